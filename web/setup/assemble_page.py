@@ -1,0 +1,88 @@
+#!/usr/bin/python3
+"""Puts the page's folder together: copies what belongs to it, and fills in the file list and the build's hash.
+
+usage: assemble_page.py --output FOLDER [--worker TEMPLATE] [--take FOLDER TARGET]... [--file FILE TARGET]...
+                        [--terms FILE FILE TARGET]
+
+@EVENFALL_BUILD@ and @EVENFALL_FILES@ are replaced in index.html and in the service worker: the first by a hash over
+every file of the page, the second by a JSON list of them. Files that have not changed are left untouched, and files
+that no longer belong to the page are removed.
+"""
+
+import argparse
+import hashlib
+import json
+import pathlib
+import sys
+
+WORKER = "service-worker.js"
+TEMPLATES = ("index.html", WORKER)
+# Scripts that make assets, and documents about them, are no part of the page.
+LEFT_OUT = {"assets": {".mjs", ".py", ".sh", ".md"}, "presets": {".md"}}
+
+
+def take_folder(files, folder, target):
+    folder = pathlib.Path(folder)
+    if not folder.is_dir():
+        return
+    for path in sorted(folder.rglob("*")):
+        if not path.is_file() or any(part.startswith(".") for part in path.relative_to(folder).parts):
+            continue
+        if path.suffix in LEFT_OUT.get(target, ()):
+            continue
+        name = (pathlib.PurePosixPath(target) / path.relative_to(folder).as_posix()).as_posix()
+        if name in files:
+            sys.exit(f"two files want to be {name} in the page; the second is {path}")
+        files[name] = path.read_bytes()
+
+
+def main():
+    parser = argparse.ArgumentParser()
+    parser.add_argument("--output", required=True)
+    parser.add_argument("--worker")
+    parser.add_argument("--take", nargs=2, action="append", default=[])
+    parser.add_argument("--file", nargs=2, action="append", default=[])
+    parser.add_argument("--terms", nargs=3)
+    arguments = parser.parse_args()
+
+    files = {}
+    for folder, target in arguments.take:
+        take_folder(files, folder, target)
+    for path, target in arguments.file:
+        files[target] = pathlib.Path(path).read_bytes()
+    if arguments.terms:
+        *sources, target = arguments.terms
+        texts = [pathlib.Path(path).read_bytes() for path in sources if path and pathlib.Path(path).is_file()]
+        files[target] = b"\n\n".join(texts)
+    if "index.html" not in files:
+        sys.exit("the page has no index.html: web/html/index.html is missing")
+    if arguments.worker and pathlib.Path(arguments.worker).is_file():
+        files[WORKER] = pathlib.Path(arguments.worker).read_bytes()
+
+    # The hash is taken before anything is filled in, over names and contents, so that it depends on these alone.
+    digest = hashlib.sha256()
+    for name in sorted(files):
+        digest.update(f"{name}\0{len(files[name])}\0".encode())
+        digest.update(files[name])
+    build = digest.hexdigest()[:12].encode()
+    listed = json.dumps(sorted(name for name in files if name != WORKER)).encode()
+    for name in TEMPLATES:
+        if name in files:
+            files[name] = files[name].replace(b"@EVENFALL_BUILD@", build).replace(b"@EVENFALL_FILES@", listed)
+
+    output = pathlib.Path(arguments.output)
+    for name, data in files.items():
+        path = output / name
+        if path.is_file() and path.read_bytes() == data:
+            continue
+        path.parent.mkdir(parents=True, exist_ok=True)
+        path.write_bytes(data)
+    for path in sorted(output.rglob("*"), reverse=True):
+        if path.is_file() and path.relative_to(output).as_posix() not in files:
+            path.unlink()
+        elif path.is_dir() and not any(path.iterdir()):
+            path.rmdir()
+
+
+if __name__ == "__main__":
+    main()

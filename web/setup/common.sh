@@ -1,0 +1,64 @@
+# Sourced by the scripts: names of folders, plain messages, and installing what is missing.
+# Expects: root = the top of the project.
+
+cache="${EVENFALL_CACHE:-${XDG_CACHE_HOME:-$HOME/.cache}/evenfall}"
+
+# The distribution's own tools, even where others of the same name stand first in PATH.
+export EMSDK_PYTHON=/usr/bin/python3
+if [ -d /usr/share/nodejs ]; then
+    # Emscripten's optimiser asks Node for modules that the distribution keeps here.
+    export NODE_PATH="/usr/share/nodejs${NODE_PATH:+:$NODE_PATH}"
+fi
+if command -v ccache >/dev/null 2>&1; then
+    export CCACHE_DIR="${CCACHE_DIR:-$cache/ccache}"
+    export CCACHE_NOHASHDIR=1
+    export CCACHE_BASEDIR="$root"
+fi
+
+# What building the page takes. An entry "command:package" is satisfied by that command, wherever it came from.
+page_packages=(emscripten node:nodejs cmake:cmake ninja:ninja-build ccache python3 python3-fonttools dpkg-dev
+    debian-archive-keyring)
+
+jobs="${EVENFALL_JOBS:-$(nproc)}"
+
+say() { printf '%s\n' "$*" >&2; } # progress; what a script answers goes to standard output alone
+die() { printf '\nevenfall: %s\n' "$*" >&2; exit 1; }
+
+# install_packages NAME... : installs the distribution packages that are not there yet; quick when all are.
+install_packages() {
+    local wanted=() missing=() entry package
+    for entry in "$@"; do
+        case "$entry" in
+            *:*) command -v "${entry%%:*}" >/dev/null 2>&1 || missing+=("${entry#*:}") ;;
+            *) wanted+=("$entry") ;;
+        esac
+    done
+    if [ ${#wanted[@]} -gt 0 ]; then
+        local installed
+        installed="$(dpkg-query -W -f='${db:Status-Abbrev} ${Package}\n' "${wanted[@]}" 2>/dev/null |
+            awk '$1 == "ii" { print $2 }')" || true
+        for package in "${wanted[@]}"; do
+            grep -qxF "$package" <<<"$installed" || missing+=("$package")
+        done
+    fi
+    [ ${#missing[@]} -eq 0 ] && return 0
+
+    command -v apt-get >/dev/null 2>&1 ||
+        die "these are missing: ${missing[*]} – and this machine has no apt-get to install them with."
+    local as_root=()
+    if [ "$(id -u)" -ne 0 ]; then
+        if command -v sudo >/dev/null 2>&1 && { sudo -n true 2>/dev/null || [ -t 0 ]; }; then
+            as_root=(sudo)
+        else
+            die "these packages are missing: ${missing[*]}
+Installing them needs root. Run as root, or have this done once:
+    apt-get install --no-install-recommends ${missing[*]}"
+        fi
+    fi
+    say "Installing: ${missing[*]}"
+    local log="$cache/log/install.log"
+    mkdir -p "$cache/log"
+    "${as_root[@]}" apt-get -q update >"$log" 2>&1 || { cat "$log" >&2; die "apt-get update failed."; }
+    "${as_root[@]}" env DEBIAN_FRONTEND=noninteractive apt-get -q install -y --no-install-recommends "${missing[@]}" \
+        >>"$log" 2>&1 </dev/null || { tail -n 30 "$log" >&2; die "these packages could not be installed: ${missing[*]}"; }
+}

@@ -1,0 +1,216 @@
+#!/bin/bash
+# Brings the pinned outside sources (web/setup/pins.txt) into the cache and writes the CMake initial-cache file
+# that names them. Touches the network only for what is not in the cache yet, and never the machine's own apt
+# lists: it works with lists and state of its own. Prints the path of the initial-cache file on standard
+# output, and progress on standard error.
+#
+#   web/setup/fetch.sh            fetch what is missing
+#
+# EVENFALL_CACHE          the cache folder (default ~/.cache/evenfall)
+# EVENFALL_DEBIAN_MIRROR  the archive to ask (default: the one the machine's own apt sources name)
+set -euo pipefail
+root="$(cd "$(dirname "${BASH_SOURCE[0]}")/../.." && pwd)"
+. "$root/web/setup/common.sh"
+
+pins="$root/web/setup/pins.txt"
+keyring=/usr/share/keyrings/debian-archive-keyring.gpg
+private="$cache/apt"
+
+# One pin a line as "line-number kind name version suite".
+list_pins() { awk '!/^[[:space:]]*(#|$)/ { print NR, $1, $2, $3, $4 }' "$pins"; }
+
+folder_of() { printf '%s/sources/%s_%s' "$cache" "$1" "$(tr ':+~' '___' <<<"$2")"; }
+
+# The archive addresses that the machine's own apt sources name for its release, the likeliest first.
+# Reads both the one-line and the paragraph format; leaves out what is switched off and what is another archive.
+mirror_candidates() {
+    if [ -n "${EVENFALL_DEBIAN_MIRROR:-}" ]; then
+        printf '%s\n' "$EVENFALL_DEBIAN_MIRROR"
+        return
+    fi
+    local codename files=() file
+    codename="$(. /etc/os-release && printf '%s' "${VERSION_CODENAME:-bookworm}")"
+    for file in /etc/apt/sources.list /etc/apt/sources.list.d/*.list /etc/apt/sources.list.d/*.sources; do
+        [ -r "$file" ] && files+=("$file")
+    done
+    [ ${#files[@]} -gt 0 ] || return 0
+    awk -v codename="$codename" '
+        function offer(uri, suites, components, signer,   n, part, i, suite_fits, rank) {
+            n = split(suites, part, /[ \t]+/); suite_fits = 0
+            for (i = 1; i <= n; i++)
+                if (part[i] == codename || part[i] == "stable" || part[i] == "oldstable") suite_fits = 1
+            if (!suite_fits || components !~ /(^|[ \t])main([ \t]|$)/) return
+            rank = 1
+            if (uri ~ /\/debian\/?$/ || uri ~ /^mirror/) rank--
+            if (signer != "" && signer !~ /debian-archive/) rank += 2
+            print rank, uri
+        }
+        function flush_paragraph(   n, part, i) {
+            if (types ~ /(^|[ \t])deb([ \t]|$)/ && enabled !~ /^(no|false|0)/) {
+                n = split(uris, part, /[ \t]+/)
+                for (i = 1; i <= n; i++) if (part[i] != "") offer(part[i], suites, components, signer)
+            }
+            types = uris = suites = components = signer = enabled = key = ""
+        }
+        FNR == 1 && NR > 1 { flush_paragraph() }
+        /^[ \t]*#/ { next }
+        FILENAME ~ /\.list$/ {
+            if ($1 != "deb") next
+            line = $0; signer = ""
+            if (match(line, /\[[^]]*\]/)) {
+                signer = substr(line, RSTART, RLENGTH)
+                if (signer !~ /signed-by/) signer = ""
+                line = substr(line, 1, RSTART - 1) substr(line, RSTART + RLENGTH)
+            }
+            n = split(line, word, /[ \t]+/); rest = ""
+            for (i = 4; i <= n; i++) rest = rest " " word[i]
+            offer(word[2], word[3], rest, signer); signer = ""
+            next
+        }
+        /^[ \t]*$/ { flush_paragraph(); next }
+        /^[A-Za-z-]+:/ { key = tolower($1); value = $0; sub(/^[^:]*:[ \t]*/, "", value) }
+        /^[ \t]/ { value = $0; sub(/^[ \t]+/, "", value) }
+        key == "types:" { types = types " " value }
+        key == "uris:" { uris = uris " " value }
+        key == "suites:" { suites = suites " " value }
+        key == "components:" { components = components " " value }
+        key == "signed-by:" { signer = signer " " value }
+        key == "enabled:" { enabled = tolower(value) }
+        END { flush_paragraph() }
+    ' "${files[@]}" | sort -s -n -k1,1 | awk '!seen[$2]++ { print $2 }'
+}
+
+private_apt() {
+    local tool="$1"; shift
+    local options=(-q
+        -o "Dir::Etc::sourcelist=$private/sources.list" -o Dir::Etc::sourceparts=/dev/null
+        -o Dir::Etc::preferences=/dev/null -o Dir::Etc::preferencesparts=/dev/null
+        -o "Dir::State::lists=$private/lists" -o "Dir::Cache=$private/cache"
+        -o APT::Get::AllowUnauthenticated=false -o Acquire::Retries=3 -o Acquire::Languages=none)
+    [ "$(id -u)" -eq 0 ] && options+=(-o APT::Sandbox::User=root)
+    "$tool" "${options[@]}" "$@"
+}
+
+prepare_private_apt() {
+    [ -r "$keyring" ] || die "the archive keyring $keyring is missing; install the package debian-archive-keyring."
+    mkdir -p "$private/lists/partial" "$private/cache/archives/partial"
+    local mirror suite tried=0
+    while read -r mirror; do
+        tried=1
+        for suite in $(list_pins | awk '{ print $5 }' | sort -u); do
+            printf 'deb [signed-by=%s] %s %s main\n' "$keyring" "$mirror" "$suite"
+            printf 'deb-src [signed-by=%s] %s %s main\n' "$keyring" "$mirror" "$suite"
+        done >"$private/sources.list"
+        if private_apt apt-get -o APT::Update::Error-Mode=any update >"$cache/log/lists.log" 2>&1; then
+            return 0
+        fi
+    done < <(mirror_candidates)
+    [ "$tried" = 1 ] || die "no Debian archive is named in this machine's apt sources.
+Set EVENFALL_DEBIAN_MIRROR to the address of one (the folder that holds dists/ and pool/)."
+    tail -n 5 "$cache/log/lists.log" >&2
+    die "the package lists of the pinned suites could not be read (see above)."
+}
+
+# Says which line of the pins to change when the pinned version has left its suite.
+explain_missing() {
+    local line="$1" kind="$2" name="$3" version="$4" suite="$5" held
+    local type='Packages'
+    [ "$kind" = source ] && type='Sources'
+    held="$(private_apt apt-cache madison "$name" 2>/dev/null |
+        awk -F' *[|] *' -v suite="$suite" -v type="$type" '$3 ~ (suite "/main") && $3 ~ type { print $2 }' |
+        sort -u | paste -sd' ')" || true
+    case " $held " in
+        *" $version "*) die "$name $version is in the suite \"$suite\", but the archive did not hand it over (see above).
+Try again later, or set EVENFALL_DEBIAN_MIRROR to another archive, or change line $line of web/setup/pins.txt." ;;
+    esac
+    die "$name $version is not in the suite \"$suite\" any more (the suite holds: ${held:-nothing of that name}).
+Change line $line of web/setup/pins.txt to a version that is there, then run this again."
+}
+
+fetch_one() {
+    local line="$1" kind="$2" name="$3" version="$4" suite="$5"
+    local target work log
+    target="$(folder_of "$name" "$version")"
+    log="$cache/log/$name.log"
+    work="$(mktemp -d "$cache/work.XXXXXX")"
+    say "Fetching $name $version"
+    if [ "$kind" = source ]; then
+        (cd "$work" && private_apt apt-get source --download-only "$name=$version") >"$log" 2>&1 ||
+            { rm -rf "$work"; tail -n 4 "$log" >&2; explain_missing "$@"; }
+        (cd "$work" && dpkg-source --no-check -x ./*.dsc tree) >>"$log" 2>&1 ||
+            { tail -n 8 "$log" >&2; die "$name could not be unpacked."; }
+    else
+        (cd "$work" && private_apt apt-get download "$name=$version") >"$log" 2>&1 ||
+            { rm -rf "$work"; tail -n 4 "$log" >&2; explain_missing "$@"; }
+        (cd "$work" && dpkg-deb -x ./*.deb tree) >>"$log" 2>&1 ||
+            { tail -n 8 "$log" >&2; die "$name could not be unpacked."; }
+    fi
+    mkdir -p "$cache/sources"
+    rm -rf "$target"
+    # Moved into place only when whole, so that a run cut short leaves nothing half done.
+    mv "$work/tree" "$target"
+    rm -rf "$work"
+}
+
+mkdir -p "$cache/log"
+exec 9>"$cache/lock"
+flock 9
+
+ready=0
+while read -r line kind name version suite; do
+    [ -n "$suite" ] || die "line $line of web/setup/pins.txt wants four words: kind, name, version, suite."
+    case "$kind" in source | headers | font) ;; *)
+        die "line $line of web/setup/pins.txt: the kind \"$kind\" is none of source, headers, font." ;;
+    esac
+    [ -d "$(folder_of "$name" "$version")" ] && continue
+    if [ "$ready" = 0 ]; then
+        rm -rf "$cache"/work.*
+        prepare_private_apt
+        ready=1
+    fi
+    fetch_one "$line" "$kind" "$name" "$version" "$suite"
+done < <(list_pins)
+
+# What follows depends on the pins and on this recipe alone.
+key="$(cat "$pins" "$root/web/setup/fetch.sh" | sha256sum | cut -c1-16)"
+bundle="$cache/bundle-$key"
+if [ ! -f "$bundle/evenfall.cmake" ]; then
+    work="$(mktemp -d "$cache/work.XXXXXX")"
+    chmod 755 "$work"
+    mkdir -p "$work/include"
+    declare -A where=()
+    {
+        echo "Evenfall is built with the following works of others; their terms follow, as their packages state them."
+        while read -r line kind name version suite; do
+            folder="$(folder_of "$name" "$version")"
+            where[$name]="$folder"
+            if [ "$kind" = headers ]; then
+                # Links instead of copies, one header prefix for every build; nothing else of /usr/include is in it.
+                for entry in "$folder"/usr/include/*; do ln -s "$entry" "$work/include/"; done
+            fi
+            case "$name" in
+                catch2) continue ;;           # used by the tests only, never part of a program
+                libboost*-dev) continue ;;    # its licence asks for no notice beside compiled code
+            esac
+            terms="$folder/debian/copyright"
+            [ -f "$terms" ] || terms="$(find "$folder/usr/share/doc" -name copyright | head -n 1)"
+            printf '\n\n==== %s %s ====\n\n' "$name" "$version"
+            cat "$terms"
+        done < <(list_pins)
+    } >"$work/licences.txt"
+    fonts="$(find "${where[fonts-adobe-sourcesans3]}/usr/share/fonts" -name '*-Regular.otf' -printf '%h\n' | head -n 1)"
+    {
+        echo "# Written by web/setup/fetch.sh; hand it to CMake with -C."
+        define() { printf 'set(%s "%s" CACHE PATH "%s")\n' "$@"; }
+        define EVENFALL_ZLIB_SOURCE "${where[zlib]}" "zlib source folder"
+        define EVENFALL_SDL2_SOURCE "${where[libsdl2]}" "SDL2 source folder"
+        define EVENFALL_IMGUI_SOURCE "${where[imgui]}" "Dear ImGui source folder"
+        define EVENFALL_CATCH2_SOURCE "${where[catch2]}" "Catch2 source folder"
+        define EVENFALL_HEADERS "$bundle/include" "folder of the header-only libraries"
+        define EVENFALL_FONTS "$fonts" "folder of the font files"
+        define EVENFALL_LICENCES "$bundle/licences.txt" "terms of the works that go into the page"
+    } >"$work/evenfall.cmake"
+    rm -rf "$bundle"
+    mv "$work" "$bundle"
+fi
+printf '%s\n' "$bundle/evenfall.cmake"

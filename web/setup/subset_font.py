@@ -1,0 +1,69 @@
+#!/usr/bin/python3
+"""Cuts the typeface down to the signs that the page uses and writes it as a C++ source file.
+
+usage: subset_font.py --output FILE NAME FONT [NAME FONT ...]
+
+The source defines evenfall::shell::look::font_NAME (bytes) and evenfall::shell::look::font_NAME_size. Fails when the digits of
+a face are not all of one width (columns of figures would not line up) or when a sign that we ask for is missing.
+"""
+
+import argparse
+import io
+import sys
+
+from fontTools import subset
+from fontTools.ttLib import TTFont
+
+LATIN = list(range(0x20, 0x7F)) + list(range(0xA0, 0x100))
+SIGNS = "°±×÷−–—…‘’“”•≈≠≤≥½¼¾⅛⅜⅝⅞ρθφαΔ′″→←↑↓▲▼✓"
+
+
+def cut(path):
+    options = subset.Options()
+    options.layout_features = ["kern"]
+    options.hinting = False
+    options.notdef_outline = True
+    options.name_IDs = [0, 1, 2, 13, 14]  # the notices of copyright and licence stay in the face
+    font = subset.load_font(path, options)
+
+    cmap = font.getBestCmap()
+    missing = [sign for sign in SIGNS if ord(sign) not in cmap]
+    if missing:
+        sys.exit(f"{path}: no glyph for {' '.join(missing)}")
+    widths = {font["hmtx"][cmap[ord(digit)]][0] for digit in "0123456789"}
+    if len(widths) != 1:
+        sys.exit(f"{path}: the digits are of different widths: {sorted(widths)}")
+
+    subsetter = subset.Subsetter(options)
+    subsetter.populate(unicodes=LATIN + [ord(sign) for sign in SIGNS])
+    subsetter.subset(font)
+    # The same bytes from the same input, whenever it is run.
+    font.recalcTimestamp = False
+    out = io.BytesIO()
+    font.save(out)
+    return out.getvalue()
+
+
+def main():
+    parser = argparse.ArgumentParser()
+    parser.add_argument("--output", required=True)
+    parser.add_argument("faces", nargs="+")
+    arguments = parser.parse_args()
+
+    lines = ["// Written by web/setup/subset_font.py at build time.", "namespace evenfall::shell::look {"]
+    for name, path in zip(arguments.faces[::2], arguments.faces[1::2]):
+        data = cut(path)
+        lines.append(f"extern const unsigned char font_{name}[];")
+        lines.append(f"extern const unsigned font_{name}_size;")
+        lines.append(f"const unsigned char font_{name}[] = {{")
+        for start in range(0, len(data), 32):
+            lines.append(",".join(str(byte) for byte in data[start : start + 32]) + ",")
+        lines.append("};")
+        lines.append(f"const unsigned font_{name}_size = {len(data)};")
+    lines.append("}  // namespace evenfall::shell::look")
+    with open(arguments.output, "w", encoding="ascii") as file:
+        file.write("\n".join(lines) + "\n")
+
+
+if __name__ == "__main__":
+    main()
