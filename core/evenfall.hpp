@@ -1,0 +1,120 @@
+#pragma once
+
+// The public face of the core: read a document, evaluate it, plan its lead, write it, share it.
+// Data flows one way: document → shape → ledger → balance → water → fall → answers.
+
+#include "base/outcome.hpp"
+#include "ledger/line.hpp"
+#include "preset/document.hpp"
+#include "shape/body.hpp"
+
+#include <array>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace evenfall {
+
+/// Does it stay up or go down, in the fishing water and finished?
+enum class Behaviour {
+    floats,      ///< lighter than the water it pushes aside by more than `still_band`
+    hangs_still, ///< within the band
+    falls,
+};
+
+/// Steady fall, level, straight down, with the drag model's own spread. Speeds in m/s, positive down.
+struct Fall {
+    double speed_m_s = 0.0;
+    double slow_m_s = 0.0;  ///< with the drag at the high end of its band
+    double fast_m_s = 0.0;  ///< with the drag at the low end
+};
+
+/// Mass and buoyancy of one stage of the build.
+struct StageAnswer {
+    Stage stage = Stage::carved;
+    double mass_kg = 0.0;
+    double mass_sigma_kg = 0.0;
+    double displaced_m3 = 0.0;
+    Vec3 g_m;
+    Vec3 b_m;
+    double in_water_kg = 0.0;      ///< fishing water
+    double in_tub_kg = 0.0;        ///< tub water
+    std::optional<Fall> fall;      ///< fishing water; absent where it does not sink
+    std::optional<Fall> tub_fall;
+};
+
+struct SegmentAnswer {
+    std::string name;
+    double wood_m3 = 0.0;       ///< solid wood, before holes
+    double displaced_m3 = 0.0;  ///< finished
+    double mass_kg = 0.0;       ///< finished
+    double in_water_kg = 0.0;
+    Vec3 g_m;
+    Vec3 b_m;
+};
+
+/// Everything the bench wants to know of the finished lure, and of each stage on the way.
+struct Answers {
+    double water_density_kg_m3 = 0.0;
+    double mass_kg = 0.0;
+    double mass_sigma_kg = 0.0;
+    double displaced_m3 = 0.0;
+    double in_water_kg = 0.0;
+    double in_water_sigma_kg = 0.0;
+    Vec3 g_m;
+    Vec3 b_m;
+    double bg_m = 0.0;                 ///< B above G; must be positive to stay upright under water
+    std::optional<double> pitch_rad;   ///< hang under water, nose-up positive; absent where bg ≤ 0
+    std::optional<double> roll_rad;    ///< to starboard positive; absent where bg ≤ 0
+    Behaviour behaviour = Behaviour::falls;
+    std::optional<Fall> fall;
+    std::vector<SegmentAnswer> segments;
+    std::array<StageAnswer, stage_count> stages;
+    Problems warnings;                 ///< things a carver should know that are no refusal
+};
+
+/// A document worked through. Holds what the page draws.
+struct Evaluation {
+    shape::Body body;
+    ledger::Ledger ledger;
+    Answers answers;
+};
+
+/// Document → answers. Refuses what cannot be built (holes through the wall, crossed profile, joints out of order …).
+[[nodiscard]] Outcome<Evaluation> evaluate(const preset::Document& document);
+
+/// One hole as the plan leaves it.
+struct HolePlan {
+    int hole = 0;             ///< index into document.holes
+    std::string material;
+    double mass_kg = 0.0;
+    double column_m = 0.0;    ///< length of the fill in the hole
+    double depth_m = 0.0;     ///< to drill; 0 = leave the wood whole
+};
+
+/// Lead for the targets, or as near as the holes allow.
+struct LeadPlan {
+    bool met = false;
+    preset::Document document;    ///< the input with holes filled; equal to the input where nothing could be planned
+    std::vector<HolePlan> holes;  ///< the holes the plan may use, in document order
+    Answers before;
+    Answers after;
+    Problems shortfalls;          ///< when not met: which limit stops it and by how much
+};
+
+/// The inverse: targets → fills. Only holes with use ballast or drilled are touched.
+[[nodiscard]] Outcome<LeadPlan> plan_lead(const preset::Document& document);
+
+/// JSON text → document. Strict: unknown keys, wrong types, unknown versions, numbers out of range are refused by name.
+[[nodiscard]] Outcome<preset::Document> read_document(const std::string& json_text);
+
+/// Document → JSON text, indented, values rounded far below a bench's reading; reads back to an equal document.
+[[nodiscard]] std::string write_document(const preset::Document& document);
+
+/// Document → share text "1.…" in A–Z a–z 0–9 - _ . only, ending in an alphanumeric; goes behind '#' in an address.
+[[nodiscard]] std::string write_link(const preset::Document& document);
+
+/// Share text, or a whole address holding it behind '#', → document.
+[[nodiscard]] Outcome<preset::Document> read_link(const std::string& text);
+
+}  // namespace evenfall

@@ -1,0 +1,118 @@
+#include "fall/descent.hpp"
+
+#include "ledger/fold.hpp"
+#include "units/trade.hpp"
+
+#include <algorithm>
+#include <boost/math/tools/toms748_solve.hpp>
+#include <cmath>
+#include <utility>
+
+namespace evenfall::fall {
+
+namespace {
+
+Weights weights_of(const ledger::Ledger& ledger, Stage stage) {
+    ledger::Sum sum;
+    for (const ledger::Line& line : ledger) {
+        if (line.stage <= stage) sum += line;
+    }
+    Weights w;
+    w.mass_kg = sum.mass_kg;
+    w.displaced_m3 = sum.displaced_m3;
+    w.g_m = sum.g_m();
+    w.b_m = sum.b_m();
+    w.pitch_inertia_kg_m2 = ledger::inertia_about(ledger, stage, w.b_m).yy;
+    return w;
+}
+
+}  // namespace
+
+Descent::Descent(const shape::Body& body, const ledger::Ledger& ledger, const preset::Document& document,
+                 const water::Properties& water, Stage stage)
+    : hull_(fall::hull(body)),
+      weights_(weights_of(ledger, stage)),
+      items_(drag_items(*body.lines, document, ledger, stage)),
+      water_(water) {}
+
+Descent::Descent(Hull hull, const Weights& weights, std::vector<DragItem> items, const water::Properties& water,
+                 const Closure& closure)
+    : hull_(std::move(hull)), weights_(weights), items_(std::move(items)), water_(water), closure_(closure) {}
+
+double Descent::in_water_kg() const { return weights_.mass_kg - water_.density_kg_m3 * weights_.displaced_m3; }
+
+std::optional<double> Descent::hang_pitch_rad() const {
+    const double below = weights_.b_m.z - weights_.g_m.z;
+    if (!(below > 0.0)) return std::nullopt;
+    return std::atan2(weights_.g_m.x - weights_.b_m.x, below);
+}
+
+Descent Descent::with_in_water(double in_water_kg) const {
+    Descent other = *this;
+    other.weights_.mass_kg = water_.density_kg_m3 * weights_.displaced_m3 + in_water_kg;
+    other.weights_.pitch_inertia_kg_m2 *= other.weights_.mass_kg / weights_.mass_kg;
+    return other;
+}
+
+Descent Descent::in(const water::Properties& water) const {
+    Descent other = *this;
+    other.water_ = water;
+    return other;
+}
+
+std::optional<double> Descent::in_water_for(double vertical_m_s) const {
+    if (!(std::isfinite(vertical_m_s) && vertical_m_s != 0.0 && weights_.displaced_m3 > 0.0)) return std::nullopt;
+    const double sign = vertical_m_s > 0.0 ? 1.0 : -1.0;
+    const double target = std::abs(vertical_m_s);
+    Descent trial = *this;
+    // Excess of speed at the mass e^s, as a ratio's logarithm: nearly a straight line of slope ½ in s.
+    const auto excess = [&](double s) {
+        trial.weights_.mass_kg = water_.density_kg_m3 * weights_.displaced_m3 + sign * std::exp(s);
+        trial.weights_.pitch_inertia_kg_m2 = weights_.pitch_inertia_kg_m2 * trial.weights_.mass_kg / weights_.mass_kg;
+        const auto fall = trial.main_fall();
+        return fall && fall->vertical_m_s * sign > 0.0 ? std::log(fall->vertical_m_s * sign / target) : -50.0;
+    };
+    const double heaviest = std::log(1000.0 * weights_.displaced_m3 * (1.0 - 1e-9));
+    const double lightest = std::log(2e-6);
+    // Start where a level fall has that speed, and go the way that the excess says.
+    const SteadySums sums = steady_sums(hull_, weights_, items_, water_, closure_);
+    const double level_n = target * ((sums.cross_p + sums.parts) * target + sums.cross_f * std::sqrt(target));
+    double from = std::clamp(std::log(level_n / units::standard_gravity_m_s2), lightest, heaviest);
+    double at_from = excess(from);
+    double to = from;
+    double at_to = at_from;
+    for (double step = 0.2; at_to * at_from > 0.0; step *= 2.0) {
+        from = to;
+        at_from = at_to;
+        to = std::clamp(to - std::copysign(step, at_to), lightest, heaviest);
+        if (to == from) return std::nullopt;
+        at_to = excess(to);
+    }
+    double s = at_to == 0.0 ? to : from;
+    if (at_to != 0.0 && at_from != 0.0) {
+        if (from > to) {
+            std::swap(from, to);
+            std::swap(at_from, at_to);
+        }
+        std::uintmax_t tries = 60;
+        const auto [low, high] = boost::math::tools::toms748_solve(
+            excess, from, to, at_from, at_to, [](double a, double b) { return std::abs(b - a) < 1e-10; }, tries);
+        s = 0.5 * (low + high);
+    }
+    // A leap has a change of sign but no root.
+    if (std::abs(excess(s)) > 1e-6) return std::nullopt;
+    return sign * std::exp(s);
+}
+
+const char* manner_text(Manner manner) {
+    switch (manner) {
+        case Manner::level: return "level";
+        case Manner::nose_down: return "nose-down glide";
+        case Manner::nose_first: return "nose first";
+        case Manner::tail_down: return "tail-down slide";
+        case Manner::tail_first: return "tail first";
+    }
+    return "";
+}
+
+}  // namespace evenfall::fall

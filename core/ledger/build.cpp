@@ -1,0 +1,296 @@
+#include "ledger/build.hpp"
+
+#include "base/sentence.hpp"
+#include "materials/solids.hpp"
+#include "materials/woods.hpp"
+
+#include <algorithm>
+#include <limits>
+#include <numbers>
+
+namespace evenfall::ledger {
+
+namespace {
+
+// Spreads without a reading behind them, one standard deviation over value (common practice, no source).
+constexpr double carved_size_spread = 0.01;      // volume of the carved piece against the drawing
+constexpr double part_mass_spread = 0.03;        // hardware taken from a packet, not weighed
+constexpr double weighed_fill_spread = 0.005;    // lead cut to a scale that reads 0.02 g
+constexpr double measured_fill_spread = 0.02;    // stock cut to a length
+constexpr double cap_mass_spread = 0.10;
+constexpr double coat_spread = 0.20;
+constexpr double weighed_wood_spread = 0.02;
+
+Spread spread(Cause cause, std::size_t group, double relative, bool moves_mass, bool moves_volume) {
+    return {cause, static_cast<int>(group), relative, moves_mass, moves_volume};
+}
+
+Line wood_line(const Woodwork& w, Kind kind, std::size_t item, int segment, Stage stage, double volume_m3, Vec3 at_m) {
+    Line line;
+    line.kind = kind;
+    line.item = static_cast<int>(item);
+    line.segment = segment;
+    line.stage = stage;
+    line.mass_kg = w.wood_kg_m3 * volume_m3;
+    line.at_m = at_m;
+    line.spreads[0] = spread(Cause::wood_density, 0, w.wood_spread, true, false);
+    return line;
+}
+
+Line water_line(Kind kind, std::size_t item, int segment, Stage stage, double volume_m3, Vec3 at_m) {
+    Line line;
+    line.kind = kind;
+    line.item = static_cast<int>(item);
+    line.segment = segment;
+    line.stage = stage;
+    line.displaced_m3 = -volume_m3;
+    line.at_m = at_m;
+    return line;
+}
+
+/// Upright cylinder of given mass, diameter and height about its centroid.
+Inertia cylinder(double mass_kg, double area_m2, double volume_m3) {
+    if (area_m2 <= 0.0) return {};
+    const double r2 = area_m2 / std::numbers::pi;
+    const double h = volume_m3 / area_m2;
+    const double across = mass_kg * (3.0 * r2 + h * h) / 12.0;
+    return {across, across, 0.5 * mass_kg * r2, 0.0, 0.0, 0.0};
+}
+
+void append_segments(const Woodwork& w, Ledger& out) {
+    for (std::size_t s = 0; s < w.body->segments.size(); ++s) {
+        const shape::Segment& segment = w.body->segments[s];
+        Line line = wood_line(w, Kind::wood, s, static_cast<int>(s), Stage::carved, segment.volume_m3, segment.centroid_m);
+        line.displaced_m3 = segment.volume_m3;
+        line.own_kg_m2 = segment.inertia_m5 * w.wood_kg_m3;
+        line.spreads[1] = spread(Cause::carved_size, 0, carved_size_spread, true, true);
+        out.push_back(line);
+    }
+}
+
+Problems append_pockets(const Woodwork& w, Ledger& out) {
+    constexpr double far = std::numeric_limits<double>::infinity();
+    Problems problems;
+    for (std::size_t i = 0; i < w.document->pockets.size(); ++i) {
+        const preset::Pocket& p = w.document->pockets[i];
+        const shape::Box box{p.x_from_m, p.x_to_m, p.y_m - 0.5 * p.width_m, p.y_m + 0.5 * p.width_m,
+                             p.z_from_m.value_or(-far), p.z_to_m.value_or(far)};
+        double found = 0.0;
+        for (std::size_t s = 0; s < w.body->segments.size(); ++s) {
+            const shape::BoxCut cut = shape::box_in_segment(*w.body, static_cast<int>(s), box);
+            if (cut.volume_m3 <= 0.0) continue;
+            found += cut.volume_m3;
+            const int segment = static_cast<int>(s);
+            out.push_back(wood_line(w, Kind::pocket_wood, i, segment, Stage::drilled, -cut.volume_m3, cut.centroid_m));
+            if (p.floods) {
+                out.push_back(water_line(Kind::pocket_water, i, segment, Stage::drilled, cut.volume_m3, cut.centroid_m));
+            }
+        }
+        if (found <= 0.0) {
+            problems.push_back({ProblemCode::outside_segment, pointer("pockets", i, "x_from_mm"), "",
+                                "Pocket " + std::to_string(i + 1) + (p.name.empty() ? "" : " (" + p.name + ")") +
+                                    " from " + millimetres_text(p.x_from_m) + " to " + millimetres_text(p.x_to_m) +
+                                    " meets no wood."});
+        }
+    }
+    return problems;
+}
+
+Problem unknown_material(std::string path, const std::string& id) {
+    return {ProblemCode::unknown_name, std::move(path), "", "“" + id + "” is not in the table of materials."};
+}
+
+Problems append_parts(const Woodwork& w, Ledger& out) {
+    Problems problems;
+    for (std::size_t i = 0; i < w.document->parts.size(); ++i) {
+        const preset::Part& part = w.document->parts[i];
+        const materials::Solid* solid = materials::find_solid(part.material);
+        if (solid == nullptr) {
+            problems.push_back(unknown_material(pointer("parts", i, "material"), part.material));
+            continue;
+        }
+        const int last = static_cast<int>(w.body->segments.size()) - 1;
+        const int segment = std::clamp(part.segment.value_or(shape::nearest_segment(*w.body, part.at_m.x)), 0, last);
+        const double volume = part.mass_kg / solid->density_kg_m3.value;
+        Line line;
+        line.kind = Kind::part;
+        line.item = static_cast<int>(i);
+        line.segment = segment;
+        line.stage = part.stage;
+        line.mass_kg = part.mass_kg;
+        line.displaced_m3 = (1.0 - part.embedded) * volume;
+        line.at_m = part.at_m;
+        const double relative =
+            part.mass_sigma_kg && part.mass_kg > 0.0 ? *part.mass_sigma_kg / part.mass_kg : part_mass_spread;
+        line.spreads[0] = spread(Cause::part_mass, i, relative, true, true);
+        out.push_back(line);
+        if (part.embedded > 0.0) {
+            out.push_back(
+                wood_line(w, Kind::bore_wood, i, segment, Stage::hardware, -part.embedded * volume, part.at_m));
+        }
+    }
+    return problems;
+}
+
+struct CoatedSurface {
+    double area_m2 = 0.0;
+    double curvature_m = 0.0;
+    Vec3 centroid_m;
+    bool closed = false;
+};
+
+CoatedSurface coated_surface(const shape::Segment& segment, const preset::Coat& coat) {
+    CoatedSurface surface;
+    Vec3 moment;
+    double whole = segment.skin_m2;
+    if (coat.on_skin) {
+        surface.area_m2 += segment.skin_m2;
+        moment += segment.skin_m2 * segment.skin_centroid_m;
+    }
+    for (const shape::Face& face : segment.faces) {
+        whole += face.area_m2;
+        if (!coat.on_joint_faces) continue;
+        surface.area_m2 += face.area_m2;
+        moment += face.area_m2 * face.centroid_m;
+    }
+    if (surface.area_m2 > 0.0) surface.centroid_m = moment / surface.area_m2;
+    surface.closed = coat.on_skin && coat.on_joint_faces;
+    surface.curvature_m = whole > 0.0 ? segment.curvature_m * surface.area_m2 / whole : 0.0;
+    return surface;
+}
+
+Problems append_coats(const Woodwork& w, Ledger& out) {
+    Problems problems;
+    for (std::size_t i = 0; i < w.document->coats.size(); ++i) {
+        const preset::Coat& coat = w.document->coats[i];
+        const materials::Solid* solid = materials::find_solid(coat.material);
+        if (solid == nullptr) {
+            problems.push_back(unknown_material(pointer("coats", i, "material"), coat.material));
+            continue;
+        }
+        double total_area = 0.0;
+        for (const shape::Segment& segment : w.body->segments) total_area += coated_surface(segment, coat).area_m2;
+        for (std::size_t s = 0; s < w.body->segments.size(); ++s) {
+            const shape::Segment& segment = w.body->segments[s];
+            const CoatedSurface surface = coated_surface(segment, coat);
+            if (surface.area_m2 <= 0.0) continue;
+            Line line;
+            line.kind = Kind::coat;
+            line.item = static_cast<int>(i);
+            line.segment = static_cast<int>(s);
+            line.stage = coat.stage;
+            line.at_m = surface.centroid_m;
+            double volume = 0.0;
+            if (coat.mass_kg) {
+                line.mass_kg = *coat.mass_kg * surface.area_m2 / total_area;
+                volume = line.mass_kg / solid->density_kg_m3.value;
+            } else {
+                // Steiner (1840): a film of thickness t on a convex body adds S·t + M·t² + 4/3·π·t³.
+                const double t = coat.thickness_m.value_or(0.0);
+                volume = surface.area_m2 * t + surface.curvature_m * t * t;
+                if (surface.closed) volume += 4.0 / 3.0 * std::numbers::pi * t * t * t;
+                line.mass_kg = volume * solid->density_kg_m3.value;
+            }
+            const bool film = coat.kind == preset::CoatKind::film;
+            if (film) line.displaced_m3 = volume;
+            // A thin shell on a form has about 5/3 of the solid's radius of gyration squared (exact on a sphere).
+            if (segment.volume_m3 > 0.0) {
+                line.own_kg_m2 = segment.inertia_m5 * (5.0 / 3.0 * line.mass_kg / segment.volume_m3);
+            }
+            line.spreads[0] = spread(Cause::coat_amount, i, coat.spread.value_or(coat_spread), true, film);
+            out.push_back(line);
+        }
+    }
+    return problems;
+}
+
+}  // namespace
+
+void append_hole(const Woodwork& w, std::size_t index, const preset::Hole& hole, Ledger& out) {
+    const holes::Bore& bore = w.bores[index];
+    if (hole.depth_m <= 0.0 || bore.segment < 0) return;
+    const holes::Contents c = holes::contents(hole, bore);
+    const auto at = [&](const holes::Stretch& s) { return Vec3{bore.x_m, bore.y_m, s.z_m}; };
+
+    Line wood = wood_line(w, Kind::hole_wood, index, bore.segment, Stage::drilled, -c.wood.volume_m3, at(c.wood));
+    wood.own_kg_m2 = cylinder(wood.mass_kg, bore.area_m2, c.wood.volume_m3);
+    out.push_back(wood);
+    if (c.floods) {
+        out.push_back(
+            water_line(Kind::hole_water, index, bore.segment, Stage::drilled, c.wood.volume_m3, at(c.wood)));
+    }
+    if (c.fill_kg > 0.0) {
+        Line fill;
+        fill.kind = Kind::fill;
+        fill.item = static_cast<int>(index);
+        fill.segment = bore.segment;
+        fill.stage = Stage::leaded;
+        fill.mass_kg = c.fill_kg;
+        // In a capped hole the envelope's water is pushed aside already; in an open one the fill pushes it back out.
+        fill.displaced_m3 = c.floods ? c.fill.volume_m3 : 0.0;
+        fill.at_m = at(c.fill);
+        fill.own_kg_m2 = cylinder(fill.mass_kg, bore.area_m2, c.fill.volume_m3);
+        const bool weighed = hole.fill && hole.fill->mass_kg;
+        fill.spreads[0] = spread(Cause::fill_mass, index, weighed ? weighed_fill_spread : measured_fill_spread, true, false);
+        out.push_back(fill);
+    }
+    if (hole.cap && c.cap.volume_m3 > 0.0) {
+        const materials::Solid* solid = materials::find_solid(hole.cap->material);
+        Line cap;
+        cap.kind = Kind::cap;
+        cap.item = static_cast<int>(index);
+        cap.segment = bore.segment;
+        cap.stage = Stage::leaded;
+        cap.mass_kg = solid != nullptr ? c.cap.volume_m3 * solid->density_kg_m3.value : 0.0;
+        cap.at_m = at(c.cap);
+        cap.spreads[0] = spread(Cause::cap_mass, index, cap_mass_spread, true, false);
+        out.push_back(cap);
+    }
+}
+
+Outcome<Woodwork> prepare(const preset::Document& document, const shape::Body& body) {
+    const materials::Wood* wood = materials::find_wood(document.wood.species);
+    if (wood == nullptr && !document.wood.density_kg_m3) {
+        return Problem{ProblemCode::unknown_name, "/wood/species", "",
+                       "“" + document.wood.species + "” is not in the table of woods; weigh your own and give its density."};
+    }
+    Woodwork w;
+    w.document = &document;
+    w.body = &body;
+    if (document.wood.density_kg_m3) {
+        w.wood_kg_m3 = *document.wood.density_kg_m3;
+        w.wood_spread = document.wood.density_spread.value_or(weighed_wood_spread);
+    } else {
+        w.wood_kg_m3 = materials::wood_density_kg_m3(*wood, document.wood.moisture_percent);
+        const double table = wood->sg_12 ? wood->sg_12->spread : wood->sg_green->spread;
+        w.wood_spread = document.wood.density_spread.value_or(table);
+    }
+    w.bores.reserve(document.holes.size());
+    for (const preset::Hole& hole : document.holes) w.bores.push_back(holes::place(hole, body));
+    return w;
+}
+
+Outcome<Ledger> build(const Woodwork& w) {
+    Ledger ledger;
+    ledger.reserve(w.body->segments.size() * (2 + w.document->coats.size()) + 4 * w.document->holes.size() +
+                   4 * w.document->pockets.size() + 2 * w.document->parts.size());
+    append_segments(w, ledger);
+    Problems problems;
+    for (std::size_t i = 0; i < w.document->holes.size(); ++i) {
+        const preset::Hole& hole = w.document->holes[i];
+        if (hole.fill && materials::find_solid(hole.fill->material) == nullptr) {
+            problems.push_back(unknown_material(pointer("holes", i, "fill/material"), hole.fill->material));
+        }
+        if (hole.cap && materials::find_solid(hole.cap->material) == nullptr) {
+            problems.push_back(unknown_material(pointer("holes", i, "cap/material"), hole.cap->material));
+        }
+        append_hole(w, i, hole, ledger);
+    }
+    for (Problem& p : append_pockets(w, ledger)) problems.push_back(std::move(p));
+    for (Problem& p : append_parts(w, ledger)) problems.push_back(std::move(p));
+    for (Problem& p : append_coats(w, ledger)) problems.push_back(std::move(p));
+    if (!problems.empty()) return problems;
+    return ledger;
+}
+
+}  // namespace evenfall::ledger

@@ -1,0 +1,31 @@
+#pragma once
+
+#include "base/outcome.hpp"
+#include "holes/bore.hpp"
+#include "ledger/line.hpp"
+#include "shape/body.hpp"
+
+#include <vector>
+
+namespace evenfall::ledger {
+
+/// What every line needs to know besides its own entry of the document.
+struct Woodwork {
+    const preset::Document* document = nullptr;
+    const shape::Body* body = nullptr;
+    std::vector<holes::Bore> bores;     ///< one for each hole
+    double wood_kg_m3 = 0.0;            ///< as it lies on the bench, moisture included
+    double wood_spread = 0.0;           ///< relative standard deviation of that density
+};
+
+/// Wood density and the stand of each hole. Problems: unknown wood.
+[[nodiscard]] Outcome<Woodwork> prepare(const preset::Document& document, const shape::Body& body);
+
+/// All lines, in the order of the bench. Problems: a pocket that meets no wood, an unknown material.
+[[nodiscard]] Outcome<Ledger> build(const Woodwork& woodwork);
+
+/// The lines of one hole as `hole` has it (not necessarily as the document has it), standing where bore `index` stands:
+/// the lead plan asks for the same hole at other depths and fills. None where depth is 0.
+void append_hole(const Woodwork& woodwork, std::size_t index, const preset::Hole& hole, Ledger& out);
+
+}  // namespace evenfall::ledger

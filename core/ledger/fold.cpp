@@ -1,0 +1,100 @@
+#include "ledger/fold.hpp"
+
+#include <cmath>
+
+namespace evenfall::ledger {
+
+Sum& Sum::operator+=(const Line& line) {
+    mass_kg += line.mass_kg;
+    displaced_m3 += line.displaced_m3;
+    mass_moment_kg_m += line.mass_kg * line.at_m;
+    displaced_moment_m4 += line.displaced_m3 * line.at_m;
+    return *this;
+}
+
+Sum& Sum::operator+=(const Sum& other) {
+    mass_kg += other.mass_kg;
+    displaced_m3 += other.displaced_m3;
+    mass_moment_kg_m += other.mass_moment_kg_m;
+    displaced_moment_m4 += other.displaced_moment_m4;
+    return *this;
+}
+
+Vec3 Sum::g_m() const { return mass_kg != 0.0 ? mass_moment_kg_m / mass_kg : Vec3{}; }
+
+Vec3 Sum::b_m() const { return displaced_m3 != 0.0 ? displaced_moment_m4 / displaced_m3 : Vec3{}; }
+
+Fold fold(std::span<const Line> lines, std::size_t segments) {
+    Fold f;
+    f.segments.resize(segments);
+    for (const Line& line : lines) {
+        f.through[static_cast<std::size_t>(line.stage)] += line;
+        const auto s = static_cast<std::size_t>(line.segment);
+        if (s < segments) f.segments[s] += line;
+    }
+    for (std::size_t s = 1; s < f.through.size(); ++s) {
+        Sum sum = f.through[s - 1];
+        sum += f.through[s];
+        f.through[s] = sum;
+    }
+    f.total = f.through.back();
+    return f;
+}
+
+namespace {
+
+/// The signed one-sigma steps of one cause and group, by the stage that brings them.
+struct Step {
+    Cause cause = Cause::none;
+    int group = 0;
+    std::array<Sigma, stage_count> at;
+};
+
+Step& step_of(std::vector<Step>& steps, const Spread& spread) {
+    for (Step& step : steps) {
+        if (step.cause == spread.cause && step.group == spread.group) return step;
+    }
+    steps.push_back({spread.cause, spread.group, {}});
+    return steps.back();
+}
+
+}  // namespace
+
+std::array<Sigma, stage_count> sigmas(std::span<const Line> lines, double water_kg_m3) {
+    std::vector<Step> steps;
+    steps.reserve(lines.size());
+    for (const Line& line : lines) {
+        for (const Spread& spread : line.spreads) {
+            if (spread.cause == Cause::none || spread.relative == 0.0) continue;
+            const double mass = spread.moves_mass ? spread.relative * line.mass_kg : 0.0;
+            const double volume = spread.moves_volume ? spread.relative * line.displaced_m3 : 0.0;
+            Sigma& at = step_of(steps, spread).at[static_cast<std::size_t>(line.stage)];
+            at.mass_kg += mass;
+            at.in_water_kg += mass - water_kg_m3 * volume;
+        }
+    }
+    std::array<Sigma, stage_count> variance{};
+    for (const Step& step : steps) {
+        Sigma reached;
+        for (std::size_t s = 0; s < variance.size(); ++s) {
+            reached.mass_kg += step.at[s].mass_kg;
+            reached.in_water_kg += step.at[s].in_water_kg;
+            variance[s].mass_kg += reached.mass_kg * reached.mass_kg;
+            variance[s].in_water_kg += reached.in_water_kg * reached.in_water_kg;
+        }
+    }
+    for (Sigma& v : variance) v = {std::sqrt(v.mass_kg), std::sqrt(v.in_water_kg)};
+    return variance;
+}
+
+Inertia inertia_about(std::span<const Line> lines, Stage stage, const Vec3& point_m) {
+    Inertia sum;
+    for (const Line& line : lines) {
+        if (line.stage > stage) continue;
+        sum += line.own_kg_m2;
+        sum += point_inertia(line.mass_kg, line.at_m - point_m);
+    }
+    return sum;
+}
+
+}  // namespace evenfall::ledger

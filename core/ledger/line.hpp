@@ -1,0 +1,52 @@
+#pragma once
+
+#include "base/vec3.hpp"
+#include "preset/document.hpp"
+
+#include <array>
+#include <vector>
+
+namespace evenfall::ledger {
+
+enum class Kind {
+    wood,         ///< the carved segment, solid
+    hole_wood,    ///< wood bored out of a hole (negative)
+    hole_water,   ///< displacement lost where a hole floods (negative)
+    pocket_wood,  ///< wood cut out of a pocket or slot (negative)
+    pocket_water, ///< displacement lost where it floods (negative)
+    bore_wood,    ///< wood that made room for an embedded part (negative)
+    fill,         ///< lead or its like
+    cap,
+    part,         ///< hardware and dress
+    coat,
+};
+
+/// The independent causes of spread. Lines with the same cause and group move together, by their relative shares.
+enum class Cause { none, wood_density, carved_size, part_mass, fill_mass, cap_mass, coat_amount };
+
+/// How a line answers to one cause: one standard deviation moves its mass by `relative`, and its displacement as
+/// well where `moves_volume`.
+struct Spread {
+    Cause cause = Cause::none;
+    int group = 0;            ///< within one cause, equal groups move together (one coat over all segments, say)
+    double relative = 0.0;    ///< standard deviation over value, ≥ 0
+    bool moves_mass = true;
+    bool moves_volume = false;
+};
+
+/// One line of the ledger: everything that has mass or pushes water aside.
+struct Line {
+    Kind kind = Kind::wood;
+    int item = 0;                 ///< which entry of the document's list it comes from; for wood the segment
+    int segment = 0;
+    Stage stage = Stage::carved;  ///< from this stage on it counts
+    double mass_kg = 0.0;
+    double displaced_m3 = 0.0;
+    Vec3 at_m;                    ///< centroid of both
+    Inertia own_kg_m2;            ///< of the mass, about at_m
+    std::array<Spread, 2> spreads{};
+};
+
+using Ledger = std::vector<Line>;
+
+}  // namespace evenfall::ledger

@@ -1,0 +1,32 @@
+#pragma once
+
+#include "materials/figure.hpp"
+
+#include <span>
+#include <string_view>
+
+namespace evenfall::materials {
+
+/// What a material is used for; a document may name it only where it makes sense.
+enum class Use : unsigned {
+    ballast = 1u,   ///< fills holes
+    cap = 2u,       ///< closes holes
+    part = 4u,      ///< wire, hooks, eyes, tails
+    coat = 8u,      ///< sealers, paints, clear coats
+};
+
+struct Solid {
+    std::string_view id;    ///< as in a document: "lead"
+    std::string_view name;  ///< as shown: "Lead, soft"
+    unsigned uses = 0;      ///< Use flags or-ed together
+    Figure density_kg_m3;   ///< as it ends up on the lure (cured, dry, set)
+
+    [[nodiscard]] bool serves(Use use) const { return (uses & static_cast<unsigned>(use)) != 0u; }
+};
+
+[[nodiscard]] std::span<const Solid> solids();
+
+/// The material with this id, or nullptr.
+[[nodiscard]] const Solid* find_solid(std::string_view id);
+
+}  // namespace evenfall::materials

@@ -1,0 +1,32 @@
+#pragma once
+
+#include <array>
+#include <optional>
+#include <span>
+#include <vector>
+
+namespace evenfall::plan {
+
+/// One variable of the programme: 0 ≤ h ≤ upper, cost ½·bend·h² + slope·h with bend > 0, and its two columns.
+struct Column {
+    double upper = 0.0;
+    double bend = 1.0;
+    double slope = 0.0;
+    std::array<double, 2> row{};  ///< what one unit of h adds to each of the two sums
+};
+
+/// The unique h that minimises the cost with Σ row·h = target in both rows, or nothing where the box cannot reach it.
+/// Two equalities and a separable, strictly convex cost leave a concave dual in two multipliers (Bertsekas, Nonlinear
+/// Programming, duality for separable problems; from memory): one is met exactly, the other halved down to the last bit.
+/// Any number of columns. Rows should be scaled to like size.
+[[nodiscard]] std::optional<std::vector<double>> minimise(std::span<const Column> columns,
+                                                          const std::array<double, 2>& target);
+
+/// Is the target within what the box can reach (the zonotope Σ row·h), to within `slack` of its edge?
+[[nodiscard]] bool reaches(std::span<const Column> columns, const std::array<double, 2>& target, double slack);
+
+/// The h with Σ row[0]·h = target[0] that makes Σ row[1]·h least (want_most = false) or greatest. All row[0] > 0 and the
+/// target within their range: fills in order of row[1]/row[0], the fractional knapsack's exact answer.
+[[nodiscard]] std::vector<double> extreme(std::span<const Column> columns, double target, bool want_most);
+
+}  // namespace evenfall::plan

@@ -1,0 +1,129 @@
+#include "balance/hang.hpp"
+#include "base/sentence.hpp"
+#include "evaluation.hpp"
+#include "fall/level_fall.hpp"
+#include "plan/solve.hpp"
+#include "units/trade.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace evenfall {
+
+namespace {
+
+// A plan counts as met within what its own feed-back test asks: a hundredth of a gram and a twentieth of a degree.
+constexpr double met_in_water_kg = 1e-5;
+constexpr double met_pitch_rad = 0.05 * units::degree_rad;
+
+std::string stop_text(const preset::Document& document, const plan::Candidate& c) {
+    std::string text = hole_text(c.hole, document.holes[c.hole].name) + " is full at " + millimetres_text(c.upper_m + c.cap_m);
+    if (c.depth_is_cut) return text + ", the depth it is drilled to";
+    switch (c.limit.stop) {
+        case holes::DepthStop::bit: return text + ", its depth limit";
+        case holes::DepthStop::far_wall: return text + ", where the far wall must stay";
+        case holes::DepthStop::side_wall: return text + ", where the side wall must stay";
+    }
+    return text;
+}
+
+/// "Hole 1 is full at 18.0 mm, its depth limit; hole 2 …"
+std::string stops(const plan::Task& task, const plan::Filling& filling) {
+    std::string text;
+    for (std::size_t i = 0; i < task.candidates.size(); ++i) {
+        if (!filling.used[i] || filling.column_m[i] < task.candidates[i].upper_m - 1e-6) continue;
+        text += (text.empty() ? " " : "; ") + stop_text(*task.woodwork->document, task.candidates[i]);
+    }
+    return text.empty() ? text : text + ".";
+}
+
+Problem weight_shortfall(const plan::Task& task, const plan::Filling& filling) {
+    const double reached = plan::total(task, filling).in_water_kg(task.aim.water_kg_m3);
+    const double off = task.aim.in_water_kg - reached;
+    std::string sentence;
+    if (task.candidates.empty()) {
+        sentence = "No hole may be filled: add a ballast hole, or set one free for the plan.";
+    } else if (off > 0.0) {
+        sentence = "Full holes bring the finished lure to " + grams_text(reached) + " in water; " +
+                   grams_text(task.aim.in_water_kg) + " is asked: " + grams_text(off) + " short." + stops(task, filling);
+    } else {
+        sentence = "Without any lead the finished lure weighs " + grams_text(reached) + " in water; " +
+                   grams_text(task.aim.in_water_kg) + " is asked: " + grams_text(-off) + " too heavy.";
+    }
+    return {ProblemCode::cannot_be_met, task.woodwork->document->targets.by == preset::TargetBy::fall
+                                            ? "/targets/fall_mm_s"
+                                            : "/targets/in_water_g",
+            grams_text(reached), std::move(sentence)};
+}
+
+Problem pitch_shortfall(const plan::Task& task, const plan::Filling& filling, double reached_rad) {
+    const double off = task.aim.pitch_rad - reached_rad;
+    std::string sentence = "At that weight the holes can bring the hang to " + degrees_text(reached_rad) + "; " +
+                           degrees_text(task.aim.pitch_rad) + " is asked: " + degrees_text(std::fabs(off)) + " short. Lead would have to sit farther " +
+                           (off > 0.0 ? "aft." : "forward.") + stops(task, filling);
+    return {ProblemCode::cannot_be_met, "/targets/pitch_deg", degrees_text(reached_rad), std::move(sentence)};
+}
+
+Problem capsize_shortfall(const balance::Hang& hang) {
+    return {ProblemCode::capsizes, "/targets", "G below B",
+            "With this lead G lies " + millimetres_text(-hang.bg_m) +
+                " above B: the lure would roll over. Put lead lower, or take weight off its back."};
+}
+
+}  // namespace
+
+Outcome<LeadPlan> plan_lead(const preset::Document& document) {
+    Outcome<Evaluation> before = evaluate(document);
+    if (!before) return before.problems();
+    Outcome<ledger::Woodwork> woodwork = ledger::prepare(document, before->body);
+    if (!woodwork) return woodwork.problems();
+    const Outcome<Surroundings> water = surroundings(document);
+    if (!water) return water.problems();
+
+    plan::Task task;
+    task.woodwork = &*woodwork;
+    task.candidates = plan::candidates(*woodwork);
+    const auto is_candidate = [&](const ledger::Line& line) {
+        const bool of_hole = line.kind == ledger::Kind::hole_wood || line.kind == ledger::Kind::hole_water ||
+                             line.kind == ledger::Kind::fill || line.kind == ledger::Kind::cap;
+        return of_hole && std::any_of(task.candidates.begin(), task.candidates.end(), [&](const plan::Candidate& c) {
+                   return static_cast<int>(c.hole) == line.item;
+               });
+    };
+    for (const ledger::Line& line : before->ledger) {
+        if (!is_candidate(line)) task.base += line;
+    }
+    const preset::Targets& targets = document.targets;
+    const fall::LevelFall level(*before->body.lines);
+    task.aim = {water->fishing.density_kg_m3,
+                targets.by == preset::TargetBy::fall ? level.in_water_kg(targets.fall_m_s, water->fishing) : targets.in_water_kg,
+                targets.pitch_rad};
+
+    const plan::Filling filling = plan::solve(task);
+
+    LeadPlan result;
+    result.document = document;
+    for (std::size_t i = 0; i < task.candidates.size(); ++i) {
+        const plan::Candidate& c = task.candidates[i];
+        preset::Hole& hole = result.document.holes[c.hole];
+        hole = plan::with_column(*woodwork, c, filling.column_m[i], filling.used[i]);
+        result.holes.push_back({static_cast<int>(c.hole), c.material, hole.fill->mass_kg.value_or(0.0),
+                                filling.used[i] ? filling.column_m[i] : 0.0, hole.depth_m});
+    }
+    Outcome<Evaluation> after = evaluate(result.document);
+    if (!after) return after.problems();
+
+    const balance::Hang hang = balance::hang(plan::total(task, filling));
+    const bool weight_met = std::fabs(after->answers.in_water_kg - task.aim.in_water_kg) < met_in_water_kg;
+    if (!weight_met) result.shortfalls.push_back(weight_shortfall(task, filling));
+    if (!hang.pitch_rad) result.shortfalls.push_back(capsize_shortfall(hang));
+    else if (weight_met && std::fabs(*hang.pitch_rad - task.aim.pitch_rad) >= met_pitch_rad) {
+        result.shortfalls.push_back(pitch_shortfall(task, filling, *hang.pitch_rad));
+    }
+    result.met = result.shortfalls.empty();
+    result.before = std::move(before->answers);
+    result.after = std::move(after->answers);
+    return result;
+}
+
+}  // namespace evenfall

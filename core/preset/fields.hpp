@@ -1,0 +1,105 @@
+#pragma once
+
+// What a field of the JSON form is. The table of all fields is preset/field_table.hpp; reader, writer, range check
+// and JSON Schema all walk that one table, so that they cannot drift apart.
+
+#include "base/problem.hpp"
+#include "preset/document.hpp"
+
+#include <array>
+#include <cstddef>
+#include <span>
+#include <string>
+#include <string_view>
+
+namespace evenfall::preset {
+
+/// A number of the JSON form: its key, its trade unit and its limits in that unit.
+struct NumberField {
+    std::string_view key;
+    std::string_view unit;          ///< as shown: "mm"; empty for a plain number
+    double per_si = 1.0;            ///< trade units in one SI unit: 1000 for mm
+    double min = 0.0;               ///< trade unit, included
+    double max = 0.0;               ///< trade unit, included
+    std::string_view says;          ///< what the field says of its owner; "{}" stands for value and unit
+    bool required = false;          ///< must the key be there?
+};
+
+/// A text of the JSON form, at most `max_text` bytes.
+struct TextField {
+    std::string_view key;
+    std::string_view called;        ///< "name", "note"
+    bool lines = false;             ///< may hold line breaks
+};
+
+/// A list of [first, second] pairs.
+struct PointsField {
+    std::string_view key;
+    std::string_view called;        ///< "back line"; a point of it is "Point 3 of the back line"
+    NumberField first;
+    NumberField second;
+    std::size_t min_count = 1;
+    bool required = false;
+};
+
+/// A list of objects.
+struct ListField {
+    std::string_view key;
+    std::string_view one;           ///< "Hole": entries are called "Hole 1", "Hole 2" …
+    std::string_view many;          ///< "holes"
+    std::size_t max_count = 0;
+};
+
+/// One word of a choice.
+template <class E>
+struct Word {
+    std::string_view word;
+    E value;
+};
+
+/// A word or flag stored as one bool: "skin" in a coat's surfaces.
+template <class Owner>
+struct Flag {
+    std::string_view word;
+    bool Owner::*member;
+};
+
+/// Numbers are kept to a millionth of their trade unit, far below a bench's reading, so that text and
+/// document round-trip. NaN and infinity pass through.
+[[nodiscard]] double round_trade(double trade);
+[[nodiscard]] double to_trade(const NumberField& field, double si);
+[[nodiscard]] double to_si(const NumberField& field, double trade);
+
+/// Shortest plain decimal of a number already rounded by round_trade: "12", "6.35", "-0.5".
+[[nodiscard]] std::string plain_number(double value);
+
+/// "45 mm", "12 %", "2.4".
+[[nodiscard]] std::string with_unit(const NumberField& field, double trade);
+
+/// "0 to 40 mm".
+[[nodiscard]] std::string limit_text(const NumberField& field);
+
+/// "1 point", "3 points".
+[[nodiscard]] std::string counted(std::size_t count, std::string_view one);
+
+/// Where a walk of the document stands: its JSON pointer, and what a carver calls the place ("Hole 2").
+struct Place {
+    std::string path;
+    std::string subject;
+
+    [[nodiscard]] std::string path_of(std::string_view key) const;
+    [[nodiscard]] Place key(std::string_view key, std::string subject_there) const;
+    [[nodiscard]] Place entry(const ListField& list, std::size_t index) const;
+    [[nodiscard]] Place point(const PointsField& points, std::size_t index) const;
+    /// "The fill of hole 2": `called` "fill" at the place "Hole 2".
+    [[nodiscard]] std::string owned(std::string_view called) const;
+};
+
+/// Text of others made fit to quote in a sentence: cut to 40 bytes, control characters and broken UTF-8 left out.
+[[nodiscard]] std::string quotable(std::string_view text);
+
+/// Problems of one walk, at most max_problems of them.
+inline constexpr std::size_t max_problems = 20;
+void add_problem(Problems& problems, Problem problem);
+
+}  // namespace evenfall::preset

@@ -1,0 +1,15 @@
+#pragma once
+
+#include "preset/document.hpp"
+
+#include <string>
+
+namespace evenfall::preset {
+
+/// The document on one line with everything left out that reads back as its default: the text inside a share link.
+[[nodiscard]] std::string write_compact(const Document& document);
+
+/// Do two documents say the same, to a millionth of every trade unit?
+[[nodiscard]] bool same(const Document& a, const Document& b);
+
+}  // namespace evenfall::preset

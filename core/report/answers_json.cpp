@@ -1,0 +1,136 @@
+#include "report/answers_json.hpp"
+
+#include "preset/fields.hpp"
+#include "preset/field_table.hpp"
+#include "preset/json_text.hpp"
+#include "units/trade.hpp"
+
+#include <cmath>
+
+namespace evenfall::report {
+namespace {
+
+using preset::Tree;
+
+Tree number(double trade) { return std::isfinite(trade) ? Tree(preset::round_trade(trade)) : Tree(nullptr); }
+
+Tree grams(double kg) { return number(units::g_from_kg(kg)); }
+Tree millimetres(double m) { return number(units::mm_from_m(m)); }
+Tree cubic_centimetres(double m3) { return number(units::cm3_from_m3(m3)); }
+Tree speed(double m_s) { return number(units::mm_s_from_m_s(m_s)); }
+
+Tree degrees(const std::optional<double>& rad) {
+    return rad ? number(units::deg_from_rad(*rad)) : Tree(nullptr);
+}
+
+Tree point(const Vec3& at) { return Tree::array({millimetres(at.x), millimetres(at.y), millimetres(at.z)}); }
+
+void put_fall(Tree& tree, const std::string& prefix, const std::optional<Fall>& fall) {
+    tree[prefix + "fall_mm_s"] = fall ? speed(fall->speed_m_s) : Tree(nullptr);
+    tree[prefix + "fall_slow_mm_s"] = fall ? speed(fall->slow_m_s) : Tree(nullptr);
+    tree[prefix + "fall_fast_mm_s"] = fall ? speed(fall->fast_m_s) : Tree(nullptr);
+}
+
+std::string stage_word(Stage stage) {
+    for (const auto& word : preset::table::stage_words) {
+        if (word.value == stage) return std::string(word.word);
+    }
+    return {};
+}
+
+std::string behaviour_word(Behaviour behaviour) {
+    switch (behaviour) {
+        case Behaviour::floats: return "floats";
+        case Behaviour::hangs_still: return "hangs_still";
+        case Behaviour::falls: return "falls";
+    }
+    return {};
+}
+
+Tree problem_list(const Problems& problems) {
+    Tree list = Tree::array();
+    for (const Problem& problem : problems) {
+        list.push_back({{"code", static_cast<int>(problem.code)},
+                        {"path", problem.path},
+                        {"limit", problem.limit},
+                        {"sentence", problem.sentence}});
+    }
+    return list;
+}
+
+Tree segment_tree(const SegmentAnswer& segment) {
+    return {{"name", segment.name},
+            {"volume_cm3", cubic_centimetres(segment.wood_m3)},
+            {"displaced_cm3", cubic_centimetres(segment.displaced_m3)},
+            {"mass_g", grams(segment.mass_kg)},
+            {"in_water_g", grams(segment.in_water_kg)},
+            {"g_mm", point(segment.g_m)},
+            {"b_mm", point(segment.b_m)}};
+}
+
+Tree stage_tree(const StageAnswer& stage) {
+    Tree tree{{"stage", stage_word(stage.stage)},
+              {"mass_g", grams(stage.mass_kg)},
+              {"mass_sigma_g", grams(stage.mass_sigma_kg)},
+              {"displaced_cm3", cubic_centimetres(stage.displaced_m3)},
+              {"in_water_g", grams(stage.in_water_kg)},
+              {"in_tub_g", grams(stage.in_tub_kg)},
+              {"g_mm", point(stage.g_m)},
+              {"b_mm", point(stage.b_m)}};
+    put_fall(tree, "", stage.fall);
+    put_fall(tree, "tub_", stage.tub_fall);
+    return tree;
+}
+
+Tree answers_tree(const preset::Document& document, const Answers& answers) {
+    Tree tree{{"name", document.name},
+              {"mass_g", grams(answers.mass_kg)},
+              {"mass_sigma_g", grams(answers.mass_sigma_kg)},
+              {"displaced_cm3", cubic_centimetres(answers.displaced_m3)},
+              {"in_water_g", grams(answers.in_water_kg)},
+              {"in_water_sigma_g", grams(answers.in_water_sigma_kg)},
+              {"behaviour", behaviour_word(answers.behaviour)}};
+    put_fall(tree, "", answers.fall);
+    tree["pitch_deg"] = degrees(answers.pitch_rad);
+    tree["roll_deg"] = degrees(answers.roll_rad);
+    tree["bg_mm"] = millimetres(answers.bg_m);
+    tree["g_mm"] = point(answers.g_m);
+    tree["b_mm"] = point(answers.b_m);
+    tree["water_kg_m3"] = number(answers.water_density_kg_m3);
+    Tree segments = Tree::array();
+    for (const SegmentAnswer& segment : answers.segments) segments.push_back(segment_tree(segment));
+    tree["segments"] = std::move(segments);
+    Tree stages = Tree::array();
+    for (const StageAnswer& stage : answers.stages) stages.push_back(stage_tree(stage));
+    tree["stages"] = std::move(stages);
+    tree["warnings"] = problem_list(answers.warnings);
+    return tree;
+}
+
+}  // namespace
+
+std::string answers_json(const preset::Document& document, const Answers& answers) {
+    return preset::laid_out_text(answers_tree(document, answers));
+}
+
+std::string lead_json(const LeadPlan& plan) {
+    Tree tree = answers_tree(plan.document, plan.after);
+    tree["met"] = plan.met;
+    Tree fills = Tree::array();
+    for (const HolePlan& hole : plan.holes) {
+        fills.push_back({{"hole", hole.hole + 1},
+                         {"name", plan.document.holes[static_cast<std::size_t>(hole.hole)].name},
+                         {"material", hole.material},
+                         {"mass_g", grams(hole.mass_kg)},
+                         {"depth_mm", millimetres(hole.depth_m)},
+                         {"column_mm", millimetres(hole.column_m)}});
+    }
+    tree["fills"] = std::move(fills);
+    tree["shortfalls"] = problem_list(plan.shortfalls);
+    tree["before"] = answers_tree(plan.document, plan.before);
+    return preset::laid_out_text(tree);
+}
+
+std::string problems_json(const Problems& problems) { return preset::laid_out_text(problem_list(problems)); }
+
+}  // namespace evenfall::report

@@ -1,0 +1,20 @@
+#pragma once
+
+#include "base/problem.hpp"
+#include "preset/document.hpp"
+#include "shape/lines.hpp"
+
+#include <vector>
+
+namespace evenfall::shape {
+
+// Limits of a joint, in trade units.
+inline constexpr double least_gap_mm = 0.2;
+inline constexpr double greatest_gap_mm = 20.0;
+inline constexpr double greatest_relief_deg = 60.0;
+inline constexpr double least_wood_mm = 1.0;  ///< between the two faces of a segment, on the middle plane and at the skin
+
+/// Everything that is wrong with cutting these lines by these joints; empty where it can be done.
+[[nodiscard]] Problems cut_problems(const Lines& lines, const std::vector<preset::Joint>& joints);
+
+}  // namespace evenfall::shape
