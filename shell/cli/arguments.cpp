@@ -1,0 +1,109 @@
+#include "cli/arguments.hpp"
+
+#include "units/number_text.hpp"
+
+#include <array>
+
+namespace evenfall::cli {
+namespace {
+
+struct CommandWord {
+    const char* word;
+    Command command;
+};
+constexpr std::array command_words{
+    CommandWord{"weigh", Command::weigh},     CommandWord{"lead", Command::lead},      CommandWord{"link", Command::link},
+    CommandWord{"open", Command::open},       CommandWord{"--help", Command::help},    CommandWord{"-h", Command::help},
+    CommandWord{"help", Command::help},       CommandWord{"--version", Command::version}};
+
+Problem misuse(std::string path, std::string sentence) {
+    return {ProblemCode::unknown_name, std::move(path), "", std::move(sentence) + " See “evenfall --help”."};
+}
+
+/// Takes the number behind an option; a value may start with a minus sign.
+Problems take_number(const std::string& option, const std::string& text, units::Unit usual, std::optional<double>& into) {
+    Outcome<double> value = units::read_number(text, usual, option);
+    if (!value.ok()) return value.problems();
+    into = *value;
+    return {};
+}
+
+}  // namespace
+
+Outcome<Arguments> read_arguments(const std::vector<std::string>& words) {
+    if (words.empty()) return misuse("", "No command was given.");
+    Arguments arguments;
+    bool known = false;
+    for (const CommandWord& entry : command_words) {
+        if (words[0] != entry.word) continue;
+        arguments.command = entry.command;
+        known = true;
+    }
+    if (!known) return misuse("", "There is no command “" + words[0] + "”.");
+    if (arguments.command == Command::help || arguments.command == Command::version) return arguments;
+
+    const bool plans = arguments.command == Command::lead;
+    bool has_operand = false;
+    for (std::size_t i = 1; i < words.size(); ++i) {
+        std::string option = words[i];
+        std::optional<std::string> value;
+        if (option.rfind("--", 0) == 0) {
+            if (const auto equals = option.find('='); equals != std::string::npos) {
+                value = option.substr(equals + 1);
+                option.erase(equals);
+            }
+        }
+        if (option == "--help") {
+            arguments.command = Command::help;
+            return arguments;
+        }
+        if (option == "--json" && (plans || arguments.command == Command::weigh) && !value) {
+            arguments.json = true;
+            continue;
+        }
+        const bool takes_value = plans && (option == "--fall" || option == "--in-water" || option == "--pitch" || option == "--write");
+        if (takes_value) {
+            if (!value) {
+                if (i + 1 == words.size()) return misuse(option, "The option " + option + " lacks its value.");
+                value = words[++i];
+            }
+            Problems problems;
+            if (option == "--fall") problems = take_number(option, *value, units::Unit::mm_per_s, arguments.fall_m_s);
+            else if (option == "--in-water") problems = take_number(option, *value, units::Unit::gram, arguments.in_water_kg);
+            else if (option == "--pitch") problems = take_number(option, *value, units::Unit::degree, arguments.pitch_rad);
+            else arguments.write_to = *value;
+            if (!problems.empty()) return problems;
+            continue;
+        }
+        if (option.size() > 1 && option[0] == '-') return misuse(option, "“" + words[0] + "” has no option " + option + ".");
+        if (has_operand) return misuse("", "“" + words[0] + "” takes one file or link, not “" + option + "” as well.");
+        arguments.operand = option;
+        has_operand = true;
+    }
+    if (!has_operand) {
+        return misuse("", "“" + words[0] + "” needs " + (arguments.command == Command::open ? "a link." : "a preset file, or - for standard input."));
+    }
+    if (arguments.fall_m_s && arguments.in_water_kg) {
+        return misuse("--in-water", "Ask for a fall or for a mass in water, not for both.");
+    }
+    return arguments;
+}
+
+std::string usage_text() {
+    return "Evenfall: lead and balance for carvers of jointed wooden lures\n"
+           "\n"
+           "  evenfall weigh PRESET [--json]      what the lure weighs, in air and in water, and how it falls and hangs\n"
+           "  evenfall lead PRESET [--json]       how much lead in which hole, how deep\n"
+           "      --fall RATE                     asked rate of fall: 0.9s/ft, 300mm/s\n"
+           "      --in-water MASS                 or asked mass in water: 2.5g; 0 hangs still, below 0 floats\n"
+           "      --pitch ANGLE                   asked pitch, nose-up positive: -3deg\n"
+           "      --write FILE                    write the planned preset when the targets are met\n"
+           "  evenfall link PRESET                the share text of a preset; goes behind # in the page's address\n"
+           "  evenfall open LINK                  the preset in a share text or address\n"
+           "  evenfall --help | --version\n"
+           "\n"
+           "PRESET is a file, or - for standard input. Without options the targets are those of the preset.\n"
+           "Exit status: 0 done, 1 the targets cannot be met, 2 bad input.\n";
+}
+
+}  // namespace evenfall::cli

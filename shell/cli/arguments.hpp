@@ -1,0 +1,34 @@
+#pragma once
+
+#include "base/outcome.hpp"
+
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace evenfall::cli {
+
+// Exit status of the program.
+inline constexpr int done = 0;
+inline constexpr int cannot_be_met = 1;
+inline constexpr int bad_input = 2;
+
+enum class Command { weigh, lead, link, open, help, version };
+
+/// What was typed. Numbers are in the core's units.
+struct Arguments {
+    Command command = Command::help;
+    std::string operand;                  ///< file, "-" for standard input, or the share text
+    bool json = false;
+    std::optional<double> fall_m_s;
+    std::optional<double> in_water_kg;
+    std::optional<double> pitch_rad;
+    std::optional<std::string> write_to;  ///< file for the planned document; "-" for standard output
+};
+
+/// Words after the program's name → what they ask for. Problems name the option in their path.
+[[nodiscard]] Outcome<Arguments> read_arguments(const std::vector<std::string>& words);
+
+[[nodiscard]] std::string usage_text();
+
+}  // namespace evenfall::cli

@@ -1,0 +1,25 @@
+#pragma once
+
+#include "cli/arguments.hpp"
+#include "evenfall.hpp"
+
+#include <string>
+
+namespace evenfall::cli {
+
+// One function per command. Each prints and returns the exit status.
+
+[[nodiscard]] int weigh(const Arguments& arguments);
+[[nodiscard]] int lead(const Arguments& arguments);
+[[nodiscard]] int link(const Arguments& arguments);
+[[nodiscard]] int open(const Arguments& arguments);
+
+void print(const std::string& text);
+
+/// Each problem on standard error: the sentence, then where. Returns bad_input.
+int report(const Problems& problems);
+
+/// The document in a file or on standard input.
+[[nodiscard]] Outcome<preset::Document> load(const std::string& path);
+
+}  // namespace evenfall::cli

@@ -1,0 +1,129 @@
+#include "cli/commands.hpp"
+#include "cli/files.hpp"
+#include "cli/table.hpp"
+#include "cli/words.hpp"
+#include "preset/check.hpp"
+#include "report/answers_json.hpp"
+#include "shape/body.hpp"
+#include "units/number_text.hpp"
+
+#include <algorithm>
+#include <cstdio>
+
+namespace evenfall::cli {
+namespace {
+
+using Side = Table::Side;
+using units::number_text;
+using units::Unit;
+
+void ask_for(preset::Targets& targets, const Arguments& arguments) {
+    if (arguments.fall_m_s) {
+        targets.by = preset::TargetBy::fall;
+        targets.fall_m_s = *arguments.fall_m_s;
+    }
+    if (arguments.in_water_kg) {
+        targets.by = preset::TargetBy::in_water;
+        targets.in_water_kg = *arguments.in_water_kg;
+    }
+    if (arguments.pitch_rad) targets.pitch_rad = *arguments.pitch_rad;
+}
+
+std::string targets_text(const preset::Targets& targets) {
+    const std::string first = targets.by == preset::TargetBy::fall
+                                  ? "fall " + number_text(targets.fall_m_s, Unit::mm_per_s, 0) + " mm/s, " +
+                                        number_text(targets.fall_m_s, Unit::s_per_ft, 2) + " s/ft"
+                                  : signed_grams(targets.in_water_kg) + " g in water";
+    return "asked: " + first + "; pitch " + degrees(targets.pitch_rad);
+}
+
+std::string drill_text(const LeadPlan& plan, const shape::Body& body) {
+    Table table({Side::left, Side::left, Side::left, Side::right, Side::right, Side::right, Side::left, Side::right, Side::right, Side::right, Side::left});
+    table.row({"Hole", "segment", "from", "x mm", "y mm", "bit mm", "inch", "deep mm", "column mm", "fill g", "material"});
+    double total_kg = 0.0;
+    for (const HolePlan& planned : plan.holes) {
+        const auto index = static_cast<std::size_t>(planned.hole);
+        const preset::Hole& hole = plan.document.holes[index];
+        const auto segment = static_cast<std::size_t>(shape::nearest_segment(body, hole.x_m));
+        const bool drilled = planned.depth_m > 0.0;
+        table.row({hole.name.empty() ? std::to_string(index + 1) : hole.name, plan.document.segment_names[segment],
+                   hole.from == preset::HoleFrom::belly ? "belly" : "back", millimetres(hole.x_m), millimetres(hole.y_m),
+                   millimetres(hole.diameter_m, 2), bit_inches(hole.diameter_m), drilled ? millimetres(planned.depth_m) : "leave",
+                   millimetres(planned.column_m), grams(planned.mass_kg), material_name(planned.material)});
+        total_kg += planned.mass_kg;
+    }
+    table.row({"together", "", "", "", "", "", "", "", "", grams(total_kg)});
+    return table.text();
+}
+
+std::string before_after_text(const Answers& before, const Answers& after) {
+    Table table({Side::left, Side::right, Side::right, Side::right, Side::right, Side::right, Side::right});
+    table.row({"", "mass g", "in water g", "fall mm/s", "s/ft", "pitch", "B above G mm"});
+    for (const Answers* answers : {&before, &after}) {
+        table.row({answers == &before ? "before" : "after", grams(answers->mass_kg), signed_grams(answers->in_water_kg),
+                   fall_mm_s(answers->fall), fall_s_ft(answers->fall), degrees(answers->pitch_rad), millimetres(answers->bg_m, 2)});
+    }
+    return table.text();
+}
+
+std::string tub_text(const Answers& after) {
+    const StageAnswer& sealed = after.stages[static_cast<std::size_t>(Stage::sealed)];
+    const std::string reading = sealed.tub_fall ? "should fall " + fall_s_ft(sealed.tub_fall) + " s/ft (" + fall_mm_s(sealed.tub_fall) + " mm/s)"
+                                                : "should float yet, " + signed_grams(sealed.in_tub_kg) + " g in water";
+    return "In the tub, sealed and not yet painted, it " + reading + "; the scale should read " + grams(sealed.mass_kg) + " ± " +
+           grams(sealed.mass_sigma_kg) + " g.\n";
+}
+
+std::string cautions_text(const LeadPlan& plan) {
+    const auto fills_with = [&](const char* start) {
+        return std::any_of(plan.holes.begin(), plan.holes.end(), [&](const HolePlan& hole) {
+            return hole.mass_kg > 0.0 && hole.material.rfind(start, 0) == 0;
+        });
+    };
+    const auto caps_with = [&](const char* id) {
+        return std::any_of(plan.document.holes.begin(), plan.document.holes.end(),
+                           [&](const preset::Hole& hole) { return hole.cap && hole.cap->material == id; });
+    };
+    std::string text;
+    if (fills_with("lead")) {
+        text += "Lead: wash your hands, make no dust, keep it from children and food, melt it only in strong moving air; "
+                "some waters forbid it (tungsten, bismuth, tin or steel will do).\n";
+    }
+    if (caps_with("ca_soda")) text += "CA glue on baking soda heats up at once and fumes: little at a time, eyes covered, moving air; follow the label.\n";
+    if (caps_with("epoxy")) text += "Epoxy: keep it off the skin, moving air, no flame near solvent; follow the label.\n";
+    return text;
+}
+
+}  // namespace
+
+int lead(const Arguments& arguments) {
+    Outcome<preset::Document> document = load(arguments.operand);
+    if (!document.ok()) return report(document.problems());
+    ask_for(document->targets, arguments);
+    if (const Problems problems = preset::check(*document); !problems.empty()) return report(problems);
+    const Outcome<LeadPlan> plan = plan_lead(*document);
+    if (!plan.ok()) return report(plan.problems());
+    const Outcome<Evaluation> evaluation = evaluate(plan->document);
+    if (!evaluation.ok()) return report(evaluation.problems());
+
+    if (arguments.json) {
+        print(report::lead_json(*plan));
+    } else {
+        print(document->name + "\n" + targets_text(document->targets) + "\n\n" + drill_text(*plan, evaluation->body) + '\n' +
+              before_after_text(plan->before, plan->after) + '\n' + tub_text(plan->after) + warnings_text(plan->after) + '\n' +
+              cautions_text(*plan));
+    }
+    if (!plan->met) {
+        (void)report(plan->shortfalls);
+        if (arguments.write_to) std::fputs("evenfall: The targets are not met, so nothing was written.\n", stderr);
+        return cannot_be_met;
+    }
+    if (arguments.write_to) {
+        if (const Problems problems = write_text_file(*arguments.write_to, write_document(plan->document)); !problems.empty()) {
+            return report(problems);
+        }
+    }
+    return done;
+}
+
+}  // namespace evenfall::cli

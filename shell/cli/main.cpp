@@ -1,0 +1,53 @@
+#include "cli/commands.hpp"
+#include "cli/files.hpp"
+
+#include <cstdio>
+
+namespace evenfall::cli {
+
+void print(const std::string& text) { std::fwrite(text.data(), 1, text.size(), stdout); }
+
+int report(const Problems& problems) {
+    for (const Problem& problem : problems) {
+        const std::string where = problem.path.empty() ? std::string() : "  [" + problem.path + ']';
+        std::fprintf(stderr, "evenfall: %s%s\n", problem.sentence.c_str(), where.c_str());
+    }
+    return bad_input;
+}
+
+Outcome<preset::Document> load(const std::string& path) {
+    const Outcome<std::string> text = read_text_file(path, preset::max_document_bytes);
+    if (!text.ok()) return text.problems();
+    return read_document(*text);
+}
+
+namespace {
+
+constexpr const char* program_version = "1.0.0";
+
+int run(const std::vector<std::string>& words) {
+    const Outcome<Arguments> arguments = read_arguments(words);
+    if (!arguments.ok()) return report(arguments.problems());
+    switch (arguments->command) {
+        case Command::weigh: return weigh(*arguments);
+        case Command::lead: return lead(*arguments);
+        case Command::link: return link(*arguments);
+        case Command::open: return open(*arguments);
+        case Command::version:
+            print(std::string("evenfall ") + program_version + ", documents of version " +
+                  std::to_string(preset::document_version) + '\n');
+            return done;
+        case Command::help: break;
+    }
+    print(usage_text());
+    return done;
+}
+
+}  // namespace
+}  // namespace evenfall::cli
+
+int main(int count, char** words) {
+    const int status = evenfall::cli::run(std::vector<std::string>(words + (count > 0 ? 1 : 0), words + count));
+    if (std::fflush(stdout) != 0) return evenfall::cli::bad_input;
+    return status;
+}

@@ -1,0 +1,32 @@
+#pragma once
+
+#include <cstddef>
+#include <string>
+#include <vector>
+
+namespace evenfall::cli {
+
+/// A table in plain text: the first row is the head, set off by a rule. Columns are as wide as their widest cell.
+class Table {
+public:
+    enum class Side { left, right };
+
+    explicit Table(std::vector<Side> columns) : columns_(std::move(columns)) {}
+
+    /// Missing cells stay empty; there are never more cells than columns.
+    void row(std::vector<std::string> cells) { rows_.push_back(std::move(cells)); }
+
+    [[nodiscard]] std::string text() const;
+
+private:
+    std::vector<Side> columns_;
+    std::vector<std::vector<std::string>> rows_;
+};
+
+/// Columns that a UTF-8 text takes on a terminal; every code point counts one.
+[[nodiscard]] std::size_t shown_width(const std::string& text);
+
+/// `text` with blanks behind it up to `width` columns.
+[[nodiscard]] std::string padded(const std::string& text, std::size_t width);
+
+}  // namespace evenfall::cli

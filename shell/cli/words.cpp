@@ -1,0 +1,67 @@
+#include "cli/words.hpp"
+
+#include "materials/solids.hpp"
+#include "units/number_text.hpp"
+#include "units/trade.hpp"
+
+#include <array>
+#include <cmath>
+
+namespace evenfall::cli {
+
+using units::number_text;
+using units::Unit;
+
+std::string grams(double kg, int decimals) { return number_text(kg, Unit::gram, decimals); }
+
+std::string signed_grams(double kg) {
+    const std::string text = grams(kg);
+    const bool plus = kg > 0.0 && text.find_first_of("123456789") != std::string::npos;
+    return plus ? "+" + text : text;
+}
+
+std::string millimetres(double m, int decimals) { return number_text(m, Unit::mm, decimals); }
+
+std::string degrees(const std::optional<double>& rad) { return rad ? number_text(*rad, Unit::degree, 1) + "°" : "–"; }
+
+std::string fall_mm_s(const std::optional<Fall>& fall) {
+    return fall ? number_text(fall->speed_m_s, Unit::mm_per_s, 0) : "–";
+}
+
+std::string fall_s_ft(const std::optional<Fall>& fall) {
+    return fall ? number_text(fall->speed_m_s, Unit::s_per_ft, 2) : "–";
+}
+
+std::string fall_words(const Answers& answers) {
+    if (answers.behaviour == Behaviour::hangs_still) return "hangs still";
+    if (!answers.fall) return "floats";
+    const Fall& fall = *answers.fall;
+    return fall_mm_s(fall) + " mm/s, " + fall_s_ft(fall) + " s/ft (" + number_text(fall.slow_m_s, Unit::mm_per_s, 0) + " to " +
+           number_text(fall.fast_m_s, Unit::mm_per_s, 0) + " mm/s by the drag's own band)";
+}
+
+std::string bit_inches(double diameter_m) {
+    const double sixty_fourths = std::round(units::inch_from_m(diameter_m) * 64.0);
+    const double off_m = std::abs(units::m_from_inch(sixty_fourths / 64.0) - diameter_m);
+    const std::string text = units::inch_text(diameter_m) + " in";
+    return off_m < 5e-5 ? text : "≈ " + text;
+}
+
+std::string stage_name(Stage stage) {
+    constexpr std::array<const char*, stage_count> names{"carved", "drilled, pocketed", "hardware in", "leaded, capped",
+                                                         "sealed", "painted", "clear coated", "dressed"};
+    return names[static_cast<std::size_t>(stage)];
+}
+
+std::string material_name(const std::string& id) {
+    const materials::Solid* solid = materials::find_solid(id);
+    return solid != nullptr ? std::string(solid->name) : id;
+}
+
+std::string warnings_text(const Answers& answers) {
+    std::string text;
+    for (const Problem& warning : answers.warnings) text += "! " + warning.sentence + '\n';
+    return text.empty() ? text : '\n' + text;
+}
+
+}  // namespace evenfall::cli

@@ -1,0 +1,36 @@
+// How long an answer takes. Measured, never tested on time.
+
+#include "evenfall.hpp"
+#include "shape/body.hpp"
+
+#include <catch2/benchmark/catch_benchmark.hpp>
+#include <catch2/catch_test_macros.hpp>
+
+#include <fstream>
+#include <iterator>
+#include <string>
+
+using namespace evenfall;
+
+namespace {
+
+std::string preset_text(const std::string& name) {
+    std::ifstream file(std::string(EVENFALL_PRESETS_DIR) + "/" + name + ".json");
+    return {std::istreambuf_iterator<char>(file), {}};
+}
+
+}  // namespace
+
+TEST_CASE("evaluate", "[bench]") {
+    for (const std::string name : {"millrace-170", "quarry-230"}) {
+        const std::string text = preset_text(name);
+        const auto document = read_document(text);
+        REQUIRE(document.ok());
+        REQUIRE(evaluate(*document).ok());
+        BENCHMARK("evaluate " + name) { return evaluate(*document); };
+        BENCHMARK("shape and cut " + name) { return shape::cut(*shape::drawn_lines(document->shape), document->joints); };
+        BENCHMARK("read " + name) { return read_document(text); };
+        BENCHMARK("plan " + name) { return plan_lead(*document); };
+        BENCHMARK("write link " + name) { return write_link(*document); };
+    }
+}

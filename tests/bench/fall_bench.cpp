@@ -1,0 +1,39 @@
+// How long a fall takes to work out. Measured, never tested on time.
+
+#include "evenfall.hpp"
+#include "fall/descent.hpp"
+#include "fall/hinge_loads.hpp"
+#include "fall/water_sweep.hpp"
+#include "water/properties.hpp"
+
+#include <catch2/benchmark/catch_benchmark.hpp>
+#include <catch2/catch_test_macros.hpp>
+
+#include <fstream>
+#include <iterator>
+#include <string>
+
+using namespace evenfall;
+
+TEST_CASE("fall", "[bench]") {
+    for (const std::string name : {"millrace-170", "estuary-150"}) {
+        std::ifstream file(std::string(EVENFALL_PRESETS_DIR) + "/" + name + ".json");
+        const auto read = read_document({std::istreambuf_iterator<char>(file), {}});
+        REQUIRE(read.ok());
+        const auto plan = plan_lead(*read);
+        REQUIRE(plan.ok());
+        const preset::Document document = plan->document;
+        const auto evaluation = evaluate(document);
+        REQUIRE(evaluation.ok());
+        const auto water = water::water_properties(document.water.temperature_c, document.water.salinity_g_kg);
+        REQUIRE(water.ok());
+        const auto built = [&] { return fall::Descent(evaluation->body, evaluation->ledger, document, *water); };
+        const fall::Descent descent = built();
+        BENCHMARK("build " + name) { return built(); };
+        BENCHMARK("steady falls " + name) { return descent.steady(); };
+        BENCHMARK("track to 2 m " + name) { return descent.track(); };
+        BENCHMARK("in-water mass for a speed " + name) { return descent.in_water_for(0.15); };
+        BENCHMARK("hinge loads " + name) { return fall::hinge_loads(evaluation->body, evaluation->ledger, document, *water, 0.0); };
+        BENCHMARK("water sweep " + name) { return fall::water_sweep(descent, document.water); };
+    }
+}

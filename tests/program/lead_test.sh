@@ -1,0 +1,41 @@
+#!/usr/bin/env bash
+# "evenfall lead": the plan meets its targets, is written on request, and says what stops it when it cannot.
+. "$(dirname "$0")/support.sh"
+millrace=$presets/millrace-170.json
+
+expect_status 0 lead "$millrace"
+expect_in out "deep mm"
+expect_in out "Lead: wash your hands"
+expect_in out "In the tub"
+
+expect_status 0 lead "$millrace" --json
+expect_json 'd["met"] is True and len(d["fills"]) == 5 and d["shortfalls"] == []'
+expect_json 'all({"hole","material","mass_g","depth_mm","column_mm"} <= set(f) for f in d["fills"])'
+expect_json 'abs(d["fall_mm_s"] - 160) < 1 and abs(d["pitch_deg"] + 3) < 0.05'
+
+# The demo presets stand as planned for their own targets.
+for file in millrace-170 reedline-120 quarry-230 estuary-150; do
+    expect_status 0 lead "$presets/$file.json" --json
+    expect_json 'd["met"] and abs(d["before"]["in_water_g"] - d["in_water_g"]) < 0.01 and abs(d["before"]["pitch_deg"] - d["pitch_deg"]) < 0.05'
+done
+
+# Asked on the command line; what is written weighs as promised (0.01 g and 0.05 degrees).
+expect_status 0 lead "$millrace" --in-water 2.5g --pitch -3deg --write "$work/heavy.json"
+expect_status 0 weigh "$work/heavy.json" --json
+expect_json 'abs(d["in_water_g"] - 2.5) < 0.01 and abs(d["pitch_deg"] + 3) < 0.05'
+expect_status 0 lead "$millrace" --fall 0.9s/ft --write "$work/fast.json"
+expect_status 0 weigh "$work/fast.json" --json
+expect_json 'abs(d["fall_mm_s"] - 304.8 / 0.9) < 2'
+expect_status 0 lead "$millrace" --fall=300mm/s --json
+expect_json 'abs(d["fall_mm_s"] - 300) < 2'
+expect_status 0 weigh "$millrace" --json
+expect_json 'abs(d["fall_mm_s"] - 160) < 1'
+
+# What no filling reaches: status 1, the reason on standard error, nothing written.
+expect_status 1 lead "$millrace" --in-water 60g --write "$work/none.json"
+expect_in err "evenfall: "
+expect_in err "nothing was written"
+[ ! -e "$work/none.json" ] || fail "a plan that misses was written"
+expect_status 1 lead "$millrace" --in-water 60g --json
+expect_json 'd["met"] is False and len(d["shortfalls"]) >= 1'
+finish

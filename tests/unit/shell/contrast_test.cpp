@@ -1,0 +1,44 @@
+#include "look/theme.hpp"
+
+#include <catch2/catch_test_macros.hpp>
+#include <catch2/matchers/catch_matchers_floating_point.hpp>
+
+using namespace evenfall::shell::look;
+
+TEST_CASE("contrast is 21 for black on white and 1 for a colour on itself (WCAG 2.1, definition of contrast ratio)",
+          "[shell][contrast]") {
+    // (1.0 + 0.05) / (0.0 + 0.05) by the definition; roundings of three channels.
+    CHECK_THAT(contrast(0xFF000000u, 0xFFFFFFFFu), Catch::Matchers::WithinAbs(21.0, 1e-12));
+    CHECK(contrast(0xFF336699u, 0xFF336699u) == 1.0);
+}
+
+TEST_CASE("text holds 4.5:1 on every ground it is set on (WCAG 2.1, success criterion 1.4.3)", "[shell][contrast]") {
+    for (const Scheme scheme : {Scheme::light, Scheme::dark}) {
+        const Palette& p = palette(scheme);
+        CAPTURE(scheme == Scheme::dark);
+        for (const Ink ground : {p.bench, p.paper, p.card, p.well, p.tint, p.caution, p.water, p.pressed}) {
+            CHECK(contrast(p.ink, ground) >= 4.5);
+        }
+        for (const Ink ground : {p.bench, p.paper, p.card, p.well, p.tint, p.water}) {
+            CHECK(contrast(p.ink_soft, ground) >= 4.5);
+        }
+        for (const Ink ground : {p.paper, p.card, p.caution}) CHECK(contrast(p.mark, ground) >= 4.5);
+        for (const Ink ground : {p.paper, p.card, p.water}) CHECK(contrast(p.water_line, ground) >= 4.5);
+        CHECK(contrast(p.on_solid, p.solid) >= 4.5);
+        CHECK(contrast(p.on_solid, p.solid_pressed) >= 4.5);
+    }
+}
+
+TEST_CASE("lines that carry meaning hold 3:1 (WCAG 2.1, success criterion 1.4.11)", "[shell][contrast]") {
+    for (const Scheme scheme : {Scheme::light, Scheme::dark}) {
+        const Palette& p = palette(scheme);
+        CAPTURE(scheme == Scheme::dark);
+        for (const Ink ground : {p.bench, p.paper, p.card, p.well}) {
+            CHECK(contrast(p.line, ground) >= 3.0);
+            CHECK(contrast(p.focus, ground) >= 3.0);
+        }
+        CHECK(contrast(p.ink, p.wood) >= 3.0);
+        CHECK(contrast(p.lead_hatch, p.lead) >= 3.0);
+        CHECK(contrast(p.metal, p.paper) >= 3.0);
+    }
+}

@@ -1,0 +1,47 @@
+#include "widgets/quantity.hpp"
+
+#include <catch2/catch_test_macros.hpp>
+#include <catch2/matchers/catch_matchers_floating_point.hpp>
+
+#include <cmath>
+
+using namespace evenfall::shell::widgets;
+using Catch::Matchers::WithinRel;
+
+TEST_CASE("every unit of every quantity comes back to the same amount", "[shell][quantity]") {
+    for (int q = 0; q <= static_cast<int>(Quantity::number); ++q) {
+        for (const Unit unit : units_of(static_cast<Quantity>(q))) {
+            CAPTURE(q, static_cast<int>(unit));
+            // Two conversions, each a few roundings; Fahrenheit adds and takes away 32.
+            CHECK_THAT(from_unit(to_unit(0.137, unit), unit), WithinRel(0.137, 1e-13));
+        }
+    }
+}
+
+TEST_CASE("numbers are written with a true minus sign, which zero has not", "[shell][quantity]") {
+    CHECK(number_text(-0.0031, Unit::millimetre) == "−3.1");
+    CHECK(number_text(-0.00001, Unit::millimetre) == "0.0");
+    CHECK(value_text(-0.05235987755982988, Unit::degree) == "−3.0°");
+    CHECK(value_text(0.0158, Unit::millimetre) == "15.8\u00a0mm");
+    CHECK(value_text(0.034925, Unit::inch_fraction) == "1 3/8\u00a0in");
+    CHECK(value_text(0.3048 / 1.9, Unit::second_per_foot) == "1.90\u00a0s/ft");
+    CHECK(value_text(0.0001, Unit::micrometre) == "100\u00a0µm");
+    CHECK(value_text(0.0000254, Unit::mil) == "1.0\u00a0mil");
+    CHECK(number_text(2.5, Unit::none, 1) == "2.5");
+}
+
+TEST_CASE("what does not fall has no time per length", "[shell][quantity]") {
+    CHECK(std::isinf(to_unit(0.0, Unit::second_per_foot)));
+    CHECK(std::isinf(to_unit(-0.1, Unit::second_per_metre)));
+    CHECK(number_text(0.0, Unit::second_per_foot) == "–");
+}
+
+TEST_CASE("a unit of another quantity is not taken", "[shell][quantity]") {
+    Units units;
+    CHECK(units.of(Quantity::length) == Unit::millimetre);
+    units.choose(Quantity::length, Unit::ounce);
+    CHECK(units.of(Quantity::length) == Unit::millimetre);
+    units.choose(Quantity::length, Unit::inch_fraction);
+    CHECK(units.of(Quantity::length) == Unit::inch_fraction);
+    CHECK(units.of(Quantity::mass) == Unit::gram);
+}

@@ -1,0 +1,46 @@
+#include "app.hpp"
+
+#include <catch2/catch_test_macros.hpp>
+
+using namespace evenfall::shell;
+using widgets::Rect;
+
+namespace {
+
+bool inside(const Rect& inner, const Rect& outer) {
+    return inner.x >= outer.x && inner.y >= outer.y && inner.right() <= outer.right() + 0.01f &&
+           inner.bottom() <= outer.bottom() + 0.01f && inner.w > 0.0f && inner.h > 0.0f;
+}
+
+bool apart(const Rect& one, const Rect& other) {
+    return one.right() <= other.x || other.right() <= one.x || one.bottom() <= other.y || other.bottom() <= one.y;
+}
+
+}  // namespace
+
+TEST_CASE("on every size of screen the regions lie inside it and apart from each other", "[shell][regions]") {
+    const float sizes[][2] = {{1024, 768}, {1366, 1024}, {1180, 820}, {820, 1180}, {390, 844}, {360, 640}, {1920, 1080}, {932, 430}};
+    for (const auto& size : sizes) {
+        for (const Insets& safe : {Insets{}, Insets{24.0f, 0.0f, 21.0f, 0.0f}}) {
+            CAPTURE(size[0], size[1], safe.top);
+            const Regions where = regions(size[0], size[1], safe);
+            const Rect usable{safe.left, safe.top, size[0] - safe.left - safe.right, size[1] - safe.top - safe.bottom};
+            const Rect parts[] = {where.strip, where.sheet, where.panel, where.bar};
+            for (int i = 0; i < 4; ++i) {
+                CHECK(inside(parts[i], usable));
+                for (int j = i + 1; j < 4; ++j) CHECK(apart(parts[i], parts[j]));
+            }
+            CHECK(inside(where.keypad, where.screen));
+            CHECK(where.bar.h >= 44.0f);
+        }
+    }
+}
+
+TEST_CASE("a tablet lying flat has the drawing beside the panel, a phone has it above", "[shell][regions]") {
+    const Regions tablet = regions(1024.0f, 768.0f, {});
+    CHECK(tablet.sheet.right() < tablet.panel.x);
+    CHECK(tablet.sheet.w > tablet.panel.w);
+    const Regions phone = regions(390.0f, 844.0f, {});
+    CHECK(phone.sheet.bottom() < phone.panel.y);
+    CHECK(phone.sheet.h >= 0.3f * 844.0f);
+}
