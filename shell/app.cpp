@@ -1,0 +1,277 @@
+#include "app.hpp"
+
+#include "app_parts.hpp"
+#include "drawing/sheet.hpp"
+#include "look/words.hpp"
+#include "materials/woods.hpp"
+#include "state/edits.hpp"
+#include "steps/panel.hpp"
+#include "widgets/button.hpp"
+#include "widgets/scroll_area.hpp"
+
+#include <algorithm>
+#include <array>
+#include <utility>
+
+namespace evenfall::shell {
+namespace {
+
+namespace words = look::words;
+using widgets::Rect;
+using widgets::Sign;
+
+constexpr std::array<std::string_view, state::step_count> step_ids{"step.shape", "step.joints", "step.hardware",
+                                                                   "step.lead",  "step.finish", "step.water"};
+
+/// "Basswood · 3 segments": the wood without what tells it from its relatives.
+std::string line_below_name(const preset::Document& document) {
+    const materials::Wood* wood = materials::find_wood(document.wood.species);
+    const std::size_t segments = document.joints.size() + 1;
+    const std::string_view name = wood != nullptr ? wood->name : std::string_view(document.wood.species);
+    return std::string(name.substr(0, name.find(','))) + " · " + std::to_string(segments) + " " +
+           (segments == 1 ? words::segment : words::segments);
+}
+
+void undo_or_redo(AppParts& parts, bool back) {
+    const state::History& history = parts.session.history();
+    const std::string label = back ? history.undo_label() : history.redo_label();
+    if (label.empty()) return;
+    if (back) {
+        parts.session.undo();
+    } else {
+        parts.session.redo();
+    }
+    parts.say((back ? words::undone : words::redone) + label);
+}
+
+void name_block(AppParts& parts, const Rect& rect) {
+    widgets::Ui& ui = parts.ui;
+    const preset::Document& document = parts.session.document();
+    const widgets::Touch touch = widgets::touch_area(ui, "lure.name", rect);
+    const look::Palette& ink = ui.inks();
+    if (touch.pressed) {
+        ImGui::GetWindowDrawList()->AddRectFilled({rect.x - 8.0f, rect.y}, {rect.right(), rect.bottom()}, ink.pressed,
+                                                  look::control_rounding);
+    }
+    const float top = rect.y + (rect.h - 48.0f) / 2.0f;
+    text_in(ui, {rect.x, top, rect.w - 8.0f, 28.0f}, ui.type.title, ink.ink, document.name);
+    text_in(ui, {rect.x, top + 28.0f, rect.w - 8.0f, 20.0f}, ui.type.small, ink.ink_soft, line_below_name(document));
+    if (touch.focused) focus_ring(ui, rect, look::control_rounding);
+    if (touch.tapped) parts.host.ask_text("lure.name", words::name_of_lure, document.name);
+    if (const auto answer = ui.answered.find("lure.name"); answer != ui.answered.end()) {
+        const std::string name = std::exchange(answer->second, {});
+        ui.answered.erase(answer);
+        if (!name.empty() && name != document.name) {
+            parts.session.apply({words::rename, state::on_document([name](preset::Document& d) { d.name = name; })});
+        }
+    }
+}
+
+void draw_strip(AppParts& parts, const Regions& where) {
+    widgets::Ui& ui = parts.ui;
+    const look::Palette& ink = ui.inks();
+    const Rect strip = where.strip;
+    ImDrawList& list = *ImGui::GetWindowDrawList();
+    list.AddRectFilled({0.0f, 0.0f}, {where.screen.w, strip.bottom()}, ink.card);
+    list.AddRectFilled({0.0f, strip.bottom() - 1.0f}, {where.screen.w, strip.bottom()}, ink.rule);
+
+    const float edge = where.phone ? 16.0f : 20.0f;
+    const float head_h = where.phone ? 56.0f : strip.h;
+    constexpr float key = look::target;
+    const float keys_x = strip.right() - edge + 8.0f - 3.0f * key;
+    const float key_y = strip.y + (head_h - key) / 2.0f;
+    const float name_w = where.phone ? keys_x - strip.x - edge - 8.0f : std::clamp(strip.w * 0.21f, 170.0f, 260.0f);
+    name_block(parts, {strip.x + edge, strip.y + (head_h - 56.0f) / 2.0f, name_w, 56.0f});
+
+    const auto answers = strip_answers(parts.session, ui.units);
+    if (where.phone) {
+        answer_strip(ui, {strip.x + edge, strip.y + head_h, strip.w - 2.0f * edge, strip.h - head_h - 4.0f}, answers, 3);
+    } else {
+        const float left = strip.x + edge + name_w + 16.0f;
+        answer_strip(ui, {left, strip.y, keys_x - left - 8.0f, strip.h}, answers, static_cast<int>(answers.size()));
+    }
+
+    const state::History& history = parts.session.history();
+    if (sign_button_at(ui, "undo", {keys_x, key_y, key, key}, Sign::undo, history.can_undo())) undo_or_redo(parts, true);
+    if (sign_button_at(ui, "redo", {keys_x + key, key_y, key, key}, Sign::redo, history.can_redo())) undo_or_redo(parts, false);
+    if (sign_button_at(ui, "shelf.open", {keys_x + 2.0f * key, key_y, key, key}, Sign::shelf)) {
+        parts.shelf_open = true;
+        parts.shelf_out = 0.0f;
+    }
+}
+
+void draw_bar(AppParts& parts, const Regions& where) {
+    widgets::Ui& ui = parts.ui;
+    const look::Palette& ink = ui.inks();
+    ImDrawList& list = *ImGui::GetWindowDrawList();
+    list.AddRectFilled({0.0f, where.bar.y}, {where.screen.w, where.screen.h}, ink.card);
+    list.AddRectFilled({0.0f, where.bar.y}, {where.screen.w, where.bar.y + 1.0f}, ink.rule);
+    const char* hardware = where.phone ? words::step_hardware_short : words::step_hardware;
+    const std::array<widgets::StepTab, state::step_count> tabs{{{step_ids[0], words::step_shape},
+                                                                {step_ids[1], words::step_joints},
+                                                                {step_ids[2], hardware},
+                                                                {step_ids[3], words::step_lead},
+                                                                {step_ids[4], words::step_finish},
+                                                                {step_ids[5], words::step_water}}};
+    const float edge = where.phone ? 4.0f : look::gutter;
+    const Rect inner{where.bar.x + edge, where.bar.y, where.bar.w - 2.0f * edge, where.bar.h};
+    if (const auto step = step_bar(ui, inner, tabs, static_cast<int>(parts.session.view.step))) {
+        parts.session.view.step = static_cast<state::Step>(*step);
+    }
+}
+
+void draw_panel(AppParts& parts, const Regions& where) {
+    widgets::Ui& ui = parts.ui;
+    card(ui, where.panel, ui.inks().card);
+    widgets::begin_scroll_area(ui, "panel", where.panel.inset(1.0f), look::gutter + 3.0f);
+    if (parts.drawn_step != parts.session.view.step) {
+        parts.drawn_step = parts.session.view.step;
+        widgets::scroll_to_top();
+    }
+    steps::panel(ui, parts.session);
+    widgets::end_scroll_area(ui);
+    // What the panel collected from the keypad has been tried by now.
+    parts.keypad.settle(sentences(parts.session.problems()));
+    if (const auto choice = parts.keypad.take_unit_choice()) keep_unit(parts.session.settings, choice->first, choice->second);
+}
+
+/// Undo and redo by keyboard; the keypad's own keys are its own.
+void read_shortcuts(AppParts& parts) {
+    if (parts.keypad.is_open() || parts.picker.is_open()) return;
+    const ImGuiIO& io = ImGui::GetIO();
+    if (!io.KeyCtrl && !io.KeySuper) return;
+    if (ImGui::IsKeyPressed(ImGuiKey_Z, false)) undo_or_redo(parts, !io.KeyShift);
+    if (ImGui::IsKeyPressed(ImGuiKey_Y, false)) undo_or_redo(parts, false);
+}
+
+/// The headline for assistive technology: "In water +1.42 g, Fall 1.9 s/ft …".
+std::string headline(const std::vector<widgets::Answer>& answers) {
+    std::string text;
+    for (const widgets::Answer& answer : answers) {
+        if (!text.empty()) text += ", ";
+        text += answer.title + " " + answer.number;
+        if (!answer.unit.empty()) text += " " + answer.unit;
+    }
+    return text;
+}
+
+void tell_outside(AppParts& parts) {
+    state::Session& session = parts.session;
+    if (session.problems().empty() && !parts.told_problems.empty()) parts.told_problems.clear();
+    const std::string refusal = sentences(session.problems());
+    if (!refusal.empty() && refusal != sentences(parts.told_problems)) {
+        parts.told_problems = session.problems();
+        parts.last_problem = refusal;
+        // The keypad shows what it caused in its own place.
+        if (!parts.keypad.is_open()) parts.toast.show(refusal, true, parts.now_s);
+        parts.host.announce(refusal);
+    }
+    const bool document_moved = parts.told_revision != session.revision();
+    if (document_moved) parts.host.announce(headline(strip_answers(session, parts.ui.units)));
+    if (document_moved || !(parts.told_settings == session.settings) || !(parts.told_view == session.view)) {
+        parts.told_revision = session.revision();
+        parts.told_settings = session.settings;
+        parts.told_view = session.view;
+        parts.host.changed();
+    }
+}
+
+}  // namespace
+
+App::App(platform::Host& host) : parts_(std::make_unique<AppParts>(host)) {
+    ImGuiIO& io = ImGui::GetIO();
+    io.IniFilename = nullptr;
+    io.LogFilename = nullptr;
+    io.ConfigFlags |= ImGuiConfigFlags_NavEnableKeyboard;
+    io.ConfigInputTextCursorBlink = false;
+    io.ConfigWindowsMoveFromTitleBarOnly = true;
+    io.MouseDragThreshold = 9.0f;
+    ImGuiStyle& style = ImGui::GetStyle();
+    style.WindowPadding = {0.0f, 0.0f};
+    style.WindowBorderSize = 0.0f;
+    style.WindowRounding = 0.0f;
+    style.ChildBorderSize = 0.0f;
+    style.ItemSpacing = {0.0f, 0.0f};
+    style.FramePadding = {0.0f, 0.0f};
+    style.DisabledAlpha = 1.0f;
+    style.WindowMinSize = {1.0f, 1.0f};
+    style.CircleTessellationMaxError = 0.2f;
+    // Keyboard focus is drawn by the widgets themselves.
+    style.Colors[ImGuiCol_NavHighlight] = {0.0f, 0.0f, 0.0f, 0.0f};
+    style.Colors[ImGuiCol_NavWindowingHighlight] = {0.0f, 0.0f, 0.0f, 0.0f};
+}
+
+App::~App() = default;
+
+void App::rebuild_fonts(double dpr) {
+    parts_->ui.type = look::build_fonts(*ImGui::GetIO().Fonts, dpr);
+    ImGui::GetIO().FontDefault = parts_->ui.type.label;
+}
+
+void App::set_safe_insets(const Insets& safe) { parts_->safe = safe; }
+
+void App::set_dark(bool dark) { parts_->session.settings.theme = dark ? state::Theme::dark : state::Theme::light; }
+
+look::Ink App::ground() const {
+    return look::palette(parts_->session.settings.theme == state::Theme::dark ? look::Scheme::dark : look::Scheme::light).bench;
+}
+
+void App::pinch(const platform::Pinch& pinch) { parts_->ui.pinch = pinch; }
+
+void App::frame(double now_s) {
+    AppParts& parts = *parts_;
+    widgets::Ui& ui = parts.ui;
+    const ImGuiIO& io = ImGui::GetIO();
+    const Regions where = regions(io.DisplaySize.x, io.DisplaySize.y, parts.safe);
+    parts.now_s = now_s;
+    ui.now_s = now_s;
+    ui.ink = &look::palette(parts.session.settings.theme == state::Theme::dark ? look::Scheme::dark : look::Scheme::light);
+    ui.units = units_of_settings(parts.session.settings);
+    ui.phone = where.phone;
+    ui.items.begin_frame();
+    ui.lively = std::max(0, ui.lively - 1);
+    if (!io.MouseDown[0]) ui.glide.owned = false;
+    ui.covered = parts.keypad.is_open() || parts.picker.is_open() || parts.shelf_open;
+
+    ImGui::SetNextWindowPos({0.0f, 0.0f});
+    ImGui::SetNextWindowSize(io.DisplaySize);
+    ImGui::Begin("bench", nullptr,
+                 ImGuiWindowFlags_NoDecoration | ImGuiWindowFlags_NoMove | ImGuiWindowFlags_NoSavedSettings |
+                     ImGuiWindowFlags_NoBackground | ImGuiWindowFlags_NoBringToFrontOnFocus | ImGuiWindowFlags_NoScrollWithMouse);
+    read_shortcuts(parts);
+    ImGui::GetWindowDrawList()->AddRectFilled({0.0f, 0.0f}, io.DisplaySize, ui.inks().bench);
+    draw_strip(parts, where);
+    card(ui, where.sheet, ui.inks().paper);
+    const float inside = where.phone ? 6.0f : 12.0f;
+    const Rect drawn = where.sheet.inset(inside);
+    ImGui::PushClipRect({drawn.x, drawn.y}, {drawn.right(), drawn.bottom()}, true);
+    drawing::sheet(ui, parts.session, drawn);
+    ImGui::PopClipRect();
+    draw_panel(parts, where);
+    draw_bar(parts, where);
+    ImGui::End();
+
+    parts.toast.draw(ui, where.stacked ? where.panel : where.sheet, now_s);
+    ui.covered = true;
+    if (parts.shelf_open) draw_shelf(parts, where);
+    parts.picker.draw(ui, where.screen, where.keypad, where.stacked);
+    parts.keypad.draw(ui, where.screen, where.keypad, where.stacked);
+    ui.pinch.reset();
+    ui.items.finish_frame();
+    tell_outside(parts);
+}
+
+bool App::wants_frames() const { return parts_->ui.lively > 0; }
+
+std::optional<double> App::next_frame_in_s(double now_s) const { return parts_->toast.goes_in(now_s); }
+
+bool App::go_to_step(std::string_view id) {
+    for (std::size_t i = 0; i < step_ids.size(); ++i) {
+        if (step_ids[i].substr(5) != id) continue;
+        parts_->session.view.step = static_cast<state::Step>(i);
+        return true;
+    }
+    return false;
+}
+
+}  // namespace evenfall::shell

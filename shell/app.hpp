@@ -1,0 +1,80 @@
+#pragma once
+
+// The application of the page and of the desktop window: regions of the screen, one frame, and what the outside may ask.
+
+#include "platform/host.hpp"
+#include "preset/document.hpp"
+#include "widgets/ui.hpp"
+
+#include <memory>
+#include <optional>
+#include <string>
+#include <string_view>
+
+namespace evenfall::shell {
+
+/// Where things lie, from the size of the window and the safe insets (notch, home bar). CSS px.
+struct Regions {
+    bool phone = false;    ///< narrow: strip in two rows, short words
+    bool stacked = false;  ///< drawing above, panel below
+    widgets::Rect screen;
+    widgets::Rect strip;   ///< name and answers
+    widgets::Rect sheet;   ///< the drawing
+    widgets::Rect panel;   ///< the step
+    widgets::Rect bar;     ///< the steps
+    widgets::Rect keypad;  ///< keypad and lists when out
+};
+struct Insets {
+    float top = 0.0f, right = 0.0f, bottom = 0.0f, left = 0.0f;
+};
+[[nodiscard]] Regions regions(float width, float height, const Insets& safe);
+
+struct AppParts;
+
+class App {
+public:
+    /// `host` outlives the application.
+    explicit App(platform::Host& host);
+    ~App();
+
+    /// Draws one frame between ImGui::NewFrame and ImGui::Render. `now_s` counts from any start.
+    void frame(double now_s);
+    /// Whether the next frame is wanted at once (a slide, a glide); and the time after which one is wanted by itself.
+    [[nodiscard]] bool wants_frames() const;
+    [[nodiscard]] std::optional<double> next_frame_in_s(double now_s) const;
+    /// What two fingers did since the last frame.
+    void pinch(const platform::Pinch& pinch);
+    /// Ground of the window, 0xAABBGGRR.
+    [[nodiscard]] look::Ink ground() const;
+
+    void rebuild_fonts(double dpr);
+    void set_safe_insets(const Insets& safe);
+    void set_dark(bool dark);  ///< until the kept session or the builder says otherwise
+
+    /// Begins with the kept session, or with the first demo where there is none, then opens a shared lure on top of it.
+    /// Empty texts stand for "none"; what cannot be read is said on the page. False when the kept session could not be opened.
+    bool start(const std::string& saved_session_json, const std::string& link_text);
+
+    /// "" or the sentences that refuse it. A document that opens becomes the current one; undo brings the old one back.
+    [[nodiscard]] std::string open_json(const std::string& text);
+    [[nodiscard]] std::string open_link(const std::string& text);
+    [[nodiscard]] const preset::Document& document() const;
+    [[nodiscard]] std::string document_json() const;
+    [[nodiscard]] std::string answers_json() const;
+    [[nodiscard]] std::string plan_json() const;
+    [[nodiscard]] std::string link() const;
+    [[nodiscard]] std::string session_json() const;
+    void set_text(const std::string& field_id, const std::string& text);
+    void add_preset(const std::string& name, const std::string& json_text);
+
+    [[nodiscard]] std::string items_json() const;
+    [[nodiscard]] std::string last_problem() const;
+
+    /// Goes to a step by its id ("lead"); false when there is none. For the desktop program's pictures.
+    bool go_to_step(std::string_view id);
+
+private:
+    std::unique_ptr<AppParts> parts_;
+};
+
+}  // namespace evenfall::shell

@@ -1,0 +1,97 @@
+#include "app_parts.hpp"
+
+#include "look/words.hpp"
+
+#include <cmath>
+
+namespace evenfall::shell {
+namespace {
+
+namespace words = look::words;
+using widgets::Answer;
+using widgets::Quantity;
+using widgets::Unit;
+using widgets::number_text;
+using widgets::symbol;
+using widgets::value_text;
+
+std::string signed_number(double si, Unit unit, int decimals = -1) {
+    const std::string text = number_text(si, unit, decimals);
+    return si > 0.0 && text.find_first_of("123456789") != std::string::npos ? "+" + text : text;
+}
+
+std::string asked(const std::string& value) { return std::string(words::asked) + " " + value; }
+
+Answer finished(const Answers& answers, Unit unit) {
+    const int decimals = unit == Unit::gram ? 1 : -1;
+    return {.id = "answer.finished", .title = words::finished, .number = number_text(answers.mass_kg, unit, decimals),
+            .unit = std::string(symbol(unit)), .below = "± " + number_text(answers.mass_sigma_kg, unit, decimals)};
+}
+
+Answer in_water(const Answers& answers, const preset::Targets& targets, Unit unit) {
+    Answer answer{.id = "answer.in_water", .title = words::in_water, .number = signed_number(answers.in_water_kg, unit),
+                  .unit = std::string(symbol(unit)), .below = "± " + number_text(answers.in_water_sigma_kg, unit)};
+    if (targets.by == preset::TargetBy::in_water) answer.below += " · " + asked(signed_number(targets.in_water_kg, unit));
+    return answer;
+}
+
+Answer fall(const Answers& answers, const preset::Targets& targets, Unit unit) {
+    Answer answer{.id = "answer.fall", .title = words::fall};
+    const bool wanted = targets.by == preset::TargetBy::fall;
+    if (wanted) answer.below = asked(number_text(targets.fall_m_s, unit));
+    if (answers.behaviour == Behaviour::falls && answers.fall) {
+        const Fall& found = *answers.fall;
+        answer.number = number_text(found.speed_m_s, unit);
+        answer.unit = symbol(unit);
+        if (wanted) {
+            answer.off_target = std::abs(found.speed_m_s / targets.fall_m_s - 1.0) > targets.fall_band;
+        } else {
+            answer.below = number_text(found.fast_m_s, unit) + " – " + number_text(found.slow_m_s, unit);
+        }
+    } else {
+        answer.number = answers.behaviour == Behaviour::floats ? words::floats : words::hangs_still;
+        answer.off_target = wanted;
+    }
+    return answer;
+}
+
+Answer hang(const Answers& answers, const preset::Targets& targets) {
+    Answer answer{.id = "answer.hang", .title = words::hang, .below = asked(value_text(targets.pitch_rad, Unit::degree))};
+    if (answers.pitch_rad) {
+        answer.number = number_text(*answers.pitch_rad, Unit::degree);
+        answer.unit = symbol(Unit::degree);
+        answer.off_target = std::abs(*answers.pitch_rad - targets.pitch_rad) > targets.pitch_band_rad;
+    } else {
+        answer.number = words::no_hang;
+        answer.off_target = true;
+    }
+    return answer;
+}
+
+Answer righting(const Answers& answers, Unit unit) {
+    const bool upright = answers.bg_m > 0.0;
+    // A fraction of an inch is too coarse for this distance.
+    const Unit shown = unit == Unit::inch_fraction ? Unit::inch : unit;
+    return {.id = "answer.righting", .title = words::righting, .number = number_text(std::abs(answers.bg_m), shown),
+            .unit = std::string(symbol(shown)), .below = upright ? words::b_above_g : words::g_above_b,
+            .off_target = !upright};
+}
+
+}  // namespace
+
+std::vector<Answer> strip_answers(const state::Session& session, const widgets::Units& units) {
+    if (!session.evaluation()) {
+        return {{.id = "answer.finished", .title = words::finished, .number = "–"},
+                {.id = "answer.in_water", .title = words::in_water, .number = "–"},
+                {.id = "answer.fall", .title = words::fall, .number = "–"},
+                {.id = "answer.hang", .title = words::hang, .number = "–"},
+                {.id = "answer.righting", .title = words::righting, .number = "–"}};
+    }
+    const Answers& answers = session.evaluation()->answers;
+    const preset::Targets& targets = session.document().targets;
+    const Unit mass = units.of(Quantity::mass);
+    return {finished(answers, mass), in_water(answers, targets, mass), fall(answers, targets, units.of(Quantity::fall)),
+            hang(answers, targets), righting(answers, units.of(Quantity::length))};
+}
+
+}  // namespace evenfall::shell

@@ -1,0 +1,117 @@
+#include "app.hpp"
+
+#include "app_parts.hpp"
+#include "look/words.hpp"
+#include "report/answers_json.hpp"
+#include "state/session_json.hpp"
+
+#include <algorithm>
+#include <cstdio>
+
+namespace evenfall::shell {
+namespace {
+
+/// The lure on the bench of someone who comes for the first time.
+constexpr std::string_view first_demo = "millrace-170";
+
+/// Ids are our own: letters, digits, points, hyphens and underscores; anything else would need escaping.
+std::string plain_id(const std::string& id) {
+    std::string text;
+    for (const char c : id) {
+        const bool fine = (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') || c == '.' || c == '-' || c == '_';
+        text += fine ? c : '_';
+    }
+    return text;
+}
+
+}  // namespace
+
+std::string sentences(const Problems& problems) {
+    std::string text;
+    for (const Problem& problem : problems) {
+        if (!text.empty()) text += ' ';
+        text += problem.sentence;
+    }
+    return text;
+}
+
+bool App::start(const std::string& saved_session_json, const std::string& link_text) {
+    AppParts& parts = *parts_;
+    Problems unread;
+    if (!saved_session_json.empty()) unread = restore_session(parts.session, saved_session_json);
+    if (saved_session_json.empty() || !unread.empty()) {
+        const auto demo = std::find_if(parts.demos.begin(), parts.demos.end(), [](const Demo& d) { return d.name == first_demo; });
+        auto first = demo == parts.demos.end() ? Outcome<preset::Document>(state::new_lure()) : read_document(demo->json);
+        if (first) {
+            const state::Settings settings = parts.session.settings;
+            parts.session = state::Session(std::move(*first));
+            parts.session.settings = settings;
+        }
+    }
+    if (!unread.empty()) {
+        parts.last_problem = look::words::not_restored + sentences(unread);
+        parts.toast.show(parts.last_problem, true, parts.now_s);
+    }
+    if (!link_text.empty() && parts.session.open_link(link_text)) {
+        parts.say(look::words::opened + parts.session.kept().name);
+    }
+    parts.told_revision = parts.session.revision();
+    parts.told_settings = parts.session.settings;
+    parts.told_view = parts.session.view;
+    return unread.empty();
+}
+
+std::string App::open_json(const std::string& text) {
+    if (!parts_->session.open_json(text)) return sentences(parts_->session.problems());
+    parts_->say(look::words::opened + parts_->session.kept().name);
+    return {};
+}
+
+std::string App::open_link(const std::string& text) {
+    if (!parts_->session.open_link(text)) return sentences(parts_->session.problems());
+    parts_->say(look::words::opened + parts_->session.kept().name);
+    return {};
+}
+
+const preset::Document& App::document() const { return parts_->session.kept(); }
+
+std::string App::document_json() const { return write_document(parts_->session.kept()); }
+
+std::string App::answers_json() const {
+    const auto found = evaluate(parts_->session.kept());
+    return found ? report::answers_json(parts_->session.kept(), found->answers) : std::string();
+}
+
+std::string App::plan_json() const {
+    const auto plan = plan_lead(parts_->session.kept());
+    return plan ? report::lead_json(*plan) : std::string();
+}
+
+std::string App::link() const { return write_link(parts_->session.kept()); }
+
+std::string App::session_json() const { return write_session(parts_->session); }
+
+void App::set_text(const std::string& field_id, const std::string& text) { parts_->ui.answered[field_id] = text; }
+
+void App::add_preset(const std::string& name, const std::string& json_text) {
+    auto document = read_document(json_text);
+    if (!document) return;  // a demo that cannot be read is not offered; tests read every one of them
+    parts_->demos.push_back({plain_id(name), document->name, json_text});
+}
+
+std::string App::items_json() const {
+    std::string text = "[";
+    for (const widgets::Item& item : parts_->ui.items.shown()) {
+        char numbers[128];
+        std::snprintf(numbers, sizeof numbers, "\"x\":%.1f,\"y\":%.1f,\"w\":%.1f,\"h\":%.1f,\"visible\":%s}",
+                      static_cast<double>(item.x), static_cast<double>(item.y), static_cast<double>(item.w),
+                      static_cast<double>(item.h), item.visible ? "true" : "false");
+        if (text.size() > 1) text += ',';
+        text += "{\"id\":\"" + plain_id(item.id) + "\"," + numbers;
+    }
+    return text + "]";
+}
+
+std::string App::last_problem() const { return parts_->last_problem; }
+
+}  // namespace evenfall::shell

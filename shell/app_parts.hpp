@@ -1,0 +1,67 @@
+#pragma once
+
+// What the application is made of; shared by the files app*.cpp and by nothing else.
+
+#include "app.hpp"
+#include "state/session.hpp"
+#include "widgets/bars.hpp"
+#include "widgets/keypad.hpp"
+#include "widgets/pick_field.hpp"
+
+#include <string>
+#include <vector>
+
+namespace evenfall::shell {
+
+/// A demo lure that can be opened from the shelf.
+struct Demo {
+    std::string name;   ///< file name without its ending
+    std::string title;  ///< name of the lure in it
+    std::string json;
+};
+
+struct AppParts {
+    explicit AppParts(platform::Host& outside) : host(outside), session(state::new_lure()) {
+        ui.host = &outside;
+        ui.keypad = &keypad;
+        ui.picker = &picker;
+    }
+
+    platform::Host& host;
+    state::Session session;
+    widgets::Ui ui;
+    widgets::Keypad keypad;
+    widgets::Picker picker;
+    widgets::Toast toast;
+    std::vector<Demo> demos;
+    Insets safe;
+    double now_s = 0.0;
+
+    bool shelf_open = false;
+    float shelf_out = 0.0f;
+
+    // What was last told to the outside.
+    unsigned told_revision = 0;
+    state::Settings told_settings;
+    state::ViewState told_view;
+    Problems told_problems;
+    std::string last_problem;
+    state::Step drawn_step = state::Step::lead;
+
+    void say(std::string sentence) { toast.show(std::move(sentence), false, now_s); }
+};
+
+/// Sentences of problems, one after the other.
+[[nodiscard]] std::string sentences(const Problems& problems);
+
+/// The answers as the strip shows them.
+[[nodiscard]] std::vector<widgets::Answer> strip_answers(const state::Session& session, const widgets::Units& units);
+
+/// The sheet with lures, sharing and what is set for this bench.
+void draw_shelf(AppParts& parts, const Regions& where);
+
+/// The settings' units as the widgets know them, and a widget's choice put into the settings.
+[[nodiscard]] widgets::Units units_of_settings(const state::Settings& settings);
+void keep_unit(state::Settings& settings, widgets::Quantity quantity, widgets::Unit unit);
+
+}  // namespace evenfall::shell

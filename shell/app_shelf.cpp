@@ -1,0 +1,179 @@
+#include "app_parts.hpp"
+
+#include "look/words.hpp"
+#include "widgets/button.hpp"
+#include "widgets/choice.hpp"
+#include "widgets/rows.hpp"
+#include "widgets/scroll_area.hpp"
+#include "widgets/words_of_panel.hpp"
+
+#include <algorithm>
+#include <array>
+
+namespace evenfall::shell {
+namespace {
+
+namespace words = look::words;
+using widgets::Quantity;
+using widgets::Unit;
+
+/// A file name from a lure's name: letters, digits and hyphens.
+std::string file_name(const std::string& lure) {
+    std::string name;
+    for (const char c : lure) {
+        const bool plain = (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9');
+        const bool capital = c >= 'A' && c <= 'Z';
+        if (plain) name += c;
+        if (capital) name += static_cast<char>(c - 'A' + 'a');
+        if (!plain && !capital && !name.empty() && name.back() != '-') name += '-';
+    }
+    while (!name.empty() && name.back() == '-') name.pop_back();
+    return (name.empty() ? std::string("lure") : name) + ".json";
+}
+
+/// The lures that can be opened. True when one was.
+bool draw_lures(AppParts& parts) {
+    widgets::Ui& ui = parts.ui;
+    widgets::subheading(ui, words::shelf_lures);
+    for (const Demo& demo : parts.demos) {
+        if (list_row(ui, "shelf.preset." + demo.name, {.title = demo.title, .leads_on = true})) {
+            if (parts.session.open_json(demo.json)) parts.say(words::opened + demo.title);
+            return true;
+        }
+    }
+    if (list_row(ui, "shelf.new", {.title = words::shelf_new, .leads_on = true})) {
+        parts.session.open(state::new_lure(), words::shelf_new);
+        return true;
+    }
+    return false;
+}
+
+bool draw_hand_on(AppParts& parts) {
+    widgets::Ui& ui = parts.ui;
+    widgets::subheading(ui, words::shelf_hand_on);
+    const preset::Document& document = parts.session.kept();
+    if (list_row(ui, "shelf.share", {.title = words::shelf_share, .leads_on = true})) {
+        parts.host.share(write_link(document));
+        return true;
+    }
+    if (list_row(ui, "shelf.save", {.title = words::shelf_save, .leads_on = true})) {
+        parts.host.save_file(file_name(document.name), write_document(document));
+        return true;
+    }
+    if (list_row(ui, "shelf.load", {.title = words::shelf_load, .leads_on = true})) {
+        parts.host.open_file();
+        return true;
+    }
+    return false;
+}
+
+void unit_choice(AppParts& parts, const char* id, const char* label, Quantity quantity) {
+    const auto units = widgets::units_of(quantity);
+    std::vector<std::string_view> labels;
+    int on = 0;
+    for (std::size_t i = 0; i < units.size(); ++i) {
+        labels.push_back(choice_label(units[i]));
+        if (units[i] == parts.ui.units.of(quantity)) on = static_cast<int>(i);
+    }
+    if (const auto tapped = choice(parts.ui, id, label, labels, on)) {
+        keep_unit(parts.session.settings, quantity, units[static_cast<std::size_t>(*tapped)]);
+    }
+}
+
+void draw_bench(AppParts& parts) {
+    widgets::Ui& ui = parts.ui;
+    widgets::subheading(ui, words::shelf_bench);
+    constexpr std::array<std::string_view, 2> themes{words::theme_light, words::theme_dark};
+    state::Settings& settings = parts.session.settings;
+    if (const auto tapped = choice(ui, "shelf.theme", words::theme, themes, settings.theme == state::Theme::dark ? 1 : 0)) {
+        settings.theme = *tapped == 1 ? state::Theme::dark : state::Theme::light;
+    }
+    unit_choice(parts, "shelf.length", words::unit_length, Quantity::length);
+    unit_choice(parts, "shelf.mass", words::unit_mass, Quantity::mass);
+    unit_choice(parts, "shelf.fall", words::unit_fall, Quantity::fall);
+    unit_choice(parts, "shelf.temperature", words::unit_temperature, Quantity::temperature);
+}
+
+template <class Setting>
+struct Pair {
+    Unit unit;
+    Setting setting;
+};
+
+constexpr std::array<Pair<state::LengthUnit>, 3> lengths{{{Unit::millimetre, state::LengthUnit::mm},
+                                                          {Unit::inch, state::LengthUnit::inch},
+                                                          {Unit::inch_fraction, state::LengthUnit::inch_fraction}}};
+constexpr std::array<Pair<state::MassUnit>, 3> masses{{{Unit::gram, state::MassUnit::gram},
+                                                       {Unit::ounce, state::MassUnit::ounce},
+                                                       {Unit::grain, state::MassUnit::grain}}};
+constexpr std::array<Pair<state::FallUnit>, 3> falls{{{Unit::second_per_foot, state::FallUnit::s_per_ft},
+                                                      {Unit::millimetre_per_second, state::FallUnit::mm_per_s},
+                                                      {Unit::second_per_metre, state::FallUnit::s_per_m}}};
+constexpr std::array<Pair<state::TemperatureUnit>, 2> temperatures{{{Unit::celsius, state::TemperatureUnit::celsius},
+                                                                    {Unit::fahrenheit, state::TemperatureUnit::fahrenheit}}};
+
+template <class Setting, std::size_t N>
+void show(widgets::Units& units, Quantity quantity, const std::array<Pair<Setting>, N>& pairs, Setting setting) {
+    for (const auto& pair : pairs) {
+        if (pair.setting == setting) units.choose(quantity, pair.unit);
+    }
+}
+
+template <class Setting, std::size_t N>
+void keep(Setting& setting, const std::array<Pair<Setting>, N>& pairs, Unit unit) {
+    for (const auto& pair : pairs) {
+        if (pair.unit == unit) setting = pair.setting;
+    }
+}
+
+}  // namespace
+
+void draw_shelf(AppParts& parts, const Regions& where) {
+    widgets::Ui& ui = parts.ui;
+    widgets::Rect place = where.keypad;
+    if (!where.stacked) {
+        const float foot = where.bar.bottom() - look::gutter;
+        place = {where.panel.x - 32.0f, look::gutter, where.panel.w + 32.0f, foot - look::gutter};
+    } else {
+        place.h = std::min(where.screen.h - 24.0f, 720.0f);
+        place.y = where.keypad.bottom() - place.h;
+    }
+    bool leave = begin_sheet(ui, "shelf", where.screen, place, where.stacked, parts.shelf_out);
+    const ImVec2 at = ImGui::GetCursorScreenPos();
+    constexpr float head_h = 60.0f;
+    text_in(ui, {at.x + 20.0f, at.y, place.w - 84.0f, head_h}, ui.type.title, ui.inks().ink, words::shelf);
+    if (sign_button_at(ui, "shelf.close", {at.x + place.w - 56.0f, at.y + 6.0f, look::target, look::target},
+                       widgets::Sign::close)) {
+        leave = true;
+    }
+    widgets::begin_scroll_area(ui, "shelf.list", {at.x, at.y + head_h, place.w, place.h - head_h}, 20.0f);
+    ImGui::SetCursorPosY(ImGui::GetCursorPosY() - 28.0f);
+    if (draw_lures(parts) || draw_hand_on(parts)) leave = true;
+    draw_bench(parts);
+    widgets::end_scroll_area(ui);
+    end_sheet(ui);
+    if (leave) parts.shelf_open = false;
+}
+
+widgets::Units units_of_settings(const state::Settings& settings) {
+    widgets::Units units;
+    show(units, Quantity::length, lengths, settings.length);
+    show(units, Quantity::mass, masses, settings.mass);
+    show(units, Quantity::fall, falls, settings.fall);
+    show(units, Quantity::temperature, temperatures, settings.temperature);
+    // Coats are thin: those who work in inches measure them in thousandths.
+    if (settings.length != state::LengthUnit::mm) units.choose(Quantity::thickness, Unit::mil);
+    return units;
+}
+
+void keep_unit(state::Settings& settings, Quantity quantity, Unit unit) {
+    switch (quantity) {
+        case Quantity::length: keep(settings.length, lengths, unit); break;
+        case Quantity::mass: keep(settings.mass, masses, unit); break;
+        case Quantity::fall: keep(settings.fall, falls, unit); break;
+        case Quantity::temperature: keep(settings.temperature, temperatures, unit); break;
+        default: break;
+    }
+}
+
+}  // namespace evenfall::shell

@@ -1,0 +1,69 @@
+#include "drawing/scene.hpp"
+
+#include "look/words_drawing.hpp"
+
+namespace evenfall::shell::drawing {
+namespace {
+
+namespace words = look::words;
+
+/// B pushes up: an open ring on a mast, its letter in a round flag.
+void draw_b(Scene& scene, ImVec2 at, float side) {
+    auto& list = scene.list;
+    const auto& ink = scene.ink();
+    const ImVec2 flag{at.x + side * 26.0f, at.y - 24.0f};
+    list.AddLine(at, flag, ink.paper, 4.0f);
+    list.AddLine(at, flag, ink.water_line, pen::medium);
+    list.AddCircleFilled(at, 6.0f, ink.paper);
+    list.AddCircle(at, 6.0f, ink.water_line, 0, pen::heavy);
+    list.AddCircleFilled(at, 1.5f, ink.water_line);
+    list.AddCircleFilled(flag, 11.0f, ink.paper);
+    list.AddCircle(flag, 11.0f, ink.water_line, 0, pen::medium);
+    ImFont* const font = scene.ui.type.label_strong;
+    pen::text(list, font, flag.x, flag.y - 0.5f * font->FontSize, ink.water_line, words::letter_b,
+              pen::Side::middle);
+}
+
+/// G hangs down: a solid plumb bob, point downwards at the place itself, its letter in a square flag.
+void draw_g(Scene& scene, ImVec2 at, float side) {
+    auto& list = scene.list;
+    const auto& ink = scene.ink();
+    const ImVec2 flag{at.x + side * 26.0f, at.y + 24.0f};
+    list.AddLine(at, flag, ink.paper, 4.0f);
+    list.AddLine(at, flag, ink.mark, pen::medium);
+    const ImVec2 bob[] = {{at.x, at.y + 7.0f}, {at.x - 6.0f, at.y}, {at.x, at.y - 7.0f}, {at.x + 6.0f, at.y}};
+    list.AddConvexPolyFilled(bob, 4, ink.mark);
+    list.AddPolyline(bob, 4, ink.paper, ImDrawFlags_Closed, pen::hair);
+    list.AddRectFilled({flag.x - 10.0f, flag.y - 10.0f}, {flag.x + 10.0f, flag.y + 10.0f}, ink.paper, 2.0f);
+    list.AddRect({flag.x - 10.0f, flag.y - 10.0f}, {flag.x + 10.0f, flag.y + 10.0f}, ink.mark, 2.0f, 0,
+                 pen::medium);
+    ImFont* const font = scene.ui.type.label_strong;
+    pen::text(list, font, flag.x, flag.y - 0.5f * font->FontSize, ink.mark, words::letter_g,
+              pen::Side::middle);
+}
+
+} // namespace
+
+void draw_centres(Scene& scene, const WorldToScreen& map, bool above) {
+    const auto& answers = scene.evaluation.answers;
+    const Vec3& g = answers.g_m;
+    const Vec3& b = answers.b_m;
+    const ImVec2 at_g = pen::vec(above ? map.at(g.x, g.y) : map.at(g.x, g.z));
+    const ImVec2 at_b = pen::vec(above ? map.at(b.x, b.y) : map.at(b.x, b.z));
+    if (above) {
+        // Seen from above the two lie nearly on one another: signs alone, letters stand in the side view.
+        scene.list.AddCircle(at_b, 6.0f, scene.ink().water_line, 0, pen::heavy);
+        const ImVec2 bob[] = {{at_g.x, at_g.y + 5.0f},
+                              {at_g.x - 4.0f, at_g.y},
+                              {at_g.x, at_g.y - 5.0f},
+                              {at_g.x + 4.0f, at_g.y}};
+        scene.list.AddConvexPolyFilled(bob, 4, scene.ink().mark);
+        return;
+    }
+    // Flags point away from each other, whichever of the two lies forward.
+    const bool g_forward = g.x <= b.x;
+    draw_b(scene, at_b, g_forward ? 1.0f : -1.0f);
+    draw_g(scene, at_g, g_forward ? -1.0f : 1.0f);
+}
+
+} // namespace evenfall::shell::drawing

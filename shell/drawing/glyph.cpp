@@ -1,0 +1,58 @@
+#include "drawing/glyph.hpp"
+
+#include <algorithm>
+#include <cctype>
+#include <cmath>
+#include <string>
+
+namespace evenfall::shell::drawing {
+
+Glyph glyph_of(const preset::Part& part, double belly_z_m, double length_m) {
+    std::string name = part.name;
+    std::transform(name.begin(), name.end(), name.begin(),
+                   [](unsigned char c) { return static_cast<char>(std::tolower(c)); });
+    const auto says = [&name](const char* word) { return name.find(word) != std::string::npos; };
+    const bool dressed = part.stage == Stage::dressed;
+
+    if (says("through wire")) return Glyph::through_wire;
+    if (says("hanger")) return Glyph::wire_eye;
+    if (says("hook") || says("treble")) return Glyph::hook;
+    if (dressed && says("tail")) return Glyph::soft_tail;
+    if (says("pin")) return Glyph::pin;
+    if (says("eye")) return dressed ? Glyph::glass_eye : Glyph::wire_eye;
+    if (says("ring") || says("swivel")) return dressed ? Glyph::ring : Glyph::wire_eye;
+    if (says("wire") || says("link") || says("line tie")) return Glyph::wire_eye;
+    if (dressed && part.at_m.x > 0.95 * length_m) return Glyph::soft_tail;
+    if (dressed && part.at_m.z < belly_z_m) return Glyph::hook;
+    return Glyph::bead;
+}
+
+Hung hook_hangs_from(const preset::Document& document, const shape::Lines& lines, const preset::Part& hook) {
+    const double length = lines.length_m();
+    const auto belly_at = [&](double x_m) {
+        const auto station = lines.at(std::clamp(x_m, 0.0, length));
+        return station.centre_z_m - station.half_height_m;
+    };
+    if (hook.at_m.x > tail_share * length) return {length + 0.0025, lines.at(length).centre_z_m};
+    constexpr double near_m = 0.012;
+    const preset::Part* hanger = nullptr;
+    for (const auto& part : document.parts) {
+        const double way = std::abs(part.at_m.x - hook.at_m.x);
+        const double belly = belly_at(part.at_m.x);
+        const bool low = part.at_m.z < 0.6 * belly && part.stage == Stage::hardware;
+        if (!low || way > near_m || glyph_of(part, belly, length) != Glyph::wire_eye) continue;
+        if (hanger == nullptr || way < std::abs(hanger->at_m.x - hook.at_m.x)) hanger = &part;
+    }
+    const double x = hanger != nullptr ? hanger->at_m.x : hook.at_m.x;
+    return {x, belly_at(x)};
+}
+
+double hook_drop_m(const preset::Part& hook, const Hung& from) {
+    return std::max(0.010, 2.0 * (from.z_m - hook.at_m.z));
+}
+
+double tail_end_m(const preset::Part& part, double length_m) {
+    return std::max(length_m + 0.010, length_m + 2.2 * (part.at_m.x - length_m));
+}
+
+} // namespace evenfall::shell::drawing

@@ -1,0 +1,44 @@
+#pragma once
+
+// Which generic sign a part is drawn with, and how much room it takes beside the body. Pure.
+
+#include "preset/document.hpp"
+#include "shape/lines.hpp"
+
+namespace evenfall::shell::drawing {
+
+enum class Glyph {
+    wire_eye,     ///< ring with its shank: eyes, hangers, twisted wire
+    through_wire, ///< one wire from nose to tail, a ring at both ends
+    pin,          ///< hinge pin, seen as a line through the body
+    hook,         ///< hung below the belly from a ring
+    soft_tail,    ///< dashed outline behind the body
+    glass_eye,    ///< ring with a dark middle
+    ring,         ///< split ring
+    bead,         ///< anything else: a small square at its centre of mass
+};
+
+/// A wire eye nearer than this share of the length to the nose looks forward; beyond the other it looks aft.
+inline constexpr double nose_share = 0.12;
+inline constexpr double tail_share = 0.95;
+
+/// By the words of its name first, then by its stage and place. `belly_z_m` is the belly's height at the
+/// part.
+[[nodiscard]] Glyph glyph_of(const preset::Part& part, double belly_z_m, double length_m);
+
+/// Where a hook's ring hangs: from the hanger nearest to it, from the tail's end, or from the belly itself.
+struct Hung {
+    double x_m = 0.0;
+    double z_m = 0.0;
+};
+[[nodiscard]] Hung hook_hangs_from(const preset::Document& document, const shape::Lines& lines,
+                                   const preset::Part& hook);
+
+/// How far below its ring a hook reaches: twice the way to its centre of mass, a centimetre at least.
+[[nodiscard]] double hook_drop_m(const preset::Part& hook, const Hung& from);
+
+/// Where a soft tail ends: as far behind its centre of mass as the body's end is before it, with a little
+/// body inside.
+[[nodiscard]] double tail_end_m(const preset::Part& part, double length_m);
+
+} // namespace evenfall::shell::drawing

@@ -1,0 +1,73 @@
+#include "drawing/scene.hpp"
+
+#include <cmath>
+#include <string>
+
+namespace evenfall::shell::drawing {
+namespace {
+
+/// One division of a ruler: how many of the smallest steps lie between ticks of each length and between
+/// figures.
+struct Division {
+    double step_m;
+    int middle;          ///< every so many steps a tick of middle length
+    int large;           ///< … a long tick
+    int figure;          ///< … a figure
+    double figure_value; ///< what one large step counts, in the unit of the figures
+};
+
+Division millimetres(double px_per_m) {
+    const double px_per_mm = px_per_m * 1e-3;
+    if (px_per_mm >= 2.2) return {0.001, 5, 10, px_per_mm >= 4.0 ? 10 : 20, 1.0};
+    if (px_per_mm >= 1.2) return {0.002, 5, 10, 20, 2.0};
+    return {0.005, 2, 4, 10, 5.0};
+}
+
+Division inches(double px_per_m, double inch_m) {
+    const double px_per_inch = px_per_m * inch_m;
+    if (px_per_inch >= 72.0) return {inch_m / 16.0, 4, 8, 16, 1.0 / 16.0};
+    return {inch_m / 8.0, 2, 4, 8, 1.0 / 8.0};
+}
+
+} // namespace
+
+void draw_ruler(Scene& scene, const WorldToScreen& map, const widgets::Rect& rect) {
+    auto& list = scene.list;
+    const auto& ink = scene.ink();
+    const bool in_inches = scene.ui.units.of(widgets::Quantity::length) != widgets::Unit::millimetre;
+    const double inch_m = widgets::from_unit(1.0, widgets::Unit::inch);
+    const Division division = in_inches ? inches(map.px_per_m(), inch_m) : millimetres(map.px_per_m());
+    const double length = scene.body().lines->length_m();
+    ImFont* const font = scene.ui.type.small;
+
+    const float edge = rect.bottom();
+    const float x0 = map.at(0.0, 0.0).x;
+    const float x1 = map.at(length, 0.0).x;
+    list.AddLine({x0, edge}, {x1, edge}, ink.line, pen::hair);
+    const int steps = static_cast<int>(std::floor(length / division.step_m + 1e-6));
+    for (int i = 0; i <= steps; ++i) {
+        const float x = std::round(map.at(i * division.step_m, 0.0).x) + 0.5f;
+        const bool figure = i % division.figure == 0;
+        const float tick = figure                     ? 12.0f
+                           : i % division.large == 0  ? 9.0f
+                           : i % division.middle == 0 ? 7.0f
+                                                      : 4.0f;
+        list.AddLine({x, edge - tick}, {x, edge}, ink.line, pen::hair);
+        if (figure) {
+            const auto value = static_cast<int>(std::lround(i * division.figure_value));
+            std::string words = std::to_string(value);
+            if (i == 0) words += in_inches ? " in" : " mm";
+            pen::text(list, font, i == 0 ? x - 1.0f : x, edge - 13.0f - font->FontSize, ink.ink_soft, words,
+                      i == 0 ? pen::Side::left : pen::Side::middle);
+        }
+    }
+
+    // The station of the section: a flag that the finger slides along the ruler.
+    const float sx = map.at(scene.view.section_x_m, 0.0).x;
+    const ImVec2 flag[] = {{sx, edge + 2.0f}, {sx - 7.0f, edge - 9.0f}, {sx + 7.0f, edge - 9.0f}};
+    list.AddTriangleFilled(flag[0], flag[1], flag[2], ink.paper);
+    list.AddTriangle(flag[0], flag[1], flag[2], ink.ink, pen::medium);
+    scene.ui.items.record({"draw.section", sx - 22.0f, edge - 30.0f, 44.0f, 44.0f, !scene.ui.covered});
+}
+
+} // namespace evenfall::shell::drawing

@@ -1,0 +1,83 @@
+#include "drawing/scene.hpp"
+
+#include "drawing/glyph.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace evenfall::shell::drawing {
+
+void add_hit(Scene& scene, const std::string& id, state::Selection item, const widgets::Rect& rect,
+             int rank) {
+    // What the open step is about comes before everything else that lies as near.
+    const int preferred = state::step_of(item.kind) == scene.view.step ? rank - 10 : rank;
+    scene.hits.push_back({item, rect, preferred});
+    scene.ui.items.record({id, rect.x, rect.y, rect.w, rect.h, !scene.ui.covered});
+}
+
+state::Selection nearest_item(const std::vector<Hit>& hits, ImVec2 point) {
+    // Half of the least target for a finger: what lies nearer than this counts as touched.
+    constexpr float reach_px = 0.5f * look::target;
+    state::Selection best;
+    float best_way = reach_px + 3.0f;
+    int best_rank = 0;
+    for (const Hit& hit : hits) {
+        const float dx = std::max({hit.rect.x - point.x, point.x - hit.rect.right(), 0.0f});
+        const float dy = std::max({hit.rect.y - point.y, point.y - hit.rect.bottom(), 0.0f});
+        const float way = std::hypot(dx, dy);
+        // Ways that differ by less than a finger can tell count as equal.
+        constexpr float equal_px = 3.0f;
+        const bool nearer = way < best_way - equal_px;
+        const bool as_near =
+            way <= best_way + equal_px && best.kind != state::ItemKind::none && hit.rank < best_rank;
+        if (nearer || as_near) {
+            best = hit.item;
+            best_way = way;
+            best_rank = hit.rank;
+        }
+    }
+    return best;
+}
+
+Reach reach(const preset::Document& document, const Evaluation& evaluation) {
+    const auto& lines = *evaluation.body.lines;
+    const double length = lines.length_m();
+    Reach result{0.0, length, 0.0};
+    for (double x : lines.breakpoints_m()) {
+        const auto station = lines.at(x);
+        result.lowest_z_m = std::min(result.lowest_z_m, station.centre_z_m - station.half_height_m);
+    }
+    for (const auto& part : document.parts) {
+        const double x = std::clamp(part.at_m.x, 0.0, length);
+        const auto station = lines.at(x);
+        const double belly = station.centre_z_m - station.half_height_m;
+        switch (glyph_of(part, belly, length)) {
+        case Glyph::hook: {
+            const Hung from = hook_hangs_from(document, lines, part);
+            result.lowest_z_m = std::min(result.lowest_z_m, from.z_m - hook_drop_m(part, from));
+            result.aft_m = std::max(result.aft_m, from.x_m + 0.007);
+            break;
+        }
+        case Glyph::through_wire:
+            result.fore_m = std::min(result.fore_m, -0.0045);
+            result.aft_m = std::max(result.aft_m, length + 0.0045);
+            break;
+        case Glyph::wire_eye:
+            // A ring stands out before the nose or behind the tail; in between it comes out of the belly.
+            if (part.at_m.x < nose_share * length) result.fore_m = std::min(result.fore_m, -0.0045);
+            if (part.at_m.x > tail_share * length) result.aft_m = std::max(result.aft_m, length + 0.0045);
+            break;
+        case Glyph::soft_tail:
+            result.aft_m = std::max(result.aft_m, tail_end_m(part, length));
+            break;
+        default:
+            result.lowest_z_m = std::min(result.lowest_z_m, part.at_m.z);
+            result.aft_m = std::max(result.aft_m, part.at_m.x + 0.003);
+            result.fore_m = std::min(result.fore_m, part.at_m.x - 0.004);
+            break;
+        }
+    }
+    return result;
+}
+
+} // namespace evenfall::shell::drawing

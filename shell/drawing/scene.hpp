@@ -1,0 +1,68 @@
+#pragma once
+
+// What every part of the sheet is drawn from, and what it leaves behind: the places that a finger can choose.
+
+#include "drawing/pen.hpp"
+#include "drawing/world_to_screen.hpp"
+#include "holes/bore.hpp"
+#include "state/session.hpp"
+#include "widgets/ui.hpp"
+
+#include <string>
+#include <vector>
+
+namespace evenfall::shell::drawing {
+
+/// A drawn item that a tap chooses.
+struct Hit {
+    state::Selection item;
+    widgets::Rect rect;
+    int rank = 0; ///< lower wins where two are equally near: holes, joints, parts, pockets
+};
+
+struct Scene {
+    widgets::Ui& ui;
+    ImDrawList& list;
+    const preset::Document& document;
+    const Evaluation& evaluation;
+    const state::ViewState& view;
+    std::vector<holes::Bore> bores; ///< one for each hole
+    std::vector<Hit> hits;
+
+    [[nodiscard]] const look::Palette& ink() const { return *ui.ink; }
+    [[nodiscard]] const shape::Body& body() const { return evaluation.body; }
+    [[nodiscard]] bool chosen(state::ItemKind kind, std::size_t index) const {
+        return view.selection.is(kind, static_cast<int>(index));
+    }
+};
+
+/// Records an item both for the finger and, by its id, for those who look where things lie.
+void add_hit(Scene& scene, const std::string& id, state::Selection item, const widgets::Rect& rect, int rank);
+
+/// The item nearest to a point, within a fingertip of it; none elsewhere.
+[[nodiscard]] state::Selection nearest_item(const std::vector<Hit>& hits, ImVec2 point);
+
+// The parts of the sheet.
+void draw_ruler(Scene& scene, const WorldToScreen& map, const widgets::Rect& rect);
+/// Height below the datum that parts hung under the belly need [m], negative; and how far aft tails reach
+/// [m].
+struct Reach {
+    double lowest_z_m = 0.0;
+    double aft_m = 0.0;
+    double fore_m = 0.0; ///< ≤ 0: what stands out before the nose
+};
+[[nodiscard]] Reach reach(const preset::Document& document, const Evaluation& evaluation);
+void draw_side_view(Scene& scene, const WorldToScreen& map, float names_y);
+void draw_top_view(Scene& scene, const WorldToScreen& map);
+void draw_section_view(Scene& scene, const widgets::Rect& rect, double px_per_m);
+void draw_hang_view(Scene& scene, const widgets::Rect& rect);
+
+/// A hole in a side view (half_width = its radius) or a section (half the chord): cap, void, fill, each in
+/// its pattern.
+void draw_hole(Scene& scene, const WorldToScreen& map, std::size_t index, double middle_u_m,
+               double half_width_m, bool with_number);
+void draw_parts(Scene& scene, const WorldToScreen& map);
+/// G and B, each with its shape and letter; `above` gives the marks seen from above.
+void draw_centres(Scene& scene, const WorldToScreen& map, bool above);
+
+} // namespace evenfall::shell::drawing

@@ -1,0 +1,75 @@
+#pragma once
+
+// Every word that is seen on the page, by where it is seen. Sentences of refusal come from the core.
+
+namespace evenfall::shell::look::words {
+
+inline constexpr const char* product = "Evenfall";
+
+// strip
+inline constexpr const char* finished = "Finished";
+inline constexpr const char* in_water = "In water";
+inline constexpr const char* fall = "Fall";
+inline constexpr const char* hang = "Hang";
+inline constexpr const char* righting = "Righting";
+inline constexpr const char* asked = "asked";
+inline constexpr const char* b_above_g = "B above G";
+inline constexpr const char* g_above_b = "G above B: rolls over";
+inline constexpr const char* floats = "floats";
+inline constexpr const char* hangs_still = "hangs still";
+inline constexpr const char* no_hang = "none";
+
+inline constexpr const char* segment = "segment";
+inline constexpr const char* segments = "segments";
+inline constexpr const char* name_of_lure = "Name of the lure";
+inline constexpr const char* rename = "Name";
+
+// bench shelf
+inline constexpr const char* shelf = "Bench shelf";
+inline constexpr const char* shelf_lures = "Lures to open";
+inline constexpr const char* shelf_new = "A plain body to begin from";
+inline constexpr const char* shelf_hand_on = "Hand on";
+inline constexpr const char* shelf_share = "Send as a link";
+inline constexpr const char* shelf_save = "Keep as a file";
+inline constexpr const char* shelf_load = "Open a file";
+inline constexpr const char* shelf_bench = "This bench";
+inline constexpr const char* theme = "Light in the shop";
+inline constexpr const char* theme_light = "Bright";
+inline constexpr const char* theme_dark = "Dim";
+inline constexpr const char* unit_length = "Lengths";
+inline constexpr const char* unit_mass = "Masses";
+inline constexpr const char* unit_fall = "Rate of fall";
+inline constexpr const char* unit_temperature = "Temperatures";
+inline constexpr const char* opened = "Opened: ";
+inline constexpr const char* not_restored = "The work kept on this device could not be read. ";
+inline constexpr const char* undone = "Taken back: ";
+inline constexpr const char* redone = "Done again: ";
+
+// steps
+inline constexpr const char* step_shape = "Shape";
+inline constexpr const char* step_joints = "Joints";
+inline constexpr const char* step_hardware = "Hardware";
+inline constexpr const char* step_hardware_short = "Parts";
+inline constexpr const char* step_lead = "Lead";
+inline constexpr const char* step_finish = "Finish";
+inline constexpr const char* step_water = "Water";
+
+// keypad
+inline constexpr const char* keypad_set = "Set";
+inline constexpr const char* keypad_cancel = "Cancel";
+inline constexpr const char* keypad_clear = "Leave out";
+inline constexpr const char* keypad_no_number = "This is not a number yet.";
+inline constexpr const char* keypad_space = "space";
+inline constexpr const char* keypad_outside = "It has to lie within";
+inline constexpr const char* to = "to";
+inline constexpr const char* from = "from";
+
+// controls
+inline constexpr const char* on = "on";
+inline constexpr const char* off = "off";
+inline constexpr const char* caution = "Caution";
+inline constexpr const char* choose = "Choose";
+inline constexpr const char* close = "Close";
+inline constexpr const char* none = "none";
+
+}  // namespace evenfall::shell::look::words

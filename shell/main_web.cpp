@@ -1,0 +1,90 @@
+// The page's program: a window that is the canvas, a loop that stands still when nothing happens, and the functions
+// that the page's JavaScript calls.
+
+#include "evenfall.hpp"
+#include "platform/flavour.hpp"
+#include "platform/loop_web.hpp"
+#include "platform/window.hpp"
+
+#include <emscripten.h>
+
+using namespace evenfall;
+using namespace evenfall::shell;
+
+namespace {
+
+// One page, one program: what JavaScript's calls refer to.
+std::unique_ptr<platform::Window> window;
+std::unique_ptr<platform::Host> host;
+std::unique_ptr<App> app;
+
+/// Text for JavaScript, which copies it before the next call.
+const char* hand_over(std::string text) {
+    static std::string held;
+    held = std::move(text);
+    return held.c_str();
+}
+
+/// Mean time of one run of `work`, in microseconds.
+template <class Work>
+double timed_us(int runs, Work work) {
+    if (!app || runs < 1) return -1.0;
+    const double from = emscripten_get_now();
+    for (int i = 0; i < runs; ++i) work();
+    return (emscripten_get_now() - from) * 1000.0 / runs;
+}
+
+}  // namespace
+
+int main() {
+    std::string why;
+    window = platform::Window::open({"Evenfall"}, why);
+    if (!window) return 1;
+    host = platform::make_host();
+    app = std::make_unique<App>(*host);
+    platform::run_loop(*window, *app);
+    return 0;
+}
+
+extern "C" {
+
+EMSCRIPTEN_KEEPALIVE int ef_start(const char* saved, const char* link, int dark, double dpr) {
+    if (!app) return 2;
+    app->set_dark(dark != 0);
+    window->set_dpr(dpr);
+    const bool kept = app->start(saved, link);
+    platform::wake_loop();
+    return kept ? 0 : 1;
+}
+
+EMSCRIPTEN_KEEPALIVE const char* ef_open_json(const char* text) { return hand_over(app->open_json(text)); }
+EMSCRIPTEN_KEEPALIVE const char* ef_open_link(const char* text) { return hand_over(app->open_link(text)); }
+EMSCRIPTEN_KEEPALIVE const char* ef_document_json() { return hand_over(app->document_json()); }
+EMSCRIPTEN_KEEPALIVE const char* ef_answers_json() { return hand_over(app->answers_json()); }
+EMSCRIPTEN_KEEPALIVE const char* ef_plan_json() { return hand_over(app->plan_json()); }
+EMSCRIPTEN_KEEPALIVE const char* ef_link() { return hand_over(app->link()); }
+EMSCRIPTEN_KEEPALIVE const char* ef_session_json() { return hand_over(app->session_json()); }
+EMSCRIPTEN_KEEPALIVE void ef_wake() { platform::wake_loop(); }
+EMSCRIPTEN_KEEPALIVE void ef_set_dpr(double dpr) { window->set_dpr(dpr); platform::wake_loop(); }
+EMSCRIPTEN_KEEPALIVE void ef_set_safe_insets(double top, double right, double bottom, double left) {
+    app->set_safe_insets({static_cast<float>(top), static_cast<float>(right), static_cast<float>(bottom), static_cast<float>(left)});
+    platform::wake_loop();
+}
+EMSCRIPTEN_KEEPALIVE void ef_set_text(const char* field_id, const char* text) {
+    app->set_text(field_id, text);
+    platform::wake_loop();
+}
+EMSCRIPTEN_KEEPALIVE void ef_preset(const char* name, const char* json) { app->add_preset(name, json); }
+
+// Read-only, for tests and for the page's report.
+EMSCRIPTEN_KEEPALIVE unsigned ef_frames() { return window->frames(); }
+EMSCRIPTEN_KEEPALIVE const char* ef_items_json() { return hand_over(app->items_json()); }
+EMSCRIPTEN_KEEPALIVE const char* ef_problem() { return hand_over(app->last_problem()); }
+EMSCRIPTEN_KEEPALIVE double ef_bench_evaluate_us(int runs) {
+    return timed_us(runs, [] { (void)evaluate(app->document()); });
+}
+EMSCRIPTEN_KEEPALIVE double ef_bench_plan_us(int runs) {
+    return timed_us(runs, [] { (void)plan_lead(app->document()); });
+}
+
+}  // extern "C"

@@ -1,0 +1,27 @@
+#pragma once
+
+// The few things that differ between the desktop's OpenGL and the browser's WebGL. One of flavour_desktop.cpp and
+// flavour_web.cpp is built.
+
+#include "look/theme.hpp"
+
+#include <memory>
+#include <vector>
+
+#include "platform/host.hpp"
+
+namespace evenfall::shell::platform {
+
+/// Hints that SDL wants before it is started.
+void set_sdl_hints();
+/// Attributes of the drawing context, and the shading language that goes with them.
+void set_gl_attributes();
+[[nodiscard]] const char* shading_language();
+/// Clears the whole buffer of width × height device pixels.
+void clear(int width, int height, look::Ink colour);
+/// The drawn picture, rows from the bottom, RGBA.
+[[nodiscard]] std::vector<unsigned char> read_pixels(int width, int height);
+/// The outside world of this flavour.
+[[nodiscard]] std::unique_ptr<Host> make_host();
+
+}  // namespace evenfall::shell::platform

@@ -1,0 +1,34 @@
+#include "platform/flavour.hpp"
+
+#include <SDL.h>
+#include <SDL_opengl.h>
+
+namespace evenfall::shell::platform {
+
+void set_sdl_hints() { SDL_SetHint(SDL_HINT_TOUCH_MOUSE_EVENTS, "0"); }
+
+void set_gl_attributes() {
+    SDL_GL_SetAttribute(SDL_GL_CONTEXT_PROFILE_MASK, SDL_GL_CONTEXT_PROFILE_CORE);
+    SDL_GL_SetAttribute(SDL_GL_CONTEXT_MAJOR_VERSION, 3);
+    SDL_GL_SetAttribute(SDL_GL_CONTEXT_MINOR_VERSION, 2);
+    SDL_GL_SetAttribute(SDL_GL_DEPTH_SIZE, 0);
+    SDL_GL_SetAttribute(SDL_GL_STENCIL_SIZE, 0);
+}
+
+const char* shading_language() { return "#version 150"; }
+
+void clear(int width, int height, look::Ink colour) {
+    const auto share = [colour](unsigned shift) { return static_cast<float>((colour >> shift) & 0xFFu) / 255.0f; };
+    glViewport(0, 0, width, height);
+    glClearColor(share(0), share(8), share(16), 1.0f);
+    glClear(GL_COLOR_BUFFER_BIT);
+}
+
+std::vector<unsigned char> read_pixels(int width, int height) {
+    std::vector<unsigned char> pixels(static_cast<std::size_t>(width) * static_cast<std::size_t>(height) * 4u);
+    glPixelStorei(GL_PACK_ALIGNMENT, 1);
+    glReadPixels(0, 0, width, height, GL_RGBA, GL_UNSIGNED_BYTE, pixels.data());
+    return pixels;
+}
+
+}  // namespace evenfall::shell::platform

@@ -1,0 +1,39 @@
+#include "platform/flavour.hpp"
+
+#include <GLES3/gl3.h>
+#include <SDL.h>
+
+namespace evenfall::shell::platform {
+
+void set_sdl_hints() {
+    // Fingers are ours to tell apart (gesture.hpp), and typing elsewhere on the page is not SDL's.
+    SDL_SetHint(SDL_HINT_TOUCH_MOUSE_EVENTS, "0");
+    SDL_SetHint(SDL_HINT_EMSCRIPTEN_KEYBOARD_ELEMENT, "#canvas");
+}
+
+void set_gl_attributes() {
+    SDL_GL_SetAttribute(SDL_GL_CONTEXT_PROFILE_MASK, SDL_GL_CONTEXT_PROFILE_ES);
+    SDL_GL_SetAttribute(SDL_GL_CONTEXT_MAJOR_VERSION, 3);
+    SDL_GL_SetAttribute(SDL_GL_CONTEXT_MINOR_VERSION, 0);
+    // A tablet's memory is short: no buffers that nothing here draws into.
+    SDL_GL_SetAttribute(SDL_GL_DEPTH_SIZE, 0);
+    SDL_GL_SetAttribute(SDL_GL_STENCIL_SIZE, 0);
+    SDL_GL_SetAttribute(SDL_GL_ALPHA_SIZE, 0);
+}
+
+const char* shading_language() { return "#version 300 es"; }
+
+void clear(int width, int height, look::Ink colour) {
+    const auto share = [colour](unsigned shift) { return static_cast<float>((colour >> shift) & 0xFFu) / 255.0f; };
+    glViewport(0, 0, width, height);
+    glClearColor(share(0), share(8), share(16), 1.0f);
+    glClear(GL_COLOR_BUFFER_BIT);
+}
+
+std::vector<unsigned char> read_pixels(int width, int height) {
+    std::vector<unsigned char> pixels(static_cast<std::size_t>(width) * static_cast<std::size_t>(height) * 4u);
+    glReadPixels(0, 0, width, height, GL_RGBA, GL_UNSIGNED_BYTE, pixels.data());
+    return pixels;
+}
+
+}  // namespace evenfall::shell::platform

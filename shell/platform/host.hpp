@@ -1,0 +1,27 @@
+#pragma once
+
+#include <string>
+
+namespace evenfall::shell::platform {
+
+/// What the application asks of the world around it. The page answers with JavaScript (host_web.cpp), the desktop
+/// window with files and the clipboard (host_desktop.cpp), a test with a recording.
+class Host {
+public:
+    virtual ~Host() = default;
+
+    /// The document or the view changed: keep it soon.
+    virtual void changed() = 0;
+    /// Hand the share text of the current lure to another device.
+    virtual void share(const std::string& link_text) = 0;
+    /// Offer a file for keeping; `name` has no folder in it.
+    virtual void save_file(const std::string& name, const std::string& text) = 0;
+    /// Let the builder choose a file; its text arrives later through App::open_json.
+    virtual void open_file() = 0;
+    /// Ask for a name or a note; the answer arrives later through App::set_text with the same id.
+    virtual void ask_text(const std::string& field_id, const std::string& label, const std::string& current) = 0;
+    /// Say a headline to assistive technology.
+    virtual void announce(const std::string& text) = 0;
+};
+
+}  // namespace evenfall::shell::platform

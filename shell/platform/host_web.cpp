@@ -1,0 +1,46 @@
+#include "platform/flavour.hpp"
+
+#include <emscripten.h>
+
+// The page's own JavaScript answers; where it is absent nothing happens. (Emscripten's optimiser reads no "?.".)
+// clang-format off
+EM_JS(void, ef_host_changed, (), {
+    if (globalThis.EvenfallHost) globalThis.EvenfallHost.changed();
+});
+EM_JS(void, ef_host_share, (const char* link), {
+    if (globalThis.EvenfallHost) globalThis.EvenfallHost.share(UTF8ToString(link));
+});
+EM_JS(void, ef_host_save_file, (const char* name, const char* text), {
+    if (globalThis.EvenfallHost) globalThis.EvenfallHost.save_file(UTF8ToString(name), UTF8ToString(text));
+});
+EM_JS(void, ef_host_open_file, (), {
+    if (globalThis.EvenfallHost) globalThis.EvenfallHost.open_file();
+});
+EM_JS(void, ef_host_ask_text, (const char* id, const char* label, const char* current), {
+    if (globalThis.EvenfallHost) globalThis.EvenfallHost.ask_text(UTF8ToString(id), UTF8ToString(label), UTF8ToString(current));
+});
+EM_JS(void, ef_host_announce, (const char* text), {
+    if (globalThis.EvenfallHost) globalThis.EvenfallHost.announce(UTF8ToString(text));
+});
+// clang-format on
+
+namespace evenfall::shell::platform {
+namespace {
+
+class WebHost final : public Host {
+public:
+    void changed() override { ef_host_changed(); }
+    void share(const std::string& link_text) override { ef_host_share(link_text.c_str()); }
+    void save_file(const std::string& name, const std::string& text) override { ef_host_save_file(name.c_str(), text.c_str()); }
+    void open_file() override { ef_host_open_file(); }
+    void ask_text(const std::string& id, const std::string& label, const std::string& current) override {
+        ef_host_ask_text(id.c_str(), label.c_str(), current.c_str());
+    }
+    void announce(const std::string& text) override { ef_host_announce(text.c_str()); }
+};
+
+}  // namespace
+
+std::unique_ptr<Host> make_host() { return std::make_unique<WebHost>(); }
+
+}  // namespace evenfall::shell::platform

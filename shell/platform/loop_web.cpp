@@ -1,0 +1,69 @@
+#include "platform/loop_web.hpp"
+
+#include <emscripten.h>
+#include <emscripten/html5.h>
+
+#include <cstdint>
+
+namespace evenfall::shell::platform {
+namespace {
+
+// The browser's callbacks carry no state of ours; there is one loop on a page.
+struct Loop {
+    Window* window = nullptr;
+    App* app = nullptr;
+    bool standing = false;
+    unsigned timer = 0;  ///< counts the waits, so that only the newest one wakes
+};
+Loop loop;
+
+void when_due(void* count) {
+    if (reinterpret_cast<std::uintptr_t>(count) == loop.timer) wake_loop();
+}
+
+void stand_still() {
+    loop.standing = true;
+    emscripten_pause_main_loop();
+    ++loop.timer;
+    if (const auto due_s = loop.app->next_frame_in_s(loop.window->now_s())) {
+        emscripten_async_call(when_due, reinterpret_cast<void*>(static_cast<std::uintptr_t>(loop.timer)),
+                              static_cast<int>(*due_s * 1000.0) + 20);
+    }
+}
+
+void one_frame() {
+    loop.window->take_events();
+    loop.window->draw(*loop.app);
+    if (loop.window->idle()) stand_still();
+}
+
+EM_BOOL lost(int, const void*, void*) {
+    loop.window->context_lost();
+    return EM_TRUE;  // asks the browser to give one back
+}
+
+EM_BOOL restored(int, const void*, void*) {
+    loop.window->context_restored();
+    wake_loop();
+    return EM_TRUE;
+}
+
+}  // namespace
+
+void run_loop(Window& window, App& app) {
+    loop.window = &window;
+    loop.app = &app;
+    emscripten_set_webglcontextlost_callback("#canvas", nullptr, EM_TRUE, lost);
+    emscripten_set_webglcontextrestored_callback("#canvas", nullptr, EM_TRUE, restored);
+    emscripten_set_main_loop(one_frame, 0, EM_FALSE);
+}
+
+void wake_loop() {
+    if (loop.window == nullptr) return;
+    loop.window->wake();
+    if (!loop.standing) return;
+    loop.standing = false;
+    emscripten_resume_main_loop();
+}
+
+}  // namespace evenfall::shell::platform

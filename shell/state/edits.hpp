@@ -1,0 +1,71 @@
+#pragma once
+
+// The changes a builder makes, as pure functions document → document. None of them checks what can be built:
+// the core does, when the session evaluates the result.
+
+#include "preset/document.hpp"
+#include "state/session.hpp"
+#include "state/view_state.hpp"
+
+#include <functional>
+
+namespace evenfall::shell::state {
+
+/// Changes one entry of a list; the document comes back as it was where there is no such entry.
+[[nodiscard]] Edit on_document(std::function<void(preset::Document&)> change);
+[[nodiscard]] Edit on_joint(int index, std::function<void(preset::Joint&)> change);
+[[nodiscard]] Edit on_hole(int index, std::function<void(preset::Hole&)> change);
+[[nodiscard]] Edit on_pocket(int index, std::function<void(preset::Pocket&)> change);
+[[nodiscard]] Edit on_part(int index, std::function<void(preset::Part&)> change);
+[[nodiscard]] Edit on_coat(int index, std::function<void(preset::Coat&)> change);
+
+/// The list behind one curve of the drawing.
+[[nodiscard]] preset::CurvePoints& curve_points(preset::Document& document, Curve curve);
+[[nodiscard]] const preset::CurvePoints& curve_points(const preset::Document& document, Curve curve);
+
+/// Length of the drawn body [m], from its back line; 0 for an empty drawing.
+[[nodiscard]] double drawn_length_m(const preset::Document& document);
+/// Greatest height and width of the drawn points [m].
+[[nodiscard]] double drawn_height_m(const preset::Document& document);
+[[nodiscard]] double drawn_width_m(const preset::Document& document);
+
+/// The whole lure larger or smaller: body, joints, holes' places and depths, pockets, places of parts. Fill
+/// masses go with the depths. Bits, gaps, part masses and coats stay, since they come from the drawer.
+/// `length_m` > 0.
+[[nodiscard]] Edit scale_whole(double length_m);
+/// Taller or lower only: back and belly, hole depths and fill masses, heights of parts and pockets. > 0.
+[[nodiscard]] Edit scale_height(double height_m);
+/// Wider or thinner only: the plan line and what sits off the middle. > 0.
+[[nodiscard]] Edit scale_width(double width_m);
+
+/// A point half way along the longest span of a curve, on the straight between its neighbours.
+[[nodiscard]] Edit add_curve_point(Curve curve);
+/// Removes a point; the ends stay.
+[[nodiscard]] Edit remove_curve_point(Curve curve, int index);
+/// Moves a point of a curve; the x of the ends stays where it is, the others stay between their neighbours.
+[[nodiscard]] Edit move_curve_point(Curve curve, int index, double x_m, double value);
+
+/// Cuts where there is most room between joints, holes and ends. The name stays with the fore half.
+[[nodiscard]] Edit add_joint();
+/// Glues the segments on both sides of a joint; the fore one's name stays.
+[[nodiscard]] Edit remove_joint(int index);
+
+/// A belly hole, not drilled yet, where there is most room along the keel.
+[[nodiscard]] Edit add_hole();
+[[nodiscard]] Edit remove_hole(int index);
+/// A second hole like it, a diameter and a wall aft of it.
+[[nodiscard]] Edit duplicate_hole(int index);
+
+[[nodiscard]] Edit add_part(Stage stage);
+[[nodiscard]] Edit remove_part(int index);
+[[nodiscard]] Edit duplicate_part(int index);
+
+[[nodiscard]] Edit add_pocket();
+[[nodiscard]] Edit remove_pocket(int index);
+
+[[nodiscard]] Edit add_coat(Stage stage);
+[[nodiscard]] Edit remove_coat(int index);
+/// One place earlier (−1) or later (+1) in the order of work.
+[[nodiscard]] Edit move_coat(int index, int by);
+
+} // namespace evenfall::shell::state

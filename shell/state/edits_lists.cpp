@@ -1,0 +1,219 @@
+#include "state/edits.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+#include <string>
+#include <utility>
+
+namespace evenfall::shell::state {
+namespace {
+
+template <class T>
+Edit on_entry(std::vector<T> preset::Document::*list, int index, std::function<void(T&)> change) {
+    return [=](preset::Document d) {
+        auto& entries = d.*list;
+        if (index >= 0 && index < static_cast<int>(entries.size()))
+            change(entries[static_cast<std::size_t>(index)]);
+        return d;
+    };
+}
+
+template <class T>
+Edit remove_entry(std::vector<T> preset::Document::*list, int index) {
+    return [=](preset::Document d) {
+        auto& entries = d.*list;
+        if (index >= 0 && index < static_cast<int>(entries.size())) entries.erase(entries.begin() + index);
+        return d;
+    };
+}
+
+/// Ends of the segments along the keel, nose and tail included: where a new cut or hole must keep away from.
+std::vector<double> cuts_m(const preset::Document& d) {
+    std::vector<double> cuts{0.0};
+    for (const auto& joint : d.joints)
+        cuts.push_back(joint.at_m);
+    cuts.push_back(drawn_length_m(d));
+    return cuts;
+}
+
+/// The station along the keel that is farthest from every cut and every hole that `counts`.
+double roomiest_x_m(const preset::Document& d, const std::function<bool(const preset::Hole&)>& counts) {
+    const auto cuts = cuts_m(d);
+    const double length = drawn_length_m(d);
+    double best = 0.5 * length;
+    double best_room = -1.0;
+    constexpr int stations = 200;
+    for (int i = 1; i < stations; ++i) {
+        const double x = length * i / stations;
+        double room = std::numeric_limits<double>::infinity();
+        for (double cut : cuts)
+            room = std::min(room, std::abs(x - cut));
+        for (const auto& hole : d.holes) {
+            if (counts(hole)) room = std::min(room, std::abs(x - hole.x_m) - 0.5 * hole.diameter_m);
+        }
+        if (room > best_room + 1e-9) {
+            best_room = room;
+            best = x;
+        }
+    }
+    return std::round(best * 1e4) / 1e4;
+}
+
+} // namespace
+
+Edit on_joint(int index, std::function<void(preset::Joint&)> change) {
+    return on_entry(&preset::Document::joints, index, std::move(change));
+}
+Edit on_hole(int index, std::function<void(preset::Hole&)> change) {
+    return on_entry(&preset::Document::holes, index, std::move(change));
+}
+Edit on_pocket(int index, std::function<void(preset::Pocket&)> change) {
+    return on_entry(&preset::Document::pockets, index, std::move(change));
+}
+Edit on_part(int index, std::function<void(preset::Part&)> change) {
+    return on_entry(&preset::Document::parts, index, std::move(change));
+}
+Edit on_coat(int index, std::function<void(preset::Coat&)> change) {
+    return on_entry(&preset::Document::coats, index, std::move(change));
+}
+
+Edit add_joint() {
+    return on_document([](preset::Document& d) {
+        preset::Joint joint = d.joints.empty() ? preset::Joint{} : d.joints.front();
+        joint.at_m = roomiest_x_m(d, [](const preset::Hole&) { return true; });
+        std::size_t fore = 0;
+        while (fore < d.joints.size() && d.joints[fore].at_m < joint.at_m)
+            ++fore;
+        const auto place = static_cast<std::ptrdiff_t>(fore);
+        d.joints.insert(d.joints.begin() + place, joint);
+        d.segment_names.resize(std::max(d.segment_names.size(), fore + 1));
+        d.segment_names.insert(d.segment_names.begin() + place + 1, "Segment " + std::to_string(fore + 2));
+        for (auto& part : d.parts) {
+            if (part.segment && *part.segment > static_cast<int>(fore)) ++*part.segment;
+        }
+    });
+}
+
+Edit remove_joint(int index) {
+    return on_document([index](preset::Document& d) {
+        if (index < 0 || index >= static_cast<int>(d.joints.size())) return;
+        d.joints.erase(d.joints.begin() + index);
+        if (index + 1 < static_cast<int>(d.segment_names.size())) {
+            d.segment_names.erase(d.segment_names.begin() + index + 1);
+        }
+        for (auto& part : d.parts) {
+            if (part.segment && *part.segment > index) --*part.segment;
+        }
+    });
+}
+
+Edit add_hole() {
+    return on_document([](preset::Document& d) {
+        preset::Hole hole;
+        if (!d.holes.empty()) {
+            // The bit that is in the drill already, and its limits.
+            hole.diameter_m = d.holes.back().diameter_m;
+            hole.max_depth_m = d.holes.back().max_depth_m;
+            hole.wall_m = d.holes.back().wall_m;
+            hole.end = d.holes.back().end;
+            hole.cap = d.holes.back().cap;
+        }
+        hole.x_m =
+            roomiest_x_m(d, [](const preset::Hole& other) { return other.from == preset::HoleFrom::belly; });
+        d.holes.push_back(hole);
+    });
+}
+
+Edit remove_hole(int index) {
+    return remove_entry(&preset::Document::holes, index);
+}
+
+Edit duplicate_hole(int index) {
+    return on_document([index](preset::Document& d) {
+        if (index < 0 || index >= static_cast<int>(d.holes.size())) return;
+        preset::Hole copy = d.holes[static_cast<std::size_t>(index)];
+        copy.x_m += copy.diameter_m + copy.wall_m;
+        copy.name.clear();
+        d.holes.insert(d.holes.begin() + index + 1, copy);
+    });
+}
+
+Edit add_part(Stage stage) {
+    return on_document([stage](preset::Document& d) {
+        preset::Part part;
+        part.stage = stage;
+        part.name = stage == Stage::dressed ? "Hook" : "Eye";
+        part.mass_kg = stage == Stage::dressed ? 0.0015 : 0.0005;
+        part.at_m.x = std::round(0.4 * drawn_length_m(d) * 1e3) / 1e3;
+        part.at_m.z = stage == Stage::dressed ? -0.7 * drawn_height_m(d) : 0.0;
+        part.embedded = stage == Stage::dressed ? 0.0 : 0.5;
+        d.parts.push_back(part);
+    });
+}
+
+Edit remove_part(int index) {
+    return remove_entry(&preset::Document::parts, index);
+}
+
+Edit duplicate_part(int index) {
+    return on_document([index](preset::Document& d) {
+        if (index < 0 || index >= static_cast<int>(d.parts.size())) return;
+        d.parts.insert(d.parts.begin() + index + 1, d.parts[static_cast<std::size_t>(index)]);
+    });
+}
+
+Edit add_pocket() {
+    return on_document([](preset::Document& d) {
+        preset::Pocket pocket;
+        pocket.name = "Slot";
+        const double length = drawn_length_m(d);
+        pocket.x_from_m = length - 0.010;
+        pocket.x_to_m = length;
+        pocket.width_m = 0.0015;
+        d.pockets.push_back(pocket);
+    });
+}
+
+Edit remove_pocket(int index) {
+    return remove_entry(&preset::Document::pockets, index);
+}
+
+Edit add_coat(Stage stage) {
+    return on_document([stage](preset::Document& d) {
+        preset::Coat coat;
+        coat.stage = stage;
+        if (stage == Stage::sealed) {
+            coat.name = "Sealer";
+            coat.kind = preset::CoatKind::soaks;
+            coat.mass_kg = 0.001;
+        } else {
+            coat.name = stage == Stage::painted ? "Paint" : "Clear coat";
+            coat.thickness_m = stage == Stage::painted ? 0.00004 : 0.0003;
+        }
+        // After the last coat of its own stage or an earlier one: the list is the order of work.
+        auto place = d.coats.begin();
+        for (auto it = d.coats.begin(); it != d.coats.end(); ++it) {
+            if (it->stage <= stage) place = it + 1;
+        }
+        for (auto it = d.coats.begin(); it != d.coats.end(); ++it) {
+            if (it->stage == stage) coat.material = it->material;
+        }
+        d.coats.insert(place, coat);
+    });
+}
+
+Edit remove_coat(int index) {
+    return remove_entry(&preset::Document::coats, index);
+}
+
+Edit move_coat(int index, int by) {
+    return on_document([index, by](preset::Document& d) {
+        const int other = index + by;
+        const int count = static_cast<int>(d.coats.size());
+        if (index < 0 || other < 0 || index >= count || other >= count) return;
+        std::swap(d.coats[static_cast<std::size_t>(index)], d.coats[static_cast<std::size_t>(other)]);
+    });
+}
+
+} // namespace evenfall::shell::state

@@ -1,0 +1,184 @@
+#include "state/edits.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace evenfall::shell::state {
+namespace {
+
+void scale_depths(preset::Document& d, double k) {
+    for (auto& hole : d.holes) {
+        hole.depth_m *= k;
+        hole.max_depth_m *= k;
+        if (hole.fill && hole.fill->mass_kg) *hole.fill->mass_kg *= k;
+        if (hole.fill && hole.fill->length_m) *hole.fill->length_m *= k;
+    }
+}
+
+void scale_z(preset::Document& d, double k) {
+    for (auto& point : d.shape.top)
+        point.value *= k;
+    for (auto& point : d.shape.bottom)
+        point.value *= k;
+    for (auto& part : d.parts)
+        part.at_m.z *= k;
+    for (auto& pocket : d.pockets) {
+        if (pocket.z_from_m) *pocket.z_from_m *= k;
+        if (pocket.z_to_m) *pocket.z_to_m *= k;
+    }
+    scale_depths(d, k);
+}
+
+void scale_y(preset::Document& d, double k) {
+    for (auto& point : d.shape.half_width)
+        point.value *= k;
+    for (auto& hole : d.holes)
+        hole.y_m *= k;
+    for (auto& part : d.parts)
+        part.at_m.y *= k;
+    for (auto& pocket : d.pockets)
+        pocket.y_m *= k;
+}
+
+void scale_x(preset::Document& d, double k) {
+    for (auto* points : {&d.shape.top, &d.shape.bottom, &d.shape.half_width, &d.shape.section.fullness}) {
+        for (auto& point : *points)
+            point.x_m *= k;
+    }
+    for (auto& joint : d.joints)
+        joint.at_m *= k;
+    for (auto& hole : d.holes)
+        hole.x_m *= k;
+    for (auto& part : d.parts)
+        part.at_m.x *= k;
+    for (auto& pocket : d.pockets) {
+        pocket.x_from_m *= k;
+        pocket.x_to_m *= k;
+    }
+}
+
+} // namespace
+
+Edit on_document(std::function<void(preset::Document&)> change) {
+    return [change = std::move(change)](preset::Document d) {
+        change(d);
+        return d;
+    };
+}
+
+preset::CurvePoints& curve_points(preset::Document& d, Curve curve) {
+    switch (curve) {
+    case Curve::top:
+        return d.shape.top;
+    case Curve::bottom:
+        return d.shape.bottom;
+    case Curve::half_width:
+        return d.shape.half_width;
+    case Curve::fullness:
+        break;
+    }
+    return d.shape.section.fullness;
+}
+
+const preset::CurvePoints& curve_points(const preset::Document& d, Curve curve) {
+    return curve_points(const_cast<preset::Document&>(d), curve);
+}
+
+double drawn_length_m(const preset::Document& d) {
+    return d.shape.top.empty() ? 0.0 : d.shape.top.back().x_m;
+}
+
+double drawn_height_m(const preset::Document& d) {
+    double top = 0.0;
+    double bottom = 0.0;
+    for (const auto& point : d.shape.top)
+        top = std::max(top, point.value);
+    for (const auto& point : d.shape.bottom)
+        bottom = std::min(bottom, point.value);
+    return top - bottom;
+}
+
+double drawn_width_m(const preset::Document& d) {
+    double half = 0.0;
+    for (const auto& point : d.shape.half_width)
+        half = std::max(half, point.value);
+    return 2.0 * half;
+}
+
+Edit scale_whole(double length_m) {
+    return on_document([length_m](preset::Document& d) {
+        const double now = drawn_length_m(d);
+        if (!(now > 0.0)) return;
+        const double k = length_m / now;
+        scale_x(d, k);
+        scale_y(d, k);
+        scale_z(d, k);
+    });
+}
+
+Edit scale_height(double height_m) {
+    return on_document([height_m](preset::Document& d) {
+        const double now = drawn_height_m(d);
+        if (now > 0.0) scale_z(d, height_m / now);
+    });
+}
+
+Edit scale_width(double width_m) {
+    return on_document([width_m](preset::Document& d) {
+        const double now = drawn_width_m(d);
+        if (now > 0.0) scale_y(d, width_m / now);
+    });
+}
+
+Edit add_curve_point(Curve curve) {
+    return on_document([curve](preset::Document& d) {
+        auto& points = curve_points(d, curve);
+        if (points.size() == 1) {
+            // One point of fullness means "the same all along": a second one at the tail begins a taper.
+            points.push_back({drawn_length_m(d), points.front().value});
+            points.front().x_m = 0.0;
+            return;
+        }
+        if (points.empty()) return;
+        std::size_t widest = 1;
+        for (std::size_t i = 1; i < points.size(); ++i) {
+            if (points[i].x_m - points[i - 1].x_m > points[widest].x_m - points[widest - 1].x_m) widest = i;
+        }
+        const auto& a = points[widest - 1];
+        const auto& b = points[widest];
+        points.insert(points.begin() + static_cast<std::ptrdiff_t>(widest),
+                      {0.5 * (a.x_m + b.x_m), 0.5 * (a.value + b.value)});
+    });
+}
+
+Edit remove_curve_point(Curve curve, int index) {
+    return on_document([curve, index](preset::Document& d) {
+        auto& points = curve_points(d, curve);
+        const int last = static_cast<int>(points.size()) - 1;
+        const bool end = index <= 0 || index >= last;
+        if (curve == Curve::fullness && points.size() == 2 && index >= 0 && index <= last) {
+            points.erase(points.begin() + index);
+            return;
+        }
+        if (!end && points.size() > 2) points.erase(points.begin() + index);
+    });
+}
+
+Edit move_curve_point(Curve curve, int index, double x_m, double value) {
+    return on_document([=](preset::Document& d) {
+        auto& points = curve_points(d, curve);
+        const int last = static_cast<int>(points.size()) - 1;
+        if (index < 0 || index > last) return;
+        auto& point = points[static_cast<std::size_t>(index)];
+        point.value = value;
+        if (index == 0 || index == last) return;
+        // Half a millimetre keeps neighbours apart: nearer than that, a saw cannot tell them from one
+        // another.
+        constexpr double apart_m = 0.0005;
+        const double low = points[static_cast<std::size_t>(index - 1)].x_m + apart_m;
+        const double high = points[static_cast<std::size_t>(index + 1)].x_m - apart_m;
+        if (low <= high) point.x_m = std::clamp(x_m, low, high);
+    });
+}
+
+} // namespace evenfall::shell::state

@@ -1,0 +1,184 @@
+#include "state/session.hpp"
+
+#include <algorithm>
+#include <utility>
+
+namespace evenfall::shell::state {
+
+Session::Session(preset::Document first) : history_(std::move(first)), shown_(history_.current()) {
+    auto outcome = evaluate(shown_);
+    if (outcome.ok()) {
+        evaluation_ = std::move(outcome).value();
+    } else {
+        problems_ = outcome.problems();
+    }
+    clamp_view();
+}
+
+bool Session::apply(const Change& change) {
+    offer_.reset();
+    preset::Document next = change.edit(history_.current());
+    auto outcome = evaluate(next);
+    if (!outcome.ok()) {
+        const Problems refused = outcome.problems();
+        if (change.finished) abandon();
+        problems_ = refused;
+        return false;
+    }
+    problems_.clear();
+    evaluation_ = std::move(outcome).value();
+    shown_ = std::move(next);
+    if (change.finished) {
+        keep(shown_, change.label);
+    } else {
+        unfinished_label_ = change.label;
+    }
+    clamp_view();
+    return true;
+}
+
+void Session::finish() {
+    if (!unfinished_label_) return;
+    const std::string label = *unfinished_label_;
+    keep(shown_, label);
+}
+
+void Session::abandon() {
+    offer_.reset();
+    unfinished_label_.reset();
+    show_kept();
+}
+
+void Session::undo() {
+    abandon();
+    if (!history_.can_undo()) return;
+    history_.undo();
+    ++revision_;
+    show_kept();
+}
+
+void Session::redo() {
+    abandon();
+    if (!history_.can_redo()) return;
+    history_.redo();
+    ++revision_;
+    show_kept();
+}
+
+bool Session::open(preset::Document document, std::string label) {
+    const Change change{std::move(label), [&document](const preset::Document&) { return document; }, true};
+    if (!apply(change)) return false;
+    view.selection = {};
+    view.touch = {};
+    if (evaluation_ && evaluation_->body.lines) view.section_x_m = 0.4 * evaluation_->body.lines->length_m();
+    return true;
+}
+
+bool Session::open_json(const std::string& text) {
+    auto read = read_document(text);
+    if (!read.ok()) {
+        problems_ = read.problems();
+        return false;
+    }
+    std::string label = "Open " + read->name;
+    return open(std::move(read).value(), std::move(label));
+}
+
+bool Session::open_link(const std::string& text) {
+    auto read = read_link(text);
+    if (!read.ok()) {
+        problems_ = read.problems();
+        return false;
+    }
+    std::string label = "Open shared " + read->name;
+    return open(std::move(read).value(), std::move(label));
+}
+
+bool Session::plan_lead() {
+    abandon();
+    auto planned = evenfall::plan_lead(history_.current());
+    if (!planned.ok()) {
+        problems_ = planned.problems();
+        return false;
+    }
+    auto outcome = evaluate(planned->document);
+    if (!outcome.ok()) {
+        problems_ = outcome.problems();
+        return false;
+    }
+    problems_.clear();
+    offer_ = std::move(planned).value();
+    shown_ = offer_->document;
+    evaluation_ = std::move(outcome).value();
+    clamp_view();
+    return true;
+}
+
+void Session::keep_offer() {
+    if (!offer_) return;
+    preset::Document planned = offer_->document;
+    offer_.reset();
+    keep(std::move(planned), "Lead as planned");
+}
+
+void Session::keep(preset::Document document, std::string label) {
+    unfinished_label_.reset();
+    history_.add(std::move(document), std::move(label));
+    ++revision_;
+}
+
+void Session::show_kept() {
+    shown_ = history_.current();
+    auto outcome = evaluate(shown_);
+    if (outcome.ok()) {
+        problems_.clear();
+        evaluation_ = std::move(outcome).value();
+    } else {
+        problems_ = outcome.problems();
+    }
+    clamp_view();
+}
+
+void Session::clamp_view() {
+    const auto count = [this](ItemKind kind) -> std::size_t {
+        switch (kind) {
+        case ItemKind::joint:
+            return shown_.joints.size();
+        case ItemKind::hole:
+            return shown_.holes.size();
+        case ItemKind::pocket:
+            return shown_.pockets.size();
+        case ItemKind::part:
+            return shown_.parts.size();
+        case ItemKind::coat:
+            return shown_.coats.size();
+        case ItemKind::top_point:
+            return shown_.shape.top.size();
+        case ItemKind::bottom_point:
+            return shown_.shape.bottom.size();
+        case ItemKind::width_point:
+            return shown_.shape.half_width.size();
+        case ItemKind::fullness_point:
+            return shown_.shape.section.fullness.size();
+        case ItemKind::none:
+            break;
+        }
+        return 0;
+    };
+    if (view.selection.index >= static_cast<int>(count(view.selection.kind))) view.selection = {};
+    if (evaluation_ && evaluation_->body.lines) {
+        view.section_x_m = std::clamp(view.section_x_m, 0.0, evaluation_->body.lines->length_m());
+    }
+}
+
+preset::Document new_lure() {
+    preset::Document d;
+    d.name = "New lure";
+    d.shape.top = {{0.0, 0.002}, {0.012, 0.010}, {0.040, 0.015}, {0.075, 0.0135}, {0.120, 0.004}};
+    d.shape.bottom = {{0.0, -0.002}, {0.012, -0.010}, {0.040, -0.015}, {0.075, -0.0135}, {0.120, -0.004}};
+    d.shape.half_width = {{0.0, 0.0015}, {0.012, 0.0065}, {0.040, 0.0095}, {0.075, 0.0080}, {0.120, 0.0020}};
+    d.segment_names = {"Body"};
+    return d;
+}
+
+} // namespace evenfall::shell::state

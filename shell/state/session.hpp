@@ -1,0 +1,96 @@
+#pragma once
+
+// One bench at work: the document with its history, the last good evaluation, and the sentence of the last
+// refusal. Every change goes one way: a function document → document, evaluated by the core; refused, nothing
+// moves.
+
+#include "evenfall.hpp"
+#include "state/history.hpp"
+#include "state/settings.hpp"
+#include "state/view_state.hpp"
+
+#include <functional>
+#include <optional>
+#include <string>
+
+namespace evenfall::shell::state {
+
+/// Document → document, without side effects.
+using Edit = std::function<preset::Document(preset::Document)>;
+
+/// A change that a finger asks for. Unfinished ones (a stepper held, a drag under way) show at once and reach
+/// the history only when finished, as one entry.
+struct Change {
+    std::string label; ///< for the history: "Depth of hole 2"
+    Edit edit;         ///< applied to the last kept document, so a held stepper gives values, not differences
+    bool finished = true;
+};
+
+class Session {
+public:
+    explicit Session(preset::Document first);
+
+    /// The document as shown: the kept one, or what an unfinished change or an open plan makes of it.
+    [[nodiscard]] const preset::Document& document() const { return shown_; }
+
+    /// The last finished document: what is saved and shared.
+    [[nodiscard]] const preset::Document& kept() const { return history_.current(); }
+
+    /// The answers for document(); absent only when the very first document could not be evaluated.
+    [[nodiscard]] const std::optional<Evaluation>& evaluation() const { return evaluation_; }
+
+    /// Why the last change was refused; empty once something has succeeded.
+    [[nodiscard]] const Problems& problems() const { return problems_; }
+    void dismiss_problems() { problems_.clear(); }
+
+    /// Applies a change. False and problems() when the core refuses it; then document() is the kept one again
+    /// for a finished change, and the last good preview for an unfinished one.
+    bool apply(const Change& change);
+
+    /// Ends an unfinished change: keeps it as one entry of the history.
+    void finish();
+    /// Ends an unfinished change or an open plan: back to the kept document.
+    void abandon();
+    [[nodiscard]] bool unfinished() const { return unfinished_label_.has_value(); }
+
+    void undo();
+    void redo();
+    [[nodiscard]] const History& history() const { return history_; }
+
+    /// Makes a document the current one, as an entry that can be undone. Selection and section station are
+    /// put back.
+    bool open(preset::Document document, std::string label);
+    /// The same from JSON text, and from a share text or address. False and problems() where refused.
+    bool open_json(const std::string& text);
+    bool open_link(const std::string& text);
+
+    /// Plans the lead for the kept document and shows the result until it is kept or dropped.
+    /// A plan that falls short is shown too, with its shortfalls.
+    bool plan_lead();
+    [[nodiscard]] const std::optional<LeadPlan>& offer() const { return offer_; }
+    void keep_offer();
+
+    /// Grows by one whenever kept() changes: what autosave and announcements watch.
+    [[nodiscard]] unsigned revision() const { return revision_; }
+
+    ViewState view;
+    Settings settings;
+
+private:
+    void keep(preset::Document document, std::string label);
+    void show_kept();
+    void clamp_view();
+
+    History history_;
+    preset::Document shown_;
+    std::optional<Evaluation> evaluation_;
+    std::optional<LeadPlan> offer_;
+    std::optional<std::string> unfinished_label_;
+    Problems problems_;
+    unsigned revision_ = 0;
+};
+
+/// A plain one-piece body to begin a new lure from.
+[[nodiscard]] preset::Document new_lure();
+
+} // namespace evenfall::shell::state

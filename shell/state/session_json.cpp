@@ -1,0 +1,122 @@
+#include "state/session_json.hpp"
+
+#include "units/trade.hpp"
+
+#include <nlohmann/json.hpp>
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <string_view>
+
+namespace evenfall::shell::state {
+namespace {
+
+using Json = nlohmann::json;
+
+constexpr int session_version = 1;
+// A document's own cap and a little for view and settings.
+constexpr std::size_t max_session_bytes = preset::max_document_bytes + 8192;
+constexpr int max_depth = 16;
+
+constexpr std::array<std::string_view, step_count> step_words{"shape", "joints", "hardware",
+                                                              "lead",  "finish", "water"};
+constexpr std::array<std::string_view, 3> small_view_words{"above", "section", "hang"};
+constexpr std::array<std::string_view, 4> curve_words{"top", "bottom", "half_width", "fullness"};
+constexpr std::array<std::string_view, 3> length_words{"mm", "in", "in_fraction"};
+constexpr std::array<std::string_view, 3> mass_words{"g", "oz", "gr"};
+constexpr std::array<std::string_view, 3> fall_words{"s_per_ft", "mm_per_s", "s_per_m"};
+constexpr std::array<std::string_view, 2> temperature_words{"C", "F"};
+constexpr std::array<std::string_view, 2> theme_words{"light", "dark"};
+
+template <class E, std::size_t N>
+std::string word_of(const std::array<std::string_view, N>& words, E value) {
+    return std::string(words[std::min(static_cast<std::size_t>(value), N - 1)]);
+}
+
+template <class E, std::size_t N>
+void take_word(const Json& from, const char* key, const std::array<std::string_view, N>& words, E& into) {
+    const auto found = from.find(key);
+    if (found == from.end() || !found->is_string()) return;
+    const auto& text = found->template get_ref<const std::string&>();
+    for (std::size_t i = 0; i < N; ++i) {
+        if (text == words[i]) into = static_cast<E>(i);
+    }
+}
+
+Problem refused(ProblemCode code, std::string sentence) {
+    return {code, "", "", std::move(sentence)};
+}
+
+} // namespace
+
+std::string write_session(const Session& session) {
+    const ViewState& view = session.view;
+    const Settings& settings = session.settings;
+    const Json view_json{{"step", word_of(step_words, view.step)},
+                         {"small_view", word_of(small_view_words, view.small_view)},
+                         {"curve", word_of(curve_words, view.curve)},
+                         {"section_x_mm", units::mm_from_m(view.section_x_m)}};
+    const Json settings_json{{"length", word_of(length_words, settings.length)},
+                             {"mass", word_of(mass_words, settings.mass)},
+                             {"fall", word_of(fall_words, settings.fall)},
+                             {"temperature", word_of(temperature_words, settings.temperature)},
+                             {"theme", word_of(theme_words, settings.theme)}};
+    // The document's own text is put in as it is, so that its numbers are never rewritten on the way.
+    return "{\"session\": " + std::to_string(session_version) +
+           ", \"document\": " + write_document(session.kept()) + ", \"view\": " + view_json.dump() +
+           ", \"settings\": " + settings_json.dump() + "}";
+}
+
+Problems restore_session(Session& session, const std::string& text) {
+    if (text.size() > max_session_bytes) {
+        return {refused(ProblemCode::too_large, "The saved work is too large to be one lure.")};
+    }
+    bool too_deep = false;
+    const auto watch_depth = [&too_deep](int depth, Json::parse_event_t, Json&) {
+        if (depth > max_depth) too_deep = true;
+        return !too_deep;
+    };
+    const Json json = Json::parse(text, watch_depth, false);
+    if (too_deep || json.is_discarded() || !json.is_object()) {
+        return {refused(ProblemCode::not_json, "The saved work is damaged and cannot be read.")};
+    }
+    const auto version = json.find("session");
+    if (version == json.end() || !version->is_number_integer() || version->get<int>() != session_version) {
+        return {refused(ProblemCode::unknown_version,
+                        "The saved work was written by another version of this bench.")};
+    }
+    const auto document = json.find("document");
+    if (document == json.end() || !document->is_object()) {
+        return {refused(ProblemCode::missing_key, "The saved work holds no lure.")};
+    }
+    auto read = read_document(document->dump(-1, ' ', false, Json::error_handler_t::replace));
+    if (!read.ok()) return read.problems();
+    auto checked = evaluate(*read);
+    if (!checked.ok()) return checked.problems();
+
+    Session restored(std::move(read).value());
+    restored.view = session.view;
+    restored.settings = session.settings;
+    if (const auto view = json.find("view"); view != json.end() && view->is_object()) {
+        take_word(*view, "step", step_words, restored.view.step);
+        take_word(*view, "small_view", small_view_words, restored.view.small_view);
+        take_word(*view, "curve", curve_words, restored.view.curve);
+        const auto x = view->find("section_x_mm");
+        if (x != view->end() && x->is_number()) {
+            const double length_m = restored.evaluation()->body.lines->length_m();
+            restored.view.section_x_m = std::clamp(units::m_from_mm(x->get<double>()), 0.0, length_m);
+        }
+    }
+    if (const auto settings = json.find("settings"); settings != json.end() && settings->is_object()) {
+        take_word(*settings, "length", length_words, restored.settings.length);
+        take_word(*settings, "mass", mass_words, restored.settings.mass);
+        take_word(*settings, "fall", fall_words, restored.settings.fall);
+        take_word(*settings, "temperature", temperature_words, restored.settings.temperature);
+        take_word(*settings, "theme", theme_words, restored.settings.theme);
+    }
+    session = std::move(restored);
+    return {};
+}
+
+} // namespace evenfall::shell::state

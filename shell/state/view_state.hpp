@@ -1,0 +1,80 @@
+#pragma once
+
+// What is looked at: the open step, the chosen item, the station of the section, the zoom. Kept over a
+// reload, never undone.
+
+namespace evenfall::shell::state {
+
+/// The steps of the bench, in the order of the work.
+enum class Step { shape, joints, hardware, lead, finish, water };
+inline constexpr int step_count = 6;
+
+/// What the finger has chosen; `index` counts in the document's own list of that kind.
+enum class ItemKind {
+    none,
+    joint,
+    hole,
+    pocket,
+    part,
+    coat,
+    top_point,
+    bottom_point,
+    width_point,
+    fullness_point
+};
+
+struct Selection {
+    ItemKind kind = ItemKind::none;
+    int index = -1;
+
+    bool operator==(const Selection&) const = default;
+    [[nodiscard]] bool is(ItemKind k, int i) const { return kind == k && index == i; }
+};
+
+/// The step in whose panel an item is edited.
+[[nodiscard]] constexpr Step step_of(ItemKind kind) {
+    switch (kind) {
+    case ItemKind::joint:
+        return Step::joints;
+    case ItemKind::pocket:
+    case ItemKind::part:
+        return Step::hardware;
+    case ItemKind::hole:
+        return Step::lead;
+    case ItemKind::coat:
+        return Step::finish;
+    default:
+        return Step::shape;
+    }
+}
+
+/// What a small screen shows under the side view.
+enum class SmallView { above, section, hang };
+
+/// Which curve of the drawing the Shape step lists.
+enum class Curve { top, bottom, half_width, fullness };
+
+/// A finger on the drawing.
+struct Touch {
+    bool down = false;
+    bool moved = false;    ///< has gone farther than a tap's wobble
+    Selection moving;      ///< the item that goes with the finger; none = the station of the section does
+    double offset_m = 0.0; ///< from the finger to the item's own x, so that it does not jump
+
+    bool operator==(const Touch&) const = default;
+};
+
+struct ViewState {
+    Step step = Step::lead;
+    Selection selection;
+    double section_x_m = 0.06; ///< station of the section view, from the nose
+    SmallView small_view = SmallView::above;
+    Curve curve = Curve::top;
+    bool reveal = false;      ///< the chosen item was chosen on the drawing: its row is to come into view
+    bool ledger_open = false; ///< Water step: the ledger's lines are unfolded
+    Touch touch;              ///< what a finger on the drawing is doing
+
+    bool operator==(const ViewState&) const = default;
+};
+
+} // namespace evenfall::shell::state

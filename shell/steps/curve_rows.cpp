@@ -1,0 +1,117 @@
+#include "steps/step_panels.hpp"
+
+#include "look/words_steps.hpp"
+#include "widgets/button.hpp"
+#include "widgets/choice.hpp"
+#include "widgets/rows.hpp"
+#include "widgets/words_of_panel.hpp"
+
+#include <array>
+#include <string>
+
+namespace evenfall::shell::steps {
+namespace {
+
+namespace words = look::words;
+using state::Curve;
+using state::ItemKind;
+
+ItemKind kind_of(Curve curve) {
+    switch (curve) {
+    case Curve::top:
+        return ItemKind::top_point;
+    case Curve::bottom:
+        return ItemKind::bottom_point;
+    case Curve::half_width:
+        return ItemKind::width_point;
+    case Curve::fullness:
+        break;
+    }
+    return ItemKind::fullness_point;
+}
+
+const char* title_of(Curve curve) {
+    switch (curve) {
+    case Curve::top:
+        return words::curve_top;
+    case Curve::bottom:
+        return words::curve_bottom;
+    case Curve::half_width:
+        return words::curve_width;
+    case Curve::fullness:
+        break;
+    }
+    return words::curve_fullness;
+}
+
+void point_editor(Desk& desk, Curve curve, int index, const preset::CurvePoints& points) {
+    const auto& point = points[static_cast<std::size_t>(index)];
+    const std::string id = "shape.point." + std::to_string(index);
+    const std::string history = std::string(words::curve_changed) + " " + title_of(curve);
+    const bool end = index == 0 || index + 1 == static_cast<int>(points.size());
+    if (!end) {
+        number(desk, id + ".x", words::place_x, point.x_m, {Quantity::length, 0.0, longest_m, {}, -1},
+               history, [=](double v) { return state::move_curve_point(curve, index, v, point.value); });
+    }
+    const bool plain = curve == Curve::fullness;
+    const bool round = desk.document().shape.section.kind == preset::SectionKind::superellipse;
+    const NumberSpec spec =
+        plain ? NumberSpec{Quantity::number, round ? 1.2 : 0.0, round ? 12.0 : 1.0, 0.1, 2}
+              : NumberSpec{Quantity::length, curve == Curve::half_width ? 0.0 : -widest_m, widest_m, {}, -1};
+    const char* label = plain                        ? words::point_value_fullness
+                        : curve == Curve::half_width ? words::point_value_width
+                                                     : words::point_value_height;
+    number(desk, id + ".value", label, point.value, spec, history,
+           [=](double v) { return state::move_curve_point(curve, index, point.x_m, v); });
+    if ((!end || plain) && points.size() > (plain ? 1u : 2u)) {
+        if (widgets::button(desk.ui, id + ".remove", words::remove_point, widgets::ButtonKind::quiet)) {
+            desk.change(history, state::remove_curve_point(curve, index));
+            desk.view.selection = {};
+        }
+    }
+}
+
+} // namespace
+
+void curve_rows(Desk& desk) {
+    widgets::subheading(desk.ui, words::curves_group);
+    const std::array<std::string_view, 4> labels{words::curve_top, words::curve_bottom, words::curve_width,
+                                                 words::curve_fullness};
+    const bool free_section = desk.document().shape.section.kind == preset::SectionKind::free;
+    const std::span<const std::string_view> offered(labels.data(), free_section ? 3u : 4u);
+    if (free_section && desk.view.curve == Curve::fullness) desk.view.curve = Curve::top;
+    if (const auto tapped =
+            widgets::choice(desk.ui, "shape.curve", offered, static_cast<int>(desk.view.curve))) {
+        desk.view.curve = static_cast<Curve>(*tapped);
+        desk.view.selection = {};
+    }
+    const Curve curve = desk.view.curve;
+    const bool plain = curve == Curve::fullness;
+    widgets::note(desk.ui, plain                        ? words::curve_note_fullness
+                           : curve == Curve::half_width ? words::curve_note_width
+                                                        : words::curve_note_height);
+    const auto& points = state::curve_points(desk.document(), curve);
+    const std::array<widgets::Column, 3> columns{{{0.03f, 0.15f, widgets::Align::left},
+                                                  {0.15f, 0.56f, widgets::Align::right},
+                                                  {0.56f, 0.97f, widgets::Align::right}}};
+    for (std::size_t i = 0; i < points.size(); ++i) {
+        const int index = static_cast<int>(i);
+        const std::string nr = std::to_string(i + 1);
+        const std::string x = number_of(desk, points[i].x_m, Quantity::length);
+        const std::string value = plain ? widgets::number_text(points[i].value, widgets::Unit::none, 2)
+                                        : number_of(desk, points[i].value, Quantity::length);
+        const std::string_view unit = unit_of(desk, Quantity::length);
+        const std::array<widgets::Cell, 3> cells{
+            {{nr, {}, false}, {x, unit, false}, {value, plain ? std::string_view{} : unit, true}}};
+        const bool chosen = desk.row_chosen(kind_of(curve), index);
+        if (widgets::table_row(desk.ui, "shape.point." + std::to_string(i), columns, cells, chosen)) {
+            desk.choose(kind_of(curve), index);
+        }
+        if (chosen) point_editor(desk, curve, index, points);
+    }
+    if (widgets::button(desk.ui, "shape.point.add", words::add_point, widgets::ButtonKind::plain)) {
+        desk.change(words::add_point, state::add_curve_point(curve));
+    }
+}
+
+} // namespace evenfall::shell::steps

@@ -1,0 +1,134 @@
+#include "steps/desk.hpp"
+
+#include "look/words_steps.hpp"
+#include "materials/solids.hpp"
+#include "widgets/pick_field.hpp"
+
+namespace evenfall::shell::steps {
+
+namespace words = look::words;
+
+void Desk::choose(state::ItemKind kind, int index) {
+    // A second tap on a row closes it.
+    view.selection = chosen(kind, index) ? state::Selection{} : state::Selection{kind, index};
+}
+
+bool Desk::row_chosen(state::ItemKind kind, int index) {
+    if (!chosen(kind, index)) return false;
+    if (view.reveal) ImGui::SetScrollHereY(0.05f);
+    view.reveal = false;
+    return true;
+}
+
+std::string label_of(std::string_view what, std::string_view kind, int index) {
+    return std::string(what) + " " + words::of + " " + std::string(kind) + " " + std::to_string(index + 1);
+}
+
+void number(Desk& desk, const std::string& id, std::string_view label, double value, const NumberSpec& spec,
+            const std::string& history, const std::function<state::Edit(double)>& edit,
+            std::string_view below) {
+    if (const auto set = widgets::number_field(desk.ui, id, label, value, spec, below))
+        desk.change(history, edit(*set));
+}
+
+void optional_number(Desk& desk, const std::string& id, std::string_view label, std::optional<double> value,
+                     double start, const NumberSpec& spec, std::string_view absent,
+                     const std::string& history,
+                     const std::function<state::Edit(std::optional<double>)>& edit, std::string_view below) {
+    const auto set = widgets::optional_number_field(desk.ui, id, label, value, start, spec, absent, below);
+    if (set) desk.change(history, edit(*set));
+}
+
+void material(Desk& desk, const std::string& id, std::string_view label, unsigned use,
+              std::string_view chosen, const std::string& history,
+              const std::function<state::Edit(std::string)>& edit, std::string_view none,
+              std::string_view none_below) {
+    std::vector<widgets::PickOption> options;
+    if (!none.empty()) options.push_back({"", std::string(none), std::string(none_below)});
+    for (const auto& solid : materials::solids()) {
+        if ((solid.uses & use) == 0u) continue;
+        options.push_back(
+            {std::string(solid.id), std::string(solid.name),
+             widgets::value_text(solid.density_kg_m3.value, desk.ui.units.of(Quantity::density)) +
+                 words::separator + std::string(solid.density_kg_m3.source)});
+    }
+    if (auto picked = widgets::pick_field(desk.ui, id, label, options, chosen))
+        desk.change(history, edit(*picked));
+}
+
+std::string text_of(const Desk& desk, double value, Quantity quantity) {
+    return widgets::value_text(value, desk.ui.units.of(quantity),
+                               quantity == Quantity::thickness ? fine_decimals(desk) : -1);
+}
+
+int fine_decimals(const Desk& desk) {
+    return desk.ui.units.of(Quantity::thickness) == widgets::Unit::millimetre ? 2 : -1;
+}
+
+std::string number_of(const Desk& desk, double value, Quantity quantity) {
+    return widgets::number_text(value, desk.ui.units.of(quantity));
+}
+
+std::string_view unit_of(const Desk& desk, Quantity quantity) {
+    return widgets::symbol(desk.ui.units.of(quantity));
+}
+
+std::string titled(const Desk& desk, std::string_view title, Quantity quantity) {
+    std::string text(title);
+    text += ' ';
+    text += unit_of(desk, quantity);
+    return text;
+}
+
+std::string signed_mass(const Desk& desk, double mass_kg) {
+    const std::string text = text_of(desk, mass_kg, Quantity::mass);
+    return mass_kg > 0.0 && text != text_of(desk, 0.0, Quantity::mass) ? "+" + text : text;
+}
+
+std::string_view stage_words(Stage stage) {
+    switch (stage) {
+    case Stage::carved:
+        return words::stage_carved;
+    case Stage::drilled:
+        return words::stage_drilled;
+    case Stage::hardware:
+        return words::stage_hardware;
+    case Stage::leaded:
+        return words::stage_leaded;
+    case Stage::sealed:
+        return words::stage_sealed;
+    case Stage::painted:
+        return words::stage_painted;
+    case Stage::clear_coated:
+        return words::stage_clear_coated;
+    case Stage::dressed:
+        return words::stage_dressed;
+    }
+    return {};
+}
+
+std::string_view provenance_words(materials::Provenance provenance) {
+    switch (provenance) {
+    case materials::Provenance::read:
+        return words::figure_read;
+    case materials::Provenance::second_hand:
+        return words::figure_second_hand;
+    case materials::Provenance::computed:
+        return words::figure_computed;
+    case materials::Provenance::memory:
+        return words::figure_memory;
+    case materials::Provenance::practice:
+        return words::figure_practice;
+    }
+    return {};
+}
+
+std::string segment_name(const preset::Document& document, int segment) {
+    const auto index = static_cast<std::size_t>(segment);
+    if (segment >= 0 && index < document.segment_names.size() && !document.segment_names[index].empty()) {
+        return document.segment_names[index];
+    }
+    return std::string(words::segment_title) + " " + std::to_string(segment + 1);
+}
+
+} // namespace evenfall::shell::steps

@@ -1,0 +1,85 @@
+#pragma once
+
+// What a step panel works on: it reads the session, draws widgets, and lays down the changes that were asked
+// for. Nothing is applied while it draws.
+
+#include "materials/figure.hpp"
+#include "state/edits.hpp"
+#include "state/session.hpp"
+#include "widgets/number_field.hpp"
+#include "widgets/ui.hpp"
+
+#include <functional>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace evenfall::shell::steps {
+
+using widgets::NumberSpec;
+using widgets::Quantity;
+
+struct Desk {
+    widgets::Ui& ui;
+    const state::Session& session;
+    state::ViewState view; ///< a copy to be changed; put back after drawing
+
+    enum class Act { none, plan, keep, drop };
+    Act act = Act::none;
+    std::vector<state::Change> changes;
+
+    [[nodiscard]] const preset::Document& document() const { return session.document(); }
+    /// Only called where there is one: panel() draws a sentence instead of a step otherwise.
+    [[nodiscard]] const Evaluation& evaluation() const { return *session.evaluation(); }
+
+    void change(std::string label, state::Edit edit) {
+        changes.push_back({std::move(label), std::move(edit), true});
+    }
+    void choose(state::ItemKind kind, int index);
+    [[nodiscard]] bool chosen(state::ItemKind kind, int index) const {
+        return view.selection.is(kind, index);
+    }
+    /// Called before an item's row: is it the chosen one? Scrolls to it when it was chosen on the drawing.
+    bool row_chosen(state::ItemKind kind, int index);
+};
+
+/// "Depth of hole 2" for the history.
+[[nodiscard]] std::string label_of(std::string_view what, std::string_view kind, int index);
+
+/// A number that becomes an edit when it is set.
+void number(Desk& desk, const std::string& id, std::string_view label, double value, const NumberSpec& spec,
+            const std::string& history, const std::function<state::Edit(double)>& edit,
+            std::string_view below = {});
+void optional_number(Desk& desk, const std::string& id, std::string_view label, std::optional<double> value,
+                     double start, const NumberSpec& spec, std::string_view absent,
+                     const std::string& history,
+                     const std::function<state::Edit(std::optional<double>)>& edit,
+                     std::string_view below = {});
+
+/// A material for a use, from the core's table; with `none` first when it may be left out (key "").
+void material(Desk& desk, const std::string& id, std::string_view label, unsigned use,
+              std::string_view chosen, const std::string& history,
+              const std::function<state::Edit(std::string)>& edit, std::string_view none = {},
+              std::string_view none_below = {});
+
+/// Amounts as the builder reads them: in the chosen units.
+[[nodiscard]] std::string text_of(const Desk& desk, double value, Quantity quantity);
+/// Decimals of a coat's thickness: hundredths of a millimetre, where lengths are read in tenths.
+[[nodiscard]] int fine_decimals(const Desk& desk);
+[[nodiscard]] std::string number_of(const Desk& desk, double value, Quantity quantity);
+[[nodiscard]] std::string_view unit_of(const Desk& desk, Quantity quantity);
+/// A column's title with its unit: "depth mm".
+[[nodiscard]] std::string titled(const Desk& desk, std::string_view title, Quantity quantity);
+/// In-water masses carry their sign: "+1.42 g", "−0.30 g".
+[[nodiscard]] std::string signed_mass(const Desk& desk, double mass_kg);
+[[nodiscard]] std::string_view stage_words(Stage stage);
+[[nodiscard]] std::string_view provenance_words(materials::Provenance provenance);
+/// A segment's name, or "Segment 2" where it has none.
+[[nodiscard]] std::string segment_name(const preset::Document& document, int segment);
+
+// Limits as the document's form has them (preset/field_table.hpp); the core refuses what geometry forbids.
+inline constexpr double longest_m = 1.0;
+inline constexpr double widest_m = 0.3;
+
+} // namespace evenfall::shell::steps

@@ -1,0 +1,155 @@
+#include "steps/step_panels.hpp"
+
+#include "ledger/fold.hpp"
+#include "look/words_steps.hpp"
+#include "materials/solids.hpp"
+#include "widgets/button.hpp"
+#include "widgets/choice.hpp"
+#include "widgets/pick_field.hpp"
+#include "widgets/rows.hpp"
+#include "widgets/words_of_panel.hpp"
+
+#include <array>
+#include <string>
+
+namespace evenfall::shell::steps {
+namespace {
+
+namespace words = look::words;
+using state::ItemKind;
+using state::on_part;
+
+void segment_choice(Desk& desk, int index, const preset::Part& part, const std::string& id) {
+    const auto& document = desk.document();
+    std::vector<widgets::PickOption> options{{"", words::nearest, {}}};
+    for (int s = 0; s < static_cast<int>(document.segment_names.size()); ++s) {
+        options.push_back({std::to_string(s), segment_name(document, s), {}});
+    }
+    const std::string chosen = part.segment ? std::to_string(*part.segment) : std::string{};
+    if (auto picked = widgets::pick_field(desk.ui, id + ".segment", words::belongs_to, options, chosen)) {
+        std::optional<int> segment;
+        for (int s = 0; s < static_cast<int>(document.segment_names.size()); ++s) {
+            if (std::to_string(s) == *picked) segment = s;
+        }
+        desk.change(label_of(words::belongs_to, words::part_kind, index),
+                    on_part(index, [segment](preset::Part& p) { p.segment = segment; }));
+    }
+}
+
+void part_editor(Desk& desk, int index) {
+    const auto& part = desk.document().parts[static_cast<std::size_t>(index)];
+    const std::string id = "hardware." + std::to_string(index);
+    const auto label = [index](const char* what) { return label_of(what, words::part_kind, index); };
+    if (auto named = widgets::text_field(desk.ui, id + ".name", words::name, part.name)) {
+        desk.change(label(words::name), on_part(index, [text = *named](preset::Part& p) { p.name = text; }));
+    }
+    number(
+        desk, id + ".mass", words::mass, part.mass_kg, {Quantity::mass, 0.0, 2.0, {}, -1}, label(words::mass),
+        [index](double v) { return on_part(index, [v](preset::Part& p) { p.mass_kg = v; }); },
+        words::part_mass_below);
+    material(desk, id + ".material", words::material, static_cast<unsigned>(materials::Use::part),
+             part.material, label(words::material), [index](std::string key) {
+                 return on_part(index, [key](preset::Part& p) { p.material = key; });
+             });
+    const std::array<std::string_view, 2> stages{words::stage_fitted, words::stage_dressed_short};
+    if (const auto tapped =
+            widgets::choice(desk.ui, id + ".stage", stages, part.stage == Stage::dressed ? 1 : 0)) {
+        const Stage stage = *tapped == 1 ? Stage::dressed : Stage::hardware;
+        desk.change(label(words::stage), on_part(index, [stage](preset::Part& p) { p.stage = stage; }));
+    }
+    number(desk, id + ".x", words::place_x, part.at_m.x,
+           {Quantity::length, -longest_m, 2.0 * longest_m, {}, -1}, label(words::place_x),
+           [index](double v) { return on_part(index, [v](preset::Part& p) { p.at_m.x = v; }); });
+    number(
+        desk, id + ".z", words::place_z, part.at_m.z,
+        {Quantity::length, -2.0 * widest_m, 2.0 * widest_m, {}, -1}, label(words::place_z),
+        [index](double v) { return on_part(index, [v](preset::Part& p) { p.at_m.z = v; }); },
+        words::place_z_below);
+    number(
+        desk, id + ".y", words::place_y, part.at_m.y,
+        {Quantity::length, -2.0 * widest_m, 2.0 * widest_m, {}, -1}, label(words::place_y),
+        [index](double v) { return on_part(index, [v](preset::Part& p) { p.at_m.y = v; }); },
+        words::place_y_below);
+    number(
+        desk, id + ".embedded", words::embedded, part.embedded, {Quantity::percent, 0.0, 1.0, 0.1, 0},
+        label(words::embedded),
+        [index](double v) { return on_part(index, [v](preset::Part& p) { p.embedded = v; }); },
+        words::embedded_below);
+    // The core takes 3 % of the mass where no spread is given; the keypad starts from the same.
+    constexpr double usual_share = 0.03;
+    optional_number(desk, id + ".sigma", words::mass_sigma, part.mass_sigma_kg, usual_share * part.mass_kg,
+                    {Quantity::mass, 0.0, 1.0, {}, -1}, words::mass_sigma_absent, label(words::mass_sigma),
+                    [index](std::optional<double> v) {
+                        return on_part(index, [v](preset::Part& p) { p.mass_sigma_kg = v; });
+                    });
+    segment_choice(desk, index, part, id);
+    widgets::gap();
+    const int tapped =
+        widgets::button_row(desk.ui, {{id + ".duplicate", words::duplicate},
+                                      {id + ".remove", words::remove, widgets::ButtonKind::danger}});
+    if (tapped == 0) desk.change(label(words::duplicate), state::duplicate_part(index));
+    if (tapped == 1) {
+        desk.change(label(words::take_away), state::remove_part(index));
+        desk.view.selection = {};
+    }
+    widgets::gap();
+}
+
+void part_group(Desk& desk, Stage stage, const char* title) {
+    const auto& document = desk.document();
+    const auto& ledger = desk.evaluation().ledger;
+    widgets::subheading(desk.ui, title);
+    ledger::Sum sum;
+    bool any = false;
+    for (int i = 0; i < static_cast<int>(document.parts.size()); ++i) {
+        const auto& part = document.parts[static_cast<std::size_t>(i)];
+        if (part.stage != stage) continue;
+        any = true;
+        const std::string name = part.name.empty() ? std::string(words::new_part) : part.name;
+        const auto* solid = materials::find_solid(part.material);
+        const std::string below =
+            text_of(desk, part.at_m.x, Quantity::length) + words::separator +
+            std::string(solid != nullptr ? solid->name : std::string_view(part.material));
+        const bool chosen = desk.row_chosen(ItemKind::part, i);
+        if (widgets::list_row(desk.ui, "hardware." + std::to_string(i),
+                              {name, below, number_of(desk, part.mass_kg, Quantity::mass),
+                               unit_of(desk, Quantity::mass), chosen, !chosen, true})) {
+            desk.choose(ItemKind::part, i);
+        }
+        if (chosen) part_editor(desk, i);
+    }
+    for (const auto& line : ledger) {
+        if (line.kind == ledger::Kind::part && line.stage == stage) sum += line;
+    }
+    if (!any) {
+        widgets::note(desk.ui, words::no_parts);
+        return;
+    }
+    const double water = desk.evaluation().answers.water_density_kg_m3;
+    widgets::figure_row(desk.ui, words::together, number_of(desk, sum.mass_kg, Quantity::mass),
+                        unit_of(desk, Quantity::mass),
+                        signed_mass(desk, sum.in_water_kg(water)) + " " + words::in_the_water);
+}
+
+} // namespace
+
+void hardware_panel(Desk& desk) {
+    widgets::heading(desk.ui, words::hardware_head, words::hardware_below);
+    part_group(desk, Stage::hardware, words::fitted_group);
+    part_group(desk, Stage::dressed, words::dressed_group);
+    const bool room = desk.document().parts.size() < preset::max_hardware;
+    widgets::gap();
+    const int tapped = widgets::button_row(
+        desk.ui, {{"hardware.add", words::add_fitting, widgets::ButtonKind::plain, room},
+                  {"hardware.dress", words::add_dressing, widgets::ButtonKind::plain, room}});
+    if (tapped >= 0) {
+        const Stage stage = tapped == 0 ? Stage::hardware : Stage::dressed;
+        desk.change(tapped == 0 ? words::add_fitting : words::add_dressing, state::add_part(stage));
+        desk.view.selection = {ItemKind::part, static_cast<int>(desk.document().parts.size())};
+    }
+    pocket_rows(desk);
+    widgets::gap();
+    widgets::caution_box(desk.ui, words::plastisol_title, words::plastisol_caution);
+}
+
+} // namespace evenfall::shell::steps

@@ -1,0 +1,97 @@
+#include "steps/step_panels.hpp"
+
+#include "look/words_steps.hpp"
+#include "units/trade.hpp"
+#include "widgets/button.hpp"
+#include "widgets/rows.hpp"
+#include "widgets/words_of_panel.hpp"
+
+#include <string>
+
+namespace evenfall::shell::steps {
+namespace {
+
+namespace words = look::words;
+using state::ItemKind;
+using state::on_joint;
+
+constexpr double steepest_rad = units::rad_from_deg(60.0); // as the document's form allows
+
+void joint_editor(Desk& desk, int index) {
+    const auto& joint = desk.document().joints[static_cast<std::size_t>(index)];
+    const std::string id = "joints." + std::to_string(index);
+    const auto label = [index](const char* what) { return label_of(what, words::joint_kind, index); };
+    number(
+        desk, id + ".at", words::joint_at, joint.at_m, {Quantity::length, 0.0, longest_m, {}, -1},
+        label(words::joint_at),
+        [index](double v) { return on_joint(index, [v](preset::Joint& j) { j.at_m = v; }); },
+        words::joint_at_below);
+    number(
+        desk, id + ".gap", words::joint_gap, joint.gap_m, {Quantity::length, 0.0002, 0.020, 0.0001, -1},
+        label(words::joint_gap),
+        [index](double v) { return on_joint(index, [v](preset::Joint& j) { j.gap_m = v; }); },
+        words::joint_gap_below);
+    number(
+        desk, id + ".relief_fore", words::relief_fore, joint.relief_fore_rad,
+        {Quantity::angle, 0.0, steepest_rad, {}, -1}, label(words::relief_fore),
+        [index](double v) { return on_joint(index, [v](preset::Joint& j) { j.relief_fore_rad = v; }); },
+        words::relief_below);
+    number(desk, id + ".relief_aft", words::relief_aft, joint.relief_aft_rad,
+           {Quantity::angle, 0.0, steepest_rad, {}, -1}, label(words::relief_aft),
+           [index](double v) { return on_joint(index, [v](preset::Joint& j) { j.relief_aft_rad = v; }); });
+    widgets::gap();
+    if (widgets::button(desk.ui, id + ".remove", words::remove_joint, widgets::ButtonKind::danger)) {
+        desk.change(std::string(words::take_away) + " " + words::joint_kind + " " + std::to_string(index + 1),
+                    state::remove_joint(index));
+        desk.view.selection = {};
+    }
+    widgets::gap();
+}
+
+} // namespace
+
+void joints_panel(Desk& desk) {
+    const auto& document = desk.document();
+    widgets::heading(desk.ui, words::joints_head, words::joints_below);
+    if (document.joints.empty()) widgets::paragraph(desk.ui, words::no_joints);
+    for (int i = 0; i < static_cast<int>(document.joints.size()); ++i) {
+        const std::string title = std::string(words::joint_title) + " " + std::to_string(i + 1);
+        const std::string below = segment_name(document, i) + " | " + segment_name(document, i + 1);
+        const auto& joint = document.joints[static_cast<std::size_t>(i)];
+        const std::string at = number_of(desk, joint.at_m, Quantity::length);
+        const bool chosen = desk.row_chosen(ItemKind::joint, i);
+        if (widgets::list_row(desk.ui, "joints." + std::to_string(i),
+                              {title, below, at, unit_of(desk, Quantity::length), chosen, !chosen, true})) {
+            desk.choose(ItemKind::joint, i);
+        }
+        if (chosen) joint_editor(desk, i);
+    }
+    widgets::gap();
+    const bool room = document.joints.size() < preset::max_joints;
+    if (widgets::button(desk.ui, "joints.add", words::add_joint, widgets::ButtonKind::plain, room)) {
+        desk.change(words::add_joint, state::add_joint());
+    }
+
+    widgets::subheading(desk.ui, words::segments_group);
+    const auto& answers = desk.evaluation().answers;
+    for (int s = 0; s < static_cast<int>(document.segment_names.size()); ++s) {
+        const auto index = static_cast<std::size_t>(s);
+        const std::string label = std::string(words::segment_title) + " " + std::to_string(s + 1);
+        if (auto named = widgets::text_field(desk.ui, "joints.segment." + std::to_string(s), label,
+                                             document.segment_names[index])) {
+            desk.change(std::string(words::name) + " " + words::of + " " + label,
+                        state::on_document([index, text = *named](preset::Document& d) {
+                            if (index < d.segment_names.size()) d.segment_names[index] = text;
+                        }));
+        }
+        if (index < answers.segments.size()) {
+            const auto& segment = answers.segments[index];
+            widgets::note(desk.ui, text_of(desk, segment.mass_kg, Quantity::mass) + words::separator +
+                                       signed_mass(desk, segment.in_water_kg) + " " + words::in_the_water);
+        }
+    }
+    widgets::gap();
+    widgets::caution_box(desk.ui, words::dust_title, words::dust_caution);
+}
+
+} // namespace evenfall::shell::steps

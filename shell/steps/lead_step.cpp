@@ -1,0 +1,187 @@
+#include "steps/step_panels.hpp"
+
+#include "ledger/fold.hpp"
+#include "look/words_steps.hpp"
+#include "units/trade.hpp"
+#include "widgets/button.hpp"
+#include "widgets/choice.hpp"
+#include "widgets/rows.hpp"
+#include "widgets/words_of_panel.hpp"
+
+#include <array>
+#include <cmath>
+#include <string>
+
+namespace evenfall::shell::steps {
+namespace {
+
+namespace words = look::words;
+using state::ItemKind;
+using state::on_document;
+
+std::string asked_sentence(const Desk& desk) {
+    const auto& targets = desk.document().targets;
+    const bool fall = targets.by == preset::TargetBy::fall;
+    const std::string first =
+        fall ? std::string(words::lead_to_fall) + " " + text_of(desk, targets.fall_m_s, Quantity::fall)
+             : std::string(words::lead_to_weigh) + " " + signed_mass(desk, targets.in_water_kg) + " " +
+                   words::in_the_water;
+    return first + ", " + words::lead_to_hang + " " + text_of(desk, targets.pitch_rad, Quantity::angle) + ".";
+}
+
+void target_rows(Desk& desk) {
+    const auto& targets = desk.document().targets;
+    widgets::subheading(desk.ui, words::targets_group);
+    const std::array<std::string_view, 2> kinds{words::by_fall, words::by_in_water};
+    if (const auto tapped =
+            widgets::choice(desk.ui, "lead.by", kinds, targets.by == preset::TargetBy::fall ? 0 : 1)) {
+        const auto by = *tapped == 0 ? preset::TargetBy::fall : preset::TargetBy::in_water;
+        desk.change(words::targets_group, on_document([by](preset::Document& d) { d.targets.by = by; }));
+    }
+    if (targets.by == preset::TargetBy::fall) {
+        number(
+            desk, "lead.fall", words::target_fall, targets.fall_m_s, {Quantity::fall, 0.001, 5.0, {}, -1},
+            words::target_fall,
+            [](double v) { return on_document([v](preset::Document& d) { d.targets.fall_m_s = v; }); },
+            words::target_fall_below);
+    } else {
+        number(
+            desk, "lead.in_water", words::target_in_water, targets.in_water_kg,
+            {Quantity::mass, -5.0, 5.0, {}, -1}, words::target_in_water,
+            [](double v) { return on_document([v](preset::Document& d) { d.targets.in_water_kg = v; }); },
+            words::target_in_water_below);
+    }
+    number(
+        desk, "lead.pitch", words::target_pitch, targets.pitch_rad,
+        {Quantity::angle, units::rad_from_deg(-80.0), units::rad_from_deg(80.0), {}, -1}, words::target_pitch,
+        [](double v) { return on_document([v](preset::Document& d) { d.targets.pitch_rad = v; }); },
+        words::target_pitch_below);
+}
+
+void band_rows(Desk& desk) {
+    const auto& targets = desk.document().targets;
+    number(desk, "lead.fall_band", words::fall_band, targets.fall_band,
+           {Quantity::percent, 0.001, 1.0, 0.01, 0}, words::fall_band,
+           [](double v) { return on_document([v](preset::Document& d) { d.targets.fall_band = v; }); });
+    number(desk, "lead.pitch_band", words::pitch_band, targets.pitch_band_rad,
+           {Quantity::angle, units::rad_from_deg(0.1), units::rad_from_deg(45.0), {}, -1}, words::pitch_band,
+           [](double v) { return on_document([v](preset::Document& d) { d.targets.pitch_band_rad = v; }); });
+}
+
+/// What the ledger holds of one hole's fill.
+ledger::Sum fill_of(const Desk& desk, int hole) {
+    ledger::Sum sum;
+    for (const auto& line : desk.evaluation().ledger) {
+        if (line.kind == ledger::Kind::fill && line.item == hole) sum += line;
+    }
+    return sum;
+}
+
+/// Its number on the drawing, then its name; a name that begins with that number already is not numbered
+/// twice.
+std::string hole_title(int index, const std::string& name) {
+    const std::string number_text = std::to_string(index + 1);
+    return name.rfind(number_text, 0) == 0 ? name : number_text + " " + name;
+}
+
+void hole_table(Desk& desk) {
+    const auto& document = desk.document();
+    widgets::subheading(desk.ui, words::holes_group);
+    if (document.holes.empty()) {
+        widgets::paragraph(desk.ui, words::no_holes);
+        return;
+    }
+    const std::array<widgets::Column, 4> columns{{{0.0f, 0.38f, widgets::Align::left},
+                                                  {0.38f, 0.56f, widgets::Align::right},
+                                                  {0.56f, 0.75f, widgets::Align::right},
+                                                  {0.75f, 1.0f, widgets::Align::right}}};
+    const std::string bit = titled(desk, words::col_bit, Quantity::length);
+    const std::string depth = titled(desk, words::col_depth, Quantity::length);
+    const std::array<std::string_view, 4> titles{words::col_hole, bit, depth, words::col_fill};
+    widgets::table_head(desk.ui, columns, titles);
+    ledger::Sum all;
+    for (int i = 0; i < static_cast<int>(document.holes.size()); ++i) {
+        const auto& hole = document.holes[static_cast<std::size_t>(i)];
+        const ledger::Sum fill = fill_of(desk, i);
+        all += fill;
+        const int segment = shape::nearest_segment(desk.evaluation().body, hole.x_m);
+        const std::string title =
+            hole_title(i, hole.name.empty() ? segment_name(document, segment) : hole.name);
+        const std::string bit_text = number_of(desk, hole.diameter_m, Quantity::length);
+        const std::string depth_text =
+            hole.depth_m > 0.0 ? number_of(desk, hole.depth_m, Quantity::length) : words::dash;
+        const std::string fill_text =
+            fill.mass_kg > 0.0 ? number_of(desk, fill.mass_kg, Quantity::mass) : words::dash;
+        const std::array<widgets::Cell, 4> cells{
+            {{title, {}, false},
+             {bit_text, {}, false},
+             {depth_text, {}, false},
+             {fill_text, fill.mass_kg > 0.0 ? unit_of(desk, Quantity::mass) : std::string_view{}, true}}};
+        const bool chosen = desk.row_chosen(ItemKind::hole, i);
+        if (widgets::table_row(desk.ui, "lead.hole." + std::to_string(i), columns, cells, chosen)) {
+            desk.choose(ItemKind::hole, i);
+        }
+        if (chosen) hole_rows(desk, i);
+    }
+    const std::string total = number_of(desk, all.mass_kg, Quantity::mass);
+    const std::array<widgets::Cell, 4> cells{{{words::together, {}, false},
+                                              {"", {}, false},
+                                              {"", {}, false},
+                                              {total, unit_of(desk, Quantity::mass), true}}};
+    widgets::table_total(desk.ui, columns, cells);
+}
+
+/// The tub's own reading after sealing, and what is still to come.
+void tub_sentence(Desk& desk) {
+    const auto& evaluation = desk.evaluation();
+    const auto& sealed = evaluation.answers.stages[static_cast<std::size_t>(Stage::sealed)];
+    ledger::Sum coats;
+    ledger::Sum dress;
+    for (const auto& line : evaluation.ledger) {
+        if (line.stage <= Stage::sealed) continue;
+        (line.kind == ledger::Kind::coat ? coats : dress) += line;
+    }
+    std::string text = std::string(words::tub_sealed) + " ";
+    if (sealed.tub_fall) {
+        text += std::string(words::tub_falls) + " " +
+                text_of(desk, sealed.tub_fall->speed_m_s, Quantity::fall) + " " + words::tub_weighs + " " +
+                signed_mass(desk, sealed.in_tub_kg) + " " + words::tub_in_tub;
+    } else {
+        text += std::string(words::tub_floats) + " " +
+                text_of(desk, std::abs(sealed.in_tub_kg), Quantity::mass) + ".";
+    }
+    const double water = evaluation.answers.water_density_kg_m3;
+    const auto to_come = [&](const char* what, const ledger::Sum& sum) {
+        if (sum.mass_kg == 0.0) return;
+        text += std::string(" ") + what + " " + text_of(desk, sum.mass_kg, Quantity::mass) + ", " +
+                signed_mass(desk, sum.in_water_kg(water)) + " " + words::tub_felt + ".";
+    };
+    to_come(words::tub_coats, coats);
+    to_come(words::tub_dress, dress);
+    widgets::info_box(desk.ui, words::tub_title, text);
+}
+
+} // namespace
+
+void lead_panel(Desk& desk) {
+    widgets::heading(desk.ui, words::lead_head, asked_sentence(desk));
+    plan_rows(desk);
+    hole_table(desk);
+    widgets::gap();
+    const auto& holes = desk.document().holes;
+    if (widgets::button(desk.ui, "lead.add", words::add_hole, widgets::ButtonKind::plain,
+                        holes.size() < preset::max_holes)) {
+        desk.change(words::add_hole, state::add_hole());
+        desk.view.selection = {ItemKind::hole, static_cast<int>(holes.size())};
+    }
+    widgets::gap();
+    tub_sentence(desk);
+    target_rows(desk);
+    band_rows(desk);
+    widgets::gap();
+    widgets::caution_box(desk.ui, words::lead_title, words::lead_caution);
+    widgets::gap();
+    widgets::caution_box(desk.ui, words::ca_title, words::ca_caution);
+}
+
+} // namespace evenfall::shell::steps

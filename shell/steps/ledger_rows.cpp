@@ -1,0 +1,83 @@
+#include "steps/step_panels.hpp"
+
+#include "look/words_steps.hpp"
+#include "units/trade.hpp"
+#include "widgets/button.hpp"
+#include "widgets/rows.hpp"
+#include "widgets/words_of_panel.hpp"
+
+#include <string>
+
+namespace evenfall::shell::steps {
+namespace {
+
+namespace words = look::words;
+template <class T>
+std::string name_of(const std::vector<T>& list, int item, const char* otherwise) {
+    if (item < 0 || item >= static_cast<int>(list.size())) return otherwise;
+    const std::string& name = list[static_cast<std::size_t>(item)].name;
+    return name.empty() ? std::string(otherwise) + " " + std::to_string(item + 1) : name;
+}
+
+std::string what(const Desk& desk, const ledger::Line& line) {
+    const auto& d = desk.document();
+    const auto numbered = [&line](const char* w) {
+        return std::string(w) + " " + std::to_string(line.item + 1);
+    };
+    const auto named = [](const char* w, const std::string& name) { return std::string(w) + " " + name; };
+    switch (line.kind) {
+    case ledger::Kind::wood:
+        return named(words::line_wood, segment_name(d, line.segment));
+    case ledger::Kind::hole_wood:
+        return numbered(words::line_hole_wood);
+    case ledger::Kind::hole_water:
+        return numbered(words::line_hole_water);
+    case ledger::Kind::pocket_wood:
+        return named(words::line_pocket_wood, name_of(d.pockets, line.item, words::new_pocket));
+    case ledger::Kind::pocket_water:
+        return named(words::line_pocket_water, name_of(d.pockets, line.item, words::new_pocket));
+    case ledger::Kind::bore_wood:
+        return named(words::line_bore_wood, name_of(d.parts, line.item, words::new_part));
+    case ledger::Kind::fill:
+        return numbered(words::line_fill);
+    case ledger::Kind::cap:
+        return numbered(words::line_cap);
+    case ledger::Kind::part:
+        return name_of(d.parts, line.item, words::new_part);
+    case ledger::Kind::coat:
+        return name_of(d.coats, line.item, words::new_coat);
+    }
+    return {};
+}
+
+} // namespace
+
+void ledger_rows(Desk& desk) {
+    widgets::subheading(desk.ui, words::ledger_group);
+    widgets::note(desk.ui, words::ledger_note);
+    const bool open = desk.view.ledger_open;
+    widgets::gap();
+    if (widgets::button(desk.ui, "water.ledger", open ? words::ledger_hide : words::ledger_show))
+        desk.view.ledger_open = !open;
+    if (!open) return;
+    for (int s = 0; s < stage_count; ++s) {
+        const auto stage = static_cast<Stage>(s);
+        bool first = true;
+        for (const auto& line : desk.evaluation().ledger) {
+            if (line.stage != stage) continue;
+            if (first) widgets::subheading(desk.ui, stage_words(stage));
+            first = false;
+            const std::string volume = line.displaced_m3 == 0.0
+                                           ? std::string(words::displaces_nothing)
+                                           : std::string(words::displaces) + " " +
+                                                 widgets::number_text(units::cm3_from_m3(line.displaced_m3),
+                                                                      widgets::Unit::none, 2) +
+                                                 " cm\xC2\xB3";
+            const std::string below = segment_name(desk.document(), line.segment) + words::separator + volume;
+            widgets::figure_row(desk.ui, what(desk, line), number_of(desk, line.mass_kg, Quantity::mass),
+                                unit_of(desk, Quantity::mass), below);
+        }
+    }
+}
+
+} // namespace evenfall::shell::steps

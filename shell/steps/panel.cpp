@@ -1,0 +1,53 @@
+#include "steps/panel.hpp"
+
+#include "steps/step_panels.hpp"
+#include "widgets/words_of_panel.hpp"
+
+namespace evenfall::shell::steps {
+
+void panel(widgets::Ui& ui, state::Session& session) {
+    if (!session.evaluation()) {
+        for (const auto& problem : session.problems())
+            widgets::problem_line(ui, problem.sentence);
+        return;
+    }
+    Desk desk{ui, session, session.view, Desk::Act::none, {}};
+    switch (session.view.step) {
+    case state::Step::shape:
+        shape_panel(desk);
+        break;
+    case state::Step::joints:
+        joints_panel(desk);
+        break;
+    case state::Step::hardware:
+        hardware_panel(desk);
+        break;
+    case state::Step::lead:
+        lead_panel(desk);
+        break;
+    case state::Step::finish:
+        finish_panel(desk);
+        break;
+    case state::Step::water:
+        water_panel(desk);
+        break;
+    }
+    session.view = desk.view;
+    for (const auto& change : desk.changes)
+        session.apply(change);
+    switch (desk.act) {
+    case Desk::Act::plan:
+        session.plan_lead();
+        break;
+    case Desk::Act::keep:
+        session.keep_offer();
+        break;
+    case Desk::Act::drop:
+        session.abandon();
+        break;
+    case Desk::Act::none:
+        break;
+    }
+}
+
+} // namespace evenfall::shell::steps

@@ -1,0 +1,13 @@
+#pragma once
+
+#include "state/session.hpp"
+#include "widgets/ui.hpp"
+
+namespace evenfall::shell::steps {
+
+/// Draws the panel of the step in session.view at the cursor, inside the scroll area that the caller opened,
+/// and then applies what the finger asked for: the session changes after the drawing, never in the middle of
+/// it.
+void panel(widgets::Ui& ui, state::Session& session);
+
+} // namespace evenfall::shell::steps

@@ -1,0 +1,150 @@
+#include "steps/step_panels.hpp"
+
+#include "look/words_steps.hpp"
+#include "materials/woods.hpp"
+#include "widgets/choice.hpp"
+#include "widgets/pick_field.hpp"
+#include "widgets/rows.hpp"
+#include "widgets/words_of_panel.hpp"
+
+#include <array>
+#include <string>
+
+namespace evenfall::shell::steps {
+namespace {
+
+namespace words = look::words;
+using state::on_document;
+
+std::string gravity_text(const materials::Wood& wood) {
+    const auto& figure = wood.sg_12 ? wood.sg_12 : wood.sg_green;
+    if (!figure) return {};
+    return "SG " + widgets::number_text(figure->value, widgets::Unit::none, 2) +
+           (wood.sg_12 ? " at 12 %" : " green");
+}
+
+void wood_rows(Desk& desk) {
+    const auto& wood = desk.document().wood;
+    widgets::subheading(desk.ui, words::wood_group);
+    std::vector<widgets::PickOption> options;
+    for (const auto& entry : materials::woods()) {
+        const auto& figure = entry.sg_12 ? entry.sg_12 : entry.sg_green;
+        options.push_back(
+            {std::string(entry.id), std::string(entry.name),
+             gravity_text(entry) + words::separator +
+                 std::string(figure ? provenance_words(figure->provenance) : std::string_view{})});
+    }
+    if (auto picked = widgets::pick_field(desk.ui, "shape.wood", words::species, options, wood.species)) {
+        desk.change(words::species,
+                    on_document([id = *picked](preset::Document& d) { d.wood.species = id; }));
+    }
+    const auto* entry = materials::find_wood(wood.species);
+    if (entry != nullptr) {
+        const auto& figure = entry->sg_12 ? entry->sg_12 : entry->sg_green;
+        if (figure) {
+            widgets::note(desk.ui, gravity_text(*entry) + ", " +
+                                       std::string(provenance_words(figure->provenance)) + ": " +
+                                       std::string(figure->source));
+        }
+    }
+    number(
+        desk, "shape.moisture", words::moisture, wood.moisture_percent / 100.0,
+        {Quantity::percent, 0.0, 0.30, 0.005, 1}, words::moisture,
+        [](double v) {
+            return on_document([v](preset::Document& d) { d.wood.moisture_percent = 100.0 * v; });
+        },
+        words::moisture_below);
+    const double table =
+        entry != nullptr ? materials::wood_density_kg_m3(*entry, wood.moisture_percent) : 500.0;
+    optional_number(
+        desk, "shape.density", words::own_density, wood.density_kg_m3, table,
+        {Quantity::density, 50.0, 1500.0, {}, -1}, words::from_table, words::own_density,
+        [](std::optional<double> v) {
+            return on_document([v](preset::Document& d) { d.wood.density_kg_m3 = v; });
+        },
+        words::own_density_below);
+    optional_number(
+        desk, "shape.density_spread", words::density_spread, wood.density_spread,
+        wood.density_kg_m3 ? 0.02 : 0.10, {Quantity::percent, 0.0, 0.5, {}, -1}, words::usual,
+        words::density_spread,
+        [](std::optional<double> v) {
+            return on_document([v](preset::Document& d) { d.wood.density_spread = v; });
+        },
+        words::density_spread_below);
+    const double now = wood.density_kg_m3.value_or(table);
+    widgets::figure_row(desk.ui, words::density_now, number_of(desk, now, Quantity::density),
+                        unit_of(desk, Quantity::density));
+}
+
+void size_rows(Desk& desk) {
+    const auto& document = desk.document();
+    widgets::subheading(desk.ui, words::size_group);
+    number(desk, "shape.length", words::length_field, state::drawn_length_m(document),
+           {Quantity::length, 0.02, longest_m, {}, -1}, words::length_field, state::scale_whole,
+           words::length_below);
+    number(desk, "shape.height", words::height_field, state::drawn_height_m(document),
+           {Quantity::length, 0.003, 2.0 * widest_m, {}, -1}, words::height_field, state::scale_height,
+           words::height_below);
+    number(desk, "shape.thickness", words::width_field, state::drawn_width_m(document),
+           {Quantity::length, 0.002, 2.0 * widest_m, {}, -1}, words::width_field, state::scale_width,
+           words::width_below);
+}
+
+/// A section kind with numbers that suit it: fullness means something else in each.
+state::Edit section_kind(preset::SectionKind kind) {
+    return on_document([kind](preset::Document& d) {
+        auto& section = d.shape.section;
+        if (section.kind == kind) return;
+        section.kind = kind;
+        if (kind == preset::SectionKind::superellipse) section.fullness = {{0.0, 2.4}};
+        if (kind == preset::SectionKind::chamfered) section.fullness = {{0.0, 0.3}};
+        if (kind == preset::SectionKind::free && section.half_outline.size() < 3) {
+            section.half_outline = {{0.0, -1.0}, {0.55, -0.85}, {0.9, -0.4}, {1.0, 0.1},
+                                    {0.8, 0.6},  {0.4, 0.92},   {0.0, 1.0}};
+        }
+    });
+}
+
+void section_rows(Desk& desk) {
+    const auto& section = desk.document().shape.section;
+    widgets::subheading(desk.ui, words::section_group);
+    const std::array<std::string_view, 3> kinds{words::section_round, words::section_chamfer,
+                                                words::section_free};
+    if (const auto tapped =
+            widgets::choice(desk.ui, "shape.section", kinds, static_cast<int>(section.kind))) {
+        desk.change(words::section_group, section_kind(static_cast<preset::SectionKind>(*tapped)));
+    }
+    const std::array<const char*, 3> notes{words::section_round_note, words::section_chamfer_note,
+                                           words::section_free_note};
+    widgets::note(desk.ui, notes[static_cast<std::size_t>(section.kind)]);
+    if (section.fullness.size() == 1 && section.kind != preset::SectionKind::free) {
+        const bool round = section.kind == preset::SectionKind::superellipse;
+        number(desk, "shape.fullness", words::curve_fullness, section.fullness.front().value,
+               {Quantity::number, round ? 1.2 : 0.0, round ? 12.0 : 1.0, round ? 0.1 : 0.05, 2},
+               words::curve_fullness, [](double v) {
+                   return on_document([v](preset::Document& d) {
+                       if (!d.shape.section.fullness.empty()) d.shape.section.fullness.front().value = v;
+                   });
+               });
+    }
+}
+
+} // namespace
+
+void shape_panel(Desk& desk) {
+    const auto& document = desk.document();
+    widgets::heading(desk.ui, words::shape_head, words::shape_below);
+    if (auto named = widgets::text_field(desk.ui, "shape.name", words::name, document.name)) {
+        desk.change(words::name, on_document([text = *named](preset::Document& d) { d.name = text; }));
+    }
+    if (auto noted = widgets::text_field(desk.ui, "shape.note", words::note_field, document.note)) {
+        desk.change(words::note_field, on_document([text = *noted](preset::Document& d) { d.note = text; }));
+    }
+    size_rows(desk);
+    wood_rows(desk);
+    section_rows(desk);
+    curve_rows(desk);
+    widgets::caution_box(desk.ui, words::dust_title, words::dust_caution);
+}
+
+} // namespace evenfall::shell::steps

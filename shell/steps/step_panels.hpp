@@ -1,0 +1,23 @@
+#pragma once
+
+// One function a step; each draws its panel at the cursor and lays down the changes asked for.
+
+#include "steps/desk.hpp"
+
+namespace evenfall::shell::steps {
+
+void shape_panel(Desk& desk);
+void joints_panel(Desk& desk);
+void hardware_panel(Desk& desk);
+void lead_panel(Desk& desk);
+void finish_panel(Desk& desk);
+void water_panel(Desk& desk);
+
+// Parts of panels that have files of their own.
+void curve_rows(Desk& desk);           ///< Shape: the points of one curve
+void pocket_rows(Desk& desk);          ///< Hardware: pockets and slots
+void plan_rows(Desk& desk);            ///< Lead: the button, and before and after
+void hole_rows(Desk& desk, int index); ///< Lead: everything about one hole
+void ledger_rows(Desk& desk);          ///< Water: every line of the ledger
+
+} // namespace evenfall::shell::steps

@@ -1,0 +1,113 @@
+#include "widgets/choice.hpp"
+
+#include "look/words.hpp"
+#include "widgets/button.hpp"
+
+#include <algorithm>
+#include <vector>
+
+namespace evenfall::shell::widgets {
+namespace {
+
+/// How many options go on one line, so that the widest label still has air.
+int per_line(const Ui& ui, std::span<const std::string_view> labels, float width) {
+    float widest = 0.0f;
+    for (const std::string_view label : labels) widest = std::max(widest, text_width(ui.type.label_strong, label));
+    const int fit = std::max(1, static_cast<int>(width / (widest + 20.0f)));
+    const int count = static_cast<int>(labels.size());
+    const int lines = (count + fit - 1) / fit;
+    return (count + lines - 1) / lines;
+}
+
+}  // namespace
+
+std::optional<int> choice(Ui& ui, std::string_view id, std::span<const std::string_view> labels, int on) {
+    const look::Palette& ink = ui.inks();
+    const int columns = per_line(ui, labels, ImGui::GetContentRegionAvail().x);
+    const int count = static_cast<int>(labels.size());
+    const int lines = (count + columns - 1) / columns;
+    const Rect whole = take_row(static_cast<float>(lines) * look::target);
+    ImDrawList& list = *ImGui::GetWindowDrawList();
+    list.AddRectFilled({whole.x, whole.y}, {whole.right(), whole.bottom()}, ink.well, look::control_rounding);
+    std::optional<int> tapped;
+    for (int i = 0; i < count; ++i) {
+        const float width = whole.w / static_cast<float>(columns);
+        const Rect cell{whole.x + static_cast<float>(i % columns) * width,
+                        whole.y + static_cast<float>(i / columns) * look::target, width, look::target};
+        const Touch touch = touch_area(ui, std::string(id) + "." + std::to_string(i), cell);
+        const Rect inner = cell.inset(4.0f);
+        const ImVec2 from(inner.x, inner.y);
+        const ImVec2 to(inner.right(), inner.bottom());
+        if (i == on) {
+            list.AddRectFilled(from, to, ink.paper, 6.0f);
+            list.AddRect(from, to, ink.ink, 6.0f, 0, 1.5f);
+        } else if (touch.pressed) {
+            list.AddRectFilled(from, to, ink.pressed, 6.0f);
+        }
+        text_in(ui, inner.inset(2.0f), i == on ? ui.type.label_strong : ui.type.label, i == on ? ink.ink : ink.ink_soft,
+                labels[static_cast<std::size_t>(i)], Align::middle);
+        if (touch.focused) focus_ring(ui, inner, 6.0f);
+        if (touch.tapped && i != on) tapped = i;
+    }
+    return tapped;
+}
+
+std::optional<int> choice(Ui& ui, std::string_view id, std::string_view label, std::span<const std::string_view> labels,
+                          int on) {
+    gap(8.0f);
+    const Rect row = take_row(24.0f);
+    text_in(ui, row, ui.type.label, ui.inks().ink_soft, label);
+    gap(4.0f);
+    const auto tapped = choice(ui, id, labels, on);
+    gap(8.0f);
+    return tapped;
+}
+
+bool toggle(Ui& ui, std::string_view id, std::string_view label, bool on, std::string_view below) {
+    const look::Palette& ink = ui.inks();
+    const Rect row = take_row(below.empty() ? 52.0f : 60.0f);
+    const Touch touch = touch_area(ui, id, row);
+    ImDrawList& list = *ImGui::GetWindowDrawList();
+    if (touch.pressed) {
+        list.AddRectFilled({row.x - 8.0f, row.y}, {row.right() + 8.0f, row.bottom()}, ink.pressed, look::control_rounding);
+    }
+    constexpr float knob_w = 52.0f;
+    const Rect slot{row.right() - knob_w, row.y + (row.h - 30.0f) / 2.0f, knob_w, 30.0f};
+    const float text_w = row.w - knob_w - 48.0f;
+    if (below.empty()) {
+        text_in(ui, {row.x, row.y, text_w, row.h}, ui.type.body, ink.ink, label);
+    } else {
+        text_in(ui, {row.x, row.y + 8.0f, text_w, 24.0f}, ui.type.body, ink.ink, label);
+        text_in(ui, {row.x, row.y + 31.0f, text_w, 20.0f}, ui.type.small, ink.ink_soft, below);
+    }
+    text_in(ui, {slot.x - 44.0f, row.y, 36.0f, row.h}, ui.type.label, ink.ink_soft,
+            on ? look::words::on : look::words::off, Align::right);
+    const float knob_x = on ? slot.right() - 15.0f : slot.x + 15.0f;
+    if (on) {
+        list.AddRectFilled({slot.x, slot.y}, {slot.right(), slot.bottom()}, ink.solid, 15.0f);
+    } else {
+        list.AddRect({slot.x, slot.y}, {slot.right(), slot.bottom()}, ink.line, 15.0f, 0, 1.5f);
+    }
+    list.AddCircleFilled({knob_x, slot.y + 15.0f}, 10.0f, on ? ink.on_solid : ink.line, 32);
+    if (touch.focused) focus_ring(ui, row, look::control_rounding);
+    return touch.tapped;
+}
+
+int stepper(Ui& ui, std::string_view id, std::string_view label, int count, int least, int most) {
+    const look::Palette& ink = ui.inks();
+    const Rect row = take_row(56.0f);
+    const Rect more{row.right() - look::target, row.y + 4.0f, look::target, look::target};
+    const Rect less{more.x - 48.0f - look::target, more.y, look::target, look::target};
+    text_in(ui, {row.x, row.y, less.x - row.x - 8.0f, row.h}, ui.type.body, ink.ink, label);
+    ImDrawList& list = *ImGui::GetWindowDrawList();
+    for (const Rect& key : {less, more}) {
+        list.AddRectFilled({key.x, key.y}, {key.right(), key.bottom()}, ink.well, look::control_rounding);
+    }
+    int change = 0;
+    if (sign_button_at(ui, std::string(id) + ".less", less, Sign::minus, count > least)) change = -1;
+    if (sign_button_at(ui, std::string(id) + ".more", more, Sign::plus, count < most)) change = 1;
+    text_in(ui, {less.right(), row.y, 48.0f, row.h}, ui.type.body_strong, ink.ink, std::to_string(count), Align::middle);
+    return change;
+}
+
+}  // namespace evenfall::shell::widgets

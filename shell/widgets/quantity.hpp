@@ -1,0 +1,72 @@
+#pragma once
+
+// What a number on the page measures, and in which trade unit it is shown. Pure: no ImGui.
+
+#include <array>
+#include <optional>
+#include <span>
+#include <string>
+#include <string_view>
+
+namespace evenfall::shell::widgets {
+
+enum class Quantity {
+    length,       ///< m;      mm · in · in as a fraction
+    thickness,    ///< m;      mm · µm · thousandths of an inch (coats, gaps of wire)
+    mass,         ///< kg;     g · oz · grain
+    fall,         ///< m/s;    s/ft · mm/s · s/m   (a time per length grows as the speed falls)
+    angle,        ///< rad;    °
+    temperature,  ///< °C;     °C · °F
+    salinity,     ///< g/kg
+    percent,      ///< a share of 1, shown as %
+    per_hundred,  ///< a number that is already in % (moisture)
+    density,      ///< kg/m³;  kg/m³ · lb/ft³
+    number,       ///< a plain number
+};
+
+enum class Unit {
+    millimetre, inch, inch_fraction, micrometre, mil,
+    gram, ounce, grain,
+    second_per_foot, millimetre_per_second, second_per_metre,
+    degree, celsius, fahrenheit, gram_per_kilogram, percent, kilogram_per_cubic_metre, pound_per_cubic_foot, none,
+};
+
+/// Units that a quantity may be shown in; the first is the metric default.
+[[nodiscard]] std::span<const Unit> units_of(Quantity quantity);
+
+/// "mm", "in", "s/ft", "°" …; empty for Unit::none. inch_fraction and inch both give "in".
+[[nodiscard]] std::string_view symbol(Unit unit);
+/// What stands on the button that chooses the unit: as symbol(), but "in 0.00" and "in 1/64" for the two ways of reading a rule.
+[[nodiscard]] std::string_view choice_label(Unit unit);
+
+/// SI value → number in the unit, and back. A fall of zero or less has no time per length: +infinity.
+[[nodiscard]] double to_unit(double si, Unit unit);
+[[nodiscard]] double from_unit(double shown, Unit unit);
+
+/// The number as text in the unit, without its symbol: "−3.1", "1.9", "1 3/8". Real minus sign; trailing zeros kept to
+/// the unit's usual decimals (mm 1, in 3, g 2, s/ft 2, mm/s 0, ° 1, °C 1 …) unless `decimals` says otherwise.
+[[nodiscard]] std::string number_text(double si, Unit unit, int decimals = -1);
+/// number_text with its symbol: "15.8 mm", "−3.1°".
+[[nodiscard]] std::string value_text(double si, Unit unit, int decimals = -1);
+
+/// The least amount that number_text tells apart, in the unit: 0.1 for millimetres, 1/64 for inch_fraction.
+[[nodiscard]] double resolution(Unit unit, int decimals = -1);
+
+/// A sensible − / + step for the unit, in the unit: 0.5 mm, 1/64 in, 0.1 g, 0.05 s/ft, 0.5° …
+[[nodiscard]] double usual_step(Unit unit);
+
+/// The builder's chosen unit for each quantity.
+class Units {
+public:
+    Units();  ///< metric: mm, g, s/ft, °C
+    [[nodiscard]] Unit of(Quantity quantity) const { return chosen_[static_cast<std::size_t>(quantity)]; }
+    /// Ignored when the unit does not belong to the quantity.
+    void choose(Quantity quantity, Unit unit);
+
+    friend bool operator==(const Units&, const Units&) = default;
+
+private:
+    std::array<Unit, 11> chosen_{};
+};
+
+}  // namespace evenfall::shell::widgets

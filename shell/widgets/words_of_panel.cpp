@@ -1,0 +1,101 @@
+#include "widgets/words_of_panel.hpp"
+
+#include "look/words.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace evenfall::shell::widgets {
+namespace {
+
+// ImGui takes a null for "up to the terminating zero", and an empty view may be null.
+const char* begin_of(std::string_view text) { return text.empty() ? "" : text.data(); }
+const char* end_of(std::string_view text) { return begin_of(text) + text.size(); }
+
+float wrapped_height(ImFont* font, std::string_view text, float width) {
+    const std::string broken = broken_at_spaces(font, text, width);
+    return font->CalcTextSizeA(font->FontSize, FLT_MAX, 0.0f, begin_of(broken), end_of(broken)).y;
+}
+
+void wrapped_text(ImFont* font, float x, float y, float width, ImU32 colour, std::string_view text) {
+    const std::string broken = broken_at_spaces(font, text, width);
+    ImGui::GetWindowDrawList()->AddText(font, font->FontSize, {std::round(x), std::round(y)}, colour, begin_of(broken),
+                                        end_of(broken));
+}
+
+void block(ImFont* font, ImU32 colour, std::string_view text) {
+    const float width = ImGui::GetContentRegionAvail().x;
+    const Rect row = take_row(wrapped_height(font, text, width));
+    wrapped_text(font, row.x, row.y, row.w, colour, text);
+}
+
+/// A triangle with a stroke and a dot: the meaning stays where colour is lost.
+void caution_sign(ImDrawList& list, ImVec2 m, float size, ImU32 colour) {
+    const float r = size / 2.0f;
+    list.AddTriangle({m.x, m.y - r}, {m.x + r, m.y + r * 0.8f}, {m.x - r, m.y + r * 0.8f}, colour, 1.75f);
+    list.AddLine({m.x, m.y - r * 0.35f}, {m.x, m.y + r * 0.25f}, colour, 2.0f);
+    list.AddCircleFilled({m.x, m.y + r * 0.54f}, 1.4f, colour);
+}
+
+void box(Ui& ui, ImU32 ground, ImU32 edge, bool sign, std::string_view title, std::string_view text) {
+    gap();
+    constexpr float pad = 14.0f;
+    const float left = sign ? 44.0f : pad + 4.0f;
+    const float width = ImGui::GetContentRegionAvail().x - left - pad;
+    const float title_h = title.empty() ? 0.0f : wrapped_height(ui.type.label_strong, title, width) + 2.0f;
+    const float height = pad + title_h + (text.empty() ? 0.0f : wrapped_height(ui.type.label, text, width)) + pad;
+    const Rect row = take_row(height);
+    ImDrawList& list = *ImGui::GetWindowDrawList();
+    list.AddRectFilled({row.x, row.y}, {row.right(), row.bottom()}, ground, look::control_rounding);
+    if (sign) {
+        caution_sign(list, {row.x + 23.0f, row.y + pad + 10.0f}, 20.0f, edge);
+    } else {
+        list.AddRectFilled({row.x, row.y + 8.0f}, {row.x + 3.0f, row.bottom() - 8.0f}, edge, 1.5f);
+    }
+    float y = row.y + pad - 1.0f;
+    if (!title.empty()) {
+        wrapped_text(ui.type.label_strong, row.x + left, y, width, ui.inks().ink, title);
+        y += title_h;
+    }
+    wrapped_text(ui.type.label, row.x + left, y, width, ui.inks().ink, text);
+}
+
+}  // namespace
+
+void heading(Ui& ui, std::string_view text, std::string_view below) {
+    block(ui.type.title, ui.inks().ink, text);
+    if (!below.empty()) {
+        gap(2.0f);
+        block(ui.type.label, ui.inks().ink_soft, below);
+    }
+    gap(12.0f);
+}
+
+void subheading(Ui& ui, std::string_view text) {
+    gap(20.0f);
+    block(ui.type.label_strong, ui.inks().ink_soft, text);
+    gap(6.0f);
+}
+
+void paragraph(Ui& ui, std::string_view text) { block(ui.type.label, ui.inks().ink, text); }
+
+void note(Ui& ui, std::string_view text) { block(ui.type.small, ui.inks().ink_soft, text); }
+
+void caution_box(Ui& ui, std::string_view title, std::string_view text) {
+    box(ui, ui.inks().caution, ui.inks().mark, true, title, text);
+}
+
+void info_box(Ui& ui, std::string_view title, std::string_view text) {
+    box(ui, ui.inks().well, ui.inks().water_line, false, title, text);
+}
+
+void problem_line(Ui& ui, std::string_view sentence) {
+    if (sentence.empty()) return;
+    constexpr float left = 28.0f;
+    const float width = ImGui::GetContentRegionAvail().x - left;
+    const Rect row = take_row(std::max(24.0f, wrapped_height(ui.type.label, sentence, width)));
+    caution_sign(*ImGui::GetWindowDrawList(), {row.x + 10.0f, row.y + 11.0f}, 18.0f, ui.inks().mark);
+    wrapped_text(ui.type.label, row.x + left, row.y, width, ui.inks().mark, sentence);
+}
+
+}  // namespace evenfall::shell::widgets

@@ -1,0 +1,40 @@
+// How long the sums take in the page, beside the native program's time. Prints; never fails on time, since the machine
+// that runs the tests is not the builder's tablet.
+
+import assert from "node:assert/strict";
+import { existsSync } from "node:fs";
+import { spawnSync } from "node:child_process";
+import { dirname, join } from "node:path";
+import { test } from "node:test";
+import { workshop } from "./support/bench.mjs";
+import { program } from "./support/settings.mjs";
+import { openPreset } from "./support/ways.mjs";
+
+const shop = await workshop();
+const preset = "millrace-170";
+
+// Mean times of the native benchmarks in µs, by name.
+function nativeTimes() {
+  const bench = process.env.EVENFALL_BENCH ?? join(dirname(program), "../tests/evenfall_bench");
+  assert.ok(existsSync(bench), `the native benchmarks are missing: ${bench} (name them by EVENFALL_BENCH)`);
+  const run = spawnSync(bench, ["evaluate", "--reporter", "xml", "--benchmark-samples", "20"], { encoding: "utf8" });
+  assert.equal(run.status, 0, run.stderr);
+  const found = run.stdout.matchAll(/<BenchmarkResults name="([^"]+)"[^>]*>.*?<mean value="([^"]+)"/gs);
+  return Object.fromEntries([...found].map(([, name, ns]) => [name, Number(ns) / 1000]));
+}
+
+test("time of an evaluation and of a lead plan, page beside native", async (t) => {
+  const native = nativeTimes();
+  const device = await shop.device();
+  const bench = await shop.open(device);
+  await openPreset(bench, preset);
+  const rows = [
+    [`evaluate ${preset}`, await bench.hook("benchEvaluateUs", 200)],
+    [`plan ${preset}`, await bench.hook("benchPlanUs", 20)],
+  ];
+  for (const [name, page] of rows) {
+    assert.ok(page > 0 && native[name] > 0, `${name} was measured on both sides: ${page} and ${native[name]}`);
+    t.diagnostic(`${name}: native ${native[name].toFixed(1)} µs, page ${page.toFixed(1)} µs, ratio page/native ${(page / native[name]).toFixed(2)}`);
+  }
+  await device.close();
+});

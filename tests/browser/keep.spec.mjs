@@ -1,0 +1,155 @@
+// Work is kept: over a reload, over damage, beside another tab, and told when it cannot be.
+
+import assert from "node:assert/strict";
+import { test } from "node:test";
+import { workshop } from "./support/bench.mjs";
+import { assertSame } from "./support/numbers.mjs";
+import { addMoisture } from "./support/ways.mjs";
+
+const shop = await workshop();
+const slots = ["evenfall.slot.a", "evenfall.slot.b"];
+
+test("a change is there after a reload", async () => {
+  const device = await shop.device();
+  const bench = await shop.open(device);
+  const before = await bench.document();
+  await addMoisture(bench);
+  await bench.keptSoon();
+  const changed = await bench.document();
+  assert.notDeepEqual(changed, before);
+  await bench.page.reload();
+  await bench.ready();
+  assertSame(await bench.document(), changed);
+  bench.noFaults();
+  await device.close();
+});
+
+test("a change is kept at once when the page is left before the half second is over", async () => {
+  const device = await shop.device();
+  const bench = await shop.open(device);
+  await addMoisture(bench);
+  await bench.keptSoon();
+  await bench.open("undo");
+  const changed = await bench.document();
+  await bench.page.reload(); // a reload says pagehide and hidden
+  await bench.ready();
+  assertSame(await bench.document(), changed);
+  await device.close();
+});
+
+test("a damaged save is set aside and told, and the one before it opens", async () => {
+  const device = await shop.device();
+  const bench = await shop.open(device);
+  await addMoisture(bench);
+  await bench.keptSoon();
+  const before = await bench.document();
+  await addMoisture(bench);
+  await bench.keptSoon();
+  await bench.page.evaluate((names) => {
+    const newest = names.map((name) => [name, JSON.parse(localStorage.getItem(name) ?? '{"rev":0}').rev]).sort((a, b) => b[1] - a[1])[0][0];
+    const damaged = localStorage.getItem(newest).replace("moisture", "moXsture");
+    // Leaving the page may save once more; the damage has to be the last word.
+    window.addEventListener("pagehide", () => localStorage.setItem(newest, damaged));
+    localStorage.setItem(newest, damaged);
+  }, slots);
+  await bench.page.reload();
+  await bench.ready();
+  await bench.page.locator('.notice[data-kind="damaged"]').waitFor();
+  assertSame(await bench.document(), before);
+  assert.match(await bench.page.evaluate(() => localStorage.getItem("evenfall.aside")), /moXsture/);
+  const arrives = bench.page.waitForEvent("download");
+  await bench.page.getByRole("button", { name: "Download it" }).tap();
+  assert.match((await arrives).suggestedFilename(), /damaged/);
+  await device.close();
+});
+
+test("a save that is whole but cannot be built is set aside too, and the bench still opens", async () => {
+  const device = await shop.device();
+  const bench = await shop.open(device);
+  await bench.page.evaluate(async () => {
+    const { createStore } = await import("./js/store.js");
+    const store = createStore({ storage: () => localStorage, tab: "t", now: Date.now });
+    store.save('{"session": 99, "document": {}}');
+  });
+  await bench.page.reload();
+  await bench.ready();
+  await bench.page.locator('.notice[data-kind="damaged"]').waitFor();
+  assert.ok((await bench.document()).name);
+  await device.close();
+});
+
+test("when the device refuses to keep anything the page says so and hands out a copy", async () => {
+  const device = await shop.device();
+  await device.addInitScript(() => {
+    Storage.prototype.setItem = () => {
+      throw new DOMException("full", "QuotaExceededError");
+    };
+  });
+  const bench = await shop.open(device);
+  await addMoisture(bench);
+  const line = bench.page.locator('.notice[data-kind="storage"]');
+  await line.waitFor();
+  assert.match(await line.textContent(), /Not saved on this device/);
+  await bench.settled();
+  await bench.shot("notice-not-saved");
+  const arrives = bench.page.waitForEvent("download");
+  await line.getByRole("button", { name: "Download a copy" }).tap();
+  const chunks = [];
+  for await (const chunk of await (await arrives).createReadStream()) chunks.push(chunk);
+  assertSame(JSON.parse(Buffer.concat(chunks)), await bench.document());
+  await device.close();
+});
+
+test("without any storage the bench works all the same", async () => {
+  const device = await shop.device();
+  await device.addInitScript(() => {
+    Object.defineProperty(window, "localStorage", { get() { throw new DOMException("denied", "SecurityError"); } });
+  });
+  const bench = await shop.open(device);
+  await addMoisture(bench);
+  await bench.page.locator('.notice[data-kind="storage"]').waitFor();
+  bench.noFaults();
+  await device.close();
+});
+
+async function twoTabs() {
+  const device = await shop.device();
+  const mine = await shop.open(device);
+  const theirs = await shop.open(device);
+  await addMoisture(theirs);
+  await theirs.keptSoon();
+  await mine.page.locator('.notice[data-kind="tabs"]').waitFor();
+  return { device, mine, theirs };
+}
+
+test("a change in another tab is told, and that one can be loaded", async () => {
+  const { device, mine, theirs } = await twoTabs();
+  await mine.page.getByRole("button", { name: "Load that one" }).tap();
+  await mine.settled();
+  assertSame(await mine.document(), await theirs.document());
+  await device.close();
+});
+
+test("a change in another tab is told, and mine can be kept", async () => {
+  const { device, mine } = await twoTabs();
+  const own = await mine.document();
+  await mine.page.getByRole("button", { name: "Keep mine" }).tap();
+  const third = await shop.open(device);
+  assertSame(await third.document(), own);
+  await device.close();
+});
+
+test("until it is said whose work counts, neither tab's is lost", async () => {
+  const { device, mine, theirs } = await twoTabs();
+  await addMoisture(mine);
+  await addMoisture(mine);
+  const own = await mine.document();
+  await mine.page.waitForTimeout(1000);
+  const third = await shop.open(device);
+  assertSame(await third.document(), await theirs.document());
+  await third.open("file");
+  await third.page.locator("#dialog-open-kept button").first().tap();
+  await third.settled();
+  assertSame(await third.document(), own);
+  await device.close();
+});

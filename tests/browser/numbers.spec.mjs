@@ -1,0 +1,69 @@
+// Numbers go in through the page's own keypad; undo and redo take them back and bring them again.
+
+import assert from "node:assert/strict";
+import { test } from "node:test";
+import { sizes, workshop } from "./support/bench.mjs";
+import { assertSame } from "./support/numbers.mjs";
+import { addMoisture } from "./support/ways.mjs";
+
+const shop = await workshop();
+
+for (const [name, size] of Object.entries(sizes)) {
+  test(`${name}: a number entered by touch is in the document, and the answers follow`, async () => {
+    const device = await shop.device({ size });
+    const bench = await shop.open(device);
+    await bench.tap("step.shape");
+    const [before, answersBefore] = [await bench.document(), await bench.answers()];
+    await bench.enter("shape.moisture", "4.5");
+    const after = await bench.document();
+    assert.equal(after.wood.moisture_percent, 4.5);
+    assertSame({ ...after, wood: { ...after.wood, moisture_percent: before.wood.moisture_percent } }, before);
+    assert.ok((await bench.answers()).mass_g < answersBefore.mass_g, "drier wood is lighter");
+    bench.noFaults();
+    await device.close();
+  });
+}
+
+test("a number entered by mouse is in the document", async () => {
+  const device = await shop.device({ hasTouch: false, isMobile: false });
+  const bench = await shop.open(device);
+  await bench.click("step.shape");
+  await bench.enter("shape.moisture", "8", (id) => bench.click(id));
+  assert.equal((await bench.document()).wood.moisture_percent, 8);
+  await device.close();
+});
+
+test("undo takes changes back one by one, redo brings them again", async () => {
+  const device = await shop.device();
+  const bench = await shop.open(device);
+  const seen = [await bench.document()];
+  for (let i = 0; i < 3; i++) {
+    await addMoisture(bench);
+    seen.push(await bench.document());
+  }
+  for (let i = 2; i >= 0; i--) {
+    await bench.open("undo");
+    assertSame(await bench.document(), seen[i]);
+  }
+  for (let i = 1; i <= 3; i++) {
+    await bench.open("redo");
+    assertSame(await bench.document(), seen[i]);
+  }
+  await device.close();
+});
+
+test("a number that cannot be is refused with a sentence and changes nothing", async () => {
+  const device = await shop.device();
+  const bench = await shop.open(device);
+  await bench.tap("step.shape");
+  const before = await bench.document();
+  await bench.enter("shape.moisture", "95");
+  assert.deepEqual(await bench.document(), before);
+  assert.ok(await bench.has("keypad.ok"), "the keypad stays, for another try");
+  await bench.page.waitForTimeout(250);
+  await bench.shot("keypad-refusal");
+  await bench.tap("keypad.cancel");
+  assert.equal(await bench.has("keypad.ok"), false);
+  assert.deepEqual(await bench.document(), before);
+  await device.close();
+});

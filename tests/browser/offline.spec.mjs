@@ -1,0 +1,86 @@
+// Without a network, and across versions.
+
+import assert from "node:assert/strict";
+import { cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { test } from "node:test";
+import { workshop } from "./support/bench.mjs";
+import { serve } from "./support/server.mjs";
+import { pageDir } from "./support/settings.mjs";
+
+const shop = await workshop();
+
+test("after one visit the page opens with its server gone and the network off", async () => {
+  const server = await serve(pageDir);
+  const device = await shop.device();
+  const first = await shop.open(device, server.address);
+  await first.page.evaluate(() => navigator.serviceWorker.ready);
+  await server.stop();
+  await device.setOffline(true);
+
+  await first.page.reload();
+  await first.ready();
+  assert.equal(await first.page.evaluate(() => navigator.serviceWorker.controller !== null), true);
+  assert.ok((await first.document()).name, "a lure lies on the bench");
+  first.noFaults();
+
+  const second = await shop.open(device, `${server.address}?from=home-screen`);
+  assert.ok((await second.items()).length > 0, "a new window opens as well, whatever stands behind '?'");
+  await device.close();
+});
+
+test("the worker keeps every file of the page", async () => {
+  const device = await shop.device();
+  const bench = await shop.open(device);
+  await bench.page.evaluate(() => navigator.serviceWorker.ready);
+  const missing = await bench.page.evaluate(async () => {
+    const files = JSON.parse(document.querySelector("meta[name=evenfall-files]").content);
+    const caches_ = await Promise.all((await caches.keys()).map((name) => caches.open(name)));
+    const found = async (file) => (await Promise.all(caches_.map((cache) => cache.match(file)))).some(Boolean);
+    const gone = [];
+    for (const file of files) if (!(await found(file === "index.html" ? "./" : file))) gone.push(file);
+    return files.length > 10 ? gone : ["the list itself"];
+  });
+  assert.deepEqual(missing, []);
+  await device.close();
+});
+
+test("a new version waits until it is asked for, then loads once and leaves nothing of the old one", async () => {
+  const next = mkdtempSync(join(tmpdir(), "evenfall-next-"));
+  cpSync(pageDir, next, { recursive: true });
+  const build = /name="evenfall-build" content="([^"]+)"/.exec(readFileSync(join(pageDir, "index.html"), "utf8"))[1];
+  for (const name of ["index.html", "service-worker.js"]) {
+    writeFileSync(join(next, name), readFileSync(join(next, name), "utf8").replaceAll(build, "next-build"));
+  }
+  const server = await serve(pageDir);
+  const device = await shop.device();
+  const bench = await shop.open(device, server.address);
+  const { page } = bench;
+  const buildSeen = () => page.locator('meta[name="evenfall-build"]').getAttribute("content");
+  await page.evaluate(() => navigator.serviceWorker.ready);
+  await page.reload();
+  await bench.ready();
+
+  server.swap(next);
+  await page.reload();
+  await bench.ready();
+  assert.equal(await buildSeen(), build, "a plain reload stays with the old version");
+  await page.locator('.notice[data-kind="version"]').waitFor();
+
+  let loads = 0;
+  page.on("load", () => loads++);
+  const loaded = page.waitForEvent("load");
+  await page.locator('.notice[data-kind="version"]').getByRole("button", { name: "Load it" }).tap();
+  await loaded;
+  await bench.ready();
+  await page.waitForTimeout(1000);
+  assert.equal(loads, 1);
+  assert.equal(await buildSeen(), "next-build");
+  const kept = await page.evaluate(() => caches.keys());
+  assert.deepEqual(kept.map((name) => name.split(" ").at(-1)), ["next-build"]);
+  bench.noFaults();
+  await device.close();
+  await server.stop();
+  rmSync(next, { recursive: true });
+});

@@ -1,0 +1,61 @@
+// The main job: the page's numbers are the native program's numbers.
+
+import assert from "node:assert/strict";
+import { test } from "node:test";
+import { workshop } from "./support/bench.mjs";
+import { assertSame } from "./support/numbers.mjs";
+import { ask, presets } from "./support/program.mjs";
+import { keepPlan, openPreset, planTheLead } from "./support/ways.mjs";
+
+const shop = await workshop();
+const nameOf = (path) => path.split("/").at(-1).replace(".json", "");
+
+for (const path of presets) {
+  const name = nameOf(path);
+  test(`${name}: opened by touch, the answers are those of "evenfall weigh"`, async () => {
+    const device = await shop.device();
+    const bench = await shop.open(device);
+    await openPreset(bench, name);
+    assertSame(await bench.answers(), ask("weigh", path));
+    bench.noFaults();
+    await device.close();
+  });
+
+  test(`${name}: the plan is that of "evenfall lead"`, async () => {
+    const device = await shop.device();
+    const bench = await shop.open(device);
+    await openPreset(bench, name);
+    assertSame(JSON.parse(await bench.hook("planJson")), ask("lead", path));
+    await device.close();
+  });
+}
+
+test('millrace-170: "Plan the lead" under a finger fills the holes as the native program does', async () => {
+  const path = presets.find((preset) => nameOf(preset) === "millrace-170");
+  const wanted = ask("lead", path);
+  const device = await shop.device();
+  const bench = await shop.open(device);
+  await openPreset(bench, "millrace-170");
+  const before = await bench.document();
+  await planTheLead(bench);
+  await bench.page.waitForTimeout(300);
+  await bench.shot("plan-offered");
+  await keepPlan(bench);
+  const after = await bench.document();
+  assert.notDeepEqual(after.holes, before.holes);
+
+  // What the document holds is the plan's own figures, rounded where a document rounds (far below a bench's reading).
+  const planned = wanted.fills.filter(({ mass_g }) => mass_g > 0);
+  assert.ok(planned.length > 0);
+  for (const { hole: number, material, mass_g, depth_mm } of planned) {
+    const hole = after.holes[number - 1];
+    assert.ok(hole.fill, `hole ${number} is filled`);
+    assert.equal(hole.fill.material ?? "lead", material);
+    assert.ok(Math.abs(hole.fill.mass_g - mass_g) < 1e-5, `hole ${number}: ${hole.fill.mass_g} and ${mass_g} g`);
+    assert.ok(Math.abs(hole.depth_mm - depth_mm) < 1e-5, `hole ${number}: ${hole.depth_mm} and ${depth_mm} mm`);
+  }
+  const answers = await bench.answers();
+  assert.ok(Math.abs(answers.pitch_deg - after.targets.pitch_deg) < 0.05, "the finished lure hangs as asked");
+  bench.noFaults();
+  await device.close();
+});

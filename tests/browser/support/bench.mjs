@@ -1,0 +1,179 @@
+// The page in a browser, worked by fingers and mouse. What is found and read comes from the page's read-only hooks;
+// whatever acts is a real touch, click or key.
+
+import assert from "node:assert/strict";
+import { join } from "node:path";
+import { after } from "node:test";
+import { launchBrowser, pageDir, shotsDir } from "./settings.mjs";
+import { serve } from "./server.mjs";
+
+export const sizes = {
+  phone: { width: 390, height: 844 },
+  tablet: { width: 1024, height: 768 },
+  large: { width: 1366, height: 1024 },
+};
+
+// What every step offers; what lies on the shelf is reached through its door.
+const places = { undo: "undo", redo: "redo", name: "lure.name", share: "shelf.share", save: "shelf.save", file: "shelf.load" };
+
+/** One browser and one server for all tests of a file. */
+export async function workshop() {
+  const shop = { server: await serve(pageDir), browser: await launchBrowser() };
+  after(async () => {
+    await shop.browser.close();
+    await shop.server.stop();
+  });
+
+  /** A device of its own: nothing kept, `size` in CSS px, touched by fingers. */
+  shop.device = ({ size = sizes.tablet, dpr = 1, ...more } = {}) =>
+    shop.browser.newContext({ viewport: size, deviceScaleFactor: dpr, hasTouch: true, isMobile: true, ...more });
+
+  /** Opens the page on a device and waits until the bench stands. */
+  shop.open = async (device, address = shop.server.address) => {
+    const bench = new Bench(await device.newPage());
+    await bench.page.goto(address);
+    await bench.ready();
+    return bench;
+  };
+  return shop;
+}
+
+export class Bench {
+  constructor(page) {
+    this.page = page;
+    this.faults = [];
+    page.on("pageerror", (error) => this.faults.push(String(error)));
+    page.on("console", (line) => line.type() === "error" && this.faults.push(line.text()));
+  }
+
+  async ready() {
+    await this.page.waitForFunction(() => globalThis.EvenfallHooks && document.getElementById("loading").hidden);
+    await this.settled();
+  }
+
+  hook(name, ...given) {
+    return this.page.evaluate(([hook, args]) => globalThis.EvenfallHooks[hook](...args), [name, given]);
+  }
+  frames() { return this.hook("frames"); }
+  async items() { return JSON.parse(await this.hook("itemsJson")); }
+  async document() { return JSON.parse(await this.hook("documentJson")); }
+  async answers() { return JSON.parse(await this.hook("answersJson")); }
+
+  /** Waits until the bench draws no more frames: the browser offers it some, and it takes none. */
+  async settled() {
+    for (let tries = 0; tries < 100; tries++) {
+      const [before, after] = await this.page.evaluate(async () => {
+        const { frames } = globalThis.EvenfallHooks;
+        const first = frames();
+        for (let offered = 0; offered < 4; offered++) await new Promise(requestAnimationFrame);
+        return [first, frames()];
+      });
+      if (before === after && after > 0) return;
+    }
+    assert.fail("the bench goes on drawing without a reason");
+  }
+
+  /** Where a widget is; undefined when it is not drawn. */
+  async find(id) {
+    return (await this.items()).find((item) => item.id === id);
+  }
+
+  async middleOf(id) {
+    const item = await this.bringIntoSight(id);
+    const canvas = await this.page.locator("#canvas").boundingBox();
+    return [canvas.x + item.x + item.w / 2, canvas.y + item.y + item.h / 2];
+  }
+
+  async tap(id) {
+    const [x, y] = await this.middleOf(id);
+    await this.page.touchscreen.tap(x, y);
+    await this.settled();
+  }
+
+  async click(id) {
+    const [x, y] = await this.middleOf(id);
+    await this.page.mouse.move(x, y);
+    await this.page.mouse.down();
+    // A hand holds a button longer than a program does; the bench looks once a frame.
+    await this.page.waitForTimeout(60);
+    await this.page.mouse.up();
+    await this.settled();
+  }
+
+  async has(id) {
+    return (await this.find(id))?.visible === true;
+  }
+
+  /** Scrolls by finger until the widget can be touched. */
+  async bringIntoSight(id) {
+    for (let tries = 0; tries < 40; tries++) {
+      const item = await this.find(id);
+      assert.ok(item, `there is no ${id} on the screen; there are ${(await this.items()).map((i) => i.id).join(" ")}`);
+      if (item.visible) return item;
+      const { height } = this.page.viewportSize();
+      const middle = await this.scrollStart(item);
+      const away = Math.max(-140, Math.min(140, middle.y - (item.y + item.h / 2)));
+      await this.drag(middle, { x: middle.x, y: Math.max(4, Math.min(height - 4, middle.y + away)) });
+    }
+    assert.fail(`${id} cannot be brought into sight`);
+  }
+
+  // A point among the visible widgets of the same list, where a finger can take hold of it.
+  async scrollStart(item) {
+    const list = (id) => id.split(".")[0];
+    const beside = (await this.items()).filter((other) =>
+      other.visible && list(other.id) === list(item.id) && other.x < item.x + item.w && item.x < other.x + other.w);
+    assert.ok(beside.length > 0, `nothing near ${item.id} to scroll by`);
+    const top = Math.min(...beside.map((other) => other.y));
+    const bottom = Math.max(...beside.map((other) => other.y + other.h));
+    const canvas = await this.page.locator("#canvas").boundingBox();
+    return { x: canvas.x + item.x + item.w / 2, y: canvas.y + (top + bottom) / 2 };
+  }
+
+  async touch(type, ...points) {
+    this.wire ??= await this.page.context().newCDPSession(this.page);
+    await this.wire.send("Input.dispatchTouchEvent", { type, touchPoints: points.map(({ x, y }, id) => ({ x, y, id })) });
+  }
+
+  async drag(from, to, steps = 12) {
+    await this.touch("touchStart", from);
+    for (let i = 1; i <= steps; i++) {
+      await this.touch("touchMove", { x: from.x + ((to.x - from.x) * i) / steps, y: from.y + ((to.y - from.y) * i) / steps });
+      await this.page.waitForTimeout(16);
+    }
+    await this.touch("touchEnd");
+    await this.settled();
+  }
+
+  /** Uses what every step offers: undo, redo, name, share, save, file. */
+  async open(what) {
+    if (places[what].startsWith("shelf.")) await this.tap("shelf.open");
+    await this.tap(places[what]);
+  }
+
+  /** Waits until the document on the bench is the one that the device keeps. */
+  async keptSoon() {
+    await this.page.waitForFunction(() => {
+      const saves = ["a", "b"].map((slot) => JSON.parse(localStorage.getItem(`evenfall.slot.${slot}`) ?? '{"rev":0}'));
+      const newest = saves.reduce((a, b) => (a.rev >= b.rev ? a : b));
+      return newest.session && newest.session === globalThis.EvenfallHooks.sessionJson();
+    });
+  }
+
+  /** Types a number on the page's own keypad into a field: "12.5", "-3", "7/64". */
+  async enter(fieldId, text, tap = (id) => this.tap(id)) {
+    await tap(fieldId);
+    assert.ok(await this.has("keypad.ok"), `tapping ${fieldId} opens the keypad`);
+    const keys = { ".": "point", "-": "sign", "/": "bar", " ": "space" };
+    for (const sign of text) await tap(`keypad.${keys[sign] ?? sign}`);
+    await tap("keypad.ok");
+  }
+
+  async shot(name) {
+    return this.page.screenshot({ path: join(shotsDir, `${name}.png`) });
+  }
+
+  noFaults() {
+    assert.deepEqual(this.faults, [], "the page reports no faults");
+  }
+}

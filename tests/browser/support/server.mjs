@@ -1,0 +1,41 @@
+// A small server for the page alone, on a port of its own, that can be stopped while the page is open.
+
+import { readFile } from "node:fs/promises";
+import { createServer } from "node:http";
+import { extname, join, normalize } from "node:path";
+
+const types = {
+  ".css": "text/css; charset=utf-8", ".html": "text/html; charset=utf-8", ".js": "text/javascript; charset=utf-8",
+  ".json": "application/json", ".png": "image/png", ".svg": "image/svg+xml", ".txt": "text/plain; charset=utf-8",
+  ".wasm": "application/wasm", ".webmanifest": "application/manifest+json",
+};
+
+/** Serves `folder` under /bench/, as a project page would be: a path of its own below the host. */
+export async function serve(folder) {
+  let current = folder;
+  const server = createServer(async (request, response) => {
+    const path = normalize(decodeURIComponent(new URL(request.url, "http://page").pathname));
+    const name = path === "/bench/" ? "index.html" : path.replace(/^\/bench\//, "");
+    try {
+      const body = await readFile(join(current, name));
+      response.writeHead(200, { "content-type": types[extname(name)] ?? "application/octet-stream", "cache-control": "no-cache" });
+      response.end(body);
+    } catch {
+      response.writeHead(404).end();
+    }
+  });
+  await new Promise((resolve) => server.listen(0, "127.0.0.1", resolve));
+  const origin = `http://127.0.0.1:${server.address().port}`;
+  return {
+    origin,
+    address: `${origin}/bench/`,
+    /** Another build in the same place. */
+    swap(other) {
+      current = other;
+    },
+    stop() {
+      server.closeAllConnections();
+      return new Promise((resolve) => server.close(resolve));
+    },
+  };
+}

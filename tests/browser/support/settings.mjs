@@ -1,0 +1,38 @@
+// Where the things under test are, from the environment that ctest (or whoever runs one file by hand) sets.
+
+import { createRequire } from "node:module";
+import { existsSync, mkdirSync } from "node:fs";
+import { dirname, join, resolve } from "node:path";
+
+function needed(name, what) {
+  const path = process.env[name];
+  if (!path) throw new Error(`Set ${name} to ${what}.`);
+  if (!existsSync(path)) throw new Error(`${name} names ${path}, which is not there; it has to be ${what}.`);
+  return resolve(path);
+}
+
+/** The assembled page. */
+export const pageDir = needed("EVENFALL_PAGE_DIR", "the folder of the assembled page");
+/** The native program. */
+export const program = needed("EVENFALL_PROGRAM", "the native program evenfall");
+/** The demo presets. */
+export const presetsDir = needed("EVENFALL_PRESETS", "the folder presets/");
+
+const browser = needed("EVENFALL_CHROMIUM", "the Chromium to drive");
+const packages = needed("EVENFALL_NODE_MODULES", "the folder that holds playwright-core");
+const { chromium } = createRequire(join(packages, "start.js"))("playwright-core");
+
+/** Pictures of the page land here, to be looked at. */
+export const shotsDir = process.env.EVENFALL_SHOTS ?? join(dirname(pageDir), "shots");
+mkdirSync(shotsDir, { recursive: true });
+
+/** Starts a browser that draws WebGL without a graphics card and can reach nothing but this machine. */
+export function launchBrowser() {
+  return chromium.launch({
+    executablePath: browser,
+    args: [
+      "--use-gl=angle", "--use-angle=swiftshader", "--enable-unsafe-swiftshader", "--no-sandbox",
+      "--host-resolver-rules=MAP * ~NOTFOUND, EXCLUDE 127.0.0.1",
+    ],
+  });
+}

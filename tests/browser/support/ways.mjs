@@ -1,0 +1,33 @@
+// Ways that several tests walk: which widgets they touch is written here once.
+
+/** Makes a small change by touch: the moisture of the wood, one per cent up. */
+export async function addMoisture(bench) {
+  await bench.tap("step.shape");
+  const now = (await bench.document()).wood.moisture_percent ?? 12;
+  await bench.enter("shape.moisture", String(now + 1));
+}
+
+/** Gives the lure a name through the page's text dialog. */
+export async function names(bench, name) {
+  await bench.open("name");
+  await bench.page.locator("#dialog-text-input").fill(name);
+  await bench.page.locator("#dialog-text").getByRole("button", { name: "Done" }).tap();
+  await bench.settled();
+}
+
+/** Opens a demo preset from the shelf. */
+export async function openPreset(bench, name) {
+  await bench.tap("shelf.open");
+  await bench.tap(`shelf.preset.${name}`);
+}
+
+/** Goes to the Lead step and asks for a plan. */
+export async function planTheLead(bench) {
+  await bench.tap("step.lead");
+  await bench.tap("lead.plan");
+}
+
+/** Takes the plan that is offered. */
+export async function keepPlan(bench) {
+  await bench.tap("lead.keep");
+}

@@ -1,0 +1,95 @@
+// When to save: half a second after the last change, and at once when the page may be about to go.
+
+const delayMs = 500;
+
+/**
+ * `core` is the bench, `store` the device's storage. `onFailure` and `onSuccess` tell how a save went, `onElsewhere`
+ * that another tab has saved.
+ */
+export function createAutosave({ core, store, onFailure, onSuccess, onElsewhere }) {
+  let timer = 0;
+  let dirty = false;
+  let copy = null; // document text of a lure that was opened from a link and is not to be kept until it changes
+  let disputed = false; // another tab has saved; nobody has said yet whose work counts
+
+  function write() {
+    dirty = false;
+    if (store.save(core.sessionJson())) onSuccess();
+    else onFailure();
+  }
+
+  function flush() {
+    clearTimeout(timer);
+    if (!dirty) return;
+    if (copy !== null && core.documentJson() === copy) {
+      dirty = false;
+      return;
+    }
+    if (disputed) {
+      // Neither side may lose: this tab's work waits among the kept lures.
+      dirty = false;
+      if (!store.keep(core.sessionJson())) onFailure();
+      return;
+    }
+    if (copy !== null) leaveCopy();
+    write();
+  }
+
+  // The lure that was here before the link gives up its place in the slots, not its life.
+  function leaveCopy() {
+    copy = null;
+    const before = store.newest();
+    if (before) store.keep(before.session);
+  }
+
+  function changed() {
+    dirty = true;
+    clearTimeout(timer);
+    timer = setTimeout(flush, delayMs);
+  }
+
+  function watch() {
+    document.addEventListener("visibilitychange", () => document.visibilityState === "hidden" && flush());
+    for (const event of ["pagehide", "freeze"]) window.addEventListener(event, flush);
+    document.addEventListener("freeze", flush);
+    window.addEventListener("storage", (event) => {
+      if (!store.fromElsewhere(event)) return;
+      disputed = true;
+      onElsewhere();
+    });
+  }
+
+  return {
+    changed,
+    flush,
+    watch,
+    /** The current document came from a link (flush before it is opened): it is kept once it differs from this. */
+    holdBack() {
+      dirty = false;
+      clearTimeout(timer);
+      copy = core.documentJson();
+    },
+    /** Keep what is on the bench now, whatever it came from. */
+    keepNow() {
+      if (copy !== null) leaveCopy();
+      clearTimeout(timer);
+      write();
+    },
+    /** The answer to onElsewhere: this tab's work counts. */
+    keepMine() {
+      disputed = false;
+      const theirs = store.newest();
+      if (theirs) store.keep(theirs.session);
+      write();
+    },
+    /** The answer to onElsewhere: gives the other tab's session; this tab's own one is kept aside. */
+    takeTheirs() {
+      disputed = false;
+      dirty = false;
+      clearTimeout(timer);
+      store.keep(core.sessionJson());
+      copy = null;
+      return store.newest()?.session ?? null;
+    },
+  };
+}

@@ -1,0 +1,133 @@
+// Starts the page: features, module, presets, what was kept, what the address brings; then the watchers.
+
+import { createAutosave } from "./autosave.js";
+import { watchCanvas } from "./canvas.js";
+import { loadCore, readOnly } from "./core.js";
+import { enterMeansDone, part } from "./dialogs.js";
+import { lacking } from "./features.js";
+import { documentOf, download } from "./files.js";
+import { createHost } from "./host.js";
+import { dismiss, notice } from "./notices.js";
+import { keepOffline } from "./offline.js";
+import { fetchPresets } from "./presets.js";
+import { createAnnouncer, prepareReport, writeReport } from "./report.js";
+import { openFromAddress, prepareShareDialog } from "./share.js";
+import { createStore } from "./store.js";
+import { words } from "./words.js";
+
+const prefersDark = matchMedia("(prefers-color-scheme: dark)").matches;
+
+function look(dark) {
+  document.documentElement.dataset.look = dark ? "dark" : "light";
+}
+
+function progress(steps, sentence) {
+  for (const id of ["loading-words", "loading-line"]) part(id).hidden = false;
+  part("loading-line").value = steps;
+  if (sentence) part("loading-words").textContent = sentence;
+}
+
+// Puts one plain sentence where the bench would be.
+function stop(sentence, mayReload) {
+  const place = part("loading");
+  const said = document.createElement("p");
+  said.className = "stop";
+  said.setAttribute("role", "alert");
+  said.textContent = sentence;
+  const pieces = [place.querySelector("img"), place.querySelector(".name"), said];
+  if (mayReload) {
+    const again = document.createElement("button");
+    again.type = "button";
+    again.className = "chief";
+    again.textContent = words.stop.reload;
+    again.addEventListener("click", () => location.reload());
+    pieces.push(again);
+  }
+  place.replaceChildren(...pieces);
+  place.hidden = false;
+}
+
+// False when there is nothing to draw on after all.
+function beginSession(core, store) {
+  const { session, damaged } = store.load();
+  const begun = core.start(session ?? "", "", prefersDark, window.devicePixelRatio);
+  if (begun > 1) return false;
+  const refused = begun === 1 && session !== null;
+  if (refused) store.setAside(session);
+  if (damaged || refused) {
+    notice("damaged", words.notices.damagedSave, [
+      [words.notices.downloadDamaged, () => download("evenfall-damaged-save.txt", store.asides()[0]?.text ?? "")],
+    ]);
+  }
+  return true;
+}
+
+function connect(core, store) {
+  const { notices } = words;
+  return createAutosave({
+    core,
+    store,
+    onSuccess: () => dismiss("storage"),
+    onFailure: () =>
+      notice("storage", notices.notKept, [[notices.download, () => download("lure.json", core.documentJson())]], false),
+    onElsewhere: () => notice("tabs", notices.otherTab, [
+      [notices.loadOther, () => {
+        const theirs = documentOf(autosaveOf.current.takeTheirs() ?? "");
+        if (theirs) core.openJson(theirs);
+        core.wake();
+      }],
+      [notices.keepMine, () => autosaveOf.current.keepMine()],
+    ], false),
+  });
+}
+const autosaveOf = { current: null };
+
+async function start() {
+  look(prefersDark);
+  const build = document.querySelector("meta[name=evenfall-build]").content;
+  for (const place of document.querySelectorAll("[data-build]")) place.textContent = build;
+  const missing = lacking();
+  if (missing) return stop(words.stop[missing], false);
+
+  const storage = () => window.localStorage;
+  const store = createStore({ storage, tab: crypto.randomUUID?.() ?? String(Math.random()), now: Date.now });
+  let core = null;
+  const refresh = () => {
+    if (!core) return;
+    writeReport(core);
+    look(JSON.parse(core.sessionJson()).settings?.theme === "dark");
+  };
+  globalThis.EvenfallHost = createHost({
+    getCore: () => core, store, autosave: () => autosaveOf.current, announce: createAnnouncer(), onChange: refresh,
+  });
+
+  progress(1, words.loading.module);
+  const [loaded, presets] = await Promise.all([loadCore(part("canvas"), () => stop(words.stop.crash, true)), fetchPresets()]);
+  core = loaded;
+  progress(3, words.loading.start);
+  for (const { name, text } of presets) core.preset(name, text);
+  autosaveOf.current = connect(core, store);
+  if (!beginSession(core, store)) return stop(words.stop.webgl, true);
+  openFromAddress(core, autosaveOf.current);
+  refresh();
+
+  watchCanvas(core);
+  autosaveOf.current.watch();
+  window.addEventListener("hashchange", () => openFromAddress(core, autosaveOf.current));
+  enterMeansDone();
+  prepareShareDialog();
+  prepareReport();
+  globalThis.EvenfallHooks = readOnly(core);
+
+  progress(4);
+  part("loading").hidden = true;
+  part("canvas").focus({ preventScroll: true });
+  core.wake();
+  navigator.storage?.persist?.().catch(() => {});
+  keepOffline(() => autosaveOf.current.flush());
+}
+
+start().catch((problem) => {
+  console.error(problem);
+  stop(words.stop.load, true);
+});

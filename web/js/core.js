@@ -1,0 +1,49 @@
+// The compiled bench as plain JavaScript functions. Nothing else in the page knows how it is called.
+
+// What the compiled code tells the page goes through globalThis.EvenfallHost (host.js), which has to be there first.
+export async function loadCore(canvas, onAbort) {
+  const { default: createEvenfall } = await import("../evenfall.js");
+  const module = await createEvenfall({
+    canvas,
+    locateFile: (name) => new URL(`../${name}`, import.meta.url).href,
+    print: (line) => console.info(line),
+    printErr: (line) => console.warn(line),
+    onAbort,
+  });
+  const text = (name, ...given) => module.ccall(name, "string", given.map(kind), given);
+  const number = (name, ...given) => module.ccall(name, "number", given.map(kind), given);
+  const act = (name, ...given) => module.ccall(name, null, given.map(kind), given);
+
+  return {
+    /** 0: the bench stands. 1: it stands with a demo, since `saved` could not be opened. 2: it has nothing to draw on. */
+    start: (saved, link, dark, dpr) => number("ef_start", saved, link, dark ? 1 : 0, dpr),
+    /** Each gives "" or the sentences that refuse it, and then nothing has changed. */
+    openJson: (json) => text("ef_open_json", json),
+    openLink: (link) => text("ef_open_link", link),
+    documentJson: () => text("ef_document_json"),
+    answersJson: () => text("ef_answers_json"),
+    planJson: () => text("ef_plan_json"),
+    link: () => text("ef_link"),
+    sessionJson: () => text("ef_session_json"),
+    wake: () => act("ef_wake"),
+    setDpr: (dpr) => act("ef_set_dpr", dpr),
+    setText: (fieldId, value) => act("ef_set_text", fieldId, value),
+    preset: (name, json) => act("ef_preset", name, json),
+    frames: () => number("ef_frames"),
+    itemsJson: () => text("ef_items_json"),
+    problem: () => text("ef_problem"),
+    benchEvaluateUs: (times) => number("ef_bench_evaluate_us", times),
+    benchPlanUs: (times) => number("ef_bench_plan_us", times),
+  };
+}
+
+const kind = (value) => (typeof value === "string" ? "string" : "number");
+
+const reading = [
+  "documentJson", "answersJson", "planJson", "link", "sessionJson", "frames", "itemsJson", "problem", "benchEvaluateUs", "benchPlanUs",
+];
+
+/** What tests may use: each of these reads, none acts. */
+export function readOnly(core) {
+  return Object.freeze(Object.fromEntries(reading.map((name) => [name, core[name]])));
+}

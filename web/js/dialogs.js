@@ -1,0 +1,41 @@
+// The page's HTML dialogs: opening one gives a promise of how it was closed.
+
+export const part = (id) => document.getElementById(id);
+
+/** Opens a dialog on top of the bench; resolves with the value of the button that closed it ("" for Escape). */
+export function ask(dialog) {
+  return new Promise((resolve) => {
+    if (dialog.open) dialog.close("");
+    dialog.returnValue = "";
+    dialog.addEventListener("close", () => {
+      part("canvas").focus({ preventScroll: true });
+      resolve(dialog.returnValue);
+    }, { once: true });
+    dialog.showModal();
+  });
+}
+
+export function message(sentence) {
+  part("dialog-message-text").textContent = sentence;
+  return ask(part("dialog-message"));
+}
+
+/** Asks for a line of text; resolves with it, or with null when it was left as it was. */
+export async function askText(label, current) {
+  part("dialog-text-label").textContent = label;
+  const input = part("dialog-text-input");
+  input.value = current;
+  const answer = ask(part("dialog-text"));
+  input.focus();
+  input.select();
+  return (await answer) === "ok" ? input.value : null;
+}
+
+// Enter in a form presses its first button, which is Cancel: in this dialog it means Done.
+export function enterMeansDone() {
+  part("dialog-text-input").addEventListener("keydown", (event) => {
+    if (event.key !== "Enter" || event.isComposing) return;
+    event.preventDefault();
+    part("dialog-text").close("ok");
+  });
+}

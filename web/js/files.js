@@ -1,0 +1,97 @@
+// Lures as files: saving a copy, opening one, and the lures kept from before.
+
+import { ask, message, part } from "./dialogs.js";
+import { canShare, shareBySystem } from "./share.js";
+import { words } from "./words.js";
+
+const largestFile = 256 * 1024;
+
+/** Hands a text to the browser as a download, at once. */
+export function download(name, text) {
+  const address = URL.createObjectURL(new Blob([text], { type: "application/json" }));
+  const link = document.createElement("a");
+  link.href = address;
+  link.download = name;
+  link.click();
+  // The browser has to have begun reading before the address may go.
+  setTimeout(() => URL.revokeObjectURL(address), 60_000);
+}
+
+/** Offers a file to keep. A dialog of its own, since a share sheet wants a tap on real HTML. */
+export async function saveDialog(name, text) {
+  const file = new File([text], name, { type: "application/json" });
+  const address = URL.createObjectURL(file);
+  part("dialog-save-about").textContent = words.save.about(name);
+  const link = part("dialog-save-file");
+  link.href = address;
+  link.download = name;
+  const system = part("dialog-save-system");
+  system.hidden = !canShare({ files: [file] });
+  system.onclick = () => shareBySystem({ files: [file] });
+  await ask(part("dialog-save"));
+  link.removeAttribute("href");
+  setTimeout(() => URL.revokeObjectURL(address), 60_000);
+}
+
+/** Lets the builder choose a file or a kept lure; `open(text)` gives "" or why it is refused. */
+export function openDialog(store, open) {
+  const dialog = part("dialog-open");
+  const take = async (read) => {
+    dialog.close("");
+    let refusal;
+    try {
+      refusal = open(await read());
+    } catch (problem) {
+      refusal = problem instanceof TooLarge ? words.open.tooLarge : words.open.unreadable;
+    }
+    if (refusal) message(refusal);
+  };
+  const input = part("dialog-open-file");
+  input.value = "";
+  input.onchange = () => input.files[0] && take(() => textOf(input.files[0]));
+  listKept(part("dialog-open-kept"), store.kept(), (kept) => take(async () => kept));
+  return ask(dialog);
+}
+
+class TooLarge extends Error {}
+
+async function textOf(file) {
+  if (file.size > largestFile) throw new TooLarge();
+  return file.text();
+}
+
+/** Document text of a session text, or null. */
+export function documentOf(session) {
+  try {
+    return JSON.stringify(JSON.parse(session).document ?? null);
+  } catch {
+    return null;
+  }
+}
+
+function listKept(place, kept, take) {
+  place.replaceChildren();
+  const shown = kept.map(({ time, session }) => ({ time, text: documentOf(session) })).filter(({ text }) => text !== null);
+  if (shown.length === 0) return;
+  const title = document.createElement("h3");
+  title.textContent = words.open.keptTitle;
+  const about = document.createElement("p");
+  about.className = "quiet";
+  about.textContent = words.open.keptAbout;
+  const list = document.createElement("ul");
+  list.className = "kept";
+  for (const { time, text } of shown) {
+    const line = document.createElement("li");
+    const name = document.createElement("span");
+    const called = JSON.parse(text)?.name;
+    const when = new Date(time).toLocaleString([], { dateStyle: "medium", timeStyle: "short" });
+    name.textContent = `${typeof called === "string" && called ? called : words.open.unnamed}, ${when}`;
+    const button = document.createElement("button");
+    button.type = "button";
+    button.textContent = words.open.take;
+    button.addEventListener("click", () => take(text));
+    line.append(name, button);
+    list.append(line);
+  }
+  place.append(title, about, list);
+}

@@ -1,0 +1,46 @@
+// Registers the service worker that keeps the page on the device, and offers a new version when one is ready.
+
+import { notice } from "./notices.js";
+import { words } from "./words.js";
+
+/** `beforeReload` runs before a new version is loaded: the last chance to save. */
+export async function keepOffline(beforeReload) {
+  if (!("serviceWorker" in navigator) || !/^https?:$/.test(location.protocol)) return;
+  const container = navigator.serviceWorker;
+  let asked = false;
+  let reloaded = false;
+  const ruledBefore = container.controller !== null;
+  const reload = () => {
+    if (reloaded) return;
+    reloaded = true;
+    beforeReload();
+    location.reload();
+  };
+  container.addEventListener("controllerchange", () => {
+    if (asked) reload();
+    else if (ruledBefore) notice("version", words.notices.newVersionTaken, [[words.notices.reload, reload]]);
+  });
+
+  let registration;
+  try {
+    registration = await container.register(new URL("../service-worker.js", import.meta.url));
+  } catch {
+    return; // The page works without it, only not without a network.
+  }
+  const offer = () => {
+    const { waiting } = registration;
+    if (!waiting || !container.controller) return;
+    notice("version", words.notices.newVersion, [[words.notices.reload, () => {
+      asked = true;
+      waiting.postMessage("take over");
+    }]]);
+  };
+  offer();
+  registration.addEventListener("updatefound", () => {
+    const { installing } = registration;
+    installing?.addEventListener("statechange", () => installing.state === "installed" && offer());
+  });
+  const look = () => registration.update().catch(() => {}); // No network is no news.
+  look();
+  document.addEventListener("visibilitychange", () => document.visibilityState === "visible" && look());
+}

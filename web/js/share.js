@@ -1,0 +1,78 @@
+// Share links: the whole lure stands behind '#' in the address, where no server ever sees it.
+
+import { ask, part } from "./dialogs.js";
+import { notice } from "./notices.js";
+import { words } from "./words.js";
+
+const longLink = 1800;
+const veryLongLink = 8000;
+
+/** The share text in the address, or "". */
+export function linkInAddress() {
+  const text = location.hash.slice(1);
+  return /^\d+\./.test(text) ? text : "";
+}
+
+/** Takes the share text out of the address, so that a reload brings the kept work and not the link again. */
+export function clearAddress() {
+  history.replaceState(null, "", location.pathname + location.search);
+}
+
+/** Opens the link in the address, if there is one, as a copy that is not kept until it changes. */
+export function openFromAddress(core, autosave) {
+  const link = linkInAddress();
+  if (!link) return;
+  autosave.flush();
+  const refusal = core.openLink(link);
+  clearAddress();
+  if (refusal) {
+    notice("link", `${words.notices.linkRefused} ${refusal} ${words.notices.linkRefusedRest}`);
+  } else {
+    autosave.holdBack();
+    notice("link", words.notices.fromLink, [[words.notices.keepIt, () => autosave.keepNow()]]);
+  }
+  core.wake();
+}
+
+export function shareDialog(linkText) {
+  const address = new URL(`#${linkText}`, location.href).href;
+  const field = part("dialog-share-link");
+  field.value = address;
+  part("dialog-share-count").textContent = words.share.count(address.length);
+  part("dialog-share-said").textContent = "";
+  const long = part("dialog-share-long");
+  long.hidden = address.length <= longLink;
+  long.textContent = address.length > veryLongLink ? words.share.veryLong : words.share.long;
+  part("dialog-share-system").hidden = !canShare({ url: address });
+  return ask(part("dialog-share"));
+}
+
+export function canShare(data) {
+  return typeof navigator.share === "function" && (navigator.canShare?.(data) ?? false);
+}
+
+export async function shareBySystem(data) {
+  try {
+    await navigator.share(data);
+  } catch {
+    // Closing the system's sheet counts as an error there; it is none here.
+  }
+}
+
+async function copy(field) {
+  const said = part("dialog-share-said");
+  try {
+    await navigator.clipboard.writeText(field.value);
+    said.textContent = words.share.copied;
+  } catch {
+    field.focus();
+    field.select();
+    said.textContent = words.share.notCopied;
+  }
+}
+
+export function prepareShareDialog() {
+  const field = part("dialog-share-link");
+  part("dialog-share-copy").addEventListener("click", () => copy(field));
+  part("dialog-share-system").addEventListener("click", () => shareBySystem({ title: document.title, url: field.value }));
+}
