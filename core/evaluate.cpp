@@ -2,6 +2,7 @@
 
 #include "balance/hang.hpp"
 #include "base/sentence.hpp"
+#include "fall/descent.hpp"
 #include "fall/level_fall.hpp"
 #include "holes/checks.hpp"
 #include "ledger/build.hpp"
@@ -14,14 +15,32 @@ namespace evenfall {
 
 namespace {
 
+struct Inputs {
+    const preset::Document& document;
+    const shape::Body& body;
+    const ledger::Ledger& ledger;
+};
+
 /// Within this much of nothing a lure is said to hang still: the slowest fall a carver would notice in a tub.
 constexpr double still_band_kg = 0.00005;
 
-std::optional<Fall> fall_of(const fall::LevelFall& level, double in_water_kg, const water::Properties& water) {
+/// The main steady fall of the piece after a stage. Its band is worked out for the finished lure in its own water alone; a
+/// stage on the way, and the tub, take the band of the end effect, which is most of it.
+std::optional<Fall> fall_of(const Inputs& in, const fall::LevelFall& level, Stage stage, double in_water_kg,
+                            const water::Properties& water, bool with_band) {
     if (in_water_kg <= still_band_kg) return std::nullopt;
+    const fall::Descent descent(in.body, in.ledger, in.document, water, stage);
+    if (with_band) {
+        const fall::SteadyFalls all = descent.steady();
+        if (!all.main) return std::nullopt;
+        const fall::SteadyFall& f = all.falls[*all.main];
+        return Fall{f.vertical_m_s, f.vertical_band_m_s.low, f.vertical_band_m_s.high, f.pitch_rad, f.forward_m_s};
+    }
+    const auto f = descent.main_fall();
     const auto speeds = level.speeds(in_water_kg, water);
-    if (!speeds) return std::nullopt;
-    return Fall{speeds->usual_m_s, speeds->slow_m_s, speeds->fast_m_s};
+    if (!f || !speeds) return std::nullopt;
+    return Fall{f->vertical_m_s, f->vertical_m_s * speeds->slow_m_s / speeds->usual_m_s,
+                f->vertical_m_s * speeds->fast_m_s / speeds->usual_m_s, f->pitch_rad, f->forward_m_s};
 }
 
 Behaviour behaviour_of(double in_water_kg) {
@@ -48,6 +67,8 @@ Answers answers_of(const preset::Document& document, const shape::Body& body, co
     const auto sigmas = ledger::sigmas(ledger, water.fishing.density_kg_m3);
     const fall::LevelFall level(*body.lines);
     const balance::Hang hang = balance::hang(fold.total);
+
+    const Inputs in{document, body, ledger};
 
     Answers a;
     a.water_density_kg_m3 = water.fishing.density_kg_m3;
@@ -76,8 +97,8 @@ Answers answers_of(const preset::Document& document, const shape::Body& body, co
         stage.b_m = sum.b_m();
         stage.in_water_kg = sum.in_water_kg(water.fishing.density_kg_m3);
         stage.in_tub_kg = sum.in_water_kg(water.tub.density_kg_m3);
-        stage.fall = fall_of(level, stage.in_water_kg, water.fishing);
-        stage.tub_fall = same_water ? stage.fall : fall_of(level, stage.in_tub_kg, water.tub);
+        stage.fall = fall_of(in, level, stage.stage, stage.in_water_kg, water.fishing, stage.stage == Stage::dressed);
+        stage.tub_fall = same_water ? stage.fall : fall_of(in, level, stage.stage, stage.in_tub_kg, water.tub, false);
     }
     a.fall = a.stages.back().fall;
 

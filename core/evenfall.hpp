@@ -22,11 +22,14 @@ enum class Behaviour {
     falls,
 };
 
-/// Steady fall, level, straight down, with the drag model's own spread. Speeds in m/s, positive down.
+/// The steady fall that the lure settles into: the stable one nearest to its hang (fall/descent.hpp). Speeds in m/s, down
+/// positive. slow and fast are the model's own doubt: end effect, parts' drag, turning moment.
 struct Fall {
     double speed_m_s = 0.0;
-    double slow_m_s = 0.0;  ///< with the drag at the high end of its band
-    double fast_m_s = 0.0;  ///< with the drag at the low end
+    double slow_m_s = 0.0;
+    double fast_m_s = 0.0;
+    double pitch_rad = 0.0;     ///< while it falls, nose-up positive; not the hang pitch
+    double forward_m_s = 0.0;   ///< glide over ground, nose-ward positive
 };
 
 /// Mass and buoyancy of one stage of the build.

@@ -5,9 +5,9 @@
 
 namespace evenfall {
 
-/// Gauss–Legendre rule with N points on [0, 1]: ∫₀¹ f ≈ Σ weight[k]·f(node[k]), exact for polynomials of degree 2N − 1.
-/// Nodes ascend. Made by the compiler, so that small orders (3, 5 …) need no first-use table; the tests hold it
-/// against the constants of Boost.Math (which stores 7, 10, 15 … points only).
+/// Gauss–Legendre rule with N points on [0, 1]: ∫₀¹ f ≈ Σ weight[k]·f(node[k]), exact for polynomials of
+/// degree 2N − 1. Nodes ascend. Made by the compiler, so that small orders (3, 5 …) need no first-use table;
+/// the tests hold it against the constants of Boost.Math (which stores 7, 10, 15 … points only).
 template <std::size_t N>
 struct GaussRule {
     std::array<double, N> node{};
@@ -45,7 +45,8 @@ constexpr GaussRule<N> make_gauss_rule() {
     for (std::size_t i = 0; i < steps && found < N; ++i) {
         const double left = -1.0 + (2.0 * static_cast<double>(i) + 1e-6) / static_cast<double>(steps);
         const double right = left + 2.0 / static_cast<double>(steps);
-        if ((legendre(N, left).value < 0.0) == (legendre(N, right < 1.0 ? right : 1.0 - 1e-9).value < 0.0)) continue;
+        if ((legendre(N, left).value < 0.0) == (legendre(N, right < 1.0 ? right : 1.0 - 1e-9).value < 0.0))
+            continue;
         double x = 0.5 * (left + right);
         for (int k = 0; k < 8; ++k) {
             const Legendre p = legendre(N, x);
@@ -59,7 +60,7 @@ constexpr GaussRule<N> make_gauss_rule() {
     return rule;
 }
 
-}  // namespace quadrature_detail
+} // namespace quadrature_detail
 
 template <std::size_t N>
 inline constexpr GaussRule<N> gauss_rule = quadrature_detail::make_gauss_rule<N>();
@@ -90,4 +91,4 @@ struct SoftInterval {
     }
 };
 
-}  // namespace evenfall
+} // namespace evenfall

@@ -1,6 +1,7 @@
 #include "balance/hang.hpp"
 #include "base/sentence.hpp"
 #include "evaluation.hpp"
+#include "fall/descent.hpp"
 #include "fall/level_fall.hpp"
 #include "plan/solve.hpp"
 #include "units/trade.hpp"
@@ -14,6 +15,9 @@ namespace {
 
 // A plan counts as met within what its own feed-back test asks: a hundredth of a gram and a twentieth of a degree.
 constexpr double met_in_water_kg = 1e-5;
+constexpr double met_fall = 1e-3;                // of the rate asked for
+constexpr double settled_in_water_kg = 1e-8;
+constexpr int fall_passes = 8;
 constexpr double met_pitch_rad = 0.05 * units::degree_rad;
 
 std::string stop_text(const preset::Document& document, const plan::Candidate& c) {
@@ -70,6 +74,20 @@ Problem capsize_shortfall(const balance::Hang& hang) {
                 " above B: the lure would roll over. Put lead lower, or take weight off its back."};
 }
 
+/// The document with its holes as the filling has them, and the table of them.
+LeadPlan as_planned(const preset::Document& document, const plan::Task& task, const plan::Filling& filling) {
+    LeadPlan plan;
+    plan.document = document;
+    for (std::size_t i = 0; i < task.candidates.size(); ++i) {
+        const plan::Candidate& c = task.candidates[i];
+        preset::Hole& hole = plan.document.holes[c.hole];
+        hole = plan::with_column(*task.woodwork, c, filling.column_m[i], filling.used[i]);
+        plan.holes.push_back({static_cast<int>(c.hole), c.material, hole.fill->mass_kg.value_or(0.0),
+                              filling.used[i] ? filling.column_m[i] : 0.0, hole.depth_m});
+    }
+    return plan;
+}
+
 }  // namespace
 
 Outcome<LeadPlan> plan_lead(const preset::Document& document) {
@@ -94,27 +112,34 @@ Outcome<LeadPlan> plan_lead(const preset::Document& document) {
         if (!is_candidate(line)) task.base += line;
     }
     const preset::Targets& targets = document.targets;
+    const bool by_fall = targets.by == preset::TargetBy::fall;
     const fall::LevelFall level(*before->body.lines);
     task.aim = {water->fishing.density_kg_m3,
-                targets.by == preset::TargetBy::fall ? level.in_water_kg(targets.fall_m_s, water->fishing) : targets.in_water_kg,
-                targets.pitch_rad};
+                by_fall ? level.in_water_kg(targets.fall_m_s, water->fishing) : targets.in_water_kg, targets.pitch_rad};
 
-    const plan::Filling filling = plan::solve(task);
-
+    // A rate of fall asks for a weight in water, which depends a little on where the lead lies: the level fall without parts
+    // is the first guess, then the fall of the lure as planned says how far it is off.
     LeadPlan result;
-    result.document = document;
-    for (std::size_t i = 0; i < task.candidates.size(); ++i) {
-        const plan::Candidate& c = task.candidates[i];
-        preset::Hole& hole = result.document.holes[c.hole];
-        hole = plan::with_column(*woodwork, c, filling.column_m[i], filling.used[i]);
-        result.holes.push_back({static_cast<int>(c.hole), c.material, hole.fill->mass_kg.value_or(0.0),
-                                filling.used[i] ? filling.column_m[i] : 0.0, hole.depth_m});
+    plan::Filling filling;
+    std::optional<Evaluation> planned;
+    for (int pass = 0; pass < fall_passes; ++pass) {
+        filling = plan::solve(task);
+        result = as_planned(document, task, filling);
+        Outcome<Evaluation> after = evaluate(result.document);
+        if (!after) return after.problems();
+        planned = std::move(after).value();
+        if (!by_fall) break;
+        const fall::Descent descent(planned->body, planned->ledger, result.document, water->fishing);
+        const std::optional<double> needed = descent.in_water_for(targets.fall_m_s);
+        if (!needed) break;
+        const double off = *needed - task.aim.in_water_kg;
+        task.aim.in_water_kg = *needed;
+        if (std::fabs(off) < settled_in_water_kg) break;
     }
-    Outcome<Evaluation> after = evaluate(result.document);
-    if (!after) return after.problems();
 
     const balance::Hang hang = balance::hang(plan::total(task, filling));
-    const bool weight_met = std::fabs(after->answers.in_water_kg - task.aim.in_water_kg) < met_in_water_kg;
+    const bool fall_met = !by_fall || (planned->answers.fall && std::fabs(planned->answers.fall->speed_m_s / targets.fall_m_s - 1.0) < met_fall);
+    const bool weight_met = fall_met && std::fabs(planned->answers.in_water_kg - task.aim.in_water_kg) < met_in_water_kg;
     if (!weight_met) result.shortfalls.push_back(weight_shortfall(task, filling));
     if (!hang.pitch_rad) result.shortfalls.push_back(capsize_shortfall(hang));
     else if (weight_met && std::fabs(*hang.pitch_rad - task.aim.pitch_rad) >= met_pitch_rad) {
@@ -122,7 +147,7 @@ Outcome<LeadPlan> plan_lead(const preset::Document& document) {
     }
     result.met = result.shortfalls.empty();
     result.before = std::move(before->answers);
-    result.after = std::move(after->answers);
+    result.after = std::move(planned->answers);
     return result;
 }
 

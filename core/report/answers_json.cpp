@@ -29,6 +29,8 @@ void put_fall(Tree& tree, const std::string& prefix, const std::optional<Fall>& 
     tree[prefix + "fall_mm_s"] = fall ? speed(fall->speed_m_s) : Tree(nullptr);
     tree[prefix + "fall_slow_mm_s"] = fall ? speed(fall->slow_m_s) : Tree(nullptr);
     tree[prefix + "fall_fast_mm_s"] = fall ? speed(fall->fast_m_s) : Tree(nullptr);
+    tree[prefix + "fall_pitch_deg"] = fall ? degrees(fall->pitch_rad) : Tree(nullptr);
+    tree[prefix + "fall_forward_mm_s"] = fall ? speed(fall->forward_m_s) : Tree(nullptr);
 }
 
 std::string stage_word(Stage stage) {

@@ -36,7 +36,8 @@ private:
     double from_;
     double to_;
     std::size_t size_ = 2;
-    std::array<double, 320> place_;  // room for every station of four full curves, or both sides of a full outline
+    std::array<double, 320>
+        place_; // room for every station of four full curves, or both sides of a full outline
 };
 
 struct Sums {
@@ -61,16 +62,19 @@ public:
         const double to = std::min(to_m_, box_.x_to_m);
         if (!(to > from) || !(box_.y_to_m > box_.y_from_m) || !(box_.z_to_m > box_.z_from_m)) return total;
         Kinks kinks(from, to);
-        for (const double x : lines_.breakpoints_m()) kinks.add(x);
+        for (const double x : lines_.breakpoints_m())
+            kinks.add(x);
         for (const double y : {std::abs(box_.y_from_m), std::abs(box_.y_to_m)}) {
             kinks.add(from_m_ + fore_tangent_ * y);
             kinks.add(to_m_ - aft_tangent_ * y);
         }
         // Where the skin passes a side of the box, or a flank.
         const std::array<double, 4> crossings = crossings_between(from, to);
-        for (const double x : crossings) kinks.add(x);
+        for (const double x : crossings)
+            kinks.add(x);
         const std::span<const double> x = kinks.sorted();
-        for (std::size_t k = 0; k + 1 < x.size(); ++k) add_interval(x[k], x[k + 1], total);
+        for (std::size_t k = 0; k + 1 < x.size(); ++k)
+            add_interval(x[k], x[k + 1], total);
         return total;
     }
 
@@ -98,11 +102,15 @@ private:
     /// A box is short: one crossing of each kind is what a pocket or slot meets.
     [[nodiscard]] std::array<double, 4> crossings_between(double from, double to) const {
         const auto width = [&](double x) { return lines_.at(x).half_width_m; };
-        const auto against = [&](double y) { return crossing(from, to, [&](double x) { return width(x) - std::abs(y); }); };
+        const auto against = [&](double y) {
+            return crossing(from, to, [&](double x) { return width(x) - std::abs(y); });
+        };
         const double nothing = std::numeric_limits<double>::quiet_NaN();
         std::array<double, 4> found{against(box_.y_from_m), against(box_.y_to_m), nothing, nothing};
-        if (fore_tangent_ > 0.0) found[2] = crossing(from, to, [&](double x) { return width(x) - (x - from_m_) / fore_tangent_; });
-        if (aft_tangent_ > 0.0) found[3] = crossing(from, to, [&](double x) { return width(x) - (to_m_ - x) / aft_tangent_; });
+        if (fore_tangent_ > 0.0)
+            found[2] = crossing(from, to, [&](double x) { return width(x) - (x - from_m_) / fore_tangent_; });
+        if (aft_tangent_ > 0.0)
+            found[3] = crossing(from, to, [&](double x) { return width(x) - (to_m_ - x) / aft_tangent_; });
         return found;
     }
 
@@ -143,21 +151,25 @@ private:
         kinks.add(0.0);
         for (const double z : {box_.z_from_m, box_.z_to_m}) {
             const double share = (z - s.centre_z_m) / s.half_height_m;
-            if (std::abs(share) < 1.0) add_both(s.half_width_m * lines_.family().half_width(s.fullness, share));
+            if (std::abs(share) < 1.0)
+                add_both(s.half_width_m * lines_.family().half_width(s.fullness, share));
         }
         if (lines_.family().is_polygon()) {
-            for (const double tau : lines_.family().rim_breaks()) add_both(s.half_width_m * lines_.family().rim(s.fullness, tau).y);
+            for (const double tau : lines_.family().rim_breaks())
+                add_both(s.half_width_m * lines_.family().rim(s.fullness, tau).y);
         }
         const std::span<const double> y = kinks.sorted();
         for (std::size_t k = 0; k + 1 < y.size(); ++k) {
             // Skin turns upright at the widest point, and is steep well before.
             const double upright = 0.7 * s.half_width_m;
-            const SoftInterval interval{y[k], y[k + 1], y[k] < -upright, y[k + 1] > upright};
+            const SoftInterval interval{y[k], y[k + 1], y[k]<-upright, y[k + 1]> upright};
             for (std::size_t i = 0; i < across_order; ++i) {
                 const double at = interval.at(gauss_rule<across_order>.node[i]);
-                const double w = gauss_rule<across_order>.weight[i] * interval.stretch(gauss_rule<across_order>.node[i]);
+                const double w =
+                    gauss_rule<across_order>.weight[i] * interval.stretch(gauss_rule<across_order>.node[i]);
                 const Sides sides = sides_at(s, std::abs(at) / s.half_width_m);
-                add_column(std::min(sides.back, box_.z_to_m), std::max(sides.belly, box_.z_from_m), at, w, slice);
+                add_column(std::min(sides.back, box_.z_to_m), std::max(sides.belly, box_.z_from_m), at, w,
+                           slice);
             }
         }
         return slice;
@@ -189,7 +201,7 @@ private:
     double aft_tangent_ = 0.0;
 };
 
-}  // namespace
+} // namespace
 
 BoxCut box_in_segment(const Body& body, int segment, const Box& box) {
     const Sums sums = BoxedWood(body, static_cast<std::size_t>(segment), box).sums();
@@ -197,4 +209,4 @@ BoxCut box_in_segment(const Body& body, int segment, const Box& box) {
     return {sums.volume, {sums.x / sums.volume, sums.y / sums.volume, sums.z / sums.volume}};
 }
 
-}  // namespace evenfall::shape
+} // namespace evenfall::shape

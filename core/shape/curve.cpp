@@ -23,10 +23,11 @@ double inner_slope(double h_left, double h_right, double d_left, double d_right)
     return (w_left + w_right) / (w_left / d_left + w_right / d_right);
 }
 
-}  // namespace
+} // namespace
 
 Cubic shifted(const Cubic& c, double s) {
-    return {c[0] + s * (c[1] + s * (c[2] + s * c[3])), c[1] + s * (2.0 * c[2] + 3.0 * s * c[3]), c[2] + 3.0 * s * c[3], c[3]};
+    return {c[0] + s * (c[1] + s * (c[2] + s * c[3])), c[1] + s * (2.0 * c[2] + 3.0 * s * c[3]),
+            c[2] + 3.0 * s * c[3], c[3]};
 }
 
 Curve::Curve(const preset::CurvePoints& points) {
@@ -39,7 +40,8 @@ Curve::Curve(const preset::CurvePoints& points) {
         greatest_ = std::max(greatest_, p.value);
     }
     x_m_.reserve(n);
-    for (const preset::CurvePoint& p : points) x_m_.push_back(p.x_m);
+    for (const preset::CurvePoint& p : points)
+        x_m_.push_back(p.x_m);
     if (n < 2) return;
 
     pieces_.reserve(n - 1);
@@ -56,7 +58,8 @@ Curve::Curve(const preset::CurvePoints& points) {
         const double right = slope_at(k + 1);
         const double h = width(k);
         const double d = rise(k);
-        pieces_.push_back({points[k].value, left, (3.0 * d - 2.0 * left - right) / h, (left + right - 2.0 * d) / (h * h)});
+        pieces_.push_back(
+            {points[k].value, left, (3.0 * d - 2.0 * left - right) / h, (left + right - 2.0 * d) / (h * h)});
         left = right;
     }
 }
@@ -77,4 +80,4 @@ Cubic Curve::piece_at(double x_m, double origin_m) const {
     return shifted(pieces_[k], origin_m - x_m_[k]);
 }
 
-}  // namespace evenfall::shape
+} // namespace evenfall::shape

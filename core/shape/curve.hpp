@@ -13,7 +13,7 @@ using Cubic = std::array<double, 4>;
 
 struct CurveValue {
     double value = 0.0;
-    double slope = 0.0;  ///< per metre of x
+    double slope = 0.0; ///< per metre of x
 };
 
 inline CurveValue evaluated(const Cubic& c, double t) {
@@ -24,9 +24,10 @@ inline CurveValue evaluated(const Cubic& c, double t) {
 [[nodiscard]] Cubic shifted(const Cubic& c, double shift);
 
 /// A smooth line through drawn points that never over- or undershoots them: monotone piecewise cubic Hermite
-/// interpolation (Fritsch and Carlson 1980, SIAM J. Numer. Anal. 17, 238–246), inner slopes by the weighted harmonic
-/// mean (Fritsch and Butland 1984, SIAM J. Sci. Stat. Comput. 5, 300–304), end slopes by the three-point one-sided
-/// formula, cut back where it would break monotony. Slopes are continuous, curvature is not.
+/// interpolation (Fritsch and Carlson 1980, SIAM J. Numer. Anal. 17, 238–246), inner slopes by the weighted
+/// harmonic mean (Fritsch and Butland 1984, SIAM J. Sci. Stat. Comput. 5, 300–304), end slopes by the
+/// three-point one-sided formula, cut back where it would break monotony. Slopes are continuous, curvature is
+/// not.
 ///
 /// One point gives a constant, two a straight line. Off its ends the curve keeps its end value, with slope 0.
 /// Points must be finite and ascend in x: the caller has seen to that (shape/drawing_check.hpp).
@@ -36,7 +37,8 @@ public:
 
     [[nodiscard]] CurveValue at(double x_m) const;
 
-    /// The cubic that holds between two neighbouring points around x, told from the origin t = x − `origin_m`.
+    /// The cubic that holds between two neighbouring points around x, told from the origin t = x −
+    /// `origin_m`.
     [[nodiscard]] Cubic piece_at(double x_m, double origin_m) const;
 
     /// Least and greatest value anywhere.
@@ -45,11 +47,11 @@ public:
 
 private:
     std::vector<double> x_m_;
-    std::vector<Cubic> pieces_;  ///< told from the left point of each
+    std::vector<Cubic> pieces_; ///< told from the left point of each
     double first_ = 0.0;
     double last_ = 0.0;
     double least_ = 0.0;
     double greatest_ = 0.0;
 };
 
-}  // namespace evenfall::shape
+} // namespace evenfall::shape

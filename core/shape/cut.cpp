@@ -22,7 +22,8 @@ Inertia own_inertia(const WoodSums& w, const Vec3& c) {
 class SegmentMaker {
 public:
     SegmentMaker(const Lines& lines, RimTable& rim, double from_m, double to_m)
-        : lines_(lines), rim_(rim), wood_(wood_between(lines, from_m, to_m)), skin_(skin_between(lines, rim, from_m, to_m)) {
+        : lines_(lines), rim_(rim), wood_(wood_between(lines, from_m, to_m)),
+          skin_(skin_between(lines, rim, from_m, to_m)) {
         segment_.x_from_m = from_m;
         segment_.x_to_m = to_m;
     }
@@ -34,12 +35,14 @@ public:
         edge_m_ += 0.25 * std::numbers::pi * disc.rim_m;
     }
 
-    void face_at(const FacePlane& plane) {
+    /// False where the relief does not cut cleanly; the segment is then not to be used.
+    [[nodiscard]] bool face_at(const FacePlane& plane) {
         const Relief relief = relief_at(lines_, rim_, plane);
         wood_ -= relief.wood;
         skin_ -= relief.skin;
         edge_m_ += relief.edge_m;
         segment_.faces.push_back(relief.face);
+        return relief.is_clean;
     }
 
     [[nodiscard]] Segment made() && {
@@ -61,7 +64,7 @@ private:
     Segment segment_;
 };
 
-}  // namespace
+} // namespace
 
 Outcome<Body> cut(std::shared_ptr<const Lines> lines, const std::vector<preset::Joint>& joints) {
     Problems problems = cut_problems(*lines, joints);
@@ -77,13 +80,14 @@ Outcome<Body> cut(std::shared_ptr<const Lines> lines, const std::vector<preset::
         SegmentMaker maker(*body.lines, rim, from_m, to_m);
         if (k == 0) {
             maker.end_at(from_m);
-        } else {
-            maker.face_at({from_m, std::tan(joints[k - 1].relief_aft_rad), -1.0});
+        } else if (!maker.face_at({from_m, std::tan(joints[k - 1].relief_aft_rad), -1.0})) {
+            return flank_problem(k - 1, "relief_aft_deg", k);
         }
         if (is_last) {
             maker.end_at(to_m);
         } else {
-            maker.face_at({to_m, std::tan(joints[k].relief_fore_rad), 1.0});
+            if (!maker.face_at({to_m, std::tan(joints[k].relief_fore_rad), 1.0}))
+                return flank_problem(k, "relief_fore_deg", k);
             from_m = joints[k].at_m + 0.5 * joints[k].gap_m;
         }
         body.segments.push_back(std::move(maker).made());
@@ -112,4 +116,4 @@ int nearest_segment(const Body& body, double x_m) {
     return static_cast<int>(nearest);
 }
 
-}  // namespace evenfall::shape
+} // namespace evenfall::shape

@@ -14,20 +14,21 @@ namespace {
 using preset::CurvePoints;
 
 constexpr double mm = 1e-3;
-constexpr double same_place_m = 1e-9;  ///< far below a bench's reading, far above rounding
+constexpr double same_place_m = 1e-9; ///< far below a bench's reading, far above rounding
 
 /// A number for a sentence: up to two decimals, no trailing zeros.
 std::string text_of(double value) {
     std::string text = std::to_string(std::round(value * 100.0) / 100.0);
     text.resize(text.find('.') + 3);
-    while (text.back() == '0') text.pop_back();
+    while (text.back() == '0')
+        text.pop_back();
     if (text.back() == '.') text.pop_back();
     return text;
 }
 
 struct Line {
-    const char* key;   ///< in the document
-    const char* name;  ///< for a carver
+    const char* key;  ///< in the document
+    const char* name; ///< for a carver
     double least_mm;
     double greatest_mm;
 };
@@ -36,31 +37,41 @@ constexpr Line back{"top_mm", "back line", -greatest_height_mm, greatest_height_
 constexpr Line belly{"bottom_mm", "belly line", -greatest_height_mm, greatest_height_mm};
 constexpr Line plan{"half_width_mm", "half width", 0.0, greatest_half_width_mm};
 
-std::string path_of(const char* key) { return std::string("/shape/") + key; }
-std::string path_of(const char* key, std::size_t k) { return path_of(key) + "/" + std::to_string(k); }
+std::string path_of(const char* key) {
+    return std::string("/shape/") + key;
+}
+std::string path_of(const char* key, std::size_t k) {
+    return path_of(key) + "/" + std::to_string(k);
+}
 
 /// What holds for any curve: number of points, numbers, order. Stops at the first fault.
-bool is_a_curve(const CurvePoints& points, const std::string& path, const std::string& name, std::size_t least_points, Problems& out) {
+bool is_a_curve(const CurvePoints& points, const std::string& path, const std::string& name,
+                std::size_t least_points, Problems& out) {
     if (points.size() < least_points) {
-        out.push_back({ProblemCode::out_of_range, path, "at least " + std::to_string(least_points) + " points",
-                       "The " + name + " has " + std::to_string(points.size()) + " points and needs at least " + std::to_string(least_points) + "."});
+        out.push_back({ProblemCode::out_of_range, path,
+                       "at least " + std::to_string(least_points) + " points",
+                       "The " + name + " has " + std::to_string(points.size()) +
+                           " points and needs at least " + std::to_string(least_points) + "."});
         return false;
     }
     if (points.size() > preset::max_curve_points) {
         const std::string cap = std::to_string(preset::max_curve_points);
-        out.push_back({ProblemCode::too_large, path, "at most " + cap + " points", "The " + name + " has more than " + cap + " points."});
+        out.push_back({ProblemCode::too_large, path, "at most " + cap + " points",
+                       "The " + name + " has more than " + cap + " points."});
         return false;
     }
     for (std::size_t k = 0; k < points.size(); ++k) {
         const std::string at = path + "/" + std::to_string(k);
         if (!std::isfinite(points[k].x_m) || !std::isfinite(points[k].value)) {
-            out.push_back({ProblemCode::not_a_number, at, "a number", "Point " + std::to_string(k + 1) + " of the " + name + " is not a number."});
+            out.push_back({ProblemCode::not_a_number, at, "a number",
+                           "Point " + std::to_string(k + 1) + " of the " + name + " is not a number."});
             return false;
         }
         // A hair of room: 0.01 mm read from text is not exactly 1e-5 m.
         if (k > 0 && !(points[k].x_m - points[k - 1].x_m > 0.999 * least_station_step_mm * mm)) {
             out.push_back({ProblemCode::out_of_order, at, "x at least 0.01 mm behind the point before",
-                           "Point " + std::to_string(k + 1) + " of the " + name + " must lie at least 0.01 mm behind the point before it."});
+                           "Point " + std::to_string(k + 1) + " of the " + name +
+                               " must lie at least 0.01 mm behind the point before it."});
             return false;
         }
     }
@@ -71,7 +82,8 @@ bool is_a_line(const CurvePoints& points, const Line& line, Problems& out) {
     const std::string name = line.name;
     if (!is_a_curve(points, path_of(line.key), name, 2, out)) return false;
     if (std::abs(points.front().x_m) > same_place_m) {
-        out.push_back({ProblemCode::out_of_range, path_of(line.key, 0), "x = 0 mm", "The " + name + " must start at the nose, x = 0 mm."});
+        out.push_back({ProblemCode::out_of_range, path_of(line.key, 0), "x = 0 mm",
+                       "The " + name + " must start at the nose, x = 0 mm."});
         return false;
     }
     for (std::size_t k = 0; k < points.size(); ++k) {
@@ -87,7 +99,8 @@ bool is_a_line(const CurvePoints& points, const Line& line, Problems& out) {
 
 void check_lengths(const preset::Shape& shape, Problems& out) {
     const double length_m = shape.top.back().x_m;
-    if (!(length_m >= least_length_mm * mm - same_place_m && length_m <= greatest_length_mm * mm + same_place_m)) {
+    if (!(length_m >= least_length_mm * mm - same_place_m &&
+          length_m <= greatest_length_mm * mm + same_place_m)) {
         const std::string limit = text_of(least_length_mm) + " to " + text_of(greatest_length_mm) + " mm";
         out.push_back({ProblemCode::out_of_range, path_of(back.key, shape.top.size() - 1), limit,
                        "The body is " + text_of(length_m / mm) + " mm long and must be " + limit + "."});
@@ -95,23 +108,28 @@ void check_lengths(const preset::Shape& shape, Problems& out) {
     const auto compare = [&](const CurvePoints& points, const Line& line) {
         if (std::abs(points.back().x_m - length_m) <= same_place_m) return;
         const std::string limit = "x = " + text_of(length_m / mm) + " mm";
-        out.push_back({ProblemCode::out_of_range, path_of(line.key, points.size() - 1), limit,
-                       std::string("The ") + line.name + " must end at the tail like the back line, " + limit + "."});
+        out.push_back(
+            {ProblemCode::out_of_range, path_of(line.key, points.size() - 1), limit,
+             std::string("The ") + line.name + " must end at the tail like the back line, " + limit + "."});
     };
     compare(shape.bottom, belly);
     compare(shape.half_width, plan);
 }
 
 void check_width(const CurvePoints& points, Problems& out) {
-    const bool has_width = std::any_of(points.begin(), points.end(), [](const auto& p) { return p.value > 0.0; });
+    const bool has_width =
+        std::any_of(points.begin(), points.end(), [](const auto& p) { return p.value > 0.0; });
     if (!has_width) {
-        out.push_back({ProblemCode::crossed_profile, path_of(plan.key), "more than 0 mm", "The half width is 0 mm everywhere: the body has no width."});
+        out.push_back({ProblemCode::crossed_profile, path_of(plan.key), "more than 0 mm",
+                       "The half width is 0 mm everywhere: the body has no width."});
         return;
     }
     for (std::size_t k = 1; k + 1 < points.size(); ++k) {
         if (points[k].value > 0.0) continue;
-        out.push_back({ProblemCode::crossed_profile, path_of(plan.key, k), "more than 0 mm",
-                       "Point " + std::to_string(k + 1) + " of the half width must be more than 0 mm: only nose and tail may come to a point."});
+        out.push_back(
+            {ProblemCode::crossed_profile, path_of(plan.key, k), "more than 0 mm",
+             "Point " + std::to_string(k + 1) +
+                 " of the half width must be more than 0 mm: only nose and tail may come to a point."});
         return;
     }
 }
@@ -139,8 +157,10 @@ void check_height(const preset::Shape& shape, Problems& out) {
     const Curve top(shape.top);
     const Curve bottom(shape.bottom);
     std::vector<double> x;
-    for (const auto& p : shape.top) x.push_back(p.x_m);
-    for (const auto& p : shape.bottom) x.push_back(p.x_m);
+    for (const auto& p : shape.top)
+        x.push_back(p.x_m);
+    for (const auto& p : shape.bottom)
+        x.push_back(p.x_m);
     std::sort(x.begin(), x.end());
     const double tail_m = shape.top.back().x_m;
     for (std::size_t k = 0; k + 1 < x.size(); ++k) {
@@ -153,14 +173,16 @@ void check_height(const preset::Shape& shape, Problems& out) {
         // The lines may meet at nose and tail: look from a hair inside.
         const double from = x[k] < same_place_m ? 1e-3 * step : 0.0;
         const double to = x[k + 1] > tail_m - same_place_m ? 0.999 * step : step;
-        const bool crossed = least_on(shifted(height, from), to - from) <= 0.0 || height[0] < -same_place_m || evaluated(height, step).value < -same_place_m;
+        const bool crossed = least_on(shifted(height, from), to - from) <= 0.0 || height[0] < -same_place_m ||
+                             evaluated(height, step).value < -same_place_m;
         if (!crossed) continue;
         std::size_t nearest = 0;
         for (std::size_t i = 0; i < shape.top.size(); ++i) {
             if (std::abs(shape.top[i].x_m - middle) < std::abs(shape.top[nearest].x_m - middle)) nearest = i;
         }
         out.push_back({ProblemCode::crossed_profile, path_of(back.key, nearest), "above the belly line",
-                       "The back line must stay above the belly line: they cross between " + text_of(x[k] / mm) + " and " + text_of(x[k + 1] / mm) + " mm."});
+                       "The back line must stay above the belly line: they cross between " +
+                           text_of(x[k] / mm) + " and " + text_of(x[k + 1] / mm) + " mm."});
         return;
     }
 }
@@ -177,12 +199,15 @@ void check_fullness(const preset::Section& section, double length_m, Problems& o
         const std::string at = path + "/" + std::to_string(k);
         if (!(p.value >= least && p.value <= greatest)) {
             const std::string limit = text_of(least) + " to " + text_of(greatest);
-            out.push_back({ProblemCode::out_of_range, at, limit, "Point " + std::to_string(k + 1) + " of the " + name + " must be " + limit + "."});
+            out.push_back({ProblemCode::out_of_range, at, limit,
+                           "Point " + std::to_string(k + 1) + " of the " + name + " must be " + limit + "."});
             return;
         }
         if (!(p.x_m >= -same_place_m && p.x_m <= length_m + same_place_m)) {
             const std::string limit = "0 to " + text_of(length_m / mm) + " mm";
-            out.push_back({ProblemCode::out_of_range, at, limit, "Point " + std::to_string(k + 1) + " of the " + name + " must lie on the body, x " + limit + "."});
+            out.push_back({ProblemCode::out_of_range, at, limit,
+                           "Point " + std::to_string(k + 1) + " of the " + name +
+                               " must lie on the body, x " + limit + "."});
             return;
         }
     }
@@ -190,40 +215,60 @@ void check_fullness(const preset::Section& section, double length_m, Problems& o
 
 void check_outline(const std::vector<preset::OutlinePoint>& points, Problems& out) {
     const std::string path = "/shape/section/half_outline";
-    const auto refuse = [&](ProblemCode code, const std::string& at, const std::string& limit, const std::string& sentence) {
+    const auto refuse = [&](ProblemCode code, const std::string& at, const std::string& limit,
+                            const std::string& sentence) {
         out.push_back({code, at, limit, sentence});
     };
     if (points.size() < 3) {
-        return refuse(ProblemCode::out_of_range, path, "at least 3 points", "The drawn half-section has " + std::to_string(points.size()) + " points and needs at least 3.");
+        return refuse(ProblemCode::out_of_range, path, "at least 3 points",
+                      "The drawn half-section has " + std::to_string(points.size()) +
+                          " points and needs at least 3.");
     }
     if (points.size() > preset::max_curve_points) {
         const std::string cap = std::to_string(preset::max_curve_points);
-        return refuse(ProblemCode::too_large, path, "at most " + cap + " points", "The drawn half-section has more than " + cap + " points.");
+        return refuse(ProblemCode::too_large, path, "at most " + cap + " points",
+                      "The drawn half-section has more than " + cap + " points.");
     }
     for (std::size_t k = 0; k < points.size(); ++k) {
         const std::string at = path + "/" + std::to_string(k);
         const std::string point = "Point " + std::to_string(k + 1) + " of the drawn half-section ";
         const auto& p = points[k];
-        if (!std::isfinite(p.y) || !std::isfinite(p.z)) return refuse(ProblemCode::not_a_number, at, "a number", point + "is not a number.");
+        if (!std::isfinite(p.y) || !std::isfinite(p.z))
+            return refuse(ProblemCode::not_a_number, at, "a number", point + "is not a number.");
         if (p.y < 0.0 || p.y > 1.0 || p.z < -1.0 || p.z > 1.0) {
-            return refuse(ProblemCode::out_of_range, at, "y 0 to 1, z -1 to 1", point + "must lie in its box, y 0 to 1 and z -1 to 1.");
+            return refuse(ProblemCode::out_of_range, at, "y 0 to 1, z -1 to 1",
+                          point + "must lie in its box, y 0 to 1 and z -1 to 1.");
         }
-        if (k == 0 && (p.y != 0.0 || p.z != -1.0)) return refuse(ProblemCode::out_of_range, at, "y 0, z -1", point + "must be the belly centre, y 0 and z -1.");
-        if (k + 1 == points.size() && (p.y != 0.0 || p.z != 1.0)) return refuse(ProblemCode::out_of_range, at, "y 0, z 1", point + "must be the back centre, y 0 and z 1.");
-        if (k > 0 && p.z < points[k - 1].z) return refuse(ProblemCode::out_of_order, at, "z not falling", point + "lies lower than the point before it: draw from belly to back.");
-        if (k > 0 && p.z == points[k - 1].z && p.y == points[k - 1].y) return refuse(ProblemCode::out_of_order, at, "a new place", point + "lies on the point before it.");
+        if (k == 0 && (p.y != 0.0 || p.z != -1.0))
+            return refuse(ProblemCode::out_of_range, at, "y 0, z -1",
+                          point + "must be the belly centre, y 0 and z -1.");
+        if (k + 1 == points.size() && (p.y != 0.0 || p.z != 1.0))
+            return refuse(ProblemCode::out_of_range, at, "y 0, z 1",
+                          point + "must be the back centre, y 0 and z 1.");
+        if (k > 0 && p.z < points[k - 1].z)
+            return refuse(ProblemCode::out_of_order, at, "z not falling",
+                          point + "lies lower than the point before it: draw from belly to back.");
+        if (k > 0 && p.z == points[k - 1].z && p.y == points[k - 1].y)
+            return refuse(ProblemCode::out_of_order, at, "a new place",
+                          point + "lies on the point before it.");
     }
-    const auto widest = std::max_element(points.begin(), points.end(), [](const auto& a, const auto& b) { return a.y < b.y; });
-    if (widest->y != 1.0) return refuse(ProblemCode::out_of_range, path, "widest y = 1", "The drawn half-section must touch y 1 at its widest, so that the half width drawn is the real one.");
+    const auto widest = std::max_element(points.begin(), points.end(),
+                                         [](const auto& a, const auto& b) { return a.y < b.y; });
+    if (widest->y != 1.0)
+        return refuse(ProblemCode::out_of_range, path, "widest y = 1",
+                      "The drawn half-section must touch y 1 at its widest, so that the half width drawn is "
+                      "the real one.");
     for (auto p = points.begin() + 1; p != points.end(); ++p) {
         const bool outward = p <= widest;
         if (outward ? p->y >= (p - 1)->y : p->y <= (p - 1)->y) continue;
         const std::string at = path + "/" + std::to_string(p - points.begin());
-        return refuse(ProblemCode::out_of_order, at, "out once, in once", "The drawn half-section must go out to its widest once and then come in: point " + std::to_string(p - points.begin() + 1) + " turns back.");
+        return refuse(ProblemCode::out_of_order, at, "out once, in once",
+                      "The drawn half-section must go out to its widest once and then come in: point " +
+                          std::to_string(p - points.begin() + 1) + " turns back.");
     }
 }
 
-}  // namespace
+} // namespace
 
 Problems drawing_problems(const preset::Shape& shape) {
     Problems out;
@@ -242,4 +287,4 @@ Problems drawing_problems(const preset::Shape& shape) {
     return out;
 }
 
-}  // namespace evenfall::shape
+} // namespace evenfall::shape

@@ -16,16 +16,20 @@ constexpr double same_place_m = 1e-9;
 
 std::vector<double> all_stations(const preset::Shape& shape) {
     std::vector<double> x;
-    x.reserve(shape.top.size() + shape.bottom.size() + shape.half_width.size() + shape.section.fullness.size());
+    x.reserve(shape.top.size() + shape.bottom.size() + shape.half_width.size() +
+              shape.section.fullness.size());
     for (const auto* curve : {&shape.top, &shape.bottom, &shape.half_width}) {
-        for (const auto& p : *curve) x.push_back(p.x_m);
+        for (const auto& p : *curve)
+            x.push_back(p.x_m);
     }
     const double tail_m = shape.top.back().x_m;
     if (shape.section.kind != preset::SectionKind::free && shape.section.fullness.size() > 1) {
-        for (const auto& p : shape.section.fullness) x.push_back(std::clamp(p.x_m, 0.0, tail_m));
+        for (const auto& p : shape.section.fullness)
+            x.push_back(std::clamp(p.x_m, 0.0, tail_m));
     }
     std::sort(x.begin(), x.end());
-    x.erase(std::unique(x.begin(), x.end(), [](double a, double b) { return b - a < same_place_m; }), x.end());
+    x.erase(std::unique(x.begin(), x.end(), [](double a, double b) { return b - a < same_place_m; }),
+            x.end());
     x.front() = 0.0;
     x.back() = tail_m;
     return x;
@@ -33,14 +37,17 @@ std::vector<double> all_stations(const preset::Shape& shape) {
 
 std::unique_ptr<const SectionFamily> make_family(const preset::Section& section, const Curve& fullness) {
     switch (section.kind) {
-    case preset::SectionKind::chamfered: return std::make_unique<Chamfered>();
-    case preset::SectionKind::free: return std::make_unique<FreeOutline>(section.half_outline);
-    case preset::SectionKind::superellipse: break;
+    case preset::SectionKind::chamfered:
+        return std::make_unique<Chamfered>();
+    case preset::SectionKind::free:
+        return std::make_unique<FreeOutline>(section.half_outline);
+    case preset::SectionKind::superellipse:
+        break;
     }
     return std::make_unique<Superellipse>(fullness.least(), fullness.greatest());
 }
 
-}  // namespace
+} // namespace
 
 DrawnLines::DrawnLines(const preset::Shape& shape) : breakpoints_m_(all_stations(shape)) {
     const Curve top(shape.top);
@@ -76,7 +83,8 @@ Station DrawnLines::at(double x_m) const {
     const CurveValue height = evaluated(piece.half_height, t);
     const CurveValue centre = evaluated(piece.centre, t);
     const CurveValue fullness = evaluated(piece.fullness, t);
-    return {width.value, height.value, centre.value, fullness.value, width.slope, height.slope, centre.slope, fullness.slope};
+    return {width.value, height.value, centre.value, fullness.value,
+            width.slope, height.slope, centre.slope, fullness.slope};
 }
 
 Outcome<std::shared_ptr<const Lines>> drawn_lines(const preset::Shape& shape) {
@@ -85,4 +93,4 @@ Outcome<std::shared_ptr<const Lines>> drawn_lines(const preset::Shape& shape) {
     return std::shared_ptr<const Lines>(std::make_shared<DrawnLines>(shape));
 }
 
-}  // namespace evenfall::shape
+} // namespace evenfall::shape

@@ -9,8 +9,9 @@
 
 namespace evenfall::shape {
 
-/// The lines of a document: back, belly, plan and fullness drawn through their own stations. Between neighbouring
-/// stations of all curves together every one of them is a single cubic; those cubics are kept side by side.
+/// The lines of a document: back, belly, plan and fullness drawn through their own stations. Between
+/// neighbouring stations of all curves together every one of them is a single cubic; those cubics are kept
+/// side by side.
 class DrawnLines final : public Lines {
 public:
     /// The shape must be free of drawing problems (shape/drawing_check.hpp).
@@ -32,4 +33,4 @@ private:
     std::unique_ptr<const SectionFamily> family_;
 };
 
-}  // namespace evenfall::shape
+} // namespace evenfall::shape

@@ -8,14 +8,14 @@ namespace evenfall::shape {
 
 /// One cross-section of the uncut body with its slopes along x.
 struct Station {
-    double half_width_m = 0.0;   ///< a
-    double half_height_m = 0.0;  ///< b
-    double centre_z_m = 0.0;     ///< height of the box's middle
-    double fullness = 0.0;       ///< the section family's parameter
+    double half_width_m = 0.0;  ///< a
+    double half_height_m = 0.0; ///< b
+    double centre_z_m = 0.0;    ///< height of the box's middle
+    double fullness = 0.0;      ///< the section family's parameter
     double half_width_slope = 0.0;
     double half_height_slope = 0.0;
     double centre_slope = 0.0;
-    double fullness_slope = 0.0;  ///< per metre
+    double fullness_slope = 0.0; ///< per metre
 };
 
 /// The lines of an uncut body: a section family whose box and fullness vary along x. The drawn curves of a
@@ -24,7 +24,8 @@ class Lines {
 public:
     virtual ~Lines() = default;
 
-    /// The cross-section at x, from nose to tail (beyond them: of the nearer end). Slopes may be infinite only at the ends.
+    /// The cross-section at x, from nose to tail (beyond them: of the nearer end). Slopes may be infinite
+    /// only at the ends.
     [[nodiscard]] virtual Station at(double x_m) const = 0;
 
     /// Where the lines are not smooth, ascending, both ends included (at least 2 values).
@@ -43,4 +44,4 @@ public:
     [[nodiscard]] double length_m() const { return breakpoints_m().back() - breakpoints_m().front(); }
 };
 
-}  // namespace evenfall::shape
+} // namespace evenfall::shape

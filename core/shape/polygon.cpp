@@ -58,7 +58,8 @@ double outline_half_width(Outline p, double z) {
         const OutlinePoint a = p[k];
         const OutlinePoint b = p[k + 1];
         if (z < a.z || z > b.z) continue;
-        widest = std::max(widest, b.z > a.z ? a.y + (z - a.z) / (b.z - a.z) * (b.y - a.y) : std::max(a.y, b.y));
+        widest =
+            std::max(widest, b.z > a.z ? a.y + (z - a.z) / (b.z - a.z) * (b.y - a.y) : std::max(a.y, b.y));
     }
     return widest;
 }
@@ -92,9 +93,11 @@ ChamferedOutline chamfered(double cut) {
 
 constexpr std::array<double, 4> chamfered_breaks{-0.6, -0.2, 0.2, 0.6};
 
-}  // namespace
+} // namespace
 
-UnitMoments Chamfered::moments(double cut) const { return outline_moments(chamfered(cut)); }
+UnitMoments Chamfered::moments(double cut) const {
+    return outline_moments(chamfered(cut));
+}
 
 RimPoint Chamfered::rim(double cut, double tau) const {
     RimPoint r = outline_rim(chamfered(cut), tau);
@@ -106,30 +109,51 @@ RimPoint Chamfered::rim(double cut, double tau) const {
     return r;
 }
 
-std::span<const double> Chamfered::rim_breaks() const { return chamfered_breaks; }
+std::span<const double> Chamfered::rim_breaks() const {
+    return chamfered_breaks;
+}
 
-double Chamfered::upper_z(double cut, double y) const { return outline_upper(chamfered(cut), y); }
+double Chamfered::upper_z(double cut, double y) const {
+    return outline_upper(chamfered(cut), y);
+}
 
-double Chamfered::lower_z(double cut, double y) const { return outline_lower(chamfered(cut), y); }
+double Chamfered::lower_z(double cut, double y) const {
+    return outline_lower(chamfered(cut), y);
+}
 
-double Chamfered::half_width(double cut, double z) const { return outline_half_width(chamfered(cut), z); }
+double Chamfered::half_width(double cut, double z) const {
+    return outline_half_width(chamfered(cut), z);
+}
 
 FreeOutline::FreeOutline(std::vector<preset::OutlinePoint> points)
     : points_(std::move(points)), moments_(outline_moments(points_)) {
     const double piece = 2.0 / static_cast<double>(points_.size() - 1);
-    for (std::size_t k = 1; k + 1 < points_.size(); ++k) breaks_.push_back(-1.0 + piece * static_cast<double>(k));
+    for (std::size_t k = 1; k + 1 < points_.size(); ++k)
+        breaks_.push_back(-1.0 + piece * static_cast<double>(k));
 }
 
-UnitMoments FreeOutline::moments(double) const { return moments_; }
+UnitMoments FreeOutline::moments(double) const {
+    return moments_;
+}
 
-RimPoint FreeOutline::rim(double, double tau) const { return outline_rim(points_, tau); }
+RimPoint FreeOutline::rim(double, double tau) const {
+    return outline_rim(points_, tau);
+}
 
-std::span<const double> FreeOutline::rim_breaks() const { return breaks_; }
+std::span<const double> FreeOutline::rim_breaks() const {
+    return breaks_;
+}
 
-double FreeOutline::upper_z(double, double y) const { return outline_upper(points_, y); }
+double FreeOutline::upper_z(double, double y) const {
+    return outline_upper(points_, y);
+}
 
-double FreeOutline::lower_z(double, double y) const { return outline_lower(points_, y); }
+double FreeOutline::lower_z(double, double y) const {
+    return outline_lower(points_, y);
+}
 
-double FreeOutline::half_width(double, double z) const { return outline_half_width(points_, z); }
+double FreeOutline::half_width(double, double z) const {
+    return outline_half_width(points_, z);
+}
 
-}  // namespace evenfall::shape
+} // namespace evenfall::shape

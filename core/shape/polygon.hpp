@@ -8,8 +8,9 @@
 
 namespace evenfall::shape {
 
-/// A rectangle whose four corners are cut at 45° in the unit square. Fullness is the cut c: 0 the full rectangle,
-/// 1 a diamond. Rim pieces: belly, chamfer, side, chamfer, back, each a fifth of τ's range. Moments are exact.
+/// A rectangle whose four corners are cut at 45° in the unit square. Fullness is the cut c: 0 the full
+/// rectangle, 1 a diamond. Rim pieces: belly, chamfer, side, chamfer, back, each a fifth of τ's range.
+/// Moments are exact.
 class Chamfered final : public SectionFamily {
 public:
     [[nodiscard]] UnitMoments moments(double cut) const override;
@@ -21,9 +22,9 @@ public:
     [[nodiscard]] double half_width(double cut, double z) const override;
 };
 
-/// A half outline drawn by the builder, straight between its points; the same along the whole body, fullness has no say.
-/// Needs at least three points, (0, −1) first and (0, 1) last, Z never falling, Y rising to 1 and then falling.
-/// Each piece has an equal share of τ's range. Moments are exact.
+/// A half outline drawn by the builder, straight between its points; the same along the whole body, fullness
+/// has no say. Needs at least three points, (0, −1) first and (0, 1) last, Z never falling, Y rising to 1 and
+/// then falling. Each piece has an equal share of τ's range. Moments are exact.
 class FreeOutline final : public SectionFamily {
 public:
     explicit FreeOutline(std::vector<preset::OutlinePoint> points);
@@ -42,4 +43,4 @@ private:
     UnitMoments moments_;
 };
 
-}  // namespace evenfall::shape
+} // namespace evenfall::shape

@@ -12,14 +12,14 @@ namespace evenfall::shape {
 
 namespace {
 
-constexpr std::size_t depth_order = 3;   ///< points along x between skin and plane, per smooth interval
-constexpr double least_opening = 0.05;   ///< of 1 + tanα·dy/dx: below it the flank runs almost along the skin
+constexpr std::size_t depth_order = 3; ///< points along x between skin and plane, per smooth interval
 
-/// A line of constant τ on the skin, with its weight in τ. Over the few millimetres of a relief the fullness changes
-/// little: a parabola through three of its values gives the rim between them (exact where fullness is constant).
+/// A line of constant τ on the skin, with its weight in τ. Over the few millimetres of a relief the fullness
+/// changes little: a parabola through three of its values gives the rim between them (exact where fullness is
+/// constant).
 struct RimLine {
     double weight;
-    double middle;  ///< fullness
+    double middle; ///< fullness
     double half_range;
     RimPoint low, mid, high;
 
@@ -56,7 +56,8 @@ public:
         const double half_range = 0.5 * (greatest - least);
         const auto take = [&](double fullness, RimPoint RimLine::*which) {
             rim.set_fullness(fullness);
-            for (std::size_t i = 0; i < rim.size(); ++i) line_[i].*which = rim.point(i);
+            for (std::size_t i = 0; i < rim.size(); ++i)
+                line_[i].*which = rim.point(i);
         };
         if (half_range > 0.0) {
             take(least, &RimLine::low);
@@ -78,13 +79,13 @@ private:
 
 /// Where a line of constant τ on the skin meets the flank.
 struct Meeting {
-    double depth = 0.0;  ///< from the plane
+    double depth = 0.0; ///< from the plane
     SkinPoint skin{};
     bool clean = false;
 };
 
-/// The root of depth − tanα·y(plane − side·depth) between 0 and `farthest`, by Newton's method, halving where a step would
-/// leave the bracket. RimAt gives the rim point of a fullness.
+/// The root of depth − tanα·y(plane − side·depth) between 0 and `farthest`, by Newton's method, halving where
+/// a step would leave the bracket. RimAt gives the rim point of a fullness.
 template <class RimAt>
 Meeting meeting(const Lines& lines, const FacePlane& plane, RimAt rim_at, double farthest) {
     Meeting m;
@@ -112,8 +113,8 @@ Meeting meeting(const Lines& lines, const FacePlane& plane, RimAt rim_at, double
     return m;
 }
 
-/// Adds the wood and skin between the flank and the plane along one line of constant τ. Gives ∫(1 + h·atan h)dx along it,
-/// h the skin's lean (SkinSums::bend).
+/// Adds the wood and skin between the flank and the plane along one line of constant τ. Gives ∫(1 + h·atan
+/// h)dx along it, h the skin's lean (SkinSums::bend).
 double add_line(const Lines& lines, const RimLine& line, const FacePlane& plane, double depth, Relief& out) {
     const std::span<const double> breaks = lines.breakpoints_m();
     const double low = plane.side > 0.0 ? plane.x_m - depth : plane.x_m;
@@ -157,14 +158,17 @@ Relief flat_face(const Lines& lines, RimTable& rim, const FacePlane& plane) {
     return out;
 }
 
-}  // namespace
+} // namespace
 
-double FacePlane::x_at(double y_m) const { return x_m - side * tangent * std::abs(y_m); }
+double FacePlane::x_at(double y_m) const {
+    return x_m - side * tangent * std::abs(y_m);
+}
 
 double relief_depth(const Lines& lines, const FacePlane& plane, double share) {
     if (plane.tangent == 0.0) return 0.0;
     const double to_end = plane.side > 0.0 ? plane.x_m - lines.nose_m() : lines.tail_m() - plane.x_m;
-    const Meeting m = meeting(lines, plane, [share](double) { return RimPoint{share, 0.0, 0.0, 0.0, 0.0, 0.0}; }, to_end);
+    const Meeting m = meeting(
+        lines, plane, [share](double) { return RimPoint{share, 0.0, 0.0, 0.0, 0.0, 0.0}; }, to_end);
     return m.clean ? m.depth : std::numeric_limits<double>::quiet_NaN();
 }
 
@@ -185,7 +189,9 @@ Relief relief_at(const Lines& lines, RimTable& rim, const FacePlane& plane) {
     RimTurn turn;
     for (std::size_t i = 0; i < rim.size(); ++i) {
         const RimLine& line = rim_lines[i];
-        const Meeting m = meeting(lines, plane, [&line](double fullness) { return line.at(fullness); }, 1.001 * reach_m);
+        const Meeting m = meeting(
+            lines, plane, [&line](double fullness) { return line.at(fullness); }, 1.001 * reach_m);
+        out.is_clean = out.is_clean && m.clean;
         const SkinPoint& p = m.skin;
         const double lost = add_line(lines, line, plane, m.depth, out);
 
@@ -204,7 +210,8 @@ Relief relief_at(const Lines& lines, RimTable& rim, const FacePlane& plane) {
         const double along = std::hypot(p.y_tau, p.z_tau);
         if (!(along > 0.0)) continue;
         rim_angle += 0.5 * dl * std::acos(sine * std::clamp(p.z_tau / along, -1.0, 1.0));
-        out.skin.bend += turn.to(p.y_tau / along, p.z_tau / along) * (before + lost);  // ½ for the mean, 2 for both sides
+        out.skin.bend +=
+            turn.to(p.y_tau / along, p.z_tau / along) * (before + lost); // ½ for the mean, 2 for both sides
         before = lost;
     }
     out.skin.bend += turn.to(-1.0, 0.0) * before;
@@ -214,4 +221,4 @@ Relief relief_at(const Lines& lines, RimTable& rim, const FacePlane& plane) {
     return out;
 }
 
-}  // namespace evenfall::shape
+} // namespace evenfall::shape

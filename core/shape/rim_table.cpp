@@ -10,11 +10,13 @@ namespace {
 
 // Points per smooth piece of rim, by the measurements in tests/unit/shape/orders_test.cpp.
 constexpr std::size_t curved_order = 6;
-constexpr std::size_t straight_order = 3;
-constexpr std::size_t crowded_order = 2;     ///< for outlines of many short edges
-constexpr std::size_t crowded_pieces = 12;
+constexpr std::size_t straight_order = 5;
+constexpr std::size_t many_order = 3;    ///< for outlines of more than few_pieces edges
+constexpr std::size_t crowded_order = 2; ///< of more than many_pieces
+constexpr std::size_t few_pieces = 6;
+constexpr std::size_t many_pieces = 16;
 
-}  // namespace
+} // namespace
 
 RimTable::RimTable(const SectionFamily& family) : family_(family) {
     const std::span<const double> breaks = family.rim_breaks();
@@ -30,8 +32,10 @@ RimTable::RimTable(const SectionFamily& family) : family_(family) {
         const double to = k == breaks.size() ? 1.0 : breaks[k];
         if (!family.is_polygon()) {
             lay(gauss_rule<curved_order>, from, to);
-        } else if (breaks.size() < crowded_pieces) {
+        } else if (breaks.size() < few_pieces) {
             lay(gauss_rule<straight_order>, from, to);
+        } else if (breaks.size() < many_pieces) {
+            lay(gauss_rule<many_order>, from, to);
         } else {
             lay(gauss_rule<crowded_order>, from, to);
         }
@@ -61,4 +65,4 @@ double lean_term(double h) {
     return h * std::atan(h);
 }
 
-}  // namespace evenfall::shape
+} // namespace evenfall::shape

@@ -58,7 +58,8 @@ private:
     double z_ = 0.0;
 };
 
-/// h·atan(h): how much more a skin that leans by slope h along the body curves than a cylinder (segment_sums.hpp).
+/// h·atan(h): how much more a skin that leans by slope h along the body curves than a cylinder
+/// (segment_sums.hpp).
 [[nodiscard]] double lean_term(double h);
 
-}  // namespace evenfall::shape
+} // namespace evenfall::shape

@@ -5,24 +5,26 @@
 
 namespace evenfall::shape {
 
-/// Integrals of a section in its unit box (a = b = 1, |Y| ≤ 1, |Z| ≤ 1). Real values scale by powers of a and b.
+/// Integrals of a section in its unit box (a = b = 1, |Y| ≤ 1, |Z| ≤ 1). Real values scale by powers of a and
+/// b.
 struct UnitMoments {
-    double area = 0.0;  ///< ∬dA     × a·b
-    double z = 0.0;     ///< ∬Z dA   × a·b²
-    double yy = 0.0;    ///< ∬Y² dA  × a³·b
-    double zz = 0.0;    ///< ∬Z² dA  × a·b³
+    double area = 0.0; ///< ∬dA     × a·b
+    double z = 0.0;    ///< ∬Z dA   × a·b²
+    double yy = 0.0;   ///< ∬Y² dA  × a³·b
+    double zz = 0.0;   ///< ∬Z² dA  × a·b³
 };
 
-/// A point of the rim of a unit section, starboard half, and its derivatives. No default values: tables of it are
-/// filled where they lie.
+/// A point of the rim of a unit section, starboard half, and its derivatives. No default values: tables of it
+/// are filled where they lie.
 struct RimPoint {
     double y, z;
-    double y_tau, z_tau;            ///< ∂/∂τ
-    double y_fullness, z_fullness;  ///< ∂/∂fullness at this τ
+    double y_tau, z_tau;           ///< ∂/∂τ
+    double y_fullness, z_fullness; ///< ∂/∂fullness at this τ
 };
 
 /// A family of sections, symmetric about the middle plane, in the unit box; one parameter ("fullness").
-/// The starboard half goes out from belly centre to its widest (Y = 1) and back in to the back centre, never twice.
+/// The starboard half goes out from belly centre to its widest (Y = 1) and back in to the back centre, never
+/// twice.
 class SectionFamily {
 public:
     virtual ~SectionFamily() = default;
@@ -34,7 +36,8 @@ public:
 
     /// Many rim points at once; a family may find them faster together. `points` is as long as `tau`.
     virtual void rims(double fullness, std::span<const double> tau, std::span<RimPoint> points) const {
-        for (std::size_t k = 0; k < tau.size(); ++k) points[k] = rim(fullness, tau[k]);
+        for (std::size_t k = 0; k < tau.size(); ++k)
+            points[k] = rim(fullness, tau[k]);
     }
 
     /// Values of τ in (−1, 1), ascending, between which the rim is smooth for every fullness (ends left out).
@@ -51,4 +54,4 @@ public:
     [[nodiscard]] virtual double half_width(double fullness, double z) const = 0;
 };
 
-}  // namespace evenfall::shape
+} // namespace evenfall::shape

@@ -11,7 +11,8 @@ namespace evenfall::shape {
 namespace {
 
 // Points along x per interval. Drawn lines are cubics: seven points integrate every moment of a section of
-// constant fullness exactly (a³b has degree 12). Skin is smooth but no polynomial; three points stay within 1e-5 (by test).
+// constant fullness exactly (a³b has degree 12). Skin is smooth but no polynomial; three points stay within
+// 1e-5 (by test).
 constexpr std::size_t wood_order = 7;
 constexpr std::size_t skin_order = 3;
 
@@ -23,11 +24,12 @@ void for_each_interval(const Lines& lines, double from_m, double to_m, Visit vis
         const double from = std::max(from_m, breaks[k]);
         const double to = std::min(to_m, breaks[k + 1]);
         if (!(to > from)) continue;
-        visit(SoftInterval{from, to, lines.blunt_nose() && from == breaks.front(), lines.blunt_tail() && to == breaks.back()});
+        visit(SoftInterval{from, to, lines.blunt_nose() && from == breaks.front(),
+                           lines.blunt_tail() && to == breaks.back()});
     }
 }
 
-}  // namespace
+} // namespace
 
 WoodSums& WoodSums::operator+=(const WoodSums& o) {
     volume += o.volume;
@@ -82,7 +84,7 @@ WoodSums wood_between(const Lines& lines, double from_m, double to_m) {
             const double c = st.centre_z_m;
             const double slice = dx * a * b;
             const double volume = slice * m.area;
-            const double rise = slice * b * m.z;  // ∬(z − c)
+            const double rise = slice * b * m.z; // ∬(z − c)
             sums.volume += volume;
             sums.x += volume * x;
             sums.z += volume * c + rise;
@@ -99,8 +101,8 @@ namespace {
 
 /// One section's ring of skin, starboard half.
 struct Ring {
-    double area = 0.0;  ///< per metre of x
-    double z = 0.0;     ///< ∫z dA per metre of x
+    double area = 0.0; ///< per metre of x
+    double z = 0.0;    ///< ∫z dA per metre of x
 };
 
 Ring ring_at(const Station& station, const RimTable& rim) {
@@ -133,7 +135,7 @@ double lean_around(const Station& station, const RimTable& rim) {
     return sum + turn.to(-1.0, 0.0) * before;
 }
 
-}  // namespace
+} // namespace
 
 SkinSums skin_between(const Lines& lines, RimTable& rim, double from_m, double to_m) {
     SkinSums sums;
@@ -142,14 +144,15 @@ SkinSums skin_between(const Lines& lines, RimTable& rim, double from_m, double t
         for (std::size_t k = 0; k < skin_order; ++k) {
             const double s = gauss_rule<skin_order>.node[k];
             const double x = interval.at(s);
-            const double dx = 2.0 * gauss_rule<skin_order>.weight[k] * interval.stretch(s);  // both sides
+            const double dx = 2.0 * gauss_rule<skin_order>.weight[k] * interval.stretch(s); // both sides
             const Station station = lines.at(x);
             rim.set_fullness(station.fullness);
             const Ring ring = ring_at(station, rim);
             sums.area += dx * ring.area;
             sums.x += dx * ring.area * x;
             sums.z += dx * ring.z;
-            // The lean's share in the curvature is small but near nose and tail: elsewhere the middle point does.
+            // The lean's share in the curvature is small but near nose and tail: elsewhere the middle point
+            // does.
             if (is_end) {
                 sums.bend += dx * lean_around(station, rim);
             } else if (k == skin_order / 2) {
@@ -175,4 +178,4 @@ SectionDisc section_disc(const Lines& lines, RimTable& rim, double x_m) {
     return disc;
 }
 
-}  // namespace evenfall::shape
+} // namespace evenfall::shape

@@ -32,7 +32,12 @@ ColumnSkin column_skin(const Lines& lines, double x_m, double y_m, double diamet
         double y;
     };
     constexpr double half_root_3 = 0.86602540378443865;
-    constexpr std::array<Spoke, 6> spokes{{{1.0, 0.0}, {0.5, half_root_3}, {-0.5, half_root_3}, {-1.0, 0.0}, {-0.5, -half_root_3}, {0.5, -half_root_3}}};
+    constexpr std::array<Spoke, 6> spokes{{{1.0, 0.0},
+                                           {0.5, half_root_3},
+                                           {-0.5, half_root_3},
+                                           {-1.0, 0.0},
+                                           {-0.5, -half_root_3},
+                                           {0.5, -half_root_3}}};
     const double reach = 0.5 * diameter_m * 0.81649658092772603;
     const SkinHeights axis = skin_heights(lines, x_m, y_m);
     ColumnSkin column{axis.back_z_m, 0.25 * axis.back_z_m, axis.belly_z_m, 0.25 * axis.belly_z_m};
@@ -44,4 +49,4 @@ ColumnSkin column_skin(const Lines& lines, double x_m, double y_m, double diamet
     return column;
 }
 
-}  // namespace evenfall::shape
+} // namespace evenfall::shape

@@ -15,10 +15,14 @@ double partner(double exponent, double value) {
 }
 
 /// The rim point at 1 − τ: Y and Z change places.
-RimPoint diagonal_mirror(const RimPoint& p) { return {p.z, p.y, -p.z_tau, -p.y_tau, p.z_fullness, p.y_fullness}; }
+RimPoint diagonal_mirror(const RimPoint& p) {
+    return {p.z, p.y, -p.z_tau, -p.y_tau, p.z_fullness, p.y_fullness};
+}
 
 /// The rim point at −τ.
-RimPoint belly_mirror(const RimPoint& p) { return {p.y, -p.z, -p.y_tau, p.z_tau, p.y_fullness, -p.z_fullness}; }
+RimPoint belly_mirror(const RimPoint& p) {
+    return {p.y, -p.z, -p.y_tau, p.z_tau, p.y_fullness, -p.z_fullness};
+}
 
 /// Clenshaw's sum of a Chebyshev series at t in [−1, 1].
 template <std::size_t N>
@@ -33,7 +37,7 @@ double chebyshev_sum(const std::array<double, N>& coefficient, double t) {
     return t * next - after + coefficient[0];
 }
 
-}  // namespace
+} // namespace
 
 UnitMoments Superellipse::exact_moments(double exponent) {
     // ∬ over the first quadrant of Y^(p−1) Z^(q−1) = Γ(p/n)Γ(q/n) / (n² Γ(1 + (p+q)/n)), four quadrants.
@@ -55,9 +59,10 @@ Superellipse::Superellipse(double smallest_exponent, double largest_exponent)
     const double low = 1.0 / largest_;
     const double high = 1.0 / smallest_;
     for (std::size_t j = 0; j < fit_size; ++j) {
-        const double node = std::cos(std::numbers::pi * (static_cast<double>(j) + 0.5) / static_cast<double>(fit_size));
+        const double node =
+            std::cos(std::numbers::pi * (static_cast<double>(j) + 0.5) / static_cast<double>(fit_size));
         const UnitMoments m = exact_moments(1.0 / (0.5 * (low + high) + 0.5 * (high - low) * node));
-        double before = node;  // T₋₁ = T₁
+        double before = node; // T₋₁ = T₁
         double now = 1.0;
         for (std::size_t k = 0; k < fit_size; ++k) {
             const double share = (k == 0 ? 1.0 : 2.0) / static_cast<double>(fit_size) * now;
@@ -106,7 +111,8 @@ void Superellipse::rims(double exponent, std::span<const double> tau, std::span<
     const std::size_t eighth = half / 2;
     bool symmetric = half > 0 && 2 * half == tau.size() && 2 * eighth == half;
     for (std::size_t k = 0; symmetric && k < half; ++k) {
-        symmetric = std::abs(tau[half + k] + tau[half - 1 - k]) < rounding && std::abs(tau[half + k] + tau[2 * half - 1 - k] - 1.0) < rounding;
+        symmetric = std::abs(tau[half + k] + tau[half - 1 - k]) < rounding &&
+                    std::abs(tau[half + k] + tau[2 * half - 1 - k] - 1.0) < rounding;
     }
     if (!symmetric) return SectionFamily::rims(exponent, tau, points);
     for (std::size_t k = 0; k < eighth; ++k) {
@@ -119,12 +125,20 @@ void Superellipse::rims(double exponent, std::span<const double> tau, std::span<
     }
 }
 
-std::span<const double> Superellipse::rim_breaks() const { return eighths; }
+std::span<const double> Superellipse::rim_breaks() const {
+    return eighths;
+}
 
-double Superellipse::upper_z(double exponent, double y) const { return partner(exponent, y); }
+double Superellipse::upper_z(double exponent, double y) const {
+    return partner(exponent, y);
+}
 
-double Superellipse::lower_z(double exponent, double y) const { return -partner(exponent, y); }
+double Superellipse::lower_z(double exponent, double y) const {
+    return -partner(exponent, y);
+}
 
-double Superellipse::half_width(double exponent, double z) const { return partner(exponent, z); }
+double Superellipse::half_width(double exponent, double z) const {
+    return partner(exponent, z);
+}
 
-}  // namespace evenfall::shape
+} // namespace evenfall::shape

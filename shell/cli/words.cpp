@@ -37,7 +37,8 @@ std::string fall_words(const Answers& answers) {
     if (!answers.fall) return "floats";
     const Fall& fall = *answers.fall;
     return fall_mm_s(fall) + " mm/s, " + fall_s_ft(fall) + " s/ft (" + number_text(fall.slow_m_s, Unit::mm_per_s, 0) + " to " +
-           number_text(fall.fast_m_s, Unit::mm_per_s, 0) + " mm/s by the drag's own band)";
+           number_text(fall.fast_m_s, Unit::mm_per_s, 0) + " mm/s by the drag's own band), pitched " +
+           degrees(fall.pitch_rad) + ", gliding " + number_text(fall.forward_m_s, Unit::mm_per_s, 0) + " mm/s forward";
 }
 
 std::string bit_inches(double diameter_m) {

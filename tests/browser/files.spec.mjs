@@ -5,7 +5,7 @@ import { test } from "node:test";
 import { sizes, workshop } from "./support/bench.mjs";
 import { presets } from "./support/program.mjs";
 import { assertSame } from "./support/numbers.mjs";
-import { addMoisture, names } from "./support/ways.mjs";
+import { warmWater, names } from "./support/ways.mjs";
 
 const shop = await workshop();
 
@@ -21,7 +21,7 @@ async function choose(bench, file) {
 test("a saved file opens again as the same lure", async () => {
   const device = await shop.device();
   const bench = await shop.open(device);
-  await addMoisture(bench);
+  await warmWater(bench);
   const saved = await bench.document();
   await bench.open("save");
   await bench.page.locator("#dialog-save-file").waitFor();

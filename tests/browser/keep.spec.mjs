@@ -4,7 +4,7 @@ import assert from "node:assert/strict";
 import { test } from "node:test";
 import { workshop } from "./support/bench.mjs";
 import { assertSame } from "./support/numbers.mjs";
-import { addMoisture } from "./support/ways.mjs";
+import { warmWater } from "./support/ways.mjs";
 
 const shop = await workshop();
 const slots = ["evenfall.slot.a", "evenfall.slot.b"];
@@ -13,7 +13,7 @@ test("a change is there after a reload", async () => {
   const device = await shop.device();
   const bench = await shop.open(device);
   const before = await bench.document();
-  await addMoisture(bench);
+  await warmWater(bench);
   await bench.keptSoon();
   const changed = await bench.document();
   assert.notDeepEqual(changed, before);
@@ -27,7 +27,7 @@ test("a change is there after a reload", async () => {
 test("a change is kept at once when the page is left before the half second is over", async () => {
   const device = await shop.device();
   const bench = await shop.open(device);
-  await addMoisture(bench);
+  await warmWater(bench);
   await bench.keptSoon();
   await bench.open("undo");
   const changed = await bench.document();
@@ -40,14 +40,14 @@ test("a change is kept at once when the page is left before the half second is o
 test("a damaged save is set aside and told, and the one before it opens", async () => {
   const device = await shop.device();
   const bench = await shop.open(device);
-  await addMoisture(bench);
+  await warmWater(bench);
   await bench.keptSoon();
   const before = await bench.document();
-  await addMoisture(bench);
+  await warmWater(bench);
   await bench.keptSoon();
   await bench.page.evaluate((names) => {
     const newest = names.map((name) => [name, JSON.parse(localStorage.getItem(name) ?? '{"rev":0}').rev]).sort((a, b) => b[1] - a[1])[0][0];
-    const damaged = localStorage.getItem(newest).replace("moisture", "moXsture");
+    const damaged = localStorage.getItem(newest).replace("salinity", "saXinity");
     // Leaving the page may save once more; the damage has to be the last word.
     window.addEventListener("pagehide", () => localStorage.setItem(newest, damaged));
     localStorage.setItem(newest, damaged);
@@ -56,7 +56,7 @@ test("a damaged save is set aside and told, and the one before it opens", async 
   await bench.ready();
   await bench.page.locator('.notice[data-kind="damaged"]').waitFor();
   assertSame(await bench.document(), before);
-  assert.match(await bench.page.evaluate(() => localStorage.getItem("evenfall.aside")), /moXsture/);
+  assert.match(await bench.page.evaluate(() => localStorage.getItem("evenfall.aside")), /saXinity/);
   const arrives = bench.page.waitForEvent("download");
   await bench.page.getByRole("button", { name: "Download it" }).tap();
   assert.match((await arrives).suggestedFilename(), /damaged/);
@@ -86,7 +86,7 @@ test("when the device refuses to keep anything the page says so and hands out a 
     };
   });
   const bench = await shop.open(device);
-  await addMoisture(bench);
+  await warmWater(bench);
   const line = bench.page.locator('.notice[data-kind="storage"]');
   await line.waitFor();
   assert.match(await line.textContent(), /Not saved on this device/);
@@ -106,7 +106,7 @@ test("without any storage the bench works all the same", async () => {
     Object.defineProperty(window, "localStorage", { get() { throw new DOMException("denied", "SecurityError"); } });
   });
   const bench = await shop.open(device);
-  await addMoisture(bench);
+  await warmWater(bench);
   await bench.page.locator('.notice[data-kind="storage"]').waitFor();
   bench.noFaults();
   await device.close();
@@ -116,7 +116,7 @@ async function twoTabs() {
   const device = await shop.device();
   const mine = await shop.open(device);
   const theirs = await shop.open(device);
-  await addMoisture(theirs);
+  await warmWater(theirs);
   await theirs.keptSoon();
   await mine.page.locator('.notice[data-kind="tabs"]').waitFor();
   return { device, mine, theirs };
@@ -141,8 +141,9 @@ test("a change in another tab is told, and mine can be kept", async () => {
 
 test("until it is said whose work counts, neither tab's is lost", async () => {
   const { device, mine, theirs } = await twoTabs();
-  await addMoisture(mine);
-  await addMoisture(mine);
+  await mine.page.bringToFront(); // browsers let pages in the background draw rarely
+  await warmWater(mine);
+  await warmWater(mine);
   const own = await mine.document();
   await mine.page.waitForTimeout(1000);
   const third = await shop.open(device);

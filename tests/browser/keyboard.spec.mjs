@@ -3,7 +3,7 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
 import { workshop } from "./support/bench.mjs";
-import { addMoisture } from "./support/ways.mjs";
+import { warmWater } from "./support/ways.mjs";
 
 const shop = await workshop();
 const focused = (bench) => bench.page.evaluate(() => document.activeElement.id);
@@ -47,10 +47,10 @@ test("the text holds the core's own answers, before and after a change", async (
       assert.ok(lines.includes(`${label}${value.toFixed(digits).replace("-", "−")} ${unit}`), `${label} ${value} in ${lines}`);
     }
     for (const segment of answers.segments) await bench.page.locator("#report-body th", { hasText: segment.name }).first().waitFor({ state: "attached" });
-    return answers.mass_g;
+    return answers.in_water_g;
   };
   const before = await shown();
-  await addMoisture(bench);
+  await warmWater(bench);
   await bench.page.waitForTimeout(500);
   assert.notEqual(await shown(), before);
   await device.close();

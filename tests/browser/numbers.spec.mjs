@@ -4,7 +4,7 @@ import assert from "node:assert/strict";
 import { test } from "node:test";
 import { sizes, workshop } from "./support/bench.mjs";
 import { assertSame } from "./support/numbers.mjs";
-import { addMoisture } from "./support/ways.mjs";
+import { warmWater } from "./support/ways.mjs";
 
 const shop = await workshop();
 
@@ -38,7 +38,7 @@ test("undo takes changes back one by one, redo brings them again", async () => {
   const bench = await shop.open(device);
   const seen = [await bench.document()];
   for (let i = 0; i < 3; i++) {
-    await addMoisture(bench);
+    await warmWater(bench);
     seen.push(await bench.document());
   }
   for (let i = 2; i >= 0; i--) {

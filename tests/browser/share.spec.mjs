@@ -4,7 +4,7 @@ import assert from "node:assert/strict";
 import { test } from "node:test";
 import { sizes, workshop } from "./support/bench.mjs";
 import { assertSame } from "./support/numbers.mjs";
-import { addMoisture } from "./support/ways.mjs";
+import { warmWater } from "./support/ways.mjs";
 
 const shop = await workshop();
 
@@ -15,10 +15,10 @@ async function sharedAddress(bench) {
   return field.inputValue();
 }
 
-async function givenAddress(change = addMoisture) {
+async function givenAddress() {
   const device = await shop.device();
   const bench = await shop.open(device);
-  await change(bench);
+  await warmWater(bench);
   const address = await sharedAddress(bench);
   const document = await bench.document();
   await device.close();
@@ -40,8 +40,8 @@ test("a link is an unsaved copy: a reload brings the own lure back", async () =>
   const { address, document } = await givenAddress();
   const device = await shop.device();
   const bench = await shop.open(device);
-  await addMoisture(bench);
-  await addMoisture(bench);
+  await warmWater(bench);
+  await warmWater(bench);
   await bench.keptSoon();
   const own = await bench.document();
   await bench.page.goto(address); // the same page: only the fragment differs
@@ -58,14 +58,14 @@ test("once a copy from a link is changed it is kept, and the lure before it wait
   const { address } = await givenAddress();
   const device = await shop.device();
   const first = await shop.open(device);
-  await addMoisture(first);
-  await addMoisture(first);
+  await warmWater(first);
+  await warmWater(first);
   await first.keptSoon();
   const own = await first.document();
   await first.page.close();
 
   const bench = await shop.open(device, address);
-  await addMoisture(bench);
+  await warmWater(bench);
   await bench.keptSoon();
   const changed = await bench.document();
   await bench.page.reload();
@@ -99,7 +99,7 @@ for (const [what, damage] of [
     const { address } = await givenAddress();
     const device = await shop.device();
     const first = await shop.open(device);
-    await addMoisture(first);
+    await warmWater(first);
     await first.keptSoon();
     const own = await first.document();
     const bench = await shop.open(device, damage(address));

@@ -1,6 +1,6 @@
-// Every segment of a drawn, jointed, relieved lure against a triangle mesh of the same lure. The mesh shares nothing with
-// core/shape but the drawing itself: curves by Boost.Math's pchip, sections by the textbook parametrisation, cuts, volumes
-// and centroids by CGAL (package Polygon Mesh Processing).
+// Every segment of a drawn, jointed, relieved lure against a triangle mesh of the same lure. The mesh shares
+// nothing with core/shape but the drawing itself: curves by Boost.Math's pchip, sections by the textbook
+// parametrisation, cuts, volumes and centroids by CGAL (package Polygon Mesh Processing).
 
 #include "shape/body.hpp"
 #include "support/drawn_shapes.hpp"
@@ -50,7 +50,8 @@ Interpolator interpolated(const preset::CurvePoints& points) {
         y.push_back(p.value);
     }
     const std::size_t n = points.size();
-    return Interpolator(std::move(x), std::move(y), end_slope(points[0], points[1], points[2]), end_slope(points[n - 1], points[n - 2], points[n - 3]));
+    return Interpolator(std::move(x), std::move(y), end_slope(points[0], points[1], points[2]),
+                        end_slope(points[n - 1], points[n - 2], points[n - 3]));
 }
 
 /// A closed mesh of the whole body: rings of points joined by triangles, fans at nose and tail. Millimetres.
@@ -100,9 +101,11 @@ void clip_face(Mesh& mesh, double x_mm, double relief, double side) {
     }
 }
 
-}  // namespace
+} // namespace
 
-TEST_CASE("every segment of a jointed, relieved lure has the volume and centroid of its triangle mesh within 0.1 % (CGAL)", "[shape][mesh]") {
+TEST_CASE("every segment of a jointed, relieved lure has the volume and centroid of its triangle mesh within "
+          "0.1 % (CGAL)",
+          "[shape][mesh]") {
     for (const double exponent : {2.0, 2.6}) {
         preset::Shape shape = support::drawn_minnow();
         shape.section.fullness = {{0.0, exponent}};
@@ -115,17 +118,22 @@ TEST_CASE("every segment of a jointed, relieved lure has the volume and centroid
         REQUIRE(CGAL::is_closed(whole));
         for (std::size_t k = 0; k <= joints.size(); ++k) {
             Mesh mesh = whole;
-            if (k > 0) clip_face(mesh, 1000.0 * (joints[k - 1].at_m + 0.5 * joints[k - 1].gap_m), joints[k - 1].relief_aft_rad, -1.0);
-            if (k < joints.size()) clip_face(mesh, 1000.0 * (joints[k].at_m - 0.5 * joints[k].gap_m), joints[k].relief_fore_rad, 1.0);
+            if (k > 0)
+                clip_face(mesh, 1000.0 * (joints[k - 1].at_m + 0.5 * joints[k - 1].gap_m),
+                          joints[k - 1].relief_aft_rad, -1.0);
+            if (k < joints.size())
+                clip_face(mesh, 1000.0 * (joints[k].at_m - 0.5 * joints[k].gap_m), joints[k].relief_fore_rad,
+                          1.0);
             REQUIRE(CGAL::is_closed(mesh));
             const shape::Segment& s = body->segments[k];
             const double volume = pmp::volume(mesh) * 1e-9;
             const Point centroid = pmp::centroid(mesh);
-            INFO("segment " << k + 1 << " of exponent " << exponent << ": mesh " << volume * 1e6 << " cm³, here " << s.volume_m3 * 1e6
-                            << " cm³, ratio less one " << s.volume_m3 / volume - 1.0);
+            INFO("segment " << k + 1 << " of exponent " << exponent << ": mesh " << volume * 1e6
+                            << " cm³, here " << s.volume_m3 * 1e6 << " cm³, ratio less one "
+                            << s.volume_m3 / volume - 1.0);
             // 160 chords to a ring leave 2e-4 of its area out; the claim is 0.1 %.
             CHECK_THAT(s.volume_m3, WithinRel(volume, 1e-3));
-            CHECK(s.volume_m3 > volume);  // chords lie inside a convex section
+            CHECK(s.volume_m3 > volume); // chords lie inside a convex section
             // 0.1 % of the segment's length.
             const double tolerance_mm = 1.0 * (s.x_to_m - s.x_from_m);
             CHECK_THAT(1000.0 * s.centroid_m.x, WithinAbs(centroid.x(), tolerance_mm));

@@ -1,5 +1,6 @@
-// Regression values of a prototype, not published truth: test body F (140 mm, eleven stations, n = 2.6), as printed by
-// a throw-away program that integrated the same curves in another language. They guard against unnoticed change.
+// Regression values of a prototype, not published truth: test body F (140 mm, eleven stations, n = 2.6), as
+// printed by a throw-away program that integrated the same curves in another language. They guard against
+// unnoticed change.
 
 #include "shape/body.hpp"
 #include "support/drawn_shapes.hpp"
@@ -31,7 +32,8 @@ TEST_CASE("body F of the prototype: volume, centroid, skin (regression values, n
         const Station st = (*lines)->at(x);
         discs_m2 += st.half_width_m * st.half_height_m * (*lines)->family().moments(2.6).area;
     }
-    CHECK_THAT((s.skin_m2 - discs_m2) * 1e4, WithinAbs(105.076, 1.5e-3));  // the prototype's own rule was good to 1e-5
+    CHECK_THAT((s.skin_m2 - discs_m2) * 1e4,
+               WithinAbs(105.076, 1.5e-3)); // the prototype's own rule was good to 1e-5
 }
 
 TEST_CASE("body F cut at .38 L and .68 L, gap 2 mm (regression values, not published)", "[shape]") {
@@ -47,7 +49,9 @@ TEST_CASE("body F cut at .38 L and .68 L, gap 2 mm (regression values, not publi
     }
 }
 
-TEST_CASE("a drawing through few stations of an ellipsoid is not the ellipsoid (regression values, not published)", "[shape]") {
+TEST_CASE(
+    "a drawing through few stations of an ellipsoid is not the ellipsoid (regression values, not published)",
+    "[shape]") {
     // Relative error of volume by number of cosine-spaced stations, as the prototype printed it.
     const std::pair<int, double> printed[] = {{9, -1.8e-3}, {17, -1.3e-5}, {33, 6.3e-6}};
     for (const auto& [stations, error] : printed) {
@@ -70,11 +74,14 @@ TEST_CASE("a drawing through few stations of an ellipsoid is not the ellipsoid (
     }
 }
 
-TEST_CASE("a film of 0.4 mm on a spheroid of 70 and 12.5 mm makes 49.3932 cm³ (regression value of a prototype, not published)", "[shape]") {
+TEST_CASE("a film of 0.4 mm on a spheroid of 70 and 12.5 mm makes 49.3932 cm³ (regression value of a "
+          "prototype, not published)",
+          "[shape]") {
     const auto body = cut(std::make_shared<support::Ellipsoid>(0.140, 0.0125, 0.0125, 16), {});
     REQUIRE(body.ok());
     const Segment& s = body->segments[0];
     const double t = 0.4e-3;
-    const double grown = s.volume_m3 + s.skin_m2 * t + s.curvature_m * t * t + 4.0 / 3.0 * std::numbers::pi * t * t * t;
+    const double grown =
+        s.volume_m3 + s.skin_m2 * t + s.curvature_m * t * t + 4.0 / 3.0 * std::numbers::pi * t * t * t;
     CHECK_THAT(grown, WithinRel(4.93932e-5, 1e-5));
 }

@@ -10,13 +10,30 @@ namespace evenfall::support {
 
 inline constexpr double degree = std::numbers::pi / 180.0;
 
-/// A drawn body of 140 mm with elliptic-like sections, its own stations on every line and a belly deeper than its back.
+/// A drawn body of 140 mm with elliptic-like sections, its own stations on every line and a belly deeper than
+/// its back.
 inline preset::Shape drawn_minnow() {
     preset::Shape s;
     const double mm = 1e-3;
-    for (const auto& [x, z] : {std::pair{0.0, 2.0}, {6.0, 8.0}, {20.0, 13.0}, {48.0, 16.5}, {80.0, 14.0}, {112.0, 9.0}, {140.0, 5.0}}) s.top.push_back({x * mm, z * mm});
-    for (const auto& [x, z] : {std::pair{0.0, -1.0}, {9.0, -9.0}, {30.0, -17.0}, {60.0, -19.0}, {100.0, -12.0}, {140.0, -4.0}}) s.bottom.push_back({x * mm, z * mm});
-    for (const auto& [x, y] : {std::pair{0.0, 1.5}, {5.0, 5.0}, {25.0, 9.0}, {55.0, 10.5}, {90.0, 8.0}, {120.0, 5.0}, {140.0, 2.5}}) s.half_width.push_back({x * mm, y * mm});
+    for (const auto& [x, z] : {std::pair{0.0, 2.0},
+                               {6.0, 8.0},
+                               {20.0, 13.0},
+                               {48.0, 16.5},
+                               {80.0, 14.0},
+                               {112.0, 9.0},
+                               {140.0, 5.0}})
+        s.top.push_back({x * mm, z * mm});
+    for (const auto& [x, z] :
+         {std::pair{0.0, -1.0}, {9.0, -9.0}, {30.0, -17.0}, {60.0, -19.0}, {100.0, -12.0}, {140.0, -4.0}})
+        s.bottom.push_back({x * mm, z * mm});
+    for (const auto& [x, y] : {std::pair{0.0, 1.5},
+                               {5.0, 5.0},
+                               {25.0, 9.0},
+                               {55.0, 10.5},
+                               {90.0, 8.0},
+                               {120.0, 5.0},
+                               {140.0, 2.5}})
+        s.half_width.push_back({x * mm, y * mm});
     s.section.fullness = {{0.0, 2.6}};
     return s;
 }
@@ -46,7 +63,9 @@ inline std::vector<preset::Section> section_kinds() {
         Section{SectionKind::superellipse, {{0.0, 2.0}, {0.05, 2.8}, {0.14, 4.0}}, {}},
         Section{SectionKind::chamfered, {{0.0, 0.3}}, {}},
         Section{SectionKind::chamfered, {{0.01, 0.2}, {0.1, 0.7}}, {}},
-        Section{SectionKind::free, {{0.0, 2.0}}, {{0.0, -1.0}, {0.4, -0.9}, {0.9, -0.2}, {1.0, 0.2}, {0.8, 0.7}, {0.3, 1.0}, {0.0, 1.0}}},
+        Section{SectionKind::free,
+                {{0.0, 2.0}},
+                {{0.0, -1.0}, {0.4, -0.9}, {0.9, -0.2}, {1.0, 0.2}, {0.8, 0.7}, {0.3, 1.0}, {0.0, 1.0}}},
     };
 }
 
@@ -55,4 +74,4 @@ inline std::vector<preset::Joint> two_joints() {
     return {{0.054, 0.002, 18.0 * degree, 25.0 * degree}, {0.096, 0.0025, 0.0, 30.0 * degree}};
 }
 
-}  // namespace evenfall::support
+} // namespace evenfall::support

@@ -1,10 +1,10 @@
 // Ways that several tests walk: which widgets they touch is written here once.
 
-/** Makes a small change by touch: the moisture of the wood, one per cent up. */
-export async function addMoisture(bench) {
-  await bench.tap("step.shape");
-  const now = (await bench.document()).wood.moisture_percent ?? 12;
-  await bench.enter("shape.moisture", String(now + 1));
+/** Makes a small change by touch: the fishing water, one degree warmer. */
+export async function warmWater(bench) {
+  await bench.tap("step.water");
+  const { temperature_C: now } = (await bench.document()).water;
+  await bench.enter("water.temperature", String(now + 1));
 }
 
 /** Gives the lure a name through the page's text dialog. */

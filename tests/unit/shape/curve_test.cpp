@@ -6,8 +6,8 @@
 #include <algorithm>
 
 using namespace evenfall;
-using shape::Curve;
 using Catch::Matchers::WithinAbs;
+using shape::Curve;
 
 namespace {
 
@@ -30,7 +30,7 @@ const std::vector<preset::CurvePoints> sets{
     {{0.0, 0.0}, {3.0, 0.5}, {4.0, -8.0}},
 };
 
-}  // namespace
+} // namespace
 
 TEST_CASE("a curve has the values and slopes of SciPy's PchipInterpolator (frozen table)", "[shape]") {
     // Both sides work in doubles from numbers of order ten: rounding alone is left.

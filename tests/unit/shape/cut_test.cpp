@@ -9,9 +9,9 @@
 
 using namespace evenfall;
 using namespace evenfall::shape;
-using support::degree;
 using Catch::Matchers::WithinAbs;
 using Catch::Matchers::WithinRel;
+using support::degree;
 
 namespace {
 
@@ -20,8 +20,8 @@ struct Twin {
     double xx = 0.0, yy = 0.0, zz = 0.0, xz = 0.0;
 };
 
-/// The slow twin of cut(): columns of wood over the plan, straight from the definition of a joint. Knows the lines and the
-/// skin heights, and nothing of rims, moments, Green's theorem or where flank and skin meet.
+/// The slow twin of cut(): columns of wood over the plan, straight from the definition of a joint. Knows the
+/// lines and the skin heights, and nothing of rims, moments, Green's theorem or where flank and skin meet.
 Twin by_columns(const Body& body, std::size_t segment) {
     const Segment& s = body.segments[segment];
     Twin t;
@@ -31,14 +31,20 @@ Twin by_columns(const Body& body, std::size_t segment) {
         const double x = s.x_from_m + (s.x_to_m - s.x_from_m) * (i + 0.5) / slices;
         const Station st = body.lines->at(x);
         double half = st.half_width_m;
-        if (segment > 0) half = std::min(half, (x - s.x_from_m) / std::tan(std::max(1e-12, body.joints[segment - 1].relief_aft_rad)));
-        if (segment < body.joints.size()) half = std::min(half, (s.x_to_m - x) / std::tan(std::max(1e-12, body.joints[segment].relief_fore_rad)));
+        if (segment > 0)
+            half = std::min(half, (x - s.x_from_m) /
+                                      std::tan(std::max(1e-12, body.joints[segment - 1].relief_aft_rad)));
+        if (segment < body.joints.size())
+            half = std::min(half,
+                            (s.x_to_m - x) / std::tan(std::max(1e-12, body.joints[segment].relief_fore_rad)));
         for (int k = 0; k < columns; ++k) {
             const double u = (k + 0.5) / columns;
-            const double y = half * u * (2.0 - u);  // thinner towards the side
+            const double y = half * u * (2.0 - u); // thinner towards the side
             const double w = 2.0 * half * 2.0 * (1.0 - u) / columns * (s.x_to_m - s.x_from_m) / slices;
-            const double up = st.centre_z_m + st.half_height_m * body.lines->family().upper_z(st.fullness, y / st.half_width_m);
-            const double low = st.centre_z_m + st.half_height_m * body.lines->family().lower_z(st.fullness, y / st.half_width_m);
+            const double up = st.centre_z_m + st.half_height_m * body.lines->family().upper_z(
+                                                                     st.fullness, y / st.half_width_m);
+            const double low = st.centre_z_m + st.half_height_m * body.lines->family().lower_z(
+                                                                      st.fullness, y / st.half_width_m);
             const double v = w * (up - low);
             const double vz = 0.5 * w * (up * up - low * low);
             t.volume += v;
@@ -71,15 +77,17 @@ Vec3 sum_of(const Body& body, double& volume) {
     return first;
 }
 
-}  // namespace
+} // namespace
 
-TEST_CASE("segments with reliefs weigh and balance like their columns of wood, in every kind of section", "[shape]") {
+TEST_CASE("segments with reliefs weigh and balance like their columns of wood, in every kind of section",
+          "[shape]") {
     for (const preset::Section& section : support::section_kinds()) {
         preset::Shape shape = support::drawn_minnow();
         shape.section = section;
         const Body body = cut_or_fail(shape, support::two_joints());
         for (std::size_t k = 0; k < 3; ++k) {
-            INFO("segment " << k << " kind " << static_cast<int>(section.kind) << " fullness " << section.fullness.front().value);
+            INFO("segment " << k << " kind " << static_cast<int>(section.kind) << " fullness "
+                            << section.fullness.front().value);
             const Twin t = by_columns(body, k);
             const Segment& s = body.segments[k];
             // 1500 × 200 midpoint columns err by about 1e-5.
@@ -97,8 +105,10 @@ TEST_CASE("segments with reliefs weigh and balance like their columns of wood, i
     }
 }
 
-TEST_CASE("a relief on a cylinder takes off tan α times the first moment of its section, per face", "[shape]") {
-    // Six rim points an eighth give 1e-6 of what is taken off, as claimed in body.hpp. Constant section: ∬|y|dA = 4/3·a²b, skin ∮|y|ds, face πab/cos α: by hand.
+TEST_CASE("a relief on a cylinder takes off tan α times the first moment of its section, per face",
+          "[shape]") {
+    // Six rim points an eighth give 1e-6 of what is taken off, a tenth of the segment at most. Constant
+    // section: ∬|y|dA = 4/3·a²b, skin ∮|y|ds, face πab/cos α: by hand.
     const double a = 0.010;
     const double b = 0.016;
     const double alpha = 25.0 * degree;
@@ -112,7 +122,8 @@ TEST_CASE("a relief on a cylinder takes off tan α times the first moment of its
     CHECK_THAT(plain->segments[0].volume_m3 - fore.volume_m3, WithinRel(lost, 1e-6));
     REQUIRE(fore.faces.size() == 1);
     CHECK_THAT(fore.faces[0].area_m2, WithinRel(std::numbers::pi * a * b / std::cos(alpha), 1e-6));
-    CHECK_THAT(fore.faces[0].centroid_m.x, WithinAbs(0.049 - std::tan(alpha) * 4.0 / (3.0 * std::numbers::pi) * a, 1e-9));
+    CHECK_THAT(fore.faces[0].centroid_m.x,
+               WithinAbs(0.049 - std::tan(alpha) * 4.0 / (3.0 * std::numbers::pi) * a, 1e-9));
     double ring = 0.0;
     double rim = 0.0;
     const int steps = 100000;
@@ -120,7 +131,9 @@ TEST_CASE("a relief on a cylinder takes off tan α times the first moment of its
         const double t = 2.0 * std::numbers::pi * (k + 0.5) / steps;
         const double dt = 2.0 * std::numbers::pi / steps;
         ring += std::abs(a * std::cos(t)) * std::hypot(a * std::sin(t), b * std::cos(t)) * dt;
-        rim += std::sqrt(std::pow(a * std::sin(t), 2) + std::pow(b * std::cos(t), 2) + std::pow(std::tan(alpha) * a * std::sin(t), 2)) * dt;
+        rim += std::sqrt(std::pow(a * std::sin(t), 2) + std::pow(b * std::cos(t), 2) +
+                         std::pow(std::tan(alpha) * a * std::sin(t), 2)) *
+               dt;
     }
     CHECK_THAT(plain->segments[0].skin_m2 - fore.skin_m2, WithinRel(std::tan(alpha) * ring, 1e-6));
     CHECK_THAT(fore.faces[0].rim_m, WithinRel(rim, 1e-6));
@@ -137,15 +150,19 @@ TEST_CASE("segments and what the saw takes add up to the whole", "[shape]") {
         const Body three = cut_or_fail(shape, {{0.054, 0.002, 0.0, 0.0}, {0.096, 0.002, 0.0, 0.0}});
         double parts = 0.0;
         const Vec3 first = sum_of(three, parts);
-        const Body saw = cut_or_fail(shape, {{0.0529, 0.0002, 0, 0}, {0.0551, 0.0002, 0, 0}, {0.0949, 0.0002, 0, 0}, {0.0971, 0.0002, 0, 0}});
+        const Body saw = cut_or_fail(
+            shape,
+            {{0.0529, 0.0002, 0, 0}, {0.0551, 0.0002, 0, 0}, {0.0949, 0.0002, 0, 0}, {0.0971, 0.0002, 0, 0}});
         const double gaps = saw.segments[1].volume_m3 + saw.segments[3].volume_m3;
-        const double gaps_x = saw.segments[1].volume_m3 * saw.segments[1].centroid_m.x + saw.segments[3].volume_m3 * saw.segments[3].centroid_m.x;
+        const double gaps_x = saw.segments[1].volume_m3 * saw.segments[1].centroid_m.x +
+                              saw.segments[3].volume_m3 * saw.segments[3].centroid_m.x;
         const Segment& w = whole.segments[0];
         CHECK_THAT(parts + gaps, WithinRel(w.volume_m3, 1e-8));
         CHECK_THAT(first.x + gaps_x, WithinRel(w.volume_m3 * w.centroid_m.x, 1e-8));
         // Skin adds up too: end discs are in it, joint faces are not.
         double skin = 0.0;
-        for (const Segment& s : three.segments) skin += s.skin_m2;
+        for (const Segment& s : three.segments)
+            skin += s.skin_m2;
         CHECK_THAT(skin + saw.segments[1].skin_m2 + saw.segments[3].skin_m2, WithinRel(w.skin_m2, 2e-6));
     }
 }
@@ -181,7 +198,8 @@ TEST_CASE("a lure turned belly up has its centroids and products of inertia turn
     preset::Shape turned = support::drawn_minnow();
     std::swap(turned.top, turned.bottom);
     for (auto* curve : {&turned.top, &turned.bottom}) {
-        for (auto& p : *curve) p.value = -p.value;
+        for (auto& p : *curve)
+            p.value = -p.value;
     }
     const Body up = cut_or_fail(support::drawn_minnow(), support::two_joints());
     const Body down = cut_or_fail(turned, support::two_joints());
@@ -194,10 +212,13 @@ TEST_CASE("a lure turned belly up has its centroids and products of inertia turn
 }
 
 TEST_CASE("more relief or a wider gap leaves less wood, and only in the segments they touch", "[shape]") {
-    const auto joints = [](double gap, double relief) { return std::vector<preset::Joint>{{0.06, gap, relief, relief}}; };
+    const auto joints = [](double gap, double relief) {
+        return std::vector<preset::Joint>{{0.06, gap, relief, relief}};
+    };
     double before = cut_or_fail(support::drawn_minnow(), joints(0.002, 0.0)).segments[0].volume_m3;
     for (double relief = 5.0; relief <= 60.0; relief += 5.0) {
-        const double now = cut_or_fail(support::drawn_minnow(), joints(0.002, relief * degree)).segments[0].volume_m3;
+        const double now =
+            cut_or_fail(support::drawn_minnow(), joints(0.002, relief * degree)).segments[0].volume_m3;
         CHECK(now < before);
         before = now;
     }

@@ -12,19 +12,20 @@
 
 using namespace evenfall;
 using namespace evenfall::shape;
-using support::degree;
 using Catch::Matchers::WithinAbs;
 using Catch::Matchers::WithinRel;
+using support::degree;
 
 namespace {
 
-/// Skin between the planes of a segment by small triangles, each kept where its middle lies between the flanks.
+/// Skin between the planes of a segment by small triangles, each kept where its middle lies between the
+/// flanks.
 double skin_by_triangles(const Body& body, std::size_t segment) {
     const Segment& s = body.segments[segment];
     const double fore = segment > 0 ? std::tan(body.joints[segment - 1].relief_aft_rad) : 0.0;
     const double aft = segment < body.joints.size() ? std::tan(body.joints[segment].relief_fore_rad) : 0.0;
     const int slices = 400;
-    const int steps = 480;  // a multiple of every number of rim pieces, so that corners are points
+    const int steps = 480; // a multiple of every number of rim pieces, so that corners are points
     const auto point = [&](int i, int k) {
         const double x = s.x_from_m + (s.x_to_m - s.x_from_m) * i / slices;
         const Station st = body.lines->at(x);
@@ -42,7 +43,8 @@ double skin_by_triangles(const Body& body, std::size_t segment) {
     std::vector<Vec3> before;
     for (int i = 0; i <= slices; ++i) {
         std::vector<Vec3> now;
-        for (int k = 0; k <= steps; ++k) now.push_back(point(i, k));
+        for (int k = 0; k <= steps; ++k)
+            now.push_back(point(i, k));
         for (std::size_t k = 0; i > 0 && k + 1 < now.size(); ++k) {
             sum += 2.0 * (area(before[k], before[k + 1], now[k]) + area(before[k + 1], now[k + 1], now[k]));
         }
@@ -51,8 +53,8 @@ double skin_by_triangles(const Body& body, std::size_t segment) {
     return sum;
 }
 
-/// ∬H dA of a convex segment as the integral of its support function over all directions (Minkowski 1903), the support
-/// being the farthest of many points of its surface.
+/// ∬H dA of a convex segment as the integral of its support function over all directions (Minkowski 1903),
+/// the support being the farthest of many points of its surface.
 double curvature_by_support(const Body& body, std::size_t segment) {
     const Segment& s = body.segments[segment];
     const double fore = segment > 0 ? std::tan(body.joints[segment - 1].relief_aft_rad) : 0.0;
@@ -87,18 +89,22 @@ double curvature_by_support(const Body& body, std::size_t segment) {
             const double phi = -0.5 * std::numbers::pi + std::numbers::pi * (k + 0.5) / n;
             const Vec3 direction{mu, r * std::cos(phi), r * std::sin(phi)};
             double farthest = -1.0;
-            for (const Vec3& p : points) farthest = std::max(farthest, dot(direction, p));
+            for (const Vec3& p : points)
+                farthest = std::max(farthest, dot(direction, p));
             sum += farthest;
         }
     }
     return sum * 4.0 * std::numbers::pi / (n * n);
 }
 
-}  // namespace
+} // namespace
 
-TEST_CASE("skin of relieved segments is that of small triangles, for every kind of section and every exponent", "[shape]") {
+TEST_CASE(
+    "skin of relieved segments is that of small triangles, for every kind of section and every exponent",
+    "[shape]") {
     std::vector<preset::Section> sections = support::section_kinds();
-    for (const double n : {1.2, 1.5, 4.0, 8.0, 12.0}) sections.push_back({preset::SectionKind::superellipse, {{0.0, n}}, {}});
+    for (const double n : {1.2, 1.5, 4.0, 8.0, 12.0})
+        sections.push_back({preset::SectionKind::superellipse, {{0.0, n}}, {}});
     for (const preset::Section& section : sections) {
         preset::Shape shape = support::drawn_minnow();
         shape.section = section;
@@ -117,9 +123,11 @@ TEST_CASE("skin of relieved segments is that of small triangles, for every kind 
     }
 }
 
-TEST_CASE("curvature of cut and relieved ellipsoids is the integral of their support (Minkowski 1903)", "[shape]") {
+TEST_CASE("curvature of cut and relieved ellipsoids is the integral of their support (Minkowski 1903)",
+          "[shape]") {
     const auto lines = std::make_shared<support::Ellipsoid>(0.150, 0.012, 0.022, 12);
-    const auto body = cut(lines, {{0.055, 0.002, 20.0 * degree, 35.0 * degree}, {0.100, 0.002, 0.0, 15.0 * degree}});
+    const auto body =
+        cut(lines, {{0.055, 0.002, 20.0 * degree, 35.0 * degree}, {0.100, 0.002, 0.0, 15.0 * degree}});
     REQUIRE(body.ok());
     for (std::size_t k = 0; k < 3; ++k) {
         INFO("segment " << k);

@@ -26,7 +26,7 @@ void check_against_boost() {
     }
 }
 
-}  // namespace
+} // namespace
 
 TEST_CASE("Gauss rules made by the compiler are those of Boost.Math", "[base]") {
     check_against_boost<2>();
@@ -43,7 +43,8 @@ TEST_CASE("a soft interval runs from end to end and tames a square root at eithe
             const SoftInterval interval{2.0, 5.0, from, to};
             CHECK(interval.at(0.0) == 2.0);
             CHECK(interval.at(1.0) == 5.0);
-            CHECK_THAT((interval.at(0.3 + 1e-6) - interval.at(0.3 - 1e-6)) / 2e-6, WithinAbs(interval.stretch(0.3), 1e-8));
+            CHECK_THAT((interval.at(0.3 + 1e-6) - interval.at(0.3 - 1e-6)) / 2e-6,
+                       WithinAbs(interval.stretch(0.3), 1e-8));
         }
     }
     const SoftInterval both{0.0, 1.0, true, true};
@@ -52,5 +53,6 @@ TEST_CASE("a soft interval runs from end to end and tames a square root at eithe
         const double s = gauss_rule<10>.node[k];
         sum += gauss_rule<10>.weight[k] * both.stretch(s) * std::sqrt(both.at(s) * (1.0 - both.at(s)));
     }
-    CHECK_THAT(sum, WithinAbs(3.14159265358979 / 8.0, 1e-6));  // half disc of radius ½; a plain rule of ten misses by 1e-4
+    CHECK_THAT(sum, WithinAbs(3.14159265358979 / 8.0,
+                              1e-6)); // half disc of radius ½; a plain rule of ten misses by 1e-4
 }

@@ -33,7 +33,8 @@ UnitMoments by_strips(const SectionFamily& family, double fullness) {
     return m;
 }
 
-const std::vector<preset::OutlinePoint> boat{{0.0, -1.0}, {0.4, -0.9}, {1.0, 0.2}, {1.0, 0.5}, {0.3, 1.0}, {0.0, 1.0}};
+const std::vector<preset::OutlinePoint> boat{{0.0, -1.0}, {0.4, -0.9}, {1.0, 0.2},
+                                             {1.0, 0.5},  {0.3, 1.0},  {0.0, 1.0}};
 
 void check_family(const SectionFamily& family, double fullness, double tolerance) {
     INFO("fullness " << fullness);
@@ -49,8 +50,10 @@ void check_family(const SectionFamily& family, double fullness, double tolerance
         const RimPoint p = family.rim(fullness, tau);
         // On the rim by the other calls
         // (where they are not so steep that rounding shows).
-        if (p.y < 0.95 && p.z > family.upper_z(fullness, 1.0)) CHECK_THAT(p.z, WithinAbs(family.upper_z(fullness, p.y), 1e-9));
-        if (p.y < 0.95 && p.z < family.lower_z(fullness, 1.0)) CHECK_THAT(p.z, WithinAbs(family.lower_z(fullness, p.y), 1e-9));
+        if (p.y < 0.95 && p.z > family.upper_z(fullness, 1.0))
+            CHECK_THAT(p.z, WithinAbs(family.upper_z(fullness, p.y), 1e-9));
+        if (p.y < 0.95 && p.z < family.lower_z(fullness, 1.0))
+            CHECK_THAT(p.z, WithinAbs(family.lower_z(fullness, p.y), 1e-9));
         if (std::abs(p.z) < 0.95) CHECK_THAT(p.y, WithinAbs(family.half_width(fullness, p.z), 1e-9));
         // Derivatives against differences, away from breaks.
         const double h = 1e-5;
@@ -66,17 +69,22 @@ void check_family(const SectionFamily& family, double fullness, double tolerance
     }
 }
 
-}  // namespace
+} // namespace
 
 TEST_CASE("section areas over their boxes are the published superellipse ratios", "[shape]") {
-    // A/(4ab) = Γ(1+1/n)²/Γ(1+2/n), the superellipse's area in any handbook of curves; six digits as tabulated.
-    const double ratios[][2] = {{1.5, 0.684463}, {2.0, 0.785398}, {2.5, 0.845234}, {4.0, 0.927037}, {10.0, 0.985732}};
-    for (const auto& [n, ratio] : ratios) CHECK_THAT(Superellipse(n, n).moments(n).area / 4.0, WithinAbs(ratio, 5e-7));
+    // A/(4ab) = Γ(1+1/n)²/Γ(1+2/n), the superellipse's area in any handbook of curves; six digits as
+    // tabulated.
+    const double ratios[][2] = {
+        {1.5, 0.684463}, {2.0, 0.785398}, {2.5, 0.845234}, {4.0, 0.927037}, {10.0, 0.985732}};
+    for (const auto& [n, ratio] : ratios)
+        CHECK_THAT(Superellipse(n, n).moments(n).area / 4.0, WithinAbs(ratio, 5e-7));
 }
 
 TEST_CASE("superellipse moments, rims and derivatives agree with thin strips and differences", "[shape]") {
-    // Midpoint strips err by their spacing squared and by the rim's |z|ⁿ at the widest point, least for large n.
-    for (const double n : {1.3, 2.0, 2.6, 5.0, 11.0}) check_family(Superellipse(n, n), n, 2e-7);
+    // Midpoint strips err by their spacing squared and by the rim's |z|ⁿ at the widest point, least for large
+    // n.
+    for (const double n : {1.3, 2.0, 2.6, 5.0, 11.0})
+        check_family(Superellipse(n, n), n, 2e-7);
     const UnitMoments ellipse = Superellipse(2.0, 2.0).moments(2.0);
     CHECK_THAT(ellipse.yy, WithinRel(std::numbers::pi / 4.0, 1e-14));
 }

@@ -56,7 +56,7 @@ BoxCut by_cubes(const Body& body, std::size_t segment, Box box) {
     return sum;
 }
 
-}  // namespace
+} // namespace
 
 TEST_CASE("skin heights and skin half width tell the same surface", "[shape]") {
     for (const preset::Section& section : support::section_kinds()) {
@@ -68,8 +68,11 @@ TEST_CASE("skin heights and skin half width tell the same surface", "[shape]") {
                 CHECK(skin.back_z_m > skin.belly_z_m);
                 const SkinHeights port = skin_heights(*body.lines, x, -share * s.half_width_m);
                 CHECK(port.back_z_m == skin.back_z_m);
-                const double flat = s.centre_z_m + s.half_height_m * (1.0 - 1e-9);  // on a flat back any width goes
-                if (skin.back_z_m < flat) CHECK_THAT(skin_half_width(*body.lines, x, skin.back_z_m), WithinAbs(share * s.half_width_m, 1e-9));
+                const double flat =
+                    s.centre_z_m + s.half_height_m * (1.0 - 1e-9); // on a flat back any width goes
+                if (skin.back_z_m < flat)
+                    CHECK_THAT(skin_half_width(*body.lines, x, skin.back_z_m),
+                               WithinAbs(share * s.half_width_m, 1e-9));
             }
             CHECK(std::isnan(skin_heights(*body.lines, x, 1.01 * s.half_width_m).back_z_m));
             CHECK(skin_half_width(*body.lines, x, s.centre_z_m + 1.01 * s.half_height_m) == 0.0);
@@ -93,10 +96,12 @@ TEST_CASE("a column's mean skin height is the mean over its disc", "[shape]") {
             const double r = 0.5 * d * std::sqrt((i + 0.5) / rings);
             for (int k = 0; k < spokes; ++k) {
                 const double t = 2.0 * std::numbers::pi * (k + 0.5) / spokes;
-                mean += skin_heights(body, x + r * std::cos(t), 0.001 + r * std::sin(t)).back_z_m / (rings * spokes);
+                mean += skin_heights(body, x + r * std::cos(t), 0.001 + r * std::sin(t)).back_z_m /
+                        (rings * spokes);
             }
         }
-        // Degree 5: what is left is the skin's sixth-order part, 5 µm on this narrow back (0.1 % of a 5 mm column).
+        // Degree 5: what is left is the skin's sixth-order part, 5 µm on this narrow back (0.1 % of a 5 mm
+        // column).
         CHECK_THAT(column.back_mean_z_m, WithinAbs(mean, 5e-6));
         CHECK_THAT(column.back_axis_z_m, WithinAbs(skin_heights(body, x, 0.001).back_z_m, 1e-15));
         CHECK(column.back_mean_z_m < column.back_axis_z_m);
@@ -105,18 +110,21 @@ TEST_CASE("a column's mean skin height is the mean over its disc", "[shape]") {
     CHECK(std::isnan(column_skin(body, 0.01, 0.003, 0.01).back_mean_z_m));
 }
 
-TEST_CASE("wood in a box is what small cubes say: inside, through the belly, at a relieved face, across the whole width", "[shape]") {
+TEST_CASE("wood in a box is what small cubes say: inside, through the belly, at a relieved face, across the "
+          "whole width",
+          "[shape]") {
     const Box boxes[] = {
-        {0.056, 0.064, -0.002, 0.002, -0.004, 0.004},        // eye pocket in a relieved fore face, inside the wood
-        {0.080, 0.094, -0.002, 0.002, -endless, endless},    // slot right through
-        {0.075, 0.095, -0.004, 0.003, -endless, 0.002},      // through the belly, off the middle
-        {0.060, 0.090, -0.050, 0.050, -0.020, -0.005},       // across: sides, belly and flank bound it
-        {0.050, 0.058, -0.050, 0.050, 0.000, 0.010},         // reaches over the flank into the gap
+        {0.056, 0.064, -0.002, 0.002, -0.004, 0.004}, // eye pocket in a relieved fore face, inside the wood
+        {0.080, 0.094, -0.002, 0.002, -endless, endless}, // slot right through
+        {0.075, 0.095, -0.004, 0.003, -endless, 0.002},   // through the belly, off the middle
+        {0.060, 0.090, -0.050, 0.050, -0.020, -0.005},    // across: sides, belly and flank bound it
+        {0.050, 0.058, -0.050, 0.050, 0.000, 0.010},      // reaches over the flank into the gap
     };
     for (const preset::Section& section : support::section_kinds()) {
         const Body body = minnow(section, support::two_joints());
         for (const Box& box : boxes) {
-            INFO("x from " << box.x_from_m << " z from " << box.z_from_m << " kind " << static_cast<int>(section.kind));
+            INFO("x from " << box.x_from_m << " z from " << box.z_from_m << " kind "
+                           << static_cast<int>(section.kind));
             const BoxCut cut = box_in_segment(body, 1, box);
             const BoxCut cubes = by_cubes(body, 1, box);
             // 600 × 600 cubes err by up to 2e-4 where a side cuts through them.
@@ -128,10 +136,13 @@ TEST_CASE("wood in a box is what small cubes say: inside, through the belly, at 
     }
 }
 
-TEST_CASE("a box within the wood is its own volume, one around the segment is the segment, one beside it nothing", "[shape]") {
+TEST_CASE(
+    "a box within the wood is its own volume, one around the segment is the segment, one beside it nothing",
+    "[shape]") {
     for (const preset::Section& section : support::section_kinds()) {
         const Body body = minnow(section, support::two_joints());
-        CHECK_THAT(box_in_segment(body, 1, {0.07, 0.08, -0.001, 0.003, -0.002, 0.004}).volume_m3, WithinRel(0.01 * 0.004 * 0.006, 1e-12));
+        CHECK_THAT(box_in_segment(body, 1, {0.07, 0.08, -0.001, 0.003, -0.002, 0.004}).volume_m3,
+                   WithinRel(0.01 * 0.004 * 0.006, 1e-12));
         for (int k = 0; k < 3; ++k) {
             const Segment& s = body.segments[static_cast<std::size_t>(k)];
             const BoxCut all = box_in_segment(body, k, {-1.0, 1.0, -1.0, 1.0, -endless, endless});
@@ -163,10 +174,12 @@ TEST_CASE("outlines close round the segment, with its relief in the view from ab
 
     const std::vector<Point2> top = top_outline(body, 1, 100);
     double least = 1.0;
-    for (const Point2& p : top) least = std::min(least, p.u);
-    CHECK(least == body.segments[1].x_from_m);  // the ridge of the V stands on the middle plane
+    for (const Point2& p : top)
+        least = std::min(least, p.u);
+    CHECK(least == body.segments[1].x_from_m); // the ridge of the V stands on the middle plane
     for (const Point2& p : top) {
-        CHECK(p.u >= body.segments[1].x_from_m + std::tan(body.joints[0].relief_aft_rad) * std::abs(p.v) - 1e-9);
+        CHECK(p.u >=
+              body.segments[1].x_from_m + std::tan(body.joints[0].relief_aft_rad) * std::abs(p.v) - 1e-9);
         CHECK(p.u <= body.segments[1].x_to_m + 1e-12);
     }
     const std::vector<Point2> side = side_outline(body, 1, 100);
