@@ -4,6 +4,7 @@
 #include <catch2/matchers/catch_matchers_floating_point.hpp>
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <random>
 
@@ -88,7 +89,8 @@ TEST_CASE("no feasible neighbour is cheaper: the programme's answer against step
                         moved[i] += step * di;
                         moved[j] += step * dj;
                         moved[k] += step * dk;
-                        const bool in_box = std::ranges::all_of(std::vector{i, j, k}, [&](std::size_t at) {
+                        const std::array<std::size_t, 3> touched{i, j, k};
+                        const bool in_box = std::all_of(touched.begin(), touched.end(), [&](std::size_t at) {
                             return moved[at] >= 0.0 && moved[at] <= columns[at].upper;
                         });
                         if (in_box) CHECK(cost(columns, moved) >= cost(columns, *h) - 1e-12);
