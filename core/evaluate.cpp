@@ -31,10 +31,9 @@ std::optional<Fall> fall_of(const Inputs& in, const fall::LevelFall& level, Stag
     if (in_water_kg <= still_band_kg) return std::nullopt;
     const fall::Descent descent(in.body, in.ledger, in.document, water, stage);
     if (with_band) {
-        const fall::SteadyFalls all = descent.steady();
-        if (!all.main) return std::nullopt;
-        const fall::SteadyFall& f = all.falls[*all.main];
-        return Fall{f.vertical_m_s, f.vertical_band_m_s.low, f.vertical_band_m_s.high, f.pitch_rad, f.forward_m_s};
+        const auto f = descent.main_fall(fall::Descent::Doubts::bands);
+        if (!f) return std::nullopt;
+        return Fall{f->vertical_m_s, f->vertical_band_m_s.low, f->vertical_band_m_s.high, f->pitch_rad, f->forward_m_s};
     }
     const auto f = descent.main_fall();
     const auto speeds = level.speeds(in_water_kg, water);

@@ -9,6 +9,7 @@
 #include <array>
 #include <complex>
 #include <optional>
+#include <span>
 #include <vector>
 
 namespace evenfall::fall {
@@ -97,8 +98,10 @@ public:
     /// Upside-down falls are not looked for: roll would end them. None within a milligram of hanging still.
     [[nodiscard]] SteadyFalls steady() const;
 
-    /// The main steady fall alone; its bands are left at zero.
-    [[nodiscard]] std::optional<SteadyFall> main_fall() const;
+    /// The main steady fall alone, as steady() has it; a few microseconds where it is near the hang. Without doubts its bands are
+    /// left at zero.
+    enum class Doubts { none, bands };
+    [[nodiscard]] std::optional<SteadyFall> main_fall(Doubts doubts = Doubts::none) const;
 
     /// From rest until the depth is reached or time is up. Works for a floating lure that is held under and let go as well:
     /// it rises, and depth counts upward. Fifth-order Runge-Kutta with step control (Dormand and Prince 1980).
@@ -121,6 +124,9 @@ public:
     [[nodiscard]] const std::vector<DragItem>& items() const { return items_; }
 
 private:
+    [[nodiscard]] double reynolds(double across_m_s) const;
+    void set_doubts(std::span<SteadyFall> falls) const;
+
     Hull hull_;
     Weights weights_;
     std::vector<DragItem> items_;

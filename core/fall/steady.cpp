@@ -103,6 +103,14 @@ std::array<std::complex<double>, 4> modes_of(const Motion& motion, const SteadyF
     return modes;
 }
 
+/// With its modes, and so whether it is stable.
+SteadyFall fall_at(const Motion& motion, double pitch_rad) {
+    SteadyFall f = fall_at(motion.sums(), pitch_rad);
+    f.modes_1_s = modes_of(motion, f);
+    f.stable = f.modes_1_s[0].real() < 0.0;
+    return f;
+}
+
 /// The root of other sums that continues one at `pitch` where the moment falls with pitch; nothing within 60°.
 std::optional<double> followed(const SteadySums& sums, double pitch) {
     double from = pitch;
@@ -187,12 +195,26 @@ std::vector<SteadyFall> falls_of(const Descent& descent, const Motion& motion) {
     // A figure that is none would show at every pitch.
     if (!std::isfinite(motion.sums().moment_n_m(0.5))) return falls;
     for (const double pitch : balanced_pitches(motion.sums())) {
-        SteadyFall f = fall_at(motion.sums(), pitch);
-        f.modes_1_s = modes_of(motion, f);
-        f.stable = f.modes_1_s[0].real() < 0.0;
-        falls.push_back(f);
+        falls.push_back(fall_at(motion, pitch));
     }
     return falls;
+}
+
+/// The main fall without a scan, for the usual lure whose hang is near it: the moment at the hang leads to it, and the
+/// mirror image of its distance holds no other change of sign. Nothing where that is not so.
+std::optional<SteadyFall> near_fall(const Descent& descent, const Motion& motion) {
+    const double kg = descent.in_water_kg();
+    const auto hang = descent.hang_pitch_rad();
+    if (!(std::abs(kg) > still_kg && std::isfinite(kg)) || descent.hull().slices.empty() || !hang) return std::nullopt;
+    const double at_hang = motion.sums().moment_n_m(*hang);
+    if (!std::isfinite(at_hang)) return std::nullopt;
+    const auto pitch = followed(motion.sums(), *hang);
+    if (!pitch || std::abs(*pitch - *hang) > rad_from_deg(10.0)) return std::nullopt;
+    const double mirror = motion.sums().moment_n_m(2.0 * *hang - *pitch);
+    if ((mirror < 0.0) != (at_hang < 0.0)) return std::nullopt;
+    SteadyFall f = fall_at(motion, *pitch);
+    if (!f.stable) return std::nullopt;
+    return f;
 }
 
 std::optional<std::size_t> main_of(const std::vector<SteadyFall>& falls, std::optional<double> hang_pitch_rad) {
@@ -208,34 +230,40 @@ std::optional<std::size_t> main_of(const std::vector<SteadyFall>& falls, std::op
 }  // namespace
 
 SteadyFalls Descent::steady() const {
-    const Motion equations = motion();
     SteadyFalls all;
     all.hang_pitch_rad = hang_pitch_rad();
-    all.falls = falls_of(*this, equations);
+    all.falls = falls_of(*this, motion());
     all.main = main_of(all.falls, all.hang_pitch_rad);
-    if (all.falls.empty()) return all;
+    for (SteadyFall& fall : all.falls) fall.reynolds = reynolds(fall.across_m_s);
+    set_doubts(all.falls);
+    return all;
+}
 
+std::optional<SteadyFall> Descent::main_fall(Doubts doubts) const {
+    const Motion equations = motion();
+    std::optional<SteadyFall> fall = near_fall(*this, equations);
+    if (!fall) {
+        const auto falls = falls_of(*this, equations);
+        if (const auto main = main_of(falls, hang_pitch_rad())) fall = falls[*main];
+    }
+    if (fall) fall->reynolds = reynolds(fall->across_m_s);
+    if (fall && doubts == Doubts::bands) set_doubts({&*fall, 1});
+    return fall;
+}
+
+double Descent::reynolds(double across_m_s) const {
+    return water_.density_kg_m3 * hull_.mean_height_m / water_.viscosity_pa_s * std::abs(across_m_s);
+}
+
+void Descent::set_doubts(std::span<SteadyFall> falls) const {
+    if (falls.empty()) return;
     std::array<std::array<SteadySums, 2>, 4> variants;
     const auto causes = causes_around(closure_);
     for (std::size_t i = 0; i < variants.size(); ++i) {
         variants[i] = {steady_sums(hull_, weights_, items_, water_, causes[i].low),
                        steady_sums(hull_, weights_, items_, water_, causes[i].high)};
     }
-    const double per_speed = water_.density_kg_m3 * hull_.mean_height_m / water_.viscosity_pa_s;
-    for (SteadyFall& fall : all.falls) {
-        fall.reynolds = per_speed * std::abs(fall.across_m_s);
-        set_bands(fall, variants);
-    }
-    return all;
-}
-
-std::optional<SteadyFall> Descent::main_fall() const {
-    const auto falls = falls_of(*this, motion());
-    const auto main = main_of(falls, hang_pitch_rad());
-    if (!main) return std::nullopt;
-    SteadyFall fall = falls[*main];
-    fall.reynolds = water_.density_kg_m3 * hull_.mean_height_m / water_.viscosity_pa_s * std::abs(fall.across_m_s);
-    return fall;
+    for (SteadyFall& fall : falls) set_bands(fall, variants);
 }
 
 }  // namespace evenfall::fall

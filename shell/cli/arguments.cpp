@@ -12,7 +12,7 @@ struct CommandWord {
     Command command;
 };
 constexpr std::array command_words{
-    CommandWord{"weigh", Command::weigh},     CommandWord{"lead", Command::lead},      CommandWord{"link", Command::link},
+    CommandWord{"weigh", Command::weigh},     CommandWord{"lead", Command::lead},      CommandWord{"fall", Command::fall},      CommandWord{"link", Command::link},
     CommandWord{"open", Command::open},       CommandWord{"--help", Command::help},    CommandWord{"-h", Command::help},
     CommandWord{"help", Command::help},       CommandWord{"--version", Command::version}};
 
@@ -43,6 +43,7 @@ Outcome<Arguments> read_arguments(const std::vector<std::string>& words) {
     if (arguments.command == Command::help || arguments.command == Command::version) return arguments;
 
     const bool plans = arguments.command == Command::lead;
+    const bool falls = arguments.command == Command::fall;
     bool has_operand = false;
     for (std::size_t i = 1; i < words.size(); ++i) {
         std::string option = words[i];
@@ -57,11 +58,12 @@ Outcome<Arguments> read_arguments(const std::vector<std::string>& words) {
             arguments.command = Command::help;
             return arguments;
         }
-        if (option == "--json" && (plans || arguments.command == Command::weigh) && !value) {
+        if (option == "--json" && (plans || falls || arguments.command == Command::weigh) && !value) {
             arguments.json = true;
             continue;
         }
-        const bool takes_value = plans && (option == "--fall" || option == "--in-water" || option == "--pitch" || option == "--write");
+        const bool takes_value = (falls && option == "--depth") ||
+                                 (plans && (option == "--fall" || option == "--in-water" || option == "--pitch" || option == "--write"));
         if (takes_value) {
             if (!value) {
                 if (i + 1 == words.size()) return misuse(option, "The option " + option + " lacks its value.");
@@ -70,6 +72,7 @@ Outcome<Arguments> read_arguments(const std::vector<std::string>& words) {
             Problems problems;
             if (option == "--fall") problems = take_number(option, *value, units::Unit::mm_per_s, arguments.fall_m_s);
             else if (option == "--in-water") problems = take_number(option, *value, units::Unit::gram, arguments.in_water_kg);
+            else if (option == "--depth") problems = take_number(option, *value, units::Unit::m, arguments.depth_m);
             else if (option == "--pitch") problems = take_number(option, *value, units::Unit::degree, arguments.pitch_rad);
             else arguments.write_to = *value;
             if (!problems.empty()) return problems;
@@ -98,6 +101,8 @@ std::string usage_text() {
            "      --in-water MASS                 or asked mass in water: 2.5g; 0 hangs still, below 0 floats\n"
            "      --pitch ANGLE                   asked pitch, nose-up positive: -3deg\n"
            "      --write FILE                    write the planned preset when the targets are met\n"
+           "  evenfall fall PRESET [--json]       its ways of falling or floating, and the way down from rest\n"
+           "      --depth DEPTH                   how far down: 2m, 6ft; 2 m where not given\n"
            "  evenfall link PRESET                the share text of a preset; goes behind # in the page's address\n"
            "  evenfall open LINK                  the preset in a share text or address\n"
            "  evenfall --help | --version\n"

@@ -13,7 +13,7 @@ inline constexpr int done = 0;
 inline constexpr int cannot_be_met = 1;
 inline constexpr int bad_input = 2;
 
-enum class Command { weigh, lead, link, open, help, version };
+enum class Command { weigh, lead, fall, link, open, help, version };
 
 /// What was typed. Numbers are in the core's units.
 struct Arguments {
@@ -23,6 +23,7 @@ struct Arguments {
     std::optional<double> fall_m_s;
     std::optional<double> in_water_kg;
     std::optional<double> pitch_rad;
+    std::optional<double> depth_m;
     std::optional<std::string> write_to;  ///< file for the planned document; "-" for standard output
 };
 

@@ -1,8 +1,10 @@
 #include "cli/commands.hpp"
 #include "cli/table.hpp"
+#include "cli/water_text.hpp"
 #include "cli/words.hpp"
 #include "materials/woods.hpp"
 #include "report/answers_json.hpp"
+#include "report/water_json.hpp"
 #include "units/number_text.hpp"
 
 namespace evenfall::cli {
@@ -72,7 +74,11 @@ int weigh(const Arguments& arguments) {
     if (arguments.json) {
         print(report::answers_json(*document, answers));
     } else {
-        print(head_text(*document, answers) + '\n' + stages_text(answers) + '\n' + segments_text(answers) + warnings_text(answers));
+        constexpr double shown_depth_m = 2.0;
+        const auto water = report::in_water(*document, *evaluation, shown_depth_m);
+        if (!water.ok()) return report(water.problems());
+        print(head_text(*document, answers) + '\n' + stages_text(answers) + '\n' + segments_text(answers) + '\n' +
+              floating_text(*water) + hinges_text(*document, *water) + sweep_text(*water) + warnings_text(answers) + water_warnings_text(*water));
     }
     return done;
 }

@@ -1,0 +1,32 @@
+#pragma once
+
+// All that can be said of a document afloat, in one call.
+
+#include "base/outcome.hpp"
+#include "flotation/rest.hpp"
+#include "flotation/righting.hpp"
+#include "ledger/line.hpp"
+#include "preset/document.hpp"
+#include "shape/body.hpp"
+
+namespace evenfall::flotation {
+
+struct FloatAnswers {
+    bool floats = false;              ///< lighter than the water it can push aside
+    std::optional<Rest> upright;      ///< draft and pitch when kept from heeling; stable only where gm_transverse_m > 0
+    std::vector<Rest> rests;          ///< where it can come to lie, nearest to upright first
+    RightingCurve righting;           ///< trim free; empty where it sinks
+    UnderWater under_water;
+    UprightAdvice advice;
+    Problems warnings;                ///< no refusals: what a carver should know before the wood is cut
+};
+
+/// Finished lure in water of this density. Problems: a density that is no positive number, a ledger without mass or displacement.
+[[nodiscard]] Outcome<FloatAnswers> float_answers(const shape::Body& body, const ledger::Ledger& ledger,
+                                                  const preset::Document& document, double water_kg_m3);
+
+/// The part of it that a dragging finger can wait for: `upright` alone.
+[[nodiscard]] std::optional<Rest> upright_answer(const shape::Body& body, const ledger::Ledger& ledger,
+                                                 const preset::Document& document, double water_kg_m3);
+
+}  // namespace evenfall::flotation

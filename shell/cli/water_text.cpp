@@ -1,0 +1,131 @@
+#include "cli/water_text.hpp"
+
+#include "cli/table.hpp"
+#include "cli/words.hpp"
+#include "units/number_text.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace evenfall::cli {
+
+namespace {
+
+using Side = Table::Side;
+using units::number_text;
+using units::Unit;
+
+std::string speed_text(double m_s) { return number_text(m_s, Unit::mm_per_s, 0); }
+std::string percent(double share) { return number_text(share, Unit::percent, 0); }
+
+std::string righting_text(const flotation::FloatAnswers& afloat) {
+    const flotation::RightingCurve& curve = afloat.righting;
+    if (curve.points.empty()) return {};
+    std::string text = "Righting arm, heeled and let trim";
+    if (curve.vanishing_rad && curve.list_rad) text += " (gives out at " + degrees(curve.vanishing_rad) + ")";
+    text += "\n";
+    Table table({Side::right, Side::right});
+    table.row({"heel °", "arm mm"});
+    for (std::size_t i = 0; i < curve.points.size(); i += 3) {
+        table.row({degrees(curve.points[i].heel_rad), millimetres(curve.points[i].arm_m, 2)});
+    }
+    return text + table.text();
+}
+
+}  // namespace
+
+std::string floating_text(const report::InWater& water) {
+    const flotation::FloatAnswers& afloat = water.afloat;
+    std::string text = "Righting under water " + number_text(1e3 * afloat.under_water.righting_nm_per_deg, Unit::one, 3) +
+                       " N·mm for each degree of heel\n\n";
+    if (!afloat.floats) return text;
+    Table table({Side::left, Side::right, Side::right, Side::right, Side::right, Side::right, Side::right, Side::right});
+    table.row({"Afloat", "pitch", "heel", "draft fore mm", "aft mm", "freeboard mm", "showing %", "GM mm"});
+    for (const flotation::Rest& r : afloat.rests) {
+        table.row({std::string(report::posture_text(r.posture)) + (r.has_twin ? ", either side" : ""), degrees(r.pitch_rad),
+                   degrees(r.heel_rad), millimetres(r.draft_fore_m), millimetres(r.draft_aft_m), millimetres(r.freeboard_m),
+                   percent(r.volume_out), millimetres(r.gm_transverse_m, 2)});
+    }
+    text += table.text();
+    if (afloat.advice.is_known && !afloat.advice.is_stable) {
+        text += "It does not stay upright afloat: G would have to lie " + millimetres(afloat.advice.lower_g_m) + " mm lower";
+        if (afloat.advice.heavier_kg) text += ", or the lure be " + grams(*afloat.advice.heavier_kg) + " g heavier";
+        text += ".\n";
+    }
+    return text + '\n' + righting_text(afloat) + '\n';
+}
+
+std::string hinges_text(const preset::Document& document, const report::InWater& water) {
+    if (water.hinges.joints.empty()) return {};
+    Table table({Side::left, Side::right, Side::right, Side::right, Side::right});
+    table.row({"Joint", "shear mN", "moment N·mm", "eyes mN", "sag"});
+    for (std::size_t j = 0; j < water.hinges.joints.size(); ++j) {
+        const fall::JointLoad& load = water.hinges.joints[j];
+        table.row({document.segment_names[j] + " – " + document.segment_names[j + 1], number_text(1e3 * load.shear_n, Unit::one, 1),
+                   number_text(1e3 * load.moment_n_m, Unit::one, 2), number_text(1e3 * load.eye_force_n, Unit::one, 1),
+                   degrees(load.sag_rad)});
+    }
+    return table.text() + '\n';
+}
+
+std::string sweep_text(const report::InWater& water) {
+    const auto rows = [](const std::vector<fall::SweepPoint>& points, bool by_temperature) {
+        Table table({Side::right, Side::right, Side::right, Side::right});
+        table.row({by_temperature ? "water °C" : "salt g/kg", "in water g", "to, if it swells g", "mm/s"});
+        for (std::size_t i = 0; i < points.size(); i += 5) {
+            const fall::SweepPoint& p = points[i];
+            table.row({by_temperature ? number_text(p.temperature_c, Unit::celsius, 0) : number_text(p.salinity_g_kg, Unit::g_per_kg, 0),
+                       signed_grams(p.in_water_kg), signed_grams(p.swelled_in_water_kg), p.vertical_m_s ? speed_text(*p.vertical_m_s) : "–"});
+        }
+        return table.text();
+    };
+    std::string text = rows(water.sweep.by_temperature, true);
+    for (const double c : water.sweep.still_at_c) text += "It hangs still at " + number_text(c, Unit::celsius, 1) + " °C.\n";
+    return text + '\n' + rows(water.sweep.by_salinity, false) + '\n';
+}
+
+std::string falls_text(const report::InWater& water) {
+    if (water.falls.falls.empty()) return "It hangs still.\n\n";
+    Table table({Side::left, Side::left, Side::right, Side::right, Side::right, Side::right, Side::right});
+    table.row({"Steady", "", "pitch", "down mm/s", "band", "forward mm/s", "glide"});
+    for (std::size_t i = 0; i < water.falls.falls.size(); ++i) {
+        const fall::SteadyFall& f = water.falls.falls[i];
+        table.row({fall::manner_text(f.manner), f.stable ? (water.falls.main == i ? "the usual one" : "stable") : "not stable",
+                   degrees(f.pitch_rad), speed_text(f.vertical_m_s),
+                   speed_text(f.vertical_band_m_s.low) + " to " + speed_text(f.vertical_band_m_s.high), speed_text(f.forward_m_s),
+                   degrees(f.glide_rad)});
+    }
+    return table.text() + "It hangs at " + degrees(water.falls.hang_pitch_rad) + ", held still under water.\n\n";
+}
+
+std::string track_text(const report::InWater& water) {
+    const fall::Track& track = water.track;
+    if (track.points.size() < 2 || water.falls.falls.empty()) return {};
+    Table table({Side::right, Side::right, Side::right, Side::right});
+    table.row({"s", "depth mm", "forward mm", "pitch"});
+    // Some twenty rows, whatever the time it takes; the last is the arrival.
+    const std::size_t stride = std::max<std::size_t>(1, track.points.size() / 20);
+    const auto row = [&](const fall::TrackPoint& p) {
+        table.row({number_text(p.time_s, Unit::one, 2), millimetres(p.depth_m, 0), millimetres(p.forward_m, 0), degrees(p.state.pitch_rad)});
+    };
+    for (std::size_t i = 0; i + 1 < track.points.size(); i += stride) row(track.points[i]);
+    row(track.points.back());
+    std::string text = "From rest, as it hangs\n" + table.text();
+    if (track.reached_s) {
+        text += "There after " + number_text(*track.reached_s, Unit::one, 2) + " s, " + millimetres(track.forward_m, 0) +
+                " mm forward; the start from rest takes " + percent(track.start_up_share) + " % of the time.\n";
+    } else {
+        text += "It did not get there in the time looked at.\n";
+    }
+    return text;
+}
+
+std::string water_warnings_text(const report::InWater& water) {
+    std::string text;
+    for (const Problems* list : {&water.afloat.warnings, &water.hinges.warnings}) {
+        for (const Problem& p : *list) text += "Note: " + p.sentence + '\n';
+    }
+    return text;
+}
+
+}  // namespace evenfall::cli

@@ -1,0 +1,97 @@
+#include "flotation/float_answers.hpp"
+
+#include "evenfall.hpp"
+#include "support/small_lures.hpp"
+
+#include <catch2/catch_test_macros.hpp>
+#include <catch2/matchers/catch_matchers_floating_point.hpp>
+
+#include <limits>
+
+using namespace evenfall;
+using namespace evenfall::flotation;
+using Catch::Matchers::WithinAbs;
+using Catch::Matchers::WithinRel;
+
+namespace {
+
+Evaluation worked(const preset::Document& document) {
+    auto outcome = evaluate(document);
+    REQUIRE(outcome.ok());
+    return std::move(outcome).value();
+}
+
+}  // namespace
+
+TEST_CASE("a bare block is told to lie flat before it is cut") {
+    // 20 mm broad and 30 mm high, half as dense as water: on its narrow face GM is 15/2 + 400/180 − 15 = −5.28 mm.
+    preset::Document d = support::block();
+    const Evaluation e = worked(d);
+    const auto answers = float_answers(e.body, e.ledger, d, 1000.0);
+    REQUIRE(answers.ok());
+    CHECK(answers->floats);
+    REQUIRE(answers->upright.has_value());
+    CHECK_THAT(answers->upright->gm_transverse_m, WithinAbs(0.0075 + 0.4 / 180.0 - 0.015, 1e-9));
+    REQUIRE_FALSE(answers->rests.empty());
+    for (const Rest& rest : answers->rests) CHECK(rest.posture == Posture::on_its_side);
+    REQUIRE(answers->warnings.size() == 1);
+    CHECK(answers->warnings[0].code == ProblemCode::capsizes);
+    // T/2 + 33.3/T − 15 = 0 mm at a draft of 27.58 mm: 66.20 g against 36 g.
+    CHECK(answers->warnings[0].sentence ==
+          "Afloat this lure does not stay upright: its metacentre lies 5.3 mm under G. G must come down by 5.3 mm, or the lure must "
+          "be 30.20 g heavier.");
+}
+
+TEST_CASE("a lure with its weight above B is told that more of it there does not help") {
+    preset::Document d = support::block();
+    preset::Part tower;
+    tower.name = "tower";
+    tower.mass_kg = 0.010;
+    tower.at_m = {0.060, 0.0, 0.040};
+    d.parts = {tower};
+    const Evaluation e = worked(d);
+    const auto answers = float_answers(e.body, e.ledger, d, 1000.0);
+    REQUIRE(answers.ok());
+    REQUIRE(answers->warnings.size() == 1);
+    CHECK(answers->warnings[0].sentence.ends_with("more weight at the same height does not help."));
+}
+
+TEST_CASE("the quick answer is the upright one of the full answers") {
+    preset::Document d = support::fish();
+    const Evaluation e = worked(d);
+    const auto answers = float_answers(e.body, e.ledger, d, 999.1);
+    REQUIRE(answers.ok());
+    const auto quick = upright_answer(e.body, e.ledger, d, 999.1);
+    REQUIRE(quick.has_value());
+    REQUIRE(answers->upright.has_value());
+    CHECK(quick->pitch_rad == answers->upright->pitch_rad);
+    CHECK(quick->depth_m == answers->upright->depth_m);
+    CHECK(quick->gm_transverse_m == answers->upright->gm_transverse_m);
+}
+
+TEST_CASE("a lure that sinks has its righting moment under water and nothing else") {
+    preset::Document d = support::block();
+    d.wood.density_kg_m3 = 1200.0;
+    const Evaluation e = worked(d);
+    const auto answers = float_answers(e.body, e.ledger, d, 1000.0);
+    REQUIRE(answers.ok());
+    CHECK_FALSE(answers->floats);
+    CHECK(answers->rests.empty());
+    CHECK_FALSE(answers->upright.has_value());
+    CHECK(answers->righting.points.empty());
+    CHECK(answers->warnings.empty());
+    CHECK_THAT(answers->under_water.bg_m, WithinAbs(e.answers.bg_m, 1e-12));
+    CHECK_FALSE(upright_answer(e.body, e.ledger, d, 1000.0).has_value());
+}
+
+TEST_CASE("water without a density and a ledger without mass are refused") {
+    const preset::Document d = support::block();
+    const Evaluation e = worked(d);
+    for (const double density : {0.0, -1.0, std::numeric_limits<double>::quiet_NaN(), std::numeric_limits<double>::infinity()}) {
+        const auto answers = float_answers(e.body, e.ledger, d, density);
+        REQUIRE_FALSE(answers.ok());
+        CHECK(answers.problems()[0].code == ProblemCode::out_of_range);
+        CHECK_FALSE(upright_answer(e.body, e.ledger, d, density).has_value());
+    }
+    CHECK_FALSE(float_answers(e.body, {}, d, 1000.0).ok());
+}

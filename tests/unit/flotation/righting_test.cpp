@@ -1,0 +1,110 @@
+#include "flotation/righting.hpp"
+
+#include "unit/flotation/forms.hpp"
+
+#include <catch2/catch_test_macros.hpp>
+#include <catch2/matchers/catch_matchers_floating_point.hpp>
+
+#include <numbers>
+
+using namespace evenfall;
+using namespace evenfall::flotation;
+using namespace evenfall::support;
+using Catch::Matchers::WithinAbs;
+using Catch::Matchers::WithinRel;
+
+namespace {
+
+const BareHull& board() {
+    static const BareHull b = bare_hull(box_lines(0.120, 0.040, 0.020));
+    return b;
+}
+
+}  // namespace
+
+TEST_CASE("the righting arm starts at nothing, rises as GM φ, and is nothing again upside down") {
+    const Afloat a = afloat(board(), 0.5, {0.060, 0.0, -0.002});
+    const RightingCurve curve = righting_curve(a, Trim::free, 36);
+    REQUIRE(curve.points.size() == 37);
+    CHECK_THAT(curve.points.front().arm_m, WithinAbs(0.0, 1e-9));
+    CHECK_THAT(curve.points.back().arm_m, WithinAbs(0.0, 1e-9));
+    CHECK_THAT(curve.points.back().heel_rad, WithinAbs(std::numbers::pi, 1e-15));
+    const double small = 1e-4;
+    CHECK_THAT(righting_arm(a, Trim::free, small, 0.0).arm_m / small, WithinRel(upright_rest(a)->gm_transverse_m, 1e-5));
+    for (const RightingPoint& p : curve.points) CHECK(p.is_trimmed);
+}
+
+TEST_CASE("a board that floats on either face loses its righting arm where it must, and not before") {
+    const Afloat a = uniform(board(), 0.5);
+    const RightingCurve curve = righting_curve(a, Trim::free);
+    REQUIRE(curve.vanishing_rad.has_value());
+    CHECK_THAT(*curve.list_rad, WithinAbs(0.0, 1e-12));
+    // Of one density and half sunk it is its own mirror image: it balances on edge.
+    CHECK_THAT(*curve.vanishing_rad, WithinAbs(0.5 * std::numbers::pi, 2e-6));
+    CHECK_THAT(curve.range_rad(), WithinAbs(0.5 * std::numbers::pi, 2e-6));
+    CHECK(curve.peak_arm_m > 0.0);
+    CHECK(curve.peak_heel_rad < 0.5 * std::numbers::pi);
+}
+
+TEST_CASE("a low enough G rights the lure from any heel") {
+    const BareHull egg = bare_hull(std::make_shared<EllipsoidForm>(0.070, 0.010, 0.018));
+    const RightingCurve curve = righting_curve(afloat(egg, 0.9, {0.070, 0.0, -0.006}), Trim::free);
+    CHECK(curve.list_rad == 0.0);
+    CHECK(*curve.vanishing_rad == std::numbers::pi);
+}
+
+TEST_CASE("an unstable lure lists: its curve falls at first, and rises through zero where it comes to rest") {
+    const BareHull egg = bare_hull(std::make_shared<EllipsoidForm>(0.070, 0.010, 0.018));
+    const Afloat a = afloat(egg, 0.7, {0.070, 0.0, -0.002});
+    const RightingCurve curve = righting_curve(a, Trim::free);
+    REQUIRE(curve.list_rad.has_value());
+    CHECK(*curve.list_rad > 10.0 * degree);
+    const auto found = rests(a, headings_of(curve));
+    REQUIRE(found.size() == 1);
+    CHECK_THAT(std::abs(found[0].heel_rad), WithinAbs(*curve.list_rad, 1e-3 * degree));
+    CHECK_THAT(righting_arm(a, Trim::free, *curve.list_rad, 0.0).arm_m, WithinAbs(0.0, 1e-8));
+}
+
+TEST_CASE("the area under the righting curve is the work of turning the lure over") {
+    const BareHull egg = bare_hull(std::make_shared<EllipsoidForm>(0.070, 0.010, 0.018));
+    const Afloat a = afloat(egg, 0.8, {0.068, 0.0, -0.005});
+    constexpr int steps = 240;
+    const RightingCurve curve = righting_curve(a, Trim::free, steps);
+    const double step = std::numbers::pi / steps;
+    const auto energy = [&](const RightingPoint& p) {
+        const Vec3 up = up_of({p.pitch_rad, p.heel_rad});
+        return energy_j(a, up, a.hull->depth_for(up, a.wanted_m3(), 0.0));
+    };
+    double work = 0.0;  // per weight, Simpson's rule
+    for (int k = 0; k + 2 <= steps; k += 2) {
+        const auto i = static_cast<std::size_t>(k);
+        work += step / 3.0 * (curve.points[i].arm_m + 4.0 * curve.points[i + 1].arm_m + curve.points[i + 2].arm_m);
+        if ((k + 2) % 40 != 0) continue;
+        const double lifted = (energy(curve.points[i + 2]) - energy(curve.points[0])) / (a.mass_kg * 9.80665);
+        CHECK_THAT(work, WithinAbs(lifted, 2e-4 * 0.005));  // of the arm G has: 5 mm
+    }
+}
+
+TEST_CASE("held at its pitch a lure has no less righting arm to show than its energy is higher; level ones show the same") {
+    const Afloat level = afloat(board(), 0.5, {0.060, 0.0, -0.002});
+    const RightingCurve free = righting_curve(level, Trim::free);
+    const RightingCurve fixed = righting_curve(level, Trim::fixed);
+    REQUIRE(free.points.size() == fixed.points.size());
+    for (std::size_t k = 0; k < free.points.size(); ++k) CHECK_THAT(free.points[k].arm_m, WithinAbs(fixed.points[k].arm_m, 1e-7));
+
+    // Out of level the free lure pitches as it heels: it lies lower in energy at every heel.
+    const BareHull egg = bare_hull(std::make_shared<EllipsoidForm>(0.070, 0.010, 0.018));
+    const Afloat nose_heavy = afloat(egg, 0.8, {0.065, 0.0, -0.005});
+    const RightingCurve held = righting_curve(nose_heavy, Trim::fixed);
+    const RightingCurve loose = righting_curve(nose_heavy, Trim::free);
+    const auto energy = [&](const RightingPoint& p) {
+        const Vec3 up = up_of({p.pitch_rad, p.heel_rad});
+        return energy_j(nose_heavy, up, egg.hull.depth_for(up, nose_heavy.wanted_m3(), 0.0));
+    };
+    for (std::size_t k = 0; k < held.points.size(); ++k) {
+        CHECK_THAT(held.points[k].pitch_rad, WithinAbs(held.points[0].pitch_rad, 1e-9));
+        CHECK(energy(loose.points[k]) <= energy(held.points[k]) + 1e-9);
+    }
+}
+
+TEST_CASE("too few steps give no curve") { CHECK(righting_curve(uniform(board(), 0.5), Trim::free, 3).points.empty()); }
