@@ -2,6 +2,7 @@
 // The application in a window of its own, for those who work on it. --tap touches a widget by its id, --shot writes a
 // picture of the window and ends.
 
+#include "look/words.hpp"
 #include "platform/flavour.hpp"
 #include "platform/window.hpp"
 #include "platform/shot_desktop.hpp"
@@ -19,7 +20,7 @@ int main(int count, char** words) {
         return 2;
     }
     std::string why;
-    const auto window = platform::Window::open({"Evenfall", asked->width, asked->height, asked->scale}, why);
+    const auto window = platform::Window::open({look::words::product, asked->width, asked->height, asked->scale}, why);
     if (!window) {
         std::cerr << "The window could not be opened: " << why << "\n";
         return 1;

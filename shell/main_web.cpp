@@ -2,6 +2,7 @@
 // that the page's JavaScript calls.
 
 #include "evenfall.hpp"
+#include "look/words.hpp"
 #include "platform/flavour.hpp"
 #include "platform/loop_web.hpp"
 #include "platform/window.hpp"
@@ -38,7 +39,7 @@ double timed_us(int runs, Work work) {
 
 int main() {
     std::string why;
-    window = platform::Window::open({"Evenfall"}, why);
+    window = platform::Window::open({look::words::product}, why);
     if (!window) return 1;
     host = platform::make_host();
     app = std::make_unique<App>(*host);

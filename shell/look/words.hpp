@@ -67,9 +67,6 @@ inline constexpr const char* from = "from";
 // controls
 inline constexpr const char* on = "on";
 inline constexpr const char* off = "off";
-inline constexpr const char* caution = "Caution";
-inline constexpr const char* choose = "Choose";
-inline constexpr const char* close = "Close";
 inline constexpr const char* none = "none";
 
 }  // namespace evenfall::shell::look::words

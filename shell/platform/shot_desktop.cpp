@@ -55,6 +55,15 @@ bool touch(platform::Window& window, App& app, const std::string& what) {
         for (int i = 1; i <= 10; ++i) finger(window, app, SDL_FINGERMOTION, x, y - by * static_cast<float>(i) / 10.0f);
         SDL_Delay(120);  // the finger rests, so that nothing glides on
         finger(window, app, SDL_FINGERUP, x, y - by);
+    } else if (what.rfind("key:", 0) == 0) {
+        SDL_Event event{};
+        event.key.keysym.sym = SDL_GetKeyFromName(what.c_str() + 4);
+        event.key.keysym.scancode = SDL_GetScancodeFromKey(event.key.keysym.sym);
+        for (const Uint32 type : {SDL_KEYDOWN, SDL_KEYUP}) {
+            event.type = type;
+            SDL_PushEvent(&event);
+            settle(window, app);
+        }
     } else {
         float x = 0.0f;
         float y = 0.0f;

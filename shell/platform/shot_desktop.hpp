@@ -17,7 +17,7 @@ struct Command {
     double scale = 0.0;
     std::string step = "lead";
     bool dark = false;
-    std::vector<std::string> taps;  ///< widget ids, touched one after the other; "scroll:N" drags the panel up by N px
+    std::vector<std::string> taps;  ///< widget ids, touched one after the other; "scroll:N" drags the panel up by N px, "key:Tab" is a key
     std::string shot;
 };
 

@@ -122,7 +122,7 @@ void Keypad::draw_value(Ui& ui, const Rect& rect) {
     const std::string& text = entry_.text();
     const std::string_view unit = symbol(entry_.unit());
     ImFont* big = ui.type.display;
-    const float unit_w = unit.empty() ? 0.0f : text_width(ui.type.title, unit) + 8.0f;
+    const float unit_w = unit.empty() ? 0.0f : text_width(ui.type.body, unit) + 8.0f;
     const float width = text_width(big, text);
     const float right = rect.right() - 16.0f - unit_w;
     const float baseline = rect.y + rect.h / 2.0f + 14.0f;
@@ -133,7 +133,7 @@ void Keypad::draw_value(Ui& ui, const Rect& rect) {
     if (!entry_.whole_marked()) {
         list.AddRectFilled({right + 1.0f, rect.y + 16.0f}, {right + 3.0f, rect.bottom() - 16.0f}, ink.focus);
     }
-    if (!unit.empty()) text_at(ui.type.title, right + 8.0f, baseline, ink.ink_soft, unit);
+    if (!unit.empty()) text_at(ui.type.body, right + 8.0f, baseline, ink.ink_soft, unit);
 }
 
 void Keypad::draw_units(Ui& ui, const Rect& rect) {

@@ -75,7 +75,7 @@ void begin_scroll_area(Ui& ui, std::string_view id, const Rect& rect, float padd
     ImGui::SetCursorScreenPos({rect.x, rect.y});
     ImGui::PushStyleVar(ImGuiStyleVar_WindowPadding, {padding, padding});
     ImGui::BeginChild(std::string(id).c_str(), {rect.w, rect.h}, ImGuiChildFlags_AlwaysUseWindowPadding,
-                      ImGuiWindowFlags_NoScrollbar | ImGuiWindowFlags_NoBackground);
+                      ImGuiWindowFlags_NoScrollbar | ImGuiWindowFlags_NoBackground | ImGuiWindowFlags_NavFlattened);
     ImGui::PopStyleVar();
     drag_scroll(ui, ImGui::GetCurrentWindow());
 }

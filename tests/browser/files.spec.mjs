@@ -4,7 +4,6 @@ import assert from "node:assert/strict";
 import { test } from "node:test";
 import { sizes, workshop } from "./support/bench.mjs";
 import { presets } from "./support/program.mjs";
-import { assertSame } from "./support/numbers.mjs";
 import { warmWater, names } from "./support/ways.mjs";
 
 const shop = await workshop();
@@ -34,7 +33,7 @@ test("a saved file opens again as the same lure", async () => {
   await bench.open("undo");
   await choose(bench, path);
   await bench.settled();
-  assertSame(await bench.document(), saved);
+  assert.deepEqual(await bench.document(), saved);
   await device.close();
 });
 
@@ -61,7 +60,7 @@ test("a file that is no lure says so and changes nothing", async () => {
     await said.waitFor();
     assert.match(await said.textContent(), says);
     await bench.page.getByRole("button", { name: "Understood" }).tap();
-    assertSame(await bench.document(), before);
+    assert.deepEqual(await bench.document(), before);
   }
   await device.close();
 });

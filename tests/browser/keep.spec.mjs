@@ -3,7 +3,6 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
 import { workshop } from "./support/bench.mjs";
-import { assertSame } from "./support/numbers.mjs";
 import { warmWater } from "./support/ways.mjs";
 
 const shop = await workshop();
@@ -19,7 +18,7 @@ test("a change is there after a reload", async () => {
   assert.notDeepEqual(changed, before);
   await bench.page.reload();
   await bench.ready();
-  assertSame(await bench.document(), changed);
+  assert.deepEqual(await bench.document(), changed);
   bench.noFaults();
   await device.close();
 });
@@ -33,7 +32,24 @@ test("a change is kept at once when the page is left before the half second is o
   const changed = await bench.document();
   await bench.page.reload(); // a reload says pagehide and hidden
   await bench.ready();
-  assertSame(await bench.document(), changed);
+  assert.deepEqual(await bench.document(), changed);
+  await device.close();
+});
+
+test("the dark look, chosen by touch, goes over the whole page and is there after a reload", async () => {
+  const device = await shop.device();
+  const bench = await shop.open(device);
+  const look = () => bench.page.evaluate(() => document.documentElement.dataset.look);
+  assert.equal(await look(), "light");
+  await bench.tap("shelf.open");
+  await bench.tap("shelf.theme.1");
+  await bench.tap("shelf.close");
+  await bench.page.waitForFunction(() => document.documentElement.dataset.look === "dark");
+  await bench.keptSoon();
+  await bench.shot("dark");
+  await bench.page.reload();
+  await bench.ready();
+  assert.equal(await look(), "dark");
   await device.close();
 });
 
@@ -55,7 +71,7 @@ test("a damaged save is set aside and told, and the one before it opens", async 
   await bench.page.reload();
   await bench.ready();
   await bench.page.locator('.notice[data-kind="damaged"]').waitFor();
-  assertSame(await bench.document(), before);
+  assert.deepEqual(await bench.document(), before);
   assert.match(await bench.page.evaluate(() => localStorage.getItem("evenfall.aside")), /saXinity/);
   const arrives = bench.page.waitForEvent("download");
   await bench.page.getByRole("button", { name: "Download it" }).tap();
@@ -96,7 +112,7 @@ test("when the device refuses to keep anything the page says so and hands out a 
   await line.getByRole("button", { name: "Download a copy" }).tap();
   const chunks = [];
   for await (const chunk of await (await arrives).createReadStream()) chunks.push(chunk);
-  assertSame(JSON.parse(Buffer.concat(chunks)), await bench.document());
+  assert.deepEqual(JSON.parse(Buffer.concat(chunks)), await bench.document());
   await device.close();
 });
 
@@ -126,7 +142,7 @@ test("a change in another tab is told, and that one can be loaded", async () => 
   const { device, mine, theirs } = await twoTabs();
   await mine.page.getByRole("button", { name: "Load that one" }).tap();
   await mine.settled();
-  assertSame(await mine.document(), await theirs.document());
+  assert.deepEqual(await mine.document(), await theirs.document());
   await device.close();
 });
 
@@ -135,7 +151,7 @@ test("a change in another tab is told, and mine can be kept", async () => {
   const own = await mine.document();
   await mine.page.getByRole("button", { name: "Keep mine" }).tap();
   const third = await shop.open(device);
-  assertSame(await third.document(), own);
+  assert.deepEqual(await third.document(), own);
   await device.close();
 });
 
@@ -147,10 +163,10 @@ test("until it is said whose work counts, neither tab's is lost", async () => {
   const own = await mine.document();
   await mine.page.waitForTimeout(1000);
   const third = await shop.open(device);
-  assertSame(await third.document(), await theirs.document());
+  assert.deepEqual(await third.document(), await theirs.document());
   await third.open("file");
   await third.page.locator("#dialog-open-kept button").first().tap();
   await third.settled();
-  assertSame(await third.document(), own);
+  assert.deepEqual(await third.document(), own);
   await device.close();
 });

@@ -30,6 +30,11 @@ test("the answers can be read as text over the bench and put away again", async 
   await bench.page.keyboard.press("Escape");
   assert.equal(await focused(bench), "canvas");
   assert.ok((await report.boundingBox()).width <= 1);
+
+  await bench.page.keyboard.press("Tab");
+  await bench.page.keyboard.press("Enter");
+  await bench.page.getByRole("button", { name: "Back to the bench" }).tap();
+  assert.ok((await report.boundingBox()).width <= 1, "a finger finds the way back too");
   await device.close();
 });
 

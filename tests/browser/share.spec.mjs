@@ -3,7 +3,6 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
 import { sizes, workshop } from "./support/bench.mjs";
-import { assertSame } from "./support/numbers.mjs";
 import { warmWater } from "./support/ways.mjs";
 
 const shop = await workshop();
@@ -30,7 +29,7 @@ test("a lure that was changed on one device opens the same on another", async ()
   assert.match(new URL(address).hash, /^#1\.[A-Za-z0-9_-]*[A-Za-z0-9]$/);
   const device = await shop.device();
   const bench = await shop.open(device, address);
-  assertSame(await bench.document(), document);
+  assert.deepEqual(await bench.document(), document);
   assert.equal(new URL(bench.page.url()).hash, "", "the address is cleared");
   bench.noFaults();
   await device.close();
@@ -46,11 +45,11 @@ test("a link is an unsaved copy: a reload brings the own lure back", async () =>
   const own = await bench.document();
   await bench.page.goto(address); // the same page: only the fragment differs
   await bench.page.waitForFunction(() => location.hash === "");
-  assertSame(await bench.document(), document);
+  assert.deepEqual(await bench.document(), document);
   await bench.page.waitForTimeout(1500);
   await bench.page.reload();
   await bench.ready();
-  assertSame(await bench.document(), own);
+  assert.deepEqual(await bench.document(), own);
   await device.close();
 });
 
@@ -70,12 +69,12 @@ test("once a copy from a link is changed it is kept, and the lure before it wait
   const changed = await bench.document();
   await bench.page.reload();
   await bench.ready();
-  assertSame(await bench.document(), changed);
+  assert.deepEqual(await bench.document(), changed);
 
   await bench.open("file");
   await bench.page.locator("#dialog-open-kept button").first().tap();
   await bench.settled();
-  assertSame(await bench.document(), own);
+  assert.deepEqual(await bench.document(), own);
   await device.close();
 });
 
@@ -86,7 +85,7 @@ test("a copy from a link can be kept as it is", async () => {
   await bench.page.locator('.notice[data-kind="link"]').getByRole("button", { name: "Keep it" }).tap();
   await bench.page.reload();
   await bench.ready();
-  assertSame(await bench.document(), document);
+  assert.deepEqual(await bench.document(), document);
   await device.close();
 });
 
@@ -104,7 +103,7 @@ for (const [what, damage] of [
     const own = await first.document();
     const bench = await shop.open(device, damage(address));
     await bench.page.locator('.notice[data-kind="link"]').filter({ hasText: "could not be opened" }).waitFor();
-    assertSame(await bench.document(), own);
+    assert.deepEqual(await bench.document(), own);
     assert.equal(new URL(bench.page.url()).hash, "");
     await device.close();
   });

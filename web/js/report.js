@@ -43,7 +43,7 @@ function finished(answers) {
 function holes(list) {
   const rows = list.map((hole, i) => [
     hole.name || `${i + 1}`, figure(hole.diameter_mm), figure(hole.depth_mm, 1),
-    hole.fill ? (hole.fill.material ?? "lead") : say.none, figure(hole.fill?.mass_g),
+    hole.fill?.material ?? say.none, figure(hole.fill?.mass_g),
   ]);
   return table(say.holes, [say.hole, say.diameter, say.depth, say.material, say.mass], rows);
 }
@@ -87,7 +87,8 @@ export function prepareReport() {
   const button = part("report-toggle");
   const report = part("report");
   const show = (shown) => {
-    report.classList.toggle("shown", shown);
+    for (const piece of [report, button]) piece.classList.toggle("shown", shown);
+    button.textContent = shown ? say.away : say.toggle;
     button.setAttribute("aria-expanded", String(shown));
     if (shown) report.focus();
     else part("canvas").focus({ preventScroll: true });

@@ -44,7 +44,10 @@ export function shareDialog(linkText) {
   long.hidden = address.length <= longLink;
   long.textContent = address.length > veryLongLink ? words.share.veryLong : words.share.long;
   part("dialog-share-system").hidden = !canShare({ url: address });
-  return ask(part("dialog-share"));
+  const closed = ask(part("dialog-share"));
+  field.setSelectionRange(0, 0);
+  field.scrollTop = 0; // its beginning says more to an eye than its end
+  return closed;
 }
 
 export function canShare(data) {

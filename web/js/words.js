@@ -54,7 +54,7 @@ export const words = {
     lure: "Lure", finished: "Finished lure", segments: "Segments", stages: "Stages of the build", holes: "Holes and lead",
     what: "What", value: "Value", name: "Name", hole: "Hole", material: "Filled with", diameter: "Diameter, mm",
     depth: "Depth, mm", mass: "Mass, g", volume: "Volume, cm³", inWater: "In water, g", stage: "Stage", none: "none",
-    notes: "To know",
+    notes: "To know", toggle: "Answers as text", away: "Back to the bench",
     rows: {
       mass_g: ["Finished mass", "g"], displaced_cm3: ["Water displaced", "cm³"], in_water_g: ["Weight in water", "g"],
       fall_mm_s: ["Rate of fall", "mm/s"], pitch_deg: ["Hang, nose-up positive", "°"], bg_mm: ["B above G", "mm"],

@@ -164,8 +164,9 @@ export class Bench {
   async enter(fieldId, text, tap = (id) => this.tap(id)) {
     await tap(fieldId);
     assert.ok(await this.has("keypad.ok"), `tapping ${fieldId} opens the keypad`);
-    const keys = { ".": "point", "-": "sign", "/": "bar", " ": "space" };
-    for (const sign of text) await tap(`keypad.${keys[sign] ?? sign}`);
+    const keys = { ".": "point", "/": "bar", " ": "space" };
+    for (const sign of text.replace("-", "")) await tap(`keypad.${keys[sign] ?? sign}`);
+    if (text.startsWith("-")) await tap("keypad.sign");
     await tap("keypad.ok");
   }
 
