@@ -12,19 +12,7 @@ using Catch::Matchers::WithinAbs;
 
 namespace {
 
-BareHull body_f() {
-    const double x[] = {0.0, 0.03, 0.08, 0.16, 0.28, 0.42, 0.56, 0.70, 0.82, 0.92, 1.0};
-    const double height[] = {0.12, 0.52, 0.74, 0.92, 1.0, 1.0, 0.97, 0.82, 0.64, 0.48, 0.42};
-    const double width[] = {0.12, 0.55, 0.78, 0.95, 1.0, 1.0, 0.95, 0.80, 0.56, 0.36, 0.25};
-    preset::Shape shape;
-    for (int k = 0; k < 11; ++k) {
-        shape.top.push_back({0.140 * x[k], 0.0175 * height[k]});
-        shape.bottom.push_back({0.140 * x[k], -0.0175 * height[k]});
-        shape.half_width.push_back({0.140 * x[k], 0.010 * width[k]});
-    }
-    shape.section.fullness = {{0.0, 2.6}};
-    return bare_hull(shape::drawn_lines(shape).value());
-}
+BareHull body_f() { return bare_hull(shape::drawn_lines(prototype_shape()).value()); }
 
 }  // namespace
 

@@ -3,7 +3,6 @@
 export const words = {
   loading: {
     module: "Laying out the bench",
-    presets: "Fetching the lures",
     start: "Sharpening the pencil",
   },
   stop: {

@@ -7,6 +7,7 @@
 #include "ledger/fold.hpp"
 #include "shape/polygon.hpp"
 #include "shape/superellipse.hpp"
+#include "support/drawn_shapes.hpp"
 
 #include <array>
 #include <cmath>
@@ -169,7 +170,5 @@ inline flotation::Afloat afloat(const BareHull& bare, double specific_gravity, c
 inline flotation::Afloat uniform(const BareHull& bare, double specific_gravity) {
     return afloat(bare, specific_gravity, bare.hull.centroid_m());
 }
-
-inline constexpr double degree = 0.017453292519943295;
 
 }  // namespace evenfall::support
