@@ -2,6 +2,7 @@
 
 #include "app_parts.hpp"
 #include "drawing/sheet.hpp"
+#include "drawing/water_sheet.hpp"
 #include "look/words.hpp"
 #include "materials/woods.hpp"
 #include "state/edits.hpp"
@@ -128,7 +129,7 @@ void draw_panel(AppParts& parts, const Regions& where) {
         parts.drawn_step = parts.session.view.step;
         widgets::scroll_to_top();
     }
-    steps::panel(ui, parts.session);
+    steps::panel(ui, parts.session, parts.motion);
     widgets::end_scroll_area(ui);
     // What the panel collected from the keypad has been tried by now.
     parts.keypad.settle(sentences(parts.session.problems()));
@@ -245,7 +246,12 @@ void App::frame(double now_s) {
     const float inside = where.phone ? 6.0f : 12.0f;
     const Rect drawn = where.sheet.inset(inside);
     ImGui::PushClipRect({drawn.x, drawn.y}, {drawn.right(), drawn.bottom()}, true);
-    drawing::sheet(ui, parts.session, drawn);
+    if (parts.session.view.step == state::Step::water) {
+        drawing::water_sheet(ui, parts.session, parts.motion, drawn);
+    } else {
+        parts.motion.clock.pause();
+        drawing::sheet(ui, parts.session, drawn);
+    }
     ImGui::PopClipRect();
     draw_panel(parts, where);
     draw_bar(parts, where);

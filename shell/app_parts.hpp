@@ -3,6 +3,7 @@
 // What the application is made of; shared by the files app*.cpp and by nothing else.
 
 #include "app.hpp"
+#include "state/motion.hpp"
 #include "state/session.hpp"
 #include "widgets/bars.hpp"
 #include "widgets/keypad.hpp"
@@ -29,6 +30,7 @@ struct AppParts {
 
     platform::Host& host;
     state::Session session;
+    state::Motion motion;
     widgets::Ui ui;
     widgets::Keypad keypad;
     widgets::Picker picker;

@@ -28,6 +28,7 @@ bool Session::apply(const Change& change) {
     problems_.clear();
     evaluation_ = std::move(outcome).value();
     shown_ = std::move(next);
+    ++shown_revision_;
     if (change.finished) {
         keep(shown_, change.label);
     } else {
@@ -110,6 +111,7 @@ bool Session::plan_lead() {
     offer_ = std::move(planned).value();
     shown_ = offer_->document;
     evaluation_ = std::move(outcome).value();
+    ++shown_revision_;
     clamp_view();
     return true;
 }
@@ -129,6 +131,7 @@ void Session::keep(preset::Document document, std::string label) {
 
 void Session::show_kept() {
     shown_ = history_.current();
+    ++shown_revision_;
     auto outcome = evaluate(shown_);
     if (outcome.ok()) {
         problems_.clear();

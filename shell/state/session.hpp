@@ -73,6 +73,12 @@ public:
     /// Grows by one whenever kept() changes: what autosave and announcements watch.
     [[nodiscard]] unsigned revision() const { return revision_; }
 
+    /// Grows by one whenever document() and evaluation() become others, previews included: what is derived from them
+    /// is worked out again.
+    [[nodiscard]] unsigned shown_revision() const { return shown_revision_; }
+    /// Counts on from a session that this one is about to replace.
+    void count_on_from(const Session& replaced) { shown_revision_ = replaced.shown_revision_ + 1; }
+
     ViewState view;
     Settings settings;
 
@@ -88,6 +94,7 @@ private:
     std::optional<std::string> unfinished_label_;
     Problems problems_;
     unsigned revision_ = 0;
+    unsigned shown_revision_ = 0;
 };
 
 /// A plain one-piece body to begin a new lure from.

@@ -23,6 +23,8 @@ constexpr std::array<std::string_view, step_count> step_words{"shape", "joints",
                                                               "lead",  "finish", "water"};
 constexpr std::array<std::string_view, 3> small_view_words{"above", "section", "hang"};
 constexpr std::array<std::string_view, 4> curve_words{"top", "bottom", "half_width", "fullness"};
+constexpr std::array<std::string_view, 6> water_view_words{"waters", "fall", "afloat",
+                                                           "season", "hinges", "ledger"};
 constexpr std::array<std::string_view, 3> length_words{"mm", "in", "in_fraction"};
 constexpr std::array<std::string_view, 3> mass_words{"g", "oz", "gr"};
 constexpr std::array<std::string_view, 3> fall_words{"s_per_ft", "mm_per_s", "s_per_m"};
@@ -56,6 +58,8 @@ std::string write_session(const Session& session) {
     const Json view_json{{"step", word_of(step_words, view.step)},
                          {"small_view", word_of(small_view_words, view.small_view)},
                          {"curve", word_of(curve_words, view.curve)},
+                         {"water_view", word_of(water_view_words, view.water_view)},
+                         {"fall_depth_mm", units::mm_from_m(view.fall_depth_m)},
                          {"section_x_mm", units::mm_from_m(view.section_x_m)}};
     const Json settings_json{{"length", word_of(length_words, settings.length)},
                              {"mass", word_of(mass_words, settings.mass)},
@@ -102,6 +106,12 @@ Problems restore_session(Session& session, const std::string& text) {
         take_word(*view, "step", step_words, restored.view.step);
         take_word(*view, "small_view", small_view_words, restored.view.small_view);
         take_word(*view, "curve", curve_words, restored.view.curve);
+        take_word(*view, "water_view", water_view_words, restored.view.water_view);
+        const auto depth = view->find("fall_depth_mm");
+        if (depth != view->end() && depth->is_number()) {
+            restored.view.fall_depth_m =
+                std::clamp(units::m_from_mm(depth->get<double>()), least_fall_depth_m, most_fall_depth_m);
+        }
         const auto x = view->find("section_x_mm");
         if (x != view->end() && x->is_number()) {
             const double length_m = restored.evaluation()->body.lines->length_m();
@@ -115,6 +125,7 @@ Problems restore_session(Session& session, const std::string& text) {
         take_word(*settings, "temperature", temperature_words, restored.settings.temperature);
         take_word(*settings, "theme", theme_words, restored.settings.theme);
     }
+    restored.count_on_from(session);
     session = std::move(restored);
     return {};
 }

@@ -54,6 +54,13 @@ enum class SmallView { above, section, hang };
 /// Which curve of the drawing the Shape step lists.
 enum class Curve { top, bottom, half_width, fullness };
 
+/// What the Water step's panel shows.
+enum class WaterView { waters, fall, afloat, season, hinges, ledger };
+
+/// Depths to which a fall may be asked for.
+inline constexpr double least_fall_depth_m = 0.1;
+inline constexpr double most_fall_depth_m = 20.0;
+
 /// A finger on the drawing.
 struct Touch {
     bool down = false;
@@ -72,6 +79,9 @@ struct ViewState {
     Curve curve = Curve::top;
     bool reveal = false;      ///< the chosen item was chosen on the drawing: its row is to come into view
     bool ledger_open = false; ///< Water step: the ledger's lines are unfolded
+    WaterView water_view = WaterView::waters;
+    double fall_depth_m = 2.0; ///< how deep the drawn fall goes
+    bool season_by_salt = false; ///< the sweep over salt instead of warmth
     Touch touch;              ///< what a finger on the drawing is doing
 
     bool operator==(const ViewState&) const = default;

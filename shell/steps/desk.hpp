@@ -5,6 +5,7 @@
 
 #include "materials/figure.hpp"
 #include "state/edits.hpp"
+#include "state/motion.hpp"
 #include "state/session.hpp"
 #include "widgets/number_field.hpp"
 #include "widgets/ui.hpp"
@@ -23,6 +24,7 @@ using widgets::Quantity;
 struct Desk {
     widgets::Ui& ui;
     const state::Session& session;
+    state::Motion& motion;
     state::ViewState view; ///< a copy to be changed; put back after drawing
 
     enum class Act { none, plan, keep, drop };

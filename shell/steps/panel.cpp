@@ -5,13 +5,13 @@
 
 namespace evenfall::shell::steps {
 
-void panel(widgets::Ui& ui, state::Session& session) {
+void panel(widgets::Ui& ui, state::Session& session, state::Motion& motion) {
     if (!session.evaluation()) {
         for (const auto& problem : session.problems())
             widgets::problem_line(ui, problem.sentence);
         return;
     }
-    Desk desk{ui, session, session.view, Desk::Act::none, {}};
+    Desk desk{ui, session, motion, session.view, Desk::Act::none, {}};
     switch (session.view.step) {
     case state::Step::shape:
         shape_panel(desk);

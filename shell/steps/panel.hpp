@@ -1,5 +1,6 @@
 #pragma once
 
+#include "state/motion.hpp"
 #include "state/session.hpp"
 #include "widgets/ui.hpp"
 
@@ -8,6 +9,6 @@ namespace evenfall::shell::steps {
 /// Draws the panel of the step in session.view at the cursor, inside the scroll area that the caller opened,
 /// and then applies what the finger asked for: the session changes after the drawing, never in the middle of
 /// it.
-void panel(widgets::Ui& ui, state::Session& session);
+void panel(widgets::Ui& ui, state::Session& session, state::Motion& motion);
 
 } // namespace evenfall::shell::steps

@@ -19,5 +19,9 @@ void pocket_rows(Desk& desk);          ///< Hardware: pockets and slots
 void plan_rows(Desk& desk);            ///< Lead: the button, and before and after
 void hole_rows(Desk& desk, int index); ///< Lead: everything about one hole
 void ledger_rows(Desk& desk);          ///< Water: every line of the ledger
+void fall_rows(Desk& desk);            ///< Water: from rest to a depth, and every steady fall
+void float_rows(Desk& desk);           ///< Water: how it lies, its righting arm, drawn under
+void season_rows(Desk& desk);          ///< Water: over warmth and salt
+void hinge_rows(Desk& desk);           ///< Water: what the segments do to the joints
 
 } // namespace evenfall::shell::steps

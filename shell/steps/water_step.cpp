@@ -1,7 +1,9 @@
 #include "steps/step_panels.hpp"
 
 #include "look/words_steps.hpp"
+#include "look/words_water.hpp"
 #include "widgets/button.hpp"
+#include "widgets/choice.hpp"
 #include "widgets/rows.hpp"
 #include "widgets/words_of_panel.hpp"
 
@@ -103,12 +105,9 @@ void centre_rows(Desk& desk) {
                         answers.roll_rad ? degree : std::string_view{}, words::roll_row_below);
 }
 
-} // namespace
-
-void water_panel(Desk& desk) {
+void waters_view(Desk& desk) {
     const auto& document = desk.document();
     const auto& answers = desk.evaluation().answers;
-    widgets::heading(desk.ui, words::water_head, words::water_below);
     for (const auto& warning : answers.warnings)
         widgets::problem_line(desk.ui, warning.sentence);
     water_rows(desk, "water", words::fishing_group, document.water, &preset::Document::water);
@@ -120,10 +119,46 @@ void water_panel(Desk& desk) {
     if (widgets::button(desk.ui, "water.tub.same", words::tub_as_fishing, widgets::ButtonKind::plain)) {
         desk.change(words::tub_as_fishing, on_document([](preset::Document& d) { d.tub = d.water; }));
     }
+}
+
+void ledger_view(Desk& desk) {
     stage_table(desk);
     segment_table(desk);
     centre_rows(desk);
     ledger_rows(desk);
+}
+
+} // namespace
+
+void water_panel(Desk& desk) {
+    using state::WaterView;
+    widgets::heading(desk.ui, words::water_head, words::water_below);
+    constexpr std::array<std::string_view, 6> views{words::view_waters, words::view_fall,   words::view_afloat,
+                                                    words::view_season, words::view_hinges, words::view_ledger};
+    widgets::gap();
+    if (const auto chosen = widgets::choice(desk.ui, "water.view", views, static_cast<int>(desk.view.water_view)))
+        desk.view.water_view = static_cast<WaterView>(*chosen);
+    widgets::gap();
+    switch (desk.view.water_view) {
+    case WaterView::waters:
+        waters_view(desk);
+        break;
+    case WaterView::fall:
+        fall_rows(desk);
+        break;
+    case WaterView::afloat:
+        float_rows(desk);
+        break;
+    case WaterView::season:
+        season_rows(desk);
+        break;
+    case WaterView::hinges:
+        hinge_rows(desk);
+        break;
+    case WaterView::ledger:
+        ledger_view(desk);
+        break;
+    }
 }
 
 } // namespace evenfall::shell::steps

@@ -1,0 +1,74 @@
+#pragma once
+
+// What the core says of the shown lure in its water: asked only when it is looked at, once for each shown revision.
+
+#include "fall/descent.hpp"
+#include "fall/hinge_loads.hpp"
+#include "fall/water_sweep.hpp"
+#include "flotation/float_answers.hpp"
+#include "state/play_clock.hpp"
+#include "state/session.hpp"
+
+#include <map>
+#include <optional>
+#include <string>
+
+namespace evenfall::shell::state {
+
+/// Each answer is nullptr where the session has no evaluation or the core refuses. Pointers hold until the session
+/// shows another lure.
+class WaterAnswers {
+public:
+    const fall::SteadyFalls* falls(const Session& session);
+    /// From rest to view.fall_depth_m, a point every thirtieth of a second.
+    const fall::Track* track(const Session& session);
+    const fall::Sweep* sweep(const Session& session);
+    const flotation::FloatAnswers* afloat(const Session& session);
+    /// At the pitch of the main steady fall; of the hang where there is none; level where there is none either.
+    const fall::HingeLoads* hinges(const Session& session);
+
+    /// How often the core was asked, for those who check that it is not asked in vain.
+    [[nodiscard]] int asked() const { return asked_; }
+
+private:
+    template <class T>
+    struct Kept {
+        bool known = false;
+        std::optional<T> value;
+    };
+    /// Drops what belongs to another lure. False where there is nothing to ask about.
+    bool follow(const Session& session);
+    const fall::Descent* descent(const Session& session);
+
+    std::optional<unsigned> revision_;
+    double track_depth_m_ = 0.0;
+    Kept<fall::Descent> descent_;
+    Kept<fall::SteadyFalls> falls_;
+    Kept<fall::Track> track_;
+    Kept<fall::Sweep> sweep_;
+    Kept<flotation::FloatAnswers> afloat_;
+    Kept<fall::HingeLoads> hinges_;
+    int asked_ = 0;
+};
+
+/// The lure at one moment of a track, read off between its points.
+struct Pose {
+    double time_s = 0.0;
+    double depth_m = 0.0;
+    double forward_m = 0.0;
+    double pitch_rad = 0.0;
+    double down_m_s = 0.0;
+};
+/// Held within the track's time; all zero for a track without points.
+[[nodiscard]] Pose pose_at(const fall::Track& track, double time_s);
+/// How long the track is [s].
+[[nodiscard]] double duration_s(const fall::Track& track);
+
+/// What the Water step remembers while it is looked at; never saved.
+struct Motion {
+    WaterAnswers answers;
+    PlayClock clock;
+    std::map<std::string, double, std::less<>> read_off;  ///< where a finger last read a plot, by the plot's id
+};
+
+} // namespace evenfall::shell::state

@@ -1,0 +1,114 @@
+#include "steps/step_panels.hpp"
+
+#include "drawing/water_sheet.hpp"
+#include "look/words_steps.hpp"
+#include "look/words_water.hpp"
+#include "widgets/plot.hpp"
+#include "widgets/rows.hpp"
+#include "widgets/words_of_panel.hpp"
+
+#include <numbers>
+#include <string>
+
+namespace evenfall::shell::steps {
+namespace {
+
+namespace words = look::words;
+using widgets::Unit;
+
+/// Arms and metacentric heights are too small for a fraction of an inch.
+Unit fine_length(const Desk& desk) {
+    const Unit unit = desk.ui.units.of(Quantity::length);
+    return unit == Unit::inch_fraction ? Unit::inch : unit;
+}
+int fine_decimals_of(Unit unit) { return unit == Unit::millimetre ? 2 : -1; }
+
+void rest_rows(Desk& desk, const flotation::Rest& rest) {
+    const Unit unit = fine_length(desk);
+    const auto length_row = [&](const char* label, double value_m, std::string_view below = {}, int decimals = -1) {
+        widgets::figure_row(desk.ui, label, widgets::number_text(value_m, unit, decimals), widgets::symbol(unit), below);
+    };
+    widgets::subheading(desk.ui, std::string(words::rest_group) + " " + drawing::posture_words(rest));
+    widgets::figure_row(desk.ui, words::figure_pitch, number_of(desk, rest.pitch_rad, Quantity::angle),
+                        unit_of(desk, Quantity::angle),
+                        std::string(words::heel_word) + " " + text_of(desk, rest.heel_rad, Quantity::angle));
+    length_row(words::draft_fore_row, rest.draft_fore_m);
+    length_row(words::draft_aft_row, rest.draft_aft_m);
+    length_row(words::freeboard_row, rest.freeboard_m, words::freeboard_below);
+    widgets::figure_row(desk.ui, words::back_row, widgets::number_text(rest.back_line_out, Unit::percent, 0),
+                        unit_of(desk, Quantity::percent));
+    length_row(words::gm_row, rest.gm_transverse_m, words::gm_below, fine_decimals_of(unit));
+}
+
+void advice_rows(Desk& desk, const flotation::UprightAdvice& advice) {
+    if (!advice.is_known) return;
+    widgets::gap();
+    if (advice.is_stable) {
+        widgets::paragraph(desk.ui, words::stays_upright);
+        return;
+    }
+    const Unit unit = fine_length(desk);
+    std::string text = words::rolls_lower + widgets::value_text(advice.lower_g_m, unit, fine_decimals_of(unit));
+    text += advice.heavier_kg ? words::rolls_heavier + text_of(desk, *advice.heavier_kg, Quantity::mass)
+                              : std::string(words::rolls_never);
+    widgets::info_box(desk.ui, words::rolls_title, text + words::rolls_before);
+}
+
+void arm_plot(Desk& desk, const flotation::RightingCurve& curve) {
+    if (curve.points.size() < 2) return;
+    const Unit unit = fine_length(desk);
+    const auto degrees = [](double rad) { return widgets::to_unit(rad, Unit::degree); };
+    widgets::Plot plot;
+    plot.title = std::string(words::arm_title) + ", " + std::string(widgets::symbol(unit));
+    plot.x_unit = widgets::symbol(Unit::degree);
+    plot.x_step = 45.0;
+    plot.x_most = 180.0;
+    plot.hatched = true;
+    widgets::PlotLine line;
+    for (const auto& p : curve.points) line.points.push_back({degrees(p.heel_rad), widgets::to_unit(p.arm_m, unit)});
+    plot.lines.push_back(std::move(line));
+    if (curve.vanishing_rad && *curve.vanishing_rad < std::numbers::pi - 1e-6) {
+        plot.marks.push_back({degrees(*curve.vanishing_rad), std::string(words::vanishes) + " " +
+                                                                 widgets::value_text(*curve.vanishing_rad, Unit::degree, 0)});
+    }
+    constexpr std::string_view id = "water.arm";
+    auto& read_at = desk.motion.read_off;
+    std::optional<double> at;
+    if (const auto found = read_at.find(id); found != read_at.end()) at = found->second;
+    std::string read;
+    if (at) {
+        if (const auto arm = widgets::read_off(plot.lines.front(), *at)) {
+            read = widgets::number_text(*at, Unit::none, 0) + "°: " + widgets::number_text(*arm, Unit::none, unit == Unit::millimetre ? 2 : 3) +
+                   " " + std::string(widgets::symbol(unit));
+        }
+    }
+    if (const auto moved = widgets::plot(desk.ui, id, plot, at, read)) read_at.insert_or_assign(std::string(id), *moved);
+    widgets::note(desk.ui, words::arm_note);
+}
+
+} // namespace
+
+void float_rows(Desk& desk) {
+    const flotation::FloatAnswers* afloat = desk.motion.answers.afloat(desk.session);
+    if (afloat == nullptr) {
+        widgets::note(desk.ui, words::not_known);
+        return;
+    }
+    for (const auto& warning : afloat->warnings) widgets::problem_line(desk.ui, warning.sentence);
+    if (!afloat->floats) widgets::note(desk.ui, words::sinks_note);
+    if (afloat->floats) {
+        advice_rows(desk, afloat->advice);
+        if (!afloat->rests.empty()) rest_rows(desk, afloat->rests.front());
+        arm_plot(desk, afloat->righting);
+        for (std::size_t i = 1; i < afloat->rests.size(); ++i) rest_rows(desk, afloat->rests[i]);
+    }
+    widgets::subheading(desk.ui, words::under_group);
+    const Unit unit = fine_length(desk);
+    widgets::figure_row(desk.ui, words::bg_row, widgets::number_text(afloat->under_water.bg_m, unit, fine_decimals_of(unit)),
+                        widgets::symbol(unit), words::bg_row_below);
+    widgets::figure_row(desk.ui, words::righting_row,
+                        widgets::number_text(1e3 * afloat->under_water.righting_nm_per_deg, Unit::none, 3),
+                        words::newton_millimetre, words::righting_below);
+}
+
+} // namespace evenfall::shell::steps
