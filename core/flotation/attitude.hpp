@@ -9,8 +9,8 @@ namespace evenfall::flotation {
 
 /// How a lure lies: pitch nose-up positive, heel starboard-side-down positive (as in balance/hang.hpp).
 struct Attitude {
-    double pitch_rad = 0.0;  ///< −π/2 to π/2
-    double heel_rad = 0.0;   ///< −π to π; of no meaning where the lure stands on nose or tail
+    double pitch_rad = 0.0; ///< −π/2 to π/2
+    double heel_rad = 0.0;  ///< −π to π; of no meaning where the lure stands on nose or tail
 };
 
 /// The world's up as a unit vector in the lure's axes: (−sin θ, −cos θ sin φ, cos θ cos φ).
@@ -23,10 +23,10 @@ inline Attitude attitude_of(const Vec3& up) {
     return {std::asin(std::clamp(-up.x, -1.0, 1.0)), std::atan2(-up.y, up.z)};
 }
 
-/// Two unit vectors that span the water's plane: `along` lies in the upright plane through the lure's long axis and points
-/// aft, `across` is athwart and points to starboard on an upright lure. Both level.
+/// Two unit vectors that span the water's plane: `along` lies in the upright plane through the lure's long
+/// axis and points aft, `across` is athwart and points to starboard on an upright lure. Both level.
 struct LevelAxes {
-    double tilt = 1.0;  ///< sine of the angle between the long axis and plumb: √(up_y² + up_z²)
+    double tilt = 1.0; ///< sine of the angle between the long axis and plumb: √(up_y² + up_z²)
     Vec3 along;
     Vec3 across;
 };
@@ -48,4 +48,4 @@ inline Vec3 turned(const Vec3& up, const Vec3& towards, double angle_rad) {
     return v / length(v);
 }
 
-}  // namespace evenfall::flotation
+} // namespace evenfall::flotation

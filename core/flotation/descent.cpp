@@ -10,9 +10,12 @@ namespace {
 constexpr int most_steps = 60;
 constexpr double longest_turn_rad = 1.0;
 
-// Imbalance: of volume as a share of the wanted one, or of moment as an arm over the lure's length, whichever is greater.
-constexpr double near = 1e-3;          ///< from here on the imbalance itself tells progress better than E, whose change it squares
-constexpr double good_enough = 2e-5;   ///< where no step betters it: sections that just touch the water are integrated no finer
+// Imbalance: of volume as a share of the wanted one, or of moment as an arm over the lure's length, whichever
+// is greater.
+constexpr double near =
+    1e-3; ///< from here on the imbalance itself tells progress better than E, whose change it squares
+constexpr double good_enough =
+    2e-5; ///< where no step betters it: sections that just touch the water are integrated no finer
 
 struct Step {
     double depth_m = 0.0;
@@ -34,7 +37,8 @@ double safe_area(const Afloat& afloat, const State& s) {
 
 Step limited(Step step, double longest_depth_m) {
     const double turn = std::hypot(step.along_rad, step.across_rad);
-    const double k = std::min(1.0, std::min(longest_turn_rad / std::max(turn, 1e-300), longest_depth_m / std::max(std::abs(step.depth_m), 1e-300)));
+    const double k = std::min(1.0, std::min(longest_turn_rad / std::max(turn, 1e-300),
+                                            longest_depth_m / std::max(std::abs(step.depth_m), 1e-300)));
     return {k * step.depth_m, k * step.along_rad, k * step.across_rad};
 }
 
@@ -42,7 +46,8 @@ State moved(const Afloat& afloat, const State& s, const Step& step) {
     const double turn = std::hypot(step.along_rad, step.across_rad);
     Vec3 up = s.up;
     if (turn > 0.0) {
-        const Vec3 towards = (step.along_rad / turn) * s.cut.level.along + (step.across_rad / turn) * s.cut.level.across;
+        const Vec3 towards =
+            (step.along_rad / turn) * s.cut.level.along + (step.across_rad / turn) * s.cut.level.across;
         up = turned(s.up, towards, turn);
     }
     return state_at(afloat, up, s.depth_m + step.depth_m);
@@ -123,9 +128,11 @@ Arrival walk(const Afloat& afloat, const State& start, bool may_heel, double clo
     return a;
 }
 
-}  // namespace
+} // namespace
 
-double length_scale_m(const Afloat& afloat) { return afloat.hull->length_m(); }
+double length_scale_m(const Afloat& afloat) {
+    return afloat.hull->length_m();
+}
 
 State settled(const Afloat& afloat, const Vec3& up, double depth_guess_m, int* cuts) {
     // Good to a thousandth is enough to start from: the walk puts the rest right.
@@ -138,7 +145,8 @@ State settled(const Afloat& afloat, const Vec3& up, double depth_guess_m, int* c
         if (std::abs(s.over) <= 1e-3 * wanted || bracket.high_m - bracket.low_m < 1e-12) break;
         (s.over > 0.0 ? bracket.high_m : bracket.low_m) = depth;
         const double newton = s.cut.area_m2 > 0.0 ? depth - s.over / s.cut.area_m2 : bracket.low_m;
-        depth = newton > bracket.low_m && newton < bracket.high_m ? newton : 0.5 * (bracket.low_m + bracket.high_m);
+        depth = newton > bracket.low_m && newton < bracket.high_m ? newton
+                                                                  : 0.5 * (bracket.low_m + bracket.high_m);
         s = state_at(afloat, up, depth);
     }
     return s;
@@ -149,8 +157,9 @@ Arrival downhill(const Afloat& afloat, const State& start, const std::function<b
 }
 
 Arrival trimmed(const Afloat& afloat, const State& start, double close_enough) {
-    constexpr double least_tilt = 0.0523;  // sine of 3°
-    Arrival a = walk(afloat, start, false, close_enough, [&](const State& s) { return s.cut.level.tilt < least_tilt; });
+    constexpr double least_tilt = 0.0523; // sine of 3°
+    Arrival a = walk(afloat, start, false, close_enough,
+                     [&](const State& s) { return s.cut.level.tilt < least_tilt; });
     if (a.state.cut.level.tilt < least_tilt) a.arrived = false;
     return a;
 }
@@ -171,4 +180,4 @@ Descent descent(const Afloat& afloat, const Vec3& start_up) {
     return d;
 }
 
-}  // namespace evenfall::flotation
+} // namespace evenfall::flotation

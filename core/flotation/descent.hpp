@@ -5,7 +5,6 @@
 #include "flotation/state.hpp"
 
 #include <functional>
-#include <optional>
 
 namespace evenfall::flotation {
 
@@ -15,11 +14,13 @@ struct Arrival {
     int cuts = 0;
 };
 
-/// Follows E downhill from a state. `on_step` hears of every accepted state and may stop the walk by saying true.
-[[nodiscard]] Arrival downhill(const Afloat& afloat, const State& start, const std::function<bool(const State&)>& on_step);
+/// Follows E downhill from a state. `on_step` hears of every accepted state and may stop the walk by saying
+/// true.
+[[nodiscard]] Arrival downhill(const Afloat& afloat, const State& start,
+                               const std::function<bool(const State&)>& on_step);
 
-/// Newton's method for depth and pitch at the heel of `start` (turning along only, whatever the sign of the stiffness
-/// against heel); downhill in E. Not arrived where it ends within 3° of standing on nose or tail.
+/// Newton's method for depth and pitch at the heel of `start` (turning along only, whatever the sign of the
+/// stiffness against heel); downhill in E. Not arrived where it ends within 3° of standing on nose or tail.
 ///   close_enough    imbalance of volume (share) and of moment (arm over length) to stop at
 [[nodiscard]] Arrival trimmed(const Afloat& afloat, const State& start, double close_enough);
 
@@ -29,4 +30,4 @@ struct Arrival {
 /// The length that arms are measured against.
 [[nodiscard]] double length_scale_m(const Afloat& afloat);
 
-}  // namespace evenfall::flotation
+} // namespace evenfall::flotation

@@ -11,7 +11,8 @@ namespace {
 
 ledger::Sum total_of(const ledger::Ledger& ledger) {
     ledger::Sum total;
-    for (const ledger::Line& line : ledger) total += line;
+    for (const ledger::Line& line : ledger)
+        total += line;
     return total;
 }
 
@@ -19,22 +20,30 @@ Afloat afloat_of(const Hull& hull, const ledger::Sum& total, double water_kg_m3)
     return {&hull, total.mass_kg, total.g_m(), water_kg_m3};
 }
 
-bool is_positive(double value) { return std::isfinite(value) && value > 0.0; }
+bool is_positive(double value) {
+    return std::isfinite(value) && value > 0.0;
+}
 
 const char* lying(Posture posture) {
     switch (posture) {
-        case Posture::on_its_side: return "on its side";
-        case Posture::on_its_back: return "on its back";
-        case Posture::nose_up: return "nose up";
-        case Posture::nose_down: return "nose down";
-        case Posture::upright: break;
+    case Posture::on_its_side:
+        return "on its side";
+    case Posture::on_its_back:
+        return "on its back";
+    case Posture::nose_up:
+        return "nose up";
+    case Posture::nose_down:
+        return "nose down";
+    case Posture::upright:
+        break;
     }
     return "upright";
 }
 
 Problem rolls_over(const FloatAnswers& a) {
-    std::string sentence = "Afloat this lure does not stay upright: its metacentre lies " + millimetres_text(-a.advice.gm_m) +
-                           " under G. G must come down by " + millimetres_text(a.advice.lower_g_m);
+    std::string sentence = "Afloat this lure does not stay upright: its metacentre lies " +
+                           millimetres_text(-a.advice.gm_m) + " under G. G must come down by " +
+                           millimetres_text(a.advice.lower_g_m);
     if (a.advice.heavier_kg) {
         sentence += ", or the lure must be " + grams_text(*a.advice.heavier_kg) + " heavier";
     } else {
@@ -52,22 +61,25 @@ Problems warnings_of(const FloatAnswers& a) {
     for (const Rest& rest : a.rests) {
         if (rest.posture == Posture::upright) continue;
         out.push_back({ProblemCode::capsizes, "", "",
-                       std::string("Afloat this lure can also come to rest ") + lying(rest.posture) + ", at a heel of " +
-                           degrees_text(std::abs(rest.heel_rad)) + " and a pitch of " + degrees_text(rest.pitch_rad) + "."});
+                       std::string("Afloat this lure can also come to rest ") + lying(rest.posture) +
+                           ", at a heel of " + degrees_text(std::abs(rest.heel_rad)) + " and a pitch of " +
+                           degrees_text(rest.pitch_rad) + "."});
     }
     return out;
 }
 
-}  // namespace
+} // namespace
 
-Outcome<FloatAnswers> float_answers(const shape::Body& body, const ledger::Ledger& ledger, const preset::Document& document,
-                                    double water_kg_m3) {
+Outcome<FloatAnswers> float_answers(const shape::Body& body, const ledger::Ledger& ledger,
+                                    const preset::Document& document, double water_kg_m3) {
     if (!is_positive(water_kg_m3)) {
-        return Problem{ProblemCode::out_of_range, "/water", "more than 0 kg/m³", "The density of the water must be a positive number."};
+        return Problem{ProblemCode::out_of_range, "/water", "more than 0 kg/m³",
+                       "The density of the water must be a positive number."};
     }
     const ledger::Sum total = total_of(ledger);
     if (!is_positive(total.mass_kg) || !is_positive(total.displaced_m3)) {
-        return Problem{ProblemCode::out_of_range, "", "more than 0 g", "The finished lure has no mass or pushes no water aside."};
+        return Problem{ProblemCode::out_of_range, "", "more than 0 g",
+                       "The finished lure has no mass or pushes no water aside."};
     }
     const Hull hull(body, ledger, document);
     const Afloat afloat = afloat_of(hull, total, water_kg_m3);
@@ -83,12 +95,13 @@ Outcome<FloatAnswers> float_answers(const shape::Body& body, const ledger::Ledge
     return a;
 }
 
-std::optional<Rest> upright_answer(const shape::Body& body, const ledger::Ledger& ledger, const preset::Document& document,
-                                   double water_kg_m3) {
+std::optional<Rest> upright_answer(const shape::Body& body, const ledger::Ledger& ledger,
+                                   const preset::Document& document, double water_kg_m3) {
     const ledger::Sum total = total_of(ledger);
-    if (!is_positive(water_kg_m3) || !is_positive(total.mass_kg) || !is_positive(total.displaced_m3)) return std::nullopt;
+    if (!is_positive(water_kg_m3) || !is_positive(total.mass_kg) || !is_positive(total.displaced_m3))
+        return std::nullopt;
     const Hull hull(body, ledger, document);
     return upright_rest(afloat_of(hull, total, water_kg_m3));
 }
 
-}  // namespace evenfall::flotation
+} // namespace evenfall::flotation

@@ -12,16 +12,18 @@
 namespace evenfall::flotation {
 
 struct FloatAnswers {
-    bool floats = false;              ///< lighter than the water it can push aside
-    std::optional<Rest> upright;      ///< draft and pitch when kept from heeling; stable only where gm_transverse_m > 0
-    std::vector<Rest> rests;          ///< where it can come to lie, nearest to upright first
-    RightingCurve righting;           ///< trim free; empty where it sinks
+    bool floats = false; ///< lighter than the water it can push aside
+    std::optional<Rest>
+        upright; ///< draft and pitch when kept from heeling; stable only where gm_transverse_m > 0
+    std::vector<Rest> rests; ///< where it can come to lie, nearest to upright first
+    RightingCurve righting;  ///< trim free; empty where it sinks
     UnderWater under_water;
     UprightAdvice advice;
-    Problems warnings;                ///< no refusals: what a carver should know before the wood is cut
+    Problems warnings; ///< no refusals: what a carver should know before the wood is cut
 };
 
-/// Finished lure in water of this density. Problems: a density that is no positive number, a ledger without mass or displacement.
+/// Finished lure in water of this density. Problems: a density that is no positive number, a ledger without
+/// mass or displacement.
 [[nodiscard]] Outcome<FloatAnswers> float_answers(const shape::Body& body, const ledger::Ledger& ledger,
                                                   const preset::Document& document, double water_kg_m3);
 
@@ -29,4 +31,4 @@ struct FloatAnswers {
 [[nodiscard]] std::optional<Rest> upright_answer(const shape::Body& body, const ledger::Ledger& ledger,
                                                  const preset::Document& document, double water_kg_m3);
 
-}  // namespace evenfall::flotation
+} // namespace evenfall::flotation

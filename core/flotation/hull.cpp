@@ -9,15 +9,18 @@ namespace evenfall::flotation {
 
 namespace {
 
-/// A sphere cut by the plane: cap volume, its centroid on the line through the centre, and the disc of the waterplane.
+/// A sphere cut by the plane: cap volume, its centroid on the line through the centre, and the disc of the
+/// waterplane.
 void add_ball_cut(const Ball& ball, const WaterPlane& plane, Sums& out) {
     const double r = ball.radius_m;
-    const double s = plane.depth_m - dot(plane.up, ball.centre_m);  // height of the water over the centre
+    const double s = plane.depth_m - dot(plane.up, ball.centre_m); // height of the water over the centre
     if (s <= -r) return;
     const bool covered = s >= r;
     const double h = covered ? 2.0 * r : r + s;
     const double volume = ball.factor * std::numbers::pi * h * h * (r - h / 3.0);
-    const double off = covered ? 0.0 : -ball.factor * 0.25 * std::numbers::pi * (r * r - s * s) * (r * r - s * s);  // ∫ along up
+    const double off =
+        covered ? 0.0
+                : -ball.factor * 0.25 * std::numbers::pi * (r * r - s * s) * (r * r - s * s); // ∫ along up
     out.volume += volume;
     out.x += volume * ball.centre_m.x + off * plane.up.x;
     out.y += volume * ball.centre_m.y + off * plane.up.y;
@@ -48,18 +51,23 @@ Vec3 off_plumb(const Vec3& up) {
     return {std::copysign(std::sqrt(1.0 - least * least), up.x), y, z};
 }
 
-}  // namespace
+} // namespace
 
 Hull::Hull(const shape::Body& body, std::span<const ledger::Line> lines, const preset::Document& document)
-    : lines_(body.lines), rims_(std::make_unique<UnitRims>(body.lines->family())), length_m_(body.lines->length_m()) {
+    : lines_(body.lines), rims_(std::make_unique<UnitRims>(body.lines->family())),
+      length_m_(body.lines->length_m()) {
     skins_.resize(body.segments.size());
-    panels_.reserve(12 * body.segments.size() + body.lines->breakpoints_m().size() + document.holes.size() + document.pockets.size());
-    for (std::size_t s = 0; s < body.segments.size(); ++s) add_segment(body, s, lines, document);
+    panels_.reserve(12 * body.segments.size() + body.lines->breakpoints_m().size() + document.holes.size() +
+                    document.pockets.size());
+    for (std::size_t s = 0; s < body.segments.size(); ++s)
+        add_segment(body, s, lines, document);
     wood_panels_ = panels_.size();
     add_openings(body, lines, document);
-    for (const Panel& panel : panels_) whole_.add(panel.whole(), panel.factor());
+    for (const Panel& panel : panels_)
+        whole_.add(panel.whole(), panel.factor());
     for (const Ball& ball : balls_) {
-        const double volume = ball.factor * 4.0 / 3.0 * std::numbers::pi * ball.radius_m * ball.radius_m * ball.radius_m;
+        const double volume =
+            ball.factor * 4.0 / 3.0 * std::numbers::pi * ball.radius_m * ball.radius_m * ball.radius_m;
         whole_.volume += volume;
         whole_.x += volume * ball.centre_m.x;
         whole_.y += volume * ball.centre_m.y;
@@ -78,18 +86,23 @@ bool Hull::is_each_mirrored() const {
     std::vector<Item> items;
     for (std::size_t k = wood_panels_; k < panels_.size(); ++k) {
         const Section& s = panels_[k].end(0);
-        items.push_back({{s.x_m, s.centre_y_m, s.centre_z_m}, panels_[k].factor() * panels_[k].whole().volume});
+        items.push_back(
+            {{s.x_m, s.centre_y_m, s.centre_z_m}, panels_[k].factor() * panels_[k].whole().volume});
     }
-    for (const Ball& ball : balls_) items.push_back({ball.centre_m, ball.factor * ball.radius_m});
+    for (const Ball& ball : balls_)
+        items.push_back({ball.centre_m, ball.factor * ball.radius_m});
     constexpr double same_m = 1e-9;
     return std::all_of(items.begin(), items.end(), [&](const Item& a) {
         return std::any_of(items.begin(), items.end(), [&](const Item& b) {
-            return length(b.at - Vec3{a.at.x, -a.at.y, a.at.z}) < same_m && std::abs(b.size - a.size) <= 1e-9 * std::abs(a.size);
+            return length(b.at - Vec3{a.at.x, -a.at.y, a.at.z}) < same_m &&
+                   std::abs(b.size - a.size) <= 1e-9 * std::abs(a.size);
         });
     });
 }
 
-Vec3 Hull::centroid_m() const { return Vec3{whole_.x, whole_.y, whole_.z} / whole_.volume; }
+Vec3 Hull::centroid_m() const {
+    return Vec3{whole_.x, whole_.y, whole_.z} / whole_.volume;
+}
 
 Immersion Hull::immersed(const Vec3& up, double depth_m) const {
     const WaterPlane plane(off_plumb(up), depth_m);
@@ -97,11 +110,13 @@ Immersion Hull::immersed(const Vec3& up, double depth_m) const {
     std::optional<Wetness> fore;
     const Panel* before = nullptr;
     for (const Panel& panel : panels_) {
-        if (before == nullptr || before->to_m() != panel.from_m() || before->factor() != panel.factor()) fore.reset();
+        if (before == nullptr || before->to_m() != panel.from_m() || before->factor() != panel.factor())
+            fore.reset();
         panel.add_wet(plane, s, fore);
         before = &panel;
     }
-    for (const Ball& ball : balls_) add_ball_cut(ball, plane, s);
+    for (const Ball& ball : balls_)
+        add_ball_cut(ball, plane, s);
     Immersion i;
     i.volume_m3 = s.volume;
     i.moment_m4 = {s.x, s.y, s.z};
@@ -123,7 +138,8 @@ double Hull::depth_for(const Vec3& up, double volume_m3, double start_m) const {
         const double over = i.volume_m3 - volume_m3;
         if (std::abs(over) <= 1e-12 * whole_.volume) break;
         (over > 0.0 ? bracket.high_m : bracket.low_m) = depth;
-        const double newton = i.area_m2 > 0.0 ? depth - over / i.area_m2 : std::numeric_limits<double>::quiet_NaN();
+        const double newton =
+            i.area_m2 > 0.0 ? depth - over / i.area_m2 : std::numeric_limits<double>::quiet_NaN();
         const bool inside = newton > bracket.low_m && newton < bracket.high_m;
         depth = inside ? newton : 0.5 * (bracket.low_m + bracket.high_m);
         if (bracket.high_m - bracket.low_m < 1e-15) break;
@@ -140,7 +156,8 @@ Span Hull::wood_span(const Vec3& up) const {
     };
     for (std::size_t k = 0; k < wood_panels_; ++k) {
         include(panels_[k].end(0));
-        for (std::size_t i = 0; i < panels_[k].size(); ++i) include(panels_[k].section(i));
+        for (std::size_t i = 0; i < panels_[k].size(); ++i)
+            include(panels_[k].section(i));
         include(panels_[k].end(1));
     }
     return all;
@@ -175,12 +192,14 @@ double Hull::back_line_out(const Vec3& up, double depth_m) const {
             const double h0 = height(*before);
             const double h1 = height(*now);
             all += step;
-            if (h0 > 0.0 && h1 > 0.0) out += step;
-            else if ((h0 > 0.0) != (h1 > 0.0)) out += step * std::max(h0, h1) / std::abs(h1 - h0);
+            if (h0 > 0.0 && h1 > 0.0)
+                out += step;
+            else if ((h0 > 0.0) != (h1 > 0.0))
+                out += step * std::max(h0, h1) / std::abs(h1 - h0);
             before = now;
         }
     }
     return out / all;
 }
 
-}  // namespace evenfall::flotation
+} // namespace evenfall::flotation

@@ -18,21 +18,24 @@ namespace evenfall::flotation {
 struct Ball {
     Vec3 centre_m;
     double radius_m = 0.0;
-    double factor = 1.0;  ///< −1: displacement taken away
+    double factor = 1.0; ///< −1: displacement taken away
 };
 
 /// The shapes behind the ledger's displacement. Made once per document; asked many times.
 ///
-///   segments   sections of the drawn lines between their faces, V reliefs and gaps left out, with the films of the
-///              coats laid on: skin and faces move out by the film's thickness, then the sections are scaled and shifted by a hair
-///              so that volume and centroid of each segment are those of its wood and film lines
-///   pockets    that flood, and holes that flood: boxes, taken away (a hole as a square column of its own area)
-///   parts      spheres of their displaced volume at their place
+///   segments   sections of the drawn lines between their faces, V reliefs and gaps left out, with the films
+///   of the
+///              coats laid on: skin and faces move out by the film's thickness, then the sections are scaled
+///              and shifted by a hair so that volume and centroid of each segment are those of its wood and
+///              film lines
+///   pockets    that flood, and holes that flood: boxes, taken away (a hole as a square column of its own
+///   area) parts      spheres of their displaced volume at their place
 ///
-/// Wholly under water it displaces the ledger's sum, volume and centre, to rounding: no buoyancy is made up here.
-/// Air caught in a pocket and water running out of one are left out of account.
+/// Wholly under water it displaces the ledger's sum, volume and centre, to rounding: no buoyancy is made up
+/// here. Air caught in a pocket and water running out of one are left out of account.
 ///
-/// Error   volume and centre of a cut within 1e-4 of the whole against a mesh of the same lines (tests/mesh); against
+/// Error   volume and centre of a cut within 1e-4 of the whole against a mesh of the same lines (tests/mesh);
+/// against
 ///         closed forms see tests/published/flotation_*.
 class Hull {
 public:
@@ -44,7 +47,8 @@ public:
     [[nodiscard]] Immersion immersed(const Vec3& up, double depth_m) const;
 
     /// The depth at which `volume_m3` is under water; within its span for volumes from 0 to volume_m3().
-    /// `start_m` may be any guess. Newton's method kept within a bracket; volume met within 1e-12 of the whole.
+    /// `start_m` may be any guess. Newton's method kept within a bracket; volume met within 1e-12 of the
+    /// whole.
     [[nodiscard]] double depth_for(const Vec3& up, double volume_m3, double start_m) const;
 
     [[nodiscard]] double volume_m3() const { return whole_.volume; }
@@ -68,15 +72,17 @@ public:
     [[nodiscard]] bool is_mirrored() const { return mirrored_; }
 
 private:
-    void add_segment(const shape::Body& body, std::size_t segment, std::span<const ledger::Line> lines, const preset::Document& document);
-    void add_openings(const shape::Body& body, std::span<const ledger::Line> lines, const preset::Document& document);
+    void add_segment(const shape::Body& body, std::size_t segment, std::span<const ledger::Line> lines,
+                     const preset::Document& document);
+    void add_openings(const shape::Body& body, std::span<const ledger::Line> lines,
+                      const preset::Document& document);
     void add_ball(const ledger::Line& line);
     [[nodiscard]] bool is_each_mirrored() const;
 
-    std::shared_ptr<const shape::Lines> lines_;  ///< skins point to them
+    std::shared_ptr<const shape::Lines> lines_; ///< skins point to them
     std::unique_ptr<UnitRims> rims_;
-    std::vector<Skin> skins_;      ///< one per segment, never moved once panels point to them
-    std::vector<Panel> panels_;    ///< wood from nose to tail, then boxes
+    std::vector<Skin> skins_;   ///< one per segment, never moved once panels point to them
+    std::vector<Panel> panels_; ///< wood from nose to tail, then boxes
     std::size_t wood_panels_ = 0;
     std::vector<Ball> balls_;
     Sums whole_;
@@ -84,4 +90,4 @@ private:
     bool mirrored_ = false;
 };
 
-}  // namespace evenfall::flotation
+} // namespace evenfall::flotation

@@ -38,10 +38,12 @@ struct Coated {
     Films films;
 };
 
-Coated coated(const shape::Segment& segment, int index, std::span<const Line> lines, const preset::Document& document) {
+Coated coated(const shape::Segment& segment, int index, std::span<const Line> lines,
+              const preset::Document& document) {
     Coated c;
     double faces = 0.0;
-    for (const shape::Face& face : segment.faces) faces += face.area_m2;
+    for (const shape::Face& face : segment.faces)
+        faces += face.area_m2;
     for (const Line& line : lines) {
         if (line.segment != index || (line.kind != Kind::wood && line.kind != Kind::coat)) continue;
         c.wanted.volume += line.displaced_m3;
@@ -72,9 +74,12 @@ double flank_end(const shape::Lines& lines, const Flank& flank, double film_m) {
     return flank.x_m + flank.side * 0.5 * (low + high);
 }
 
-double secant(double tangent) { return std::hypot(1.0, tangent); }
+double secant(double tangent) {
+    return std::hypot(1.0, tangent);
+}
 
-/// Overlap of a pocket with the wood at its middle, as a box; sized and placed so that volume and centroid are the ledger's.
+/// Overlap of a pocket with the wood at its middle, as a box; sized and placed so that volume and centroid
+/// are the ledger's.
 Vec3 pocket_half_size(const preset::Pocket& p, const shape::Body& body, const Line& line) {
     const shape::Segment& segment = body.segments[static_cast<std::size_t>(line.segment)];
     const shape::SkinHeights skin = shape::skin_heights(*body.lines, line.at_m.x, line.at_m.y);
@@ -93,7 +98,7 @@ Vec3 column_half_size(double diameter_m, double volume_m3) {
     return {0.5 * side, 0.5 * side, 0.5 * volume_m3 / (side * side)};
 }
 
-}  // namespace
+} // namespace
 
 void Hull::add_segment(const shape::Body& body, std::size_t index, std::span<const Line> ledger_lines,
                        const preset::Document& document) {
@@ -111,8 +116,8 @@ void Hull::add_segment(const shape::Body& body, std::size_t index, std::span<con
     skin.fore.x_m -= is_first ? coat.films.skin_m : coat.films.face_m * secant(skin.fore.tangent);
     skin.aft.x_m += is_last ? coat.films.skin_m : coat.films.face_m * secant(skin.aft.tangent);
 
-    // Where a panel has to end: at the bare nose and tail, where a flank comes out, and at the lines' own breaks unless they
-    // stand very close: within 2 mm of a 160 mm lure the lines bend too little to matter.
+    // Where a panel has to end: at the bare nose and tail, where a flank comes out, and at the lines' own
+    // breaks unless they stand very close: within 2 mm of a 160 mm lure the lines bend too little to matter.
     const double from = skin.fore.x_m;
     const double to = skin.aft.x_m;
     const double closest = lines.length_m() / 80.0;
@@ -122,7 +127,9 @@ void Hull::add_segment(const shape::Body& body, std::size_t index, std::span<con
     };
     if (is_first) mark(lines.nose_m());
     if (skin.fore.tangent > 0.0) mark(flank_end(lines, skin.fore, skin.film_m));
-    const double last = skin.aft.tangent > 0.0 ? flank_end(lines, skin.aft, skin.film_m) : is_last ? lines.tail_m() : to;
+    const double last = skin.aft.tangent > 0.0 ? flank_end(lines, skin.aft, skin.film_m)
+                        : is_last              ? lines.tail_m()
+                                               : to;
     for (const double x : lines.breakpoints_m()) {
         if (x > marks.back() + closest && x < last - closest) mark(x);
     }
@@ -138,19 +145,21 @@ void Hull::add_segment(const shape::Body& body, std::size_t index, std::span<con
         if (length < 1e-7) continue;
         const auto parts = static_cast<std::size_t>(std::ceil(length / longest));
         const double step = length / static_cast<double>(parts);
-        const bool is_film = marks[k + 1] <= lines.nose_m() || marks[k] >= lines.tail_m();  // a disc
-        const bool is_relief = (skin.fore.tangent > 0.0 && k == 0) || (skin.aft.tangent > 0.0 && k + 2 == marks.size());
+        const bool is_film = marks[k + 1] <= lines.nose_m() || marks[k] >= lines.tail_m(); // a disc
+        const bool is_relief =
+            (skin.fore.tangent > 0.0 && k == 0) || (skin.aft.tangent > 0.0 && k + 2 == marks.size());
         const std::size_t order = is_film ? 2 : step > brief || is_relief ? 4 : 3;
         for (std::size_t i = 0; i < parts; ++i) {
             const double a = marks[k] + static_cast<double>(i) * step;
             const double b = i + 1 == parts ? marks[k + 1] : a + step;
-            panels_.emplace_back(skin, a, b, lines.blunt_nose() && a == lines.nose_m(), lines.blunt_tail() && b == lines.tail_m(),
-                                 order, *rims_);
+            panels_.emplace_back(skin, a, b, lines.blunt_nose() && a == lines.nose_m(),
+                                 lines.blunt_tail() && b == lines.tail_m(), order, *rims_);
             sums.add(panels_.back().whole(), 1.0);
         }
     }
 
-    // The last hair: scale the sections to the ledger's volume, then shift the segment to the ledger's centroid.
+    // The last hair: scale the sections to the ledger's volume, then shift the segment to the ledger's
+    // centroid.
     const double grow = std::sqrt(coat.wanted.volume / sums.volume);
     sums = {};
     for (std::size_t k = first_panel; k < panels_.size(); ++k) {
@@ -159,29 +168,36 @@ void Hull::add_segment(const shape::Body& body, std::size_t index, std::span<con
     }
     const double shift_x = coat.wanted.moment.x / coat.wanted.volume - sums.x / sums.volume;
     const double shift_z = coat.wanted.moment.z / coat.wanted.volume - sums.z / sums.volume;
-    for (std::size_t k = first_panel; k < panels_.size(); ++k) panels_[k].shift(shift_x, shift_z);
+    for (std::size_t k = first_panel; k < panels_.size(); ++k)
+        panels_[k].shift(shift_x, shift_z);
     skin.grow = grow;
     skin.shift_x_m = shift_x;
     skin.shift_z_m = shift_z;
 }
 
-void Hull::add_openings(const shape::Body& body, std::span<const Line> lines, const preset::Document& document) {
+void Hull::add_openings(const shape::Body& body, std::span<const Line> lines,
+                        const preset::Document& document) {
     for (const Line& line : lines) {
         if (line.displaced_m3 == 0.0) continue;
         const auto item = static_cast<std::size_t>(line.item);
         switch (line.kind) {
-            case Kind::wood:
-            case Kind::coat: break;
-            case Kind::pocket_water:
-                panels_.emplace_back(rims_->box(), line.at_m, pocket_half_size(document.pockets[item], body, line), -1.0);
-                break;
-            case Kind::hole_water:
-                panels_.emplace_back(rims_->box(), line.at_m, column_half_size(document.holes[item].diameter_m, -line.displaced_m3), -1.0);
-                break;
-            case Kind::fill:  // in an open hole it pushes the water back out
-                panels_.emplace_back(rims_->box(), line.at_m, column_half_size(document.holes[item].diameter_m, line.displaced_m3), 1.0);
-                break;
-            default: add_ball(line);
+        case Kind::wood:
+        case Kind::coat:
+            break;
+        case Kind::pocket_water:
+            panels_.emplace_back(rims_->box(), line.at_m,
+                                 pocket_half_size(document.pockets[item], body, line), -1.0);
+            break;
+        case Kind::hole_water:
+            panels_.emplace_back(rims_->box(), line.at_m,
+                                 column_half_size(document.holes[item].diameter_m, -line.displaced_m3), -1.0);
+            break;
+        case Kind::fill: // in an open hole it pushes the water back out
+            panels_.emplace_back(rims_->box(), line.at_m,
+                                 column_half_size(document.holes[item].diameter_m, line.displaced_m3), 1.0);
+            break;
+        default:
+            add_ball(line);
         }
     }
 }
@@ -191,4 +207,4 @@ void Hull::add_ball(const Line& line) {
     balls_.push_back({line.at_m, radius, line.displaced_m3 > 0.0 ? 1.0 : -1.0});
 }
 
-}  // namespace evenfall::flotation
+} // namespace evenfall::flotation

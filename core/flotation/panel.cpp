@@ -12,8 +12,9 @@ namespace evenfall::flotation {
 
 namespace {
 
-/// Between the rims of one body, in the logarithm of fullness. The nearest is a quarter of a percent off at most; with its
-/// area put right the rim of a superellipse is then misplaced by less than 4e-4 of its half width.
+/// Between the rims of one body, in the logarithm of fullness. The nearest is a quarter of a percent off at
+/// most; with its area put right the rim of a superellipse is then misplaced by less than 4e-4 of its half
+/// width.
 constexpr double ladder_step = 0.005;
 
 /// The whole section: area and moment of the unit rim, as far as a limit leaves it.
@@ -42,7 +43,8 @@ bool add_cut(const Section& s, const WaterPlane& plane, Sums& out) {
     const Vec3& across = plane.level.across;
     const double a = s.half_width_m;
     const double b = s.half_height_m;
-    const UnitLine line{up.y * a, up.z * b, plane.depth_m - up.x * s.x_m - up.y * s.centre_y_m - up.z * s.centre_z_m,
+    const UnitLine line{up.y * a, up.z * b,
+                        plane.depth_m - up.x * s.x_m - up.y * s.centre_y_m - up.z * s.centre_z_m,
                         across.y * a, across.z * b};
     const UnitCut cut = s.rim->cut(line, s.limit_or_null());
     const double slice = s.dx_m * a * b;
@@ -73,14 +75,15 @@ Wetness wetness_of(const Section& s, const WaterPlane& plane) {
 }
 
 template <std::size_t N>
-void set_points(const SoftInterval& interval, std::array<double, Panel::most_sections>& x, std::array<double, Panel::most_sections>& dx) {
+void set_points(const SoftInterval& interval, std::array<double, Panel::most_sections>& x,
+                std::array<double, Panel::most_sections>& dx) {
     for (std::size_t k = 0; k < N; ++k) {
         x[k] = interval.at(gauss_rule<N>.node[k]);
         dx[k] = gauss_rule<N>.weight[k] * interval.stretch(gauss_rule<N>.node[k]);
     }
 }
 
-}  // namespace
+} // namespace
 
 const UnitRim& UnitRims::of(double fullness) {
     if (last_ != nullptr && last_->fullness() == fullness) return *last_;
@@ -100,7 +103,8 @@ const UnitRim& UnitRims::box() {
 
 WaterPlane::WaterPlane(const Vec3& up_, double depth_) : up(up_), depth_m(depth_), level(level_axes(up_)) {
     if (level.tilt < 0.5) {
-        // Near plumb x hardly varies over the waterplane, but r·along does: counted from where the plane meets the x axis.
+        // Near plumb x hardly varies over the waterplane, but r·along does: counted from where the plane
+        // meets the x axis.
         x_origin_m = depth_m / up.x;
         x_offset_m = depth_m * level.tilt / up.x;
     } else {
@@ -144,7 +148,8 @@ Section skin_section(const Skin& skin, double line_x_m, const shape::Station& st
     }
     double limit_m = std::numeric_limits<double>::infinity();
     for (const Flank& f : {skin.fore, skin.aft}) {
-        if (f.tangent > 0.0) limit_m = std::min(limit_m, std::max(0.0, f.side * (line_x_m - f.x_m) / f.tangent));
+        if (f.tangent > 0.0)
+            limit_m = std::min(limit_m, std::max(0.0, f.side * (line_x_m - f.x_m) / f.tangent));
     }
     if (limit_m < s.half_width_m * rim.widest_y()) s.limit = rim.limit(limit_m / s.half_width_m);
     s.half_width_m *= skin.grow;
@@ -154,15 +159,21 @@ Section skin_section(const Skin& skin, double line_x_m, const shape::Station& st
     return s;
 }
 
-Panel::Panel(const Skin& skin, double from_m, double to_m, bool soft_from, bool soft_to, std::size_t order, UnitRims& rims)
+Panel::Panel(const Skin& skin, double from_m, double to_m, bool soft_from, bool soft_to, std::size_t order,
+             UnitRims& rims)
     : skin_(&skin), size_(order), soft_from_(soft_from), soft_to_(soft_to) {
     const SoftInterval interval{from_m, to_m, soft_from, soft_to};
     std::array<double, most_sections> x{};
     std::array<double, most_sections> dx{};
     switch (order) {
-        case 2: set_points<2>(interval, x, dx); break;
-        case 3: set_points<3>(interval, x, dx); break;
-        default: set_points<4>(interval, x, dx);
+    case 2:
+        set_points<2>(interval, x, dx);
+        break;
+    case 3:
+        set_points<3>(interval, x, dx);
+        break;
+    default:
+        set_points<4>(interval, x, dx);
     }
     for (std::size_t k = 0; k < size_; ++k) {
         const shape::Station station = station_at(skin, x[k]);
@@ -174,7 +185,8 @@ Panel::Panel(const Skin& skin, double from_m, double to_m, bool soft_from, bool 
     take_stock();
 }
 
-Panel::Panel(const UnitRim& square, const Vec3& centre, const Vec3& half_size, double factor) : factor_(factor), size_(3) {
+Panel::Panel(const UnitRim& square, const Vec3& centre, const Vec3& half_size, double factor)
+    : factor_(factor), size_(3) {
     Section s;
     s.rim = &square;
     s.half_width_m = half_size.y;
@@ -197,8 +209,10 @@ void Panel::grow(double factor) {
         s.half_width_m *= factor;
         s.half_height_m *= factor;
     };
-    for (std::size_t k = 0; k < size_; ++k) scale(sections_[k]);
-    for (Section& s : ends_) scale(s);
+    for (std::size_t k = 0; k < size_; ++k)
+        scale(sections_[k]);
+    for (Section& s : ends_)
+        scale(s);
     take_stock();
 }
 
@@ -207,8 +221,10 @@ void Panel::shift(double x_m, double z_m) {
         s.x_m += x_m;
         s.centre_z_m += z_m;
     };
-    for (std::size_t k = 0; k < size_; ++k) move(sections_[k]);
-    for (Section& s : ends_) move(s);
+    for (std::size_t k = 0; k < size_; ++k)
+        move(sections_[k]);
+    for (Section& s : ends_)
+        move(s);
     take_stock();
 }
 
@@ -217,7 +233,7 @@ void Panel::take_stock() {
     Vec3 low{ends_[0].x_m, 1e9, 1e9};
     Vec3 high{ends_[1].x_m, -1e9, -1e9};
     const auto include = [&](const Section& s) {
-        constexpr double room = 1.001;  // for a rim scaled to its area
+        constexpr double room = 1.001; // for a rim scaled to its area
         low.y = std::min(low.y, s.centre_y_m - room * s.half_width_m);
         high.y = std::max(high.y, s.centre_y_m + room * s.half_width_m);
         low.z = std::min(low.z, s.centre_z_m - room * s.half_height_m);
@@ -227,7 +243,8 @@ void Panel::take_stock() {
         add_whole(sections_[k], whole_);
         include(sections_[k]);
     }
-    for (const Section& s : ends_) include(s);
+    for (const Section& s : ends_)
+        include(s);
     middle_ = 0.5 * (low + high);
     half_size_ = 0.5 * (high - low);
 }
@@ -249,7 +266,8 @@ Section Panel::section_at(double x_m) const {
 
 void Panel::add_wet(const WaterPlane& plane, Sums& out, std::optional<Wetness>& fore_known) const {
     const double middle = dot(plane.up, middle_) - plane.depth_m;
-    const double reach = std::abs(plane.up.x) * half_size_.x + std::abs(plane.up.y) * half_size_.y + std::abs(plane.up.z) * half_size_.z;
+    const double reach = std::abs(plane.up.x) * half_size_.x + std::abs(plane.up.y) * half_size_.y +
+                         std::abs(plane.up.z) * half_size_.z;
     const std::optional<Wetness> known = std::exchange(fore_known, std::nullopt);
     if (middle >= reach) return;
     if (middle <= -reach) {
@@ -272,14 +290,16 @@ void Panel::add_wet(const WaterPlane& plane, Sums& out, std::optional<Wetness>& 
 /// The sections as they stand, if all of them are dry, or cut, or wet; false where they are not alike.
 bool Panel::add_alike(const WaterPlane& plane, Wetness wetness, Sums& out) const {
     for (std::size_t k = 0; k < size_; ++k) {
-        const bool alike = wetness == Wetness::cut ? add_cut(sections_[k], plane, out) : wetness_of(sections_[k], plane) == wetness;
+        const bool alike = wetness == Wetness::cut ? add_cut(sections_[k], plane, out)
+                                                   : wetness_of(sections_[k], plane) == wetness;
         if (!alike) return false;
     }
     if (wetness == Wetness::wet) out = whole_;
     return true;
 }
 
-/// The waterline begins or ends within this panel: it is cut into stretches where it does, so that each is smooth.
+/// The waterline begins or ends within this panel: it is cut into stretches where it does, so that each is
+/// smooth.
 void Panel::add_split(const WaterPlane& plane, Sums& out) const {
     struct Mark {
         double x_m;
@@ -300,7 +320,8 @@ void Panel::add_split(const WaterPlane& plane, Sums& out) const {
         if ((span.low_m >= plane.depth_m) != (span_before.low_m >= plane.depth_m)) {
             marks[count++] = {crossing(plane, before->x_m, now->x_m, false), true};
         }
-        if (count == first + 2 && marks[first].x_m > marks[first + 1].x_m) std::swap(marks[first], marks[first + 1]);
+        if (count == first + 2 && marks[first].x_m > marks[first + 1].x_m)
+            std::swap(marks[first], marks[first + 1]);
         before = now;
         span_before = span;
     }
@@ -316,16 +337,21 @@ void Panel::add_split(const WaterPlane& plane, Sums& out) const {
         const bool last = k + 2 == count;
         const bool soft_from = from.is_soft && (cut || first);
         const bool soft_to = to.is_soft && (cut || last);
-        // Near plumb one short stretch holds the whole waterplane, with a kink where each corner of a section goes under.
+        // Near plumb one short stretch holds the whole waterplane, with a kink where each corner of a section
+        // goes under.
         const int parts = cut && plane.level.tilt < 0.6 ? 4 : 1;
         for (int i = 0; i < parts; ++i) {
             const double step = (to.x_m - from.x_m) / parts;
-            add_stretch(plane, {from.x_m + i * step, from.x_m + (i + 1) * step, soft_from && i == 0, soft_to && i + 1 == parts}, wetness, out);
+            add_stretch(plane,
+                        {from.x_m + i * step, from.x_m + (i + 1) * step, soft_from && i == 0,
+                         soft_to && i + 1 == parts},
+                        wetness, out);
         }
     }
 }
 
-void Panel::add_stretch(const WaterPlane& plane, const SoftInterval& interval, Wetness wetness, Sums& out) const {
+void Panel::add_stretch(const WaterPlane& plane, const SoftInterval& interval, Wetness wetness,
+                        Sums& out) const {
     constexpr std::size_t order = 6;
     for (std::size_t k = 0; k < order; ++k) {
         const double s = gauss_rule<order>.node[k];
@@ -339,8 +365,8 @@ void Panel::add_stretch(const WaterPlane& plane, const SoftInterval& interval, W
     }
 }
 
-/// x at which the highest (lowest) point of the section lies in the water's plane; its signs differ at the two ends.
-/// False position with the Illinois correction (Dowell and Jarratt 1971, BIT 11, 168–174).
+/// x at which the highest (lowest) point of the section lies in the water's plane; its signs differ at the
+/// two ends. False position with the Illinois correction (Dowell and Jarratt 1971, BIT 11, 168–174).
 double Panel::crossing(const WaterPlane& plane, double from_m, double to_m, bool of_high) const {
     const auto over = [&](double x) {
         const Span span = span_of(section_at(x), plane.up);
@@ -367,4 +393,4 @@ double Panel::crossing(const WaterPlane& plane, double from_m, double to_m, bool
     return b;
 }
 
-}  // namespace evenfall::flotation
+} // namespace evenfall::flotation

@@ -10,19 +10,23 @@ namespace evenfall::flotation {
 
 namespace {
 
-constexpr double same_rest_rad = 0.01;     // 0.6°
-constexpr double known_basin_rad = 0.12;   // a walk that comes this near to a known rest is taken to end there
-constexpr double push_rad = 0.15;          // off a ridge
+constexpr double same_rest_rad = 0.01;   // 0.6°
+constexpr double known_basin_rad = 0.12; // a walk that comes this near to a known rest is taken to end there
+constexpr double push_rad = 0.15;        // off a ridge
 
 double angle_between(const Vec3& a, const Vec3& b) {
     const Vec3 d = a - b;
     return 2.0 * std::asin(std::min(1.0, 0.5 * length(d)));
 }
 
-Vec3 mirrored(const Vec3& up) { return {up.x, -up.y, up.z}; }
+Vec3 mirrored(const Vec3& up) {
+    return {up.x, -up.y, up.z};
+}
 
 /// Metacentric height too small to be felt: a turn by a degree would want less than a few microns of arm.
-double neutral_gm_m(const Afloat& afloat) { return 1e-4 * std::cbrt(afloat.hull->volume_m3()); }
+double neutral_gm_m(const Afloat& afloat) {
+    return 1e-4 * std::cbrt(afloat.hull->volume_m3());
+}
 
 /// The way of turning that meets least resistance, as a unit vector.
 Vec3 weakest_way(const State& s) {
@@ -33,14 +37,15 @@ Vec3 weakest_way(const State& s) {
 
 class Search {
 public:
-    explicit Search(const Afloat& afloat) : afloat_(afloat), mirrored_hull_(afloat.hull->is_mirrored() && std::abs(afloat.g_m.y) < 1e-9) {}
+    explicit Search(const Afloat& afloat)
+        : afloat_(afloat), mirrored_hull_(afloat.hull->is_mirrored() && std::abs(afloat.g_m.y) < 1e-9) {}
 
     [[nodiscard]] bool is_mirrored() const { return mirrored_hull_; }
 
     void from(const Vec3& up) { follow(settled(afloat_, up, depth_guess(up), nullptr), 2); }
 
-    /// Standing on end: worth a walk only where the way down is not steep on all sides. Above a lure that is to float level
-    /// it always is, and the walk would only lead to where others led before.
+    /// Standing on end: worth a walk only where the way down is not steep on all sides. Above a lure that is
+    /// to float level it always is, and the walk would only lead to where others led before.
     void from_end(double pitch_rad) {
         const Vec3 up = up_of({pitch_rad, 0.4});
         const State s = settled(afloat_, up, depth_guess(up), nullptr);
@@ -52,8 +57,10 @@ public:
     [[nodiscard]] std::vector<Rest> found() && {
         std::sort(rests_.begin(), rests_.end(), [](const Rest& a, const Rest& b) { return a.up.z > b.up.z; });
         double least = 0.0;
-        for (const Rest& r : rests_) least = &r == &rests_.front() ? r.energy_j : std::min(least, r.energy_j);
-        for (Rest& r : rests_) r.energy_j -= least;
+        for (const Rest& r : rests_)
+            least = &r == &rests_.front() ? r.energy_j : std::min(least, r.energy_j);
+        for (Rest& r : rests_)
+            r.energy_j -= least;
         return std::move(rests_);
     }
 
@@ -62,13 +69,15 @@ private:
 
     [[nodiscard]] bool is_listed(const Vec3& up, double within_rad) const {
         return std::any_of(rests_.begin(), rests_.end(), [&](const Rest& r) {
-            return angle_between(r.up, up) < within_rad || (r.has_twin && angle_between(r.up, mirrored(up)) < within_rad);
+            return angle_between(r.up, up) < within_rad ||
+                   (r.has_twin && angle_between(r.up, mirrored(up)) < within_rad);
         });
     }
 
     void follow(const State& start, int pushes_left) {
         bool known = false;
-        const Arrival a = downhill(afloat_, start, [&](const State& s) { return known = is_listed(s.up, known_basin_rad); });
+        const Arrival a = downhill(afloat_, start,
+                                   [&](const State& s) { return known = is_listed(s.up, known_basin_rad); });
         if (known || !a.arrived) return;
         Rest rest = described(afloat_, a.state);
         if (rest.least_gm_m < -neutral_gm_m(afloat_)) {
@@ -76,7 +85,7 @@ private:
             const Vec3 way = weakest_way(a.state);
             const bool leaves_plane = std::abs(way.y) > 0.5 && std::abs(a.state.up.y) < same_rest_rad;
             for (const double side : {1.0, -1.0}) {
-                if (side < 0.0 && mirrored_hull_ && leaves_plane) break;  // the other side is the mirror image
+                if (side < 0.0 && mirrored_hull_ && leaves_plane) break; // the other side is the mirror image
                 const Vec3 up = turned(a.state.up, way, side * push_rad);
                 follow(settled(afloat_, up, a.state.depth_m, nullptr), pushes_left - 1);
             }
@@ -99,7 +108,7 @@ private:
     void list(Rest rest) {
         if (mirrored_hull_) {
             rest.has_twin = std::abs(rest.up.y) > 0.5 * same_rest_rad;
-            if (rest.has_twin && rest.up.y > 0.0) {  // of the two the one that heels to starboard
+            if (rest.has_twin && rest.up.y > 0.0) { // of the two the one that heels to starboard
                 rest.up = mirrored(rest.up);
                 rest.heel_rad = -rest.heel_rad;
             }
@@ -112,7 +121,7 @@ private:
     std::vector<Rest> rests_;
 };
 
-}  // namespace
+} // namespace
 
 std::optional<Rest> upright_rest(const Afloat& afloat) {
     if (afloat.sinks() || !(afloat.mass_kg > 0.0)) return std::nullopt;
@@ -130,16 +139,20 @@ std::vector<Rest> rests(const Afloat& afloat, std::span<const Attitude> headings
         const bool has_mirror_image = std::abs(std::sin(a.heel_rad)) > 1e-9;
         if (!search.is_mirrored() && has_mirror_image) search.from(up_of({a.pitch_rad, -a.heel_rad}));
     };
-    for (const Attitude& a : headings) from(a);
-    for (const double pitch : {1.45, -1.45}) search.from_end(pitch);
-    for (const double pitch : {0.7, -0.7}) from({pitch, 2.2});
+    for (const Attitude& a : headings)
+        from(a);
+    for (const double pitch : {1.45, -1.45})
+        search.from_end(pitch);
+    for (const double pitch : {0.7, -0.7})
+        from({pitch, 2.2});
     return std::move(search).found();
 }
 
 std::vector<Rest> rests(const Afloat& afloat) {
     constexpr double eighth = 0.78539816339744831;
-    const std::array<Attitude, 5> headings{{{0.0, 0.0}, {0.0, eighth}, {0.0, 2.0 * eighth}, {0.0, 3.0 * eighth}, {0.0, 4.0 * eighth}}};
+    const std::array<Attitude, 5> headings{
+        {{0.0, 0.0}, {0.0, eighth}, {0.0, 2.0 * eighth}, {0.0, 3.0 * eighth}, {0.0, 4.0 * eighth}}};
     return rests(afloat, headings);
 }
 
-}  // namespace evenfall::flotation
+} // namespace evenfall::flotation

@@ -10,8 +10,8 @@ namespace evenfall::flotation {
 
 namespace {
 
-/// Imbalance left at a point of the curve before the last, straight correction. E is stationary in depth and pitch, so
-/// what that leaves of the arm is of second order: below a ten-thousandth of a millimetre.
+/// Imbalance left at a point of the curve before the last, straight correction. E is stationary in depth and
+/// pitch, so what that leaves of the arm is of second order: below a ten-thousandth of a millimetre.
 constexpr double curve_balance = 3e-4;
 
 /// A point of the curve and the depth behind it, from which the next one starts.
@@ -40,7 +40,7 @@ Held held_at(const Afloat& afloat, Trim trim, double heel_rad, double pitch_gues
         const double sink = -s.over / s.cut.area_m2;
         const double along = -(s.turn[0] - sink * s.cut.along_m3) / s.stiff_along;
         turn += -sink * s.cut.across_m3 + along * s.stiff_mixed;
-        h.point.pitch_rad -= along;  // `along` points down the pitch: nose down as up turns aft
+        h.point.pitch_rad -= along; // `along` points down the pitch: nose down as up turns aft
         h.depth_m += sink + along * s.cut.along_m3 / s.cut.area_m2;
     }
     // dE/dφ turns up by −cos θ towards `across`.
@@ -49,7 +49,9 @@ Held held_at(const Afloat& afloat, Trim trim, double heel_rad, double pitch_gues
 }
 
 /// Where a quantity stands at the next of three even steps, by the parabola through them.
-double onward(double a, double b, double c) { return a - 3.0 * b + 3.0 * c; }
+double onward(double a, double b, double c) {
+    return a - 3.0 * b + 3.0 * c;
+}
 
 double balanced_pitch(const Afloat& afloat) {
     const auto upright = upright_rest(afloat);
@@ -78,7 +80,29 @@ double zero_between(const Afloat& afloat, Trim trim, const Held& from, const Hel
     return b;
 }
 
-}  // namespace
+/// The greatest arm: at the top of the parabola through the highest point and its neighbours, cut again
+/// there.
+void find_peak(const Afloat& afloat, Trim trim, const std::vector<Held>& held, RightingCurve& curve) {
+    std::size_t top = 0;
+    for (std::size_t k = 1; k < held.size(); ++k) {
+        if (held[k].point.arm_m > held[top].point.arm_m) top = k;
+    }
+    curve.peak_arm_m = std::max(0.0, held[top].point.arm_m);
+    curve.peak_heel_rad = held[top].point.heel_rad;
+    if (top == 0 || top + 1 == held.size()) return;
+    const double before = held[top - 1].point.arm_m;
+    const double after = held[top + 1].point.arm_m;
+    const double bend = before - 2.0 * curve.peak_arm_m + after;
+    if (!(bend < 0.0)) return;
+    const double step = held[top].point.heel_rad - held[top - 1].point.heel_rad;
+    const double heel = curve.peak_heel_rad + 0.5 * step * (before - after) / bend;
+    const Held there = held_at(afloat, trim, heel, held[top].point.pitch_rad, held[top].depth_m);
+    if (there.point.arm_m <= curve.peak_arm_m) return;
+    curve.peak_arm_m = there.point.arm_m;
+    curve.peak_heel_rad = heel;
+}
+
+} // namespace
 
 RightingPoint righting_arm(const Afloat& afloat, Trim trim, double heel_rad, double start_pitch_rad) {
     const Vec3 up = up_of({start_pitch_rad, heel_rad});
@@ -99,7 +123,8 @@ RightingCurve righting_curve(const Afloat& afloat, Trim trim, int steps) {
         const std::size_t n = held.size();
         if (n >= 3) {
             depth = onward(held[n - 3].depth_m, held[n - 2].depth_m, held[n - 1].depth_m);
-            pitch = onward(held[n - 3].point.pitch_rad, held[n - 2].point.pitch_rad, held[n - 1].point.pitch_rad);
+            pitch =
+                onward(held[n - 3].point.pitch_rad, held[n - 2].point.pitch_rad, held[n - 1].point.pitch_rad);
         } else if (n > 0) {
             depth = held[n - 1].depth_m;
             pitch = held[n - 1].point.pitch_rad;
@@ -110,21 +135,20 @@ RightingCurve righting_curve(const Afloat& afloat, Trim trim, int steps) {
         held.push_back(held_at(afloat, trim, heel, std::clamp(pitch, -1.4, 1.4), depth));
         const Held& now = held.back();
         curve.points.push_back(now.point);
-        if (now.point.arm_m > curve.peak_arm_m) {
-            curve.peak_arm_m = now.point.arm_m;
-            curve.peak_heel_rad = heel;
-        }
         if (k == 0) continue;
         const Held& before = held[held.size() - 2];
         const bool rises = now.point.arm_m > nothing && before.point.arm_m <= nothing;
         const bool falls = now.point.arm_m < -nothing && before.point.arm_m >= -nothing;
         if (rises && !curve.list_rad) {
-            curve.list_rad = before.point.arm_m < -nothing ? zero_between(afloat, trim, before, now) : before.point.heel_rad;
+            curve.list_rad = before.point.arm_m < -nothing ? zero_between(afloat, trim, before, now)
+                                                           : before.point.heel_rad;
         } else if (falls && curve.list_rad && !curve.vanishing_rad) {
-            curve.vanishing_rad = before.point.arm_m > nothing ? zero_between(afloat, trim, before, now) : before.point.heel_rad;
+            curve.vanishing_rad = before.point.arm_m > nothing ? zero_between(afloat, trim, before, now)
+                                                               : before.point.heel_rad;
         }
     }
     if (curve.list_rad && !curve.vanishing_rad) curve.vanishing_rad = std::numbers::pi;
+    find_peak(afloat, trim, held, curve);
     return curve;
 }
 
@@ -138,13 +162,16 @@ std::vector<Attitude> headings_of(const RightingCurve& curve) {
         const RightingPoint& b = curve.points[k + 1];
         if (!(a.arm_m < 0.0 && b.arm_m >= 0.0)) continue;
         const double share = -a.arm_m / (b.arm_m - a.arm_m);
-        out.push_back({a.pitch_rad + share * (b.pitch_rad - a.pitch_rad), a.heel_rad + share * (b.heel_rad - a.heel_rad)});
+        out.push_back({a.pitch_rad + share * (b.pitch_rad - a.pitch_rad),
+                       a.heel_rad + share * (b.heel_rad - a.heel_rad)});
     }
     out.push_back(attitude(curve.points.back()));
     return out;
 }
 
-double UnderWater::arm_m(double heel_rad) const { return bg_m * std::sin(heel_rad); }
+double UnderWater::arm_m(double heel_rad) const {
+    return bg_m * std::sin(heel_rad);
+}
 
 UnderWater under_water(const Afloat& afloat) {
     UnderWater u;
@@ -179,10 +206,11 @@ private:
     double depth_m_ = afloat_.hull->centroid_m().z;
 };
 
-/// x in [low, high] at which gm(x) rises through zero, given its values there (false position, Illinois correction).
-/// Absent where gm is not to be had somewhere between.
+/// x in [low, high] at which gm(x) rises through zero, given its values there (false position, Illinois
+/// correction). Absent where gm is not to be had somewhere between.
 template <class Gm>
-std::optional<double> zero_of(Gm gm, double low, double gm_low, double high, double gm_high, double tolerance) {
+std::optional<double> zero_of(Gm gm, double low, double gm_low, double high, double gm_high,
+                              double tolerance) {
     double a = low;
     double b = high;
     double fa = gm_low;
@@ -207,7 +235,8 @@ std::optional<double> zero_of(Gm gm, double low, double gm_low, double high, dou
 
 /// Least x in (0, high] with gm(x) ≥ 0: the first of `tries` even steps that has it, then the zero before it.
 template <class Gm>
-std::optional<double> least_for_stability(Gm gm, double gm_at_nothing, double high, int tries, double tolerance) {
+std::optional<double> least_for_stability(Gm gm, double gm_at_nothing, double high, int tries,
+                                          double tolerance) {
     double low = 0.0;
     double gm_low = gm_at_nothing;
     for (int k = 1; k <= tries; ++k) {
@@ -221,7 +250,7 @@ std::optional<double> least_for_stability(Gm gm, double gm_at_nothing, double hi
     return std::nullopt;
 }
 
-}  // namespace
+} // namespace
 
 UprightAdvice upright_advice(const Afloat& afloat) {
     UprightAdvice advice;
@@ -249,4 +278,4 @@ UprightAdvice upright_advice(const Afloat& afloat) {
     return advice;
 }
 
-}  // namespace evenfall::flotation
+} // namespace evenfall::flotation

@@ -37,7 +37,7 @@ Posture posture_of(const Vec3& up) {
     return up.z > 0.0 ? Posture::upright : Posture::on_its_back;
 }
 
-}  // namespace
+} // namespace
 
 Rest described(const Afloat& afloat, const State& s) {
     const Hull& hull = *afloat.hull;
@@ -57,7 +57,7 @@ Rest described(const Afloat& afloat, const State& s) {
     r.freeboard_m = wood.high_m - s.depth_m;
     r.volume_out = 1.0 - wanted / hull.volume_m3();
     r.back_line_out = hull.back_line_out(s.up, s.depth_m);
-    constexpr double least_slope = 1e-3;  // flatter than 0.06° to the view the crossing lies metres off
+    constexpr double least_slope = 1e-3; // flatter than 0.06° to the view the crossing lies metres off
     if (std::abs(s.up.z) > least_slope) {
         r.nose_waterline_z_m = (s.depth_m - s.up.x * hull.nose_x_m()) / s.up.z;
         r.tail_waterline_z_m = (s.depth_m - s.up.x * hull.tail_x_m()) / s.up.z;
@@ -72,4 +72,4 @@ Rest described(const Afloat& afloat, const State& s) {
     return r;
 }
 
-}  // namespace evenfall::flotation
+} // namespace evenfall::flotation

@@ -10,8 +10,7 @@ namespace {
 
 using shape::RimPoint;
 
-// Odd, so that the vertices inside a quarter come in mirrored pairs, which a superellipse tells from one another.
-constexpr std::size_t arcs_per_piece = 15;
+constexpr std::size_t most_arcs = 32; ///< of a curved rim, shared out over the pieces between its breaks
 
 struct Point {
     double y;
@@ -27,11 +26,12 @@ RimArc straight(Point from, Point to) {
     return arc;
 }
 
-/// The parabola whose ends and end tangents are those of the rim: its control point is where the tangents meet, kept
-/// within the ends' box so that y and z stay monotone.
+/// The parabola whose ends and end tangents are those of the rim: its control point is where the tangents
+/// meet, kept within the ends' box so that y and z stay monotone.
 RimArc parabola(const RimPoint& from, const RimPoint& to) {
     const double cross = from.y_tau * to.z_tau - from.z_tau * to.y_tau;
-    const double size2 = (from.y_tau * from.y_tau + from.z_tau * from.z_tau) * (to.y_tau * to.y_tau + to.z_tau * to.z_tau);
+    const double size2 =
+        (from.y_tau * from.y_tau + from.z_tau * from.z_tau) * (to.y_tau * to.y_tau + to.z_tau * to.z_tau);
     if (!(cross * cross > 1e-18 * size2)) return straight({from.y, from.z}, {to.y, to.z});
     const double run = ((to.y - from.y) * to.z_tau - (to.z - from.z) * to.y_tau) / cross;
     const double cy = std::clamp(from.y + run * from.y_tau, std::min(from.y, to.y), std::max(from.y, to.y));
@@ -46,9 +46,10 @@ RimArc parabola(const RimPoint& from, const RimPoint& to) {
     return arc;
 }
 
-/// Coefficients of ½∫u² dv from 0 to t for u = u0 + u1·t + u2·t² and v likewise: products, integrated term by term.
+/// Coefficients of ½∫u² dv from 0 to t for u = u0 + u1·t + u2·t² and v likewise: products, integrated term by
+/// term.
 std::array<double, 6> half_square(double u0, double u1, double u2, double v1, double v2) {
-    const double s0 = 0.5 * u0 * u0;  // ½u²
+    const double s0 = 0.5 * u0 * u0; // ½u²
     const double s1 = u0 * u1;
     const double s2 = 0.5 * u1 * u1 + u0 * u2;
     const double s3 = u1 * u2;
@@ -73,7 +74,8 @@ void prepare(RimArc& a) {
 
 double area_of(const std::vector<RimArc>& arcs) {
     double half = 0.0;
-    for (const RimArc& a : arcs) half += a.y * (a.z1 + a.z2) + a.y1 * (0.5 * a.z1 + a.z2 / 1.5) + a.y2 * (a.z1 / 3.0 + 0.5 * a.z2);
+    for (const RimArc& a : arcs)
+        half += a.y * (a.z1 + a.z2) + a.y1 * (0.5 * a.z1 + a.z2 / 1.5) + a.y2 * (a.z1 / 3.0 + 0.5 * a.z2);
     return 2.0 * half;
 }
 
@@ -87,9 +89,9 @@ double root(double f0, double f1, double f2, bool rising, double from, double to
     return below != 0.0 ? std::clamp(above / below, from, to) : from;
 }
 
-/// Walks the rim and gathers what is wet. The waterline between two places where the rim goes through it adds an
-/// integral along a straight line, hence the difference of a potential: each crossing adds its own share and no
-/// pairing is needed, however often the rim goes in and out.
+/// Walks the rim and gathers what is wet. The waterline between two places where the rim goes through it adds
+/// an integral along a straight line, hence the difference of a potential: each crossing adds its own share
+/// and no pairing is needed, however often the rim goes in and out.
 class Cutter {
 public:
     Cutter(const std::vector<RimArc>& arcs, const UnitLine& line) : arcs_(arcs.data()), line_(line) {}
@@ -109,7 +111,8 @@ public:
             const bool low_wet = is_wet(limit.y, limit.z_low);
             const bool high_wet = is_wet(limit.y, limit.z_high);
             walk(0, std::min(limit.arc_low, widest), true);
-            arc(limit.arc_low, 0.0, limit.t_low, is_wet(arcs_[limit.arc_low].y, arcs_[limit.arc_low].z), low_wet);
+            arc(limit.arc_low, 0.0, limit.t_low, is_wet(arcs_[limit.arc_low].y, arcs_[limit.arc_low].z),
+                low_wet);
             RimArc edge = straight({limit.y, limit.z_low}, {limit.y, limit.z_high});
             prepare(edge);
             stretch(edge, 0.0, 1.0, low_wet, high_wet);
@@ -133,7 +136,8 @@ public:
     }
 
 private:
-    /// The waterline is level across the section: port does as starboard does, and the line ends in the middle.
+    /// The waterline is level across the section: port does as starboard does, and the line ends in the
+    /// middle.
     [[nodiscard]] bool is_level() const { return line_.p == 0.0 && line_.q != 0.0 && line_.ruler_z == 0.0; }
 
     void take_side(double side) {
@@ -246,8 +250,8 @@ private:
         cut_.moment_z += sign * s.moment_z;
     }
 
-    /// The rim goes through the waterline; `leaving` the water when followed from belly to back. On the port side the
-    /// rim runs from back to belly, so that leaving and entering change places.
+    /// The rim goes through the waterline; `leaving` the water when followed from belly to back. On the port
+    /// side the rim runs from back to belly, so that leaving and entering change places.
     void cross(const RimArc& a, double t, bool leaving) {
         const double y = side_ * (a.y + t * (a.y1 + t * a.y2));
         const double z = a.z + t * (a.z1 + t * a.z2);
@@ -287,7 +291,8 @@ void append_corners(const shape::SectionFamily& family, double fullness, std::ve
         before = now;
     };
     corner(-1.0, true);
-    for (const double tau : family.rim_breaks()) corner(tau, false);
+    for (const double tau : family.rim_breaks())
+        corner(tau, false);
     corner(1.0, false);
     arcs.push_back(straight(before, before));
 }
@@ -295,42 +300,44 @@ void append_corners(const shape::SectionFamily& family, double fullness, std::ve
 void append_curves(const shape::SectionFamily& family, double fullness, std::vector<RimArc>& arcs) {
     const auto breaks = family.rim_breaks();
     const std::size_t pieces = breaks.size() + 1;
-    std::vector<double> tau(pieces * (arcs_per_piece - 1));
-    std::vector<RimPoint> inner(tau.size());
-    const auto piece_from = [&](std::size_t k) { return k == 0 ? -1.0 : breaks[k - 1]; };
-    const auto piece_to = [&](std::size_t k) { return k + 1 == pieces ? 1.0 : breaks[k]; };
-    for (std::size_t k = 0; k < pieces; ++k) {
-        for (std::size_t i = 1; i < arcs_per_piece; ++i) {
-            const double share = static_cast<double>(i) / static_cast<double>(arcs_per_piece);
-            tau[k * (arcs_per_piece - 1) + i - 1] = piece_from(k) + share * (piece_to(k) - piece_from(k));
-        }
-    }
-    family.rims(fullness, tau, inner);
-
-    // At a corner of the rim the tangent is that of the side in hand.
-    const auto end_point = [&](double at, double inside) {
-        RimPoint p = family.rim(fullness, at);
-        const RimPoint near = family.rim(fullness, at + inside);
-        p.y_tau = near.y_tau;
-        p.z_tau = near.z_tau;
-        return p;
-    };
+    const std::size_t each = std::max<std::size_t>(2, most_arcs / pieces);
+    // Of every piece its inner vertices, and a point just inside either end: at a corner of the rim the
+    // tangent is that of the side in hand. All in one call, since a family may tell mirrored points from one
+    // another.
     constexpr double aside = 1e-7;
+    const auto break_at = [&](std::size_t k) { return k == 0 ? -1.0 : k == pieces ? 1.0 : breaks[k - 1]; };
+    std::vector<double> tau;
+    tau.reserve(pieces * (each + 1));
     for (std::size_t k = 0; k < pieces; ++k) {
-        RimPoint before = end_point(piece_from(k), aside);
-        for (std::size_t i = 1; i <= arcs_per_piece; ++i) {
-            const RimPoint now = i == arcs_per_piece ? end_point(piece_to(k), -aside) : inner[k * (arcs_per_piece - 1) + i - 1];
-            arcs.push_back(parabola(before, now));
-            before = now;
+        const double from = break_at(k);
+        const double to = break_at(k + 1);
+        tau.push_back(from + aside);
+        for (std::size_t i = 1; i < each; ++i) {
+            tau.push_back(from + (to - from) * static_cast<double>(i) / static_cast<double>(each));
         }
+        tau.push_back(to - aside);
     }
-    const RimPoint top = family.rim(fullness, 1.0);
-    arcs.push_back(straight({top.y, top.z}, {top.y, top.z}));
+    std::vector<RimPoint> points(tau.size());
+    family.rims(fullness, tau, points);
+
+    RimPoint corner = family.rim(fullness, -1.0);
+    for (std::size_t k = 0; k < pieces; ++k) {
+        RimPoint* const piece = points.data() + k * (each + 1);
+        piece[0].y = corner.y;
+        piece[0].z = corner.z;
+        corner = family.rim(fullness, break_at(k + 1));
+        piece[each].y = corner.y;
+        piece[each].z = corner.z;
+        for (std::size_t i = 0; i < each; ++i)
+            arcs.push_back(parabola(piece[i], piece[i + 1]));
+    }
+    arcs.push_back(straight({corner.y, corner.z}, {corner.y, corner.z}));
 }
 
 void scale(std::vector<RimArc>& arcs, double by) {
     for (RimArc& a : arcs) {
-        for (double* v : {&a.y, &a.z, &a.y1, &a.z1, &a.y2, &a.z2}) *v *= by;
+        for (double* v : {&a.y, &a.z, &a.y1, &a.z1, &a.y2, &a.z2})
+            *v *= by;
     }
 }
 
@@ -355,7 +362,7 @@ void sum_up(std::vector<RimArc>& arcs) {
     }
 }
 
-}  // namespace
+} // namespace
 
 RimSums RimArc::until(double t) const {
     const auto power5 = [t](const std::array<double, 6>& c) {
@@ -365,7 +372,7 @@ RimSums RimArc::until(double t) const {
 }
 
 UnitRim::UnitRim(const shape::SectionFamily& family, double fullness) : fullness_(fullness) {
-    arcs_.reserve(2 * arcs_per_piece + 1);
+    arcs_.reserve(most_arcs + 1);
     if (family.is_polygon()) {
         append_corners(family, fullness, arcs_);
     } else {
@@ -385,9 +392,11 @@ RimLimit UnitRim::limit(double y) const {
     RimLimit l;
     l.y = std::max(0.0, y);
     const auto end = arcs_.size() - 1;
-    while (l.arc_low + 1 < widest_ && arcs_[l.arc_low + 1].y <= l.y) ++l.arc_low;
+    while (l.arc_low + 1 < widest_ && arcs_[l.arc_low + 1].y <= l.y)
+        ++l.arc_low;
     l.arc_high = end - 1;
-    while (l.arc_high > widest_ && arcs_[l.arc_high].y <= l.y) --l.arc_high;
+    while (l.arc_high > widest_ && arcs_[l.arc_high].y <= l.y)
+        --l.arc_high;
     const RimArc& low = arcs_[l.arc_low];
     const RimArc& high = arcs_[l.arc_high];
     l.t_low = root(low.y - l.y, low.y1, low.y2, true, 0.0, 1.0);
@@ -397,8 +406,10 @@ RimLimit UnitRim::limit(double y) const {
     const RimSums below = low.until(l.t_low);
     const RimSums over = high.until(l.t_high);
     const RimSums& all = arcs_[end].before;
-    l.area = 2.0 * (low.before.area + below.area + l.y * (l.z_high - l.z_low) + all.area - high.before.area - over.area);
-    l.moment_z = 2.0 * (low.before.moment_z + below.moment_z + all.moment_z - high.before.moment_z - over.moment_z);
+    l.area = 2.0 * (low.before.area + below.area + l.y * (l.z_high - l.z_low) + all.area - high.before.area -
+                    over.area);
+    l.moment_z =
+        2.0 * (low.before.moment_z + below.moment_z + all.moment_z - high.before.moment_z - over.moment_z);
     return l;
 }
 
@@ -412,8 +423,10 @@ double UnitRim::reach_of_arcs(std::size_t from, std::size_t to, double p, double
         std::size_t high = to;
         while (low < high) {
             const std::size_t middle = (low + high) / 2;
-            if (at(middle + 1) > at(middle)) low = middle + 1;
-            else high = middle;
+            if (at(middle + 1) > at(middle))
+                low = middle + 1;
+            else
+                high = middle;
         }
         best = low;
         greatest = at(low);
@@ -437,11 +450,14 @@ double UnitRim::reach_of_arcs(std::size_t from, std::size_t to, double p, double
 }
 
 double UnitRim::reach(double p, double q, const RimLimit* limit) const {
-    // Towards the back the rim widens up to its widest point, and p·Y + q·Z with it; the mirror image towards the belly.
+    // Towards the back the rim widens up to its widest point, and p·Y + q·Z with it; the mirror image towards
+    // the belly.
     const bool up = q >= 0.0;
-    if (limit == nullptr) return up ? reach_of_arcs(widest_, arcs_.size() - 1, p, q) : reach_of_arcs(0, widest_, p, q);
+    if (limit == nullptr)
+        return up ? reach_of_arcs(widest_, arcs_.size() - 1, p, q) : reach_of_arcs(0, widest_, p, q);
     const double corner = p * limit->y + q * (up ? limit->z_high : limit->z_low);
-    const double rest = up ? reach_of_arcs(limit->arc_high + 1, arcs_.size() - 1, p, q) : reach_of_arcs(0, limit->arc_low, p, q);
+    const double rest = up ? reach_of_arcs(limit->arc_high + 1, arcs_.size() - 1, p, q)
+                           : reach_of_arcs(0, limit->arc_low, p, q);
     return std::max(corner, rest);
 }
 
@@ -455,4 +471,4 @@ UnitCut UnitRim::cut(const UnitLine& line, const RimLimit* limit) const {
     return cutter.result();
 }
 
-}  // namespace evenfall::flotation
+} // namespace evenfall::flotation

@@ -9,6 +9,7 @@
 #include <catch2/matchers/catch_matchers_floating_point.hpp>
 
 #include <algorithm>
+#include <memory>
 #include <random>
 
 using namespace evenfall;
@@ -22,7 +23,7 @@ namespace {
 struct Drawn {
     preset::Document document;
     double specific_gravity = 0.5;
-    Vec3 g_off_m;  ///< of the hull's centroid
+    Vec3 g_off_m; ///< of the hull's centroid
 };
 
 class Drawer {
@@ -36,7 +37,9 @@ public:
         const double width = height * between(0.4, 1.6);
         const double shares[] = {0.0, 0.06, 0.2, 0.45, 0.75, 1.0};
         for (const double s : shares) {
-            const double full = s == 0.0 ? between(0.1, 0.4) : s == 1.0 ? between(0.15, 0.4) : between(0.6, 1.0);
+            const double full = s == 0.0   ? between(0.1, 0.4)
+                                : s == 1.0 ? between(0.15, 0.4)
+                                           : between(0.6, 1.0);
             d.document.shape.top.push_back({s * length, height * full * between(0.8, 1.2)});
             d.document.shape.bottom.push_back({s * length, -height * full * between(0.8, 1.2)});
             d.document.shape.half_width.push_back({s * length, width * full});
@@ -44,7 +47,8 @@ public:
         d.document.shape.section.fullness = {{0.0, between(1.8, 3.5)}, {length, between(1.8, 3.5)}};
         const int joints = static_cast<int>(between(0.0, 2.99));
         for (int k = 0; k < joints; ++k) {
-            d.document.joints.push_back({length * (k + 1.0) / (joints + 1.0), 0.002, between(0.0, 0.3), between(0.0, 0.3)});
+            d.document.joints.push_back(
+                {length * (k + 1.0) / (joints + 1.0), 0.002, between(0.0, 0.3), between(0.0, 0.3)});
         }
         d.document.segment_names.assign(static_cast<std::size_t>(joints) + 1, "Segment");
         preset::Coat coat;
@@ -52,11 +56,14 @@ public:
         d.document.coats = {coat};
         d.document.wood.density_kg_m3 = 500.0;
         d.specific_gravity = between(0.35, 0.97);
-        d.g_off_m = {length * between(-0.12, 0.12), mirrored ? 0.0 : width * between(-0.2, 0.2), -height * between(-0.1, 0.5)};
+        d.g_off_m = {length * between(-0.12, 0.12), mirrored ? 0.0 : width * between(-0.2, 0.2),
+                     -height * between(-0.1, 0.5)};
         return d;
     }
 
-    double between(double low, double high) { return std::uniform_real_distribution<double>(low, high)(random_); }
+    double between(double low, double high) {
+        return std::uniform_real_distribution<double>(low, high)(random_);
+    }
 
     Vec3 direction() {
         const double x = between(-1.0, 1.0);
@@ -79,18 +86,22 @@ struct Floating {
 std::unique_ptr<Floating> floating(const Drawn& d) {
     auto e = evaluate(d.document);
     if (!e.ok()) {
-        for (const Problem& p : e.problems()) UNSCOPED_INFO(p.path << ": " << p.sentence);
+        for (const Problem& p : e.problems())
+            UNSCOPED_INFO(p.path << ": " << p.sentence);
         return nullptr;
     }
     Hull hull(e->body, e->ledger, d.document);
     auto f = std::make_unique<Floating>(Floating{std::move(*e), std::move(hull), {}});
-    f->afloat = {&f->hull, d.specific_gravity * 998.0 * f->hull.volume_m3(), f->hull.centroid_m() + d.g_off_m, 998.0};
+    f->afloat = {&f->hull, d.specific_gravity * 998.0 * f->hull.volume_m3(), f->hull.centroid_m() + d.g_off_m,
+                 998.0};
     return f;
 }
 
-double angle_between(const Vec3& a, const Vec3& b) { return 2.0 * std::asin(std::min(1.0, 0.5 * length(a - b))); }
+double angle_between(const Vec3& a, const Vec3& b) {
+    return 2.0 * std::asin(std::min(1.0, 0.5 * length(a - b)));
+}
 
-}  // namespace
+} // namespace
 
 TEST_CASE("at rest a lure pushes aside its own weight of water, and G is plumb with B") {
     Drawer drawer(11);
@@ -124,9 +135,11 @@ TEST_CASE("energy never rises on the way to a rest, from any start") {
             ++walks;
             arrived += d.arrived ? 1 : 0;
             CHECK(d.cuts < 120);
-            // A step is taken on E alone far from rest; near it on the balance, whose accuracy is worth a millionth of the weight times a millimetre.
+            // A step is taken on E alone far from rest; near it on the balance, whose accuracy is worth a
+            // millionth of the weight times a millimetre.
             const double slack = 1e-6 * f->afloat.mass_kg * 9.80665 * 1e-3;
-            for (std::size_t i = 1; i < d.energy_j.size(); ++i) CHECK(d.energy_j[i] <= d.energy_j[i - 1] + slack);
+            for (std::size_t i = 1; i < d.energy_j.size(); ++i)
+                CHECK(d.energy_j[i] <= d.energy_j[i - 1] + slack);
         }
     }
     CHECK(arrived == walks);
@@ -150,7 +163,8 @@ TEST_CASE("no start on the sphere leads to a rest that is not on the list") {
             });
             if (listed) continue;
             ++missed;
-            UNSCOPED_INFO("lure " << k << " missed pitch " << attitude_of(d.up).pitch_rad << " heel " << attitude_of(d.up).heel_rad);
+            UNSCOPED_INFO("lure " << k << " missed pitch " << attitude_of(d.up).pitch_rad << " heel "
+                                  << attitude_of(d.up).heel_rad);
         }
     }
     CHECK(walks > 1000);
@@ -168,7 +182,8 @@ TEST_CASE("a lure moved along or up its own axes, mirrored, or drawn larger floa
 
         Drawn lifted = drawn;
         for (auto* curve : {&lifted.document.shape.top, &lifted.document.shape.bottom}) {
-            for (preset::CurvePoint& p : *curve) p.value += 0.003;
+            for (preset::CurvePoint& p : *curve)
+                p.value += 0.003;
         }
         const auto g = floating(lifted);
         REQUIRE(g);
@@ -180,15 +195,19 @@ TEST_CASE("a lure moved along or up its own axes, mirrored, or drawn larger floa
 
         Drawn larger = drawn;
         larger.g_off_m *= 1.5;
-        for (auto* curve : {&larger.document.shape.top, &larger.document.shape.bottom, &larger.document.shape.half_width}) {
-            for (preset::CurvePoint& p : *curve) p = {1.5 * p.x_m, 1.5 * p.value};
+        for (auto* curve :
+             {&larger.document.shape.top, &larger.document.shape.bottom, &larger.document.shape.half_width}) {
+            for (preset::CurvePoint& p : *curve)
+                p = {1.5 * p.x_m, 1.5 * p.value};
         }
-        for (preset::CurvePoint& p : larger.document.shape.section.fullness) p.x_m *= 1.5;
+        for (preset::CurvePoint& p : larger.document.shape.section.fullness)
+            p.x_m *= 1.5;
         for (preset::Joint& j : larger.document.joints) {
             j.at_m *= 1.5;
             j.gap_m *= 1.5;
         }
-        for (preset::Coat& c : larger.document.coats) *c.thickness_m *= 1.5;
+        for (preset::Coat& c : larger.document.coats)
+            *c.thickness_m *= 1.5;
         const auto l = floating(larger);
         REQUIRE(l);
         CHECK_THAT(l->hull.volume_m3(), WithinRel(3.375 * f->hull.volume_m3(), 1e-9));

@@ -1,5 +1,6 @@
-// Floating bodies whose stability has a closed form. The formulas are the standard results of naval architecture (any
-// textbook: BM = I/V, wall-sided formula, metacentre of a square log); worked numbers name their book.
+// Floating bodies whose stability has a closed form. The formulas are the standard results of naval
+// architecture (any textbook: BM = I/V, wall-sided formula, metacentre of a square log); worked numbers name
+// their book.
 
 #include "unit/flotation/forms.hpp"
 
@@ -36,7 +37,7 @@ double on_end_gm_m(const BareHull& bare, double specific_gravity) {
     return std::min(s.stiff_along, s.stiff_across) / a.wanted_m3();
 }
 
-}  // namespace
+} // namespace
 
 TEST_CASE("a box of breadth 2 and depth 1 at half its depth has BM 0.6667 and GM 0.41667 (BM = B²/12T)") {
     const BareHull box = bare_hull(box_lines(0.200, 0.040, 0.020));
@@ -58,7 +59,8 @@ TEST_CASE("a box stays upright if and only if (B/D)² > 6s(1 − s)") {
     }
 }
 
-TEST_CASE("a box rights itself by the wall-sided formula GZ = sin φ (GM + ½ BM tan² φ) until its deck edge goes under") {
+TEST_CASE("a box rights itself by the wall-sided formula GZ = sin φ (GM + ½ BM tan² φ) until its deck edge "
+          "goes under") {
     // B = 2, D = 1, s = ½: GZ(5, 10, 20°) = 0.036537, 0.074153, 0.157611.
     const BareHull flat = bare_hull(box_lines(0.200, 0.040, 0.020));
     const Afloat a = uniform(flat, 0.5);
@@ -93,7 +95,8 @@ TEST_CASE("a square log floats corner down between specific gravities 9/32 and 2
     const BareHull log = bare_hull(corner_down_lines(0.300, 0.020));
     CHECK_THAT(upright_gm_m(log, 0.5) / 0.020, WithinAbs(0.23570, 5e-6));
     CHECK_THAT(upright_gm_m(log, 0.25) / 0.020, WithinAbs(-0.04044, 5e-6));
-    for (const double s : {9.0 / 32.0, 23.0 / 32.0}) CHECK_THAT(upright_gm_m(log, s) / 0.020, WithinAbs(0.0, 1e-8));
+    for (const double s : {9.0 / 32.0, 23.0 / 32.0})
+        CHECK_THAT(upright_gm_m(log, s) / 0.020, WithinAbs(0.0, 1e-8));
     CHECK(upright_gm_m(log, 0.2820) > 0.0);
     CHECK(upright_gm_m(log, 0.2805) < 0.0);
 }
@@ -110,20 +113,23 @@ TEST_CASE("between 0.2113 and 9/32 a square log rests neither face up nor corner
     }
     // In the range of the corner it is found there, though the search starts from the faces.
     for (const Rest& rest : rests(uniform(log, 0.5))) {
-        CHECK_THAT(std::fmod(std::abs(rest.heel_rad), 0.5 * std::numbers::pi), WithinAbs(45.0 * degree, 1e-6));
+        CHECK_THAT(std::fmod(std::abs(rest.heel_rad), 0.5 * std::numbers::pi),
+                   WithinAbs(45.0 * degree, 1e-6));
     }
 }
 
 TEST_CASE("a round log has no preferred way up: GM = 0 at every draught") {
     const BareHull log = bare_hull(elliptic_bar_lines(0.300, 0.010, 0.010));
-    for (const double s : {0.2, 0.5, 0.8}) CHECK_THAT(upright_gm_m(log, s) / 0.010, WithinAbs(0.0, 2e-4));
+    for (const double s : {0.2, 0.5, 0.8})
+        CHECK_THAT(upright_gm_m(log, s) / 0.010, WithinAbs(0.0, 2e-4));
     const auto found = rests(uniform(log, 0.5));
     REQUIRE(found.size() == 1);
     CHECK(found[0].is_neutral);
     // With G off its axis GZ = OG sin φ.
     const Afloat weighted = afloat(log, 0.5, {0.150, 0.0, -0.002});
     for (const double heel_deg : {10.0, 60.0, 120.0}) {
-        CHECK_THAT(righting_arm(weighted, Trim::free, heel_deg * degree, 0.0).arm_m, WithinAbs(0.002 * std::sin(heel_deg * degree), 1e-6));
+        CHECK_THAT(righting_arm(weighted, Trim::free, heel_deg * degree, 0.0).arm_m,
+                   WithinAbs(0.002 * std::sin(heel_deg * degree), 1e-6));
     }
 }
 
@@ -140,7 +146,8 @@ TEST_CASE("a cylinder on end is neutral at D/H = √(8s(1 − s)), a square pris
         // BM = D²/(16T) and GM = T/2 + BM − H/2 in full.
         const double d = 0.05 * 1.2;
         const double gm = 0.5 * s * 0.05 + d * d / (16.0 * s * 0.05) - 0.025;
-        CHECK_THAT(on_end_gm_m(bare_hull(elliptic_bar_lines(0.05, 0.5 * d, 0.5 * d)), s), WithinAbs(gm, 5e-6));
+        CHECK_THAT(on_end_gm_m(bare_hull(elliptic_bar_lines(0.05, 0.5 * d, 0.5 * d)), s),
+                   WithinAbs(gm, 5e-6));
     }
 }
 
@@ -159,28 +166,33 @@ TEST_CASE("a half sunk ellipsoid has B 3c/8 under the waterline, BM 3b²/8c acro
     const auto found = rests(uniform(egg, 0.5));
     REQUIRE(found.size() == 1);
     CHECK(found[0].posture == Posture::on_its_side);
-    CHECK_THAT(found[0].gm_transverse_m, WithinRel(3.0 * (0.022 * 0.022 - 0.012 * 0.012) / (8.0 * 0.012), 1e-3));
+    CHECK_THAT(found[0].gm_transverse_m,
+               WithinRel(3.0 * (0.022 * 0.022 - 0.012 * 0.012) / (8.0 * 0.012), 1e-3));
 }
 
-TEST_CASE("an ellipsoid cut by any plane through its centre is halved, B on the conjugate diameter (affine image of a sphere)") {
+TEST_CASE("an ellipsoid cut by any plane through its centre is halved, B on the conjugate diameter (affine "
+          "image of a sphere)") {
     const double a = 0.075;
     const double b = 0.012;
     const double c = 0.022;
     const BareHull egg = bare_hull(std::make_shared<EllipsoidForm>(a, b, c));
-    for (const Attitude at : {Attitude{0.2, 0.5}, Attitude{-0.7, 2.0}, Attitude{1.2, -0.3}, Attitude{1.55, 0.1}}) {
+    for (const Attitude at :
+         {Attitude{0.2, 0.5}, Attitude{-0.7, 2.0}, Attitude{1.2, -0.3}, Attitude{1.55, 0.1}}) {
         const Vec3 up = up_of(at);
         const Immersion half = egg.hull.immersed(up, up.x * a);
         // Stretching the sphere's half: r_B = −3/8 · D²·up/|D·up| with D = diag(a, b, c).
         const double size = std::sqrt(a * a * up.x * up.x + b * b * up.y * up.y + c * c * up.z * up.z);
         const Vec3 expected = -3.0 / 8.0 / size * Vec3{a * a * up.x, b * b * up.y, c * c * up.z};
         CHECK_THAT(half.volume_m3, WithinRel(0.5 * egg.hull.volume_m3(), 5e-4));
-        CHECK_THAT(length(half.b_m() - Vec3{a, 0.0, 0.0} - expected), WithinAbs(0.0, 5e-4 * length(expected)));
+        CHECK_THAT(length(half.b_m() - Vec3{a, 0.0, 0.0} - expected),
+                   WithinAbs(0.0, 5e-4 * length(expected)));
         // Waterplane: the cut of the sphere stretched by D; its area is π·abc/|D·up|.
         CHECK_THAT(half.area_m2, WithinRel(std::numbers::pi * a * b * c / size, 2e-3));
     }
 }
 
-TEST_CASE("a Wigley hull (L/B 10, B/T 1.6) has block coefficient 4/9, KB 5T/8, BM 0.137143 B across and 1.2 L along") {
+TEST_CASE("a Wigley hull (L/B 10, B/T 1.6) has block coefficient 4/9, KB 5T/8, BM 0.137143 B across and 1.2 "
+          "L along") {
     const double l = 0.160;
     const double b = 0.016;
     const double t = 0.010;
@@ -195,16 +207,22 @@ TEST_CASE("a Wigley hull (L/B 10, B/T 1.6) has block coefficient 4/9, KB 5T/8, B
     CHECK_THAT(i.own_along_m4() / i.volume_m3 / l, WithinAbs(1.2, 1e-8));
 }
 
-TEST_CASE("logs of worked exercises float at their draughts (stability course notes and textbook exercises, as read)") {
+TEST_CASE("logs of worked exercises float at their draughts (stability course notes and textbook exercises, "
+          "as read)") {
     struct Log {
         double length, breadth, height, relative_density, water, draught;
     };
-    // 8×2×2 m of 25.6 t draws 1.6 m in fresh water; 5×1.6×1 m of 6 t draws 0.73 m in sea water; 3×0.75×0.75 m of relative density
-    // 0.8 draws 0.585 m in 1.025; breadth 3, height 2, 0.7 in 1.01 draws 1.386 m. Rounded as printed.
-    const Log logs[] = {{8.0, 2.0, 2.0, 0.80, 1.0, 1.6}, {5.0, 1.6, 1.0, 0.75, 1.025, 0.73}, {3.0, 0.75, 0.75, 0.80, 1.025, 0.585}, {6.0, 3.0, 2.0, 0.70, 1.01, 1.386}};
+    // 8×2×2 m of 25.6 t draws 1.6 m in fresh water; 5×1.6×1 m of 6 t draws 0.73 m in sea water; 3×0.75×0.75 m
+    // of relative density 0.8 draws 0.585 m in 1.025; breadth 3, height 2, 0.7 in 1.01 draws 1.386 m. Rounded
+    // as printed.
+    const Log logs[] = {{8.0, 2.0, 2.0, 0.80, 1.0, 1.6},
+                        {5.0, 1.6, 1.0, 0.75, 1.025, 0.73},
+                        {3.0, 0.75, 0.75, 0.80, 1.025, 0.585},
+                        {6.0, 3.0, 2.0, 0.70, 1.01, 1.386}};
     for (const Log& log : logs) {
         const BareHull bare = bare_hull(box_lines(log.length, log.breadth, log.height));
-        const Afloat a{&bare.hull, log.relative_density * 1000.0 * bare.hull.volume_m3(), bare.hull.centroid_m(), log.water * 1000.0};
+        const Afloat a{&bare.hull, log.relative_density * 1000.0 * bare.hull.volume_m3(),
+                       bare.hull.centroid_m(), log.water * 1000.0};
         const auto rest = upright_rest(a);
         REQUIRE(rest.has_value());
         CHECK_THAT(rest->draft_fore_m, WithinAbs(log.draught, log.draught == 0.73 ? 0.005 : 0.0005));

@@ -21,10 +21,11 @@ Evaluation worked(const preset::Document& document) {
     return std::move(outcome).value();
 }
 
-}  // namespace
+} // namespace
 
 TEST_CASE("a bare block is told to lie flat before it is cut") {
-    // 20 mm broad and 30 mm high, half as dense as water: on its narrow face GM is 15/2 + 400/180 − 15 = −5.28 mm.
+    // 20 mm broad and 30 mm high, half as dense as water: on its narrow face GM is 15/2 + 400/180 − 15 =
+    // −5.28 mm.
     preset::Document d = support::block();
     const Evaluation e = worked(d);
     const auto answers = float_answers(e.body, e.ledger, d, 1000.0);
@@ -33,13 +34,14 @@ TEST_CASE("a bare block is told to lie flat before it is cut") {
     REQUIRE(answers->upright.has_value());
     CHECK_THAT(answers->upright->gm_transverse_m, WithinAbs(0.0075 + 0.4 / 180.0 - 0.015, 1e-9));
     REQUIRE_FALSE(answers->rests.empty());
-    for (const Rest& rest : answers->rests) CHECK(rest.posture == Posture::on_its_side);
+    for (const Rest& rest : answers->rests)
+        CHECK(rest.posture == Posture::on_its_side);
     REQUIRE(answers->warnings.size() == 1);
     CHECK(answers->warnings[0].code == ProblemCode::capsizes);
     // T/2 + 33.3/T − 15 = 0 mm at a draft of 27.58 mm: 66.20 g against 36 g.
-    CHECK(answers->warnings[0].sentence ==
-          "Afloat this lure does not stay upright: its metacentre lies 5.3 mm under G. G must come down by 5.3 mm, or the lure must "
-          "be 30.20 g heavier.");
+    CHECK(answers->warnings[0].sentence == "Afloat this lure does not stay upright: its metacentre lies 5.3 "
+                                           "mm under G. G must come down by 5.3 mm, or the lure must "
+                                           "be 30.20 g heavier.");
 }
 
 TEST_CASE("a lure with its weight above B is told that more of it there does not help") {
@@ -87,7 +89,8 @@ TEST_CASE("a lure that sinks has its righting moment under water and nothing els
 TEST_CASE("water without a density and a ledger without mass are refused") {
     const preset::Document d = support::block();
     const Evaluation e = worked(d);
-    for (const double density : {0.0, -1.0, std::numeric_limits<double>::quiet_NaN(), std::numeric_limits<double>::infinity()}) {
+    for (const double density :
+         {0.0, -1.0, std::numeric_limits<double>::quiet_NaN(), std::numeric_limits<double>::infinity()}) {
         const auto answers = float_answers(e.body, e.ledger, d, density);
         REQUIRE_FALSE(answers.ok());
         CHECK(answers.problems()[0].code == ProblemCode::out_of_range);

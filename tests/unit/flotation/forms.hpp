@@ -22,7 +22,8 @@ template <class Family>
 class Bar final : public shape::Lines {
 public:
     template <class... FamilyArguments>
-    Bar(double length_m, double half_width_m, double half_height_m, double fullness, FamilyArguments&&... arguments)
+    Bar(double length_m, double half_width_m, double half_height_m, double fullness,
+        FamilyArguments&&... arguments)
         : ends_{0.0, length_m}, station_{half_width_m, half_height_m, 0.0, fullness, 0.0, 0.0, 0.0, 0.0},
           family_(std::forward<FamilyArguments>(arguments)...) {}
 
@@ -46,7 +47,8 @@ inline std::shared_ptr<const shape::Lines> corner_down_lines(double length_m, do
     return std::make_shared<Bar<shape::Chamfered>>(length_m, half, half, 1.0);
 }
 
-inline std::shared_ptr<const shape::Lines> elliptic_bar_lines(double length_m, double half_width_m, double half_height_m) {
+inline std::shared_ptr<const shape::Lines> elliptic_bar_lines(double length_m, double half_width_m,
+                                                              double half_height_m) {
     return std::make_shared<Bar<shape::Superellipse>>(length_m, half_width_m, half_height_m, 2.0, 2.0, 2.0);
 }
 
@@ -72,8 +74,8 @@ private:
     shape::Superellipse family_{2.0, 2.0};
 };
 
-/// Section of a Wigley hull under water, half width 1 − (z/T)², with upright sides for half a draught above it.
-/// In the unit box z/T runs from −1 to ½.
+/// Section of a Wigley hull under water, half width 1 − (z/T)², with upright sides for half a draught above
+/// it. In the unit box z/T runs from −1 to ½.
 class WigleySection final : public shape::SectionFamily {
 public:
     [[nodiscard]] shape::UnitMoments moments(double) const override {
@@ -118,11 +120,19 @@ private:
 /// Half breadth (B/2)(1 − (2x/L)²)(1 − (z/T)²), waterline at z = 0.
 class Wigley final : public shape::Lines {
 public:
-    Wigley(double length_m, double breadth_m, double draught_m) : ends_{0.0, length_m}, breadth_(breadth_m), draught_(draught_m) {}
+    Wigley(double length_m, double breadth_m, double draught_m)
+        : ends_{0.0, length_m}, breadth_(breadth_m), draught_(draught_m) {}
 
     [[nodiscard]] shape::Station at(double x_m) const override {
         const double s = 2.0 * x_m / ends_[1] - 1.0;
-        return {0.5 * breadth_ * (1.0 - s * s), 0.75 * draught_, -0.25 * draught_, 0.0, -2.0 * breadth_ * s / ends_[1], 0.0, 0.0, 0.0};
+        return {0.5 * breadth_ * (1.0 - s * s),
+                0.75 * draught_,
+                -0.25 * draught_,
+                0.0,
+                -2.0 * breadth_ * s / ends_[1],
+                0.0,
+                0.0,
+                0.0};
     }
     [[nodiscard]] std::span<const double> breakpoints_m() const override { return ends_; }
     [[nodiscard]] const shape::SectionFamily& family() const override { return family_; }
@@ -153,7 +163,8 @@ inline ledger::Ledger wood_lines(const shape::Body& body) {
     return lines;
 }
 
-inline BareHull bare_hull(std::shared_ptr<const shape::Lines> lines, const std::vector<preset::Joint>& joints = {}) {
+inline BareHull bare_hull(std::shared_ptr<const shape::Lines> lines,
+                          const std::vector<preset::Joint>& joints = {}) {
     shape::Body body = shape::cut(std::move(lines), joints).value();
     ledger::Ledger ledger = wood_lines(body);
     preset::Document document;
@@ -171,4 +182,4 @@ inline flotation::Afloat uniform(const BareHull& bare, double specific_gravity) 
     return afloat(bare, specific_gravity, bare.hull.centroid_m());
 }
 
-}  // namespace evenfall::support
+} // namespace evenfall::support

@@ -22,7 +22,8 @@ namespace {
 
 Evaluation worked(const preset::Document& document) {
     auto outcome = evaluate(document);
-    for (const Problem& p : outcome.ok() ? Problems{} : outcome.problems()) UNSCOPED_INFO(p.path << ": " << p.sentence);
+    for (const Problem& p : outcome.ok() ? Problems{} : outcome.problems())
+        UNSCOPED_INFO(p.path << ": " << p.sentence);
     REQUIRE(outcome.ok());
     return std::move(outcome).value();
 }
@@ -43,7 +44,8 @@ preset::Document preset_file(const char* name) {
 
 std::vector<preset::Document> lures() {
     std::vector<preset::Document> out{block(), fish(), four_piece()};
-    for (const char* name : {"millrace-170", "reedline-120", "quarry-230", "estuary-150"}) out.push_back(preset_file(name));
+    for (const char* name : {"millrace-170", "reedline-120", "quarry-230", "estuary-150"})
+        out.push_back(preset_file(name));
     // Open holes, one with a fill that pushes the water back out, and pockets of every kind.
     preset::Document d = block();
     d.holes = {belly_hole(30, 8, 25), belly_hole(80, 6, 25)};
@@ -68,18 +70,22 @@ std::vector<preset::Document> lures() {
 }
 
 /// Volume under a level plane, and B.
-Immersion level(const Hull& hull, double z_m) { return hull.immersed({0.0, 0.0, 1.0}, z_m); }
+Immersion level(const Hull& hull, double z_m) {
+    return hull.immersed({0.0, 0.0, 1.0}, z_m);
+}
 
-}  // namespace
+} // namespace
 
-TEST_CASE("wholly under water a hull displaces what the ledger says, volume and centre, whichever way it lies") {
+TEST_CASE(
+    "wholly under water a hull displaces what the ledger says, volume and centre, whichever way it lies") {
     for (const preset::Document& document : lures()) {
         const Evaluation e = worked(document);
         const Hull hull(e.body, e.ledger, document);
         const double volume = e.answers.displaced_m3;
         CAPTURE(document.name);
         CHECK_THAT(hull.volume_m3(), WithinRel(volume, 1e-9));
-        for (const Attitude at : {Attitude{0.0, 0.0}, Attitude{0.3, 1.0}, Attitude{-1.5707963267948966, 0.0}}) {
+        for (const Attitude at :
+             {Attitude{0.0, 0.0}, Attitude{0.3, 1.0}, Attitude{-1.5707963267948966, 0.0}}) {
             const Vec3 up = up_of(at);
             const Immersion i = hull.immersed(up, hull.span(up).high_m + 1e-6);
             CHECK_THAT(i.volume_m3, WithinRel(volume, 1e-9));
@@ -101,7 +107,8 @@ TEST_CASE("each segment alone displaces its own wood and films") {
             alone.push_back(line);
             if (line.segment == s) wanted += line;
         }
-        // Standing on the nose, water up to the middle of the gap behind the segment: everything fore of it is under.
+        // Standing on the nose, water up to the middle of the gap behind the segment: everything fore of it
+        // is under.
         const Hull hull(e.body, alone, document);
         const auto under = [&](double x_m) { return hull.immersed({1.0, 0.0, 0.0}, x_m); };
         const double fore_m = s == 0 ? -0.01 : document.joints[static_cast<std::size_t>(s) - 1].at_m;
@@ -113,7 +120,8 @@ TEST_CASE("each segment alone displaces its own wood and films") {
     }
 }
 
-TEST_CASE("volume grows with depth as fast as the waterplane is large, and the moment as fast as the waterplane's own") {
+TEST_CASE("volume grows with depth as fast as the waterplane is large, and the moment as fast as the "
+          "waterplane's own") {
     for (const preset::Document& document : lures()) {
         const Hull hull = hull_of(document);
         CAPTURE(document.name);
@@ -121,8 +129,8 @@ TEST_CASE("volume grows with depth as fast as the waterplane is large, and the m
             CAPTURE(at.pitch_rad, at.heel_rad);
             const Vec3 up = up_of(at);
             const Span span = hull.span(up);
-            // Over a tenth of the height, summed in small steps: what the corners of boxes and ends of panels add is told apart from
-            // a wrong derivative by its size.
+            // Over a tenth of the height, summed in small steps: what the corners of boxes and ends of panels
+            // add is told apart from a wrong derivative by its size.
             constexpr int steps = 400;
             const double from = span.low_m + 0.4 * (span.high_m - span.low_m);
             const double step = 0.1 * (span.high_m - span.low_m) / steps;
@@ -161,7 +169,8 @@ TEST_CASE("turning the plane takes from the moment what its second moments say")
     const double scale = i.along_m4;
     CHECK_THAT(dot(turned_moment(i.level.along), i.level.along), WithinAbs(-i.along_m4, 2e-3 * scale));
     CHECK_THAT(dot(turned_moment(i.level.along), i.level.across), WithinAbs(-i.mixed_m4, 2e-3 * scale));
-    CHECK_THAT(dot(turned_moment(i.level.across), i.level.across), WithinAbs(-i.across_m4, 2e-3 * i.across_m4));
+    CHECK_THAT(dot(turned_moment(i.level.across), i.level.across),
+               WithinAbs(-i.across_m4, 2e-3 * i.across_m4));
 }
 
 TEST_CASE("a flooded box in a block takes its volume away, and no more than is under water") {
@@ -191,7 +200,7 @@ TEST_CASE("an open hole floods up to the waterline, and a fill in it pushes the 
     const double area = 0.25 * std::numbers::pi * 0.008 * 0.008;
     const double slab = 0.120 * 0.020;
     CHECK_THAT(level(hull_of(d), -0.003).volume_m3, WithinRel((slab - area) * 0.012, 1e-12));
-    d.holes[0].fill = preset::Fill{"lead", std::nullopt, 0.005, std::nullopt};  // the uppermost 5 mm
+    d.holes[0].fill = preset::Fill{"lead", std::nullopt, 0.005, std::nullopt}; // the uppermost 5 mm
     CHECK_THAT(level(hull_of(d), -0.003).volume_m3, WithinRel((slab - area) * 0.012, 1e-12));
     CHECK_THAT(level(hull_of(d), 0.008).volume_m3, WithinRel(slab * 0.023 - area * 0.015, 1e-9));
 }
@@ -212,7 +221,8 @@ TEST_CASE("a part outside the wood goes under like a sphere of its volume") {
     CHECK_THAT(level(hull, -0.040).area_m2, WithinRel(std::numbers::pi * r * r, 1e-12));
     CHECK_THAT(level(hull, -0.040).b_m().z, WithinRel(-0.040 - 3.0 / 8.0 * r, 1e-12));
     CHECK_THAT(level(hull, -0.030).volume_m3, WithinRel(volume, 1e-12));
-    CHECK_THAT(level(hull, -0.040).own_across_m4(), WithinRel(0.25 * std::numbers::pi * r * r * r * r, 1e-12));
+    CHECK_THAT(level(hull, -0.040).own_across_m4(),
+               WithinRel(0.25 * std::numbers::pi * r * r * r * r, 1e-12));
 }
 
 TEST_CASE("a gap between segments is water, and a relief takes a wedge off each side") {
@@ -227,7 +237,8 @@ TEST_CASE("a gap between segments is water, and a relief takes a wedge off each 
     const double wedges = (std::tan(15.0 * degree) + std::tan(20.0 * degree)) * 0.010 * 0.010 * 0.015;
     CHECK_THAT(level(relieved.hull, 0.0).volume_m3, WithinRel(0.118 * 0.020 * 0.015 - wedges, 1e-9));
     // Lying on its side, water in the middle plane: half of it, wedges and all.
-    CHECK_THAT(relieved.hull.immersed({0.0, 1.0, 0.0}, 0.0).volume_m3, WithinRel(0.5 * relieved.hull.volume_m3(), 1e-9));
+    CHECK_THAT(relieved.hull.immersed({0.0, 1.0, 0.0}, 0.0).volume_m3,
+               WithinRel(0.5 * relieved.hull.volume_m3(), 1e-9));
 }
 
 TEST_CASE("the depth for a volume is found from any guess") {
@@ -238,7 +249,8 @@ TEST_CASE("the depth for a volume is found from any guess") {
                 const Vec3 up = up_of(at);
                 const double depth = hull.depth_for(up, share * hull.volume_m3(), guess);
                 // Where the waterline touches a section, volume has steps of the cut's own accuracy.
-                CHECK_THAT(hull.immersed(up, depth).volume_m3, WithinAbs(share * hull.volume_m3(), 2e-5 * hull.volume_m3()));
+                CHECK_THAT(hull.immersed(up, depth).volume_m3,
+                           WithinAbs(share * hull.volume_m3(), 2e-5 * hull.volume_m3()));
             }
         }
     }

@@ -19,7 +19,7 @@ using Catch::Matchers::WithinRel;
 
 TEST_CASE("up, pitch and heel tell the same attitude: nose up and starboard down are positive") {
     const Vec3 nose_up = up_of({0.3, 0.0});
-    CHECK(nose_up.x < 0.0);  // the nose (towards −x) points up
+    CHECK(nose_up.x < 0.0); // the nose (towards −x) points up
     const Vec3 starboard_down = up_of({0.0, 0.3});
     CHECK(starboard_down.y < 0.0);
     for (const Attitude a : {Attitude{0.3, -2.0}, Attitude{-1.2, 3.0}, Attitude{0.0, 0.0}}) {
@@ -49,11 +49,15 @@ TEST_CASE("a box afloat tells draft, freeboard, what shows and where its waterli
     CHECK_THAT(rest->pitch_rad, WithinAbs(0.0, 1e-9));
     CHECK(rest->posture == Posture::upright);
     CHECK_FALSE(rest->has_twin);
-    CHECK_THAT(rest->righting_nm_per_deg, WithinRel(0.75 * 1000.0 * 0.120 * 0.040 * 0.020 * 9.80665 * rest->gm_transverse_m * degree, 1e-9));
+    CHECK_THAT(
+        rest->righting_nm_per_deg,
+        WithinRel(0.75 * 1000.0 * 0.120 * 0.040 * 0.020 * 9.80665 * rest->gm_transverse_m * degree, 1e-9));
 }
 
-TEST_CASE("G forward puts the nose down by tan θ = e/GM along a box, while neither end leaves or dips under") {
-    // A box of draft T trimmed by θ: exactly e = tan θ (BM (1 + ½ tan² θ) + B over G), the wall-sided formula along it.
+TEST_CASE(
+    "G forward puts the nose down by tan θ = e/GM along a box, while neither end leaves or dips under") {
+    // A box of draft T trimmed by θ: exactly e = tan θ (BM (1 + ½ tan² θ) + B over G), the wall-sided formula
+    // along it.
     const BareHull box = bare_hull(box_lines(0.120, 0.040, 0.020));
     const Afloat a = afloat(box, 0.5, {0.060 - 0.004, 0.0, -0.002});
     const auto rest = upright_rest(a);
@@ -75,7 +79,8 @@ TEST_CASE("G to starboard heels a lure to starboard") {
     CHECK_FALSE(found[0].has_twin);
 }
 
-TEST_CASE("a flat board lies on either face and nowhere else; weighted, its back is a rest still, and the higher one") {
+TEST_CASE("a flat board lies on either face and nowhere else; weighted, its back is a rest still, and the "
+          "higher one") {
     const BareHull board = bare_hull(box_lines(0.120, 0.040, 0.012));
     auto found = rests(uniform(board, 0.5));
     REQUIRE(found.size() == 2);
@@ -96,7 +101,7 @@ TEST_CASE("a deep narrow floater lies on its side though its G is low, and is to
     REQUIRE(found.size() == 1);
     CHECK(std::abs(found[0].heel_rad) > 30.0 * degree);
     CHECK(found[0].has_twin);
-    CHECK(under_water(a).bg_m > 0.0);  // under water it would hang upright
+    CHECK(under_water(a).bg_m > 0.0); // under water it would hang upright
 
     const UprightAdvice advice = upright_advice(a);
     REQUIRE(advice.is_known);
@@ -133,7 +138,8 @@ TEST_CASE("a rod with its weight at one end stands in the water, that end down")
     CHECK(tail_down[0].posture == Posture::nose_up);
     CHECK_THAT(tail_down[0].pitch_rad, WithinAbs(90.0 * degree, 0.01 * degree));
     CHECK_THAT(tail_down[0].draft_aft_m, WithinAbs(0.7 * 0.200, 2e-6));
-    CHECK_THAT(tail_down[0].least_gm_m, WithinRel(0.180 - (0.200 - 0.070) + 0.008 * 0.008 / (4.0 * 0.140), 2e-3));
+    CHECK_THAT(tail_down[0].least_gm_m,
+               WithinRel(0.180 - (0.200 - 0.070) + 0.008 * 0.008 / (4.0 * 0.140), 2e-3));
     CHECK_FALSE(upright_rest(afloat(rod, 0.7, {0.180, 0.0, 0.0})).has_value());
     const auto nose_down = rests(afloat(rod, 0.7, {0.020, 0.0, 0.0}));
     REQUIRE(nose_down.size() == 1);

@@ -20,7 +20,7 @@ const BareHull& board() {
     return b;
 }
 
-}  // namespace
+} // namespace
 
 TEST_CASE("the righting arm starts at nothing, rises as GM φ, and is nothing again upside down") {
     const Afloat a = afloat(board(), 0.5, {0.060, 0.0, -0.002});
@@ -30,8 +30,10 @@ TEST_CASE("the righting arm starts at nothing, rises as GM φ, and is nothing ag
     CHECK_THAT(curve.points.back().arm_m, WithinAbs(0.0, 1e-9));
     CHECK_THAT(curve.points.back().heel_rad, WithinAbs(std::numbers::pi, 1e-15));
     const double small = 1e-4;
-    CHECK_THAT(righting_arm(a, Trim::free, small, 0.0).arm_m / small, WithinRel(upright_rest(a)->gm_transverse_m, 1e-5));
-    for (const RightingPoint& p : curve.points) CHECK(p.is_trimmed);
+    CHECK_THAT(righting_arm(a, Trim::free, small, 0.0).arm_m / small,
+               WithinRel(upright_rest(a)->gm_transverse_m, 1e-5));
+    for (const RightingPoint& p : curve.points)
+        CHECK(p.is_trimmed);
 }
 
 TEST_CASE("a board that floats on either face loses its righting arm where it must, and not before") {
@@ -75,22 +77,25 @@ TEST_CASE("the area under the righting curve is the work of turning the lure ove
         const Vec3 up = up_of({p.pitch_rad, p.heel_rad});
         return energy_j(a, up, a.hull->depth_for(up, a.wanted_m3(), 0.0));
     };
-    double work = 0.0;  // per weight, Simpson's rule
+    double work = 0.0; // per weight, Simpson's rule
     for (int k = 0; k + 2 <= steps; k += 2) {
         const auto i = static_cast<std::size_t>(k);
-        work += step / 3.0 * (curve.points[i].arm_m + 4.0 * curve.points[i + 1].arm_m + curve.points[i + 2].arm_m);
+        work += step / 3.0 *
+                (curve.points[i].arm_m + 4.0 * curve.points[i + 1].arm_m + curve.points[i + 2].arm_m);
         if ((k + 2) % 40 != 0) continue;
         const double lifted = (energy(curve.points[i + 2]) - energy(curve.points[0])) / (a.mass_kg * 9.80665);
-        CHECK_THAT(work, WithinAbs(lifted, 2e-4 * 0.005));  // of the arm G has: 5 mm
+        CHECK_THAT(work, WithinAbs(lifted, 2e-4 * 0.005)); // of the arm G has: 5 mm
     }
 }
 
-TEST_CASE("held at its pitch a lure has no less righting arm to show than its energy is higher; level ones show the same") {
+TEST_CASE("held at its pitch a lure has no less righting arm to show than its energy is higher; level ones "
+          "show the same") {
     const Afloat level = afloat(board(), 0.5, {0.060, 0.0, -0.002});
     const RightingCurve free = righting_curve(level, Trim::free);
     const RightingCurve fixed = righting_curve(level, Trim::fixed);
     REQUIRE(free.points.size() == fixed.points.size());
-    for (std::size_t k = 0; k < free.points.size(); ++k) CHECK_THAT(free.points[k].arm_m, WithinAbs(fixed.points[k].arm_m, 1e-7));
+    for (std::size_t k = 0; k < free.points.size(); ++k)
+        CHECK_THAT(free.points[k].arm_m, WithinAbs(fixed.points[k].arm_m, 1e-7));
 
     // Out of level the free lure pitches as it heels: it lies lower in energy at every heel.
     const BareHull egg = bare_hull(std::make_shared<EllipsoidForm>(0.070, 0.010, 0.018));
@@ -107,4 +112,6 @@ TEST_CASE("held at its pitch a lure has no less righting arm to show than its en
     }
 }
 
-TEST_CASE("too few steps give no curve") { CHECK(righting_curve(uniform(board(), 0.5), Trim::free, 3).points.empty()); }
+TEST_CASE("too few steps give no curve") {
+    CHECK(righting_curve(uniform(board(), 0.5), Trim::free, 3).points.empty());
+}

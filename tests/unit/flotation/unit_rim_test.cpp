@@ -16,21 +16,24 @@ using Catch::Matchers::WithinRel;
 
 namespace {
 
-/// The slow twin: a fine polygon through the rim, clipped edge by edge (Sutherland and Hodgman 1974), areas by the shoelace.
+/// The slow twin: a fine polygon through the rim, clipped edge by edge (Sutherland and Hodgman 1974), areas
+/// by the shoelace.
 struct Clipped {
     double area = 0.0, y = 0.0, z = 0.0;
 };
-Clipped clipped(const shape::SectionFamily& family, double fullness, double p, double q, double c, double limit) {
+Clipped clipped(const shape::SectionFamily& family, double fullness, double p, double q, double c,
+                double limit) {
     struct Point {
         double y, z;
     };
     std::vector<Point> rim;
-    constexpr int fine = 21000;  // a multiple of 5 and 7: corners of the outlines below are met
+    constexpr int fine = 21000; // a multiple of 5 and 7: corners of the outlines below are met
     for (int i = 0; i <= fine; ++i) {
         const shape::RimPoint r = family.rim(fullness, -1.0 + 2.0 * i / fine);
         rim.push_back({r.y, r.z});
     }
-    for (int i = fine - 1; i > 0; --i) rim.push_back({-rim[static_cast<std::size_t>(i)].y, rim[static_cast<std::size_t>(i)].z});
+    for (int i = fine - 1; i > 0; --i)
+        rim.push_back({-rim[static_cast<std::size_t>(i)].y, rim[static_cast<std::size_t>(i)].z});
     const auto clip = [&rim](double ny, double nz, double d) {
         std::vector<Point> kept;
         for (std::size_t i = 0; i < rim.size(); ++i) {
@@ -72,13 +75,14 @@ double worst_error(const shape::SectionFamily& family, double fullness, double l
             if (limit < 1.0) edge = rim.limit(limit);
             const UnitCut cut = rim.cut({p, q, c, q, -p}, edge ? &*edge : nullptr);
             const Clipped slow = clipped(family, fullness, p, q, c, limit < 1.0 ? limit : 2.0);
-            for (const double off : {cut.area - slow.area, cut.moment_y - slow.y, cut.moment_z - slow.z}) worst = std::max(worst, std::abs(off) / rim.area());
+            for (const double off : {cut.area - slow.area, cut.moment_y - slow.y, cut.moment_z - slow.z})
+                worst = std::max(worst, std::abs(off) / rim.area());
         }
     }
     return worst;
 }
 
-}  // namespace
+} // namespace
 
 TEST_CASE("a whole unit rim has the closed-form area of its family") {
     for (const double n : {1.2, 2.0, 2.4, 4.0, 12.0}) {
@@ -89,15 +93,26 @@ TEST_CASE("a whole unit rim has the closed-form area of its family") {
     CHECK_THAT(UnitRim(chamfered, 0.3).area(), WithinRel(4.0 - 2.0 * 0.09, 1e-13));
 }
 
-TEST_CASE("cut by any line, a superellipse keeps area and moments to 3e-5 of the whole for exponents 1.5 to 4, to 4e-4 from 1.2 to 12") {
-    for (const double n : {1.5, 2.0, 2.3, 3.0, 4.0}) CHECK(worst_error(shape::Superellipse(n, n), n, 1.0) < 3e-5);
-    for (const double n : {1.2, 8.0, 12.0}) CHECK(worst_error(shape::Superellipse(n, n), n, 1.0) < 4e-4);
+TEST_CASE("cut by any line, a superellipse keeps area and moments to 3e-5 of the whole for exponents 1.5 to "
+          "4, to 4e-4 from 1.2 to 12") {
+    for (const double n : {1.5, 2.0, 2.3, 3.0, 4.0})
+        CHECK(worst_error(shape::Superellipse(n, n), n, 1.0) < 3e-5);
+    for (const double n : {1.2, 8.0, 12.0})
+        CHECK(worst_error(shape::Superellipse(n, n), n, 1.0) < 4e-4);
 }
 
 TEST_CASE("cut by any line, a polygon is exact") {
-    for (const double cut : {0.0, 0.4, 1.0}) CHECK(worst_error(shape::Chamfered{}, cut, 1.0) < 2e-12);
+    for (const double cut : {0.0, 0.4, 1.0})
+        CHECK(worst_error(shape::Chamfered{}, cut, 1.0) < 2e-12);
     // A waisted outline: the rim goes in and out of the water more than once.
-    const shape::FreeOutline waisted({{0.0, -1.0}, {0.5, -0.9}, {0.6, -0.2}, {1.0, 0.4}, {0.7, 0.5}, {0.3, 0.55}, {0.25, 0.9}, {0.0, 1.0}});
+    const shape::FreeOutline waisted({{0.0, -1.0},
+                                      {0.5, -0.9},
+                                      {0.6, -0.2},
+                                      {1.0, 0.4},
+                                      {0.7, 0.5},
+                                      {0.3, 0.55},
+                                      {0.25, 0.9},
+                                      {0.0, 1.0}});
     CHECK(worst_error(waisted, 0.0, 1.0) < 2e-12);
 }
 
@@ -107,12 +122,13 @@ TEST_CASE("a V relief leaves the middle of a section: |Y| within its limit, cut 
         CHECK(worst_error(shape::Superellipse(2.3, 2.3), 2.3, limit) < 5e-5);
     }
     const UnitRim rim(shape::Superellipse(2.0, 2.0), 2.0);
-    const double middle = 2.0 * (std::asin(0.5) + 0.5 * std::sqrt(0.75));  // of the unit circle between ±½
+    const double middle = 2.0 * (std::asin(0.5) + 0.5 * std::sqrt(0.75)); // of the unit circle between ±½
     CHECK_THAT(rim.limit(0.5).area, WithinAbs(middle, 1e-4));
     CHECK_THAT(rim.limit(0.0).area, WithinAbs(0.0, 1e-12));
 }
 
-TEST_CASE("the waterline's moments are those of the chord, and the derivative of the area with the line's height") {
+TEST_CASE(
+    "the waterline's moments are those of the chord, and the derivative of the area with the line's height") {
     const UnitRim rim(shape::Superellipse(2.0, 2.0), 2.0);
     const double p = std::sin(0.7);
     const double q = std::cos(0.7);
@@ -123,7 +139,8 @@ TEST_CASE("the waterline's moments are those of the chord, and the derivative of
     CHECK_THAT(cut.chord[1], WithinAbs(0.0, 1e-4));
     CHECK_THAT(cut.chord[2], WithinAbs(2.0 / 3.0 * half * half * half, 1e-4));
     const double step = 1e-5;
-    const double rise = rim.cut({p, q, 0.3 + step, q, -p}, nullptr).area - rim.cut({p, q, 0.3 - step, q, -p}, nullptr).area;
+    const double rise =
+        rim.cut({p, q, 0.3 + step, q, -p}, nullptr).area - rim.cut({p, q, 0.3 - step, q, -p}, nullptr).area;
     CHECK_THAT(rise / (2.0 * step), WithinRel(cut.chord[0], 1e-7));
 }
 
@@ -140,7 +157,8 @@ TEST_CASE("a level line takes the short way and finds what the long way finds") 
 
 TEST_CASE("the reach of a section is its greatest height in a direction") {
     const UnitRim round(shape::Superellipse(2.0, 2.0), 2.0);
-    for (const double angle : {0.0, 0.4, 1.0, 1.5, 2.0, 3.0}) CHECK_THAT(round.reach(std::sin(angle), std::cos(angle), nullptr), WithinAbs(1.0, 1e-4));
+    for (const double angle : {0.0, 0.4, 1.0, 1.5, 2.0, 3.0})
+        CHECK_THAT(round.reach(std::sin(angle), std::cos(angle), nullptr), WithinAbs(1.0, 1e-4));
     const UnitRim square(shape::Chamfered{}, 0.0);
     CHECK_THAT(square.reach(0.3, -0.8, nullptr), WithinAbs(1.1, 1e-15));
     const RimLimit limit = square.limit(0.5);
