@@ -122,22 +122,26 @@ WorldToScreen draw_in_water(Scene& scene, const Picture& picture, const widgets:
     return map;
 }
 
-/// How deep one end goes: a measured line from the surface.
-void draw_draft(Scene& scene, const WorldToScreen& map, double u_m, double draft_m, const char* title, pen::Side side) {
+/// How deep one end goes: a measured line from the surface, beside the lure, its words below the lure.
+void draw_draft(Scene& scene, const WorldToScreen& map, const Picture& picture, bool fore, double draft_m) {
     if (!(draft_m > 0.0)) return;
     auto& list = scene.list;
     const auto& ink = scene.ink();
-    const ImVec2 top = pen::vec(map.at(u_m, 0.0));
-    const ImVec2 low = pen::vec(map.at(u_m, -draft_m));
+    const double u = fore ? picture.least_u : picture.most_u;
+    const float out = fore ? -14.0f : 14.0f;
+    const ImVec2 end = pen::vec(map.at(u, -draft_m));
+    const ImVec2 top{end.x + out, map.at(u, 0.0).y};
+    const ImVec2 low{end.x + out, end.y};
     list.AddLine(top, low, ink.ink, pen::hair);
-    list.AddLine({low.x - 7.0f, low.y}, {low.x + 7.0f, low.y}, ink.ink, pen::hair);
-    if (low.y - top.y > 14.0f) {
+    list.AddLine({low.x + 0.4f * out, low.y}, {end.x - 0.5f * out, low.y}, ink.ink, pen::hair);
+    if (low.y - top.y > 16.0f) {
         pen::arrow_head(list, low, 0.0f, 1.0f, 7.0f, ink.ink);
         pen::arrow_head(list, top, 0.0f, -1.0f, 7.0f, ink.ink);
     }
-    const std::string text =
-        std::string(title) + " " + widgets::value_text(draft_m, scene.ui.units.of(Quantity::length));
-    pen::text(list, scene.ui.type.small, low.x + (side == pen::Side::left ? -6.0f : 6.0f), low.y + 6.0f, ink.ink, text, side);
+    const std::string text = std::string(fore ? words::draft_fore : words::draft_aft) + " " +
+                             widgets::value_text(draft_m, scene.ui.units.of(Quantity::length));
+    const float y = map.at(0.0, std::min(picture.least_v, -draft_m)).y + 8.0f;
+    pen::text(list, scene.ui.type.small, low.x, y, ink.ink, text, fore ? pen::Side::left : pen::Side::right);
 }
 
 std::string angles_text(const Rest& rest) {
@@ -202,9 +206,9 @@ void draw_afloat(Scene& scene, const flotation::FloatAnswers& afloat, const widg
     // Seen from behind on the large sheet: heel is best read there.
     const float end_w = ui.phone ? 0.0f : std::min(150.0f, 0.24f * main.w);
     const widgets::Rect side_rect{main.x, main.y, main.w - (end_w > 0.0f ? end_w + 12.0f : 0.0f), main.h};
-    const WorldToScreen map = draw_in_water(scene, side, side_rect, ui.phone ? 34.0f : 46.0f, 1e9);
-    draw_draft(scene, map, side.least_u, rest.draft_fore_m, words::draft_fore, pen::Side::left);
-    draw_draft(scene, map, side.most_u, rest.draft_aft_m, words::draft_aft, pen::Side::right);
+    const WorldToScreen map = draw_in_water(scene, side, side_rect, ui.phone ? 48.0f : 46.0f, 1e9);
+    draw_draft(scene, map, side, true, rest.draft_fore_m);
+    draw_draft(scene, map, side, false, rest.draft_aft_m);
     if (end_w > 0.0f) {
         const widgets::Rect end_rect{main.right() - end_w, main.y, end_w, main.h};
         draw_in_water(scene, end_picture(scene, rest), end_rect, 26.0f, map.px_per_m() * 2.0);

@@ -132,10 +132,11 @@ void ledger_view(Desk& desk) {
 
 void water_panel(Desk& desk) {
     using state::WaterView;
-    widgets::heading(desk.ui, words::water_head, words::water_below);
+    // On a phone the bar already says where one is, and the fields want the height.
+    if (!desk.ui.phone) widgets::heading(desk.ui, words::water_head, words::water_below);
     constexpr std::array<std::string_view, 6> views{words::view_waters, words::view_fall,   words::view_afloat,
                                                     words::view_season, words::view_hinges, words::view_ledger};
-    widgets::gap();
+    if (!desk.ui.phone) widgets::gap();
     if (const auto chosen = widgets::choice(desk.ui, "water.view", views, static_cast<int>(desk.view.water_view)))
         desk.view.water_view = static_cast<WaterView>(*chosen);
     widgets::gap();

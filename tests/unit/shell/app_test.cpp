@@ -325,3 +325,66 @@ TEST_CASE("a step is reached and a number set without a pointer", "[shell][app]"
     key(ImGuiKey_Escape);
     CHECK_FALSE(bench.there("keypad.ok"));
 }
+
+TEST_CASE("the fall is drawn only while it moves: started it wants frames, paused or slid it rests", "[shell][app]") {
+    Bench bench;
+    bench.tap("step.water");
+    CHECK_FALSE(bench.app.wants_frames());
+    float x = 0.0f;
+    float y = 0.0f;
+    bool visible = false;
+    REQUIRE(bench.place_of("water.play", x, y, visible));
+    const auto tap_play = [&] {
+        bench.press(x, y);
+        ImGui::GetIO().AddMouseButtonEvent(0, false);
+        ImGui::GetIO().AddMousePosEvent(-FLT_MAX, -FLT_MAX);
+        bench.frames(6);
+    };
+    tap_play();
+    CHECK(bench.app.wants_frames());
+    bench.frames(30);
+    CHECK(bench.app.wants_frames());
+    tap_play();
+    CHECK_FALSE(bench.app.wants_frames());
+    tap_play();
+    CHECK(bench.app.wants_frames());
+    bench.tap("water.scrub");
+    CHECK_FALSE(bench.app.wants_frames());
+    // Another step stops it.
+    tap_play();
+    bench.tap("step.lead");
+    CHECK_FALSE(bench.app.wants_frames());
+}
+
+TEST_CASE("every view of the Water step opens, large enough for a finger, for every demo lure", "[shell][app]") {
+    for (const char* demo : {"millrace-170.json", "reedline-120.json", "quarry-230.json", "estuary-150.json"}) {
+        Bench bench(390.0f, 844.0f);
+        REQUIRE(bench.app.open_json(demo_text(demo)).empty());
+        bench.tap("step.water");
+        CHECK(bench.there("water.temperature"));
+        for (int view = 5; view >= 0; --view) {
+            bench.tap("water.view." + std::to_string(view));
+            const std::string items = bench.app.items_json();
+            for (std::size_t at = items.find("{\"id\":\"water."); at != std::string::npos; at = items.find("{\"id\":\"water.", at + 1)) {
+                char id[64] = {};
+                float x = 0.0f, y = 0.0f, w = 0.0f, h = 0.0f;
+                REQUIRE(std::sscanf(items.c_str() + at, "{\"id\":\"%63[^\"]\",\"x\":%f,\"y\":%f,\"w\":%f,\"h\":%f", id, &x, &y, &w, &h) == 5);
+                CAPTURE(demo, view, id, w, h);
+                CHECK(w >= 44.0f);
+                CHECK(h >= 44.0f);
+            }
+        }
+        CHECK(bench.there("water.temperature"));
+    }
+}
+
+TEST_CASE("a depth tapped in is the depth of the drawn fall and no change of the lure", "[shell][app]") {
+    Bench bench;
+    bench.tap_all({"step.water", "water.view.1"});
+    const std::string before = bench.app.document_json();
+    bench.tap("water.depth");
+    bench.tap_all({"keypad.1", "keypad.5", "keypad.0", "keypad.0", "keypad.ok"});
+    CHECK_FALSE(bench.there("keypad.ok"));
+    CHECK(bench.app.document_json() == before);
+    CHECK(bench.app.session_json().find("\"fall_depth_mm\":1500") != std::string::npos);
+}
