@@ -1,6 +1,7 @@
 #include "flotation/panel.hpp"
 
 #include "base/quadrature.hpp"
+#include "base/zero.hpp"
 #include "shape/polygon.hpp"
 
 #include <algorithm>
@@ -366,31 +367,13 @@ void Panel::add_stretch(const WaterPlane& plane, const SoftInterval& interval, W
 }
 
 /// x at which the highest (lowest) point of the section lies in the water's plane; its signs differ at the
-/// two ends. False position with the Illinois correction (Dowell and Jarratt 1971, BIT 11, 168–174).
+/// two ends.
 double Panel::crossing(const WaterPlane& plane, double from_m, double to_m, bool of_high) const {
     const auto over = [&](double x) {
         const Span span = span_of(section_at(x), plane.up);
         return (of_high ? span.high_m : span.low_m) - plane.depth_m;
     };
-    double a = from_m;
-    double b = to_m;
-    double fa = over(a);
-    double fb = over(b);
-    for (int round = 0; round < 20 && std::abs(b - a) > 1e-9; ++round) {
-        if (fa == fb) break;
-        const double x = b - fb * (b - a) / (fb - fa);
-        const double fx = over(x);
-        if ((fx > 0.0) != (fb > 0.0)) {
-            a = b;
-            fa = fb;
-        } else {
-            fa *= 0.5;
-        }
-        b = x;
-        fb = fx;
-        if (std::abs(fx) < 1e-10) break;
-    }
-    return b;
+    return zero_between(over, {from_m, over(from_m)}, {to_m, over(to_m)}, {1e-9, 1e-10, 20});
 }
 
 } // namespace evenfall::flotation

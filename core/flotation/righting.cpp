@@ -1,5 +1,6 @@
 #include "flotation/righting.hpp"
 
+#include "base/zero.hpp"
 #include "flotation/descent.hpp"
 
 #include <algorithm>
@@ -58,26 +59,11 @@ double balanced_pitch(const Afloat& afloat) {
     return upright ? upright->pitch_rad : 0.0;
 }
 
-/// Heel between two points of the curve at which the arm is nothing (false position, Illinois correction).
-double zero_between(const Afloat& afloat, Trim trim, const Held& from, const Held& to) {
-    double a = from.point.heel_rad;
-    double b = to.point.heel_rad;
-    double fa = from.point.arm_m;
-    double fb = to.point.arm_m;
-    for (int round = 0; round < 30 && std::abs(b - a) > 1e-7 && fa != fb; ++round) {
-        const double x = b - fb * (b - a) / (fb - fa);
-        const double fx = held_at(afloat, trim, x, to.point.pitch_rad, to.depth_m).point.arm_m;
-        if ((fx > 0.0) != (fb > 0.0)) {
-            a = b;
-            fa = fb;
-        } else {
-            fa *= 0.5;
-        }
-        b = x;
-        fb = fx;
-        if (std::abs(fx) < 1e-11) break;
-    }
-    return b;
+/// Heel between two points of the curve at which the arm is nothing.
+double level_arm_between(const Afloat& afloat, Trim trim, const Held& from, const Held& to) {
+    const auto arm = [&](double heel) { return held_at(afloat, trim, heel, to.point.pitch_rad, to.depth_m).point.arm_m; };
+    return zero_between(arm, {from.point.heel_rad, from.point.arm_m}, {to.point.heel_rad, to.point.arm_m},
+                        {1e-7, 1e-11, 30});
 }
 
 /// The greatest arm: at the top of the parabola through the highest point and its neighbours, cut again
@@ -140,10 +126,10 @@ RightingCurve righting_curve(const Afloat& afloat, Trim trim, int steps) {
         const bool rises = now.point.arm_m > nothing && before.point.arm_m <= nothing;
         const bool falls = now.point.arm_m < -nothing && before.point.arm_m >= -nothing;
         if (rises && !curve.list_rad) {
-            curve.list_rad = before.point.arm_m < -nothing ? zero_between(afloat, trim, before, now)
+            curve.list_rad = before.point.arm_m < -nothing ? level_arm_between(afloat, trim, before, now)
                                                            : before.point.heel_rad;
         } else if (falls && curve.list_rad && !curve.vanishing_rad) {
-            curve.vanishing_rad = before.point.arm_m > nothing ? zero_between(afloat, trim, before, now)
+            curve.vanishing_rad = before.point.arm_m > nothing ? level_arm_between(afloat, trim, before, now)
                                                                : before.point.heel_rad;
         }
     }
