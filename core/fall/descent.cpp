@@ -10,8 +10,6 @@
 
 namespace evenfall::fall {
 
-namespace {
-
 Weights weights_of(const ledger::Ledger& ledger, Stage stage) {
     ledger::Sum sum;
     for (const ledger::Line& line : ledger) {
@@ -26,14 +24,27 @@ Weights weights_of(const ledger::Ledger& ledger, Stage stage) {
     return w;
 }
 
-}  // namespace
+double drag_correction(const preset::Document& document) {
+    double factor = 1.0;
+    for (const preset::Correction& c : document.corrections) {
+        if (c.of == preset::Cause::drag) factor *= c.factor;
+    }
+    return factor;
+}
 
 Descent::Descent(const shape::Body& body, const ledger::Ledger& ledger, const preset::Document& document,
                  const water::Properties& water, Stage stage)
     : hull_(fall::hull(body)),
       weights_(weights_of(ledger, stage)),
       items_(drag_items(*body.lines, document, ledger, stage)),
-      water_(water) {}
+      water_(water) {
+    closure_.drag = drag_correction(document);
+}
+
+void Descent::set(const Weights& weights, double drag) {
+    weights_ = weights;
+    closure_.drag = drag;
+}
 
 Descent::Descent(Hull hull, const Weights& weights, std::vector<DragItem> items, const water::Properties& water,
                  const Closure& closure)

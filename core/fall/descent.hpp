@@ -86,6 +86,12 @@ struct Track {
     double start_up_share = 0.0;       ///< share of the time that a fall at the end's speed would have saved
 };
 
+/// What the document's corrections say of drag as a whole: Closure::drag.
+[[nodiscard]] double drag_correction(const preset::Document& document);
+
+/// The ledger up to a stage as the equations want it.
+[[nodiscard]] Weights weights_of(const ledger::Ledger& ledger, Stage stage);
+
 /// A lure in one water. Cheap to copy; holds no reference to what it was made from.
 class Descent {
 public:
@@ -115,6 +121,9 @@ public:
 
     [[nodiscard]] Descent with_in_water(double in_water_kg) const;  ///< same shape, volume and offset of G from B
     [[nodiscard]] Descent in(const water::Properties& water) const; ///< same lure, other water
+    /// The same hull and parts with other weights, and this factor on all drag: what surety draws by the thousand.
+    void set(const Weights& weights, double drag);
+    [[nodiscard]] double drag() const { return closure_.drag; }
 
     [[nodiscard]] double in_water_kg() const;
     [[nodiscard]] std::optional<double> hang_pitch_rad() const;

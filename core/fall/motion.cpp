@@ -32,7 +32,7 @@ double resisted(double v, double p, double f) {
 SteadySums steady_sums(const Hull& hull, const Weights& weights, std::span<const DragItem> items,
                        const water::Properties& water, const Closure& closure) {
     SteadySums s;
-    const double half_rho = 0.5 * water.density_kg_m3;
+    const double half_rho = 0.5 * water.density_kg_m3 * closure.drag;
     const double root_nu = std::sqrt(water.viscosity_pa_s / water.density_kg_m3);
     for (const Hull::Slice& slice : hull.slices) {
         const double p = half_rho * closure.kappa * slice.pressure_m2;
@@ -106,7 +106,7 @@ Motion::Motion(const Hull& hull, const Weights& weights, std::span<const DragIte
                const Closure& closure)
     : sums_(steady_sums(hull, weights, items, water, closure)) {
     const double rho = water.density_kg_m3;
-    const double half_rho = 0.5 * rho;
+    const double half_rho = 0.5 * rho * closure.drag;
     const double root_nu = std::sqrt(water.viscosity_pa_s / rho);
     slices_.reserve(hull.slices.size());
     for (const Hull::Slice& s : hull.slices) {

@@ -33,6 +33,8 @@ struct Closure {
     double munk = 1.0;
     /// Factor on the drag along the body: 0.6 to 1.4 (hull.hpp).
     double along = 1.0;
+    /// Factor on all drag, of body and parts alike: what falls in a tub taught of this lure, 1 before.
+    double drag = 1.0;
 };
 
 /// Speeds in the body's axes and its pitch.

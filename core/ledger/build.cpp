@@ -13,7 +13,8 @@ namespace evenfall::ledger {
 namespace {
 
 // Spreads without a reading behind them, one standard deviation over value (common practice, no source).
-constexpr double carved_size_spread = 0.01;      // volume of the carved piece against the drawing
+constexpr double carved_size_spread = 0.01;      // volume of the carved body against the drawing
+constexpr double segment_size_spread = 0.005;    // of one segment against its share of the body, where there are several
 constexpr double part_mass_spread = 0.03;        // hardware taken from a packet, not weighed
 constexpr double weighed_fill_spread = 0.005;    // lead cut to a scale that reads 0.02 g
 constexpr double measured_fill_spread = 0.02;    // stock cut to a length
@@ -64,6 +65,7 @@ void append_segments(const Woodwork& w, Ledger& out) {
         line.displaced_m3 = segment.volume_m3;
         line.own_kg_m2 = segment.inertia_m5 * w.wood_kg_m3;
         line.spreads[1] = spread(Cause::carved_size, 0, carved_size_spread, true, true);
+        if (w.body->segments.size() > 1) line.spreads[2] = spread(Cause::carved_size, s + 1, segment_size_spread, true, true);
         out.push_back(line);
     }
 }
@@ -204,9 +206,26 @@ Problems append_coats(const Woodwork& w, Ledger& out) {
     return problems;
 }
 
-}  // namespace
+/// What earlier readings taught, on the lines from `first` on: the one place where a correction touches a mass or a volume.
+void correct(const Woodwork& w, std::size_t first, Ledger& out) {
+    if (w.document->corrections.empty()) return;
+    for (std::size_t i = first; i < out.size(); ++i) {
+        Line& line = out[i];
+        for (Spread& s : line.spreads) {
+            for (const preset::Correction& c : w.document->corrections) {
+                if (s.cause == Cause::none || c.of != s.cause || preset::group_of(c) != s.group) continue;
+                if (s.moves_mass) {
+                    line.mass_kg *= c.factor;
+                    line.own_kg_m2 = line.own_kg_m2 * c.factor;
+                }
+                if (s.moves_volume) line.displaced_m3 *= c.factor;
+                if (c.spread) s.relative = *c.spread;
+            }
+        }
+    }
+}
 
-void append_hole(const Woodwork& w, std::size_t index, const preset::Hole& hole, Ledger& out) {
+void append_hole_uncorrected(const Woodwork& w, std::size_t index, const preset::Hole& hole, Ledger& out) {
     const holes::Bore& bore = w.bores[index];
     if (hole.depth_m <= 0.0 || bore.segment < 0) return;
     const holes::Contents c = holes::contents(hole, bore);
@@ -248,6 +267,14 @@ void append_hole(const Woodwork& w, std::size_t index, const preset::Hole& hole,
     }
 }
 
+}  // namespace
+
+void append_hole(const Woodwork& w, std::size_t index, const preset::Hole& hole, Ledger& out) {
+    const std::size_t first = out.size();
+    append_hole_uncorrected(w, index, hole, out);
+    correct(w, first, out);
+}
+
 Outcome<Woodwork> prepare(const preset::Document& document, const shape::Body& body) {
     const materials::Wood* wood = materials::find_wood(document.wood.species);
     if (wood == nullptr && !document.wood.density_kg_m3) {
@@ -284,12 +311,13 @@ Outcome<Ledger> build(const Woodwork& w) {
         if (hole.cap && materials::find_solid(hole.cap->material) == nullptr) {
             problems.push_back(unknown_material(pointer("holes", i, "cap/material"), hole.cap->material));
         }
-        append_hole(w, i, hole, ledger);
+        append_hole_uncorrected(w, i, hole, ledger);
     }
     for (Problem& p : append_pockets(w, ledger)) problems.push_back(std::move(p));
     for (Problem& p : append_parts(w, ledger)) problems.push_back(std::move(p));
     for (Problem& p : append_coats(w, ledger)) problems.push_back(std::move(p));
     if (!problems.empty()) return problems;
+    correct(w, 0, ledger);
     return ledger;
 }
 

@@ -21,14 +21,15 @@ enum class Kind {
     coat,
 };
 
-/// The independent causes of spread. Lines with the same cause and group move together, by their relative shares.
-enum class Cause { none, wood_density, carved_size, part_mass, fill_mass, cap_mass, coat_amount };
+/// The independent causes of spread. Lines with the same cause and group move together, by their relative shares. Drag moves no line.
+using Cause = preset::Cause;
 
 /// How a line answers to one cause: one standard deviation moves its mass by `relative`, and its displacement as
 /// well where `moves_volume`.
 struct Spread {
     Cause cause = Cause::none;
-    int group = 0;            ///< within one cause, equal groups move together (one coat over all segments, say)
+    int group = 0;            ///< within one cause, equal groups move together (one coat over all segments, say): entry of the
+                              ///< list; carved size has 0 for the whole body and n for segment n alone
     double relative = 0.0;    ///< standard deviation over value, ≥ 0
     bool moves_mass = true;
     bool moves_volume = false;
@@ -44,7 +45,7 @@ struct Line {
     double displaced_m3 = 0.0;
     Vec3 at_m;                    ///< centroid of both
     Inertia own_kg_m2;            ///< of the mass, about at_m
-    std::array<Spread, 2> spreads{};
+    std::array<Spread, 3> spreads{};
 };
 
 using Ledger = std::vector<Line>;

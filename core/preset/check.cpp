@@ -2,6 +2,7 @@
 
 #include "materials/woods.hpp"
 #include "preset/field_table.hpp"
+#include "preset/log_check.hpp"
 
 #include <cmath>
 #include <functional>
@@ -301,6 +302,7 @@ Problems check(const Document& document) {
     Checker<Document> checker(problems, {"", "The document"}, document);
     describe(checker, Of<Document>{});
     check_between_fields(problems, document);
+    check_log(problems, document);
     return problems;
 }
 

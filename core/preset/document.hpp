@@ -5,19 +5,12 @@
 // Axes: x aft from the nose, y to starboard, z up from the datum line.
 
 #include "base/vec3.hpp"
+#include "preset/log.hpp"
 #include "units/trade.hpp"
 
 #include <optional>
 #include <string>
 #include <vector>
-
-namespace evenfall {
-
-/// The stages of a build, in the order of the bench and of the ledger.
-enum class Stage { carved, drilled, hardware, leaded, sealed, painted, clear_coated, dressed };
-inline constexpr int stage_count = 8;
-
-}  // namespace evenfall
 
 namespace evenfall::preset {
 
@@ -196,6 +189,8 @@ struct Document {
     std::vector<Part> parts;
     std::vector<Coat> coats;                 ///< in order of work
     Targets targets;
+    std::vector<Reading> log;                ///< in the order they were taken
+    std::vector<Correction> corrections;     ///< learnt from earlier lures or readings; the ledger carries them
 };
 
 }  // namespace evenfall::preset

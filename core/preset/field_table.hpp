@@ -58,6 +58,15 @@ inline constexpr std::array hole_uses{Word<HoleUse>{"ballast", HoleUse::ballast}
 inline constexpr std::array hole_sides{Word<HoleFrom>{"belly", HoleFrom::belly}, Word<HoleFrom>{"back", HoleFrom::back}};
 inline constexpr std::array hole_ends{Word<HoleEnd>{"flat", HoleEnd::flat}, Word<HoleEnd>{"point_118", HoleEnd::point_118}};
 inline constexpr std::array coat_kinds{Word<CoatKind>{"soaks", CoatKind::soaks}, Word<CoatKind>{"film", CoatKind::film}};
+inline constexpr std::array reading_kinds{
+    Word<ReadingKind>{"dry_weight", ReadingKind::dry_weight},         Word<ReadingKind>{"held_under", ReadingKind::held_under},
+    Word<ReadingKind>{"hung_in_water", ReadingKind::hung_in_water},   Word<ReadingKind>{"block", ReadingKind::block},
+    Word<ReadingKind>{"tub_fall", ReadingKind::tub_fall},             Word<ReadingKind>{"just_hangs", ReadingKind::just_hangs},
+    Word<ReadingKind>{"floats_showing", ReadingKind::floats_showing}, Word<ReadingKind>{"hang_angle", ReadingKind::hang_angle}};
+inline constexpr std::array causes{Word<Cause>{"wood_density", Cause::wood_density}, Word<Cause>{"carved_size", Cause::carved_size},
+                                   Word<Cause>{"part_mass", Cause::part_mass},       Word<Cause>{"fill_mass", Cause::fill_mass},
+                                   Word<Cause>{"cap_mass", Cause::cap_mass},         Word<Cause>{"coat_amount", Cause::coat_amount},
+                                   Word<Cause>{"drag", Cause::drag}};
 inline constexpr std::array coat_surfaces{Flag<Coat>{"skin", &Coat::on_skin},
                                           Flag<Coat>{"joint_faces", &Coat::on_joint_faces}};
 
@@ -200,6 +209,42 @@ void describe(V& v, Of<Targets>) {
 }
 
 template <class V>
+void describe(V& v, Of<Reading>) {
+    using namespace table;
+    v.choice("kind", reading_kinds, &Reading::kind);
+    v.choice("stage", stage_words, &Reading::stage);
+    v.ordinal({"segment", "", 1.0, 1.0, static_cast<double>(max_joints + 1), "is of segment {}"}, &Reading::segment);
+    v.ordinal({"lure", "", 1.0, 1.0, static_cast<double>(max_lures), "is of lure {}"}, &Reading::lure);
+    v.optional_number({"mass_g", "g", gram, -5000.0, 5000.0, "reads {}"}, &Reading::mass_kg);
+    v.optional_number({"holder_g", "g", gram, -200.0, 200.0, "takes off {} for the holder"}, &Reading::holder_kg);
+    v.optional_number(length_mm("length_mm", 1.0, 5000.0, "is of a block {} long"), &Reading::length_m);
+    v.optional_number(length_mm("width_mm", 1.0, 1000.0, "is of a block {} wide"), &Reading::width_m);
+    v.optional_number(length_mm("height_mm", 1.0, 1000.0, "is of a block {} high"), &Reading::height_m);
+    v.optional_number({"time_s", "s", 1.0, 0.05, 3600.0, "took {}"}, &Reading::time_s);
+    v.optional_number(length_mm("depth_mm", 20.0, 20000.0, "went down {}"), &Reading::depth_m);
+    v.text({"clip_material", "clip material"}, &Reading::clip_material);
+    v.optional_number(length_mm("showing_mm", 0.0, 300.0, "shows {} over the water"), &Reading::showing_m);
+    v.optional_number(angle_deg("angle_deg", -89.0, 89.0, "reads an angle of {}"), &Reading::angle_rad);
+    v.optional_number({"temperature_C", "°C", 1.0, 0.0, 40.0, "is of water at {}"}, &Reading::temperature_c);
+    v.optional_number({"sigma_g", "g", gram, 0.0001, 1000.0, "has a spread of {}"}, &Reading::mass_sigma_kg);
+    v.optional_number({"sigma_s", "s", 1.0, 0.001, 600.0, "has a spread of {}"}, &Reading::time_sigma_s);
+    v.optional_number(length_mm("sigma_mm", 0.001, 100.0, "has a spread of {}"), &Reading::showing_sigma_m);
+    v.optional_number(angle_deg("sigma_deg", 0.01, 45.0, "has a spread of {}"), &Reading::angle_sigma_rad);
+    v.text({"date", "date"}, &Reading::date);
+    v.text({"note", "note", true}, &Reading::note);
+    v.yes_no("struck", &Reading::struck);
+}
+
+template <class V>
+void describe(V& v, Of<Correction>) {
+    using namespace table;
+    v.choice("of", causes, &Correction::of);
+    v.ordinal({"item", "", 1.0, 1.0, static_cast<double>(max_hardware), "is for entry {}"}, &Correction::item);
+    v.number({"factor", "", 1.0, 0.05, 20.0, "has a factor of {}"}, &Correction::factor);
+    v.optional_number(share_percent("spread_percent", 0.0, 100.0, "leaves a spread of {}"), &Correction::spread);
+}
+
+template <class V>
 void describe(V& v, Of<Document>) {
     v.version("evenfall", document_version);
     v.text({"name", "name"}, &Document::name);
@@ -215,6 +260,8 @@ void describe(V& v, Of<Document>) {
     v.list({"parts", "Part", "parts", max_hardware}, &Document::parts);
     v.list({"coats", "Coat", "coats", max_coats}, &Document::coats);
     v.object("targets", "The targets", &Document::targets);
+    v.list({"log", "Reading", "readings", max_readings}, &Document::log);
+    v.list({"corrections", "Correction", "corrections", max_corrections}, &Document::corrections);
 }
 
 }  // namespace evenfall::preset

@@ -1,0 +1,91 @@
+#include "surety/standing.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace evenfall::bench {
+
+namespace {
+
+using preset::ReadingKind;
+
+struct Candidate {
+    ReadingKind kind;
+    Stage stage;
+    Eigen::VectorXd slope;
+    double sigma = 0.0;          // in the unit of the slope
+    double reading_sigma = 0.0;  // in the reading's own unit
+};
+
+/// The finished lure's trio after one more reading with this slope.
+Trio after(const Standing& s, const Finished& f, const Candidate& c) {
+    const Eigen::VectorXd to_inputs = s.covariance * c.slope;
+    Eigen::MatrixXd rows(3, s.u.size());
+    rows.row(0) = f.trim.in_water_kg.slope.transpose();
+    rows.row(1).setZero();
+    rows(1, s.u.size() - 1) = s.model->inputs().back().relative;
+    if (f.hang) rows.row(2) = f.hang->slope.transpose();
+    else rows.row(2).setZero();
+    const Eigen::Vector3d shared = rows * to_inputs;
+    Trio t = f.trio;
+    t.covariance -= shared * shared.transpose() / (c.slope.dot(to_inputs) + c.sigma * c.sigma);
+    return t;
+}
+
+void add_weights(std::vector<Candidate>& all, Standing& s, const StageBelief& stage) {
+    const double rho = s.model->water().tub.density_kg_m3;
+    const Trim t = s.model->trim(stage.stage, -1, s.u, rho);
+    all.push_back({ReadingKind::dry_weight, stage.stage, t.mass_kg.slope, scale_sigma_kg, scale_sigma_kg});
+    all.push_back({ReadingKind::held_under, stage.stage, rho * t.displaced_m3.slope, held_under_sigma_kg, held_under_sigma_kg});
+    if (t.in_water_kg.value > 0.0) {
+        all.push_back({ReadingKind::hung_in_water, stage.stage, t.in_water_kg.slope, hung_sigma_kg, hung_sigma_kg});
+    }
+    if (stage.stage < Stage::leaded) return;
+    if (const auto hang = Model::hang(t)) {
+        all.push_back({ReadingKind::hang_angle, stage.stage, hang->slope, angle_sigma_rad, angle_sigma_rad});
+    }
+    if (!stage.tub_fall_m_s) return;
+    FallModel& falls = s.observer->falls(stage.stage, s.model->water().tub);
+    const auto fall = s.model->fall(falls, t, s.u);
+    if (!fall) return;
+    constexpr double depth_m = 0.5;
+    const double time = time_from_rest_s(depth_m, fall->value, falls.gathering_m(t.sum, t.in_water_kg.value, fall->value));
+    const double sigma_s = std::hypot(stopwatch_sigma_s, fall_scatter * time);
+    // Speed and time go as each other's inverse: the gathering length does not move with the weight.
+    all.push_back({ReadingKind::tub_fall, stage.stage, fall->slope, fall->value * sigma_s / time, sigma_s});
+}
+
+}  // namespace
+
+std::vector<NextReading> next_readings(Standing& s, const Finished& f, const std::array<StageBelief, stage_count>& stages) {
+    std::vector<Candidate> candidates;
+    if (s.stage == Stage::carved && !s.has_readings) {
+        preset::Reading block;
+        block.kind = ReadingKind::block;
+        // A block a little larger than the lure.
+        block.length_m = 0.2;
+        block.width_m = 0.03;
+        block.height_m = 0.05;
+        block.mass_kg = 0.2 * 0.03 * 0.05 * 450.0;
+        if (auto o = s.observer->observe(block, s.u)) {
+            candidates.push_back({ReadingKind::block, Stage::carved, o->slope, o->sigma, o->sigma});
+        }
+    }
+    std::vector<Stage> at{s.stage};
+    for (const Stage stage : {Stage::sealed, Stage::dressed}) {
+        if (stage > s.stage) at.push_back(stage);
+    }
+    for (const Stage stage : at) add_weights(candidates, s, stages[static_cast<std::size_t>(stage)]);
+
+    const double without = chances_put_right(f.trio, f.asked).both;
+    std::vector<NextReading> next;
+    for (const Candidate& c : candidates) {
+        const Trio t = after(s, f, c);
+        const double chance = chances_put_right(t, f.asked).both;
+        next.push_back({c.kind, c.stage, c.reading_sigma, std::sqrt(std::max(t.covariance(0, 0), 0.0)), chance, chance - without});
+    }
+    std::stable_sort(next.begin(), next.end(), [](const NextReading& a, const NextReading& b) { return a.chance > b.chance; });
+    return next;
+}
+
+}  // namespace evenfall::bench

@@ -1,0 +1,257 @@
+#include "surety/readings.hpp"
+
+#include "flotation/float_answers.hpp"
+#include "flotation/hull.hpp"
+#include "flotation/rest.hpp"
+#include "materials/solids.hpp"
+#include "surety/surety.hpp"
+#include "water/properties.hpp"
+
+#include <cmath>
+#include <tuple>
+
+namespace evenfall {
+
+double time_from_rest_s(double depth_m, double speed_m_s, double gathering_m) {
+    // M·dv/dt = W − k·v² gives depth = ℓ·ln cosh(v·t/ℓ), ℓ = M/k (own derivation; any textbook on fall with drag squared).
+    // acosh(eˣ) = x + ln(1 + √(1 − e^(−2x))), which does not overflow.
+    const double x = depth_m / gathering_m;
+    return gathering_m / speed_m_s * (x + std::log1p(std::sqrt(-std::expm1(-2.0 * x))));
+}
+
+}  // namespace evenfall
+
+namespace evenfall::bench {
+
+using preset::Reading;
+using preset::ReadingKind;
+
+namespace {
+
+double clip_in_water_kg(const Reading& r, double water_kg_m3) {
+    const materials::Solid* solid = r.clip_material.empty() ? nullptr : materials::find_solid(r.clip_material);
+    const double mass = r.mass_kg.value_or(0.0);
+    return solid == nullptr ? mass : mass * (1.0 - water_kg_m3 / solid->density_kg_m3.value);
+}
+
+double block_density(const Reading& r) {
+    const double volume = r.length_m.value_or(0.0) * r.width_m.value_or(0.0) * r.height_m.value_or(0.0);
+    return volume > 0.0 ? r.mass_kg.value_or(0.0) / volume : 0.0;
+}
+
+}  // namespace
+
+double own_sigma(const Reading& r) {
+    switch (r.kind) {
+        case ReadingKind::dry_weight: return r.mass_sigma_kg.value_or(scale_sigma_kg);
+        case ReadingKind::held_under: return r.mass_sigma_kg.value_or(held_under_sigma_kg);
+        case ReadingKind::hung_in_water: return r.mass_sigma_kg.value_or(hung_sigma_kg);
+        case ReadingKind::just_hangs: return r.mass_sigma_kg.value_or(clip_sigma_kg);
+        case ReadingKind::tub_fall:
+            return r.time_sigma_s.value_or(std::hypot(stopwatch_sigma_s, fall_scatter * r.time_s.value_or(0.0)));
+        case ReadingKind::floats_showing: return r.showing_sigma_m.value_or(showing_sigma_m);
+        case ReadingKind::hang_angle: return r.angle_sigma_rad.value_or(angle_sigma_rad);
+        case ReadingKind::block: {
+            double square = block_scatter * block_scatter;
+            for (const auto& side : {r.length_m, r.width_m, r.height_m}) {
+                if (side) square += (block_side_sigma_m / *side) * (block_side_sigma_m / *side);
+            }
+            if (r.mass_kg) square += std::pow(r.mass_sigma_kg.value_or(scale_sigma_kg) / *r.mass_kg, 2);
+            return block_density(r) * std::sqrt(square);
+        }
+    }
+    return 1.0;
+}
+
+double main_number(const Reading& r) {
+    switch (r.kind) {
+        case ReadingKind::dry_weight:
+        case ReadingKind::held_under:
+        case ReadingKind::hung_in_water: return r.mass_kg.value_or(0.0) - r.holder_kg.value_or(0.0);
+        case ReadingKind::just_hangs: return r.mass_kg.value_or(0.0);
+        case ReadingKind::block: return block_density(r);
+        case ReadingKind::tub_fall: return r.time_s.value_or(0.0);
+        case ReadingKind::floats_showing: return r.showing_m.value_or(0.0);
+        case ReadingKind::hang_angle: return r.angle_rad.value_or(0.0);
+    }
+    return 0.0;
+}
+
+std::optional<double> in_water_for_time(FallModel& falls, const ledger::Sum& sum, double drag, double depth_m, double time_s) {
+    // The gathering length hardly moves with the weight: guess, and go round until it stays.
+    double gathering = 0.15;
+    std::optional<double> kg;
+    for (int i = 0; i < 12; ++i) {
+        const double speed = time_from_rest_s(depth_m, 1.0, gathering) / time_s;
+        kg = falls.in_water_for(sum, drag, speed);
+        if (!kg || !(*kg > 0.0)) return std::nullopt;
+        const double next = falls.gathering_m(sum, *kg, speed);
+        const bool settled = std::abs(next - gathering) < 1e-9 * gathering;
+        gathering = next;
+        if (settled) break;
+    }
+    return kg;
+}
+
+bool Observer::Key::operator<(const Key& o) const {
+    return std::tie(stage, density, viscosity) < std::tie(o.stage, o.density, o.viscosity);
+}
+
+water::Properties Observer::tub(const Reading& r) const {
+    if (!r.temperature_c) return model_.water().tub;
+    const auto water = water::water_properties(*r.temperature_c, model_.document().tub.salinity_g_kg, "/log");
+    return water ? *water : model_.water().tub;
+}
+
+FallModel& Observer::falls(Stage stage, const water::Properties& water) {
+    const Key key{stage, water.density_kg_m3, water.viscosity_pa_s};
+    const auto at = falls_.find(key);
+    return at != falls_.end() ? at->second : falls_.emplace(key, model_.fall_model(stage, water)).first->second;
+}
+
+std::optional<double> Observer::in_water_for_showing(Stage stage, const ledger::Sum& sum, double water_kg_m3, double showing_m) const {
+    ledger::Ledger lines;
+    for (const ledger::Line& line : model_.evaluation().ledger) {
+        if (line.stage <= stage) lines.push_back(line);
+    }
+    const flotation::Hull hull(model_.evaluation().body, lines, model_.document());
+    const Vec3 g = sum.g_m();
+    const double volume = hull.volume_m3();
+    const auto showing = [&](double in_water_kg) -> std::optional<double> {
+        const flotation::Afloat afloat{&hull, water_kg_m3 * volume + in_water_kg, g, water_kg_m3};
+        const auto rest = flotation::upright_rest(afloat);
+        if (!rest) return std::nullopt;
+        return rest->freeboard_m;
+    };
+    // The lighter, the more shows: halve the span between awash and half of it dry.
+    double heavy = -1e-6 * water_kg_m3 * volume;
+    double light = -0.6 * water_kg_m3 * volume;
+    for (int i = 0; i < 40; ++i) {
+        const double middle = 0.5 * (heavy + light);
+        const auto there = showing(middle);
+        if (!there) return std::nullopt;
+        (*there > showing_m ? light : heavy) = middle;
+    }
+    return 0.5 * (heavy + light);
+}
+
+std::optional<Observation> Observer::observe(const Reading& r, const Eigen::VectorXd& u) {
+    const int segment = r.segment.value_or(-1);
+    const water::Properties water = tub(r);
+    const Trim t = model_.trim(r.stage, segment, u, water.density_kg_m3);
+    Observation o;
+    o.sigma = own_sigma(r);
+    o.read = main_number(r);
+    switch (r.kind) {
+        case ReadingKind::dry_weight: {
+            const double on_mass = 1.0 + air_kg_m3 / scale_weights_kg_m3;
+            o.value = on_mass * t.mass_kg.value - air_kg_m3 * t.displaced_m3.value;
+            o.slope = on_mass * t.mass_kg.slope - air_kg_m3 * t.displaced_m3.slope;
+            return o;
+        }
+        case ReadingKind::held_under:
+            o.value = water.density_kg_m3 * t.displaced_m3.value;
+            o.slope = water.density_kg_m3 * t.displaced_m3.slope;
+            return o;
+        case ReadingKind::hung_in_water:
+            o.value = t.in_water_kg.value;
+            o.slope = t.in_water_kg.slope;
+            return o;
+        case ReadingKind::block: {
+            o.slope = Eigen::VectorXd::Zero(model_.count());
+            for (Eigen::Index i = 0; i < model_.count(); ++i) {
+                const Input& input = model_.inputs()[static_cast<std::size_t>(i)];
+                if (input.cause != preset::Cause::wood_density) continue;
+                // The ledger's own wood: mass over volume of the solid segments.
+                double mass = 0.0;
+                double volume = 0.0;
+                for (const ledger::Line& line : model_.evaluation().ledger) {
+                    if (line.kind != ledger::Kind::wood) continue;
+                    mass += line.mass_kg;
+                    volume += line.displaced_m3;
+                }
+                const double density = mass / volume;
+                o.value = density * factor_of(input, u(i));
+                o.slope(i) = density * factor_slope_of(input, u(i));
+            }
+            o.read += air_kg_m3 * (1.0 - o.read / scale_weights_kg_m3);
+            if (o.value == 0.0) return std::nullopt;
+            return o;
+        }
+        case ReadingKind::just_hangs:
+            o.read = -clip_in_water_kg(r, water.density_kg_m3);
+            o.value = t.in_water_kg.value;
+            o.slope = t.in_water_kg.slope;
+            return o;
+        case ReadingKind::tub_fall: {
+            FallModel& model = falls(r.stage, water);
+            const double drag = model_.drag(u);
+            const double depth = r.depth_m.value_or(0.5);
+            const auto kg = in_water_for_time(model, t.sum, drag, depth, o.read);
+            if (!kg) return std::nullopt;
+            // Slower by a little: how much lighter that is.
+            const double later = o.read + 0.05 * std::min(o.sigma, o.read);
+            const auto lighter = in_water_for_time(model, t.sum, drag, depth, later);
+            if (!lighter) return std::nullopt;
+            const double per_s = (*lighter - *kg) / (later - o.read);
+            ledger::Sum there = t.sum;
+            const double extra = *kg - t.in_water_kg.value;
+            there.mass_kg += extra;
+            there.mass_moment_kg_m += extra * t.sum.g_m();
+            const auto s = model.slopes(there, drag);
+            o.value = t.in_water_kg.value;
+            o.slope = t.in_water_kg.slope;
+            o.read = *kg;
+            o.sigma *= std::abs(per_s);
+            if (s && s->per_kg > 0.0) {
+                // Held at the same speed, the mass asked for moves with drag and with where G lies.
+                o.slope += (s->per_aft_m / s->per_kg) * t.aft_m.slope + (s->per_below_m / s->per_kg) * t.below_m.slope;
+                o.slope(model_.count() - 1) += s->per_log_drag / s->per_kg * model_.inputs().back().relative;
+            }
+            return o;
+        }
+        case ReadingKind::floats_showing: {
+            const auto kg = in_water_for_showing(r.stage, t.sum, water.density_kg_m3, o.read);
+            const auto lighter = in_water_for_showing(r.stage, t.sum, water.density_kg_m3, o.read + 0.1 * o.sigma);
+            if (!kg || !lighter) return std::nullopt;
+            o.sigma *= std::abs(*lighter - *kg) / (0.1 * o.sigma);
+            o.read = *kg;
+            o.value = t.in_water_kg.value;
+            o.slope = t.in_water_kg.slope;
+            return o;
+        }
+        case ReadingKind::hang_angle: {
+            const auto hang = Model::hang(t);
+            if (!hang) return std::nullopt;
+            o.value = hang->value;
+            o.slope = hang->slope;
+            return o;
+        }
+    }
+    return std::nullopt;
+}
+
+std::optional<double> Observer::expected(const Reading& r, const Eigen::VectorXd& u) {
+    const water::Properties water = tub(r);
+    switch (r.kind) {
+        case ReadingKind::tub_fall: {
+            const ledger::Sum sum = model_.sum(r.stage, -1, u);
+            FallModel& model = falls(r.stage, water);
+            const auto speed = model.speed_m_s(sum, model_.drag(u));
+            if (!speed) return std::nullopt;
+            return time_from_rest_s(r.depth_m.value_or(0.5), *speed,
+                                    model.gathering_m(sum, sum.in_water_kg(water.density_kg_m3), *speed));
+        }
+        case ReadingKind::just_hangs: {
+            const materials::Solid* solid = r.clip_material.empty() ? nullptr : materials::find_solid(r.clip_material);
+            const double needed = -model_.sum(r.stage, -1, u).in_water_kg(water.density_kg_m3);
+            return solid == nullptr ? needed : needed / (1.0 - water.density_kg_m3 / solid->density_kg_m3.value);
+        }
+        case ReadingKind::floats_showing: return std::nullopt;
+        default: break;
+    }
+    const auto o = observe(r, u);
+    return o ? std::optional(o->value) : std::nullopt;
+}
+
+}  // namespace evenfall::bench

@@ -1,0 +1,126 @@
+#include "surety/standing.hpp"
+
+#include "fall/level_fall.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace evenfall::bench {
+
+Outcome<Standing> stand(const preset::Document& document) {
+    Outcome<Model> model = Model::of(document);
+    if (!model) return model.problems();
+    auto held = std::make_unique<Model>(std::move(model).value());
+    auto observer = std::make_unique<Observer>(*held);
+    const Prior prior = Prior::of(*held);
+    Update updated = update(*held, *observer, prior);
+    Standing s{std::move(held), std::move(observer), prior, std::move(updated), 0, Stage::carved, false, {}, {}};
+    for (const preset::Reading& r : document.log) {
+        if (!r.struck) s.lure = std::max(s.lure, preset::lure_of(r));
+    }
+    for (const preset::Reading& r : document.log) {
+        if (r.struck || preset::lure_of(r) != s.lure) continue;
+        s.stage = std::max(s.stage, r.stage);
+        s.has_readings = true;
+    }
+    s.u = s.update.posterior.mean(s.lure);
+    s.covariance = s.update.posterior.covariance(s.lure);
+    return s;
+}
+
+namespace {
+
+/// Asked in-water mass with what is believed of drag, and its band.
+Asked asked_of(Standing& s, const Finished& f) {
+    const preset::Targets& targets = s.model->document().targets;
+    const water::Properties& water = s.model->water().fishing;
+    Asked asked;
+    asked.pitch_rad = targets.pitch_rad;
+    asked.pitch_band_rad = targets.pitch_band_rad;
+    if (targets.by == preset::TargetBy::in_water) {
+        // A weight near nothing has no share of itself to go by.
+        constexpr double least_share_of_displaced = 0.002;
+        const double half = std::max(targets.fall_band * std::abs(targets.in_water_kg),
+                                     least_share_of_displaced * water.density_kg_m3 * f.trim.sum.displaced_m3);
+        asked.with_drag = false;
+        asked.low_kg = targets.in_water_kg - half;
+        asked.aim_kg = targets.in_water_kg;
+        asked.high_kg = targets.in_water_kg + half;
+        return asked;
+    }
+    FallModel& falls = s.observer->falls(Stage::dressed, water);
+    const fall::LevelFall level(*s.model->evaluation().body.lines);
+    const double drag = s.model->drag(s.u);
+    const auto level_kg = [&](double speed) { return drag * level.in_water_kg(speed, water); };
+    const auto exact = falls.in_water_for(f.trim.sum, drag, targets.fall_m_s);
+    asked.aim_kg = exact.value_or(level_kg(targets.fall_m_s));
+    // Within the band the whole lure's weight goes with speed as that of its body alone.
+    const double share = asked.aim_kg / level_kg(targets.fall_m_s);
+    asked.low_kg = share * level_kg(targets.fall_m_s * (1.0 - targets.fall_band));
+    asked.high_kg = share * level_kg(targets.fall_m_s * (1.0 + targets.fall_band));
+    return asked;
+}
+
+}  // namespace
+
+Finished finished(Standing& s) {
+    const Model& model = *s.model;
+    Finished f;
+    f.trim = model.trim(Stage::dressed, -1, s.u, model.water().fishing.density_kg_m3);
+    f.hang = Model::hang(f.trim);
+    f.fall = model.fall(s.observer->falls(Stage::dressed, model.water().fishing), f.trim, s.u);
+    f.asked = asked_of(s, f);
+
+    Eigen::MatrixXd slopes(3, model.count());
+    slopes.row(0) = f.trim.in_water_kg.slope.transpose();
+    slopes.row(1).setZero();
+    slopes(1, model.count() - 1) = model.inputs().back().relative;
+    if (f.hang) slopes.row(2) = f.hang->slope.transpose();
+    else slopes.row(2).setZero();
+    f.trio.mean = {f.trim.in_water_kg.value, 0.0, f.hang ? f.hang->value : std::nan("")};
+    f.trio.covariance = slopes * s.covariance * slopes.transpose();
+    return f;
+}
+
+preset::Document with_corrections(const Model& model, const Eigen::VectorXd& u, const Eigen::VectorXd& spread) {
+    preset::Document document = model.document();
+    document.log.clear();
+    for (Eigen::Index i = 0; i < model.count(); ++i) {
+        const Input& input = model.inputs()[static_cast<std::size_t>(i)];
+        const double factor = factor_of(input, u(i));
+        const double left = input.cause == preset::Cause::drag ? input.relative * spread(i) : input.relative * spread(i) / factor;
+        const bool taught = std::abs(factor - 1.0) > 1e-12 || std::abs(spread(i) - 1.0) > 1e-9;
+        if (!taught) continue;
+        const auto known = std::find_if(document.corrections.begin(), document.corrections.end(), [&](const preset::Correction& c) {
+            return c.of == input.cause && preset::group_of(c) == input.group;
+        });
+        if (known != document.corrections.end()) {
+            known->factor *= factor;
+            known->spread = left;
+            continue;
+        }
+        preset::Correction c;
+        c.of = input.cause;
+        if (input.cause == preset::Cause::carved_size) {
+            if (input.group > 0) c.item = input.group - 1;
+        } else if (input.cause != preset::Cause::wood_density && input.cause != preset::Cause::drag) {
+            c.item = input.group;
+        }
+        c.factor = factor;
+        c.spread = left;
+        document.corrections.push_back(c);
+    }
+    return document;
+}
+
+}  // namespace evenfall::bench
+
+namespace evenfall {
+
+Outcome<preset::Document> corrected(const preset::Document& document) {
+    const auto s = bench::stand(document);
+    if (!s) return s.problems();
+    return bench::with_corrections(*s->model, s->u, s->covariance.diagonal().cwiseMax(0.0).cwiseSqrt());
+}
+
+}  // namespace evenfall

@@ -1,0 +1,48 @@
+#pragma once
+
+// The lure on the bench as the log leaves it: what surety(), do_now() and the draws all start from.
+
+#include "surety/chance.hpp"
+#include "surety/update.hpp"
+
+#include <memory>
+
+namespace evenfall::bench {
+
+/// Model, posterior and finished lure of one document. Holds its own model.
+struct Standing {
+    std::unique_ptr<Model> model;
+    std::unique_ptr<Observer> observer;
+    Prior prior;
+    Update update;
+    int lure = 0;
+    Stage stage = Stage::carved;
+    bool has_readings = false;
+    Eigen::VectorXd u;
+    Eigen::MatrixXd covariance;
+};
+[[nodiscard]] Outcome<Standing> stand(const preset::Document& document);
+
+/// The finished lure in the fishing water.
+struct Finished {
+    Trim trim;
+    std::optional<Graded> hang;
+    std::optional<Graded> fall;
+    Trio trio;
+    Asked asked;
+};
+[[nodiscard]] Finished finished(Standing& standing);
+
+/// The document with these inputs as corrections and without its log; `spread` is the standard deviation of each u that is left.
+[[nodiscard]] preset::Document with_corrections(const Model& model, const Eigen::VectorXd& u, const Eigen::VectorXd& spread);
+
+/// Readings one might take from here, best first.
+[[nodiscard]] std::vector<NextReading> next_readings(Standing& standing, const Finished& finished, const std::array<StageBelief, stage_count>& stages);
+
+/// How each reading sits, with explanations for those that do not fit.
+[[nodiscard]] std::vector<ReadingVerdict> verdicts(Standing& standing);
+
+/// How much lead may still have to move, and whether there is wood for it.
+[[nodiscard]] TrimHole trim_hole(const Standing& standing, const Finished& finished);
+
+}  // namespace evenfall::bench

@@ -1,0 +1,66 @@
+#pragma once
+
+// The linear-Gaussian step, and the Gauss-Newton walk of it over a log.
+// Written in the readings' space: n readings cost n³, however many inputs and lures there are.
+
+#include "surety/readings.hpp"
+
+#include <Eigen/Core>
+#include <vector>
+
+namespace evenfall::bench {
+
+/// What inputs of two lures have to do with each other before any reading: covariance `shared`, and `own` on top for the same lure.
+/// For one input of one lure they add up to its variance (1 unless a spread was learnt anew).
+struct Prior {
+    Eigen::VectorXd shared;
+    Eigen::VectorXd own;
+
+    [[nodiscard]] static Prior of(const Model& model);
+};
+
+/// Readings that are linear in their lure's inputs: read = slope·u + error.
+struct LinearReadings {
+    std::vector<int> lure;
+    Eigen::MatrixXd slope;     ///< reading by input
+    Eigen::VectorXd read;
+    Eigen::VectorXd sigma;
+};
+
+/// The exact posterior of linear readings with Gaussian errors (Kalman's gain in one block; any textbook on least squares).
+class Posterior {
+public:
+    Posterior(const Prior& prior, LinearReadings readings);
+
+    [[nodiscard]] Eigen::VectorXd mean(int lure) const;
+    [[nodiscard]] Eigen::MatrixXd covariance(int lure) const;
+    /// What one lure has of its own, over the shared part.
+    [[nodiscard]] Eigen::VectorXd own_mean(int lure) const;
+    [[nodiscard]] Eigen::VectorXd own_variance(int lure) const;
+    [[nodiscard]] Eigen::VectorXd shared_mean() const;
+    [[nodiscard]] Eigen::VectorXd shared_variance() const;
+    /// Each reading against all the others: read less expected, and the standard deviation of that.
+    [[nodiscard]] Eigen::VectorXd left_out_off() const;
+    [[nodiscard]] Eigen::VectorXd left_out_sigma() const;
+
+private:
+    [[nodiscard]] Eigen::MatrixXd cross(int lure) const;  ///< covariance of readings with the lure's inputs
+
+    Prior prior_;
+    LinearReadings readings_;
+    Eigen::MatrixXd inverse_;  ///< of the readings' covariance
+    Eigen::VectorXd weight_;   ///< inverse times read
+};
+
+/// A log worked through: most likely inputs of every lure and what is left of their spread.
+struct Update {
+    std::vector<std::size_t> used;      ///< indices into the log, in order, of the readings that say something
+    std::vector<Observation> observed;  ///< at the most likely inputs
+    Posterior posterior;
+    int passes = 0;
+    bool settled = true;
+};
+/// `left_out` are indices that are not to be used, besides those struck out.
+[[nodiscard]] Update update(const Model& model, Observer& observer, const Prior& prior, const std::vector<std::size_t>& left_out = {});
+
+}  // namespace evenfall::bench
