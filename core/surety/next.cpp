@@ -15,21 +15,43 @@ struct Candidate {
     Eigen::VectorXd slope;
     double sigma = 0.0;          // in the unit of the slope
     double reading_sigma = 0.0;  // in the reading's own unit
+    Eigen::VectorXd dry_slope{}; // of a dry weight taken with it; empty where it is alone
 };
 
-/// The finished lure's trio after one more reading with this slope.
-Trio after(const Standing& s, const Finished& f, const Candidate& c) {
-    const Eigen::VectorXd to_inputs = s.covariance * c.slope;
-    Eigen::MatrixXd rows(3, s.u.size());
+/// The slopes of the finished lure's mass in water, logarithm of drag and hang.
+Eigen::MatrixXd trio_slopes(const Standing& s, const Finished& f) {
+    Eigen::MatrixXd rows = Eigen::MatrixXd::Zero(3, s.u.size());
     rows.row(0) = f.trim.in_water_kg.slope.transpose();
-    rows.row(1).setZero();
     rows(1, s.u.size() - 1) = s.model->inputs().back().relative;
     if (f.hang) rows.row(2) = f.hang->slope.transpose();
-    else rows.row(2).setZero();
-    const Eigen::Vector3d shared = rows * to_inputs;
+    return rows;
+}
+
+/// The finished lure's trio after one more reading, or two.
+Trio after(const Standing& s, const Finished& f, const Eigen::MatrixXd& rows, const Candidate& c) {
     Trio t = f.trio;
-    t.covariance -= shared * shared.transpose() / (c.slope.dot(to_inputs) + c.sigma * c.sigma);
+    Eigen::VectorXd to_inputs = s.covariance * c.slope;
+    double variance = c.slope.dot(to_inputs) + c.sigma * c.sigma;
+    if (c.dry_slope.size() > 0) {
+        const Eigen::VectorXd dry = s.covariance * c.dry_slope;
+        const double dry_variance = c.dry_slope.dot(dry) + scale_sigma_kg * scale_sigma_kg;
+        const Eigen::Vector3d shared = rows * dry;
+        t.covariance -= shared * shared.transpose() / dry_variance;
+        const double both = c.slope.dot(dry);
+        to_inputs -= dry * (both / dry_variance);
+        variance -= both * both / dry_variance;
+    }
+    const Eigen::Vector3d shared = rows * to_inputs;
+    t.covariance -= shared * shared.transpose() / variance;
     return t;
+}
+
+bool is_weighed_dry(const Standing& s, Stage stage) {
+    for (const preset::Reading& r : s.model->document().log) {
+        const bool this_one = !r.struck && r.kind == ReadingKind::dry_weight && r.stage == stage;
+        if (this_one && !r.segment && preset::lure_of(r) == s.lure) return true;
+    }
+    return false;
 }
 
 void add_weights(std::vector<Candidate>& all, Standing& s, const StageBelief& stage) {
@@ -37,6 +59,11 @@ void add_weights(std::vector<Candidate>& all, Standing& s, const StageBelief& st
     const Trim t = s.model->trim(stage.stage, -1, s.u, rho);
     all.push_back({ReadingKind::dry_weight, stage.stage, t.mass_kg.slope, scale_sigma_kg, scale_sigma_kg});
     all.push_back({ReadingKind::held_under, stage.stage, rho * t.displaced_m3.slope, held_under_sigma_kg, held_under_sigma_kg});
+    if (!is_weighed_dry(s, stage.stage)) {
+        Candidate both = all.back();
+        both.dry_slope = t.mass_kg.slope;
+        all.push_back(std::move(both));
+    }
     if (t.in_water_kg.value > 0.0) {
         all.push_back({ReadingKind::hung_in_water, stage.stage, t.in_water_kg.slope, hung_sigma_kg, hung_sigma_kg});
     }
@@ -72,17 +99,17 @@ std::vector<NextReading> next_readings(Standing& s, const Finished& f, const std
         }
     }
     std::vector<Stage> at{s.stage};
-    for (const Stage stage : {Stage::sealed, Stage::dressed}) {
-        if (stage > s.stage) at.push_back(stage);
-    }
+    if (s.stage < Stage::sealed) at.push_back(Stage::sealed);
+    if (s.stage == Stage::clear_coated) at.push_back(Stage::dressed);
     for (const Stage stage : at) add_weights(candidates, s, stages[static_cast<std::size_t>(stage)]);
 
+    const Eigen::MatrixXd rows = trio_slopes(s, f);
     const double without = chances_put_right(f.trio, f.asked).both;
     std::vector<NextReading> next;
     for (const Candidate& c : candidates) {
-        const Trio t = after(s, f, c);
+        const Trio t = after(s, f, rows, c);
         const double chance = chances_put_right(t, f.asked).both;
-        next.push_back({c.kind, c.stage, c.reading_sigma, std::sqrt(std::max(t.covariance(0, 0), 0.0)), chance, chance - without});
+        next.push_back({c.kind, c.dry_slope.size() > 0, c.stage, c.reading_sigma, std::sqrt(std::max(t.covariance(0, 0), 0.0)), chance, chance - without});
     }
     std::stable_sort(next.begin(), next.end(), [](const NextReading& a, const NextReading& b) { return a.chance > b.chance; });
     return next;

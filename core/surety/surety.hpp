@@ -66,9 +66,11 @@ struct Chances {
     double both = 0.0;
 };
 
-/// A reading one might take next.
+/// A reading one might take next, while the lead can still be put right before the finish. The finished lure's own readings are listed
+/// only once it is clear coated.
 struct NextReading {
     preset::ReadingKind kind = preset::ReadingKind::dry_weight;
+    bool with_dry_weight = false;     ///< together with a dry weight of the same stage, which the log does not have
     Stage stage = Stage::carved;
     double sigma = 0.0;               ///< SI, of the reading, as supposed
     double in_water_sigma_kg = 0.0;   ///< of the finished lure, after it
@@ -128,14 +130,14 @@ struct HoleChange {
     double change_kg = 0.0;       ///< of fill; negative is drilled out
     std::string material;
     double diameter_m = 0.0;      ///< bit
-    double depth_m = 0.0;         ///< from the skin: where the bit stops; 0 where only cap and fill are added to a hole drilled already
+    double depth_m = 0.0;         ///< from the skin: where the bit stops; 0 where fill is laid into a hole as deep as it is
     double column_m = 0.0;        ///< of fill taken out or put in
 };
 
 /// The exact change that makes the finished lure right, with everything still to come, and what to read after it.
 struct DoNow {
-    Stage stage = Stage::carved;
-    bool met = false;             ///< asked weight (fall) and pitch are both reached
+    Stage stage = Stage::carved;  ///< at which the change is made and the tub is asked: leaded, if the lure is not so far
+    bool met = false;             ///< asked weight (fall) reached, and pitch within a third of its band
     bool nothing_to_do = false;   ///< the lure is within a third of both bands as it is
     std::vector<HoleChange> changes;
     double change_kg = 0.0;       ///< all together
@@ -151,9 +153,10 @@ struct DoNow {
 /// lead drilled out through the cap or laid on what is there, every void capped dry again.
 [[nodiscard]] Outcome<DoNow> do_now(const preset::Document& document, std::optional<Stage> at = std::nullopt);
 
-/// A fall seen in the tub at a stage → the fall of the finished lure in its own water, with the coats and parts still to come
-/// as the document (and its log) has them. Absent in the outcome where it will not sink.
-[[nodiscard]] Outcome<std::optional<double>> finished_fall_for_tub(const preset::Document& document, Stage stage, double tub_m_s);
+/// A steady fall seen in the tub at a stage, within 2 % → the fall of the finished lure in its own water, with the coats and parts still
+/// to come as the document and its log have them: what that reading would make of it. Absent where it would not sink.
+///   tub_m_s   0.005 to 5
+[[nodiscard]] Outcome<std::optional<Estimate>> finished_fall_for_tub(const preset::Document& document, Stage stage, double tub_m_s);
 
 /// Seconds from rest over a depth for a lure that settles to `speed`: (ℓ/v)·acosh(exp(depth/ℓ)), ℓ the length over which it gathers way.
 [[nodiscard]] double time_from_rest_s(double depth_m, double speed_m_s, double gathering_m);

@@ -13,6 +13,7 @@ struct CommandWord {
 };
 constexpr std::array command_words{
     CommandWord{"weigh", Command::weigh},     CommandWord{"lead", Command::lead},      CommandWord{"fall", Command::fall},      CommandWord{"link", Command::link},
+    CommandWord{"log", Command::log},         CommandWord{"surety", Command::surety},
     CommandWord{"open", Command::open},       CommandWord{"--help", Command::help},    CommandWord{"-h", Command::help},
     CommandWord{"help", Command::help},       CommandWord{"--version", Command::version}};
 
@@ -26,6 +27,43 @@ Problems take_number(const std::string& option, const std::string& text, units::
     if (!value.ok()) return value.problems();
     into = *value;
     return {};
+}
+
+struct LogVerbWord {
+    const char* word;
+    LogVerb verb;
+};
+constexpr std::array log_verbs{LogVerbWord{"add", LogVerb::add}, LogVerbWord{"strike", LogVerb::strike}, LogVerbWord{"csv", LogVerb::csv},
+                               LogVerbWord{"how", LogVerb::how}};
+
+struct LogOption {
+    const char* option;
+    std::optional<std::string> LogWords::*member;
+};
+constexpr std::array log_options{
+    LogOption{"--stage", &LogWords::stage},   LogOption{"--sigma", &LogWords::sigma},       LogOption{"--lure", &LogWords::lure},
+    LogOption{"--segment", &LogWords::segment}, LogOption{"--date", &LogWords::date},       LogOption{"--note", &LogWords::note},
+    LogOption{"--holder", &LogWords::holder}, LogOption{"--size", &LogWords::size},         LogOption{"--material", &LogWords::material},
+    LogOption{"--water", &LogWords::temperature}};
+
+/// A word behind “log PRESET”: the verb first, then what the verb takes.
+Problems take_log_word(Arguments& arguments, bool& has_verb, const std::string& word) {
+    if (has_verb) {
+        arguments.log.words.push_back(word);
+        return {};
+    }
+    for (const LogVerbWord& entry : log_verbs) {
+        if (word != entry.word) continue;
+        arguments.log.verb = entry.verb;
+        has_verb = true;
+        return {};
+    }
+    return {misuse("log", "“log” knows add, strike, csv and how, not “" + word + "”.")};
+}
+
+/// Is this a number below zero rather than an option? "-3", "-0.5g".
+bool is_negative_number(const std::string& word) {
+    return word.size() > 1 && word[0] == '-' && ((word[1] >= '0' && word[1] <= '9') || word[1] == '.' || word[1] == ',');
 }
 
 }  // namespace
@@ -44,7 +82,10 @@ Outcome<Arguments> read_arguments(const std::vector<std::string>& words) {
 
     const bool plans = arguments.command == Command::lead;
     const bool falls = arguments.command == Command::fall;
+    const bool logs = arguments.command == Command::log;
+    const bool sure = arguments.command == Command::surety;
     bool has_operand = false;
+    bool has_verb = false;
     for (std::size_t i = 1; i < words.size(); ++i) {
         std::string option = words[i];
         std::optional<std::string> value;
@@ -58,11 +99,16 @@ Outcome<Arguments> read_arguments(const std::vector<std::string>& words) {
             arguments.command = Command::help;
             return arguments;
         }
-        if (option == "--json" && (plans || falls || arguments.command == Command::weigh) && !value) {
+        if (option == "--json" && (plans || falls || sure || arguments.command == Command::weigh) && !value) {
             arguments.json = true;
             continue;
         }
-        const bool takes_value = (falls && option == "--depth") ||
+        const LogOption* log_option = nullptr;
+        for (const LogOption& entry : log_options) {
+            if (logs && option == entry.option) log_option = &entry;
+        }
+        const bool takes_value = log_option != nullptr || ((falls || logs) && option == "--depth") || (logs && option == "--write") ||
+                                 (sure && option == "--draws") ||
                                  (plans && (option == "--fall" || option == "--in-water" || option == "--pitch" || option == "--write"));
         if (takes_value) {
             if (!value) {
@@ -70,7 +116,14 @@ Outcome<Arguments> read_arguments(const std::vector<std::string>& words) {
                 value = words[++i];
             }
             Problems problems;
-            if (option == "--fall") problems = take_number(option, *value, units::Unit::mm_per_s, arguments.fall_m_s);
+            std::optional<double> draws;
+            if (log_option != nullptr) arguments.log.*log_option->member = *value;
+            else if (option == "--draws") {
+                problems = take_number(option, *value, units::Unit::one, draws);
+                if (problems.empty() && !(*draws >= 1.0 && *draws <= 1e6)) return misuse(option, "Draw from 1 to 1000000 lures.");
+                if (problems.empty()) arguments.draws = static_cast<std::size_t>(*draws);
+            } else if (logs && option == "--depth") problems = take_number(option, *value, units::Unit::mm, arguments.depth_m);
+            else if (option == "--fall") problems = take_number(option, *value, units::Unit::mm_per_s, arguments.fall_m_s);
             else if (option == "--in-water") problems = take_number(option, *value, units::Unit::gram, arguments.in_water_kg);
             else if (option == "--depth") problems = take_number(option, *value, units::Unit::m, arguments.depth_m);
             else if (option == "--pitch") problems = take_number(option, *value, units::Unit::degree, arguments.pitch_rad);
@@ -78,7 +131,16 @@ Outcome<Arguments> read_arguments(const std::vector<std::string>& words) {
             if (!problems.empty()) return problems;
             continue;
         }
+        if (logs && has_operand && (option[0] != '-' || is_negative_number(option))) {
+            if (Problems problems = take_log_word(arguments, has_verb, option); !problems.empty()) return problems;
+            continue;
+        }
         if (option.size() > 1 && option[0] == '-') return misuse(option, "“" + words[0] + "” has no option " + option + ".");
+        if (logs && option == "how") {
+            arguments.log.verb = LogVerb::how;
+            has_verb = has_operand = true;
+            continue;
+        }
         if (has_operand) return misuse("", "“" + words[0] + "” takes one file or link, not “" + option + "” as well.");
         arguments.operand = option;
         has_operand = true;
@@ -103,6 +165,23 @@ std::string usage_text() {
            "      --write FILE                    write the planned preset when the targets are met\n"
            "  evenfall fall PRESET [--json]       its ways of falling or floating, and the way down from rest\n"
            "      --depth DEPTH                   how far down: 2m, 6ft; 2 m where not given\n"
+           "  evenfall log PRESET                 the bench log, and how each reading sits with the others\n"
+           "  evenfall log PRESET add KIND VALUE  put down a reading; the preset file is written anew, whole or not at all\n"
+           "      --stage STAGE                   carved, drilled, hardware, leaded, sealed, painted, clear_coated, dressed\n"
+           "      KIND and VALUE                  dry_weight 31.2g, held_under 56.1g, hung_in_water 2.4g, block 132g,\n"
+           "                                      tub_fall 4.3s, just_hangs 0.5g, floats_showing 6mm, hang_angle -3deg\n"
+           "      --depth DEPTH                   of a fall: 500mm\n"
+           "      --holder MASS                   of wire or thread under water, taken off\n"
+           "      --size LxWxH                    of a block, mm\n"
+           "      --material ID                   of what was clipped on: lead, steel …\n"
+           "      --segment N  --lure N           one segment alone; which of the lures from this recipe\n"
+           "      --sigma S  --water T            doubt of the reading; the water's temperature if not the tub's\n"
+           "      --date YYYY-MM-DD  --note TEXT  --write FILE\n"
+           "  evenfall log PRESET strike N        strike a reading out, or take it in again\n"
+           "  evenfall log PRESET csv             the log for a spreadsheet\n"
+           "  evenfall log how KIND               how a reading is taken, step by step\n"
+           "  evenfall surety PRESET [--json]     how sure the answers are, what to do now, what to read next\n"
+           "      --draws N                       and by N lures drawn by chance\n"
            "  evenfall link PRESET                the share text of a preset; goes behind # in the page's address\n"
            "  evenfall open LINK                  the preset in a share text or address\n"
            "  evenfall --help | --version\n"

@@ -2,6 +2,7 @@
 
 #include "base/outcome.hpp"
 
+#include <cstddef>
 #include <optional>
 #include <string>
 #include <vector>
@@ -13,7 +14,15 @@ inline constexpr int done = 0;
 inline constexpr int cannot_be_met = 1;
 inline constexpr int bad_input = 2;
 
-enum class Command { weigh, lead, fall, link, open, help, version };
+enum class Command { weigh, lead, fall, log, surety, link, open, help, version };
+enum class LogVerb { list, add, strike, csv, how };
+
+/// What was typed behind “log PRESET”, as text.
+struct LogWords {
+    LogVerb verb = LogVerb::list;
+    std::vector<std::string> words;       ///< behind the verb: kind and value, or a number
+    std::optional<std::string> stage, sigma, lure, segment, date, note, holder, size, material, temperature;
+};
 
 /// What was typed. Numbers are in the core's units.
 struct Arguments {
@@ -24,7 +33,9 @@ struct Arguments {
     std::optional<double> in_water_kg;
     std::optional<double> pitch_rad;
     std::optional<double> depth_m;
-    std::optional<std::string> write_to;  ///< file for the planned document; "-" for standard output
+    std::optional<std::string> write_to;  ///< file for the document, planned or with its log; "-" for standard output
+    std::optional<std::size_t> draws;     ///< of surety
+    LogWords log;
 };
 
 /// Words after the program's name → what they ask for. Problems name the option in their path.

@@ -12,6 +12,8 @@ namespace evenfall::cli {
 [[nodiscard]] int weigh(const Arguments& arguments);
 [[nodiscard]] int lead(const Arguments& arguments);
 [[nodiscard]] int fall(const Arguments& arguments);
+[[nodiscard]] int log(const Arguments& arguments);
+[[nodiscard]] int surety(const Arguments& arguments);
 [[nodiscard]] int link(const Arguments& arguments);
 [[nodiscard]] int open(const Arguments& arguments);
 

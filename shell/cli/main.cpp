@@ -32,6 +32,8 @@ int run(const std::vector<std::string>& words) {
         case Command::weigh: return weigh(*arguments);
         case Command::lead: return lead(*arguments);
         case Command::fall: return fall(*arguments);
+        case Command::log: return log(*arguments);
+        case Command::surety: return surety(*arguments);
         case Command::link: return link(*arguments);
         case Command::open: return open(*arguments);
         case Command::version:
