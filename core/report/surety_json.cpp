@@ -83,6 +83,9 @@ std::string surety_json(const preset::Document& document, const Surety& s, const
     Tree tree{{"name", document.name}, {"lure", s.lure + 1}, {"stage", stage_of(s.stage)}, {"has_readings", s.has_readings},
               {"mass_g", estimate(s.mass_kg, gram)}, {"in_water_g", estimate(s.in_water_kg, gram)}};
     tree["fall_mm_s"] = s.fall_m_s ? estimate(*s.fall_m_s, mm) : Tree(nullptr);
+    Tree bounds = Tree::array();
+    for (const Interval& i : s.fall_50_80_95_m_s) bounds.push_back(Tree::array({speed(i.low), speed(i.high)}));
+    tree["fall_50_80_95_mm_s"] = std::move(bounds);
     tree["pitch_deg"] = estimate(s.pitch_rad, degree);
     tree["bg_mm"] = estimate(s.bg_m, mm);
     tree["g_sigma_mm"] = point(s.g_sigma_m);

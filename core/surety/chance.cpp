@@ -90,6 +90,16 @@ Chances chances(const Trio& t, const Asked& asked) {
     return sum;
 }
 
+double share_below(const Trio& t, double kg) {
+    // Weight less drag times kg, its first two moments taken exactly (drag is lognormal) and itself as Gaussian.
+    const double variance = t.covariance(1, 1);
+    const double mean_drag = std::exp(0.5 * variance);
+    const double drag_variance = mean_drag * mean_drag * std::expm1(variance);
+    const double mean = t.mean(0) - kg * mean_drag;
+    const double square = t.covariance(0, 0) + kg * kg * drag_variance - 2.0 * kg * mean_drag * t.covariance(0, 1);
+    return 0.5 * std::erfc(mean / std::max(root(square), 1e-15) / std::numbers::sqrt2);
+}
+
 Chances chances_put_right(const Trio& trio, const Asked& asked) {
     Trio right = trio;
     right.mean(0) = asked.aim_kg;

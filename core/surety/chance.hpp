@@ -30,4 +30,7 @@ struct Asked {
 /// The same for a lure put right: its expected weight and hang as asked, the spread what it is.
 [[nodiscard]] Chances chances_put_right(const Trio& trio, const Asked& asked);
 
+/// The share of lures lighter in water than `kg` times drag: those that fall slower than a lure of just that weight does.
+[[nodiscard]] double share_below(const Trio& trio, double kg);
+
 }  // namespace evenfall::bench

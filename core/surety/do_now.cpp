@@ -32,14 +32,25 @@ double asked_kg(bench::FallModel& falls, const preset::Document& document, const
     return falls.in_water_for(sum, fall::drag_correction(document), document.targets.fall_m_s).value_or(fallback_kg);
 }
 
-/// Holes that are drilled keep their depth.
-void keep_depths(preset::Document& document) {
-    for (preset::Hole& hole : document.holes) {
-        if (hole.use == preset::HoleUse::ballast && hole.depth_m > 0.0) hole.use = preset::HoleUse::drilled;
+/// The lead plan where holes are drilled already: they may go deeper, not shallower. Those the plan would leave shallower keep their
+/// depth, and a void; then it is planned again.
+Outcome<LeadPlan> plan_drilled(const preset::Document& document) {
+    preset::Document asked = document;
+    Outcome<LeadPlan> plan = plan_lead(asked);
+    for (std::size_t round = 0; plan && round < document.holes.size(); ++round) {
+        bool kept = false;
+        for (std::size_t i = 0; i < asked.holes.size(); ++i) {
+            preset::Hole& hole = asked.holes[i];
+            if (hole.use != preset::HoleUse::ballast || !(plan->document.holes[i].depth_m < document.holes[i].depth_m - 1e-6)) continue;
+            hole = document.holes[i];
+            hole.use = preset::HoleUse::drilled;
+            kept = true;
+        }
+        if (!kept) break;
+        plan = plan_lead(asked);
     }
+    return plan;
 }
-
-
 
 HoleChange change_of(const preset::Document& before, const preset::Document& after, std::size_t index, const shape::Body& body) {
     const preset::Hole& old = before.holes[index];
@@ -175,9 +186,7 @@ void read_tub(DoNow& out, const Evaluation& evaluation, const Surroundings& wate
 Outcome<DoNow> plan_anew(const preset::Document& taught, Stage stage, const Surroundings& water) {
     DoNow out;
     out.stage = Stage::leaded;
-    preset::Document asked = taught;
-    if (stage >= Stage::drilled) keep_depths(asked);
-    const Outcome<LeadPlan> plan = plan_lead(asked);
+    const Outcome<LeadPlan> plan = stage >= Stage::drilled ? plan_drilled(taught) : plan_lead(taught);
     if (!plan) return plan.problems();
     const Outcome<Evaluation> after = evaluate(plan->document);
     if (!after) return after.problems();

@@ -189,25 +189,28 @@ std::optional<Observation> Observer::observe(const Reading& r, const Eigen::Vect
             const double depth = r.depth_m.value_or(0.5);
             const auto kg = in_water_for_time(model, t.sum, drag, depth, o.read);
             if (!kg) return std::nullopt;
-            // Slower by a little: how much lighter that is.
-            const double later = o.read + 0.05 * std::min(o.sigma, o.read);
-            const auto lighter = in_water_for_time(model, t.sum, drag, depth, later);
-            if (!lighter) return std::nullopt;
-            const double per_s = (*lighter - *kg) / (later - o.read);
             ledger::Sum there = t.sum;
             const double extra = *kg - t.in_water_kg.value;
             there.mass_kg += extra;
             there.mass_moment_kg_m += extra * t.sum.g_m();
             const auto s = model.slopes(there, drag);
+            if (!s || !(s->per_kg > 0.0)) return std::nullopt;
+            // Time is a function of speed v and gathering length ℓ, and ℓ goes as v²/weight: how it moves with each.
+            const double v = s->speed_m_s;
+            const double gathering = model.gathering_m(t.sum, *kg, v);
+            constexpr double step = 1e-5;
+            const double per_speed = (time_from_rest_s(depth, v * (1.0 + step), gathering * (1.0 + 2.0 * step)) -
+                                      time_from_rest_s(depth, v, gathering)) / (v * step);
+            const double per_log_gathering =
+                (time_from_rest_s(depth, v, gathering * (1.0 + step)) - time_from_rest_s(depth, v, gathering)) / step;
+            const double per_kg = per_speed * s->per_kg - per_log_gathering / *kg;
             o.value = t.in_water_kg.value;
             o.slope = t.in_water_kg.slope;
             o.read = *kg;
-            o.sigma *= std::abs(per_s);
-            if (s && s->per_kg > 0.0) {
-                // Held at the same speed, the mass asked for moves with drag and with where G lies.
-                o.slope += (s->per_aft_m / s->per_kg) * t.aft_m.slope + (s->per_below_m / s->per_kg) * t.below_m.slope;
-                o.slope(model_.count() - 1) += s->per_log_drag / s->per_kg * model_.inputs().back().relative;
-            }
+            o.sigma /= std::abs(per_kg);
+            // At the time that was read, the weight asked for moves with drag and with where G lies.
+            o.slope += per_speed / per_kg * (s->per_aft_m * t.aft_m.slope + s->per_below_m * t.below_m.slope);
+            o.slope(model_.count() - 1) += per_speed / per_kg * s->per_log_drag * model_.inputs().back().relative;
             return o;
         }
         case ReadingKind::floats_showing: {

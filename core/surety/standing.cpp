@@ -82,6 +82,26 @@ Finished finished(Standing& s) {
     return f;
 }
 
+std::array<Interval, 3> fall_intervals(Standing& s, const Finished& f) {
+    const water::Properties& water = s.model->water().fishing;
+    const fall::LevelFall level(*s.model->evaluation().body.lines);
+    // Weight for a speed: as the body alone has it, scaled so that it is right where the lure is, or where it should be.
+    const double about = f.fall ? f.fall->value : s.model->document().targets.fall_m_s;
+    const auto exact = f.fall ? std::optional(f.trio.mean(0)) : s.observer->falls(Stage::dressed, water).in_water_for(f.trim.sum, s.model->drag(s.u), about);
+    const double scale = exact.value_or(level.in_water_kg(about, water)) / level.in_water_kg(about, water);
+    const auto quantile = [&](double share) {
+        double low = 0.0;
+        double high = 4.0;  // m/s
+        if (share_below(f.trio, 0.0) >= share) return 0.0;
+        for (int i = 0; i < 40; ++i) {
+            const double middle = 0.5 * (low + high);
+            (share_below(f.trio, scale * level.in_water_kg(middle, water)) < share ? low : high) = middle;
+        }
+        return 0.5 * (low + high);
+    };
+    return {{{quantile(0.25), quantile(0.75)}, {quantile(0.10), quantile(0.90)}, {quantile(0.025), quantile(0.975)}}};
+}
+
 preset::Document with_corrections(const Model& model, const Eigen::VectorXd& u, const Eigen::VectorXd& spread) {
     preset::Document document = model.document();
     document.log.clear();

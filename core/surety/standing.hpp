@@ -33,6 +33,9 @@ struct Finished {
 };
 [[nodiscard]] Finished finished(Standing& standing);
 
+/// The middle 50, 80 and 95 % of the finished lure's fall.
+[[nodiscard]] std::array<Interval, 3> fall_intervals(Standing& standing, const Finished& finished);
+
 /// The document with these inputs as corrections and without its log; `spread` is the standard deviation of each u that is left.
 [[nodiscard]] preset::Document with_corrections(const Model& model, const Eigen::VectorXd& u, const Eigen::VectorXd& spread);
 

@@ -62,6 +62,7 @@ Outcome<Surety> surety(const preset::Document& document) {
     out.g_sigma_m = {sigma(f.trim.g_m[0]), sigma(f.trim.g_m[1]), sigma(f.trim.g_m[2])};
     out.b_sigma_m = {sigma(f.trim.b_m[0]), sigma(f.trim.b_m[1]), sigma(f.trim.b_m[2])};
     if (f.fall) out.fall_m_s = estimate(s, *f.fall);
+    out.fall_50_80_95_m_s = bench::fall_intervals(s, f);
     for (int i = 0; i < stage_count; ++i) out.stages[static_cast<std::size_t>(i)] = belief_at(s, static_cast<Stage>(i));
     out.as_it_stands = bench::chances(f.trio, f.asked);
     out.put_right = bench::chances_put_right(f.trio, f.asked);

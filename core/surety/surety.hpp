@@ -27,6 +27,12 @@ struct Estimate {
     double sigma_before = 0.0;
 };
 
+/// Between what bounds a figure lies with a stated chance.
+struct Interval {
+    double low = 0.0;
+    double high = 0.0;
+};
+
 /// What is known of one uncertain input.
 struct Belief {
     preset::Cause cause = preset::Cause::none;
@@ -101,6 +107,8 @@ struct Surety {
     Estimate bg_m;
     Vec3 g_sigma_m, b_sigma_m;
     std::optional<Estimate> fall_m_s;  ///< absent where it does not sink
+    /// The fall with the root's curvature kept; 0 stands for “does not sink”. A weight's middle 50, 80 and 95 %.
+    std::array<Interval, 3> fall_50_80_95_m_s;
     std::array<StageBelief, stage_count> stages;
     Chances as_it_stands;
     Chances put_right;            ///< after the lead is changed so that the expected lure is just as asked

@@ -32,7 +32,10 @@ std::string answers_text(const Surety& s) {
         table.row({"fall mm/s", plus_minus(*s.fall_m_s, Unit::mm_per_s, 0), number_text(s.fall_m_s->sigma_before, Unit::mm_per_s, 0)});
     }
     table.row({"pitch °", plus_minus(s.pitch_rad, Unit::degree, 1), number_text(s.pitch_rad.sigma_before, Unit::degree, 1)});
-    return table.text();
+    const Interval& most = s.fall_50_80_95_m_s[1];
+    const auto speed = [](double v) { return number_text(v, Unit::mm_per_s, 0); };
+    return table.text() + "Four in five such lures fall at " + (most.low > 0.0 ? speed(most.low) : std::string("nothing (they float)")) + " to " +
+           speed(most.high) + " mm/s.\n";
 }
 
 std::string stages_text(const Surety& s) {

@@ -1,0 +1,107 @@
+// What is said of spread, held against invented lures whose truth is known.
+
+#include "support/invented_lures.hpp"
+#include "surety/surety.hpp"
+
+#include <catch2/catch_test_macros.hpp>
+
+#include <array>
+#include <cmath>
+
+using namespace evenfall;
+using preset::ReadingKind;
+
+namespace {
+
+/// Standard normal's half widths for 50, 80 and 95 % (NIST/SEMATECH e-Handbook of Statistical Methods, table 1.3.6.7.1; from memory).
+constexpr std::array<double, 3> half_width{0.67449, 1.28155, 1.95996};
+constexpr std::array<double, 3> stated{0.50, 0.80, 0.95};
+
+struct Coverage {
+    std::array<int, 3> inside{};
+    int count = 0;
+    void add(double truth, const Estimate& e) {
+        ++count;
+        for (std::size_t i = 0; i < inside.size(); ++i) inside[i] += std::abs(truth - e.value) <= half_width[i] * e.sigma ? 1 : 0;
+    }
+    [[nodiscard]] double share(std::size_t i) const { return static_cast<double>(inside[i]) / count; }
+};
+
+}  // namespace
+
+TEST_CASE("Of 2000 invented lures with readings, the 50, 80 and 95 % intervals hold that share of the truths within 3 points") {
+    const preset::Document recipe = invented::preset_named("millrace-170");
+    invented::Recipe bench_of(recipe);
+    Coverage mass, in_water, pitch, fall;
+    std::array<int, 3> fall_count{};
+    for (std::uint64_t n = 0; n < 2000; ++n) {
+        bench::Random random(20260314, n);
+        const Eigen::VectorXd u = bench_of.truth(random);
+        preset::Document document = recipe;
+        // Every lure gets another set of readings, by the bits of its number.
+        const std::array<preset::Reading, 6> possible{
+            invented::weighed(ReadingKind::dry_weight, Stage::carved),    invented::block(),
+            invented::weighed(ReadingKind::dry_weight, Stage::sealed),    invented::weighed(ReadingKind::held_under, Stage::sealed),
+            invented::clipped(Stage::sealed),                             invented::timed(Stage::dressed, 0.5)};
+        for (std::size_t k = 0; k < possible.size(); ++k) {
+            preset::Reading r = possible[k];
+            if ((n >> k & 1u) != 0u && bench_of.take(r, u, random)) document.log.push_back(r);
+        }
+        const auto s = surety(document);
+        REQUIRE(s.ok());
+        const auto truth = evaluate(bench_of.as_built(u));
+        REQUIRE(truth.ok());
+        mass.add(truth->answers.mass_kg, s->mass_kg);
+        in_water.add(truth->answers.in_water_kg, s->in_water_kg);
+        if (truth->answers.pitch_rad) pitch.add(*truth->answers.pitch_rad, s->pitch_rad);
+        // The fall, floaters and all: its own bounds, which keep the root's bend.
+        const double v = truth->answers.fall ? truth->answers.fall->speed_m_s : 0.0;
+        for (std::size_t i = 0; i < 3; ++i) {
+            const Interval& bounds = s->fall_50_80_95_m_s[i];
+            // A bound at nothing has all floaters behind it, more than its share: no interval of that size exists then.
+            if (bounds.low <= 0.0) continue;
+            ++fall_count[i];
+            fall.inside[i] += v >= bounds.low && v <= bounds.high ? 1 : 0;
+        }
+    }
+    for (std::size_t i = 0; i < stated.size(); ++i) {
+        const double of_fall = static_cast<double>(fall.inside[i]) / fall_count[i];
+        INFO("stated " << stated[i] << ": mass " << mass.share(i) << ", in water " << in_water.share(i) << ", pitch " << pitch.share(i)
+                       << ", fall " << of_fall << " of " << fall_count[i]);
+        CHECK(fall_count[i] > 900);
+        CHECK(std::abs(mass.share(i) - stated[i]) < 0.03);
+        CHECK(std::abs(in_water.share(i) - stated[i]) < 0.03);
+        CHECK(std::abs(pitch.share(i) - stated[i]) < 0.03);
+        CHECK(std::abs(of_fall - stated[i]) < 0.03);
+    }
+}
+
+TEST_CASE("The chance foretold for a lure put right is the share of invented lures that come right, within 6 points") {
+    const preset::Document recipe = invented::preset_named("millrace-170");
+    invented::Recipe bench_of(recipe);
+    double foretold = 0.0;
+    double came_right = 0.0;
+    constexpr int lures = 400;
+    for (std::uint64_t n = 0; n < lures; ++n) {
+        bench::Random random(7, n);
+        const Eigen::VectorXd u = bench_of.truth(random);
+        preset::Document document = recipe;
+        for (preset::Reading r : {invented::weighed(ReadingKind::dry_weight, Stage::carved), invented::weighed(ReadingKind::dry_weight, Stage::drilled),
+                                  invented::weighed(ReadingKind::held_under, Stage::drilled)}) {
+            REQUIRE(bench_of.take(r, u, random));
+            document.log.push_back(r);
+        }
+        const auto s = surety(document);
+        REQUIRE(s.ok());
+        const auto now = do_now(document);
+        REQUIRE(now.ok());
+        preset::Document built = bench_of.as_built(u);
+        built.holes = now->document.holes;
+        const auto truth = evaluate(built);
+        REQUIRE(truth.ok());
+        foretold += s->put_right.both / lures;
+        came_right += invented::is_right(built, truth->answers).both / lures;
+    }
+    INFO("foretold " << foretold << ", came right " << came_right);
+    CHECK(std::abs(foretold - came_right) < 0.06);
+}

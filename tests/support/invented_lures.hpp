@@ -1,0 +1,120 @@
+#pragma once
+
+// Lures drawn by chance from a recipe, "built" and measured: the truth is known, so what is said of it can be held against it.
+
+#include "surety/random.hpp"
+#include "surety/standing.hpp"
+
+#include <fstream>
+#include <iterator>
+#include <stdexcept>
+#include <string>
+
+namespace evenfall::invented {
+
+inline preset::Document preset_named(const std::string& name) {
+    std::ifstream file(std::string(EVENFALL_PRESETS_DIR) + "/" + name + ".json");
+    const auto document = read_document({std::istreambuf_iterator<char>(file), {}});
+    if (!document) throw std::runtime_error("no preset " + name);
+    return *document;
+}
+
+/// A recipe with its model; makes true lures and what a bench would read of them.
+class Recipe {
+public:
+    explicit Recipe(const preset::Document& document) : model_(bench::Model::of(document).value()), observer_(model_) {}
+
+    [[nodiscard]] const bench::Model& model() const { return model_; }
+
+    [[nodiscard]] Eigen::VectorXd truth(bench::Random& random) const {
+        Eigen::VectorXd u(model_.count());
+        for (Eigen::Index i = 0; i < u.size(); ++i) u(i) = random.normal();
+        return u;
+    }
+
+    /// The reading as scale, watch or rule would give it of the true lure; false where there is nothing to read (it floats).
+    bool take(preset::Reading& r, const Eigen::VectorXd& u, bench::Random& random) {
+        using preset::ReadingKind;
+        preset::Reading blank = r;
+        if (r.kind == ReadingKind::block) {
+            const double rho = block_density(u) - bench::air_kg_m3;
+            r.mass_kg = rho * *r.length_m * *r.width_m * *r.height_m;
+            r.mass_kg = *r.mass_kg * (1.0 + bench::own_sigma(r) / bench::main_number(r) * random.normal());
+            return true;
+        }
+        if (r.kind == ReadingKind::tub_fall) blank.time_s = 1.0;
+        else if (r.kind == ReadingKind::hang_angle) blank.angle_rad = 0.0;
+        else blank.mass_kg = 0.0;
+        const auto expected = observer_.expected(blank, u);
+        if (!expected) return false;
+        if (r.kind == ReadingKind::tub_fall) {
+            r.time_s = *expected;
+            r.time_s = *expected + bench::own_sigma(r) * random.normal();
+            return *r.time_s > 0.1;
+        }
+        const double read = *expected + bench::own_sigma(r) * random.normal();
+        if (r.kind == ReadingKind::hang_angle) r.angle_rad = read;
+        else r.mass_kg = read + r.holder_kg.value_or(0.0);
+        return r.kind != ReadingKind::just_hangs || read > 0.0;
+    }
+
+    /// The true lure as a document: evaluate() then says what it really does.
+    [[nodiscard]] preset::Document as_built(const Eigen::VectorXd& u) const {
+        return bench::with_corrections(model_, u, Eigen::VectorXd::Zero(u.size()));
+    }
+
+private:
+    [[nodiscard]] double block_density(const Eigen::VectorXd& u) {
+        preset::Reading r;
+        r.kind = preset::ReadingKind::block;
+        r.mass_kg = 0.1;
+        r.length_m = 0.2;
+        r.width_m = 0.03;
+        r.height_m = 0.04;
+        return observer_.observe(r, u)->value;
+    }
+
+    bench::Model model_;
+    bench::Observer observer_;
+};
+
+inline preset::Reading weighed(preset::ReadingKind kind, Stage stage) {
+    preset::Reading r;
+    r.kind = kind;
+    r.stage = stage;
+    return r;
+}
+
+inline preset::Reading timed(Stage stage, double depth_m) {
+    preset::Reading r;
+    r.kind = preset::ReadingKind::tub_fall;
+    r.stage = stage;
+    r.depth_m = depth_m;
+    return r;
+}
+
+inline preset::Reading clipped(Stage stage) {
+    preset::Reading r = weighed(preset::ReadingKind::just_hangs, stage);
+    r.clip_material = "lead";
+    return r;
+}
+
+inline preset::Reading block() {
+    preset::Reading r = weighed(preset::ReadingKind::block, Stage::carved);
+    r.length_m = 0.2;
+    r.width_m = 0.03;
+    r.height_m = 0.045;
+    return r;
+}
+
+/// Is the lure's fall and hang within what its document asks?
+inline Chances is_right(const preset::Document& as_built, const Answers& answers) {
+    Chances c;
+    const preset::Targets& t = as_built.targets;
+    c.fall = answers.fall && std::abs(answers.fall->speed_m_s / t.fall_m_s - 1.0) <= t.fall_band ? 1.0 : 0.0;
+    c.pitch = answers.pitch_rad && std::abs(*answers.pitch_rad - t.pitch_rad) <= t.pitch_band_rad ? 1.0 : 0.0;
+    c.both = c.fall * c.pitch;
+    return c;
+}
+
+}  // namespace evenfall::invented
