@@ -11,7 +11,10 @@ namespace evenfall::joints {
 namespace {
 
 constexpr int levels = 24;
-constexpr int refinings = 24;
+constexpr int refinings = 12;
+
+/// Rounding of a distance: corners that lie on the same circle must find each other.
+constexpr double same_m = 1e-12;
 
 struct Contact {
     double angle_rad = std::numeric_limits<double>::infinity();
@@ -22,15 +25,25 @@ struct Contact {
 struct Polar {
     std::vector<double> r;
     std::vector<double> angle;
+    std::vector<double> nearest;  ///< least distance of the edge that starts at each point
 };
 
 Polar polar(const PlanRim& rim) {
     Polar p;
     p.r.reserve(rim.u.size());
     p.angle.reserve(rim.u.size());
+    p.nearest.reserve(rim.u.size());
     for (std::size_t k = 0; k < rim.u.size(); ++k) {
-        p.r.push_back(std::hypot(rim.u[k], rim.v[k]));
+        p.r.push_back(std::sqrt(rim.u[k] * rim.u[k] + rim.v[k] * rim.v[k]));
         p.angle.push_back(std::atan2(rim.v[k], rim.u[k]));
+    }
+    for (std::size_t k = 0; k + 1 < rim.u.size(); ++k) {
+        const double du = rim.u[k + 1] - rim.u[k];
+        const double dv = rim.v[k + 1] - rim.v[k];
+        const double a = du * du + dv * dv;
+        const double foot = -(rim.u[k] * du + rim.v[k] * dv);
+        const bool inside = foot > 0.0 && foot < a;
+        p.nearest.push_back(inside ? std::abs(rim.u[k] * dv - rim.v[k] * du) / std::sqrt(a) : std::min(p.r[k], p.r[k + 1]));
     }
     return p;
 }
@@ -39,6 +52,7 @@ Polar polar(const PlanRim& rim) {
 template <class Found>
 void directions_at(const PlanRim& rim, const Polar& p, double r, const Found& found) {
     for (std::size_t k = 0; k + 1 < rim.u.size(); ++k) {
+        if (r < p.nearest[k] - same_m || r > std::max(p.r[k], p.r[k + 1]) + same_m) continue;
         const double u = rim.u[k];
         const double v = rim.v[k];
         const double du = rim.u[k + 1] - u;
@@ -47,11 +61,10 @@ void directions_at(const PlanRim& rim, const Polar& p, double r, const Found& fo
         const double a = du * du + dv * dv;
         const double b = u * du + v * dv;
         const double c = p.r[k] * p.r[k] - r * r;
-        const double d = b * b - a * c;
-        if (a <= 0.0 || d < 0.0) continue;
-        const double root = std::sqrt(d);
+        if (a <= 0.0) continue;
+        const double root = std::sqrt(std::max(0.0, b * b - a * c));
         for (const double s : {(-b - root) / a, (-b + root) / a}) {
-            if (s >= 0.0 && s <= 1.0) found(std::atan2(v + s * dv, u + s * du));
+            if (s >= -1e-9 && s <= 1.0 + 1e-9) found(std::atan2(v + s * dv, u + s * du));
         }
     }
 }

@@ -22,7 +22,7 @@ constexpr StrengthRange soft_range{517e6, 827e6};
 
 constexpr double bent_share = 0.6;
 constexpr double shear_share = 0.6;
-constexpr double glue_line_pa = 3e6;
+constexpr double along_grain_pa = 3e6;
 constexpr double bearing_pa = 20e6;
 constexpr double two_eyes_share = 1.5;
 
@@ -48,12 +48,13 @@ Strength strength(const Hold& hold, double line_n) {
     const double eye_pa = tensile(hold.temper, hold.wire_m).low_pa;
     Strength s;
     s.eye_n = eyes * 2.0 * disc(hold.wire_m) * eye_pa * bent_share;
-    s.pull_out_n = eyes * std::numbers::pi * hold.hole_m * hold.glued_m * glue_line_pa;
-    std::array<std::pair<Weakest, double>, 5> links{{{Weakest::eye_opens, s.eye_n},
+    s.pull_out_n = eyes * std::numbers::pi * hold.hole_m * hold.glued_m * along_grain_pa;
+    std::array<std::pair<Weakest, double>, 6> links{{{Weakest::eye_opens, s.eye_n},
                                                      {Weakest::twist_pulls_out, s.pull_out_n},
                                                      {Weakest::pin_shears, std::numeric_limits<double>::infinity()},
                                                      {Weakest::pin_bends, std::numeric_limits<double>::infinity()},
-                                                     {Weakest::wood_under_pin, std::numeric_limits<double>::infinity()}}};
+                                                     {Weakest::wood_under_pin, std::numeric_limits<double>::infinity()},
+                                                     {Weakest::wall_before_pin, std::numeric_limits<double>::infinity()}}};
     if (hold.has_pin) {
         const double pin_pa = tensile(hold.temper, hold.pin_m).low_pa;
         s.pin_shear_n = eyes * 2.0 * disc(hold.pin_m) * shear_share * pin_pa;
@@ -61,7 +62,9 @@ Strength strength(const Hold& hold, double line_n) {
         s.wood_n = bearing_pa * hold.pin_m * hold.pin_in_wood_m;
         links[2].second = s.pin_shear_n;
         links[3].second = s.pin_bend_n;
+        s.wall_n = 2.0 * std::max(0.0, hold.pin_wall_m) * hold.pin_in_wood_m * along_grain_pa;
         links[4].second = s.wood_n;
+        links[5].second = s.wall_n;
     }
     const auto least = std::min_element(links.begin(), links.end(), [](const auto& a, const auto& b) { return a.second < b.second; });
     s.weakest = least->first;

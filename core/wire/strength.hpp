@@ -34,10 +34,11 @@ struct Hold {
     double pin_m = 1.2e-3;
     double pin_span_m = 5e-3;    ///< free length of the pin between wood and wood, at the eye
     double pin_in_wood_m = 10e-3; ///< length of the pin that bears on wood, all of it together
+    double pin_wall_m = 3e-3;     ///< wood between the pin and the face that it is pulled towards
     int eyes = 1;                ///< 2: the load is shared, not always evenly: counted as 1.5
 };
 
-enum class Weakest { eye_opens, twist_pulls_out, pin_shears, pin_bends, wood_under_pin };
+enum class Weakest { eye_opens, twist_pulls_out, pin_shears, pin_bends, wood_under_pin, wall_before_pin };
 
 /// Estimates of the load at which each part gives way [N]; 0 pin figures where there is no pin.
 ///
@@ -47,12 +48,15 @@ enum class Weakest { eye_opens, twist_pulls_out, pin_shears, pin_bends, wood_und
 ///   shear    2·A·0.6·σ: double shear (usual rule of mechanical design)
 ///   bending  4·M/span with the plastic moment σ·d³/6: a load in the middle of a pin that turns freely at both ends
 ///   wood     20 MPa·d·length: bearing across the grain, the low end of 20 to 40 MPa (from memory)
+///   wall     2·wall·length·3 MPa: the pin shears a strip out towards the face, on two planes along the grain, by the design
+///            shear of the glue line
 struct Strength {
     double eye_n = 0.0;
     double pull_out_n = 0.0;
     double pin_shear_n = 0.0;
     double pin_bend_n = 0.0;
     double wood_n = 0.0;
+    double wall_n = 0.0;
     Weakest weakest = Weakest::eye_opens;
     double least_n = 0.0;
     double safety = 0.0; ///< least over the line's strength; a snatch or a jerk on a stretched line asks for 2 or more

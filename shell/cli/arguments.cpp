@@ -12,7 +12,8 @@ struct CommandWord {
     Command command;
 };
 constexpr std::array command_words{
-    CommandWord{"weigh", Command::weigh},     CommandWord{"lead", Command::lead},      CommandWord{"fall", Command::fall},      CommandWord{"link", Command::link},
+    CommandWord{"weigh", Command::weigh},     CommandWord{"lead", Command::lead},      CommandWord{"fall", Command::fall},
+    CommandWord{"joints", Command::joints},   CommandWord{"link", Command::link},
     CommandWord{"open", Command::open},       CommandWord{"--help", Command::help},    CommandWord{"-h", Command::help},
     CommandWord{"help", Command::help},       CommandWord{"--version", Command::version}};
 
@@ -58,7 +59,7 @@ Outcome<Arguments> read_arguments(const std::vector<std::string>& words) {
             arguments.command = Command::help;
             return arguments;
         }
-        if (option == "--json" && (plans || falls || arguments.command == Command::weigh) && !value) {
+        if (option == "--json" && (plans || falls || arguments.command == Command::weigh || arguments.command == Command::joints) && !value) {
             arguments.json = true;
             continue;
         }
@@ -103,6 +104,7 @@ std::string usage_text() {
            "      --write FILE                    write the planned preset when the targets are met\n"
            "  evenfall fall PRESET [--json]       its ways of falling or floating, and the way down from rest\n"
            "      --depth DEPTH                   how far down: 2m, 6ft; 2 m where not given\n"
+           "  evenfall joints PRESET [--json]     how far each joint swings, its wire, bits, walls and strength\n"
            "  evenfall link PRESET                the share text of a preset; goes behind # in the page's address\n"
            "  evenfall open LINK                  the preset in a share text or address\n"
            "  evenfall --help | --version\n"

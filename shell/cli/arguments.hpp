@@ -13,7 +13,7 @@ inline constexpr int done = 0;
 inline constexpr int cannot_be_met = 1;
 inline constexpr int bad_input = 2;
 
-enum class Command { weigh, lead, fall, link, open, help, version };
+enum class Command { weigh, lead, fall, joints, link, open, help, version };
 
 /// What was typed. Numbers are in the core's units.
 struct Arguments {

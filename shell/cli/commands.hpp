@@ -12,6 +12,7 @@ namespace evenfall::cli {
 [[nodiscard]] int weigh(const Arguments& arguments);
 [[nodiscard]] int lead(const Arguments& arguments);
 [[nodiscard]] int fall(const Arguments& arguments);
+[[nodiscard]] int joints(const Arguments& arguments);
 [[nodiscard]] int link(const Arguments& arguments);
 [[nodiscard]] int open(const Arguments& arguments);
 

@@ -32,6 +32,7 @@ int run(const std::vector<std::string>& words) {
         case Command::weigh: return weigh(*arguments);
         case Command::lead: return lead(*arguments);
         case Command::fall: return fall(*arguments);
+        case Command::joints: return joints(*arguments);
         case Command::link: return link(*arguments);
         case Command::open: return open(*arguments);
         case Command::version:

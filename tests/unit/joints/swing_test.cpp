@@ -39,7 +39,7 @@ double degrees(const shape::Body& body, double pin_x_m, double coat_m = 0.0) {
 }
 
 preset::Joint joint(double gap_mm, double fore_deg, double aft_deg) {
-    return {0.07, gap_mm / 1000.0, rad_from_deg(fore_deg), rad_from_deg(aft_deg)};
+    return {0.07, gap_mm / 1000.0, rad_from_deg(fore_deg), rad_from_deg(aft_deg), {}};
 }
 
 }  // namespace
