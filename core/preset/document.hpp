@@ -73,6 +73,29 @@ struct Water {
     double salinity_g_kg = 0.0;   ///< 0 to 40
 };
 
+enum class HingeKind {
+    pinned,  ///< eyes of one segment turn on a pin in the other
+    linked,  ///< eyes hang in each other, without a pin
+};
+enum class EyesOn { fore, aft };
+enum class WireTemper { spring, soft };
+
+/// How a joint is hung. Eyes stand level, one above the other, in pockets of the segment that does not hold them.
+struct Hinge {
+    HingeKind kind = HingeKind::pinned;
+    EyesOn eyes_on = EyesOn::fore;
+    double pin_aft_m = 0.0;            ///< pin's axis behind the middle of the joint's gap; before it negative
+    double pin_off_m = 0.0;            ///< off the middle plane, to starboard
+    double pin_diameter_m = 0.0012;
+    WireTemper temper = WireTemper::spring;
+    double wire_m = 0.0009;
+    double eye_inside_m = 0.002;
+    double turns = 6.0;                ///< of the twisted legs
+    double glued_m = 0.02;             ///< how deep the twist sits in its hole
+    std::optional<double> upper_z_m;   ///< height of the upper eye; absent: the middles of the pockets round the pin
+    std::optional<double> lower_z_m;   ///< and of the lower one; with only one of both, the joint has one eye
+};
+
 /// A hinge cut across the body at x: a gap centred on x, each face relieved to a V by its angle.
 /// The fore segment keeps x ≤ at − gap/2 − |y|·tan(relief_fore); the aft one x ≥ at + gap/2 + |y|·tan(relief_aft).
 struct Joint {
@@ -80,6 +103,7 @@ struct Joint {
     double gap_m = 0.002;             ///< 0.2 to 20 mm
     double relief_fore_rad = 0.0;     ///< 0 to 60°
     double relief_aft_rad = 0.0;
+    std::optional<Hinge> hinge{};       ///< absent: a pin in the middle of the gap
 };
 
 enum class HoleFrom { belly, back };
@@ -143,6 +167,7 @@ struct Part {
     Vec3 at_m;                             ///< its own centre of mass
     double embedded = 0.0;                 ///< share of its volume that sits in wood that was there (0 to 1)
     std::optional<int> segment;            ///< absent = the segment nearest to at_m.x
+    std::optional<double> reach_m{};         ///< hooks: from the hanger's eye to the far side of the bend, as it swings
 };
 
 enum class CoatKind {
@@ -173,6 +198,7 @@ struct Targets {
     double pitch_rad = 0.0;        ///< hang pitch, nose-up positive
     double fall_band = 0.10;       ///< relative, either side
     double pitch_band_rad = 2.0 * units::degree_rad;
+    std::optional<double> line_n{};  ///< breaking strength of the line it is fished on
 };
 
 struct Document {

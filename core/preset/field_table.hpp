@@ -57,6 +57,10 @@ inline constexpr std::array hole_uses{Word<HoleUse>{"ballast", HoleUse::ballast}
                                       Word<HoleUse>{"fixed", HoleUse::fixed}};
 inline constexpr std::array hole_sides{Word<HoleFrom>{"belly", HoleFrom::belly}, Word<HoleFrom>{"back", HoleFrom::back}};
 inline constexpr std::array hole_ends{Word<HoleEnd>{"flat", HoleEnd::flat}, Word<HoleEnd>{"point_118", HoleEnd::point_118}};
+inline constexpr std::array hinge_kinds{Word<HingeKind>{"pinned", HingeKind::pinned},
+                                        Word<HingeKind>{"linked", HingeKind::linked}};
+inline constexpr std::array eyes_words{Word<EyesOn>{"fore", EyesOn::fore}, Word<EyesOn>{"aft", EyesOn::aft}};
+inline constexpr std::array tempers{Word<WireTemper>{"spring", WireTemper::spring}, Word<WireTemper>{"soft", WireTemper::soft}};
 inline constexpr std::array coat_kinds{Word<CoatKind>{"soaks", CoatKind::soaks}, Word<CoatKind>{"film", CoatKind::film}};
 inline constexpr std::array reading_kinds{
     Word<ReadingKind>{"dry_weight", ReadingKind::dry_weight},         Word<ReadingKind>{"held_under", ReadingKind::held_under},
@@ -111,12 +115,32 @@ void describe(V& v, Of<Shape>) {
 }
 
 template <class V>
+void describe(V& v, Of<Hinge>) {
+    using namespace table;
+    v.choice("kind", hinge_kinds, &Hinge::kind);
+    v.choice("eyes_on", eyes_words, &Hinge::eyes_on);
+    v.number(length_mm("pin_aft_mm", -30.0, 30.0, "has its pin {} behind the gap's middle"), &Hinge::pin_aft_m);
+    v.number(length_mm("pin_off_mm", -20.0, 20.0, "has its pin {} off the middle"), &Hinge::pin_off_m);
+    v.number(length_mm("pin_diameter_mm", 0.3, 6.0, "has a pin of {}"), &Hinge::pin_diameter_m);
+    v.choice("temper", tempers, &Hinge::temper);
+    v.number(length_mm("wire_mm", 0.2, 3.0, "has wire of {}"), &Hinge::wire_m);
+    v.number(length_mm("eye_inside_mm", 0.5, 30.0, "has eyes {} wide inside"), &Hinge::eye_inside_m);
+    v.number({"turns", "", 1.0, 0.0, 40.0, "has {} turns of twist"}, &Hinge::turns);
+    v.number(length_mm("glued_mm", 0.0, 100.0, "is glued {} deep"), &Hinge::glued_m);
+    v.optional_number(length_mm("upper_z_mm", -widest_lure_mm, widest_lure_mm, "has its upper eye at a height of {}"),
+                      &Hinge::upper_z_m);
+    v.optional_number(length_mm("lower_z_mm", -widest_lure_mm, widest_lure_mm, "has its lower eye at a height of {}"),
+                      &Hinge::lower_z_m);
+}
+
+template <class V>
 void describe(V& v, Of<Joint>) {
     using namespace table;
     v.number(length_mm("at_mm", 0.0, longest_lure_mm, "is cut {} from the nose", true), &Joint::at_m);
     v.number(length_mm("gap_mm", 0.2, 20.0, "has a gap of {}"), &Joint::gap_m);
     v.number(angle_deg("relief_fore_deg", 0.0, 60.0, "has a fore relief of {}"), &Joint::relief_fore_rad);
     v.number(angle_deg("relief_aft_deg", 0.0, 60.0, "has an aft relief of {}"), &Joint::relief_aft_rad);
+    v.optional_object("hinge", "hinge", &Joint::hinge);
 }
 
 template <class V>
@@ -182,6 +206,7 @@ void describe(V& v, Of<Part>) {
              [](auto& part) -> auto& { return part.at_m.z; });
     v.number(share_percent("embedded_percent", 0.0, 100.0, "is {} embedded"), &Part::embedded);
     v.ordinal({"segment", "", 1.0, 1.0, static_cast<double>(max_joints + 1), "belongs to segment {}"}, &Part::segment);
+    v.optional_number(length_mm("reach_mm", 0.0, 200.0, "reaches {} from its hanger"), &Part::reach_m);
 }
 
 template <class V>
@@ -206,6 +231,7 @@ void describe(V& v, Of<Targets>) {
     v.number(angle_deg("pitch_deg", -80.0, 80.0, "ask for a pitch of {}"), &Targets::pitch_rad);
     v.number(share_percent("fall_band_percent", 0.1, 100.0, "allow a band of {} on the fall"), &Targets::fall_band);
     v.number(angle_deg("pitch_band_deg", 0.1, 45.0, "allow a band of {} on the pitch"), &Targets::pitch_band_rad);
+    v.optional_number({"line_lb", "lb", 1.0 / units::pound_force_n, 0.1, 500.0, "name a line of {}"}, &Targets::line_n);
 }
 
 template <class V>

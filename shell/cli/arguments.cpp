@@ -12,8 +12,8 @@ struct CommandWord {
     Command command;
 };
 constexpr std::array command_words{
-    CommandWord{"weigh", Command::weigh},     CommandWord{"lead", Command::lead},      CommandWord{"fall", Command::fall},      CommandWord{"link", Command::link},
-    CommandWord{"log", Command::log},         CommandWord{"surety", Command::surety},
+    CommandWord{"weigh", Command::weigh},     CommandWord{"lead", Command::lead},      CommandWord{"fall", Command::fall},
+    CommandWord{"log", Command::log},         CommandWord{"surety", Command::surety},  CommandWord{"joints", Command::joints},   CommandWord{"link", Command::link},
     CommandWord{"open", Command::open},       CommandWord{"--help", Command::help},    CommandWord{"-h", Command::help},
     CommandWord{"help", Command::help},       CommandWord{"--version", Command::version}};
 
@@ -99,7 +99,7 @@ Outcome<Arguments> read_arguments(const std::vector<std::string>& words) {
             arguments.command = Command::help;
             return arguments;
         }
-        if (option == "--json" && (plans || falls || sure || arguments.command == Command::weigh) && !value) {
+        if (option == "--json" && (plans || falls || sure || arguments.command == Command::weigh || arguments.command == Command::joints) && !value) {
             arguments.json = true;
             continue;
         }
@@ -182,6 +182,7 @@ std::string usage_text() {
            "  evenfall log how KIND               how a reading is taken, step by step\n"
            "  evenfall surety PRESET [--json]     how sure the answers are, what to do now, what to read next\n"
            "      --draws N                       and by N lures drawn by chance\n"
+           "  evenfall joints PRESET [--json]     how far each joint swings, its wire, bits, walls and strength\n"
            "  evenfall link PRESET                the share text of a preset; goes behind # in the page's address\n"
            "  evenfall open LINK                  the preset in a share text or address\n"
            "  evenfall --help | --version\n"

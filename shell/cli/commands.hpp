@@ -14,6 +14,7 @@ namespace evenfall::cli {
 [[nodiscard]] int fall(const Arguments& arguments);
 [[nodiscard]] int log(const Arguments& arguments);
 [[nodiscard]] int surety(const Arguments& arguments);
+[[nodiscard]] int joints(const Arguments& arguments);
 [[nodiscard]] int link(const Arguments& arguments);
 [[nodiscard]] int open(const Arguments& arguments);
 

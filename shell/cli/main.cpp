@@ -34,6 +34,7 @@ int run(const std::vector<std::string>& words) {
         case Command::fall: return fall(*arguments);
         case Command::log: return log(*arguments);
         case Command::surety: return surety(*arguments);
+        case Command::joints: return joints(*arguments);
         case Command::link: return link(*arguments);
         case Command::open: return open(*arguments);
         case Command::version:

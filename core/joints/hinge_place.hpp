@@ -1,0 +1,33 @@
+#pragma once
+
+#include "joints/pin.hpp"
+#include "shape/body.hpp"
+
+#include <optional>
+#include <vector>
+
+namespace evenfall::joints {
+
+/// One eye of a hinge and the pocket it turns in.
+struct EyePlace {
+    double z_m = 0.0;
+    std::optional<int> pocket;  ///< of document.pockets; absent: no pocket drawn round the pin at this height
+};
+
+/// Where a joint's hinge sits: from its own fields, else from the pockets drawn, else as is usual.
+struct HingePlace {
+    preset::Hinge hinge;
+    Pin pin;
+    bool pocket_aft = true;       ///< the segment with pin and pockets is the aft one
+    std::vector<EyePlace> eyes;   ///< lowest first; one or two
+    double eye_spacing_m = 0.0;   ///< 0 with one eye
+};
+
+/// Heights that the hinge does not give are the middles of the pockets whose box holds the pin's axis; without pockets,
+/// two eyes 0.6 of the body's height apart (common practice, no source).
+[[nodiscard]] HingePlace hinge_place(const preset::Document& document, const shape::Body& body, int joint);
+
+/// Thickness of all films together on the joint faces [m]: as given, or mass over density and coated area.
+[[nodiscard]] double coat_on_faces_m(const preset::Document& document, const shape::Body& body);
+
+}  // namespace evenfall::joints

@@ -1,0 +1,147 @@
+#include "joints/joint_answers.hpp"
+
+#include "joints/chain.hpp"
+#include "joints/joint_warnings.hpp"
+#include "preset/check.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace evenfall::joints {
+
+namespace {
+
+constexpr double stainless_kg_m3 = 7900.0;
+constexpr std::array ways{Way::port, Way::starboard};
+
+double by(const EyeRoom& room, Way way) { return way == Way::port ? room.port_rad : room.starboard_rad; }
+
+wire::Temper temper_of(const preset::Hinge& hinge) {
+    return hinge.temper == preset::WireTemper::soft ? wire::Temper::soft : wire::Temper::spring;
+}
+
+/// Pins end this far inside the skin, under filler. Common practice, no source.
+constexpr double pin_end_m = 2e-3;
+
+/// How much of the pin bears on wood: it runs from belly to back but for both ends, less what the pockets take.
+double pin_in_wood(const HingePlace& place, const preset::Document& document, const shape::Body& body) {
+    double wood = 2.0 * (body.lines->at(place.pin.x_m).half_height_m - pin_end_m);
+    for (const EyePlace& eye : place.eyes) {
+        if (!eye.pocket) continue;
+        const preset::Pocket& p = document.pockets[static_cast<std::size_t>(*eye.pocket)];
+        if (p.z_from_m && p.z_to_m) wood -= *p.z_to_m - *p.z_from_m;
+    }
+    return std::max(wood, 0.0);
+}
+
+double wall_before_pin(const JointAnswer& a) {
+    for (const Wall& wall : a.walls) {
+        if (wall.between == Between::pin_and_face) return wall.thickness_m;
+    }
+    return 0.0;
+}
+
+wire::Hold hold_of(const HingePlace& place, const preset::Document& document, const shape::Body& body, double twist_hole_m, double pin_wall_m) {
+    const preset::Hinge& h = place.hinge;
+    wire::Hold hold;
+    hold.temper = temper_of(h);
+    hold.wire_m = h.wire_m;
+    hold.hole_m = twist_hole_m;
+    hold.glued_m = h.glued_m;
+    hold.has_pin = h.kind == preset::HingeKind::pinned;
+    hold.pin_m = h.pin_diameter_m;
+    hold.eyes = static_cast<int>(place.eyes.size());
+    for (const EyePlace& eye : place.eyes) {
+        if (!eye.pocket) continue;
+        const preset::Pocket& p = document.pockets[static_cast<std::size_t>(*eye.pocket)];
+        if (p.z_from_m && p.z_to_m) hold.pin_span_m = *p.z_to_m - *p.z_from_m;
+    }
+    hold.pin_in_wood_m = pin_in_wood(place, document, body);
+    hold.pin_wall_m = pin_wall_m;
+    return hold;
+}
+
+Outcome<JointAnswer> one_joint(const preset::Document& document, const shape::Body& body, int joint, double coat_m, double line_n) {
+    JointAnswer a;
+    a.place = hinge_place(document, body, joint);
+    const preset::Hinge& h = a.place.hinge;
+    const std::string path = "/joints/" + std::to_string(joint) + "/hinge";
+    const double yield_pa = 0.8 * wire::tensile(temper_of(h), h.wire_m).low_pa;  // yield of drawn wire, common practice, no source
+    auto eye = wire::twisted_eye({h.wire_m, h.eye_inside_m, wire::TwistedEye{}.wrap_rad, h.turns, 0.0, wire::TwistedEye{}.leg_m},
+                                 stainless_kg_m3, yield_pa, path.c_str());
+    if (!eye) return eye.problems();
+    a.eye = *eye;
+
+    for (const EyePlace& place : a.place.eyes) {
+        EyeAnswer answer{place, {}};
+        if (place.pocket) answer.room = eye_room(document, body, joint, a.place, place);
+        a.eyes.push_back(answer);
+    }
+    double needed = 0.0;
+    for (const Way way : ways) {
+        const auto w = static_cast<std::size_t>(way);
+        // A pin on the middle plane: both ways are mirror images.
+        const bool mirrored = w > 0 && a.place.pin.y_m == 0.0;
+        a.bare[w] = mirrored ? a.bare[0] : swing(body, joint, a.place.pin, way);
+        if (mirrored) a.finished[w] = a.finished[0];
+        else a.finished[w] = coat_m > 0.0 ? swing(body, joint, a.place.pin, way, coat_m) : a.bare[w];
+        a.wire_rad[w] = most_swing_rad;
+        if (h.kind == preset::HingeKind::pinned) {
+            for (const EyeAnswer& answer : a.eyes) {
+                if (answer.room) a.wire_rad[w] = std::min(a.wire_rad[w], by(*answer.room, way));
+            }
+        }
+        a.swing_rad[w] = std::min(a.finished[w].angle_rad, a.wire_rad[w]);
+        if (a.wire_rad[w] < a.finished[w].angle_rad) {
+            needed = std::max(needed, mouth_for(document, body, joint, a.place, a.finished[w].angle_rad));
+        }
+    }
+    a.mouth_m = needed;
+    a.play_per_eye_m = h.eye_inside_m - (h.kind == preset::HingeKind::pinned ? h.pin_diameter_m : h.wire_m);
+    if (a.place.eye_spacing_m > 0.0) a.sag_rad = std::atan(2.0 * std::max(0.0, a.play_per_eye_m) / a.place.eye_spacing_m);
+    a.walls = walls(document, body, joint, a.place);
+    a.eye_bits = bits::for_glue(a.eye.twist_outside_m);
+    for (std::size_t k = 0; k < a.pin_bits.size(); ++k) {
+        const auto bit = bits::next_up(static_cast<bits::System>(k), h.pin_diameter_m);
+        if (bit && bit->diameter_m < 1.5 * h.pin_diameter_m) a.pin_bits[k] = bit;
+    }
+    const auto& metric = a.eye_bits[static_cast<std::size_t>(bits::System::metric)];
+    a.strength = wire::strength(hold_of(a.place, document, body, metric ? metric->diameter_m : a.eye.twist_outside_m, wall_before_pin(a)), line_n);
+    return a;
+}
+
+}  // namespace
+
+Outcome<JointsAnswer> joint_answers(const preset::Document& document, const shape::Body& body) {
+    JointsAnswer out;
+    out.coat_m = coat_on_faces_m(document, body);
+    out.line_n = document.targets.line_n.value_or(usual_line_n);
+    std::vector<Pin> pins;
+    std::array<std::vector<double>, 2> swings;
+    for (std::size_t k = 0; k < document.joints.size(); ++k) {
+        auto joint = one_joint(document, body, static_cast<int>(k), out.coat_m, out.line_n);
+        if (!joint) return joint.problems();
+        pins.push_back(joint->place.pin);
+        for (std::size_t w = 0; w < 2; ++w) {
+            swings[w].push_back(joint->swing_rad[w]);
+            out.wrap_rad[w] += joint->swing_rad[w];
+        }
+        out.joints.push_back(std::move(*joint));
+    }
+    for (std::size_t w = 0; w < 2; ++w) out.turn_radius_m[w] = turn_radius_m(body.lines->length_m(), pins, swings[w]);
+    out.hooks = hook_fouls(document);
+    out.warnings = joint_warnings(document, out);
+    return out;
+}
+
+Outcome<JointsAnswer> joint_answers(const preset::Document& document) {
+    Problems unfit = preset::check(document);
+    if (!unfit.empty()) return unfit;
+    auto lines = shape::drawn_lines(document.shape);
+    if (!lines) return lines.problems();
+    const auto body = shape::cut(std::move(*lines), document.joints);
+    if (!body) return body.problems();
+    return joint_answers(document, *body);
+}
+
+}  // namespace evenfall::joints

@@ -1,0 +1,62 @@
+#pragma once
+
+#include "base/outcome.hpp"
+#include "bits/bits.hpp"
+#include "joints/eye_room.hpp"
+#include "joints/hook_swing.hpp"
+#include "joints/swing.hpp"
+#include "joints/walls.hpp"
+#include "wire/strength.hpp"
+#include "wire/twist.hpp"
+
+#include <array>
+
+namespace evenfall::joints {
+
+/// The line a lure is reckoned for where its document names none: 20 lb.
+inline constexpr double usual_line_n = 88.96443;
+
+/// Strength below this multiple of the line's is called too little: a jerk loads more than the line's steady pull.
+inline constexpr double least_safety = 2.0;
+
+struct EyeAnswer {
+    EyePlace place;
+    std::optional<EyeRoom> room;  ///< absent without a pocket
+};
+
+/// One joint as it is drawn.
+struct JointAnswer {
+    HingePlace place;
+    std::array<Swing, 2> bare;           ///< wood on wood; by Way
+    std::array<Swing, 2> finished;       ///< with every film that goes on its faces
+    std::array<double, 2> wire_rad{};    ///< the twist meets the pocket's mouth; most_swing_rad where nothing stops it
+    std::array<double, 2> swing_rad{};   ///< what is left of it: the lesser of finished and wire
+    std::vector<EyeAnswer> eyes;
+    double mouth_m = 0.0;                ///< width of the pockets' mouth for the whole swing of the wood; 0 where wide enough
+    double play_per_eye_m = 0.0;         ///< eye's inside less pin, or less wire where eyes hang in each other
+    double sag_rad = 0.0;                ///< by which that play lets the tail hang, either way; 0 with one eye
+    std::vector<Wall> walls;
+    wire::TwistAnswer eye;
+    std::array<std::optional<bits::Bit>, bits::system_count> eye_bits;  ///< for the twist, with room for glue
+    std::array<std::optional<bits::Bit>, bits::system_count> pin_bits;  ///< for the pin: the next one up
+    wire::Strength strength;
+};
+
+struct JointsAnswer {
+    double coat_m = 0.0;                 ///< films on each joint face
+    double line_n = usual_line_n;
+    std::vector<JointAnswer> joints;
+    std::array<double, 2> wrap_rad{};    ///< all joints together, by Way
+    std::array<double, 2> turn_radius_m{};
+    std::vector<HookFoul> hooks;
+    Problems warnings;
+};
+
+/// Everything about the joints of a document that can be evaluated. Refuses what evaluate() refuses of shape and joints, and
+/// hinges whose wire cannot be bent so ("/joints/0/hinge/turns").
+[[nodiscard]] Outcome<JointsAnswer> joint_answers(const preset::Document& document);
+
+/// The same where the body is cut already.
+[[nodiscard]] Outcome<JointsAnswer> joint_answers(const preset::Document& document, const shape::Body& body);
+
+}  // namespace evenfall::joints

@@ -1,0 +1,79 @@
+#include "cli/commands.hpp"
+#include "cli/table.hpp"
+#include "cli/words.hpp"
+#include "report/joints_json.hpp"
+#include "units/number_text.hpp"
+
+#include <cmath>
+
+namespace evenfall::cli {
+
+namespace {
+
+using units::number_text;
+using units::Unit;
+
+std::string angle(double rad) { return number_text(rad, Unit::degree, 1) + "°"; }
+
+std::string both(const std::array<double, 2>& rad) { return angle(rad[0]) + " / " + angle(rad[1]); }
+
+std::string newtons(double n) { return number_text(n, Unit::one, 0) + " N"; }
+
+std::string bits_text(const std::array<std::optional<bits::Bit>, bits::system_count>& list) {
+    std::string text;
+    for (const auto& bit : list) {
+        if (bit) text += (text.empty() ? "" : ", ") + bit->name();
+    }
+    return text.empty() ? "no standard bit" : text;
+}
+
+std::string swing_table(const preset::Document& document, const evenfall::joints::JointsAnswer& answer) {
+    using enum Table::Side;
+    Table table({left, right, right, right, right, right, right});
+    table.row({"joint", "at mm", "bare", "finished", "wire stops", "play mm", "sag"});
+    for (std::size_t k = 0; k < answer.joints.size(); ++k) {
+        const evenfall::joints::JointAnswer& j = answer.joints[k];
+        const bool stops = std::min(j.wire_rad[0], j.wire_rad[1]) < evenfall::joints::most_swing_rad;
+        table.row({std::to_string(k + 1), millimetres(document.joints[k].at_m, 1), both({j.bare[0].angle_rad, j.bare[1].angle_rad}),
+                   both({j.finished[0].angle_rad, j.finished[1].angle_rad}), stops ? both(j.wire_rad) : "–",
+                   millimetres(j.play_per_eye_m, 1), angle(j.sag_rad)});
+    }
+    return table.text();
+}
+
+std::string wire_table(const evenfall::joints::JointsAnswer& answer) {
+    using enum Table::Side;
+    Table table({left, right, right, right, left, right, left});
+    table.row({"joint", "eyes", "cut mm", "bend round mm", "bit for the twist", "holds", "weakest"});
+    for (std::size_t k = 0; k < answer.joints.size(); ++k) {
+        const evenfall::joints::JointAnswer& j = answer.joints[k];
+        table.row({std::to_string(k + 1), std::to_string(j.place.eyes.size()), millimetres(j.eye.cut_m, 1), millimetres(j.eye.mandrel_m, 2),
+                   bits_text(j.eye_bits), newtons(j.strength.least_n), report::weakest_word(j.strength.weakest)});
+    }
+    return table.text();
+}
+
+std::string joints_text(const preset::Document& document, const evenfall::joints::JointsAnswer& answer) {
+    if (answer.joints.empty()) return document.name + "\n\nOne piece: no joints.\n";
+    std::string text = document.name + "\n\nSwing, tail to port / to starboard, with " + millimetres(answer.coat_m, 2) +
+                       " mm of film on each face\n\n" + swing_table(document, answer);
+    text += "\nAll joints together " + both(answer.wrap_rad);
+    if (std::isfinite(answer.turn_radius_m[0])) text += ", tightest even turn " + millimetres(answer.turn_radius_m[0], 0) + " mm radius";
+    text += "\n\nWire and pins, against a line of " + newtons(answer.line_n) + "\n\n" + wire_table(answer);
+    text += "\nStrengths are estimates: pull one hinge of your own until it gives before you trust a lure to it.\n";
+    for (const Problem& warning : answer.warnings) text += "! " + warning.sentence + '\n';
+    return text;
+}
+
+}  // namespace
+
+int joints(const Arguments& arguments) {
+    const Outcome<preset::Document> document = load(arguments.operand);
+    if (!document.ok()) return report(document.problems());
+    const auto answer = evenfall::joints::joint_answers(*document);
+    if (!answer.ok()) return report(answer.problems());
+    print(arguments.json ? report::joints_json(*document, *answer) : joints_text(*document, *answer));
+    return done;
+}
+
+}  // namespace evenfall::cli

@@ -1,0 +1,223 @@
+#include "joints/joint_answers.hpp"
+
+#include "joints/chain.hpp"
+#include "unit/joints/hinged_block.hpp"
+
+#include <catch2/catch_test_macros.hpp>
+#include <catch2/matchers/catch_matchers_floating_point.hpp>
+
+#include <cmath>
+#include <numbers>
+
+using namespace evenfall;
+using namespace evenfall::joints;
+using Catch::Matchers::WithinAbs;
+using Catch::Matchers::WithinRel;
+using support::hinged_block;
+
+namespace {
+
+JointsAnswer answered(const preset::Document& d) {
+    const auto a = joint_answers(d);
+    REQUIRE(a.ok());
+    return *a;
+}
+
+bool warns_of(const JointsAnswer& a, const std::string& words) {
+    for (const Problem& p : a.warnings) {
+        if (p.sentence.find(words) != std::string::npos) return true;
+    }
+    return false;
+}
+
+const Wall* wall(const JointAnswer& j, Between between) {
+    for (const Wall& w : j.walls) {
+        if (w.between == between) return &w;
+    }
+    return nullptr;
+}
+
+}  // namespace
+
+TEST_CASE("eyes sit in the middle of the pockets round the pin, and their room is what the drawing leaves", "[joints]") {
+    const JointAnswer j = answered(hinged_block()).joints[0];
+    REQUIRE(j.eyes.size() == 2);
+    CHECK_THAT(j.place.eye_spacing_m, WithinAbs(0.016, 1e-12));
+    REQUIRE(j.eyes[0].room.has_value());
+    const EyeRoom& room = *j.eyes[0].room;
+    // Eye 2 mm inside and 0.9 mm wire: 1.9 mm from the pin to its outside.
+    CHECK_THAT(room.beside_m, WithinAbs(0.003 - 0.0019, 1e-12));
+    CHECK_THAT(room.behind_m, WithinAbs(0.068 - 0.064 - 0.0019, 1e-12));
+    CHECK_THAT(room.up_down_m, WithinAbs(0.003 - 0.0009, 1e-12));
+    CHECK(room.opens);
+    CHECK_THAT(j.play_per_eye_m, WithinAbs(0.0008, 1e-12));
+    CHECK_THAT(j.sag_rad, WithinRel(std::atan(0.0016 / 0.016), 1e-9));
+}
+
+TEST_CASE("the twist touches the pocket's mouth when its edge lies a wire's thickness from the twist's middle", "[joints]") {
+    const JointAnswer j = answered(hinged_block()).joints[0];
+    // Mouth's edge 3 mm beside and 3 mm before the pin (face at 61 mm).
+    const double at = j.wire_rad[0];
+    CHECK_THAT(3.0 * std::cos(at) - 3.0 * std::sin(at), WithinAbs(0.9, 1e-9));
+    CHECK_THAT(j.wire_rad[0], WithinAbs(j.wire_rad[1], 1e-12));
+}
+
+TEST_CASE("a mouth opened as told lets the joint swing as far as its wood does, with the room asked for", "[joints]") {
+    preset::Document d = hinged_block();
+    d.joints[0].relief_fore_rad = d.joints[0].relief_aft_rad = 0.5;
+    const JointAnswer before = answered(d).joints[0];
+    REQUIRE(before.wire_rad[0] < before.finished[0].angle_rad);
+    REQUIRE(before.mouth_m > d.pockets[0].width_m);
+    CHECK_THAT(before.swing_rad[0], WithinAbs(before.wire_rad[0], 1e-12));
+    CHECK(warns_of(answered(d), "Open the mouth to"));
+    for (preset::Pocket& p : d.pockets) p.width_m = before.mouth_m;
+    const JointAnswer after = answered(d).joints[0];
+    CHECK(after.wire_rad[0] > after.finished[0].angle_rad);
+    CHECK_THAT(after.swing_rad[0], WithinAbs(after.finished[0].angle_rad, 1e-12));
+    // The room: at the wood's stop the mouth's edge is wire + 0.3 mm from the twist's middle. Edge h beside, 3 mm − h·tan before.
+    const double h = 0.5 * before.mouth_m;
+    const double a = 0.003 - h * std::tan(0.5);
+    const double psi = after.finished[0].angle_rad;
+    CHECK_THAT(h * std::cos(psi) - a * std::sin(psi), WithinAbs(0.0012, 1e-9));
+}
+
+TEST_CASE("walls are what a ruler finds between pin, pocket, skin and hole", "[joints]") {
+    preset::Document d = hinged_block();
+    d.holes.push_back(support::belly_hole(74.0, 6.0, 20.0));
+    d.holes[0].depth_m = 0.010;  // from −15 to −5 mm: beside the lower pocket (−9.5 to −6.5)
+    const JointAnswer j = answered(d).joints[0];
+    // Pin 3 mm behind its face, 0.6 mm thick to one side; skin 10 mm out.
+    CHECK_THAT(wall(j, Between::pin_and_face)->thickness_m, WithinAbs(0.0024, 1e-9));
+    CHECK_THAT(wall(j, Between::pin_and_skin)->thickness_m, WithinAbs(0.0094, 1e-9));
+    CHECK_THAT(wall(j, Between::pocket_and_skin)->thickness_m, WithinAbs(0.007, 1e-9));
+    CHECK_THAT(wall(j, Between::pocket_and_hole)->thickness_m, WithinAbs(0.003, 1e-9));
+    CHECK_THAT(wall(j, Between::pin_and_hole)->thickness_m, WithinAbs(0.0064, 1e-9));
+    CHECK(wall(j, Between::pocket_and_hole)->hole == 0);
+    d.holes[0].depth_m = 0.004;  // ends below the pocket and the pin
+    CHECK(wall(answered(d).joints[0], Between::pocket_and_hole) == nullptr);
+    CHECK(wall(answered(d).joints[0], Between::pin_and_hole) == nullptr);
+}
+
+TEST_CASE("a thin wall before the pin is warned of once the hinge is drawn, and not for a hinge nobody drew", "[joints]") {
+    preset::Document d = hinged_block();
+    d.joints[0].hinge->pin_aft_m = 0.0025;
+    CHECK(warns_of(answered(d), "in front of the pin"));
+    d.joints[0].hinge.reset();
+    CHECK_FALSE(warns_of(answered(d), "in front of the pin"));
+}
+
+TEST_CASE("coats on the joint faces narrow the finished swing and leave the bare one", "[joints]") {
+    preset::Document d = hinged_block();
+    const JointsAnswer bare = answered(d);
+    CHECK(bare.coat_m == 0.0);
+    preset::Coat c;
+    c.thickness_m = 0.0004;
+    d.coats.push_back(c);
+    const JointsAnswer coated = answered(d);
+    CHECK_THAT(coated.coat_m, WithinAbs(0.0004, 1e-15));
+    CHECK(coated.joints[0].bare[0].angle_rad == bare.joints[0].bare[0].angle_rad);
+    CHECK(coated.joints[0].finished[0].angle_rad < bare.joints[0].finished[0].angle_rad);
+    d.coats[0].on_joint_faces = false;
+    CHECK(answered(d).coat_m == 0.0);
+    // Coats as thick as half the gap close it.
+    d.coats[0].on_joint_faces = true;
+    d.coats[0].thickness_m = 0.0011;
+    CHECK(answered(d).joints[0].finished[0].angle_rad == 0.0);
+    CHECK(warns_of(answered(d), "is closed by its coats"));
+}
+
+TEST_CASE("eyes linked in each other have no pin to wall in, and play by the wire's thickness", "[joints]") {
+    preset::Document d = hinged_block();
+    d.joints[0].hinge->kind = preset::HingeKind::linked;
+    const JointAnswer j = answered(d).joints[0];
+    CHECK(wall(j, Between::pin_and_face) == nullptr);
+    CHECK_THAT(j.play_per_eye_m, WithinAbs(0.002 - 0.0009, 1e-12));
+    CHECK(j.strength.pin_shear_n == 0.0);
+}
+
+TEST_CASE("wire that cannot be bent so is refused by the name of its field", "[joints]") {
+    preset::Document d = hinged_block();
+    d.joints[0].hinge->wire_m = 0.010;
+    const auto a = joint_answers(d);
+    REQUIRE_FALSE(a.ok());
+    CHECK(a.problems().front().path == "/joints/0/hinge/wire_mm");
+}
+
+TEST_CASE("a stronger line lowers the safety in proportion; only a joint before a hook is warned of once hooks are known", "[joints]") {
+    preset::Document d = hinged_block();
+    d.targets.line_n = 50.0;
+    const double light = answered(d).joints[0].strength.safety;
+    d.targets.line_n = 500.0;
+    CHECK_THAT(answered(d).joints[0].strength.safety, WithinRel(light / 10.0, 1e-12));
+    CHECK(warns_of(answered(d), "if a hook hangs behind it"));
+    preset::Part hook;
+    hook.stage = Stage::dressed;
+    hook.mass_kg = 0.001;
+    hook.reach_m = 0.010;
+    hook.at_m = {0.030, 0.0, -0.02};
+    d.parts = {hook};
+    CHECK_FALSE(warns_of(answered(d), "less than twice"));
+    d.parts[0].at_m.x = 0.100;
+    CHECK(warns_of(answered(d), "less than twice"));
+}
+
+TEST_CASE("hooks foul each other, the joint and the tail exactly where their circles reach", "[joints]") {
+    preset::Document d = hinged_block();
+    const auto part = [](double x_m, double reach_m, const char* material) {
+        preset::Part p;
+        p.stage = Stage::dressed;
+        p.material = material;
+        p.mass_kg = 0.001;
+        p.at_m = {x_m, 0.0, -0.02};
+        if (reach_m > 0.0) p.reach_m = reach_m;
+        return p;
+    };
+    d.parts = {part(0.020, 0.015, "steel"), part(0.046, 0.010, "steel"), part(0.115, 0.0, "plastisol")};
+    auto fouls = hook_fouls(d);
+    CHECK(fouls.empty() == true);  // 26 mm apart, 25 mm of reach; 14 mm to the joint
+    d.parts[1].reach_m = 0.0145;
+    fouls = hook_fouls(d);
+    REQUIRE(fouls.size() == 2);
+    CHECK(fouls[0].what == Fouls::hook);
+    CHECK_THAT(fouls[0].over_m, WithinAbs(0.0035, 1e-12));
+    CHECK(fouls[1].what == Fouls::joint);
+    CHECK_THAT(fouls[1].over_m, WithinAbs(0.0005, 1e-12));
+    d.parts.erase(d.parts.begin());
+    d.parts[0].at_m.x = 0.100;
+    d.parts[0].reach_m = 0.016;
+    fouls = hook_fouls(d);
+    REQUIRE(fouls.size() == 1);
+    CHECK(fouls[0].what == Fouls::tail);
+}
+
+TEST_CASE("a swung chain keeps its pins together and every segment its length", "[joints]") {
+    const std::vector<Pin> pins{{0.05, 0.0}, {0.09, 0.001}, {0.12, 0.0}};
+    const std::vector<double> swings{0.5, -0.2, 0.9};
+    const auto stands = chain_stands(pins, swings);
+    REQUIRE(stands.size() == 4);
+    double turned = 0.0;
+    for (std::size_t k = 0; k < pins.size(); ++k) {
+        const Pin before = stands[k].of(pins[k].x_m, pins[k].y_m);
+        const Pin behind = stands[k + 1].of(pins[k].x_m, pins[k].y_m);
+        CHECK_THAT(before.x_m, WithinAbs(behind.x_m, 1e-15));
+        CHECK_THAT(before.y_m, WithinAbs(behind.y_m, 1e-15));
+        turned += swings[k];
+        CHECK_THAT(stands[k + 1].turned_rad, WithinAbs(turned, 1e-15));
+    }
+}
+
+TEST_CASE("a chain of even spacing and swing lies on the circle that its turn radius names", "[joints]") {
+    // Pins 30 mm apart, each swung by 0.3 rad: the middles of the links touch a circle of radius l/(2·tan(ψ/2)).
+    std::vector<Pin> pins;
+    for (int k = 1; k <= 6; ++k) pins.push_back({0.030 * k, 0.0});
+    const std::vector<double> swings(6, 0.3);
+    const double radius = turn_radius_m(0.030 * 7, pins, swings);
+    CHECK_THAT(radius, WithinRel(0.030 / (2.0 * std::tan(0.15)), 1e-12));
+    const auto stands = chain_stands(pins, swings);
+    // Centre: to starboard (positive y) of the first link's middle.
+    for (std::size_t k = 0; k < stands.size(); ++k) {
+        const Pin middle = stands[k].of(0.015 + 0.030 * static_cast<double>(k), 0.0);
+        CHECK_THAT(std::hypot(middle.x_m - 0.015, middle.y_m - radius), WithinAbs(radius, 1e-12));
+    }
+    CHECK(std::isinf(turn_radius_m(0.1, {}, {})));
+}
