@@ -1,0 +1,72 @@
+#!/usr/bin/env bash
+# "evenfall log" and "evenfall surety": readings go into the file whole or not at all, and change what is said.
+. "$(dirname "$0")/support.sh"
+file=$work/lure.json
+cp "$presets/millrace-170.json" "$file"
+
+expect_status 0 log "$file"
+expect_in out "is empty"
+expect_status 0 surety "$file" --json
+expect_json 'd["has_readings"] is False and 0 < d["chance_as_it_stands"]["both"] < 0.5'
+before=$(/usr/bin/python3 -c 'import json,sys; print(json.load(open(sys.argv[1]))["in_water_g"]["sigma"])' "$work/out")
+
+expect_status 0 log "$file" add block 119g --size 200x30x45 --date 2026-03-01 --note "board, end of"
+expect_status 0 log "$file" add dry_weight 23.4 --stage carved --date 2026-03-02
+expect_status 0 log "$file" add held_under 56.4g --stage carved --holder 0.35g --sigma 0.1
+expect_status 0 log "$file"
+expect_in out "board, end of"
+expect_in out "less 0.35 g"
+expect_status 0 surety "$file" --json
+expect_json "d['has_readings'] and d['in_water_g']['sigma'] < 0.3 * $before and len(d['readings']) == 3"
+expect_json 'd["chance_put_right"]["both"] > 0.5 and len(d["do_now"]["changes"]) > 0 and d["do_now"]["met"]'
+expect_status 0 surety "$file" --draws 2000
+expect_in out "of 2000 drawn"
+expect_in out "Do now:"
+
+# Struck out, and in again; the file is otherwise what it was.
+cp "$file" "$work/kept.json"
+expect_status 0 log "$file" strike 3
+expect_status 0 surety "$file" --json
+expect_json 'd["readings"][2]["used"] is False and d["readings"][1]["used"] is True'
+expect_status 0 log "$file" strike 3
+cmp -s "$file" "$work/kept.json" || fail "striking a reading twice changed the file"
+
+# A reading that does not fit is named, with what would make it fit.
+expect_status 0 surety "$file" --json
+slipped=$(/usr/bin/python3 -c 'import json,sys; print(round(json.load(open(sys.argv[1]))["stages"][3]["mass_g"]["value"] / 10, 2))' "$work/out")
+expect_status 0 log "$file" add dry_weight "$slipped" --stage leaded --write "$work/typo.json"
+cmp -s "$file" "$work/kept.json" || fail "--write changed the first file"
+expect_status 0 log "$work/typo.json"
+expect_in out "does not fit"
+expect_in out "slipped decimal point"
+
+# Refused: nothing is written.
+for bad in "add dry_weight -3 --stage sealed" "add dry_weight 30 --stage baked" "add guess 30 --stage sealed" "add tub_fall 4.2s --stage dressed" \
+           "add dry_weight 30 --stage sealed --date tomorrow" "add dry_weight 30 --stage sealed --segment 9" "strike 44" "strike" "add dry_weight" \
+           "add just_hangs 1g --stage sealed" "erase 1"; do
+    # shellcheck disable=SC2086
+    expect_status 2 log "$file" $bad
+    expect_in err "evenfall: "
+    cmp -s "$file" "$work/kept.json" || fail "the file was changed by: log $bad"
+done
+[ ! -e "$file.new" ] || fail "a half-written file was left"
+
+# A fall, a clip, a segment and a second lure.
+expect_status 0 log "$file" add tub_fall 4.1s --depth 500mm --stage dressed --lure 2
+expect_status 0 log "$file" add just_hangs 2.4g --material lead --stage sealed --lure 2
+expect_status 0 log "$file" add hang_angle -4deg --stage dressed --lure 2
+expect_status 0 log "$file" add dry_weight 9.9 --stage carved --segment 2 --lure 2
+expect_status 0 surety "$file" --json
+expect_json 'd["lure"] == 2 and d["stage"] == "dressed"'
+expect_status 0 log "$file" csv
+[ "$(head -n 1 "$work/out" | tr -cd ',' | wc -c)" -gt 15 ] || fail "the table has too few columns"
+[ "$(wc -l <"$work/out")" -eq 8 ] || fail "the table has $(wc -l <"$work/out") lines, not 8"
+/usr/bin/python3 - "$work/out" <<'PYTHON' || fail "a reader of comma-separated values finds other columns"
+import csv, sys
+rows = list(csv.DictReader(open(sys.argv[1], newline="")))
+sys.exit(0 if len(rows) == 7 and rows[0]["note"] == "board, end of" and rows[3]["time_s"] == "4.1" and rows[3]["lure"] == "2" else 1)
+PYTHON
+expect_status 0 log how held_under
+expect_in out "fork alone"
+expect_status 2 log how nothing
+finish

@@ -1,0 +1,119 @@
+// Weighing and chance against figures from outside the project; each names its source.
+
+#include "support/small_lures.hpp"
+#include "surety/chance.hpp"
+#include "surety/readings.hpp"
+#include "surety/surety.hpp"
+
+#include <catch2/catch_test_macros.hpp>
+#include <catch2/matchers/catch_matchers_floating_point.hpp>
+
+#include <cmath>
+#include <numbers>
+
+using namespace evenfall;
+using Catch::Matchers::WithinAbs;
+using Catch::Matchers::WithinRel;
+
+namespace {
+
+double read_low_share(double density) {
+    preset::Document d = support::block();
+    d.wood.density_kg_m3 = density;
+    const bench::Model model = bench::Model::of(d).value();
+    bench::Observer observer(model);
+    preset::Reading r;
+    r.mass_kg = 0.03;
+    const Eigen::VectorXd u = Eigen::VectorXd::Zero(model.count());
+    const double shown = observer.observe(r, u)->value;
+    const double mass = model.sum(Stage::carved, -1, u).mass_kg;
+    return 1.0 - shown / mass;
+}
+
+bench::Asked wide() {
+    bench::Asked a;
+    a.with_drag = false;
+    a.low_kg = -1e3;
+    a.high_kg = 1e3;
+    a.pitch_band_rad = 1e3;
+    return a;
+}
+
+}  // namespace
+
+TEST_CASE("A scale in air reads low by about 0.25 % at 0.47 g/cm3 and 0.75 % at 0.16 g/cm3 (air buoyancy; from memory)") {
+    CHECK_THAT(read_low_share(470.0), WithinAbs(0.0025, 0.0002));
+    CHECK_THAT(read_low_share(160.0), WithinAbs(0.0075, 0.0003));
+    // Weights of 8000 kg/m3 in air of 1.2 kg/m3 (OIML R 111): a thing as dense as they are reads right.
+    CHECK_THAT(bench::air_kg_m3 / 470.0 - bench::air_kg_m3 / bench::scale_weights_kg_m3, WithinAbs(read_low_share(470.0), 1e-9));
+}
+
+TEST_CASE("Wood of a handbook's species alone: 10 % between boards (Wood Handbook 2010, chapter 4, density)") {
+    preset::Document d = support::block();
+    d.wood.density_kg_m3.reset();
+    d.wood.density_spread.reset();
+    d.wood.species = "basswood";
+    const auto s = surety(d);
+    REQUIRE(s.ok());
+    CHECK(s->inputs[0].cause == preset::Cause::wood_density);
+    CHECK_THAT(s->inputs[0].spread, WithinAbs(0.10, 1e-12));
+}
+
+TEST_CASE("A normal figure lies within one, two and three standard deviations by 68.27, 95.45 and 99.73 % (any table; from memory)") {
+    for (const auto& [width, share] : {std::pair{1.0, 0.682689}, std::pair{2.0, 0.954500}, std::pair{3.0, 0.997300}}) {
+        bench::Trio t;
+        t.covariance(0, 0) = 4e-6;
+        t.covariance(2, 2) = 1e-4;
+        bench::Asked a = wide();
+        a.low_kg = -width * 2e-3;
+        a.high_kg = width * 2e-3;
+        CHECK_THAT(bench::chances(t, a).fall, WithinAbs(share, 1e-6));
+        a.pitch_band_rad = width * 1e-2;
+        CHECK_THAT(bench::chances(t, a).pitch, WithinAbs(share, 1e-6));
+        // Nothing to do with each other: the chance of both is the product.
+        CHECK_THAT(bench::chances(t, a).both, WithinAbs(share * share, 2e-5));
+    }
+}
+
+TEST_CASE("Two normal figures both above their means: 1/4 + asin(rho)/2pi (Sheppard 1899, from memory)") {
+    for (const double rho : {-0.9, -0.5, 0.0, 0.3, 0.8}) {
+        bench::Trio t;
+        t.covariance(0, 0) = 1e-6;
+        t.covariance(2, 2) = 1e-4;
+        t.covariance(0, 2) = t.covariance(2, 0) = rho * 1e-5;
+        bench::Asked a = wide();
+        a.low_kg = 0.0;
+        a.pitch_rad = 1e3;
+        a.pitch_band_rad = 1e3;
+        CHECK_THAT(bench::chances(t, a).both, WithinAbs(0.25 + std::asin(rho) / (2.0 * std::numbers::pi), 1e-4));
+    }
+}
+
+TEST_CASE("Drag alone in doubt: the chance is that of a lognormal figure between two bounds (closed form)") {
+    bench::Trio t;
+    t.mean(0) = 0.003;
+    t.covariance(0, 0) = 1e-14;  // as good as known
+    t.covariance(1, 1) = 0.04;
+    t.covariance(2, 2) = 1e-8;
+    bench::Asked a = wide();
+    a.with_drag = true;
+    a.low_kg = 0.0024;
+    a.high_kg = 0.0036;
+    // Right while ln(m/high) ≤ ln drag ≤ ln(m/low).
+    const auto phi = [](double z) { return 0.5 * std::erfc(-z / std::numbers::sqrt2); };
+    const double exact = phi(std::log(0.003 / 0.0024) / 0.2) - phi(std::log(0.003 / 0.0036) / 0.2);
+    // Steps of drag are 0.14 standard deviations wide, and here each is all or nothing.
+    CHECK_THAT(bench::chances(t, a).fall, WithinAbs(exact, 0.05));
+    t.covariance(0, 0) = 1e-8;
+    CHECK_THAT(bench::chances(t, a).fall, WithinAbs(exact, 0.01));
+}
+
+TEST_CASE("From rest at first it falls freely, less what it must carry along: depth = v²t²/2ℓ (Galilei's law)") {
+    const double speed = 0.16;
+    const double gathering = 0.13;
+    const double depth = 1e-5;
+    const double time = time_from_rest_s(depth, speed, gathering);
+    CHECK_THAT(0.5 * speed * speed / gathering * time * time, WithinRel(depth, 1e-3));
+    // And in the end it has lost ℓ·ln 2 of way for good.
+    CHECK_THAT(time_from_rest_s(100.0, speed, gathering), WithinRel((100.0 + gathering * std::numbers::ln2) / speed, 1e-9));
+}

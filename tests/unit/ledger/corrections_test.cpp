@@ -1,0 +1,72 @@
+#include "evenfall.hpp"
+#include "support/small_lures.hpp"
+
+#include <catch2/catch_test_macros.hpp>
+#include <catch2/matchers/catch_matchers_floating_point.hpp>
+
+using namespace evenfall;
+using Catch::Matchers::WithinRel;
+
+namespace {
+
+preset::Document corrected_by(preset::Correction c) {
+    preset::Document d = support::fish();
+    d.corrections.push_back(c);
+    return d;
+}
+
+double mass_of(const ledger::Ledger& ledger, ledger::Kind kind, int item = -1) {
+    double sum = 0.0;
+    for (const ledger::Line& line : ledger) {
+        if (line.kind == kind && (item < 0 || line.item == item)) sum += line.mass_kg;
+    }
+    return sum;
+}
+
+}  // namespace
+
+TEST_CASE("A correction multiplies the lines of its cause and group, and no others") {
+    const auto plain = evaluate(support::fish());
+    const auto wood = evaluate(corrected_by({preset::Cause::wood_density, {}, 1.1, 0.01}));
+    REQUIRE((plain.ok() && wood.ok()));
+    for (const auto kind : {ledger::Kind::wood, ledger::Kind::hole_wood, ledger::Kind::bore_wood}) {
+        CHECK_THAT(mass_of(wood->ledger, kind), WithinRel(1.1 * mass_of(plain->ledger, kind), 1e-12));
+    }
+    CHECK(mass_of(wood->ledger, ledger::Kind::part) == mass_of(plain->ledger, ledger::Kind::part));
+    CHECK(wood->answers.displaced_m3 == plain->answers.displaced_m3);
+    CHECK(wood->answers.mass_sigma_kg < 0.5 * plain->answers.mass_sigma_kg);
+
+    const auto coat = evaluate(corrected_by({preset::Cause::coat_amount, 0, 1.5, {}}));
+    CHECK_THAT(mass_of(coat->ledger, ledger::Kind::coat, 0), WithinRel(1.5 * mass_of(plain->ledger, ledger::Kind::coat, 0), 1e-12));
+    CHECK(mass_of(coat->ledger, ledger::Kind::coat, 1) == mass_of(plain->ledger, ledger::Kind::coat, 1));
+
+    const auto middle = evaluate(corrected_by({preset::Cause::carved_size, 1, 1.02, {}}));
+    CHECK_THAT(mass_of(middle->ledger, ledger::Kind::wood, 1), WithinRel(1.02 * mass_of(plain->ledger, ledger::Kind::wood, 1), 1e-12));
+    CHECK(mass_of(middle->ledger, ledger::Kind::wood, 0) == mass_of(plain->ledger, ledger::Kind::wood, 0));
+    const auto all = evaluate(corrected_by({preset::Cause::carved_size, {}, 1.02, {}}));
+    CHECK_THAT(mass_of(all->ledger, ledger::Kind::wood), WithinRel(1.02 * mass_of(plain->ledger, ledger::Kind::wood), 1e-12));
+}
+
+TEST_CASE("A correction of drag changes the fall alone: twice the drag, the weight of two") {
+    const auto planned = plan_lead(support::fish());
+    REQUIRE((planned.ok() && planned->met));
+    preset::Document document = planned->document;
+    const auto once = evaluate(document);
+    document.corrections.push_back({preset::Cause::drag, {}, 2.0, {}});
+    const auto twice = evaluate(document);
+    REQUIRE((once.ok() && twice.ok() && once->answers.fall && twice->answers.fall));
+    CHECK(twice->answers.in_water_kg == once->answers.in_water_kg);
+    CHECK_THAT(twice->answers.fall->speed_m_s / once->answers.fall->speed_m_s, WithinRel(std::sqrt(0.5), 0.02));
+}
+
+TEST_CASE("The lead plan plans with corrections: heavier wood, less lead") {
+    const auto plain = plan_lead(support::fish());
+    const auto heavy = plan_lead(corrected_by({preset::Cause::wood_density, {}, 1.05, {}}));
+    REQUIRE((plain.ok() && heavy.ok() && plain->met && heavy->met));
+    double plain_kg = 0.0;
+    double heavy_kg = 0.0;
+    for (const HolePlan& h : plain->holes) plain_kg += h.mass_kg;
+    for (const HolePlan& h : heavy->holes) heavy_kg += h.mass_kg;
+    CHECK(heavy_kg < plain_kg - 0.001);
+    CHECK_THAT(heavy->after.in_water_kg, WithinRel(plain->after.in_water_kg, 1e-2));
+}
