@@ -16,7 +16,7 @@ double between(double low, double high) {
     return 0.5 * (std::erfc(-high / std::numbers::sqrt2) - std::erfc(-low / std::numbers::sqrt2));
 }
 
-// Gauss-Legendre, ten points on −1 to 1 (Abramowitz and Stegun, table 25.4; from memory, tests hold the chances they give).
+// Gauss-Legendre, ten points on −1 to 1 (Abramowitz and Stegun, chapter 25; from memory, tests hold the chances they give).
 constexpr std::array<std::array<double, 2>, 5> legendre{{{0.1488743389816312, 0.2955242247147529},
                                                          {0.4333953941292472, 0.2692667193099963},
                                                          {0.6794095682990244, 0.2190863625159820},
