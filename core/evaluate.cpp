@@ -4,6 +4,7 @@
 #include "base/sentence.hpp"
 #include "fall/descent.hpp"
 #include "fall/level_fall.hpp"
+#include "flotation/float_answers.hpp"
 #include "holes/checks.hpp"
 #include "ledger/build.hpp"
 #include "ledger/fold.hpp"
@@ -24,12 +25,10 @@ struct Inputs {
 /// Within this much of nothing a lure is said to hang still: the slowest fall a carver would notice in a tub.
 constexpr double still_band_kg = 0.00005;
 
-/// The main steady fall of the piece after a stage. Its band is worked out for the finished lure in its own water alone; a
+/// The main steady fall of a piece in its water. Its band is worked out for the finished lure in its own water alone; a
 /// stage on the way, and the tub, take the band of the end effect, which is most of it.
-std::optional<Fall> fall_of(const Inputs& in, const fall::LevelFall& level, Stage stage, double in_water_kg,
+std::optional<Fall> fall_of(const fall::Descent& descent, const fall::LevelFall& level, double in_water_kg,
                             const water::Properties& water, bool with_band) {
-    if (in_water_kg <= still_band_kg) return std::nullopt;
-    const fall::Descent descent(in.body, in.ledger, in.document, water, stage);
     if (with_band) {
         const auto f = descent.main_fall(fall::Descent::Doubts::bands);
         if (!f) return std::nullopt;
@@ -42,16 +41,48 @@ std::optional<Fall> fall_of(const Inputs& in, const fall::LevelFall& level, Stag
                 f->vertical_m_s * speeds->fast_m_s / speeds->usual_m_s, f->pitch_rad, f->forward_m_s};
 }
 
+/// The falls of one stage in both waters: hull and parts are looked at once.
+void set_falls(const Inputs& in, const fall::Hull& hull, const fall::LevelFall& level, const Surroundings& water, StageAnswer& stage) {
+    const bool falls = stage.in_water_kg > still_band_kg;
+    const bool tub_falls = stage.in_tub_kg > still_band_kg;
+    if (!falls && !tub_falls) return;
+    const bool same_water = water.fishing.density_kg_m3 == water.tub.density_kg_m3 &&
+                            water.fishing.viscosity_pa_s == water.tub.viscosity_pa_s;
+    const fall::Descent descent(hull, in.body, in.ledger, in.document, water.fishing, stage.stage);
+    if (falls) stage.fall = fall_of(descent, level, stage.in_water_kg, water.fishing, stage.stage == Stage::dressed);
+    if (same_water) stage.tub_fall = stage.fall;
+    else if (tub_falls) stage.tub_fall = fall_of(descent.in(water.tub), level, stage.in_tub_kg, water.tub, false);
+}
+
+std::vector<CoatAnswer> coats_of(const preset::Document& document, const ledger::Ledger& ledger, double water_kg_m3) {
+    std::vector<ledger::Sum> sums(document.coats.size());
+    for (const ledger::Line& line : ledger) {
+        if (line.kind == ledger::Kind::coat) sums[static_cast<std::size_t>(line.item)] += line;
+    }
+    std::vector<CoatAnswer> out;
+    out.reserve(sums.size());
+    for (std::size_t i = 0; i < sums.size(); ++i) {
+        const double in_water = sums[i].in_water_kg(water_kg_m3);
+        out.push_back({static_cast<int>(i), sums[i].mass_kg, sums[i].displaced_m3, in_water,
+                       sums[i].mass_kg > 0.0 ? in_water / sums[i].mass_kg : 0.0});
+    }
+    return out;
+}
+
 Behaviour behaviour_of(double in_water_kg) {
     if (in_water_kg > still_band_kg) return Behaviour::falls;
     return in_water_kg < -still_band_kg ? Behaviour::floats : Behaviour::hangs_still;
 }
 
-Problems warnings_of(const Answers& answers) {
+Problems warnings_of(const Inputs& in, const Answers& answers) {
     Problems out;
     if (answers.bg_m <= 0.0) {
         out.push_back({ProblemCode::capsizes, "", "G below B",
                        "G lies " + millimetres_text(-answers.bg_m) + " above B: under water the finished lure rolls over."});
+    }
+    if (answers.behaviour == Behaviour::floats) {
+        auto rolls = flotation::roll_over_warning(in.body, in.ledger, in.document, answers.water_density_kg_m3);
+        if (rolls) out.push_back(std::move(*rolls));
     }
     return out;
 }
@@ -83,8 +114,7 @@ Answers answers_of(const preset::Document& document, const shape::Body& body, co
     a.roll_rad = hang.roll_rad;
     a.behaviour = behaviour_of(a.in_water_kg);
 
-    const bool same_water = water.fishing.density_kg_m3 == water.tub.density_kg_m3 &&
-                            water.fishing.viscosity_pa_s == water.tub.viscosity_pa_s;
+    const fall::Hull hull = fall::hull(body);
     for (std::size_t s = 0; s < a.stages.size(); ++s) {
         const ledger::Sum& sum = fold.through[s];
         StageAnswer& stage = a.stages[s];
@@ -96,8 +126,7 @@ Answers answers_of(const preset::Document& document, const shape::Body& body, co
         stage.b_m = sum.b_m();
         stage.in_water_kg = sum.in_water_kg(water.fishing.density_kg_m3);
         stage.in_tub_kg = sum.in_water_kg(water.tub.density_kg_m3);
-        stage.fall = fall_of(in, level, stage.stage, stage.in_water_kg, water.fishing, stage.stage == Stage::dressed);
-        stage.tub_fall = same_water ? stage.fall : fall_of(in, level, stage.stage, stage.in_tub_kg, water.tub, false);
+        set_falls(in, hull, level, water, stage);
     }
     a.fall = a.stages.back().fall;
 
@@ -106,7 +135,8 @@ Answers answers_of(const preset::Document& document, const shape::Body& body, co
         a.segments.push_back({segment_name(document, s), body.segments[s].volume_m3, sum.displaced_m3, sum.mass_kg,
                               sum.in_water_kg(water.fishing.density_kg_m3), sum.g_m(), sum.b_m()});
     }
-    a.warnings = warnings_of(a);
+    a.coats = coats_of(document, ledger, water.fishing.density_kg_m3);
+    a.warnings = warnings_of(in, a);
     return a;
 }
 

@@ -56,6 +56,15 @@ struct SegmentAnswer {
     Vec3 b_m;
 };
 
+/// What one coat adds, all segments and pockets together: the sum of its lines in the ledger.
+struct CoatAnswer {
+    int coat = 0;                ///< index into document.coats
+    double mass_kg = 0.0;
+    double displaced_m3 = 0.0;   ///< by how much it makes the lure larger; 0 where it soaks in
+    double in_water_kg = 0.0;    ///< by how much it makes the lure heavier in the fishing water; < 0 where it is lighter than water
+    double felt_share = 0.0;     ///< in_water over mass: 1 − ρw/ρ of a film outside, 1 of what soaks in; 0 without mass
+};
+
 /// Everything the bench wants to know of the finished lure, and of each stage on the way.
 struct Answers {
     double water_density_kg_m3 = 0.0;
@@ -73,6 +82,7 @@ struct Answers {
     std::optional<Fall> fall;
     std::vector<SegmentAnswer> segments;
     std::array<StageAnswer, stage_count> stages;
+    std::vector<CoatAnswer> coats;     ///< one for each of the document's coats
     Problems warnings;                 ///< things a carver should know that are no refusal
 };
 

@@ -162,7 +162,10 @@ widgets::Units units_of_settings(const state::Settings& settings) {
     show(units, Quantity::fall, falls, settings.fall);
     show(units, Quantity::temperature, temperatures, settings.temperature);
     // Coats are thin: those who work in inches measure them in thousandths.
-    if (settings.length != state::LengthUnit::mm) units.choose(Quantity::thickness, Unit::mil);
+    if (settings.length != state::LengthUnit::mm) {
+        units.choose(Quantity::thickness, Unit::mil);
+        units.choose(Quantity::depth, Unit::foot);
+    }
     return units;
 }
 

@@ -34,7 +34,11 @@ double drag_correction(const preset::Document& document) {
 
 Descent::Descent(const shape::Body& body, const ledger::Ledger& ledger, const preset::Document& document,
                  const water::Properties& water, Stage stage)
-    : hull_(fall::hull(body)),
+    : Descent(fall::hull(body), body, ledger, document, water, stage) {}
+
+Descent::Descent(Hull hull, const shape::Body& body, const ledger::Ledger& ledger, const preset::Document& document,
+                 const water::Properties& water, Stage stage)
+    : hull_(std::move(hull)),
       weights_(weights_of(ledger, stage)),
       items_(drag_items(*body.lines, document, ledger, stage)),
       water_(water) {

@@ -97,6 +97,9 @@ class Descent {
 public:
     Descent(const shape::Body& body, const ledger::Ledger& ledger, const preset::Document& document,
             const water::Properties& water, Stage stage = Stage::dressed);
+    /// The same with a hull taken before (hull.hpp): it is one and the same at every stage.
+    Descent(Hull hull, const shape::Body& body, const ledger::Ledger& ledger, const preset::Document& document,
+            const water::Properties& water, Stage stage);
     Descent(Hull hull, const Weights& weights, std::vector<DragItem> items, const water::Properties& water,
             const Closure& closure = {});
 

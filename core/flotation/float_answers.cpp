@@ -40,12 +40,12 @@ const char* lying(Posture posture) {
     return "upright";
 }
 
-Problem rolls_over(const FloatAnswers& a) {
+Problem rolls_over(const UprightAdvice& advice) {
     std::string sentence = "Afloat this lure does not stay upright: its metacentre lies " +
-                           millimetres_text(-a.advice.gm_m) + " under G. G must come down by " +
-                           millimetres_text(a.advice.lower_g_m);
-    if (a.advice.heavier_kg) {
-        sentence += ", or the lure must be " + grams_text(*a.advice.heavier_kg) + " heavier";
+                           millimetres_text(-advice.gm_m) + " under G. G must come down by " +
+                           millimetres_text(advice.lower_g_m);
+    if (advice.heavier_kg) {
+        sentence += ", or the lure must be " + grams_text(*advice.heavier_kg) + " heavier";
     } else {
         sentence += "; more weight at the same height does not help";
     }
@@ -54,10 +54,7 @@ Problem rolls_over(const FloatAnswers& a) {
 
 Problems warnings_of(const FloatAnswers& a) {
     Problems out;
-    if (a.advice.is_known && !a.advice.is_stable) {
-        out.push_back(rolls_over(a));
-        return out;
-    }
+    if (a.advice.is_known && !a.advice.is_stable) return out;  // roll_over_warning() has said so
     for (const Rest& rest : a.rests) {
         if (rest.posture == Posture::upright) continue;
         out.push_back({ProblemCode::capsizes, "", "",
@@ -93,6 +90,19 @@ Outcome<FloatAnswers> float_answers(const shape::Body& body, const ledger::Ledge
     a.advice = upright_advice(afloat);
     a.warnings = warnings_of(a);
     return a;
+}
+
+std::optional<Problem> roll_over_warning(const shape::Body& body, const ledger::Ledger& ledger,
+                                         const preset::Document& document, double water_kg_m3) {
+    const ledger::Sum total = total_of(ledger);
+    if (!is_positive(water_kg_m3) || !is_positive(total.mass_kg) || !is_positive(total.displaced_m3))
+        return std::nullopt;
+    const Hull hull(body, ledger, document);
+    const Afloat afloat = afloat_of(hull, total, water_kg_m3);
+    if (afloat.sinks()) return std::nullopt;
+    const UprightAdvice advice = upright_advice(afloat);
+    if (!advice.is_known || advice.is_stable) return std::nullopt;
+    return rolls_over(advice);
 }
 
 std::optional<Rest> upright_answer(const shape::Body& body, const ledger::Ledger& ledger,

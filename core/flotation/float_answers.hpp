@@ -19,7 +19,7 @@ struct FloatAnswers {
     RightingCurve righting;  ///< trim free; empty where it sinks
     UnderWater under_water;
     UprightAdvice advice;
-    Problems warnings; ///< no refusals: what a carver should know before the wood is cut
+    Problems warnings; ///< other ways to lie at rest. That it will not stay upright at all says roll_over_warning()
 };
 
 /// Finished lure in water of this density. Problems: a density that is no positive number, a ledger without
@@ -27,7 +27,12 @@ struct FloatAnswers {
 [[nodiscard]] Outcome<FloatAnswers> float_answers(const shape::Body& body, const ledger::Ledger& ledger,
                                                   const preset::Document& document, double water_kg_m3);
 
-/// The part of it that a dragging finger can wait for: `upright` alone.
+/// A lure that floats and will not stay upright: by how much G must come down, or how much heavier it must be. Absent where it
+/// sinks, stays upright, or stands on nose or tail. evaluate() puts it among its warnings, before any wood is cut.
+[[nodiscard]] std::optional<Problem> roll_over_warning(const shape::Body& body, const ledger::Ledger& ledger,
+                                                       const preset::Document& document, double water_kg_m3);
+
+/// The part of float_answers() that a dragging finger can wait for: `upright` alone.
 [[nodiscard]] std::optional<Rest> upright_answer(const shape::Body& body, const ledger::Ledger& ledger,
                                                  const preset::Document& document, double water_kg_m3);
 

@@ -45,7 +45,7 @@ Coated coated(const shape::Segment& segment, int index, std::span<const Line> li
     for (const shape::Face& face : segment.faces)
         faces += face.area_m2;
     for (const Line& line : lines) {
-        if (line.segment != index || (line.kind != Kind::wood && line.kind != Kind::coat)) continue;
+        if (line.segment != index || (line.kind != Kind::wood && line.kind != Kind::coat) || line.pocket >= 0) continue;
         c.wanted.volume += line.displaced_m3;
         c.wanted.moment += line.displaced_m3 * line.at_m;
         if (line.kind != Kind::coat || line.displaced_m3 <= 0.0) continue;
@@ -88,7 +88,7 @@ Vec3 pocket_half_size(const preset::Pocket& p, const shape::Body& body, const Li
     const double belly = std::isfinite(skin.belly_z_m) ? skin.belly_z_m : line.at_m.z - 0.5 * p.width_m;
     const double z = std::min(p.z_to_m.value_or(back), back) - std::max(p.z_from_m.value_or(belly), belly);
     Vec3 half{0.5 * std::max(x, 1e-6), 0.5 * std::max(p.width_m, 1e-6), 0.5 * std::max(z, 1e-6)};
-    const double grow = std::cbrt(-line.displaced_m3 / (8.0 * half.x * half.y * half.z));
+    const double grow = std::cbrt(std::abs(line.displaced_m3) / (8.0 * half.x * half.y * half.z));
     return grow * half;
 }
 
@@ -182,7 +182,11 @@ void Hull::add_openings(const shape::Body& body, std::span<const Line> lines,
         const auto item = static_cast<std::size_t>(line.item);
         switch (line.kind) {
         case Kind::wood:
-        case Kind::coat:
+            break;
+        case Kind::coat: // on the walls of a flooded pocket: the room is so much smaller
+            if (line.pocket < 0) break;
+            panels_.emplace_back(rims_->box(), line.at_m,
+                                 pocket_half_size(document.pockets[static_cast<std::size_t>(line.pocket)], body, line), 1.0);
             break;
         case Kind::pocket_water:
             panels_.emplace_back(rims_->box(), line.at_m,

@@ -1,6 +1,7 @@
 #include "ledger/build.hpp"
 
 #include "base/sentence.hpp"
+#include "ledger/build_detail.hpp"
 #include "materials/solids.hpp"
 #include "materials/woods.hpp"
 
@@ -19,7 +20,6 @@ constexpr double part_mass_spread = 0.03;        // hardware taken from a packet
 constexpr double weighed_fill_spread = 0.005;    // lead cut to a scale that reads 0.02 g
 constexpr double measured_fill_spread = 0.02;    // stock cut to a length
 constexpr double cap_mass_spread = 0.10;
-constexpr double coat_spread = 0.20;
 constexpr double weighed_wood_spread = 0.02;
 
 Spread spread(Cause cause, std::size_t group, double relative, bool moves_mass, bool moves_volume) {
@@ -71,12 +71,10 @@ void append_segments(const Woodwork& w, Ledger& out) {
 }
 
 Problems append_pockets(const Woodwork& w, Ledger& out) {
-    constexpr double far = std::numeric_limits<double>::infinity();
     Problems problems;
     for (std::size_t i = 0; i < w.document->pockets.size(); ++i) {
         const preset::Pocket& p = w.document->pockets[i];
-        const shape::Box box{p.x_from_m, p.x_to_m, p.y_m - 0.5 * p.width_m, p.y_m + 0.5 * p.width_m,
-                             p.z_from_m.value_or(-far), p.z_to_m.value_or(far)};
+        const shape::Box box = box_of(p);
         double found = 0.0;
         for (std::size_t s = 0; s < w.body->segments.size(); ++s) {
             const shape::BoxCut cut = shape::box_in_segment(*w.body, static_cast<int>(s), box);
@@ -96,10 +94,6 @@ Problems append_pockets(const Woodwork& w, Ledger& out) {
         }
     }
     return problems;
-}
-
-Problem unknown_material(std::string path, const std::string& id) {
-    return {ProblemCode::unknown_name, std::move(path), "", "“" + id + "” is not in the table of materials."};
 }
 
 Problems append_parts(const Woodwork& w, Ledger& out) {
@@ -134,77 +128,18 @@ Problems append_parts(const Woodwork& w, Ledger& out) {
     return problems;
 }
 
-struct CoatedSurface {
-    double area_m2 = 0.0;
-    double curvature_m = 0.0;
-    Vec3 centroid_m;
-    bool closed = false;
-};
+}  // namespace
 
-CoatedSurface coated_surface(const shape::Segment& segment, const preset::Coat& coat) {
-    CoatedSurface surface;
-    Vec3 moment;
-    double whole = segment.skin_m2;
-    if (coat.on_skin) {
-        surface.area_m2 += segment.skin_m2;
-        moment += segment.skin_m2 * segment.skin_centroid_m;
-    }
-    for (const shape::Face& face : segment.faces) {
-        whole += face.area_m2;
-        if (!coat.on_joint_faces) continue;
-        surface.area_m2 += face.area_m2;
-        moment += face.area_m2 * face.centroid_m;
-    }
-    if (surface.area_m2 > 0.0) surface.centroid_m = moment / surface.area_m2;
-    surface.closed = coat.on_skin && coat.on_joint_faces;
-    surface.curvature_m = whole > 0.0 ? segment.curvature_m * surface.area_m2 / whole : 0.0;
-    return surface;
+shape::Box box_of(const preset::Pocket& p) {
+    constexpr double far = std::numeric_limits<double>::infinity();
+    return {p.x_from_m, p.x_to_m, p.y_m - 0.5 * p.width_m, p.y_m + 0.5 * p.width_m, p.z_from_m.value_or(-far), p.z_to_m.value_or(far)};
 }
 
-Problems append_coats(const Woodwork& w, Ledger& out) {
-    Problems problems;
-    for (std::size_t i = 0; i < w.document->coats.size(); ++i) {
-        const preset::Coat& coat = w.document->coats[i];
-        const materials::Solid* solid = materials::find_solid(coat.material);
-        if (solid == nullptr) {
-            problems.push_back(unknown_material(pointer("coats", i, "material"), coat.material));
-            continue;
-        }
-        double total_area = 0.0;
-        for (const shape::Segment& segment : w.body->segments) total_area += coated_surface(segment, coat).area_m2;
-        for (std::size_t s = 0; s < w.body->segments.size(); ++s) {
-            const shape::Segment& segment = w.body->segments[s];
-            const CoatedSurface surface = coated_surface(segment, coat);
-            if (surface.area_m2 <= 0.0) continue;
-            Line line;
-            line.kind = Kind::coat;
-            line.item = static_cast<int>(i);
-            line.segment = static_cast<int>(s);
-            line.stage = coat.stage;
-            line.at_m = surface.centroid_m;
-            double volume = 0.0;
-            if (coat.mass_kg) {
-                line.mass_kg = *coat.mass_kg * surface.area_m2 / total_area;
-                volume = line.mass_kg / solid->density_kg_m3.value;
-            } else {
-                // Steiner (1840): a film of thickness t on a convex body adds S·t + M·t² + 4/3·π·t³.
-                const double t = coat.thickness_m.value_or(0.0);
-                volume = surface.area_m2 * t + surface.curvature_m * t * t;
-                if (surface.closed) volume += 4.0 / 3.0 * std::numbers::pi * t * t * t;
-                line.mass_kg = volume * solid->density_kg_m3.value;
-            }
-            const bool film = coat.kind == preset::CoatKind::film;
-            if (film) line.displaced_m3 = volume;
-            // A thin shell on a form has about 5/3 of the solid's radius of gyration squared (exact on a sphere).
-            if (segment.volume_m3 > 0.0) {
-                line.own_kg_m2 = segment.inertia_m5 * (5.0 / 3.0 * line.mass_kg / segment.volume_m3);
-            }
-            line.spreads[0] = spread(Cause::coat_amount, i, coat.spread.value_or(coat_spread), true, film);
-            out.push_back(line);
-        }
-    }
-    return problems;
+Problem unknown_material(std::string path, const std::string& id) {
+    return {ProblemCode::unknown_name, std::move(path), "", "“" + id + "” is not in the table of materials."};
 }
+
+namespace {
 
 /// What earlier readings taught, on the lines from `first` on: the one place where a correction touches a mass or a volume.
 void correct(const Woodwork& w, std::size_t first, Ledger& out) {

@@ -186,6 +186,9 @@ struct Coat {
     std::optional<double> spread;         ///< relative standard deviation; absent = 0.20
     bool on_skin = true;
     bool on_joint_faces = true;
+    /// Walls of the pockets too, and then the mouths that the pockets leave in skin and joint faces are not coated. Without it
+    /// the coat is laid over skin and faces as if no pocket were there: pockets plugged while the coat goes on.
+    bool on_pockets = false;
 };
 
 enum class TargetBy { fall, in_water };

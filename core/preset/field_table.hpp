@@ -72,7 +72,8 @@ inline constexpr std::array causes{Word<Cause>{"wood_density", Cause::wood_densi
                                    Word<Cause>{"cap_mass", Cause::cap_mass},         Word<Cause>{"coat_amount", Cause::coat_amount},
                                    Word<Cause>{"drag", Cause::drag}};
 inline constexpr std::array coat_surfaces{Flag<Coat>{"skin", &Coat::on_skin},
-                                          Flag<Coat>{"joint_faces", &Coat::on_joint_faces}};
+                                          Flag<Coat>{"joint_faces", &Coat::on_joint_faces},
+                                          Flag<Coat>{"pockets", &Coat::on_pockets}};
 
 }  // namespace table
 

@@ -42,6 +42,14 @@ Tree segment_tree(const SegmentAnswer& segment) {
             {"b_mm", point(segment.b_m)}};
 }
 
+Tree coat_tree(const preset::Document& document, const CoatAnswer& coat) {
+    return {{"name", document.coats[static_cast<std::size_t>(coat.coat)].name},
+            {"mass_g", grams(coat.mass_kg)},
+            {"displaced_cm3", cubic_centimetres(coat.displaced_m3)},
+            {"in_water_g", grams(coat.in_water_kg)},
+            {"felt_percent", number(100.0 * coat.felt_share)}};
+}
+
 Tree stage_tree(const StageAnswer& stage) {
     Tree tree{{"stage", stage_word(stage.stage)},
               {"mass_g", grams(stage.mass_kg)},
@@ -77,6 +85,9 @@ Tree answers_tree(const preset::Document& document, const Answers& answers) {
     Tree stages = Tree::array();
     for (const StageAnswer& stage : answers.stages) stages.push_back(stage_tree(stage));
     tree["stages"] = std::move(stages);
+    Tree coats = Tree::array();
+    for (const CoatAnswer& coat : answers.coats) coats.push_back(coat_tree(document, coat));
+    tree["coats"] = std::move(coats);
     tree["warnings"] = problem_list(answers.warnings);
     return tree;
 }

@@ -126,7 +126,10 @@ Outcome<InWater> in_water(const preset::Document& document, const Evaluation& ev
     fall::SteadyFalls falls = descent.steady();
     const double pitch = falls.main ? falls.falls[*falls.main].pitch_rad : falls.hang_pitch_rad.value_or(0.0);
     fall::HingeLoads hinges = fall::hinge_loads(evaluation.body, evaluation.ledger, document, water->fishing, pitch);
-    return InWater{std::move(falls), std::move(track).value(), std::move(afloat).value(), std::move(hinges), std::move(sweep).value()};
+    Problems warnings = evaluation.answers.warnings;
+    for (const Problems* list : {&afloat->warnings, &hinges.warnings}) warnings.insert(warnings.end(), list->begin(), list->end());
+    return InWater{std::move(falls),  std::move(track).value(), std::move(afloat).value(),
+                   std::move(hinges), std::move(sweep).value(), std::move(warnings)};
 }
 
 std::string water_json(const preset::Document& document, const InWater& water) {
@@ -143,9 +146,7 @@ std::string water_json(const preset::Document& document, const InWater& water) {
     tree["sweep"] = {{"by_temperature", sweep_list(water.sweep.by_temperature)},
                      {"by_salinity", sweep_list(water.sweep.by_salinity)},
                      {"still_at_C", std::move(still)}};
-    Problems warnings = water.afloat.warnings;
-    warnings.insert(warnings.end(), water.hinges.warnings.begin(), water.hinges.warnings.end());
-    tree["warnings"] = problem_list(warnings);
+    tree["warnings"] = problem_list(water.warnings);
     return preset::laid_out_text(tree);
 }
 

@@ -17,6 +17,7 @@ struct InWater {
     flotation::FloatAnswers afloat;
     fall::HingeLoads hinges;
     fall::Sweep sweep;
+    Problems warnings;  ///< of the lure itself, afloat and of its hinges
 };
 
 /// Finished lure in its fishing water, let go from rest as it hangs.

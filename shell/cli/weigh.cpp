@@ -63,6 +63,20 @@ std::string segments_text(const Answers& answers) {
     return table.text();
 }
 
+/// What each coat weighs and what of it is felt in the water.
+std::string coats_text(const preset::Document& document, const Answers& answers) {
+    if (answers.coats.empty()) return {};
+    Table table({Side::left, Side::right, Side::right, Side::right, Side::right});
+    table.row({"Coat", "mass g", "grows by cm³", "felt in water g", "share of it"});
+    for (const CoatAnswer& coat : answers.coats) {
+        const std::string& name = document.coats[static_cast<std::size_t>(coat.coat)].name;
+        table.row({name.empty() ? "Coat " + std::to_string(coat.coat + 1) : name, grams(coat.mass_kg),
+                   number_text(coat.displaced_m3, Unit::cm3, 2), signed_grams(coat.in_water_kg),
+                   number_text(coat.felt_share, Unit::percent, 0) + " %"});
+    }
+    return table.text() + "A film makes the lure larger as well as heavier, so the water carries most of it; what soaks in is felt in full.\n\n";
+}
+
 }  // namespace
 
 int weigh(const Arguments& arguments) {
@@ -77,7 +91,7 @@ int weigh(const Arguments& arguments) {
         constexpr double shown_depth_m = 2.0;
         const auto water = report::in_water(*document, *evaluation, shown_depth_m);
         if (!water.ok()) return report(water.problems());
-        print(head_text(*document, answers) + '\n' + stages_text(answers) + '\n' + segments_text(answers) + '\n' +
+        print(head_text(*document, answers) + '\n' + stages_text(answers) + '\n' + segments_text(answers) + '\n' + coats_text(*document, answers) +
               floating_text(*water) + hinges_text(*document, *water) + sweep_text(*water) + warnings_text(answers) + water_warnings_text(*water));
     }
     return done;

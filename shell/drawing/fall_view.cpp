@@ -144,14 +144,22 @@ void draw_larger(Scene& scene, const Pose& pose, double steepest_rad, const widg
     list.AddRect({rect.x, rect.y}, {rect.right(), rect.bottom()}, ink.rule, look::control_rounding, 0, pen::hair);
     pen::text(list, font, rect.x + 8.0f, rect.y + 5.0f, ink.ink_soft, words::enlarged);
     const Figure figure = figure_of(scene, 40);
-    const double wide = 2.0 * figure.reach_m;
-    const double high = wide * std::max(0.3, std::sin(std::min(steepest_rad, 1.57)));
-    const double scale = fitting_px_per_m(wide, high, rect.w - 24.0f, rect.h - 40.0f);
+    // Room for what stands out behind and hangs below, at any pitch it comes to.
+    const Reach out = reach(scene.document, scene.evaluation);
+    const double behind = std::max(figure.reach_m, out.aft_m - figure.b_m.x);
+    const double wide = 2.0 * std::max(behind, figure.reach_m);
+    const double hang = std::max(0.15 * wide, figure.b_m.z - out.lowest_z_m);
+    const double high = 2.0 * std::max(hang, figure.reach_m * std::sin(std::min(steepest_rad, 1.57)));
+    const double scale = fitting_px_per_m(wide, high, rect.w - 16.0f, rect.h - 30.0f);
     const ImVec2 middle{rect.x + 0.5f * rect.w, rect.y + 0.5f * (rect.h + 16.0f)};
     const WorldToScreen map(scale, 0.0, 0.0, {middle.x, middle.y});
     const ImVec2 level[] = {{rect.x + 8.0f, middle.y}, {rect.right() - 8.0f, middle.y}};
     pen::dashed(list, level, ink.water_line, pen::hair, 7.0f, 5.0f);
+    const WorldToScreen lure = WorldToScreen(scale, figure.b_m.x, figure.b_m.z, {middle.x, middle.y}).turned(pose.pitch_rad);
+    list.PushClipRect({rect.x + 1.0f, rect.y + 1.0f}, {rect.right() - 1.0f, rect.bottom() - 1.0f}, true);
     set_down(scene, figure, map, 0.0, 0.0, pose.pitch_rad, Ghost::whole, look::outline);
+    draw_dress(scene, lure);
+    list.PopClipRect();
 }
 
 } // namespace

@@ -196,6 +196,25 @@ widgets::Rect draw_bead(Scene& scene, const WorldToScreen& map, const preset::Pa
 
 } // namespace
 
+void draw_dress(Scene& scene, const WorldToScreen& map) {
+    for (const auto& part : scene.document.parts) {
+        const Around body = around(scene, part.at_m.x);
+        switch (glyph_of(part, body.belly_z_m, body.length_m)) {
+        case Glyph::hook:
+            draw_hook(scene, map, part, scene.ink().metal);
+            break;
+        case Glyph::soft_tail:
+            draw_tail(scene, map, part, scene.ink().ink, scene.ink().tint);
+            break;
+        case Glyph::glass_eye:
+            draw_glass_eye(scene, map, part, scene.ink().ink);
+            break;
+        default:
+            break;
+        }
+    }
+}
+
 void draw_parts(Scene& scene, const WorldToScreen& map) {
     for (std::size_t i = 0; i < scene.document.parts.size(); ++i) {
         const auto& part = scene.document.parts[i];

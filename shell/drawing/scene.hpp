@@ -62,6 +62,8 @@ void draw_hang_view(Scene& scene, const widgets::Rect& rect);
 void draw_hole(Scene& scene, const WorldToScreen& map, std::size_t index, double middle_u_m,
                double half_width_m, bool with_number);
 void draw_parts(Scene& scene, const WorldToScreen& map);
+/// Only what one sees in the water: hooks, tail, glass eyes; nothing to be chosen. `map` may be turned.
+void draw_dress(Scene& scene, const WorldToScreen& map);
 /// G and B, each with its shape and letter; `above` gives the marks seen from above.
 void draw_centres(Scene& scene, const WorldToScreen& map, bool above);
 

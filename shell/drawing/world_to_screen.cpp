@@ -15,6 +15,13 @@ double fitting_px_per_m(double u_span_m, double v_span_m, float w_px, float h_px
     return std::isfinite(scale) ? std::max(scale, 1.0) : 1.0;
 }
 
+WorldToScreen WorldToScreen::turned(double pitch_rad) const {
+    WorldToScreen map = *this;
+    map.cosine_ = std::cos(pitch_rad);
+    map.sine_ = std::sin(pitch_rad);
+    return map;
+}
+
 Rotated pitched(double u, double v, double pitch_rad) {
     const double c = std::cos(pitch_rad);
     const double s = std::sin(pitch_rad);

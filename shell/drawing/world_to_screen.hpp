@@ -20,7 +20,13 @@ public:
     WorldToScreen(double px_per_m, double u_m, double v_m, ScreenPoint at)
         : px_per_m_(px_per_m), u_m_(u_m), v_m_(v_m), at_(at) {}
 
-    [[nodiscard]] ScreenPoint at(double u_m, double v_m) const {
+    /// The same with the world pitched about (u_m, v_m), which stays where it is: nose (at smaller u) up. Only at() and px()
+    /// know of it.
+    [[nodiscard]] WorldToScreen turned(double pitch_rad) const;
+
+    [[nodiscard]] ScreenPoint at(double u, double v) const {
+        const double u_m = u_m_ + cosine_ * (u - u_m_) + sine_ * (v - v_m_);
+        const double v_m = v_m_ - sine_ * (u - u_m_) + cosine_ * (v - v_m_);
         return {at_.x + static_cast<float>((u_m - u_m_) * px_per_m_),
                 at_.y - static_cast<float>((v_m - v_m_) * px_per_m_)};
     }
@@ -34,6 +40,8 @@ private:
     double u_m_ = 0.0;
     double v_m_ = 0.0;
     ScreenPoint at_;
+    double cosine_ = 1.0;
+    double sine_ = 0.0;
 };
 
 /// The greatest scale at which u_span × v_span metres fit into w × h pixels [px/m]. A span of zero asks for

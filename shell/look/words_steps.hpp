@@ -241,6 +241,16 @@ inline constexpr const char* coat_spread_absent = "20 %";
 inline constexpr const char* on_skin = "On the skin";
 inline constexpr const char* on_faces = "On the joint faces";
 inline constexpr const char* on_faces_below = "also narrows the gap";
+inline constexpr const char* on_pockets = "In the pockets";
+inline constexpr const char* on_pockets_below = "brushed in with the rest; off: plugged while it goes on";
+inline constexpr const char* felt_in_water = "Felt in the water";
+inline constexpr const char* of_its_mass = "of its mass";
+inline constexpr const char* film_grows = "the film makes the lure ";
+inline constexpr const char* film_grows_unit = " cm³ larger, and that much water carries the rest";
+inline constexpr const char* soak_grows_nothing = "what soaks in makes the lure no larger, so nothing carries it";
+inline constexpr const char* coats_insight =
+    "A film weighs little in water: m grams of a clear coat of density ρ are felt as m·(1 − ρw/ρ), about an eighth for epoxy in "
+    "fresh water. A sealer that soaks in is felt in full. So a gram of sealer moves the fall as much as eight grams of clear coat.";
 inline constexpr const char* stage_sealed_short = "Sealer";
 inline constexpr const char* stage_painted_short = "Paint";
 inline constexpr const char* stage_clear_short = "Clear coat";

@@ -59,6 +59,7 @@ std::string write_session(const Session& session) {
                          {"small_view", word_of(small_view_words, view.small_view)},
                          {"curve", word_of(curve_words, view.curve)},
                          {"water_view", word_of(water_view_words, view.water_view)},
+                         {"season_by_salt", view.season_by_salt},
                          {"fall_depth_mm", units::mm_from_m(view.fall_depth_m)},
                          {"section_x_mm", units::mm_from_m(view.section_x_m)}};
     const Json settings_json{{"length", word_of(length_words, settings.length)},
@@ -107,6 +108,8 @@ Problems restore_session(Session& session, const std::string& text) {
         take_word(*view, "small_view", small_view_words, restored.view.small_view);
         take_word(*view, "curve", curve_words, restored.view.curve);
         take_word(*view, "water_view", water_view_words, restored.view.water_view);
+        if (const auto salt = view->find("season_by_salt"); salt != view->end() && salt->is_boolean())
+            restored.view.season_by_salt = salt->get<bool>();
         const auto depth = view->find("fall_depth_mm");
         if (depth != view->end() && depth->is_number()) {
             restored.view.fall_depth_m =

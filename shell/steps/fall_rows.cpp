@@ -57,9 +57,7 @@ void steady_rows(Desk& desk, const fall::SteadyFalls& falls, std::size_t index) 
 /// The depth is no part of the lure: it is set in the view, not by an edit.
 void depth_rows(Desk& desk) {
     widgets::subheading(desk.ui, words::depth_group);
-    // Tenths of a millimetre mean nothing for a depth.
-    const int decimals = desk.ui.units.of(Quantity::length) == widgets::Unit::millimetre ? 0 : -1;
-    const NumberSpec spec{Quantity::length, state::least_fall_depth_m, state::most_fall_depth_m, {}, decimals};
+    const NumberSpec spec{Quantity::depth, state::least_fall_depth_m, state::most_fall_depth_m, {}, -1};
     if (const auto set = widgets::number_field(desk.ui, "water.depth", words::depth_field, desk.view.fall_depth_m, spec,
                                                words::depth_below)) {
         desk.view.fall_depth_m = *set;

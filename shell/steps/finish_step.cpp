@@ -3,6 +3,7 @@
 #include "ledger/fold.hpp"
 #include "look/words_steps.hpp"
 #include "materials/solids.hpp"
+#include "units/trade.hpp"
 #include "widgets/button.hpp"
 #include "widgets/choice.hpp"
 #include "widgets/rows.hpp"
@@ -67,6 +68,16 @@ void amount_rows(Desk& desk, int index, const preset::Coat& coat, const std::str
         words::coat_spread_below);
 }
 
+/// What of the coat the water lets one feel.
+void felt_row(Desk& desk, int index) {
+    const CoatAnswer& felt = desk.evaluation().answers.coats[static_cast<std::size_t>(index)];
+    std::string below = widgets::value_text(felt.felt_share, widgets::Unit::percent, 0) + " " + words::of_its_mass + "; ";
+    below += felt.displaced_m3 > 0.0 ? words::film_grows + widgets::number_text(units::cm3_from_m3(felt.displaced_m3), widgets::Unit::none, 2) +
+                                           words::film_grows_unit
+                                     : std::string(words::soak_grows_nothing);
+    widgets::figure_row(desk.ui, words::felt_in_water, signed_mass(desk, felt.in_water_kg), {}, below);
+}
+
 void coat_editor(Desk& desk, int index) {
     const auto& coat = desk.document().coats[static_cast<std::size_t>(index)];
     const std::string id = "finish." + std::to_string(index);
@@ -111,6 +122,12 @@ void coat_editor(Desk& desk, int index) {
         desk.change(label(words::surfaces_word),
                     on_coat(index, [](preset::Coat& c) { c.on_joint_faces = !c.on_joint_faces; }));
     }
+    if (!desk.document().pockets.empty() &&
+        widgets::toggle(desk.ui, id + ".pockets", words::on_pockets, coat.on_pockets, words::on_pockets_below)) {
+        desk.change(label(words::surfaces_word),
+                    on_coat(index, [](preset::Coat& c) { c.on_pockets = !c.on_pockets; }));
+    }
+    felt_row(desk, index);
     const int count = static_cast<int>(desk.document().coats.size());
     widgets::gap();
     const int tapped = widgets::button_row(
@@ -167,6 +184,7 @@ void finish_panel(Desk& desk) {
         widgets::figure_row(desk.ui, words::together, number_of(desk, all.mass_kg, Quantity::mass),
                             unit_of(desk, Quantity::mass),
                             signed_mass(desk, all.in_water_kg(water)) + " " + words::in_the_water);
+        widgets::note(desk.ui, words::coats_insight);
     }
     widgets::subheading(desk.ui, words::add_coat_group);
     const bool room = coats.size() < preset::max_coats;

@@ -11,6 +11,9 @@ void panel(widgets::Ui& ui, state::Session& session, state::Motion& motion) {
             widgets::problem_line(ui, problem.sentence);
         return;
     }
+    // Whatever step is open: what the finished lure would do wrong is best read before the wood is cut.
+    for (const auto& warning : session.evaluation()->answers.warnings)
+        widgets::problem_line(ui, warning.sentence);
     Desk desk{ui, session, motion, session.view, Desk::Act::none, {}};
     switch (session.view.step) {
     case state::Step::shape:

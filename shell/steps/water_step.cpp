@@ -108,8 +108,6 @@ void centre_rows(Desk& desk) {
 void waters_view(Desk& desk) {
     const auto& document = desk.document();
     const auto& answers = desk.evaluation().answers;
-    for (const auto& warning : answers.warnings)
-        widgets::problem_line(desk.ui, warning.sentence);
     water_rows(desk, "water", words::fishing_group, document.water, &preset::Document::water);
     widgets::figure_row(desk.ui, words::water_density,
                         number_of(desk, answers.water_density_kg_m3, Quantity::density),

@@ -21,6 +21,7 @@ constexpr std::array temperature_units{Unit::celsius, Unit::fahrenheit};
 constexpr std::array salinity_units{Unit::gram_per_kilogram};
 constexpr std::array percent_units{Unit::percent};
 constexpr std::array density_units{Unit::kilogram_per_cubic_metre, Unit::pound_per_cubic_foot};
+constexpr std::array depth_units{Unit::metre, Unit::foot, Unit::millimetre};
 constexpr std::array plain_units{Unit::none};
 
 constexpr double micrometre_m = 1e-6;
@@ -44,6 +45,8 @@ std::optional<units::Unit> core_unit(Unit unit) {
         case Unit::gram_per_kilogram: return units::Unit::g_per_kg;
         case Unit::percent: return units::Unit::percent;
         case Unit::kilogram_per_cubic_metre: return units::Unit::kg_per_m3;
+        case Unit::metre: return units::Unit::m;
+        case Unit::foot: return units::Unit::foot;
         case Unit::none: return units::Unit::one;
         case Unit::micrometre:
         case Unit::mil:
@@ -77,6 +80,8 @@ int usual_decimals(Unit unit) {
         case Unit::gram_per_kilogram: return 1;
         case Unit::percent: return 0;
         case Unit::pound_per_cubic_foot: return 1;
+        case Unit::metre:
+        case Unit::foot:
         case Unit::none: return 2;
         default: return 0;
     }
@@ -97,6 +102,7 @@ std::span<const Unit> units_of(Quantity quantity) {
         case Quantity::salinity: return salinity_units;
         case Quantity::percent: return percent_units;
         case Quantity::density: return density_units;
+        case Quantity::depth: return depth_units;
         case Quantity::per_hundred:
         case Quantity::number: break;
     }
@@ -167,7 +173,9 @@ double usual_step(Unit unit) {
         case Unit::gram_per_kilogram: return 0.5;
         case Unit::kilogram_per_cubic_metre: return 5.0;
         case Unit::pound_per_cubic_foot: return 0.5;
+        case Unit::metre:
         case Unit::none: return 0.1;
+        case Unit::foot: return 0.5;
         default: return 1.0;
     }
 }

@@ -22,13 +22,14 @@ enum class Quantity {
     per_hundred,  ///< a number that is already in % (moisture)
     density,      ///< kg/m³;  kg/m³ · lb/ft³
     number,       ///< a plain number
+    depth,        ///< m;      m · ft · mm (of water: a tub, a fall)
 };
 
 enum class Unit {
     millimetre, inch, inch_fraction, micrometre, mil,
     gram, ounce, grain,
     second_per_foot, millimetre_per_second, second_per_metre,
-    degree, celsius, fahrenheit, gram_per_kilogram, percent, kilogram_per_cubic_metre, pound_per_cubic_foot, none,
+    degree, celsius, fahrenheit, gram_per_kilogram, percent, kilogram_per_cubic_metre, pound_per_cubic_foot, metre, foot, none,
 };
 
 /// Units that a quantity may be shown in; the first is the metric default.
@@ -66,7 +67,7 @@ public:
     friend bool operator==(const Units&, const Units&) = default;
 
 private:
-    std::array<Unit, 11> chosen_{};
+    std::array<Unit, 12> chosen_{};
 };
 
 }  // namespace evenfall::shell::widgets

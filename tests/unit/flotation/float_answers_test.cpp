@@ -36,10 +36,11 @@ TEST_CASE("a bare block is told to lie flat before it is cut") {
     REQUIRE_FALSE(answers->rests.empty());
     for (const Rest& rest : answers->rests)
         CHECK(rest.posture == Posture::on_its_side);
-    REQUIRE(answers->warnings.size() == 1);
-    CHECK(answers->warnings[0].code == ProblemCode::capsizes);
+    const auto warning = roll_over_warning(e.body, e.ledger, d, 1000.0);
+    REQUIRE(warning.has_value());
+    CHECK(warning->code == ProblemCode::capsizes);
     // T/2 + 33.3/T − 15 = 0 mm at a draft of 27.58 mm: 66.20 g against 36 g.
-    CHECK(answers->warnings[0].sentence == "Afloat this lure does not stay upright: its metacentre lies 5.3 "
+    CHECK(warning->sentence == "Afloat this lure does not stay upright: its metacentre lies 5.3 "
                                            "mm under G. G must come down by 5.3 mm, or the lure must "
                                            "be 30.20 g heavier.");
 }
@@ -52,10 +53,31 @@ TEST_CASE("a lure with its weight above B is told that more of it there does not
     tower.at_m = {0.060, 0.0, 0.040};
     d.parts = {tower};
     const Evaluation e = worked(d);
-    const auto answers = float_answers(e.body, e.ledger, d, 1000.0);
-    REQUIRE(answers.ok());
-    REQUIRE(answers->warnings.size() == 1);
-    CHECK(answers->warnings[0].sentence.ends_with("more weight at the same height does not help."));
+    const auto warning = roll_over_warning(e.body, e.ledger, d, 1000.0);
+    REQUIRE(warning.has_value());
+    CHECK(warning->sentence.ends_with("more weight at the same height does not help."));
+}
+
+TEST_CASE("evaluating a floater that rolls over says so once, before it is cut; one that stays upright or sinks says nothing") {
+    preset::Document d = support::block();
+    d.water = d.tub = {20.0, 0.0};
+    const auto said = [&] {
+        int times = 0;
+        for (const Problem& p : worked(d).answers.warnings) times += p.sentence.starts_with("Afloat") ? 1 : 0;
+        return times;
+    };
+    CHECK(said() == 1);
+    const auto full = float_answers(worked(d).body, worked(d).ledger, d, 998.2);
+    REQUIRE(full.ok());
+    CHECK(full->warnings.empty());
+    d.wood.density_kg_m3 = 1200.0;
+    CHECK(said() == 0);
+    // On its broad side: 30 mm wide, 20 mm high.
+    d.wood.density_kg_m3 = 500.0;
+    for (auto& p : d.shape.top) p.value = 0.010;
+    for (auto& p : d.shape.bottom) p.value = -0.010;
+    for (auto& p : d.shape.half_width) p.value = 0.015;
+    CHECK(said() == 0);
 }
 
 TEST_CASE("the quick answer is the upright one of the full answers") {

@@ -1,0 +1,199 @@
+#include "base/sentence.hpp"
+#include "ledger/build_detail.hpp"
+#include "materials/solids.hpp"
+#include "shape/pocket_surface.hpp"
+
+#include <algorithm>
+#include <numbers>
+
+namespace evenfall::ledger {
+
+namespace {
+
+constexpr double coat_spread = 0.20;  // of what a brush leaves, one standard deviation (common practice, no source)
+
+/// The surfaces of one pocket in one segment, and how much room there is in it.
+struct Opening {
+    int pocket = 0;
+    int segment = 0;
+    bool floods = true;
+    double room_m3 = 0.0;
+    shape::PocketSurface surface;
+};
+
+/// Empty where no coat goes into the pockets: then nobody asks for their walls.
+std::vector<Opening> openings(const Woodwork& w) {
+    std::vector<Opening> out;
+    const auto& coats = w.document->coats;
+    if (std::none_of(coats.begin(), coats.end(), [](const preset::Coat& c) { return c.on_pockets; })) return out;
+    for (std::size_t i = 0; i < w.document->pockets.size(); ++i) {
+        const shape::Box box = box_of(w.document->pockets[i]);
+        for (int s = 0; s < static_cast<int>(w.body->segments.size()); ++s) {
+            const double room = shape::box_in_segment(*w.body, s, box).volume_m3;
+            if (room <= 0.0) continue;
+            out.push_back({static_cast<int>(i), s, w.document->pockets[i].floods, room, shape::pocket_surface(*w.body, s, box)});
+        }
+    }
+    return out;
+}
+
+struct CoatedSurface {
+    double area_m2 = 0.0;
+    double curvature_m = 0.0;
+    Vec3 centroid_m;
+    bool closed = false;
+};
+
+CoatedSurface coated_surface(const Woodwork& w, int index, const preset::Coat& coat, const std::vector<Opening>& openings) {
+    const shape::Segment& segment = w.body->segments[static_cast<std::size_t>(index)];
+    CoatedSurface surface;
+    Vec3 moment;
+    double whole = segment.skin_m2;
+    if (coat.on_skin) {
+        surface.area_m2 += segment.skin_m2;
+        moment += segment.skin_m2 * segment.skin_centroid_m;
+    }
+    for (const shape::Face& face : segment.faces) {
+        whole += face.area_m2;
+        if (!coat.on_joint_faces) continue;
+        surface.area_m2 += face.area_m2;
+        moment += face.area_m2 * face.centroid_m;
+    }
+    if (coat.on_pockets) {
+        const auto take_off = [&](const shape::Patch& mouth) {
+            surface.area_m2 = std::max(0.0, surface.area_m2 - mouth.area_m2);
+            moment = moment - mouth.moment_m3;
+        };
+        for (const Opening& o : openings) {
+            if (o.segment != index) continue;
+            if (coat.on_skin) take_off(o.surface.skin);
+            if (coat.on_joint_faces) take_off(o.surface.faces);
+        }
+    }
+    if (surface.area_m2 > 0.0) surface.centroid_m = moment / surface.area_m2;
+    surface.closed = coat.on_skin && coat.on_joint_faces;
+    surface.curvature_m = whole > 0.0 ? segment.curvature_m * surface.area_m2 / whole : 0.0;
+    return surface;
+}
+
+/// A film of thickness t on the walls of a box, t² shared where two walls meet: S·t − (length of inner edges)·t². Never more
+/// than there is room for.
+double film_in(const Opening& o, double thickness_m) {
+    const double film = o.surface.wall.area_m2 * thickness_m - o.surface.inner_edge_m * thickness_m * thickness_m;
+    return std::clamp(film, 0.0, o.room_m3);
+}
+
+/// All lines of one coat over the surfaces that it covers.
+class CoatLines {
+public:
+    CoatLines(const Woodwork& w, std::size_t index, const materials::Solid& solid, const std::vector<Opening>& openings)
+        : w_(w), index_(index), coat_(w.document->coats[index]), solid_(solid), openings_(openings) {
+        for (int s = 0; s < static_cast<int>(w.body->segments.size()); ++s) {
+            outside_.push_back(coated_surface(w, s, coat_, openings));
+            total_m2_ += outside_.back().area_m2;
+        }
+        if (!coat_.on_pockets) return;
+        for (const Opening& o : openings) total_m2_ += o.surface.wall.area_m2;
+    }
+
+    [[nodiscard]] double total_m2() const { return total_m2_; }
+
+    void append(Ledger& out) const {
+        for (std::size_t s = 0; s < outside_.size(); ++s) append_outside(static_cast<int>(s), out);
+        if (!coat_.on_pockets) return;
+        for (const Opening& o : openings_) append_inside(o, out);
+    }
+
+private:
+    [[nodiscard]] Spread spread(bool moves_volume) const {
+        return {Cause::coat_amount, static_cast<int>(index_), coat_.spread.value_or(coat_spread), true, moves_volume};
+    }
+
+    [[nodiscard]] bool is_film() const { return coat_.kind == preset::CoatKind::film; }
+
+    [[nodiscard]] Line line_at(int segment, const Vec3& at_m) const {
+        Line line;
+        line.kind = Kind::coat;
+        line.item = static_cast<int>(index_);
+        line.segment = segment;
+        line.stage = coat_.stage;
+        line.at_m = at_m;
+        return line;
+    }
+
+    void append_outside(int segment_index, Ledger& out) const {
+        const shape::Segment& segment = w_.body->segments[static_cast<std::size_t>(segment_index)];
+        const CoatedSurface& surface = outside_[static_cast<std::size_t>(segment_index)];
+        if (surface.area_m2 <= 0.0) return;
+        Line line = line_at(segment_index, surface.centroid_m);
+        double volume = 0.0;
+        if (coat_.mass_kg) {
+            line.mass_kg = *coat_.mass_kg * surface.area_m2 / total_m2_;
+            volume = line.mass_kg / solid_.density_kg_m3.value;
+        } else {
+            // Steiner (1840): a film of thickness t on a convex body adds S·t + M·t² + 4/3·π·t³.
+            const double t = coat_.thickness_m.value_or(0.0);
+            volume = surface.area_m2 * t + surface.curvature_m * t * t;
+            if (surface.closed) volume += 4.0 / 3.0 * std::numbers::pi * t * t * t;
+            line.mass_kg = volume * solid_.density_kg_m3.value;
+        }
+        if (is_film()) line.displaced_m3 = volume;
+        // A thin shell on a form has about 5/3 of the solid's radius of gyration squared (exact on a sphere).
+        if (segment.volume_m3 > 0.0) line.own_kg_m2 = segment.inertia_m5 * (5.0 / 3.0 * line.mass_kg / segment.volume_m3);
+        line.spreads[0] = spread(is_film());
+        out.push_back(line);
+    }
+
+    /// In a pocket that floods a film takes the place of water; in one that stays dry it only weighs. Its own inertia is that of
+    /// a crumb of varnish: left out.
+    void append_inside(const Opening& o, Ledger& out) const {
+        if (o.surface.wall.area_m2 <= 0.0) return;
+        Line line = line_at(o.segment, o.surface.wall.centroid_m());
+        line.pocket = o.pocket;
+        double volume = 0.0;
+        if (coat_.mass_kg) {
+            line.mass_kg = *coat_.mass_kg * o.surface.wall.area_m2 / total_m2_;
+            volume = std::min(line.mass_kg / solid_.density_kg_m3.value, o.room_m3);
+        } else {
+            volume = film_in(o, coat_.thickness_m.value_or(0.0));
+            line.mass_kg = volume * solid_.density_kg_m3.value;
+        }
+        const bool displaces = is_film() && o.floods;
+        if (displaces) line.displaced_m3 = volume;
+        line.spreads[0] = spread(displaces);
+        out.push_back(line);
+    }
+
+    const Woodwork& w_;
+    std::size_t index_;
+    const preset::Coat& coat_;
+    const materials::Solid& solid_;
+    const std::vector<Opening>& openings_;
+    std::vector<CoatedSurface> outside_;
+    double total_m2_ = 0.0;
+};
+
+}  // namespace
+
+Problems append_coats(const Woodwork& w, Ledger& out) {
+    Problems problems;
+    const std::vector<Opening> walls = openings(w);
+    for (std::size_t i = 0; i < w.document->coats.size(); ++i) {
+        const preset::Coat& coat = w.document->coats[i];
+        const materials::Solid* solid = materials::find_solid(coat.material);
+        if (solid == nullptr) {
+            problems.push_back(unknown_material(pointer("coats", i, "material"), coat.material));
+            continue;
+        }
+        const CoatLines lines(w, i, *solid, walls);
+        if (coat.on_pockets && lines.total_m2() <= 0.0) {
+            problems.push_back({ProblemCode::missing_key, pointer("coats", i, "surfaces"), "a surface that is there",
+                                "Coat " + std::to_string(i + 1) + " goes into the pockets alone, and there is no pocket in the wood."});
+            continue;
+        }
+        lines.append(out);
+    }
+    return problems;
+}
+
+}  // namespace evenfall::ledger

@@ -1,0 +1,149 @@
+// Coats by surface: what a film or a soak weighs and pushes aside on skin, joint faces and in pockets.
+
+#include "evenfall.hpp"
+#include "ledger/fold.hpp"
+#include "support/small_lures.hpp"
+
+#include <catch2/catch_test_macros.hpp>
+#include <catch2/matchers/catch_matchers_floating_point.hpp>
+
+#include <numbers>
+
+using namespace evenfall;
+using Catch::Matchers::WithinAbs;
+using Catch::Matchers::WithinRel;
+
+namespace {
+
+constexpr double epoxy_kg_m3 = 1150.0;
+
+/// The block of 120 × 20 × 30 mm with a slot of 20 × 4 × 20 mm up from the belly.
+preset::Document slotted(bool floods) {
+    preset::Document d = support::block();
+    preset::Pocket p;
+    p.x_from_m = 0.040;
+    p.x_to_m = 0.060;
+    p.width_m = 0.004;
+    p.z_to_m = 0.005;
+    p.floods = floods;
+    d.pockets = {p};
+    return d;
+}
+
+preset::Coat film(double thickness_m) {
+    preset::Coat c;
+    c.material = "epoxy";
+    c.thickness_m = thickness_m;
+    c.on_pockets = true;
+    return c;
+}
+
+Evaluation worked(const preset::Document& d) {
+    auto e = evaluate(d);
+    REQUIRE(e.ok());
+    return *e;
+}
+
+ledger::Sum inside(const Evaluation& e) {
+    ledger::Sum sum;
+    for (const ledger::Line& line : e.ledger) {
+        if (line.kind == ledger::Kind::coat && line.pocket >= 0) sum += line;
+    }
+    return sum;
+}
+
+}  // namespace
+
+TEST_CASE("a film in a flooding slot lies on its four walls and roof, shares its inner edges, and takes the place of water", "[ledger]") {
+    preset::Document d = slotted(true);
+    const double t = 0.0002;
+    d.coats = {film(t)};
+    const Evaluation e = worked(d);
+    const double walls = 2.0 * (0.020 + 0.004) * 0.020 + 0.020 * 0.004;
+    const double edges = 4.0 * 0.020 + 2.0 * (0.020 + 0.004);
+    const ledger::Sum sum = inside(e);
+    CHECK_THAT(sum.displaced_m3, WithinRel(walls * t - edges * t * t, 1e-9));
+    CHECK_THAT(sum.mass_kg, WithinRel(sum.displaced_m3 * epoxy_kg_m3, 1e-9));
+    // Bare, and with the same coat left out of the slot, the block pushes aside that much less and the mouth's film more.
+    preset::Document without = d;
+    without.coats[0].on_pockets = false;
+    const double mouth = 0.020 * 0.004;
+    const double skin = 2.0 * (0.120 * 0.020 + 0.120 * 0.030 + 0.020 * 0.030);
+    // A box's edges add π·(a + b + c)·t² (Steiner 1840); the mouth takes its share of that by area.
+    const double bend = std::numbers::pi * (0.120 + 0.020 + 0.030) * t * t * mouth / skin;
+    CHECK_THAT(e.answers.displaced_m3 - worked(without).answers.displaced_m3,
+               WithinAbs(walls * t - edges * t * t - mouth * t - bend, 1e-12));
+}
+
+TEST_CASE("a film in a slot that stays dry weighs and pushes nothing aside", "[ledger]") {
+    preset::Document d = slotted(false);
+    d.coats = {film(0.0002)};
+    const ledger::Sum sum = inside(worked(d));
+    CHECK(sum.mass_kg > 0.0);
+    CHECK(sum.displaced_m3 == 0.0);
+}
+
+TEST_CASE("a film thicker than the slot is wide fills the slot and no more", "[ledger]") {
+    preset::Document d = slotted(true);
+    d.coats = {film(0.004)};
+    const ledger::Sum sum = inside(worked(d));
+    CHECK(sum.displaced_m3 <= 0.020 * 0.004 * 0.020 * (1.0 + 1e-9));
+}
+
+TEST_CASE("a coat given by its mass leaves that mass on the lure, in the pockets their share by area", "[ledger]") {
+    for (const bool pockets : {false, true}) {
+        preset::Document d = slotted(true);
+        preset::Coat c = film(0.0);
+        c.thickness_m.reset();
+        c.mass_kg = 0.003;
+        c.on_pockets = pockets;
+        d.coats = {c};
+        const Evaluation e = worked(d);
+        CHECK_THAT(e.answers.coats[0].mass_kg, WithinRel(0.003, 1e-12));
+        if (!pockets) continue;
+        const double walls = 2.0 * (0.020 + 0.004) * 0.020 + 0.020 * 0.004;
+        const double skin = 2.0 * (0.120 * 0.020 + 0.120 * 0.030 + 0.020 * 0.030) - 0.020 * 0.004;
+        CHECK_THAT(inside(e).mass_kg, WithinRel(0.003 * walls / (walls + skin), 1e-3));
+    }
+}
+
+TEST_CASE("a document without the word pockets keeps its coats as they were", "[ledger]") {
+    preset::Document d = slotted(true);
+    d.coats = {film(0.0002)};
+    d.coats[0].on_pockets = false;
+    const Evaluation e = worked(d);
+    CHECK(inside(e).mass_kg == 0.0);
+    CHECK(write_document(d).find("\"pockets\"]") == std::string::npos);
+}
+
+TEST_CASE("what the water lets one feel of a coat is 1 − ρw/ρ of a film and all of what soaks in", "[ledger]") {
+    preset::Document d = support::block();
+    preset::Coat clear = film(0.00035);
+    clear.on_pockets = false;
+    preset::Coat sealer = clear;
+    sealer.kind = preset::CoatKind::soaks;
+    sealer.stage = Stage::sealed;
+    sealer.thickness_m.reset();
+    sealer.mass_kg = 0.00412;
+    d.coats = {sealer, clear};
+    const Answers a = worked(d).answers;
+    REQUIRE(a.coats.size() == 2);
+    CHECK_THAT(a.coats[0].felt_share, WithinAbs(1.0, 1e-15));
+    CHECK_THAT(a.coats[0].in_water_kg, WithinRel(0.00412, 1e-12));
+    CHECK(a.coats[0].displaced_m3 == 0.0);
+    CHECK_THAT(a.coats[1].felt_share, WithinRel(1.0 - a.water_density_kg_m3 / epoxy_kg_m3, 1e-12));
+    CHECK_THAT(a.coats[1].mass_kg, WithinRel(a.coats[1].displaced_m3 * epoxy_kg_m3, 1e-12));
+    // The lure is heavier in water by exactly what its coats make it.
+    preset::Document bare = d;
+    bare.coats.clear();
+    CHECK_THAT(a.in_water_kg - worked(bare).answers.in_water_kg, WithinAbs(a.coats[0].in_water_kg + a.coats[1].in_water_kg, 1e-12));
+}
+
+TEST_CASE("a coat for pockets alone is refused by name where there is no pocket", "[ledger]") {
+    preset::Document d = support::block();
+    d.coats = {film(0.0002)};
+    d.coats[0].on_skin = d.coats[0].on_joint_faces = false;
+    const auto refused = evaluate(d);
+    REQUIRE_FALSE(refused.ok());
+    CHECK(refused.problems().front().path == "/coats/0/surfaces");
+}
