@@ -22,7 +22,8 @@ using widgets::Rect;
 using widgets::Sign;
 
 constexpr std::array<std::string_view, state::step_count> step_ids{"step.shape", "step.joints", "step.hardware",
-                                                                   "step.lead",  "step.finish", "step.water"};
+                                                                   "step.lead",  "step.finish", "step.water",
+                                                                   "step.log"};
 
 /// "Basswood · 3 segments": the wood without what tells it from its relatives.
 std::string line_below_name(const preset::Document& document) {
@@ -68,6 +69,12 @@ void name_block(AppParts& parts, const Rect& rect) {
     }
 }
 
+void explain(AppParts& parts, const std::vector<widgets::Answer>& answers, std::optional<int> tapped) {
+    if (!tapped) return;
+    const widgets::Answer& answer = answers[static_cast<std::size_t>(*tapped)];
+    parts.explained = {answer.id, answer.title + ": " + answer.number + (answer.unit.empty() ? "" : " " + answer.unit), 0.0f};
+}
+
 void draw_strip(AppParts& parts, const Regions& where) {
     widgets::Ui& ui = parts.ui;
     const look::Palette& ink = ui.inks();
@@ -84,12 +91,12 @@ void draw_strip(AppParts& parts, const Regions& where) {
     const float name_w = where.phone ? keys_x - strip.x - edge - 8.0f : std::clamp(strip.w * 0.21f, 170.0f, 260.0f);
     name_block(parts, {strip.x + edge, strip.y + (head_h - 56.0f) / 2.0f, name_w, 56.0f});
 
-    const auto answers = strip_answers(parts.session, ui.units);
+    const auto answers = strip_answers(parts.session, parts.motion.bench, ui.units);
     if (where.phone) {
-        answer_strip(ui, {strip.x + edge, strip.y + head_h, strip.w - 2.0f * edge, strip.h - head_h - 4.0f}, answers, 3);
+        explain(parts, answers, answer_strip(ui, {strip.x + edge, strip.y + head_h, strip.w - 2.0f * edge, strip.h - head_h - 4.0f}, answers, 3));
     } else {
         const float left = strip.x + edge + name_w + 16.0f;
-        answer_strip(ui, {left, strip.y, keys_x - left - 8.0f, strip.h}, answers, static_cast<int>(answers.size()));
+        explain(parts, answers, answer_strip(ui, {left, strip.y, keys_x - left - 8.0f, strip.h}, answers, static_cast<int>(answers.size())));
     }
 
     const state::History& history = parts.session.history();
@@ -113,7 +120,8 @@ void draw_bar(AppParts& parts, const Regions& where) {
                                                                 {step_ids[2], hardware},
                                                                 {step_ids[3], words::step_lead},
                                                                 {step_ids[4], words::step_finish},
-                                                                {step_ids[5], words::step_water}}};
+                                                                {step_ids[5], words::step_water},
+                                                                {step_ids[6], where.phone ? words::step_log_short : words::step_log}}};
     const float edge = where.phone ? 4.0f : look::gutter;
     const Rect inner{where.bar.x + edge, where.bar.y, where.bar.w - 2.0f * edge, where.bar.h};
     if (const auto step = step_bar(ui, inner, tabs, static_cast<int>(parts.session.view.step))) {
@@ -168,7 +176,7 @@ void tell_outside(AppParts& parts) {
         parts.host.announce(refusal);
     }
     const bool document_moved = parts.told_revision != session.revision();
-    if (document_moved) parts.host.announce(headline(strip_answers(session, parts.ui.units)));
+    if (document_moved) parts.host.announce(headline(strip_answers(session, parts.motion.bench, parts.ui.units)));
     if (document_moved || !(parts.told_settings == session.settings) || !(parts.told_view == session.view)) {
         parts.told_revision = session.revision();
         parts.told_settings = session.settings;
@@ -232,7 +240,7 @@ void App::frame(double now_s) {
     ui.items.begin_frame();
     ui.lively = std::max(0, ui.lively - 1);
     if (!io.MouseDown[0]) ui.glide.owned = false;
-    ui.covered = parts.keypad.is_open() || parts.picker.is_open() || parts.shelf_open;
+    ui.covered = parts.keypad.is_open() || parts.picker.is_open() || parts.shelf_open || !parts.explained.id.empty();
 
     ImGui::SetNextWindowPos({0.0f, 0.0f});
     ImGui::SetNextWindowSize(io.DisplaySize);
@@ -260,6 +268,7 @@ void App::frame(double now_s) {
     parts.toast.draw(ui, where.stacked ? where.panel : where.sheet, now_s);
     ui.covered = true;
     if (parts.shelf_open) draw_shelf(parts, where);
+    if (!parts.explained.id.empty()) draw_explanation(parts, where);
     parts.picker.draw(ui, where.screen, where.keypad, where.stacked);
     parts.keypad.draw(ui, where.screen, where.keypad, where.stacked);
     ui.pinch.reset();

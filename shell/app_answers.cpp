@@ -1,7 +1,9 @@
 #include "app_parts.hpp"
 
 #include "look/words.hpp"
+#include "look/words_log.hpp"
 
+#include <algorithm>
 #include <cmath>
 
 namespace evenfall::shell {
@@ -77,21 +79,55 @@ Answer righting(const Answers& answers, Unit unit) {
             .off_target = !upright};
 }
 
+/// The answers as the bench log has them: of this piece of wood, where it has been weighed.
+Answers believed(Answers answers, const Surety* surety) {
+    if (surety == nullptr || !surety->has_readings) return answers;
+    answers.mass_kg = surety->mass_kg.value;
+    answers.mass_sigma_kg = surety->mass_kg.sigma;
+    answers.in_water_kg = surety->in_water_kg.value;
+    answers.in_water_sigma_kg = surety->in_water_kg.sigma;
+    if (answers.pitch_rad && std::isfinite(surety->pitch_rad.value)) answers.pitch_rad = surety->pitch_rad.value;
+    answers.bg_m = surety->bg_m.value;
+    if (surety->fall_m_s) {
+        answers.behaviour = Behaviour::falls;
+        Fall fall = answers.fall.value_or(Fall{});
+        fall.speed_m_s = surety->fall_m_s->value;
+        fall.slow_m_s = std::max(0.0, surety->fall_m_s->value - surety->fall_m_s->sigma);
+        fall.fast_m_s = surety->fall_m_s->value + surety->fall_m_s->sigma;
+        answers.fall = fall;
+    } else if (answers.behaviour == Behaviour::falls) {
+        answers.behaviour = Behaviour::floats;
+        answers.fall.reset();
+    }
+    return answers;
+}
+
+/// How likely the first finished lure is right, and how likely with the lead put right for what is known.
+Answer chance(const Surety* surety) {
+    Answer answer{.id = "answer.chance", .title = words::chance, .number = "–", .below = words::chance_below};
+    if (surety == nullptr) return answer;
+    answer.number = number_text(surety->as_it_stands.both, Unit::percent, 0);
+    answer.unit = symbol(Unit::percent);
+    return answer;
+}
+
 }  // namespace
 
-std::vector<Answer> strip_answers(const state::Session& session, const widgets::Units& units) {
+std::vector<Answer> strip_answers(const state::Session& session, state::BenchAnswers& bench, const widgets::Units& units) {
     if (!session.evaluation()) {
         return {{.id = "answer.finished", .title = words::finished, .number = "–"},
                 {.id = "answer.in_water", .title = words::in_water, .number = "–"},
                 {.id = "answer.fall", .title = words::fall, .number = "–"},
                 {.id = "answer.hang", .title = words::hang, .number = "–"},
-                {.id = "answer.righting", .title = words::righting, .number = "–"}};
+                {.id = "answer.righting", .title = words::righting, .number = "–"},
+                chance(nullptr)};
     }
-    const Answers& answers = session.evaluation()->answers;
+    const Surety* surety = bench.surety(session);
+    const Answers answers = believed(session.evaluation()->answers, surety);
     const preset::Targets& targets = session.document().targets;
     const Unit mass = units.of(Quantity::mass);
     return {finished(answers, mass), in_water(answers, targets, mass), fall(answers, targets, units.of(Quantity::fall)),
-            hang(answers, targets), righting(answers, units.of(Quantity::length))};
+            hang(answers, targets), righting(answers, units.of(Quantity::length)), chance(surety)};
 }
 
 }  // namespace evenfall::shell

@@ -4,6 +4,7 @@
 #include "look/words.hpp"
 #include "report/answers_json.hpp"
 #include "state/session_json.hpp"
+#include "surety/surety.hpp"
 
 #include <algorithm>
 #include <cstdio>
@@ -78,8 +79,11 @@ const preset::Document& App::document() const { return parts_->session.kept(); }
 std::string App::document_json() const { return write_document(parts_->session.kept()); }
 
 std::string App::answers_json() const {
-    const auto found = evaluate(parts_->session.kept());
-    return found ? report::answers_json(parts_->session.kept(), found->answers) : std::string();
+    const preset::Document& lure = parts_->session.kept();
+    const auto found = evaluate(lure);
+    if (!found) return {};
+    const auto sure = surety(lure);
+    return report::answers_json(lure, found->answers, sure ? std::optional<double>(sure->as_it_stands.both) : std::nullopt);
 }
 
 std::string App::plan_json() const {

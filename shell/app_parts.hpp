@@ -39,6 +39,14 @@ struct AppParts {
     Insets safe;
     double now_s = 0.0;
 
+    /// The answer whose meaning is out on a sheet; empty id = none.
+    struct Explained {
+        std::string id;
+        std::string headline;
+        float out = 0.0f;
+    };
+    Explained explained;
+
     bool shelf_open = false;
     float shelf_out = 0.0f;
 
@@ -57,10 +65,14 @@ struct AppParts {
 [[nodiscard]] std::string sentences(const Problems& problems);
 
 /// The answers as the strip shows them.
-[[nodiscard]] std::vector<widgets::Answer> strip_answers(const state::Session& session, const widgets::Units& units);
+[[nodiscard]] std::vector<widgets::Answer> strip_answers(const state::Session& session, state::BenchAnswers& bench,
+                                                         const widgets::Units& units);
 
 /// The sheet with lures, sharing and what is set for this bench.
 void draw_shelf(AppParts& parts, const Regions& where);
+
+/// The sheet that says what a tapped answer means and where it comes from.
+void draw_explanation(AppParts& parts, const Regions& where);
 
 /// The settings' units as the widgets know them, and a widget's choice put into the settings.
 [[nodiscard]] widgets::Units units_of_settings(const state::Settings& settings);

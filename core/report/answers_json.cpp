@@ -94,8 +94,10 @@ Tree answers_tree(const preset::Document& document, const Answers& answers) {
 
 }  // namespace
 
-std::string answers_json(const preset::Document& document, const Answers& answers) {
-    return preset::laid_out_text(answers_tree(document, answers));
+std::string answers_json(const preset::Document& document, const Answers& answers, std::optional<double> chance) {
+    Tree tree = answers_tree(document, answers);
+    if (chance) tree["chance_percent"] = number(100.0 * *chance);
+    return preset::laid_out_text(tree);
 }
 
 std::string lead_json(const LeadPlan& plan) {

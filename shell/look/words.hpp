@@ -53,6 +53,8 @@ inline constexpr const char* step_hardware_short = "Parts";
 inline constexpr const char* step_lead = "Lead";
 inline constexpr const char* step_finish = "Finish";
 inline constexpr const char* step_water = "Water";
+inline constexpr const char* step_log = "Bench log";
+inline constexpr const char* step_log_short = "Log";
 
 // keypad
 inline constexpr const char* keypad_set = "Set";

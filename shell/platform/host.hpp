@@ -20,6 +20,8 @@ public:
     virtual void open_file() = 0;
     /// Ask for a name or a note; the answer arrives later through App::set_text with the same id.
     virtual void ask_text(const std::string& field_id, const std::string& label, const std::string& current) = 0;
+    /// Today by the device's own calendar, "2026-03-14"; empty where it has none.
+    [[nodiscard]] virtual std::string today() { return {}; }
     /// Say a headline to assistive technology.
     virtual void announce(const std::string& text) = 0;
 };

@@ -2,6 +2,7 @@
 
 #include <SDL.h>
 
+#include <ctime>
 #include <fstream>
 #include <iostream>
 
@@ -22,6 +23,12 @@ public:
     void open_file() override { std::cout << "Name a file on the command line to open it." << std::endl; }
     void ask_text(const std::string&, const std::string& label, const std::string&) override {
         std::cout << label << ": names are typed on the page." << std::endl;
+    }
+    std::string today() override {
+        const std::time_t now = std::time(nullptr);
+        char text[16] = "";
+        if (const std::tm* local = std::localtime(&now)) std::strftime(text, sizeof text, "%Y-%m-%d", local);
+        return text;
     }
     void announce(const std::string& text) override { std::cout << text << std::endl; }
 };

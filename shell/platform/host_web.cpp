@@ -22,6 +22,11 @@ EM_JS(void, ef_host_ask_text, (const char* id, const char* label, const char* cu
 EM_JS(void, ef_host_announce, (const char* text), {
     if (globalThis.EvenfallHost) globalThis.EvenfallHost.announce(UTF8ToString(text));
 });
+EM_JS(void, ef_host_today, (char* into, int room), {
+    const now = new Date();
+    const two = (n) => String(n).padStart(2, "0");
+    stringToUTF8(now.getFullYear() + "-" + two(now.getMonth() + 1) + "-" + two(now.getDate()), into, room);
+});
 // clang-format on
 
 namespace evenfall::shell::platform {
@@ -35,6 +40,11 @@ public:
     void open_file() override { ef_host_open_file(); }
     void ask_text(const std::string& id, const std::string& label, const std::string& current) override {
         ef_host_ask_text(id.c_str(), label.c_str(), current.c_str());
+    }
+    std::string today() override {
+        char text[16] = "";
+        ef_host_today(text, sizeof text);
+        return text;
     }
     void announce(const std::string& text) override { ef_host_announce(text.c_str()); }
 };

@@ -19,6 +19,8 @@ namespace evenfall::shell::state {
 [[nodiscard]] Edit on_part(int index, std::function<void(preset::Part&)> change);
 [[nodiscard]] Edit on_coat(int index, std::function<void(preset::Coat&)> change);
 
+[[nodiscard]] Edit on_reading(int index, std::function<void(preset::Reading&)> change);
+
 /// The list behind one curve of the drawing.
 [[nodiscard]] preset::CurvePoints& curve_points(preset::Document& document, Curve curve);
 [[nodiscard]] const preset::CurvePoints& curve_points(const preset::Document& document, Curve curve);
@@ -62,6 +64,11 @@ namespace evenfall::shell::state {
 
 [[nodiscard]] Edit add_pocket();
 [[nodiscard]] Edit remove_pocket(int index);
+
+[[nodiscard]] Edit add_reading(preset::Reading reading);
+[[nodiscard]] Edit remove_reading(int index);
+/// Kept, but not believed; and back.
+[[nodiscard]] Edit strike_reading(int index);
 
 [[nodiscard]] Edit add_coat(Stage stage);
 [[nodiscard]] Edit remove_coat(int index);

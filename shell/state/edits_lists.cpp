@@ -78,6 +78,22 @@ Edit on_coat(int index, std::function<void(preset::Coat&)> change) {
     return on_entry(&preset::Document::coats, index, std::move(change));
 }
 
+Edit on_reading(int index, std::function<void(preset::Reading&)> change) {
+    return on_entry(&preset::Document::log, index, std::move(change));
+}
+
+Edit add_reading(preset::Reading reading) {
+    return on_document([reading = std::move(reading)](preset::Document& d) { d.log.push_back(reading); });
+}
+
+Edit remove_reading(int index) {
+    return remove_entry(&preset::Document::log, index);
+}
+
+Edit strike_reading(int index) {
+    return on_reading(index, [](preset::Reading& r) { r.struck = !r.struck; });
+}
+
 Edit add_joint() {
     return on_document([](preset::Document& d) {
         preset::Joint joint = d.joints.empty() ? preset::Joint{} : d.joints.front();

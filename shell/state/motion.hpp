@@ -6,6 +6,7 @@
 #include "fall/hinge_loads.hpp"
 #include "fall/water_sweep.hpp"
 #include "flotation/float_answers.hpp"
+#include "state/bench.hpp"
 #include "state/play_clock.hpp"
 #include "state/session.hpp"
 
@@ -64,10 +65,12 @@ struct Pose {
 /// How long the track is [s].
 [[nodiscard]] double duration_s(const fall::Track& track);
 
-/// What the Water step remembers while it is looked at; never saved.
+/// What the Water step and the Bench log remember while they are looked at; never saved.
 struct Motion {
     WaterAnswers answers;
     PlayClock clock;
+    BenchAnswers bench;
+    Draft draft;
     std::map<std::string, double, std::less<>> read_off;  ///< where a finger last read a plot, by the plot's id
 };
 

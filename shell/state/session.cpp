@@ -163,6 +163,8 @@ void Session::clamp_view() {
             return shown_.shape.half_width.size();
         case ItemKind::fullness_point:
             return shown_.shape.section.fullness.size();
+        case ItemKind::reading:
+            return shown_.log.size();
         case ItemKind::none:
             break;
         }

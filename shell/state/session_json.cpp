@@ -20,11 +20,12 @@ constexpr std::size_t max_session_bytes = preset::max_document_bytes + 8192;
 constexpr int max_depth = 16;
 
 constexpr std::array<std::string_view, step_count> step_words{"shape", "joints", "hardware",
-                                                              "lead",  "finish", "water"};
+                                                              "lead",  "finish", "water", "log"};
 constexpr std::array<std::string_view, 3> small_view_words{"above", "section", "hang"};
 constexpr std::array<std::string_view, 4> curve_words{"top", "bottom", "half_width", "fullness"};
 constexpr std::array<std::string_view, 6> water_view_words{"waters", "fall", "afloat",
                                                            "season", "hinges", "ledger"};
+constexpr std::array<std::string_view, 3> log_view_words{"now", "readings", "surety"};
 constexpr std::array<std::string_view, 3> length_words{"mm", "in", "in_fraction"};
 constexpr std::array<std::string_view, 3> mass_words{"g", "oz", "gr"};
 constexpr std::array<std::string_view, 3> fall_words{"s_per_ft", "mm_per_s", "s_per_m"};
@@ -59,6 +60,7 @@ std::string write_session(const Session& session) {
                          {"small_view", word_of(small_view_words, view.small_view)},
                          {"curve", word_of(curve_words, view.curve)},
                          {"water_view", word_of(water_view_words, view.water_view)},
+                         {"log_view", word_of(log_view_words, view.log_view)},
                          {"season_by_salt", view.season_by_salt},
                          {"fall_depth_mm", units::mm_from_m(view.fall_depth_m)},
                          {"section_x_mm", units::mm_from_m(view.section_x_m)}};
@@ -108,6 +110,7 @@ Problems restore_session(Session& session, const std::string& text) {
         take_word(*view, "small_view", small_view_words, restored.view.small_view);
         take_word(*view, "curve", curve_words, restored.view.curve);
         take_word(*view, "water_view", water_view_words, restored.view.water_view);
+        take_word(*view, "log_view", log_view_words, restored.view.log_view);
         if (const auto salt = view->find("season_by_salt"); salt != view->end() && salt->is_boolean())
             restored.view.season_by_salt = salt->get<bool>();
         const auto depth = view->find("fall_depth_mm");

@@ -6,8 +6,8 @@
 namespace evenfall::shell::state {
 
 /// The steps of the bench, in the order of the work.
-enum class Step { shape, joints, hardware, lead, finish, water };
-inline constexpr int step_count = 6;
+enum class Step { shape, joints, hardware, lead, finish, water, log };
+inline constexpr int step_count = 7;
 
 /// What the finger has chosen; `index` counts in the document's own list of that kind.
 enum class ItemKind {
@@ -20,7 +20,8 @@ enum class ItemKind {
     top_point,
     bottom_point,
     width_point,
-    fullness_point
+    fullness_point,
+    reading
 };
 
 struct Selection {
@@ -43,6 +44,8 @@ struct Selection {
         return Step::lead;
     case ItemKind::coat:
         return Step::finish;
+    case ItemKind::reading:
+        return Step::log;
     default:
         return Step::shape;
     }
@@ -56,6 +59,9 @@ enum class Curve { top, bottom, half_width, fullness };
 
 /// What the Water step's panel shows.
 enum class WaterView { waters, fall, afloat, season, hinges, ledger };
+
+/// What the Bench log's panel shows.
+enum class LogView { now, readings, surety };
 
 /// Depths to which a fall may be asked for.
 inline constexpr double least_fall_depth_m = 0.1;
@@ -82,6 +88,8 @@ struct ViewState {
     WaterView water_view = WaterView::waters;
     double fall_depth_m = 2.0; ///< how deep the drawn fall goes
     bool season_by_salt = false; ///< the sweep over salt instead of warmth
+    LogView log_view = LogView::now;
+    bool adding_reading = false; ///< Bench log: the kinds of reading are laid out to choose from
     Touch touch;              ///< what a finger on the drawing is doing
 
     bool operator==(const ViewState&) const = default;

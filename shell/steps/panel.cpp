@@ -34,6 +34,9 @@ void panel(widgets::Ui& ui, state::Session& session, state::Motion& motion) {
     case state::Step::water:
         water_panel(desk);
         break;
+    case state::Step::log:
+        log_panel(desk);
+        break;
     }
     session.view = desk.view;
     for (const auto& change : desk.changes)

@@ -12,6 +12,7 @@ void hardware_panel(Desk& desk);
 void lead_panel(Desk& desk);
 void finish_panel(Desk& desk);
 void water_panel(Desk& desk);
+void log_panel(Desk& desk);
 
 // Parts of panels that have files of their own.
 void curve_rows(Desk& desk);           ///< Shape: the points of one curve
@@ -22,6 +23,9 @@ void ledger_rows(Desk& desk);          ///< Water: every line of the ledger
 void fall_rows(Desk& desk);            ///< Water: from rest to a depth, and every steady fall
 void float_rows(Desk& desk);           ///< Water: how it lies, its righting arm, drawn under
 void season_rows(Desk& desk);          ///< Water: over warmth and salt
+void now_rows(Desk& desk);             ///< Bench log: what to do now, what the tub should read
+void reading_rows(Desk& desk);         ///< Bench log: readings, and a new one
+void surety_rows(Desk& desk);          ///< Bench log: spreads, what to read next, draws
 void hinge_rows(Desk& desk);           ///< Water: what the segments do to the joints
 
 } // namespace evenfall::shell::steps

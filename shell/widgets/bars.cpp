@@ -12,7 +12,8 @@ void card(Ui& ui, const Rect& rect, ImU32 ground) {
                  look::card_rounding);
 }
 
-void answer_strip(Ui& ui, const Rect& rect, std::span<const Answer> answers, int columns) {
+std::optional<int> answer_strip(Ui& ui, const Rect& rect, std::span<const Answer> answers, int columns) {
+    std::optional<int> tapped;
     const look::Palette& ink = ui.inks();
     const int count = static_cast<int>(answers.size());
     const int lines = (count + columns - 1) / columns;
@@ -26,7 +27,13 @@ void answer_strip(Ui& ui, const Rect& rect, std::span<const Answer> answers, int
         const float x = rect.x + static_cast<float>(column) * cell_w;
         const float y = rect.y + static_cast<float>(i / columns) * cell_h;
         const float text_w = width - 12.0f;
-        ui.items.record({answer.id, x, y, width, cell_h, !ui.covered});
+        const Touch touch = touch_area(ui, answer.id, {x, y, width, cell_h});
+        if (touch.tapped) tapped = i;
+        if (touch.pressed) {
+            ImGui::GetWindowDrawList()->AddRectFilled({x - 6.0f, y + 2.0f}, {x + width - 6.0f, y + cell_h - 2.0f}, ink.pressed,
+                                                      look::control_rounding);
+        }
+        if (touch.focused) focus_ring(ui, {x - 6.0f, y + 2.0f, width, cell_h - 4.0f}, look::control_rounding);
         const bool low = cell_h < 66.0f;
         const float top = y + (cell_h - (low ? 54.0f : 66.0f)) / 2.0f;
         const float figure_y = top + (low ? 17.0f : 20.0f);
@@ -43,6 +50,7 @@ void answer_strip(Ui& ui, const Rect& rect, std::span<const Answer> answers, int
                   answer.unit, Align::left);
         text_in(ui, {x, figure_y + (low ? 23.0f : 27.0f), text_w, 16.0f}, ui.type.small, ink.ink_soft, answer.below);
     }
+    return tapped;
 }
 
 std::optional<int> step_bar(Ui& ui, const Rect& rect, std::span<const StepTab> tabs, int on) {

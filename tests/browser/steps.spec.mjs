@@ -6,7 +6,7 @@ import { sizes, workshop } from "./support/bench.mjs";
 import { colours, difference } from "./support/png.mjs";
 
 const shop = await workshop();
-const steps = ["shape", "joints", "hardware", "lead", "finish", "water"];
+const steps = ["shape", "joints", "hardware", "lead", "finish", "water", "log"];
 
 // Drawn things whose size follows the drawing's scale, not a finger: they say so in their id.
 const scaled = /^draw\./;

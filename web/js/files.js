@@ -6,9 +6,12 @@ import { words } from "./words.js";
 
 const largestFile = 256 * 1024;
 
+/** What a browser is told that a file is, by its name. */
+const typeOf = (name) => ({ type: name.endsWith(".csv") ? "text/csv" : "application/json" });
+
 /** Hands a text to the browser as a download, at once. */
 export function download(name, text) {
-  const address = URL.createObjectURL(new Blob([text], { type: "application/json" }));
+  const address = URL.createObjectURL(new Blob([text], typeOf(name)));
   const link = document.createElement("a");
   link.href = address;
   link.download = name;
@@ -19,7 +22,7 @@ export function download(name, text) {
 
 /** Offers a file to keep. A dialog of its own, since a share sheet wants a tap on real HTML. */
 export async function saveDialog(name, text) {
-  const file = new File([text], name, { type: "application/json" });
+  const file = new File([text], name, typeOf(name));
   const address = URL.createObjectURL(file);
   part("dialog-save-about").textContent = words.save.about(name);
   const link = part("dialog-save-file");

@@ -57,6 +57,7 @@ export const words = {
     rows: {
       mass_g: ["Finished mass", "g"], displaced_cm3: ["Water displaced", "cm³"], in_water_g: ["Weight in water", "g"],
       fall_mm_s: ["Rate of fall", "mm/s"], pitch_deg: ["Hang, nose-up positive", "°"], bg_mm: ["B above G", "mm"],
+      chance_percent: ["Chance of a right first fall and hang", "%"],
     },
     g: "Centre of gravity G (aft, starboard, up)", b: "Centre of buoyancy B (aft, starboard, up)",
   },

@@ -1,136 +1,13 @@
-// The application drawn without a screen: touches go in as they do on a tablet, and the document tells what they did.
+// The application drawn without a screen.
 
-#include "app.hpp"
-#include "evenfall.hpp"
+#include "unit/shell/bench_of_tests.hpp"
 
-#include "imgui.h"
-#include "imgui_internal.h"
-
-#include <catch2/catch_test_macros.hpp>
 #include <catch2/matchers/catch_matchers_floating_point.hpp>
-
-#include <cfloat>
-#include <cstdio>
-#include <fstream>
-#include <iterator>
-#include <string>
-#include <vector>
 
 using namespace evenfall;
 using namespace evenfall::shell;
+using namespace evenfall::shell::bench_of_tests;
 using Catch::Matchers::WithinRel;
-
-namespace {
-
-struct RecordingHost final : platform::Host {
-    int changes = 0;
-    std::string shared;
-    std::string saved_name;
-    std::string asked_id;
-    void changed() override { ++changes; }
-    void share(const std::string& link_text) override { shared = link_text; }
-    void save_file(const std::string& name, const std::string&) override { saved_name = name; }
-    void open_file() override {}
-    void ask_text(const std::string& id, const std::string&, const std::string&) override { asked_id = id; }
-    void announce(const std::string&) override {}
-};
-
-std::string demo_text(const char* name) {
-    std::ifstream file(std::string(EVENFALL_PRESETS_DIR "/") + name, std::ios::binary);
-    REQUIRE(file.good());
-    return {std::istreambuf_iterator<char>(file), std::istreambuf_iterator<char>()};
-}
-
-/// One application on a screen that nobody sees.
-struct Bench {
-    RecordingHost host;
-    ImGuiContext* context = ImGui::CreateContext();
-    App app{host};
-    double now_s = 0.0;
-
-    explicit Bench(float width = 1024.0f, float height = 768.0f) {
-        ImGui::GetIO().DisplaySize = {width, height};
-        app.rebuild_fonts(1.0);
-        unsigned char* pixels = nullptr;
-        int w = 0;
-        int h = 0;
-        ImGui::GetIO().Fonts->GetTexDataAsAlpha8(&pixels, &w, &h);
-        app.add_preset("millrace-170", demo_text("millrace-170.json"));
-        REQUIRE(app.start("", ""));
-        frames(3);
-    }
-    ~Bench() { ImGui::DestroyContext(context); }
-    Bench(const Bench&) = delete;
-    Bench& operator=(const Bench&) = delete;
-
-    void frames(int count) {
-        for (int i = 0; i < count; ++i) {
-            ImGui::GetIO().DeltaTime = 1.0f / 60.0f;
-            now_s += 1.0 / 60.0;
-            ImGui::NewFrame();
-            app.frame(now_s);
-            ImGui::Render();
-        }
-    }
-
-    /// Until nothing moves any more; a screen that never comes to rest fails.
-    void rest() {
-        int left = 400;
-        do frames(3); while (app.wants_frames() && --left > 0);
-        REQUIRE(left > 0);
-    }
-
-    bool place_of(const std::string& id, float& x, float& y, bool& visible) const {
-        const std::string items = app.items_json();
-        const auto at = items.find("\"id\":\"" + id + "\"");
-        if (at == std::string::npos) return false;
-        float w = 0.0f;
-        float h = 0.0f;
-        char seen = ' ';
-        if (std::sscanf(items.c_str() + items.find("\"x\":", at), "\"x\":%f,\"y\":%f,\"w\":%f,\"h\":%f,\"visible\":%c", &x, &y,
-                        &w, &h, &seen) != 5) {
-            return false;
-        }
-        x += w / 2.0f;
-        y += h / 2.0f;
-        visible = seen == 't';
-        return true;
-    }
-
-    void press(float x, float y) {
-        ImGui::GetIO().AddMouseSourceEvent(ImGuiMouseSource_TouchScreen);
-        ImGui::GetIO().AddMousePosEvent(x, y);
-        ImGui::GetIO().AddMouseButtonEvent(0, true);
-        frames(2);
-    }
-    void release() {
-        ImGui::GetIO().AddMouseButtonEvent(0, false);
-        ImGui::GetIO().AddMousePosEvent(-FLT_MAX, -FLT_MAX);
-        rest();
-    }
-
-    void tap(const std::string& id) {
-        CAPTURE(id);
-        float x = 0.0f;
-        float y = 0.0f;
-        bool visible = false;
-        REQUIRE(place_of(id, x, y, visible));
-        REQUIRE(visible);
-        press(x, y);
-        release();
-    }
-    void tap_all(std::initializer_list<const char*> ids) {
-        for (const char* id : ids) tap(id);
-    }
-    bool there(const std::string& id) const {
-        float x = 0.0f;
-        float y = 0.0f;
-        bool visible = false;
-        return place_of(id, x, y, visible) && visible;
-    }
-};
-
-}  // namespace
 
 TEST_CASE("a number tapped in on the keypad becomes the document's, and undo takes it back", "[shell][app]") {
     Bench bench;

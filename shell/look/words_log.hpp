@@ -1,0 +1,115 @@
+#pragma once
+
+// Words of the Bench log: readings, what to do now, how sure it is.
+
+namespace evenfall::shell::look::words {
+
+inline constexpr const char* log_head = "Bench log";
+inline constexpr const char* log_below = "What scale and tub read tells what this very piece of wood will do.";
+inline constexpr const char* view_now = "Do now";
+inline constexpr const char* view_readings = "Readings";
+inline constexpr const char* view_surety = "How sure";
+
+// the strip
+inline constexpr const char* chance = "Chance";
+inline constexpr const char* chance_below = "right first fall";
+
+// do now
+inline constexpr const char* chance_row = "Right first fall and hang";
+inline constexpr const char* chance_row_below = "chance, as it stands";
+inline constexpr const char* put_right_row = "With the lead put right";
+inline constexpr const char* put_right_below = "for what is known now";
+inline constexpr const char* best_next_row = "After the best next reading";
+inline constexpr const char* now_group = "What to do";
+inline constexpr const char* nothing_to_do = "Nothing: it is right as it is, as far as is known.";
+inline constexpr const char* apply_now = "Put this into the plan";
+inline constexpr const char* apply_label = "Lead changed as the log says";
+inline constexpr const char* apply_note =
+    "Readings of the leaded lure were of the lead before this change. What they taught is kept; they are struck out.";
+inline constexpr const char* struck_note = "before the lead was changed";
+inline constexpr const char* tub_after_group = "After it, the tub should read";
+inline constexpr const char* tub_weight_row = "Hung in the tub";
+inline constexpr const char* tub_speed_row = "Falls at";
+inline constexpr const char* tub_half_row = "From rest over 0.5 m";
+inline constexpr const char* tub_still_floats = "It still floats at this stage.";
+inline constexpr const char* tub_seen_group = "A fall seen in the tub today";
+inline constexpr const char* tub_seen_field = "It fell at";
+inline constexpr const char* tub_seen_absent = "type it";
+inline constexpr const char* tub_seen_below = "steady, at the stage above; nothing is put down";
+inline constexpr const char* finished_then = "Finished, it will fall at";
+inline constexpr const char* finished_floats = "Finished, it would float.";
+inline constexpr const char* now_not_known = "Nothing can be said before the lure can be built.";
+
+// readings
+inline constexpr const char* add_reading = "Put down a reading";
+inline constexpr const char* no_readings = "Nothing put down yet. A dry weight and one held under water, taken at any stage, sharpen the answer most.";
+inline constexpr const char* which_reading = "What was read?";
+inline constexpr const char* reading_word = "reading";
+inline constexpr const char* put_down = "Put it down";
+inline constexpr const char* put_down_label = "Reading put down";
+inline constexpr const char* not_now = "Not now";
+inline constexpr const char* how_group = "How it is taken";
+inline constexpr const char* at_stage = "At which stage";
+inline constexpr const char* of_what = "Of what";
+inline constexpr const char* whole_piece = "the whole piece";
+inline constexpr const char* type_it = "type it";
+inline constexpr const char* scale_field = "The scale reads";
+inline constexpr const char* gains_field = "The scale gains";
+inline constexpr const char* gains_below = "with the piece held under, nothing touching the cup";
+inline constexpr const char* holder_field = "Holder alone";
+inline constexpr const char* holder_below = "what the wire or thread reads by itself at the same depth; taken off";
+inline constexpr const char* holder_absent = "none";
+inline constexpr const char* clip_field = "Clipped on, dry";
+inline constexpr const char* clip_material_field = "Made of";
+inline constexpr const char* block_length = "Length";
+inline constexpr const char* block_width = "Width";
+inline constexpr const char* block_height = "Height";
+inline constexpr const char* time_field = "Seconds from rest";
+inline constexpr const char* depth_of_fall = "Over a depth of";
+inline constexpr const char* showing_field = "Back over the water";
+inline constexpr const char* angle_field = "Hangs at";
+inline constexpr const char* angle_below = "nose-up positive";
+inline constexpr const char* sigma_field = "Good to about";
+inline constexpr const char* sigma_absent = "as usual";
+inline constexpr const char* sigma_below = "one standard deviation of the reading";
+inline constexpr const char* lure_field = "Lure from this recipe";
+inline constexpr const char* log_note_field = "Note";
+inline constexpr const char* struck_word = "struck out";
+inline constexpr const char* strike = "Strike out";
+inline constexpr const char* unstrike = "Take it in again";
+inline constexpr const char* others_expect = "The others expect";
+inline constexpr const char* off_word = "standard deviations off";
+inline constexpr const char* fits = "fits";
+inline constexpr const char* does_not_fit = "does not fit";
+inline constexpr const char* could_be = "It would fit if";
+inline constexpr const char* export_csv = "Save the log as a table";
+
+// how sure
+inline constexpr const char* finished_group = "Finished";
+inline constexpr const char* sure_mass = "Weighs";
+inline constexpr const char* sure_in_water = "In water";
+inline constexpr const char* sure_fall = "Falls at";
+inline constexpr const char* sure_pitch = "Hangs at";
+inline constexpr const char* before_any = "before any reading";
+inline constexpr const char* four_in_five = "Four in five such lures fall between";
+inline constexpr const char* and_word = "and";
+inline constexpr const char* nothing_floats = "nothing (they float)";
+inline constexpr const char* next_group = "What to read next";
+inline constexpr const char* next_below = "Chance of a right first fall when the lead is put right after it";
+inline constexpr const char* next_none = "No further reading would help before the finish.";
+inline constexpr const char* and_dry = ", and dry";
+inline constexpr const char* doubt_title = "Doubt of the weight in the tub";
+inline constexpr const char* doubt_note =
+    "One standard deviation after each stage, 1 carved to 8 dressed. Solid: now. Dashed: before any reading.";
+inline constexpr const char* here_mark = "here";
+inline constexpr const char* draws_group = "Checked by chance";
+inline constexpr const char* draws_start = "Draw 10,000 lures";
+inline constexpr const char* draws_stop = "Stop";
+inline constexpr const char* draws_of = "of 10,000 drawn";
+inline constexpr const char* draws_note = "Each is a whole lure with wood, lead, coats and drag drawn by their spreads: the same ones on every device.";
+inline constexpr const char* draws_half = "Half fall between";
+inline constexpr const char* draws_float = "Float";
+inline constexpr const char* draws_right = "Right first fall and hang";
+inline constexpr const char* inputs_group = "What is known of the parts";
+
+}  // namespace evenfall::shell::look::words

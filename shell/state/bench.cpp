@@ -1,0 +1,116 @@
+#include "state/bench.hpp"
+
+#include "state/edits.hpp"
+
+#include <algorithm>
+#include <utility>
+
+namespace evenfall::shell::state {
+namespace {
+
+using preset::Reading;
+using preset::ReadingKind;
+
+/// A frame's worth: a few milliseconds on a tablet.
+constexpr std::size_t draws_a_frame = 250;
+
+bool knows_the_lead(const Reading& reading) { return !reading.struck && reading.stage >= Stage::leaded; }
+
+}  // namespace
+
+void BenchAnswers::follow(const Session& session) {
+    if (revision_ == session.shown_revision()) return;
+    revision_ = session.shown_revision();
+    surety_known_ = now_known_ = false;
+    surety_.reset();
+    now_.reset();
+    run_.reset();
+}
+
+const Surety* BenchAnswers::surety(const Session& session) {
+    follow(session);
+    if (!surety_known_) {
+        surety_known_ = true;
+        if (auto found = evenfall::surety(session.document())) surety_ = std::move(found).value();
+    }
+    return surety_ ? &*surety_ : nullptr;
+}
+
+const DoNow* BenchAnswers::now(const Session& session) {
+    follow(session);
+    if (!now_known_) {
+        now_known_ = true;
+        if (auto found = do_now(session.document())) now_ = std::move(found).value();
+    }
+    return now_ ? &*now_ : nullptr;
+}
+
+void BenchAnswers::start_draws(const Session& session) {
+    follow(session);
+    run_.reset();
+    if (auto run = DrawRun::start(session.document())) run_.emplace(std::move(run).value());
+}
+
+bool BenchAnswers::go_on_drawing(const Session& session) {
+    follow(session);
+    if (!drawing()) return false;
+    run_->run(std::min(draws_a_frame, draws_wanted - run_->count()));
+    return drawing();
+}
+
+std::optional<Draws> BenchAnswers::draws() const {
+    if (!run_ || run_->count() == 0) return std::nullopt;
+    return run_->result();
+}
+
+bool is_complete(const Reading& r) {
+    switch (r.kind) {
+        case ReadingKind::tub_fall: return r.time_s && r.depth_m;
+        case ReadingKind::floats_showing: return r.showing_m.has_value();
+        case ReadingKind::hang_angle: return r.angle_rad.has_value();
+        case ReadingKind::block: return r.mass_kg && r.length_m && r.width_m && r.height_m;
+        case ReadingKind::just_hangs: return r.mass_kg && (*r.mass_kg == 0.0 || !r.clip_material.empty());
+        default: return r.mass_kg.has_value();
+    }
+}
+
+Reading begun(ReadingKind kind, const Surety* surety, std::string date) {
+    constexpr double usual_depth_m = 0.5;
+    Reading r;
+    r.kind = kind;
+    r.date = std::move(date);
+    if (surety != nullptr && surety->has_readings) {
+        r.stage = surety->stage;
+        if (surety->lure > 0) r.lure = surety->lure;
+    }
+    switch (kind) {
+        case ReadingKind::block: r.stage = Stage::carved; break;
+        case ReadingKind::tub_fall:
+            r.depth_m = usual_depth_m;
+            r.stage = std::max(r.stage, Stage::leaded);
+            break;
+        case ReadingKind::just_hangs:
+            r.clip_material = "lead";
+            r.stage = std::max(r.stage, Stage::leaded);
+            break;
+        case ReadingKind::hang_angle:
+        case ReadingKind::hung_in_water: r.stage = std::max(r.stage, Stage::leaded); break;
+        default: break;
+    }
+    return r;
+}
+
+Edit done_now(const DoNow& now, std::string why) {
+    return on_document([why = std::move(why), holes = now.document.holes, corrections = now.document.corrections](preset::Document& d) {
+        d.holes = holes;
+        if (std::none_of(d.log.begin(), d.log.end(), knows_the_lead)) return;
+        d.corrections = corrections;
+        for (Reading& reading : d.log) {
+            if (reading.struck) continue;
+            reading.struck = true;
+            if (reading.note.size() + why.size() + 2 <= preset::max_text) reading.note += (reading.note.empty() ? "" : "; ") + why;
+        }
+    });
+}
+
+}  // namespace evenfall::shell::state

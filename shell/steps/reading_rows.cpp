@@ -1,0 +1,312 @@
+#include "steps/step_panels.hpp"
+
+#include "look/words_log.hpp"
+#include "look/words_steps.hpp"
+#include "materials/solids.hpp"
+#include "report/bench_text.hpp"
+#include "report/log_csv.hpp"
+#include "widgets/button.hpp"
+#include "widgets/choice.hpp"
+#include "widgets/pick_field.hpp"
+#include "widgets/rows.hpp"
+#include "widgets/words_of_panel.hpp"
+
+#include <array>
+#include <cmath>
+#include <string>
+
+namespace evenfall::shell::steps {
+namespace {
+
+namespace words = look::words;
+using preset::Reading;
+using preset::ReadingKind;
+using state::ItemKind;
+using widgets::Unit;
+
+constexpr std::array kinds{ReadingKind::dry_weight, ReadingKind::held_under,     ReadingKind::hung_in_water, ReadingKind::block,
+                           ReadingKind::tub_fall,   ReadingKind::just_hangs,     ReadingKind::floats_showing, ReadingKind::hang_angle};
+
+bool is_weight(ReadingKind kind) {
+    return kind == ReadingKind::dry_weight || kind == ReadingKind::held_under || kind == ReadingKind::hung_in_water;
+}
+
+bool is_under_water(ReadingKind kind) { return kind == ReadingKind::held_under || kind == ReadingKind::hung_in_water; }
+
+std::string value_text(const Desk& desk, const Reading& r) {
+    switch (r.kind) {
+    case ReadingKind::tub_fall:
+        return widgets::number_text(r.time_s.value_or(0.0), Unit::none, 2) + " s";
+    case ReadingKind::floats_showing:
+        return text_of(desk, r.showing_m.value_or(0.0), Quantity::length);
+    case ReadingKind::hang_angle:
+        return text_of(desk, r.angle_rad.value_or(0.0), Quantity::angle);
+    default:
+        return text_of(desk, r.mass_kg.value_or(0.0) - r.holder_kg.value_or(0.0), Quantity::mass);
+    }
+}
+
+/// One amount of a reading that is typed, or not yet. True when it was set.
+bool amount(Desk& desk, const std::string& id, const char* label, std::optional<double>& value, const NumberSpec& spec,
+            const char* absent, std::string_view below = {}) {
+    const auto set = widgets::optional_number_field(desk.ui, id, label, value, value.value_or(std::max(0.0, spec.least)), spec, absent, below);
+    if (set) value = *set;
+    return set.has_value();
+}
+
+bool stage_field(Desk& desk, const std::string& id, Reading& r) {
+    if (r.kind == ReadingKind::block) return false;
+    std::vector<widgets::PickOption> options;
+    for (int s = 0; s < stage_count; ++s) {
+        options.push_back({std::to_string(s), std::string(stage_words(static_cast<Stage>(s))), {}});
+    }
+    const auto picked = widgets::pick_field(desk.ui, id + ".stage", words::at_stage, options, std::to_string(static_cast<int>(r.stage)));
+    if (picked) r.stage = static_cast<Stage>(std::stoi(*picked));
+    return picked.has_value();
+}
+
+bool segment_field(Desk& desk, const std::string& id, Reading& r) {
+    const auto& names = desk.document().segment_names;
+    if (!is_weight(r.kind) || names.size() < 2) return false;
+    std::vector<widgets::PickOption> options{{"0", words::whole_piece, {}}};
+    for (int s = 0; s < static_cast<int>(names.size()); ++s) options.push_back({std::to_string(s + 1), segment_name(desk.document(), s), {}});
+    const auto picked = widgets::pick_field(desk.ui, id + ".segment", words::of_what, options, std::to_string(r.segment ? *r.segment + 1 : 0));
+    if (!picked) return false;
+    const int chosen = std::stoi(*picked);
+    r.segment = chosen > 0 ? std::optional<int>(chosen - 1) : std::nullopt;
+    return true;
+}
+
+bool clip_field(Desk& desk, const std::string& id, Reading& r) {
+    std::vector<widgets::PickOption> options;
+    for (const materials::Solid& solid : materials::solids()) {
+        if (solid.serves(materials::Use::ballast)) options.push_back({std::string(solid.id), std::string(solid.name), {}});
+    }
+    const auto picked = widgets::pick_field(desk.ui, id + ".clip", words::clip_material_field, options, r.clip_material);
+    if (picked) r.clip_material = *picked;
+    return picked.has_value();
+}
+
+/// The amounts that a kind of reading has. True when one was changed.
+bool amount_fields(Desk& desk, const std::string& id, Reading& r) {
+    const NumberSpec mass{Quantity::mass, 0.0, 5.0, {}, -1};
+    const NumberSpec signed_mass_spec{Quantity::mass, -5.0, 5.0, {}, -1};
+    const NumberSpec side{Quantity::length, 0.001, longest_m, {}, -1};
+    bool set = false;
+    switch (r.kind) {
+    case ReadingKind::dry_weight:
+        set |= amount(desk, id + ".mass", words::scale_field, r.mass_kg, mass, words::type_it);
+        break;
+    case ReadingKind::held_under:
+        set |= amount(desk, id + ".mass", words::gains_field, r.mass_kg, mass, words::type_it, words::gains_below);
+        break;
+    case ReadingKind::hung_in_water:
+        set |= amount(desk, id + ".mass", words::scale_field, r.mass_kg, signed_mass_spec, words::type_it);
+        break;
+    case ReadingKind::block:
+        set |= amount(desk, id + ".mass", words::scale_field, r.mass_kg, mass, words::type_it);
+        set |= amount(desk, id + ".length", words::block_length, r.length_m, side, words::type_it);
+        set |= amount(desk, id + ".width", words::block_width, r.width_m, side, words::type_it);
+        set |= amount(desk, id + ".height", words::block_height, r.height_m, side, words::type_it);
+        break;
+    case ReadingKind::tub_fall:
+        set |= amount(desk, id + ".time", words::time_field, r.time_s, {Quantity::number, 0.05, 600.0, {}, 2}, words::type_it);
+        set |= amount(desk, id + ".depth", words::depth_of_fall, r.depth_m, {Quantity::depth, 0.05, 20.0, {}, -1}, words::type_it);
+        break;
+    case ReadingKind::just_hangs:
+        set |= amount(desk, id + ".mass", words::clip_field, r.mass_kg, mass, words::type_it);
+        set |= clip_field(desk, id, r);
+        break;
+    case ReadingKind::floats_showing:
+        set |= amount(desk, id + ".showing", words::showing_field, r.showing_m, {Quantity::length, 0.0, 0.3, {}, -1}, words::type_it);
+        break;
+    case ReadingKind::hang_angle:
+        set |= amount(desk, id + ".angle", words::angle_field, r.angle_rad, {Quantity::angle, -1.5, 1.5, {}, -1}, words::type_it,
+                      words::angle_below);
+        break;
+    }
+    if (is_under_water(r.kind))
+        set |= amount(desk, id + ".holder", words::holder_field, r.holder_kg, signed_mass_spec, words::holder_absent, words::holder_below);
+    return set;
+}
+
+bool sigma_field(Desk& desk, const std::string& id, Reading& r) {
+    if (r.kind == ReadingKind::tub_fall)
+        return amount(desk, id + ".sigma", words::sigma_field, r.time_sigma_s, {Quantity::number, 0.01, 60.0, {}, 2}, words::sigma_absent,
+                      words::sigma_below);
+    if (r.kind == ReadingKind::floats_showing)
+        return amount(desk, id + ".sigma", words::sigma_field, r.showing_sigma_m, {Quantity::length, 1e-4, 0.05, {}, -1}, words::sigma_absent,
+                      words::sigma_below);
+    if (r.kind == ReadingKind::hang_angle)
+        return amount(desk, id + ".sigma", words::sigma_field, r.angle_sigma_rad, {Quantity::angle, 1e-3, 0.5, {}, -1}, words::sigma_absent,
+                      words::sigma_below);
+    return amount(desk, id + ".sigma", words::sigma_field, r.mass_sigma_kg, {Quantity::mass, 1e-6, 0.1, {}, -1}, words::sigma_absent,
+                  words::sigma_below);
+}
+
+bool lure_field(Desk& desk, const std::string& id, Reading& r) {
+    const int by = widgets::stepper(desk.ui, id + ".lure", words::lure_field, preset::lure_of(r) + 1, 1, preset::max_lures);
+    if (by == 0) return false;
+    const int lure = preset::lure_of(r) + by;
+    r.lure = lure > 0 ? std::optional<int>(lure) : std::nullopt;
+    return true;
+}
+
+bool note_field(Desk& desk, const std::string& id, Reading& r) {
+    const auto note = widgets::text_field(desk.ui, id + ".note", words::log_note_field, r.note);
+    if (note) r.note = note->substr(0, preset::max_text);
+    return note.has_value();
+}
+
+/// Every field of a reading. True when one was changed. All are drawn, whichever changed.
+bool fields(Desk& desk, const std::string& id, Reading& r) {
+    bool set = stage_field(desk, id, r);
+    set |= segment_field(desk, id, r);
+    set |= amount_fields(desk, id, r);
+    set |= sigma_field(desk, id, r);
+    set |= lure_field(desk, id, r);
+    set |= note_field(desk, id, r);
+    return set;
+}
+
+void how(Desk& desk, ReadingKind kind) {
+    widgets::subheading(desk.ui, words::how_group);
+    int number = 0;
+    for (const std::string& step : report::reading_steps(kind)) widgets::paragraph(desk.ui, std::to_string(++number) + ". " + step);
+}
+
+void verdict_rows(Desk& desk, const Reading& r, const ReadingVerdict& v) {
+    if (!v.used) return;
+    std::string expected;
+    switch (r.kind) {
+    case ReadingKind::tub_fall:
+        expected = widgets::number_text(v.expected, Unit::none, 2) + " ± " + widgets::number_text(v.expected_sigma, Unit::none, 2) + " s";
+        break;
+    case ReadingKind::floats_showing:
+        expected = number_of(desk, v.expected, Quantity::length) + " ± " + text_of(desk, v.expected_sigma, Quantity::length);
+        break;
+    case ReadingKind::hang_angle:
+        expected = number_of(desk, v.expected, Quantity::angle) + " ± " + text_of(desk, v.expected_sigma, Quantity::angle);
+        break;
+    case ReadingKind::block:
+        expected = number_of(desk, v.expected, Quantity::density) + " ± " + text_of(desk, v.expected_sigma, Quantity::density);
+        break;
+    default:
+        expected = number_of(desk, v.expected, Quantity::mass) + " ± " + text_of(desk, v.expected_sigma, Quantity::mass);
+    }
+    widgets::figure_row(desk.ui, words::others_expect, expected, {},
+                        std::string(v.warning.empty() ? words::fits : words::does_not_fit) + ": " +
+                            widgets::number_text(v.off, Unit::none, 1) + " " + words::off_word);
+    if (!v.warning.empty()) widgets::problem_line(desk.ui, v.warning);
+    for (const std::string& why : v.explanations) widgets::note(desk.ui, why);
+}
+
+void editor(Desk& desk, int index, const Surety* surety) {
+    const Reading& kept = desk.document().log[static_cast<std::size_t>(index)];
+    const std::string id = "log." + std::to_string(index);
+    Reading r = kept;
+    if (fields(desk, id, r) && state::is_complete(r)) {
+        desk.change(label_of(words::view_readings, words::reading_word, index), state::on_reading(index, [r](preset::Reading& now) { now = r; }));
+    }
+    if (surety != nullptr && static_cast<std::size_t>(index) < surety->readings.size())
+        verdict_rows(desk, kept, surety->readings[static_cast<std::size_t>(index)]);
+    widgets::gap();
+    const int tapped = widgets::button_row(desk.ui, {{id + ".strike", kept.struck ? words::unstrike : words::strike, widgets::ButtonKind::plain, true},
+                                                     {id + ".remove", words::remove, widgets::ButtonKind::danger, true}});
+    if (tapped == 0) desk.change(label_of(kept.struck ? words::unstrike : words::strike, words::reading_word, index), state::strike_reading(index));
+    if (tapped == 1) {
+        desk.change(label_of(words::take_away, words::reading_word, index), state::remove_reading(index));
+        desk.view.selection = {};
+    }
+    widgets::gap();
+}
+
+std::string line_below(const Desk& desk, const Reading& r) {
+    std::string text;
+    const auto part = [&text](std::string_view more) {
+        if (more.empty()) return;
+        if (!text.empty()) text += words::separator;
+        text += more;
+    };
+    if (r.struck) part(words::struck_word);
+    if (r.kind != ReadingKind::block) part(stage_words(r.stage));
+    if (r.segment) part(segment_name(desk.document(), *r.segment));
+    if (preset::lure_of(r) > 0) part(std::string(words::lure_field) + " " + std::to_string(preset::lure_of(r) + 1));
+    part(r.date);
+    part(r.note);
+    return text;
+}
+
+/// A row of the log. Struck ones have a line through their figure, not only a word below.
+void log_row(Desk& desk, int index, const Surety* surety) {
+    const Reading& r = desk.document().log[static_cast<std::size_t>(index)];
+    const bool chosen = desk.row_chosen(ItemKind::reading, index);
+    const bool odd = surety != nullptr && static_cast<std::size_t>(index) < surety->readings.size() &&
+                     !surety->readings[static_cast<std::size_t>(index)].warning.empty();
+    std::string below = line_below(desk, r);
+    if (odd) below = std::string("! ") + words::does_not_fit + words::separator + below;
+    const std::string value = value_text(desk, r);
+    if (widgets::list_row(desk.ui, "log." + std::to_string(index), {report::reading_name(r.kind), below, value, {}, chosen, !chosen, true}))
+        desk.choose(ItemKind::reading, index);
+    if (r.struck) {
+        const ImVec2 most = ImGui::GetItemRectMax();
+        const ImVec2 least = ImGui::GetItemRectMin();
+        const float middle = 0.5f * (least.y + most.y);
+        const float right = most.x - (chosen ? 8.0f : 28.0f);
+        ImGui::GetWindowDrawList()->AddLine({right - widgets::text_width(desk.ui.type.body_strong, value) - 4.0f, middle}, {right + 2.0f, middle},
+                                            desk.ui.inks().ink, 2.0f);
+    }
+    if (chosen) editor(desk, index, surety);
+}
+
+void draft_rows(Desk& desk) {
+    Reading& r = *desk.motion.draft.reading;
+    widgets::subheading(desk.ui, report::reading_name(r.kind));
+    fields(desk, "log.new", r);
+    widgets::gap();
+    const int tapped = widgets::button_row(desk.ui, {{"log.new.put", words::put_down, widgets::ButtonKind::main, state::is_complete(r)},
+                                                     {"log.new.cancel", words::not_now, widgets::ButtonKind::plain, true}});
+    how(desk, r.kind);
+    if (tapped == 0) {
+        desk.change(words::put_down_label, state::add_reading(r));
+        desk.view.adding_reading = false;
+    }
+    if (tapped == 1) desk.view.adding_reading = false;
+    if (tapped >= 0) desk.motion.draft.reading.reset();
+}
+
+void kind_rows(Desk& desk, const Surety* surety) {
+    widgets::subheading(desk.ui, words::which_reading);
+    for (std::size_t k = 0; k < kinds.size(); ++k) {
+        if (widgets::list_row(desk.ui, "log.kind." + std::to_string(k), {report::reading_name(kinds[k]), {}, {}, {}, false, true, true}))
+            desk.motion.draft.reading = state::begun(kinds[k], surety, desk.ui.host != nullptr ? desk.ui.host->today() : std::string());
+    }
+    widgets::gap();
+    if (widgets::button(desk.ui, "log.kind.cancel", words::not_now)) desk.view.adding_reading = false;
+}
+
+} // namespace
+
+void reading_rows(Desk& desk) {
+    const Surety* surety = desk.motion.bench.surety(desk.session);
+    if (desk.motion.draft.reading) {
+        draft_rows(desk);
+        return;
+    }
+    if (desk.view.adding_reading) {
+        kind_rows(desk, surety);
+        return;
+    }
+    const auto& log = desk.document().log;
+    const bool room = log.size() < preset::max_readings;
+    if (widgets::button(desk.ui, "log.add", words::add_reading, widgets::ButtonKind::main, room)) desk.view.adding_reading = true;
+    widgets::gap();
+    if (log.empty()) widgets::paragraph(desk.ui, words::no_readings);
+    for (int i = static_cast<int>(log.size()); i-- > 0;) log_row(desk, i, surety);
+    if (log.empty() || desk.ui.host == nullptr) return;
+    widgets::gap();
+    if (widgets::button(desk.ui, "log.csv", words::export_csv))
+        desk.ui.host->save_file(desk.document().name + " log.csv", report::log_csv(desk.document()));
+}
+
+} // namespace evenfall::shell::steps

@@ -1,0 +1,157 @@
+#include "steps/step_panels.hpp"
+
+#include "look/words_log.hpp"
+#include "look/words_steps.hpp"
+#include "report/bench_text.hpp"
+#include "widgets/button.hpp"
+#include "widgets/plot.hpp"
+#include "widgets/rows.hpp"
+#include "widgets/words_of_panel.hpp"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <string>
+
+namespace evenfall::shell::steps {
+namespace {
+
+namespace words = look::words;
+using widgets::Unit;
+
+std::string percent(double share) { return widgets::number_text(share, Unit::percent, 0); }
+
+std::string with_doubt(const Desk& desk, const Estimate& e, Quantity quantity) {
+    return number_of(desk, e.value, quantity) + " ± " + number_of(desk, e.sigma, quantity);
+}
+
+std::string before_text(const Desk& desk, const Estimate& e, Quantity quantity) {
+    return "± " + number_of(desk, e.sigma_before, quantity) + " " + words::before_any;
+}
+
+/// A fall told as a time per length has no even doubt either way: its ends are told instead.
+std::string fall_ends(const Desk& desk, const Estimate& e) {
+    return number_of(desk, e.value + e.sigma, Quantity::fall) + " – " + number_of(desk, std::max(1e-3, e.value - e.sigma), Quantity::fall);
+}
+
+void finished_rows(Desk& desk, const Surety& s) {
+    widgets::subheading(desk.ui, words::finished_group);
+    const std::string_view gram = unit_of(desk, Quantity::mass);
+    widgets::figure_row(desk.ui, words::sure_mass, with_doubt(desk, s.mass_kg, Quantity::mass), gram, before_text(desk, s.mass_kg, Quantity::mass));
+    std::string in_water = with_doubt(desk, s.in_water_kg, Quantity::mass);
+    if (s.in_water_kg.value > 0.0) in_water.insert(0, 1, '+');
+    widgets::figure_row(desk.ui, words::sure_in_water, in_water, gram,
+                        before_text(desk, s.in_water_kg, Quantity::mass));
+    if (s.fall_m_s) {
+        const Interval& most = s.fall_50_80_95_m_s[1];
+        std::string below = std::string(words::four_in_five) + " " + number_of(desk, most.high, Quantity::fall) + " " + words::and_word + " ";
+        below += most.low > 0.0 ? number_of(desk, most.low, Quantity::fall) : std::string(words::nothing_floats);
+        widgets::figure_row(desk.ui, words::sure_fall, fall_ends(desk, *s.fall_m_s), unit_of(desk, Quantity::fall));
+        widgets::note(desk.ui, below + ".");
+    }
+    if (std::isfinite(s.pitch_rad.value))
+        widgets::figure_row(desk.ui, words::sure_pitch, with_doubt(desk, s.pitch_rad, Quantity::angle), unit_of(desk, Quantity::angle),
+                            before_text(desk, s.pitch_rad, Quantity::angle));
+}
+
+void stage_plot(Desk& desk, const Surety& s) {
+    const Unit mass = desk.ui.units.of(Quantity::mass);
+    widgets::Plot plot;
+    plot.title = std::string(words::doubt_title) + ", " + std::string(widgets::symbol(mass));
+    plot.x_step = 1.0;
+    plot.x_least = 1.0;
+    plot.x_most = static_cast<double>(stage_count);
+    widgets::PlotLine now;
+    widgets::PlotLine before;
+    before.dashed = true;
+    for (int k = 0; k < stage_count; ++k) {
+        const Estimate& e = s.stages[static_cast<std::size_t>(k)].in_tub_kg;
+        now.points.push_back({k + 1.0, widgets::to_unit(e.sigma, mass)});
+        before.points.push_back({k + 1.0, widgets::to_unit(e.sigma_before, mass)});
+    }
+    plot.lines.push_back(std::move(now));
+    if (s.has_readings) {
+        plot.lines.push_back(std::move(before));
+        plot.marks.push_back({static_cast<int>(s.stage) + 1.0, words::here_mark});
+    }
+    constexpr std::string_view id = "log.doubt";
+    auto& read_at = desk.motion.read_off;
+    std::optional<double> at;
+    if (const auto found = read_at.find(id); found != read_at.end()) at = std::round(found->second);
+    std::string read;
+    if (at) {
+        const int stage = std::clamp(static_cast<int>(*at) - 1, 0, stage_count - 1);
+        read = std::string(stage_words(static_cast<Stage>(stage))) + ": ± " +
+               number_of(desk, s.stages[static_cast<std::size_t>(stage)].in_tub_kg.sigma, Quantity::mass);
+    }
+    if (const auto moved = widgets::plot(desk.ui, id, plot, at, read)) read_at.insert_or_assign(std::string(id), *moved);
+    widgets::note(desk.ui, words::doubt_note);
+}
+
+void next_rows(Desk& desk, const Surety& s) {
+    widgets::subheading(desk.ui, words::next_group);
+    if (s.next.empty()) {
+        widgets::note(desk.ui, words::next_none);
+        return;
+    }
+    widgets::note(desk.ui, words::next_below);
+    constexpr std::size_t shown = 5;
+    for (std::size_t k = 0; k < std::min(shown, s.next.size()); ++k) {
+        const NextReading& n = s.next[k];
+        const std::string name = report::reading_name(n.kind) + (n.with_dry_weight ? words::and_dry : "");
+        const std::string below = std::string(stage_words(n.stage)) + words::separator + "± " +
+                                  text_of(desk, n.in_water_sigma_kg, Quantity::mass) + " " + words::in_the_water;
+        widgets::figure_row(desk.ui, name, percent(n.chance), unit_of(desk, Quantity::percent), below);
+    }
+}
+
+void input_rows(Desk& desk, const Surety& s) {
+    widgets::subheading(desk.ui, words::inputs_group);
+    for (const Belief& b : s.inputs) {
+        const std::string now = widgets::number_text(b.factor - 1.0, Unit::percent, 1) + " ± " + widgets::number_text(b.spread, Unit::percent, 1);
+        widgets::figure_row(desk.ui, b.name, now, unit_of(desk, Quantity::percent),
+                            "± " + widgets::value_text(b.spread_before, Unit::percent, 1) + " " + words::before_any);
+    }
+}
+
+void draw_rows(Desk& desk) {
+    auto& bench = desk.motion.bench;
+    widgets::subheading(desk.ui, words::draws_group);
+    // Further frames are asked for only while there is something left to draw.
+    if (bench.go_on_drawing(desk.session)) desk.ui.lively = std::max(desk.ui.lively, 2);
+    const auto draws = bench.draws();
+    if (draws) {
+        const std::string_view unit = unit_of(desk, Quantity::percent);
+        widgets::note(desk.ui, std::to_string(draws->count) + " " + words::draws_of);
+        widgets::figure_row(desk.ui, words::draws_right, percent(draws->chances.both), unit);
+        widgets::figure_row(desk.ui, words::draws_half,
+                            number_of(desk, draws->fall_m_s.high_50, Quantity::fall) + " – " + number_of(desk, draws->fall_m_s.low_50, Quantity::fall),
+                            unit_of(desk, Quantity::fall));
+        widgets::figure_row(desk.ui, words::draws_float, percent(draws->floats), unit);
+    }
+    widgets::gap();
+    if (bench.drawing()) {
+        if (widgets::button(desk.ui, "log.draw", words::draws_stop)) bench.stop_draws();
+    } else if (widgets::button(desk.ui, "log.draw", words::draws_start)) {
+        bench.start_draws(desk.session);
+        desk.ui.lively = std::max(desk.ui.lively, 2);
+    }
+    widgets::note(desk.ui, words::draws_note);
+}
+
+} // namespace
+
+void surety_rows(Desk& desk) {
+    const Surety* s = desk.motion.bench.surety(desk.session);
+    if (s == nullptr) {
+        widgets::note(desk.ui, words::now_not_known);
+        return;
+    }
+    finished_rows(desk, *s);
+    stage_plot(desk, *s);
+    next_rows(desk, *s);
+    draw_rows(desk);
+    input_rows(desk, *s);
+}
+
+} // namespace evenfall::shell::steps

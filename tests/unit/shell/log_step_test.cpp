@@ -1,0 +1,191 @@
+// The Bench log under a finger: what is put down, what it does to the answers, and what comes back by undo.
+
+#include "unit/shell/bench_of_tests.hpp"
+
+#include "state/bench.hpp"
+#include "surety/surety.hpp"
+
+#include <catch2/matchers/catch_matchers_floating_point.hpp>
+
+#include <algorithm>
+
+using namespace evenfall;
+using namespace evenfall::shell;
+using namespace evenfall::shell::bench_of_tests;
+using Catch::Matchers::WithinAbs;
+using Catch::Matchers::WithinRel;
+using preset::Reading;
+using preset::ReadingKind;
+
+namespace {
+
+preset::Document demo() {
+    auto read = read_document(demo_text("millrace-170.json"));
+    REQUIRE(read.ok());
+    return *read;
+}
+
+Reading dry(Stage stage, double kg) {
+    Reading r;
+    r.stage = stage;
+    r.mass_kg = kg;
+    return r;
+}
+
+double in_water_sigma(const preset::Document& d) {
+    const auto s = surety(d);
+    REQUIRE(s.ok());
+    return s->in_water_kg.sigma;
+}
+
+/// Types a mass in grams into a field.
+void type(Bench& bench, const std::string& field, std::initializer_list<const char*> keys) {
+    bench.reach(field);
+    REQUIRE(bench.there("keypad.ok"));
+    bench.tap_all(keys);
+    bench.tap("keypad.ok");
+}
+
+}  // namespace
+
+TEST_CASE("a dry weight tapped in is one entry of the log and of the history, dated by the device, and narrows the answer", "[shell][log]") {
+    Bench bench;
+    const double before = in_water_sigma(bench.app.document());
+    bench.tap_all({"step.log", "log.view.1", "log.add"});
+    bench.tap("log.kind.0");
+    CHECK(bench.app.document().log.empty());
+    type(bench, "log.new.mass", {"keypad.2", "keypad.3"});
+    CHECK(bench.app.document().log.empty());  // typed, but not put down
+    bench.reach("log.new.put");
+    REQUIRE(bench.app.document().log.size() == 1);
+    const Reading& r = bench.app.document().log.front();
+    CHECK(r.kind == ReadingKind::dry_weight);
+    CHECK_THAT(r.mass_kg.value_or(0.0), WithinRel(0.023, 1e-12));
+    CHECK(r.date == "2026-03-14");
+    CHECK(in_water_sigma(bench.app.document()) < before);
+    bench.tap("undo");
+    CHECK(bench.app.document().log.empty());
+    bench.tap("redo");
+    CHECK(bench.app.document().log.size() == 1);
+}
+
+TEST_CASE("a reading without its figure cannot be put down, and one turned away leaves nothing behind", "[shell][log]") {
+    Bench bench;
+    bench.tap_all({"step.log", "log.view.1", "log.add", "log.kind.1"});
+    bench.reach("log.new.mass");
+    bench.tap("keypad.cancel");
+    CHECK_FALSE(bench.there("log.new.put"));  // beside it, its fellow can be touched
+    bench.reach("log.new.cancel");
+    CHECK(bench.there("log.add"));
+    CHECK(bench.app.document().log.empty());
+}
+
+TEST_CASE("a struck reading is kept, says so, and no longer moves the answer", "[shell][log]") {
+    Bench bench;
+    preset::Document d = demo();
+    const double before = in_water_sigma(d);
+    d.log.push_back(dry(Stage::carved, 0.0235));
+    REQUIRE(bench.app.open_json(write_document(d)).empty());
+    bench.rest();
+    bench.tap_all({"step.log", "log.view.1", "log.0"});
+    bench.reach("log.0.strike");
+    REQUIRE(bench.app.document().log.size() == 1);
+    CHECK(bench.app.document().log.front().struck);
+    CHECK_THAT(in_water_sigma(bench.app.document()), WithinRel(before, 1e-9));
+    bench.reach("log.0.strike");
+    CHECK_FALSE(bench.app.document().log.front().struck);
+    bench.reach("log.0.remove");
+    CHECK(bench.app.document().log.empty());
+}
+
+TEST_CASE("doing what the log says brings the believed lure to what was asked, and keeps what the readings taught", "[shell][log]") {
+    preset::Document d = demo();
+    d.log.push_back(dry(Stage::leaded, 0.0541));
+    const auto now = do_now(d);
+    REQUIRE(now.ok());
+    REQUIRE(now->met);
+    REQUIRE_FALSE(now->changes.empty());
+    const preset::Document after = state::done_now(*now, "old lead")(d);
+    REQUIRE(after.log.size() == 1);
+    CHECK(after.log.front().struck);
+    CHECK(after.log.front().note == "old lead");
+    const auto believed = evaluate(after);
+    REQUIRE(believed.ok());
+    CHECK_THAT(believed->answers.in_water_kg, WithinAbs(now->after.in_water_kg, 1e-9));
+    const auto again = do_now(after, Stage::leaded);
+    REQUIRE(again.ok());
+    CHECK(again->nothing_to_do);
+}
+
+TEST_CASE("before the lead is in, doing what the log says leaves its readings as they are", "[shell][log]") {
+    preset::Document d = demo();
+    d.log.push_back(dry(Stage::carved, 0.0235));
+    const auto now = do_now(d);
+    REQUIRE(now.ok());
+    const preset::Document after = state::done_now(*now, "old lead")(d);
+    CHECK_FALSE(after.log.front().struck);
+    CHECK(after.corrections.empty());
+    const auto again = do_now(after);
+    REQUIRE(again.ok());
+    CHECK(again->nothing_to_do);
+}
+
+TEST_CASE("ten thousand lures are drawn a frame's worth at a time, the same ones as at once, and a change ends them", "[shell][log]") {
+    state::Session session(demo());
+    state::BenchAnswers bench;
+    CHECK_FALSE(bench.drawing());
+    bench.start_draws(session);
+    int frames = 0;
+    while (bench.go_on_drawing(session)) ++frames;
+    CHECK(frames > 10);
+    REQUIRE(bench.draws().has_value());
+    CHECK(bench.draws()->count == state::BenchAnswers::draws_wanted);
+    const auto at_once = surety_by_draws(session.document(), state::BenchAnswers::draws_wanted);
+    REQUIRE(at_once.ok());
+    CHECK(bench.draws()->mass_kg.mean == at_once->mass_kg.mean);
+    CHECK(bench.draws()->chances.both == at_once->chances.both);
+
+    bench.start_draws(session);
+    REQUIRE(bench.go_on_drawing(session));
+    session.apply({"warmer", [](preset::Document d) {
+                       d.water.temperature_c += 1.0;
+                       return d;
+                   }});
+    CHECK_FALSE(bench.go_on_drawing(session));
+    CHECK_FALSE(bench.draws().has_value());
+}
+
+TEST_CASE("drawing lures on the page comes to an end, and then the page rests", "[shell][log]") {
+    Bench bench;
+    bench.tap_all({"step.log", "log.view.2"});
+    bench.reach("log.draw");  // ends in rest(), which fails for a page that never rests
+    CHECK_FALSE(bench.app.wants_frames());
+    CHECK(bench.app.document().log.empty());
+}
+
+TEST_CASE("the log can be kept as a table", "[shell][log]") {
+    Bench bench;
+    preset::Document d = demo();
+    d.log.push_back(dry(Stage::carved, 0.0235));
+    REQUIRE(bench.app.open_json(write_document(d)).empty());
+    bench.rest();
+    bench.tap_all({"step.log", "log.view.1"});
+    bench.reach("log.csv");
+    CHECK(bench.host.saved_name.ends_with(".csv"));
+    CHECK(bench.host.saved_text.find("dry_weight") != std::string::npos);
+    CHECK(bench.host.saved_text.find("23.5") != std::string::npos);
+}
+
+TEST_CASE("every answer of the strip says what it means when it is tapped, and the chance leads to the log", "[shell][app]") {
+    Bench bench;
+    for (const char* id : {"answer.finished", "answer.in_water", "answer.fall", "answer.hang", "answer.righting", "answer.chance"}) {
+        bench.tap(id);
+        CAPTURE(id);
+        CHECK(bench.there("explain.close"));
+        bench.tap("explain.close");
+        CHECK_FALSE(bench.there("explain.close"));
+    }
+    bench.tap("answer.chance");
+    bench.tap("explain.way");
+    CHECK(bench.there("log.view.0"));
+}
