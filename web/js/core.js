@@ -1,11 +1,15 @@
 // The compiled bench as plain JavaScript functions. Nothing else in the page knows how it is called.
 
+import createEvenfall from "evenfall-program"; // Emscripten's loader, named so by the build
+import { compiledCode } from "./parts.js";
+
 // What the compiled code tells the page goes through globalThis.EvenfallHost (host.js), which has to be there first.
 export async function loadCore(canvas, onAbort) {
-  const { default: createEvenfall } = await import("../evenfall.js");
+  const wasmBinary = await compiledCode();
   const module = await createEvenfall({
     canvas,
-    locateFile: (name) => new URL(`../${name}`, import.meta.url).href,
+    ...(wasmBinary && { wasmBinary }),
+    locateFile: (name) => new URL(name, document.baseURI).href,
     print: (line) => console.info(line),
     printErr: (line) => console.warn(line),
     onAbort,
