@@ -98,6 +98,7 @@ void draw_strip(AppParts& parts, const Regions& where) {
     if (sign_button_at(ui, "shelf.open", {keys_x + 2.0f * key, key_y, key, key}, Sign::shelf)) {
         parts.shelf_open = true;
         parts.shelf_out = 0.0f;
+        parts.host.shelf_opens();
     }
 }
 
@@ -209,8 +210,6 @@ void App::rebuild_fonts(double dpr) {
     ImGui::GetIO().FontDefault = parts_->ui.type.label;
 }
 
-void App::set_safe_insets(const Insets& safe) { parts_->safe = safe; }
-
 void App::set_dark(bool dark) { parts_->session.settings.theme = dark ? state::Theme::dark : state::Theme::light; }
 
 look::Ink App::ground() const {
@@ -223,7 +222,7 @@ void App::frame(double now_s) {
     AppParts& parts = *parts_;
     widgets::Ui& ui = parts.ui;
     const ImGuiIO& io = ImGui::GetIO();
-    const Regions where = regions(io.DisplaySize.x, io.DisplaySize.y, parts.safe);
+    const Regions where = regions(io.DisplaySize.x, io.DisplaySize.y, {});
     parts.now_s = now_s;
     ui.now_s = now_s;
     ui.ink = &look::palette(parts.session.settings.theme == state::Theme::dark ? look::Scheme::dark : look::Scheme::light);

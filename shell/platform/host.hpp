@@ -20,6 +20,13 @@ public:
     virtual void open_file() = 0;
     /// Ask for a name or a note; the answer arrives later through App::set_text with the same id.
     virtual void ask_text(const std::string& field_id, const std::string& label, const std::string& current) = 0;
+    /// The shelf is about to be seen: the lures kept on this device arrive later through App::show_kept.
+    virtual void shelf_opens() {}
+    /// What comes onto the bench next is another lure: keep the one that lies there, as it is now, by itself.
+    virtual void another_lure() {}
+    /// Put a kept lure on the bench (it arrives through App::open_session), or throw it away.
+    virtual void take_kept(const std::string& id) { (void)id; }
+    virtual void drop_kept(const std::string& id) { (void)id; }
     /// Say a headline to assistive technology.
     virtual void announce(const std::string& text) = 0;
 };

@@ -52,6 +52,7 @@ function beginSession(core, store) {
   const { session, damaged } = store.load();
   const begun = core.start(session ?? "", "", prefersDark, window.devicePixelRatio);
   if (begun > 1) return false;
+  if (session === null) autosaveOf.current.untouched();
   const refused = begun === 1 && session !== null;
   if (refused) store.setAside(session);
   if (damaged || refused) {

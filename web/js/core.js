@@ -24,6 +24,9 @@ export async function loadCore(canvas, onAbort) {
     /** Each gives "" or the sentences that refuse it, and then nothing has changed. */
     openJson: (json) => text("ef_open_json", json),
     openLink: (link) => text("ef_open_link", link),
+    openSession: (session) => text("ef_open_session", session),
+    clearKept: () => act("ef_clear_kept"),
+    showKept: (id, session, when) => act("ef_show_kept", id, session, when),
     documentJson: () => text("ef_document_json"),
     answersJson: () => text("ef_answers_json"),
     planJson: () => text("ef_plan_json"),
