@@ -85,12 +85,15 @@ void draw_strip(AppParts& parts, const Regions& where) {
     name_block(parts, {strip.x + edge, strip.y + (head_h - 56.0f) / 2.0f, name_w, 56.0f});
 
     const auto answers = strip_answers(parts.session, ui.units);
+    std::string asked;
     if (where.phone) {
-        answer_strip(ui, {strip.x + edge, strip.y + head_h, strip.w - 2.0f * edge, strip.h - head_h - 4.0f}, answers, 3);
+        asked = answer_strip(ui, {strip.x + edge, strip.y + head_h, strip.w - 2.0f * edge, strip.h - head_h - 4.0f}, answers, 3);
     } else {
         const float left = strip.x + edge + name_w + 16.0f;
-        answer_strip(ui, {left, strip.y, keys_x - left - 8.0f, strip.h}, answers, static_cast<int>(answers.size()));
+        asked = answer_strip(ui, {left, strip.y, keys_x - left - 8.0f, strip.h}, answers, static_cast<int>(answers.size()));
     }
+
+    if (!asked.empty()) parts.host.explain(asked);
 
     const state::History& history = parts.session.history();
     if (sign_button_at(ui, "undo", {keys_x, key_y, key, key}, Sign::undo, history.can_undo())) undo_or_redo(parts, true);

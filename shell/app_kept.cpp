@@ -73,12 +73,16 @@ void draw_small_lure(widgets::Ui& ui, const std::vector<std::vector<drawing::Col
                       rect.y + rect.h / 2.0f - static_cast<float>((z_m - 0.5 * (low + high)) * scale));
     };
     ImDrawList& list = *ImGui::GetWindowDrawList();
+    // Softened edges would show as seams between the pieces of one filling.
+    const ImDrawListFlags flags = list.Flags;
     for (const auto& segment : side) {
+        list.Flags = flags & ~ImDrawListFlags_AntiAliasedFill;
         for (std::size_t i = 1; i < segment.size(); ++i) {
             const drawing::Column& a = segment[i - 1];
             const drawing::Column& b = segment[i];
             list.AddQuadFilled(at(a.x_m, a.low_m), at(a.x_m, a.high_m), at(b.x_m, b.high_m), at(b.x_m, b.low_m), ui.inks().wood);
         }
+        list.Flags = flags;
         for (const drawing::Column& column : segment) list.PathLineTo(at(column.x_m, column.high_m));
         for (auto column = segment.rbegin(); column != segment.rend(); ++column) list.PathLineTo(at(column->x_m, column->low_m));
         list.PathStroke(ui.inks().ink, ImDrawFlags_Closed, 1.25f);

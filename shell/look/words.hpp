@@ -26,6 +26,7 @@ inline constexpr const char* rename = "Name";
 
 // bench shelf
 inline constexpr const char* shelf = "Bench shelf";
+inline constexpr const char* shelf_first = "First steps";
 inline constexpr const char* shelf_kept = "Kept on this device";
 inline constexpr const char* kept_unreadable = "Cannot be read";
 inline constexpr const char* drop_again = "Tap the bin again to throw it away";

@@ -27,6 +27,10 @@ public:
     /// Put a kept lure on the bench (it arrives through App::open_session), or throw it away.
     virtual void take_kept(const std::string& id) { (void)id; }
     virtual void drop_kept(const std::string& id) { (void)id; }
+    /// Say what an answer of the strip means and where it comes from; `id` as in strip_answers.
+    virtual void explain(const std::string& id) { (void)id; }
+    /// Show the first steps again.
+    virtual void first_steps() {}
     /// Say a headline to assistive technology.
     virtual void announce(const std::string& text) = 0;
 };

@@ -31,6 +31,12 @@ EM_JS(void, ef_host_take_kept, (const char* id), {
 EM_JS(void, ef_host_drop_kept, (const char* id), {
     if (globalThis.EvenfallHost) globalThis.EvenfallHost.drop_kept(UTF8ToString(id));
 });
+EM_JS(void, ef_host_explain, (const char* id), {
+    if (globalThis.EvenfallHost) globalThis.EvenfallHost.explain(UTF8ToString(id));
+});
+EM_JS(void, ef_host_first_steps, (), {
+    if (globalThis.EvenfallHost) globalThis.EvenfallHost.first_steps();
+});
 EM_JS(void, ef_host_announce, (const char* text), {
     if (globalThis.EvenfallHost) globalThis.EvenfallHost.announce(UTF8ToString(text));
 });
@@ -52,6 +58,8 @@ public:
     void another_lure() override { ef_host_another_lure(); }
     void take_kept(const std::string& id) override { ef_host_take_kept(id.c_str()); }
     void drop_kept(const std::string& id) override { ef_host_drop_kept(id.c_str()); }
+    void explain(const std::string& id) override { ef_host_explain(id.c_str()); }
+    void first_steps() override { ef_host_first_steps(); }
     void announce(const std::string& text) override { ef_host_announce(text.c_str()); }
 };
 

@@ -12,12 +12,13 @@ void card(Ui& ui, const Rect& rect, ImU32 ground) {
                  look::card_rounding);
 }
 
-void answer_strip(Ui& ui, const Rect& rect, std::span<const Answer> answers, int columns) {
+std::string answer_strip(Ui& ui, const Rect& rect, std::span<const Answer> answers, int columns) {
     const look::Palette& ink = ui.inks();
     const int count = static_cast<int>(answers.size());
     const int lines = (count + columns - 1) / columns;
     const float cell_w = rect.w / static_cast<float>(columns);
     const float cell_h = rect.h / static_cast<float>(lines);
+    std::string tapped;
     for (int i = 0; i < count; ++i) {
         const Answer& answer = answers[static_cast<std::size_t>(i)];
         // What is left of the last line belongs to the last answer.
@@ -26,7 +27,14 @@ void answer_strip(Ui& ui, const Rect& rect, std::span<const Answer> answers, int
         const float x = rect.x + static_cast<float>(column) * cell_w;
         const float y = rect.y + static_cast<float>(i / columns) * cell_h;
         const float text_w = width - 12.0f;
-        ui.items.record({answer.id, x, y, width, cell_h, !ui.covered});
+        const Rect cell{x - 6.0f, y, width - 2.0f, cell_h};
+        const Touch touch = touch_area(ui, answer.id, cell);
+        if (touch.tapped) tapped = answer.id;
+        if (touch.pressed) {
+            ImGui::GetWindowDrawList()->AddRectFilled({cell.x, cell.y}, {cell.right(), cell.bottom()}, ink.pressed,
+                                                      look::control_rounding);
+        }
+        if (touch.focused) focus_ring(ui, cell.inset(3.0f), look::control_rounding);
         const bool low = cell_h < 66.0f;
         const float top = y + (cell_h - (low ? 54.0f : 66.0f)) / 2.0f;
         const float figure_y = top + (low ? 17.0f : 20.0f);
@@ -43,6 +51,7 @@ void answer_strip(Ui& ui, const Rect& rect, std::span<const Answer> answers, int
                   answer.unit, Align::left);
         text_in(ui, {x, figure_y + (low ? 23.0f : 27.0f), text_w, 16.0f}, ui.type.small, ink.ink_soft, answer.below);
     }
+    return tapped;
 }
 
 std::optional<int> step_bar(Ui& ui, const Rect& rect, std::span<const StepTab> tabs, int on) {

@@ -6,6 +6,7 @@ import { loadCore, readOnly } from "./core.js";
 import { enterMeansDone, part } from "./dialogs.js";
 import { lacking } from "./features.js";
 import { documentOf, download } from "./files.js";
+import { firstSteps } from "./help.js";
 import { createHost } from "./host.js";
 import { dismiss, notice } from "./notices.js";
 import { keepOffline } from "./offline.js";
@@ -126,6 +127,7 @@ async function start() {
   part("canvas").focus({ preventScroll: true });
   core.wake();
   navigator.storage?.persist?.().catch(() => {});
+  if (store.firstTime("steps") && store.newest() === null) firstSteps();
   keepOffline(() => autosaveOf.current.flush());
 }
 

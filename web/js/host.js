@@ -3,6 +3,7 @@
 
 import { askText, message } from "./dialogs.js";
 import { openDialog, saveDialog } from "./files.js";
+import { explain, firstSteps } from "./help.js";
 import { shareDialog } from "./share.js";
 import { words } from "./words.js";
 
@@ -25,6 +26,8 @@ export function createHost({ getCore, store, autosave, announce, onChange }) {
     getCore().wake();
   }
   return {
+    explain: (id) => later(() => explain(id)),
+    first_steps: () => later(firstSteps),
     shelf_opens: () => later(fillShelf),
     another_lure: () => autosave()?.another(), // at once: in the next moment the other one lies there
     take_kept(id) {

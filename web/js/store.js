@@ -136,6 +136,14 @@ export function createStore({ storage, tab, now }) {
       remove(shelfKey + id);
     },
 
+    /** Says once that something has been seen on this device; true the first time. */
+    firstTime(what) {
+      const key = `evenfall.seen.${what}`;
+      if (read(key) !== null) return false;
+      write(key, "yes");
+      return true;
+    },
+
     newest,
     setAside,
     asides: () => list(asideKey),

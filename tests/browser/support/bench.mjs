@@ -46,8 +46,10 @@ export class Bench {
     page.on("console", (line) => line.type() === "error" && this.faults.push(line.text()));
   }
 
-  async ready() {
+  async ready({ withFirstSteps = false } = {}) {
     await this.page.waitForFunction(() => globalThis.EvenfallHooks && document.getElementById("loading").hidden);
+    const skip = this.page.locator("#dialog-first-skip");
+    if (!withFirstSteps && (await skip.isVisible())) await skip.click();
     await this.settled();
   }
 

@@ -26,6 +26,9 @@ const browser = needed("EVENFALL_CHROMIUM", "the Chromium to drive");
 const packages = needed("EVENFALL_NODE_MODULES", "the folder that holds playwright-core");
 const { chromium } = createRequire(join(packages, "start.js"))("playwright-core");
 
+/** The accessibility checker's script. */
+export const axeSource = join(packages, "axe-core/axe.min.js");
+
 /** Pictures of the page land here, to be looked at. */
 export const shotsDir = process.env.EVENFALL_SHOTS ?? join(dirname(pageDir), "shots");
 mkdirSync(shotsDir, { recursive: true });
