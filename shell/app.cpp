@@ -69,12 +69,6 @@ void name_block(AppParts& parts, const Rect& rect) {
     }
 }
 
-void explain(AppParts& parts, const std::vector<widgets::Answer>& answers, std::optional<int> tapped) {
-    if (!tapped) return;
-    const widgets::Answer& answer = answers[static_cast<std::size_t>(*tapped)];
-    parts.explained = {answer.id, answer.title + ": " + answer.number + (answer.unit.empty() ? "" : " " + answer.unit), 0.0f};
-}
-
 void draw_strip(AppParts& parts, const Regions& where) {
     widgets::Ui& ui = parts.ui;
     const look::Palette& ink = ui.inks();
@@ -92,12 +86,15 @@ void draw_strip(AppParts& parts, const Regions& where) {
     name_block(parts, {strip.x + edge, strip.y + (head_h - 56.0f) / 2.0f, name_w, 56.0f});
 
     const auto answers = strip_answers(parts.session, parts.motion.bench, ui.units);
+    std::string asked;
     if (where.phone) {
-        explain(parts, answers, answer_strip(ui, {strip.x + edge, strip.y + head_h, strip.w - 2.0f * edge, strip.h - head_h - 4.0f}, answers, 3));
+        asked = answer_strip(ui, {strip.x + edge, strip.y + head_h, strip.w - 2.0f * edge, strip.h - head_h - 4.0f}, answers, 3);
     } else {
         const float left = strip.x + edge + name_w + 16.0f;
-        explain(parts, answers, answer_strip(ui, {left, strip.y, keys_x - left - 8.0f, strip.h}, answers, static_cast<int>(answers.size())));
+        asked = answer_strip(ui, {left, strip.y, keys_x - left - 8.0f, strip.h}, answers, static_cast<int>(answers.size()));
     }
+
+    if (!asked.empty()) parts.host.explain(asked);
 
     const state::History& history = parts.session.history();
     if (sign_button_at(ui, "undo", {keys_x, key_y, key, key}, Sign::undo, history.can_undo())) undo_or_redo(parts, true);
@@ -105,6 +102,7 @@ void draw_strip(AppParts& parts, const Regions& where) {
     if (sign_button_at(ui, "shelf.open", {keys_x + 2.0f * key, key_y, key, key}, Sign::shelf)) {
         parts.shelf_open = true;
         parts.shelf_out = 0.0f;
+        parts.host.shelf_opens();
     }
 }
 
@@ -217,8 +215,6 @@ void App::rebuild_fonts(double dpr) {
     ImGui::GetIO().FontDefault = parts_->ui.type.label;
 }
 
-void App::set_safe_insets(const Insets& safe) { parts_->safe = safe; }
-
 void App::set_dark(bool dark) { parts_->session.settings.theme = dark ? state::Theme::dark : state::Theme::light; }
 
 look::Ink App::ground() const {
@@ -231,7 +227,7 @@ void App::frame(double now_s) {
     AppParts& parts = *parts_;
     widgets::Ui& ui = parts.ui;
     const ImGuiIO& io = ImGui::GetIO();
-    const Regions where = regions(io.DisplaySize.x, io.DisplaySize.y, parts.safe);
+    const Regions where = regions(io.DisplaySize.x, io.DisplaySize.y, {});
     parts.now_s = now_s;
     ui.now_s = now_s;
     ui.ink = &look::palette(parts.session.settings.theme == state::Theme::dark ? look::Scheme::dark : look::Scheme::light);
@@ -240,7 +236,7 @@ void App::frame(double now_s) {
     ui.items.begin_frame();
     ui.lively = std::max(0, ui.lively - 1);
     if (!io.MouseDown[0]) ui.glide.owned = false;
-    ui.covered = parts.keypad.is_open() || parts.picker.is_open() || parts.shelf_open || !parts.explained.id.empty();
+    ui.covered = parts.keypad.is_open() || parts.picker.is_open() || parts.shelf_open;
 
     ImGui::SetNextWindowPos({0.0f, 0.0f});
     ImGui::SetNextWindowSize(io.DisplaySize);
@@ -268,7 +264,6 @@ void App::frame(double now_s) {
     parts.toast.draw(ui, where.stacked ? where.panel : where.sheet, now_s);
     ui.covered = true;
     if (parts.shelf_open) draw_shelf(parts, where);
-    if (!parts.explained.id.empty()) draw_explanation(parts, where);
     parts.picker.draw(ui, where.screen, where.keypad, where.stacked);
     parts.keypad.draw(ui, where.screen, where.keypad, where.stacked);
     ui.pinch.reset();

@@ -13,7 +13,8 @@
 
 namespace evenfall::shell {
 
-/// Where things lie, from the size of the window and the safe insets (notch, home bar). CSS px.
+/// Where things lie, from the size of the window and insets to stay out of (the page keeps the canvas
+/// itself clear of notch and home bar). CSS px.
 struct Regions {
     bool phone = false;    ///< narrow: strip in two rows, short words
     bool stacked = false;  ///< drawing above, panel below
@@ -48,7 +49,6 @@ public:
     [[nodiscard]] look::Ink ground() const;
 
     void rebuild_fonts(double dpr);
-    void set_safe_insets(const Insets& safe);
     void set_dark(bool dark);  ///< until the kept session or the builder says otherwise
 
     /// Begins with the kept session, or with the first demo where there is none, then opens a shared lure on top of it.
@@ -64,6 +64,12 @@ public:
     [[nodiscard]] std::string plan_json() const;
     [[nodiscard]] std::string link() const;
     [[nodiscard]] std::string session_json() const;
+    /// Puts a kept session on the bench with a history of its own; the bench's settings stay. "" or why it is refused.
+    [[nodiscard]] std::string open_session(const std::string& text);
+    /// The lures kept on this device beside the one on the bench: first clear, then each; `when` is said as it is given.
+    /// A text that cannot be read is listed as such, so that it can be thrown away knowingly.
+    void clear_kept();
+    void show_kept(const std::string& id, const std::string& session_json, const std::string& when);
     void set_text(const std::string& field_id, const std::string& text);
     void add_preset(const std::string& name, const std::string& json_text);
 

@@ -3,6 +3,7 @@
 // What the application is made of; shared by the files app*.cpp and by nothing else.
 
 #include "app.hpp"
+#include "drawing/outline.hpp"
 #include "state/motion.hpp"
 #include "state/session.hpp"
 #include "widgets/bars.hpp"
@@ -21,6 +22,14 @@ struct Demo {
     std::string json;
 };
 
+/// A lure kept on this device: how it is listed on the shelf.
+struct KeptLure {
+    std::string id;
+    std::string title;
+    std::string when;
+    std::vector<std::vector<drawing::Column>> side;  ///< its segments from the side; empty where it cannot be read
+};
+
 struct AppParts {
     explicit AppParts(platform::Host& outside) : host(outside), session(state::new_lure()) {
         ui.host = &outside;
@@ -36,16 +45,9 @@ struct AppParts {
     widgets::Picker picker;
     widgets::Toast toast;
     std::vector<Demo> demos;
-    Insets safe;
+    std::vector<KeptLure> kept;
+    std::string drop_asked;  ///< the kept lure whose throwing away is to be confirmed by a second tap
     double now_s = 0.0;
-
-    /// The answer whose meaning is out on a sheet; empty id = none.
-    struct Explained {
-        std::string id;
-        std::string headline;
-        float out = 0.0f;
-    };
-    Explained explained;
 
     bool shelf_open = false;
     float shelf_out = 0.0f;
@@ -68,11 +70,13 @@ struct AppParts {
 [[nodiscard]] std::vector<widgets::Answer> strip_answers(const state::Session& session, state::BenchAnswers& bench,
                                                          const widgets::Units& units);
 
+/// Small picture of a lure from the side, as large as `rect` allows, nose left as in the drawing.
+void draw_small_lure(widgets::Ui& ui, const std::vector<std::vector<drawing::Column>>& side, const widgets::Rect& rect);
+/// The kept lures as rows of the shelf. True when one was taken.
+bool draw_kept(AppParts& parts);
+
 /// The sheet with lures, sharing and what is set for this bench.
 void draw_shelf(AppParts& parts, const Regions& where);
-
-/// The sheet that says what a tapped answer means and where it comes from.
-void draw_explanation(AppParts& parts, const Regions& where);
 
 /// The settings' units as the widgets know them, and a widget's choice put into the settings.
 [[nodiscard]] widgets::Units units_of_settings(const state::Settings& settings);

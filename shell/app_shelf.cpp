@@ -37,11 +37,13 @@ bool draw_lures(AppParts& parts) {
     widgets::subheading(ui, words::shelf_lures);
     for (const Demo& demo : parts.demos) {
         if (list_row(ui, "shelf.preset." + demo.name, {.title = demo.title, .leads_on = true})) {
+            parts.host.another_lure();
             if (parts.session.open_json(demo.json)) parts.say(words::opened + demo.title);
             return true;
         }
     }
     if (list_row(ui, "shelf.new", {.title = words::shelf_new, .leads_on = true})) {
+        parts.host.another_lure();
         parts.session.open(state::new_lure(), words::shelf_new);
         return true;
     }
@@ -148,11 +150,18 @@ void draw_shelf(AppParts& parts, const Regions& where) {
     }
     widgets::begin_scroll_area(ui, "shelf.list", {at.x, at.y + head_h, place.w, place.h - head_h}, 20.0f);
     ImGui::SetCursorPosY(ImGui::GetCursorPosY() - 28.0f);
-    if (draw_lures(parts) || draw_hand_on(parts)) leave = true;
+    if (list_row(ui, "shelf.first", {.title = words::shelf_first, .leads_on = true})) {
+        parts.host.first_steps();
+        leave = true;
+    }
+    if (draw_kept(parts) || draw_lures(parts) || draw_hand_on(parts)) leave = true;
     draw_bench(parts);
     widgets::end_scroll_area(ui);
     end_sheet(ui);
-    if (leave) parts.shelf_open = false;
+    if (leave) {
+        parts.shelf_open = false;
+        parts.drop_asked.clear();
+    }
 }
 
 widgets::Units units_of_settings(const state::Settings& settings) {

@@ -65,12 +65,13 @@ EMSCRIPTEN_KEEPALIVE const char* ef_answers_json() { return hand_over(app->answe
 EMSCRIPTEN_KEEPALIVE const char* ef_plan_json() { return hand_over(app->plan_json()); }
 EMSCRIPTEN_KEEPALIVE const char* ef_link() { return hand_over(app->link()); }
 EMSCRIPTEN_KEEPALIVE const char* ef_session_json() { return hand_over(app->session_json()); }
+EMSCRIPTEN_KEEPALIVE const char* ef_open_session(const char* text) { return hand_over(app->open_session(text)); }
+EMSCRIPTEN_KEEPALIVE void ef_clear_kept() { app->clear_kept(); }
+EMSCRIPTEN_KEEPALIVE void ef_show_kept(const char* id, const char* session, const char* when) {
+    app->show_kept(id, session, when);
+}
 EMSCRIPTEN_KEEPALIVE void ef_wake() { platform::wake_loop(); }
 EMSCRIPTEN_KEEPALIVE void ef_set_dpr(double dpr) { window->set_dpr(dpr); platform::wake_loop(); }
-EMSCRIPTEN_KEEPALIVE void ef_set_safe_insets(double top, double right, double bottom, double left) {
-    app->set_safe_insets({static_cast<float>(top), static_cast<float>(right), static_cast<float>(bottom), static_cast<float>(left)});
-    platform::wake_loop();
-}
 EMSCRIPTEN_KEEPALIVE void ef_set_text(const char* field_id, const char* text) {
     app->set_text(field_id, text);
     platform::wake_loop();

@@ -1,7 +1,8 @@
 #include "fall/added_mass.hpp"
 
+#include "fall/bracketed_root.hpp"
+
 #include <algorithm>
-#include <boost/math/policies/policy.hpp>
 #include <boost/math/special_functions/ellint_rd.hpp>
 #include <cmath>
 #include <numbers>
@@ -12,8 +13,7 @@ namespace {
 
 /// Carlson's R_D in plain doubles, so that native and page take the same steps.
 double carlson_rd(double x, double y, double z) {
-    namespace policies = boost::math::policies;
-    return boost::math::ellint_rd(x, y, z, policies::policy<policies::promote_double<false>>());
+    return boost::math::ellint_rd(x, y, z, QuietDoubles());
 }
 
 }  // namespace

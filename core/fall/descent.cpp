@@ -1,10 +1,10 @@
 #include "fall/descent.hpp"
 
+#include "fall/bracketed_root.hpp"
 #include "ledger/fold.hpp"
 #include "units/trade.hpp"
 
 #include <algorithm>
-#include <boost/math/tools/toms748_solve.hpp>
 #include <cmath>
 #include <utility>
 
@@ -109,10 +109,7 @@ std::optional<double> Descent::in_water_for(double vertical_m_s) const {
             std::swap(from, to);
             std::swap(at_from, at_to);
         }
-        std::uintmax_t tries = 60;
-        const auto [low, high] = boost::math::tools::toms748_solve(
-            excess, from, to, at_from, at_to, [](double a, double b) { return std::abs(b - a) < 1e-10; }, tries);
-        s = 0.5 * (low + high);
+        s = bracketed_root(excess, from, to, at_from, at_to, 1e-10);
     }
     // A leap has a change of sign but no root.
     if (std::abs(excess(s)) > 1e-6) return std::nullopt;

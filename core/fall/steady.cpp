@@ -1,9 +1,10 @@
 #include "fall/descent.hpp"
+
+#include "fall/bracketed_root.hpp"
 #include "units/trade.hpp"
 
 #include <Eigen/Eigenvalues>
 #include <algorithm>
-#include <boost/math/tools/toms748_solve.hpp>
 #include <cmath>
 
 namespace evenfall::fall {
@@ -18,11 +19,7 @@ constexpr int widest_deg = 89;
 double root_between(const SteadySums& sums, double from, double to, double at_from, double at_to) {
     if (at_from == 0.0) return from;
     if (at_to == 0.0) return to;
-    std::uintmax_t tries = 60;
-    const auto [low, high] = boost::math::tools::toms748_solve(
-        [&](double pitch) { return sums.moment_n_m(pitch); }, from, to, at_from, at_to,
-        [](double a, double b) { return std::abs(b - a) < 1e-11; }, tries);
-    return 0.5 * (low + high);
+    return bracketed_root([&](double pitch) { return sums.moment_n_m(pitch); }, from, to, at_from, at_to, 1e-11);
 }
 
 /// Every pitch at which the moment vanishes, ascending. Two roots within one step of the scan show as a minimum of the

@@ -1,7 +1,8 @@
 #include "fall/descent.hpp"
 
+#include "fall/bracketed_root.hpp"
+
 #include <algorithm>
-#include <boost/math/tools/toms748_solve.hpp>
 // The stepper comes first: the header of dense output leans on what it includes.
 #include <boost/numeric/odeint/stepper/runge_kutta_dopri5.hpp>
 #include <boost/numeric/odeint/stepper/dense_output_runge_kutta.hpp>
@@ -79,10 +80,7 @@ Outcome<Track> Descent::track(const TrackRequest& request) const {
             const double left_before = depth_at(from);
             const double left_after = depth_at(end);
             if (left_before < 0.0 && left_after >= 0.0) {
-                std::uintmax_t tries = 60;
-                const auto [low, high] = boost::math::tools::toms748_solve(
-                    depth_at, from, end, left_before, left_after, [](double a, double b) { return b - a < 1e-10; }, tries);
-                end = 0.5 * (low + high);
+                end = bracketed_root(depth_at, from, end, left_before, left_after, 1e-10);
                 track.reached_s = end;
             }
             is_over = track.reached_s.has_value() || end >= request.time_limit_s;

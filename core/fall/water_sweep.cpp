@@ -1,9 +1,9 @@
 #include "fall/water_sweep.hpp"
 
+#include "fall/bracketed_root.hpp"
 #include "water/density.hpp"
 #include "water/properties.hpp"
 
-#include <boost/math/tools/toms748_solve.hpp>
 #include <cmath>
 
 namespace evenfall::fall {
@@ -38,10 +38,7 @@ std::vector<double> still_temperatures(const Descent& lure, double salinity_g_kg
     for (const double to : {0.5, 1.0, 1.5, 2.0, 2.5, 3.0, 3.5, densest_fresh_c, 5.0, 6.0, 8.0, 12.0, 20.0, 30.0, water::warmest_c}) {
         const double at_to = in_water(to);
         if ((at_from < 0.0) != (at_to < 0.0)) {
-            std::uintmax_t tries = 60;
-            const auto [low, high] = boost::math::tools::toms748_solve(
-                in_water, from, to, at_from, at_to, [](double a, double b) { return b - a < 1e-6; }, tries);
-            found.push_back(0.5 * (low + high));
+            found.push_back(bracketed_root(in_water, from, to, at_from, at_to, 1e-6));
         }
         from = to;
         at_from = at_to;

@@ -26,6 +26,10 @@ inline constexpr const char* rename = "Name";
 
 // bench shelf
 inline constexpr const char* shelf = "Bench shelf";
+inline constexpr const char* shelf_first = "First steps";
+inline constexpr const char* shelf_kept = "Kept on this device";
+inline constexpr const char* kept_unreadable = "Cannot be read";
+inline constexpr const char* drop_again = "Tap the bin again to throw it away";
 inline constexpr const char* shelf_lures = "Lures to open";
 inline constexpr const char* shelf_new = "A plain body to begin from";
 inline constexpr const char* shelf_hand_on = "Hand on";

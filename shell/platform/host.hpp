@@ -22,6 +22,17 @@ public:
     virtual void ask_text(const std::string& field_id, const std::string& label, const std::string& current) = 0;
     /// Today by the device's own calendar, "2026-03-14"; empty where it has none.
     [[nodiscard]] virtual std::string today() { return {}; }
+    /// The shelf is about to be seen: the lures kept on this device arrive later through App::show_kept.
+    virtual void shelf_opens() {}
+    /// What comes onto the bench next is another lure: keep the one that lies there, as it is now, by itself.
+    virtual void another_lure() {}
+    /// Put a kept lure on the bench (it arrives through App::open_session), or throw it away.
+    virtual void take_kept(const std::string& id) { (void)id; }
+    virtual void drop_kept(const std::string& id) { (void)id; }
+    /// Say what an answer of the strip means and where it comes from; `id` as in strip_answers.
+    virtual void explain(const std::string& id) { (void)id; }
+    /// Show the first steps again.
+    virtual void first_steps() {}
     /// Say a headline to assistive technology.
     virtual void announce(const std::string& text) = 0;
 };

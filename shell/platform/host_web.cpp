@@ -19,6 +19,24 @@ EM_JS(void, ef_host_open_file, (), {
 EM_JS(void, ef_host_ask_text, (const char* id, const char* label, const char* current), {
     if (globalThis.EvenfallHost) globalThis.EvenfallHost.ask_text(UTF8ToString(id), UTF8ToString(label), UTF8ToString(current));
 });
+EM_JS(void, ef_host_shelf_opens, (), {
+    if (globalThis.EvenfallHost) globalThis.EvenfallHost.shelf_opens();
+});
+EM_JS(void, ef_host_another_lure, (), {
+    if (globalThis.EvenfallHost) globalThis.EvenfallHost.another_lure();
+});
+EM_JS(void, ef_host_take_kept, (const char* id), {
+    if (globalThis.EvenfallHost) globalThis.EvenfallHost.take_kept(UTF8ToString(id));
+});
+EM_JS(void, ef_host_drop_kept, (const char* id), {
+    if (globalThis.EvenfallHost) globalThis.EvenfallHost.drop_kept(UTF8ToString(id));
+});
+EM_JS(void, ef_host_explain, (const char* id), {
+    if (globalThis.EvenfallHost) globalThis.EvenfallHost.explain(UTF8ToString(id));
+});
+EM_JS(void, ef_host_first_steps, (), {
+    if (globalThis.EvenfallHost) globalThis.EvenfallHost.first_steps();
+});
 EM_JS(void, ef_host_announce, (const char* text), {
     if (globalThis.EvenfallHost) globalThis.EvenfallHost.announce(UTF8ToString(text));
 });
@@ -46,6 +64,12 @@ public:
         ef_host_today(text, sizeof text);
         return text;
     }
+    void shelf_opens() override { ef_host_shelf_opens(); }
+    void another_lure() override { ef_host_another_lure(); }
+    void take_kept(const std::string& id) override { ef_host_take_kept(id.c_str()); }
+    void drop_kept(const std::string& id) override { ef_host_drop_kept(id.c_str()); }
+    void explain(const std::string& id) override { ef_host_explain(id.c_str()); }
+    void first_steps() override { ef_host_first_steps(); }
     void announce(const std::string& text) override { ef_host_announce(text.c_str()); }
 };
 

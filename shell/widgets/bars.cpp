@@ -12,13 +12,13 @@ void card(Ui& ui, const Rect& rect, ImU32 ground) {
                  look::card_rounding);
 }
 
-std::optional<int> answer_strip(Ui& ui, const Rect& rect, std::span<const Answer> answers, int columns) {
-    std::optional<int> tapped;
+std::string answer_strip(Ui& ui, const Rect& rect, std::span<const Answer> answers, int columns) {
     const look::Palette& ink = ui.inks();
     const int count = static_cast<int>(answers.size());
     const int lines = (count + columns - 1) / columns;
     const float cell_w = rect.w / static_cast<float>(columns);
     const float cell_h = rect.h / static_cast<float>(lines);
+    std::string tapped;
     for (int i = 0; i < count; ++i) {
         const Answer& answer = answers[static_cast<std::size_t>(i)];
         // What is left of the last line belongs to the last answer.
@@ -27,13 +27,14 @@ std::optional<int> answer_strip(Ui& ui, const Rect& rect, std::span<const Answer
         const float x = rect.x + static_cast<float>(column) * cell_w;
         const float y = rect.y + static_cast<float>(i / columns) * cell_h;
         const float text_w = width - 12.0f;
-        const Touch touch = touch_area(ui, answer.id, {x, y, width, cell_h});
-        if (touch.tapped) tapped = i;
+        const Rect cell{x - 6.0f, y, width - 2.0f, cell_h};
+        const Touch touch = touch_area(ui, answer.id, cell);
+        if (touch.tapped) tapped = answer.id;
         if (touch.pressed) {
-            ImGui::GetWindowDrawList()->AddRectFilled({x - 6.0f, y + 2.0f}, {x + width - 6.0f, y + cell_h - 2.0f}, ink.pressed,
+            ImGui::GetWindowDrawList()->AddRectFilled({cell.x, cell.y}, {cell.right(), cell.bottom()}, ink.pressed,
                                                       look::control_rounding);
         }
-        if (touch.focused) focus_ring(ui, {x - 6.0f, y + 2.0f, width, cell_h - 4.0f}, look::control_rounding);
+        if (touch.focused) focus_ring(ui, cell.inset(3.0f), look::control_rounding);
         const bool low = cell_h < 66.0f;
         const float top = y + (cell_h - (low ? 54.0f : 66.0f)) / 2.0f;
         const float figure_y = top + (low ? 17.0f : 20.0f);

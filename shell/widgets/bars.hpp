@@ -15,8 +15,8 @@ struct Answer {
     std::string below{};   ///< "± 0.31"
     bool off_target = false;  ///< a drawn mark beside the figure
 };
-/// Draws answers in `columns` columns inside `rect`. The one that was tapped.
-std::optional<int> answer_strip(Ui& ui, const Rect& rect, std::span<const Answer> answers, int columns);
+/// Draws answers in `columns` columns inside `rect`. The id of the one that was tapped, or "".
+std::string answer_strip(Ui& ui, const Rect& rect, std::span<const Answer> answers, int columns);
 
 /// One step of the bar; recorded as `id`.
 struct StepTab {

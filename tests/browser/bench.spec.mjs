@@ -1,4 +1,4 @@
-// How long the sums take in the page, beside the native program's time. Prints; never fails on time, since the machine
+// How soon the page can be used, what it weighs, and how long the sums take in the page, beside the native program's time. Prints; never fails on time, since the machine
 // that runs the tests is not the builder's tablet.
 
 import assert from "node:assert/strict";
@@ -7,7 +7,7 @@ import { spawnSync } from "node:child_process";
 import { dirname, join } from "node:path";
 import { test } from "node:test";
 import { workshop } from "./support/bench.mjs";
-import { program } from "./support/settings.mjs";
+import { modulesDir, pageDir, program } from "./support/settings.mjs";
 import { openPreset } from "./support/ways.mjs";
 
 const shop = await workshop();
@@ -42,4 +42,20 @@ test("time of an evaluation and of a lead plan, page beside native", async (t) =
     t.diagnostic(`${name}: native ${native[name].toFixed(1)} µs, page ${page.toFixed(1)} µs, ratio page/native ${(page / native[name]).toFixed(2)}`);
   }
   await device.close();
+});
+
+test("time to the first frame that can be touched, and what the page weighs", async (t) => {
+  const took = [];
+  for (let visit = 0; visit < 5; visit++) {
+    const device = await shop.device();
+    const bench = await shop.open(device);
+    took.push(await bench.page.evaluate(() => performance.getEntriesByName("evenfall bench stands")[0]?.startTime));
+    await device.close();
+  }
+  for (const ms of took) assert.ok(ms > 0, `every visit is measured: ${took}`);
+  const sorted = [...took].sort((a, b) => a - b);
+  t.diagnostic(`first frame, from the start of loading, loopback, no cache: ${sorted.map((ms) => ms.toFixed(0)).join(", ")} ms (aim: 1500)`);
+  const sizes = spawnSync("/usr/bin/python3", [join(dirname(modulesDir), "setup/page_sizes.py"), pageDir], { encoding: "utf8" });
+  assert.equal(sizes.status, 0, sizes.stderr);
+  for (const line of sizes.stdout.trimEnd().split("\n")) t.diagnostic(line);
 });

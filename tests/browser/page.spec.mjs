@@ -113,11 +113,20 @@ test("without JavaScript the page says so in plain words", async () => {
 test("a missing part is told, with a way to load the page again", async () => {
   const device = await shop.device({ serviceWorkers: "block" });
   const page = await device.newPage();
-  await page.route("**/evenfall.js", (route) => route.abort());
+  await page.route("**/evenfall.wasm", (route) => route.abort());
   await page.goto(shop.server.address);
   await page.locator("#loading .stop").waitFor();
-  await page.unroute("**/evenfall.js");
+  await page.unroute("**/evenfall.wasm");
   await page.getByRole("button", { name: "Load again" }).tap();
   await page.waitForFunction(() => globalThis.EvenfallHooks);
+  await device.close();
+});
+
+test("even without its script the page says after a while that a part may be missing", async () => {
+  const device = await shop.device();
+  const page = await device.newPage();
+  await page.route("**/evenfall.js", (route) => route.abort());
+  await page.goto(shop.server.address);
+  await page.locator("#loading-late").waitFor({ state: "visible", timeout: 20_000 });
   await device.close();
 });

@@ -3,7 +3,7 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
 import { sizes, workshop } from "./support/bench.mjs";
-import { warmWater } from "./support/ways.mjs";
+import { takeFromShelf, warmWater } from "./support/ways.mjs";
 
 const shop = await workshop();
 
@@ -53,7 +53,7 @@ test("a link is an unsaved copy: a reload brings the own lure back", async () =>
   await device.close();
 });
 
-test("once a copy from a link is changed it is kept, and the lure before it waits among the kept ones", async () => {
+test("once a copy from a link is changed it is kept, and the lure before it waits on the shelf", async () => {
   const { address } = await givenAddress();
   const device = await shop.device();
   const first = await shop.open(device);
@@ -71,9 +71,7 @@ test("once a copy from a link is changed it is kept, and the lure before it wait
   await bench.ready();
   assert.deepEqual(await bench.document(), changed);
 
-  await bench.open("file");
-  await bench.page.locator("#dialog-open-kept button").first().tap();
-  await bench.settled();
+  await takeFromShelf(bench);
   assert.deepEqual(await bench.document(), own);
   await device.close();
 });

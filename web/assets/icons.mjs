@@ -114,9 +114,10 @@ function colourAt(x, y) {
   return rgb[found];
 }
 
-// Rows of RGBA, each pixel the mean of 3 × 3 samples. `scale` shrinks the mark about the middle; `radius` rounds the square.
+// The pixels as [r, g, b, a], each the mean of 3 × 3 samples. `scale` shrinks the mark about the middle; `radius` rounds the
+// square.
 function raster(size, scale, radius) {
-  const rows = Buffer.alloc(size * (1 + 4 * size));
+  const pixels = [];
   const samples = 3;
   for (let row = 0; row < size; row++) {
     for (let column = 0; column < size; column++) {
@@ -129,12 +130,28 @@ function raster(size, scale, radius) {
         colour.forEach((value, i) => (sum[i] += value));
         sum[3] += 1;
       }
-      const at = row * (1 + 4 * size) + 1 + 4 * column;
-      for (let i = 0; i < 3; i++) rows[at + i] = sum[3] ? Math.round(sum[i] / sum[3]) : 0;
-      rows[at + 3] = Math.round((255 * sum[3]) / (samples * samples));
+      const mean = (i) => (sum[3] ? Math.round(sum[i] / sum[3]) : 0);
+      pixels.push([mean(0), mean(1), mean(2), Math.round((255 * sum[3]) / (samples * samples))]);
     }
   }
-  return rows;
+  return pixels;
+}
+
+// The mark has few colours, and its edges few mixtures of them: the 256 most common ones stand for all, the rare rest goes
+// to its nearest.
+function indexed(pixels) {
+  const counts = new Map();
+  for (const pixel of pixels) counts.set(pixel.join(), (counts.get(pixel.join()) ?? 0) + 1);
+  const palette = [...counts].sort((a, b) => b[1] - a[1]).slice(0, 256).map(([key]) => key.split(",").map(Number));
+  const away = (a, b) => a.reduce((sum, value, i) => sum + (value - b[i]) ** 2, 0);
+  const places = new Map();
+  for (const key of counts.keys()) {
+    const pixel = key.split(",").map(Number);
+    let best = 0;
+    palette.forEach((colour, i) => away(colour, pixel) < away(palette[best], pixel) && (best = i));
+    places.set(key, best);
+  }
+  return { palette, at: pixels.map((pixel) => places.get(pixel.join())) };
 }
 
 function crc32(bytes) {
@@ -155,14 +172,22 @@ function chunk(type, body) {
   return Buffer.concat([head, body, tail]);
 }
 
-// PNG (ISO/IEC 15948): signature, header (8-bit RGBA, no interlace), one deflated data chunk, end.
+// PNG (ISO/IEC 15948): signature, header (8-bit palette, no interlace), palette and its transparency, one deflated data
+// chunk, end.
 function png(size, scale, radius) {
-  const header = Buffer.from([0, 0, 0, 0, 0, 0, 0, 0, 8, 6, 0, 0, 0]);
+  const { palette, at } = indexed(raster(size, scale, radius));
+  const rows = Buffer.alloc(size * (1 + size));
+  at.forEach((place, i) => (rows[Math.floor(i / size) * (1 + size) + 1 + (i % size)] = place));
+  const header = Buffer.alloc(13);
   header.writeUInt32BE(size, 0);
   header.writeUInt32BE(size, 4);
+  header.set([8, 3, 0, 0, 0], 8);
   return Buffer.concat([
     Buffer.from([0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a]),
-    chunk("IHDR", header), chunk("IDAT", deflateSync(raster(size, scale, radius), { level: 9 })),
+    chunk("IHDR", header),
+    chunk("PLTE", Buffer.from(palette.flatMap(([r, g, b]) => [r, g, b]))),
+    chunk("tRNS", Buffer.from(palette.map(([, , , a]) => a))),
+    chunk("IDAT", deflateSync(rows, { level: 9 })),
     chunk("IEND", Buffer.alloc(0)),
   ]);
 }

@@ -10,6 +10,8 @@ export function createAutosave({ core, store, onFailure, onSuccess, onElsewhere 
   let timer = 0;
   let dirty = false;
   let copy = null; // document text of a lure that was opened from a link and is not to be kept until it changes
+  let pristine = null; // document text of a demo that nobody has changed yet: it need not be kept beside others
+  let opening = false; // another lure is on its way onto the bench
   let disputed = false; // another tab has saved; nobody has said yet whose work counts
 
   function write() {
@@ -35,14 +37,16 @@ export function createAutosave({ core, store, onFailure, onSuccess, onElsewhere 
     write();
   }
 
-  // The lure that was here before the link gives up its place in the slots, not its life.
+  // The lure that was here before the link goes onto the shelf.
   function leaveCopy() {
     copy = null;
     const before = store.newest();
-    if (before) store.keep(before.session);
+    if (!store.begin(before?.session ?? null)) onFailure();
   }
 
   function changed() {
+    if (opening) pristine = core.documentJson();
+    opening = false;
     dirty = true;
     clearTimeout(timer);
     timer = setTimeout(flush, delayMs);
@@ -69,6 +73,19 @@ export function createAutosave({ core, store, onFailure, onSuccess, onElsewhere 
       clearTimeout(timer);
       copy = core.documentJson();
     },
+    /** The demo on the bench is as it came. */
+    untouched() {
+      pristine = core.documentJson();
+    },
+    /** What comes onto the bench next is another lure; this one goes onto the shelf, unless nothing was done to it. */
+    another() {
+      clearTimeout(timer);
+      const asItCame = [copy, pristine].includes(core.documentJson());
+      if (!store.begin(asItCame ? null : core.sessionJson())) onFailure();
+      dirty = false;
+      copy = null;
+      opening = true;
+    },
     /** Keep what is on the bench now, whatever it came from. */
     keepNow() {
       if (copy !== null) leaveCopy();
@@ -89,7 +106,9 @@ export function createAutosave({ core, store, onFailure, onSuccess, onElsewhere 
       clearTimeout(timer);
       store.keep(core.sessionJson());
       copy = null;
-      return store.newest()?.session ?? null;
+      const theirs = store.newest();
+      store.adopt(theirs?.lure);
+      return theirs?.session ?? null;
     },
   };
 }

@@ -6,10 +6,11 @@ import { loadCore, readOnly } from "./core.js";
 import { enterMeansDone, part } from "./dialogs.js";
 import { lacking } from "./features.js";
 import { documentOf, download } from "./files.js";
+import { firstSteps } from "./help.js";
 import { createHost } from "./host.js";
 import { dismiss, notice } from "./notices.js";
 import { keepOffline } from "./offline.js";
-import { fetchPresets } from "./presets.js";
+import { presets } from "./parts.js";
 import { createAnnouncer, prepareReport, writeReport } from "./report.js";
 import { openFromAddress, prepareShareDialog } from "./share.js";
 import { createStore } from "./store.js";
@@ -52,6 +53,7 @@ function beginSession(core, store) {
   const { session, damaged } = store.load();
   const begun = core.start(session ?? "", "", prefersDark, window.devicePixelRatio);
   if (begun > 1) return false;
+  if (session === null) autosaveOf.current.untouched();
   const refused = begun === 1 && session !== null;
   if (refused) store.setAside(session);
   if (damaged || refused) {
@@ -102,10 +104,9 @@ async function start() {
   });
 
   progress(1, words.loading.module);
-  const [loaded, presets] = await Promise.all([loadCore(part("canvas"), () => stop(words.stop.crash, true)), fetchPresets()]);
-  core = loaded;
+  core = await loadCore(part("canvas"), () => stop(words.stop.crash, true));
   progress(3, words.loading.start);
-  for (const { name, text } of presets) core.preset(name, text);
+  for (const { name, text } of presets()) core.preset(name, text);
   autosaveOf.current = connect(core, store);
   if (!beginSession(core, store)) return stop(words.stop.webgl, true);
   openFromAddress(core, autosaveOf.current);
@@ -121,9 +122,12 @@ async function start() {
 
   progress(4);
   part("loading").hidden = true;
+  // The frame that is asked for here is the first with the lure in it; after it the bench can be touched.
+  requestAnimationFrame(() => requestAnimationFrame(() => performance.mark("evenfall bench stands")));
   part("canvas").focus({ preventScroll: true });
   core.wake();
   navigator.storage?.persist?.().catch(() => {});
+  if (store.firstTime("steps") && store.newest() === null) firstSteps();
   keepOffline(() => autosaveOf.current.flush());
 }
 

@@ -1,11 +1,15 @@
 // The compiled bench as plain JavaScript functions. Nothing else in the page knows how it is called.
 
+import createEvenfall from "evenfall-program"; // Emscripten's loader, named so by the build
+import { compiledCode } from "./parts.js";
+
 // What the compiled code tells the page goes through globalThis.EvenfallHost (host.js), which has to be there first.
 export async function loadCore(canvas, onAbort) {
-  const { default: createEvenfall } = await import("../evenfall.js");
+  const wasmBinary = await compiledCode();
   const module = await createEvenfall({
     canvas,
-    locateFile: (name) => new URL(`../${name}`, import.meta.url).href,
+    ...(wasmBinary && { wasmBinary }),
+    locateFile: (name) => new URL(name, document.baseURI).href,
     print: (line) => console.info(line),
     printErr: (line) => console.warn(line),
     onAbort,
@@ -20,6 +24,9 @@ export async function loadCore(canvas, onAbort) {
     /** Each gives "" or the sentences that refuse it, and then nothing has changed. */
     openJson: (json) => text("ef_open_json", json),
     openLink: (link) => text("ef_open_link", link),
+    openSession: (session) => text("ef_open_session", session),
+    clearKept: () => act("ef_clear_kept"),
+    showKept: (id, session, when) => act("ef_show_kept", id, session, when),
     documentJson: () => text("ef_document_json"),
     answersJson: () => text("ef_answers_json"),
     planJson: () => text("ef_plan_json"),

@@ -1,9 +1,18 @@
 // What the compiled bench may ask of the page. It calls in the middle of a frame, so that everything that might call back
 // waits until the frame is over.
 
-import { askText } from "./dialogs.js";
+import { askText, message } from "./dialogs.js";
 import { openDialog, saveDialog } from "./files.js";
+import { explain, firstSteps } from "./help.js";
 import { shareDialog } from "./share.js";
+import { words } from "./words.js";
+
+// A time as the bench's own typeface can write it, in the device's language where that is possible.
+function whenText(time) {
+  const at = new Date(time);
+  const local = at.toLocaleString([], { dateStyle: "medium", timeStyle: "short" }).replace(/\s/g, " ");
+  return /^[\x20-\x7e\xa1-\xff]+$/.test(local) ? local : at.toISOString().slice(0, 16).replace("T", " ");
+}
 
 const settledMs = 150; // a held stepper changes many times a second; what follows from it need not
 
@@ -11,7 +20,32 @@ const settledMs = 150; // a held stepper changes many times a second; what follo
 export function createHost({ getCore, store, autosave, announce, onChange }) {
   const later = (action) => setTimeout(action, 0);
   let settling = 0;
+  function fillShelf() {
+    getCore().clearKept();
+    for (const { id, time, session } of store.lures()) getCore().showKept(id, session, whenText(time));
+    getCore().wake();
+  }
   return {
+    explain: (id) => later(() => explain(id)),
+    first_steps: () => later(firstSteps),
+    shelf_opens: () => later(fillShelf),
+    another_lure: () => autosave()?.another(), // at once: in the next moment the other one lies there
+    take_kept(id) {
+      later(() => {
+        const session = store.onShelf(id);
+        autosave().another();
+        const refusal = session === null ? words.open.unreadable : getCore().openSession(session);
+        if (refusal) message(refusal);
+        else store.adopt(id);
+        getCore().wake();
+      });
+    },
+    drop_kept(id) {
+      later(() => {
+        store.drop(id);
+        fillShelf();
+      });
+    },
     changed() {
       autosave()?.changed();
       clearTimeout(settling);
@@ -22,6 +56,7 @@ export function createHost({ getCore, store, autosave, announce, onChange }) {
     open_file() {
       later(() =>
         openDialog(store, (text) => {
+          autosave().another();
           const refusal = getCore().openJson(text);
           getCore().wake();
           return refusal;

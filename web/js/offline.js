@@ -23,7 +23,7 @@ export async function keepOffline(beforeReload) {
 
   let registration;
   try {
-    registration = await container.register(new URL("../service-worker.js", import.meta.url));
+    registration = await container.register(new URL("service-worker.js", document.baseURI));
   } catch {
     return; // The page works without it, only not without a network.
   }

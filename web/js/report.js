@@ -88,6 +88,7 @@ export function prepareReport() {
   const report = part("report");
   const show = (shown) => {
     for (const piece of [report, button]) piece.classList.toggle("shown", shown);
+    report.tabIndex = shown ? 0 : -1; // what scrolls has to be reached by the keyboard
     button.textContent = shown ? say.away : say.toggle;
     button.setAttribute("aria-expanded", String(shown));
     if (shown) report.focus();

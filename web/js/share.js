@@ -2,6 +2,7 @@
 
 import { ask, part } from "./dialogs.js";
 import { notice } from "./notices.js";
+import { isOneFile } from "./parts.js";
 import { words } from "./words.js";
 
 const longLink = 1800;
@@ -40,6 +41,7 @@ export function shareDialog(linkText) {
   field.value = address;
   part("dialog-share-count").textContent = words.share.count(address.length);
   part("dialog-share-said").textContent = "";
+  part("dialog-share-disk").hidden = !isOneFile();
   const long = part("dialog-share-long");
   long.hidden = address.length <= longLink;
   long.textContent = address.length > veryLongLink ? words.share.veryLong : words.share.long;

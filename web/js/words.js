@@ -38,6 +38,40 @@ export const words = {
     copied: "Copied.",
     notCopied: "The browser did not allow copying. The link is marked: copy it by hand.",
   },
+  first: {
+    count: (at, of) => `First steps, ${at} of ${of}`,
+    next: "Next",
+    begin: "To the bench",
+    cards: [
+      ["Draw it", "Shape and Joints hold the lure as you would saw and cut it. Tap any number to type your own; what you see is to " +
+        "scale. The lure on the bench is an example: change it, or open another one from the shelf, the three lines at the top right."],
+      ["Plan the lead", "Say in Lead how the finished lure shall fall and hang, and let the bench plan how much lead goes into which " +
+        "hole, and how deep. Wash your hands after lead, keep it from children, and melt none indoors."],
+      ["Test in the tub", "Hooks, paint and clear coat come after the tub and change the answer. Water and Finish say what the scale " +
+        "and the tub should read now if the finished lure is to be right. Tap an answer at the top to see what it means."],
+    ],
+  },
+  answers: {
+    "answer.finished": ["Finished", "What the finished lure weighs in air, hooks, rings, tail and all coats included. The figure after ± is " +
+      "one standard deviation: two lures in three come out within it.",
+      "The sum of every line of the ledger: wood by its density and the drawn volume, less what is drilled, plus lead, hardware and " +
+      "coats. The spread is that of each line, put together; most of it is the wood's."],
+    "answer.in_water": ["In water", "The weight that is left under water: the lure's mass less the mass of the water it pushes aside. " +
+      "Below nothing it floats, at nothing it hangs still, above it sinks.",
+      "The ledger's masses and volumes, and the density of your water from its temperature and salt."],
+    "answer.fall": ["Fall", "How fast the finished lure goes down once it has settled, in your fishing water. Where no fall is asked " +
+      "for, the two figures below are the model's own doubt.",
+      "Weight in water against drag, worked out for the slender body at the attitude it falls in, hooks and tail included. The model is " +
+      "no towing tank: the tub has the last word."],
+    "answer.hang": ["Hang", "How the lure lies when it is held still under water: nose-up is positive, nose-down negative, 0 is level.",
+      "It turns until the centre of buoyancy B stands straight above the centre of gravity G; both come from the ledger."],
+    "answer.righting": ["Righting", "How far B stands above G. The more, the more surely it comes back upright; with G above B it rolls over.",
+      "The heights of the two centres, from the ledger. Lead low in the belly widens it, heavy backs and eyes narrow it."],
+    "answer.chance": ["Chance", "How likely the first finished lure falls within the asked band and hangs within the asked band of pitch, if " +
+      "it is built as the plan stands now.",
+      "The spread of wood, size, lead, hardware, coats and drag, narrowed by what the Bench log holds. A dry weight and one held under " +
+      "water raise it most."],
+  },
   save: {
     about: (name) => `“${name}” holds the whole lure as it is now.`,
   },

@@ -2,23 +2,26 @@
 """Puts the page's folder together: copies what belongs to it, and fills in the file list and the build's hash.
 
 usage: assemble_page.py --output FOLDER [--worker TEMPLATE] [--take FOLDER TARGET]... [--file FILE TARGET]...
-                        [--terms FILE FILE TARGET]
+                        [--script ENTRY PROGRAM TARGET] [--presets FOLDER] [--terms FILE FILE TARGET]
 
-@EVENFALL_BUILD@ and @EVENFALL_FILES@ are replaced in index.html and in the service worker: the first by a hash over
-every file of the page, the second by a JSON list of them. Files that have not changed are left untouched, and files
-that no longer belong to the page are removed.
+--script makes one small file of the page's own modules and Emscripten's loader (PROGRAM, known to them as
+"evenfall-program"); style sheets are made small too. @EVENFALL_BUILD@, @EVENFALL_FILES@ and @EVENFALL_PRESETS@ are
+replaced in index.html and in the service worker: the first by a hash over every file of the page, the second by a JSON
+list of them, the third by the demo lures. Files that have not changed are left untouched, and files that no longer
+belong to the page are removed.
 """
 
 import argparse
 import hashlib
 import json
 import pathlib
+import subprocess
 import sys
 
 WORKER = "service-worker.js"
 TEMPLATES = ("index.html", WORKER)
 # Scripts that make assets, and documents about them, are no part of the page.
-LEFT_OUT = {"assets": {".mjs", ".py", ".sh", ".md"}, "presets": {".md"}}
+LEFT_OUT = {"assets": {".mjs", ".py", ".sh", ".md"}}
 
 
 def take_folder(files, folder, target):
@@ -36,12 +39,31 @@ def take_folder(files, folder, target):
         files[name] = path.read_bytes()
 
 
+def small(*words, **more):
+    """What the distribution's esbuild makes of scripts and style sheets."""
+    run = subprocess.run(["esbuild", *words, "--minify", "--target=es2022", "--log-level=warning", "--charset=utf8"],
+                         capture_output=True, check=False, **more)
+    if run.returncode != 0:
+        sys.exit(run.stderr.decode())
+    return run.stdout
+
+
+def demo_lures(folder):
+    """{name: JSON text} as JSON that may stand inside an HTML element."""
+    lures = {}
+    for path in sorted(pathlib.Path(folder).glob("*.json")):
+        lures[path.stem] = json.dumps(json.loads(path.read_text("utf-8")), ensure_ascii=False, separators=(",", ":"))
+    return json.dumps(lures, ensure_ascii=False, separators=(",", ":")).replace("<", "\\u003c").encode()
+
+
 def main():
     parser = argparse.ArgumentParser()
     parser.add_argument("--output", required=True)
     parser.add_argument("--worker")
     parser.add_argument("--take", nargs=2, action="append", default=[])
     parser.add_argument("--file", nargs=2, action="append", default=[])
+    parser.add_argument("--script", nargs=3)
+    parser.add_argument("--presets")
     parser.add_argument("--terms", nargs=3)
     arguments = parser.parse_args()
 
@@ -50,6 +72,13 @@ def main():
         take_folder(files, folder, target)
     for path, target in arguments.file:
         files[target] = pathlib.Path(path).read_bytes()
+    for name in files:
+        if name.endswith(".css"):
+            files[name] = small("--loader=css", input=files[name])
+    if arguments.script:
+        entry, program, target = arguments.script
+        program = pathlib.Path(program).resolve()
+        files[target] = small(entry, "--bundle", "--format=esm", f"--alias:evenfall-program={program}")
     if arguments.terms:
         *sources, target = arguments.terms
         texts = [pathlib.Path(path).read_bytes() for path in sources if path and pathlib.Path(path).is_file()]
@@ -60,7 +89,8 @@ def main():
         files[WORKER] = pathlib.Path(arguments.worker).read_bytes()
 
     # The hash is taken before anything is filled in, over names and contents, so that it depends on these alone.
-    digest = hashlib.sha256()
+    lures = demo_lures(arguments.presets) if arguments.presets else b"{}"
+    digest = hashlib.sha256(lures)
     for name in sorted(files):
         digest.update(f"{name}\0{len(files[name])}\0".encode())
         digest.update(files[name])
@@ -68,7 +98,8 @@ def main():
     listed = json.dumps(sorted(name for name in files if name != WORKER)).encode()
     for name in TEMPLATES:
         if name in files:
-            files[name] = files[name].replace(b"@EVENFALL_BUILD@", build).replace(b"@EVENFALL_FILES@", listed)
+            for sign, text in ((b"@EVENFALL_BUILD@", build), (b"@EVENFALL_FILES@", listed), (b"@EVENFALL_PRESETS@", lures)):
+                files[name] = files[name].replace(sign, text)
 
     output = pathlib.Path(arguments.output)
     for name, data in files.items():

@@ -4,7 +4,7 @@
 import assert from "node:assert/strict";
 import { join } from "node:path";
 import { after } from "node:test";
-import { launchBrowser, pageDir, shotsDir } from "./settings.mjs";
+import { launchBrowser, modulesDir, pageDir, shotsDir } from "./settings.mjs";
 import { serve } from "./server.mjs";
 
 export const sizes = {
@@ -18,7 +18,7 @@ const places = { undo: "undo", redo: "redo", name: "lure.name", share: "shelf.sh
 
 /** One browser and one server for all tests of a file. */
 export async function workshop() {
-  const shop = { server: await serve(pageDir), browser: await launchBrowser() };
+  const shop = { server: await serve(pageDir, modulesDir), browser: await launchBrowser() };
   after(async () => {
     await shop.browser.close();
     await shop.server.stop();
@@ -46,8 +46,10 @@ export class Bench {
     page.on("console", (line) => line.type() === "error" && this.faults.push(line.text()));
   }
 
-  async ready() {
+  async ready({ withFirstSteps = false } = {}) {
     await this.page.waitForFunction(() => globalThis.EvenfallHooks && document.getElementById("loading").hidden);
+    const skip = this.page.locator("#dialog-first-skip");
+    if (!withFirstSteps && (await skip.isVisible())) await skip.click();
     await this.settled();
   }
 

@@ -10,14 +10,18 @@ const types = {
   ".wasm": "application/wasm", ".webmanifest": "application/manifest+json",
 };
 
-/** Serves `folder` under /bench/, as a project page would be: a path of its own below the host. */
-export async function serve(folder) {
+/**
+ * Serves `folder` under /bench/, as a project page would be: a path of its own below the host. `modules` is the folder of
+ * the page's own modules, which the build has made one file of; tests of single ones find them under /bench/js/.
+ */
+export async function serve(folder, modules) {
   let current = folder;
   const server = createServer(async (request, response) => {
     const path = normalize(decodeURIComponent(new URL(request.url, "http://page").pathname));
     const name = path === "/bench/" ? "index.html" : path.replace(/^\/bench\//, "");
+    const place = modules && name.startsWith("js/") ? join(modules, "..") : current;
     try {
-      const body = await readFile(join(current, name));
+      const body = await readFile(join(place, name));
       response.writeHead(200, { "content-type": types[extname(name)] ?? "application/octet-stream", "cache-control": "no-cache" });
       response.end(body);
     } catch {

@@ -15,12 +15,19 @@ function needed(name, what) {
 export const pageDir = needed("EVENFALL_PAGE_DIR", "the folder of the assembled page");
 /** The native program. */
 export const program = needed("EVENFALL_PROGRAM", "the native program evenfall");
+/** The page's own modules, before the build made one file of them. */
+export const modulesDir = needed("EVENFALL_SOURCE", "the top of the project") + "/web/js";
+/** The page as one file. */
+export const oneFile = process.env.EVENFALL_ONE_FILE ?? join(dirname(pageDir), "one-file/evenfall.html");
 /** The demo presets. */
 export const presetsDir = needed("EVENFALL_PRESETS", "the folder presets/");
 
 const browser = needed("EVENFALL_CHROMIUM", "the Chromium to drive");
 const packages = needed("EVENFALL_NODE_MODULES", "the folder that holds playwright-core");
 const { chromium } = createRequire(join(packages, "start.js"))("playwright-core");
+
+/** The accessibility checker's script. */
+export const axeSource = join(packages, "axe-core/axe.min.js");
 
 /** Pictures of the page land here, to be looked at. */
 export const shotsDir = process.env.EVENFALL_SHOTS ?? join(dirname(pageDir), "shots");

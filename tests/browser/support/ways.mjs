@@ -31,3 +31,19 @@ export async function planTheLead(bench) {
 export async function keepPlan(bench) {
   await bench.tap("lead.keep");
 }
+
+/** Ids of the lures on the shelf, as they are listed; leaves the shelf open. */
+export async function lookAtShelf(bench) {
+  await bench.tap("shelf.open");
+  await bench.page.waitForTimeout(100); // the page hands the lures over after the frame that opens the shelf
+  await bench.settled();
+  return (await bench.items()).map(({ id }) => id).filter((id) => id.startsWith("shelf.lure."));
+}
+
+/** Puts the lure that was used last from the shelf onto the bench. */
+export async function takeFromShelf(bench) {
+  const [newest] = await lookAtShelf(bench);
+  await bench.tap(newest);
+  await bench.page.waitForTimeout(100);
+  await bench.settled();
+}

@@ -175,17 +175,3 @@ TEST_CASE("the log can be kept as a table", "[shell][log]") {
     CHECK(bench.host.saved_text.find("dry_weight") != std::string::npos);
     CHECK(bench.host.saved_text.find("23.5") != std::string::npos);
 }
-
-TEST_CASE("every answer of the strip says what it means when it is tapped, and the chance leads to the log", "[shell][app]") {
-    Bench bench;
-    for (const char* id : {"answer.finished", "answer.in_water", "answer.fall", "answer.hang", "answer.righting", "answer.chance"}) {
-        bench.tap(id);
-        CAPTURE(id);
-        CHECK(bench.there("explain.close"));
-        bench.tap("explain.close");
-        CHECK_FALSE(bench.there("explain.close"));
-    }
-    bench.tap("answer.chance");
-    bench.tap("explain.way");
-    CHECK(bench.there("log.view.0"));
-}

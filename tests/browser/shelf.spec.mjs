@@ -1,0 +1,98 @@
+// Several lures side by side on one device.
+
+import assert from "node:assert/strict";
+import { test } from "node:test";
+import { sizes, workshop } from "./support/bench.mjs";
+import { lookAtShelf, names, openPreset, takeFromShelf, warmWater } from "./support/ways.mjs";
+
+const shop = await workshop();
+
+test("a lure that gives up the bench waits on the shelf and comes back as it was; nothing of either is lost", async () => {
+  const device = await shop.device();
+  const bench = await shop.open(device);
+  await names(bench, "First of two");
+  const first = await bench.document();
+  await openPreset(bench, "quarry-230");
+  await names(bench, "Second of two");
+  const second = await bench.document();
+
+  assert.equal((await lookAtShelf(bench)).length, 1);
+  await bench.shot("shelf");
+  await bench.tap("shelf.close");
+  await takeFromShelf(bench);
+  assert.deepEqual(await bench.document(), first);
+  await bench.keptSoon();
+  await bench.page.reload();
+  await bench.ready();
+  assert.deepEqual(await bench.document(), first);
+  await takeFromShelf(bench);
+  assert.deepEqual(await bench.document(), second);
+  // What was done to one lure cannot be taken back into another.
+  assert.equal(await bench.has("undo"), false);
+  bench.noFaults();
+  await device.close();
+});
+
+test("a demo that nobody touched does not pile up on the shelf", async () => {
+  const device = await shop.device();
+  const bench = await shop.open(device);
+  for (const demo of ["quarry-230", "estuary-150", "reedline-120"]) await openPreset(bench, demo);
+  assert.deepEqual(await lookAtShelf(bench), []);
+  await device.close();
+});
+
+test("a lure is thrown away by two taps on its bin, not by one, and can still be found among the kept ones", async () => {
+  const device = await shop.device({ size: sizes.phone });
+  const bench = await shop.open(device);
+  await names(bench, "Not wanted");
+  await openPreset(bench, "estuary-150");
+  const [row] = await lookAtShelf(bench);
+  const bin = row.replace("shelf.lure.", "shelf.drop.");
+  await bench.tap(bin);
+  assert.ok(await bench.find(row), "one tap asks");
+  await bench.shot("shelf-drop-phone");
+  await bench.tap(bin);
+  await bench.page.waitForTimeout(100);
+  await bench.settled();
+  assert.equal(await bench.find(row), undefined);
+  await bench.tap("shelf.close");
+  await bench.open("file");
+  await bench.page.locator("#dialog-open-kept li").filter({ hasText: "Not wanted" }).waitFor();
+  await device.close();
+});
+
+test("a killed tab loses nothing older than one second", async () => {
+  const device = await shop.device();
+  const bench = await shop.open(device);
+  await warmWater(bench);
+  const changed = await bench.document();
+  await bench.page.waitForTimeout(1000);
+  const wire = await shop.browser.newBrowserCDPSession();
+  const { targetInfos } = await wire.send("Target.getTargets");
+  assert.ok(targetInfos.length > 0);
+  // A crash gives no event to save by.
+  const crashed = bench.page.waitForEvent("crash");
+  bench.page.goto("chrome://crash").catch(() => {});
+  await crashed;
+  const again = await shop.open(device);
+  assert.deepEqual(await again.document(), changed);
+  await device.close();
+});
+
+test("a damaged lure on the shelf is set aside, not lost, and the others stay", async () => {
+  const device = await shop.device();
+  const bench = await shop.open(device);
+  await names(bench, "Sound");
+  await openPreset(bench, "quarry-230");
+  await names(bench, "Hurt");
+  await openPreset(bench, "estuary-150");
+  const hurt = await bench.page.evaluate(() => {
+    const key = Object.keys(localStorage).find((name) => name.startsWith("evenfall.lure.") && localStorage[name].includes("Hurt"));
+    localStorage[key] = localStorage[key].replace("Hurt", "Hrut");
+    return localStorage[key];
+  });
+  assert.equal((await lookAtShelf(bench)).length, 1);
+  const asides = await bench.page.evaluate(() => JSON.parse(localStorage["evenfall.aside"]).map(({ text }) => text));
+  assert.deepEqual(asides, [hurt]);
+  await device.close();
+});
