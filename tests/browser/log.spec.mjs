@@ -61,7 +61,11 @@ test("the log is handed out as a table", async () => {
   await bench.tap("step.log");
   await bench.tap("log.view.1");
   await putDown(bench, "dry_weight", 1, { mass: "21.6" });
-  const [download] = await Promise.all([bench.page.waitForEvent("download"), bench.tap("log.csv")]);
+  await bench.tap("log.csv");
+  await bench.page.locator("#dialog-save-file").waitFor();
+  const arrives = bench.page.waitForEvent("download");
+  await bench.page.locator("#dialog-save-file").tap();
+  const download = await arrives;
   const text = await readFile(await download.path(), "utf8");
   assert.match(download.suggestedFilename(), /\.csv$/);
   assert.match(text, /dry_weight.*21\.6/);
