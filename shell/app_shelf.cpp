@@ -150,12 +150,13 @@ void draw_shelf(AppParts& parts, const Regions& where) {
     }
     widgets::begin_scroll_area(ui, "shelf.list", {at.x, at.y + head_h, place.w, place.h - head_h}, 20.0f);
     ImGui::SetCursorPosY(ImGui::GetCursorPosY() - 28.0f);
+    if (draw_kept(parts) || draw_lures(parts) || draw_hand_on(parts)) leave = true;
+    draw_bench(parts);
+    widgets::gap();
     if (list_row(ui, "shelf.first", {.title = words::shelf_first, .leads_on = true})) {
         parts.host.first_steps();
         leave = true;
     }
-    if (draw_kept(parts) || draw_lures(parts) || draw_hand_on(parts)) leave = true;
-    draw_bench(parts);
     widgets::end_scroll_area(ui);
     end_sheet(ui);
     if (leave) {

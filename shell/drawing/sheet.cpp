@@ -2,6 +2,7 @@
 
 #include "drawing/scene.hpp"
 #include "look/words_drawing.hpp"
+#include "look/words_state.hpp"
 #include "state/edits.hpp"
 
 #include <algorithm>
@@ -229,7 +230,7 @@ void take_finger(Scene& scene, state::Session& session, const widgets::Touch& to
             // Tenths of a millimetre: finer than a pencil mark.
             const double x = std::round((places.side.u_m(at.x) + finger.offset_m) * 1e4) / 1e4;
             const int index = finger.moving.index;
-            session.apply({"Place of hole " + std::to_string(index + 1),
+            session.apply({look::words::history_place_of_hole + std::to_string(index + 1),
                            state::on_hole(index, [x](preset::Hole& hole) { hole.x_m = x; }), false});
         } else if (finger.moved && at.y <= places.side_bottom + 200.0f) {
             const double length = scene.body().lines->length_m();

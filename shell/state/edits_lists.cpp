@@ -1,5 +1,7 @@
 #include "state/edits.hpp"
 
+#include "look/words_state.hpp"
+
 #include <algorithm>
 #include <cmath>
 #include <limits>
@@ -104,7 +106,7 @@ Edit add_joint() {
         const auto place = static_cast<std::ptrdiff_t>(fore);
         d.joints.insert(d.joints.begin() + place, joint);
         d.segment_names.resize(std::max(d.segment_names.size(), fore + 1));
-        d.segment_names.insert(d.segment_names.begin() + place + 1, "Segment " + std::to_string(fore + 2));
+        d.segment_names.insert(d.segment_names.begin() + place + 1, look::words::new_segment + std::to_string(fore + 2));
         for (auto& part : d.parts) {
             if (part.segment && *part.segment > static_cast<int>(fore)) ++*part.segment;
         }
@@ -159,7 +161,7 @@ Edit add_part(Stage stage) {
     return on_document([stage](preset::Document& d) {
         preset::Part part;
         part.stage = stage;
-        part.name = stage == Stage::dressed ? "Hook" : "Eye";
+        part.name = stage == Stage::dressed ? look::words::new_hook : look::words::new_eye;
         part.mass_kg = stage == Stage::dressed ? 0.0015 : 0.0005;
         part.at_m.x = std::round(0.4 * drawn_length_m(d) * 1e3) / 1e3;
         part.at_m.z = stage == Stage::dressed ? -0.7 * drawn_height_m(d) : 0.0;
@@ -182,7 +184,7 @@ Edit duplicate_part(int index) {
 Edit add_pocket() {
     return on_document([](preset::Document& d) {
         preset::Pocket pocket;
-        pocket.name = "Slot";
+        pocket.name = look::words::new_pocket;
         const double length = drawn_length_m(d);
         pocket.x_from_m = length - 0.010;
         pocket.x_to_m = length;
@@ -200,11 +202,11 @@ Edit add_coat(Stage stage) {
         preset::Coat coat;
         coat.stage = stage;
         if (stage == Stage::sealed) {
-            coat.name = "Sealer";
+            coat.name = look::words::new_sealer;
             coat.kind = preset::CoatKind::soaks;
             coat.mass_kg = 0.001;
         } else {
-            coat.name = stage == Stage::painted ? "Paint" : "Clear coat";
+            coat.name = stage == Stage::painted ? look::words::new_paint : look::words::new_clear_coat;
             coat.thickness_m = stage == Stage::painted ? 0.00004 : 0.0003;
         }
         // After the last coat of its own stage or an earlier one: the list is the order of work.

@@ -1,5 +1,7 @@
 #include "state/session.hpp"
 
+#include "look/words_state.hpp"
+
 #include <algorithm>
 #include <utility>
 
@@ -81,7 +83,7 @@ bool Session::open_json(const std::string& text) {
         problems_ = read.problems();
         return false;
     }
-    std::string label = "Open " + read->name;
+    std::string label = look::words::history_open + read->name;
     return open(std::move(read).value(), std::move(label));
 }
 
@@ -91,7 +93,7 @@ bool Session::open_link(const std::string& text) {
         problems_ = read.problems();
         return false;
     }
-    std::string label = "Open shared " + read->name;
+    std::string label = look::words::history_open_shared + read->name;
     return open(std::move(read).value(), std::move(label));
 }
 
@@ -120,7 +122,7 @@ void Session::keep_offer() {
     if (!offer_) return;
     preset::Document planned = offer_->document;
     offer_.reset();
-    keep(std::move(planned), "Lead as planned");
+    keep(std::move(planned), look::words::history_planned);
 }
 
 void Session::keep(preset::Document document, std::string label) {
@@ -178,11 +180,11 @@ void Session::clamp_view() {
 
 preset::Document new_lure() {
     preset::Document d;
-    d.name = "New lure";
+    d.name = look::words::new_lure;
     d.shape.top = {{0.0, 0.002}, {0.012, 0.010}, {0.040, 0.015}, {0.075, 0.0135}, {0.120, 0.004}};
     d.shape.bottom = {{0.0, -0.002}, {0.012, -0.010}, {0.040, -0.015}, {0.075, -0.0135}, {0.120, -0.004}};
     d.shape.half_width = {{0.0, 0.0015}, {0.012, 0.0065}, {0.040, 0.0095}, {0.075, 0.0080}, {0.120, 0.0020}};
-    d.segment_names = {"Body"};
+    d.segment_names = {look::words::new_body};
     return d;
 }
 

@@ -1,5 +1,7 @@
 #include "state/session_json.hpp"
 
+#include "look/words_state.hpp"
+
 #include "units/trade.hpp"
 
 #include <nlohmann/json.hpp>
@@ -77,7 +79,7 @@ std::string write_session(const Session& session) {
 
 Problems restore_session(Session& session, const std::string& text) {
     if (text.size() > max_session_bytes) {
-        return {refused(ProblemCode::too_large, "The saved work is too large to be one lure.")};
+        return {refused(ProblemCode::too_large, look::words::saved_too_large)};
     }
     bool too_deep = false;
     const auto watch_depth = [&too_deep](int depth, Json::parse_event_t, Json&) {
@@ -86,16 +88,16 @@ Problems restore_session(Session& session, const std::string& text) {
     };
     const Json json = Json::parse(text, watch_depth, false);
     if (too_deep || json.is_discarded() || !json.is_object()) {
-        return {refused(ProblemCode::not_json, "The saved work is damaged and cannot be read.")};
+        return {refused(ProblemCode::not_json, look::words::saved_damaged)};
     }
     const auto version = json.find("session");
     if (version == json.end() || !version->is_number_integer() || version->get<int>() != session_version) {
         return {refused(ProblemCode::unknown_version,
-                        "The saved work was written by another version of this bench.")};
+                        look::words::saved_by_another_version)};
     }
     const auto document = json.find("document");
     if (document == json.end() || !document->is_object()) {
-        return {refused(ProblemCode::missing_key, "The saved work holds no lure.")};
+        return {refused(ProblemCode::missing_key, look::words::saved_empty)};
     }
     auto read = read_document(document->dump(-1, ' ', false, Json::error_handler_t::replace));
     if (!read.ok()) return read.problems();

@@ -40,7 +40,7 @@ test("the worker keeps every file of the page", async () => {
     const found = async (file) => (await Promise.all(caches_.map((cache) => cache.match(file)))).some(Boolean);
     const gone = [];
     for (const file of files) if (!(await found(file === "index.html" ? "./" : file))) gone.push(file);
-    return files.length > 10 ? gone : ["the list itself"];
+    return files.length > 7 ? gone : ["the list itself"];
   });
   assert.deepEqual(missing, []);
   await device.close();

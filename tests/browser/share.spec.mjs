@@ -1,9 +1,13 @@
 // A lure that travels in the address from one device to another.
 
 import assert from "node:assert/strict";
+import { spawnSync } from "node:child_process";
+import { basename } from "node:path";
 import { test } from "node:test";
 import { sizes, workshop } from "./support/bench.mjs";
-import { takeFromShelf, warmWater } from "./support/ways.mjs";
+import { presets } from "./support/program.mjs";
+import { program } from "./support/settings.mjs";
+import { openPreset, takeFromShelf, warmWater } from "./support/ways.mjs";
 
 const shop = await workshop();
 
@@ -141,5 +145,22 @@ test("a long link carries a note", async () => {
   assert.equal(note[0], "");
   assert.match(note[1], /1,800/);
   assert.match(note[2], /8,000/);
+  await device.close();
+});
+
+test("the links of the demos are short, and the same bytes from the page and from the program", async (t) => {
+  const device = await shop.device();
+  const bench = await shop.open(device);
+  for (const preset of presets) {
+    const name = basename(preset, ".json");
+    await openPreset(bench, name);
+    const link = await bench.hook("link");
+    const run = spawnSync(program, ["link", preset], { encoding: "utf8" });
+    assert.equal(run.status, 0, run.stderr);
+    assert.equal(link, run.stdout.trim());
+    const limit = name === "millrace-170" ? 1200 : 2000;
+    t.diagnostic(`${name}: ${link.length} characters (limit ${limit})`);
+    assert.ok(link.length <= limit, `${name}: ${link.length}`);
+  }
   await device.close();
 });

@@ -137,12 +137,13 @@ function raster(size, scale, radius) {
   return pixels;
 }
 
-// The mark has few colours, and its edges few mixtures of them: the 256 most common ones stand for all, the rare rest goes
-// to its nearest.
+// The mark has few colours, and its edges few mixtures of them: the most common ones stand for all, the rare rest goes to
+// its nearest.
+const paletteSize = 40;
 function indexed(pixels) {
   const counts = new Map();
   for (const pixel of pixels) counts.set(pixel.join(), (counts.get(pixel.join()) ?? 0) + 1);
-  const palette = [...counts].sort((a, b) => b[1] - a[1]).slice(0, 256).map(([key]) => key.split(",").map(Number));
+  const palette = [...counts].sort((a, b) => b[1] - a[1]).slice(0, paletteSize).map(([key]) => key.split(",").map(Number));
   const away = (a, b) => a.reduce((sum, value, i) => sum + (value - b[i]) ** 2, 0);
   const places = new Map();
   for (const key of counts.keys()) {
@@ -201,6 +202,6 @@ mkdirSync(folder, { recursive: true });
 writeFileSync(join(folder, "mark.svg"), svg());
 writeFileSync(join(folder, "icon-192.png"), png(192, 1, 104));
 writeFileSync(join(folder, "icon-512.png"), png(512, 1, 104));
-// A platform may cut a maskable icon to a circle of four fifths of the square; the mark stays inside it.
+// A platform may cut a maskable icon to a circle of four fifths of the square; the mark stays inside it. Opaque and square, it is also
+// what a tablet's home screen asks for.
 writeFileSync(join(folder, "icon-maskable-512.png"), png(512, 0.76, 0));
-writeFileSync(join(folder, "apple-touch-icon.png"), png(180, 0.92, 0));

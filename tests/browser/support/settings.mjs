@@ -24,7 +24,11 @@ export const presetsDir = needed("EVENFALL_PRESETS", "the folder presets/");
 
 const browser = needed("EVENFALL_CHROMIUM", "the Chromium to drive");
 const packages = needed("EVENFALL_NODE_MODULES", "the folder that holds playwright-core");
-const { chromium } = createRequire(join(packages, "start.js"))("playwright-core");
+const take = createRequire(join(packages, "start.js"));
+const { chromium } = take("playwright-core");
+/** What drives the distribution's Firefox, by the standard WebDriver BiDi; and where that Firefox is. */
+export const firefoxDriver = take("puppeteer-core");
+export const firefoxPath = process.env.EVENFALL_FIREFOX ?? "/usr/bin/firefox-esr";
 
 /** The accessibility checker's script. */
 export const axeSource = join(packages, "axe-core/axe.min.js");

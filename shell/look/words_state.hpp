@@ -1,0 +1,27 @@
+#pragma once
+
+// Words that the session itself sets down: entries of the history, names of new things, sentences about saved work.
+
+namespace evenfall::shell::look::words {
+
+inline constexpr const char* history_open = "Open ";
+inline constexpr const char* history_open_shared = "Open shared ";
+inline constexpr const char* history_planned = "Lead as planned";
+inline constexpr const char* history_place_of_hole = "Place of hole ";
+
+inline constexpr const char* new_lure = "New lure";
+inline constexpr const char* new_body = "Body";
+inline constexpr const char* new_segment = "Segment ";
+inline constexpr const char* new_hook = "Hook";
+inline constexpr const char* new_eye = "Eye";
+inline constexpr const char* new_pocket = "Slot";
+inline constexpr const char* new_sealer = "Sealer";
+inline constexpr const char* new_paint = "Paint";
+inline constexpr const char* new_clear_coat = "Clear coat";
+
+inline constexpr const char* saved_too_large = "The saved work is too large to be one lure.";
+inline constexpr const char* saved_damaged = "The saved work is damaged and cannot be read.";
+inline constexpr const char* saved_by_another_version = "The saved work was written by another version of this bench.";
+inline constexpr const char* saved_empty = "The saved work holds no lure.";
+
+}  // namespace evenfall::shell::look::words

@@ -1,0 +1,138 @@
+// The other family of browsers: the distribution's Firefox, with a window of its own on a screen that nobody sees, since it
+// draws no WebGL without one. A smaller set than in Chromium: start, work, keep, share, offline, one file.
+
+import assert from "node:assert/strict";
+import { spawn } from "node:child_process";
+import { cpSync, mkdtempSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { after, test } from "node:test";
+import { pathToFileURL } from "node:url";
+import { serve } from "./support/server.mjs";
+import { firefoxDriver, firefoxPath, modulesDir, oneFile, pageDir, shotsDir } from "./support/settings.mjs";
+
+// A screen: the server picks a free number and says it on its third channel.
+const screen = spawn("Xvfb", ["-displayfd", "3", "-screen", "0", "1366x1024x24", "-nolisten", "tcp"], { stdio: ["ignore", "ignore", "ignore", "pipe"] });
+const number = await new Promise((resolve, reject) => {
+  screen.stdio[3].once("data", (said) => resolve(String(said).trim()));
+  screen.once("error", reject);
+});
+const browser = await firefoxDriver.launch({
+  browser: "firefox", executablePath: firefoxPath, headless: false, env: { ...process.env, DISPLAY: `:${number}` },
+  extraPrefsFirefox: { "webgl.force-enabled": true, "dom.serviceWorkers.enabled": true },
+});
+const server = await serve(pageDir, modulesDir);
+after(async () => {
+  await browser.close();
+  await server.stop();
+  screen.kill();
+});
+
+const hook = (page, name) => page.evaluate((called) => globalThis.EvenfallHooks[called](), name);
+const document_ = async (page) => JSON.parse(await hook(page, "documentJson"));
+
+async function ready(page) {
+  await page.waitForFunction(() => globalThis.EvenfallHooks && document.getElementById("loading").hidden, { timeout: 60_000 });
+  await page.evaluate(() => document.getElementById("dialog-first").close("skip"));
+  await rest(page);
+}
+
+// Until the bench takes none of the frames it is offered.
+async function rest(page) {
+  for (let tries = 0; tries < 60; tries++) {
+    const before = await hook(page, "frames");
+    await page.evaluate(async () => { for (let i = 0; i < 4; i++) await new Promise(requestAnimationFrame); });
+    if (before > 0 && before === (await hook(page, "frames"))) return;
+  }
+  assert.fail("the bench goes on drawing without a reason");
+}
+
+async function open(context, address = server.address) {
+  const page = await context.newPage();
+  await page.setViewport({ width: 1024, height: 768 });
+  const faults = [];
+  page.on("pageerror", (error) => faults.push(String(error)));
+  await page.goto(address);
+  await ready(page);
+  return { page, faults };
+}
+
+async function middleOf(page, id) {
+  const item = JSON.parse(await hook(page, "itemsJson")).find((each) => each.id === id);
+  assert.ok(item?.visible, `${id} is in sight`);
+  const canvas = await page.evaluate(() => { const { x, y } = document.getElementById("canvas").getBoundingClientRect(); return { x, y }; });
+  return [canvas.x + item.x + item.w / 2, canvas.y + item.y + item.h / 2];
+}
+
+// By mouse: Firefox's remote agent refuses the touches that the driver makes.
+async function tap(page, id) {
+  await page.mouse.move(...(await middleOf(page, id)));
+  await page.mouse.down();
+  await page.evaluate(() => new Promise((resolve) => setTimeout(resolve, 60)));
+  await page.mouse.up();
+  await page.evaluate(() => new Promise((resolve) => setTimeout(resolve, 80)));
+  await rest(page);
+}
+
+async function warmWater(page) {
+  await tap(page, "step.water");
+  await tap(page, "water.temperature");
+  for (const key of ["1", "9", "ok"]) await tap(page, `keypad.${key}`);
+}
+
+test("Firefox: the bench starts, works, rests without frames, and keeps a change over a reload", async () => {
+  const context = await browser.createBrowserContext();
+  const { page, faults } = await open(context);
+  await warmWater(page);
+  const changed = await document_(page);
+  assert.equal(changed.water.temperature_C, 19);
+  const before = await hook(page, "frames");
+  await page.evaluate(() => new Promise((resolve) => setTimeout(resolve, 6000))); // longer than a word on the bench stays
+  await rest(page);
+  const still = await hook(page, "frames");
+  await page.evaluate(() => new Promise((resolve) => setTimeout(resolve, 2000)));
+  assert.equal(await hook(page, "frames"), still, `no frames at rest (${before} before)`);
+  await page.screenshot({ path: join(shotsDir, "firefox.png") });
+  await page.reload();
+  await ready(page);
+  assert.deepEqual(await document_(page), changed);
+  assert.deepEqual(faults, []);
+  await context.close();
+});
+
+test("Firefox: a link opens as the same lure on another device, and a cut one says so", async () => {
+  const one = await browser.createBrowserContext();
+  const { page } = await open(one);
+  await warmWater(page);
+  const given = await document_(page);
+  const link = await hook(page, "link");
+  const other = await browser.createBrowserContext();
+  const second = await open(other, `${server.address}#${link}`);
+  assert.deepEqual(await document_(second.page), given);
+  const third = await open(other, `${server.address}#${link.slice(0, -9)}`);
+  assert.ok(await third.page.$('.notice[data-kind="link"]'));
+  await one.close();
+  await other.close();
+});
+
+test("Firefox: after one visit the page opens with its server gone", async () => {
+  // Service workers are not for private contexts there: the browser's own.
+  const mine = await serve(pageDir);
+  const { page } = await open(browser.defaultBrowserContext(), mine.address);
+  await page.evaluate(() => navigator.serviceWorker.ready.then(() => true));
+  await mine.stop();
+  await page.reload();
+  await ready(page);
+  assert.ok((await document_(page)).name);
+  await page.close();
+});
+
+test("Firefox: the one file opens from a disk", async () => {
+  const folder = mkdtempSync(join(tmpdir(), "evenfall-firefox-"));
+  cpSync(oneFile, join(folder, "evenfall.html"));
+  const { page, faults } = await open(browser.defaultBrowserContext(), pathToFileURL(join(folder, "evenfall.html")).href);
+  assert.ok((await document_(page)).name);
+  assert.deepEqual(faults, []);
+  await page.close();
+  rmSync(folder, { recursive: true });
+});
