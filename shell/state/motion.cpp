@@ -125,6 +125,15 @@ const fall::HingeLoads* WaterAnswers::hinges(const Session& session) {
     return address(hinges_.value);
 }
 
+const joints::JointsAnswer* JointAnswers::of(const Session& session) {
+    if (revision_ != session.shown_revision()) {
+        revision_ = session.shown_revision();
+        answer_.reset();
+        if (session.evaluation()) answer_ = value_of(evenfall::joints::joint_answers(session.document(), session.evaluation()->body));
+    }
+    return address(answer_);
+}
+
 Pose pose_at(const fall::Track& track, double time_s) {
     const auto& points = track.points;
     if (points.empty()) return {};

@@ -6,6 +6,7 @@
 #include "fall/hinge_loads.hpp"
 #include "fall/water_sweep.hpp"
 #include "flotation/float_answers.hpp"
+#include "joints/joint_answers.hpp"
 #include "state/bench.hpp"
 #include "state/play_clock.hpp"
 #include "state/session.hpp"
@@ -52,6 +53,17 @@ private:
     int asked_ = 0;
 };
 
+/// What the core says of the joints: asked once for each shown lure, and only where they are looked at.
+class JointAnswers {
+public:
+    /// nullptr where the core refuses. Holds until the session shows another lure.
+    const joints::JointsAnswer* of(const Session& session);
+
+private:
+    std::optional<unsigned> revision_;
+    std::optional<joints::JointsAnswer> answer_;
+};
+
 /// The lure at one moment of a track, read off between its points.
 struct Pose {
     double time_s = 0.0;
@@ -70,6 +82,8 @@ struct Motion {
     WaterAnswers answers;
     PlayClock clock;
     BenchAnswers bench;
+    JointAnswers joints;
+    double bend = 0.0;  ///< Joints step: how far the drawn chain is bent, −1 all to port, 1 all to starboard
     Draft draft;
     std::map<std::string, double, std::less<>> read_off;  ///< where a finger last read a plot, by the plot's id
 };

@@ -1,5 +1,6 @@
 #include "steps/step_panels.hpp"
 
+#include "look/words_joints.hpp"
 #include "look/words_steps.hpp"
 #include "units/trade.hpp"
 #include "widgets/button.hpp"
@@ -16,6 +17,10 @@ using state::ItemKind;
 using state::on_joint;
 
 constexpr double steepest_rad = units::rad_from_deg(60.0); // as the document's form allows
+
+std::optional<double> pounds(const std::optional<double>& n) {
+    return n ? std::optional<double>(*n / units::pound_force_n) : std::nullopt;
+}
 
 void joint_editor(Desk& desk, int index) {
     const auto& joint = desk.document().joints[static_cast<std::size_t>(index)];
@@ -39,6 +44,7 @@ void joint_editor(Desk& desk, int index) {
     number(desk, id + ".relief_aft", words::relief_aft, joint.relief_aft_rad,
            {Quantity::angle, 0.0, steepest_rad, {}, -1}, label(words::relief_aft),
            [index](double v) { return on_joint(index, [v](preset::Joint& j) { j.relief_aft_rad = v; }); });
+    joint_hinge_rows(desk, index);
     widgets::gap();
     if (widgets::button(desk.ui, id + ".remove", words::remove_joint, widgets::ButtonKind::danger)) {
         desk.change(std::string(words::take_away) + " " + words::joint_kind + " " + std::to_string(index + 1),
@@ -72,6 +78,18 @@ void joints_panel(Desk& desk) {
         desk.change(words::add_joint, state::add_joint());
     }
 
+    swing_rows(desk);
+    if (!document.joints.empty()) {
+        optional_number(desk, "joints.line", words::line_field, pounds(document.targets.line_n), 20.0, {Quantity::number, 0.1, 500.0, 1.0, 0},
+                        words::line_absent, words::line_field,
+                        [](std::optional<double> v) {
+                            return state::on_document([v](preset::Document& d) {
+                                d.targets.line_n = v ? std::optional<double>(units::n_from_lbf(*v)) : std::nullopt;
+                            });
+                        },
+                        words::pound_force_below);
+    }
+
     widgets::subheading(desk.ui, words::segments_group);
     const auto& answers = desk.evaluation().answers;
     for (int s = 0; s < static_cast<int>(document.segment_names.size()); ++s) {
@@ -92,6 +110,8 @@ void joints_panel(Desk& desk) {
     }
     widgets::gap();
     widgets::caution_box(desk.ui, words::dust_title, words::dust_caution);
+    widgets::gap();
+    widgets::caution_box(desk.ui, words::wire_title, words::wire_caution);
 }
 
 } // namespace evenfall::shell::steps

@@ -17,6 +17,8 @@ void log_panel(Desk& desk);
 // Parts of panels that have files of their own.
 void curve_rows(Desk& desk);           ///< Shape: the points of one curve
 void pocket_rows(Desk& desk);          ///< Hardware: pockets and slots
+void swing_rows(Desk& desk);           ///< Joints: the chain bent, and how far each joint swings
+void joint_hinge_rows(Desk& desk, int index); ///< Joints: one hinge, its wire, walls and strength
 void plan_rows(Desk& desk);            ///< Lead: the button, and before and after
 void hole_rows(Desk& desk, int index); ///< Lead: everything about one hole
 void ledger_rows(Desk& desk);          ///< Water: every line of the ledger
