@@ -13,7 +13,7 @@ inline constexpr int done = 0;
 inline constexpr int cannot_be_met = 1;
 inline constexpr int bad_input = 2;
 
-enum class Command { weigh, lead, fall, link, open, help, version };
+enum class Command { weigh, lead, fall, link, open, sheet, help, version };
 
 /// What was typed. Numbers are in the core's units.
 struct Arguments {
@@ -24,7 +24,11 @@ struct Arguments {
     std::optional<double> in_water_kg;
     std::optional<double> pitch_rad;
     std::optional<double> depth_m;
-    std::optional<std::string> write_to;  ///< file for the planned document; "-" for standard output
+    std::optional<std::string> write_to;  ///< file for the planned document or the sheet; "-" for standard output
+    bool letter = false;                  ///< paper of the sheet; else A4
+    int lures = 1;
+    std::optional<double> station_m;      ///< between section cards
+    std::vector<double> cure_hours;       ///< per coat
 };
 
 /// Words after the program's name → what they ask for. Problems name the option in their path.

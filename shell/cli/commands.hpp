@@ -14,6 +14,7 @@ namespace evenfall::cli {
 [[nodiscard]] int fall(const Arguments& arguments);
 [[nodiscard]] int link(const Arguments& arguments);
 [[nodiscard]] int open(const Arguments& arguments);
+[[nodiscard]] int sheet(const Arguments& arguments);
 
 void print(const std::string& text);
 
