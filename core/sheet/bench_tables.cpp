@@ -65,7 +65,7 @@ void add_drill_tables(Composer& pages, const Job& job) {
     pages.table({{"Pocket", 2.4}, {"Segment", 1.2}, {"From nose", 1.1, Anchor::end}, {"to", 0.8, Anchor::end}, {"From datum", 1.2, Anchor::end},
                  {"Wide", 0.8, Anchor::end}, {"Height from", 1.2, Anchor::end}, {"to", 0.8, Anchor::end}},
                 rows);
-    pages.paragraph("Heights are from the datum line, up positive. From datum may be below nothing where a pocket begins in the joint's gap.", 2.8,
+    pages.paragraph("Heights are from the datum line, up positive. A minus in “From datum”: the pocket begins ahead of the face, in the joint's gap.", 2.8,
                     soft_ink);
 }
 
@@ -181,15 +181,15 @@ void add_coats(Composer& pages, const Job& job) {
 
 void add_weigh_in(Composer& pages, const Job& job) {
     pages.new_page("Weigh-in card");
-    pages.paragraph("Weigh dry after each step and write it down. The tub: at the sealed stage let the lure fall from rest just under the surface and "
-                    "time it over one foot or more; before that, wood drinks water and the reading lies.");
+    pages.paragraph("Weigh dry after each step and write it down. Tub readings count from the sealed stage on; before that the wood drinks water. "
+                    "Time the fall over a measured stretch, once it has steadied.");
     std::vector<Composer::Row> rows;
     for (const StageAnswer& stage : job.evaluation.answers.stages) {
-        rows.push_back({{stage_text(stage.stage), g_text(stage.mass_kg), "± " + g_text(stage.mass_sigma_kg), "", signed_g_text(stage.in_tub_kg), "",
+        rows.push_back({{stage_text(stage.stage), g_text(stage.mass_kg), "± " + g_text(stage.mass_sigma_kg), "", signed_g_text(stage.in_tub_kg), "", "",
                          fall_text(stage.tub_fall), ""}, stage.stage == Stage::sealed});
     }
-    pages.table({{"After", 1.5}, {"Scale g", 0.85, Anchor::end}, {"", 0.8}, {"Read", 1.3}, {"In tub g", 0.9, Anchor::end}, {"Read", 1.3},
-                 {"Tub fall", 1.4}, {"Read", 1.3}},
+    pages.table({{"After", 1.5}, {"Scale g", 0.85, Anchor::end}, {"", 0.8}, {"Read", 1.3}, {"In tub g", 0.9, Anchor::end}, {"", 0.2}, {"Read", 1.2},
+                 {"Tub fall", 1.5}, {"Read", 1.2}},
                 rows, 11.0);
     pages.paragraph("± is one standard deviation: two weighings of three fall within it. In tub: mass less the water pushed aside, weighed hanging "
                     "on a thread; below nothing it floats and wants a sinker of known weight in water beside it.", 2.8, soft_ink);
