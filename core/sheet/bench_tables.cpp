@@ -83,7 +83,7 @@ void add_cut_lists(Composer& pages, const Job& job) {
         const double stock = hole.fill->stock_diameter_m.value_or(hole.diameter_m);
         by_material[hole.fill->material] += mass;
         fills.push_back({{hole_name(d, h), material_text(hole.fill->material), g_text(mass), g_text(mass * lures, 1), mm_text(stock, 2),
-                          mm_text(contents.fill_column_m), hole.cap ? material_text(hole.cap->material) + ", " + mm_text(hole.cap->length_m) : "open"}});
+                          mm_text(contents.fill_column_m), "", hole.cap ? material_text(hole.cap->material) + ", " + mm_text(hole.cap->length_m) : "open"}});
     }
     pages.heading("Fills");
     if (fills.empty()) {
@@ -97,7 +97,7 @@ void add_cut_lists(Composer& pages, const Job& job) {
             pages.caution("CA glue on baking soda heats up at once and fumes: little at a time, eyes covered, moving air. Follow the label.");
         }
         pages.table({{"Hole", 1.5}, {"Fill", 1.8}, {"g each", 0.9, Anchor::end}, {"g for " + times(lures), 1.5, Anchor::end}, {"Stock ø", 1.0, Anchor::end},
-                     {"Length", 0.9, Anchor::end}, {"Cap, mm long", 2.2}},
+                     {"Length", 0.9, Anchor::end}, {"", 0.2}, {"Cap, mm long", 2.2}},
                     fills);
         std::vector<Composer::Row> totals;
         for (const auto& [material, mass] : by_material)

@@ -119,9 +119,9 @@ double Composer::block(double height_mm) {
     return top;
 }
 
-void Composer::heading(const std::string& words) {
+void Composer::heading(const std::string& words, double with_mm) {
     // A heading does not stay alone at the foot of a page.
-    if (room_mm() < 22.0) new_page(layout_.pages.back().title);
+    if (room_mm() < 7.5 + with_mm) new_page(layout_.pages.back().title);
     const double top = block(7.5);
     text({left_mm(), top + 4.5}, words, 3.9, Weight::semibold);
 }

@@ -21,7 +21,8 @@ public:
     [[nodiscard]] double text_width_mm(const std::string& words, double size_mm, Weight weight = Weight::regular) const;
 
     void new_page(const std::string& title);
-    void heading(const std::string& words);
+    /// `with_mm`: what follows and is not to be parted from it.
+    void heading(const std::string& words, double with_mm = 14.5);
     void paragraph(const std::string& words, double size_mm = 3.1, Colour colour = ink);
     /// Set apart by a mark at its side: what may hurt, beside the work that may.
     void caution(const std::string& words);

@@ -3,6 +3,8 @@
 #include "sheet/parts.hpp"
 #include "units/number_text.hpp"
 
+#include <algorithm>
+
 namespace evenfall::sheet {
 
 namespace {
@@ -28,6 +30,30 @@ std::string target_words(const preset::Targets& targets) {
                                         number_text(targets.fall_m_s, Unit::mm_per_s, 0) + " mm/s"
                                   : signed_g_text(targets.in_water_kg) + " g in water";
     return first + ", pitch " + number_text(targets.pitch_rad, Unit::degree, 1) + "°";
+}
+
+/// Squares of half a millimetre, which a telephone reads at a hand's breadth; the white border of four squares is part of the
+/// code (ISO/IEC 18004:2015, 6.3.8, from memory).
+void add_code(Composer& pages, const SheetCode& code) {
+    if (code.side <= 0) return;
+    constexpr double square_mm = 0.5;
+    constexpr int border = 4;
+    const double top = pages.block(square_mm * (code.side + 2 * border)) + square_mm * border;
+    const double left = pages.left_mm() + square_mm * border;
+    Path squares{{}, {}, ink, {}};
+    for (int row = 0; row < code.side; ++row) {
+        // One rectangle for each run along a row: no hairlines between squares.
+        for (int column = 0; column < code.side;) {
+            int end = column;
+            while (end < code.side && code.dark[static_cast<std::size_t>(row * code.side + end)]) ++end;
+            if (end > column) {
+                const double x0 = left + square_mm * column, x1 = left + square_mm * end, y = top + square_mm * row;
+                squares.lines.push_back({{{x0, y}, {x1, y}, {x1, y + square_mm}, {x0, y + square_mm}}, true});
+            }
+            column = std::max(end, column + 1);
+        }
+    }
+    pages.add(std::move(squares));
 }
 
 }  // namespace
@@ -64,6 +90,7 @@ void add_cover(Composer& pages, const Job& job) {
     pages.heading("The recipe as a link");
     pages.paragraph("Type or copy this share text, in one piece without blanks, to open the same lure again:", 2.8, soft_ink);
     pages.paragraph(write_link(d), 2.6);
+    add_code(pages, job.options.link_code);
 }
 
 }  // namespace evenfall::sheet

@@ -25,6 +25,9 @@ Problems check(const preset::Document& document, const SheetOptions& options) {
         out.push_back(off_limits("/cure_hours", "", "Waits are given for " + std::to_string(options.cure_hours.size()) + " coats, but the recipe has " +
                                                        std::to_string(document.coats.size()) + '.'));
     }
+    const int side = options.link_code.side;
+    if (side < 0 || side > 177 || options.link_code.dark.size() != static_cast<std::size_t>(side) * static_cast<std::size_t>(side))
+        out.push_back(off_limits("/link_code", "up to 177 squares along an edge", "The link's code must be a square of at most 177 by 177."));
     for (const double hours : options.cure_hours) {
         if (!(hours >= 0.0 && hours <= 1000.0)) {
             out.push_back(off_limits("/cure_hours", "0 to 1000 h", "The wait after a coat must lie between 0 and 1000 hours."));

@@ -118,7 +118,11 @@ std::vector<Point2> whole_outline(const shape::Lines& lines, bool from_side) {
     return out;
 }
 
-std::string inches(double metres) { return units::inch_text(metres, units::InchStep::sixteenth) + " in"; }
+/// The next sixteenth up: a board that is called large enough must be.
+std::string inches(double metres) {
+    const double up = std::ceil(units::inch_from_m(metres) * 16.0 - 1e-9) / 16.0;
+    return units::inch_text(units::m_from_inch(up), units::InchStep::sixteenth) + " in";
+}
 
 }  // namespace
 
@@ -129,24 +133,22 @@ void add_blank(Composer& pages, const Job& job) {
     const double length = lines.length_m(), height = e.high_m - e.low_m, width = 2.0 * e.half_width_m;
     pages.paragraph("Board at least " + mm_text(length) + " × " + mm_text(height) + " × " + mm_text(width) + " mm (" + inches(length) + " × " +
                     inches(height) + " × " + inches(width) + "). Saw outside the line, carve to it. The joint cuts are marked; saw them "
-                    "when the body is carved.");
+                    "when the body is carved. Numbers above them: mm from the nose to the middle of the gap.");
     pages.caution("Saw and blade: clamp the work, keep fingers behind the edge, wear eye protection; dust: mask and extraction. Follow the "
                   "maker's instructions and local rules.");
-    pages.heading("From the side");
     const auto draw_joints = [&](const View& view, double low, double high) {
         for (const preset::Joint& joint : job.document.joints) {
             for (const double side : {-0.5, 0.5}) view.segment(joint.at_m + side * joint.gap_m, low, joint.at_m + side * joint.gap_m, high, hidden_stroke);
             view.label(joint.at_m, view.window().top_mm + 3.0, mm_text(joint.at_m - lines.nose_m()), 2.4, Weight::semibold);
         }
     };
-    add_stretches(pages, job, e.low_m, e.high_m, [&](const View& view) {
+    add_stretches(pages, job, "From the side", e.low_m, e.high_m, [&](const View& view) {
         draw_datum(view, lines);
         view.outline(rectangle(lines.nose_m(), lines.tail_m(), e.low_m, e.high_m), {0.12, rule_grey, 0.0});
         view.outline(whole_outline(lines, true), outline_stroke);
         draw_joints(view, e.low_m, e.high_m);
     });
-    pages.heading("From above");
-    add_stretches(pages, job, -e.half_width_m, e.half_width_m, [&](const View& view) {
+    add_stretches(pages, job, "From above", -e.half_width_m, e.half_width_m, [&](const View& view) {
         draw_datum(view, lines);
         view.outline(rectangle(lines.nose_m(), lines.tail_m(), -e.half_width_m, e.half_width_m), {0.12, rule_grey, 0.0});
         view.outline(whole_outline(lines, false), outline_stroke);
@@ -158,8 +160,7 @@ void add_side(Composer& pages, const Job& job) {
     const shape::Body& body = job.evaluation.body;
     const Extent e = extent(*body.lines);
     pages.new_page("Templates: side and top");
-    pages.heading("From the side: nose left, BACK up, BELLY down");
-    add_stretches(pages, job, e.low_m, e.high_m, [&](const View& view) {
+    add_stretches(pages, job, "From the side: nose left, BACK up, BELLY down", e.low_m, e.high_m, [&](const View& view) {
         draw_datum(view, *body.lines);
         draw_keep_out(view, job);
         for (std::size_t s = 0; s < body.segments.size(); ++s)
@@ -173,8 +174,7 @@ void add_side(Composer& pages, const Job& job) {
 void add_top(Composer& pages, const Job& job) {
     const shape::Body& body = job.evaluation.body;
     const Extent e = extent(*body.lines);
-    pages.heading("From above: nose left, starboard up");
-    add_stretches(pages, job, -e.half_width_m, e.half_width_m, [&](const View& view) {
+    add_stretches(pages, job, "From above: nose left, starboard up", -e.half_width_m, e.half_width_m, [&](const View& view) {
         draw_datum(view, *body.lines);
         for (std::size_t s = 0; s < body.segments.size(); ++s)
             view.outline(shape::top_outline(body, static_cast<int>(s), detail), outline_stroke);

@@ -34,11 +34,11 @@ void add_scale(const View& view, double nose_m, double from_mm, double to_mm) {
 }
 
 void add_register_mark(const View& view, double x_m) {
-    for (const double y : {view.window().top_mm + 2.0, view.window().bottom_mm() - 2.0}) {
-        const double x = view.at(x_m, 0.0).x_mm;
-        view.pages().line({x - 2.0, y}, {x + 2.0, y}, {0.15, mark, 0.0});
-        view.pages().line({x, y - 2.0}, {x, y + 2.0}, {0.15, mark, 0.0});
-    }
+    // Over the drawing's own height only: the rows of labels stay free.
+    const double x = view.at(x_m, 0.0).x_mm;
+    const double top = view.window().top_mm + label_room_mm, bottom = view.window().bottom_mm() - label_room_mm;
+    view.pages().line({x, top}, {x, bottom}, {0.15, mark, 2.0});
+    for (const double y : {top, view.at(0.0, 0.0).y_mm, bottom}) view.pages().line({x - 2.0, y}, {x + 2.0, y}, {0.2, mark, 0.0});
 }
 
 }  // namespace
@@ -94,11 +94,12 @@ void View::label(double x_m, double y_mm, const std::string& words, double size_
     pages_.text({x, y_mm}, words, size_mm, weight, Anchor::middle, colour);
 }
 
-void add_stretches(Composer& pages, const Job& job, double low_m, double high_m, const std::function<void(const View&)>& draw) {
+void add_stretches(Composer& pages, const Job& job, const std::string& heading, double low_m, double high_m, const std::function<void(const View&)>& draw) {
     const double nose_m = job.evaluation.body.lines->nose_m();
     const double length_mm = units::mm_from_m(job.evaluation.body.lines->length_m());
     const double height = units::mm_from_m(high_m - low_m) + 2.0 * label_room_mm;
     const std::vector<Tile> stretches = tiles(-2.0, length_mm + 2.0, pages.width_mm() - 2.0 * side_room_mm, overlap_mm);
+    pages.heading(heading, height + scale_room_mm);
     for (std::size_t k = 0; k < stretches.size(); ++k) {
         const Tile& tile = stretches[k];
         const double top = pages.block(height + scale_room_mm);
@@ -112,8 +113,8 @@ void add_stretches(Composer& pages, const Job& job, double low_m, double high_m,
         if (k + 1 < stretches.size()) add_register_mark(view, nose_m + units::m_from_mm(stretches[k + 1].from_mm + 0.5 * overlap_mm));
     }
     if (stretches.size() > 1) {
-        pages.paragraph("Longer than the paper: cut the stretches out with their overlap and glue them cross on cross; the numbers of the "
-                        "scale must meet.", 2.8, soft_ink);
+        pages.paragraph("Longer than the paper: cut the stretches out with their overlap and glue them line on line where the "
+                        "dashed line with three ticks stands; the numbers of the scale must meet.", 2.8, soft_ink);
     }
 }
 
