@@ -138,8 +138,6 @@ void add_coats(Composer& pages, const Job& job) {
                       "itself, so mix little and spread at once. The label decides.");
     }
     std::vector<Composer::Row> rows;
-    // What stays in cup and brush, as a share of what stays on the lure: common practice, no source.
-    constexpr double left_in_cup = 0.5;
     double start = 0.0;
     std::vector<double> starts;
     for (std::size_t c = 0; c < d.coats.size(); ++c) {

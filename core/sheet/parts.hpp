@@ -26,6 +26,12 @@ void add_cut_lists(Composer& pages, const Job& job);
 void add_coats(Composer& pages, const Job& job);
 void add_weigh_in(Composer& pages, const Job& job);
 
+/// Several recipes at once: their lists merged.
+void add_batch(Composer& pages, const std::vector<Job>& jobs);
+
+/// What stays in cup and brush, as a share of what stays on the lure: common practice, no source.
+inline constexpr double left_in_cup = 0.5;
+
 /// What one entry of the document weighs, all its lines of the ledger together.
 [[nodiscard]] double ledger_kg(const Job& job, ledger::Kind kind, std::size_t item);
 

@@ -64,6 +64,33 @@ Problems check_size(const shape::Body& body, const sheet::Layout& layout) {
                  std::to_string(std::lround(most_mm)) + " mm high or wide."}};
 }
 
+/// ISO 216 A4; Letter is 8.5 by 11 in.
+sheet::Layout blank_paper(SheetPaper paper) {
+    sheet::Layout out;
+    if (paper == SheetPaper::letter) {
+        out.width_mm = units::mm_from_m(units::m_from_inch(8.5));
+        out.height_mm = units::mm_from_m(units::m_from_inch(11.0));
+    }
+    return out;
+}
+
+sheet::Job job_of(const preset::Document& document, const Evaluation& evaluation, const SheetOptions& options) {
+    sheet::Job job{document, evaluation, options, options.cure_hours};
+    if (job.coat_hours.empty()) {
+        for (const preset::Coat& coat : document.coats) job.coat_hours.push_back(sheet::usual_hours(coat));
+    }
+    return job;
+}
+
+std::string written(const sheet::Layout& layout, const sheet::Faces& faces, SheetFormat format) {
+    switch (format) {
+        case SheetFormat::svg: return sheet::svg(layout, faces);
+        case SheetFormat::pdf: return sheet::pdf(layout, faces);
+        case SheetFormat::html: break;
+    }
+    return sheet::html(layout, faces);
+}
+
 sheet::Layout laid_out(const sheet::Job& job, const sheet::Faces& faces, sheet::Layout paper) {
     paper.title = job.document.name + ", build sheet";
     const int lures = job.options.lures;
@@ -86,17 +113,9 @@ Outcome<sheet::Layout> layout_with(const preset::Document& document, const Sheet
     if (Problems problems = check(document, options); !problems.empty()) return problems;
     const Outcome<Evaluation> evaluation = evaluate(document);
     if (!evaluation) return evaluation.problems();
-    // ISO 216 A4; Letter is 8.5 by 11 in.
-    sheet::Layout paper;
-    if (options.paper == SheetPaper::letter) {
-        paper.width_mm = units::mm_from_m(units::m_from_inch(8.5));
-        paper.height_mm = units::mm_from_m(units::m_from_inch(11.0));
-    }
+    sheet::Layout paper = blank_paper(options.paper);
     if (Problems problems = check_size(evaluation->body, paper); !problems.empty()) return problems;
-    sheet::Job job{document, *evaluation, options, options.cure_hours};
-    if (job.coat_hours.empty()) {
-        for (const preset::Coat& coat : document.coats) job.coat_hours.push_back(sheet::usual_hours(coat));
-    }
+    const sheet::Job job = job_of(document, *evaluation, options);
     return laid_out(job, faces, std::move(paper));
 }
 
@@ -113,12 +132,32 @@ Outcome<std::string> build_sheet(const preset::Document& document, const SheetOp
     if (!faces) return faces.problems();
     const auto layout = layout_with(document, options, *faces);
     if (!layout) return layout.problems();
-    switch (options.format) {
-        case SheetFormat::svg: return sheet::svg(*layout, *faces);
-        case SheetFormat::pdf: return sheet::pdf(*layout, *faces);
-        case SheetFormat::html: break;
+    return written(*layout, *faces, options.format);
+}
+
+Outcome<std::string> build_batch_sheet(const std::vector<BatchPart>& batch, const SheetOptions& options) {
+    const auto faces = faces_of(options.typefaces);
+    if (!faces) return faces.problems();
+    if (batch.empty() || batch.size() > 40) return off_limits("/batch", "1 to 40 recipes", "A batch holds 1 to 40 recipes.");
+    // Jobs keep references into both, so that neither may move afterwards.
+    std::vector<SheetOptions> each(batch.size(), options);
+    std::vector<Evaluation> evaluations;
+    evaluations.reserve(batch.size());
+    std::vector<sheet::Job> jobs;
+    for (std::size_t k = 0; k < batch.size(); ++k) {
+        each[k].lures = batch[k].lures;
+        each[k].cure_hours.clear();
+        if (Problems problems = check(batch[k].document, each[k]); !problems.empty()) return problems;
+        auto evaluation = evaluate(batch[k].document);
+        if (!evaluation) return evaluation.problems();
+        evaluations.push_back(std::move(*evaluation));
+        jobs.push_back(job_of(batch[k].document, evaluations.back(), each[k]));
     }
-    return sheet::html(*layout, *faces);
+    sheet::Layout paper = blank_paper(options.paper);
+    paper.title = "Batch sheet";
+    sheet::Composer pages(std::move(paper), *faces, "Batch sheet", std::to_string(batch.size()) + (batch.size() == 1 ? " recipe" : " recipes"));
+    add_batch(pages, jobs);
+    return written(pages.finish(), *faces, options.format);
 }
 
 }  // namespace evenfall

@@ -44,6 +44,16 @@ struct SheetOptions {
 /// typeface that cannot be read.
 [[nodiscard]] Outcome<std::string> build_sheet(const preset::Document& document, const SheetOptions& options);
 
+/// Some lures from one recipe of a batch.
+struct BatchPart {
+    preset::Document document;
+    int lures = 1;
+};
+
+/// Several recipes made together: fills, parts and coats merged, with the waits. 1 to 40 recipes; `options.lures` and
+/// `options.cure_hours` are not read (the usual waits are). Otherwise as build_sheet.
+[[nodiscard]] Outcome<std::string> build_batch_sheet(const std::vector<BatchPart>& batch, const SheetOptions& options);
+
 /// The pages before they become a file: what the tests measure.
 [[nodiscard]] Outcome<sheet::Layout> sheet_layout(const preset::Document& document, const SheetOptions& options);
 

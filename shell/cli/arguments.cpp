@@ -89,7 +89,7 @@ Outcome<Arguments> read_arguments(const std::vector<std::string>& words) {
             arguments.json = true;
             continue;
         }
-        const bool takes_value = (prints && (option == "--output" || option == "--paper" || option == "--lures" || option == "--station" || option == "--cure")) ||
+        const bool takes_value = (prints && (option == "--output" || option == "--paper" || option == "--lures" || option == "--also" || option == "--station" || option == "--cure")) ||
                                  (falls && option == "--depth") ||
                                  (plans && (option == "--fall" || option == "--in-water" || option == "--pitch" || option == "--write"));
         if (takes_value) {
@@ -103,7 +103,8 @@ Outcome<Arguments> read_arguments(const std::vector<std::string>& words) {
             else if (option == "--depth") problems = take_number(option, *value, units::Unit::m, arguments.depth_m);
             else if (option == "--pitch") problems = take_number(option, *value, units::Unit::degree, arguments.pitch_rad);
             else if (option == "--paper") problems = take_paper(*value, arguments.letter);
-            else if (option == "--lures") problems = take_lures(*value, arguments.lures);
+            else if (option == "--lures") problems = take_lures(*value, arguments.also.empty() ? arguments.lures : arguments.also.back().second);
+            else if (option == "--also") arguments.also.emplace_back(*value, 1);
             else if (option == "--station") problems = take_number(option, *value, units::Unit::mm, arguments.station_m);
             else if (option == "--cure") problems = take_hours(*value, arguments.cure_hours);
             else arguments.write_to = *value;
@@ -140,6 +141,8 @@ std::string usage_text() {
            "  evenfall sheet PRESET -o FILE       the build sheet, true to size, as FILE.pdf, .html or .svg\n"
            "      --paper a4|letter               A4 where not given\n"
            "      --lures NUMBER                  how many are made from the recipe\n"
+           "      --also PRESET                   a further recipe: one merged list of the whole batch is written instead;\n"
+           "                                      a --lures behind it counts for it\n"
            "      --station LENGTH                between section cards: 10mm where not given\n"
            "      --cure HOURS,HOURS,…            the wait after each coat, in order of work\n"
            "  evenfall --help | --version\n"

@@ -27,6 +27,7 @@ struct Arguments {
     std::optional<std::string> write_to;  ///< file for the planned document or the sheet; "-" for standard output
     bool letter = false;                  ///< paper of the sheet; else A4
     int lures = 1;
+    std::vector<std::pair<std::string, int>> also;  ///< further presets of a batch and their lures
     std::optional<double> station_m;      ///< between section cards
     std::vector<double> cure_hours;       ///< per coat
 };

@@ -39,7 +39,16 @@ int sheet(const Arguments& arguments) {
     options.cure_hours = arguments.cure_hours;
     options.typefaces = {bytes(shell::look::font_regular, shell::look::font_regular_size),
                          bytes(shell::look::font_semibold, shell::look::font_semibold_size)};
-    const Outcome<std::string> file = build_sheet(*document, options);
+    std::vector<BatchPart> batch{{*document, arguments.lures}};
+    for (const auto& [path, lures] : arguments.also) {
+        const Outcome<preset::Document> further = load(path);
+        if (!further.ok()) return report(further.problems());
+        batch.push_back({*further, lures});
+    }
+    if (batch.size() > 1 && !arguments.cure_hours.empty()) {
+        return report({{ProblemCode::unknown_key, "--cure", "", "Waits can be given for one recipe only, not together with --also."}});
+    }
+    const Outcome<std::string> file = batch.size() > 1 ? build_batch_sheet(batch, options) : build_sheet(*document, options);
     if (!file.ok()) return report(file.problems());
     if (const Problems problems = write_text_file(*arguments.write_to, *file); !problems.empty()) return report(problems);
     return done;

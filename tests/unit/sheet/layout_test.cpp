@@ -150,6 +150,27 @@ TEST_CASE("options off their limits are refused by name, not a number included")
     CHECK(path(options) == "/cure_hours");
 }
 
+TEST_CASE("the link's code is drawn square for square, and no box stands where there is none") {
+    // Only the code is filled with ink.
+    const auto inked_mm2 = [](const SheetOptions& options) {
+        const auto layout = sheet_layout(support::fish(), options);
+        double area = 0.0;
+        for (const auto& item : layout->pages.front().items) {
+            const auto* path = std::get_if<sheet::Path>(&item);
+            if (path == nullptr || !path->fill || path->fill->red != sheet::ink.red) continue;
+            for (const auto& line : path->lines)
+                area += (line.points[2].x_mm - line.points[0].x_mm) * (line.points[2].y_mm - line.points[0].y_mm);
+        }
+        return area;
+    };
+    SheetOptions options = on(SheetPaper::a4);
+    CHECK(inked_mm2(options) == 0.0);
+    options.link_code = {3, {true, false, true, true, true, false, false, false, true}};
+    CHECK_THAT(inked_mm2(options), WithinAbs(5 * 0.25, 1e-9));
+    options.link_code.dark.pop_back();
+    CHECK_FALSE(sheet_layout(support::fish(), options).ok());
+}
+
 TEST_CASE("a typeface that is cut anywhere is refused or read, never overrun") {
     const SheetOptions whole = on(SheetPaper::a4);
     REQUIRE(sheet::Typeface::read(whole.typefaces.regular).ok());
