@@ -2,6 +2,7 @@
 
 #include "units/number_text.hpp"
 
+#include <algorithm>
 #include <array>
 
 namespace evenfall::cli {
@@ -14,7 +15,7 @@ struct CommandWord {
 constexpr std::array command_words{
     CommandWord{"weigh", Command::weigh},     CommandWord{"lead", Command::lead},      CommandWord{"fall", Command::fall},
     CommandWord{"log", Command::log},         CommandWord{"surety", Command::surety},  CommandWord{"joints", Command::joints},   CommandWord{"link", Command::link},
-    CommandWord{"open", Command::open},       CommandWord{"--help", Command::help},    CommandWord{"-h", Command::help},
+    CommandWord{"open", Command::open},       CommandWord{"sheet", Command::sheet},    CommandWord{"--help", Command::help},    CommandWord{"-h", Command::help},
     CommandWord{"help", Command::help},       CommandWord{"--version", Command::version}};
 
 Problem misuse(std::string path, std::string sentence) {
@@ -66,6 +67,31 @@ bool is_negative_number(const std::string& word) {
     return word.size() > 1 && word[0] == '-' && ((word[1] >= '0' && word[1] <= '9') || word[1] == '.' || word[1] == ',');
 }
 
+Problems take_paper(const std::string& text, bool& letter) {
+    if (text != "a4" && text != "letter") return {misuse("--paper", "The paper is a4 or letter, not “" + text + "”.")};
+    letter = text == "letter";
+    return {};
+}
+
+Problems take_lures(const std::string& text, int& lures) {
+    const bool digits = !text.empty() && text.size() < 5 && text.find_first_not_of("0123456789") == std::string::npos;
+    if (!digits) return {misuse("--lures", "“" + text + "” is no number of lures.")};
+    lures = std::stoi(text);
+    return {};
+}
+
+/// "1,2,24": hours between commas, so that a decimal point is the only mark within one of them.
+Problems take_hours(const std::string& text, std::vector<double>& hours) {
+    for (std::size_t at = 0; at <= text.size();) {
+        const std::size_t end = std::min(text.find(',', at), text.size());
+        std::optional<double> one;
+        if (Problems problems = take_number("--cure", text.substr(at, end - at), units::Unit::one, one); !problems.empty()) return problems;
+        hours.push_back(*one);
+        at = end + 1;
+    }
+    return {};
+}
+
 }  // namespace
 
 Outcome<Arguments> read_arguments(const std::vector<std::string>& words) {
@@ -84,10 +110,11 @@ Outcome<Arguments> read_arguments(const std::vector<std::string>& words) {
     const bool falls = arguments.command == Command::fall;
     const bool logs = arguments.command == Command::log;
     const bool sure = arguments.command == Command::surety;
+    const bool prints = arguments.command == Command::sheet;
     bool has_operand = false;
     bool has_verb = false;
     for (std::size_t i = 1; i < words.size(); ++i) {
-        std::string option = words[i];
+        std::string option = words[i] == "-o" ? "--output" : words[i];
         std::optional<std::string> value;
         if (option.rfind("--", 0) == 0) {
             if (const auto equals = option.find('='); equals != std::string::npos) {
@@ -109,6 +136,7 @@ Outcome<Arguments> read_arguments(const std::vector<std::string>& words) {
         }
         const bool takes_value = log_option != nullptr || ((falls || logs) && option == "--depth") || (logs && option == "--write") ||
                                  (sure && option == "--draws") ||
+                                 (prints && (option == "--output" || option == "--paper" || option == "--lures" || option == "--also" || option == "--station" || option == "--cure")) ||
                                  (plans && (option == "--fall" || option == "--in-water" || option == "--pitch" || option == "--write"));
         if (takes_value) {
             if (!value) {
@@ -127,6 +155,11 @@ Outcome<Arguments> read_arguments(const std::vector<std::string>& words) {
             else if (option == "--in-water") problems = take_number(option, *value, units::Unit::gram, arguments.in_water_kg);
             else if (option == "--depth") problems = take_number(option, *value, units::Unit::m, arguments.depth_m);
             else if (option == "--pitch") problems = take_number(option, *value, units::Unit::degree, arguments.pitch_rad);
+            else if (option == "--paper") problems = take_paper(*value, arguments.letter);
+            else if (option == "--lures") problems = take_lures(*value, arguments.also.empty() ? arguments.lures : arguments.also.back().second);
+            else if (option == "--also") arguments.also.emplace_back(*value, 1);
+            else if (option == "--station") problems = take_number(option, *value, units::Unit::mm, arguments.station_m);
+            else if (option == "--cure") problems = take_hours(*value, arguments.cure_hours);
             else arguments.write_to = *value;
             if (!problems.empty()) return problems;
             continue;
@@ -185,6 +218,13 @@ std::string usage_text() {
            "  evenfall joints PRESET [--json]     how far each joint swings, its wire, bits, walls and strength\n"
            "  evenfall link PRESET                the share text of a preset; goes behind # in the page's address\n"
            "  evenfall open LINK                  the preset in a share text or address\n"
+           "  evenfall sheet PRESET -o FILE       the build sheet, true to size, as FILE.pdf, .html or .svg\n"
+           "      --paper a4|letter               A4 where not given\n"
+           "      --lures NUMBER                  how many are made from the recipe\n"
+           "      --also PRESET                   a further recipe: one merged list of the whole batch is written instead;\n"
+           "                                      a --lures behind it counts for it\n"
+           "      --station LENGTH                between section cards: 10mm where not given\n"
+           "      --cure HOURS,HOURS,…            the wait after each coat, in order of work\n"
            "  evenfall --help | --version\n"
            "\n"
            "PRESET is a file, or - for standard input. Without options the targets are those of the preset.\n"

@@ -14,7 +14,7 @@ inline constexpr int done = 0;
 inline constexpr int cannot_be_met = 1;
 inline constexpr int bad_input = 2;
 
-enum class Command { weigh, lead, fall, joints, log, surety, link, open, help, version };
+enum class Command { weigh, lead, fall, joints, log, surety, link, open, sheet, help, version };
 enum class LogVerb { list, add, strike, csv, how };
 
 /// What was typed behind “log PRESET”, as text.
@@ -33,9 +33,14 @@ struct Arguments {
     std::optional<double> in_water_kg;
     std::optional<double> pitch_rad;
     std::optional<double> depth_m;
-    std::optional<std::string> write_to;  ///< file for the document, planned or with its log; "-" for standard output
+    std::optional<std::string> write_to;  ///< file for the document, planned or with its log, or for the sheet; "-" for standard output
     std::optional<std::size_t> draws;     ///< of surety
     LogWords log;
+    bool letter = false;                  ///< paper of the sheet; else A4
+    int lures = 1;
+    std::vector<std::pair<std::string, int>> also;  ///< further presets of a batch and their lures
+    std::optional<double> station_m;      ///< between section cards
+    std::vector<double> cure_hours;       ///< per coat
 };
 
 /// Words after the program's name → what they ask for. Problems name the option in their path.

@@ -1,14 +1,10 @@
 #include "look/fonts.hpp"
 
+#include "look/font_data.hpp"
+
 #include <algorithm>
 
 namespace evenfall::shell::look {
-
-// Written by the build from the typeface's subset.
-extern const unsigned char font_regular[];
-extern const unsigned font_regular_size;
-extern const unsigned char font_semibold[];
-extern const unsigned font_semibold_size;
 
 namespace {
 

@@ -1,0 +1,96 @@
+#include "materials/woods.hpp"
+#include "preset/link.hpp"
+#include "sheet/parts.hpp"
+#include "units/number_text.hpp"
+
+#include <algorithm>
+
+namespace evenfall::sheet {
+
+namespace {
+
+using units::number_text;
+using units::Unit;
+
+std::string water_words(const preset::Water& water) {
+    return number_text(water.temperature_c, Unit::celsius, 1) + " °C, " +
+           (water.salinity_g_kg > 0.0 ? number_text(water.salinity_g_kg, Unit::g_per_kg, 1) + " g/kg of salt" : std::string("fresh"));
+}
+
+std::string wood_words(const preset::Wood& wood) {
+    const materials::Wood* known = materials::find_wood(wood.species);
+    return (known != nullptr ? std::string(known->name) : wood.species) +
+           (wood.density_kg_m3 ? ", weighed " + number_text(*wood.density_kg_m3, Unit::g_per_cm3, 3) + " g/cm³"
+                               : ", " + number_text(wood.moisture_percent, Unit::one, 0) + " % moisture, density from the table");
+}
+
+std::string target_words(const preset::Targets& targets) {
+    const std::string first = targets.by == preset::TargetBy::fall
+                                  ? "fall " + number_text(targets.fall_m_s, Unit::s_per_ft, 2) + " s/ft, " +
+                                        number_text(targets.fall_m_s, Unit::mm_per_s, 0) + " mm/s"
+                                  : signed_g_text(targets.in_water_kg) + " g in water";
+    return first + ", pitch " + number_text(targets.pitch_rad, Unit::degree, 1) + "°";
+}
+
+/// Squares of half a millimetre, which a telephone reads at a hand's breadth; the white border of four squares is part of the
+/// code (ISO/IEC 18004:2015, 6.3.8, from memory).
+void add_code(Composer& pages, const SheetCode& code) {
+    if (code.side <= 0) return;
+    constexpr double square_mm = 0.5;
+    constexpr int border = 4;
+    const double top = pages.block(square_mm * (code.side + 2 * border)) + square_mm * border;
+    const double left = pages.left_mm() + square_mm * border;
+    Path squares{{}, {}, ink, {}};
+    for (int row = 0; row < code.side; ++row) {
+        // One rectangle for each run along a row: no hairlines between squares.
+        for (int column = 0; column < code.side;) {
+            int end = column;
+            while (end < code.side && code.dark[static_cast<std::size_t>(row * code.side + end)]) ++end;
+            if (end > column) {
+                const double x0 = left + square_mm * column, x1 = left + square_mm * end, y = top + square_mm * row;
+                squares.lines.push_back({{{x0, y}, {x1, y}, {x1, y + square_mm}, {x0, y + square_mm}}, true});
+            }
+            column = std::max(end, column + 1);
+        }
+    }
+    pages.add(std::move(squares));
+}
+
+}  // namespace
+
+void add_cover(Composer& pages, const Job& job) {
+    const preset::Document& d = job.document;
+    const Answers& a = job.evaluation.answers;
+    const double length = job.evaluation.body.lines->length_m();
+    pages.new_page("Build sheet");
+    if (!d.note.empty()) pages.paragraph(d.note);
+    const std::string pitch = a.pitch_rad ? number_text(*a.pitch_rad, Unit::degree, 1) + "°, nose up positive" : "none: rolls over";
+    pages.table({{"The lure", 1.0}, {"", 2.6}},
+                {{{"Length", mm_text(length) + " mm, " + units::inch_text(length, units::InchStep::sixteenth) + " in"}},
+                 {{"Segments", std::to_string(a.segments.size())}},
+                 {{"Wood", wood_words(d.wood)}},
+                 {{"Fished in", water_words(d.water)}},
+                 {{"Tub", water_words(d.tub)}},
+                 {{"Asked for", target_words(d.targets)}},
+                 {{"Finished mass", g_text(a.mass_kg) + " ± " + g_text(a.mass_sigma_kg) + " g"}},
+                 {{"In water", signed_g_text(a.in_water_kg) + " ± " + g_text(a.in_water_sigma_kg) + " g"}},
+                 {{"Fall", a.behaviour == Behaviour::hangs_still ? std::string("hangs still") : fall_text(a.fall)}},
+                 {{"Hang pitch", pitch}},
+                 {{"B above G", mm_text(a.bg_m, 2) + " mm"}}});
+    for (const Problem& warning : a.warnings) pages.caution(warning.sentence);
+    pages.heading("Order of work");
+    pages.table({{"Step", 0.22}, {"Do", 2.4}, {"Then", 1.4}},
+                {{{"1", "Check both bars at the foot of every page with a rule.", "Templates"}},
+                 {{"2", "Saw the blank, carve to the section cards, weigh.", "Weigh-in: carved"}},
+                 {{"3", "Saw the joints, cut their relief, pockets and slots; drill.", "Drill table"}},
+                 {{"4", "Set eyes, pins and hangers.", "Cut list"}},
+                 {{"5", "Fill, cap, seal; then the tub.", "Weigh-in: sealed"}},
+                 {{"6", "Paint and clear coat, weigh after each.", "Coats"}},
+                 {{"7", "Hang hooks and tail; the last weighing.", "Weigh-in: dressed"}}});
+    pages.heading("The recipe as a link");
+    pages.paragraph("Type or copy this share text, in one piece without blanks, to open the same lure again:", 2.8, soft_ink);
+    pages.paragraph(write_link(d), 2.6);
+    add_code(pages, job.options.link_code);
+}
+
+}  // namespace evenfall::sheet

@@ -1,0 +1,87 @@
+#pragma once
+
+// The build sheet as one list of vector items on pages, before any file format. Lengths are millimetres on the paper, from
+// the upper left corner of a page, y down: paper is what this part of the core is about, so that its own unit is used.
+
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <variant>
+#include <vector>
+
+namespace evenfall::sheet {
+
+struct Point {
+    double x_mm = 0.0;
+    double y_mm = 0.0;
+};
+
+struct Rect {
+    double left_mm = 0.0;
+    double top_mm = 0.0;
+    double width_mm = 0.0;
+    double height_mm = 0.0;
+
+    [[nodiscard]] double right_mm() const { return left_mm + width_mm; }
+    [[nodiscard]] double bottom_mm() const { return top_mm + height_mm; }
+};
+
+struct Colour {
+    std::uint8_t red = 0;
+    std::uint8_t green = 0;
+    std::uint8_t blue = 0;
+};
+
+// Ink that a grey printer still tells apart.
+inline constexpr Colour ink{0x22, 0x30, 0x2e};
+inline constexpr Colour soft_ink{0x5c, 0x66, 0x63};
+inline constexpr Colour rule_grey{0xb4, 0xb0, 0xa6};
+inline constexpr Colour mark{0xa4, 0x47, 0x1f};
+inline constexpr Colour tint{0xf1, 0xed, 0xe3};
+
+struct Stroke {
+    double width_mm = 0.18;
+    Colour colour = ink;
+    double dash_mm = 0.0;  ///< 0 = a whole line; else as long as the gaps
+};
+
+struct Polyline {
+    std::vector<Point> points;
+    bool closed = false;
+};
+
+struct Path {
+    std::vector<Polyline> lines;
+    std::optional<Stroke> stroke = Stroke{};
+    std::optional<Colour> fill;
+    std::optional<Rect> clip;  ///< only what lies in here is drawn
+};
+
+enum class Weight { regular, semibold };
+enum class Anchor { start, middle, end };
+
+struct Text {
+    Point at;  ///< on the baseline
+    std::string words;
+    double size_mm = 3.1;
+    Weight weight = Weight::regular;
+    Anchor anchor = Anchor::start;
+    Colour colour = ink;
+};
+
+using Item = std::variant<Path, Text>;
+
+struct Page {
+    std::string title;
+    std::vector<Item> items;
+};
+
+struct Layout {
+    std::string title;
+    double width_mm = 210.0;
+    double height_mm = 297.0;
+    double margin_mm = 12.0;
+    std::vector<Page> pages;
+};
+
+}  // namespace evenfall::sheet

@@ -1,0 +1,199 @@
+#include "look/font_data.hpp"
+#include "sheet/hatch.hpp"
+#include "sheet/sheet.hpp"
+#include "sheet/tiling.hpp"
+#include "sheet/writers.hpp"
+#include "support/small_lures.hpp"
+
+#include <catch2/catch_test_macros.hpp>
+#include <catch2/matchers/catch_matchers_floating_point.hpp>
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+
+using namespace evenfall;
+using Catch::Matchers::WithinAbs;
+
+namespace {
+
+SheetOptions on(SheetPaper paper, SheetFormat format = SheetFormat::pdf) {
+    SheetOptions options;
+    options.format = format;
+    options.paper = paper;
+    options.typefaces = {{reinterpret_cast<const char*>(shell::look::font_regular), shell::look::font_regular_size},
+                         {reinterpret_cast<const char*>(shell::look::font_semibold), shell::look::font_semibold_size}};
+    return options;
+}
+
+struct Bounds {
+    double left = 1e9, top = 1e9, right = -1e9, bottom = -1e9;
+    void take(double x, double y) {
+        left = std::min(left, x), right = std::max(right, x), top = std::min(top, y), bottom = std::max(bottom, y);
+    }
+};
+
+/// What shows of an item: its clip bounds it.
+Bounds bounds(const sheet::Item& item, const sheet::Faces& faces) {
+    Bounds out;
+    if (const auto* text = std::get_if<sheet::Text>(&item)) {
+        const auto& face = text->weight == sheet::Weight::semibold ? faces.semibold : faces.regular;
+        const double width = face.width_mm(text->words, text->size_mm);
+        const double share = text->anchor == sheet::Anchor::start ? 0.0 : text->anchor == sheet::Anchor::middle ? 0.5 : 1.0;
+        out.take(text->at.x_mm - share * width, text->at.y_mm - 0.75 * text->size_mm);
+        out.take(text->at.x_mm + (1.0 - share) * width, text->at.y_mm + 0.25 * text->size_mm);
+        return out;
+    }
+    const auto& path = std::get<sheet::Path>(item);
+    for (const auto& line : path.lines) {
+        for (const auto& p : line.points) {
+            if (path.clip) {
+                out.take(std::clamp(p.x_mm, path.clip->left_mm, path.clip->right_mm()),
+                         std::clamp(p.y_mm, path.clip->top_mm, path.clip->bottom_mm()));
+            } else {
+                out.take(p.x_mm, p.y_mm);
+            }
+        }
+    }
+    return out;
+}
+
+preset::Document long_lure() {
+    preset::Document d = support::fish();
+    for (auto* curve : {&d.shape.top, &d.shape.bottom, &d.shape.half_width}) {
+        for (auto& point : *curve) point.x_m *= 2.0;
+    }
+    for (auto& joint : d.joints) joint.at_m *= 2.0;
+    for (auto& hole : d.holes) hole.x_m *= 2.0;
+    for (auto& part : d.parts) part.at_m.x *= 2.0;
+    for (auto& pocket : d.pockets) pocket.x_from_m *= 2.0, pocket.x_to_m *= 2.0;
+    return d;
+}
+
+}  // namespace
+
+TEST_CASE("a drawing that fits the window is one stretch") {
+    const auto one = sheet::tiles(-2.0, 172.0, 174.0, 16.0);
+    REQUIRE(one.size() == 1);
+    CHECK(one[0].from_mm == -2.0);
+    CHECK(one[0].to_mm == 172.0);
+}
+
+TEST_CASE("stretches cover the drawing, keep to the window and share the overlap") {
+    for (const double length : {180.1, 234.0, 344.0, 400.0, 999.0}) {
+        const auto all = sheet::tiles(-2.0, length - 2.0, 180.0, 16.0);
+        REQUIRE(all.size() >= 2);
+        CHECK(all.front().from_mm == -2.0);
+        CHECK(all.back().to_mm == length - 2.0);
+        for (std::size_t k = 0; k < all.size(); ++k) {
+            CHECK(all[k].to_mm - all[k].from_mm <= 180.0 + 1e-9);
+            if (k > 0) CHECK_THAT(all[k - 1].to_mm - all[k].from_mm, WithinAbs(16.0, 1e-9));
+        }
+        // One fewer would not reach.
+        CHECK(180.0 + (180.0 - 16.0) * (static_cast<double>(all.size()) - 2.0) < length);
+    }
+}
+
+TEST_CASE("hatching of a square has the length of its area over the spacing") {
+    const std::vector<sheet::Point> square{{10, 10}, {30, 10}, {30, 30}, {10, 30}};
+    double length = 0.0;
+    for (const auto& line : sheet::hatch(square, 0.5))
+        length += std::hypot(line.points[1].x_mm - line.points[0].x_mm, line.points[1].y_mm - line.points[0].y_mm);
+    CHECK_THAT(length, WithinAbs(400.0 / 0.5, 8.0));
+}
+
+TEST_CASE("nothing on the sheet lies outside the margins, on either paper, short lure and long") {
+    for (const auto& document : {support::fish(), long_lure()}) {
+        for (const SheetPaper paper : {SheetPaper::a4, SheetPaper::letter}) {
+            const SheetOptions options = on(paper);
+            const auto layout = sheet_layout(document, options);
+            REQUIRE(layout.ok());
+            const sheet::Faces faces{*sheet::Typeface::read(options.typefaces.regular), *sheet::Typeface::read(options.typefaces.semibold)};
+            for (const auto& page : layout->pages) {
+                for (const auto& item : page.items) {
+                    const Bounds b = bounds(item, faces);
+                    if (b.left > b.right) continue;
+                    INFO(page.title << ": " << b.left << ' ' << b.top << ' ' << b.right << ' ' << b.bottom);
+                    CHECK(b.left >= layout->margin_mm - 1e-6);
+                    CHECK(b.right <= layout->width_mm - layout->margin_mm + 1e-6);
+                    CHECK(b.top >= layout->margin_mm - 1e-6);
+                    CHECK(b.bottom <= layout->height_mm - layout->margin_mm + 1e-6);
+                }
+            }
+        }
+    }
+}
+
+TEST_CASE("the same document gives the same bytes in every format") {
+    for (const SheetFormat format : {SheetFormat::html, SheetFormat::svg, SheetFormat::pdf}) {
+        const auto one = build_sheet(support::fish(), on(SheetPaper::a4, format));
+        const auto two = build_sheet(support::fish(), on(SheetPaper::a4, format));
+        REQUIRE(one.ok());
+        CHECK(*one == *two);
+    }
+}
+
+TEST_CASE("options off their limits are refused by name, not a number included") {
+    const auto path = [](const SheetOptions& options) {
+        const auto out = build_sheet(support::fish(), options);
+        return out.ok() ? std::string("accepted") : out.problems().front().path;
+    };
+    SheetOptions options = on(SheetPaper::a4);
+    CHECK(path(options) == "accepted");
+    options.lures = 0;
+    CHECK(path(options) == "/lures");
+    options = on(SheetPaper::a4);
+    options.station_m = std::numeric_limits<double>::quiet_NaN();
+    CHECK(path(options) == "/station");
+    options = on(SheetPaper::a4);
+    options.cure_hours.assign(support::fish().coats.size() + 1, 1.0);
+    CHECK(path(options) == "/cure_hours");
+}
+
+TEST_CASE("the link's code is drawn square for square, and no box stands where there is none") {
+    // Only the code is filled with ink.
+    const auto inked_mm2 = [](const SheetOptions& options) {
+        const auto layout = sheet_layout(support::fish(), options);
+        double area = 0.0;
+        for (const auto& item : layout->pages.front().items) {
+            const auto* path = std::get_if<sheet::Path>(&item);
+            if (path == nullptr || !path->fill || path->fill->red != sheet::ink.red) continue;
+            for (const auto& line : path->lines)
+                area += (line.points[2].x_mm - line.points[0].x_mm) * (line.points[2].y_mm - line.points[0].y_mm);
+        }
+        return area;
+    };
+    SheetOptions options = on(SheetPaper::a4);
+    CHECK(inked_mm2(options) == 0.0);
+    options.link_code = {3, {true, false, true, true, true, false, false, false, true}};
+    CHECK_THAT(inked_mm2(options), WithinAbs(5 * 0.25, 1e-9));
+    options.link_code.dark.pop_back();
+    CHECK_FALSE(sheet_layout(support::fish(), options).ok());
+}
+
+TEST_CASE("a typeface that is cut anywhere is refused or read, never overrun") {
+    const SheetOptions whole = on(SheetPaper::a4);
+    REQUIRE(sheet::Typeface::read(whole.typefaces.regular).ok());
+    CHECK_FALSE(sheet::Typeface::read("").ok());
+    for (std::size_t length = 1; length < 600; length += 7) CHECK_FALSE(sheet::Typeface::read(whole.typefaces.regular.substr(0, length)).ok());
+}
+
+TEST_CASE("a body too tall for the paper is refused") {
+    preset::Document document = support::fish();
+    document.holes.clear();
+    document.parts.clear();
+    document.pockets.clear();
+    for (auto& point : document.shape.top) point.value += 0.075;
+    for (auto& point : document.shape.bottom) point.value -= 0.075;
+    const auto out = build_sheet(document, on(SheetPaper::a4));
+    REQUIRE_FALSE(out.ok());
+    CHECK(out.problems().front().path == "/shape");
+}
+
+TEST_CASE("millimetres are written without a locale, an exponent or a negative zero") {
+    CHECK(sheet::mm_number(12.5) == "12.5");
+    CHECK(sheet::mm_number(-0.0001) == "0");
+    CHECK(sheet::mm_number(-3.0625) == "-3.063");
+    CHECK(sheet::mm_number(100000.0) == "100000");
+    CHECK(sheet::mm_number(0.007) == "0.007");
+}
