@@ -1,6 +1,7 @@
 #include "drawing/scene.hpp"
 
 #include "drawing/glyph.hpp"
+#include "joints/hinge_place.hpp"
 
 #include <algorithm>
 #include <array>
@@ -83,11 +84,17 @@ widgets::Rect draw_wire_eye(Scene& scene, const WorldToScreen& map, const preset
         // Two loops a chain of pins needs, where a pin runs through them.
         const auto& cut = scene.document.joints[static_cast<std::size_t>(joint)];
         const double side = cut.at_m >= x ? 1.0 : -1.0;
-        const double ring_x = cut.at_m + side * (0.5 * cut.gap_m + radius_m);
+        // Round the pin and at the heights of a hinge that is drawn; else just over the gap.
+        const double ring_x = cut.hinge ? cut.at_m + cut.hinge->pin_aft_m : cut.at_m + side * (0.5 * cut.gap_m + radius_m);
         const Around there = around(scene, ring_x);
+        std::vector<double> heights;
+        if (cut.hinge) {
+            for (const auto& eye : evenfall::joints::hinge_place(scene.document, scene.body(), joint).eyes) heights.push_back(eye.z_m);
+        } else {
+            for (double share : pin_shares) heights.push_back(there.belly_z_m + share * (there.back_z_m - there.belly_z_m));
+        }
         widgets::Rect all;
-        for (double share : pin_shares) {
-            const double at_z = there.belly_z_m + share * (there.back_z_m - there.belly_z_m);
+        for (const double at_z : heights) {
             const ImVec2 end = pen::vec(map.at(std::min(2.0 * x - ring_x, ring_x - side * 0.006), at_z));
             const widgets::Rect one = draw_loop(scene, pen::vec(map.at(ring_x, at_z)), end, radius, colour);
             all = all.w == 0.0f
