@@ -47,11 +47,6 @@ std::string floating_text(const report::InWater& water) {
                    percent(r.volume_out), millimetres(r.gm_transverse_m, 2)});
     }
     text += table.text();
-    if (afloat.advice.is_known && !afloat.advice.is_stable) {
-        text += "It does not stay upright afloat: G would have to lie " + millimetres(afloat.advice.lower_g_m) + " mm lower";
-        if (afloat.advice.heavier_kg) text += ", or the lure be " + grams(*afloat.advice.heavier_kg) + " g heavier";
-        text += ".\n";
-    }
     return text + '\n' + righting_text(afloat) + '\n';
 }
 

@@ -40,18 +40,11 @@ void rest_rows(Desk& desk, const flotation::Rest& rest) {
     length_row(words::gm_row, rest.gm_transverse_m, words::gm_below, fine_decimals_of(unit));
 }
 
+/// That it rolls over stands at the head of every step, before the wood is cut.
 void advice_rows(Desk& desk, const flotation::UprightAdvice& advice) {
-    if (!advice.is_known) return;
+    if (!advice.is_known || !advice.is_stable) return;
     widgets::gap();
-    if (advice.is_stable) {
-        widgets::paragraph(desk.ui, words::stays_upright);
-        return;
-    }
-    const Unit unit = fine_length(desk);
-    std::string text = words::rolls_lower + widgets::value_text(advice.lower_g_m, unit, fine_decimals_of(unit));
-    text += advice.heavier_kg ? words::rolls_heavier + text_of(desk, *advice.heavier_kg, Quantity::mass)
-                              : std::string(words::rolls_never);
-    widgets::info_box(desk.ui, words::rolls_title, text + words::rolls_before);
+    widgets::paragraph(desk.ui, words::stays_upright);
 }
 
 void arm_plot(Desk& desk, const flotation::RightingCurve& curve) {
