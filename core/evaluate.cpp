@@ -9,6 +9,7 @@
 #include "ledger/build.hpp"
 #include "ledger/fold.hpp"
 #include "preset/check.hpp"
+#include "shape/blank.hpp"
 
 #include <cmath>
 
@@ -137,6 +138,10 @@ Answers answers_of(const preset::Document& document, const shape::Body& body, co
     }
     a.coats = coats_of(document, ledger, water.fishing.density_kg_m3);
     a.warnings = warnings_of(in, a);
+    if (document.blank) {
+        const Problems short_board = shape::blank_warnings(*document.blank, *body.lines);
+        a.warnings.insert(a.warnings.end(), short_board.begin(), short_board.end());
+    }
     return a;
 }
 

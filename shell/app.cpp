@@ -170,7 +170,8 @@ void tell_outside(AppParts& parts) {
         parts.told_problems = session.problems();
         parts.last_problem = refusal;
         // The keypad shows what it caused in its own place.
-        if (!parts.keypad.is_open()) parts.toast.show(refusal, true, parts.now_s);
+        // What a finger drags has its reason drawn beside it.
+        if (!parts.keypad.is_open() && !session.view.touch.refused) parts.toast.show(refusal, true, parts.now_s);
         parts.host.announce(refusal);
     }
     const bool document_moved = parts.told_revision != session.revision();

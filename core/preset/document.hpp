@@ -6,6 +6,7 @@
 
 #include "base/vec3.hpp"
 #include "preset/log.hpp"
+#include "preset/blank.hpp"
 #include "units/trade.hpp"
 
 #include <optional>
@@ -58,6 +59,7 @@ struct Shape {
     CurvePoints bottom;      ///< z of the belly line [m], below top everywhere
     CurvePoints half_width;  ///< y of the plan line [m], ≥ 0
     Section section;
+    std::vector<Measured> measured{};  ///< in order of x; where given, they replace the drawn width and height (shape/measured.hpp)
 };
 
 struct Wood {
@@ -220,6 +222,7 @@ struct Document {
     Targets targets;
     std::vector<Reading> log;                ///< in the order they were taken
     std::vector<Correction> corrections;     ///< learnt from earlier lures or readings; the ledger carries them
+    std::optional<Blank> blank{};            ///< the board it is sawn from
 };
 
 }  // namespace evenfall::preset

@@ -113,6 +113,24 @@ void describe(V& v, Of<Shape>) {
     v.points({"half_width_mm", "plan line", along, width, 2, true}, &Shape::half_width, &CurvePoint::x_m,
              &CurvePoint::value);
     v.object("section", "The section", &Shape::section);
+    v.list({"measured", "Caliper reading", "caliper readings", max_measured}, &Shape::measured);
+}
+
+template <class V>
+void describe(V& v, Of<Measured>) {
+    using namespace table;
+    v.number(length_mm("x_mm", 0.0, longest_lure_mm, "was taken {} from the nose", true), &Measured::x_m);
+    v.optional_number(length_mm("width_mm", 0.1, 2.0 * widest_lure_mm, "reads a width of {}"), &Measured::width_m);
+    v.optional_number(length_mm("height_mm", 0.1, 2.0 * widest_lure_mm, "reads a height of {}"), &Measured::height_m);
+}
+
+template <class V>
+void describe(V& v, Of<Blank>) {
+    using namespace table;
+    v.number(length_mm("length_mm", 1.0, 2.0 * longest_lure_mm, "is {} long"), &Blank::length_m);
+    v.number(length_mm("height_mm", 1.0, 2.0 * widest_lure_mm, "is {} high"), &Blank::height_m);
+    v.number(length_mm("thickness_mm", 1.0, 2.0 * widest_lure_mm, "is {} thick"), &Blank::thickness_m);
+    v.number(length_mm("saw_mm", 0.0, 20.0, "leaves {} for the saw"), &Blank::saw_m);
 }
 
 template <class V>
@@ -289,6 +307,7 @@ void describe(V& v, Of<Document>) {
     v.object("targets", "The targets", &Document::targets);
     v.list({"log", "Reading", "readings", max_readings}, &Document::log);
     v.list({"corrections", "Correction", "corrections", max_corrections}, &Document::corrections);
+    v.optional_object("blank", "blank", &Document::blank);
 }
 
 }  // namespace evenfall::preset

@@ -1,6 +1,7 @@
 #include "shape/drawing_check.hpp"
 
 #include "shape/curve.hpp"
+#include "shape/measured.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -268,6 +269,43 @@ void check_outline(const std::vector<preset::OutlinePoint>& points, Problems& ou
     }
 }
 
+/// Caliper readings: in order, on the body, and leaving wood everywhere between them.
+void check_measured(const preset::Shape& shape, Problems& out) {
+    const double length_mm = shape.top.back().x_m / mm;
+    for (std::size_t k = 0; k < shape.measured.size(); ++k) {
+        const auto& reading = shape.measured[k];
+        const std::string at = "/shape/measured/" + std::to_string(k);
+        const std::string name = "Caliper reading " + std::to_string(k + 1);
+        if (!reading.width_m && !reading.height_m) {
+            out.push_back({ProblemCode::missing_key, at, "a width or a height",
+                           name + " gives neither a width nor a height."});
+            return;
+        }
+        for (const double value : {reading.x_m, reading.width_m.value_or(1.0), reading.height_m.value_or(1.0)}) {
+            if (std::isfinite(value)) continue;
+            out.push_back({ProblemCode::not_a_number, at, "a number", name + " is not a number."});
+            return;
+        }
+        if (!(reading.x_m >= 0.0 && reading.x_m / mm <= length_mm + 1e-6)) {
+            const std::string limit = "0 to " + text_of(length_mm) + " mm";
+            out.push_back({ProblemCode::out_of_range, at + "/x_mm", limit,
+                           name + " must lie on the body, " + limit + " from the nose."});
+            return;
+        }
+        if (k > 0 && !(reading.x_m - shape.measured[k - 1].x_m > 0.999 * least_station_step_mm * mm)) {
+            out.push_back({ProblemCode::out_of_order, at + "/x_mm", "x at least 0.01 mm behind the reading before",
+                           name + " must lie at least 0.01 mm behind the reading before it."});
+            return;
+        }
+    }
+    if (shape.measured.empty()) return;
+    if (const auto thin = without_wood(shape)) {
+        out.push_back({ProblemCode::crossed_profile, "/shape/measured", "more than 0 mm",
+                       "With the caliper readings as they are, no wood is left " + text_of(*thin / mm) +
+                           " mm from the nose: add a reading there, or look at the others."});
+    }
+}
+
 } // namespace
 
 Problems drawing_problems(const preset::Shape& shape) {
@@ -278,6 +316,7 @@ Problems drawing_problems(const preset::Shape& shape) {
     if (has_back && has_belly && has_plan) check_lengths(shape, out);
     if (has_plan) check_width(shape.half_width, out);
     if (out.empty()) check_height(shape, out);
+    if (out.empty()) check_measured(shape, out);
     if (shape.section.kind == preset::SectionKind::free) {
         check_outline(shape.section.half_outline, out);
     } else {

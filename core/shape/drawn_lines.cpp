@@ -2,10 +2,12 @@
 
 #include "shape/body.hpp"
 #include "shape/drawing_check.hpp"
+#include "shape/measured.hpp"
 #include "shape/polygon.hpp"
 #include "shape/superellipse.hpp"
 
 #include <algorithm>
+#include <optional>
 
 namespace evenfall::shape {
 
@@ -23,6 +25,8 @@ std::vector<double> all_stations(const preset::Shape& shape) {
             x.push_back(p.x_m);
     }
     const double tail_m = shape.top.back().x_m;
+    for (const auto& reading : shape.measured)
+        x.push_back(std::clamp(reading.x_m, 0.0, tail_m));
     if (shape.section.kind != preset::SectionKind::free && shape.section.fullness.size() > 1) {
         for (const auto& p : shape.section.fullness)
             x.push_back(std::clamp(p.x_m, 0.0, tail_m));
@@ -58,6 +62,12 @@ DrawnLines::DrawnLines(const preset::Shape& shape) : breakpoints_m_(all_stations
     const Curve fullness(has_fullness ? shape.section.fullness : preset::CurvePoints{{0.0, 0.0}});
     family_ = make_family(shape.section, fullness);
 
+    std::optional<Curve> wider;
+    std::optional<Curve> higher;
+    if (!shape.measured.empty()) {
+        wider.emplace(half_width_correction(shape));
+        higher.emplace(half_height_correction(shape));
+    }
     pieces_.reserve(breakpoints_m_.size() - 1);
     for (std::size_t k = 0; k + 1 < breakpoints_m_.size(); ++k) {
         const double from = breakpoints_m_[k];
@@ -68,6 +78,14 @@ DrawnLines::DrawnLines(const preset::Shape& shape) : breakpoints_m_(all_stations
         for (std::size_t i = 0; i < 4; ++i) {
             piece.half_height[i] = 0.5 * (over[i] - under[i]);
             piece.centre[i] = 0.5 * (over[i] + under[i]);
+        }
+        if (wider) {
+            const Cubic more_width = wider->piece_at(middle, from);
+            const Cubic more_height = higher->piece_at(middle, from);
+            for (std::size_t i = 0; i < 4; ++i) {
+                piece.half_width[i] += more_width[i];
+                piece.half_height[i] += more_height[i];
+            }
         }
         pieces_.push_back(piece);
     }

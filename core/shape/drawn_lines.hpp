@@ -11,7 +11,8 @@ namespace evenfall::shape {
 
 /// The lines of a document: back, belly, plan and fullness drawn through their own stations. Between
 /// neighbouring stations of all curves together every one of them is a single cubic; those cubics are kept
-/// side by side.
+/// side by side. Caliper readings of the carved body are added to half width and half height
+/// (shape/measured.hpp).
 class DrawnLines final : public Lines {
 public:
     /// The shape must be free of drawing problems (shape/drawing_check.hpp).

@@ -1,6 +1,7 @@
 #include "drawing/scene.hpp"
 
 #include <cmath>
+#include <numeric>
 #include <string>
 
 namespace evenfall::shell::drawing {
@@ -18,6 +19,8 @@ struct Division {
 
 Division millimetres(double px_per_m) {
     const double px_per_mm = px_per_m * 1e-3;
+    if (px_per_mm >= 24.0) return {0.0002, 1, 5, 5, 1.0 / 5.0};
+    if (px_per_mm >= 10.0) return {0.0005, 1, 2, 10, 0.5};
     if (px_per_mm >= 2.2) return {0.001, 5, 10, px_per_mm >= 4.0 ? 10 : 20, 1.0};
     if (px_per_mm >= 1.2) return {0.002, 5, 10, 20, 2.0};
     return {0.005, 2, 4, 10, 5.0};
@@ -25,8 +28,22 @@ Division millimetres(double px_per_m) {
 
 Division inches(double px_per_m, double inch_m) {
     const double px_per_inch = px_per_m * inch_m;
+    if (px_per_inch >= 900.0) return {inch_m / 64.0, 2, 4, 8, 1.0 / 64.0};
+    if (px_per_inch >= 300.0) return {inch_m / 32.0, 2, 4, 8, 1.0 / 32.0};
     if (px_per_inch >= 72.0) return {inch_m / 16.0, 4, 8, 16, 1.0 / 16.0};
     return {inch_m / 8.0, 2, 4, 8, 1.0 / 8.0};
+}
+
+/// A figure of the ruler: whole, or with its fraction ("1 3/8") where the divisions are that fine.
+std::string figure_text(double value) {
+    constexpr int finest = 64;
+    const auto parts = static_cast<int>(std::lround(value * finest));
+    const int whole = parts / finest;
+    const int rest = parts % finest;
+    if (rest == 0) return std::to_string(whole);
+    const int common = std::gcd(rest, finest);
+    const std::string fraction = std::to_string(rest / common) + "/" + std::to_string(finest / common);
+    return whole == 0 ? fraction : std::to_string(whole) + " " + fraction;
 }
 
 } // namespace
@@ -54,8 +71,7 @@ void draw_ruler(Scene& scene, const WorldToScreen& map, const widgets::Rect& rec
                                                       : 4.0f;
         list.AddLine({x, edge - tick}, {x, edge}, ink.line, pen::hair);
         if (figure) {
-            const auto value = static_cast<int>(std::lround(i * division.figure_value));
-            std::string words = std::to_string(value);
+            std::string words = figure_text(i * division.figure_value);
             if (i == 0) words += in_inches ? " in" : " mm";
             pen::text(list, font, i == 0 ? x - 1.0f : x, edge - 13.0f - font->FontSize, ink.ink_soft, words,
                       i == 0 ? pen::Side::left : pen::Side::middle);

@@ -9,18 +9,18 @@ namespace evenfall::shell::drawing {
 
 void add_hit(Scene& scene, const std::string& id, state::Selection item, const widgets::Rect& rect,
              int rank) {
+    if (scene.lens) return;
     // What the open step is about comes before everything else that lies as near.
     const int preferred = state::step_of(item.kind) == scene.view.step ? rank - 10 : rank;
-    scene.hits.push_back({item, rect, preferred});
+    scene.hits.push_back({item, rect, preferred, scene.pane});
     scene.ui.items.record({id, rect.x, rect.y, rect.w, rect.h, !scene.ui.covered});
 }
 
-state::Selection nearest_item(const std::vector<Hit>& hits, ImVec2 point) {
+const Hit* nearest_hit(const std::vector<Hit>& hits, ImVec2 point) {
     // Half of the least target for a finger: what lies nearer than this counts as touched.
     constexpr float reach_px = 0.5f * look::target;
-    state::Selection best;
+    const Hit* best = nullptr;
     float best_way = reach_px + 3.0f;
-    int best_rank = 0;
     for (const Hit& hit : hits) {
         const float dx = std::max({hit.rect.x - point.x, point.x - hit.rect.right(), 0.0f});
         const float dy = std::max({hit.rect.y - point.y, point.y - hit.rect.bottom(), 0.0f});
@@ -28,15 +28,18 @@ state::Selection nearest_item(const std::vector<Hit>& hits, ImVec2 point) {
         // Ways that differ by less than a finger can tell count as equal.
         constexpr float equal_px = 3.0f;
         const bool nearer = way < best_way - equal_px;
-        const bool as_near =
-            way <= best_way + equal_px && best.kind != state::ItemKind::none && hit.rank < best_rank;
+        const bool as_near = best != nullptr && way <= best_way + equal_px && hit.rank < best->rank;
         if (nearer || as_near) {
-            best = hit.item;
+            best = &hit;
             best_way = way;
-            best_rank = hit.rank;
         }
     }
     return best;
+}
+
+state::Selection nearest_item(const std::vector<Hit>& hits, ImVec2 point) {
+    const Hit* hit = nearest_hit(hits, point);
+    return hit != nullptr ? hit->item : state::Selection{};
 }
 
 Reach reach(const preset::Document& document, const Evaluation& evaluation) {

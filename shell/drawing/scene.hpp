@@ -8,6 +8,7 @@
 #include "state/session.hpp"
 #include "widgets/ui.hpp"
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -18,6 +19,7 @@ struct Hit {
     state::Selection item;
     widgets::Rect rect;
     int rank = 0; ///< lower wins where two are equally near: holes, joints, parts, pockets
+    state::Pane pane = state::Pane::side;
 };
 
 struct Scene {
@@ -28,6 +30,10 @@ struct Scene {
     const state::ViewState& view;
     std::vector<holes::Bore> bores; ///< one for each hole
     std::vector<Hit> hits;
+    state::Pane pane = state::Pane::side;      ///< the view that is being drawn
+    bool lens = false;                         ///< drawn a second time, enlarged: nothing is left behind
+    std::optional<WorldToScreen> section_map{};///< of the section view, once drawn
+    std::string refusal{};                     ///< why the held thing cannot be where the finger is
 
     [[nodiscard]] const look::Palette& ink() const { return *ui.ink; }
     [[nodiscard]] const shape::Body& body() const { return evaluation.body; }
@@ -40,6 +46,7 @@ struct Scene {
 void add_hit(Scene& scene, const std::string& id, state::Selection item, const widgets::Rect& rect, int rank);
 
 /// The item nearest to a point, within a fingertip of it; none elsewhere.
+[[nodiscard]] const Hit* nearest_hit(const std::vector<Hit>& hits, ImVec2 point);
 [[nodiscard]] state::Selection nearest_item(const std::vector<Hit>& hits, ImVec2 point);
 
 // The parts of the sheet.
@@ -61,6 +68,13 @@ void draw_hang_view(Scene& scene, const widgets::Rect& rect);
 /// its pattern.
 void draw_hole(Scene& scene, const WorldToScreen& map, std::size_t index, double middle_u_m,
                double half_width_m, bool with_number);
+/// Control points of the lines seen from the side or from above, in the Shape step.
+void draw_line_points(Scene& scene, const WorldToScreen& map);
+/// The handle or the points of the section at the station that is looked at.
+void draw_section_points(Scene& scene);
+/// The board, its saw line, and the stations where a caliper was laid on.
+void draw_blank(Scene& scene, const WorldToScreen& map);
+void draw_readings(Scene& scene, const WorldToScreen& map);
 void draw_parts(Scene& scene, const WorldToScreen& map);
 /// Only what one sees in the water: hooks, tail, glass eyes; nothing to be chosen. `map` may be turned.
 void draw_dress(Scene& scene, const WorldToScreen& map);

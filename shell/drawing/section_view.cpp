@@ -65,6 +65,8 @@ void draw_section_view(Scene& scene, const widgets::Rect& rect, double px_per_m)
     const WorldToScreen map(factor * px_per_m, 0.0, station.centre_z_m,
                             {room.x + 0.5f * room.w, room.y + 0.5f * room.h});
 
+    scene.pane = state::Pane::section;
+    scene.section_map = map;
     const widgets::Unit unit = scene.ui.units.of(widgets::Quantity::length);
     const float line = font->FontSize + 3.0f;
     pen::text(scene.list, font, rect.x, rect.y, ink.ink_soft, words::section);
@@ -120,6 +122,7 @@ void draw_section_view(Scene& scene, const widgets::Rect& rect, double px_per_m)
     }
     scene.list.AddPolyline(rim.data(), static_cast<int>(rim.size()), ink.ink, ImDrawFlags_Closed,
                            look::outline);
+    draw_section_points(scene);
 }
 
 } // namespace evenfall::shell::drawing

@@ -107,37 +107,13 @@ void draw_joint_marks(Scene& scene, const WorldToScreen& map) {
     }
 }
 
-void draw_chosen_point(Scene& scene, const WorldToScreen& map) {
-    const auto& selection = scene.view.selection;
-    const preset::CurvePoints* points = nullptr;
-    if (selection.kind == state::ItemKind::top_point) points = &scene.document.shape.top;
-    if (selection.kind == state::ItemKind::bottom_point) points = &scene.document.shape.bottom;
-    if (points == nullptr || selection.index < 0 || selection.index >= static_cast<int>(points->size()))
-        return;
-    const auto& point = (*points)[static_cast<std::size_t>(selection.index)];
-    const ImVec2 at = pen::vec(map.at(point.x_m, point.value));
-    scene.list.AddCircleFilled(at, 6.0f, scene.ink().paper);
-    scene.list.AddCircle(at, 6.0f, scene.ink().mark, 0, pen::heavy);
-}
-
-void draw_curve_points(Scene& scene, const WorldToScreen& map) {
-    const auto dot = [&](const preset::CurvePoint& point) {
-        const ImVec2 at = pen::vec(map.at(point.x_m, point.value));
-        scene.list.AddCircleFilled(at, 3.0f, scene.ink().paper);
-        scene.list.AddCircle(at, 3.0f, scene.ink().ink, 0, pen::hair);
-    };
-    if (scene.view.curve == state::Curve::top)
-        std::for_each(scene.document.shape.top.begin(), scene.document.shape.top.end(), dot);
-    if (scene.view.curve == state::Curve::bottom) {
-        std::for_each(scene.document.shape.bottom.begin(), scene.document.shape.bottom.end(), dot);
-    }
-}
-
 } // namespace
 
 void draw_side_view(Scene& scene, const WorldToScreen& map, float names_y) {
+    scene.pane = state::Pane::side;
     const auto& ink = scene.ink();
     const int segments = static_cast<int>(scene.body().segments.size());
+    draw_blank(scene, map);
     for (int s = 0; s < segments; ++s)
         draw_segment(scene, map, s);
     draw_reliefs(scene, map);
@@ -170,10 +146,8 @@ void draw_side_view(Scene& scene, const WorldToScreen& map, float names_y) {
                   name, pen::Side::middle, ink.paper);
     }
     draw_centres(scene, map, false);
-    if (scene.view.step == state::Step::shape) {
-        draw_curve_points(scene, map);
-        draw_chosen_point(scene, map);
-    }
+    draw_readings(scene, map);
+    draw_line_points(scene, map);
 }
 
 } // namespace evenfall::shell::drawing

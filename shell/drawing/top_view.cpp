@@ -4,12 +4,15 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <string>
 
 namespace evenfall::shell::drawing {
 
 void draw_top_view(Scene& scene, const WorldToScreen& map) {
+    scene.pane = state::Pane::above;
     auto& list = scene.list;
     const auto& ink = scene.ink();
+    draw_blank(scene, map);
     const double length = scene.body().lines->length_m();
     const int segments = static_cast<int>(scene.body().segments.size());
     for (int s = 0; s < segments; ++s) {
@@ -53,12 +56,16 @@ void draw_top_view(Scene& scene, const WorldToScreen& map) {
         const ImVec2 b = pen::vec(map.at(std::min(pocket.x_to_m, length), pocket.y_m - 0.5 * pocket.width_m));
         pen::dashed_rect(list, a, b, scene.chosen(state::ItemKind::pocket, i) ? ink.mark : ink.ink_soft,
                          pen::hair);
+        add_hit(scene, "draw.above.pocket." + std::to_string(i), {state::ItemKind::pocket, static_cast<int>(i)},
+                {a.x, a.y, b.x - a.x, b.y - a.y}, 3);
     }
     for (std::size_t i = 0; i < scene.document.holes.size(); ++i) {
         const auto& hole = scene.document.holes[i];
         if (scene.bores[i].segment < 0) continue;
         const ImVec2 at = pen::vec(map.at(hole.x_m, hole.y_m));
         const float radius = map.px(0.5 * hole.diameter_m);
+        add_hit(scene, "draw.above.hole." + std::to_string(i), {state::ItemKind::hole, static_cast<int>(i)},
+                {at.x - radius, at.y - radius, 2.0f * radius, 2.0f * radius}, 0);
         const bool chosen = scene.chosen(state::ItemKind::hole, i);
         const ImU32 colour = chosen ? ink.mark : ink.ink;
         const float weight = chosen ? pen::heavy : pen::hair;
@@ -76,6 +83,8 @@ void draw_top_view(Scene& scene, const WorldToScreen& map) {
         pen::dashed(list, circle, colour, weight, 3.5f, 2.5f);
     }
     draw_centres(scene, map, true);
+    draw_readings(scene, map);
+    draw_line_points(scene, map);
 }
 
 } // namespace evenfall::shell::drawing

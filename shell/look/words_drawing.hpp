@@ -29,6 +29,12 @@ inline constexpr const char* floats_up = "floats up: lighter than its water";
 inline constexpr const char* stays_still = "hangs still";
 inline constexpr const char* leans_port = "leans to port";
 inline constexpr const char* leans_starboard = "leans to starboard";
+inline constexpr const char* fit = "Fit";
+inline constexpr const char* blank = "blank";
+inline constexpr const char* blank_short = "blank too small";
+inline constexpr const char* add_point_label = "Add a point to a line";
+inline constexpr const char* cannot_be_here = "Not here.";
+inline constexpr const char* put_back = "Put back to the last place that works.";
 inline constexpr const char* nothing_to_draw = "This lure cannot be drawn yet.";
 
 }  // namespace evenfall::shell::look::words

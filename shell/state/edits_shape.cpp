@@ -22,6 +22,9 @@ void scale_z(preset::Document& d, double k) {
         point.value *= k;
     for (auto& part : d.parts)
         part.at_m.z *= k;
+    for (auto& reading : d.shape.measured) {
+        if (reading.height_m) *reading.height_m *= k;
+    }
     for (auto& pocket : d.pockets) {
         if (pocket.z_from_m) *pocket.z_from_m *= k;
         if (pocket.z_to_m) *pocket.z_to_m *= k;
@@ -32,6 +35,9 @@ void scale_z(preset::Document& d, double k) {
 void scale_y(preset::Document& d, double k) {
     for (auto& point : d.shape.half_width)
         point.value *= k;
+    for (auto& reading : d.shape.measured) {
+        if (reading.width_m) *reading.width_m *= k;
+    }
     for (auto& hole : d.holes)
         hole.y_m *= k;
     for (auto& part : d.parts)
@@ -45,6 +51,8 @@ void scale_x(preset::Document& d, double k) {
         for (auto& point : *points)
             point.x_m *= k;
     }
+    for (auto& reading : d.shape.measured)
+        reading.x_m *= k;
     for (auto& joint : d.joints)
         joint.at_m *= k;
     for (auto& hole : d.holes)

@@ -46,6 +46,13 @@ void Session::finish() {
     keep(shown_, label);
 }
 
+void Session::finish_put_back(const std::string& saying) {
+    Problems refused = problems_;
+    finish();
+    if (!refused.empty()) refused.front().sentence = saying + " " + refused.front().sentence;
+    problems_ = std::move(refused);
+}
+
 void Session::abandon() {
     offer_.reset();
     unfinished_label_.reset();
@@ -167,6 +174,8 @@ void Session::clamp_view() {
             return shown_.shape.section.fullness.size();
         case ItemKind::reading:
             return shown_.log.size();
+        case ItemKind::section_point:
+            return shown_.shape.section.half_outline.size();
         case ItemKind::none:
             break;
         }

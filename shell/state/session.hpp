@@ -49,6 +49,8 @@ public:
 
     /// Ends an unfinished change: keeps it as one entry of the history.
     void finish();
+    /// Ends a drag that was let go where it cannot be: keeps the last place that could be, and says so in problems().
+    void finish_put_back(const std::string& saying);
     /// Ends an unfinished change or an open plan: back to the kept document.
     void abandon();
     [[nodiscard]] bool unfinished() const { return unfinished_label_.has_value(); }

@@ -61,6 +61,8 @@ std::string write_session(const Session& session) {
     const Json view_json{{"step", word_of(step_words, view.step)},
                          {"small_view", word_of(small_view_words, view.small_view)},
                          {"curve", word_of(curve_words, view.curve)},
+                         {"snap", view.snap},
+                         {"mirror", view.mirror},
                          {"water_view", word_of(water_view_words, view.water_view)},
                          {"log_view", word_of(log_view_words, view.log_view)},
                          {"season_by_salt", view.season_by_salt},
@@ -115,6 +117,12 @@ Problems restore_session(Session& session, const std::string& text) {
         take_word(*view, "log_view", log_view_words, restored.view.log_view);
         if (const auto salt = view->find("season_by_salt"); salt != view->end() && salt->is_boolean())
             restored.view.season_by_salt = salt->get<bool>();
+        const auto take_flag = [&](const char* key, bool& into) {
+            const auto found = view->find(key);
+            if (found != view->end() && found->is_boolean()) into = found->get<bool>();
+        };
+        take_flag("snap", restored.view.snap);
+        take_flag("mirror", restored.view.mirror);
         const auto depth = view->find("fall_depth_mm");
         if (depth != view->end() && depth->is_number()) {
             restored.view.fall_depth_m =

@@ -21,7 +21,8 @@ enum class ItemKind {
     bottom_point,
     width_point,
     fullness_point,
-    reading
+    reading,
+    section_point
 };
 
 struct Selection {
@@ -67,14 +68,41 @@ enum class LogView { now, readings, surety };
 inline constexpr double least_fall_depth_m = 0.1;
 inline constexpr double most_fall_depth_m = 20.0;
 
+/// The views of the drawing that things can be dragged in.
+enum class Pane { side, above, section };
+
 /// A finger on the drawing.
 struct Touch {
     bool down = false;
-    bool moved = false;    ///< has gone farther than a tap's wobble
-    Selection moving;      ///< the item that goes with the finger; none = the station of the section does
-    double offset_m = 0.0; ///< from the finger to the item's own x, so that it does not jump
+    bool moved = false;      ///< has gone farther than a tap's wobble
+    Selection moving;        ///< the item that goes with the finger; none = the station of the section does
+    Pane pane = Pane::side;  ///< the view it is held in
+    double offset_u = 0.0;   ///< from the finger to the item's own place, so that it does not jump
+    double offset_v = 0.0;
+    double to_u = 0.0;       ///< where the item is asked to go
+    double to_v = 0.0;
+    bool refused = false;    ///< it cannot be there: the session's problems say why
 
     bool operator==(const Touch&) const = default;
+};
+
+/// How the sheet lies under its window: enlarged, and moved by shares of the window's size.
+struct Zoom {
+    float times = 1.0f;
+    float x = 0.0f; ///< ≤ 0
+    float y = 0.0f; ///< ≤ 0
+
+    bool operator==(const Zoom&) const = default;
+};
+inline constexpr float most_zoom = 12.0f;
+
+/// The last tap on bare paper, for the second one.
+struct LastTap {
+    double at_s = -1.0;
+    float x = 0.0f;
+    float y = 0.0f;
+
+    bool operator==(const LastTap&) const = default;
 };
 
 struct ViewState {
@@ -90,6 +118,10 @@ struct ViewState {
     bool season_by_salt = false; ///< the sweep over salt instead of warmth
     LogView log_view = LogView::now;
     bool adding_reading = false; ///< Bench log: the kinds of reading are laid out to choose from
+    bool snap = true;         ///< dragged things go to round figures and levels
+    bool mirror = false;      ///< back and belly line move opposite ways
+    Zoom zoom;
+    LastTap last_tap;
     Touch touch;              ///< what a finger on the drawing is doing
 
     bool operator==(const ViewState&) const = default;

@@ -1,6 +1,7 @@
 #include "steps/step_panels.hpp"
 
 #include "look/words_steps.hpp"
+#include "state/drag.hpp"
 #include "widgets/button.hpp"
 #include "widgets/choice.hpp"
 #include "widgets/rows.hpp"
@@ -14,21 +15,6 @@ namespace {
 
 namespace words = look::words;
 using state::Curve;
-using state::ItemKind;
-
-ItemKind kind_of(Curve curve) {
-    switch (curve) {
-    case Curve::top:
-        return ItemKind::top_point;
-    case Curve::bottom:
-        return ItemKind::bottom_point;
-    case Curve::half_width:
-        return ItemKind::width_point;
-    case Curve::fullness:
-        break;
-    }
-    return ItemKind::fullness_point;
-}
 
 const char* title_of(Curve curve) {
     switch (curve) {
@@ -63,6 +49,20 @@ void point_editor(Desk& desk, Curve curve, int index, const preset::CurvePoints&
                                                      : words::point_value_height;
     number(desk, id + ".value", label, point.value, spec, history,
            [=](double v) { return state::move_curve_point(curve, index, point.x_m, v); });
+    if (!plain) {
+        const bool width = curve == Curve::half_width;
+        const int way = widgets::button_row(
+            desk.ui, {{id + ".fore", words::nudge_fore, widgets::ButtonKind::plain, !end},
+                      {id + ".aft", words::nudge_aft, widgets::ButtonKind::plain, !end},
+                      {id + ".down", width ? words::nudge_in : words::nudge_down},
+                      {id + ".up", width ? words::nudge_out : words::nudge_up}});
+        constexpr std::array<state::Spot, 4> ways{{{-1.0, 0.0}, {1.0, 0.0}, {0.0, -1.0}, {0.0, 1.0}}};
+        if (way >= 0) {
+            const bool inches = desk.ui.units.of(Quantity::length) != widgets::Unit::millimetre;
+            desk.changes.push_back(state::nudge(desk.session.kept(), {state::point_kind(curve), index},
+                                                ways[static_cast<std::size_t>(way)], inches));
+        }
+    }
     if ((!end || plain) && points.size() > (plain ? 1u : 2u)) {
         if (widgets::button(desk.ui, id + ".remove", words::remove_point, widgets::ButtonKind::quiet)) {
             desk.change(history, state::remove_curve_point(curve, index));
@@ -85,6 +85,10 @@ void curve_rows(Desk& desk) {
         desk.view.curve = static_cast<Curve>(*tapped);
         desk.view.selection = {};
     }
+    if (widgets::toggle(desk.ui, "shape.snap", words::snap, desk.view.snap, words::snap_below))
+        desk.view.snap = !desk.view.snap;
+    if (widgets::toggle(desk.ui, "shape.mirror", words::mirror, desk.view.mirror, words::mirror_below))
+        desk.view.mirror = !desk.view.mirror;
     const Curve curve = desk.view.curve;
     const bool plain = curve == Curve::fullness;
     widgets::note(desk.ui, plain                        ? words::curve_note_fullness
@@ -103,9 +107,9 @@ void curve_rows(Desk& desk) {
         const std::string_view unit = unit_of(desk, Quantity::length);
         const std::array<widgets::Cell, 3> cells{
             {{nr, {}, false}, {x, unit, false}, {value, plain ? std::string_view{} : unit, true}}};
-        const bool chosen = desk.row_chosen(kind_of(curve), index);
+        const bool chosen = desk.row_chosen(state::point_kind(curve), index);
         if (widgets::table_row(desk.ui, "shape.point." + std::to_string(i), columns, cells, chosen)) {
-            desk.choose(kind_of(curve), index);
+            desk.choose(state::point_kind(curve), index);
         }
         if (chosen) point_editor(desk, curve, index, points);
     }

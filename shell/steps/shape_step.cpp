@@ -144,6 +144,8 @@ void shape_panel(Desk& desk) {
     wood_rows(desk);
     section_rows(desk);
     curve_rows(desk);
+    blank_rows(desk);
+    measured_rows(desk);
     widgets::caution_box(desk.ui, words::dust_title, words::dust_caution);
 }
 

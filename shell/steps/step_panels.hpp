@@ -16,6 +16,8 @@ void log_panel(Desk& desk);
 
 // Parts of panels that have files of their own.
 void curve_rows(Desk& desk);           ///< Shape: the points of one curve
+void blank_rows(Desk& desk);
+void measured_rows(Desk& desk);
 void pocket_rows(Desk& desk);          ///< Hardware: pockets and slots
 void swing_rows(Desk& desk);           ///< Joints: the chain bent, and how far each joint swings
 void joint_hinge_rows(Desk& desk, int index); ///< Joints: one hinge, its wire, walls and strength

@@ -3,6 +3,7 @@
 #include "drawing/sheet.hpp"
 #include "look/fonts.hpp"
 #include "look/theme.hpp"
+#include "state/drag.hpp"
 
 #include "imgui.h"
 
@@ -141,4 +142,57 @@ TEST_CASE("a hole that is not chosen does not go with the finger", "[shell][draw
     sheet.release();
     CHECK(sheet.session.history().size() == 1);
     CHECK(sheet.session.document().holes[0].x_m == millrace().holes[0].x_m);
+}
+
+TEST_CASE("a point of the back line goes with the finger, the others stay, and it is one entry of the history", "[shell][drawing][touch]") {
+    for (const bool mirror : {false, true}) {
+        CAPTURE(mirror);
+        Sheet sheet(false);
+        sheet.session.view.step = state::Step::shape;
+        sheet.session.view.mirror = mirror;
+        sheet.frames(2);
+        const preset::Shape before = sheet.session.document().shape;
+        const ImVec2 at = sheet.middle("draw.top.5");
+        sheet.tap("draw.top.5");
+        sheet.press(at);
+        for (int i = 1; i <= 8; ++i) sheet.move({at.x, at.y - 2.0f * static_cast<float>(i)});
+        sheet.release();
+        const preset::Shape& after = sheet.session.kept().shape;
+        CHECK(after.top[5].value > before.top[5].value + 0.001);
+        for (std::size_t k = 0; k < before.top.size(); ++k) {
+            if (k != 5) CHECK(after.top[k].value == before.top[k].value);
+        }
+        if (!mirror) CHECK(after.bottom[5].value == before.bottom[5].value);
+        else CHECK(after.bottom[5].value < before.bottom[5].value);
+        CHECK(sheet.session.history().size() == 2);
+        sheet.session.undo();
+        CHECK(sheet.session.document().shape.top[5].value == before.top[5].value);
+    }
+}
+
+TEST_CASE("a hole dragged where it cannot be drilled says so and goes back to where it could", "[shell][drawing][touch]") {
+    Sheet sheet(false);
+    sheet.tap("draw.hole.2");
+    const ImVec2 at = sheet.middle("draw.hole.2");
+    const ImVec2 gap = sheet.middle("draw.joint.0");
+    sheet.press(at);
+    for (int i = 1; i <= 10; ++i) sheet.move({at.x + (gap.x - at.x) * static_cast<float>(i) / 10.0f, at.y});
+    CHECK(sheet.ui.items.find("draw.refused") != nullptr);
+    sheet.release();
+    const auto evaluation = evaluate(sheet.session.kept());
+    CHECK(evaluation.ok());
+    CHECK(sheet.session.history().size() <= 2);
+}
+
+TEST_CASE("snapped places are whole half millimetres or thirty-seconds of an inch, and a neighbour's level goes before them",
+          "[shell][drawing][touch]") {
+    state::DragRules rules;
+    CHECK_THAT(state::snapped_m(0.01234, rules), WithinAbs(0.0125, 1e-12));
+    rules.inches = true;
+    CHECK_THAT(state::snapped_m(0.0250, rules), WithinAbs(31.0 / 32.0 * 0.0254, 0.0254 / 64.0));
+    CHECK_THAT(state::snapped_m(0.0254, rules), WithinAbs(0.0254, 1e-12));
+    rules.inches = false;
+    const preset::CurvePoints line{{0.0, 0.0052}, {0.05, 0.0100}, {0.1, 0.0107}};
+    CHECK_THAT(state::snapped_level_m(0.0104, line, 1, rules), WithinAbs(0.0107, 1e-12));
+    CHECK_THAT(state::snapped_level_m(0.0003, line, 1, rules), WithinAbs(0.0, 1e-12));
 }

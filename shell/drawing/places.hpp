@@ -1,0 +1,52 @@
+#pragma once
+
+// Where the views of the sheet lie, and how the sheet is enlarged and moved under its window. Pure.
+
+#include "drawing/scene.hpp"
+#include "drawing/world_to_screen.hpp"
+#include "state/view_state.hpp"
+#include "widgets/ui.hpp"
+
+#include <optional>
+
+namespace evenfall::shell::drawing {
+
+/// How high and wide the lure is, drawn out with all that hangs on it [m].
+struct Spans {
+    double fore_m = 0.0;
+    double aft_m = 0.0;
+    double top_m = 0.0;
+    double low_m = 0.0;   ///< hooks included
+    double belly_m = 0.0; ///< wood only
+    double half_width_m = 0.0;
+};
+
+[[nodiscard]] Spans spans(const preset::Document& document, const Evaluation& evaluation, bool with_blank);
+
+struct Places {
+    widgets::Rect ruler;
+    WorldToScreen side;
+    float names_y = 0.0f;
+    float side_head_y = 0.0f;
+    float side_bottom = 0.0f;
+    std::optional<WorldToScreen> above;
+    float above_head_y = 0.0f;
+    std::optional<widgets::Rect> section;
+    std::optional<widgets::Rect> hang;
+    std::optional<widgets::Rect> change; ///< the small screen's switch
+    double scale = 1.0;
+};
+
+/// The views fitted into `area`, unzoomed.
+[[nodiscard]] Places lay_out_large(const Spans& s, const widgets::Rect& area);
+[[nodiscard]] Places lay_out_small(const Spans& s, const widgets::Rect& area, state::SmallView view);
+
+/// The same sheet enlarged and moved; the ruler and the small screen's switch stay where they are.
+[[nodiscard]] Places zoomed(const Places& fitted, const widgets::Rect& area, const state::Zoom& zoom);
+
+/// Enlarges by `times` about a point of the window and moves by (dx, dy) px, within most_zoom and never past the edges
+/// of the paper; back to the fitted sheet where the zoom comes out as good as none.
+[[nodiscard]] state::Zoom zoomed_about(const state::Zoom& zoom, const widgets::Rect& area, float x, float y, float times,
+                                       float dx, float dy);
+
+} // namespace evenfall::shell::drawing

@@ -1,0 +1,329 @@
+#include "state/drag.hpp"
+
+#include "shape/curve.hpp"
+#include "shape/drawing_check.hpp"
+#include "state/edits.hpp"
+#include "units/trade.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+
+namespace evenfall::shell::state {
+namespace {
+
+/// Half a millimetre keeps neighbours apart, as in move_curve_point.
+constexpr double apart_m = 0.0005;
+
+template <class List>
+bool has(const List& list, int index) {
+    return index >= 0 && index < static_cast<int>(list.size());
+}
+
+template <class List>
+auto& entry(List& list, int index) {
+    return list[static_cast<std::size_t>(index)];
+}
+
+const char* line_name(Curve curve) {
+    switch (curve) {
+    case Curve::top:
+        return "back line";
+    case Curve::bottom:
+        return "belly line";
+    case Curve::half_width:
+        return "plan line";
+    case Curve::fullness:
+        break;
+    }
+    return "section's fullness";
+}
+
+/// The other line's point at the same station, or a new one there, moved the opposite way.
+void move_opposite(preset::Document& d, Curve other, double was_x_m, double x_m, double rise_m) {
+    auto& points = curve_points(d, other);
+    constexpr double same_station_m = 0.0003;
+    for (std::size_t i = 0; i < points.size(); ++i) {
+        if (std::abs(points[i].x_m - was_x_m) > same_station_m) continue;
+        d = move_curve_point(other, static_cast<int>(i), x_m, points[i].value - rise_m)(std::move(d));
+        return;
+    }
+    const int place = place_for_point(points, x_m);
+    if (place < 0) return;
+    const double level = shape::Curve(points).at(x_m).value;
+    points.insert(points.begin() + place, {x_m, level - rise_m});
+}
+
+Edit move_line_point(Curve curve, int index, Spot to, const DragRules& rules) {
+    return [=](preset::Document d) {
+        const auto before = entry(curve_points(d, curve), index);
+        const double level = curve == Curve::half_width ? std::max(0.0, to.v) : to.v;
+        const double value =
+            rules.snap ? snapped_level_m(level, curve_points(d, curve), index, rules) : level;
+        const double x = rules.snap ? snapped_m(to.u, rules) : to.u;
+        d = move_curve_point(curve, index, x, value)(std::move(d));
+        if (rules.mirror && (curve == Curve::top || curve == Curve::bottom)) {
+            const auto after = entry(curve_points(d, curve), index);
+            move_opposite(d, curve == Curve::top ? Curve::bottom : Curve::top, before.x_m, after.x_m,
+                          after.value - before.value);
+        }
+        return d;
+    };
+}
+
+Edit move_fullness(int index, double share) {
+    return on_document([=](preset::Document& d) {
+        auto& section = d.shape.section;
+        if (has(section.fullness, index)) {
+            entry(section.fullness, index).value = fullness_of_share(section.kind, share);
+        }
+    });
+}
+
+Edit move_outline_point(int index, Spot to) {
+    return on_document([=](preset::Document& d) {
+        auto& outline = d.shape.section.half_outline;
+        // The two ends stand in the middle of belly and back.
+        if (index <= 0 || index + 1 >= static_cast<int>(outline.size())) return;
+        auto& point = entry(outline, index);
+        // What is widest stays so: half the thickness is the plan line's business.
+        if (point.y < 1.0) point.y = std::clamp(to.u, 0.0, 1.0);
+        point.z = std::clamp(to.v, -1.0, 1.0);
+    });
+}
+
+} // namespace
+
+double snap_step_m(bool inches) {
+    return inches ? units::m_from_inch(1.0 / 32.0) : 0.0005;
+}
+
+double snapped_m(double value_m, const DragRules& rules) {
+    const double step = snap_step_m(rules.inches);
+    return std::round(value_m / step) * step;
+}
+
+double snapped_level_m(double value_m, const preset::CurvePoints& points, int index, const DragRules& rules) {
+    double best = rules.reach_m;
+    double level = snapped_m(value_m, rules);
+    const auto attract = [&](double to) {
+        if (std::abs(value_m - to) >= best) return;
+        best = std::abs(value_m - to);
+        level = to;
+    };
+    attract(0.0);
+    if (has(points, index - 1)) attract(entry(points, index - 1).value);
+    if (has(points, index + 1)) attract(entry(points, index + 1).value);
+    return level;
+}
+
+std::optional<Curve> curve_of(ItemKind kind) {
+    switch (kind) {
+    case ItemKind::top_point:
+        return Curve::top;
+    case ItemKind::bottom_point:
+        return Curve::bottom;
+    case ItemKind::width_point:
+        return Curve::half_width;
+    case ItemKind::fullness_point:
+        return Curve::fullness;
+    default:
+        return std::nullopt;
+    }
+}
+
+ItemKind point_kind(Curve curve) {
+    switch (curve) {
+    case Curve::top:
+        return ItemKind::top_point;
+    case Curve::bottom:
+        return ItemKind::bottom_point;
+    case Curve::half_width:
+        return ItemKind::width_point;
+    case Curve::fullness:
+        break;
+    }
+    return ItemKind::fullness_point;
+}
+
+std::optional<Spot> spot_of(const preset::Document& d, Selection item, bool above) {
+    const int i = item.index;
+    switch (item.kind) {
+    case ItemKind::top_point:
+    case ItemKind::bottom_point:
+    case ItemKind::width_point: {
+        const auto& points = curve_points(d, *curve_of(item.kind));
+        if (!has(points, i)) return std::nullopt;
+        return Spot{entry(points, i).x_m, entry(points, i).value};
+    }
+    case ItemKind::fullness_point: {
+        const auto& section = d.shape.section;
+        if (!has(section.fullness, i)) return std::nullopt;
+        const double share = diagonal_share(section.kind, entry(section.fullness, i).value);
+        return Spot{share, share};
+    }
+    case ItemKind::section_point:
+        if (!has(d.shape.section.half_outline, i)) return std::nullopt;
+        return Spot{entry(d.shape.section.half_outline, i).y, entry(d.shape.section.half_outline, i).z};
+    case ItemKind::joint:
+        if (!has(d.joints, i)) return std::nullopt;
+        return Spot{entry(d.joints, i).at_m, 0.0};
+    case ItemKind::hole:
+        if (!has(d.holes, i)) return std::nullopt;
+        return Spot{entry(d.holes, i).x_m, above ? entry(d.holes, i).y_m : 0.0};
+    case ItemKind::pocket: {
+        if (!has(d.pockets, i)) return std::nullopt;
+        const auto& pocket = entry(d.pockets, i);
+        const double middle = pocket.z_from_m && pocket.z_to_m ? 0.5 * (*pocket.z_from_m + *pocket.z_to_m) : 0.0;
+        return Spot{0.5 * (pocket.x_from_m + pocket.x_to_m), above ? pocket.y_m : middle};
+    }
+    case ItemKind::part:
+        if (!has(d.parts, i)) return std::nullopt;
+        return Spot{entry(d.parts, i).at_m.x, above ? entry(d.parts, i).at_m.y : entry(d.parts, i).at_m.z};
+    case ItemKind::coat:
+    case ItemKind::reading:
+    case ItemKind::none:
+        break;
+    }
+    return std::nullopt;
+}
+
+Change move_to(const preset::Document& kept, Selection item, Spot to, const DragRules& rules) {
+    Change change{move_label(kept, item), [](preset::Document d) { return d; }, false};
+    const auto from = spot_of(kept, item, rules.above);
+    if (!from) return change;
+    const int i = item.index;
+    // Tenths of a millimetre where nothing snaps: finer than a pencil mark.
+    const auto rounded = [&](double m) { return rules.snap ? snapped_m(m, rules) : std::round(m * 1e4) / 1e4; };
+    const bool along = std::abs(to.u - from->u) > 1e-9;
+    const bool across = std::abs(to.v - from->v) > 1e-9;
+    const double u = along ? rounded(to.u) : from->u;
+    const double v = across ? rounded(to.v) : from->v;
+    switch (item.kind) {
+    case ItemKind::top_point:
+    case ItemKind::bottom_point:
+    case ItemKind::width_point:
+        change.edit = move_line_point(*curve_of(item.kind), i, rules.snap ? to : Spot{u, v}, rules);
+        break;
+    case ItemKind::fullness_point:
+        change.edit = move_fullness(i, 0.5 * (to.u + to.v));
+        break;
+    case ItemKind::section_point:
+        change.edit = move_outline_point(i, to);
+        break;
+    case ItemKind::joint:
+        change.edit = on_joint(i, [u](preset::Joint& joint) { joint.at_m = u; });
+        break;
+    case ItemKind::hole:
+        change.edit = on_hole(i, [=, above = rules.above](preset::Hole& hole) {
+            hole.x_m = u;
+            if (above) hole.y_m = v;
+        });
+        break;
+    case ItemKind::pocket:
+        change.edit = on_pocket(i, [=, above = rules.above, was = *from](preset::Pocket& pocket) {
+            pocket.x_from_m += u - was.u;
+            pocket.x_to_m += u - was.u;
+            if (above) {
+                pocket.y_m = v;
+            } else if (pocket.z_from_m && pocket.z_to_m) {
+                // Open at the belly or at the back, it stays so.
+                *pocket.z_from_m += v - was.v;
+                *pocket.z_to_m += v - was.v;
+            }
+        });
+        break;
+    case ItemKind::part:
+        change.edit = on_part(i, [=, above = rules.above](preset::Part& part) {
+            part.at_m.x = u;
+            (above ? part.at_m.y : part.at_m.z) = v;
+        });
+        break;
+    case ItemKind::coat:
+    case ItemKind::reading:
+    case ItemKind::none:
+        break;
+    }
+    return change;
+}
+
+Change nudge(const preset::Document& kept, Selection item, Spot way, bool inches) {
+    const auto from = spot_of(kept, item);
+    // Shares of a section have no millimetres: a fiftieth of its half width.
+    const bool share = item.kind == ItemKind::fullness_point || item.kind == ItemKind::section_point;
+    const double step = share ? 0.02 : snap_step_m(inches);
+    DragRules rules;
+    rules.snap = false;
+    rules.inches = inches;
+    Change change = move_to(kept, item, from ? Spot{from->u + step * way.u, from->v + step * way.v} : Spot{}, rules);
+    change.finished = true;
+    return change;
+}
+
+std::string move_label(const preset::Document& d, Selection item) {
+    const std::string number = std::to_string(item.index + 1);
+    if (item.kind == ItemKind::fullness_point && d.shape.section.fullness.size() < 2) return "Move the section's handle";
+    if (const auto curve = curve_of(item.kind)) return "Move point " + number + " of the " + line_name(*curve);
+    switch (item.kind) {
+    case ItemKind::section_point:
+        return "Move point " + number + " of the section";
+    case ItemKind::joint:
+        return "Move joint " + number;
+    case ItemKind::hole:
+        return "Move hole " + number;
+    case ItemKind::pocket:
+        return "Move pocket " + number;
+    case ItemKind::part:
+        return has(d.parts, item.index) && !entry(d.parts, item.index).name.empty()
+                   ? "Move " + entry(d.parts, item.index).name
+                   : "Move part " + number;
+    default:
+        return "Move";
+    }
+}
+
+int place_for_point(const preset::CurvePoints& points, double x_m) {
+    if (points.size() < 2 || points.size() >= preset::max_curve_points) return -1;
+    for (std::size_t i = 1; i < points.size(); ++i) {
+        if (x_m > points[i - 1].x_m + apart_m && x_m < points[i].x_m - apart_m) return static_cast<int>(i);
+    }
+    return -1;
+}
+
+Edit add_curve_point_at(Curve curve, double x_m) {
+    return on_document([=](preset::Document& d) {
+        auto& points = curve_points(d, curve);
+        const int place = place_for_point(points, x_m);
+        if (place < 0) return;
+        // The line itself, rounded to a hundredth of a millimetre, so that adding a point hardly moves it.
+        const double level = std::round(shape::Curve(points).at(x_m).value * 1e5) / 1e5;
+        points.insert(points.begin() + place, {std::round(x_m * 1e5) / 1e5, level});
+    });
+}
+
+int fullness_at(const preset::Section& section, double x_m) {
+    int nearest = 0;
+    for (int i = 1; has(section.fullness, i); ++i) {
+        if (std::abs(entry(section.fullness, i).x_m - x_m) < std::abs(entry(section.fullness, nearest).x_m - x_m))
+            nearest = i;
+    }
+    return nearest;
+}
+
+double diagonal_share(preset::SectionKind kind, double fullness) {
+    // |Y|ⁿ + |Z|ⁿ = 1 with Y = Z; a corner cut c runs from (1, 1 − c) to (1 − c, 1).
+    if (kind == preset::SectionKind::chamfered) return 1.0 - 0.5 * fullness;
+    return std::pow(2.0, -1.0 / fullness);
+}
+
+double fullness_of_share(preset::SectionKind kind, double share) {
+    if (kind == preset::SectionKind::chamfered) {
+        return std::round(100.0 * std::clamp(2.0 * (1.0 - share), 0.0, 1.0)) / 100.0;
+    }
+    const double least = diagonal_share(kind, shape::least_exponent);
+    const double most = diagonal_share(kind, shape::greatest_exponent);
+    const double exponent = -std::numbers::ln2 / std::log(std::clamp(share, least, most));
+    return std::clamp(std::round(100.0 * exponent) / 100.0, shape::least_exponent, shape::greatest_exponent);
+}
+
+} // namespace evenfall::shell::state

@@ -1,0 +1,127 @@
+#include "steps/step_panels.hpp"
+
+#include "look/words_steps.hpp"
+#include "shape/blank.hpp"
+#include "widgets/button.hpp"
+#include "widgets/choice.hpp"
+#include "widgets/words_of_panel.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <string>
+
+namespace evenfall::shell::steps {
+namespace {
+
+namespace words = look::words;
+using state::on_document;
+
+void board_length(Desk& desk, const char* id, const char* label, double value, double least, double most,
+                  double preset::Blank::*member, const char* below = "") {
+    number(
+        desk, id, label, value, {Quantity::length, least, most, {}, -1}, label,
+        [member](double v) {
+            return on_document([member, v](preset::Document& d) {
+                if (d.blank) (*d.blank).*member = v;
+            });
+        },
+        below);
+}
+
+/// A board into which the body goes, on whole five millimetres.
+preset::Blank board_for(const shape::Lines& lines) {
+    const auto box = shape::body_box(lines);
+    preset::Blank blank;
+    const auto rounded = [&](double m) {
+        constexpr double step_m = 0.005;
+        return step_m * std::ceil((m + 2.0 * blank.saw_m) / step_m - 1e-9);
+    };
+    blank.length_m = rounded(box.length_m);
+    blank.height_m = rounded(box.high_z_m - box.low_z_m);
+    blank.thickness_m = rounded(2.0 * box.half_width_m);
+    return blank;
+}
+
+state::Edit on_reading(int index, std::function<void(preset::Measured&)> change) {
+    return on_document([=](preset::Document& d) {
+        auto& readings = d.shape.measured;
+        if (index < 0 || index >= static_cast<int>(readings.size())) return;
+        change(readings[static_cast<std::size_t>(index)]);
+        std::stable_sort(readings.begin(), readings.end(), [](const auto& a, const auto& b) { return a.x_m < b.x_m; });
+    });
+}
+
+void reading_rows(Desk& desk, int index) {
+    const auto& reading = desk.document().shape.measured[static_cast<std::size_t>(index)];
+    const std::string id = "shape.measured." + std::to_string(index);
+    const auto station = desk.evaluation().body.lines->at(reading.x_m);
+    const auto label = [&](const char* what) { return label_of(what, words::measured_kind, index); };
+    number(desk, id + ".x", words::place_x, reading.x_m, {Quantity::length, 0.0, longest_m, {}, -1},
+           label(words::place_x),
+           [index](double v) { return on_reading(index, [v](preset::Measured& m) { m.x_m = v; }); });
+    const NumberSpec spec{Quantity::length, 0.0001, 2.0 * widest_m, {}, -1};
+    optional_number(desk, id + ".width", words::measured_width, reading.width_m, 2.0 * station.half_width_m, spec,
+                    words::measured_absent, label(words::measured_width), [index](std::optional<double> v) {
+                        return on_reading(index, [v](preset::Measured& m) { m.width_m = v; });
+                    });
+    optional_number(desk, id + ".height", words::measured_height, reading.height_m, 2.0 * station.half_height_m, spec,
+                    words::measured_absent, label(words::measured_height), [index](std::optional<double> v) {
+                        return on_reading(index, [v](preset::Measured& m) { m.height_m = v; });
+                    });
+    if (widgets::button(desk.ui, id + ".remove", words::measured_remove, widgets::ButtonKind::quiet)) {
+        desk.change(label(words::take_away), on_document([index](preset::Document& d) {
+                        if (index < static_cast<int>(d.shape.measured.size()))
+                            d.shape.measured.erase(d.shape.measured.begin() + index);
+                    }));
+    }
+}
+
+} // namespace
+
+void blank_rows(Desk& desk) {
+    widgets::subheading(desk.ui, words::blank_group);
+    const auto& blank = desk.document().blank;
+    if (widgets::toggle(desk.ui, "shape.blank", words::blank_show, blank.has_value(), words::blank_show_below)) {
+        if (blank) {
+            desk.change(words::blank_group, on_document([](preset::Document& d) { d.blank.reset(); }));
+        } else {
+            desk.change(words::blank_group,
+                        on_document([board = board_for(*desk.evaluation().body.lines)](preset::Document& d) { d.blank = board; }));
+        }
+    }
+    if (!blank) return;
+    board_length(desk, "shape.blank.length", words::blank_length, blank->length_m, 0.001, 2.0 * longest_m,
+                 &preset::Blank::length_m);
+    board_length(desk, "shape.blank.height", words::blank_height, blank->height_m, 0.001, 2.0 * widest_m,
+                 &preset::Blank::height_m);
+    board_length(desk, "shape.blank.thickness", words::blank_thickness, blank->thickness_m, 0.001, 2.0 * widest_m,
+                 &preset::Blank::thickness_m);
+    board_length(desk, "shape.blank.saw", words::blank_saw, blank->saw_m, 0.0, 0.02, &preset::Blank::saw_m,
+                 words::blank_saw_below);
+    for (const auto& warning : shape::blank_warnings(*blank, *desk.evaluation().body.lines))
+        widgets::problem_line(desk.ui, warning.sentence);
+}
+
+void measured_rows(Desk& desk) {
+    widgets::subheading(desk.ui, words::measured_group);
+    widgets::note(desk.ui, words::measured_note);
+    const auto& readings = desk.document().shape.measured;
+    for (int i = 0; i < static_cast<int>(readings.size()); ++i)
+        reading_rows(desk, i);
+    if (readings.size() >= preset::max_measured) return;
+    if (!widgets::button(desk.ui, "shape.measured.add", words::measured_add, widgets::ButtonKind::plain)) return;
+    const double x = std::round(desk.view.section_x_m * 1e4) / 1e4;
+    const auto station = desk.evaluation().body.lines->at(x);
+    // Begins with what is there, to a tenth of a millimetre: the builder types what the caliper says.
+    const auto tenth = [](double m) { return std::round(m * 1e4) / 1e4; };
+    desk.change(words::measured_add,
+                on_document([reading = preset::Measured{x, tenth(2.0 * station.half_width_m), tenth(2.0 * station.half_height_m)}](
+                                preset::Document& d) {
+                    auto& list = d.shape.measured;
+                    list.insert(std::upper_bound(list.begin(), list.end(), reading,
+                                                 [](const auto& a, const auto& b) { return a.x_m < b.x_m; }),
+                                reading);
+                }));
+}
+
+} // namespace evenfall::shell::steps
