@@ -6,6 +6,7 @@
 #include "platform/flavour.hpp"
 #include "platform/loop_web.hpp"
 #include "platform/window.hpp"
+#include "surety/surety.hpp"
 
 #include <emscripten.h>
 
@@ -87,6 +88,12 @@ EMSCRIPTEN_KEEPALIVE double ef_bench_evaluate_us(int runs) {
 }
 EMSCRIPTEN_KEEPALIVE double ef_bench_plan_us(int runs) {
     return timed_us(runs, [] { (void)plan_lead(app->document()); });
+}
+EMSCRIPTEN_KEEPALIVE double ef_bench_surety_us(int runs) {
+    return timed_us(runs, [] { (void)surety(app->document()); });
+}
+EMSCRIPTEN_KEEPALIVE double ef_bench_draws_us(int runs) {
+    return timed_us(runs, [] { (void)surety_by_draws(app->document()); });
 }
 
 }  // extern "C"

@@ -28,6 +28,7 @@ void BenchAnswers::follow(const Session& session) {
 }
 
 const Surety* BenchAnswers::surety(const Session& session) {
+    if (session.unfinished() && surety_known_) return surety_ ? &*surety_ : nullptr;
     follow(session);
     if (!surety_known_) {
         surety_known_ = true;

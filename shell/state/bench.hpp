@@ -13,6 +13,7 @@ namespace evenfall::shell::state {
 /// Each answer is nullptr where the core refuses. Pointers hold until the session shows another lure.
 class BenchAnswers {
 public:
+    /// While a finger drags, that of the lure before it took hold: a surety costs more than a frame's share.
     const Surety* surety(const Session& session);
     const DoNow* now(const Session& session);
 

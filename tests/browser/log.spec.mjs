@@ -73,7 +73,7 @@ test("the log is handed out as a table", async () => {
 });
 
 for (const [name, size] of Object.entries({ phone: sizes.phone, tablet: sizes.tablet })) {
-  test(`${name}: every view of the log opens and is large enough for a finger; ten thousand lures are drawn without a long frame`, async () => {
+  test(`${name}: every view of the log opens and is large enough for a finger; ten thousand lures are drawn a frame's worth at a time`, async () => {
     const device = await shop.device({ size, dpr: name === "phone" ? 2 : 1 });
     const bench = await shop.open(device);
     await bench.tap("step.log");

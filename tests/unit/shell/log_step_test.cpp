@@ -175,3 +175,18 @@ TEST_CASE("the log can be kept as a table", "[shell][log]") {
     CHECK(bench.host.saved_text.find("dry_weight") != std::string::npos);
     CHECK(bench.host.saved_text.find("23.5") != std::string::npos);
 }
+
+TEST_CASE("while a finger drags, the chance stays that of the lure before; let go, it is that of the new one", "[shell][log]") {
+    state::Session session(demo());
+    state::BenchAnswers bench;
+    const double before = bench.surety(session)->in_water_kg.value;
+    const auto heavier = [](preset::Document d) {
+        d.holes[0].fill->mass_kg = *d.holes[0].fill->mass_kg + 0.001;
+        d.holes[0].depth_m += 0.003;
+        return d;
+    };
+    REQUIRE(session.apply({"lead", heavier, false}));
+    CHECK(bench.surety(session)->in_water_kg.value == before);
+    session.finish();
+    CHECK(bench.surety(session)->in_water_kg.value > before + 0.0005);
+}
