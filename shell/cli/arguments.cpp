@@ -34,7 +34,7 @@ struct LogVerbWord {
     const char* word;
     LogVerb verb;
 };
-constexpr std::array log_verbs{LogVerbWord{"add", LogVerb::add}, LogVerbWord{"strike", LogVerb::strike}, LogVerbWord{"csv", LogVerb::csv},
+constexpr std::array log_verbs{LogVerbWord{"add", LogVerb::add}, LogVerbWord{"strike", LogVerb::strike}, LogVerbWord{"csv", LogVerb::csv}, LogVerbWord{"next", LogVerb::next},
                                LogVerbWord{"how", LogVerb::how}};
 
 struct LogOption {
@@ -59,7 +59,7 @@ Problems take_log_word(Arguments& arguments, bool& has_verb, const std::string& 
         has_verb = true;
         return {};
     }
-    return {misuse("log", "“log” knows add, strike, csv and how, not “" + word + "”.")};
+    return {misuse("log", "“log” knows add, strike, csv, next and how, not “" + word + "”.")};
 }
 
 /// Is this a number below zero rather than an option? "-3", "-0.5g".
@@ -212,6 +212,7 @@ std::string usage_text() {
            "      --date YYYY-MM-DD  --note TEXT  --write FILE\n"
            "  evenfall log PRESET strike N        strike a reading out, or take it in again\n"
            "  evenfall log PRESET csv             the log for a spreadsheet\n"
+           "  evenfall log PRESET next            the recipe for the next lure, with what all readings taught; --write FILE keeps it\n"
            "  evenfall log how KIND               how a reading is taken, step by step\n"
            "  evenfall surety PRESET [--json]     how sure the answers are, what to do now, what to read next\n"
            "      --draws N                       and by N lures drawn by chance\n"

@@ -15,7 +15,7 @@ inline constexpr int cannot_be_met = 1;
 inline constexpr int bad_input = 2;
 
 enum class Command { weigh, lead, fall, joints, log, surety, link, open, sheet, help, version };
-enum class LogVerb { list, add, strike, csv, how };
+enum class LogVerb { list, add, strike, csv, next, how };
 
 /// What was typed behind “log PRESET”, as text.
 struct LogWords {

@@ -203,6 +203,16 @@ int log(const Arguments& arguments) {
         case LogVerb::list: return list(*document);
         case LogVerb::csv: print(report::log_csv(*document)); return done;
         case LogVerb::how: return done;
+        case LogVerb::next: {
+            const Outcome<preset::Document> next = for_next_lure(*document);
+            if (!next.ok()) return report(next.problems());
+            if (!arguments.write_to) {
+                print(write_document(*next));
+                return done;
+            }
+            if (const Problems problems = write_text_file(*arguments.write_to, write_document(*next)); !problems.empty()) return report(problems);
+            return done;
+        }
         case LogVerb::add: {
             Outcome<Reading> r = reading_of(arguments);
             if (!r.ok()) return report(r.problems());

@@ -305,6 +305,13 @@ void reading_rows(Desk& desk) {
     for (int i = static_cast<int>(log.size()); i-- > 0;) log_row(desk, i, surety);
     if (log.empty() || desk.ui.host == nullptr) return;
     widgets::gap();
+    if (widgets::button(desk.ui, "log.next", words::next_lure)) {
+        if (const auto next = for_next_lure(desk.document())) {
+            desk.change(words::next_lure, state::on_document([next = *next](preset::Document& d) { d = next; }));
+            desk.view.selection = {};
+        }
+    }
+    widgets::note(desk.ui, words::next_lure_note);
     if (widgets::button(desk.ui, "log.csv", words::export_csv))
         desk.ui.host->save_file(desk.document().name + " log.csv", report::log_csv(desk.document()));
 }

@@ -69,4 +69,13 @@ PYTHON
 expect_status 0 log how held_under
 expect_in out "fork alone"
 expect_status 2 log how nothing
+# The next lure: what the readings taught, and an empty log; printed, or written where asked.
+expect_status 0 log "$file" next
+expect_json '"log" not in d and len(d["corrections"]) > 0'
+cp "$work/out" "$work/printed.json"
+expect_status 0 log "$file" next --write "$work/next.json"
+cmp -s "$work/printed.json" "$work/next.json" || fail "the next lure is printed other than it is written"
+expect_status 0 surety "$work/next.json" --json
+expect_json "d['has_readings'] is False and d['in_water_g']['sigma'] < 0.6 * $before"
+
 finish

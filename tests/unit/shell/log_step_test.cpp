@@ -190,3 +190,21 @@ TEST_CASE("while a finger drags, the chance stays that of the lure before; let g
     session.finish();
     CHECK(bench.surety(session)->in_water_kg.value > before + 0.0005);
 }
+
+TEST_CASE("the next lure begins with what the readings taught, an empty log, and can be undone", "[shell][log]") {
+    Bench bench;
+    preset::Document d = demo();
+    d.log.push_back(dry(Stage::carved, 0.0260));  // heavier wood than the table's
+    REQUIRE(bench.app.open_json(write_document(d)).empty());
+    bench.rest();
+    bench.tap_all({"step.log", "log.view.1"});
+    bench.reach("log.next");
+    CHECK(bench.app.document().log.empty());
+    REQUIRE_FALSE(bench.app.document().corrections.empty());
+    const auto before = evaluate(demo());
+    const auto after = evaluate(bench.app.document());
+    REQUIRE(after.ok());
+    CHECK(after->answers.mass_kg > before->answers.mass_kg + 0.001);
+    bench.tap("undo");
+    CHECK(bench.app.document().log.size() == 1);
+}
