@@ -9,6 +9,22 @@ inline constexpr const char* history_open_shared = "Open shared ";
 inline constexpr const char* history_planned = "Lead as planned";
 inline constexpr const char* history_place_of_hole = "Place of hole ";
 
+// labels of what was dragged
+inline constexpr const char* move_section_handle = "Move the section's handle";
+inline constexpr const char* move_point = "Move point ";
+inline constexpr const char* move_point_of = " of the ";
+inline constexpr const char* move_joint = "Move joint ";
+inline constexpr const char* move_hole = "Move hole ";
+inline constexpr const char* move_pocket = "Move pocket ";
+inline constexpr const char* move_part = "Move part ";
+inline constexpr const char* move_named = "Move ";
+inline constexpr const char* move_thing = "Move";
+inline constexpr const char* line_back = "back line";
+inline constexpr const char* line_belly = "belly line";
+inline constexpr const char* line_plan = "plan line";
+inline constexpr const char* line_fullness = "section's fullness";
+inline constexpr const char* line_section = "section";
+
 inline constexpr const char* new_lure = "New lure";
 inline constexpr const char* new_body = "Body";
 inline constexpr const char* new_segment = "Segment ";

@@ -1,5 +1,6 @@
 #include "state/drag.hpp"
 
+#include "look/words_state.hpp"
 #include "shape/curve.hpp"
 #include "shape/drawing_check.hpp"
 #include "state/edits.hpp"
@@ -28,15 +29,15 @@ auto& entry(List& list, int index) {
 const char* line_name(Curve curve) {
     switch (curve) {
     case Curve::top:
-        return "back line";
+        return look::words::line_back;
     case Curve::bottom:
-        return "belly line";
+        return look::words::line_belly;
     case Curve::half_width:
-        return "plan line";
+        return look::words::line_plan;
     case Curve::fullness:
         break;
     }
-    return "section's fullness";
+    return look::words::line_fullness;
 }
 
 /// The other line's point at the same station, or a new one there, moved the opposite way.
@@ -261,24 +262,25 @@ Change nudge(const preset::Document& kept, Selection item, Spot way, bool inches
 }
 
 std::string move_label(const preset::Document& d, Selection item) {
+    namespace words = look::words;
     const std::string number = std::to_string(item.index + 1);
-    if (item.kind == ItemKind::fullness_point && d.shape.section.fullness.size() < 2) return "Move the section's handle";
-    if (const auto curve = curve_of(item.kind)) return "Move point " + number + " of the " + line_name(*curve);
+    if (item.kind == ItemKind::fullness_point && d.shape.section.fullness.size() < 2) return words::move_section_handle;
+    if (const auto curve = curve_of(item.kind)) return words::move_point + number + words::move_point_of + line_name(*curve);
     switch (item.kind) {
     case ItemKind::section_point:
-        return "Move point " + number + " of the section";
+        return words::move_point + number + words::move_point_of + words::line_section;
     case ItemKind::joint:
-        return "Move joint " + number;
+        return words::move_joint + number;
     case ItemKind::hole:
-        return "Move hole " + number;
+        return words::move_hole + number;
     case ItemKind::pocket:
-        return "Move pocket " + number;
+        return words::move_pocket + number;
     case ItemKind::part:
         return has(d.parts, item.index) && !entry(d.parts, item.index).name.empty()
-                   ? "Move " + entry(d.parts, item.index).name
-                   : "Move part " + number;
+                   ? words::move_named + entry(d.parts, item.index).name
+                   : words::move_part + number;
     default:
-        return "Move";
+        return words::move_thing;
     }
 }
 
