@@ -75,7 +75,12 @@ expect_json '"log" not in d and len(d["corrections"]) > 0'
 cp "$work/out" "$work/printed.json"
 expect_status 0 log "$file" next --write "$work/next.json"
 cmp -s "$work/printed.json" "$work/next.json" || fail "the next lure is printed other than it is written"
-expect_status 0 surety "$work/next.json" --json
-expect_json "d['has_readings'] is False and d['in_water_g']['sigma'] < 0.6 * $before"
+# Weighed dry and held under, the first lure's board tells of the second one's; its own readings are still to come.
+cp "$presets/millrace-170.json" "$work/first.json"
+expect_status 0 log "$work/first.json" add dry_weight 22.9 --stage carved
+expect_status 0 log "$work/first.json" add held_under 56.2g --stage carved --holder 0.3g
+expect_status 0 log "$work/first.json" next --write "$work/second.json"
+expect_status 0 surety "$work/second.json" --json
+expect_json "d['has_readings'] is False and d['in_water_g']['sigma'] < $before"
 
 finish
