@@ -1,6 +1,6 @@
 #include "shape/pocket_surface.hpp"
 #include "shape/rim_table.hpp"
-#include "support/drawn_shapes.hpp"
+#include "support/drawn_body.hpp"
 #include "support/round_bodies.hpp"
 
 #include <catch2/catch_test_macros.hpp>
@@ -18,16 +18,6 @@ using Catch::Matchers::WithinRel;
 namespace {
 
 constexpr double endless = std::numeric_limits<double>::infinity();
-
-Body drawn_body(const preset::Section& section, const std::vector<preset::Joint>& joints) {
-    preset::Shape shape = support::drawn_minnow();
-    shape.section = section;
-    auto lines = drawn_lines(shape);
-    REQUIRE(lines.ok());
-    auto body = cut(*lines, joints);
-    REQUIRE(body.ok());
-    return *body;
-}
 
 Body uncut(std::shared_ptr<const Lines> lines) {
     auto body = cut(std::move(lines), {});
@@ -151,7 +141,7 @@ TEST_CASE("a tail slot through a block's end takes its mouths from back, belly a
 
 TEST_CASE("a box around the whole lure has no walls and takes all its skin", "[shape]") {
     for (const preset::Section& section : support::section_kinds()) {
-        const Body body = drawn_body(section, support::two_joints());
+        const Body body = support::minnow_body(section, support::two_joints());
         for (int k = 0; k < 3; ++k) {
             const Segment& segment = body.segments[static_cast<std::size_t>(k)];
             const PocketSurface s = pocket_surface(body, k, {-1.0, 1.0, -1.0, 1.0, -endless, endless});
@@ -185,7 +175,7 @@ TEST_CASE("walls, mouths and lost joint faces are what small tiles say, in every
         {0.088, 0.099, -0.003, 0.003, -0.006, 0.004},     // over the flat aft face into the gap
     };
     for (const preset::Section& section : support::section_kinds()) {
-        const Body body = drawn_body(section, support::two_joints());
+        const Body body = support::minnow_body(section, support::two_joints());
         for (const Box& box : boxes) {
             const PocketSurface s = pocket_surface(body, 1, box);
             const Slow slow = by_tiles(body, 1, box);

@@ -1,5 +1,5 @@
 #include "shape/body.hpp"
-#include "support/drawn_shapes.hpp"
+#include "support/drawn_body.hpp"
 #include "support/round_bodies.hpp"
 
 #include <catch2/catch_test_macros.hpp>
@@ -16,16 +16,6 @@ using Catch::Matchers::WithinRel;
 namespace {
 
 const double endless = std::numeric_limits<double>::infinity();
-
-Body minnow(const preset::Section& section, const std::vector<preset::Joint>& joints) {
-    preset::Shape shape = support::drawn_minnow();
-    shape.section = section;
-    auto lines = drawn_lines(shape);
-    REQUIRE(lines.ok());
-    auto body = cut(*lines, joints);
-    REQUIRE(body.ok());
-    return *body;
-}
 
 /// Wood inside a box by small cubes.
 BoxCut by_cubes(const Body& body, std::size_t segment, Box box) {
@@ -60,7 +50,7 @@ BoxCut by_cubes(const Body& body, std::size_t segment, Box box) {
 
 TEST_CASE("skin heights and skin half width tell the same surface", "[shape]") {
     for (const preset::Section& section : support::section_kinds()) {
-        const Body body = minnow(section, {});
+        const Body body = support::minnow_body(section, {});
         for (const double x : {0.004, 0.033, 0.071, 0.12}) {
             const Station s = body.lines->at(x);
             for (const double share : {0.2, 0.5, 0.8}) {
@@ -121,7 +111,7 @@ TEST_CASE("wood in a box is what small cubes say: inside, through the belly, at 
         {0.050, 0.058, -0.050, 0.050, 0.000, 0.010},      // reaches over the flank into the gap
     };
     for (const preset::Section& section : support::section_kinds()) {
-        const Body body = minnow(section, support::two_joints());
+        const Body body = support::minnow_body(section, support::two_joints());
         for (const Box& box : boxes) {
             INFO("x from " << box.x_from_m << " z from " << box.z_from_m << " kind "
                            << static_cast<int>(section.kind));
@@ -140,7 +130,7 @@ TEST_CASE(
     "a box within the wood is its own volume, one around the segment is the segment, one beside it nothing",
     "[shape]") {
     for (const preset::Section& section : support::section_kinds()) {
-        const Body body = minnow(section, support::two_joints());
+        const Body body = support::minnow_body(section, support::two_joints());
         CHECK_THAT(box_in_segment(body, 1, {0.07, 0.08, -0.001, 0.003, -0.002, 0.004}).volume_m3,
                    WithinRel(0.01 * 0.004 * 0.006, 1e-12));
         for (int k = 0; k < 3; ++k) {
@@ -157,7 +147,7 @@ TEST_CASE(
 }
 
 TEST_CASE("outlines close round the segment, with its relief in the view from above", "[shape]") {
-    const Body body = minnow(support::section_kinds()[1], support::two_joints());
+    const Body body = support::minnow_body(support::section_kinds()[1], support::two_joints());
     const auto shoelace = [](const std::vector<Point2>& p) {
         double twice = 0.0;
         for (std::size_t k = 0; k < p.size(); ++k) {

@@ -1,0 +1,21 @@
+#pragma once
+
+#include "shape/body.hpp"
+#include "support/drawn_shapes.hpp"
+
+#include <catch2/catch_test_macros.hpp>
+
+namespace evenfall::support {
+
+/// The drawn minnow with this section, cut by these joints.
+inline shape::Body minnow_body(const preset::Section& section, const std::vector<preset::Joint>& joints) {
+    preset::Shape shape = drawn_minnow();
+    shape.section = section;
+    auto lines = shape::drawn_lines(shape);
+    REQUIRE(lines.ok());
+    auto body = shape::cut(*lines, joints);
+    REQUIRE(body.ok());
+    return *body;
+}
+
+}  // namespace evenfall::support
