@@ -64,7 +64,7 @@ Problems check_size(const shape::Body& body, const sheet::Layout& layout) {
                  std::to_string(std::lround(most_mm)) + " mm high or wide."}};
 }
 
-/// ISO 216 A4; Letter is 8.5 by 11 in.
+/// ISO 216 A4; Letter is 8.5 by 11 in (both from memory).
 sheet::Layout blank_paper(SheetPaper paper) {
     sheet::Layout out;
     if (paper == SheetPaper::letter) {

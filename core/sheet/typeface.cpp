@@ -7,7 +7,7 @@ namespace evenfall::sheet {
 
 namespace {
 
-// Table layouts: OpenType 1.9 (ISO/IEC 14496-22:2019), chapters cmap, head, hhea, hmtx; names of fields from there.
+// Table layouts: OpenType 1.9 (ISO/IEC 14496-22:2019), chapters cmap, head, hhea, hmtx; names of fields from there; from memory.
 class Bytes {
 public:
     explicit Bytes(std::string_view all) : all_(all) {}

@@ -26,7 +26,7 @@ std::string utf16_hex(char32_t c) {
     return hex4(0xD800u + (rest >> 10u)) + hex4(0xDC00u + (rest & 0x3FFu));
 }
 
-/// Objects numbered as they come, their places for the table at the end (ISO 32000-1, 7.5.4).
+/// Objects numbered as they come, their places for the table at the end (ISO 32000-1, 7.5.4, from memory).
 class File {
 public:
     /// Sets a number aside for an object that others have to name before it is known.
@@ -173,10 +173,12 @@ std::string pdf(const Layout& layout, const Faces& faces) {
     const int tree = file.reserve();
     const int resources = file.reserve();
     const std::string box = mm_number(layout.width_mm * points_per_mm) + ' ' + mm_number(layout.height_mm * points_per_mm);
-    // Seven digits of scale: three would shift the far edge of the paper by a twentieth of a millimetre.
+    // Seven digits of scale: three would shift the far edge of the paper by a twentieth of a millimetre. By integers, so that no
+    // locale can change the point.
+    const long long scale_1e7 = std::llround(points_per_mm * 1e7);
     std::array<char, 96> frame{};
-    std::snprintf(frame.data(), frame.size(), "2.8346457 0 0 -2.8346457 0 %s cm\n1 J 1 j\n",
-                  mm_number(layout.height_mm * points_per_mm).c_str());
+    std::snprintf(frame.data(), frame.size(), "%lld.%07lld 0 0 -%lld.%07lld 0 %s cm\n1 J 1 j\n", scale_1e7 / 10'000'000, scale_1e7 % 10'000'000,
+                  scale_1e7 / 10'000'000, scale_1e7 % 10'000'000, mm_number(layout.height_mm * points_per_mm).c_str());
     std::string kids;
     for (const Page& page : layout.pages) {
         std::string content = frame.data();

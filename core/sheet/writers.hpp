@@ -13,7 +13,7 @@ namespace evenfall::sheet {
 /// One file with every page as an inline drawing and the paper's own page box, so that printing needs no setting but 100 %.
 [[nodiscard]] std::string html(const Layout& layout, const Faces& faces);
 
-/// PDF 1.7 (ISO 32000-1:2008). Absent libraries: the ones that write PDF and build for the page weigh more than all the rest
+/// PDF 1.7 (ISO 32000-1:2008, from memory; qpdf and poppler judge the outcome in the tests). Absent libraries: the ones that write PDF and build for the page weigh more than all the rest
 /// of it, and lines, words and one pair of faces are all that is asked of the format.
 [[nodiscard]] std::string pdf(const Layout& layout, const Faces& faces);
 
