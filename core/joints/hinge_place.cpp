@@ -1,6 +1,7 @@
 #include "joints/hinge_place.hpp"
 
 #include "materials/solids.hpp"
+#include "shape/pocket_surface.hpp"
 
 #include <algorithm>
 #include <limits>
@@ -65,23 +66,40 @@ HingePlace hinge_place(const preset::Document& document, const shape::Body& body
     return place;
 }
 
-double coat_on_faces_m(const preset::Document& document, const shape::Body& body) {
-    double thickness_m = 0.0;
-    for (const preset::Coat& coat : document.coats) {
-        if (coat.kind != preset::CoatKind::film || !coat.on_joint_faces) continue;
-        if (coat.thickness_m) {
-            thickness_m += *coat.thickness_m;
-            continue;
-        }
-        const materials::Solid* solid = materials::find_solid(coat.material);
-        double area_m2 = 0.0;
-        for (const shape::Segment& segment : body.segments) {
-            if (coat.on_skin) area_m2 += segment.skin_m2;
+namespace {
+
+/// What a film covers, pockets by their own walls. The mouths of pockets, a hundredth of the skin, are not taken off.
+double covered_m2(const preset::Document& document, const shape::Body& body, const preset::Coat& coat) {
+    double area_m2 = 0.0;
+    for (std::size_t s = 0; s < body.segments.size(); ++s) {
+        const shape::Segment& segment = body.segments[s];
+        if (coat.on_skin) area_m2 += segment.skin_m2;
+        if (coat.on_joint_faces) {
             for (const shape::Face& face : segment.faces) area_m2 += face.area_m2;
         }
-        if (solid != nullptr && area_m2 > 0.0) thickness_m += coat.mass_kg.value_or(0.0) / (solid->density_kg_m3.value * area_m2);
+        if (!coat.on_pockets) continue;
+        for (const preset::Pocket& p : document.pockets) {
+            area_m2 += shape::pocket_surface(body, static_cast<int>(s), shape::box_of(p)).wall.area_m2;
+        }
     }
-    return thickness_m;
+    return area_m2;
+}
+
+}  // namespace
+
+Films films_of(const preset::Document& document, const shape::Body& body) {
+    Films films;
+    for (const preset::Coat& coat : document.coats) {
+        if (coat.kind != preset::CoatKind::film || (!coat.on_joint_faces && !coat.on_pockets)) continue;
+        double thickness_m = coat.thickness_m.value_or(0.0);
+        if (const materials::Solid* solid = materials::find_solid(coat.material); coat.mass_kg && solid != nullptr) {
+            const double area_m2 = covered_m2(document, body, coat);
+            thickness_m = area_m2 > 0.0 ? *coat.mass_kg / (solid->density_kg_m3.value * area_m2) : 0.0;
+        }
+        if (coat.on_joint_faces) films.on_faces_m += thickness_m;
+        if (coat.on_pockets) films.in_pockets_m += thickness_m;
+    }
+    return films;
 }
 
 }  // namespace evenfall::joints

@@ -27,7 +27,11 @@ struct HingePlace {
 /// two eyes 0.6 of the body's height apart (common practice, no source).
 [[nodiscard]] HingePlace hinge_place(const preset::Document& document, const shape::Body& body, int joint);
 
-/// Thickness of all films together on the joint faces [m]: as given, or mass over density and coated area.
-[[nodiscard]] double coat_on_faces_m(const preset::Document& document, const shape::Body& body);
+/// How thick all films together lie: as given, or mass over density and the area that they cover.
+struct Films {
+    double on_faces_m = 0.0;
+    double in_pockets_m = 0.0;
+};
+[[nodiscard]] Films films_of(const preset::Document& document, const shape::Body& body);
 
 }  // namespace evenfall::joints

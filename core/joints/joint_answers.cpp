@@ -2,6 +2,7 @@
 
 #include "joints/chain.hpp"
 #include "joints/joint_warnings.hpp"
+#include "materials/solids.hpp"
 #include "preset/check.hpp"
 
 #include <algorithm>
@@ -11,7 +12,6 @@ namespace evenfall::joints {
 
 namespace {
 
-constexpr double stainless_kg_m3 = 7900.0;
 constexpr std::array ways{Way::port, Way::starboard};
 
 double by(const EyeRoom& room, Way way) { return way == Way::port ? room.port_rad : room.starboard_rad; }
@@ -61,20 +61,20 @@ wire::Hold hold_of(const HingePlace& place, const preset::Document& document, co
     return hold;
 }
 
-Outcome<JointAnswer> one_joint(const preset::Document& document, const shape::Body& body, int joint, double coat_m, double line_n) {
+Outcome<JointAnswer> one_joint(const preset::Document& document, const shape::Body& body, int joint, const Films& films, double line_n) {
     JointAnswer a;
     a.place = hinge_place(document, body, joint);
     const preset::Hinge& h = a.place.hinge;
     const std::string path = "/joints/" + std::to_string(joint) + "/hinge";
     const double yield_pa = 0.8 * wire::tensile(temper_of(h), h.wire_m).low_pa;  // yield of drawn wire, common practice, no source
     auto eye = wire::twisted_eye({h.wire_m, h.eye_inside_m, wire::TwistedEye{}.wrap_rad, h.turns, 0.0, wire::TwistedEye{}.leg_m},
-                                 stainless_kg_m3, yield_pa, path.c_str());
+                                 materials::find_solid("stainless")->density_kg_m3.value, yield_pa, path.c_str());
     if (!eye) return eye.problems();
     a.eye = *eye;
 
     for (const EyePlace& place : a.place.eyes) {
         EyeAnswer answer{place, {}};
-        if (place.pocket) answer.room = eye_room(document, body, joint, a.place, place);
+        if (place.pocket) answer.room = eye_room(document, body, joint, a.place, place, films.in_pockets_m);
         a.eyes.push_back(answer);
     }
     double needed = 0.0;
@@ -84,7 +84,7 @@ Outcome<JointAnswer> one_joint(const preset::Document& document, const shape::Bo
         const bool mirrored = w > 0 && a.place.pin.y_m == 0.0;
         a.bare[w] = mirrored ? a.bare[0] : swing(body, joint, a.place.pin, way);
         if (mirrored) a.finished[w] = a.finished[0];
-        else a.finished[w] = coat_m > 0.0 ? swing(body, joint, a.place.pin, way, coat_m) : a.bare[w];
+        else a.finished[w] = films.on_faces_m > 0.0 ? swing(body, joint, a.place.pin, way, films.on_faces_m) : a.bare[w];
         a.wire_rad[w] = most_swing_rad;
         if (h.kind == preset::HingeKind::pinned) {
             for (const EyeAnswer& answer : a.eyes) {
@@ -93,7 +93,7 @@ Outcome<JointAnswer> one_joint(const preset::Document& document, const shape::Bo
         }
         a.swing_rad[w] = std::min(a.finished[w].angle_rad, a.wire_rad[w]);
         if (a.wire_rad[w] < a.finished[w].angle_rad) {
-            needed = std::max(needed, mouth_for(document, body, joint, a.place, a.finished[w].angle_rad));
+            needed = std::max(needed, mouth_for(document, body, joint, a.place, a.finished[w].angle_rad, films.in_pockets_m));
         }
     }
     a.mouth_m = needed;
@@ -114,12 +114,12 @@ Outcome<JointAnswer> one_joint(const preset::Document& document, const shape::Bo
 
 Outcome<JointsAnswer> joint_answers(const preset::Document& document, const shape::Body& body) {
     JointsAnswer out;
-    out.coat_m = coat_on_faces_m(document, body);
+    out.films = films_of(document, body);
     out.line_n = document.targets.line_n.value_or(usual_line_n);
     std::vector<Pin> pins;
     std::array<std::vector<double>, 2> swings;
     for (std::size_t k = 0; k < document.joints.size(); ++k) {
-        auto joint = one_joint(document, body, static_cast<int>(k), out.coat_m, out.line_n);
+        auto joint = one_joint(document, body, static_cast<int>(k), out.films, out.line_n);
         if (!joint) return joint.problems();
         pins.push_back(joint->place.pin);
         for (std::size_t w = 0; w < 2; ++w) {

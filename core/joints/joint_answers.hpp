@@ -6,6 +6,7 @@
 #include "joints/hook_swing.hpp"
 #include "joints/swing.hpp"
 #include "joints/walls.hpp"
+#include "units/trade.hpp"
 #include "wire/strength.hpp"
 #include "wire/twist.hpp"
 
@@ -14,7 +15,7 @@
 namespace evenfall::joints {
 
 /// The line a lure is reckoned for where its document names none: 20 lb.
-inline constexpr double usual_line_n = 88.96443;
+inline constexpr double usual_line_n = units::n_from_lbf(20.0);
 
 /// Strength below this multiple of the line's is called too little: a jerk loads more than the line's steady pull.
 inline constexpr double least_safety = 2.0;
@@ -43,7 +44,7 @@ struct JointAnswer {
 };
 
 struct JointsAnswer {
-    double coat_m = 0.0;                 ///< films on each joint face
+    Films films;                         ///< on each joint face, and on the walls of the pockets
     double line_n = usual_line_n;
     std::vector<JointAnswer> joints;
     std::array<double, 2> wrap_rad{};    ///< all joints together, by Way

@@ -6,6 +6,7 @@
 #include "materials/woods.hpp"
 
 #include <algorithm>
+#include <cmath>
 #include <limits>
 #include <numbers>
 
@@ -21,6 +22,7 @@ constexpr double weighed_fill_spread = 0.005;    // lead cut to a scale that rea
 constexpr double measured_fill_spread = 0.02;    // stock cut to a length
 constexpr double cap_mass_spread = 0.10;
 constexpr double weighed_wood_spread = 0.02;
+constexpr double moisture_sigma_percent = 1.5;   // what a pin meter, or a guess from the weather, is good to
 
 Spread spread(Cause cause, std::size_t group, double relative, bool moves_mass, bool moves_volume) {
     return {cause, static_cast<int>(group), relative, moves_mass, moves_volume};
@@ -35,6 +37,7 @@ Line wood_line(const Woodwork& w, Kind kind, std::size_t item, int segment, Stag
     line.mass_kg = w.wood_kg_m3 * volume_m3;
     line.at_m = at_m;
     line.spreads[0] = spread(Cause::wood_density, 0, w.wood_spread, true, false);
+    if (w.moisture_spread > 0.0) line.spreads[1] = spread(Cause::moisture, 0, w.moisture_spread, true, false);
     return line;
 }
 
@@ -64,8 +67,8 @@ void append_segments(const Woodwork& w, Ledger& out) {
         Line line = wood_line(w, Kind::wood, s, static_cast<int>(s), Stage::carved, segment.volume_m3, segment.centroid_m);
         line.displaced_m3 = segment.volume_m3;
         line.own_kg_m2 = segment.inertia_m5 * w.wood_kg_m3;
-        line.spreads[1] = spread(Cause::carved_size, 0, carved_size_spread, true, true);
-        if (w.body->segments.size() > 1) line.spreads[2] = spread(Cause::carved_size, s + 1, segment_size_spread, true, true);
+        line.spreads[2] = spread(Cause::carved_size, 0, carved_size_spread, true, true);
+        if (w.body->segments.size() > 1) line.spreads[3] = spread(Cause::carved_size, s + 1, segment_size_spread, true, true);
         out.push_back(line);
     }
 }
@@ -74,7 +77,7 @@ Problems append_pockets(const Woodwork& w, Ledger& out) {
     Problems problems;
     for (std::size_t i = 0; i < w.document->pockets.size(); ++i) {
         const preset::Pocket& p = w.document->pockets[i];
-        const shape::Box box = box_of(p);
+        const shape::Box box = shape::box_of(p);
         double found = 0.0;
         for (std::size_t s = 0; s < w.body->segments.size(); ++s) {
             const shape::BoxCut cut = shape::box_in_segment(*w.body, static_cast<int>(s), box);
@@ -129,11 +132,6 @@ Problems append_parts(const Woodwork& w, Ledger& out) {
 }
 
 }  // namespace
-
-shape::Box box_of(const preset::Pocket& p) {
-    constexpr double far = std::numeric_limits<double>::infinity();
-    return {p.x_from_m, p.x_to_m, p.y_m - 0.5 * p.width_m, p.y_m + 0.5 * p.width_m, p.z_from_m.value_or(-far), p.z_to_m.value_or(far)};
-}
 
 Problem unknown_material(std::string path, const std::string& id) {
     return {ProblemCode::unknown_name, std::move(path), "", "“" + id + "” is not in the table of materials."};
@@ -210,6 +208,18 @@ void append_hole(const Woodwork& w, std::size_t index, const preset::Hole& hole,
     correct(w, first, out);
 }
 
+namespace {
+
+/// By how much of itself the density moves with one standard deviation of moisture: half the way between both sides of it.
+double moisture_spread(const materials::Wood& wood, double percent) {
+    const double drier = std::max(0.0, percent - moisture_sigma_percent);
+    const double wetter = std::min(30.0, percent + moisture_sigma_percent);
+    const double per_percent = (materials::wood_density_kg_m3(wood, wetter) - materials::wood_density_kg_m3(wood, drier)) / (wetter - drier);
+    return std::abs(per_percent) * moisture_sigma_percent / materials::wood_density_kg_m3(wood, percent);
+}
+
+}  // namespace
+
 Outcome<Woodwork> prepare(const preset::Document& document, const shape::Body& body) {
     const materials::Wood* wood = materials::find_wood(document.wood.species);
     if (wood == nullptr && !document.wood.density_kg_m3) {
@@ -226,6 +236,7 @@ Outcome<Woodwork> prepare(const preset::Document& document, const shape::Body& b
         w.wood_kg_m3 = materials::wood_density_kg_m3(*wood, document.wood.moisture_percent);
         const double table = wood->sg_12 ? wood->sg_12->spread : wood->sg_green->spread;
         w.wood_spread = document.wood.density_spread.value_or(table);
+        w.moisture_spread = moisture_spread(*wood, document.wood.moisture_percent);
     }
     w.bores.reserve(document.holes.size());
     for (const preset::Hole& hole : document.holes) w.bores.push_back(holes::place(hole, body));

@@ -16,6 +16,7 @@ struct Woodwork {
     std::vector<holes::Bore> bores;     ///< one for each hole
     double wood_kg_m3 = 0.0;            ///< as it lies on the bench, moisture included
     double wood_spread = 0.0;           ///< relative standard deviation of that density
+    double moisture_spread = 0.0;       ///< the same of its moisture, as a share of the density; 0 where it was weighed as it lies
 };
 
 /// Wood density and the stand of each hole. Problems: unknown wood.

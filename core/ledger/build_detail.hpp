@@ -8,9 +8,6 @@
 
 namespace evenfall::ledger {
 
-/// The box that a pocket takes out of whatever wood is there; absent heights reach to infinity.
-[[nodiscard]] shape::Box box_of(const preset::Pocket& pocket);
-
 [[nodiscard]] Problem unknown_material(std::string path, const std::string& id);
 
 /// All lines of all coats. Problems: an unknown material, a coat for pockets where there are none.

@@ -27,7 +27,7 @@ std::vector<Opening> openings(const Woodwork& w) {
     const auto& coats = w.document->coats;
     if (std::none_of(coats.begin(), coats.end(), [](const preset::Coat& c) { return c.on_pockets; })) return out;
     for (std::size_t i = 0; i < w.document->pockets.size(); ++i) {
-        const shape::Box box = box_of(w.document->pockets[i]);
+        const shape::Box box = shape::box_of(w.document->pockets[i]);
         for (int s = 0; s < static_cast<int>(w.body->segments.size()); ++s) {
             const double room = shape::box_in_segment(*w.body, s, box).volume_m3;
             if (room <= 0.0) continue;

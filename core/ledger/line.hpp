@@ -45,7 +45,7 @@ struct Line {
     double displaced_m3 = 0.0;
     Vec3 at_m;                    ///< centroid of both
     Inertia own_kg_m2;            ///< of the mass, about at_m
-    std::array<Spread, 3> spreads{};
+    std::array<Spread, 4> spreads{};
     int pocket = -1;              ///< of a coat: the pocket whose walls it lies on; −1 = skin and joint faces
 };
 

@@ -70,7 +70,7 @@ inline constexpr std::array reading_kinds{
 inline constexpr std::array causes{Word<Cause>{"wood_density", Cause::wood_density}, Word<Cause>{"carved_size", Cause::carved_size},
                                    Word<Cause>{"part_mass", Cause::part_mass},       Word<Cause>{"fill_mass", Cause::fill_mass},
                                    Word<Cause>{"cap_mass", Cause::cap_mass},         Word<Cause>{"coat_amount", Cause::coat_amount},
-                                   Word<Cause>{"drag", Cause::drag}};
+                                   Word<Cause>{"drag", Cause::drag},                 Word<Cause>{"moisture", Cause::moisture}};
 inline constexpr std::array coat_surfaces{Flag<Coat>{"skin", &Coat::on_skin},
                                           Flag<Coat>{"joint_faces", &Coat::on_joint_faces},
                                           Flag<Coat>{"pockets", &Coat::on_pockets}};

@@ -64,7 +64,7 @@ struct Reading {
 inline int lure_of(const Reading& reading) { return reading.lure.value_or(0); }
 
 /// The independent causes of spread, and of corrections.
-enum class Cause { none, wood_density, carved_size, part_mass, fill_mass, cap_mass, coat_amount, drag };
+enum class Cause { none, wood_density, carved_size, part_mass, fill_mass, cap_mass, coat_amount, drag, moisture };
 
 /// What was learnt of one cause: a factor on every ledger line it moves (on all drag for `drag`), and the relative standard deviation
 /// that is left.

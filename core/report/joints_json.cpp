@@ -99,7 +99,8 @@ std::string joints_json(const preset::Document& document, const joints::JointsAn
     }
     const auto radius = [](double m) { return std::isfinite(m) ? millimetres(m) : Tree(nullptr); };
     return preset::laid_out_text({{"name", document.name},
-                                  {"coat_on_faces_mm", millimetres(answer.coat_m)},
+                                  {"coat_on_faces_mm", millimetres(answer.films.on_faces_m)},
+                                  {"coat_in_pockets_mm", millimetres(answer.films.in_pockets_m)},
                                   {"line_n", number(answer.line_n)},
                                   {"joints", std::move(joints)},
                                   {"wrap", both(answer.wrap_rad)},

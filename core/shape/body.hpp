@@ -92,6 +92,9 @@ struct Box {
     double y_from_m = 0.0, y_to_m = 0.0;
     double z_from_m = 0.0, z_to_m = 0.0; ///< may be ∓infinity
 };
+/// The box that a pocket takes out of whatever wood is there; absent heights reach to infinity.
+[[nodiscard]] Box box_of(const preset::Pocket& pocket);
+
 /// Faces with their relief bound the wood. Wood bounded by the box alone is exact; where skin bounds it,
 /// within 1e-4. An empty overlap gives zero volume and a centroid without meaning.
 [[nodiscard]] BoxCut box_in_segment(const Body& body, int segment, const Box& box);

@@ -1,7 +1,8 @@
 #include "surety/chance.hpp"
 
+#include "base/quadrature.hpp"
+
 #include <algorithm>
-#include <array>
 #include <cmath>
 #include <numbers>
 
@@ -15,17 +16,6 @@ double between(double low, double high) {
     if (low > 0.0) return 0.5 * (std::erfc(low / std::numbers::sqrt2) - std::erfc(high / std::numbers::sqrt2));
     return 0.5 * (std::erfc(-high / std::numbers::sqrt2) - std::erfc(-low / std::numbers::sqrt2));
 }
-
-// Gauss-Legendre, ten points on −1 to 1 (Abramowitz and Stegun, chapter 25; from memory, tests hold the chances they give).
-constexpr std::array<std::array<double, 2>, 5> legendre{{{0.1488743389816312, 0.2955242247147529},
-                                                         {0.4333953941292472, 0.2692667193099963},
-                                                         {0.6794095682990244, 0.2190863625159820},
-                                                         {0.8650633666889845, 0.1494513491505806},
-                                                         {0.9739065285171717, 0.0666713443086881}}};
-
-/// Four points, for a stretch of less than three standard deviations (as above).
-constexpr std::array<std::array<double, 2>, 2> short_legendre{{{0.3399810435848563, 0.6521451548625461},
-                                                               {0.8611363115940526, 0.3478548451374538}}};
 
 double root(double square) { return std::sqrt(std::max(square, 0.0)); }
 
@@ -64,22 +54,18 @@ Chances chances(const Trio& t, const Asked& asked) {
         const double from = std::max(low, -reach);
         const double to = std::min(high, reach);
         if (!(to > from)) continue;
-        const double middle = 0.5 * (from + to);
-        const double half = 0.5 * (to - from);
-        const auto add = [&](double at, double share) {
-            for (const double side : {-1.0, 1.0}) {
-                const double m = middle + side * half * at;
+        const auto add = [&](const auto& rule) {
+            for (std::size_t k = 0; k < rule.node.size(); ++k) {
+                const double m = from + (to - from) * rule.node[k];
                 const double hang = t.mean(2) + hang_per * x + slope * mass_sigma * m - asked.pitch_rad;
                 const double density = std::exp(-0.5 * m * m) / std::sqrt(2.0 * std::numbers::pi);
-                sum.both += weight * share * half * density *
+                sum.both += weight * rule.weight[k] * (to - from) * density *
                             between((-asked.pitch_band_rad - hang) / hang_sigma, (asked.pitch_band_rad - hang) / hang_sigma);
             }
         };
-        if (half < 1.5) {
-            for (const auto& [at, share] : short_legendre) add(at, share);
-        } else {
-            for (const auto& [at, share] : legendre) add(at, share);
-        }
+        // Four points do for a stretch of less than three standard deviations.
+        if (to - from < 3.0) add(gauss_rule<4>);
+        else add(gauss_rule<10>);
     }
     sum.fall /= weights;
     sum.both /= weights;

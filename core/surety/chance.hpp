@@ -6,7 +6,8 @@
 
 namespace evenfall::bench {
 
-/// Finished in-water mass [kg], logarithm of drag and hang [rad], jointly Gaussian.
+/// Finished in-water mass as the fall feels it [kg] (model.hpp), logarithm of the weight that drag asks for at a speed, and hang
+/// [rad], jointly Gaussian.
 struct Trio {
     Eigen::Vector3d mean = Eigen::Vector3d::Zero();
     Eigen::Matrix3d covariance = Eigen::Matrix3d::Zero();

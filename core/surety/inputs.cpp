@@ -7,7 +7,8 @@ namespace evenfall::bench {
 
 double shared_of(const Input& input) {
     switch (input.cause) {
-        case preset::Cause::wood_density: return 0.8;
+        case preset::Cause::wood_density:
+        case preset::Cause::moisture: return 0.8;
         case preset::Cause::carved_size: return 0.4;
         case preset::Cause::part_mass: return 0.7;
         case preset::Cause::fill_mass: return 0.0;
@@ -80,31 +81,27 @@ ledger::Sum Lots::sum(Stage through, int segment, std::span<const double> factor
     for (const Lot& lot : lots_) {
         if (lot.stage > through || (segment >= 0 && lot.segment != segment)) continue;
         // The slope of a product: each factor's own slope times the others.
-        const auto product_slope = [&](const std::array<int, 3>& of, std::size_t k) {
+        const auto product_slope = [&](const Lot::Moved& of, std::size_t k) {
             double product = factor_slopes[static_cast<std::size_t>(of[k])];
             for (std::size_t other = 0; other < of.size(); ++other) {
                 if (other != k && of[other] >= 0) product *= factors[static_cast<std::size_t>(of[other])];
             }
             return product;
         };
-        for (std::size_t k = 0; k < lot.mass_input.size(); ++k) {
-            if (lot.mass_input[k] < 0) continue;
-            const double by = product_slope(lot.mass_input, k);
-            auto column = slopes.col(lot.mass_input[k]);
-            column(0) += by * lot.sum.mass_kg;
-            column(2) += by * lot.sum.mass_moment_kg_m.x;
-            column(3) += by * lot.sum.mass_moment_kg_m.y;
-            column(4) += by * lot.sum.mass_moment_kg_m.z;
-        }
-        for (std::size_t k = 0; k < lot.volume_input.size(); ++k) {
-            if (lot.volume_input[k] < 0) continue;
-            const double by = product_slope(lot.volume_input, k);
-            auto column = slopes.col(lot.volume_input[k]);
-            column(1) += by * lot.sum.displaced_m3;
-            column(5) += by * lot.sum.displaced_moment_m4.x;
-            column(6) += by * lot.sum.displaced_moment_m4.y;
-            column(7) += by * lot.sum.displaced_moment_m4.z;
-        }
+        // A quantity in row `row`, its three moments from row `moments` on.
+        const auto add = [&](const Lot::Moved& of, Eigen::Index row, double quantity, Eigen::Index moments, const Vec3& moment) {
+            for (std::size_t k = 0; k < of.size(); ++k) {
+                if (of[k] < 0) continue;
+                const double by = product_slope(of, k);
+                auto column = slopes.col(of[k]);
+                column(row) += by * quantity;
+                column(moments) += by * moment.x;
+                column(moments + 1) += by * moment.y;
+                column(moments + 2) += by * moment.z;
+            }
+        };
+        add(lot.mass_input, 0, lot.sum.mass_kg, 2, lot.sum.mass_moment_kg_m);
+        add(lot.volume_input, 1, lot.sum.displaced_m3, 5, lot.sum.displaced_moment_m4);
     }
     return sum(through, segment, factors);
 }

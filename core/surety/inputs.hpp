@@ -49,8 +49,9 @@ private:
     struct Lot {
         Stage stage = Stage::carved;
         int segment = 0;
-        std::array<int, 3> mass_input{-1, -1, -1};
-        std::array<int, 3> volume_input{-1, -1, -1};
+        using Moved = std::array<int, 4>;  ///< inputs that move it, as many as a line has spreads; −1 none
+        Moved mass_input{-1, -1, -1, -1};
+        Moved volume_input{-1, -1, -1, -1};
         ledger::Sum sum;
     };
     std::vector<Input> inputs_;

@@ -141,6 +141,7 @@ std::string Model::name_of(const Input& input) const {
     const auto i = static_cast<std::size_t>(input.group);
     switch (input.cause) {
         case preset::Cause::wood_density: return "wood density";
+        case preset::Cause::moisture: return "wood moisture";
         case preset::Cause::carved_size:
             if (i == 0) return "carved size";
             return with_name("size of segment", i - 1, i <= document_.segment_names.size() ? document_.segment_names[i - 1] : "");
@@ -204,12 +205,16 @@ FallModel Model::fall_model(Stage stage, const water::Properties& water) const {
             fall::drag_items(*evaluation_.body.lines, document_, evaluation_.ledger, stage), water};
 }
 
-std::optional<Graded> Model::fall(FallModel& falls, const Trim& t, const Eigen::VectorXd& u) const {
+std::optional<GradedFall> Model::fall(FallModel& falls, const Trim& t, const Eigen::VectorXd& u) const {
     const auto s = falls.slopes(t.sum, drag(u));
     if (!s) return std::nullopt;
-    Graded fall{s->speed_m_s,
-                s->per_kg * t.in_water_kg.slope + s->per_aft_m * t.aft_m.slope + s->per_below_m * t.below_m.slope};
-    fall.slope(count() - 1) += s->per_log_drag * inputs_.back().relative;
+    const Eigen::VectorXd by_place = s->per_aft_m * t.aft_m.slope + s->per_below_m * t.below_m.slope;
+    GradedFall fall{{s->speed_m_s, s->per_kg * t.in_water_kg.slope + by_place}, t.in_water_kg};
+    fall.speed_m_s.slope(count() - 1) += s->per_log_drag * inputs_.back().relative;
+    if (s->per_kg > 0.0) {
+        fall.felt_kg.slope += by_place / s->per_kg;
+        fall.weight_per_drag = -s->per_log_drag / (s->per_kg * t.in_water_kg.value);
+    }
     return fall;
 }
 

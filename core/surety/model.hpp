@@ -36,6 +36,16 @@ struct FallSlopes {
     double per_log_drag = 0.0;
 };
 
+/// A steady fall as a function of the inputs.
+struct GradedFall {
+    Graded speed_m_s;
+    /// The in-water mass that alone would make the same difference to the speed: where G lies counts in it, drag does not.
+    Graded felt_kg;
+    /// The power of drag with which the weight grows that keeps the speed: 1 for a body that falls level, less where more drag also
+    /// turns the lure.
+    double weight_per_drag = 1.0;
+};
+
 /// The fall of the lure at one stage in one water, with whatever weights it is given.
 class FallModel {
 public:
@@ -82,8 +92,8 @@ public:
     /// Hang under water, nose-up positive; absent where G is not below B.
     [[nodiscard]] static std::optional<Graded> hang(const Trim& trim);
     [[nodiscard]] FallModel fall_model(Stage stage, const water::Properties& water) const;
-    /// The speed of that fall, graded; absent where it does not sink.
-    [[nodiscard]] std::optional<Graded> fall(FallModel& falls, const Trim& trim, const Eigen::VectorXd& u) const;
+    /// That fall, graded; absent where it does not sink.
+    [[nodiscard]] std::optional<GradedFall> fall(FallModel& falls, const Trim& trim, const Eigen::VectorXd& u) const;
 
 private:
     Model(preset::Document document, Evaluation evaluation, const Surroundings& water);

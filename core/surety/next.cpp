@@ -18,32 +18,23 @@ struct Candidate {
     Eigen::VectorXd dry_slope{}; // of a dry weight taken with it; empty where it is alone
 };
 
-/// The slopes of the finished lure's mass in water, logarithm of drag and hang.
-Eigen::MatrixXd trio_slopes(const Standing& s, const Finished& f) {
-    Eigen::MatrixXd rows = Eigen::MatrixXd::Zero(3, s.u.size());
-    rows.row(0) = f.trim.in_water_kg.slope.transpose();
-    rows(1, s.u.size() - 1) = s.model->inputs().back().relative;
-    if (f.hang) rows.row(2) = f.hang->slope.transpose();
-    return rows;
-}
-
-/// The finished lure's trio after one more reading, or two.
-Trio after(const Standing& s, const Finished& f, const Eigen::MatrixXd& rows, const Candidate& c) {
-    Trio t = f.trio;
+/// The covariance of the finished lure's four figures (Finished::slopes) after one more reading, or two.
+Eigen::Matrix4d after(const Standing& s, const Finished& f, const Candidate& c) {
+    Eigen::Matrix4d covariance = f.slopes * s.covariance * f.slopes.transpose();
     Eigen::VectorXd to_inputs = s.covariance * c.slope;
     double variance = c.slope.dot(to_inputs) + c.sigma * c.sigma;
     if (c.dry_slope.size() > 0) {
         const Eigen::VectorXd dry = s.covariance * c.dry_slope;
         const double dry_variance = c.dry_slope.dot(dry) + scale_sigma_kg * scale_sigma_kg;
-        const Eigen::Vector3d shared = rows * dry;
-        t.covariance -= shared * shared.transpose() / dry_variance;
+        const Eigen::Vector4d shared = f.slopes * dry;
+        covariance -= shared * shared.transpose() / dry_variance;
         const double both = c.slope.dot(dry);
         to_inputs -= dry * (both / dry_variance);
         variance -= both * both / dry_variance;
     }
-    const Eigen::Vector3d shared = rows * to_inputs;
-    t.covariance -= shared * shared.transpose() / variance;
-    return t;
+    const Eigen::Vector4d shared = f.slopes * to_inputs;
+    covariance -= shared * shared.transpose() / variance;
+    return covariance;
 }
 
 bool is_weighed_dry(const Standing& s, Stage stage) {
@@ -76,10 +67,11 @@ void add_weights(std::vector<Candidate>& all, Standing& s, const StageBelief& st
     const auto fall = s.model->fall(falls, t, s.u);
     if (!fall) return;
     constexpr double depth_m = 0.5;
-    const double time = time_from_rest_s(depth_m, fall->value, falls.gathering_m(t.sum, t.in_water_kg.value, fall->value));
+    const double speed = fall->speed_m_s.value;
+    const double time = time_from_rest_s(depth_m, speed, falls.gathering_m(t.sum, t.in_water_kg.value, speed));
     const double sigma_s = std::hypot(stopwatch_sigma_s, fall_scatter * time);
     // Speed and time go as each other's inverse: the gathering length does not move with the weight.
-    all.push_back({ReadingKind::tub_fall, stage.stage, fall->slope, fall->value * sigma_s / time, sigma_s});
+    all.push_back({ReadingKind::tub_fall, stage.stage, fall->speed_m_s.slope, speed * sigma_s / time, sigma_s});
 }
 
 }  // namespace
@@ -103,13 +95,14 @@ std::vector<NextReading> next_readings(Standing& s, const Finished& f, const std
     if (s.stage == Stage::clear_coated) at.push_back(Stage::dressed);
     for (const Stage stage : at) add_weights(candidates, s, stages[static_cast<std::size_t>(stage)]);
 
-    const Eigen::MatrixXd rows = trio_slopes(s, f);
     const double without = chances_put_right(f.trio, f.asked).both;
     std::vector<NextReading> next;
     for (const Candidate& c : candidates) {
-        const Trio t = after(s, f, rows, c);
+        const Eigen::Matrix4d covariance = after(s, f, c);
+        Trio t = f.trio;
+        t.covariance = covariance.topLeftCorner<3, 3>();
         const double chance = chances_put_right(t, f.asked).both;
-        next.push_back({c.kind, c.dry_slope.size() > 0, c.stage, c.reading_sigma, std::sqrt(std::max(t.covariance(0, 0), 0.0)), chance, chance - without});
+        next.push_back({c.kind, c.dry_slope.size() > 0, c.stage, c.reading_sigma, std::sqrt(std::max(covariance(3, 3), 0.0)), chance, chance - without});
     }
     std::stable_sort(next.begin(), next.end(), [](const NextReading& a, const NextReading& b) { return a.chance > b.chance; });
     return next;

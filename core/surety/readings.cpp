@@ -159,23 +159,32 @@ std::optional<Observation> Observer::observe(const Reading& r, const Eigen::Vect
             return o;
         case ReadingKind::block: {
             o.slope = Eigen::VectorXd::Zero(model_.count());
+            // The ledger's own wood: mass over volume of the solid segments, by its density and its moisture.
+            double mass = 0.0;
+            double volume = 0.0;
+            for (const ledger::Line& line : model_.evaluation().ledger) {
+                if (line.kind != ledger::Kind::wood) continue;
+                mass += line.mass_kg;
+                volume += line.displaced_m3;
+            }
+            const auto is_of_wood = [&](Eigen::Index i) {
+                const preset::Cause cause = model_.inputs()[static_cast<std::size_t>(i)].cause;
+                return cause == preset::Cause::wood_density || cause == preset::Cause::moisture;
+            };
+            double factor = 1.0;
+            bool any = false;
+            for (Eigen::Index i = 0; i < model_.count(); ++i) {
+                if (!is_of_wood(i)) continue;
+                any = true;
+                factor *= factor_of(model_.inputs()[static_cast<std::size_t>(i)], u(i));
+            }
+            if (!any) return std::nullopt;
+            o.value = mass / volume * factor;
             for (Eigen::Index i = 0; i < model_.count(); ++i) {
                 const Input& input = model_.inputs()[static_cast<std::size_t>(i)];
-                if (input.cause != preset::Cause::wood_density) continue;
-                // The ledger's own wood: mass over volume of the solid segments.
-                double mass = 0.0;
-                double volume = 0.0;
-                for (const ledger::Line& line : model_.evaluation().ledger) {
-                    if (line.kind != ledger::Kind::wood) continue;
-                    mass += line.mass_kg;
-                    volume += line.displaced_m3;
-                }
-                const double density = mass / volume;
-                o.value = density * factor_of(input, u(i));
-                o.slope(i) = density * factor_slope_of(input, u(i));
+                if (is_of_wood(i)) o.slope(i) = o.value * factor_slope_of(input, u(i)) / factor_of(input, u(i));
             }
             o.read += air_kg_m3 * (1.0 - o.read / scale_weights_kg_m3);
-            if (o.value == 0.0) return std::nullopt;
             return o;
         }
         case ReadingKind::just_hangs:

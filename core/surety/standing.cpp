@@ -52,12 +52,11 @@ Asked asked_of(Standing& s, const Finished& f) {
     const fall::LevelFall level(*s.model->evaluation().body.lines);
     const double drag = s.model->drag(s.u);
     const auto level_kg = [&](double speed) { return drag * level.in_water_kg(speed, water); };
-    const auto exact = falls.in_water_for(f.trim.sum, drag, targets.fall_m_s);
-    asked.aim_kg = exact.value_or(level_kg(targets.fall_m_s));
-    // Within the band the whole lure's weight goes with speed as that of its body alone.
-    const double share = asked.aim_kg / level_kg(targets.fall_m_s);
-    asked.low_kg = share * level_kg(targets.fall_m_s * (1.0 - targets.fall_band));
-    asked.high_kg = share * level_kg(targets.fall_m_s * (1.0 + targets.fall_band));
+    // By the whole lure's own fall; where that gives none, as the body alone falls level.
+    const auto kg_for = [&](double speed) { return falls.in_water_for(f.trim.sum, drag, speed).value_or(level_kg(speed)); };
+    asked.aim_kg = kg_for(targets.fall_m_s);
+    asked.low_kg = kg_for(targets.fall_m_s * (1.0 - targets.fall_band));
+    asked.high_kg = kg_for(targets.fall_m_s * (1.0 + targets.fall_band));
     return asked;
 }
 
@@ -68,17 +67,17 @@ Finished finished(Standing& s) {
     Finished f;
     f.trim = model.trim(Stage::dressed, -1, s.u, model.water().fishing.density_kg_m3);
     f.hang = Model::hang(f.trim);
-    f.fall = model.fall(s.observer->falls(Stage::dressed, model.water().fishing), f.trim, s.u);
+    const auto fall = model.fall(s.observer->falls(Stage::dressed, model.water().fishing), f.trim, s.u);
+    if (fall) f.fall = fall->speed_m_s;
     f.asked = asked_of(s, f);
 
-    Eigen::MatrixXd slopes(3, model.count());
-    slopes.row(0) = f.trim.in_water_kg.slope.transpose();
-    slopes.row(1).setZero();
-    slopes(1, model.count() - 1) = model.inputs().back().relative;
-    if (f.hang) slopes.row(2) = f.hang->slope.transpose();
-    else slopes.row(2).setZero();
+    f.slopes = Eigen::MatrixXd::Zero(4, model.count());
+    f.slopes.row(0) = (fall && f.asked.with_drag ? fall->felt_kg : f.trim.in_water_kg).slope.transpose();
+    f.slopes(1, model.count() - 1) = model.inputs().back().relative * (fall ? fall->weight_per_drag : 1.0);
+    if (f.hang) f.slopes.row(2) = f.hang->slope.transpose();
+    f.slopes.row(3) = f.trim.in_water_kg.slope.transpose();
     f.trio.mean = {f.trim.in_water_kg.value, 0.0, f.hang ? f.hang->value : std::nan("")};
-    f.trio.covariance = slopes * s.covariance * slopes.transpose();
+    f.trio.covariance = (f.slopes * s.covariance * f.slopes.transpose()).topLeftCorner<3, 3>();
     return f;
 }
 
@@ -123,7 +122,8 @@ preset::Document with_corrections(const Model& model, const Eigen::VectorXd& u, 
         c.of = input.cause;
         if (input.cause == preset::Cause::carved_size) {
             if (input.group > 0) c.item = input.group - 1;
-        } else if (input.cause != preset::Cause::wood_density && input.cause != preset::Cause::drag) {
+        } else if (input.cause != preset::Cause::wood_density && input.cause != preset::Cause::moisture &&
+                   input.cause != preset::Cause::drag) {
             c.item = input.group;
         }
         c.factor = factor;

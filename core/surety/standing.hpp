@@ -28,6 +28,9 @@ struct Finished {
     Trim trim;
     std::optional<Graded> hang;
     std::optional<Graded> fall;
+    /// Slopes of what the chances are taken from: weight as the fall feels it (the weight itself where a weight is asked, or nothing
+    /// sinks), logarithm of the weight that drag asks for at a speed, hang; and of the weight in water.
+    Eigen::MatrixXd slopes;
     Trio trio;
     Asked asked;
 };

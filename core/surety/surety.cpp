@@ -37,7 +37,7 @@ StageBelief belief_at(Standing& s, Stage stage) {
     b.displaced_kg = estimate(s, {tub.density_kg_m3 * t.displaced_m3.value, tub.density_kg_m3 * t.displaced_m3.slope});
     b.in_tub_kg = estimate(s, t.in_water_kg);
     if (t.in_water_kg.value > 0.0) {
-        if (const auto fall = s.model->fall(s.observer->falls(stage, tub), t, s.u)) b.tub_fall_m_s = estimate(s, *fall);
+        if (const auto fall = s.model->fall(s.observer->falls(stage, tub), t, s.u)) b.tub_fall_m_s = estimate(s, fall->speed_m_s);
     }
     return b;
 }

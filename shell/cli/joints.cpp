@@ -55,7 +55,7 @@ std::string wire_table(const evenfall::joints::JointsAnswer& answer) {
 
 std::string joints_text(const preset::Document& document, const evenfall::joints::JointsAnswer& answer) {
     if (answer.joints.empty()) return document.name + "\n\nOne piece: no joints.\n";
-    std::string text = document.name + "\n\nSwing, tail to port / to starboard, with " + millimetres(answer.coat_m, 2) +
+    std::string text = document.name + "\n\nSwing, tail to port / to starboard, with " + millimetres(answer.films.on_faces_m, 2) +
                        " mm of film on each face\n\n" + swing_table(document, answer);
     text += "\nAll joints together " + both(answer.wrap_rad);
     if (std::isfinite(answer.turn_radius_m[0])) text += ", tightest even turn " + millimetres(answer.turn_radius_m[0], 0) + " mm radius";

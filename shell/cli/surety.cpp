@@ -93,7 +93,9 @@ int surety(const Arguments& arguments) {
     const Outcome<Surety> s = evenfall::surety(*document);
     if (!s.ok()) return report(s.problems());
     std::optional<DoNow> now;
-    if (Outcome<DoNow> found = do_now(*document); found.ok()) now = std::move(found).value();
+    Outcome<DoNow> found = do_now(*document);
+    if (!found.ok()) return report(found.problems());
+    now = std::move(found).value();
     std::optional<Draws> draws;
     if (arguments.draws) {
         const Outcome<Draws> drawn = surety_by_draws(*document, *arguments.draws);

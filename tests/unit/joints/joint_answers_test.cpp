@@ -1,5 +1,6 @@
 #include "joints/joint_answers.hpp"
 
+#include "evenfall.hpp"
 #include "joints/chain.hpp"
 #include "unit/joints/hinged_block.hpp"
 
@@ -109,16 +110,16 @@ TEST_CASE("a thin wall before the pin is warned of once the hinge is drawn, and 
 TEST_CASE("coats on the joint faces narrow the finished swing and leave the bare one", "[joints]") {
     preset::Document d = hinged_block();
     const JointsAnswer bare = answered(d);
-    CHECK(bare.coat_m == 0.0);
+    CHECK(bare.films.on_faces_m == 0.0);
     preset::Coat c;
     c.thickness_m = 0.0004;
     d.coats.push_back(c);
     const JointsAnswer coated = answered(d);
-    CHECK_THAT(coated.coat_m, WithinAbs(0.0004, 1e-15));
+    CHECK_THAT(coated.films.on_faces_m, WithinAbs(0.0004, 1e-15));
     CHECK(coated.joints[0].bare[0].angle_rad == bare.joints[0].bare[0].angle_rad);
     CHECK(coated.joints[0].finished[0].angle_rad < bare.joints[0].finished[0].angle_rad);
     d.coats[0].on_joint_faces = false;
-    CHECK(answered(d).coat_m == 0.0);
+    CHECK(answered(d).films.on_faces_m == 0.0);
     // Coats as thick as half the gap close it.
     d.coats[0].on_joint_faces = true;
     d.coats[0].thickness_m = 0.0011;
@@ -220,4 +221,26 @@ TEST_CASE("a chain of even spacing and swing lies on the circle that its turn ra
         CHECK_THAT(std::hypot(middle.x_m - 0.015, middle.y_m - radius), WithinAbs(radius, 1e-12));
     }
     CHECK(std::isinf(turn_radius_m(0.1, {}, {})));
+}
+
+TEST_CASE("a film brushed into the pockets narrows the eye's room on every side and the wire's swing; one given by mass lies as thick", "[joints]") {
+    preset::Document d = hinged_block();
+    preset::Coat c;
+    c.thickness_m = 0.0002;
+    d.coats = {c};
+    const JointAnswer plugged = answered(d).joints[0];
+    d.coats[0].on_pockets = true;
+    const JointsAnswer brushed = answered(d);
+    const EyeRoom& room = *brushed.joints[0].eyes[0].room;
+    CHECK_THAT(brushed.films.in_pockets_m, WithinAbs(0.0002, 1e-15));
+    CHECK_THAT(room.beside_m, WithinAbs(plugged.eyes[0].room->beside_m - 0.0002, 1e-12));
+    CHECK_THAT(room.behind_m, WithinAbs(plugged.eyes[0].room->behind_m - 0.0002, 1e-12));
+    CHECK_THAT(room.up_down_m, WithinAbs(plugged.eyes[0].room->up_down_m - 0.0004, 1e-12));
+    CHECK(brushed.joints[0].wire_rad[0] < plugged.wire_rad[0]);
+    // The same film by the mass that the ledger gives it.
+    const auto evaluation = evaluate(d);
+    REQUIRE(evaluation.ok());
+    d.coats[0].mass_kg = evaluation->answers.coats[0].mass_kg;
+    d.coats[0].thickness_m.reset();
+    CHECK_THAT(answered(d).films.in_pockets_m, WithinRel(0.0002, 0.02));  // Steiner's terms and the mouths
 }
