@@ -134,6 +134,8 @@ void Session::keep_offer() {
 
 void Session::keep(preset::Document document, std::string label) {
     unfinished_label_.reset();
+    // A drag back to where it began, a key at its limit: nothing to undo.
+    if (write_document(document) == write_document(history_.current())) return;
     history_.add(std::move(document), std::move(label));
     ++revision_;
 }

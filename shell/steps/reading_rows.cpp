@@ -245,27 +245,35 @@ void log_row(Desk& desk, int index, const Surety* surety) {
                      !surety->readings[static_cast<std::size_t>(index)].warning.empty();
     std::string below = line_below(desk, r);
     if (odd) below = std::string("! ") + words::does_not_fit + words::separator + below;
-    const std::string value = value_text(desk, r);
-    if (widgets::list_row(desk.ui, "log." + std::to_string(index), {report::reading_name(r.kind), below, value, {}, chosen, !chosen, true}))
+    if (widgets::list_row(desk.ui, "log." + std::to_string(index),
+                          {report::reading_name(r.kind), below, value_text(desk, r), {}, chosen, !chosen, true, r.struck}))
         desk.choose(ItemKind::reading, index);
-    if (r.struck) {
-        const ImVec2 most = ImGui::GetItemRectMax();
-        const ImVec2 least = ImGui::GetItemRectMin();
-        const float middle = 0.5f * (least.y + most.y);
-        const float right = most.x - (chosen ? 8.0f : 28.0f);
-        ImGui::GetWindowDrawList()->AddLine({right - widgets::text_width(desk.ui.type.body_strong, value) - 4.0f, middle}, {right + 2.0f, middle},
-                                            desk.ui.inks().ink, 2.0f);
-    }
     if (chosen) editor(desk, index, surety);
 }
 
-void draft_rows(Desk& desk) {
+/// By how much such a reading would sharpen the answer of this very lure.
+void sharpening(Desk& desk, const Reading& r, const Surety* surety) {
+    if (surety == nullptr) return;
+    const NextReading* found = nullptr;
+    for (const NextReading& n : surety->next) {
+        const bool same = n.kind == r.kind && n.stage == r.stage;
+        // Of two, the one that is told together with a dry weight stands for a log that has none.
+        if (same && (found == nullptr || n.chance > found->chance)) found = &n;
+    }
+    if (found == nullptr) return;
+    widgets::note(desk.ui, std::string(words::sharpens_to) + text_of(desk, found->in_water_sigma_kg, Quantity::mass) + words::sharpens_from +
+                               text_of(desk, surety->in_water_kg.sigma, Quantity::mass) + (found->with_dry_weight ? words::sharpens_dry : "") +
+                               words::sharpens_chance + widgets::value_text(found->chance, Unit::percent, 0) + ".");
+}
+
+void draft_rows(Desk& desk, const Surety* surety) {
     Reading& r = *desk.motion.draft.reading;
     widgets::subheading(desk.ui, report::reading_name(r.kind));
     fields(desk, "log.new", r);
     widgets::gap();
     const int tapped = widgets::button_row(desk.ui, {{"log.new.put", words::put_down, widgets::ButtonKind::main, state::is_complete(r)},
                                                      {"log.new.cancel", words::not_now, widgets::ButtonKind::plain, true}});
+    sharpening(desk, r, surety);
     how(desk, r.kind);
     if (tapped == 0) {
         desk.change(words::put_down_label, state::add_reading(r));
@@ -278,7 +286,7 @@ void draft_rows(Desk& desk) {
 void kind_rows(Desk& desk, const Surety* surety) {
     widgets::subheading(desk.ui, words::which_reading);
     for (std::size_t k = 0; k < kinds.size(); ++k) {
-        if (widgets::list_row(desk.ui, "log.kind." + std::to_string(k), {report::reading_name(kinds[k]), {}, {}, {}, false, true, true}))
+        if (widgets::list_row(desk.ui, "log.kind." + std::to_string(k), {report::reading_name(kinds[k]), {}, {}, {}, false, true}))
             desk.motion.draft.reading = state::begun(kinds[k], surety, desk.ui.host != nullptr ? desk.ui.host->today() : std::string());
     }
     widgets::gap();
@@ -290,7 +298,7 @@ void kind_rows(Desk& desk, const Surety* surety) {
 void reading_rows(Desk& desk) {
     const Surety* surety = desk.motion.bench.surety(desk.session);
     if (desk.motion.draft.reading) {
-        draft_rows(desk);
+        draft_rows(desk, surety);
         return;
     }
     if (desk.view.adding_reading) {

@@ -54,10 +54,10 @@ void finished_rows(Desk& desk, const Surety& s) {
                             before_text(desk, s.pitch_rad, Quantity::angle));
 }
 
-void stage_plot(Desk& desk, const Surety& s) {
+void stage_plot(Desk& desk, const Surety& s, std::string_view id, const char* title, Estimate StageBelief::*of) {
     const Unit mass = desk.ui.units.of(Quantity::mass);
     widgets::Plot plot;
-    plot.title = std::string(words::doubt_title) + ", " + std::string(widgets::symbol(mass));
+    plot.title = std::string(title) + ", " + std::string(widgets::symbol(mass));
     plot.x_step = 1.0;
     plot.x_least = 1.0;
     plot.x_most = static_cast<double>(stage_count);
@@ -65,7 +65,7 @@ void stage_plot(Desk& desk, const Surety& s) {
     widgets::PlotLine before;
     before.dashed = true;
     for (int k = 0; k < stage_count; ++k) {
-        const Estimate& e = s.stages[static_cast<std::size_t>(k)].in_tub_kg;
+        const Estimate& e = s.stages[static_cast<std::size_t>(k)].*of;
         now.points.push_back({k + 1.0, widgets::to_unit(e.sigma, mass)});
         before.points.push_back({k + 1.0, widgets::to_unit(e.sigma_before, mass)});
     }
@@ -74,7 +74,6 @@ void stage_plot(Desk& desk, const Surety& s) {
         plot.lines.push_back(std::move(before));
         plot.marks.push_back({static_cast<int>(s.stage) + 1.0, words::here_mark});
     }
-    constexpr std::string_view id = "log.doubt";
     auto& read_at = desk.motion.read_off;
     std::optional<double> at;
     if (const auto found = read_at.find(id); found != read_at.end()) at = std::round(found->second);
@@ -82,10 +81,9 @@ void stage_plot(Desk& desk, const Surety& s) {
     if (at) {
         const int stage = std::clamp(static_cast<int>(*at) - 1, 0, stage_count - 1);
         read = std::string(stage_words(static_cast<Stage>(stage))) + ": ± " +
-               number_of(desk, s.stages[static_cast<std::size_t>(stage)].in_tub_kg.sigma, Quantity::mass);
+               number_of(desk, (s.stages[static_cast<std::size_t>(stage)].*of).sigma, Quantity::mass);
     }
     if (const auto moved = widgets::plot(desk.ui, id, plot, at, read)) read_at.insert_or_assign(std::string(id), *moved);
-    widgets::note(desk.ui, words::doubt_note);
 }
 
 void next_rows(Desk& desk, const Surety& s) {
@@ -148,7 +146,9 @@ void surety_rows(Desk& desk) {
         return;
     }
     finished_rows(desk, *s);
-    stage_plot(desk, *s);
+    stage_plot(desk, *s, "log.doubt.mass", words::doubt_mass_title, &StageBelief::mass_kg);
+    stage_plot(desk, *s, "log.doubt", words::doubt_title, &StageBelief::in_tub_kg);
+    widgets::note(desk.ui, words::doubt_note);
     next_rows(desk, *s);
     draw_rows(desk);
     input_rows(desk, *s);

@@ -51,6 +51,10 @@ bool list_row(Ui& ui, std::string_view id, const ListRow& row) {
     if (!row.number.empty()) {
         const float width = figure_in(ui, {place.x, place.y, right - place.x, place.h}, ui.type.body_strong,
                                       row.enabled ? ink.ink : ink.ink_soft, row.number, row.unit);
+        if (row.struck) {
+            const float middle = place.y + 0.5f * place.h;
+            ImGui::GetWindowDrawList()->AddLine({right - width - 3.0f, middle}, {right + 3.0f, middle}, ink.ink, 2.0f);
+        }
         right -= width + 12.0f;
     }
     const float text_w = right - place.x;

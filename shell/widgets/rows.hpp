@@ -15,6 +15,7 @@ struct ListRow {
     bool chosen = false;    ///< tinted, with a bar at its left edge
     bool leads_on = false;  ///< chevron
     bool enabled = true;
+    bool struck = false;    ///< a line through the figure: kept, but no longer counted
 };
 bool list_row(Ui& ui, std::string_view id, const ListRow& row);
 
