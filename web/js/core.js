@@ -8,7 +8,7 @@ export async function loadCore(canvas, onAbort) {
   const wasmBinary = await compiledCode();
   const module = await createEvenfall({
     canvas,
-    ...(wasmBinary && { wasmBinary }),
+    wasmBinary,
     locateFile: (name) => new URL(name, document.baseURI).href,
     print: (line) => console.info(line),
     printErr: (line) => console.warn(line),

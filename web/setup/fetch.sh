@@ -172,7 +172,7 @@ while read -r line kind name version suite; do
 done < <(list_pins)
 
 # What follows depends on the pins and on this recipe alone.
-key="$(cat "$pins" "$root/web/setup/fetch.sh" | sha256sum | cut -c1-16)"
+key="$(cat "$pins" "$root/web/setup/fetch.sh" "$root/web/setup/terms.py" | sha256sum | cut -c1-16)"
 bundle="$cache/bundle-$key"
 if [ ! -f "$bundle/evenfall.cmake" ]; then
     work="$(mktemp -d "$cache/work.XXXXXX")"
@@ -194,14 +194,25 @@ if [ ! -f "$bundle/evenfall.cmake" ]; then
             esac
             terms="$folder/debian/copyright"
             [ -f "$terms" ] || terms="$(find "$folder/usr/share/doc" -name copyright | head -n 1)"
+            # What of it goes into the page, so that the terms of its tests and its other systems stay out.
+            case "$name" in
+                zlib) used=(inflate.c) ;;
+                libsdl2) used=(src/ src/{atomic,cpuinfo,dynapi,events,libm,locale,misc,stdlib,thread,timer,video}/
+                    src/video/{yuv2rgb,emscripten,khronos}/ include/SDL.h include/SDL_egl.h include/SDL_opengles2_gl2.h) ;;
+                imgui) used=(imgui.cpp imstb_truetype.h) ;;
+                nlohmann-json3-dev) used=(include/nlohmann/json.hpp) ;;
+                libeigen3-dev) used=(Eigen/Core) ;;
+                *) used=() ;;
+            esac
             printf '\n\n==== %s %s ====\n\n' "$name" "$version"
-            cat "$terms"
+            /usr/bin/python3 "$root/web/setup/terms.py" "$terms" ${used[@]+"${used[@]}"}
         done < <(list_pins)
     } >"$work/licences.txt"
     fonts="$(find "${where[fonts-adobe-sourcesans3]}/usr/share/fonts" -name '*-Regular.otf' -printf '%h\n' | head -n 1)"
     {
         echo "# Written by web/setup/fetch.sh; hand it to CMake with -C."
         define() { printf 'set(%s "%s" CACHE PATH "%s")\n' "$@"; }
+        define EVENFALL_LZMA_SOURCE "${where[lzma]}" "LZMA source folder (page only)"
         define EVENFALL_ZLIB_SOURCE "${where[zlib]}" "zlib source folder"
         define EVENFALL_SDL2_SOURCE "${where[libsdl2]}" "SDL2 source folder"
         define EVENFALL_IMGUI_SOURCE "${where[imgui]}" "Dear ImGui source folder"
