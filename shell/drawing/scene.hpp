@@ -51,6 +51,8 @@ void add_hit(Scene& scene, const std::string& id, state::Selection item, const w
 
 // The parts of the sheet.
 void draw_ruler(Scene& scene, const WorldToScreen& map, const widgets::Rect& rect);
+/// Heights over the datum line, from the lowest to the highest of the body, at the left of the side view.
+void draw_height_ruler(Scene& scene, const WorldToScreen& map, const widgets::Rect& rect, double low_m, double high_m);
 /// Height below the datum that parts hung under the belly need [m], negative; and how far aft tails reach
 /// [m].
 struct Reach {
@@ -62,6 +64,8 @@ struct Reach {
 void draw_side_view(Scene& scene, const WorldToScreen& map, float names_y);
 void draw_top_view(Scene& scene, const WorldToScreen& map);
 void draw_section_view(Scene& scene, const widgets::Rect& rect, double px_per_m);
+/// The section alone, without its words, by any scale.
+void draw_section_at(Scene& scene, const WorldToScreen& map);
 void draw_hang_view(Scene& scene, const widgets::Rect& rect);
 
 /// A hole in a side view (half_width = its radius) or a section (half the chord): cap, void, fill, each in

@@ -98,10 +98,20 @@ void sheet(widgets::Ui& ui, state::Session& session, const widgets::Rect& area) 
     for (const auto& hole : document.holes)
         scene.bores.push_back(holes::place(hole, evaluation.body));
 
-    const Spans s = spans(document, evaluation, view.step == state::Step::shape);
-    const Places fitted = ui.phone ? lay_out_small(s, area, view.small_view) : lay_out_large(s, area);
+    const Spans now = spans(document, evaluation, view.step == state::Step::shape);
+    const Spans s = view.touch.drawn.value_or(now);
+    // Where lines are drawn, heights are read off as well.
+    const float heights_w = view.step == state::Step::shape ? 34.0f : 0.0f;
+    widgets::Rect room = area;
+    room.x += heights_w;
+    room.w -= heights_w;
+    Places fitted = ui.phone ? lay_out_small(s, room, view.small_view) : lay_out_large(s, room);
     widgets::Rect touchable = area;
-    if (fitted.change) touchable.h = fitted.change->y - area.y;
+    if (fitted.change) {
+        fitted.change->x = area.x;
+        fitted.change->w = area.w;
+        touchable.h = fitted.change->y - area.y;
+    }
     take_zoom(ui, session, touchable);
     const Places places = zoomed(fitted, touchable, session.view.zoom);
     ImFont* const small = ui.type.small;
@@ -123,6 +133,10 @@ void sheet(widgets::Ui& ui, state::Session& session, const widgets::Rect& area) 
                            ui.ink->paper);
     }
     draw_ruler(scene, places.side, places.ruler);
+    if (heights_w > 0.0f) {
+        const float top = places.ruler.bottom() + 2.0f;
+        draw_height_ruler(scene, places.side, {area.x, top, heights_w - 6.0f, touchable.bottom() - top}, now.belly_m, now.top_m);
+    }
     draw_held(scene, places, touchable);
     list.PopClipRect();
 
@@ -132,6 +146,7 @@ void sheet(widgets::Ui& ui, state::Session& session, const widgets::Rect& area) 
     }
     const widgets::Touch touch = widgets::touch_area(ui, "draw.sheet", touchable);
     take_finger(scene, session, touch, places);
+    if (session.view.touch.down && !session.view.touch.drawn) session.view.touch.drawn = s;
     take_keys(ui, session, touch);
 
     if (places.change) draw_switch(scene, session, *places.change);

@@ -16,6 +16,7 @@ void log_panel(Desk& desk);
 
 // Parts of panels that have files of their own.
 void curve_rows(Desk& desk);           ///< Shape: the points of one curve
+void section_point_rows(Desk& desk);   ///< Shape: the points of a drawn section
 void blank_rows(Desk& desk);
 void measured_rows(Desk& desk);
 void pocket_rows(Desk& desk);          ///< Hardware: pockets and slots
