@@ -34,7 +34,7 @@ std::string target_words(const preset::Targets& targets) {
 
 /// Squares of half a millimetre, which a telephone reads at a hand's breadth; the white border of four squares is part of the
 /// code (ISO/IEC 18004:2015, 6.3.8, from memory).
-void add_code(Composer& pages, const SheetCode& code) {
+void add_code(Composer& pages, const SquareCode& code) {
     if (code.side <= 0) return;
     constexpr double square_mm = 0.5;
     constexpr int border = 4;
@@ -45,7 +45,7 @@ void add_code(Composer& pages, const SheetCode& code) {
         // One rectangle for each run along a row: no hairlines between squares.
         for (int column = 0; column < code.side;) {
             int end = column;
-            while (end < code.side && code.dark[static_cast<std::size_t>(row * code.side + end)]) ++end;
+            while (end < code.side && code.at(end, row)) ++end;
             if (end > column) {
                 const double x0 = left + square_mm * column, x1 = left + square_mm * end, y = top + square_mm * row;
                 squares.lines.push_back({{{x0, y}, {x1, y}, {x1, y + square_mm}, {x0, y + square_mm}}, true});

@@ -4,6 +4,7 @@
 
 #include "evenfall.hpp"
 #include "ledger/fold.hpp"
+#include "qr/square_code.hpp"
 #include "sheet/model.hpp"
 
 #include <string>
@@ -22,20 +23,13 @@ struct SheetTypefaces {
     std::string_view semibold;
 };
 
-/// A two-dimensional code as squares, row by row from its upper left corner, without its quiet border. Nothing is drawn
-/// where there is none.
-struct SheetCode {
-    int side = 0;             ///< squares along one edge
-    std::vector<bool> dark;   ///< side × side of them
-};
-
 struct SheetOptions {
     SheetFormat format = SheetFormat::html;
     SheetPaper paper = SheetPaper::a4;
     int lures = 1;                       ///< 1 to 500: how many are made from this recipe
     double station_m = 0.010;            ///< between section cards, 2 to 100 mm
     std::vector<double> cure_hours;      ///< per coat in order of work, 0 to 1000 h; empty = usual hours (coat_hours.hpp)
-    SheetCode link_code;                 ///< the share text, or the address that holds it
+    SquareCode link_code;                ///< the share text, or the address that holds it; side 0 = none is drawn
     SheetTypefaces typefaces;
 };
 

@@ -5,6 +5,7 @@
 #include "drawing/pen.hpp"
 #include "drawing/world_to_screen.hpp"
 #include "holes/bore.hpp"
+#include "state/backdrop.hpp"
 #include "state/session.hpp"
 #include "widgets/ui.hpp"
 
@@ -33,6 +34,7 @@ struct Scene {
     state::Pane pane = state::Pane::side;      ///< the view that is being drawn
     bool lens = false;                         ///< drawn a second time, enlarged: nothing is left behind
     std::optional<WorldToScreen> section_map{};///< of the section view, once drawn
+    const state::Backdrop* backdrop = nullptr; ///< the picture behind the side view, where there is one
     std::string refusal{};                     ///< why the held thing cannot be where the finger is
 
     [[nodiscard]] const look::Palette& ink() const { return *ui.ink; }

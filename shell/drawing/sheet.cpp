@@ -1,5 +1,6 @@
 #include "drawing/sheet.hpp"
 
+#include "drawing/backdrop_view.hpp"
 #include "drawing/finger.hpp"
 #include "drawing/places.hpp"
 #include "drawing/scene.hpp"
@@ -83,7 +84,7 @@ void draw_switch(Scene& scene, state::Session& session, const widgets::Rect& rec
 
 } // namespace
 
-void sheet(widgets::Ui& ui, state::Session& session, const widgets::Rect& area) {
+void sheet(widgets::Ui& ui, state::Session& session, const widgets::Rect& area, state::Backdrop* backdrop) {
     ImDrawList& list = *ImGui::GetWindowDrawList();
     if (!session.evaluation()) {
         pen::text(list, ui.type.body, area.x, area.y, ui.ink->ink_soft, words::nothing_to_draw);
@@ -94,6 +95,8 @@ void sheet(widgets::Ui& ui, state::Session& session, const widgets::Rect& area) 
     const Evaluation evaluation = *session.evaluation();
     const state::ViewState view = session.view;
     Scene scene{ui, list, document, evaluation, view, {}, {}, state::Pane::side, false, {}, {}};
+    if (backdrop != nullptr && (!backdrop->there() || view.step != state::Step::shape)) backdrop = nullptr;
+    scene.backdrop = backdrop;
     if (!session.problems().empty()) scene.refusal = session.problems().front().sentence;
     for (const auto& hole : document.holes)
         scene.bores.push_back(holes::place(hole, evaluation.body));
@@ -145,7 +148,8 @@ void sheet(widgets::Ui& ui, state::Session& session, const widgets::Rect& area) 
         if (widgets::button_at(ui, "draw.fit", fit, words::fit, widgets::ButtonKind::plain)) session.view.zoom = {};
     }
     const widgets::Touch touch = widgets::touch_area(ui, "draw.sheet", touchable);
-    take_finger(scene, session, touch, places);
+    const bool on_picture = backdrop != nullptr && take_backdrop_finger(ui, *backdrop, touch, places.side, view.touch.down);
+    if (!on_picture) take_finger(scene, session, touch, places);
     if (session.view.touch.down && !session.view.touch.drawn) session.view.touch.drawn = s;
     take_keys(ui, session, touch);
 

@@ -141,6 +141,7 @@ void shape_panel(Desk& desk) {
         desk.change(words::note_field, on_document([text = *noted](preset::Document& d) { d.note = text; }));
     }
     size_rows(desk);
+    picture_rows(desk);
     wood_rows(desk);
     section_rows(desk);
     section_point_rows(desk);

@@ -23,6 +23,18 @@ export async function loadCore(canvas, onAbort) {
     start: (saved, link, dark, dpr) => number("ef_start", saved, link, dark ? 1 : 0, dpr),
     /** Each gives "" or the sentences that refuse it, and then nothing has changed. */
     openJson: (json) => text("ef_open_json", json),
+    /** Puts a picture behind the drawing: rows of red green blue alpha. False where its size cannot be. */
+    showPicture(width, height, rgba, marks) {
+      const room = number("ef_picture_room", width, height);
+      if (room === 0) return false;
+      module.HEAPU8.set(rgba, room);
+      act("ef_picture_ready", marks);
+      return true;
+    },
+    takePictureAway: () => act("ef_picture_away"),
+    /** The parts drawer that the device has kept, and one from a file that is laid in beside it. */
+    setDrawer: (json) => text("ef_set_drawer", json),
+    addToDrawer: (json) => text("ef_add_to_drawer", json),
     openLink: (link) => text("ef_open_link", link),
     openSession: (session) => text("ef_open_session", session),
     clearKept: () => act("ef_clear_kept"),
@@ -31,8 +43,14 @@ export async function loadCore(canvas, onAbort) {
     answersJson: () => text("ef_answers_json"),
     planJson: () => text("ef_plan_json"),
     link: () => text("ef_link"),
+    /** {side, path} of the square code of an address, in squares with the border; null where a camera could not read it. */
+    codeOf(address) {
+      const [side, path] = text("ef_code", address).split(/ (.*)/s);
+      return path ? { side: Number(side), path } : null;
+    },
     sessionJson: () => text("ef_session_json"),
     wake: () => act("ef_wake"),
+    setDecimalSign: (sign) => act("ef_set_decimal_sign", sign.charCodeAt(0)),
     setDpr: (dpr) => act("ef_set_dpr", dpr),
     setText: (fieldId, value) => act("ef_set_text", fieldId, value),
     preset: (name, json) => act("ef_preset", name, json),
