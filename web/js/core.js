@@ -1,11 +1,12 @@
 // The compiled bench as plain JavaScript functions. Nothing else in the page knows how it is called.
 
 import createEvenfall from "evenfall-program"; // Emscripten's loader, named so by the build
-import { compiledCode } from "./parts.js";
+import { packedCode } from "./parts.js";
+import { unpacked } from "./unpack.js";
 
 // What the compiled code tells the page goes through globalThis.EvenfallHost (host.js), which has to be there first.
 export async function loadCore(canvas, onAbort) {
-  const wasmBinary = await compiledCode();
+  const wasmBinary = await unpacked(await packedCode());
   const module = await createEvenfall({
     canvas,
     wasmBinary,
