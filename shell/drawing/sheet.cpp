@@ -120,13 +120,13 @@ void sheet(widgets::Ui& ui, state::Session& session, const widgets::Rect& area, 
     ImFont* const small = ui.type.small;
 
     list.PushClipRect({area.x - 8.0f, area.y - 8.0f}, {area.right() + 8.0f, touchable.bottom() + 8.0f}, true);
+    draw_station_line(scene, places);
+    draw_side_view(scene, places.side, places.names_y);
     if (!ui.phone) {
         pen::text(list, small, area.x, places.side_head_y, ui.ink->ink_soft, words::from_the_side);
         if (!document.holes.empty()) draw_legend(scene, area.right() - 4.0f, places.above_head_y);
         pen::text(list, small, area.x, places.above_head_y, ui.ink->ink_soft, words::from_above);
     }
-    draw_station_line(scene, places);
-    draw_side_view(scene, places.side, places.names_y);
     if (places.above) draw_top_view(scene, *places.above);
     if (places.section) draw_section_view(scene, *places.section, places.scale);
     if (places.hang) draw_hang_view(scene, *places.hang);
