@@ -31,6 +31,10 @@ public:
     /// Room of this height across the page, on the next page where this one has too little; answers its upper edge.
     [[nodiscard]] double block(double height_mm);
 
+    /// Words that the drawing has in places of its own, for those who hear it read.
+    void say(std::string words) { say(Said::Kind::paragraph, {std::move(words)}); }
+    void say(Said::Kind kind, std::vector<std::string> cells) { layout_.pages.back().said.push_back({kind, std::move(cells)}); }
+
     void add(Item item) { layout_.pages.back().items.push_back(std::move(item)); }
     void line(Point from, Point to, Stroke stroke = {});
     void box(const Rect& rect, Stroke stroke = {});

@@ -88,8 +88,10 @@ void add_cover(Composer& pages, const Job& job) {
                  {{"6", "Paint and clear coat, weigh after each.", "Coats"}},
                  {{"7", "Hang hooks and tail; the last weighing.", "Weigh-in: dressed"}}});
     pages.heading("The recipe as a link");
-    pages.paragraph("Type or copy this share text, in one piece without blanks, to open the same lure again:", 2.8, soft_ink);
-    pages.paragraph(write_link(d), 2.6);
+    const std::string& address = job.options.address;
+    pages.paragraph(address.empty() ? "Type or copy this share text, in one piece without blanks, to open the same lure again:"
+                                    : "This address opens the same lure again; it is one piece without blanks:", 2.8, soft_ink);
+    pages.paragraph(address.empty() ? write_link(d) : address + '#' + write_link(d), 2.6);
     add_code(pages, job.options.link_code);
 }
 
