@@ -138,8 +138,8 @@ void add_blank(Composer& pages, const Job& job) {
     pages.new_page("Blank: saw lines");
     const double length = lines.length_m(), height = e.high_m - e.low_m, width = 2.0 * e.half_width_m;
     pages.paragraph("Board at least " + mm_text(length) + " × " + mm_text(height) + " × " + mm_text(width) + " mm (" + inches(length) + " × " +
-                    inches(height) + " × " + inches(width) + "). Saw outside the line, carve to it. The joint cuts are marked; saw them "
-                    "when the body is carved. Numbers above them: mm from the nose to the middle of the gap.");
+                    inches(height) + " × " + inches(width) + "). Saw outside the line, carve to it." +
+                    (job.document.joints.empty() ? "" : " The joint cuts are marked; saw them when the body is carved. Numbers above them: mm from the nose to the middle of the gap."));
     pages.caution("Saw and blade: clamp the work, keep fingers behind the edge, wear eye protection; dust: mask and extraction. Follow the "
                   "maker's instructions and local rules.");
     const auto draw_joints = [&](const View& view, double low, double high) {

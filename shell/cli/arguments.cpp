@@ -136,7 +136,7 @@ Outcome<Arguments> read_arguments(const std::vector<std::string>& words) {
         }
         const bool takes_value = log_option != nullptr || ((falls || logs) && option == "--depth") || (logs && option == "--write") ||
                                  (sure && option == "--draws") ||
-                                 (prints && (option == "--output" || option == "--paper" || option == "--lures" || option == "--also" || option == "--station" || option == "--cure" || option == "--address")) ||
+                                 (prints && (option == "--output" || option == "--paper" || option == "--lures" || option == "--also" || option == "--station" || option == "--cure" || option == "--page")) ||
                                  (plans && (option == "--fall" || option == "--in-water" || option == "--pitch" || option == "--write"));
         if (takes_value) {
             if (!value) {
@@ -159,7 +159,7 @@ Outcome<Arguments> read_arguments(const std::vector<std::string>& words) {
             else if (option == "--lures") problems = take_lures(*value, arguments.also.empty() ? arguments.lures : arguments.also.back().second);
             else if (option == "--also") arguments.also.emplace_back(*value, 1);
             else if (option == "--station") problems = take_number(option, *value, units::Unit::mm, arguments.station_m);
-            else if (option == "--address") arguments.address = *value;
+            else if (option == "--page") arguments.page = *value;
             else if (option == "--cure") problems = take_hours(*value, arguments.cure_hours);
             else arguments.write_to = *value;
             if (!problems.empty()) return problems;
@@ -227,7 +227,7 @@ std::string usage_text() {
            "                                      a --lures behind it counts for it\n"
            "      --station LENGTH                between section cards: 10mm where not given\n"
            "      --cure HOURS,HOURS,…            the wait after each coat, in order of work\n"
-           "      --address ADDRESS               of the page; the link on the sheet then opens there\n"
+           "      --page ADDRESS                  where the page lies, so that the link and the code on the sheet open it there\n"
            "  evenfall --help | --version\n"
            "\n"
            "PRESET is a file, or - for standard input. Without options the targets are those of the preset.\n"

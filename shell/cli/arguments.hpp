@@ -41,7 +41,7 @@ struct Arguments {
     std::vector<std::pair<std::string, int>> also;  ///< further presets of a batch and their lures
     std::optional<double> station_m;      ///< between section cards
     std::vector<double> cure_hours;       ///< per coat
-    std::string address;                  ///< of the page, for the link on the sheet
+    std::string page;                     ///< address of the page that a code opens; empty: the share text alone
 };
 
 /// Words after the program's name → what they ask for. Problems name the option in their path.

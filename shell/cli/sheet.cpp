@@ -37,7 +37,7 @@ int sheet(const Arguments& arguments) {
     options.lures = arguments.lures;
     if (arguments.station_m) options.station_m = *arguments.station_m;
     options.cure_hours = arguments.cure_hours;
-    options.address = arguments.address;
+    options.address = arguments.page;
     options.typefaces = {bytes(shell::look::font_regular, shell::look::font_regular_size),
                          bytes(shell::look::font_semibold, shell::look::font_semibold_size)};
     std::vector<BatchPart> batch{{*document, arguments.lures}};

@@ -6,6 +6,7 @@ import { readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { test } from "node:test";
 import { sizes, workshop } from "./support/bench.mjs";
+import { pagesOf, scales } from "./support/paper.mjs";
 import { presetsDir, program, shotsDir } from "./support/settings.mjs";
 
 const shop = await workshop();
@@ -20,12 +21,6 @@ async function openSheet(device) {
 }
 
 const leaves = (bench) => bench.page.locator("#sheet .leaf");
-
-/** Pages of a PDF as [width, height] in mm. */
-function pagesOf(file) {
-  const text = execFileSync("pdfinfo", ["-f", "1", "-l", "99", file], { encoding: "utf8" });
-  return [...text.matchAll(/size:\s+([\d.]+) x ([\d.]+) pts/g)].map(([, w, h]) => [w, h].map((points) => (points / 72) * 25.4));
-}
 
 for (const [look, size] of [["light", "tablet"], ["dark", "tablet"], ["light", "phone"], ["dark", "phone"]]) {
   test(`the sheet lies where the drawing was, in the paper's proportion, ${look}, ${size}`, async () => {
@@ -115,6 +110,8 @@ for (const [paper, [width, height]] of Object.entries(papers)) {
     assert.equal(pages.length, await leaves(bench).count());
     // A browser rounds its page to whole CSS pixels, 1/96 in.
     for (const [w, h] of pages) assert.ok(Math.abs(w - width) < 0.3 && Math.abs(h - height) < 0.3, `${w} × ${h}`);
+    const measured = scales(file, "10", "160");
+    assert.ok(measured.length >= 4 && measured.every((length) => Math.abs(length - 150) <= 0.1), `true to size: ${measured}`);
     const words = execFileSync("pdftotext", ["-layout", file, "-"], { encoding: "utf8" });
     assert.equal(words.match(/100 mm exactly/g).length, pages.length, "both bars stand on every page");
     assert.doesNotMatch(words, /Answers as text|Skip/);
@@ -136,7 +133,7 @@ test("files saved by the page are the program's, byte for byte", async () => {
     assert.equal(file.suggestedFilename(), `millrace-170.${ending}`);
     const own = join(shotsDir, `sheet-program.${ending}`);
     execFileSync(program, ["sheet", join(presetsDir, "millrace-170.json"), "-o", own, "--paper", "letter", "--lures", "2",
-      "--address", shop.server.address]);
+      "--page", shop.server.address]);
     assert.ok(readFileSync(await file.path()).equals(readFileSync(own)), ending);
     await bench.page.locator("#dialog-save").getByRole("button", { name: "Close" }).tap();
   }
