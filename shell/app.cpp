@@ -82,7 +82,7 @@ void draw_strip(AppParts& parts, const Regions& where) {
     constexpr float key = look::target;
     const float keys_x = strip.right() - edge + 8.0f - 3.0f * key;
     const float key_y = strip.y + (head_h - key) / 2.0f;
-    const float name_w = where.phone ? keys_x - strip.x - edge - 8.0f : std::clamp(strip.w * 0.21f, 170.0f, 260.0f);
+    const float name_w = where.phone ? keys_x - strip.x - edge - 8.0f : std::clamp(strip.w * 0.21f, where.low ? 130.0f : 170.0f, 260.0f);
     name_block(parts, {strip.x + edge, strip.y + (head_h - 56.0f) / 2.0f, name_w, 56.0f});
 
     const auto answers = strip_answers(parts.session, parts.motion.bench, ui.units);
@@ -112,14 +112,15 @@ void draw_bar(AppParts& parts, const Regions& where) {
     ImDrawList& list = *ImGui::GetWindowDrawList();
     list.AddRectFilled({0.0f, where.bar.y}, {where.screen.w, where.screen.h}, ink.card);
     list.AddRectFilled({0.0f, where.bar.y}, {where.screen.w, where.bar.y + 1.0f}, ink.rule);
-    const char* hardware = where.phone ? words::step_hardware_short : words::step_hardware;
+    const bool brief = where.phone || where.low;
+    const char* hardware = brief ? words::step_hardware_short : words::step_hardware;
     const std::array<widgets::StepTab, state::step_count> tabs{{{step_ids[0], words::step_shape},
                                                                 {step_ids[1], words::step_joints},
                                                                 {step_ids[2], hardware},
                                                                 {step_ids[3], words::step_lead},
                                                                 {step_ids[4], words::step_finish},
                                                                 {step_ids[5], words::step_water},
-                                                                {step_ids[6], where.phone ? words::step_log_short : words::step_log},
+                                                                {step_ids[6], brief ? words::step_log_short : words::step_log},
                                                                 {step_ids[7], words::step_sheet}}};
     const float edge = where.phone ? 4.0f : look::gutter;
     const Rect inner{where.bar.x + edge, where.bar.y, where.bar.w - 2.0f * edge, where.bar.h};
@@ -136,7 +137,7 @@ void draw_panel(AppParts& parts, const Regions& where) {
         parts.drawn_step = parts.session.view.step;
         widgets::scroll_to_top();
     }
-    steps::panel(ui, parts.session, parts.motion);
+    steps::panel(ui, parts.session, parts.motion, parts.drawer);
     widgets::end_scroll_area(ui);
     // What the panel collected from the keypad has been tried by now.
     parts.keypad.settle(sentences(parts.session.problems()));
@@ -192,6 +193,15 @@ void tell_outside(AppParts& parts, const Regions& where) {
         if (!parts.keypad.is_open() && !session.view.touch.refused) parts.toast.show(refusal, true, parts.now_s);
         parts.host.announce(refusal);
     }
+    const state::Backdrop& backdrop = parts.motion.backdrop;
+    if (parts.told_picture != backdrop.revision() && !backdrop.held) {
+        parts.told_picture = backdrop.revision();
+        parts.host.keep_picture(backdrop.there() ? backdrop.marks_text() : std::string());
+    }
+    if (parts.told_drawer != parts.drawer.revision()) {
+        parts.told_drawer = parts.drawer.revision();
+        parts.host.keep_drawer(state::write_drawer(parts.drawer));
+    }
     const bool document_moved = parts.told_revision != session.revision();
     if (document_moved) parts.host.announce(headline(strip_answers(session, parts.motion.bench, parts.ui.units)));
     if (document_moved || !(parts.told_settings == session.settings) || !(parts.told_view == session.view)) {
@@ -234,6 +244,7 @@ void App::rebuild_fonts(double dpr) {
     ImGui::GetIO().FontDefault = parts_->ui.type.label;
 }
 
+void App::set_decimal_sign(char sign) { ImGui::GetIO().PlatformLocaleDecimalPoint = sign == ',' ? ',' : '.'; }
 void App::set_dark(bool dark) { parts_->session.settings.theme = dark ? state::Theme::dark : state::Theme::light; }
 
 look::Ink App::ground() const {
@@ -251,7 +262,7 @@ void App::frame(double now_s) {
     ui.now_s = now_s;
     ui.ink = &look::palette(parts.session.settings.theme == state::Theme::dark ? look::Scheme::dark : look::Scheme::light);
     ui.units = units_of_settings(parts.session.settings);
-    ui.phone = where.phone;
+    ui.phone = where.phone || where.low;
     ui.items.begin_frame();
     ui.lively = std::max(0, ui.lively - 1);
     if (!io.MouseDown[0]) ui.glide.owned = false;
@@ -276,7 +287,7 @@ void App::frame(double now_s) {
         // The page lays the build sheet over the drawing, which then is not to be reached by the keyboard either.
         const bool was_covered = ui.covered;
         ui.covered = was_covered || parts.session.view.step == state::Step::sheet;
-        drawing::sheet(ui, parts.session, drawn);
+        drawing::sheet(ui, parts.session, drawn, &parts.motion.backdrop);
         ui.covered = was_covered;
     }
     ImGui::PopClipRect();

@@ -6,6 +6,7 @@
 #include "preset/document.hpp"
 #include "widgets/ui.hpp"
 
+#include <cstdint>
 #include <memory>
 #include <optional>
 #include <string>
@@ -17,6 +18,7 @@ namespace evenfall::shell {
 /// itself clear of notch and home bar). CSS px.
 struct Regions {
     bool phone = false;    ///< narrow: strip in two rows, short words
+    bool low = false;      ///< a phone lying down: side by side, thin strip and bar, short words
     bool stacked = false;  ///< drawing above, panel below
     widgets::Rect screen;
     widgets::Rect strip;   ///< name and answers
@@ -49,6 +51,27 @@ public:
     [[nodiscard]] look::Ink ground() const;
 
     void rebuild_fonts(double dpr);
+    /// Room for a picture behind the drawing, red green blue alpha, to be filled before picture_ready; nullptr where its size
+    /// cannot be. `marks` are those that keep_picture handed out, or "".
+    unsigned char* picture_room(int width, int height);
+    void picture_ready(const std::string& marks);
+    void picture_away();
+    /// The picture that waits for a texture, and what the window made of it.
+    struct TexturePixels {
+        const unsigned char* rgba = nullptr;
+        int width = 0;
+        int height = 0;
+    };
+    [[nodiscard]] TexturePixels wanted_texture() const;
+    void give_texture(std::uintptr_t texture);
+    /// The drawing context was lost with all that was in it.
+    void forget_texture();
+
+    /// The drawer that this device has kept; "" or the sentences that refuse it, and then the drawer stays as it is.
+    std::string set_drawer(const std::string& text);
+    /// A drawer from a file: its pieces are laid in beside those that are there.
+    std::string add_to_drawer(const std::string& text);
+    void set_decimal_sign(char sign);  ///< ',' or '.', as numbers are shown; typed ones may have either
     void set_dark(bool dark);  ///< until the kept session or the builder says otherwise
 
     /// Begins with the kept session, or with the first demo where there is none, then opens a shared lure on top of it.

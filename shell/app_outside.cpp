@@ -2,6 +2,8 @@
 
 #include "app_parts.hpp"
 #include "look/words.hpp"
+#include "look/words_drawer.hpp"
+#include "look/words_picture.hpp"
 #include "report/answers_json.hpp"
 #include "state/session_json.hpp"
 #include "surety/surety.hpp"
@@ -60,6 +62,55 @@ bool App::start(const std::string& saved_session_json, const std::string& link_t
     parts.told_settings = parts.session.settings;
     parts.told_view = parts.session.view;
     return unread.empty();
+}
+
+unsigned char* App::picture_room(int width, int height) {
+    unsigned char* const room = parts_->motion.backdrop.make_room(width, height);
+    if (room == nullptr) {
+        parts_->last_problem = look::words::picture_unfit;
+        parts_->toast.show(parts_->last_problem, true, parts_->now_s);
+    }
+    return room;
+}
+
+void App::picture_ready(const std::string& marks) {
+    state::Backdrop& backdrop = parts_->motion.backdrop;
+    backdrop.ready(marks, state::drawn_length_m(parts_->session.kept()));
+    parts_->motion.outline = {};
+    // Marks that came from where they are kept need not be kept again.
+    if (!marks.empty()) parts_->told_picture = backdrop.revision();
+}
+
+void App::picture_away() {
+    parts_->motion.backdrop.take_away();
+    parts_->told_picture = parts_->motion.backdrop.revision();
+}
+
+App::TexturePixels App::wanted_texture() const {
+    const state::Backdrop& backdrop = parts_->motion.backdrop;
+    if (!backdrop.there() || backdrop.texture != 0) return {};
+    return {backdrop.rgba().data(), backdrop.width(), backdrop.height()};
+}
+
+void App::give_texture(std::uintptr_t texture) { parts_->motion.backdrop.texture = texture; }
+void App::forget_texture() { parts_->motion.backdrop.texture = 0; }
+
+std::string App::set_drawer(const std::string& text) {
+    auto read = state::read_drawer(text);
+    if (!read.ok()) return sentences(read.problems());
+    parts_->drawer = std::move(read).value();
+    parts_->told_drawer = parts_->drawer.revision();
+    return {};
+}
+
+std::string App::add_to_drawer(const std::string& text) {
+    const auto read = state::read_drawer(text);
+    if (!read.ok()) return sentences(read.problems());
+    for (const state::Thing& thing : read->things()) {
+        if (!parts_->drawer.put(thing)) return look::words::drawer_full;
+    }
+    parts_->say(look::words::drawer_taken_in + std::to_string(read->things().size()));
+    return {};
 }
 
 std::string App::open_json(const std::string& text) {

@@ -4,6 +4,7 @@
 
 #include "app.hpp"
 #include "drawing/outline.hpp"
+#include "state/drawer.hpp"
 #include "state/motion.hpp"
 #include "state/session.hpp"
 #include "widgets/bars.hpp"
@@ -40,6 +41,9 @@ struct AppParts {
     platform::Host& host;
     state::Session session;
     state::Motion motion;
+    state::Drawer drawer;
+    unsigned told_drawer = 0;
+    unsigned told_picture = 0;
     widgets::Ui ui;
     widgets::Keypad keypad;
     widgets::Picker picker;

@@ -6,6 +6,7 @@
 #include "platform/flavour.hpp"
 #include "platform/loop_web.hpp"
 #include "platform/window.hpp"
+#include "qr/square_code.hpp"
 #include "surety/surety.hpp"
 
 #include <emscripten.h>
@@ -64,11 +65,22 @@ EMSCRIPTEN_KEEPALIVE int ef_start(const char* saved, const char* link, int dark,
 }
 
 EMSCRIPTEN_KEEPALIVE const char* ef_open_json(const char* text) { return hand_over(app->open_json(text)); }
+EMSCRIPTEN_KEEPALIVE unsigned char* ef_picture_room(int width, int height) { return app->picture_room(width, height); }
+EMSCRIPTEN_KEEPALIVE void ef_picture_ready(const char* marks) { app->picture_ready(marks); }
+EMSCRIPTEN_KEEPALIVE void ef_picture_away() { app->picture_away(); }
+EMSCRIPTEN_KEEPALIVE const char* ef_set_drawer(const char* text) { return hand_over(app->set_drawer(text)); }
+EMSCRIPTEN_KEEPALIVE const char* ef_add_to_drawer(const char* text) { return hand_over(app->add_to_drawer(text)); }
 EMSCRIPTEN_KEEPALIVE const char* ef_open_link(const char* text) { return hand_over(app->open_link(text)); }
 EMSCRIPTEN_KEEPALIVE const char* ef_document_json() { return hand_over(app->document_json()); }
 EMSCRIPTEN_KEEPALIVE const char* ef_answers_json() { return hand_over(app->answers_json()); }
 EMSCRIPTEN_KEEPALIVE const char* ef_plan_json() { return hand_over(app->plan_json()); }
 EMSCRIPTEN_KEEPALIVE const char* ef_link() { return hand_over(app->link()); }
+/// "side path" of the code of an address, with its border of four squares; "" where a camera could not read so long a one.
+EMSCRIPTEN_KEEPALIVE const char* ef_code(const char* address) {
+    constexpr int border = 4;
+    const Outcome<SquareCode> code = square_code(address);
+    return hand_over(code.ok() ? std::to_string(code->side + 2 * border) + " " + path_of(*code, border) : std::string());
+}
 EMSCRIPTEN_KEEPALIVE const char* ef_session_json() { return hand_over(app->session_json()); }
 EMSCRIPTEN_KEEPALIVE const char* ef_open_session(const char* text) { return hand_over(app->open_session(text)); }
 EMSCRIPTEN_KEEPALIVE const char* ef_sheet(int form, const char* address) {
@@ -82,6 +94,7 @@ EMSCRIPTEN_KEEPALIVE void ef_show_kept(const char* id, const char* session, cons
 }
 EMSCRIPTEN_KEEPALIVE void ef_wake() { platform::wake_loop(); }
 EMSCRIPTEN_KEEPALIVE void ef_set_dpr(double dpr) { window->set_dpr(dpr); platform::wake_loop(); }
+EMSCRIPTEN_KEEPALIVE void ef_set_decimal_sign(int sign) { app->set_decimal_sign(static_cast<char>(sign)); }
 EMSCRIPTEN_KEEPALIVE void ef_set_text(const char* field_id, const char* text) {
     app->set_text(field_id, text);
     platform::wake_loop();

@@ -10,7 +10,7 @@ namespace evenfall::picture {
 
 // Caps that keep a hostile or careless picture from costing more than a moment.
 inline constexpr long long most_pixels = 24'000'000;         ///< taken in
-inline constexpr long long most_working_pixels = 2'000'000;  ///< kept for finding the outline; larger pictures are reduced
+inline constexpr long long most_working_pixels = 600'000;    ///< kept for finding the outline; larger pictures are reduced: a pixel is then a third of a millimetre of a piece that fills the picture, and places are found to a fraction of it
 inline constexpr int least_side = 24;                        ///< pixels
 inline constexpr int greatest_side = 32'000;                 ///< pixels
 

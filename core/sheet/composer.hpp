@@ -20,6 +20,9 @@ public:
     [[nodiscard]] double whole_room_mm() const;  ///< of an empty page
     [[nodiscard]] double text_width_mm(const std::string& words, double size_mm, Weight weight = Weight::regular) const;
 
+    /// Words broken into lines of at most this width, between words where that is possible.
+    [[nodiscard]] std::vector<std::string> lines_of(const std::string& words, double width_mm, double size_mm, Weight weight) const;
+
     void new_page(const std::string& title);
     /// `with_mm`: what follows and is not to be parted from it.
     void heading(const std::string& words, double with_mm = 14.5);
@@ -57,7 +60,6 @@ public:
     [[nodiscard]] Layout finish();
 
 private:
-    [[nodiscard]] std::vector<std::string> lines_of(const std::string& words, double width_mm, double size_mm, Weight weight) const;
     void frame();
     void bars();
 

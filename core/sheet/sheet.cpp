@@ -28,9 +28,6 @@ Problems check(const preset::Document& document, const SheetOptions& options) {
     // Signs that may stand in an address; anything else would print or scan as something else.
     if (options.address.size() > 400 || std::any_of(options.address.begin(), options.address.end(), [](char c) { return c <= ' ' || c > '~' || c == '#'; }))
         out.push_back(off_limits("/address", "up to 400 characters of an address without “#”", "The page's address must be at most 400 letters, digits and signs without “#”."));
-    const int side = options.link_code.side;
-    if (side < 0 || side > 177 || options.link_code.dark.size() != static_cast<std::size_t>(side) * static_cast<std::size_t>(side))
-        out.push_back(off_limits("/link_code", "up to 177 squares along an edge", "The link's code must be a square of at most 177 by 177."));
     for (const double hours : options.cure_hours) {
         if (!(hours >= 0.0 && hours <= 1000.0)) {
             out.push_back(off_limits("/cure_hours", "0 to 1000 h", "The wait after a coat must lie between 0 and 1000 hours."));

@@ -27,13 +27,6 @@ struct SheetTypefaces {
     std::string_view semibold;
 };
 
-/// A two-dimensional code as squares, row by row from its upper left corner, without its quiet border. Nothing is drawn
-/// where there is none.
-struct SheetCode {
-    int side = 0;             ///< squares along one edge
-    std::vector<bool> dark;   ///< side × side of them
-};
-
 struct SheetOptions {
     SheetFormat format = SheetFormat::html;
     SheetPaper paper = SheetPaper::a4;
@@ -41,7 +34,6 @@ struct SheetOptions {
     double station_m = 0.010;            ///< between section cards, 2 to 100 mm
     std::vector<double> cure_hours;      ///< per coat in order of work, 0 to 1000 h; empty = usual hours (coat_hours.hpp)
     std::string address;                 ///< of the page that opens share texts, without '#'; empty = the share text stands alone
-    SheetCode link_code;                 ///< the share text, or the address that holds it
     SheetTypefaces typefaces;
 };
 

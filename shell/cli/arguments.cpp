@@ -15,7 +15,7 @@ struct CommandWord {
 constexpr std::array command_words{
     CommandWord{"weigh", Command::weigh},     CommandWord{"lead", Command::lead},      CommandWord{"fall", Command::fall},
     CommandWord{"log", Command::log},         CommandWord{"surety", Command::surety},  CommandWord{"joints", Command::joints},   CommandWord{"link", Command::link},
-    CommandWord{"open", Command::open},       CommandWord{"sheet", Command::sheet},    CommandWord{"--help", Command::help},    CommandWord{"-h", Command::help},
+    CommandWord{"open", Command::open},       CommandWord{"trace", Command::trace},       CommandWord{"sheet", Command::sheet},    CommandWord{"--help", Command::help},    CommandWord{"-h", Command::help},
     CommandWord{"help", Command::help},       CommandWord{"--version", Command::version}};
 
 Problem misuse(std::string path, std::string sentence) {
@@ -111,6 +111,8 @@ Outcome<Arguments> read_arguments(const std::vector<std::string>& words) {
     const bool logs = arguments.command == Command::log;
     const bool sure = arguments.command == Command::surety;
     const bool prints = arguments.command == Command::sheet;
+    const bool traces = arguments.command == Command::trace;
+    const bool links = arguments.command == Command::link;
     bool has_operand = false;
     bool has_verb = false;
     for (std::size_t i = 1; i < words.size(); ++i) {
@@ -135,8 +137,8 @@ Outcome<Arguments> read_arguments(const std::vector<std::string>& words) {
             if (logs && option == entry.option) log_option = &entry;
         }
         const bool takes_value = log_option != nullptr || ((falls || logs) && option == "--depth") || (logs && option == "--write") ||
-                                 (sure && option == "--draws") ||
-                                 (prints && (option == "--output" || option == "--paper" || option == "--lures" || option == "--also" || option == "--station" || option == "--cure" || option == "--page")) ||
+                                 (sure && option == "--draws") || (links && option == "--code") || (traces && (option == "--length" || option == "--write")) || ((links || prints) && option == "--page") ||
+                                 (prints && (option == "--output" || option == "--paper" || option == "--lures" || option == "--also" || option == "--station" || option == "--cure")) ||
                                  (plans && (option == "--fall" || option == "--in-water" || option == "--pitch" || option == "--write"));
         if (takes_value) {
             if (!value) {
@@ -158,8 +160,10 @@ Outcome<Arguments> read_arguments(const std::vector<std::string>& words) {
             else if (option == "--paper") problems = take_paper(*value, arguments.letter);
             else if (option == "--lures") problems = take_lures(*value, arguments.also.empty() ? arguments.lures : arguments.also.back().second);
             else if (option == "--also") arguments.also.emplace_back(*value, 1);
-            else if (option == "--station") problems = take_number(option, *value, units::Unit::mm, arguments.station_m);
+            else if (option == "--length") problems = take_number(option, *value, units::Unit::mm, arguments.length_m);
+            else if (option == "--code") arguments.code_to = *value;
             else if (option == "--page") arguments.page = *value;
+            else if (option == "--station") problems = take_number(option, *value, units::Unit::mm, arguments.station_m);
             else if (option == "--cure") problems = take_hours(*value, arguments.cure_hours);
             else arguments.write_to = *value;
             if (!problems.empty()) return problems;
@@ -180,7 +184,7 @@ Outcome<Arguments> read_arguments(const std::vector<std::string>& words) {
         has_operand = true;
     }
     if (!has_operand) {
-        return misuse("", "“" + words[0] + "” needs " + (arguments.command == Command::open ? "a link." : "a preset file, or - for standard input."));
+        return misuse("", "“" + words[0] + "” needs " + (arguments.command == Command::open ? "a link." : traces ? "a picture, binary PGM or PPM." : "a preset file, or - for standard input."));
     }
     if (arguments.fall_m_s && arguments.in_water_kg) {
         return misuse("--in-water", "Ask for a fall or for a mass in water, not for both.");
@@ -219,6 +223,8 @@ std::string usage_text() {
            "      --draws N                       and by N lures drawn by chance\n"
            "  evenfall joints PRESET [--json]     how far each joint swings, its wire, bits, walls and strength\n"
            "  evenfall link PRESET                the share text of a preset; goes behind # in the page's address\n"
+           "      --code FILE.svg                 and as a square code for a phone's camera\n"
+           "      --page ADDRESS                  where the page lies, so that the code opens it there\n"
            "  evenfall open LINK                  the preset in a share text or address\n"
            "  evenfall sheet PRESET -o FILE       the build sheet, true to size, as FILE.pdf, .html or .svg\n"
            "      --paper a4|letter               A4 where not given\n"
@@ -227,7 +233,9 @@ std::string usage_text() {
            "                                      a --lures behind it counts for it\n"
            "      --station LENGTH                between section cards: 10mm where not given\n"
            "      --cure HOURS,HOURS,…            the wait after each coat, in order of work\n"
-           "      --page ADDRESS                  where the page lies, so that the link and the code on the sheet open it there\n"
+           "      --page ADDRESS                  where the page lies, so that link and code on the sheet open it there\n"
+           "  evenfall trace PICTURE --length L   back and belly line of a sketch or piece in a picture (binary PGM or PPM), nose left\n"
+           "      --write FILE                    a new lure with that profile\n"
            "  evenfall --help | --version\n"
            "\n"
            "PRESET is a file, or - for standard input. Without options the targets are those of the preset.\n"

@@ -113,10 +113,34 @@ void drag(const Scene& scene, state::Session& session, const Places& places, ImV
         !session.apply(state::move_to(session.kept(), finger.moving, {finger.to_u, v}, rules));
 }
 
+/// A tap on the line of a drawn section adds a point there. Its points lie close together on the screen, so that here a
+/// point has to be hit itself to go before the line.
+bool tapped_section(const Scene& scene, state::Session& session, const Places& places, ImVec2 at) {
+    constexpr float near_px = 12.0f;
+    const auto& section = scene.document.shape.section;
+    if (section.kind != preset::SectionKind::free || !places.section || !places.section->holds(at)) return false;
+    const auto spot = spot_under(scene, places, Pane::section, at);
+    if (!spot) return false;
+    const auto nearest = state::nearest_on_section(section.half_outline, spot->u, spot->v);
+    const auto station = scene.body().lines->at(scene.view.section_x_m);
+    const auto apart = [&](const preset::OutlinePoint& a, double y, double z) {
+        return scene.section_map->px(std::hypot((y - a.y) * station.half_width_m, (z - a.z) * station.half_height_m));
+    };
+    if (nearest.place == 0 || apart(nearest.at, spot->u, spot->v) > near_px) return false;
+    const auto& before = section.half_outline[static_cast<std::size_t>(nearest.place) - 1];
+    const auto& after = section.half_outline[static_cast<std::size_t>(nearest.place)];
+    const float reach = std::min(near_px, 0.35f * apart(before, after.y, after.z));
+    if (apart(before, spot->u, spot->v) <= reach || apart(after, spot->u, spot->v) <= reach) return false;
+    if (!session.apply({words::add_point_label, state::add_section_point(nearest.place, nearest.at)})) return false;
+    choose(session, {ItemKind::section_point, nearest.place});
+    return true;
+}
+
 void tap(const Scene& scene, state::Session& session, const Places& places, ImVec2 at) {
     const Hit* under = nearest_hit(scene.hits, at);
     const bool shaping = scene.view.step == state::Step::shape;
     const bool handle = under != nullptr && is_handle(under->item.kind);
+    if (shaping && tapped_section(scene, session, places, at)) return;
     if (shaping && !handle) {
         if (const auto line = line_under(scene, places, at)) {
             const int place = state::place_for_point(state::curve_points(session.kept(), line->curve), line->x_m);

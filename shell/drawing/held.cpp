@@ -100,10 +100,15 @@ void draw_lens(Scene& scene, const Places& places, const widgets::Rect& area, Im
     list.AddRectFilled(least, most, scene.ink().paper, look::control_rounding);
     list.PushClipRect(least, most, true);
     const Pane pane = scene.view.touch.pane;
-    const WorldToScreen& map = pane == Pane::above && places.above ? *places.above : places.side;
+    const WorldToScreen map = pane == Pane::section ? *scene.section_map
+                              : pane == Pane::above && places.above ? *places.above
+                                                                     : places.side;
     const WorldToScreen near(times * map.px_per_m(), map.u_m(at.x), map.v_m(at.y), {x + 0.5f * side, y + 0.5f * side});
     scene.lens = true;
-    if (pane == Pane::above) {
+    if (pane == Pane::section) {
+        draw_section_at(scene, near);
+        scene.section_map = map;
+    } else if (pane == Pane::above) {
         draw_top_view(scene, near);
     } else {
         draw_side_view(scene, near, y - 100.0f);
@@ -123,7 +128,8 @@ void draw_held(Scene& scene, const Places& places, const widgets::Rect& area) {
     // Under a finger the drawing cannot be seen; a mouse covers nothing. The reason takes the lens's place.
     if (touch.refused) {
         draw_refusal(scene, asked_place(scene, places, at), area, scene.refusal);
-    } else if (ImGui::GetIO().MouseSource == ImGuiMouseSource_TouchScreen && touch.pane != Pane::section) {
+    } else if (ImGui::GetIO().MouseSource == ImGuiMouseSource_TouchScreen &&
+               (touch.pane != Pane::section || scene.section_map)) {
         draw_lens(scene, places, area, at);
     }
 }

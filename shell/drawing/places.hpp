@@ -11,15 +11,7 @@
 
 namespace evenfall::shell::drawing {
 
-/// How high and wide the lure is, drawn out with all that hangs on it [m].
-struct Spans {
-    double fore_m = 0.0;
-    double aft_m = 0.0;
-    double top_m = 0.0;
-    double low_m = 0.0;   ///< hooks included
-    double belly_m = 0.0; ///< wood only
-    double half_width_m = 0.0;
-};
+using state::Spans;
 
 [[nodiscard]] Spans spans(const preset::Document& document, const Evaluation& evaluation, bool with_blank);
 

@@ -34,9 +34,24 @@ Division inches(double px_per_m, double inch_m) {
     return {inch_m / 8.0, 2, 4, 8, 1.0 / 8.0};
 }
 
+float tick_length(const Division& division, int i) {
+    if (i % division.figure == 0) return 12.0f;
+    if (i % division.large == 0) return 9.0f;
+    return i % division.middle == 0 ? 7.0f : 4.0f;
+}
+
+bool in_inches(const Scene& scene) {
+    return scene.ui.units.of(widgets::Quantity::length) != widgets::Unit::millimetre;
+}
+
+Division division_of(const Scene& scene, double px_per_m) {
+    return in_inches(scene) ? inches(px_per_m, widgets::from_unit(1.0, widgets::Unit::inch)) : millimetres(px_per_m);
+}
+
 /// A figure of the ruler: whole, or with its fraction ("1 3/8") where the divisions are that fine.
 std::string figure_text(double value) {
     constexpr int finest = 64;
+    if (value < 0.0) return "−" + figure_text(-value);
     const auto parts = static_cast<int>(std::lround(value * finest));
     const int whole = parts / finest;
     const int rest = parts % finest;
@@ -51,9 +66,7 @@ std::string figure_text(double value) {
 void draw_ruler(Scene& scene, const WorldToScreen& map, const widgets::Rect& rect) {
     auto& list = scene.list;
     const auto& ink = scene.ink();
-    const bool in_inches = scene.ui.units.of(widgets::Quantity::length) != widgets::Unit::millimetre;
-    const double inch_m = widgets::from_unit(1.0, widgets::Unit::inch);
-    const Division division = in_inches ? inches(map.px_per_m(), inch_m) : millimetres(map.px_per_m());
+    const Division division = division_of(scene, map.px_per_m());
     const double length = scene.body().lines->length_m();
     ImFont* const font = scene.ui.type.small;
 
@@ -64,15 +77,10 @@ void draw_ruler(Scene& scene, const WorldToScreen& map, const widgets::Rect& rec
     const int steps = static_cast<int>(std::floor(length / division.step_m + 1e-6));
     for (int i = 0; i <= steps; ++i) {
         const float x = std::round(map.at(i * division.step_m, 0.0).x) + 0.5f;
-        const bool figure = i % division.figure == 0;
-        const float tick = figure                     ? 12.0f
-                           : i % division.large == 0  ? 9.0f
-                           : i % division.middle == 0 ? 7.0f
-                                                      : 4.0f;
-        list.AddLine({x, edge - tick}, {x, edge}, ink.line, pen::hair);
-        if (figure) {
+        list.AddLine({x, edge - tick_length(division, i)}, {x, edge}, ink.line, pen::hair);
+        if (i % division.figure == 0) {
             std::string words = figure_text(i * division.figure_value);
-            if (i == 0) words += in_inches ? " in" : " mm";
+            if (i == 0) words += in_inches(scene) ? " in" : " mm";
             pen::text(list, font, i == 0 ? x - 1.0f : x, edge - 13.0f - font->FontSize, ink.ink_soft, words,
                       i == 0 ? pen::Side::left : pen::Side::middle);
         }
@@ -84,6 +92,31 @@ void draw_ruler(Scene& scene, const WorldToScreen& map, const widgets::Rect& rec
     list.AddTriangleFilled(flag[0], flag[1], flag[2], ink.paper);
     list.AddTriangle(flag[0], flag[1], flag[2], ink.ink, pen::medium);
     scene.ui.items.record({"draw.section", sx - 22.0f, edge - 30.0f, 44.0f, 44.0f, !scene.ui.covered});
+}
+
+void draw_height_ruler(Scene& scene, const WorldToScreen& map, const widgets::Rect& rect, double low_m, double high_m) {
+    auto& list = scene.list;
+    const auto& ink = scene.ink();
+    const Division division = division_of(scene, map.px_per_m());
+    ImFont* const font = scene.ui.type.small;
+    const float edge = rect.right();
+    // Lines of figures stand closer than columns of them.
+    const bool close = map.px(division.large * division.step_m) > 1.2f * font->FontSize;
+    const int figure = close ? division.large : division.figure;
+    list.PushClipRect({rect.x, rect.y}, {edge + 1.0f, rect.bottom()}, true);
+    list.AddLine({edge, map.at(0.0, high_m).y}, {edge, map.at(0.0, low_m).y}, ink.line, pen::hair);
+    const int first = static_cast<int>(std::ceil(low_m / division.step_m - 1e-6));
+    const int last = static_cast<int>(std::floor(high_m / division.step_m + 1e-6));
+    for (int i = first; i <= last; ++i) {
+        const float y = std::round(map.at(0.0, i * division.step_m).y) + 0.5f;
+        const float tick = tick_length(division, i);
+        list.AddLine({edge - tick, y}, {edge, y}, ink.line, pen::hair);
+        if (i % figure == 0) {
+            pen::text(list, font, edge - tick - 3.0f, y - 0.5f * font->FontSize, ink.ink_soft,
+                      figure_text(i * division.figure_value), pen::Side::right);
+        }
+    }
+    list.PopClipRect();
 }
 
 } // namespace evenfall::shell::drawing

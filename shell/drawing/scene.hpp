@@ -5,6 +5,7 @@
 #include "drawing/pen.hpp"
 #include "drawing/world_to_screen.hpp"
 #include "holes/bore.hpp"
+#include "state/backdrop.hpp"
 #include "state/session.hpp"
 #include "widgets/ui.hpp"
 
@@ -33,6 +34,7 @@ struct Scene {
     state::Pane pane = state::Pane::side;      ///< the view that is being drawn
     bool lens = false;                         ///< drawn a second time, enlarged: nothing is left behind
     std::optional<WorldToScreen> section_map{};///< of the section view, once drawn
+    const state::Backdrop* backdrop = nullptr; ///< the picture behind the side view, where there is one
     std::string refusal{};                     ///< why the held thing cannot be where the finger is
 
     [[nodiscard]] const look::Palette& ink() const { return *ui.ink; }
@@ -51,6 +53,8 @@ void add_hit(Scene& scene, const std::string& id, state::Selection item, const w
 
 // The parts of the sheet.
 void draw_ruler(Scene& scene, const WorldToScreen& map, const widgets::Rect& rect);
+/// Heights over the datum line, from the lowest to the highest of the body, at the left of the side view.
+void draw_height_ruler(Scene& scene, const WorldToScreen& map, const widgets::Rect& rect, double low_m, double high_m);
 /// Height below the datum that parts hung under the belly need [m], negative; and how far aft tails reach
 /// [m].
 struct Reach {
@@ -62,6 +66,8 @@ struct Reach {
 void draw_side_view(Scene& scene, const WorldToScreen& map, float names_y);
 void draw_top_view(Scene& scene, const WorldToScreen& map);
 void draw_section_view(Scene& scene, const widgets::Rect& rect, double px_per_m);
+/// The section alone, without its words, by any scale.
+void draw_section_at(Scene& scene, const WorldToScreen& map);
 void draw_hang_view(Scene& scene, const widgets::Rect& rect);
 
 /// A hole in a side view (half_width = its radius) or a section (half the chord): cap, void, fill, each in

@@ -34,60 +34,14 @@ void draw_end_grain(Scene& scene, const WorldToScreen& map, double x_m, const sh
 
 } // namespace
 
-void draw_section_view(Scene& scene, const widgets::Rect& rect, double px_per_m) {
+void draw_section_at(Scene& scene, const WorldToScreen& map) {
     const auto& lines = *scene.body().lines;
     const auto& ink = scene.ink();
     const double x = std::clamp(scene.view.section_x_m, 0.0, lines.length_m());
     const auto station = lines.at(x);
-    const double width = 2.0 * station.half_width_m;
-    const double height = 2.0 * station.half_height_m;
     ImFont* const font = scene.ui.type.small;
-    // Words in a column of their own at the left, so that the drawing has the whole height.
-    const float column = 92.0f;
-    const float other = rect.w > 320.0f ? column : 0.0f;
-    const widgets::Rect room{rect.x + column, rect.y, rect.w - column - other, rect.h};
-
-    // Chosen by the tallest and widest station, so that the scale stays as the finger slides along.
-    double tallest = 0.0;
-    double widest = 0.0;
-    for (double at : lines.breakpoints_m()) {
-        tallest = std::max(tallest, 2.0 * lines.at(at).half_height_m);
-        widest = std::max(widest, 2.0 * lines.at(at).half_width_m);
-    }
-    const double fit = fitting_px_per_m(widest, tallest, room.w - 8.0f, room.h - 3.0f);
-    double factor = factors.back();
-    for (double f : factors) {
-        if (f * px_per_m <= fit) {
-            factor = f;
-            break;
-        }
-    }
-    const WorldToScreen map(factor * px_per_m, 0.0, station.centre_z_m,
-                            {room.x + 0.5f * room.w, room.y + 0.5f * room.h});
-
     scene.pane = state::Pane::section;
     scene.section_map = map;
-    const widgets::Unit unit = scene.ui.units.of(widgets::Quantity::length);
-    const float line = font->FontSize + 3.0f;
-    pen::text(scene.list, font, rect.x, rect.y, ink.ink_soft, words::section);
-    pen::text(scene.list, scene.ui.type.label_strong, rect.x, rect.y + line, ink.ink,
-              widgets::value_text(x, unit));
-    // Where the height is short, the second pair of lines stands at the other side.
-    const bool low = rect.h < 5.0f * line;
-    const pen::Side side = low ? pen::Side::right : pen::Side::left;
-    const float foot_x = low ? rect.right() : rect.x;
-    const float foot_y = low ? rect.y : rect.bottom() - 2.0f * line;
-    pen::text(scene.list, font, foot_x, foot_y, ink.ink_soft,
-              widgets::number_text(width, unit) + " " + words::times + " " +
-                  widgets::value_text(height, unit),
-              side);
-    std::string scale_text = words::same_scale;
-    if (factor != 1.0) {
-        scale_text = std::string(words::scale) + " " + words::times + " " +
-                     widgets::number_text(factor, widgets::Unit::none, factor == std::floor(factor) ? 0 : 1);
-    }
-    pen::text(scene.list, font, foot_x, foot_y + line, ink.ink_soft, scale_text, side);
-
     std::vector<ImVec2> rim;
     for (const auto& point : shape::section_outline(lines, x, 48))
         rim.push_back(pen::vec(map.at(point.u, point.v)));
@@ -123,6 +77,61 @@ void draw_section_view(Scene& scene, const widgets::Rect& rect, double px_per_m)
     scene.list.AddPolyline(rim.data(), static_cast<int>(rim.size()), ink.ink, ImDrawFlags_Closed,
                            look::outline);
     draw_section_points(scene);
+}
+
+void draw_section_view(Scene& scene, const widgets::Rect& rect, double px_per_m) {
+    const auto& lines = *scene.body().lines;
+    const auto& ink = scene.ink();
+    const double x = std::clamp(scene.view.section_x_m, 0.0, lines.length_m());
+    const auto station = lines.at(x);
+    const double width = 2.0 * station.half_width_m;
+    const double height = 2.0 * station.half_height_m;
+    ImFont* const font = scene.ui.type.small;
+    // Words in a column of their own at the left, so that the drawing has the whole height.
+    const float column = 92.0f;
+    const float other = rect.w > 320.0f ? column : 0.0f;
+    const widgets::Rect room{rect.x + column, rect.y, rect.w - column - other, rect.h};
+
+    // Chosen by the tallest and widest station, so that the scale stays as the finger slides along.
+    double tallest = 0.0;
+    double widest = 0.0;
+    for (double at : lines.breakpoints_m()) {
+        tallest = std::max(tallest, 2.0 * lines.at(at).half_height_m);
+        widest = std::max(widest, 2.0 * lines.at(at).half_width_m);
+    }
+    const double fit = fitting_px_per_m(widest, tallest, room.w - 8.0f, room.h - 3.0f);
+    double factor = factors.back();
+    for (double f : factors) {
+        if (f * px_per_m <= fit) {
+            factor = f;
+            break;
+        }
+    }
+    const WorldToScreen map(factor * px_per_m, 0.0, station.centre_z_m,
+                            {room.x + 0.5f * room.w, room.y + 0.5f * room.h});
+
+    const widgets::Unit unit = scene.ui.units.of(widgets::Quantity::length);
+    const float line = font->FontSize + 3.0f;
+    pen::text(scene.list, font, rect.x, rect.y, ink.ink_soft, words::section);
+    pen::text(scene.list, scene.ui.type.label_strong, rect.x, rect.y + line, ink.ink,
+              widgets::value_text(x, unit));
+    // Where the height is short, the second pair of lines stands at the other side.
+    const bool low = rect.h < 5.0f * line;
+    const pen::Side side = low ? pen::Side::right : pen::Side::left;
+    const float foot_x = low ? rect.right() : rect.x;
+    const float foot_y = low ? rect.y : rect.bottom() - 2.0f * line;
+    pen::text(scene.list, font, foot_x, foot_y, ink.ink_soft,
+              widgets::number_text(width, unit) + " " + words::times + " " +
+                  widgets::value_text(height, unit),
+              side);
+    std::string scale_text = words::same_scale;
+    if (factor != 1.0) {
+        scale_text = std::string(words::scale) + " " + words::times + " " +
+                     widgets::number_text(factor, widgets::Unit::none, factor == std::floor(factor) ? 0 : 1);
+    }
+    pen::text(scene.list, font, foot_x, foot_y + line, ink.ink_soft, scale_text, side);
+
+    draw_section_at(scene, map);
 }
 
 } // namespace evenfall::shell::drawing

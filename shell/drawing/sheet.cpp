@@ -1,5 +1,6 @@
 #include "drawing/sheet.hpp"
 
+#include "drawing/backdrop_view.hpp"
 #include "drawing/finger.hpp"
 #include "drawing/places.hpp"
 #include "drawing/scene.hpp"
@@ -83,7 +84,7 @@ void draw_switch(Scene& scene, state::Session& session, const widgets::Rect& rec
 
 } // namespace
 
-void sheet(widgets::Ui& ui, state::Session& session, const widgets::Rect& area) {
+void sheet(widgets::Ui& ui, state::Session& session, const widgets::Rect& area, state::Backdrop* backdrop) {
     ImDrawList& list = *ImGui::GetWindowDrawList();
     if (!session.evaluation()) {
         pen::text(list, ui.type.body, area.x, area.y, ui.ink->ink_soft, words::nothing_to_draw);
@@ -94,14 +95,26 @@ void sheet(widgets::Ui& ui, state::Session& session, const widgets::Rect& area) 
     const Evaluation evaluation = *session.evaluation();
     const state::ViewState view = session.view;
     Scene scene{ui, list, document, evaluation, view, {}, {}, state::Pane::side, false, {}, {}};
+    if (backdrop != nullptr && (!backdrop->there() || view.step != state::Step::shape)) backdrop = nullptr;
+    scene.backdrop = backdrop;
     if (!session.problems().empty()) scene.refusal = session.problems().front().sentence;
     for (const auto& hole : document.holes)
         scene.bores.push_back(holes::place(hole, evaluation.body));
 
-    const Spans s = spans(document, evaluation, view.step == state::Step::shape);
-    const Places fitted = ui.phone ? lay_out_small(s, area, view.small_view) : lay_out_large(s, area);
+    const Spans now = spans(document, evaluation, view.step == state::Step::shape);
+    const Spans s = view.touch.drawn.value_or(now);
+    // Where lines are drawn, heights are read off as well.
+    const float heights_w = view.step == state::Step::shape ? 34.0f : 0.0f;
+    widgets::Rect room = area;
+    room.x += heights_w;
+    room.w -= heights_w;
+    Places fitted = ui.phone ? lay_out_small(s, room, view.small_view) : lay_out_large(s, room);
     widgets::Rect touchable = area;
-    if (fitted.change) touchable.h = fitted.change->y - area.y;
+    if (fitted.change) {
+        fitted.change->x = area.x;
+        fitted.change->w = area.w;
+        touchable.h = fitted.change->y - area.y;
+    }
     take_zoom(ui, session, touchable);
     const Places places = zoomed(fitted, touchable, session.view.zoom);
     ImFont* const small = ui.type.small;
@@ -123,6 +136,10 @@ void sheet(widgets::Ui& ui, state::Session& session, const widgets::Rect& area) 
                            ui.ink->paper);
     }
     draw_ruler(scene, places.side, places.ruler);
+    if (heights_w > 0.0f) {
+        const float top = places.ruler.bottom() + 2.0f;
+        draw_height_ruler(scene, places.side, {area.x, top, heights_w - 6.0f, touchable.bottom() - top}, now.belly_m, now.top_m);
+    }
     draw_held(scene, places, touchable);
     list.PopClipRect();
 
@@ -131,7 +148,9 @@ void sheet(widgets::Ui& ui, state::Session& session, const widgets::Rect& area) 
         if (widgets::button_at(ui, "draw.fit", fit, words::fit, widgets::ButtonKind::plain)) session.view.zoom = {};
     }
     const widgets::Touch touch = widgets::touch_area(ui, "draw.sheet", touchable);
-    take_finger(scene, session, touch, places);
+    const bool on_picture = backdrop != nullptr && take_backdrop_finger(ui, *backdrop, touch, places.side, view.touch.down);
+    if (!on_picture) take_finger(scene, session, touch, places);
+    if (session.view.touch.down && !session.view.touch.drawn) session.view.touch.drawn = s;
     take_keys(ui, session, touch);
 
     if (places.change) draw_switch(scene, session, *places.change);

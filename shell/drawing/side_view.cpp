@@ -1,3 +1,4 @@
+#include "drawing/backdrop_view.hpp"
 #include "drawing/scene.hpp"
 
 #include "drawing/outline.hpp"
@@ -116,6 +117,7 @@ void draw_side_view(Scene& scene, const WorldToScreen& map, float names_y) {
     draw_blank(scene, map);
     for (int s = 0; s < segments; ++s)
         draw_segment(scene, map, s);
+    if (scene.backdrop != nullptr) draw_backdrop(scene, map);
     draw_reliefs(scene, map);
     for (int s = 0; s < segments; ++s)
         outline_segment(scene, map, s);
@@ -148,6 +150,7 @@ void draw_side_view(Scene& scene, const WorldToScreen& map, float names_y) {
     draw_centres(scene, map, false);
     draw_readings(scene, map);
     draw_line_points(scene, map);
+    if (scene.backdrop != nullptr) draw_backdrop_marks(scene, map);
 }
 
 } // namespace evenfall::shell::drawing

@@ -19,6 +19,9 @@ void set_gl_attributes();
 [[nodiscard]] const char* shading_language();
 /// Clears the whole buffer of width × height device pixels.
 void clear(int width, int height, look::Ink colour);
+/// A texture of a picture, red green blue alpha, rows from the top; `texture` is one to be done with, or 0. Smooth, never
+/// repeated.
+[[nodiscard]] unsigned make_texture(const unsigned char* rgba, int width, int height, unsigned texture);
 /// The drawn picture, rows from the bottom, RGBA.
 [[nodiscard]] std::vector<unsigned char> read_pixels(int width, int height);
 /// The outside world of this flavour.

@@ -22,6 +22,12 @@ public:
     virtual void ask_text(const std::string& field_id, const std::string& label, const std::string& current) = 0;
     /// Today by the device's own calendar, "2026-03-14"; empty where it has none.
     [[nodiscard]] virtual std::string today() { return {}; }
+    /// Let the builder choose a picture; it arrives later through App::picture_room and App::picture_ready.
+    virtual void choose_picture() {}
+    /// The marks on the picture changed, or it was taken away (then ""): keep them beside it.
+    virtual void keep_picture(const std::string& marks) { (void)marks; }
+    /// The parts drawer changed: keep it on this device.
+    virtual void keep_drawer(const std::string& text) { (void)text; }
     /// The shelf is about to be seen: the lures kept on this device arrive later through App::show_kept.
     virtual void shelf_opens() {}
     /// What comes onto the bench next is another lure: keep the one that lies there, as it is now, by itself.

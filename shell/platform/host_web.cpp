@@ -7,6 +7,15 @@
 EM_JS(void, ef_host_changed, (), {
     if (globalThis.EvenfallHost) globalThis.EvenfallHost.changed();
 });
+EM_JS(void, ef_host_choose_picture, (), {
+    if (globalThis.EvenfallHost) globalThis.EvenfallHost.choose_picture();
+});
+EM_JS(void, ef_host_keep_picture, (const char* marks), {
+    if (globalThis.EvenfallHost) globalThis.EvenfallHost.keep_picture(UTF8ToString(marks));
+});
+EM_JS(void, ef_host_keep_drawer, (const char* text), {
+    if (globalThis.EvenfallHost) globalThis.EvenfallHost.keep_drawer(UTF8ToString(text));
+});
 EM_JS(void, ef_host_share, (const char* link), {
     if (globalThis.EvenfallHost) globalThis.EvenfallHost.share(UTF8ToString(link));
 });
@@ -65,6 +74,9 @@ namespace {
 class WebHost final : public Host {
 public:
     void changed() override { ef_host_changed(); }
+    void choose_picture() override { ef_host_choose_picture(); }
+    void keep_picture(const std::string& marks) override { ef_host_keep_picture(marks.c_str()); }
+    void keep_drawer(const std::string& text) override { ef_host_keep_drawer(text.c_str()); }
     void share(const std::string& link_text) override { ef_host_share(link_text.c_str()); }
     void save_file(const std::string& name, const std::string& text) override { ef_host_save_file(name.c_str(), text.c_str()); }
     void open_file() override { ef_host_open_file(); }

@@ -44,6 +44,7 @@ EM_BOOL lost(int, const void*, void*) {
 
 EM_BOOL restored(int, const void*, void*) {
     loop.window->context_restored();
+    loop.app->forget_texture();
     wake_loop();
     return EM_TRUE;
 }

@@ -120,6 +120,10 @@ bool Window::draw(App& app) {
         app.rebuild_fonts(dpr_);
         fonts_dpr_ = dpr_;
     }
+    if (const App::TexturePixels wanted = app.wanted_texture(); wanted.rgba != nullptr) {
+        texture_ = make_texture(wanted.rgba, wanted.width, wanted.height, texture_);
+        app.give_texture(texture_);
+    }
     ImGui_ImplOpenGL3_NewFrame();
     ImGui_ImplSDL2_NewFrame();
     ImGuiIO& io = ImGui::GetIO();
@@ -152,6 +156,7 @@ void Window::set_dpr(double dpr) {
 void Window::context_restored() {
     lost_ = false;
     ImGui_ImplOpenGL3_DestroyDeviceObjects();
+    texture_ = 0;
     pending_.wake();
 }
 

@@ -63,6 +63,7 @@ private:
     double scale_ = 0.0;
     double dpr_ = 1.0;
     double fonts_dpr_ = 0.0;  ///< 0 = no fonts yet
+    unsigned texture_ = 0;    ///< of the picture behind the drawing
     look::Ink ground_ = 0;
     bool lost_ = false;
     bool closing_ = false;

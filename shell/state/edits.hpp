@@ -47,6 +47,21 @@ namespace evenfall::shell::state {
 /// Moves a point of a curve; the x of the ends stays where it is, the others stay between their neighbours.
 [[nodiscard]] Edit move_curve_point(Curve curve, int index, double x_m, double value);
 
+/// The place on a drawn half-section that is nearest to a point, all in shares of half width and half height.
+struct SectionSpot {
+    int place = 0;             ///< a new point there would be this one; 0 where the outline has no sides
+    preset::OutlinePoint at{}; ///< on the outline
+    double away = 0.0;         ///< from the asked point
+};
+[[nodiscard]] SectionSpot nearest_on_section(const std::vector<preset::OutlinePoint>& outline, double y, double z);
+/// A point of the drawn half-section before point `place`, or in the middle of its longest side.
+[[nodiscard]] Edit add_section_point(int place, preset::OutlinePoint at);
+[[nodiscard]] Edit add_section_point();
+/// Removes a point; belly, back and the last one of full width stay, and three points at least.
+[[nodiscard]] Edit remove_section_point(int index);
+/// Puts a point at shares of half width (0 to 1) and half height (−1 to 1); belly and back stay where they are.
+[[nodiscard]] Edit put_section_point(int index, double y, double z);
+
 /// Cuts where there is most room between joints, holes and ends. The name stays with the fore half.
 [[nodiscard]] Edit add_joint();
 /// Glues the segments on both sides of a joint; the fore one's name stays.

@@ -7,6 +7,7 @@
 #include "fall/water_sweep.hpp"
 #include "flotation/float_answers.hpp"
 #include "joints/joint_answers.hpp"
+#include "state/backdrop.hpp"
 #include "state/bench.hpp"
 #include "state/play_clock.hpp"
 #include "state/session.hpp"
@@ -85,6 +86,13 @@ struct Motion {
     JointAnswers joints;
     double bend = 0.0;  ///< Joints step: how far the drawn chain is bent, −1 all to port, 1 all to starboard
     Draft draft;
+    Backdrop backdrop;       ///< the picture behind the drawing
+    struct {
+        bool offered = false;    ///< an outline is shown as an unfinished change
+        double off_m = 0.0;      ///< how far it lies off what the picture shows, at most
+        std::string refusal;     ///< why none was found
+    } outline;
+    std::optional<std::size_t> drawer_open;  ///< the piece of the drawer whose figures are shown
     std::map<std::string, double, std::less<>> read_off;  ///< where a finger last read a plot, by the plot's id
 };
 

@@ -3,6 +3,8 @@
 // What is looked at: the open step, the chosen item, the station of the section, the zoom. Kept over a
 // reload, never undone.
 
+#include <optional>
+
 namespace evenfall::shell::state {
 
 /// The steps of the bench, in the order of the work.
@@ -72,6 +74,18 @@ inline constexpr double most_fall_depth_m = 20.0;
 enum class Pane { side, above, section };
 
 /// A finger on the drawing.
+/// How high and wide the lure is, drawn out with all that hangs on it [m].
+struct Spans {
+    double fore_m = 0.0;
+    double aft_m = 0.0;
+    double top_m = 0.0;
+    double low_m = 0.0;   ///< hooks included
+    double belly_m = 0.0; ///< wood only
+    double half_width_m = 0.0;
+
+    bool operator==(const Spans&) const = default;
+};
+
 struct Touch {
     bool down = false;
     bool moved = false;      ///< has gone farther than a tap's wobble
@@ -81,6 +95,7 @@ struct Touch {
     double offset_v = 0.0;
     double to_u = 0.0;       ///< where the item is asked to go
     double to_v = 0.0;
+    std::optional<Spans> drawn; ///< what the drawing was fitted to when the finger came: it must not shrink under the hand
     bool refused = false;    ///< it cannot be there: the session's problems say why
 
     bool operator==(const Touch&) const = default;

@@ -4,6 +4,7 @@
 // for. Nothing is applied while it draws.
 
 #include "materials/figure.hpp"
+#include "state/drawer.hpp"
 #include "state/edits.hpp"
 #include "state/motion.hpp"
 #include "state/session.hpp"
@@ -25,9 +26,10 @@ struct Desk {
     widgets::Ui& ui;
     const state::Session& session;
     state::Motion& motion;
+    state::Drawer& drawer;
     state::ViewState view; ///< a copy to be changed; put back after drawing
 
-    enum class Act { none, plan, keep, drop };
+    enum class Act { none, plan, keep, drop, finish };
     Act act = Act::none;
     std::vector<state::Change> changes;
 

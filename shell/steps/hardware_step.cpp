@@ -1,6 +1,7 @@
 #include "steps/step_panels.hpp"
 
 #include "ledger/fold.hpp"
+#include "look/words_drawer.hpp"
 #include "look/words_steps.hpp"
 #include "materials/solids.hpp"
 #include "widgets/button.hpp"
@@ -86,9 +87,11 @@ void part_editor(Desk& desk, int index) {
     widgets::gap();
     const int tapped =
         widgets::button_row(desk.ui, {{id + ".duplicate", words::duplicate},
+                                      {id + ".drawer", words::drawer_put_in},
                                       {id + ".remove", words::remove, widgets::ButtonKind::danger}});
     if (tapped == 0) desk.change(label(words::duplicate), state::duplicate_part(index));
-    if (tapped == 1) {
+    if (tapped == 1 && !part.name.empty()) desk.drawer.put(state::thing_of(part));
+    if (tapped == 2) {
         desk.change(label(words::take_away), state::remove_part(index));
         desk.view.selection = {};
     }
@@ -147,6 +150,7 @@ void hardware_panel(Desk& desk) {
         desk.change(tapped == 0 ? words::add_fitting : words::add_dressing, state::add_part(stage));
         desk.view.selection = {ItemKind::part, static_cast<int>(desk.document().parts.size())};
     }
+    drawer_rows(desk);
     pocket_rows(desk);
     widgets::gap();
     widgets::caution_box(desk.ui, words::plastisol_title, words::plastisol_caution);

@@ -131,6 +131,7 @@ void hole_rows(Desk& desk, int index) {
         ".depth", words::hole_depth, hole.depth_m, 0.0, 0.1, [](preset::Hole& o, double v) { o.depth_m = v; },
         words::hole_depth_below);
     fill_rows(h);
+    stock_from_drawer(desk, index);
     cap_rows(h);
     const std::array<std::string_view, 3> uses{words::use_ballast, words::use_drilled, words::use_fixed};
     if (const auto tapped =

@@ -46,6 +46,7 @@ void hinge_fields(Desk& desk, int index, const Hinge& h) {
     length(desk, index, id + ".pin_off", words::pin_off, h.pin_off_m, -0.02, 0.02, &Hinge::pin_off_m, words::pin_off_below);
     length(desk, index, id + ".pin", words::pin_size, h.pin_diameter_m, 0.0003, 0.006, &Hinge::pin_diameter_m);
     length(desk, index, id + ".wire", words::wire_size, h.wire_m, 0.0002, 0.003, &Hinge::wire_m);
+    wire_from_drawer(desk, index);
     length(desk, index, id + ".eye", words::eye_size, h.eye_inside_m, 0.0005, 0.03, &Hinge::eye_inside_m);
     length(desk, index, id + ".glued", words::glued_depth, h.glued_m, 0.0, 0.1, &Hinge::glued_m);
     const int by = widgets::stepper(desk.ui, id + ".turns", words::twist_turns, static_cast<int>(h.turns), 0, 40);

@@ -5,7 +5,7 @@
 
 namespace evenfall::shell::steps {
 
-void panel(widgets::Ui& ui, state::Session& session, state::Motion& motion) {
+void panel(widgets::Ui& ui, state::Session& session, state::Motion& motion, state::Drawer& drawer) {
     if (!session.evaluation()) {
         for (const auto& problem : session.problems())
             widgets::problem_line(ui, problem.sentence);
@@ -14,7 +14,7 @@ void panel(widgets::Ui& ui, state::Session& session, state::Motion& motion) {
     // Whatever step is open: what the finished lure would do wrong is best read before the wood is cut.
     for (const auto& warning : session.evaluation()->answers.warnings)
         widgets::problem_line(ui, warning.sentence);
-    Desk desk{ui, session, motion, session.view, Desk::Act::none, {}};
+    Desk desk{ui, session, motion, drawer, session.view, Desk::Act::none, {}};
     switch (session.view.step) {
     case state::Step::shape:
         shape_panel(desk);
@@ -53,6 +53,9 @@ void panel(widgets::Ui& ui, state::Session& session, state::Motion& motion) {
         break;
     case Desk::Act::drop:
         session.abandon();
+        break;
+    case Desk::Act::finish:
+        session.finish();
         break;
     case Desk::Act::none:
         break;

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "state/drawer.hpp"
 #include "state/motion.hpp"
 #include "state/session.hpp"
 #include "widgets/ui.hpp"
@@ -9,6 +10,6 @@ namespace evenfall::shell::steps {
 /// Draws the panel of the step in session.view at the cursor, inside the scroll area that the caller opened,
 /// and then applies what the finger asked for: the session changes after the drawing, never in the middle of
 /// it.
-void panel(widgets::Ui& ui, state::Session& session, state::Motion& motion);
+void panel(widgets::Ui& ui, state::Session& session, state::Motion& motion, state::Drawer& drawer);
 
 } // namespace evenfall::shell::steps

@@ -141,8 +141,10 @@ void shape_panel(Desk& desk) {
         desk.change(words::note_field, on_document([text = *noted](preset::Document& d) { d.note = text; }));
     }
     size_rows(desk);
+    picture_rows(desk);
     wood_rows(desk);
     section_rows(desk);
+    section_point_rows(desk);
     curve_rows(desk);
     blank_rows(desk);
     measured_rows(desk);

@@ -17,11 +17,16 @@ void sheet_panel(Desk& desk);
 
 // Parts of panels that have files of their own.
 void curve_rows(Desk& desk);           ///< Shape: the points of one curve
+void section_point_rows(Desk& desk);   ///< Shape: the points of a drawn section
+void picture_rows(Desk& desk);         ///< Shape: the picture behind the drawing
 void blank_rows(Desk& desk);
 void measured_rows(Desk& desk);
 void pocket_rows(Desk& desk);          ///< Hardware: pockets and slots
 void swing_rows(Desk& desk);           ///< Joints: the chain bent, and how far each joint swings
 void joint_hinge_rows(Desk& desk, int index); ///< Joints: one hinge, its wire, walls and strength
+void drawer_rows(Desk& desk);          ///< Hardware: the builder's own pieces
+void stock_from_drawer(Desk& desk, int hole);  ///< Lead: a rod of the drawer; nothing where there is none
+void wire_from_drawer(Desk& desk, int joint);  ///< Joints: a wire of the drawer
 void plan_rows(Desk& desk);            ///< Lead: the button, and before and after
 void hole_rows(Desk& desk, int index); ///< Lead: everything about one hole
 void ledger_rows(Desk& desk);          ///< Water: every line of the ledger

@@ -49,6 +49,8 @@ std::string answer_strip(Ui& ui, const Rect& rect, std::span<const Answer> answe
         }
         figure_in(ui, {figure_x, figure_y, text_w, 26.0f}, low ? ui.type.body_strong : ui.type.title, ink.ink, answer.number,
                   answer.unit, Align::left);
+        // Half a sentence says less than none.
+        if (low && text_width(ui.type.small, answer.below) > text_w) continue;
         text_in(ui, {x, figure_y + (low ? 23.0f : 27.0f), text_w, 16.0f}, ui.type.small, ink.ink_soft, answer.below);
     }
     return tapped;

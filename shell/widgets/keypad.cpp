@@ -119,7 +119,7 @@ void Keypad::draw_value(Ui& ui, const Rect& rect) {
             refusal_.clear();
         }
     }
-    const std::string& text = entry_.text();
+    const std::string text = as_shown(entry_.text());
     const std::string_view unit = symbol(entry_.unit());
     ImFont* big = ui.type.display;
     const float unit_w = unit.empty() ? 0.0f : text_width(ui.type.body, unit) + 8.0f;
@@ -179,7 +179,7 @@ void Keypad::draw_keys(Ui& ui, const Rect& rect) {
         digit("keypad.7", "7", 0, 0),     digit("keypad.8", "8", 1, 0), digit("keypad.9", "9", 2, 0),
         digit("keypad.4", "4", 0, 1),     digit("keypad.5", "5", 1, 1), digit("keypad.6", "6", 2, 1),
         digit("keypad.1", "1", 0, 2),     digit("keypad.2", "2", 1, 2), digit("keypad.3", "3", 2, 2),
-        digit("keypad.point", ".", 0, 3), digit("keypad.0", "0", 1, 3, fractions ? 1 : 2),
+        digit("keypad.point", as_shown(".") == "," ? "," : ".", 0, 3), digit("keypad.0", "0", 1, 3, fractions ? 1 : 2),
     };
     keys.push_back({"keypad.back", nullptr, Sign::backspace, '\b', 0, 3, 0, 1, fractions ? 1 : 2});
     keys.push_back({"keypad.less", nullptr, Sign::minus, 0, -1, 3, fractions ? 1 : 2, 1, 1});

@@ -33,7 +33,7 @@ KeypadEntry::KeypadEntry(const NumberSpec& spec, double value_si, Unit unit) : s
 }
 
 void KeypadEntry::show(double si) {
-    text_ = without_tail(number_text(si, unit_, spec_.decimals));
+    text_ = without_tail(typed_number_text(si, unit_, spec_.decimals));
     if (!std::isfinite(to_unit(si, unit_))) text_.clear();
     fresh_ = true;
     sign_chosen_ = false;
@@ -128,7 +128,7 @@ std::string KeypadEntry::limits_text() const {
     const auto [low, high] = std::minmax(ends[0], ends[1]);
     const double grain = resolution(unit_, spec_.decimals);
     constexpr double same = 1e-6;
-    const auto text_of = [this](double shown) { return without_tail(number_text(from_unit(shown, unit_), unit_, spec_.decimals)); };
+    const auto text_of = [this](double shown) { return as_shown(without_tail(typed_number_text(from_unit(shown, unit_), unit_, spec_.decimals))); };
     std::string text = text_of(std::ceil(low / grain - same) * grain);
     if (std::isfinite(high)) {
         text += std::string(" ") + look::words::to + " " + text_of(std::floor(high / grain + same) * grain);

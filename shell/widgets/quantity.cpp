@@ -4,6 +4,8 @@
 #include "units/trade.hpp"
 #include "units/unit.hpp"
 
+#include "imgui.h"
+
 #include <algorithm>
 #include <array>
 #include <cmath>
@@ -138,7 +140,15 @@ double from_unit(double shown, Unit unit) {
     return shown * size_of(unit);
 }
 
-std::string number_text(double si, Unit unit, int decimals) {
+std::string as_shown(std::string typed) {
+    const bool comma = ImGui::GetCurrentContext() != nullptr && ImGui::GetIO().PlatformLocaleDecimalPoint == ',';
+    if (comma) std::replace(typed.begin(), typed.end(), '.', ',');
+    return typed;
+}
+
+std::string number_text(double si, Unit unit, int decimals) { return as_shown(typed_number_text(si, unit, decimals)); }
+
+std::string typed_number_text(double si, Unit unit, int decimals) {
     const double shown = to_unit(si, unit);
     if (!std::isfinite(shown)) return "–";
     if (unit == Unit::inch_fraction) return units::inch_text(si);

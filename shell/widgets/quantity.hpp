@@ -47,6 +47,10 @@ enum class Unit {
 /// The number as text in the unit, without its symbol: "−3.1", "1.9", "1 3/8". Real minus sign; trailing zeros kept to
 /// the unit's usual decimals (mm 1, in 3, g 2, s/ft 2, mm/s 0, ° 1, °C 1 …) unless `decimals` says otherwise.
 [[nodiscard]] std::string number_text(double si, Unit unit, int decimals = -1);
+/// The same as it is typed, with a point whatever the device's language.
+[[nodiscard]] std::string typed_number_text(double si, Unit unit, int decimals = -1);
+/// A typed number as the device's language writes it: Dear ImGui's PlatformLocaleDecimalPoint stands for its point.
+[[nodiscard]] std::string as_shown(std::string typed);
 /// number_text with its symbol: "15.8 mm", "−3.1°".
 [[nodiscard]] std::string value_text(double si, Unit unit, int decimals = -1);
 

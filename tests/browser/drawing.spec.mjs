@@ -56,3 +56,96 @@ test("a second finger takes the hole out of the first one's hand, and the browse
   assert.equal(await bench.page.evaluate(() => visualViewport.scale), 1);
   await device.close();
 });
+
+test("a point of the back is dragged, one is added by a tap on the line and taken away again", async () => {
+  const device = await shop.device();
+  const bench = await shop.open(device);
+  await bench.tap("step.shape");
+  const before = await bench.document();
+  const [x, y] = await bench.middleOf("draw.top.5");
+  await bench.touch("touchStart", { x, y });
+  for (let up = 2; up <= 20; up += 2) {
+    await bench.touch("touchMove", { x, y: y - up });
+    await bench.page.waitForTimeout(16);
+  }
+  await bench.settled();
+  await bench.shot("point-held");
+  await bench.touch("touchEnd");
+  await bench.settled();
+  const dragged = await bench.document();
+  const grown = dragged.shape.top_mm[5][1] - before.shape.top_mm[5][1];
+  assert.ok(grown > 3 && grown < 12, `the back has become higher there, by as much as the finger went: ${grown} mm`);
+  assert.deepEqual(dragged.shape.bottom_mm, before.shape.bottom_mm);
+
+  const [ax, ay] = await bench.middleOf("draw.bottom.4");
+  const [bx, by] = await bench.middleOf("draw.bottom.5");
+  await bench.page.touchscreen.tap((ax + bx) / 2, (ay + by) / 2);
+  await bench.settled();
+  const added = await bench.document();
+  assert.equal(added.shape.bottom_mm.length, before.shape.bottom_mm.length + 1);
+  await bench.tap("shape.point.5.remove");
+  assert.deepEqual((await bench.document()).shape.bottom_mm, before.shape.bottom_mm);
+  await bench.open("undo");
+  await bench.open("undo");
+  await bench.open("undo");
+  assert.deepEqual(await bench.document(), before);
+  await device.close();
+});
+
+test("two fingers make the drawing larger where they lie and move it; a tap on Fit brings it back", async () => {
+  const device = await shop.device();
+  const bench = await shop.open(device);
+  const before = await bench.document();
+  const [x, y] = await bench.middleOf(hole);
+  const [nose] = await bench.middleOf("draw.hole.0");
+  const fingers = (spread, down) => [{ x: x - 20 - spread, y: y + down }, { x: x + 20 + spread, y: y + down }];
+  await bench.touch("touchStart", ...fingers(0, 0));
+  for (let step = 1; step <= 12; step++) {
+    await bench.touch("touchMove", ...fingers(4 * step, 0));
+    await bench.page.waitForTimeout(16);
+  }
+  for (let step = 1; step <= 6; step++) {
+    await bench.touch("touchMove", ...fingers(48, 5 * step));
+    await bench.page.waitForTimeout(16);
+  }
+  await bench.touch("touchEnd");
+  await bench.settled();
+  await bench.shot("zoomed");
+  const now = await bench.find(hole);
+  const fore = await bench.find("draw.hole.0");
+  const canvas = await bench.page.locator("#canvas").boundingBox();
+  const apart = canvas.x + now.x + now.w / 2 - (canvas.x + fore.x + fore.w / 2);
+  assert.ok(apart > 1.8 * (x - nose), `holes lie ${apart} px apart instead of ${x - nose}`);
+  assert.ok(Math.abs(canvas.x + now.x + now.w / 2 - x) < 12, "what lies between the fingers stays there");
+  assert.ok(canvas.y + now.y + now.h / 2 > y + 10, "and goes with them");
+  await bench.tap("draw.fit");
+  const [backX] = await bench.middleOf(hole);
+  assert.ok(Math.abs(backX - x) < 1);
+  assert.deepEqual(await bench.document(), before);
+  await device.close();
+});
+
+test("a hole dragged where it cannot be drilled says why and goes back", async () => {
+  const device = await shop.device();
+  const bench = await shop.open(device);
+  await bench.tap(hole);
+  const before = await bench.document();
+  const [x, y] = await bench.middleOf(hole);
+  const [gap] = await bench.middleOf("draw.joint.0");
+  await bench.touch("touchStart", { x, y });
+  for (let step = 1; step <= 20; step++) {
+    await bench.touch("touchMove", { x: x + ((gap - x) * step) / 20, y });
+    await bench.page.waitForTimeout(16);
+  }
+  await bench.settled();
+  assert.ok(await bench.find("draw.refused"), "it is marked while the finger is down");
+  await bench.shot("hole-refused");
+  await bench.touch("touchEnd");
+  await bench.settled();
+  assert.equal(await bench.find("draw.refused"), undefined);
+  // What is kept is a lure that can be built: the last place that could be drilled on the way.
+  assert.equal((await bench.answers()).problems?.length ?? 0, 0);
+  const moved = (await bench.document()).holes[2].x_mm - before.holes[2].x_mm;
+  assert.ok(Math.abs(moved) < 30, `it stands ${moved} mm from where it was`);
+  await device.close();
+});

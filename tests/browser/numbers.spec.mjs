@@ -66,3 +66,17 @@ test("a number that cannot be is refused with a sentence and changes nothing", a
   assert.deepEqual(await bench.document(), before);
   await device.close();
 });
+
+test("numbers are shown with the comma of a language that has one, typed with either sign, and kept with a point", async () => {
+  const device = await shop.device({ locale: "de-DE" });
+  const bench = await shop.open(device);
+  await bench.tap("step.shape");
+  await bench.enter("shape.length", "171.5");
+  assert.equal((await bench.document()).shape.top_mm.at(-1)[0], 171.5);
+  await bench.page.waitForTimeout(300);
+  const rows = await bench.page.locator("#report-body td").allTextContents();
+  assert.ok(rows.some((text) => /^\d+,\d\d g$/.test(text)), rows.slice(0, 6).join(" | "));
+  assert.ok(!rows.some((text) => /\d\.\d/.test(text)), rows.find((text) => /\d\.\d/.test(text)));
+  await bench.shot("numbers-with-comma");
+  await device.close();
+});

@@ -2,11 +2,11 @@
 
 import assert from "node:assert/strict";
 import { spawnSync } from "node:child_process";
-import { basename } from "node:path";
+import { basename, join } from "node:path";
 import { test } from "node:test";
 import { sizes, workshop } from "./support/bench.mjs";
 import { presets } from "./support/program.mjs";
-import { program } from "./support/settings.mjs";
+import { program, shotsDir } from "./support/settings.mjs";
 import { openPreset, takeFromShelf, warmWater } from "./support/ways.mjs";
 
 const shop = await workshop();
@@ -136,7 +136,7 @@ test("a long link carries a note", async () => {
     const { shareDialog } = await import("./js/share.js");
     const said = [];
     for (const size of [1700, 1900, 9000]) {
-      shareDialog(`1.${"A".repeat(size - location.href.length)}`);
+      shareDialog(`1.${"A".repeat(size - location.href.length)}`, () => null);
       const line = document.getElementById("dialog-share-long");
       said.push(line.hidden ? "" : line.textContent);
     }
@@ -163,4 +163,21 @@ test("the links of the demos are short, and the same bytes from the page and fro
     assert.ok(link.length <= limit, `${name}: ${link.length}`);
   }
   await device.close();
+});
+
+test("the share dialog shows a square code that another device's camera reads as the very link", async () => {
+  for (const [name, size] of [["tablet", sizes.tablet], ["phone", sizes.phone]]) {
+    for (const look of ["light", "dark"]) {
+      const device = await shop.device({ size, colorScheme: look });
+      const bench = await shop.open(device);
+      const address = await sharedAddress(bench);
+      const code = bench.page.locator("#dialog-share-code");
+      await code.scrollIntoViewIfNeeded();
+      const picture = join(shotsDir, `code-${name}-${look}.png`);
+      await code.screenshot({ path: picture });
+      const read = spawnSync("zbarimg", ["--quiet", "--raw", "-Sdisable", "-Sqrcode.enable", picture], { encoding: "utf8" });
+      assert.equal(read.stdout.trim(), address, `${name}, ${look}`);
+      await device.close();
+    }
+  }
 });

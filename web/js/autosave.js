@@ -67,6 +67,7 @@ export function createAutosave({ core, store, onFailure, onSuccess, onElsewhere 
     changed,
     flush,
     watch,
+    notKept: onFailure,
     /** The current document came from a link (flush before it is opened): it is kept once it differs from this. */
     holdBack() {
       dirty = false;

@@ -10,11 +10,12 @@ import { firstSteps } from "./help.js";
 import { createHost } from "./host.js";
 import { dismiss, notice } from "./notices.js";
 import { keepOffline } from "./offline.js";
+import { createPictures } from "./pictures.js";
 import { presets } from "./parts.js";
 import { createAnnouncer, prepareReport, writeReport } from "./report.js";
 import { openFromAddress, prepareShareDialog } from "./share.js";
 import { createStore } from "./store.js";
-import { words } from "./words.js";
+import { decimalSign, words } from "./words.js";
 
 const prefersDark = matchMedia("(prefers-color-scheme: dark)").matches;
 
@@ -94,20 +95,26 @@ async function start() {
   const storage = () => window.localStorage;
   const store = createStore({ storage, tab: crypto.randomUUID?.() ?? String(Math.random()), now: Date.now });
   let core = null;
+  let pictures = null;
   const refresh = () => {
     if (!core) return;
     writeReport(core);
+    pictures?.follow();
     look(JSON.parse(core.sessionJson()).settings?.theme === "dark");
   };
   globalThis.EvenfallHost = createHost({
-    getCore: () => core, store, autosave: () => autosaveOf.current, announce: createAnnouncer(), onChange: refresh,
+    getCore: () => core, store, autosave: () => autosaveOf.current, pictures: () => pictures, announce: createAnnouncer(), onChange: refresh,
   });
 
   progress(1, words.loading.module);
   core = await loadCore(part("canvas"), () => stop(words.stop.crash, true));
   progress(3, words.loading.start);
+  core.setDecimalSign(decimalSign);
   for (const { name, text } of presets()) core.preset(name, text);
   autosaveOf.current = connect(core, store);
+  pictures = createPictures({ core, lureId: store.lureId, keepLure: () => autosaveOf.current.keepNow(), onNotKept: () => autosaveOf.current.notKept() });
+  const drawer = store.drawer();
+  if (drawer !== null && core.setDrawer(drawer) !== "") store.setAside(drawer);
   if (!beginSession(core, store)) return stop(words.stop.webgl, true);
   openFromAddress(core, autosaveOf.current);
   refresh();
@@ -126,6 +133,7 @@ async function start() {
   requestAnimationFrame(() => requestAnimationFrame(() => performance.mark("evenfall bench stands")));
   part("canvas").focus({ preventScroll: true });
   core.wake();
+  pictures.tidy(new Set([store.lureId(), ...store.lures().map(({ id }) => id)]));
   navigator.storage?.persist?.().catch(() => {});
   if (store.firstTime("steps") && store.newest() === null) firstSteps();
   keepOffline(() => autosaveOf.current.flush());

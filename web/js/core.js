@@ -8,7 +8,7 @@ export async function loadCore(canvas, onAbort) {
   const wasmBinary = await compiledCode();
   const module = await createEvenfall({
     canvas,
-    ...(wasmBinary && { wasmBinary }),
+    wasmBinary,
     locateFile: (name) => new URL(name, document.baseURI).href,
     print: (line) => console.info(line),
     printErr: (line) => console.warn(line),
@@ -27,6 +27,18 @@ export async function loadCore(canvas, onAbort) {
     start: (saved, link, dark, dpr) => number("ef_start", saved, link, dark ? 1 : 0, dpr),
     /** Each gives "" or the sentences that refuse it, and then nothing has changed. */
     openJson: (json) => text("ef_open_json", json),
+    /** Puts a picture behind the drawing: rows of red green blue alpha. False where its size cannot be. */
+    showPicture(width, height, rgba, marks) {
+      const room = number("ef_picture_room", width, height);
+      if (room === 0) return false;
+      module.HEAPU8.set(rgba, room);
+      act("ef_picture_ready", marks);
+      return true;
+    },
+    takePictureAway: () => act("ef_picture_away"),
+    /** The parts drawer that the device has kept, and one from a file that is laid in beside it. */
+    setDrawer: (json) => text("ef_set_drawer", json),
+    addToDrawer: (json) => text("ef_add_to_drawer", json),
     openLink: (link) => text("ef_open_link", link),
     openSession: (session) => text("ef_open_session", session),
     clearKept: () => act("ef_clear_kept"),
@@ -38,8 +50,14 @@ export async function loadCore(canvas, onAbort) {
     /** The build sheet as bytes: "html", "svg", "pdf", or its bare pages, "leaves". */
     sheet: (form, address) => bytes("ef_sheet", ["html", "svg", "pdf", "leaves"].indexOf(form), address),
     typeface: (semibold) => bytes("ef_typeface", semibold ? 1 : 0),
+    /** {side, path} of the square code of an address, in squares with the border; null where a camera could not read it. */
+    codeOf(address) {
+      const [side, path] = text("ef_code", address).split(/ (.*)/s);
+      return path ? { side: Number(side), path } : null;
+    },
     sessionJson: () => text("ef_session_json"),
     wake: () => act("ef_wake"),
+    setDecimalSign: (sign) => act("ef_set_decimal_sign", sign.charCodeAt(0)),
     setDpr: (dpr) => act("ef_set_dpr", dpr),
     setText: (fieldId, value) => act("ef_set_text", fieldId, value),
     preset: (name, json) => act("ef_preset", name, json),

@@ -18,7 +18,7 @@ function whenText(time) {
 const settledMs = 150; // a held stepper changes many times a second; what follows from it need not
 
 /** `getCore` and `autosave` give what is there only once the bench stands; before that a change is no news. */
-export function createHost({ getCore, store, autosave, announce, onChange }) {
+export function createHost({ getCore, store, autosave, pictures, announce, onChange }) {
   const later = (action) => setTimeout(action, 0);
   let settling = 0;
   const sheet = createSheet(getCore);
@@ -57,13 +57,17 @@ export function createHost({ getCore, store, autosave, announce, onChange }) {
       clearTimeout(settling);
       settling = setTimeout(onChange, settledMs);
     },
-    share: (linkText) => later(() => shareDialog(linkText)),
+    choose_picture: () => later(() => pictures().choose()),
+    keep_picture: (marks) => later(() => pictures()?.keep(marks)),
+    keep_drawer: (text) => later(() => store.keepDrawer(text) || autosave().notKept()),
+    share: (linkText) => later(() => shareDialog(linkText, getCore().codeOf)),
     save_file: (name, text) => later(() => saveDialog(name, text)),
     open_file() {
       later(() =>
         openDialog(store, (text) => {
-          autosave().another();
-          const refusal = getCore().openJson(text);
+          const isDrawer = /^\s*\{\s*"evenfall_drawer"/.test(text);
+          if (!isDrawer) autosave().another();
+          const refusal = isDrawer ? getCore().addToDrawer(text) : getCore().openJson(text);
           getCore().wake();
           return refusal;
         }),

@@ -1,5 +1,7 @@
 // What the build has put into index.html itself, beside the page's files.
 
+import { unpacked } from "./unpack.js";
+
 const held = (id) => document.getElementById(id)?.textContent ?? "";
 
 /** The demo lures that come with the page, as {name, text}; the name is the file's own without its ending. */
@@ -10,10 +12,10 @@ export function presets() {
 /** Is this the page that is one file and opens from a disk? */
 export const isOneFile = () => document.getElementById("compiled-code") !== null;
 
-/** The compiled code where the page carries it along (gzipped, base64); undefined where it is a file of its own. */
+/** The compiled code, unpacked; a file of its own beside the page, or carried along by a page that is one file. */
 export async function compiledCode() {
-  if (!isOneFile()) return undefined;
-  const packed = Uint8Array.from(atob(held("compiled-code").trim()), (sign) => sign.charCodeAt(0));
-  const plain = new Blob([packed]).stream().pipeThrough(new DecompressionStream("gzip"));
-  return new Uint8Array(await new Response(plain).arrayBuffer());
+  if (isOneFile()) return unpacked(Uint8Array.from(atob(held("compiled-code").trim()), (sign) => sign.charCodeAt(0)));
+  const answer = await fetch(new URL("evenfall.wasm.lzma", document.baseURI));
+  if (!answer.ok) throw new Error(`evenfall.wasm.lzma: ${answer.status}`);
+  return unpacked(new Uint8Array(await answer.arrayBuffer()));
 }

@@ -2,10 +2,10 @@
 // as text; the numbers are the core's, rounded for reading.
 
 import { part } from "./dialogs.js";
-import { words } from "./words.js";
+import { decimalSign, words } from "./words.js";
 
 const say = words.report;
-const figure = (value, digits = 2) => (typeof value === "number" ? value.toFixed(digits).replace("-", "−") : say.none);
+const figure = (value, digits = 2) => (typeof value === "number" ? value.toFixed(digits).replace("-", "−").replace(".", decimalSign) : say.none);
 
 function table(caption, heads, rows) {
   const made = document.createElement("table");
@@ -35,7 +35,7 @@ function finished(answers) {
     return [label, value === say.none ? value : `${value} ${unit}`];
   });
   for (const [label, at] of [[say.g, answers.g_mm], [say.b, answers.b_mm]]) {
-    rows.push([label, Array.isArray(at) ? `${at.map((value) => figure(value, 1)).join(", ")} mm` : say.none]);
+    rows.push([label, Array.isArray(at) ? `${at.map((value) => figure(value, 1)).join("; ")} mm` : say.none]);
   }
   return table(say.finished, [say.what, say.value], rows);
 }

@@ -35,13 +35,26 @@ export function openFromAddress(core, autosave) {
   core.wake();
 }
 
-export function shareDialog(linkText) {
+// The square code of the address, or the sentence that it is too long for one.
+function drawCode(code) {
+  const place = part("dialog-share-code");
+  place.toggleAttribute("hidden", code === null);
+  part("dialog-share-no-code").hidden = code !== null;
+  if (code === null) return;
+  place.setAttribute("viewBox", `0 0 ${code.side} ${code.side}`);
+  place.querySelector("path").setAttribute("d", code.path);
+}
+
+export function shareDialog(linkText, codeOf) {
   const address = new URL(`#${linkText}`, location.href).href;
   const field = part("dialog-share-link");
   field.value = address;
   part("dialog-share-count").textContent = words.share.count(address.length);
   part("dialog-share-said").textContent = "";
   part("dialog-share-disk").hidden = !isOneFile();
+  // An address on this device's own disk serves no other camera.
+  drawCode(isOneFile() ? null : codeOf(address));
+  if (isOneFile()) part("dialog-share-no-code").hidden = true;
   const long = part("dialog-share-long");
   long.hidden = address.length <= longLink;
   long.textContent = address.length > veryLongLink ? words.share.veryLong : words.share.long;

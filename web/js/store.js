@@ -8,6 +8,7 @@ const slots = ["evenfall.slot.a", "evenfall.slot.b"];
 const asideKey = "evenfall.aside";     // damaged saves, as they were found
 const keptKey = "evenfall.kept";       // whole sessions that another one took the place of
 const shelfKey = "evenfall.lure."; // + id: a lure that is not on the bench
+const drawerKey = "evenfall.drawer";   // the builder's own pieces
 const keepAtMost = 5;
 const isId = (id) => typeof id === "string" && /^[a-z0-9-]{1,40}$/.test(id);
 const newId = () => `${Date.now().toString(36)}-${Math.random().toString(36).slice(2, 8)}`;
@@ -143,6 +144,10 @@ export function createStore({ storage, tab, now }) {
       write(key, "yes");
       return true;
     },
+
+    lureId: () => lure,
+    drawer: () => read(drawerKey),
+    keepDrawer: (text) => write(drawerKey, text),
 
     newest,
     setAside,

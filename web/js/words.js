@@ -1,5 +1,8 @@
 // Every word that the page's own HTML shows and that is not written in index.html.
 
+/** How the device's language parts the whole from its fraction: for showing only. */
+export const decimalSign = new Intl.NumberFormat(navigator.language).formatToParts(1.5).some(({ value }) => value === ",") ? "," : ".";
+
 export const words = {
   loading: {
     module: "Laying out the bench",
@@ -85,6 +88,9 @@ export const words = {
     unnamed: "Lure without a name",
     tooLarge: "This file is too large to be a lure: the limit is 256 kB.",
     unreadable: "This file could not be read.",
+  },
+  picture: {
+    unreadable: "This file holds no picture that this browser can read.",
   },
   report: {
     lure: "Lure", finished: "Finished lure", segments: "Segments", stages: "Stages of the build", holes: "Holes and lead",

@@ -22,7 +22,6 @@ TYPES = {
     ".png": "image/png",
     ".svg": "image/svg+xml",
     ".txt": "text/plain; charset=utf-8",
-    ".wasm": "application/wasm",
     ".webmanifest": "application/manifest+json",
     ".woff2": "font/woff2",
 }

@@ -115,7 +115,7 @@ Set EVENFALL_DEBIAN_MIRROR to the address of one (the folder that holds dists/ a
 explain_missing() {
     local line="$1" kind="$2" name="$3" version="$4" suite="$5" held
     local type='Packages'
-    [ "$kind" = source ] && type='Sources'
+    case "$kind" in source | upstream) type='Sources' ;; esac
     held="$(private_apt apt-cache madison "$name" 2>/dev/null |
         awk -F' *[|] *' -v suite="$suite" -v type="$type" '$3 ~ (suite "/main") && $3 ~ type { print $2 }' |
         sort -u | paste -sd' ')" || true
@@ -139,6 +139,11 @@ fetch_one() {
             { rm -rf "$work"; tail -n 4 "$log" >&2; explain_missing "$@"; }
         (cd "$work" && dpkg-source --no-check -x ./*.dsc tree) >>"$log" 2>&1 ||
             { tail -n 8 "$log" >&2; die "$name could not be unpacked."; }
+    elif [ "$kind" = upstream ]; then
+        (cd "$work" && private_apt apt-get source --download-only --tar-only "$name=$version") >"$log" 2>&1 ||
+            { rm -rf "$work"; tail -n 4 "$log" >&2; explain_missing "$@"; }
+        (cd "$work" && mkdir tree && tar -xf ./*.orig.tar.* -C tree --strip-components 1) >>"$log" 2>&1 ||
+            { tail -n 8 "$log" >&2; die "$name could not be unpacked."; }
     else
         (cd "$work" && private_apt apt-get download "$name=$version") >"$log" 2>&1 ||
             { rm -rf "$work"; tail -n 4 "$log" >&2; explain_missing "$@"; }
@@ -159,8 +164,8 @@ flock 9
 ready=0
 while read -r line kind name version suite; do
     [ -n "$suite" ] || die "line $line of web/setup/pins.txt wants four words: kind, name, version, suite."
-    case "$kind" in source | headers | font) ;; *)
-        die "line $line of web/setup/pins.txt: the kind \"$kind\" is none of source, headers, font." ;;
+    case "$kind" in source | upstream | headers | font) ;; *)
+        die "line $line of web/setup/pins.txt: the kind \"$kind\" is none of source, upstream, headers, font." ;;
     esac
     [ -d "$(folder_of "$name" "$version")" ] && continue
     if [ "$ready" = 0 ]; then
@@ -172,7 +177,7 @@ while read -r line kind name version suite; do
 done < <(list_pins)
 
 # What follows depends on the pins and on this recipe alone.
-key="$(cat "$pins" "$root/web/setup/fetch.sh" | sha256sum | cut -c1-16)"
+key="$(cat "$pins" "$root/web/setup/fetch.sh" "$root/web/setup/terms.py" | sha256sum | cut -c1-16)"
 bundle="$cache/bundle-$key"
 if [ ! -f "$bundle/evenfall.cmake" ]; then
     work="$(mktemp -d "$cache/work.XXXXXX")"
@@ -193,16 +198,32 @@ if [ ! -f "$bundle/evenfall.cmake" ]; then
                 libboost*-dev) continue ;;    # its licence asks for no notice beside compiled code
             esac
             terms="$folder/debian/copyright"
-            [ -f "$terms" ] || terms="$(find "$folder/usr/share/doc" -name copyright | head -n 1)"
+            [ -f "$terms" ] || [ "$kind" = upstream ] || terms="$(find "$folder/usr/share/doc" -name copyright | head -n 1)"
+            # What of it goes into the page, so that the terms of its tests and its other systems stay out.
+            case "$name" in
+                zlib) used=(inflate.c) ;;
+                libsdl2) used=(src/ src/{atomic,cpuinfo,dynapi,events,libm,locale,misc,stdlib,thread,timer,video}/
+                    src/video/{yuv2rgb,emscripten,khronos}/ include/SDL.h include/SDL_egl.h include/SDL_opengles2_gl2.h) ;;
+                imgui) used=(imgui.cpp imstb_truetype.h) ;;
+                nlohmann-json3-dev) used=(include/nlohmann/json.hpp) ;;
+                libeigen3-dev) used=(Eigen/Core) ;;
+                *) used=() ;;
+            esac
             printf '\n\n==== %s %s ====\n\n' "$name" "$version"
-            cat "$terms"
+            if [ "$kind" = upstream ]; then
+                sed '/\*\//q' "$folder/c/qrcodegen.h" # what a source file says of itself at its head
+                continue
+            fi
+            /usr/bin/python3 "$root/web/setup/terms.py" "$terms" ${used[@]+"${used[@]}"}
         done < <(list_pins)
     } >"$work/licences.txt"
     fonts="$(find "${where[fonts-adobe-sourcesans3]}/usr/share/fonts" -name '*-Regular.otf' -printf '%h\n' | head -n 1)"
     {
         echo "# Written by web/setup/fetch.sh; hand it to CMake with -C."
         define() { printf 'set(%s "%s" CACHE PATH "%s")\n' "$@"; }
+        define EVENFALL_LZMA_SOURCE "${where[lzma]}" "LZMA source folder (page only)"
         define EVENFALL_ZLIB_SOURCE "${where[zlib]}" "zlib source folder"
+        define EVENFALL_QR_SOURCE "${where[qr-code-generator]}" "QR code generator source folder"
         define EVENFALL_SDL2_SOURCE "${where[libsdl2]}" "SDL2 source folder"
         define EVENFALL_IMGUI_SOURCE "${where[imgui]}" "Dear ImGui source folder"
         define EVENFALL_CATCH2_SOURCE "${where[catch2]}" "Catch2 source folder"

@@ -7,7 +7,7 @@ import { extname, join, normalize } from "node:path";
 const types = {
   ".css": "text/css; charset=utf-8", ".html": "text/html; charset=utf-8", ".js": "text/javascript; charset=utf-8",
   ".json": "application/json", ".png": "image/png", ".svg": "image/svg+xml", ".txt": "text/plain; charset=utf-8",
-  ".wasm": "application/wasm", ".webmanifest": "application/manifest+json",
+  ".webmanifest": "application/manifest+json",
 };
 
 /**

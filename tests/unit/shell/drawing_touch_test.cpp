@@ -4,6 +4,7 @@
 #include "look/fonts.hpp"
 #include "look/theme.hpp"
 #include "state/drag.hpp"
+#include "state/edits.hpp"
 
 #include "imgui.h"
 
@@ -153,12 +154,14 @@ TEST_CASE("a point of the back line goes with the finger, the others stay, and i
         sheet.frames(2);
         const preset::Shape before = sheet.session.document().shape;
         const ImVec2 at = sheet.middle("draw.top.5");
+        const double px_per_m = static_cast<double>(sheet.middle("draw.top.7").x - at.x) / (before.top[7].x_m - before.top[5].x_m);
         sheet.tap("draw.top.5");
         sheet.press(at);
         for (int i = 1; i <= 8; ++i) sheet.move({at.x, at.y - 2.0f * static_cast<float>(i)});
         sheet.release();
         const preset::Shape& after = sheet.session.kept().shape;
-        CHECK(after.top[5].value > before.top[5].value + 0.001);
+        // By as much as the finger: the drawing keeps its scale while it is held, although the lure grows.
+        CHECK_THAT(after.top[5].value - before.top[5].value, WithinAbs(16.0 / px_per_m, 0.0005));
         for (std::size_t k = 0; k < before.top.size(); ++k) {
             if (k != 5) CHECK(after.top[k].value == before.top[k].value);
         }
@@ -195,4 +198,84 @@ TEST_CASE("snapped places are whole half millimetres or thirty-seconds of an inc
     const preset::CurvePoints line{{0.0, 0.0052}, {0.05, 0.0100}, {0.1, 0.0107}};
     CHECK_THAT(state::snapped_level_m(0.0104, line, 1, rules), WithinAbs(0.0107, 1e-12));
     CHECK_THAT(state::snapped_level_m(0.0003, line, 1, rules), WithinAbs(0.0, 1e-12));
+}
+
+namespace {
+
+double wood_m3(const Sheet& sheet) {
+    double sum = 0.0;
+    for (const auto& segment : sheet.session.evaluation()->body.segments) sum += segment.volume_m3;
+    return sum;
+}
+
+/// The demo lure with a section drawn by hand, looked at in its middle.
+void draw_section(Sheet& sheet) {
+    sheet.session.view.step = state::Step::shape;
+    sheet.session.view.small_view = state::SmallView::section;
+    sheet.session.view.section_x_m = 0.030;
+    REQUIRE(sheet.session.apply({"Section", [](preset::Document d) {
+                                     d.shape.section.kind = preset::SectionKind::free;
+                                     d.shape.section.half_outline = {{0.0, -1.0}, {0.7, -0.7}, {1.0, 0.0}, {0.7, 0.7}, {0.0, 1.0}};
+                                     return d;
+                                 }}));
+    sheet.frames(2);
+}
+
+} // namespace
+
+TEST_CASE("a tap on the line of a drawn section adds a point there, and moves nothing else", "[shell][drawing][touch]") {
+    for (const bool phone : {false, true}) {
+        CAPTURE(phone);
+        Sheet sheet(phone);
+        draw_section(sheet);
+        const ImVec2 a = sheet.middle("draw.section.point.1");
+        const ImVec2 b = sheet.middle("draw.section.point.2");
+        const double volume = wood_m3(sheet);
+        sheet.press({0.5f * (a.x + b.x), 0.5f * (a.y + b.y)});
+        sheet.release();
+        const auto& outline = sheet.session.kept().shape.section.half_outline;
+        REQUIRE(outline.size() == 6);
+        CHECK_THAT(outline[2].y, WithinAbs(0.85, 0.04));
+        CHECK_THAT(outline[2].z, WithinAbs(-0.35, 0.06));
+        CHECK(sheet.session.view.selection == state::Selection{state::ItemKind::section_point, 2});
+        CHECK(sheet.session.view.step == state::Step::shape);
+        CHECK_THAT(wood_m3(sheet) / volume, WithinAbs(1.0, 0.01));
+    }
+}
+
+TEST_CASE("a point of a drawn section goes with the finger, under a lens, and the widest keeps its width",
+          "[shell][drawing][touch]") {
+    Sheet sheet(false);
+    draw_section(sheet);
+    const ImVec2 at = sheet.middle("draw.section.point.1");
+    sheet.press(at);
+    for (int i = 1; i <= 6; ++i) sheet.move({at.x - 2.0f * static_cast<float>(i), at.y});
+    CHECK(sheet.ui.items.find("draw.held") != nullptr);
+    sheet.release();
+    CHECK(sheet.session.kept().shape.section.half_outline[1].y < 0.69);
+    const ImVec2 widest = sheet.middle("draw.section.point.2");
+    sheet.press(widest);
+    for (int i = 1; i <= 6; ++i) sheet.move({widest.x - 3.0f * static_cast<float>(i), widest.y - static_cast<float>(i)});
+    sheet.release();
+    CHECK(sheet.session.kept().shape.section.half_outline[2].y == 1.0);
+    CHECK(sheet.session.kept().shape.section.half_outline[2].z > 0.0);
+}
+
+TEST_CASE("a drawn section gains a point in the middle of its longest side and never loses belly, back or its width",
+          "[shell][edits]") {
+    preset::Document d = millrace();
+    d.shape.section.kind = preset::SectionKind::free;
+    d.shape.section.half_outline = {{0.0, -1.0}, {1.0, 0.0}, {0.6, 0.6}, {0.0, 1.0}};
+    const auto grown = state::add_section_point()(d).shape.section.half_outline;
+    REQUIRE(grown.size() == 5);
+    CHECK(grown[1].y == 0.5);
+    CHECK(grown[1].z == -0.5);
+    CHECK(state::remove_section_point(2)(d).shape.section.half_outline.size() == 3);
+    for (const int kept : {-1, 0, 1, 3, 4}) {
+        CAPTURE(kept);
+        CHECK(state::remove_section_point(kept)(d).shape.section.half_outline.size() == 4);
+    }
+    const auto put = state::put_section_point(2, 1.7, -2.0)(d).shape.section.half_outline[2];
+    CHECK(put.y == 1.0);
+    CHECK(put.z == -1.0);
 }

@@ -1,0 +1,156 @@
+#include "state/backdrop.hpp"
+
+#include "units/trade.hpp"
+
+#include <nlohmann/json.hpp>
+
+#include <algorithm>
+#include <cmath>
+
+namespace evenfall::shell::state {
+namespace {
+
+using Json = nlohmann::json;
+constexpr std::array<const char*, mark_count> mark_words{"nose", "tail", "rule_from", "rule_to"};
+constexpr double least_apart_m = 0.001;
+constexpr double most_apart_m = 2.0;
+
+double between(picture::Spot a, picture::Spot b) { return std::hypot(b.x - a.x, b.y - a.y); }
+
+} // namespace
+
+Lie::World Lie::world_of(picture::Spot spot) const {
+    const double x = spot.x - nose.x;
+    const double y = spot.y - nose.y;
+    return {m_per_px * (x * along_x + y * along_y), m_per_px * (x * up_x + y * up_y)};
+}
+
+picture::Spot Lie::spot_of(double x_m, double z_m) const {
+    // The two directions are at right angles and of length one.
+    return {nose.x + (x_m * along_x + z_m * up_x) / m_per_px, nose.y + (x_m * along_y + z_m * up_y) / m_per_px};
+}
+
+std::uint8_t* Backdrop::make_room(int width, int height) {
+    take_away();
+    const auto fits = [](int side) { return side >= picture::least_side && side <= greatest_side; };
+    if (!fits(width) || !fits(height)) return nullptr;
+    width_ = width;
+    height_ = height;
+    rgba_.assign(4u * static_cast<std::size_t>(width) * static_cast<std::size_t>(height), 255);
+    return rgba_.data();
+}
+
+void Backdrop::ready(const std::string& marks, double length_m) {
+    if (rgba_.empty()) return;
+    const double w = width_;
+    const double h = height_;
+    marks_ = {picture::Spot{0.08 * w, 0.5 * h}, {0.92 * w, 0.5 * h}, {0.2 * w, 0.85 * h}, {0.8 * w, 0.85 * h}};
+    apart_m_ = std::clamp(length_m, least_apart_m, most_apart_m);
+    by_rule_ = false;
+    strength_ = 0.6f;
+    ready_ = true;
+    ++revision_;
+    const Json json = Json::parse(marks, nullptr, false);
+    if (!json.is_object()) return;
+    const auto number = [&](const char* key, double otherwise) {
+        const auto found = json.find(key);
+        return found != json.end() && found->is_number() ? found->get<double>() : otherwise;
+    };
+    for (std::size_t i = 0; i < mark_count; ++i) {
+        const auto found = json.find(mark_words[i]);
+        if (found == json.end() || !found->is_array() || found->size() != 2 || !(*found)[0].is_number() || !(*found)[1].is_number()) continue;
+        put_mark(static_cast<Mark>(i), {(*found)[0].get<double>(), (*found)[1].get<double>()});
+    }
+    set_apart_m(units::m_from_mm(number("apart_mm", units::mm_from_m(apart_m_))));
+    set_strength(number("strength", 0.6));
+    const auto by_rule = json.find("by_rule");
+    by_rule_ = by_rule != json.end() && by_rule->is_boolean() && by_rule->get<bool>();
+}
+
+void Backdrop::take_away() {
+    const unsigned revision = revision_ + 1;
+    *this = Backdrop();
+    revision_ = revision;
+}
+
+void Backdrop::put_mark(Mark which, picture::Spot spot) {
+    if (!std::isfinite(spot.x) || !std::isfinite(spot.y)) return;
+    marks_[static_cast<std::size_t>(which)] = {std::clamp(spot.x, 0.0, static_cast<double>(width_)),
+                                               std::clamp(spot.y, 0.0, static_cast<double>(height_))};
+    ++revision_;
+}
+
+void Backdrop::set_apart_m(double apart_m) {
+    if (!(apart_m >= least_apart_m && apart_m <= most_apart_m)) return;
+    apart_m_ = apart_m;
+    ++revision_;
+}
+
+void Backdrop::set_by_rule(bool by_rule) {
+    by_rule_ = by_rule;
+    ++revision_;
+}
+
+void Backdrop::set_strength(double share) {
+    strength_ = static_cast<float>(std::clamp(share, 0.05, 1.0));
+    ++revision_;
+}
+
+Lie Backdrop::lie_by_marks() const {
+    constexpr double least_px = 4.0; // nearer than that two marks say neither a scale nor a direction
+    Lie lie;
+    lie.nose = mark(Mark::nose);
+    const picture::Spot tail = mark(Mark::tail);
+    const double long_px = std::max(between(lie.nose, tail), least_px);
+    if (between(lie.nose, tail) >= least_px) {
+        lie.along_x = (tail.x - lie.nose.x) / long_px;
+        lie.along_y = (tail.y - lie.nose.y) / long_px;
+    }
+    const double rule_px = std::max(between(mark(Mark::rule_from), mark(Mark::rule_to)), least_px);
+    lie.m_per_px = apart_m_ / (by_rule_ ? rule_px : long_px);
+    // At right angles to it, towards the upper side of the picture: a lure drawn with its nose at the right is mirrored.
+    lie.up_x = lie.along_y;
+    lie.up_y = -lie.along_x;
+    if (lie.up_y > 0.0) {
+        lie.up_x = -lie.up_x;
+        lie.up_y = -lie.up_y;
+    }
+    return lie;
+}
+
+Lie Backdrop::lie() const { return frozen_ ? *frozen_ : lie_by_marks(); }
+
+void Backdrop::hold(std::optional<Mark> mark) {
+    held = mark;
+    if (mark) frozen_ = lie_by_marks();
+    else frozen_.reset();
+}
+
+std::string Backdrop::marks_text() const {
+    Json json{{"apart_mm", units::mm_from_m(apart_m_)}, {"by_rule", by_rule_}, {"strength", strength_}};
+    for (std::size_t i = 0; i < mark_count; ++i) json[mark_words[i]] = {marks_[i].x, marks_[i].y};
+    return json.dump();
+}
+
+void Backdrop::start_search() {
+    if (!ready_) return;
+    auto begun = picture::OutlineSearch::begin({width_, height_, 4, rgba_});
+    if (begun.ok()) search_ = std::move(begun).value();
+}
+
+std::optional<Outcome<picture::Profile>> Backdrop::search_on() {
+    if (!search_ || search_->advance()) return std::nullopt;
+    const Outcome<picture::Contour> found = search_->result();
+    search_.reset();
+    if (!found.ok()) return Outcome<picture::Profile>(found.problems());
+    picture::Scale scale;
+    const bool rule = by_rule_;
+    scale.from = mark(rule ? Mark::rule_from : Mark::nose);
+    scale.to = mark(rule ? Mark::rule_to : Mark::tail);
+    scale.distance_m = apart_m_;
+    scale.nose = mark(Mark::nose);
+    scale.tail = mark(Mark::tail);
+    return picture::profile_from(*found, scale);
+}
+
+} // namespace evenfall::shell::state

@@ -1,0 +1,208 @@
+#include "state/drawer.hpp"
+
+#include "look/words_drawer.hpp"
+#include "materials/solids.hpp"
+#include "units/trade.hpp"
+
+#include <nlohmann/json.hpp>
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+namespace evenfall::shell::state {
+namespace {
+
+namespace words = look::words;
+using Json = nlohmann::json;
+
+constexpr int drawer_version = 1;
+constexpr std::array<const char*, 3> kind_words{"part", "wire", "stock"};
+constexpr std::size_t longest_name = 80;
+
+/// Reads one thing key by key, and remembers what went wrong first.
+struct Reader {
+    const Json& json;
+    std::string path;
+    std::optional<Problem> problem{};
+    std::vector<std::string> known{};
+
+    void refuse(ProblemCode code, const std::string& key, const std::string& limit, const char* sentence) {
+        if (problem) return;
+        std::string said = "“";
+        said.append(key).append("” ").append(sentence).append(limit).append(".");
+        problem = Problem{code, path + "/" + key, limit, std::move(said)};
+    }
+    const Json* find(const char* key) {
+        known.emplace_back(key);
+        const auto found = json.find(key);
+        return found == json.end() ? nullptr : &*found;
+    }
+    std::optional<double> number(const char* key, double least, double most, const char* limit, bool needed) {
+        const Json* found = find(key);
+        if (found == nullptr) {
+            if (needed) refuse(ProblemCode::missing_key, key, limit, words::drawer_lacks);
+            return std::nullopt;
+        }
+        if (!found->is_number()) {
+            refuse(ProblemCode::wrong_type, key, limit, words::drawer_no_number);
+            return std::nullopt;
+        }
+        const double value = found->get<double>();
+        if (!(value >= least && value <= most)) {
+            refuse(ProblemCode::out_of_range, key, limit, words::drawer_off_limits);
+            return std::nullopt;
+        }
+        return value;
+    }
+    std::string text(const char* key, bool needed) {
+        const Json* found = find(key);
+        if (found != nullptr && found->is_string()) return found->get<std::string>();
+        if (found != nullptr || needed) refuse(ProblemCode::wrong_type, key, "", words::drawer_no_text);
+        return {};
+    }
+    void no_others() {
+        for (const auto& [key, value] : json.items()) {
+            if (std::find(known.begin(), known.end(), key) == known.end())
+                refuse(ProblemCode::unknown_key, key, "", words::drawer_unknown);
+        }
+    }
+};
+
+Outcome<Thing> read_thing(const Json& json, const std::string& path) {
+    Reader r{json, path};
+    if (!json.is_object()) {
+        r.refuse(ProblemCode::wrong_type, "", "", words::drawer_no_thing);
+        return *r.problem;
+    }
+    Thing thing;
+    const std::string kind = r.text("kind", true);
+    const auto known = std::find(kind_words.begin(), kind_words.end(), kind);
+    if (known == kind_words.end()) r.refuse(ProblemCode::unknown_name, "kind", "part, wire, stock", words::drawer_off_limits);
+    else thing.kind = static_cast<ThingKind>(known - kind_words.begin());
+    thing.name = r.text("name", true);
+    if (thing.name.empty() || thing.name.size() > longest_name)
+        r.refuse(ProblemCode::out_of_range, "name", "1 to 80 bytes", words::drawer_off_limits);
+    if (thing.kind != ThingKind::wire) {
+        thing.material = r.text("material", true);
+        if (materials::find_solid(thing.material) == nullptr)
+            r.refuse(ProblemCode::unknown_name, "material", "", words::drawer_no_material);
+    }
+    if (thing.kind == ThingKind::part) {
+        if (const auto g = r.number("mass_g", 0.0, 2000.0, "0 to 2000 g", true)) thing.mass_kg = units::kg_from_g(*g);
+        if (const auto g = r.number("sigma_g", 0.0, 1000.0, "0 to 1000 g", false)) thing.mass_sigma_kg = units::kg_from_g(*g);
+        if (const auto mm = r.number("reach_mm", 0.0, 300.0, "0 to 300 mm", false)) thing.reach_m = units::m_from_mm(*mm);
+        const std::string stage = r.text("put_on", true);
+        if (stage != "hardware" && stage != "dressed")
+            r.refuse(ProblemCode::unknown_name, "put_on", "hardware, dressed", words::drawer_off_limits);
+        thing.put_on = stage == "dressed" ? Stage::dressed : Stage::hardware;
+    } else {
+        if (const auto mm = r.number("diameter_mm", 0.2, 40.0, "0.2 to 40 mm", true)) thing.diameter_m = units::m_from_mm(*mm);
+    }
+    if (thing.kind == ThingKind::wire) {
+        const std::string temper = r.text("temper", true);
+        if (temper != "spring" && temper != "soft")
+            r.refuse(ProblemCode::unknown_name, "temper", "spring, soft", words::drawer_off_limits);
+        thing.temper = temper == "soft" ? preset::WireTemper::soft : preset::WireTemper::spring;
+    }
+    r.no_others();
+    if (r.problem) return *r.problem;
+    return thing;
+}
+
+} // namespace
+
+bool Drawer::put(Thing thing) {
+    const auto same = std::find_if(things_.begin(), things_.end(),
+                                   [&](const Thing& t) { return t.kind == thing.kind && t.name == thing.name; });
+    if (same != things_.end()) *same = std::move(thing);
+    else if (things_.size() >= most_things) return false;
+    else things_.push_back(std::move(thing));
+    ++revision_;
+    return true;
+}
+
+void Drawer::throw_out(std::size_t index) {
+    if (index >= things_.size()) return;
+    things_.erase(things_.begin() + static_cast<std::ptrdiff_t>(index));
+    ++revision_;
+}
+
+void Drawer::replace(std::size_t index, Thing thing) {
+    if (index >= things_.size()) return;
+    things_[index] = std::move(thing);
+    ++revision_;
+}
+
+std::string write_drawer(const Drawer& drawer) {
+    Json things = Json::array();
+    // Figures as they were typed: a milligram and a hundredth of a millimetre are below what is weighed and measured here.
+    const auto tidy = [](double value) { return std::round(value * 1e4) / 1e4; };
+    for (const Thing& thing : drawer.things()) {
+        Json json{{"kind", kind_words[static_cast<std::size_t>(thing.kind)]}, {"name", thing.name}};
+        if (thing.kind != ThingKind::wire) json["material"] = thing.material;
+        if (thing.kind == ThingKind::part) {
+            json["mass_g"] = tidy(units::g_from_kg(thing.mass_kg));
+            if (thing.mass_sigma_kg) json["sigma_g"] = tidy(units::g_from_kg(*thing.mass_sigma_kg));
+            if (thing.reach_m) json["reach_mm"] = tidy(units::mm_from_m(*thing.reach_m));
+            json["put_on"] = thing.put_on == Stage::dressed ? "dressed" : "hardware";
+        } else {
+            json["diameter_mm"] = tidy(units::mm_from_m(thing.diameter_m));
+        }
+        if (thing.kind == ThingKind::wire) json["temper"] = thing.temper == preset::WireTemper::soft ? "soft" : "spring";
+        things.push_back(std::move(json));
+    }
+    return Json{{"evenfall_drawer", drawer_version}, {"things", std::move(things)}}.dump(
+        1, ' ', false, Json::error_handler_t::replace);
+}
+
+Outcome<Drawer> read_drawer(const std::string& text) {
+    const auto refused = [](ProblemCode code, const char* path, const char* sentence) {
+        return Problem{code, path, "", sentence};
+    };
+    if (text.size() > most_drawer_bytes) return refused(ProblemCode::too_large, "", words::drawer_too_large);
+    constexpr int deepest = 4;
+    bool too_deep = false;
+    const auto watch = [&too_deep](int depth, Json::parse_event_t, Json&) { return !(too_deep = too_deep || depth > deepest); };
+    const Json json = Json::parse(text, watch, false);
+    if (too_deep || json.is_discarded() || !json.is_object()) return refused(ProblemCode::not_json, "", words::drawer_damaged);
+    const auto version = json.find("evenfall_drawer");
+    if (version == json.end() || !version->is_number_integer() || version->get<int>() != drawer_version)
+        return refused(ProblemCode::unknown_version, "/evenfall_drawer", words::drawer_other_version);
+    const auto things = json.find("things");
+    if (things == json.end() || !things->is_array() || json.size() != 2)
+        return refused(ProblemCode::missing_key, "/things", words::drawer_damaged);
+    if (things->size() > most_things) return refused(ProblemCode::too_large, "/things", words::drawer_too_large);
+    Drawer drawer;
+    for (std::size_t i = 0; i < things->size(); ++i) {
+        auto thing = read_thing((*things)[i], "/things/" + std::to_string(i));
+        if (!thing.ok()) return thing.problems();
+        drawer.put(std::move(thing).value());
+    }
+    return drawer;
+}
+
+Thing thing_of(const preset::Part& part) {
+    Thing thing;
+    thing.name = part.name;
+    thing.material = part.material;
+    thing.mass_kg = part.mass_kg;
+    thing.mass_sigma_kg = part.mass_sigma_kg;
+    thing.reach_m = part.reach_m;
+    thing.put_on = part.stage;
+    return thing;
+}
+
+Edit add_part_from(const Thing& thing) {
+    return on_document([thing](preset::Document& d) {
+        d = add_part(thing.put_on)(std::move(d));
+        auto& part = d.parts.back();
+        part.name = thing.name;
+        part.material = thing.material;
+        part.mass_kg = thing.mass_kg;
+        part.mass_sigma_kg = thing.mass_sigma_kg;
+        part.reach_m = thing.reach_m;
+    });
+}
+
+} // namespace evenfall::shell::state

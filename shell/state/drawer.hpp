@@ -1,0 +1,61 @@
+#pragma once
+
+// The builder's own pieces, weighed and measured once: hooks, rings, eyes, tails, wire, lead stock. Kept on the device
+// beside the lures and never part of one: what is put on a lure copies its figures. Pure.
+
+#include "base/outcome.hpp"
+#include "preset/document.hpp"
+#include "state/edits.hpp"
+
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace evenfall::shell::state {
+
+enum class ThingKind {
+    part,   ///< weighed: name, material, mass, where it goes; hooks with their reach
+    wire,   ///< diameter and temper
+    stock,  ///< rod for ballast holes: material and diameter
+};
+
+struct Thing {
+    ThingKind kind = ThingKind::part;
+    std::string name;                                            ///< 1 to 80 bytes
+    std::string material = "stainless";                          ///< part, stock
+    double mass_kg = 0.0;                                        ///< part: 0 to 2 kg
+    std::optional<double> mass_sigma_kg;                         ///< part
+    std::optional<double> reach_m;                               ///< part
+    Stage put_on = Stage::hardware;                              ///< part: hardware or dressed
+    double diameter_m = 0.0;                                     ///< wire, stock: 0.2 to 40 mm
+    preset::WireTemper temper = preset::WireTemper::spring;      ///< wire
+};
+
+inline constexpr std::size_t most_things = 200;
+inline constexpr std::size_t most_drawer_bytes = 128 * 1024;
+
+class Drawer {
+public:
+    [[nodiscard]] const std::vector<Thing>& things() const { return things_; }
+    /// Puts a thing in; one of the same kind and name gives up its place to it. False when the drawer is full.
+    bool put(Thing thing);
+    void throw_out(std::size_t index);
+    void replace(std::size_t index, Thing thing);
+    /// Goes up with every change.
+    [[nodiscard]] unsigned revision() const { return revision_; }
+
+private:
+    std::vector<Thing> things_;
+    unsigned revision_ = 0;
+};
+
+/// The drawer as a file: JSON, {"evenfall_drawer": 1, "things": [...]}, lengths in mm and masses in g.
+[[nodiscard]] std::string write_drawer(const Drawer& drawer);
+/// Strict: unknown keys, wrong types and figures off their limits are refused by the path of the field.
+[[nodiscard]] Outcome<Drawer> read_drawer(const std::string& text);
+
+[[nodiscard]] Thing thing_of(const preset::Part& part);
+/// A new part of the lure with the thing's figures, where new parts go.
+[[nodiscard]] Edit add_part_from(const Thing& thing);
+
+} // namespace evenfall::shell::state

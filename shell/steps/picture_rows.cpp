@@ -1,0 +1,94 @@
+#include "steps/step_panels.hpp"
+
+#include "look/words_picture.hpp"
+#include "look/words_steps.hpp"
+#include "state/backdrop.hpp"
+#include "widgets/button.hpp"
+#include "widgets/choice.hpp"
+#include "widgets/rows.hpp"
+#include "widgets/words_of_panel.hpp"
+
+#include <algorithm>
+#include <array>
+#include <string>
+
+namespace evenfall::shell::steps {
+namespace {
+
+namespace words = look::words;
+
+void search_rows(Desk& desk) {
+    auto& backdrop = desk.motion.backdrop;
+    auto& found = desk.motion.outline;
+    if (!desk.session.unfinished()) found.offered = false;
+    if (backdrop.searching()) {
+        // A slice of the work a frame: the page goes on answering.
+        desk.ui.lively = std::max(desk.ui.lively, 2);
+        widgets::figure_row(desk.ui, words::picture_finding, widgets::number_text(backdrop.done_share(), widgets::Unit::percent, 0), "%");
+        if (widgets::button(desk.ui, "picture.stop", words::picture_stop)) {
+            backdrop.stop_search();
+            return;
+        }
+        const auto result = backdrop.search_on();
+        if (!result) return;
+        if (!result->ok()) {
+            found.refusal = result->problems().front().sentence;
+            return;
+        }
+        const picture::Profile profile = result->value();
+        found.off_m = std::max(profile.off_top_m, profile.off_bottom_m);
+        found.offered = true;
+        desk.changes.push_back({words::picture_outline_label,
+                                [profile](preset::Document d) { return picture::with_profile(d, profile); }, false});
+        return;
+    }
+    if (found.offered) {
+        widgets::info_box(desk.ui, {}, std::string(words::picture_found) + " " + words::picture_off + text_of(desk, found.off_m, Quantity::length) + ".");
+        const int tapped = widgets::button_row(desk.ui, {{"picture.keep", words::picture_keep, widgets::ButtonKind::main},
+                                                         {"picture.back", words::picture_back}});
+        if (tapped == 0) desk.act = Desk::Act::finish;
+        if (tapped == 1) desk.act = Desk::Act::drop;
+        return;
+    }
+    if (widgets::button(desk.ui, "picture.find", words::picture_find)) {
+        found = {};
+        backdrop.start_search();
+        desk.ui.lively = std::max(desk.ui.lively, 2);
+    }
+    widgets::problem_line(desk.ui, found.refusal);
+}
+
+} // namespace
+
+void picture_rows(Desk& desk) {
+    auto& backdrop = desk.motion.backdrop;
+    widgets::subheading(desk.ui, words::picture_head);
+    if (!backdrop.there()) {
+        widgets::note(desk.ui, words::picture_below);
+        if (widgets::button(desk.ui, "picture.choose", words::picture_choose)) desk.ui.host->choose_picture();
+        return;
+    }
+    widgets::note(desk.ui, words::picture_marks);
+    const std::array<std::string_view, 2> ways{words::picture_by_ends, words::picture_by_rule};
+    if (const auto tapped = widgets::choice(desk.ui, "picture.scale_by", words::picture_scale_by, ways, backdrop.by_rule() ? 1 : 0))
+        backdrop.set_by_rule(*tapped == 1);
+    if (const auto set = widgets::number_field(desk.ui, "picture.apart", words::picture_apart, backdrop.apart_m(),
+                                               {Quantity::length, 0.001, 2.0, {}, -1}, words::picture_apart_below)) {
+        backdrop.set_apart_m(*set);
+    }
+    if (const auto set = widgets::number_field(desk.ui, "picture.strength", words::picture_strength, static_cast<double>(backdrop.strength()),
+                                               {Quantity::percent, 0.05, 1.0, 0.1, 0})) {
+        backdrop.set_strength(*set);
+    }
+    search_rows(desk);
+    const int tapped = widgets::button_row(desk.ui, {{"picture.choose", words::picture_other, widgets::ButtonKind::quiet},
+                                                     {"picture.away", words::picture_away, widgets::ButtonKind::quiet}});
+    if (tapped == 0) desk.ui.host->choose_picture();
+    if (tapped == 1) {
+        backdrop.take_away();
+        desk.motion.outline = {};
+        if (desk.session.unfinished()) desk.act = Desk::Act::drop;
+    }
+}
+
+} // namespace evenfall::shell::steps

@@ -1,0 +1,53 @@
+#include "steps/step_panels.hpp"
+
+#include "look/words_steps.hpp"
+#include "widgets/button.hpp"
+#include "widgets/rows.hpp"
+
+#include <array>
+#include <string>
+
+namespace evenfall::shell::steps {
+namespace {
+
+namespace words = look::words;
+using state::ItemKind;
+
+void point_editor(Desk& desk, int index, const preset::OutlinePoint& point, bool end, std::size_t count) {
+    if (end) return; // belly and back stand in the middle
+    const std::string id = "shape.section.point." + std::to_string(index);
+    number(desk, id + ".y", words::section_point_out, point.y, {Quantity::number, 0.0, 1.0, 0.02, 2}, words::section_changed,
+           [=](double v) { return state::put_section_point(index, v, point.z); });
+    number(desk, id + ".z", words::section_point_up, point.z, {Quantity::number, -1.0, 1.0, 0.02, 2}, words::section_changed,
+           [=](double v) { return state::put_section_point(index, point.y, v); });
+    if (count > 3 && widgets::button(desk.ui, id + ".remove", words::remove_point, widgets::ButtonKind::quiet)) {
+        desk.change(words::section_changed, state::remove_section_point(index));
+        desk.view.selection = {};
+    }
+}
+
+} // namespace
+
+void section_point_rows(Desk& desk) {
+    const auto& section = desk.document().shape.section;
+    if (section.kind != preset::SectionKind::free) return;
+    const std::array<widgets::Column, 3> columns{{{0.03f, 0.15f, widgets::Align::left},
+                                                  {0.15f, 0.56f, widgets::Align::right},
+                                                  {0.56f, 0.97f, widgets::Align::right}}};
+    const auto& outline = section.half_outline;
+    for (std::size_t i = 0; i < outline.size(); ++i) {
+        const int index = static_cast<int>(i);
+        const std::string nr = std::to_string(i + 1);
+        const std::string y = widgets::number_text(outline[i].y, widgets::Unit::none, 2);
+        const std::string z = widgets::number_text(outline[i].z, widgets::Unit::none, 2);
+        const std::array<widgets::Cell, 3> cells{{{nr, {}, false}, {y, {}, false}, {z, {}, true}}};
+        const bool chosen = desk.row_chosen(ItemKind::section_point, index);
+        if (widgets::table_row(desk.ui, "shape.section.point." + nr, columns, cells, chosen))
+            desk.choose(ItemKind::section_point, index);
+        if (chosen) point_editor(desk, index, outline[i], i == 0 || i + 1 == outline.size(), outline.size());
+    }
+    if (widgets::button(desk.ui, "shape.section.add", words::add_point, widgets::ButtonKind::plain))
+        desk.change(words::add_point, state::add_section_point());
+}
+
+} // namespace evenfall::shell::steps

@@ -1,0 +1,114 @@
+// A picture behind the drawing: laid to scale by its marks, its outline found and kept, kept itself on the device alone.
+
+import assert from "node:assert/strict";
+import { test } from "node:test";
+import { sizes, workshop } from "./support/bench.mjs";
+
+const shop = await workshop();
+
+// A sketch of an oval, 1200 × 700, drawn with a pencil by the browser itself: half axes 500 and 150 about the middle.
+const sketch = (page) => page.evaluate(async () => {
+  const canvas = document.createElement("canvas");
+  canvas.width = 1200;
+  canvas.height = 700;
+  const pen = canvas.getContext("2d");
+  const light = pen.createLinearGradient(0, 0, 1200, 700);
+  light.addColorStop(0, "#f4f1e8");
+  light.addColorStop(1, "#c9c4b8");
+  pen.fillStyle = light;
+  pen.fillRect(0, 0, 1200, 700);
+  pen.strokeStyle = "#4a4a4a";
+  pen.lineWidth = 4;
+  pen.beginPath();
+  pen.ellipse(600, 350, 500, 150, 0, 0, 2 * Math.PI);
+  pen.stroke();
+  const blob = await new Promise((resolve) => canvas.toBlob(resolve, "image/png"));
+  return [...new Uint8Array(await blob.arrayBuffer())];
+});
+
+async function lay(bench) {
+  await bench.tap("step.shape");
+  await bench.tap("picture.choose");
+  const buffer = Buffer.from(await sketch(bench.page));
+  await bench.page.locator("#dialog-picture-file").setInputFiles({ name: "sketch.png", mimeType: "image/png", buffer });
+  await bench.page.waitForFunction(() => JSON.parse(globalThis.EvenfallHooks.itemsJson()).some(({ id }) => id === "draw.picture.nose"));
+  await bench.settled();
+}
+
+// Drags a mark to a place on the picture, in shares of its size, as it lies before the drag.
+async function moveMark(bench, name, to) {
+  const [nx, ny] = await bench.middleOf("draw.picture.nose");
+  const [tx] = await bench.middleOf("draw.picture.tail");
+  const { nose, tail } = bench.marks;
+  const perShare = (tx - nx) / (tail - nose); // screen px a share of the picture's width, while both lie level
+  const [x, y] = await bench.middleOf(`draw.picture.${name}`);
+  await bench.drag({ x, y }, { x: nx + (to - nose) * perShare, y });
+  bench.marks[name] = to;
+  return ny;
+}
+
+test("a sketch is laid behind the drawing, its outline found, kept as one change, and the picture is there after a reload", async () => {
+  const device = await shop.device({ size: sizes.tablet });
+  const bench = await shop.open(device);
+  const before = await bench.document();
+  await lay(bench);
+  bench.marks = { nose: 0.08, tail: 0.92 };
+  await moveMark(bench, "nose", 100 / 1200);
+  await moveMark(bench, "tail", 1100 / 1200);
+  await bench.enter("picture.apart", "160");
+  await bench.shot("picture-laid");
+  assert.deepEqual(await bench.document(), before, "a picture changes nothing of the lure");
+
+  await bench.tap("picture.find");
+  await bench.page.waitForFunction(() => JSON.parse(globalThis.EvenfallHooks.itemsJson()).some(({ id }) => id === "picture.keep"));
+  await bench.settled();
+  await bench.shot("picture-outline");
+  assert.deepEqual(await bench.document(), before, "what is offered is not kept yet");
+  await bench.tap("picture.back");
+  assert.deepEqual(await bench.document(), before);
+
+  await bench.tap("picture.find");
+  await bench.page.waitForFunction(() => JSON.parse(globalThis.EvenfallHooks.itemsJson()).some(({ id }) => id === "picture.keep"));
+  await bench.tap("picture.keep");
+  const traced = await bench.document();
+  const length = traced.shape.top_mm.at(-1)[0];
+  const height = Math.max(...traced.shape.top_mm.map(([, z]) => z)) - Math.min(...traced.shape.bottom_mm.map(([, z]) => z));
+  // The oval is 1000 by 300 pixels; marks are set by finger within two or three.
+  assert.ok(Math.abs(length - 160) < 2.5, `${length} mm`);
+  assert.ok(Math.abs(height / length - 0.3) < 0.006, `${height} mm`);
+
+  const link = await bench.hook("link");
+  assert.ok(link.length < 2000, "no picture is in the link");
+  await bench.keptSoon();
+  await bench.page.waitForTimeout(300);
+  await bench.page.reload();
+  await bench.ready();
+  await bench.page.waitForFunction(() => JSON.parse(globalThis.EvenfallHooks.itemsJson()).some(({ id }) => id === "draw.picture.nose"));
+  assert.deepEqual(await bench.document(), traced);
+
+  await bench.tap("picture.away");
+  await bench.page.reload();
+  await bench.ready();
+  await bench.page.waitForTimeout(300);
+  assert.equal(await bench.find("draw.picture.nose"), undefined);
+  bench.noFaults();
+  await device.close();
+});
+
+test("a search can be stopped, and a file that is no picture says so", async () => {
+  const device = await shop.device({ size: sizes.phone });
+  const bench = await shop.open(device);
+  await lay(bench);
+  const [x, y] = await bench.middleOf("picture.find");
+  await bench.page.touchscreen.tap(x, y);
+  await bench.page.waitForFunction(() => JSON.parse(globalThis.EvenfallHooks.itemsJson()).some(({ id }) => id === "picture.stop"));
+  await bench.page.touchscreen.tap(x, y + 20);
+  await bench.settled();
+  assert.equal(await bench.find("picture.stop"), undefined);
+  await bench.shot("picture-phone");
+
+  await bench.tap("picture.choose");
+  await bench.page.locator("#dialog-picture-file").setInputFiles({ name: "no.png", mimeType: "image/png", buffer: Buffer.from("no picture") });
+  await bench.page.getByText("holds no picture").waitFor();
+  await device.close();
+});

@@ -1,0 +1,127 @@
+#include "state/drawer.hpp"
+
+#include <catch2/catch_test_macros.hpp>
+#include <catch2/matchers/catch_matchers_floating_point.hpp>
+
+#include <string>
+
+using namespace evenfall;
+using namespace evenfall::shell;
+using Catch::Matchers::WithinAbs;
+using state::ThingKind;
+
+namespace {
+
+state::Drawer filled() {
+    state::Drawer drawer;
+    preset::Part hook;
+    hook.name = "Treble \"small\"";
+    hook.material = "steel";
+    hook.mass_kg = 0.00172;
+    hook.mass_sigma_kg = 0.00004;
+    hook.reach_m = 0.0185;
+    hook.stage = Stage::dressed;
+    drawer.put(state::thing_of(hook));
+    state::Thing wire;
+    wire.kind = ThingKind::wire;
+    wire.name = "Soft 0.8";
+    wire.diameter_m = 0.0008;
+    wire.temper = preset::WireTemper::soft;
+    drawer.put(wire);
+    state::Thing rod;
+    rod.kind = ThingKind::stock;
+    rod.name = "Lead rod";
+    rod.material = "lead";
+    rod.diameter_m = 0.0055;
+    drawer.put(rod);
+    return drawer;
+}
+
+std::string with(const std::string& what, const std::string& by) {
+    std::string text = R"({"evenfall_drawer":1,"things":[{"kind":"part","name":"Ring","material":"stainless","mass_g":0.2,"put_on":"dressed"}]})";
+    const auto at = text.find(what);
+    REQUIRE(at != std::string::npos);
+    return text.replace(at, what.size(), by);
+}
+
+} // namespace
+
+TEST_CASE("a drawer written and read again is the same drawer", "[shell][drawer]") {
+    const state::Drawer drawer = filled();
+    const auto read = state::read_drawer(state::write_drawer(drawer));
+    REQUIRE(read.ok());
+    REQUIRE(read->things().size() == 3);
+    CHECK(state::write_drawer(*read) == state::write_drawer(drawer));
+    CHECK(read->things()[0].name == "Treble \"small\"");
+    CHECK_THAT(read->things()[0].mass_kg, WithinAbs(0.00172, 1e-12));
+    CHECK_THAT(read->things()[0].reach_m.value(), WithinAbs(0.0185, 1e-12));
+    CHECK(read->things()[0].put_on == Stage::dressed);
+    CHECK(read->things()[1].temper == preset::WireTemper::soft);
+    CHECK(read->things()[2].material == "lead");
+}
+
+TEST_CASE("a piece laid in under a name that is there takes its place, and every change is told", "[shell][drawer]") {
+    state::Drawer drawer = filled();
+    const unsigned before = drawer.revision();
+    state::Thing heavier = drawer.things()[0];
+    heavier.mass_kg = 0.002;
+    CHECK(drawer.put(heavier));
+    CHECK(drawer.things().size() == 3);
+    CHECK(drawer.things()[0].mass_kg == 0.002);
+    CHECK(drawer.revision() > before);
+    drawer.throw_out(1);
+    REQUIRE(drawer.things().size() == 2);
+    CHECK(drawer.things()[1].kind == ThingKind::stock);
+    for (std::size_t i = drawer.things().size(); i < state::most_things; ++i) {
+        state::Thing one = heavier;
+        one.name = std::to_string(i);
+        REQUIRE(drawer.put(one));
+    }
+    heavier.name = "one too many";
+    CHECK_FALSE(drawer.put(heavier));
+}
+
+TEST_CASE("a piece put on a lure gives it its figures, and the lure forgets where they came from", "[shell][drawer]") {
+    preset::Document lure;
+    const state::Drawer drawer = filled();
+    const preset::Document dressed = state::add_part_from(drawer.things()[0])(lure);
+    REQUIRE(dressed.parts.size() == lure.parts.size() + 1);
+    const preset::Part& part = dressed.parts.back();
+    CHECK(part.name == "Treble \"small\"");
+    CHECK(part.mass_kg == 0.00172);
+    CHECK(part.mass_sigma_kg == 0.00004);
+    CHECK(part.stage == Stage::dressed);
+    CHECK(state::thing_of(part).reach_m == drawer.things()[0].reach_m);
+}
+
+TEST_CASE("a drawer that cannot be is refused by the field that is wrong", "[shell][drawer]") {
+    CHECK(state::read_drawer(with("0.2", "0.2")).ok());
+    const struct {
+        std::string text;
+        ProblemCode code;
+        std::string path;
+    } wrong[] = {
+        {with("0.2", "-0.2"), ProblemCode::out_of_range, "/things/0/mass_g"},
+        {with("0.2", "\"much\""), ProblemCode::wrong_type, "/things/0/mass_g"},
+        {with("\"mass_g\":0.2,", ""), ProblemCode::missing_key, "/things/0/mass_g"},
+        {with("stainless", "unobtainium"), ProblemCode::unknown_name, "/things/0/material"},
+        {with("\"part\"", "\"anvil\""), ProblemCode::unknown_name, "/things/0/kind"},
+        {with("\"put_on\"", "\"colour\":1,\"put_on\""), ProblemCode::unknown_key, "/things/0/colour"},
+        {with("dressed", "painted"), ProblemCode::unknown_name, "/things/0/put_on"},
+        {with("Ring", ""), ProblemCode::out_of_range, "/things/0/name"},
+        {with("Ring", std::string(81, 'n')), ProblemCode::out_of_range, "/things/0/name"},
+        {with(":1,", ":2,"), ProblemCode::unknown_version, "/evenfall_drawer"},
+        {with("things", "pieces"), ProblemCode::missing_key, "/things"},
+        {"[]", ProblemCode::not_json, ""},
+        {"{\"evenfall_drawer\":1,\"things\":[[[[[[]]]]]]}", ProblemCode::not_json, ""},
+        {std::string(state::most_drawer_bytes + 1, ' '), ProblemCode::too_large, ""},
+    };
+    for (const auto& w : wrong) {
+        CAPTURE(w.text.substr(0, 200));
+        const auto read = state::read_drawer(w.text);
+        REQUIRE_FALSE(read.ok());
+        CHECK(read.problems().front().code == w.code);
+        CHECK(read.problems().front().path == w.path);
+        CHECK_FALSE(read.problems().front().sentence.empty());
+    }
+}

@@ -1,0 +1,129 @@
+// The picture behind the drawing: chosen from the device's files or camera, scaled down, kept in the browser's own database
+// beside the lure it belongs to. It never leaves the device.
+
+import { ask, message, part } from "./dialogs.js";
+import { words } from "./words.js";
+
+const longestSide = 1600;
+const database = "evenfall";
+const pictures = "pictures";
+
+const done = (request) => new Promise((resolve, reject) => {
+  request.onsuccess = () => resolve(request.result);
+  request.onerror = () => reject(request.error);
+});
+
+/** Runs `work` on the store of pictures; undefined where the browser has none for us. */
+async function onStore(mode, work) {
+  try {
+    const open = indexedDB.open(database, 1);
+    open.onupgradeneeded = () => open.result.createObjectStore(pictures);
+    const base = await done(open);
+    try {
+      return await done(work(base.transaction(pictures, mode).objectStore(pictures)));
+    } finally {
+      base.close();
+    }
+  } catch {
+    return undefined;
+  }
+}
+
+// A file's picture, upright, no longer than longestSide.
+async function drawn(blob) {
+  const bitmap = await createImageBitmap(blob, { imageOrientation: "from-image" });
+  const scale = Math.min(1, longestSide / Math.max(bitmap.width, bitmap.height));
+  const canvas = document.createElement("canvas");
+  canvas.width = Math.max(1, Math.round(bitmap.width * scale));
+  canvas.height = Math.max(1, Math.round(bitmap.height * scale));
+  const brush = canvas.getContext("2d", { willReadFrequently: true });
+  brush.fillStyle = "#fff";
+  brush.fillRect(0, 0, canvas.width, canvas.height);
+  brush.drawImage(bitmap, 0, 0, canvas.width, canvas.height);
+  bitmap.close();
+  return canvas;
+}
+
+/** `core` is the bench; `lureId()` names the lure on it, `keepLure()` keeps it, so that the picture has one to belong to. */
+export function createPictures({ core, lureId, keepLure, onNotKept }) {
+  let shown = null; // { id, blob, marks } of the picture on the bench
+  let asked = null; // the lure that was looked after last
+
+  function show(canvas, marks) {
+    const { width, height } = canvas;
+    const { data } = canvas.getContext("2d").getImageData(0, 0, width, height);
+    if (!core.showPicture(width, height, data, marks)) return false;
+    core.wake();
+    return true;
+  }
+
+  async function take(file) {
+    let canvas;
+    try {
+      canvas = await drawn(file);
+    } catch {
+      return message(words.picture.unreadable);
+    }
+    const blob = await new Promise((resolve) => canvas.toBlob(resolve, "image/jpeg", 0.9));
+    keepLure();
+    shown = { id: lureId(), blob, marks: "" };
+    asked = shown.id;
+    if (!show(canvas, "")) shown = null;
+  }
+
+  async function save() {
+    if (!shown?.blob) return;
+    const { id, blob, marks } = shown;
+    if ((await onStore("readwrite", (store) => store.put({ blob, marks }, id))) === undefined) onNotKept();
+  }
+
+  return {
+    choose() {
+      const dialog = part("dialog-picture");
+      const input = part("dialog-picture-file");
+      input.value = "";
+      input.onchange = () => {
+        dialog.close("");
+        if (input.files[0]) take(input.files[0]);
+      };
+      return ask(dialog);
+    },
+    /** The bench says that marks have changed, or by "" that the picture is gone. */
+    keep(marks) {
+      if (shown === null) return;
+      if (marks === "") {
+        const { id } = shown;
+        shown = null;
+        onStore("readwrite", (store) => store.delete(id));
+        return;
+      }
+      shown.marks = marks;
+      save();
+    },
+    /** Another lure may lie on the bench: its picture comes with it, and that of the one before goes. */
+    async follow() {
+      const id = lureId();
+      if (asked === id) return;
+      asked = id;
+      if (shown !== null) {
+        shown = null;
+        core.takePictureAway();
+        core.wake();
+      }
+      const kept = await onStore("readonly", (store) => store.get(id));
+      if (!kept?.blob || lureId() !== id || shown !== null) return;
+      try {
+        const canvas = await drawn(kept.blob);
+        shown = { id, blob: kept.blob, marks: kept.marks };
+        if (!show(canvas, kept.marks)) shown = null;
+      } catch {
+        // A picture that cannot be read any more is no reason to stop.
+      }
+    },
+    /** Pictures of lures that are no more go as well. */
+    async tidy(known) {
+      const ids = (await onStore("readonly", (store) => store.getAllKeys())) ?? [];
+      for (const id of ids) if (!known.has(id)) await onStore("readwrite", (store) => store.delete(id));
+    },
+  };
+}

@@ -1,0 +1,15 @@
+// Unpacks LZMA by the small program of web/unpack.
+
+import program from "evenfall-unpack"; // its bytes, put here by the build
+
+/** Packed bytes -> plain bytes. Throws where they are cut or damaged. */
+export async function unpacked(packed) {
+  const { instance } = await WebAssembly.instantiate(program);
+  const { memory, room, unpack, size } = instance.exports;
+  const place = room(packed.length);
+  if (place === 0) throw new Error("no memory to unpack into");
+  new Uint8Array(memory.buffer).set(packed, place);
+  const made = unpack(place, packed.length);
+  if (made === 0) throw new Error("the packed code is damaged");
+  return new Uint8Array(memory.buffer, made, size());
+}
