@@ -23,7 +23,7 @@ using widgets::Sign;
 
 constexpr std::array<std::string_view, state::step_count> step_ids{"step.shape", "step.joints", "step.hardware",
                                                                    "step.lead",  "step.finish", "step.water",
-                                                                   "step.log"};
+                                                                   "step.log",   "step.sheet"};
 
 /// "Basswood · 3 segments": the wood without what tells it from its relatives.
 std::string line_below_name(const preset::Document& document) {
@@ -120,7 +120,8 @@ void draw_bar(AppParts& parts, const Regions& where) {
                                                                 {step_ids[3], words::step_lead},
                                                                 {step_ids[4], words::step_finish},
                                                                 {step_ids[5], words::step_water},
-                                                                {step_ids[6], brief ? words::step_log_short : words::step_log}}};
+                                                                {step_ids[6], brief ? words::step_log_short : words::step_log},
+                                                                {step_ids[7], words::step_sheet}}};
     const float edge = where.phone ? 4.0f : look::gutter;
     const Rect inner{where.bar.x + edge, where.bar.y, where.bar.w - 2.0f * edge, where.bar.h};
     if (const auto step = step_bar(ui, inner, tabs, static_cast<int>(parts.session.view.step))) {
@@ -163,8 +164,25 @@ std::string headline(const std::vector<widgets::Answer>& answers) {
     return text;
 }
 
-void tell_outside(AppParts& parts) {
+/// Where the page shows the sheet: what lies over the drawing lies over the sheet as well.
+void tell_of_sheet(AppParts& parts, const Regions& where, bool changed) {
+    if (changed) ++parts.sheet_revision;
+    const bool covered = parts.shelf_open || (where.stacked && (parts.keypad.is_open() || parts.picker.is_open()));
+    if (parts.session.view.step != state::Step::sheet || covered) {
+        if (parts.told_sheet) parts.host.hide_sheet();
+        parts.told_sheet.reset();
+        return;
+    }
+    const Rect at = where.sheet.inset(1.0f);
+    const auto same = [](const Rect& a, const Rect& b) { return a.x == b.x && a.y == b.y && a.w == b.w && a.h == b.h; };
+    if (parts.told_sheet && same(*parts.told_sheet, at) && !changed) return;
+    parts.told_sheet = at;
+    parts.host.show_sheet(at.x, at.y, at.w, at.h, parts.sheet_revision);
+}
+
+void tell_outside(AppParts& parts, const Regions& where) {
     state::Session& session = parts.session;
+    tell_of_sheet(parts, where, parts.told_revision != session.revision() || !(parts.told_view.sheet == session.view.sheet));
     if (session.problems().empty() && !parts.told_problems.empty()) parts.told_problems.clear();
     const std::string refusal = sentences(session.problems());
     if (!refusal.empty() && refusal != sentences(parts.told_problems)) {
@@ -266,21 +284,27 @@ void App::frame(double now_s) {
         drawing::water_sheet(ui, parts.session, parts.motion, drawn);
     } else {
         parts.motion.clock.pause();
+        // The page lays the build sheet over the drawing, which then is not to be reached by the keyboard either.
+        const bool was_covered = ui.covered;
+        ui.covered = was_covered || parts.session.view.step == state::Step::sheet;
         drawing::sheet(ui, parts.session, drawn, &parts.motion.backdrop);
+        ui.covered = was_covered;
     }
     ImGui::PopClipRect();
     draw_panel(parts, where);
     draw_bar(parts, where);
     ImGui::End();
 
-    parts.toast.draw(ui, where.stacked ? where.panel : where.sheet, now_s);
+    // The sheet lies over the canvas: what is said has to be beside it.
+    const bool beside = where.stacked || parts.session.view.step == state::Step::sheet;
+    parts.toast.draw(ui, beside ? where.panel : where.sheet, now_s);
     ui.covered = true;
     if (parts.shelf_open) draw_shelf(parts, where);
     parts.picker.draw(ui, where.screen, where.keypad, where.stacked);
     parts.keypad.draw(ui, where.screen, where.keypad, where.stacked);
     ui.pinch.reset();
     ui.items.finish_frame();
-    tell_outside(parts);
+    tell_outside(parts, where);
 }
 
 bool App::wants_frames() const { return parts_->ui.lively > 0; }

@@ -93,6 +93,12 @@ public:
     /// A text that cannot be read is listed as such, so that it can be thrown away knowingly.
     void clear_kept();
     void show_kept(const std::string& id, const std::string& session_json, const std::string& when);
+    /// The build sheet as bytes; HTML also as its bare pages, for a page that has the faces (typeface). Where it is refused: "",
+    /// or in the place of the pages the sentences that say why.
+    enum class SheetForm { html, svg, pdf, leaves };
+    [[nodiscard]] std::string sheet_file(SheetForm form, const std::string& address) const;
+    /// The typeface that the page and the sheet are set in, an OpenType file: regular or semibold.
+    [[nodiscard]] static std::string_view typeface(bool semibold);
     void set_text(const std::string& field_id, const std::string& text);
     void add_preset(const std::string& name, const std::string& json_text);
 

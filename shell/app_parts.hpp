@@ -61,6 +61,8 @@ struct AppParts {
     state::Settings told_settings;
     state::ViewState told_view;
     Problems told_problems;
+    std::optional<widgets::Rect> told_sheet;  ///< where the sheet is seen
+    unsigned sheet_revision = 0;
     std::string last_problem;
     state::Step drawn_step = state::Step::lead;
 

@@ -1,6 +1,7 @@
 #include "app_parts.hpp"
 
 #include "look/words.hpp"
+#include "state/file_stem.hpp"
 #include "widgets/button.hpp"
 #include "widgets/choice.hpp"
 #include "widgets/rows.hpp"
@@ -16,20 +17,6 @@ namespace {
 namespace words = look::words;
 using widgets::Quantity;
 using widgets::Unit;
-
-/// A file name from a lure's name: letters, digits and hyphens.
-std::string file_name(const std::string& lure) {
-    std::string name;
-    for (const char c : lure) {
-        const bool plain = (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9');
-        const bool capital = c >= 'A' && c <= 'Z';
-        if (plain) name += c;
-        if (capital) name += static_cast<char>(c - 'A' + 'a');
-        if (!plain && !capital && !name.empty() && name.back() != '-') name += '-';
-    }
-    while (!name.empty() && name.back() == '-') name.pop_back();
-    return (name.empty() ? std::string("lure") : name) + ".json";
-}
 
 /// The lures that can be opened. True when one was.
 bool draw_lures(AppParts& parts) {
@@ -59,7 +46,7 @@ bool draw_hand_on(AppParts& parts) {
         return true;
     }
     if (list_row(ui, "shelf.save", {.title = words::shelf_save, .leads_on = true})) {
-        parts.host.save_file(file_name(document.name), write_document(document));
+        parts.host.save_file(state::file_stem(document.name) + ".json", write_document(document));
         return true;
     }
     if (list_row(ui, "shelf.load", {.title = words::shelf_load, .leads_on = true})) {

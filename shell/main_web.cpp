@@ -21,11 +21,15 @@ std::unique_ptr<platform::Window> window;
 std::unique_ptr<platform::Host> host;
 std::unique_ptr<App> app;
 
-/// Text for JavaScript, which copies it before the next call.
+std::string& held() {
+    static std::string text;
+    return text;
+}
+
+/// Text for JavaScript, which copies it before the next call. Bytes that are no text go the same way with ef_held_size.
 const char* hand_over(std::string text) {
-    static std::string held;
-    held = std::move(text);
-    return held.c_str();
+    held() = std::move(text);
+    return held().c_str();
 }
 
 /// Mean time of one run of `work`, in microseconds.
@@ -79,6 +83,11 @@ EMSCRIPTEN_KEEPALIVE const char* ef_code(const char* address) {
 }
 EMSCRIPTEN_KEEPALIVE const char* ef_session_json() { return hand_over(app->session_json()); }
 EMSCRIPTEN_KEEPALIVE const char* ef_open_session(const char* text) { return hand_over(app->open_session(text)); }
+EMSCRIPTEN_KEEPALIVE const char* ef_sheet(int form, const char* address) {
+    return hand_over(app->sheet_file(static_cast<App::SheetForm>(form), address));
+}
+EMSCRIPTEN_KEEPALIVE const char* ef_typeface(int semibold) { return hand_over(std::string(App::typeface(semibold != 0))); }
+EMSCRIPTEN_KEEPALIVE unsigned ef_held_size() { return static_cast<unsigned>(held().size()); }
 EMSCRIPTEN_KEEPALIVE void ef_clear_kept() { app->clear_kept(); }
 EMSCRIPTEN_KEEPALIVE void ef_show_kept(const char* id, const char* session, const char* when) {
     app->show_kept(id, session, when);

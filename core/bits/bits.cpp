@@ -97,6 +97,13 @@ std::optional<Bit> next_up(System system, double diameter_m) {
     return std::nullopt;
 }
 
+Bit nearest(System system, double diameter_m) {
+    const std::vector<Bit> bits = all(system);
+    return *std::min_element(bits.begin(), bits.end(), [&](const Bit& a, const Bit& b) {
+        return std::abs(a.diameter_m - diameter_m) < std::abs(b.diameter_m - diameter_m);
+    });
+}
+
 std::array<std::optional<Bit>, system_count> for_glue(double diameter_m, const GlueRoom& room) {
     std::array<std::optional<Bit>, system_count> out;
     for (std::size_t k = 0; k < out.size(); ++k) {

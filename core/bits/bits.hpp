@@ -30,6 +30,9 @@ struct Bit {
 /// The thinnest bit of a system that is not thinner than this; absent beyond its largest.
 [[nodiscard]] std::optional<Bit> next_up(System system, double diameter_m);
 
+/// The bit of a system that is nearest to this, thicker or thinner.
+[[nodiscard]] Bit nearest(System system, double diameter_m);
+
 /// The bit of each system for something of this diameter that is glued in: the next one up from diameter + room for glue,
 /// and at most `loosest_m` above it (a looser hole wants filler, not glue). In the order of System.
 struct GlueRoom {

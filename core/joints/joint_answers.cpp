@@ -23,9 +23,13 @@ wire::Temper temper_of(const preset::Hinge& hinge) {
 /// Pins end this far inside the skin, under filler. Common practice, no source.
 constexpr double pin_end_m = 2e-3;
 
+double pin_length(const HingePlace& place, const shape::Body& body) {
+    return std::max(0.0, 2.0 * (body.lines->at(place.pin.x_m).half_height_m - pin_end_m));
+}
+
 /// How much of the pin bears on wood: it runs from belly to back but for both ends, less what the pockets take.
 double pin_in_wood(const HingePlace& place, const preset::Document& document, const shape::Body& body) {
-    double wood = 2.0 * (body.lines->at(place.pin.x_m).half_height_m - pin_end_m);
+    double wood = pin_length(place, body);
     for (const EyePlace& eye : place.eyes) {
         if (!eye.pocket) continue;
         const preset::Pocket& p = document.pockets[static_cast<std::size_t>(*eye.pocket)];
@@ -99,6 +103,7 @@ Outcome<JointAnswer> one_joint(const preset::Document& document, const shape::Bo
     a.mouth_m = needed;
     a.play_per_eye_m = h.eye_inside_m - (h.kind == preset::HingeKind::pinned ? h.pin_diameter_m : h.wire_m);
     if (a.place.eye_spacing_m > 0.0) a.sag_rad = std::atan(2.0 * std::max(0.0, a.play_per_eye_m) / a.place.eye_spacing_m);
+    if (h.kind == preset::HingeKind::pinned) a.pin_length_m = pin_length(a.place, body);
     a.walls = walls(document, body, joint, a.place);
     a.eye_bits = bits::for_glue(a.eye.twist_outside_m);
     for (std::size_t k = 0; k < a.pin_bits.size(); ++k) {

@@ -38,6 +38,7 @@ struct JointAnswer {
     double sag_rad = 0.0;                ///< by which that play lets the tail hang, either way; 0 with one eye
     std::vector<Wall> walls;
     wire::TwistAnswer eye;
+    double pin_length_m = 0.0;           ///< from 2 mm inside the belly to 2 mm inside the back; 0 without a pin
     std::array<std::optional<bits::Bit>, bits::system_count> eye_bits;  ///< for the twist, with room for glue
     std::array<std::optional<bits::Bit>, bits::system_count> pin_bits;  ///< for the pin: the next one up
     wire::Strength strength;

@@ -2,6 +2,7 @@
 #include "units/number_text.hpp"
 
 #include <algorithm>
+#include <cmath>
 #include <map>
 #include <tuple>
 
@@ -10,6 +11,34 @@ namespace evenfall::sheet {
 namespace {
 
 std::string name_or_number(const std::string& name, std::size_t index) { return name.empty() ? std::to_string(index + 1) : name; }
+
+/// Pieces alike to the last figure that the paper shows are one row.
+void add_cuts(Composer& pages, const std::vector<Job>& jobs) {
+    // In the figures shown, so that they sort as numbers: hundredths of a millimetre across, tenths along → pieces, metres together.
+    std::map<std::tuple<std::string, long, long, long>, std::pair<int, double>> cuts;
+    const auto in = [](double metres, double parts) { return std::lround(units::mm_from_m(metres) * parts); };
+    for (const Job& job : jobs) {
+        for (const auto& list : {fill_pieces(job), hinge_pieces(job)}) {
+            for (const CutPiece& piece : list) {
+                auto& [count, metres] = cuts[{piece.what, in(piece.diameter_m, 100.0), in(piece.cut_m, 10.0), in(piece.finished_m, 10.0)}];
+                count += piece.count * job.options.lures;
+                metres += piece.cut_m * piece.count * job.options.lures;
+            }
+        }
+    }
+    if (cuts.empty()) return;
+    std::vector<Composer::Row> rows;
+    for (const auto& [piece, sum] : cuts) {
+        const auto& [what, diameter, cut, finished] = piece;
+        const auto out = [](long parts, double of, int decimals) { return units::number_text(static_cast<double>(parts) / of, units::Unit::one, decimals); };
+        rows.push_back({{what, out(diameter, 100.0, 2), out(cut, 10.0, 1), out(finished, 10.0, 1), std::to_string(sum.first), mm_text(sum.second, 0)}});
+    }
+    pages.heading("Cut list, all lures together");
+    pages.table({{"Piece", 2.2}, {"ø mm", 0.7, Anchor::end}, {"Cut mm", 0.8, Anchor::end}, {"Finished mm", 1.0, Anchor::end}, {"Pieces", 0.7, Anchor::end},
+                 {"mm together", 1.0, Anchor::end}},
+                rows);
+    pages.paragraph("Fills of lead, rod or shot as lengths of stock of that width; nothing is added for the saw, for holding and for waste.", 2.8, soft_ink);
+}
 
 }  // namespace
 
@@ -52,6 +81,7 @@ void add_batch(Composer& pages, const std::vector<Job>& jobs) {
         pages.heading("Fills, all lures together");
         pages.table({{"Material", 2.0}, {"g", 1.0, Anchor::end}, {"oz", 1.0, Anchor::end}}, rows);
     }
+    add_cuts(pages, jobs);
     rows.clear();
     for (const auto& [part, count] : pieces)
         rows.push_back({{std::get<0>(part), material_text(std::get<1>(part)), std::get<2>(part), std::to_string(count)}});
@@ -67,13 +97,19 @@ void add_batch(Composer& pages, const std::vector<Job>& jobs) {
     pages.caution("Never mix the whole at once: a full cup of epoxy heats by itself. One coat of a few lures at a time; the label decides.");
     pages.table({{"Material", 2.0}, {"g on the lures", 1.0, Anchor::end}, {"g to have", 1.0, Anchor::end}}, rows);
     double longest = 0.0;
+    std::vector<Wait> waits;
     for (const Job& job : jobs) {
         double hours = 0.0;
-        for (const double wait : job.coat_hours) hours += wait;
+        for (std::size_t c = 0; c < job.coat_hours.size(); ++c) {
+            waits.push_back({job.document.name + ": " + name_or_number(job.document.coats[c].name, c), hours, job.coat_hours[c]});
+            hours += job.coat_hours[c];
+        }
         longest = std::max(longest, hours);
     }
     pages.paragraph("To have: films with half as much again for cup and brush (common practice, no source). Recipes coated side by side wait " +
                     units::number_text(longest, units::Unit::one, 1) + " h in all, one after another of them as long as their waits together.", 2.8, soft_ink);
+    pages.heading("Time line, recipes coated side by side, waits only");
+    add_time_line(pages, waits);
 }
 
 }  // namespace evenfall::sheet

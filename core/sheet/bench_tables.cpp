@@ -104,6 +104,7 @@ void add_cut_lists(Composer& pages, const Job& job) {
             totals.push_back({{material_text(material), g_text(mass), g_text(mass * lures, 1), units::number_text(mass * lures, units::Unit::ounce, 2)}, true});
         pages.table({{"Together", 2.0}, {"g each lure", 1.0, Anchor::end}, {"g for " + times(lures), 1.4, Anchor::end}, {"oz", 1.0, Anchor::end}}, totals);
     }
+    add_hinge_wire(pages, job);
     std::vector<Composer::Row> parts;
     ledger::Sum sum;
     for (const ledger::Line& line : job.evaluation.ledger) {
@@ -159,22 +160,10 @@ void add_coats(Composer& pages, const Job& job) {
                         std::string(job.options.cure_hours.empty() ? "are usual ones (common practice, no source)" : "are as given") +
                         "; the label, the cold and thick coats make them longer.", 2.8, soft_ink);
     pages.heading("Time line of " + times(lures) + ", waits only");
-    const double label = 46.0;
-    const double scale = start > 0.0 ? (pages.width_mm() - label - 16.0) / start : 0.0;
-    for (std::size_t c = 0; c < d.coats.size(); ++c) {
-        const double top = pages.block(6.2);
-        std::string name = d.coats[c].name.empty() ? std::to_string(c + 1) : d.coats[c].name;
-        while (pages.text_width_mm(name, 2.9) > label - 2.0 && !name.empty()) {
-            do name.pop_back();
-            while (!name.empty() && (static_cast<unsigned char>(name.back()) & 0x80u) != 0);
-        }
-        pages.text({pages.left_mm(), top + 3.6}, name, 2.9);
-        const double left = pages.left_mm() + label + scale * starts[c];
-        const double width = std::max(scale * job.coat_hours[c], 0.4);
-        pages.add(Path{{{{{left, top + 0.8}, {left + width, top + 0.8}, {left + width, top + 4.6}, {left, top + 4.6}}, true}}, Stroke{0.18, ink, 0.0}, tint, {}});
-        pages.text({left + width + 1.2, top + 3.7}, units::number_text(starts[c] + job.coat_hours[c], units::Unit::one, 1) + " h", 2.6);
-    }
-    pages.space(3.0);
+    std::vector<Wait> waits;
+    for (std::size_t c = 0; c < d.coats.size(); ++c)
+        waits.push_back({d.coats[c].name.empty() ? std::to_string(c + 1) : d.coats[c].name, starts[c], job.coat_hours[c]});
+    add_time_line(pages, waits);
 }
 
 void add_weigh_in(Composer& pages, const Job& job) {

@@ -44,7 +44,7 @@ void Composer::text(Point at, std::string words, double size_mm, Weight weight, 
 }
 
 void Composer::new_page(const std::string& title) {
-    layout_.pages.push_back({title, {}});
+    layout_.pages.push_back({title, {}, {}});
     frame();
     y_mm_ = layout_.margin_mm + first_line_mm;
 }
@@ -124,6 +124,7 @@ void Composer::heading(const std::string& words, double with_mm) {
     if (room_mm() < 7.5 + with_mm) new_page(layout_.pages.back().title);
     const double top = block(7.5);
     text({left_mm(), top + 4.5}, words, 3.9, Weight::semibold);
+    say(Said::Kind::heading, {words});
 }
 
 void Composer::paragraph(const std::string& words, double size_mm, Colour colour) {
@@ -131,6 +132,7 @@ void Composer::paragraph(const std::string& words, double size_mm, Colour colour
         const double top = block(size_mm * line_spacing);
         text({left_mm(), top + size_mm}, one, size_mm, Weight::regular, Anchor::start, colour);
     }
+    say(words);
     space(1.2);
 }
 
@@ -139,6 +141,7 @@ void Composer::caution(const std::string& words) {
     const std::vector<std::string> lines = lines_of(words, width_mm() - 6.0, size, Weight::regular);
     const double height = static_cast<double>(lines.size()) * size * line_spacing + 2.0;
     const double top = block(height + 2.0);
+    say(words);
     line({left_mm() + 0.6, top + 0.6}, {left_mm() + 0.6, top + height - 0.2}, {1.0, mark, 0.0});
     double y = top + size + 0.8;
     for (const std::string& one : lines) {
@@ -199,6 +202,7 @@ void Composer::table(const std::vector<Column>& columns, const std::vector<Row>&
         const double step = table_size_mm * line_spacing;
         const double height = std::max(least_mm, static_cast<double>(most) * step + 1.8);
         const double top = block(height);
+        say(is_head ? Said::Kind::head : Said::Kind::row, cells);
         if (is_head) {
             add(Path{{{{{left_mm(), top}, {edges.back(), top}, {edges.back(), top + height}, {left_mm(), top + height}}, true}}, {}, tint, {}});
         }

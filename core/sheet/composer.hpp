@@ -20,6 +20,9 @@ public:
     [[nodiscard]] double whole_room_mm() const;  ///< of an empty page
     [[nodiscard]] double text_width_mm(const std::string& words, double size_mm, Weight weight = Weight::regular) const;
 
+    /// Words broken into lines of at most this width, between words where that is possible.
+    [[nodiscard]] std::vector<std::string> lines_of(const std::string& words, double width_mm, double size_mm, Weight weight) const;
+
     void new_page(const std::string& title);
     /// `with_mm`: what follows and is not to be parted from it.
     void heading(const std::string& words, double with_mm = 14.5);
@@ -30,6 +33,10 @@ public:
 
     /// Room of this height across the page, on the next page where this one has too little; answers its upper edge.
     [[nodiscard]] double block(double height_mm);
+
+    /// Words that the drawing has in places of its own, for those who hear it read.
+    void say(std::string words) { say(Said::Kind::paragraph, {std::move(words)}); }
+    void say(Said::Kind kind, std::vector<std::string> cells) { layout_.pages.back().said.push_back({kind, std::move(cells)}); }
 
     void add(Item item) { layout_.pages.back().items.push_back(std::move(item)); }
     void line(Point from, Point to, Stroke stroke = {});
@@ -53,7 +60,6 @@ public:
     [[nodiscard]] Layout finish();
 
 private:
-    [[nodiscard]] std::vector<std::string> lines_of(const std::string& words, double width_mm, double size_mm, Weight weight) const;
     void frame();
     void bars();
 

@@ -1,5 +1,6 @@
 #include "materials/woods.hpp"
 #include "preset/link.hpp"
+#include "qr/square_code.hpp"
 #include "sheet/parts.hpp"
 #include "units/number_text.hpp"
 
@@ -32,14 +33,12 @@ std::string target_words(const preset::Targets& targets) {
     return first + ", pitch " + number_text(targets.pitch_rad, Unit::degree, 1) + "°";
 }
 
-/// Squares of half a millimetre, which a telephone reads at a hand's breadth; the white border of four squares is part of the
-/// code (ISO/IEC 18004:2015, 6.3.8, from memory).
-void add_code(Composer& pages, const SquareCode& code) {
-    if (code.side <= 0) return;
-    constexpr double square_mm = 0.5;
-    constexpr int border = 4;
-    const double top = pages.block(square_mm * (code.side + 2 * border)) + square_mm * border;
-    const double left = pages.left_mm() + square_mm * border;
+/// Half a millimetre, which a telephone reads at a hand's breadth; the white border of four squares is part of the code
+/// (ISO/IEC 18004:2015, 6.3.8, from memory).
+constexpr double square_mm = 0.5;
+constexpr int border = 4;
+
+void add_code(Composer& pages, const SquareCode& code, Point corner) {
     Path squares{{}, {}, ink, {}};
     for (int row = 0; row < code.side; ++row) {
         // One rectangle for each run along a row: no hairlines between squares.
@@ -47,13 +46,45 @@ void add_code(Composer& pages, const SquareCode& code) {
             int end = column;
             while (end < code.side && code.at(end, row)) ++end;
             if (end > column) {
-                const double x0 = left + square_mm * column, x1 = left + square_mm * end, y = top + square_mm * row;
+                const double x0 = corner.x_mm + square_mm * column, x1 = corner.x_mm + square_mm * end, y = corner.y_mm + square_mm * row;
                 squares.lines.push_back({{{x0, y}, {x1, y}, {x1, y + square_mm}, {x0, y + square_mm}}, true});
             }
             column = std::max(end, column + 1);
         }
     }
     pages.add(std::move(squares));
+}
+
+/// The link as text on the left and, where a camera can read one, as a square code on the right.
+void add_link(Composer& pages, const Job& job) {
+    constexpr double size = 2.6, words_size = 2.8, step = 1.32;
+    const std::string& address = job.options.address;
+    const std::string link = address.empty() ? write_link(job.document) : address + '#' + write_link(job.document);
+    std::string words = address.empty() ? "Type or copy this share text, in one piece without blanks, to open the same lure again:"
+                                        : "This address opens the same lure again; it is one piece without blanks:";
+    const Outcome<SquareCode> code = square_code(link);
+    if (!code) words = code.problems().front().sentence + ' ' + words;
+    const double code_mm = code ? square_mm * (code->side + 2 * border) : 0.0;
+    const double width = pages.width_mm() - code_mm;
+    const auto lines = pages.lines_of(words, width, words_size, Weight::regular);
+    const auto link_lines = pages.lines_of(link, width, size, Weight::regular);
+    const double text_mm = step * (words_size * static_cast<double>(lines.size()) + size * static_cast<double>(link_lines.size())) + 1.0;
+    const double height = std::max(code_mm, text_mm);
+    pages.heading("The recipe as a link", height);
+    const double top = pages.block(height);
+    double y = top;
+    const auto set = [&](const std::vector<std::string>& list, double size_mm, Colour colour) {
+        for (const std::string& one : list) {
+            pages.text({pages.left_mm(), y + size_mm}, one, size_mm, Weight::regular, Anchor::start, colour);
+            y += size_mm * step;
+        }
+    };
+    set(lines, words_size, soft_ink);
+    y += 1.0;
+    set(link_lines, size, ink);
+    pages.say(words);
+    pages.say(link);
+    if (code) add_code(pages, *code, {pages.left_mm() + width + square_mm * border, top + square_mm * border});
 }
 
 }  // namespace
@@ -87,10 +118,7 @@ void add_cover(Composer& pages, const Job& job) {
                  {{"5", "Fill, cap, seal; then the tub.", "Weigh-in: sealed"}},
                  {{"6", "Paint and clear coat, weigh after each.", "Coats"}},
                  {{"7", "Hang hooks and tail; the last weighing.", "Weigh-in: dressed"}}});
-    pages.heading("The recipe as a link");
-    pages.paragraph("Type or copy this share text, in one piece without blanks, to open the same lure again:", 2.8, soft_ink);
-    pages.paragraph(write_link(d), 2.6);
-    add_code(pages, job.options.link_code);
+    add_link(pages, job);
 }
 
 }  // namespace evenfall::sheet

@@ -71,9 +71,17 @@ struct Text {
 
 using Item = std::variant<Path, Text>;
 
+/// The words of a page in their order, for those who hear it read: what is a table on the paper is a table here.
+struct Said {
+    enum class Kind : std::uint8_t { heading, paragraph, head, row };
+    Kind kind = Kind::paragraph;
+    std::vector<std::string> cells;
+};
+
 struct Page {
     std::string title;
     std::vector<Item> items;
+    std::vector<Said> said;
 };
 
 struct Layout {

@@ -2,6 +2,7 @@
 
 // The pieces of the sheet, each a function that adds to the pages.
 
+#include "joints/joint_answers.hpp"
 #include "sheet/composer.hpp"
 #include "sheet/sheet.hpp"
 
@@ -13,7 +14,36 @@ struct Job {
     const Evaluation& evaluation;
     const SheetOptions& options;
     std::vector<double> coat_hours;  ///< one per coat
+    joints::JointsAnswer joints;     ///< without joints where a hinge cannot be bent as drawn
+    Problems hinge_problems;         ///< and why
 };
+
+/// Something cut from wire, rod or other stock for one lure.
+struct CutPiece {
+    std::string what;          ///< "Eye", "Pin", or what a hole is filled with
+    std::string where;
+    double diameter_m = 0.0;
+    double cut_m = 0.0;        ///< nothing added for the saw
+    double finished_m = 0.0;
+    double bend_round_m = 0.0; ///< rod to bend it round; 0 = it stays straight
+    int count = 1;
+    std::string bits;          ///< for its hole
+};
+/// Eyes and pins of the hinges that are drawn, nose to tail.
+[[nodiscard]] std::vector<CutPiece> hinge_pieces(const Job& job);
+/// What goes into the holes, as lengths of its stock.
+[[nodiscard]] std::vector<CutPiece> fill_pieces(const Job& job);
+
+/// Wood that no bit may enter, as a box; heights left out go through.
+struct Zone {
+    double x_from_m = 0.0, x_to_m = 0.0;
+    double y_from_m = 0.0, y_to_m = 0.0;
+    std::optional<double> z_from_m, z_to_m;
+};
+/// Round pockets, pins, twisted legs and what else is set in the wood, each with the wall that core/joints calls thin.
+[[nodiscard]] std::vector<Zone> keep_out(const Job& job);
+/// Is there a hinge at this joint, by its own fields or by pockets round its pin?
+[[nodiscard]] bool has_hinge(const Job& job, std::size_t joint);
 
 void add_cover(Composer& pages, const Job& job);
 void add_blank(Composer& pages, const Job& job);
@@ -22,9 +52,20 @@ void add_top(Composer& pages, const Job& job);
 void add_joint_cuts(Composer& pages, const Job& job);
 void add_section_cards(Composer& pages, const Job& job);
 void add_drill_tables(Composer& pages, const Job& job);
+void add_bits(Composer& pages, const Job& job);
+void add_hinge_wire(Composer& pages, const Job& job);
 void add_cut_lists(Composer& pages, const Job& job);
 void add_coats(Composer& pages, const Job& job);
 void add_weigh_in(Composer& pages, const Job& job);
+
+/// A wait after a coat, in hours from the first one.
+struct Wait {
+    std::string name;
+    double start_h = 0.0;
+    double hours = 0.0;
+};
+/// One bar a wait, one below the other on one scale.
+void add_time_line(Composer& pages, const std::vector<Wait>& waits);
 
 /// Several recipes at once: their lists merged.
 void add_batch(Composer& pages, const std::vector<Job>& jobs);

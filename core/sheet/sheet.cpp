@@ -25,9 +25,9 @@ Problems check(const preset::Document& document, const SheetOptions& options) {
         out.push_back(off_limits("/cure_hours", "", "Waits are given for " + std::to_string(options.cure_hours.size()) + " coats, but the recipe has " +
                                                        std::to_string(document.coats.size()) + '.'));
     }
-    const int side = options.link_code.side;
-    if (side < 0 || side > 177 || options.link_code.dark.size() != static_cast<std::size_t>(side) * static_cast<std::size_t>(side))
-        out.push_back(off_limits("/link_code", "up to 177 squares along an edge", "The link's code must be a square of at most 177 by 177."));
+    // Signs that may stand in an address; anything else would print or scan as something else.
+    if (options.address.size() > 400 || std::any_of(options.address.begin(), options.address.end(), [](char c) { return c <= ' ' || c > '~' || c == '#'; }))
+        out.push_back(off_limits("/address", "up to 400 characters of an address without “#”", "The page's address must be at most 400 letters, digits and signs without “#”."));
     for (const double hours : options.cure_hours) {
         if (!(hours >= 0.0 && hours <= 1000.0)) {
             out.push_back(off_limits("/cure_hours", "0 to 1000 h", "The wait after a coat must lie between 0 and 1000 hours."));
@@ -75,7 +75,10 @@ sheet::Layout blank_paper(SheetPaper paper) {
 }
 
 sheet::Job job_of(const preset::Document& document, const Evaluation& evaluation, const SheetOptions& options) {
-    sheet::Job job{document, evaluation, options, options.cure_hours};
+    sheet::Job job{document, evaluation, options, options.cure_hours, {}, {}};
+    auto joints = joints::joint_answers(document, evaluation.body);
+    if (joints) job.joints = std::move(*joints);
+    else job.hinge_problems = joints.problems();
     if (job.coat_hours.empty()) {
         for (const preset::Coat& coat : document.coats) job.coat_hours.push_back(sheet::usual_hours(coat));
     }
@@ -86,6 +89,7 @@ std::string written(const sheet::Layout& layout, const sheet::Faces& faces, Shee
     switch (format) {
         case SheetFormat::svg: return sheet::svg(layout, faces);
         case SheetFormat::pdf: return sheet::pdf(layout, faces);
+        case SheetFormat::html_leaves: return sheet::html_leaves(layout);
         case SheetFormat::html: break;
     }
     return sheet::html(layout, faces);
@@ -103,6 +107,7 @@ sheet::Layout laid_out(const sheet::Job& job, const sheet::Faces& faces, sheet::
     add_joint_cuts(pages, job);
     add_section_cards(pages, job);
     add_drill_tables(pages, job);
+    add_bits(pages, job);
     add_cut_lists(pages, job);
     add_coats(pages, job);
     add_weigh_in(pages, job);

@@ -4,7 +4,6 @@
 
 #include "evenfall.hpp"
 #include "ledger/fold.hpp"
-#include "qr/square_code.hpp"
 #include "sheet/model.hpp"
 
 #include <string>
@@ -13,7 +12,12 @@
 
 namespace evenfall {
 
-enum class SheetFormat { html, svg, pdf };
+enum class SheetFormat {
+    html,
+    svg,
+    pdf,
+    html_leaves,  ///< the pages of the HTML alone, for a page that has their faces and rules (sheet/writers.hpp)
+};
 enum class SheetPaper { a4, letter };
 
 /// The two faces that the sheet is set in and carries within itself: OpenType files with CFF outlines. Handed in, since the
@@ -29,7 +33,7 @@ struct SheetOptions {
     int lures = 1;                       ///< 1 to 500: how many are made from this recipe
     double station_m = 0.010;            ///< between section cards, 2 to 100 mm
     std::vector<double> cure_hours;      ///< per coat in order of work, 0 to 1000 h; empty = usual hours (coat_hours.hpp)
-    SquareCode link_code;                ///< the share text, or the address that holds it; side 0 = none is drawn
+    std::string address;                 ///< of the page that opens share texts, without '#'; empty = the share text stands alone
     SheetTypefaces typefaces;
 };
 

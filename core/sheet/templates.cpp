@@ -13,7 +13,6 @@ using shape::Point2;
 
 constexpr int detail = 240;                  ///< chords per side: within 0.005 mm of the curve on a palm-sized lure
 constexpr double usual_wall_m = 0.003;       ///< where no hole of the segment asks for another wall
-constexpr double eye_keep_out_m = 0.006;     ///< round a part set in the wood, across
 
 struct Extent {
     double low_m = 0.0, high_m = 0.0;  ///< of z
@@ -64,15 +63,22 @@ void draw_keep_out(const View& view, const Job& job) {
         if (s + 1 < body.segments.size())
             view.hatched(side_band(*body.lines, segment.x_to_m - wall, segment.x_to_m, -far, far), keep_out_stroke, 1.6);
     }
+    for (const Zone& zone : keep_out(job))
+        view.hatched(side_band(*body.lines, zone.x_from_m, zone.x_to_m, zone.z_from_m.value_or(-far), zone.z_to_m.value_or(far)), keep_out_stroke, 1.1);
     for (const preset::Pocket& pocket : job.document.pockets) {
-        const auto zone = side_band(*body.lines, pocket.x_from_m, pocket.x_to_m, pocket.z_from_m.value_or(-far), pocket.z_to_m.value_or(far));
-        view.hatched(zone, keep_out_stroke, 0.8);
-        view.outline(zone, hidden_stroke);
+        view.outline(side_band(*body.lines, pocket.x_from_m, pocket.x_to_m, pocket.z_from_m.value_or(-far), pocket.z_to_m.value_or(far)), hidden_stroke);
+    }
+    for (std::size_t j = 0; j < job.joints.joints.size(); ++j) {
+        if (!has_hinge(job, j)) continue;
+        const joints::JointAnswer& joint = job.joints.joints[j];
+        if (joint.pin_length_m > 0.0) {
+            const shape::Station s = body.lines->at(joint.place.pin.x_m);
+            view.segment(joint.place.pin.x_m, s.centre_z_m - 0.5 * joint.pin_length_m, joint.place.pin.x_m, s.centre_z_m + 0.5 * joint.pin_length_m, centre_stroke);
+        }
+        for (const joints::EyeAnswer& eye : joint.eyes) view.cross(joint.place.pin.x_m, eye.place.z_m, 1.0, keep_out_stroke);
     }
     for (const preset::Part& part : job.document.parts) {
-        if (part.stage != Stage::hardware || part.embedded <= 0.0) continue;
-        view.circle(part.at_m.x, part.at_m.z, eye_keep_out_m, keep_out_stroke);
-        view.cross(part.at_m.x, part.at_m.z, 1.0, keep_out_stroke);
+        if (part.stage == Stage::hardware && part.embedded > 0.0) view.cross(part.at_m.x, part.at_m.z, 1.0, keep_out_stroke);
     }
 }
 
@@ -91,7 +97,7 @@ void draw_hole_side(const View& view, const Job& job, std::size_t index) {
             view.outline({{hole.x_m - r, end_z}, {hole.x_m, tip}, {hole.x_m + r, end_z}}, hidden_stroke, false);
         }
     }
-    const double out = 0.003;
+    const double out = 0.0018;  // short of the label
     view.segment(hole.x_m, bore.mouth_z_m - bore.inward * out, hole.x_m, end_z + bore.inward * out, centre_stroke);
     const bool belly = hole.from == preset::HoleFrom::belly;
     const double y = belly ? view.window().bottom_mm() - 1.2 : view.window().top_mm + 3.2;
@@ -132,8 +138,8 @@ void add_blank(Composer& pages, const Job& job) {
     pages.new_page("Blank: saw lines");
     const double length = lines.length_m(), height = e.high_m - e.low_m, width = 2.0 * e.half_width_m;
     pages.paragraph("Board at least " + mm_text(length) + " × " + mm_text(height) + " × " + mm_text(width) + " mm (" + inches(length) + " × " +
-                    inches(height) + " × " + inches(width) + "). Saw outside the line, carve to it. The joint cuts are marked; saw them "
-                    "when the body is carved. Numbers above them: mm from the nose to the middle of the gap.");
+                    inches(height) + " × " + inches(width) + "). Saw outside the line, carve to it." +
+                    (job.document.joints.empty() ? "" : " The joint cuts are marked; saw them when the body is carved. Numbers above them: mm from the nose to the middle of the gap."));
     pages.caution("Saw and blade: clamp the work, keep fingers behind the edge, wear eye protection; dust: mask and extraction. Follow the "
                   "maker's instructions and local rules.");
     const auto draw_joints = [&](const View& view, double low, double high) {
@@ -167,8 +173,9 @@ void add_side(Composer& pages, const Job& job) {
             view.outline(shape::side_outline(body, static_cast<int>(s), detail), outline_stroke);
         for (std::size_t h = 0; h < job.document.holes.size(); ++h) draw_hole_side(view, job, h);
     });
-    pages.paragraph("Hatched: do not drill (pockets and slots, the wall at each joint face, rings round eyes, pins and hangers set in the wood; "
-                    "a ring shows a part's middle, not its whole wire). Grey in a hole: its fill. Scale: mm from the nose.", 2.8, soft_ink);
+    pages.paragraph("Hatched: do not drill. It covers pockets (dashed), hinge pins and the legs of their eyes, each with " +
+                        mm_text(joints::thin_wall_m) + " mm of wood round it, and the wall at each joint face. A cross alone marks the middle of a part "
+                        "set in the wood: its wire runs on from there. Grey in a hole: its fill. Scale: mm from the nose.", 2.8, soft_ink);
 }
 
 void add_top(Composer& pages, const Job& job) {
@@ -178,11 +185,10 @@ void add_top(Composer& pages, const Job& job) {
         draw_datum(view, *body.lines);
         for (std::size_t s = 0; s < body.segments.size(); ++s)
             view.outline(shape::top_outline(body, static_cast<int>(s), detail), outline_stroke);
-        for (const preset::Pocket& p : job.document.pockets) {
-            const auto zone = rectangle(p.x_from_m, p.x_to_m, p.y_m - 0.5 * p.width_m, p.y_m + 0.5 * p.width_m);
-            view.hatched(zone, keep_out_stroke, 0.8);
-            view.outline(zone, hidden_stroke);
-        }
+        for (const Zone& zone : keep_out(job))
+            view.hatched(rectangle(zone.x_from_m, zone.x_to_m, zone.y_from_m, zone.y_to_m), keep_out_stroke, 1.1);
+        for (const preset::Pocket& p : job.document.pockets)
+            view.outline(rectangle(p.x_from_m, p.x_to_m, p.y_m - 0.5 * p.width_m, p.y_m + 0.5 * p.width_m), hidden_stroke);
         for (std::size_t h = 0; h < job.document.holes.size(); ++h) {
             const preset::Hole& hole = job.document.holes[h];
             const bool belly = hole.from == preset::HoleFrom::belly;
@@ -222,6 +228,7 @@ void add_joint_cuts(Composer& pages, const Job& job) {
               "gap " + mm_text(joint.gap_m) + " mm on the centre line",
               "relief fore " + degrees(joint.relief_fore_rad) + ", aft " + degrees(joint.relief_aft_rad)}) {
             pages.text({left, y}, words, 2.7);
+            pages.say(words);
             y += 3.6;
         }
     }
@@ -275,9 +282,11 @@ void add_section_cards(Composer& pages, const Job& job) {
         pages.add(Path{{{{{middle, frame.top_mm}, {middle, frame.bottom_mm()}}, false}}, centre_stroke, {}, frame});
         pages.add(Path{{{{{frame.left_mm, zero}, {frame.right_mm(), zero}}, false}}, centre_stroke, {}, frame});
         pages.box(frame, {0.15, soft_ink, 0.0});
-        pages.text({x, frame.bottom_mm() + 3.4}, units::number_text(card.at_m - lines.nose_m(), units::Unit::mm, 0) + " mm", 2.9, Weight::semibold);
-        pages.text({x, frame.bottom_mm() + 6.6}, mm_text(2.0 * s.half_width_m) + " × " + mm_text(2.0 * s.half_height_m), 2.5, Weight::regular,
-                   Anchor::start, soft_ink);
+        const std::string station = units::number_text(card.at_m - lines.nose_m(), units::Unit::mm, 0) + " mm";
+        const std::string size = mm_text(2.0 * s.half_width_m) + " × " + mm_text(2.0 * s.half_height_m);
+        pages.text({x, frame.bottom_mm() + 3.4}, station, 2.9, Weight::semibold);
+        pages.text({x, frame.bottom_mm() + 6.6}, size, 2.5, Weight::regular, Anchor::start, soft_ink);
+        pages.say(station + ": " + size);
         x += card.width + between;
     }
 }

@@ -99,7 +99,9 @@ void add_stretches(Composer& pages, const Job& job, const std::string& heading, 
     const double length_mm = units::mm_from_m(job.evaluation.body.lines->length_m());
     const double height = units::mm_from_m(high_m - low_m) + 2.0 * label_room_mm;
     const std::vector<Tile> stretches = tiles(-2.0, length_mm + 2.0, pages.width_mm() - 2.0 * side_room_mm, overlap_mm);
-    pages.heading(heading, height + scale_room_mm);
+    // All stretches of a drawing on one page where one page holds them.
+    const double all = static_cast<double>(stretches.size()) * (height + scale_room_mm) + (stretches.size() > 1 ? 10.0 : 0.0);
+    pages.heading(heading, all + 7.5 <= pages.whole_room_mm() ? all : height + scale_room_mm);
     for (std::size_t k = 0; k < stretches.size(); ++k) {
         const Tile& tile = stretches[k];
         const double top = pages.block(height + scale_room_mm);

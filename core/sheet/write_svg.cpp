@@ -98,7 +98,7 @@ std::string svg_style(const Faces& faces) {
     };
     // Kerning is off in every format: columns and breaks are set from plain widths.
     return face(faces.regular, "400") + face(faces.semibold, "600") +
-           "text{font-family:\"Bench sheet\",sans-serif;font-kerning:none;white-space:pre}\n";
+           "text{font-family:\"Bench sheet\",sans-serif;font-kerning:none;text-rendering:geometricPrecision;white-space:pre}\n";
 }
 
 std::string svg(const Layout& layout, const Faces& faces) {

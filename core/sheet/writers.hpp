@@ -17,6 +17,10 @@ namespace evenfall::sheet {
 /// of it, and lines, words and one pair of faces are all that is asked of the format.
 [[nodiscard]] std::string pdf(const Layout& layout, const Faces& faces);
 
+/// The pages of that file without its frame: for a page that has the faces and the rules of the file's style already.
+/// No style stands in an element, so that the strictest policy of a page allows it.
+[[nodiscard]] std::string html_leaves(const Layout& layout);
+
 /// The drawing of one page as SVG elements, without a frame of its own.
 [[nodiscard]] std::string svg_items(const Page& page);
 [[nodiscard]] std::string svg_style(const Faces& faces);

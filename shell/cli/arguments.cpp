@@ -233,7 +233,7 @@ std::string usage_text() {
            "                                      a --lures behind it counts for it\n"
            "      --station LENGTH                between section cards: 10mm where not given\n"
            "      --cure HOURS,HOURS,…            the wait after each coat, in order of work\n"
-           "      --page ADDRESS                  where the page lies, so that the code on the sheet opens it there\n"
+           "      --page ADDRESS                  where the page lies, so that link and code on the sheet open it there\n"
            "  evenfall trace PICTURE --length L   back and belly line of a sketch or piece in a picture (binary PGM or PPM), nose left\n"
            "      --write FILE                    a new lure with that profile\n"
            "  evenfall --help | --version\n"

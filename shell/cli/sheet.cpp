@@ -37,8 +37,7 @@ int sheet(const Arguments& arguments) {
     options.lures = arguments.lures;
     if (arguments.station_m) options.station_m = *arguments.station_m;
     options.cure_hours = arguments.cure_hours;
-    // Where the link is too long for a camera, the sheet has it as text alone.
-    if (const Outcome<SquareCode> code = square_code(text_for_code(*document, arguments.page)); code.ok()) options.link_code = *code;
+    options.address = arguments.page;
     options.typefaces = {bytes(shell::look::font_regular, shell::look::font_regular_size),
                          bytes(shell::look::font_semibold, shell::look::font_semibold_size)};
     std::vector<BatchPart> batch{{*document, arguments.lures}};

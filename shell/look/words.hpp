@@ -59,6 +59,7 @@ inline constexpr const char* step_finish = "Finish";
 inline constexpr const char* step_water = "Water";
 inline constexpr const char* step_log = "Bench log";
 inline constexpr const char* step_log_short = "Log";
+inline constexpr const char* step_sheet = "Sheet";
 
 // keypad
 inline constexpr const char* keypad_set = "Set";

@@ -37,6 +37,14 @@ public:
     virtual void drop_kept(const std::string& id) { (void)id; }
     /// Say what an answer of the strip means and where it comes from; `id` as in strip_answers.
     virtual void explain(const std::string& id) { (void)id; }
+    /// The build sheet is to be seen over this part of the window [CSS px]. `revision` is another number whenever the sheet has
+    /// to be asked for anew (App::sheet_file). Told again with every change of any of these.
+    virtual void show_sheet(float x, float y, float w, float h, unsigned revision) { (void)x, (void)y, (void)w, (void)h, (void)revision; }
+    /// It is no longer to be seen, be it that another step is open or that something lies over it.
+    virtual void hide_sheet() {}
+    /// Print the sheet that is seen, or offer it as a file; the ending of `name` says in which form.
+    virtual void print_sheet() {}
+    virtual void save_sheet(const std::string& name) { (void)name; }
     /// Show the first steps again.
     virtual void first_steps() {}
     /// Say a headline to assistive technology.

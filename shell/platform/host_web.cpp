@@ -43,6 +43,18 @@ EM_JS(void, ef_host_drop_kept, (const char* id), {
 EM_JS(void, ef_host_explain, (const char* id), {
     if (globalThis.EvenfallHost) globalThis.EvenfallHost.explain(UTF8ToString(id));
 });
+EM_JS(void, ef_host_show_sheet, (float x, float y, float w, float h, unsigned revision), {
+    if (globalThis.EvenfallHost) globalThis.EvenfallHost.show_sheet(x, y, w, h, revision);
+});
+EM_JS(void, ef_host_hide_sheet, (), {
+    if (globalThis.EvenfallHost) globalThis.EvenfallHost.hide_sheet();
+});
+EM_JS(void, ef_host_print_sheet, (), {
+    if (globalThis.EvenfallHost) globalThis.EvenfallHost.print_sheet();
+});
+EM_JS(void, ef_host_save_sheet, (const char* name), {
+    if (globalThis.EvenfallHost) globalThis.EvenfallHost.save_sheet(UTF8ToString(name));
+});
 EM_JS(void, ef_host_first_steps, (), {
     if (globalThis.EvenfallHost) globalThis.EvenfallHost.first_steps();
 });
@@ -81,6 +93,10 @@ public:
     void take_kept(const std::string& id) override { ef_host_take_kept(id.c_str()); }
     void drop_kept(const std::string& id) override { ef_host_drop_kept(id.c_str()); }
     void explain(const std::string& id) override { ef_host_explain(id.c_str()); }
+    void show_sheet(float x, float y, float w, float h, unsigned revision) override { ef_host_show_sheet(x, y, w, h, revision); }
+    void hide_sheet() override { ef_host_hide_sheet(); }
+    void print_sheet() override { ef_host_print_sheet(); }
+    void save_sheet(const std::string& name) override { ef_host_save_sheet(name.c_str()); }
     void first_steps() override { ef_host_first_steps(); }
     void announce(const std::string& text) override { ef_host_announce(text.c_str()); }
 };

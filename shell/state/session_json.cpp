@@ -9,6 +9,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <cstdint>
 #include <string_view>
 
 namespace evenfall::shell::state {
@@ -22,7 +23,7 @@ constexpr std::size_t max_session_bytes = preset::max_document_bytes + 8192;
 constexpr int max_depth = 16;
 
 constexpr std::array<std::string_view, step_count> step_words{"shape", "joints", "hardware",
-                                                              "lead",  "finish", "water", "log"};
+                                                              "lead",  "finish", "water", "log", "sheet"};
 constexpr std::array<std::string_view, 3> small_view_words{"above", "section", "hang"};
 constexpr std::array<std::string_view, 4> curve_words{"top", "bottom", "half_width", "fullness"};
 constexpr std::array<std::string_view, 6> water_view_words{"waters", "fall", "afloat",
@@ -66,6 +67,8 @@ std::string write_session(const Session& session) {
                          {"water_view", word_of(water_view_words, view.water_view)},
                          {"log_view", word_of(log_view_words, view.log_view)},
                          {"season_by_salt", view.season_by_salt},
+                         {"sheet_letter", view.sheet.letter},
+                         {"sheet_lures", view.sheet.lures},
                          {"fall_depth_mm", units::mm_from_m(view.fall_depth_m)},
                          {"section_x_mm", units::mm_from_m(view.section_x_m)}};
     const Json settings_json{{"length", word_of(length_words, settings.length)},
@@ -123,6 +126,9 @@ Problems restore_session(Session& session, const std::string& text) {
         };
         take_flag("snap", restored.view.snap);
         take_flag("mirror", restored.view.mirror);
+        take_flag("sheet_letter", restored.view.sheet.letter);
+        const auto lures = view->find("sheet_lures");
+        if (lures != view->end() && lures->is_number_integer()) restored.view.sheet.lures = static_cast<int>(std::clamp<std::int64_t>(lures->get<std::int64_t>(), 1, most_lures));
         const auto depth = view->find("fall_depth_mm");
         if (depth != view->end() && depth->is_number()) {
             restored.view.fall_depth_m =

@@ -8,8 +8,8 @@
 namespace evenfall::shell::state {
 
 /// The steps of the bench, in the order of the work.
-enum class Step { shape, joints, hardware, lead, finish, water, log };
-inline constexpr int step_count = 7;
+enum class Step { shape, joints, hardware, lead, finish, water, log, sheet };
+inline constexpr int step_count = 8;
 
 /// What the finger has chosen; `index` counts in the document's own list of that kind.
 enum class ItemKind {
@@ -120,6 +120,15 @@ struct LastTap {
     bool operator==(const LastTap&) const = default;
 };
 
+/// How the build sheet is wanted.
+struct SheetWish {
+    bool letter = false;  ///< else A4
+    int lures = 1;
+
+    bool operator==(const SheetWish&) const = default;
+};
+inline constexpr int most_lures = 500;
+
 struct ViewState {
     Step step = Step::lead;
     Selection selection;
@@ -132,6 +141,7 @@ struct ViewState {
     double fall_depth_m = 2.0; ///< how deep the drawn fall goes
     bool season_by_salt = false; ///< the sweep over salt instead of warmth
     LogView log_view = LogView::now;
+    SheetWish sheet;
     bool adding_reading = false; ///< Bench log: the kinds of reading are laid out to choose from
     bool snap = true;         ///< dragged things go to round figures and levels
     bool mirror = false;      ///< back and belly line move opposite ways

@@ -37,6 +37,9 @@ void panel(widgets::Ui& ui, state::Session& session, state::Motion& motion, stat
     case state::Step::log:
         log_panel(desk);
         break;
+    case state::Step::sheet:
+        sheet_panel(desk);
+        break;
     }
     session.view = desk.view;
     for (const auto& change : desk.changes)

@@ -13,6 +13,7 @@ void lead_panel(Desk& desk);
 void finish_panel(Desk& desk);
 void water_panel(Desk& desk);
 void log_panel(Desk& desk);
+void sheet_panel(Desk& desk);
 
 // Parts of panels that have files of their own.
 void curve_rows(Desk& desk);           ///< Shape: the points of one curve

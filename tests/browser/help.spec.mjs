@@ -56,6 +56,10 @@ test("every answer of the strip can be tapped for what it means and where it com
 // in the report, which is why that is among the views.
 const views = {
   bench: async () => {},
+  sheet: async (bench) => {
+    await bench.tap("step.sheet");
+    await bench.page.locator("#sheet .leaf").first().waitFor();
+  },
   report: async (bench) => {
     await bench.page.locator("#report-toggle").focus();
     await bench.page.keyboard.press("Enter");

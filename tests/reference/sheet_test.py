@@ -130,12 +130,106 @@ def measure_holes(image, words, preset, what):
     centre = (inked.min() + inked.max() + 1) / 2
     for hole in preset.get("holes", []):
         x = left + hole["x_mm"]
-        y = centre - hole["y_mm"] * PX
+        y = centre - hole.get("y_mm", 0.0) * PX
         window = rows[int(y - 1.0 * PX):int(y + 1.0 * PX), int((x - 2.5) * PX):int((x + 2.5) * PX)] < 110
         upright = window.mean(axis=0) > 0.85
         check(upright.any(), f"{what}: no cross near hole {hole['name']}")
         if upright.any():
             near(middle(upright) + int((x - 2.5) * PX) / PX - left, hole["x_mm"], f"{what}: hole {hole['name']}")
+
+
+        level = rows[int(y - 1.2 * PX):int(y + 1.2 * PX), int((x - 0.9) * PX):int((x + 0.9) * PX)] < 110
+        across = level.mean(axis=1) > 0.85
+        check(across.any(), f"{what}: no level arm near hole {hole['name']}")
+        if across.any():
+            near((centre - int(y - 1.2 * PX)) / PX - middle(across), hole.get("y_mm", 0.0), f"{what}: hole {hole['name']} across")
+
+
+def measure_seams(image, words, preset, what):
+    """A drawing in two stretches: the mark to glue on stands at one station in both, and the outline above it at one height."""
+    shape = preset["shape"]
+    top, bottom = curve(shape["top_mm"]), curve(shape["bottom_mm"])
+    tall = max(p[1] for p in shape["top_mm"]) - min(p[1] for p in shape["bottom_mm"])
+    # Rows of numbers below the stretches: what they say and where their middles stand.
+    rows = {}
+    for left, y0, right, y1, word in words:
+        if re.fullmatch(r"\d+0|0", word) and y1 - y0 < 3.2:
+            rows.setdefault(round(y0, 1), []).append((float(word), (left + right) / 2))
+    scales = [(y, sorted(row)) for y, row in sorted(rows.items()) if len(row) > 5][:2]
+    check(len(scales) == 2 and scales[0][1][0][0] == 0 and scales[1][1][0][0] > 0, f"{what}: two stretches of one drawing")
+    seen = []
+    for y, row in scales:
+        station, paper = np.array(row).T
+        near((paper[-1] - paper[0]), station[-1] - station[0], f"{what}: scale of a stretch")
+        to_paper = lambda s: paper[0] + s - station[0]
+        y0, y1 = y - 3.0 - tall - 10.0, y - 3.0
+        part = image[int(y0 * PX):int(y1 * PX), :]
+        marks = np.flatnonzero(((part > 75) & (part < 118)).mean(axis=0) > 0.25)
+        check(len(marks) > 0, f"{what}: no mark to glue on")
+        at = (marks.min() + marks.max() + 1) / 2 / PX - paper[0] + station[0]
+        heights = []
+        for s in at + np.arange(-7.0, 7.5, 1.0):
+            if any(abs(s - j["at_mm"]) < 4 for j in preset["joints"]) or abs(s - at) < 0.5:
+                continue
+            ink = np.flatnonzero(part[:, int(round(to_paper(s) * PX))] < 70)
+            near((ink.max() - ink.min() + 1) / PX - OUTLINE, top(s) - bottom(s), f"{what}: height at {s:.1f}")
+            heights.append((ink.min() + ink.max() + 1) / 2 / PX + y0 - y)
+        seen.append((at, np.array(heights)))
+    near(seen[0][0], seen[1][0], f"{what}: the mark in both stretches")
+    check(len(seen[0][1]) == len(seen[1][1]) >= 4, f"{what}: {len(seen[0][1])} stations of the seam measured")
+    for one, two in zip(seen[0][1], seen[1][1]):
+        near(one, two, f"{what}: the outline on both sides of the seam")
+
+
+def measure_cards(image, words, preset, what):
+    """Every section card: how wide and how high the hole is that is cut out of it."""
+    shape = preset["shape"]
+    top, bottom, half = curve(shape["top_mm"]), curve(shape["bottom_mm"]), curve(shape["half_width_mm"])
+    begin = next((k for k in range(len(words)) if [w[4] for w in words[k:k + 2]] == ["Section", "cards,"]), 0)
+    measured = 0
+    for word, unit, after in zip(words[begin:], words[begin + 1:], words[begin + 2:]):
+        if after[4] == "exactly" or unit[4] != "mm" or not re.fullmatch(r"\d+", word[4]) or abs(unit[1] - word[1]) > 0.1:
+            continue
+        at = float(word[4])
+        wide, high = 2 * half(at), top(at) - bottom(at)
+        frame = max(wide + 8.0, 27.0)
+        y1 = word[1] - 0.2  # the frame's lower edge lies a little above the number
+        x0 = word[0] + 0.5
+        part = image[int((y1 - high - 7.0) * PX):int(y1 * PX), int(x0 * PX):int((x0 + frame - 1.0) * PX)] < 70
+        rows, columns = np.flatnonzero(part.any(axis=1)), np.flatnonzero(part.any(axis=0))
+        near((columns.max() - columns.min() + 1) / PX - OUTLINE, wide, f"{what}: card {at:.0f}, width")
+        near((rows.max() - rows.min() + 1) / PX - OUTLINE, high, f"{what}: card {at:.0f}, height")
+        measured += 1
+    return measured
+
+
+def measure_reliefs(image, words, preset, what):
+    """The faces of a joint from above: their distance on and off the middle line."""
+    half = curve(preset["shape"]["half_width_mm"])
+    labels = [w for w, n in zip(words, words[1:]) if w[4] == "Joint" and re.fullmatch(r"\d+:", n[4])]
+    check(len(labels) == len(preset["joints"]), f"{what}: every joint has its card")
+    wide = 2 * max(p[1] for p in preset["shape"]["half_width_mm"])
+    for joint, label in zip(preset["joints"], labels):
+        y1 = label[1] - 0.1
+        part = image[int((y1 - wide - 3.5) * PX):int(y1 * PX), int((label[0] + 0.4) * PX):int((label[0] + 39.6) * PX)] < 70
+        rows = np.flatnonzero(part.any(axis=1))
+        centre = (rows.min() + rows.max() + 1) / 2
+        fore, aft = (np.tan(np.radians(joint[f"relief_{side}_deg"])) for side in ("fore", "aft"))
+        faces = []
+        for off in (-0.7, -0.45, 0.45, 0.7):
+            y = off * half(joint["at_mm"])
+            row = np.flatnonzero(part[int(round(centre + y * PX)), :])
+            left = [p for p in row if p < 20.0 * PX - 0.4 * PX]
+            right = [p for p in row if p > 20.0 * PX - 0.4 * PX]
+            # The edge of the line nearest the gap, and half of the line's thickness, measured level.
+            x0 = (max(left) + 1) / PX - OUTLINE / 2 * np.hypot(1, fore)
+            x1 = min(right) / PX + OUTLINE / 2 * np.hypot(1, aft)
+            near(x1 - x0, joint["gap_mm"] + abs(y) * (fore + aft), f"{what}: joint at {joint['at_mm']}, gap {y:.1f} mm off the middle")
+            faces.append((abs(y), x0, x1))
+        for near_, far_ in ((faces[1], faces[0]), (faces[2], faces[3])):
+            out = far_[0] - near_[0]
+            near(near_[1] - far_[1], out * fore, f"{what}: joint at {joint['at_mm']}, fore relief")
+            near(far_[2] - near_[2], out * aft, f"{what}: joint at {joint['at_mm']}, aft relief")
 
 
 def rendered(pdf, page, work):
@@ -200,6 +294,20 @@ def check_printed(html, wanted, size, work, what):
     measure_bars(rendered(out, blank + 1, work), pages[blank], what + ", printed")
 
 
+def check_off_middle(paper, work):
+    """No demo has a hole off the middle: a lure whose holes stand alternately to starboard and to port."""
+    preset = json.load(open(f"{presets}/millrace-170.json"))
+    for k, hole in enumerate(preset["holes"]):
+        hole["y_mm"] = 2.0 if k % 2 == 0 else -2.0
+        hole["wall_mm"] = 1.0
+    file, pdf = f"{work}/off.json", f"{work}/off.pdf"
+    json.dump(preset, open(file, "w"))
+    run(program, "sheet", file, "-o", pdf, "--paper", paper)
+    pages, _ = words_of(pdf)
+    page = page_titled(pages, "Templates:")
+    measure_holes(rendered(pdf, page + 1, work), pages[page], preset, f"holes off the middle on {paper}")
+
+
 def check_sheet(name, paper, work):
     what = f"{name} on {paper}"
     preset = json.load(open(f"{presets}/{name}.json"))
@@ -230,6 +338,21 @@ def check_sheet(name, paper, work):
                 measure_blank(image, pages[page], preset, what)
             if one_piece and page == templates:
                 measure_holes(image, pages[page], preset, what)
+            if not one_piece and page == blank:
+                measure_seams(image, pages[page], preset, what)
+    cards = page_titled(pages, "Joint", "cuts") if preset.get("joints") else None
+    if cards is not None:
+        measured = 0
+        for page in range(cards, len(pages)):
+            if [w[4] for w in pages[page][:2]] != ["Joint", "cuts"]:
+                break
+            image = rendered(pdf, page + 1, work)
+            measured += measure_cards(image, pages[page], preset, what)
+            if page == cards:
+                measure_reliefs(image, pages[page], preset, what)
+        length, gaps = preset["shape"]["top_mm"][-1][0], preset["joints"]
+        stations = [x for x in range(10, int(np.ceil(length)), 10) if all(abs(x - j["at_mm"]) >= j["gap_mm"] / 2 for j in gaps)]
+        check(measured == len(stations), f"{what}: {measured} of {len(stations)} section cards measured")
     height = int(round(size[1] * PX))
     run("pdftoppm", "-r", str(DPI), "-gray", "-y", str(int(round(size[1] * blank * PX))), "-H", str(height), "-x", "0", "-W",
         str(int(round(size[0] * PX))), "-singlefile", f"{work}/svg.pdf", f"{work}/svg")
@@ -248,8 +371,10 @@ def check_sheet(name, paper, work):
 
 def main():
     with tempfile.TemporaryDirectory() as work:
-        for name, paper in (("millrace-170", "a4"), ("reedline-120", "letter"), ("estuary-150", "letter"), ("quarry-230", "a4")):
+        for name, paper in (("millrace-170", "a4"), ("reedline-120", "letter"), ("estuary-150", "letter"), ("quarry-230", "a4"), ("quarry-230", "letter"), ("millrace-170", "letter")):
             check_sheet(name, paper, work)
+        for paper in PAPERS:
+            check_off_middle(paper, work)
     print("all as expected" if failures == 0 else f"{failures} failed")
     sys.exit(failures > 0)
 

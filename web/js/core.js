@@ -17,6 +17,10 @@ export async function loadCore(canvas, onAbort) {
   });
   const text = (name, ...given) => module.ccall(name, "string", given.map(kind), given);
   const number = (name, ...given) => module.ccall(name, "number", given.map(kind), given);
+  const bytes = (name, ...given) => {
+    const at = number(name, ...given);
+    return module.HEAPU8.slice(at, at + number("ef_held_size"));
+  };
   const act = (name, ...given) => module.ccall(name, null, given.map(kind), given);
 
   return {
@@ -44,6 +48,9 @@ export async function loadCore(canvas, onAbort) {
     answersJson: () => text("ef_answers_json"),
     planJson: () => text("ef_plan_json"),
     link: () => text("ef_link"),
+    /** The build sheet as bytes: "html", "svg", "pdf", or its bare pages, "leaves". */
+    sheet: (form, address) => bytes("ef_sheet", ["html", "svg", "pdf", "leaves"].indexOf(form), address),
+    typeface: (semibold) => bytes("ef_typeface", semibold ? 1 : 0),
     /** {side, path} of the square code of an address, in squares with the border; null where a camera could not read it. */
     codeOf(address) {
       const [side, path] = text("ef_code", address).split(/ (.*)/s);

@@ -7,7 +7,8 @@ import { words } from "./words.js";
 const largestFile = 256 * 1024;
 
 /** What a browser is told that a file is, by its name. */
-const typeOf = (name) => ({ type: name.endsWith(".csv") ? "text/csv" : "application/json" });
+const types = { csv: "text/csv", json: "application/json", pdf: "application/pdf", svg: "image/svg+xml", html: "text/html" };
+const typeOf = (name) => ({ type: types[name.split(".").at(-1)] });
 
 /** Hands a text to the browser as a download, at once. */
 export function download(name, text) {
@@ -20,7 +21,7 @@ export function download(name, text) {
   setTimeout(() => URL.revokeObjectURL(address), 60_000);
 }
 
-/** Offers a file to keep. A dialog of its own, since a share sheet wants a tap on real HTML. */
+/** Offers a file to keep, text or bytes. A dialog of its own, since a share sheet wants a tap on real HTML. */
 export async function saveDialog(name, text) {
   const file = new File([text], name, typeOf(name));
   const address = URL.createObjectURL(file);

@@ -5,6 +5,7 @@ import { askText, message } from "./dialogs.js";
 import { openDialog, saveDialog } from "./files.js";
 import { explain, firstSteps } from "./help.js";
 import { shareDialog } from "./share.js";
+import { createSheet } from "./sheet.js";
 import { words } from "./words.js";
 
 // A time as the bench's own typeface can write it, in the device's language where that is possible.
@@ -20,6 +21,7 @@ const settledMs = 150; // a held stepper changes many times a second; what follo
 export function createHost({ getCore, store, autosave, pictures, announce, onChange }) {
   const later = (action) => setTimeout(action, 0);
   let settling = 0;
+  const sheet = createSheet(getCore);
   function fillShelf() {
     getCore().clearKept();
     for (const { id, time, session } of store.lures()) getCore().showKept(id, session, whenText(time));
@@ -27,6 +29,10 @@ export function createHost({ getCore, store, autosave, pictures, announce, onCha
   }
   return {
     explain: (id) => later(() => explain(id)),
+    show_sheet: (...where) => later(() => sheet.show(...where)),
+    hide_sheet: () => later(sheet.hide),
+    print_sheet: () => later(sheet.print),
+    save_sheet: (name) => later(() => sheet.save(name)),
     first_steps: () => later(firstSteps),
     shelf_opens: () => later(fillShelf),
     another_lure: () => autosave()?.another(), // at once: in the next moment the other one lies there

@@ -34,6 +34,9 @@ export const words = {
     screenLost: "The drawing surface was lost and did not come back.",
     close: "Close",
   },
+  sheet: {
+    noPrint: "This browser does not print by itself. Save the sheet as a PDF and print that, at 100 %.",
+  },
   share: {
     count: (n) => `${n.toLocaleString("en")} characters`,
     long: "Over 1,800 characters: some messengers cut links as long as this. A saved file travels whole.",

@@ -5,6 +5,8 @@
 #include <catch2/catch_test_macros.hpp>
 #include <catch2/matchers/catch_matchers_floating_point.hpp>
 
+#include <cmath>
+
 using namespace evenfall;
 using namespace evenfall::bits;
 using Catch::Matchers::WithinAbs;
@@ -51,4 +53,15 @@ TEST_CASE("a twist of 1.8 mm is glued into a 2 mm hole, in the other systems int
     REQUIRE(bits[1].has_value());
     CHECK(bits[1]->name() == "#46");      // .0810 in = 2.057 mm; #47 is 1.994 mm
     CHECK_FALSE(bits[2].has_value());     // letter A is 5.9 mm: too loose
+}
+
+TEST_CASE("the nearest bit of a system is no farther off than any other of it", "[bits]") {
+    for (const double mm : {0.3, 1.55, 3.21, 5.0, 6.35, 8.0, 10.4, 14.0}) {
+        for (const System system : {System::fraction, System::number, System::letter, System::metric}) {
+            const double off = std::abs(nearest(system, m_from_mm(mm)).diameter_m - m_from_mm(mm));
+            for (const Bit& bit : all(system)) CHECK(off <= std::abs(bit.diameter_m - m_from_mm(mm)) + 1e-15);
+        }
+    }
+    CHECK(nearest(System::fraction, m_from_mm(6.35)).name() == "1/4 in");
+    CHECK(nearest(System::letter, m_from_mm(8.0)).name() == "letter O");  // .316 in (8.03 mm): the same public table
 }

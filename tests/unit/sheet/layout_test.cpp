@@ -1,4 +1,5 @@
 #include "look/font_data.hpp"
+#include "qr/square_code.hpp"
 #include "sheet/hatch.hpp"
 #include "sheet/sheet.hpp"
 #include "sheet/tiling.hpp"
@@ -150,10 +151,13 @@ TEST_CASE("options off their limits are refused by name, not a number included")
     CHECK(path(options) == "/cure_hours");
 }
 
-TEST_CASE("the link's code is drawn square for square, and no box stands where there is none") {
+TEST_CASE("the link's code is drawn square for square on the first page, and none where the address is too long for a camera") {
+    SheetOptions options = on(SheetPaper::a4);
+    options.address = "https://bench.example/";
     // Only the code is filled with ink.
-    const auto inked_mm2 = [](const SheetOptions& options) {
+    const auto inked_mm2 = [&] {
         const auto layout = sheet_layout(support::fish(), options);
+        REQUIRE(layout.ok());
         double area = 0.0;
         for (const auto& item : layout->pages.front().items) {
             const auto* path = std::get_if<sheet::Path>(&item);
@@ -163,12 +167,22 @@ TEST_CASE("the link's code is drawn square for square, and no box stands where t
         }
         return area;
     };
-    SheetOptions options = on(SheetPaper::a4);
-    CHECK(inked_mm2(options) == 0.0);
-    options.link_code = {3, {true, false, true, true, true, false, false, false, true}};
-    CHECK_THAT(inked_mm2(options), WithinAbs(5 * 0.25, 1e-9));
-    options.link_code.dark.pop_back();
-    CHECK_FALSE(sheet_layout(support::fish(), options).ok());
+    const auto code = square_code(options.address + '#' + write_link(support::fish()));
+    REQUIRE(code.ok());
+    const auto dark = std::count(code->dark.begin(), code->dark.end(), true);
+    CHECK_THAT(inked_mm2(), WithinAbs(0.25 * static_cast<double>(dark), 1e-6));
+    preset::Document wordy = support::fish();
+    options.address += std::string(370, 'a');
+    if (square_code(options.address + '#' + write_link(support::fish())).ok()) {
+        // Long names make the link longer than any camera's code.
+        for (auto& hole : wordy.holes) hole.name = write_link(support::fish()).substr(0, 300);
+        for (auto& part : wordy.parts) part.name = write_link(wordy).substr(200, 300);
+    }
+    REQUIRE_FALSE(square_code(options.address + '#' + write_link(wordy)).ok());
+    const auto html = build_sheet(wordy, options);
+    REQUIRE(html.ok());
+    options.format = SheetFormat::html;
+    CHECK(build_sheet(wordy, options)->find("do not fit into a code that a camera reads") != std::string::npos);
 }
 
 TEST_CASE("a typeface that is cut anywhere is refused or read, never overrun") {

@@ -25,6 +25,17 @@ struct RecordingHost final : platform::Host {
     std::string saved_name;
     std::string saved_text;
     std::string asked_id;
+    bool sheet_seen = false;
+    unsigned sheet_revision = 0;
+    int prints = 0;
+    std::string saved_sheet;
+    void show_sheet(float, float, float, float, unsigned revision) override {
+        sheet_seen = true;
+        sheet_revision = revision;
+    }
+    void hide_sheet() override { sheet_seen = false; }
+    void print_sheet() override { ++prints; }
+    void save_sheet(const std::string& name) override { saved_sheet = name; }
     void changed() override { ++changes; }
     void share(const std::string& link_text) override { shared = link_text; }
     void save_file(const std::string& name, const std::string& text) override {

@@ -1,0 +1,32 @@
+#include "app.hpp"
+
+#include "app_parts.hpp"
+#include "look/font_data.hpp"
+#include "sheet/sheet.hpp"
+#include "sheet/writers.hpp"
+
+namespace evenfall::shell {
+
+std::string_view App::typeface(bool semibold) {
+    const auto bytes = [](const unsigned char* data, unsigned size) { return std::string_view(reinterpret_cast<const char*>(data), size); };
+    return semibold ? bytes(look::font_semibold, look::font_semibold_size) : bytes(look::font_regular, look::font_regular_size);
+}
+
+std::string App::sheet_file(SheetForm form, const std::string& address) const {
+    const state::SheetWish& wish = parts_->session.view.sheet;
+    SheetOptions options;
+    options.format = form == SheetForm::leaves ? SheetFormat::html_leaves
+                     : form == SheetForm::pdf  ? SheetFormat::pdf
+                     : form == SheetForm::svg  ? SheetFormat::svg
+                                               : SheetFormat::html;
+    options.paper = wish.letter ? SheetPaper::letter : SheetPaper::a4;
+    options.lures = wish.lures;
+    options.address = address;
+    options.typefaces = {typeface(false), typeface(true)};
+    const auto made = build_sheet(parts_->session.kept(), options);
+    if (made) return *made;
+    if (form != SheetForm::leaves) return {};
+    return "<p>" + sheet::xml(sentences(made.problems())) + "</p>";
+}
+
+}  // namespace evenfall::shell

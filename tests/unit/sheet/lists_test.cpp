@@ -1,0 +1,174 @@
+// The lists of the sheet against the sums they stand for.
+
+#include "look/font_data.hpp"
+#include "materials/solids.hpp"
+#include "sheet/parts.hpp"
+#include "support/small_lures.hpp"
+
+#include <catch2/catch_test_macros.hpp>
+#include <catch2/matchers/catch_matchers_floating_point.hpp>
+
+#include <numbers>
+
+using namespace evenfall;
+using Catch::Matchers::WithinAbs;
+using Catch::Matchers::WithinRel;
+
+namespace {
+
+SheetOptions with_faces() {
+    SheetOptions options;
+    options.typefaces = {{reinterpret_cast<const char*>(shell::look::font_regular), shell::look::font_regular_size},
+                         {reinterpret_cast<const char*>(shell::look::font_semibold), shell::look::font_semibold_size}};
+    return options;
+}
+
+struct Worked {
+    preset::Document document;
+    SheetOptions options;
+    Evaluation evaluation;
+    sheet::Job job;
+
+    explicit Worked(preset::Document d)
+        : document(std::move(d)), evaluation(*evaluate(document)), job{document, evaluation, options, {}, *joints::joint_answers(document), {}} {}
+};
+
+preset::Document hinged() {
+    preset::Document d = support::fish();
+    for (auto& joint : d.joints) {
+        joint.hinge = preset::Hinge{};
+        joint.hinge->pin_aft_m = 0.004;
+    }
+    return d;
+}
+
+}  // namespace
+
+TEST_CASE("a fill's stock holds the mass of the fill, and stock half as wide is four times as long", "[sheet]") {
+    preset::Document d = support::fish();
+    for (auto& hole : d.holes) {
+        hole.depth_m = 0.008;
+        hole.fill = preset::Fill{"lead", 0.001, {}, {}};
+    }
+    const Worked whole(d);
+    const auto pieces = sheet::fill_pieces(whole.job);
+    REQUIRE(pieces.size() == d.holes.size());
+    const double density = materials::find_solid("lead")->density_kg_m3.value;
+    for (const auto& piece : pieces) {
+        const double volume = piece.cut_m * 0.25 * std::numbers::pi * piece.diameter_m * piece.diameter_m;
+        CHECK_THAT(volume * density, WithinRel(0.001, 1e-9));
+    }
+    d.holes[0].fill->mass_kg = 0.0002;
+    const double wide = sheet::fill_pieces(Worked(d).job)[0].cut_m;
+    d.holes[0].fill->stock_diameter_m = 0.5 * d.holes[0].diameter_m;
+    CHECK_THAT(sheet::fill_pieces(Worked(d).job)[0].cut_m, WithinRel(4.0 * wide, 1e-9));
+}
+
+TEST_CASE("every hinge drawn has its eyes and its pin in the cut list, with the lengths of the Joints step", "[sheet]") {
+    const Worked worked(hinged());
+    const auto pieces = sheet::hinge_pieces(worked.job);
+    REQUIRE(pieces.size() == 2 * worked.document.joints.size());
+    for (std::size_t j = 0; j < worked.document.joints.size(); ++j) {
+        const auto& joint = worked.job.joints.joints[j];
+        CHECK(pieces[2 * j].count == static_cast<int>(joint.eyes.size()));
+        CHECK(pieces[2 * j].cut_m == joint.eye.cut_m);
+        CHECK(pieces[2 * j].finished_m == joint.eye.finished_m);
+        CHECK(pieces[2 * j + 1].diameter_m == worked.document.joints[j].hinge->pin_diameter_m);
+        // A pin ends 2 mm inside belly and back.
+        const double half = worked.evaluation.body.lines->at(joint.place.pin.x_m).half_height_m;
+        CHECK_THAT(pieces[2 * j + 1].cut_m, WithinAbs(2.0 * half - 0.004, 1e-12));
+    }
+}
+
+TEST_CASE("eyes that hang in each other are cut for both sides and have no pin", "[sheet]") {
+    preset::Document d = hinged();
+    d.joints.resize(1);
+    d.segment_names.resize(2);
+    d.joints[0].hinge->kind = preset::HingeKind::linked;
+    const Worked worked(d);
+    const auto pieces = sheet::hinge_pieces(worked.job);
+    REQUIRE(pieces.size() == 1);
+    CHECK(pieces[0].count == 2 * static_cast<int>(worked.job.joints.joints[0].eyes.size()));
+}
+
+TEST_CASE("no bit may come nearer to a pin, a twist or a pocket than a thin wall", "[sheet]") {
+    const Worked worked(hinged());
+    const auto zones = sheet::keep_out(worked.job);
+    const auto covered = [&](double x, double y, double z) {
+        for (const auto& zone : zones) {
+            if (x > zone.x_from_m && x < zone.x_to_m && y > zone.y_from_m && y < zone.y_to_m && z > zone.z_from_m.value_or(-1.0) && z < zone.z_to_m.value_or(1.0))
+                return true;
+        }
+        return false;
+    };
+    constexpr double inside = 1e-6;
+    for (std::size_t j = 0; j < worked.document.joints.size(); ++j) {
+        const auto& place = worked.job.joints.joints[j].place;
+        const double reach = 0.5 * place.hinge.pin_diameter_m + joints::thin_wall_m;
+        for (const double side : {-1.0, 1.0}) {
+            CHECK(covered(place.pin.x_m + side * (reach - inside), place.pin.y_m, 0.0));
+            CHECK(covered(place.pin.x_m, place.pin.y_m + side * (reach - inside), 0.0));
+        }
+        const double face = worked.evaluation.body.segments[j].x_to_m;
+        for (const auto& eye : place.eyes) {
+            CHECK(covered(face - inside, place.pin.y_m, eye.z_m));
+            CHECK(covered(face - place.hinge.glued_m - joints::thin_wall_m + inside, place.pin.y_m, eye.z_m));
+        }
+    }
+    for (const auto& pocket : worked.document.pockets) {
+        CHECK(covered(pocket.x_from_m - joints::thin_wall_m + inside, pocket.y_m, pocket.z_from_m.value_or(0.0) + inside));
+        CHECK(covered(pocket.x_to_m + joints::thin_wall_m - inside, pocket.y_m, pocket.z_from_m.value_or(0.0) + inside));
+    }
+    CHECK_FALSE(covered(0.5 * worked.document.joints[0].at_m, 0.02, 0.05));
+}
+
+TEST_CASE("every table of the paper is a table for those who hear it, and every word of a table is there", "[sheet]") {
+    const SheetOptions options = with_faces();
+    const auto layout = sheet_layout(hinged(), options);
+    REQUIRE(layout.ok());
+    int rows = 0;
+    for (const auto& page : layout->pages) {
+        std::string said;
+        for (const auto& one : page.said) {
+            rows += one.kind == sheet::Said::Kind::row;
+            for (const auto& cell : one.cells) {
+                said += cell;
+                said += ' ';
+            }
+        }
+        CHECK_FALSE(said.empty());
+        // Semibold words of table heads and headings are all heard; the frame's own title and subject are not part of it.
+        for (const auto& item : page.items) {
+            const auto* text = std::get_if<sheet::Text>(&item);
+            if (text == nullptr || text->size_mm != 2.9 || text->weight != sheet::Weight::semibold) continue;
+            INFO(page.title << ": " << text->words);
+            CHECK(said.find(text->words) != std::string::npos);
+        }
+    }
+    CHECK(rows > 30);
+}
+
+TEST_CASE("an address stands before the share text, and one that is none is refused", "[sheet]") {
+    SheetOptions options = with_faces();
+    options.address = "https://bench.example/evenfall/";
+    const auto html = build_sheet(support::fish(), options);
+    REQUIRE(html.ok());
+    CHECK(html->find("https://bench.example/evenfall/#" + write_link(support::fish())) != std::string::npos);
+    for (const char* bad : {"https://bench.example/#x", "two words", "line\nbreak"}) {
+        options.address = bad;
+        const auto refused = build_sheet(support::fish(), options);
+        REQUIRE_FALSE(refused.ok());
+        CHECK(refused.problems().front().path == "/address");
+    }
+}
+
+TEST_CASE("the pages for a page hold no style and are those of the file", "[sheet]") {
+    SheetOptions options = with_faces();
+    const auto file = build_sheet(support::fish(), options);
+    options.format = SheetFormat::html_leaves;
+    const auto leaves = build_sheet(support::fish(), options);
+    REQUIRE(file.ok());
+    REQUIRE(leaves.ok());
+    CHECK(file->find(*leaves) != std::string::npos);
+    CHECK(leaves->find("style") == std::string::npos);
+}

@@ -1,0 +1,65 @@
+// The Sheet step under a finger: when the page shows the sheet, when it has to ask for it anew, and what it then gets.
+
+#include "unit/shell/bench_of_tests.hpp"
+
+using namespace evenfall;
+using namespace evenfall::shell;
+using namespace evenfall::shell::bench_of_tests;
+
+TEST_CASE("the sheet is seen in its step alone, and not under what lies over it", "[shell][sheet]") {
+    Bench bench;
+    CHECK_FALSE(bench.host.sheet_seen);
+    bench.tap("step.sheet");
+    CHECK(bench.host.sheet_seen);
+    bench.tap("shelf.open");
+    CHECK_FALSE(bench.host.sheet_seen);
+    bench.tap("shelf.close");
+    CHECK(bench.host.sheet_seen);
+    bench.tap("step.water");
+    CHECK_FALSE(bench.host.sheet_seen);
+}
+
+TEST_CASE("another paper, another batch and another lure each make another sheet", "[shell][sheet]") {
+    Bench bench;
+    bench.tap("step.sheet");
+    const auto leaves = [&] { return bench.app.sheet_file(App::SheetForm::leaves, ""); };
+    std::string before = leaves();
+    unsigned revision = bench.host.sheet_revision;
+    const auto is_new = [&] {
+        const bool both = leaves() != before && bench.host.sheet_revision != revision;
+        before = leaves();
+        revision = bench.host.sheet_revision;
+        return both;
+    };
+    CHECK_FALSE(is_new());
+    bench.tap("sheet.paper.1");
+    CHECK(is_new());
+    bench.tap("sheet.lures.more");
+    CHECK(is_new());
+    bench.app.set_text("lure.name", "Weir runner");
+    bench.rest();
+    CHECK(is_new());
+    CHECK(before.find("Weir runner") != std::string::npos);
+    CHECK(before.find("g for 2 lures") != std::string::npos);
+}
+
+TEST_CASE("printing and saving are handed to the host, the file called after the lure", "[shell][sheet]") {
+    Bench bench;
+    bench.tap("step.sheet");
+    bench.tap("sheet.print");
+    CHECK(bench.host.prints == 1);
+    bench.reach("sheet.pdf");
+    CHECK(bench.host.saved_sheet == "millrace-170.pdf");
+    bench.reach("sheet.html");
+    CHECK(bench.host.saved_sheet == "millrace-170.html");
+}
+
+TEST_CASE("paper and batch come back with the kept session", "[shell][sheet]") {
+    Bench bench;
+    bench.tap_all({"step.sheet", "sheet.paper.1", "sheet.lures.more", "sheet.lures.more"});
+    const std::string kept = bench.app.session_json();
+    const std::string sheet = bench.app.sheet_file(App::SheetForm::pdf, "");
+    Bench again;
+    REQUIRE(again.app.open_session(kept).empty());
+    CHECK(again.app.sheet_file(App::SheetForm::pdf, "") == sheet);
+}

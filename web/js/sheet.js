@@ -1,0 +1,105 @@
+// The build sheet over the canvas, as it prints: the core's own pages in the document itself, so that they are printed by the
+// browser and read by screen readers.
+
+import { message, part } from "./dialogs.js";
+import { saveDialog } from "./files.js";
+import { words } from "./words.js";
+
+const most = 8; // how much larger than the window a page may be drawn
+
+/** The page's own address, which opens a share text behind '#'; a page on a disk has none that serves anyone else. */
+const address = () => (location.protocol === "file:" ? "" : location.href.split("#")[0]);
+
+/** The page box of the paper and the faces, as the file's own style has them; a rule made here stands in no element. */
+function prepareStyle(core) {
+  for (const [semibold, weight] of [[false, "400"], [true, "600"]]) {
+    document.fonts.add(new FontFace("evenfall-sheet", core.typeface(semibold).buffer, { weight }));
+  }
+  const paper = new CSSStyleSheet();
+  return (width, height) => {
+    if (width) paper.replaceSync(`@page{size:${width} ${height};margin:0}`);
+    document.adoptedStyleSheets = width ? [paper] : [];
+  };
+}
+
+/** Two fingers, or a wheel with Ctrl, enlarge the pages about the place that they hold. */
+function watchPinch(place) {
+  let zoom = 1;
+  let spread = 0;
+  const zoomTo = (wanted, x, y) => {
+    const box = place.getBoundingClientRect();
+    const before = zoom;
+    zoom = Math.min(most, Math.max(1, wanted));
+    const [inX, inY] = [x - box.left, y - box.top];
+    const [atX, atY] = [place.scrollLeft + inX, place.scrollTop + inY];
+    place.style.setProperty("--zoom", zoom);
+    place.scrollTo((atX * zoom) / before - inX, (atY * zoom) / before - inY);
+  };
+  const read = ({ touches: [a, b] }) => ({
+    apart: Math.hypot(a.clientX - b.clientX, a.clientY - b.clientY),
+    x: (a.clientX + b.clientX) / 2,
+    y: (a.clientY + b.clientY) / 2,
+  });
+  place.addEventListener("touchstart", (event) => {
+    if (event.touches.length === 2) spread = read(event).apart / zoom;
+  }, { passive: true });
+  place.addEventListener("touchmove", (event) => {
+    if (event.touches.length !== 2) return;
+    event.preventDefault();
+    const { apart, x, y } = read(event);
+    if (spread > 0) zoomTo(apart / spread, x, y);
+  }, { passive: false });
+  place.addEventListener("wheel", (event) => {
+    if (!event.ctrlKey) return;
+    event.preventDefault();
+    zoomTo(zoom * Math.exp(-event.deltaY / 300), event.clientX, event.clientY);
+  }, { passive: false });
+  place.addEventListener("keydown", (event) => {
+    event.stopPropagation(); // the bench listens at the window and would take the arrow keys
+    const box = place.getBoundingClientRect();
+    const factor = { "+": 1.25, "=": 1.25, "-": 0.8 }[event.key];
+    if (factor && !event.ctrlKey && !event.metaKey) zoomTo(zoom * factor, box.left + box.width / 2, box.top + box.height / 2);
+  });
+}
+
+export function createSheet(getCore) {
+  const place = part("sheet");
+  let drawn = -1;
+  let setPaper = null;
+
+  function draw() {
+    const core = getCore();
+    setPaper ??= prepareStyle(core);
+    place.innerHTML = new TextDecoder().decode(core.sheet("leaves", address()));
+    const page = place.querySelector("svg");
+    if (page) setPaper(page.getAttribute("width"), page.getAttribute("height"));
+    else setPaper();
+  }
+
+  watchPinch(place);
+  return {
+    show(x, y, w, h, revision) {
+      for (const [name, value] of Object.entries({ left: x, top: y, width: w, height: h })) place.style.setProperty(name, `${value}px`);
+      place.hidden = false;
+      document.documentElement.classList.add("with-sheet");
+      if (revision === drawn) return;
+      drawn = revision;
+      draw();
+    },
+    hide() {
+      place.hidden = true;
+      document.documentElement.classList.remove("with-sheet");
+      document.adoptedStyleSheets = [];
+      drawn = -1;
+    },
+    print() {
+      if (typeof window.print === "function") window.print();
+      else message(words.sheet.noPrint);
+    },
+    save(name) {
+      const bytes = getCore().sheet(name.split(".").at(-1), address());
+      if (bytes.length === 0) message(place.textContent.trim());
+      else saveDialog(name, bytes);
+    },
+  };
+}
