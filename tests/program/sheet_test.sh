@@ -28,7 +28,19 @@ print(f"{3 * one + 2 * two:.1f}")
 PYTHON
 )
 grep -qF ">$wanted<" "$work/batch.svg" || fail "the batch does not want $wanted g of lead"
+# Eyes of one wire are one row: three lures with two joints and two with one, two eyes a joint.
+/usr/bin/python3 - "$work/batch.svg" <<'PYTHON' || fail "the merged cut list does not count sixteen eyes"
+import re, sys
+words = re.findall(r">([^<>]+)</text>", open(sys.argv[1]).read())
+at = words.index("Eye, spring wire")
+sys.exit(words[at + 4] != str(3 * 2 * 2 + 2 * 1 * 2))
+PYTHON
+grep -qF ">Reedline 120: Clear coat<" "$work/batch.svg" || fail "the time line of the batch lacks a coat"
 grep -qF "Batch of 5 lures" "$work/batch.svg" || fail "the batch is not of five"
+
+# The page's address stands before the share text.
+expect_status 0 sheet "$preset" -o "$work/there.html" --page https://bench.example/
+grep -qF "<p>https://bench.example/#$("$EVENFALL_PROGRAM" link "$preset")</p>" "$work/there.html" || fail "the link does not open at the address given"
 
 # A refusal leaves the old file as it was.
 echo old >"$work/kept.pdf"
@@ -42,6 +54,7 @@ refused() {  # TEXT ARGUMENTS...
 }
 refused "needs a file to write" "$preset"
 refused "must end in .pdf, .html or .svg" "$preset" -o "$work/lure.doc"
+refused "without “#”" "$preset" -o "$work/kept.pdf" --page "https://bench.example/#x"
 refused "a4 or letter" "$preset" -o "$work/kept.pdf" --paper a3
 refused "between 1 and 500" "$preset" -o "$work/kept.pdf" --lures 0
 refused "no number of lures" "$preset" -o "$work/kept.pdf" --lures many
