@@ -36,8 +36,9 @@ struct Contour {
 ///         of it. A stroke wider than about 1/100 of the picture counts as a rim. Shadows with hard edges are taken for
 ///         the rim; perspective is not taken out.
 /// Error   drawn ellipses with grain of 0.02 of full brightness, light falling off by half and a gap are met within half a pixel
-///         (tests/unit/picture/outline_test.cpp). Over a wide gap the outline may sag inwards: measured 6 pixels over a gap
-///         of 16 in a line 4 wide, half a pixel everywhere else; `backed` does not show that.
+///         (tests/unit/picture/outline_test.cpp). A wide gap is crossed by a cubic in the directions of both its sides: over
+///         16 pixels of the reduced picture that is as good as the line itself where the outline bends evenly; a corner that
+///         lies in a gap comes out round.
 class OutlineSearch {
 public:
     [[nodiscard]] static Outcome<OutlineSearch> begin(const Picture& picture, const OutlineOptions& options = {});

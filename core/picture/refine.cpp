@@ -143,6 +143,105 @@ void drop_slips(std::vector<Mark>& marks, double most) {
     }
 }
 
+/// Place and direction at the near end of a parabola laid through the marked spots beside a gap; `way` leads away from it.
+struct End {
+    Spot at;
+    Spot along;  ///< per step of one spot, in the ring's order
+    bool sure = false;
+};
+
+End end_beside(const Ring& ring, const std::vector<Mark>& marks, std::ptrdiff_t first, std::ptrdiff_t way) {
+    constexpr std::ptrdiff_t most = 28;
+    constexpr std::ptrdiff_t least = 8;
+    const auto n = static_cast<std::ptrdiff_t>(ring.size());
+    // Normal sums for 1, t, t² over t = 0 … m − 1, and the right sides of x and y.
+    double power[5] = {};
+    double right_x[3] = {};
+    double right_y[3] = {};
+    std::ptrdiff_t m = 0;
+    for (; m < std::min(most, n / 4); ++m) {
+        const auto i = static_cast<std::size_t>(((first + way * m) % n + n) % n);
+        if (!marks[i].clear) break;
+        double t = 1.0;
+        for (int k = 0; k < 5; ++k) {
+            power[k] += t;
+            if (k < 3) {
+                right_x[k] += t * ring[i].x;
+                right_y[k] += t * ring[i].y;
+            }
+            t *= static_cast<double>(m);
+        }
+    }
+    if (m < least) return {};
+    // Cramer's rule on the symmetric 3 by 3.
+    const double a = power[0], b = power[1], c = power[2], d = power[3], e = power[4];
+    const double whole = a * (c * e - d * d) - b * (b * e - c * d) + c * (b * d - c * c);
+    const auto level = [&](const double* r) { return (r[0] * (c * e - d * d) - b * (r[1] * e - d * r[2]) + c * (r[1] * d - c * r[2])) / whole; };
+    const auto slope = [&](const double* r) { return (a * (r[1] * e - r[2] * d) - r[0] * (b * e - c * d) + c * (b * r[2] - c * r[1])) / whole; };
+    const auto sign = static_cast<double>(way);
+    return {{level(right_x), level(right_y)}, {sign * slope(right_x), sign * slope(right_y)}, true};
+}
+
+/// A few marks with gaps on both sides are specks or the ends of the line seen askew: no line to go by.
+void drop_islands(std::vector<Mark>& marks, std::ptrdiff_t least) {
+    const auto n = static_cast<std::ptrdiff_t>(marks.size());
+    const auto clear = [&](std::ptrdiff_t i) { return marks[static_cast<std::size_t>((i % n + n) % n)].clear; };
+    for (std::ptrdiff_t i = 0; i < n; ++i) {
+        if (!clear(i) || clear(i - 1)) continue;
+        std::ptrdiff_t run = 1;
+        while (run < least && clear(i + run)) ++run;
+        for (std::ptrdiff_t k = 0; run < least && k < run; ++k) marks[static_cast<std::size_t>((i + k) % n)].clear = false;
+    }
+}
+
+/// Marks beside a wide gap look partly past the end of the line: they are given up with it.
+void widen_gaps(std::vector<Mark>& marks, std::ptrdiff_t wide, std::ptrdiff_t by) {
+    const auto n = static_cast<std::ptrdiff_t>(marks.size());
+    std::vector<bool> given_up(marks.size(), false);
+    for (std::ptrdiff_t i = 0; i < n; ++i) {
+        const auto here = static_cast<std::size_t>(i);
+        if (marks[here].clear || !marks[static_cast<std::size_t>((i + n - 1) % n)].clear) continue;
+        std::ptrdiff_t run = 0;
+        while (run < n && !marks[static_cast<std::size_t>((i + run) % n)].clear) ++run;
+        if (run < wide) continue;
+        for (std::ptrdiff_t k = 1; k <= by; ++k) {
+            given_up[static_cast<std::size_t>(((i - k) % n + n) % n)] = true;
+            given_up[static_cast<std::size_t>((i + run + k - 1) % n)] = true;
+        }
+    }
+    for (std::size_t i = 0; i < marks.size(); ++i) {
+        if (given_up[i]) marks[i].clear = false;
+    }
+}
+
+/// A wide gap is crossed by a cubic that leaves and meets the line in the directions that it has on both sides.
+void cross_gaps(Ring& ring, const std::vector<Mark>& marks, std::ptrdiff_t wide) {
+    const auto n = static_cast<std::ptrdiff_t>(ring.size());
+    for (std::ptrdiff_t i = 0; i < n; ++i) {
+        if (marks[static_cast<std::size_t>(i)].clear || !marks[static_cast<std::size_t>((i + n - 1) % n)].clear) continue;
+        std::ptrdiff_t run = 0;
+        while (run < n && !marks[static_cast<std::size_t>((i + run) % n)].clear) ++run;
+        if (run < wide || run > n / 4) continue;
+        const End from = end_beside(ring, marks, i - 1, -1);
+        const End to = end_beside(ring, marks, i + run, 1);
+        if (!from.sure || !to.sure) continue;
+        const double chord = std::hypot(to.at.x - from.at.x, to.at.y - from.at.y);
+        const double from_size = std::hypot(from.along.x, from.along.y);
+        const double to_size = std::hypot(to.along.x, to.along.y);
+        if (!(chord > 0.0 && from_size > 0.0 && to_size > 0.0)) continue;
+        for (std::ptrdiff_t k = 0; k < run; ++k) {
+            const double t = static_cast<double>(k + 1) / static_cast<double>(run + 1);
+            const double u = 1.0 - t;
+            const double h0 = u * u * (1.0 + 2.0 * t);
+            const double h1 = t * t * (3.0 - 2.0 * t);
+            const double g0 = chord * t * u * u / from_size;
+            const double g1 = -chord * t * t * u / to_size;
+            ring[static_cast<std::size_t>((i + k) % n)] = {h0 * from.at.x + h1 * to.at.x + g0 * from.along.x + g1 * to.along.x,
+                                                           h0 * from.at.y + h1 * to.at.y + g0 * from.along.y + g1 * to.along.y};
+        }
+    }
+}
+
 Ring moved(const Ring& ring, const std::vector<Spot>& normals, const std::vector<Mark>& marks) {
     Ring out(ring.size());
     for (std::size_t i = 0; i < ring.size(); ++i) {
@@ -179,8 +278,13 @@ Refined refined(const Plane& plane, const Ring& rough, double reach, double clea
         const auto backed = std::count_if(marks.begin(), marks.end(), [](const Mark& m) { return m.clear; });
         out.backed = static_cast<double>(backed) / static_cast<double>(marks.size());
         if (backed == 0) break;
+        constexpr std::ptrdiff_t wide = 3;  // spots, a pixel apart
+        drop_islands(marks, 8);
+        widen_gaps(marks, wide, 4);
+        drop_islands(marks, 8);
         bridge(marks);
         ring = moved(ring, normals, marks);
+        cross_gaps(ring, marks, wide);
         ring = smoothed_ring(evenly_spaced(ring, static_cast<std::size_t>(std::max(16.0, length_of(ring)))), pass == 2 ? 1.2 : 2.0);
     }
     out.ring = std::move(ring);

@@ -181,10 +181,33 @@ Patch enclosed(const Plane& away, double reach, double spur) {
     Patch patch = largest_patch(inside);
     if (patch.pixels == 0 || spur <= 0.0) return patch;
     const auto half = static_cast<float>(0.5 * spur);
-    const Mask core = where(distance_to(inverse(patch.mask)), half);
-    const Patch kept = largest_patch(core);
+    // Within the patch's own box and a margin: the rest of the picture has no say in it.
+    const int margin = static_cast<int>(spur) + 2;
+    const int x0 = patch.x_from - margin;
+    const int y0 = patch.y_from - margin;
+    Mask box(patch.x_to + margin + 1 - x0, patch.y_to + margin + 1 - y0);
+    for (int y = patch.y_from; y <= patch.y_to; ++y) {
+        const auto from = patch.mask.at.begin() + static_cast<std::ptrdiff_t>(patch.mask.index(patch.x_from, y));
+        std::copy(from, from + (patch.x_to - patch.x_from + 1), box.at.begin() + static_cast<std::ptrdiff_t>(box.index(margin, y - y0)));
+    }
+    const Patch kept = largest_patch(where(distance_to(inverse(box)), half));
     if (kept.pixels == 0) return {};
-    return largest_patch(inverse(where(distance_to(kept.mask), half)));
+    Patch smooth = largest_patch(inverse(where(distance_to(kept.mask), half)));
+    Mask whole(away.width, away.height);
+    for (int y = smooth.y_from; y <= smooth.y_to; ++y) {
+        for (int x = smooth.x_from; x <= smooth.x_to; ++x) {
+            const int at_x = x + x0;
+            const int at_y = y + y0;
+            if (at_x < 0 || at_y < 0 || at_x >= whole.width || at_y >= whole.height) continue;
+            whole.at[whole.index(at_x, at_y)] = smooth.mask.at[smooth.mask.index(x, y)];
+        }
+    }
+    smooth.mask = std::move(whole);
+    smooth.x_from = std::max(0, smooth.x_from + x0);
+    smooth.y_from = std::max(0, smooth.y_from + y0);
+    smooth.x_to = std::min(away.width - 1, smooth.x_to + x0);
+    smooth.y_to = std::min(away.height - 1, smooth.y_to + y0);
+    return smooth;
 }
 
 }  // namespace evenfall::picture

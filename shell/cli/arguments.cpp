@@ -15,7 +15,7 @@ struct CommandWord {
 constexpr std::array command_words{
     CommandWord{"weigh", Command::weigh},     CommandWord{"lead", Command::lead},      CommandWord{"fall", Command::fall},
     CommandWord{"log", Command::log},         CommandWord{"surety", Command::surety},  CommandWord{"joints", Command::joints},   CommandWord{"link", Command::link},
-    CommandWord{"open", Command::open},       CommandWord{"trace", Command::trace},       CommandWord{"sheet", Command::sheet},    CommandWord{"--help", Command::help},    CommandWord{"-h", Command::help},
+    CommandWord{"open", Command::open},       CommandWord{"sheet", Command::sheet},    CommandWord{"trace", Command::trace},    CommandWord{"--help", Command::help},    CommandWord{"-h", Command::help},
     CommandWord{"help", Command::help},       CommandWord{"--version", Command::version}};
 
 Problem misuse(std::string path, std::string sentence) {
@@ -80,16 +80,23 @@ Problems take_lures(const std::string& text, int& lures) {
     return {};
 }
 
-/// "1,2,24": hours between commas, so that a decimal point is the only mark within one of them.
-Problems take_hours(const std::string& text, std::vector<double>& hours) {
+/// "1,2,24": plain numbers between commas, so that a decimal point is the only mark within one of them.
+Problems take_list(const std::string& option, const std::string& text, std::vector<double>& numbers) {
     for (std::size_t at = 0; at <= text.size();) {
         const std::size_t end = std::min(text.find(',', at), text.size());
         std::optional<double> one;
-        if (Problems problems = take_number("--cure", text.substr(at, end - at), units::Unit::one, one); !problems.empty()) return problems;
-        hours.push_back(*one);
+        if (Problems problems = take_number(option, text.substr(at, end - at), units::Unit::one, one); !problems.empty()) return problems;
+        numbers.push_back(*one);
         at = end + 1;
     }
     return {};
+}
+
+/// Two places in a picture: "X,Y,X,Y".
+Problems take_places(const std::string& option, const std::string& text, std::vector<double>& numbers) {
+    if (Problems problems = take_list(option, text, numbers); !problems.empty()) return problems;
+    if (numbers.size() == 4) return {};
+    return {misuse(option, "The option " + option + " takes two places in the picture: X,Y,X,Y.")};
 }
 
 }  // namespace
@@ -132,13 +139,18 @@ Outcome<Arguments> read_arguments(const std::vector<std::string>& words) {
             arguments.json = true;
             continue;
         }
+        if (traces && option == "--nose-right" && !value) {
+            arguments.trace.nose_right = true;
+            continue;
+        }
         const LogOption* log_option = nullptr;
         for (const LogOption& entry : log_options) {
             if (logs && option == entry.option) log_option = &entry;
         }
         const bool takes_value = log_option != nullptr || ((falls || logs) && option == "--depth") || (logs && option == "--write") ||
-                                 (sure && option == "--draws") || (links && option == "--code") || (traces && (option == "--length" || option == "--write")) || ((links || prints) && option == "--page") ||
+                                 (sure && option == "--draws") || (links && option == "--code") || ((links || prints) && option == "--page") ||
                                  (prints && (option == "--output" || option == "--paper" || option == "--lures" || option == "--also" || option == "--station" || option == "--cure")) ||
+                                 (traces && (option == "--scale" || option == "--between" || option == "--level" || option == "--part" || option == "--within" || option == "--into" || option == "--write")) ||
                                  (plans && (option == "--fall" || option == "--in-water" || option == "--pitch" || option == "--write"));
         if (takes_value) {
             if (!value) {
@@ -157,14 +169,19 @@ Outcome<Arguments> read_arguments(const std::vector<std::string>& words) {
             else if (option == "--in-water") problems = take_number(option, *value, units::Unit::gram, arguments.in_water_kg);
             else if (option == "--depth") problems = take_number(option, *value, units::Unit::m, arguments.depth_m);
             else if (option == "--pitch") problems = take_number(option, *value, units::Unit::degree, arguments.pitch_rad);
+            else if (option == "--scale") problems = take_number(option, *value, units::Unit::mm, arguments.trace.scale_m);
+            else if (option == "--within") problems = take_number(option, *value, units::Unit::mm, arguments.trace.within_m);
+            else if (option == "--between") problems = take_places(option, *value, arguments.trace.between);
+            else if (option == "--level") problems = take_places(option, *value, arguments.trace.level);
+            else if (option == "--part") problems = take_places(option, *value, arguments.trace.part);
+            else if (option == "--into") arguments.trace.into = *value;
             else if (option == "--paper") problems = take_paper(*value, arguments.letter);
             else if (option == "--lures") problems = take_lures(*value, arguments.also.empty() ? arguments.lures : arguments.also.back().second);
             else if (option == "--also") arguments.also.emplace_back(*value, 1);
-            else if (option == "--length") problems = take_number(option, *value, units::Unit::mm, arguments.length_m);
             else if (option == "--code") arguments.code_to = *value;
             else if (option == "--page") arguments.page = *value;
             else if (option == "--station") problems = take_number(option, *value, units::Unit::mm, arguments.station_m);
-            else if (option == "--cure") problems = take_hours(*value, arguments.cure_hours);
+            else if (option == "--cure") problems = take_list(option, *value, arguments.cure_hours);
             else arguments.write_to = *value;
             if (!problems.empty()) return problems;
             continue;
@@ -184,7 +201,7 @@ Outcome<Arguments> read_arguments(const std::vector<std::string>& words) {
         has_operand = true;
     }
     if (!has_operand) {
-        return misuse("", "“" + words[0] + "” needs " + (arguments.command == Command::open ? "a link." : traces ? "a picture, binary PGM or PPM." : "a preset file, or - for standard input."));
+        return misuse("", "“" + words[0] + "” needs " + (arguments.command == Command::open ? "a link." : traces ? "a picture." : "a preset file, or - for standard input."));
     }
     if (arguments.fall_m_s && arguments.in_water_kg) {
         return misuse("--in-water", "Ask for a fall or for a mass in water, not for both.");
@@ -234,8 +251,17 @@ std::string usage_text() {
            "      --station LENGTH                between section cards: 10mm where not given\n"
            "      --cure HOURS,HOURS,…            the wait after each coat, in order of work\n"
            "      --page ADDRESS                  where the page lies, so that link and code on the sheet open it there\n"
-           "  evenfall trace PICTURE --length L   back and belly line of a sketch or piece in a picture (binary PGM or PPM), nose left\n"
-           "      --write FILE                    a new lure with that profile\n"
+           "  evenfall trace PICTURE              back and belly from a photo or scan of a sketch or a piece; needs the next two\n"
+           "      --scale LENGTH                  how far two marks in the picture are apart in truth: 100mm, 4in\n"
+           "      --between X,Y,X,Y               where these marks are: pixels from the upper left corner\n"
+           "      --level X,Y,X,Y                 nose and tail, between which the datum line runs; else along the outline\n"
+           "      --nose-right                    the nose is at the right in the picture\n"
+           "      --part X,Y,X,Y                  look only between these corners\n"
+           "      --within LENGTH                 how far the lines may leave the outline: 0.3mm where not given\n"
+           "      --into PRESET                   a lure that gets these lines; a new one-piece lure where not given\n"
+           "      --write FILE                    the lure\n"
+           "      PICTURE is a raw PGM or PPM file (P5, P6). Any picture program saves one; with the usual image tools:\n"
+           "      djpeg photo.jpg > photo.ppm, pngtopnm scan.png > scan.ppm\n"
            "  evenfall --help | --version\n"
            "\n"
            "PRESET is a file, or - for standard input. Without options the targets are those of the preset.\n"

@@ -24,6 +24,17 @@ struct LogWords {
     std::optional<std::string> stage, sigma, lure, segment, date, note, holder, size, material, temperature;
 };
 
+/// What was typed behind “trace PICTURE”. Places are pixels from the upper left corner.
+struct TraceWords {
+    std::optional<double> scale_m;
+    std::vector<double> between;  ///< x, y, x, y: of the two marks that lie so far apart
+    std::vector<double> level;    ///< x, y, x, y: nose and tail
+    std::vector<double> part;     ///< x, y, x, y: corners of the part looked at
+    std::optional<double> within_m;
+    std::optional<std::string> into;  ///< a preset that gets the profile
+    bool nose_right = false;
+};
+
 /// What was typed. Numbers are in the core's units.
 struct Arguments {
     Command command = Command::help;
@@ -36,12 +47,12 @@ struct Arguments {
     std::optional<std::string> write_to;  ///< file for the document, planned or with its log, or for the sheet; "-" for standard output
     std::optional<std::size_t> draws;     ///< of surety
     LogWords log;
+    TraceWords trace;
     bool letter = false;                  ///< paper of the sheet; else A4
     int lures = 1;
     std::vector<std::pair<std::string, int>> also;  ///< further presets of a batch and their lures
     std::optional<double> station_m;      ///< between section cards
     std::vector<double> cure_hours;       ///< per coat
-    std::optional<double> length_m;       ///< of what is in a picture
     std::optional<std::string> code_to;   ///< drawing of the link's code; "-" for standard output
     std::string page;                     ///< address of the page that a code opens; empty: the share text alone
 };

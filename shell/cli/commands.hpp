@@ -17,8 +17,8 @@ namespace evenfall::cli {
 [[nodiscard]] int joints(const Arguments& arguments);
 [[nodiscard]] int link(const Arguments& arguments);
 [[nodiscard]] int open(const Arguments& arguments);
-[[nodiscard]] int trace(const Arguments& arguments);
 [[nodiscard]] int sheet(const Arguments& arguments);
+[[nodiscard]] int trace(const Arguments& arguments);
 
 /// What a code of the lure holds: the page's address with the share text behind "#", or the share text alone.
 [[nodiscard]] std::string text_for_code(const preset::Document& document, const std::string& page);

@@ -1,8 +1,9 @@
 #include "cli/commands.hpp"
 #include "cli/files.hpp"
-#include "cli/picture_file.hpp"
+#include "cli/table.hpp"
+#include "cli/words.hpp"
+#include "picture/netpbm.hpp"
 #include "picture/profile.hpp"
-#include "units/trade.hpp"
 
 #include <algorithm>
 #include <cstdio>
@@ -10,48 +11,88 @@
 namespace evenfall::cli {
 namespace {
 
-std::string line_text(const char* name, const preset::CurvePoints& points) {
-    std::string text = name;
-    text += ", mm\n";
-    char row[64];
-    for (const auto& point : points) {
-        std::snprintf(row, sizeof row, "%10.2f %8.2f\n", units::mm_from_m(point.x_m), units::mm_from_m(point.value));
-        text += row;
+std::string points_text(const picture::Profile& profile) {
+    using Side = Table::Side;
+    Table table({Side::right, Side::right, Side::right, Side::right});
+    table.row({"back: x mm", "z mm", "belly: x mm", "z mm"});
+    for (std::size_t i = 0; i < std::max(profile.top.size(), profile.bottom.size()); ++i) {
+        std::vector<std::string> cells;
+        for (const preset::CurvePoints* line : {&profile.top, &profile.bottom}) {
+            const bool there = i < line->size();
+            cells.push_back(there ? millimetres((*line)[i].x_m, 2) : std::string());
+            cells.push_back(there ? millimetres((*line)[i].value, 2) : std::string());
+        }
+        table.row(std::move(cells));
     }
-    return text;
+    return table.text();
 }
+
+picture::Spot spot(const std::vector<double>& numbers, std::size_t at) { return {numbers[at], numbers[at + 1]}; }
 
 }  // namespace
 
 int trace(const Arguments& arguments) {
-    if (!arguments.length_m) {
-        return report({{ProblemCode::missing_key, "--length", "1 mm to 2 m", "“trace” needs the true length of the lure in the picture: --length 170mm."}});
+    const TraceWords& asked = arguments.trace;
+    if (!asked.scale_m || asked.between.size() != 4) {
+        return report({{ProblemCode::missing_key, "--scale", "",
+                        "A picture has no size of its own: give --scale LENGTH and --between X,Y,X,Y, two marks that lie so far apart."}});
     }
-    const Outcome<std::string> bytes = read_text_file(arguments.operand, largest_picture_file);
+    const Outcome<std::string> bytes = read_text_file(arguments.operand, picture::most_file_bytes);
     if (!bytes.ok()) return report(bytes.problems());
-    const Outcome<PictureFile> file = read_picture_file(*bytes);
-    if (!file.ok()) return report(file.problems());
-    const Outcome<picture::Contour> contour = picture::find_outline({file->width, file->height, 1, file->grey});
-    if (!contour.ok()) return report(contour.problems());
-    const auto [nose, tail] = ends_of(contour->points);
-    picture::Scale scale;
-    scale.from = nose;
-    scale.to = tail;
-    scale.distance_m = *arguments.length_m;
-    scale.nose = nose;
-    scale.tail = tail;
-    const Outcome<picture::Profile> profile = picture::profile_from(*contour, scale);
-    if (!profile.ok()) return report(profile.problems());
-    if (arguments.write_to) {
-        const Problems problems = write_text_file(*arguments.write_to, write_document(picture::new_lure(*profile)));
-        if (!problems.empty()) return report(problems);
-        if (*arguments.write_to == "-") return done;
+    const Outcome<picture::Decoded> picture = picture::read_netpbm(*bytes);
+    if (!picture.ok()) return report(picture.problems());
+
+    picture::OutlineOptions options;
+    if (asked.part.size() == 4) {
+        options.part_from = spot(asked.part, 0);
+        options.part_to = spot(asked.part, 2);
     }
-    char row[200];
-    std::snprintf(row, sizeof row, "%s, %.0f %% of it on a clear line; lines off it by %.2f mm at most\n",
-                  contour->drawn_line ? "A drawn line" : "The rim of a piece", 100.0 * contour->backed,
-                  units::mm_from_m(std::max(profile->off_top_m, profile->off_bottom_m)));
-    print(row + line_text("Back", profile->top) + line_text("Belly", profile->bottom));
+    picture::Scale scale;
+    scale.from = spot(asked.between, 0);
+    scale.to = spot(asked.between, 2);
+    scale.distance_m = *asked.scale_m;
+    if (asked.level.size() == 4) {
+        scale.nose = spot(asked.level, 0);
+        scale.tail = spot(asked.level, 2);
+    }
+    scale.nose_right = asked.nose_right;
+    if (asked.within_m) scale.tolerance_m = *asked.within_m;
+
+    const Outcome<picture::Contour> contour = picture::find_outline(picture->view(), options);
+    if (!contour.ok()) {
+        (void)report(contour.problems());
+        return contour.problems().front().code == ProblemCode::cannot_be_met ? cannot_be_met : bad_input;
+    }
+    const Outcome<picture::Profile> profile = picture::profile_from(*contour, scale);
+    if (!profile.ok()) {
+        (void)report(profile.problems());
+        return profile.problems().front().code == ProblemCode::cannot_be_met ? cannot_be_met : bad_input;
+    }
+    std::string text = points_text(*profile);
+    text += '\n';
+    text += contour->drawn_line ? "A drawn line was followed along its middle" : "The rim of a piece was followed";
+    text += "; " + std::to_string(static_cast<int>(100.0 * contour->backed)) + " % of it is plain to see, the rest was bridged.\n";
+    text += "Length " + millimetres(profile->length_m) + " mm, height " + millimetres(profile->greatest_height_m) + " mm; turned level by " +
+            degrees(profile->turned_rad) + ". The lines keep within " + millimetres(std::max(profile->off_top_m, profile->off_bottom_m), 2) +
+            " mm of the outline.\n";
+    if (profile->overhang_m > scale.tolerance_m) {
+        text += "A bay " + millimetres(profile->overhang_m) + " mm deep cannot be followed by a back and a belly line; it is closed.\n";
+    }
+
+    preset::Document document;
+    if (asked.into) {
+        const Outcome<preset::Document> old = load(*asked.into);
+        if (!old.ok()) return report(old.problems());
+        document = picture::with_profile(*old, *profile);
+    } else {
+        document = picture::new_lure(*profile);
+        text += "The width is a guess, half the height: draw the plan line.\n";
+    }
+    if (const Outcome<Evaluation> checked = evaluate(document); !checked.ok()) return report(checked.problems());
+    if (arguments.write_to != "-") print(text);
+    if (arguments.write_to) {
+        if (const Problems problems = write_text_file(*arguments.write_to, write_document(document)); !problems.empty()) return report(problems);
+    }
     return done;
 }
 

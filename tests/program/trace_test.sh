@@ -1,64 +1,56 @@
 #!/usr/bin/env bash
-# "evenfall trace": an oval of known size, drawn as a filled piece and as a pencil line, comes back as a profile true to size.
+# "evenfall trace": a drawn ellipse of known size comes back as lines of that size; what is no picture is refused.
 . "$(dirname "$0")/support.sh"
 
-/usr/bin/python3 - "$work" <<'PY'
-import math, sys
-folder = sys.argv[1]
-W, H, A, B = 900, 500, 380, 110
+# 800 by 400 pixels, 0.25 mm each: a pencilled ellipse 150 mm long and 40 mm high, turned by 3 degrees.
+/usr/bin/python3 - "$work" <<'PYTHON'
+import math, random, sys
+random.seed(5)
+w, h = 800, 400
+c, s = math.cos(math.radians(3)), math.sin(math.radians(3))
+rows = bytearray()
+for y in range(h):
+    for x in range(w):
+        u, v = x + 0.5 - 400, y + 0.5 - 200
+        p, q = (u * c + v * s) / 300, (-u * s + v * c) / 80
+        f = p * p + q * q - 1
+        off = f / (2 * math.hypot(p / 300, q / 80) + 1e-9)
+        ink = max(0.0, min(1.0, 2.0 - abs(off)))
+        rows.append(max(0, min(255, int((225 - 0.08 * x) * (1 - 0.5 * ink) + random.gauss(0, 3)))))
+open(sys.argv[1] + "/sketch.pgm", "wb").write(b"P5\n%d %d\n255\n" % (w, h) + bytes(rows))
+open(sys.argv[1] + "/plain.pgm", "wb").write(b"P5\n200 100\n255\n" + bytes([220]) * 20000)
+open(sys.argv[1] + "/cut.pgm", "wb").write(b"P5\n200 100\n255\n" + bytes([220]) * 19999)
+PYTHON
 
-def write(name, kind, colour=False):
-    rows = bytearray()
-    for y in range(H):
-        for x in range(W):
-            r = math.hypot((x + 0.5 - W / 2) / A, (y + 0.5 - H / 2) / B)
-            # Distance to the oval, good enough near it.
-            off = (r - 1) * math.hypot((x + 0.5 - W / 2), (y + 0.5 - H / 2)) / max(r, 1e-9)
-            dark = off < 0 if kind == "piece" else abs(off) < 2.5
-            light = 235 - 60 * x // W
-            value = 80 if dark else light
-            rows += bytes([value] * (3 if colour else 1))
-    with open(f"{folder}/{name}", "wb") as f:
-        f.write(f"{'P6' if colour else 'P5'}\n# drawn by the test\n{W} {H}\n255\n".encode() + rows)
+scale=(--scale 100mm --between 100,390,500,390)
+expect_status 0 trace "$work/sketch.pgm" "${scale[@]}" --write "$work/lure.json"
+expect_in out "A drawn line was followed"
+expect_status 0 trace "$work/sketch.pgm" "${scale[@]}" --write -
+expect_json 'abs(d["shape"]["top_mm"][-1][0] - 150.0) < 0.4'
+expect_json 'abs(max(p[1] for p in d["shape"]["top_mm"]) - 20.0) < 0.2'
+expect_json 'abs(min(p[1] for p in d["shape"]["bottom_mm"]) + 20.0) < 0.2'
+expect_json 'abs(d["shape"]["top_mm"][0][1] - d["shape"]["bottom_mm"][0][1]) < 4.0'
+cmp -s "$work/out" "$work/lure.json" || fail "the written file differs from what standard output gives"
+expect_status 0 weigh "$work/lure.json"
+expect_status 0 trace "$work/sketch.pgm" "${scale[@]}" --into "$presets/reedline-120.json" --write -
+expect_json 'len(d["joints"]) > 0'
+expect_json 'abs(d["shape"]["top_mm"][-1][0] - 150.0) < 0.4'
+# Twice the scale, twice the lure.
+expect_status 0 trace "$work/sketch.pgm" --scale 200mm --between 100,390,500,390 --within 0.6mm --write -
+expect_json 'abs(d["shape"]["top_mm"][-1][0] - 300.0) < 0.8'
 
-write("piece.pgm", "piece")
-write("line.ppm", "line", colour=True)
-PY
-
-for picture in piece.pgm line.ppm; do
-    expect_status 0 trace "$work/$picture" --length 152mm --write "$work/traced.json"
-    cp "$work/out" "$work/printed"
-    expect_status 0 weigh "$work/traced.json" --json
-    /usr/bin/python3 - "$work/traced.json" "$work/printed" <<'PY' || fail "$picture: the profile is not the oval"
-import json, math, sys
-lure = json.load(open(sys.argv[1]))
-top, bottom = lure["shape"]["top_mm"], lure["shape"]["bottom_mm"]
-assert abs(top[-1][0] - 152) < 0.5, top[-1]
-# Half axes 76 and 22 mm: every point of both lines lies on the oval within a pencil's width.
-for line, sign in ((top, 1), (bottom, -1)):
-    for x, z in line[1:-1]:
-        u = (x - 76) / 76
-        wanted = sign * 22 * math.sqrt(max(0.0, 1 - u * u))
-        # Towards the ends the oval is steep: there the way along x counts.
-        across = abs(math.hypot(u, z / 22) - 1) * math.hypot(x - 76, z) if x not in (0, 152) else 0
-        assert min(abs(z - wanted), across) < 0.6, (x, z, wanted)
-text = open(sys.argv[2]).read()
-assert "Back, mm" in text and "Belly, mm" in text and f"{top[3][0]:10.2f} {top[3][1]:8.2f}" in text
-PY
-done
-grep -q "^A drawn line" "$work/printed" || fail "the pencil line is not seen as one"
-
-expect_status 2 trace "$work/piece.pgm"
-expect_in err "needs the true length"
-head -c 5000 "$work/piece.pgm" >"$work/cut.pgm"
-expect_status 2 trace "$work/cut.pgm" --length 100mm
-expect_in err "cut off"
-expect_status 2 trace "$presets/millrace-170.json" --length 100mm
-expect_in err "no plain picture"
-{ printf 'P5 200 100 255\n'; head -c 20000 /dev/zero; } >"$work/black.pgm"
-expect_status 2 trace "$work/black.pgm" --length 100mm --write "$work/none.json"
+expect_status 1 trace "$work/plain.pgm" "${scale[@]}" --write "$work/none.json"
 expect_in err "No closed outline was found"
-[ ! -e "$work/none.json" ] || fail "a picture without an outline leaves a file"
-printf 'P5 99999 99999 255\n' >"$work/huge.pgm"
-expect_status 2 trace "$work/huge.pgm" --length 100mm
+[ ! -e "$work/none.json" ] || fail "a lure was written although there is no outline"
+expect_status 2 trace "$work/cut.pgm" "${scale[@]}"
+expect_in err "cut off"
+expect_status 2 trace "$presets/reedline-120.json" "${scale[@]}"
+expect_in err "PGM or PPM"
+expect_status 2 trace "$work/sketch.pgm"
+expect_in err "--between"
+expect_status 2 trace "$work/sketch.pgm" --scale 100mm --between 1,2,3
+expect_in err "X,Y,X,Y"
+expect_status 2 trace "$work/sketch.pgm" --scale 5m --between 100,390,500,390
+expect_status 2 trace
+expect_in err "a picture"
 finish

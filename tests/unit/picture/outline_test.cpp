@@ -11,6 +11,7 @@
 #include <limits>
 #include <numbers>
 #include <random>
+#include <utility>
 
 using namespace evenfall;
 using namespace evenfall::picture;
@@ -72,6 +73,30 @@ TEST_CASE("a pencilled ellipse with a gap, grain and light falling off by half i
     CHECK(contour->backed > 0.95);
     CHECK(furthest(*contour, e) < 0.5);
     CHECK_THAT(contour->area_px2 / (std::numbers::pi * e.a * e.b), WithinAbs(1.0, 0.003));
+}
+
+TEST_CASE("a gap of 16 pixels in a pencil line is crossed as the line on both sides bends: within half a pixel, at a tip of 27 pixels' radius within 1.5", "[picture]") {
+    // Where the ellipse is flat, and across its tip, where it bends most.
+    for (const auto& [turned, most] : {std::pair{0.12, 0.5}, std::pair{0.12 + 0.5 * std::numbers::pi, 1.5}}) {
+        const Ellipse e{410.3, 410.7, 300.0, 90.0, turned};
+        const auto grey = picture_of(e, 820, 820, Drawn::pencil, 0.02, 16.0);
+        OutlineOptions options;
+        options.gap_px = 20.0;
+        const auto contour = find_outline({820, 820, 1, grey}, options);
+        REQUIRE(contour.ok());
+        CHECK(contour->working_scale == 1.0);
+        CHECK(furthest(*contour, e) < most);
+    }
+}
+
+TEST_CASE("a tablet's photo is reduced before it is looked at, and still met within a tenth of a millimetre", "[picture]") {
+    // 2000 by 1500 over 250 mm of table: 8 pixels a millimetre, a pencil line of half a millimetre.
+    const Ellipse e{1010.3, 750.7, 760.0, 230.0, 0.12};
+    const auto grey = picture_of(e, 2000, 1500, Drawn::pencil, 0.02, 16.0);
+    const auto contour = find_outline({2000, 1500, 1, grey});
+    REQUIRE(contour.ok());
+    CHECK(contour->working_scale > 1.5);
+    CHECK(furthest(*contour, e) / 8.0 < 0.1);
 }
 
 TEST_CASE("the rim of a dark ellipse on an unevenly lit ground is found within half a pixel", "[picture]") {
