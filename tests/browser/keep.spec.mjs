@@ -128,8 +128,72 @@ test("without any storage the bench works all the same", async () => {
   await device.close();
 });
 
+test("a second tab says that the bench is open elsewhere, and works on it once it is told to; the first then stops keeping", async () => {
+  const device = await shop.device();
+  const first = await shop.open(device);
+  await warmWater(first);
+  await first.keptSoon();
+  const kept = await first.document();
+  const second = await shop.open(device);
+  const line = (bench) => bench.page.locator('.notice[data-kind="tabs"]');
+  await line(second).filter({ hasText: "another tab" }).waitFor();
+  assert.equal(await line(first).count(), 0);
+
+  // What is changed in the second tab does not reach the first one's place.
+  await warmWater(second);
+  await second.page.waitForTimeout(1000);
+  const aside = await second.document();
+  assert.notDeepEqual(aside, kept);
+  const third = await shop.open(device);
+  assert.deepEqual(await third.document(), kept);
+  await third.page.close();
+
+  await second.page.bringToFront();
+  await line(second).getByRole("button", { name: "Work here instead" }).tap();
+  await line(first).filter({ hasText: "another tab" }).waitFor();
+  assert.equal(await line(second).count(), 0);
+  const fourth = await shop.open(device);
+  assert.deepEqual(await fourth.document(), aside, "what was changed in the second tab counts");
+  second.noFaults();
+  first.noFaults();
+  await device.close();
+});
+
+test("a second tab without a change of its own takes over what the first has kept, and a copy goes onto the shelf", async () => {
+  const device = await shop.device();
+  const first = await shop.open(device);
+  const second = await shop.open(device);
+  const line = second.page.locator('.notice[data-kind="tabs"]');
+  await line.waitFor();
+  await line.getByRole("button", { name: "Put a copy on the shelf" }).tap();
+  const copies = () => second.page.evaluate(() => Object.keys(localStorage).filter((key) => key.startsWith("evenfall.lure.")).length);
+  assert.equal(await copies(), 1);
+  await first.page.bringToFront();
+  await warmWater(first);
+  await first.keptSoon();
+  const kept = await first.document();
+  await second.page.bringToFront();
+  await line.getByRole("button", { name: "Work here instead" }).tap();
+  await line.waitFor({ state: "detached" });
+  await second.settled();
+  assert.deepEqual(await second.document(), kept);
+  await device.close();
+});
+
+test("when the first tab is closed a new one holds the bench", async () => {
+  const device = await shop.device();
+  const first = await shop.open(device);
+  await first.page.close();
+  const second = await shop.open(device);
+  await second.page.waitForTimeout(300);
+  assert.equal(await second.page.locator('.notice[data-kind="tabs"]').count(), 0);
+  await device.close();
+});
+
+// A browser that cannot say which tab holds the bench.
 async function twoTabs() {
   const device = await shop.device();
+  await device.addInitScript(() => Object.defineProperty(Navigator.prototype, "locks", { value: undefined }));
   const mine = await shop.open(device);
   const theirs = await shop.open(device);
   await warmWater(theirs);
@@ -168,5 +232,29 @@ test("until it is said whose work counts, neither tab's is lost", async () => {
   await third.page.locator("#dialog-open-kept button").first().tap();
   await third.settled();
   assert.deepEqual(await third.document(), own);
+  await device.close();
+});
+
+test("where the device refuses to keep the lure, a link asks before it takes the bench", async () => {
+  const device = await shop.device();
+  const giver = await shop.open(device);
+  const link = await giver.hook("link");
+  await giver.page.close();
+  await device.addInitScript(() => {
+    Storage.prototype.setItem = () => { throw new DOMException("full", "QuotaExceededError"); };
+  });
+  const bench = await shop.open(device);
+  await warmWater(bench);
+  const own = await bench.document();
+  await bench.page.evaluate((text) => { location.hash = text; }, link);
+  const asked = bench.page.locator('.notice[data-kind="link"]');
+  await asked.filter({ hasText: "would be gone" }).waitFor();
+  assert.deepEqual(await bench.document(), own);
+  await asked.getByRole("button", { name: "Leave it" }).tap();
+  assert.deepEqual(await bench.document(), own);
+  await bench.page.evaluate((text) => { location.hash = text; }, link);
+  await asked.getByRole("button", { name: "Open the link" }).tap();
+  await bench.settled();
+  assert.notDeepEqual(await bench.document(), own);
   await device.close();
 });

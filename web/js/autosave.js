@@ -1,5 +1,7 @@
 // When to save: half a second after the last change, and at once when the page may be about to go.
 
+import { canHold } from "./tabs.js";
+
 const delayMs = 500;
 
 /**
@@ -12,12 +14,16 @@ export function createAutosave({ core, store, onFailure, onSuccess, onElsewhere 
   let copy = null; // document text of a lure that was opened from a link and is not to be kept until it changes
   let pristine = null; // document text of a demo that nobody has changed yet: it need not be kept beside others
   let opening = false; // another lure is on its way onto the bench
-  let disputed = false; // another tab has saved; nobody has said yet whose work counts
+  let disputed = false; // another tab keeps the bench, or has saved and nobody has said yet whose work counts
+  let atYield = null;   // document text when the bench went to another tab
+
+  let lost = false; // the last try to keep the work failed: it stands on the bench alone
 
   function write() {
     dirty = false;
-    if (store.save(core.sessionJson())) onSuccess();
-    else onFailure();
+    lost = !store.save(core.sessionJson());
+    if (lost) onFailure();
+    else onSuccess();
   }
 
   function flush() {
@@ -57,7 +63,7 @@ export function createAutosave({ core, store, onFailure, onSuccess, onElsewhere 
     for (const event of ["pagehide", "freeze"]) window.addEventListener(event, flush);
     document.addEventListener("freeze", flush);
     window.addEventListener("storage", (event) => {
-      if (!store.fromElsewhere(event)) return;
+      if (canHold() || !store.fromElsewhere(event)) return;
       disputed = true;
       onElsewhere();
     });
@@ -68,6 +74,11 @@ export function createAutosave({ core, store, onFailure, onSuccess, onElsewhere 
     flush,
     watch,
     notKept: onFailure,
+    /** Is there work on the bench that the device refuses to keep? Tries to keep it first. */
+    unsaved() {
+      flush();
+      return lost;
+    },
     /** The current document came from a link (flush before it is opened): it is kept once it differs from this. */
     holdBack() {
       dirty = false;
@@ -92,6 +103,22 @@ export function createAutosave({ core, store, onFailure, onSuccess, onElsewhere 
       if (copy !== null) leaveCopy();
       clearTimeout(timer);
       write();
+    },
+    /** Another tab holds the bench: what is changed here waits among the kept lures. */
+    yieldBench() {
+      disputed = true;
+      flush();
+      atYield = core.documentJson();
+    },
+    /**
+     * This tab holds the bench again. What was changed here since counts, and the other tab's work is kept aside; without
+     * a change the other tab's session is given.
+     */
+    resumeBench() {
+      const changedHere = core.documentJson() !== atYield;
+      if (!changedHere) return this.takeTheirs();
+      this.keepMine();
+      return null;
     },
     /** The answer to onElsewhere: this tab's work counts. */
     keepMine() {

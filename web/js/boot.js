@@ -15,6 +15,7 @@ import { presets } from "./parts.js";
 import { createAnnouncer, prepareReport, writeReport } from "./report.js";
 import { openFromAddress, prepareShareDialog } from "./share.js";
 import { createStore } from "./store.js";
+import { canHold, holdBench, takeOverBench } from "./tabs.js";
 import { decimalSign, words } from "./words.js";
 
 const prefersDark = matchMedia("(prefers-color-scheme: dark)").matches;
@@ -85,6 +86,27 @@ function connect(core, store) {
 }
 const autosaveOf = { current: null };
 
+// Two tabs never write over each other: one holds the bench, the other says so.
+function shareBench(core, store) {
+  const { notices } = words;
+  const onLost = () => {
+    autosaveOf.current.yieldBench();
+    say();
+  };
+  const say = () => notice("tabs", notices.benchElsewhere, [
+    [notices.workHere, () => takeOverBench(() => {
+      const theirs = documentOf(autosaveOf.current.resumeBench() ?? "");
+      if (theirs) core.openJson(theirs);
+      core.wake();
+    }, onLost)],
+    [notices.copyToShelf, () => {
+      if (!store.shelve(core.sessionJson())) notice("storage", notices.notKept);
+      say();
+    }],
+  ], false);
+  if (canHold()) holdBench(() => {}, onLost);
+}
+
 async function start() {
   look(prefersDark);
   const build = document.querySelector("meta[name=evenfall-build]").content;
@@ -116,6 +138,7 @@ async function start() {
   const drawer = store.drawer();
   if (drawer !== null && core.setDrawer(drawer) !== "") store.setAside(drawer);
   if (!beginSession(core, store)) return stop(words.stop.webgl, true);
+  shareBench(core, store);
   openFromAddress(core, autosaveOf.current);
   refresh();
 

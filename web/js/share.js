@@ -19,13 +19,23 @@ export function clearAddress() {
   history.replaceState(null, "", location.pathname + location.search);
 }
 
-/** Opens the link in the address, if there is one, as a copy that is not kept until it changes. */
+/**
+ * Opens the link in the address, if there is one, as a copy that is not kept until it changes. Where the device refuses to
+ * keep what lies on the bench, it asks first.
+ */
 export function openFromAddress(core, autosave) {
   const link = linkInAddress();
   if (!link) return;
-  autosave.flush();
-  const refusal = core.openLink(link);
   clearAddress();
+  if (!autosave.unsaved()) return openLink(core, autosave, link);
+  notice("link", words.notices.linkWaits, [
+    [words.notices.openIt, () => openLink(core, autosave, link)],
+    [words.notices.leaveIt, () => {}],
+  ], false);
+}
+
+function openLink(core, autosave, link) {
+  const refusal = core.openLink(link);
   if (refusal) {
     notice("link", `${words.notices.linkRefused} ${refusal} ${words.notices.linkRefusedRest}`);
   } else {

@@ -113,6 +113,11 @@ export function createStore({ storage, tab, now }) {
       lure = newId();
       return session === null || write(shelfKey + before, JSON.stringify({ ...sealed(0, now(), tab, session), lure: before }));
     },
+    /** Puts a copy of a session onto the shelf. True when it is safe there. */
+    shelve(session) {
+      const id = newId();
+      return write(shelfKey + id, JSON.stringify({ ...sealed(0, now(), tab, session), lure: id }));
+    },
     /** The lure on the bench is the one of this id. */
     adopt(id) {
       lure = isId(id) ? id : newId();
