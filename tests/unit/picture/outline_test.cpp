@@ -135,6 +135,28 @@ TEST_CASE("plain paper has no outline, and says so", "[picture]") {
     CHECK(contour.problems().front().sentence.rfind("No closed outline was found", 0) == 0);
 }
 
+TEST_CASE("one colour, grain alone and a lone stroke have no outline, and say so", "[picture]") {
+    constexpr int width = 400;
+    constexpr int height = 300;
+    for (unsigned seed = 1; seed <= 6; ++seed) {
+        CAPTURE(seed);
+        std::mt19937 draw(seed);
+        std::normal_distribution<double> grain(0.0, 6.0 * seed);
+        std::vector<std::uint8_t> grey(width * height);
+        for (std::uint8_t& value : grey) value = static_cast<std::uint8_t>(std::clamp(150.0 + grain(draw), 0.0, 255.0));
+        // From the third on a stroke that closes nothing.
+        for (int x = 60; seed > 2 && x < 340; ++x) {
+            for (int y = 148; y < 152; ++y) grey[static_cast<std::size_t>(y * width + x)] = 20;
+        }
+        const auto contour = find_outline({width, height, 1, grey});
+        REQUIRE_FALSE(contour.ok());
+        CHECK(contour.problems().front().sentence.rfind("No closed outline was found", 0) == 0);
+    }
+    for (const std::uint8_t value : {std::uint8_t{0}, std::uint8_t{1}, std::uint8_t{255}}) {
+        CHECK_FALSE(find_outline({width, height, 1, std::vector<std::uint8_t>(width * height, value)}).ok());
+    }
+}
+
 TEST_CASE("pictures and options off their limits are refused by name", "[picture]") {
     const std::vector<std::uint8_t> grey(200 * 100, 220);
     CHECK_FALSE(find_outline({200, 101, 1, grey}).ok());
