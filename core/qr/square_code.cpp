@@ -15,7 +15,8 @@ Outcome<SquareCode> square_code(std::string_view text, int largest_side) {
         sentence += " characters do not fit into a code that a camera reads; use the link itself.";
         return Problem{ProblemCode::too_large, "", "", std::move(sentence)};
     };
-    const std::size_t room = largest >= qrcodegen_VERSION_MIN ? qrcodegen_BUFFER_LEN_FOR_VERSION(static_cast<std::size_t>(largest)) : 0;
+    if (largest < qrcodegen_VERSION_MIN) return refused();
+    const std::size_t room = qrcodegen_BUFFER_LEN_FOR_VERSION(static_cast<std::size_t>(largest));
     if (text.size() > room) return refused();
     std::vector<std::uint8_t> work(room), made(room);
     const std::string ended(text);
