@@ -135,6 +135,8 @@ void draw_panel(AppParts& parts, const Regions& where) {
     widgets::begin_scroll_area(ui, "panel", where.panel.inset(1.0f), look::gutter + 3.0f);
     if (parts.drawn_step != parts.session.view.step) {
         parts.drawn_step = parts.session.view.step;
+        // The sheet can take in what lies on the shelf.
+        if (parts.drawn_step == state::Step::sheet) parts.host.shelf_opens();
         widgets::scroll_to_top();
     }
     steps::panel(ui, parts.session, parts.motion, parts.drawer);

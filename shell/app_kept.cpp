@@ -100,13 +100,17 @@ bool draw_kept(AppParts& parts) {
     return false;
 }
 
-void App::clear_kept() { parts_->kept.clear(); }
+void App::clear_kept() {
+    parts_->kept.clear();
+    parts_->motion.recipes.clear();
+}
 
 void App::show_kept(const std::string& id, const std::string& session_json, const std::string& when) {
     state::Session read(state::new_lure());
     KeptLure lure{id, words::kept_unreadable, when, {}};
     if (restore_session(read, session_json).empty() && read.evaluation()) {
         lure.title = read.kept().name;
+        parts_->motion.recipes.push_back({id, read.kept()});
         const shape::Body& body = read.evaluation()->body;
         for (int i = 0; i < static_cast<int>(body.segments.size()); ++i) {
             lure.side.push_back(drawing::side_columns(body, i, columns_a_segment));

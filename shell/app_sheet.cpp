@@ -23,7 +23,12 @@ std::string App::sheet_file(SheetForm form, const std::string& address) const {
     options.lures = wish.lures;
     options.address = address;
     options.typefaces = {typeface(false), typeface(true)};
-    const auto made = build_sheet(parts_->session.kept(), options);
+    std::vector<BatchPart> batch{{parts_->session.kept(), wish.lures}};
+    for (const state::KeptRecipe& recipe : parts_->motion.recipes) {
+        const auto lures = wish.with.find(recipe.id);
+        if (lures != wish.with.end()) batch.push_back({recipe.document, lures->second});
+    }
+    const auto made = batch.size() > 1 ? build_batch_sheet(batch, options) : build_sheet(parts_->session.kept(), options);
     if (made) return *made;
     if (form != SheetForm::leaves) return {};
     return "<p>" + sheet::xml(sentences(made.problems())) + "</p>";

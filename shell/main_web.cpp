@@ -95,6 +95,7 @@ EMSCRIPTEN_KEEPALIVE void ef_show_kept(const char* id, const char* session, cons
 EMSCRIPTEN_KEEPALIVE void ef_wake() { platform::wake_loop(); }
 EMSCRIPTEN_KEEPALIVE void ef_set_dpr(double dpr) { window->set_dpr(dpr); platform::wake_loop(); }
 EMSCRIPTEN_KEEPALIVE void ef_set_decimal_sign(int sign) { app->set_decimal_sign(static_cast<char>(sign)); }
+EMSCRIPTEN_KEEPALIVE void ef_set_text_scale(double scale) { window->set_text_scale(scale); platform::wake_loop(); }
 EMSCRIPTEN_KEEPALIVE void ef_set_text(const char* field_id, const char* text) {
     app->set_text(field_id, text);
     platform::wake_loop();

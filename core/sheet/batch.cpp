@@ -65,7 +65,7 @@ void add_batch(Composer& pages, const std::vector<Job>& jobs) {
         for (std::size_t c = 0; c < d.coats.size(); ++c) {
             const double mass = n * ledger_kg(job, ledger::Kind::coat, c);
             coats[d.coats[c].material] += mass;
-            mixes[d.coats[c].material] += d.coats[c].kind == preset::CoatKind::film ? mass * (1.0 + left_in_cup) : mass;
+            mixes[d.coats[c].material] += d.coats[c].kind == preset::CoatKind::film ? to_mix_kg(mass) : mass;
         }
     }
     pages.new_page("Batch of " + std::to_string(lures) + " lures");
@@ -106,7 +106,7 @@ void add_batch(Composer& pages, const std::vector<Job>& jobs) {
         }
         longest = std::max(longest, hours);
     }
-    pages.paragraph("To have: films with half as much again for cup and brush (common practice, no source). Recipes coated side by side wait " +
+    pages.paragraph("To have: films with what stays in cup and brush, a third of the mix (common practice, no source). Recipes coated side by side wait " +
                     units::number_text(longest, units::Unit::one, 1) + " h in all, one after another of them as long as their waits together.", 2.8, soft_ink);
     pages.heading("Time line, recipes coated side by side, waits only");
     add_time_line(pages, waits);

@@ -3,7 +3,10 @@
 #include "units/number_text.hpp"
 
 #include <algorithm>
+#include <array>
 #include <map>
+#include <optional>
+#include <utility>
 
 namespace evenfall::sheet {
 
@@ -125,6 +128,46 @@ void add_cut_lists(Composer& pages, const Job& job) {
     pages.paragraph("Weigh each part; a part off its mass by more than a tenth of a gram belongs in the recipe before the lead is cut.", 2.8, soft_ink);
 }
 
+/// How the epoxy of each film is parted, by the ratios that labels have: the builder reads off the line of his own.
+void add_resin(Composer& pages, const Job& job) {
+    constexpr std::array<std::pair<const char*, resin::Ratio>, 5> ratios{{
+        {"1 : 1 by weight", {false, 1.0, 1.0}},
+        {"2 : 1 by weight", {false, 2.0, 1.0}},
+        {"1 : 1 by volume", {true, 1.0, 1.0}},
+        {"2 : 1 by volume", {true, 2.0, 1.0}},
+        {"3 : 1 by volume", {true, 3.0, 1.0}},
+    }};
+    std::vector<Composer::Row> rows;
+    std::optional<resin::Mix> any;
+    for (std::size_t c = 0; c < job.document.coats.size(); ++c) {
+        const preset::Coat& coat = job.document.coats[c];
+        if (coat.material != "epoxy" || coat.kind != preset::CoatKind::film) continue;
+        for (const auto& [label, ratio] : ratios) {
+            resin::MixRequest request;
+            request.on_lure_kg = ledger_kg(job, ledger::Kind::coat, c);
+            request.lures = job.options.lures;
+            request.ratio = ratio;
+            const Outcome<resin::Mix> mix = resin::mix(request);
+            if (!mix.ok()) continue; // a coat too thin to weigh has nothing to part
+            any = *mix;
+            rows.push_back({{coat.name.empty() ? std::to_string(c + 1) : coat.name, label, g_text(mix->all.resin_kg, 1), g_text(mix->all.hardener_kg, 1),
+                             units::number_text(mix->all.resin_m3, units::Unit::cm3, 1), units::number_text(mix->all.hardener_m3, units::Unit::cm3, 1)}});
+        }
+    }
+    if (!any) return;
+    const auto minutes = [](double seconds) { return units::number_text(seconds / 60.0, units::Unit::one, 0); };
+    pages.heading("Epoxy to mix for " + times(job.options.lures));
+    pages.table({{"Coat", 1.6}, {"If the label says", 1.6}, {"resin g", 1.0, Anchor::end}, {"hardener g", 1.1, Anchor::end}, {"resin ml", 1.0, Anchor::end},
+                 {"hardener ml", 1.1, Anchor::end}},
+                rows);
+    pages.paragraph("A third of it stays in cup and brush (common practice, no source). Ratios by volume are weighed by densities of 1.15 and 0.98 g/ml "
+                    "(from memory; the maker's sheet has yours): one to one by volume is not one to one by weight. If your label gives 20 minutes at "
+                    "23 °C, count on " + minutes(any->working_s) + " at 20 °C, half as long ten degrees warmer, and less in a fuller cup: " +
+                        (any->mixes > 1 ? std::to_string(any->mixes) + " mixes of " + times(any->lures_a_mix) + " each, at four minutes a lure. " : std::string()) +
+                        "Warm the bottles in warm water, never over a flame. The label decides.",
+                    2.8, soft_ink);
+}
+
 void add_coats(Composer& pages, const Job& job) {
     const preset::Document& d = job.document;
     if (d.coats.empty()) return;
@@ -147,7 +190,7 @@ void add_coats(Composer& pages, const Job& job) {
         rows.push_back({{coat.name.empty() ? std::to_string(c + 1) : coat.name, material_text(coat.material),
                          coat.kind == preset::CoatKind::soaks ? "soaks in" : coat.thickness_m ? mm_text(*coat.thickness_m, 2) + " mm" : "film",
                          coat.on_skin && coat.on_joint_faces ? "skin, joints" : coat.on_skin ? "skin" : "joints", g_text(mass),
-                         g_text(mass * lures, 1), coat.kind == preset::CoatKind::film ? g_text(mass * lures * (1.0 + left_in_cup), 1) : "–",
+                         g_text(mass * lures, 1), coat.kind == preset::CoatKind::film ? g_text(to_mix_kg(mass * lures), 1) : "–",
                          units::number_text(job.coat_hours[c], units::Unit::one, 1)}});
         starts.push_back(start);
         start += job.coat_hours[c];
@@ -155,10 +198,11 @@ void add_coats(Composer& pages, const Job& job) {
     pages.table({{"Coat", 1.7}, {"Material", 1.6}, {"Thick", 0.9}, {"On", 1.2}, {"g each", 0.8, Anchor::end}, {"g for " + times(lures), 1.3, Anchor::end},
                  {"mix g", 0.8, Anchor::end}, {"wait h", 0.8, Anchor::end}},
                 rows);
-    pages.paragraph("Grams are what stays on the lure, dry. To mix: half as much again for cup and brush (common practice, no source); a paint or "
+    pages.paragraph("Grams are what stays on the lure, dry. To mix: with what stays in cup and brush, a third of the mix (common practice, no source); a paint or "
                     "sealer that dries loses its thinner on top. Waits " +
                         std::string(job.options.cure_hours.empty() ? "are usual ones (common practice, no source)" : "are as given") +
                         "; the label, the cold and thick coats make them longer.", 2.8, soft_ink);
+    add_resin(pages, job);
     pages.heading("Time line of " + times(lures) + ", waits only");
     std::vector<Wait> waits;
     for (std::size_t c = 0; c < d.coats.size(); ++c)

@@ -3,6 +3,7 @@
 // The pieces of the sheet, each a function that adds to the pages.
 
 #include "joints/joint_answers.hpp"
+#include "resin/mix.hpp"
 #include "sheet/composer.hpp"
 #include "sheet/sheet.hpp"
 
@@ -70,8 +71,8 @@ void add_time_line(Composer& pages, const std::vector<Wait>& waits);
 /// Several recipes at once: their lists merged.
 void add_batch(Composer& pages, const std::vector<Job>& jobs);
 
-/// What stays in cup and brush, as a share of what stays on the lure: common practice, no source.
-inline constexpr double left_in_cup = 0.5;
+/// What has to be mixed or poured for a film of this mass, with what stays in cup and brush.
+inline double to_mix_kg(double on_lures_kg) { return on_lures_kg / (1.0 - resin::MixRequest{}.loss); }
 
 /// What one entry of the document weighs, all its lines of the ledger together.
 [[nodiscard]] double ledger_kg(const Job& job, ledger::Kind kind, std::size_t item);

@@ -60,7 +60,7 @@ void Window::handle(const SDL_Event& event) {
         int width = 0;
         int height = 0;
         SDL_GetWindowSize(window_, &width, &height);
-        const float per_px = scale_ > 0.0 ? static_cast<float>(1.0 / scale_) : 1.0f;
+        const auto per_px = static_cast<float>((scale_ > 0.0 ? 1.0 / scale_ : 1.0) / text_scale_);
         const float x = event.tfinger.x * static_cast<float>(width) * per_px;
         const float y = event.tfinger.y * static_cast<float>(height) * per_px;
         if (event.type == SDL_FINGERDOWN) gesture_.finger_down(event.tfinger.fingerId, x, y);
@@ -70,7 +70,13 @@ void Window::handle(const SDL_Event& event) {
     }
     if (event.type == SDL_QUIT) closing_ = true;
     if (event.type == SDL_WINDOWEVENT && event.window.event == SDL_WINDOWEVENT_FOCUS_LOST) gesture_.cancel();
-    ImGui_ImplSDL2_ProcessEvent(&event);
+    SDL_Event seen = event;
+    const auto in_letters = [this](Sint32 px) { return static_cast<Sint32>(std::lround(px / text_scale_)); };
+    if (event.type == SDL_MOUSEMOTION) {
+        seen.motion.x = in_letters(event.motion.x);
+        seen.motion.y = in_letters(event.motion.y);
+    }
+    ImGui_ImplSDL2_ProcessEvent(&seen);
 }
 
 bool Window::take_events() {
@@ -115,10 +121,11 @@ bool Window::draw(App& app) {
         if (width <= 0 || height <= 0) return false;
         dpr_ = static_cast<double>(pixels_w) / width;
     }
-    if (std::abs(fonts_dpr_ - dpr_) > 0.01) {
+    const double letters_dpr = dpr_ * text_scale_;
+    if (std::abs(fonts_dpr_ - letters_dpr) > 0.01) {
         ImGui_ImplOpenGL3_DestroyFontsTexture();
-        app.rebuild_fonts(dpr_);
-        fonts_dpr_ = dpr_;
+        app.rebuild_fonts(letters_dpr);
+        fonts_dpr_ = letters_dpr;
     }
     if (const App::TexturePixels wanted = app.wanted_texture(); wanted.rgba != nullptr) {
         texture_ = make_texture(wanted.rgba, wanted.width, wanted.height, texture_);
@@ -132,6 +139,11 @@ bool Window::draw(App& app) {
         io.DisplaySize.y /= static_cast<float>(scale_);
         io.DisplayFramebufferScale = ImVec2(static_cast<float>(scale_), static_cast<float>(scale_));
     }
+    const auto letters = static_cast<float>(text_scale_);
+    io.DisplaySize.x /= letters;
+    io.DisplaySize.y /= letters;
+    io.DisplayFramebufferScale.x *= letters;
+    io.DisplayFramebufferScale.y *= letters;
     io.DeltaTime = std::min(io.DeltaTime, 0.05f);  // after a rest, time goes on from where it was
     ImGui::NewFrame();
     app.frame(now_s());
@@ -146,6 +158,11 @@ bool Window::draw(App& app) {
     // Events that ImGui has put off, and whatever the application is in the middle of.
     if (app.wants_frames() || ImGui::GetCurrentContext()->InputEventsQueue.Size > 0) pending_.wake(2);
     return true;
+}
+
+void Window::set_text_scale(double scale) {
+    text_scale_ = scale > 0.8 ? std::min(scale, 2.0) : 0.8;
+    pending_.wake();
 }
 
 void Window::set_dpr(double dpr) {

@@ -42,6 +42,8 @@ public:
 
     /// Device pixels per CSS px. Fonts are redrawn before the next frame where it has changed.
     void set_dpr(double dpr);
+    /// How much larger than usual the builder has letters on this device, 0.8 to 2: everything is drawn as much larger.
+    void set_text_scale(double scale);
     /// The browser took the context away, or gave one back.
     void context_lost() { lost_ = true; }
     void context_restored();
@@ -62,6 +64,7 @@ private:
     Pending pending_;
     double scale_ = 0.0;
     double dpr_ = 1.0;
+    double text_scale_ = 1.0;
     double fonts_dpr_ = 0.0;  ///< 0 = no fonts yet
     unsigned texture_ = 0;    ///< of the picture behind the drawing
     look::Ink ground_ = 0;

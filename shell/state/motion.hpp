@@ -15,6 +15,7 @@
 #include <map>
 #include <optional>
 #include <string>
+#include <vector>
 
 namespace evenfall::shell::state {
 
@@ -78,6 +79,12 @@ struct Pose {
 /// How long the track is [s].
 [[nodiscard]] double duration_s(const fall::Track& track);
 
+/// A lure of the shelf, for a batch that is made together.
+struct KeptRecipe {
+    std::string id;
+    preset::Document document;
+};
+
 /// What the Water step and the Bench log remember while they are looked at; never saved.
 struct Motion {
     WaterAnswers answers;
@@ -86,6 +93,7 @@ struct Motion {
     JointAnswers joints;
     double bend = 0.0;  ///< Joints step: how far the drawn chain is bent, −1 all to port, 1 all to starboard
     Draft draft;
+    std::vector<KeptRecipe> recipes;
     Backdrop backdrop;       ///< the picture behind the drawing
     struct {
         bool offered = false;    ///< an outline is shown as an unfinished change

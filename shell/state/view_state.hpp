@@ -3,7 +3,9 @@
 // What is looked at: the open step, the chosen item, the station of the section, the zoom. Kept over a
 // reload, never undone.
 
+#include <map>
 #include <optional>
+#include <string>
 
 namespace evenfall::shell::state {
 
@@ -124,6 +126,7 @@ struct LastTap {
 struct SheetWish {
     bool letter = false;  ///< else A4
     int lures = 1;
+    std::map<std::string, int> with{};  ///< lures of other recipes on the shelf, by their ids; not kept over a reload
 
     bool operator==(const SheetWish&) const = default;
 };

@@ -59,3 +59,27 @@ test("a notice above the bench makes the canvas smaller, not blurred", async () 
   assertCrisp(now, 2);
   await device.close();
 });
+
+test("where the reader has larger letters, all of the bench is larger, fits, and feels fingers where it is drawn", async () => {
+  const device = await shop.device();
+  const bench = await shop.open(device);
+  const usual = await bench.find("step.shape");
+  await bench.page.evaluate(() => {
+    document.documentElement.style.fontSize = "20px";
+    window.dispatchEvent(new Event("resize"));
+  });
+  await bench.settled();
+  const canvas = await bench.page.locator("#canvas").boundingBox();
+  const larger = await bench.find("step.shape");
+  assert.ok(Math.abs(larger.y + larger.h - canvas.height / 1.25) < 2, "the bar stands at the foot, in larger pixels");
+  assert.ok(larger.h >= usual.h - 1);
+  for (const { id, x, w } of (await bench.items()).filter(({ visible }) => visible)) {
+    assert.ok(x >= -1 && x + w <= canvas.width / 1.25 + 1, `${id} is cut off`);
+  }
+  const water = await bench.find("step.water");
+  await bench.page.touchscreen.tap(canvas.x + 1.25 * (water.x + water.w / 2), canvas.y + 1.25 * (water.y + water.h / 2));
+  await bench.settled();
+  assert.equal(JSON.parse(await bench.hook("sessionJson")).view.step, "water");
+  await bench.shot("larger-letters");
+  await device.close();
+});

@@ -8,6 +8,7 @@ import { test } from "node:test";
 import { sizes, workshop } from "./support/bench.mjs";
 import { pagesOf, scales } from "./support/paper.mjs";
 import { presetsDir, program, shotsDir } from "./support/settings.mjs";
+import { openPreset, warmWater } from "./support/ways.mjs";
 
 const shop = await workshop();
 const papers = { A4: [210, 297], Letter: [215.9, 279.4] }; // ISO 216; 8.5 × 11 in
@@ -137,5 +138,30 @@ test("files saved by the page are the program's, byte for byte", async () => {
     assert.ok(readFileSync(await file.path()).equals(readFileSync(own)), ending);
     await bench.page.locator("#dialog-save").getByRole("button", { name: "Close" }).tap();
   }
+  await device.close();
+});
+
+test("a batch of two recipes from the shelf is the program's, byte for byte", async () => {
+  const device = await shop.device();
+  const bench = await shop.open(device);
+  await warmWater(bench);
+  await bench.keptSoon();
+  const first = join(shotsDir, "batch-first.json");
+  writeFileSync(first, await bench.hook("documentJson"));
+  await openPreset(bench, "reedline-120");
+  await bench.tap("step.sheet");
+  await bench.page.locator("#sheet .leaf").first().waitFor();
+  const more = (await bench.items()).find(({ id }) => /^sheet\.with\..*\.more$/.test(id)).id;
+  await bench.tap(more);
+  await bench.tap(more);
+  await bench.shot("sheet-batch");
+  await bench.tap("sheet.pdf");
+  await bench.page.locator("#dialog-save-file").waitFor();
+  const arrives = bench.page.waitForEvent("download");
+  await bench.page.locator("#dialog-save-file").tap();
+  const file = await arrives;
+  const own = join(shotsDir, "batch-program.pdf");
+  execFileSync(program, ["sheet", join(presetsDir, "reedline-120.json"), "-o", own, "--also", first, "--lures", "2", "--page", shop.server.address]);
+  assert.ok(readFileSync(await file.path()).equals(readFileSync(own)));
   await device.close();
 });

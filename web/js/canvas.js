@@ -11,6 +11,9 @@ const wakingEvents = [
 ];
 const lostForMs = 3000;
 
+/** How much larger than usual the reader has letters: the page's own size of them over the usual 16 px. */
+export const textScale = () => Math.min(2, Math.max(0.8, parseFloat(getComputedStyle(document.documentElement).fontSize) / 16 || 1));
+
 export function watchCanvas(core) {
   const canvas = part("canvas");
   wakeOnEvents(core);
@@ -29,9 +32,15 @@ function wakeOnEvents(core) {
 // changed. No single sign of a new pixel ratio is given by every browser, so that each is a reason to look.
 function watchSize(core, canvas) {
   let dpr = window.devicePixelRatio;
+  let letters = textScale();
   let telling = false;
+  core.setTextScale(letters);
   const look = () => {
     if (telling) return;
+    if (letters !== textScale()) {
+      letters = textScale();
+      core.setTextScale(letters);
+    }
     if (dpr !== window.devicePixelRatio) {
       dpr = window.devicePixelRatio;
       core.setDpr(dpr);

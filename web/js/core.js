@@ -59,6 +59,7 @@ export async function loadCore(canvas, onAbort) {
     sessionJson: () => text("ef_session_json"),
     wake: () => act("ef_wake"),
     setDecimalSign: (sign) => act("ef_set_decimal_sign", sign.charCodeAt(0)),
+    setTextScale: (scale) => act("ef_set_text_scale", scale),
     setDpr: (dpr) => act("ef_set_dpr", dpr),
     setText: (fieldId, value) => act("ef_set_text", fieldId, value),
     preset: (name, json) => act("ef_preset", name, json),

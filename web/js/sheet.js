@@ -1,6 +1,7 @@
 // The build sheet over the canvas, as it prints: the core's own pages in the document itself, so that they are printed by the
 // browser and read by screen readers.
 
+import { textScale } from "./canvas.js";
 import { message, part } from "./dialogs.js";
 import { saveDialog } from "./files.js";
 import { words } from "./words.js";
@@ -79,7 +80,8 @@ export function createSheet(getCore) {
   watchPinch(place);
   return {
     show(x, y, w, h, revision) {
-      for (const [name, value] of Object.entries({ left: x, top: y, width: w, height: h })) place.style.setProperty(name, `${value}px`);
+      const letters = textScale(); // the bench counts in pixels as large as its letters
+      for (const [name, value] of Object.entries({ left: x, top: y, width: w, height: h })) place.style.setProperty(name, `${letters * value}px`);
       place.hidden = false;
       document.documentElement.classList.add("with-sheet");
       if (revision === drawn) return;

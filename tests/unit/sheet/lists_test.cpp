@@ -8,7 +8,11 @@
 #include <catch2/catch_test_macros.hpp>
 #include <catch2/matchers/catch_matchers_floating_point.hpp>
 
+#include <map>
 #include <numbers>
+#include <string>
+#include <variant>
+#include <vector>
 
 using namespace evenfall;
 using Catch::Matchers::WithinAbs;
@@ -171,4 +175,47 @@ TEST_CASE("the pages for a page hold no style and are those of the file", "[shee
     REQUIRE(leaves.ok());
     CHECK(file->find(*leaves) != std::string::npos);
     CHECK(leaves->find("style") == std::string::npos);
+}
+
+TEST_CASE("the sheet parts the epoxy of each film by the usual ratios, loss included, and the parts add up to the mix", "[sheet]") {
+    preset::Document d = support::fish();
+    preset::Coat clear;
+    clear.name = "Clear";
+    clear.thickness_m = 0.0003;
+    d.coats = {clear};
+    const Worked worked(d);
+    const double on_four_kg = 4.0 * sheet::ledger_kg(worked.job, ledger::Kind::coat, 0);
+    REQUIRE(on_four_kg > 0.0);
+    SheetOptions options = with_faces();
+    options.lures = 4;
+    const auto layout = sheet_layout(d, options);
+    REQUIRE(layout.ok());
+    // What stands in the table beside a ratio, from left to right.
+    const auto beside = [&](const std::string& label) {
+        std::map<double, double> figures;
+        for (const auto& page : layout->pages) {
+            const sheet::Text* found = nullptr;
+            for (const auto& item : page.items) {
+                if (const auto* text = std::get_if<sheet::Text>(&item); text && text->words == label) found = text;
+            }
+            if (found == nullptr) continue;
+            for (const auto& item : page.items) {
+                const auto* text = std::get_if<sheet::Text>(&item);
+                if (text && text->at.y == found->at.y && text->at.x > found->at.x) figures[text->at.x] = std::stod(text->words);
+            }
+        }
+        std::vector<double> row;
+        for (const auto& [x, figure] : figures) row.push_back(figure);
+        return row;
+    };
+    const double mixed_g = 1000.0 * on_four_kg / 0.65;
+    const auto weight = beside("2 : 1 by weight");
+    REQUIRE(weight.size() == 4);
+    CHECK_THAT(weight[0], WithinAbs(mixed_g * 2.0 / 3.0, 0.051));
+    CHECK_THAT(weight[1], WithinAbs(mixed_g / 3.0, 0.051));
+    const auto volume = beside("1 : 1 by volume");
+    REQUIRE(volume.size() == 4);
+    CHECK_THAT(volume[2], WithinAbs(volume[3], 0.051));
+    CHECK_THAT(volume[0] + volume[1], WithinAbs(mixed_g, 0.11));
+    CHECK_THAT(volume[0] / volume[1], WithinAbs(1.15 / 0.98, 0.03));
 }

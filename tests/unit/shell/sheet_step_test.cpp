@@ -1,5 +1,6 @@
 // The Sheet step under a finger: when the page shows the sheet, when it has to ask for it anew, and what it then gets.
 
+#include "state/session_json.hpp"
 #include "unit/shell/bench_of_tests.hpp"
 
 using namespace evenfall;
@@ -62,4 +63,26 @@ TEST_CASE("paper and batch come back with the kept session", "[shell][sheet]") {
     Bench again;
     REQUIRE(again.app.open_session(kept).empty());
     CHECK(again.app.sheet_file(App::SheetForm::pdf, "") == sheet);
+}
+
+TEST_CASE("lures of the shelf are made together with the one on the bench: one merged sheet for all of them", "[shell][sheet]") {
+    Bench bench;
+    bench.tap("step.sheet");
+    state::Session other{state::new_lure()};
+    REQUIRE(other.apply({"Name", [](preset::Document d) {
+                             d.name = "Weir runner";
+                             return d;
+                         }}));
+    bench.app.clear_kept();
+    bench.app.show_kept("kept-1", state::write_session(other), "yesterday");
+    bench.rest();
+    const std::string alone = bench.app.sheet_file(App::SheetForm::leaves, "");
+    CHECK(alone.find("Weir runner") == std::string::npos);
+    const unsigned revision = bench.host.sheet_revision;
+    bench.tap("sheet.with.kept-1.more");
+    CHECK(bench.host.sheet_revision != revision);
+    const std::string batch = bench.app.sheet_file(App::SheetForm::leaves, "");
+    CHECK(batch.find("Weir runner") != std::string::npos);
+    bench.tap("sheet.with.kept-1.less");
+    CHECK(bench.app.sheet_file(App::SheetForm::leaves, "") == alone);
 }
