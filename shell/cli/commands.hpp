@@ -17,6 +17,7 @@ namespace evenfall::cli {
 [[nodiscard]] int joints(const Arguments& arguments);
 [[nodiscard]] int link(const Arguments& arguments);
 [[nodiscard]] int open(const Arguments& arguments);
+[[nodiscard]] int resin(const Arguments& arguments);
 [[nodiscard]] int sheet(const Arguments& arguments);
 
 void print(const std::string& text);
