@@ -15,7 +15,7 @@ struct CommandWord {
 constexpr std::array command_words{
     CommandWord{"weigh", Command::weigh},     CommandWord{"lead", Command::lead},      CommandWord{"fall", Command::fall},
     CommandWord{"log", Command::log},         CommandWord{"surety", Command::surety},  CommandWord{"joints", Command::joints},   CommandWord{"link", Command::link},
-    CommandWord{"open", Command::open},       CommandWord{"sheet", Command::sheet},    CommandWord{"resin", Command::resin},    CommandWord{"--help", Command::help},    CommandWord{"-h", Command::help},
+    CommandWord{"open", Command::open},       CommandWord{"sheet", Command::sheet},    CommandWord{"resin", Command::resin},    CommandWord{"stock", Command::stock},    CommandWord{"--help", Command::help},    CommandWord{"-h", Command::help},
     CommandWord{"help", Command::help},       CommandWord{"--version", Command::version}};
 
 Problem misuse(std::string path, std::string sentence) {
@@ -111,7 +111,7 @@ Outcome<Arguments> read_arguments(const std::vector<std::string>& words) {
     const bool logs = arguments.command == Command::log;
     const bool sure = arguments.command == Command::surety;
     const bool prints = arguments.command == Command::sheet;
-    const bool mixes = arguments.command == Command::resin;
+    const bool mixes = arguments.command == Command::resin || arguments.command == Command::stock;
     bool has_operand = false;
     bool has_verb = false;
     for (std::size_t i = 1; i < words.size(); ++i) {
@@ -225,6 +225,8 @@ std::string usage_text() {
            "      --resin-density D --hardener-density D\n"
            "      --label-temperature T --batch MASS --working MIN --pot-life MIN --cure HOURS   as the label has them\n"
            "      --mix-temperature T --room T --per-lure MIN\n"
+           "  evenfall stock PRESET [--json]      each hole's fill as one stock:\n"
+           "      --rod SIZE | --shot SIZE | --shot-number N | --sheet THICKNESS   rod and wire by diameter\n"
            "  evenfall link PRESET                the share text of a preset; goes behind # in the page's address\n"
            "  evenfall open LINK                  the preset in a share text or address\n"
            "  evenfall sheet PRESET -o FILE       the build sheet, true to size, as FILE.pdf, .html or .svg\n"

@@ -14,7 +14,7 @@ inline constexpr int done = 0;
 inline constexpr int cannot_be_met = 1;
 inline constexpr int bad_input = 2;
 
-enum class Command { weigh, lead, fall, joints, log, surety, link, open, sheet, resin, help, version };
+enum class Command { weigh, lead, fall, joints, log, surety, link, open, sheet, resin, stock, help, version };
 enum class LogVerb { list, add, strike, csv, next, how };
 
 /// What was typed behind “log PRESET”, as text.
@@ -41,7 +41,7 @@ struct Arguments {
     std::vector<std::pair<std::string, int>> also;  ///< further presets of a batch and their lures
     std::optional<double> station_m;      ///< between section cards
     std::vector<double> cure_hours;       ///< per coat
-    std::vector<std::pair<std::string, std::string>> settings;  ///< of resin: option and text, read by the command itself
+    std::vector<std::pair<std::string, std::string>> settings;  ///< of resin and stock: option and text, read by the command itself
 };
 
 /// Words after the program's name → what they ask for. Problems name the option in their path.

@@ -38,6 +38,7 @@ int run(const std::vector<std::string>& words) {
         case Command::link: return link(*arguments);
         case Command::open: return open(*arguments);
         case Command::sheet: return sheet(*arguments);
+        case Command::stock: return stock(*arguments);
         case Command::resin: return resin(*arguments);
         case Command::version:
             print(std::string("evenfall ") + program_version + ", documents of version " +
