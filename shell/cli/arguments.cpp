@@ -16,6 +16,7 @@ constexpr std::array command_words{
     CommandWord{"weigh", Command::weigh},     CommandWord{"lead", Command::lead},      CommandWord{"fall", Command::fall},
     CommandWord{"log", Command::log},         CommandWord{"surety", Command::surety},  CommandWord{"joints", Command::joints},   CommandWord{"link", Command::link},
     CommandWord{"open", Command::open},       CommandWord{"sheet", Command::sheet},    CommandWord{"trace", Command::trace},    CommandWord{"--help", Command::help},    CommandWord{"-h", Command::help},
+    CommandWord{"resin", Command::resin},     CommandWord{"stock", Command::stock},
     CommandWord{"help", Command::help},       CommandWord{"--version", Command::version}};
 
 Problem misuse(std::string path, std::string sentence) {
@@ -120,6 +121,7 @@ Outcome<Arguments> read_arguments(const std::vector<std::string>& words) {
     const bool prints = arguments.command == Command::sheet;
     const bool traces = arguments.command == Command::trace;
     const bool links = arguments.command == Command::link;
+    const bool mixes = arguments.command == Command::resin || arguments.command == Command::stock;
     bool has_operand = false;
     bool has_verb = false;
     for (std::size_t i = 1; i < words.size(); ++i) {
@@ -135,7 +137,7 @@ Outcome<Arguments> read_arguments(const std::vector<std::string>& words) {
             arguments.command = Command::help;
             return arguments;
         }
-        if (option == "--json" && (plans || falls || sure || arguments.command == Command::weigh || arguments.command == Command::joints) && !value) {
+        if (option == "--json" && (plans || falls || sure || arguments.command == Command::weigh || arguments.command == Command::joints || mixes) && !value) {
             arguments.json = true;
             continue;
         }
@@ -147,7 +149,7 @@ Outcome<Arguments> read_arguments(const std::vector<std::string>& words) {
         for (const LogOption& entry : log_options) {
             if (logs && option == entry.option) log_option = &entry;
         }
-        const bool takes_value = log_option != nullptr || ((falls || logs) && option == "--depth") || (logs && option == "--write") ||
+        const bool takes_value = log_option != nullptr || (mixes && option.rfind("--", 0) == 0) || ((falls || logs) && option == "--depth") || (logs && option == "--write") ||
                                  (sure && option == "--draws") || (links && option == "--code") || ((links || prints) && option == "--page") ||
                                  (prints && (option == "--output" || option == "--paper" || option == "--lures" || option == "--also" || option == "--station" || option == "--cure")) ||
                                  (traces && (option == "--scale" || option == "--between" || option == "--level" || option == "--part" || option == "--within" || option == "--into" || option == "--write")) ||
@@ -159,7 +161,8 @@ Outcome<Arguments> read_arguments(const std::vector<std::string>& words) {
             }
             Problems problems;
             std::optional<double> draws;
-            if (log_option != nullptr) arguments.log.*log_option->member = *value;
+            if (mixes) arguments.settings.emplace_back(option, *value);
+            else if (log_option != nullptr) arguments.log.*log_option->member = *value;
             else if (option == "--draws") {
                 problems = take_number(option, *value, units::Unit::one, draws);
                 if (problems.empty() && !(*draws >= 1.0 && *draws <= 1e6)) return misuse(option, "Draw from 1 to 1000000 lures.");
@@ -239,6 +242,14 @@ std::string usage_text() {
            "  evenfall surety PRESET [--json]     how sure the answers are, what to do now, what to read next\n"
            "      --draws N                       and by N lures drawn by chance\n"
            "  evenfall joints PRESET [--json]     how far each joint swings, its wire, bits, walls and strength\n"
+           "  evenfall resin PRESET [--json]      grams of each coat by surface, and the two-part mix for one of them\n"
+           "      --lures N --coat N --loss 35%   how many, which coat, what is lost; the first film of epoxy where not given\n"
+           "      --resin 2 --hardener 1          parts by weight; --by-volume 1 for parts by volume, with\n"
+           "      --resin-density D --hardener-density D\n"
+           "      --label-temperature T --batch MASS --working MIN --pot-life MIN --cure HOURS   as the label has them\n"
+           "      --mix-temperature T --room T --per-lure MIN\n"
+           "  evenfall stock PRESET [--json]      each hole's fill as one stock:\n"
+           "      --rod SIZE | --shot SIZE | --shot-number N | --sheet THICKNESS   rod and wire by diameter\n"
            "  evenfall link PRESET                the share text of a preset; goes behind # in the page's address\n"
            "      --code FILE.svg                 and as a square code for a phone's camera\n"
            "      --page ADDRESS                  where the page lies, so that the code opens it there\n"

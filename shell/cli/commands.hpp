@@ -17,6 +17,8 @@ namespace evenfall::cli {
 [[nodiscard]] int joints(const Arguments& arguments);
 [[nodiscard]] int link(const Arguments& arguments);
 [[nodiscard]] int open(const Arguments& arguments);
+[[nodiscard]] int resin(const Arguments& arguments);
+[[nodiscard]] int stock(const Arguments& arguments);
 [[nodiscard]] int sheet(const Arguments& arguments);
 [[nodiscard]] int trace(const Arguments& arguments);
 

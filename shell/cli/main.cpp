@@ -39,6 +39,8 @@ int run(const std::vector<std::string>& words) {
         case Command::open: return open(*arguments);
         case Command::sheet: return sheet(*arguments);
         case Command::trace: return trace(*arguments);
+        case Command::stock: return stock(*arguments);
+        case Command::resin: return resin(*arguments);
         case Command::version:
             print(std::string("evenfall ") + program_version + ", documents of version " +
                   std::to_string(preset::document_version) + '\n');

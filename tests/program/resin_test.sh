@@ -1,0 +1,20 @@
+#!/usr/bin/env bash
+# "evenfall resin": grams by surface, the mix and what is refused.
+. "$(dirname "$0")/support.sh"
+
+expect_status 0 resin "$presets/millrace-170.json" --lures 2 --json
+expect_json 'all(abs(c["skin_g"] + c["faces_g"] + c["pockets_g"] - c["together_g"]) < 1e-5 for c in d["coats"])'
+expect_json 'abs(d["all"]["mixed_g"] * 0.65 - 2 * d["coats"][d["mixed_for_coat"] - 1]["together_g"]) < 1e-4'
+expect_json 'abs(d["all"]["resin_g"] - 2 * d["all"]["hardener_g"]) < 1e-5'
+expect_status 0 resin "$presets/millrace-170.json" --lures 3 --by-volume 1
+expect_in out "rate rule"
+expect_in out "The label comes first"
+expect_status 2 resin "$presets/millrace-170.json" --loss 95%
+expect_in err "/loss"
+expect_status 2 resin "$presets/millrace-170.json" --lures 1.5
+expect_in err "/lures"
+expect_status 2 resin "$presets/millrace-170.json" --coat 99
+expect_in err "/coat"
+expect_status 2 resin "$presets/millrace-170.json" --colour 3
+expect_in err "--colour"
+finish
