@@ -116,6 +116,22 @@ test("Firefox: a link opens as the same lure on another device, and a cut one sa
   await other.close();
 });
 
+test("Firefox: a second tab says that the bench is open elsewhere, and takes it over when told to; a reload is no second tab", async () => {
+  const context = await browser.createBrowserContext();
+  const first = await open(context);
+  const line = '.notice[data-kind="tabs"]';
+  await first.page.reload();
+  await ready(first.page);
+  assert.equal(await first.page.$(line), null, "the reloaded page holds the bench");
+  const second = await open(context);
+  await second.page.waitForSelector(line);
+  await second.page.$eval(`${line} button`, (button) => button.click());
+  await first.page.waitForSelector(line);
+  assert.equal(await second.page.$(line), null);
+  assert.deepEqual([...first.faults, ...second.faults], []);
+  await context.close();
+});
+
 test("Firefox: after one visit the page opens with its server gone", async () => {
   // Service workers are not for private contexts there: the browser's own.
   const mine = await serve(pageDir);

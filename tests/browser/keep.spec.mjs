@@ -180,9 +180,12 @@ test("a second tab without a change of its own takes over what the first has kep
   await device.close();
 });
 
-test("when the first tab is closed a new one holds the bench", async () => {
+test("when the first tab is loaded anew or closed, the next one holds the bench", async () => {
   const device = await shop.device();
   const first = await shop.open(device);
+  await first.page.reload();
+  await first.ready();
+  assert.equal(await first.page.locator('.notice[data-kind="tabs"]').count(), 0);
   await first.page.close();
   const second = await shop.open(device);
   await second.page.waitForTimeout(300);
