@@ -2,13 +2,12 @@
 // draws no WebGL without one. A smaller set than in Chromium: start, work, keep, share, offline, one file.
 
 import assert from "node:assert/strict";
-import { execFileSync, spawn } from "node:child_process";
+import { spawn } from "node:child_process";
 import { cpSync, mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { after, test } from "node:test";
 import { pathToFileURL } from "node:url";
-import { scales } from "./support/paper.mjs";
 import { serve } from "./support/server.mjs";
 import { firefoxDriver, firefoxPath, modulesDir, oneFile, pageDir, shotsDir } from "./support/settings.mjs";
 
@@ -132,6 +131,23 @@ test("Firefox: a second tab says that the bench is open elsewhere, and takes it 
   await context.close();
 });
 
+test("Firefox: when the device refuses to keep anything the page says so and offers a file", async () => {
+  const context = await browser.createBrowserContext();
+  const { page, faults } = await open(context);
+  await page.evaluate(() => {
+    Storage.prototype.setItem = () => {
+      throw new DOMException("full", "QuotaExceededError");
+    };
+  });
+  await warmWater(page);
+  await page.waitForSelector('.notice[data-kind="storage"]');
+  const said = await page.$eval('.notice[data-kind="storage"]', (line) => line.textContent);
+  assert.match(said, /Not saved on this device/);
+  assert.match(said, /Download a copy/);
+  assert.deepEqual(faults, []);
+  await context.close();
+});
+
 test("Firefox: after one visit the page opens with its server gone", async () => {
   // Service workers are not for private contexts there: the browser's own.
   const mine = await serve(pageDir);
@@ -152,24 +168,4 @@ test("Firefox: the one file opens from a disk", async () => {
   assert.deepEqual(faults, []);
   await page.close();
   rmSync(folder, { recursive: true });
-});
-
-test("Firefox: the sheet stands in its step and is printed alone, page for page", async () => {
-  const context = await browser.createBrowserContext();
-  const { page, faults } = await open(context);
-  await tap(page, "step.sheet");
-  await page.waitForSelector("#sheet .leaf");
-  await page.screenshot({ path: join(shotsDir, "firefox-sheet.png") });
-  const leaves = await page.evaluate(() => document.querySelectorAll("#sheet .leaf").length);
-  // The driver gives the paper; that the page's own box asks for the same one is measured in Chromium.
-  const file = join(shotsDir, "firefox-sheet.pdf");
-  await page.pdf({ path: file, width: "210mm", height: "297mm", margin: { top: 0, right: 0, bottom: 0, left: 0 }, preferCSSPageSize: true });
-  const words = execFileSync("pdftotext", ["-layout", file, "-"], { encoding: "utf8" });
-  assert.equal(words.match(/100 mm exactly/g)?.length, leaves, "both bars stand on every page");
-  assert.equal(words.split("\f").length - 1, leaves);
-  assert.doesNotMatch(words, /Answers as text/);
-  const measured = scales(file, "10", "160");
-  assert.ok(measured.length >= 4 && measured.every((length) => Math.abs(length - 150) <= 0.1), `true to size: ${measured}`);
-  assert.deepEqual(faults, []);
-  await context.close();
 });
