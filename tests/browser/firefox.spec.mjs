@@ -2,12 +2,13 @@
 // draws no WebGL without one. A smaller set than in Chromium: start, work, keep, share, offline, one file.
 
 import assert from "node:assert/strict";
-import { spawn } from "node:child_process";
+import { execFileSync, spawn } from "node:child_process";
 import { cpSync, mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { after, test } from "node:test";
 import { pathToFileURL } from "node:url";
+import { scales } from "./support/paper.mjs";
 import { serve } from "./support/server.mjs";
 import { firefoxDriver, firefoxPath, modulesDir, oneFile, pageDir, shotsDir } from "./support/settings.mjs";
 
@@ -168,4 +169,24 @@ test("Firefox: the one file opens from a disk", async () => {
   assert.deepEqual(faults, []);
   await page.close();
   rmSync(folder, { recursive: true });
+});
+
+test("Firefox: the sheet stands in its step and is printed alone, page for page", async () => {
+  const context = await browser.createBrowserContext();
+  const { page, faults } = await open(context);
+  await tap(page, "step.sheet");
+  await page.waitForSelector("#sheet .leaf");
+  await page.screenshot({ path: join(shotsDir, "firefox-sheet.png") });
+  const leaves = await page.evaluate(() => document.querySelectorAll("#sheet .leaf").length);
+  // The driver gives the paper; that the page's own box asks for the same one is measured in Chromium.
+  const file = join(shotsDir, "firefox-sheet.pdf");
+  await page.pdf({ path: file, width: "210mm", height: "297mm", margin: { top: 0, right: 0, bottom: 0, left: 0 }, preferCSSPageSize: true });
+  const words = execFileSync("pdftotext", ["-layout", file, "-"], { encoding: "utf8" });
+  assert.equal(words.match(/100 mm exactly/g)?.length, leaves, "both bars stand on every page");
+  assert.equal(words.split("\f").length - 1, leaves);
+  assert.doesNotMatch(words, /Answers as text/);
+  const measured = scales(file, "10", "160");
+  assert.ok(measured.length >= 4 && measured.every((length) => Math.abs(length - 150) <= 0.1), `true to size: ${measured}`);
+  assert.deepEqual(faults, []);
+  await context.close();
 });

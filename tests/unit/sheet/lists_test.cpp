@@ -201,7 +201,7 @@ TEST_CASE("the sheet parts the epoxy of each film by the usual ratios, loss incl
             if (found == nullptr) continue;
             for (const auto& item : page.items) {
                 const auto* text = std::get_if<sheet::Text>(&item);
-                if (text && text->at.y == found->at.y && text->at.x > found->at.x) figures[text->at.x] = std::stod(text->words);
+                if (text && text->at.y_mm == found->at.y_mm && text->at.x_mm > found->at.x_mm) figures[text->at.x_mm] = std::stod(text->words);
             }
         }
         std::vector<double> row;
