@@ -16,7 +16,7 @@ constexpr std::array command_words{
     CommandWord{"weigh", Command::weigh},     CommandWord{"lead", Command::lead},      CommandWord{"fall", Command::fall},
     CommandWord{"log", Command::log},         CommandWord{"surety", Command::surety},  CommandWord{"joints", Command::joints},   CommandWord{"link", Command::link},
     CommandWord{"open", Command::open},       CommandWord{"sheet", Command::sheet},    CommandWord{"trace", Command::trace},    CommandWord{"--help", Command::help},    CommandWord{"-h", Command::help},
-    CommandWord{"resin", Command::resin},     CommandWord{"stock", Command::stock},
+    CommandWord{"resin", Command::resin},     CommandWord{"stock", Command::stock},    CommandWord{"woods", Command::woods},    CommandWord{"metals", Command::metals},
     CommandWord{"help", Command::help},       CommandWord{"--version", Command::version}};
 
 Problem misuse(std::string path, std::string sentence) {
@@ -137,7 +137,7 @@ Outcome<Arguments> read_arguments(const std::vector<std::string>& words) {
             arguments.command = Command::help;
             return arguments;
         }
-        if (option == "--json" && (plans || falls || sure || arguments.command == Command::weigh || arguments.command == Command::joints || mixes) && !value) {
+        if (option == "--json" && (plans || falls || sure || arguments.command == Command::weigh || arguments.command == Command::joints || arguments.command == Command::woods || arguments.command == Command::metals || mixes) && !value) {
             arguments.json = true;
             continue;
         }
@@ -273,6 +273,8 @@ std::string usage_text() {
            "      --write FILE                    the lure\n"
            "      PICTURE is a raw PGM or PPM file (P5, P6). Any picture program saves one; with the usual image tools:\n"
            "      djpeg photo.jpg > photo.ppm, pngtopnm scan.png > scan.ppm\n"
+           "  evenfall woods PRESET [--json]      the same lure in every wood of the table, its lead planned anew\n"
+           "  evenfall metals PRESET [--json]     the same plan in lead, tungsten, bismuth, tin, steel, brass …\n"
            "  evenfall --help | --version\n"
            "\n"
            "PRESET is a file, or - for standard input. Without options the targets are those of the preset.\n"

@@ -14,7 +14,7 @@ inline constexpr int done = 0;
 inline constexpr int cannot_be_met = 1;
 inline constexpr int bad_input = 2;
 
-enum class Command { weigh, lead, fall, joints, log, surety, link, open, sheet, trace, resin, stock, help, version };
+enum class Command { weigh, lead, fall, joints, log, surety, link, open, sheet, trace, resin, stock, woods, metals, help, version };
 enum class LogVerb { list, add, strike, csv, next, how };
 
 /// What was typed behind “log PRESET”, as text.

@@ -38,6 +38,8 @@ int run(const std::vector<std::string>& words) {
         case Command::link: return link(*arguments);
         case Command::open: return open(*arguments);
         case Command::sheet: return sheet(*arguments);
+        case Command::woods: return woods(*arguments);
+        case Command::metals: return metals(*arguments);
         case Command::trace: return trace(*arguments);
         case Command::stock: return stock(*arguments);
         case Command::resin: return resin(*arguments);

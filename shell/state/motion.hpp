@@ -2,15 +2,18 @@
 
 // What the core says of the shown lure in its water: asked only when it is looked at, once for each shown revision.
 
+#include "compare/tables.hpp"
 #include "fall/descent.hpp"
 #include "fall/hinge_loads.hpp"
 #include "fall/water_sweep.hpp"
 #include "flotation/float_answers.hpp"
 #include "joints/joint_answers.hpp"
+#include "resin/mix.hpp"
 #include "state/backdrop.hpp"
 #include "state/bench.hpp"
 #include "state/play_clock.hpp"
 #include "state/session.hpp"
+#include "stock/stock.hpp"
 
 #include <map>
 #include <optional>
@@ -79,6 +82,13 @@ struct Pose {
 /// How long the track is [s].
 [[nodiscard]] double duration_s(const fall::Track& track);
 
+/// The lure in other woods or metals, once somebody has asked.
+struct Compared {
+    bool wanted = false;
+    std::optional<unsigned> revision;
+    std::optional<std::vector<compare::Option>> options;
+};
+
 /// A lure of the shelf, for a batch that is made together.
 struct KeptRecipe {
     std::string id;
@@ -93,6 +103,11 @@ struct Motion {
     JointAnswers joints;
     double bend = 0.0;  ///< Joints step: how far the drawn chain is bent, −1 all to port, 1 all to starboard
     Draft draft;
+    resin::MixRequest mix;   ///< Finish step: what is asked of the resin
+    stock::Stock stock;      ///< Lead step: the rod at hand
+    Compared woods;
+    Compared metals;
+    std::string compared;    ///< the row of a comparison whose reason is read
     std::vector<KeptRecipe> recipes;
     Backdrop backdrop;       ///< the picture behind the drawing
     struct {

@@ -198,6 +198,7 @@ void finish_panel(Desk& desk) {
         desk.change(std::string(words::add) + " " + words::coat_kind, state::add_coat(stage));
         desk.view.selection = {};
     }
+    resin_rows(desk);
     widgets::gap();
     widgets::caution_box(desk.ui, words::epoxy_title, words::epoxy_caution);
     widgets::gap();

@@ -178,6 +178,8 @@ void lead_panel(Desk& desk) {
     tub_sentence(desk);
     target_rows(desk);
     band_rows(desk);
+    stock_rows(desk);
+    metal_table_rows(desk);
     widgets::gap();
     widgets::caution_box(desk.ui, words::lead_title, words::lead_caution);
     widgets::gap();

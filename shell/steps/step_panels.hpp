@@ -24,6 +24,10 @@ void measured_rows(Desk& desk);
 void pocket_rows(Desk& desk);          ///< Hardware: pockets and slots
 void swing_rows(Desk& desk);           ///< Joints: the chain bent, and how far each joint swings
 void joint_hinge_rows(Desk& desk, int index); ///< Joints: one hinge, its wire, walls and strength
+void resin_rows(Desk& desk);           ///< Finish: the two-part mix for n lures
+void wood_table_rows(Desk& desk);      ///< Shape: the same lure in every wood of the table
+void metal_table_rows(Desk& desk);     ///< Lead: the same plan in every metal
+void stock_rows(Desk& desk);           ///< Lead: each fill as a length of rod
 void drawer_rows(Desk& desk);          ///< Hardware: the builder's own pieces
 void stock_from_drawer(Desk& desk, int hole);  ///< Lead: a rod of the drawer; nothing where there is none
 void wire_from_drawer(Desk& desk, int joint);  ///< Joints: a wire of the drawer

@@ -1,0 +1,64 @@
+#include "compare/tables.hpp"
+
+#include "cli/commands.hpp"
+#include "units/trade.hpp"
+
+#include <nlohmann/json.hpp>
+
+#include <cstdio>
+
+namespace evenfall::cli {
+namespace {
+
+int tell(const Outcome<std::vector<compare::Option>>& options, bool json, bool woods) {
+    if (!options.ok()) return report(options.problems());
+    if (json) {
+        nlohmann::ordered_json rows = nlohmann::ordered_json::array();
+        for (const auto& o : *options) {
+            nlohmann::ordered_json row{{"id", o.id}, {"name", o.name}, {"density_kg_m3", o.density_kg_m3}};
+            if (woods) {
+                row["density_spread"] = o.spread;
+                row["side_hardness_n"] = o.hardness_n ? nlohmann::ordered_json(*o.hardness_n) : nlohmann::ordered_json(nullptr);
+            }
+            row["bare_in_water_g"] = units::g_from_kg(o.bare_in_water_kg);
+            row["met"] = o.met;
+            row["fill_g"] = o.fill_kg ? nlohmann::ordered_json(units::g_from_kg(*o.fill_kg)) : nlohmann::ordered_json(nullptr);
+            row["deepest_mm"] = units::mm_from_m(o.deepest_m);
+            row["why"] = o.why;
+            rows.push_back(std::move(row));
+        }
+        print(rows.dump(1) + '\n');
+        return done;
+    }
+    char line[256];
+    std::snprintf(line, sizeof line, "%-26s %8s %7s %10s %8s %9s\n", woods ? "Wood" : "Metal", "kg/m3", woods ? "hard N" : "", "bare g", "fill g", "deepest");
+    std::string text = line;
+    for (const auto& o : *options) {
+        const std::string hard = o.hardness_n ? std::to_string(static_cast<int>(*o.hardness_n)) : "";
+        const std::string fill = o.fill_kg ? std::to_string(units::g_from_kg(*o.fill_kg)) : "–";
+        std::snprintf(line, sizeof line, "%-26s %8.0f %7s %+10.2f %8.8s %6.1f mm", o.name.c_str(), o.density_kg_m3, hard.c_str(),
+                      units::g_from_kg(o.bare_in_water_kg), o.fill_kg ? fill.substr(0, fill.find('.') + 3).c_str() : "-",
+                      units::mm_from_m(o.deepest_m));
+        text += line;
+        if (!o.met) text += "  short: " + o.why;
+        text += '\n';
+    }
+    print(text + "Bare: the finished lure in water with nothing in its holes; below nothing it floats.\n");
+    return done;
+}
+
+}  // namespace
+
+int woods(const Arguments& arguments) {
+    const Outcome<preset::Document> document = load(arguments.operand);
+    if (!document.ok()) return report(document.problems());
+    return tell(compare::woods(*document), arguments.json, true);
+}
+
+int metals(const Arguments& arguments) {
+    const Outcome<preset::Document> document = load(arguments.operand);
+    if (!document.ok()) return report(document.problems());
+    return tell(compare::metals(*document), arguments.json, false);
+}
+
+}  // namespace evenfall::cli

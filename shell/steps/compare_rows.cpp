@@ -1,0 +1,98 @@
+#include "steps/step_panels.hpp"
+
+#include "compare/tables.hpp"
+#include "look/words_choice.hpp"
+#include "look/words_steps.hpp"
+#include "stock/stock.hpp"
+#include "units/trade.hpp"
+#include "widgets/button.hpp"
+#include "widgets/rows.hpp"
+#include "widgets/words_of_panel.hpp"
+
+#include <array>
+#include <string>
+
+namespace evenfall::shell::steps {
+namespace {
+
+namespace words = look::words;
+using widgets::Align;
+
+/// Rows of three figures; a tap on one says why its plan falls short.
+void table(Desk& desk, const std::string& id, const char* first, const std::string& second, const std::vector<compare::Option>& options,
+           std::string (*figure)(const Desk&, const compare::Option&)) {
+    const std::array<widgets::Column, 3> columns{{{0.0f, 0.52f, Align::left}, {0.52f, 0.76f, Align::right}, {0.76f, 1.0f, Align::right}}};
+    const std::string fill = titled(desk, words::col_fill, Quantity::mass);
+    const std::array<std::string_view, 3> titles{first, second, fill};
+    widgets::table_head(desk.ui, columns, titles);
+    for (const compare::Option& option : options) {
+        const std::string middle = figure(desk, option);
+        const std::string last = option.met && option.fill_kg ? number_of(desk, *option.fill_kg, Quantity::mass) : std::string(words::not_met);
+        const std::array<widgets::Cell, 3> cells{{{option.name, {}, false}, {middle, {}, false}, {last, {}, option.met}}};
+        const std::string key = id + "." + option.id;
+        const bool chosen = desk.motion.compared == key;
+        if (widgets::table_row(desk.ui, key, columns, cells, chosen)) desk.motion.compared = chosen ? std::string() : key;
+        if (chosen && !option.why.empty()) widgets::problem_line(desk.ui, option.why);
+    }
+}
+
+/// The table is worked out when it is asked for, and anew when the kept lure has changed: not while a finger drags.
+template <class Ask>
+const std::vector<compare::Option>* asked(Desk& desk, state::Compared& kept, Ask ask) {
+    if (kept.revision == desk.session.revision()) return kept.options ? &*kept.options : nullptr;
+    kept.revision = desk.session.revision();
+    auto made = ask(desk.session.kept());
+    kept.options = made.ok() ? std::optional(std::move(made).value()) : std::nullopt;
+    return kept.options ? &*kept.options : nullptr;
+}
+
+bool shown(Desk& desk, state::Compared& kept, const char* id, const char* show) {
+    if (kept.wanted) {
+        if (widgets::button(desk.ui, id, words::compare_hide, widgets::ButtonKind::quiet)) kept.wanted = false;
+    } else if (widgets::button(desk.ui, id, show)) {
+        kept.wanted = true;
+    }
+    return kept.wanted;
+}
+
+} // namespace
+
+void wood_table_rows(Desk& desk) {
+    widgets::subheading(desk.ui, words::woods_group);
+    if (!shown(desk, desk.motion.woods, "woods.show", words::woods_show)) return;
+    widgets::note(desk.ui, words::woods_below);
+    const auto* options = asked(desk, desk.motion.woods, compare::woods);
+    if (options == nullptr) return;
+    table(desk, "woods", words::col_wood, std::string(unit_of(desk, Quantity::density)), *options, [](const Desk& d, const compare::Option& o) {
+        return number_of(d, o.density_kg_m3, Quantity::density) + " ±" + widgets::number_text(o.spread, widgets::Unit::percent, 0) + " %";
+    });
+}
+
+void metal_table_rows(Desk& desk) {
+    widgets::subheading(desk.ui, words::metals_group);
+    if (!shown(desk, desk.motion.metals, "metals.show", words::metals_show)) return;
+    widgets::note(desk.ui, words::metals_below);
+    const auto* options = asked(desk, desk.motion.metals, compare::metals);
+    if (options == nullptr) return;
+    table(desk, "metals", words::col_metal, titled(desk, words::col_deepest, Quantity::length), *options,
+          [](const Desk& d, const compare::Option& o) { return number_of(d, o.deepest_m, Quantity::length); });
+}
+
+void stock_rows(Desk& desk) {
+    stock::Stock& wish = desk.motion.stock;
+    const auto listed = stock::list(desk.document(), desk.evaluation(), wish);
+    if (!listed.ok() || listed->holes.empty()) return;
+    widgets::subheading(desk.ui, words::stock_group);
+    if (const auto set = widgets::number_field(desk.ui, "stock.rod", words::stock_diameter, wish.size_m, {Quantity::length, 0.0005, 0.04, {}, -1}))
+        wish.size_m = *set;
+    for (const auto& hole : listed->holes) {
+        const auto& drawn = desk.document().holes[static_cast<std::size_t>(hole.hole)];
+        std::string title = std::to_string(hole.hole + 1);
+        if (!drawn.name.empty()) title = drawn.name.rfind(title, 0) == 0 ? drawn.name : title + " " + drawn.name;
+        widgets::figure_row(desk.ui, title, number_of(desk, hole.length_m, Quantity::length), unit_of(desk, Quantity::length),
+                            hole.enters == false ? words::stock_too_thick : std::string_view{});
+    }
+    widgets::figure_row(desk.ui, words::together, number_of(desk, listed->length_m, Quantity::length), unit_of(desk, Quantity::length));
+}
+
+} // namespace evenfall::shell::steps
