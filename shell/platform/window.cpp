@@ -123,8 +123,11 @@ bool Window::draw(App& app) {
     }
     const double letters_dpr = dpr_ * text_scale_;
     if (std::abs(fonts_dpr_ - letters_dpr) > 0.01) {
-        ImGui_ImplOpenGL3_DestroyFontsTexture();
+        // The first texture is made with the renderer's other objects; a later one takes the place of one that is in use.
+        const bool later = fonts_dpr_ > 0.0;
+        if (later) ImGui_ImplOpenGL3_DestroyFontsTexture();
         app.rebuild_fonts(letters_dpr);
+        if (later) ImGui_ImplOpenGL3_CreateFontsTexture();
         fonts_dpr_ = letters_dpr;
     }
     if (const App::TexturePixels wanted = app.wanted_texture(); wanted.rgba != nullptr) {

@@ -3,6 +3,7 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
 import { sizes, workshop } from "./support/bench.mjs";
+import { colours } from "./support/png.mjs";
 
 const shop = await workshop();
 
@@ -15,6 +16,12 @@ const surface = (bench) =>
 function assertCrisp({ width, height, css, dpr }, wanted) {
   assert.equal(dpr, wanted);
   assert.deepEqual([width, height], css.map((length) => Math.round(length * dpr)));
+}
+
+// Paper, wood, lead and letters: what is not drawn is one colour.
+async function assertDrawn(bench, name) {
+  const seen = colours(await bench.shot(name));
+  assert.ok(seen.count > 200 && seen.largest < 0.8, `${name}: ${seen.count} colours, one of them on ${seen.largest} of it`);
 }
 
 for (const dpr of [1, 2, 3]) {
@@ -40,6 +47,7 @@ test("the surface follows a new pixel ratio and a turned screen, and touches sti
     const now = await surface(bench);
     assert.deepEqual(now.css, [width, height]);
     assertCrisp(now, deviceScaleFactor);
+    await assertDrawn(bench, `ratio-${width}-${deviceScaleFactor}`);
     for (const step of ["step.shape", "step.lead"]) {
       const before = await bench.hook("sessionJson");
       await bench.tap(step);
@@ -80,6 +88,6 @@ test("where the reader has larger letters, all of the bench is larger, fits, and
   await bench.page.touchscreen.tap(canvas.x + 1.25 * (water.x + water.w / 2), canvas.y + 1.25 * (water.y + water.h / 2));
   await bench.settled();
   assert.equal(JSON.parse(await bench.hook("sessionJson")).view.step, "water");
-  await bench.shot("larger-letters");
+  await assertDrawn(bench, "larger-letters");
   await device.close();
 });
