@@ -3,6 +3,20 @@
 #include "units/limits.hpp"
 
 namespace evenfall::materials {
+namespace {
+
+constexpr double fibre_saturation_percent = 30.0;
+constexpr double shrinkage_per_gravity = 0.265;
+
+} // namespace
+
+double gravity_at(double green, double percent) {
+    return green / (1.0 - shrinkage_per_gravity * green * (1.0 - percent / fibre_saturation_percent));
+}
+
+double green_from(double gravity, double percent) {
+    return gravity / (1.0 + shrinkage_per_gravity * gravity * (1.0 - percent / fibre_saturation_percent));
+}
 
 Outcome<double> density_at_moisture(double density_kg_m3, double from_percent, double to_percent) {
     Problems problems;
@@ -10,10 +24,8 @@ Outcome<double> density_at_moisture(double density_kg_m3, double from_percent, d
     units::check_limit({"/from_percent", "The moisture it was weighed at, in percent,", from_percent, 0.0, 30.0}, problems);
     units::check_limit({"/to_percent", "The moisture asked for, in percent,", to_percent, 0.0, 30.0}, problems);
     if (!problems.empty()) return problems;
-    const auto shrunk = [](double percent) { return 0.265 * (1.0 - percent / 30.0); };
     const double gravity = density_kg_m3 / (1000.0 * (1.0 + from_percent / 100.0));
-    const double green = gravity / (1.0 + gravity * shrunk(from_percent));
-    return 1000.0 * green / (1.0 - green * shrunk(to_percent)) * (1.0 + to_percent / 100.0);
+    return 1000.0 * gravity_at(green_from(gravity, from_percent), to_percent) * (1.0 + to_percent / 100.0);
 }
 
 }  // namespace evenfall::materials

@@ -1,5 +1,6 @@
 #include "materials/woods.hpp"
 
+#include "materials/moisture.hpp"
 #include "units/trade.hpp"
 
 #include <algorithm>
@@ -59,19 +60,6 @@ constexpr std::array table{
          hardness_lbf(300, memory, "About 300 lbf, from memory; no handbook row found")},
 };
 
-constexpr double fibre_saturation_percent = 30.0;
-constexpr double shrinkage_per_gravity = 0.265;
-
-/// Eq. 4-13: specific gravity at x % moisture from the green one.
-double gravity_at(double green, double moisture_percent) {
-    return green / (1.0 - shrinkage_per_gravity * green * (1.0 - moisture_percent / fibre_saturation_percent));
-}
-
-/// Eq. 4-13 the other way round, from 12 %.
-double green_from_12(double sg_12) {
-    return sg_12 / (1.0 + shrinkage_per_gravity * sg_12 * (1.0 - 12.0 / fibre_saturation_percent));
-}
-
 }  // namespace
 
 std::span<const Wood> woods() { return table; }
@@ -84,7 +72,7 @@ const Wood* find_wood(std::string_view id) {
 const Figure& specific_gravity(const Wood& wood) { return wood.sg_12 ? *wood.sg_12 : *wood.sg_green; }
 
 double wood_density_kg_m3(const Wood& wood, double moisture_percent) {
-    const double green = wood.sg_green ? wood.sg_green->value : green_from_12(wood.sg_12->value);
+    const double green = wood.sg_green ? wood.sg_green->value : green_from(wood.sg_12->value, 12.0);
     const double to_table = wood.sg_12 ? wood.sg_12->value / gravity_at(green, 12.0) : 1.0;
     return 1000.0 * to_table * gravity_at(green, moisture_percent) * (1.0 + moisture_percent / 100.0);
 }
