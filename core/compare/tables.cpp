@@ -28,14 +28,9 @@ void plan_into(Option& option, const preset::Document& document) {
     option.met = plan->met;
     if (!plan->met && !plan->shortfalls.empty()) option.why = plan->shortfalls.front().sentence;
     option.fill_kg = 0.0;
-    const auto evaluation = evaluate(plan->document);
-    if (!evaluation.ok()) return;
-    for (const auto& line : evaluation->ledger) {
-        if (line.kind != ledger::Kind::fill || !plan_may_fill(plan->document.holes[static_cast<std::size_t>(line.item)])) continue;
-        *option.fill_kg += line.mass_kg;
-    }
-    for (const auto& hole : plan->document.holes) {
-        if (plan_may_fill(hole)) option.deepest_m = std::max(option.deepest_m, hole.depth_m);
+    for (const HolePlan& hole : plan->holes) {
+        *option.fill_kg += hole.mass_kg;
+        option.deepest_m = std::max(option.deepest_m, hole.depth_m);
     }
 }
 

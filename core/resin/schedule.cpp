@@ -57,9 +57,11 @@ std::vector<CoatGrams> schedule(const preset::Document& document, const Evaluati
     return out;
 }
 
+bool is_resin(const preset::Coat& coat) { return coat.kind == preset::CoatKind::film && coat.material == "epoxy"; }
+
 int resin_coat(const preset::Document& document) {
     for (std::size_t c = 0; c < document.coats.size(); ++c) {
-        if (document.coats[c].kind == preset::CoatKind::film && document.coats[c].material == "epoxy") return static_cast<int>(c);
+        if (is_resin(document.coats[c])) return static_cast<int>(c);
     }
     return -1;
 }

@@ -21,7 +21,9 @@ struct CoatGrams {
 /// One entry for each coat. The ledger knows skin and joint faces of a segment as one line: its grams are shared by area.
 [[nodiscard]] std::vector<CoatGrams> schedule(const preset::Document& document, const Evaluation& evaluation);
 
-/// The first film of epoxy, as an index into document.coats; −1 where there is none.
+/// Is this coat a film of two-part resin?
+[[nodiscard]] bool is_resin(const preset::Coat& coat);
+/// The first such film, as an index into document.coats; −1 where there is none.
 [[nodiscard]] int resin_coat(const preset::Document& document);
 
 }  // namespace evenfall::resin

@@ -1,4 +1,5 @@
 #include "holes/bore.hpp"
+#include "resin/schedule.hpp"
 #include "sheet/parts.hpp"
 #include "units/number_text.hpp"
 
@@ -141,7 +142,7 @@ void add_resin(Composer& pages, const Job& job) {
     std::optional<resin::Mix> any;
     for (std::size_t c = 0; c < job.document.coats.size(); ++c) {
         const preset::Coat& coat = job.document.coats[c];
-        if (coat.material != "epoxy" || coat.kind != preset::CoatKind::film) continue;
+        if (!resin::is_resin(coat)) continue;
         for (const auto& [label, ratio] : ratios) {
             resin::MixRequest request;
             request.on_lure_kg = ledger_kg(job, ledger::Kind::coat, c);
