@@ -33,18 +33,25 @@ Outcome<SquareCode> square_code(std::string_view text, int largest_side) {
     return code;
 }
 
-std::string path_of(const SquareCode& code, int border) {
-    std::string path;
+std::vector<DarkRun> dark_runs(const SquareCode& code) {
+    std::vector<DarkRun> runs;
     for (int row = 0; row < code.side; ++row) {
         for (int from = 0; from < code.side;) {
             int to = from;
             while (to < code.side && code.at(to, row)) ++to;
-            if (to > from) {
-                path.append("M").append(std::to_string(from + border)).append(" ").append(std::to_string(row + border));
-                path.append("h").append(std::to_string(to - from)).append("v1h-").append(std::to_string(to - from)).append("z");
-            }
+            if (to > from) runs.push_back({from, row, to - from});
             from = std::max(to, from + 1);
         }
+    }
+    return runs;
+}
+
+std::string path_of(const SquareCode& code, int border) {
+    std::string path;
+    for (const DarkRun& run : dark_runs(code)) {
+        const std::string length = std::to_string(run.length);
+        path.append("M").append(std::to_string(run.column + border)).append(" ").append(std::to_string(run.row + border));
+        path.append("h").append(length).append("v1h-").append(length).append("z");
     }
     return path;
 }

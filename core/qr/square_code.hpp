@@ -30,6 +30,14 @@ inline constexpr int largest_side_for_cameras = 117;
 /// too_large where it would need more than `largest_side` squares along an edge.
 [[nodiscard]] Outcome<SquareCode> square_code(std::string_view text, int largest_side = largest_side_for_cameras);
 
+/// Dark squares side by side in a row: drawn as one piece, no hairlines show between them.
+struct DarkRun {
+    int column = 0;
+    int row = 0;
+    int length = 0;
+};
+[[nodiscard]] std::vector<DarkRun> dark_runs(const SquareCode& code);
+
 /// The code as the path data of a drawing (SVG 2 §9.3), one unit a square, its corner at (border, border).
 [[nodiscard]] std::string path_of(const SquareCode& code, int border);
 

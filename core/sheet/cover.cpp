@@ -40,17 +40,10 @@ constexpr int border = 4;
 
 void add_code(Composer& pages, const SquareCode& code, Point corner) {
     Path squares{{}, {}, ink, {}};
-    for (int row = 0; row < code.side; ++row) {
-        // One rectangle for each run along a row: no hairlines between squares.
-        for (int column = 0; column < code.side;) {
-            int end = column;
-            while (end < code.side && code.at(end, row)) ++end;
-            if (end > column) {
-                const double x0 = corner.x_mm + square_mm * column, x1 = corner.x_mm + square_mm * end, y = corner.y_mm + square_mm * row;
-                squares.lines.push_back({{{x0, y}, {x1, y}, {x1, y + square_mm}, {x0, y + square_mm}}, true});
-            }
-            column = std::max(end, column + 1);
-        }
+    for (const DarkRun& run : dark_runs(code)) {
+        const double x0 = corner.x_mm + square_mm * run.column, x1 = corner.x_mm + square_mm * (run.column + run.length);
+        const double y = corner.y_mm + square_mm * run.row;
+        squares.lines.push_back({{{x0, y}, {x1, y}, {x1, y + square_mm}, {x0, y + square_mm}}, true});
     }
     pages.add(std::move(squares));
 }
