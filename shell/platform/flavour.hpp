@@ -1,7 +1,7 @@
 #pragma once
 
-// The few things that differ between the desktop's OpenGL and the browser's WebGL. One of flavour_desktop.cpp and
-// flavour_web.cpp is built.
+// The few things that differ between the desktop's OpenGL and the browser's WebGL: one of flavour_desktop.cpp and
+// flavour_web.cpp is built. And what is asked of either by the same calls (surface.cpp).
 
 #include "look/theme.hpp"
 
