@@ -1,11 +1,11 @@
 #include "preset/check.hpp"
 
 #include "materials/woods.hpp"
-#include "preset/field_table.hpp"
 #include "preset/log_check.hpp"
+#include "preset/table.hpp"
 
 #include <cmath>
-#include <functional>
+#include <optional>
 
 namespace evenfall::preset {
 namespace {
@@ -88,162 +88,155 @@ std::string_view use_words(materials::Use use) {
     return "this";
 }
 
-/// Walks one struct of the document; see preset/field_table.hpp for the calls.
-template <class T>
+/// Holds one struct against the limits of its table.
 class Checker {
 public:
-    Checker(Problems& problems, Place place, const T& object)
-        : problems_(problems), place_(std::move(place)), object_(object) {}
+    Checker(Problems& problems, Place place, const Table& table, const void* object)
+        : problems_(problems), place_(std::move(place)), table_(table), object_(object) {}
 
-    void version(std::string_view, int) {}
-
-    template <class A>
-    void number(const NumberField& field, A at) {
-        check_number(problems_, place_, field, std::invoke(at, object_));
+    void check() {
+        for (const Field& field : table_.fields) check(field);
     }
 
-    template <class A>
-    void optional_number(const NumberField& field, A at) {
-        if (const auto& held = std::invoke(at, object_)) check_number(problems_, place_, field, *held);
-    }
-
-    template <class A>
-    void ordinal(const NumberField& field, A at) {
-        if (const auto& held = std::invoke(at, object_)) check_number(problems_, place_, field, *held + 1.0);
-    }
-
-    template <class A>
-    void text(const TextField& field, A at) {
-        check_text(problems_, [&] { return place_.key(field.key, place_.owned(field.called)); }, std::invoke(at, object_),
-                   field.lines);
-    }
-
-    template <class Words, class A>
-    void choice(std::string_view key, const Words& words, A at) {
-        for (const auto& word : words) {
-            if (word.value == std::invoke(at, object_)) return;
+private:
+    void check(const Field& field) {
+        switch (field.sort) {
+            case Sort::version:
+            case Sort::yes_no: break;
+            case Sort::number: number(field.number, field.offset); break;
+            case Sort::optional_number: optional_number(field.number, field.offset); break;
+            case Sort::ordinal:
+                if (const auto& held = value_at<std::optional<int>>(object_, field.offset)) {
+                    check_number(problems_, place_, field.number, *held + 1.0);
+                }
+                break;
+            case Sort::text:
+                check_text(problems_, [&] { return place_.key(field.key, place_.owned(field.called)); },
+                           value_at<std::string>(object_, field.offset), field.lines);
+                break;
+            case Sort::wood: wood(field); break;
+            case Sort::material: material(field); break;
+            case Sort::choice:
+                if (word_of(field, choice_at(object_, field.offset)).empty()) {
+                    add_problem(problems_, {ProblemCode::unknown_name, place_.path_of(field.key), "",
+                                            place_.owned(field.key) + " is not one of the words that may stand there."});
+                }
+                break;
+            case Sort::flags: flags(field); break;
+            case Sort::exactly_one: exactly_one(field); break;
+            case Sort::either:
+                if (choice_at(object_, field.which_offset) == field.which_first) number(field.number, field.offset);
+                else number(field.second, field.second_offset);
+                break;
+            case Sort::number_or_points:
+            case Sort::points: points(field); break;
+            case Sort::object: walk(place_.key(field.key, std::string(field.called)), field, place_at(object_, field.offset)); break;
+            case Sort::optional_object:
+                if (count_of(field, object_) > 0) {
+                    walk(place_.key(field.key, place_.owned(field.called)), field, entry_of(field, object_, 0));
+                }
+                break;
+            case Sort::list: {
+                const std::size_t count = count_of(field, object_);
+                if (!count_fits(field, count)) return;
+                for (std::size_t i = 0; i < count; ++i) {
+                    walk(place_.entry(field.key, field.called, i), field, entry_of(field, object_, i));
+                }
+                break;
+            }
+            case Sort::names: names(field); break;
         }
-        add_problem(problems_, {ProblemCode::unknown_name, place_.path_of(key), "",
-                                place_.owned(key) + " is not one of the words that may stand there."});
     }
 
-    template <class A>
-    void yes_no(std::string_view, A) {}
+    void number(const NumberField& field, std::size_t offset) {
+        check_number(problems_, place_, field, value_at<double>(object_, offset));
+    }
 
-    template <class Flags>
-    void flags(std::string_view key, const Flags& all) {
-        for (const auto& flag : all) {
-            if (object_.*flag.member) return;
+    void optional_number(const NumberField& field, std::size_t offset) {
+        if (const auto& held = value_at<std::optional<double>>(object_, offset)) check_number(problems_, place_, field, *held);
+    }
+
+    void flags(const Field& field) {
+        for (const FieldWord& flag : field.words) {
+            if (value_at<bool>(object_, flag.value)) return;
         }
-        add_problem(problems_, {ProblemCode::missing_key, place_.path_of(key), "at least one",
-                                place_.subject + " names none of its " + std::string(key) + "; name at least one."});
+        add_problem(problems_, {ProblemCode::missing_key, place_.path_of(field.key), "at least one",
+                                place_.subject + " names none of its " + std::string(field.key) + "; name at least one."});
     }
 
-    template <class A>
-    void wood(std::string_view key, A at) {
-        const std::string& id = std::invoke(at, object_);
+    void wood(const Field& field) {
+        const auto& id = value_at<std::string>(object_, field.offset);
         if (materials::find_wood(id) != nullptr) return;
         std::string ids;
         for (const materials::Wood& wood : materials::woods()) ids.append(ids.empty() ? "" : ", ").append(wood.id);
-        add_problem(problems_, {ProblemCode::unknown_name, place_.path_of(key), ids,
+        add_problem(problems_, {ProblemCode::unknown_name, place_.path_of(field.key), ids,
                                 place_.subject + " is called “" + quotable(id) +
                                     "”, which is not in the table of woods; take the nearest one and give the density you weighed."});
     }
 
-    template <class A>
-    void material(std::string_view key, materials::Use use, A at) {
-        const std::string& id = std::invoke(at, object_);
+    void material(const Field& field) {
+        const auto& id = value_at<std::string>(object_, field.offset);
         const materials::Solid* solid = materials::find_solid(id);
-        if (solid != nullptr && solid->serves(use)) return;
-        const std::string ids = material_ids(use);
-        add_problem(problems_,
-                    {ProblemCode::unknown_name, place_.path_of(key), ids,
-                     place_.subject + " is made of “" + quotable(id) + "”, which is not " +
-                         (solid == nullptr ? std::string("in the table of materials") : "meant for " + std::string(use_words(use))) +
-                         "; choose one of " + ids + '.'});
+        if (solid != nullptr && solid->serves(field.use)) return;
+        const std::string ids = material_ids(field.use);
+        add_problem(problems_, {ProblemCode::unknown_name, place_.path_of(field.key), ids,
+                                place_.subject + " is made of “" + quotable(id) + "”, which is not " +
+                                    (solid == nullptr ? std::string("in the table of materials")
+                                                      : "meant for " + std::string(use_words(field.use))) +
+                                    "; choose one of " + ids + '.'});
     }
 
-    template <class A, class B>
-    void exactly_one(const NumberField& field_a, A a, const NumberField& field_b, B b) {
-        optional_number(field_a, a);
-        optional_number(field_b, b);
-        const bool has_a = std::invoke(a, object_).has_value();
-        const bool has_b = std::invoke(b, object_).has_value();
-        if (has_a != has_b) return;
-        const std::string names = std::string(field_a.key) + " or " + std::string(field_b.key);
-        if (has_a) {
-            add_problem(problems_, {ProblemCode::unknown_key, place_.path_of(field_b.key), "exactly one of " + names,
-                                    place_.subject + " gives both " + std::string(field_a.key) + " and " +
-                                        std::string(field_b.key) + "; give one of them."});
+    void exactly_one(const Field& field) {
+        optional_number(field.number, field.offset);
+        optional_number(field.second, field.second_offset);
+        const bool has_first = value_at<std::optional<double>>(object_, field.offset).has_value();
+        const bool has_second = value_at<std::optional<double>>(object_, field.second_offset).has_value();
+        if (has_first != has_second) return;
+        const std::string first(field.number.key), second(field.second.key);
+        const std::string names = first + " or " + second;
+        if (has_first) {
+            add_problem(problems_, {ProblemCode::unknown_key, place_.path_of(second), "exactly one of " + names,
+                                    place_.subject + " gives both " + first + " and " + second + "; give one of them."});
         } else {
-            add_problem(problems_, {ProblemCode::missing_key, place_.path_of(field_a.key), "exactly one of " + names,
+            add_problem(problems_, {ProblemCode::missing_key, place_.path_of(first), "exactly one of " + names,
                                     place_.subject + " needs " + names + '.'});
         }
     }
 
-    template <class A, class B, class W, class E>
-    void either(const NumberField& field_a, A a, E word_a, const NumberField& field_b, B b, E, W which) {
-        if (std::invoke(which, object_) == word_a) number(field_a, a);
-        else number(field_b, b);
-    }
-
-    template <class A>
-    void number_or_points(const PointsField& field, A at) {
-        points(field, at, &CurvePoint::x_m, &CurvePoint::value);
-    }
-
-    template <class A, class F, class S>
-    void points(const PointsField& field, A at, F first, S second) {
-        const auto& held = std::invoke(at, object_);
-        if (held.size() < field.min_count || held.size() > max_curve_points) {
-            const std::string limit = std::to_string(field.min_count) + " to " + std::to_string(max_curve_points) + " points";
+    void points(const Field& field) {
+        const std::size_t count = count_of(field, object_);
+        if (count < field.min_count || count > field.max_count) {
+            const std::string limit = std::to_string(field.min_count) + " to " + std::to_string(field.max_count) + " points";
             add_problem(problems_, {ProblemCode::too_large, place_.path_of(field.key), limit,
-                                    "The " + std::string(field.called) + " has " + counted(held.size(), "point") +
+                                    "The " + std::string(field.called) + " has " + counted(count, "point") +
                                         "; the limit is " + limit + '.'});
             return;
         }
-        for (std::size_t i = 0; i < held.size(); ++i) {
-            const auto there = [&] { return place_.point(field, i); };
-            check_number(problems_, there, field.first, std::invoke(first, held[i]));
-            check_number(problems_, there, field.second, std::invoke(second, held[i]));
+        for (std::size_t i = 0; i < count; ++i) {
+            const auto there = [&] { return place_.point(field.key, field.called, i); };
+            const void* point = entry_of(field, object_, i);
+            check_number(problems_, there, field.number, value_at<double>(point, field.first_offset));
+            check_number(problems_, there, field.second, value_at<double>(point, field.second_offset));
         }
     }
 
-    template <class A>
-    void object(std::string_view key, std::string_view subject, A at, bool = false) {
-        walk(place_.key(key, std::string(subject)), std::invoke(at, object_));
-    }
-
-    template <class A>
-    void optional_object(std::string_view key, std::string_view called, A at) {
-        if (const auto& held = std::invoke(at, object_)) walk(place_.key(key, place_.owned(called)), *held);
-    }
-
-    template <class A>
-    void list(const ListField& field, A at) {
-        const auto& held = std::invoke(at, object_);
-        if (!count_fits(field, held.size())) return;
-        for (std::size_t i = 0; i < held.size(); ++i) walk(place_.entry(field, i), held[i]);
-    }
-
-    template <class A>
-    void names(const ListField& field, A at) {
-        const auto& held = std::invoke(at, object_);
+    void names(const Field& field) {
+        const auto& held = value_at<std::vector<std::string>>(object_, field.offset);
         if (!count_fits(field, held.size())) return;
         for (std::size_t i = 0; i < held.size(); ++i) {
-            check_text(problems_, [&] { return Place{place_.entry(field, i).path, place_.entry(field, i).owned("name")}; },
-                       held[i], false);
+            const auto there = [&] {
+                const Place entry = place_.entry(field.key, field.called, i);
+                return Place{entry.path, entry.owned("name")};
+            };
+            check_text(problems_, there, held[i], false);
         }
     }
 
-private:
-    template <class U>
-    void walk(Place place, const U& object) {
-        Checker<U> checker(problems_, std::move(place), object);
-        describe(checker, Of<U>{});
+    void walk(Place place, const Field& field, const void* object) const {
+        Checker(problems_, std::move(place), field.inner(), object).check();
     }
 
-    bool count_fits(const ListField& field, std::size_t count) {
+    bool count_fits(const Field& field, std::size_t count) {
         if (count <= field.max_count) return true;
         const std::string limit = "at most " + std::to_string(field.max_count);
         add_problem(problems_, {ProblemCode::too_large, place_.path_of(field.key), limit,
@@ -254,7 +247,8 @@ private:
 
     Problems& problems_;
     Place place_;
-    const T& object_;
+    const Table& table_;
+    const void* object_;
 };
 
 /// Rules that tie two fields together.
@@ -270,10 +264,9 @@ void check_between_fields(Problems& problems, const Document& document) {
         const bool round = section.kind == SectionKind::superellipse;
         const NumberField field{"1", "", 1.0, round ? 1.2 : 0.0, round ? 12.0 : 1.0,
                                 round ? "has a superellipse fullness of {}" : "has a chamfer share of {}"};
-        const PointsField points{"fullness", "fullness of the section", {}, field};
         const Place place{"/shape/section", "The section"};
         for (std::size_t i = 0; i < section.fullness.size(); ++i) {
-            check_number(problems, place.point(points, i), field, section.fullness[i].value);
+            check_number(problems, place.point("fullness", "fullness of the section", i), field, section.fullness[i].value);
         }
     } else if (section.half_outline.size() < 3) {
         add_problem(problems, {ProblemCode::missing_key, "/shape/section/half_outline", "3 to 64 points",
@@ -299,8 +292,7 @@ void check_between_fields(Problems& problems, const Document& document) {
 
 Problems check(const Document& document) {
     Problems problems;
-    Checker<Document> checker(problems, {"", "The document"}, document);
-    describe(checker, Of<Document>{});
+    Checker(problems, {"", "The document"}, document_table(), &document).check();
     check_between_fields(problems, document);
     check_log(problems, document);
     return problems;

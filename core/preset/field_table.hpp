@@ -1,7 +1,7 @@
 #pragma once
 
 // The table of all fields of the JSON form: each field once, with key, unit, limits, words and place in the document.
-// A walker (reader, writer, check, schema) offers one function per sort of field; see preset/fields.hpp.
+// preset/table.cpp writes it down as data, one function per sort of field, for reader, writer, check and schema to walk.
 // Limits are those that no geometry is needed for; walls, overlaps and order belong to shape and ledger.
 
 #include "materials/solids.hpp"
@@ -12,7 +12,7 @@
 
 namespace evenfall::preset {
 
-/// Names the struct whose fields a walker is to visit.
+/// Names the struct whose fields are described.
 template <class T>
 struct Of {};
 

@@ -76,14 +76,12 @@ Place Place::key(std::string_view key, std::string subject_there) const {
     return {path_of(key), std::move(subject_there)};
 }
 
-Place Place::entry(const ListField& list, std::size_t index) const {
-    return {path_of(list.key) + '/' + std::to_string(index),
-            std::string(list.one) + ' ' + std::to_string(index + 1)};
+Place Place::entry(std::string_view key, std::string_view one, std::size_t index) const {
+    return {path_of(key) + '/' + std::to_string(index), std::string(one) + ' ' + std::to_string(index + 1)};
 }
 
-Place Place::point(const PointsField& points, std::size_t index) const {
-    return {path_of(points.key) + '/' + std::to_string(index),
-            "Point " + std::to_string(index + 1) + " of the " + std::string(points.called)};
+Place Place::point(std::string_view key, std::string_view called, std::size_t index) const {
+    return {path_of(key) + '/' + std::to_string(index), "Point " + std::to_string(index + 1) + " of the " + std::string(called)};
 }
 
 std::string Place::owned(std::string_view called) const {

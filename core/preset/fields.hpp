@@ -1,7 +1,7 @@
 #pragma once
 
 // What a field of the JSON form is. The table of all fields is preset/field_table.hpp; reader, writer, range check
-// and JSON Schema all walk that one table, so that they cannot drift apart.
+// and JSON Schema all walk that one table (preset/table.hpp), so that they cannot drift apart.
 
 #include "base/problem.hpp"
 #include "preset/document.hpp"
@@ -89,8 +89,10 @@ struct Place {
 
     [[nodiscard]] std::string path_of(std::string_view key) const;
     [[nodiscard]] Place key(std::string_view key, std::string subject_there) const;
-    [[nodiscard]] Place entry(const ListField& list, std::size_t index) const;
-    [[nodiscard]] Place point(const PointsField& points, std::size_t index) const;
+    /// "Hole 2": entry 1 of the list at `key`, whose entries are called "Hole".
+    [[nodiscard]] Place entry(std::string_view key, std::string_view one, std::size_t index) const;
+    /// "Point 3 of the back line".
+    [[nodiscard]] Place point(std::string_view key, std::string_view called, std::size_t index) const;
     /// "The fill of hole 2": `called` "fill" at the place "Hole 2".
     [[nodiscard]] std::string owned(std::string_view called) const;
 };

@@ -25,7 +25,7 @@ std::string line_and_column(std::string_view text, std::size_t position) {
 /// Hears the parser's events, builds the tree and stops at the first fault.
 class Guard {
 public:
-    using Json = nlohmann::json;
+    using Json = Tree;
     using number_integer_t = Json::number_integer_t;
     using number_unsigned_t = Json::number_unsigned_t;
     using number_float_t = Json::number_float_t;
@@ -48,14 +48,20 @@ public:
     bool end_array() { return leave(); }
 
     bool key(string_t& key) {
-        const auto [at, fresh] = open_.back()->get_ref<Json::object_t&>().try_emplace(key);
+        auto& object = open_.back()->get_ref<Json::object_t&>();
+        if (object.size() == max_json_keys) {
+            const std::string limit = std::to_string(max_json_keys) + " keys";
+            fault_ = {ProblemCode::too_large, "", limit, "An object has more than " + limit + "; no lure needs that."};
+            return false;
+        }
+        const auto [at, fresh] = object.emplace(key, nullptr);
         slot_ = &at->second;
         if (fresh) return true;
         fault_ = {ProblemCode::unknown_key, "", "", "The key “" + quotable(key) + "” stands twice in one object."};
         return false;
     }
 
-    bool parse_error(std::size_t position, const std::string& last_token, const nlohmann::json::exception& fault) {
+    bool parse_error(std::size_t position, const std::string& last_token, const Json::exception& fault) {
         constexpr int number_overflow = 406;  // the parser library's number for "beyond a double"
         const std::string where = line_and_column(text_, position);
         if (fault.id == number_overflow) {
@@ -85,7 +91,7 @@ private:
         return &open_.back()->get_ref<Json::array_t&>().emplace_back(std::forward<T>(value));
     }
 
-    // A list that grows moves its entries, but only closed ones: what is open lies in the last entry of each list.
+    // A list or an object that grows moves its entries, but only closed ones: what is open lies in the last entry of each.
     bool enter(Json&& empty) {
         if (open_.size() == max_json_depth) {
             fault_ = {ProblemCode::too_large, "", std::to_string(max_json_depth) + " levels",
@@ -107,14 +113,14 @@ private:
 
 }  // namespace
 
-Outcome<nlohmann::json> parse_guarded(std::string_view text) {
-    if (text.size() > max_document_bytes) {
-        const std::string limit = std::to_string(max_document_bytes / 1024) + " kB";
+Outcome<Tree> parse_guarded(std::string_view text, std::size_t max_bytes) {
+    if (text.size() > max_bytes) {
+        const std::string limit = std::to_string(max_bytes / 1024) + " kB";
         return Problem{ProblemCode::too_large, "", limit,
                        "The document is " + std::to_string((text.size() + 1023) / 1024) + " kB long; the limit is " + limit + '.'};
     }
     Guard guard(text);
-    if (!nlohmann::json::sax_parse(text.begin(), text.end(), &guard)) return guard.fault_;
+    if (!Tree::sax_parse(text.begin(), text.end(), &guard)) return guard.fault_;
     return std::move(guard.tree_);
 }
 

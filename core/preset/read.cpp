@@ -1,222 +1,255 @@
 #include "evenfall.hpp"
 #include "preset/check.hpp"
-#include "preset/field_table.hpp"
 #include "preset/json_guard.hpp"
 #include "preset/spelling.hpp"
+#include "preset/table.hpp"
 
-#include <nlohmann/json.hpp>
-
-#include <algorithm>
 #include <cmath>
-#include <functional>
+#include <optional>
+#include <vector>
 
 namespace evenfall::preset {
 namespace {
 
-using Json = nlohmann::json;
-
-template <class U>
-void read_object(Problems& problems, Place place, const Json& node, U& object);
+using Json = Tree;
 
 void wrong_type(Problems& problems, std::string path, const std::string& subject, const std::string& wanted) {
     add_problem(problems, {ProblemCode::wrong_type, std::move(path), wanted, subject + " must be " + wanted + '.'});
 }
 
-/// Fills one struct from one JSON object; see preset/field_table.hpp for the calls. Judges keys and types only:
-/// limits are judged afterwards by preset::check, over the same table.
-template <class T>
+/// Fills one struct from one JSON object by its table. Judges keys and types only: limits are judged afterwards by
+/// preset::check, over the same table.
 class Reader {
 public:
-    Reader(Problems& problems, Place place, const Json& node, T& object)
-        : problems_(problems), place_(std::move(place)), node_(node), object_(object) {}
+    Reader(Problems& problems, Place place, const Json& node, const Table& table, void* object)
+        : problems_(problems), place_(std::move(place)), node_(node), table_(table), object_(object) {}
 
-    void version(std::string_view key, int) { known_.push_back(key); }
+    void read() {
+        for (const Field& field : table_.fields) read_field(field);
+        refuse_unknown_keys();
+    }
 
-    template <class A>
-    void number(const NumberField& field, A at) {
-        double& value = std::invoke(at, object_);
+private:
+    void read_field(const Field& field) {
+        if (field.sort == Sort::number) number(field.number, field.offset);
+        else if (field.sort == Sort::optional_number) optional_number(field.number, field.offset);
+        else if (field.sort == Sort::exactly_one) {
+            optional_number(field.number, field.offset);
+            optional_number(field.second, field.second_offset);
+        } else if (field.sort == Sort::either) either(field);
+        else if (field.sort == Sort::object) object(field);
+        else if (const Json* node = find(field.key, field.required)) read_given(field, *node);
+    }
+
+    /// A field whose key is there.
+    void read_given(const Field& field, const Json& node) {
+        switch (field.sort) {
+            case Sort::ordinal: ordinal(field, node); break;
+            case Sort::text:
+            case Sort::wood:
+            case Sort::material: read_own_text(node, field.key, value_at<std::string>(object_, field.offset)); break;
+            case Sort::choice: choice(field, node); break;
+            case Sort::yes_no:
+                if (node.is_boolean()) value_at<bool>(object_, field.offset) = node.get<bool>();
+                else wrong_type(problems_, place_.path_of(field.key), field_subject(field.key), "true or false");
+                break;
+            case Sort::flags: flags(field, node); break;
+            case Sort::number_or_points:
+                if (node.is_number()) one_point(field, node);
+                else points(field, node);
+                break;
+            case Sort::points: points(field, node); break;
+            case Sort::optional_object: optional_object(field, node); break;
+            case Sort::list: list(field, node); break;
+            case Sort::names: names(field, node); break;
+            case Sort::version:
+            case Sort::number:
+            case Sort::optional_number:
+            case Sort::exactly_one:
+            case Sort::either:
+            case Sort::object: break;  // read where the key may be missing
+        }
+    }
+
+    void number(const NumberField& field, std::size_t offset) {
+        double& value = value_at<double>(object_, offset);
         value = to_si(field, to_trade(field, value));
-        if (const Json* node = find(field.key, field.required)) read_number(field, *node, field.key, place_, value);
+        if (const Json* node = find(field.key, field.required)) read_number(field, *node, value);
     }
 
-    template <class A>
-    void optional_number(const NumberField& field, A at) {
+    void optional_number(const NumberField& field, std::size_t offset) {
         const Json* node = find(field.key, field.required);
         double value = 0.0;
-        if (node != nullptr && read_number(field, *node, field.key, place_, value)) std::invoke(at, object_) = value;
+        if (node != nullptr && read_number(field, *node, value)) value_at<std::optional<double>>(object_, offset) = value;
     }
 
-    template <class A>
-    void ordinal(const NumberField& field, A at) {
-        const Json* node = find(field.key, field.required);
+    void ordinal(const Field& field, const Json& node) {
         double value = 0.0;
-        if (node == nullptr || !read_number(field, *node, field.key, place_, value)) return;
+        if (!read_number(field.number, node, value)) return;
         if (value != std::floor(value) || std::abs(value) > 1e6) {
             wrong_type(problems_, place_.path_of(field.key), field_subject(field.key), "a whole number");
             return;
         }
-        std::invoke(at, object_) = static_cast<int>(value) - 1;
+        value_at<std::optional<int>>(object_, field.offset) = static_cast<int>(value) - 1;
     }
 
-    template <class A>
-    void text(const TextField& field, A at) {
-        if (const Json* node = find(field.key)) read_text(*node, field_place(field.key), std::invoke(at, object_));
-    }
-
-    template <class A>
-    void wood(std::string_view key, A at) {
-        text({key, key}, at);
-    }
-
-    template <class A>
-    void material(std::string_view key, materials::Use, A at) {
-        text({key, key}, at);
-    }
-
-    template <class Words, class A>
-    void choice(std::string_view key, const Words& words, A at) {
-        const Json* node = find(key);
-        std::string word;
-        if (node == nullptr || !read_text(*node, field_place(key), word)) return;
-        for (const auto& known : words) {
-            if (known.word == word) {
-                std::invoke(at, object_) = known.value;
+    void choice(const Field& field, const Json& node) {
+        std::string text;
+        if (!read_own_text(node, field.key, text)) return;
+        for (const FieldWord& known : field.words) {
+            if (known.word == text) {
+                set_choice(object_, field.offset, static_cast<int>(known.value));
                 return;
             }
         }
-        unknown_word(place_.path_of(key), key, word, words);
+        unknown_word(place_.path_of(field.key), field, text);
     }
 
-    template <class A>
-    void yes_no(std::string_view key, A at) {
-        const Json* node = find(key);
-        if (node == nullptr) return;
-        if (const auto* held = node->template get_ptr<const Json::boolean_t*>()) std::invoke(at, object_) = *held;
-        else wrong_type(problems_, place_.path_of(key), field_subject(key), "true or false");
-    }
-
-    template <class Flags>
-    void flags(std::string_view key, const Flags& all) {
-        const Json* node = find(key);
-        if (node == nullptr) return;
-        if (!node->is_array()) {
-            wrong_type(problems_, place_.path_of(key), field_subject(key), "a list of words");
+    void flags(const Field& field, const Json& node) {
+        if (!node.is_array()) {
+            wrong_type(problems_, place_.path_of(field.key), field_subject(field.key), "a list of words");
             return;
         }
-        for (const auto& flag : all) object_.*flag.member = false;
-        for (std::size_t i = 0; i < node->size(); ++i) {
-            const auto place = [&] { return Place{place_.path_of(key) + '/' + std::to_string(i), field_subject(key)}; };
-            std::string word;
-            if (!read_text((*node)[i], place, word)) continue;
+        for (const FieldWord& flag : field.words) value_at<bool>(object_, flag.value) = false;
+        for (std::size_t i = 0; i < node.size(); ++i) {
+            const auto place = [&] {
+                return Place{place_.path_of(field.key) + '/' + std::to_string(i), field_subject(field.key)};
+            };
+            std::string text;
+            if (!read_text(node[i], place, text)) continue;
             bool found = false;
-            for (const auto& flag : all) {
-                if (flag.word != word) continue;
-                object_.*flag.member = true;
+            for (const FieldWord& flag : field.words) {
+                if (flag.word != text) continue;
+                value_at<bool>(object_, flag.value) = true;
                 found = true;
             }
-            if (!found) unknown_word(place().path, key, word, all);
+            if (!found) unknown_word(place().path, field, text);
         }
     }
 
-    template <class A, class B>
-    void exactly_one(const NumberField& field_a, A a, const NumberField& field_b, B b) {
-        optional_number(field_a, a);
-        optional_number(field_b, b);
-    }
-
-    template <class A, class B, class W, class E>
-    void either(const NumberField& field_a, A a, E word_a, const NumberField& field_b, B b, E word_b, W which) {
-        const bool has_a = node_.find(field_a.key) != node_.end();
-        const bool has_b = node_.find(field_b.key) != node_.end();
-        number(field_a, a);
-        number(field_b, b);
-        if (has_a && has_b) {
-            const std::string names = std::string(field_a.key) + " and " + std::string(field_b.key);
-            add_problem(problems_, {ProblemCode::unknown_key, place_.path_of(field_b.key), "exactly one of " + names,
+    void either(const Field& field) {
+        const bool has_first = node_.contains(field.number.key);
+        const bool has_second = node_.contains(field.second.key);
+        number(field.number, field.offset);
+        number(field.second, field.second_offset);
+        if (has_first && has_second) {
+            const std::string names = std::string(field.number.key) + " and " + std::string(field.second.key);
+            add_problem(problems_, {ProblemCode::unknown_key, place_.path_of(field.second.key), "exactly one of " + names,
                                     place_.subject + " give both " + names + "; give one of them."});
         }
-        if (has_a) std::invoke(which, object_) = word_a;
-        else if (has_b) std::invoke(which, object_) = word_b;
+        if (has_first) set_choice(object_, field.which_offset, field.which_first);
+        else if (has_second) set_choice(object_, field.which_offset, field.which_second);
     }
 
-    template <class A>
-    void number_or_points(const PointsField& field, A at) {
-        const Json* node = find(field.key, field.required);
-        if (node == nullptr) return;
-        if (node->is_number()) {
-            double value = 0.0;
-            read_number(field.second, *node, field.key, place_, value);
-            std::invoke(at, object_) = {CurvePoint{0.0, value}};
-        } else {
-            read_points(field, *node, std::invoke(at, object_), &CurvePoint::x_m, &CurvePoint::value);
-        }
+    void one_point(const Field& field, const Json& node) {
+        double value = 0.0;
+        read_number(field.second, node, value, field.key);
+        field.entries.resize(place_at(object_, field.offset), 0);
+        field.entries.resize(place_at(object_, field.offset), 1);
+        value_at<double>(field.entries.entry(place_at(object_, field.offset), 0), field.second_offset) = value;
     }
 
-    template <class A, class F, class S>
-    void points(const PointsField& field, A at, F first, S second) {
-        if (const Json* node = find(field.key, field.required)) read_points(field, *node, std::invoke(at, object_), first, second);
-    }
-
-    template <class A>
-    void object(std::string_view key, std::string_view subject, A at, bool required = false) {
-        static const Json nothing = Json::object();
-        const Json* node = find(key, required);
-        if (node == nullptr && required) return;
-        read_object(problems_, place_.key(key, std::string(subject)), node != nullptr ? *node : nothing, std::invoke(at, object_));
-    }
-
-    template <class A>
-    void optional_object(std::string_view key, std::string_view called, A at) {
-        const Json* node = find(key);
-        auto& held = std::invoke(at, object_);
-        if (node == nullptr) return;
-        if (node->is_null()) {
-            held.reset();
+    void points(const Field& field, const Json& node) {
+        if (!node.is_array()) {
+            wrong_type(problems_, place_.path_of(field.key), field_subject(field.key), "a list of points");
             return;
         }
-        held.emplace();
-        read_object(problems_, place_.key(key, place_.owned(called)), *node, *held);
-    }
-
-    template <class A>
-    void list(const ListField& field, A at) {
-        const Json* node = find_list(field);
-        if (node == nullptr) return;
-        auto& held = std::invoke(at, object_);
-        held.resize(node->size());
-        for (std::size_t i = 0; i < node->size(); ++i) read_object(problems_, place_.entry(field, i), (*node)[i], held[i]);
-    }
-
-    template <class A>
-    void names(const ListField& field, A at) {
-        const Json* node = find_list(field, true);
-        if (node == nullptr) return;
-        auto& held = std::invoke(at, object_);
-        held.resize(node->size());
-        for (std::size_t i = 0; i < node->size(); ++i) {
-            const auto place = [&] { return Place{place_.entry(field, i).path, place_.entry(field, i).owned("name")}; };
-            read_text((*node)[i], place, held[i]);
+        if (node.size() > field.max_count) {
+            const std::string limit = std::to_string(field.min_count) + " to " + std::to_string(field.max_count) + " points";
+            add_problem(problems_, {ProblemCode::too_large, place_.path_of(field.key), limit,
+                                    "The " + std::string(field.called) + " has " + counted(node.size(), "point") +
+                                        "; the limit is " + limit + '.'});
+            return;
+        }
+        void* held = place_at(object_, field.offset);
+        field.entries.resize(held, 0);
+        field.entries.resize(held, node.size());
+        for (std::size_t i = 0; i < node.size(); ++i) {
+            const Json& pair = node[i];
+            if (!pair.is_array() || pair.size() != 2 || !pair[0].is_number() || !pair[1].is_number()) {
+                const Place there = place_.point(field.key, field.called, i);
+                wrong_type(problems_, there.path, there.subject, "a pair of numbers");
+                continue;
+            }
+            void* point = field.entries.entry(held, i);
+            value_at<double>(point, field.first_offset) = to_si(field.number, pair[0].get<double>());
+            value_at<double>(point, field.second_offset) = to_si(field.second, pair[1].get<double>());
         }
     }
 
-    /// Called after the walk: every key that no field asked for.
+    void object(const Field& field) {
+        static const Json nothing = Json::object();
+        const Json* node = find(field.key, field.required);
+        if (node == nullptr && field.required) return;
+        within(place_.key(field.key, std::string(field.called)), node != nullptr ? *node : nothing, field,
+               place_at(object_, field.offset));
+    }
+
+    void optional_object(const Field& field, const Json& node) {
+        void* held = place_at(object_, field.offset);
+        field.entries.resize(held, 0);
+        if (node.is_null()) return;
+        field.entries.resize(held, 1);
+        within(place_.key(field.key, place_.owned(field.called)), node, field, field.entries.entry(held, 0));
+    }
+
+    void list(const Field& field, const Json& node) {
+        if (!fits(field, node)) return;
+        void* held = place_at(object_, field.offset);
+        field.entries.resize(held, node.size());
+        for (std::size_t i = 0; i < node.size(); ++i) {
+            within(place_.entry(field.key, field.called, i), node[i], field, field.entries.entry(held, i));
+        }
+    }
+
+    void names(const Field& field, const Json& node) {
+        if (!fits(field, node)) return;
+        auto& held = value_at<std::vector<std::string>>(object_, field.offset);
+        held.resize(node.size());
+        for (std::size_t i = 0; i < node.size(); ++i) {
+            const auto place = [&] {
+                const Place entry = place_.entry(field.key, field.called, i);
+                return Place{entry.path, entry.owned("name")};
+            };
+            read_text(node[i], place, held[i]);
+        }
+    }
+
+    void within(Place place, const Json& node, const Field& field, void* object) const {
+        if (!node.is_object()) {
+            wrong_type(problems_, place.path, place.subject, "an object in braces");
+            return;
+        }
+        Reader(problems_, std::move(place), node, field.inner(), object).read();
+    }
+
+    /// Every key that no field asked for.
     void refuse_unknown_keys() {
+        const auto known = [this](std::string_view key) {
+            for (const Field& field : table_.fields) {
+                if (field.key == key || field.second.key == key) return true;
+            }
+            return false;
+        };
         for (const auto& [key, value] : node_.items()) {
-            if (std::find(known_.begin(), known_.end(), key) != known_.end()) continue;
-            const std::string_view near = nearest_spelling(key, known_);
+            if (known(key)) continue;
+            std::vector<std::string_view> keys;
+            for (const Field& field : table_.fields) {
+                keys.push_back(field.key);
+                if (field.sort == Sort::exactly_one || field.sort == Sort::either) keys.push_back(field.second.key);
+            }
+            const std::string_view near = nearest_spelling(key, keys);
             add_problem(problems_, {ProblemCode::unknown_key, place_.path_of(quotable(key)), "",
                                     place_.subject + " has a key “" + quotable(key) + "” that this version does not know" +
                                         (near.empty() ? "." : "; did you mean “" + std::string(near) + "”?")});
         }
     }
 
-private:
     [[nodiscard]] std::string field_subject(std::string_view key) const {
         return place_.owned("“" + std::string(key) + "”");
     }
 
-    const Json* find(std::string_view key, bool required = false) {
-        known_.push_back(key);
+    const Json* find(std::string_view key, bool required) {
         const auto at = node_.find(key);
         if (at != node_.end()) return &*at;
         if (required) {
@@ -226,103 +259,63 @@ private:
         return nullptr;
     }
 
-    const Json* find_list(const ListField& field, bool required = false) {
-        const Json* node = find(field.key, required);
-        if (node == nullptr) return nullptr;
-        if (!node->is_array()) {
+    /// Is this a list, and no longer than may be? Judged here already, so that a long list costs nothing.
+    bool fits(const Field& field, const Json& node) {
+        if (!node.is_array()) {
             wrong_type(problems_, place_.path_of(field.key), field_subject(field.key), "a list");
-            return nullptr;
+            return false;
         }
-        // Judged here already, so that a long list costs nothing.
-        if (node->size() > field.max_count) {
+        if (node.size() > field.max_count) {
             const std::string limit = "at most " + std::to_string(field.max_count);
             add_problem(problems_, {ProblemCode::too_large, place_.path_of(field.key), limit,
-                                    "There are " + std::to_string(node->size()) + ' ' + std::string(field.many) +
+                                    "There are " + std::to_string(node.size()) + ' ' + std::string(field.many) +
                                         "; the limit is " + limit + '.'});
-            return nullptr;
+            return false;
         }
-        return node;
+        return true;
     }
 
-    bool read_number(const NumberField& field, const Json& node, std::string_view key, const Place& place, double& value) {
+    bool read_number(const NumberField& field, const Json& node, double& value) {
+        return read_number(field, node, value, field.key);
+    }
+    bool read_number(const NumberField& field, const Json& node, double& value, std::string_view key) {
         if (!node.is_number()) {
-            wrong_type(problems_, place.path_of(key), place.owned("“" + std::string(key) + "”"), "a number");
+            wrong_type(problems_, place_.path_of(key), field_subject(key), "a number");
             return false;
         }
         value = to_si(field, node.get<double>());
         return true;
     }
 
-    /// Makes the place of one key, when it is needed: most keys are sound.
-    [[nodiscard]] auto field_place(std::string_view key) const {
-        return [this, key] { return place_.key(key, field_subject(key)); };
+    bool read_own_text(const Json& node, std::string_view key, std::string& text) {
+        return read_text(node, [&] { return place_.key(key, field_subject(key)); }, text);
     }
 
+    /// `place` makes the place, when it is needed: most texts are sound.
     template <class Maker>
     bool read_text(const Json& node, const Maker& place, std::string& text) {
-        const auto* held = node.get_ptr<const Json::string_t*>();
-        if (held == nullptr) {
+        if (!node.is_string()) {
             const Place there = place();
             wrong_type(problems_, there.path, there.subject, "a text");
             return false;
         }
-        text = *held;
+        text = node.get_ref<const std::string&>();
         return true;
     }
 
-    template <class Words>
-    void unknown_word(std::string path, std::string_view key, std::string_view word, const Words& words) {
+    void unknown_word(std::string path, const Field& field, std::string_view text) {
         std::string all;
-        for (const auto& known : words) all.append(all.empty() ? "" : ", ").append(known.word);
+        for (const FieldWord& known : field.words) all.append(all.empty() ? "" : ", ").append(known.word);
         add_problem(problems_, {ProblemCode::unknown_name, std::move(path), all,
-                                field_subject(key) + " is “" + quotable(word) + "”; it may be one of " + all + '.'});
-    }
-
-    template <class Points, class F, class S>
-    void read_points(const PointsField& field, const Json& node, Points& held, F first, S second) {
-        if (!node.is_array()) {
-            wrong_type(problems_, place_.path_of(field.key), field_subject(field.key), "a list of points");
-            return;
-        }
-        if (node.size() > max_curve_points) {
-            const std::string limit = std::to_string(field.min_count) + " to " + std::to_string(max_curve_points) + " points";
-            add_problem(problems_, {ProblemCode::too_large, place_.path_of(field.key), limit,
-                                    "The " + std::string(field.called) + " has " + counted(node.size(), "point") +
-                                        "; the limit is " + limit + '.'});
-            return;
-        }
-        held.clear();
-        for (std::size_t i = 0; i < node.size(); ++i) {
-            const Json& pair = node[i];
-            typename Points::value_type point{};
-            if (!pair.is_array() || pair.size() != 2 || !pair[0].is_number() || !pair[1].is_number()) {
-                const Place there = place_.point(field, i);
-                wrong_type(problems_, there.path, there.subject, "a pair of numbers");
-            } else {
-                std::invoke(first, point) = to_si(field.first, pair[0].template get<double>());
-                std::invoke(second, point) = to_si(field.second, pair[1].template get<double>());
-            }
-            held.push_back(point);
-        }
+                                field_subject(field.key) + " is “" + quotable(text) + "”; it may be one of " + all + '.'});
     }
 
     Problems& problems_;
     Place place_;
     const Json& node_;
-    T& object_;
-    std::vector<std::string_view> known_;
+    const Table& table_;
+    void* object_;
 };
-
-template <class U>
-void read_object(Problems& problems, Place place, const Json& node, U& object) {
-    if (!node.is_object()) {
-        wrong_type(problems, place.path, place.subject, "an object in braces");
-        return;
-    }
-    Reader<U> reader(problems, std::move(place), node, object);
-    describe(reader, Of<U>{});
-    reader.refuse_unknown_keys();
-}
 
 /// A fault of the reading stands at `path`, above it or below it: then a second complaint there would only confuse.
 bool already_told(const Problems& told, const std::string& path) {
@@ -367,7 +360,7 @@ Outcome<preset::Document> read_document(const std::string& json_text) {
 
     Document document;
     Problems problems;
-    read_object(problems, {"", "The document"}, root, document);
+    Reader(problems, {"", "The document"}, root, document_table(), &document).read();
     const Problems told = problems;
     for (Problem& problem : check(document)) {
         if (!already_told(told, problem.path)) add_problem(problems, std::move(problem));

@@ -1,10 +1,10 @@
 #include "preset/write.hpp"
 
 #include "evenfall.hpp"
-#include "preset/field_table.hpp"
 #include "preset/json_text.hpp"
+#include "preset/table.hpp"
 
-#include <functional>
+#include <optional>
 
 namespace evenfall::preset {
 namespace {
@@ -14,177 +14,157 @@ enum class Form {
     compact,  ///< only what differs from its default
 };
 
-/// Turns one struct into one JSON object; see preset/field_table.hpp for the calls. Keys come in the table's order.
-template <class T>
+Tree tree_of(Form form, const Table& table, const void* object);
+
+/// Turns one struct into one JSON object by its table. Keys come in the table's order.
 class Writer {
 public:
-    Writer(Form form, const T& object) : form_(form), object_(object) {}
-
-    [[nodiscard]] const Tree& tree() const { return tree_; }
-
-    void version(std::string_view key, int version) { tree_[std::string(key)] = version; }
-
-    template <class A>
-    void number(const NumberField& field, A at) {
-        const double value = to_trade(field, std::invoke(at, object_));
-        put(field.key, value, !field.required && value == to_trade(field, std::invoke(at, defaults_)));
+    Writer(Form form, const Table& table, const void* object) : form_(form), object_(object), usual_(table.defaults) {
+        for (const Field& field : table.fields) write(field);
     }
 
-    template <class A>
-    void optional_number(const NumberField& field, A at) {
-        if (const auto& held = std::invoke(at, object_)) put(field.key, to_trade(field, *held), false);
+    Tree tree = Tree::object();
+
+private:
+    void write(const Field& field) {
+        switch (field.sort) {
+            case Sort::version: put(field.key, field.version, false); break;
+            case Sort::number: {
+                const double value = number(object_, field.number, field.offset);
+                put(field.key, value, !field.required && value == number(usual_, field.number, field.offset));
+                break;
+            }
+            case Sort::optional_number: optional_number(field.number, field.offset); break;
+            case Sort::exactly_one:
+                optional_number(field.number, field.offset);
+                optional_number(field.second, field.second_offset);
+                break;
+            case Sort::either:
+                if (choice_at(object_, field.which_offset) == field.which_first) {
+                    put(field.number.key, number(object_, field.number, field.offset), false);
+                } else {
+                    put(field.second.key, number(object_, field.second, field.second_offset), false);
+                }
+                break;
+            case Sort::ordinal:
+                if (const auto& held = value_at<std::optional<int>>(object_, field.offset)) put(field.key, *held + 1, false);
+                break;
+            case Sort::text:
+            case Sort::wood:
+            case Sort::material: text(field); break;
+            case Sort::choice: choice(field); break;
+            case Sort::yes_no: {
+                const bool held = value_at<bool>(object_, field.offset);
+                put(field.key, held, held == value_at<bool>(usual_, field.offset));
+                break;
+            }
+            case Sort::flags: flags(field); break;
+            case Sort::number_or_points: number_or_points(field); break;
+            case Sort::points: {
+                const bool nothing = count_of(field, object_) == 0 && !field.required;
+                put(field.key, pairs(field, object_), nothing, nothing);
+                break;
+            }
+            case Sort::object: {
+                Tree inner = tree_of(form_, field.inner(), place_at(object_, field.offset));
+                const bool nothing = inner.empty() && !field.required;
+                put(field.key, std::move(inner), nothing);
+                break;
+            }
+            case Sort::optional_object: optional_object(field); break;
+            case Sort::list: list(field); break;
+            case Sort::names: put(field.key, value_at<std::vector<std::string>>(object_, field.offset), false); break;
+        }
     }
 
-    template <class A>
-    void ordinal(const NumberField& field, A at) {
-        if (const auto& held = std::invoke(at, object_)) put(field.key, *held + 1, false);
+    static double number(const void* object, const NumberField& field, std::size_t offset) {
+        return to_trade(field, value_at<double>(object, offset));
     }
 
-    template <class A>
-    void text(const TextField& field, A at) {
-        const std::string& held = std::invoke(at, object_);
+    void optional_number(const NumberField& field, std::size_t offset) {
+        if (const auto& held = value_at<std::optional<double>>(object_, offset)) put(field.key, to_trade(field, *held), false);
+    }
+
+    void text(const Field& field) {
+        const auto& held = value_at<std::string>(object_, field.offset);
         // An empty name says nothing; it is left out even of the full form, where that is what reads back.
-        const bool is_default = held == std::invoke(at, defaults_);
+        const bool is_default = held == value_at<std::string>(usual_, field.offset);
         put(field.key, held, is_default, is_default && held.empty());
     }
 
-    template <class A>
-    void wood(std::string_view key, A at) {
-        text({key, key}, at);
+    void choice(const Field& field) {
+        const int held = choice_at(object_, field.offset);
+        const std::string_view word = word_of(field, held);
+        if (!word.empty()) put(field.key, std::string(word), held == choice_at(usual_, field.offset));
     }
 
-    template <class A>
-    void material(std::string_view key, materials::Use, A at) {
-        text({key, key}, at);
-    }
-
-    template <class Words, class A>
-    void choice(std::string_view key, const Words& words, A at) {
-        const auto held = std::invoke(at, object_);
-        for (const auto& word : words) {
-            if (word.value == held) put(key, std::string(word.word), held == std::invoke(at, defaults_));
-        }
-    }
-
-    template <class A>
-    void yes_no(std::string_view key, A at) {
-        put(key, std::invoke(at, object_), std::invoke(at, object_) == std::invoke(at, defaults_));
-    }
-
-    template <class Flags>
-    void flags(std::string_view key, const Flags& all) {
+    void flags(const Field& field) {
         Tree words = Tree::array();
         bool is_default = true;
-        for (const auto& flag : all) {
-            if (object_.*flag.member) words.push_back(std::string(flag.word));
-            is_default = is_default && object_.*flag.member == defaults_.*flag.member;
+        for (const FieldWord& flag : field.words) {
+            const bool held = value_at<bool>(object_, flag.value);
+            if (held) words.push_back(std::string(flag.word));
+            is_default = is_default && held == value_at<bool>(usual_, flag.value);
         }
-        put(key, std::move(words), is_default);
+        put(field.key, std::move(words), is_default);
     }
 
-    template <class A, class B>
-    void exactly_one(const NumberField& field_a, A a, const NumberField& field_b, B b) {
-        optional_number(field_a, a);
-        optional_number(field_b, b);
+    /// One point at 0 is the same all along, and written as a number.
+    static Tree number_or_pairs(const Field& field, const void* object) {
+        if (count_of(field, object) == 1) {
+            const void* point = entry_of(field, object, 0);
+            if (number(point, field.number, field.first_offset) == 0.0) return number(point, field.second, field.second_offset);
+        }
+        return pairs(field, object);
     }
 
-    template <class A, class B, class W, class E>
-    void either(const NumberField& field_a, A a, E word_a, const NumberField& field_b, B b, E, W which) {
-        if (std::invoke(which, object_) == word_a) put(field_a.key, to_trade(field_a, std::invoke(a, object_)), false);
-        else put(field_b.key, to_trade(field_b, std::invoke(b, object_)), false);
+    void number_or_points(const Field& field) {
+        Tree held = number_or_pairs(field, object_);
+        const bool is_default = held == number_or_pairs(field, usual_);
+        put(field.key, std::move(held), is_default);
     }
 
-    template <class A>
-    void number_or_points(const PointsField& field, A at) {
-        const auto& held = std::invoke(at, object_);
-        const auto pairs = [&](const CurvePoints& points) {
-            if (points.size() == 1 && to_trade(field.first, points[0].x_m) == 0.0) {
-                return Tree(to_trade(field.second, points[0].value));
-            }
-            return as_pairs(field, points, &CurvePoint::x_m, &CurvePoint::value);
-        };
-        Tree tree = pairs(held);
-        const bool is_default = tree == pairs(std::invoke(at, defaults_));
-        put(field.key, std::move(tree), is_default);
+    static Tree pairs(const Field& field, const void* object) {
+        Tree all = Tree::array();
+        for (std::size_t i = 0; i < count_of(field, object); ++i) {
+            const void* point = entry_of(field, object, i);
+            all.push_back(Tree::array({number(point, field.number, field.first_offset),
+                                       number(point, field.second, field.second_offset)}));
+        }
+        return all;
     }
 
-    template <class A, class F, class S>
-    void points(const PointsField& field, A at, F first, S second) {
-        const auto& held = std::invoke(at, object_);
-        const bool nothing = held.empty() && !field.required;
-        put(field.key, as_pairs(field, held, first, second), nothing, nothing);
-    }
-
-    template <class A>
-    void object(std::string_view key, std::string_view, A at, bool required = false) {
-        Tree tree = written(std::invoke(at, object_));
-        const bool nothing = tree.empty() && !required;
-        put(key, std::move(tree), nothing);
-    }
-
-    template <class A>
-    void optional_object(std::string_view key, std::string_view, A at) {
-        const auto& held = std::invoke(at, object_);
-        const auto& usual = std::invoke(at, defaults_);
-        if (!held) {
-            put(key, nullptr, !usual.has_value(), !usual.has_value());
+    void optional_object(const Field& field) {
+        const bool usually = count_of(field, usual_) > 0;
+        if (count_of(field, object_) == 0) {
+            put(field.key, nullptr, !usually, !usually);
             return;
         }
-        Tree tree = written(*held);
-        const bool is_default = usual.has_value() && tree.empty();
-        put(key, std::move(tree), is_default);
+        Tree inner = tree_of(form_, field.inner(), entry_of(field, object_, 0));
+        const bool is_default = usually && inner.empty();
+        put(field.key, std::move(inner), is_default);
     }
 
-    template <class A>
-    void list(const ListField& field, A at) {
-        const auto& held = std::invoke(at, object_);
+    void list(const Field& field) {
         Tree entries = Tree::array();
-        for (const auto& entry : held) entries.push_back(written(entry));
-        put(field.key, std::move(entries), held.empty(), held.empty());
-    }
-
-    template <class A>
-    void names(const ListField& field, A at) {
-        put(field.key, Tree(std::invoke(at, object_)), false);
-    }
-
-private:
-    template <class Points, class F, class S>
-    static Tree as_pairs(const PointsField& field, const Points& points, F first, S second) {
-        Tree pairs = Tree::array();
-        for (const auto& point : points) {
-            pairs.push_back(Tree::array({to_trade(field.first, std::invoke(first, point)),
-                                         to_trade(field.second, std::invoke(second, point))}));
-        }
-        return pairs;
-    }
-
-    template <class U>
-    [[nodiscard]] Tree written(const U& object) const {
-        Writer<U> writer(form_, object);
-        describe(writer, Of<U>{});
-        return writer.tree_.is_null() ? Tree::object() : writer.tree_;
+        const std::size_t count = count_of(field, object_);
+        for (std::size_t i = 0; i < count; ++i) entries.push_back(tree_of(form_, field.inner(), entry_of(field, object_, i)));
+        put(field.key, std::move(entries), count == 0, count == 0);
     }
 
     void put(std::string_view key, Tree value, bool is_default, bool says_nothing = false) {
         if (says_nothing || (is_default && form_ == Form::compact)) return;
-        tree_[std::string(key)] = std::move(value);
+        tree[std::string(key)] = std::move(value);
     }
 
-    template <class>
-    friend class Writer;
-
     Form form_;
-    const T& object_;
-    const T defaults_{};
-    Tree tree_;
+    const void* object_;
+    const void* usual_;
 };
 
-Tree tree_of(const Document& document, Form form) {
-    Writer<Document> writer(form, document);
-    describe(writer, Of<Document>{});
-    return writer.tree();
-}
+Tree tree_of(Form form, const Table& table, const void* object) { return std::move(Writer(form, table, object).tree); }
+
+Tree tree_of(const Document& document, Form form) { return tree_of(form, document_table(), &document); }
 
 }  // namespace
 

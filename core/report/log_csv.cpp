@@ -1,10 +1,8 @@
 #include "report/log_csv.hpp"
 
-#include "preset/field_table.hpp"
-#include "preset/json_text.hpp"
+#include "preset/table.hpp"
 
-#include <array>
-#include <functional>
+#include <optional>
 
 namespace evenfall::report {
 namespace {
@@ -21,68 +19,35 @@ std::string quoted(const std::string& text) {
     return out + '"';
 }
 
-/// Walks the fields of a reading in the table's order: once for the head, once for each line.
-class Row {
-public:
-    Row(const preset::Reading* reading, std::string& out) : reading_(reading), out_(out) {}
-
-    template <class Words, class A>
-    void choice(std::string_view key, const Words& words, A at) {
-        std::string text;
-        if (reading_ != nullptr) {
-            for (const auto& word : words) {
-                if (word.value == std::invoke(at, *reading_)) text = std::string(word.word);
+/// What a reading says in one field.
+std::string said(const preset::Field& field, const preset::Reading& reading) {
+    using preset::Sort;
+    switch (field.sort) {
+        case Sort::choice: return std::string(word_of(field, choice_at(&reading, field.offset)));
+        case Sort::ordinal:
+            if (const auto& held = preset::value_at<std::optional<int>>(&reading, field.offset)) return std::to_string(*held + 1);
+            return field.key == "lure" ? "1" : "";
+        case Sort::optional_number:
+            if (const auto& held = preset::value_at<std::optional<double>>(&reading, field.offset)) {
+                return preset::plain_number(to_trade(field.number, *held));
             }
-        }
-        put(key, text);
+            return {};
+        case Sort::text: return quoted(preset::value_at<std::string>(&reading, field.offset));
+        case Sort::yes_no: return preset::value_at<bool>(&reading, field.offset) ? "yes" : "no";
+        default: return {};  // readings have no other sorts of fields
     }
-    template <class A>
-    void ordinal(const preset::NumberField& field, A at) {
-        std::string text;
-        if (reading_ != nullptr) {
-            if (const auto& held = std::invoke(at, *reading_)) text = std::to_string(*held + 1);
-            else if (field.key == "lure") text = "1";
-        }
-        put(field.key, text);
-    }
-    template <class A>
-    void optional_number(const preset::NumberField& field, A at) {
-        std::string text;
-        if (reading_ != nullptr) {
-            if (const auto& held = std::invoke(at, *reading_)) text = preset::plain_number(preset::to_trade(field, *held));
-        }
-        put(field.key, text);
-    }
-    template <class A>
-    void text(const preset::TextField& field, A at) {
-        put(field.key, reading_ != nullptr ? quoted(std::invoke(at, *reading_)) : std::string());
-    }
-    template <class A>
-    void yes_no(std::string_view key, A at) {
-        put(key, reading_ != nullptr ? (std::invoke(at, *reading_) ? "yes" : "no") : "");
-    }
-
-private:
-    void put(std::string_view key, const std::string& value) {
-        out_ += ',';
-        out_ += reading_ == nullptr ? std::string(key) : value;
-    }
-
-    const preset::Reading* reading_;
-    std::string& out_;
-};
+}
 
 }  // namespace
 
 std::string log_csv(const preset::Document& document) {
+    const preset::Table& table = preset::reading_table();
     std::string out = "reading";
-    Row head(nullptr, out);
-    preset::describe(head, preset::Of<preset::Reading>{});
+    for (const preset::Field& field : table.fields) out.append(",").append(field.key);
     out += "\r\n";
     for (std::size_t i = 0; i < document.log.size(); ++i) {
         out += std::to_string(i + 1);
-        Row row(&document.log[i], out);
-        preset::describe(row, preset::Of<preset::Reading>{});
+        for (const preset::Field& field : table.fields) out.append(",").append(said(field, document.log[i]));
         out += "\r\n";
     }
     return out;

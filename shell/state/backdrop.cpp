@@ -1,8 +1,7 @@
 #include "state/backdrop.hpp"
 
+#include "preset/json_guard.hpp"
 #include "units/trade.hpp"
-
-#include <nlohmann/json.hpp>
 
 #include <algorithm>
 #include <cmath>
@@ -10,7 +9,7 @@
 namespace evenfall::shell::state {
 namespace {
 
-using Json = nlohmann::json;
+using Json = preset::Tree;
 constexpr std::array<const char*, mark_count> mark_words{"nose", "tail", "rule_from", "rule_to"};
 constexpr double least_apart_m = 0.001;
 constexpr double most_apart_m = 2.0;
@@ -50,8 +49,9 @@ void Backdrop::ready(const std::string& marks, double length_m) {
     strength_ = 0.6f;
     ready_ = true;
     ++revision_;
-    const Json json = Json::parse(marks, nullptr, false);
-    if (!json.is_object()) return;
+    const auto parsed = preset::parse_guarded(marks);
+    if (!parsed.ok() || !parsed->is_object()) return;
+    const Json& json = *parsed;
     const auto number = [&](const char* key, double otherwise) {
         const auto found = json.find(key);
         return found != json.end() && found->is_number() ? found->get<double>() : otherwise;
@@ -129,7 +129,7 @@ void Backdrop::hold(std::optional<Mark> mark) {
 std::string Backdrop::marks_text() const {
     Json json{{"apart_mm", units::mm_from_m(apart_m_)}, {"by_rule", by_rule_}, {"strength", strength_}};
     for (std::size_t i = 0; i < mark_count; ++i) json[mark_words[i]] = {marks_[i].x, marks_[i].y};
-    return json.dump();
+    return preset::compact_text(json);
 }
 
 void Backdrop::start_search() {

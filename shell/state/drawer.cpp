@@ -2,9 +2,8 @@
 
 #include "look/words_drawer.hpp"
 #include "materials/solids.hpp"
+#include "preset/json_guard.hpp"
 #include "units/trade.hpp"
-
-#include <nlohmann/json.hpp>
 
 #include <algorithm>
 #include <array>
@@ -14,7 +13,7 @@ namespace evenfall::shell::state {
 namespace {
 
 namespace words = look::words;
-using Json = nlohmann::json;
+using Json = preset::Tree;
 
 constexpr int drawer_version = 1;
 constexpr std::array<const char*, 3> kind_words{"part", "wire", "stock"};
@@ -31,7 +30,7 @@ struct Reader {
         if (problem) return;
         std::string said = "“";
         said.append(key).append("” ").append(sentence).append(limit).append(".");
-        problem = Problem{code, path + "/" + key, limit, std::move(said)};
+        problem = Problem{code, key.empty() ? path : path + "/" + key, limit, std::move(said)};
     }
     const Json* find(const char* key) {
         known.emplace_back(key);
@@ -152,8 +151,7 @@ std::string write_drawer(const Drawer& drawer) {
         if (thing.kind == ThingKind::wire) json["temper"] = thing.temper == preset::WireTemper::soft ? "soft" : "spring";
         things.push_back(std::move(json));
     }
-    return Json{{"evenfall_drawer", drawer_version}, {"things", std::move(things)}}.dump(
-        1, ' ', false, Json::error_handler_t::replace);
+    return preset::laid_out_text({{"evenfall_drawer", drawer_version}, {"things", std::move(things)}});
 }
 
 Outcome<Drawer> read_drawer(const std::string& text) {
@@ -161,11 +159,9 @@ Outcome<Drawer> read_drawer(const std::string& text) {
         return Problem{code, path, "", sentence};
     };
     if (text.size() > most_drawer_bytes) return refused(ProblemCode::too_large, "", words::drawer_too_large);
-    constexpr int deepest = 4;
-    bool too_deep = false;
-    const auto watch = [&too_deep](int depth, Json::parse_event_t, Json&) { return !(too_deep = too_deep || depth > deepest); };
-    const Json json = Json::parse(text, watch, false);
-    if (too_deep || json.is_discarded() || !json.is_object()) return refused(ProblemCode::not_json, "", words::drawer_damaged);
+    const auto parsed = preset::parse_guarded(text, most_drawer_bytes);
+    if (!parsed.ok() || !parsed->is_object()) return refused(ProblemCode::not_json, "", words::drawer_damaged);
+    const Json& json = *parsed;
     const auto version = json.find("evenfall_drawer");
     if (version == json.end() || !version->is_number_integer() || version->get<int>() != drawer_version)
         return refused(ProblemCode::unknown_version, "/evenfall_drawer", words::drawer_other_version);

@@ -2,9 +2,8 @@
 
 #include "look/words_state.hpp"
 
+#include "preset/json_guard.hpp"
 #include "units/trade.hpp"
-
-#include <nlohmann/json.hpp>
 
 #include <algorithm>
 #include <array>
@@ -15,12 +14,11 @@
 namespace evenfall::shell::state {
 namespace {
 
-using Json = nlohmann::json;
+using Json = preset::Tree;
 
 constexpr int session_version = 1;
 // A document's own cap and a little for view and settings.
 constexpr std::size_t max_session_bytes = preset::max_document_bytes + 8192;
-constexpr int max_depth = 16;
 
 constexpr std::array<std::string_view, step_count> step_words{"shape", "joints", "hardware",
                                                               "lead",  "finish", "water", "log", "sheet"};
@@ -78,23 +76,15 @@ std::string write_session(const Session& session) {
                              {"theme", word_of(theme_words, settings.theme)}};
     // The document's own text is put in as it is, so that its numbers are never rewritten on the way.
     return "{\"session\": " + std::to_string(session_version) +
-           ", \"document\": " + write_document(session.kept()) + ", \"view\": " + view_json.dump() +
-           ", \"settings\": " + settings_json.dump() + "}";
+           ", \"document\": " + write_document(session.kept()) + ", \"view\": " + preset::compact_text(view_json) +
+           ", \"settings\": " + preset::compact_text(settings_json) + "}";
 }
 
 Problems restore_session(Session& session, const std::string& text) {
-    if (text.size() > max_session_bytes) {
-        return {refused(ProblemCode::too_large, look::words::saved_too_large)};
-    }
-    bool too_deep = false;
-    const auto watch_depth = [&too_deep](int depth, Json::parse_event_t, Json&) {
-        if (depth > max_depth) too_deep = true;
-        return !too_deep;
-    };
-    const Json json = Json::parse(text, watch_depth, false);
-    if (too_deep || json.is_discarded() || !json.is_object()) {
-        return {refused(ProblemCode::not_json, look::words::saved_damaged)};
-    }
+    if (text.size() > max_session_bytes) return {refused(ProblemCode::too_large, look::words::saved_too_large)};
+    const auto parsed = preset::parse_guarded(text, max_session_bytes);
+    if (!parsed.ok() || !parsed->is_object()) return {refused(ProblemCode::not_json, look::words::saved_damaged)};
+    const Json& json = *parsed;
     const auto version = json.find("session");
     if (version == json.end() || !version->is_number_integer() || version->get<int>() != session_version) {
         return {refused(ProblemCode::unknown_version,
@@ -104,7 +94,7 @@ Problems restore_session(Session& session, const std::string& text) {
     if (document == json.end() || !document->is_object()) {
         return {refused(ProblemCode::missing_key, look::words::saved_empty)};
     }
-    auto read = read_document(document->dump(-1, ' ', false, Json::error_handler_t::replace));
+    auto read = read_document(preset::compact_text(*document));
     if (!read.ok()) return read.problems();
     auto checked = evaluate(*read);
     if (!checked.ok()) return checked.problems();

@@ -6,7 +6,7 @@ usage: assemble_page.py --output FOLDER [--worker TEMPLATE] [--take FOLDER TARGE
 
 --script makes one small file of the page's own modules, Emscripten's loader (PROGRAM, known to them as
 "evenfall-program") and the bytes of what unpacks (UNPACKER, "evenfall-unpack"); style sheets are made small too. --packed
-takes a file in as plain LZMA, which for compiled code is a fifth less than gzip. @EVENFALL_BUILD@, @EVENFALL_FILES@ and @EVENFALL_PRESETS@ are
+takes a WebAssembly module in, sorted by split_code and as plain LZMA: a quarter less than gzip. @EVENFALL_BUILD@, @EVENFALL_FILES@ and @EVENFALL_PRESETS@ are
 replaced in index.html and in the service worker: the first by a hash over every file of the page, the second by a JSON
 list of them, the third by the demo lures. Files that have not changed are left untouched, and files that no longer
 belong to the page are removed.
@@ -19,6 +19,8 @@ import lzma
 import pathlib
 import subprocess
 import sys
+
+from split_code import split
 
 WORKER = "service-worker.js"
 TEMPLATES = ("index.html", WORKER)
@@ -50,11 +52,12 @@ def small(*words, **more):
     return run.stdout
 
 
-def packed(data):
-    """LZMA in its plain container; the settings are those that packed this page's code best. Python's own leaves the
+def packed(module):
+    """The sorted module, as LZMA in its plain container; the settings are those that packed this page's code best. Python's own leaves the
     size open, and what unpacks wants to know it beforehand."""
+    data = split(module)
     made = lzma.compress(data, format=lzma.FORMAT_ALONE, filters=[
-        {"id": lzma.FILTER_LZMA1, "preset": 9 | lzma.PRESET_EXTREME, "dict_size": 1 << 22, "lc": 4, "lp": 0, "pb": 0}])
+        {"id": lzma.FILTER_LZMA1, "preset": 9 | lzma.PRESET_EXTREME, "dict_size": 1 << 22, "lc": 2, "lp": 0, "pb": 0}])
     return made[:5] + len(data).to_bytes(8, "little") + made[13:]
 
 

@@ -202,6 +202,15 @@ TEST_CASE("a key that stands twice is refused") {
     CHECK(problem.sentence == "The key “depth_mm” stands twice in one object.");
 }
 
+TEST_CASE("an object of more keys than any of ours is stopped while it is read") {
+    std::string keys;
+    for (int i = 0; i < 20'000; ++i) keys.append(i == 0 ? "" : ",").append("\"k").append(std::to_string(i)).append("\":1");
+    const auto problems = refusal_of("{" + keys + "}");
+    CHECK(problems.size() == 1);
+    CHECK(problems[0].code == ProblemCode::too_large);
+    CHECK(problems[0].limit == "256 keys");
+}
+
 TEST_CASE("deep nesting and huge texts are stopped before a tree is built") {
     const std::string deep = std::string(100'000, '[') + std::string(100'000, ']');
     CHECK(refusal_of(deep)[0].sentence == "The document is nested deeper than 16 levels; no lure needs that.");

@@ -113,7 +113,8 @@ TEST_CASE("a drawer that cannot be is refused by the field that is wrong", "[she
         {with(":1,", ":2,"), ProblemCode::unknown_version, "/evenfall_drawer"},
         {with("things", "pieces"), ProblemCode::missing_key, "/things"},
         {"[]", ProblemCode::not_json, ""},
-        {"{\"evenfall_drawer\":1,\"things\":[[[[[[]]]]]]}", ProblemCode::not_json, ""},
+        {"{\"evenfall_drawer\":1,\"things\":[[[[[[]]]]]]}", ProblemCode::wrong_type, "/things/0"},
+        {"{\"evenfall_drawer\":1,\"things\":" + std::string(40, '[') + std::string(40, ']') + "}", ProblemCode::not_json, ""},
         {std::string(state::most_drawer_bytes + 1, ' '), ProblemCode::too_large, ""},
     };
     for (const auto& w : wrong) {

@@ -1,0 +1,115 @@
+"""Sorts a WebAssembly module's code by what its bytes mean, so that LZMA finds more that repeats: all opcodes in one stream,
+all indices of locals in the next, and so on. web/unpack/join.c puts them back in order, byte for byte; the streams'
+order and the head are known to both.
+
+The head, numbers of four bytes, lowest first: bytes of the whole module; functions; bytes up to the first function's; then of
+each stream as many as there are STREAMS. After it come the module's bytes up to the first function, the streams, and
+the bytes behind the last function.
+
+WebAssembly Core Specification 2.0, chapter 5 (binary format), with the exception handling that engines brought first (try, catch,
+rethrow, delegate).
+"""
+
+STREAMS = ("opcodes", "locals", "constants", "offsets", "calls", "branches", "alignments", "declarations", "others",
+           "long constants", "floats")
+CODE_SECTION = 10
+# log2 of the natural alignment of the loads and stores 0x28 to 0x3e.
+NATURAL = bytes((2, 3, 2, 3, 0, 0, 1, 1, 0, 0, 1, 1, 2, 2, 2, 3, 2, 3, 0, 1, 0, 1, 2))
+# Opcodes with one number behind them, by the stream that it goes to.
+ONE_NUMBER = {0x20: "locals", 0x21: "locals", 0x22: "locals", 0x41: "constants", 0x42: "long constants", 0x10: "calls",
+              0x0C: "branches", 0x0D: "branches", 0x09: "branches", 0x18: "branches", 0x02: "others", 0x03: "others",
+              0x04: "others", 0x06: "others", 0x07: "others", 0x08: "others", 0x23: "others", 0x24: "others", 0x3F: "others",
+              0x40: "others"}
+OPENS = {0x02, 0x03, 0x04, 0x06}   # block, loop, if, try
+CLOSES = {0x0B, 0x18}              # end, delegate
+BARE = {0x00, 0x01, 0x05, 0x0B, 0x0F, 0x19, 0x1A, 0x1B, *range(0x45, 0xC5)}
+
+
+class Reader:
+    def __init__(self, data, at):
+        self.data = data
+        self.at = at
+
+    def byte(self):
+        self.at += 1
+        return self.data[self.at - 1]
+
+    def number(self):
+        """A number in LEB128: its bytes and its value, taken as unsigned."""
+        start, value, shift = self.at, 0, 0
+        while True:
+            byte = self.byte()
+            value |= (byte & 0x7F) << shift
+            shift += 7
+            if byte < 0x80:
+                return self.data[start:self.at], value
+
+    def bytes(self, count):
+        self.at += count
+        return self.data[self.at - count:self.at]
+
+
+def take_instruction(reader, streams):
+    """One instruction into the streams; returns by how much it opens or closes blocks."""
+    opcode = reader.byte()
+    streams["opcodes"].append(opcode)
+    if opcode in ONE_NUMBER:
+        streams[ONE_NUMBER[opcode]] += reader.number()[0]
+    elif 0x28 <= opcode <= 0x3E:
+        streams["alignments"].append(NATURAL[opcode - 0x28] ^ reader.byte())
+        streams["offsets"] += reader.number()[0]
+    elif opcode == 0x11:  # call_indirect
+        streams["others"] += reader.number()[0] + reader.number()[0]
+    elif opcode == 0x0E:  # br_table
+        text, count = reader.number()
+        streams["others"] += text
+        for _ in range(count + 1):
+            streams["others"] += reader.number()[0]
+    elif opcode == 0x43:
+        streams["floats"] += reader.bytes(4)
+    elif opcode == 0x44:
+        streams["floats"] += reader.bytes(8)
+    elif opcode == 0xFC:
+        text, which = reader.number()
+        if which > 7 and which not in (10, 11):
+            raise ValueError(f"opcode fc {which} is not known here")
+        streams["others"] += text + reader.bytes({10: 2, 11: 1}.get(which, 0))
+    elif opcode not in BARE:
+        raise ValueError(f"opcode {opcode:#x} is not known here")
+    return (opcode in OPENS) - (opcode in CLOSES)
+
+
+def take_function(reader, streams):
+    start = reader.at
+    size_text, size = reader.number()
+    if len(size_text) != (max(size.bit_length(), 1) + 6) // 7:
+        raise ValueError("the size of a function is written longer than it must be")
+    end = reader.at + size
+    text, kinds = reader.number()
+    streams["declarations"] += text
+    for _ in range(kinds):
+        streams["declarations"] += reader.number()[0] + reader.bytes(1)
+    depth = 1
+    while depth > 0:
+        depth += take_instruction(reader, streams)
+    if reader.at != end:
+        raise ValueError(f"the function at {start} does not end where it says")
+
+
+def split(module):
+    """The module's bytes, sorted. Raises ValueError where it holds an instruction that is not known here."""
+    reader = Reader(module, 8)
+    while True:
+        section = reader.byte()
+        _, size = reader.number()
+        if section == CODE_SECTION:
+            break
+        reader.at += size
+    _, functions = reader.number()
+    first = reader.at
+    streams = {name: bytearray() for name in STREAMS}
+    for _ in range(functions):
+        take_function(reader, streams)
+    numbers = [len(module), functions, first, *(len(streams[name]) for name in STREAMS)]
+    return b"".join([*(number.to_bytes(4, "little") for number in numbers), module[:first],
+                     *streams.values(), module[reader.at:]])

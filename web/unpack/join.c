@@ -1,0 +1,118 @@
+// Puts a module's code back in order; what is in which stream stands in web/setup/split_code.py.
+#include "join.h"
+
+#include <stdint.h>
+#include <string.h>
+
+unsigned char* room(size_t n);
+
+enum Stream { opcodes, locals, constants, offsets, calls, branches, alignments, declarations, others, long_constants, floats,
+              stream_count };
+enum { head_numbers = 3 + stream_count, head_bytes = 4 * head_numbers, largest_module = 64 << 20,
+       largest_size_bytes = 5, longest_instruction = 16 };
+
+static const unsigned char* from[stream_count];
+static unsigned char* out;
+static unsigned char* out_end;
+
+static void copy(enum Stream stream, size_t n) {
+    while (n-- > 0) *out++ = *from[stream]++;
+}
+
+// A number in LEB128; its value is wanted by few.
+static uint32_t copy_number(enum Stream stream) {
+    uint32_t value = 0;
+    for (int shift = 0;; shift += 7) {
+        const unsigned char byte = *from[stream]++;
+        *out++ = byte;
+        if (shift < 32) value |= (uint32_t)(byte & 0x7F) << shift;
+        if (byte < 0x80) return value;
+    }
+}
+
+// By how much it opens or closes blocks.
+static int instruction(void) {
+    static const unsigned char natural[] = {2, 3, 2, 3, 0, 0, 1, 1, 0, 0, 1, 1, 2, 2, 2, 3, 2, 3, 0, 1, 0, 1, 2};
+    const unsigned char opcode = *from[opcodes]++;
+    *out++ = opcode;
+    switch (opcode) {
+        case 0x20: case 0x21: case 0x22: copy_number(locals); return 0;
+        case 0x41: copy_number(constants); return 0;
+        case 0x42: copy_number(long_constants); return 0;
+        case 0x43: copy(floats, 4); return 0;
+        case 0x44: copy(floats, 8); return 0;
+        case 0x10: copy_number(calls); return 0;
+        case 0x09: case 0x0C: case 0x0D: copy_number(branches); return 0;
+        case 0x18: copy_number(branches); return -1;
+        case 0x02: case 0x03: case 0x04: case 0x06: copy_number(others); return 1;
+        case 0x11: copy_number(others); copy_number(others); return 0;
+        case 0x07: case 0x08: case 0x23: case 0x24: case 0x3F: case 0x40: copy_number(others); return 0;
+        case 0x0E:
+            for (uint32_t left = copy_number(others) + 1; left > 0 && out < out_end; --left) copy_number(others);
+            return 0;
+        case 0xFC: {
+            const uint32_t which = copy_number(others);
+            copy(others, which == 10 ? 2 : which == 11 ? 1 : 0);
+            return 0;
+        }
+        case 0x0B: return -1;
+    }
+    if (opcode >= 0x28 && opcode <= 0x3E) {
+        *out++ = *from[alignments]++ ^ natural[opcode - 0x28];
+        copy_number(offsets);
+    }
+    return 0;
+}
+
+// A function's size stands before it and is known behind it only.
+static int function(void) {
+    unsigned char* const start = out;
+    out += largest_size_bytes;
+    unsigned char* const body = out;
+    for (uint32_t kinds = copy_number(declarations); kinds > 0 && out < out_end; --kinds) {
+        copy_number(declarations);
+        copy(declarations, 1);
+    }
+    for (int depth = 1; depth > 0; depth += instruction()) {
+        if (out > out_end) return 0;
+    }
+    const size_t size = (size_t)(out - body);
+    out = start;
+    for (size_t left = size;; left >>= 7) {
+        *out++ = (unsigned char)((left & 0x7F) | (left > 0x7F ? 0x80 : 0));
+        if (left <= 0x7F) break;
+    }
+    memmove(out, body, size);
+    out += size;
+    return 1;
+}
+
+unsigned char* join(const unsigned char* sorted, size_t n, size_t* made) {
+    uint32_t numbers[head_numbers];
+    if (n < head_bytes) return NULL;
+    memcpy(numbers, sorted, head_bytes);
+    const uint32_t whole = numbers[0], functions = numbers[1], first = numbers[2];
+    if (whole > largest_module || first > whole || first > n - head_bytes) return NULL;
+    // The last instruction before a look at the end may go beyond it, and so may the size's bytes.
+    unsigned char* const module = room(whole + largest_size_bytes + longest_instruction);
+    if (!module) return NULL;
+    const unsigned char* at = sorted + head_bytes + first;
+    size_t left = n - head_bytes - first;
+    for (int stream = 0; stream < stream_count; ++stream) {
+        const uint32_t length = numbers[3 + stream];
+        if (length > left) return NULL;
+        from[stream] = at;
+        at += length;
+        left -= length;
+    }
+    memcpy(module, sorted + head_bytes, first);
+    out = module + first;
+    out_end = module + whole + largest_size_bytes;
+    for (uint32_t k = 0; k < functions; ++k) {
+        if (!function()) return NULL;
+    }
+    if ((size_t)(out - module) + left != whole) return NULL;
+    memcpy(out, at, left);
+    *made = whole;
+    return module;
+}
