@@ -1,9 +1,14 @@
 #include "platform/loop_web.hpp"
 
-#include <emscripten.h>
 #include <emscripten/html5.h>
 
 #include <cstdint>
+
+// web/loader/library.js
+extern "C" {
+void ef_next_frame(void (*frame)());
+void ef_later(void (*due)(void*), void* argument, int milliseconds);
+}
 
 namespace evenfall::shell::platform {
 namespace {
@@ -23,11 +28,9 @@ void when_due(void* count) {
 
 void stand_still() {
     loop.standing = true;
-    emscripten_pause_main_loop();
     ++loop.timer;
     if (const auto due_s = loop.app->next_frame_in_s(loop.window->now_s())) {
-        emscripten_async_call(when_due, reinterpret_cast<void*>(static_cast<std::uintptr_t>(loop.timer)),
-                              static_cast<int>(*due_s * 1000.0) + 20);
+        ef_later(when_due, reinterpret_cast<void*>(static_cast<std::uintptr_t>(loop.timer)), static_cast<int>(*due_s * 1000.0) + 20);
     }
 }
 
@@ -35,6 +38,7 @@ void one_frame() {
     loop.window->take_events();
     loop.window->draw(*loop.app);
     if (loop.window->idle()) stand_still();
+    else ef_next_frame(one_frame);
 }
 
 EM_BOOL lost(int, const void*, void*) {
@@ -56,7 +60,7 @@ void run_loop(Window& window, App& app) {
     loop.app = &app;
     emscripten_set_webglcontextlost_callback("#canvas", nullptr, EM_TRUE, lost);
     emscripten_set_webglcontextrestored_callback("#canvas", nullptr, EM_TRUE, restored);
-    emscripten_set_main_loop(one_frame, 0, EM_FALSE);
+    ef_next_frame(one_frame);
 }
 
 void wake_loop() {
@@ -64,7 +68,7 @@ void wake_loop() {
     loop.window->wake();
     if (!loop.standing) return;
     loop.standing = false;
-    emscripten_resume_main_loop();
+    ef_next_frame(one_frame);
 }
 
 }  // namespace evenfall::shell::platform

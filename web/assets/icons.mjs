@@ -139,7 +139,7 @@ function raster(size, scale, radius) {
 
 // The mark has few colours, and its edges few mixtures of them: the most common ones stand for all, the rare rest goes to
 // its nearest.
-const paletteSize = 40;
+const paletteSize = 12;
 function indexed(pixels) {
   const counts = new Map();
   for (const pixel of pixels) counts.set(pixel.join(), (counts.get(pixel.join()) ?? 0) + 1);

@@ -13,7 +13,7 @@ export const isOneFile = () => document.getElementById("compiled-code") !== null
 /** The compiled code as it was packed; a file of its own beside the page, or carried along by a page that is one file. */
 export async function packedCode() {
   if (isOneFile()) return Uint8Array.from(atob(held("compiled-code").trim()), (sign) => sign.charCodeAt(0));
-  const answer = await fetch(new URL("evenfall.wasm.lzma", document.baseURI));
-  if (!answer.ok) throw new Error(`evenfall.wasm.lzma: ${answer.status}`);
+  const answer = await fetch(new URL("evenfall.wasm.packed", document.baseURI));
+  if (!answer.ok) throw new Error(`evenfall.wasm.packed: ${answer.status}`);
   return new Uint8Array(await answer.arrayBuffer());
 }

@@ -1,10 +1,10 @@
-// Unpacks LZMA by the small program of web/unpack.
+// Unpacks the compiled code by the small program of web/unpack.
 
-import program from "evenfall-unpack"; // its bytes, put here by the build
+import program from "evenfall-unpack"; // its bytes as the signs of a text, put here by the build
 
 /** Packed bytes -> plain bytes. Throws where they are cut or damaged. */
 export async function unpacked(packed) {
-  const { instance } = await WebAssembly.instantiate(program);
+  const { instance } = await WebAssembly.instantiate(Uint8Array.from(program, (sign) => sign.charCodeAt(0)));
   const { memory, room, unpack, size } = instance.exports;
   const place = room(packed.length);
   if (place === 0) throw new Error("no memory to unpack into");

@@ -1,12 +1,12 @@
 #!/usr/bin/python3
 """Puts the page's folder together: copies what belongs to it, and fills in the file list and the build's hash.
 
-usage: assemble_page.py --output FOLDER [--worker TEMPLATE] [--take FOLDER TARGET]... [--packed FILE TARGET]...
+usage: assemble_page.py --output FOLDER [--worker TEMPLATE] [--take FOLDER TARGET]... [--packed FILE PACKER TARGET]
                         [--script ENTRY PROGRAM UNPACKER TARGET] [--presets FOLDER] [--terms FILE FILE TARGET]
 
 --script makes one small file of the page's own modules, Emscripten's loader (PROGRAM, known to them as
 "evenfall-program") and the bytes of what unpacks (UNPACKER, "evenfall-unpack"); style sheets are made small too. --packed
-takes a WebAssembly module in, sorted by split_code and as plain LZMA: a quarter less than gzip. @EVENFALL_BUILD@, @EVENFALL_FILES@ and @EVENFALL_PRESETS@ are
+takes a WebAssembly module in, sorted and packed as web/unpack reads it, with the Node program that packs opcodes: a third less than gzip. @EVENFALL_BUILD@, @EVENFALL_FILES@ and @EVENFALL_PRESETS@ are
 replaced in index.html and in the service worker: the first by a hash over every file of the page, the second by a JSON
 list of them, the third by the demo lures. Files that have not changed are left untouched, and files that no longer
 belong to the page are removed.
@@ -19,6 +19,7 @@ import lzma
 import pathlib
 import subprocess
 import sys
+import tempfile
 
 from split_code import split
 
@@ -52,13 +53,36 @@ def small(*words, **more):
     return run.stdout
 
 
-def packed(module):
-    """The sorted module, as LZMA in its plain container; the settings are those that packed this page's code best. Python's own leaves the
-    size open, and what unpacks wants to know it beforehand."""
-    data = split(module)
-    made = lzma.compress(data, format=lzma.FORMAT_ALONE, filters=[
+def by_ppmd(packer, data):
+    with tempfile.TemporaryDirectory() as folder:
+        plain, coded = (pathlib.Path(folder) / name for name in ("plain", "coded"))
+        plain.write_bytes(data)
+        subprocess.run([*packer, plain, coded], check=True)
+        return coded.read_bytes()
+
+
+def packed(module, packer):
+    """The sorted module as web/unpack reads it; LZMA's settings are those that packed this page's code best. Python's own leaves
+    the size open, and what unpacks wants to know it beforehand."""
+    opcodes, rest = split(module)
+    coded = by_ppmd(packer, opcodes)
+    made = lzma.compress(rest, format=lzma.FORMAT_ALONE, filters=[
         {"id": lzma.FILTER_LZMA1, "preset": 9 | lzma.PRESET_EXTREME, "dict_size": 1 << 22, "lc": 2, "lp": 0, "pb": 0}])
-    return made[:5] + len(data).to_bytes(8, "little") + made[13:]
+    return (len(opcodes).to_bytes(4, "little") + len(coded).to_bytes(4, "little") + coded +
+            made[:5] + len(rest).to_bytes(8, "little") + made[13:])
+
+
+def without_long_terms(text):
+    """The terms of others, but the Mozilla Public License by its address: section 3.1 asks to say where its text is to be had."""
+    notice = """License: MPL-2
+    This work is subject to the terms of the Mozilla Public License, v. 2.0, of which a copy can be had at
+    https://mozilla.org/MPL/2.0/ ; its source is that named above, unchanged.
+"""
+    start = text.find("License: MPL-2\n    Mozilla Public License Version 2.0\n")
+    if start < 0:
+        return text
+    end = text.find("\n==== ", start)
+    return text[:start] + notice + ("" if end < 0 else "\n" + text[end:])
 
 
 def demo_lures(folder):
@@ -75,7 +99,8 @@ def main():
     parser.add_argument("--worker")
     parser.add_argument("--take", nargs=2, action="append", default=[])
     parser.add_argument("--file", nargs=2, action="append", default=[])
-    parser.add_argument("--packed", nargs=2, action="append", default=[])
+    parser.add_argument("--packed", nargs=3)
+    parser.add_argument("--node", default="node")
     parser.add_argument("--script", nargs=4)
     parser.add_argument("--presets")
     parser.add_argument("--terms", nargs=3)
@@ -86,20 +111,25 @@ def main():
         take_folder(files, folder, target)
     for path, target in arguments.file:
         files[target] = pathlib.Path(path).read_bytes()
-    for path, target in arguments.packed:
-        files[target] = packed(pathlib.Path(path).read_bytes())
+    if arguments.packed:
+        path, packer, target = arguments.packed
+        files[target] = packed(pathlib.Path(path).read_bytes(), [arguments.node, packer])
     for name in files:
         if name.endswith(".css"):
             files[name] = small("--loader=css", input=files[name])
     if arguments.script:
         entry, program, unpacker, target = arguments.script
         program, unpacker = (pathlib.Path(path).resolve() for path in (program, unpacker))
-        files[target] = small(entry, "--bundle", "--format=esm", f"--alias:evenfall-program={program}",
-                              f"--alias:evenfall-unpack={unpacker}", "--loader:.wasm=binary")
+        with tempfile.TemporaryDirectory() as folder:
+            # One sign for each byte: in a gzipped script that takes a fifth less than base64.
+            text = pathlib.Path(folder) / "unpacker.txt"
+            text.write_text(unpacker.read_bytes().decode("latin-1"), "utf-8", newline="")
+            files[target] = small(entry, "--bundle", "--format=esm", f"--alias:evenfall-program={program}",
+                                  f"--alias:evenfall-unpack={text}", "--loader:.txt=text")
     if arguments.terms:
         *sources, target = arguments.terms
         texts = [pathlib.Path(path).read_bytes() for path in sources if path and pathlib.Path(path).is_file()]
-        files[target] = b"\n\n".join(texts)
+        files[target] = without_long_terms(b"\n\n".join(texts).decode()).encode()
     if "index.html" not in files:
         sys.exit("the page has no index.html: web/html/index.html is missing")
     if arguments.worker and pathlib.Path(arguments.worker).is_file():

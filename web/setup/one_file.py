@@ -44,7 +44,7 @@ def main():
     script = read("evenfall.js").replace("</script", "<\\/script").replace("<!--", "<\\!--")
     style = read("evenfall.css")
     mark = data_address("image/svg+xml", (folder / "assets/mark.svg").read_bytes())
-    code = base64.b64encode((folder / "evenfall.wasm.lzma").read_bytes()).decode()
+    code = base64.b64encode((folder / "evenfall.wasm.packed").read_bytes()).decode()
 
     policy = (f"default-src 'none'; script-src {of_hash(script)} 'wasm-unsafe-eval'; style-src {of_hash(style)}; "
               "img-src data: blob:; base-uri 'none'; form-action 'none'")

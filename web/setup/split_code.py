@@ -1,5 +1,5 @@
-"""Sorts a WebAssembly module's code by what its bytes mean, so that LZMA finds more that repeats: all opcodes in one stream,
-all indices of locals in the next, and so on. web/unpack/join.c puts them back in order, byte for byte; the streams'
+"""Sorts a WebAssembly module's code by what its bytes mean, so that packers find more that repeats: all opcodes by themselves,
+all indices of locals in the next stream, and so on. web/unpack/join.c puts them back in order, byte for byte; the streams'
 order and the head are known to both.
 
 The head, numbers of four bytes, lowest first: bytes of the whole module; functions; bytes up to the first function's; then of
@@ -10,7 +10,7 @@ WebAssembly Core Specification 2.0, chapter 5 (binary format), with the exceptio
 rethrow, delegate).
 """
 
-STREAMS = ("opcodes", "locals", "constants", "offsets", "calls", "branches", "alignments", "declarations", "others",
+STREAMS = ("locals", "constants", "offsets", "calls", "branches", "alignments", "declarations", "others",
            "long constants", "floats")
 CODE_SECTION = 10
 # log2 of the natural alignment of the loads and stores 0x28 to 0x3e.
@@ -97,7 +97,7 @@ def take_function(reader, streams):
 
 
 def split(module):
-    """The module's bytes, sorted. Raises ValueError where it holds an instruction that is not known here."""
+    """The module's opcodes, and all its other bytes, sorted. Raises ValueError where it holds an instruction that is not known here."""
     reader = Reader(module, 8)
     while True:
         section = reader.byte()
@@ -108,8 +108,9 @@ def split(module):
     _, functions = reader.number()
     first = reader.at
     streams = {name: bytearray() for name in STREAMS}
+    opcodes = streams["opcodes"] = bytearray()
     for _ in range(functions):
         take_function(reader, streams)
     numbers = [len(module), functions, first, *(len(streams[name]) for name in STREAMS)]
-    return b"".join([*(number.to_bytes(4, "little") for number in numbers), module[:first],
-                     *streams.values(), module[reader.at:]])
+    return bytes(opcodes), b"".join([*(number.to_bytes(4, "little") for number in numbers), module[:first],
+                                     *(streams[name] for name in STREAMS), module[reader.at:]])

@@ -6,12 +6,14 @@
 
 unsigned char* room(size_t n);
 
-enum Stream { opcodes, locals, constants, offsets, calls, branches, alignments, declarations, others, long_constants, floats,
+enum Stream { locals, constants, offsets, calls, branches, alignments, declarations, others, long_constants, floats,
               stream_count };
 enum { head_numbers = 3 + stream_count, head_bytes = 4 * head_numbers, largest_module = 64 << 20,
        largest_size_bytes = 5, longest_instruction = 16 };
 
 static const unsigned char* from[stream_count];
+static const unsigned char* code;
+static const unsigned char* code_end;
 static unsigned char* out;
 static unsigned char* out_end;
 
@@ -33,7 +35,7 @@ static uint32_t copy_number(enum Stream stream) {
 // By how much it opens or closes blocks.
 static int instruction(void) {
     static const unsigned char natural[] = {2, 3, 2, 3, 0, 0, 1, 1, 0, 0, 1, 1, 2, 2, 2, 3, 2, 3, 0, 1, 0, 1, 2};
-    const unsigned char opcode = *from[opcodes]++;
+    const unsigned char opcode = *code++;
     *out++ = opcode;
     switch (opcode) {
         case 0x20: case 0x21: case 0x22: copy_number(locals); return 0;
@@ -74,7 +76,7 @@ static int function(void) {
         copy(declarations, 1);
     }
     for (int depth = 1; depth > 0; depth += instruction()) {
-        if (out > out_end) return 0;
+        if (out > out_end || code == code_end) return 0;
     }
     const size_t size = (size_t)(out - body);
     out = start;
@@ -87,7 +89,7 @@ static int function(void) {
     return 1;
 }
 
-unsigned char* join(const unsigned char* sorted, size_t n, size_t* made) {
+unsigned char* join(const unsigned char* codes, size_t code_count, const unsigned char* sorted, size_t n, size_t* made) {
     uint32_t numbers[head_numbers];
     if (n < head_bytes) return NULL;
     memcpy(numbers, sorted, head_bytes);
@@ -106,6 +108,8 @@ unsigned char* join(const unsigned char* sorted, size_t n, size_t* made) {
         left -= length;
     }
     memcpy(module, sorted + head_bytes, first);
+    code = codes;
+    code_end = codes + code_count;
     out = module + first;
     out_end = module + whole + largest_size_bytes;
     for (uint32_t k = 0; k < functions; ++k) {

@@ -1,7 +1,8 @@
-// Unpacks a WebAssembly module that the build has sorted (join.h) and packed in the plain LZMA container (13 bytes of head:
-// properties, size; then the stream). The page's compiled code comes that way, a quarter smaller than gzipped; the decoder is
-// Igor Pavlov's own, of the LZMA software development kit. Compiled to a few thousand bytes of WebAssembly that stand inside
-// the page's script.
+// Unpacks a WebAssembly module that the build has sorted (join.h) and packed: its opcodes by PPMd (opcodes.h), all else as LZMA
+// in the plain container (13 bytes of head: properties, size; then the stream). Before both stand, of four bytes, how many
+// opcodes there are and how many bytes they are packed into. The page's compiled code comes that way, a third smaller than
+// gzipped. The decoders are those of the LZMA software development kit, compiled to a few thousand bytes of WebAssembly that
+// stand inside the page's script.
 //
 //   room(n)          n bytes of memory to put the packed bytes into; null when there are none
 //   unpack(data, n)  the module's bytes, or null when the n packed ones are cut or damaged
@@ -13,9 +14,11 @@
 #include <stdint.h>
 
 #include "LzmaDec.h"
+#include "Ppmd7.h"
 #include "join.h"
+#include "opcodes.h"
 
-enum { head_bytes = 13, largest_bytes = 64 << 20 };
+enum { front_bytes = 8, head_bytes = 13, largest_bytes = 64 << 20 };
 
 static size_t made_bytes;
 
@@ -39,11 +42,46 @@ EMSCRIPTEN_KEEPALIVE size_t size(void) { return made_bytes; }
 static void* take(void* from, size_t n) { (void)from; return room(n); }
 static void give(void* from, void* data) { (void)from; (void)data; }
 
-EMSCRIPTEN_KEEPALIVE unsigned char* unpack(const unsigned char* packed, size_t n) {
+static uint32_t number_at(const unsigned char* at) {
+    return at[0] | (uint32_t)at[1] << 8 | (uint32_t)at[2] << 16 | (uint32_t)at[3] << 24;
+}
+
+typedef struct {
+    IByteIn in;
+    const unsigned char* at;
+    const unsigned char* end;
+} Source;
+
+// Behind the end come zeros; what they decode to is found out by whoever uses it.
+static Byte next_byte(void* source) {
+    Source* s = source;
+    return s->at < s->end ? *s->at++ : 0;
+}
+
+static unsigned char* unpack_opcodes(const unsigned char* packed, size_t n, size_t count) {
+    ISzAlloc memory = {take, give};
+    static CPpmd7 model;
+    Ppmd7_Construct(&model);
+    unsigned char* out = room(count);
+    if (!out || !Ppmd7_Alloc(&model, opcodes_memory, &memory)) return NULL;
+    Ppmd7_Init(&model, opcodes_order);
+    Source source = {{next_byte}, packed, packed + n};
+    CPpmd7z_RangeDec coder;
+    Ppmd7z_RangeDec_CreateVTable(&coder);
+    coder.Stream = &source.in;
+    if (!Ppmd7z_RangeDec_Init(&coder)) return NULL;
+    for (size_t k = 0; k < count; ++k) {
+        const int symbol = Ppmd7_DecodeSymbol(&model, &coder.p);
+        if (symbol < 0) return NULL;
+        out[k] = (unsigned char)symbol;
+    }
+    return out;
+}
+
+static unsigned char* unpack_rest(const unsigned char* packed, size_t n, size_t* made) {
     if (n <= head_bytes) return NULL;
-    // Eight bytes of size, lowest first; what this page carries fits in four.
-    size_t length = 0;
-    for (int at = 3; at >= 0; --at) length = length << 8 | packed[LZMA_PROPS_SIZE + at];
+    // Eight bytes of size; what this page carries fits in the lower four.
+    const size_t length = number_at(packed + LZMA_PROPS_SIZE);
     if (length == 0 || length > largest_bytes) return NULL;
     unsigned char* out = room(length);
     if (!out) return NULL;
@@ -53,5 +91,17 @@ EMSCRIPTEN_KEEPALIVE unsigned char* unpack(const unsigned char* packed, size_t n
     const SRes result = LzmaDecode(out, &written, packed + head_bytes, &taken, packed, LZMA_PROPS_SIZE, LZMA_FINISH_ANY,
                                    &status, &memory);
     if (result != SZ_OK || written != length) return NULL;
-    return join(out, length, &made_bytes);
+    *made = written;
+    return out;
+}
+
+EMSCRIPTEN_KEEPALIVE unsigned char* unpack(const unsigned char* packed, size_t n) {
+    if (n <= front_bytes) return NULL;
+    const size_t opcodes = number_at(packed), coded = number_at(packed + 4);
+    if (opcodes > largest_bytes || coded > n - front_bytes) return NULL;
+    const unsigned char* codes = unpack_opcodes(packed + front_bytes, coded, opcodes);
+    size_t sorted_bytes = 0;
+    const unsigned char* sorted = unpack_rest(packed + front_bytes + coded, n - front_bytes - coded, &sorted_bytes);
+    if (!codes || !sorted) return NULL;
+    return join(codes, opcodes, sorted, sorted_bytes, &made_bytes);
 }
