@@ -1,7 +1,9 @@
 #include "fall/drag_items.hpp"
 
 #include "fall/bluff.hpp"
+#include "materials/solids.hpp"
 #include "shape/body.hpp"
+#include "tail/loft.hpp"
 
 #include <algorithm>
 #include <array>
@@ -20,6 +22,11 @@ bool is_any_of(std::string_view material, std::initializer_list<std::string_view
     return std::find(names.begin(), names.end(), material) != names.end();
 }
 
+DragItem soft(const Vec3& at, double edge_m2, double flank_m2) {
+    const double usual = 1.2 * edge_m2 + 2.0 * 0.02 * flank_m2;
+    return {at, 0.5 * usual, usual, 2.0 * usual};
+}
+
 DragItem wire(const Vec3& at, double volume_m3, double mass_kg) {
     const double d = 1.1e-3 * std::cbrt(mass_kg / 2e-3);
     const double broadside = 4.0 * volume_m3 / (std::numbers::pi * d);
@@ -30,8 +37,7 @@ DragItem wire(const Vec3& at, double volume_m3, double mass_kg) {
 DragItem plate(const Vec3& at, double volume_m3) {
     constexpr double thickness_m = 2.5e-3;
     const double side = std::sqrt(volume_m3 / thickness_m);
-    const double usual = 1.2 * side * thickness_m + 2.0 * 0.02 * side * side;
-    return {at, 0.5 * usual, usual, 2.0 * usual};
+    return soft(at, side * thickness_m, side * side);
 }
 
 DragItem ball(const Vec3& at, double volume_m3) {
@@ -50,13 +56,17 @@ std::vector<DragItem> drag_items(const shape::Lines& lines, const preset::Docume
                                  Stage stage) {
     std::vector<DragItem> items;
     for (const ledger::Line& line : ledger) {
+        if (line.kind == ledger::Kind::tail && line.item == 0 && line.stage <= stage && document.tail) {
+            const tail::Shadow shadow = tail::shadow(*document.tail);
+            items.push_back(soft(line.at_m, shadow.above_m2, shadow.side_m2));
+        }
         const auto index = static_cast<std::size_t>(line.item);
         if (line.kind != ledger::Kind::part || line.stage > stage || index >= document.parts.size()) continue;
         if (!(line.displaced_m3 > 0.0 && line.mass_kg > 0.0) || !is_outside(lines, line.at_m)) continue;
         const preset::Part& part = document.parts[index];
         if (is_any_of(part.material, {"stainless", "steel", "brass", "copper", "aluminium"})) {
             items.push_back(wire(line.at_m, line.displaced_m3, line.mass_kg * (1.0 - part.embedded)));
-        } else if (is_any_of(part.material, {"plastisol", "silicone"})) {
+        } else if (materials::is_soft(part.material)) {
             items.push_back(plate(line.at_m, line.displaced_m3));
         } else {
             items.push_back(ball(line.at_m, line.displaced_m3));

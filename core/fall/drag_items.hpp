@@ -25,7 +25,8 @@ struct DragItem {
 ///            form at different sizes); its whole length broadside, times 0.45 for shanks that hang along the flow and lie in each
 ///            other's wake. Spread 0.25 to 0.65: a wire at random lies at 3π/16 = 0.59, a bundle of three shanks far lower.
 ///   plate    soft plastics: a plate 2.5 mm thick, square, standing upright as a tail does, so that the flow meets its edge
-///            (coefficient 1.2) and rubs both flanks (0.02). Spread half to double.
+///            (coefficient 1.2) and rubs both flanks (0.02). Spread half to double. A tail by its shape counts as such a plate with its own areas, seen from
+///            above (the edge) and from the side (the flank); its tenon is in the wood's shade and left out.
 ///   ball     everything else: a ball of that volume. Spread 0.7 to 1.6.
 [[nodiscard]] std::vector<DragItem> drag_items(const shape::Lines& lines, const preset::Document& document,
                                                const ledger::Ledger& ledger, Stage stage = Stage::dressed);

@@ -2,6 +2,8 @@
 
 #include "flotation/hull.hpp"
 
+#include "tail/loft.hpp"
+
 #include <algorithm>
 #include <cmath>
 #include <limits>
@@ -90,6 +92,18 @@ Vec3 pocket_half_size(const preset::Pocket& p, const shape::Body& body, const Li
     Vec3 half{0.5 * std::max(x, 1e-6), 0.5 * std::max(p.width_m, 1e-6), 0.5 * std::max(z, 1e-6)};
     const double grow = std::cbrt(std::abs(line.displaced_m3) / (8.0 * half.x * half.y * half.z));
     return grow * half;
+}
+
+/// Tail or tenon as a box of its own proportions and the line's volume.
+Vec3 tail_half_size(preset::Tail tail, const Line& line) {
+    Vec3 e;
+    if (line.item == 1) {
+        e = {tail.tenon->length_m, tail.tenon->thickness_m, tail.tenon->height_m};
+    } else {
+        tail.tenon.reset();
+        e = tail::extent(tail);
+    }
+    return 0.5 * std::cbrt(line.displaced_m3 / (e.x * e.y * e.z)) * e;
 }
 
 /// A column along z of a hole's own cross-section and the line's volume.
@@ -199,6 +213,9 @@ void Hull::add_openings(const shape::Body& body, std::span<const Line> lines,
         case Kind::fill: // in an open hole it pushes the water back out
             panels_.emplace_back(rims_->box(), line.at_m,
                                  column_half_size(document.holes[item].diameter_m, line.displaced_m3), 1.0);
+            break;
+        case Kind::tail:
+            panels_.emplace_back(rims_->box(), line.at_m, tail_half_size(*document.tail, line), 1.0);
             break;
         default:
             add_ball(line);

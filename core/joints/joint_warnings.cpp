@@ -13,6 +13,7 @@ std::string at_joint(std::size_t k) { return "/joints/" + std::to_string(k); }
 std::string joint_text(std::size_t k) { return "Joint " + std::to_string(k + 1); }
 
 std::string part_text(const preset::Document& document, int part) {
+    if (part < 0) return "the soft tail";
     const std::string& name = document.parts[static_cast<std::size_t>(part)].name;
     return name.empty() ? "part " + std::to_string(part + 1) : "“" + name + "”";
 }

@@ -22,6 +22,8 @@ constexpr double weighed_fill_spread = 0.005;    // lead cut to a scale that rea
 constexpr double measured_fill_spread = 0.02;    // stock cut to a length
 constexpr double cap_mass_spread = 0.10;
 constexpr double weighed_wood_spread = 0.02;
+constexpr double weighed_plastic_spread = 0.02;
+constexpr double tail_size_spread = 0.02;        // of a cast against its mould's drawing: shrinkage, a mould filled not quite
 constexpr double moisture_sigma_percent = 1.5;   // what a pin meter, or a guess from the weather, is good to
 
 Spread spread(Cause cause, std::size_t group, double relative, bool moves_mass, bool moves_volume) {
@@ -129,6 +131,39 @@ Problems append_parts(const Woodwork& w, Ledger& out) {
         }
     }
     return problems;
+}
+
+Problems append_tail(const Woodwork& w, Ledger& out) {
+    if (!w.tail) return {};
+    const preset::Tail& tail = *w.document->tail;
+    const materials::Solid* solid = materials::find_solid(tail.material);
+    if (solid == nullptr) return {unknown_material("/tail/material", tail.material)};
+    const double density = tail::density_kg_m3(tail);
+    const int segment = static_cast<int>(w.body->segments.size()) - 1;
+    const auto append = [&](int item, double volume_m3, double displaced_m3, const Vec3& at_m, const Inertia& own_m5) {
+        Line line;
+        line.kind = Kind::tail;
+        line.item = item;
+        line.segment = segment;
+        line.stage = Stage::dressed;
+        line.mass_kg = density * volume_m3;
+        line.displaced_m3 = displaced_m3;
+        line.at_m = at_m;
+        line.own_kg_m2 = own_m5 * density;
+        const double usual = tail.density_kg_m3 ? weighed_plastic_spread : solid->density_kg_m3.spread;
+        line.spreads[0] = spread(Cause::tail, 0, tail.density_spread.value_or(usual), true, false);
+        line.spreads[1] = spread(Cause::tail, 1, tail_size_spread, true, true);
+        out.push_back(line);
+    };
+    const shape::Segment& loft = w.tail->body.segments[0];
+    append(0, loft.volume_m3, loft.volume_m3, tail::in_lure(tail, loft.centroid_m), loft.inertia_m5);
+    if (!tail.tenon) return {};
+    const preset::Tenon& t = *tail.tenon;
+    const double volume = t.length_m * t.thickness_m * t.height_m;
+    const auto square = [](double side_m) { return side_m * side_m / 12.0; };
+    const double x = volume * square(t.length_m), y = volume * square(t.thickness_m), z = volume * square(t.height_m);
+    append(1, volume, volume - w.tail->dry_m3, tail::in_lure(tail, {-0.5 * t.length_m, 0.0, 0.0}), {y + z, x + z, x + y, 0.0, 0.0, 0.0});
+    return {};
 }
 
 }  // namespace
@@ -240,6 +275,11 @@ Outcome<Woodwork> prepare(const preset::Document& document, const shape::Body& b
     }
     w.bores.reserve(document.holes.size());
     for (const preset::Hole& hole : document.holes) w.bores.push_back(holes::place(hole, body));
+    if (document.tail) {
+        auto loft = tail::loft(document, body);
+        if (!loft) return loft.problems();
+        w.tail = std::move(loft).value();
+    }
     return w;
 }
 
@@ -261,6 +301,7 @@ Outcome<Ledger> build(const Woodwork& w) {
     }
     for (Problem& p : append_pockets(w, ledger)) problems.push_back(std::move(p));
     for (Problem& p : append_parts(w, ledger)) problems.push_back(std::move(p));
+    for (Problem& p : append_tail(w, ledger)) problems.push_back(std::move(p));
     for (Problem& p : append_coats(w, ledger)) problems.push_back(std::move(p));
     if (!problems.empty()) return problems;
     correct(w, 0, ledger);

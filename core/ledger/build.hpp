@@ -4,6 +4,7 @@
 #include "holes/bore.hpp"
 #include "ledger/line.hpp"
 #include "shape/body.hpp"
+#include "tail/loft.hpp"
 
 #include <vector>
 
@@ -16,10 +17,11 @@ struct Woodwork {
     std::vector<holes::Bore> bores;     ///< one for each hole
     double wood_kg_m3 = 0.0;            ///< as it lies on the bench, moisture included
     double wood_spread = 0.0;           ///< relative standard deviation of that density
+    std::optional<tail::Loft> tail;     ///< where the document has a soft tail by its shape
     double moisture_spread = 0.0;       ///< the same of its moisture, as a share of the density; 0 where it was weighed as it lies
 };
 
-/// Wood density and the stand of each hole. Problems: unknown wood.
+/// Wood density, the stand of each hole, the tail. Problems: unknown wood, a tail that cannot be (tail/loft.hpp).
 [[nodiscard]] Outcome<Woodwork> prepare(const preset::Document& document, const shape::Body& body);
 
 /// All lines, in the order of the bench. Problems: a pocket that meets no wood, an unknown material.

@@ -18,6 +18,7 @@ enum class Kind {
     fill,         ///< lead or its like
     cap,
     part,         ///< hardware and dress
+    tail,         ///< the soft tail by its shape: item 0 behind the wood, item 1 its tenon
     coat,
 };
 

@@ -13,6 +13,7 @@ constexpr unsigned ballast = static_cast<unsigned>(Use::ballast);
 constexpr unsigned cap = static_cast<unsigned>(Use::cap);
 constexpr unsigned part = static_cast<unsigned>(Use::part);
 constexpr unsigned coat = static_cast<unsigned>(Use::coat);
+constexpr unsigned tail = static_cast<unsigned>(Use::tail);
 
 /// One density in g/cm³ with the half width of what it is commonly given as, taken as two standard deviations.
 constexpr Figure one(double g_cm3, double either_side, Provenance provenance, std::string_view source) {
@@ -56,8 +57,8 @@ constexpr std::array table{
     Solid{"acrylic_paint", "Acrylic paint, dry", coat, range(1.2, 1.6, practice, "Common practice, no source: dry film 1.2 to 1.6 by pigment")},
     Solid{"nylon", "Nylon", part, range(1.13, 1.14, memory, "Nylon 6 1.13, nylon 6-6 1.14, from memory")},
     Solid{"glass", "Glass", part, one(2.5, 0.05, memory, "Soda-lime glass 2.5, from memory")},
-    Solid{"plastisol", "Soft plastic", part, range(0.98, 1.15, practice, "Common practice, no source: 0.98 to 1.15; salt-loaded to 1.3")},
-    Solid{"silicone", "Silicone", part, range(1.03, 1.10, memory, "RTV unfilled 1.03 to 1.10, filled to 1.4, from memory")},
+    Solid{"plastisol", "Soft plastic", part | tail, range(0.98, 1.15, practice, "Common practice, no source: 0.98 to 1.15; salt-loaded to 1.3")},
+    Solid{"silicone", "Silicone", part | tail, range(1.03, 1.10, memory, "RTV unfilled 1.03 to 1.10, filled to 1.4, from memory")},
 };
 
 }  // namespace
@@ -67,6 +68,11 @@ std::span<const Solid> solids() { return table; }
 const Solid* find_solid(std::string_view id) {
     const auto found = std::find_if(table.begin(), table.end(), [id](const Solid& solid) { return solid.id == id; });
     return found == table.end() ? nullptr : &*found;
+}
+
+bool is_soft(std::string_view id) {
+    const Solid* solid = find_solid(id);
+    return solid != nullptr && solid->serves(Use::tail);
 }
 
 }  // namespace evenfall::materials

@@ -13,6 +13,7 @@ enum class Use : unsigned {
     cap = 2u,       ///< closes holes
     part = 4u,      ///< wire, hooks, eyes, tails
     coat = 8u,      ///< sealers, paints, clear coats
+    tail = 16u,     ///< cast soft tails
 };
 
 struct Solid {
@@ -28,5 +29,8 @@ struct Solid {
 
 /// The material with this id, or nullptr.
 [[nodiscard]] const Solid* find_solid(std::string_view id);
+
+/// Is there such a material, and are soft tails cast of it?
+[[nodiscard]] bool is_soft(std::string_view id);
 
 }  // namespace evenfall::materials

@@ -166,6 +166,7 @@ preset::Document with_profile(const preset::Document& document, const Profile& p
         place(pocket.x_to_m);
     }
     for (preset::Part& part : out.parts) place(part.at_m.x);
+    if (out.tail) out.tail->x_m += profile.length_m - old_m;  // it is cast already: it only moves with the end of the wood
     return out;
 }
 

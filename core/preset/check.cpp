@@ -84,6 +84,7 @@ std::string_view use_words(materials::Use use) {
         case materials::Use::cap: return "a cap";
         case materials::Use::part: return "hardware";
         case materials::Use::coat: return "a coat";
+        case materials::Use::tail: return "a soft tail";
     }
     return "this";
 }

@@ -172,6 +172,28 @@ struct Part {
     std::optional<double> reach_m{};         ///< hooks: from the hanger's eye to the far side of the bend, as it swings
 };
 
+/// What of a soft tail sits in its slot: a plate that runs forward from the root, about the tail's axis and the middle plane.
+struct Tenon {
+    double length_m = 0.0;     ///< along x
+    double thickness_m = 0.0;  ///< across, along y
+    double height_m = 0.0;     ///< along z
+};
+
+/// A soft tail by its shape: superellipse sections along an axis that runs aft from the root, level, in the middle plane.
+/// All three curves run from the root, x = 0, to the same length.
+struct Tail {
+    std::string material = "plastisol";     ///< soft plastic or silicone (materials::is_soft)
+    std::optional<double> density_kg_m3;    ///< of the cast plastic as the builder weighed it; else the table's
+    std::optional<double> density_spread;   ///< relative standard deviation; else the table's, or 0.02 where weighed
+    double x_m = 0.0;                       ///< of the root, from the nose: at the end of the wood or behind it
+    double z_m = 0.0;                       ///< of the axis
+    CurvePoints top;                        ///< z of the upper line over the axis
+    CurvePoints bottom;                     ///< z of the lower line, below the upper one everywhere but at root and tip
+    CurvePoints half_thickness;             ///< y, ≥ 0
+    double fullness = 2.0;                  ///< exponent of the sections, 1.2 to 12
+    std::optional<Tenon> tenon;
+};
+
 enum class CoatKind {
     soaks,  ///< mass in the pores, no new outer volume
     film,   ///< mass and outer volume
@@ -223,6 +245,7 @@ struct Document {
     std::vector<Reading> log;                ///< in the order they were taken
     std::vector<Correction> corrections;     ///< learnt from earlier lures or readings; the ledger carries them
     std::optional<Blank> blank{};            ///< the board it is sawn from
+    std::optional<Tail> tail{};              ///< a soft tail by its shape; one that was weighed whole is a part
 };
 
 }  // namespace evenfall::preset

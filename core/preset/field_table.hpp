@@ -70,7 +70,8 @@ inline constexpr std::array reading_kinds{
 inline constexpr std::array causes{Word<Cause>{"wood_density", Cause::wood_density}, Word<Cause>{"carved_size", Cause::carved_size},
                                    Word<Cause>{"part_mass", Cause::part_mass},       Word<Cause>{"fill_mass", Cause::fill_mass},
                                    Word<Cause>{"cap_mass", Cause::cap_mass},         Word<Cause>{"coat_amount", Cause::coat_amount},
-                                   Word<Cause>{"drag", Cause::drag},                 Word<Cause>{"moisture", Cause::moisture}};
+                                   Word<Cause>{"drag", Cause::drag},                 Word<Cause>{"moisture", Cause::moisture},
+                                   Word<Cause>{"tail", Cause::tail}};
 inline constexpr std::array coat_surfaces{Flag<Coat>{"skin", &Coat::on_skin},
                                           Flag<Coat>{"joint_faces", &Coat::on_joint_faces},
                                           Flag<Coat>{"pockets", &Coat::on_pockets}};
@@ -229,6 +230,33 @@ void describe(V& v, Of<Part>) {
 }
 
 template <class V>
+void describe(V& v, Of<Tenon>) {
+    using namespace table;
+    v.number(length_mm("length_mm", 0.5, 100.0, "is {} long", true), &Tenon::length_m);
+    v.number(length_mm("thickness_mm", 0.2, 40.0, "is {} thick", true), &Tenon::thickness_m);
+    v.number(length_mm("height_mm", 0.5, widest_lure_mm, "is {} high", true), &Tenon::height_m);
+}
+
+template <class V>
+void describe(V& v, Of<Tail>) {
+    using namespace table;
+    const NumberField along_tail = length_mm("0", 0.0, widest_lure_mm, "sits {} behind the root", true);
+    const NumberField height = length_mm("1", -widest_lure_mm, widest_lure_mm, "lies {} above the axis", true);
+    const NumberField thickness = length_mm("1", 0.0, widest_lure_mm, "lies {} from the middle", true);
+    v.material("material", materials::Use::tail, &Tail::material);
+    v.optional_number({"density_kg_m3", "kg/m³", 1.0, 700.0, 1600.0, "weighs {}"}, &Tail::density_kg_m3);
+    v.optional_number(share_percent("density_spread_percent", 0.0, 50.0, "has a density spread of {}"), &Tail::density_spread);
+    v.number(length_mm("x_mm", 0.0, longest_lure_mm, "starts {} from the nose", true), &Tail::x_m);
+    v.number(length_mm("z_mm", -widest_lure_mm, widest_lure_mm, "has its axis {} above the datum line"), &Tail::z_m);
+    v.points({"top_mm", "tail's upper line", along_tail, height, 2, true}, &Tail::top, &CurvePoint::x_m, &CurvePoint::value);
+    v.points({"bottom_mm", "tail's lower line", along_tail, height, 2, true}, &Tail::bottom, &CurvePoint::x_m, &CurvePoint::value);
+    v.points({"half_thickness_mm", "tail's half thickness", along_tail, thickness, 2, true}, &Tail::half_thickness, &CurvePoint::x_m,
+             &CurvePoint::value);
+    v.number({"fullness", "", 1.0, 1.2, 12.0, "has a fullness of {}"}, &Tail::fullness);
+    v.optional_object("tenon", "tenon", &Tail::tenon);
+}
+
+template <class V>
 void describe(V& v, Of<Coat>) {
     using namespace table;
     v.text({"name", "name"}, &Coat::name);
@@ -308,6 +336,7 @@ void describe(V& v, Of<Document>) {
     v.list({"log", "Reading", "readings", max_readings}, &Document::log);
     v.list({"corrections", "Correction", "corrections", max_corrections}, &Document::corrections);
     v.optional_object("blank", "blank", &Document::blank);
+    v.optional_object("tail", "tail", &Document::tail);
 }
 
 }  // namespace evenfall::preset

@@ -64,13 +64,14 @@ struct Reading {
 inline int lure_of(const Reading& reading) { return reading.lure.value_or(0); }
 
 /// The independent causes of spread, and of corrections.
-enum class Cause { none, wood_density, carved_size, part_mass, fill_mass, cap_mass, coat_amount, drag, moisture };
+enum class Cause { none, wood_density, carved_size, part_mass, fill_mass, cap_mass, coat_amount, drag, moisture, tail };
 
 /// What was learnt of one cause: a factor on every ledger line it moves (on all drag for `drag`), and the relative standard deviation
 /// that is left.
 struct Correction {
     Cause of = Cause::wood_density;
-    std::optional<int> item;             ///< from 0: which part, hole or coat; which segment of carved size, absent = the whole body
+    std::optional<int> item;             ///< from 0: which part, hole or coat; which segment of carved size, absent = the whole body;
+                                         ///< of the tail its plastic (first) or its size (second)
     double factor = 1.0;                 ///< 0.05 to 20
     std::optional<double> spread;        ///< absent = as without a correction
 };

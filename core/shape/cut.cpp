@@ -12,13 +12,6 @@ namespace evenfall::shape {
 
 namespace {
 
-/// Moves sums about the datum to sums about the segment's own centroid.
-Inertia own_inertia(const WoodSums& w, const Vec3& c) {
-    const double xx = w.xx - w.volume * c.x * c.x;
-    const double zz = w.zz - w.volume * c.z * c.z;
-    return {w.yy + zz, xx + zz, xx + w.yy, 0.0, w.xz - w.volume * c.x * c.z, 0.0};
-}
-
 class SegmentMaker {
 public:
     SegmentMaker(const Lines& lines, RimTable& rim, double from_m, double to_m)

@@ -28,21 +28,36 @@ std::string text_of(double value) {
 }
 
 struct Line {
-    const char* key;  ///< in the document
+    const char* path; ///< in the document
     const char* name; ///< for a carver
     double least_mm;
     double greatest_mm;
 };
 
-constexpr Line back{"top_mm", "back line", -greatest_height_mm, greatest_height_mm};
-constexpr Line belly{"bottom_mm", "belly line", -greatest_height_mm, greatest_height_mm};
-constexpr Line plan{"half_width_mm", "half width", 0.0, greatest_half_width_mm};
+/// What is drawn by three lines: how they are called, and how long it may be.
+struct Drawn {
+    Line back;
+    Line belly;
+    Line plan;
+    const char* whole;
+    const char* front;
+    const char* end;
+    double least_length_mm;
+    double greatest_length_mm;
+};
 
-std::string path_of(const char* key) {
-    return std::string("/shape/") + key;
-}
-std::string path_of(const char* key, std::size_t k) {
-    return path_of(key) + "/" + std::to_string(k);
+constexpr Drawn body{{"/shape/top_mm", "back line", -greatest_height_mm, greatest_height_mm},
+                     {"/shape/bottom_mm", "belly line", -greatest_height_mm, greatest_height_mm},
+                     {"/shape/half_width_mm", "half width", 0.0, greatest_half_width_mm},
+                     "body", "nose", "tail", least_length_mm, greatest_length_mm};
+constexpr Drawn soft_tail{{"/tail/top_mm", "tail's upper line", -greatest_height_mm, greatest_height_mm},
+                          {"/tail/bottom_mm", "tail's lower line", -greatest_height_mm, greatest_height_mm},
+                          {"/tail/half_thickness_mm", "tail's half thickness", 0.0, greatest_half_width_mm},
+                          "soft tail", "root", "tip", least_tail_length_mm, greatest_tail_length_mm};
+
+std::string path_of(const Line& line, std::size_t k) {
+    std::string path = line.path;
+    return path.append("/").append(std::to_string(k));
 }
 
 /// What holds for any curve: number of points, numbers, order. Stops at the first fault.
@@ -79,58 +94,59 @@ bool is_a_curve(const CurvePoints& points, const std::string& path, const std::s
     return true;
 }
 
-bool is_a_line(const CurvePoints& points, const Line& line, Problems& out) {
+bool is_a_line(const CurvePoints& points, const Line& line, const Drawn& drawn, Problems& out) {
     const std::string name = line.name;
-    if (!is_a_curve(points, path_of(line.key), name, 2, out)) return false;
+    if (!is_a_curve(points, line.path, name, 2, out)) return false;
     if (std::abs(points.front().x_m) > same_place_m) {
-        out.push_back({ProblemCode::out_of_range, path_of(line.key, 0), "x = 0 mm",
-                       "The " + name + " must start at the nose, x = 0 mm."});
+        out.push_back({ProblemCode::out_of_range, path_of(line, 0), "x = 0 mm",
+                       "The " + name + " must start at the " + drawn.front + ", x = 0 mm."});
         return false;
     }
     for (std::size_t k = 0; k < points.size(); ++k) {
         const double value_mm = points[k].value / mm;
         if (value_mm >= line.least_mm - 1e-9 && value_mm <= line.greatest_mm + 1e-9) continue;
         const std::string limit = text_of(line.least_mm) + " to " + text_of(line.greatest_mm) + " mm";
-        out.push_back({ProblemCode::out_of_range, path_of(line.key, k), limit,
+        out.push_back({ProblemCode::out_of_range, path_of(line, k), limit,
                        "Point " + std::to_string(k + 1) + " of the " + name + " must be " + limit + "."});
         return false;
     }
     return true;
 }
 
-void check_lengths(const preset::Shape& shape, Problems& out) {
+void check_lengths(const preset::Shape& shape, const Drawn& drawn, Problems& out) {
     const double length_m = shape.top.back().x_m;
-    if (!(length_m >= least_length_mm * mm - same_place_m &&
-          length_m <= greatest_length_mm * mm + same_place_m)) {
-        const std::string limit = text_of(least_length_mm) + " to " + text_of(greatest_length_mm) + " mm";
-        out.push_back({ProblemCode::out_of_range, path_of(back.key, shape.top.size() - 1), limit,
-                       "The body is " + text_of(length_m / mm) + " mm long and must be " + limit + "."});
+    if (!(length_m >= drawn.least_length_mm * mm - same_place_m &&
+          length_m <= drawn.greatest_length_mm * mm + same_place_m)) {
+        const std::string limit = text_of(drawn.least_length_mm) + " to " + text_of(drawn.greatest_length_mm) + " mm";
+        out.push_back({ProblemCode::out_of_range, path_of(drawn.back, shape.top.size() - 1), limit,
+                       std::string("The ") + drawn.whole + " is " + text_of(length_m / mm) + " mm long and must be " + limit + "."});
     }
     const auto compare = [&](const CurvePoints& points, const Line& line) {
         if (std::abs(points.back().x_m - length_m) <= same_place_m) return;
         const std::string limit = "x = " + text_of(length_m / mm) + " mm";
         out.push_back(
-            {ProblemCode::out_of_range, path_of(line.key, points.size() - 1), limit,
-             std::string("The ") + line.name + " must end at the tail like the back line, " + limit + "."});
+            {ProblemCode::out_of_range, path_of(line, points.size() - 1), limit,
+             std::string("The ") + line.name + " must end at the " + drawn.end + " like the " + drawn.back.name + ", " + limit + "."});
     };
-    compare(shape.bottom, belly);
-    compare(shape.half_width, plan);
+    compare(shape.bottom, drawn.belly);
+    compare(shape.half_width, drawn.plan);
 }
 
-void check_width(const CurvePoints& points, Problems& out) {
+void check_width(const CurvePoints& points, const Drawn& drawn, Problems& out) {
+    const std::string name = drawn.plan.name;
     const bool has_width =
         std::any_of(points.begin(), points.end(), [](const auto& p) { return p.value > 0.0; });
     if (!has_width) {
-        out.push_back({ProblemCode::crossed_profile, path_of(plan.key), "more than 0 mm",
-                       "The half width is 0 mm everywhere: the body has no width."});
+        out.push_back({ProblemCode::crossed_profile, drawn.plan.path, "more than 0 mm",
+                       "The " + name + " is 0 mm everywhere: the " + drawn.whole + " has no width."});
         return;
     }
     for (std::size_t k = 1; k + 1 < points.size(); ++k) {
         if (points[k].value > 0.0) continue;
         out.push_back(
-            {ProblemCode::crossed_profile, path_of(plan.key, k), "more than 0 mm",
-             "Point " + std::to_string(k + 1) +
-                 " of the half width must be more than 0 mm: only nose and tail may come to a point."});
+            {ProblemCode::crossed_profile, path_of(drawn.plan, k), "more than 0 mm",
+             "Point " + std::to_string(k + 1) + " of the " + name + " must be more than 0 mm: only " + drawn.front + " and " +
+                 drawn.end + " may come to a point."});
         return;
     }
 }
@@ -154,7 +170,7 @@ double least_on(const Cubic& c, double h) {
 }
 
 /// The height back − belly, between the stations too: between neighbouring stations it is one cubic.
-void check_height(const preset::Shape& shape, Problems& out) {
+void check_height(const preset::Shape& shape, const Drawn& drawn, Problems& out) {
     const Curve top(shape.top);
     const Curve bottom(shape.bottom);
     std::vector<double> x;
@@ -181,8 +197,8 @@ void check_height(const preset::Shape& shape, Problems& out) {
         for (std::size_t i = 0; i < shape.top.size(); ++i) {
             if (std::abs(shape.top[i].x_m - middle) < std::abs(shape.top[nearest].x_m - middle)) nearest = i;
         }
-        out.push_back({ProblemCode::crossed_profile, path_of(back.key, nearest), "above the belly line",
-                       "The back line must stay above the belly line: they cross between " +
+        out.push_back({ProblemCode::crossed_profile, path_of(drawn.back, nearest), std::string("above the ") + drawn.belly.name,
+                       std::string("The ") + drawn.back.name + " must stay above the " + drawn.belly.name + ": they cross between " +
                            text_of(x[k] / mm) + " and " + text_of(x[k + 1] / mm) + " mm."});
         return;
     }
@@ -308,14 +324,30 @@ void check_measured(const preset::Shape& shape, Problems& out) {
 
 } // namespace
 
+namespace {
+
+/// The three lines of a drawing. True where the first of them can be used.
+bool check_lines(const preset::Shape& shape, const Drawn& drawn, Problems& out) {
+    const bool has_back = is_a_line(shape.top, drawn.back, drawn, out);
+    const bool has_belly = is_a_line(shape.bottom, drawn.belly, drawn, out);
+    const bool has_plan = is_a_line(shape.half_width, drawn.plan, drawn, out);
+    if (has_back && has_belly && has_plan) check_lengths(shape, drawn, out);
+    if (has_plan) check_width(shape.half_width, drawn, out);
+    if (out.empty()) check_height(shape, drawn, out);
+    return has_back;
+}
+
+} // namespace
+
+Problems tail_drawing_problems(const preset::Shape& lines) {
+    Problems out;
+    check_lines(lines, soft_tail, out);
+    return out;
+}
+
 Problems drawing_problems(const preset::Shape& shape) {
     Problems out;
-    const bool has_back = is_a_line(shape.top, back, out);
-    const bool has_belly = is_a_line(shape.bottom, belly, out);
-    const bool has_plan = is_a_line(shape.half_width, plan, out);
-    if (has_back && has_belly && has_plan) check_lengths(shape, out);
-    if (has_plan) check_width(shape.half_width, out);
-    if (out.empty()) check_height(shape, out);
+    const bool has_back = check_lines(shape, body, out);
     if (out.empty()) check_measured(shape, out);
     if (shape.section.kind == preset::SectionKind::free) {
         check_outline(shape.section.half_outline, out);

@@ -53,6 +53,12 @@ WoodSums& WoodSums::operator-=(const WoodSums& o) {
     return *this;
 }
 
+Inertia own_inertia(const WoodSums& w, const Vec3& c) {
+    const double xx = w.xx - w.volume * c.x * c.x;
+    const double zz = w.zz - w.volume * c.z * c.z;
+    return {w.yy + zz, xx + zz, xx + w.yy, 0.0, w.xz - w.volume * c.x * c.z, 0.0};
+}
+
 SkinSums& SkinSums::operator+=(const SkinSums& o) {
     area += o.area;
     x += o.x;

@@ -3,6 +3,7 @@
 // The integrals that make a segment. Full sections between two planes come first; what a V relief takes away
 // is then taken off (relief.hpp).
 
+#include "base/vec3.hpp"
 #include "shape/rim_table.hpp"
 
 namespace evenfall::shape {
@@ -16,6 +17,9 @@ struct WoodSums {
     WoodSums& operator+=(const WoodSums& o);
     WoodSums& operator-=(const WoodSums& o);
 };
+
+/// Sums about the datum told about the centroid c: second moments of the volume [m⁵].
+[[nodiscard]] Inertia own_inertia(const WoodSums& w, const Vec3& c);
 
 /// Integrals over skin.
 struct SkinSums {

@@ -62,6 +62,7 @@ void add_batch(Composer& pages, const std::vector<Job>& jobs) {
             const preset::Part& part = d.parts[p];
             pieces[{name_or_number(part.name, p), part.material, g_text(ledger_kg(job, ledger::Kind::part, p))}] += n;
         }
+        if (d.tail) pieces[{"Soft tail, cast", d.tail->material, g_text(tail_kg(job))}] += n;
         for (std::size_t c = 0; c < d.coats.size(); ++c) {
             const double mass = n * ledger_kg(job, ledger::Kind::coat, c);
             coats[d.coats[c].material] += mass;

@@ -112,13 +112,17 @@ void add_cut_lists(Composer& pages, const Job& job) {
     std::vector<Composer::Row> parts;
     ledger::Sum sum;
     for (const ledger::Line& line : job.evaluation.ledger) {
-        if (line.kind == ledger::Kind::part) sum += line;
+        if (line.kind == ledger::Kind::part || line.kind == ledger::Kind::tail) sum += line;
     }
     for (std::size_t p = 0; p < d.parts.size(); ++p) {
         const preset::Part& part = d.parts[p];
         parts.push_back({{part.name.empty() ? std::to_string(p + 1) : part.name, material_text(part.material), stage_text(part.stage),
                           g_text(ledger_kg(job, ledger::Kind::part, p)), std::to_string(lures),
                           mm_text(part.at_m.x - job.evaluation.body.lines->nose_m()), mm_text(part.at_m.z)}});
+    }
+    if (d.tail) {
+        parts.push_back({{"Soft tail, cast", material_text(d.tail->material), stage_text(Stage::dressed), g_text(tail_kg(job)), std::to_string(lures),
+                          mm_text(d.tail->x_m - job.evaluation.body.lines->nose_m()), mm_text(d.tail->z_m)}});
     }
     if (parts.empty()) return;
     parts.push_back({{"Together", "", "", g_text(sum.mass_kg), "", "", ""}, true});

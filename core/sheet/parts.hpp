@@ -56,6 +56,8 @@ void add_drill_tables(Composer& pages, const Job& job);
 void add_bits(Composer& pages, const Job& job);
 void add_hinge_wire(Composer& pages, const Job& job);
 void add_cut_lists(Composer& pages, const Job& job);
+/// Nothing where no tail is drawn.
+void add_soft_tail(Composer& pages, const Job& job);
 void add_coats(Composer& pages, const Job& job);
 void add_weigh_in(Composer& pages, const Job& job);
 
@@ -76,6 +78,8 @@ inline double to_mix_kg(double on_lures_kg) { return on_lures_kg / (1.0 - resin:
 
 /// What one entry of the document weighs, all its lines of the ledger together.
 [[nodiscard]] double ledger_kg(const Job& job, ledger::Kind kind, std::size_t item);
+/// Tail and tenon.
+[[nodiscard]] inline double tail_kg(const Job& job) { return ledger_kg(job, ledger::Kind::tail, 0) + ledger_kg(job, ledger::Kind::tail, 1); }
 
 /// Until the next coat may follow, by material [h]: common practice, no source. The product's label goes before.
 [[nodiscard]] double usual_hours(const preset::Coat& coat);

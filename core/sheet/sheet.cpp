@@ -3,6 +3,7 @@
 #include "base/sentence.hpp"
 #include "sheet/parts.hpp"
 #include "sheet/writers.hpp"
+#include "tail/loft.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -46,7 +47,7 @@ Outcome<sheet::Faces> faces_of(const SheetTypefaces& typefaces) {
 }
 
 /// A drawing at full size is as large as it is: its height, and a section's both ways, must go on the paper.
-Problems check_size(const shape::Body& body, const sheet::Layout& layout) {
+Problems check_size(const preset::Document& document, const shape::Body& body, const sheet::Layout& layout) {
     double half_height = 0.0, half_width = 0.0, low = 1.0, high = -1.0;
     constexpr int steps = 200;
     for (int k = 0; k <= steps; ++k) {
@@ -58,6 +59,15 @@ Problems check_size(const shape::Body& body, const sheet::Layout& layout) {
     }
     const double most_mm = std::min(layout.height_mm - 110.0, layout.width_mm - 2.0 * layout.margin_mm - 10.0);
     const double largest = std::max({high - low, 2.0 * half_height, 2.0 * half_width});
+    if (document.tail) {
+        const Vec3 tail = tail::extent(*document.tail);
+        const double across = std::max(tail.y, tail.z);
+        if (units::mm_from_m(across) > most_mm) {
+            return {{ProblemCode::too_large, "/tail", "at most " + std::to_string(std::lround(most_mm)) + " mm",
+                     "The tail is " + millimetres_text(across) + " across; on this paper a drawing at full size may be " +
+                         std::to_string(std::lround(most_mm)) + " mm high or wide."}};
+        }
+    }
     if (units::mm_from_m(largest) <= most_mm) return {};
     return {{ProblemCode::too_large, "/shape", "at most " + std::to_string(std::lround(most_mm)) + " mm",
              "The body is " + millimetres_text(largest) + " across; on this paper a drawing at full size may be " +
@@ -110,6 +120,7 @@ sheet::Layout laid_out(const sheet::Job& job, const sheet::Faces& faces, sheet::
     add_bits(pages, job);
     add_cut_lists(pages, job);
     add_coats(pages, job);
+    add_soft_tail(pages, job);
     add_weigh_in(pages, job);
     return pages.finish();
 }
@@ -119,7 +130,7 @@ Outcome<sheet::Layout> layout_with(const preset::Document& document, const Sheet
     const Outcome<Evaluation> evaluation = evaluate(document);
     if (!evaluation) return evaluation.problems();
     sheet::Layout paper = blank_paper(options.paper);
-    if (Problems problems = check_size(evaluation->body, paper); !problems.empty()) return problems;
+    if (Problems problems = check_size(document, evaluation->body, paper); !problems.empty()) return problems;
     const sheet::Job job = job_of(document, *evaluation, options);
     return laid_out(job, faces, std::move(paper));
 }

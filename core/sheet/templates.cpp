@@ -104,6 +104,8 @@ void draw_hole_side(const View& view, const Job& job, std::size_t index) {
     view.label(hole.x_m, y, hole_name(job.document, index), 2.4, Weight::semibold);
 }
 
+Length whole(const Job& job) { return {job.evaluation.body.lines->nose_m(), job.evaluation.body.lines->length_m()}; }
+
 void draw_datum(const View& view, const shape::Lines& lines) {
     view.segment(lines.nose_m() - 0.002, 0.0, lines.tail_m() + 0.002, 0.0, centre_stroke);
 }
@@ -148,13 +150,13 @@ void add_blank(Composer& pages, const Job& job) {
             view.label(joint.at_m, view.window().top_mm + 3.0, mm_text(joint.at_m - lines.nose_m()), 2.4, Weight::semibold);
         }
     };
-    add_stretches(pages, job, "From the side", e.low_m, e.high_m, [&](const View& view) {
+    add_stretches(pages, whole(job), "From the side", e.low_m, e.high_m, [&](const View& view) {
         draw_datum(view, lines);
         view.outline(rectangle(lines.nose_m(), lines.tail_m(), e.low_m, e.high_m), {0.12, rule_grey, 0.0});
         view.outline(whole_outline(lines, true), outline_stroke);
         draw_joints(view, e.low_m, e.high_m);
     });
-    add_stretches(pages, job, "From above", -e.half_width_m, e.half_width_m, [&](const View& view) {
+    add_stretches(pages, whole(job), "From above", -e.half_width_m, e.half_width_m, [&](const View& view) {
         draw_datum(view, lines);
         view.outline(rectangle(lines.nose_m(), lines.tail_m(), -e.half_width_m, e.half_width_m), {0.12, rule_grey, 0.0});
         view.outline(whole_outline(lines, false), outline_stroke);
@@ -166,7 +168,7 @@ void add_side(Composer& pages, const Job& job) {
     const shape::Body& body = job.evaluation.body;
     const Extent e = extent(*body.lines);
     pages.new_page("Templates: side and top");
-    add_stretches(pages, job, "From the side: nose left, BACK up, BELLY down", e.low_m, e.high_m, [&](const View& view) {
+    add_stretches(pages, whole(job), "From the side: nose left, BACK up, BELLY down", e.low_m, e.high_m, [&](const View& view) {
         draw_datum(view, *body.lines);
         draw_keep_out(view, job);
         for (std::size_t s = 0; s < body.segments.size(); ++s)
@@ -181,7 +183,7 @@ void add_side(Composer& pages, const Job& job) {
 void add_top(Composer& pages, const Job& job) {
     const shape::Body& body = job.evaluation.body;
     const Extent e = extent(*body.lines);
-    add_stretches(pages, job, "From above: nose left, starboard up", -e.half_width_m, e.half_width_m, [&](const View& view) {
+    add_stretches(pages, whole(job), "From above: nose left, starboard up", -e.half_width_m, e.half_width_m, [&](const View& view) {
         draw_datum(view, *body.lines);
         for (std::size_t s = 0; s < body.segments.size(); ++s)
             view.outline(shape::top_outline(body, static_cast<int>(s), detail), outline_stroke);

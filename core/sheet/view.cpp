@@ -94,9 +94,9 @@ void View::label(double x_m, double y_mm, const std::string& words, double size_
     pages_.text({x, y_mm}, words, size_mm, weight, Anchor::middle, colour);
 }
 
-void add_stretches(Composer& pages, const Job& job, const std::string& heading, double low_m, double high_m, const std::function<void(const View&)>& draw) {
-    const double nose_m = job.evaluation.body.lines->nose_m();
-    const double length_mm = units::mm_from_m(job.evaluation.body.lines->length_m());
+void add_stretches(Composer& pages, const Length& whole, const std::string& heading, double low_m, double high_m, const std::function<void(const View&)>& draw) {
+    const double nose_m = whole.from_m;
+    const double length_mm = units::mm_from_m(whole.length_m);
     const double height = units::mm_from_m(high_m - low_m) + 2.0 * label_room_mm;
     const std::vector<Tile> stretches = tiles(-2.0, length_mm + 2.0, pages.width_mm() - 2.0 * side_room_mm, overlap_mm);
     // All stretches of a drawing on one page where one page holds them.

@@ -37,9 +37,14 @@ private:
     double zero_y_mm_;
 };
 
-/// The whole length of the lure at full size in as many stretches as the paper needs, under a heading, each with a scale of stations below and
+/// What is drawn from end to end: the lure, or its tail.
+struct Length {
+    double from_m = 0.0;    ///< the scale's zero
+    double length_m = 0.0;
+};
+/// The whole length at full size in as many stretches as the paper needs, under a heading, each with a scale of stations below and
 /// a line to glue on where the next stretch joins. Heights are of the drawing itself; each edge gets room for one row of labels.
-void add_stretches(Composer& pages, const Job& job, const std::string& heading, double low_m, double high_m, const std::function<void(const View&)>& draw);
+void add_stretches(Composer& pages, const Length& whole, const std::string& heading, double low_m, double high_m, const std::function<void(const View&)>& draw);
 
 // How lines are drawn everywhere.
 inline constexpr Stroke outline_stroke{0.35, ink, 0.0};

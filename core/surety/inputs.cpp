@@ -10,7 +10,8 @@ double shared_of(const Input& input) {
         case preset::Cause::wood_density:
         case preset::Cause::moisture: return 0.8;
         case preset::Cause::carved_size: return 0.4;
-        case preset::Cause::part_mass: return 0.7;
+        case preset::Cause::part_mass:
+        case preset::Cause::tail: return 0.7;
         case preset::Cause::fill_mass: return 0.0;
         case preset::Cause::cap_mass: return 0.5;
         case preset::Cause::coat_amount: return 0.6;

@@ -149,6 +149,7 @@ std::string Model::name_of(const Input& input) const {
         case preset::Cause::fill_mass: return with_name("fill of hole", i, i < document_.holes.size() ? document_.holes[i].name : "");
         case preset::Cause::cap_mass: return with_name("cap of hole", i, i < document_.holes.size() ? document_.holes[i].name : "");
         case preset::Cause::coat_amount: return with_name("coat", i, i < document_.coats.size() ? document_.coats[i].name : "");
+        case preset::Cause::tail: return i == 0 ? "the tail's plastic" : "the tail's size";
         case preset::Cause::drag: return "drag";
         case preset::Cause::none: break;
     }

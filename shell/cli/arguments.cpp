@@ -16,7 +16,7 @@ constexpr std::array command_words{
     CommandWord{"weigh", Command::weigh},     CommandWord{"lead", Command::lead},      CommandWord{"fall", Command::fall},
     CommandWord{"log", Command::log},         CommandWord{"surety", Command::surety},  CommandWord{"joints", Command::joints},   CommandWord{"link", Command::link},
     CommandWord{"open", Command::open},       CommandWord{"sheet", Command::sheet},    CommandWord{"trace", Command::trace},    CommandWord{"--help", Command::help},    CommandWord{"-h", Command::help},
-    CommandWord{"resin", Command::resin},     CommandWord{"stock", Command::stock},    CommandWord{"woods", Command::woods},    CommandWord{"metals", Command::metals},
+    CommandWord{"resin", Command::resin},     CommandWord{"tail", Command::tail},      CommandWord{"stock", Command::stock},    CommandWord{"woods", Command::woods},    CommandWord{"metals", Command::metals},
     CommandWord{"help", Command::help},       CommandWord{"--version", Command::version}};
 
 Problem misuse(std::string path, std::string sentence) {
@@ -121,7 +121,7 @@ Outcome<Arguments> read_arguments(const std::vector<std::string>& words) {
     const bool prints = arguments.command == Command::sheet;
     const bool traces = arguments.command == Command::trace;
     const bool links = arguments.command == Command::link;
-    const bool mixes = arguments.command == Command::resin || arguments.command == Command::stock;
+    const bool mixes = arguments.command == Command::resin || arguments.command == Command::tail || arguments.command == Command::stock;
     bool has_operand = false;
     bool has_verb = false;
     for (std::size_t i = 1; i < words.size(); ++i) {
@@ -248,6 +248,11 @@ std::string usage_text() {
            "      --resin-density D --hardener-density D\n"
            "      --label-temperature T --batch MASS --working MIN --pot-life MIN --cure HOURS   as the label has them\n"
            "      --mix-temperature T --room T --per-lure MIN\n"
+           "  evenfall tail PRESET [--json]       a soft tail by its shape: mass, pull on the trim, mould and plastic\n"
+           "      --tails N --sprue 15% --loss 10%   how many are cast, and what does not become tail\n"
+           "      --shrink 2% --wall 8mm --open 1    cast on its side in one open half; two halves where not given\n"
+           "      --old 30 --fresh 60 --softener 10 --hardener 0 --colour 0   parts by weight; --by-volume 1 for parts by volume\n"
+           "      --old-density D …               and for the others; --rubber-density D\n"
            "  evenfall stock PRESET [--json]      each hole's fill as one stock:\n"
            "      --rod SIZE | --shot SIZE | --shot-number N | --sheet THICKNESS   rod and wire by diameter\n"
            "  evenfall link PRESET                the share text of a preset; goes behind # in the page's address\n"

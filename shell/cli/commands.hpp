@@ -18,6 +18,7 @@ namespace evenfall::cli {
 [[nodiscard]] int link(const Arguments& arguments);
 [[nodiscard]] int open(const Arguments& arguments);
 [[nodiscard]] int resin(const Arguments& arguments);
+[[nodiscard]] int tail(const Arguments& arguments);
 [[nodiscard]] int stock(const Arguments& arguments);
 [[nodiscard]] int woods(const Arguments& arguments);
 [[nodiscard]] int metals(const Arguments& arguments);

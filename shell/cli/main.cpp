@@ -43,6 +43,7 @@ int run(const std::vector<std::string>& words) {
         case Command::trace: return trace(*arguments);
         case Command::stock: return stock(*arguments);
         case Command::resin: return resin(*arguments);
+        case Command::tail: return tail(*arguments);
         case Command::version:
             print(std::string("evenfall ") + program_version + ", documents of version " +
                   std::to_string(preset::document_version) + '\n');

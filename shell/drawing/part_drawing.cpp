@@ -204,6 +204,7 @@ widgets::Rect draw_bead(Scene& scene, const WorldToScreen& map, const preset::Pa
 } // namespace
 
 void draw_dress(Scene& scene, const WorldToScreen& map) {
+    draw_soft_tail(scene, map, false, false);
     for (const auto& part : scene.document.parts) {
         const Around body = around(scene, part.at_m.x);
         switch (glyph_of(part, body.belly_z_m, body.length_m)) {

@@ -33,7 +33,7 @@ WorldToScreen lay_side(const Spans& s, double scale, const widgets::Rect& area, 
 
 Spans spans(const preset::Document& document, const Evaluation& evaluation, bool with_blank) {
     const Reach out = reach(document, evaluation);
-    Spans s{out.fore_m, out.aft_m, 0.0, out.lowest_z_m, 0.0, 0.0};
+    Spans s{out.fore_m, out.aft_m, out.highest_z_m, out.lowest_z_m, 0.0, 0.0};
     for (double x : evaluation.body.lines->breakpoints_m()) {
         const auto station = evaluation.body.lines->at(x);
         s.top_m = std::max(s.top_m, station.centre_z_m + station.half_height_m);

@@ -61,6 +61,7 @@ struct Reach {
     double lowest_z_m = 0.0;
     double aft_m = 0.0;
     double fore_m = 0.0; ///< ≤ 0: what stands out before the nose
+    double highest_z_m = 0.0; ///< of the tail by its shape
 };
 [[nodiscard]] Reach reach(const preset::Document& document, const Evaluation& evaluation);
 void draw_side_view(Scene& scene, const WorldToScreen& map, float names_y);
@@ -82,6 +83,8 @@ void draw_section_points(Scene& scene);
 void draw_blank(Scene& scene, const WorldToScreen& map);
 void draw_readings(Scene& scene, const WorldToScreen& map);
 void draw_parts(Scene& scene, const WorldToScreen& map);
+/// The tail by its shape with its tenon, from the side or from above; nothing where there is none.
+void draw_soft_tail(Scene& scene, const WorldToScreen& map, bool above, bool to_choose = true);
 /// Only what one sees in the water: hooks, tail, glass eyes; nothing to be chosen. `map` may be turned.
 void draw_dress(Scene& scene, const WorldToScreen& map);
 /// G and B, each with its shape and letter; `above` gives the marks seen from above.

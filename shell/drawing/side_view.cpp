@@ -123,6 +123,7 @@ void draw_side_view(Scene& scene, const WorldToScreen& map, float names_y) {
         outline_segment(scene, map, s);
     draw_pockets(scene, map);
     draw_parts(scene, map);
+    draw_soft_tail(scene, map, false);
     for (std::size_t i = 0; i < scene.document.holes.size(); ++i) {
         const auto& hole = scene.document.holes[i];
         draw_hole(scene, map, i, hole.x_m, 0.5 * hole.diameter_m, true);

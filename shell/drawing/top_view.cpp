@@ -46,6 +46,7 @@ void draw_top_view(Scene& scene, const WorldToScreen& map) {
         }
         pen::outline_ribbon(list, starboard, port, ink.ink, look::outline);
     }
+    draw_soft_tail(scene, map, true);
     // The middle plane, as a draughtsman's centre line: long dash, short dash.
     const ImVec2 axis[] = {pen::vec(map.at(-0.02 * length, 0.0)), pen::vec(map.at(1.02 * length, 0.0))};
     pen::dashed(list, axis, look::faded(ink.line, 0.7f), pen::hair, 12.0f, 5.0f);

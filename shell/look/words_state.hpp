@@ -17,6 +17,7 @@ inline constexpr const char* move_joint = "Move joint ";
 inline constexpr const char* move_hole = "Move hole ";
 inline constexpr const char* move_pocket = "Move pocket ";
 inline constexpr const char* move_part = "Move part ";
+inline constexpr const char* move_tail = "Move the tail";
 inline constexpr const char* move_named = "Move ";
 inline constexpr const char* move_thing = "Move";
 inline constexpr const char* line_back = "back line";

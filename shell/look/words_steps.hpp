@@ -158,8 +158,8 @@ inline constexpr const char* floods_below = "water comes in: the pocket lifts no
 inline constexpr const char* add_pocket = "Add a pocket";
 inline constexpr const char* plastisol_title = "Hot soft plastic";
 inline constexpr const char* plastisol_caution =
-    "Molten plastisol burns skin and gives off fumes. Pour outdoors or under a hood, dry moulds, gloves and face shield; "
-    "follow the maker's label.";
+    "Molten plastisol burns skin and clings, and gives off fumes; heated past its label it gives off acid ones. Pour outdoors or under a "
+    "hood, gloves and face shield on. Mould and cup bone dry: a drop of water makes it spit. Follow the maker's label.";
 
 // lead
 inline constexpr const char* lead_head = "Lead";
@@ -348,6 +348,8 @@ inline constexpr const char* line_pocket_water = "Flooded";
 inline constexpr const char* line_bore_wood = "Made room for";
 inline constexpr const char* line_fill = "Fill of hole";
 inline constexpr const char* line_cap = "Cap of hole";
+inline constexpr const char* line_tail = "Soft tail";
+inline constexpr const char* line_tenon = "Tenon of the tail";
 
 // labels of the history
 inline constexpr const char* coat_works_label = "Kind";

@@ -181,6 +181,9 @@ std::optional<Spot> spot_of(const preset::Document& d, Selection item, bool abov
     case ItemKind::part:
         if (!has(d.parts, i)) return std::nullopt;
         return Spot{entry(d.parts, i).at_m.x, above ? entry(d.parts, i).at_m.y : entry(d.parts, i).at_m.z};
+    case ItemKind::tail:
+        if (!d.tail) return std::nullopt;
+        return Spot{d.tail->x_m, above ? 0.0 : d.tail->z_m};
     case ItemKind::coat:
     case ItemKind::reading:
     case ItemKind::none:
@@ -240,6 +243,12 @@ Change move_to(const preset::Document& kept, Selection item, Spot to, const Drag
             (above ? part.at_m.y : part.at_m.z) = v;
         });
         break;
+    case ItemKind::tail:
+        change.edit = on_tail([=, above = rules.above](preset::Tail& tail) {
+            tail.x_m = u;
+            if (!above) tail.z_m = v;
+        });
+        break;
     case ItemKind::coat:
     case ItemKind::reading:
     case ItemKind::none:
@@ -275,6 +284,8 @@ std::string move_label(const preset::Document& d, Selection item) {
         return words::move_hole + number;
     case ItemKind::pocket:
         return words::move_pocket + number;
+    case ItemKind::tail:
+        return words::move_tail;
     case ItemKind::part:
         return has(d.parts, item.index) && !entry(d.parts, item.index).name.empty()
                    ? words::move_named + entry(d.parts, item.index).name

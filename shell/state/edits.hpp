@@ -19,6 +19,7 @@ namespace evenfall::shell::state {
 [[nodiscard]] Edit on_part(int index, std::function<void(preset::Part&)> change);
 [[nodiscard]] Edit on_coat(int index, std::function<void(preset::Coat&)> change);
 
+[[nodiscard]] Edit on_tail(std::function<void(preset::Tail&)> change);
 [[nodiscard]] Edit on_reading(int index, std::function<void(preset::Reading&)> change);
 
 /// The list behind one curve of the drawing.
@@ -42,6 +43,7 @@ namespace evenfall::shell::state {
 
 /// A point half way along the longest span of a curve, on the straight between its neighbours.
 [[nodiscard]] Edit add_curve_point(Curve curve);
+void halve_longest_span(preset::CurvePoints& points);
 /// Removes a point; the ends stay.
 [[nodiscard]] Edit remove_curve_point(Curve curve, int index);
 /// Moves a point of a curve; the x of the ends stays where it is, the others stay between their neighbours.
@@ -79,6 +81,15 @@ struct SectionSpot {
 
 [[nodiscard]] Edit add_pocket();
 [[nodiscard]] Edit remove_pocket(int index);
+
+/// A paddle as high as the end of the wood, a quarter as long as the lure, with a tenon for the slot that ends there; where none
+/// does, a slot is cut too.
+[[nodiscard]] Edit add_tail();
+[[nodiscard]] Edit remove_tail();
+enum class TailLine { top, bottom, half_thickness };
+[[nodiscard]] preset::CurvePoints& line_of(preset::Tail& tail, TailLine line);
+/// Longer or shorter, higher, thicker by a factor > 0 each; the tenon stays.
+void stretch_tail(preset::Tail& tail, double along, double up, double across);
 
 [[nodiscard]] Edit add_reading(preset::Reading reading);
 [[nodiscard]] Edit remove_reading(int index);

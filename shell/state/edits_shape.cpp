@@ -29,6 +29,11 @@ void scale_z(preset::Document& d, double k) {
         if (pocket.z_from_m) *pocket.z_from_m *= k;
         if (pocket.z_to_m) *pocket.z_to_m *= k;
     }
+    if (d.tail) {
+        stretch_tail(*d.tail, 1.0, k, 1.0);
+        d.tail->z_m *= k;
+        if (d.tail->tenon) d.tail->tenon->height_m *= k;
+    }
     scale_depths(d, k);
 }
 
@@ -44,6 +49,7 @@ void scale_y(preset::Document& d, double k) {
         part.at_m.y *= k;
     for (auto& pocket : d.pockets)
         pocket.y_m *= k;
+    if (d.tail) stretch_tail(*d.tail, 1.0, 1.0, k);
 }
 
 void scale_x(preset::Document& d, double k) {
@@ -62,6 +68,11 @@ void scale_x(preset::Document& d, double k) {
     for (auto& pocket : d.pockets) {
         pocket.x_from_m *= k;
         pocket.x_to_m *= k;
+    }
+    if (d.tail) {
+        stretch_tail(*d.tail, k, 1.0, 1.0);
+        d.tail->x_m *= k;
+        if (d.tail->tenon) d.tail->tenon->length_m *= k;
     }
 }
 
@@ -138,6 +149,17 @@ Edit scale_width(double width_m) {
     });
 }
 
+void halve_longest_span(preset::CurvePoints& points) {
+    if (points.empty()) return;
+    std::size_t widest = 1;
+    for (std::size_t i = 1; i < points.size(); ++i) {
+        if (points[i].x_m - points[i - 1].x_m > points[widest].x_m - points[widest - 1].x_m) widest = i;
+    }
+    const auto& a = points[widest - 1];
+    const auto& b = points[widest];
+    points.insert(points.begin() + static_cast<std::ptrdiff_t>(widest), {0.5 * (a.x_m + b.x_m), 0.5 * (a.value + b.value)});
+}
+
 Edit add_curve_point(Curve curve) {
     return on_document([curve](preset::Document& d) {
         auto& points = curve_points(d, curve);
@@ -147,15 +169,7 @@ Edit add_curve_point(Curve curve) {
             points.front().x_m = 0.0;
             return;
         }
-        if (points.empty()) return;
-        std::size_t widest = 1;
-        for (std::size_t i = 1; i < points.size(); ++i) {
-            if (points[i].x_m - points[i - 1].x_m > points[widest].x_m - points[widest - 1].x_m) widest = i;
-        }
-        const auto& a = points[widest - 1];
-        const auto& b = points[widest];
-        points.insert(points.begin() + static_cast<std::ptrdiff_t>(widest),
-                      {0.5 * (a.x_m + b.x_m), 0.5 * (a.value + b.value)});
+        halve_longest_span(points);
     });
 }
 

@@ -14,6 +14,8 @@
 #include "state/play_clock.hpp"
 #include "state/session.hpp"
 #include "stock/stock.hpp"
+#include "tail/pour.hpp"
+#include "tail/pull.hpp"
 
 #include <map>
 #include <optional>
@@ -105,6 +107,13 @@ struct Motion {
     Draft draft;
     resin::MixRequest mix;   ///< Finish step: what is asked of the resin
     stock::Stock stock;      ///< Lead step: the rod at hand
+    struct {
+        tail::PourRequest pour;
+        std::optional<unsigned> revision;
+        std::optional<tail::Pull> pull;   ///< of the lure of that revision
+        int line = 0;                     ///< of its three, the one that is listed
+        int point = -1;                   ///< and its point that is edited
+    } tail;                  ///< Hardware step: the tail by its shape
     Compared woods;
     Compared metals;
     std::string compared;    ///< the row of a comparison whose reason is read

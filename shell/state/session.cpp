@@ -178,6 +178,8 @@ void Session::clamp_view() {
             return shown_.log.size();
         case ItemKind::section_point:
             return shown_.shape.section.half_outline.size();
+        case ItemKind::tail:
+            return shown_.tail ? 1 : 0;
         case ItemKind::none:
             break;
         }

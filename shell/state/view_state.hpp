@@ -26,7 +26,8 @@ enum class ItemKind {
     width_point,
     fullness_point,
     reading,
-    section_point
+    section_point,
+    tail
 };
 
 struct Selection {
@@ -44,6 +45,7 @@ struct Selection {
         return Step::joints;
     case ItemKind::pocket:
     case ItemKind::part:
+    case ItemKind::tail:
         return Step::hardware;
     case ItemKind::hole:
         return Step::lead;

@@ -152,6 +152,7 @@ void hardware_panel(Desk& desk) {
     }
     drawer_rows(desk);
     pocket_rows(desk);
+    tail_rows(desk);
     widgets::gap();
     widgets::caution_box(desk.ui, words::plastisol_title, words::plastisol_caution);
 }

@@ -44,6 +44,8 @@ std::string what(const Desk& desk, const ledger::Line& line) {
         return numbered(words::line_cap);
     case ledger::Kind::part:
         return name_of(d.parts, line.item, words::new_part);
+    case ledger::Kind::tail:
+        return line.item == 0 ? words::line_tail : words::line_tenon;
     case ledger::Kind::coat:
         return name_of(d.coats, line.item, words::new_coat);
     }

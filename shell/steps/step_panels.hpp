@@ -22,6 +22,7 @@ void picture_rows(Desk& desk);         ///< Shape: the picture behind the drawin
 void blank_rows(Desk& desk);
 void measured_rows(Desk& desk);
 void pocket_rows(Desk& desk);          ///< Hardware: pockets and slots
+void tail_rows(Desk& desk);            ///< Hardware: the soft tail by its shape, its mould and plastic
 void swing_rows(Desk& desk);           ///< Joints: the chain bent, and how far each joint swings
 void joint_hinge_rows(Desk& desk, int index); ///< Joints: one hinge, its wire, walls and strength
 void resin_rows(Desk& desk);           ///< Finish: the two-part mix for n lures

@@ -2,6 +2,8 @@
 
 #include "evenfall.hpp"
 #include "shape/body.hpp"
+#include "support/soft_tails.hpp"
+#include "tail/loft.hpp"
 
 #include <catch2/benchmark/catch_benchmark.hpp>
 #include <catch2/catch_test_macros.hpp>
@@ -33,4 +35,12 @@ TEST_CASE("evaluate", "[bench]") {
         BENCHMARK("plan " + name) { return plan_lead(*document); };
         BENCHMARK("write link " + name) { return write_link(*document); };
     }
+    const preset::Document tailed = support::block_with_tail();
+    BENCHMARK("a tail's shape alone") { return tail::shaped(*tailed.tail); };
+    BENCHMARK("evaluate a block with a tail") { return evaluate(tailed); };
+    BENCHMARK("evaluate the block without it") {
+        preset::Document bare = tailed;
+        bare.tail.reset();
+        return evaluate(bare);
+    };
 }

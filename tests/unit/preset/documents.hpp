@@ -57,6 +57,13 @@ inline std::string with(std::string text, const std::string& what, const std::st
     return text.replace(at, what.size(), by);
 }
 
+/// The document with every key, and a tail with every one of its own.
+inline std::string tailed_text() {
+    return with(full_text, R"("targets":)", R"("tail":{"material":"silicone","density_kg_m3":1080,"density_spread_percent":2.5,"x_mm":101,
+    "z_mm":0.5,"top_mm":[[0,4],[30,9]],"bottom_mm":[[0,-4],[30,-8]],"half_thickness_mm":[[0,2],[30,0.5]],"fullness":2.25,
+    "tenon":{"length_mm":10,"thickness_mm":1.5,"height_mm":6}},"targets":)");
+}
+
 inline Problems refusal_of(const std::string& text) {
     const Outcome<preset::Document> document = read_document(text);
     REQUIRE_FALSE(document.ok());

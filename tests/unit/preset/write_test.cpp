@@ -19,7 +19,7 @@ namespace {
 preset::Document drawn_document(unsigned seed) {
     std::mt19937 draw(seed);
     const auto between = [&](double from, double to) { return std::uniform_real_distribution<double>(from, to)(draw); };
-    preset::Document d = document_of(full_text);
+    preset::Document d = document_of(tailed_text());
     d.wood.moisture_percent = between(0.0, 30.0);
     d.wood.density_spread = between(0.0, 0.5);
     d.water = {between(0.0, 40.0), between(0.0, 40.0)};
@@ -36,6 +36,10 @@ preset::Document drawn_document(unsigned seed) {
     d.holes[1].fill->mass_kg = between(0.0, 1.0);
     d.parts[0].at_m = {between(-1.0, 2.0), between(-0.6, 0.6), between(-0.6, 0.6)};
     d.parts[0].embedded = between(0.0, 1.0);
+    d.tail->x_m = between(0.0, 1.0);
+    d.tail->top[1] = {between(0.0, 0.3), between(-0.3, 0.3)};
+    d.tail->fullness = between(1.2, 12.0);
+    d.tail->tenon = preset::Tenon{between(0.001, 0.1), between(0.001, 0.04), between(0.001, 0.3)};
     d.coats[1].thickness_m = between(0.0, 0.005);
     d.targets = {preset::TargetBy::fall, between(0.001, 5.0), 0.001, between(-1.3, 1.3), between(0.001, 1.0), between(0.002, 0.7)};
     return d;
@@ -98,6 +102,23 @@ TEST_CASE("a hole without a cap stays without one") {
     const preset::Document d = document_of(with(least_text, R"("segments")", R"("holes":[{"x_mm":50,"cap":null}],"segments")"));
     CHECK_FALSE(document_of(write_document(d)).holes[0].cap.has_value());
     CHECK_FALSE(document_of(preset::write_compact(d)).holes[0].cap.has_value());
+}
+
+TEST_CASE("a document without a tail says nothing of one, and one with a tail keeps it through text and link") {
+    CHECK(write_document(document_of(least_text)).find("tail") == std::string::npos);
+    CHECK(preset::write_compact(document_of(least_text)).find("tail") == std::string::npos);
+    const preset::Document first = document_of(tailed_text());
+    const auto linked = read_link(write_link(first));
+    REQUIRE(linked.ok());
+    REQUIRE(linked->tail.has_value());
+    CHECK(preset::same(*linked, first));
+    CHECK(preset::same(document_of(write_document(first)), first));
+    CHECK(linked->tail->half_thickness[1].value == first.tail->half_thickness[1].value);
+    REQUIRE(linked->tail->tenon.has_value());
+    CHECK(linked->tail->tenon->height_m == first.tail->tenon->height_m);
+    preset::Document bare = first;
+    bare.tail->tenon.reset();
+    CHECK_FALSE(document_of(write_document(bare)).tail->tenon.has_value());
 }
 
 TEST_CASE("numbers are written as a hand would write them") {

@@ -5,6 +5,8 @@
 #include "sheet/tiling.hpp"
 #include "sheet/writers.hpp"
 #include "support/small_lures.hpp"
+#include "support/soft_tails.hpp"
+#include "units/number_text.hpp"
 
 #include <catch2/catch_test_macros.hpp>
 #include <catch2/matchers/catch_matchers_floating_point.hpp>
@@ -104,8 +106,11 @@ TEST_CASE("hatching of a square has the length of its area over the spacing") {
     CHECK_THAT(length, WithinAbs(400.0 / 0.5, 8.0));
 }
 
-TEST_CASE("nothing on the sheet lies outside the margins, on either paper, short lure and long") {
-    for (const auto& document : {support::fish(), long_lure()}) {
+TEST_CASE("nothing on the sheet lies outside the margins, on either paper, short lure and long, short tail and long") {
+    preset::Document tailed = support::fish();
+    tailed.tail = support::straight_tail(0.250, 0.003, 0.012);
+    tailed.tail->x_m = 0.150;
+    for (const auto& document : {support::fish(), long_lure(), support::block_with_tail(), tailed}) {
         for (const SheetPaper paper : {SheetPaper::a4, SheetPaper::letter}) {
             const SheetOptions options = on(paper);
             const auto layout = sheet_layout(document, options);
@@ -124,6 +129,52 @@ TEST_CASE("nothing on the sheet lies outside the margins, on either paper, short
             }
         }
     }
+}
+
+TEST_CASE("a tail by its shape has a page at full size, spoken too, with the grams that its ledger lines weigh") {
+    const preset::Document d = support::block_with_tail();
+    SheetOptions options = on(SheetPaper::a4);
+    options.lures = 3;
+    const auto layout = sheet_layout(d, options);
+    REQUIRE(layout.ok());
+    const auto page = std::find_if(layout->pages.begin(), layout->pages.end(), [](const sheet::Page& p) { return p.title == "Soft tail"; });
+    REQUIRE(page != layout->pages.end());
+    // 46 mm and a tenon of 12 mm: the widest closed outline is as long as the tail, the open one as long as the tenon.
+    double longest = 0.0, tenon = 0.0;
+    for (const auto& item : page->items) {
+        const auto* path = std::get_if<sheet::Path>(&item);
+        if (path == nullptr || !path->clip || path->lines.size() != 1) continue;
+        const auto& points = path->lines[0].points;
+        const auto [least, most] = std::minmax_element(points.begin(), points.end(), [](const auto& a, const auto& b) { return a.x_mm < b.x_mm; });
+        if (path->lines[0].closed) longest = std::max(longest, most->x_mm - least->x_mm);
+        else if (points.size() == 4) tenon = most->x_mm - least->x_mm;
+    }
+    CHECK_THAT(longest, WithinAbs(46.0, 1e-9));
+    CHECK_THAT(tenon, WithinAbs(12.0, 1e-9));
+    const auto evaluation = evaluate(d);
+    REQUIRE(evaluation.ok());
+    double kg = 0.0;
+    for (const auto& line : evaluation->ledger) kg += line.kind == ledger::Kind::tail ? line.mass_kg : 0.0;
+    const std::string grams = units::number_text(kg, units::Unit::gram, 2);
+    std::string spoken;
+    for (const auto& said : page->said) {
+        for (const auto& cell : said.cells) spoken += cell + '\n';
+    }
+    CHECK(spoken.find("Grams of plastic\n" + grams + '\n') != std::string::npos);
+    CHECK(spoken.find("3 tails") != std::string::npos);
+    CHECK(spoken.find("burns") != std::string::npos);
+    const auto bare = sheet_layout(support::fish(), options);
+    REQUIRE(bare.ok());
+    CHECK(std::none_of(bare->pages.begin(), bare->pages.end(), [](const sheet::Page& p) { return p.title == "Soft tail"; }));
+}
+
+TEST_CASE("a tail higher than the paper is refused by its name") {
+    preset::Document d = support::fish();
+    d.tail = support::straight_tail(0.100, 0.003, 0.140);
+    d.tail->x_m = 0.150;
+    const auto out = build_sheet(d, on(SheetPaper::a4));
+    REQUIRE_FALSE(out.ok());
+    CHECK(out.problems().front().path == "/tail");
 }
 
 TEST_CASE("the same document gives the same bytes in every format") {

@@ -118,6 +118,33 @@ TEST_CASE("a finger slides the station of the section along the ruler", "[shell]
     CHECK(sheet.session.history().size() == 1);
 }
 
+TEST_CASE("a tail by its shape is chosen on either view, goes with the finger, and does not go into the wood", "[shell][drawing][touch][tail]") {
+    for (const char* id : {"draw.tail", "draw.above.tail"}) {
+        Sheet sheet(false);
+        CHECK(sheet.session.apply({"tail", [](preset::Document d) {
+                                       d.parts.clear();
+                                       d = state::add_tail()(d);
+                                       d.tail->tenon.reset();
+                                       return d;
+                                   }, true}));
+        sheet.frames(2);
+        sheet.tap(id);
+        CHECK(sheet.session.view.selection == state::Selection{state::ItemKind::tail, 0});
+        CHECK(sheet.session.view.step == state::Step::hardware);
+        const double x_m = sheet.session.document().tail->x_m;
+        const ImVec2 at = sheet.middle(id);
+        sheet.press(at);
+        for (int i = 1; i <= 6; ++i) sheet.move({at.x + 2.0f * static_cast<float>(i), at.y});
+        sheet.release();
+        CHECK(sheet.session.kept().tail->x_m > x_m + 0.001);
+        const ImVec2 there = sheet.middle(id);
+        sheet.press(there);
+        for (int i = 1; i <= 20; ++i) sheet.move({there.x - 6.0f * static_cast<float>(i), there.y});
+        sheet.release();
+        CHECK(sheet.session.kept().tail->x_m >= x_m - 1e-9);
+    }
+}
+
 TEST_CASE("a chosen hole goes with the finger and is one entry of the history", "[shell][drawing][touch]") {
     Sheet sheet(false);
     const double x_m = sheet.session.document().holes[0].x_m;

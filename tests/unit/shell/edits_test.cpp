@@ -1,8 +1,11 @@
 #include "state/edits.hpp"
 
+#include "tail/loft.hpp"
+
 #include <catch2/catch_test_macros.hpp>
 #include <catch2/matchers/catch_matchers_floating_point.hpp>
 
+#include <algorithm>
 #include <cmath>
 #include <fstream>
 #include <iterator>
@@ -59,6 +62,33 @@ TEST_CASE("every demo lure can still be built a tenth longer", "[shell][edits]")
         CAPTURE(name, after.ok() ? std::string{} : after.problems().front().sentence);
         CHECK(after.ok());
     }
+}
+
+TEST_CASE("a tail drawn on any lure fits the slot that is there or one cut for it, and taken away leaves no trace of itself", "[shell][edits][tail]") {
+    for (const char* name : {"millrace-170.json", "reedline-120.json", "quarry-230.json", "estuary-150.json"}) {
+        const preset::Document plain = demo(name);
+        const preset::Document tailed = add_tail()(plain);
+        CAPTURE(name);
+        REQUIRE(tailed.tail.has_value());
+        CHECK(tailed.tail->tenon.has_value());
+        const auto after = evaluate(tailed);
+        CAPTURE(after.ok() ? std::string{} : after.problems().front().path + after.problems().front().sentence);
+        REQUIRE(after.ok());
+        const bool had_slot = std::any_of(plain.pockets.begin(), plain.pockets.end(), [&](const preset::Pocket& p) { return p.x_to_m >= drawn_length_m(plain) - 1e-9; });
+        CHECK(tailed.pockets.size() == plain.pockets.size() + (had_slot ? 0 : 1));
+        if (had_slot) CHECK(write_document(remove_tail()(tailed)) == write_document(plain));
+        CHECK(evaluate(scale_whole(1.2 * drawn_length_m(tailed))(tailed)).ok());
+        CHECK(evaluate(scale_height(1.1 * drawn_height_m(tailed))(tailed)).ok());
+    }
+    CHECK(add_tail()(new_lure()).tail.has_value());
+    CHECK(evaluate(add_tail()(new_lure())).ok());
+}
+
+TEST_CASE("a tail stretched keeps its form: its volume goes with each of its three sizes", "[shell][edits][tail]") {
+    preset::Document d = add_tail()(demo("millrace-170.json"));
+    const double before = tail::shaped(*d.tail)->segments[0].volume_m3;
+    stretch_tail(*d.tail, 1.5, 2.0, 1.2);
+    CHECK_THAT(tail::shaped(*d.tail)->segments[0].volume_m3, WithinRel(1.5 * 2.0 * 1.2 * before, 1e-12));
 }
 
 TEST_CASE("a joint added and taken away again leaves the lure as it was", "[shell][edits]") {
