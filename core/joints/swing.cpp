@@ -13,6 +13,9 @@ namespace {
 constexpr int levels = 24;
 constexpr int refinings = 12;
 
+/// Angles nearer than this are one: flat sides close at one angle at many levels, and the last bit is not to choose among them.
+constexpr double same_rad = 1e-12;
+
 /// Rounding of a distance: corners that lie on the same circle must find each other.
 constexpr double same_m = 1e-12;
 
@@ -97,7 +100,7 @@ Swing swing(const shape::Body& body, int joint, const Pin& pin, Way way, double 
     double best_z = station.centre_z_m;
     const auto look = [&](double z_m) {
         const Contact c = at(z_m);
-        if (c.angle_rad < best.angle_rad) {
+        if (c.angle_rad < best.angle_rad - same_rad) {
             best = c;
             best_z = z_m;
         }
@@ -114,7 +117,7 @@ Swing swing(const shape::Body& body, int joint, const Pin& pin, Way way, double 
     double f1 = look(z1);
     double f2 = look(z2);
     for (int k = 0; k < refinings; ++k) {
-        if (f1 <= f2) {
+        if (f1 <= f2 + same_rad) {
             b = z2;
             z2 = z1;
             f2 = f1;
