@@ -67,7 +67,10 @@ void directions_at(const PlanRim& rim, const Polar& p, double r, const Found& fo
         if (a <= 0.0) continue;
         const double root = std::sqrt(std::max(0.0, b * b - a * c));
         for (const double s : {(-b - root) / a, (-b + root) / a}) {
-            if (s >= -1e-9 && s <= 1.0 + 1e-9) found(std::atan2(v + s * dv, u + s * du));
+            if (s < -1e-9 || s > 1.0 + 1e-9) continue;
+            // On the pin's own line a rounding below nothing would turn straight ahead, π, into −π.
+            const double y = v + s * dv;
+            found(std::atan2(std::abs(y) < same_m ? 0.0 : y, u + s * du));
         }
     }
 }
