@@ -32,5 +32,7 @@ TEST_CASE("evaluate", "[bench]") {
         BENCHMARK("read " + name) { return read_document(text); };
         BENCHMARK("plan " + name) { return plan_lead(*document); };
         BENCHMARK("write link " + name) { return write_link(*document); };
+        const std::string link = write_link(*document);
+        BENCHMARK("read link " + name) { return read_link(link); };
     }
 }
