@@ -13,6 +13,9 @@ namespace {
 constexpr int levels = 24;
 constexpr int refinings = 12;
 
+/// Angles nearer than this are one: flat sides close at one angle at many levels, and the last bit is not to choose among them.
+constexpr double same_rad = 1e-12;
+
 /// Rounding of a distance: corners that lie on the same circle must find each other.
 constexpr double same_m = 1e-12;
 
@@ -64,7 +67,10 @@ void directions_at(const PlanRim& rim, const Polar& p, double r, const Found& fo
         if (a <= 0.0) continue;
         const double root = std::sqrt(std::max(0.0, b * b - a * c));
         for (const double s : {(-b - root) / a, (-b + root) / a}) {
-            if (s >= -1e-9 && s <= 1.0 + 1e-9) found(std::atan2(v + s * dv, u + s * du));
+            if (s < -1e-9 || s > 1.0 + 1e-9) continue;
+            // On the pin's own line a rounding below nothing would turn straight ahead, π, into −π.
+            const double y = v + s * dv;
+            found(std::atan2(std::abs(y) < same_m ? 0.0 : y, u + s * du));
         }
     }
 }
@@ -97,7 +103,7 @@ Swing swing(const shape::Body& body, int joint, const Pin& pin, Way way, double 
     double best_z = station.centre_z_m;
     const auto look = [&](double z_m) {
         const Contact c = at(z_m);
-        if (c.angle_rad < best.angle_rad) {
+        if (c.angle_rad < best.angle_rad - same_rad) {
             best = c;
             best_z = z_m;
         }
@@ -114,7 +120,7 @@ Swing swing(const shape::Body& body, int joint, const Pin& pin, Way way, double 
     double f1 = look(z1);
     double f2 = look(z2);
     for (int k = 0; k < refinings; ++k) {
-        if (f1 <= f2) {
+        if (f1 <= f2 + same_rad) {
             b = z2;
             z2 = z1;
             f2 = f1;

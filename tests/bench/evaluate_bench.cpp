@@ -34,6 +34,8 @@ TEST_CASE("evaluate", "[bench]") {
         BENCHMARK("read " + name) { return read_document(text); };
         BENCHMARK("plan " + name) { return plan_lead(*document); };
         BENCHMARK("write link " + name) { return write_link(*document); };
+        const std::string link = write_link(*document);
+        BENCHMARK("read link " + name) { return read_link(link); };
     }
     const preset::Document tailed = support::block_with_tail();
     BENCHMARK("a tail's shape alone") { return tail::shaped(*tailed.tail); };

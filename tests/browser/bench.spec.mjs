@@ -17,7 +17,7 @@ const preset = "millrace-170";
 function nativeTimes() {
   const bench = process.env.EVENFALL_BENCH ?? join(dirname(program), "../tests/evenfall_bench");
   assert.ok(existsSync(bench), `the native benchmarks are missing: ${bench} (name them by EVENFALL_BENCH)`);
-  const run = spawnSync(bench, ["evaluate,surety", "--reporter", "xml", "--benchmark-samples", "20"], { encoding: "utf8" });
+  const run = spawnSync(bench, ["evaluate,surety,sheet", "--reporter", "xml", "--benchmark-samples", "20"], { encoding: "utf8" });
   assert.equal(run.status, 0, run.stderr);
   const found = run.stdout.matchAll(/<BenchmarkResults name="([^"]+)"[^>]*>.*?<mean value="([^"]+)"/gs);
   return Object.fromEntries([...found].map(([, name, ns]) => [name, Number(ns) / 1000]));
@@ -33,11 +33,21 @@ test("time of an evaluation and of a lead plan, page beside native", async (t) =
     for (let warming = 0; warming < 3; warming++) await bench.hook(hook, runs);
     return bench.hook(hook, runs);
   };
+  // Links and sheets have no hook that counts: the page's clock does, over many.
+  const timed = async (hook, given, runs) => bench.page.evaluate(([name, args, times]) => {
+    const run = () => globalThis.EvenfallHooks[name](...args);
+    for (let warming = 0; warming < times; warming++) run();
+    const from = performance.now();
+    for (let n = 0; n < times; n++) run();
+    return (1000 * (performance.now() - from)) / times;
+  }, [hook, given, runs]);
   const rows = [
     [`evaluate ${preset}`, await measured("benchEvaluateUs", 300)],
     [`plan ${preset}`, await measured("benchPlanUs", 20)],
     [`surety ${preset}`, await measured("benchSuretyUs", 20)],
     [`10000 draws ${preset}`, await measured("benchDrawsUs", 2)],
+    [`write link ${preset}`, await timed("link", [], 200)],
+    [`sheet ${preset}`, await timed("sheet", ["pdf", ""], 10)],
   ];
   for (const [name, page] of rows) {
     assert.ok(page > 0 && native[name] > 0, `${name} was measured on both sides: ${page} and ${native[name]}`);

@@ -173,6 +173,7 @@ TEST_CASE("no start on the sphere leads to a rest that is not on the list") {
 
 TEST_CASE("a lure moved along or up its own axes, mirrored, or drawn larger floats the same") {
     Drawer drawer(14);
+    int compared = 0;
     for (int k = 0; k < 10; ++k) {
         const Drawn drawn = drawer.draw(true);
         const auto f = floating(drawn);
@@ -217,6 +218,8 @@ TEST_CASE("a lure moved along or up its own axes, mirrored, or drawn larger floa
         CHECK_THAT(large->pitch_rad, WithinAbs(rest->pitch_rad, 2e-5));
         CHECK_THAT(large->gm_transverse_m, WithinRel(1.5 * rest->gm_transverse_m, 3e-4));
 
+        ++compared;
+
         // The port half of a curve is the starboard half.
         for (const double heel : {0.4, 1.3, 2.6}) {
             const double starboard = righting_arm(f->afloat, Trim::free, heel, rest->pitch_rad).arm_m;
@@ -224,10 +227,13 @@ TEST_CASE("a lure moved along or up its own axes, mirrored, or drawn larger floa
             CHECK_THAT(starboard, WithinAbs(-port, 1e-6 * f->hull.length_m()));
         }
     }
+    CHECK(compared > 5);
 }
 
 TEST_CASE("more weight at G floats deeper, and a lower G stands stiffer") {
     Drawer drawer(15);
+    int deeper = 0;
+    int stiffer = 0;
     for (int k = 0; k < 10; ++k) {
         Drawn drawn = drawer.draw(true);
         drawn.g_off_m.x *= 0.1;
@@ -241,11 +247,16 @@ TEST_CASE("more weight at G floats deeper, and a lower G stands stiffer") {
             if (!rest) continue;
             CHECK(rest->deepest_m > deepest);
             deepest = rest->deepest_m;
+            ++deeper;
         }
         a = f->afloat;
         const auto before = upright_rest(a);
         a.g_m.z -= 0.001;
         const auto after = upright_rest(a);
-        if (before && after) CHECK(after->gm_transverse_m > before->gm_transverse_m);
+        if (!before || !after) continue;
+        CHECK(after->gm_transverse_m > before->gm_transverse_m);
+        ++stiffer;
     }
+    CHECK(deeper > 30);
+    CHECK(stiffer > 5);
 }

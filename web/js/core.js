@@ -70,13 +70,16 @@ export async function loadCore(canvas, onAbort) {
     benchDrawsUs: (times) => number("ef_bench_draws_us", times),
     benchEvaluateUs: (times) => number("ef_bench_evaluate_us", times),
     benchPlanUs: (times) => number("ef_bench_plan_us", times),
+    /** Bytes of memory that the compiled code has taken. */
+    memory: () => module.HEAPU8.length,
   };
 }
 
 const kind = (value) => (typeof value === "string" ? "string" : "number");
 
 const reading = [
-  "documentJson", "answersJson", "planJson", "link", "sessionJson", "frames", "itemsJson", "problem", "benchEvaluateUs", "benchPlanUs", "benchSuretyUs", "benchDrawsUs",
+  "documentJson", "answersJson", "planJson", "link", "sessionJson", "frames", "itemsJson", "problem",
+  "benchEvaluateUs", "benchPlanUs", "benchSuretyUs", "benchDrawsUs", "sheet", "memory",
 ];
 
 /** What tests may use: each of these reads, none acts. */

@@ -16,9 +16,9 @@ export const sizes = {
 // What every step offers; what lies on the shelf is reached through its door.
 const places = { undo: "undo", redo: "redo", name: "lure.name", share: "shelf.share", save: "shelf.save", file: "shelf.load" };
 
-/** One browser and one server for all tests of a file. */
-export async function workshop() {
-  const shop = { server: await serve(pageDir, modulesDir), browser: await launchBrowser() };
+/** One browser and one server for all tests of a file; `switches` are further ones for the browser. */
+export async function workshop(switches) {
+  const shop = { server: await serve(pageDir, modulesDir), browser: await launchBrowser(switches) };
   after(async () => {
     await shop.browser.close();
     await shop.server.stop();
@@ -176,6 +176,16 @@ export class Bench {
 
   async shot(name) {
     return this.page.screenshot({ path: join(shotsDir, `${name}.png`) });
+  }
+
+  /** The document can be built and every number of its answers is one. */
+  async answersAreNumbers(when) {
+    const answers = await this.answers();
+    for (const key of ["mass_g", "mass_sigma_g", "displaced_cm3", "in_water_g", "bg_mm"]) {
+      assert.ok(Number.isFinite(answers[key]), `${when}: ${key} is ${answers[key]}`);
+    }
+    assert.ok([...answers.g_mm, ...answers.b_mm].every(Number.isFinite), when);
+    return answers;
   }
 
   noFaults() {

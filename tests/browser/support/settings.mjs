@@ -37,13 +37,13 @@ export const axeSource = join(packages, "axe-core/axe.min.js");
 export const shotsDir = process.env.EVENFALL_SHOTS ?? join(dirname(pageDir), "shots");
 mkdirSync(shotsDir, { recursive: true });
 
-/** Starts a browser that draws WebGL without a graphics card and can reach nothing but this machine. */
-export function launchBrowser() {
+/** Starts a browser that draws WebGL without a graphics card and can reach nothing but this machine; `more` are further switches. */
+export function launchBrowser(more = []) {
   return chromium.launch({
     executablePath: browser,
     args: [
       "--use-gl=angle", "--use-angle=swiftshader", "--enable-unsafe-swiftshader", "--no-sandbox",
-      "--host-resolver-rules=MAP * ~NOTFOUND, EXCLUDE 127.0.0.1",
+      "--host-resolver-rules=MAP * ~NOTFOUND, EXCLUDE 127.0.0.1", ...more,
     ],
   });
 }

@@ -52,7 +52,8 @@ TEST_CASE("the lure's own wood asks in the table for what its own plan asks, and
     const auto& cedar = named(*options, "western_redcedar");
     CHECK(cedar.density_kg_m3 < own.density_kg_m3);
     CHECK(cedar.bare_in_water_kg < own.bare_in_water_kg);
-    if (cedar.met) CHECK(*cedar.fill_kg > *own.fill_kg);
+    REQUIRE(cedar.met);
+    CHECK(*cedar.fill_kg > *own.fill_kg);
     for (const auto& option : *options) {
         CAPTURE(option.id, option.why);
         CHECK(option.density_kg_m3 > 100.0);

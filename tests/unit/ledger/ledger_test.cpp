@@ -81,9 +81,13 @@ TEST_CASE("lead under a cap is mass without displacement, and lies at the deep e
     CHECK_THAT(full.answers.displaced_m3, WithinRel(empty.answers.displaced_m3, 1e-15));
     CHECK_THAT(full.answers.in_water_kg - empty.answers.in_water_kg, WithinRel(0.004, 1e-10));
     const double column_m = 0.004 / 11340.0 / circle_m2(8);
+    int fills = 0;
     for (const ledger::Line& line : full.ledger) {
-        if (line.kind == ledger::Kind::fill) CHECK_THAT(line.at_m.z, WithinAbs(-0.015 + 0.020 - 0.5 * column_m, 1e-9));
+        if (line.kind != ledger::Kind::fill) continue;
+        CHECK_THAT(line.at_m.z, WithinAbs(-0.015 + 0.020 - 0.5 * column_m, 1e-9));
+        ++fills;
     }
+    CHECK(fills == 1);
 }
 
 TEST_CASE("lead in an open hole pushes back out the water that it takes the place of") {

@@ -1,0 +1,42 @@
+#pragma once
+
+#include "evenfall.hpp"
+
+#include <cstdint>
+#include <string>
+
+namespace evenfall::support {
+
+/// A lure that can be built, drawn by chance, and where to find it again.
+struct RandomLure {
+    std::uint64_t seed = 0;
+    std::uint64_t draw = 0;
+    preset::Document document;
+    Evaluation evaluation;
+
+    [[nodiscard]] std::string where() const { return "seed " + std::to_string(seed) + ", draw " + std::to_string(draw); }
+};
+
+/// Draw `draw` of `seed`: one to five segments of any kind of section, in any wood and water, with holes, pockets, hinges, parts,
+/// coats, caliper readings and corrections. Most, not all, can be built.
+///
+/// Only +, −, ×, ÷ of doubles and integers go into it, one draw a statement, so that every build of the project makes the same
+/// document to the last bit, whatever its compiler and mathematical library.
+[[nodiscard]] preset::Document random_document(std::uint64_t seed, std::uint64_t draw);
+
+/// The lures of one seed that can be built, one after the other.
+class RandomLures {
+public:
+    explicit RandomLures(std::uint64_t seed) : seed_(seed) {}
+
+    [[nodiscard]] RandomLure next();
+
+    /// Drawn so far, those that could not be built included.
+    [[nodiscard]] std::uint64_t drawn() const { return draw_; }
+
+private:
+    std::uint64_t seed_;
+    std::uint64_t draw_ = 0;
+};
+
+}  // namespace evenfall::support
