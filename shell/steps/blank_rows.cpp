@@ -1,3 +1,4 @@
+#include "steps/fields.hpp"
 #include "steps/step_panels.hpp"
 
 #include "look/words_steps.hpp"
@@ -16,17 +17,7 @@ namespace {
 namespace words = look::words;
 using state::on_document;
 
-void board_length(Desk& desk, const char* id, const char* label, double value, double least, double most,
-                  double preset::Blank::*member, const char* below = "") {
-    number(
-        desk, id, label, value, {Quantity::length, least, most, {}, -1}, label,
-        [member](double v) {
-            return on_document([member, v](preset::Document& d) {
-                if (d.blank) (*d.blank).*member = v;
-            });
-        },
-        below);
-}
+bool by_place(const preset::Measured& a, const preset::Measured& b) { return a.x_m < b.x_m; }
 
 /// A board into which the body goes, on whole five millimetres.
 preset::Blank board_for(const shape::Lines& lines) {
@@ -42,34 +33,26 @@ preset::Blank board_for(const shape::Lines& lines) {
     return blank;
 }
 
-state::Edit on_reading(int index, std::function<void(preset::Measured&)> change) {
+state::Edit put_reading(int index, preset::Measured reading) {
     return on_document([=](preset::Document& d) {
         auto& readings = d.shape.measured;
         if (index < 0 || index >= static_cast<int>(readings.size())) return;
-        change(readings[static_cast<std::size_t>(index)]);
-        std::stable_sort(readings.begin(), readings.end(), [](const auto& a, const auto& b) { return a.x_m < b.x_m; });
+        readings.erase(readings.begin() + index);
+        readings.insert(std::upper_bound(readings.begin(), readings.end(), reading, by_place), reading);
     });
 }
 
 void reading_rows(Desk& desk, int index) {
-    const auto& reading = desk.document().shape.measured[static_cast<std::size_t>(index)];
-    const std::string id = "shape.measured." + std::to_string(index);
+    preset::Measured reading = desk.document().shape.measured[static_cast<std::size_t>(index)];
     const auto station = desk.evaluation().body.lines->at(reading.x_m);
-    const auto label = [&](const char* what) { return label_of(what, words::measured_kind, index); };
-    number(desk, id + ".x", words::place_x, reading.x_m, {Quantity::length, 0.0, longest_m, {}, -1},
-           label(words::place_x),
-           [index](double v) { return on_reading(index, [v](preset::Measured& m) { m.x_m = v; }); });
+    Fields f(desk, "shape.measured." + std::to_string(index), words::measured_kind, index);
+    f.length(".x", words::place_x, reading.x_m, 0.0, longest_m);
     const NumberSpec spec{Quantity::length, 0.0001, 2.0 * widest_m, {}, -1};
-    optional_number(desk, id + ".width", words::measured_width, reading.width_m, 2.0 * station.half_width_m, spec,
-                    words::measured_absent, label(words::measured_width), [index](std::optional<double> v) {
-                        return on_reading(index, [v](preset::Measured& m) { m.width_m = v; });
-                    });
-    optional_number(desk, id + ".height", words::measured_height, reading.height_m, 2.0 * station.half_height_m, spec,
-                    words::measured_absent, label(words::measured_height), [index](std::optional<double> v) {
-                        return on_reading(index, [v](preset::Measured& m) { m.height_m = v; });
-                    });
-    if (widgets::button(desk.ui, id + ".remove", words::measured_remove, widgets::ButtonKind::quiet)) {
-        desk.change(label(words::take_away), on_document([index](preset::Document& d) {
+    f.optional_number(".width", words::measured_width, reading.width_m, 2.0 * station.half_width_m, spec, words::measured_absent);
+    f.optional_number(".height", words::measured_height, reading.height_m, 2.0 * station.half_height_m, spec, words::measured_absent);
+    f.put([&] { return put_reading(index, reading); });
+    if (widgets::button(desk.ui, f.id(".remove"), words::measured_remove, widgets::ButtonKind::quiet)) {
+        desk.change(f.said(words::take_away), on_document([index](preset::Document& d) {
                         if (index < static_cast<int>(d.shape.measured.size()))
                             d.shape.measured.erase(d.shape.measured.begin() + index);
                     }));
@@ -90,14 +73,13 @@ void blank_rows(Desk& desk) {
         }
     }
     if (!blank) return;
-    board_length(desk, "shape.blank.length", words::blank_length, blank->length_m, 0.001, 2.0 * longest_m,
-                 &preset::Blank::length_m);
-    board_length(desk, "shape.blank.height", words::blank_height, blank->height_m, 0.001, 2.0 * widest_m,
-                 &preset::Blank::height_m);
-    board_length(desk, "shape.blank.thickness", words::blank_thickness, blank->thickness_m, 0.001, 2.0 * widest_m,
-                 &preset::Blank::thickness_m);
-    board_length(desk, "shape.blank.saw", words::blank_saw, blank->saw_m, 0.0, 0.02, &preset::Blank::saw_m,
-                 words::blank_saw_below);
+    preset::Blank board = *blank;
+    Fields f(desk, "shape.blank");
+    f.length(".length", words::blank_length, board.length_m, 0.001, 2.0 * longest_m);
+    f.length(".height", words::blank_height, board.height_m, 0.001, 2.0 * widest_m);
+    f.length(".thickness", words::blank_thickness, board.thickness_m, 0.001, 2.0 * widest_m);
+    f.length(".saw", words::blank_saw, board.saw_m, 0.0, 0.02, words::blank_saw_below);
+    f.put([&] { return on_document([board](preset::Document& d) { d.blank = board; }); });
     for (const auto& warning : shape::blank_warnings(*blank, *desk.evaluation().body.lines))
         widgets::problem_line(desk.ui, warning.sentence);
 }
@@ -118,9 +100,7 @@ void measured_rows(Desk& desk) {
                 on_document([reading = preset::Measured{x, tenth(2.0 * station.half_width_m), tenth(2.0 * station.half_height_m)}](
                                 preset::Document& d) {
                     auto& list = d.shape.measured;
-                    list.insert(std::upper_bound(list.begin(), list.end(), reading,
-                                                 [](const auto& a, const auto& b) { return a.x_m < b.x_m; }),
-                                reading);
+                    list.insert(std::upper_bound(list.begin(), list.end(), reading, by_place), reading);
                 }));
 }
 

@@ -39,21 +39,18 @@ void optional_number(Desk& desk, const std::string& id, std::string_view label, 
     if (set) desk.change(history, edit(*set));
 }
 
-void material(Desk& desk, const std::string& id, std::string_view label, unsigned use,
-              std::string_view chosen, const std::string& history,
-              const std::function<state::Edit(std::string)>& edit, std::string_view none,
-              std::string_view none_below) {
+std::optional<std::string> pick_material(Desk& desk, const std::string& id, std::string_view label, materials::Use use,
+                                         std::string_view chosen, std::string_view none, std::string_view none_below) {
     std::vector<widgets::PickOption> options;
     if (!none.empty()) options.push_back({"", std::string(none), std::string(none_below)});
     for (const auto& solid : materials::solids()) {
-        if ((solid.uses & use) == 0u) continue;
+        if (!solid.serves(use)) continue;
         options.push_back(
             {std::string(solid.id), std::string(solid.name),
              widgets::value_text(solid.density_kg_m3.value, desk.ui.units.of(Quantity::density)) +
                  words::separator + std::string(solid.density_kg_m3.source)});
     }
-    if (auto picked = widgets::pick_field(desk.ui, id, label, options, chosen))
-        desk.change(history, edit(*picked));
+    return widgets::pick_field(desk.ui, id, label, options, chosen);
 }
 
 std::string text_of(const Desk& desk, double value, Quantity quantity) {

@@ -4,6 +4,7 @@
 // for. Nothing is applied while it draws.
 
 #include "materials/figure.hpp"
+#include "materials/solids.hpp"
 #include "state/drawer.hpp"
 #include "state/edits.hpp"
 #include "state/motion.hpp"
@@ -61,11 +62,10 @@ void optional_number(Desk& desk, const std::string& id, std::string_view label, 
                      const std::function<state::Edit(std::optional<double>)>& edit,
                      std::string_view below = {});
 
-/// A material for a use, from the core's table; with `none` first when it may be left out (key "").
-void material(Desk& desk, const std::string& id, std::string_view label, unsigned use,
-              std::string_view chosen, const std::string& history,
-              const std::function<state::Edit(std::string)>& edit, std::string_view none = {},
-              std::string_view none_below = {});
+/// Asks for a material of a use, from the core's table; with `none` first when it may be left out (key ""). What was picked.
+[[nodiscard]] std::optional<std::string> pick_material(Desk& desk, const std::string& id, std::string_view label, materials::Use use,
+                                                       std::string_view chosen, std::string_view none = {},
+                                                       std::string_view none_below = {});
 
 /// Amounts as the builder reads them: in the chosen units.
 [[nodiscard]] std::string text_of(const Desk& desk, double value, Quantity quantity);

@@ -1,3 +1,4 @@
+#include "steps/fields.hpp"
 #include "steps/step_panels.hpp"
 
 #include "ledger/fold.hpp"
@@ -5,7 +6,6 @@
 #include "materials/solids.hpp"
 #include "units/trade.hpp"
 #include "widgets/button.hpp"
-#include "widgets/choice.hpp"
 #include "widgets/rows.hpp"
 #include "widgets/words_of_panel.hpp"
 
@@ -29,43 +29,25 @@ ledger::Sum coat_sum(const Desk& desk, int coat) {
     return sum;
 }
 
-void amount_rows(Desk& desk, int index, const preset::Coat& coat, const std::string& id) {
-    const auto label = [index](const char* what) { return label_of(what, words::coat_kind, index); };
+void amount_rows(Desk& desk, Fields& f, int index, preset::Coat& coat) {
     if (coat.kind == preset::CoatKind::film) {
         const std::array<std::string_view, 2> ways{words::by_thickness, words::by_mass};
-        if (const auto tapped =
-                widgets::choice(desk.ui, id + ".by", words::coat_by, ways, coat.thickness_m ? 0 : 1)) {
-            const bool by_mass = *tapped == 1;
-            const double mass = coat_sum(desk, index).mass_kg;
-            desk.change(label(words::coat_by), on_coat(index, [by_mass, mass](preset::Coat& c) {
-                            if (by_mass) {
-                                c.mass_kg = mass;
-                                c.thickness_m.reset();
-                            } else {
-                                c.mass_kg.reset();
-                                c.thickness_m = 0.0003; // one brushed coat, to begin from
-                            }
-                        }));
+        int by = coat.thickness_m ? 0 : 1;
+        if (f.choice(".by", words::coat_by, ways, by)) {
+            coat.mass_kg.reset();
+            coat.thickness_m.reset();
+            if (by == 1) coat.mass_kg = coat_sum(desk, index).mass_kg;
+            else coat.thickness_m = 0.0003; // one brushed coat, to begin from
         }
     }
     if (coat.thickness_m) {
-        number(
-            desk, id + ".thickness", words::coat_thickness, *coat.thickness_m,
-            {Quantity::thickness, 0.0, 0.005, {}, fine_decimals(desk)}, label(words::coat_thickness),
-            [index](double v) { return on_coat(index, [v](preset::Coat& c) { c.thickness_m = v; }); },
-            words::coat_thickness_below);
-    } else {
-        number(
-            desk, id + ".mass", words::coat_mass, coat.mass_kg.value_or(0.0),
-            {Quantity::mass, 0.0, 0.5, {}, -1}, label(words::coat_mass),
-            [index](double v) { return on_coat(index, [v](preset::Coat& c) { c.mass_kg = v; }); },
-            words::coat_mass_below);
+        f.number(".thickness", words::coat_thickness, *coat.thickness_m, {Quantity::thickness, 0.0, 0.005, {}, fine_decimals(desk)},
+                 words::coat_thickness_below);
+    } else if (coat.mass_kg) {
+        f.number(".mass", words::coat_mass, *coat.mass_kg, {Quantity::mass, 0.0, 0.5, {}, -1}, words::coat_mass_below);
     }
-    optional_number(
-        desk, id + ".spread", words::spread, coat.spread, 0.20, {Quantity::percent, 0.0, 1.0, 0.05, 0},
-        words::coat_spread_absent, label(words::spread),
-        [index](std::optional<double> v) { return on_coat(index, [v](preset::Coat& c) { c.spread = v; }); },
-        words::coat_spread_below);
+    f.optional_number(".spread", words::spread, coat.spread, 0.20, {Quantity::percent, 0.0, 1.0, 0.05, 0}, words::coat_spread_absent,
+                      words::coat_spread_below);
 }
 
 /// What of the coat the water lets one feel.
@@ -79,68 +61,47 @@ void felt_row(Desk& desk, int index) {
 }
 
 void coat_editor(Desk& desk, int index) {
-    const auto& coat = desk.document().coats[static_cast<std::size_t>(index)];
-    const std::string id = "finish." + std::to_string(index);
-    const auto label = [index](const char* what) { return label_of(what, words::coat_kind, index); };
-    if (auto named = widgets::text_field(desk.ui, id + ".name", words::name, coat.name)) {
-        desk.change(label(words::name), on_coat(index, [text = *named](preset::Coat& c) { c.name = text; }));
-    }
-    material(desk, id + ".material", words::material, static_cast<unsigned>(materials::Use::coat),
-             coat.material, label(words::material), [index](std::string key) {
-                 return on_coat(index, [key](preset::Coat& c) { c.material = key; });
-             });
-    amount_rows(desk, index, coat, id);
+    preset::Coat coat = desk.document().coats[static_cast<std::size_t>(index)];
+    Fields f(desk, "finish." + std::to_string(index), words::coat_kind, index);
+    f.text(".name", words::name, coat.name);
+    f.material(".material", words::material, materials::Use::coat, coat.material);
+    amount_rows(desk, f, index, coat);
     const std::array<std::string_view, 3> stages{words::stage_sealed_short, words::stage_painted_short,
                                                  words::stage_clear_short};
     int on = 0;
     for (int s = 0; s < 3; ++s)
         on = coat.stage == coat_stages[static_cast<std::size_t>(s)] ? s : on;
-    if (const auto tapped = widgets::choice(desk.ui, id + ".stage", words::stage, stages, on)) {
-        const Stage stage = coat_stages[static_cast<std::size_t>(*tapped)];
-        desk.change(label(words::stage), on_coat(index, [stage](preset::Coat& c) { c.stage = stage; }));
-    }
+    if (f.choice(".stage", words::stage, stages, on)) coat.stage = coat_stages[static_cast<std::size_t>(on)];
     const std::array<std::string_view, 2> kinds{words::coat_soaks, words::coat_film};
-    if (const auto tapped =
-            widgets::choice(desk.ui, id + ".kind", words::coat_works, kinds, static_cast<int>(coat.kind))) {
-        const auto kind = static_cast<preset::CoatKind>(*tapped);
-        const double mass = coat_sum(desk, index).mass_kg;
-        desk.change(label(words::coat_works_label), on_coat(index, [kind, mass](preset::Coat& c) {
-                        c.kind = kind;
-                        if (kind == preset::CoatKind::soaks && c.thickness_m) {
-                            // What soaks in has no thickness: the same mass then.
-                            c.thickness_m.reset();
-                            c.mass_kg = mass;
-                        }
-                    }));
+    if (f.choice(".kind", words::coat_works, kinds, coat.kind, words::coat_works_label) &&
+        coat.kind == preset::CoatKind::soaks && coat.thickness_m) {
+        // What soaks in has no thickness: the same mass then.
+        coat.thickness_m.reset();
+        coat.mass_kg = coat_sum(desk, index).mass_kg;
     }
-    if (widgets::toggle(desk.ui, id + ".skin", words::on_skin, coat.on_skin)) {
-        desk.change(label(words::surfaces_word),
-                    on_coat(index, [](preset::Coat& c) { c.on_skin = !c.on_skin; }));
-    }
-    if (widgets::toggle(desk.ui, id + ".faces", words::on_faces, coat.on_joint_faces,
-                        words::on_faces_below)) {
-        desk.change(label(words::surfaces_word),
-                    on_coat(index, [](preset::Coat& c) { c.on_joint_faces = !c.on_joint_faces; }));
-    }
-    if (!desk.document().pockets.empty() &&
-        widgets::toggle(desk.ui, id + ".pockets", words::on_pockets, coat.on_pockets, words::on_pockets_below)) {
-        desk.change(label(words::surfaces_word),
-                    on_coat(index, [](preset::Coat& c) { c.on_pockets = !c.on_pockets; }));
-    }
+    const auto surface = [&](std::string_view key, std::string_view label, bool& coated, std::string_view below) {
+        const bool before = coated;
+        f.toggle(key, label, coated, below);
+        if (coated != before) f.changed(words::surfaces_word);
+    };
+    surface(".skin", words::on_skin, coat.on_skin, {});
+    surface(".faces", words::on_faces, coat.on_joint_faces, words::on_faces_below);
+    if (!desk.document().pockets.empty()) surface(".pockets", words::on_pockets, coat.on_pockets, words::on_pockets_below);
+    f.put([&] { return on_coat(index, [coat](preset::Coat& c) { c = coat; }); });
     felt_row(desk, index);
     const int count = static_cast<int>(desk.document().coats.size());
     widgets::gap();
     const int tapped = widgets::button_row(
-        desk.ui, {{id + ".earlier", words::earlier, widgets::ButtonKind::plain, index > 0},
-                  {id + ".later", words::later, widgets::ButtonKind::plain, index + 1 < count},
-                  {id + ".remove", words::remove, widgets::ButtonKind::danger}});
+        desk.ui, {{f.id(".earlier"), words::earlier, widgets::ButtonKind::plain, index > 0},
+                  {f.id(".later"), words::later, widgets::ButtonKind::plain, index + 1 < count},
+                  {f.id(".remove"), words::remove, widgets::ButtonKind::danger}});
     if (tapped == 0 || tapped == 1) {
         const int by = tapped == 0 ? -1 : 1;
-        desk.change(label(words::order_word), state::move_coat(index, by));
+        desk.change(f.said(words::order_word), state::move_coat(index, by));
         desk.view.selection = {ItemKind::coat, index + by};
     }
     if (tapped == 2) {
-        desk.change(label(words::take_away), state::remove_coat(index));
+        desk.change(f.said(words::take_away), state::remove_coat(index));
         desk.view.selection = {};
     }
     widgets::gap();

@@ -1,3 +1,4 @@
+#include "steps/fields.hpp"
 #include "steps/step_panels.hpp"
 
 #include "ledger/fold.hpp"
@@ -5,7 +6,6 @@
 #include "look/words_steps.hpp"
 #include "materials/solids.hpp"
 #include "widgets/button.hpp"
-#include "widgets/choice.hpp"
 #include "widgets/pick_field.hpp"
 #include "widgets/rows.hpp"
 #include "widgets/words_of_panel.hpp"
@@ -20,79 +20,50 @@ namespace words = look::words;
 using state::ItemKind;
 using state::on_part;
 
-void segment_choice(Desk& desk, int index, const preset::Part& part, const std::string& id) {
+void segment_choice(Desk& desk, Fields& f, preset::Part& part) {
     const auto& document = desk.document();
     std::vector<widgets::PickOption> options{{"", words::nearest, {}}};
     for (int s = 0; s < static_cast<int>(document.segment_names.size()); ++s) {
         options.push_back({std::to_string(s), segment_name(document, s), {}});
     }
     const std::string chosen = part.segment ? std::to_string(*part.segment) : std::string{};
-    if (auto picked = widgets::pick_field(desk.ui, id + ".segment", words::belongs_to, options, chosen)) {
-        std::optional<int> segment;
+    if (auto picked = widgets::pick_field(desk.ui, f.id(".segment"), words::belongs_to, options, chosen)) {
+        part.segment.reset();
         for (int s = 0; s < static_cast<int>(document.segment_names.size()); ++s) {
-            if (std::to_string(s) == *picked) segment = s;
+            if (std::to_string(s) == *picked) part.segment = s;
         }
-        desk.change(label_of(words::belongs_to, words::part_kind, index),
-                    on_part(index, [segment](preset::Part& p) { p.segment = segment; }));
+        f.changed(words::belongs_to);
     }
 }
 
 void part_editor(Desk& desk, int index) {
-    const auto& part = desk.document().parts[static_cast<std::size_t>(index)];
-    const std::string id = "hardware." + std::to_string(index);
-    const auto label = [index](const char* what) { return label_of(what, words::part_kind, index); };
-    if (auto named = widgets::text_field(desk.ui, id + ".name", words::name, part.name)) {
-        desk.change(label(words::name), on_part(index, [text = *named](preset::Part& p) { p.name = text; }));
-    }
-    number(
-        desk, id + ".mass", words::mass, part.mass_kg, {Quantity::mass, 0.0, 2.0, {}, -1}, label(words::mass),
-        [index](double v) { return on_part(index, [v](preset::Part& p) { p.mass_kg = v; }); },
-        words::part_mass_below);
-    material(desk, id + ".material", words::material, static_cast<unsigned>(materials::Use::part),
-             part.material, label(words::material), [index](std::string key) {
-                 return on_part(index, [key](preset::Part& p) { p.material = key; });
-             });
+    preset::Part part = desk.document().parts[static_cast<std::size_t>(index)];
+    Fields f(desk, "hardware." + std::to_string(index), words::part_kind, index);
+    f.text(".name", words::name, part.name);
+    f.number(".mass", words::mass, part.mass_kg, {Quantity::mass, 0.0, 2.0, {}, -1}, words::part_mass_below);
+    f.material(".material", words::material, materials::Use::part, part.material);
     const std::array<std::string_view, 2> stages{words::stage_fitted, words::stage_dressed_short};
-    if (const auto tapped =
-            widgets::choice(desk.ui, id + ".stage", stages, part.stage == Stage::dressed ? 1 : 0)) {
-        const Stage stage = *tapped == 1 ? Stage::dressed : Stage::hardware;
-        desk.change(label(words::stage), on_part(index, [stage](preset::Part& p) { p.stage = stage; }));
-    }
-    number(desk, id + ".x", words::place_x, part.at_m.x,
-           {Quantity::length, -longest_m, 2.0 * longest_m, {}, -1}, label(words::place_x),
-           [index](double v) { return on_part(index, [v](preset::Part& p) { p.at_m.x = v; }); });
-    number(
-        desk, id + ".z", words::place_z, part.at_m.z,
-        {Quantity::length, -2.0 * widest_m, 2.0 * widest_m, {}, -1}, label(words::place_z),
-        [index](double v) { return on_part(index, [v](preset::Part& p) { p.at_m.z = v; }); },
-        words::place_z_below);
-    number(
-        desk, id + ".y", words::place_y, part.at_m.y,
-        {Quantity::length, -2.0 * widest_m, 2.0 * widest_m, {}, -1}, label(words::place_y),
-        [index](double v) { return on_part(index, [v](preset::Part& p) { p.at_m.y = v; }); },
-        words::place_y_below);
-    number(
-        desk, id + ".embedded", words::embedded, part.embedded, {Quantity::percent, 0.0, 1.0, 0.1, 0},
-        label(words::embedded),
-        [index](double v) { return on_part(index, [v](preset::Part& p) { p.embedded = v; }); },
-        words::embedded_below);
+    int dressed = part.stage == Stage::dressed ? 1 : 0;
+    if (f.choice(".stage", {}, stages, dressed, words::stage)) part.stage = dressed == 1 ? Stage::dressed : Stage::hardware;
+    f.length(".x", words::place_x, part.at_m.x, -longest_m, 2.0 * longest_m);
+    f.length(".z", words::place_z, part.at_m.z, -2.0 * widest_m, 2.0 * widest_m, words::place_z_below);
+    f.length(".y", words::place_y, part.at_m.y, -2.0 * widest_m, 2.0 * widest_m, words::place_y_below);
+    f.number(".embedded", words::embedded, part.embedded, {Quantity::percent, 0.0, 1.0, 0.1, 0}, words::embedded_below);
     // The core takes 3 % of the mass where no spread is given; the keypad starts from the same.
     constexpr double usual_share = 0.03;
-    optional_number(desk, id + ".sigma", words::mass_sigma, part.mass_sigma_kg, usual_share * part.mass_kg,
-                    {Quantity::mass, 0.0, 1.0, {}, -1}, words::mass_sigma_absent, label(words::mass_sigma),
-                    [index](std::optional<double> v) {
-                        return on_part(index, [v](preset::Part& p) { p.mass_sigma_kg = v; });
-                    });
-    segment_choice(desk, index, part, id);
+    f.optional_number(".sigma", words::mass_sigma, part.mass_sigma_kg, usual_share * part.mass_kg, {Quantity::mass, 0.0, 1.0, {}, -1},
+                      words::mass_sigma_absent);
+    segment_choice(desk, f, part);
+    f.put([&] { return on_part(index, [part](preset::Part& p) { p = part; }); });
     widgets::gap();
     const int tapped =
-        widgets::button_row(desk.ui, {{id + ".duplicate", words::duplicate},
-                                      {id + ".drawer", words::drawer_put_in},
-                                      {id + ".remove", words::remove, widgets::ButtonKind::danger}});
-    if (tapped == 0) desk.change(label(words::duplicate), state::duplicate_part(index));
+        widgets::button_row(desk.ui, {{f.id(".duplicate"), words::duplicate},
+                                      {f.id(".drawer"), words::drawer_put_in},
+                                      {f.id(".remove"), words::remove, widgets::ButtonKind::danger}});
+    if (tapped == 0) desk.change(f.said(words::duplicate), state::duplicate_part(index));
     if (tapped == 1 && !part.name.empty()) desk.drawer.put(state::thing_of(part));
     if (tapped == 2) {
-        desk.change(label(words::take_away), state::remove_part(index));
+        desk.change(f.said(words::take_away), state::remove_part(index));
         desk.view.selection = {};
     }
     widgets::gap();

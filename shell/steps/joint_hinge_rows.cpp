@@ -1,3 +1,4 @@
+#include "steps/fields.hpp"
 #include "steps/step_panels.hpp"
 
 #include "look/words_joints.hpp"
@@ -18,43 +19,27 @@ using preset::Hinge;
 using state::on_joint;
 using widgets::Unit;
 
-state::Edit on_hinge(int index, std::function<void(Hinge&)> change) {
-    return on_joint(index, [change = std::move(change)](preset::Joint& j) {
-        if (j.hinge) change(*j.hinge);
-    });
-}
-
-template <class E>
-void pick(Desk& desk, int index, const std::string& id, const char* label, std::array<std::string_view, 2> names, E Hinge::*member, E value) {
-    if (const auto tapped = widgets::choice(desk.ui, id, label, names, static_cast<int>(value))) {
-        const E chosen = static_cast<E>(*tapped);
-        desk.change(label_of(label, words::joint_kind, index), on_hinge(index, [member, chosen](Hinge& h) { h.*member = chosen; }));
-    }
-}
-
-void length(Desk& desk, int index, const std::string& id, const char* label, double value, double least, double most, double Hinge::*member,
-            const char* below = "") {
-    number(desk, id, label, value, {Quantity::length, least, most, {}, -1}, label_of(label, words::joint_kind, index),
-           [index, member](double v) { return on_hinge(index, [member, v](Hinge& h) { h.*member = v; }); }, below);
-}
-
-void hinge_fields(Desk& desk, int index, const Hinge& h) {
-    const std::string id = "joints." + std::to_string(index) + ".hinge";
-    pick(desk, index, id + ".kind", words::hinge_kind_field, {words::hinge_pinned, words::hinge_linked}, &Hinge::kind, h.kind);
-    pick(desk, index, id + ".eyes_on", words::hinge_eyes, {words::hinge_eyes_fore, words::hinge_eyes_aft}, &Hinge::eyes_on, h.eyes_on);
-    length(desk, index, id + ".pin_aft", words::pin_place, h.pin_aft_m, -0.03, 0.03, &Hinge::pin_aft_m, words::pin_place_below);
-    length(desk, index, id + ".pin_off", words::pin_off, h.pin_off_m, -0.02, 0.02, &Hinge::pin_off_m, words::pin_off_below);
-    length(desk, index, id + ".pin", words::pin_size, h.pin_diameter_m, 0.0003, 0.006, &Hinge::pin_diameter_m);
-    length(desk, index, id + ".wire", words::wire_size, h.wire_m, 0.0002, 0.003, &Hinge::wire_m);
+void hinge_fields(Desk& desk, int index, Hinge h) {
+    Fields f(desk, "joints." + std::to_string(index) + ".hinge", words::joint_kind, index);
+    const auto pick = [&](std::string_view key, const char* label, std::array<std::string_view, 2> names, auto& on) {
+        f.choice(key, label, names, on);
+    };
+    pick(".kind", words::hinge_kind_field, {words::hinge_pinned, words::hinge_linked}, h.kind);
+    pick(".eyes_on", words::hinge_eyes, {words::hinge_eyes_fore, words::hinge_eyes_aft}, h.eyes_on);
+    f.length(".pin_aft", words::pin_place, h.pin_aft_m, -0.03, 0.03, words::pin_place_below);
+    f.length(".pin_off", words::pin_off, h.pin_off_m, -0.02, 0.02, words::pin_off_below);
+    f.length(".pin", words::pin_size, h.pin_diameter_m, 0.0003, 0.006);
+    f.length(".wire", words::wire_size, h.wire_m, 0.0002, 0.003);
     wire_from_drawer(desk, index);
-    length(desk, index, id + ".eye", words::eye_size, h.eye_inside_m, 0.0005, 0.03, &Hinge::eye_inside_m);
-    length(desk, index, id + ".glued", words::glued_depth, h.glued_m, 0.0, 0.1, &Hinge::glued_m);
-    const int by = widgets::stepper(desk.ui, id + ".turns", words::twist_turns, static_cast<int>(h.turns), 0, 40);
+    f.length(".eye", words::eye_size, h.eye_inside_m, 0.0005, 0.03);
+    f.length(".glued", words::glued_depth, h.glued_m, 0.0, 0.1);
+    const int by = widgets::stepper(desk.ui, f.id(".turns"), words::twist_turns, static_cast<int>(h.turns), 0, 40);
     if (by != 0) {
-        desk.change(label_of(words::twist_turns, words::joint_kind, index),
-                    on_hinge(index, [turns = static_cast<int>(h.turns) + by](Hinge& now) { now.turns = turns; }));
+        h.turns = static_cast<int>(h.turns) + by;
+        f.changed(words::twist_turns);
     }
-    pick(desk, index, id + ".temper", words::wire_temper, {words::temper_spring, words::temper_soft}, &Hinge::temper, h.temper);
+    pick(".temper", words::wire_temper, {words::temper_spring, words::temper_soft}, h.temper);
+    f.put([&] { return on_joint(index, [h](preset::Joint& j) { j.hinge = h; }); });
 }
 
 std::string bits_text(const std::array<std::optional<bits::Bit>, bits::system_count>& list) {

@@ -1,3 +1,4 @@
+#include "steps/fields.hpp"
 #include "steps/step_panels.hpp"
 
 #include "look/words_joints.hpp"
@@ -23,30 +24,17 @@ std::optional<double> pounds(const std::optional<double>& n) {
 }
 
 void joint_editor(Desk& desk, int index) {
-    const auto& joint = desk.document().joints[static_cast<std::size_t>(index)];
-    const std::string id = "joints." + std::to_string(index);
-    const auto label = [index](const char* what) { return label_of(what, words::joint_kind, index); };
-    number(
-        desk, id + ".at", words::joint_at, joint.at_m, {Quantity::length, 0.0, longest_m, {}, -1},
-        label(words::joint_at),
-        [index](double v) { return on_joint(index, [v](preset::Joint& j) { j.at_m = v; }); },
-        words::joint_at_below);
-    number(
-        desk, id + ".gap", words::joint_gap, joint.gap_m, {Quantity::length, 0.0002, 0.020, 0.0001, -1},
-        label(words::joint_gap),
-        [index](double v) { return on_joint(index, [v](preset::Joint& j) { j.gap_m = v; }); },
-        words::joint_gap_below);
-    number(
-        desk, id + ".relief_fore", words::relief_fore, joint.relief_fore_rad,
-        {Quantity::angle, 0.0, steepest_rad, {}, -1}, label(words::relief_fore),
-        [index](double v) { return on_joint(index, [v](preset::Joint& j) { j.relief_fore_rad = v; }); },
-        words::relief_below);
-    number(desk, id + ".relief_aft", words::relief_aft, joint.relief_aft_rad,
-           {Quantity::angle, 0.0, steepest_rad, {}, -1}, label(words::relief_aft),
-           [index](double v) { return on_joint(index, [v](preset::Joint& j) { j.relief_aft_rad = v; }); });
+    preset::Joint joint = desk.document().joints[static_cast<std::size_t>(index)];
+    Fields f(desk, "joints." + std::to_string(index), words::joint_kind, index);
+    f.length(".at", words::joint_at, joint.at_m, 0.0, longest_m, words::joint_at_below);
+    f.number(".gap", words::joint_gap, joint.gap_m, {Quantity::length, 0.0002, 0.020, 0.0001, -1}, words::joint_gap_below);
+    const NumberSpec relief{Quantity::angle, 0.0, steepest_rad, {}, -1};
+    f.number(".relief_fore", words::relief_fore, joint.relief_fore_rad, relief, words::relief_below);
+    f.number(".relief_aft", words::relief_aft, joint.relief_aft_rad, relief);
+    f.put([&] { return on_joint(index, [joint](preset::Joint& j) { j = joint; }); });
     joint_hinge_rows(desk, index);
     widgets::gap();
-    if (widgets::button(desk.ui, id + ".remove", words::remove_joint, widgets::ButtonKind::danger)) {
+    if (widgets::button(desk.ui, f.id(".remove"), words::remove_joint, widgets::ButtonKind::danger)) {
         desk.change(std::string(words::take_away) + " " + words::joint_kind + " " + std::to_string(index + 1),
                     state::remove_joint(index));
         desk.view.selection = {};

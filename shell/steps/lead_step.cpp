@@ -1,3 +1,4 @@
+#include "steps/fields.hpp"
 #include "steps/step_panels.hpp"
 
 #include "ledger/fold.hpp"
@@ -29,43 +30,36 @@ std::string asked_sentence(const Desk& desk) {
     return first + ", " + words::lead_to_hang + " " + text_of(desk, targets.pitch_rad, Quantity::angle) + ".";
 }
 
+state::Edit put_targets(const preset::Targets& targets) {
+    return on_document([targets](preset::Document& d) { d.targets = targets; });
+}
+
 void target_rows(Desk& desk) {
-    const auto& targets = desk.document().targets;
+    preset::Targets targets = desk.document().targets;
     widgets::subheading(desk.ui, words::targets_group);
+    Fields f(desk, "lead");
     const std::array<std::string_view, 2> kinds{words::by_fall, words::by_in_water};
-    if (const auto tapped =
-            widgets::choice(desk.ui, "lead.by", kinds, targets.by == preset::TargetBy::fall ? 0 : 1)) {
-        const auto by = *tapped == 0 ? preset::TargetBy::fall : preset::TargetBy::in_water;
-        desk.change(words::targets_group, on_document([by](preset::Document& d) { d.targets.by = by; }));
-    }
-    if (targets.by == preset::TargetBy::fall) {
-        number(
-            desk, "lead.fall", words::target_fall, targets.fall_m_s, {Quantity::fall, 0.001, 5.0, {}, -1},
-            words::target_fall,
-            [](double v) { return on_document([v](preset::Document& d) { d.targets.fall_m_s = v; }); },
-            words::target_fall_below);
+    int by = targets.by == preset::TargetBy::fall ? 0 : 1;
+    if (f.choice(".by", {}, kinds, by, words::targets_group)) {
+        targets.by = by == 0 ? preset::TargetBy::fall : preset::TargetBy::in_water;
+    } else if (by == 0) {
+        f.number(".fall", words::target_fall, targets.fall_m_s, {Quantity::fall, 0.001, 5.0, {}, -1}, words::target_fall_below);
     } else {
-        number(
-            desk, "lead.in_water", words::target_in_water, targets.in_water_kg,
-            {Quantity::mass, -5.0, 5.0, {}, -1}, words::target_in_water,
-            [](double v) { return on_document([v](preset::Document& d) { d.targets.in_water_kg = v; }); },
-            words::target_in_water_below);
+        f.number(".in_water", words::target_in_water, targets.in_water_kg, {Quantity::mass, -5.0, 5.0, {}, -1},
+                 words::target_in_water_below);
     }
-    number(
-        desk, "lead.pitch", words::target_pitch, targets.pitch_rad,
-        {Quantity::angle, units::rad_from_deg(-80.0), units::rad_from_deg(80.0), {}, -1}, words::target_pitch,
-        [](double v) { return on_document([v](preset::Document& d) { d.targets.pitch_rad = v; }); },
-        words::target_pitch_below);
+    f.number(".pitch", words::target_pitch, targets.pitch_rad,
+             {Quantity::angle, units::rad_from_deg(-80.0), units::rad_from_deg(80.0), {}, -1}, words::target_pitch_below);
+    f.put([&] { return put_targets(targets); });
 }
 
 void band_rows(Desk& desk) {
-    const auto& targets = desk.document().targets;
-    number(desk, "lead.fall_band", words::fall_band, targets.fall_band,
-           {Quantity::percent, 0.001, 1.0, 0.01, 0}, words::fall_band,
-           [](double v) { return on_document([v](preset::Document& d) { d.targets.fall_band = v; }); });
-    number(desk, "lead.pitch_band", words::pitch_band, targets.pitch_band_rad,
-           {Quantity::angle, units::rad_from_deg(0.1), units::rad_from_deg(45.0), {}, -1}, words::pitch_band,
-           [](double v) { return on_document([v](preset::Document& d) { d.targets.pitch_band_rad = v; }); });
+    preset::Targets targets = desk.document().targets;
+    Fields f(desk, "lead");
+    f.number(".fall_band", words::fall_band, targets.fall_band, {Quantity::percent, 0.001, 1.0, 0.01, 0});
+    f.number(".pitch_band", words::pitch_band, targets.pitch_band_rad,
+             {Quantity::angle, units::rad_from_deg(0.1), units::rad_from_deg(45.0), {}, -1});
+    f.put([&] { return put_targets(targets); });
 }
 
 /// What the ledger holds of one hole's fill.

@@ -1,8 +1,8 @@
+#include "steps/fields.hpp"
 #include "steps/step_panels.hpp"
 
 #include "look/words_steps.hpp"
 #include "widgets/button.hpp"
-#include "widgets/choice.hpp"
 #include "widgets/rows.hpp"
 #include "widgets/words_of_panel.hpp"
 
@@ -16,44 +16,22 @@ using state::ItemKind;
 using state::on_pocket;
 
 void pocket_editor(Desk& desk, int index) {
-    const auto& pocket = desk.document().pockets[static_cast<std::size_t>(index)];
+    preset::Pocket pocket = desk.document().pockets[static_cast<std::size_t>(index)];
     const std::string id = "pockets." + std::to_string(index);
-    const auto label = [index](const char* what) { return label_of(what, words::pocket_kind, index); };
-    const NumberSpec along{Quantity::length, 0.0, longest_m, {}, -1};
+    Fields f(desk, id, words::pocket_kind, index);
     const NumberSpec across{Quantity::length, -widest_m, widest_m, {}, -1};
-    if (auto named = widgets::text_field(desk.ui, id + ".name", words::name, pocket.name)) {
-        desk.change(label(words::name),
-                    on_pocket(index, [text = *named](preset::Pocket& p) { p.name = text; }));
-    }
-    number(
-        desk, id + ".from", words::pocket_from, pocket.x_from_m, along, label(words::pocket_from),
-        [index](double v) { return on_pocket(index, [v](preset::Pocket& p) { p.x_from_m = v; }); },
-        words::place_x);
-    number(
-        desk, id + ".to", words::pocket_to, pocket.x_to_m, along, label(words::pocket_to),
-        [index](double v) { return on_pocket(index, [v](preset::Pocket& p) { p.x_to_m = v; }); },
-        words::place_x);
-    number(desk, id + ".width", words::pocket_width, pocket.width_m,
-           {Quantity::length, 0.0002, 2.0 * widest_m, {}, -1}, label(words::pocket_width),
-           [index](double v) { return on_pocket(index, [v](preset::Pocket& p) { p.width_m = v; }); });
-    number(
-        desk, id + ".y", words::place_y, pocket.y_m, across, label(words::place_y),
-        [index](double v) { return on_pocket(index, [v](preset::Pocket& p) { p.y_m = v; }); },
-        words::place_y_below);
-    optional_number(desk, id + ".low", words::pocket_low, pocket.z_from_m, 0.0, across, words::through_belly,
-                    label(words::pocket_low), [index](std::optional<double> v) {
-                        return on_pocket(index, [v](preset::Pocket& p) { p.z_from_m = v; });
-                    });
-    optional_number(desk, id + ".high", words::pocket_high, pocket.z_to_m, 0.0, across, words::through_back,
-                    label(words::pocket_high), [index](std::optional<double> v) {
-                        return on_pocket(index, [v](preset::Pocket& p) { p.z_to_m = v; });
-                    });
-    if (widgets::toggle(desk.ui, id + ".floods", words::floods, pocket.floods, words::floods_below)) {
-        desk.change(label(words::floods), on_pocket(index, [](preset::Pocket& p) { p.floods = !p.floods; }));
-    }
+    f.text(".name", words::name, pocket.name);
+    f.length(".from", words::pocket_from, pocket.x_from_m, 0.0, longest_m, words::place_x);
+    f.length(".to", words::pocket_to, pocket.x_to_m, 0.0, longest_m, words::place_x);
+    f.length(".width", words::pocket_width, pocket.width_m, 0.0002, 2.0 * widest_m);
+    f.number(".y", words::place_y, pocket.y_m, across, words::place_y_below);
+    f.optional_number(".low", words::pocket_low, pocket.z_from_m, 0.0, across, words::through_belly);
+    f.optional_number(".high", words::pocket_high, pocket.z_to_m, 0.0, across, words::through_back);
+    f.toggle(".floods", words::floods, pocket.floods, words::floods_below);
+    f.put([&] { return on_pocket(index, [pocket](preset::Pocket& p) { p = pocket; }); });
     widgets::gap();
     if (widgets::button(desk.ui, id + ".remove", words::remove, widgets::ButtonKind::danger)) {
-        desk.change(label(words::take_away), state::remove_pocket(index));
+        desk.change(f.said(words::take_away), state::remove_pocket(index));
         desk.view.selection = {};
     }
     widgets::gap();

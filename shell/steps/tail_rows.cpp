@@ -1,3 +1,4 @@
+#include "steps/fields.hpp"
 #include "steps/step_panels.hpp"
 
 #include "look/words_choice.hpp"
@@ -24,13 +25,7 @@ using state::on_tail;
 using state::TailLine;
 
 std::string label(std::string_view what) {
-    return std::string(words::line_tail) + ": " + std::string(what);
-}
-
-/// A number of the tail that stands in one place.
-void plain(Desk& desk, const char* id, const char* what, const NumberSpec& spec, double& (*place)(Tail&), const char* below = "") {
-    Tail copy = *desk.document().tail;
-    number(desk, id, what, place(copy), spec, label(what), [place](double v) { return on_tail([=](Tail& t) { place(t) = v; }); }, below);
+    return std::string(what) + ": " + words::line_tail;
 }
 
 /// A number that draws the whole tail out or together.
@@ -88,35 +83,31 @@ void point_rows(Desk& desk, Tail tail) {
 
 void tail_editor(Desk& desk) {
     const Tail& tail = *desk.document().tail;
-    const NumberSpec height{Quantity::length, -widest_m, widest_m, {}, -1};
-    material(desk, "tail.material", words::material, static_cast<unsigned>(materials::Use::tail), tail.material, label(words::material),
-             [](std::string key) { return on_tail([key](Tail& t) { t.material = key; }); });
-    optional_number(desk, "tail.density", words::tail_density, tail.density_kg_m3, evenfall::tail::density_kg_m3(tail), {Quantity::density, 700.0, 1600.0, {}, -1},
-                    words::from_table, label(words::tail_density), [](std::optional<double> v) { return on_tail([v](Tail& t) { t.density_kg_m3 = v; }); });
-    plain(desk, "tail.x", words::tail_root, {Quantity::length, 0.0, longest_m, {}, -1}, [](Tail& t) -> double& { return t.x_m; });
-    plain(desk, "tail.z", words::tail_axis, height, [](Tail& t) -> double& { return t.z_m; }, words::place_z_below);
+    Tail held = tail;
+    Fields f(desk, "tail");
+    f.material(".material", words::material, materials::Use::tail, held.material);
+    f.optional_number(".density", words::tail_density, held.density_kg_m3, evenfall::tail::density_kg_m3(tail), {Quantity::density, 700.0, 1600.0, {}, -1},
+                      words::from_table);
+    f.length(".x", words::tail_root, held.x_m, 0.0, longest_m);
+    f.length(".z", words::tail_axis, held.z_m, -widest_m, widest_m, words::place_z_below);
     Tail bare = tail;
     bare.tenon.reset();
     const Vec3 size = evenfall::tail::extent(bare);
     stretched(desk, "tail.length", words::tail_length, size.x, widest_m, 1.0, 0.0, 0.0);
     stretched(desk, "tail.height", words::tail_height, size.z, widest_m, 0.0, 1.0, 0.0);
     stretched(desk, "tail.thickness", words::tail_thickness, size.y, widest_m, 0.0, 0.0, 1.0);
-    plain(desk, "tail.fullness", words::tail_fullness, {Quantity::number, 1.2, 12.0, 0.1, 2}, [](Tail& t) -> double& { return t.fullness; },
-          words::tail_fullness_below);
+    f.number(".fullness", words::tail_fullness, held.fullness, {Quantity::number, 1.2, 12.0, 0.1, 2}, words::tail_fullness_below);
     point_rows(desk, tail);
-    if (widgets::toggle(desk.ui, "tail.tenon", words::tail_tenon, tail.tenon.has_value(), words::tail_tenon_below)) {
-        desk.change(label(words::tail_tenon), on_tail([](Tail& t) {
-                        if (t.tenon) t.tenon.reset();
-                        else t.tenon = preset::Tenon{0.008, 0.0015, 0.006};
-                    }));
+    bool has_tenon = held.tenon.has_value();
+    f.toggle(".tenon", words::tail_tenon, has_tenon, words::tail_tenon_below);
+    if (!has_tenon) held.tenon.reset();
+    else if (!held.tenon) held.tenon = preset::Tenon{0.008, 0.0015, 0.006};
+    if (held.tenon) {
+        f.length(".tenon.length", words::tenon_length, held.tenon->length_m, 0.0005, 0.1);
+        f.length(".tenon.thickness", words::tenon_thickness, held.tenon->thickness_m, 0.0002, 0.04);
+        f.length(".tenon.height", words::tenon_height, held.tenon->height_m, 0.0005, widest_m);
     }
-    if (tail.tenon) {
-        plain(desk, "tail.tenon.length", words::tenon_length, {Quantity::length, 0.0005, 0.1, {}, -1}, [](Tail& t) -> double& { return t.tenon->length_m; });
-        plain(desk, "tail.tenon.thickness", words::tenon_thickness, {Quantity::length, 0.0002, 0.04, {}, -1},
-              [](Tail& t) -> double& { return t.tenon->thickness_m; });
-        plain(desk, "tail.tenon.height", words::tenon_height, {Quantity::length, 0.0005, widest_m, {}, -1},
-              [](Tail& t) -> double& { return t.tenon->height_m; });
-    }
+    f.put([&] { return on_tail([held](Tail& t) { t = held; }); }, words::line_tail);
     widgets::gap();
     if (widgets::button(desk.ui, "tail.remove", words::tail_remove, widgets::ButtonKind::danger)) {
         desk.change(words::tail_remove, state::remove_tail());

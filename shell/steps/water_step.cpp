@@ -1,3 +1,4 @@
+#include "steps/fields.hpp"
 #include "steps/step_panels.hpp"
 
 #include "look/words_steps.hpp"
@@ -22,18 +23,11 @@ using widgets::Column;
 void water_rows(Desk& desk, const std::string& id, const char* title, const preset::Water& water,
                 preset::Water preset::Document::*member) {
     widgets::subheading(desk.ui, title);
-    const auto label = [title](const char* what) { return std::string(what) + ": " + title; };
-    number(desk, id + ".temperature", words::temperature, water.temperature_c,
-           {Quantity::temperature, 0.0, 40.0, {}, -1}, label(words::temperature), [member](double v) {
-               return on_document([member, v](preset::Document& d) { (d.*member).temperature_c = v; });
-           });
-    number(
-        desk, id + ".salinity", words::salinity, water.salinity_g_kg, {Quantity::salinity, 0.0, 40.0, {}, -1},
-        label(words::salinity),
-        [member](double v) {
-            return on_document([member, v](preset::Document& d) { (d.*member).salinity_g_kg = v; });
-        },
-        words::salinity_below);
+    preset::Water held = water;
+    Fields f(desk, id);
+    f.number(".temperature", words::temperature, held.temperature_c, {Quantity::temperature, 0.0, 40.0, {}, -1});
+    f.number(".salinity", words::salinity, held.salinity_g_kg, {Quantity::salinity, 0.0, 40.0, {}, -1}, words::salinity_below);
+    f.put([&] { return on_document([member, held](preset::Document& d) { d.*member = held; }); }, title);
 }
 
 void stage_table(Desk& desk) {
