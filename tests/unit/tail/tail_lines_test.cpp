@@ -58,6 +58,16 @@ TEST_CASE("a tail adds exactly its mass and, in a flooded slot, exactly its volu
     }
 }
 
+TEST_CASE("a tail as dense as the water leaves the weight in water as it was, but for what a dry slot holds of it", "[tail][properties]") {
+    preset::Document d = support::block_with_tail();
+    const Answers bare = worked(without_tail(d)).answers;
+    d.tail->density_kg_m3 = bare.water_density_kg_m3;
+    CHECK_THAT(worked(d).answers.in_water_kg, WithinAbs(bare.in_water_kg, 1e-12));
+    d.pockets[0].floods = false;
+    const Answers dry = worked(without_tail(d)).answers;
+    CHECK_THAT(worked(d).answers.in_water_kg - dry.in_water_kg, WithinRel(tail::tenon_m3(*d.tail) * bare.water_density_kg_m3, 1e-6));
+}
+
 TEST_CASE("a tenon in a slot that stays dry weighs and displaces nothing", "[tail]") {
     preset::Document d = support::block_with_tail();
     d.pockets[0].floods = false;
