@@ -14,6 +14,9 @@ function fingers(seed) {
   return { next, below: (n) => Math.floor(next() * n) };
 }
 
+// The browser's remark on a touch that it no longer lets anybody cancel: to be expected of fingers like these.
+const harmless = /^Ignored attempt to cancel a touch/;
+
 const seed = Number(process.env.EVENFALL_TOUCH_SEED ?? 1);
 
 test(`a thousand touches at random (seed ${seed}) leave no fault, and a lure whose every answer is a number`, async (t) => {
@@ -53,7 +56,7 @@ test(`a thousand touches at random (seed ${seed}) leave no fault, and a lure who
       if (await bench.page.locator("dialog[open]").count()) await bench.page.keyboard.press("Escape");
       await bench.answersAreNumbers(`touch ${n} of seed ${seed}; the last: ${tried.slice(-12).join("; ")}`);
       documents.add(JSON.stringify(await bench.document()));
-      assert.deepEqual(bench.faults, [], `no fault by touch ${n} of seed ${seed}; the last: ${tried.slice(-12).join("; ")}`);
+      assert.deepEqual(bench.faults.filter((fault) => !harmless.test(fault)), [], `no fault by touch ${n} of seed ${seed}; the last: ${tried.slice(-12).join("; ")}`);
     }
   }
   assert.ok(documents.size > 5, `the touches change the lure: ${documents.size} different ones`);

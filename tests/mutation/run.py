@@ -141,6 +141,7 @@ def main():
     ask.add_argument("--count", type=int, default=160)
     ask.add_argument("--seed", type=int, default=1)
     ask.add_argument("--only", nargs="+", default=[f"core/{f}" for f in FOLDERS])
+    ask.add_argument("--from", type=int, default=1, dest="first", metavar="N", help="go on where a run was cut short")
     ask.add_argument("--again", action="store_true")
     ask.add_argument("--build", type=Path, default=ROOT / "build" / "native")
     ask.add_argument("--tests", nargs="*", default=[], help="filters for the unit tests")
@@ -157,6 +158,8 @@ def main():
     counts = Counter()
     survivors = []
     for n, change in enumerate(chosen, 1):
+        if n < a.first:
+            continue
         what = verdict(builder, change, limit_s, a.tests)
         counts[what] += 1
         if what == "survived":

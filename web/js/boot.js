@@ -107,6 +107,14 @@ function shareBench(core, store) {
   if (canHold()) holdBench(() => {}, onLost);
 }
 
+// Out of memory, say: what the compiled code throws and does not catch has left it in the middle of something.
+function watchForCrash() {
+  const { Exception, RuntimeError } = WebAssembly;
+  const look = (fault) => [Exception, RuntimeError].some((kind) => kind && fault instanceof kind) && stop(words.stop.crash, true);
+  window.addEventListener("error", ({ error }) => look(error));
+  window.addEventListener("unhandledrejection", ({ reason }) => look(reason));
+}
+
 async function start() {
   look(prefersDark);
   const build = document.querySelector("meta[name=evenfall-build]").content;
@@ -128,6 +136,7 @@ async function start() {
     getCore: () => core, store, autosave: () => autosaveOf.current, pictures: () => pictures, announce: createAnnouncer(), onChange: refresh,
   });
 
+  watchForCrash();
   progress(1, words.loading.module);
   core = await loadCore(part("canvas"), () => stop(words.stop.crash, true));
   progress(3, words.loading.start);
