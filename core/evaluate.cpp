@@ -9,6 +9,7 @@
 #include "ledger/build.hpp"
 #include "ledger/fold.hpp"
 #include "preset/check.hpp"
+#include "preset/fields.hpp"
 #include "shape/blank.hpp"
 
 #include <cmath>
@@ -155,7 +156,9 @@ Outcome<Surroundings> surroundings(const preset::Document& document) {
     return Surroundings{*fishing, *tub};
 }
 
-Outcome<Evaluation> evaluate(const preset::Document& document) {
+namespace {
+
+Outcome<Evaluation> worked_through(const preset::Document& document) {
     Problems unfit = preset::check(document);
     if (!unfit.empty()) return unfit;
     auto lines = shape::drawn_lines(document.shape);
@@ -173,6 +176,16 @@ Outcome<Evaluation> evaluate(const preset::Document& document) {
 
     Answers answers = answers_of(document, *body, *ledger, *water);
     return Evaluation{std::move(*body), std::move(*ledger), std::move(answers)};
+}
+
+}  // namespace
+
+Outcome<Evaluation> evaluate(const preset::Document& document) {
+    Outcome<Evaluation> outcome = worked_through(document);
+    if (outcome.ok() || outcome.problems().size() <= preset::max_problems) return outcome;
+    // Forty holes in forty pockets are 1600 overlaps; nobody reads more than a screenful.
+    const Problems& all = outcome.problems();
+    return Problems(all.begin(), all.begin() + static_cast<std::ptrdiff_t>(preset::max_problems));
 }
 
 }  // namespace evenfall

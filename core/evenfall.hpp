@@ -93,7 +93,7 @@ struct Evaluation {
     Answers answers;
 };
 
-/// Document → answers. Refuses what cannot be built (holes through the wall, crossed profile, joints out of order …).
+/// Document → answers. Refuses what cannot be built (holes through the wall, crossed profile, joints out of order …): twenty problems at most.
 [[nodiscard]] Outcome<Evaluation> evaluate(const preset::Document& document);
 
 /// One hole as the plan leaves it.

@@ -6,6 +6,7 @@
 #   tests/run.sh -R WORDS      further words go to ctest (here: only tests whose names match)
 #
 # EVENFALL_CACHE  where outside sources and compiled libraries are kept (default ~/.cache/evenfall)
+# EVENFALL_SANITIZE_TESTS=1   every native test once more before that, under the sanitizers (tests/sanitize.sh)
 # EVENFALL_JOBS   how many compilers and tests run at once (default: one for each processor)
 set -euo pipefail
 root="$(cd "$(dirname "${BASH_SOURCE[0]}")/.." && pwd)"
@@ -34,9 +35,12 @@ fi
 
 list="$("$root/web/setup/libs.sh" native)"
 build="$root/build/native"
+"$root/tests/fuzz/build.sh"
+if [ "${EVENFALL_SANITIZE_TESTS:-}" = 1 ]; then "$root/tests/sanitize.sh"; fi
+
 say "Building the native programs"
 settings=(-DCMAKE_BUILD_TYPE=Release -DEVENFALL_SHELL=ON "-DEVENFALL_WEB_BUILD=$root/build/web"
-    "-DEVENFALL_NODE_MODULES=$driver/node_modules")
+    "-DEVENFALL_NODE_MODULES=$driver/node_modules" "-DEVENFALL_FUZZ_BUILD=$root/build/fuzz")
 stamp="$(printf '%s\n' "${settings[@]}"; cat "$list")"
 if ! [ -f "$build/build.ninja" ] || [ "$stamp" != "$(cat "$build/configured" 2>/dev/null)" ]; then
     mkdir -p "$build"

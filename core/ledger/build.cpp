@@ -30,7 +30,7 @@ Spread spread(Cause cause, std::size_t group, double relative, bool moves_mass, 
     return {cause, static_cast<int>(group), relative, moves_mass, moves_volume};
 }
 
-Line wood_line(const Woodwork& w, Kind kind, std::size_t item, int segment, Stage stage, double volume_m3, Vec3 at_m) {
+Line wood_line(const Woodwork& w, Kind kind, std::size_t item, int segment, Stage stage, double volume_m3, const Vec3& at_m) {
     Line line;
     line.kind = kind;
     line.item = static_cast<int>(item);
@@ -43,7 +43,7 @@ Line wood_line(const Woodwork& w, Kind kind, std::size_t item, int segment, Stag
     return line;
 }
 
-Line water_line(Kind kind, std::size_t item, int segment, Stage stage, double volume_m3, Vec3 at_m) {
+Line water_line(Kind kind, std::size_t item, int segment, Stage stage, double volume_m3, const Vec3& at_m) {
     Line line;
     line.kind = kind;
     line.item = static_cast<int>(item);

@@ -22,9 +22,7 @@ double hundredth_mm(double m) { return units::m_from_mm(std::round(units::mm_fro
 /// A choice of places of a hull, as points of a curve.
 class Fit {
 public:
-    Fit(const std::vector<Place>& line, double length_m) : line_(line), length_m_(length_m), off_(line.size()) {
-        knots_ = {0, line.size() - 1};
-    }
+    Fit(const std::vector<Place>& line, double length_m) : line_(line), length_m_(length_m), off_(line.size()), knots_{0, line.size() - 1} {}
 
     /// Adds points where the curve is furthest off until it keeps the tolerance, then takes out those that are not needed.
     void within(double tolerance_m, std::size_t most) {

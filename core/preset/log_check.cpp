@@ -3,8 +3,10 @@
 #include "materials/solids.hpp"
 #include "preset/fields.hpp"
 
+#include <algorithm>
 #include <array>
 #include <string>
+#include <vector>
 
 namespace evenfall::preset {
 namespace {
@@ -99,10 +101,36 @@ void check_reading(Problems& problems, const Document& document, std::size_t ind
     }
 }
 
+/// Each factor may be within its limits and all of them together beyond any number.
+void check_together(Problems& problems, const std::vector<Correction>& corrections) {
+    for (std::size_t i = 0; i < corrections.size(); ++i) {
+        const auto of_same = [&](const Correction& c) {
+            // Drag is one for the whole lure, whatever entry stands there.
+            return c.of == corrections[i].of && (c.of == Cause::drag || group_of(c) == group_of(corrections[i]));
+        };
+        const auto end = corrections.begin() + static_cast<std::ptrdiff_t>(i);
+        if (std::any_of(corrections.begin(), end, of_same)) continue;
+        double factor = 1.0;
+        std::size_t last = i;
+        for (std::size_t k = i; k < corrections.size(); ++k) {
+            if (!of_same(corrections[k])) continue;
+            factor *= corrections[k].factor;
+            last = k;
+        }
+        if (last == i || (factor >= least_factor && factor <= most_factor)) continue;
+        const std::string limit = plain_number(least_factor) + " to " + plain_number(most_factor);
+        add_problem(problems, {ProblemCode::out_of_range, "/corrections/" + std::to_string(last) + "/factor", limit,
+                               "Corrections " + std::to_string(i + 1) + " to " + std::to_string(last + 1) +
+                                   " are partly of one and the same thing and together make a factor of " + plain_number(factor) +
+                                   "; the limit is " + limit + '.'});
+    }
+}
+
 }  // namespace
 
 void check_log(Problems& problems, const Document& document) {
     for (std::size_t i = 0; i < document.log.size() && i < max_readings; ++i) check_reading(problems, document, i);
+    if (document.corrections.size() <= max_corrections) check_together(problems, document.corrections);
 }
 
 }  // namespace evenfall::preset

@@ -1,6 +1,7 @@
 #include "surety/standing.hpp"
 
 #include "fall/level_fall.hpp"
+#include "preset/log_check.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -107,14 +108,15 @@ preset::Document with_corrections(const Model& model, const Eigen::VectorXd& u, 
     for (Eigen::Index i = 0; i < model.count(); ++i) {
         const Input& input = model.inputs()[static_cast<std::size_t>(i)];
         const double factor = factor_of(input, u(i));
-        const double left = input.cause == preset::Cause::drag ? input.relative * spread(i) : input.relative * spread(i) / factor;
+        // What is left stays within what a document may say, however odd the readings were.
+        const double left = std::min(input.cause == preset::Cause::drag ? input.relative * spread(i) : input.relative * spread(i) / factor, 1.0);
         const bool taught = std::abs(factor - 1.0) > 1e-12 || std::abs(spread(i) - 1.0) > 1e-9;
         if (!taught) continue;
         const auto known = std::find_if(document.corrections.begin(), document.corrections.end(), [&](const preset::Correction& c) {
             return c.of == input.cause && preset::group_of(c) == input.group;
         });
         if (known != document.corrections.end()) {
-            known->factor *= factor;
+            known->factor = std::clamp(known->factor * factor, preset::least_factor, preset::most_factor);
             known->spread = left;
             continue;
         }
@@ -126,7 +128,7 @@ preset::Document with_corrections(const Model& model, const Eigen::VectorXd& u, 
                    input.cause != preset::Cause::drag) {
             c.item = input.group;
         }
-        c.factor = factor;
+        c.factor = std::clamp(factor, preset::least_factor, preset::most_factor);
         c.spread = left;
         document.corrections.push_back(c);
     }

@@ -103,7 +103,7 @@ struct Surety {
     std::vector<Belief> inputs;
     Estimate mass_kg;             ///< finished
     Estimate in_water_kg;         ///< fishing water
-    Estimate pitch_rad;           ///< hang; value NaN where G is not below B
+    Estimate pitch_rad;           ///< hang; all NaN where G is not below B
     Estimate bg_m;
     Vec3 g_sigma_m, b_sigma_m;
     std::optional<Estimate> fall_m_s;  ///< absent where it does not sink

@@ -1,10 +1,13 @@
-// Any bytes as a share link; and any bytes packed into a sound container, so that the checksum does not hide the rest.
+// Any bytes as a share link; any bytes packed into a sound container, so that the checksum does not hide the rest; and any bytes
+// as what letters of a link stand for, so that the letters do not hide what is unfolded.
 
 #include "fuzz/document_laws.hpp"
 #include "preset/link.hpp"
 
 #include <cstddef>
 #include <cstdint>
+#include <string>
+#include <vector>
 
 extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* bytes, std::size_t size) {
     using namespace evenfall;
@@ -16,5 +19,17 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* bytes, std::size_t siz
     const std::string packed = preset::pack_link(text);
     const auto unpacked = preset::unpack_link(packed);
     fuzz::must(unpacked.ok() ? *unpacked == text : packed.size() > preset::max_link_bytes, "a container keeps its text, or is too long");
+    if (unpacked.ok()) {
+        const auto held = read_link(packed);
+        if (held.ok()) fuzz::must_keep(*held);
+        else fuzz::must_explain(held.problems());
+    }
+
+    // A head with a length within the limits, then whatever is there as a folded text.
+    std::vector<unsigned char> raw(bytes, bytes + size);
+    if (raw.size() > 4) raw[4] &= 0x07u;
+    const auto unfolded = preset::unpack_link("1." + preset::base64url(raw) + "e");
+    if (unfolded.ok()) fuzz::must(unfolded->size() <= preset::max_document_bytes, "nothing unfolds beyond a document's size");
+    else fuzz::must_explain(unfolded.problems());
     return 0;
 }

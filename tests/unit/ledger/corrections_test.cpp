@@ -59,6 +59,24 @@ TEST_CASE("A correction of drag changes the fall alone: twice the drag, the weig
     CHECK_THAT(twice->answers.fall->speed_m_s / once->answers.fall->speed_m_s, WithinRel(std::sqrt(0.5), 0.02));
 }
 
+TEST_CASE("Corrections of one thing multiply, and are refused where together they leave the limits of one") {
+    const auto with = [](std::initializer_list<preset::Correction> list) {
+        preset::Document d = support::fish();
+        d.corrections = list;
+        return d;
+    };
+    CHECK(evaluate(with({{preset::Cause::wood_density, {}, 2.0, {}}, {preset::Cause::wood_density, {}, 0.5, {}}})).ok());
+    CHECK(evaluate(with({{preset::Cause::part_mass, 0, 20.0, {}}, {preset::Cause::part_mass, 1, 20.0, {}}})).ok());
+    const auto refused = evaluate(with({{preset::Cause::moisture, {}, 15.0, {}}, {preset::Cause::part_mass, 0, 2.0, {}}, {preset::Cause::moisture, {}, 15.0, {}}}));
+    REQUIRE_FALSE(refused.ok());
+    CHECK(refused.problems().front().path == "/corrections/2/factor");
+    CHECK(refused.problems().front().sentence.find("a factor of 225; the limit is 0.05 to 20.") != std::string::npos);
+    // Two hundred of them are no number any more.
+    preset::Document many = support::fish();
+    many.corrections.assign(preset::max_corrections, {preset::Cause::drag, {}, 20.0, {}});
+    CHECK_FALSE(evaluate(many).ok());
+}
+
 TEST_CASE("The lead plan plans with corrections: heavier wood, less lead") {
     const auto plain = plan_lead(support::fish());
     const auto heavy = plan_lead(corrected_by({preset::Cause::wood_density, {}, 1.05, {}}));

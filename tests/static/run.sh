@@ -1,0 +1,47 @@
+#!/bin/bash
+# Looks through core and shell without running them: clang-tidy (checks and what is left out of them: .clang-tidy) and
+# cppcheck (tests/static/cppcheck.txt). Says what it found and ends with an error if that was anything.
+#
+#   tests/static/run.sh                 everything
+#   tests/static/run.sh core/fall ...   only files whose path holds one of these words
+#
+# EVENFALL_JOBS   how many files at once (default: one for each processor)
+set -euo pipefail
+root="$(cd "$(dirname "${BASH_SOURCE[0]}")/../.." && pwd)"
+. "$root/web/setup/common.sh"
+install_packages clang-tidy cppcheck cmake:cmake ninja:ninja-build libsdl2-dev libgl-dev pkg-config g++
+
+list="$("$root/web/setup/libs.sh" native)"
+build="$root/build/static"
+[ -f "$build/build.ninja" ] || cmake -S "$root" -B "$build" -G Ninja -C "$list" -DCMAKE_BUILD_TYPE=Release -DEVENFALL_SHELL=ON \
+    -DEVENFALL_TESTS=OFF >"$cache/log/configure-static.log" 2>&1 || die "the build could not be configured: $cache/log/configure-static.log"
+# Sources that the build writes itself are named by includes of others.
+cmake --build "$build" --target evenfall_typeface >/dev/null
+
+# The compiler's list without outside sources and without warnings that only GCC knows.
+python3 - "$build/compile_commands.json" "$root" "$@" >"$build/files" <<'PY'
+import json, os, sys
+words = sys.argv[3:]
+for entry in json.load(open(sys.argv[1])):
+    path = os.path.relpath(entry["file"], sys.argv[2])
+    if path.startswith(("core/", "shell/")) and (not words or any(word in path for word in words)):
+        print(path)
+PY
+sort -u -o "$build/files" "$build/files"
+[ -s "$build/files" ] || die "no file of core or shell has that in its path."
+cd "$root"
+found=0
+
+say "clang-tidy over $(wc -l <"$build/files") files"
+xargs -P "$jobs" -n 1 clang-tidy --quiet -p "$build" <"$build/files" >"$build/tidy.log" 2>"$build/tidy.err" || found=1
+# Macros of the headers that no file of ours can help are counted on standard error; only that is left out.
+sort -u "$build/tidy.log" | grep -E '(warning|error):' || true
+grep -E 'error:' "$build/tidy.err" || true
+
+say "cppcheck"
+cppcheck --quiet -j "$jobs" --std=c++20 --language=c++ --enable=warning,performance,portability --inline-suppr --error-exitcode=1 \
+    --suppressions-list=tests/static/cppcheck.txt --template='{file}:{line}: {severity}: {message} [{id}]' \
+    --library=std -I core -I shell --file-list="$build/files" || found=1
+
+[ $found -eq 0 ] && say "Nothing found."
+exit $found
