@@ -16,6 +16,15 @@ constexpr std::array ways{Way::port, Way::starboard};
 
 double by(const EyeRoom& room, Way way) { return way == Way::port ? room.port_rad : room.starboard_rad; }
 
+LinkedEyes linked_eyes_of(const preset::Hinge& hinge) { return {hinge.wire_m, hinge.eye_inside_m, hinge.lean_rad}; }
+
+/// What gives the least angle; wood where two are equal.
+StoppedBy stopped_by(const JointAnswer& a, std::size_t w) {
+    if (a.eyes_rad[w] < std::min(a.finished[w].angle_rad, a.wire_rad[w])) return StoppedBy::eyes;
+    if (a.wire_rad[w] < a.finished[w].angle_rad) return StoppedBy::pocket_mouth;
+    return a.finished[w].stopped ? StoppedBy::wood : StoppedBy::nothing;
+}
+
 wire::Temper temper_of(const preset::Hinge& hinge) {
     return hinge.temper == preset::WireTemper::soft ? wire::Temper::soft : wire::Temper::spring;
 }
@@ -95,14 +104,26 @@ Outcome<JointAnswer> one_joint(const preset::Document& document, const shape::Bo
                 if (answer.room) a.wire_rad[w] = std::min(a.wire_rad[w], by(*answer.room, way));
             }
         }
-        a.swing_rad[w] = std::min(a.finished[w].angle_rad, a.wire_rad[w]);
+        a.eyes_rad[w] = most_swing_rad;
+        if (h.kind == preset::HingeKind::linked) {
+            // Only as far as the wood lets them: beyond that nobody asks, and looking is slow.
+            const double wood = a.finished[w].angle_rad;
+            const double eyes = mirrored ? a.eyes_rad[0] : link_swing(linked_eyes_of(h), wood);
+            if (eyes < wood) a.eyes_rad[w] = eyes;
+        }
+        a.swing_rad[w] = std::min({a.finished[w].angle_rad, a.wire_rad[w], a.eyes_rad[w]});
+        a.stopped_by[w] = stopped_by(a, w);
         if (a.wire_rad[w] < a.finished[w].angle_rad) {
             needed = std::max(needed, mouth_for(document, body, joint, a.place, a.finished[w].angle_rad, films.in_pockets_m));
         }
     }
     a.mouth_m = needed;
     a.play_per_eye_m = h.eye_inside_m - (h.kind == preset::HingeKind::pinned ? h.pin_diameter_m : h.wire_m);
-    if (a.place.eye_spacing_m > 0.0) a.sag_rad = std::atan(2.0 * std::max(0.0, a.play_per_eye_m) / a.place.eye_spacing_m);
+    if (h.kind == preset::HingeKind::linked) a.slop = link_slop(linked_eyes_of(h));
+    if (a.place.eye_spacing_m > 0.0) {
+        const double play = a.slop ? a.slop->fore_aft_m : 2.0 * std::max(0.0, a.play_per_eye_m);
+        a.sag_rad = std::atan(play / a.place.eye_spacing_m);
+    }
     if (h.kind == preset::HingeKind::pinned) a.pin_length_m = pin_length(a.place, body);
     a.walls = walls(document, body, joint, a.place);
     a.eye_bits = bits::for_glue(a.eye.twist_outside_m);

@@ -4,6 +4,7 @@
 #include "bits/bits.hpp"
 #include "joints/eye_room.hpp"
 #include "joints/hook_swing.hpp"
+#include "joints/linked_eyes.hpp"
 #include "joints/swing.hpp"
 #include "joints/walls.hpp"
 #include "units/trade.hpp"
@@ -25,17 +26,23 @@ struct EyeAnswer {
     std::optional<EyeRoom> room;  ///< absent without a pocket
 };
 
+/// What ends a joint's swing first.
+enum class StoppedBy { nothing, wood, pocket_mouth, eyes };
+
 /// One joint as it is drawn.
 struct JointAnswer {
     HingePlace place;
     std::array<Swing, 2> bare;           ///< wood on wood; by Way
     std::array<Swing, 2> finished;       ///< with every film that goes on its faces
     std::array<double, 2> wire_rad{};    ///< the twist meets the pocket's mouth; most_swing_rad where nothing stops it
-    std::array<double, 2> swing_rad{};   ///< what is left of it: the lesser of finished and wire
+    std::array<double, 2> eyes_rad{};    ///< linked eyes meet each other; most_swing_rad where the finished wood stops before them
+    std::array<double, 2> swing_rad{};   ///< what is left of it: the least of finished, wire and eyes
+    std::array<StoppedBy, 2> stopped_by{};
     std::vector<EyeAnswer> eyes;
     double mouth_m = 0.0;                ///< width of the pockets' mouth for the whole swing of the wood; 0 where wide enough
     double play_per_eye_m = 0.0;         ///< eye's inside less pin, or less wire where eyes hang in each other
-    double sag_rad = 0.0;                ///< by which that play lets the tail hang, either way; 0 with one eye
+    std::optional<LinkSlop> slop;        ///< of linked eyes
+    double sag_rad = 0.0;                ///< by which that play lets the tail hang, either way; 0 with one eye. Linked: the one pair taut, the other pushed together
     std::vector<Wall> walls;
     wire::TwistAnswer eye;
     double pin_length_m = 0.0;           ///< from 2 mm inside the belly to 2 mm inside the back; 0 without a pin

@@ -77,6 +77,21 @@ void warn_of_swing(Problems& out, std::size_t k, const JointAnswer& j) {
     }
 }
 
+void warn_of_links(Problems& out, std::size_t k, const JointAnswer& j) {
+    if (j.play_per_eye_m < 0.0) {
+        warn(out, ProblemCode::binds_joint, at_joint(k) + "/hinge/eye_inside_mm", millimetres_text(j.place.hinge.wire_m),
+             joint_text(k) + ": the wire is thicker than the eye is wide; such eyes cannot hang in each other.");
+        return;
+    }
+    for (std::size_t w = 0; w < 2; ++w) {
+        if (j.stopped_by[w] != StoppedBy::eyes) continue;
+        warn(out, ProblemCode::binds_joint, at_joint(k) + "/hinge", degrees_text(j.eyes_rad[w]),
+             joint_text(k) + ": the linked eyes meet each other at " + degrees_text(j.eyes_rad[w]) + ", before the wood stops at " +
+                 degrees_text(j.finished[w].angle_rad) + ". Wider eyes, or one level and one upright, swing farther.");
+        return;  // both ways are alike
+    }
+}
+
 void warn_of_eyes(Problems& out, std::size_t k, const JointAnswer& j) {
     for (const EyeAnswer& eye : j.eyes) {
         if (!eye.room) continue;
@@ -95,7 +110,9 @@ void warn_of_eyes(Problems& out, std::size_t k, const JointAnswer& j) {
             warn(out, ProblemCode::binds_joint, path, "", pocket + "it is lower than the wire is thick.");
         }
     }
-    if (j.play_per_eye_m < 0.0) {
+    if (j.slop) {
+        warn_of_links(out, k, j);
+    } else if (j.play_per_eye_m < 0.0) {
         warn(out, ProblemCode::binds_joint, at_joint(k) + "/hinge/eye_inside_mm", millimetres_text(j.place.hinge.pin_diameter_m),
              joint_text(k) + ": the pin is thicker than the eye is wide.");
     }

@@ -96,6 +96,7 @@ struct Hinge {
     double glued_m = 0.02;             ///< how deep the twist sits in its hole
     std::optional<double> upper_z_m;   ///< height of the upper eye; absent: the middles of the pockets round the pin
     std::optional<double> lower_z_m;   ///< and of the lower one; with only one of both, the joint has one eye
+    double lean_rad = 0.0;             ///< linked: how far the fore eye's plane leans out of the level, the aft one square to it; 0 to 90°
 };
 
 /// A hinge cut across the body at x: a gap centred on x, each face relieved to a V by its angle.

@@ -151,6 +151,7 @@ void describe(V& v, Of<Hinge>) {
                       &Hinge::upper_z_m);
     v.optional_number(length_mm("lower_z_mm", -widest_lure_mm, widest_lure_mm, "has its lower eye at a height of {}"),
                       &Hinge::lower_z_m);
+    v.number(angle_deg("lean_deg", 0.0, 90.0, "has its fore eyes leaning by {}"), &Hinge::lean_rad);
 }
 
 template <class V>

@@ -38,6 +38,21 @@ Tree strength_tree(const wire::Strength& s) {
             {"least_n", number(s.least_n)},     {"safety", number(s.safety)}};
 }
 
+const char* stop_word(joints::StoppedBy stop) {
+    switch (stop) {
+        case joints::StoppedBy::nothing: return "nothing";
+        case joints::StoppedBy::wood: return "wood";
+        case joints::StoppedBy::pocket_mouth: return "wire at the pocket's mouth";
+        case joints::StoppedBy::eyes: return "eye on eye";
+    }
+    return "";
+}
+
+Tree slop_tree(const std::optional<joints::LinkSlop>& slop) {
+    if (!slop) return nullptr;
+    return {{"fore_aft_mm", millimetres(slop->fore_aft_m)}, {"up_down_mm", millimetres(slop->up_down_m)}, {"sideways_mm", millimetres(slop->sideways_m)}};
+}
+
 Tree joint_tree(const joints::JointAnswer& j) {
     Tree eyes = Tree::array();
     for (const joints::EyeAnswer& eye : j.eyes) eyes.push_back(eye_tree(eye));
@@ -52,8 +67,11 @@ Tree joint_tree(const joints::JointAnswer& j) {
             {"bare", swings(j.bare)},
             {"finished", swings(j.finished)},
             {"wire", both(j.wire_rad)},
+            {"eyes_meet", both(j.eyes_rad)},
+            {"stopped_by", {{"port", stop_word(j.stopped_by[0])}, {"starboard", stop_word(j.stopped_by[1])}}},
             {"mouth_needed_mm", j.mouth_m > 0.0 ? millimetres(j.mouth_m) : Tree(nullptr)},
             {"eyes", std::move(eyes)},
+            {"slop", slop_tree(j.slop)},
             {"play_per_eye_mm", millimetres(j.play_per_eye_m)},
             {"sag_deg", degrees(j.sag_rad)},
             {"walls", std::move(walls)},

@@ -29,16 +29,29 @@ std::string bits_text(const std::array<std::optional<bits::Bit>, bits::system_co
 
 std::string swing_table(const preset::Document& document, const evenfall::joints::JointsAnswer& answer) {
     using enum Table::Side;
-    Table table({left, right, right, right, right, right, right});
-    table.row({"joint", "at mm", "bare", "finished", "wire stops", "play mm", "sag"});
+    Table table({left, right, right, right, right, right, right, right});
+    table.row({"joint", "at mm", "bare", "finished", "wire stops", "eyes meet", "play mm", "sag"});
+    const auto where_stopped = [](const std::array<double, 2>& rad) {
+        return std::min(rad[0], rad[1]) < evenfall::joints::most_swing_rad ? both(rad) : "–";
+    };
     for (std::size_t k = 0; k < answer.joints.size(); ++k) {
         const evenfall::joints::JointAnswer& j = answer.joints[k];
-        const bool stops = std::min(j.wire_rad[0], j.wire_rad[1]) < evenfall::joints::most_swing_rad;
         table.row({std::to_string(k + 1), millimetres(document.joints[k].at_m, 1), both({j.bare[0].angle_rad, j.bare[1].angle_rad}),
-                   both({j.finished[0].angle_rad, j.finished[1].angle_rad}), stops ? both(j.wire_rad) : "–",
+                   both({j.finished[0].angle_rad, j.finished[1].angle_rad}), where_stopped(j.wire_rad), where_stopped(j.eyes_rad),
                    millimetres(j.play_per_eye_m, 1), angle(j.sag_rad)});
     }
     return table.text();
+}
+
+std::string slop_lines(const evenfall::joints::JointsAnswer& answer) {
+    std::string text;
+    for (std::size_t k = 0; k < answer.joints.size(); ++k) {
+        const auto& slop = answer.joints[k].slop;
+        if (!slop) continue;
+        text += "Joint " + std::to_string(k + 1) + ", linked eyes, slop from stop to stop: fore-aft " + millimetres(slop->fore_aft_m, 2) + " mm, up-down " +
+                millimetres(slop->up_down_m, 2) + " mm, sideways " + millimetres(slop->sideways_m, 2) + " mm\n";
+    }
+    return text.empty() ? text : '\n' + text;
 }
 
 std::string wire_table(const evenfall::joints::JointsAnswer& answer) {
@@ -56,7 +69,7 @@ std::string wire_table(const evenfall::joints::JointsAnswer& answer) {
 std::string joints_text(const preset::Document& document, const evenfall::joints::JointsAnswer& answer) {
     if (answer.joints.empty()) return document.name + "\n\nOne piece: no joints.\n";
     std::string text = document.name + "\n\nSwing, tail to port / to starboard, with " + millimetres(answer.films.on_faces_m, 2) +
-                       " mm of film on each face\n\n" + swing_table(document, answer);
+                       " mm of film on each face\n\n" + swing_table(document, answer) + slop_lines(answer);
     text += "\nAll joints together " + both(answer.wrap_rad);
     if (std::isfinite(answer.turn_radius_m[0])) text += ", tightest even turn " + millimetres(answer.turn_radius_m[0], 0) + " mm radius";
     text += "\n\nWire and pins, against a line of " + newtons(answer.line_n) + "\n\n" + wire_table(answer);

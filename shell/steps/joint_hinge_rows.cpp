@@ -28,7 +28,11 @@ void hinge_fields(Desk& desk, int index, Hinge h) {
     pick(".eyes_on", words::hinge_eyes, {words::hinge_eyes_fore, words::hinge_eyes_aft}, h.eyes_on);
     f.length(".pin_aft", words::pin_place, h.pin_aft_m, -0.03, 0.03, words::pin_place_below);
     f.length(".pin_off", words::pin_off, h.pin_off_m, -0.02, 0.02, words::pin_off_below);
-    f.length(".pin", words::pin_size, h.pin_diameter_m, 0.0003, 0.006);
+    if (h.kind == preset::HingeKind::linked) {
+        f.number(".lean", words::eyes_lean, h.lean_rad, {Quantity::angle, 0.0, units::rad_from_deg(90.0), {}, -1}, words::eyes_lean_below);
+    } else {
+        f.length(".pin", words::pin_size, h.pin_diameter_m, 0.0003, 0.006);
+    }
     f.length(".wire", words::wire_size, h.wire_m, 0.0002, 0.003);
     wire_from_drawer(desk, index);
     f.length(".eye", words::eye_size, h.eye_inside_m, 0.0005, 0.03);
@@ -72,6 +76,11 @@ void answer_rows(Desk& desk, const joints::JointAnswer& j) {
     if (j.place.hinge.kind == preset::HingeKind::pinned) widgets::figure_row(desk.ui, words::pin_bit_row, bits_text(j.pin_bits), {});
     widgets::figure_row(desk.ui, words::play_row, number_of(desk, j.play_per_eye_m, Quantity::length), unit,
                         std::string(words::play_sag) + " " + text_of(desk, j.sag_rad, Quantity::angle));
+    if (j.slop) {
+        widgets::figure_row(desk.ui, words::slop_fore_aft, number_of(desk, j.slop->fore_aft_m, Quantity::length), unit, words::slop_below);
+        widgets::figure_row(desk.ui, words::slop_up_down, number_of(desk, j.slop->up_down_m, Quantity::length), unit);
+        widgets::figure_row(desk.ui, words::slop_sideways, number_of(desk, j.slop->sideways_m, Quantity::length), unit);
+    }
     widgets::subheading(desk.ui, words::walls_group);
     for (const auto& wall : j.walls) {
         std::string label = wall_words(wall.between);

@@ -62,6 +62,8 @@ void swing_rows(Desk& desk) {
                             words::swing_coated + " " + both(desk, {j.finished[0].angle_rad, j.finished[1].angle_rad}) + "°";
         if (std::min(j.wire_rad[0], j.wire_rad[1]) < std::min(j.finished[0].angle_rad, j.finished[1].angle_rad))
             below += std::string(", ") + words::swing_wire + " " + both(desk, j.wire_rad) + "°";
+        if (j.stopped_by[0] == joints::StoppedBy::eyes || j.stopped_by[1] == joints::StoppedBy::eyes)
+            below += std::string(", ") + words::swing_eyes + " " + both(desk, j.eyes_rad) + "°";
         widgets::figure_row(desk.ui, std::string(words::joint_title) + " " + std::to_string(k + 1) + " " + words::swing_row, both(desk, j.swing_rad), degree,
                             below);
     }
