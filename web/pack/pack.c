@@ -1,10 +1,10 @@
-// Packs a file by PPMd as web/unpack/opcodes.h has it; runs in Node while the page is built.
-//   pack IN OUT
+// Packs a file by PPMd, with the memory of web/unpack/streams.h; runs in Node while the page is built.
+//   pack ORDER IN OUT
 #include <stdio.h>
 #include <stdlib.h>
 
 #include "Ppmd7.h"
-#include "opcodes.h"
+#include "streams.h"
 
 static void* take(void* from, size_t n) { (void)from; return malloc(n); }
 static void give(void* from, void* data) { (void)from; free(data); }
@@ -17,15 +17,15 @@ typedef struct {
 static void put(void* sink, Byte byte) { fputc(byte, ((Sink*)sink)->file); }
 
 int main(int count, char** words) {
-    if (count != 3) return 2;
-    FILE* in = fopen(words[1], "rb");
-    Sink sink = {{put}, fopen(words[2], "wb")};
+    if (count != 4) return 2;
+    FILE* in = fopen(words[2], "rb");
+    Sink sink = {{put}, fopen(words[3], "wb")};
     if (!in || !sink.file) return 2;
     ISzAlloc memory = {take, give};
     CPpmd7 model;
     Ppmd7_Construct(&model);
-    if (!Ppmd7_Alloc(&model, opcodes_memory, &memory)) return 1;
-    Ppmd7_Init(&model, opcodes_order);
+    if (!Ppmd7_Alloc(&model, model_memory, &memory)) return 1;
+    Ppmd7_Init(&model, (unsigned)atoi(words[1]));
     CPpmd7z_RangeEnc coder;
     coder.Stream = &sink.out;
     Ppmd7z_RangeEnc_Init(&coder);

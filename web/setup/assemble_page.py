@@ -6,7 +6,7 @@ usage: assemble_page.py --output FOLDER [--worker TEMPLATE] [--take FOLDER TARGE
 
 --script makes one small file of the page's own modules, Emscripten's loader (PROGRAM, known to them as
 "evenfall-program") and the bytes of what unpacks (UNPACKER, "evenfall-unpack"); style sheets are made small too. --packed
-takes a WebAssembly module in, sorted and packed as web/unpack reads it, with the Node program that packs opcodes: a third less than gzip. @EVENFALL_BUILD@, @EVENFALL_FILES@ and @EVENFALL_PRESETS@ are
+takes a WebAssembly module in, sorted and packed as web/unpack reads it, with the Node program that packs streams: a third less than gzip. @EVENFALL_BUILD@, @EVENFALL_FILES@ and @EVENFALL_PRESETS@ are
 replaced in index.html and in the service worker: the first by a hash over every file of the page, the second by a JSON
 list of them, the third by the demo lures. Files that have not changed are left untouched, and files that no longer
 belong to the page are removed.
@@ -21,7 +21,7 @@ import subprocess
 import sys
 import tempfile
 
-from split_code import split
+from split_code import CODED, split
 
 WORKER = "service-worker.js"
 TEMPLATES = ("index.html", WORKER)
@@ -53,23 +53,23 @@ def small(*words, **more):
     return run.stdout
 
 
-def by_ppmd(packer, data):
+def by_ppmd(packer, order, data):
     with tempfile.TemporaryDirectory() as folder:
         plain, coded = (pathlib.Path(folder) / name for name in ("plain", "coded"))
         plain.write_bytes(data)
-        subprocess.run([*packer, plain, coded], check=True)
+        subprocess.run([*packer, str(order), plain, coded], check=True)
         return coded.read_bytes()
 
 
 def packed(module, packer):
     """The sorted module as web/unpack reads it; LZMA's settings are those that packed this page's code best. Python's own leaves
     the size open, and what unpacks wants to know it beforehand."""
-    opcodes, rest = split(module)
-    coded = by_ppmd(packer, opcodes)
+    streams, rest = split(module)
+    coded = {name: by_ppmd(packer, CODED[name], data) for name, data in streams.items()}
+    front = b"".join(size.to_bytes(4, "little") for name in CODED for size in (len(streams[name]), len(coded[name]), CODED[name]))
     made = lzma.compress(rest, format=lzma.FORMAT_ALONE, filters=[
         {"id": lzma.FILTER_LZMA1, "preset": 9 | lzma.PRESET_EXTREME, "dict_size": 1 << 22, "lc": 2, "lp": 0, "pb": 0}])
-    return (len(opcodes).to_bytes(4, "little") + len(coded).to_bytes(4, "little") + coded +
-            made[:5] + len(rest).to_bytes(8, "little") + made[13:])
+    return front + b"".join(coded.values()) + made[:5] + len(rest).to_bytes(8, "little") + made[13:]
 
 
 def without_long_terms(text):

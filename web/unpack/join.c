@@ -1,4 +1,5 @@
-// Puts a module's code back in order; what is in which stream stands in web/setup/split_code.py.
+// Puts a module's code back in order; what is in which stream stands in web/setup/split_code.py. A damaged stream may be read
+// beyond its end, within this module's own memory: what comes of it no browser takes for a module.
 #include "join.h"
 
 #include <stdint.h>
@@ -6,13 +7,10 @@
 
 unsigned char* room(size_t n);
 
-enum Stream { locals, constants, offsets, calls, branches, alignments, declarations, others, long_constants, floats,
-              stream_count };
-enum { head_numbers = 3 + stream_count, head_bytes = 4 * head_numbers, largest_module = 64 << 20,
+enum { head_numbers = 3 + stream_count - coded_count, head_bytes = 4 * head_numbers, largest_module = 64 << 20,
        largest_size_bytes = 5, longest_instruction = 16 };
 
 static const unsigned char* from[stream_count];
-static const unsigned char* code;
 static const unsigned char* code_end;
 static unsigned char* out;
 static unsigned char* out_end;
@@ -35,7 +33,7 @@ static uint32_t copy_number(enum Stream stream) {
 // By how much it opens or closes blocks.
 static int instruction(void) {
     static const unsigned char natural[] = {2, 3, 2, 3, 0, 0, 1, 1, 0, 0, 1, 1, 2, 2, 2, 3, 2, 3, 0, 1, 0, 1, 2};
-    const unsigned char opcode = *code++;
+    const unsigned char opcode = *from[opcodes]++;
     *out++ = opcode;
     switch (opcode) {
         case 0x20: case 0x21: case 0x22: copy_number(locals); return 0;
@@ -76,7 +74,7 @@ static int function(void) {
         copy(declarations, 1);
     }
     for (int depth = 1; depth > 0; depth += instruction()) {
-        if (out > out_end || code == code_end) return 0;
+        if (out > out_end || from[opcodes] == code_end) return 0;
     }
     const size_t size = (size_t)(out - body);
     out = start;
@@ -89,27 +87,27 @@ static int function(void) {
     return 1;
 }
 
-unsigned char* join(const unsigned char* codes, size_t code_count, const unsigned char* sorted, size_t n, size_t* made) {
+unsigned char* join(const Run coded[coded_count], const unsigned char* rest, size_t n, size_t* made) {
     uint32_t numbers[head_numbers];
     if (n < head_bytes) return NULL;
-    memcpy(numbers, sorted, head_bytes);
+    memcpy(numbers, rest, head_bytes);
     const uint32_t whole = numbers[0], functions = numbers[1], first = numbers[2];
     if (whole > largest_module || first > whole || first > n - head_bytes) return NULL;
     // The last instruction before a look at the end may go beyond it, and so may the size's bytes.
     unsigned char* const module = room(whole + largest_size_bytes + longest_instruction);
     if (!module) return NULL;
-    const unsigned char* at = sorted + head_bytes + first;
+    const unsigned char* at = rest + head_bytes + first;
     size_t left = n - head_bytes - first;
-    for (int stream = 0; stream < stream_count; ++stream) {
-        const uint32_t length = numbers[3 + stream];
+    for (int stream = 0; stream < coded_count; ++stream) from[stream] = coded[stream].at;
+    code_end = coded[opcodes].at + coded[opcodes].count;
+    for (int stream = coded_count; stream < stream_count; ++stream) {
+        const uint32_t length = numbers[3 + stream - coded_count];
         if (length > left) return NULL;
         from[stream] = at;
         at += length;
         left -= length;
     }
-    memcpy(module, sorted + head_bytes, first);
-    code = codes;
-    code_end = codes + code_count;
+    memcpy(module, rest + head_bytes, first);
     out = module + first;
     out_end = module + whole + largest_size_bytes;
     for (uint32_t k = 0; k < functions; ++k) {

@@ -1,8 +1,8 @@
-// Unpacks a WebAssembly module that the build has sorted (join.h) and packed: its opcodes by PPMd (opcodes.h), all else as LZMA
-// in the plain container (13 bytes of head: properties, size; then the stream). Before both stand, of four bytes, how many
-// opcodes there are and how many bytes they are packed into. The page's compiled code comes that way, a third smaller than
-// gzipped. The decoders are those of the LZMA software development kit, compiled to a few thousand bytes of WebAssembly that
-// stand inside the page's script.
+// Unpacks a WebAssembly module that the build has sorted (join.h) and packed: some streams by PPMd (streams.h), all else as LZMA
+// in the plain container (13 bytes of head: properties, size; then the stream). At the front stands, in four bytes each, how
+// long each PPMd stream is, how many bytes it is packed into, and how many bytes of the past its model looks at. The page's
+// compiled code comes that way, a third smaller than gzipped. The decoders are those of the LZMA software development kit,
+// compiled to a few thousand bytes of WebAssembly that stand inside the page's script.
 //
 //   room(n)          n bytes of memory to put the packed bytes into; null when there are none
 //   unpack(data, n)  the module's bytes, or null when the n packed ones are cut or damaged
@@ -16,9 +16,8 @@
 #include "LzmaDec.h"
 #include "Ppmd7.h"
 #include "join.h"
-#include "opcodes.h"
 
-enum { front_bytes = 8, head_bytes = 13, largest_bytes = 64 << 20 };
+enum { stream_bytes = 12, front_bytes = stream_bytes * coded_count, head_bytes = 13, largest_bytes = 64 << 20 };
 
 static size_t made_bytes;
 
@@ -58,24 +57,22 @@ static Byte next_byte(void* source) {
     return s->at < s->end ? *s->at++ : 0;
 }
 
-static unsigned char* unpack_opcodes(const unsigned char* packed, size_t n, size_t count) {
-    ISzAlloc memory = {take, give};
-    static CPpmd7 model;
-    Ppmd7_Construct(&model);
-    unsigned char* out = room(count);
-    if (!out || !Ppmd7_Alloc(&model, opcodes_memory, &memory)) return NULL;
-    Ppmd7_Init(&model, opcodes_order);
+static int unpack_stream(CPpmd7* model, unsigned order, const unsigned char* packed, size_t n, Run* run) {
+    unsigned char* out = room(run->count);
+    if (!out) return 0;
+    run->at = out;
+    Ppmd7_Init(model, order);
     Source source = {{next_byte}, packed, packed + n};
     CPpmd7z_RangeDec coder;
     Ppmd7z_RangeDec_CreateVTable(&coder);
     coder.Stream = &source.in;
-    if (!Ppmd7z_RangeDec_Init(&coder)) return NULL;
-    for (size_t k = 0; k < count; ++k) {
-        const int symbol = Ppmd7_DecodeSymbol(&model, &coder.p);
-        if (symbol < 0) return NULL;
+    if (!Ppmd7z_RangeDec_Init(&coder)) return 0;
+    for (size_t k = 0; k < run->count; ++k) {
+        const int symbol = Ppmd7_DecodeSymbol(model, &coder.p);
+        if (symbol < 0) return 0;
         out[k] = (unsigned char)symbol;
     }
-    return out;
+    return 1;
 }
 
 static unsigned char* unpack_rest(const unsigned char* packed, size_t n, size_t* made) {
@@ -97,11 +94,23 @@ static unsigned char* unpack_rest(const unsigned char* packed, size_t n, size_t*
 
 EMSCRIPTEN_KEEPALIVE unsigned char* unpack(const unsigned char* packed, size_t n) {
     if (n <= front_bytes) return NULL;
-    const size_t opcodes = number_at(packed), coded = number_at(packed + 4);
-    if (opcodes > largest_bytes || coded > n - front_bytes) return NULL;
-    const unsigned char* codes = unpack_opcodes(packed + front_bytes, coded, opcodes);
-    size_t sorted_bytes = 0;
-    const unsigned char* sorted = unpack_rest(packed + front_bytes + coded, n - front_bytes - coded, &sorted_bytes);
-    if (!codes || !sorted) return NULL;
-    return join(codes, opcodes, sorted, sorted_bytes, &made_bytes);
+    static CPpmd7 model;
+    ISzAlloc memory = {take, give};
+    Ppmd7_Construct(&model);
+    if (!Ppmd7_Alloc(&model, model_memory, &memory)) return NULL;
+    Run coded[coded_count];
+    const unsigned char* at = packed + front_bytes;
+    size_t left = n - front_bytes;
+    for (int k = 0; k < coded_count; ++k) {
+        const unsigned char* front = packed + stream_bytes * k;
+        coded[k].count = number_at(front);
+        const size_t bytes = number_at(front + 4), order = number_at(front + 8);
+        if (coded[k].count > largest_bytes || bytes > left || order < least_order || order > most_order ||
+            !unpack_stream(&model, order, at, bytes, &coded[k])) return NULL;
+        at += bytes;
+        left -= bytes;
+    }
+    size_t rest_bytes = 0;
+    const unsigned char* rest = unpack_rest(at, left, &rest_bytes);
+    return rest ? join(coded, rest, rest_bytes, &made_bytes) : NULL;
 }
