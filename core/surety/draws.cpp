@@ -1,7 +1,7 @@
 #include "surety/random.hpp"
 #include "surety/standing.hpp"
 
-#include <Eigen/Eigenvalues>
+#include <Eigen/Cholesky>
 #include <algorithm>
 #include <cmath>
 
@@ -23,10 +23,13 @@ struct DrawRun::State {
 
 namespace {
 
-/// A root of a covariance that may have lost rank to exact readings: by its eigenvectors, what rounding made negative left out.
+/// A root of a covariance that may have lost rank to exact readings: PᵀL√D of its pivoted Cholesky factors, what rounding made
+/// negative left out.
 Eigen::MatrixXd root_of(const Eigen::MatrixXd& covariance) {
-    const Eigen::SelfAdjointEigenSolver<Eigen::MatrixXd> solver(covariance);
-    return solver.eigenvectors() * solver.eigenvalues().cwiseMax(0.0).cwiseSqrt().asDiagonal();
+    const Eigen::LDLT<Eigen::MatrixXd> factors(covariance);
+    Eigen::MatrixXd root = factors.matrixL();
+    root = (root * factors.vectorD().cwiseMax(0.0).cwiseSqrt().asDiagonal()).eval();
+    return factors.transpositionsP().transpose() * root;
 }
 
 Spread5 spread_of(std::vector<double> values) {
@@ -83,7 +86,7 @@ void DrawRun::run(std::size_t more) {
         for (Eigen::Index i = 0; i < k; ++i) z(i) = random.normal();
         u = s.standing.u;
         if (s.whole) u += z;
-        else u.noalias() += s.root * z;
+        else u += s.root.lazyProduct(z);
         for (Eigen::Index i = 0; i < k; ++i) factors[static_cast<std::size_t>(i)] = bench::factor_of(model.inputs()[static_cast<std::size_t>(i)], u(i));
         const ledger::Sum sum = model.sum(Stage::dressed, -1, factors);
         const double in_water = sum.in_water_kg(water.density_kg_m3);

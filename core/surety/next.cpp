@@ -20,19 +20,19 @@ struct Candidate {
 
 /// The covariance of the finished lure's four figures (Finished::slopes) after one more reading, or two.
 Eigen::Matrix4d after(const Standing& s, const Finished& f, const Candidate& c) {
-    Eigen::Matrix4d covariance = f.slopes * s.covariance * f.slopes.transpose();
-    Eigen::VectorXd to_inputs = s.covariance * c.slope;
+    Eigen::Matrix4d covariance = covariance_of_figures(s, f);
+    Eigen::VectorXd to_inputs = s.covariance.lazyProduct(c.slope);
     double variance = c.slope.dot(to_inputs) + c.sigma * c.sigma;
     if (c.dry_slope.size() > 0) {
-        const Eigen::VectorXd dry = s.covariance * c.dry_slope;
+        const Eigen::VectorXd dry = s.covariance.lazyProduct(c.dry_slope);
         const double dry_variance = c.dry_slope.dot(dry) + scale_sigma_kg * scale_sigma_kg;
-        const Eigen::Vector4d shared = f.slopes * dry;
+        const Eigen::Vector4d shared = f.slopes.lazyProduct(dry);
         covariance -= shared * shared.transpose() / dry_variance;
         const double both = c.slope.dot(dry);
         to_inputs -= dry * (both / dry_variance);
         variance -= both * both / dry_variance;
     }
-    const Eigen::Vector4d shared = f.slopes * to_inputs;
+    const Eigen::Vector4d shared = f.slopes.lazyProduct(to_inputs);
     covariance -= shared * shared.transpose() / variance;
     return covariance;
 }

@@ -63,6 +63,11 @@ Asked asked_of(Standing& s, const Finished& f) {
 
 }  // namespace
 
+Eigen::Matrix4d covariance_of_figures(const Standing& s, const Finished& f) {
+    const Eigen::MatrixXd by_input = f.slopes.lazyProduct(s.covariance);
+    return by_input.lazyProduct(f.slopes.transpose());
+}
+
 Finished finished(Standing& s) {
     const Model& model = *s.model;
     Finished f;
@@ -78,7 +83,7 @@ Finished finished(Standing& s) {
     if (f.hang) f.slopes.row(2) = f.hang->slope.transpose();
     f.slopes.row(3) = f.trim.in_water_kg.slope.transpose();
     f.trio.mean = {f.trim.in_water_kg.value, 0.0, f.hang ? f.hang->value : std::nan("")};
-    f.trio.covariance = (f.slopes * s.covariance * f.slopes.transpose()).topLeftCorner<3, 3>();
+    f.trio.covariance = covariance_of_figures(s, f).topLeftCorner<3, 3>();
     return f;
 }
 

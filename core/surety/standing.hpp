@@ -35,6 +35,8 @@ struct Finished {
     Asked asked;
 };
 [[nodiscard]] Finished finished(Standing& standing);
+/// Of the four figures in Finished::slopes, as the readings leave them.
+[[nodiscard]] Eigen::Matrix4d covariance_of_figures(const Standing& standing, const Finished& finished);
 
 /// The middle 50, 80 and 95 % of the finished lure's fall.
 [[nodiscard]] std::array<Interval, 3> fall_intervals(Standing& standing, const Finished& finished);

@@ -13,7 +13,7 @@ using bench::Standing;
 namespace {
 
 Estimate estimate(const Standing& s, const Graded& g) {
-    return {g.value, std::sqrt(std::max(g.slope.dot(s.covariance * g.slope), 0.0)), g.slope.norm()};
+    return {g.value, std::sqrt(std::max(g.slope.dot(s.covariance.lazyProduct(g.slope)), 0.0)), g.slope.norm()};
 }
 
 std::vector<Belief> beliefs(const Standing& s) {

@@ -21,17 +21,20 @@ Posterior::Posterior(const Prior& prior, LinearReadings readings) : prior_(prior
     // Scaled by each reading's sigma, so that grams and radians stand side by side and the least eigenvalue is 1.
     const Eigen::VectorXd scale = readings_.sigma.cwiseInverse();
     const Eigen::MatrixXd slope = scale.asDiagonal() * readings_.slope;
-    Eigen::MatrixXd covariance = slope * prior_.shared.asDiagonal() * slope.transpose();
-    const Eigen::MatrixXd own = slope * prior_.own.asDiagonal() * slope.transpose();
+    Eigen::MatrixXd covariance = (slope * prior_.shared.asDiagonal()).lazyProduct(slope.transpose());
+    const Eigen::MatrixXd own = (slope * prior_.own.asDiagonal()).lazyProduct(slope.transpose());
     for (Eigen::Index a = 0; a < n; ++a) {
         for (Eigen::Index b = 0; b < n; ++b) {
             if (readings_.lure[static_cast<std::size_t>(a)] == readings_.lure[static_cast<std::size_t>(b)]) covariance(a, b) += own(a, b);
         }
         covariance(a, a) += 1.0;
     }
-    const Eigen::MatrixXd inverse = covariance.llt().solve(Eigen::MatrixXd::Identity(n, n));
+    // Column by column: a few dozen readings at most, and what Eigen has for large products would be a good part of the page.
+    const Eigen::LDLT<Eigen::MatrixXd> factors(covariance);
+    Eigen::MatrixXd inverse(n, n);
+    for (Eigen::Index k = 0; k < n; ++k) inverse.col(k) = factors.solve(Eigen::VectorXd::Unit(n, k));
     inverse_ = scale.asDiagonal() * inverse * scale.asDiagonal();
-    weight_ = inverse_ * readings_.read;
+    weight_ = inverse_.lazyProduct(readings_.read);
 }
 
 Eigen::MatrixXd Posterior::cross(int lure) const {
@@ -45,14 +48,15 @@ Eigen::MatrixXd Posterior::cross(int lure) const {
 
 Eigen::VectorXd Posterior::mean(int lure) const {
     if (readings_.read.size() == 0) return Eigen::VectorXd::Zero(prior_.shared.size());
-    return cross(lure).transpose() * weight_;
+    return cross(lure).transpose().lazyProduct(weight_);
 }
 
 Eigen::MatrixXd Posterior::covariance(int lure) const {
     Eigen::MatrixXd p = (prior_.shared + prior_.own).asDiagonal();
     if (readings_.read.size() == 0) return p;
     const Eigen::MatrixXd c = cross(lure);
-    p.noalias() -= c.transpose() * inverse_ * c;
+    const Eigen::MatrixXd weighted = inverse_.lazyProduct(c);
+    p -= c.transpose().lazyProduct(weighted);
     return 0.5 * (p + p.transpose());
 }
 
@@ -65,6 +69,11 @@ Eigen::VectorXd Posterior::own_mean(int lure) const {
     return m;
 }
 
+Eigen::VectorXd Posterior::explained(const Eigen::MatrixXd& c) const {
+    const Eigen::MatrixXd weighted = inverse_.lazyProduct(c);
+    return c.cwiseProduct(weighted).colwise().sum().transpose();
+}
+
 Eigen::VectorXd Posterior::own_variance(int lure) const {
     Eigen::MatrixXd c = readings_.slope;
     for (Eigen::Index a = 0; a < c.rows(); ++a) {
@@ -72,18 +81,18 @@ Eigen::VectorXd Posterior::own_variance(int lure) const {
         c.row(a) = c.row(a).cwiseProduct(prior_.own.transpose());
     }
     if (c.rows() == 0) return prior_.own;
-    return prior_.own - (c.transpose() * inverse_ * c).diagonal();
+    return prior_.own - explained(c);
 }
 
 Eigen::VectorXd Posterior::shared_mean() const {
     if (readings_.read.size() == 0) return Eigen::VectorXd::Zero(prior_.shared.size());
-    return prior_.shared.cwiseProduct(readings_.slope.transpose() * weight_);
+    return prior_.shared.cwiseProduct(readings_.slope.transpose().lazyProduct(weight_));
 }
 
 Eigen::VectorXd Posterior::shared_variance() const {
     if (readings_.read.size() == 0) return prior_.shared;
     const Eigen::MatrixXd c = readings_.slope * prior_.shared.asDiagonal();
-    return prior_.shared - (c.transpose() * inverse_ * c).diagonal();
+    return prior_.shared - explained(c);
 }
 
 Eigen::VectorXd Posterior::left_out_sigma() const { return inverse_.diagonal().cwiseInverse().cwiseSqrt(); }

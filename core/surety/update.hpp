@@ -45,6 +45,8 @@ public:
 
 private:
     [[nodiscard]] Eigen::MatrixXd cross(int lure) const;  ///< covariance of readings with the lure's inputs
+    /// Variance that the readings take off each input, from the covariance of readings with inputs.
+    [[nodiscard]] Eigen::VectorXd explained(const Eigen::MatrixXd& cross) const;
 
     Prior prior_;
     LinearReadings readings_;

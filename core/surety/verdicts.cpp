@@ -139,7 +139,7 @@ void add_water(std::vector<std::string>& told, const Reading& r, const Observati
 std::optional<double> off_of(Observer& observer, const Reading& r, const Eigen::VectorXd& u, const Eigen::MatrixXd& covariance) {
     const auto o = observer.observe(r, u);
     if (!o) return std::nullopt;
-    return (o->read - o->value) / std::sqrt(o->slope.dot(covariance * o->slope) + o->sigma * o->sigma);
+    return (o->read - o->value) / std::sqrt(o->slope.dot(covariance.lazyProduct(o->slope)) + o->sigma * o->sigma);
 }
 
 void explain(Standing& s, ReadingVerdict& verdict, const std::vector<std::size_t>& left_out) {
