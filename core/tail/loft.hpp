@@ -29,6 +29,9 @@ struct Loft {
 /// Of the cast plastic, weighed or by the table [kg/m³]. The material must be known.
 [[nodiscard]] double density_kg_m3(const preset::Tail& tail);
 
+/// Is it cast of what is melted? Else it sets from what is mixed.
+[[nodiscard]] inline bool is_melted(const preset::Tail& tail) { return tail.material == "plastisol"; }
+
 /// Volume of the tenon [m³]; 0 without one.
 [[nodiscard]] double tenon_m3(const preset::Tail& tail);
 

@@ -31,7 +31,7 @@ struct PourRequest {
     int tails = 1;                ///< 1 to 1000
     double shrink = 0.02;         ///< of its hot volume that a cast loses as it cools, 0 to 0.2; common practice, no source
     double sprue = 0.15;          ///< of what is poured: sprue and flash, 0 to 0.9; common practice, no source
-    double loss = 0.10;           ///< of what is heated: left in the cup, scorched, spilt, 0 to 0.9; common practice, no source
+    double loss = 0.10;           ///< of what is heated or mixed: left in the cup, scorched, spilt, 0 to 0.9; common practice, no source
     double wall_m = 0.008;        ///< of rubber round the cavity, 1 to 50 mm; common practice, no source
     bool open = false;            ///< cast on its side in one open half, that flank flat; else in two halves
     double rubber_kg_m3 = 1065.0; ///< 900 to 2000; the table's silicone, from memory

@@ -36,8 +36,9 @@ std::string tail_text(const preset::Document& d, const Evaluation& e, const soft
                        signed_grams(pull.own.in_water_kg(with.water_density_kg_m3)) + " g\n\n" + trim.text() + "\nMould, " + (r.open ? "one open half" : "two halves") +
                        "\n  cavity " + cubic(pour.cavity_m3) + ", frame inside " + millimetres(pour.box_m.x, 0) + " × " + millimetres(pour.box_m.z, 0) + " × " +
                        millimetres(pour.box_m.y, 0) + " mm\n  rubber " + cubic(pour.rubber.volume_m3) + ", " + grams(pour.rubber.mass_kg, 0) + " g\n\nPlastic for " +
-                       std::to_string(r.tails) + (r.tails == 1 ? " tail" : " tails") + "\n  poured " + grams(pour.poured_kg) + " g, to heat " + grams(pour.heated_kg) + " g\n";
+                       std::to_string(r.tails) + (r.tails == 1 ? " tail" : " tails") + "\n  poured " + grams(pour.poured_kg) + (soft::is_melted(*d.tail) ? " g, to heat " : " g, to mix ") + grams(pour.heated_kg) + " g\n";
     text += blend.text();
+    if (!soft::is_melted(*d.tail)) return text + "\nSilicone sets by itself: parts, times, gloves and fresh air as its label has them.\n";
     text += "\nHot plastisol burns deep and clings: gloves, long sleeves, eyes covered. Heat it slowly in moving air and never past\n"
             "its label's heat: overheated it gives off acid fumes. A drop of water in mould or cup makes it spit: both bone dry.\n"
             "Soft plastics of different makers may not mix or lie together. The label comes first.\n";

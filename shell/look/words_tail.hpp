@@ -46,7 +46,7 @@ inline constexpr const char* pour_shrink_below = "of its volume";
 inline constexpr const char* pour_sprue = "Sprue and flash";
 inline constexpr const char* pour_sprue_below = "of what is poured";
 inline constexpr const char* pour_loss = "Left in the cup";
-inline constexpr const char* pour_loss_below = "of what is heated";
+inline constexpr const char* pour_loss_below = "of what is made ready";
 inline constexpr std::array<const char*, 5> pour_parts{"Parts of old plastic", "Parts of fresh plastic", "Parts of softener", "Parts of hardener",
                                                        "Parts of colour"};
 inline constexpr std::array<const char*, 5> pour_densities{"Density of the old", "Density of the fresh", "Density of the softener",
@@ -57,5 +57,6 @@ inline constexpr const char* pour_cavity = "Cavity";
 inline constexpr const char* pour_rubber = "Mould rubber";
 inline constexpr const char* pour_frame = "frame inside ";
 inline constexpr const char* pour_heat = "Plastic to heat";
+inline constexpr const char* pour_mix = "Silicone to mix";
 
 } // namespace evenfall::shell::look::words

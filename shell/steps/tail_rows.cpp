@@ -173,7 +173,7 @@ void pour_rows(Desk& desk) {
     widgets::figure_row(desk.ui, words::pour_cavity, cubic(pour->cavity_m3), "cm\xC2\xB3");
     widgets::figure_row(desk.ui, words::pour_rubber, number_of(desk, pour->rubber.mass_kg, Quantity::mass), grams,
                         words::pour_frame + edge(pour->box_m.x) + " \xC3\x97 " + edge(pour->box_m.z) + " \xC3\x97 " + text_of(desk, pour->box_m.y, Quantity::length));
-    widgets::figure_row(desk.ui, words::pour_heat, number_of(desk, pour->heated_kg, Quantity::mass), grams);
+    widgets::figure_row(desk.ui, evenfall::tail::is_melted(*desk.document().tail) ? words::pour_heat : words::pour_mix, number_of(desk, pour->heated_kg, Quantity::mass), grams);
     for (std::size_t i = 0; i < evenfall::tail::ingredient_count; ++i) {
         if (pour->blend[i].mass_kg > 0.0) widgets::figure_row(desk.ui, words::pour_grams[i], number_of(desk, pour->blend[i].mass_kg, Quantity::mass), grams);
     }

@@ -32,6 +32,9 @@ expect_json 'abs(json.load(open(sys.argv[1].replace("/out", "/weighed")))["mass_
 expect_status 0 tail "$work/tailed.json"
 expect_in out "without"
 expect_in out "The label comes first"
+tailed 't["material"] = "silicone"'
+expect_status 0 tail "$work/tailed.json"
+expect_in out "to mix"
 expect_status 0 open "$("$program" link "$work/tailed.json")"
 expect_in out '"tenon"'
 
