@@ -1,7 +1,13 @@
 // Every word that the page's own HTML shows and that is not written in index.html.
 
 /** How the device's language parts the whole from its fraction: for showing only. */
-export const decimalSign = new Intl.NumberFormat(navigator.language).formatToParts(1.5).some(({ value }) => value === ",") ? "," : ".";
+export const decimalSign = (() => {
+  try {
+    return new Intl.NumberFormat(navigator.language).formatToParts(1.5).some(({ value }) => value === ",") ? "," : ".";
+  } catch {
+    return "."; // a device without a language may name one that there is not ("C")
+  }
+})();
 
 export const words = {
   loading: {
