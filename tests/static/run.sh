@@ -1,9 +1,10 @@
 #!/bin/bash
 # Looks through core and shell without running them: clang-tidy (checks and what is left out of them: .clang-tidy) and
-# cppcheck (tests/static/cppcheck.txt). Says what it found and ends with an error if that was anything.
+# cppcheck (cppcheck.sh, which every test run has too). Says what it found and ends with an error if that was anything.
+# clang-tidy takes some seconds of one processor for each of 250 files, so that it is asked for, not part of tests/run.sh.
 #
 #   tests/static/run.sh                 everything
-#   tests/static/run.sh core/fall ...   only files whose path holds one of these words
+#   tests/static/run.sh core/fall ...   clang-tidy only over files whose path holds one of these words
 #
 # EVENFALL_JOBS   how many files at once (default: one for each processor)
 set -euo pipefail
@@ -34,14 +35,11 @@ found=0
 
 say "clang-tidy over $(wc -l <"$build/files") files"
 xargs -P "$jobs" -n 1 clang-tidy --quiet -p "$build" <"$build/files" >"$build/tidy.log" 2>"$build/tidy.err" || found=1
-# Macros of the headers that no file of ours can help are counted on standard error; only that is left out.
-sort -u "$build/tidy.log" | grep -E '(warning|error):' || true
-grep -E 'error:' "$build/tidy.err" || true
+# A fault in a header is told once for every file that includes it.
+grep -hE '(warning|error):' "$build/tidy.log" "$build/tidy.err" | sort -u || true
 
 say "cppcheck"
-cppcheck --quiet -j "$jobs" --std=c++20 --language=c++ --enable=warning,performance,portability --inline-suppr --error-exitcode=1 \
-    --suppressions-list=tests/static/cppcheck.txt --template='{file}:{line}: {severity}: {message} [{id}]' \
-    --library=std -I core -I shell --file-list="$build/files" || found=1
+EVENFALL_JOBS="$jobs" "$root/tests/static/cppcheck.sh" || found=1
 
 [ $found -eq 0 ] && say "Nothing found."
 exit $found
