@@ -1,5 +1,6 @@
 #include "steps/step_panels.hpp"
 
+#include "look/words_glue.hpp"
 #include "look/words_joints.hpp"
 #include "look/words_steps.hpp"
 #include "units/trade.hpp"
@@ -24,8 +25,8 @@ state::Edit on_hinge(int index, std::function<void(Hinge&)> change) {
     });
 }
 
-template <class E>
-void pick(Desk& desk, int index, const std::string& id, const char* label, std::array<std::string_view, 2> names, E Hinge::*member, E value) {
+template <class E, std::size_t n>
+void pick(Desk& desk, int index, const std::string& id, const char* label, const std::array<std::string_view, n>& names, E Hinge::*member, E value) {
     if (const auto tapped = widgets::choice(desk.ui, id, label, names, static_cast<int>(value))) {
         const E chosen = static_cast<E>(*tapped);
         desk.change(label_of(label, words::joint_kind, index), on_hinge(index, [member, chosen](Hinge& h) { h.*member = chosen; }));
@@ -40,8 +41,8 @@ void length(Desk& desk, int index, const std::string& id, const char* label, dou
 
 void hinge_fields(Desk& desk, int index, const Hinge& h) {
     const std::string id = "joints." + std::to_string(index) + ".hinge";
-    pick(desk, index, id + ".kind", words::hinge_kind_field, {words::hinge_pinned, words::hinge_linked}, &Hinge::kind, h.kind);
-    pick(desk, index, id + ".eyes_on", words::hinge_eyes, {words::hinge_eyes_fore, words::hinge_eyes_aft}, &Hinge::eyes_on, h.eyes_on);
+    pick(desk, index, id + ".kind", words::hinge_kind_field, std::array<std::string_view, 2>{words::hinge_pinned, words::hinge_linked}, &Hinge::kind, h.kind);
+    pick(desk, index, id + ".eyes_on", words::hinge_eyes, std::array<std::string_view, 2>{words::hinge_eyes_fore, words::hinge_eyes_aft}, &Hinge::eyes_on, h.eyes_on);
     length(desk, index, id + ".pin_aft", words::pin_place, h.pin_aft_m, -0.03, 0.03, &Hinge::pin_aft_m, words::pin_place_below);
     length(desk, index, id + ".pin_off", words::pin_off, h.pin_off_m, -0.02, 0.02, &Hinge::pin_off_m, words::pin_off_below);
     if (h.kind == preset::HingeKind::linked) {
@@ -55,12 +56,14 @@ void hinge_fields(Desk& desk, int index, const Hinge& h) {
     wire_from_drawer(desk, index);
     length(desk, index, id + ".eye", words::eye_size, h.eye_inside_m, 0.0005, 0.03, &Hinge::eye_inside_m);
     length(desk, index, id + ".glued", words::glued_depth, h.glued_m, 0.0, 0.1, &Hinge::glued_m);
+    pick(desk, index, id + ".glue", words::hinge_glue, std::array<std::string_view, 3>{words::hinge_glue_none, words::hinge_glue_ca, words::hinge_glue_epoxy},
+         &Hinge::glue, h.glue);
     const int by = widgets::stepper(desk.ui, id + ".turns", words::twist_turns, static_cast<int>(h.turns), 0, 40);
     if (by != 0) {
         desk.change(label_of(words::twist_turns, words::joint_kind, index),
                     on_hinge(index, [turns = static_cast<int>(h.turns) + by](Hinge& now) { now.turns = turns; }));
     }
-    pick(desk, index, id + ".temper", words::wire_temper, {words::temper_spring, words::temper_soft}, &Hinge::temper, h.temper);
+    pick(desk, index, id + ".temper", words::wire_temper, std::array<std::string_view, 2>{words::temper_spring, words::temper_soft}, &Hinge::temper, h.temper);
 }
 
 std::string bits_text(const std::array<std::optional<bits::Bit>, bits::system_count>& list) {
@@ -89,10 +92,14 @@ void answer_rows(Desk& desk, const joints::JointAnswer& j) {
     widgets::subheading(desk.ui, words::wire_group);
     widgets::figure_row(desk.ui, words::cut_row, number_of(desk, j.eye.cut_m, Quantity::length), unit, words::cut_row_below);
     widgets::figure_row(desk.ui, words::bend_row, number_of(desk, j.eye.mandrel_m, Quantity::length), unit, words::bend_row_below);
+    widgets::figure_row(desk.ui, words::overbend_row, number_of(desk, j.eye.overbend * units::rad_from_deg(90.0), Quantity::angle),
+                        unit_of(desk, Quantity::angle), words::overbend_below);
     widgets::figure_row(desk.ui, words::bit_row, bits_text(j.eye_bits), {});
     if (j.place.hinge.kind == preset::HingeKind::pinned) widgets::figure_row(desk.ui, words::pin_bit_row, bits_text(j.pin_bits), {});
     widgets::figure_row(desk.ui, words::play_row, number_of(desk, j.play_per_eye_m, Quantity::length), unit,
                         std::string(words::play_sag) + " " + text_of(desk, j.sag_rad, Quantity::angle));
+    if (j.rocks_rad)
+        widgets::figure_row(desk.ui, words::rocks_row, number_of(desk, *j.rocks_rad, Quantity::angle), unit_of(desk, Quantity::angle), words::rocks_below);
     if (j.slop) {
         widgets::figure_row(desk.ui, words::slop_fore_aft, number_of(desk, j.slop->fore_aft_m, Quantity::length), unit, words::slop_below);
         widgets::figure_row(desk.ui, words::slop_up_down, number_of(desk, j.slop->up_down_m, Quantity::length), unit);
