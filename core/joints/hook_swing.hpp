@@ -1,8 +1,13 @@
 #pragma once
 
 #include "base/problem.hpp"
-#include "preset/document.hpp"
+#include "base/vec3.hpp"
+#include "joints/pin.hpp"
+#include "shape/body.hpp"
 
+#include <array>
+#include <optional>
+#include <span>
 #include <vector>
 
 namespace evenfall::joints {
@@ -14,17 +19,40 @@ struct HookFoul {
     int part = 0;           ///< of document.parts: the hook
     Fouls what = Fouls::hook;
     int other = 0;          ///< the other hook's part, the joint, or the tail's part; −1: the tail by its shape
-    double over_m = 0.0;    ///< how far the swept circles overlap, or the reach goes beyond the joint's middle
+    double over_m = 0.0;    ///< how far the spheres overlap, or the reach goes beyond the nearest place of what is fouled
+    std::optional<Way> bent{};  ///< only with every joint swung this way as far as it goes; straight they are clear
 };
 
-/// Hooks (parts with a reach) swept as circles about their hangers, seen from the side. A hook hangs straight below its hanger,
-/// so the hanger stands at the part's x; hangers are taken to stand at one height, which is the tightest case.
+/// A hook hangs this share of its reach above its own centre of mass: the bend is heavier than the shank. Common practice, no
+/// source.
+inline constexpr double hanger_share = 0.55;
+
+/// Where a hook is hung and how far it reaches from there. Below the body the hanger is straight above the hook's centre of
+/// mass; behind the tail's end, where a hook trails, it is straight ahead of it.
+struct Hanger {
+    Vec3 at_m;
+    double reach_m = 0.0;
+    int segment = 0;
+};
+[[nodiscard]] Hanger hanger_of(const preset::Part& hook, const shape::Body& body);
+
+/// How far each joint swings, by Way; angles ≥ 0.
+using Swings = std::array<std::vector<double>, 2>;
+
+/// Hooks (parts with a reach) swept fore-aft and sideways: each may be anywhere within the sphere of its reach about its hanger
+/// that the wood leaves free.
 ///
-/// hook   two circles overlap: the bends can lock
-/// joint  the circle reaches across a joint: the point can fall into the gap when it closes
-/// tail   the circle reaches the middle of a part of soft plastic or silicone behind it, or the root of a tail by its shape
+/// hook   two spheres overlap: the bends can lock. Hangers stand at their own heights
+/// joint  the sphere reaches the edge of a joint's cut on the lower half of the body, at the cut's middle: the point can fall
+///        into the gap when it closes
+/// tail   the sphere reaches the middle of a part of soft plastic or silicone behind it, or the root of a tail by its shape
+///
+/// Hook and tail once more with the chain bent as far as all joints swing (joints/chain.hpp), each hanger carried by its
+/// segment: what is clear when straight and fouls then is told apart. Two hangers on either side of a pin come nearer the
+/// farther it swings, so bends in between are no worse.
 ///
 /// Shorter shanks, smaller hooks, or hangers farther apart by `over_m` cure it.
-[[nodiscard]] std::vector<HookFoul> hook_fouls(const preset::Document& document);
+[[nodiscard]] std::vector<HookFoul> hook_fouls(const preset::Document& document, const shape::Body& body, std::span<const Pin> pins,
+                                               const Swings& swings);
 
 }  // namespace evenfall::joints

@@ -124,6 +124,11 @@ Outcome<JointAnswer> one_joint(const preset::Document& document, const shape::Bo
         const double play = a.slop ? a.slop->fore_aft_m : 2.0 * std::max(0.0, a.play_per_eye_m);
         a.sag_rad = std::atan(play / a.place.eye_spacing_m);
     }
+    if (a.eyes.size() == 1) {
+        const double ring_m = h.eye_inside_m + h.wire_m;
+        const bool pinned = h.kind == preset::HingeKind::pinned;
+        a.rocks_rad = pinned ? std::acos(std::min(1.0, (h.pin_diameter_m + h.wire_m) / ring_m)) : link_swing(linked_eyes_of(h), most_swing_rad);
+    }
     if (h.kind == preset::HingeKind::pinned) a.pin_length_m = pin_length(a.place, body);
     a.walls = walls(document, body, joint, a.place);
     a.eye_bits = bits::for_glue(a.eye.twist_outside_m);
@@ -143,7 +148,7 @@ Outcome<JointsAnswer> joint_answers(const preset::Document& document, const shap
     out.films = films_of(document, body);
     out.line_n = document.targets.line_n.value_or(usual_line_n);
     std::vector<Pin> pins;
-    std::array<std::vector<double>, 2> swings;
+    Swings swings;
     for (std::size_t k = 0; k < document.joints.size(); ++k) {
         auto joint = one_joint(document, body, static_cast<int>(k), out.films, out.line_n);
         if (!joint) return joint.problems();
@@ -155,7 +160,7 @@ Outcome<JointsAnswer> joint_answers(const preset::Document& document, const shap
         out.joints.push_back(std::move(*joint));
     }
     for (std::size_t w = 0; w < 2; ++w) out.turn_radius_m[w] = turn_radius_m(body.lines->length_m(), pins, swings[w]);
-    out.hooks = hook_fouls(document);
+    out.hooks = hook_fouls(document, body, pins, swings);
     out.warnings = joint_warnings(document, out);
     return out;
 }

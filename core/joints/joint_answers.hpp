@@ -43,6 +43,10 @@ struct JointAnswer {
     double play_per_eye_m = 0.0;         ///< eye's inside less pin, or less wire where eyes hang in each other
     std::optional<LinkSlop> slop;        ///< of linked eyes
     double sag_rad = 0.0;                ///< by which that play lets the tail hang, either way; 0 with one eye. Linked: the one pair taut, the other pushed together
+    /// One eye alone on a pin: how far the tail rocks out of the level before wire meets pin on both sides. The hole of a ring
+    /// of round wire, seen along the pin, is (D + d)·cosθ − d wide: θ = acos((pin + d)/(D + d)), by plain geometry. Pocket and
+    /// wood may stop it sooner. One link alone rocks as it swings.
+    std::optional<double> rocks_rad;
     std::vector<Wall> walls;
     wire::TwistAnswer eye;
     double pin_length_m = 0.0;           ///< from 2 mm inside the belly to 2 mm inside the back; 0 without a pin

@@ -147,7 +147,7 @@ Problems joint_warnings(const preset::Document& document, const JointsAnswer& an
     }
     for (const HookFoul& foul : answer.hooks) {
         const std::string path = "/parts/" + std::to_string(foul.part) + "/reach_mm";
-        const std::string hook = "The hook " + part_text(document, foul.part);
+        const std::string hook = (foul.bent ? "With the joints swung as far as they go, the hook " : "The hook ") + part_text(document, foul.part);
         if (foul.what == Fouls::joint) {
             warn(out, ProblemCode::overlap, path, "", hook + " reaches across joint " + std::to_string(foul.other + 1) + " by " +
                  millimetres_text(foul.over_m) + "; its point can fall into the gap.");

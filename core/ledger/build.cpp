@@ -1,6 +1,7 @@
 #include "ledger/build.hpp"
 
 #include "base/sentence.hpp"
+#include "glue/eyes.hpp"
 #include "ledger/build_detail.hpp"
 #include "materials/solids.hpp"
 #include "materials/woods.hpp"
@@ -166,6 +167,26 @@ Problems append_tail(const Woodwork& w, Ledger& out) {
     return {};
 }
 
+/// What fills the holes round the eyes of hinges that name their glue, and the wood that the bit took out for it. The wire itself
+/// is a part. Without a spread: less than a scale reads.
+void append_glue(const Woodwork& w, Ledger& out) {
+    const auto glued = [](const preset::Joint& j) { return j.hinge && j.hinge->glue != preset::HingeGlue::none; };
+    if (std::none_of(w.document->joints.begin(), w.document->joints.end(), glued)) return;
+    for (const glue::EyeInHole& eye : glue::eyes_in_holes(*w.document, *w.body)) {
+        const preset::Joint& joint = w.document->joints[static_cast<std::size_t>(eye.joint)];
+        if (!glued(joint)) continue;
+        Line line;
+        line.kind = Kind::glue;
+        line.item = eye.joint;
+        line.segment = eye.segment;
+        line.stage = Stage::hardware;
+        line.mass_kg = eye.gap_m3 * materials::find_solid(joint.hinge->glue == preset::HingeGlue::epoxy ? "epoxy" : "ca")->density_kg_m3.value;
+        line.at_m = eye.at_m;
+        out.push_back(line);
+        out.push_back(wood_line(w, Kind::glue, static_cast<std::size_t>(eye.joint), eye.segment, Stage::hardware, -eye.gap_m3, eye.at_m));
+    }
+}
+
 }  // namespace
 
 Problem unknown_material(std::string path, const std::string& id) {
@@ -300,6 +321,7 @@ Outcome<Ledger> build(const Woodwork& w) {
         append_hole_uncorrected(w, i, hole, ledger);
     }
     for (Problem& p : append_pockets(w, ledger)) problems.push_back(std::move(p));
+    append_glue(w, ledger);
     for (Problem& p : append_parts(w, ledger)) problems.push_back(std::move(p));
     for (Problem& p : append_tail(w, ledger)) problems.push_back(std::move(p));
     for (Problem& p : append_coats(w, ledger)) problems.push_back(std::move(p));

@@ -17,6 +17,7 @@ enum class Kind {
     bore_wood,    ///< wood that made room for an embedded part (negative)
     fill,         ///< lead or its like
     cap,
+    glue,         ///< round the twists of a hinge's eyes; `item` is the joint
     part,         ///< hardware and dress
     tail,         ///< the soft tail by its shape: item 0 behind the wood, item 1 its tenon
     coat,

@@ -81,6 +81,7 @@ enum class HingeKind {
 };
 enum class EyesOn { fore, aft };
 enum class WireTemper { spring, soft };
+enum class HingeGlue { none, ca, epoxy };
 
 /// How a joint is hung. Eyes stand level, one above the other, in pockets of the segment that does not hold them.
 struct Hinge {
@@ -96,6 +97,7 @@ struct Hinge {
     double glued_m = 0.02;             ///< how deep the twist sits in its hole
     std::optional<double> upper_z_m;   ///< height of the upper eye; absent: the middles of the pockets round the pin
     std::optional<double> lower_z_m;   ///< and of the lower one; with only one of both, the joint has one eye
+    HingeGlue glue = HingeGlue::none;  ///< that fills the holes of the twists and is weighed with the hardware; none: not weighed
     double lean_rad = 0.0;             ///< linked: how far the fore eye's plane leans out of the level, the aft one square to it; 0 to 90°
 };
 

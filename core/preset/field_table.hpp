@@ -61,6 +61,8 @@ inline constexpr std::array hinge_kinds{Word<HingeKind>{"pinned", HingeKind::pin
                                         Word<HingeKind>{"linked", HingeKind::linked}};
 inline constexpr std::array eyes_words{Word<EyesOn>{"fore", EyesOn::fore}, Word<EyesOn>{"aft", EyesOn::aft}};
 inline constexpr std::array tempers{Word<WireTemper>{"spring", WireTemper::spring}, Word<WireTemper>{"soft", WireTemper::soft}};
+inline constexpr std::array hinge_glues{Word<HingeGlue>{"none", HingeGlue::none}, Word<HingeGlue>{"ca", HingeGlue::ca},
+                                        Word<HingeGlue>{"epoxy", HingeGlue::epoxy}};
 inline constexpr std::array coat_kinds{Word<CoatKind>{"soaks", CoatKind::soaks}, Word<CoatKind>{"film", CoatKind::film}};
 inline constexpr std::array reading_kinds{
     Word<ReadingKind>{"dry_weight", ReadingKind::dry_weight},         Word<ReadingKind>{"held_under", ReadingKind::held_under},
@@ -151,6 +153,7 @@ void describe(V& v, Of<Hinge>) {
                       &Hinge::upper_z_m);
     v.optional_number(length_mm("lower_z_mm", -widest_lure_mm, widest_lure_mm, "has its lower eye at a height of {}"),
                       &Hinge::lower_z_m);
+    v.choice("glue", hinge_glues, &Hinge::glue);
     v.number(angle_deg("lean_deg", 0.0, 90.0, "has its fore eyes leaning by {}"), &Hinge::lean_rad);
 }
 

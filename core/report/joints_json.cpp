@@ -74,10 +74,11 @@ Tree joint_tree(const joints::JointAnswer& j) {
             {"slop", slop_tree(j.slop)},
             {"play_per_eye_mm", millimetres(j.play_per_eye_m)},
             {"sag_deg", degrees(j.sag_rad)},
+            {"rocks_deg", degrees(j.rocks_rad)},
             {"walls", std::move(walls)},
             {"eye_wire", {{"cut_mm", millimetres(j.eye.cut_m)}, {"finished_mm", millimetres(j.eye.finished_m)},
                           {"twist_outside_mm", millimetres(j.eye.twist_outside_m)}, {"mass_g", grams(j.eye.mass_kg)},
-                          {"bend_round_mm", millimetres(j.eye.mandrel_m)}, {"bits", bits_tree(j.eye_bits)}}},
+                          {"bend_round_mm", millimetres(j.eye.mandrel_m)}, {"overbend_percent", number(100.0 * j.eye.overbend)}, {"bits", bits_tree(j.eye_bits)}}},
             {"pin_bits", bits_tree(j.pin_bits)},
             {"strength", strength_tree(j.strength)}};
 }
@@ -113,7 +114,9 @@ std::string joints_json(const preset::Document& document, const joints::JointsAn
     Tree hooks = Tree::array();
     for (const joints::HookFoul& foul : answer.hooks) {
         const char* what = foul.what == joints::Fouls::hook ? "hook" : foul.what == joints::Fouls::joint ? "joint" : "tail";
-        hooks.push_back({{"part", foul.part + 1}, {"fouls", what}, {"other", foul.other + 1}, {"over_mm", millimetres(foul.over_m)}});
+        const char* bent = foul.bent == joints::Way::port ? "port" : "starboard";
+        hooks.push_back({{"part", foul.part + 1}, {"fouls", what}, {"other", foul.other + 1}, {"over_mm", millimetres(foul.over_m)},
+                         {"bent", foul.bent ? Tree(bent) : Tree(nullptr)}});
     }
     const auto radius = [](double m) { return std::isfinite(m) ? millimetres(m) : Tree(nullptr); };
     return preset::laid_out_text({{"name", document.name},

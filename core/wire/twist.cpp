@@ -12,7 +12,6 @@ namespace evenfall::wire {
 
 namespace {
 
-constexpr double usual_pitch_in_wires = 4.5;
 constexpr double youngs_modulus_pa = 193e9;
 constexpr double half_turn_rad = std::numbers::pi;
 
@@ -69,6 +68,7 @@ Outcome<TwistAnswer> twisted_eye(const TwistedEye& eye, double density_kg_m3, do
     a.finished_m = a.eye_outside_m + a.twist_m + eye.leg_m;
     a.mass_kg = density_kg_m3 * 0.25 * std::numbers::pi * eye.wire_m * eye.wire_m * a.cut_m;
     a.mandrel_m = mandrel(eye, yield_pa);
+    a.overbend = (eye.inside_m + eye.wire_m) / (a.mandrel_m + eye.wire_m) - 1.0;
     return a;
 }
 

@@ -22,6 +22,7 @@ struct TwistAnswer {
     double twist_outside_m = 0.0; ///< round the two legs: twice the wire
     double mass_kg = 0.0;
     double mandrel_m = 0.0;     ///< rod to bend it round, so that it springs back to `inside_m`
+    double overbend = 0.0;      ///< how much farther than wanted a bend of the eye's own radius is to go, as a share of its angle
 };
 
 /// Eye: the wire's middle runs on a circle of diameter inside + wire; each leg is a helix round the twist's axis whose middle
@@ -29,11 +30,14 @@ struct TwistAnswer {
 ///
 /// Springback: a bar of elastic, perfectly plastic metal bent until its whole section yields carries M = σ·d³/6 and opens by
 /// Δκ = M/(E·I) = 32σ/(3πE·d) when let go (plastic moment and stiffness of a round bar, any strength of materials text).
-/// `yield_pa` 0 leaves it out. Steel: E = 193 GPa (austenitic stainless, from memory).
+/// The wire keeps its length, so an angle is bent farther by the ratio of the radii less one. `yield_pa` 0 leaves it out. Steel: E = 193 GPa (austenitic stainless, from memory).
 ///
 /// Refuses ("/wire_mm" and the like, under `path`): numbers outside the limits above.
 [[nodiscard]] Outcome<TwistAnswer> twisted_eye(const TwistedEye& eye, double density_kg_m3, double yield_pa,
                                                const char* path = "");
+
+/// Length of one turn of a hand-twisted pair, in wire diameters. Common practice, no source.
+inline constexpr double usual_pitch_in_wires = 4.5;
 
 /// Outer diameter of n wires of diameter 1 twisted round each other: 2 → 2, 3 → 1 + 2/√3 (circle round three touching
 /// circles). NaN for others.

@@ -17,6 +17,7 @@ constexpr std::array command_words{
     CommandWord{"log", Command::log},         CommandWord{"surety", Command::surety},  CommandWord{"joints", Command::joints},   CommandWord{"link", Command::link},
     CommandWord{"open", Command::open},       CommandWord{"sheet", Command::sheet},    CommandWord{"trace", Command::trace},    CommandWord{"--help", Command::help},    CommandWord{"-h", Command::help},
     CommandWord{"resin", Command::resin},     CommandWord{"tail", Command::tail},      CommandWord{"stock", Command::stock},    CommandWord{"woods", Command::woods},    CommandWord{"metals", Command::metals},
+    CommandWord{"glue", Command::glue},       CommandWord{"block", Command::block},
     CommandWord{"help", Command::help},       CommandWord{"--version", Command::version}};
 
 Problem misuse(std::string path, std::string sentence) {
@@ -121,7 +122,7 @@ Outcome<Arguments> read_arguments(const std::vector<std::string>& words) {
     const bool prints = arguments.command == Command::sheet;
     const bool traces = arguments.command == Command::trace;
     const bool links = arguments.command == Command::link;
-    const bool mixes = arguments.command == Command::resin || arguments.command == Command::tail || arguments.command == Command::stock;
+    const bool mixes = arguments.command == Command::resin || arguments.command == Command::tail || arguments.command == Command::stock || arguments.command == Command::glue || arguments.command == Command::block;
     bool has_operand = false;
     bool has_verb = false;
     for (std::size_t i = 1; i < words.size(); ++i) {
@@ -247,6 +248,7 @@ std::string usage_text() {
            "      --resin 2 --hardener 1          parts by weight; --by-volume 1 for parts by volume, with\n"
            "      --resin-density D --hardener-density D\n"
            "      --label-temperature T --batch MASS --working MIN --pot-life MIN --cure HOURS   as the label has them\n"
+           "      --recoat-from HOURS --recoat-to HOURS   the label's window for the next coat\n"
            "      --mix-temperature T --room T --per-lure MIN\n"
            "  evenfall tail PRESET [--json]       a soft tail by its shape: mass, pull on the trim, mould and plastic\n"
            "      --tails N --sprue 15% --loss 10%   how many are cast, and what does not become tail\n"
@@ -254,7 +256,17 @@ std::string usage_text() {
            "      --old 30 --fresh 60 --softener 10 --hardener 0 --colour 0   parts by weight; --by-volume 1 for parts by volume\n"
            "      --old-density D …               and for the others; --rubber-density D\n"
            "  evenfall stock PRESET [--json]      each hole's fill as one stock:\n"
-           "      --rod SIZE | --shot SIZE | --shot-number N | --sheet THICKNESS   rod and wire by diameter\n"
+           "      --rod SIZE | --awg N | --shot SIZE | --shot-number N | --sheet THICKNESS   rod and wire by diameter,\n"
+           "      copper and the like by American Wire Gauge 0 to 40 (steel wire goes by other gauges: measure it)\n"
+           "      --material ID                   of the stock; that of each hole's fill where not given\n"
+           "  evenfall glue PRESET [--json]       glue round each twisted eye, and soda and CA for the caps\n"
+           "      --lures N --loss 50% --fitting SECONDS   how many, what is lost, how long one joint's eyes take to fit\n"
+           "      --thin SECONDS --thick SECONDS --epoxy MIN   working times, as the labels have them\n"
+           "      --hangers N --wire SIZE --bit SIZE --pitch LENGTH --glued DEPTH   one hanger a hook where not given\n"
+           "  evenfall block PRESET [--json]      a measured block's density, against its species and at another moisture\n"
+           "      --size LxWxH --mass MASS --moisture PERCENT   as it was measured, mm\n"
+           "      --to PERCENT --species ID       those of the preset where not given\n"
+           "      --write FILE                    the preset with this density as its wood's\n"
            "  evenfall link PRESET                the share text of a preset; goes behind # in the page's address\n"
            "      --code FILE.svg                 and as a square code for a phone's camera\n"
            "      --page ADDRESS                  where the page lies, so that the code opens it there\n"

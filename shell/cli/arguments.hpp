@@ -14,7 +14,7 @@ inline constexpr int done = 0;
 inline constexpr int cannot_be_met = 1;
 inline constexpr int bad_input = 2;
 
-enum class Command { weigh, lead, fall, joints, log, surety, link, open, sheet, trace, resin, tail, stock, woods, metals, help, version };
+enum class Command { weigh, lead, fall, joints, log, surety, link, open, sheet, trace, resin, tail, stock, glue, block, woods, metals, help, version };
 enum class LogVerb { list, add, strike, csv, next, how };
 
 /// What was typed behind “log PRESET”, as text.
@@ -55,7 +55,7 @@ struct Arguments {
     std::vector<double> cure_hours;       ///< per coat
     std::optional<std::string> code_to;   ///< drawing of the link's code; "-" for standard output
     std::string page;                     ///< address of the page that a code opens; empty: the share text alone
-    std::vector<std::pair<std::string, std::string>> settings;  ///< of resin, tail and stock: option and text, read by the command itself
+    std::vector<std::pair<std::string, std::string>> settings;  ///< of resin, tail, stock, glue and block: option and text, read by the command itself
 };
 
 /// Words after the program's name → what they ask for. Problems name the option in their path.

@@ -20,6 +20,8 @@ namespace evenfall::cli {
 [[nodiscard]] int resin(const Arguments& arguments);
 [[nodiscard]] int tail(const Arguments& arguments);
 [[nodiscard]] int stock(const Arguments& arguments);
+[[nodiscard]] int glue(const Arguments& arguments);
+[[nodiscard]] int block(const Arguments& arguments);
 [[nodiscard]] int woods(const Arguments& arguments);
 [[nodiscard]] int metals(const Arguments& arguments);
 [[nodiscard]] int sheet(const Arguments& arguments);

@@ -3,6 +3,7 @@
 #include "cli/words.hpp"
 #include "report/joints_json.hpp"
 #include "units/number_text.hpp"
+#include "units/trade.hpp"
 
 #include <cmath>
 
@@ -46,7 +47,11 @@ std::string swing_table(const preset::Document& document, const evenfall::joints
 std::string slop_lines(const evenfall::joints::JointsAnswer& answer) {
     std::string text;
     for (std::size_t k = 0; k < answer.joints.size(); ++k) {
-        const auto& slop = answer.joints[k].slop;
+        const auto& [slop, rocks] = std::pair(answer.joints[k].slop, answer.joints[k].rocks_rad);
+        if (rocks) {
+            text += "Joint " + std::to_string(k + 1) + " hangs on one eye: the tail rocks out of the level by up to " + angle(*rocks) +
+                    " before the eye binds, if pocket and wood let it\n";
+        }
         if (!slop) continue;
         text += "Joint " + std::to_string(k + 1) + ", linked eyes, slop from stop to stop: fore-aft " + millimetres(slop->fore_aft_m, 2) + " mm, up-down " +
                 millimetres(slop->up_down_m, 2) + " mm, sideways " + millimetres(slop->sideways_m, 2) + " mm\n";
@@ -56,11 +61,12 @@ std::string slop_lines(const evenfall::joints::JointsAnswer& answer) {
 
 std::string wire_table(const evenfall::joints::JointsAnswer& answer) {
     using enum Table::Side;
-    Table table({left, right, right, right, left, right, left});
-    table.row({"joint", "eyes", "cut mm", "bend round mm", "bit for the twist", "holds", "weakest"});
+    Table table({left, right, right, right, right, left, right, left});
+    table.row({"joint", "eyes", "cut mm", "bend round mm", "over-bend 90° by", "bit for the twist", "holds", "weakest"});
     for (std::size_t k = 0; k < answer.joints.size(); ++k) {
         const evenfall::joints::JointAnswer& j = answer.joints[k];
         table.row({std::to_string(k + 1), std::to_string(j.place.eyes.size()), millimetres(j.eye.cut_m, 1), millimetres(j.eye.mandrel_m, 2),
+                   angle(j.eye.overbend * units::rad_from_deg(90.0)),
                    bits_text(j.eye_bits), newtons(j.strength.least_n), report::weakest_word(j.strength.weakest)});
     }
     return table.text();
@@ -73,6 +79,7 @@ std::string joints_text(const preset::Document& document, const evenfall::joints
     text += "\nAll joints together " + both(answer.wrap_rad);
     if (std::isfinite(answer.turn_radius_m[0])) text += ", tightest even turn " + millimetres(answer.turn_radius_m[0], 0) + " mm radius";
     text += "\n\nWire and pins, against a line of " + newtons(answer.line_n) + "\n\n" + wire_table(answer);
+    text += "\nOver-bend: spring hard wire opens again, soft wire hardly. Worked from a yield of 0.8 of the strength (common practice, no source): try a scrap.";
     text += "\nStrengths are estimates: pull one hinge of your own until it gives before you trust a lure to it.\n";
     for (const Problem& warning : answer.warnings) text += "! " + warning.sentence + '\n';
     return text;

@@ -42,6 +42,8 @@ int run(const std::vector<std::string>& words) {
         case Command::metals: return metals(*arguments);
         case Command::trace: return trace(*arguments);
         case Command::stock: return stock(*arguments);
+        case Command::glue: return glue(*arguments);
+        case Command::block: return block(*arguments);
         case Command::resin: return resin(*arguments);
         case Command::tail: return tail(*arguments);
         case Command::version:

@@ -68,6 +68,7 @@ int resin(const Arguments& arguments) {
                             {"--label-temperature", Unit::celsius, &r.label.temperature_c}, {"--batch", Unit::gram, &r.label.batch_kg},
                             {"--working", Unit::one, &r.label.working_s, 60.0}, {"--pot-life", Unit::one, &r.label.pot_life_s, 60.0},
                             {"--mix-temperature", Unit::celsius, &r.mix_c}, {"--room", Unit::celsius, &r.room_c},
+                            {"--recoat-from", Unit::one, &r.label.recoat_from_s, 3600.0}, {"--recoat-to", Unit::one, &r.label.recoat_to_s, 3600.0},
                             {"--per-lure", Unit::one, &r.per_lure_s, 60.0}, {"--cure", Unit::one, &r.label.cure_s, 3600.0}};
     if (const Problems problems = take_settings(arguments, list); !problems.empty()) return report(problems);
     if (lures != std::floor(lures) || std::abs(lures) > 1e6) return report({{ProblemCode::out_of_range, "/lures", "1 to 1000", "Lures come whole, 1 to 1000 of them."}});

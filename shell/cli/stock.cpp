@@ -4,6 +4,7 @@
 #include "cli/words.hpp"
 #include "report/mix_json.hpp"
 #include "units/number_text.hpp"
+#include "wire/twist.hpp"
 
 #include <cmath>
 
@@ -38,18 +39,29 @@ std::string stock_text(const preset::Document& d, const evenfall::stock::StockLi
 int stock(const Arguments& arguments) {
     using evenfall::stock::Form;
     constexpr double none = -1.0;
-    double rod = none, shot = none, number = none, sheet = none;
-    const Setting list[] = {{"--rod", Unit::mm, &rod}, {"--shot", Unit::mm, &shot}, {"--shot-number", Unit::one, &number}, {"--sheet", Unit::mm, &sheet}};
-    if (arguments.settings.size() != 1) {
-        return report({{ProblemCode::missing_key, "/size_mm", "", "Name one stock: --rod, --shot or --sheet with its size, or --shot-number with its number."}});
+    double rod = none, awg = none, shot = none, number = none, sheet = none;
+    const Setting list[] = {{"--rod", Unit::mm, &rod}, {"--awg", Unit::one, &awg}, {"--shot", Unit::mm, &shot}, {"--shot-number", Unit::one, &number}, {"--sheet", Unit::mm, &sheet}};
+    Arguments sizes = arguments;
+    std::string material;
+    std::erase_if(sizes.settings, [&material](const auto& setting) {
+        if (setting.first != "--material") return false;
+        material = setting.second;
+        return true;
+    });
+    if (sizes.settings.size() != 1) {
+        return report({{ProblemCode::missing_key, "/size_mm", "", "Name one stock: --rod, --shot or --sheet with its size, --awg or --shot-number with its number."}});
     }
-    if (const Problems problems = take_settings(arguments, list); !problems.empty()) return report(problems);
-    const std::string& option = arguments.settings.front().first;
-    evenfall::stock::Stock s{Form::rod, rod, ""};
-    if (option == "--shot") s = {Form::shot, shot, ""};
-    if (option == "--sheet") s = {Form::sheet, sheet, ""};
+    if (const Problems problems = take_settings(sizes, list); !problems.empty()) return report(problems);
+    const std::string& option = sizes.settings.front().first;
+    evenfall::stock::Stock s{Form::rod, rod, material};
+    if (option == "--shot") s = {Form::shot, shot, material};
+    if (option == "--sheet") s = {Form::sheet, sheet, material};
+    if (option == "--awg") {
+        if (awg != std::floor(awg) || awg < 0.0 || awg > 40.0) return report({{ProblemCode::out_of_range, "/awg", "0 to 40", "Wire gauge numbers go from 0 to 40."}});
+        s = {Form::rod, wire::awg_m(static_cast<int>(awg)), material};
+    }
     if (option == "--shot-number") {
-        s = {Form::shot, evenfall::stock::shot_m(number), ""};
+        s = {Form::shot, evenfall::stock::shot_m(number), material};
         if (std::isnan(s.size_m)) return report({{ProblemCode::out_of_range, "/shot_number", "1 to 12", "Shot numbers go from 1 to 12."}});
     }
     const Outcome<preset::Document> document = load(arguments.operand);

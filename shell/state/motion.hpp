@@ -7,7 +7,9 @@
 #include "fall/hinge_loads.hpp"
 #include "fall/water_sweep.hpp"
 #include "flotation/float_answers.hpp"
+#include "glue/glue.hpp"
 #include "joints/joint_answers.hpp"
+#include "materials/block.hpp"
 #include "resin/mix.hpp"
 #include "state/backdrop.hpp"
 #include "state/bench.hpp"
@@ -106,6 +108,8 @@ struct Motion {
     double bend = 0.0;  ///< Joints step: how far the drawn chain is bent, −1 all to port, 1 all to starboard
     Draft draft;
     resin::MixRequest mix;   ///< Finish step: what is asked of the resin
+    glue::GlueRequest glue;  ///< Joints step: what is asked of the glue
+    materials::Block block;  ///< Shape step: the block on the scale
     stock::Stock stock;      ///< Lead step: the rod at hand
     struct {
         tail::PourRequest pour;

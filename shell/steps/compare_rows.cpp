@@ -10,6 +10,7 @@
 #include "widgets/words_of_panel.hpp"
 
 #include <array>
+#include <span>
 #include <string>
 
 namespace evenfall::shell::steps {
@@ -18,20 +19,23 @@ namespace {
 namespace words = look::words;
 using widgets::Align;
 
-/// Rows of three figures; a tap on one says why its plan falls short.
+/// Rows of a name and figures; a tap on one says why its plan falls short. Woods have their hardness beside their density.
 void table(Desk& desk, const std::string& id, const char* first, const std::string& second, const std::vector<compare::Option>& options,
-           std::string (*figure)(const Desk&, const compare::Option&)) {
-    const std::array<widgets::Column, 3> columns{{{0.0f, 0.52f, Align::left}, {0.52f, 0.76f, Align::right}, {0.76f, 1.0f, Align::right}}};
+           std::string (*figure)(const Desk&, const compare::Option&), bool hardness = false) {
+    const std::array<widgets::Column, 4> four{{{0.0f, 0.38f, Align::left}, {0.38f, 0.62f, Align::right}, {0.80f, 1.0f, Align::right}, {0.62f, 0.80f, Align::right}}};
+    const std::array<widgets::Column, 3> three{{{0.0f, 0.52f, Align::left}, {0.52f, 0.76f, Align::right}, {0.76f, 1.0f, Align::right}}};
+    const std::span<const widgets::Column> columns = hardness ? std::span<const widgets::Column>(four) : std::span<const widgets::Column>(three);
     const std::string fill = titled(desk, words::col_fill, Quantity::mass);
-    const std::array<std::string_view, 3> titles{first, second, fill};
-    widgets::table_head(desk.ui, columns, titles);
+    const std::array<std::string_view, 4> titles{first, second, fill, words::col_hard};
+    widgets::table_head(desk.ui, columns, std::span(titles).first(columns.size()));
     for (const compare::Option& option : options) {
         const std::string middle = figure(desk, option);
         const std::string last = option.met && option.fill_kg ? number_of(desk, *option.fill_kg, Quantity::mass) : std::string(words::not_met);
-        const std::array<widgets::Cell, 3> cells{{{option.name, {}, false}, {middle, {}, false}, {last, {}, option.met}}};
+        const std::string hard = option.hardness_n ? widgets::number_text(*option.hardness_n, widgets::Unit::none, 0) : std::string(words::no_figure);
+        const std::array<widgets::Cell, 4> cells{{{option.name, {}, false}, {middle, {}, false}, {last, {}, option.met}, {hard, {}, false}}};
         const std::string key = id + "." + option.id;
         const bool chosen = desk.motion.compared == key;
-        if (widgets::table_row(desk.ui, key, columns, cells, chosen)) desk.motion.compared = chosen ? std::string() : key;
+        if (widgets::table_row(desk.ui, key, columns, std::span(cells).first(columns.size()), chosen)) desk.motion.compared = chosen ? std::string() : key;
         if (chosen && !option.why.empty()) widgets::problem_line(desk.ui, option.why);
     }
 }
@@ -65,7 +69,7 @@ void wood_table_rows(Desk& desk) {
     if (options == nullptr) return;
     table(desk, "woods", words::col_wood, std::string(unit_of(desk, Quantity::density)), *options, [](const Desk& d, const compare::Option& o) {
         return number_of(d, o.density_kg_m3, Quantity::density) + " ±" + widgets::number_text(o.spread, widgets::Unit::percent, 0) + " %";
-    });
+    }, true);
 }
 
 void metal_table_rows(Desk& desk) {

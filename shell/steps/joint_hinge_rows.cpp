@@ -1,6 +1,7 @@
 #include "steps/fields.hpp"
 #include "steps/step_panels.hpp"
 
+#include "look/words_glue.hpp"
 #include "look/words_joints.hpp"
 #include "look/words_steps.hpp"
 #include "units/trade.hpp"
@@ -37,6 +38,8 @@ void hinge_fields(Desk& desk, int index, Hinge h) {
     wire_from_drawer(desk, index);
     f.length(".eye", words::eye_size, h.eye_inside_m, 0.0005, 0.03);
     f.length(".glued", words::glued_depth, h.glued_m, 0.0, 0.1);
+    const std::array<std::string_view, 3> glues{words::hinge_glue_none, words::hinge_glue_ca, words::hinge_glue_epoxy};
+    f.choice(".glue", words::hinge_glue, glues, h.glue);
     const int by = widgets::stepper(desk.ui, f.id(".turns"), words::twist_turns, static_cast<int>(h.turns), 0, 40);
     if (by != 0) {
         h.turns = static_cast<int>(h.turns) + by;
@@ -72,10 +75,14 @@ void answer_rows(Desk& desk, const joints::JointAnswer& j) {
     widgets::subheading(desk.ui, words::wire_group);
     widgets::figure_row(desk.ui, words::cut_row, number_of(desk, j.eye.cut_m, Quantity::length), unit, words::cut_row_below);
     widgets::figure_row(desk.ui, words::bend_row, number_of(desk, j.eye.mandrel_m, Quantity::length), unit, words::bend_row_below);
+    widgets::figure_row(desk.ui, words::overbend_row, number_of(desk, j.eye.overbend * units::rad_from_deg(90.0), Quantity::angle),
+                        unit_of(desk, Quantity::angle), words::overbend_below);
     widgets::figure_row(desk.ui, words::bit_row, bits_text(j.eye_bits), {});
     if (j.place.hinge.kind == preset::HingeKind::pinned) widgets::figure_row(desk.ui, words::pin_bit_row, bits_text(j.pin_bits), {});
     widgets::figure_row(desk.ui, words::play_row, number_of(desk, j.play_per_eye_m, Quantity::length), unit,
                         std::string(words::play_sag) + " " + text_of(desk, j.sag_rad, Quantity::angle));
+    if (j.rocks_rad)
+        widgets::figure_row(desk.ui, words::rocks_row, number_of(desk, *j.rocks_rad, Quantity::angle), unit_of(desk, Quantity::angle), words::rocks_below);
     if (j.slop) {
         widgets::figure_row(desk.ui, words::slop_fore_aft, number_of(desk, j.slop->fore_aft_m, Quantity::length), unit, words::slop_below);
         widgets::figure_row(desk.ui, words::slop_up_down, number_of(desk, j.slop->up_down_m, Quantity::length), unit);

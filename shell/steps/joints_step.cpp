@@ -78,6 +78,7 @@ void joints_panel(Desk& desk) {
                         words::pound_force_below);
     }
 
+    glue_rows(desk);
     widgets::subheading(desk.ui, words::segments_group);
     const auto& answers = desk.evaluation().answers;
     for (int s = 0; s < static_cast<int>(document.segment_names.size()); ++s) {

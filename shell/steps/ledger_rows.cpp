@@ -1,5 +1,6 @@
 #include "steps/step_panels.hpp"
 
+#include "look/words_glue.hpp"
 #include "look/words_steps.hpp"
 #include "units/trade.hpp"
 #include "widgets/button.hpp"
@@ -42,6 +43,8 @@ std::string what(const Desk& desk, const ledger::Line& line) {
         return numbered(words::line_fill);
     case ledger::Kind::cap:
         return numbered(words::line_cap);
+    case ledger::Kind::glue:
+        return numbered(line.mass_kg < 0.0 ? words::line_glue_wood : words::line_glue);
     case ledger::Kind::part:
         return name_of(d.parts, line.item, words::new_part);
     case ledger::Kind::tail:

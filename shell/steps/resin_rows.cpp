@@ -27,6 +27,12 @@ void minutes(Desk& desk, const char* id, const char* label, double& seconds, dou
     seconds = 60.0 * value;
 }
 
+void hours(Desk& desk, const char* id, const char* label, double& seconds, double least, double most) {
+    double value = seconds / 3600.0;
+    plain(desk, id, label, value, {Quantity::number, least, most, 1.0, 1});
+    seconds = 3600.0 * value;
+}
+
 } // namespace
 
 void resin_rows(Desk& desk) {
@@ -52,6 +58,9 @@ void resin_rows(Desk& desk) {
     wish.label.pot_life_s = std::max(wish.label.pot_life_s, wish.label.working_s);
     plain(desk, "resin.warmth", words::resin_warmth, wish.mix_c, {Quantity::temperature, 5.0, 40.0, {}, -1});
     minutes(desk, "resin.per_lure", words::resin_per_lure, wish.per_lure_s, 1.0, 200.0);
+    hours(desk, "resin.from", words::resin_from_label, wish.label.recoat_from_s, 0.0, 168.0);
+    wish.label.recoat_to_s = std::max(wish.label.recoat_to_s, wish.label.recoat_from_s);
+    hours(desk, "resin.to", words::resin_to_label, wish.label.recoat_to_s, wish.label.recoat_from_s / 3600.0, 720.0);
 
     const Outcome<resin::Mix> mix = resin::mix(wish);
     if (!mix.ok()) {
@@ -64,6 +73,9 @@ void resin_rows(Desk& desk) {
     widgets::figure_row(desk.ui, words::resin_b, number_of(desk, mix->all.hardener_kg, Quantity::mass), grams);
     widgets::figure_row(desk.ui, words::resin_lasts, widgets::number_text(mix->working_s / 60.0, Unit::none, 0), words::resin_minutes,
                         words::resin_lasts_below);
+    widgets::figure_row(desk.ui, words::resin_recoat,
+                        widgets::number_text(mix->recoat_from_s / 3600.0, Unit::none, 1) + " – " + widgets::number_text(mix->recoat_to_s / 3600.0, Unit::none, 1),
+                        words::resin_hours, words::resin_recoat_below);
     if (mix->mixes > 1) {
         widgets::figure_row(desk.ui, words::resin_mixes, std::to_string(mix->mixes), {},
                             std::to_string(mix->lures_a_mix) + words::resin_lures_each);

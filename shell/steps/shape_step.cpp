@@ -132,6 +132,7 @@ void shape_panel(Desk& desk) {
     size_rows(desk);
     picture_rows(desk);
     wood_rows(desk);
+    block_check_rows(desk);
     wood_table_rows(desk);
     section_rows(desk);
     section_point_rows(desk);

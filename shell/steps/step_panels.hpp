@@ -25,6 +25,8 @@ void pocket_rows(Desk& desk);          ///< Hardware: pockets and slots
 void tail_rows(Desk& desk);            ///< Hardware: the soft tail by its shape, its mould and plastic
 void swing_rows(Desk& desk);           ///< Joints: the chain bent, and how far each joint swings
 void joint_hinge_rows(Desk& desk, int index); ///< Joints: one hinge, its wire, walls and strength
+void glue_rows(Desk& desk);            ///< Joints: glue round the eyes and for the caps
+void block_check_rows(Desk& desk);     ///< Shape: a measured block against its species
 void resin_rows(Desk& desk);           ///< Finish: the two-part mix for n lures
 void wood_table_rows(Desk& desk);      ///< Shape: the same lure in every wood of the table
 void metal_table_rows(Desk& desk);     ///< Lead: the same plan in every metal

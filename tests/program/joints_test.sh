@@ -18,6 +18,16 @@ expect_in out "pull one hinge of your own"
 expect_status 0 joints "$presets/millrace-170.json" --json
 expect_json 'len(d["joints"]) == 2 and d["warnings"] == []'
 
+# Linked eyes: slop, and no sag beyond it; eyes that both lean and are tight end the swing.
+sed 's/"eyes_on": "fore"/"eyes_on": "fore", "kind": "linked", "lean_deg": 45/g; s/"eye_inside_mm": 1.6/"eye_inside_mm": 0.81/g' "$presets/millrace-170.json" >"$work/linked.json"
+expect_status 0 joints "$work/linked.json" --json
+expect_json 'all(abs(j["slop"]["fore_aft_mm"] - 0.01) < 1e-6 and j["stopped_by"]["port"] == "eye on eye" and j["swing"]["port_deg"] == j["eyes_meet"]["port_deg"] for j in d["joints"])'
+expect_status 0 joints "$work/linked.json"
+expect_in out "slop from stop to stop"
+sed 's/"eyes_on": "fore"/"eyes_on": "fore", "upper_z_mm": 4/g' "$presets/millrace-170.json" >"$work/one.json"
+expect_status 0 joints "$work/one.json"
+expect_in out "hangs on one eye"
+
 sed 's/"wire_mm": 0.8/"wire_mm": 8/' "$presets/millrace-170.json" >"$work/thick.json"
 expect_status 2 joints "$work/thick.json"
 expect_in err "/joints/0/hinge/wire_mm"

@@ -9,6 +9,11 @@ expect_json 'abs(d["all"]["resin_g"] - 2 * d["all"]["hardener_g"]) < 1e-5'
 expect_status 0 resin "$presets/millrace-170.json" --lures 3 --by-volume 1
 expect_in out "rate rule"
 expect_in out "The label comes first"
+# At the label's own temperature the window is the label's.
+expect_status 0 resin "$presets/millrace-170.json" --recoat-from 5 --recoat-to 9 --room 23C --json
+expect_json 'abs(d["recoat_from_min"] - 300) < 1e-6 and abs(d["recoat_to_min"] - 540) < 1e-6'
+expect_status 2 resin "$presets/millrace-170.json" --recoat-from 9 --recoat-to 5
+expect_in err "/label/recoat_to_min"
 expect_status 2 resin "$presets/millrace-170.json" --loss 95%
 expect_in err "/loss"
 expect_status 2 resin "$presets/millrace-170.json" --lures 1.5

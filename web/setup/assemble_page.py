@@ -73,16 +73,19 @@ def packed(module, packer):
 
 
 def without_long_terms(text):
-    """The terms of others, but the Mozilla Public License by its address: section 3.1 asks to say where its text is to be had."""
+    """The terms of others, but the Mozilla Public License by its address, where section 3.1 asks to say its text is to be had; and
+    without those of packaging that is no part of the page."""
     notice = """License: MPL-2
     This work is subject to the terms of the Mozilla Public License, v. 2.0, of which a copy can be had at
     https://mozilla.org/MPL/2.0/ ; its source is that named above, unchanged.
 """
-    start = text.find("License: MPL-2\n    Mozilla Public License Version 2.0\n")
-    if start < 0:
-        return text
-    end = text.find("\n==== ", start)
-    return text[:start] + notice + ("" if end < 0 else "\n" + text[end:])
+    for start, instead in (("License: MPL-2\n    Mozilla Public License Version 2.0\n", notice), ("The current Debian packaging is ", "")):
+        at = text.find(start)
+        if at < 0:
+            continue
+        end = text.find("\n==== ", at)
+        text = text[:at] + instead + ("" if end < 0 else "\n" + text[end:])
+    return text
 
 
 def demo_lures(folder):

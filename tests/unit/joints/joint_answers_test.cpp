@@ -162,35 +162,6 @@ TEST_CASE("a stronger line lowers the safety in proportion; only a joint before 
     CHECK(warns_of(answered(d), "less than twice"));
 }
 
-TEST_CASE("hooks foul each other, the joint and the tail exactly where their circles reach", "[joints]") {
-    preset::Document d = hinged_block();
-    const auto part = [](double x_m, double reach_m, const char* material) {
-        preset::Part p;
-        p.stage = Stage::dressed;
-        p.material = material;
-        p.mass_kg = 0.001;
-        p.at_m = {x_m, 0.0, -0.02};
-        if (reach_m > 0.0) p.reach_m = reach_m;
-        return p;
-    };
-    d.parts = {part(0.020, 0.015, "steel"), part(0.046, 0.010, "steel"), part(0.115, 0.0, "plastisol")};
-    auto fouls = hook_fouls(d);
-    CHECK(fouls.empty() == true);  // 26 mm apart, 25 mm of reach; 14 mm to the joint
-    d.parts[1].reach_m = 0.0145;
-    fouls = hook_fouls(d);
-    REQUIRE(fouls.size() == 2);
-    CHECK(fouls[0].what == Fouls::hook);
-    CHECK_THAT(fouls[0].over_m, WithinAbs(0.0035, 1e-12));
-    CHECK(fouls[1].what == Fouls::joint);
-    CHECK_THAT(fouls[1].over_m, WithinAbs(0.0005, 1e-12));
-    d.parts.erase(d.parts.begin());
-    d.parts[0].at_m.x = 0.100;
-    d.parts[0].reach_m = 0.016;
-    fouls = hook_fouls(d);
-    REQUIRE(fouls.size() == 1);
-    CHECK(fouls[0].what == Fouls::tail);
-}
-
 TEST_CASE("a swung chain keeps its pins together and every segment its length", "[joints]") {
     const std::vector<Pin> pins{{0.05, 0.0}, {0.09, 0.001}, {0.12, 0.0}};
     const std::vector<double> swings{0.5, -0.2, 0.9};
@@ -243,4 +214,20 @@ TEST_CASE("a film brushed into the pockets narrows the eye's room on every side 
     d.coats[0].mass_kg = evaluation->answers.coats[0].mass_kg;
     d.coats[0].thickness_m.reset();
     CHECK_THAT(answered(d).films.in_pockets_m, WithinRel(0.0002, 0.02));  // Steiner's terms and the mouths
+}
+
+TEST_CASE("a hinge of one eye rocks until the ring's hole, seen along the pin, is as narrow as the pin; two eyes do not", "[joints]") {
+    preset::Document d = hinged_block();
+    CHECK_FALSE(answered(d).joints[0].rocks_rad.has_value());
+    d.joints[0].hinge->lower_z_m = -0.008;
+    const JointAnswer j = answered(d).joints[0];
+    REQUIRE(j.eyes.size() == 1);
+    CHECK(j.sag_rad == 0.0);
+    REQUIRE(j.rocks_rad.has_value());
+    // Eye 2.0, wire 0.9, pin 1.2 mm: 2.9·cosθ − 0.9 = 1.2.
+    CHECK_THAT(2.9 * std::cos(*j.rocks_rad) - 0.9, WithinAbs(1.2, 1e-9));
+    d.joints[0].hinge->pin_diameter_m = 0.002;
+    CHECK_THAT(*answered(d).joints[0].rocks_rad, WithinAbs(0.0, 1e-6));
+    d.joints[0].hinge->kind = preset::HingeKind::linked;
+    CHECK_THAT(*answered(d).joints[0].rocks_rad, WithinAbs(most_swing_rad, 1e-12));
 }

@@ -6,6 +6,7 @@
 #include "joints/hook_swing.hpp"
 #include "ledger/fold.hpp"
 #include "materials/solids.hpp"
+#include "shape/drawn_lines.hpp"
 #include "support/soft_tails.hpp"
 #include "tail/loft.hpp"
 #include "tail/pull.hpp"
@@ -169,16 +170,30 @@ TEST_CASE("afloat, tail and tenon go under as boxes of their own volume", "[tail
 TEST_CASE("a hook whose reach passes the root of the tail fouls it", "[tail]") {
     preset::Document d = support::fish();
     d.tail = support::paddle(0.150);
-    preset::Part hook;
-    hook.material = "steel";
-    hook.at_m = {0.132, 0.0, -0.02};
-    hook.reach_m = 0.020;
-    d.parts = {hook};
-    const auto fouls = joints::hook_fouls(d);
-    const auto tail = std::find_if(fouls.begin(), fouls.end(), [](const joints::HookFoul& f) { return f.what == joints::Fouls::tail; });
-    REQUIRE(tail != fouls.end());
-    CHECK(tail->other == -1);
-    CHECK_THAT(tail->over_m, WithinAbs(0.002, 1e-12));
-    d.parts[0].reach_m = 0.017;
-    CHECK(joints::hook_fouls(d).empty());
+    const auto lines = shape::drawn_lines(d.shape);
+    REQUIRE(lines.ok());
+    const auto body = shape::cut(*lines, d.joints);
+    REQUIRE(body.ok());
+    std::vector<joints::Pin> pins;
+    joints::Swings swings;
+    for (const preset::Joint& j : d.joints) {
+        pins.push_back({j.at_m, 0.0});
+        for (auto& way : swings) way.push_back(0.0);
+    }
+    // Hung 18 mm before the root, at its height.
+    const auto tail_foul = [&](double reach_m) {
+        preset::Part hook;
+        hook.material = "steel";
+        hook.at_m = {0.132, 0.0, d.tail->z_m - joints::hanger_share * reach_m};
+        hook.reach_m = reach_m;
+        d.parts = {hook};
+        const auto fouls = joints::hook_fouls(d, *body, pins, swings);
+        const auto found = std::find_if(fouls.begin(), fouls.end(), [](const joints::HookFoul& f) { return f.what == joints::Fouls::tail; });
+        return found == fouls.end() ? std::optional<joints::HookFoul>() : *found;
+    };
+    const auto long_one = tail_foul(0.020);
+    REQUIRE(long_one);
+    CHECK(long_one->other == -1);
+    CHECK_THAT(long_one->over_m, WithinAbs(0.002, 1e-12));
+    CHECK_FALSE(tail_foul(0.017));
 }

@@ -97,3 +97,15 @@ TEST_CASE("a wire, eye or twist off its limits is refused by name", "[wire]") {
     eye.turns = -1.0;
     refused(eye, "turns");
 }
+
+TEST_CASE("wire is bent farther by the ratio of the radii before and after it springs back, spring hard wire most", "[wire]") {
+    const TwistedEye eye;
+    CHECK(made(eye).overbend == 0.0);
+    const auto soft = made(eye, 400e6);
+    const auto spring = made(eye, 1500e6);
+    CHECK(soft.overbend > 0.0);
+    CHECK(spring.overbend > 3.0 * soft.overbend);
+    // The same length of wire on both radii: angle by radius stays.
+    const double bent_rad = eye.wrap_rad * (1.0 + spring.overbend);
+    CHECK_THAT(bent_rad * (spring.mandrel_m + eye.wire_m), WithinRel(eye.wrap_rad * (eye.inside_m + eye.wire_m), 1e-12));
+}

@@ -1,0 +1,49 @@
+#include "materials/block.hpp"
+
+#include "materials/moisture.hpp"
+#include "units/limits.hpp"
+
+#include <cmath>
+
+namespace evenfall::materials {
+
+namespace {
+
+constexpr double usual_sigmas = 2.0;
+
+std::optional<double> explaining_moisture(const Wood& wood, double density_kg_m3) {
+    // Density rises with moisture all the way: swelling takes back less than the water weighs.
+    double dry = 0.0;
+    double wet = 30.0;
+    if (density_kg_m3 < wood_density_kg_m3(wood, dry) || density_kg_m3 > wood_density_kg_m3(wood, wet)) return std::nullopt;
+    while (wet - dry > 1e-6) {
+        const double middle = 0.5 * (dry + wet);
+        (wood_density_kg_m3(wood, middle) < density_kg_m3 ? dry : wet) = middle;
+    }
+    return 0.5 * (dry + wet);
+}
+
+}  // namespace
+
+Outcome<BlockAnswer> weigh_block(const Block& b, const Wood& wood, double to_percent) {
+    using units::Unit;
+    Problems problems;
+    units::check_limit({"/length_mm", "The block's length", b.length_m, 0.005, 5.0, Unit::mm}, problems);
+    units::check_limit({"/width_mm", "The block's width", b.width_m, 0.005, 5.0, Unit::mm}, problems);
+    units::check_limit({"/height_mm", "The block's height", b.height_m, 0.005, 5.0, Unit::mm}, problems);
+    units::check_limit({"/mass_g", "The block's mass", b.mass_kg, 0.0001, 50.0, Unit::gram, 1}, problems);
+    if (!problems.empty()) return problems;
+    BlockAnswer a;
+    a.density_kg_m3 = b.mass_kg / (b.length_m * b.width_m * b.height_m);
+    const Outcome<double> other = density_at_moisture(a.density_kg_m3, b.moisture_percent, to_percent);
+    if (!other.ok()) return other.problems();
+    a.at_other_kg_m3 = *other;
+    a.usual_kg_m3 = wood_density_kg_m3(wood, b.moisture_percent);
+    a.spread = specific_gravity(wood).spread;
+    a.sigmas = (a.density_kg_m3 / a.usual_kg_m3 - 1.0) / a.spread;
+    if (std::abs(a.sigmas) > usual_sigmas) a.says = a.sigmas > 0.0 ? BlockSays::heavier : BlockSays::lighter;
+    a.would_explain_percent = explaining_moisture(wood, a.density_kg_m3);
+    return a;
+}
+
+}  // namespace evenfall::materials

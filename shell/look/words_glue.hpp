@@ -1,0 +1,51 @@
+#pragma once
+
+// Words of what is glued and what is measured before the saw: eyes in their holes, caps, a block of wood.
+
+namespace evenfall::shell::look::words {
+
+inline constexpr const char* glue_group = "Glue";
+inline constexpr const char* glue_below =
+    "Round each twisted eye and for the caps. Which glue fills which gap is common practice, no source; take the working times from your own labels.";
+inline constexpr const char* glue_lures = "Lures glued at once";
+inline constexpr const char* glue_loss = "Wiped off and left over";
+inline constexpr const char* glue_fitting = "Seconds to fit one joint";
+inline constexpr const char* glue_thin_time = "Thin CA works for, s";
+inline constexpr const char* glue_thick_time = "Thick CA works for, s";
+inline constexpr const char* glue_epoxy_time = "Epoxy works for, min";
+inline constexpr const char* glue_thin = "Thin CA";
+inline constexpr const char* glue_thick = "Thick CA";
+inline constexpr const char* glue_epoxy = "Epoxy";
+inline constexpr const char* glue_hangers = "Hook hangers";
+inline constexpr const char* glue_gap = "gap";
+inline constexpr const char* glue_take = "Take of";
+inline constexpr const char* glue_soda = "Baking soda for the caps";
+inline constexpr const char* glue_millilitre = "ml";
+inline constexpr const char* glue_caution_title = "Glue";
+inline constexpr const char* glue_caution =
+    "CA bonds skin and eyelids in a second; in soda it turns hot and fumes: eye protection, fresh air, a few drops at a time, no cotton gloves. "
+    "Uncured epoxy can make the skin allergic: gloves. Follow the products' labels.";
+inline constexpr const char* hinge_glue = "Glued with";
+inline constexpr const char* hinge_glue_none = "not weighed";
+inline constexpr const char* hinge_glue_ca = "CA";
+inline constexpr const char* hinge_glue_epoxy = "epoxy";
+inline constexpr const char* line_glue = "Glue of joint";
+inline constexpr const char* line_glue_wood = "Bored for glue of joint";
+
+inline constexpr const char* block_group = "A block, measured and weighed";
+inline constexpr const char* block_length = "Length of the block";
+inline constexpr const char* block_width = "Width of the block";
+inline constexpr const char* block_height = "Height of the block";
+inline constexpr const char* block_mass = "The block weighs";
+inline constexpr const char* block_moisture = "Its moisture now";
+inline constexpr const char* block_density = "Density now";
+inline constexpr const char* block_then = "Density at the lure's moisture";
+inline constexpr const char* block_usual = "usual for this wood:";
+inline constexpr const char* block_as_usual = "As dense as pieces of this wood are.";
+inline constexpr const char* block_heavier = "Heavier than usual, in standard deviations";
+inline constexpr const char* block_heavier_below = "perhaps wetter than said, measured too small, or another wood";
+inline constexpr const char* block_lighter = "Lighter than usual, in standard deviations";
+inline constexpr const char* block_lighter_below = "perhaps measured too large, another wood, or much drier than said";
+inline constexpr const char* block_use = "Put this density into the wood";
+
+} // namespace evenfall::shell::look::words
