@@ -38,8 +38,8 @@ std::string caps_table(const preset::Document& d, const evenfall::glue::GlueAnsw
 
 std::string glue_text(const preset::Document& d, const evenfall::glue::GlueAnswer& answer, int lures) {
     std::string text = d.name + "\n";
-    if (!answer.rows.empty()) text += "\n" + eyes_table(answer);
-    if (!answer.caps.empty()) text += "\n" + caps_table(d, answer);
+    if (!answer.rows.empty()) text.append("\n").append(eyes_table(answer));
+    if (!answer.caps.empty()) text.append("\n").append(caps_table(d, answer));
     text += "\nTo take for " + std::to_string(lures) + (lures == 1 ? " lure" : " lures") + ", loss included:";
     for (std::size_t k = 0; k < evenfall::glue::sort_count; ++k) {
         if (answer.take_m3[k] <= 0.0) continue;
