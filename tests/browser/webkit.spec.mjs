@@ -75,9 +75,12 @@ async function tap(id) {
   const canvas = await run("const { x, y } = document.getElementById('canvas').getBoundingClientRect(); return { x, y };");
   const [x, y] = [canvas.x + item.x + item.w / 2, canvas.y + item.y + item.h / 2].map(Math.round);
   const before = await hook("frames");
-  await ask("POST", `${at}/actions`, { actions: [{ type: "pointer", id: "hand", parameters: { pointerType: "mouse" }, actions: [
-    { type: "pointerMove", duration: 0, x, y, origin: "viewport" }, { type: "pointerDown", button: 0 }, { type: "pause", duration: 400 }, { type: "pointerUp", button: 0 },
-  ] }] });
+  const hand = (...actions) =>
+    ask("POST", `${at}/actions`, { actions: [{ type: "pointer", id: "hand", parameters: { pointerType: "mouse" }, actions }] });
+  // The browser hands moves over once a frame, presses at once: a hand is there before it presses.
+  await hand({ type: "pointerMove", duration: 0, x, y, origin: "viewport" });
+  await new Promise((go) => setTimeout(go, 400));
+  await hand({ type: "pointerDown", button: 0 }, { type: "pause", duration: 400 }, { type: "pointerUp", button: 0 });
   // A slow machine may be a while between feeling the hand and showing what it did.
   await until(`${id} is felt`, async () => (await hook("frames")) > before, 30);
   await new Promise((go) => setTimeout(go, 300));
