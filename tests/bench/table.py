@@ -1,5 +1,6 @@
 #!/usr/bin/python3
-"""Runs the benchmarks, native, by mesh and in the page, and writes what they say into README.md, between its two marks.
+"""Runs the benchmarks, native, by mesh and in the page, and writes what they say into README.md, between two marks
+(a section of its own, which it begins where there is none yet).
 
     tests/bench/table.py            everything (the builds of tests/run.sh have to be there); run it when the machine is idle
     tests/bench/table.py --print    to the screen only
@@ -16,15 +17,16 @@ from pathlib import Path
 
 ROOT = Path(__file__).resolve().parents[2]
 NATIVE = ROOT / "build" / "native"
+BEFORE = "## What it can and cannot tell"  # the section begins before this one
 BEGIN, END = "<!-- speed: written by tests/bench/table.py -->", "<!-- speed: end -->"
 LURE = "millrace-170"
 
 
-def catch_times(program, tests):
+def catch_times(program, tests, quick):
     """Least of the mean times of several runs in µs, by name: what others take of the machine only ever adds."""
     least = {}
-    for _ in range(5):
-        run = subprocess.run([str(NATIVE / "tests" / program), tests, "--reporter", "xml", "--benchmark-samples", "8"],
+    for _ in range(1 if quick else 5):
+        run = subprocess.run([str(NATIVE / "tests" / program), tests, "--reporter", "xml", "--benchmark-samples", "2" if quick else "8"],
                              capture_output=True, text=True, check=True)
         for b in ElementTree.fromstring(run.stdout).iter("BenchmarkResults"):
             us = float(b.find("mean").get("value")) / 1000.0
@@ -77,12 +79,13 @@ def ratio(value):
 def main():
     ask = argparse.ArgumentParser(description=__doc__, formatter_class=argparse.RawDescriptionHelpFormatter)
     ask.add_argument("--print", action="store_true", dest="only_print")
+    ask.add_argument("--quick", action="store_true", help="one short run without the page, to see whether it works")
     a = ask.parse_args()
     loads = [os.getloadavg()[0]]
-    native = catch_times("evenfall_bench", "evaluate,sheet,joints,growth,float")
+    native = catch_times("evenfall_bench", "evaluate,sheet,joints,growth,float", a.quick)
     loads.append(os.getloadavg()[0])
-    mesh = catch_times("evenfall_mesh_tests", "segments by mesh and by the core")
-    page = page_lines()
+    mesh = catch_times("evenfall_mesh_tests", "segments by mesh and by the core", a.quick)
+    page = None if a.quick else page_lines()
     loads.append(os.getloadavg()[0])
 
     rows = []
@@ -116,6 +119,8 @@ def main():
         return
     readme = ROOT / "README.md"
     old = readme.read_text()
+    if BEGIN not in old:
+        old = old.replace(BEFORE, f"## How fast it is\n\n{BEGIN}\n{END}\n\n{BEFORE}")
     at, to = old.index(BEGIN), old.index(END) + len(END)
     readme.write_text(old[:at] + "\n".join(text) + old[to:])
 

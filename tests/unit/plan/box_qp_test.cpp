@@ -126,7 +126,7 @@ TEST_CASE("parallel columns are no trouble: holes one above the other in x") {
     CHECK_FALSE(minimise(columns, {1.2, 0.7}).has_value());
 }
 
-TEST_CASE("the extreme moment at a given weight is the best of every corner-and-one-part-full filling (exhaustive)") {
+TEST_CASE("the extreme moments at a given weight are the best and the worst of every corner-and-one-part-full filling (exhaustive)") {
     std::mt19937_64 rng(99);
     std::uniform_real_distribution<double> unit(0.0, 1.0);
     for (int trial = 0; trial < 50; ++trial) {
@@ -135,6 +135,7 @@ TEST_CASE("the extreme moment at a given weight is the best of every corner-and-
         for (const Column& c : columns) most_weight += c.row[0] * c.upper;
         const double target = most_weight * unit(rng);
         double best = -1e9;
+        double worst = 1e9;
         for (unsigned mask = 0; mask < 64u; ++mask) {
             for (std::size_t part = 0; part < 6; ++part) {
                 std::vector<double> h(6, 0.0);
@@ -142,10 +143,13 @@ TEST_CASE("the extreme moment at a given weight is the best of every corner-and-
                 h[part] = (target - sum(columns, h)[0]) / columns[part].row[0];
                 if (h[part] < 0.0 || h[part] > columns[part].upper) continue;
                 best = std::max(best, sum(columns, h)[1]);
+                worst = std::min(worst, sum(columns, h)[1]);
             }
         }
-        const auto h = extreme(columns, target, true);
-        CHECK_THAT(sum(columns, h)[0], WithinAbs(target, 1e-12));
-        CHECK_THAT(sum(columns, h)[1], WithinAbs(best, 1e-9));
+        for (const bool most : {true, false}) {
+            const auto h = extreme(columns, target, most);
+            CHECK_THAT(sum(columns, h)[0], WithinAbs(target, 1e-12));
+            CHECK_THAT(sum(columns, h)[1], WithinAbs(most ? best : worst, 1e-9));
+        }
     }
 }
