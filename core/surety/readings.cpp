@@ -126,6 +126,8 @@ std::optional<double> Observer::in_water_for_showing(Stage stage, const ledger::
     // The lighter, the more shows: halve the span between awash and half of it dry.
     double heavy = -1e-6 * water_kg_m3 * volume;
     double light = -0.6 * water_kg_m3 * volume;
+    // No weight shows more than that.
+    if (const auto most = showing(light); most && *most < showing_m) return std::nullopt;
     for (int i = 0; i < 40; ++i) {
         const double middle = 0.5 * (heavy + light);
         const auto there = showing(middle);
@@ -225,7 +227,8 @@ std::optional<Observation> Observer::observe(const Reading& r, const Eigen::Vect
         case ReadingKind::floats_showing: {
             const auto kg = in_water_for_showing(r.stage, t.sum, water.density_kg_m3, o.read);
             const auto lighter = in_water_for_showing(r.stage, t.sum, water.density_kg_m3, o.read + 0.1 * o.sigma);
-            if (!kg || !lighter) return std::nullopt;
+            // Where the showing leaps, a tenth of its spread is no weight at all, and the reading would be without any doubt.
+            if (!kg || !lighter || !(*lighter < *kg)) return std::nullopt;
             o.sigma *= std::abs(*lighter - *kg) / (0.1 * o.sigma);
             o.read = *kg;
             o.value = t.in_water_kg.value;

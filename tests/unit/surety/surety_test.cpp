@@ -320,6 +320,23 @@ TEST_CASE("A floater that shows as much as its own figures say fits them, and on
     CHECK(lighter->in_water_kg.sigma < fits->in_water_kg.sigma_before);
 }
 
+TEST_CASE("A floater that is said to show more than all of itself teaches nothing, and spoils no figure") {
+    const preset::Document reedline = invented::preset_named("reedline-120");
+    preset::Reading r;
+    r.kind = ReadingKind::floats_showing;
+    r.stage = Stage::carved;
+    for (const double showing_m : {0.05, 0.283, 0.3}) {
+        r.showing_m = showing_m;
+        const auto s = surety(with({r}, reedline));
+        const auto without = surety(with({}, reedline));
+        REQUIRE((s.ok() && without.ok()));
+        CHECK(s->in_water_kg.value == without->in_water_kg.value);
+        CHECK(s->in_water_kg.sigma == without->in_water_kg.sigma);
+        CHECK(do_now(with({r}, reedline)).ok());
+        CHECK(corrected(with({r}, reedline)).ok());
+    }
+}
+
 TEST_CASE("Moisture is an input of its own where the wood is the table's; a block tells of wood and moisture together") {
     preset::Document d = millrace();
     const auto moist = [](const Surety& s) {
