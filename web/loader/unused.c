@@ -16,6 +16,9 @@ struct SDL_Surface* __wrap_SDL_CreateRGBSurface(unsigned flags, int width, int h
     return NULL;
 }
 
+// ImGui::TableSettingsAddSettingsHandler()
+void __wrap__ZN5ImGui31TableSettingsAddSettingsHandlerEv(void) {}
+
 int __wrap_sscanf(const char* text, const char* form, ...) {
     (void)text, (void)form;
     return 0;
