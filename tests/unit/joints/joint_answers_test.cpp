@@ -55,6 +55,19 @@ TEST_CASE("eyes sit in the middle of the pockets round the pin, and their room i
     CHECK_THAT(j.sag_rad, WithinRel(std::atan(0.0016 / 0.016), 1e-9));
 }
 
+TEST_CASE("the rod to bend an eye round allows for the spring of its own temper, yielding at 0.8 of its least strength (common practice)",
+          "[joints]") {
+    preset::Document d = hinged_block();
+    for (const auto& [hinge, temper] : {std::pair{preset::WireTemper::spring, wire::Temper::spring}, {preset::WireTemper::soft, wire::Temper::soft}}) {
+        d.joints[0].hinge->temper = hinge;
+        const preset::Hinge& h = *d.joints[0].hinge;
+        // What a fully yielding round bar opens by when let go: 32σ/(3πE·d), steel of 193 GPa.
+        const double opens = 32.0 * 0.8 * wire::tensile(temper, h.wire_m).low_pa / (3.0 * std::numbers::pi * 193e9 * h.wire_m);
+        const double bent = 2.0 / (h.eye_inside_m + h.wire_m) + opens;
+        CHECK_THAT(answered(d).joints[0].eye.mandrel_m, WithinRel(2.0 / bent - h.wire_m, 1e-9));
+    }
+}
+
 TEST_CASE("the twist touches the pocket's mouth when its edge lies a wire's thickness from the twist's middle", "[joints]") {
     const JointAnswer j = answered(hinged_block()).joints[0];
     // Mouth's edge 3 mm beside and 3 mm before the pin (face at 61 mm).
