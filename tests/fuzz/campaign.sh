@@ -5,11 +5,11 @@
 #
 #   tests/fuzz/campaign.sh 3600                 all of them for an hour; what was learnt stays in build/fuzz/learnt
 #   tests/fuzz/campaign.sh 3600 evaluate link   these
-#   tests/fuzz/campaign.sh 0 --keep             nothing but: cut what was learnt down to what reaches anything new (-merge=1), smallest
-#                                               files first, and put that into tests/fuzz/corpus, up to EVENFALL_CORPUS_KB a fuzzer
+#   tests/fuzz/campaign.sh 0 --keep             nothing but: cut what was learnt down to the least that reaches as much of the program
+#                                               (-set_cover_merge), and put its smallest files into tests/fuzz/corpus
 #
 # EVENFALL_FUZZ_BUILD   folder of a build with EVENFALL_FUZZ on; without it the preset "fuzz" is built
-# EVENFALL_CORPUS_KB    default 60
+# EVENFALL_CORPUS_KB    how much --keep may add for one fuzzer, default 40
 set -euo pipefail
 root="$(cd "$(dirname "${BASH_SOURCE[0]}")/../.." && pwd)"
 . "$root/web/setup/common.sh"
@@ -75,10 +75,10 @@ if [ "$seconds" -gt 0 ]; then
 fi
 
 if $keep; then
-    limit=$((${EVENFALL_CORPUS_KB:-60} * 1024))
+    limit=$((${EVENFALL_CORPUS_KB:-40} * 1024))
     for name in "${names[@]}"; do
         least="$(mktemp -d)"
-        "$build/tests/fuzz_$name" -merge=1 "$least" "$root/tests/fuzz/corpus/$name" "$learnt/$name" >"$build/$name-merge.log" 2>&1 </dev/null ||
+        "$build/tests/fuzz_$name" -set_cover_merge=1 -use_counters=0 "$least" "$root/tests/fuzz/corpus/$name" "$learnt/$name" >"$build/$name-merge.log" 2>&1 </dev/null ||
             die "the corpus of $name could not be merged: $build/$name-merge.log"
         kept="$(sha256sum "$root/tests/fuzz/corpus/$name"/*)"
         size=0
