@@ -8,6 +8,7 @@
 #include "holes/checks.hpp"
 #include "ledger/build.hpp"
 #include "ledger/fold.hpp"
+#include "materials/solids.hpp"
 #include "preset/check.hpp"
 #include "preset/fields.hpp"
 #include "shape/blank.hpp"
@@ -85,6 +86,12 @@ Problems warnings_of(const Inputs& in, const Answers& answers) {
     if (answers.behaviour == Behaviour::floats) {
         auto rolls = flotation::roll_over_warning(in.body, in.ledger, in.document, answers.water_density_kg_m3);
         if (rolls) out.push_back(std::move(*rolls));
+    }
+    for (std::size_t i = 0; in.document.tail && i < in.document.parts.size(); ++i) {
+        const preset::Part& part = in.document.parts[i];
+        if (!materials::is_soft(part.material) || part.at_m.x < in.document.tail->x_m) continue;
+        out.push_back({ProblemCode::overlap, "/parts/" + std::to_string(i), "one tail",
+                       "Part " + std::to_string(i + 1) + " is a soft tail behind the wood as well: with the drawn one it is weighed twice."});
     }
     return out;
 }

@@ -135,8 +135,6 @@ TEST_CASE("more lead in any hole is as much heavier in water, and falls faster a
         const auto water =
             water::water_properties(lure.document.water.temperature_c, lure.document.water.salinity_g_kg).value();
         const fall::LevelFall level(*lure.evaluation.body.lines);
-        double taught = 1.0;
-        for (const preset::Correction& c : lure.document.corrections) taught *= c.of == preset::Cause::fill_mass ? c.factor : 1.0;
         for (std::size_t i = 0; i < lure.document.holes.size(); ++i) {
             const preset::Hole& hole = lure.document.holes[i];
             if (!hole.cap || !hole.fill->length_m || *hole.fill->length_m <= 0.0) continue;

@@ -197,3 +197,25 @@ TEST_CASE("a hook whose reach passes the root of the tail fouls it", "[tail]") {
     CHECK_THAT(long_one->over_m, WithinAbs(0.002, 1e-12));
     CHECK_FALSE(tail_foul(0.017));
 }
+
+TEST_CASE("a weighed soft tail behind a drawn one is warned of, a weighed one alone or before it is not", "[tail]") {
+    const auto told = [](const preset::Document& d) {
+        const auto warnings = worked(d).answers.warnings;
+        return std::count_if(warnings.begin(), warnings.end(), [](const Problem& p) { return p.path == "/parts/0"; });
+    };
+    preset::Document d = support::fish();
+    preset::Part fin;
+    fin.stage = Stage::dressed;
+    fin.material = "plastisol";
+    fin.mass_kg = 0.001;
+    fin.at_m = {0.170, 0.0, 0.0};
+    d.parts = {fin};
+    CHECK(told(d) == 0);
+    d.tail = support::paddle(0.150);
+    CHECK(told(d) == 1);
+    d.parts[0].at_m.x = 0.100;
+    CHECK(told(d) == 0);
+    d.parts[0].at_m.x = 0.170;
+    d.parts[0].material = "stainless";
+    CHECK(told(d) == 0);
+}
