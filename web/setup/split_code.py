@@ -11,16 +11,24 @@ rethrow, delegate).
 """
 
 # Packed each by itself, by PPMd with a model of so many bytes of the past: what packed this page best.
-CODED = {"opcodes": 16, "offsets": 8, "branches": 3, "alignments": 4, "declarations": 4, "others": 3, "long constants": 8, "floats": 8}
-PLAIN = ("locals", "constants", "calls")
+CODED = {"opcodes": 16, "offsets of loads": 8, "offsets of stores": 8, "other offsets": 8, "branches": 3, "alignments": 4,
+         "declarations": 4, "blocks": 3, "tables": 3, "others": 3, "long constants": 8, "floats": 4, "doubles": 8}
+# Packed together with all that is no code. A constant is of one kind with those before the same opcode.
+PLAIN = ("locals", "constants to add", "constants to call with", "constants to subtract", "constants before a local",
+         "constants to store", "constants before another", "constants to keep", "constants to mask with", "constants to load from",
+         "constants to compare with", "other constants", "calls")
 CODE_SECTION = 10
 # log2 of the natural alignment of the loads and stores 0x28 to 0x3e.
 NATURAL = bytes((2, 3, 2, 3, 0, 0, 1, 1, 0, 0, 1, 1, 2, 2, 2, 3, 2, 3, 0, 1, 0, 1, 2))
 # Opcodes with one number behind them, by the stream that it goes to.
-ONE_NUMBER = {0x20: "locals", 0x21: "locals", 0x22: "locals", 0x41: "constants", 0x42: "long constants", 0x10: "calls",
-              0x0C: "branches", 0x0D: "branches", 0x09: "branches", 0x18: "branches", 0x02: "others", 0x03: "others",
-              0x04: "others", 0x06: "others", 0x07: "others", 0x08: "others", 0x23: "others", 0x24: "others", 0x3F: "others",
+ONE_NUMBER = {0x20: "locals", 0x21: "locals", 0x22: "locals", 0x42: "long constants", 0x10: "calls",
+              0x0C: "branches", 0x0D: "branches", 0x09: "branches", 0x18: "branches", 0x02: "blocks", 0x03: "blocks",
+              0x04: "blocks", 0x06: "blocks", 0x07: "others", 0x08: "others", 0x23: "others", 0x24: "others", 0x3F: "others",
               0x40: "others"}
+OFFSETS = {0x28: "offsets of loads", 0x36: "offsets of stores"}
+CONSTANTS = {0x6A: "constants to add", 0x10: "constants to call with", 0x6B: "constants to subtract", 0x20: "constants before a local",
+             0x36: "constants to store", 0x41: "constants before another", 0x21: "constants to keep", 0x71: "constants to mask with",
+             0x28: "constants to load from", 0x46: "constants to compare with"}
 OPENS = {0x02, 0x03, 0x04, 0x06}   # block, loop, if, try
 CLOSES = {0x0B, 0x18}              # end, delegate
 BARE = {0x00, 0x01, 0x05, 0x0B, 0x0F, 0x19, 0x1A, 0x1B, *range(0x45, 0xC5)}
@@ -58,18 +66,21 @@ def take_instruction(reader, streams):
         streams[ONE_NUMBER[opcode]] += reader.number()[0]
     elif 0x28 <= opcode <= 0x3E:
         streams["alignments"].append(NATURAL[opcode - 0x28] ^ reader.byte())
-        streams["offsets"] += reader.number()[0]
+        streams[OFFSETS.get(opcode, "other offsets")] += reader.number()[0]
+    elif opcode == 0x41:
+        text = reader.number()[0]
+        streams[CONSTANTS.get(reader.data[reader.at], "other constants")] += text
     elif opcode == 0x11:  # call_indirect
         streams["others"] += reader.number()[0] + reader.number()[0]
     elif opcode == 0x0E:  # br_table
         text, count = reader.number()
-        streams["others"] += text
+        streams["tables"] += text
         for _ in range(count + 1):
-            streams["others"] += reader.number()[0]
+            streams["tables"] += reader.number()[0]
     elif opcode == 0x43:
         streams["floats"] += reader.bytes(4)
     elif opcode == 0x44:
-        streams["floats"] += reader.bytes(8)
+        streams["doubles"] += reader.bytes(8)
     elif opcode == 0xFC:
         text, which = reader.number()
         if which > 7 and which not in (10, 11):

@@ -30,6 +30,23 @@ static uint32_t copy_number(enum Stream stream) {
     }
 }
 
+// Constants are parted by the opcode behind them.
+static enum Stream constants_before(unsigned char opcode) {
+    switch (opcode) {
+        case 0x6A: return constants_to_add;
+        case 0x10: return constants_to_call_with;
+        case 0x6B: return constants_to_subtract;
+        case 0x20: return constants_before_local;
+        case 0x36: return constants_to_store;
+        case 0x41: return constants_before_another;
+        case 0x21: return constants_to_keep;
+        case 0x71: return constants_to_mask_with;
+        case 0x28: return constants_to_load_from;
+        case 0x46: return constants_to_compare_with;
+    }
+    return other_constants;
+}
+
 // By how much it opens or closes blocks.
 static int instruction(void) {
     static const unsigned char natural[] = {2, 3, 2, 3, 0, 0, 1, 1, 0, 0, 1, 1, 2, 2, 2, 3, 2, 3, 0, 1, 0, 1, 2};
@@ -37,18 +54,18 @@ static int instruction(void) {
     *out++ = opcode;
     switch (opcode) {
         case 0x20: case 0x21: case 0x22: copy_number(locals); return 0;
-        case 0x41: copy_number(constants); return 0;
+        case 0x41: copy_number(from[opcodes] < code_end ? constants_before(*from[opcodes]) : other_constants); return 0;
         case 0x42: copy_number(long_constants); return 0;
         case 0x43: copy(floats, 4); return 0;
-        case 0x44: copy(floats, 8); return 0;
+        case 0x44: copy(doubles, 8); return 0;
         case 0x10: copy_number(calls); return 0;
         case 0x09: case 0x0C: case 0x0D: copy_number(branches); return 0;
         case 0x18: copy_number(branches); return -1;
-        case 0x02: case 0x03: case 0x04: case 0x06: copy_number(others); return 1;
+        case 0x02: case 0x03: case 0x04: case 0x06: copy_number(blocks); return 1;
         case 0x11: copy_number(others); copy_number(others); return 0;
         case 0x07: case 0x08: case 0x23: case 0x24: case 0x3F: case 0x40: copy_number(others); return 0;
         case 0x0E:
-            for (uint32_t left = copy_number(others) + 1; left > 0 && out < out_end; --left) copy_number(others);
+            for (uint32_t left = copy_number(tables) + 1; left > 0 && out < out_end; --left) copy_number(tables);
             return 0;
         case 0xFC: {
             const uint32_t which = copy_number(others);
@@ -59,7 +76,7 @@ static int instruction(void) {
     }
     if (opcode >= 0x28 && opcode <= 0x3E) {
         *out++ = *from[alignments]++ ^ natural[opcode - 0x28];
-        copy_number(offsets);
+        copy_number(opcode == 0x28 ? load_offsets : opcode == 0x36 ? store_offsets : other_offsets);
     }
     return 0;
 }
