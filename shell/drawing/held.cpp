@@ -82,7 +82,7 @@ void draw_refusal(Scene& scene, const widgets::Rect& place, const widgets::Rect&
     list.AddText(font, font->FontSize, {x + 38.0f, y + 8.0f}, ink.ink, text.c_str());
 }
 
-void draw_lens(Scene& scene, const Places& places, const widgets::Rect& area, ImVec2 at) {
+void draw_lens(Scene& scene, const Places& places, const widgets::Rect& area, ImVec2 at, Pane pane) {
     constexpr float side = 132.0f;
     constexpr float above_finger = 44.0f;
     constexpr double times = 2.5;
@@ -99,7 +99,6 @@ void draw_lens(Scene& scene, const Places& places, const widgets::Rect& area, Im
     auto& list = scene.list;
     list.AddRectFilled(least, most, scene.ink().paper, look::control_rounding);
     list.PushClipRect(least, most, true);
-    const Pane pane = scene.view.touch.pane;
     const WorldToScreen map = pane == Pane::section ? *scene.section_map
                               : pane == Pane::above && places.above ? *places.above
                                                                      : places.side;
@@ -123,14 +122,17 @@ void draw_lens(Scene& scene, const Places& places, const widgets::Rect& area, Im
 void draw_held(Scene& scene, const Places& places, const widgets::Rect& area) {
     const auto& touch = scene.view.touch;
     const ImVec2 at = ImGui::GetIO().MousePos;
+    const bool finger = ImGui::GetIO().MouseSource == ImGuiMouseSource_TouchScreen;
+    if (scene.backdrop != nullptr && scene.backdrop->held && finger && ImGui::IsMousePosValid(&at)) {
+        draw_lens(scene, places, area, at, Pane::side);
+    }
     if (!touch.down || !touch.moved || touch.moving.kind == ItemKind::none || !ImGui::IsMousePosValid(&at)) return;
     scene.ui.items.record({touch.refused ? "draw.refused" : "draw.held", at.x, at.y, 1.0f, 1.0f, false});
     // Under a finger the drawing cannot be seen; a mouse covers nothing. The reason takes the lens's place.
     if (touch.refused) {
         draw_refusal(scene, asked_place(scene, places, at), area, scene.refusal);
-    } else if (ImGui::GetIO().MouseSource == ImGuiMouseSource_TouchScreen &&
-               (touch.pane != Pane::section || scene.section_map)) {
-        draw_lens(scene, places, area, at);
+    } else if (finger && (touch.pane != Pane::section || scene.section_map)) {
+        draw_lens(scene, places, area, at, touch.pane);
     }
 }
 

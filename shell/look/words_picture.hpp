@@ -2,6 +2,9 @@
 
 // Words of the picture behind the drawing.
 
+#include <array>
+#include <string_view>
+
 namespace evenfall::shell::look::words {
 
 inline constexpr const char* picture_head = "Picture behind the drawing";
@@ -28,5 +31,7 @@ inline constexpr const char* picture_unfit = "This picture cannot be used: it mu
 inline constexpr const char* mark_nose = "nose";
 inline constexpr const char* mark_tail = "tail";
 inline constexpr const char* mark_rule = "rule";
+inline constexpr const char* picture_mark = "Move a mark";
+inline constexpr std::array<std::string_view, 4> picture_mark_names{"nose", "tail", "rule 1", "rule 2"};
 
 } // namespace evenfall::shell::look::words

@@ -118,6 +118,13 @@ Lie Backdrop::lie_by_marks() const {
     return lie;
 }
 
+void Backdrop::nudge_mark(Mark which, double aft, double up) {
+    const Lie at = lie();
+    const double px = width_ / 1000.0;
+    const picture::Spot spot = mark(which);
+    put_mark(which, {spot.x + px * (aft * at.along_x + up * at.up_x), spot.y + px * (aft * at.along_y + up * at.up_y)});
+}
+
 Lie Backdrop::lie() const { return frozen_ ? *frozen_ : lie_by_marks(); }
 
 void Backdrop::hold(std::optional<Mark> mark) {

@@ -54,6 +54,9 @@ public:
     [[nodiscard]] picture::Spot mark(Mark which) const { return marks_[static_cast<std::size_t>(which)]; }
     /// Keeps a mark within the picture.
     void put_mark(Mark which, picture::Spot spot);
+    /// Moves a mark by so many thousandths of the picture's width, aft and up as the picture lies: for those who do not drag.
+    void nudge_mark(Mark which, double aft, double up);
+    Mark chosen = Mark::nose;  ///< what nudges go to
     [[nodiscard]] double apart_m() const { return apart_m_; }
     void set_apart_m(double apart_m);
     [[nodiscard]] bool by_rule() const { return by_rule_; }

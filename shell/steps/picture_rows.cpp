@@ -3,6 +3,7 @@
 #include "look/words_picture.hpp"
 #include "look/words_steps.hpp"
 #include "state/backdrop.hpp"
+#include "state/drag.hpp"
 #include "widgets/button.hpp"
 #include "widgets/choice.hpp"
 #include "widgets/rows.hpp"
@@ -10,6 +11,7 @@
 
 #include <algorithm>
 #include <array>
+#include <span>
 #include <string>
 
 namespace evenfall::shell::steps {
@@ -58,6 +60,23 @@ void search_rows(Desk& desk) {
     widgets::problem_line(desk.ui, found.refusal);
 }
 
+/// The marks moved step by step, by keys or taps.
+void mark_rows(Desk& desk) {
+    auto& backdrop = desk.motion.backdrop;
+    const std::span<const std::string_view> names(words::picture_mark_names.data(), backdrop.by_rule() ? state::mark_count : 2);
+    const int chosen = std::min(static_cast<int>(backdrop.chosen), static_cast<int>(names.size()) - 1);
+    if (const auto tapped = widgets::choice(desk.ui, "picture.mark", words::picture_mark, names, chosen))
+        backdrop.chosen = static_cast<state::Mark>(*tapped);
+    const int way = widgets::button_row(desk.ui, {{"picture.fore", words::nudge_fore},
+                                                  {"picture.aft", words::nudge_aft},
+                                                  {"picture.down", words::nudge_down},
+                                                  {"picture.up", words::nudge_up}});
+    constexpr std::array<state::Spot, 4> ways{{{-1.0, 0.0}, {1.0, 0.0}, {0.0, -1.0}, {0.0, 1.0}}};
+    if (way < 0) return;
+    const auto& to = ways[static_cast<std::size_t>(way)];
+    backdrop.nudge_mark(static_cast<state::Mark>(chosen), to.u, to.v);
+}
+
 } // namespace
 
 void picture_rows(Desk& desk) {
@@ -76,6 +95,7 @@ void picture_rows(Desk& desk) {
                                                {Quantity::length, 0.001, 2.0, {}, -1}, words::picture_apart_below)) {
         backdrop.set_apart_m(*set);
     }
+    mark_rows(desk);
     if (const auto set = widgets::number_field(desk.ui, "picture.strength", words::picture_strength, static_cast<double>(backdrop.strength()),
                                                {Quantity::percent, 0.05, 1.0, 0.1, 0})) {
         backdrop.set_strength(*set);

@@ -95,6 +95,22 @@ test("a sketch is laid behind the drawing, its outline found, kept as one change
   await device.close();
 });
 
+test("marks are moved without dragging too: a shorter rule makes the picture larger, and back again", async () => {
+  const device = await shop.device({ size: sizes.tablet });
+  const bench = await shop.open(device);
+  await lay(bench);
+  await bench.tap("picture.scale_by.1");
+  await bench.tap("picture.mark.2");
+  const length = async () => (await bench.middleOf("draw.picture.tail"))[0] - (await bench.middleOf("draw.picture.nose"))[0];
+  const before = await length();
+  for (let k = 0; k < 6; k++) await bench.tap("picture.aft");
+  const after = await length();
+  assert.ok(after > before + 2, `${before} px long, then ${after}`);
+  for (let k = 0; k < 6; k++) await bench.tap("picture.fore");
+  assert.ok(Math.abs((await length()) - before) < 1, "back where it was");
+  await device.close();
+});
+
 test("a search can be stopped, and a file that is no picture says so", async () => {
   const device = await shop.device({ size: sizes.phone });
   // A quick machine finds the outline before a finger can stop it: its frames are held back while that is tried.

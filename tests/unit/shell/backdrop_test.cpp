@@ -150,3 +150,18 @@ TEST_CASE("the outline found on a picture is the lure's own, turned level and to
         CHECK(session.kept().shape.top.back().x_m == before.back().x_m);
     }
 }
+
+TEST_CASE("a mark is nudged by thousandths of the picture's width, along the lure as it lies", "[shell][picture]") {
+    for (const double turn : {0.0, 0.3}) {
+        CAPTURE(turn);
+        Backdrop backdrop = oval(turn);
+        const state::Lie lie = backdrop.lie();
+        const auto before = lie.world_of(backdrop.mark(Mark::tail));
+        const unsigned revision = backdrop.revision();
+        backdrop.nudge_mark(Mark::tail, 2.0, -1.0);
+        const auto after = lie.world_of(backdrop.mark(Mark::tail));
+        CHECK_THAT(after.x_m - before.x_m, WithinAbs(2.0 * 0.8 * lie.m_per_px, 1e-12));
+        CHECK_THAT(after.z_m - before.z_m, WithinAbs(-0.8 * lie.m_per_px, 1e-12));
+        CHECK(backdrop.revision() > revision);
+    }
+}
