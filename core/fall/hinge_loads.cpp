@@ -86,7 +86,7 @@ HingeLoads hinge_loads(const shape::Body& body, const ledger::Ledger& ledger, co
         load.eye_spacing_m = play.spacing_share * 2.0 * station.half_height_m;
         load.eye_force_n = std::abs(load.moment_n_m) / load.eye_spacing_m;
         if (std::abs(load.moment_n_m) > nothing_n_m) {
-            load.sag_rad = std::copysign(std::atan(2.0 * play.per_eye_m / load.eye_spacing_m), load.moment_n_m);
+            load.sag_rad = std::copysign(std::atan(play.per_eye_m / load.eye_spacing_m), load.moment_n_m);
         }
         load.pin_friction_n_m = friction * (2.0 * load.eye_force_n * pin_radius_m + std::abs(load.shear_n) * eye_radius_m);
         const double length = body.lines->length_m();

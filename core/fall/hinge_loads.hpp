@@ -27,7 +27,8 @@ struct JointLoad {
     double moment_n_m = 0.0;       ///< positive: its tail wants to go down
     double eye_force_n = 0.0;      ///< fore-and-aft on the upper and, the other way, on the lower eye: |moment|/spacing
     double eye_spacing_m = 0.0;
-    double sag_rad = 0.0;          ///< how far the slop lets it: ±2·play/spacing with the sign of the moment; 0 where nothing pulls
+    double sag_rad = 0.0;          ///< how far the slop lets it: each eye half its play off the pin's axis, one fore, one aft, so ±atan(play/spacing)
+                                   ///< with the sign of the moment; 0 where nothing pulls
     double pin_friction_n_m = 0.0; ///< against swinging
     double swings_from_m_s = 0.0;  ///< pull through the water from which that friction no longer stops the swing
     bool may_bind = false;

@@ -42,7 +42,8 @@ struct JointAnswer {
     double mouth_m = 0.0;                ///< width of the pockets' mouth for the whole swing of the wood; 0 where wide enough
     double play_per_eye_m = 0.0;         ///< eye's inside less pin, or less wire where eyes hang in each other
     std::optional<LinkSlop> slop;        ///< of linked eyes
-    double sag_rad = 0.0;                ///< by which that play lets the tail hang, either way; 0 with one eye. Linked: the one pair taut, the other pushed together
+    double sag_rad = 0.0;                ///< by which that play lets the tail hang, either way: each eye half its play off the pin's axis,
+                                         ///< one fore, one aft; 0 with one eye. Linked: the one pair taut, the other pushed together
     /// One eye alone on a pin: how far the tail rocks out of the level before wire meets pin on both sides. The hole of a ring
     /// of round wire, seen along the pin, is (D + d)·cosθ − d wide: θ = acos((pin + d)/(D + d)), by plain geometry. Pocket and
     /// wood may stop it sooner. One link alone rocks as it swings.

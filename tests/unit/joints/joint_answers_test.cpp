@@ -52,7 +52,8 @@ TEST_CASE("eyes sit in the middle of the pockets round the pin, and their room i
     CHECK_THAT(room.up_down_m, WithinAbs(0.003 - 0.0009, 1e-12));
     CHECK(room.opens);
     CHECK_THAT(j.play_per_eye_m, WithinAbs(0.0008, 1e-12));
-    CHECK_THAT(j.sag_rad, WithinRel(std::atan(0.0016 / 0.016), 1e-9));
+    // Eyes 16 mm apart, each half of 0.8 mm off the pin's axis, one fore and one aft.
+    CHECK_THAT(j.sag_rad, WithinRel(std::atan((0.0004 + 0.0004) / 0.016), 1e-9));
 }
 
 TEST_CASE("the rod to bend an eye round allows for the spring of its own temper, yielding at 0.8 of its least strength (common practice)",
