@@ -4,6 +4,7 @@
 #include "preset/spelling.hpp"
 #include "preset/table.hpp"
 
+#include <algorithm>
 #include <cmath>
 #include <optional>
 #include <vector>
@@ -225,20 +226,15 @@ private:
 
     /// Every key that no field asked for.
     void refuse_unknown_keys() {
-        const auto known = [this](std::string_view key) {
-            for (const Field& field : table_.fields) {
-                if (field.key == key || field.second.key == key) return true;
-            }
-            return false;
-        };
+        std::vector<std::string_view> known;
+        for (const Field& field : table_.fields) {
+            known.push_back(field.key);
+            // Of points the second number is a coordinate and has no key of its own.
+            if (field.sort == Sort::exactly_one || field.sort == Sort::either) known.push_back(field.second.key);
+        }
         for (const auto& [key, value] : node_.items()) {
-            if (known(key)) continue;
-            std::vector<std::string_view> keys;
-            for (const Field& field : table_.fields) {
-                keys.push_back(field.key);
-                if (field.sort == Sort::exactly_one || field.sort == Sort::either) keys.push_back(field.second.key);
-            }
-            const std::string_view near = nearest_spelling(key, keys);
+            if (std::find(known.begin(), known.end(), key) != known.end()) continue;
+            const std::string_view near = nearest_spelling(key, known);
             add_problem(problems_, {ProblemCode::unknown_key, place_.path_of(quotable(key)), "",
                                     place_.subject + " has a key “" + quotable(key) + "” that this version does not know" +
                                         (near.empty() ? "." : "; did you mean “" + std::string(near) + "”?")});

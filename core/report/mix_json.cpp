@@ -2,6 +2,7 @@
 
 #include "preset/json_text.hpp"
 #include "report/trees.hpp"
+#include "units/trade.hpp"
 
 namespace evenfall::report {
 
@@ -52,7 +53,7 @@ std::string stock_json(const preset::Document& document, const stock::StockList&
                          {"length_mm", millimetres(h.length_m)},
                          {"count", h.count},
                          {"over_g", grams(h.over_kg)},
-                         {"area_cm2", number(h.area_m2 * 1e4)},
+                         {"area_cm2", number(units::cm2_from_m2(h.area_m2))},
                          {"enters", h.enters ? Tree(*h.enters) : Tree(nullptr)}});
     }
     return preset::laid_out_text({{"name", document.name},
@@ -61,7 +62,7 @@ std::string stock_json(const preset::Document& document, const stock::StockList&
                                   {"length_mm", millimetres(list.length_m)},
                                   {"count", list.count},
                                   {"over_g", grams(list.over_kg)},
-                                  {"area_cm2", number(list.area_m2 * 1e4)}});
+                                  {"area_cm2", number(units::cm2_from_m2(list.area_m2))}});
 }
 
 }  // namespace evenfall::report

@@ -51,6 +51,7 @@ constexpr double mm_s_from_m_s(double m_s) { return m_s * 1000.0; }
 constexpr double kg_m3_from_g_cm3(double g_cm3) { return g_cm3 * 1000.0; }
 constexpr double g_cm3_from_kg_m3(double kg_m3) { return kg_m3 / 1000.0; }
 constexpr double m3_from_cm3(double cm3) { return cm3 / 1e6; }
+constexpr double cm2_from_m2(double m2) { return m2 * 1e4; }
 constexpr double cm3_from_m3(double m3) { return m3 * 1e6; }
 
 constexpr double n_from_lbf(double lbf) { return lbf * pound_force_n; }

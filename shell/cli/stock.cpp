@@ -4,6 +4,7 @@
 #include "cli/words.hpp"
 #include "report/mix_json.hpp"
 #include "units/number_text.hpp"
+#include "units/trade.hpp"
 #include "wire/twist.hpp"
 
 #include <cmath>
@@ -22,7 +23,7 @@ std::string stock_text(const preset::Document& d, const evenfall::stock::StockLi
     const auto amount = [form](double length_m, int count, double over_kg, double area_m2) {
         if (form == Form::rod) return millimetres(length_m);
         if (form == Form::shot) return std::to_string(count) + " (" + signed_grams(over_kg) + " g)";
-        return units::number_text(area_m2 * 1e4, Unit::one, 2);
+        return units::number_text(units::cm2_from_m2(area_m2), Unit::one, 2);
     };
     for (const auto& h : list.holes) {
         table.row({std::to_string(h.hole + 1) + " " + d.holes[static_cast<std::size_t>(h.hole)].name, grams(h.fill_kg),

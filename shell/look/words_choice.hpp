@@ -2,6 +2,9 @@
 
 // Words of what is mixed, bought and chosen: resin, stock, woods and metals.
 
+#include <array>
+#include <string_view>
+
 namespace evenfall::shell::look::words {
 
 inline constexpr const char* resin_group = "Resin to mix";
@@ -51,8 +54,13 @@ inline constexpr const char* col_ballast = "lead";
 inline constexpr const char* not_met = "short";
 inline constexpr const char* bare_floats = "floats bare";
 
-inline constexpr const char* stock_group = "To cut from rod";
-inline constexpr const char* stock_diameter = "Rod diameter";
+inline constexpr const char* stock_group = "To cut or count";
+inline constexpr std::array<std::string_view, 3> stock_forms{"rod, wire", "shot", "sheet"};
+inline constexpr const char* stock_diameter = "Diameter";
+inline constexpr const char* stock_thickness = "Thickness";
+inline constexpr const char* stock_as_filled = "As each hole is filled";
+inline constexpr const char* stock_off = "off the fill by ";
+inline constexpr const char* stock_area_unit = "cm\xC2\xB2";
 inline constexpr const char* stock_too_thick = "too thick";
 
 } // namespace evenfall::shell::look::words

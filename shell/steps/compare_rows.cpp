@@ -6,6 +6,7 @@
 #include "stock/stock.hpp"
 #include "units/trade.hpp"
 #include "widgets/button.hpp"
+#include "widgets/choice.hpp"
 #include "widgets/rows.hpp"
 #include "widgets/words_of_panel.hpp"
 
@@ -59,6 +60,11 @@ bool shown(Desk& desk, state::Compared& kept, const char* id, const char* show) 
     return kept.wanted;
 }
 
+/// What one is likely to have of each, to begin from.
+double usual_size_m(stock::Form form) {
+    return form == stock::Form::rod ? stock::Stock{}.size_m : form == stock::Form::shot ? 0.003 : 0.001;
+}
+
 } // namespace
 
 void wood_table_rows(Desk& desk) {
@@ -83,20 +89,43 @@ void metal_table_rows(Desk& desk) {
 }
 
 void stock_rows(Desk& desk) {
+    using stock::Form;
     stock::Stock& wish = desk.motion.stock;
     const auto listed = stock::list(desk.document(), desk.evaluation(), wish);
     if (!listed.ok() || listed->holes.empty()) return;
     widgets::subheading(desk.ui, words::stock_group);
-    if (const auto set = widgets::number_field(desk.ui, "stock.rod", words::stock_diameter, wish.size_m, {Quantity::length, 0.0005, 0.04, {}, -1}))
+    if (const auto tapped = widgets::choice(desk.ui, "stock.form", words::stock_forms, static_cast<int>(wish.form))) {
+        wish.form = static_cast<Form>(*tapped);
+        wish.size_m = usual_size_m(wish.form);
+    }
+    const char* size = wish.form == Form::sheet ? words::stock_thickness : words::stock_diameter;
+    if (const auto set = widgets::number_field(desk.ui, "stock.size", size, wish.size_m, {Quantity::length, 0.0001, 0.05, {}, -1}))
         wish.size_m = *set;
+    if (const auto picked = pick_material(desk, "stock.material", words::material, materials::Use::ballast, wish.material, words::stock_as_filled))
+        wish.material = *picked;
+    const auto row = [&](const std::string& title, const auto& amount, std::string_view below) {
+        switch (wish.form) {
+        case Form::rod:
+            widgets::figure_row(desk.ui, title, number_of(desk, amount.length_m, Quantity::length), unit_of(desk, Quantity::length), below);
+            break;
+        case Form::shot: {
+            const std::string off = words::stock_off + signed_mass(desk, amount.over_kg);
+            widgets::figure_row(desk.ui, title, std::to_string(amount.count), {}, below.empty() ? std::string_view(off) : below);
+            break;
+        }
+        case Form::sheet:
+            widgets::figure_row(desk.ui, title, widgets::number_text(units::cm2_from_m2(amount.area_m2), widgets::Unit::none, 2), words::stock_area_unit,
+                                below);
+            break;
+        }
+    };
     for (const auto& hole : listed->holes) {
         const auto& drawn = desk.document().holes[static_cast<std::size_t>(hole.hole)];
         std::string title = std::to_string(hole.hole + 1);
         if (!drawn.name.empty()) title = drawn.name.rfind(title, 0) == 0 ? drawn.name : title + " " + drawn.name;
-        widgets::figure_row(desk.ui, title, number_of(desk, hole.length_m, Quantity::length), unit_of(desk, Quantity::length),
-                            hole.enters == false ? words::stock_too_thick : std::string_view{});
+        row(title, hole, hole.enters == false ? words::stock_too_thick : std::string_view{});
     }
-    widgets::figure_row(desk.ui, words::together, number_of(desk, listed->length_m, Quantity::length), unit_of(desk, Quantity::length));
+    row(words::together, *listed, {});
 }
 
 } // namespace evenfall::shell::steps

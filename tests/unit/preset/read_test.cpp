@@ -197,6 +197,16 @@ TEST_CASE("a document of another version, or of none, is refused for that alone"
     CHECK(refusal_of("1")[0].code == ProblemCode::wrong_type);
 }
 
+TEST_CASE("no part of a document takes an empty key, or one named like a coordinate of its points") {
+    for (const std::string key : {"", "0", "1"}) {
+        for (const char* at : {R"("evenfall":1,)", R"("top_mm":)", R"("depth_mm":9,)"}) {
+            CAPTURE(key, at);
+            const Problem problem = refusal_of(with(full_text, at, "\"" + key + "\":1," + at))[0];
+            CHECK(problem.code == ProblemCode::unknown_key);
+        }
+    }
+}
+
 TEST_CASE("a key that stands twice is refused") {
     const Problem problem = refusal_of(with(full_text, R"("depth_mm":9,)", R"("depth_mm":9,"depth_mm":8,)"))[0];
     CHECK(problem.sentence == "The key “depth_mm” stands twice in one object.");
