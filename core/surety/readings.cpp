@@ -1,7 +1,7 @@
 #include "surety/readings.hpp"
 
+#include "fall/bracketed_root.hpp"
 #include "flotation/float_answers.hpp"
-#include "flotation/hull.hpp"
 #include "flotation/rest.hpp"
 #include "materials/solids.hpp"
 #include "surety/surety.hpp"
@@ -109,32 +109,37 @@ FallModel& Observer::falls(Stage stage, const water::Properties& water) {
     return at != falls_.end() ? at->second : falls_.emplace(key, model_.fall_model(stage, water)).first->second;
 }
 
-std::optional<double> Observer::in_water_for_showing(Stage stage, const ledger::Sum& sum, double water_kg_m3, double showing_m) const {
+const flotation::Hull& Observer::hull(Stage stage) {
+    const auto at = hulls_.find(stage);
+    if (at != hulls_.end()) return at->second;
     ledger::Ledger lines;
     for (const ledger::Line& line : model_.evaluation().ledger) {
         if (line.stage <= stage) lines.push_back(line);
     }
-    const flotation::Hull hull(model_.evaluation().body, lines, model_.document());
+    return hulls_.try_emplace(stage, model_.evaluation().body, lines, model_.document()).first->second;
+}
+
+std::optional<double> Observer::in_water_for_showing(Stage stage, const ledger::Sum& sum, double water_kg_m3, double showing_m) {
+    const flotation::Hull& floating = hull(stage);
     const Vec3 g = sum.g_m();
-    const double volume = hull.volume_m3();
-    const auto showing = [&](double in_water_kg) -> std::optional<double> {
-        const flotation::Afloat afloat{&hull, water_kg_m3 * volume + in_water_kg, g, water_kg_m3};
-        const auto rest = flotation::upright_rest(afloat);
-        if (!rest) return std::nullopt;
-        return rest->freeboard_m;
+    const double all_of_it = water_kg_m3 * floating.volume_m3();
+    bool lost = false;  // no upright rest on the way: the reading says nothing
+    const auto more_than_read = [&](double in_water_kg) {
+        const auto rest = flotation::upright_rest({&floating, all_of_it + in_water_kg, g, water_kg_m3});
+        lost = lost || !rest;
+        return rest ? rest->freeboard_m - showing_m : 0.0;
     };
-    // The lighter, the more shows: halve the span between awash and half of it dry.
-    double heavy = -1e-6 * water_kg_m3 * volume;
-    double light = -0.6 * water_kg_m3 * volume;
-    // No weight shows more than that.
-    if (const auto most = showing(light); most && *most < showing_m) return std::nullopt;
-    for (int i = 0; i < 40; ++i) {
-        const double middle = 0.5 * (heavy + light);
-        const auto there = showing(middle);
-        if (!there) return std::nullopt;
-        (*there > showing_m ? light : heavy) = middle;
-    }
-    return 0.5 * (heavy + light);
+    // The lighter, the more shows: between awash and more than half of it dry.
+    const double heavy = -1e-6 * all_of_it;
+    const double light = -0.6 * all_of_it;
+    const double at_light = more_than_read(light);
+    const double at_heavy = more_than_read(heavy);
+    if (lost || at_light < 0.0) return std::nullopt;  // no weight shows more than that
+    if (at_light == 0.0) return light;
+    if (at_heavy >= 0.0) return heavy;
+    const double kg = fall::bracketed_root(more_than_read, light, heavy, at_light, at_heavy, 1e-12 * all_of_it);
+    if (lost) return std::nullopt;
+    return kg;
 }
 
 std::optional<Observation> Observer::observe(const Reading& r, const Eigen::VectorXd& u) {

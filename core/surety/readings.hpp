@@ -2,6 +2,7 @@
 
 // A reading of the bench as a measurement on the ledger's lines.
 
+#include "flotation/hull.hpp"
 #include "surety/model.hpp"
 
 #include <functional>
@@ -59,7 +60,7 @@ public:
     [[nodiscard]] FallModel& falls(Stage stage, const water::Properties& water);
 
     /// In-water mass [kg] at which the lure's highest wood shows so much, upright; absent where none does.
-    [[nodiscard]] std::optional<double> in_water_for_showing(Stage stage, const ledger::Sum& sum, double water_kg_m3, double showing_m) const;
+    [[nodiscard]] std::optional<double> in_water_for_showing(Stage stage, const ledger::Sum& sum, double water_kg_m3, double showing_m);
 
 private:
     struct Key {
@@ -68,7 +69,10 @@ private:
         bool operator<(const Key& o) const;
     };
     const Model& model_;
+    [[nodiscard]] const flotation::Hull& hull(Stage stage);
+
     std::map<Key, FallModel> falls_;
+    std::map<Stage, flotation::Hull> hulls_;
 };
 
 /// In-water mass with which a fall from rest takes this long; drag and offsets as they are.

@@ -34,7 +34,7 @@ Outcome<preset::Document> for_next_lure(const preset::Document& document) {
         }
         const double count = weight_of_start + static_cast<double>(lures.size());
         prior.own = start.own.cwiseProduct(sum / count);
-        now = bench::update(*s.model, *s.observer, prior);
+        now = bench::update(*s.model, *s.observer, prior, {}, &now);
     }
     const Eigen::VectorXd spread = (now.posterior.shared_variance().cwiseMax(0.0) + prior.own).cwiseSqrt();
     return bench::with_corrections(*s.model, now.posterior.shared_mean(), spread);

@@ -5,7 +5,9 @@
 
 #include "surety/readings.hpp"
 
+#include <Eigen/Cholesky>
 #include <Eigen/Core>
+#include <optional>
 #include <vector>
 
 namespace evenfall::bench {
@@ -32,6 +34,11 @@ class Posterior {
 public:
     Posterior(const Prior& prior, LinearReadings readings);
 
+    /// Without what only spreads and left-out readings need: of the questions below it answers the means alone until it is completed.
+    struct MeansOnly {};
+    Posterior(const Prior& prior, LinearReadings readings, MeansOnly);
+    void complete();
+
     [[nodiscard]] Eigen::VectorXd mean(int lure) const;
     [[nodiscard]] Eigen::MatrixXd covariance(int lure) const;
     /// What one lure has of its own, over the shared part.
@@ -50,19 +57,30 @@ private:
 
     Prior prior_;
     LinearReadings readings_;
+    Eigen::VectorXd scale_;    ///< one over each reading's sigma
+    Eigen::LDLT<Eigen::MatrixXd> factors_;
     Eigen::MatrixXd inverse_;  ///< of the readings' covariance
     Eigen::VectorXd weight_;   ///< inverse times read
+};
+
+/// A reading as a straight line in the inputs, through where it was last looked at.
+struct ReadingLine {
+    Observation seen;
+    double read = 0.0;  ///< with the inputs there taken into it: slope·u + error
 };
 
 /// A log worked through: most likely inputs of every lure and what is left of their spread.
 struct Update {
     std::vector<std::size_t> used;      ///< indices into the log, in order, of the readings that say something
-    std::vector<Observation> observed;  ///< at the most likely inputs
+    std::vector<Observation> observed;  ///< at the most likely inputs, or in a long log as they were last searched for
     Posterior posterior;
+    std::vector<std::optional<ReadingLine>> lines;  ///< by the log's index; absent where a reading says nothing or was not asked
     int passes = 0;
     bool settled = true;
 };
-/// `left_out` are indices that are not to be used, besides those struck out.
-[[nodiscard]] Update update(const Model& model, Observer& observer, const Prior& prior, const std::vector<std::size_t>& left_out = {});
+/// Bounded: a log of readings at odds with each other may end before it has settled. `left_out` are indices that are not to be used,
+/// besides those struck out; `before` is the same log with fewer left out, from which a long log's searches are taken.
+[[nodiscard]] Update update(const Model& model, Observer& observer, const Prior& prior, const std::vector<std::size_t>& left_out = {},
+                            const Update* before = nullptr);
 
 }  // namespace evenfall::bench

@@ -142,9 +142,8 @@ std::optional<double> off_of(Observer& observer, const Reading& r, const Eigen::
     return (o->read - o->value) / std::sqrt(o->slope.dot(covariance.lazyProduct(o->slope)) + o->sigma * o->sigma);
 }
 
-void explain(Standing& s, ReadingVerdict& verdict, const std::vector<std::size_t>& left_out) {
+void explain(Standing& s, ReadingVerdict& verdict, const Update& others) {
     const Reading& r = s.model->document().log[verdict.index];
-    const Update others = update(*s.model, *s.observer, s.prior, left_out);
     const Eigen::VectorXd u = others.posterior.mean(preset::lure_of(r));
     const Eigen::MatrixXd covariance = others.posterior.covariance(preset::lure_of(r));
     std::vector<Alternative> all;
@@ -193,10 +192,10 @@ std::vector<ReadingVerdict> verdicts(Standing& s) {
         if (!worst || wrong.size() == most_wrong) break;
         wrong.push_back(now.used[*worst]);
         ReadingVerdict& v = all[wrong.back()];
-        explain(s, v, wrong);
         v.warning = "Reading " + std::to_string(v.index + 1) + " does not fit the others: off by " +
                     number_text(std::abs(v.off), Unit::one, 1) + " times what scale and wood allow.";
-        again = update(*s.model, *s.observer, s.prior, wrong);
+        again = update(*s.model, *s.observer, s.prior, wrong, &s.update);
+        explain(s, v, *again);
     }
     // What each should have read, from the others: one step of the linear posterior.
     const Update& all_in = s.update;

@@ -1,0 +1,47 @@
+// The worst that a valid document can ask of the bench. Measured, never tested on time.
+
+#include "evenfall.hpp"
+#include "flotation/float_answers.hpp"
+#include "joints/joint_answers.hpp"
+#include "support/invented_lures.hpp"
+#include "support/limit_lures.hpp"
+#include "surety/surety.hpp"
+
+#include <catch2/benchmark/catch_benchmark.hpp>
+#include <catch2/catch_test_macros.hpp>
+
+using namespace evenfall;
+using preset::ReadingKind;
+
+namespace {
+
+/// As many readings as there may be, far more at odds than anybody's scale or clock.
+preset::Document with_full_log(preset::Document d, ReadingKind kind, double about, double scatter) {
+    for (int n = 0; n < static_cast<int>(preset::max_readings); ++n) d.log.push_back(support::scattered(kind, Stage::dressed, n, about, scatter));
+    return d;
+}
+
+}  // namespace
+
+TEST_CASE("limits", "[bench]") {
+    const preset::Document full = support::at_the_limits();
+    const auto once = evaluate(full);
+    for (const Problem& p : once.ok() ? Problems{} : once.problems()) UNSCOPED_INFO(p.path << ": " << p.sentence);
+    REQUIRE(once.ok());
+    REQUIRE(once->answers.fall.has_value());
+    BENCHMARK("evaluate at the limits") { return evaluate(full); };
+    BENCHMARK("plan at the limits") { return plan_lead(full); };
+    BENCHMARK("joints at the limits") { return joints::joint_answers(full, once->body); };
+    BENCHMARK("surety at the limits") { return surety(full); };
+    BENCHMARK("float answers at the limits") {
+        return flotation::float_answers(once->body, once->ledger, full, once->answers.water_density_kg_m3);
+    };
+    const preset::Document millrace = invented::preset_named("millrace-170");
+    const preset::Document reedline = invented::preset_named("reedline-120");
+    const preset::Document weighed = with_full_log(millrace, ReadingKind::dry_weight, 0.067, 0.005);
+    BENCHMARK("surety, 200 weighings at odds") { return surety(weighed); };
+    const preset::Document timed = with_full_log(millrace, ReadingKind::tub_fall, 3.0, 2.0);
+    BENCHMARK("surety, 200 falls at odds") { return surety(timed); };
+    const preset::Document afloat = with_full_log(reedline, ReadingKind::floats_showing, 0.005, 0.004);
+    BENCHMARK("surety, 200 waterlines at odds") { return surety(afloat); };
+}
