@@ -283,6 +283,13 @@ void check_outline(const std::vector<preset::OutlinePoint>& points, Problems& ou
                       "The drawn half-section must go out to its widest once and then come in: point " +
                           std::to_string(p - points.begin() + 1) + " turns back.");
     }
+    // A fin without thickness: out along a level line and in along the same.
+    for (std::size_t k = 1; k + 1 < points.size(); ++k) {
+        if (points[k - 1].z != points[k].z || points[k + 1].z != points[k].z || points[k + 1].y >= points[k].y || points[k - 1].y >= points[k].y) continue;
+        return refuse(ProblemCode::out_of_order, path + "/" + std::to_string(k), "a side with some height",
+                      "Point " + std::to_string(k + 1) +
+                          " of the drawn half-section has no height: the line goes out to it and comes back over itself.");
+    }
 }
 
 /// Caliper readings: in order, on the body, and leaving wood everywhere between them.

@@ -150,10 +150,16 @@ TEST_CASE("sections are refused by their own limits", "[shape]") {
     CHECK(outline({{0, -1}, {0.9, 0}, {0, 1}}).limit == "widest y = 1");
     CHECK(outline({{0, -1}, {1, 0.5}, {0.5, 0.2}, {0, 1}}).code == ProblemCode::out_of_order);
     CHECK(outline({{0, -1}, {0.8, -0.5}, {0.5, 0}, {1, 0.5}, {0, 1}}).limit == "out once, in once");
+    // A fin without thickness at the widest: its tip has no outward side, and skin over it no curvature.
+    CHECK(outline({{0, -1}, {0.2, 1}, {1, 1}, {0, 1}}).path == "/shape/section/half_outline/2");
+    CHECK(outline({{0, -1}, {0.2, 0}, {1, 0}, {0.4, 0}, {0, 1}}).limit == "a side with some height");
     // What stands in fullness is of no concern to a drawn outline.
     preset::Shape shape = support::drawn_minnow();
     shape.section = free_section({{0, -1}, {1, 0}, {0, 1}});
     shape.section.fullness.clear();
+    CHECK(drawn_lines(shape).ok());
+    // A fin of some height is a shape like any other.
+    shape.section = free_section({{0, -1}, {0.2, 0}, {1, 0}, {1, 0.2}, {0.4, 0.2}, {0, 1}});
     CHECK(drawn_lines(shape).ok());
 }
 
