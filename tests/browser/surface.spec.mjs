@@ -44,3 +44,30 @@ test("a surface that does not come back is told, with a way to load the page aga
   await bench.page.waitForFunction(() => globalThis.surfaceTaken === undefined && globalThis.EvenfallHooks);
   await device.close();
 });
+
+test("a frame asks the graphics card nothing, so that it never waits for one that is still drawing", async () => {
+  const device = await shop.device();
+  await device.addInitScript(() => {
+    globalThis.asked = {};
+    const calls = WebGL2RenderingContext.prototype;
+    for (const name of Object.getOwnPropertyNames(calls)) {
+      if (!/^(get[A-Z]|is[A-Z]|check|read|finish|client)/.test(name) || /^(isContextLost|getContextAttributes)$/.test(name)) continue; // answered by the page itself
+      const call = calls[name];
+      calls[name] = function (...given) {
+        globalThis.asked[name] = (globalThis.asked[name] ?? 0) + 1;
+        return call.apply(this, given);
+      };
+    }
+  });
+  const bench = await shop.open(device);
+  const asked = () => bench.page.evaluate(() => globalThis.asked);
+  assert.ok((await asked()).getShaderParameter > 0, "what is asked before the first frame is seen here");
+  await bench.page.evaluate(() => (globalThis.asked = {}));
+  const before = await bench.frames();
+  for (const step of ["lead", "water", "shape"]) await bench.tap(`step.${step}`);
+  await bench.drag({ x: 300, y: 250 }, { x: 360, y: 240 });
+  assert.ok((await bench.frames()) > before + 10, "frames were drawn");
+  assert.deepEqual(await asked(), {});
+  bench.noFaults();
+  await device.close();
+});

@@ -16,6 +16,36 @@ mergeInto(LibraryManager.library, {
     setTimeout(() => getWasmTableEntry(due)(argument), milliseconds);
   },
 
+  // Before Dear ImGui draws it asks what was set, so as to set it back. Nobody else draws on this surface; and each such question
+  // waits until the graphics card has drawn all that it was given: nine tenths of a frame where a processor draws. So what is
+  // set back is what every frame may begin with.
+  glGetIntegerv__deps: [],
+  glGetIntegerv: function (asked, into) {
+    const slot = into >> 2;
+    switch (asked) {
+      case 0x0ba2: // VIEWPORT
+      case 0x0c10: // SCISSOR_BOX
+        HEAP32.fill(0, slot, slot + 4);
+        break;
+      case 0x84e0: // ACTIVE_TEXTURE: TEXTURE0
+        HEAP32[slot] = 0x84c0;
+        break;
+      case 0x8009: // BLEND_EQUATION_RGB: FUNC_ADD
+      case 0x883d: // BLEND_EQUATION_ALPHA
+        HEAP32[slot] = 0x8006;
+        break;
+      case 0x821b: // MAJOR_VERSION of OpenGL ES
+        HEAP32[slot] = 3;
+        break;
+      default: // bindings: nothing; factors of blending: none; MINOR_VERSION and NUM_EXTENSIONS: 0
+        HEAP32[slot] = 0;
+    }
+  },
+  glIsEnabled__deps: [],
+  glIsEnabled: function () {
+    return 0;
+  },
+
   $Browser__deps: [],
   $Browser__postset: "",
   $Browser: { moduleContextCreatedCallbacks: [] },
