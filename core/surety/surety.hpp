@@ -55,13 +55,13 @@ struct StageBelief {
 /// How one reading sits with all the others.
 struct ReadingVerdict {
     std::size_t index = 0;        ///< into document.log
-    bool used = true;             ///< false: struck out
+    bool used = true;             ///< false: struck out, or it says nothing of this lure
     double read = 0.0;            ///< SI, holder taken off: kg, s, m or rad; kg/m³ for a block
     double sigma = 0.0;           ///< of the reading itself
     double expected = 0.0;        ///< from the other readings of this lure and recipe alone
     double expected_sigma = 0.0;  ///< of that, the reading's own included
     double off = 0.0;             ///< (read − expected)/expected_sigma
-    std::string warning;          ///< a sentence where |off| > 3, else empty
+    std::string warning;          ///< a sentence where |off| > 3 or where it says nothing of this lure, else empty
     std::vector<std::string> explanations;  ///< what would make it fit, likeliest first
 };
 

@@ -61,7 +61,9 @@ void add_typing(std::vector<Alternative>& all, const Reading& r) {
     const auto with = [&](double value, const std::string& sentence) {
         Reading other = r;
         *number_of(other) = value;
-        all.push_back({other, sentence});
+        // One number, one sentence: 3.00 for 30.00 is a slipped point before it is two digits changed over.
+        const auto is_same = [&](Alternative& a) { return std::abs(*number_of(a.reading) - value) < 1e-9 * std::abs(value); };
+        if (std::none_of(all.begin(), all.end(), is_same)) all.push_back({other, sentence});
     };
     Reading copy = r;
     const double* number = number_of(copy);
@@ -160,6 +162,18 @@ void explain(Standing& s, ReadingVerdict& verdict, const Update& others) {
     }
 }
 
+/// Of a reading that is believed but says nothing of this lure.
+std::string silent_sentence(const ReadingVerdict& v, ReadingKind kind) {
+    const std::string reading = "Reading " + std::to_string(v.index + 1) + " says nothing of this lure: ";
+    switch (kind) {
+        case ReadingKind::tub_fall: return reading + "with no weight does it fall so far in that time.";
+        case ReadingKind::floats_showing: return reading + "with no weight does it float upright and show so much.";
+        case ReadingKind::hang_angle: return reading + "it hangs at no angle of its own.";
+        case ReadingKind::block: return reading + "nothing is open about its wood.";
+        default: return reading + "it does not fit what is built.";
+    }
+}
+
 }  // namespace
 
 std::vector<ReadingVerdict> verdicts(Standing& s) {
@@ -196,6 +210,13 @@ std::vector<ReadingVerdict> verdicts(Standing& s) {
                     number_text(std::abs(v.off), Unit::one, 1) + " times what scale and wood allow.";
         again = update(*s.model, *s.observer, s.prior, wrong, &s.update);
         explain(s, v, *again);
+    }
+    std::size_t silent = 0;
+    for (ReadingVerdict& v : all) {
+        const preset::Reading& r = log[v.index];
+        if (r.struck || s.update.lines[v.index]) continue;
+        v.warning = silent_sentence(v, r.kind);
+        if (silent++ < most_wrong) explain(s, v, s.update);
     }
     // What each should have read, from the others: one step of the linear posterior.
     const Update& all_in = s.update;

@@ -176,7 +176,11 @@ void how(Desk& desk, ReadingKind kind) {
 }
 
 void verdict_rows(Desk& desk, const Reading& r, const ReadingVerdict& v) {
-    if (!v.used) return;
+    if (!v.used) {
+        if (!v.warning.empty()) widgets::problem_line(desk.ui, v.warning);
+        for (const std::string& why : v.explanations) widgets::note(desk.ui, why);
+        return;
+    }
     std::string expected;
     switch (r.kind) {
     case ReadingKind::tub_fall:

@@ -363,3 +363,27 @@ TEST_CASE("Moisture is an input of its own where the wood is the table's; a bloc
     CHECK(read->stages[0].mass_kg.sigma < 0.3 * read->stages[0].mass_kg.sigma_before);
     CHECK(read->mass_kg.sigma < table->mass_kg.sigma);
 }
+
+TEST_CASE("A reading that says nothing of the lure is told, with what was likely meant") {
+    // Reedline 120 is some 25 mm high: 50 mm over the water is no reading of it, 5 mm may be.
+    preset::Reading shown = invented::weighed(ReadingKind::floats_showing, Stage::dressed);
+    shown.mass_kg.reset();
+    shown.showing_m = units::m_from_mm(50.0);
+    const auto afloat = surety(with({shown}, invented::preset_named("reedline-120")));
+    REQUIRE(afloat.ok());
+    const ReadingVerdict& v = afloat->readings.front();
+    CHECK_FALSE(v.used);
+    CHECK(v.warning == "Reading 1 says nothing of this lure: with no weight does it float upright and show so much.");
+    CHECK(v.explanations == std::vector<std::string>{"A slipped decimal point: 5.00 mm would fit."});
+
+    // Twenty metres in a twentieth of a second.
+    preset::Reading timed = invented::timed(Stage::dressed, 20.0);
+    timed.time_s = 0.05;
+    const auto fast = surety(with({timed}));
+    REQUIRE(fast.ok());
+    CHECK(fast->readings.front().warning == "Reading 1 says nothing of this lure: with no weight does it fall so far in that time.");
+
+    // What is struck out is not asked, so it is not told either.
+    timed.struck = true;
+    CHECK(surety(with({timed}))->readings.front().warning.empty());
+}
