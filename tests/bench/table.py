@@ -82,7 +82,7 @@ def main():
     ask.add_argument("--quick", action="store_true", help="one short run without the page, to see whether it works")
     a = ask.parse_args()
     loads = [os.getloadavg()[0]]
-    native = catch_times("evenfall_bench", "evaluate,sheet,joints,growth,float", a.quick)
+    native = catch_times("evenfall_bench", "evaluate,sheet,joints,growth,float,limits", a.quick)
     loads.append(os.getloadavg()[0])
     mesh = catch_times("evenfall_mesh_tests", "segments by mesh and by the core", a.quick)
     page = None if a.quick else page_lines()
@@ -109,6 +109,14 @@ def main():
              ("all answers afloat, lead out", f"all float answers {LURE}")]
     text += ["", f"*Millrace 170*, natively, on one core: " +
              ", ".join(f"{what} {shown(native[name])}" for what, name in alone) + "."]
+    worst = [("an evaluation", "evaluate at the limits"), ("a plan", "plan at the limits"), ("its joints", "joints at the limits"),
+             ("how sure it is", "surety at the limits")]
+    logs = [("weighings", "surety, 200 weighings at odds"), ("timed falls", "surety, 200 falls at odds"),
+            ("waterlines", "surety, 200 waterlines at odds")]
+    text += ["", "The largest document there may be, twelve segments with every list full, natively: " +
+             ", ".join(f"{what} {shown(native[name])}" for what, name in worst) +
+             ". How sure a demo lure is with 200 readings far at odds with each other: " +
+             ", ".join(f"{what} {shown(native[name])}" for what, name in logs) + "."]
     if page and (first := re.search(r"first frame, [^:]*: ([\d, ]+) ms", page)):
         times = sorted(int(ms) for ms in first.group(1).split(","))
         text += ["", f"First frame of the page that can be touched, from the same machine, nothing kept: {times[len(times) // 2]} ms "
