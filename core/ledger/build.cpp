@@ -77,7 +77,10 @@ void append_segments(const Woodwork& w, Ledger& out) {
 }
 
 Problems append_pockets(const Woodwork& w, Ledger& out) {
+    // What is less than this share of a segment is its rounding, not wood.
+    constexpr double least_left = 1e-3;
     Problems problems;
+    std::vector<double> taken(w.body->segments.size(), 0.0);
     for (std::size_t i = 0; i < w.document->pockets.size(); ++i) {
         const preset::Pocket& p = w.document->pockets[i];
         const shape::Box box = shape::box_of(p);
@@ -86,6 +89,14 @@ Problems append_pockets(const Woodwork& w, Ledger& out) {
             const shape::BoxCut cut = shape::box_in_segment(*w.body, static_cast<int>(s), box);
             if (cut.volume_m3 <= 0.0) continue;
             found += cut.volume_m3;
+            const double limit = (1.0 - least_left) * w.body->segments[s].volume_m3;
+            const bool all_there_was = taken[s] < limit && taken[s] + cut.volume_m3 >= limit;
+            taken[s] += cut.volume_m3;
+            if (all_there_was) {
+                problems.push_back({ProblemCode::outside_segment, pointer("pockets", i, "x_from_mm"), "some wood left",
+                                    "Pocket " + std::to_string(i + 1) + (p.name.empty() ? "" : " (" + p.name + ")") + " leaves no wood of segment " +
+                                        std::to_string(s + 1) + "."});
+            }
             const int segment = static_cast<int>(s);
             out.push_back(wood_line(w, Kind::pocket_wood, i, segment, Stage::drilled, -cut.volume_m3, cut.centroid_m));
             if (p.floods) {

@@ -1,7 +1,8 @@
 #!/bin/bash
-# Runs every fuzzer at once for some seconds, from the committed corpora, and prints for each how many inputs it tried, how fast,
-# and how much of the program they reached. Ends with an error when one found anything; what broke a law is left in build/fuzz/finds,
-# and running the fuzzer with that file as its only word shows it again.
+# Runs every fuzzer at once for some seconds, from the committed corpora, and prints for each how many inputs it tried, in how much
+# processor time, and how much of the program they reached. A fuzzer that found something begins anew until its time is over; the
+# campaign then ends with an error. What broke a law is left in build/fuzz/finds, and running the fuzzer with that file as its only
+# word shows it again. record.md beside this file keeps what long campaigns came to.
 #
 #   tests/fuzz/campaign.sh 3600                 all of them for an hour; what was learnt stays in build/fuzz/learnt
 #   tests/fuzz/campaign.sh 3600 evaluate link   these
@@ -51,25 +52,38 @@ options_of() {
     esac
 }
 
+# run_for NAME: one fuzzer till its time is over, a log a leg; then its processor time, own and system, in NAME.time.
+run_for() {
+    local name="$1" ends=$((SECONDS + seconds)) leg=0 left code=0
+    rm -f "$build/$name."*.log
+    while left=$((ends - SECONDS)); [ "$left" -gt 0 ] && [ "$leg" -lt 40 ]; do
+        # Behind everything else that the machine has to do; so an input may wait long for its turn.
+        # shellcheck disable=SC2046
+        nice -n 19 "$build/tests/fuzz_$name" "$learnt/$name" "$root/tests/fuzz/corpus/$name" $(options_of "$name") \
+            -max_total_time="$left" -timeout=60 -rss_limit_mb=2048 -print_final_stats=1 -artifact_prefix="$finds/$name-" \
+            >"$build/$name.$leg.log" 2>&1 </dev/null && break
+        code=1
+        leg=$((leg + 1))
+    done
+    times >"$build/$name.time" # own, then its children's
+    return $code
+}
+
 found=0
 if [ "$seconds" -gt 0 ]; then
     declare -A process
     for name in "${names[@]}"; do
         mkdir -p "$learnt/$name"
-        # Behind everything else that the machine has to do; so an input may wait long for its turn.
-        # shellcheck disable=SC2046
-        nice -n 19 "$build/tests/fuzz_$name" "$learnt/$name" "$root/tests/fuzz/corpus/$name" $(options_of "$name") \
-            -max_total_time="$seconds" -timeout=60 -rss_limit_mb=2048 -print_final_stats=1 -artifact_prefix="$finds/$name-" \
-            >"$build/$name.log" 2>&1 </dev/null &
+        run_for "$name" &
         process[$name]=$!
     done
-    printf '%-12s %12s %9s %9s %10s\n' fuzzer inputs "a second" edges features
+    printf '%-12s %12s %10s %9s %10s\n' fuzzer inputs processor edges features
     for name in "${names[@]}"; do
         verdict=
-        wait "${process[$name]}" || { verdict="  FOUND: $(grep -aom1 -E 'broken: .*|runtime error: .*|ERROR: [A-Za-z]*: .*' "$build/$name.log" || true)"; found=1; }
-        stat() { grep -aoE "stat::$1: *[0-9]+" "$build/$name.log" | grep -oE '[0-9]+$' || echo -; }
-        reached="$(grep -aoE 'cov: [0-9]+ ft: [0-9]+' "$build/$name.log" | tail -n 1 || true)"
-        printf '%-12s %12s %9s %9s %10s%s\n' "$name" "$(stat number_of_executed_units)" "$(stat average_exec_per_sec)" \
+        wait "${process[$name]}" || { verdict="  FOUND: $(cat "$build/$name."*.log | grep -aoE 'broken: .*|runtime error: .*|ERROR: [A-Za-z]*: .*' | sort -u | head -n 3 | tr '\n' ';' || true)"; found=1; }
+        inputs="$(cat "$build/$name."*.log | grep -aoE 'stat::number_of_executed_units: *[0-9]+' | awk '{sum += $2} END {print sum + 0}')"
+        reached="$(cat "$build/$name."*.log | grep -aoE 'cov: [0-9]+ ft: [0-9]+' | sort -t' ' -k4n | tail -n 1 || true)"
+        printf '%-12s %12s %10s %9s %10s%s\n' "$name" "$inputs" "$(awk 'NR == 2 {print $1}' "$build/$name.time")" \
             "$(awk '{print $2}' <<<"$reached")" "$(awk '{print $4}' <<<"$reached")" "$verdict"
     done
 fi

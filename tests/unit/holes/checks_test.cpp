@@ -138,6 +138,28 @@ TEST_CASE("a pocket that meets no wood, ends before it begins, or cuts into a ho
     CHECK(evaluate(d).ok());
 }
 
+TEST_CASE("pockets that leave no wood of a segment are refused, at the one that takes the last of it") {
+    preset::Document d = support::block();  // 120 × 20 × 30 mm
+    preset::Pocket pocket;
+    pocket.x_from_m = m_from_mm(-5);
+    pocket.x_to_m = m_from_mm(125);
+    pocket.width_m = m_from_mm(19.9);
+    d.pockets = {pocket};
+    CHECK(evaluate(d).ok());
+    d.pockets[0].width_m = m_from_mm(21);
+    const Problem all = refusal(d);
+    CHECK(all.code == ProblemCode::outside_segment);
+    CHECK(all.path == "/pockets/0/x_from_mm");
+    CHECK(all.sentence == "Pocket 1 leaves no wood of segment 1.");
+    // Two halves, each of which leaves the other.
+    d.pockets[0].x_to_m = m_from_mm(60);
+    CHECK(evaluate(d).ok());
+    pocket.width_m = m_from_mm(21);
+    pocket.x_from_m = m_from_mm(60);
+    d.pockets.push_back(pocket);
+    CHECK(refusal(d).path == "/pockets/1/x_from_mm");
+}
+
 TEST_CASE("the depth limit names the builder's stop, the far wall and the side wall, whichever comes first") {
     preset::Document d = support::fish();
     const auto evaluation = evaluate(d);
