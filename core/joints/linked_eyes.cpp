@@ -146,7 +146,8 @@ bool free_at(const LinkedEyes& e, double swing_rad) {
         bool better = false;
         const Vec3 from = best;
         for (int k = 0; k < 27 && most < enough; ++k) {
-            if (k != 13) better |= look(from + Vec3{k % 3 - 1.0, k / 3 % 3 - 1.0, k / 9 - 1.0} * step);
+            const std::array<int, 3> way{k % 3 - 1, k / 3 % 3 - 1, k / 9 - 1};
+            if (k != 13) better |= look(from + Vec3{1.0 * way[0], 1.0 * way[1], 1.0 * way[2]} * step);
         }
         if (!better) step *= 0.5;
     }

@@ -10,7 +10,7 @@ namespace evenfall::picture {
 namespace {
 
 std::vector<float> gaussian_kernel(double sigma) {
-    const int reach = static_cast<int>(4.0 * sigma + 0.5);
+    const int reach = static_cast<int>(std::lround(4.0 * sigma));
     std::vector<float> kernel(static_cast<std::size_t>(2 * reach + 1));
     double sum = 0.0;
     for (int i = -reach; i <= reach; ++i) sum += std::exp(-0.5 * i * i / (sigma * sigma));

@@ -153,7 +153,7 @@ Ring evenly_spaced(const Ring& ring, std::size_t count) {
 
 Ring smoothed_ring(const Ring& ring, double sigma) {
     const auto n = static_cast<std::ptrdiff_t>(ring.size());
-    const auto reach = static_cast<std::ptrdiff_t>(4.0 * sigma + 0.5);
+    const auto reach = static_cast<std::ptrdiff_t>(std::lround(4.0 * sigma));
     if (n < 3 || reach < 1) return ring;
     std::vector<double> kernel;
     double sum = 0.0;

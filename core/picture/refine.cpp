@@ -82,7 +82,8 @@ Mark middle_of_line(const Profile& p, double clear) {
 
 /// Steepest place of the rim, by a parabola through the steepest step and its neighbours.
 Mark steepest_place(const Profile& p, double clear) {
-    const auto middle = static_cast<double>(p.size() / 2);
+    const std::size_t half = p.size() / 2;
+    const auto middle = static_cast<double>(half);
     const auto steep = [&](std::size_t k) { return std::abs(p[k + 1] - p[k - 1]) / (2.0 * step_px); };
     std::size_t best = 0;
     double best_weight = 0.0;

@@ -170,6 +170,8 @@ bool begin_sheet(Ui& ui, std::string_view id, const Rect& screen, const Rect& pl
 }
 
 void end_sheet(Ui& ui) {
+    // What was placed by hand is not to widen the window: the cursor goes back to where it began.
+    ImGui::SetCursorPos(ImGui::GetCursorStartPos());
     ImGui::End();
     ui.covered = true;
 }

@@ -244,7 +244,6 @@ void Keypad::draw(Ui& ui, const Rect& screen, const Rect& place, bool from_below
 
     // Limits, and in their place the sentence of a refusal; two lines are always kept free for it.
     constexpr float said_h = 42.0f;
-    ImGui::SetCursorScreenPos({left, y});
     ImGui::PushClipRect({left, y}, {left + width, y + said_h + 4.0f}, true);
     if (refusal_.empty()) {
         text_in(ui, {left, y, width, 20.0f}, ui.type.small, ink.ink_soft, entry_.limits_text());

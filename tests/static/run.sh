@@ -34,9 +34,11 @@ cd "$root"
 found=0
 
 say "clang-tidy over $(wc -l <"$build/files") files"
-xargs -P "$jobs" -n 1 clang-tidy --quiet -p "$build" <"$build/files" >"$build/tidy.log" 2>"$build/tidy.err" || found=1
-# A fault in a header is told once for every file that includes it.
-grep -hE '(warning|error):' "$build/tidy.log" "$build/tidy.err" | sort -u || true
+xargs -P "$jobs" -n 1 clang-tidy --quiet -p "$build" <"$build/files" >"$build/tidy.log" 2>"$build/tidy.err" || [ $? -eq 123 ] || found=1
+# (123: some found something; they are looked at below.)
+# A fault in a header is told once for every file that includes it. The analyzer follows calls into the libraries as well; what it
+# thinks of those is theirs to answer.
+if grep -hE '(warning|error):' "$build/tidy.log" "$build/tidy.err" | grep -E "^($root/|error)" | sort -u; then found=1; fi
 
 say "cppcheck"
 EVENFALL_JOBS="$jobs" "$root/tests/static/cppcheck.sh" || found=1

@@ -141,7 +141,7 @@ TEST_CASE("a pocket that meets no wood, ends before it begins, or cuts into a ho
 TEST_CASE("pockets that leave no wood of a segment are refused, at the one that takes the last of it") {
     preset::Document d = support::block();  // 120 × 20 × 30 mm
     preset::Pocket pocket;
-    pocket.x_from_m = m_from_mm(-5);
+    pocket.x_from_m = 0.0;
     pocket.x_to_m = m_from_mm(125);
     pocket.width_m = m_from_mm(19.9);
     d.pockets = {pocket};
