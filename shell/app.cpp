@@ -246,7 +246,7 @@ void App::rebuild_fonts(double dpr) {
     ImGui::GetIO().FontDefault = parts_->ui.type.label;
 }
 
-void App::set_decimal_sign(char sign) { ImGui::GetIO().PlatformLocaleDecimalPoint = sign == ',' ? ',' : '.'; }
+void App::set_decimal_sign(char sign) { ImGui::GetIO().PlatformLocaleDecimalPoint = static_cast<unsigned char>(sign == ',' ? ',' : '.'); }
 void App::set_dark(bool dark) { parts_->session.settings.theme = dark ? state::Theme::dark : state::Theme::light; }
 
 look::Ink App::ground() const {

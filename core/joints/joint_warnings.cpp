@@ -43,7 +43,7 @@ const char* weakest_text(wire::Weakest weakest) {
 
 std::string newtons_text(double n) {
     char text[32];
-    static_cast<void>(std::snprintf(text, sizeof text, "%.0f N", n));
+    std::snprintf(text, sizeof text, "%.0f N", n);
     return text;
 }
 

@@ -40,7 +40,7 @@ std::string plain_number(double value) {
     if (std::isinf(value)) return value > 0.0 ? "infinity" : "-infinity";
     if (!(std::abs(value) < largest_rounded)) {
         std::array<char, 32> buffer{};
-        static_cast<void>(std::snprintf(buffer.data(), buffer.size(), "%.6g", value));
+        std::snprintf(buffer.data(), buffer.size(), "%.6g", value);
         return buffer.data();
     }
     // By integers, so that no locale and no library difference can change a digit.

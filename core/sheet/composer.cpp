@@ -167,13 +167,12 @@ std::vector<std::string> Composer::lines_of(const std::string& words, double wid
         if (!line.empty()) out.emplace_back();
         // A word longer than the line, such as a share text, is cut where the line ends, between whole characters.
         while (!fits(word)) {
-            std::size_t cut = word.size();
             double low = 1.0, high = static_cast<double>(word.size());
             while (high - low > 1.0) {
-                cut = static_cast<std::size_t>(0.5 * (low + high));
-                (fits(word.substr(0, cut)) ? low : high) = static_cast<double>(cut);
+                const auto half = static_cast<std::size_t>(0.5 * (low + high));
+                (fits(word.substr(0, half)) ? low : high) = static_cast<double>(half);
             }
-            cut = static_cast<std::size_t>(low);
+            auto cut = static_cast<std::size_t>(low);
             while (cut < word.size() && (static_cast<unsigned char>(word[cut]) & 0xC0u) == 0x80u) ++cut;
             if (cut >= word.size()) break;
             out.back() = word.substr(0, cut);

@@ -133,7 +133,8 @@ void describe_tub(DoNow& out, const Surroundings& water) {
 /// A hole of its own where nothing else serves: under B, or as near to it as the wood allows.
 std::optional<preset::Document> with_trim_hole(const preset::Document& document, double b_x_m, double diameter_m) {
     for (int i = 0; i < 25; ++i) {
-        const double step = 0.003 * static_cast<double>((i + 1) / 2) * (i % 2 == 0 ? 1.0 : -1.0);
+        const int away = (i + 1) / 2;
+        const double step = 0.003 * away * (i % 2 == 0 ? 1.0 : -1.0);
         preset::Document trial = document;
         preset::Hole hole;
         hole.name = "trim";

@@ -61,6 +61,7 @@ int run(const std::vector<std::string>& words) {
 
 int main(int count, char** words) {
     const int status = evenfall::cli::run(std::vector<std::string>(words + (count > 0 ? 1 : 0), words + count));
-    if (std::fflush(stdout) != 0) return evenfall::cli::bad_input;
+    const bool told = std::fflush(stdout) == 0 && std::ferror(stdout) == 0;
+    if (!told) return evenfall::cli::report({{evenfall::ProblemCode::too_large, "", "", "Not everything could be printed: is there room where it goes?"}});
     return status;
 }

@@ -17,8 +17,6 @@ namespace evenfall::shell::drawing {
 namespace {
 
 namespace words = look::words;
-using state::ItemKind;
-using state::Selection;
 
 /// Station of the section through the views that share the ruler's scale.
 void draw_station_line(Scene& scene, const Places& places) {

@@ -93,7 +93,7 @@ double contrast(Ink one, Ink other) {
 
 Ink faded(Ink colour, float opacity) {
     const float held = static_cast<float>(colour >> 24u) * std::clamp(opacity, 0.0f, 1.0f);
-    return (colour & 0x00FFFFFFu) | (static_cast<Ink>(held + 0.5f) << 24u);
+    return (colour & 0x00FFFFFFu) | (static_cast<Ink>(std::lround(held)) << 24u);
 }
 
 }  // namespace evenfall::shell::look

@@ -86,17 +86,15 @@ std::optional<Command> read_command(const std::vector<std::string>& words) {
             command.dark = true;
         } else if (word.rfind("--", 0) != 0) {
             command.presets.push_back(word);
-        } else if (!has_next) {
-            return std::nullopt;
-        } else if (word == "--size") {
+        } else if (has_next && word == "--size") {
             if (std::sscanf(words[++i].c_str(), "%dx%d", &command.width, &command.height) != 2) return std::nullopt;
-        } else if (word == "--scale") {
+        } else if (has_next && word == "--scale") {
             command.scale = std::atof(words[++i].c_str());
-        } else if (word == "--step") {
+        } else if (has_next && word == "--step") {
             command.step = words[++i];
-        } else if (word == "--tap") {
+        } else if (has_next && word == "--tap") {
             command.taps.push_back(words[++i]);
-        } else if (word == "--shot") {
+        } else if (has_next && word == "--shot") {
             command.shot = words[++i];
         } else {
             return std::nullopt;

@@ -22,7 +22,7 @@ bool Session::apply(const Change& change) {
     preset::Document next = change.edit(history_.current());
     auto outcome = evaluate(next);
     if (!outcome.ok()) {
-        const Problems refused = outcome.problems();
+        const Problems& refused = outcome.problems();
         if (change.finished) abandon();
         problems_ = refused;
         return false;

@@ -41,7 +41,7 @@ void search_rows(Desk& desk) {
         found.off_m = std::max(profile.off_top_m, profile.off_bottom_m);
         found.offered = true;
         desk.changes.push_back({words::picture_outline_label,
-                                [profile](preset::Document d) { return picture::with_profile(d, profile); }, false});
+                                [profile](const preset::Document& d) { return picture::with_profile(d, profile); }, false});
         return;
     }
     if (found.offered) {

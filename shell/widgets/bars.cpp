@@ -25,7 +25,8 @@ std::string answer_strip(Ui& ui, const Rect& rect, std::span<const Answer> answe
         const int column = i % columns;
         const float width = i + 1 == count ? cell_w * static_cast<float>(columns - column) : cell_w;
         const float x = rect.x + static_cast<float>(column) * cell_w;
-        const float y = rect.y + static_cast<float>(i / columns) * cell_h;
+        const int row = i / columns;
+        const float y = rect.y + static_cast<float>(row) * cell_h;
         const float text_w = width - 12.0f;
         const Rect cell{x - 6.0f, y, width - 2.0f, cell_h};
         const Touch touch = touch_area(ui, answer.id, cell);

@@ -32,8 +32,8 @@ std::optional<int> choice(Ui& ui, std::string_view id, std::span<const std::stri
     std::optional<int> tapped;
     for (int i = 0; i < count; ++i) {
         const float width = whole.w / static_cast<float>(columns);
-        const Rect cell{whole.x + static_cast<float>(i % columns) * width,
-                        whole.y + static_cast<float>(i / columns) * look::target, width, look::target};
+        const int row = i / columns;
+        const Rect cell{whole.x + static_cast<float>(i % columns) * width, whole.y + static_cast<float>(row) * look::target, width, look::target};
         const Touch touch = touch_area(ui, std::string(id) + "." + std::to_string(i), cell);
         const Rect inner = cell.inset(4.0f);
         const ImVec2 from(inner.x, inner.y);

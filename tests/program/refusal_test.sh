@@ -32,6 +32,11 @@ refused "the limit is 256 kB" weigh "$work/huge.json"
 echo "10 g of lead in hole 2" >"$work/words.json"
 refused "This is not JSON: it goes wrong at line 1, column" weigh "$work/words.json"
 
+# What does not fit where it is sent is told, and the status says so: nobody builds by half a table.
+"$program" weigh "$presets/millrace-170.json" >/dev/full 2>"$work/err"
+[ $? -eq 2 ] || fail "printing onto a full device must end with status 2"
+expect_in err "Not everything could be printed"
+
 expect_status 0 --help
 expect_in out "evenfall lead PRESET"
 expect_status 0 --version
