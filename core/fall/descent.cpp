@@ -89,6 +89,7 @@ std::optional<double> Descent::in_water_for(double vertical_m_s) const {
     };
     const double heaviest = std::log(1000.0 * weights_.displaced_m3 * (1.0 - 1e-9));
     const double lightest = std::log(2e-6);
+    if (!(lightest < heaviest)) return std::nullopt;  // a splinter of two cubic millimetres
     // Start where a level fall has that speed, and go the way that the excess says.
     const SteadySums sums = steady_sums(hull_, weights_, items_, water_, closure_);
     const double level_n = target * ((sums.cross_p + sums.parts) * target + sums.cross_f * std::sqrt(target));

@@ -56,8 +56,11 @@ Asked asked_of(Standing& s, const Finished& f) {
     // By the whole lure's own fall; where that gives none, as the body alone falls level.
     const auto kg_for = [&](double speed) { return falls.in_water_for(f.trim.sum, drag, speed).value_or(level_kg(speed)); };
     asked.aim_kg = kg_for(targets.fall_m_s);
-    asked.low_kg = kg_for(targets.fall_m_s * (1.0 - targets.fall_band));
-    asked.high_kg = kg_for(targets.fall_m_s * (1.0 + targets.fall_band));
+    // Where the lure falls in another manner at the slow end than at the fast one, or one of them only by the level law, the heavier of
+    // two weights may be the slower one's.
+    const auto [low, high] = std::minmax({asked.aim_kg, kg_for(targets.fall_m_s * (1.0 - targets.fall_band)), kg_for(targets.fall_m_s * (1.0 + targets.fall_band))});
+    asked.low_kg = low;
+    asked.high_kg = high;
     return asked;
 }
 
