@@ -50,9 +50,12 @@ std::string answer_strip(Ui& ui, const Rect& rect, std::span<const Answer> answe
         }
         figure_in(ui, {figure_x, figure_y, text_w, 26.0f}, low ? ui.type.body_strong : ui.type.title, ink.ink, answer.number,
                   answer.unit, Align::left);
-        // Half a sentence says less than none.
-        if (low && text_width(ui.type.small, answer.below) > text_w) continue;
-        text_in(ui, {x, figure_y + (low ? 23.0f : 27.0f), text_w, 16.0f}, ui.type.small, ink.ink_soft, answer.below);
+        // Of two things below a figure the last, what was asked, stays where there is room for one; half a sentence says less than none.
+        constexpr std::string_view between = " · ";
+        std::string below = answer.below;
+        if (const std::size_t at = below.rfind(between); at != std::string::npos && text_width(ui.type.small, below) > text_w) below.erase(0, at + between.size());
+        if (low && text_width(ui.type.small, below) > text_w) continue;
+        text_in(ui, {x, figure_y + (low ? 23.0f : 27.0f), text_w, 16.0f}, ui.type.small, ink.ink_soft, below);
     }
     return tapped;
 }
