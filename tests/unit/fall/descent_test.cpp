@@ -104,7 +104,7 @@ TEST_CASE("no steady fall is missed: a scan of a fiftieth of a degree finds the 
     CHECK(most >= 3);  // among them lures with several
 }
 
-TEST_CASE("the four eigenvalues sum to the trace of the linearised equations", "[fall]") {
+TEST_CASE("the four eigenvalues sum to the trace of the linearised equations and multiply to their determinant", "[fall]") {
     const Descent d = prototype_lure(0.002, 0.001, 0.004);
     const auto f = d.main_fall();
     REQUIRE(f);
@@ -119,6 +119,18 @@ TEST_CASE("the four eigenvalues sum to the trace of the linearised equations", "
     for (const auto& mode : f->modes_1_s) sum += mode;
     CHECK_THAT(sum.real(), WithinRel(trace, 1e-5));
     CHECK_THAT(sum.imag(), WithinAbs(0.0, 1e-9));
+
+    // The pitch turns as fast as the lure pitches, so that along the last row the determinant is a minor of three rows.
+    const auto column = [&](double du, double dw, double dpitch) {
+        const auto plus = motion.rates({f->along_m_s + du, f->across_m_s + dw, 0.0, f->pitch_rad + dpitch});
+        const auto minus = motion.rates({f->along_m_s - du, f->across_m_s - dw, 0.0, f->pitch_rad - dpitch});
+        return Vec3{plus[0] - minus[0], plus[1] - minus[1], plus[2] - minus[2]} * (0.5 / h);
+    };
+    const Vec3 a = column(h, 0, 0), b = column(0, h, 0), c = column(0, 0, h);
+    const double minor = a.x * (b.y * c.z - b.z * c.y) - b.x * (a.y * c.z - a.z * c.y) + c.x * (a.y * b.z - a.z * b.y);
+    std::complex<double> product = 1.0;
+    for (const auto& mode : f->modes_1_s) product *= mode;
+    CHECK_THAT(product.real(), WithinRel(-minor, 1e-4));
 }
 
 TEST_CASE("falls have the names of their attitudes", "[fall]") {

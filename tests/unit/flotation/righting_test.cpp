@@ -6,6 +6,7 @@
 #include <catch2/matchers/catch_matchers_floating_point.hpp>
 
 #include <numbers>
+#include <tuple>
 
 using namespace evenfall;
 using namespace evenfall::flotation;
@@ -46,6 +47,22 @@ TEST_CASE("a board that floats on either face loses its righting arm where it mu
     CHECK_THAT(curve.range_rad(), WithinAbs(0.5 * std::numbers::pi, 2e-6));
     CHECK(curve.peak_arm_m > 0.0);
     CHECK(curve.peak_heel_rad < 0.5 * std::numbers::pi);
+}
+
+TEST_CASE("a heading lies where the arm, straight between two points of the curve, rises through nothing") {
+    RightingCurve curve;
+    for (const auto& [heel, arm, pitch] : {std::tuple{0.0, 0.0, 0.0}, std::tuple{0.5, -0.001, 0.10}, std::tuple{0.9, 0.003, 0.30}, std::tuple{std::numbers::pi, 0.0, 0.0}}) {
+        RightingPoint p;
+        p.heel_rad = heel;
+        p.arm_m = arm;
+        p.pitch_rad = pitch;
+        curve.points.push_back(p);
+    }
+    // Both ends, where the arm is nothing by symmetry, and a quarter of the way from the second point to the third.
+    const auto headings = headings_of(curve);
+    REQUIRE(headings.size() == 3);
+    CHECK_THAT(headings[1].heel_rad, WithinAbs(0.6, 1e-12));
+    CHECK_THAT(headings[1].pitch_rad, WithinAbs(0.15, 1e-12));
 }
 
 TEST_CASE("a low enough G rights the lure from any heel") {

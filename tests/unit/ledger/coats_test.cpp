@@ -146,4 +146,5 @@ TEST_CASE("a coat for pockets alone is refused by name where there is no pocket"
     const auto refused = evaluate(d);
     REQUIRE_FALSE(refused.ok());
     CHECK(refused.problems().front().path == "/coats/0/surfaces");
+    CHECK(refused.problems().front().sentence == "Coat 1 goes into the pockets alone, and there is no pocket in the wood.");
 }
