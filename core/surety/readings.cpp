@@ -133,7 +133,7 @@ std::optional<double> Observer::in_water_for_showing(Stage stage, const ledger::
     const double heavy = -1e-6 * all_of_it;
     const double light = -0.6 * all_of_it;
     const double at_light = more_than_read(light);
-    const double at_heavy = more_than_read(heavy);
+    const double at_heavy = -showing_m;  // awash nothing shows; there is nothing steady to be looked at there
     if (lost || at_light < 0.0) return std::nullopt;  // no weight shows more than that
     if (at_light == 0.0) return light;
     if (at_heavy >= 0.0) return heavy;
