@@ -13,16 +13,6 @@
 using namespace evenfall;
 using preset::ReadingKind;
 
-namespace {
-
-/// As many readings as there may be, far more at odds than anybody's scale or clock.
-preset::Document with_full_log(preset::Document d, ReadingKind kind, double about, double scatter) {
-    for (int n = 0; n < static_cast<int>(preset::max_readings); ++n) d.log.push_back(support::scattered(kind, Stage::dressed, n, about, scatter));
-    return d;
-}
-
-}  // namespace
-
 TEST_CASE("limits", "[bench]") {
     const preset::Document full = support::at_the_limits();
     const auto once = evaluate(full);
@@ -38,10 +28,10 @@ TEST_CASE("limits", "[bench]") {
     };
     const preset::Document millrace = invented::preset_named("millrace-170");
     const preset::Document reedline = invented::preset_named("reedline-120");
-    const preset::Document weighed = with_full_log(millrace, ReadingKind::dry_weight, 0.067, 0.005);
+    const preset::Document weighed = support::with_full_log(millrace, ReadingKind::dry_weight, 0.067, 0.005);
     BENCHMARK("surety, 200 weighings at odds") { return surety(weighed); };
-    const preset::Document timed = with_full_log(millrace, ReadingKind::tub_fall, 3.0, 2.0);
+    const preset::Document timed = support::with_full_log(millrace, ReadingKind::tub_fall, 3.0, 2.0);
     BENCHMARK("surety, 200 falls at odds") { return surety(timed); };
-    const preset::Document afloat = with_full_log(reedline, ReadingKind::floats_showing, 0.005, 0.004);
+    const preset::Document afloat = support::with_full_log(reedline, ReadingKind::floats_showing, 0.005, 0.004);
     BENCHMARK("surety, 200 waterlines at odds") { return surety(afloat); };
 }

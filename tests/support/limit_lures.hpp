@@ -7,11 +7,10 @@
 #include "units/trade.hpp"
 
 #include <cmath>
-#include <numbers>
 
 namespace evenfall::support {
 
-/// Readings of one kind, as many as there may be, of ten lures; `odds` is how far they scatter, in their usual spread or so.
+/// The nth reading of ten lures in turn, of its main number `about`, give or take `scatter`.
 inline preset::Reading scattered(preset::ReadingKind kind, Stage stage, int n, double about, double scatter) {
     preset::Reading r;
     r.kind = kind;
@@ -28,6 +27,12 @@ inline preset::Reading scattered(preset::ReadingKind kind, Stage stage, int n, d
         default: r.mass_kg = value; break;
     }
     return r;
+}
+
+/// The same document with as many such readings of one kind as there may be.
+inline preset::Document with_full_log(preset::Document d, preset::ReadingKind kind, double about, double scatter) {
+    for (int n = 0; n < static_cast<int>(preset::max_readings); ++n) d.log.push_back(scattered(kind, Stage::dressed, n, about, scatter));
+    return d;
 }
 
 /// A lure of 600 mm in twelve segments, wavy from end to end, every list of it full. It sinks.

@@ -15,9 +15,7 @@ using preset::ReadingKind;
 namespace {
 
 preset::Document full_log(const char* lure, ReadingKind kind, double about, double scatter) {
-    preset::Document d = invented::preset_named(lure);
-    for (int n = 0; n < static_cast<int>(preset::max_readings); ++n) d.log.push_back(support::scattered(kind, Stage::dressed, n, about, scatter));
-    return d;
+    return support::with_full_log(invented::preset_named(lure), kind, about, scatter);
 }
 
 /// How far the most likely inputs of any lure would move if every reading were looked at once more where they are now.

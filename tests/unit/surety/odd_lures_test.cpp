@@ -11,17 +11,22 @@ using namespace evenfall;
 
 namespace {
 
-void check_shares(const Surety& s) {
-    for (const Chances& c : {s.as_it_stands, s.put_right}) {
+void check_shares(const char* text) {
+    const auto document = read_document(text);
+    REQUIRE(document.ok());
+    const auto s = surety(*document);
+    REQUIRE(s.ok());
+    for (const Chances& c : {s->as_it_stands, s->put_right}) {
         for (const double share : {c.fall, c.pitch, c.both}) CHECK((share >= 0.0 && share <= 1.0));
     }
-    CHECK(s.weight_band_kg >= 0.0);
+    CHECK(s->weight_band_kg >= 0.0);
+    CHECK(std::isfinite(s->asked_in_water_kg));
 }
 
 }  // namespace
 
 TEST_CASE("Chances stay shares where the slow end of the asked band wants the heavier lure") {
-    const auto document = read_document(R"({
+    check_shares(R"({
   "evenfall": 1,
   "name": "wavy",
   "wood": {"species": "white_pine", "moisture_percent": 8.112947},
@@ -44,14 +49,10 @@ TEST_CASE("Chances stay shares where the slow end of the asked band wants the he
   ],
   "targets": {"fall_mm_s": 20, "pitch_deg": -15, "fall_band_percent": 3, "pitch_band_deg": 1}
 })");
-    REQUIRE(document.ok());
-    const auto s = surety(*document);
-    REQUIRE(s.ok());
-    check_shares(*s);
 }
 
 TEST_CASE("A splinter of two cubic millimetres is asked for its fall without a fault") {
-    const auto document = read_document(R"({
+    check_shares(R"({
   "evenfall": 1,
   "name": "splinter",
   "wood": {"species": "white_pine", "moisture_percent": 8.112947},
@@ -66,9 +67,4 @@ TEST_CASE("A splinter of two cubic millimetres is asked for its fall without a f
   "segments": [""],
   "targets": {"fall_mm_s": 20, "pitch_deg": -15, "fall_band_percent": 3, "pitch_band_deg": 1}
 })");
-    REQUIRE(document.ok());
-    const auto s = surety(*document);
-    REQUIRE(s.ok());
-    check_shares(*s);
-    CHECK(std::isfinite(s->asked_in_water_kg));
 }
