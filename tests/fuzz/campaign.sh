@@ -77,13 +77,13 @@ if [ "$seconds" -gt 0 ]; then
         run_for "$name" &
         process[$name]=$!
     done
-    printf '%-12s %12s %10s %9s %10s\n' fuzzer inputs processor edges features
+    printf '%-12s %12s %20s %9s %10s\n' fuzzer inputs processor edges features
     for name in "${names[@]}"; do
         verdict=
         wait "${process[$name]}" || { verdict="  FOUND: $(cat "$build/$name."*.log | grep -aoE 'broken: .*|runtime error: .*|ERROR: [A-Za-z]*: .*' | sort -u | head -n 3 | tr '\n' ';' || true)"; found=1; }
         inputs="$(cat "$build/$name."*.log | grep -aoE 'stat::number_of_executed_units: *[0-9]+' | awk '{sum += $2} END {print sum + 0}')"
         reached="$(cat "$build/$name."*.log | grep -aoE 'cov: [0-9]+ ft: [0-9]+' | sort -t' ' -k4n | tail -n 1 || true)"
-        printf '%-12s %12s %10s %9s %10s%s\n' "$name" "$inputs" "$(awk 'NR == 2 {print $1}' "$build/$name.time")" \
+        printf '%-12s %12s %20s %9s %10s%s\n' "$name" "$inputs" "$(awk 'NR == 2 {print $1 "+" $2}' "$build/$name.time")" \
             "$(awk '{print $2}' <<<"$reached")" "$(awk '{print $4}' <<<"$reached")" "$verdict"
     done
 fi

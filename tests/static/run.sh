@@ -37,8 +37,8 @@ say "clang-tidy over $(wc -l <"$build/files") files"
 xargs -P "$jobs" -n 1 clang-tidy --quiet -p "$build" <"$build/files" >"$build/tidy.log" 2>"$build/tidy.err" || [ $? -eq 123 ] || found=1
 # (123: some found something; they are looked at below.)
 # A fault in a header is told once for every file that includes it. The analyzer follows calls into the libraries as well; what it
-# thinks of those is theirs to answer.
-if grep -hE '(warning|error):' "$build/tidy.log" "$build/tidy.err" | grep -E "^($root/|error)" | sort -u; then found=1; fi
+# thinks of those is theirs to answer; a file that does not compile is ours, wherever the compiler stopped.
+if grep -hE '(warning|error):' "$build/tidy.log" "$build/tidy.err" | grep -E "^($root/|error)|clang-diagnostic-error" | sort -u; then found=1; fi
 
 say "cppcheck"
 EVENFALL_JOBS="$jobs" "$root/tests/static/cppcheck.sh" || found=1
