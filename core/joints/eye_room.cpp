@@ -45,7 +45,10 @@ EyeRoom eye_room(const preset::Document& document, const shape::Body& body, int 
     room.starboard_rad = touches_at(to_starboard, edge_before(pocket.y_m + 0.5 * pocket.width_m), place.hinge.wire_m);
     room.port_rad = touches_at(to_port, edge_before(pocket.y_m - 0.5 * pocket.width_m), place.hinge.wire_m);
     const double front = place.pocket_aft ? place.pin.x_m - pocket.x_from_m : pocket.x_to_m - place.pin.x_m;
-    room.opens = front >= mouth.before_pin_m - 0.5 * pocket.width_m * mouth.tangent - 1e-6;
+    // The twist leaves along the pin's line, and there the face must be open: a pocket that only reaches it farther out, where the
+    // relief has fallen back, leaves a rib before the eye.
+    const double inmost_m = std::max(0.0, std::abs(place.pin.y_m) - place.hinge.wire_m);
+    room.opens = front >= edge_before(inmost_m) - 1e-6;
     return room;
 }
 

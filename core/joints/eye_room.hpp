@@ -14,7 +14,7 @@ struct EyeRoom {
     double up_down_m = 0.0;     ///< how far the eye may rise and fall: pocket's height less the wire
     double port_rad = 0.0;      ///< the tail's swing at which the twist touches the pocket's mouth
     double starboard_rad = 0.0;
-    bool opens = true;          ///< false: wood stands between the pocket and the joint
+    bool opens = true;          ///< false: wood stands between the eye's twist and the joint
 };
 
 /// From above, in the frame of the segment with the pocket: eye and twist are a disc of diameter inside + 2·wire about the pin

@@ -29,7 +29,6 @@ struct Eye {
 
     [[nodiscard]] Vec3 at(double angle) const { return middle + out * (radius_m * std::cos(angle)) + across * (radius_m * std::sin(angle)); }
     [[nodiscard]] Vec3 neck_from() const { return middle + out * (radius_m + 0.5 * wire_m); }
-    [[nodiscard]] Vec3 neck_to() const { return middle + out * (neck_in_radii * radius_m); }
 
     [[nodiscard]] double from_ring(const Vec3& p) const {
         const Vec3 r = p - middle;
@@ -38,9 +37,9 @@ struct Eye {
         return std::sqrt((along - radius_m) * (along - radius_m) + height * height);
     }
     [[nodiscard]] double from_neck(const Vec3& p) const {
+        // Where the neck ends is all one: a ring hung in this one keeps within three radii of its middle.
         const Vec3 from = neck_from();
-        const double whole = (neck_in_radii - 1.0) * radius_m - 0.5 * wire_m;
-        const double along = std::clamp(dot(p - from, out), 0.0, whole);
+        const double along = std::max(0.0, dot(p - from, out));
         return length(p - (from + out * along));
     }
 };

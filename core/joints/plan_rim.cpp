@@ -62,61 +62,41 @@ Plane plane_of(const shape::Body& body, const RimRequest& ask) {
     return p;
 }
 
-/// Turns drawn places into the pin's frame.
-class Writer {
-public:
-    Writer(const Plane& plane, PlanRim& rim) : plane_(plane), rim_(rim) {}
-
-    void at(double x_m, double y_closing_m) {
-        const RimRequest& ask = plane_.ask;
-        rim_.add(x_m - ask.pin.x_m, y_closing_m - plane_.side() * ask.pin.y_m);
-    }
-
-private:
-    const Plane& plane_;
-    PlanRim& rim_;
-};
-
 struct Direction {
     double x;
     double y;
 };
 
-}  // namespace
+struct Place {
+    double x;
+    double y;
+};
 
-PlanRim plan_rim(const shape::Body& body, const RimRequest& ask) {
-    const Plane p = plane_of(body, ask);
-    PlanRim rim;
-    Writer write(p, rim);
+/// The half on the closing side, from the middle plane outward; the other half is its mirror image.
+std::vector<Place> half_outline(const Plane& p) {
+    const double coat_m = p.ask.coat_m;
+    std::vector<Place> outline;
     const double corner_y = p.corner_y();
-    const double pin_y = p.side() * ask.pin.y_m;  // on the closing side's own axis
     const double cosine = 1.0 / std::hypot(1.0, p.tangent);
     const Direction flank_out{-p.away * cosine, p.tangent * cosine};
 
     double skin_from_x = p.face_x_m;
     if (corner_y > 0.0) {
-        const double grown_x = p.face_x_m - p.away * ask.coat_m / cosine;
-        // From the pin's own line: on this side only what is farther out closes.
-        if (pin_y < 0.0) {
-            write.at(grown_x + p.away * (-pin_y) * p.tangent, pin_y);
-            write.at(grown_x, 0.0);
-        } else {
-            write.at(grown_x + p.away * std::min(pin_y, corner_y) * p.tangent, std::min(pin_y, corner_y));
-        }
+        outline.push_back({p.face_x_m - p.away * coat_m / cosine, 0.0});
         skin_from_x = p.flank_x(corner_y);
-        write.at(skin_from_x + ask.coat_m * flank_out.x, corner_y + ask.coat_m * flank_out.y);
+        outline.push_back({skin_from_x + coat_m * flank_out.x, corner_y + coat_m * flank_out.y});
     }
 
     // Along the skin, closer together near the joint.
-    std::vector<Direction> skin;
+    std::vector<Place> skin;
     for (int k = 0; k <= skin_points; ++k) {
         const double share = static_cast<double>(k) / skin_points;
         const double x = skin_from_x + (p.far_x_m - skin_from_x) * share * share;
         const double y = k == 0 && corner_y > 0.0 ? corner_y : p.half_width(x);
         if (y > no_wood_m) skin.push_back({x, y});
     }
-    if (skin.size() < 2) return corner_y > 0.0 ? rim : PlanRim{};
-    if (corner_y <= 0.0) write.at(skin.front().x, 0.0);
+    if (skin.size() < 2) return outline;
+    if (corner_y <= 0.0) outline.push_back({skin.front().x, 0.0});
 
     const auto skin_out = [&](std::size_t k) {
         const std::size_t a = k == 0 ? 0 : k - 1;
@@ -126,19 +106,34 @@ PlanRim plan_rim(const shape::Body& body, const RimRequest& ask) {
         const double length = std::hypot(along, out);
         return Direction{-std::copysign(1.0, along) * out / length, std::abs(along) / length};
     };
-    if (corner_y > 0.0 && ask.coat_m > 0.0) {
+    if (corner_y > 0.0 && coat_m > 0.0) {
         const Direction to = skin_out(0);
         for (int k = 1; k < corner_points; ++k) {
             const double share = static_cast<double>(k) / corner_points;
-            Direction n{std::lerp(flank_out.x, to.x, share), std::lerp(flank_out.y, to.y, share)};
+            const Direction n{std::lerp(flank_out.x, to.x, share), std::lerp(flank_out.y, to.y, share)};
             const double length = std::hypot(n.x, n.y);
-            write.at(skin[0].x + ask.coat_m * n.x / length, skin[0].y + ask.coat_m * n.y / length);
+            outline.push_back({skin[0].x + coat_m * n.x / length, skin[0].y + coat_m * n.y / length});
         }
     }
     for (std::size_t k = 0; k < skin.size(); ++k) {
         const Direction n = skin_out(k);
-        write.at(skin[k].x + ask.coat_m * n.x, skin[k].y + ask.coat_m * n.y);
+        outline.push_back({skin[k].x + coat_m * n.x, skin[k].y + coat_m * n.y});
     }
+    return outline;
+}
+
+}  // namespace
+
+PlanRim plan_rim(const shape::Body& body, const RimRequest& ask) {
+    const Plane p = plane_of(body, ask);
+    const std::vector<Place> half = half_outline(p);
+    const double pin_y = p.side() * ask.pin.y_m;  // on the closing side's own axis
+    PlanRim rim;
+    // About a pin in the middle plane the other half only opens.
+    if (pin_y != 0.0) {
+        for (std::size_t k = half.size(); k-- > 1;) rim.add(half[k].x - ask.pin.x_m, -half[k].y - pin_y);
+    }
+    for (const Place& at : half) rim.add(at.x - ask.pin.x_m, at.y - pin_y);
     return rim;
 }
 

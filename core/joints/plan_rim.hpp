@@ -7,9 +7,9 @@
 
 namespace evenfall::joints {
 
-/// The edge of a segment's wood in a level plane, on the side that closes when the joint swings, seen from the pin.
-/// Points run from the face, at the pin's own line, outward along the flank, round its corner and along the skin away
-/// from the joint. Axes: u away from the joint's middle plane of the lure aft, v towards the closing side, origin at the pin.
+/// The edge of a segment's wood in a level plane, seen from the pin. Points run from the face's middle outward along the flank
+/// of the side that closes when the joint swings, round its corner and along the skin away from the joint; where the pin stands
+/// off the middle plane, those of the other side come before them, from its skin to the face. Axes: u away from the joint's middle plane of the lure aft, v towards the closing side, origin at the pin.
 struct PlanRim {
     std::vector<double> u;
     std::vector<double> v;

@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <numbers>
 
 namespace evenfall::joints {
 
@@ -18,6 +19,9 @@ constexpr double same_rad = 1e-12;
 
 /// Rounding of a distance: corners that lie on the same circle must find each other.
 constexpr double same_m = 1e-12;
+
+/// A gap narrower than this is closed: the angle that were left is lost in rounding.
+constexpr double closed_m = 1e-9;
 
 struct Contact {
     double angle_rad = std::numeric_limits<double>::infinity();
@@ -68,14 +72,14 @@ void directions_at(const PlanRim& rim, const Polar& p, double r, const Found& fo
         const double root = std::sqrt(std::max(0.0, b * b - a * c));
         for (const double s : {(-b - root) / a, (-b + root) / a}) {
             if (s < -1e-9 || s > 1.0 + 1e-9) continue;
-            // On the pin's own line a rounding below nothing would turn straight ahead, π, into −π.
-            const double y = v + s * dv;
-            found(std::atan2(std::abs(y) < same_m ? 0.0 : y, u + s * du));
+            found(std::atan2(v + s * dv, u + s * du));
         }
     }
 }
 
-void nearer(Contact& best, double angle_rad, double r_m) {
+/// `turn_rad` leads from the aft edge to the fore one; against the swing it is the rest of a whole turn.
+void nearer(Contact& best, double turn_rad, double r_m) {
+    const double angle_rad = turn_rad < 0.0 ? turn_rad + 2.0 * std::numbers::pi : turn_rad;
     if (angle_rad < best.angle_rad) best = {angle_rad, r_m};
 }
 
@@ -90,13 +94,21 @@ Contact contact_of(const PlanRim& fore, const PlanRim& aft) {
     return best;
 }
 
+/// What is left of the gap under the films of both faces, measured along the lure; the same at every height and distance aside,
+/// and more where the faces are relieved.
+double open_m(const preset::Joint& joint, double coat_m) {
+    return joint.gap_m - coat_m * (1.0 / std::cos(joint.relief_fore_rad) + 1.0 / std::cos(joint.relief_aft_rad));
+}
+
 }  // namespace
 
 Swing swing(const shape::Body& body, int joint, const Pin& pin, Way way, double coat_m) {
     const auto at = [&](double z_m) {
         return contact_of(plan_rim(body, {joint, false, pin, way, z_m, coat_m}), plan_rim(body, {joint, true, pin, way, z_m, coat_m}));
     };
-    const shape::Station station = body.lines->at(body.joints[static_cast<std::size_t>(joint)].at_m);
+    const preset::Joint& cut = body.joints[static_cast<std::size_t>(joint)];
+    const shape::Station station = body.lines->at(cut.at_m);
+    if (open_m(cut, coat_m) <= closed_m) return {0.0, station.centre_z_m, std::hypot(cut.at_m - pin.x_m, pin.y_m), true};
     const double low = station.centre_z_m - station.half_height_m;
     const double step = 2.0 * station.half_height_m / levels;
     Contact best;
@@ -136,7 +148,7 @@ Swing swing(const shape::Body& body, int joint, const Pin& pin, Way way, double 
     }
 
     if (!(best.angle_rad < most_swing_rad)) return {most_swing_rad, best_z, 0.0, false};
-    return {std::max(0.0, best.angle_rad), best_z, best.r_m, true};
+    return {best.angle_rad, best_z, best.r_m, true};
 }
 
 }  // namespace evenfall::joints

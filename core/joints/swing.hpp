@@ -10,7 +10,7 @@ inline constexpr double most_swing_rad = 2.0943951023931953; // 120°
 
 /// How far the part aft of a joint swings one way before wood touches wood.
 struct Swing {
-    double angle_rad = 0.0;  ///< 0 where the faces overlap at rest; at most most_swing_rad
+    double angle_rad = 0.0;  ///< 0 where films fill the gap; at most most_swing_rad
     double touches_z_m = 0.0; ///< height at which they touch
     double touches_r_m = 0.0; ///< distance of that place from the pin
     bool stopped = false;    ///< false: free as far as it is followed

@@ -43,7 +43,7 @@ bool meets(const Mesh& fore, const Mesh& aft, const joints::Pin& pin, double ang
 /// The least angle at which the meshes meet, to a hundredth of a degree.
 double mesh_swing_deg(const Mesh& fore, const Mesh& aft, const joints::Pin& pin) {
     double free = 0.0;
-    double stuck = 1.6;
+    double stuck = 1.9;
     REQUIRE_FALSE(meets(fore, aft, pin, free));
     REQUIRE(meets(fore, aft, pin, stuck));
     while (stuck - free > 1.5e-4) {
@@ -67,7 +67,8 @@ TEST_CASE("a joint of a drawn lure swings until its triangle meshes touch, withi
             REQUIRE(body.ok());
             const Mesh fore = part(whole, joint, false);
             const Mesh aft = part(whole, joint, true);
-            for (const joints::Pin pin : {joints::Pin{joint.at_m, 0.0}, joints::Pin{joint.at_m + 0.003, 0.001}}) {
+            for (const joints::Pin pin : {joints::Pin{joint.at_m, 0.0}, joints::Pin{joint.at_m + 0.003, 0.001}, joints::Pin{joint.at_m - 0.001, 0.003},
+                                         joints::Pin{joint.at_m, -0.004}}) {
                 const auto s = joints::swing(*body, 0, pin, joints::Way::starboard);
                 const double mesh = mesh_swing_deg(fore, aft, pin);
                 INFO("exponent " << exponent << ", joint at " << joint.at_m << ", pin at " << pin.x_m << ", " << pin.y_m);

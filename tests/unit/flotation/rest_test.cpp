@@ -1,5 +1,6 @@
 #include "flotation/rest.hpp"
 
+#include "flotation/descent.hpp"
 #include "flotation/righting.hpp"
 #include "unit/flotation/forms.hpp"
 
@@ -68,6 +69,23 @@ TEST_CASE(
     CHECK_THAT(t * (bm * (1.0 + 0.5 * t * t) + 0.002 - 0.005), WithinAbs(0.004, 1e-9));
     CHECK(rest->draft_fore_m > rest->draft_aft_m);
     CHECK(rest->nose_waterline_z_m.value() > rest->tail_waterline_z_m.value());
+}
+
+TEST_CASE("a walk that begins with a step far too deep takes shorter ones, and comes to rest at the closed form's draft") {
+    // A light square log, corner down, with its corner hardly wet: so narrow a waterplane asks for a step many times too deep.
+    const double side = 0.040;
+    const BareHull log = bare_hull(corner_down_lines(0.200, side));
+    Afloat a = uniform(log, 0.02);
+    a.g_m.z = -0.020;  // ballast below keeps it corner down
+    const Vec3 up{0.0, 0.0, 1.0};
+    const double corner_m = -side / std::sqrt(2.0);
+    const State start = state_at(a, up, corner_m + 0.0005);
+    const Arrival r = downhill(a, start, {});
+    CHECK(r.arrived);
+    CHECK(dot(r.state.up, up) > 1.0 - 1e-12);
+    // A corner of 90° wet to a depth d has the section d²; two hundredths of the log's are 0.02 side².
+    CHECK_THAT(r.state.depth_m, WithinAbs(corner_m + std::sqrt(0.02) * side, 1e-8));
+    CHECK(r.cuts < 20);
 }
 
 TEST_CASE("G to starboard heels a lure to starboard") {

@@ -56,6 +56,30 @@ TEST_CASE("eyes sit in the middle of the pockets round the pin, and their room i
     CHECK_THAT(j.sag_rad, WithinRel(std::atan((0.0004 + 0.0004) / 0.016), 1e-9));
 }
 
+TEST_CASE("a pocket that reaches a relieved face beside the twist and not before it leaves wood in the eye's way", "[joints]") {
+    preset::Document d = hinged_block();
+    d.joints[0].relief_fore_rad = d.joints[0].relief_aft_rad = std::atan(0.5);
+    const auto opens = [&](double from_m, double pin_y_m = 0.0) {
+        for (preset::Pocket& p : d.pockets) {
+            p.x_from_m = from_m;
+            p.y_m = pin_y_m;
+        }
+        d.joints[0].hinge->pin_off_m = pin_y_m;
+        const JointsAnswer a = answered(d);
+        CHECK(warns_of(a, "wood stands between it and the joint") != a.joints[0].eyes[0].room->opens);
+        return a.joints[0].eyes[0].room->opens;
+    };
+    // The face stands at 61 mm in the middle and falls back by half of what one goes aside: to 62.5 mm at the walls, 3 mm out.
+    CHECK(opens(0.0610));
+    CHECK_FALSE(opens(0.0611));
+    CHECK_FALSE(opens(0.0620));  // its corners are through, a rib is left before the eye
+    CHECK_FALSE(opens(0.0626));
+    // A pin 3 mm to the side, its twist 0.9 mm to either side of that: the face there has fallen back by 1.05 mm.
+    CHECK(opens(0.0620, 0.003));
+    CHECK(opens(0.0620, -0.003));
+    CHECK_FALSE(opens(0.0621, 0.003));
+}
+
 TEST_CASE("the rod to bend an eye round allows for the spring of its own temper, yielding at 0.8 of its least strength (common practice)",
           "[joints]") {
     preset::Document d = hinged_block();

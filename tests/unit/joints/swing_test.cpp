@@ -1,12 +1,16 @@
 #include "joints/swing.hpp"
 
 #include "shape/body.hpp"
+#include "unit/flotation/forms.hpp"
 #include "units/trade.hpp"
 
 #include <catch2/catch_test_macros.hpp>
 #include <catch2/matchers/catch_matchers_floating_point.hpp>
 
+#include <algorithm>
 #include <cmath>
+#include <random>
+#include <utility>
 
 using namespace evenfall;
 using Catch::Matchers::WithinAbs;
@@ -42,7 +46,72 @@ preset::Joint joint(double gap_mm, double fore_deg, double aft_deg) {
     return {0.07, gap_mm / 1000.0, rad_from_deg(fore_deg), rad_from_deg(aft_deg), {}};
 }
 
+struct Plan {
+    double x, y;
+};
+
+/// The bar's joint from above as two convex outlines, in mm: where a vertex of one is inside the other, they overlap.
+struct Outlines {
+    double fore_x, aft_x, fore_tan, aft_tan;
+    Plan pin;
+
+    [[nodiscard]] bool in_fore(Plan p) const { return p.x < fore_x - std::abs(p.y) * fore_tan && std::abs(p.y) < 10.0; }
+    [[nodiscard]] bool in_aft(Plan p) const { return p.x > aft_x + std::abs(p.y) * aft_tan && std::abs(p.y) < 10.0; }
+    [[nodiscard]] Plan turned(Plan p, double angle) const {
+        const double c = std::cos(angle);
+        const double s = std::sin(angle);
+        return {pin.x + c * (p.x - pin.x) - s * (p.y - pin.y), pin.y + s * (p.x - pin.x) + c * (p.y - pin.y)};
+    }
+    [[nodiscard]] bool overlap(double angle) const {
+        for (const double y : {-10.0, 0.0, 10.0}) {
+            if (in_fore(turned({aft_x + std::abs(y) * aft_tan, y}, angle))) return true;
+            if (in_aft(turned({fore_x - std::abs(y) * fore_tan, y}, -angle))) return true;
+        }
+        return false;
+    }
+    /// The first angle at which the aft outline, tail to starboard, runs into the fore one.
+    [[nodiscard]] double first_touch() const {
+        double from = 0.0;
+        double to = 0.0;
+        while (!overlap(to)) {
+            if (to > 2.2) return to;
+            from = to;
+            to += rad_from_deg(0.05);
+        }
+        for (int k = 0; k < 60; ++k) (overlap(0.5 * (from + to)) ? to : from) = 0.5 * (from + to);
+        return from;
+    }
+};
+
 }  // namespace
+
+TEST_CASE("a pin anywhere near the joint swings until the two outlines from above first run into each other", "[joints]") {
+    std::mt19937 random(11);
+    const auto between = [&](double from, double to) { return std::uniform_real_distribution(from, to)(random); };
+    for (const auto& [fore_deg, aft_deg] : {std::pair{20.0, 20.0}, {15.0, 30.0}, {35.0, 5.0}}) {
+        const shape::Body body = bar(joint(2, fore_deg, aft_deg));
+        for (int k = 0; k < 500; ++k) {
+            const double x = between(-3.0, 3.0);
+            const double y = between(-5.0, 5.0);
+            INFO("reliefs " << fore_deg << "° and " << aft_deg << "°, pin " << x << " mm behind and " << y << " mm to starboard");
+            const Outlines seen{-1.0, 1.0, std::tan(rad_from_deg(fore_deg)), std::tan(rad_from_deg(aft_deg)), {x, y}};
+            const joints::Swing s = joints::swing(body, 0, Pin{0.07 + x / 1000.0, y / 1000.0}, Way::starboard);
+            CHECK_THAT(deg_from_rad(s.angle_rad), WithinAbs(std::min(deg_from_rad(seen.first_touch()), 120.0), 1e-6));
+        }
+    }
+}
+
+TEST_CASE("a pin that stands outside the wood near back and belly of an oval lure leaves the swing of its widest level", "[joints]") {
+    const auto body = shape::cut(support::elliptic_bar_lines(0.14, 0.010, 0.018), {joint(2, 18, 18)});
+    REQUIRE(body.ok());
+    for (const double y : {0.0, 3.0, 4.0, 6.0}) {
+        const double t = std::tan(rad_from_deg(18.0));
+        const joints::Swing s = joints::swing(*body, 0, Pin{0.07, y / 1000.0}, Way::starboard);
+        INFO("pin " << y << " mm to starboard");
+        CHECK_THAT(deg_from_rad(s.angle_rad), WithinAbs(deg_from_rad(Outlines{-1.0, 1.0, t, t, {0.0, y}}.first_touch()), 0.01));
+        CHECK_THAT(s.touches_z_m, WithinAbs(0.0, 0.0005));
+    }
+}
 
 TEST_CASE("a joint of equal faces swings 2·atan(gap/(2b) + tan of the relief)", "[joints]") {
     struct Case {
