@@ -1,6 +1,7 @@
 // What surety says, and that it is the same flow that says it.
 
 #include "flotation/float_answers.hpp"
+#include "ledger/build.hpp"
 #include "materials/woods.hpp"
 #include "support/invented_lures.hpp"
 #include "surety/surety.hpp"
@@ -12,6 +13,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numbers>
 
 using namespace evenfall;
 using Catch::Matchers::WithinAbs;
@@ -263,6 +265,14 @@ TEST_CASE("A trim hole is advised where the spread is wider than the holes' room
     CHECK(s->trim.needed);
     CHECK(!s->trim.sentence.empty());
     CHECK(s->trim.reserve_kg > s->trim.room_up_kg);
+    // As wide as the widest hole; under its cap of 2 mm, lead in the place of wood weighs the reserve, in air as in water.
+    double widest_m = 0.0;
+    for (const preset::Hole& hole : millrace().holes) widest_m = std::max(widest_m, hole.diameter_m);
+    CHECK(s->trim.diameter_m == widest_m);
+    const auto bare = evaluate(millrace());
+    const double wood_kg_m3 = ledger::prepare(millrace(), bare->body)->wood_kg_m3;
+    const double area_m2 = 0.25 * std::numbers::pi * widest_m * widest_m;
+    CHECK_THAT((s->trim.depth_m - 0.002) * area_m2 * (11340.0 - wood_kg_m3), WithinRel(s->trim.reserve_kg, 1e-9));
 }
 
 TEST_CASE("A second lure of the recipe starts from what the first one taught") {
