@@ -49,6 +49,27 @@ TEST_CASE("a board that floats on either face loses its righting arm where it mu
     CHECK(curve.peak_heel_rad < 0.5 * std::numbers::pi);
 }
 
+TEST_CASE("the greatest arm lies between the points of the curve, where looking closely finds it") {
+    const Afloat a = afloat(board(), 0.5, {0.060, 0.0, -0.002});
+    for (const int steps : {18, 29, 36}) {
+        const RightingCurve curve = righting_curve(a, Trim::fixed, steps);
+        double most = 0.0;
+        double at = 0.0;
+        const double step = std::numbers::pi / steps;
+        for (double heel = curve.peak_heel_rad - step; heel < curve.peak_heel_rad + step; heel += 0.002 * step) {
+            const double arm = righting_arm(a, Trim::fixed, heel, 0.0).arm_m;
+            if (arm > most) {
+                most = arm;
+                at = heel;
+            }
+        }
+        INFO(steps << " steps");
+        // A parabola through three points of a curve that bends otherwise misses its top by a share of their distance.
+        CHECK_THAT(curve.peak_heel_rad, WithinAbs(at, 0.15 * step));
+        CHECK_THAT(curve.peak_arm_m, WithinRel(most, 2e-3));
+    }
+}
+
 TEST_CASE("a heading lies where the arm, straight between two points of the curve, rises through nothing") {
     RightingCurve curve;
     for (const auto& [heel, arm, pitch] : {std::tuple{0.0, 0.0, 0.0}, std::tuple{0.5, -0.001, 0.10}, std::tuple{0.9, 0.003, 0.30}, std::tuple{std::numbers::pi, 0.0, 0.0}}) {

@@ -9,6 +9,7 @@
 #include <cmath>
 #include <limits>
 #include <numbers>
+#include <vector>
 
 using namespace evenfall;
 using namespace evenfall::shape;
@@ -19,14 +20,18 @@ namespace {
 
 constexpr double endless = std::numeric_limits<double>::infinity();
 
-Body uncut(std::shared_ptr<const Lines> lines) {
-    auto body = cut(std::move(lines), {});
+Body cut_by(std::shared_ptr<const Lines> lines, const std::vector<preset::Joint>& joints) {
+    auto body = cut(std::move(lines), joints);
     REQUIRE(body.ok());
     return *body;
 }
 
+Body uncut(std::shared_ptr<const Lines> lines) {
+    return cut_by(std::move(lines), {});
+}
+
 /// A block of 120 × 20 × 30 mm.
-Body block() {
+Body block(const std::vector<preset::Joint>& joints = {}) {
     preset::Shape s;
     s.top = {{0.0, 0.015}, {0.120, 0.015}};
     s.bottom = {{0.0, -0.015}, {0.120, -0.015}};
@@ -35,7 +40,7 @@ Body block() {
     s.section.fullness = {{0.0, 0.0}};
     auto lines = drawn_lines(s);
     REQUIRE(lines.ok());
-    return uncut(*lines);
+    return cut_by(*lines, joints);
 }
 
 struct Slow {
@@ -122,6 +127,17 @@ TEST_CASE("a box inside a block has its own six sides and twelve edges, and open
     CHECK_THAT(s.wall.centroid_m().x, WithinAbs(0.050, 1e-12));
     CHECK_THAT(s.wall.centroid_m().y, WithinAbs(0.001, 1e-12));
     CHECK_THAT(s.wall.centroid_m().z, WithinAbs(0.001, 1e-12));
+}
+
+TEST_CASE("a box whose end stands in a relieved face keeps the edges that are still in wood there", "[shape]") {
+    // Face in the middle at 60 mm, falling back at 45°: at 59 mm there is wood only within 1 mm of the middle, at 6 mm aside only
+    // before 54 mm.
+    const Body body = block({{0.061, 0.002, std::numbers::pi / 4.0, std::numbers::pi / 4.0, {}}});
+    const PocketSurface s = pocket_surface(body, 0, {0.050, 0.059, -0.006, 0.006, -0.002, 0.002});
+    const double fore_end = 2.0 * 0.012 + 2.0 * 0.004;
+    const double along = 4.0 * 0.004;
+    const double aft_end = 2.0 * 0.002;
+    CHECK_THAT(s.inner_edge_m, WithinRel(fore_end + along + aft_end, 1e-9));
 }
 
 TEST_CASE("a slot through the belly of a block has four walls and a roof, and takes its mouth from the skin", "[shape]") {

@@ -51,6 +51,16 @@ TEST_CASE("a twist takes the length of two helices measured along them", "[wire]
     CHECK_THAT(made(eye).cut_m - made(straight).cut_m, WithinRel(2.0 * walked, 1e-8));
 }
 
+TEST_CASE("a finished eye measures from its crown over wire, hole, wire, twist and leg", "[wire]") {
+    TwistedEye eye;
+    eye.wire_m = 0.0008;
+    eye.inside_m = 0.003;
+    eye.turns = 4.0;
+    eye.pitch_m = 0.004;
+    eye.leg_m = 0.007;
+    CHECK_THAT(made(eye).finished_m, WithinAbs(0.0008 + 0.003 + 0.0008 + 4.0 * 0.004 + 0.007, 1e-12));
+}
+
 TEST_CASE("the prototype's hanger is cut 70.9 mm long, weighs 0.356 g and twists over 24.3 mm", "[wire][regression]") {
     const auto a = made(TwistedEye{});
     CHECK_THAT(units::mm_from_m(a.cut_m), WithinAbs(70.9, 0.05));
