@@ -55,7 +55,7 @@ Polar polar(const PlanRim& rim) {
     return p;
 }
 
-/// Calls `found` with every direction in which the rim stands at distance r.
+/// Calls `found` with every direction in which a point at distance r from the pin runs into the rim.
 template <class Found>
 void directions_at(const PlanRim& rim, const Polar& p, double r, const Found& found) {
     for (std::size_t k = 0; k + 1 < rim.u.size(); ++k) {
@@ -64,16 +64,15 @@ void directions_at(const PlanRim& rim, const Polar& p, double r, const Found& fo
         const double v = rim.v[k];
         const double du = rim.u[k + 1] - u;
         const double dv = rim.v[k + 1] - v;
-        // |point + s·edge|² = r² for s from 0 to 1. Both ends outside the circle may still have the edge's middle in it.
+        // |point + s·edge|² = r² for s from 0 to 1. The one root leads away from the pin along the edge: there a circle about the pin
+        // goes into the wood, turned as the joint closes. At the other it comes out, and what comes out went in before.
         const double a = du * du + dv * dv;
         const double b = u * du + v * dv;
         const double c = p.r[k] * p.r[k] - r * r;
         if (a <= 0.0) continue;
-        const double root = std::sqrt(std::max(0.0, b * b - a * c));
-        for (const double s : {(-b - root) / a, (-b + root) / a}) {
-            if (s < -1e-9 || s > 1.0 + 1e-9) continue;
-            found(std::atan2(v + s * dv, u + s * du));
-        }
+        const double s = (-b + std::sqrt(std::max(0.0, b * b - a * c))) / a;
+        if (s < -1e-9 || s > 1.0 + 1e-9) continue;
+        found(std::atan2(v + s * dv, u + s * du));
     }
 }
 

@@ -31,17 +31,6 @@ void for_each_interval(const Lines& lines, double from_m, double to_m, Visit vis
 
 } // namespace
 
-WoodSums& WoodSums::operator+=(const WoodSums& o) {
-    volume += o.volume;
-    x += o.x;
-    z += o.z;
-    xx += o.xx;
-    yy += o.yy;
-    zz += o.zz;
-    xz += o.xz;
-    return *this;
-}
-
 WoodSums& WoodSums::operator-=(const WoodSums& o) {
     volume -= o.volume;
     x -= o.x;

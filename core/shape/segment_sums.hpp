@@ -14,7 +14,6 @@ struct WoodSums {
     double x = 0.0, z = 0.0;                       ///< ∫x dV, ∫z dV
     double xx = 0.0, yy = 0.0, zz = 0.0, xz = 0.0; ///< ∫x² dV …
 
-    WoodSums& operator+=(const WoodSums& o);
     WoodSums& operator-=(const WoodSums& o);
 };
 

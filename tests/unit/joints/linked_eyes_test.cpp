@@ -69,6 +69,21 @@ TEST_CASE("linked eyes move from stop to stop by the slop that plain geometry gi
     }
 }
 
+TEST_CASE("rings hang in each other where one goes through the other's hole once, and anywhere else there is no clearance to tell", "[joints]") {
+    // One level, one upright, R the radius of their wires' middles: the upright ring, its middle x aft of the level one's and z above
+    // it, goes through the level at x ± √(R² − z²), and hangs in it where one of the two lies within R.
+    const LinkedEyes eyes{0.9e-3, 2.6e-3, 0.0};
+    const double radius_m = 0.5 * (eyes.inside_m + eyes.wire_m);
+    for (const double x : {0.2, 0.6, 1.0, 1.3, 1.5, 1.9}) {
+        for (const double z : {0.0, 0.5, 0.9, 1.1}) {
+            const double half = std::sqrt(std::max(0.0, 1.0 - z * z));
+            const bool hang = z < 1.0 && (std::abs(x - half) < 1.0) != (std::abs(x + half) < 1.0);
+            INFO("x " << x << " R, z " << z << " R");
+            CHECK(std::isnan(link_clearance(eyes, 0.0, {x * radius_m, 0.0, z * radius_m})) != hang);
+        }
+    }
+}
+
 TEST_CASE("eyes whose wire just goes through turn until neck meets neck, at cosψ = −0.6", "[joints]") {
     CHECK_THAT(swing_deg(0.9, 0.9, 0.0), WithinAbs(deg_from_rad(std::acos(-0.6)), 0.11));
     // One figure, whatever the wire: lengths go by d.
