@@ -63,6 +63,15 @@ TEST_CASE("thicker wire, deeper glue and two eyes never hold less; annealed wire
     CHECK(wire::strength(soft, 100.0).eye_n < 0.5 * base.eye_n);
 }
 
+TEST_CASE("half way between two sizes of the wire table the strength is half way between theirs", "[wire]") {
+    // 0.020, 0.025, 0.032, 0.041 and 0.051 in; least strength in MPa.
+    constexpr std::array<std::pair<double, double>, 5> rows{{{0.508, 2068}, {0.635, 2006}, {0.813, 1944}, {1.041, 1896}, {1.295, 1827}}};
+    for (std::size_t k = 1; k < rows.size(); ++k) {
+        const double middle_mm = 0.5 * (rows[k - 1].first + rows[k].first);
+        CHECK_THAT(wire::tensile(Temper::spring, 1e-3 * middle_mm).low_pa, WithinRel(0.5e6 * (rows[k - 1].second + rows[k].second), 1e-9));
+    }
+}
+
 TEST_CASE("tensile figures run without a leap between the table's sizes and stay level beyond them", "[wire]") {
     double before = wire::tensile(Temper::spring, 0.3e-3).low_pa;
     for (double d = 0.3e-3; d < 1.6e-3; d += 1e-6) {
