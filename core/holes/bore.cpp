@@ -12,7 +12,7 @@ namespace {
 
 /// From `near` to `far`, both measured along the axis from the skin; the lens is taken off where it starts at the skin.
 Stretch stretch(const Bore& bore, double near_m, double far_m) {
-    const double start = std::max(near_m, bore.lens_m);
+    const double start = near_m <= 0.0 ? bore.lens_m : std::max(near_m, bore.lens_m);
     const double span = std::max(far_m - start, 0.0);
     return {bore.area_m2 * span, bore.mouth_z_m + bore.inward * (start + 0.5 * span)};
 }
@@ -54,6 +54,11 @@ Bore place(const preset::Hole& hole, const shape::Body& body) {
     return bore;
 }
 
+double covered_m(const preset::Hole& hole, const Bore& bore) {
+    const double lens = std::max(bore.lens_m, 0.0);
+    return hole.cap ? std::max(hole.cap->length_m, lens + 0.5 * hole.cap->length_m) : lens;
+}
+
 Contents contents(const preset::Hole& hole, const Bore& bore) {
     Contents c;
     if (hole.depth_m <= 0.0) return c;
@@ -61,11 +66,9 @@ Contents contents(const preset::Hole& hole, const Bore& bore) {
     c.wood = stretch(bore, 0.0, depth);
     add_cone(c.wood, bore, depth);
 
-    const double cap_m = hole.cap ? std::min(hole.cap->length_m, depth) : 0.0;
+    const double covered = std::min(covered_m(hole, bore), depth);
     c.floods = !hole.cap;
-    c.room_m = depth - cap_m;
-    if (hole.cap) c.cap = stretch(bore, 0.0, cap_m);
-
+    c.room_m = depth - covered;
     if (hole.fill) {
         const materials::Solid* solid = materials::find_solid(hole.fill->material);
         const double density = solid != nullptr ? solid->density_kg_m3.value : 0.0;
@@ -83,6 +86,12 @@ Contents contents(const preset::Hole& hole, const Bore& bore) {
         const double cone_z = bore.mouth_z_m + bore.inward * (depth + 0.25 * bore.cone_height_m);
         c.fill.volume_m3 = volume;
         c.fill.z_m = volume > 0.0 ? ((volume - in_cone) * column_z + in_cone * cone_z) / volume : column_z;
+    }
+
+    if (hole.cap) {
+        // A fill that stands nearer to the skin leaves the cap no more than its own length.
+        const double under_m = std::max(std::min(hole.cap->length_m, depth), depth - c.fill_column_m);
+        c.cap = stretch(bore, 0.0, std::min(covered, under_m));
     }
 
     // What is neither cap nor fill is void; its centroid follows from the whole.

@@ -36,9 +36,14 @@ struct Contents {
     Stretch fill;
     double fill_kg = 0.0;
     double fill_column_m = 0.0;  ///< length of the fill along the axis, cone not counted
-    double room_m = 0.0;         ///< depth less cap: what a fill may take
+    double room_m = 0.0;         ///< depth less what is covered: what a fill may take; ≥ 0
     bool floods = false;         ///< no cap
 };
+
+/// How far inward on the axis a fill must keep away from the skin. A cap is as long on the axis as the document says; where the
+/// skin curves away over the mouth so far that less than half of it would be left on average, it goes in deeper, until half
+/// is. Without a cap a fill ends flush with the skin on average.
+[[nodiscard]] double covered_m(const preset::Hole& hole, const Bore& bore);
 
 /// The contents of a hole as the document has it. The fill's column may come out longer than the room; the checks
 /// refuse that (holes/checks.hpp). A fill of full width runs into the drill point; a thinner rod stands on the shoulder.

@@ -16,13 +16,14 @@ struct Candidate {
     double density_kg_m3 = 0.0;
     double fill_area_m2 = 0.0;  ///< of the stock, or of the hole where poured
     double cone_m3 = 0.0;       ///< of the drill point, filled first where poured
-    double cap_m = 0.0;
-    double upper_m = 0.0;       ///< longest column
+    double covered_m = 0.0;     ///< from the skin to the nearest the fill may come (holes/bore.hpp)
+    double upper_m = 0.0;       ///< longest column; 0 where the hole can take none
     holes::DepthLimit limit;
     bool depth_is_cut = false;  ///< use = drilled: the void above the fill stays
 };
 
-/// Every hole with use ballast or drilled, in document order.
+/// Every hole with use ballast or drilled, in document order. All of them may be filled to the end at once: of two that would
+/// meet, the later one stops short of the earlier one.
 [[nodiscard]] std::vector<Candidate> candidates(const ledger::Woodwork& woodwork);
 
 /// The document's hole with a column of fill this long, drilled as deep as that needs. Unused: not drilled, or left empty.

@@ -21,12 +21,14 @@ constexpr int fall_passes = 8;
 constexpr double met_pitch_rad = 0.05 * units::degree_rad;
 
 std::string stop_text(const preset::Document& document, const plan::Candidate& c) {
-    std::string text = hole_text(c.hole, document.holes[c.hole].name) + " is full at " + millimetres_text(c.upper_m + c.cap_m);
+    std::string text = hole_text(c.hole, document.holes[c.hole].name) + " is full at " + millimetres_text(c.upper_m + c.covered_m);
     if (c.depth_is_cut) return text + ", the depth it is drilled to";
     switch (c.limit.stop) {
         case holes::DepthStop::bit: return text + ", its depth limit";
         case holes::DepthStop::far_wall: return text + ", where the far wall must stay";
         case holes::DepthStop::side_wall: return text + ", where the side wall must stay";
+        case holes::DepthStop::pocket: return text + ", where the wall to a pocket must stay";
+        case holes::DepthStop::hole: return text + ", where the wall to another hole must stay";
     }
     return text;
 }

@@ -57,7 +57,7 @@ std::vector<Column> columns_at(const Task& task, const Filling& filling, const l
         // cannot say: there the height of a half-full hole is charged throughout.
         const double mouth = bore.mouth_z_m - lowest;
         column.bend = dear;
-        column.slope = bore.inward > 0.0 ? dear * (mouth + c.cap_m) : dear * std::max(mouth - c.cap_m - 0.5 * c.upper_m, 0.0);
+        column.slope = bore.inward > 0.0 ? dear * (mouth + c.covered_m) : dear * std::max(mouth - c.covered_m - 0.5 * c.upper_m, 0.0);
         out.push_back(column);
     }
     return out;

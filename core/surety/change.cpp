@@ -141,7 +141,7 @@ preset::Hole changed_hole(const ledger::Woodwork& w, const Leeway& l, double cha
         const double cone = fill.stock_diameter_m ? 0.0 : w.bores[l.hole].cone_m3;
         const double volume = solid != nullptr ? *fill.mass_kg / solid->density_kg_m3.value : 0.0;
         const double column = std::max(volume - cone, 0.0) / (0.25 * 3.14159265358979323846 * d * d);
-        hole.depth_m = column + (hole.cap ? hole.cap->length_m : 0.0);
+        hole.depth_m = column + holes::covered_m(hole, w.bores[l.hole]);
     }
     return hole;
 }

@@ -1,5 +1,8 @@
 #include "evenfall.hpp"
 #include "holes/checks.hpp"
+#include "ledger/line.hpp"
+#include "materials/solids.hpp"
+#include "shape/body.hpp"
 #include "support/small_lures.hpp"
 #include "units/trade.hpp"
 
@@ -9,6 +12,8 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
+#include <vector>
 
 using namespace evenfall;
 using Catch::Matchers::ContainsSubstring;
@@ -81,8 +86,153 @@ TEST_CASE("relief brings the joint face nearer to a hole") {
     joint.gap_m = m_from_mm(2);
     d.joints = {joint};
     CHECK(evaluate(d).ok());
-    d.joints[0].relief_fore_rad = units::rad_from_deg(20);
+    d.joints[0].relief_fore_rad = units::rad_from_deg(30);
     CHECK(refusal(d).code == ProblemCode::outside_segment);
+}
+
+TEST_CASE("the wood between a hole and a relieved face is the nearest of the face's points (brute force)") {
+    preset::Document d = with_hole(60, 6, 10);
+    d.segment_names = {"Fore", "Aft"};
+    d.joints = {preset::Joint{}};
+    d.joints[0].gap_m = m_from_mm(2);
+    for (const double relief : {0.0, 20.0, 45.0, 60.0}) {
+        for (const double y : {0.0, -1.0, 2.0}) {
+            for (const bool aft : {false, true}) {
+                const double tan = std::tan(units::rad_from_deg(relief));
+                const double face_mm = aft ? 48.0 : 72.0;
+                d.joints[0].at_m = m_from_mm(aft ? face_mm - 1.0 : face_mm + 1.0);
+                d.joints[0].relief_fore_rad = aft ? 0.0 : units::rad_from_deg(relief);
+                d.joints[0].relief_aft_rad = aft ? units::rad_from_deg(relief) : 0.0;
+                d.holes[0].y_m = m_from_mm(y);
+                double least = 1e9;
+                for (double across = -30.0; across <= 30.0; across += 0.001) {
+                    least = std::min(least, std::hypot(12.0 - std::fabs(across) * tan, across - y));
+                }
+                least -= 3.0;
+                CAPTURE(relief, y, aft, least);
+                const auto stands = [&] {
+                    const auto outcome = evaluate(d);
+                    return outcome.ok() || outcome.problems().front().path != "/holes/0/x_mm";
+                };
+                d.holes[0].wall_m = m_from_mm(least - 0.01);
+                CHECK(stands());
+                d.holes[0].wall_m = m_from_mm(least + 0.01);
+                CHECK_FALSE(stands());
+            }
+        }
+    }
+}
+
+namespace {
+
+/// The block with a drawn section: a keel where the widest lies high, a bilge where it lies low.
+preset::Document with_section(std::vector<preset::OutlinePoint> half_outline, double diameter_mm, double depth_mm) {
+    preset::Document d = with_hole(60, diameter_mm, depth_mm);
+    d.shape.section.kind = preset::SectionKind::free;
+    d.shape.section.half_outline = std::move(half_outline);
+    return d;
+}
+
+const std::vector<preset::OutlinePoint> keel{{0.0, -1.0}, {1.0, 0.8}, {0.0, 1.0}};
+
+/// Grams of a kind of line.
+double grams(const Evaluation& e, ledger::Kind kind) {
+    double kg = 0.0;
+    for (const ledger::Line& line : e.ledger) kg += line.kind == kind ? line.mass_kg : 0.0;
+    return units::g_from_kg(kg);
+}
+
+}  // namespace
+
+TEST_CASE("a bit goes into a belly that is wider than the body's middle") {
+    preset::Document d = with_section({{0.0, -1.0}, {1.0, -0.9}, {0.0, 1.0}}, 8, 6);  // half widths 10 mm below, 5.3 mm in the middle
+    CHECK(evaluate(d).ok());
+    d.holes[0].depth_m = m_from_mm(12);  // half width there: 10·1.2/1.9 = 6.3 mm, less than 4 + 3
+    CHECK(refusal(d).code == ProblemCode::through_wall);
+    d.holes[0].depth_m = m_from_mm(10);
+    CHECK(evaluate(d).ok());
+    d.holes[0].diameter_m = m_from_mm(15);
+    CHECK_THAT(refusal(d).sentence, ContainsSubstring("too wide"));
+}
+
+TEST_CASE("under a keel no more fill goes in than the wood that comes out has room for, and a hole that hardly touches wood is none") {
+    preset::Document d = with_section(keel, 6, 8);
+    const auto evaluation = evaluate(d);
+    REQUIRE(evaluation.ok());
+    const double lens = holes::place(d.holes[0], evaluation->body).lens_m;
+    const double cap = d.holes[0].cap->length_m;
+    REQUIRE(lens > cap);
+    const double area = 0.25 * 3.14159265358979 * 0.006 * 0.006;
+    d.holes[0].fill->mass_kg = 11340.0 * area * (d.holes[0].depth_m - lens - 1e-5);
+    CHECK(evaluate(d).ok());
+    d.holes[0].fill->mass_kg = 11340.0 * area * (d.holes[0].depth_m - lens + 1e-5);
+    CHECK(refusal(d).path == "/holes/0/fill");
+    d.holes[0].fill->mass_kg = 0.0;
+    d.holes[0].depth_m = lens - 1e-5;
+    CHECK(refusal(d).path == "/holes/0/depth_mm");
+    d.holes[0].use = preset::HoleUse::fixed;
+    CHECK(refusal(d).path == "/holes/0/depth_mm");
+}
+
+TEST_CASE("a plan under a keel leaves at least half the cap over its lead, and no more lead than wood came out") {
+    preset::Document d = with_section(keel, 6, 0);
+    d.holes[0].use = preset::HoleUse::ballast;
+    d.holes.push_back(d.holes[0]);
+    d.holes[0].x_m = m_from_mm(40);
+    d.holes[1].x_m = m_from_mm(80);
+    d.targets.by = preset::TargetBy::in_water;
+    const auto bare = evaluate(d);
+    REQUIRE(bare.ok());
+    d.targets.in_water_kg = bare->answers.in_water_kg + 0.002;
+    const auto plan = plan_lead(d);
+    REQUIRE(plan.ok());
+    for (const Problem& p : plan->shortfalls) UNSCOPED_INFO(p.sentence);
+    REQUIRE(plan->holes.back().column_m > 0.0);
+    CHECK_THAT(plan->after.in_water_kg, WithinAbs(d.targets.in_water_kg, 1e-6));
+    const auto after = evaluate(plan->document);
+    REQUIRE(after.ok());
+    const double area_cm2 = 2.0 * 0.25 * 3.14159265358979 * 0.6 * 0.6;  // of both holes
+    const double cap_g_cm3 = materials::find_solid(d.holes[0].cap->material)->density_kg_m3.value / 1000.0;
+    CHECK_THAT(grams(*after, ledger::Kind::cap), WithinAbs(cap_g_cm3 * area_cm2 * 0.1, 1e-9));
+    const double out_cm3 = -grams(*after, ledger::Kind::hole_wood) / 0.5;
+    CHECK_THAT(out_cm3, WithinAbs(grams(*after, ledger::Kind::fill) / 11.34 + area_cm2 * 0.1, 1e-6));
+}
+
+TEST_CASE("what a bit takes out of a hollow in the belly is more than its own cylinder") {
+    preset::Document d = with_hole(60, 10, 8);
+    d.holes[0].wall_m = 0.0;
+    d.shape.bottom.clear();
+    for (const auto& [x, z] : {std::pair{0.0, -15.0}, {50.0, -15.0}, {60.0, -8.0}, {70.0, -15.0}, {120.0, -15.0}}) {
+        d.shape.bottom.push_back({m_from_mm(x), m_from_mm(z)});
+    }
+    const auto evaluation = evaluate(d);
+    REQUIRE(evaluation.ok());
+    // Brute force: a fine grid over the disc, from the skin to the shoulder.
+    const int n = 400;
+    double cm3 = 0.0;
+    for (int i = 0; i < n; ++i) {
+        for (int k = 0; k < n; ++k) {
+            const double x = 10.0 * ((i + 0.5) / n - 0.5);
+            const double y = 10.0 * ((k + 0.5) / n - 0.5);
+            if (std::hypot(x, y) > 5.0) continue;
+            const double skin = 1e3 * shape::skin_heights(*evaluation->body.lines, m_from_mm(60 + x), m_from_mm(y)).belly_z_m;
+            cm3 += std::max(-8.0 + 8.0 - skin, 0.0) * 1e-3 * (10.0 / n) * (10.0 / n);
+        }
+    }
+    CHECK(cm3 > 1.1 * 0.25 * 3.14159265 * 0.8);
+    CHECK_THAT(-grams(*evaluation, ledger::Kind::hole_wood) / 0.5, WithinAbs(cm3, 0.02 * cm3));
+}
+
+TEST_CASE("a hole that is not drilled takes no wood: a pocket and another hole may be where it would go") {
+    preset::Document d = with_hole(60, 8, 0);
+    d.holes[0].use = preset::HoleUse::ballast;
+    d.holes.push_back(with_hole(60, 8, 20).holes[0]);
+    d.holes[1].from = preset::HoleFrom::back;
+    CHECK(evaluate(d).ok());
+    d.holes[0].depth_m = m_from_mm(6);
+    CHECK(evaluate(d).ok());
+    d.holes[0].depth_m = m_from_mm(8);  // 2 mm of wood between them
+    CHECK(refusal(d).code == ProblemCode::overlap);
 }
 
 TEST_CASE("two holes in the same wood are refused, one from the belly and one from the back that do not meet are not") {

@@ -227,6 +227,55 @@ TEST_CASE("an impossible hang says how near it comes and which way lead would ha
     CHECK_THAT(down.shortfalls[0].sentence, ContainsSubstring("farther forward"));
 }
 
+TEST_CASE("a plan stops short of a pocket and of another hole, says so, and is no reason to refuse what was sound") {
+    // An independent look: a document with the same hole a little deeper is refused, or leaves less than the wall.
+    preset::Document d = support::block();
+    d.holes = {support::belly_hole(30, 8, 26), support::belly_hole(60, 8, 26), support::belly_hole(90, 8, 26)};
+    d.targets.by = preset::TargetBy::in_water;
+    preset::Pocket pocket;
+    pocket.x_from_m = m_from_mm(57);
+    pocket.x_to_m = m_from_mm(63);
+    pocket.z_from_m = m_from_mm(-4);
+    pocket.z_to_m = m_from_mm(6);
+    pocket.floods = false;
+    preset::Hole across = support::belly_hole(90, 8, 26);
+    across.use = preset::HoleUse::fixed;
+    across.from = preset::HoleFrom::back;
+    across.depth_m = m_from_mm(20);
+    for (const bool by_hole : {false, true}) {
+        preset::Document e = d;
+        if (by_hole) e.holes.push_back(across);
+        else e.pockets = {pocket};
+        const std::size_t stopped = by_hole ? 2 : 1;
+        const double room_mm = by_hole ? 10.0 - 2.0 : 11.0 - 2.0;  // between mouth and the other's near end, less the wall
+        CAPTURE(by_hole);
+        for (const double in_water_g : {-500.0, -20.0, 400.0}) {
+            CAPTURE(in_water_g);
+            for (const double drilled_mm : {0.0, 6.0}) {
+                e.holes[stopped].depth_m = m_from_mm(drilled_mm);
+                e.targets.in_water_kg = kg_from_g(in_water_g);
+                const LeadPlan plan = planned(e);
+                CHECK(plan.document.holes[stopped].depth_m < m_from_mm(room_mm) + 1e-9);
+                if (in_water_g < 0.0) continue;
+                CHECK_THAT(plan.document.holes[stopped].depth_m, WithinAbs(m_from_mm(room_mm), 1e-9));
+                CHECK_THAT(plan.shortfalls[0].sentence, ContainsSubstring(by_hole ? "where the wall to another hole must stay" : "where the wall to a pocket must stay"));
+            }
+        }
+    }
+}
+
+TEST_CASE("two holes that would meet are both planned: the later one keeps its wall to the earlier one") {
+    preset::Document d = support::block();
+    d.holes = {support::belly_hole(60, 8, 15), support::belly_hole(60, 8, 26), support::belly_hole(61, 8, 26)};
+    d.holes[1].from = preset::HoleFrom::back;
+    d.targets.by = preset::TargetBy::in_water;
+    d.targets.in_water_kg = kg_from_g(400.0);
+    const LeadPlan plan = planned(d);
+    CHECK_THAT(plan.document.holes[0].depth_m, WithinAbs(m_from_mm(15), 1e-9));
+    CHECK_THAT(plan.document.holes[1].depth_m, WithinAbs(m_from_mm(13), 1e-9));
+    CHECK(plan.document.holes[2].depth_m == 0.0);
+}
+
 TEST_CASE("a wall limit is named where it is what stops the plan") {
     preset::Document d = support::fish();
     d.targets.in_water_kg = kg_from_g(60.0);
