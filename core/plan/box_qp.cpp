@@ -2,7 +2,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <numeric>
 
 namespace evenfall::plan {
 
@@ -100,20 +99,32 @@ std::optional<std::vector<double>> minimise(std::span<const Column> columns, con
     std::vector<double> h;
     h.reserve(columns.size());
     for (const Column& c : columns) h.push_back(column_at(c, first, high));
+    // Where the second sum moves with no column, the search for its multiplier runs away and takes the first along.
+    double sum = 0.0;
+    for (std::size_t i = 0; i < h.size(); ++i) sum += columns[i].row[0] * h[i];
+    if (!(std::fabs(sum - target[0]) <= 1e-6 * scale)) return std::nullopt;
     return h;
 }
 
 std::vector<double> extreme(std::span<const Column> columns, double target, bool want_most) {
-    std::vector<std::size_t> order(columns.size());
-    std::iota(order.begin(), order.end(), std::size_t{0});
+    std::vector<double> h(columns.size(), 0.0);
+    std::vector<std::size_t> order;
+    double left = target;
+    for (std::size_t i = 0; i < columns.size(); ++i) {
+        const Column& c = columns[i];
+        if (c.row[0] != 0.0) order.push_back(i);
+        else if (want_most ? c.row[1] > 0.0 : c.row[1] < 0.0) h[i] = c.upper;
+        if (c.row[0] < 0.0) left -= c.row[0] * c.upper;
+    }
     const auto ratio = [&](std::size_t i) { return columns[i].row[1] / columns[i].row[0]; };
     std::stable_sort(order.begin(), order.end(),
                      [&](std::size_t a, std::size_t b) { return want_most ? ratio(a) > ratio(b) : ratio(a) < ratio(b); });
-    std::vector<double> h(columns.size(), 0.0);
-    double left = target;
     for (const std::size_t i : order) {
-        h[i] = std::clamp(left / columns[i].row[0], 0.0, columns[i].upper);
-        left -= h[i] * columns[i].row[0];
+        const Column& c = columns[i];
+        const double per_m = std::fabs(c.row[0]);
+        const double taken = std::clamp(left / per_m, 0.0, c.upper);
+        h[i] = c.row[0] > 0.0 ? taken : c.upper - taken;
+        left -= taken * per_m;
     }
     return h;
 }

@@ -25,8 +25,9 @@ struct Column {
 /// Is the target within what the box can reach (the zonotope Σ row·h), to within `slack` of its edge?
 [[nodiscard]] bool reaches(std::span<const Column> columns, const std::array<double, 2>& target, double slack);
 
-/// The h with Σ row[0]·h = target[0] that makes Σ row[1]·h least (want_most = false) or greatest. All row[0] > 0 and the
-/// target within their range: fills in order of row[1]/row[0], the fractional knapsack's exact answer.
+/// The h with Σ row[0]·h = target that makes Σ row[1]·h least (want_most = false) or greatest, the target within range; beyond it
+/// the h that comes nearest. Fills in order of row[1]/row[0], the fractional knapsack's exact answer; a column that takes away
+/// from the first sum is emptied in that order instead.
 [[nodiscard]] std::vector<double> extreme(std::span<const Column> columns, double target, bool want_most);
 
 }  // namespace evenfall::plan

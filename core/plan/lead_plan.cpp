@@ -4,6 +4,7 @@
 #include "fall/descent.hpp"
 #include "fall/level_fall.hpp"
 #include "plan/solve.hpp"
+#include "units/number_text.hpp"
 #include "units/trade.hpp"
 
 #include <algorithm>
@@ -17,11 +18,15 @@ namespace {
 constexpr double met_in_water_kg = 1e-5;
 constexpr double met_fall = 1e-3;                // of the rate asked for
 constexpr double settled_in_water_kg = 1e-8;
+constexpr double settled_share = 1e-4;           // of what is asked, where that is little
 constexpr int fall_passes = 8;
 constexpr double met_pitch_rad = 0.05 * units::degree_rad;
 
 std::string stop_text(const preset::Document& document, const plan::Candidate& c) {
-    std::string text = hole_text(c.hole, document.holes[c.hole].name) + " is full at " + millimetres_text(c.upper_m + c.covered_m);
+    const preset::Hole& hole = document.holes[c.hole];
+    std::string text = hole_text(c.hole, hole.name);
+    if (c.upper_m > 0.0) text += " is full at " + millimetres_text(c.upper_m + c.covered_m);
+    else text += " has no room down to " + millimetres_text(c.depth_is_cut ? hole.depth_m : c.limit.depth_m);
     if (c.depth_is_cut) return text + ", the depth it is drilled to";
     switch (c.limit.stop) {
         case holes::DepthStop::bit: return text + ", its depth limit";
@@ -33,11 +38,25 @@ std::string stop_text(const preset::Document& document, const plan::Candidate& c
     return text;
 }
 
+bool is_full(const plan::Filling& filling, std::size_t i, double upper_m) {
+    return filling.used[i] && filling.column_m[i] >= upper_m - 1e-6;
+}
+
+/// No room is left in any hole.
+bool all_full(const plan::Task& task, const plan::Filling& filling) {
+    for (std::size_t i = 0; i < task.candidates.size(); ++i) {
+        const double upper_m = task.candidates[i].upper_m;
+        if (upper_m > 0.0 && !is_full(filling, i, upper_m)) return false;
+    }
+    return true;
+}
+
 /// "Hole 1 is full at 18.0 mm, its depth limit; hole 2 …"
 std::string stops(const plan::Task& task, const plan::Filling& filling) {
     std::string text;
     for (std::size_t i = 0; i < task.candidates.size(); ++i) {
-        if (!filling.used[i] || filling.column_m[i] < task.candidates[i].upper_m - 1e-6) continue;
+        const double upper_m = task.candidates[i].upper_m;
+        if (upper_m > 0.0 && !is_full(filling, i, upper_m)) continue;
         text += (text.empty() ? " " : "; ") + stop_text(*task.woodwork->document, task.candidates[i]);
     }
     return text.empty() ? text : text + ".";
@@ -49,17 +68,27 @@ Problem weight_shortfall(const plan::Task& task, const plan::Filling& filling) {
     std::string sentence;
     if (task.candidates.empty()) {
         sentence = "No hole may be filled: add a ballast hole, or set one free for the plan.";
-    } else if (off > 0.0) {
-        sentence = "Full holes bring the finished lure to " + grams_text(reached) + " in water; " +
-                   grams_text(task.aim.in_water_kg) + " is asked: " + grams_text(off) + " short." + stops(task, filling);
     } else {
-        sentence = "Without any lead the finished lure weighs " + grams_text(reached) + " in water; " +
-                   grams_text(task.aim.in_water_kg) + " is asked: " + grams_text(-off) + " too heavy.";
+        const bool empty = std::find(filling.used.begin(), filling.used.end(), true) == filling.used.end();
+        if (off < 0.0 && empty) sentence = "Without any lead the finished lure weighs ";
+        else if (off > 0.0 && all_full(task, filling)) sentence = "Full holes bring the finished lure to ";
+        else sentence = "The plan brings the finished lure no nearer than to ";
+        sentence += grams_text(reached) + " in water; " + grams_text(task.aim.in_water_kg) + " is asked: ";
+        sentence += off > 0.0 ? grams_text(off) + " short." + stops(task, filling) : grams_text(-off) + " too heavy.";
     }
     return {ProblemCode::cannot_be_met, task.woodwork->document->targets.by == preset::TargetBy::fall
                                             ? "/targets/fall_mm_s"
                                             : "/targets/in_water_g",
             grams_text(reached), std::move(sentence)};
+}
+
+/// The weight is as the plan wanted it, and still the lure does not fall as fast as asked.
+Problem fall_shortfall(const preset::Document& document, double in_water_kg, const std::optional<double>& speed_m_s) {
+    const auto speed = [](double m_s) { return units::number_text(m_s, units::Unit::mm_per_s, 1) + " mm/s"; };
+    std::string sentence = "With " + grams_text(in_water_kg) + " in water the finished lure ";
+    sentence += speed_m_s ? "falls at " + speed(*speed_m_s) : std::string("has no steady fall");
+    sentence += "; " + speed(document.targets.fall_m_s) + " is asked, and no weight is found that brings it.";
+    return {ProblemCode::cannot_be_met, "/targets/fall_mm_s", speed_m_s ? speed(*speed_m_s) : std::string(), std::move(sentence)};
 }
 
 Problem pitch_shortfall(const plan::Task& task, const plan::Filling& filling, double reached_rad) {
@@ -124,6 +153,7 @@ Outcome<LeadPlan> plan_lead(const preset::Document& document) {
     LeadPlan result;
     plan::Filling filling;
     std::optional<Evaluation> planned;
+    std::optional<double> speed_m_s;
     for (int pass = 0; pass < fall_passes; ++pass) {
         filling = plan::solve(task);
         result = as_planned(document, task, filling);
@@ -133,16 +163,21 @@ Outcome<LeadPlan> plan_lead(const preset::Document& document) {
         if (!by_fall) break;
         const fall::Descent descent(planned->body, planned->ledger, result.document, water->fishing);
         const std::optional<double> needed = descent.in_water_for(targets.fall_m_s);
+        // Very slow falls are no answer of the bench, which says that such a lure hangs still; they may be asked for all the same.
+        if (planned->answers.fall) speed_m_s = planned->answers.fall->speed_m_s;
+        else if (const auto slow = descent.main_fall()) speed_m_s = slow->vertical_m_s;
+        else speed_m_s.reset();
         if (!needed) break;
         const double off = *needed - task.aim.in_water_kg;
         task.aim.in_water_kg = *needed;
-        if (std::fabs(off) < settled_in_water_kg) break;
+        if (std::fabs(off) < std::min(settled_in_water_kg, settled_share * std::fabs(*needed))) break;
     }
 
     const balance::Hang hang = balance::hang(plan::total(task, filling));
-    const bool fall_met = !by_fall || (planned->answers.fall && std::fabs(planned->answers.fall->speed_m_s / targets.fall_m_s - 1.0) < met_fall);
-    const bool weight_met = fall_met && std::fabs(planned->answers.in_water_kg - task.aim.in_water_kg) < met_in_water_kg;
+    const bool weight_met = std::fabs(planned->answers.in_water_kg - task.aim.in_water_kg) < met_in_water_kg;
+    const bool fall_met = !by_fall || (speed_m_s && std::fabs(*speed_m_s / targets.fall_m_s - 1.0) < met_fall);
     if (!weight_met) result.shortfalls.push_back(weight_shortfall(task, filling));
+    else if (!fall_met) result.shortfalls.push_back(fall_shortfall(document, planned->answers.in_water_kg, speed_m_s));
     if (!hang.pitch_rad) result.shortfalls.push_back(capsize_shortfall(hang));
     else if (weight_met && std::fabs(*hang.pitch_rad - task.aim.pitch_rad) >= met_pitch_rad) {
         result.shortfalls.push_back(pitch_shortfall(task, filling, *hang.pitch_rad));

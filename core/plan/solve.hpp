@@ -13,12 +13,10 @@ struct Aim {
     double pitch_rad = 0.0;
 };
 
-/// Columns for every candidate, and how near they come.
+/// Columns for every candidate.
 struct Filling {
     std::vector<double> column_m;
     std::vector<bool> used;
-    bool in_water_met = false;
-    bool pitch_met = false;
 };
 
 /// The task without any candidate's own wood, fill or cap.

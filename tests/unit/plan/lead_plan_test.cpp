@@ -7,8 +7,10 @@
 #include <catch2/matchers/catch_matchers_string.hpp>
 
 #include <cmath>
+#include <initializer_list>
 #include <numbers>
 #include <random>
+#include <vector>
 
 using namespace evenfall;
 using Catch::Matchers::ContainsSubstring;
@@ -274,6 +276,104 @@ TEST_CASE("two holes that would meet are both planned: the later one keeps its w
     CHECK_THAT(plan.document.holes[0].depth_m, WithinAbs(m_from_mm(15), 1e-9));
     CHECK_THAT(plan.document.holes[1].depth_m, WithinAbs(m_from_mm(13), 1e-9));
     CHECK(plan.document.holes[2].depth_m == 0.0);
+}
+
+namespace {
+
+/// A single keeled piece with drill-pointed holes: even an almost empty hole costs half a gram.
+preset::Document pointed() {
+    preset::Document d = support::block();
+    d.holes = {support::belly_hole(25, 8, 20), support::belly_hole(45, 8, 20), support::belly_hole(75, 8, 20), support::belly_hole(95, 8, 20)};
+    for (preset::Hole& h : d.holes) h.end = preset::HoleEnd::point_118;
+    preset::Part keel;
+    keel.material = "stainless";
+    keel.mass_kg = kg_from_g(20);
+    keel.at_m = {m_from_mm(60), 0.0, m_from_mm(-14)};
+    d.parts = {keel};
+    d.targets.by = preset::TargetBy::in_water;
+    return d;
+}
+
+preset::Document with_holes(preset::Document d, std::initializer_list<std::size_t> which) {
+    std::vector<preset::Hole> holes;
+    for (const std::size_t i : which) holes.push_back(d.holes[i]);
+    d.holes = holes;
+    return d;
+}
+
+}  // namespace
+
+TEST_CASE("what one or two of the holes can meet, all of them can: the others are left") {
+    const preset::Document d = pointed();
+    const double bare = answers(with_holes(d, {})).in_water_kg;
+    int sets = 0;
+    for (const auto which : {std::initializer_list<std::size_t>{3}, {1}, {0, 2}, {1, 3}, {2, 3}}) {
+        for (const double grams : {0.7, 1.2, 1.8}) {
+            preset::Document few = with_holes(d, which);
+            few.targets.in_water_kg = bare + kg_from_g(grams);
+            few.targets.pitch_rad = rad_from_deg(80);
+            const LeadPlan far = planned(few);
+            if (!far.after.pitch_rad || std::fabs(far.after.in_water_kg - few.targets.in_water_kg) > 1e-6) continue;
+            few.targets.pitch_rad = *far.after.pitch_rad;
+            REQUIRE(planned(few).met);
+            preset::Document all = d;
+            all.targets = few.targets;
+            CAPTURE(which.size(), grams);
+            CHECK(planned(all).met);
+            ++sets;
+        }
+    }
+    CHECK(sets > 8);
+}
+
+TEST_CASE("where the pitch is out of reach the weight is met all the same, whichever the hole") {
+    preset::Document d = pointed();
+    const double bare = answers(with_holes(d, {})).in_water_kg;
+    for (const double grams : {1.4, 2.0, 3.0, 8.0}) {
+        for (const double degrees : {-80.0, -60.0, 60.0, 80.0}) {
+            d.targets.in_water_kg = bare + kg_from_g(grams);
+            d.targets.pitch_rad = rad_from_deg(degrees);
+            const LeadPlan plan = planned(d);
+            CAPTURE(grams, degrees);
+            CHECK_FALSE(plan.met);
+            CHECK_THAT(plan.after.in_water_kg, WithinAbs(d.targets.in_water_kg, 1e-6));
+            for (const HolePlan& h : plan.holes) CHECK((h.mass_kg == 0.0 || h.column_m > 0.9e-3));
+            // No single hole comes nearer, and no steeper aim brings it farther that way.
+            for (std::size_t i = 0; i < d.holes.size(); ++i) {
+                const LeadPlan one = planned(with_holes(d, {i}));
+                if (std::fabs(one.after.in_water_kg - d.targets.in_water_kg) > 1e-6) continue;
+                CHECK(std::fabs(*plan.after.pitch_rad - d.targets.pitch_rad) <= std::fabs(*one.after.pitch_rad - d.targets.pitch_rad) + 1e-6);
+            }
+        }
+    }
+}
+
+TEST_CASE("a weight that no hole is little enough for is not called full holes") {
+    preset::Document d = pointed();
+    const double bare = answers(with_holes(d, {})).in_water_kg;
+    d.targets.in_water_kg = bare + kg_from_g(0.1);
+    const LeadPlan plan = planned(d);
+    REQUIRE_FALSE(plan.met);
+    CHECK_THAT(plan.shortfalls[0].sentence, !ContainsSubstring("Full holes") && ContainsSubstring("no nearer than to") && ContainsSubstring("0.10 g short"));
+    CHECK(lead_kg(plan) == 0.0);
+}
+
+TEST_CASE("a fall slower than the bench speaks of can be planned, and one that cannot says so in its own words") {
+    preset::Document d = support::fish();
+    d.targets.by = preset::TargetBy::fall;
+    for (const double speed : {0.005, 0.010, 0.015}) {
+        d.targets.fall_m_s = speed;
+        CAPTURE(speed);
+        const LeadPlan plan = planned(d);
+        CHECK(plan.met);
+        CHECK(plan.after.in_water_kg > 0.0);
+        CHECK(plan.after.behaviour == Behaviour::hangs_still);
+    }
+    d.targets.fall_m_s = 0.001;
+    const LeadPlan none = planned(d);
+    REQUIRE_FALSE(none.met);
+    CHECK(none.shortfalls[0].path == "/targets/fall_mm_s");
+    CHECK_THAT(none.shortfalls[0].sentence, !ContainsSubstring("short") && ContainsSubstring("no steady fall") && ContainsSubstring("1.0 mm/s is asked"));
 }
 
 TEST_CASE("a wall limit is named where it is what stops the plan") {
