@@ -72,11 +72,6 @@ std::vector<CoatAnswer> coats_of(const preset::Document& document, const ledger:
     return out;
 }
 
-Behaviour behaviour_of(double in_water_kg) {
-    if (in_water_kg > still_band_kg) return Behaviour::falls;
-    return in_water_kg < -still_band_kg ? Behaviour::floats : Behaviour::hangs_still;
-}
-
 Problems warnings_of(const Inputs& in, const Answers& answers) {
     Problems out;
     if (answers.bg_m <= 0.0) {
@@ -154,6 +149,11 @@ Answers answers_of(const preset::Document& document, const shape::Body& body, co
 }
 
 }  // namespace
+
+Behaviour behaviour_of(double in_water_kg) {
+    if (in_water_kg > still_band_kg) return Behaviour::falls;
+    return in_water_kg < -still_band_kg ? Behaviour::floats : Behaviour::hangs_still;
+}
 
 Outcome<Surroundings> surroundings(const preset::Document& document) {
     const auto fishing = water::water_properties(document.water.temperature_c, document.water.salinity_g_kg, "/water");

@@ -1,6 +1,6 @@
 #pragma once
 
-// What evaluate() and plan_lead() share behind the public face.
+// What is shared behind the public face.
 
 #include "evenfall.hpp"
 #include "water/properties.hpp"
@@ -13,5 +13,8 @@ struct Surroundings {
     water::Properties tub;
 };
 [[nodiscard]] Outcome<Surroundings> surroundings(const preset::Document& document);
+
+/// What a lure of this mass less the water pushed aside does [kg], in whichever water that is.
+[[nodiscard]] Behaviour behaviour_of(double in_water_kg);
 
 }  // namespace evenfall

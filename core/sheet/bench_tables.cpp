@@ -222,7 +222,7 @@ void add_weigh_in(Composer& pages, const Job& job) {
     std::vector<Composer::Row> rows;
     for (const StageAnswer& stage : job.evaluation.answers.stages) {
         rows.push_back({{stage_text(stage.stage), g_text(stage.mass_kg), "± " + g_text(stage.mass_sigma_kg), "", signed_g_text(stage.in_tub_kg), "", "",
-                         fall_text(stage.tub_fall), ""}, stage.stage == Stage::sealed});
+                         fall_text(stage.tub_fall, stage.in_tub_kg), ""}, stage.stage == Stage::sealed});
     }
     pages.table({{"After", 1.5}, {"Scale g", 0.85, Anchor::end}, {"", 0.8}, {"Read", 1.3}, {"In tub g", 0.9, Anchor::end}, {"", 0.2}, {"Read", 1.2},
                  {"Tub fall", 1.5}, {"Read", 1.2}},

@@ -98,7 +98,7 @@ void add_cover(Composer& pages, const Job& job) {
                  {{"Asked for", target_words(d.targets)}},
                  {{"Finished mass", g_text(a.mass_kg) + " ± " + g_text(a.mass_sigma_kg) + " g"}},
                  {{"In water", signed_g_text(a.in_water_kg) + " ± " + g_text(a.in_water_sigma_kg) + " g"}},
-                 {{"Fall", a.behaviour == Behaviour::hangs_still ? std::string("hangs still") : fall_text(a.fall)}},
+                 {{"Fall", fall_text(a.fall, a.in_water_kg)}},
                  {{"Hang pitch", pitch}},
                  {{"B above G", mm_text(a.bg_m, 2) + " mm"}}});
     for (const Problem& warning : a.warnings) pages.caution(warning.sentence);

@@ -1,3 +1,4 @@
+#include "evaluation.hpp"
 #include "materials/solids.hpp"
 #include "sheet/parts.hpp"
 #include "units/number_text.hpp"
@@ -49,8 +50,14 @@ std::string material_text(const std::string& id) {
     return solid != nullptr ? std::string(solid->name) : id;
 }
 
-std::string fall_text(const std::optional<Fall>& fall) {
-    if (!fall) return "floats";
+std::string fall_text(const std::optional<Fall>& fall, double in_water_kg) {
+    if (!fall) {
+        switch (behaviour_of(in_water_kg)) {
+            case Behaviour::floats: return "floats";
+            case Behaviour::hangs_still: return "hangs still";
+            case Behaviour::falls: return "–";
+        }
+    }
     return number_text(fall->speed_m_s, Unit::s_per_ft, 2) + " s/ft, " + number_text(fall->speed_m_s, Unit::mm_per_s, 0) + " mm/s";
 }
 

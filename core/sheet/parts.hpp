@@ -91,7 +91,8 @@ inline double to_mix_kg(double on_lures_kg) { return on_lures_kg / (1.0 - resin:
 [[nodiscard]] std::string bit_inch_text(double diameter_m);  ///< nearest 64th; "near …" where that is 0.05 mm off or more
 [[nodiscard]] std::string hole_name(const preset::Document& document, std::size_t hole);
 [[nodiscard]] std::string material_text(const std::string& id);
-[[nodiscard]] std::string fall_text(const std::optional<Fall>& fall);  ///< "1.92 s/ft, 159 mm/s", or "floats"
+/// "1.92 s/ft, 159 mm/s", "floats" or "hangs still".
+[[nodiscard]] std::string fall_text(const std::optional<Fall>& fall, double in_water_kg);
 [[nodiscard]] const char* stage_text(Stage stage);
 
 }  // namespace evenfall::sheet

@@ -8,6 +8,7 @@
 #include <catch2/catch_test_macros.hpp>
 #include <catch2/matchers/catch_matchers_floating_point.hpp>
 
+#include <cmath>
 #include <map>
 #include <numbers>
 #include <string>
@@ -218,4 +219,40 @@ TEST_CASE("the sheet parts the epoxy of each film by the usual ratios, loss incl
     CHECK_THAT(volume[2], WithinAbs(volume[3], 0.051));
     CHECK_THAT(volume[0] + volume[1], WithinAbs(mixed_g, 0.11));
     CHECK_THAT(volume[0] / volume[1], WithinAbs(1.15 / 0.98, 0.03));
+}
+
+TEST_CASE("a lure that hangs still is said to do so on the cover, in the batch and where it hangs still in the tub", "[sheet]") {
+    // A sinker where the lure has its middle makes it as heavy as its water.
+    preset::Document d = support::fish();
+    d.tub = d.water;
+    preset::Part sinker;
+    sinker.name = "Sinker";
+    sinker.material = "lead";
+    sinker.stage = Stage::dressed;
+    sinker.mass_kg = 0.001;
+    sinker.at_m = {0.05, 0.0, 0.0};
+    for (auto& hole : d.holes) hole.fill.reset();
+    d.parts.push_back(sinker);
+    const auto in_water_kg = [&](double mass_kg) {
+        d.parts.back().mass_kg = mass_kg;
+        return evaluate(d)->answers.in_water_kg;
+    };
+    const double at_1 = in_water_kg(0.001), at_2 = in_water_kg(0.002);
+    REQUIRE(at_1 < 0.0);
+    const double still = in_water_kg(0.001 - at_1 * 0.001 / (at_2 - at_1));
+    REQUIRE(std::abs(still) < 1e-8);
+    SheetOptions options = with_faces();
+    options.format = SheetFormat::html_leaves;
+    const auto times_said = [](const std::string& html, const std::string& words) {
+        int found = 0;
+        for (std::size_t at = html.find(words); at != std::string::npos; at = html.find(words, at + 1)) ++found;
+        return found;
+    };
+    const auto sheet = build_sheet(d, options);
+    REQUIRE(sheet.ok());
+    CHECK(times_said(*sheet, "<td>hangs still</td>") == 2);
+    const auto batch = build_batch_sheet({{d, 3}}, options);
+    REQUIRE(batch.ok());
+    CHECK(times_said(*batch, "<td>hangs still</td>") == 1);
+    CHECK(times_said(*batch, "<td>floats</td>") == 0);
 }
