@@ -42,7 +42,7 @@ struct StageAnswer {
     Vec3 b_m;
     double in_water_kg = 0.0;      ///< fishing water
     double in_tub_kg = 0.0;        ///< tub water
-    std::optional<Fall> fall;      ///< fishing water; absent where it does not sink
+    std::optional<Fall> fall;      ///< fishing water; absent where it does not sink, or finds no steady way of falling
     std::optional<Fall> tub_fall;
 };
 

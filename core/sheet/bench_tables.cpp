@@ -97,6 +97,7 @@ void add_cut_lists(Composer& pages, const Job& job) {
             pages.caution("Lead: wash your hands, make no dust, keep it from children and food; melt it only in strong moving air, never near "
                           "water. Some waters forbid it: tungsten, bismuth, tin or steel will do. Local rules decide.");
         }
+        if (caps_with(d, "ca")) pages.caution("CA glue: fumes and sticks skin; moving air, gloves that it does not soak, eyes covered. Follow the label.");
         if (caps_with(d, "ca_soda")) {
             pages.caution("CA glue on baking soda heats up at once and fumes: little at a time, eyes covered, moving air. Follow the label.");
         }

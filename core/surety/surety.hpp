@@ -49,7 +49,7 @@ struct StageBelief {
     Estimate mass_kg;
     Estimate displaced_kg;              ///< of tub water: what a scale gains when the piece is held under
     Estimate in_tub_kg;
-    std::optional<Estimate> tub_fall_m_s;  ///< absent where it does not sink
+    std::optional<Estimate> tub_fall_m_s;  ///< absent where it does not sink, or finds no steady way of falling
 };
 
 /// How one reading sits with all the others.
@@ -106,7 +106,7 @@ struct Surety {
     Estimate pitch_rad;           ///< hang; all NaN where G is not below B
     Estimate bg_m;
     Vec3 g_sigma_m, b_sigma_m;
-    std::optional<Estimate> fall_m_s;  ///< absent where it does not sink
+    std::optional<Estimate> fall_m_s;  ///< absent where it does not sink, or finds no steady way of falling
     /// The fall with the root's curvature kept; 0 stands for “does not sink”. A weight's middle 50, 80 and 95 %.
     std::array<Interval, 3> fall_50_80_95_m_s;
     std::array<StageBelief, stage_count> stages;

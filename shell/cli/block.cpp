@@ -4,10 +4,12 @@
 #include "cli/table.hpp"
 #include "materials/block.hpp"
 #include "preset/json_text.hpp"
+#include "preset/own_wood.hpp"
 #include "report/trees.hpp"
 #include "units/number_text.hpp"
 
 #include <cmath>
+#include <limits>
 
 namespace evenfall::cli {
 
@@ -77,14 +79,14 @@ int block(const Arguments& typed) {
         else numbers.settings.emplace_back(option, text);
     }
     Block measured;
-    double to_percent = -1.0;
+    double to_percent = std::numeric_limits<double>::quiet_NaN();  // until it is typed
     const Setting list[] = {{"--mass", Unit::gram, &measured.mass_kg}, {"--moisture", Unit::percent, &measured.moisture_percent, 100.0}, {"--to", Unit::percent, &to_percent, 100.0}};
     if (const Problems problems = take_settings(numbers, list); !problems.empty()) return report(problems);
     if (const Problems problems = take_sides(size, measured); !problems.empty()) return report(problems);
     Outcome<preset::Document> document = load(typed.operand);
     if (!document.ok()) return report(document.problems());
     if (species.empty()) species = document->wood.species;
-    if (to_percent < 0.0) to_percent = document->wood.moisture_percent;
+    if (std::isnan(to_percent)) to_percent = document->wood.moisture_percent;
     const materials::Wood* wood = materials::find_wood(species);
     if (wood == nullptr) return report({{ProblemCode::unknown_name, "--species", "", "“" + species + "” is not in the table of woods: “evenfall woods” lists them."}});
     const auto a = materials::weigh_block(measured, *wood, to_percent);
@@ -92,7 +94,7 @@ int block(const Arguments& typed) {
     if (!write_to.empty()) {
         document->wood.species = species;
         document->wood.moisture_percent = to_percent;
-        document->wood.density_kg_m3 = a->at_other_kg_m3;
+        preset::set_weighed_density(*document, a->at_other_kg_m3);
         // What the preset's own reader refuses is not written.
         const std::string text = write_document(*document);
         if (const auto again = read_document(text); !again.ok()) return report(again.problems());

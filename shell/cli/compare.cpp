@@ -1,6 +1,7 @@
 #include "compare/tables.hpp"
 
 #include "cli/commands.hpp"
+#include "units/number_text.hpp"
 #include "units/trade.hpp"
 
 #include <nlohmann/json.hpp>
@@ -34,11 +35,10 @@ int tell(const Outcome<std::vector<compare::Option>>& options, bool json, bool w
     std::snprintf(line, sizeof line, "%-26s %8s %7s %10s %8s %9s\n", woods ? "Wood" : "Metal", "kg/m3", woods ? "hard N" : "", "bare g", "fill g", "deepest");
     std::string text = line;
     for (const auto& o : *options) {
-        const std::string hard = o.hardness_n ? std::to_string(static_cast<int>(*o.hardness_n)) : "";
-        const std::string fill = o.fill_kg ? std::to_string(units::g_from_kg(*o.fill_kg)) : "–";
-        std::snprintf(line, sizeof line, "%-26s %8.0f %7s %+10.2f %8.8s %6.1f mm", o.name.c_str(), o.density_kg_m3, hard.c_str(),
-                      units::g_from_kg(o.bare_in_water_kg), o.fill_kg ? fill.substr(0, fill.find('.') + 3).c_str() : "-",
-                      units::mm_from_m(o.deepest_m));
+        const std::string hard = o.hardness_n ? units::number_text(*o.hardness_n, units::Unit::one, 0) : "";
+        const std::string fill = o.fill_kg ? units::number_text(*o.fill_kg, units::Unit::gram, 2) : "-";
+        std::snprintf(line, sizeof line, "%-26s %8.0f %7s %+10.2f %8s %6.1f mm", o.name.c_str(), o.density_kg_m3, hard.c_str(),
+                      units::g_from_kg(o.bare_in_water_kg), fill.c_str(), units::mm_from_m(o.deepest_m));
         text += line;
         if (!o.met) text += "  short: " + o.why;
         text += '\n';

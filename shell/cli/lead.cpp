@@ -69,7 +69,7 @@ std::string before_after_text(const Answers& before, const Answers& after) {
 std::string tub_text(const Answers& after) {
     const StageAnswer& sealed = after.stages[static_cast<std::size_t>(Stage::sealed)];
     const std::string reading = sealed.tub_fall ? "should fall " + fall_s_ft(sealed.tub_fall) + " s/ft (" + fall_mm_s(sealed.tub_fall) + " mm/s)"
-                                                : "should float yet, " + signed_grams(sealed.in_tub_kg) + " g in water";
+                                                : no_fall_words(sealed.in_tub_kg) + ", " + signed_grams(sealed.in_tub_kg) + " g in water";
     return "In the tub, sealed and not yet painted, it " + reading + "; the scale should read " + grams(sealed.mass_kg) + " ± " +
            grams(sealed.mass_sigma_kg) + " g.\n";
 }
@@ -90,6 +90,7 @@ std::string cautions_text(const LeadPlan& plan) {
                 "some waters forbid it (tungsten, bismuth, tin or steel will do).\n";
     }
     if (caps_with("ca_soda")) text += "CA glue on baking soda heats up at once and fumes: little at a time, eyes covered, moving air; follow the label.\n";
+    if (caps_with("ca")) text += "CA glue fumes and sticks skin: moving air, gloves that it does not soak, eyes covered; follow the label.\n";
     if (caps_with("epoxy")) text += "Epoxy: keep it off the skin, moving air, no flame near solvent; follow the label.\n";
     return text;
 }

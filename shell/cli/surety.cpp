@@ -43,7 +43,7 @@ std::string stages_text(const Surety& s) {
     table.row({"Stage", "dry g", "held under g", "hung in tub g", "tub fall mm/s"});
     for (const StageBelief& b : s.stages) {
         table.row({stage_name(b.stage), plus_minus(b.mass_kg, Unit::gram, 2), plus_minus(b.displaced_kg, Unit::gram, 2),
-                   plus_minus(b.in_tub_kg, Unit::gram, 2), b.tub_fall_m_s ? plus_minus(*b.tub_fall_m_s, Unit::mm_per_s, 0) : "floats"});
+                   plus_minus(b.in_tub_kg, Unit::gram, 2), b.tub_fall_m_s ? plus_minus(*b.tub_fall_m_s, Unit::mm_per_s, 0) : no_fall_words(b.in_tub_kg.value)});
     }
     return table.text();
 }

@@ -1,5 +1,6 @@
 #include "cli/words.hpp"
 
+#include "evaluation.hpp"
 #include "materials/solids.hpp"
 #include "units/number_text.hpp"
 #include "units/trade.hpp"
@@ -32,9 +33,17 @@ std::string fall_s_ft(const std::optional<Fall>& fall) {
     return fall ? number_text(fall->speed_m_s, Unit::s_per_ft, 2) : "–";
 }
 
+std::string no_fall_words(double in_water_kg) {
+    switch (behaviour_of(in_water_kg)) {
+        case Behaviour::floats: return "floats";
+        case Behaviour::hangs_still: return "hangs still";
+        case Behaviour::falls: break;
+    }
+    return "sinks, but finds no steady way of falling";
+}
+
 std::string fall_words(const Answers& answers) {
-    if (answers.behaviour == Behaviour::hangs_still) return "hangs still";
-    if (!answers.fall) return "floats";
+    if (!answers.fall) return no_fall_words(answers.in_water_kg);
     const Fall& fall = *answers.fall;
     return fall_mm_s(fall) + " mm/s, " + fall_s_ft(fall) + " s/ft (" + number_text(fall.slow_m_s, Unit::mm_per_s, 0) + " to " +
            number_text(fall.fast_m_s, Unit::mm_per_s, 0) + " mm/s by the drag's own band), pitched " +

@@ -31,7 +31,9 @@ inline constexpr const char* tub_after_group = "After it, the tub should read";
 inline constexpr const char* tub_weight_row = "Hung in the tub";
 inline constexpr const char* tub_speed_row = "Falls at";
 inline constexpr const char* tub_half_row = "From rest over 0.5 m";
-inline constexpr const char* tub_still_floats = "It still floats at this stage.";
+/// By Behaviour, where there is no fall to tell.
+inline constexpr const char* tub_no_fall[] = {"It still floats at this stage.", "It hangs still at this stage.",
+                                              "It sinks at this stage, but finds no steady way of falling."};
 inline constexpr const char* tub_seen_group = "A fall seen in the tub today";
 inline constexpr const char* tub_seen_field = "It fell at";
 inline constexpr const char* tub_seen_absent = "type it";

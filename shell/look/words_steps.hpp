@@ -234,7 +234,9 @@ inline constexpr const char* wall_below = "wood kept to skin, joint face and nex
 inline constexpr const char* tub_title = "In the tub now";
 inline constexpr const char* tub_sealed = "Sealed and not yet painted,";
 inline constexpr const char* tub_falls = "it should fall";
-inline constexpr const char* tub_floats = "it should float, lifting";
+/// By Behaviour, a mass behind it.
+inline constexpr const char* tub_rests[] = {"it should float, lifting", "it should hang still, to within",
+                                            "it should sink, with no steady way of falling, and weigh"};
 inline constexpr const char* tub_weighs = "and weigh";
 inline constexpr const char* tub_in_tub = "in the tub.";
 inline constexpr const char* tub_coats = "Coats to come:";

@@ -2,6 +2,7 @@
 
 #include "look/words_glue.hpp"
 #include "materials/block.hpp"
+#include "preset/own_wood.hpp"
 #include "widgets/button.hpp"
 #include "widgets/rows.hpp"
 #include "widgets/words_of_panel.hpp"
@@ -50,7 +51,7 @@ void block_check_rows(Desk& desk) {
     else widgets::figure_row(desk.ui, words::block_lighter, sigmas, {}, words::block_lighter_below);
     widgets::gap();
     if (widgets::button(desk.ui, "block.use", words::block_use)) {
-        desk.change(words::block_use, state::on_document([density = a->at_other_kg_m3](preset::Document& d) { d.wood.density_kg_m3 = density; }));
+        desk.change(words::block_use, state::on_document([density = a->at_other_kg_m3](preset::Document& d) { preset::set_weighed_density(d, density); }));
     }
 }
 

@@ -1,6 +1,7 @@
 #include "steps/fields.hpp"
 #include "steps/step_panels.hpp"
 
+#include "evaluation.hpp"
 #include "ledger/fold.hpp"
 #include "look/words_steps.hpp"
 #include "units/trade.hpp"
@@ -141,7 +142,7 @@ void tub_sentence(Desk& desk) {
                 text_of(desk, sealed.tub_fall->speed_m_s, Quantity::fall) + " " + words::tub_weighs + " " +
                 signed_mass(desk, sealed.in_tub_kg) + " " + words::tub_in_tub;
     } else {
-        text += std::string(words::tub_floats) + " " +
+        text += std::string(words::tub_rests[static_cast<std::size_t>(behaviour_of(sealed.in_tub_kg))]) + " " +
                 text_of(desk, std::abs(sealed.in_tub_kg), Quantity::mass) + ".";
     }
     const double water = evaluation.answers.water_density_kg_m3;

@@ -1,5 +1,6 @@
 #include "steps/step_panels.hpp"
 
+#include "evaluation.hpp"
 #include "look/words_log.hpp"
 #include "look/words_steps.hpp"
 #include "report/bench_text.hpp"
@@ -46,7 +47,7 @@ void tub_after(Desk& desk, const DoNow& now) {
     widgets::subheading(desk.ui, std::string(words::tub_after_group) + ", " + std::string(stage_words(now.stage)));
     widgets::figure_row(desk.ui, words::tub_weight_row, signed_mass(desk, now.tub_in_water_kg), {});
     if (!now.tub_fall_m_s) {
-        widgets::note(desk.ui, words::tub_still_floats);
+        widgets::note(desk.ui, words::tub_no_fall[static_cast<std::size_t>(behaviour_of(now.tub_in_water_kg))]);
         return;
     }
     widgets::figure_row(desk.ui, words::tub_speed_row, number_of(desk, *now.tub_fall_m_s, Quantity::fall), unit_of(desk, Quantity::fall));

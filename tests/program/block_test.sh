@@ -20,4 +20,12 @@ expect_status 2 block "$presets/millrace-170.json" --size 200x50x40 --mass 170g 
 expect_in err "--species"
 expect_status 2 block "$presets/millrace-170.json" --size 200x50x40 --mass 170g --moisture 45
 expect_in err "/from_percent"
+expect_status 2 block "$presets/millrace-170.json" --size 200x50x40 --mass 170g --to -5
+expect_in err "/to_percent"
+# What an older board taught does not multiply a block that was weighed.
+python3 -c 'import json,sys; d=json.load(open(sys.argv[1])); d["corrections"]=[{"of":"wood_density","item":1,"factor":1.2},{"of":"moisture","item":1,"factor":1.1},{"of":"part_mass","item":1,"factor":1.01}]; d["wood"]["density_spread_percent"]=20; json.dump(d,open(sys.argv[2],"w"))' "$presets/millrace-170.json" "$work/taught.json"
+expect_status 0 block "$work/taught.json" --size 200x50x40 --mass 170g --to 12 --write "$work/weighed.json"
+expect_status 0 weigh "$work/weighed.json" --json
+expect_json 'abs(d["stages"][0]["mass_g"] / sum(s["volume_cm3"] for s in d["segments"]) - 0.425) < 1e-3'
+[ "$(python3 -c 'import json,sys; d=json.load(open(sys.argv[1])); print([c["of"] for c in d["corrections"]], "density_spread_percent" in d["wood"])' "$work/weighed.json")" = "['part_mass'] False" ] || fail "corrections of the wood go, others stay"
 finish

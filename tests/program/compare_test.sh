@@ -33,6 +33,24 @@ PY
 done
 expect_status 0 woods "$presets/millrace-170.json"
 expect_in out "Basswood"
+# What is read is rounded, not cut off.
+"$program" woods "$presets/millrace-170.json" --json >"$work/woods.json"
+/usr/bin/python3 - "$work/woods.json" "$work/out" <<'PY' || fail "the text does not round as the numbers do"
+import json, sys
+from decimal import Decimal, ROUND_HALF_UP
+text = open(sys.argv[2]).read().splitlines()
+two = lambda v, places: str(Decimal(v).quantize(Decimal(places), ROUND_HALF_UP))
+seen = 0
+for row in json.load(open(sys.argv[1])):
+    line = next(l for l in text if l.startswith(row["name"]))
+    words = line[len(row["name"]):].split()
+    if row["fill_g"] is not None:
+        assert two(row["fill_g"], "0.01") in words, (row, line)
+        seen += 1
+    if row["side_hardness_n"] is not None:
+        assert two(row["side_hardness_n"], "1") in words, (row, line)
+assert seen > 5
+PY
 expect_status 2 woods "$presets/none.json"
 expect_status 2 metals "$presets/millrace-170.json" --fall 1
 expect_in err "has no option --fall"

@@ -31,6 +31,14 @@ expect_json 'abs(d["fall_mm_s"] - 300) < 2'
 expect_status 0 weigh "$millrace" --json
 expect_json 'abs(d["fall_mm_s"] - 160) < 1'
 
+# Each cap with its caution, and none for what is not there.
+sed 's/"material": *"ca_soda"/"material": "ca"/' "$millrace" >"$work/ca.json"
+expect_status 0 lead "$work/ca.json"
+expect_in out "CA glue fumes"
+grep -q "baking soda" "$work/out" && fail "baking soda is spoken of where there is none"
+expect_status 0 lead "$millrace"
+expect_in out "baking soda"
+
 # What no filling reaches: status 1, the reason on standard error, nothing written.
 expect_status 1 lead "$millrace" --in-water 60g --write "$work/none.json"
 expect_in err "evenfall: "

@@ -26,6 +26,17 @@ expect_json 'd["behaviour"] == "hangs_still"'
 expect_status 0 weigh "$presets/estuary-150.json" --json
 expect_json 'd["fall_mm_s"] > 250 and len(d["segments"]) == 1'
 
+# What sinks without a steady way of falling does not float.
+python3 -c 'import json,sys; d=json.load(open(sys.argv[1])); d["parts"].append({"name":"nose weight","stage":"hardware","material":"tungsten","mass_g":80,"x_mm":2,"y_mm":0,"z_mm":0,"embedded_percent":0}); json.dump(d,open(sys.argv[2],"w"))' "$presets/estuary-150.json" "$work/nose.json"
+expect_status 0 weigh "$work/nose.json" --json
+expect_json 'd["in_water_g"] > 50 and d["fall_mm_s"] is None and d["behaviour"] == "falls"'
+expect_status 0 weigh "$work/nose.json"
+expect_in out "sinks, but finds no steady way of falling"
+expect_status 0 weigh "$presets/quarry-230.json"
+expect_in out "hangs still"
+expect_status 0 weigh "$presets/reedline-120.json"
+expect_in out "floats"
+
 # Standard input.
 "$program" weigh - --json <"$presets/millrace-170.json" >"$work/piped" 2>&1 || fail "weigh - does not read standard input"
 expect_status 0 weigh --json "$presets/millrace-170.json"
