@@ -38,6 +38,14 @@ struct Worked {
         : document(std::move(d)), evaluation(*evaluate(document)), job{document, evaluation, options, {}, *joints::joint_answers(document), {}} {}
 };
 
+bool any_covers(const std::vector<sheet::Zone>& zones, double x, double y, double z) {
+    for (const auto& zone : zones) {
+        if (x > zone.x_from_m && x < zone.x_to_m && y > zone.y_from_m && y < zone.y_to_m && z > zone.z_from_m.value_or(-1.0) && z < zone.z_to_m.value_or(1.0))
+            return true;
+    }
+    return false;
+}
+
 preset::Document hinged() {
     preset::Document d = support::fish();
     for (auto& joint : d.joints) {
@@ -99,13 +107,7 @@ TEST_CASE("eyes that hang in each other are cut for both sides and have no pin",
 TEST_CASE("no bit may come nearer to a pin, a twist or a pocket than a thin wall", "[sheet]") {
     const Worked worked(hinged());
     const auto zones = sheet::keep_out(worked.job);
-    const auto covered = [&](double x, double y, double z) {
-        for (const auto& zone : zones) {
-            if (x > zone.x_from_m && x < zone.x_to_m && y > zone.y_from_m && y < zone.y_to_m && z > zone.z_from_m.value_or(-1.0) && z < zone.z_to_m.value_or(1.0))
-                return true;
-        }
-        return false;
-    };
+    const auto covered = [&](double x, double y, double z) { return any_covers(zones, x, y, z); };
     constexpr double inside = 1e-6;
     for (std::size_t j = 0; j < worked.document.joints.size(); ++j) {
         const auto& place = worked.job.joints.joints[j].place;
@@ -125,6 +127,30 @@ TEST_CASE("no bit may come nearer to a pin, a twist or a pocket than a thin wall
         CHECK(covered(pocket.x_to_m + joints::thin_wall_m - inside, pocket.y_m, pocket.z_from_m.value_or(0.0) + inside));
     }
     CHECK_FALSE(covered(0.5 * worked.document.joints[0].at_m, 0.02, 0.05));
+}
+
+TEST_CASE("no bit may come nearer than a thin wall to the legs of linked eyes, which stand in both segments", "[sheet]") {
+    for (const auto eyes_on : {preset::EyesOn::fore, preset::EyesOn::aft}) {
+        preset::Document d = hinged();
+        d.pockets.clear();
+        for (auto& joint : d.joints) {
+            joint.hinge->kind = preset::HingeKind::linked;
+            joint.hinge->eyes_on = eyes_on;
+        }
+        const Worked worked(d);
+        const auto zones = sheet::keep_out(worked.job);
+        constexpr double inside = 1e-6;
+        for (std::size_t j = 0; j < d.joints.size(); ++j) {
+            const auto& place = worked.job.joints.joints[j].place;
+            const double end = place.hinge.glued_m + joints::thin_wall_m - inside;
+            const double fore_face = worked.evaluation.body.segments[j].x_to_m;
+            const double aft_face = worked.evaluation.body.segments[j + 1].x_from_m;
+            for (const auto& eye : place.eyes) {
+                for (const double x : {fore_face - inside, fore_face - end, aft_face + inside, aft_face + end})
+                    CHECK(any_covers(zones, x, place.pin.y_m, eye.z_m));
+            }
+        }
+    }
 }
 
 TEST_CASE("every table of the paper is a table for those who hear it, and every word of a table is there", "[sheet]") {
