@@ -289,7 +289,7 @@ void App::frame(double now_s) {
         // The page lays the build sheet over the drawing, which then is not to be reached by the keyboard either.
         const bool was_covered = ui.covered;
         ui.covered = was_covered || parts.session.view.step == state::Step::sheet;
-        drawing::sheet(ui, parts.session, drawn, &parts.motion.backdrop);
+        drawing::sheet(ui, parts.session, drawn, &parts.motion.backdrop, parts.motion.bench.surety(parts.session));
         ui.covered = was_covered;
     }
     ImGui::PopClipRect();

@@ -2,8 +2,8 @@
 
 #include "look/words.hpp"
 #include "look/words_log.hpp"
+#include "state/believed.hpp"
 
-#include <algorithm>
 #include <cmath>
 
 namespace evenfall::shell {
@@ -79,29 +79,6 @@ Answer righting(const Answers& answers, Unit unit) {
             .off_target = !upright};
 }
 
-/// The answers as the bench log has them: of this piece of wood, where it has been weighed.
-Answers believed(Answers answers, const Surety* surety) {
-    if (surety == nullptr || !surety->has_readings) return answers;
-    answers.mass_kg = surety->mass_kg.value;
-    answers.mass_sigma_kg = surety->mass_kg.sigma;
-    answers.in_water_kg = surety->in_water_kg.value;
-    answers.in_water_sigma_kg = surety->in_water_kg.sigma;
-    if (answers.pitch_rad && std::isfinite(surety->pitch_rad.value)) answers.pitch_rad = surety->pitch_rad.value;
-    answers.bg_m = surety->bg_m.value;
-    if (surety->fall_m_s) {
-        answers.behaviour = Behaviour::falls;
-        Fall fall = answers.fall.value_or(Fall{});
-        fall.speed_m_s = surety->fall_m_s->value;
-        fall.slow_m_s = std::max(0.0, surety->fall_m_s->value - surety->fall_m_s->sigma);
-        fall.fast_m_s = surety->fall_m_s->value + surety->fall_m_s->sigma;
-        answers.fall = fall;
-    } else if (answers.behaviour == Behaviour::falls) {
-        answers.behaviour = Behaviour::floats;
-        answers.fall.reset();
-    }
-    return answers;
-}
-
 /// How likely the first finished lure is right, and how likely with the lead put right for what is known.
 Answer chance(const Surety* surety) {
     Answer answer{.id = "answer.chance", .title = words::chance, .number = "–", .below = words::chance_below};
@@ -123,7 +100,7 @@ std::vector<Answer> strip_answers(const state::Session& session, state::BenchAns
                 chance(nullptr)};
     }
     const Surety* surety = bench.surety(session);
-    const Answers answers = believed(session.evaluation()->answers, surety);
+    const Answers answers = state::believed(session.evaluation()->answers, surety);
     const preset::Targets& targets = session.document().targets;
     const Unit mass = units.of(Quantity::mass);
     return {finished(answers, mass), in_water(answers, targets, mass), fall(answers, targets, units.of(Quantity::fall)),

@@ -5,6 +5,7 @@
 #include "look/words_drawer.hpp"
 #include "look/words_picture.hpp"
 #include "report/answers_json.hpp"
+#include "state/believed.hpp"
 #include "state/session_json.hpp"
 #include "surety/surety.hpp"
 
@@ -131,10 +132,15 @@ std::string App::document_json() const { return write_document(parts_->session.k
 
 std::string App::answers_json() const {
     const preset::Document& lure = parts_->session.kept();
-    const auto found = evaluate(lure);
+    auto found = evaluate(lure);
     if (!found) return {};
     const auto sure = surety(lure);
-    return report::answers_json(lure, found->answers, sure ? std::optional<double>(sure->as_it_stands.both) : std::nullopt);
+    if (sure && sure->has_readings) {
+        // Segments and stages are of the same piece of wood as the whole.
+        const auto piece = corrected(lure);
+        if (auto weighed = piece ? evaluate(*piece) : found) found = std::move(weighed);
+    }
+    return report::answers_json(lure, state::believed(found->answers, sure ? &*sure : nullptr), sure ? std::optional<double>(sure->as_it_stands.both) : std::nullopt);
 }
 
 std::string App::plan_json() const {

@@ -5,6 +5,7 @@
 #include "drawing/places.hpp"
 #include "drawing/scene.hpp"
 #include "look/words_drawing.hpp"
+#include "state/believed.hpp"
 #include "widgets/button.hpp"
 
 #include <algorithm>
@@ -12,6 +13,7 @@
 #include <cmath>
 #include <optional>
 #include <string>
+#include <utility>
 
 namespace evenfall::shell::drawing {
 namespace {
@@ -82,7 +84,8 @@ void draw_switch(Scene& scene, state::Session& session, const widgets::Rect& rec
 
 } // namespace
 
-void sheet(widgets::Ui& ui, state::Session& session, const widgets::Rect& area, state::Backdrop* backdrop) {
+void sheet(widgets::Ui& ui, state::Session& session, const widgets::Rect& area, state::Backdrop* backdrop,
+           const Surety* surety) {
     ImDrawList& list = *ImGui::GetWindowDrawList();
     if (!session.evaluation()) {
         pen::text(list, ui.type.body, area.x, area.y, ui.ink->ink_soft, words::nothing_to_draw);
@@ -90,7 +93,8 @@ void sheet(widgets::Ui& ui, state::Session& session, const widgets::Rect& area, 
     }
     // A copy: taking the finger may change the session while the scene still reads it.
     const preset::Document document = session.document();
-    const Evaluation evaluation = *session.evaluation();
+    Evaluation evaluation = *session.evaluation();
+    evaluation.answers = state::believed(std::move(evaluation.answers), surety);
     const state::ViewState view = session.view;
     Scene scene{ui, list, document, evaluation, view, {}, {}, state::Pane::side, false, {}, {}};
     if (backdrop != nullptr && (!backdrop->there() || view.step != state::Step::shape)) backdrop = nullptr;

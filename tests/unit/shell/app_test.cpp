@@ -1,8 +1,11 @@
 // The application drawn without a screen.
 
+#include "state/believed.hpp"
+#include "surety/surety.hpp"
 #include "unit/shell/bench_of_tests.hpp"
 
 #include <catch2/matchers/catch_matchers_floating_point.hpp>
+#include <nlohmann/json.hpp>
 
 using namespace evenfall;
 using namespace evenfall::shell;
@@ -264,4 +267,33 @@ TEST_CASE("a depth tapped in is the depth of the drawn fall and no change of the
     CHECK_FALSE(bench.there("keypad.ok"));
     CHECK(bench.app.document_json() == before);
     CHECK(bench.app.session_json().find("\"fall_depth_mm\":1500") != std::string::npos);
+}
+
+TEST_CASE("the numbers that follow as text are those of the strip, with readings too, and pieces and stages are of the same wood", "[shell][app]") {
+    Bench bench;
+    preset::Document d = bench.app.document();
+    const auto drawn = evaluate(d);
+    REQUIRE(drawn.ok());
+    preset::Reading heavy;
+    heavy.stage = Stage::carved;
+    heavy.mass_kg = 1.12 * drawn->answers.stages.front().mass_kg;
+    d.log = {heavy};
+    REQUIRE(bench.app.open_json(write_document(d)).empty());
+    bench.rest();
+    const auto sure = surety(d);
+    REQUIRE(sure.ok());
+    const Answers strip = shell::state::believed(drawn->answers, &*sure);
+    REQUIRE(strip.mass_kg > 1.02 * drawn->answers.mass_kg);
+    const auto text = nlohmann::json::parse(bench.app.answers_json());
+    CHECK_THAT(text["mass_g"].get<double>(), WithinRel(1e3 * strip.mass_kg, 1e-5));
+    CHECK_THAT(text["mass_sigma_g"].get<double>(), WithinRel(1e3 * strip.mass_sigma_kg, 1e-4));
+    CHECK_THAT(text["in_water_g"].get<double>(), WithinRel(1e3 * strip.in_water_kg, 1e-5));
+    CHECK_THAT(text["fall_mm_s"].get<double>(), WithinRel(1e3 * strip.fall->speed_m_s, 1e-5));
+    CHECK_THAT(text["bg_mm"].get<double>(), WithinRel(1e3 * strip.bg_m, 1e-4));
+    CHECK(text["behaviour"] == "falls");
+    double pieces_g = 0.0;
+    for (const auto& segment : text["segments"]) pieces_g += segment["mass_g"].get<double>();
+    CHECK_THAT(pieces_g, WithinRel(1e3 * strip.mass_kg, 1e-4));
+    CHECK_THAT(text["stages"].front()["mass_g"].get<double>(), WithinRel(1e3 * sure->stages.front().mass_kg.value, 1e-4));
+    CHECK_THAT(text["stages"].back()["in_water_g"].get<double>(), WithinRel(1e3 * strip.in_water_kg, 1e-3));
 }

@@ -7,6 +7,7 @@
 #include "state/edits.hpp"
 
 #include "imgui.h"
+#include "imgui_internal.h"
 
 #include <catch2/catch_test_macros.hpp>
 #include <catch2/matchers/catch_matchers_floating_point.hpp>
@@ -14,6 +15,7 @@
 #include <fstream>
 #include <iterator>
 #include <string>
+#include <vector>
 
 using namespace evenfall;
 using namespace evenfall::shell;
@@ -33,6 +35,7 @@ struct Sheet {
     ImGuiContext* context = ImGui::CreateContext();
     widgets::Ui ui;
     state::Session session{millrace()};
+    const Surety* surety = nullptr;
     bool phone = false;
 
     explicit Sheet(bool small) : phone(small) {
@@ -61,7 +64,7 @@ struct Sheet {
             ImGui::SetNextWindowPos({0.0f, 0.0f});
             ImGui::SetNextWindowSize(size);
             ImGui::Begin("sheet", nullptr, ImGuiWindowFlags_NoDecoration | ImGuiWindowFlags_NoMove);
-            drawing::sheet(ui, session, {8.0f, 8.0f, size.x - 16.0f, size.y - 16.0f});
+            drawing::sheet(ui, session, {8.0f, 8.0f, size.x - 16.0f, size.y - 16.0f}, nullptr, surety);
             ImGui::End();
             ui.items.finish_frame();
             ImGui::Render();
@@ -305,4 +308,28 @@ TEST_CASE("a drawn section gains a point in the middle of its longest side and n
     const auto put = state::put_section_point(2, 1.7, -2.0)(d).shape.section.half_outline[2];
     CHECK(put.y == 1.0);
     CHECK(put.z == -1.0);
+}
+
+TEST_CASE("the lure hangs and moves in the drawing as the bench log has it, and as drawn where nothing was read", "[shell][drawing]") {
+    Sheet sheet(false);
+    const auto drawn = [&] {
+        sheet.frames(2);
+        std::vector<float> corners;
+        for (const ImDrawVert& v : ImGui::FindWindowByName("sheet")->DrawList->VtxBuffer) corners.insert(corners.end(), {v.pos.x, v.pos.y, v.uv.x, v.uv.y});
+        return corners;
+    };
+    const auto bare = drawn();
+    REQUIRE_FALSE(bare.empty());
+    preset::Document d = sheet.session.document();
+    auto sure = surety(d);
+    REQUIRE(sure.ok());
+    sheet.surety = &*sure;
+    CHECK((drawn() == bare));
+    preset::Reading heavy;
+    heavy.stage = Stage::carved;
+    heavy.mass_kg = 1.12 * evaluate(d)->answers.stages.front().mass_kg;
+    d.log = {heavy};
+    sure = surety(d);
+    REQUIRE(sure.ok());
+    CHECK((drawn() != bare));
 }
