@@ -14,6 +14,7 @@ constexpr double first_line_mm = 12.5;  ///< from the upper margin to where the 
 constexpr double line_spacing = 1.32;
 constexpr double table_size_mm = 2.9;
 constexpr double cell_pad_mm = 1.2;
+constexpr double head_room_mm = 24.0;  ///< a table's head does not stay alone at the foot of a page
 
 }  // namespace
 
@@ -121,9 +122,15 @@ double Composer::block(double height_mm) {
 
 void Composer::heading(const std::string& words, double with_mm) {
     // A heading does not stay alone at the foot of a page.
-    if (room_mm() < 7.5 + with_mm) new_page(layout_.pages.back().title);
-    const double top = block(7.5);
-    text({left_mm(), top + 4.5}, words, 3.9, Weight::semibold);
+    constexpr double size = 3.9;
+    const std::vector<std::string> lines = lines_of(words, width_mm(), size, Weight::semibold);
+    const double height = heading_mm + size * line_spacing * static_cast<double>(lines.size() - 1);
+    if (room_mm() < height + with_mm) new_page(layout_.pages.back().title);
+    double y = block(height) + 4.5;
+    for (const std::string& one : lines) {
+        text({left_mm(), y}, one, size, Weight::semibold);
+        y += size * line_spacing;
+    }
     say(Said::Kind::heading, {words});
 }
 
@@ -157,7 +164,7 @@ std::vector<std::string> Composer::lines_of(const std::string& words, double wid
     while (at < words.size()) {
         std::size_t end = words.find(' ', at);
         if (end == std::string::npos) end = words.size();
-        std::string word = words.substr(at, end - at);
+        const std::string word = words.substr(at, end - at);
         at = end + 1;
         std::string& line = out.back();
         if (const std::string longer = line.empty() ? word : line + ' ' + word; fits(longer)) {
@@ -165,21 +172,21 @@ std::vector<std::string> Composer::lines_of(const std::string& words, double wid
             continue;
         }
         if (!line.empty()) out.emplace_back();
-        // A word longer than the line, such as a share text, is cut where the line ends, between whole characters.
-        while (!fits(word)) {
-            double low = 1.0, high = static_cast<double>(word.size());
-            while (high - low > 1.0) {
-                const auto half = static_cast<std::size_t>(0.5 * (low + high));
-                (fits(word.substr(0, half)) ? low : high) = static_cast<double>(half);
+        // A word longer than the line, such as a share text, is cut where the line ends, between whole characters: one walk
+        // along it, whatever its length.
+        double advances = 0.0;
+        for (std::size_t k = 0, next = 0; k < word.size(); k = next) {
+            next = k + 1;
+            while (next < word.size() && (static_cast<unsigned char>(word[next]) & 0xC0u) == 0x80u) ++next;
+            const std::string character = word.substr(k, next - k);
+            const double advance = text_width_mm(character, 1.0, weight);
+            if (!out.back().empty() && (advances + advance) * size_mm > width_mm) {
+                out.emplace_back();
+                advances = 0.0;
             }
-            auto cut = static_cast<std::size_t>(low);
-            while (cut < word.size() && (static_cast<unsigned char>(word[cut]) & 0xC0u) == 0x80u) ++cut;
-            if (cut >= word.size()) break;
-            out.back() = word.substr(0, cut);
-            out.emplace_back();
-            word.erase(0, cut);
+            out.back() += character;
+            advances += advance;
         }
-        out.back() = word;
     }
     return out;
 }
@@ -190,7 +197,9 @@ void Composer::table(const std::vector<Column>& columns, const std::vector<Row>&
     std::vector<double> edges{left_mm()};
     for (const Column& column : columns) edges.push_back(edges.back() + width_mm() * column.share / shares);
 
-    const auto set = [&](const std::vector<std::string>& cells, Weight weight, double least_mm, bool is_head) {
+    std::vector<std::string> titles;
+    for (const Column& column : columns) titles.push_back(column.title);
+    const auto set = [&](const auto& again, const std::vector<std::string>& cells, Weight weight, double least_mm, bool is_head) -> void {
         std::vector<std::vector<std::string>> lines;
         std::size_t most = 1;
         for (std::size_t k = 0; k < columns.size(); ++k) {
@@ -199,36 +208,37 @@ void Composer::table(const std::vector<Column>& columns, const std::vector<Row>&
             most = std::max(most, lines.back().size());
         }
         const double step = table_size_mm * line_spacing;
-        const double height = std::max(least_mm, static_cast<double>(most) * step + 1.8);
-        const double top = block(height);
-        say(is_head ? Said::Kind::head : Said::Kind::row, cells);
-        if (is_head) {
-            add(Path{{{{{left_mm(), top}, {edges.back(), top}, {edges.back(), top + height}, {left_mm(), top + height}}, true}}, {}, tint, {}});
-        }
-        for (std::size_t k = 0; k < columns.size(); ++k) {
-            const Anchor anchor = columns[k].anchor;
-            const double x = anchor == Anchor::end      ? edges[k + 1] - cell_pad_mm
-                             : anchor == Anchor::middle ? 0.5 * (edges[k] + edges[k + 1])
-                                                        : edges[k] + cell_pad_mm;
-            double y = top + table_size_mm + 0.9;
-            for (const std::string& one : lines[k]) {
-                text({x, y}, one, table_size_mm, weight, anchor);
-                y += step;
+        // A row that is longer than a page goes on on the next.
+        const auto most_here = static_cast<std::size_t>((whole_room_mm() - head_room_mm) / step);
+        for (std::size_t from = 0; from < most; from += most_here) {
+            const std::size_t here = std::min(most - from, most_here);
+            const double height = std::max(least_mm, static_cast<double>(here) * step + 1.8);
+            if (!is_head && room_mm() < std::max(height, 14.0)) {
+                new_page(layout_.pages.back().title);
+                again(again, titles, Weight::semibold, 0.0, true);
             }
+            const double top = block(height);
+            if (from == 0) say(is_head ? Said::Kind::head : Said::Kind::row, cells);
+            if (is_head) {
+                add(Path{{{{{left_mm(), top}, {edges.back(), top}, {edges.back(), top + height}, {left_mm(), top + height}}, true}}, {}, tint, {}});
+            }
+            for (std::size_t k = 0; k < columns.size(); ++k) {
+                const Anchor anchor = columns[k].anchor;
+                const double x = anchor == Anchor::end      ? edges[k + 1] - cell_pad_mm
+                                 : anchor == Anchor::middle ? 0.5 * (edges[k] + edges[k + 1])
+                                                            : edges[k] + cell_pad_mm;
+                double y = top + table_size_mm + 0.9;
+                for (std::size_t n = from; n < std::min(from + here, lines[k].size()); ++n) {
+                    text({x, y}, lines[k][n], table_size_mm, weight, anchor);
+                    y += step;
+                }
+            }
+            line({left_mm(), top + height}, {edges.back(), top + height}, {is_head ? 0.25 : 0.12, is_head ? ink : rule_grey, 0.0});
         }
-        line({left_mm(), top + height}, {edges.back(), top + height}, {is_head ? 0.25 : 0.12, is_head ? ink : rule_grey, 0.0});
     };
-    std::vector<std::string> titles;
-    for (const Column& column : columns) titles.push_back(column.title);
-    if (room_mm() < 24.0) new_page(layout_.pages.back().title);
-    set(titles, Weight::semibold, 0.0, true);
-    for (const Row& row : rows) {
-        if (room_mm() < std::max(tall_mm, 14.0)) {
-            new_page(layout_.pages.back().title);
-            set(titles, Weight::semibold, 0.0, true);
-        }
-        set(row.cells, row.strong ? Weight::semibold : Weight::regular, tall_mm, false);
-    }
+    if (room_mm() < head_room_mm) new_page(layout_.pages.back().title);
+    set(set, titles, Weight::semibold, 0.0, true);
+    for (const Row& row : rows) set(set, row.cells, row.strong ? Weight::semibold : Weight::regular, tall_mm, false);
     space(3.0);
 }
 

@@ -24,6 +24,7 @@ public:
     [[nodiscard]] std::vector<std::string> lines_of(const std::string& words, double width_mm, double size_mm, Weight weight) const;
 
     void new_page(const std::string& title);
+    static constexpr double heading_mm = 7.5;  ///< of the page, taken by a heading of one line
     /// `with_mm`: what follows and is not to be parted from it.
     void heading(const std::string& words, double with_mm = 14.5);
     void paragraph(const std::string& words, double size_mm = 3.1, Colour colour = ink);

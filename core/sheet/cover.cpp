@@ -63,6 +63,11 @@ void add_link(Composer& pages, const Job& job) {
     const auto link_lines = pages.lines_of(link, width, size, Weight::regular);
     const double text_mm = step * (words_size * static_cast<double>(lines.size()) + size * static_cast<double>(link_lines.size())) + 1.0;
     const double height = std::max(code_mm, text_mm);
+    if (Composer::heading_mm + height > pages.whole_room_mm()) {
+        pages.heading("The recipe as a link");
+        pages.paragraph("This recipe is too long to be printed as a link. Take it along as a file.");
+        return;
+    }
     pages.heading("The recipe as a link", height);
     const double top = pages.block(height);
     double y = top;

@@ -86,12 +86,13 @@ void View::filled(const std::vector<shape::Point2>& points, Colour colour) const
 
 void View::label(double x_m, double y_mm, const std::string& words, double size_mm, Weight weight, Colour colour) const {
     if (!shows(x_m)) return;
-    // Pushed inwards where it would stand over the edge of the window.
-    const double half = 0.5 * pages_.text_width_mm(words, size_mm, weight);
+    // Pushed inwards where it would stand over the edge of the window; no more of it than goes across.
+    const std::string seen = pages_.lines_of(words, pages_.width_mm(), size_mm, weight).front();
+    const double half = 0.5 * pages_.text_width_mm(seen, size_mm, weight);
     const double least = pages_.left_mm() + half;
     const double most = pages_.left_mm() + pages_.width_mm() - half;
     const double x = std::fmax(least, std::fmin(at(x_m, 0.0).x_mm, most));
-    pages_.text({x, y_mm}, words, size_mm, weight, Anchor::middle, colour);
+    pages_.text({x, y_mm}, seen, size_mm, weight, Anchor::middle, colour);
 }
 
 void add_stretches(Composer& pages, const Length& whole, const std::string& heading, double low_m, double high_m, const std::function<void(const View&)>& draw) {

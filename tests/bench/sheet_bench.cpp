@@ -9,6 +9,7 @@
 
 #include <fstream>
 #include <iterator>
+#include <random>
 #include <string>
 
 using namespace evenfall;
@@ -24,5 +25,17 @@ TEST_CASE("sheet", "[bench]") {
                              {reinterpret_cast<const char*>(font_semibold), font_semibold_size}};
         options.format = SheetFormat::pdf;
         BENCHMARK("sheet " + name) { return build_sheet(*document, options); };
+        if (name != "quarry-230") continue;
+        // A log of notes that no packing shortens: by far the longest link.
+        std::mt19937 draw(7);
+        preset::Document wordy = *document;
+        for (std::size_t n = 0; n < preset::max_readings; ++n) {
+            preset::Reading reading;
+            reading.stage = Stage::carved;
+            reading.mass_kg = 0.1;
+            while (reading.note.size() < preset::max_text) reading.note += static_cast<char>('a' + draw() % 26u);
+            wordy.log.push_back(reading);
+        }
+        BENCHMARK("sheet " + name + " with a full log of notes") { return build_sheet(wordy, options); };
     }
 }

@@ -1,9 +1,11 @@
 #include "look/font_data.hpp"
 #include "qr/square_code.hpp"
+#include "sheet/composer.hpp"
 #include "sheet/hatch.hpp"
 #include "sheet/sheet.hpp"
 #include "sheet/tiling.hpp"
 #include "sheet/writers.hpp"
+#include "support/limit_lures.hpp"
 #include "support/small_lures.hpp"
 #include "support/soft_tails.hpp"
 #include "units/number_text.hpp"
@@ -74,6 +76,52 @@ preset::Document long_lure() {
     return d;
 }
 
+void check_within_margins(const preset::Document& document, const SheetOptions& options) {
+    const auto layout = sheet_layout(document, options);
+    REQUIRE(layout.ok());
+    const sheet::Faces faces{*sheet::Typeface::read(options.typefaces.regular), *sheet::Typeface::read(options.typefaces.semibold)};
+    for (const auto& page : layout->pages) {
+        for (const auto& item : page.items) {
+            const Bounds b = bounds(item, faces);
+            if (b.left > b.right) continue;
+            const auto* text = std::get_if<sheet::Text>(&item);
+            INFO(page.title << ": " << b.left << ' ' << b.top << ' ' << b.right << ' ' << b.bottom << ' ' << (text ? text->words : ""));
+            CHECK(b.left >= layout->margin_mm - 1e-6);
+            CHECK(b.right <= layout->width_mm - layout->margin_mm + 1e-6);
+            CHECK(b.top >= layout->margin_mm - 1e-6);
+            CHECK(b.bottom <= layout->height_mm - layout->margin_mm + 1e-6);
+        }
+    }
+}
+
+/// Letters in no order, which no packing shortens, with or without blanks between them.
+std::string drawn_text(std::mt19937& draw, std::size_t length, bool words) {
+    std::string out;
+    while (out.size() < length) out += words && out.size() % 9 == 8 ? ' ' : static_cast<char>('A' + draw() % 26u);
+    return out;
+}
+
+/// As many entries as a document may have, each with as long a name and note as it may have.
+preset::Document wordiest(bool words, std::size_t readings) {
+    std::mt19937 draw(7);
+    preset::Document d = support::at_the_limits();
+    const auto text = [&] { return drawn_text(draw, preset::max_text, words); };
+    d.name = text();
+    d.note = text();
+    for (auto& name : d.segment_names) name = text();
+    for (auto& hole : d.holes) hole.name = text();
+    for (auto& part : d.parts) part.name = text();
+    for (auto& coat : d.coats) coat.name = text();
+    for (std::size_t n = 0; n < readings; ++n) {
+        preset::Reading reading;
+        reading.mass_kg = evaluate(d)->answers.stages.front().mass_kg;
+        reading.stage = Stage::carved;
+        reading.note = text();
+        d.log.push_back(reading);
+    }
+    return d;
+}
+
 }  // namespace
 
 TEST_CASE("a drawing that fits the window is one stretch") {
@@ -112,22 +160,65 @@ TEST_CASE("nothing on the sheet lies outside the margins, on either paper, short
     tailed.tail->x_m = 0.150;
     for (const auto& document : {support::fish(), long_lure(), support::block_with_tail(), tailed}) {
         for (const SheetPaper paper : {SheetPaper::a4, SheetPaper::letter}) {
-            const SheetOptions options = on(paper);
-            const auto layout = sheet_layout(document, options);
-            REQUIRE(layout.ok());
-            const sheet::Faces faces{*sheet::Typeface::read(options.typefaces.regular), *sheet::Typeface::read(options.typefaces.semibold)};
-            for (const auto& page : layout->pages) {
-                for (const auto& item : page.items) {
-                    const Bounds b = bounds(item, faces);
-                    if (b.left > b.right) continue;
-                    INFO(page.title << ": " << b.left << ' ' << b.top << ' ' << b.right << ' ' << b.bottom);
-                    CHECK(b.left >= layout->margin_mm - 1e-6);
-                    CHECK(b.right <= layout->width_mm - layout->margin_mm + 1e-6);
-                    CHECK(b.top >= layout->margin_mm - 1e-6);
-                    CHECK(b.bottom <= layout->height_mm - layout->margin_mm + 1e-6);
-                }
-            }
+            check_within_margins(document, on(paper));
         }
+    }
+}
+
+TEST_CASE("nothing on the sheet of the fullest lure lies outside the margins, with names of one word and of many") {
+    for (const bool words : {false, true}) check_within_margins(wordiest(words, preset::max_readings), on(SheetPaper::a4));
+}
+
+TEST_CASE("a link longer than a page is not printed: a sentence says how the lure travels, and a shorter one stands whole on its page") {
+    const auto said = [](const preset::Document& document) {
+        SheetOptions options = on(SheetPaper::a4, SheetFormat::html);
+        check_within_margins(document, options);
+        return *build_sheet(document, options);
+    };
+    const auto with_notes = [](std::size_t readings, std::size_t length) {
+        std::mt19937 draw(11);
+        preset::Document d = support::fish();
+        for (std::size_t n = 0; n < readings; ++n) {
+            preset::Reading reading;
+            reading.mass_kg = 0.03;
+            reading.stage = Stage::carved;
+            reading.note = drawn_text(draw, length, false);
+            d.log.push_back(reading);
+        }
+        return d;
+    };
+    const preset::Document most = with_notes(preset::max_readings, preset::max_text);
+    CHECK(said(most).find("too long to be printed as a link") != std::string::npos);
+    CHECK(said(most).find(write_link(most)) == std::string::npos);
+    const preset::Document some = with_notes(50, 100);
+    const std::string link = write_link(some);
+    CHECK(link.size() > 4000);
+    CHECK(said(some).find(link) != std::string::npos);
+}
+
+TEST_CASE("a word longer than the line is cut where the line ends, between whole characters, and nothing of it is lost") {
+    const SheetOptions options = on(SheetPaper::a4);
+    const sheet::Faces faces{*sheet::Typeface::read(options.typefaces.regular), *sheet::Typeface::read(options.typefaces.semibold)};
+    const sheet::Composer pages({}, faces, "", "");
+    std::mt19937 draw(3);
+    std::string word;
+    for (int k = 0; k < 3000; ++k) word += draw() % 5u == 0 ? std::string("ä") : std::string(1, static_cast<char>('!' + draw() % 90u));
+    for (const double width : {0.1, 17.0, 90.0}) {
+        const auto lines = pages.lines_of("so " + word, width, 2.6, sheet::Weight::regular);
+        std::string whole;
+        for (std::size_t k = 0; k < lines.size(); ++k) {
+            const std::string& line = lines[k];
+            REQUIRE_FALSE(line.empty());
+            CHECK((static_cast<unsigned char>(line.front()) & 0xC0u) != 0x80u);
+            whole += line;
+            if (width < 1.0) continue;
+            CHECK(pages.text_width_mm(line, 2.6) <= width);
+            // The next character would not have fitted; before the word itself stands what was there.
+            if (k == 0 || k + 1 == lines.size()) continue;
+            const std::string next = lines[k + 1].substr(0, (static_cast<unsigned char>(lines[k + 1].front()) & 0x80u) != 0u ? 2 : 1);
+            CHECK(pages.text_width_mm(line + next, 2.6) > width);
+        }
+        CHECK(whole == "so" + word);
     }
 }
 
