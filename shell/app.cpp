@@ -12,6 +12,7 @@
 
 #include <algorithm>
 #include <array>
+#include <span>
 #include <utility>
 
 namespace evenfall::shell {
@@ -78,23 +79,27 @@ void draw_strip(AppParts& parts, const Regions& where) {
     list.AddRectFilled({0.0f, strip.bottom() - 1.0f}, {where.screen.w, strip.bottom()}, ink.rule);
 
     const float edge = where.phone ? 16.0f : 20.0f;
-    const float head_h = where.phone ? 56.0f : strip.h;
+    const float head_h = where.tiny ? 52.0f : where.phone ? 56.0f : strip.h;
     constexpr float key = look::target;
     const float keys_x = strip.right() - edge + 8.0f - 3.0f * key;
     const float key_y = strip.y + (head_h - key) / 2.0f;
     const float name_w = where.phone ? keys_x - strip.x - edge - 8.0f : std::clamp(strip.w * 0.21f, where.low ? 130.0f : 170.0f, 260.0f);
-    name_block(parts, {strip.x + edge, strip.y + (head_h - 56.0f) / 2.0f, name_w, 56.0f});
+    // Low and narrow, the figures need the room of the name.
+    const bool named = where.low ? strip.w >= 824.0f : name_w >= 40.0f;
+    if (named) name_block(parts, {strip.x + edge, strip.y + (head_h - 56.0f) / 2.0f, name_w, 56.0f});
 
-    const auto answers = strip_answers(parts.session, parts.motion.bench, ui.units);
-    std::string asked;
-    if (where.phone) {
-        asked = answer_strip(ui, {strip.x + edge, strip.y + head_h, strip.w - 2.0f * edge, strip.h - head_h - 4.0f}, answers, 3);
-    } else {
-        const float left = strip.x + edge + name_w + 16.0f;
-        asked = answer_strip(ui, {left, strip.y, keys_x - left - 8.0f, strip.h}, answers, static_cast<int>(answers.size()));
+    const auto all = strip_answers(parts.session, parts.motion.bench, ui.units);
+    std::span<const widgets::Answer> answers = all;
+    const float left = strip.x + edge + (named && !where.phone ? name_w + 16.0f : 0.0f);
+    const Rect room = where.phone ? Rect{left, strip.y + head_h, strip.w - 2.0f * edge, strip.h - head_h - 4.0f}
+                                  : Rect{left, strip.y, keys_x - left - 8.0f, strip.h};
+    int columns = where.phone ? 3 : static_cast<int>(answers.size());
+    if (where.low || where.tiny) {
+        // As many as can be read, from what is asked for on: weight in water, fall, hang.
+        columns = std::clamp(static_cast<int>(room.w / 75.0f), 1, columns);
+        if (columns < static_cast<int>(answers.size())) answers = answers.subspan(1, static_cast<std::size_t>(columns));
     }
-
-    if (!asked.empty()) parts.host.explain(asked);
+    if (const std::string asked = answer_strip(ui, room, answers, columns); !asked.empty()) parts.host.explain(asked);
 
     const state::History& history = parts.session.history();
     if (sign_button_at(ui, "undo", {keys_x, key_y, key, key}, Sign::undo, history.can_undo())) undo_or_redo(parts, true);
@@ -122,7 +127,7 @@ void draw_bar(AppParts& parts, const Regions& where) {
                                                                 {step_ids[5], words::step_water},
                                                                 {step_ids[6], brief ? words::step_log_short : words::step_log},
                                                                 {step_ids[7], words::step_sheet}}};
-    const float edge = where.phone ? 4.0f : look::gutter;
+    const float edge = where.bar.w < 640.0f ? 4.0f : look::gutter;
     const Rect inner{where.bar.x + edge, where.bar.y, where.bar.w - 2.0f * edge, where.bar.h};
     if (const auto step = step_bar(ui, inner, tabs, static_cast<int>(parts.session.view.step))) {
         parts.session.view.step = static_cast<state::Step>(*step);
@@ -169,7 +174,7 @@ std::string headline(const std::vector<widgets::Answer>& answers) {
 /// Where the page shows the sheet: what lies over the drawing lies over the sheet as well.
 void tell_of_sheet(AppParts& parts, const Regions& where, bool changed) {
     if (changed) ++parts.sheet_revision;
-    const bool covered = parts.shelf_open || (where.stacked && (parts.keypad.is_open() || parts.picker.is_open()));
+    const bool covered = parts.shelf_open || (where.keypad.x < where.sheet.right() && (parts.keypad.is_open() || parts.picker.is_open()));
     if (parts.session.view.step != state::Step::sheet || covered) {
         if (parts.told_sheet) parts.host.hide_sheet();
         parts.told_sheet.reset();
@@ -282,7 +287,9 @@ void App::frame(double now_s) {
     const float inside = where.phone ? 6.0f : 12.0f;
     const Rect drawn = where.sheet.inset(inside);
     ImGui::PushClipRect({drawn.x, drawn.y}, {drawn.right(), drawn.bottom()}, true);
-    if (parts.session.view.step == state::Step::water) {
+    if (drawn.w < 100.0f) {
+        // Nothing could be made out in so little.
+    } else if (parts.session.view.step == state::Step::water) {
         drawing::water_sheet(ui, parts.session, parts.motion, drawn);
     } else {
         parts.motion.clock.pause();
@@ -298,7 +305,7 @@ void App::frame(double now_s) {
     ImGui::End();
 
     // The sheet lies over the canvas: what is said has to be beside it.
-    const bool beside = where.stacked || parts.session.view.step == state::Step::sheet;
+    const bool beside = where.stacked || parts.session.view.step == state::Step::sheet || where.sheet.w < 200.0f;
     parts.toast.draw(ui, beside ? where.panel : where.sheet, now_s);
     ui.covered = true;
     if (parts.shelf_open) draw_shelf(parts, where);

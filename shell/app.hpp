@@ -19,6 +19,7 @@ namespace evenfall::shell {
 struct Regions {
     bool phone = false;    ///< narrow: strip in two rows, short words
     bool low = false;      ///< a phone lying down: side by side, thin strip and bar, short words
+    bool tiny = false;     ///< a phone upright that is low as well, by its size or enlarged: one row of answers
     bool stacked = false;  ///< drawing above, panel below
     widgets::Rect screen;
     widgets::Rect strip;   ///< name and answers

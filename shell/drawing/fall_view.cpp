@@ -228,10 +228,15 @@ void draw_fall(Scene& scene, const fall::Track& track, double now_s, const widge
     pen::text(list, font, rect.x + 10.0f, rect.bottom() - font->FontSize - 5.0f, ink.ink_soft, every);
 
     const float column_x = rect.right() - column_w - 10.0f;
-    const float larger_h = std::clamp(0.36f * rect.h, 76.0f, steepest > 0.6 ? 210.0f : 132.0f);
-    draw_larger(scene, now, steepest, {column_x, rect.y + 10.0f, column_w, larger_h});
-    const float figures_h = std::min(4.0f * (phone ? 26.0f : 34.0f), rect.h - larger_h - 24.0f);
-    draw_figures(scene, now, {column_x + 4.0f, rect.y + 16.0f + larger_h, column_w - 8.0f, figures_h});
+    float figures_y = rect.y + 10.0f;
+    // Where the height is too short for both, the figures stay.
+    if (rect.h > 164.0f) {
+        const float larger_h = std::clamp(0.36f * rect.h, 76.0f, steepest > 0.6 ? 210.0f : 132.0f);
+        draw_larger(scene, now, steepest, {column_x, figures_y, column_w, larger_h});
+        figures_y += larger_h + 6.0f;
+    }
+    const float figures_h = std::min(4.0f * (phone ? 26.0f : 34.0f), rect.bottom() - 8.0f - figures_y);
+    draw_figures(scene, now, {column_x + 4.0f, figures_y, column_w - 8.0f, figures_h});
 }
 
 } // namespace evenfall::shell::drawing

@@ -90,22 +90,29 @@ Places lay_out_large(const Spans& s, const widgets::Rect& area) {
 
 namespace {
 
+constexpr float short_height = 260.0f; ///< of a sheet whose switch stands at its side
+
 /// A phone lying down has little height: section and hang stand beside the side view instead of below it.
 Places lay_out_low(const Spans& s, const widgets::Rect& area, state::SmallView view) {
     Places p;
     const float switch_h = 44.0f;
+    // Where the height is very short, the switch leaves it to the drawing and stands at its side.
+    const float column_w = area.h < short_height ? 66.0f : 0.0f;
     const bool above = view == state::SmallView::above;
-    const float fixed = ruler_height + names_height + switch_h + 14.0f;
-    const float beside_w = above ? 0.0f : 0.36f * area.w;
-    const widgets::Rect left{area.x, area.y, area.w - beside_w, area.h};
+    const float room_h = area.h - (column_w > 0.0f ? 0.0f : switch_h + 6.0f);
+    const float room_w = area.w - (column_w > 0.0f ? column_w + 8.0f : 0.0f);
+    const float fixed = ruler_height + names_height + 8.0f;
+    const float beside_w = above ? 0.0f : 0.36f * room_w;
+    const widgets::Rect left{area.x, area.y, room_w - beside_w, area.h};
     const double above_span = above ? 2.0 * s.half_width_m : 0.0;
-    p.scale = common_scale(s, above_span, left.w - 4.0f, area.h - fixed - (above ? 8.0f : 0.0f));
+    p.scale = common_scale(s, above_span, left.w - 4.0f, room_h - fixed - (above ? 8.0f : 0.0f));
     p.ruler = {left.x, left.y, left.w, ruler_height};
     p.names_y = area.y + ruler_height + 3.0f;
     p.side = lay_side(s, p.scale, left, p.names_y + names_height);
     p.side_bottom = p.names_y + names_height + side_height(s, p.scale);
-    p.change = widgets::Rect{area.x, area.bottom() - switch_h, area.w, switch_h};
-    const float floor = p.change->y - 6.0f;
+    p.change = column_w > 0.0f ? widgets::Rect{area.right() - column_w, area.y, column_w, area.h}
+                               : widgets::Rect{area.x, area.bottom() - switch_h, area.w, switch_h};
+    const float floor = area.y + room_h;
     if (above) {
         p.above = WorldToScreen(p.scale, s.fore_m, 0.0, {p.side.at(s.fore_m, 0.0).x, 0.5f * (p.side_bottom + floor)});
     } else {
@@ -118,7 +125,7 @@ Places lay_out_low(const Spans& s, const widgets::Rect& area, state::SmallView v
 } // namespace
 
 Places lay_out_small(const Spans& s, const widgets::Rect& area, state::SmallView view) {
-    if (area.w > 1.5f * area.h) return lay_out_low(s, area, view);
+    if (area.h < short_height || area.w > 1.5f * area.h) return lay_out_low(s, area, view);
     Places p;
     const float switch_h = 44.0f;
     const float fixed = ruler_height + names_height + switch_h + 10.0f;

@@ -25,7 +25,7 @@ struct Places {
     float above_head_y = 0.0f;
     std::optional<widgets::Rect> section;
     std::optional<widgets::Rect> hang;
-    std::optional<widgets::Rect> change; ///< the small screen's switch
+    std::optional<widgets::Rect> change; ///< the small screen's switch: below the views, or as a column at their right
     double scale = 1.0;
 };
 

@@ -64,9 +64,12 @@ void draw_switch(Scene& scene, state::Session& session, const widgets::Rect& rec
     const auto& ink = scene.ink();
     auto& list = scene.list;
     list.AddRectFilled({rect.x, rect.y}, {rect.right(), rect.bottom()}, ink.well, look::control_rounding);
-    const float width = rect.w / static_cast<float>(labels.size());
+    const auto parts = static_cast<float>(labels.size());
+    const bool column = rect.h >= rect.w;
     for (std::size_t i = 0; i < labels.size(); ++i) {
-        const widgets::Rect part{rect.x + static_cast<float>(i) * width, rect.y, width, rect.h};
+        const float at = static_cast<float>(i) / parts;
+        const widgets::Rect part = column ? widgets::Rect{rect.x, rect.y + at * rect.h, rect.w, rect.h / parts}
+                                          : widgets::Rect{rect.x + at * rect.w, rect.y, rect.w / parts, rect.h};
         const widgets::Touch touch = widgets::touch_area(scene.ui, "draw.view." + std::to_string(i), part);
         const bool on = scene.view.small_view == static_cast<state::SmallView>(i);
         const widgets::Rect chip = part.inset(3.0f);
@@ -112,7 +115,10 @@ void sheet(widgets::Ui& ui, state::Session& session, const widgets::Rect& area, 
     room.w -= heights_w;
     Places fitted = ui.phone ? lay_out_small(s, room, view.small_view) : lay_out_large(s, room);
     widgets::Rect touchable = area;
-    if (fitted.change) {
+    const bool column = fitted.change && fitted.change->x > room.x;
+    if (column) {
+        touchable.w = fitted.change->x - 6.0f - area.x;
+    } else if (fitted.change) {
         fitted.change->x = area.x;
         fitted.change->w = area.w;
         touchable.h = fitted.change->y - area.y;
@@ -121,7 +127,7 @@ void sheet(widgets::Ui& ui, state::Session& session, const widgets::Rect& area, 
     const Places places = zoomed(fitted, touchable, session.view.zoom);
     ImFont* const small = ui.type.small;
 
-    list.PushClipRect({area.x - 8.0f, area.y - 8.0f}, {area.right() + 8.0f, touchable.bottom() + 8.0f}, true);
+    list.PushClipRect({area.x - 8.0f, area.y - 8.0f}, {touchable.right() + 8.0f, touchable.bottom() + 8.0f}, true);
     draw_station_line(scene, places);
     draw_side_view(scene, places.side, places.names_y);
     if (!ui.phone) {
@@ -146,7 +152,7 @@ void sheet(widgets::Ui& ui, state::Session& session, const widgets::Rect& area, 
     list.PopClipRect();
 
     if (view.zoom.times > 1.0f) {
-        const widgets::Rect fit{area.right() - 64.0f, places.ruler.bottom() + 8.0f, 64.0f, look::target};
+        const widgets::Rect fit{touchable.right() - 64.0f, places.ruler.bottom() + 8.0f, 64.0f, look::target};
         if (widgets::button_at(ui, "draw.fit", fit, words::fit, widgets::ButtonKind::plain)) session.view.zoom = {};
     }
     const widgets::Touch touch = widgets::touch_area(ui, "draw.sheet", touchable);

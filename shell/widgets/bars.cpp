@@ -81,9 +81,10 @@ std::optional<int> step_bar(Ui& ui, const Rect& rect, std::span<const StepTab> t
             const float middle = inner.x + inner.w / 2.0f;
             list.AddRectFilled({middle - half, inner.bottom() - 7.0f}, {middle + half, inner.bottom() - 4.0f}, ink.mark, 1.5f);
         }
-        ImFont* face = width < 84.0f ? (i == on ? ui.type.label_strong : ui.type.label)
-                                     : (i == on ? ui.type.body_strong : ui.type.body);
-        text_in(ui, inner.inset(0.0f), face, i == on ? ink.ink : ink.ink_soft, tab.label, Align::middle);
+        ImFont* face = width < 42.0f ? ui.type.small
+                       : width < 84.0f ? (i == on ? ui.type.label_strong : ui.type.label)
+                                       : (i == on ? ui.type.body_strong : ui.type.body);
+        text_in(ui, width < 84.0f ? cell : inner, face, i == on ? ink.ink : ink.ink_soft, tab.label, Align::middle);
         if (touch.focused) focus_ring(ui, inner, look::control_rounding);
         if (touch.tapped && i != on) tapped = i;
     }

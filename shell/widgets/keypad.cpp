@@ -232,18 +232,20 @@ void Keypad::draw(Ui& ui, const Rect& screen, const Rect& place, bool from_below
     const ImVec2 at = ImGui::GetCursorScreenPos();
     const look::Palette& ink = ui.inks();
     const float left = at.x + pad;
-    const float width = place.w - 2.0f * pad;
+    // Wider than high, the keys stand beside the figure.
+    const bool flat = place.w > place.h;
+    const float width = flat ? 0.5f * (place.w - 3.0f * pad) : place.w - 2.0f * pad;
     float y = at.y + 12.0f;
 
     text_in(ui, {left, y, width, 24.0f}, ui.type.body_strong, ink.ink, label_);
     y += 30.0f;
-    const bool compact = place.h < 520.0f;
-    const float value_h = compact ? 60.0f : 72.0f;
+    const bool tight = place.h < 270.0f;
+    const float value_h = tight ? look::target : place.h < 520.0f ? 60.0f : 72.0f;
     draw_value(ui, {left, y, width, value_h});
     y += value_h + 6.0f;
 
-    // Limits, and in their place the sentence of a refusal; two lines are always kept free for it.
-    constexpr float said_h = 42.0f;
+    // Limits, and in their place the sentence of a refusal; two lines are kept free for it wherever there is room.
+    const float said_h = tight ? 24.0f : 42.0f;
     ImGui::PushClipRect({left, y}, {left + width, y + said_h + 4.0f}, true);
     if (refusal_.empty()) {
         text_in(ui, {left, y, width, 20.0f}, ui.type.small, ink.ink_soft, entry_.limits_text());
@@ -260,8 +262,9 @@ void Keypad::draw(Ui& ui, const Rect& screen, const Rect& place, bool from_below
     }
     const float footer_h = 52.0f;
     const float footer_y = at.y + place.h - pad - footer_h;
-    const float keys_h = std::min(footer_y - look::grid - 4.0f - y, 4.0f * 68.0f + 3.0f * look::grid);
-    draw_keys(ui, {left, y, width, keys_h});
+    const float room_h = flat ? place.h - 2.0f * pad : footer_y - look::grid - 4.0f - y;
+    const float keys_h = std::min(room_h, 4.0f * 68.0f + 3.0f * look::grid);
+    draw_keys(ui, {flat ? left + width + pad : left, flat ? at.y + pad : y, width, keys_h});
 
     const float third = may_clear_ ? (width - 2.0f * look::grid) / 3.0f : (width - look::grid) / 2.0f;
     if (button_at(ui, "keypad.cancel", {left, footer_y, third, footer_h}, words::keypad_cancel, ButtonKind::plain)) leave = true;

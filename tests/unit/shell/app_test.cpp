@@ -175,6 +175,37 @@ TEST_CASE("every step can be reached and no target is smaller than 44 px, on a t
     }
 }
 
+TEST_CASE("on a phone lying down and on one that is low, every key of the keypad is large enough for a finger and none lies on another", "[shell][app]") {
+    const float sizes[][2] = {{568.0f, 320.0f}, {592.0f, 288.0f}, {667.0f, 375.0f}, {932.0f, 430.0f}, {360.0f, 640.0f}};
+    for (const auto& size : sizes) {
+        Bench bench(size[0], size[1]);
+        bench.tap("step.water");
+        bench.reach("water.temperature");
+        REQUIRE(bench.there("keypad.ok"));
+        std::vector<widgets::Rect> keys;
+        const std::string items = bench.app.items_json();
+        for (std::size_t at = items.find("{\"id\":\"keypad."); at != std::string::npos; at = items.find("{\"id\":\"keypad.", at + 1)) {
+            widgets::Rect key;
+            REQUIRE(std::sscanf(items.c_str() + items.find("\"x\"", at), "\"x\":%f,\"y\":%f,\"w\":%f,\"h\":%f", &key.x, &key.y, &key.w, &key.h) == 4);
+            keys.push_back(key);
+        }
+        REQUIRE(keys.size() >= 15);
+        CAPTURE(size[0], size[1]);
+        for (std::size_t i = 0; i < keys.size(); ++i) {
+            const widgets::Rect& a = keys[i];
+            CAPTURE(a.x, a.y, a.w, a.h);
+            CHECK(a.w >= 44.0f);
+            CHECK(a.h >= 44.0f);
+            CHECK(a.y >= 0.0f);
+            CHECK(a.bottom() <= size[1] + 0.1f);
+            for (std::size_t j = i + 1; j < keys.size(); ++j) {
+                const widgets::Rect& b = keys[j];
+                CHECK((a.right() <= b.x + 0.1f || b.right() <= a.x + 0.1f || a.bottom() <= b.y + 0.1f || b.bottom() <= a.y + 0.1f));
+            }
+        }
+    }
+}
+
 TEST_CASE("a step is reached and a number set without a pointer", "[shell][app]") {
     Bench bench;
     const auto key = [&](ImGuiKey which) {

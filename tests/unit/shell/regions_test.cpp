@@ -2,6 +2,8 @@
 
 #include <catch2/catch_test_macros.hpp>
 
+#include <algorithm>
+
 using namespace evenfall::shell;
 using widgets::Rect;
 
@@ -19,7 +21,8 @@ bool apart(const Rect& one, const Rect& other) {
 }  // namespace
 
 TEST_CASE("on every size of screen the regions lie inside it and apart from each other", "[shell][regions]") {
-    const float sizes[][2] = {{1024, 768}, {1366, 1024}, {1180, 820}, {820, 1180}, {390, 844}, {360, 640}, {1920, 1080}, {932, 430}};
+    const float sizes[][2] = {{1024, 768}, {1366, 1024}, {1180, 820}, {820, 1180}, {390, 844}, {360, 640}, {1920, 1080}, {932, 430},
+                              {592, 288},  {568, 320},   {320, 256},  {180, 320},  {240, 427}, {320, 568}, {667, 375},   {640, 360}};
     for (const auto& size : sizes) {
         for (const Insets& safe : {Insets{}, Insets{24.0f, 0.0f, 21.0f, 0.0f}}) {
             CAPTURE(size[0], size[1], safe.top);
@@ -43,4 +46,30 @@ TEST_CASE("a tablet lying flat has the drawing beside the panel, a phone has it 
     const Regions phone = regions(390.0f, 844.0f, {});
     CHECK(phone.sheet.bottom() < phone.panel.y);
     CHECK(phone.sheet.h >= 0.3f * 844.0f);
+}
+
+TEST_CASE("a low or enlarged screen leaves room for the panel and for the drawing", "[shell][regions]") {
+    const float sizes[][3] = {{360, 640, 200}, {375, 667, 200}, {320, 568, 160}, {592, 288, 160}, {568, 320, 190}, {667, 375, 240},
+                              {740, 360, 220}, {240, 427, 125}, {320, 256, 120}, {180, 320, 90}};
+    for (const auto& size : sizes) {
+        CAPTURE(size[0], size[1]);
+        const Regions where = regions(size[0], size[1], {});
+        CHECK(where.panel.h >= size[2]);
+        CHECK(where.panel.w >= std::min(240.0f, size[0] - 85.0f));
+        CHECK(where.sheet.h >= 40.0f);
+        CHECK(where.sheet.w >= 40.0f);
+    }
+}
+
+TEST_CASE("screens of usual size are parted as ever", "[shell][regions]") {
+    const Regions phone = regions(390.0f, 844.0f, {});
+    CHECK(phone.strip.h == 188.0f);
+    CHECK(phone.sheet.h == 304.0f);
+    CHECK(phone.panel.h == 268.0f);
+    const Regions tablet = regions(1024.0f, 768.0f, {});
+    CHECK(tablet.strip.h == 88.0f);
+    CHECK(tablet.panel.w == 360.0f);
+    CHECK(tablet.keypad.w == 360.0f);
+    CHECK(tablet.keypad.x == tablet.panel.x);
+    CHECK(tablet.panel.h == 576.0f);
 }
