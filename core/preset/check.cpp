@@ -10,18 +10,22 @@
 namespace evenfall::preset {
 namespace {
 
-/// Is this a character that has no place in a name? Control characters could break a page or a printout,
-/// direction overrides could make a name read as something else.
-bool holds_control_characters(std::string_view text, bool lines_allowed) {
-    for (std::size_t i = 0; i < text.size(); ++i) {
+/// What a text holds that has no place in a name, nullptr where nothing. Control characters could break a page or a printout,
+/// direction overrides could make a name read as something else, and half a letter cannot be written.
+const char* unfit_character(std::string_view text, bool lines_allowed) {
+    for (std::size_t i = 0, bytes = 0; i < text.size(); i += bytes) {
+        bytes = letter_bytes(text, i);
+        if (bytes == 0) return "half a letter";
         const auto byte = [&](std::size_t k) { return k < text.size() ? static_cast<unsigned char>(text[k]) : 0u; };
         const unsigned c = byte(i);
-        if ((c < 0x20 && !(lines_allowed && c == '\n')) || c == 0x7F) return true;
-        if (c == 0xC2 && byte(i + 1) >= 0x80 && byte(i + 1) < 0xA0) return true;  // U+0080 to U+009F
-        if (c == 0xE2 && byte(i + 1) == 0x80 && byte(i + 2) >= 0xA8 && byte(i + 2) <= 0xAE) return true;  // U+2028 to U+202E
-        if (c == 0xE2 && byte(i + 1) == 0x81 && byte(i + 2) >= 0xA6 && byte(i + 2) <= 0xA9) return true;  // U+2066 to U+2069
+        if ((c < 0x20 && !(lines_allowed && c == '\n')) || c == 0x7F ||
+            (c == 0xC2 && byte(i + 1) < 0xA0) ||                                               // U+0080 to U+009F
+            (c == 0xE2 && byte(i + 1) == 0x80 && byte(i + 2) >= 0xA8 && byte(i + 2) <= 0xAE) ||  // U+2028 to U+202E
+            (c == 0xE2 && byte(i + 1) == 0x81 && byte(i + 2) >= 0xA6 && byte(i + 2) <= 0xA9)) {  // U+2066 to U+2069
+            return "a control character";
+        }
     }
-    return false;
+    return nullptr;
 }
 
 std::string replaced(std::string_view says, const std::string& value) {
@@ -56,17 +60,17 @@ void check_number(Problems& problems, const P& place_or_maker, const NumberField
 /// `place_of_text` makes the path and the subject, when they are needed.
 template <class Maker>
 void check_text(Problems& problems, const Maker& place_of_text, std::string_view text, bool lines) {
-    const bool controls = holds_control_characters(text, lines);
-    if (text.size() <= max_text && !controls) return;
+    const char* const unfit = unfit_character(text, lines);
+    if (text.size() <= max_text && unfit == nullptr) return;
     const auto [path, subject] = place_of_text();
     const std::string limit = std::to_string(max_text) + " bytes";
     if (text.size() > max_text) {
         add_problem(problems, {ProblemCode::too_large, path, limit,
                                subject + " is " + std::to_string(text.size()) + " bytes long; the limit is " + limit + '.'});
     }
-    if (controls) {
+    if (unfit != nullptr) {
         add_problem(problems, {ProblemCode::out_of_range, path, "printable characters",
-                               subject + " holds a control character; use letters, digits and signs only."});
+                               subject + " holds " + unfit + "; use letters, digits and signs only."});
     }
 }
 

@@ -1,5 +1,6 @@
 #include "preset/fields.hpp"
 
+#include <algorithm>
 #include <cmath>
 #include <cstdio>
 
@@ -88,24 +89,37 @@ std::string Place::owned(std::string_view called) const {
     return "The " + std::string(called) + " of " + lower_first(subject);
 }
 
-std::string quotable(std::string_view text) {
-    constexpr std::size_t longest = 40;
+std::size_t letter_bytes(std::string_view text, std::size_t at) {
+    const auto byte = [&](std::size_t k) { return at + k < text.size() ? static_cast<unsigned char>(text[at + k]) : 0u; };
+    const unsigned lead = byte(0), second = byte(1);
+    if (lead < 0x80) return 1;
+    // Letters longer than need be, halves of pairs and what lies beyond the last letter.
+    if (lead < 0xC2 || lead > 0xF4 || (lead == 0xE0 && second < 0xA0) || (lead == 0xED && second > 0x9F) ||
+        (lead == 0xF0 && second < 0x90) || (lead == 0xF4 && second > 0x8F)) {
+        return 0;
+    }
+    const std::size_t bytes = lead < 0xE0 ? 2 : lead < 0xF0 ? 3 : 4;
+    for (std::size_t k = 1; k < bytes; ++k) {
+        if ((byte(k) & 0xC0) != 0x80) return 0;
+    }
+    return bytes;
+}
+
+std::string printable(std::string_view text, std::size_t most_bytes, std::string_view cut_mark) {
     std::string out;
     for (std::size_t i = 0; i < text.size();) {
+        const std::size_t bytes = letter_bytes(text, i);
         const auto lead = static_cast<unsigned char>(text[i]);
-        const std::size_t bytes = lead < 0x80 ? 1 : lead >= 0xC2 && lead < 0xE0 ? 2 : lead < 0xF0 ? 3 : 4;
-        bool whole = (lead < 0x80 || lead >= 0xC2) && lead < 0xF5 && i + bytes <= text.size();
-        for (std::size_t k = 1; whole && k < bytes; ++k) whole = (static_cast<unsigned char>(text[i + k]) & 0xC0) == 0x80;
-        if (!whole || lead < 0x20 || lead == 0x7F) {
-            ++i;
-            continue;
+        if (bytes > 0 && lead >= 0x20 && lead != 0x7F) {
+            if (out.size() + bytes > most_bytes) return out.append(cut_mark);
+            out.append(text, i, bytes);
         }
-        if (out.size() + bytes > longest) return out + "…";
-        out.append(text, i, bytes);
-        i += bytes;
+        i += std::max<std::size_t>(bytes, 1);
     }
     return out;
 }
+
+std::string quotable(std::string_view text) { return printable(text, 40, "…"); }
 
 void add_problem(Problems& problems, Problem problem) {
     if (problems.size() < max_problems) problems.push_back(std::move(problem));

@@ -3,6 +3,7 @@
 #include "look/words_log.hpp"
 #include "look/words_steps.hpp"
 #include "materials/solids.hpp"
+#include "preset/fields.hpp"
 #include "report/bench_text.hpp"
 #include "report/log_csv.hpp"
 #include "widgets/button.hpp"
@@ -154,7 +155,7 @@ bool lure_field(Desk& desk, const std::string& id, Reading& r) {
 
 bool note_field(Desk& desk, const std::string& id, Reading& r) {
     const auto note = widgets::text_field(desk.ui, id + ".note", words::log_note_field, r.note);
-    if (note) r.note = note->substr(0, preset::max_text);
+    if (note) r.note = preset::printable(*note, preset::max_text);
     return note.has_value();
 }
 

@@ -1,3 +1,4 @@
+#include "preset/check.hpp"
 #include "preset/fields.hpp"
 #include "unit/preset/documents.hpp"
 
@@ -249,4 +250,30 @@ TEST_CASE("what a stranger wrote is quoted cut short and without control charact
     CHECK(problem.path.size() < 100);
     CHECK(preset::quotable("a\x01\nb\xFF" "c") == "abc");
     CHECK(preset::quotable("größe") == "größe");
+}
+
+TEST_CASE("a text that is no UTF-8 is refused wherever it stands, so that whatever is taken can be written and read (RFC 3629, section 4)") {
+    // Both ends of each row of the table there, and what lies just beyond them. U+0080 and U+2028 are control characters here.
+    const std::pair<const char*, bool> texts[] = {
+        {"\xC2\xA0", true},          {"\xDF\xBF", true},          {"\xE0\xA0\x80", true},      {"\xED\x9F\xBF", true},
+        {"\xEE\x80\x80", true},      {"\xEF\xBF\xBF", true},      {"\xF0\x90\x80\x80", true},  {"\xF4\x8F\xBF\xBF", true},
+        {"\xC3", false},             {"\xC3\xC3", false},          {"\x80", false},             {"\xC1\xBF", false},
+        {"\xE0\x9F\xBF", false},     {"\xED\xA0\x80", false},     {"\xE2\x82", false},         {"\xF0\x8F\xBF\xBF", false},
+        {"\xF4\x90\x80\x80", false}, {"\xF0\x9F\x90", false},     {"\xF5\x80\x80\x80", false}, {"\xFF", false}};
+    const auto plain = read_document(preset_text("millrace-170.json"));
+    REQUIRE(plain.ok());
+    for (const auto& [text, sound] : texts) {
+        for (int place = 0; place < 7; ++place) {
+            preset::Document d = *plain;
+            d.log.push_back({});
+            d.log[0].mass_kg = 0.02;
+            std::string* const held[] = {&d.name, &d.note, &d.segment_names[0], &d.parts[0].name, &d.holes[0].name, &d.coats[0].name, &d.log[0].note};
+            *held[place] = std::string("a") + text;
+            CAPTURE(text, place);
+            CHECK(preset::check(d).empty() == sound);
+            const auto again = read_document(write_document(d));
+            REQUIRE(again.ok());
+            CHECK((write_document(*again) == write_document(d) && (again->name + again->note + again->log[0].note == d.name + d.note + d.log[0].note || !sound)));
+        }
+    }
 }

@@ -3,11 +3,13 @@
 #include "unit/shell/bench_of_tests.hpp"
 
 #include "state/bench.hpp"
+#include "state/session_json.hpp"
 #include "surety/surety.hpp"
 
 #include <catch2/matchers/catch_matchers_floating_point.hpp>
 
 #include <algorithm>
+#include <functional>
 
 using namespace evenfall;
 using namespace evenfall::shell;
@@ -207,4 +209,19 @@ TEST_CASE("the next lure begins with what the readings taught, an empty log, and
     CHECK(after->answers.mass_kg > before->answers.mass_kg + 0.001);
     bench.tap("undo");
     CHECK(bench.app.document().log.size() == 1);
+}
+
+TEST_CASE("a note longer than there is room for is cut between two letters: what is kept, shared and saved opens again", "[shell][log]") {
+    Bench bench;
+    bench.tap_all({"step.log", "log.view.1", "log.add", "log.kind.0"});
+    std::string note = "x";
+    for (int i = 0; i < 250; ++i) note += "ä";
+    bench.app.set_text("log.new.note", note);
+    type(bench, "log.new.mass", {"keypad.2", "keypad.3"});
+    bench.reach("log.new.put");
+    REQUIRE(bench.app.document().log.size() == 1);
+    CHECK(bench.app.document().log[0].note == note.substr(0, 399));
+    CHECK(read_document(bench.app.document_json()).ok());
+    CHECK(read_link(bench.app.link()).ok());
+    CHECK(Bench().app.open_session(bench.app.session_json()).empty());
 }
