@@ -29,6 +29,7 @@ inline constexpr const char* line_section = "section";
 inline constexpr const char* new_lure = "New lure";
 inline constexpr const char* new_body = "Body";
 inline constexpr const char* new_segment = "Segment ";
+inline constexpr const char* was_segment = "of the segment as it was then: ";
 inline constexpr const char* new_hook = "Hook";
 inline constexpr const char* new_eye = "Eye";
 inline constexpr const char* new_pocket = "Slot";

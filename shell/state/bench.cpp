@@ -107,9 +107,7 @@ Edit done_now(const DoNow& now, std::string why) {
         if (std::none_of(d.log.begin(), d.log.end(), knows_the_lead)) return;
         d.corrections = corrections;
         for (Reading& reading : d.log) {
-            if (reading.struck) continue;
-            reading.struck = true;
-            if (reading.note.size() + why.size() + 2 <= preset::max_text) reading.note += (reading.note.empty() ? "" : "; ") + why;
+            if (!reading.struck) strike_out(reading, why);
         }
     });
 }

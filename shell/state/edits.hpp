@@ -64,9 +64,12 @@ struct SectionSpot {
 /// Puts a point at shares of half width (0 to 1) and half height (−1 to 1); belly and back stay where they are.
 [[nodiscard]] Edit put_section_point(int index, double y, double z);
 
-/// Cuts where there is most room between joints, holes and ends. The name stays with the fore half.
+// What the log has learnt of an entry (corrections) or read of a segment alone goes with it through every one of these changes.
+
+/// Cuts where there is most room between joints, holes and ends. The name stays with the fore half; readings of the segment that is
+/// cut are struck out.
 [[nodiscard]] Edit add_joint();
-/// Glues the segments on both sides of a joint; the fore one's name stays.
+/// Glues the segments on both sides of a joint; the fore one's name stays, readings of either alone are struck out.
 [[nodiscard]] Edit remove_joint(int index);
 
 /// A belly hole, not drilled yet, where there is most room along the keel.
@@ -93,7 +96,9 @@ void stretch_tail(preset::Tail& tail, double along, double up, double across);
 
 [[nodiscard]] Edit add_reading(preset::Reading reading);
 [[nodiscard]] Edit remove_reading(int index);
-/// Kept, but not believed; and back.
+/// Kept, but not believed; `why` goes to its note, where there is room.
+void strike_out(preset::Reading& reading, const std::string& why);
+/// Struck out; and back.
 [[nodiscard]] Edit strike_reading(int index);
 
 [[nodiscard]] Edit add_coat(Stage stage);

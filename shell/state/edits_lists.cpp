@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <optional>
 #include <string>
 #include <utility>
 
@@ -21,13 +22,57 @@ Edit on_entry(std::vector<T> preset::Document::*list, int index, std::function<v
     };
 }
 
+/// Where an entry of a list stands after a change of the list; none where it is gone.
+using Moves = std::function<std::optional<int>(int)>;
+
+Moves taken_out(int at) {
+    return [at](int i) { return i == at ? std::nullopt : std::optional<int>(i - (i > at ? 1 : 0)); };
+}
+Moves put_in(int at) {
+    return [at](int i) { return i + (i < at ? 0 : 1); };
+}
+
+/// What was learnt of the entries of a list goes with them. Left out, a number stands for the first; of carved size for the whole body.
+void follow(preset::Document& d, preset::Cause cause, const Moves& moves) {
+    for (auto c = d.corrections.begin(); c != d.corrections.end();) {
+        const int from = c->item.value_or(0);
+        const bool meant = c->of == cause && (c->item || cause != preset::Cause::carved_size);
+        const std::optional<int> to = meant ? moves(from) : from;
+        if (to && *to != from) c->item = to;
+        c = to ? c + 1 : d.corrections.erase(c);
+    }
+}
+
 template <class T>
-Edit remove_entry(std::vector<T> preset::Document::*list, int index) {
+Edit remove_entry(std::vector<T> preset::Document::*list, int index, preset::Cause cause = preset::Cause::none,
+                  preset::Cause other = preset::Cause::none) {
     return [=](preset::Document d) {
         auto& entries = d.*list;
-        if (index >= 0 && index < static_cast<int>(entries.size())) entries.erase(entries.begin() + index);
+        if (index < 0 || index >= static_cast<int>(entries.size())) return d;
+        entries.erase(entries.begin() + index);
+        follow(d, cause, taken_out(index));
+        follow(d, other, taken_out(index));
         return d;
     };
+}
+
+bool is_of(const preset::Correction& c, int segment) { return c.of == preset::Cause::carved_size && c.item == segment; }
+
+/// Weights of a segment alone go with it. One of these is of wood that now is in two, or in one with its neighbour's: it is struck out
+/// and says what it was of.
+void follow_in_log(preset::Document& d, int fore, int aft, const Moves& moves) {
+    for (auto& r : d.log) {
+        if (!r.segment) continue;
+        if (*r.segment < fore || *r.segment > aft) {
+            r.segment = moves(*r.segment);
+            continue;
+        }
+        const auto number = static_cast<std::size_t>(*r.segment);
+        std::string why = look::words::was_segment;
+        why += number < d.segment_names.size() ? d.segment_names[number] : std::to_string(number + 1);
+        strike_out(r, why);
+        r.segment = fore;
+    }
 }
 
 /// Ends of the segments along the keel, nose and tail included: where a new cut or hole must keep away from.
@@ -92,6 +137,11 @@ Edit remove_reading(int index) {
     return remove_entry(&preset::Document::log, index);
 }
 
+void strike_out(preset::Reading& reading, const std::string& why) {
+    reading.struck = true;
+    if (reading.note.size() + why.size() + 2 <= preset::max_text) reading.note += (reading.note.empty() ? "" : "; ") + why;
+}
+
 Edit strike_reading(int index) {
     return on_reading(index, [](preset::Reading& r) { r.struck = !r.struck; });
 }
@@ -104,24 +154,44 @@ Edit add_joint() {
         while (fore < d.joints.size() && d.joints[fore].at_m < joint.at_m)
             ++fore;
         const auto place = static_cast<std::ptrdiff_t>(fore);
+        const int cut = static_cast<int>(fore);
+        const Moves moves = put_in(cut + 1);
+        follow_in_log(d, cut, cut, moves);
+        follow(d, preset::Cause::carved_size, moves);
+        // Both halves are of the wood that was measured.
+        for (std::size_t i = 0, count = d.corrections.size(); i < count && d.corrections.size() < preset::max_corrections; ++i) {
+            if (!is_of(d.corrections[i], cut)) continue;
+            d.corrections.push_back(d.corrections[i]);
+            d.corrections.back().item = cut + 1;
+        }
+        for (auto& part : d.parts) {
+            if (part.segment) part.segment = *part.segment == cut && part.at_m.x > joint.at_m ? cut + 1 : moves(*part.segment);
+        }
         d.joints.insert(d.joints.begin() + place, joint);
         d.segment_names.resize(std::max(d.segment_names.size(), fore + 1));
         d.segment_names.insert(d.segment_names.begin() + place + 1, look::words::new_segment + std::to_string(fore + 2));
-        for (auto& part : d.parts) {
-            if (part.segment && *part.segment > static_cast<int>(fore)) ++*part.segment;
-        }
     });
 }
 
 Edit remove_joint(int index) {
     return on_document([index](preset::Document& d) {
         if (index < 0 || index >= static_cast<int>(d.joints.size())) return;
+        const Moves moves = taken_out(index + 1);
+        follow_in_log(d, index, index + 1, moves);
+        // What was learnt of one half only is not true of both.
+        std::erase_if(d.corrections, [index, all = d.corrections](const preset::Correction& c) {
+            if (!is_of(c, index) && !is_of(c, index + 1)) return false;
+            return std::none_of(all.begin(), all.end(), [&](const preset::Correction& other) {
+                return is_of(other, 2 * index + 1 - *c.item) && other.factor == c.factor && other.spread == c.spread;
+            });
+        });
+        follow(d, preset::Cause::carved_size, moves);
+        for (auto& part : d.parts) {
+            if (part.segment && *part.segment > index) --*part.segment;
+        }
         d.joints.erase(d.joints.begin() + index);
         if (index + 1 < static_cast<int>(d.segment_names.size())) {
             d.segment_names.erase(d.segment_names.begin() + index + 1);
-        }
-        for (auto& part : d.parts) {
-            if (part.segment && *part.segment > index) --*part.segment;
         }
     });
 }
@@ -144,7 +214,7 @@ Edit add_hole() {
 }
 
 Edit remove_hole(int index) {
-    return remove_entry(&preset::Document::holes, index);
+    return remove_entry(&preset::Document::holes, index, preset::Cause::fill_mass, preset::Cause::cap_mass);
 }
 
 Edit duplicate_hole(int index) {
@@ -154,6 +224,8 @@ Edit duplicate_hole(int index) {
         copy.x_m += copy.diameter_m + copy.wall_m;
         copy.name.clear();
         d.holes.insert(d.holes.begin() + index + 1, copy);
+        follow(d, preset::Cause::fill_mass, put_in(index + 1));
+        follow(d, preset::Cause::cap_mass, put_in(index + 1));
     });
 }
 
@@ -171,13 +243,14 @@ Edit add_part(Stage stage) {
 }
 
 Edit remove_part(int index) {
-    return remove_entry(&preset::Document::parts, index);
+    return remove_entry(&preset::Document::parts, index, preset::Cause::part_mass);
 }
 
 Edit duplicate_part(int index) {
     return on_document([index](preset::Document& d) {
         if (index < 0 || index >= static_cast<int>(d.parts.size())) return;
         d.parts.insert(d.parts.begin() + index + 1, d.parts[static_cast<std::size_t>(index)]);
+        follow(d, preset::Cause::part_mass, put_in(index + 1));
     });
 }
 
@@ -217,12 +290,13 @@ Edit add_coat(Stage stage) {
         for (auto it = d.coats.begin(); it != d.coats.end(); ++it) {
             if (it->stage == stage) coat.material = it->material;
         }
+        follow(d, preset::Cause::coat_amount, put_in(static_cast<int>(place - d.coats.begin())));
         d.coats.insert(place, coat);
     });
 }
 
 Edit remove_coat(int index) {
-    return remove_entry(&preset::Document::coats, index);
+    return remove_entry(&preset::Document::coats, index, preset::Cause::coat_amount);
 }
 
 Edit move_coat(int index, int by) {
@@ -231,6 +305,7 @@ Edit move_coat(int index, int by) {
         const int count = static_cast<int>(d.coats.size());
         if (index < 0 || other < 0 || index >= count || other >= count) return;
         std::swap(d.coats[static_cast<std::size_t>(index)], d.coats[static_cast<std::size_t>(other)]);
+        follow(d, preset::Cause::coat_amount, [=](int i) { return i == index ? other : i == other ? index : i; });
     });
 }
 

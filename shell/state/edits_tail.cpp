@@ -76,7 +76,10 @@ Edit add_tail() {
 }
 
 Edit remove_tail() {
-    return on_document([](preset::Document& d) { d.tail.reset(); });
+    return on_document([](preset::Document& d) {
+        d.tail.reset();
+        std::erase_if(d.corrections, [](const preset::Correction& c) { return c.of == preset::Cause::tail; });
+    });
 }
 
 } // namespace evenfall::shell::state

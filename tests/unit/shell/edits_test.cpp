@@ -167,3 +167,154 @@ TEST_CASE("a new coat comes after those of its own stage and before later ones",
         CHECK(document.coats[i - 1].stage <= document.coats[i].stage);
     CHECK(evaluate(document).ok());
 }
+
+namespace {
+
+using preset::Cause;
+
+preset::Correction learnt(Cause of, std::optional<int> item, double factor = 1.5) { return {of, item, factor, 0.001}; }
+
+/// The entries that corrections are of, as "cause:number" in their order.
+std::string corrected(const preset::Document& d) {
+    std::string text;
+    for (const auto& c : d.corrections) text += std::to_string(static_cast<int>(c.of)) + ":" + (c.item ? std::to_string(*c.item) : "-") + " ";
+    return text;
+}
+
+std::string numbers(Cause of, std::initializer_list<int> items) {
+    std::string text;
+    for (const int i : items) text += std::to_string(static_cast<int>(of)) + ":" + std::to_string(i) + " ";
+    return text;
+}
+
+preset::Document lists_of_three(Cause of) {
+    preset::Document d = demo("millrace-170.json");
+    d.coats.assign(3, d.coats.front());
+    d.coats.back().stage = Stage::clear_coated;
+    d.corrections = {learnt(of, 0), learnt(of, 1), learnt(of, 2)};
+    return d;
+}
+
+} // namespace
+
+TEST_CASE("what was learnt of a part, a hole or a coat stays with it when its list changes, and goes when it is taken away", "[shell][edits]") {
+    struct List {
+        Cause of;
+        Edit remove;
+        std::optional<Edit> duplicate;
+    };
+    const std::vector<List> lists{{Cause::part_mass, remove_part(1), duplicate_part(1)}, {Cause::fill_mass, remove_hole(1), duplicate_hole(1)},
+                                  {Cause::cap_mass, remove_hole(1), duplicate_hole(1)}, {Cause::coat_amount, remove_coat(1), std::nullopt}};
+    for (const List& list : lists) {
+        const preset::Document d = lists_of_three(list.of);
+        CAPTURE(static_cast<int>(list.of));
+        CHECK(corrected(list.remove(d)) == numbers(list.of, {0, 1}));
+        // The copy has not been weighed.
+        if (list.duplicate) CHECK(corrected((*list.duplicate)(d)) == numbers(list.of, {0, 1, 3}));
+    }
+    const preset::Document coats = lists_of_three(Cause::coat_amount);
+    CHECK(corrected(move_coat(0, 1)(coats)) == numbers(Cause::coat_amount, {1, 0, 2}));
+    CHECK(corrected(move_coat(2, -1)(coats)) == numbers(Cause::coat_amount, {0, 2, 1}));
+    CHECK(corrected(add_coat(coats.coats[0].stage)(coats)) == numbers(Cause::coat_amount, {0, 1, 3}));
+    // Nobody else's numbers move.
+    const preset::Document mixed = [] {
+        preset::Document d = lists_of_three(Cause::part_mass);
+        d.corrections = {learnt(Cause::wood_density, {}), learnt(Cause::drag, 2), learnt(Cause::coat_amount, 2), learnt(Cause::fill_mass, 2), learnt(Cause::carved_size, 2)};
+        return d;
+    }();
+    CHECK(corrected(remove_part(0)(mixed)) == corrected(mixed));
+    // Left out, the number stands for the first entry.
+    preset::Document first = lists_of_three(Cause::part_mass);
+    first.corrections = {learnt(Cause::part_mass, {})};
+    CHECK(remove_part(0)(first).corrections.empty());
+    CHECK(corrected(remove_part(1)(first)) == corrected(first));
+}
+
+TEST_CASE("a correction adds the same to the lure's mass after another part is taken away, and as much to a coat's wherever it comes", "[shell][edits]") {
+    const auto adds = [](preset::Document d) {
+        const auto with = evaluate(d);
+        d.corrections.clear();
+        const auto without = evaluate(d);
+        REQUIRE(with.ok());
+        REQUIRE(without.ok());
+        return with->answers.mass_kg - without->answers.mass_kg;
+    };
+    preset::Document d = demo("millrace-170.json");
+    d.corrections = {learnt(Cause::part_mass, 1)};
+    CHECK_THAT(adds(d), WithinRel(0.5 * d.parts[1].mass_kg, 1e-9));
+    CHECK_THAT(adds(remove_part(0)(d)), WithinRel(0.5 * d.parts[1].mass_kg, 1e-9));
+    d.corrections = {learnt(Cause::coat_amount, 0)};
+    d.coats[0].kind = preset::CoatKind::soaks;
+    d.coats[0].thickness_m.reset();
+    d.coats[0].mass_kg = 0.001;
+    CHECK_THAT(adds(d), WithinRel(0.0005, 1e-9));
+    CHECK_THAT(adds(move_coat(0, 1)(d)), WithinRel(0.0005, 1e-9));
+}
+
+TEST_CASE("what was learnt of a tail goes with it", "[shell][edits][tail]") {
+    preset::Document d = add_tail()(demo("millrace-170.json"));
+    d.corrections = {learnt(Cause::tail, 0), learnt(Cause::part_mass, 0), learnt(Cause::tail, 1)};
+    CHECK(corrected(remove_tail()(d)) == numbers(Cause::part_mass, {0}));
+}
+
+TEST_CASE("what was learnt and read of a segment stays with its wood when a joint comes or goes, and is believed of no other wood", "[shell][edits]") {
+    preset::Document d = demo("millrace-170.json");
+    REQUIRE(d.joints.size() == 2);
+    for (int s = 0; s < 3; ++s) {
+        preset::Reading r;
+        r.segment = s;
+        r.mass_kg = 0.01 + 0.001 * s;
+        d.log.push_back(r);
+        d.corrections.push_back(learnt(Cause::carved_size, s, 1.0 + 0.01 * s));
+    }
+    d.log.push_back({});
+    d.log.back().mass_kg = 0.03;
+    d.corrections.push_back(learnt(Cause::carved_size, {}));
+
+    const preset::Document glued = remove_joint(0)(d);
+    CHECK(corrected(glued) == numbers(Cause::carved_size, {1}) + std::to_string(static_cast<int>(Cause::carved_size)) + ":- ");
+    CHECK(glued.corrections[0].factor == d.corrections[2].factor);
+    // The readings of its two halves are kept, struck out, and say what they were of.
+    REQUIRE(glued.log.size() == 4);
+    for (std::size_t i : {0u, 1u}) {
+        CHECK(glued.log[i].struck);
+        CHECK(glued.log[i].segment == 0);
+        CHECK(glued.log[i].note.find(d.segment_names[i]) != std::string::npos);
+    }
+    CHECK((glued.log[2].segment == 1 && !glued.log[2].struck && glued.log[2].note.empty()));
+    CHECK((!glued.log[3].segment && !glued.log[3].struck && glued.log[3].note.empty()));
+    CHECK(evaluate(glued).ok());
+
+    // Cut, both halves are of the wood that was measured; the joint taken away again, nothing has been learnt anew.
+    const preset::Document cut = add_joint()(d);
+    REQUIRE(cut.joints.size() == 3);
+    int at = 0;
+    while (at < 2 && cut.joints[static_cast<std::size_t>(at)].at_m == d.joints[static_cast<std::size_t>(at)].at_m) ++at;
+    CAPTURE(at);
+    for (const auto& c : cut.corrections) {
+        if (c.item) CHECK(c.factor == d.corrections[static_cast<std::size_t>(*c.item > at ? *c.item - 1 : *c.item)].factor);
+    }
+    CHECK(cut.corrections.size() == 5);
+    for (int s = 0; s < 3; ++s) {
+        const preset::Reading& r = cut.log[static_cast<std::size_t>(s)];
+        CHECK(r.struck == (s == at));
+        CHECK(r.segment == (s > at ? s + 1 : s));
+    }
+    CHECK(evaluate(cut).ok());
+    CHECK(corrected(remove_joint(at)(cut)) == corrected(d));
+}
+
+TEST_CASE("a part told to belong to a segment that is cut goes with the half it sits in", "[shell][edits]") {
+    preset::Document document = demo("millrace-170.json");
+    document.holes.clear();
+    for (const double x : {-0.001, 0.001}) {
+        preset::Part part;
+        part.segment = 0;
+        part.at_m.x = add_joint()(document).joints[0].at_m + x;
+        document.parts = {part};
+        const preset::Document cut = add_joint()(document);
+        REQUIRE(cut.joints[0].at_m < document.joints[0].at_m);
+        CHECK(cut.parts[0].segment == (x > 0.0 ? 1 : 0));
+        CHECK(remove_joint(0)(cut).parts[0].segment == 0);
+    }
+}
