@@ -141,7 +141,7 @@ void draw_panel(AppParts& parts, const Regions& where) {
     if (parts.drawn_step != parts.session.view.step) {
         parts.drawn_step = parts.session.view.step;
         // The sheet can take in what lies on the shelf.
-        if (parts.drawn_step == state::Step::sheet) parts.host.shelf_opens();
+        if (parts.session.view.step == state::Step::sheet) parts.host.shelf_opens();
         widgets::scroll_to_top();
     }
     steps::panel(ui, parts.session, parts.motion, parts.drawer);
@@ -173,6 +173,8 @@ std::string headline(const std::vector<widgets::Answer>& answers) {
 
 /// Where the page shows the sheet: what lies over the drawing lies over the sheet as well.
 void tell_of_sheet(AppParts& parts, const Regions& where, bool changed) {
+    const bool batch = std::exchange(parts.shelf_moved, false) && !parts.session.view.sheet.with.empty();
+    changed = changed || batch;
     if (changed) ++parts.sheet_revision;
     const bool covered = parts.shelf_open || (where.keypad.x < where.sheet.right() && (parts.keypad.is_open() || parts.picker.is_open()));
     if (parts.session.view.step != state::Step::sheet || covered) {

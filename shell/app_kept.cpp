@@ -103,6 +103,7 @@ bool draw_kept(AppParts& parts) {
 void App::clear_kept() {
     parts_->kept.clear();
     parts_->motion.recipes.clear();
+    parts_->shelf_moved = true;
 }
 
 void App::show_kept(const std::string& id, const std::string& session_json, const std::string& when) {
@@ -117,6 +118,7 @@ void App::show_kept(const std::string& id, const std::string& session_json, cons
         }
     }
     parts_->kept.push_back(std::move(lure));
+    parts_->shelf_moved = true;
 }
 
 std::string App::open_session(const std::string& text) {
@@ -124,6 +126,7 @@ std::string App::open_session(const std::string& text) {
     const state::Settings settings = session.settings;
     if (const Problems refused = restore_session(session, text); !refused.empty()) return sentences(refused);
     session.settings = settings;
+    parts_->another_lure();
     parts_->told_revision = session.revision() - 1;  // the outside has not heard of this one
     parts_->say(words::opened + session.kept().name);
     return {};

@@ -39,6 +39,17 @@ std::string sentences(const Problems& problems) {
     return text;
 }
 
+void AppParts::another_lure() {
+    keypad.close();
+    picker.close();
+    ui.answered.clear();
+    motion.draft = {};
+    motion.outline = {};
+    motion.backdrop.stop_search();
+    motion.recipes.clear();
+    drawn_step.reset();
+}
+
 bool App::start(const std::string& saved_session_json, const std::string& link_text) {
     AppParts& parts = *parts_;
     Problems unread;
@@ -118,12 +129,14 @@ std::string App::open_json(const std::string& text) {
     if (!parts_->session.open_json(text)) return sentences(parts_->session.problems());
     parts_->say(look::words::opened + parts_->session.kept().name);
     return {};
+    parts_->another_lure();
 }
 
 std::string App::open_link(const std::string& text) {
     if (!parts_->session.open_link(text)) return sentences(parts_->session.problems());
     parts_->say(look::words::opened + parts_->session.kept().name);
     return {};
+    parts_->another_lure();
 }
 
 const preset::Document& App::document() const { return parts_->session.kept(); }

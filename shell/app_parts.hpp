@@ -11,6 +11,7 @@
 #include "widgets/keypad.hpp"
 #include "widgets/pick_field.hpp"
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -54,6 +55,7 @@ struct AppParts {
     double now_s = 0.0;
 
     bool shelf_open = false;
+    bool shelf_moved = false;  ///< its lures have become others since the sheet was shown
     float shelf_out = 0.0f;
 
     // What was last told to the outside.
@@ -64,9 +66,11 @@ struct AppParts {
     std::optional<widgets::Rect> told_sheet;  ///< where the sheet is seen
     unsigned sheet_revision = 0;
     std::string last_problem;
-    state::Step drawn_step = state::Step::lead;
+    std::optional<state::Step> drawn_step;  ///< none where another lure has come
 
     void say(std::string sentence) { toast.show(std::move(sentence), false, now_s); }
+    /// Another lure lies on the bench: what was open, typed or begun on the one before it is put away.
+    void another_lure();
 };
 
 /// Sentences of problems, one after the other.

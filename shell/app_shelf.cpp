@@ -25,13 +25,16 @@ bool draw_lures(AppParts& parts) {
     for (const Demo& demo : parts.demos) {
         if (list_row(ui, "shelf.preset." + demo.name, {.title = demo.title, .leads_on = true})) {
             parts.host.another_lure();
-            if (parts.session.open_json(demo.json)) parts.say(words::opened + demo.title);
+            if (parts.session.open_json(demo.json)) {
+                parts.another_lure();
+                parts.say(words::opened + demo.title);
+            }
             return true;
         }
     }
     if (list_row(ui, "shelf.new", {.title = words::shelf_new, .leads_on = true})) {
         parts.host.another_lure();
-        parts.session.open(state::new_lure(), words::shelf_new);
+        if (parts.session.open(state::new_lure(), words::shelf_new)) parts.another_lure();
         return true;
     }
     return false;

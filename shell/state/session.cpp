@@ -78,8 +78,7 @@ void Session::redo() {
 bool Session::open(preset::Document document, std::string label) {
     const Change change{std::move(label), [&document](const preset::Document&) { return document; }, true};
     if (!apply(change)) return false;
-    view.selection = {};
-    view.touch = {};
+    view.leave_lure();
     if (evaluation_ && evaluation_->body.lines) view.section_x_m = 0.4 * evaluation_->body.lines->length_m();
     return true;
 }

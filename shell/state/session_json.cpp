@@ -101,6 +101,7 @@ Problems restore_session(Session& session, const std::string& text) {
 
     Session restored(std::move(read).value());
     restored.view = session.view;
+    restored.view.leave_lure();
     restored.settings = session.settings;
     if (const auto view = json.find("view"); view != json.end() && view->is_object()) {
         take_word(*view, "step", step_words, restored.view.step);

@@ -155,6 +155,12 @@ struct ViewState {
     Touch touch;              ///< what a finger on the drawing is doing
 
     bool operator==(const ViewState&) const = default;
+    /// Nothing of the lure that leaves the bench stays chosen, held or begun.
+    void leave_lure() {
+        selection = {};
+        touch = {};
+        adding_reading = false;
+    }
 };
 
 } // namespace evenfall::shell::state

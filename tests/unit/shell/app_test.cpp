@@ -4,6 +4,8 @@
 #include "surety/surety.hpp"
 #include "unit/shell/bench_of_tests.hpp"
 
+#include "state/drawer.hpp"
+
 #include <catch2/matchers/catch_matchers_floating_point.hpp>
 #include <nlohmann/json.hpp>
 
@@ -327,4 +329,25 @@ TEST_CASE("the numbers that follow as text are those of the strip, with readings
     CHECK_THAT(pieces_g, WithinRel(1e3 * strip.mass_kg, 1e-4));
     CHECK_THAT(text["stages"].front()["mass_g"].get<double>(), WithinRel(1e3 * sure->stages.front().mass_kg.value, 1e-4));
     CHECK_THAT(text["stages"].back()["in_water_g"].get<double>(), WithinRel(1e3 * strip.in_water_kg, 1e-3));
+}
+
+TEST_CASE("what was begun on one lure is not set on another that comes to the bench", "[shell][app]") {
+    const auto other = read_document(demo_text("reedline-120.json"));
+    REQUIRE(other.ok());
+    Bench bench;
+    bench.tap_all({"step.water", "water.temperature", "keypad.3"});
+    REQUIRE(bench.app.open_link(write_link(*other)).empty());
+    bench.rest();
+    CHECK_FALSE(bench.there("keypad.ok"));
+    CHECK(bench.app.document_json() == write_document(*other));
+
+    // Nor from a list, nor a text asked for outside.
+    bench.tap("step.shape");
+    bench.reach("shape.wood");
+    REQUIRE(bench.there("pick.cancel"));
+    bench.app.set_text("lure.name", "Ripple");
+    REQUIRE(bench.app.open_json(demo_text("millrace-170.json")).empty());
+    bench.rest();
+    CHECK_FALSE(bench.there("pick.cancel"));
+    CHECK(bench.app.document().name == "Millrace 170");
 }

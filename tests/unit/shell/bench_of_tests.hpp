@@ -29,6 +29,8 @@ struct RecordingHost final : platform::Host {
     unsigned sheet_revision = 0;
     int prints = 0;
     std::string saved_sheet;
+    std::vector<std::string> announced;
+    int shelf_asked = 0;
     void show_sheet(float, float, float, float, unsigned revision) override {
         sheet_seen = true;
         sheet_revision = revision;
@@ -45,7 +47,8 @@ struct RecordingHost final : platform::Host {
     void open_file() override {}
     void ask_text(const std::string& id, const std::string&, const std::string&) override { asked_id = id; }
     std::string today() override { return "2026-03-14"; }
-    void announce(const std::string&) override {}
+    void announce(const std::string& text) override { announced.push_back(text); }
+    void shelf_opens() override { ++shelf_asked; }
 };
 
 inline std::string demo_text(const char* name) {

@@ -225,3 +225,29 @@ TEST_CASE("a note longer than there is room for is cut between two letters: what
     CHECK(read_link(bench.app.link()).ok());
     CHECK(Bench().app.open_session(bench.app.session_json()).empty());
 }
+
+TEST_CASE("a reading begun is of the lure it was begun on, and of no other", "[shell][log]") {
+    const auto other = read_document(demo_text("reedline-120.json"));
+    REQUIRE(other.ok());
+    state::Session kept(*other);
+    kept.view.step = state::Step::log;
+    kept.view.log_view = state::LogView::readings;
+    const std::vector<std::function<std::string(App&)>> ways{[&](App& app) { return app.open_session(write_session(kept)); },
+                                                             [&](App& app) { return app.open_json(write_document(*other)); },
+                                                             [&](App& app) { return app.open_link(write_link(*other)); }};
+    for (const auto& open : ways) {
+        Bench bench;
+        bench.tap_all({"step.log", "log.view.1", "log.add", "log.kind.0"});
+        type(bench, "log.new.mass", {"keypad.2", "keypad.3"});
+        bench.app.set_text("log.new.note", "dry");
+        REQUIRE(open(bench.app).empty());
+        bench.rest();
+        CHECK(bench.there("log.add"));
+        CHECK_FALSE(bench.there("log.new.mass"));
+        bench.tap_all({"log.add", "log.kind.0"});
+        type(bench, "log.new.mass", {"keypad.9"});
+        bench.reach("log.new.put");
+        REQUIRE(bench.app.document().log.size() == 1);
+        CHECK(bench.app.document().log[0].note.empty());
+    }
+}

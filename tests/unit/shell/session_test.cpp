@@ -187,3 +187,14 @@ TEST_CASE("an odd word in saved settings costs that setting, not the lure", "[sh
     CHECK(other.document().name == session.document().name);
     CHECK(other.settings.fall == FallUnit::s_per_ft);
 }
+
+TEST_CASE("nothing chosen, held or begun on one lure is so on the next", "[shell][session]") {
+    Session session = millrace();
+    session.view.selection = {ItemKind::hole, 4};
+    session.view.touch.down = true;
+    session.view.adding_reading = true;
+    REQUIRE(restore_session(session, write_session(Session(demo("reedline-120.json")))).empty());
+    CHECK(session.view.selection == Selection{});
+    CHECK(session.view.touch == Touch{});
+    CHECK_FALSE(session.view.adding_reading);
+}

@@ -86,3 +86,43 @@ TEST_CASE("lures of the shelf are made together with the one on the bench: one m
     bench.tap("sheet.with.kept-1.less");
     CHECK(bench.app.sheet_file(App::SheetForm::leaves, "") == alone);
 }
+
+TEST_CASE("a lure taken from the shelf is not made together with itself, and the shelf is asked anew", "[shell][sheet]") {
+    const auto other = read_document(demo_text("reedline-120.json"));
+    REQUIRE(other.ok());
+    state::Session kept(*other);
+    kept.view.step = state::Step::sheet;
+    const std::string text = state::write_session(kept);
+    Bench bench;
+    bench.tap("step.sheet");
+    bench.app.clear_kept();
+    bench.app.show_kept("x", text, "yesterday");
+    bench.rest();
+    bench.reach("sheet.with.x.more");
+    const int asked = bench.host.shelf_asked;
+    REQUIRE(bench.app.open_session(text).empty());
+    bench.rest();
+    CHECK_FALSE(bench.there("sheet.with.x.more"));
+    CHECK(bench.app.sheet_file(App::SheetForm::leaves, "").find("Batch of") == std::string::npos);
+    CHECK(bench.host.shelf_asked == asked + 1);
+}
+
+TEST_CASE("a sheet for a batch is made anew when the shelf it is taken from has changed", "[shell][sheet]") {
+    const state::Session other(*read_document(demo_text("reedline-120.json")));
+    Bench bench;
+    bench.tap("step.sheet");
+    bench.app.clear_kept();
+    bench.app.show_kept("x", state::write_session(other), "yesterday");
+    bench.rest();
+    unsigned revision = bench.host.sheet_revision;
+    bench.app.clear_kept();
+    bench.rest();
+    CHECK(bench.host.sheet_revision == revision);  // none of it was on the sheet
+    bench.app.show_kept("x", state::write_session(other), "yesterday");
+    bench.rest();
+    bench.reach("sheet.with.x.more");
+    revision = bench.host.sheet_revision;
+    bench.app.clear_kept();
+    bench.rest();
+    CHECK(bench.host.sheet_revision != revision);
+}
