@@ -18,15 +18,15 @@ Session::Session(preset::Document first) : history_(std::move(first)), shown_(hi
 }
 
 bool Session::apply(const Change& change) {
-    offer_.reset();
-    preset::Document next = change.edit(history_.current());
+    preset::Document next = change.edit(offer_ ? offer_->document : history_.current());
     auto outcome = evaluate(next);
     if (!outcome.ok()) {
-        const Problems& refused = outcome.problems();
-        if (change.finished) abandon();
-        problems_ = refused;
+        if (change.finished && !offer_) abandon();
+        if (change.finished) refuse(outcome.problems());
+        else problems_ = outcome.problems();
         return false;
     }
+    keep_offer();
     problems_.clear();
     evaluation_ = std::move(outcome).value();
     shown_ = std::move(next);
@@ -38,6 +38,11 @@ bool Session::apply(const Change& change) {
     }
     clamp_view();
     return true;
+}
+
+void Session::refuse(Problems why) {
+    problems_ = std::move(why);
+    ++refusals_;
 }
 
 void Session::finish() {
@@ -76,6 +81,7 @@ void Session::redo() {
 }
 
 bool Session::open(preset::Document document, std::string label) {
+    if (offer_) abandon();
     const Change change{std::move(label), [&document](const preset::Document&) { return document; }, true};
     if (!apply(change)) return false;
     view.leave_lure();

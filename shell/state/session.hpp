@@ -41,10 +41,15 @@ public:
 
     /// Why the last change was refused; empty once something has succeeded.
     [[nodiscard]] const Problems& problems() const { return problems_; }
+    /// Grows by one with every refusal but those of an unfinished change: the same sentence is told anew.
+    [[nodiscard]] unsigned refusals() const { return refusals_; }
+    /// Says why something that is no change of the document was not done.
+    void refuse(Problems why);
     void dismiss_problems() { problems_.clear(); }
 
     /// Applies a change. False and problems() when the core refuses it; then document() is the kept one again
-    /// for a finished change, and the last good preview for an unfinished one.
+    /// for a finished change, and the last good preview for an unfinished one. Whoever works on a plan that is shown has
+    /// taken it: it is kept as an entry of its own; a refused change leaves it shown.
     bool apply(const Change& change);
 
     /// Ends an unfinished change: keeps it as one entry of the history.
@@ -101,5 +106,6 @@ private:
 
 /// A plain one-piece body to begin a new lure from.
 [[nodiscard]] preset::Document new_lure();
+    unsigned refusals_ = 0;
 
 } // namespace evenfall::shell::state

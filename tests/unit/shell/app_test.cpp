@@ -351,3 +351,27 @@ TEST_CASE("what was begun on one lure is not set on another that comes to the be
     CHECK_FALSE(bench.there("pick.cancel"));
     CHECK(bench.app.document().name == "Millrace 170");
 }
+
+TEST_CASE("a change made while a plan is shown goes on from the plan, as it is seen", "[shell][app]") {
+    Bench bench;
+    preset::Document empty = bench.app.document();
+    for (auto& hole : empty.holes) {
+        hole.depth_m = 0.0;
+        hole.fill.reset();
+    }
+    REQUIRE(bench.app.open_json(write_document(empty)).empty());
+    bench.rest();
+    bench.tap("step.lead");
+    bench.reach("lead.plan");
+    bench.reach("lead.hole.1");
+    bench.reach("lead.hole.1.wall");
+    bench.tap_all({"keypad.2", "keypad.point", "keypad.6", "keypad.ok"});
+    preset::Document planned = plan_lead(empty)->document;
+    planned.holes[1].wall_m = 0.0026;
+    CHECK(bench.app.document_json() == write_document(planned));
+    bench.tap("undo");
+    planned.holes[1].wall_m = empty.holes[1].wall_m;
+    CHECK(bench.app.document_json() == write_document(planned));
+    bench.tap("undo");
+    CHECK(bench.app.document_json() == write_document(empty));
+}

@@ -198,3 +198,16 @@ TEST_CASE("nothing chosen, held or begun on one lure is so on the next", "[shell
     CHECK(session.view.touch == Touch{});
     CHECK_FALSE(session.view.adding_reading);
 }
+
+TEST_CASE("a change that is refused while a plan is shown leaves the plan to be kept or dropped", "[shell][session]") {
+    Session session = millrace();
+    REQUIRE(session.plan_lead());
+    const std::string planned = write_document(session.document());
+    CHECK_FALSE(session.apply({"Gap of joint 1", on_joint(0, [](preset::Joint& joint) { joint.gap_m = -1.0; }), true}));
+    CHECK(session.offer());
+    CHECK(write_document(session.document()) == planned);
+    CHECK(session.history().size() == 1);
+    // Another lure is no work on this one: the plan is dropped.
+    REQUIRE(session.open(demo("quarry-230.json"), "Open"));
+    CHECK(session.history().size() == 2);
+}
