@@ -84,7 +84,11 @@ public:
     /// is worked out again.
     [[nodiscard]] unsigned shown_revision() const { return shown_revision_; }
     /// Counts on from a session that this one is about to replace.
-    void count_on_from(const Session& replaced) { shown_revision_ = replaced.shown_revision_ + 1; }
+    void count_on_from(const Session& replaced) {
+        revision_ = replaced.revision_ + 1;
+        shown_revision_ = replaced.shown_revision_ + 1;
+        refusals_ = replaced.refusals_;
+    }
 
     ViewState view;
     Settings settings;

@@ -188,6 +188,15 @@ TEST_CASE("an odd word in saved settings costs that setting, not the lure", "[sh
     CHECK(other.settings.fall == FallUnit::s_per_ft);
 }
 
+TEST_CASE("work that takes the place of other work is told apart from it, kept and shown", "[shell][session]") {
+    Session session = millrace();
+    const unsigned kept = session.revision();
+    const unsigned shown = session.shown_revision();
+    REQUIRE(restore_session(session, write_session(Session(demo("quarry-230.json")))).empty());
+    CHECK(session.revision() != kept);
+    CHECK(session.shown_revision() != shown);
+}
+
 TEST_CASE("nothing chosen, held or begun on one lure is so on the next", "[shell][session]") {
     Session session = millrace();
     session.view.selection = {ItemKind::hole, 4};
