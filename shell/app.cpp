@@ -144,10 +144,11 @@ void draw_panel(AppParts& parts, const Regions& where) {
         if (parts.session.view.step == state::Step::sheet) parts.host.shelf_opens();
         widgets::scroll_to_top();
     }
+    const unsigned refusals = parts.session.refusals();
     steps::panel(ui, parts.session, parts.motion, parts.drawer);
     widgets::end_scroll_area(ui);
-    // What the panel collected from the keypad has been tried by now.
-    parts.keypad.settle(sentences(parts.session.problems()));
+    // What the panel collected from the keypad has been tried by now; a refusal from before is none of its business.
+    parts.keypad.settle(parts.session.refusals() == refusals ? std::string() : sentences(parts.session.problems()));
     if (const auto choice = parts.keypad.take_unit_choice()) keep_unit(parts.session.settings, choice->first, choice->second);
 }
 
@@ -194,7 +195,8 @@ void tell_outside(AppParts& parts, const Regions& where) {
     tell_of_sheet(parts, where, parts.told_revision != session.revision() || !(parts.told_view.sheet == session.view.sheet));
     if (session.problems().empty() && !parts.told_problems.empty()) parts.told_problems.clear();
     const std::string refusal = sentences(session.problems());
-    if (!refusal.empty() && refusal != sentences(parts.told_problems)) {
+    const bool again = std::exchange(parts.told_refusals, session.refusals()) != session.refusals();
+    if (!refusal.empty() && (again || refusal != sentences(parts.told_problems))) {
         parts.told_problems = session.problems();
         parts.last_problem = refusal;
         // The keypad shows what it caused in its own place.

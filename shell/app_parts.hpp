@@ -63,6 +63,7 @@ struct AppParts {
     state::Settings told_settings;
     state::ViewState told_view;
     Problems told_problems;
+    unsigned told_refusals = 0;
     std::optional<widgets::Rect> told_sheet;  ///< where the sheet is seen
     unsigned sheet_revision = 0;
     std::string last_problem;

@@ -92,7 +92,7 @@ bool Session::open(preset::Document document, std::string label) {
 bool Session::open_json(const std::string& text) {
     auto read = read_document(text);
     if (!read.ok()) {
-        problems_ = read.problems();
+        refuse(read.problems());
         return false;
     }
     std::string label = look::words::history_open + read->name;
@@ -102,7 +102,7 @@ bool Session::open_json(const std::string& text) {
 bool Session::open_link(const std::string& text) {
     auto read = read_link(text);
     if (!read.ok()) {
-        problems_ = read.problems();
+        refuse(read.problems());
         return false;
     }
     std::string label = look::words::history_open_shared + read->name;
@@ -113,12 +113,12 @@ bool Session::plan_lead() {
     abandon();
     auto planned = evenfall::plan_lead(history_.current());
     if (!planned.ok()) {
-        problems_ = planned.problems();
+        refuse(planned.problems());
         return false;
     }
     auto outcome = evaluate(planned->document);
     if (!outcome.ok()) {
-        problems_ = outcome.problems();
+        refuse(outcome.problems());
         return false;
     }
     problems_.clear();

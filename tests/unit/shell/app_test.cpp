@@ -352,6 +352,29 @@ TEST_CASE("what was begun on one lure is not set on another that comes to the be
     CHECK(bench.app.document().name == "Millrace 170");
 }
 
+TEST_CASE("the same refusal is told and announced each time it is met", "[shell][app]") {
+    Bench bench;
+    bench.tap("step.lead");
+    bench.reach("lead.hole.4");
+    int told = 0;
+    std::size_t heard = 0;
+    for (int tap = 0; tap < 6; ++tap) {
+        const std::size_t holes = bench.app.document().holes.size();
+        const std::size_t announced = bench.host.announced.size();
+        bench.reach("lead.hole.4.duplicate");
+        if (bench.app.document().holes.size() != holes) continue;
+        CHECK(bench.there("toast"));
+        CHECK(bench.host.announced.size() == announced + 1);
+        if (!bench.host.announced.empty()) CHECK(bench.host.announced.back() == bench.app.last_problem());
+        ++told;
+        heard = bench.host.announced.size();
+        bench.frames(60 * 14);
+        CHECK_FALSE(bench.there("toast"));
+        CHECK(bench.host.announced.size() == heard);
+    }
+    CHECK(told >= 2);
+}
+
 TEST_CASE("a change made while a plan is shown goes on from the plan, as it is seen", "[shell][app]") {
     Bench bench;
     preset::Document empty = bench.app.document();
