@@ -118,9 +118,11 @@ std::string App::set_drawer(const std::string& text) {
 std::string App::add_to_drawer(const std::string& text) {
     const auto read = state::read_drawer(text);
     if (!read.ok()) return sentences(read.problems());
+    state::Drawer together = parts_->drawer;
     for (const state::Thing& thing : read->things()) {
-        if (!parts_->drawer.put(thing)) return look::words::drawer_full;
+        if (!together.put(thing)) return look::words::drawer_full;
     }
+    parts_->drawer = std::move(together);
     parts_->say(look::words::drawer_taken_in + std::to_string(read->things().size()));
     return {};
 }

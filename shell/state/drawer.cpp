@@ -2,6 +2,7 @@
 
 #include "look/words_drawer.hpp"
 #include "materials/solids.hpp"
+#include "preset/fields.hpp"
 #include "preset/json_guard.hpp"
 #include "units/trade.hpp"
 
@@ -111,12 +112,20 @@ Outcome<Thing> read_thing(const Json& json, const std::string& path) {
 
 } // namespace
 
+std::size_t Drawer::place_of(ThingKind kind, const std::string& name) const {
+    std::size_t i = 0;
+    while (i < things_.size() && (things_[i].kind != kind || things_[i].name != name)) ++i;
+    return i;
+}
+
+bool Drawer::holds(ThingKind kind, const std::string& name) const { return place_of(kind, name) < things_.size(); }
+
 bool Drawer::put(Thing thing) {
-    const auto same = std::find_if(things_.begin(), things_.end(),
-                                   [&](const Thing& t) { return t.kind == thing.kind && t.name == thing.name; });
-    if (same != things_.end()) *same = std::move(thing);
-    else if (things_.size() >= most_things) return false;
-    else things_.push_back(std::move(thing));
+    thing.name = preset::printable(thing.name, longest_name);
+    const std::size_t place = place_of(thing.kind, thing.name);
+    if (place >= most_things) return false;
+    if (place == things_.size()) things_.emplace_back();
+    things_[place] = std::move(thing);
     ++revision_;
     return true;
 }
@@ -127,10 +136,14 @@ void Drawer::throw_out(std::size_t index) {
     ++revision_;
 }
 
-void Drawer::replace(std::size_t index, Thing thing) {
-    if (index >= things_.size()) return;
+bool Drawer::replace(std::size_t index, Thing thing) {
+    if (index >= things_.size()) return false;
+    thing.name = preset::printable(thing.name, longest_name);
+    const std::size_t other = place_of(thing.kind, thing.name);
+    if (other < things_.size() && other != index) return false;
     things_[index] = std::move(thing);
     ++revision_;
+    return true;
 }
 
 std::string write_drawer(const Drawer& drawer) {

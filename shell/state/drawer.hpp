@@ -37,14 +37,19 @@ inline constexpr std::size_t most_drawer_bytes = 128 * 1024;
 class Drawer {
 public:
     [[nodiscard]] const std::vector<Thing>& things() const { return things_; }
-    /// Puts a thing in; one of the same kind and name gives up its place to it. False when the drawer is full.
+    /// Puts a thing in, its name cut to what may stand there; one of the same kind and name gives up its place to it. False when the
+    /// drawer is full.
     bool put(Thing thing);
     void throw_out(std::size_t index);
-    void replace(std::size_t index, Thing thing);
+    /// False where another of its kind is called so.
+    bool replace(std::size_t index, Thing thing);
+    [[nodiscard]] bool holds(ThingKind kind, const std::string& name) const;
     /// Goes up with every change.
     [[nodiscard]] unsigned revision() const { return revision_; }
 
 private:
+    [[nodiscard]] std::size_t place_of(ThingKind kind, const std::string& name) const;
+
     std::vector<Thing> things_;
     unsigned revision_ = 0;
 };

@@ -33,6 +33,8 @@ struct Desk {
     enum class Act { none, plan, keep, drop, finish };
     Act act = Act::none;
     std::vector<state::Change> changes;
+    std::string refusal{};        ///< why something that is no change of the document was not done
+    bool put_down_draft = false;  ///< the draft is done with, where its change is taken
 
     [[nodiscard]] const preset::Document& document() const { return session.document(); }
     /// Only called where there is one: panel() draws a sentence instead of a step otherwise.

@@ -39,7 +39,7 @@ void thing_editor(Desk& desk, std::size_t index) {
     const std::string id = "drawer." + std::to_string(index);
     bool changed = false;
     if (auto named = widgets::text_field(desk.ui, id + ".name", words::name, thing.name); named && !named->empty()) {
-        thing.name = named->substr(0, 80);
+        thing.name = *named;
         changed = true;
     }
     if (thing.kind == ThingKind::part) {
@@ -69,7 +69,7 @@ void thing_editor(Desk& desk, std::size_t index) {
             changed = true;
         }
     }
-    if (changed) desk.drawer.replace(index, thing);
+    if (changed && !desk.drawer.replace(index, thing)) desk.refusal = words::drawer_same_name;
     widgets::gap();
     const bool fits = thing.kind == ThingKind::part;
     const bool room = desk.document().parts.size() < preset::max_hardware;
@@ -158,11 +158,14 @@ void drawer_rows(Desk& desk) {
     if (added >= 0) {
         Thing thing;
         thing.kind = static_cast<ThingKind>(added);
-        thing.name = std::string(kind_word(thing.kind)) + " " + std::to_string(desk.drawer.things().size() + 1);
+        std::size_t number = desk.drawer.things().size();
+        do thing.name = std::string(kind_word(thing.kind)) + " " + std::to_string(++number);
+        while (desk.drawer.holds(thing.kind, thing.name));
         thing.mass_kg = added == 0 ? units::kg_from_g(1.0) : 0.0;
         thing.diameter_m = units::m_from_mm(added == 1 ? 0.9 : 6.0);
         if (thing.kind == ThingKind::stock) thing.material = "lead";
         if (desk.drawer.put(thing)) desk.motion.drawer_open = desk.drawer.things().size() - 1;
+        else desk.refusal = words::drawer_full;
     }
     widgets::gap();
     const int file = widgets::button_row(

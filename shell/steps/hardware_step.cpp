@@ -61,7 +61,10 @@ void part_editor(Desk& desk, int index) {
                                       {f.id(".drawer"), words::drawer_put_in},
                                       {f.id(".remove"), words::remove, widgets::ButtonKind::danger}});
     if (tapped == 0) desk.change(f.said(words::duplicate), state::duplicate_part(index));
-    if (tapped == 1 && !part.name.empty()) desk.drawer.put(state::thing_of(part));
+    if (tapped == 1) {
+        if (part.name.empty()) desk.refusal = words::drawer_nameless;
+        else if (!desk.drawer.put(state::thing_of(part))) desk.refusal = words::drawer_full;
+    }
     if (tapped == 2) {
         desk.change(f.said(words::take_away), state::remove_part(index));
         desk.view.selection = {};

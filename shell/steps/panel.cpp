@@ -42,8 +42,14 @@ void panel(widgets::Ui& ui, state::Session& session, state::Motion& motion, stat
         break;
     }
     session.view = desk.view;
+    bool taken = true;
     for (const auto& change : desk.changes)
-        session.apply(change);
+        taken = session.apply(change) && taken;
+    if (!desk.refusal.empty()) session.refuse({{ProblemCode::cannot_be_met, "", "", std::move(desk.refusal)}});
+    if (desk.put_down_draft && taken) {
+        motion.draft.reading.reset();
+        session.view.adding_reading = false;
+    }
     switch (desk.act) {
     case Desk::Act::plan:
         session.plan_lead();

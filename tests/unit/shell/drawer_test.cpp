@@ -126,3 +126,39 @@ TEST_CASE("a drawer that cannot be is refused by the field that is wrong", "[she
         CHECK_FALSE(read.problems().front().sentence.empty());
     }
 }
+
+TEST_CASE("whatever is laid into the drawer, the drawer opens again with all of it", "[shell][drawer]") {
+    std::string letters = "x";
+    for (int i = 0; i < 60; ++i) letters += "ä";
+    for (const std::string& name : {std::string(81, 'n'), std::string(400, 'n'), letters, std::string("a\tb\x01"), std::string("half \xC3"), std::string(79, 'n') + "\xED\xA0\x80"}) {
+        CAPTURE(name);
+        preset::Part part;
+        part.name = name;
+        state::Drawer drawer;
+        REQUIRE(drawer.put(state::thing_of(part)));
+        state::Thing other;
+        other.name = "Ring";
+        REQUIRE(drawer.put(other));
+        other.name = name + "!";
+        (void)drawer.replace(1, other);
+        const auto read = state::read_drawer(state::write_drawer(drawer));
+        REQUIRE(read.ok());
+        CHECK(read->things().size() == 2);
+        CHECK(state::write_drawer(*read) == state::write_drawer(drawer));
+    }
+}
+
+TEST_CASE("a piece cannot be called as another of its kind is", "[shell][drawer]") {
+    state::Drawer drawer = filled();
+    state::Thing rod = drawer.things()[2];
+    rod.name = "Lead rod thick";
+    REQUIRE(drawer.put(rod));
+    rod.name = "Lead rod";
+    const unsigned revision = drawer.revision();
+    (void)drawer.replace(3, rod);
+    CHECK(drawer.things()[3].name == "Lead rod thick");
+    CHECK(drawer.revision() == revision);
+    const auto read = state::read_drawer(state::write_drawer(drawer));
+    REQUIRE(read.ok());
+    CHECK(read->things().size() == drawer.things().size());
+}
