@@ -284,12 +284,14 @@ void draft_rows(Desk& desk, const Surety* surety) {
         desk.change(words::put_down_label, state::add_reading(r));
         desk.view.adding_reading = false;
     }
-    if (tapped == 1) desk.view.adding_reading = false;
-    if (tapped >= 0) desk.motion.draft.reading.reset();
 }
 
 void kind_rows(Desk& desk, const Surety* surety) {
+        desk.put_down_draft = true;
+    }
+    if (tapped == 1) {
     widgets::subheading(desk.ui, words::which_reading);
+        desk.motion.draft.reading.reset();
     for (std::size_t k = 0; k < kinds.size(); ++k) {
         if (widgets::list_row(desk.ui, "log.kind." + std::to_string(k), {report::reading_name(kinds[k]), {}, {}, {}, false, true}))
             desk.motion.draft.reading = state::begun(kinds[k], surety, desk.ui.host != nullptr ? desk.ui.host->today() : std::string());

@@ -226,6 +226,18 @@ TEST_CASE("a note longer than there is room for is cut between two letters: what
     CHECK(Bench().app.open_session(bench.app.session_json()).empty());
 }
 
+TEST_CASE("a reading that the log refuses stays as it was typed", "[shell][log]") {
+    Bench bench;
+    bench.tap_all({"step.log", "log.view.1", "log.add", "log.kind.0"});
+    type(bench, "log.new.mass", {"keypad.0"});  // a scale that reads nothing weighs nothing
+    bench.reach("log.new.put");
+    CHECK(bench.app.document().log.empty());
+    CHECK_FALSE(bench.app.last_problem().empty());
+    type(bench, "log.new.mass", {"keypad.2", "keypad.3"});
+    bench.reach("log.new.put");
+    CHECK(bench.app.document().log.size() == 1);
+}
+
 TEST_CASE("a reading begun is of the lure it was begun on, and of no other", "[shell][log]") {
     const auto other = read_document(demo_text("reedline-120.json"));
     REQUIRE(other.ok());
