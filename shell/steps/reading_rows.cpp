@@ -49,10 +49,17 @@ std::string value_text(const Desk& desk, const Reading& r) {
 
 /// One amount of a reading that is typed, or not yet. True when it was set.
 bool amount(Desk& desk, const std::string& id, const char* label, std::optional<double>& value, const NumberSpec& spec,
-            const char* absent, std::string_view below = {}) {
-    const auto set = widgets::optional_number_field(desk.ui, id, label, value, value.value_or(std::max(0.0, spec.least)), spec, absent, below);
+            const char* absent, std::string_view below = {}, bool may_clear = true) {
+    const auto set = widgets::optional_number_field(desk.ui, id, label, value, value.value_or(std::max(0.0, spec.least)), spec, absent, below,
+                                                    may_clear);
     if (set) value = *set;
     return set.has_value();
+}
+
+/// One that the reading cannot do without.
+bool needed(Desk& desk, const std::string& id, const char* label, std::optional<double>& value, const NumberSpec& spec,
+            std::string_view below = {}) {
+    return amount(desk, id, label, value, spec, words::type_it, below, false);
 }
 
 bool stage_field(Desk& desk, const std::string& id, Reading& r) {
@@ -96,33 +103,33 @@ bool amount_fields(Desk& desk, const std::string& id, Reading& r) {
     bool set = false;
     switch (r.kind) {
     case ReadingKind::dry_weight:
-        set |= amount(desk, id + ".mass", words::scale_field, r.mass_kg, mass, words::type_it);
+        set |= needed(desk, id + ".mass", words::scale_field, r.mass_kg, mass);
         break;
     case ReadingKind::held_under:
-        set |= amount(desk, id + ".mass", words::gains_field, r.mass_kg, mass, words::type_it, words::gains_below);
+        set |= needed(desk, id + ".mass", words::gains_field, r.mass_kg, mass, words::gains_below);
         break;
     case ReadingKind::hung_in_water:
-        set |= amount(desk, id + ".mass", words::scale_field, r.mass_kg, signed_mass_spec, words::type_it);
+        set |= needed(desk, id + ".mass", words::scale_field, r.mass_kg, signed_mass_spec);
         break;
     case ReadingKind::block:
-        set |= amount(desk, id + ".mass", words::scale_field, r.mass_kg, mass, words::type_it);
-        set |= amount(desk, id + ".length", words::block_length, r.length_m, side, words::type_it);
-        set |= amount(desk, id + ".width", words::block_width, r.width_m, side, words::type_it);
-        set |= amount(desk, id + ".height", words::block_height, r.height_m, side, words::type_it);
+        set |= needed(desk, id + ".mass", words::scale_field, r.mass_kg, mass);
+        set |= needed(desk, id + ".length", words::block_length, r.length_m, side);
+        set |= needed(desk, id + ".width", words::block_width, r.width_m, side);
+        set |= needed(desk, id + ".height", words::block_height, r.height_m, side);
         break;
     case ReadingKind::tub_fall:
-        set |= amount(desk, id + ".time", words::time_field, r.time_s, {Quantity::number, 0.05, 600.0, {}, 2}, words::type_it);
-        set |= amount(desk, id + ".depth", words::depth_of_fall, r.depth_m, {Quantity::depth, 0.05, 20.0, {}, -1}, words::type_it);
+        set |= needed(desk, id + ".time", words::time_field, r.time_s, {Quantity::number, 0.05, 600.0, {}, 2});
+        set |= needed(desk, id + ".depth", words::depth_of_fall, r.depth_m, {Quantity::depth, 0.05, 20.0, {}, -1});
         break;
     case ReadingKind::just_hangs:
-        set |= amount(desk, id + ".mass", words::clip_field, r.mass_kg, mass, words::type_it);
+        set |= needed(desk, id + ".mass", words::clip_field, r.mass_kg, mass);
         set |= clip_field(desk, id, r);
         break;
     case ReadingKind::floats_showing:
-        set |= amount(desk, id + ".showing", words::showing_field, r.showing_m, {Quantity::length, 0.0, 0.3, {}, -1}, words::type_it);
+        set |= needed(desk, id + ".showing", words::showing_field, r.showing_m, {Quantity::length, 0.0, 0.3, {}, -1});
         break;
     case ReadingKind::hang_angle:
-        set |= amount(desk, id + ".angle", words::angle_field, r.angle_rad, {Quantity::angle, -1.5, 1.5, {}, -1}, words::type_it,
+        set |= needed(desk, id + ".angle", words::angle_field, r.angle_rad, {Quantity::angle, -1.5, 1.5, {}, -1},
                       words::angle_below);
         break;
     }
@@ -282,16 +289,16 @@ void draft_rows(Desk& desk, const Surety* surety) {
     how(desk, r.kind);
     if (tapped == 0) {
         desk.change(words::put_down_label, state::add_reading(r));
+        desk.put_down_draft = true;
+    }
+    if (tapped == 1) {
         desk.view.adding_reading = false;
+        desk.motion.draft.reading.reset();
     }
 }
 
 void kind_rows(Desk& desk, const Surety* surety) {
-        desk.put_down_draft = true;
-    }
-    if (tapped == 1) {
     widgets::subheading(desk.ui, words::which_reading);
-        desk.motion.draft.reading.reset();
     for (std::size_t k = 0; k < kinds.size(); ++k) {
         if (widgets::list_row(desk.ui, "log.kind." + std::to_string(k), {report::reading_name(kinds[k]), {}, {}, {}, false, true}))
             desk.motion.draft.reading = state::begun(kinds[k], surety, desk.ui.host != nullptr ? desk.ui.host->today() : std::string());

@@ -66,7 +66,7 @@ std::optional<double> number_field(Ui& ui, std::string_view id, std::string_view
 std::optional<std::optional<double>> optional_number_field(Ui& ui, std::string_view id, std::string_view label,
                                                            std::optional<double> value_si, double start_si,
                                                            const NumberSpec& spec, std::string_view absent,
-                                                           std::string_view below) {
+                                                           std::string_view below, bool may_clear) {
     const Unit unit = ui.units.of(spec.quantity);
     const float width = value_si ? field_w : std::max(field_w, text_width(ui.type.label, absent) + 24.0f);
     const Rect rect = labelled_row(ui, label, below, width);
@@ -77,7 +77,7 @@ std::optional<std::optional<double>> optional_number_field(Ui& ui, std::string_v
     } else {
         text_in(ui, inner, ui.type.label, ui.inks().ink_soft, absent, Align::right);
     }
-    if (touch.tapped) ui.keypad->open(id, label, value_si.value_or(start_si), spec, unit, value_si.has_value());
+    if (touch.tapped) ui.keypad->open(id, label, value_si.value_or(start_si), spec, unit, may_clear && value_si);
     if (const auto result = ui.keypad->collect(id)) return result->amount_si;
     return std::nullopt;
 }

@@ -12,11 +12,11 @@ std::optional<double> number_field(Ui& ui, std::string_view id, std::string_view
                                    const NumberSpec& spec, std::string_view below = {});
 
 /// The same for an amount that may be left out: shows `absent` (e.g. "from the table") when there is none. The keypad
-/// then has a key "clear". Outer optional: did something change; inner: the new amount or none.
+/// then has a key "clear", unless the amount may only be left out until it is known. Outer optional: did something change; inner: the new amount or none.
 std::optional<std::optional<double>> optional_number_field(Ui& ui, std::string_view id, std::string_view label,
                                                            std::optional<double> value_si, double start_si,
                                                            const NumberSpec& spec, std::string_view absent,
-                                                           std::string_view below = {});
+                                                           std::string_view below = {}, bool may_clear = true);
 
 /// The field alone (figure and unit) at a place of its own, for tables.
 std::optional<double> number_field_at(Ui& ui, std::string_view id, const Rect& rect, std::string_view label,

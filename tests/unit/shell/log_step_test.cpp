@@ -226,6 +226,24 @@ TEST_CASE("a note longer than there is room for is cut between two letters: what
     CHECK(Bench().app.open_session(bench.app.session_json()).empty());
 }
 
+TEST_CASE("a figure that a reading cannot do without cannot be cleared, one it can do without can", "[shell][log]") {
+    Bench bench;
+    preset::Document d = demo();
+    d.log = {dry(Stage::carved, 0.023)};
+    REQUIRE(bench.app.open_json(write_document(d)).empty());
+    bench.rest();
+    bench.tap_all({"step.log", "log.view.1", "log.0"});
+    bench.reach("log.0.mass");
+    CHECK(bench.there("keypad.ok"));
+    CHECK_FALSE(bench.there("keypad.clear"));
+    bench.tap("keypad.cancel");
+    type(bench, "log.0.sigma", {"keypad.point", "keypad.5"});
+    REQUIRE(bench.app.document().log[0].mass_sigma_kg);
+    bench.reach("log.0.sigma");
+    bench.tap("keypad.clear");
+    CHECK_FALSE(bench.app.document().log[0].mass_sigma_kg);
+}
+
 TEST_CASE("a reading that the log refuses stays as it was typed", "[shell][log]") {
     Bench bench;
     bench.tap_all({"step.log", "log.view.1", "log.add", "log.kind.0"});
