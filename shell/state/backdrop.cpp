@@ -30,9 +30,9 @@ picture::Spot Lie::spot_of(double x_m, double z_m) const {
 }
 
 std::uint8_t* Backdrop::make_room(int width, int height) {
-    take_away();
     const auto fits = [](int side) { return side >= picture::least_side && side <= greatest_side; };
     if (!fits(width) || !fits(height)) return nullptr;
+    take_away();
     width_ = width;
     height_ = height;
     rgba_.assign(4u * static_cast<std::size_t>(width) * static_cast<std::size_t>(height), 255);

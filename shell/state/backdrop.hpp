@@ -44,8 +44,8 @@ public:
     [[nodiscard]] int height() const { return height_; }
     [[nodiscard]] const std::vector<std::uint8_t>& rgba() const { return rgba_; }
 
-    /// Room for a picture of this size, to be filled row by row from the top, red green blue alpha. nullptr where it is
-    /// smaller than 24 or larger than 2048 pixels a side. What was there is gone.
+    /// Room for a picture of this size, to be filled row by row from the top, red green blue alpha. What was there is
+    /// gone. nullptr where it is smaller than 24 or larger than 2048 pixels a side, and then what was there stays.
     std::uint8_t* make_room(int width, int height);
     /// The room is filled. Marks as they were kept (marks_text), or nose and tail near its sides, `length_m` apart.
     void ready(const std::string& marks, double length_m);

@@ -375,6 +375,18 @@ TEST_CASE("the same refusal is told and announced each time it is met", "[shell]
     CHECK(told >= 2);
 }
 
+TEST_CASE("a second picture that is not fit leaves the first one where it is", "[shell][app]") {
+    Bench bench;
+    REQUIRE(bench.app.picture_room(100, 100) != nullptr);
+    bench.app.picture_ready("");
+    bench.rest();
+    CHECK(bench.app.picture_room(1600, 16) == nullptr);
+    bench.rest();
+    CHECK_FALSE(bench.app.last_problem().empty());
+    CHECK(bench.app.wanted_texture().rgba != nullptr);
+    CHECK(bench.app.wanted_texture().width == 100);
+}
+
 TEST_CASE("a change made while a plan is shown goes on from the plan, as it is seen", "[shell][app]") {
     Bench bench;
     preset::Document empty = bench.app.document();
