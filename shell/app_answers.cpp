@@ -48,7 +48,7 @@ Answer fall(const Answers& answers, const preset::Targets& targets, Unit unit) {
         if (wanted) {
             answer.off_target = std::abs(found.speed_m_s / targets.fall_m_s - 1.0) > targets.fall_band;
         } else {
-            answer.below = number_text(found.fast_m_s, unit) + " – " + number_text(found.slow_m_s, unit);
+            answer.below = number_text(found.fast_m_s, unit) + " – " + widgets::fall_end_text(found.slow_m_s, unit);
         }
     } else {
         answer.number = answers.behaviour == Behaviour::floats ? words::floats : words::hangs_still;

@@ -129,16 +129,16 @@ std::string App::add_to_drawer(const std::string& text) {
 
 std::string App::open_json(const std::string& text) {
     if (!parts_->session.open_json(text)) return sentences(parts_->session.problems());
+    parts_->another_lure();
     parts_->say(look::words::opened + parts_->session.kept().name);
     return {};
-    parts_->another_lure();
 }
 
 std::string App::open_link(const std::string& text) {
     if (!parts_->session.open_link(text)) return sentences(parts_->session.problems());
+    parts_->another_lure();
     parts_->say(look::words::opened + parts_->session.kept().name);
     return {};
-    parts_->another_lure();
 }
 
 const preset::Document& App::document() const { return parts_->session.kept(); }

@@ -69,9 +69,9 @@ struct AppParts {
     std::string last_problem;
     std::optional<state::Step> drawn_step;  ///< none where another lure has come
 
-    void say(std::string sentence) { toast.show(std::move(sentence), false, now_s); }
     /// Another lure lies on the bench: what was open, typed or begun on the one before it is put away.
     void another_lure();
+    void say(std::string sentence) { toast.show(std::move(sentence), false, now_s); }
 };
 
 /// Sentences of problems, one after the other.

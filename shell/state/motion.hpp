@@ -129,7 +129,7 @@ struct Motion {
         std::string refusal;     ///< why none was found
     } outline;
     std::optional<std::size_t> drawer_open;  ///< the piece of the drawer whose figures are shown
-    std::map<std::string, double, std::less<>> read_off;  ///< where a finger last read a plot, by the plot's id
+    std::map<std::string, double, std::less<>> read_off;  ///< where a finger last read a plot, by the plot's id; SI
 };
 
 } // namespace evenfall::shell::state

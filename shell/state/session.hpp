@@ -106,10 +106,10 @@ private:
     Problems problems_;
     unsigned revision_ = 0;
     unsigned shown_revision_ = 0;
+    unsigned refusals_ = 0;
 };
 
 /// A plain one-piece body to begin a new lure from.
 [[nodiscard]] preset::Document new_lure();
-    unsigned refusals_ = 0;
 
 } // namespace evenfall::shell::state

@@ -66,6 +66,10 @@ std::string number_of(const Desk& desk, double value, Quantity quantity) {
     return widgets::number_text(value, desk.ui.units.of(quantity));
 }
 
+std::string fall_end_text(const Desk& desk, double speed_m_s) {
+    return widgets::fall_end_text(speed_m_s, desk.ui.units.of(Quantity::fall));
+}
+
 std::string_view unit_of(const Desk& desk, Quantity quantity) {
     return widgets::symbol(desk.ui.units.of(quantity));
 }

@@ -74,6 +74,8 @@ void optional_number(Desk& desk, const std::string& id, std::string_view label, 
 /// Decimals of a coat's thickness: hundredths of a millimetre, where lengths are read in tenths.
 [[nodiscard]] int fine_decimals(const Desk& desk);
 [[nodiscard]] std::string number_of(const Desk& desk, double value, Quantity quantity);
+/// An end of a fall's doubt.
+[[nodiscard]] std::string fall_end_text(const Desk& desk, double speed_m_s);
 [[nodiscard]] std::string_view unit_of(const Desk& desk, Quantity quantity);
 /// A column's title with its unit: "depth mm".
 [[nodiscard]] std::string titled(const Desk& desk, std::string_view title, Quantity quantity);

@@ -26,11 +26,10 @@ void speed_row(Desk& desk, const fall::SteadyFall& fall) {
     // Rising lures are read the other way round: nobody counts a rise as a negative fall.
     const bool rises = fall.vertical_m_s < 0.0;
     const double speed = std::abs(fall.vertical_m_s);
-    const double one = std::abs(fall.vertical_band_m_s.low);
-    const double other = std::abs(fall.vertical_band_m_s.high);
+    const fall::Band& band = fall.vertical_band_m_s;
     // Low to high as they are read: of a time per length the faster one comes first.
-    std::string low = number_of(desk, std::min(one, other), Quantity::fall);
-    std::string high = number_of(desk, std::max(one, other), Quantity::fall);
+    std::string low = fall_end_text(desk, rises ? -band.high : band.low);
+    std::string high = fall_end_text(desk, rises ? -band.low : band.high);
     if (desk.ui.units.of(Quantity::fall) != widgets::Unit::millimetre_per_second) std::swap(low, high);
     widgets::figure_row(desk.ui, rises ? words::speed_up : words::speed_down, number_of(desk, speed, Quantity::fall),
                         unit_of(desk, Quantity::fall), between(low, high));

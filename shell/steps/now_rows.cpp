@@ -74,7 +74,7 @@ void tub_seen(Desk& desk, const DoNow& now) {
         const Estimate& e = **then;
         widgets::figure_row(desk.ui, words::finished_then, number_of(desk, e.value, Quantity::fall), unit_of(desk, Quantity::fall),
                             number_of(desk, e.value + e.sigma, Quantity::fall) + " – " +
-                                number_of(desk, std::max(e.value - e.sigma, 1e-3), Quantity::fall));
+                                fall_end_text(desk, e.value - e.sigma));
     }
 }
 

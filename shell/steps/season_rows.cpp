@@ -52,11 +52,11 @@ Plot empty_plot(const Desk& desk, const Along& along, const fall::Sweep& sweep) 
 
 /// Draws it and keeps where the finger reads; `unit_text` and decimals are those of the figure read.
 void show(Desk& desk, std::string_view id, Plot& plot, const Along& along, std::string_view unit_text, int decimals) {
-    // Both plots are read at one place: the same water.
+    // Both plots are read at one place: the same water, whatever it is told in.
     const std::string_view key = along.salt ? "water.sweep.salt" : "water.sweep.warmth";
     auto& read_at = desk.motion.read_off;
     std::optional<double> at;
-    if (const auto found = read_at.find(key); found != read_at.end()) at = found->second;
+    if (const auto found = read_at.find(key); found != read_at.end()) at = widgets::to_unit(found->second, along.unit);
     std::string read;
     if (at) {
         read = widgets::number_text(*at, Unit::none, 0) + " " + plot.x_unit + ": ";
@@ -66,7 +66,7 @@ void show(Desk& desk, std::string_view id, Plot& plot, const Along& along, std::
         }
         read += value ? widgets::number_text(*value, Unit::none, decimals) + " " + std::string(unit_text) : std::string("–");
     }
-    if (const auto moved = widgets::plot(desk.ui, id, plot, at, read)) read_at.insert_or_assign(std::string(key), *moved);
+    if (const auto moved = widgets::plot(desk.ui, id, plot, at, read)) read_at.insert_or_assign(std::string(key), widgets::from_unit(*moved, along.unit));
 }
 
 void weight_plot(Desk& desk, const Along& along, const fall::Sweep& sweep) {

@@ -31,7 +31,7 @@ std::string before_text(const Desk& desk, const Estimate& e, Quantity quantity) 
 
 /// A fall told as a time per length has no even doubt either way: its ends are told instead.
 std::string fall_ends(const Desk& desk, const Estimate& e) {
-    return number_of(desk, e.value + e.sigma, Quantity::fall) + " – " + number_of(desk, std::max(1e-3, e.value - e.sigma), Quantity::fall);
+    return number_of(desk, e.value + e.sigma, Quantity::fall) + " – " + fall_end_text(desk, e.value - e.sigma);
 }
 
 void finished_rows(Desk& desk, const Surety& s) {
@@ -123,7 +123,7 @@ void draw_rows(Desk& desk) {
         widgets::note(desk.ui, std::to_string(draws->count) + " " + words::draws_of);
         widgets::figure_row(desk.ui, words::draws_right, percent(draws->chances.both), unit);
         widgets::figure_row(desk.ui, words::draws_half,
-                            number_of(desk, draws->fall_m_s.high_50, Quantity::fall) + " – " + number_of(desk, draws->fall_m_s.low_50, Quantity::fall),
+                            fall_end_text(desk, draws->fall_m_s.high_50) + " – " + fall_end_text(desk, draws->fall_m_s.low_50),
                             unit_of(desk, Quantity::fall));
         widgets::figure_row(desk.ui, words::draws_float, percent(draws->floats), unit);
     }

@@ -1,5 +1,6 @@
 #include "widgets/quantity.hpp"
 
+#include "look/words.hpp"
 #include "units/number_text.hpp"
 #include "units/trade.hpp"
 #include "units/unit.hpp"
@@ -157,6 +158,11 @@ std::string typed_number_text(double si, Unit unit, int decimals) {
 
 double resolution(Unit unit, int decimals) {
     return unit == Unit::inch_fraction ? 1.0 / 64.0 : std::pow(10.0, -places(unit, decimals));
+}
+
+std::string fall_end_text(double speed_m_s, Unit unit) {
+    constexpr double least_seen_m_s = 1e-3;
+    return speed_m_s < least_seen_m_s ? std::string(look::words::at_rest) : number_text(speed_m_s, unit);
 }
 
 std::string value_text(double si, Unit unit, int decimals) {

@@ -51,6 +51,8 @@ enum class Unit {
 [[nodiscard]] std::string typed_number_text(double si, Unit unit, int decimals = -1);
 /// A typed number as the device's language writes it: Dear ImGui's PlatformLocaleDecimalPoint stands for its point.
 [[nodiscard]] std::string as_shown(std::string typed);
+/// An end of the doubt of a fall: words where nobody would see it fall, which no time per length can tell.
+[[nodiscard]] std::string fall_end_text(double speed_m_s, Unit unit);
 /// number_text with its symbol: "15.8 mm", "−3.1°".
 [[nodiscard]] std::string value_text(double si, Unit unit, int decimals = -1);
 
