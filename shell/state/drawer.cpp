@@ -123,7 +123,7 @@ bool Drawer::holds(ThingKind kind, const std::string& name) const { return place
 bool Drawer::put(Thing thing) {
     thing.name = preset::printable(thing.name, longest_name);
     const std::size_t place = place_of(thing.kind, thing.name);
-    if (place >= most_things) return false;
+    if (thing.name.empty() || place >= most_things) return false;
     if (place == things_.size()) things_.emplace_back();
     things_[place] = std::move(thing);
     ++revision_;
@@ -140,7 +140,7 @@ bool Drawer::replace(std::size_t index, Thing thing) {
     if (index >= things_.size()) return false;
     thing.name = preset::printable(thing.name, longest_name);
     const std::size_t other = place_of(thing.kind, thing.name);
-    if (other < things_.size() && other != index) return false;
+    if (thing.name.empty() || (other < things_.size() && other != index)) return false;
     things_[index] = std::move(thing);
     ++revision_;
     return true;

@@ -38,10 +38,10 @@ class Drawer {
 public:
     [[nodiscard]] const std::vector<Thing>& things() const { return things_; }
     /// Puts a thing in, its name cut to what may stand there; one of the same kind and name gives up its place to it. False when the
-    /// drawer is full.
+    /// drawer is full or nothing is left of the name.
     bool put(Thing thing);
     void throw_out(std::size_t index);
-    /// False where another of its kind is called so.
+    /// False where another of its kind is called so, or nothing is left of the name.
     bool replace(std::size_t index, Thing thing);
     [[nodiscard]] bool holds(ThingKind kind, const std::string& name) const;
     /// Goes up with every change.

@@ -148,6 +148,18 @@ TEST_CASE("whatever is laid into the drawer, the drawer opens again with all of 
     }
 }
 
+TEST_CASE("a piece of whose name nothing can be written is not laid in", "[shell][drawer]") {
+    state::Drawer drawer = filled();
+    const std::string before = state::write_drawer(drawer);
+    for (const char* name : {"", "\x01", "\xC3"}) {
+        state::Thing thing = drawer.things()[0];
+        thing.name = name;
+        CHECK_FALSE(drawer.put(thing));
+        CHECK_FALSE(drawer.replace(0, thing));
+        CHECK(state::write_drawer(drawer) == before);
+    }
+}
+
 TEST_CASE("a piece cannot be called as another of its kind is", "[shell][drawer]") {
     state::Drawer drawer = filled();
     state::Thing rod = drawer.things()[2];
