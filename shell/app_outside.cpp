@@ -41,7 +41,7 @@ std::string sentences(const Problems& problems) {
 
 void AppParts::another_lure() {
     keypad.close();
-    picker.close();
+    picker = {};  // with what was picked and not yet collected
     ui.answered.clear();
     motion.draft = {};
     motion.outline = {};
