@@ -18,13 +18,13 @@ namespace words = look::words;
 using widgets::Quantity;
 using widgets::Unit;
 
-/// The lures that can be opened. True when one was.
+/// The lures that can be opened. True when one was tapped.
 bool draw_lures(AppParts& parts) {
     widgets::Ui& ui = parts.ui;
     widgets::subheading(ui, words::shelf_lures);
     for (const Demo& demo : parts.demos) {
         if (list_row(ui, "shelf.preset." + demo.name, {.title = demo.title, .leads_on = true})) {
-            parts.host.another_lure();
+            if (!parts.host.another_lure()) return true;
             if (parts.session.open_json(demo.json)) {
                 parts.another_lure();
                 parts.say(words::opened + demo.title);
@@ -33,7 +33,7 @@ bool draw_lures(AppParts& parts) {
         }
     }
     if (list_row(ui, "shelf.new", {.title = words::shelf_new, .leads_on = true})) {
-        parts.host.another_lure();
+        if (!parts.host.another_lure()) return true;
         if (parts.session.open(state::new_lure(), words::shelf_new)) parts.another_lure();
         return true;
     }

@@ -30,8 +30,9 @@ public:
     virtual void keep_drawer(const std::string& text) { (void)text; }
     /// The shelf is about to be seen: the lures kept on this device arrive later through App::show_kept.
     virtual void shelf_opens() {}
-    /// What comes onto the bench next is another lure: keep the one that lies there, as it is now, by itself.
-    virtual void another_lure() {}
+    /// Another lure is about to come onto the bench: keep the one that lies there, as it is now, by itself. False where that
+    /// cannot be; then it stays, and the builder is told.
+    [[nodiscard]] virtual bool another_lure() { return true; }
     /// Put a kept lure on the bench (it arrives through App::open_session), or throw it away.
     virtual void take_kept(const std::string& id) { (void)id; }
     virtual void drop_kept(const std::string& id) { (void)id; }

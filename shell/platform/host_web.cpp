@@ -31,8 +31,8 @@ EM_JS(void, ef_host_ask_text, (const char* id, const char* label, const char* cu
 EM_JS(void, ef_host_shelf_opens, (), {
     if (globalThis.EvenfallHost) globalThis.EvenfallHost.shelf_opens();
 });
-EM_JS(void, ef_host_another_lure, (), {
-    if (globalThis.EvenfallHost) globalThis.EvenfallHost.another_lure();
+EM_JS(int, ef_host_another_lure, (), {
+    return globalThis.EvenfallHost ? globalThis.EvenfallHost.another_lure() : 1;
 });
 EM_JS(void, ef_host_take_kept, (const char* id), {
     if (globalThis.EvenfallHost) globalThis.EvenfallHost.take_kept(UTF8ToString(id));
@@ -89,7 +89,7 @@ public:
         return text;
     }
     void shelf_opens() override { ef_host_shelf_opens(); }
-    void another_lure() override { ef_host_another_lure(); }
+    bool another_lure() override { return ef_host_another_lure() != 0; }
     void take_kept(const std::string& id) override { ef_host_take_kept(id.c_str()); }
     void drop_kept(const std::string& id) override { ef_host_drop_kept(id.c_str()); }
     void explain(const std::string& id) override { ef_host_explain(id.c_str()); }

@@ -38,6 +38,21 @@ test("a hook is laid into the drawer, is there after a reload, and is put on ano
   await device.close();
 });
 
+test("pieces laid into the drawer in two tabs are in it together", async () => {
+  const device = await shop.device();
+  const first = await shop.open(device);
+  await first.tap("step.hardware");
+  const second = await shop.open(device);
+  await second.tap("step.hardware");
+  await second.tap("drawer.add.wire");
+  await first.page.bringToFront();
+  await first.page.waitForFunction(() => JSON.parse(globalThis.EvenfallHooks.itemsJson()).some(({ id }) => id === "drawer.0"));
+  await first.settled();
+  await first.tap("drawer.add.stock");
+  await first.page.waitForFunction(() => JSON.parse(localStorage.getItem("evenfall.drawer")).things.length === 2);
+  await device.close();
+});
+
 test("a drawer travels as a file, and a wrong one says which field is wrong and changes nothing", async () => {
   const device = await shop.device();
   const bench = await shop.open(device);

@@ -3,7 +3,7 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
 import { workshop } from "./support/bench.mjs";
-import { warmWater } from "./support/ways.mjs";
+import { lookAtShelf, openPreset, warmWater } from "./support/ways.mjs";
 
 const shop = await workshop();
 const slots = ["evenfall.slot.a", "evenfall.slot.b"];
@@ -79,18 +79,21 @@ test("a damaged save is set aside and told, and the one before it opens", async 
   await device.close();
 });
 
-test("a save that is whole but cannot be built is set aside too, and the bench still opens", async () => {
+test("a save that is whole but cannot be built is set aside too, and its lure on the shelf stays there beside the demo that opens", async () => {
   const device = await shop.device();
   const bench = await shop.open(device);
   await bench.page.evaluate(async () => {
     const { createStore } = await import("./js/store.js");
     const store = createStore({ storage: () => localStorage, tab: "t", now: Date.now });
+    store.shelve(globalThis.EvenfallHooks.sessionJson(), "older");
+    store.adopt("older");
     store.save('{"session": 99, "document": {}}');
   });
   await bench.page.reload();
   await bench.ready();
   await bench.page.locator('.notice[data-kind="damaged"]').waitFor();
   assert.ok((await bench.document()).name);
+  assert.deepEqual(await lookAtShelf(bench), ["shelf.lure.older"]);
   await device.close();
 });
 
@@ -113,6 +116,60 @@ test("when the device refuses to keep anything the page says so and hands out a 
   const chunks = [];
   for await (const chunk of await (await arrives).createReadStream()) chunks.push(chunk);
   assert.deepEqual(JSON.parse(Buffer.concat(chunks)), await bench.document());
+  await device.close();
+});
+
+test("where the device has no room for another lure, the one on the bench stays until its builder lets it go", async () => {
+  const device = await shop.device();
+  const bench = await shop.open(device);
+  await warmWater(bench);
+  await bench.keptSoon();
+  const own = await bench.document();
+  await bench.page.evaluate(() => {
+    const given = Storage.prototype.setItem;
+    Storage.prototype.setItem = function setItem(key, text) {
+      if (key.startsWith("evenfall.lure.")) throw new DOMException("full", "QuotaExceededError");
+      given.call(this, key, text);
+    };
+  });
+  const said = bench.page.locator('.notice[data-kind="another"]');
+  await openPreset(bench, "quarry-230");
+  await said.filter({ hasText: "would be gone" }).waitFor();
+  assert.deepEqual(await bench.document(), own);
+  await bench.shot("notice-another");
+  await bench.page.waitForTimeout(1000);
+  const arrives = bench.page.waitForEvent("download");
+  await said.getByRole("button", { name: "Download a copy" }).tap();
+  const chunks = [];
+  for await (const chunk of await (await arrives).createReadStream()) chunks.push(chunk);
+  assert.deepEqual(JSON.parse(Buffer.concat(chunks)), own);
+  await openPreset(bench, "quarry-230");
+  await said.getByRole("button", { name: "Let mine go" }).tap();
+  await openPreset(bench, "quarry-230");
+  assert.notDeepEqual(await bench.document(), own);
+  await bench.keptSoon();
+  bench.noFaults();
+  await device.close();
+});
+
+test("a tab that waits has the bench once the other one is closed and it is worked on, and both lures are still there", async () => {
+  const device = await shop.device();
+  const first = await shop.open(device);
+  await warmWater(first);
+  await first.keptSoon();
+  const second = await shop.open(device);
+  const line = second.page.locator('.notice[data-kind="tabs"]');
+  await line.waitFor();
+  await first.page.close();
+  await second.page.bringToFront();
+  await warmWater(second);
+  await line.waitFor({ state: "detached" });
+  await second.keptSoon();
+  const own = await second.document();
+  await second.page.reload();
+  await second.ready();
+  assert.deepEqual(await second.document(), own);
+  second.noFaults();
   await device.close();
 });
 

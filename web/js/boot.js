@@ -14,8 +14,8 @@ import { createPictures } from "./pictures.js";
 import { presets } from "./parts.js";
 import { createAnnouncer, prepareReport, writeReport } from "./report.js";
 import { openFromAddress, prepareShareDialog } from "./share.js";
-import { createStore } from "./store.js";
-import { canHold, holdBench, takeOverBench } from "./tabs.js";
+import { createStore, drawerKey } from "./store.js";
+import { createHold } from "./tabs.js";
 import { decimalSign, words } from "./words.js";
 
 const prefersDark = matchMedia("(prefers-color-scheme: dark)").matches;
@@ -55,56 +55,70 @@ function beginSession(core, store) {
   const { session, damaged } = store.load();
   const begun = core.start(session ?? "", "", prefersDark, window.devicePixelRatio);
   if (begun > 1) return false;
-  if (session === null) autosaveOf.current.untouched();
   const refused = begun === 1 && session !== null;
-  if (refused) store.setAside(session);
-  if (damaged || refused) {
-    notice("damaged", words.notices.damagedSave, [
-      [words.notices.downloadDamaged, () => download("evenfall-damaged-save.txt", store.asides()[0]?.text ?? "")],
+  if (refused) {
+    store.setAside(session);
+    store.adopt(null); // what lies here instead is another lure
+  }
+  if (session === null || refused) autosaveOf.current.untouched();
+  const hurt = refused ? session : damaged;
+  if (hurt !== null) {
+    const { damagedSave, setAside, noRoomAside, downloadDamaged } = words.notices;
+    const safe = store.asides().some(({ text }) => text === hurt);
+    notice("damaged", `${damagedSave} ${safe ? setAside : noRoomAside}`, [
+      [downloadDamaged, () => download("evenfall-damaged-save.json", hurt)],
     ]);
   }
   return true;
 }
 
+// What another tab has kept comes onto the bench of this one.
+const opener = (core) => (session) => {
+  const refusal = core.openJson(documentOf(session) ?? "");
+  core.wake();
+  return refusal;
+};
+
 function connect(core, store) {
   const { notices } = words;
+  const copy = [notices.download, () => download("lure.json", core.documentJson())];
   return createAutosave({
     core,
     store,
     onSuccess: () => dismiss("storage"),
-    onFailure: () =>
-      notice("storage", notices.notKept, [[notices.download, () => download("lure.json", core.documentJson())]], false),
+    onFailure: () => notice("storage", notices.notKept, [copy], false),
+    onLeave: (may) => (may ? dismiss("another")
+      : notice("another", notices.anotherWaits, [copy, [notices.letGo, () => autosaveOf.current.letGo()]])),
     onElsewhere: () => notice("tabs", notices.otherTab, [
-      [notices.loadOther, () => {
-        const theirs = documentOf(autosaveOf.current.takeTheirs() ?? "");
-        if (theirs) core.openJson(theirs);
-        core.wake();
-      }],
+      [notices.loadOther, () => autosaveOf.current.takeTheirs(opener(core))],
       [notices.keepMine, () => autosaveOf.current.keepMine()],
     ], false),
   });
 }
 const autosaveOf = { current: null };
 
-// Two tabs never write over each other: one holds the bench, the other says so.
+// Two tabs never write over each other: one holds the bench, the other says so, and asks again whenever it is looked at or
+// worked on. Gives that asking.
 function shareBench(core, store) {
   const { notices } = words;
-  const onLost = () => {
+  const hold = createHold(() => {
+    dismiss("tabs");
+    autosaveOf.current.resumeBench(opener(core));
+  }, () => {
     autosaveOf.current.yieldBench();
     say();
-  };
+  });
   const say = () => notice("tabs", notices.benchElsewhere, [
-    [notices.workHere, () => takeOverBench(() => {
-      const theirs = documentOf(autosaveOf.current.resumeBench() ?? "");
-      if (theirs) core.openJson(theirs);
-      core.wake();
-    }, onLost)],
+    [notices.workHere, hold.takeOver],
     [notices.copyToShelf, () => {
       if (!store.shelve(core.sessionJson())) notice("storage", notices.notKept);
       say();
     }],
   ], false);
-  if (canHold()) holdBench(() => {}, onLost);
+  hold.ask();
+  window.addEventListener("focus", hold.ask);
+  document.addEventListener("visibilitychange", () => document.visibilityState === "visible" && hold.ask());
+  return hold.ask;
 }
 
 // Out of memory, say: what the compiled code throws and does not catch has left it in the middle of something.
@@ -126,10 +140,12 @@ async function start() {
   const store = createStore({ storage, tab: crypto.randomUUID?.() ?? String(Math.random()), now: Date.now });
   let core = null;
   let pictures = null;
+  let askForBench = null;
   const refresh = () => {
     if (!core) return;
     writeReport(core);
     pictures?.follow();
+    askForBench?.();
     look(JSON.parse(core.sessionJson()).settings?.theme === "dark");
   };
   globalThis.EvenfallHost = createHost({
@@ -147,12 +163,18 @@ async function start() {
   const drawer = store.drawer();
   if (drawer !== null && core.setDrawer(drawer) !== "") store.setAside(drawer);
   if (!beginSession(core, store)) return stop(words.stop.webgl, true);
-  shareBench(core, store);
+  askForBench = shareBench(core, store);
   openFromAddress(core, autosaveOf.current);
   refresh();
 
   watchCanvas(core);
   autosaveOf.current.watch();
+  // What another tab lays into the drawer lies in it here too, so that neither writes over the other's pieces.
+  window.addEventListener("storage", ({ key, newValue }) => {
+    if (key !== drawerKey || newValue === null) return;
+    core.setDrawer(newValue);
+    core.wake();
+  });
   window.addEventListener("hashchange", () => openFromAddress(core, autosaveOf.current));
   enterMeansDone();
   prepareShareDialog();
@@ -165,10 +187,11 @@ async function start() {
   requestAnimationFrame(() => requestAnimationFrame(() => performance.mark("evenfall bench stands")));
   part("canvas").focus({ preventScroll: true });
   core.wake();
-  pictures.tidy(new Set([store.lureId(), ...store.lures().map(({ id }) => id)]));
+  const known = store.known();
+  if (known) pictures.tidy(known);
   navigator.storage?.persist?.().catch(() => {});
   if (store.firstTime("steps") && store.newest() === null) firstSteps();
-  keepOffline(() => autosaveOf.current.flush());
+  keepOffline(() => !autosaveOf.current.unsaved());
 }
 
 start().catch((problem) => {

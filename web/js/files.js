@@ -6,6 +6,8 @@ import { words } from "./words.js";
 
 const largestFile = 256 * 1024;
 
+export const isDrawer = (text) => /^\s*\{\s*"evenfall_drawer"/.test(text);
+
 /** What a browser is told that a file is, by its name. */
 const types = { csv: "text/csv", json: "application/json", pdf: "application/pdf", svg: "image/svg+xml", html: "text/html" };
 const typeOf = (name) => ({ type: types[name.split(".").at(-1)] });
@@ -25,7 +27,7 @@ export function download(name, text) {
 export async function saveDialog(name, text) {
   const file = new File([text], name, typeOf(name));
   const address = URL.createObjectURL(file);
-  part("dialog-save-about").textContent = words.save.about(name);
+  part("dialog-save-about").textContent = words.save.about(name, name.endsWith(".json") && !isDrawer(text));
   const link = part("dialog-save-file");
   link.href = address;
   link.download = name;
@@ -64,10 +66,12 @@ async function textOf(file) {
   return file.text();
 }
 
-/** Document text of a session text, or null. */
-export function documentOf(session) {
+/** Document text of a session's text, or of a save's that holds one; null where there is none. */
+export function documentOf(text) {
   try {
-    return JSON.stringify(JSON.parse(session).document ?? null);
+    const { session, document } = JSON.parse(text);
+    if (typeof session === "string") return documentOf(session);
+    return document ? JSON.stringify(document) : null;
   } catch {
     return null;
   }

@@ -2,7 +2,7 @@
 // waits until the frame is over.
 
 import { askText, message } from "./dialogs.js";
-import { openDialog, saveDialog } from "./files.js";
+import { documentOf, isDrawer, openDialog, saveDialog } from "./files.js";
 import { explain, firstSteps } from "./help.js";
 import { shareDialog } from "./share.js";
 import { createSheet } from "./sheet.js";
@@ -35,14 +35,17 @@ export function createHost({ getCore, store, autosave, pictures, announce, onCha
     save_sheet: (name) => later(() => sheet.save(name)),
     first_steps: () => later(firstSteps),
     shelf_opens: () => later(fillShelf),
-    another_lure: () => autosave()?.another(), // at once: in the next moment the other one lies there
+    // True when another lure may come: at once, for in the next moment it lies there.
+    another_lure() {
+      const may = autosave().leave();
+      if (may) later(autosave().came);
+      return may;
+    },
     take_kept(id) {
       later(() => {
         const session = store.onShelf(id);
-        autosave().another();
-        const refusal = session === null ? words.open.unreadable : getCore().openSession(session);
+        const refusal = autosave().another(() => (session === null ? words.open.unreadable : getCore().openSession(session)), id);
         if (refusal) message(refusal);
-        else store.adopt(id);
         getCore().wake();
       });
     },
@@ -65,9 +68,7 @@ export function createHost({ getCore, store, autosave, pictures, announce, onCha
     open_file() {
       later(() =>
         openDialog(store, (text) => {
-          const isDrawer = /^\s*\{\s*"evenfall_drawer"/.test(text);
-          if (!isDrawer) autosave().another();
-          const refusal = isDrawer ? getCore().addToDrawer(text) : getCore().openJson(text);
+          const refusal = isDrawer(text) ? getCore().addToDrawer(text) : autosave().another(() => getCore().openJson(documentOf(text) ?? text));
           getCore().wake();
           return refusal;
         }),

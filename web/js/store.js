@@ -8,7 +8,7 @@ const slots = ["evenfall.slot.a", "evenfall.slot.b"];
 const asideKey = "evenfall.aside";     // damaged saves, as they were found
 const keptKey = "evenfall.kept";       // whole sessions that another one took the place of
 const shelfKey = "evenfall.lure."; // + id: a lure that is not on the bench
-const drawerKey = "evenfall.drawer";   // the builder's own pieces
+export const drawerKey = "evenfall.drawer"; // the builder's own pieces
 const keepAtMost = 5;
 const isId = (id) => typeof id === "string" && /^[a-z0-9-]{1,40}$/.test(id);
 const newId = () => `${Date.now().toString(36)}-${Math.random().toString(36).slice(2, 8)}`;
@@ -61,10 +61,11 @@ export function createStore({ storage, tab, now }) {
       return [];
     }
   };
-  const remember = (key, entry) => {
+  const remember = (key, entry, stays = () => true) => {
+    const all = [entry, ...list(key).filter(stays)];
     for (let count = keepAtMost; count > 0; count--) {
       // With little room the oldest go first.
-      if (write(key, JSON.stringify([entry, ...list(key)].slice(0, count)))) return true;
+      if (write(key, JSON.stringify(all.slice(0, count)))) return true;
     }
     return false;
   };
@@ -80,18 +81,20 @@ export function createStore({ storage, tab, now }) {
     }
   };
   let lure = newId(); // the one on the bench
+  let since = now(); // when it came there
+  const shelved = (id) => unseal(read(shelfKey + id) ?? "");
 
   /** Moves a text that could not be used out of the way of the next save. True when it is safe elsewhere. */
-  const setAside = (text) => remember(asideKey, { time: now(), text });
+  const setAside = (text) => remember(asideKey, { time: now(), text }, (entry) => entry?.text !== text);
 
   return {
-    /** The newest whole save and whether a damaged one was found and set aside. */
+    /** The newest whole save, and the text of a damaged one, if one was found; it is set aside where there is room. */
     load() {
-      let damaged = false;
+      let damaged = null;
       for (const key of slots) {
         const text = read(key);
         if (text === null || unseal(text)) continue;
-        damaged = true;
+        damaged = text;
         if (setAside(text)) remove(key);
       }
       const found = newest();
@@ -107,20 +110,20 @@ export function createStore({ storage, tab, now }) {
       return write(key, JSON.stringify({ ...sealed(rev, now(), tab, session), lure }));
     },
 
-    /** Another lure comes onto the bench; the one that lies there, if given, goes onto the shelf. True when it is safe. */
-    begin(session) {
-      const before = lure;
-      lure = newId();
-      return session === null || write(shelfKey + before, JSON.stringify({ ...sealed(0, now(), tab, session), lure: before }));
+    /** Puts a session onto the shelf, in the place of the lure of this id or in one of its own. True when it is safe there. */
+    shelve(session, id) {
+      const place = id ?? newId();
+      return write(shelfKey + place, JSON.stringify({ ...sealed(0, now(), tab, session), lure: place }));
     },
-    /** Puts a copy of a session onto the shelf. True when it is safe there. */
-    shelve(session) {
-      const id = newId();
-      return write(shelfKey + id, JSON.stringify({ ...sealed(0, now(), tab, session), lure: id }));
-    },
-    /** The lure on the bench is the one of this id. */
+    /** The lure on the bench is the one of this id, or else a new one. */
     adopt(id) {
       lure = isId(id) ? id : newId();
+      since = now();
+    },
+    /** Has another tab put the lure on the bench onto the shelf since it came here? It is the newer one there. */
+    overtaken() {
+      const there = shelved(lure);
+      return there !== null && there.tab !== tab && there.time >= since;
     },
     /** The lures on the shelf but for the one on the bench, the last used first. Damaged ones are set aside. */
     lures() {
@@ -134,12 +137,22 @@ export function createStore({ storage, tab, now }) {
       }
       return found.sort((a, b) => b.time - a.time);
     },
-    onShelf: (id) => unseal(read(shelfKey + id) ?? "")?.session ?? null,
+    onShelf: (id) => shelved(id)?.session ?? null,
     /** Takes a lure off the shelf for good; it can still be found among the kept ones for a while. */
     drop(id) {
-      const session = unseal(read(shelfKey + id) ?? "")?.session;
-      if (session !== undefined) this.keep(session);
-      remove(shelfKey + id);
+      const text = read(shelfKey + id);
+      const session = shelved(id)?.session;
+      remove(shelfKey + id); // first: it may be what the kept one has no room beside
+      if (session !== undefined && !this.keep(session)) write(shelfKey + id, text);
+    },
+    /** Ids of all lures on the device and of the one on the bench; null where nothing can be read. */
+    known() {
+      try {
+        const keys = Object.keys(storage());
+        return new Set([lure, ...keys.filter((key) => key.startsWith(shelfKey)).map((key) => key.slice(shelfKey.length))]);
+      } catch {
+        return null;
+      }
     },
 
     /** Says once that something has been seen on this device; true the first time. */
@@ -158,11 +171,9 @@ export function createStore({ storage, tab, now }) {
     setAside,
     asides: () => list(asideKey),
 
-    /** A whole session that is about to lose its place: kept among the last few. */
-    keep(session) {
-      const same = list(keptKey)[0]?.session === session;
-      return same || remember(keptKey, { time: now(), session });
-    },
+    /** A whole session that is about to lose its place: kept among the last few, in the place of one that it goes on from. */
+    keep: (session, before) =>
+      remember(keptKey, { time: now(), session }, (entry) => entry?.session !== session && entry?.session !== before),
     kept: () => list(keptKey).filter((entry) => typeof entry?.session === "string" && Number.isFinite(entry?.time)),
 
     /** Does a storage event tell of a save by another tab? */

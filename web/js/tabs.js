@@ -1,19 +1,42 @@
 // One tab or window at a time keeps the work on the bench: whoever holds the browser's lock. Another one may take it over.
 
 const name = "evenfall.bench";
+let usable = Boolean(globalThis.navigator?.locks);
 
 /** Can this browser say which tab holds the bench? */
-export const canHold = () => Boolean(navigator.locks);
+export const canHold = () => usable;
 
-// Holds until the tab goes or another takes over; `onLost` is called when it is, or has been, somebody else's.
-function hold(options, onHeld, onLost) {
-  const held = navigator.locks.request(name, options, (lock) => {
-    if (!lock) return onLost();
-    onHeld();
-    return new Promise(() => {});
-  });
-  held.catch(onLost);
+/**
+ * The bench as this tab has it: `ask()` takes it where it is free, and may be called again and again; `takeOver()` takes it
+ * from whoever has it. `onHeld` is called when it is this tab's, `onLost` when it is, or has become, somebody else's.
+ */
+export function createHold(onHeld, onLost) {
+  let held = null; // not known before the first answer
+  let asking = false;
+  let last = 0;
+
+  function request(options) {
+    const mine = ++last; // an older request of this tab's own is no other tab
+    const lose = () => {
+      if (mine !== last || held === false) return;
+      held = false;
+      onLost();
+    };
+    asking = true;
+    navigator.locks.request(name, options, (lock) => {
+      asking = false;
+      if (!lock) return lose();
+      held = true;
+      onHeld();
+      return new Promise(() => {});
+    }).catch((fault) => {
+      if (fault.name === "AbortError") lose();
+      else if (fault instanceof DOMException) usable = false; // no other tab: the browser gives us no locks
+      else throw fault;
+    });
+  }
+  return {
+    ask: () => usable && !held && !asking && request({ ifAvailable: true }),
+    takeOver: () => request({ steal: true }),
+  };
 }
-
-export const holdBench = (onHeld, onLost) => hold({ ifAvailable: true }, onHeld, onLost);
-export const takeOverBench = (onHeld, onLost) => hold({ steal: true }, onHeld, onLost);

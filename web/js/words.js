@@ -9,6 +9,8 @@ export const decimalSign = (() => {
   }
 })();
 
+const gone = "but this device could not keep your lure: it would be gone. Download a copy first";
+
 export const words = {
   loading: {
     module: "Laying out the bench",
@@ -19,24 +21,25 @@ export const words = {
     webgl: "This browser cannot draw the bench: WebGL 2 is missing or switched off. A browser from 2023 or later has it; " +
       "on an old device it may have to be allowed in the settings.",
     load: "A part of the page could not be loaded. Check the connection and load the page again.",
-    crash: "The bench has stopped because of a fault of its own. Your work was kept as it was at the last change.",
+    crash: "The bench has stopped because of a fault of its own. Load it again: your work is there as this device last kept it.",
     reload: "Load again",
   },
   notices: {
     notKept: "Not saved on this device. Download a copy before you close the page.",
     download: "Download a copy",
-    damagedSave: "What this device had kept was damaged and could not be opened. It was set aside, not deleted.",
+    damagedSave: "What this device had kept was damaged and could not be opened.",
+    setAside: "It was set aside, not deleted.",
+    noRoomAside: "There is no room to set it aside: download it now.",
     downloadDamaged: "Download it",
     linkRefused: "The link could not be opened.",
     linkRefusedRest: "You see what was here before.",
-    linkWaits: "A link wants to open here, but this device could not keep your lure: it would be gone. Download a copy first, or leave the link.",
+    linkWaits: `A link wants to open here, ${gone}, or leave the link.`,
+    anotherWaits: `Another lure wants to open here, ${gone}, or let yours go, and choose again.`,
+    letGo: "Let mine go",
     openIt: "Open the link",
     leaveIt: "Leave it",
     fromLink: "Opened from a link and not kept yet. Your own lure stays kept until you change this one; Undo brings it back.",
     keepIt: "Keep it",
-    linkAsks: "A link wants to open another lure, and this device has not kept the one on the bench. Save a copy of it first.",
-    openLink: "Open the link",
-    leaveLink: "Leave it",
     otherTab: "This bench was changed in another tab or window.",
     benchElsewhere: "This bench is open in another tab or window, and the work is kept there. What you change here waits among the kept lures.",
     workHere: "Work here instead",
@@ -44,6 +47,7 @@ export const words = {
     loadOther: "Load that one",
     keepMine: "Keep mine",
     newVersion: "A new version is ready.",
+    newVersionWaits: `A new version is ready, ${gone}.`,
     newVersionTaken: "A new version is in use in another tab.",
     reload: "Load it",
     screenLost: "The drawing surface was lost and did not come back.",
@@ -56,8 +60,6 @@ export const words = {
     count: (n) => `${n.toLocaleString("en")} characters`,
     long: "Over 1,800 characters: some messengers cut links as long as this. A saved file travels whole.",
     veryLong: "Over 8,000 characters: too long for most messengers. Please send a saved file instead.",
-    code: "Another device opens this lure by its camera. It sees the code best when the screen is bright.",
-    noCode: "This lure is too much for a code that a telephone’s camera can read. Use the link or a saved file.",
     copied: "Copied.",
     notCopied: "The browser did not allow copying. The link is marked: copy it by hand.",
   },
@@ -96,7 +98,7 @@ export const words = {
       "water raise it most."],
   },
   save: {
-    about: (name) => `“${name}” holds the whole lure as it is now.`,
+    about: (name, whole) => `“${name}” ${whole ? "holds the whole lure as it is now." : "is ready to be kept."}`,
   },
   open: {
     keptTitle: "Kept from before",

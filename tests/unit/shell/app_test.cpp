@@ -107,6 +107,21 @@ TEST_CASE("the shelf shares the very lure that is open", "[shell][app]") {
     CHECK(bench.host.saved_name == "millrace-170.json");
 }
 
+TEST_CASE("where the device cannot keep the lure on the bench, no other one comes in its place", "[shell][app]") {
+    Bench bench;
+    const std::string before = bench.app.document_json();
+    bench.app.add_preset("reedline-120", demo_text("reedline-120.json"));
+    bench.host.has_room = false;
+    for (const char* other : {"shelf.preset.reedline-120", "shelf.new"}) {
+        bench.tap_all({"shelf.open", other});
+        CHECK(bench.app.document_json() == before);
+        CHECK_FALSE(bench.there("shelf.share"));
+    }
+    bench.host.has_room = true;
+    bench.tap_all({"shelf.open", "shelf.new"});
+    CHECK(bench.app.document_json() != before);
+}
+
 TEST_CASE("the plan of the page is the plan of the core", "[shell][app]") {
     Bench bench;
     const auto plan = plan_lead(bench.app.document());

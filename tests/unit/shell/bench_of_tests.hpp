@@ -31,6 +31,8 @@ struct RecordingHost final : platform::Host {
     std::string saved_sheet;
     std::vector<std::string> announced;
     int shelf_asked = 0;
+    bool has_room = true;
+    bool another_lure() override { return has_room; }
     void show_sheet(float, float, float, float, unsigned revision) override {
         sheet_seen = true;
         sheet_revision = revision;
