@@ -8,6 +8,7 @@ import { test } from "node:test";
 import { workshop } from "./support/bench.mjs";
 import { serve } from "./support/server.mjs";
 import { pageDir } from "./support/settings.mjs";
+import { warmWater } from "./support/ways.mjs";
 
 const shop = await workshop();
 
@@ -70,6 +71,20 @@ test("a new version waits until it is asked for, then loads once and leaves noth
 
   let loads = 0;
   page.on("load", () => loads++);
+  // What the device could not keep does not go for it unasked.
+  await page.evaluate(() => {
+    globalThis.givenSetItem = Storage.prototype.setItem;
+    Storage.prototype.setItem = () => { throw new DOMException("full", "QuotaExceededError"); };
+  });
+  await warmWater(bench);
+  const changed = await bench.document();
+  await page.locator('.notice[data-kind="version"]').getByRole("button", { name: "Load it" }).tap();
+  await page.locator('.notice[data-kind="version"]').filter({ hasText: "would be gone" }).waitFor();
+  await page.waitForTimeout(1000);
+  assert.equal(loads, 0);
+  assert.deepEqual(await bench.document(), changed);
+  await page.evaluate(() => (Storage.prototype.setItem = globalThis.givenSetItem));
+
   const loaded = page.waitForEvent("load");
   await page.locator('.notice[data-kind="version"]').getByRole("button", { name: "Load it" }).tap();
   await loaded;
@@ -77,6 +92,7 @@ test("a new version waits until it is asked for, then loads once and leaves noth
   await page.waitForTimeout(1000);
   assert.equal(loads, 1);
   assert.equal(await buildSeen(), "next-build");
+  assert.deepEqual(await bench.document(), changed, "kept as soon as there was room");
   const kept = await page.evaluate(() => caches.keys());
   assert.deepEqual(kept.map((name) => name.split(" ").at(-1)), ["next-build"]);
   bench.noFaults();

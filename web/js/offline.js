@@ -3,8 +3,8 @@
 import { notice } from "./notices.js";
 import { words } from "./words.js";
 
-/** `beforeReload` runs before a new version is loaded: the last chance to save. */
-export async function keepOffline(beforeReload) {
+/** `mayReload` says whether all work is kept, so that a new version may be loaded; it is the last chance to save. */
+export async function keepOffline(mayReload) {
   if (!("serviceWorker" in navigator) || !/^https?:$/.test(location.protocol)) return;
   const container = navigator.serviceWorker;
   let asked = false;
@@ -13,12 +13,15 @@ export async function keepOffline(beforeReload) {
   const reload = () => {
     if (reloaded) return;
     reloaded = true;
-    beforeReload();
     location.reload();
   };
+  const ask = (sentence, load) => notice("version", sentence, [[words.notices.reload, () => {
+    if (mayReload()) load();
+    else notice("version", words.notices.newVersionWaits, [[words.notices.reload, load]]);
+  }]]);
   container.addEventListener("controllerchange", () => {
     if (asked) reload();
-    else if (ruledBefore) notice("version", words.notices.newVersionTaken, [[words.notices.reload, reload]]);
+    else if (ruledBefore) ask(words.notices.newVersionTaken, reload);
   });
 
   let registration;
@@ -30,10 +33,10 @@ export async function keepOffline(beforeReload) {
   const offer = () => {
     const { waiting } = registration;
     if (!waiting || !container.controller) return;
-    notice("version", words.notices.newVersion, [[words.notices.reload, () => {
+    ask(words.notices.newVersion, () => {
       asked = true;
       waiting.postMessage("take over");
-    }]]);
+    });
   };
   offer();
   registration.addEventListener("updatefound", () => {
