@@ -5,13 +5,14 @@ export const part = (id) => document.getElementById(id);
 /** Opens a dialog on top of the bench; resolves with the value of the button that closed it ("" for Escape). */
 export function ask(dialog) {
   return new Promise((resolve) => {
-    if (dialog.open) dialog.close("");
     dialog.returnValue = "";
+    // One that is open already is asked anew; closing it would tell of it only later, and to both who asked.
+    if (dialog.open) dialog.dispatchEvent(new Event("close"));
     dialog.addEventListener("close", () => {
       part("canvas").focus({ preventScroll: true });
       resolve(dialog.returnValue);
     }, { once: true });
-    dialog.showModal();
+    if (!dialog.open) dialog.showModal();
   });
 }
 

@@ -58,6 +58,7 @@ export function createPictures({ core, lureId, keepLure, onNotKept }) {
   }
 
   async function take(file) {
+    const id = lureId();
     let canvas;
     try {
       canvas = await drawn(file);
@@ -65,7 +66,9 @@ export function createPictures({ core, lureId, keepLure, onNotKept }) {
       return message(words.picture.unreadable);
     }
     const blob = await new Promise((resolve) => canvas.toBlob(resolve, "image/jpeg", 0.9));
+    if (lureId() !== id) return; // another lure has come in the meantime: it was not meant for that one
     keepLure();
+    if (!blob) onNotKept();
     shown = { id: lureId(), blob, marks: "" };
     asked = shown.id;
     if (!show(canvas, "")) shown = null;

@@ -5,7 +5,12 @@ import { part } from "./dialogs.js";
 import { decimalSign, words } from "./words.js";
 
 const say = words.report;
-const figure = (value, digits = 2) => (typeof value === "number" ? value.toFixed(digits).replace("-", "−").replace(".", decimalSign) : say.none);
+/** A number for reading, by the device's language. */
+export const figure = (value, digits = 2) => {
+  if (typeof value !== "number") return say.none;
+  const text = value.toFixed(digits);
+  return text.replace("-", /[1-9]/.test(text) ? "−" : "").replace(".", decimalSign); // nothing has no sign
+};
 
 function table(caption, heads, rows) {
   const made = document.createElement("table");
