@@ -29,8 +29,9 @@ struct ChangeAim {
     double pitch_slack_rad = 0.0;  ///< off by less is right
 };
 
-/// Fill changes in as few holes as will do: one where the pitch then is right, else the two that move least and meet both exactly.
-/// Where none do: the one hole that comes nearest. Empty where no hole can change anything.
+/// Fill changes in as few holes as will do: one where the pitch then is right, else the two that move least and meet both exactly, else
+/// more together. Where none do: the one hole that comes nearest with the weight right, or all in turn, as near to the weight as they
+/// come. Empty where no hole can change anything.
 struct Change {
     std::vector<std::pair<std::size_t, double>> by;  ///< index into the leeways, kg
     bool weight_met = false;

@@ -248,7 +248,13 @@ Outcome<DoNow> do_now(const preset::Document& document, std::optional<Stage> at)
             for (const auto& [which, kg] : change.by) {
                 changed.holes[leeways[which].hole] = bench::changed_hole(*woodwork, leeways[which], kg);
             }
-            if ((change.weight_met && change.pitch_met) || round == 1) break;
+            if (round == 1) {
+                // A trim hole that nothing goes into is none.
+                const std::size_t trim = changed.holes.size() - 1;
+                if (std::none_of(change.by.begin(), change.by.end(), [&](const auto& c) { return leeways[c.first].hole == trim; })) changed.holes.pop_back();
+                break;
+            }
+            if (change.weight_met && change.pitch_met) break;
             const auto more = with_trim_hole(taught, f.trim.sum.b_m().x, 0.00635);
             if (!more) break;
             base = *more;
@@ -259,10 +265,11 @@ Outcome<DoNow> do_now(const preset::Document& document, std::optional<Stage> at)
                                       "Neither the lead in the holes nor a trim hole brings the finished lure to " +
                                           grams(aim.in_water_kg) + " in water: it would come to " +
                                           grams(change.sum.in_water_kg(aim.water_kg_m3)) + "."});
-        } else if (!change.pitch_met) {
+        }
+        if (!change.pitch_met) {
             const balance::Hang hang = balance::hang(change.sum);
             out.shortfalls.push_back({ProblemCode::cannot_be_met, "/targets/pitch_deg", "",
-                                      "With the weight right it hangs at " +
+                                      (change.weight_met ? "With the weight right it hangs at " : "It then hangs at ") +
                                           (hang.pitch_rad ? degrees_text(*hang.pitch_rad) : std::string("no angle at all")) + "; " +
                                           degrees_text(aim.pitch_rad) + " is asked."});
         }

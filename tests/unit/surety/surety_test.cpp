@@ -1,6 +1,7 @@
 // What surety says, and that it is the same flow that says it.
 
 #include "flotation/float_answers.hpp"
+#include "holes/bore.hpp"
 #include "ledger/build.hpp"
 #include "materials/woods.hpp"
 #include "support/invented_lures.hpp"
@@ -220,6 +221,76 @@ TEST_CASE("What to do now with the lead in: as few holes as will do, and the fin
             if (c.change_kg < 0.0) CHECK(c.depth_m > 0.0);
         }
     }
+}
+
+namespace {
+
+/// Leaded, weighed so many grams over what is expected, and pushing aside just what is expected.
+preset::Document leaded_over(const preset::Document& recipe, double over_g) {
+    const auto s = surety(recipe);
+    const StageBelief& leaded = s->stages[static_cast<std::size_t>(Stage::leaded)];
+    return with({dry(Stage::leaded, units::g_from_kg(leaded.mass_kg.value) + over_g), held(Stage::leaded, units::g_from_kg(leaded.displaced_kg.value))}, recipe);
+}
+
+}  // namespace
+
+TEST_CASE("Where two holes cannot bring weight and pitch right, more do, and no more than it takes") {
+    const preset::Document quarry = invented::preset_named("quarry-230");
+    for (const auto& [recipe, over_g] : {std::pair{quarry, 9.28}, std::pair{millrace(), 12.0}, std::pair{millrace(), 16.0}}) {
+        INFO(recipe.name << ", over by " << over_g << " g");
+        const preset::Document document = leaded_over(recipe, over_g);
+        const auto now = do_now(document);
+        REQUIRE(now.ok());
+        CHECK(now->met);
+        CHECK(now->shortfalls.empty());
+        CHECK(now->changes.size() > 2);
+        const double asked = surety(now->document)->asked_in_water_kg;
+        CHECK_THAT(now->after.in_water_kg, WithinAbs(asked, 5e-6));
+        CHECK_THAT(*now->after.pitch_rad, WithinAbs(recipe.targets.pitch_rad, recipe.targets.pitch_band_rad / 3.0 + 1e-9));
+        // Every hole keeps what it can hold, and there is no hole that nothing goes into.
+        CHECK(now->document.holes.size() == recipe.holes.size());
+        for (const HoleChange& c : now->changes) CHECK(now->document.holes[static_cast<std::size_t>(c.hole)].fill->mass_kg.value() >= 0.0);
+    }
+}
+
+TEST_CASE("Where all the holes cannot bring the weight right, they are filled or emptied, and weight and pitch are told") {
+    // Far too light, in holes that have no cap: lead there takes water's place, and does not weigh in full.
+    preset::Document open = millrace();
+    for (preset::Hole& hole : open.holes) {
+        hole.cap.reset();
+        hole.max_depth_m = 0.022;
+        hole.depth_m += 0.005;
+        hole.use = preset::HoleUse::drilled;
+    }
+    preset::Document tight = open;
+    for (preset::Hole& hole : tight.holes) hole.depth_m -= 0.004;
+    const auto some = do_now(leaded_over(open, -6.0));
+    const auto all = do_now(leaded_over(tight, -40.0));
+    REQUIRE((some.ok() && all.ok()));
+    const auto weight_told = [](const DoNow& now) {
+        return std::any_of(now.shortfalls.begin(), now.shortfalls.end(), [](const Problem& p) { return p.path == "/holes"; });
+    };
+    const auto pitch_told = [](const DoNow& now) {
+        return std::any_of(now.shortfalls.begin(), now.shortfalls.end(), [](const Problem& p) { return p.path == "/targets/pitch_deg"; });
+    };
+    CHECK_FALSE(weight_told(*some));
+    CHECK(weight_told(*all));
+    CHECK(pitch_told(*all) == (std::abs(*all->after.pitch_rad - open.targets.pitch_rad) > open.targets.pitch_band_rad / 3.0));
+    for (const preset::Hole& hole : all->document.holes) {
+        const auto body = evaluate(all->document)->body;
+        const holes::Contents in = holes::contents(hole, holes::place(hole, body));
+        CHECK_THAT(in.fill_column_m, WithinAbs(in.room_m, 1e-6));
+    }
+    // Far too heavy: all is drilled out.
+    const auto heavy = do_now(leaded_over(invented::preset_named("quarry-230"), 25.0));
+    REQUIRE(heavy.ok());
+    CHECK(weight_told(*heavy));
+    for (const preset::Hole& hole : heavy->document.holes) CHECK(hole.fill->mass_kg.value() < 1e-9);
+    // A lure whose holes are full gets its trim hole.
+    const auto light = do_now(leaded_over(invented::preset_named("quarry-230"), -13.9));
+    REQUIRE(light.ok());
+    CHECK(light->change_kg > 0.0);
+    CHECK(light->met == light->shortfalls.empty());
 }
 
 TEST_CASE("A lure that is right needs nothing done") {
