@@ -123,23 +123,28 @@ std::optional<double> Observer::in_water_for_showing(Stage stage, const ledger::
     const flotation::Hull& floating = hull(stage);
     const Vec3 g = sum.g_m();
     const double all_of_it = water_kg_m3 * floating.volume_m3();
-    bool lost = false;  // no upright rest on the way: the reading says nothing
+    bool lost = false;  // no upright rest on the way
     const auto more_than_read = [&](double in_water_kg) {
         const auto rest = flotation::upright_rest({&floating, all_of_it + in_water_kg, g, water_kg_m3});
         lost = lost || !rest;
         return rest ? rest->freeboard_m - showing_m : 0.0;
     };
-    // The lighter, the more shows: between awash and more than half of it dry.
     const double heavy = -1e-6 * all_of_it;
-    const double light = -0.6 * all_of_it;
-    const double at_light = more_than_read(light);
     const double at_heavy = -showing_m;  // awash nothing shows; there is nothing steady to be looked at there
-    if (lost || at_light < 0.0) return std::nullopt;  // no weight shows more than that
-    if (at_light == 0.0) return light;
     if (at_heavy >= 0.0) return heavy;
-    const double kg = fall::bracketed_root(more_than_read, light, heavy, at_light, at_heavy, 1e-12 * all_of_it);
-    if (lost) return std::nullopt;
-    return kg;
+    // The lighter, the more shows: between awash and nearly all of it dry; or more than half of it, where so light a lure has no upright
+    // rest. Lost on both ways, the reading says nothing.
+    for (const double share : {-0.98, -0.6}) {
+        lost = false;
+        const double light = share * all_of_it;
+        const double at_light = more_than_read(light);
+        if (lost) continue;
+        if (at_light < 0.0) return std::nullopt;  // no weight shows more than that
+        if (at_light == 0.0) return light;
+        const double kg = fall::bracketed_root(more_than_read, light, heavy, at_light, at_heavy, 1e-12 * all_of_it);
+        if (!lost) return kg;
+    }
+    return std::nullopt;
 }
 
 std::optional<Observation> Observer::observe(const Reading& r, const Eigen::VectorXd& u) {

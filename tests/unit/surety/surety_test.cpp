@@ -401,6 +401,30 @@ TEST_CASE("A floater that shows as much as its own figures say fits them, and on
     CHECK(lighter->in_water_kg.sigma < fits->in_water_kg.sigma_before);
 }
 
+TEST_CASE("A blank of light wood that shows as much as its own figures say fits them, though most of it is dry") {
+    for (const char* species : {"western_redcedar", "balsa", "paulownia"}) {
+        INFO(species);
+        preset::Document light = millrace();
+        light.wood = {};
+        light.wood.species = species;
+        const auto e = evaluate(light);
+        REQUIRE(e.ok());
+        ledger::Ledger carved = e->ledger;
+        std::erase_if(carved, [](const ledger::Line& line) { return line.stage > Stage::carved; });
+        const auto afloat = flotation::upright_answer(e->body, carved, light, water::water_properties(light.tub.temperature_c, light.tub.salinity_g_kg)->density_kg_m3);
+        REQUIRE(afloat.has_value());
+        preset::Reading r;
+        r.kind = ReadingKind::floats_showing;
+        r.stage = Stage::carved;
+        r.showing_m = afloat->freeboard_m;
+        const auto s = surety(with({r}, light));
+        REQUIRE(s.ok());
+        CHECK(s->readings[0].used);
+        CHECK(s->readings[0].warning.empty());
+        CHECK_THAT(s->readings[0].expected, WithinAbs(*r.showing_m, 1e-5));
+    }
+}
+
 TEST_CASE("A floater that is said to show more than all of itself teaches nothing, and spoils no figure") {
     const preset::Document reedline = invented::preset_named("reedline-120");
     preset::Reading r;
