@@ -1,6 +1,7 @@
 #include "app_parts.hpp"
 
 #include "look/words.hpp"
+#include "preset/link.hpp"
 #include "state/file_stem.hpp"
 #include "widgets/button.hpp"
 #include "widgets/choice.hpp"
@@ -45,7 +46,8 @@ bool draw_hand_on(AppParts& parts) {
     widgets::subheading(ui, words::shelf_hand_on);
     const preset::Document& document = parts.session.kept();
     if (list_row(ui, "shelf.share", {.title = words::shelf_share, .leads_on = true})) {
-        parts.host.share(write_link(document));
+        if (const std::string link = write_link(document); link.size() <= preset::max_link_bytes) parts.host.share(link);
+        else parts.toast.show(words::too_long_a_link, true, parts.now_s);
         return true;
     }
     if (list_row(ui, "shelf.save", {.title = words::shelf_save, .leads_on = true})) {

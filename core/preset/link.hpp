@@ -23,7 +23,7 @@ inline constexpr std::size_t max_link_bytes = 32 * 1024;  ///< of the whole shar
 /// The frozen start dictionary of version 1: keys and values that documents are full of, the likeliest last.
 [[nodiscard]] std::string_view link_dictionary();
 
-/// Any text of at most max_document_bytes → share text.
+/// Any text of at most max_document_bytes → share text. One of over max_link_bytes does not open: see to it before it is handed on.
 [[nodiscard]] std::string pack_link(const std::string& text);
 
 /// Share text, or an address holding it behind '#', blanks around allowed → the text. Refuses links that are too long, of

@@ -3,7 +3,11 @@
 #include <array>
 #include <cerrno>
 #include <cstdio>
+#include <cstdlib>
 #include <cstring>
+#include <fcntl.h>
+#include <sys/stat.h>
+#include <unistd.h>
 
 namespace evenfall::cli {
 namespace {
@@ -11,6 +15,27 @@ namespace {
 Problem file_problem(const std::string& path, const char* cannot) {
     return {ProblemCode::unknown_name, path, "",
             "The file “" + path + "” cannot be " + cannot + ": " + std::strerror(errno) + '.'};
+}
+
+/// The file that a chain of symbolic links ends at, whether it is there or not.
+std::string behind_links(std::string path) {
+    constexpr int most_links = 40;
+    for (int i = 0; i < most_links; ++i) {
+        std::array<char, 4096> to{};
+        const ssize_t length = ::readlink(path.c_str(), to.data(), to.size());
+        if (length < 0) break;  // no link
+        const std::string target(to.data(), static_cast<std::size_t>(length));
+        const std::size_t folder = target[0] == '/' ? std::string::npos : path.rfind('/');
+        path = folder == std::string::npos ? target : path.substr(0, folder + 1) + target;
+    }
+    return path;
+}
+
+/// What a new file may be to whom, as the shell has it set.
+mode_t usual_mode() {
+    const mode_t hidden = ::umask(0);
+    ::umask(hidden);
+    return 0666 & ~hidden;
 }
 
 }  // namespace
@@ -40,14 +65,23 @@ Problems write_text_file(const std::string& path, const std::string& text) {
         std::fwrite(text.data(), 1, text.size(), stdout);
         return {};
     }
-    const std::string fresh = path + ".new";
-    std::FILE* file = std::fopen(fresh.c_str(), "wb");
+    const std::string target = behind_links(path);
+    struct stat old {};
+    const bool is_there = ::stat(target.c_str(), &old) == 0;
+    // What is no file, a pipe for one, has nothing that could be lost, and stays what it is.
+    const bool is_file = !is_there || S_ISREG(old.st_mode);
+    if (is_there && ::access(target.c_str(), W_OK) != 0) return {file_problem(path, "written")};
+    std::string fresh = is_file ? target + ".XXXXXX" : target;  // a name that no other file has
+    const int handle = is_file ? ::mkstemp(fresh.data()) : ::open(fresh.c_str(), O_WRONLY);
+    std::FILE* file = handle < 0 ? nullptr : ::fdopen(handle, "wb");
     if (file == nullptr) return {file_problem(path, "written")};
     const bool written = std::fwrite(text.data(), 1, text.size(), file) == text.size();
+    // Where a disk knows nothing of that, the file is kept all the same.
+    if (is_file) static_cast<void>(::fchmod(handle, is_there ? old.st_mode & 07777 : usual_mode()));
     const bool closed = std::fclose(file) == 0;
-    if (written && closed && std::rename(fresh.c_str(), path.c_str()) == 0) return {};
+    if (written && closed && (!is_file || std::rename(fresh.c_str(), target.c_str()) == 0)) return {};
     Problem problem = file_problem(path, "written");
-    std::remove(fresh.c_str());
+    if (is_file) std::remove(fresh.c_str());
     return {problem};
 }
 

@@ -1,5 +1,4 @@
 #include "cli/commands.hpp"
-#include "cli/files.hpp"
 #include "cli/table.hpp"
 #include "cli/words.hpp"
 #include "preset/check.hpp"
@@ -120,9 +119,7 @@ int lead(const Arguments& arguments) {
         return cannot_be_met;
     }
     if (arguments.write_to) {
-        if (const Problems problems = write_text_file(*arguments.write_to, write_document(plan->document)); !problems.empty()) {
-            return report(problems);
-        }
+        if (const Problems problems = keep(*arguments.write_to, plan->document); !problems.empty()) return report(problems);
     }
     return done;
 }

@@ -1,5 +1,6 @@
 #include "cli/commands.hpp"
 #include "cli/files.hpp"
+#include "preset/link.hpp"
 #include "qr/square_code.hpp"
 
 #include <cstdio>
@@ -32,6 +33,10 @@ int link(const Arguments& arguments) {
     const Outcome<preset::Document> document = load(arguments.operand);
     if (!document.ok()) return report(document.problems());
     const std::string text = write_link(*document);
+    if (text.size() > preset::max_link_bytes) {
+        return report({{ProblemCode::too_large, "", "32 kB", "A link of this lure would have " + std::to_string(text.size()) +
+                                                                 " characters, and none over 32 kB opens. Send the file instead."}});
+    }
     if (arguments.code_to) {
         const Outcome<SquareCode> code = square_code(text_for_code(*document, arguments.page));
         if (!code.ok()) return report(code.problems());

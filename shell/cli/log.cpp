@@ -1,5 +1,4 @@
 #include "cli/commands.hpp"
-#include "cli/files.hpp"
 #include "cli/table.hpp"
 #include "cli/words.hpp"
 #include "materials/solids.hpp"
@@ -179,7 +178,7 @@ int write_back(const Arguments& a, const preset::Document& document) {
     if (const Problems problems = preset::check(document); !problems.empty()) return report(problems);
     if (const Outcome<Evaluation> e = evaluate(document); !e.ok()) return report(e.problems());
     const std::string& path = a.write_to ? *a.write_to : a.operand;
-    if (const Problems problems = write_text_file(path, write_document(document)); !problems.empty()) return report(problems);
+    if (const Problems problems = keep(path, document); !problems.empty()) return report(problems);
     return done;
 }
 
@@ -210,7 +209,7 @@ int log(const Arguments& arguments) {
                 print(write_document(*next));
                 return done;
             }
-            if (const Problems problems = write_text_file(*arguments.write_to, write_document(*next)); !problems.empty()) return report(problems);
+            if (const Problems problems = keep(*arguments.write_to, *next); !problems.empty()) return report(problems);
             return done;
         }
         case LogVerb::add: {

@@ -21,6 +21,12 @@ Outcome<preset::Document> load(const std::string& path) {
     return read_document(*text);
 }
 
+Problems keep(const std::string& path, const preset::Document& document) {
+    const std::string text = write_document(document);
+    if (const auto again = read_document(text); !again.ok()) return again.problems();
+    return write_text_file(path, text);
+}
+
 namespace {
 
 constexpr const char* program_version = "1.0.0";

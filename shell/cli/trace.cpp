@@ -91,7 +91,7 @@ int trace(const Arguments& arguments) {
     if (const Outcome<Evaluation> checked = evaluate(document); !checked.ok()) return report(checked.problems());
     if (arguments.write_to != "-") print(text);
     if (arguments.write_to) {
-        if (const Problems problems = write_text_file(*arguments.write_to, write_document(document)); !problems.empty()) return report(problems);
+        if (const Problems problems = keep(*arguments.write_to, document); !problems.empty()) return report(problems);
     }
     return done;
 }

@@ -35,6 +35,7 @@ inline constexpr const char* shelf_lures = "Lures to open";
 inline constexpr const char* shelf_new = "A plain body to begin from";
 inline constexpr const char* shelf_hand_on = "Hand on";
 inline constexpr const char* shelf_share = "Send as a link";
+inline constexpr const char* too_long_a_link = "Too much for a link: send it as a file.";
 inline constexpr const char* shelf_save = "Keep as a file";
 inline constexpr const char* shelf_load = "Open a file";
 inline constexpr const char* shelf_bench = "This bench";

@@ -18,4 +18,18 @@ for file in millrace-170 reedline-120 quarry-230 estuary-150; do
     expect_in err "damaged or cut short"
     expect_empty out
 done
+
+# A link that would not open is not given.
+/usr/bin/python3 - "$presets/millrace-170.json" "$work/wordy.json" <<'PYTHON'
+import json, random, sys
+draw = random.Random(1)
+d = json.load(open(sys.argv[1]))
+d["log"] = [{"kind": "dry_weight", "stage": "carved", "mass_g": 23, "note": "".join(draw.choices("abcdefghijklmnopqrstuvwxyz ", k=300))} for _ in range(200)]
+json.dump(d, open(sys.argv[2], "w"))
+PYTHON
+expect_status 2 link "$work/wordy.json"
+expect_in err "Send the file instead"
+expect_empty out
+expect_status 2 link "$work/wordy.json" --code "$work/wordy.svg"
+[ ! -e "$work/wordy.svg" ] || fail "a code was drawn of a link that does not open"
 finish

@@ -51,6 +51,45 @@ for bad in "add dry_weight -3 --stage sealed" "add dry_weight 30 --stage baked" 
 done
 [ ! -e "$file.new" ] || fail "a half-written file was left"
 
+# What could not be read again is not written: the file grows over the limit by being laid out.
+/usr/bin/python3 - "$file" "$work/full.json" <<'PYTHON'
+import json, sys
+d = json.load(open(sys.argv[1]))
+one = {"kind": "just_hangs", "stage": "clear_coated", "mass_g": 20.5, "sigma_g": 0.055, "temperature_C": 19.5, "clip_material": "steel",
+       "date": "2026-03-01", "lure": 1, "note": '"' * 400}
+d["log"] = [one] * 199
+d["parts"] = [{"name": '"' * 400, "material": "steel", "mass_g": 0.01, "x_mm": 60, "z_mm": -10, "stage": "dressed"}] * 60
+open(sys.argv[2], "w").write(json.dumps(d, separators=(",", ":"), ensure_ascii=False))
+PYTHON
+cp "$work/full.json" "$work/full-kept.json"
+expect_status 0 weigh "$work/full.json"
+expect_status 2 log "$work/full.json" add dry_weight 30 --stage carved
+expect_in err "the limit is 256 kB"
+cmp -s "$work/full.json" "$work/full-kept.json" || fail "a file was written that no command reads"
+
+# Behind a symbolic link the file itself is written anew, for whom it was before; a file of another's name stays whole.
+mkdir "$work/drawer"
+cp "$file" "$work/drawer/real.json"
+chmod 640 "$work/drawer/real.json"
+ln -s drawer/real.json "$work/link.json"
+echo "mine" >"$work/link.json.new"
+echo "mine" >"$work/drawer/real.json.new"
+expect_status 0 log "$work/link.json" add dry_weight 31.2 --stage sealed
+[ -L "$work/link.json" ] || fail "the symbolic link became a file"
+grep -q '31.2' "$work/drawer/real.json" || fail "the file behind the symbolic link was not written"
+[ "$(stat -c %a "$work/drawer/real.json")" = 640 ] || fail "others may read the file now: $(stat -c %a "$work/drawer/real.json")"
+[ "$(cat "$work/link.json.new" "$work/drawer/real.json.new")" = "mine
+mine" ] || fail "a file of the user's own was overwritten"
+[ "$(ls "$work/drawer" | wc -l)" -eq 2 ] || fail "a half-written file was left"
+(umask 027 && "$program" log "$file" next --write "$work/fresh.json")
+[ "$(stat -c %a "$work/fresh.json")" = 640 ] || fail "a new file is not as the shell has it set: $(stat -c %a "$work/fresh.json")"
+mkfifo "$work/pipe"
+timeout 10 cat "$work/pipe" >"$work/through" &
+expect_status 0 log "$file" next --write "$work/pipe"
+wait
+[ -p "$work/pipe" ] || fail "a pipe became a file"
+cmp -s "$work/through" "$work/fresh.json" || fail "something else came through a pipe"
+
 # A fall, a clip, a segment and a second lure.
 expect_status 0 log "$file" add tub_fall 4.1s --depth 500mm --stage dressed --lure 2
 expect_status 0 log "$file" add just_hangs 2.4g --material lead --stage sealed --lure 2

@@ -122,6 +122,22 @@ TEST_CASE("where the device cannot keep the lure on the bench, no other one come
     CHECK(bench.app.document_json() != before);
 }
 
+TEST_CASE("a lure too long for a link is not handed on as one", "[shell][app]") {
+    Bench bench;
+    preset::Document wordy = bench.app.document();
+    unsigned state = 1;
+    for (int i = 0; i < 200; ++i) {
+        preset::Reading r;
+        r.mass_kg = 0.03;
+        for (int k = 0; k < 300; ++k) r.note += static_cast<char>('a' + ((state = state * 1664525u + 1013904223u) >> 24) % 26u);
+        wordy.log.push_back(std::move(r));
+    }
+    REQUIRE_FALSE(read_link(write_link(wordy)));
+    REQUIRE(bench.app.open_json(write_document(wordy)).empty());
+    bench.tap_all({"shelf.open", "shelf.share"});
+    CHECK(bench.host.shared.empty());
+}
+
 TEST_CASE("the plan of the page is the plan of the core", "[shell][app]") {
     Bench bench;
     const auto plan = plan_lead(bench.app.document());
