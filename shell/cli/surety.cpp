@@ -34,8 +34,10 @@ std::string answers_text(const Surety& s) {
     table.row({"pitch °", plus_minus(s.pitch_rad, Unit::degree, 1), number_text(s.pitch_rad.sigma_before, Unit::degree, 1)});
     const Interval& most = s.fall_50_80_95_m_s[1];
     const auto speed = [](double v) { return number_text(v, Unit::mm_per_s, 0); };
-    return table.text() + "Four in five such lures fall at " + (most.low > 0.0 ? speed(most.low) : std::string("nothing (they float)")) + " to " +
-           speed(most.high) + " mm/s.\n";
+    std::string text = table.text() + "Four in five such lures ";
+    if (!(most.high > 0.0)) return text + "or more float.\n";
+    text += most.low > 0.0 ? "fall at " + speed(most.low) + " to " : std::string("float, or fall at up to ");
+    return text + speed(most.high) + " mm/s.\n";
 }
 
 std::string stages_text(const Surety& s) {
@@ -70,7 +72,10 @@ std::string next_text(const Surety& s) {
     return table.text();
 }
 
-std::string draws_text(const Draws& d) {
+/// What is asked besides the hang.
+const char* asked_word(const preset::Document& document) { return document.targets.by == preset::TargetBy::in_water ? "weight in water" : "first fall"; }
+
+std::string draws_text(const preset::Document& document, const Draws& d) {
     Table table({Side::left, Side::right, Side::right, Side::right});
     table.row({"of " + std::to_string(d.count) + " drawn", "middle", "half lie from – to", "95 % lie from – to"});
     const auto row = [&](const std::string& what, const Spread5& x, Unit unit, int decimals) {
@@ -79,9 +84,9 @@ std::string draws_text(const Draws& d) {
     };
     row("mass g", d.mass_kg, Unit::gram, 2);
     row("in water g", d.in_water_kg, Unit::gram, 2);
-    row("fall mm/s", d.fall_m_s, Unit::mm_per_s, 0);
+    if (d.floats < 1.0) row(d.floats > 0.0 ? "fall mm/s, where it sinks" : "fall mm/s", d.fall_m_s, Unit::mm_per_s, 0);
     row("pitch °", d.pitch_rad, Unit::degree, 1);
-    return table.text() + "Float: " + percent(d.floats) + ". Fall right: " + percent(d.chances.fall) + ", hang right: " +
+    return table.text() + "Float: " + percent(d.floats) + ". Right " + asked_word(document) + ": " + percent(d.chances.fall) + ", hang: " +
            percent(d.chances.pitch) + ", both: " + percent(d.chances.both) + ".\n";
 }
 
@@ -107,7 +112,9 @@ int surety(const Arguments& arguments) {
         return done;
     }
     std::string text = document->name + (s->lure > 0 ? ", lure " + std::to_string(s->lure + 1) : "") + "\n\n" + answers_text(*s) + '\n';
-    text += "Chance that the first fall is right (band ±" + percent(document->targets.fall_band) + ") and the hang (±" +
+    const bool by_weight = document->targets.by == preset::TargetBy::in_water;
+    const std::string band = by_weight ? grams(s->weight_band_kg) + " g" : percent(document->targets.fall_band);
+    text += std::string("Chance that the ") + asked_word(*document) + " is right (band ±" + band + ") and the hang (±" +
             degrees(document->targets.pitch_band_rad) + "): " + percent(s->as_it_stands.both) + " as it stands, " + percent(s->put_right.both) +
             " with the lead put right for what is known now.\n\n";
     text += stages_text(*s) + '\n';
@@ -124,7 +131,7 @@ int surety(const Arguments& arguments) {
     }
     if (!s->trim.sentence.empty()) text += s->trim.sentence + "\n\n";
     text += next_text(*s);
-    if (draws) text += '\n' + draws_text(*draws);
+    if (draws) text += '\n' + draws_text(*document, *draws);
     print(text);
     return done;
 }

@@ -122,4 +122,24 @@ expect_status 0 log "$work/first.json" next --write "$work/second.json"
 expect_status 0 surety "$work/second.json" --json
 expect_json "d['has_readings'] is False and d['in_water_g']['sigma'] < $before"
 
+
+# What floats falls at nothing, and where a weight is asked it is no fall that comes right.
+expect_status 0 surety "$presets/quarry-230.json" --draws 500
+expect_in out "Chance that the weight in water is right (band ±0."
+expect_in out "Right weight in water:"
+/usr/bin/python3 - "$presets/reedline-120.json" "$work/light.json" "$work/afloat.json" <<'PYTHON'
+import json, sys
+d = json.load(open(sys.argv[1]))
+json.dump(d, open(sys.argv[2], "w"))
+d["log"] = [{"kind": "dry_weight", "stage": "clear_coated", "mass_g": 38.5}, {"kind": "held_under", "stage": "clear_coated", "mass_g": 43.0}]
+json.dump(d, open(sys.argv[3], "w"))
+PYTHON
+expect_status 0 surety "$work/light.json" --draws 500
+expect_in out "fall mm/s, where it sinks"
+expect_in out "Four in five such lures float, or fall at up to"
+expect_status 0 surety "$work/afloat.json" --draws 500
+expect_in out "Four in five such lures or more float."
+! grep -q "^fall mm/s" "$work/out" || fail "a lure that surely floats is told a fall"
+expect_status 0 surety "$presets/millrace-170.json"
+expect_in out "Chance that the first fall is right (band ±10 %)"
 finish
