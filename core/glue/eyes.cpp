@@ -1,8 +1,7 @@
 #include "glue/eyes.hpp"
 
 #include "bits/bits.hpp"
-#include "joints/hinge_place.hpp"
-#include "wire/twist.hpp"
+#include "joints/twist_hole.hpp"
 
 namespace evenfall::glue {
 
@@ -15,7 +14,6 @@ EyeHole hole_of(const preset::Hinge& hinge) {
     h.wire_m = hinge.wire_m;
     h.bit_m = bit ? bit->diameter_m : twist_m + bits::GlueRoom{}.least_m;
     h.pitch_m = hinge.turns > 0.0 ? wire::usual_pitch_in_wires * hinge.wire_m : 0.0;
-    h.glued_m = hinge.glued_m;
     return h;
 }
 
@@ -26,14 +24,16 @@ std::vector<EyeInHole> eyes_in_holes(const preset::Document& document, const sha
     for (std::size_t j = 0; j < document.joints.size(); ++j) {
         if (!document.joints[j].hinge) continue;
         const preset::Hinge& hinge = *document.joints[j].hinge;
-        const EyeHole hole = hole_of(hinge);
-        const Outcome<double> gap = gap_m3(hole);
-        if (!gap.ok()) continue;
+        EyeHole hole = hole_of(hinge);
         const joints::HingePlace place = joints::hinge_place(document, body, static_cast<int>(j));
         for (const bool aft : {false, true}) {
-            if (hinge.kind == preset::HingeKind::pinned && aft != (hinge.eyes_on == preset::EyesOn::aft)) continue;
-            const double x_m = aft ? body.segments[j + 1].x_from_m + 0.5 * hole.glued_m : body.segments[j].x_to_m - 0.5 * hole.glued_m;
+            if (!joints::holds_eyes(hinge, aft)) continue;
             for (const joints::EyePlace& eye : place.eyes) {
+                const joints::TwistHole twist = joints::twist_hole(document, body, static_cast<int>(j), place, eye, aft);
+                hole.glued_m = twist.glued_m;
+                const Outcome<double> gap = gap_m3(hole);
+                if (!gap.ok()) continue;
+                const double x_m = twist.wood_from_x_m + (aft ? 0.5 : -0.5) * hole.glued_m;
                 out.push_back({static_cast<int>(j), static_cast<int>(j) + (aft ? 1 : 0), {x_m, place.pin.y_m, eye.z_m}, hole, *gap});
             }
         }

@@ -77,9 +77,11 @@ Outcome<GlueAnswer> glue(const preset::Document& document, const shape::Body& bo
     for (const EyeInHole& eye : eyes_in_holes(document, body)) {
         if (out.rows.empty() || out.rows.back().joint != eye.joint) {
             const double width = width_m(eye.hole);
-            out.rows.push_back({eye.joint, 0, eye.gap_m3, width, sort_of(*document.joints[static_cast<std::size_t>(eye.joint)].hinge, width, r), 0.0});
+            out.rows.push_back({eye.joint, 0, 0.0, width, sort_of(*document.joints[static_cast<std::size_t>(eye.joint)].hinge, width, r), 0.0});
         }
-        ++out.rows.back().eyes;
+        GluedRow& row = out.rows.back();
+        row.gap_m3 = (row.gap_m3 * row.eyes + eye.gap_m3) / (row.eyes + 1);
+        ++row.eyes;
     }
     if (hangers > 0) out.rows.push_back({std::nullopt, hangers, *hanger_gap, width_m(r.hanger), sort_for(width_m(r.hanger), r.fitting_s, r.times), 0.0});
     const double taken = r.lures / (1.0 - r.loss);

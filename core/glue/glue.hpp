@@ -48,7 +48,7 @@ struct GlueRequest {
 struct GluedRow {
     std::optional<int> joint;       ///< absent: the hangers
     int eyes = 0;                   ///< of one lure
-    double gap_m3 = 0.0;            ///< round one eye
+    double gap_m3 = 0.0;            ///< round one eye; the mean where they differ
     double width_m = 0.0;
     Sort sort = Sort::epoxy;
     double glue_kg = 0.0;           ///< that stays in one lure

@@ -2,11 +2,13 @@
 
 #include "joints/chain.hpp"
 #include "joints/joint_warnings.hpp"
+#include "joints/twist_hole.hpp"
 #include "materials/solids.hpp"
 #include "preset/check.hpp"
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 
 namespace evenfall::joints {
 
@@ -54,13 +56,13 @@ double wall_before_pin(const JointAnswer& a) {
     return 0.0;
 }
 
-wire::Hold hold_of(const HingePlace& place, const preset::Document& document, const shape::Body& body, double twist_hole_m, double pin_wall_m) {
+wire::Hold hold_of(const HingePlace& place, const preset::Document& document, const shape::Body& body, double twist_hole_m, double twist_reach_m, double pin_wall_m) {
     const preset::Hinge& h = place.hinge;
     wire::Hold hold;
     hold.temper = temper_of(h);
     hold.wire_m = h.wire_m;
     hold.hole_m = twist_hole_m;
-    hold.glued_m = h.glued_m;
+    hold.glued_m = std::min(h.glued_m, twist_reach_m);
     hold.has_pin = h.kind == preset::HingeKind::pinned;
     hold.pin_m = h.pin_diameter_m;
     hold.eyes = static_cast<int>(place.eyes.size());
@@ -80,8 +82,7 @@ Outcome<JointAnswer> one_joint(const preset::Document& document, const shape::Bo
     const preset::Hinge& h = a.place.hinge;
     const std::string path = "/joints/" + std::to_string(joint) + "/hinge";
     const double yield_pa = 0.8 * wire::tensile(temper_of(h), h.wire_m).low_pa;  // yield of drawn wire, common practice, no source
-    auto eye = wire::twisted_eye({h.wire_m, h.eye_inside_m, wire::TwistedEye{}.wrap_rad, h.turns, 0.0, wire::TwistedEye{}.leg_m},
-                                 materials::find_solid("stainless")->density_kg_m3.value, yield_pa, path.c_str());
+    auto eye = wire::twisted_eye(twisted_eye_of(h), materials::find_solid("stainless")->density_kg_m3.value, yield_pa, path.c_str());
     if (!eye) return eye.problems();
     a.eye = *eye;
 
@@ -130,6 +131,13 @@ Outcome<JointAnswer> one_joint(const preset::Document& document, const shape::Bo
         a.rocks_rad = pinned ? std::acos(std::min(1.0, (h.pin_diameter_m + h.wire_m) / ring_m)) : link_swing(linked_eyes_of(h), most_swing_rad);
     }
     if (h.kind == preset::HingeKind::pinned) a.pin_length_m = pin_length(a.place, body);
+    a.twist_reach_m = std::numeric_limits<double>::infinity();
+    for (const bool aft : {false, true}) {
+        if (!holds_eyes(h, aft)) continue;
+        for (const EyePlace& place : a.place.eyes) {
+            a.twist_reach_m = std::min(a.twist_reach_m, twist_hole(document, body, joint, a.place, place, aft).reach_m);
+        }
+    }
     a.walls = walls(document, body, joint, a.place);
     a.eye_bits = bits::for_glue(a.eye.twist_outside_m);
     for (std::size_t k = 0; k < a.pin_bits.size(); ++k) {
@@ -137,7 +145,7 @@ Outcome<JointAnswer> one_joint(const preset::Document& document, const shape::Bo
         if (bit && bit->diameter_m < 1.5 * h.pin_diameter_m) a.pin_bits[k] = bit;
     }
     const auto& metric = a.eye_bits[static_cast<std::size_t>(bits::System::metric)];
-    a.strength = wire::strength(hold_of(a.place, document, body, metric ? metric->diameter_m : a.eye.twist_outside_m, wall_before_pin(a)), line_n);
+    a.strength = wire::strength(hold_of(a.place, document, body, metric ? metric->diameter_m : a.eye.twist_outside_m, a.twist_reach_m, wall_before_pin(a)), line_n);
     return a;
 }
 

@@ -118,6 +118,17 @@ void warn_of_eyes(Problems& out, std::size_t k, const JointAnswer& j) {
     }
 }
 
+/// A twist by hand comes out no nearer to its length than this. Common practice, no source.
+constexpr double twist_near_m = 0.5e-3;
+
+void warn_of_glue(Problems& out, std::size_t k, const JointAnswer& j) {
+    const double glued = j.place.hinge.glued_m;
+    if (j.twist_reach_m > glued - twist_near_m) return;
+    warn(out, ProblemCode::out_of_range, at_joint(k) + "/hinge/glued_mm", millimetres_text(j.twist_reach_m),
+         joint_text(k) + ": the twist reaches " + millimetres_text(j.twist_reach_m) + " into the wood, not the " + millimetres_text(glued) +
+             " that it is glued deep; its strength counts what it reaches. Give it more turns.");
+}
+
 void warn_of_walls(Problems& out, std::size_t k, const preset::Document& document, const JointAnswer& j) {
     for (const Wall& wall : j.walls) {
         if (wall.thickness_m >= thin_wall_m) break;
@@ -137,6 +148,7 @@ Problems joint_warnings(const preset::Document& document, const JointsAnswer& an
         warn_of_swing(out, k, j);
         warn_of_eyes(out, k, j);
         if (!document.joints[k].hinge) continue;  // walls and strength of a hinge that nobody drew are nobody's
+        warn_of_glue(out, k, j);
         warn_of_walls(out, k, document, j);
         const PullBehind pull = pull_behind(document, document.joints[k].at_m);
         if (j.strength.safety < least_safety && pull != PullBehind::none) {

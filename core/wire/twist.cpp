@@ -45,6 +45,8 @@ Problems outside_limits(const TwistedEye& eye, double pitch_m, const char* path)
     return problems;
 }
 
+double pitch(const TwistedEye& eye) { return eye.pitch_m == 0.0 ? usual_pitch_in_wires * eye.wire_m : eye.pitch_m; }
+
 double mandrel(const TwistedEye& eye, double yield_pa) {
     const double middle_m = 0.5 * (eye.inside_m + eye.wire_m);
     const double opens_per_m = 32.0 * yield_pa / (3.0 * std::numbers::pi * youngs_modulus_pa * eye.wire_m);
@@ -54,7 +56,7 @@ double mandrel(const TwistedEye& eye, double yield_pa) {
 }  // namespace
 
 Outcome<TwistAnswer> twisted_eye(const TwistedEye& eye, double density_kg_m3, double yield_pa, const char* path) {
-    const double pitch_m = eye.pitch_m > 0.0 ? eye.pitch_m : usual_pitch_in_wires * eye.wire_m;
+    const double pitch_m = pitch(eye);
     Problems problems = outside_limits(eye, pitch_m, path);
     if (!problems.empty()) return problems;
 
@@ -65,12 +67,14 @@ Outcome<TwistAnswer> twisted_eye(const TwistedEye& eye, double density_kg_m3, do
     a.twist_m = eye.turns * pitch_m;
     a.eye_outside_m = eye.inside_m + 2.0 * eye.wire_m;
     a.twist_outside_m = twist_outside(2) * eye.wire_m;
-    a.finished_m = a.eye_outside_m + a.twist_m + eye.leg_m;
+    a.finished_m = finished_m(eye);
     a.mass_kg = density_kg_m3 * 0.25 * std::numbers::pi * eye.wire_m * eye.wire_m * a.cut_m;
     a.mandrel_m = mandrel(eye, yield_pa);
     a.overbend = (eye.inside_m + eye.wire_m) / (a.mandrel_m + eye.wire_m) - 1.0;
     return a;
 }
+
+double finished_m(const TwistedEye& eye) { return eye.inside_m + 2.0 * eye.wire_m + eye.turns * pitch(eye) + eye.leg_m; }
 
 double twist_outside(int wires) {
     if (wires == 2) return 2.0;

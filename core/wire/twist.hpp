@@ -36,6 +36,9 @@ struct TwistAnswer {
 [[nodiscard]] Outcome<TwistAnswer> twisted_eye(const TwistedEye& eye, double density_kg_m3, double yield_pa,
                                                const char* path = "");
 
+/// From the crown of the eye to the end of the legs, of whatever numbers.
+[[nodiscard]] double finished_m(const TwistedEye& eye);
+
 /// Length of one turn of a hand-twisted pair, in wire diameters. Common practice, no source.
 inline constexpr double usual_pitch_in_wires = 4.5;
 

@@ -47,6 +47,11 @@ TEST_CASE("a pinned hinge has its eyes glued in one segment, linked eyes one pai
         CHECK_THAT(eye.at_m.x, WithinAbs(0.059 - 0.010, 1e-12));
     }
     d.joints[0].hinge->eyes_on = preset::EyesOn::aft;
+    d.joints[0].hinge->pin_aft_m = -0.004;
+    for (preset::Pocket& p : d.pockets) {
+        p.x_from_m = 0.052;
+        p.x_to_m = 0.0595;
+    }
     const auto aft = eyes_in_holes(d, body_of(d));
     REQUIRE(aft.size() == 2);
     CHECK(aft[0].segment == 1);
@@ -54,6 +59,33 @@ TEST_CASE("a pinned hinge has its eyes glued in one segment, linked eyes one pai
     d.joints[0].hinge->kind = preset::HingeKind::linked;
     CHECK(eyes_in_holes(d, body_of(d)).size() == 4);
     d.joints[0].hinge.reset();
+    CHECK(eyes_in_holes(d, body_of(d)).empty());
+}
+
+TEST_CASE("glue begins where the twist comes into wood, beside the middle of a relieved face or behind a pocket, and ends where the wire does", "[glue]") {
+    preset::Document d = hinged_block();
+    preset::Hinge& h = *d.joints[0].hinge;
+    d.joints[0].relief_fore_rad = std::atan(0.5);
+    h.pin_off_m = -0.002;
+    for (preset::Pocket& p : d.pockets) p.y_m = -0.002;
+    // The fore face stands at 59 mm in the middle and 1 mm farther back 2 mm beside it.
+    CHECK_THAT(eyes_in_holes(d, body_of(d))[0].at_m.x, WithinAbs(0.058 - 0.010, 1e-12));
+    const double whole = eyes_in_holes(d, body_of(d))[0].gap_m3;
+    // A pocket that goes on through the face takes the wood from 55 mm on; the other eye keeps its own.
+    d.pockets[0].x_from_m = 0.055;
+    h.turns = 4.0;
+    h.glued_m = 0.012;
+    const auto eyes = eyes_in_holes(d, body_of(d));
+    CHECK_THAT(eyes[1].at_m.x, WithinAbs(0.058 - 0.006, 1e-12));
+    // Eye 2 mm inside and wire 0.9 mm: 1.9 mm, four turns of 4.05 mm and legs of 2 mm reach 20.1 mm ahead of the pin at 64 mm.
+    CHECK_THAT(eyes[0].hole.glued_m, WithinAbs(0.055 - (0.064 - 0.0201), 1e-12));
+    CHECK_THAT(eyes[0].at_m.x, WithinAbs(0.5 * (0.055 + 0.0439), 1e-12));
+    CHECK_THAT(eyes[0].gap_m3, WithinRel(whole * 11.1 / 20.0, 1e-9));
+    const GlueAnswer a = answered(d);
+    CHECK_THAT(a.rows[0].glue_kg, WithinRel((eyes[0].gap_m3 + eyes[1].gap_m3) * solid("epoxy"), 1e-12));
+    // Too short to reach the wood: no glue.
+    h.turns = 0.0;
+    d.pockets[1].x_from_m = 0.055;
     CHECK(eyes_in_holes(d, body_of(d)).empty());
 }
 

@@ -145,6 +145,30 @@ TEST_CASE("a thin wall before the pin is warned of once the hinge is drawn, and 
     CHECK_FALSE(warns_of(answered(d), "in front of the pin"));
 }
 
+TEST_CASE("a twist holds by as much of its glued depth as its wire reaches, and a shorter wire is warned of", "[joints]") {
+    preset::Document d = hinged_block();
+    preset::Hinge& h = *d.joints[0].hinge;
+    const double bit_m = 0.0020;  // for a twist of 1.8 mm
+    const auto pull_out_n = [&](double deep_m) { return 1.5 * std::numbers::pi * bit_m * deep_m * 3e6; };  // two eyes, 3 MPa
+    CHECK_THAT(answered(d).joints[0].strength.pull_out_n, WithinRel(pull_out_n(0.020), 1e-9));
+    CHECK_FALSE(warns_of(answered(d), "the twist reaches"));
+    // Eye 2 mm inside, wire 0.9 mm, two turns of 4.05 mm, legs of 2 mm; pin 5 mm behind the fore face: 12 mm less those.
+    h.turns = 2.0;
+    h.glued_m = 0.090;
+    const JointsAnswer shallow = answered(d);
+    CHECK_THAT(shallow.joints[0].twist_reach_m, WithinAbs(0.0070, 1e-12));
+    CHECK_THAT(shallow.joints[0].strength.pull_out_n, WithinRel(pull_out_n(0.0070), 1e-9));
+    CHECK(warns_of(shallow, "the twist reaches 7.0 mm into the wood, not the 90.0 mm that it is glued deep"));
+    // Linked eyes 2.9 mm across their middles hang midway 0.725 mm to either side of the pin, and the farther face counts.
+    h.kind = preset::HingeKind::linked;
+    h.pin_aft_m = 0.0005;
+    d.pockets.clear();
+    CHECK_THAT(answered(d).joints[0].twist_reach_m, WithinAbs(0.0120 - 0.0015 + 0.000725, 1e-12));
+    h.turns = 0.0;
+    h.pin_aft_m = 0.030;
+    CHECK(answered(d).joints[0].strength.pull_out_n == 0.0);
+}
+
 TEST_CASE("coats on the joint faces narrow the finished swing and leave the bare one", "[joints]") {
     preset::Document d = hinged_block();
     const JointsAnswer bare = answered(d);
