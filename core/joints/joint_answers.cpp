@@ -91,7 +91,6 @@ Outcome<JointAnswer> one_joint(const preset::Document& document, const shape::Bo
         if (place.pocket) answer.room = eye_room(document, body, joint, a.place, place, films.in_pockets_m);
         a.eyes.push_back(answer);
     }
-    double needed = 0.0;
     for (const Way way : ways) {
         const auto w = static_cast<std::size_t>(way);
         // A pin on the middle plane: both ways are mirror images.
@@ -114,11 +113,13 @@ Outcome<JointAnswer> one_joint(const preset::Document& document, const shape::Bo
         }
         a.swing_rad[w] = std::min({a.finished[w].angle_rad, a.wire_rad[w], a.eyes_rad[w]});
         a.stopped_by[w] = stopped_by(a, w);
-        if (a.wire_rad[w] < a.finished[w].angle_rad) {
-            needed = std::max(needed, mouth_for(document, body, joint, a.place, a.finished[w].angle_rad, films.in_pockets_m));
+        for (const EyeAnswer& answer : a.eyes) {
+            if (a.wire_rad[w] >= a.finished[w].angle_rad || !a.mouth_m[w]) break;
+            if (!answer.room || by(*answer.room, way) >= a.finished[w].angle_rad) continue;
+            const auto width_m = mouth_for(document, body, joint, a.place, answer.place, way, a.finished[w].angle_rad, films.in_pockets_m);
+            a.mouth_m[w] = width_m ? std::optional(std::max(*a.mouth_m[w], *width_m)) : std::nullopt;
         }
     }
-    a.mouth_m = needed;
     a.play_per_eye_m = h.eye_inside_m - (h.kind == preset::HingeKind::pinned ? h.pin_diameter_m : h.wire_m);
     if (h.kind == preset::HingeKind::linked) a.slop = link_slop(linked_eyes_of(h));
     if (a.place.eye_spacing_m > 0.0) {

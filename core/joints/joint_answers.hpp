@@ -39,7 +39,8 @@ struct JointAnswer {
     std::array<double, 2> swing_rad{};   ///< what is left of it: the least of finished, wire and eyes
     std::array<StoppedBy, 2> stopped_by{};
     std::vector<EyeAnswer> eyes;
-    double mouth_m = 0.0;                ///< width of the pockets' mouth for the whole swing of the wood; 0 where wide enough
+    std::array<std::optional<double>, 2> mouth_m{{0.0, 0.0}};  ///< width of the pockets' mouth for the whole swing of the wood that way,
+                                         ///< by Way; 0 where wide enough, absent where no width is enough
     double play_per_eye_m = 0.0;         ///< eye's inside less pin, or less wire where eyes hang in each other
     std::optional<LinkSlop> slop;        ///< of linked eyes
     double sag_rad = 0.0;                ///< by which that play lets the tail hang, either way: each eye half its play off the pin's axis,

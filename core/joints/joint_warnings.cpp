@@ -64,16 +64,27 @@ void warn(Problems& out, ProblemCode code, std::string path, std::string limit, 
     out.push_back({code, std::move(path), std::move(limit), std::move(sentence)});
 }
 
+/// How the pocket's mouth ends a swing that the wood would let go on; empty where it does not.
+std::string mouth_text(const JointAnswer& j, std::size_t w, const char* with_the_tail) {
+    if (j.wire_rad[w] >= j.finished[w].angle_rad) return "";
+    std::string text = ": the wire meets the mouth of its pocket at " + degrees_text(j.wire_rad[w]) + with_the_tail;
+    text += j.finished[w].stopped ? ", before the wood stops at " + degrees_text(j.finished[w].angle_rad) + "." : std::string(", where no wood stops it.");
+    if (j.mouth_m[w]) return text + " Open the mouth to " + millimetres_text(*j.mouth_m[w]) + " at the face.";
+    return text + " No mouth is wide enough; a pin nearer to the face swings farther.";
+}
+
 void warn_of_swing(Problems& out, std::size_t k, const JointAnswer& j) {
-    const double wood = std::min(j.finished[0].angle_rad, j.finished[1].angle_rad);
-    const double wire = std::min(j.wire_rad[0], j.wire_rad[1]);
-    if (wood <= 0.0) {
+    if (std::min(j.finished[0].angle_rad, j.finished[1].angle_rad) <= 0.0) {
         warn(out, ProblemCode::binds_joint, at_joint(k) + "/gap_mm", "",
              joint_text(k) + " is closed by its coats: the films on both faces fill the gap.");
-    } else if (wire < wood) {
-        warn(out, ProblemCode::binds_joint, at_joint(k), degrees_text(wire),
-             joint_text(k) + ": the wire meets the mouth of its pocket at " + degrees_text(wire) + ", before the wood stops at " +
-                 degrees_text(wood) + ". Open the mouth to " + millimetres_text(j.mouth_m) + " at the face.");
+        return;
+    }
+    // Said once where both ways are alike.
+    const bool alike = mouth_text(j, 0, "") == mouth_text(j, 1, "");
+    for (std::size_t w = 0; w < 2; ++w) {
+        const std::string text = mouth_text(j, w, alike ? "" : w == 0 ? " with the tail to port" : " with the tail to starboard");
+        if (!text.empty()) warn(out, ProblemCode::binds_joint, at_joint(k), degrees_text(j.wire_rad[w]), joint_text(k) + text);
+        if (alike) return;
     }
 }
 

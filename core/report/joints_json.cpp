@@ -3,6 +3,7 @@
 #include "preset/json_text.hpp"
 #include "report/trees.hpp"
 
+#include <algorithm>
 #include <cmath>
 
 namespace evenfall::report {
@@ -62,6 +63,7 @@ Tree joint_tree(const joints::JointAnswer& j) {
         if (wall.hole) t["hole"] = *wall.hole + 1;
         walls.push_back(std::move(t));
     }
+    const double needed = std::max(j.mouth_m[0].value_or(0.0), j.mouth_m[1].value_or(0.0));
     return {{"pin", {{"x_mm", millimetres(j.place.pin.x_m)}, {"y_mm", millimetres(j.place.pin.y_m)}}},
             {"swing", both(j.swing_rad)},
             {"bare", swings(j.bare)},
@@ -69,7 +71,7 @@ Tree joint_tree(const joints::JointAnswer& j) {
             {"wire", both(j.wire_rad)},
             {"eyes_meet", both(j.eyes_rad)},
             {"stopped_by", {{"port", stop_word(j.stopped_by[0])}, {"starboard", stop_word(j.stopped_by[1])}}},
-            {"mouth_needed_mm", j.mouth_m > 0.0 ? millimetres(j.mouth_m) : Tree(nullptr)},
+            {"mouth_needed_mm", needed > 0.0 ? millimetres(needed) : Tree(nullptr)},
             {"eyes", std::move(eyes)},
             {"slop", slop_tree(j.slop)},
             {"play_per_eye_mm", millimetres(j.play_per_eye_m)},
