@@ -12,10 +12,7 @@ namespace {
 
 constexpr double usual_spacing_share = 0.6;
 
-struct Heights {
-    double from_m;
-    double to_m;
-};
+}  // namespace
 
 Heights heights_of(const preset::Pocket& pocket) {
     constexpr double far = std::numeric_limits<double>::infinity();
@@ -26,8 +23,6 @@ bool holds_axis(const preset::Pocket& pocket, const Pin& pin) {
     return pocket.x_from_m <= pin.x_m && pin.x_m <= pocket.x_to_m &&
            pocket.y_m - 0.5 * pocket.width_m <= pin.y_m && pin.y_m <= pocket.y_m + 0.5 * pocket.width_m;
 }
-
-}  // namespace
 
 HingePlace hinge_place(const preset::Document& document, const shape::Body& body, int joint) {
     const preset::Joint& j = document.joints[static_cast<std::size_t>(joint)];

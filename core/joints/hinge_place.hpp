@@ -8,6 +8,18 @@
 
 namespace evenfall::joints {
 
+/// A stretch of heights; endless where a pocket is open.
+struct Heights {
+    double from_m = 0.0;
+    double to_m = 0.0;
+
+    [[nodiscard]] bool meets(const Heights& o) const { return from_m < o.to_m && o.from_m < to_m; }
+};
+[[nodiscard]] Heights heights_of(const preset::Pocket& pocket);
+
+/// Does the pocket's box, seen from above, hold the pin's axis?
+[[nodiscard]] bool holds_axis(const preset::Pocket& pocket, const Pin& pin);
+
 /// One eye of a hinge and the pocket it turns in.
 struct EyePlace {
     double z_m = 0.0;
@@ -19,12 +31,12 @@ struct HingePlace {
     preset::Hinge hinge;
     Pin pin;
     bool pocket_aft = true;       ///< the segment with pin and pockets is the aft one
-    std::vector<EyePlace> eyes;   ///< lowest first; one or two
+    std::vector<EyePlace> eyes;   ///< lowest first; one or more
     double eye_spacing_m = 0.0;   ///< 0 with one eye
 };
 
-/// Heights that the hinge does not give are the middles of the pockets whose box holds the pin's axis; without pockets,
-/// two eyes 0.6 of the body's height apart (common practice, no source).
+/// Heights that the hinge does not give are the middles of the pockets whose box holds the pin's axis, each its own eye; without
+/// pockets, two eyes 0.6 of the body's height apart (common practice, no source).
 [[nodiscard]] HingePlace hinge_place(const preset::Document& document, const shape::Body& body, int joint);
 
 /// How thick all films together lie: as given, or mass over density and the area that they cover.

@@ -38,15 +38,30 @@ double pin_length(const HingePlace& place, const shape::Body& body) {
     return std::max(0.0, 2.0 * (body.lines->at(place.pin.x_m).half_height_m - pin_end_m));
 }
 
-/// How much of the pin bears on wood: it runs from belly to back but for both ends, less what the pockets take.
-double pin_in_wood(const HingePlace& place, const preset::Document& document, const shape::Body& body) {
-    double wood = pin_length(place, body);
-    for (const EyePlace& eye : place.eyes) {
-        if (!eye.pocket) continue;
-        const preset::Pocket& p = document.pockets[static_cast<std::size_t>(*eye.pocket)];
-        if (p.z_from_m && p.z_to_m) wood -= *p.z_to_m - *p.z_from_m;
+Heights pin_heights(const HingePlace& place, const shape::Body& body) {
+    const double middle = body.lines->at(place.pin.x_m).centre_z_m;
+    const double half = 0.5 * pin_length(place, body);
+    return {middle - half, middle + half};
+}
+
+/// What pockets leave of a pin: it runs from belly to back but for both ends, and bears on wood where no pocket is. Where one is
+/// open above or below, the pin's own end bears nothing.
+struct PinHold {
+    double in_wood_m = 0.0;
+    double span_m = 0.0;  ///< the widest pocket that it crosses; 0: none
+};
+
+PinHold pin_hold(const HingePlace& place, const preset::Document& document, const Heights& pin) {
+    PinHold hold{pin.to_m - pin.from_m, 0.0};
+    for (const preset::Pocket& pocket : document.pockets) {
+        const Heights h = heights_of(pocket);
+        const double crossed_m = std::min(h.to_m, pin.to_m) - std::max(h.from_m, pin.from_m);
+        if (crossed_m <= 0.0 || !holds_axis(pocket, place.pin)) continue;
+        hold.in_wood_m -= crossed_m;
+        hold.span_m = std::max(hold.span_m, crossed_m);
     }
-    return std::max(wood, 0.0);
+    hold.in_wood_m = std::max(0.0, hold.in_wood_m);
+    return hold;
 }
 
 double wall_before_pin(const JointAnswer& a) {
@@ -56,7 +71,7 @@ double wall_before_pin(const JointAnswer& a) {
     return 0.0;
 }
 
-wire::Hold hold_of(const HingePlace& place, const preset::Document& document, const shape::Body& body, double twist_hole_m, double twist_reach_m, double pin_wall_m) {
+wire::Hold hold_of(const HingePlace& place, const PinHold& pin, double twist_hole_m, double twist_reach_m, double pin_wall_m) {
     const preset::Hinge& h = place.hinge;
     wire::Hold hold;
     hold.temper = temper_of(h);
@@ -66,12 +81,8 @@ wire::Hold hold_of(const HingePlace& place, const preset::Document& document, co
     hold.has_pin = h.kind == preset::HingeKind::pinned;
     hold.pin_m = h.pin_diameter_m;
     hold.eyes = static_cast<int>(place.eyes.size());
-    for (const EyePlace& eye : place.eyes) {
-        if (!eye.pocket) continue;
-        const preset::Pocket& p = document.pockets[static_cast<std::size_t>(*eye.pocket)];
-        if (p.z_from_m && p.z_to_m) hold.pin_span_m = *p.z_to_m - *p.z_from_m;
-    }
-    hold.pin_in_wood_m = pin_in_wood(place, document, body);
+    if (pin.span_m > 0.0) hold.pin_span_m = pin.span_m;
+    hold.pin_in_wood_m = pin.in_wood_m;
     hold.pin_wall_m = pin_wall_m;
     return hold;
 }
@@ -139,14 +150,15 @@ Outcome<JointAnswer> one_joint(const preset::Document& document, const shape::Bo
             a.twist_reach_m = std::min(a.twist_reach_m, twist_hole(document, body, joint, a.place, place, aft).reach_m);
         }
     }
-    a.walls = walls(document, body, joint, a.place);
+    const Heights pin = pin_heights(a.place, body);
+    a.walls = walls(document, body, joint, a.place, pin);
     a.eye_bits = bits::for_glue(a.eye.twist_outside_m);
     for (std::size_t k = 0; k < a.pin_bits.size(); ++k) {
         const auto bit = bits::next_up(static_cast<bits::System>(k), h.pin_diameter_m);
         if (bit && bit->diameter_m < 1.5 * h.pin_diameter_m) a.pin_bits[k] = bit;
     }
     const auto& metric = a.eye_bits[static_cast<std::size_t>(bits::System::metric)];
-    a.strength = wire::strength(hold_of(a.place, document, body, metric ? metric->diameter_m : a.eye.twist_outside_m, a.twist_reach_m, wall_before_pin(a)), line_n);
+    a.strength = wire::strength(hold_of(a.place, pin_hold(a.place, document, pin), metric ? metric->diameter_m : a.eye.twist_outside_m, a.twist_reach_m, wall_before_pin(a)), line_n);
     return a;
 }
 

@@ -13,15 +13,8 @@ namespace {
 
 constexpr double far = std::numeric_limits<double>::infinity();
 
-struct Range {
-    double from_m;
-    double to_m;
-
-    [[nodiscard]] bool meets(const Range& o) const { return from_m < o.to_m && o.from_m < to_m; }
-};
-
 /// Heights that a hole takes up, its drill point included.
-Range hole_heights(const preset::Hole& hole, const holes::Bore& bore) {
+Heights hole_heights(const preset::Hole& hole, const holes::Bore& bore) {
     const double end = bore.mouth_z_m + bore.inward * (hole.depth_m + bore.cone_height_m);
     return {std::min(bore.mouth_z_m, end), std::max(bore.mouth_z_m, end)};
 }
@@ -73,11 +66,11 @@ double beside_pocket(const preset::Pocket& pocket, const shape::Body& body) {
 
 }  // namespace
 
-std::vector<Wall> walls(const preset::Document& document, const shape::Body& body, int joint, const HingePlace& place) {
+std::vector<Wall> walls(const preset::Document& document, const shape::Body& body, int joint, const HingePlace& place,
+                        const Heights& pin) {
     const auto j = static_cast<std::size_t>(joint);
     const bool has_pin = place.hinge.kind == preset::HingeKind::pinned;
     const double pin_r = 0.5 * place.hinge.pin_diameter_m;
-    const Range pin_heights{place.eyes.front().z_m, far};
     Thinnest thinnest;
 
     if (has_pin) {
@@ -92,21 +85,22 @@ std::vector<Wall> walls(const preset::Document& document, const shape::Body& bod
         const double wall = beside_pocket(document.pockets[static_cast<std::size_t>(*eye.pocket)], body);
         if (wall < far) thinnest.see(Between::pocket_and_skin, wall);
     }
-    const int segment = joint + (place.pocket_aft ? 1 : 0);
+    const int pin_segment = joint + (place.pocket_aft ? 1 : 0);
     for (std::size_t k = 0; k < document.holes.size(); ++k) {
         const preset::Hole& hole = document.holes[k];
         const holes::Bore bore = holes::place(hole, body);
-        if (hole.depth_m <= 0.0 || bore.segment != segment) continue;
+        if (hole.depth_m <= 0.0 || (bore.segment != joint && bore.segment != joint + 1)) continue;
         const double r = 0.5 * hole.diameter_m;
-        const Range heights = hole_heights(hole, bore);
-        if (has_pin && heights.meets(pin_heights)) {
+        const Heights heights = hole_heights(hole, bore);
+        if (has_pin && bore.segment == pin_segment && heights.meets(pin)) {
             thinnest.see(Between::pin_and_hole, std::hypot(bore.x_m - place.pin.x_m, bore.y_m - place.pin.y_m) - r - pin_r,
                          static_cast<int>(k));
         }
         for (const EyePlace& eye : place.eyes) {
             if (!eye.pocket) continue;
             const preset::Pocket& pocket = document.pockets[static_cast<std::size_t>(*eye.pocket)];
-            if (!heights.meets({pocket.z_from_m.value_or(-far), pocket.z_to_m.value_or(far)})) continue;
+            const shape::Segment& wood = body.segments[static_cast<std::size_t>(bore.segment)];
+            if (pocket.x_to_m <= wood.x_from_m || pocket.x_from_m >= wood.x_to_m || !heights.meets(heights_of(pocket))) continue;
             thinnest.see(Between::pocket_and_hole, beside_box(pocket, bore.x_m, bore.y_m) - r, static_cast<int>(k));
         }
     }

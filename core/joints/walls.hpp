@@ -23,8 +23,10 @@ struct Wall {
 
 /// The thinnest wall of each sort at one joint, thinnest first. Sorts that do not occur are left out: linked eyes have no pin.
 ///
-/// Pins are taken to run from the lowest to the highest eye and on to the skin they were put in through; ballast holes that
-/// end short of a pocket's height do not count against it.
-[[nodiscard]] std::vector<Wall> walls(const preset::Document& document, const shape::Body& body, int joint, const HingePlace& place);
+/// Ballast holes that end short of the pin, or of a pocket's height, do not count against it; a pocket may reach into both segments.
+///
+/// pin  heights that the pin takes up
+[[nodiscard]] std::vector<Wall> walls(const preset::Document& document, const shape::Body& body, int joint, const HingePlace& place,
+                                      const Heights& pin);
 
 }  // namespace evenfall::joints

@@ -35,7 +35,7 @@ struct Hold {
     double pin_span_m = 5e-3;    ///< free length of the pin between wood and wood, at the eye
     double pin_in_wood_m = 10e-3; ///< length of the pin that bears on wood, all of it together
     double pin_wall_m = 3e-3;     ///< wood between the pin and the face that it is pulled towards
-    int eyes = 1;                ///< 2: the load is shared, not always evenly: counted as 1.5
+    int eyes = 1;                ///< 2 or more: the load is shared, not always evenly: counted as 1.5
 };
 
 enum class Weakest { eye_opens, twist_pulls_out, pin_shears, pin_bends, wood_under_pin, wall_before_pin };

@@ -194,9 +194,90 @@ TEST_CASE("walls are what a ruler finds between pin, pocket, skin and hole", "[j
     CHECK_THAT(wall(j, Between::pocket_and_hole)->thickness_m, WithinAbs(0.003, 1e-9));
     CHECK_THAT(wall(j, Between::pin_and_hole)->thickness_m, WithinAbs(0.0064, 1e-9));
     CHECK(wall(j, Between::pocket_and_hole)->hole == 0);
-    d.holes[0].depth_m = 0.004;  // ends below the pocket and the pin
+    d.holes[0].depth_m = 0.004;  // ends below the pocket; the pin ends 2 mm inside the belly
     CHECK(wall(answered(d).joints[0], Between::pocket_and_hole) == nullptr);
+    CHECK(wall(answered(d).joints[0], Between::pin_and_hole) != nullptr);
+    d.holes[0].depth_m = 0.0019;
     CHECK(wall(answered(d).joints[0], Between::pin_and_hole) == nullptr);
+}
+
+TEST_CASE("a hole that meets the pin below its lowest eye is told, and one in the fore segment that a pocket reaches into", "[joints]") {
+    preset::Document d = hinged_block();
+    d.holes.push_back(support::belly_hole(64.0, 6.0, 20.0));
+    d.holes[0].depth_m = 0.004;  // from −15 to −11 mm, on the pin's own axis; the lower pocket begins at −9.5 mm
+    CHECK_THAT(wall(answered(d).joints[0], Between::pin_and_hole)->thickness_m, WithinAbs(-0.0036, 1e-12));
+    CHECK(warns_of(answered(d), "no wood is left between the pin and hole 1"));
+    // Linked eyes: pockets from 50 to 70 mm reach 9 mm into either segment. A hole of 6 mm at 46.4 mm leaves 0.6 mm.
+    d.joints[0].hinge->kind = preset::HingeKind::linked;
+    for (preset::Pocket& p : d.pockets) {
+        p.x_from_m = 0.050;
+        p.x_to_m = 0.070;
+    }
+    for (const double x_m : {0.0464, 0.0736}) {
+        d.holes[0].x_m = x_m;
+        d.holes[0].depth_m = 0.014;
+        const JointsAnswer a = answered(d);
+        REQUIRE(wall(a.joints[0], Between::pocket_and_hole) != nullptr);
+        CHECK_THAT(wall(a.joints[0], Between::pocket_and_hole)->thickness_m, WithinAbs(0.0006, 1e-12));
+        CHECK(warns_of(a, "between the eye pocket and hole 1"));
+    }
+    // Pockets of the aft segment alone are no matter to a hole of the fore one.
+    for (preset::Pocket& p : d.pockets) p.x_from_m = 0.0605;
+    d.holes[0].x_m = 0.050;
+    CHECK(wall(answered(d).joints[0], Between::pocket_and_hole) == nullptr);
+}
+
+TEST_CASE("a pin bears on wood where no pocket is and bends over the widest one, whichever way its pockets are drawn", "[joints]") {
+    preset::Document d = hinged_block();
+    const auto pocket = [&](std::optional<double> from_mm, std::optional<double> to_mm) {
+        preset::Pocket p = d.pockets[0];
+        p.z_from_m.reset();
+        p.z_to_m.reset();
+        if (from_mm) p.z_from_m = units::m_from_mm(*from_mm);
+        if (to_mm) p.z_to_m = units::m_from_mm(*to_mm);
+        return p;
+    };
+    // Bearing 20 MPa across 1.2 mm, bending 4·M over the span, for a pin from −13 to 13 mm.
+    const auto hold = [&](std::vector<preset::Pocket> pockets, std::optional<double> lower_z_m, std::optional<double> upper_z_m) {
+        preset::Document e = d;
+        e.pockets = std::move(pockets);
+        e.joints[0].hinge->lower_z_m = lower_z_m;
+        e.joints[0].hinge->upper_z_m = upper_z_m;
+        const JointAnswer j = answered(e).joints[0];
+        const double shared = j.eyes.size() > 1 ? 1.5 : 1.0;
+        const double moment = wire::tensile(wire::Temper::spring, 0.0012).low_pa * 1.728e-9 / 6.0;
+        return std::pair(j.strength.wood_n / (20e6 * 0.0012), shared * 4.0 * moment / j.strength.pin_bend_n);
+    };
+    const auto is = [](std::pair<double, double> got, double in_wood_m, double span_m) {
+        CHECK_THAT(got.first, WithinAbs(in_wood_m, 1e-12));
+        CHECK_THAT(got.second, WithinAbs(span_m, 1e-12));
+    };
+    is(hold({pocket(-9.5, -6.5), pocket(6.5, 9.5)}, {}, {}), 0.020, 0.003);
+    // Two eyes in one pocket: its height is missing once.
+    is(hold({pocket(-8, 8)}, -0.005, 0.005), 0.010, 0.016);
+    is(hold({pocket(-8, 8)}, {}, 0.005), 0.010, 0.016);
+    // The widest, wherever it is.
+    is(hold({pocket(-11, -4), pocket(4, 7)}, {}, {}), 0.016, 0.007);
+    is(hold({pocket(-7, -4), pocket(4, 11)}, {}, {}), 0.016, 0.007);
+    // Open to the belly is as closed anywhere below the pin's end.
+    is(hold({pocket({}, 8)}, {}, 0.004), 0.005, 0.021);
+    is(hold({pocket(-14.9, 8)}, {}, 0.004), 0.005, 0.021);
+    is(hold({pocket(-8, {})}, -0.004, {}), 0.005, 0.021);
+    is(hold({pocket({}, {})}, {}, 0.004), 0.0, 0.026);
+}
+
+TEST_CASE("every pocket round the pin has its eye; three share the load no better than two", "[joints]") {
+    preset::Document d = hinged_block();
+    preset::Pocket third = d.pockets[0];
+    third.z_from_m = -0.0015;
+    third.z_to_m = 0.0015;
+    const double two_n = answered(d).joints[0].strength.eye_n;
+    d.pockets.push_back(third);
+    const JointAnswer j = answered(d).joints[0];
+    REQUIRE(j.eyes.size() == 3);
+    CHECK(j.eyes[1].place.z_m == 0.0);
+    CHECK_THAT(j.place.eye_spacing_m, WithinAbs(0.016, 1e-12));
+    CHECK(j.strength.eye_n == two_n);
 }
 
 TEST_CASE("a thin wall before the pin is warned of once the hinge is drawn, and not for a hinge nobody drew", "[joints]") {
