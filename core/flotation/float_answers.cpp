@@ -3,6 +3,7 @@
 #include "base/sentence.hpp"
 #include "ledger/fold.hpp"
 
+#include <algorithm>
 #include <cmath>
 
 namespace evenfall::flotation {
@@ -41,9 +42,14 @@ const char* lying(Posture posture) {
 }
 
 Problem rolls_over(const UprightAdvice& advice) {
-    std::string sentence = "Afloat this lure does not stay upright: its metacentre lies " +
-                           millimetres_text(-advice.gm_m) + " under G. G must come down by " +
-                           millimetres_text(advice.lower_g_m);
+    std::string sentence = "Afloat this lure does not stay upright: ";
+    if (advice.gm_m > 0.0) {
+        sentence += "G lies " + millimetres_text(std::abs(advice.g_off_m)) + " to " +
+                    (advice.g_off_m > 0.0 ? "starboard" : "port") + " of B.";
+        return {ProblemCode::capsizes, "", "G in the middle", sentence};
+    }
+    sentence += "its metacentre lies " + millimetres_text(-advice.gm_m) + " under G. G must come down by " +
+                millimetres_text(advice.lower_g_m);
     if (advice.heavier_kg) {
         sentence += ", or the lure must be " + grams_text(*advice.heavier_kg) + " heavier";
     } else {
@@ -55,12 +61,18 @@ Problem rolls_over(const UprightAdvice& advice) {
 Problems warnings_of(const FloatAnswers& a) {
     Problems out;
     if (a.advice.is_known && !a.advice.is_stable) return out;  // roll_over_warning() has said so
+    bool is_another =
+        std::any_of(a.rests.begin(), a.rests.end(), [](const Rest& r) { return r.posture == Posture::upright; });
     for (const Rest& rest : a.rests) {
         if (rest.posture == Posture::upright) continue;
-        out.push_back({ProblemCode::capsizes, "", "",
-                       std::string("Afloat this lure can also come to rest ") + lying(rest.posture) +
-                           ", at a heel of " + degrees_text(std::abs(rest.heel_rad)) + " and a pitch of " +
-                           degrees_text(rest.pitch_rad) + "."});
+        std::string sentence = "Afloat this lure ";
+        sentence += is_another ? "can also come to rest " : "comes to rest ";
+        sentence += lying(rest.posture);
+        sentence += ", at a ";
+        if (!stands(rest.posture)) sentence += "heel of " + degrees_text(std::abs(rest.heel_rad)) + " and a ";
+        sentence += "pitch of " + degrees_text(rest.pitch_rad) + ".";
+        out.push_back({ProblemCode::capsizes, "", "", std::move(sentence)});
+        is_another = true;
     }
     return out;
 }

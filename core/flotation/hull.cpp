@@ -51,6 +51,18 @@ Vec3 off_plumb(const Vec3& up) {
     return {std::copysign(std::sqrt(1.0 - least * least), up.x), y, z};
 }
 
+void include(const Panel& panel, const Vec3& up, Span& all) {
+    const auto one = [&](const Section& section) {
+        const Span s = span_of(section, up);
+        all.low_m = std::min(all.low_m, s.low_m);
+        all.high_m = std::max(all.high_m, s.high_m);
+    };
+    one(panel.end(0));
+    for (std::size_t i = 0; i < panel.size(); ++i)
+        one(panel.section(i));
+    one(panel.end(1));
+}
+
 } // namespace
 
 Hull::Hull(const shape::Body& body, std::span<const ledger::Line> lines, const preset::Document& document)
@@ -149,22 +161,17 @@ double Hull::depth_for(const Vec3& up, double volume_m3, double start_m) const {
 
 Span Hull::wood_span(const Vec3& up) const {
     Span all{std::numeric_limits<double>::infinity(), -std::numeric_limits<double>::infinity()};
-    const auto include = [&](const Section& section) {
-        const Span s = span_of(section, up);
-        all.low_m = std::min(all.low_m, s.low_m);
-        all.high_m = std::max(all.high_m, s.high_m);
-    };
-    for (std::size_t k = 0; k < wood_panels_; ++k) {
-        include(panels_[k].end(0));
-        for (std::size_t i = 0; i < panels_[k].size(); ++i)
-            include(panels_[k].section(i));
-        include(panels_[k].end(1));
-    }
+    for (std::size_t k = 0; k < wood_panels_; ++k)
+        include(panels_[k], up, all);
     return all;
 }
 
 Span Hull::span(const Vec3& up) const {
     Span all = wood_span(up);
+    // Behind the wood come the tail, and what is taken away.
+    for (std::size_t k = wood_panels_; k < panels_.size(); ++k) {
+        if (panels_[k].factor() > 0.0) include(panels_[k], up, all);
+    }
     for (const Ball& ball : balls_) {
         const double middle = dot(up, ball.centre_m);
         all.low_m = std::min(all.low_m, middle - ball.radius_m);

@@ -54,7 +54,7 @@ public:
     [[nodiscard]] double volume_m3() const { return whole_.volume; }
     [[nodiscard]] Vec3 centroid_m() const;
 
-    /// Lowest and highest up·r of wood, films and parts.
+    /// Lowest and highest up·r of wood, films, soft tail and parts.
     [[nodiscard]] Span span(const Vec3& up) const;
     /// The same of the wood and its films alone.
     [[nodiscard]] Span wood_span(const Vec3& up) const;

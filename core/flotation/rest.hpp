@@ -27,6 +27,9 @@ struct Afloat {
 /// Which way up a lure lies: the nearest of the six.
 enum class Posture { upright, on_its_side, on_its_back, nose_up, nose_down };
 
+/// On nose or tail, where a heel means nothing.
+[[nodiscard]] inline bool stands(Posture posture) { return posture == Posture::nose_up || posture == Posture::nose_down; }
+
 /// A state of rest: Archimedes' law holds and G lies plumb with B.
 struct Rest {
     Vec3 up;                ///< world's up in the lure's axes

@@ -66,16 +66,18 @@ double level_arm_between(const Afloat& afloat, Trim trim, const Held& from, cons
                         {1e-7, 1e-11, 30});
 }
 
-/// The greatest arm: at the top of the parabola through the highest point and its neighbours, cut again
-/// there.
+/// The greatest arm of those that are trimmed: at the top of the parabola through the highest point and its
+/// neighbours, cut again there.
 void find_peak(const Afloat& afloat, Trim trim, const std::vector<Held>& held, RightingCurve& curve) {
-    std::size_t top = 0;
-    for (std::size_t k = 1; k < held.size(); ++k) {
-        if (held[k].point.arm_m > held[top].point.arm_m) top = k;
+    std::size_t top = held.size();
+    for (std::size_t k = 0; k < held.size(); ++k) {
+        if (held[k].point.is_trimmed && (top == held.size() || held[k].point.arm_m > held[top].point.arm_m)) top = k;
     }
+    if (top == held.size()) return;
     curve.peak_arm_m = std::max(0.0, held[top].point.arm_m);
     curve.peak_heel_rad = held[top].point.heel_rad;
     if (top == 0 || top + 1 == held.size()) return;
+    if (!held[top - 1].point.is_trimmed || !held[top + 1].point.is_trimmed) return;
     const double before = held[top - 1].point.arm_m;
     const double after = held[top + 1].point.arm_m;
     const double bend = before - 2.0 * curve.peak_arm_m + after;
@@ -83,7 +85,7 @@ void find_peak(const Afloat& afloat, Trim trim, const std::vector<Held>& held, R
     const double step = held[top].point.heel_rad - held[top - 1].point.heel_rad;
     const double heel = curve.peak_heel_rad + 0.5 * step * (before - after) / bend;
     const Held there = held_at(afloat, trim, heel, held[top].point.pitch_rad, held[top].depth_m);
-    if (there.point.arm_m <= curve.peak_arm_m) return;
+    if (!there.point.is_trimmed || there.point.arm_m <= curve.peak_arm_m) return;
     curve.peak_arm_m = there.point.arm_m;
     curve.peak_heel_rad = heel;
 }
@@ -102,12 +104,14 @@ RightingCurve righting_curve(const Afloat& afloat, Trim trim, int steps) {
     // Arms below this are rounding, not a zero crossed: at 0 and 180° a mirrored lure has none at all.
     const double nothing = 1e-7 * afloat.hull->length_m();
     std::vector<Held> held;
+    bool is_whole = true; // from the list on every point is trimmed
     for (int k = 0; k <= steps; ++k) {
         const double heel = std::numbers::pi * k / steps;
         double pitch = 0.0;
         double depth = 0.0;
         const std::size_t n = held.size();
-        if (n >= 3) {
+        const auto is_held = [&](const Held& h) { return h.point.is_trimmed; };
+        if (n >= 3 && std::all_of(held.end() - 3, held.end(), is_held)) {
             depth = onward(held[n - 3].depth_m, held[n - 2].depth_m, held[n - 1].depth_m);
             pitch =
                 onward(held[n - 3].point.pitch_rad, held[n - 2].point.pitch_rad, held[n - 1].point.pitch_rad);
@@ -123,6 +127,10 @@ RightingCurve righting_curve(const Afloat& afloat, Trim trim, int steps) {
         curve.points.push_back(now.point);
         if (k == 0) continue;
         const Held& before = held[held.size() - 2];
+        if (!is_held(now) || !is_held(before)) {
+            is_whole = is_whole && !curve.list_rad;
+            continue;
+        }
         const bool rises = now.point.arm_m > nothing && before.point.arm_m <= nothing;
         const bool falls = now.point.arm_m < -nothing && before.point.arm_m >= -nothing;
         if (rises && !curve.list_rad) {
@@ -133,7 +141,7 @@ RightingCurve righting_curve(const Afloat& afloat, Trim trim, int steps) {
                                                                : before.point.heel_rad;
         }
     }
-    if (curve.list_rad && !curve.vanishing_rad) curve.vanishing_rad = std::numbers::pi;
+    if (curve.list_rad && !curve.vanishing_rad && is_whole) curve.vanishing_rad = std::numbers::pi;
     find_peak(afloat, trim, held, curve);
     return curve;
 }
@@ -185,6 +193,9 @@ public:
         depth_m_ = a.state.depth_m;
         return a.state.stiff_across / other.wanted_m3();
     }
+
+    /// As it lay last.
+    [[nodiscard]] State state() const { return state_at(afloat_, up_, depth_m_); }
 
 private:
     Afloat afloat_;
@@ -238,17 +249,30 @@ std::optional<double> least_for_stability(Gm gm, double gm_at_nothing, double hi
 
 } // namespace
 
+namespace {
+
+/// Let go from a state of no heel whose GM is positive. With all of it in the middle plane that is the rest itself.
+bool ends_upright(const Afloat& afloat, const State& from) {
+    if (afloat.hull->is_mirrored() && std::abs(afloat.g_m.y) < 1e-9) return true;
+    return posture_of(downhill(afloat, from, {}).state.up) == Posture::upright;
+}
+
+} // namespace
+
 UprightAdvice upright_advice(const Afloat& afloat) {
     UprightAdvice advice;
     if (afloat.sinks() || !(afloat.mass_kg > 0.0)) return advice;
     UprightGm upright_gm(afloat);
     const std::optional<double> gm = upright_gm(0.0, 0.0);
     if (!gm) return advice;
+    const State unheeled = upright_gm.state();
+    if (stands(posture_of(unheeled.up))) return advice;
     advice.is_known = true;
     advice.gm_m = *gm;
-    advice.is_stable = *gm > 0.0;
-    if (advice.is_stable) {
-        advice.heavier_kg = 0.0;
+    advice.g_off_m = unheeled.turn[1] / afloat.wanted_m3();
+    if (*gm > 0.0) {
+        advice.is_stable = ends_upright(afloat, unheeled);
+        if (advice.is_stable) advice.heavier_kg = 0.0;
         return advice;
     }
     constexpr double close_m = 1e-8;

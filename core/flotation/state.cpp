@@ -27,8 +27,6 @@ double energy_j(const Afloat& afloat, const Vec3& up, double depth_m) {
     return afloat.water_kg_m3 * gravity_m_s2 * state_at(afloat, up, depth_m).energy;
 }
 
-namespace {
-
 Posture posture_of(const Vec3& up) {
     if (std::abs(up.x) > std::abs(up.y) && std::abs(up.x) > std::abs(up.z)) {
         return up.x < 0.0 ? Posture::nose_up : Posture::nose_down;
@@ -36,8 +34,6 @@ Posture posture_of(const Vec3& up) {
     if (std::abs(up.y) > std::abs(up.z)) return Posture::on_its_side;
     return up.z > 0.0 ? Posture::upright : Posture::on_its_back;
 }
-
-} // namespace
 
 Rest described(const Afloat& afloat, const State& s) {
     const Hull& hull = *afloat.hull;

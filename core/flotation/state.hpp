@@ -28,6 +28,8 @@ struct State {
 
 [[nodiscard]] State state_at(const Afloat& afloat, const Vec3& up, double depth_m);
 
+[[nodiscard]] Posture posture_of(const Vec3& up);
+
 /// Full description of a rest at an equilibrium state. Energies are not yet relative.
 [[nodiscard]] Rest described(const Afloat& afloat, const State& state);
 

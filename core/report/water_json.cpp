@@ -59,7 +59,7 @@ Tree afloat_tree(const flotation::FloatAnswers& a) {
     for (const flotation::Rest& r : a.rests) rests.push_back(rest_tree(r));
     Tree righting = Tree::array();
     for (const flotation::RightingPoint& p : a.righting.points) {
-        righting.push_back(Tree::array({degrees(p.heel_rad), millimetres(p.arm_m)}));
+        if (p.is_trimmed) righting.push_back(Tree::array({degrees(p.heel_rad), millimetres(p.arm_m)}));
     }
     Tree tree{{"floats", a.floats}, {"rests", std::move(rests)}, {"righting", std::move(righting)}};
     tree["vanishing_deg"] = a.righting.vanishing_rad ? degrees(*a.righting.vanishing_rad) : Tree(nullptr);

@@ -27,7 +27,7 @@ std::string righting_text(const flotation::FloatAnswers& afloat) {
     Table table({Side::right, Side::right});
     table.row({"heel °", "arm mm"});
     for (std::size_t i = 0; i < curve.points.size(); i += 3) {
-        table.row({degrees(curve.points[i].heel_rad), millimetres(curve.points[i].arm_m, 2)});
+        if (curve.points[i].is_trimmed) table.row({degrees(curve.points[i].heel_rad), millimetres(curve.points[i].arm_m, 2)});
     }
     return text + table.text();
 }
@@ -43,7 +43,7 @@ std::string floating_text(const report::InWater& water) {
     table.row({"Afloat", "pitch", "heel", "draft fore mm", "aft mm", "freeboard mm", "showing %", "GM mm"});
     for (const flotation::Rest& r : afloat.rests) {
         table.row({std::string(report::posture_text(r.posture)) + (r.has_twin ? ", either side" : ""), degrees(r.pitch_rad),
-                   degrees(r.heel_rad), millimetres(r.draft_fore_m), millimetres(r.draft_aft_m), millimetres(r.freeboard_m),
+                   flotation::stands(r.posture) ? "–" : degrees(r.heel_rad), millimetres(r.draft_fore_m), millimetres(r.draft_aft_m), millimetres(r.freeboard_m),
                    percent(r.volume_out), millimetres(r.gm_transverse_m, 2)});
     }
     text += table.text();

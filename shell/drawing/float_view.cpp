@@ -146,7 +146,7 @@ void draw_draft(Scene& scene, const WorldToScreen& map, const Picture& picture, 
 
 std::string angles_text(const Rest& rest) {
     std::string text = std::string(words::figure_pitch) + " " + widgets::value_text(rest.pitch_rad, Unit::degree);
-    if (std::abs(rest.heel_rad) > 0.0087) text += ", " + std::string(words::heel_word) + " " + widgets::value_text(rest.heel_rad, Unit::degree);
+    if (!flotation::stands(rest.posture) && std::abs(rest.heel_rad) > 0.0087) text += ", " + std::string(words::heel_word) + " " + widgets::value_text(rest.heel_rad, Unit::degree);
     return text;
 }
 
@@ -159,7 +159,7 @@ void draw_others(Scene& scene, const flotation::FloatAnswers& afloat, const widg
         const Rest& rest = afloat.rests[i + 1];
         const widgets::Rect place{rect.x + static_cast<float>(i) * (each + 8.0f), rect.y, each, rect.h};
         list.AddRect({place.x, place.y}, {place.right(), place.bottom()}, ink.rule, look::control_rounding, 0, pen::hair);
-        const bool stands = rest.posture == flotation::Posture::nose_up || rest.posture == flotation::Posture::nose_down;
+        const bool stands = flotation::stands(rest.posture);
         const widgets::Rect drawn{place.x + 1.0f, place.y + 1.0f, 0.42f * place.w, place.h - 2.0f};
         draw_in_water(scene, stands ? side_picture(scene, rest) : end_picture(scene, rest), drawn, 14.0f, 1e9);
         const float x = drawn.right() + 8.0f;

@@ -29,9 +29,10 @@ void rest_rows(Desk& desk, const flotation::Rest& rest) {
         widgets::figure_row(desk.ui, label, widgets::number_text(value_m, unit, decimals), widgets::symbol(unit), below);
     };
     widgets::subheading(desk.ui, std::string(words::rest_group) + " " + drawing::posture_words(rest));
+    std::string heel;
+    if (!flotation::stands(rest.posture)) heel = std::string(words::heel_word) + " " + text_of(desk, rest.heel_rad, Quantity::angle);
     widgets::figure_row(desk.ui, words::figure_pitch, number_of(desk, rest.pitch_rad, Quantity::angle),
-                        unit_of(desk, Quantity::angle),
-                        std::string(words::heel_word) + " " + text_of(desk, rest.heel_rad, Quantity::angle));
+                        unit_of(desk, Quantity::angle), heel);
     length_row(words::draft_fore_row, rest.draft_fore_m);
     length_row(words::draft_aft_row, rest.draft_aft_m);
     length_row(words::freeboard_row, rest.freeboard_m, words::freeboard_below);
@@ -48,7 +49,6 @@ void advice_rows(Desk& desk, const flotation::UprightAdvice& advice) {
 }
 
 void arm_plot(Desk& desk, const flotation::RightingCurve& curve) {
-    if (curve.points.size() < 2) return;
     const Unit unit = fine_length(desk);
     const auto degrees = [](double rad) { return widgets::to_unit(rad, Unit::degree); };
     widgets::Plot plot;
@@ -57,9 +57,14 @@ void arm_plot(Desk& desk, const flotation::RightingCurve& curve) {
     plot.x_step = 45.0;
     plot.x_most = 180.0;
     plot.hatched = true;
-    widgets::PlotLine line;
-    for (const auto& p : curve.points) line.points.push_back({degrees(p.heel_rad), widgets::to_unit(p.arm_m, unit)});
-    plot.lines.push_back(std::move(line));
+    // Broken off where no pitch balances.
+    bool is_broken = true;
+    for (const auto& p : curve.points) {
+        if (is_broken && p.is_trimmed) plot.lines.emplace_back();
+        if (p.is_trimmed) plot.lines.back().points.push_back({degrees(p.heel_rad), widgets::to_unit(p.arm_m, unit)});
+        is_broken = !p.is_trimmed;
+    }
+    if (plot.lines.empty()) return;
     if (curve.vanishing_rad && *curve.vanishing_rad < std::numbers::pi - 1e-6) {
         plot.marks.push_back({degrees(*curve.vanishing_rad), std::string(words::vanishes) + " " +
                                                                  widgets::value_text(*curve.vanishing_rad, Unit::degree, 0)});
@@ -69,8 +74,8 @@ void arm_plot(Desk& desk, const flotation::RightingCurve& curve) {
     std::optional<double> at;
     if (const auto found = read_at.find(id); found != read_at.end()) at = found->second;
     std::string read;
-    if (at) {
-        if (const auto arm = widgets::read_off(plot.lines.front(), *at)) {
+    for (const auto& line : plot.lines) {
+        if (const auto arm = at ? widgets::read_off(line, *at) : std::nullopt) {
             read = widgets::number_text(*at, Unit::none, 0) + "°: " + widgets::number_text(*arm, Unit::none, unit == Unit::millimetre ? 2 : 3) +
                    " " + std::string(widgets::symbol(unit));
         }

@@ -75,12 +75,14 @@ void draw_axes(Ui& ui, const Plot& plot, const Frame& frame) {
 void draw_lines(Ui& ui, const Plot& plot, const Frame& frame) {
     ImDrawList& list = *ImGui::GetWindowDrawList();
     const look::Palette& ink = ui.inks();
-    if (plot.hatched && !plot.lines.empty()) {
+    if (plot.hatched) {
         const float zero_y = frame.at(frame.x_least, 0.0).y;
         for (float x = frame.box.x + 3.0f; x < frame.box.right(); x += 5.0f) {
             const double value = frame.x_least + static_cast<double>((x - frame.box.x) / frame.box.w) * (frame.x_most - frame.x_least);
-            const auto up = read_off(plot.lines.front(), value);
-            if (up && *up > 0.0) list.AddLine({x, zero_y}, {x, frame.at(value, *up).y}, look::faded(ink.water_line, 0.55f), 1.0f);
+            for (const PlotLine& line : plot.lines) {
+                const auto up = read_off(line, value);
+                if (up && *up > 0.0) list.AddLine({x, zero_y}, {x, frame.at(value, *up).y}, look::faded(ink.water_line, 0.55f), 1.0f);
+            }
         }
     }
     for (const PlotLine& line : plot.lines) {

@@ -29,7 +29,7 @@ struct Plot {
     double x_least = 0.0;
     double x_most = 1.0;
     bool with_zero = true;     ///< the axis standing up includes zero, and a line marks it
-    bool hatched = false;      ///< strokes between the first line and zero, where it lies above
+    bool hatched = false;      ///< strokes between the lines and zero, where they lie above
     std::vector<PlotLine> lines{};
     std::vector<PlotMark> marks{};
 };

@@ -7,6 +7,8 @@
 #include <catch2/matchers/catch_matchers_floating_point.hpp>
 
 #include <limits>
+#include <string>
+#include <vector>
 
 using namespace evenfall;
 using namespace evenfall::flotation;
@@ -78,6 +80,46 @@ TEST_CASE("evaluating a floater that rolls over says so once, before it is cut; 
     for (auto& p : d.shape.bottom) p.value = -0.010;
     for (auto& p : d.shape.half_width) p.value = 0.015;
     CHECK(said() == 0);
+}
+
+TEST_CASE("a floater whose weight lies off the middle is told so; one that only stands is told how it comes to rest, without a heel") {
+    preset::Document d = support::block();
+    d.shape.section.kind = preset::SectionKind::superellipse;
+    d.shape.section.fullness = {{0.0, 2.0}};
+    for (auto& p : d.shape.half_width) p.value = 0.015;
+    preset::Part lead;
+    lead.name = "lead";
+    lead.material = "lead";
+    lead.embedded = 1.0;
+    lead.mass_kg = 0.012;
+    lead.at_m = {0.060, 0.006, -0.001};
+    d.parts = {lead};
+    const auto said = [&] {
+        const Evaluation e = worked(d);
+        const auto answers = float_answers(e.body, e.ledger, d, 998.2);
+        REQUIRE(answers.ok());
+        std::vector<std::string> all;
+        for (const Problems* list : {&e.answers.warnings, &answers->warnings}) {
+            for (const Problem& p : *list) {
+                if (p.sentence.starts_with("Afloat")) all.push_back(p.sentence);
+            }
+        }
+        return all;
+    };
+    auto words = said();
+    REQUIRE(words.size() == 1);
+    CHECK(words[0].starts_with("Afloat this lure does not stay upright: G lies "));
+    CHECK(words[0].ends_with(" mm to starboard of B."));
+    d.parts[0].at_m.y = -0.006;
+    CHECK(said().at(0).ends_with(" mm to port of B."));
+    d.parts[0].mass_kg = 0.025;
+    d.parts[0].at_m = {0.005, 0.0, -0.001};
+    words = said();
+    REQUIRE(words.size() == 1);
+    CHECK(words[0].starts_with("Afloat this lure comes to rest nose down, at a pitch of "));
+    // A low weight in the middle lets it lie upright.
+    d.parts[0].at_m = {0.060, 0.0, -0.010};
+    CHECK(said().empty());
 }
 
 TEST_CASE("the quick answer is the upright one of the full answers") {

@@ -3,6 +3,7 @@
 #include "evenfall.hpp"
 #include "ledger/fold.hpp"
 #include "support/small_lures.hpp"
+#include "support/soft_tails.hpp"
 #include "unit/flotation/forms.hpp"
 
 #include <catch2/catch_test_macros.hpp>
@@ -277,4 +278,16 @@ TEST_CASE("port mirrors starboard when every part off the middle has its twin") 
     eye.at_m.y = -0.009;
     d.parts.push_back(eye);
     CHECK(hull_of(d).is_mirrored());
+}
+
+TEST_CASE("the depth for a volume counts the soft tail, whichever way the lure stands") {
+    const preset::Document d = block_with_tail();
+    const Hull hull = hull_of(d);
+    for (const double share : {0.01, 0.3, 0.95, 0.9999}) {
+        for (const Vec3& up : {Vec3{1.0, 0.0, 0.0}, Vec3{-1.0, 0.0, 0.0}, Vec3{0.8, 0.0, 0.6}, Vec3{-0.6, 0.48, 0.64}, Vec3{0.0, 0.0, -1.0}}) {
+            const double wanted = share * hull.volume_m3();
+            const double depth = hull.depth_for(up, wanted, dot(up, hull.centroid_m()));
+            CHECK_THAT(hull.immersed(up, depth).volume_m3, WithinAbs(wanted, 1e-9 * hull.volume_m3()));
+        }
+    }
 }

@@ -5,6 +5,8 @@
 #include <catch2/catch_test_macros.hpp>
 #include <catch2/matchers/catch_matchers_floating_point.hpp>
 
+#include <algorithm>
+#include <cmath>
 #include <numbers>
 #include <tuple>
 
@@ -152,4 +154,95 @@ TEST_CASE("held at its pitch a lure has no less righting arm to show than its en
 
 TEST_CASE("too few steps give no curve") {
     CHECK(righting_curve(uniform(board(), 0.5), Trim::free, 3).points.empty());
+}
+
+TEST_CASE("a trimmed point's arm is the slope of the energy over heel at its own pitch, and its pitch balances: none lies beyond nose or tail") {
+    const BareHull egg = bare_hull(std::make_shared<EllipsoidForm>(0.070, 0.010, 0.018));
+    int trimmed_points = 0;
+    int others = 0;
+    for (const double x : {0.030, 0.045, 0.055, 0.062, 0.080, 0.100}) {
+        for (const double z : {-0.006, -0.001, 0.002}) {
+            const Afloat a = afloat(egg, 0.7, {x, 0.0, z});
+            const RightingCurve curve = righting_curve(a, Trim::free);
+            const double weight = a.mass_kg * 9.80665;
+            const auto lifted = [&](double pitch, double heel) {
+                const Vec3 up = up_of({pitch, heel});
+                return energy_j(a, up, a.hull->depth_for(up, a.wanted_m3(), dot(up, a.hull->centroid_m()))) / weight;
+            };
+            for (const RightingPoint& p : curve.points) {
+                ++(p.is_trimmed ? trimmed_points : others);
+                if (!p.is_trimmed) continue;
+                INFO("G at " << x << ", " << z << ", heel " << p.heel_rad << ", pitch " << p.pitch_rad);
+                constexpr double h = 1e-3;
+                CHECK_THAT((lifted(p.pitch_rad, p.heel_rad + h) - lifted(p.pitch_rad, p.heel_rad - h)) / (2.0 * h), WithinAbs(p.arm_m, 2e-5));
+                CHECK_THAT((lifted(p.pitch_rad + h, p.heel_rad) - lifted(p.pitch_rad - h, p.heel_rad)) / (2.0 * h), WithinAbs(0.0, 2e-5));
+            }
+        }
+    }
+    CHECK(trimmed_points > 100);
+    CHECK(others > 20);
+}
+
+TEST_CASE("heels at which no pitch balances make no list, no end and no greatest arm") {
+    const BareHull egg = bare_hull(std::make_shared<EllipsoidForm>(0.070, 0.010, 0.018));
+    int broken = 0;
+    for (const double x : {0.030, 0.045, 0.050, 0.055, 0.060, 0.090}) {
+        for (const double z : {-0.006, -0.003, 0.002}) {
+            const RightingCurve curve = righting_curve(afloat(egg, 0.7, {x, 0.0, z}), Trim::free);
+            double most = 0.0;
+            bool whole = true;
+            for (const RightingPoint& p : curve.points) {
+                if (p.is_trimmed) most = std::max(most, p.arm_m);
+                whole = whole && p.is_trimmed;
+            }
+            INFO("G at " << x << ", " << z);
+            CHECK(curve.peak_arm_m <= 1.1 * most);
+            const auto lies_between_trimmed = [&](double heel) {
+                for (std::size_t k = 0; k + 1 < curve.points.size(); ++k) {
+                    if (heel < curve.points[k].heel_rad - 1e-9 || heel > curve.points[k + 1].heel_rad + 1e-9) continue;
+                    if (curve.points[k].is_trimmed && curve.points[k + 1].is_trimmed) return true;
+                }
+                return false;
+            };
+            if (curve.list_rad) CHECK(lies_between_trimmed(*curve.list_rad));
+            if (curve.vanishing_rad) CHECK(lies_between_trimmed(*curve.vanishing_rad));
+            if (!whole) ++broken;
+        }
+    }
+    CHECK(broken > 3);
+}
+
+TEST_CASE("a lure whose weight lies off the middle lies down although its GM is positive, and is told how far off") {
+    // A round bar turns about its axis: at rest G lies plumb below it, here at a heel of atan(2/0.5).
+    const BareHull bar = bare_hull(elliptic_bar_lines(0.120, 0.012, 0.012));
+    const Afloat off = afloat(bar, 0.7, {0.060, 0.002, -0.0005});
+    const auto found = rests(off);
+    REQUIRE(found.size() == 1);
+    CHECK(found[0].posture == Posture::on_its_side);
+    CHECK_THAT(found[0].heel_rad, WithinAbs(std::atan(4.0), 1e-4));
+    const UprightAdvice advice = upright_advice(off);
+    REQUIRE(advice.is_known);
+    CHECK(advice.gm_m > 0.0);
+    CHECK_FALSE(advice.is_stable);
+    CHECK_THAT(advice.g_off_m, WithinAbs(0.002, 1e-6));
+    CHECK_THAT(upright_advice(afloat(bar, 0.7, {0.060, -0.002, -0.0005})).g_off_m, WithinAbs(-0.002, 1e-6));
+    // Low enough it only leans.
+    const UprightAdvice leans = upright_advice(afloat(bar, 0.7, {0.060, 0.002, -0.004}));
+    CHECK(leans.is_stable);
+    CHECK(leans.heavier_kg == 0.0);
+}
+
+TEST_CASE("what stands on its nose is not said to stay upright") {
+    const BareHull egg = bare_hull(std::make_shared<EllipsoidForm>(0.070, 0.010, 0.018));
+    int standing = 0;
+    for (const double x : {0.045, 0.050, 0.055, 0.058, 0.060, 0.062}) {
+        const Afloat a = afloat(egg, 0.7, {x, 0.0, -0.006});
+        const auto found = rests(a);
+        REQUIRE_FALSE(found.empty());
+        const bool is_upright = std::any_of(found.begin(), found.end(), [](const Rest& r) { return r.posture == Posture::upright; });
+        const UprightAdvice advice = upright_advice(a);
+        CHECK((advice.is_known && advice.is_stable) == is_upright);
+        if (upright_rest(a) && !is_upright) ++standing;
+    }
+    CHECK(standing > 0);  // among them some that trim without heel, steeply
 }
