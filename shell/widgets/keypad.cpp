@@ -51,6 +51,7 @@ std::optional<Keypad::Result> Keypad::collect(std::string_view field_id) {
 }
 
 void Keypad::settle(std::string_view refusal) {
+    if (result_) close();  // all have been asked by now: the field is gone
     if (!collected_) return;
     collected_ = false;
     refusal_ = refusal;

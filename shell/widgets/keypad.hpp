@@ -24,7 +24,7 @@ public:
     [[nodiscard]] std::optional<Result> collect(std::string_view field_id);
 
     /// After the edit was tried: "" closes the keypad, a sentence keeps it open and is shown in place.
-    /// Does nothing unless a result was collected since.
+    /// Does nothing unless a result was collected since; one that no field came for is given up.
     void settle(std::string_view refusal);
 
     /// Draws the sheet and reads the physical keyboard. `place` is where the sheet lies when fully out.

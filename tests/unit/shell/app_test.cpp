@@ -383,6 +383,16 @@ TEST_CASE("what was begun on one lure is not set on another that comes to the be
     CHECK(bench.app.document().name == "Millrace 170");
 }
 
+TEST_CASE("a keypad whose field is gone sets nothing, closes and rests", "[shell][app]") {
+    Bench bench;
+    const std::string before = bench.app.document_json();
+    bench.tap_all({"step.water", "water.temperature", "keypad.3"});
+    REQUIRE(bench.app.go_to_step("shape"));
+    bench.tap("keypad.ok");
+    CHECK_FALSE(bench.there("keypad.ok"));
+    CHECK(bench.app.document_json() == before);
+}
+
 TEST_CASE("the same refusal is told and announced each time it is met", "[shell][app]") {
     Bench bench;
     bench.tap("step.lead");
