@@ -101,8 +101,10 @@ TEST_CASE("a wire, eye or twist off its limits is refused by name", "[wire]") {
     eye.inside_m = 0.0;
     refused(eye, "eye_inside_mm");
     eye = {};
-    eye.pitch_m = 1.5 * eye.wire_m;
-    refused(eye, "pitch_mm");
+    for (const double pitch_m : {1.5 * eye.wire_m, -1.0, -1e-9, std::numeric_limits<double>::quiet_NaN()}) {
+        eye.pitch_m = pitch_m;
+        refused(eye, "pitch_mm");
+    }
     eye = {};
     eye.turns = -1.0;
     refused(eye, "turns");
