@@ -5,6 +5,7 @@
 #include "units/number_text.hpp"
 #include "units/trade.hpp"
 
+#include <algorithm>
 #include <cmath>
 
 namespace evenfall::cli {
@@ -77,7 +78,9 @@ std::string joints_text(const preset::Document& document, const evenfall::joints
     std::string text = document.name + "\n\nSwing, tail to port / to starboard, with " + millimetres(answer.films.on_faces_m, 2) +
                        " mm of film on each face\n\n" + swing_table(document, answer) + slop_lines(answer);
     text += "\nAll joints together " + both(answer.wrap_rad);
-    if (std::isfinite(answer.turn_radius_m[0])) text += ", tightest even turn " + millimetres(answer.turn_radius_m[0], 0) + " mm radius";
+    const auto radius = [](double m) { return std::isfinite(m) ? millimetres(m, 0) : std::string("–"); };
+    const auto& turn_m = answer.turn_radius_m;
+    if (std::isfinite(std::min(turn_m[0], turn_m[1]))) text += ", tightest even turn " + radius(turn_m[0]) + " / " + radius(turn_m[1]) + " mm radius";
     text += "\n\nWire and pins, against a line of " + newtons(answer.line_n) + "\n\n" + wire_table(answer);
     text += "\nOver-bend: spring hard wire opens again, soft wire hardly. Worked from a yield of 0.8 of the strength (common practice, no source): try a scrap.";
     text += "\nStrengths are estimates: pull one hinge of your own until it gives before you trust a lure to it.\n";
