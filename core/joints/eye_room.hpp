@@ -11,7 +11,8 @@ inline constexpr double wire_room_m = 0.3e-3;
 struct EyeRoom {
     double beside_m = 0.0;      ///< from the eye's outside to the nearer side wall; negative: it does not go in
     double behind_m = 0.0;      ///< from its crown to the pocket's floor
-    double up_down_m = 0.0;     ///< how far the eye may rise and fall: pocket's height less the wire
+    std::optional<double> up_down_m;  ///< how far the eye may rise and fall: pocket's height less the wire; absent where it is open above
+                                      ///< or below
     double port_rad = 0.0;      ///< the tail's swing at which the twist touches the pocket's mouth
     double starboard_rad = 0.0;
     bool opens = true;          ///< false: wood stands between the eye's twist and the joint

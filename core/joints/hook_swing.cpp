@@ -12,6 +12,7 @@ namespace evenfall::joints {
 namespace {
 
 constexpr int girth_levels = 16;
+constexpr int bend_steps = 8;
 
 bool is_hook(const preset::Part& part) { return part.reach_m.value_or(0.0) > 0.0; }
 
@@ -42,15 +43,19 @@ Vec3 carried(const Vec3& at, const Stand& stand) {
 struct Bend {
     std::vector<Stand> stands;
     std::optional<Way> way;
+    bool part_way = false;
 };
 
 std::vector<Bend> bends(const shape::Body& body, std::span<const Pin> pins, const Swings& swings) {
     std::vector<Bend> out{{std::vector<Stand>(body.segments.size()), std::nullopt}};
     if (pins.empty()) return out;
     for (const Way way : {Way::port, Way::starboard}) {
-        std::vector<double> turned = swings[static_cast<std::size_t>(way)];
-        if (way == Way::port) std::transform(turned.begin(), turned.end(), turned.begin(), [](double rad) { return -rad; });
-        out.push_back({chain_stands(pins, turned), way});
+        // All the way first: of bends alike that one is told.
+        for (int k = bend_steps; k > 0; --k) {
+            std::vector<double> turned = swings[static_cast<std::size_t>(way)];
+            for (double& rad : turned) rad *= (way == Way::port ? -1.0 : 1.0) * k / bend_steps;
+            out.push_back({chain_stands(pins, turned), way, k < bend_steps});
+        }
     }
     return out;
 }
@@ -80,6 +85,7 @@ std::vector<HookFoul> hook_fouls(const preset::Document& document, const shape::
                 if (over_m <= worst.over_m) continue;
                 worst.over_m = over_m;
                 worst.bent = pose.way;
+                worst.part_way = pose.part_way;
                 if (!pose.way) break;  // straight already: bent is no news
             }
             if (worst.over_m > 0.0) out.push_back(worst);
@@ -90,7 +96,9 @@ std::vector<HookFoul> hook_fouls(const preset::Document& document, const shape::
                 const Hanger second = hanger_of(other, body);
                 meets(Fouls::hook, static_cast<int>(k), second.at_m, second.segment, second.reach_m);
             }
-            if (materials::is_soft(other.material) && other.at_m.x > document.parts[i].at_m.x) meets(Fouls::tail, static_cast<int>(k), other.at_m, segment_of(other, body), 0.0);
+            if (k != i && materials::is_soft(other.material) && other.at_m.x > hook.at_m.x) {
+                meets(Fouls::tail, static_cast<int>(k), other.at_m, segment_of(other, body), 0.0);
+            }
         }
         if (document.tail && document.tail->x_m > hook.at_m.x) {
             meets(Fouls::tail, -1, {document.tail->x_m, 0.0, document.tail->z_m},

@@ -20,7 +20,8 @@ struct HookFoul {
     Fouls what = Fouls::hook;
     int other = 0;          ///< the other hook's part, the joint, or the tail's part; −1: the tail by its shape
     double over_m = 0.0;    ///< how far the spheres overlap, or the reach goes beyond the nearest place of what is fouled
-    std::optional<Way> bent{};  ///< only with every joint swung this way as far as it goes; straight they are clear
+    std::optional<Way> bent{};  ///< only with every joint swung this way; straight they are clear
+    bool part_way = false;      ///< bent, and nearest before the joints have swung as far as they go
 };
 
 /// A hook hangs this share of its reach above its own centre of mass: the bend is heavier than the shank. Common practice, no
@@ -45,11 +46,12 @@ using Swings = std::array<std::vector<double>, 2>;
 /// hook   two spheres overlap: the bends can lock. Hangers stand at their own heights
 /// joint  the sphere reaches the edge of a joint's cut on the lower half of the body, at the cut's middle: the point can fall
 ///        into the gap when it closes
-/// tail   the sphere reaches the middle of a part of soft plastic or silicone behind it, or the root of a tail by its shape
+/// tail   the sphere reaches the middle of a part of soft plastic or silicone behind its hanger, or the root of a tail by its shape
 ///
-/// Hook and tail once more with the chain bent as far as all joints swing (joints/chain.hpp), each hanger carried by its
-/// segment: what is clear when straight and fouls then is told apart. Two hangers on either side of a pin come nearer the
-/// farther it swings, so bends in between are no worse.
+/// Hook and tail once more with the chain bent as far as all joints swing (joints/chain.hpp) and at seven even steps on the way
+/// there, all joints by the same share, each hanger carried by its segment: what is clear when straight and fouls then is told
+/// apart. In between, because hangers to one side of a pin, or of a chain that wraps far, pass each other; what meets only between
+/// two steps, or with joints swung each by its own share, is not seen.
 ///
 /// Shorter shanks, smaller hooks, or hangers farther apart by `over_m` cure it.
 [[nodiscard]] std::vector<HookFoul> hook_fouls(const preset::Document& document, const shape::Body& body, std::span<const Pin> pins,

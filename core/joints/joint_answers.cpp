@@ -182,7 +182,7 @@ Outcome<JointsAnswer> joint_answers(const preset::Document& document, const shap
     }
     for (std::size_t w = 0; w < 2; ++w) out.turn_radius_m[w] = turn_radius_m(body.lines->length_m(), pins, swings[w]);
     out.hooks = hook_fouls(document, body, pins, swings);
-    out.warnings = joint_warnings(document, out);
+    out.warnings = joint_warnings(document, body, out);
     return out;
 }
 

@@ -50,12 +50,12 @@ std::string newtons_text(double n) {
 /// Does a fish pull at this joint? Only one on a hook behind it does.
 enum class PullBehind { none, hook, unknown };
 
-PullBehind pull_behind(const preset::Document& document, double joint_x_m) {
+PullBehind pull_behind(const preset::Document& document, const shape::Body& body, int joint) {
     bool any = false;
     for (const preset::Part& part : document.parts) {
         if (part.reach_m.value_or(0.0) <= 0.0) continue;
         any = true;
-        if (part.at_m.x > joint_x_m) return PullBehind::hook;
+        if (hanger_of(part, body).segment > joint) return PullBehind::hook;
     }
     return any ? PullBehind::none : PullBehind::unknown;
 }
@@ -117,7 +117,7 @@ void warn_of_eyes(Problems& out, std::size_t k, const JointAnswer& j) {
                  pocket + "the eye has " + millimetres_text(least) + (least == eye.room->beside_m ? " beside it" : " behind it") +
                      "; it wants " + millimetres_text(wire_room_m) + " to turn freely.");
         }
-        if (eye.room->up_down_m < 0.0) {
+        if (eye.room->up_down_m.value_or(0.0) < 0.0) {
             warn(out, ProblemCode::binds_joint, path, "", pocket + "it is lower than the wire is thick.");
         }
     }
@@ -152,7 +152,7 @@ void warn_of_walls(Problems& out, std::size_t k, const preset::Document& documen
 
 }  // namespace
 
-Problems joint_warnings(const preset::Document& document, const JointsAnswer& answer) {
+Problems joint_warnings(const preset::Document& document, const shape::Body& body, const JointsAnswer& answer) {
     Problems out;
     for (std::size_t k = 0; k < answer.joints.size(); ++k) {
         const JointAnswer& j = answer.joints[k];
@@ -161,7 +161,7 @@ Problems joint_warnings(const preset::Document& document, const JointsAnswer& an
         if (!document.joints[k].hinge) continue;  // walls and strength of a hinge that nobody drew are nobody's
         warn_of_glue(out, k, j);
         warn_of_walls(out, k, document, j);
-        const PullBehind pull = pull_behind(document, document.joints[k].at_m);
+        const PullBehind pull = pull_behind(document, body, static_cast<int>(k));
         if (j.strength.safety < least_safety && pull != PullBehind::none) {
             warn(out, ProblemCode::out_of_range, at_joint(k) + "/hinge", newtons_text(least_safety * answer.line_n),
                  joint_text(k) + (pull == PullBehind::unknown ? ", if a hook hangs behind it" : "") + ": at about " + newtons_text(j.strength.least_n) + " " + weakest_text(j.strength.weakest) +
@@ -170,7 +170,8 @@ Problems joint_warnings(const preset::Document& document, const JointsAnswer& an
     }
     for (const HookFoul& foul : answer.hooks) {
         const std::string path = "/parts/" + std::to_string(foul.part) + "/reach_mm";
-        const std::string hook = (foul.bent ? "With the joints swung as far as they go, the hook " : "The hook ") + part_text(document, foul.part);
+        const char* when = !foul.bent ? "The hook " : foul.part_way ? "With the joints swung part of the way, the hook " : "With the joints swung as far as they go, the hook ";
+        const std::string hook = when + part_text(document, foul.part);
         if (foul.what == Fouls::joint) {
             warn(out, ProblemCode::overlap, path, "", hook + " reaches across joint " + std::to_string(foul.other + 1) + " by " +
                  millimetres_text(foul.over_m) + "; its point can fall into the gap.");

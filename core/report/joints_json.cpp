@@ -28,7 +28,7 @@ Tree eye_tree(const joints::EyeAnswer& eye) {
     t["pocket"] = *eye.place.pocket + 1;
     t["beside_mm"] = millimetres(eye.room->beside_m);
     t["behind_mm"] = millimetres(eye.room->behind_m);
-    t["up_down_mm"] = millimetres(eye.room->up_down_m);
+    if (eye.room->up_down_m) t["up_down_mm"] = millimetres(*eye.room->up_down_m);
     t["opens"] = eye.room->opens;
     return t;
 }
@@ -117,7 +117,7 @@ std::string joints_json(const preset::Document& document, const joints::JointsAn
     for (const joints::HookFoul& foul : answer.hooks) {
         const char* what = foul.what == joints::Fouls::hook ? "hook" : foul.what == joints::Fouls::joint ? "joint" : "tail";
         const char* bent = foul.bent == joints::Way::port ? "port" : "starboard";
-        hooks.push_back({{"part", foul.part + 1}, {"fouls", what}, {"other", foul.other + 1}, {"over_mm", millimetres(foul.over_m)},
+        hooks.push_back({{"part", foul.part + 1}, {"fouls", what}, {"other", foul.other < 0 ? Tree(nullptr) : Tree(foul.other + 1)}, {"over_mm", millimetres(foul.over_m)},
                          {"bent", foul.bent ? Tree(bent) : Tree(nullptr)}});
     }
     const auto radius = [](double m) { return std::isfinite(m) ? millimetres(m) : Tree(nullptr); };

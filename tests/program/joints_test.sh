@@ -28,6 +28,19 @@ sed 's/"eyes_on": "fore"/"eyes_on": "fore", "upper_z_mm": 4/g' "$presets/millrac
 expect_status 0 joints "$work/one.json"
 expect_in out "hangs on one eye"
 
+# A turn to either side has its own radius; a pocket open below leaves out how far its eye may rise.
+sed 's/"eyes_on": "fore"/"eyes_on": "fore", "pin_off_mm": -2, "lower_z_mm": -7.5, "upper_z_mm": 6.5/; s/"z_from_mm": -9, //' "$presets/reedline-120.json" >"$work/off.json"
+expect_status 0 joints "$work/off.json" --json
+expect_json 'd["turn_radius_mm"]["port"] != d["turn_radius_mm"]["starboard"]'
+expect_json '["up_down_mm" in eye for eye in d["joints"][0]["eyes"]] == [False, True]'
+expect_status 0 joints "$work/off.json"
+grep -q 'tightest even turn [0-9]* / [0-9]* mm radius' "$work/out" || fail "both ways' turns in: $(head -c 900 "$work/out")"
+
+# A tail by its shape is no part: what fouls it has no number.
+sed 's/"parts": \[/"tail": {"x_mm": 120, "z_mm": 0, "top_mm": [[0, 4], [30, 0.5]], "bottom_mm": [[0, -4], [30, -0.5]], "half_thickness_mm": [[0, 2], [30, 0.5]]},\n  "parts": [{"name": "Trailing", "stage": "dressed", "material": "steel", "mass_g": 2, "x_mm": 130, "z_mm": 0, "reach_mm": 20},/' "$presets/reedline-120.json" >"$work/tail.json"
+expect_status 0 joints "$work/tail.json" --json
+expect_json '[h["other"] for h in d["hooks"] if h["fouls"] == "tail" and h["part"] == 1] == [None]'
+
 sed 's/"wire_mm": 0.8/"wire_mm": 8/' "$presets/millrace-170.json" >"$work/thick.json"
 expect_status 2 joints "$work/thick.json"
 expect_in err "/joints/0/hinge/wire_mm"

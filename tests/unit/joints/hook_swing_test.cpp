@@ -8,6 +8,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numbers>
 
 using namespace evenfall;
 using namespace evenfall::joints;
@@ -117,6 +118,39 @@ TEST_CASE("a hook to one side comes nearer when the tail swings to that side", "
     const auto f = fouls(d, 0.8);
     REQUIRE(f.size() == 1);
     CHECK(f[0].bent == Way::starboard);
+}
+
+TEST_CASE("hooks that pass each other on the way foul, clear as they are straight and all the way round", "[joints]") {
+    preset::Document d = hinged_block();
+    // 12 mm to starboard of the pin's line, 12 mm before and behind it: straight 24 mm apart, at 90° in one place, at 120° 8.8 mm.
+    d.parts = {hung({0.048, 0.012, -0.015}, 0.004), hung({0.072, 0.012, -0.015}, 0.004)};
+    CHECK(fouls(d).empty());
+    auto f = fouls(d, 2.0 * std::numbers::pi / 3.0);
+    REQUIRE(f.size() == 1);
+    CHECK(f[0].bent == Way::starboard);
+    CHECK(f[0].part_way);
+    CHECK_THAT(f[0].over_m, WithinAbs(0.008, 1e-12));  // six eighths of 120°
+    // Swung no farther than where they meet, all the way is worst.
+    f = fouls(d, 0.5 * std::numbers::pi);
+    REQUIRE(f.size() == 1);
+    CHECK_FALSE(f[0].part_way);
+}
+
+TEST_CASE("a hook that trails reaches a soft tail behind its hanger, drawn or a part", "[joints]") {
+    // The hanger stands 11 mm ahead of the hook's own middle, at 121 mm; the tail's middle at 128 mm is 7 mm behind that.
+    preset::Document d = hinged_block();
+    preset::Part hook = hung({0.132, 0.0, 0.0}, 0.0);
+    hook.reach_m = 0.020;
+    d.parts = {hook, hung({0.128, 0.0, 0.0}, 0.0, "plastisol")};
+    auto f = fouls(d);
+    REQUIRE(f.size() == 1);
+    CHECK(f[0].what == Fouls::tail);
+    CHECK_THAT(f[0].over_m, WithinAbs(0.013, 1e-12));
+    d.parts[1].at_m.x = 0.120;
+    CHECK(fouls(d).empty());
+    d.parts = {hook};
+    d.parts[0].material = "plastisol";  // does not reach itself
+    CHECK(fouls(d).empty());
 }
 
 TEST_CASE("a hook that trails behind the tail hangs ahead of its middle, any other one above it", "[joints]") {

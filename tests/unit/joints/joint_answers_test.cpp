@@ -49,11 +49,24 @@ TEST_CASE("eyes sit in the middle of the pockets round the pin, and their room i
     // Eye 2 mm inside and 0.9 mm wire: 1.9 mm from the pin to its outside.
     CHECK_THAT(room.beside_m, WithinAbs(0.003 - 0.0019, 1e-12));
     CHECK_THAT(room.behind_m, WithinAbs(0.068 - 0.064 - 0.0019, 1e-12));
-    CHECK_THAT(room.up_down_m, WithinAbs(0.003 - 0.0009, 1e-12));
+    CHECK_THAT(room.up_down_m.value(), WithinAbs(0.003 - 0.0009, 1e-12));
     CHECK(room.opens);
     CHECK_THAT(j.play_per_eye_m, WithinAbs(0.0008, 1e-12));
     // Eyes 16 mm apart, each half of 0.8 mm off the pin's axis, one fore and one aft.
     CHECK_THAT(j.sag_rad, WithinRel(std::atan((0.0004 + 0.0004) / 0.016), 1e-9));
+}
+
+TEST_CASE("a pocket open above or below says nothing of how far its eye may rise and fall", "[joints]") {
+    preset::Document d = hinged_block();
+    d.joints[0].hinge->lower_z_m = -0.008;
+    d.joints[0].hinge->upper_z_m = 0.008;
+    d.pockets[0].z_from_m.reset();
+    d.pockets[1].z_to_m.reset();
+    const JointAnswer j = answered(d).joints[0];
+    for (const EyeAnswer& eye : j.eyes) {
+        REQUIRE(eye.room.has_value());
+        CHECK_FALSE(eye.room->up_down_m.has_value());
+    }
 }
 
 TEST_CASE("a pocket that reaches a relieved face beside the twist and not before it leaves wood in the eye's way", "[joints]") {
@@ -365,6 +378,14 @@ TEST_CASE("a stronger line lowers the safety in proportion; only a joint before 
     CHECK_FALSE(warns_of(answered(d), "less than twice"));
     d.parts[0].at_m.x = 0.100;
     CHECK(warns_of(answered(d), "less than twice"));
+    // What carries the hook decides, not where it stands: one of the aft half, leaning forward, hangs behind the joint.
+    d.parts[0].at_m.x = 0.058;
+    CHECK_FALSE(warns_of(answered(d), "less than twice"));
+    d.parts[0].segment = 1;
+    CHECK(warns_of(answered(d), "less than twice"));
+    d.parts[0].at_m.x = 0.062;
+    d.parts[0].segment = 0;
+    CHECK_FALSE(warns_of(answered(d), "less than twice"));
 }
 
 TEST_CASE("a swung chain keeps its pins together and every segment its length", "[joints]") {
@@ -411,7 +432,7 @@ TEST_CASE("a film brushed into the pockets narrows the eye's room on every side 
     CHECK_THAT(brushed.films.in_pockets_m, WithinAbs(0.0002, 1e-15));
     CHECK_THAT(room.beside_m, WithinAbs(plugged.eyes[0].room->beside_m - 0.0002, 1e-12));
     CHECK_THAT(room.behind_m, WithinAbs(plugged.eyes[0].room->behind_m - 0.0002, 1e-12));
-    CHECK_THAT(room.up_down_m, WithinAbs(plugged.eyes[0].room->up_down_m - 0.0004, 1e-12));
+    CHECK_THAT(room.up_down_m.value(), WithinAbs(plugged.eyes[0].room->up_down_m.value() - 0.0004, 1e-12));
     CHECK(brushed.joints[0].wire_rad[0] < plugged.wire_rad[0]);
     // The same film by the mass that the ledger gives it.
     const auto evaluation = evaluate(d);
