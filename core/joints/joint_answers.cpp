@@ -34,14 +34,20 @@ wire::Temper temper_of(const preset::Hinge& hinge) {
 /// Pins end this far inside the skin, under filler. Common practice, no source.
 constexpr double pin_end_m = 2e-3;
 
-double pin_length(const HingePlace& place, const shape::Body& body) {
-    return std::max(0.0, 2.0 * (body.lines->at(place.pin.x_m).half_height_m - pin_end_m));
-}
+struct PinSpan {
+    double length_m = 0.0;
+    double middle_z_m = 0.0;
+};
 
-Heights pin_heights(const HingePlace& place, const shape::Body& body) {
-    const double middle = body.lines->at(place.pin.x_m).centre_z_m;
-    const double half = 0.5 * pin_length(place, body);
-    return {middle - half, middle + half};
+/// Of the wood where the pin stands: off the middle plane back and belly lie nearer to each other.
+PinSpan pin_span(const Pin& pin, const shape::Body& body) {
+    const shape::Station s = body.lines->at(pin.x_m);
+    if (pin.y_m == 0.0) return {std::max(0.0, 2.0 * (s.half_height_m - pin_end_m)), s.centre_z_m};
+    const shape::SkinHeights skin = shape::skin_heights(*body.lines, pin.x_m, pin.y_m);
+    const double length_m = skin.back_z_m - skin.belly_z_m - 2.0 * pin_end_m;
+    // Beside the wood there is none to hold it.
+    if (!(length_m > 0.0)) return {0.0, s.centre_z_m};
+    return {length_m, 0.5 * (skin.back_z_m + skin.belly_z_m)};
 }
 
 /// What pockets leave of a pin: it runs from belly to back but for both ends, and bears on wood where no pocket is. Where one is
@@ -142,7 +148,12 @@ Outcome<JointAnswer> one_joint(const preset::Document& document, const shape::Bo
         const bool pinned = h.kind == preset::HingeKind::pinned;
         a.rocks_rad = pinned ? std::acos(std::min(1.0, (h.pin_diameter_m + h.wire_m) / ring_m)) : link_swing(linked_eyes_of(h), most_swing_rad);
     }
-    if (h.kind == preset::HingeKind::pinned) a.pin_length_m = pin_length(a.place, body);
+    if (h.kind == preset::HingeKind::pinned) {
+        const PinSpan span = pin_span(a.place.pin, body);
+        a.pin_length_m = span.length_m;
+        a.pin_middle_z_m = span.middle_z_m;
+    }
+    const Heights pin{a.pin_middle_z_m - 0.5 * a.pin_length_m, a.pin_middle_z_m + 0.5 * a.pin_length_m};
     a.twist_reach_m = std::numeric_limits<double>::infinity();
     for (const bool aft : {false, true}) {
         if (!holds_eyes(h, aft)) continue;
@@ -150,7 +161,6 @@ Outcome<JointAnswer> one_joint(const preset::Document& document, const shape::Bo
             a.twist_reach_m = std::min(a.twist_reach_m, twist_hole(document, body, joint, a.place, place, aft).reach_m);
         }
     }
-    const Heights pin = pin_heights(a.place, body);
     a.walls = walls(document, body, joint, a.place, pin);
     a.eye_bits = bits::for_glue(a.eye.twist_outside_m);
     for (std::size_t k = 0; k < a.pin_bits.size(); ++k) {

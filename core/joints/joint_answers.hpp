@@ -52,7 +52,8 @@ struct JointAnswer {
     std::vector<Wall> walls;
     wire::TwistAnswer eye;
     double twist_reach_m = 0.0;          ///< how far the wire comes into the wood that holds it, at the eye where that is least
-    double pin_length_m = 0.0;           ///< from 2 mm inside the belly to 2 mm inside the back; 0 without a pin
+    double pin_length_m = 0.0;           ///< from 2 mm inside the belly to 2 mm inside the back, where it stands; 0 without a pin
+    double pin_middle_z_m = 0.0;         ///< height of its middle
     std::array<std::optional<bits::Bit>, bits::system_count> eye_bits;  ///< for the twist, with room for glue
     std::array<std::optional<bits::Bit>, bits::system_count> pin_bits;  ///< for the pin: the next one up
     wire::Strength strength;

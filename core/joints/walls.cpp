@@ -70,6 +70,7 @@ std::vector<Wall> walls(const preset::Document& document, const shape::Body& bod
                         const Heights& pin) {
     const auto j = static_cast<std::size_t>(joint);
     const bool has_pin = place.hinge.kind == preset::HingeKind::pinned;
+    const bool in_wood = pin.to_m > pin.from_m;
     const double pin_r = 0.5 * place.hinge.pin_diameter_m;
     Thinnest thinnest;
 
@@ -92,7 +93,7 @@ std::vector<Wall> walls(const preset::Document& document, const shape::Body& bod
         if (hole.depth_m <= 0.0 || (bore.segment != joint && bore.segment != joint + 1)) continue;
         const double r = 0.5 * hole.diameter_m;
         const Heights heights = hole_heights(hole, bore);
-        if (has_pin && bore.segment == pin_segment && heights.meets(pin)) {
+        if (has_pin && in_wood && bore.segment == pin_segment && heights.meets(pin)) {
             thinnest.see(Between::pin_and_hole, std::hypot(bore.x_m - place.pin.x_m, bore.y_m - place.pin.y_m) - r - pin_r,
                          static_cast<int>(k));
         }

@@ -72,8 +72,8 @@ void draw_keep_out(const View& view, const Job& job) {
         if (!has_hinge(job, j)) continue;
         const joints::JointAnswer& joint = job.joints.joints[j];
         if (joint.pin_length_m > 0.0) {
-            const shape::Station s = body.lines->at(joint.place.pin.x_m);
-            view.segment(joint.place.pin.x_m, s.centre_z_m - 0.5 * joint.pin_length_m, joint.place.pin.x_m, s.centre_z_m + 0.5 * joint.pin_length_m, centre_stroke);
+            view.segment(joint.place.pin.x_m, joint.pin_middle_z_m - 0.5 * joint.pin_length_m, joint.place.pin.x_m,
+                         joint.pin_middle_z_m + 0.5 * joint.pin_length_m, centre_stroke);
         }
         for (const joints::EyeAnswer& eye : joint.eyes) view.cross(joint.place.pin.x_m, eye.place.z_m, 1.0, keep_out_stroke);
     }

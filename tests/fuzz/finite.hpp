@@ -110,7 +110,7 @@ inline void must_be_finite(const joints::JointsAnswer& answer) {
         for (const auto* pair : {&j.bare, &j.finished}) {
             for (const joints::Swing& s : *pair) all = all && (!s.stopped || finite(s.touches_z_m, s.touches_r_m));
         }
-        all = all && finite(j.wire_rad[0], j.wire_rad[1], j.mouth_m[0].value_or(0.0), j.mouth_m[1].value_or(0.0), j.play_per_eye_m, j.sag_rad, j.twist_reach_m, j.pin_length_m, j.place.eye_spacing_m);
+        all = all && finite(j.wire_rad[0], j.wire_rad[1], j.mouth_m[0].value_or(0.0), j.mouth_m[1].value_or(0.0), j.play_per_eye_m, j.sag_rad, j.twist_reach_m, j.pin_length_m, j.pin_middle_z_m, j.place.eye_spacing_m);
         for (const joints::EyeAnswer& e : j.eyes) {
             all = all && finite(e.place.z_m);
             if (e.room) all = all && finite(e.room->beside_m, e.room->behind_m, e.room->up_down_m.value_or(0.0), e.room->port_rad, e.room->starboard_rad);

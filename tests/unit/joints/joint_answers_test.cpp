@@ -2,6 +2,7 @@
 
 #include "evenfall.hpp"
 #include "joints/chain.hpp"
+#include "unit/flotation/forms.hpp"
 #include "unit/joints/hinged_block.hpp"
 
 #include <catch2/catch_test_macros.hpp>
@@ -220,6 +221,12 @@ TEST_CASE("a hole that meets the pin below its lowest eye is told, and one in th
     d.holes[0].depth_m = 0.004;  // from −15 to −11 mm, on the pin's own axis; the lower pocket begins at −9.5 mm
     CHECK_THAT(wall(answered(d).joints[0], Between::pin_and_hole)->thickness_m, WithinAbs(-0.0036, 1e-12));
     CHECK(warns_of(answered(d), "no wood is left between the pin and hole 1"));
+    // A pin that stands beside the wood, 10 mm to either side, meets no hole.
+    d.holes[0].depth_m = 0.020;
+    CHECK(wall(answered(d).joints[0], Between::pin_and_hole) != nullptr);
+    d.joints[0].hinge->pin_off_m = 0.011;
+    CHECK(wall(answered(d).joints[0], Between::pin_and_hole) == nullptr);
+    d.joints[0].hinge->pin_off_m = 0.0;
     // Linked eyes: pockets from 50 to 70 mm reach 9 mm into either segment. A hole of 6 mm at 46.4 mm leaves 0.6 mm.
     d.joints[0].hinge->kind = preset::HingeKind::linked;
     for (preset::Pocket& p : d.pockets) {
@@ -456,4 +463,34 @@ TEST_CASE("a hinge of one eye rocks until the ring's hole, seen along the pin, i
     CHECK_THAT(*answered(d).joints[0].rocks_rad, WithinAbs(0.0, 1e-6));
     d.joints[0].hinge->kind = preset::HingeKind::linked;
     CHECK_THAT(*answered(d).joints[0].rocks_rad, WithinAbs(most_swing_rad, 1e-12));
+}
+
+TEST_CASE("a pin off the middle of an oval body is as long as the wood is high where it stands, less both ends, and bears on that much less wood", "[joints]") {
+    // An ellipse 20 by 30 mm: 4 mm beside the middle it is √(1 − 0.4²) of 30 mm high.
+    const auto lines = support::elliptic_bar_lines(0.12, 0.010, 0.015);
+    const auto with_pin_at = [&](double y_m) {
+        preset::Document d = hinged_block();
+        d.joints[0].hinge->pin_off_m = y_m;
+        for (auto& pocket : d.pockets) pocket.y_m = y_m;
+        const auto body = shape::cut(lines, d.joints);
+        REQUIRE(body.ok());
+        const auto a = joint_answers(d, *body);
+        REQUIRE(a.ok());
+        return a->joints[0];
+    };
+    const JointAnswer middle = with_pin_at(0.0);
+    CHECK(middle.pin_length_m == 2.0 * (0.015 - 0.002));
+    CHECK(middle.pin_middle_z_m == 0.0);
+    const double high_m = 0.030 * std::sqrt(1.0 - 0.4 * 0.4);
+    for (const double y_m : {-0.004, 0.004}) {
+        const JointAnswer off = with_pin_at(y_m);
+        REQUIRE(off.eyes.size() == 2);
+        REQUIRE(off.eyes[0].place.pocket.has_value());
+        CHECK_THAT(off.pin_length_m, WithinAbs(high_m - 0.004, 1e-12));
+        CHECK_THAT(off.pin_middle_z_m, WithinAbs(0.0, 1e-12));
+        // Two pockets of 3 mm are open round the pin.
+        CHECK_THAT(off.strength.wood_n / middle.strength.wood_n, WithinRel((high_m - 0.010) / (0.030 - 0.010), 1e-9));
+    }
+    // Beside the wood there is nothing to put a pin into.
+    CHECK(with_pin_at(0.0105).pin_length_m == 0.0);
 }
