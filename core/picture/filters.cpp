@@ -36,6 +36,7 @@ struct Block {
 };
 
 constexpr int blocks_a_side = 40;
+constexpr double least_divisor = 0.25;  ///< brightness; own choice
 
 double span_place(double pixel, int side) { return 2.0 * pixel / side - 1.0; }
 
@@ -157,8 +158,8 @@ Plane evenly_lit(const Plane& plane) {
             const double x = span_place(i + 0.5, plane.width);
             const double ground = c0 + x * (c1 + x * (c2 + x * c3));
             const std::size_t k = plane.index(i, j);
-            // A ground darker than this is no ground one could draw on; what lies there is left as it is.
-            out.at[k] = static_cast<float>(std::min(4.0, plane.at[k] / std::max(ground, 0.02)));
+            // On a dark ground, brightness over it: cut off or stretched by a quotient, the rim of bright wood would move outwards.
+            out.at[k] = static_cast<float>(ground >= least_divisor ? plane.at[k] / ground : 1.0 + (plane.at[k] - std::max(ground, 0.0)) / least_divisor);
         }
     }
     return out;

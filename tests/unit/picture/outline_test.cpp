@@ -108,6 +108,30 @@ TEST_CASE("the rim of a dark ellipse on an unevenly lit ground is found within h
     CHECK(furthest(*contour, e) < 0.5);
 }
 
+TEST_CASE("the rim of a bright piece on a dark ground is found within half a pixel, sharp or soft, however dark the ground", "[picture]") {
+    const Ellipse e{410.3, 250.7, 300.0, 90.0, 0.12};
+    for (const double ground : {0.0, 0.05, 0.15, 0.24, 0.26, 0.35}) {
+        for (const double rim_px : {1.0, 6.0}) {
+            std::mt19937 draw(7);
+            std::normal_distribution<double> noise(0.0, 0.01);
+            std::vector<std::uint8_t> grey;
+            for (int y = 0; y < 500; ++y) {
+                for (int x = 0; x < 820; ++x) {
+                    const double wood = std::clamp(0.5 - off(e, {x + 0.5, y + 0.5}) / rim_px, 0.0, 1.0);
+                    const double value = ground + (0.95 - ground) * wood + noise(draw);
+                    grey.push_back(static_cast<std::uint8_t>(std::clamp(255.0 * value + 0.5, 0.0, 255.0)));
+                }
+            }
+            CAPTURE(ground, rim_px);
+            const auto contour = find_outline({820, 500, 1, grey});
+            REQUIRE(contour.ok());
+            CHECK_FALSE(contour->drawn_line);
+            CHECK(furthest(*contour, e) < 0.5);
+            CHECK_THAT(contour->area_px2 / (std::numbers::pi * e.a * e.b), WithinAbs(1.0, 0.003));
+        }
+    }
+}
+
 TEST_CASE("a found ellipse becomes back and belly lines within the tolerance, and a lure that can be weighed", "[picture]") {
     const Ellipse e{410.3, 250.7, 300.0, 60.0, 0.1};
     const auto grey = picture_of(e, 820, 500, Drawn::piece, 0.01, 0.0);
