@@ -76,11 +76,29 @@ void append_segments(const Woodwork& w, Ledger& out) {
     }
 }
 
-Problems append_pockets(const Woodwork& w, Ledger& out) {
-    // What is less than this share of a segment is its rounding, not wood.
-    constexpr double least_left = 1e-3;
+/// The wood that pockets and embedded parts take out of each segment.
+class Taken {
+public:
+    explicit Taken(const shape::Body& body) : body_(body), taken_m3_(body.segments.size(), 0.0) {}
+
+    /// Was this the last of the segment's wood?
+    bool takes_the_last(int segment, double volume_m3) {
+        // What is less than this share of a segment is its rounding, not wood.
+        constexpr double least_left = 1e-3;
+        const auto s = static_cast<std::size_t>(segment);
+        const double limit = (1.0 - least_left) * body_.segments[s].volume_m3;
+        const bool was_left = taken_m3_[s] < limit;
+        taken_m3_[s] += volume_m3;
+        return was_left && taken_m3_[s] >= limit;
+    }
+
+private:
+    const shape::Body& body_;
+    std::vector<double> taken_m3_;
+};
+
+Problems append_pockets(const Woodwork& w, Taken& taken, Ledger& out) {
     Problems problems;
-    std::vector<double> taken(w.body->segments.size(), 0.0);
     for (std::size_t i = 0; i < w.document->pockets.size(); ++i) {
         const preset::Pocket& p = w.document->pockets[i];
         const shape::Box box = shape::box_of(p);
@@ -89,10 +107,7 @@ Problems append_pockets(const Woodwork& w, Ledger& out) {
             const shape::BoxCut cut = shape::box_in_segment(*w.body, static_cast<int>(s), box);
             if (cut.volume_m3 <= 0.0) continue;
             found += cut.volume_m3;
-            const double limit = (1.0 - least_left) * w.body->segments[s].volume_m3;
-            const bool all_there_was = taken[s] < limit && taken[s] + cut.volume_m3 >= limit;
-            taken[s] += cut.volume_m3;
-            if (all_there_was) {
+            if (taken.takes_the_last(static_cast<int>(s), cut.volume_m3)) {
                 problems.push_back({ProblemCode::outside_segment, pointer("pockets", i, "x_from_mm"), "some wood left",
                                     "Pocket " + std::to_string(i + 1) + (p.name.empty() ? "" : " (" + p.name + ")") + " leaves no wood of segment " +
                                         std::to_string(s + 1) + "."});
@@ -113,7 +128,7 @@ Problems append_pockets(const Woodwork& w, Ledger& out) {
     return problems;
 }
 
-Problems append_parts(const Woodwork& w, Ledger& out) {
+Problems append_parts(const Woodwork& w, Taken& taken, Ledger& out) {
     Problems problems;
     for (std::size_t i = 0; i < w.document->parts.size(); ++i) {
         const preset::Part& part = w.document->parts[i];
@@ -138,6 +153,11 @@ Problems append_parts(const Woodwork& w, Ledger& out) {
         line.spreads[0] = spread(Cause::part_mass, i, relative, true, true);
         out.push_back(line);
         if (part.embedded > 0.0) {
+            if (taken.takes_the_last(segment, part.embedded * volume)) {
+                problems.push_back({ProblemCode::does_not_fit, pointer("parts", i, "embedded_percent"), "some wood left",
+                                    "Part " + std::to_string(i + 1) + (part.name.empty() ? "" : " (" + part.name + ")") +
+                                        " takes the place of all the wood that is left of segment " + std::to_string(segment + 1) + "."});
+            }
             out.push_back(
                 wood_line(w, Kind::bore_wood, i, segment, Stage::hardware, -part.embedded * volume, part.at_m));
         }
@@ -331,9 +351,10 @@ Outcome<Ledger> build(const Woodwork& w) {
         }
         append_hole_uncorrected(w, i, hole, ledger);
     }
-    for (Problem& p : append_pockets(w, ledger)) problems.push_back(std::move(p));
+    Taken taken(*w.body);
+    for (Problem& p : append_pockets(w, taken, ledger)) problems.push_back(std::move(p));
     append_glue(w, ledger);
-    for (Problem& p : append_parts(w, ledger)) problems.push_back(std::move(p));
+    for (Problem& p : append_parts(w, taken, ledger)) problems.push_back(std::move(p));
     for (Problem& p : append_tail(w, ledger)) problems.push_back(std::move(p));
     for (Problem& p : append_coats(w, ledger)) problems.push_back(std::move(p));
     if (!problems.empty()) return problems;

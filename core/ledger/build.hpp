@@ -24,7 +24,8 @@ struct Woodwork {
 /// Wood density, the stand of each hole, the tail. Problems: unknown wood, a tail that cannot be (tail/loft.hpp).
 [[nodiscard]] Outcome<Woodwork> prepare(const preset::Document& document, const shape::Body& body);
 
-/// All lines, in the order of the bench. Problems: a pocket that meets no wood, an unknown material.
+/// All lines, in the order of the bench. Problems: a pocket that meets no wood, pockets and embedded
+/// parts that leave none, a coat that has nothing to lie on, an unknown material.
 [[nodiscard]] Outcome<Ledger> build(const Woodwork& woodwork);
 
 /// The lines of one hole as `hole` has it (not necessarily as the document has it), standing where bore `index` stands:

@@ -10,7 +10,7 @@ namespace evenfall::ledger {
 
 [[nodiscard]] Problem unknown_material(std::string path, const std::string& id);
 
-/// All lines of all coats. Problems: an unknown material, a coat for pockets where there are none.
+/// All lines of all coats. Problems: an unknown material, a coat that has nothing to lie on.
 [[nodiscard]] Problems append_coats(const Woodwork& woodwork, Ledger& out);
 
 }  // namespace evenfall::ledger

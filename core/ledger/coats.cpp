@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <numbers>
+#include <string>
 
 namespace evenfall::ledger {
 
@@ -17,7 +18,7 @@ struct Opening {
     int pocket = 0;
     int segment = 0;
     bool floods = true;
-    double room_m3 = 0.0;
+    double room_m3 = 0.0;  ///< what the films before have left of it
     shape::PocketSurface surface;
 };
 
@@ -77,7 +78,7 @@ CoatedSurface coated_surface(const Woodwork& w, int index, const preset::Coat& c
 }
 
 /// A film of thickness t on the walls of a box, t² shared where two walls meet: S·t − (length of inner edges)·t². Never more
-/// than there is room for.
+/// than there is room left for.
 double film_in(const Opening& o, double thickness_m) {
     const double film = o.surface.wall.area_m2 * thickness_m - o.surface.inner_edge_m * thickness_m * thickness_m;
     return std::clamp(film, 0.0, o.room_m3);
@@ -86,7 +87,7 @@ double film_in(const Opening& o, double thickness_m) {
 /// All lines of one coat over the surfaces that it covers.
 class CoatLines {
 public:
-    CoatLines(const Woodwork& w, std::size_t index, const materials::Solid& solid, const std::vector<Opening>& openings)
+    CoatLines(const Woodwork& w, std::size_t index, const materials::Solid& solid, std::vector<Opening>& openings)
         : w_(w), index_(index), coat_(w.document->coats[index]), solid_(solid), openings_(openings) {
         for (int s = 0; s < static_cast<int>(w.body->segments.size()); ++s) {
             outside_.push_back(coated_surface(w, s, coat_, openings));
@@ -101,7 +102,7 @@ public:
     void append(Ledger& out) const {
         for (std::size_t s = 0; s < outside_.size(); ++s) append_outside(static_cast<int>(s), out);
         if (!coat_.on_pockets) return;
-        for (const Opening& o : openings_) append_inside(o, out);
+        for (Opening& o : openings_) append_inside(o, out);
     }
 
 private:
@@ -146,7 +147,7 @@ private:
 
     /// In a pocket that floods a film takes the place of water; in one that stays dry it only weighs. Its own inertia is that of
     /// a crumb of varnish: left out.
-    void append_inside(const Opening& o, Ledger& out) const {
+    void append_inside(Opening& o, Ledger& out) const {
         if (o.surface.wall.area_m2 <= 0.0) return;
         Line line = line_at(o.segment, o.surface.wall.centroid_m());
         line.pocket = o.pocket;
@@ -158,6 +159,7 @@ private:
             volume = film_in(o, coat_.thickness_m.value_or(0.0));
             line.mass_kg = volume * solid_.density_kg_m3.value;
         }
+        if (is_film()) o.room_m3 -= volume;
         const bool displaces = is_film() && o.floods;
         if (displaces) line.displaced_m3 = volume;
         line.spreads[0] = spread(displaces);
@@ -168,16 +170,22 @@ private:
     std::size_t index_;
     const preset::Coat& coat_;
     const materials::Solid& solid_;
-    const std::vector<Opening>& openings_;
+    std::vector<Opening>& openings_;
     std::vector<CoatedSurface> outside_;
     double total_m2_ = 0.0;
 };
+
+std::string nowhere_text(const preset::Coat& coat) {
+    if (!coat.on_joint_faces) return " goes into the pockets alone, and there is no pocket in the wood.";
+    if (!coat.on_pockets) return " goes onto the joint faces alone, and the lure has no joint.";
+    return " goes onto joint faces and into pockets alone, and the lure has neither.";
+}
 
 }  // namespace
 
 Problems append_coats(const Woodwork& w, Ledger& out) {
     Problems problems;
-    const std::vector<Opening> walls = openings(w);
+    std::vector<Opening> walls = openings(w);
     for (std::size_t i = 0; i < w.document->coats.size(); ++i) {
         const preset::Coat& coat = w.document->coats[i];
         const materials::Solid* solid = materials::find_solid(coat.material);
@@ -186,9 +194,10 @@ Problems append_coats(const Woodwork& w, Ledger& out) {
             continue;
         }
         const CoatLines lines(w, i, *solid, walls);
-        if (coat.on_pockets && lines.total_m2() <= 0.0) {
+        // A mass has to lie somewhere; a thickness on nothing is nothing.
+        if (lines.total_m2() <= 0.0 && (coat.on_pockets || coat.mass_kg.value_or(0.0) > 0.0)) {
             problems.push_back({ProblemCode::missing_key, pointer("coats", i, "surfaces"), "a surface that is there",
-                                "Coat " + std::to_string(i + 1) + " goes into the pockets alone, and there is no pocket in the wood."});
+                                "Coat " + std::to_string(i + 1) + nowhere_text(coat)});
             continue;
         }
         lines.append(out);

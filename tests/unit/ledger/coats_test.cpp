@@ -40,6 +40,7 @@ preset::Coat film(double thickness_m) {
 
 Evaluation worked(const preset::Document& d) {
     auto e = evaluate(d);
+    for (const Problem& p : e.ok() ? Problems{} : e.problems()) UNSCOPED_INFO(p.path << ": " << p.sentence);
     REQUIRE(e.ok());
     return *e;
 }
@@ -88,6 +89,50 @@ TEST_CASE("a film thicker than the slot is wide fills the slot and no more", "[l
     d.coats = {film(0.004)};
     const ledger::Sum sum = inside(worked(d));
     CHECK(sum.displaced_m3 <= 0.020 * 0.004 * 0.020 * (1.0 + 1e-9));
+}
+
+TEST_CASE("films one over the other never take more than the slot, the last has what the others left, and what soaks in takes no room", "[ledger]") {
+    preset::Document d = slotted(true);
+    preset::Coat soak = film(0.0);
+    soak.kind = preset::CoatKind::soaks;
+    soak.thickness_m.reset();
+    soak.mass_kg = 0.100;
+    preset::Coat weighed = film(0.0);
+    weighed.thickness_m.reset();
+    weighed.mass_kg = 0.200;
+    d.coats = {soak, film(0.0009), film(0.0009), film(0.0009)};
+    const double room_m3 = 0.020 * 0.004 * 0.020;
+    const Evaluation three = worked(d);
+    CHECK_THAT(inside(three).displaced_m3, WithinAbs(room_m3, 1e-12));
+    d.coats = {film(0.0009)};
+    const double first_m3 = inside(worked(d)).displaced_m3;
+    REQUIRE(first_m3 < room_m3);
+    d.coats = {film(0.0009), weighed};
+    CHECK_THAT(inside(worked(d)).displaced_m3, WithinAbs(room_m3, 1e-12));
+    d.coats = {weighed, film(0.0009)};
+    const Evaluation last = worked(d);
+    CHECK_THAT(inside(last).displaced_m3, WithinAbs(room_m3, 1e-12));
+}
+
+TEST_CASE("a coat by its mass on joint faces alone is refused where there is no joint", "[ledger]") {
+    preset::Document d = support::block();
+    preset::Coat c = film(0.0002);
+    c.on_skin = c.on_pockets = false;
+    c.on_joint_faces = true;
+    d.coats = {c};
+    CHECK(evaluate(d).ok());  // a thickness on nothing
+    d.coats[0].thickness_m.reset();
+    d.coats[0].mass_kg = 0.003;
+    const auto refused = evaluate(d);
+    REQUIRE_FALSE(refused.ok());
+    CHECK(refused.problems().front().path == "/coats/0/surfaces");
+    CHECK(refused.problems().front().sentence == "Coat 1 goes onto the joint faces alone, and the lure has no joint.");
+    d.coats[0].on_pockets = true;
+    CHECK(evaluate(d).problems().front().sentence == "Coat 1 goes onto joint faces and into pockets alone, and the lure has neither.");
+    d.segment_names = {"Fore", "Aft"};
+    d.joints = {preset::Joint{}};
+    d.joints[0].at_m = 0.060;
+    CHECK(worked(d).answers.coats[0].mass_kg == 0.003);
 }
 
 TEST_CASE("a coat given by its mass leaves that mass on the lure, in the pockets their share by area", "[ledger]") {

@@ -170,6 +170,31 @@ TEST_CASE("a part let into the wood makes room for itself and displaces only wha
     CHECK_THAT(with.displaced_m3 - bare.displaced_m3, WithinRel(0.25 * volume, 1e-6));
 }
 
+TEST_CASE("parts let into the wood leave some of it, alone and together with pockets") {
+    preset::Document d = support::block();  // 72 cm³
+    preset::Part part;
+    part.name = "keel";
+    part.material = "lead";
+    part.embedded = 1.0;
+    part.at_m = {0.060, 0.0, 0.0};
+    part.mass_kg = 11340.0 * 71e-6;
+    d.parts = {part};
+    CHECK(evaluate(d).ok());
+    d.parts[0].mass_kg = 11340.0 * 73e-6;
+    auto refused = evaluate(d);
+    REQUIRE_FALSE(refused.ok());
+    CHECK(refused.problems().front().path == "/parts/0/embedded_percent");
+    CHECK(refused.problems().front().sentence == "Part 1 (keel) takes the place of all the wood that is left of segment 1.");
+    d.parts[0].embedded = 0.9;
+    CHECK(evaluate(d).ok());
+    preset::Pocket pocket;
+    pocket.x_from_m = 0.0;
+    pocket.x_to_m = 0.012;  // a tenth of the block
+    pocket.width_m = 0.030;
+    d.pockets = {pocket};
+    CHECK_FALSE(evaluate(d).ok());
+}
+
 TEST_CASE("a flooded pocket takes its wood and its water away, a filled one only its wood") {
     preset::Document d = support::block();
     preset::Pocket pocket;
