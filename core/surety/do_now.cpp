@@ -80,19 +80,19 @@ void describe_leaded(DoNow& out, const preset::Document& before) {
         const bool known = index < before.holes.size();
         const preset::Hole& hole = out.document.holes[index];
         const std::string name = hole_text(index, hole.name);
-        const std::string cap = hole.cap ? mm(hole.cap->length_m) + " of cap" : "no cap";
+        const std::string close = hole.cap ? " and close it with " + mm(hole.cap->length_m) + " of cap" : std::string();
+        const std::string open = hole.cap ? ": open the cap, lay " : ": lay ";
         if (c.change_kg < 0.0) {
             out.steps.push_back(name + ": drill out " + grams(-c.change_kg) + ", bit " + number_text(c.diameter_m, Unit::mm, 2) +
                                 " mm, until it stands " + mm(c.depth_m) + " deep from the skin (" + mm(c.column_m) +
-                                " of fill). Weigh the chips' worth off the piece, dry the hole and close it with " + cap +
-                                " over the void.");
+                                " of fill). Weigh the chips' worth off the piece, dry the hole" +
+                                (hole.cap ? close + " over the void." : "; it stays open."));
         } else if (!known || before.holes[index].depth_m <= 0.0) {
             out.steps.push_back(name + ", new: bit " + number_text(c.diameter_m, Unit::mm, 2) + " mm, " + mm(c.depth_m) + " deep at " +
-                                mm(hole.x_m) + " from the nose; put in " + grams(c.change_kg) + " of " + material_name(c.material) +
-                                " and close it with " + cap + ".");
+                                mm(hole.x_m) + " from the nose; put in " + grams(c.change_kg) + " of " + material_name(c.material) + close + ".");
         } else {
-            out.steps.push_back(name + ": open the cap, lay " + grams(c.change_kg) + " of " + material_name(c.material) +
-                                " on what is there (" + mm(c.column_m) + ") and close it with " + cap + ".");
+            out.steps.push_back(name + open + grams(c.change_kg) + " of " + material_name(c.material) +
+                                " on what is there (" + mm(c.column_m) + ")" + close + ".");
         }
         lead = lead || c.material.rfind("lead", 0) == 0;
     }

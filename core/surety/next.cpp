@@ -85,7 +85,8 @@ std::vector<NextReading> next_readings(Standing& s, const Finished& f, const std
         block.length_m = 0.2;
         block.width_m = 0.03;
         block.height_m = 0.05;
-        block.mass_kg = 0.2 * 0.03 * 0.05 * 450.0;
+        const auto wood = s.observer->observe(block, s.u);
+        if (wood) block.mass_kg = 0.2 * 0.03 * 0.05 * wood->value;
         if (auto o = s.observer->observe(block, s.u)) {
             candidates.push_back({ReadingKind::block, Stage::carved, o->slope, o->sigma, o->sigma});
         }

@@ -7,6 +7,7 @@
 #include "surety/surety.hpp"
 #include "water/properties.hpp"
 
+#include <algorithm>
 #include <cmath>
 #include <tuple>
 
@@ -28,18 +29,19 @@ using preset::ReadingKind;
 
 namespace {
 
-double clip_in_water_kg(const Reading& r, double water_kg_m3) {
-    const materials::Solid* solid = r.clip_material.empty() ? nullptr : materials::find_solid(r.clip_material);
-    const double mass = r.mass_kg.value_or(0.0);
-    return solid == nullptr ? mass : mass * (1.0 - water_kg_m3 / solid->density_kg_m3.value);
-}
-
 double block_density(const Reading& r) {
     const double volume = r.length_m.value_or(0.0) * r.width_m.value_or(0.0) * r.height_m.value_or(0.0);
     return volume > 0.0 ? r.mass_kg.value_or(0.0) / volume : 0.0;
 }
 
 }  // namespace
+
+double clip_share(const Reading& r, double water_kg_m3) {
+    constexpr double least = 0.01;
+    const materials::Solid* solid = r.clip_material.empty() ? nullptr : materials::find_solid(r.clip_material);
+    const double share = solid == nullptr ? 1.0 : 1.0 - water_kg_m3 / solid->density_kg_m3.value;
+    return std::copysign(std::max(std::abs(share), least), share);
+}
 
 double own_sigma(const Reading& r) {
     switch (r.kind) {
@@ -200,7 +202,8 @@ std::optional<Observation> Observer::observe(const Reading& r, const Eigen::Vect
             return o;
         }
         case ReadingKind::just_hangs:
-            o.read = -clip_in_water_kg(r, water.density_kg_m3);
+            o.read *= -clip_share(r, water.density_kg_m3);
+            o.sigma *= std::abs(clip_share(r, water.density_kg_m3));
             o.value = t.in_water_kg.value;
             o.slope = t.in_water_kg.slope;
             return o;
@@ -268,9 +271,7 @@ std::optional<double> Observer::expected(const Reading& r, const Eigen::VectorXd
                                     model.gathering_m(sum, sum.in_water_kg(water.density_kg_m3), *speed));
         }
         case ReadingKind::just_hangs: {
-            const materials::Solid* solid = r.clip_material.empty() ? nullptr : materials::find_solid(r.clip_material);
-            const double needed = -model_.sum(r.stage, -1, u).in_water_kg(water.density_kg_m3);
-            return solid == nullptr ? needed : needed / (1.0 - water.density_kg_m3 / solid->density_kg_m3.value);
+            return -model_.sum(r.stage, -1, u).in_water_kg(water.density_kg_m3) / clip_share(r, water.density_kg_m3);
         }
         case ReadingKind::floats_showing: return std::nullopt;
         default: break;

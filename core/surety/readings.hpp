@@ -35,6 +35,10 @@ inline constexpr double scale_weights_kg_m3 = 8000.0;
 /// The main number of a reading, holder taken off: kg, s, m, rad; kg/m³ for a block.
 [[nodiscard]] double main_number(const preset::Reading& reading);
 
+/// Of a clip's mass, what it weighs in water: less than nothing for one that floats, 1 where none is named. Never within a hundredth of
+/// nothing: a clip as dense as water tells of a lure to that.
+[[nodiscard]] double clip_share(const preset::Reading& reading, double water_kg_m3);
+
 /// One reading as the update takes it: read = value(u) + error. What the tub, a clip and a waterline say is turned into in-water mass
 /// first, on which they bear nearly linearly and which exists for a lure that floats as well as for one that sinks.
 struct Observation {

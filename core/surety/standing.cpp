@@ -21,7 +21,8 @@ Outcome<Standing> stand(const preset::Document& document) {
     }
     for (const preset::Reading& r : document.log) {
         if (r.struck || preset::lure_of(r) != s.lure) continue;
-        s.stage = std::max(s.stage, r.stage);
+        // A block is weighed before there is a lure, whatever stage stands beside it.
+        if (r.kind != preset::ReadingKind::block) s.stage = std::max(s.stage, r.stage);
         s.has_readings = true;
     }
     s.u = s.update.posterior.mean(s.lure);
@@ -101,9 +102,11 @@ std::array<Interval, 3> fall_intervals(Standing& s, const Finished& f) {
         double low = 0.0;
         double high = 4.0;  // m/s
         if (share_below(f.trio, 0.0) >= share) return 0.0;
+        const auto slower = [&](double speed) { return share_below(f.trio, scale * level.in_water_kg(speed, water)) < share; };
+        while (high < 100.0 && slower(high)) high *= 2.0;
         for (int i = 0; i < 40; ++i) {
             const double middle = 0.5 * (low + high);
-            (share_below(f.trio, scale * level.in_water_kg(middle, water)) < share ? low : high) = middle;
+            (slower(middle) ? low : high) = middle;
         }
         return 0.5 * (low + high);
     };
@@ -120,12 +123,17 @@ preset::Document with_corrections(const Model& model, const Eigen::VectorXd& u, 
         const double left = std::min(input.cause == preset::Cause::drag ? input.relative * spread(i) : input.relative * spread(i) / factor, 1.0);
         const bool taught = std::abs(factor - 1.0) > 1e-12 || std::abs(spread(i) - 1.0) > 1e-9;
         if (!taught) continue;
-        const auto known = std::find_if(document.corrections.begin(), document.corrections.end(), [&](const preset::Correction& c) {
-            return c.of == input.cause && preset::group_of(c) == input.group;
-        });
-        if (known != document.corrections.end()) {
-            known->factor = std::clamp(known->factor * factor, preset::least_factor, preset::most_factor);
-            known->spread = left;
+        const auto is_known = [&](const preset::Correction& c) {
+            return c.of == input.cause && (c.of == preset::Cause::drag || preset::group_of(c) == input.group);
+        };
+        auto& known = document.corrections;
+        if (const auto first = std::find_if(known.begin(), known.end(), is_known); first != known.end()) {
+            // Several of the same thing work together: from here on they are one.
+            double together = factor;
+            for (const preset::Correction& c : known) together *= is_known(c) ? c.factor : 1.0;
+            first->factor = std::clamp(together, preset::least_factor, preset::most_factor);
+            first->spread = left;
+            known.erase(std::remove_if(first + 1, known.end(), is_known), known.end());
             continue;
         }
         preset::Correction c;

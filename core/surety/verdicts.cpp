@@ -123,7 +123,6 @@ void add_places(std::vector<Alternative>& all, const Reading& r, const preset::D
 void add_water(std::vector<std::string>& told, const Reading& r, const Observation& o, double wood_kg) {
     const double over = o.read - o.value;
     const bool most = std::abs(over) < 0.3 * wood_kg;
-    const std::string amount = shown(r, std::abs(over));
     const bool in_water = r.kind == ReadingKind::hung_in_water || r.kind == ReadingKind::just_hangs || r.kind == ReadingKind::tub_fall;
     const std::string mass = number_text(std::abs(over), Unit::gram, 2) + " g";
     if (r.kind == ReadingKind::dry_weight && over > 0.0 && most) told.push_back("Wet wood: " + mass + " of water in it would fit; let it dry and weigh again.");
@@ -229,8 +228,10 @@ std::vector<ReadingVerdict> verdicts(Standing& s) {
         ReadingVerdict& v = all[all_in.used[k]];
         // Readings taken as in-water mass go back into their own number by the ratio of the two spreads.
         const double own = o.sigma > 0.0 ? v.sigma / o.sigma : 1.0;
-        const ReadingKind kind = log[v.index].kind;
-        const bool falls_with_mass = kind == ReadingKind::tub_fall || kind == ReadingKind::floats_showing || kind == ReadingKind::just_hangs;
+        const Reading& r = log[v.index];
+        const bool light_clip = r.kind == ReadingKind::just_hangs && clip_share(r, s.observer->tub(r).density_kg_m3) < 0.0;
+        const bool falls_with_mass = r.kind == ReadingKind::tub_fall || r.kind == ReadingKind::floats_showing ||
+                                     (r.kind == ReadingKind::just_hangs && !light_clip);
         v.expected = v.read - (falls_with_mass ? -own : own) * off(row);
         v.expected_sigma = own * sigma(row);
     }

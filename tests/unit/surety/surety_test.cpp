@@ -3,6 +3,7 @@
 #include "flotation/float_answers.hpp"
 #include "holes/bore.hpp"
 #include "ledger/build.hpp"
+#include "materials/solids.hpp"
 #include "materials/woods.hpp"
 #include "support/invented_lures.hpp"
 #include "surety/surety.hpp"
@@ -274,6 +275,7 @@ TEST_CASE("Where all the holes cannot bring the weight right, they are filled or
         return std::any_of(now.shortfalls.begin(), now.shortfalls.end(), [](const Problem& p) { return p.path == "/targets/pitch_deg"; });
     };
     CHECK_FALSE(weight_told(*some));
+    for (const std::string& step : some->steps) CHECK(step.find("cap") == std::string::npos);  // there is none to open or close
     CHECK(weight_told(*all));
     CHECK(pitch_told(*all) == (std::abs(*all->after.pitch_rad - open.targets.pitch_rad) > open.targets.pitch_band_rad / 3.0));
     for (const preset::Hole& hole : all->document.holes) {
@@ -439,6 +441,95 @@ TEST_CASE("A floater that is said to show more than all of itself teaches nothin
         CHECK(s->in_water_kg.sigma == without->in_water_kg.sigma);
         CHECK(do_now(with({r}, reedline)).ok());
         CHECK(corrected(with({r}, reedline)).ok());
+    }
+}
+
+TEST_CASE("What a clip should weigh is what keeps the lure hanging, of whatever the clip is made") {
+    const preset::Document reedline = invented::preset_named("reedline-120");
+    // What floats wants a heavy clip, what sinks one that floats.
+    for (const auto& [lure, material] : {std::pair{reedline, "lead"}, std::pair{reedline, "nylon"}, std::pair{millrace(), "dowel"}}) {
+        INFO(lure.name << ", " << material);
+        const double water = water::water_properties(lure.tub.temperature_c, lure.tub.salinity_g_kg)->density_kg_m3;
+        const Estimate in_tub = surety(lure)->stages[static_cast<std::size_t>(Stage::dressed)].in_tub_kg;
+        // Archimedes: the clip's own share of its mass that water does not carry.
+        const double share = 1.0 - water / materials::find_solid(material)->density_kg_m3.value;
+        const double needed = -in_tub.value / share;
+        REQUIRE(needed > 0.0);
+        preset::Reading r;
+        r.kind = ReadingKind::just_hangs;
+        r.stage = Stage::dressed;
+        r.clip_material = material;
+        r.mass_kg = needed + 0.0002;
+        r.mass_sigma_kg = 0.0003;
+        const auto s = surety(with({r}, lure));
+        REQUIRE(s.ok());
+        CHECK_THAT(s->readings[0].expected, WithinRel(needed, 1e-4));
+        CHECK_THAT(s->readings[0].expected_sigma, WithinRel(std::hypot(in_tub.sigma / share, 0.0003), 1e-3));
+    }
+}
+
+TEST_CASE("Several corrections of one thing teach on as one, in factor and in spread") {
+    preset::Document once = millrace();
+    preset::Correction c;
+    c.of = preset::Cause::wood_density;
+    c.factor = 1.1 * 0.97;
+    c.spread = 0.03;
+    once.corrections = {c};
+    preset::Document twice = millrace();
+    c.factor = 1.1;
+    c.spread = 0.2;
+    twice.corrections = {c};
+    c.factor = 0.97;
+    c.spread = 0.03;
+    twice.corrections.push_back(c);
+    const auto a = corrected(with({dry(Stage::carved, 23.4)}, once));
+    const auto b = corrected(with({dry(Stage::carved, 23.4)}, twice));
+    REQUIRE((a.ok() && b.ok()));
+    CHECK(a->corrections.size() == b->corrections.size());
+    CHECK_THAT(surety(*b)->mass_kg.sigma, WithinRel(surety(*a)->mass_kg.sigma, 1e-9));
+    CHECK_THAT(surety(*b)->mass_kg.value, WithinRel(surety(*a)->mass_kg.value, 1e-9));
+}
+
+TEST_CASE("A block is weighed before there is a lure: it puts the lure at no stage") {
+    preset::Reading block = invented::block();
+    block.mass_kg = 0.119;
+    block.stage = Stage::dressed;
+    const auto s = surety(with({block}));
+    REQUIRE(s.ok());
+    CHECK(s->stage == Stage::carved);
+    CHECK(s->readings[0].used);
+}
+
+TEST_CASE("The block foretold is of the lure's own wood: good to the same share of any wood's density") {
+    const auto block_of = [](const char* species) {
+        preset::Document d = millrace();
+        d.wood = {};
+        d.wood.species = species;
+        const auto s = surety(d);
+        const auto block = std::find_if(s->next.begin(), s->next.end(), [](const NextReading& n) { return n.kind == ReadingKind::block; });
+        REQUIRE(block != s->next.end());
+        const auto bare = evaluate(d);
+        return block->sigma / ledger::prepare(d, bare->body)->wood_kg_m3;
+    };
+    CHECK_THAT(block_of("balsa"), WithinRel(block_of("hard_maple"), 0.01));
+}
+
+TEST_CASE("Bounds of the fall go as far as the lure falls") {
+    preset::Document heavy = millrace();
+    preset::Part weight;
+    weight.name = "Weight";
+    weight.material = "tungsten";
+    weight.mass_kg = 2.0;
+    weight.at_m = {0.08, 0.0, -0.02};
+    weight.stage = Stage::dressed;
+    heavy.parts.assign(30, weight);
+    const auto s = surety(heavy);
+    REQUIRE(s.ok());
+    REQUIRE(s->fall_m_s.has_value());
+    REQUIRE(s->fall_m_s->value > 4.0);
+    for (const Interval& i : s->fall_50_80_95_m_s) {
+        CHECK(i.low < s->fall_m_s->value);
+        CHECK(i.high > s->fall_m_s->value);
     }
 }
 
