@@ -46,7 +46,7 @@ std::string glue_text(const preset::Document& d, const evenfall::glue::GlueAnswe
         text += std::string("\n  ") + report::glue_word(static_cast<evenfall::glue::Sort>(k)) + " " + units::number_text(answer.take_m3[k], Unit::cm3, 2) + " ml, " +
                 grams(answer.take_kg[k]) + " g";
     }
-    if (answer.soda_kg > 0.0) text += "\n  baking soda " + grams(answer.soda_kg) + " g";
+    if (answer.soda_kg > 0.0) text += "\n  baking soda " + grams(answer.soda_kg) + " g, nothing lost of it";
     text += "\n\nWhich glue fills which gap is common practice, without a source; densities and the room between grains of soda are from memory.\n"
             "CA bonds skin and eyelids in a second; soaked into soda it turns hot and fumes at once: eye protection, fresh air, a few drops at a time,\n"
             "never cotton gloves, solvent at hand. Uncured epoxy can make the skin allergic: gloves. The products' labels come first.\n";

@@ -6,6 +6,7 @@
 #include "units/number_text.hpp"
 #include "units/trade.hpp"
 
+#include <algorithm>
 #include <cmath>
 
 namespace evenfall::cli {
@@ -80,9 +81,10 @@ int resin(const Arguments& arguments) {
     if (!evaluation.ok()) return report(evaluation.problems());
     const auto coats = evenfall::resin::schedule(*document, *evaluation);
     const auto count = static_cast<double>(coats.size());
-    const double index = coat == 0.0 ? evenfall::resin::resin_coat(*document) : coat - 1.0;
+    const bool is_named = std::any_of(arguments.settings.begin(), arguments.settings.end(), [](const auto& s) { return s.first == "--coat"; });
+    const double index = is_named ? coat - 1.0 : evenfall::resin::resin_coat(*document);
     if (!(index >= 0.0 && index < count) || index != std::floor(index)) {
-        return report({{ProblemCode::unknown_name, "/coat", "", coat == 0.0 ? "No coat of this lure is a film of epoxy: name the one that is mixed with --coat." : "The lure has no such coat."}});
+        return report({{ProblemCode::unknown_name, "/coat", "", !is_named ? "No coat of this lure is a film of epoxy: name the one that is mixed with --coat." : "The lure has no such coat."}});
     }
     r.on_lure_kg = coats[static_cast<std::size_t>(index)].together_kg();
     const auto mixed = evenfall::resin::mix(r);
