@@ -1,6 +1,7 @@
 #include "preset/fields.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <cstdio>
 
@@ -105,12 +106,30 @@ std::size_t letter_bytes(std::string_view text, std::size_t at) {
     return bytes;
 }
 
+namespace {
+
+/// The number of one whole letter (RFC 3629, section 3).
+unsigned code_point(std::string_view letter) {
+    constexpr std::array<unsigned, 4> of_lead{0x7F, 0x1F, 0x0F, 0x07};
+    unsigned point = static_cast<unsigned char>(letter[0]) & of_lead[letter.size() - 1];
+    for (const char next : letter.substr(1)) point = point << 6 | (static_cast<unsigned char>(next) & 0x3Fu);
+    return point;
+}
+
+/// Code points that show nothing of themselves and change how the rest is shown: the control characters C0 and C1 and those for line
+/// ends and the direction of writing (The Unicode Standard, chapters 23.1 and 23.2, from memory).
+bool steers(unsigned point) {
+    return point < 0x20 || (point >= 0x7F && point < 0xA0) || point == 0x200E || point == 0x200F || (point >= 0x2028 && point <= 0x202E) ||
+           (point >= 0x2066 && point <= 0x2069) || point == 0xFEFF || point == 0x061C;
+}
+
+}  // namespace
+
 std::string printable(std::string_view text, std::size_t most_bytes, std::string_view cut_mark) {
     std::string out;
     for (std::size_t i = 0; i < text.size();) {
         const std::size_t bytes = letter_bytes(text, i);
-        const auto lead = static_cast<unsigned char>(text[i]);
-        if (bytes > 0 && lead >= 0x20 && lead != 0x7F) {
+        if (bytes > 0 && !steers(code_point(text.substr(i, bytes)))) {
             if (out.size() + bytes > most_bytes) return out.append(cut_mark);
             out.append(text, i, bytes);
         }

@@ -99,7 +99,7 @@ struct Place {
 
 /// Bytes of the UTF-8 letter that begins at text[at]; 0 where none does (RFC 3629, section 4). `at` < text.size().
 [[nodiscard]] std::size_t letter_bytes(std::string_view text, std::size_t at);
-/// As many whole letters as go into `most_bytes`, control characters and broken UTF-8 left out; `cut_mark` stands after them where
+/// As many whole letters as go into `most_bytes`; control characters, those that turn the writing about and broken UTF-8 left out; `cut_mark` stands after them where
 /// there were more.
 [[nodiscard]] std::string printable(std::string_view text, std::size_t most_bytes, std::string_view cut_mark = {});
 /// Text of others made fit to quote in a sentence: printable, cut to 40 bytes.

@@ -9,6 +9,9 @@
 #include "surety/surety.hpp"
 #include "units/number_text.hpp"
 
+#include <cmath>
+#include <cstdlib>
+
 namespace evenfall::cli {
 namespace {
 
@@ -65,7 +68,7 @@ Problems take(const std::optional<std::string>& text, const char* path, Unit uni
 Outcome<int> counted(const std::string& text, const char* path) {
     const Outcome<double> value = units::read_number(text, Unit::one, path);
     if (!value) return value.problems();
-    if (*value != static_cast<double>(static_cast<int>(*value)) || *value < 1.0 || *value > 1000.0) {
+    if (!(*value >= 1.0 && *value <= 1000.0) || *value != std::floor(*value)) {
         return misuse(path, "“" + text + "” is no number of an entry: 1, 2, 3 …");
     }
     return static_cast<int>(*value);
@@ -88,6 +91,15 @@ Problems take_sides(const std::optional<std::string>& text, Reading& r) {
         if (Problems p = take(parts[i], "--size", Unit::mm, *into[i]); !p.empty()) return p;
     }
     return {};
+}
+
+/// Of a date of the right form: whether its month has that day (Gregorian calendar). Any other text passes: the document's check has its say.
+bool is_in_calendar(const std::string& date) {
+    if (date.size() != 10) return true;
+    const int year = std::atoi(date.c_str()), month = std::atoi(date.c_str() + 5), day = std::atoi(date.c_str() + 8);
+    const bool leap = year % 4 == 0 && (year % 100 != 0 || year % 400 == 0);
+    const int days = month == 2 ? (leap ? 29 : 28) : month == 4 || month == 6 || month == 9 || month == 11 ? 30 : 31;
+    return day <= days;
 }
 
 /// The words behind “add” → a reading. Only what text alone can tell is judged here; the rest is the document's check.
@@ -125,6 +137,7 @@ Outcome<Reading> reading_of(const Arguments& a) {
     }
     if (r.lure == 0) r.lure.reset();
     r.date = w.date.value_or("");
+    if (!is_in_calendar(r.date)) return misuse("--date", "There is no “" + r.date + "” in the calendar; write it like 2026-03-14.");
     r.note = w.note.value_or("");
     return r;
 }

@@ -91,7 +91,7 @@ void joints_of(Row& row, const preset::Document& document) {
     for (const joints::JointAnswer& j : all->joints) {
         row.key("swing") << j.bare[0].angle_rad << j.bare[1].angle_rad << j.finished[0].angle_rad << j.finished[1].angle_rad
                          << j.swing_rad[0] << j.swing_rad[1];
-        row.key("mouth") << j.mouth_m;
+        row.key("mouth") << j.mouth_m[0].value_or(-1.0) << j.mouth_m[1].value_or(-1.0);
         row.key("joint") << j.play_per_eye_m << j.sag_rad << j.pin_length_m;
         row.key("eye") << j.eye.cut_m << j.eye.finished_m << j.eye.mass_kg << j.eye.mandrel_m;
         row.key("strength") << j.strength.least_n << j.strength.safety;

@@ -42,7 +42,7 @@ expect_in out "slipped decimal point"
 
 # Refused: nothing is written.
 for bad in "add dry_weight -3 --stage sealed" "add dry_weight 30 --stage baked" "add guess 30 --stage sealed" "add tub_fall 4.2s --stage dressed" \
-           "add dry_weight 30 --stage sealed --date tomorrow" "add dry_weight 30 --stage sealed --segment 9" "strike 44" "strike" "add dry_weight" \
+           "add dry_weight 30 --stage sealed --date tomorrow" "add dry_weight 30 --stage sealed --date 2026-02-29" "strike 1e30" "add dry_weight 30 --stage sealed --lure -1e30" "add dry_weight 30 --stage sealed --segment 9" "strike 44" "strike" "add dry_weight" \
            "add just_hangs 1g --stage sealed" "erase 1"; do
     # shellcheck disable=SC2086
     expect_status 2 log "$file" $bad
