@@ -64,13 +64,17 @@ void warn(Problems& out, ProblemCode code, std::string path, std::string limit, 
     out.push_back({code, std::move(path), std::move(limit), std::move(sentence)});
 }
 
+/// What the wood does where something else has ended the swing.
+std::string wood_text(const Swing& wood) {
+    return wood.stopped ? ", before the wood stops at " + degrees_text(wood.angle_rad) + ". " : std::string("; no wood stops the tail. ");
+}
+
 /// How the pocket's mouth ends a swing that the wood would let go on; empty where it does not.
 std::string mouth_text(const JointAnswer& j, std::size_t w, const char* with_the_tail) {
     if (j.wire_rad[w] >= j.finished[w].angle_rad) return "";
-    std::string text = ": the wire meets the mouth of its pocket at " + degrees_text(j.wire_rad[w]) + with_the_tail;
-    text += j.finished[w].stopped ? ", before the wood stops at " + degrees_text(j.finished[w].angle_rad) + "." : std::string(", where no wood stops it.");
-    if (j.mouth_m[w]) return text + " Open the mouth to " + millimetres_text(*j.mouth_m[w]) + " at the face.";
-    return text + " No mouth is wide enough; a pin nearer to the face swings farther.";
+    const std::string text = ": the wire meets the mouth of its pocket at " + degrees_text(j.wire_rad[w]) + with_the_tail + wood_text(j.finished[w]);
+    if (!j.mouth_m[w]) return text + "No mouth is wide enough; a pin nearer to the face swings farther.";
+    return text + "Open the mouth to " + millimetres_text(*j.mouth_m[w]) + " at the face.";
 }
 
 void warn_of_swing(Problems& out, std::size_t k, const JointAnswer& j) {
@@ -97,8 +101,8 @@ void warn_of_links(Problems& out, std::size_t k, const JointAnswer& j) {
     for (std::size_t w = 0; w < 2; ++w) {
         if (j.stopped_by[w] != StoppedBy::eyes) continue;
         warn(out, ProblemCode::binds_joint, at_joint(k) + "/hinge", degrees_text(j.eyes_rad[w]),
-             joint_text(k) + ": the linked eyes meet each other at " + degrees_text(j.eyes_rad[w]) + ", before the wood stops at " +
-                 degrees_text(j.finished[w].angle_rad) + ". Wider eyes, or one level and one upright, swing farther.");
+             joint_text(k) + ": the linked eyes meet each other at " + degrees_text(j.eyes_rad[w]) + wood_text(j.finished[w]) +
+                 "Wider eyes, or one level and one upright, swing farther.");
         return;  // both ways are alike
     }
 }

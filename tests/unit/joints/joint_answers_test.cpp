@@ -191,9 +191,21 @@ TEST_CASE("where no width of the mouth is enough that is said, and no stop of wo
     REQUIRE_FALSE(a.joints[0].finished[0].stopped);
     REQUIRE(a.joints[0].wire_rad[0] < most_swing_rad);
     CHECK_FALSE(a.joints[0].mouth_m[0].has_value());
-    CHECK(warns_of(a, "where no wood stops it. No mouth is wide enough"));
+    CHECK(warns_of(a, "; no wood stops the tail. No mouth is wide enough"));
     CHECK_FALSE(warns_of(a, "before the wood stops"));
     CHECK_FALSE(warns_of(a, "Open the mouth"));
+    // Linked eyes likewise.
+    d.pockets.clear();
+    preset::Hinge& h = *d.joints[0].hinge;
+    h.kind = preset::HingeKind::linked;
+    h.eye_inside_m = 0.001;
+    h.lean_rad = 0.25 * std::numbers::pi;
+    h.pin_aft_m = 0.0;
+    const JointsAnswer linked = answered(d);
+    REQUIRE(linked.joints[0].stopped_by[0] == StoppedBy::eyes);
+    REQUIRE_FALSE(linked.joints[0].finished[0].stopped);
+    CHECK(warns_of(linked, "the linked eyes meet each other at"));
+    CHECK_FALSE(warns_of(linked, "before the wood stops"));
 }
 
 TEST_CASE("walls are what a ruler finds between pin, pocket, skin and hole", "[joints]") {
