@@ -150,12 +150,14 @@ std::string App::answers_json() const {
     auto found = evaluate(lure);
     if (!found) return {};
     const auto sure = surety(lure);
+    Answers& answers = found->answers;
     if (sure && sure->has_readings) {
         // Segments and stages are of the same piece of wood as the whole.
-        const auto piece = corrected(lure);
-        if (auto weighed = piece ? evaluate(*piece) : found) found = std::move(weighed);
+        if (const auto piece = corrected(lure)) {
+            if (auto weighed = evaluate(*piece)) answers = std::move(weighed->answers);
+        }
     }
-    return report::answers_json(lure, state::believed(found->answers, sure ? &*sure : nullptr), sure ? std::optional<double>(sure->as_it_stands.both) : std::nullopt);
+    return report::answers_json(lure, state::believed(std::move(answers), sure ? &*sure : nullptr), sure ? std::optional<double>(sure->as_it_stands.both) : std::nullopt);
 }
 
 std::string App::plan_json() const {
