@@ -1,5 +1,6 @@
 #include "shape/cut_check.hpp"
 
+#include "preset/fields.hpp"
 #include "shape/relief.hpp"
 
 #include <algorithm>
@@ -35,7 +36,7 @@ bool check_number(std::size_t joint, const char* key, const std::string& name, d
 }
 
 bool check_joint(const Lines& lines, std::size_t k, const preset::Joint& j, Problems& out) {
-    const std::string tail = std::to_string(static_cast<long>(std::lround(lines.tail_m() / mm)));
+    const std::string tail = preset::plain_number(std::floor(lines.tail_m() / mm * 100.0 + hair) / 100.0);
     bool fine = check_number(k, "at_mm", "place", j.at_m / mm, lines.nose_m() / mm, lines.tail_m() / mm,
                              "0 to " + tail + " mm", out);
     fine =

@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <optional>
 #include <string>
 #include <utility>
 
@@ -283,7 +284,13 @@ void check_outline(const std::vector<preset::OutlinePoint>& points, Problems& ou
                       "The drawn half-section must go out to its widest once and then come in: point " +
                           std::to_string(p - points.begin() + 1) + " turns back.");
     }
-    // A fin without thickness: out along a level line and in along the same.
+    // A fin without thickness: up along the middle plane, or out along a level line and in along the same.
+    for (const std::size_t k : {std::size_t{1}, points.size() - 2}) {
+        if (points[k].y != 0.0) continue;
+        return refuse(ProblemCode::out_of_order, path + "/" + std::to_string(k), "y more than 0",
+                      "Point " + std::to_string(k + 1) + " of the drawn half-section must lie off the middle: between it and the " +
+                          (k == 1 ? "belly" : "back") + " centre there is no wood.");
+    }
     for (std::size_t k = 1; k + 1 < points.size(); ++k) {
         if (points[k - 1].z != points[k].z || points[k + 1].z != points[k].z || points[k + 1].y >= points[k].y || points[k - 1].y >= points[k].y) continue;
         return refuse(ProblemCode::out_of_order, path + "/" + std::to_string(k), "a side with some height",
@@ -292,7 +299,7 @@ void check_outline(const std::vector<preset::OutlinePoint>& points, Problems& ou
     }
 }
 
-/// Caliper readings: in order, on the body, and leaving wood everywhere between them.
+/// Caliper readings: in order, on the body, no wider or higher than a drawing may be, and leaving wood everywhere between them.
 void check_measured(const preset::Shape& shape, Problems& out) {
     const double length_mm = shape.top.back().x_m / mm;
     for (std::size_t k = 0; k < shape.measured.size(); ++k) {
@@ -321,7 +328,17 @@ void check_measured(const preset::Shape& shape, Problems& out) {
             return;
         }
     }
-    if (shape.measured.empty()) return;
+    for (std::size_t k = 0; k < shape.measured.size(); ++k) {
+        const auto within = [&](const std::optional<double>& read_m, double greatest_mm, const char* key, const char* what) {
+            if (!read_m || *read_m / mm <= greatest_mm + 1e-9) return;
+            const std::string limit = "at most " + text_of(greatest_mm) + " mm";
+            out.push_back({ProblemCode::out_of_range, "/shape/measured/" + std::to_string(k) + "/" + key, limit,
+                           "Caliper reading " + std::to_string(k + 1) + " gives a " + what + " of " + text_of(*read_m / mm) + " mm and must be " + limit + "."});
+        };
+        within(shape.measured[k].width_m, 2.0 * greatest_half_width_mm, "width_mm", "width");
+        within(shape.measured[k].height_m, 2.0 * greatest_height_mm, "height_mm", "height");
+    }
+    if (shape.measured.empty() || !out.empty()) return;
     if (const auto thin = without_wood(shape)) {
         out.push_back({ProblemCode::crossed_profile, "/shape/measured", "more than 0 mm",
                        "With the caliper readings as they are, no wood is left " + text_of(*thin / mm) +

@@ -170,6 +170,24 @@ TEST_CASE("a hole that is drilled already keeps its depth, a fixed one keeps all
     for (const HolePlan& h : plan.holes) CHECK(h.hole != 2);
 }
 
+TEST_CASE("where the datum line lies changes no plan") {
+    preset::Document d = support::fish();
+    d.holes.push_back(support::belly_hole(120, 4, 8));
+    d.holes.back().from = preset::HoleFrom::back;
+    d.holes.back().fill->material = "tungsten";
+    const LeadPlan here = planned(d);
+    for (const double up_mm : {-60.0, 60.0, 100.0}) {
+        preset::Document moved = d;
+        for (auto* line : {&moved.shape.top, &moved.shape.bottom}) {
+            for (auto& p : *line) p.value += m_from_mm(up_mm);
+        }
+        for (auto& part : moved.parts) part.at_m.z += m_from_mm(up_mm);
+        const LeadPlan there = planned(moved);
+        CAPTURE(up_mm);
+        for (std::size_t i = 0; i < here.holes.size(); ++i) CHECK_THAT(there.holes[i].mass_kg, WithinAbs(here.holes[i].mass_kg, 1e-7));
+    }
+}
+
 TEST_CASE("no scraps: a hole is left whole or takes a column worth drilling") {
     preset::Document d = support::fish();
     int met = 0;

@@ -153,6 +153,9 @@ TEST_CASE("sections are refused by their own limits", "[shape]") {
     // A fin without thickness at the widest: its tip has no outward side, and skin over it no curvature.
     CHECK(outline({{0, -1}, {0.2, 1}, {1, 1}, {0, 1}}).path == "/shape/section/half_outline/2");
     CHECK(outline({{0, -1}, {0.2, 0}, {1, 0}, {0.4, 0}, {0, 1}}).limit == "a side with some height");
+    // The same upright, below and above.
+    CHECK(outline({{0, -1}, {0, -0.4}, {1, -0.2}, {1, 0.6}, {0, 1}}).path == "/shape/section/half_outline/1");
+    CHECK(outline({{0, -1}, {1, -0.2}, {1, 0.6}, {0, 0.8}, {0, 1}}).path == "/shape/section/half_outline/3");
     // What stands in fullness is of no concern to a drawn outline.
     preset::Shape shape = support::drawn_minnow();
     shape.section = free_section({{0, -1}, {1, 0}, {0, 1}});
@@ -174,6 +177,15 @@ TEST_CASE("joints are refused by the number that is wrong", "[shape]") {
     const auto off = cut_problem({{0.06, 0.002, 0, 0}, {0.15, 0.002, 0, 0}});
     CHECK(off.path == "/joints/1/at_mm");
     CHECK(off.sentence == "The place of joint 2 must be 0 to 140 mm.");
+    // The limit that is told is one that is kept.
+    preset::Shape odd = support::drawn_minnow();
+    for (auto* curve : {&odd.top, &odd.bottom, &odd.half_width})
+        curve->back().x_m = 0.1396;
+    const auto lines = drawn_lines(odd);
+    REQUIRE(lines.ok());
+    const auto beyond = cut(*lines, {{0.1398, 0.002, 0, 0}});
+    REQUIRE_FALSE(beyond.ok());
+    CHECK(beyond.problems().front().sentence == "The place of joint 1 must be 0 to 139.6 mm.");
     const auto gap = cut_problem({{0.06, 0.021, 0, 0}});
     CHECK(gap.path == "/joints/0/gap_mm");
     CHECK(gap.sentence == "The gap of joint 1 must be 0.2 to 20 mm.");
