@@ -5,7 +5,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <optional>
 #include <string>
 #include <utility>
 
@@ -299,7 +298,7 @@ void check_outline(const std::vector<preset::OutlinePoint>& points, Problems& ou
     }
 }
 
-/// Caliper readings: in order, on the body, no wider or higher than a drawing may be, and leaving wood everywhere between them.
+/// Caliper readings: in order, on the body, no wider than a drawing may be, and leaving wood everywhere between them.
 void check_measured(const preset::Shape& shape, Problems& out) {
     const double length_mm = shape.top.back().x_m / mm;
     for (std::size_t k = 0; k < shape.measured.size(); ++k) {
@@ -329,16 +328,14 @@ void check_measured(const preset::Shape& shape, Problems& out) {
         }
     }
     for (std::size_t k = 0; k < shape.measured.size(); ++k) {
-        const auto within = [&](const std::optional<double>& read_m, double greatest_mm, const char* key, const char* what) {
-            if (!read_m || *read_m / mm <= greatest_mm + 1e-9) return;
-            const std::string limit = "at most " + text_of(greatest_mm) + " mm";
-            out.push_back({ProblemCode::out_of_range, "/shape/measured/" + std::to_string(k) + "/" + key, limit,
-                           "Caliper reading " + std::to_string(k + 1) + " gives a " + what + " of " + text_of(*read_m / mm) + " mm and must be " + limit + "."});
-        };
-        within(shape.measured[k].width_m, 2.0 * greatest_half_width_mm, "width_mm", "width");
-        within(shape.measured[k].height_m, 2.0 * greatest_height_mm, "height_mm", "height");
+        const double width_mm = shape.measured[k].width_m.value_or(0.0) / mm;
+        if (width_mm <= 2.0 * greatest_half_width_mm + 1e-9) continue;
+        const std::string limit = "at most " + text_of(2.0 * greatest_half_width_mm) + " mm";
+        out.push_back({ProblemCode::out_of_range, "/shape/measured/" + std::to_string(k) + "/width_mm", limit,
+                       "Caliper reading " + std::to_string(k + 1) + " gives a width of " + text_of(width_mm) + " mm and must be " + limit + "."});
+        return;
     }
-    if (shape.measured.empty() || !out.empty()) return;
+    if (shape.measured.empty()) return;
     if (const auto thin = without_wood(shape)) {
         out.push_back({ProblemCode::crossed_profile, "/shape/measured", "more than 0 mm",
                        "With the caliper readings as they are, no wood is left " + text_of(*thin / mm) +
