@@ -41,7 +41,7 @@ std::string sentences(const Problems& problems) {
 
 void AppParts::another_lure() {
     keypad.close();
-    picker = {};  // with what was picked and not yet collected
+    picker.put_away();
     ui.answered.clear();
     motion.draft = {};
     motion.outline = {};

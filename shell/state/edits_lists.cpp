@@ -5,7 +5,6 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
-#include <optional>
 #include <string>
 #include <utility>
 
@@ -22,24 +21,30 @@ Edit on_entry(std::vector<T> preset::Document::*list, int index, std::function<v
     };
 }
 
-/// Where an entry of a list stands after a change of the list; none where it is gone.
-using Moves = std::function<std::optional<int>(int)>;
+/// A change of a list: an entry taken out or put in at a place, or one that changes its place with another.
+struct Moves {
+    enum { taken_out, put_in, changed_places } how;
+    int at = 0;
+    int other = 0;
 
-Moves taken_out(int at) {
-    return [at](int i) { return i == at ? std::nullopt : std::optional<int>(i - (i > at ? 1 : 0)); };
-}
-Moves put_in(int at) {
-    return [at](int i) { return i + (i < at ? 0 : 1); };
-}
+    /// Where an entry stands after it; −1 where it is gone.
+    [[nodiscard]] int operator()(int i) const {
+        if (how == changed_places) return i == at ? other : i == other ? at : i;
+        if (how == put_in) return i < at ? i : i + 1;
+        return i == at ? -1 : i < at ? i : i - 1;
+    }
+};
+Moves taken_out(int at) { return {Moves::taken_out, at}; }
+Moves put_in(int at) { return {Moves::put_in, at}; }
 
 /// What was learnt of the entries of a list goes with them. Left out, a number stands for the first; of carved size for the whole body.
-void follow(preset::Document& d, preset::Cause cause, const Moves& moves) {
+void follow(preset::Document& d, preset::Cause cause, Moves moves) {
     for (auto c = d.corrections.begin(); c != d.corrections.end();) {
         const int from = c->item.value_or(0);
         const bool meant = c->of == cause && (c->item || cause != preset::Cause::carved_size);
-        const std::optional<int> to = meant ? moves(from) : from;
-        if (to && *to != from) c->item = to;
-        c = to ? c + 1 : d.corrections.erase(c);
+        const int to = meant ? moves(from) : from;
+        if (to != from) c->item = to;
+        c = to < 0 ? d.corrections.erase(c) : c + 1;
     }
 }
 
@@ -60,7 +65,7 @@ bool is_of(const preset::Correction& c, int segment) { return c.of == preset::Ca
 
 /// Weights of a segment alone go with it. One of these is of wood that now is in two, or in one with its neighbour's: it is struck out
 /// and says what it was of.
-void follow_in_log(preset::Document& d, int fore, int aft, const Moves& moves) {
+void follow_in_log(preset::Document& d, int fore, int aft, Moves moves) {
     for (auto& r : d.log) {
         if (!r.segment) continue;
         if (*r.segment < fore || *r.segment > aft) {
@@ -305,7 +310,7 @@ Edit move_coat(int index, int by) {
         const int count = static_cast<int>(d.coats.size());
         if (index < 0 || other < 0 || index >= count || other >= count) return;
         std::swap(d.coats[static_cast<std::size_t>(index)], d.coats[static_cast<std::size_t>(other)]);
-        follow(d, preset::Cause::coat_amount, [=](int i) { return i == index ? other : i == other ? index : i; });
+        follow(d, preset::Cause::coat_amount, {Moves::changed_places, index, other});
     });
 }
 

@@ -23,6 +23,11 @@ class Picker {
 public:
     void open(std::string_view field_id, std::string_view label, std::vector<PickOption> options, std::string_view chosen);
     void close() { open_ = false; }
+    /// Closes, and what was picked and not yet collected is given up.
+    void put_away() {
+        close();
+        result_.reset();
+    }
     [[nodiscard]] bool is_open() const { return open_; }
     [[nodiscard]] std::optional<std::string> collect(std::string_view field_id);
     void draw(Ui& ui, const Rect& screen, const Rect& place, bool from_below);
