@@ -118,6 +118,5 @@ std::string lead_json(const LeadPlan& plan) {
     return preset::laid_out_text(tree);
 }
 
-std::string problems_json(const Problems& problems) { return preset::laid_out_text(problem_list(problems)); }
 
 }  // namespace evenfall::report

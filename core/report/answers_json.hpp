@@ -20,6 +20,5 @@ namespace evenfall::report {
 [[nodiscard]] std::string lead_json(const LeadPlan& plan);
 
 /// Problems as a list of {code, path, limit, sentence}.
-[[nodiscard]] std::string problems_json(const Problems& problems);
 
 }  // namespace evenfall::report

@@ -259,25 +259,4 @@ std::optional<Observation> Observer::observe(const Reading& r, const Eigen::Vect
     return std::nullopt;
 }
 
-std::optional<double> Observer::expected(const Reading& r, const Eigen::VectorXd& u) {
-    const water::Properties water = tub(r);
-    switch (r.kind) {
-        case ReadingKind::tub_fall: {
-            const ledger::Sum sum = model_.sum(r.stage, -1, u);
-            FallModel& model = falls(r.stage, water);
-            const auto speed = model.speed_m_s(sum, model_.drag(u));
-            if (!speed) return std::nullopt;
-            return time_from_rest_s(r.depth_m.value_or(0.5), *speed,
-                                    model.gathering_m(sum, sum.in_water_kg(water.density_kg_m3), *speed));
-        }
-        case ReadingKind::just_hangs: {
-            return -model_.sum(r.stage, -1, u).in_water_kg(water.density_kg_m3) / clip_share(r, water.density_kg_m3);
-        }
-        case ReadingKind::floats_showing: return std::nullopt;
-        default: break;
-    }
-    const auto o = observe(r, u);
-    return o ? std::optional(o->value) : std::nullopt;
-}
-
 }  // namespace evenfall::bench

@@ -56,10 +56,6 @@ public:
     /// At the inputs u of the reading's own lure. Absent where the reading says nothing (a speed that no weight gives).
     [[nodiscard]] std::optional<Observation> observe(const preset::Reading& reading, const Eigen::VectorXd& u);
 
-    /// What the reading's main number should be at u, in its own unit; absent where it would show none (a lure that does not sink, in
-    /// the tub).
-    [[nodiscard]] std::optional<double> expected(const preset::Reading& reading, const Eigen::VectorXd& u);
-
     [[nodiscard]] water::Properties tub(const preset::Reading& reading) const;
     [[nodiscard]] FallModel& falls(Stage stage, const water::Properties& water);
 

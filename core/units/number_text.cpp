@@ -181,12 +181,6 @@ Outcome<double> read_number(std::string_view text, Unit usual, std::string_view 
     return typed->value;
 }
 
-Outcome<Measure> read_measure(std::string_view text, std::string_view path) {
-    const auto typed = read(text, Unit::one, path);
-    if (!typed) return typed.problems();
-    return Measure{quantity_of(typed->unit), typed->value};
-}
-
 std::string number_text(double core, Unit unit, int decimals) {
     const double value = from_core(core, unit);
     if (!(std::fabs(value) < 1e9)) return std::string(nothing);  // nine decimals of it still fit the integer below

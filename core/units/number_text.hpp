@@ -26,15 +26,6 @@ inline constexpr std::size_t max_number_text = 64;  ///< bytes
 ///             `max_number_text`. No limits of the field itself: those are the document's.
 [[nodiscard]] Outcome<double> read_number(std::string_view text, Unit usual, std::string_view path = {});
 
-/// A number together with what it measures.
-struct Measure {
-    Quantity quantity = Quantity::number;
-    double value = 0.0;  ///< in the core's unit
-};
-
-/// As read_number, where the unit decides what is meant ("0.9s/ft" or "2.5g"). Text without a unit is a plain number.
-[[nodiscard]] Outcome<Measure> read_measure(std::string_view text, std::string_view path = {});
-
 /// A value of the core in `unit` with `decimals` (0 to 9) behind the point, without the unit's symbol: 0.00825, mm, 2 → "8.25".
 /// Rounds half away from zero. A value below zero has a true minus sign (U+2212), zero has none. What has no digits to show
 /// (not finite, or 10⁹ or more in that unit) is "–".

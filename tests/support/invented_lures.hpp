@@ -45,7 +45,7 @@ public:
         if (r.kind == ReadingKind::tub_fall) blank.time_s = 1.0;
         else if (r.kind == ReadingKind::hang_angle) blank.angle_rad = 0.0;
         else blank.mass_kg = 0.0;
-        const auto expected = observer_.expected(blank, u);
+        const auto expected = told(blank, u);
         if (!expected) return false;
         if (r.kind == ReadingKind::tub_fall) {
             r.time_s = *expected;
@@ -64,6 +64,23 @@ public:
     }
 
 private:
+    /// What the reading's main number would be without an error; absent where there would be none (a lure that does not sink, in the tub).
+    [[nodiscard]] std::optional<double> told(const preset::Reading& r, const Eigen::VectorXd& u) {
+        const water::Properties water = observer_.tub(r);
+        if (r.kind == preset::ReadingKind::tub_fall) {
+            const ledger::Sum sum = model_.sum(r.stage, -1, u);
+            bench::FallModel& falls = observer_.falls(r.stage, water);
+            const auto speed = falls.speed_m_s(sum, model_.drag(u));
+            if (!speed) return std::nullopt;
+            return time_from_rest_s(*r.depth_m, *speed, falls.gathering_m(sum, sum.in_water_kg(water.density_kg_m3), *speed));
+        }
+        if (r.kind == preset::ReadingKind::just_hangs) {
+            return -model_.sum(r.stage, -1, u).in_water_kg(water.density_kg_m3) / bench::clip_share(r, water.density_kg_m3);
+        }
+        const auto seen = observer_.observe(r, u);
+        return seen ? std::optional(seen->value) : std::nullopt;
+    }
+
     [[nodiscard]] double block_density(const Eigen::VectorXd& u) {
         preset::Reading r;
         r.kind = preset::ReadingKind::block;

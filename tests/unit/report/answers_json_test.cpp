@@ -1,5 +1,6 @@
 #include "report/answers_json.hpp"
 
+#include "report/trees.hpp"
 #include "unit/preset/documents.hpp"
 
 #include <catch2/matchers/catch_matchers_floating_point.hpp>
@@ -68,6 +69,6 @@ TEST_CASE("a plan's JSON lists each hole it may use, counted from 1, with lead a
 }
 
 TEST_CASE("problems keep their code, place, limit and sentence in the JSON") {
-    const json list = json::parse(report::problems_json({{ProblemCode::out_of_range, "/holes/0/depth_mm", "0 to 100 mm", "Too deep."}}));
+    const json list = json::parse(preset::laid_out_text(report::problem_list({{ProblemCode::out_of_range, "/holes/0/depth_mm", "0 to 100 mm", "Too deep."}})));
     CHECK(list == json::parse(R"([{"code":2,"path":"/holes/0/depth_mm","limit":"0 to 100 mm","sentence":"Too deep."}])"));
 }

@@ -84,21 +84,6 @@ TEST_CASE("a typed unit wins over the field's own", "[units]") {
     CHECK(typed("25 g/kg", Unit::g_per_kg) == 25.0);
 }
 
-TEST_CASE("the unit decides what a target is", "[units]") {
-    const auto fall = read_measure("0.9s/ft");
-    REQUIRE(fall.ok());
-    CHECK(fall->quantity == Quantity::speed);
-    CHECK_THAT(fall->value, WithinRel(0.3048 / 0.9, last_places));
-    const auto in_water = read_measure("2.5g");
-    REQUIRE(in_water.ok());
-    CHECK(in_water->quantity == Quantity::mass);
-    CHECK(in_water->value == 0.0025);
-    const auto bare = read_measure("2.5");
-    REQUIRE(bare.ok());
-    CHECK(bare->quantity == Quantity::number);
-    CHECK_FALSE(read_measure("2.5 stone").ok());
-}
-
 TEST_CASE("what is no number is refused and never guessed at", "[units]") {
     for (const char* text : {"", " ", "-", "+", ".", ",", "mm", "abc", "nan", "inf", "--3", "+-3", "1.2.3", "1,234.5",
                              "1.234,5", "1 2", "1 000", "7/", "/8", "7/-8", "8.5 1/2", "1--3/8", "1/2/3", "0x10 5",
