@@ -130,29 +130,6 @@ void describe_tub(DoNow& out, const Surroundings& water) {
                         grams(-out.tub_in_water_kg) + " short of sinking).");
 }
 
-/// A hole of its own where nothing else serves: under B, or as near to it as the wood allows.
-std::optional<preset::Document> with_trim_hole(const preset::Document& document, double b_x_m, double diameter_m) {
-    for (int i = 0; i < 25; ++i) {
-        const int away = (i + 1) / 2;
-        const double step = 0.003 * away * (i % 2 == 0 ? 1.0 : -1.0);
-        preset::Document trial = document;
-        preset::Hole hole;
-        hole.name = "trim";
-        hole.x_m = b_x_m + step;
-        hole.diameter_m = diameter_m;
-        trial.holes.push_back(hole);
-        if (trial.holes.size() > preset::max_holes) return std::nullopt;
-        // It must take lead where it stands: tried with a short column.
-        trial.holes.back().depth_m = 0.006;
-        trial.holes.back().fill = preset::Fill{"lead", {}, 0.002, {}};
-        if (!evaluate(trial).ok()) continue;
-        trial.holes.back().depth_m = 0.0;
-        trial.holes.back().fill.reset();
-        return trial;
-    }
-    return std::nullopt;
-}
-
 void finish(DoNow& out, const preset::Document& document, const shape::Body& body, const preset::Document& before, Answers after) {
     out.document = document;
     out.after = std::move(after);
@@ -250,14 +227,18 @@ Outcome<DoNow> do_now(const preset::Document& document, std::optional<Stage> at)
             }
             if (round == 1) {
                 // A trim hole that nothing goes into is none.
-                const std::size_t trim = changed.holes.size() - 1;
-                if (std::none_of(change.by.begin(), change.by.end(), [&](const auto& c) { return leeways[c.first].hole == trim; })) changed.holes.pop_back();
+                const auto is_trim = [&](const auto& c) { return leeways[c.first].hole + 1 == changed.holes.size(); };
+                if (std::none_of(change.by.begin(), change.by.end(), is_trim)) changed.holes.pop_back();
                 break;
             }
             if (change.weight_met && change.pitch_met) break;
-            const auto more = with_trim_hole(taught, f.trim.sum.b_m().x, 0.00635);
-            if (!more) break;
-            base = *more;
+            // It must take lead where it stands: a short column at least.
+            preset::Hole trim;
+            trim.name = "trim";
+            const auto place = bench::trim_place(*woodwork, f.trim.sum.b_m().x, trim.diameter_m, 0.006);
+            if (!place) break;
+            trim.x_m = *place;
+            base.holes.push_back(trim);
         }
         out.met = change.weight_met && change.pitch_met;
         if (!change.weight_met) {
@@ -305,7 +286,13 @@ Outcome<std::optional<Estimate>> finished_fall_for_tub(const preset::Document& d
     r.time_s = time_from_rest_s(depth_m, tub_m_s, falls.gathering_m(sum, *kg, tub_m_s));
     r.time_sigma_s = bench::fall_scatter * *r.time_s;
     seen.log.push_back(r);
-    if (seen.log.size() > preset::max_readings) seen.log.erase(seen.log.begin());
+    if (seen.log.size() > preset::max_readings) {
+        // The log is full: what tells least makes way. A reading struck out tells nothing, another fall much the same.
+        const auto first = [&](const auto& is) { return std::find_if(seen.log.begin(), seen.log.end() - 1, is); };
+        auto least = first([](const preset::Reading& old) { return old.struck; });
+        if (least->struck == false) least = first([](const preset::Reading& old) { return old.kind == preset::ReadingKind::tub_fall; });
+        seen.log.erase(least == seen.log.end() - 1 ? seen.log.begin() : least);
+    }
     const Outcome<Surety> after = surety(seen);
     if (!after) return after.problems();
     return after->fall_m_s;

@@ -2,6 +2,7 @@
 
 // The lure on the bench as the log leaves it: what surety(), do_now() and the draws all start from.
 
+#include "ledger/build.hpp"
 #include "surety/chance.hpp"
 #include "surety/update.hpp"
 
@@ -49,6 +50,10 @@ struct Finished {
 
 /// How each reading sits, with explanations for those that do not fit.
 [[nodiscard]] std::vector<ReadingVerdict> verdicts(Standing& standing);
+
+/// Where on the belly's middle line a hole of this width and depth has its wood and its walls, nearest to `x_m` by steps of 3 mm; absent
+/// where none within 36 mm does, or where there are holes enough.
+[[nodiscard]] std::optional<double> trim_place(const ledger::Woodwork& woodwork, double x_m, double diameter_m, double depth_m);
 
 /// How much lead may still have to move, and whether there is wood for it.
 [[nodiscard]] TrimHole trim_hole(const Standing& standing, const Finished& finished);

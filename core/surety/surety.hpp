@@ -90,7 +90,7 @@ struct TrimHole {
     double reserve_kg = 0.0;     ///< two standard deviations of in-water mass that lead may still have to make good, either way
     double room_up_kg = 0.0;     ///< that the holes there are can still take
     double room_down_kg = 0.0;   ///< that can be drilled out of them
-    double x_m = 0.0;            ///< where a hole moves the pitch least
+    double x_m = 0.0;            ///< where a hole moves the pitch least; where one is advised, the nearest to there with wood for it
     double diameter_m = 0.0;
     double depth_m = 0.0;
     std::string sentence;

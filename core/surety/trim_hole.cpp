@@ -1,3 +1,4 @@
+#include "holes/checks.hpp"
 #include "ledger/build.hpp"
 #include "materials/solids.hpp"
 #include "plan/candidates.hpp"
@@ -9,6 +10,24 @@
 #include <numbers>
 
 namespace evenfall::bench {
+
+std::optional<double> trim_place(const ledger::Woodwork& w, double x_m, double diameter_m, double depth_m) {
+    preset::Document trial = *w.document;
+    if (trial.holes.size() >= preset::max_holes) return std::nullopt;
+    preset::Hole hole;
+    hole.diameter_m = diameter_m;
+    hole.depth_m = depth_m;
+    trial.holes.push_back(hole);
+    std::vector<holes::Bore> bores = w.bores;
+    bores.emplace_back();
+    constexpr double step_m = 0.003;
+    for (int i = 0; i < 25; ++i) {
+        trial.holes.back().x_m = x_m + step_m * ((i + 1) / 2) * (i % 2 == 0 ? 1.0 : -1.0);
+        bores.back() = holes::place(trial.holes.back(), *w.body);
+        if (bores.back().segment >= 0 && holes::check(trial, *w.body, bores).empty()) return trial.holes.back().x_m;
+    }
+    return std::nullopt;
+}
 
 TrimHole trim_hole(const Standing& s, const Finished& f) {
     TrimHole t;
@@ -45,13 +64,16 @@ TrimHole trim_hole(const Standing& s, const Finished& f) {
     using units::Unit;
     const bool up = t.reserve_kg > t.room_up_kg;
     const std::string amount = number_text(t.reserve_kg, Unit::gram, 2) + " g in water either way";
-    if (up && t.depth_m < 0.03) {
+    // Not where a joint, a pocket or another hole is.
+    const auto place = up && t.depth_m < 0.03 ? trim_place(*woodwork, t.x_m, t.diameter_m, t.depth_m) : std::nullopt;
+    if (place) {
+        t.x_m = *place;
         t.sentence = "The spread that is left may ask for " + amount + "; the holes have room for " +
                      number_text(std::max(t.room_up_kg, 0.0), Unit::gram, 2) + " g more. Keep the belly clear near " +
                      number_text(t.x_m, Unit::mm, 0) + " mm from the nose for a trim hole, bit " + number_text(t.diameter_m, Unit::mm, 1) +
                      " mm, up to " + number_text(t.depth_m, Unit::mm, 1) + " mm deep.";
     } else if (up) {
-        t.sentence = "The spread that is left may ask for " + amount + ", more than one trim hole can hold: weigh the piece first.";
+        t.sentence = "The spread that is left may ask for " + amount + ", more than one trim hole can hold near its middle: weigh the piece first.";
     } else {
         t.sentence = "The spread that is left may ask for " + amount + ", but only " + number_text(t.room_down_kg, Unit::gram, 2) +
                      " g can be drilled out of the holes: weigh the piece before the lead goes in.";

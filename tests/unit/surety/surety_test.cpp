@@ -46,6 +46,13 @@ preset::Reading held(Stage stage, double g) {
     return r;
 }
 
+/// Leaded, weighed so many grams over what is expected, and pushing aside just what is expected.
+preset::Document leaded_over(const preset::Document& recipe, double over_g) {
+    const auto s = surety(recipe);
+    const StageBelief& leaded = s->stages[static_cast<std::size_t>(Stage::leaded)];
+    return with({dry(Stage::leaded, units::g_from_kg(leaded.mass_kg.value) + over_g), held(Stage::leaded, units::g_from_kg(leaded.displaced_kg.value))}, recipe);
+}
+
 }  // namespace
 
 TEST_CASE("Without a log, surety's values and spreads are those of evaluate()") {
@@ -224,17 +231,6 @@ TEST_CASE("What to do now with the lead in: as few holes as will do, and the fin
     }
 }
 
-namespace {
-
-/// Leaded, weighed so many grams over what is expected, and pushing aside just what is expected.
-preset::Document leaded_over(const preset::Document& recipe, double over_g) {
-    const auto s = surety(recipe);
-    const StageBelief& leaded = s->stages[static_cast<std::size_t>(Stage::leaded)];
-    return with({dry(Stage::leaded, units::g_from_kg(leaded.mass_kg.value) + over_g), held(Stage::leaded, units::g_from_kg(leaded.displaced_kg.value))}, recipe);
-}
-
-}  // namespace
-
 TEST_CASE("Where two holes cannot bring weight and pitch right, more do, and no more than it takes") {
     const preset::Document quarry = invented::preset_named("quarry-230");
     for (const auto& [recipe, over_g] : {std::pair{quarry, 9.28}, std::pair{millrace(), 12.0}, std::pair{millrace(), 16.0}}) {
@@ -287,6 +283,7 @@ TEST_CASE("Where all the holes cannot bring the weight right, they are filled or
     const auto heavy = do_now(leaded_over(invented::preset_named("quarry-230"), 25.0));
     REQUIRE(heavy.ok());
     CHECK(weight_told(*heavy));
+    CHECK(heavy->document.holes.size() == invented::preset_named("quarry-230").holes.size());  // no trim hole that nothing goes into
     for (const preset::Hole& hole : heavy->document.holes) CHECK(hole.fill->mass_kg.value() < 1e-9);
     // A lure whose holes are full gets its trim hole.
     const auto light = do_now(leaded_over(invented::preset_named("quarry-230"), -13.9));
@@ -346,6 +343,61 @@ TEST_CASE("A trim hole is advised where the spread is wider than the holes' room
     const double wood_kg_m3 = ledger::prepare(millrace(), bare->body)->wood_kg_m3;
     const double area_m2 = 0.25 * std::numbers::pi * widest_m * widest_m;
     CHECK_THAT((s->trim.depth_m - 0.002) * area_m2 * (11340.0 - wood_kg_m3), WithinRel(s->trim.reserve_kg, 1e-9));
+}
+
+TEST_CASE("A trim hole is advised where there is wood for it, not in a joint or a pocket") {
+    // A pocket through the belly just where lead turns nothing: 230 mm have another place near it, 170 mm between joint and hole have not.
+    for (const bool wide : {true, false}) {
+        const preset::Document recipe = invented::preset_named(wide ? "quarry-230" : "millrace-170");
+        INFO(recipe.name);
+        const auto advised = [&](const preset::Document& lure) {
+            const auto s = surety(leaded_over(lure, 0.0));
+            REQUIRE(s.ok());
+            REQUIRE(s->trim.needed);
+            return s->trim;
+        };
+        const auto fits = [](preset::Document lure, const TrimHole& trim) {
+            preset::Hole hole;
+            hole.x_m = trim.x_m;
+            hole.diameter_m = trim.diameter_m;
+            hole.depth_m = trim.depth_m;
+            lure.holes.push_back(hole);
+            return evaluate(lure).ok();
+        };
+        const TrimHole plain = advised(recipe);
+        CHECK(fits(recipe, plain));
+        preset::Document cut = recipe;
+        preset::Pocket pocket;
+        pocket.name = "Slot";
+        pocket.x_from_m = plain.x_m - 0.001;
+        pocket.x_to_m = plain.x_m + 0.001;
+        pocket.z_to_m = 0.0;
+        cut.pockets.push_back(pocket);
+        CHECK_FALSE(fits(cut, plain));
+        const TrimHole beside = advised(cut);
+        CHECK((beside.sentence.find("Keep the belly clear") != std::string::npos) == wide);
+        CHECK(fits(cut, beside) == wide);
+    }
+}
+
+TEST_CASE("A full log makes way for a fall that is asked after without losing what it knows") {
+    const preset::Reading weighed = dry(Stage::sealed, 53.0);
+    preset::Reading struck = dry(Stage::carved, 20.0);
+    struck.struck = true;
+    std::vector<preset::Reading> full(preset::max_readings, struck);
+    full.front() = weighed;
+    const auto alone = finished_fall_for_tub(with({weighed}), Stage::sealed, 0.15);
+    const auto among = finished_fall_for_tub(with(full), Stage::sealed, 0.15);
+    REQUIRE((alone.ok() && among.ok()));
+    REQUIRE((alone->has_value() && among->has_value()));
+    CHECK((*among)->value == (*alone)->value);
+    CHECK((*among)->sigma == (*alone)->sigma);
+    // Among timed falls one of them goes, and the weighing stays.
+    preset::Reading fall = invented::timed(Stage::dressed, 0.5);
+    fall.time_s = 4.0;
+    std::fill(full.begin() + 1, full.end(), fall);
+    std::vector<preset::Reading> one_less(full.begin(), full.end() - 1);
+    CHECK_THAT((*finished_fall_for_tub(with(full), Stage::sealed, 0.15))->value, WithinRel((*finished_fall_for_tub(with(one_less), Stage::sealed, 0.15))->value, 1e-9));
 }
 
 TEST_CASE("A second lure of the recipe starts from what the first one taught") {
