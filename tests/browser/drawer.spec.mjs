@@ -38,18 +38,21 @@ test("a hook is laid into the drawer, is there after a reload, and is put on ano
   await device.close();
 });
 
-test("pieces laid into the drawer in two tabs are in it together", async () => {
+test("a piece that another tab lays into the drawer lies in it here too, and is written over by none of this one's", async () => {
   const device = await shop.device();
-  const first = await shop.open(device);
-  await first.tap("step.hardware");
-  const second = await shop.open(device);
-  await second.tap("step.hardware");
-  await second.tap("drawer.add.wire");
-  await first.page.bringToFront();
-  await first.page.waitForFunction(() => JSON.parse(globalThis.EvenfallHooks.itemsJson()).some(({ id }) => id === "drawer.0"));
-  await first.settled();
-  await first.tap("drawer.add.stock");
-  await first.page.waitForFunction(() => JSON.parse(localStorage.getItem("evenfall.drawer")).things.length === 2);
+  const bench = await shop.open(device);
+  await bench.tap("step.hardware");
+  const other = await device.newPage();
+  await other.goto(`${shop.server.address}js/store.js`); // any page of the same place
+  await other.evaluate(() => localStorage.setItem("evenfall.drawer", JSON.stringify({
+    evenfall_drawer: 1, things: [{ kind: "wire", name: "Theirs", diameter_mm: 0.8, temper: "soft" }],
+  })));
+  await bench.page.bringToFront();
+  await bench.page.waitForFunction(() => JSON.parse(globalThis.EvenfallHooks.itemsJson()).some(({ id }) => id === "drawer.0"));
+  await bench.tap("drawer.add.stock");
+  const things = () => bench.page.evaluate(() => JSON.parse(localStorage.getItem("evenfall.drawer")).things);
+  assert.equal((await things()).length, 2);
+  assert.equal((await things())[0].name, "Theirs");
   await device.close();
 });
 
