@@ -87,42 +87,50 @@ std::optional<double> Descent::in_water_for(double vertical_m_s) const {
         const auto fall = trial.main_fall();
         return fall && fall->vertical_m_s * sign > 0.0 ? std::log(fall->vertical_m_s * sign / target) : -50.0;
     };
-    const double heaviest = std::log(1000.0 * weights_.displaced_m3 * (1.0 - 1e-9));
+    // A rising lure weighs something; 1 kg per litre is enough for any.
+    const double most = sign < 0.0 ? std::min(1000.0, water_.density_kg_m3) : 1000.0;
+    const double heaviest = std::log(most * weights_.displaced_m3 * (1.0 - 1e-9));
     const double lightest = std::log(2e-6);
     if (!(lightest < heaviest)) return std::nullopt;  // a splinter of two cubic millimetres
-    // Start where a level fall has that speed, and go the way that the excess says.
+    // Start where a level fall has that speed, and go the way that the excess says, in strides that grow. Where that leads to a leap,
+    // which has a change of sign but no root, or to an end, everything is looked through in small steps, that way first.
     const SteadySums sums = steady_sums(hull_, weights_, items_, water_, closure_);
     const double level_n = target * ((sums.cross_p + sums.parts) * target + sums.cross_f * std::sqrt(target));
-    double from = std::clamp(std::log(level_n / units::standard_gravity_m_s2), lightest, heaviest);
-    double at_from = excess(from);
-    double to = from;
-    double at_to = at_from;
-    for (double step = 0.2; at_to * at_from > 0.0; step *= 2.0) {
-        from = to;
-        at_from = at_to;
-        to = std::clamp(to - std::copysign(step, at_to), lightest, heaviest);
-        if (to == from) return std::nullopt;
-        at_to = excess(to);
-    }
-    double s = at_to == 0.0 ? to : from;
-    if (at_to != 0.0 && at_from != 0.0) {
-        if (from > to) {
-            std::swap(from, to);
-            std::swap(at_from, at_to);
+    const double start = std::clamp(std::log(level_n / units::standard_gravity_m_s2), lightest, heaviest);
+    const double at_start = excess(start);
+    const double stride = std::copysign(0.2, -at_start);
+    struct Pass {
+        double step, growth;
+    };
+    for (const Pass& pass : {Pass{stride, 2.0}, Pass{0.5 * stride, 1.0}, Pass{-0.5 * stride, 1.0}}) {
+        double from = start;
+        double at_from = at_start;
+        for (double step = pass.step;; step *= pass.growth) {
+            const double to = std::clamp(from + step, lightest, heaviest);
+            if (!(std::abs(to - from) > 0.0)) break;
+            const double at_to = excess(to);
+            if (!(at_to * at_from > 0.0)) {
+                double s = at_to == 0.0 ? to : from;
+                if (at_to != 0.0 && at_from != 0.0) {
+                    s = step > 0.0 ? bracketed_root(excess, from, to, at_from, at_to, 1e-10) : bracketed_root(excess, to, from, at_to, at_from, 1e-10);
+                }
+                if (std::abs(excess(s)) <= 1e-6) return sign * std::exp(s);
+                if (pass.growth > 1.0) break;
+            }
+            from = to;
+            at_from = at_to;
         }
-        s = bracketed_root(excess, from, to, at_from, at_to, 1e-10);
     }
-    // A leap has a change of sign but no root.
-    if (std::abs(excess(s)) > 1e-6) return std::nullopt;
-    return sign * std::exp(s);
+    return std::nullopt;
 }
 
-const char* manner_text(Manner manner) {
-    switch (manner) {
+const char* manner_text(const SteadyFall& fall) {
+    const bool rises = fall.vertical_m_s < 0.0;
+    switch (fall.manner) {
         case Manner::level: return "level";
-        case Manner::nose_down: return "nose-down glide";
+        case Manner::nose_down: return rises ? "nose-down slide" : "nose-down glide";
         case Manner::nose_first: return "nose first";
-        case Manner::tail_down: return "tail-down slide";
+        case Manner::tail_down: return rises ? "tail-down glide" : "tail-down slide";
         case Manner::tail_first: return "tail first";
     }
     return "";

@@ -17,13 +17,11 @@ namespace evenfall::fall {
 /// What a carver calls a steady fall (or rise), by its pitch and the way it glides.
 enum class Manner {
     level,           ///< pitch within 5° of level
-    nose_down,       ///< nose lower, to 60°, gliding forward
-    nose_first,      ///< nose lower by more than 60°
-    tail_down,       ///< tail lower, to 60°, sliding back
-    tail_first,      ///< tail lower by more than 60°
+    nose_down,       ///< nose lower, to 60°: glides forward as it falls, slides back as it rises
+    nose_first,      ///< steeper than 60°, the nose leading
+    tail_down,       ///< tail lower, to 60°: slides back as it falls, glides forward as it rises
+    tail_first,      ///< steeper than 60°, the tail leading
 };
-/// "nose-down glide" and the like.
-[[nodiscard]] const char* manner_text(Manner manner);
 
 /// What the model's doubts make of a figure: its usual value lies between.
 struct Band {
@@ -55,6 +53,9 @@ struct SteadyFall {
     double reynolds = 0.0;        ///< on the mean height, across; the drag laws are for 500 to 50 000
 };
 
+/// "nose-down glide" and the like.
+[[nodiscard]] const char* manner_text(const SteadyFall& fall);
+
 struct SteadyFalls {
     std::vector<SteadyFall> falls;             ///< from nose-first to tail-first; none where it hangs still
     std::optional<double> hang_pitch_rad;      ///< held still under water; absent where G is not below B
@@ -83,7 +84,9 @@ struct Track {
     std::optional<double> reached_s;   ///< when the depth was reached
     double forward_m = 0.0;            ///< glide distance until then
     double vertical_m_s = 0.0;         ///< at the end
-    double start_up_share = 0.0;       ///< share of the time that a fall at the end's speed would have saved
+    /// Share of the time that the main steady fall from the start would have saved; absent where there is none, and where the way
+    /// from rest was the faster.
+    std::optional<double> start_up_share;
 };
 
 /// What the document's corrections say of drag as a whole: Closure::drag.
@@ -103,7 +106,7 @@ public:
     Descent(Hull hull, const Weights& weights, std::vector<DragItem> items, const water::Properties& water,
             const Closure& closure = {});
 
-    /// All steady falls with a pitch from −89 to 89°: a scan of 1°, each change of sign of the moment refined to 1e-10 rad.
+    /// All steady falls with a pitch within 89.99° of level: a scan of 1°, each change of sign of the moment refined to 1e-10 rad.
     /// Upside-down falls are not looked for: roll would end them. None within a milligram of hanging still.
     [[nodiscard]] SteadyFalls steady() const;
 
@@ -118,8 +121,8 @@ public:
     [[nodiscard]] Outcome<Track> track(const TrackRequest& request = {}) const;
 
     /// The in-water mass [kg] with which the main steady fall has this vertical speed (negative: rises), the shape, the displaced
-    /// volume and the offset from B to G held. Absent where none does: speed 0 or not finite, or a leap past it where the manner
-    /// of falling changes, or a mass outside ±1 kg per litre.
+    /// volume and the offset from B to G held. Of several one near a level fall's. Absent where none does: speed 0 or not finite, or
+    /// a leap past it where the manner of falling changes, or a mass outside ±1 kg per litre.
     [[nodiscard]] std::optional<double> in_water_for(double vertical_m_s) const;
 
     [[nodiscard]] Descent with_in_water(double in_water_kg) const;  ///< same shape, volume and offset of G from B

@@ -14,7 +14,7 @@ namespace {
 using units::rad_from_deg;
 
 constexpr double still_kg = 1e-6;
-constexpr int widest_deg = 89;
+constexpr double widest_rad = rad_from_deg(89.99);
 
 double root_between(const SteadySums& sums, double from, double to, double at_from, double at_to) {
     if (at_from == 0.0) return from;
@@ -27,19 +27,20 @@ double root_between(const SteadySums& sums, double from, double to, double at_fr
 std::vector<double> balanced_pitches(const SteadySums& sums) {
     std::vector<double> found;
     const auto moment = [&](double pitch) { return sums.moment_n_m(pitch); };
+    const auto pitch_at = [](int deg) { return std::clamp(rad_from_deg(deg), -widest_rad, widest_rad); };
     double before = 0.0, last = 0.0;
-    for (int deg = -widest_deg; deg <= widest_deg; ++deg) {
-        const double pitch = rad_from_deg(deg);
+    for (int deg = -90; deg <= 90; ++deg) {
+        const double pitch = pitch_at(deg);
         const double now = moment(pitch);
-        if (deg > -widest_deg && (last < 0.0) != (now < 0.0)) {
-            found.push_back(root_between(sums, rad_from_deg(deg - 1), pitch, last, now));
-        } else if (deg > -widest_deg + 1 && (before < 0.0) == (last < 0.0) && std::abs(last) < std::abs(before) &&
+        if (deg > -90 && (last < 0.0) != (now < 0.0)) {
+            found.push_back(root_between(sums, pitch_at(deg - 1), pitch, last, now));
+        } else if (deg > -89 && (before < 0.0) == (last < 0.0) && std::abs(last) < std::abs(before) &&
                    std::abs(last) < std::abs(now)) {
             const double bend = before - 2.0 * last + now;
             const double at = rad_from_deg(deg - 1 + 0.5 * (before - now) / bend);
             const double there = moment(at);
             if ((there < 0.0) != (last < 0.0)) {
-                found.push_back(root_between(sums, rad_from_deg(deg - 2), at, before, there));
+                found.push_back(root_between(sums, pitch_at(deg - 2), at, before, there));
                 found.push_back(root_between(sums, at, pitch, there, now));
             }
         }
@@ -49,12 +50,14 @@ std::vector<double> balanced_pitches(const SteadySums& sums) {
     return found;
 }
 
-Manner manner_of(double pitch_rad) {
+Manner manner_of(double pitch_rad, bool rises) {
     const double level = rad_from_deg(5.0);
     const double steep = rad_from_deg(60.0);
     if (std::abs(pitch_rad) <= level) return Manner::level;
-    if (pitch_rad < 0.0) return pitch_rad < -steep ? Manner::nose_first : Manner::nose_down;
-    return pitch_rad > steep ? Manner::tail_first : Manner::tail_down;
+    const bool nose_lower = pitch_rad < 0.0;
+    // Of a rising lure the upper end goes first.
+    if (std::abs(pitch_rad) > steep) return nose_lower != rises ? Manner::nose_first : Manner::tail_first;
+    return nose_lower ? Manner::nose_down : Manner::tail_down;
 }
 
 SteadyFall fall_at(const SteadySums& sums, double pitch_rad) {
@@ -62,11 +65,11 @@ SteadyFall fall_at(const SteadySums& sums, double pitch_rad) {
     const double sine = std::sin(pitch_rad);
     const double cosine = std::cos(pitch_rad);
     SteadyFall f;
-    f.manner = manner_of(pitch_rad);
     f.pitch_rad = pitch_rad;
     f.along_m_s = u;
     f.across_m_s = w;
     f.vertical_m_s = -u * sine + w * cosine;
+    f.manner = manner_of(pitch_rad, f.vertical_m_s < 0.0);
     f.forward_m_s = u * cosine + w * sine;
     f.glide_rad = std::atan2(f.forward_m_s, std::abs(f.vertical_m_s));
     return f;
@@ -108,15 +111,15 @@ SteadyFall fall_at(const Motion& motion, double pitch_rad) {
     return f;
 }
 
-/// The root of other sums that continues one at `pitch` where the moment falls with pitch; nothing within 60°.
-std::optional<double> followed(const SteadySums& sums, double pitch) {
-    double from = pitch;
+/// The root of other sums that continues one at `pitch`, about which the moment falls (or rises) with pitch; nothing where
+/// none lies within 84°, which the steps come to.
+std::optional<double> followed(const SteadySums& sums, double pitch, bool rises = false) {
+    double from = std::clamp(pitch, -widest_rad, widest_rad);
     double at_from = sums.moment_n_m(from);
     if (at_from == 0.0) return from;
-    const double way = at_from > 0.0 ? 1.0 : -1.0;
-    const double limit = rad_from_deg(widest_deg);
+    const double way = (at_from > 0.0) != rises ? 1.0 : -1.0;
     for (double step = rad_from_deg(0.5); step < rad_from_deg(40.0); step *= 1.7) {
-        const double to = std::clamp(from + way * step, -limit, limit);
+        const double to = std::clamp(from + way * step, -widest_rad, widest_rad);
         if (to == from) return std::nullopt;
         const double at_to = sums.moment_n_m(to);
         if ((at_to < 0.0) != (at_from < 0.0)) {
@@ -159,12 +162,12 @@ std::array<Cause, 4> causes_around(const Closure& usual) {
     return causes;
 }
 
-void set_bands(SteadyFall& fall, std::span<const std::array<SteadySums, 2>> variants) {
+void set_bands(SteadyFall& fall, bool rises, std::span<const std::array<SteadySums, 2>> variants) {
     Shifts pitch, vertical, forward, glide;
     for (const auto& pair : variants) {
         SteadyFall ends[2] = {fall, fall};
         for (std::size_t i = 0; i < 2; ++i) {
-            if (const auto there = followed(pair[i], fall.pitch_rad)) {
+            if (const auto there = followed(pair[i], fall.pitch_rad, rises)) {
                 ends[i] = fall_at(pair[i], *there);
             } else {
                 fall.holds_over_band = false;
@@ -260,7 +263,16 @@ void Descent::set_doubts(std::span<SteadyFall> falls) const {
         variants[i] = {steady_sums(hull_, weights_, items_, water_, causes[i].low),
                        steady_sums(hull_, weights_, items_, water_, causes[i].high)};
     }
-    for (SteadyFall& fall : falls) set_bands(fall, variants);
+    for (SteadyFall& fall : falls) {
+        // Where a fall is stable the moment falls with pitch; where it is not, both are met.
+        bool rises = false;
+        if (!fall.stable) {
+            const SteadySums usual = steady_sums(hull_, weights_, items_, water_, closure_);
+            constexpr double aside = 1e-5;
+            rises = usual.moment_n_m(fall.pitch_rad + aside) > usual.moment_n_m(fall.pitch_rad - aside);
+        }
+        set_bands(fall, rises, variants);
+    }
 }
 
 }  // namespace evenfall::fall

@@ -103,8 +103,9 @@ Outcome<Track> Descent::track(const TrackRequest& request) const {
     const double cosine = std::cos(last.state.pitch_rad);
     track.forward_m = last.forward_m;
     track.vertical_m_s = -last.state.along_m_s * sine + last.state.across_m_s * cosine;
-    if (last.time_s > 0.0 && track.vertical_m_s * way > 0.0) {
-        track.start_up_share = 1.0 - last.depth_m / track.vertical_m_s / last.time_s;
+    if (const auto steady = main_fall(); steady && last.time_s > 0.0) {
+        const double share = 1.0 - last.depth_m / steady->vertical_m_s / last.time_s;
+        if (share >= 0.0) track.start_up_share = share;
     }
     return track;
 }

@@ -15,7 +15,7 @@ Tree falls_tree(const fall::SteadyFalls& falls) {
     Tree list = Tree::array();
     for (std::size_t i = 0; i < falls.falls.size(); ++i) {
         const fall::SteadyFall& f = falls.falls[i];
-        list.push_back({{"manner", fall::manner_text(f.manner)},
+        list.push_back({{"manner", fall::manner_text(f)},
                         {"stable", f.stable},
                         {"main", falls.main == i},
                         {"pitch_deg", degrees(f.pitch_rad)},
@@ -35,7 +35,7 @@ Tree track_tree(const fall::Track& track) {
     return {{"reached_s", track.reached_s ? number(*track.reached_s) : Tree(nullptr)},
             {"forward_mm", millimetres(track.forward_m)},
             {"vertical_mm_s", speed(track.vertical_m_s)},
-            {"start_up_percent", number(100.0 * track.start_up_share)},
+            {"start_up_percent", track.start_up_share ? number(100.0 * *track.start_up_share) : Tree(nullptr)},
             {"points", std::move(points)}};
 }
 

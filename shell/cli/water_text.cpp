@@ -79,23 +79,26 @@ std::string sweep_text(const report::InWater& water) {
     return text + '\n' + rows(water.sweep.by_salinity, false) + '\n';
 }
 
-std::string falls_text(const report::InWater& water) {
-    if (water.falls.falls.empty()) return "It hangs still.\n\n";
+std::string falls_text(const report::InWater& water, const Answers& answers) {
+    if (answers.behaviour == Behaviour::hangs_still) return "It hangs still.\n\n";
+    const std::string held = water.falls.hang_pitch_rad ? "It hangs at " + degrees(water.falls.hang_pitch_rad) + ", held still under water.\n\n"
+                                                        : "Held still under water it rolls over.\n\n";
+    if (water.falls.falls.empty()) return "It " + no_fall_words(answers.in_water_kg) + ".\n" + held;
     Table table({Side::left, Side::left, Side::right, Side::right, Side::right, Side::right, Side::right});
     table.row({"Steady", "", "pitch", "down mm/s", "band", "forward mm/s", "glide"});
     for (std::size_t i = 0; i < water.falls.falls.size(); ++i) {
         const fall::SteadyFall& f = water.falls.falls[i];
-        table.row({fall::manner_text(f.manner), f.stable ? (water.falls.main == i ? "the usual one" : "stable") : "not stable",
+        table.row({fall::manner_text(f), f.stable ? (water.falls.main == i ? "the usual one" : "stable") : "not stable",
                    degrees(f.pitch_rad), speed_text(f.vertical_m_s),
                    speed_text(f.vertical_band_m_s.low) + " to " + speed_text(f.vertical_band_m_s.high), speed_text(f.forward_m_s),
                    degrees(f.glide_rad)});
     }
-    return table.text() + "It hangs at " + degrees(water.falls.hang_pitch_rad) + ", held still under water.\n\n";
+    return table.text() + held;
 }
 
-std::string track_text(const report::InWater& water) {
+std::string track_text(const report::InWater& water, const Answers& answers) {
     const fall::Track& track = water.track;
-    if (track.points.size() < 2 || water.falls.falls.empty()) return {};
+    if (track.points.size() < 2 || answers.behaviour == Behaviour::hangs_still) return {};
     Table table({Side::right, Side::right, Side::right, Side::right});
     table.row({"s", "depth mm", "forward mm", "pitch"});
     // Some twenty rows, whatever the time it takes; the last is the arrival.
@@ -105,10 +108,11 @@ std::string track_text(const report::InWater& water) {
     };
     for (std::size_t i = 0; i + 1 < track.points.size(); i += stride) row(track.points[i]);
     row(track.points.back());
-    std::string text = "From rest, as it hangs\n" + table.text();
+    std::string text = (water.falls.hang_pitch_rad ? "From rest, as it hangs\n" : "From rest, level\n") + table.text();
     if (track.reached_s) {
-        text += "There after " + number_text(*track.reached_s, Unit::one, 2) + " s, " + millimetres(track.forward_m, 0) +
-                " mm forward; the start from rest takes " + percent(track.start_up_share) + " % of the time.\n";
+        text += "There after " + number_text(*track.reached_s, Unit::one, 2) + " s, " + millimetres(track.forward_m, 0) + " mm forward";
+        if (track.start_up_share) text += "; the start from rest takes " + percent(*track.start_up_share) + " % of the time";
+        text += ".\n";
     } else {
         text += "It did not get there in the time looked at.\n";
     }

@@ -66,6 +66,7 @@ inline constexpr const char* model_note =
     "The spread is the model's own doubt: ends, hooks and how the wake leaves the back. What the scale does not know comes on top.";
 inline constexpr const char* not_over_band = "At some end of that doubt it would not fall in this way.";
 inline constexpr const char* no_way = "It neither falls nor rises: it hangs still.";
+inline constexpr const char* no_steady_way = "It finds no steady way of falling or rising.";
 inline constexpr const char* not_known = "This could not be worked out.";
 
 // afloat

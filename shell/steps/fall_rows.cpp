@@ -37,7 +37,7 @@ void speed_row(Desk& desk, const fall::SteadyFall& fall) {
 
 void steady_rows(Desk& desk, const fall::SteadyFalls& falls, std::size_t index) {
     const fall::SteadyFall& fall = falls.falls[index];
-    std::string manner = fall::manner_text(fall.manner);
+    std::string manner = fall::manner_text(fall);
     if (!manner.empty()) manner.front() = static_cast<char>(std::toupper(static_cast<unsigned char>(manner.front())));
     widgets::subheading(desk.ui, manner);
     widgets::note(desk.ui, fall.stable ? words::way_stays : words::way_leaves);
@@ -74,8 +74,8 @@ void depth_rows(Desk& desk) {
                         words::second);
     widgets::figure_row(desk.ui, words::glide_distance, number_of(desk, track->forward_m, Quantity::length),
                         unit_of(desk, Quantity::length), words::glide_distance_below);
-    widgets::figure_row(desk.ui, words::start_up,
-                        widgets::number_text(track->start_up_share, widgets::Unit::percent, 0),
+    if (!track->start_up_share) return;
+    widgets::figure_row(desk.ui, words::start_up, widgets::number_text(*track->start_up_share, widgets::Unit::percent, 0),
                         unit_of(desk, Quantity::percent), words::start_up_below);
 }
 
@@ -88,11 +88,15 @@ void fall_rows(Desk& desk) {
         return;
     }
     const Behaviour behaviour = desk.evaluation().answers.behaviour;
-    if (falls->falls.empty()) {
+    if (behaviour == Behaviour::hangs_still) {
         widgets::note(desk.ui, words::no_way);
         return;
     }
     if (behaviour == Behaviour::falls) depth_rows(desk);
+    if (falls->falls.empty()) {
+        widgets::note(desk.ui, words::no_steady_way);
+        return;
+    }
     if (behaviour == Behaviour::floats) widgets::note(desk.ui, words::rises_like_this);
     // The one it settles into comes first, then the other steady ones, then those it leaves again.
     if (falls->main) steady_rows(desk, *falls, *falls->main);

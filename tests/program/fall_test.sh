@@ -36,6 +36,46 @@ expect_json 'next(p for p in d["sweep"]["by_temperature"] if abs(p["temperature_
 expect_status 0 fall "$presets/quarry-230.json"
 expect_in out "hangs still"
 
+# A spindle of round wood with a lead of so many grams at a place, in mm from the nose and over the middle.
+spindle() {  # GRAMS X Z
+    cat >"$work/spindle.json" <<JSON
+{"evenfall":1,"name":"Spindle","wood":{"species":"basswood","density_kg_m3":500},"water":{"temperature_C":15,"salinity_g_kg":0},
+"tub":{"temperature_C":15,"salinity_g_kg":0},"shape":{"top_mm":[[0,1],[20,12],[60,15],[100,10],[120,2]],
+"bottom_mm":[[0,-1],[20,-12],[60,-15],[100,-10],[120,-2]],"half_width_mm":[[0,1],[20,8],[60,10],[100,6],[120,1]],
+"section":{"kind":"superellipse","fullness":2.0}},"segments":["A"],"joints":[],"holes":[],"pockets":[],"coats":[],
+"parts":[{"name":"lead","stage":"hardware","material":"lead","mass_g":$1,"x_mm":$2,"y_mm":0,"z_mm":$3,"embedded_percent":100}],
+"targets":{"fall_mm_s":100,"pitch_deg":0}}
+JSON
+}
+
+# What sinks is never said to hang still, whether it finds a steady way or not; what hangs still to the bench does so here too.
+for place in "19.5 101 0.04" "22 100 -0.05" "30 20 -0.2" "20 57 -5"; do
+    spindle $place
+    expect_status 0 fall "$work/spindle.json"
+    grep -q "hangs still" "$work/out" && fail "a lure that sinks hangs still: $place"
+    expect_in out "From rest"
+done
+spindle 18.475 57 -5
+expect_status 0 weigh "$work/spindle.json" --json
+expect_json '0 < d["in_water_g"] < 0.05 and d["behaviour"] == "hangs_still"'
+expect_status 0 fall "$work/spindle.json"
+expect_in out "It hangs still."
+
+spindle 19.5 101 0.04
+expect_status 0 fall "$work/spindle.json"
+expect_in out "It sinks, but finds no steady way of falling."
+
+# With G over B there is no way of hanging, and it starts level.
+spindle 20 56.9 3
+expect_status 0 fall "$work/spindle.json"
+expect_in out "Held still under water it rolls over."
+expect_in out "From rest, level"
+
+# The start from rest takes time, or nothing is said of it.
+spindle 30 20 -0.2
+expect_status 0 fall "$work/spindle.json" --json
+expect_json 'd["track"]["start_up_percent"] is None or d["track"]["start_up_percent"] >= 0'
+
 expect_status 2 fall "$presets/millrace-170.json" --depth=-1m
 expect_in err "depth"
 expect_status 2 fall "$presets/millrace-170.json" --depth 3g

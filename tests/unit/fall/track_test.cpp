@@ -43,7 +43,8 @@ TEST_CASE("half a metre from rest takes about a seventh longer than at full spee
     request.start_pitch_rad = 0.0;
     const auto track = prototype_lure(0.0005, 0.0, 0.004).track(request);
     REQUIRE(track.ok());
-    CHECK_THAT(track->start_up_share, WithinAbs(0.15, 0.02));
+    REQUIRE(track->start_up_share);
+    CHECK_THAT(*track->start_up_share, WithinAbs(0.15, 0.02));
 }
 
 TEST_CASE("a track ends in the main steady fall", "[fall]") {
@@ -108,6 +109,32 @@ TEST_CASE("a floating lure let go under water rises to the height asked for", "[
     CHECK_THAT(track->points.back().depth_m, WithinAbs(-2.0, 1e-8));
     CHECK(track->vertical_m_s < 0.0);
     CHECK((track->start_up_share > 0.0 && track->start_up_share < 0.3));
+}
+
+TEST_CASE("what the start takes is measured against the main fall, and never less than nothing", "[fall]") {
+    int told = 0;
+    int untold = 0;
+    for (const double forward : {0.0, 0.004, 0.012, 0.02, 0.05}) {
+        for (const double depth : {0.3, 1.0}) {
+            for (const double start : {-1.5, -0.8, 0.0}) {
+                const Descent d = prototype_lure(0.004, forward, 0.002);
+                TrackRequest request;
+                request.depth_m = depth;
+                request.start_pitch_rad = start;
+                const auto track = d.track(request);
+                REQUIRE(track.ok());
+                REQUIRE(track->reached_s);
+                const auto main = d.main_fall();
+                const double share = main ? 1.0 - depth / main->vertical_m_s / *track->reached_s : -1.0;
+                INFO("G " << forward << " forward, from " << start);
+                CHECK(track->start_up_share.has_value() == (share >= 0.0));
+                if (track->start_up_share) CHECK_THAT(*track->start_up_share, WithinAbs(share, 1e-9));
+                ++(track->start_up_share ? told : untold);
+            }
+        }
+    }
+    CHECK(told > 0);
+    CHECK(untold > 0);
 }
 
 TEST_CASE("what hangs still is where it was when time is up", "[fall]") {
