@@ -13,7 +13,7 @@ void add_soft_tail(Composer& pages, const Job& job) {
     const auto body = tail::shaped(tail);
     tail::PourRequest request;
     request.tails = job.options.lures;
-    const auto pour = tail::pour(tail, request);
+    const auto pour = tail::pour(tail, job.evaluation.ledger, request);
     if (!body || !pour) return;
     const preset::Tenon tenon = tail.tenon.value_or(preset::Tenon{});
     const auto cm3 = [](double m3) { return units::number_text(m3, units::Unit::cm3, 2) + " cm³"; };

@@ -55,16 +55,22 @@ Problems off_limits(const PourRequest& r) {
 
 const char* ingredient_word(Ingredient ingredient) { return names[static_cast<std::size_t>(ingredient)].word; }
 
-Outcome<Pour> pour(const preset::Tail& tail, const PourRequest& r) {
+Outcome<Pour> pour(const preset::Tail& tail, const ledger::Ledger& ledger, const PourRequest& r) {
     if (Problems problems = off_limits(r); !problems.empty()) return problems;
     const auto body = shaped(tail);
     if (!body) return body.problems();
     Pour p;
-    p.cast.volume_m3 = body->segments[0].volume_m3 + tenon_m3(tail);
-    p.cast.mass_kg = p.cast.volume_m3 * density_kg_m3(tail);
+    // What was learnt of size and plastic stands in the ledger: behind its root the tail pushes its whole volume aside.
+    double size = 1.0;
+    for (const ledger::Line& line : ledger) {
+        if (line.kind != ledger::Kind::tail) continue;
+        p.cast.mass_kg += line.mass_kg;
+        if (line.item == 0) size = line.displaced_m3 / body->segments[0].volume_m3;
+    }
+    p.cast.volume_m3 = size * (body->segments[0].volume_m3 + tenon_m3(tail));
     p.cavity_m3 = p.cast.volume_m3 / (1.0 - r.shrink);
     const double wall = 2.0 * r.wall_m;
-    p.box_m = extent(tail) * std::cbrt(1.0 / (1.0 - r.shrink)) + Vec3{wall, r.open ? r.wall_m : wall, wall};
+    p.box_m = extent(tail) * std::cbrt(size / (1.0 - r.shrink)) + Vec3{wall, r.open ? r.wall_m : wall, wall};
     p.rubber.volume_m3 = p.box_m.x * p.box_m.y * p.box_m.z - p.cavity_m3;
     p.rubber.mass_kg = p.rubber.volume_m3 * r.rubber_kg_m3;
     p.poured_kg = p.cast.mass_kg * r.tails / (1.0 - r.sprue);

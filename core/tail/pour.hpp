@@ -1,6 +1,7 @@
 #pragma once
 
 #include "base/outcome.hpp"
+#include "ledger/line.hpp"
 #include "preset/document.hpp"
 
 #include <array>
@@ -54,9 +55,9 @@ struct Pour {
     std::array<Portion, ingredient_count> blend;  ///< of what is heated
 };
 
-/// The document's tail must be one that evaluates. Refuses by name: "/tails", "/shrink", "/sprue", "/loss", "/wall_mm",
+/// The document's tail must be one that evaluates, into this ledger. Refuses by name: "/tails", "/shrink", "/sprue", "/loss", "/wall_mm",
 /// "/rubber_g_cm3", "/blend/old", "/blend/old_g_cm3" …, and a blend of nothing.
 /// Heat and times are the label's: nothing is foretold of them.
-[[nodiscard]] Outcome<Pour> pour(const preset::Tail& tail, const PourRequest& request);
+[[nodiscard]] Outcome<Pour> pour(const preset::Tail& tail, const ledger::Ledger& ledger, const PourRequest& request);
 
 }  // namespace evenfall::tail

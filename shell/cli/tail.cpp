@@ -73,7 +73,7 @@ int tail(const Arguments& arguments) {
     if (!evaluation.ok()) return report(evaluation.problems());
     const auto pull = soft::pull(*document, *evaluation);
     if (!pull.ok()) return report(pull.problems());
-    const auto pour = soft::pour(*document->tail, r);
+    const auto pour = soft::pour(*document->tail, evaluation->ledger, r);
     if (!pour.ok()) return report(pour.problems());
     print(arguments.json ? report::tail_json(*document, *evaluation, *pull, *pour) : tail_text(*document, *evaluation, *pull, *pour, r));
     return done;

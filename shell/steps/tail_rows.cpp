@@ -163,7 +163,7 @@ void pour_rows(Desk& desk) {
         if (wish.blend.by_volume && share.parts > 0.0)
             asked(desk, (id + ".density").c_str(), words::pour_densities[i], share.kg_m3, {Quantity::density, 800.0, 2000.0, {}, -1});
     }
-    const auto pour = evenfall::tail::pour(*desk.document().tail, wish);
+    const auto pour = evenfall::tail::pour(*desk.document().tail, desk.evaluation().ledger, wish);
     if (!pour.ok()) {
         widgets::problem_line(desk.ui, pour.problems().front().sentence);
         return;

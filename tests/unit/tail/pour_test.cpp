@@ -1,5 +1,7 @@
 #include "tail/pour.hpp"
 
+#include "evenfall.hpp"
+#include "evaluation.hpp"
 #include "support/soft_tails.hpp"
 #include "tail/loft.hpp"
 #include "units/trade.hpp"
@@ -16,8 +18,21 @@ using Catch::Matchers::WithinRel;
 
 namespace {
 
+/// The tail's lines, nothing learnt.
+ledger::Ledger lines_of(const preset::Tail& t) {
+    ledger::Ledger lines(t.tenon ? 2 : 1);
+    const double volumes[] = {tail::shaped(t)->segments[0].volume_m3, tail::tenon_m3(t)};
+    for (std::size_t i = 0; i < lines.size(); ++i) {
+        lines[i].kind = ledger::Kind::tail;
+        lines[i].item = static_cast<int>(i);
+        lines[i].mass_kg = volumes[i] * tail::density_kg_m3(t);
+        lines[i].displaced_m3 = volumes[i];
+    }
+    return lines;
+}
+
 tail::Pour poured(const preset::Tail& t, const tail::PourRequest& request) {
-    const auto p = tail::pour(t, request);
+    const auto p = tail::pour(t, lines_of(t), request);
     REQUIRE(p.ok());
     return *p;
 }
@@ -93,12 +108,42 @@ TEST_CASE("twice the tails take twice the plastic and the same mould", "[tail][p
     CHECK(two.rubber.mass_kg == one.rubber.mass_kg);
 }
 
+TEST_CASE("a cast weighs what the ledger says of the tail, with what was learnt of its size and its plastic", "[tail]") {
+    preset::Document d = support::block_with_tail();
+    const tail::PourRequest r;
+    const auto cast_of = [&] {
+        const auto e = evaluate(d);
+        REQUIRE(e.ok());
+        double kg = 0.0;
+        for (const ledger::Line& line : e->ledger) kg += line.kind == ledger::Kind::tail ? line.mass_kg : 0.0;
+        const auto p = tail::pour(*d.tail, e->ledger, r);
+        REQUIRE(p.ok());
+        CHECK_THAT(p->cast.mass_kg, WithinRel(kg, 1e-12));
+        return *p;
+    };
+    const auto drawn = cast_of();
+    preset::Correction plastic;
+    plastic.of = preset::Cause::tail;
+    plastic.item = 0;
+    plastic.factor = 1.05;
+    preset::Correction size = plastic;
+    size.item = 1;
+    size.factor = 1.1;
+    d.corrections = {plastic, size};
+    const auto learnt = cast_of();
+    CHECK_THAT(learnt.cast.mass_kg, WithinRel(1.05 * 1.1 * drawn.cast.mass_kg, 1e-12));
+    CHECK_THAT(learnt.cast.volume_m3, WithinRel(1.1 * drawn.cast.volume_m3, 1e-12));
+    CHECK_THAT(learnt.cavity_m3, WithinRel(1.1 * drawn.cavity_m3, 1e-12));
+    CHECK_THAT(learnt.heated_kg, WithinRel(1.05 * 1.1 * drawn.heated_kg, 1e-12));
+    CHECK(learnt.box_m.x > drawn.box_m.x);
+}
+
 TEST_CASE("a pour's number off its limits is refused by its name, once each", "[tail]") {
     const preset::Tail t = support::paddle(0.1);
     const auto path = [&](auto change) {
         tail::PourRequest r;
         change(r);
-        const auto p = tail::pour(t, r);
+        const auto p = tail::pour(t, lines_of(t), r);
         REQUIRE_FALSE(p.ok());
         REQUIRE(p.problems().size() == 1);
         CHECK_FALSE(p.problems()[0].sentence.empty());
