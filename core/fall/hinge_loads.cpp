@@ -2,6 +2,7 @@
 
 #include "base/sentence.hpp"
 #include "fall/hull.hpp"
+#include "joints/hinge_place.hpp"
 #include "ledger/fold.hpp"
 #include "units/trade.hpp"
 
@@ -60,7 +61,7 @@ std::string floats_or_sinks(double in_water_kg) {
 }  // namespace
 
 HingeLoads hinge_loads(const shape::Body& body, const ledger::Ledger& ledger, const preset::Document& document,
-                       const water::Properties& water, double pitch_rad, const HingePlay& play) {
+                       const water::Properties& water, double pitch_rad) {
     const ledger::Fold fold = ledger::fold(ledger, body.segments.size());
     const double rho = water.density_kg_m3;
     const double in_water = fold.total.in_water_kg(rho);
@@ -83,10 +84,11 @@ HingeLoads hinge_loads(const shape::Body& body, const ledger::Ledger& ledger, co
         load.shear_n = g * (aft.in_water_kg(rho) - in_water * drag.share);
         const double weights = aft.mass_kg * (level.aft(aft.g_m()) - here) - rho * aft.displaced_m3 * (level.aft(aft.b_m()) - here);
         load.moment_n_m = g * (weights - in_water * (drag.share_x_m - drag.share * x) * level.cosine);
-        load.eye_spacing_m = play.spacing_share * 2.0 * station.half_height_m;
-        load.eye_force_n = std::abs(load.moment_n_m) / load.eye_spacing_m;
-        if (std::abs(load.moment_n_m) > nothing_n_m) {
-            load.sag_rad = std::copysign(std::atan(play.per_eye_m / load.eye_spacing_m), load.moment_n_m);
+        const joints::HingePlace place = joints::hinge_place(document, body, static_cast<int>(j));
+        load.eye_spacing_m = place.eye_spacing_m;
+        if (load.eye_spacing_m > 0.0) load.eye_force_n = std::abs(load.moment_n_m) / load.eye_spacing_m;
+        if (load.eye_spacing_m > 0.0 && std::abs(load.moment_n_m) > nothing_n_m) {
+            load.sag_rad = std::copysign(std::atan(joints::play_per_eye_m(place.hinge) / load.eye_spacing_m), load.moment_n_m);
         }
         load.pin_friction_n_m = friction * (2.0 * load.eye_force_n * pin_radius_m + std::abs(load.shear_n) * eye_radius_m);
         const double length = body.lines->length_m();

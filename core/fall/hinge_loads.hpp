@@ -10,12 +10,6 @@
 
 namespace evenfall::fall {
 
-/// What a hinge of vertical pin and two eyes leaves loose. Common practice, no source.
-struct HingePlay {
-    double per_eye_m = 0.3e-3;    ///< inner width of an eye less the pin; ≥ 0
-    double spacing_share = 0.6;   ///< height from lower to upper eye over the body's height at the joint; > 0 to 1
-};
-
 struct SegmentLoad {
     double in_water_kg = 0.0;    ///< alone; negative floats
     double moment_n_m = 0.0;     ///< that turns it about its own centre of buoyancy when let go alone; positive: its tail goes down
@@ -25,10 +19,10 @@ struct SegmentLoad {
 struct JointLoad {
     double shear_n = 0.0;          ///< positive: the aft part pulls down
     double moment_n_m = 0.0;       ///< positive: its tail wants to go down
-    double eye_force_n = 0.0;      ///< fore-and-aft on the upper and, the other way, on the lower eye: |moment|/spacing
-    double eye_spacing_m = 0.0;
+    double eye_force_n = 0.0;      ///< fore-and-aft on the upper and, the other way, on the lower eye: |moment|/spacing; 0 with one eye, which takes no couple
+    double eye_spacing_m = 0.0;    ///< as the joint's hinge stands (joints/hinge_place.hpp); 0 with one eye
     double sag_rad = 0.0;          ///< how far the slop lets it: each eye half its play off the pin's axis, one fore, one aft, so ±atan(play/spacing)
-                                   ///< with the sign of the moment; 0 where nothing pulls
+                                   ///< with the sign of the moment; 0 where nothing pulls, and with one eye
     double pin_friction_n_m = 0.0; ///< against swinging
     double swings_from_m_s = 0.0;  ///< pull through the water from which that friction no longer stops the swing
     bool may_bind = false;
@@ -51,6 +45,6 @@ struct HingeLoads {
 ///
 /// A lure that floats carries its out-of-water part otherwise: these are its loads when drawn under.
 [[nodiscard]] HingeLoads hinge_loads(const shape::Body& body, const ledger::Ledger& ledger, const preset::Document& document,
-                                     const water::Properties& water, double pitch_rad, const HingePlay& play = {});
+                                     const water::Properties& water, double pitch_rad);
 
 }  // namespace evenfall::fall

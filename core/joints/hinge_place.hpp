@@ -39,6 +39,12 @@ struct HingePlace {
 /// pockets, two eyes 0.6 of the body's height apart (common practice, no source).
 [[nodiscard]] HingePlace hinge_place(const preset::Document& document, const shape::Body& body, int joint);
 
+/// What an eye has over its pin, or over the other's wire where eyes hang in each other; never below nothing.
+[[nodiscard]] inline double play_per_eye_m(const preset::Hinge& hinge) {
+    const double inside = hinge.kind == preset::HingeKind::pinned ? hinge.pin_diameter_m : hinge.wire_m;
+    return hinge.eye_inside_m > inside ? hinge.eye_inside_m - inside : 0.0;
+}
+
 /// How thick all films together lie: as given, or mass over density and the area that they cover.
 struct Films {
     double on_faces_m = 0.0;

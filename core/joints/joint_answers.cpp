@@ -140,8 +140,7 @@ Outcome<JointAnswer> one_joint(const preset::Document& document, const shape::Bo
     a.play_per_eye_m = h.eye_inside_m - (h.kind == preset::HingeKind::pinned ? h.pin_diameter_m : h.wire_m);
     if (h.kind == preset::HingeKind::linked) a.slop = link_slop(linked_eyes_of(h));
     if (a.place.eye_spacing_m > 0.0) {
-        const double play = a.slop ? a.slop->fore_aft_m : std::max(0.0, a.play_per_eye_m);
-        a.sag_rad = std::atan(play / a.place.eye_spacing_m);
+        a.sag_rad = std::atan(play_per_eye_m(h) / a.place.eye_spacing_m);
     }
     if (a.eyes.size() == 1) {
         const double ring_m = h.eye_inside_m + h.wire_m;

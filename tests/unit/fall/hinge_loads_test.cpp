@@ -1,6 +1,7 @@
 #include "fall/hinge_loads.hpp"
 
 #include "evenfall.hpp"
+#include "joints/joint_answers.hpp"
 #include "ledger/fold.hpp"
 #include "support/small_lures.hpp"
 #include "units/trade.hpp"
@@ -43,10 +44,10 @@ struct Loaded {
     Evaluation evaluation;
     HingeLoads loads;
 };
-Loaded loaded(const preset::Document& d, const water::Properties& water, double pitch_rad = 0.0, const HingePlay& play = {}) {
+Loaded loaded(const preset::Document& d, const water::Properties& water, double pitch_rad = 0.0) {
     auto e = evaluate(d);
     REQUIRE(e.ok());
-    HingeLoads l = hinge_loads(e->body, e->ledger, d, water, pitch_rad, play);
+    HingeLoads l = hinge_loads(e->body, e->ledger, d, water, pitch_rad);
     return {std::move(*e), std::move(l)};
 }
 
@@ -101,19 +102,51 @@ TEST_CASE("where the lure hangs still at its hang pitch, the joint carries what 
 }
 
 TEST_CASE("0.3 mm of play in each of two eyes 20 mm apart lets a joint sag by 0.9° to the side that its moment turns it", "[fall]") {
-    // The block is 30 mm high: two thirds of it are 20 mm.
-    const HingePlay play{0.3e-3, 2.0 / 3.0};
-    const auto [heavy, sinks] = loaded(cut_block(25.0), tap, 0.0, play);
+    const auto hung = [](preset::Document d, double play_m) {
+        preset::Hinge hinge;
+        hinge.eye_inside_m = hinge.pin_diameter_m + play_m;
+        hinge.upper_z_m = 0.010;
+        hinge.lower_z_m = -0.010;
+        d.joints[0].hinge = hinge;
+        return d;
+    };
+    const auto [heavy, sinks] = loaded(hung(cut_block(25.0), 0.3e-3), tap);
     CHECK_THAT(sinks.joints[0].eye_spacing_m, WithinRel(0.020, 1e-9));
     CHECK(sinks.joints[0].moment_n_m > 0.0);
     CHECK_THAT(units::deg_from_rad(sinks.joints[0].sag_rad), WithinAbs(0.86, 0.005));
     CHECK_THAT(sinks.joints[0].eye_force_n, WithinRel(std::abs(sinks.joints[0].moment_n_m) / 0.020, 1e-12));
-    preset::Document nose = cut_block(25.0);
+    preset::Document nose = hung(cut_block(25.0), 0.3e-3);
     nose.parts[0].at_m.x = 0.020;
     nose.parts[0].segment = 0;
-    const auto [light, rises] = loaded(nose, tap, 0.0, play);
+    const auto [light, rises] = loaded(nose, tap);
     CHECK_THAT(rises.joints[0].sag_rad, WithinRel(-sinks.joints[0].sag_rad, 1e-12));
-    CHECK(loaded(cut_block(25.0), tap, 0.0, {0.0, 0.6}).loads.joints[0].sag_rad == 0.0);
+    CHECK(loaded(hung(cut_block(25.0), 0.0), tap).loads.joints[0].sag_rad == 0.0);
+}
+
+TEST_CASE("a joint under load sags by what its hinge lets it, by the same figure as the joint's own answers; one eye carries no couple", "[fall]") {
+    preset::Document d = cut_block(25.0);
+    const auto told = [&] {
+        const auto [e, l] = loaded(d, tap);
+        const auto answers = joints::joint_answers(d, e.body);
+        REQUIRE(answers.ok());
+        CHECK_THAT(std::abs(l.joints[0].sag_rad), WithinRel(answers->joints[0].sag_rad, 1e-12));
+        CHECK_THAT(l.joints[0].eye_spacing_m, WithinAbs(answers->joints[0].place.eye_spacing_m, 1e-15));
+        return l.joints[0];
+    };
+    const JointLoad usual = told();
+    preset::Hinge hinge;
+    hinge.upper_z_m = 0.001;
+    hinge.lower_z_m = -0.001;
+    d.joints[0].hinge = hinge;
+    const JointLoad close = told();
+    CHECK(close.eye_force_n > 5.0 * usual.eye_force_n);
+    d.joints[0].hinge->kind = preset::HingeKind::linked;
+    told();
+    d.joints[0].hinge->lower_z_m.reset();
+    const JointLoad one = told();
+    CHECK(one.eye_force_n == 0.0);
+    CHECK(one.sag_rad == 0.0);
+    CHECK(one.moment_n_m == close.moment_n_m);
 }
 
 TEST_CASE("a floating segment against a sinking one is warned of by name where the joint may stick, and not where both float", "[fall]") {
