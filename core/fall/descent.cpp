@@ -1,5 +1,6 @@
 #include "fall/descent.hpp"
 
+#include "balance/hang.hpp"
 #include "fall/bracketed_root.hpp"
 #include "ledger/fold.hpp"
 #include "units/trade.hpp"
@@ -18,8 +19,10 @@ Weights weights_of(const ledger::Ledger& ledger, Stage stage) {
     Weights w;
     w.mass_kg = sum.mass_kg;
     w.displaced_m3 = sum.displaced_m3;
-    w.g_m = sum.g_m();
     w.b_m = sum.b_m();
+    // It falls rolled as it hangs: G under the long axis through B.
+    const Vec3 g = sum.g_m();
+    w.g_m = {g.x, w.b_m.y, w.b_m.z - balance::plumb_m(w.b_m - g)};
     w.pitch_inertia_kg_m2 = ledger::inertia_about(ledger, stage, w.b_m).yy;
     return w;
 }

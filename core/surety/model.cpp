@@ -1,5 +1,6 @@
 #include "surety/model.hpp"
 
+#include "balance/hang.hpp"
 #include "fall/drag_items.hpp"
 #include "units/trade.hpp"
 
@@ -55,7 +56,7 @@ std::optional<double> FallModel::speed_m_s(const ledger::Sum& sum, double drag) 
     const double in_water = sum.in_water_kg(water_.density_kg_m3);
     if (!(in_water > 0.0)) return std::nullopt;
     const Vec3 off = sum.g_m() - sum.b_m();
-    set(sum, in_water, off.x, -off.z, drag);
+    set(sum, in_water, off.x, balance::plumb_m(sum.b_m() - sum.g_m()), drag);
     return speed();
 }
 
@@ -64,7 +65,7 @@ std::optional<FallSlopes> FallModel::slopes(const ledger::Sum& sum, double drag)
     if (!(in_water > 0.0)) return std::nullopt;
     const Vec3 off = sum.g_m() - sum.b_m();
     const double aft = off.x;
-    const double below = -off.z;
+    const double below = balance::plumb_m(sum.b_m() - sum.g_m());
     const auto at = [&](double kg, double a, double b, double d) {
         set(sum, kg, a, b, d);
         return speed();
@@ -87,10 +88,11 @@ std::optional<FallSlopes> FallModel::slopes(const ledger::Sum& sum, double drag)
 std::optional<double> FallModel::in_water_for(const ledger::Sum& sum, double drag, double speed_m_s) {
     if (!(speed_m_s > 0.0 && std::isfinite(speed_m_s))) return std::nullopt;
     const Vec3 off = sum.g_m() - sum.b_m();
+    const double below = balance::plumb_m(sum.b_m() - sum.g_m());
     // Speed goes nearly as the root of in-water mass: its logarithm by the secant rule, from where it now is.
     double s = std::log(std::max(sum.in_water_kg(water_.density_kg_m3), 1e-4));
     const auto excess = [&](double log_kg) -> std::optional<double> {
-        set(sum, std::exp(log_kg), off.x, -off.z, drag);
+        set(sum, std::exp(log_kg), off.x, below, drag);
         const auto v = speed();
         if (!v) return std::nullopt;
         return std::log(*v / speed_m_s);
@@ -109,7 +111,7 @@ std::optional<double> FallModel::in_water_for(const ledger::Sum& sum, double dra
         if (secant > 0.2 && secant < 2.0) slope = secant;
     }
     if (at_s && std::abs(*at_s) < 1e-9) return std::exp(s);
-    set(sum, std::max(sum.in_water_kg(water_.density_kg_m3), 1e-4), off.x, -off.z, drag);
+    set(sum, std::max(sum.in_water_kg(water_.density_kg_m3), 1e-4), off.x, below, drag);
     return descent_.in_water_for(speed_m_s);
 }
 
@@ -191,14 +193,19 @@ Trim Model::trim(Stage through, int segment, const Eigen::VectorXd& u, double wa
     }
     t.aft_m = {g.x - b.x, t.g_m[0].slope - t.b_m[0].slope};
     t.below_m = {b.z - g.z, t.b_m[2].slope - t.g_m[2].slope};
+    t.plumb_m = t.below_m;
+    if (t.below_m.value > 0.0 && g.y != b.y) {
+        t.plumb_m.value = balance::plumb_m(b - g);
+        t.plumb_m.slope = ((b.y - g.y) * (t.b_m[1].slope - t.g_m[1].slope) + t.below_m.value * t.below_m.slope) / t.plumb_m.value;
+    }
     return t;
 }
 
 std::optional<Graded> Model::hang(const Trim& t) {
     if (!(t.below_m.value > 0.0)) return std::nullopt;
-    const double square = t.below_m.value * t.below_m.value + t.aft_m.value * t.aft_m.value;
-    return Graded{std::atan2(t.aft_m.value, t.below_m.value),
-                  (t.below_m.value * t.aft_m.slope - t.aft_m.value * t.below_m.slope) / square};
+    const double square = t.plumb_m.value * t.plumb_m.value + t.aft_m.value * t.aft_m.value;
+    return Graded{std::atan2(t.aft_m.value, t.plumb_m.value),
+                  (t.plumb_m.value * t.aft_m.slope - t.aft_m.value * t.plumb_m.slope) / square};
 }
 
 FallModel Model::fall_model(Stage stage, const water::Properties& water) const {
@@ -209,7 +216,7 @@ FallModel Model::fall_model(Stage stage, const water::Properties& water) const {
 std::optional<GradedFall> Model::fall(FallModel& falls, const Trim& t, const Eigen::VectorXd& u) const {
     const auto s = falls.slopes(t.sum, drag(u));
     if (!s) return std::nullopt;
-    const Eigen::VectorXd by_place = s->per_aft_m * t.aft_m.slope + s->per_below_m * t.below_m.slope;
+    const Eigen::VectorXd by_place = s->per_aft_m * t.aft_m.slope + s->per_below_m * t.plumb_m.slope;
     GradedFall fall{{s->speed_m_s, s->per_kg * t.in_water_kg.slope + by_place}, t.in_water_kg};
     fall.speed_m_s.slope(count() - 1) += s->per_log_drag * inputs_.back().relative;
     if (s->per_kg > 0.0) {

@@ -23,6 +23,7 @@ struct Trim {
     Graded mass_kg, displaced_m3, in_water_kg;
     Graded aft_m;    ///< G aft of B
     Graded below_m;  ///< G below B
+    Graded plumb_m;  ///< the same once it has rolled as it hangs (balance/hang.hpp)
     std::array<Graded, 3> g_m, b_m;
     ledger::Sum sum;
 };

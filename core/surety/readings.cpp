@@ -233,7 +233,7 @@ std::optional<Observation> Observer::observe(const Reading& r, const Eigen::Vect
             o.read = *kg;
             o.sigma /= std::abs(per_kg);
             // At the time that was read, the weight asked for moves with drag and with where G lies.
-            o.slope += per_speed / per_kg * (s->per_aft_m * t.aft_m.slope + s->per_below_m * t.below_m.slope);
+            o.slope += per_speed / per_kg * (s->per_aft_m * t.aft_m.slope + s->per_below_m * t.plumb_m.slope);
             o.slope(model_.count() - 1) += per_speed / per_kg * s->per_log_drag * model_.inputs().back().relative;
             return o;
         }

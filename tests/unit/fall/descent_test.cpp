@@ -1,6 +1,9 @@
 #include "fall/descent.hpp"
 
+#include "evenfall.hpp"
+#include "evaluation.hpp"
 #include "support/falling_bodies.hpp"
+#include "support/small_lures.hpp"
 #include "units/trade.hpp"
 
 #include <catch2/catch_test_macros.hpp>
@@ -295,6 +298,23 @@ TEST_CASE("no in-water mass answers to no speed", "[fall]") {
     for (const double speed : {0.0, -0.0, std::nan(""), std::numeric_limits<double>::infinity(), 100.0, 1e-9}) {
         CHECK_FALSE(d.in_water_for(speed));
     }
+}
+
+TEST_CASE("a lure with weight off the middle falls from the hang that its answers tell, and the slower the nearer to it", "[fall]") {
+    preset::Document d = support::block();
+    preset::Part lead;
+    lead.name = "lead";
+    lead.material = "lead";
+    lead.embedded = 1.0;
+    lead.mass_kg = 0.042;
+    lead.at_m = {0.056, 0.006, -0.004};
+    d.parts = {lead};
+    const auto e = evaluate(d);
+    REQUIRE(e.ok());
+    REQUIRE((e->answers.pitch_rad && std::abs(*e->answers.roll_rad) > 0.5));
+    const Descent lure(e->body, e->ledger, d, support::fresh_20);
+    CHECK_THAT(*lure.hang_pitch_rad(), WithinAbs(*e->answers.pitch_rad, 1e-12));
+    CHECK_THAT(lure.with_in_water(2e-6).main_fall().value().pitch_rad, WithinAbs(*e->answers.pitch_rad, 0.02));
 }
 
 TEST_CASE("in colder water the same in-water mass falls slower, and a denser water takes in-water mass away", "[fall]") {
