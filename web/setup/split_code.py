@@ -1,5 +1,5 @@
 """Sorts a WebAssembly module's code by what its bytes mean, so that packers find more that repeats: all opcodes by themselves,
-all indices of locals in the next stream, and so on. web/unpack/join.c puts them back in order, byte for byte; the streams,
+all offsets of loads in the next stream, and so on. web/unpack/join.c puts them back in order, byte for byte; the streams,
 their order and the head are known to both.
 
 The head of what is not coded stream by stream, numbers of four bytes, lowest first: bytes of the whole module; functions; bytes
@@ -12,19 +12,22 @@ rethrow, delegate).
 
 # Packed each by itself, by PPMd with a model of so many bytes of the past: what packed this page best.
 CODED = {"opcodes": 16, "offsets of loads": 8, "offsets of stores": 8, "other offsets": 8, "branches": 3, "alignments": 4,
-         "declarations": 4, "blocks": 3, "tables": 3, "others": 3, "long constants": 8, "floats": 4, "doubles": 8}
+         "declarations": 4, "blocks": 3, "tables": 3, "others": 3, "long constants": 8, "floats": 4, "doubles": 8,
+         "locals read": 8, "locals set": 2, "locals passed on": 2, "constants to subtract": 2, "constants to keep": 2,
+         "constants to mask with": 4, "constants to load from": 3, "constants to compare with": 2}
 # Packed together with all that is no code. A constant is of one kind with those before the same opcode.
-PLAIN = ("locals", "constants to add", "constants to call with", "constants to subtract", "constants before a local",
-         "constants to store", "constants before another", "constants to keep", "constants to mask with", "constants to load from",
-         "constants to compare with", "other constants", "calls")
+PLAIN = ("constants to add", "constants to call with", "constants before a local", "constants to store",
+         "constants before another", "other constants", "calls")
 CODE_SECTION = 10
 # log2 of the natural alignment of the loads and stores 0x28 to 0x3e.
 NATURAL = bytes((2, 3, 2, 3, 0, 0, 1, 1, 0, 0, 1, 1, 2, 2, 2, 3, 2, 3, 0, 1, 0, 1, 2))
 # Opcodes with one number behind them, by the stream that it goes to.
-ONE_NUMBER = {0x20: "locals", 0x21: "locals", 0x22: "locals", 0x42: "long constants", 0x10: "calls",
+ONE_NUMBER = {0x42: "long constants", 0x10: "calls",
               0x0C: "branches", 0x0D: "branches", 0x09: "branches", 0x18: "branches", 0x02: "blocks", 0x03: "blocks",
               0x04: "blocks", 0x06: "blocks", 0x07: "others", 0x08: "others", 0x23: "others", 0x24: "others", 0x3F: "others",
               0x40: "others"}
+LOCALS = {0x20: "locals read", 0x21: "locals set", 0x22: "locals passed on"}
+MOST_LOCALS = 50000  # what browsers take
 OFFSETS = {0x28: "offsets of loads", 0x36: "offsets of stores"}
 CONSTANTS = {0x6A: "constants to add", 0x10: "constants to call with", 0x6B: "constants to subtract", 0x20: "constants before a local",
              0x36: "constants to store", 0x41: "constants before another", 0x21: "constants to keep", 0x71: "constants to mask with",
@@ -58,11 +61,35 @@ class Reader:
         return self.data[self.at - count:self.at]
 
 
-def take_instruction(reader, streams):
+def leb(value):
+    """A number in LEB128 of no more bytes than it wants."""
+    text = bytearray()
+    while value > 0x7F:
+        text.append(value & 0x7F | 0x80)
+        value >>= 7
+    text.append(value)
+    return bytes(text)
+
+
+def take_local(reader, latest):
+    """A local by how lately its function used one: 0 the last, then those before it, then those not used yet by their numbers. Which
+    of the last few is said again and again; which number they have differs from function to function."""
+    text, which = reader.number()
+    if text != leb(which) or which >= MOST_LOCALS:
+        raise ValueError(f"local {which} is written longer than it must be, or is one too many")
+    latest.extend(range(len(latest), which + 1))
+    rank = latest.index(which)
+    latest.insert(0, latest.pop(rank))
+    return leb(rank)
+
+
+def take_instruction(reader, streams, latest):
     """One instruction into the streams; returns by how much it opens or closes blocks."""
     opcode = reader.byte()
     streams["opcodes"].append(opcode)
-    if opcode in ONE_NUMBER:
+    if opcode in LOCALS:
+        streams[LOCALS[opcode]] += take_local(reader, latest)
+    elif opcode in ONE_NUMBER:
         streams[ONE_NUMBER[opcode]] += reader.number()[0]
     elif 0x28 <= opcode <= 0x3E:
         streams["alignments"].append(NATURAL[opcode - 0x28] ^ reader.byte())
@@ -94,7 +121,7 @@ def take_instruction(reader, streams):
 def take_function(reader, streams):
     start = reader.at
     size_text, size = reader.number()
-    if len(size_text) != (max(size.bit_length(), 1) + 6) // 7:
+    if size_text != leb(size):
         raise ValueError("the size of a function is written longer than it must be")
     end = reader.at + size
     text, kinds = reader.number()
@@ -102,8 +129,9 @@ def take_function(reader, streams):
     for _ in range(kinds):
         streams["declarations"] += reader.number()[0] + reader.bytes(1)
     depth = 1
+    latest = []
     while depth > 0:
-        depth += take_instruction(reader, streams)
+        depth += take_instruction(reader, streams, latest)
     if reader.at != end:
         raise ValueError(f"the function at {start} does not end where it says")
 

@@ -30,6 +30,31 @@ static uint32_t copy_number(enum Stream stream) {
     }
 }
 
+static void put_number(size_t value) {
+    for (; value > 0x7F; value >>= 7) *out++ = (unsigned char)((value & 0x7F) | 0x80);
+    *out++ = (unsigned char)value;
+}
+
+// The locals of the function, the last used first; those not used yet stand behind them by their numbers, and are put down when
+// one of them is asked for. What asks for more of them than browsers take is damaged.
+static uint32_t latest[50000];
+static size_t known_locals;
+
+static void put_local(enum Stream stream) {
+    size_t rank = 0;
+    for (int shift = 0;; shift += 7) {
+        const unsigned char byte = *from[stream]++;
+        if (shift < 21) rank |= (size_t)(byte & 0x7F) << shift;
+        if (byte < 0x80) break;
+    }
+    if (rank >= sizeof latest / sizeof *latest) rank = 0;
+    for (; known_locals <= rank; ++known_locals) latest[known_locals] = (uint32_t)known_locals;
+    const uint32_t which = latest[rank];
+    memmove(latest + 1, latest, rank * sizeof *latest);
+    latest[0] = which;
+    put_number(which);
+}
+
 // Constants are parted by the opcode behind them.
 static enum Stream constants_before(unsigned char opcode) {
     switch (opcode) {
@@ -53,7 +78,9 @@ static int instruction(void) {
     const unsigned char opcode = *from[opcodes]++;
     *out++ = opcode;
     switch (opcode) {
-        case 0x20: case 0x21: case 0x22: copy_number(locals); return 0;
+        case 0x20: put_local(locals_read); return 0;
+        case 0x21: put_local(locals_set); return 0;
+        case 0x22: put_local(locals_passed_on); return 0;
         case 0x41: copy_number(from[opcodes] < code_end ? constants_before(*from[opcodes]) : other_constants); return 0;
         case 0x42: copy_number(long_constants); return 0;
         case 0x43: copy(floats, 4); return 0;
@@ -90,15 +117,13 @@ static int function(void) {
         copy_number(declarations);
         copy(declarations, 1);
     }
+    known_locals = 0;
     for (int depth = 1; depth > 0; depth += instruction()) {
         if (out > out_end || from[opcodes] == code_end) return 0;
     }
     const size_t size = (size_t)(out - body);
     out = start;
-    for (size_t left = size;; left >>= 7) {
-        *out++ = (unsigned char)((left & 0x7F) | (left > 0x7F ? 0x80 : 0));
-        if (left <= 0x7F) break;
-    }
+    put_number(size);
     memmove(out, body, size);
     out += size;
     return 1;
