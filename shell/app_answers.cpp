@@ -51,7 +51,7 @@ Answer fall(const Answers& answers, const preset::Targets& targets, Unit unit) {
             answer.below = number_text(found.fast_m_s, unit) + " – " + widgets::fall_end_text(found.slow_m_s, unit);
         }
     } else {
-        answer.number = answers.behaviour == Behaviour::floats ? words::floats : words::hangs_still;
+        answer.number = words::no_fall[static_cast<std::size_t>(answers.behaviour)];
         answer.off_target = wanted;
     }
     return answer;

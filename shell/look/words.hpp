@@ -15,8 +15,7 @@ inline constexpr const char* righting = "Righting";
 inline constexpr const char* asked = "asked";
 inline constexpr const char* b_above_g = "B above G";
 inline constexpr const char* g_above_b = "G above B: rolls over";
-inline constexpr const char* floats = "floats";
-inline constexpr const char* hangs_still = "hangs still";
+inline constexpr const char* no_fall[] = {"floats", "hangs still", "sinks"};  ///< by Behaviour; the last where it finds no steady way
 inline constexpr const char* at_rest = "at rest";
 inline constexpr const char* no_hang = "none";
 

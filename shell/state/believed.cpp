@@ -17,9 +17,8 @@ Answers believed(Answers answers, const Surety* surety) {
     answers.pitch_rad.reset();
     if (std::isfinite(surety->pitch_rad.value)) answers.pitch_rad = surety->pitch_rad.value;
     else answers.roll_rad.reset();
-    // Without a steady fall it does not sink.
-    answers.behaviour = behaviour_of(surety->fall_m_s ? answers.in_water_kg : std::min(answers.in_water_kg, 0.0));
-    if (answers.behaviour != Behaviour::falls) {
+    answers.behaviour = behaviour_of(answers.in_water_kg);
+    if (answers.behaviour != Behaviour::falls || !surety->fall_m_s) {
         answers.fall.reset();
         return answers;
     }
