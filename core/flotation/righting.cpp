@@ -179,7 +179,10 @@ namespace {
 /// GM at heel 0 for another height of G or another mass, each found from where the last one lay.
 class UprightGm {
 public:
-    explicit UprightGm(const Afloat& afloat) : afloat_(afloat) {}
+    explicit UprightGm(const Afloat& afloat) : afloat_(afloat) {
+        last_.up = {0.0, 0.0, 1.0};
+        last_.depth_m = afloat.hull->centroid_m().z;
+    }
 
     /// Absent where there is no such rest.
     std::optional<double> operator()(double lower_m, double heavier_kg) {
@@ -187,20 +190,18 @@ public:
         other.g_m.z -= lower_m;
         other.mass_kg += heavier_kg;
         if (other.sinks()) return under_water(other).bg_m;
-        const Arrival a = trimmed(other, settled(other, up_, depth_m_, nullptr), 1e-8);
+        const Arrival a = trimmed(other, settled(other, last_.up, last_.depth_m, nullptr), 1e-8);
         if (!a.arrived) return std::nullopt;
-        up_ = a.state.up;
-        depth_m_ = a.state.depth_m;
+        last_ = a.state;
         return a.state.stiff_across / other.wanted_m3();
     }
 
     /// As it lay last.
-    [[nodiscard]] State state() const { return state_at(afloat_, up_, depth_m_); }
+    [[nodiscard]] const State& state() const { return last_; }
 
 private:
     Afloat afloat_;
-    Vec3 up_{0.0, 0.0, 1.0};
-    double depth_m_ = afloat_.hull->centroid_m().z;
+    State last_;
 };
 
 /// x in [low, high] at which gm(x) rises through zero, given its values there (false position, Illinois
@@ -265,7 +266,7 @@ UprightAdvice upright_advice(const Afloat& afloat) {
     UprightGm upright_gm(afloat);
     const std::optional<double> gm = upright_gm(0.0, 0.0);
     if (!gm) return advice;
-    const State unheeled = upright_gm.state();
+    const State& unheeled = upright_gm.state();
     if (stands(posture_of(unheeled.up))) return advice;
     advice.is_known = true;
     advice.gm_m = *gm;

@@ -86,7 +86,7 @@ inline void must_be_finite(const report::InWater& w) {
     const flotation::RightingCurve& c = w.afloat.righting;
     all = all && finite(c.peak_arm_m, c.peak_heel_rad, c.list_rad, c.vanishing_rad);
     for (const flotation::RightingPoint& p : c.points) all = all && finite(p.heel_rad, p.arm_m, p.pitch_rad);
-    all = all && finite(w.afloat.under_water.bg_m, w.afloat.under_water.righting_nm_per_deg, w.afloat.advice.gm_m, w.afloat.advice.lower_g_m, w.afloat.advice.heavier_kg);
+    all = all && finite(w.afloat.under_water.bg_m, w.afloat.under_water.righting_nm_per_deg, w.afloat.advice.gm_m, w.afloat.advice.g_off_m, w.afloat.advice.lower_g_m, w.afloat.advice.heavier_kg);
     must(all, "what floats is told without NaN");
     all = true;
     for (const fall::SegmentLoad& s : w.hinges.segments) all = all && finite(s.in_water_kg, s.moment_n_m);
