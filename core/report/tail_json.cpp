@@ -31,7 +31,7 @@ std::string tail_json(const preset::Document& document, const Evaluation& evalua
                                   {"material", tail.material},
                                   {"density_kg_m3", number(tail::density_kg_m3(tail))},
                                   {"volume_cm3", cubic_centimetres(pour.cast.volume_m3)},
-                                  {"tenon_cm3", cubic_centimetres(tail::tenon_m3(tail))},
+                                  {"tenon_cm3", cubic_centimetres(pour.tenon_m3)},
                                   {"mass_g", grams(pull.own.mass_kg)},
                                   {"displaced_cm3", cubic_centimetres(pull.own.displaced_m3)},
                                   {"in_water_g", grams(pull.own.in_water_kg(with.water_density_kg_m3))},

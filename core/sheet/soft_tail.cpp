@@ -25,7 +25,7 @@ void add_soft_tail(Composer& pages, const Job& job) {
                          : "Silicone sets by itself: parts, times, gloves and fresh air as its label has them.");
     pages.table({{"One tail", 1.0}, {"", 2.6}},
                 {{{"Material", material_text(tail.material)}},
-                 {{"Volume", cm3(pour->cast.volume_m3) + (tail.tenon ? ", of it the tenon " + cm3(tail::tenon_m3(tail)) : std::string())}},
+                 {{"Volume", cm3(pour->cast.volume_m3) + (tail.tenon ? ", of it the tenon " + cm3(pour->tenon_m3) : std::string())}},
                  {{"Grams of plastic", g_text(pour->cast.mass_kg)}},
                  {{"Cavity", cm3(pour->cavity_m3) + ", larger by the " + percent(request.shrink) + " that a cast loses as it cools"}},
                  {{melted ? "To heat" : "To mix", g_text(pour->heated_kg, 1) + " g for " + std::to_string(request.tails) + (request.tails == 1 ? " tail" : " tails")}}});

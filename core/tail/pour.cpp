@@ -67,7 +67,8 @@ Outcome<Pour> pour(const preset::Tail& tail, const ledger::Ledger& ledger, const
         p.cast.mass_kg += line.mass_kg;
         if (line.item == 0) size = line.displaced_m3 / body->segments[0].volume_m3;
     }
-    p.cast.volume_m3 = size * (body->segments[0].volume_m3 + tenon_m3(tail));
+    p.tenon_m3 = size * tenon_m3(tail);
+    p.cast.volume_m3 = size * body->segments[0].volume_m3 + p.tenon_m3;
     p.cavity_m3 = p.cast.volume_m3 / (1.0 - r.shrink);
     const double wall = 2.0 * r.wall_m;
     p.box_m = extent(tail) * std::cbrt(size / (1.0 - r.shrink)) + Vec3{wall, r.open ? r.wall_m : wall, wall};

@@ -47,6 +47,7 @@ struct Portion {
 /// Mould and plastic. Masses of all tails together, the mould of one.
 struct Pour {
     Portion cast;                 ///< one tail, tenon included, cold
+    double tenon_m3 = 0.0;        ///< of the cast
     double cavity_m3 = 0.0;       ///< hot: the cast over 1 − shrink
     Vec3 box_m;                   ///< inside of the mould's frame: the cavity's smallest box and the wall; y across
     Portion rubber;               ///< of the whole mould: box less cavity; channels for sprue and air not taken off

@@ -133,6 +133,7 @@ TEST_CASE("a cast weighs what the ledger says of the tail, with what was learnt 
     const auto learnt = cast_of();
     CHECK_THAT(learnt.cast.mass_kg, WithinRel(1.05 * 1.1 * drawn.cast.mass_kg, 1e-12));
     CHECK_THAT(learnt.cast.volume_m3, WithinRel(1.1 * drawn.cast.volume_m3, 1e-12));
+    CHECK_THAT(learnt.tenon_m3, WithinRel(1.1 * tail::tenon_m3(*d.tail), 1e-12));
     CHECK_THAT(learnt.cavity_m3, WithinRel(1.1 * drawn.cavity_m3, 1e-12));
     CHECK_THAT(learnt.heated_kg, WithinRel(1.05 * 1.1 * drawn.heated_kg, 1e-12));
     CHECK(learnt.box_m.x > drawn.box_m.x);
