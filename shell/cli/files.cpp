@@ -3,7 +3,6 @@
 #include <array>
 #include <cerrno>
 #include <cstdio>
-#include <cstdlib>
 #include <cstring>
 #include <fcntl.h>
 #include <sys/stat.h>
@@ -31,11 +30,15 @@ std::string behind_links(std::string path) {
     return path;
 }
 
-/// What a new file may be to whom, as the shell has it set.
-mode_t usual_mode() {
-    const mode_t hidden = ::umask(0);
-    ::umask(hidden);
-    return 0666 & ~hidden;
+/// Opens a file beside `target` that nobody else has; its name goes into `fresh`. Below 0 where there can be none.
+int open_beside(const std::string& target, mode_t mode, std::string& fresh) {
+    constexpr int most_tries = 1000;
+    for (int i = 0; i < most_tries; ++i) {
+        fresh = target + ".new" + std::to_string(i);
+        const int handle = ::open(fresh.c_str(), O_WRONLY | O_CREAT | O_EXCL, mode);
+        if (handle >= 0 || errno != EEXIST) return handle;
+    }
+    return -1;
 }
 
 }  // namespace
@@ -71,13 +74,14 @@ Problems write_text_file(const std::string& path, const std::string& text) {
     // What is no file, a pipe for one, has nothing that could be lost, and stays what it is.
     const bool is_file = !is_there || S_ISREG(old.st_mode);
     if (is_there && ::access(target.c_str(), W_OK) != 0) return {file_problem(path, "written")};
-    std::string fresh = is_file ? target + ".XXXXXX" : target;  // a name that no other file has
-    const int handle = is_file ? ::mkstemp(fresh.data()) : ::open(fresh.c_str(), O_WRONLY);
+    std::string fresh;
+    // Until it has the old one's mode nobody else may look into it; without an old one it is as the shell has new files.
+    const int handle = is_file ? open_beside(target, is_there ? 0600 : 0666, fresh) : ::open(target.c_str(), O_WRONLY);
     std::FILE* file = handle < 0 ? nullptr : ::fdopen(handle, "wb");
     if (file == nullptr) return {file_problem(path, "written")};
     const bool written = std::fwrite(text.data(), 1, text.size(), file) == text.size();
     // Where a disk knows nothing of that, the file is kept all the same.
-    if (is_file) static_cast<void>(::fchmod(handle, is_there ? old.st_mode & 07777 : usual_mode()));
+    if (is_file && is_there) static_cast<void>(::fchmod(handle, old.st_mode & 07777));
     const bool closed = std::fclose(file) == 0;
     if (written && closed && (!is_file || std::rename(fresh.c_str(), target.c_str()) == 0)) return {};
     Problem problem = file_problem(path, "written");
