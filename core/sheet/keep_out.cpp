@@ -1,5 +1,7 @@
 #include "sheet/parts.hpp"
 
+#include "joints/twist_hole.hpp"
+
 #include <algorithm>
 
 namespace evenfall::sheet {
@@ -39,14 +41,12 @@ std::vector<Zone> keep_out(const Job& job) {
         const joints::HingePlace& place = joint.place;
         if (joint.pin_length_m > 0.0) out.push_back(round_axis(place.pin.x_m, place.pin.y_m, 0.5 * place.hinge.pin_diameter_m + thin_wall_m));
         const double reach = twist_radius(joint) + thin_wall_m;
-        for (const preset::EyesOn side : {preset::EyesOn::fore, preset::EyesOn::aft}) {
-            // Linked eyes have their legs in both segments.
-            if (place.hinge.kind != preset::HingeKind::linked && place.hinge.eyes_on != side) continue;
-            const bool fore = side == preset::EyesOn::fore;
-            const double face = fore ? job.evaluation.body.segments[j].x_to_m : job.evaluation.body.segments[j + 1].x_from_m;
-            const double end = face + (fore ? -1.0 : 1.0) * (place.hinge.glued_m + thin_wall_m);
+        for (const bool aft : {false, true}) {
+            if (!joints::holds_eyes(place.hinge, aft)) continue;
             for (const joints::EyeAnswer& eye : joint.eyes) {
-                out.push_back({std::min(face, end), std::max(face, end), place.pin.y_m - reach, place.pin.y_m + reach, eye.place.z_m - reach,
+                const double wood = joints::twist_hole(job.document, job.evaluation.body, static_cast<int>(j), place, eye.place, aft).wood_from_x_m;
+                const double end = wood + (aft ? 1.0 : -1.0) * (place.hinge.glued_m + thin_wall_m);
+                out.push_back({std::min(wood, end), std::max(wood, end), place.pin.y_m - reach, place.pin.y_m + reach, eye.place.z_m - reach,
                                eye.place.z_m + reach});
             }
         }

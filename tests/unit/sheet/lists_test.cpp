@@ -153,6 +153,25 @@ TEST_CASE("no bit may come nearer than a thin wall to the legs of linked eyes, w
     }
 }
 
+TEST_CASE("beside a pin off the middle the legs go in where the relieved face has fallen back to, and so does what no bit may meet", "[sheet]") {
+    preset::Document d = hinged();
+    d.pockets.clear();
+    d.holes.clear();
+    constexpr double off_m = 0.004;
+    d.joints[0].relief_fore_rad = d.joints[0].relief_aft_rad = std::atan(0.5);
+    d.joints[0].hinge->kind = preset::HingeKind::linked;
+    d.joints[0].hinge->pin_off_m = off_m;
+    const Worked worked(d);
+    const auto zones = sheet::keep_out(worked.job);
+    const auto& place = worked.job.joints.joints[0].place;
+    // Half of what one goes aside: 2 mm behind the face's middle on either side of the joint.
+    const double reach_m = 0.5 * off_m + place.hinge.glued_m + joints::thin_wall_m - 1e-6;
+    for (const auto& eye : place.eyes) {
+        CHECK(any_covers(zones, worked.evaluation.body.segments[0].x_to_m - reach_m, off_m, eye.z_m));
+        CHECK(any_covers(zones, worked.evaluation.body.segments[1].x_from_m + reach_m, off_m, eye.z_m));
+    }
+}
+
 TEST_CASE("every table of the paper is a table for those who hear it, and every word of a table is there", "[sheet]") {
     const SheetOptions options = with_faces();
     const auto layout = sheet_layout(hinged(), options);
