@@ -293,9 +293,18 @@ Outcome<std::optional<Estimate>> finished_fall_for_tub(const preset::Document& d
         if (least->struck == false) least = first([](const preset::Reading& old) { return old.kind == preset::ReadingKind::tub_fall; });
         seen.log.erase(least == seen.log.end() - 1 ? seen.log.begin() : least);
     }
-    const Outcome<Surety> after = surety(seen);
+    Outcome<Standing> after = bench::stand(seen);
     if (!after) return after.problems();
-    return after->fall_m_s;
+    // Readings that no lure has together leave the search swinging: what it ended at does not show the fall that its line promised.
+    const auto& line = after->update.lines.back();
+    const auto found = after->observer->observe(after->model->document().log.back(), after->u);
+    constexpr double much_sigma = 0.1;
+    if (!line || !found || !(std::abs(line->read - line->seen.slope.dot(after->u) - (found->read - found->value)) < much_sigma * found->sigma)) {
+        return Problem{ProblemCode::cannot_be_met, "/tub_fall", "",
+                       "Such a fall at this stage is so far from what the log says that no lure does both. Look over the readings and the stage."};
+    }
+    const bench::Finished lure = bench::finished(*after);
+    return lure.fall ? std::optional(bench::estimate(*after, *lure.fall)) : std::nullopt;
 }
 
 }  // namespace evenfall

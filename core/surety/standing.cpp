@@ -67,6 +67,10 @@ Asked asked_of(Standing& s, const Finished& f) {
 
 }  // namespace
 
+Estimate estimate(const Standing& s, const Graded& g) {
+    return {g.value, std::sqrt(std::max(g.slope.dot(s.covariance.lazyProduct(g.slope)), 0.0)), g.slope.norm()};
+}
+
 Eigen::Matrix4d covariance_of_figures(const Standing& s, const Finished& f) {
     const Eigen::MatrixXd by_input = f.slopes.lazyProduct(s.covariance);
     return by_input.lazyProduct(f.slopes.transpose());

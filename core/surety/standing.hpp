@@ -24,6 +24,9 @@ struct Standing {
 };
 [[nodiscard]] Outcome<Standing> stand(const preset::Document& document);
 
+/// A figure with its spread, as the readings leave it and as it was before any.
+[[nodiscard]] Estimate estimate(const Standing& standing, const Graded& figure);
+
 /// The finished lure in the fishing water.
 struct Finished {
     Trim trim;

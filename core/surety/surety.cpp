@@ -6,15 +6,12 @@
 
 namespace evenfall {
 
+using bench::estimate;
 using bench::Finished;
 using bench::Graded;
 using bench::Standing;
 
 namespace {
-
-Estimate estimate(const Standing& s, const Graded& g) {
-    return {g.value, std::sqrt(std::max(g.slope.dot(s.covariance.lazyProduct(g.slope)), 0.0)), g.slope.norm()};
-}
 
 std::vector<Belief> beliefs(const Standing& s) {
     std::vector<Belief> all;

@@ -162,7 +162,8 @@ struct DoNow {
 [[nodiscard]] Outcome<DoNow> do_now(const preset::Document& document, std::optional<Stage> at = std::nullopt);
 
 /// A steady fall seen in the tub at a stage, within 2 % → the fall of the finished lure in its own water, with the coats and parts still
-/// to come as the document and its log have them: what that reading would make of it. Absent where it would not sink.
+/// to come as the document and its log have them: what that reading would make of it. Absent where it would not sink; refused where it is
+/// so far from the log that no lure does both.
 ///   tub_m_s   0.005 to 5
 [[nodiscard]] Outcome<std::optional<Estimate>> finished_fall_for_tub(const preset::Document& document, Stage stage, double tub_m_s);
 

@@ -147,7 +147,7 @@ Update update(const Model& model, Observer& observer, const Prior& prior, const 
     // One reading less moves the others little: what takes long to search for stays as it was found.
     constexpr int few_passes = 10;
     const bool as_found = before != nullptr && passes.searched < few_passes;
-    Update result{{}, {}, Posterior(prior, {}), as_found ? before->lines : std::vector<std::optional<ReadingLine>>(log.size()), 0, true};
+    Update result{{}, {}, Posterior(prior, {}), as_found ? before->lines : std::vector<std::optional<ReadingLine>>(log.size()), 0};
     auto& lines = result.lines;
     for (int pass = 0; pass < passes.all; ++pass) {
         for (const std::size_t i : asked) {
@@ -181,8 +181,7 @@ Update update(const Model& model, Observer& observer, const Prior& prior, const 
             // Far into the walk full steps only swing to and fro: halve them.
             u = pass < passes.all / 2 ? next : Eigen::VectorXd(0.5 * (u + next));
         }
-        result.settled = moved < settled_u;
-        if (result.settled) break;
+        if (moved < settled_u) break;
     }
     result.posterior.complete();
     for (const std::size_t i : asked) {

@@ -209,6 +209,26 @@ TEST_CASE("A full log makes way for a fall that is asked after without losing wh
     preset::Reading fall = invented::timed(Stage::dressed, 0.5);
     fall.time_s = 4.0;
     std::fill(full.begin() + 1, full.end(), fall);
-    std::vector<preset::Reading> one_less(full.begin(), full.end() - 1);
-    CHECK_THAT((*finished_fall_for_tub(with(full), Stage::sealed, 0.15))->value, WithinRel((*finished_fall_for_tub(with(one_less), Stage::sealed, 0.15))->value, 1e-9));
+    const std::vector<preset::Reading> one_less(full.begin(), full.end() - 1);
+    const auto with_all = finished_fall_for_tub(with(full), Stage::dressed, 0.14);
+    const auto with_one_less = finished_fall_for_tub(with(one_less), Stage::dressed, 0.14);
+    REQUIRE((with_all.ok() && with_one_less.ok()));
+    REQUIRE((with_all->has_value() && with_one_less->has_value()));
+    // The time that such a fall takes goes by the log as it was, which a fall more moves by next to nothing.
+    CHECK_THAT((*with_all)->value, WithinRel((*with_one_less)->value, 1e-9));
+    const auto unweighed = finished_fall_for_tub(with(std::vector<preset::Reading>(full.begin() + 1, full.end())), Stage::dressed, 0.14);
+    REQUIRE((unweighed.ok() && unweighed->has_value()));
+    CHECK_THAT((*unweighed)->value, !WithinRel((*with_all)->value, 1e-5));
+}
+
+TEST_CASE("A fall that no lure could have beside what the log says is refused, not answered from a search that never ended") {
+    preset::Reading fall = invented::timed(Stage::dressed, 0.5);
+    fall.time_s = 4.0;
+    for (const std::size_t falls : {1UL, 5UL, 190UL}) {
+        INFO(falls << " falls of the dressed lure, which floats by 2.8 g before that");
+        const auto log = with(std::vector<preset::Reading>(falls, fall));
+        CHECK_FALSE(finished_fall_for_tub(log, Stage::sealed, 0.15).ok());
+        CHECK(finished_fall_for_tub(log, Stage::sealed, 0.05).ok());
+        CHECK(finished_fall_for_tub(log, Stage::dressed, 0.15).ok());
+    }
 }
