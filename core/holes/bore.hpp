@@ -12,7 +12,9 @@ struct Bore {
     double y_m = 0.0;
     double inward = 1.0;        ///< +1 bored up from the belly, −1 bored down from the back
     double mouth_z_m = 0.0;     ///< skin height on the axis
-    double lens_m = 0.0;        ///< how much less deep the hole is on average than on its axis, because the skin curves across it; ≥ 0 on a convex skin
+    /// How much less deep the hole is on average than on its axis, because the skin curves across it; ≥ 0 on a convex skin; all of
+    /// far_skin_m where the bit is wider than the wood.
+    double lens_m = 0.0;
     double far_skin_m = 0.0;    ///< depth at which the axis would come out on the other side
     double area_m2 = 0.0;
     double cone_m3 = 0.0;       ///< drill point beyond the depth

@@ -4,6 +4,7 @@
 #include "materials/solids.hpp"
 #include "shape/body.hpp"
 #include "support/small_lures.hpp"
+#include "surety/surety.hpp"
 #include "units/trade.hpp"
 
 #include <catch2/catch_test_macros.hpp>
@@ -60,6 +61,19 @@ TEST_CASE("a bit too wide for the wood is refused") {
     const Problem p = refusal(with_hole(60, 16, 10));
     CHECK(p.code == ProblemCode::through_wall);
     CHECK_THAT(p.sentence, ContainsSubstring("16.0 mm bit is too wide"));
+}
+
+TEST_CASE("a bit wider than the wood, with nothing drilled yet, has no room and makes nothing NaN") {
+    const preset::Document d = with_hole(60, 40, 0);
+    const auto e = evaluate(d);
+    REQUIRE(e.ok());
+    const holes::Bore bore = holes::place(d.holes[0], e->body);
+    REQUIRE(bore.segment == 0);
+    CHECK(bore.lens_m == bore.far_skin_m);
+    CHECK(holes::covered_m(d.holes[0], bore) >= bore.far_skin_m);
+    const auto s = surety(d);
+    REQUIRE(s.ok());
+    CHECK(s->trim.room_up_kg == 0.0);
 }
 
 TEST_CASE("a hole near the end of its segment, outside it, or in a joint's gap is refused") {
