@@ -147,14 +147,23 @@ Update update(const Model& model, Observer& observer, const Prior& prior, const 
     // One reading less moves the others little: what takes long to search for stays as it was found.
     constexpr int few_passes = 10;
     const bool as_found = before != nullptr && passes.searched < few_passes;
-    Update result{{}, {}, Posterior(prior, {}), as_found ? before->lines : std::vector<std::optional<ReadingLine>>(log.size()), 0};
+    Update result{{}, {}, Posterior(prior, {}), as_found ? before->lines : std::vector<std::optional<ReadingLine>>(log.size()), 0,
+                  before != nullptr ? before->in_vain : 0};
     auto& lines = result.lines;
+    // A search that finds nothing takes as long as dozens that do: what found nothing is searched again, but not for ever.
+    constexpr int most_in_vain = 40;
+    const auto given_up = [&](std::size_t i, int pass) {
+        if (result.in_vain < most_in_vain) return false;
+        return pass > 0 ? !lines[i].has_value() : before != nullptr && !before->lines[i].has_value();
+    };
     for (int pass = 0; pass < passes.all; ++pass) {
         for (const std::size_t i : asked) {
-            if (searches_for(log[i]) > 0 && (as_found || pass >= passes.searched)) continue;
+            const bool searched = searches_for(log[i]) > 0;
+            if (searched && (as_found || pass >= passes.searched || given_up(i, pass))) continue;
             const Eigen::VectorXd& u = at.at(preset::lure_of(log[i]));
             auto seen = observer.observe(log[i], u);
             lines[i].reset();
+            if (!seen && searched) ++result.in_vain;
             if (!seen) continue;
             const double read = seen->read - seen->value + seen->slope.dot(u);
             lines[i] = ReadingLine{std::move(*seen), read};

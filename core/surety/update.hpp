@@ -76,6 +76,7 @@ struct Update {
     Posterior posterior;
     std::vector<std::optional<ReadingLine>> lines;  ///< by the log's index; absent where a reading says nothing or was not asked
     int passes = 0;
+    int in_vain = 0;  ///< searches for a fall or a waterline that found none
 };
 /// Bounded: a log of readings at odds with each other may end before it has settled. `left_out` are indices that are not to be used,
 /// besides those struck out; `before` is the same log with fewer left out, from which a long log's searches are taken.

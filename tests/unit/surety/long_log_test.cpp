@@ -8,6 +8,7 @@
 #include <catch2/catch_test_macros.hpp>
 
 #include <cmath>
+#include <utility>
 
 using namespace evenfall;
 using preset::ReadingKind;
@@ -61,6 +62,29 @@ TEST_CASE("Two hundred waterlines that agree are believed as if they were search
     REQUIRE(s.ok());
     CHECK(s->update.used.size() > preset::max_readings / 2);
     CHECK(left_to_go(*s) < 0.01);
+}
+
+TEST_CASE("Falls that no lure has are not searched for in every pass") {
+    // Weighings at odds take all the passes that there are.
+    preset::Document document = full_log("millrace-170", ReadingKind::dry_weight, 0.1, 0.09);
+    const auto with_falls = [&](std::size_t falls) {
+        preset::Document d = document;
+        for (std::size_t i = 0; i < falls; ++i) {
+            // Half a metre in a tenth of a second.
+            d.log[i] = invented::timed(Stage::dressed, 0.5);
+            d.log[i].time_s = 0.1;
+        }
+        auto s = bench::stand(d);
+        REQUIRE(s.ok());
+        CHECK(s->update.used.size() == preset::max_readings - falls);
+        CHECK(s->update.passes == 10);
+        return std::move(s).value();
+    };
+    CHECK(with_falls(2).update.in_vain == 2 * 10);
+    const bench::Standing many = with_falls(100);
+    CHECK(many.update.in_vain == 100);
+    const auto again = bench::update(*many.model, *many.observer, many.prior, {150}, &many.update);
+    CHECK(again.in_vain == 100);
 }
 
 TEST_CASE("A log at odds with itself ends after a few passes, in numbers") {
