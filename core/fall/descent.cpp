@@ -21,9 +21,13 @@ Weights weights_of(const ledger::Ledger& ledger, Stage stage) {
     w.displaced_m3 = sum.displaced_m3;
     w.b_m = sum.b_m();
     // It falls rolled as it hangs: G under the long axis through B.
-    const Vec3 g = sum.g_m();
-    w.g_m = {g.x, w.b_m.y, w.b_m.z - balance::plumb_m(w.b_m - g)};
-    w.pitch_inertia_kg_m2 = ledger::inertia_about(ledger, stage, w.b_m).yy;
+    const Vec3 arm = w.b_m - sum.g_m();
+    const double plumb = balance::plumb_m(arm);
+    w.g_m = {sum.g_m().x, w.b_m.y, w.b_m.z - plumb};
+    // So rolled it pitches about the axis that is level then: (0, up.z, −up.y) in its own axes.
+    const Inertia mass = ledger::inertia_about(ledger, stage, w.b_m);
+    const Vec3 up = arm.z > 0.0 ? Vec3{0.0, arm.y / plumb, arm.z / plumb} : Vec3{0.0, 0.0, 1.0};
+    w.pitch_inertia_kg_m2 = mass.yy * up.z * up.z + mass.zz * up.y * up.y + 2.0 * mass.yz * up.y * up.z;
     return w;
 }
 

@@ -19,7 +19,7 @@ struct Weights {
     double displaced_m3 = 0.0;
     Vec3 g_m;
     Vec3 b_m;
-    double pitch_inertia_kg_m2 = 0.0;  ///< of the mass, about B
+    double pitch_inertia_kg_m2 = 0.0;  ///< of the mass, about the level axis through B square to the long one
 };
 
 /// Where the model may be wrong, each at its usual value. The ends of each are an own estimate, argued beside it.

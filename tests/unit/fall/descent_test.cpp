@@ -10,6 +10,7 @@
 #include <catch2/matchers/catch_matchers_floating_point.hpp>
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <limits>
 #include <string>
@@ -32,6 +33,30 @@ TEST_CASE("a lure whose G lies forward of B hangs nose-down, falls flatter than 
         CHECK(f.forward_m_s > 0.0);
         CHECK(f.vertical_m_s > 0.0);
         CHECK_THAT(std::tan(f.glide_rad), WithinRel(f.forward_m_s / f.vertical_m_s, 1e-9));
+    }
+}
+
+TEST_CASE("a lure falls rolled as it hangs: turned about its long axis it weighs, leans and pitches as before", "[fall]") {
+    const auto turned = [](double roll_rad) {
+        ledger::Ledger lines(4);
+        const std::array<Vec3, 4> at{{{0.0, 0.0, 0.0}, {0.02, 0.004, -0.03}, {-0.05, -0.007, -0.001}, {0.03, 0.001, 0.009}}};
+        for (std::size_t i = 0; i < at.size(); ++i) {
+            const double c = std::cos(roll_rad), s = std::sin(roll_rad);
+            lines[i].at_m = {at[i].x, c * at[i].y - s * at[i].z, s * at[i].y + c * at[i].z};
+            lines[i].mass_kg = 0.004 + 0.003 * static_cast<double>(i);
+        }
+        lines[0].displaced_m3 = 2e-5;
+        return weights_of(lines, Stage::dressed);
+    };
+    const Weights upright = turned(0.0);
+    for (const double roll_deg : {-70.0, -25.0, 40.0, 85.0}) {
+        INFO(roll_deg);
+        const Weights rolled = turned(rad_from_deg(roll_deg));
+        CHECK_THAT(rolled.g_m.x, WithinAbs(upright.g_m.x, 1e-15));
+        CHECK_THAT(rolled.g_m.z, WithinAbs(upright.g_m.z, 1e-15));
+        CHECK_THAT(rolled.pitch_inertia_kg_m2, WithinRel(upright.pitch_inertia_kg_m2, 1e-12));
+        // Nothing pitches more easily than its mass would at its centre of gravity.
+        CHECK(rolled.pitch_inertia_kg_m2 > rolled.mass_kg * (rolled.g_m.x * rolled.g_m.x + rolled.g_m.z * rolled.g_m.z));
     }
 }
 
