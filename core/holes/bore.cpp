@@ -50,7 +50,7 @@ Bore place(const preset::Hole& hole, const shape::Body& body) {
     bore.mouth_z_m = belly ? skin.belly_axis_z_m : skin.back_axis_z_m;
     const double mean_z = belly ? skin.belly_mean_z_m : skin.back_mean_z_m;
     bore.far_skin_m = skin.back_axis_z_m - skin.belly_axis_z_m;
-    // A bit wider than the wood finds no skin all round: nothing of such a hole is covered, however deep.
+    // A bit wider than the wood finds no skin all round its mouth: that leaves no room down to the other side.
     bore.lens_m = std::isfinite(mean_z) ? bore.inward * (mean_z - bore.mouth_z_m) : bore.far_skin_m;
     return bore;
 }
