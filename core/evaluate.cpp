@@ -28,14 +28,15 @@ struct Inputs {
 /// Within this much of nothing a lure is said to hang still: the slowest fall a carver would notice in a tub.
 constexpr double still_band_kg = 0.00005;
 
-/// The main steady fall of a piece in its water. Its band is worked out for the finished lure in its own water alone; a
-/// stage on the way, and the tub, take the band of the end effect, which is most of it.
+/// The main steady fall of a piece in its water. Its band is worked out for the finished lure in its own
+/// water alone; a stage on the way, and the tub, take the band of the end effect, which is most of it.
 std::optional<Fall> fall_of(const fall::Descent& descent, const fall::LevelFall& level, double in_water_kg,
                             const water::Properties& water, bool with_band) {
     if (with_band) {
         const auto f = descent.main_fall(fall::Descent::Doubts::bands);
         if (!f) return std::nullopt;
-        return Fall{f->vertical_m_s, f->vertical_band_m_s.low, f->vertical_band_m_s.high, f->pitch_rad, f->forward_m_s};
+        return Fall{f->vertical_m_s, f->vertical_band_m_s.low, f->vertical_band_m_s.high, f->pitch_rad,
+                    f->forward_m_s};
     }
     const auto f = descent.main_fall();
     const auto speeds = level.speeds(in_water_kg, water);
@@ -45,19 +46,24 @@ std::optional<Fall> fall_of(const fall::Descent& descent, const fall::LevelFall&
 }
 
 /// The falls of one stage in both waters: hull and parts are looked at once.
-void set_falls(const Inputs& in, const fall::Hull& hull, const fall::LevelFall& level, const Surroundings& water, StageAnswer& stage) {
+void set_falls(const Inputs& in, const fall::Hull& hull, const fall::LevelFall& level,
+               const Surroundings& water, StageAnswer& stage) {
     const bool falls = stage.in_water_kg > still_band_kg;
     const bool tub_falls = stage.in_tub_kg > still_band_kg;
     if (!falls && !tub_falls) return;
     const bool same_water = water.fishing.density_kg_m3 == water.tub.density_kg_m3 &&
                             water.fishing.viscosity_pa_s == water.tub.viscosity_pa_s;
     const fall::Descent descent(hull, in.body, in.ledger, in.document, water.fishing, stage.stage);
-    if (falls) stage.fall = fall_of(descent, level, stage.in_water_kg, water.fishing, stage.stage == Stage::dressed);
-    if (same_water) stage.tub_fall = stage.fall;
-    else if (tub_falls) stage.tub_fall = fall_of(descent.in(water.tub), level, stage.in_tub_kg, water.tub, false);
+    if (falls)
+        stage.fall = fall_of(descent, level, stage.in_water_kg, water.fishing, stage.stage == Stage::dressed);
+    if (same_water)
+        stage.tub_fall = stage.fall;
+    else if (tub_falls)
+        stage.tub_fall = fall_of(descent.in(water.tub), level, stage.in_tub_kg, water.tub, false);
 }
 
-std::vector<CoatAnswer> coats_of(const preset::Document& document, const ledger::Ledger& ledger, double water_kg_m3) {
+std::vector<CoatAnswer> coats_of(const preset::Document& document, const ledger::Ledger& ledger,
+                                 double water_kg_m3) {
     std::vector<ledger::Sum> sums(document.coats.size());
     for (const ledger::Line& line : ledger) {
         if (line.kind == ledger::Kind::coat) sums[static_cast<std::size_t>(line.item)] += line;
@@ -76,17 +82,21 @@ Problems warnings_of(const Inputs& in, const Answers& answers) {
     Problems out;
     if (answers.bg_m <= 0.0) {
         out.push_back({ProblemCode::capsizes, "", "G below B",
-                       "G lies " + millimetres_text(-answers.bg_m) + " above B: under water the finished lure rolls over."});
+                       "G lies " + millimetres_text(-answers.bg_m) +
+                           " above B: under water the finished lure rolls over."});
     }
     if (answers.behaviour == Behaviour::floats) {
-        auto rolls = flotation::roll_over_warning(in.body, in.ledger, in.document, answers.water_density_kg_m3);
+        auto rolls =
+            flotation::roll_over_warning(in.body, in.ledger, in.document, answers.water_density_kg_m3);
         if (rolls) out.push_back(std::move(*rolls));
     }
     for (std::size_t i = 0; in.document.tail && i < in.document.parts.size(); ++i) {
         const preset::Part& part = in.document.parts[i];
         if (!materials::is_soft(part.material) || part.at_m.x < in.document.tail->x_m) continue;
-        out.push_back({ProblemCode::overlap, "/parts/" + std::to_string(i), "one tail",
-                       "Part " + std::to_string(i + 1) + " is a soft tail behind the wood as well: with the drawn one it is weighed twice."});
+        out.push_back(
+            {ProblemCode::overlap, "/parts/" + std::to_string(i), "one tail",
+             "Part " + std::to_string(i + 1) +
+                 " is a soft tail behind the wood as well: with the drawn one it is weighed twice."});
     }
     return out;
 }
@@ -136,8 +146,9 @@ Answers answers_of(const preset::Document& document, const shape::Body& body, co
 
     for (std::size_t s = 0; s < body.segments.size(); ++s) {
         const ledger::Sum& sum = fold.segments[s];
-        a.segments.push_back({segment_name(document, s), body.segments[s].volume_m3, sum.displaced_m3, sum.mass_kg,
-                              sum.in_water_kg(water.fishing.density_kg_m3), sum.g_m(), sum.b_m()});
+        a.segments.push_back({segment_name(document, s), body.segments[s].volume_m3, sum.displaced_m3,
+                              sum.mass_kg, sum.in_water_kg(water.fishing.density_kg_m3), sum.g_m(),
+                              sum.b_m()});
     }
     a.coats = coats_of(document, ledger, water.fishing.density_kg_m3);
     a.warnings = warnings_of(in, a);
@@ -148,7 +159,7 @@ Answers answers_of(const preset::Document& document, const shape::Body& body, co
     return a;
 }
 
-}  // namespace
+} // namespace
 
 Behaviour behaviour_of(double in_water_kg) {
     if (in_water_kg > still_band_kg) return Behaviour::falls;
@@ -156,7 +167,8 @@ Behaviour behaviour_of(double in_water_kg) {
 }
 
 Outcome<Surroundings> surroundings(const preset::Document& document) {
-    const auto fishing = water::water_properties(document.water.temperature_c, document.water.salinity_g_kg, "/water");
+    const auto fishing =
+        water::water_properties(document.water.temperature_c, document.water.salinity_g_kg, "/water");
     if (!fishing) return fishing.problems();
     const auto tub = water::water_properties(document.tub.temperature_c, document.tub.salinity_g_kg, "/tub");
     if (!tub) return tub.problems();
@@ -185,7 +197,7 @@ Outcome<Evaluation> worked_through(const preset::Document& document) {
     return Evaluation{std::move(*body), std::move(*ledger), std::move(answers)};
 }
 
-}  // namespace
+} // namespace
 
 Outcome<Evaluation> evaluate(const preset::Document& document) {
     Outcome<Evaluation> outcome = worked_through(document);
@@ -195,4 +207,4 @@ Outcome<Evaluation> evaluate(const preset::Document& document) {
     return Problems(all.begin(), all.begin() + static_cast<std::ptrdiff_t>(preset::max_problems));
 }
 
-}  // namespace evenfall
+} // namespace evenfall

@@ -17,4 +17,4 @@ struct Surroundings {
 /// What a lure of this mass less the water pushed aside does [kg], in whichever water that is.
 [[nodiscard]] Behaviour behaviour_of(double in_water_kg);
 
-}  // namespace evenfall
+} // namespace evenfall

@@ -22,14 +22,14 @@ enum class Behaviour {
     falls,
 };
 
-/// The steady fall that the lure settles into: the stable one nearest to its hang (fall/descent.hpp). Speeds in m/s, down
-/// positive. slow and fast are the model's own doubt: end effect, parts' drag, turning moment.
+/// The steady fall that the lure settles into: the stable one nearest to its hang (fall/descent.hpp). Speeds
+/// in m/s, down positive. slow and fast are the model's own doubt: end effect, parts' drag, turning moment.
 struct Fall {
     double speed_m_s = 0.0;
     double slow_m_s = 0.0;
     double fast_m_s = 0.0;
-    double pitch_rad = 0.0;     ///< while it falls, nose-up positive; not the hang pitch
-    double forward_m_s = 0.0;   ///< glide over ground, nose-ward positive
+    double pitch_rad = 0.0;   ///< while it falls, nose-up positive; not the hang pitch
+    double forward_m_s = 0.0; ///< glide over ground, nose-ward positive
 };
 
 /// Mass and buoyancy of one stage of the build.
@@ -40,17 +40,18 @@ struct StageAnswer {
     double displaced_m3 = 0.0;
     Vec3 g_m;
     Vec3 b_m;
-    double in_water_kg = 0.0;      ///< fishing water
-    double in_tub_kg = 0.0;        ///< tub water
-    std::optional<Fall> fall;      ///< fishing water; absent where it does not sink, or finds no steady way of falling
+    double in_water_kg = 0.0; ///< fishing water
+    double in_tub_kg = 0.0;   ///< tub water
+    std::optional<Fall>
+        fall; ///< fishing water; absent where it does not sink, or finds no steady way of falling
     std::optional<Fall> tub_fall;
 };
 
 struct SegmentAnswer {
     std::string name;
-    double wood_m3 = 0.0;       ///< solid wood, before holes
-    double displaced_m3 = 0.0;  ///< finished
-    double mass_kg = 0.0;       ///< finished
+    double wood_m3 = 0.0;      ///< solid wood, before holes
+    double displaced_m3 = 0.0; ///< finished
+    double mass_kg = 0.0;      ///< finished
     double in_water_kg = 0.0;
     Vec3 g_m;
     Vec3 b_m;
@@ -58,11 +59,13 @@ struct SegmentAnswer {
 
 /// What one coat adds, all segments and pockets together: the sum of its lines in the ledger.
 struct CoatAnswer {
-    int coat = 0;                ///< index into document.coats
+    int coat = 0; ///< index into document.coats
     double mass_kg = 0.0;
-    double displaced_m3 = 0.0;   ///< by how much it makes the lure larger; 0 where it soaks in
-    double in_water_kg = 0.0;    ///< by how much it makes the lure heavier in the fishing water; < 0 where it is lighter than water
-    double felt_share = 0.0;     ///< in_water over mass: 1 − ρw/ρ of a film outside, 1 of what soaks in; 0 without mass
+    double displaced_m3 = 0.0; ///< by how much it makes the lure larger; 0 where it soaks in
+    double in_water_kg = 0.0; ///< by how much it makes the lure heavier in the fishing water; < 0 where it is
+                              ///< lighter than water
+    double felt_share =
+        0.0; ///< in_water over mass: 1 − ρw/ρ of a film outside, 1 of what soaks in; 0 without mass
 };
 
 /// Everything the bench wants to know of the finished lure, and of each stage on the way.
@@ -75,15 +78,15 @@ struct Answers {
     double in_water_sigma_kg = 0.0;
     Vec3 g_m;
     Vec3 b_m;
-    double bg_m = 0.0;                 ///< B above G; must be positive to stay upright under water
-    std::optional<double> pitch_rad;   ///< hang under water, nose-up positive; absent where bg ≤ 0
-    std::optional<double> roll_rad;    ///< to starboard positive; absent where bg ≤ 0
+    double bg_m = 0.0;               ///< B above G; must be positive to stay upright under water
+    std::optional<double> pitch_rad; ///< hang under water, nose-up positive; absent where bg ≤ 0
+    std::optional<double> roll_rad;  ///< to starboard positive; absent where bg ≤ 0
     Behaviour behaviour = Behaviour::falls;
     std::optional<Fall> fall;
     std::vector<SegmentAnswer> segments;
     std::array<StageAnswer, stage_count> stages;
-    std::vector<CoatAnswer> coats;     ///< one for each of the document's coats
-    Problems warnings;                 ///< things a carver should know that are no refusal
+    std::vector<CoatAnswer> coats; ///< one for each of the document's coats
+    Problems warnings;             ///< things a carver should know that are no refusal
 };
 
 /// A document worked through. Holds what the page draws.
@@ -93,41 +96,46 @@ struct Evaluation {
     Answers answers;
 };
 
-/// Document → answers. Refuses what cannot be built (holes through the wall, crossed profile, joints out of order …): twenty problems at most.
+/// Document → answers. Refuses what cannot be built (holes through the wall, crossed profile, joints out of
+/// order …): twenty problems at most.
 [[nodiscard]] Outcome<Evaluation> evaluate(const preset::Document& document);
 
 /// One hole as the plan leaves it.
 struct HolePlan {
-    int hole = 0;             ///< index into document.holes
+    int hole = 0; ///< index into document.holes
     std::string material;
     double mass_kg = 0.0;
-    double column_m = 0.0;    ///< length of the fill in the hole
-    double depth_m = 0.0;     ///< to drill; 0 = leave the wood whole
+    double column_m = 0.0; ///< length of the fill in the hole
+    double depth_m = 0.0;  ///< to drill; 0 = leave the wood whole
 };
 
 /// Lead for the targets, or as near as the holes allow.
 struct LeadPlan {
     bool met = false;
-    preset::Document document;    ///< the input with holes filled; equal to the input where nothing could be planned
-    std::vector<HolePlan> holes;  ///< the holes the plan may use, in document order
+    preset::Document
+        document; ///< the input with holes filled; equal to the input where nothing could be planned
+    std::vector<HolePlan> holes; ///< the holes the plan may use, in document order
     Answers before;
     Answers after;
-    Problems shortfalls;          ///< when not met: which limit stops it and by how much
+    Problems shortfalls; ///< when not met: which limit stops it and by how much
 };
 
 /// The inverse: targets → fills. Only holes with use ballast or drilled are touched.
 [[nodiscard]] Outcome<LeadPlan> plan_lead(const preset::Document& document);
 
-/// JSON text → document. Strict: unknown keys, wrong types, unknown versions, numbers out of range are refused by name.
+/// JSON text → document. Strict: unknown keys, wrong types, unknown versions, numbers out of range are
+/// refused by name.
 [[nodiscard]] Outcome<preset::Document> read_document(const std::string& json_text);
 
-/// Document → JSON text, indented, values rounded far below a bench's reading; reads back to an equal document.
+/// Document → JSON text, indented, values rounded far below a bench's reading; reads back to an equal
+/// document.
 [[nodiscard]] std::string write_document(const preset::Document& document);
 
-/// Document → share text "1.…" in A–Z a–z 0–9 - _ . only, ending in an alphanumeric; goes behind '#' in an address.
+/// Document → share text "1.…" in A–Z a–z 0–9 - _ . only, ending in an alphanumeric; goes behind '#' in an
+/// address.
 [[nodiscard]] std::string write_link(const preset::Document& document);
 
 /// Share text, or a whole address holding it behind '#', → document.
 [[nodiscard]] Outcome<preset::Document> read_link(const std::string& text);
 
-}  // namespace evenfall
+} // namespace evenfall

@@ -22,9 +22,9 @@ namespace words = look::words;
 using widgets::Rect;
 using widgets::Sign;
 
-constexpr std::array<std::string_view, state::step_count> step_ids{"step.shape", "step.joints", "step.hardware",
-                                                                   "step.lead",  "step.finish", "step.water",
-                                                                   "step.log",   "step.sheet"};
+constexpr std::array<std::string_view, state::step_count> step_ids{
+    "step.shape",  "step.joints", "step.hardware", "step.lead",
+    "step.finish", "step.water",  "step.log",      "step.sheet"};
 
 /// "Basswood · 3 segments": the wood without what tells it from its relatives.
 std::string line_below_name(const preset::Document& document) {
@@ -53,19 +53,21 @@ void name_block(AppParts& parts, const Rect& rect) {
     const widgets::Touch touch = widgets::touch_area(ui, "lure.name", rect);
     const look::Palette& ink = ui.inks();
     if (touch.pressed) {
-        ImGui::GetWindowDrawList()->AddRectFilled({rect.x - 8.0f, rect.y}, {rect.right(), rect.bottom()}, ink.pressed,
-                                                  look::control_rounding);
+        ImGui::GetWindowDrawList()->AddRectFilled({rect.x - 8.0f, rect.y}, {rect.right(), rect.bottom()},
+                                                  ink.pressed, look::control_rounding);
     }
     const float top = rect.y + (rect.h - 48.0f) / 2.0f;
     text_in(ui, {rect.x, top, rect.w - 8.0f, 28.0f}, ui.type.title, ink.ink, document.name);
-    text_in(ui, {rect.x, top + 28.0f, rect.w - 8.0f, 20.0f}, ui.type.small, ink.ink_soft, line_below_name(document));
+    text_in(ui, {rect.x, top + 28.0f, rect.w - 8.0f, 20.0f}, ui.type.small, ink.ink_soft,
+            line_below_name(document));
     if (touch.focused) focus_ring(ui, rect, look::control_rounding);
     if (touch.tapped) parts.host.ask_text("lure.name", words::name_of_lure, document.name);
     if (const auto answer = ui.answered.find("lure.name"); answer != ui.answered.end()) {
         const std::string name = std::exchange(answer->second, {});
         ui.answered.erase(answer);
         if (!name.empty() && name != document.name) {
-            parts.session.apply({words::rename, state::on_document([name](preset::Document& d) { d.name = name; })});
+            parts.session.apply(
+                {words::rename, state::on_document([name](preset::Document& d) { d.name = name; })});
         }
     }
 }
@@ -83,7 +85,8 @@ void draw_strip(AppParts& parts, const Regions& where) {
     constexpr float key = look::target;
     const float keys_x = strip.right() - edge + 8.0f - 3.0f * key;
     const float key_y = strip.y + (head_h - key) / 2.0f;
-    const float name_w = where.phone ? keys_x - strip.x - edge - 8.0f : std::clamp(strip.w * 0.21f, where.low ? 130.0f : 170.0f, 260.0f);
+    const float name_w = where.phone ? keys_x - strip.x - edge - 8.0f
+                                     : std::clamp(strip.w * 0.21f, where.low ? 130.0f : 170.0f, 260.0f);
     // Low and narrow, the figures need the room of the name.
     const bool named = where.low ? strip.w >= 824.0f : name_w >= 40.0f;
     if (named) name_block(parts, {strip.x + edge, strip.y + (head_h - 56.0f) / 2.0f, name_w, 56.0f});
@@ -91,19 +94,24 @@ void draw_strip(AppParts& parts, const Regions& where) {
     const auto all = strip_answers(parts.session, parts.motion.bench, ui.units);
     std::span<const widgets::Answer> answers = all;
     const float left = strip.x + edge + (named && !where.phone ? name_w + 16.0f : 0.0f);
-    const Rect room = where.phone ? Rect{left, strip.y + head_h, strip.w - 2.0f * edge, strip.h - head_h - 4.0f}
-                                  : Rect{left, strip.y, keys_x - left - 8.0f, strip.h};
+    const Rect room = where.phone
+                          ? Rect{left, strip.y + head_h, strip.w - 2.0f * edge, strip.h - head_h - 4.0f}
+                          : Rect{left, strip.y, keys_x - left - 8.0f, strip.h};
     int columns = where.phone ? 3 : static_cast<int>(answers.size());
     if (where.low || where.tiny) {
         // As many as can be read, from what is asked for on: weight in water, fall, hang.
         columns = std::clamp(static_cast<int>(room.w / 75.0f), 1, columns);
-        if (columns < static_cast<int>(answers.size())) answers = answers.subspan(1, static_cast<std::size_t>(columns));
+        if (columns < static_cast<int>(answers.size()))
+            answers = answers.subspan(1, static_cast<std::size_t>(columns));
     }
-    if (const std::string asked = answer_strip(ui, room, answers, columns); !asked.empty()) parts.host.explain(asked);
+    if (const std::string asked = answer_strip(ui, room, answers, columns); !asked.empty())
+        parts.host.explain(asked);
 
     const state::History& history = parts.session.history();
-    if (sign_button_at(ui, "undo", {keys_x, key_y, key, key}, Sign::undo, history.can_undo())) undo_or_redo(parts, true);
-    if (sign_button_at(ui, "redo", {keys_x + key, key_y, key, key}, Sign::redo, history.can_redo())) undo_or_redo(parts, false);
+    if (sign_button_at(ui, "undo", {keys_x, key_y, key, key}, Sign::undo, history.can_undo()))
+        undo_or_redo(parts, true);
+    if (sign_button_at(ui, "redo", {keys_x + key, key_y, key, key}, Sign::redo, history.can_redo()))
+        undo_or_redo(parts, false);
     if (sign_button_at(ui, "shelf.open", {keys_x + 2.0f * key, key_y, key, key}, Sign::shelf)) {
         parts.shelf_open = true;
         parts.shelf_out = 0.0f;
@@ -119,14 +127,15 @@ void draw_bar(AppParts& parts, const Regions& where) {
     list.AddRectFilled({0.0f, where.bar.y}, {where.screen.w, where.bar.y + 1.0f}, ink.rule);
     const bool brief = where.phone || where.low;
     const char* hardware = brief ? words::step_hardware_short : words::step_hardware;
-    const std::array<widgets::StepTab, state::step_count> tabs{{{step_ids[0], words::step_shape},
-                                                                {step_ids[1], words::step_joints},
-                                                                {step_ids[2], hardware},
-                                                                {step_ids[3], words::step_lead},
-                                                                {step_ids[4], words::step_finish},
-                                                                {step_ids[5], words::step_water},
-                                                                {step_ids[6], brief ? words::step_log_short : words::step_log},
-                                                                {step_ids[7], words::step_sheet}}};
+    const std::array<widgets::StepTab, state::step_count> tabs{
+        {{step_ids[0], words::step_shape},
+         {step_ids[1], words::step_joints},
+         {step_ids[2], hardware},
+         {step_ids[3], words::step_lead},
+         {step_ids[4], words::step_finish},
+         {step_ids[5], words::step_water},
+         {step_ids[6], brief ? words::step_log_short : words::step_log},
+         {step_ids[7], words::step_sheet}}};
     const float edge = where.bar.w < 640.0f ? 4.0f : look::gutter;
     const Rect inner{where.bar.x + edge, where.bar.y, where.bar.w - 2.0f * edge, where.bar.h};
     if (const auto step = step_bar(ui, inner, tabs, static_cast<int>(parts.session.view.step))) {
@@ -147,9 +156,12 @@ void draw_panel(AppParts& parts, const Regions& where) {
     const unsigned refusals = parts.session.refusals();
     steps::panel(ui, parts.session, parts.motion, parts.drawer);
     widgets::end_scroll_area(ui);
-    // What the panel collected from the keypad has been tried by now; a refusal from before is none of its business.
-    parts.keypad.settle(parts.session.refusals() == refusals ? std::string() : sentences(parts.session.problems()));
-    if (const auto choice = parts.keypad.take_unit_choice()) keep_unit(parts.session.settings, choice->first, choice->second);
+    // What the panel collected from the keypad has been tried by now; a refusal from before is none of its
+    // business.
+    parts.keypad.settle(parts.session.refusals() == refusals ? std::string()
+                                                             : sentences(parts.session.problems()));
+    if (const auto choice = parts.keypad.take_unit_choice())
+        keep_unit(parts.session.settings, choice->first, choice->second);
 }
 
 /// Undo and redo by keyboard; the keypad's own keys are its own.
@@ -177,14 +189,17 @@ void tell_of_sheet(AppParts& parts, const Regions& where, bool changed) {
     const bool batch = std::exchange(parts.shelf_moved, false) && !parts.session.view.sheet.with.empty();
     changed = changed || batch;
     if (changed) ++parts.sheet_revision;
-    const bool covered = parts.shelf_open || (where.keypad.x < where.sheet.right() && (parts.keypad.is_open() || parts.picker.is_open()));
+    const bool covered = parts.shelf_open || (where.keypad.x < where.sheet.right() &&
+                                              (parts.keypad.is_open() || parts.picker.is_open()));
     if (parts.session.view.step != state::Step::sheet || covered) {
         if (parts.told_sheet) parts.host.hide_sheet();
         parts.told_sheet.reset();
         return;
     }
     const Rect at = where.sheet.inset(1.0f);
-    const auto same = [](const Rect& a, const Rect& b) { return a.x == b.x && a.y == b.y && a.w == b.w && a.h == b.h; };
+    const auto same = [](const Rect& a, const Rect& b) {
+        return a.x == b.x && a.y == b.y && a.w == b.w && a.h == b.h;
+    };
     if (parts.told_sheet && same(*parts.told_sheet, at) && !changed) return;
     parts.told_sheet = at;
     parts.host.show_sheet(at.x, at.y, at.w, at.h, parts.sheet_revision);
@@ -192,7 +207,9 @@ void tell_of_sheet(AppParts& parts, const Regions& where, bool changed) {
 
 void tell_outside(AppParts& parts, const Regions& where) {
     state::Session& session = parts.session;
-    tell_of_sheet(parts, where, parts.told_revision != session.revision() || !(parts.told_view.sheet == session.view.sheet));
+    tell_of_sheet(parts, where,
+                  parts.told_revision != session.revision() ||
+                      !(parts.told_view.sheet == session.view.sheet));
     if (session.problems().empty() && !parts.told_problems.empty()) parts.told_problems.clear();
     const std::string refusal = sentences(session.problems());
     const bool again = std::exchange(parts.told_refusals, session.refusals()) != session.refusals();
@@ -201,7 +218,8 @@ void tell_outside(AppParts& parts, const Regions& where) {
         parts.last_problem = refusal;
         // The keypad shows what it caused in its own place.
         // What a finger drags has its reason drawn beside it.
-        if (!parts.keypad.is_open() && !session.view.touch.refused) parts.toast.show(refusal, true, parts.now_s);
+        if (!parts.keypad.is_open() && !session.view.touch.refused)
+            parts.toast.show(refusal, true, parts.now_s);
         parts.host.announce(refusal);
     }
     const state::Backdrop& backdrop = parts.motion.backdrop;
@@ -214,7 +232,8 @@ void tell_outside(AppParts& parts, const Regions& where) {
         parts.host.keep_drawer(state::write_drawer(parts.drawer));
     }
     const bool document_moved = parts.told_revision != session.revision();
-    if (document_moved) parts.host.announce(headline(strip_answers(session, parts.motion.bench, parts.ui.units)));
+    if (document_moved)
+        parts.host.announce(headline(strip_answers(session, parts.motion.bench, parts.ui.units)));
     if (document_moved || !(parts.told_settings == session.settings) || !(parts.told_view == session.view)) {
         parts.told_revision = session.revision();
         parts.told_settings = session.settings;
@@ -223,7 +242,7 @@ void tell_outside(AppParts& parts, const Regions& where) {
     }
 }
 
-}  // namespace
+} // namespace
 
 App::App(platform::Host& host) : parts_(std::make_unique<AppParts>(host)) {
     ImGuiIO& io = ImGui::GetIO();
@@ -255,14 +274,22 @@ void App::rebuild_fonts(double dpr) {
     ImGui::GetIO().FontDefault = parts_->ui.type.label;
 }
 
-void App::set_decimal_sign(char sign) { ImGui::GetIO().PlatformLocaleDecimalPoint = static_cast<unsigned char>(sign == ',' ? ',' : '.'); }
-void App::set_dark(bool dark) { parts_->session.settings.theme = dark ? state::Theme::dark : state::Theme::light; }
-
-look::Ink App::ground() const {
-    return look::palette(parts_->session.settings.theme == state::Theme::dark ? look::Scheme::dark : look::Scheme::light).bench;
+void App::set_decimal_sign(char sign) {
+    ImGui::GetIO().PlatformLocaleDecimalPoint = static_cast<unsigned char>(sign == ',' ? ',' : '.');
+}
+void App::set_dark(bool dark) {
+    parts_->session.settings.theme = dark ? state::Theme::dark : state::Theme::light;
 }
 
-void App::pinch(const platform::Pinch& pinch) { parts_->ui.pinch = pinch; }
+look::Ink App::ground() const {
+    return look::palette(parts_->session.settings.theme == state::Theme::dark ? look::Scheme::dark
+                                                                              : look::Scheme::light)
+        .bench;
+}
+
+void App::pinch(const platform::Pinch& pinch) {
+    parts_->ui.pinch = pinch;
+}
 
 void App::frame(double now_s) {
     AppParts& parts = *parts_;
@@ -271,7 +298,8 @@ void App::frame(double now_s) {
     const Regions where = regions(io.DisplaySize.x, io.DisplaySize.y, {});
     parts.now_s = now_s;
     ui.now_s = now_s;
-    ui.ink = &look::palette(parts.session.settings.theme == state::Theme::dark ? look::Scheme::dark : look::Scheme::light);
+    ui.ink = &look::palette(parts.session.settings.theme == state::Theme::dark ? look::Scheme::dark
+                                                                               : look::Scheme::light);
     ui.units = units_of_settings(parts.session.settings);
     ui.phone = where.phone || where.low;
     ui.items.begin_frame();
@@ -283,7 +311,8 @@ void App::frame(double now_s) {
     ImGui::SetNextWindowSize(io.DisplaySize);
     ImGui::Begin("bench", nullptr,
                  ImGuiWindowFlags_NoDecoration | ImGuiWindowFlags_NoMove | ImGuiWindowFlags_NoSavedSettings |
-                     ImGuiWindowFlags_NoBackground | ImGuiWindowFlags_NoBringToFrontOnFocus | ImGuiWindowFlags_NoScrollWithMouse);
+                     ImGuiWindowFlags_NoBackground | ImGuiWindowFlags_NoBringToFrontOnFocus |
+                     ImGuiWindowFlags_NoScrollWithMouse);
     read_shortcuts(parts);
     ImGui::GetWindowDrawList()->AddRectFilled({0.0f, 0.0f}, io.DisplaySize, ui.inks().bench);
     draw_strip(parts, where);
@@ -297,10 +326,12 @@ void App::frame(double now_s) {
         drawing::water_sheet(ui, parts.session, parts.motion, drawn);
     } else {
         parts.motion.clock.pause();
-        // The page lays the build sheet over the drawing, which then is not to be reached by the keyboard either.
+        // The page lays the build sheet over the drawing, which then is not to be reached by the keyboard
+        // either.
         const bool was_covered = ui.covered;
         ui.covered = was_covered || parts.session.view.step == state::Step::sheet;
-        drawing::sheet(ui, parts.session, drawn, &parts.motion.backdrop, parts.motion.bench.surety(parts.session));
+        drawing::sheet(ui, parts.session, drawn, &parts.motion.backdrop,
+                       parts.motion.bench.surety(parts.session));
         ui.covered = was_covered;
     }
     ImGui::PopClipRect();
@@ -309,7 +340,8 @@ void App::frame(double now_s) {
     ImGui::End();
 
     // The sheet lies over the canvas: what is said has to be beside it.
-    const bool beside = where.stacked || parts.session.view.step == state::Step::sheet || where.sheet.w < 200.0f;
+    const bool beside =
+        where.stacked || parts.session.view.step == state::Step::sheet || where.sheet.w < 200.0f;
     parts.toast.draw(ui, beside ? where.panel : where.sheet, now_s);
     ui.covered = true;
     if (parts.shelf_open) draw_shelf(parts, where);
@@ -320,9 +352,13 @@ void App::frame(double now_s) {
     tell_outside(parts, where);
 }
 
-bool App::wants_frames() const { return parts_->ui.lively > 0; }
+bool App::wants_frames() const {
+    return parts_->ui.lively > 0;
+}
 
-std::optional<double> App::next_frame_in_s(double now_s) const { return parts_->toast.goes_in(now_s); }
+std::optional<double> App::next_frame_in_s(double now_s) const {
+    return parts_->toast.goes_in(now_s);
+}
 
 bool App::go_to_step(std::string_view id) {
     for (std::size_t i = 0; i < step_ids.size(); ++i) {
@@ -333,4 +369,4 @@ bool App::go_to_step(std::string_view id) {
     return false;
 }
 
-}  // namespace evenfall::shell
+} // namespace evenfall::shell

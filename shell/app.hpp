@@ -1,6 +1,7 @@
 #pragma once
 
-// The application of the page and of the desktop window: regions of the screen, one frame, and what the outside may ask.
+// The application of the page and of the desktop window: regions of the screen, one frame, and what the
+// outside may ask.
 
 #include "platform/host.hpp"
 #include "preset/document.hpp"
@@ -17,16 +18,16 @@ namespace evenfall::shell {
 /// Where things lie, from the size of the window and insets to stay out of (the page keeps the canvas
 /// itself clear of notch and home bar). CSS px.
 struct Regions {
-    bool phone = false;    ///< narrow: strip in two rows, short words
-    bool low = false;      ///< a phone lying down: side by side, thin strip and bar, short words
-    bool tiny = false;     ///< a phone upright that is low as well, by its size or enlarged: one row of answers
-    bool stacked = false;  ///< drawing above, panel below
+    bool phone = false; ///< narrow: strip in two rows, short words
+    bool low = false;   ///< a phone lying down: side by side, thin strip and bar, short words
+    bool tiny = false;  ///< a phone upright that is low as well, by its size or enlarged: one row of answers
+    bool stacked = false; ///< drawing above, panel below
     widgets::Rect screen;
-    widgets::Rect strip;   ///< name and answers
-    widgets::Rect sheet;   ///< the drawing
-    widgets::Rect panel;   ///< the step
-    widgets::Rect bar;     ///< the steps
-    widgets::Rect keypad;  ///< keypad and lists when out
+    widgets::Rect strip;  ///< name and answers
+    widgets::Rect sheet;  ///< the drawing
+    widgets::Rect panel;  ///< the step
+    widgets::Rect bar;    ///< the steps
+    widgets::Rect keypad; ///< keypad and lists when out
 };
 struct Insets {
     float top = 0.0f, right = 0.0f, bottom = 0.0f, left = 0.0f;
@@ -43,7 +44,8 @@ public:
 
     /// Draws one frame between ImGui::NewFrame and ImGui::Render. `now_s` counts from any start.
     void frame(double now_s);
-    /// Whether the next frame is wanted at once (a slide, a glide); and the time after which one is wanted by itself.
+    /// Whether the next frame is wanted at once (a slide, a glide); and the time after which one is wanted by
+    /// itself.
     [[nodiscard]] bool wants_frames() const;
     [[nodiscard]] std::optional<double> next_frame_in_s(double now_s) const;
     /// What two fingers did since the last frame.
@@ -52,8 +54,8 @@ public:
     [[nodiscard]] look::Ink ground() const;
 
     void rebuild_fonts(double dpr);
-    /// Room for a picture behind the drawing, red green blue alpha, to be filled before picture_ready; nullptr where its size
-    /// cannot be. `marks` are those that keep_picture handed out, or "".
+    /// Room for a picture behind the drawing, red green blue alpha, to be filled before picture_ready;
+    /// nullptr where its size cannot be. `marks` are those that keep_picture handed out, or "".
     unsigned char* picture_room(int width, int height);
     void picture_ready(const std::string& marks);
     void picture_away();
@@ -68,18 +70,21 @@ public:
     /// The drawing context was lost with all that was in it.
     void forget_texture();
 
-    /// The drawer that this device has kept; "" or the sentences that refuse it, and then the drawer stays as it is.
+    /// The drawer that this device has kept; "" or the sentences that refuse it, and then the drawer stays as
+    /// it is.
     std::string set_drawer(const std::string& text);
     /// A drawer from a file: its pieces are laid in beside those that are there.
     std::string add_to_drawer(const std::string& text);
-    void set_decimal_sign(char sign);  ///< ',' or '.', as numbers are shown; typed ones may have either
-    void set_dark(bool dark);  ///< until the kept session or the builder says otherwise
+    void set_decimal_sign(char sign); ///< ',' or '.', as numbers are shown; typed ones may have either
+    void set_dark(bool dark);         ///< until the kept session or the builder says otherwise
 
-    /// Begins with the kept session, or with the first demo where there is none, then opens a shared lure on top of it.
-    /// Empty texts stand for "none"; what cannot be read is said on the page. False when the kept session could not be opened.
+    /// Begins with the kept session, or with the first demo where there is none, then opens a shared lure on
+    /// top of it. Empty texts stand for "none"; what cannot be read is said on the page. False when the kept
+    /// session could not be opened.
     bool start(const std::string& saved_session_json, const std::string& link_text);
 
-    /// "" or the sentences that refuse it. A document that opens becomes the current one; undo brings the old one back.
+    /// "" or the sentences that refuse it. A document that opens becomes the current one; undo brings the old
+    /// one back.
     [[nodiscard]] std::string open_json(const std::string& text);
     [[nodiscard]] std::string open_link(const std::string& text);
     [[nodiscard]] const preset::Document& document() const;
@@ -88,14 +93,15 @@ public:
     [[nodiscard]] std::string plan_json() const;
     [[nodiscard]] std::string link() const;
     [[nodiscard]] std::string session_json() const;
-    /// Puts a kept session on the bench with a history of its own; the bench's settings stay. "" or why it is refused.
+    /// Puts a kept session on the bench with a history of its own; the bench's settings stay. "" or why it is
+    /// refused.
     [[nodiscard]] std::string open_session(const std::string& text);
-    /// The lures kept on this device beside the one on the bench: first clear, then each; `when` is said as it is given.
-    /// A text that cannot be read is listed as such, so that it can be thrown away knowingly.
+    /// The lures kept on this device beside the one on the bench: first clear, then each; `when` is said as
+    /// it is given. A text that cannot be read is listed as such, so that it can be thrown away knowingly.
     void clear_kept();
     void show_kept(const std::string& id, const std::string& session_json, const std::string& when);
-    /// The build sheet as bytes; HTML also as its bare pages, for a page that has the faces (typeface). Where it is refused: "",
-    /// or in the place of the pages the sentences that say why.
+    /// The build sheet as bytes; HTML also as its bare pages, for a page that has the faces (typeface). Where
+    /// it is refused: "", or in the place of the pages the sentences that say why.
     enum class SheetForm { html, svg, pdf, leaves };
     [[nodiscard]] std::string sheet_file(SheetForm form, const std::string& address) const;
     /// The typeface that the page and the sheet are set in, an OpenType file: regular or semibold.
@@ -113,4 +119,4 @@ private:
     std::unique_ptr<AppParts> parts_;
 };
 
-}  // namespace evenfall::shell
+} // namespace evenfall::shell

@@ -11,10 +11,10 @@ namespace {
 
 namespace words = look::words;
 using widgets::Answer;
-using widgets::Quantity;
-using widgets::Unit;
 using widgets::number_text;
+using widgets::Quantity;
 using widgets::symbol;
+using widgets::Unit;
 using widgets::value_text;
 
 std::string signed_number(double si, Unit unit, int decimals = -1) {
@@ -22,18 +22,27 @@ std::string signed_number(double si, Unit unit, int decimals = -1) {
     return si > 0.0 && text.find_first_of("123456789") != std::string::npos ? "+" + text : text;
 }
 
-std::string asked(const std::string& value) { return std::string(words::asked) + " " + value; }
+std::string asked(const std::string& value) {
+    return std::string(words::asked) + " " + value;
+}
 
 Answer finished(const Answers& answers, Unit unit) {
     const int decimals = unit == Unit::gram ? 1 : -1;
-    return {.id = "answer.finished", .title = words::finished, .number = number_text(answers.mass_kg, unit, decimals),
-            .unit = std::string(symbol(unit)), .below = "± " + number_text(answers.mass_sigma_kg, unit, decimals)};
+    return {.id = "answer.finished",
+            .title = words::finished,
+            .number = number_text(answers.mass_kg, unit, decimals),
+            .unit = std::string(symbol(unit)),
+            .below = "± " + number_text(answers.mass_sigma_kg, unit, decimals)};
 }
 
 Answer in_water(const Answers& answers, const preset::Targets& targets, Unit unit) {
-    Answer answer{.id = "answer.in_water", .title = words::in_water, .number = signed_number(answers.in_water_kg, unit),
-                  .unit = std::string(symbol(unit)), .below = "± " + number_text(answers.in_water_sigma_kg, unit)};
-    if (targets.by == preset::TargetBy::in_water) answer.below += " · " + asked(signed_number(targets.in_water_kg, unit));
+    Answer answer{.id = "answer.in_water",
+                  .title = words::in_water,
+                  .number = signed_number(answers.in_water_kg, unit),
+                  .unit = std::string(symbol(unit)),
+                  .below = "± " + number_text(answers.in_water_sigma_kg, unit)};
+    if (targets.by == preset::TargetBy::in_water)
+        answer.below += " · " + asked(signed_number(targets.in_water_kg, unit));
     return answer;
 }
 
@@ -48,7 +57,8 @@ Answer fall(const Answers& answers, const preset::Targets& targets, Unit unit) {
         if (wanted) {
             answer.off_target = std::abs(found.speed_m_s / targets.fall_m_s - 1.0) > targets.fall_band;
         } else {
-            answer.below = number_text(found.fast_m_s, unit) + " – " + widgets::fall_end_text(found.slow_m_s, unit);
+            answer.below =
+                number_text(found.fast_m_s, unit) + " – " + widgets::fall_end_text(found.slow_m_s, unit);
         }
     } else {
         answer.number = words::no_fall[static_cast<std::size_t>(answers.behaviour)];
@@ -58,7 +68,9 @@ Answer fall(const Answers& answers, const preset::Targets& targets, Unit unit) {
 }
 
 Answer hang(const Answers& answers, const preset::Targets& targets) {
-    Answer answer{.id = "answer.hang", .title = words::hang, .below = asked(value_text(targets.pitch_rad, Unit::degree))};
+    Answer answer{.id = "answer.hang",
+                  .title = words::hang,
+                  .below = asked(value_text(targets.pitch_rad, Unit::degree))};
     if (answers.pitch_rad) {
         answer.number = number_text(*answers.pitch_rad, Unit::degree);
         answer.unit = symbol(Unit::degree);
@@ -74,8 +86,11 @@ Answer righting(const Answers& answers, Unit unit) {
     const bool upright = answers.bg_m > 0.0;
     // A fraction of an inch is too coarse for this distance.
     const Unit shown = unit == Unit::inch_fraction ? Unit::inch : unit;
-    return {.id = "answer.righting", .title = words::righting, .number = number_text(std::abs(answers.bg_m), shown),
-            .unit = std::string(symbol(shown)), .below = upright ? words::b_above_g : words::g_above_b,
+    return {.id = "answer.righting",
+            .title = words::righting,
+            .number = number_text(std::abs(answers.bg_m), shown),
+            .unit = std::string(symbol(shown)),
+            .below = upright ? words::b_above_g : words::g_above_b,
             .off_target = !upright};
 }
 
@@ -88,9 +103,10 @@ Answer chance(const Surety* surety) {
     return answer;
 }
 
-}  // namespace
+} // namespace
 
-std::vector<Answer> strip_answers(const state::Session& session, state::BenchAnswers& bench, const widgets::Units& units) {
+std::vector<Answer> strip_answers(const state::Session& session, state::BenchAnswers& bench,
+                                  const widgets::Units& units) {
     if (!session.evaluation()) {
         return {{.id = "answer.finished", .title = words::finished, .number = "–"},
                 {.id = "answer.in_water", .title = words::in_water, .number = "–"},
@@ -103,8 +119,12 @@ std::vector<Answer> strip_answers(const state::Session& session, state::BenchAns
     const Answers answers = state::believed(session.evaluation()->answers, surety);
     const preset::Targets& targets = session.document().targets;
     const Unit mass = units.of(Quantity::mass);
-    return {finished(answers, mass), in_water(answers, targets, mass), fall(answers, targets, units.of(Quantity::fall)),
-            hang(answers, targets), righting(answers, units.of(Quantity::length)), chance(surety)};
+    return {finished(answers, mass),
+            in_water(answers, targets, mass),
+            fall(answers, targets, units.of(Quantity::fall)),
+            hang(answers, targets),
+            righting(answers, units.of(Quantity::length)),
+            chance(surety)};
 }
 
-}  // namespace evenfall::shell
+} // namespace evenfall::shell

@@ -29,18 +29,21 @@ bool kept_row(AppParts& parts, const KeptLure& lure) {
     const widgets::Touch touch = widgets::touch_area(ui, "shelf.lure." + lure.id, body, !lure.side.empty());
     ImDrawList& list = *ImGui::GetWindowDrawList();
     if (touch.pressed) {
-        list.AddRectFilled({row.x - 8.0f, row.y}, {body.right(), row.bottom() - 1.0f}, ink.pressed, look::control_rounding);
+        list.AddRectFilled({row.x - 8.0f, row.y}, {body.right(), row.bottom() - 1.0f}, ink.pressed,
+                           look::control_rounding);
     }
     list.AddRectFilled({row.x, row.bottom() - 1.0f}, {row.right(), row.bottom()}, ink.rule);
     draw_small_lure(ui, lure.side, {row.x, row.y + 8.0f, picture_w, row.h - 16.0f});
     const float left = row.x + picture_w + 12.0f;
     text_in(ui, {left, row.y + 8.0f, body.right() - left, 26.0f}, ui.type.body, ink.ink, lure.title);
-    text_in(ui, {left, row.y + 34.0f, body.right() - left, 20.0f}, ui.type.small, asked ? ink.mark : ink.ink_soft,
+    text_in(ui, {left, row.y + 34.0f, body.right() - left, 20.0f}, ui.type.small,
+            asked ? ink.mark : ink.ink_soft,
             asked ? std::string_view(words::drop_again) : std::string_view(lure.when));
     if (touch.focused) focus_ring(ui, body, look::control_rounding);
-    if (sign_button_at(ui, "shelf.drop." + lure.id,
-                       {row.right() - look::target, row.y + (row.h - look::target) / 2.0f, look::target, look::target},
-                       widgets::Sign::trash)) {
+    if (sign_button_at(
+            ui, "shelf.drop." + lure.id,
+            {row.right() - look::target, row.y + (row.h - look::target) / 2.0f, look::target, look::target},
+            widgets::Sign::trash)) {
         if (asked) {
             parts.host.drop_kept(lure.id);
             parts.drop_asked.clear();
@@ -51,9 +54,10 @@ bool kept_row(AppParts& parts, const KeptLure& lure) {
     return touch.tapped;
 }
 
-}  // namespace
+} // namespace
 
-void draw_small_lure(widgets::Ui& ui, const std::vector<std::vector<drawing::Column>>& side, const Rect& rect) {
+void draw_small_lure(widgets::Ui& ui, const std::vector<std::vector<drawing::Column>>& side,
+                     const Rect& rect) {
     double left = DBL_MAX;
     double right = -DBL_MAX;
     double low = DBL_MAX;
@@ -67,7 +71,8 @@ void draw_small_lure(widgets::Ui& ui, const std::vector<std::vector<drawing::Col
         }
     }
     if (!(right > left) || !(high > low)) return;
-    const double scale = std::min(static_cast<double>(rect.w) / (right - left), static_cast<double>(rect.h) / (high - low));
+    const double scale =
+        std::min(static_cast<double>(rect.w) / (right - left), static_cast<double>(rect.h) / (high - low));
     const auto at = [&](double x_m, double z_m) {
         return ImVec2(rect.x + static_cast<float>((x_m - left) * scale),
                       rect.y + rect.h / 2.0f - static_cast<float>((z_m - 0.5 * (low + high)) * scale));
@@ -80,11 +85,14 @@ void draw_small_lure(widgets::Ui& ui, const std::vector<std::vector<drawing::Col
         for (std::size_t i = 1; i < segment.size(); ++i) {
             const drawing::Column& a = segment[i - 1];
             const drawing::Column& b = segment[i];
-            list.AddQuadFilled(at(a.x_m, a.low_m), at(a.x_m, a.high_m), at(b.x_m, b.high_m), at(b.x_m, b.low_m), ui.inks().wood);
+            list.AddQuadFilled(at(a.x_m, a.low_m), at(a.x_m, a.high_m), at(b.x_m, b.high_m),
+                               at(b.x_m, b.low_m), ui.inks().wood);
         }
         list.Flags = flags;
-        for (const drawing::Column& column : segment) list.PathLineTo(at(column.x_m, column.high_m));
-        for (auto column = segment.rbegin(); column != segment.rend(); ++column) list.PathLineTo(at(column->x_m, column->low_m));
+        for (const drawing::Column& column : segment)
+            list.PathLineTo(at(column.x_m, column.high_m));
+        for (auto column = segment.rbegin(); column != segment.rend(); ++column)
+            list.PathLineTo(at(column->x_m, column->low_m));
         list.PathStroke(ui.inks().ink, ImDrawFlags_Closed, 1.25f);
     }
 }
@@ -127,9 +135,9 @@ std::string App::open_session(const std::string& text) {
     if (const Problems refused = restore_session(session, text); !refused.empty()) return sentences(refused);
     session.settings = settings;
     parts_->another_lure();
-    parts_->told_revision = session.revision() - 1;  // the outside has not heard of this one
+    parts_->told_revision = session.revision() - 1; // the outside has not heard of this one
     parts_->say(words::opened + session.kept().name);
     return {};
 }
 
-}  // namespace evenfall::shell
+} // namespace evenfall::shell

@@ -22,13 +22,14 @@ constexpr std::string_view first_demo = "millrace-170";
 std::string plain_id(const std::string& id) {
     std::string text;
     for (const char c : id) {
-        const bool fine = (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') || c == '.' || c == '-' || c == '_';
+        const bool fine = (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') ||
+                          c == '.' || c == '-' || c == '_';
         text += fine ? c : '_';
     }
     return text;
 }
 
-}  // namespace
+} // namespace
 
 std::string sentences(const Problems& problems) {
     std::string text;
@@ -55,8 +56,10 @@ bool App::start(const std::string& saved_session_json, const std::string& link_t
     Problems unread;
     if (!saved_session_json.empty()) unread = restore_session(parts.session, saved_session_json);
     if (saved_session_json.empty() || !unread.empty()) {
-        const auto demo = std::find_if(parts.demos.begin(), parts.demos.end(), [](const Demo& d) { return d.name == first_demo; });
-        auto first = demo == parts.demos.end() ? Outcome<preset::Document>(state::new_lure()) : read_document(demo->json);
+        const auto demo = std::find_if(parts.demos.begin(), parts.demos.end(),
+                                       [](const Demo& d) { return d.name == first_demo; });
+        auto first = demo == parts.demos.end() ? Outcome<preset::Document>(state::new_lure())
+                                               : read_document(demo->json);
         if (first) {
             const state::Settings settings = parts.session.settings;
             parts.session = state::Session(std::move(*first));
@@ -104,8 +107,12 @@ App::TexturePixels App::wanted_texture() const {
     return {backdrop.rgba().data(), backdrop.width(), backdrop.height()};
 }
 
-void App::give_texture(std::uintptr_t texture) { parts_->motion.backdrop.texture = texture; }
-void App::forget_texture() { parts_->motion.backdrop.texture = 0; }
+void App::give_texture(std::uintptr_t texture) {
+    parts_->motion.backdrop.texture = texture;
+}
+void App::forget_texture() {
+    parts_->motion.backdrop.texture = 0;
+}
 
 std::string App::set_drawer(const std::string& text) {
     auto read = state::read_drawer(text);
@@ -141,9 +148,13 @@ std::string App::open_link(const std::string& text) {
     return {};
 }
 
-const preset::Document& App::document() const { return parts_->session.kept(); }
+const preset::Document& App::document() const {
+    return parts_->session.kept();
+}
 
-std::string App::document_json() const { return write_document(parts_->session.kept()); }
+std::string App::document_json() const {
+    return write_document(parts_->session.kept());
+}
 
 std::string App::answers_json() const {
     const preset::Document& lure = parts_->session.kept();
@@ -157,7 +168,8 @@ std::string App::answers_json() const {
             if (auto weighed = evaluate(*piece)) answers = std::move(weighed->answers);
         }
     }
-    return report::answers_json(lure, state::believed(std::move(answers), sure ? &*sure : nullptr), sure ? std::optional<double>(sure->as_it_stands.both) : std::nullopt);
+    return report::answers_json(lure, state::believed(std::move(answers), sure ? &*sure : nullptr),
+                                sure ? std::optional<double>(sure->as_it_stands.both) : std::nullopt);
 }
 
 std::string App::plan_json() const {
@@ -165,15 +177,21 @@ std::string App::plan_json() const {
     return plan ? report::lead_json(*plan) : std::string();
 }
 
-std::string App::link() const { return write_link(parts_->session.kept()); }
+std::string App::link() const {
+    return write_link(parts_->session.kept());
+}
 
-std::string App::session_json() const { return write_session(parts_->session); }
+std::string App::session_json() const {
+    return write_session(parts_->session);
+}
 
-void App::set_text(const std::string& field_id, const std::string& text) { parts_->ui.answered[field_id] = text; }
+void App::set_text(const std::string& field_id, const std::string& text) {
+    parts_->ui.answered[field_id] = text;
+}
 
 void App::add_preset(const std::string& name, const std::string& json_text) {
     auto document = read_document(json_text);
-    if (!document) return;  // a demo that cannot be read is not offered; tests read every one of them
+    if (!document) return; // a demo that cannot be read is not offered; tests read every one of them
     parts_->demos.push_back({plain_id(name), document->name, json_text});
 }
 
@@ -190,6 +208,8 @@ std::string App::items_json() const {
     return text + "]";
 }
 
-std::string App::last_problem() const { return parts_->last_problem; }
+std::string App::last_problem() const {
+    return parts_->last_problem;
+}
 
-}  // namespace evenfall::shell
+} // namespace evenfall::shell

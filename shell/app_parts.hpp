@@ -19,8 +19,8 @@ namespace evenfall::shell {
 
 /// A demo lure that can be opened from the shelf.
 struct Demo {
-    std::string name;   ///< file name without its ending
-    std::string title;  ///< name of the lure in it
+    std::string name;  ///< file name without its ending
+    std::string title; ///< name of the lure in it
     std::string json;
 };
 
@@ -29,7 +29,8 @@ struct KeptLure {
     std::string id;
     std::string title;
     std::string when;
-    std::vector<std::vector<drawing::Column>> side;  ///< its segments from the side; empty where it cannot be read
+    std::vector<std::vector<drawing::Column>>
+        side; ///< its segments from the side; empty where it cannot be read
 };
 
 struct AppParts {
@@ -51,11 +52,11 @@ struct AppParts {
     widgets::Toast toast;
     std::vector<Demo> demos;
     std::vector<KeptLure> kept;
-    std::string drop_asked;  ///< the kept lure whose throwing away is to be confirmed by a second tap
+    std::string drop_asked; ///< the kept lure whose throwing away is to be confirmed by a second tap
     double now_s = 0.0;
 
     bool shelf_open = false;
-    bool shelf_moved = false;  ///< its lures have become others since the sheet was shown
+    bool shelf_moved = false; ///< its lures have become others since the sheet was shown
     float shelf_out = 0.0f;
 
     // What was last told to the outside.
@@ -64,10 +65,10 @@ struct AppParts {
     state::ViewState told_view;
     Problems told_problems;
     unsigned told_refusals = 0;
-    std::optional<widgets::Rect> told_sheet;  ///< where the sheet is seen
+    std::optional<widgets::Rect> told_sheet; ///< where the sheet is seen
     unsigned sheet_revision = 0;
     std::string last_problem;
-    std::optional<state::Step> drawn_step;  ///< none where another lure has come
+    std::optional<state::Step> drawn_step; ///< none where another lure has come
 
     /// Another lure lies on the bench: what was open, typed or begun on the one before it is put away.
     void another_lure();
@@ -78,11 +79,12 @@ struct AppParts {
 [[nodiscard]] std::string sentences(const Problems& problems);
 
 /// The answers as the strip shows them.
-[[nodiscard]] std::vector<widgets::Answer> strip_answers(const state::Session& session, state::BenchAnswers& bench,
-                                                         const widgets::Units& units);
+[[nodiscard]] std::vector<widgets::Answer>
+strip_answers(const state::Session& session, state::BenchAnswers& bench, const widgets::Units& units);
 
 /// Small picture of a lure from the side, as large as `rect` allows, nose left as in the drawing.
-void draw_small_lure(widgets::Ui& ui, const std::vector<std::vector<drawing::Column>>& side, const widgets::Rect& rect);
+void draw_small_lure(widgets::Ui& ui, const std::vector<std::vector<drawing::Column>>& side,
+                     const widgets::Rect& rect);
 /// The kept lures as rows of the shelf. True when one was taken.
 bool draw_kept(AppParts& parts);
 
@@ -93,4 +95,4 @@ void draw_shelf(AppParts& parts, const Regions& where);
 [[nodiscard]] widgets::Units units_of_settings(const state::Settings& settings);
 void keep_unit(state::Settings& settings, widgets::Quantity quantity, widgets::Unit unit);
 
-}  // namespace evenfall::shell
+} // namespace evenfall::shell

@@ -29,13 +29,16 @@ Regions regions(float width, float height, const Insets& safe) {
     if (where.stacked) {
         const float share = where.phone ? 0.36f * usable.h : 0.44f * usable.h;
         // A few rows of the panel come before a large drawing.
-        const float left_by_panel = std::max(middle.h - edge - 216.0f, std::clamp(middle.h - edge - 130.0f, 0.3f * middle.h, 0.45f * middle.h));
+        const float left_by_panel =
+            std::max(middle.h - edge - 216.0f,
+                     std::clamp(middle.h - edge - 130.0f, 0.3f * middle.h, 0.45f * middle.h));
         const float sheet_h = std::round(std::min({share, middle.h * 0.6f, left_by_panel}));
         where.sheet = {middle.x, middle.y, middle.w, sheet_h};
         where.panel = {middle.x, middle.y + sheet_h + edge, middle.w, middle.h - sheet_h - edge};
         const float keypad_w = std::min(usable.w, 480.0f);
         const float keypad_h = std::min(568.0f, usable.h - 24.0f);
-        where.keypad = {usable.x + (usable.w - keypad_w) / 2.0f, usable.bottom() - keypad_h, keypad_w, keypad_h};
+        where.keypad = {usable.x + (usable.w - keypad_w) / 2.0f, usable.bottom() - keypad_h, keypad_w,
+                        keypad_h};
     } else {
         const float low_w = std::clamp(0.46f * usable.w, std::min(240.0f, middle.w - edge - 60.0f), 360.0f);
         const float panel_w = usable.w >= 1200.0f ? 400.0f : where.low ? low_w : 360.0f;
@@ -50,4 +53,4 @@ Regions regions(float width, float height, const Insets& safe) {
     return where;
 }
 
-}  // namespace evenfall::shell
+} // namespace evenfall::shell

@@ -8,8 +8,11 @@
 namespace evenfall::shell {
 
 std::string_view App::typeface(bool semibold) {
-    const auto bytes = [](const unsigned char* data, unsigned size) { return std::string_view(reinterpret_cast<const char*>(data), size); };
-    return semibold ? bytes(look::font_semibold, look::font_semibold_size) : bytes(look::font_regular, look::font_regular_size);
+    const auto bytes = [](const unsigned char* data, unsigned size) {
+        return std::string_view(reinterpret_cast<const char*>(data), size);
+    };
+    return semibold ? bytes(look::font_semibold, look::font_semibold_size)
+                    : bytes(look::font_regular, look::font_regular_size);
 }
 
 std::string App::sheet_file(SheetForm form, const std::string& address) const {
@@ -28,10 +31,11 @@ std::string App::sheet_file(SheetForm form, const std::string& address) const {
         const auto lures = wish.with.find(recipe.id);
         if (lures != wish.with.end()) batch.push_back({recipe.document, lures->second});
     }
-    const auto made = batch.size() > 1 ? build_batch_sheet(batch, options) : build_sheet(parts_->session.kept(), options);
+    const auto made =
+        batch.size() > 1 ? build_batch_sheet(batch, options) : build_sheet(parts_->session.kept(), options);
     if (made) return *made;
     if (form != SheetForm::leaves) return {};
     return "<p>" + sheet::xml(sentences(made.problems())) + "</p>";
 }
 
-}  // namespace evenfall::shell
+} // namespace evenfall::shell

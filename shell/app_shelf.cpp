@@ -46,8 +46,10 @@ bool draw_hand_on(AppParts& parts) {
     widgets::subheading(ui, words::shelf_hand_on);
     const preset::Document& document = parts.session.kept();
     if (list_row(ui, "shelf.share", {.title = words::shelf_share, .leads_on = true})) {
-        if (const std::string link = write_link(document); link.size() <= preset::max_link_bytes) parts.host.share(link);
-        else parts.toast.show(words::too_long_a_link, true, parts.now_s);
+        if (const std::string link = write_link(document); link.size() <= preset::max_link_bytes)
+            parts.host.share(link);
+        else
+            parts.toast.show(words::too_long_a_link, true, parts.now_s);
         return true;
     }
     if (list_row(ui, "shelf.save", {.title = words::shelf_save, .leads_on = true})) {
@@ -79,7 +81,8 @@ void draw_bench(AppParts& parts) {
     widgets::subheading(ui, words::shelf_bench);
     constexpr std::array<std::string_view, 2> themes{words::theme_light, words::theme_dark};
     state::Settings& settings = parts.session.settings;
-    if (const auto tapped = choice(ui, "shelf.theme", words::theme, themes, settings.theme == state::Theme::dark ? 1 : 0)) {
+    if (const auto tapped =
+            choice(ui, "shelf.theme", words::theme, themes, settings.theme == state::Theme::dark ? 1 : 0)) {
         settings.theme = *tapped == 1 ? state::Theme::dark : state::Theme::light;
     }
     unit_choice(parts, "shelf.length", words::unit_length, Quantity::length);
@@ -94,20 +97,24 @@ struct Pair {
     Setting setting;
 };
 
-constexpr std::array<Pair<state::LengthUnit>, 3> lengths{{{Unit::millimetre, state::LengthUnit::mm},
-                                                          {Unit::inch, state::LengthUnit::inch},
-                                                          {Unit::inch_fraction, state::LengthUnit::inch_fraction}}};
+constexpr std::array<Pair<state::LengthUnit>, 3> lengths{
+    {{Unit::millimetre, state::LengthUnit::mm},
+     {Unit::inch, state::LengthUnit::inch},
+     {Unit::inch_fraction, state::LengthUnit::inch_fraction}}};
 constexpr std::array<Pair<state::MassUnit>, 3> masses{{{Unit::gram, state::MassUnit::gram},
                                                        {Unit::ounce, state::MassUnit::ounce},
                                                        {Unit::grain, state::MassUnit::grain}}};
-constexpr std::array<Pair<state::FallUnit>, 3> falls{{{Unit::second_per_foot, state::FallUnit::s_per_ft},
-                                                      {Unit::millimetre_per_second, state::FallUnit::mm_per_s},
-                                                      {Unit::second_per_metre, state::FallUnit::s_per_m}}};
-constexpr std::array<Pair<state::TemperatureUnit>, 2> temperatures{{{Unit::celsius, state::TemperatureUnit::celsius},
-                                                                    {Unit::fahrenheit, state::TemperatureUnit::fahrenheit}}};
+constexpr std::array<Pair<state::FallUnit>, 3> falls{
+    {{Unit::second_per_foot, state::FallUnit::s_per_ft},
+     {Unit::millimetre_per_second, state::FallUnit::mm_per_s},
+     {Unit::second_per_metre, state::FallUnit::s_per_m}}};
+constexpr std::array<Pair<state::TemperatureUnit>, 2> temperatures{
+    {{Unit::celsius, state::TemperatureUnit::celsius},
+     {Unit::fahrenheit, state::TemperatureUnit::fahrenheit}}};
 
 template <class Setting, std::size_t N>
-void show(widgets::Units& units, Quantity quantity, const std::array<Pair<Setting>, N>& pairs, Setting setting) {
+void show(widgets::Units& units, Quantity quantity, const std::array<Pair<Setting>, N>& pairs,
+          Setting setting) {
     for (const auto& pair : pairs) {
         if (pair.setting == setting) units.choose(quantity, pair.unit);
     }
@@ -120,7 +127,7 @@ void keep(Setting& setting, const std::array<Pair<Setting>, N>& pairs, Unit unit
     }
 }
 
-}  // namespace
+} // namespace
 
 void draw_shelf(AppParts& parts, const Regions& where) {
     widgets::Ui& ui = parts.ui;
@@ -173,12 +180,21 @@ widgets::Units units_of_settings(const state::Settings& settings) {
 
 void keep_unit(state::Settings& settings, Quantity quantity, Unit unit) {
     switch (quantity) {
-        case Quantity::length: keep(settings.length, lengths, unit); break;
-        case Quantity::mass: keep(settings.mass, masses, unit); break;
-        case Quantity::fall: keep(settings.fall, falls, unit); break;
-        case Quantity::temperature: keep(settings.temperature, temperatures, unit); break;
-        default: break;
+    case Quantity::length:
+        keep(settings.length, lengths, unit);
+        break;
+    case Quantity::mass:
+        keep(settings.mass, masses, unit);
+        break;
+    case Quantity::fall:
+        keep(settings.fall, falls, unit);
+        break;
+    case Quantity::temperature:
+        keep(settings.temperature, temperatures, unit);
+        break;
+    default:
+        break;
     }
 }
 
-}  // namespace evenfall::shell
+} // namespace evenfall::shell

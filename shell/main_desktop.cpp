@@ -1,11 +1,11 @@
-// evenfall-window [PRESET.json]... [--size WxH] [--scale N] [--step NAME] [--dark] [--tap ID]... [--shot FILE.ppm]
-// The application in a window of its own, for those who work on it. --tap touches a widget by its id, --shot writes a
-// picture of the window and ends.
+// evenfall-window [PRESET.json]... [--size WxH] [--scale N] [--step NAME] [--dark] [--tap ID]... [--shot
+// FILE.ppm] The application in a window of its own, for those who work on it. --tap touches a widget by its
+// id, --shot writes a picture of the window and ends.
 
 #include "look/words.hpp"
 #include "platform/flavour.hpp"
-#include "platform/window.hpp"
 #include "platform/shot_desktop.hpp"
+#include "platform/window.hpp"
 
 #include <filesystem>
 #include <fstream>
@@ -16,11 +16,13 @@ int main(int count, char** words) {
     using namespace evenfall::shell;
     const auto asked = read_command({words + 1, words + count});
     if (!asked) {
-        std::cerr << "usage: evenfall-window [PRESET.json]... [--size WxH] [--scale N] [--step NAME] [--dark] [--tap ID] [--shot FILE]\n";
+        std::cerr << "usage: evenfall-window [PRESET.json]... [--size WxH] [--scale N] [--step NAME] "
+                     "[--dark] [--tap ID] [--shot FILE]\n";
         return 2;
     }
     std::string why;
-    const auto window = platform::Window::open({look::words::product, asked->width, asked->height, asked->scale}, why);
+    const auto window =
+        platform::Window::open({look::words::product, asked->width, asked->height, asked->scale}, why);
     if (!window) {
         std::cerr << "The window could not be opened: " << why << "\n";
         return 1;

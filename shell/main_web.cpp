@@ -1,5 +1,5 @@
-// The page's program: a window that is the canvas, a loop that stands still when nothing happens, and the functions
-// that the page's JavaScript calls.
+// The page's program: a window that is the canvas, a loop that stands still when nothing happens, and the
+// functions that the page's JavaScript calls.
 
 #include "evenfall.hpp"
 #include "look/words.hpp"
@@ -26,7 +26,8 @@ std::string& held() {
     return text;
 }
 
-/// Text for JavaScript, which copies it before the next call. Bytes that are no text go the same way with ef_held_size.
+/// Text for JavaScript, which copies it before the next call. Bytes that are no text go the same way with
+/// ef_held_size.
 const char* hand_over(std::string text) {
     held() = std::move(text);
     return held().c_str();
@@ -37,11 +38,12 @@ template <class Work>
 double timed_us(int runs, Work work) {
     if (!app || runs < 1) return -1.0;
     const double from = emscripten_get_now();
-    for (int i = 0; i < runs; ++i) work();
+    for (int i = 0; i < runs; ++i)
+        work();
     return (emscripten_get_now() - from) * 1000.0 / runs;
 }
 
-}  // namespace
+} // namespace
 
 int main() {
     std::string why;
@@ -64,48 +66,100 @@ EMSCRIPTEN_KEEPALIVE int ef_start(const char* saved, const char* link, int dark,
     return kept ? 0 : 1;
 }
 
-EMSCRIPTEN_KEEPALIVE const char* ef_open_json(const char* text) { return hand_over(app->open_json(text)); }
-EMSCRIPTEN_KEEPALIVE unsigned char* ef_picture_room(int width, int height) { return app->picture_room(width, height); }
-EMSCRIPTEN_KEEPALIVE void ef_picture_ready(const char* marks) { app->picture_ready(marks); }
-EMSCRIPTEN_KEEPALIVE void ef_picture_away() { app->picture_away(); }
-EMSCRIPTEN_KEEPALIVE const char* ef_set_drawer(const char* text) { return hand_over(app->set_drawer(text)); }
-EMSCRIPTEN_KEEPALIVE const char* ef_add_to_drawer(const char* text) { return hand_over(app->add_to_drawer(text)); }
-EMSCRIPTEN_KEEPALIVE const char* ef_open_link(const char* text) { return hand_over(app->open_link(text)); }
-EMSCRIPTEN_KEEPALIVE const char* ef_document_json() { return hand_over(app->document_json()); }
-EMSCRIPTEN_KEEPALIVE const char* ef_answers_json() { return hand_over(app->answers_json()); }
-EMSCRIPTEN_KEEPALIVE const char* ef_plan_json() { return hand_over(app->plan_json()); }
-EMSCRIPTEN_KEEPALIVE const char* ef_link() { return hand_over(app->link()); }
-/// "side path" of the code of an address, with its border of four squares; "" where a camera could not read so long a one.
+EMSCRIPTEN_KEEPALIVE const char* ef_open_json(const char* text) {
+    return hand_over(app->open_json(text));
+}
+EMSCRIPTEN_KEEPALIVE unsigned char* ef_picture_room(int width, int height) {
+    return app->picture_room(width, height);
+}
+EMSCRIPTEN_KEEPALIVE void ef_picture_ready(const char* marks) {
+    app->picture_ready(marks);
+}
+EMSCRIPTEN_KEEPALIVE void ef_picture_away() {
+    app->picture_away();
+}
+EMSCRIPTEN_KEEPALIVE const char* ef_set_drawer(const char* text) {
+    return hand_over(app->set_drawer(text));
+}
+EMSCRIPTEN_KEEPALIVE const char* ef_add_to_drawer(const char* text) {
+    return hand_over(app->add_to_drawer(text));
+}
+EMSCRIPTEN_KEEPALIVE const char* ef_open_link(const char* text) {
+    return hand_over(app->open_link(text));
+}
+EMSCRIPTEN_KEEPALIVE const char* ef_document_json() {
+    return hand_over(app->document_json());
+}
+EMSCRIPTEN_KEEPALIVE const char* ef_answers_json() {
+    return hand_over(app->answers_json());
+}
+EMSCRIPTEN_KEEPALIVE const char* ef_plan_json() {
+    return hand_over(app->plan_json());
+}
+EMSCRIPTEN_KEEPALIVE const char* ef_link() {
+    return hand_over(app->link());
+}
+/// "side path" of the code of an address, with its border of four squares; "" where a camera could not read
+/// so long a one.
 EMSCRIPTEN_KEEPALIVE const char* ef_code(const char* address) {
     constexpr int border = 4;
     const Outcome<SquareCode> code = square_code(address);
-    return hand_over(code.ok() ? std::to_string(code->side + 2 * border) + " " + path_of(*code, border) : std::string());
+    return hand_over(code.ok() ? std::to_string(code->side + 2 * border) + " " + path_of(*code, border)
+                               : std::string());
 }
-EMSCRIPTEN_KEEPALIVE const char* ef_session_json() { return hand_over(app->session_json()); }
-EMSCRIPTEN_KEEPALIVE const char* ef_open_session(const char* text) { return hand_over(app->open_session(text)); }
+EMSCRIPTEN_KEEPALIVE const char* ef_session_json() {
+    return hand_over(app->session_json());
+}
+EMSCRIPTEN_KEEPALIVE const char* ef_open_session(const char* text) {
+    return hand_over(app->open_session(text));
+}
 EMSCRIPTEN_KEEPALIVE const char* ef_sheet(int form, const char* address) {
     return hand_over(app->sheet_file(static_cast<App::SheetForm>(form), address));
 }
-EMSCRIPTEN_KEEPALIVE const char* ef_typeface(int semibold) { return hand_over(std::string(App::typeface(semibold != 0))); }
-EMSCRIPTEN_KEEPALIVE unsigned ef_held_size() { return static_cast<unsigned>(held().size()); }
-EMSCRIPTEN_KEEPALIVE void ef_clear_kept() { app->clear_kept(); }
+EMSCRIPTEN_KEEPALIVE const char* ef_typeface(int semibold) {
+    return hand_over(std::string(App::typeface(semibold != 0)));
+}
+EMSCRIPTEN_KEEPALIVE unsigned ef_held_size() {
+    return static_cast<unsigned>(held().size());
+}
+EMSCRIPTEN_KEEPALIVE void ef_clear_kept() {
+    app->clear_kept();
+}
 EMSCRIPTEN_KEEPALIVE void ef_show_kept(const char* id, const char* session, const char* when) {
     app->show_kept(id, session, when);
 }
-EMSCRIPTEN_KEEPALIVE void ef_wake() { platform::wake_loop(); }
-EMSCRIPTEN_KEEPALIVE void ef_set_dpr(double dpr) { window->set_dpr(dpr); platform::wake_loop(); }
-EMSCRIPTEN_KEEPALIVE void ef_set_decimal_sign(int sign) { app->set_decimal_sign(static_cast<char>(sign)); }
-EMSCRIPTEN_KEEPALIVE void ef_set_text_scale(double scale) { window->set_text_scale(scale); platform::wake_loop(); }
+EMSCRIPTEN_KEEPALIVE void ef_wake() {
+    platform::wake_loop();
+}
+EMSCRIPTEN_KEEPALIVE void ef_set_dpr(double dpr) {
+    window->set_dpr(dpr);
+    platform::wake_loop();
+}
+EMSCRIPTEN_KEEPALIVE void ef_set_decimal_sign(int sign) {
+    app->set_decimal_sign(static_cast<char>(sign));
+}
+EMSCRIPTEN_KEEPALIVE void ef_set_text_scale(double scale) {
+    window->set_text_scale(scale);
+    platform::wake_loop();
+}
 EMSCRIPTEN_KEEPALIVE void ef_set_text(const char* field_id, const char* text) {
     app->set_text(field_id, text);
     platform::wake_loop();
 }
-EMSCRIPTEN_KEEPALIVE void ef_preset(const char* name, const char* json) { app->add_preset(name, json); }
+EMSCRIPTEN_KEEPALIVE void ef_preset(const char* name, const char* json) {
+    app->add_preset(name, json);
+}
 
 // Read-only, for tests and for the page's report.
-EMSCRIPTEN_KEEPALIVE unsigned ef_frames() { return window->frames(); }
-EMSCRIPTEN_KEEPALIVE const char* ef_items_json() { return hand_over(app->items_json()); }
-EMSCRIPTEN_KEEPALIVE const char* ef_problem() { return hand_over(app->last_problem()); }
+EMSCRIPTEN_KEEPALIVE unsigned ef_frames() {
+    return window->frames();
+}
+EMSCRIPTEN_KEEPALIVE const char* ef_items_json() {
+    return hand_over(app->items_json());
+}
+EMSCRIPTEN_KEEPALIVE const char* ef_problem() {
+    return hand_over(app->last_problem());
+}
 EMSCRIPTEN_KEEPALIVE double ef_bench_evaluate_us(int runs) {
     return timed_us(runs, [] { (void)evaluate(app->document()); });
 }
@@ -119,4 +173,4 @@ EMSCRIPTEN_KEEPALIVE double ef_bench_draws_us(int runs) {
     return timed_us(runs, [] { (void)surety_by_draws(app->document()); });
 }
 
-}  // extern "C"
+} // extern "C"

@@ -18,4 +18,4 @@ double pitch_residual_kg_m(const ledger::Sum& sum, double pitch_rad) {
     return arm.x * std::cos(pitch_rad) + plumb_m(arm) * std::sin(pitch_rad);
 }
 
-}  // namespace evenfall::balance
+} // namespace evenfall::balance

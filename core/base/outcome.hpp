@@ -33,4 +33,4 @@ private:
     std::variant<T, Problems> held_;
 };
 
-}  // namespace evenfall
+} // namespace evenfall

@@ -24,13 +24,27 @@ struct Vec3 {
     }
 };
 
-constexpr Vec3 operator+(Vec3 a, const Vec3& b) { return a += b; }
-constexpr Vec3 operator-(const Vec3& a, const Vec3& b) { return {a.x - b.x, a.y - b.y, a.z - b.z}; }
-constexpr Vec3 operator*(Vec3 a, double k) { return a *= k; }
-constexpr Vec3 operator*(double k, Vec3 a) { return a *= k; }
-constexpr Vec3 operator/(Vec3 a, double k) { return a *= 1.0 / k; }
-constexpr double dot(const Vec3& a, const Vec3& b) { return a.x * b.x + a.y * b.y + a.z * b.z; }
-inline double length(const Vec3& a) { return std::sqrt(dot(a, a)); }
+constexpr Vec3 operator+(Vec3 a, const Vec3& b) {
+    return a += b;
+}
+constexpr Vec3 operator-(const Vec3& a, const Vec3& b) {
+    return {a.x - b.x, a.y - b.y, a.z - b.z};
+}
+constexpr Vec3 operator*(Vec3 a, double k) {
+    return a *= k;
+}
+constexpr Vec3 operator*(double k, Vec3 a) {
+    return a *= k;
+}
+constexpr Vec3 operator/(Vec3 a, double k) {
+    return a *= 1.0 / k;
+}
+constexpr double dot(const Vec3& a, const Vec3& b) {
+    return a.x * b.x + a.y * b.y + a.z * b.z;
+}
+inline double length(const Vec3& a) {
+    return std::sqrt(dot(a, a));
+}
 
 /// Second moments of a distribution about its own centroid: the entries of ∫ρ(r²1 − r rᵀ)dV, products with
 /// their plain sign (xy = ∫ρ x y dV). For a mass distribution [kg·m²], for a volume [m⁵].
@@ -59,8 +73,12 @@ constexpr Inertia operator*(const Inertia& i, double k) {
 
 /// What a point mass (or volume) m adds at offset d from the reference point (parallel-axis theorem).
 constexpr Inertia point_inertia(double m, const Vec3& d) {
-    return {m * (d.y * d.y + d.z * d.z), m * (d.x * d.x + d.z * d.z), m * (d.x * d.x + d.y * d.y),
-            m * d.x * d.y, m * d.x * d.z, m * d.y * d.z};
+    return {m * (d.y * d.y + d.z * d.z),
+            m * (d.x * d.x + d.z * d.z),
+            m * (d.x * d.x + d.y * d.y),
+            m * d.x * d.y,
+            m * d.x * d.z,
+            m * d.y * d.z};
 }
 
-}  // namespace evenfall
+} // namespace evenfall

@@ -12,13 +12,14 @@ struct BracketEnd {
 
 /// When a zero is near enough.
 struct ZeroLimits {
-    double x = 0.0;   ///< width of the bracket
-    double f = 0.0;   ///< size of the function
-    int rounds = 30;  ///< at most so many evaluations
+    double x = 0.0;  ///< width of the bracket
+    double f = 0.0;  ///< size of the function
+    int rounds = 30; ///< at most so many evaluations
 };
 
-/// The zero of `f` between two ends of differing sign, by false position with the Illinois correction (Dowell and Jarratt
-/// 1971, BIT 11, 168–174). For functions that cost a cut of a hull: some six evaluations where the bracket is small.
+/// The zero of `f` between two ends of differing sign, by false position with the Illinois correction (Dowell
+/// and Jarratt 1971, BIT 11, 168–174). For functions that cost a cut of a hull: some six evaluations where
+/// the bracket is small.
 template <class Function>
 [[nodiscard]] double zero_between(const Function& f, BracketEnd a, BracketEnd b, const ZeroLimits& limits) {
     for (int round = 0; round < limits.rounds && std::abs(b.x - a.x) > limits.x && a.f != b.f; ++round) {
@@ -35,4 +36,4 @@ template <class Function>
     return b.x;
 }
 
-}  // namespace evenfall
+} // namespace evenfall

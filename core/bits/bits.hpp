@@ -33,12 +33,14 @@ struct Bit {
 /// The bit of a system that is nearest to this, thicker or thinner.
 [[nodiscard]] Bit nearest(System system, double diameter_m);
 
-/// The bit of each system for something of this diameter that is glued in: the next one up from diameter + room for glue,
-/// and at most `loosest_m` above it (a looser hole wants filler, not glue). In the order of System.
+/// The bit of each system for something of this diameter that is glued in: the next one up from diameter +
+/// room for glue, and at most `loosest_m` above it (a looser hole wants filler, not glue). In the order of
+/// System.
 struct GlueRoom {
-    double least_m = 0.2e-3;    ///< common practice, no source
-    double loosest_m = 0.6e-3;  ///< common practice, no source
+    double least_m = 0.2e-3;   ///< common practice, no source
+    double loosest_m = 0.6e-3; ///< common practice, no source
 };
-[[nodiscard]] std::array<std::optional<Bit>, system_count> for_glue(double diameter_m, const GlueRoom& room = {});
+[[nodiscard]] std::array<std::optional<Bit>, system_count> for_glue(double diameter_m,
+                                                                    const GlueRoom& room = {});
 
-}  // namespace evenfall::bits
+} // namespace evenfall::bits

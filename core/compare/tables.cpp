@@ -8,7 +8,9 @@
 namespace evenfall::compare {
 namespace {
 
-bool plan_may_fill(const preset::Hole& hole) { return hole.use != preset::HoleUse::fixed; }
+bool plan_may_fill(const preset::Hole& hole) {
+    return hole.use != preset::HoleUse::fixed;
+}
 
 /// The lure with nothing in the holes that the plan may fill.
 preset::Document emptied(preset::Document document) {
@@ -19,7 +21,8 @@ preset::Document emptied(preset::Document document) {
 }
 
 void plan_into(Option& option, const preset::Document& document) {
-    if (const auto bare = evaluate(emptied(document)); bare.ok()) option.bare_in_water_kg = bare->answers.in_water_kg;
+    if (const auto bare = evaluate(emptied(document)); bare.ok())
+        option.bare_in_water_kg = bare->answers.in_water_kg;
     const auto plan = plan_lead(document);
     if (!plan.ok()) {
         option.why = plan.problems().front().sentence;

@@ -16,7 +16,7 @@ double carlson_rd(double x, double y, double z) {
     return boost::math::ellint_rd(x, y, z, QuietDoubles());
 }
 
-}  // namespace
+} // namespace
 
 EllipsoidShares ellipsoid_shares(double half_length_m, double half_width_m, double half_height_m) {
     // Shares depend on the shape alone: told in units of the half length.
@@ -30,7 +30,8 @@ EllipsoidShares ellipsoid_shares(double half_length_m, double half_width_m, doub
     const double unlike = 1.0 - c2;
     if (std::abs(unlike) > 1e-6) {
         const double lift = gamma - alpha;
-        shares.pitch_m2 = 0.2 * half_length_m * half_length_m * unlike * unlike * lift / (2.0 * unlike - (1.0 + c2) * lift);
+        shares.pitch_m2 =
+            0.2 * half_length_m * half_length_m * unlike * unlike * lift / (2.0 * unlike - (1.0 + c2) * lift);
     }
     return shares;
 }
@@ -39,11 +40,11 @@ double section_added_mass(double width_per_height, double filled_share) {
     const double r = (width_per_height - 1.0) / (width_per_height + 1.0);
     const double fill = 4.0 / std::numbers::pi * std::clamp(filled_share, 0.5, 1.0);
     const double k = 3.0 + fill + (1.0 - fill) * r * r;
-    const double t = (3.0 + std::sqrt(9.0 - 2.0 * k)) / k;  // 1 + a₃
+    const double t = (3.0 + std::sqrt(9.0 - 2.0 * k)) / k; // 1 + a₃
     const double a1 = r * t;
     const double a3 = t - 1.0;
     const double half_width = t + a1;
     return ((1.0 + a1) * (1.0 + a1) + 3.0 * a3 * a3) / (half_width * half_width);
 }
 
-}  // namespace evenfall::fall
+} // namespace evenfall::fall

@@ -13,4 +13,4 @@ double wire_drag_coefficient(double reynolds) {
            4e-4 * reynolds / (1.0 + 3.64e-7 * reynolds * reynolds) + 1.18;
 }
 
-}  // namespace evenfall::fall
+} // namespace evenfall::fall

@@ -7,7 +7,8 @@ namespace evenfall::fall {
 /// Drag coefficient of a smooth sphere on its disc.
 ///
 ///   reynolds   ρ v d/μ, above 0 and below 2e5
-///   source     Brown and Lawler 2003, J. Environ. Eng. 129(3), 222–231 (from memory); other fits lie within 8 %
+///   source     Brown and Lawler 2003, J. Environ. Eng. 129(3), 222–231 (from memory); other fits lie within
+///   8 %
 [[nodiscard]] double sphere_drag_coefficient(double reynolds);
 
 /// Drag coefficient of an endless round wire across the flow, on diameter times length.
@@ -16,4 +17,4 @@ namespace evenfall::fall {
 ///   source     Sucker and Brauer 1975 (from memory)
 [[nodiscard]] double wire_drag_coefficient(double reynolds);
 
-}  // namespace evenfall::fall
+} // namespace evenfall::fall

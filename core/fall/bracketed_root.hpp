@@ -7,8 +7,9 @@
 
 namespace evenfall::fall {
 
-/// Boost's special functions and root finders in plain doubles, so that native and page take the same steps, and with
-/// errors as not-a-number instead of exceptions, whose messages would bring the whole of C++'s locales into the page.
+/// Boost's special functions and root finders in plain doubles, so that native and page take the same steps,
+/// and with errors as not-a-number instead of exceptions, whose messages would bring the whole of C++'s
+/// locales into the page.
 using QuietDoubles = boost::math::policies::policy<
     boost::math::policies::promote_double<false>,
     boost::math::policies::domain_error<boost::math::policies::ignore_error>,
@@ -20,14 +21,15 @@ using QuietDoubles = boost::math::policies::policy<
     boost::math::policies::evaluation_error<boost::math::policies::ignore_error>,
     boost::math::policies::indeterminate_result_error<boost::math::policies::ignore_error>>;
 
-/// Where `f` vanishes between `from` < `to`, at whose ends it is `at_from` and `at_to`, of opposite sign and neither of
-/// them 0; known to within `close` (TOMS 748: Alefeld, Potra and Shi 1995, by Boost).
+/// Where `f` vanishes between `from` < `to`, at whose ends it is `at_from` and `at_to`, of opposite sign and
+/// neither of them 0; known to within `close` (TOMS 748: Alefeld, Potra and Shi 1995, by Boost).
 template <class F>
 double bracketed_root(F f, double from, double to, double at_from, double at_to, double close) {
     std::uintmax_t tries = 60;
     const auto [low, high] = boost::math::tools::toms748_solve(
-        f, from, to, at_from, at_to, [close](double a, double b) { return std::abs(b - a) < close; }, tries, QuietDoubles());
+        f, from, to, at_from, at_to, [close](double a, double b) { return std::abs(b - a) < close; }, tries,
+        QuietDoubles());
     return 0.5 * (low + high);
 }
 
-}  // namespace evenfall::fall
+} // namespace evenfall::fall

@@ -43,12 +43,10 @@ Descent::Descent(const shape::Body& body, const ledger::Ledger& ledger, const pr
                  const water::Properties& water, Stage stage)
     : Descent(fall::hull(body), body, ledger, document, water, stage) {}
 
-Descent::Descent(Hull hull, const shape::Body& body, const ledger::Ledger& ledger, const preset::Document& document,
-                 const water::Properties& water, Stage stage)
-    : hull_(std::move(hull)),
-      weights_(weights_of(ledger, stage)),
-      items_(drag_items(*body.lines, document, ledger, stage)),
-      water_(water) {
+Descent::Descent(Hull hull, const shape::Body& body, const ledger::Ledger& ledger,
+                 const preset::Document& document, const water::Properties& water, Stage stage)
+    : hull_(std::move(hull)), weights_(weights_of(ledger, stage)),
+      items_(drag_items(*body.lines, document, ledger, stage)), water_(water) {
     closure_.drag = drag_correction(document);
 }
 
@@ -57,11 +55,13 @@ void Descent::set(const Weights& weights, double drag) {
     closure_.drag = drag;
 }
 
-Descent::Descent(Hull hull, const Weights& weights, std::vector<DragItem> items, const water::Properties& water,
-                 const Closure& closure)
+Descent::Descent(Hull hull, const Weights& weights, std::vector<DragItem> items,
+                 const water::Properties& water, const Closure& closure)
     : hull_(std::move(hull)), weights_(weights), items_(std::move(items)), water_(water), closure_(closure) {}
 
-double Descent::in_water_kg() const { return weights_.mass_kg - water_.density_kg_m3 * weights_.displaced_m3; }
+double Descent::in_water_kg() const {
+    return weights_.mass_kg - water_.density_kg_m3 * weights_.displaced_m3;
+}
 
 std::optional<double> Descent::hang_pitch_rad() const {
     const double below = weights_.b_m.z - weights_.g_m.z;
@@ -83,14 +83,16 @@ Descent Descent::in(const water::Properties& water) const {
 }
 
 std::optional<double> Descent::in_water_for(double vertical_m_s) const {
-    if (!(std::isfinite(vertical_m_s) && vertical_m_s != 0.0 && weights_.displaced_m3 > 0.0)) return std::nullopt;
+    if (!(std::isfinite(vertical_m_s) && vertical_m_s != 0.0 && weights_.displaced_m3 > 0.0))
+        return std::nullopt;
     const double sign = vertical_m_s > 0.0 ? 1.0 : -1.0;
     const double target = std::abs(vertical_m_s);
     Descent trial = *this;
     // Excess of speed at the mass e^s, as a ratio's logarithm: nearly a straight line of slope ½ in s.
     const auto excess = [&](double s) {
         trial.weights_.mass_kg = water_.density_kg_m3 * weights_.displaced_m3 + sign * std::exp(s);
-        trial.weights_.pitch_inertia_kg_m2 = weights_.pitch_inertia_kg_m2 * trial.weights_.mass_kg / weights_.mass_kg;
+        trial.weights_.pitch_inertia_kg_m2 =
+            weights_.pitch_inertia_kg_m2 * trial.weights_.mass_kg / weights_.mass_kg;
         const auto fall = trial.main_fall();
         return fall && fall->vertical_m_s * sign > 0.0 ? std::log(fall->vertical_m_s * sign / target) : -50.0;
     };
@@ -98,9 +100,10 @@ std::optional<double> Descent::in_water_for(double vertical_m_s) const {
     const double most = sign < 0.0 ? std::min(1000.0, water_.density_kg_m3) : 1000.0;
     const double heaviest = std::log(most * weights_.displaced_m3 * (1.0 - 1e-9));
     const double lightest = std::log(2e-6);
-    if (!(lightest < heaviest)) return std::nullopt;  // a splinter of two cubic millimetres
-    // Start where a level fall has that speed, and go the way that the excess says, in strides that grow. Where that leads to a leap,
-    // which has a change of sign but no root, or to an end, everything is looked through in small steps, that way first.
+    if (!(lightest < heaviest)) return std::nullopt; // a splinter of two cubic millimetres
+    // Start where a level fall has that speed, and go the way that the excess says, in strides that grow.
+    // Where that leads to a leap, which has a change of sign but no root, or to an end, everything is looked
+    // through in small steps, that way first.
     const SteadySums sums = steady_sums(hull_, weights_, items_, water_, closure_);
     const double level_n = target * ((sums.cross_p + sums.parts) * target + sums.cross_f * std::sqrt(target));
     const double start = std::clamp(std::log(level_n / units::standard_gravity_m_s2), lightest, heaviest);
@@ -119,7 +122,8 @@ std::optional<double> Descent::in_water_for(double vertical_m_s) const {
             if (!(at_to * at_from > 0.0)) {
                 double s = at_to == 0.0 ? to : from;
                 if (at_to != 0.0 && at_from != 0.0) {
-                    s = step > 0.0 ? bracketed_root(excess, from, to, at_from, at_to, 1e-10) : bracketed_root(excess, to, from, at_to, at_from, 1e-10);
+                    s = step > 0.0 ? bracketed_root(excess, from, to, at_from, at_to, 1e-10)
+                                   : bracketed_root(excess, to, from, at_to, at_from, 1e-10);
                 }
                 if (std::abs(excess(s)) <= 1e-6) return sign * std::exp(s);
                 if (pass.growth > 1.0) break;
@@ -134,13 +138,18 @@ std::optional<double> Descent::in_water_for(double vertical_m_s) const {
 const char* manner_text(const SteadyFall& fall) {
     const bool rises = fall.vertical_m_s < 0.0;
     switch (fall.manner) {
-        case Manner::level: return "level";
-        case Manner::nose_down: return rises ? "nose-down slide" : "nose-down glide";
-        case Manner::nose_first: return "nose first";
-        case Manner::tail_down: return rises ? "tail-down glide" : "tail-down slide";
-        case Manner::tail_first: return "tail first";
+    case Manner::level:
+        return "level";
+    case Manner::nose_down:
+        return rises ? "nose-down slide" : "nose-down glide";
+    case Manner::nose_first:
+        return "nose first";
+    case Manner::tail_down:
+        return rises ? "tail-down glide" : "tail-down slide";
+    case Manner::tail_first:
+        return "tail first";
     }
     return "";
 }
 
-}  // namespace evenfall::fall
+} // namespace evenfall::fall

@@ -9,14 +9,15 @@ namespace evenfall::fall {
 namespace {
 
 constexpr int strip_count = 48;
-constexpr double blasius = 1.328;  // total friction of a laminar plate, one side
+constexpr double blasius = 1.328; // total friction of a laminar plate, one side
 
-}  // namespace
+} // namespace
 
 double equivalent_fullness(double filled_share) {
     // With u = 1/n the missing share 1 − A/(4ab) starts as π²u²/6: u is a smooth function of its root.
     const double y = std::sqrt(std::clamp(1.0 - filled_share, 0.0, 0.5));
-    const double u = y * (0.78189254 + y * (0.38500146 + y * (0.72842864 + y * (-1.06780811 + y * 1.48712723))));
+    const double u =
+        y * (0.78189254 + y * (0.38500146 + y * (0.72842864 + y * (-1.06780811 + y * 1.48712723))));
     return std::clamp(1.0 / std::max(u, 1e-9), 1.0, 200.0);
 }
 
@@ -49,7 +50,7 @@ std::vector<Strip> strips(const shape::Lines& lines) {
         const double x = middle - half_length * std::cos(angle);
         const shape::Station station = lines.at(x);
         if (!(station.half_width_m > 0.0 && station.half_height_m > 0.0)) continue;
-        if (station.fullness != fullness_parameter) {  // most bodies keep one section all along
+        if (station.fullness != fullness_parameter) { // most bodies keep one section all along
             fullness_parameter = station.fullness;
             fullness = equivalent_fullness(lines.family().moments(fullness_parameter).area / 4.0);
         }
@@ -59,4 +60,4 @@ std::vector<Strip> strips(const shape::Lines& lines) {
     return slices;
 }
 
-}  // namespace evenfall::fall
+} // namespace evenfall::fall

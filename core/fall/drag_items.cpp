@@ -16,7 +16,8 @@ namespace evenfall::fall {
 namespace {
 
 constexpr double usual_speed_m_s = 0.2;
-constexpr double usual_kinematic_m2_s = 1.14e-6;  // fresh water of 15 °C; a tenth either way moves no figure here by 3 %
+constexpr double usual_kinematic_m2_s =
+    1.14e-6; // fresh water of 15 °C; a tenth either way moves no figure here by 3 %
 
 bool is_any_of(std::string_view material, std::initializer_list<std::string_view> names) {
     return std::find(names.begin(), names.end(), material) != names.end();
@@ -42,7 +43,8 @@ DragItem plate(const Vec3& at, double volume_m3) {
 
 DragItem ball(const Vec3& at, double volume_m3) {
     const double d = std::cbrt(6.0 * volume_m3 / std::numbers::pi);
-    const double usual = sphere_drag_coefficient(usual_speed_m_s * d / usual_kinematic_m2_s) * std::numbers::pi / 4.0 * d * d;
+    const double usual =
+        sphere_drag_coefficient(usual_speed_m_s * d / usual_kinematic_m2_s) * std::numbers::pi / 4.0 * d * d;
     return {at, 0.7 * usual, usual, 1.6 * usual};
 }
 
@@ -50,10 +52,10 @@ bool is_outside(const shape::Lines& lines, const Vec3& at) {
     return std::abs(at.y) >= shape::skin_half_width(lines, at.x, at.z);
 }
 
-}  // namespace
+} // namespace
 
-std::vector<DragItem> drag_items(const shape::Lines& lines, const preset::Document& document, const ledger::Ledger& ledger,
-                                 Stage stage) {
+std::vector<DragItem> drag_items(const shape::Lines& lines, const preset::Document& document,
+                                 const ledger::Ledger& ledger, Stage stage) {
     std::vector<DragItem> items;
     for (const ledger::Line& line : ledger) {
         if (line.kind == ledger::Kind::tail && line.item == 0 && line.stage <= stage && document.tail) {
@@ -75,4 +77,4 @@ std::vector<DragItem> drag_items(const shape::Lines& lines, const preset::Docume
     return items;
 }
 
-}  // namespace evenfall::fall
+} // namespace evenfall::fall

@@ -19,22 +19,23 @@ double filled_share(double exponent) {
     return g * g / std::tgamma(1.0 + 2.0 / exponent);
 }
 
-}  // namespace
+} // namespace
 
 Hull hull(const shape::Lines& lines, double skin_m2, double skin_z_m) {
     const water::Properties unit{1.0, 1.0};
     Hull h;
     double volume = 0.0;
     double largest = 0.0;
-    double width_squares = 0.0;   // ∫(half width)² dx
-    double height_squares = 0.0;  // ∫(half height)² dx
+    double width_squares = 0.0;  // ∫(half width)² dx
+    double height_squares = 0.0; // ∫(half height)² dx
     double strip_heave = 0.0, strip_heave_x = 0.0, strip_heave_xx = 0.0;
     double fullness = 2.0;
     double share = std::numbers::pi / 4.0;
     double covered = 0.0;
     for (const Strip& s : strips(lines)) {
         const double area = s.width_m * s.length_m;
-        h.slices.push_back({s.x_m, pressure_drag_coefficient(s) * area, friction_drag_coefficient(s, 1.0, unit) * area});
+        h.slices.push_back(
+            {s.x_m, pressure_drag_coefficient(s) * area, friction_drag_coefficient(s, 1.0, unit) * area});
         if (s.fullness != fullness) {
             fullness = s.fullness;
             share = filled_share(fullness);
@@ -44,7 +45,8 @@ Hull hull(const shape::Lines& lines, double skin_m2, double skin_z_m) {
         largest = std::max(largest, section);
         width_squares += 0.25 * s.width_m * s.width_m * s.length_m;
         height_squares += 0.25 * s.chord_m * s.chord_m * s.length_m;
-        const double added = std::numbers::pi * 0.25 * s.width_m * area * section_added_mass(s.width_m / s.chord_m, share);
+        const double added =
+            std::numbers::pi * 0.25 * s.width_m * area * section_added_mass(s.width_m / s.chord_m, share);
         strip_heave += added;
         strip_heave_x += added * s.x_m;
         strip_heave_xx += added * s.x_m * s.x_m;
@@ -62,8 +64,8 @@ Hull hull(const shape::Lines& lines, double skin_m2, double skin_z_m) {
     const double half_width = std::sqrt(0.75 * width_squares / half_length);
     const double half_height = std::sqrt(0.75 * height_squares / half_length);
     const EllipsoidShares shares = ellipsoid_shares(half_length, half_width, half_height);
-    // The strips of an ellipsoid sum to (half width/half height) of its displaced water, and to a fifth of the half length's square
-    // of that in pitch.
+    // The strips of an ellipsoid sum to (half width/half height) of its displaced water, and to a fifth of
+    // the half length's square of that in pitch.
     const double strip_share = half_width / half_height;
     const double heave_factor = shares.heave / strip_share;
     const double pitch_factor = shares.pitch_m2 / (strip_share * half_length * half_length / 5.0);
@@ -86,4 +88,4 @@ Hull hull(const shape::Body& body) {
     return hull(*body.lines, skin, skin > 0.0 ? moment / skin : 0.0);
 }
 
-}  // namespace evenfall::fall
+} // namespace evenfall::fall

@@ -10,8 +10,9 @@ namespace evenfall::fall {
 namespace {
 
 /// v from p·v² + f·v^1.5 = d, with p, f, d > 0.
-/// Newton on s = √v, where the left side is a convex polynomial: started at or above the root (each term alone gives
-/// a bound), it comes down to it without ever passing. Six steps are past double precision from anywhere.
+/// Newton on s = √v, where the left side is a convex polynomial: started at or above the root (each term
+/// alone gives a bound), it comes down to it without ever passing. Six steps are past double precision from
+/// anywhere.
 double speed_where(double p, double f, double d) {
     double s = std::min(std::sqrt(std::sqrt(d / p)), std::cbrt(d / f));
     for (int i = 0; i < 6; ++i) {
@@ -22,8 +23,8 @@ double speed_where(double p, double f, double d) {
 }
 
 /// Speed at one value of κ, or nothing for a body that does not fall.
-std::optional<double> speed_at(double pressure_m2, double friction_m3_2, double end_effect_kappa, double in_water_kg,
-                               const water::Properties& water) {
+std::optional<double> speed_at(double pressure_m2, double friction_m3_2, double end_effect_kappa,
+                               double in_water_kg, const water::Properties& water) {
     if (!(in_water_kg > 0.0 && std::isfinite(in_water_kg))) return std::nullopt;
     const double root_nu = std::sqrt(water.viscosity_pa_s / water.density_kg_m3);
     const double driving =
@@ -31,7 +32,7 @@ std::optional<double> speed_at(double pressure_m2, double friction_m3_2, double 
     return speed_where(pressure_m2, friction_m3_2 * root_nu, driving);
 }
 
-}  // namespace
+} // namespace
 
 LevelFall::LevelFall(const shape::Lines& lines) {
     // In a fluid and at a speed of unit numbers the friction part is what is left of it without √(μ/(ρv)).
@@ -60,7 +61,8 @@ double LevelFall::in_water_kg(double speed_m_s, const water::Properties& water) 
     const double root_nu = std::sqrt(water.viscosity_pa_s / water.density_kg_m3);
     const double drag_per_half_rho_kappa =
         speed_m_s * (pressure_m2_ * speed_m_s + friction_m3_2_ * root_nu * std::sqrt(speed_m_s));
-    return 0.5 * water.density_kg_m3 * end_effect.usual * drag_per_half_rho_kappa / units::standard_gravity_m_s2;
+    return 0.5 * water.density_kg_m3 * end_effect.usual * drag_per_half_rho_kappa /
+           units::standard_gravity_m_s2;
 }
 
-}  // namespace evenfall::fall
+} // namespace evenfall::fall

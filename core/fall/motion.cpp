@@ -18,8 +18,12 @@ double parts_area(const DragItem& item, double parts) {
 }
 
 // Forward and down from B, of a point in the lure's axes.
-double forward(const Weights& weights, double x_m) { return weights.b_m.x - x_m; }
-double down(const Weights& weights, double z_m) { return weights.b_m.z - z_m; }
+double forward(const Weights& weights, double x_m) {
+    return weights.b_m.x - x_m;
+}
+double down(const Weights& weights, double z_m) {
+    return weights.b_m.z - z_m;
+}
 
 /// v·(p·|v| + f·√|v|): drag that keeps the sign of its speed.
 double resisted(double v, double p, double f) {
@@ -27,7 +31,7 @@ double resisted(double v, double p, double f) {
     return v * (p * size + f * std::sqrt(size));
 }
 
-}  // namespace
+} // namespace
 
 SteadySums steady_sums(const Hull& hull, const Weights& weights, std::span<const DragItem> items,
                        const water::Properties& water, const Closure& closure) {
@@ -62,8 +66,9 @@ SteadySums steady_sums(const Hull& hull, const Weights& weights, std::span<const
 SteadySums::Speeds SteadySums::speeds(double pitch_rad) const {
     const double gx = std::abs(weight_n * std::sin(pitch_rad));
     const double gz = std::abs(weight_n * std::cos(pitch_rad));
-    // Newton's method on the sizes of both speeds. Either term alone gives a bound above each, and the drag is the slope of a
-    // convex function of the speeds, so that the way down is short; a size is never let fall by more than to a tenth at once.
+    // Newton's method on the sizes of both speeds. Either term alone gives a bound above each, and the drag
+    // is the slope of a convex function of the speeds, so that the way down is short; a size is never let
+    // fall by more than to a tenth at once.
     double u = std::sqrt(gx / (along_p + parts));
     double w = std::sqrt(gz / (cross_p + parts));
     for (int i = 0; i < 40; ++i) {
@@ -102,8 +107,8 @@ double SteadySums::moment_n_m(double pitch_rad, const Speeds& s) const {
     return weights + across + along + small_parts + munk_kg * u * w;
 }
 
-Motion::Motion(const Hull& hull, const Weights& weights, std::span<const DragItem> items, const water::Properties& water,
-               const Closure& closure)
+Motion::Motion(const Hull& hull, const Weights& weights, std::span<const DragItem> items,
+               const water::Properties& water, const Closure& closure)
     : sums_(steady_sums(hull, weights, items, water, closure)) {
     const double rho = water.density_kg_m3;
     const double half_rho = 0.5 * rho * closure.drag;
@@ -114,7 +119,8 @@ Motion::Motion(const Hull& hull, const Weights& weights, std::span<const DragIte
                            half_rho * closure.kappa * root_nu * s.friction_m3_2});
     }
     for (const DragItem& item : items) {
-        items_.push_back({forward(weights, item.at_m.x), down(weights, item.at_m.z), half_rho * parts_area(item, closure.parts)});
+        items_.push_back({forward(weights, item.at_m.x), down(weights, item.at_m.z),
+                          half_rho * parts_area(item, closure.parts)});
     }
     const double b = weights.b_m.x;
     const double heave = rho * hull.heave_m3;
@@ -175,18 +181,22 @@ Motion::Rates Motion::rates_and_loss(const State& s) const {
     const double n = -sums_.righting_n_m * sine - sums_.forward_n_m * cosine + resistance.moment_n_m -
                      (w * along_momentum - u * across_momentum);
     Rates rates;
-    for (std::size_t i = 0; i < 3; ++i) rates.rate[i] = inverse_[i][0] * x + inverse_[i][1] * z + inverse_[i][2] * n;
+    for (std::size_t i = 0; i < 3; ++i)
+        rates.rate[i] = inverse_[i][0] * x + inverse_[i][1] * z + inverse_[i][2] * n;
     rates.lost_w = -(resistance.along_n * u + resistance.across_n * w + resistance.moment_n_m * q);
     return rates;
 }
 
-std::array<double, 3> Motion::rates(const State& state) const { return rates_and_loss(state).rate; }
+std::array<double, 3> Motion::rates(const State& state) const {
+    return rates_and_loss(state).rate;
+}
 
 double Motion::kinetic_j(const State& s) const {
     const std::array<double, 3> v{s.along_m_s, s.across_m_s, s.pitching_rad_s};
     double twice = 0.0;
     for (std::size_t i = 0; i < 3; ++i) {
-        for (std::size_t k = 0; k < 3; ++k) twice += v[i] * inertia_[i][k] * v[k];
+        for (std::size_t k = 0; k < 3; ++k)
+            twice += v[i] * inertia_[i][k] * v[k];
     }
     return 0.5 * twice;
 }
@@ -196,4 +206,4 @@ double Motion::work_j(double depth_m, double pitch_rad) const {
            sums_.righting_n_m * (std::cos(pitch_rad) - 1.0);
 }
 
-}  // namespace evenfall::fall
+} // namespace evenfall::fall

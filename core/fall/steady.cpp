@@ -19,11 +19,12 @@ constexpr double widest_rad = rad_from_deg(89.99);
 double root_between(const SteadySums& sums, double from, double to, double at_from, double at_to) {
     if (at_from == 0.0) return from;
     if (at_to == 0.0) return to;
-    return bracketed_root([&](double pitch) { return sums.moment_n_m(pitch); }, from, to, at_from, at_to, 1e-11);
+    return bracketed_root([&](double pitch) { return sums.moment_n_m(pitch); }, from, to, at_from, at_to,
+                          1e-11);
 }
 
-/// Every pitch at which the moment vanishes, ascending. Two roots within one step of the scan show as a minimum of the
-/// moment's size; the parabola through it then says where to look between them.
+/// Every pitch at which the moment vanishes, ascending. Two roots within one step of the scan show as a
+/// minimum of the moment's size; the parabola through it then says where to look between them.
 std::vector<double> balanced_pitches(const SteadySums& sums) {
     std::vector<double> found;
     const auto moment = [&](double pitch) { return sums.moment_n_m(pitch); };
@@ -96,7 +97,8 @@ std::array<std::complex<double>, 4> modes_of(const Motion& motion, const SteadyF
     jacobian(3, 2) = 1.0;
     const Eigen::EigenSolver<Eigen::Matrix4d> solver(jacobian, false);
     std::array<std::complex<double>, 4> modes;
-    for (std::size_t i = 0; i < 4; ++i) modes[i] = solver.eigenvalues()(static_cast<int>(i));
+    for (std::size_t i = 0; i < 4; ++i)
+        modes[i] = solver.eigenvalues()(static_cast<int>(i));
     std::sort(modes.begin(), modes.end(), [](const auto& a, const auto& b) {
         return a.real() != b.real() ? a.real() > b.real() : a.imag() > b.imag();
     });
@@ -111,8 +113,8 @@ SteadyFall fall_at(const Motion& motion, double pitch_rad) {
     return f;
 }
 
-/// The root of other sums that continues one at `pitch`, about which the moment falls (or rises) with pitch; nothing where
-/// none lies within 84°, which the steps come to.
+/// The root of other sums that continues one at `pitch`, about which the moment falls (or rises) with pitch;
+/// nothing where none lies within 84°, which the steps come to.
 std::optional<double> followed(const SteadySums& sums, double pitch, bool rises = false) {
     double from = std::clamp(pitch, -widest_rad, widest_rad);
     double at_from = sums.moment_n_m(from);
@@ -123,7 +125,8 @@ std::optional<double> followed(const SteadySums& sums, double pitch, bool rises 
         if (to == from) return std::nullopt;
         const double at_to = sums.moment_n_m(to);
         if ((at_to < 0.0) != (at_from < 0.0)) {
-            return way > 0.0 ? root_between(sums, from, to, at_from, at_to) : root_between(sums, to, from, at_to, at_from);
+            return way > 0.0 ? root_between(sums, from, to, at_from, at_to)
+                             : root_between(sums, to, from, at_to, at_from);
         }
         from = to;
         at_from = at_to;
@@ -200,12 +203,13 @@ std::vector<SteadyFall> falls_of(const Descent& descent, const Motion& motion) {
     return falls;
 }
 
-/// The main fall without a scan, for the usual lure whose hang is near it: the moment at the hang leads to it, and the
-/// mirror image of its distance holds no other change of sign. Nothing where that is not so.
+/// The main fall without a scan, for the usual lure whose hang is near it: the moment at the hang leads to
+/// it, and the mirror image of its distance holds no other change of sign. Nothing where that is not so.
 std::optional<SteadyFall> near_fall(const Descent& descent, const Motion& motion) {
     const double kg = descent.in_water_kg();
     const auto hang = descent.hang_pitch_rad();
-    if (!(std::abs(kg) > still_kg && std::isfinite(kg)) || descent.hull().slices.empty() || !hang) return std::nullopt;
+    if (!(std::abs(kg) > still_kg && std::isfinite(kg)) || descent.hull().slices.empty() || !hang)
+        return std::nullopt;
     const double at_hang = motion.sums().moment_n_m(*hang);
     if (!std::isfinite(at_hang)) return std::nullopt;
     const auto pitch = followed(motion.sums(), *hang);
@@ -217,7 +221,8 @@ std::optional<SteadyFall> near_fall(const Descent& descent, const Motion& motion
     return f;
 }
 
-std::optional<std::size_t> main_of(const std::vector<SteadyFall>& falls, std::optional<double> hang_pitch_rad) {
+std::optional<std::size_t> main_of(const std::vector<SteadyFall>& falls,
+                                   std::optional<double> hang_pitch_rad) {
     std::optional<std::size_t> main;
     const double hang = hang_pitch_rad.value_or(0.0);
     for (std::size_t i = 0; i < falls.size(); ++i) {
@@ -227,14 +232,15 @@ std::optional<std::size_t> main_of(const std::vector<SteadyFall>& falls, std::op
     return main;
 }
 
-}  // namespace
+} // namespace
 
 SteadyFalls Descent::steady() const {
     SteadyFalls all;
     all.hang_pitch_rad = hang_pitch_rad();
     all.falls = falls_of(*this, motion());
     all.main = main_of(all.falls, all.hang_pitch_rad);
-    for (SteadyFall& fall : all.falls) fall.reynolds = reynolds(fall.across_m_s);
+    for (SteadyFall& fall : all.falls)
+        fall.reynolds = reynolds(fall.across_m_s);
     set_doubts(all.falls);
     return all;
 }
@@ -275,4 +281,4 @@ void Descent::set_doubts(std::span<SteadyFall> falls) const {
     }
 }
 
-}  // namespace evenfall::fall
+} // namespace evenfall::fall

@@ -4,9 +4,9 @@
 
 #include <algorithm>
 // The stepper comes first: the header of dense output leans on what it includes.
-#include <boost/numeric/odeint/stepper/runge_kutta_dopri5.hpp>
 #include <boost/numeric/odeint/stepper/dense_output_runge_kutta.hpp>
 #include <boost/numeric/odeint/stepper/generation.hpp>
+#include <boost/numeric/odeint/stepper/runge_kutta_dopri5.hpp>
 #include <cmath>
 #include <exception>
 #include <string>
@@ -18,35 +18,45 @@ namespace {
 /// along, across, pitching, pitch, depth, forward, lost energy.
 using Vector = std::array<double, 7>;
 
-State state_of(const Vector& v) { return {v[0], v[1], v[2], v[3]}; }
+State state_of(const Vector& v) {
+    return {v[0], v[1], v[2], v[3]};
+}
 
-TrackPoint point_of(double time_s, const Vector& v) { return {time_s, v[4], v[5], state_of(v), v[6]}; }
+TrackPoint point_of(double time_s, const Vector& v) {
+    return {time_s, v[4], v[5], state_of(v), v[6]};
+}
 
-void check(Problems& problems, double value, double least, double most, const char* key, const std::string& limit,
-           const char* sentence) {
+void check(Problems& problems, double value, double least, double most, const char* key,
+           const std::string& limit, const char* sentence) {
     if (value >= least && value <= most) return;
-    problems.push_back({std::isfinite(value) ? ProblemCode::out_of_range : ProblemCode::not_a_number, key, limit, sentence});
+    problems.push_back(
+        {std::isfinite(value) ? ProblemCode::out_of_range : ProblemCode::not_a_number, key, limit, sentence});
 }
 
 Problems problems_of(const TrackRequest& r) {
     Problems out;
-    check(out, r.depth_m, 0.001, 100.0, "/depth_m", "1 mm to 100 m", "The depth to reach must be from 1 mm to 100 m.");
-    check(out, r.time_limit_s, 0.01, 3600.0, "/time_limit_s", "0.01 to 3600 s", "The time limit must be from 0.01 to 3600 s.");
-    check(out, r.sample_s, r.time_limit_s / 20000.0, 3600.0, "/sample_s", "a 20 000th of the time limit to 3600 s",
+    check(out, r.depth_m, 0.001, 100.0, "/depth_m", "1 mm to 100 m",
+          "The depth to reach must be from 1 mm to 100 m.");
+    check(out, r.time_limit_s, 0.01, 3600.0, "/time_limit_s", "0.01 to 3600 s",
+          "The time limit must be from 0.01 to 3600 s.");
+    check(out, r.sample_s, r.time_limit_s / 20000.0, 3600.0, "/sample_s",
+          "a 20 000th of the time limit to 3600 s",
           "The time between points must be at least a 20 000th of the time limit.");
-    check(out, r.tolerance, 1e-12, 1e-3, "/tolerance", "1e-12 to 1e-3", "The solver's tolerance must be from 1e-12 to 1e-3.");
+    check(out, r.tolerance, 1e-12, 1e-3, "/tolerance", "1e-12 to 1e-3",
+          "The solver's tolerance must be from 1e-12 to 1e-3.");
     check(out, r.start_pitch_rad.value_or(0.0), -3.2, 3.2, "/start_pitch_deg", "−180 to 180°",
           "The pitch at the start must be from −180 to 180°.");
     return out;
 }
 
-}  // namespace
+} // namespace
 
 Outcome<Track> Descent::track(const TrackRequest& request) const {
     Problems refused = problems_of(request);
     if (!refused.empty()) return refused;
     const double kg = in_water_kg();
-    if (!(std::isfinite(kg) && weights_.mass_kg > 0.0 && weights_.pitch_inertia_kg_m2 > 0.0) || hull_.slices.empty()) {
+    if (!(std::isfinite(kg) && weights_.mass_kg > 0.0 && weights_.pitch_inertia_kg_m2 > 0.0) ||
+        hull_.slices.empty()) {
         return Problem{ProblemCode::not_a_number, "", "", "A body without mass or wood has no way to go."};
     }
     const Motion equations = motion();
@@ -55,7 +65,9 @@ Outcome<Track> Descent::track(const TrackRequest& request) const {
         const Motion::Rates r = equations.rates_and_loss(state_of(v));
         const double sine = std::sin(v[3]);
         const double cosine = std::cos(v[3]);
-        rate = {r.rate[0], r.rate[1], r.rate[2], v[2], -v[0] * sine + v[1] * cosine, v[0] * cosine + v[1] * sine, r.lost_w};
+        rate = {
+            r.rate[0], r.rate[1], r.rate[2], v[2], -v[0] * sine + v[1] * cosine, v[0] * cosine + v[1] * sine,
+            r.lost_w};
     };
 
     Track track;
@@ -65,7 +77,8 @@ Outcome<Track> Descent::track(const TrackRequest& request) const {
     // The solver throws only when a step cannot be made small enough; then the track ends where it was.
     try {
         namespace odeint = boost::numeric::odeint;
-        auto solver = odeint::make_dense_output(0.01 * request.tolerance, request.tolerance, odeint::runge_kutta_dopri5<Vector>());
+        auto solver = odeint::make_dense_output(0.01 * request.tolerance, request.tolerance,
+                                                odeint::runge_kutta_dopri5<Vector>());
         solver.initialize(v, 0.0, std::min(1e-3, request.time_limit_s));
         const auto depth_at = [&](double time) {
             Vector there{};
@@ -110,4 +123,4 @@ Outcome<Track> Descent::track(const TrackRequest& request) const {
     return track;
 }
 
-}  // namespace evenfall::fall
+} // namespace evenfall::fall

@@ -18,7 +18,8 @@ double in_water_at(const Descent& lure, double temperature_c, double salinity_g_
     return rho.ok() ? lure.weights().mass_kg - *rho * lure.weights().displaced_m3 : std::nan("");
 }
 
-Outcome<SweepPoint> point(const Descent& lure, const preset::Water& fishing, double temperature_c, double salinity_g_kg) {
+Outcome<SweepPoint> point(const Descent& lure, const preset::Water& fishing, double temperature_c,
+                          double salinity_g_kg) {
     const auto water = water::water_properties(temperature_c, salinity_g_kg);
     if (!water) return water.problems();
     const Descent there = lure.in(*water);
@@ -31,11 +32,13 @@ Outcome<SweepPoint> point(const Descent& lure, const preset::Water& fishing, dou
 
 std::vector<double> still_temperatures(const Descent& lure, double salinity_g_kg) {
     const auto in_water = [&](double c) { return in_water_at(lure, c, salinity_g_kg); };
-    // Fresh water is densest near 4 °C and saltier water lower: on either side of its densest there is one root at most.
+    // Fresh water is densest near 4 °C and saltier water lower: on either side of its densest there is one
+    // root at most.
     std::vector<double> found;
     double from = 0.0;
     double at_from = in_water(from);
-    for (const double to : {0.5, 1.0, 1.5, 2.0, 2.5, 3.0, 3.5, densest_fresh_c, 5.0, 6.0, 8.0, 12.0, 20.0, 30.0, water::warmest_c}) {
+    for (const double to : {0.5, 1.0, 1.5, 2.0, 2.5, 3.0, 3.5, densest_fresh_c, 5.0, 6.0, 8.0, 12.0, 20.0,
+                            30.0, water::warmest_c}) {
         const double at_to = in_water(to);
         if ((at_from < 0.0) != (at_to < 0.0)) {
             found.push_back(bracketed_root(in_water, from, to, at_from, at_to, 1e-6));
@@ -46,12 +49,13 @@ std::vector<double> still_temperatures(const Descent& lure, double salinity_g_kg
     return found;
 }
 
-}  // namespace
+} // namespace
 
 Outcome<Sweep> water_sweep(const Descent& lure, const preset::Water& fishing, int points) {
     Problems refused = water::water_problems(fishing.temperature_c, fishing.salinity_g_kg, "/water");
     if (!(points >= 2 && points <= 201)) {
-        refused.push_back({ProblemCode::out_of_range, "/points", "2 to 201", "A sweep must have from 2 to 201 points."});
+        refused.push_back(
+            {ProblemCode::out_of_range, "/points", "2 to 201", "A sweep must have from 2 to 201 points."});
     }
     if (!refused.empty()) return refused;
     Sweep sweep;
@@ -68,4 +72,4 @@ Outcome<Sweep> water_sweep(const Descent& lure, const preset::Water& fishing, in
     return sweep;
 }
 
-}  // namespace evenfall::fall
+} // namespace evenfall::fall

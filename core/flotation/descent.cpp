@@ -73,10 +73,12 @@ Step newton_step(const Afloat& afloat, const State& s, bool may_heel) {
         step.along_rad = -(c * first - n * second);
         step.across_rad = -(n * first + c * second);
     } else {
-        // Beyond nose or tail the heel is another, its half turn: a step goes most of the way to them, never over.
+        // Beyond nose or tail the heel is another, its half turn: a step goes most of the way to them, never
+        // over.
         const double pitch = attitude_of(s.up).pitch_rad;
         constexpr double plumb = 0.5 * std::numbers::pi;
-        step.along_rad = std::clamp(-g[0] / std::max(std::abs(s.stiff_along), floor), 0.65 * (pitch - plumb), 0.65 * (pitch + plumb));
+        step.along_rad = std::clamp(-g[0] / std::max(std::abs(s.stiff_along), floor), 0.65 * (pitch - plumb),
+                                    0.65 * (pitch + plumb));
     }
     step.depth_m = (-s.over + s.cut.along_m3 * step.along_rad + s.cut.across_m3 * step.across_rad) / area;
     return limited(step, 0.3 * std::cbrt(afloat.hull->volume_m3()));

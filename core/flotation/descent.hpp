@@ -20,8 +20,8 @@ struct Arrival {
                                const std::function<bool(const State&)>& on_step);
 
 /// Newton's method for depth and pitch at the heel of `start` (turning along only, whatever the sign of the
-/// stiffness against heel); downhill in E, and never over nose or tail to another heel. Not arrived where it ends within 3° of
-/// standing on either.
+/// stiffness against heel); downhill in E, and never over nose or tail to another heel. Not arrived where it
+/// ends within 3° of standing on either.
 ///   close_enough    imbalance of volume (share) and of moment (arm over length) to stop at
 [[nodiscard]] Arrival trimmed(const Afloat& afloat, const State& start, double close_enough);
 

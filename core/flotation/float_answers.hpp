@@ -19,7 +19,8 @@ struct FloatAnswers {
     RightingCurve righting;  ///< trim free; empty where it sinks
     UnderWater under_water;
     UprightAdvice advice;
-    Problems warnings; ///< other ways to lie at rest. That it will not stay upright at all says roll_over_warning()
+    Problems warnings; ///< other ways to lie at rest. That it will not stay upright at all says
+                       ///< roll_over_warning()
 };
 
 /// Finished lure in water of this density. Problems: a density that is no positive number, a ledger without
@@ -27,8 +28,9 @@ struct FloatAnswers {
 [[nodiscard]] Outcome<FloatAnswers> float_answers(const shape::Body& body, const ledger::Ledger& ledger,
                                                   const preset::Document& document, double water_kg_m3);
 
-/// A lure that floats and will not stay upright: by how much G must come down, or how much heavier it must be. Absent where it
-/// sinks, stays upright, or stands on nose or tail. evaluate() puts it among its warnings, before any wood is cut.
+/// A lure that floats and will not stay upright: by how much G must come down, or how much heavier it must
+/// be. Absent where it sinks, stays upright, or stands on nose or tail. evaluate() puts it among its
+/// warnings, before any wood is cut.
 [[nodiscard]] std::optional<Problem> roll_over_warning(const shape::Body& body, const ledger::Ledger& ledger,
                                                        const preset::Document& document, double water_kg_m3);
 

@@ -47,7 +47,8 @@ Coated coated(const shape::Segment& segment, int index, std::span<const Line> li
     for (const shape::Face& face : segment.faces)
         faces += face.area_m2;
     for (const Line& line : lines) {
-        if (line.segment != index || (line.kind != Kind::wood && line.kind != Kind::coat) || line.pocket >= 0) continue;
+        if (line.segment != index || (line.kind != Kind::wood && line.kind != Kind::coat) || line.pocket >= 0)
+            continue;
         c.wanted.volume += line.displaced_m3;
         c.wanted.moment += line.displaced_m3 * line.at_m;
         if (line.kind != Kind::coat || line.displaced_m3 <= 0.0) continue;
@@ -199,8 +200,9 @@ void Hull::add_openings(const shape::Body& body, std::span<const Line> lines,
             break;
         case Kind::coat: // on the walls of a flooded pocket: the room is so much smaller
             if (line.pocket < 0) break;
-            panels_.emplace_back(rims_->box(), line.at_m,
-                                 pocket_half_size(document.pockets[static_cast<std::size_t>(line.pocket)], body, line), 1.0);
+            panels_.emplace_back(
+                rims_->box(), line.at_m,
+                pocket_half_size(document.pockets[static_cast<std::size_t>(line.pocket)], body, line), 1.0);
             break;
         case Kind::pocket_water:
             panels_.emplace_back(rims_->box(), line.at_m,

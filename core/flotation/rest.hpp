@@ -28,7 +28,9 @@ struct Afloat {
 enum class Posture { upright, on_its_side, on_its_back, nose_up, nose_down };
 
 /// On nose or tail, where a heel means nothing.
-[[nodiscard]] inline bool stands(Posture posture) { return posture == Posture::nose_up || posture == Posture::nose_down; }
+[[nodiscard]] inline bool stands(Posture posture) {
+    return posture == Posture::nose_up || posture == Posture::nose_down;
+}
 
 /// A state of rest: Archimedes' law holds and G lies plumb with B.
 struct Rest {

@@ -61,7 +61,9 @@ double balanced_pitch(const Afloat& afloat) {
 
 /// Heel between two points of the curve at which the arm is nothing.
 double level_arm_between(const Afloat& afloat, Trim trim, const Held& from, const Held& to) {
-    const auto arm = [&](double heel) { return held_at(afloat, trim, heel, to.point.pitch_rad, to.depth_m).point.arm_m; };
+    const auto arm = [&](double heel) {
+        return held_at(afloat, trim, heel, to.point.pitch_rad, to.depth_m).point.arm_m;
+    };
     return zero_between(arm, {from.point.heel_rad, from.point.arm_m}, {to.point.heel_rad, to.point.arm_m},
                         {1e-7, 1e-11, 30});
 }
@@ -71,7 +73,8 @@ double level_arm_between(const Afloat& afloat, Trim trim, const Held& from, cons
 void find_peak(const Afloat& afloat, Trim trim, const std::vector<Held>& held, RightingCurve& curve) {
     std::size_t top = held.size();
     for (std::size_t k = 0; k < held.size(); ++k) {
-        if (held[k].point.is_trimmed && (top == held.size() || held[k].point.arm_m > held[top].point.arm_m)) top = k;
+        if (held[k].point.is_trimmed && (top == held.size() || held[k].point.arm_m > held[top].point.arm_m))
+            top = k;
     }
     if (top == held.size()) return;
     curve.peak_arm_m = std::max(0.0, held[top].point.arm_m);
@@ -252,7 +255,8 @@ std::optional<double> least_for_stability(Gm gm, double gm_at_nothing, double hi
 
 namespace {
 
-/// Let go from a state of no heel whose GM is positive. With all of it in the middle plane that is the rest itself.
+/// Let go from a state of no heel whose GM is positive. With all of it in the middle plane that is the rest
+/// itself.
 bool ends_upright(const Afloat& afloat, const State& from) {
     if (afloat.hull->is_mirrored() && std::abs(afloat.g_m.y) < 1e-9) return true;
     return posture_of(downhill(afloat, from, {}).state.up) == Posture::upright;

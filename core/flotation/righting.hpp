@@ -14,7 +14,8 @@ struct RightingPoint {
     double heel_rad = 0.0;
     double arm_m = 0.0;     ///< GZ: > 0 turns the lure back towards upright
     double pitch_rad = 0.0; ///< at which it trims while held at this heel
-    bool is_trimmed = true; ///< false: no pitch was found that balances at this heel, the last one was kept: no arm of the curve
+    bool is_trimmed = true; ///< false: no pitch was found that balances at this heel, the last one was kept:
+                            ///< no arm of the curve
 };
 
 enum class Trim {
@@ -29,12 +30,13 @@ enum class Trim {
 /// weight.
 struct RightingCurve {
     std::vector<RightingPoint> points; ///< ascending in heel
-    double peak_arm_m = 0.0;           ///< greatest arm; 0 where none is positive. Points that are not trimmed count nowhere
+    double peak_arm_m =
+        0.0; ///< greatest arm; 0 where none is positive. Points that are not trimmed count nowhere
     double peak_heel_rad = 0.0;
     std::optional<double>
         list_rad; ///< where the arm first rises through zero: 0 when upright is stable, > 0 a lure that leans
-    /// Where it next falls through zero, π when it never does; absent without list_rad, and where it goes over heels at which
-    /// no pitch balances.
+    /// Where it next falls through zero, π when it never does; absent without list_rad, and where it goes
+    /// over heels at which no pitch balances.
     std::optional<double> vanishing_rad;
     [[nodiscard]] double range_rad() const {
         return list_rad && vanishing_rad ? *vanishing_rad - *list_rad : 0.0;
@@ -70,10 +72,11 @@ struct UnderWater {
 /// Will it stay upright afloat? A deep, narrow floater can roll over although its centre of gravity is low:
 /// the waterplane near the back is too narrow, and B is too low, until nearly all of the lure is under.
 struct UprightAdvice {
-    bool is_known = false; ///< false where it sinks, or stands on nose or tail rather than lie level
+    bool is_known = false;  ///< false where it sinks, or stands on nose or tail rather than lie level
     bool is_stable = false; ///< let go from there it comes to rest upright
-    double gm_m = 0.0; ///< transverse, at the draft and pitch in which it lies when kept from heeling
-    double g_off_m = 0.0; ///< there, how far G lies to starboard of B: enough of it lays a lure down whose GM is positive
+    double gm_m = 0.0;      ///< transverse, at the draft and pitch in which it lies when kept from heeling
+    double g_off_m =
+        0.0; ///< there, how far G lies to starboard of B: enough of it lays a lure down whose GM is positive
     /// How much G must come down, mass as it is, for GM = 0; 0 where GM is positive.
     double lower_g_m = 0.0;
     /// How much mass must be added at G for GM = 0; 0 where stable, absent where even the deepest float rolls

@@ -17,7 +17,7 @@ EyeHole hole_of(const preset::Hinge& hinge) {
     return h;
 }
 
-}  // namespace
+} // namespace
 
 std::vector<EyeInHole> eyes_in_holes(const preset::Document& document, const shape::Body& body) {
     std::vector<EyeInHole> out;
@@ -29,18 +29,25 @@ std::vector<EyeInHole> eyes_in_holes(const preset::Document& document, const sha
         for (const bool aft : {false, true}) {
             if (!joints::holds_eyes(hinge, aft)) continue;
             for (const joints::EyePlace& eye : place.eyes) {
-                const joints::TwistHole twist = joints::twist_hole(document, body, static_cast<int>(j), place, eye, aft);
+                const joints::TwistHole twist =
+                    joints::twist_hole(document, body, static_cast<int>(j), place, eye, aft);
                 hole.glued_m = twist.glued_m;
                 const Outcome<double> gap = gap_m3(hole);
                 if (!gap.ok()) continue;
                 const double x_m = twist.wood_from_x_m + (aft ? 0.5 : -0.5) * hole.glued_m;
-                out.push_back({static_cast<int>(j), static_cast<int>(j) + (aft ? 1 : 0), {x_m, place.pin.y_m, eye.z_m}, hole, *gap});
+                out.push_back({static_cast<int>(j),
+                               static_cast<int>(j) + (aft ? 1 : 0),
+                               {x_m, place.pin.y_m, eye.z_m},
+                               hole,
+                               *gap});
             }
         }
     }
     return out;
 }
 
-double width_m(const EyeHole& hole) { return 0.5 * (hole.bit_m - wire::twist_outside(2) * hole.wire_m); }
+double width_m(const EyeHole& hole) {
+    return 0.5 * (hole.bit_m - wire::twist_outside(2) * hole.wire_m);
+}
 
-}  // namespace evenfall::glue
+} // namespace evenfall::glue

@@ -12,13 +12,18 @@ namespace evenfall::glue {
 namespace {
 
 /// With a micrometre's thousandth for the rounding of differences.
-bool fills(Sort sort, double width_m) { return width_m <= fills_to_m[static_cast<std::size_t>(sort)] + 1e-9; }
+bool fills(Sort sort, double width_m) {
+    return width_m <= fills_to_m[static_cast<std::size_t>(sort)] + 1e-9;
+}
 
-double density_kg_m3(Sort sort) { return materials::find_solid(sort == Sort::epoxy ? "epoxy" : "ca")->density_kg_m3.value; }
+double density_kg_m3(Sort sort) {
+    return materials::find_solid(sort == Sort::epoxy ? "epoxy" : "ca")->density_kg_m3.value;
+}
 
 Problems off_limits(const GlueRequest& r) {
     Problems out;
-    const auto number = [&out](const char* path, const char* what, double value, double least, double most, units::Unit unit = units::Unit::one) {
+    const auto number = [&out](const char* path, const char* what, double value, double least, double most,
+                               units::Unit unit = units::Unit::one) {
         units::check_limit({path, what, value, least, most, unit, 0}, out);
     };
     constexpr double day_s = 86400.0;
@@ -33,7 +38,9 @@ Problems off_limits(const GlueRequest& r) {
 }
 
 int hooks_of(const preset::Document& document) {
-    return static_cast<int>(std::count_if(document.parts.begin(), document.parts.end(), [](const preset::Part& p) { return p.reach_m.value_or(0.0) > 0.0; }));
+    return static_cast<int>(
+        std::count_if(document.parts.begin(), document.parts.end(),
+                      [](const preset::Part& p) { return p.reach_m.value_or(0.0) > 0.0; }));
 }
 
 Sort sort_of(const preset::Hinge& hinge, double width, const GlueRequest& r) {
@@ -43,21 +50,28 @@ Sort sort_of(const preset::Hinge& hinge, double width, const GlueRequest& r) {
     return fills(Sort::thin_ca, width) ? Sort::thin_ca : Sort::thick_ca;
 }
 
-std::string of_row(const GluedRow& row) { return row.joint ? "Joint " + std::to_string(*row.joint + 1) : std::string("The hangers"); }
+std::string of_row(const GluedRow& row) {
+    return row.joint ? "Joint " + std::to_string(*row.joint + 1) : std::string("The hangers");
+}
 
 void warn_of(const GluedRow& row, const GlueRequest& r, Problems& out) {
-    const std::string path = row.joint ? "/joints/" + std::to_string(*row.joint) + "/hinge" : std::string("/hangers");
+    const std::string path =
+        row.joint ? "/joints/" + std::to_string(*row.joint) + "/hinge" : std::string("/hangers");
     if (!fills(row.sort, row.width_m)) {
-        out.push_back({ProblemCode::cannot_be_met, path, millimetres_text(fills_to_m[static_cast<std::size_t>(row.sort)]),
-                       of_row(row) + ": the gap is " + millimetres_text(row.width_m) + " wide, more than this glue fills: a thinner bit or another glue."});
+        out.push_back({ProblemCode::cannot_be_met, path,
+                       millimetres_text(fills_to_m[static_cast<std::size_t>(row.sort)]),
+                       of_row(row) + ": the gap is " + millimetres_text(row.width_m) +
+                           " wide, more than this glue fills: a thinner bit or another glue."});
     }
     if (r.times.of(row.sort) < r.fitting_s) {
-        out.push_back({ProblemCode::cannot_be_met, path, "",
-                       of_row(row) + ": the glue sets before the eyes are lined up: fit faster, or take a slower one."});
+        out.push_back(
+            {ProblemCode::cannot_be_met, path, "",
+             of_row(row) +
+                 ": the glue sets before the eyes are lined up: fit faster, or take a slower one."});
     }
 }
 
-}  // namespace
+} // namespace
 
 Sort sort_for(double width_m, double fitting_s, const WorkingTimes& times) {
     for (const Sort sort : {Sort::thin_ca, Sort::thick_ca}) {
@@ -70,20 +84,25 @@ Outcome<GlueAnswer> glue(const preset::Document& document, const shape::Body& bo
     Problems problems = off_limits(r);
     const int hangers = r.hangers.value_or(hooks_of(document));
     const Outcome<double> hanger_gap = gap_m3(r.hanger);
-    if (hangers > 0 && !hanger_gap.ok()) problems.insert(problems.end(), hanger_gap.problems().begin(), hanger_gap.problems().end());
+    if (hangers > 0 && !hanger_gap.ok())
+        problems.insert(problems.end(), hanger_gap.problems().begin(), hanger_gap.problems().end());
     if (!problems.empty()) return problems;
 
     GlueAnswer out;
     for (const EyeInHole& eye : eyes_in_holes(document, body)) {
         if (out.rows.empty() || out.rows.back().joint != eye.joint) {
             const double width = width_m(eye.hole);
-            out.rows.push_back({eye.joint, 0, 0.0, width, sort_of(*document.joints[static_cast<std::size_t>(eye.joint)].hinge, width, r), 0.0});
+            out.rows.push_back(
+                {eye.joint, 0, 0.0, width,
+                 sort_of(*document.joints[static_cast<std::size_t>(eye.joint)].hinge, width, r), 0.0});
         }
         GluedRow& row = out.rows.back();
         row.gap_m3 = (row.gap_m3 * row.eyes + eye.gap_m3) / (row.eyes + 1);
         ++row.eyes;
     }
-    if (hangers > 0) out.rows.push_back({std::nullopt, hangers, *hanger_gap, width_m(r.hanger), sort_for(width_m(r.hanger), r.fitting_s, r.times), 0.0});
+    if (hangers > 0)
+        out.rows.push_back({std::nullopt, hangers, *hanger_gap, width_m(r.hanger),
+                            sort_for(width_m(r.hanger), r.fitting_s, r.times), 0.0});
     const double taken = r.lures / (1.0 - r.loss);
     for (GluedRow& row : out.rows) {
         row.glue_kg = row.eyes * row.gap_m3 * density_kg_m3(row.sort);
@@ -109,4 +128,4 @@ Outcome<GlueAnswer> glue(const preset::Document& document, const shape::Body& bo
     return out;
 }
 
-}  // namespace evenfall::glue
+} // namespace evenfall::glue

@@ -10,7 +10,8 @@ namespace evenfall::holes {
 
 namespace {
 
-/// From `near` to `far`, both measured along the axis from the skin; the lens is taken off where it starts at the skin.
+/// From `near` to `far`, both measured along the axis from the skin; the lens is taken off where it starts at
+/// the skin.
 Stretch stretch(const Bore& bore, double near_m, double far_m) {
     const double start = near_m <= 0.0 ? bore.lens_m : std::max(near_m, bore.lens_m);
     const double span = std::max(far_m - start, 0.0);
@@ -25,9 +26,11 @@ void add_cone(Stretch& s, const Bore& bore, double depth_m) {
     s.volume_m3 = sum;
 }
 
-double circle(double diameter_m) { return 0.25 * std::numbers::pi * diameter_m * diameter_m; }
+double circle(double diameter_m) {
+    return 0.25 * std::numbers::pi * diameter_m * diameter_m;
+}
 
-}  // namespace
+} // namespace
 
 Bore place(const preset::Hole& hole, const shape::Body& body) {
     Bore bore;
@@ -50,7 +53,8 @@ Bore place(const preset::Hole& hole, const shape::Body& body) {
     bore.mouth_z_m = belly ? skin.belly_axis_z_m : skin.back_axis_z_m;
     const double mean_z = belly ? skin.belly_mean_z_m : skin.back_mean_z_m;
     bore.far_skin_m = skin.back_axis_z_m - skin.belly_axis_z_m;
-    // A bit wider than the wood finds no skin all round its mouth: that leaves no room down to the other side.
+    // A bit wider than the wood finds no skin all round its mouth: that leaves no room down to the other
+    // side.
     bore.lens_m = std::isfinite(mean_z) ? bore.inward * (mean_z - bore.mouth_z_m) : bore.far_skin_m;
     return bore;
 }
@@ -77,8 +81,10 @@ Contents contents(const preset::Hole& hole, const Bore& bore) {
         const double area = rod ? circle(*hole.fill->stock_diameter_m) : bore.area_m2;
         const double cone = rod ? 0.0 : bore.cone_m3;
         double volume = 0.0;
-        if (hole.fill->length_m) volume = area * *hole.fill->length_m + cone;
-        else if (hole.fill->mass_kg && density > 0.0) volume = *hole.fill->mass_kg / density;
+        if (hole.fill->length_m)
+            volume = area * *hole.fill->length_m + cone;
+        else if (hole.fill->mass_kg && density > 0.0)
+            volume = *hole.fill->mass_kg / density;
         c.fill_kg = volume * density;
         const double in_cone = std::min(volume, cone);
         c.fill_column_m = (volume - in_cone) / area;
@@ -98,10 +104,11 @@ Contents contents(const preset::Hole& hole, const Bore& bore) {
     // What is neither cap nor fill is void; its centroid follows from the whole.
     c.empty.volume_m3 = std::max(c.wood.volume_m3 - c.cap.volume_m3 - c.fill.volume_m3, 0.0);
     if (c.empty.volume_m3 > 0.0) {
-        c.empty.z_m = (c.wood.volume_m3 * c.wood.z_m - c.cap.volume_m3 * c.cap.z_m - c.fill.volume_m3 * c.fill.z_m) /
-                      c.empty.volume_m3;
+        c.empty.z_m =
+            (c.wood.volume_m3 * c.wood.z_m - c.cap.volume_m3 * c.cap.z_m - c.fill.volume_m3 * c.fill.z_m) /
+            c.empty.volume_m3;
     }
     return c;
 }
 
-}  // namespace evenfall::holes
+} // namespace evenfall::holes

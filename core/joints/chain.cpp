@@ -38,4 +38,4 @@ double turn_radius_m(double length_m, std::span<const Pin> pins, std::span<const
     return widest;
 }
 
-}  // namespace evenfall::joints
+} // namespace evenfall::joints

@@ -12,7 +12,7 @@ namespace {
 
 constexpr double usual_spacing_share = 0.6;
 
-}  // namespace
+} // namespace
 
 Heights heights_of(const preset::Pocket& pocket) {
     constexpr double far = std::numeric_limits<double>::infinity();
@@ -34,7 +34,8 @@ HingePlace hinge_place(const preset::Document& document, const shape::Body& body
     const auto pocket_at = [&](double z_m) -> std::optional<int> {
         for (std::size_t k = 0; k < document.pockets.size(); ++k) {
             const Heights h = heights_of(document.pockets[k]);
-            if (holds_axis(document.pockets[k], place.pin) && h.from_m <= z_m && z_m <= h.to_m) return static_cast<int>(k);
+            if (holds_axis(document.pockets[k], place.pin) && h.from_m <= z_m && z_m <= h.to_m)
+                return static_cast<int>(k);
         }
         return std::nullopt;
     };
@@ -56,21 +57,24 @@ HingePlace hinge_place(const preset::Document& document, const shape::Body& body
             place.eyes.push_back({z_m, pocket_at(z_m)});
         }
     }
-    std::sort(place.eyes.begin(), place.eyes.end(), [](const EyePlace& a, const EyePlace& b) { return a.z_m < b.z_m; });
+    std::sort(place.eyes.begin(), place.eyes.end(),
+              [](const EyePlace& a, const EyePlace& b) { return a.z_m < b.z_m; });
     place.eye_spacing_m = place.eyes.back().z_m - place.eyes.front().z_m;
     return place;
 }
 
 namespace {
 
-/// What a film covers, pockets by their own walls. The mouths of pockets, a hundredth of the skin, are not taken off.
+/// What a film covers, pockets by their own walls. The mouths of pockets, a hundredth of the skin, are not
+/// taken off.
 double covered_m2(const preset::Document& document, const shape::Body& body, const preset::Coat& coat) {
     double area_m2 = 0.0;
     for (std::size_t s = 0; s < body.segments.size(); ++s) {
         const shape::Segment& segment = body.segments[s];
         if (coat.on_skin) area_m2 += segment.skin_m2;
         if (coat.on_joint_faces) {
-            for (const shape::Face& face : segment.faces) area_m2 += face.area_m2;
+            for (const shape::Face& face : segment.faces)
+                area_m2 += face.area_m2;
         }
         if (!coat.on_pockets) continue;
         for (const preset::Pocket& p : document.pockets) {
@@ -80,14 +84,15 @@ double covered_m2(const preset::Document& document, const shape::Body& body, con
     return area_m2;
 }
 
-}  // namespace
+} // namespace
 
 Films films_of(const preset::Document& document, const shape::Body& body) {
     Films films;
     for (const preset::Coat& coat : document.coats) {
         if (coat.kind != preset::CoatKind::film || (!coat.on_joint_faces && !coat.on_pockets)) continue;
         double thickness_m = coat.thickness_m.value_or(0.0);
-        if (const materials::Solid* solid = materials::find_solid(coat.material); coat.mass_kg && solid != nullptr) {
+        if (const materials::Solid* solid = materials::find_solid(coat.material);
+            coat.mass_kg && solid != nullptr) {
             const double area_m2 = covered_m2(document, body, coat);
             thickness_m = area_m2 > 0.0 ? *coat.mass_kg / (solid->density_kg_m3.value * area_m2) : 0.0;
         }
@@ -97,4 +102,4 @@ Films films_of(const preset::Document& document, const shape::Body& body) {
     return films;
 }
 
-}  // namespace evenfall::joints
+} // namespace evenfall::joints

@@ -23,20 +23,20 @@ struct Heights {
 /// One eye of a hinge and the pocket it turns in.
 struct EyePlace {
     double z_m = 0.0;
-    std::optional<int> pocket;  ///< of document.pockets; absent: no pocket drawn round the pin at this height
+    std::optional<int> pocket; ///< of document.pockets; absent: no pocket drawn round the pin at this height
 };
 
 /// Where a joint's hinge sits: from its own fields, else from the pockets drawn, else as is usual.
 struct HingePlace {
     preset::Hinge hinge;
     Pin pin;
-    bool pocket_aft = true;       ///< the segment with pin and pockets is the aft one
-    std::vector<EyePlace> eyes;   ///< lowest first; one or more
-    double eye_spacing_m = 0.0;   ///< 0 with one eye
+    bool pocket_aft = true;     ///< the segment with pin and pockets is the aft one
+    std::vector<EyePlace> eyes; ///< lowest first; one or more
+    double eye_spacing_m = 0.0; ///< 0 with one eye
 };
 
-/// Heights that the hinge does not give are the middles of the pockets whose box holds the pin's axis, each its own eye; without
-/// pockets, two eyes 0.6 of the body's height apart (common practice, no source).
+/// Heights that the hinge does not give are the middles of the pockets whose box holds the pin's axis, each
+/// its own eye; without pockets, two eyes 0.6 of the body's height apart (common practice, no source).
 [[nodiscard]] HingePlace hinge_place(const preset::Document& document, const shape::Body& body, int joint);
 
 /// What an eye has over its pin, or over the other's wire where eyes hang in each other; never below nothing.
@@ -52,4 +52,4 @@ struct Films {
 };
 [[nodiscard]] Films films_of(const preset::Document& document, const shape::Body& body);
 
-}  // namespace evenfall::joints
+} // namespace evenfall::joints

@@ -14,10 +14,13 @@ namespace {
 constexpr int girth_levels = 16;
 constexpr int bend_steps = 8;
 
-bool is_hook(const preset::Part& part) { return part.reach_m.value_or(0.0) > 0.0; }
+bool is_hook(const preset::Part& part) {
+    return part.reach_m.value_or(0.0) > 0.0;
+}
 
 int segment_of(const preset::Part& part, const shape::Body& body) {
-    return std::clamp(part.segment.value_or(shape::nearest_segment(body, part.at_m.x)), 0, static_cast<int>(body.segments.size()) - 1);
+    return std::clamp(part.segment.value_or(shape::nearest_segment(body, part.at_m.x)), 0,
+                      static_cast<int>(body.segments.size()) - 1);
 }
 
 /// From a hanger to the edge of a cut, on the lower half of the body.
@@ -25,10 +28,12 @@ double to_cut_m(const Hanger& hanger, const shape::Body& body, double at_m) {
     const shape::Station station = body.lines->at(at_m);
     double nearest = std::numeric_limits<double>::infinity();
     for (int k = 0; k <= girth_levels; ++k) {
-        const double z_m = station.centre_z_m - station.half_height_m * (1.0 - static_cast<double>(k) / girth_levels);
+        const double z_m =
+            station.centre_z_m - station.half_height_m * (1.0 - static_cast<double>(k) / girth_levels);
         // At the belly itself the skin may lie level: any y within it is on the edge.
         const double half_m = shape::skin_half_width(*body.lines, at_m, z_m);
-        const double y_m = k == 0 ? std::clamp(hanger.at_m.y, -half_m, half_m) : std::copysign(half_m, hanger.at_m.y);
+        const double y_m =
+            k == 0 ? std::clamp(hanger.at_m.y, -half_m, half_m) : std::copysign(half_m, hanger.at_m.y);
         nearest = std::min(nearest, length(Vec3{at_m, y_m, z_m} - hanger.at_m));
     }
     return nearest;
@@ -53,24 +58,28 @@ std::vector<Bend> bends(const shape::Body& body, std::span<const Pin> pins, cons
         // All the way first: of bends alike that one is told.
         for (int k = bend_steps; k > 0; --k) {
             std::vector<double> turned = swings[static_cast<std::size_t>(way)];
-            for (double& rad : turned) rad *= (way == Way::port ? -1.0 : 1.0) * k / bend_steps;
+            for (double& rad : turned)
+                rad *= (way == Way::port ? -1.0 : 1.0) * k / bend_steps;
             out.push_back({chain_stands(pins, turned), way, k < bend_steps});
         }
     }
     return out;
 }
 
-}  // namespace
+} // namespace
 
 Hanger hanger_of(const preset::Part& hook, const shape::Body& body) {
     Hanger h{hook.at_m, hook.reach_m.value_or(0.0), segment_of(hook, body)};
     const double to_hanger_m = hanger_share * h.reach_m;
-    if (hook.at_m.x > body.lines->length_m()) h.at_m.x -= to_hanger_m;
-    else h.at_m.z += to_hanger_m;
+    if (hook.at_m.x > body.lines->length_m())
+        h.at_m.x -= to_hanger_m;
+    else
+        h.at_m.z += to_hanger_m;
     return h;
 }
 
-std::vector<HookFoul> hook_fouls(const preset::Document& document, const shape::Body& body, std::span<const Pin> pins, const Swings& swings) {
+std::vector<HookFoul> hook_fouls(const preset::Document& document, const shape::Body& body,
+                                 std::span<const Pin> pins, const Swings& swings) {
     std::vector<HookFoul> out;
     const std::vector<Bend> poses = bends(body, pins, swings);
     for (std::size_t i = 0; i < document.parts.size(); ++i) {
@@ -86,7 +95,7 @@ std::vector<HookFoul> hook_fouls(const preset::Document& document, const shape::
                 worst.over_m = over_m;
                 worst.bent = pose.way;
                 worst.part_way = pose.part_way;
-                if (!pose.way) break;  // straight already: bent is no news
+                if (!pose.way) break; // straight already: bent is no news
             }
             if (worst.over_m > 0.0) out.push_back(worst);
         };
@@ -106,10 +115,11 @@ std::vector<HookFoul> hook_fouls(const preset::Document& document, const shape::
         }
         for (std::size_t k = 0; k < document.joints.size(); ++k) {
             const double over_m = hook.reach_m - to_cut_m(hook, body, document.joints[k].at_m);
-            if (over_m > 0.0) out.push_back({static_cast<int>(i), Fouls::joint, static_cast<int>(k), over_m, {}});
+            if (over_m > 0.0)
+                out.push_back({static_cast<int>(i), Fouls::joint, static_cast<int>(k), over_m, {}});
         }
     }
     return out;
 }
 
-}  // namespace evenfall::joints
+} // namespace evenfall::joints

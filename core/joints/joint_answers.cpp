@@ -16,9 +16,13 @@ namespace {
 
 constexpr std::array ways{Way::port, Way::starboard};
 
-double by(const EyeRoom& room, Way way) { return way == Way::port ? room.port_rad : room.starboard_rad; }
+double by(const EyeRoom& room, Way way) {
+    return way == Way::port ? room.port_rad : room.starboard_rad;
+}
 
-LinkedEyes linked_eyes_of(const preset::Hinge& hinge) { return {hinge.wire_m, hinge.eye_inside_m, hinge.lean_rad}; }
+LinkedEyes linked_eyes_of(const preset::Hinge& hinge) {
+    return {hinge.wire_m, hinge.eye_inside_m, hinge.lean_rad};
+}
 
 /// What gives the least angle; wood where two are equal.
 StoppedBy stopped_by(const JointAnswer& a, std::size_t w) {
@@ -50,11 +54,11 @@ PinSpan pin_span(const Pin& pin, const shape::Body& body) {
     return {length_m, 0.5 * (skin.back_z_m + skin.belly_z_m)};
 }
 
-/// What pockets leave of a pin: it runs from belly to back but for both ends, and bears on wood where no pocket is. Where one is
-/// open above or below, the pin's own end bears nothing.
+/// What pockets leave of a pin: it runs from belly to back but for both ends, and bears on wood where no
+/// pocket is. Where one is open above or below, the pin's own end bears nothing.
 struct PinHold {
     double in_wood_m = 0.0;
-    double span_m = 0.0;  ///< the widest pocket that it crosses; 0: none
+    double span_m = 0.0; ///< the widest pocket that it crosses; 0: none
 };
 
 PinHold pin_hold(const HingePlace& place, const preset::Document& document, const Heights& pin) {
@@ -77,7 +81,8 @@ double wall_before_pin(const JointAnswer& a) {
     return 0.0;
 }
 
-wire::Hold hold_of(const HingePlace& place, const PinHold& pin, double twist_hole_m, double twist_reach_m, double pin_wall_m) {
+wire::Hold hold_of(const HingePlace& place, const PinHold& pin, double twist_hole_m, double twist_reach_m,
+                   double pin_wall_m) {
     const preset::Hinge& h = place.hinge;
     wire::Hold hold;
     hold.temper = temper_of(h);
@@ -93,13 +98,16 @@ wire::Hold hold_of(const HingePlace& place, const PinHold& pin, double twist_hol
     return hold;
 }
 
-Outcome<JointAnswer> one_joint(const preset::Document& document, const shape::Body& body, int joint, const Films& films, double line_n) {
+Outcome<JointAnswer> one_joint(const preset::Document& document, const shape::Body& body, int joint,
+                               const Films& films, double line_n) {
     JointAnswer a;
     a.place = hinge_place(document, body, joint);
     const preset::Hinge& h = a.place.hinge;
     const std::string path = "/joints/" + std::to_string(joint) + "/hinge";
-    const double yield_pa = 0.8 * wire::tensile(temper_of(h), h.wire_m).low_pa;  // yield of drawn wire, common practice, no source
-    auto eye = wire::twisted_eye(twisted_eye_of(h), materials::find_solid("stainless")->density_kg_m3.value, yield_pa, path.c_str());
+    const double yield_pa =
+        0.8 * wire::tensile(temper_of(h), h.wire_m).low_pa; // yield of drawn wire, common practice, no source
+    auto eye = wire::twisted_eye(twisted_eye_of(h), materials::find_solid("stainless")->density_kg_m3.value,
+                                 yield_pa, path.c_str());
     if (!eye) return eye.problems();
     a.eye = *eye;
 
@@ -113,8 +121,11 @@ Outcome<JointAnswer> one_joint(const preset::Document& document, const shape::Bo
         // A pin on the middle plane: both ways are mirror images.
         const bool mirrored = w > 0 && a.place.pin.y_m == 0.0;
         a.bare[w] = mirrored ? a.bare[0] : swing(body, joint, a.place.pin, way);
-        if (mirrored) a.finished[w] = a.finished[0];
-        else a.finished[w] = films.on_faces_m > 0.0 ? swing(body, joint, a.place.pin, way, films.on_faces_m) : a.bare[w];
+        if (mirrored)
+            a.finished[w] = a.finished[0];
+        else
+            a.finished[w] =
+                films.on_faces_m > 0.0 ? swing(body, joint, a.place.pin, way, films.on_faces_m) : a.bare[w];
         a.wire_rad[w] = most_swing_rad;
         if (h.kind == preset::HingeKind::pinned) {
             for (const EyeAnswer& answer : a.eyes) {
@@ -133,7 +144,8 @@ Outcome<JointAnswer> one_joint(const preset::Document& document, const shape::Bo
         for (const EyeAnswer& answer : a.eyes) {
             if (a.wire_rad[w] >= a.finished[w].angle_rad || !a.mouth_m[w]) break;
             if (!answer.room || by(*answer.room, way) >= a.finished[w].angle_rad) continue;
-            const auto width_m = mouth_for(document, body, joint, a.place, answer.place, way, a.finished[w].angle_rad, films.in_pockets_m);
+            const auto width_m = mouth_for(document, body, joint, a.place, answer.place, way,
+                                           a.finished[w].angle_rad, films.in_pockets_m);
             a.mouth_m[w] = width_m ? std::optional(std::max(*a.mouth_m[w], *width_m)) : std::nullopt;
         }
     }
@@ -145,7 +157,8 @@ Outcome<JointAnswer> one_joint(const preset::Document& document, const shape::Bo
     if (a.eyes.size() == 1) {
         const double ring_m = h.eye_inside_m + h.wire_m;
         const bool pinned = h.kind == preset::HingeKind::pinned;
-        a.rocks_rad = pinned ? std::acos(std::min(1.0, (h.pin_diameter_m + h.wire_m) / ring_m)) : link_swing(linked_eyes_of(h), most_swing_rad);
+        a.rocks_rad = pinned ? std::acos(std::min(1.0, (h.pin_diameter_m + h.wire_m) / ring_m))
+                             : link_swing(linked_eyes_of(h), most_swing_rad);
     }
     if (h.kind == preset::HingeKind::pinned) {
         const PinSpan span = pin_span(a.place.pin, body);
@@ -157,7 +170,8 @@ Outcome<JointAnswer> one_joint(const preset::Document& document, const shape::Bo
     for (const bool aft : {false, true}) {
         if (!holds_eyes(h, aft)) continue;
         for (const EyePlace& place : a.place.eyes) {
-            a.twist_reach_m = std::min(a.twist_reach_m, twist_hole(document, body, joint, a.place, place, aft).reach_m);
+            a.twist_reach_m =
+                std::min(a.twist_reach_m, twist_hole(document, body, joint, a.place, place, aft).reach_m);
         }
     }
     a.walls = walls(document, body, joint, a.place, pin);
@@ -167,11 +181,14 @@ Outcome<JointAnswer> one_joint(const preset::Document& document, const shape::Bo
         if (bit && bit->diameter_m < 1.5 * h.pin_diameter_m) a.pin_bits[k] = bit;
     }
     const auto& metric = a.eye_bits[static_cast<std::size_t>(bits::System::metric)];
-    a.strength = wire::strength(hold_of(a.place, pin_hold(a.place, document, pin), metric ? metric->diameter_m : a.eye.twist_outside_m, a.twist_reach_m, wall_before_pin(a)), line_n);
+    a.strength = wire::strength(hold_of(a.place, pin_hold(a.place, document, pin),
+                                        metric ? metric->diameter_m : a.eye.twist_outside_m, a.twist_reach_m,
+                                        wall_before_pin(a)),
+                                line_n);
     return a;
 }
 
-}  // namespace
+} // namespace
 
 Outcome<JointsAnswer> joint_answers(const preset::Document& document, const shape::Body& body) {
     JointsAnswer out;
@@ -189,7 +206,8 @@ Outcome<JointsAnswer> joint_answers(const preset::Document& document, const shap
         }
         out.joints.push_back(std::move(*joint));
     }
-    for (std::size_t w = 0; w < 2; ++w) out.turn_radius_m[w] = turn_radius_m(body.lines->length_m(), pins, swings[w]);
+    for (std::size_t w = 0; w < 2; ++w)
+        out.turn_radius_m[w] = turn_radius_m(body.lines->length_m(), pins, swings[w]);
     out.hooks = hook_fouls(document, body, pins, swings);
     out.warnings = joint_warnings(document, body, out);
     return out;
@@ -205,4 +223,4 @@ Outcome<JointsAnswer> joint_answers(const preset::Document& document) {
     return joint_answers(document, *body);
 }
 
-}  // namespace evenfall::joints
+} // namespace evenfall::joints

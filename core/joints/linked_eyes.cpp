@@ -15,7 +15,7 @@ namespace {
 constexpr double pi = std::numbers::pi;
 constexpr int samples = 48;
 constexpr int starts = 24;
-constexpr double neck_in_radii = 4.0;  // no ring hung in the other reaches farther
+constexpr double neck_in_radii = 4.0; // no ring hung in the other reaches farther
 constexpr double angle_step_rad = 0.1 * pi / 180.0;
 
 /// A ring on its neck: `out` leads along the neck, `across` lies in the ring's plane too.
@@ -27,7 +27,9 @@ struct Eye {
     double radius_m;
     double wire_m;
 
-    [[nodiscard]] Vec3 at(double angle) const { return middle + out * (radius_m * std::cos(angle)) + across * (radius_m * std::sin(angle)); }
+    [[nodiscard]] Vec3 at(double angle) const {
+        return middle + out * (radius_m * std::cos(angle)) + across * (radius_m * std::sin(angle));
+    }
     [[nodiscard]] Vec3 neck_from() const { return middle + out * (radius_m + 0.5 * wire_m); }
 
     [[nodiscard]] double from_ring(const Vec3& p) const {
@@ -67,12 +69,14 @@ double least_round(const F& f) {
 }
 
 double neck_to_neck(const Eye& a, const Eye& b) {
-    // Nearest points of two lines, each held to its own length in turn: for two segments that settles at once or at the next.
+    // Nearest points of two lines, each held to its own length in turn: for two segments that settles at once
+    // or at the next.
     const double whole = (neck_in_radii - 1.0) * a.radius_m - 0.5 * a.wire_m;
     const Vec3 between = b.neck_from() - a.neck_from();
     const double c = dot(a.out, b.out);
     const double sine2 = 1.0 - c * c;
-    double s = sine2 > 1e-12 ? std::clamp((dot(between, a.out) - c * dot(between, b.out)) / sine2, 0.0, whole) : 0.0;
+    double s =
+        sine2 > 1e-12 ? std::clamp((dot(between, a.out) - c * dot(between, b.out)) / sine2, 0.0, whole) : 0.0;
     double t = 0.0;
     for (int k = 0; k < 2; ++k) {
         t = std::clamp(s * c - dot(between, b.out), 0.0, whole);
@@ -106,15 +110,18 @@ Eye aft_eye(const LinkedEyes& e, double swing_rad, const Vec3& middle) {
     const double s = std::sin(swing_rad);
     const auto turned = [c, s](const Vec3& v) { return Vec3{c * v.x - s * v.y, s * v.x + c * v.y, v.z}; };
     const Eye fore = fore_eye(e);
-    return {middle, turned({1.0, 0.0, 0.0}), turned(fore.normal), turned(fore.across), fore.radius_m, e.wire_m};
+    return {middle,  turned({1.0, 0.0, 0.0}), turned(fore.normal), turned(fore.across), fore.radius_m,
+            e.wire_m};
 }
 
 double clearance(const Eye& fore, const Eye& aft) {
     if (!linked(fore, aft)) return std::numeric_limits<double>::quiet_NaN();
     const double d = fore.wire_m;
     const double rings = least_round([&](double angle) { return fore.from_ring(aft.at(angle)); }) - d;
-    const double fore_neck = least_round([&](double angle) { return fore.from_neck(aft.at(angle)); }) - 1.5 * d;
-    const double aft_neck = least_round([&](double angle) { return aft.from_neck(fore.at(angle)); }) - 1.5 * d;
+    const double fore_neck =
+        least_round([&](double angle) { return fore.from_neck(aft.at(angle)); }) - 1.5 * d;
+    const double aft_neck =
+        least_round([&](double angle) { return aft.from_neck(fore.at(angle)); }) - 1.5 * d;
     return std::min({rings, fore_neck, aft_neck, neck_to_neck(fore, aft) - 2.0 * d});
 }
 
@@ -153,7 +160,7 @@ bool free_at(const LinkedEyes& e, double swing_rad) {
     return most >= enough;
 }
 
-}  // namespace
+} // namespace
 
 LinkSlop link_slop(const LinkedEyes& e) {
     const double play = std::max(0.0, e.inside_m - e.wire_m);
@@ -161,11 +168,15 @@ LinkSlop link_slop(const LinkedEyes& e) {
     const Eye fore = fore_eye(e);
     // Half a turn about the necks takes a move to one side into that to the other.
     const auto across = [&](const Vec3& way) {
-        const auto free = [&](double m) { return clearance(fore, aft_eye(e, 0.0, Vec3{fore.radius_m, 0.0, 0.0} + way * m)) >= -1e-9 * fore.radius_m; };
+        const auto free = [&](double m) {
+            return clearance(fore, aft_eye(e, 0.0, Vec3{fore.radius_m, 0.0, 0.0} + way * m)) >=
+                   -1e-9 * fore.radius_m;
+        };
         double from = 0.0;
         double to = 0.5 * shares;
         if (free(to)) return shares;
-        while (to - from > 1e-5 * shares) (free(0.5 * (from + to)) ? from : to) = 0.5 * (from + to);
+        while (to - from > 1e-5 * shares)
+            (free(0.5 * (from + to)) ? from : to) = 0.5 * (from + to);
         return 2.0 * from;
     };
     return {play, across({0.0, 0.0, 1.0}), across({0.0, 1.0, 0.0})};
@@ -187,4 +198,4 @@ double link_swing(const LinkedEyes& e, double most_rad) {
     return free;
 }
 
-}  // namespace evenfall::joints
+} // namespace evenfall::joints

@@ -11,4 +11,4 @@ struct Pin {
 /// Which way the tail end of the lure goes.
 enum class Way { port, starboard };
 
-}  // namespace evenfall::joints
+} // namespace evenfall::joints

@@ -20,11 +20,13 @@ struct Plane {
     const RimRequest& ask;
     double face_x_m = 0.0;
     double tangent = 0.0;
-    double away = 1.0;  ///< +1: the segment lies aft of its face
+    double away = 1.0; ///< +1: the segment lies aft of its face
     double far_x_m = 0.0;
 
     [[nodiscard]] double side() const { return ask.way == Way::starboard ? 1.0 : -1.0; }
-    [[nodiscard]] double half_width(double x_m) const { return shape::skin_half_width(*body.lines, x_m, ask.z_m); }
+    [[nodiscard]] double half_width(double x_m) const {
+        return shape::skin_half_width(*body.lines, x_m, ask.z_m);
+    }
     [[nodiscard]] double flank_x(double y_m) const { return face_x_m + away * std::abs(y_m) * tangent; }
 
     /// y on the closing side at which flank and skin meet; 0 where there is no wood at the face.
@@ -35,7 +37,8 @@ struct Plane {
         const auto room = [&](double y) { return half_width(flank_x(y)) - y; };
         // A body that widens away from the joint: the corner lies beyond the width at the face.
         double far = widest;
-        for (int k = 0; k < 8 && room(far) > 0.0; ++k) far *= 1.3;
+        for (int k = 0; k < 8 && room(far) > 0.0; ++k)
+            far *= 1.3;
         const double f = room(far);
         if (f > 0.0) return widest;
         return zero_between(room, {0.0, room(0.0)}, {far, f}, {1e-9, 1e-10, 40});
@@ -122,19 +125,21 @@ std::vector<Place> half_outline(const Plane& p) {
     return outline;
 }
 
-}  // namespace
+} // namespace
 
 PlanRim plan_rim(const shape::Body& body, const RimRequest& ask) {
     const Plane p = plane_of(body, ask);
     const std::vector<Place> half = half_outline(p);
-    const double pin_y = p.side() * ask.pin.y_m;  // on the closing side's own axis
+    const double pin_y = p.side() * ask.pin.y_m; // on the closing side's own axis
     PlanRim rim;
     // About a pin in the middle plane the other half only opens.
     if (pin_y != 0.0) {
-        for (std::size_t k = half.size(); k-- > 1;) rim.add(half[k].x - ask.pin.x_m, -half[k].y - pin_y);
+        for (std::size_t k = half.size(); k-- > 1;)
+            rim.add(half[k].x - ask.pin.x_m, -half[k].y - pin_y);
     }
-    for (const Place& at : half) rim.add(at.x - ask.pin.x_m, at.y - pin_y);
+    for (const Place& at : half)
+        rim.add(at.x - ask.pin.x_m, at.y - pin_y);
     return rim;
 }
 
-}  // namespace evenfall::joints
+} // namespace evenfall::joints

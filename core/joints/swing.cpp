@@ -14,7 +14,8 @@ namespace {
 constexpr int levels = 24;
 constexpr int refinings = 12;
 
-/// Angles nearer than this are one: flat sides close at one angle at many levels, and the last bit is not to choose among them.
+/// Angles nearer than this are one: flat sides close at one angle at many levels, and the last bit is not to
+/// choose among them.
 constexpr double same_rad = 1e-12;
 
 /// Rounding of a distance: corners that lie on the same circle must find each other.
@@ -28,11 +29,12 @@ struct Contact {
     double r_m = 0.0;
 };
 
-/// A rim in polar form about the pin: distance and direction, 0 straight aft, turning towards the closing side.
+/// A rim in polar form about the pin: distance and direction, 0 straight aft, turning towards the closing
+/// side.
 struct Polar {
     std::vector<double> r;
     std::vector<double> angle;
-    std::vector<double> nearest;  ///< least distance of the edge that starts at each point
+    std::vector<double> nearest; ///< least distance of the edge that starts at each point
 };
 
 Polar polar(const PlanRim& rim) {
@@ -50,7 +52,8 @@ Polar polar(const PlanRim& rim) {
         const double a = du * du + dv * dv;
         const double foot = -(rim.u[k] * du + rim.v[k] * dv);
         const bool inside = foot > 0.0 && foot < a;
-        p.nearest.push_back(inside ? std::abs(rim.u[k] * dv - rim.v[k] * du) / std::sqrt(a) : std::min(p.r[k], p.r[k + 1]));
+        p.nearest.push_back(inside ? std::abs(rim.u[k] * dv - rim.v[k] * du) / std::sqrt(a)
+                                   : std::min(p.r[k], p.r[k + 1]));
     }
     return p;
 }
@@ -64,8 +67,9 @@ void directions_at(const PlanRim& rim, const Polar& p, double r, const Found& fo
         const double v = rim.v[k];
         const double du = rim.u[k + 1] - u;
         const double dv = rim.v[k + 1] - v;
-        // |point + s·edge|² = r² for s from 0 to 1. The one root leads away from the pin along the edge: there a circle about the pin
-        // goes into the wood, turned as the joint closes. At the other it comes out, and what comes out went in before.
+        // |point + s·edge|² = r² for s from 0 to 1. The one root leads away from the pin along the edge:
+        // there a circle about the pin goes into the wood, turned as the joint closes. At the other it comes
+        // out, and what comes out went in before.
         const double a = du * du + dv * dv;
         const double b = u * du + v * dv;
         const double c = p.r[k] * p.r[k] - r * r;
@@ -93,21 +97,24 @@ Contact contact_of(const PlanRim& fore, const PlanRim& aft) {
     return best;
 }
 
-/// What is left of the gap under the films of both faces, measured along the lure; the same at every height and distance aside,
-/// and more where the faces are relieved.
+/// What is left of the gap under the films of both faces, measured along the lure; the same at every height
+/// and distance aside, and more where the faces are relieved.
 double open_m(const preset::Joint& joint, double coat_m) {
-    return joint.gap_m - coat_m * (1.0 / std::cos(joint.relief_fore_rad) + 1.0 / std::cos(joint.relief_aft_rad));
+    return joint.gap_m -
+           coat_m * (1.0 / std::cos(joint.relief_fore_rad) + 1.0 / std::cos(joint.relief_aft_rad));
 }
 
-}  // namespace
+} // namespace
 
 Swing swing(const shape::Body& body, int joint, const Pin& pin, Way way, double coat_m) {
     const auto at = [&](double z_m) {
-        return contact_of(plan_rim(body, {joint, false, pin, way, z_m, coat_m}), plan_rim(body, {joint, true, pin, way, z_m, coat_m}));
+        return contact_of(plan_rim(body, {joint, false, pin, way, z_m, coat_m}),
+                          plan_rim(body, {joint, true, pin, way, z_m, coat_m}));
     };
     const preset::Joint& cut = body.joints[static_cast<std::size_t>(joint)];
     const shape::Station station = body.lines->at(cut.at_m);
-    if (open_m(cut, coat_m) <= closed_m) return {0.0, station.centre_z_m, std::hypot(cut.at_m - pin.x_m, pin.y_m), true};
+    if (open_m(cut, coat_m) <= closed_m)
+        return {0.0, station.centre_z_m, std::hypot(cut.at_m - pin.x_m, pin.y_m), true};
     const double low = station.centre_z_m - station.half_height_m;
     const double step = 2.0 * station.half_height_m / levels;
     Contact best;
@@ -120,7 +127,8 @@ Swing swing(const shape::Body& body, int joint, const Pin& pin, Way way, double 
         }
         return c.angle_rad;
     };
-    for (int k = 0; k < levels; ++k) look(low + (k + 0.5) * step);
+    for (int k = 0; k < levels; ++k)
+        look(low + (k + 0.5) * step);
 
     // Golden section about the least level: one valley between its neighbours.
     constexpr double golden = 0.6180339887498949;
@@ -150,4 +158,4 @@ Swing swing(const shape::Body& body, int joint, const Pin& pin, Way way, double 
     return {best.angle_rad, best_z, best.r_m, true};
 }
 
-}  // namespace evenfall::joints
+} // namespace evenfall::joints

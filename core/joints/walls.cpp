@@ -38,7 +38,8 @@ public:
         for (const auto& wall : found_) {
             if (wall) out.push_back(*wall);
         }
-        std::sort(out.begin(), out.end(), [](const Wall& a, const Wall& b) { return a.thickness_m < b.thickness_m; });
+        std::sort(out.begin(), out.end(),
+                  [](const Wall& a, const Wall& b) { return a.thickness_m < b.thickness_m; });
         return out;
     }
 
@@ -47,10 +48,13 @@ private:
 };
 
 /// Wood in front of the pin: to the flank on either side of the middle, whichever is nearer.
-double before_pin(const preset::Joint& joint, const shape::Body& body, std::size_t j, const HingePlace& place) {
+double before_pin(const preset::Joint& joint, const shape::Body& body, std::size_t j,
+                  const HingePlace& place) {
     const double relief = place.pocket_aft ? joint.relief_aft_rad : joint.relief_fore_rad;
-    const double before = place.pocket_aft ? place.pin.x_m - body.segments[j + 1].x_from_m : body.segments[j].x_to_m - place.pin.x_m;
-    return (before - std::abs(place.pin.y_m) * std::tan(relief)) * std::cos(relief) - 0.5 * place.hinge.pin_diameter_m;
+    const double before = place.pocket_aft ? place.pin.x_m - body.segments[j + 1].x_from_m
+                                           : body.segments[j].x_to_m - place.pin.x_m;
+    return (before - std::abs(place.pin.y_m) * std::tan(relief)) * std::cos(relief) -
+           0.5 * place.hinge.pin_diameter_m;
 }
 
 double beside_pocket(const preset::Pocket& pocket, const shape::Body& body) {
@@ -64,10 +68,10 @@ double beside_pocket(const preset::Pocket& pocket, const shape::Body& body) {
     return least;
 }
 
-}  // namespace
+} // namespace
 
-std::vector<Wall> walls(const preset::Document& document, const shape::Body& body, int joint, const HingePlace& place,
-                        const Heights& pin) {
+std::vector<Wall> walls(const preset::Document& document, const shape::Body& body, int joint,
+                        const HingePlace& place, const Heights& pin) {
     const auto j = static_cast<std::size_t>(joint);
     const bool has_pin = place.hinge.kind == preset::HingeKind::pinned;
     const bool in_wood = pin.to_m > pin.from_m;
@@ -94,18 +98,22 @@ std::vector<Wall> walls(const preset::Document& document, const shape::Body& bod
         const double r = 0.5 * hole.diameter_m;
         const Heights heights = hole_heights(hole, bore);
         if (has_pin && in_wood && bore.segment == pin_segment && heights.meets(pin)) {
-            thinnest.see(Between::pin_and_hole, std::hypot(bore.x_m - place.pin.x_m, bore.y_m - place.pin.y_m) - r - pin_r,
+            thinnest.see(Between::pin_and_hole,
+                         std::hypot(bore.x_m - place.pin.x_m, bore.y_m - place.pin.y_m) - r - pin_r,
                          static_cast<int>(k));
         }
         for (const EyePlace& eye : place.eyes) {
             if (!eye.pocket) continue;
             const preset::Pocket& pocket = document.pockets[static_cast<std::size_t>(*eye.pocket)];
             const shape::Segment& wood = body.segments[static_cast<std::size_t>(bore.segment)];
-            if (pocket.x_to_m <= wood.x_from_m || pocket.x_from_m >= wood.x_to_m || !heights.meets(heights_of(pocket))) continue;
-            thinnest.see(Between::pocket_and_hole, beside_box(pocket, bore.x_m, bore.y_m) - r, static_cast<int>(k));
+            if (pocket.x_to_m <= wood.x_from_m || pocket.x_from_m >= wood.x_to_m ||
+                !heights.meets(heights_of(pocket)))
+                continue;
+            thinnest.see(Between::pocket_and_hole, beside_box(pocket, bore.x_m, bore.y_m) - r,
+                         static_cast<int>(k));
         }
     }
     return thinnest.sorted();
 }
 
-}  // namespace evenfall::joints
+} // namespace evenfall::joints

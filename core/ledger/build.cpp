@@ -16,22 +16,25 @@ namespace evenfall::ledger {
 namespace {
 
 // Spreads without a reading behind them, one standard deviation over value (common practice, no source).
-constexpr double carved_size_spread = 0.01;      // volume of the carved body against the drawing
-constexpr double segment_size_spread = 0.005;    // of one segment against its share of the body, where there are several
-constexpr double part_mass_spread = 0.03;        // hardware taken from a packet, not weighed
-constexpr double weighed_fill_spread = 0.005;    // lead cut to a scale that reads 0.02 g
-constexpr double measured_fill_spread = 0.02;    // stock cut to a length
+constexpr double carved_size_spread = 0.01; // volume of the carved body against the drawing
+constexpr double segment_size_spread =
+    0.005; // of one segment against its share of the body, where there are several
+constexpr double part_mass_spread = 0.03;     // hardware taken from a packet, not weighed
+constexpr double weighed_fill_spread = 0.005; // lead cut to a scale that reads 0.02 g
+constexpr double measured_fill_spread = 0.02; // stock cut to a length
 constexpr double cap_mass_spread = 0.10;
 constexpr double weighed_wood_spread = 0.02;
 constexpr double weighed_plastic_spread = 0.02;
-constexpr double tail_size_spread = 0.02;        // of a cast against its mould's drawing: shrinkage, a mould filled not quite
-constexpr double moisture_sigma_percent = 1.5;   // what a pin meter, or a guess from the weather, is good to
+constexpr double tail_size_spread =
+    0.02; // of a cast against its mould's drawing: shrinkage, a mould filled not quite
+constexpr double moisture_sigma_percent = 1.5; // what a pin meter, or a guess from the weather, is good to
 
 Spread spread(Cause cause, std::size_t group, double relative, bool moves_mass, bool moves_volume) {
     return {cause, static_cast<int>(group), relative, moves_mass, moves_volume};
 }
 
-Line wood_line(const Woodwork& w, Kind kind, std::size_t item, int segment, Stage stage, double volume_m3, const Vec3& at_m) {
+Line wood_line(const Woodwork& w, Kind kind, std::size_t item, int segment, Stage stage, double volume_m3,
+               const Vec3& at_m) {
     Line line;
     line.kind = kind;
     line.item = static_cast<int>(item);
@@ -67,11 +70,13 @@ Inertia cylinder(double mass_kg, double area_m2, double volume_m3) {
 void append_segments(const Woodwork& w, Ledger& out) {
     for (std::size_t s = 0; s < w.body->segments.size(); ++s) {
         const shape::Segment& segment = w.body->segments[s];
-        Line line = wood_line(w, Kind::wood, s, static_cast<int>(s), Stage::carved, segment.volume_m3, segment.centroid_m);
+        Line line = wood_line(w, Kind::wood, s, static_cast<int>(s), Stage::carved, segment.volume_m3,
+                              segment.centroid_m);
         line.displaced_m3 = segment.volume_m3;
         line.own_kg_m2 = segment.inertia_m5 * w.wood_kg_m3;
         line.spreads[2] = spread(Cause::carved_size, 0, carved_size_spread, true, true);
-        if (w.body->segments.size() > 1) line.spreads[3] = spread(Cause::carved_size, s + 1, segment_size_spread, true, true);
+        if (w.body->segments.size() > 1)
+            line.spreads[3] = spread(Cause::carved_size, s + 1, segment_size_spread, true, true);
         out.push_back(line);
     }
 }
@@ -108,21 +113,24 @@ Problems append_pockets(const Woodwork& w, Taken& taken, Ledger& out) {
             if (cut.volume_m3 <= 0.0) continue;
             found += cut.volume_m3;
             if (taken.takes_the_last(static_cast<int>(s), cut.volume_m3)) {
-                problems.push_back({ProblemCode::outside_segment, pointer("pockets", i, "x_from_mm"), "some wood left",
-                                    "Pocket " + std::to_string(i + 1) + (p.name.empty() ? "" : " (" + p.name + ")") + " leaves no wood of segment " +
-                                        std::to_string(s + 1) + "."});
+                problems.push_back(
+                    {ProblemCode::outside_segment, pointer("pockets", i, "x_from_mm"), "some wood left",
+                     "Pocket " + std::to_string(i + 1) + (p.name.empty() ? "" : " (" + p.name + ")") +
+                         " leaves no wood of segment " + std::to_string(s + 1) + "."});
             }
             const int segment = static_cast<int>(s);
-            out.push_back(wood_line(w, Kind::pocket_wood, i, segment, Stage::drilled, -cut.volume_m3, cut.centroid_m));
+            out.push_back(
+                wood_line(w, Kind::pocket_wood, i, segment, Stage::drilled, -cut.volume_m3, cut.centroid_m));
             if (p.floods) {
-                out.push_back(water_line(Kind::pocket_water, i, segment, Stage::drilled, cut.volume_m3, cut.centroid_m));
+                out.push_back(water_line(Kind::pocket_water, i, segment, Stage::drilled, cut.volume_m3,
+                                         cut.centroid_m));
             }
         }
         if (found <= 0.0) {
-            problems.push_back({ProblemCode::outside_segment, pointer("pockets", i, "x_from_mm"), "",
-                                "Pocket " + std::to_string(i + 1) + (p.name.empty() ? "" : " (" + p.name + ")") +
-                                    " from " + millimetres_text(p.x_from_m) + " to " + millimetres_text(p.x_to_m) +
-                                    " meets no wood."});
+            problems.push_back(
+                {ProblemCode::outside_segment, pointer("pockets", i, "x_from_mm"), "",
+                 "Pocket " + std::to_string(i + 1) + (p.name.empty() ? "" : " (" + p.name + ")") + " from " +
+                     millimetres_text(p.x_from_m) + " to " + millimetres_text(p.x_to_m) + " meets no wood."});
         }
     }
     return problems;
@@ -138,7 +146,8 @@ Problems append_parts(const Woodwork& w, Taken& taken, Ledger& out) {
             continue;
         }
         const int last = static_cast<int>(w.body->segments.size()) - 1;
-        const int segment = std::clamp(part.segment.value_or(shape::nearest_segment(*w.body, part.at_m.x)), 0, last);
+        const int segment =
+            std::clamp(part.segment.value_or(shape::nearest_segment(*w.body, part.at_m.x)), 0, last);
         const double volume = part.mass_kg / solid->density_kg_m3.value;
         Line line;
         line.kind = Kind::part;
@@ -154,12 +163,14 @@ Problems append_parts(const Woodwork& w, Taken& taken, Ledger& out) {
         out.push_back(line);
         if (part.embedded > 0.0) {
             if (taken.takes_the_last(segment, part.embedded * volume)) {
-                problems.push_back({ProblemCode::does_not_fit, pointer("parts", i, "embedded_percent"), "some wood left",
-                                    "Part " + std::to_string(i + 1) + (part.name.empty() ? "" : " (" + part.name + ")") +
-                                        " takes the place of all the wood that is left of segment " + std::to_string(segment + 1) + "."});
+                problems.push_back(
+                    {ProblemCode::does_not_fit, pointer("parts", i, "embedded_percent"), "some wood left",
+                     "Part " + std::to_string(i + 1) + (part.name.empty() ? "" : " (" + part.name + ")") +
+                         " takes the place of all the wood that is left of segment " +
+                         std::to_string(segment + 1) + "."});
             }
-            out.push_back(
-                wood_line(w, Kind::bore_wood, i, segment, Stage::hardware, -part.embedded * volume, part.at_m));
+            out.push_back(wood_line(w, Kind::bore_wood, i, segment, Stage::hardware, -part.embedded * volume,
+                                    part.at_m));
         }
     }
     return problems;
@@ -172,7 +183,8 @@ Problems append_tail(const Woodwork& w, Ledger& out) {
     if (solid == nullptr) return {unknown_material("/tail/material", tail.material)};
     const double density = tail::density_kg_m3(tail);
     const int segment = static_cast<int>(w.body->segments.size()) - 1;
-    const auto append = [&](int item, double volume_m3, double displaced_m3, const Vec3& at_m, const Inertia& own_m5) {
+    const auto append = [&](int item, double volume_m3, double displaced_m3, const Vec3& at_m,
+                            const Inertia& own_m5) {
         Line line;
         line.kind = Kind::tail;
         line.item = item;
@@ -193,15 +205,19 @@ Problems append_tail(const Woodwork& w, Ledger& out) {
     const preset::Tenon& t = *tail.tenon;
     const double volume = t.length_m * t.thickness_m * t.height_m;
     const auto square = [](double side_m) { return side_m * side_m / 12.0; };
-    const double x = volume * square(t.length_m), y = volume * square(t.thickness_m), z = volume * square(t.height_m);
-    append(1, volume, volume - w.tail->dry_m3, tail::in_lure(tail, {-0.5 * t.length_m, 0.0, 0.0}), {y + z, x + z, x + y, 0.0, 0.0, 0.0});
+    const double x = volume * square(t.length_m), y = volume * square(t.thickness_m),
+                 z = volume * square(t.height_m);
+    append(1, volume, volume - w.tail->dry_m3, tail::in_lure(tail, {-0.5 * t.length_m, 0.0, 0.0}),
+           {y + z, x + z, x + y, 0.0, 0.0, 0.0});
     return {};
 }
 
-/// What fills the holes round the eyes of hinges that name their glue, and the wood that the bit took out for it. The wire itself
-/// is a part. Without a spread: less than a scale reads.
+/// What fills the holes round the eyes of hinges that name their glue, and the wood that the bit took out for
+/// it. The wire itself is a part. Without a spread: less than a scale reads.
 void append_glue(const Woodwork& w, Ledger& out) {
-    const auto glued = [](const preset::Joint& j) { return j.hinge && j.hinge->glue != preset::HingeGlue::none; };
+    const auto glued = [](const preset::Joint& j) {
+        return j.hinge && j.hinge->glue != preset::HingeGlue::none;
+    };
     if (std::none_of(w.document->joints.begin(), w.document->joints.end(), glued)) return;
     for (const glue::EyeInHole& eye : glue::eyes_in_holes(*w.document, *w.body)) {
         const preset::Joint& joint = w.document->joints[static_cast<std::size_t>(eye.joint)];
@@ -211,14 +227,17 @@ void append_glue(const Woodwork& w, Ledger& out) {
         line.item = eye.joint;
         line.segment = eye.segment;
         line.stage = Stage::hardware;
-        line.mass_kg = eye.gap_m3 * materials::find_solid(joint.hinge->glue == preset::HingeGlue::epoxy ? "epoxy" : "ca")->density_kg_m3.value;
+        line.mass_kg =
+            eye.gap_m3 * materials::find_solid(joint.hinge->glue == preset::HingeGlue::epoxy ? "epoxy" : "ca")
+                             ->density_kg_m3.value;
         line.at_m = eye.at_m;
         out.push_back(line);
-        out.push_back(wood_line(w, Kind::glue, static_cast<std::size_t>(eye.joint), eye.segment, Stage::hardware, -eye.gap_m3, eye.at_m));
+        out.push_back(wood_line(w, Kind::glue, static_cast<std::size_t>(eye.joint), eye.segment,
+                                Stage::hardware, -eye.gap_m3, eye.at_m));
     }
 }
 
-}  // namespace
+} // namespace
 
 Problem unknown_material(std::string path, const std::string& id) {
     return {ProblemCode::unknown_name, std::move(path), "", "“" + id + "” is not in the table of materials."};
@@ -226,7 +245,8 @@ Problem unknown_material(std::string path, const std::string& id) {
 
 namespace {
 
-/// What earlier readings taught, on the lines from `first` on: the one place where a correction touches a mass or a volume.
+/// What earlier readings taught, on the lines from `first` on: the one place where a correction touches a
+/// mass or a volume.
 void correct(const Woodwork& w, std::size_t first, Ledger& out) {
     if (w.document->corrections.empty()) return;
     for (std::size_t i = first; i < out.size(); ++i) {
@@ -251,7 +271,8 @@ void append_hole_uncorrected(const Woodwork& w, std::size_t index, const preset:
     const holes::Contents c = holes::contents(hole, bore);
     const auto at = [&](const holes::Stretch& s) { return Vec3{bore.x_m, bore.y_m, s.z_m}; };
 
-    Line wood = wood_line(w, Kind::hole_wood, index, bore.segment, Stage::drilled, -c.wood.volume_m3, at(c.wood));
+    Line wood =
+        wood_line(w, Kind::hole_wood, index, bore.segment, Stage::drilled, -c.wood.volume_m3, at(c.wood));
     wood.own_kg_m2 = cylinder(wood.mass_kg, bore.area_m2, c.wood.volume_m3);
     out.push_back(wood);
     if (c.floods) {
@@ -265,12 +286,14 @@ void append_hole_uncorrected(const Woodwork& w, std::size_t index, const preset:
         fill.segment = bore.segment;
         fill.stage = Stage::leaded;
         fill.mass_kg = c.fill_kg;
-        // In a capped hole the envelope's water is pushed aside already; in an open one the fill pushes it back out.
+        // In a capped hole the envelope's water is pushed aside already; in an open one the fill pushes it
+        // back out.
         fill.displaced_m3 = c.floods ? c.fill.volume_m3 : 0.0;
         fill.at_m = at(c.fill);
         fill.own_kg_m2 = cylinder(fill.mass_kg, bore.area_m2, c.fill.volume_m3);
         const bool weighed = hole.fill && hole.fill->mass_kg;
-        fill.spreads[0] = spread(Cause::fill_mass, index, weighed ? weighed_fill_spread : measured_fill_spread, true, false);
+        fill.spreads[0] = spread(Cause::fill_mass, index,
+                                 weighed ? weighed_fill_spread : measured_fill_spread, true, false);
         out.push_back(fill);
     }
     if (hole.cap && c.cap.volume_m3 > 0.0) {
@@ -287,7 +310,7 @@ void append_hole_uncorrected(const Woodwork& w, std::size_t index, const preset:
     }
 }
 
-}  // namespace
+} // namespace
 
 void append_hole(const Woodwork& w, std::size_t index, const preset::Hole& hole, Ledger& out) {
     const std::size_t first = out.size();
@@ -297,21 +320,25 @@ void append_hole(const Woodwork& w, std::size_t index, const preset::Hole& hole,
 
 namespace {
 
-/// By how much of itself the density moves with one standard deviation of moisture: half the way between both sides of it.
+/// By how much of itself the density moves with one standard deviation of moisture: half the way between both
+/// sides of it.
 double moisture_spread(const materials::Wood& wood, double percent) {
     const double drier = std::max(0.0, percent - moisture_sigma_percent);
     const double wetter = std::min(30.0, percent + moisture_sigma_percent);
-    const double per_percent = (materials::wood_density_kg_m3(wood, wetter) - materials::wood_density_kg_m3(wood, drier)) / (wetter - drier);
+    const double per_percent =
+        (materials::wood_density_kg_m3(wood, wetter) - materials::wood_density_kg_m3(wood, drier)) /
+        (wetter - drier);
     return std::abs(per_percent) * moisture_sigma_percent / materials::wood_density_kg_m3(wood, percent);
 }
 
-}  // namespace
+} // namespace
 
 Outcome<Woodwork> prepare(const preset::Document& document, const shape::Body& body) {
     const materials::Wood* wood = materials::find_wood(document.wood.species);
     if (wood == nullptr && !document.wood.density_kg_m3) {
         return Problem{ProblemCode::unknown_name, "/wood/species", "",
-                       "“" + document.wood.species + "” is not in the table of woods; weigh your own and give its density."};
+                       "“" + document.wood.species +
+                           "” is not in the table of woods; weigh your own and give its density."};
     }
     Woodwork w;
     w.document = &document;
@@ -326,7 +353,8 @@ Outcome<Woodwork> prepare(const preset::Document& document, const shape::Body& b
         w.moisture_spread = moisture_spread(*wood, document.wood.moisture_percent);
     }
     w.bores.reserve(document.holes.size());
-    for (const preset::Hole& hole : document.holes) w.bores.push_back(holes::place(hole, body));
+    for (const preset::Hole& hole : document.holes)
+        w.bores.push_back(holes::place(hole, body));
     if (document.tail) {
         auto loft = tail::loft(document, body);
         if (!loft) return loft.problems();
@@ -352,14 +380,18 @@ Outcome<Ledger> build(const Woodwork& w) {
         append_hole_uncorrected(w, i, hole, ledger);
     }
     Taken taken(*w.body);
-    for (Problem& p : append_pockets(w, taken, ledger)) problems.push_back(std::move(p));
+    for (Problem& p : append_pockets(w, taken, ledger))
+        problems.push_back(std::move(p));
     append_glue(w, ledger);
-    for (Problem& p : append_parts(w, taken, ledger)) problems.push_back(std::move(p));
-    for (Problem& p : append_tail(w, ledger)) problems.push_back(std::move(p));
-    for (Problem& p : append_coats(w, ledger)) problems.push_back(std::move(p));
+    for (Problem& p : append_parts(w, taken, ledger))
+        problems.push_back(std::move(p));
+    for (Problem& p : append_tail(w, ledger))
+        problems.push_back(std::move(p));
+    for (Problem& p : append_coats(w, ledger))
+        problems.push_back(std::move(p));
     if (!problems.empty()) return problems;
     correct(w, 0, ledger);
     return ledger;
 }
 
-}  // namespace evenfall::ledger
+} // namespace evenfall::ledger

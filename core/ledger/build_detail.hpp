@@ -13,4 +13,4 @@ namespace evenfall::ledger {
 /// All lines of all coats. Problems: an unknown material, a coat that has nothing to lie on.
 [[nodiscard]] Problems append_coats(const Woodwork& woodwork, Ledger& out);
 
-}  // namespace evenfall::ledger
+} // namespace evenfall::ledger

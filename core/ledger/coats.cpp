@@ -11,14 +11,15 @@ namespace evenfall::ledger {
 
 namespace {
 
-constexpr double coat_spread = 0.20;  // of what a brush leaves, one standard deviation (common practice, no source)
+constexpr double coat_spread =
+    0.20; // of what a brush leaves, one standard deviation (common practice, no source)
 
 /// The surfaces of one pocket in one segment, and how much room there is in it.
 struct Opening {
     int pocket = 0;
     int segment = 0;
     bool floods = true;
-    double room_m3 = 0.0;  ///< what the films before have left of it
+    double room_m3 = 0.0; ///< what the films before have left of it
     shape::PocketSurface surface;
 };
 
@@ -26,13 +27,15 @@ struct Opening {
 std::vector<Opening> openings(const Woodwork& w) {
     std::vector<Opening> out;
     const auto& coats = w.document->coats;
-    if (std::none_of(coats.begin(), coats.end(), [](const preset::Coat& c) { return c.on_pockets; })) return out;
+    if (std::none_of(coats.begin(), coats.end(), [](const preset::Coat& c) { return c.on_pockets; }))
+        return out;
     for (std::size_t i = 0; i < w.document->pockets.size(); ++i) {
         const shape::Box box = shape::box_of(w.document->pockets[i]);
         for (int s = 0; s < static_cast<int>(w.body->segments.size()); ++s) {
             const double room = shape::box_in_segment(*w.body, s, box).volume_m3;
             if (room <= 0.0) continue;
-            out.push_back({static_cast<int>(i), s, w.document->pockets[i].floods, room, shape::pocket_surface(*w.body, s, box)});
+            out.push_back({static_cast<int>(i), s, w.document->pockets[i].floods, room,
+                           shape::pocket_surface(*w.body, s, box)});
         }
     }
     return out;
@@ -45,7 +48,8 @@ struct CoatedSurface {
     bool closed = false;
 };
 
-CoatedSurface coated_surface(const Woodwork& w, int index, const preset::Coat& coat, const std::vector<Opening>& openings) {
+CoatedSurface coated_surface(const Woodwork& w, int index, const preset::Coat& coat,
+                             const std::vector<Opening>& openings) {
     const shape::Segment& segment = w.body->segments[static_cast<std::size_t>(index)];
     CoatedSurface surface;
     Vec3 moment;
@@ -77,37 +81,43 @@ CoatedSurface coated_surface(const Woodwork& w, int index, const preset::Coat& c
     return surface;
 }
 
-/// A film of thickness t on the walls of a box, t² shared where two walls meet: S·t − (length of inner edges)·t². Never more
-/// than there is room left for.
+/// A film of thickness t on the walls of a box, t² shared where two walls meet: S·t − (length of inner
+/// edges)·t². Never more than there is room left for.
 double film_in(const Opening& o, double thickness_m) {
-    const double film = o.surface.wall.area_m2 * thickness_m - o.surface.inner_edge_m * thickness_m * thickness_m;
+    const double film =
+        o.surface.wall.area_m2 * thickness_m - o.surface.inner_edge_m * thickness_m * thickness_m;
     return std::clamp(film, 0.0, o.room_m3);
 }
 
 /// All lines of one coat over the surfaces that it covers.
 class CoatLines {
 public:
-    CoatLines(const Woodwork& w, std::size_t index, const materials::Solid& solid, std::vector<Opening>& openings)
+    CoatLines(const Woodwork& w, std::size_t index, const materials::Solid& solid,
+              std::vector<Opening>& openings)
         : w_(w), index_(index), coat_(w.document->coats[index]), solid_(solid), openings_(openings) {
         for (int s = 0; s < static_cast<int>(w.body->segments.size()); ++s) {
             outside_.push_back(coated_surface(w, s, coat_, openings));
             total_m2_ += outside_.back().area_m2;
         }
         if (!coat_.on_pockets) return;
-        for (const Opening& o : openings) total_m2_ += o.surface.wall.area_m2;
+        for (const Opening& o : openings)
+            total_m2_ += o.surface.wall.area_m2;
     }
 
     [[nodiscard]] double total_m2() const { return total_m2_; }
 
     void append(Ledger& out) const {
-        for (std::size_t s = 0; s < outside_.size(); ++s) append_outside(static_cast<int>(s), out);
+        for (std::size_t s = 0; s < outside_.size(); ++s)
+            append_outside(static_cast<int>(s), out);
         if (!coat_.on_pockets) return;
-        for (Opening& o : openings_) append_inside(o, out);
+        for (Opening& o : openings_)
+            append_inside(o, out);
     }
 
 private:
     [[nodiscard]] Spread spread(bool moves_volume) const {
-        return {Cause::coat_amount, static_cast<int>(index_), coat_.spread.value_or(coat_spread), true, moves_volume};
+        return {Cause::coat_amount, static_cast<int>(index_), coat_.spread.value_or(coat_spread), true,
+                moves_volume};
     }
 
     [[nodiscard]] bool is_film() const { return coat_.kind == preset::CoatKind::film; }
@@ -140,13 +150,14 @@ private:
         }
         if (is_film()) line.displaced_m3 = volume;
         // A thin shell on a form has about 5/3 of the solid's radius of gyration squared (exact on a sphere).
-        if (segment.volume_m3 > 0.0) line.own_kg_m2 = segment.inertia_m5 * (5.0 / 3.0 * line.mass_kg / segment.volume_m3);
+        if (segment.volume_m3 > 0.0)
+            line.own_kg_m2 = segment.inertia_m5 * (5.0 / 3.0 * line.mass_kg / segment.volume_m3);
         line.spreads[0] = spread(is_film());
         out.push_back(line);
     }
 
-    /// In a pocket that floods a film takes the place of water; in one that stays dry it only weighs. Its own inertia is that of
-    /// a crumb of varnish: left out.
+    /// In a pocket that floods a film takes the place of water; in one that stays dry it only weighs. Its own
+    /// inertia is that of a crumb of varnish: left out.
     void append_inside(Opening& o, Ledger& out) const {
         if (o.surface.wall.area_m2 <= 0.0) return;
         Line line = line_at(o.segment, o.surface.wall.centroid_m());
@@ -181,7 +192,7 @@ std::string nowhere_text(const preset::Coat& coat) {
     return " goes onto joint faces and into pockets alone, and the lure has neither.";
 }
 
-}  // namespace
+} // namespace
 
 Problems append_coats(const Woodwork& w, Ledger& out) {
     Problems problems;
@@ -196,7 +207,8 @@ Problems append_coats(const Woodwork& w, Ledger& out) {
         const CoatLines lines(w, i, *solid, walls);
         // A mass has to lie somewhere; a thickness on nothing is nothing.
         if (lines.total_m2() <= 0.0 && (coat.on_pockets || coat.mass_kg.value_or(0.0) > 0.0)) {
-            problems.push_back({ProblemCode::missing_key, pointer("coats", i, "surfaces"), "a surface that is there",
+            problems.push_back({ProblemCode::missing_key, pointer("coats", i, "surfaces"),
+                                "a surface that is there",
                                 "Coat " + std::to_string(i + 1) + nowhere_text(coat)});
             continue;
         }
@@ -205,4 +217,4 @@ Problems append_coats(const Woodwork& w, Ledger& out) {
     return problems;
 }
 
-}  // namespace evenfall::ledger
+} // namespace evenfall::ledger

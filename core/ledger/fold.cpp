@@ -20,9 +20,13 @@ Sum& Sum::operator+=(const Sum& other) {
     return *this;
 }
 
-Vec3 Sum::g_m() const { return mass_kg != 0.0 ? mass_moment_kg_m / mass_kg : Vec3{}; }
+Vec3 Sum::g_m() const {
+    return mass_kg != 0.0 ? mass_moment_kg_m / mass_kg : Vec3{};
+}
 
-Vec3 Sum::b_m() const { return displaced_m3 != 0.0 ? displaced_moment_m4 / displaced_m3 : Vec3{}; }
+Vec3 Sum::b_m() const {
+    return displaced_m3 != 0.0 ? displaced_moment_m4 / displaced_m3 : Vec3{};
+}
 
 Fold fold(std::span<const Line> lines, std::size_t segments) {
     Fold f;
@@ -58,7 +62,7 @@ Step& step_of(std::vector<Step>& steps, const Spread& spread) {
     return steps.back();
 }
 
-}  // namespace
+} // namespace
 
 std::array<Sigma, stage_count> sigmas(std::span<const Line> lines, double water_kg_m3) {
     std::vector<Step> steps;
@@ -83,7 +87,8 @@ std::array<Sigma, stage_count> sigmas(std::span<const Line> lines, double water_
             variance[s].in_water_kg += reached.in_water_kg * reached.in_water_kg;
         }
     }
-    for (Sigma& v : variance) v = {std::sqrt(v.mass_kg), std::sqrt(v.in_water_kg)};
+    for (Sigma& v : variance)
+        v = {std::sqrt(v.mass_kg), std::sqrt(v.in_water_kg)};
     return variance;
 }
 
@@ -97,4 +102,4 @@ Inertia inertia_about(std::span<const Line> lines, Stage stage, const Vec3& poin
     return sum;
 }
 
-}  // namespace evenfall::ledger
+} // namespace evenfall::ledger

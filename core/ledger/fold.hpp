@@ -23,19 +23,21 @@ struct Sum {
     /// Centre of buoyancy B of the whole envelope under water; the origin where nothing is displaced.
     [[nodiscard]] Vec3 b_m() const;
     /// Mass less displaced water [kg]: what a scale reads when the piece hangs in water.
-    [[nodiscard]] double in_water_kg(double water_kg_m3) const { return mass_kg - water_kg_m3 * displaced_m3; }
+    [[nodiscard]] double in_water_kg(double water_kg_m3) const {
+        return mass_kg - water_kg_m3 * displaced_m3;
+    }
 };
 
 /// Sums of one ledger by segment and by stage reached (every line of this stage and the stages before it).
 struct Fold {
     Sum total;
-    std::array<Sum, stage_count> through;  ///< through[s]: the piece as it lies on the bench after stage s
-    std::vector<Sum> segments;             ///< finished
+    std::array<Sum, stage_count> through; ///< through[s]: the piece as it lies on the bench after stage s
+    std::vector<Sum> segments;            ///< finished
 };
 [[nodiscard]] Fold fold(std::span<const Line> lines, std::size_t segments);
 
-/// Standard deviation of the mass, and of the in-water mass, of the lines up to a stage: first order, causes independent,
-/// lines of one cause and group in step.
+/// Standard deviation of the mass, and of the in-water mass, of the lines up to a stage: first order, causes
+/// independent, lines of one cause and group in step.
 struct Sigma {
     double mass_kg = 0.0;
     double in_water_kg = 0.0;
@@ -45,4 +47,4 @@ struct Sigma {
 /// Mass moments of inertia about a point [kg·m²] of all lines up to a stage.
 [[nodiscard]] Inertia inertia_about(std::span<const Line> lines, Stage stage, const Vec3& point_m);
 
-}  // namespace evenfall::ledger
+} // namespace evenfall::ledger

@@ -15,7 +15,8 @@ std::optional<double> explaining_moisture(const Wood& wood, double density_kg_m3
     // Density rises with moisture all the way: swelling takes back less than the water weighs.
     double dry = 0.0;
     double wet = 30.0;
-    if (density_kg_m3 < wood_density_kg_m3(wood, dry) || density_kg_m3 > wood_density_kg_m3(wood, wet)) return std::nullopt;
+    if (density_kg_m3 < wood_density_kg_m3(wood, dry) || density_kg_m3 > wood_density_kg_m3(wood, wet))
+        return std::nullopt;
     while (wet - dry > 1e-6) {
         const double middle = 0.5 * (dry + wet);
         (wood_density_kg_m3(wood, middle) < density_kg_m3 ? dry : wet) = middle;
@@ -23,7 +24,7 @@ std::optional<double> explaining_moisture(const Wood& wood, double density_kg_m3
     return 0.5 * (dry + wet);
 }
 
-}  // namespace
+} // namespace
 
 Outcome<BlockAnswer> weigh_block(const Block& b, const Wood& wood, double to_percent) {
     using units::Unit;
@@ -46,4 +47,4 @@ Outcome<BlockAnswer> weigh_block(const Block& b, const Wood& wood, double to_per
     return a;
 }
 
-}  // namespace evenfall::materials
+} // namespace evenfall::materials

@@ -9,18 +9,18 @@ namespace evenfall::materials {
 
 /// What a material is used for; a document may name it only where it makes sense.
 enum class Use : unsigned {
-    ballast = 1u,   ///< fills holes
-    cap = 2u,       ///< closes holes
-    part = 4u,      ///< wire, hooks, eyes, tails
-    coat = 8u,      ///< sealers, paints, clear coats
-    tail = 16u,     ///< cast soft tails
+    ballast = 1u, ///< fills holes
+    cap = 2u,     ///< closes holes
+    part = 4u,    ///< wire, hooks, eyes, tails
+    coat = 8u,    ///< sealers, paints, clear coats
+    tail = 16u,   ///< cast soft tails
 };
 
 struct Solid {
-    std::string_view id;    ///< as in a document: "lead"
-    std::string_view name;  ///< as shown: "Lead, soft"
-    unsigned uses = 0;      ///< Use flags or-ed together
-    Figure density_kg_m3;   ///< as it ends up on the lure (cured, dry, set)
+    std::string_view id;   ///< as in a document: "lead"
+    std::string_view name; ///< as shown: "Lead, soft"
+    unsigned uses = 0;     ///< Use flags or-ed together
+    Figure density_kg_m3;  ///< as it ends up on the lure (cured, dry, set)
 
     [[nodiscard]] bool serves(Use use) const { return (uses & static_cast<unsigned>(use)) != 0u; }
 };
@@ -33,4 +33,4 @@ struct Solid {
 /// Is there such a material, and are soft tails cast of it?
 [[nodiscard]] bool is_soft(std::string_view id);
 
-}  // namespace evenfall::materials
+} // namespace evenfall::materials

@@ -12,8 +12,8 @@ namespace {
 
 using enum Provenance;
 
-// Spread within a species: a coefficient of variation of about 10 % suits the oven-dry density of pieces of one species
-// (Wood Handbook FPL-GTR-190, 2010, ch. 4, density section; read).
+// Spread within a species: a coefficient of variation of about 10 % suits the oven-dry density of pieces of
+// one species (Wood Handbook FPL-GTR-190, 2010, ch. 4, density section; read).
 constexpr double of_species = 0.10;
 // Sold from 0.10 to 0.25 g/cm³ (second-hand); that range taken as two standard deviations either side.
 constexpr double of_balsa = 0.20;
@@ -25,10 +25,12 @@ constexpr double of_hardness = 0.20;
 constexpr std::string_view table_5_3a = "Wood Handbook FPL-GTR-282 (2021), Table 5-3a, from a copied table";
 constexpr std::string_view table_5_3b = "Wood Handbook FPL-GTR-282 (2021), Table 5-3b, from a trade reprint";
 constexpr std::string_view table_5_5a = "Wood Handbook FPL-GTR-282 (2021), Table 5-5a, as quoted";
-constexpr std::string_view edition_1974 = "Wood Handbook, 1974 edition, table of strength properties, from a reprint";
+constexpr std::string_view edition_1974 =
+    "Wood Handbook, 1974 edition, table of strength properties, from a reprint";
 constexpr std::string_view recalled = "Wood Handbook FPL-GTR-282 (2021), ch. 5, from memory, not re-read";
 
-constexpr Figure sg(double value, Provenance provenance, std::string_view source, double spread = of_species) {
+constexpr Figure sg(double value, Provenance provenance, std::string_view source,
+                    double spread = of_species) {
     return {value, spread, provenance, source};
 }
 constexpr Figure hardness_lbf(double lbf, Provenance provenance, std::string_view source) {
@@ -36,40 +38,51 @@ constexpr Figure hardness_lbf(double lbf, Provenance provenance, std::string_vie
 }
 
 constexpr std::array table{
-    Wood{"basswood", "Basswood, American", sg(0.32, second_hand, table_5_3b), sg(0.37, second_hand, table_5_3b),
-         hardness_lbf(410, second_hand, table_5_3b)},
-    Wood{"yellow_poplar", "Yellow-poplar", sg(0.40, second_hand, table_5_3a), sg(0.42, second_hand, table_5_3a),
-         hardness_lbf(540, second_hand, table_5_3b)},
+    Wood{"basswood", "Basswood, American", sg(0.32, second_hand, table_5_3b),
+         sg(0.37, second_hand, table_5_3b), hardness_lbf(410, second_hand, table_5_3b)},
+    Wood{"yellow_poplar", "Yellow-poplar", sg(0.40, second_hand, table_5_3a),
+         sg(0.42, second_hand, table_5_3a), hardness_lbf(540, second_hand, table_5_3b)},
     Wood{"black_walnut", "Walnut, black", sg(0.51, memory, recalled), sg(0.55, second_hand, table_5_3a),
          hardness_lbf(1010, memory, recalled)},
-    Wood{"douglas_fir", "Douglas-fir, coast", sg(0.45, second_hand, table_5_3a), sg(0.48, second_hand, table_5_3a),
-         hardness_lbf(710, read, "A university extension's table of wood hardness; 3200 N in Wood Handbook Table 5-3a, second-hand")},
-    Wood{"western_redcedar", "Redcedar, western", sg(0.31, second_hand, edition_1974), sg(0.32, second_hand, edition_1974),
-         hardness_lbf(350, second_hand, edition_1974)},
-    Wood{"white_pine", "Pine, eastern white", sg(0.34, second_hand, edition_1974), sg(0.35, second_hand, edition_1974),
-         hardness_lbf(380, second_hand, edition_1974)},
+    Wood{"douglas_fir", "Douglas-fir, coast", sg(0.45, second_hand, table_5_3a),
+         sg(0.48, second_hand, table_5_3a),
+         hardness_lbf(710, read,
+                      "A university extension's table of wood hardness; 3200 N in Wood Handbook Table 5-3a, "
+                      "second-hand")},
+    Wood{"western_redcedar", "Redcedar, western", sg(0.31, second_hand, edition_1974),
+         sg(0.32, second_hand, edition_1974), hardness_lbf(350, second_hand, edition_1974)},
+    Wood{"white_pine", "Pine, eastern white", sg(0.34, second_hand, edition_1974),
+         sg(0.35, second_hand, edition_1974), hardness_lbf(380, second_hand, edition_1974)},
     // The one hardness at hand for balsa (100 lbf) is of green wood, so none is given here.
     Wood{"balsa", "Balsa", sg(0.16, second_hand, table_5_5a, of_balsa), std::nullopt, std::nullopt},
-    Wood{"hard_maple", "Maple, sugar (hard)", sg(0.56, second_hand, table_5_3a), sg(0.63, second_hand, table_5_3a),
-         hardness_lbf(1450, memory, recalled)},
+    Wood{"hard_maple", "Maple, sugar (hard)", sg(0.56, second_hand, table_5_3a),
+         sg(0.63, second_hand, table_5_3a), hardness_lbf(1450, memory, recalled)},
     Wood{"red_alder", "Alder, red", sg(0.37, memory, recalled),
          sg(0.41, second_hand, "Wood Handbook FPL-GTR-282 (2021), ch. 5, from a reprint"),
          hardness_lbf(590, second_hand, "Wood Handbook FPL-GTR-282 (2021), ch. 5, from a trade reprint")},
-    Wood{"paulownia", "Paulownia", sg(0.265, memory, "Middle of 0.25 to 0.28, from memory; no handbook row found: weigh it", of_paulownia),
-         sg(0.29, memory, "Middle of 0.28 to 0.30, from memory; no handbook row found: weigh it", of_paulownia),
+    Wood{"paulownia", "Paulownia",
+         sg(0.265, memory, "Middle of 0.25 to 0.28, from memory; no handbook row found: weigh it",
+            of_paulownia),
+         sg(0.29, memory, "Middle of 0.28 to 0.30, from memory; no handbook row found: weigh it",
+            of_paulownia),
          hardness_lbf(300, memory, "About 300 lbf, from memory; no handbook row found")},
 };
 
-}  // namespace
+} // namespace
 
-std::span<const Wood> woods() { return table; }
+std::span<const Wood> woods() {
+    return table;
+}
 
 const Wood* find_wood(std::string_view id) {
-    const auto found = std::find_if(table.begin(), table.end(), [id](const Wood& wood) { return wood.id == id; });
+    const auto found =
+        std::find_if(table.begin(), table.end(), [id](const Wood& wood) { return wood.id == id; });
     return found == table.end() ? nullptr : &*found;
 }
 
-const Figure& specific_gravity(const Wood& wood) { return wood.sg_12 ? *wood.sg_12 : *wood.sg_green; }
+const Figure& specific_gravity(const Wood& wood) {
+    return wood.sg_12 ? *wood.sg_12 : *wood.sg_green;
+}
 
 double wood_density_kg_m3(const Wood& wood, double moisture_percent) {
     const double green = wood.sg_green ? wood.sg_green->value : green_from(wood.sg_12->value, 12.0);
@@ -77,4 +90,4 @@ double wood_density_kg_m3(const Wood& wood, double moisture_percent) {
     return 1000.0 * to_table * gravity_at(green, moisture_percent) * (1.0 + moisture_percent / 100.0);
 }
 
-}  // namespace evenfall::materials
+} // namespace evenfall::materials

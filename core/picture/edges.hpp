@@ -11,7 +11,8 @@ struct Mask {
     std::vector<std::uint8_t> at;
 
     Mask() = default;
-    Mask(int w, int h, std::uint8_t value = 0) : width(w), height(h), at(static_cast<std::size_t>(w) * static_cast<std::size_t>(h), value) {}
+    Mask(int w, int h, std::uint8_t value = 0)
+        : width(w), height(h), at(static_cast<std::size_t>(w) * static_cast<std::size_t>(h), value) {}
 
     [[nodiscard]] std::size_t index(int x, int y) const {
         return static_cast<std::size_t>(y) * static_cast<std::size_t>(width) + static_cast<std::size_t>(x);
@@ -24,13 +25,14 @@ struct EdgeLevels {
     double carry = 0.0;
 };
 
-/// Levels from the picture itself: six and three times the slope that its grain makes (from the median steepness, which
-/// a few lines do not move; Rayleigh distributed for plain grain), but never below shares of its steepest edges.
+/// Levels from the picture itself: six and three times the slope that its grain makes (from the median
+/// steepness, which a few lines do not move; Rayleigh distributed for plain grain), but never below shares of
+/// its steepest edges.
 ///   sensitivity   1 as a rule; 2 finds lines half as strong
 [[nodiscard]] EdgeLevels edge_levels(const Slopes& slopes, double sensitivity);
 
-/// Edges one pixel wide: crests of steepness across the slope, kept where they hang together with a strong one
-/// (Canny 1986, IEEE PAMI 8, 679–698: suppression of non-maxima, two levels).
+/// Edges one pixel wide: crests of steepness across the slope, kept where they hang together with a strong
+/// one (Canny 1986, IEEE PAMI 8, 679–698: suppression of non-maxima, two levels).
 [[nodiscard]] Mask edges(const Slopes& slopes, EdgeLevels levels);
 
-}  // namespace evenfall::picture
+} // namespace evenfall::picture

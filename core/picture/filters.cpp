@@ -13,9 +13,11 @@ std::vector<float> gaussian_kernel(double sigma) {
     const int reach = static_cast<int>(std::lround(4.0 * sigma));
     std::vector<float> kernel(static_cast<std::size_t>(2 * reach + 1));
     double sum = 0.0;
-    for (int i = -reach; i <= reach; ++i) sum += std::exp(-0.5 * i * i / (sigma * sigma));
+    for (int i = -reach; i <= reach; ++i)
+        sum += std::exp(-0.5 * i * i / (sigma * sigma));
     for (int i = -reach; i <= reach; ++i) {
-        kernel[static_cast<std::size_t>(i + reach)] = static_cast<float>(std::exp(-0.5 * i * i / (sigma * sigma)) / sum);
+        kernel[static_cast<std::size_t>(i + reach)] =
+            static_cast<float>(std::exp(-0.5 * i * i / (sigma * sigma)) / sum);
     }
     return kernel;
 }
@@ -30,15 +32,17 @@ Terms cubic_terms(double x, double y) {
 }
 
 struct Block {
-    double x = 0.0;  ///< middle, −1 to 1
+    double x = 0.0; ///< middle, −1 to 1
     double y = 0.0;
     double value = 0.0;
 };
 
 constexpr int blocks_a_side = 40;
-constexpr double least_divisor = 0.25;  ///< brightness; own choice
+constexpr double least_divisor = 0.25; ///< brightness; own choice
 
-double span_place(double pixel, int side) { return 2.0 * pixel / side - 1.0; }
+double span_place(double pixel, int side) {
+    return 2.0 * pixel / side - 1.0;
+}
 
 std::vector<Block> block_medians(const Plane& plane) {
     std::vector<Block> blocks;
@@ -53,12 +57,14 @@ std::vector<Block> block_medians(const Plane& plane) {
             // A few hundred samples a block are enough for its median.
             const int step = std::max(1, (std::min(x1 - x0, y1 - y0)) / 12);
             for (int y = y0; y < std::min(y1, plane.height); y += step) {
-                for (int x = x0; x < std::min(x1, plane.width); x += step) values.push_back(plane.at[plane.index(x, y)]);
+                for (int x = x0; x < std::min(x1, plane.width); x += step)
+                    values.push_back(plane.at[plane.index(x, y)]);
             }
             if (values.empty()) continue;
             const auto middle = values.begin() + static_cast<std::ptrdiff_t>(values.size() / 2);
             std::nth_element(values.begin(), middle, values.end());
-            blocks.push_back({span_place(0.5 * (x0 + x1), plane.width), span_place(0.5 * (y0 + y1), plane.height), *middle});
+            blocks.push_back({span_place(0.5 * (x0 + x1), plane.width),
+                              span_place(0.5 * (y0 + y1), plane.height), *middle});
         }
     }
     return blocks;
@@ -89,7 +95,8 @@ Terms ground_surface(const std::vector<Block>& blocks) {
         }
         const auto middle = sizes.begin() + static_cast<std::ptrdiff_t>(sizes.size() / 2);
         std::nth_element(sizes.begin(), middle, sizes.end());
-        const double reach = 4.685 * std::max(1.4826 * *middle, 0.004);  // 95 % efficiency on clean normal data
+        const double reach =
+            4.685 * std::max(1.4826 * *middle, 0.004); // 95 % efficiency on clean normal data
         for (std::size_t k = 0; k < blocks.size(); ++k) {
             const double u = off[k] / reach;
             weight[k] = std::abs(u) < 1.0 ? (1.0 - u * u) * (1.0 - u * u) : 0.0;
@@ -98,7 +105,7 @@ Terms ground_surface(const std::vector<Block>& blocks) {
     return surface;
 }
 
-}  // namespace
+} // namespace
 
 Plane smoothed(const Plane& plane, double sigma) {
     const std::vector<float> kernel = gaussian_kernel(std::clamp(sigma, 0.3, 20.0));
@@ -107,12 +114,14 @@ Plane smoothed(const Plane& plane, double sigma) {
     std::vector<float> padded(static_cast<std::size_t>(plane.width + 2 * reach));
     for (int y = 0; y < plane.height; ++y) {
         const float* row = plane.at.data() + plane.index(0, y);
-        for (int x = 0; x < plane.width + 2 * reach; ++x) padded[static_cast<std::size_t>(x)] = row[std::clamp(x - reach, 0, plane.width - 1)];
+        for (int x = 0; x < plane.width + 2 * reach; ++x)
+            padded[static_cast<std::size_t>(x)] = row[std::clamp(x - reach, 0, plane.width - 1)];
         float* out = across.at.data() + across.index(0, y);
         for (std::size_t k = 0; k < kernel.size(); ++k) {
             const float w = kernel[k];
             const float* from = padded.data() + k;
-            for (int x = 0; x < plane.width; ++x) out[x] += w * from[x];
+            for (int x = 0; x < plane.width; ++x)
+                out[x] += w * from[x];
         }
     }
     Plane down(plane.width, plane.height);
@@ -121,7 +130,8 @@ Plane smoothed(const Plane& plane, double sigma) {
         for (int k = -reach; k <= reach; ++k) {
             const float w = kernel[static_cast<std::size_t>(k + reach)];
             const float* from = across.at.data() + across.index(0, std::clamp(y + k, 0, plane.height - 1));
-            for (int x = 0; x < plane.width; ++x) out[x] += w * from[x];
+            for (int x = 0; x < plane.width; ++x)
+                out[x] += w * from[x];
         }
     }
     return down;
@@ -158,8 +168,11 @@ Plane evenly_lit(const Plane& plane) {
             const double x = span_place(i + 0.5, plane.width);
             const double ground = c0 + x * (c1 + x * (c2 + x * c3));
             const std::size_t k = plane.index(i, j);
-            // On a dark ground, brightness over it: cut off or stretched by a quotient, the rim of bright wood would move outwards.
-            out.at[k] = static_cast<float>(ground >= least_divisor ? plane.at[k] / ground : 1.0 + (plane.at[k] - std::max(ground, 0.0)) / least_divisor);
+            // On a dark ground, brightness over it: cut off or stretched by a quotient, the rim of bright
+            // wood would move outwards.
+            out.at[k] = static_cast<float>(ground >= least_divisor
+                                               ? plane.at[k] / ground
+                                               : 1.0 + (plane.at[k] - std::max(ground, 0.0)) / least_divisor);
         }
     }
     return out;
@@ -175,7 +188,8 @@ double value_at(const Plane& plane, Spot spot) {
     const double u = x - x0;
     const double v = y - y0;
     const auto at = [&](int i, int j) { return static_cast<double>(plane.at[plane.index(i, j)]); };
-    return (1.0 - v) * ((1.0 - u) * at(x0, y0) + u * at(x1, y0)) + v * ((1.0 - u) * at(x0, y1) + u * at(x1, y1));
+    return (1.0 - v) * ((1.0 - u) * at(x0, y0) + u * at(x1, y0)) +
+           v * ((1.0 - u) * at(x0, y1) + u * at(x1, y1));
 }
 
-}  // namespace evenfall::picture
+} // namespace evenfall::picture

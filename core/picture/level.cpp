@@ -16,7 +16,9 @@ namespace {
 
 constexpr std::size_t hull_places = 1501;
 
-bool finite(Spot s) { return std::isfinite(s.x) && std::isfinite(s.y); }
+bool finite(Spot s) {
+    return std::isfinite(s.x) && std::isfinite(s.y);
+}
 
 Problem refuse(ProblemCode code, std::string path, std::string limit, std::string sentence) {
     return {code, std::move(path), std::move(limit), std::move(sentence)};
@@ -56,31 +58,40 @@ Axis long_axis(const Ring& ring) {
 
 Problems check(const Contour& contour, const Scale& scale) {
     Problems problems;
-    const bool sound = contour.points.size() >= 16 && std::all_of(contour.points.begin(), contour.points.end(), finite) &&
+    const bool sound = contour.points.size() >= 16 &&
+                       std::all_of(contour.points.begin(), contour.points.end(), finite) &&
                        std::abs(signed_area(contour.points)) > 1.0;
     if (!sound) {
-        problems.push_back(refuse(ProblemCode::out_of_range, "/contour", "at least 16 places", "The outline holds too little to draw from."));
+        problems.push_back(refuse(ProblemCode::out_of_range, "/contour", "at least 16 places",
+                                  "The outline holds too little to draw from."));
     }
     if (!(scale.distance_m >= 0.001 && scale.distance_m <= 2.0)) {
         problems.push_back(refuse(ProblemCode::out_of_range, "/scale/distance_mm", "1 to 2000 mm",
                                   "The true distance between the two places must be 1 to 2000 mm."));
     }
-    if (!finite(scale.from) || !finite(scale.to) || !(std::hypot(scale.to.x - scale.from.x, scale.to.y - scale.from.y) >= 4.0)) {
-        problems.push_back(refuse(ProblemCode::out_of_range, "/scale", "at least 4 pixels apart",
-                                  "The two places that set the scale must lie at least 4 pixels apart; far apart is better."));
+    if (!finite(scale.from) || !finite(scale.to) ||
+        !(std::hypot(scale.to.x - scale.from.x, scale.to.y - scale.from.y) >= 4.0)) {
+        problems.push_back(refuse(
+            ProblemCode::out_of_range, "/scale", "at least 4 pixels apart",
+            "The two places that set the scale must lie at least 4 pixels apart; far apart is better."));
     }
     if (scale.nose.has_value() != scale.tail.has_value()) {
-        problems.push_back(refuse(ProblemCode::missing_key, "/nose", "", "The datum line needs both the nose and the tail."));
-    } else if (scale.nose && (!finite(*scale.nose) || !finite(*scale.tail) ||
-                              !(std::hypot(scale.tail->x - scale.nose->x, scale.tail->y - scale.nose->y) >= 4.0))) {
-        problems.push_back(refuse(ProblemCode::out_of_range, "/nose", "at least 4 pixels apart", "Nose and tail must lie at least 4 pixels apart."));
+        problems.push_back(refuse(ProblemCode::missing_key, "/nose", "",
+                                  "The datum line needs both the nose and the tail."));
+    } else if (scale.nose &&
+               (!finite(*scale.nose) || !finite(*scale.tail) ||
+                !(std::hypot(scale.tail->x - scale.nose->x, scale.tail->y - scale.nose->y) >= 4.0))) {
+        problems.push_back(refuse(ProblemCode::out_of_range, "/nose", "at least 4 pixels apart",
+                                  "Nose and tail must lie at least 4 pixels apart."));
     }
     if (!(scale.tolerance_m >= 0.00005 && scale.tolerance_m <= 0.005)) {
-        problems.push_back(refuse(ProblemCode::out_of_range, "/tolerance_mm", "0.05 to 5 mm", "The tolerance must be 0.05 to 5 mm."));
+        problems.push_back(refuse(ProblemCode::out_of_range, "/tolerance_mm", "0.05 to 5 mm",
+                                  "The tolerance must be 0.05 to 5 mm."));
     }
     if (scale.most_points < 4 || scale.most_points > static_cast<int>(preset::max_curve_points)) {
         const std::string limit = "4 to " + std::to_string(preset::max_curve_points);
-        problems.push_back(refuse(ProblemCode::out_of_range, "/most_points", limit, "Each line may have " + limit + " points."));
+        problems.push_back(refuse(ProblemCode::out_of_range, "/most_points", limit,
+                                  "Each line may have " + limit + " points."));
     }
     return problems;
 }
@@ -88,7 +99,8 @@ Problems check(const Contour& contour, const Scale& scale) {
 /// z of the outline's upper (sign +1) or lower (sign −1) side at each x, −infinity where it has none.
 std::vector<Place> envelope(const std::vector<Place>& ring, const std::vector<double>& x, double sign) {
     std::vector<Place> line(x.size());
-    for (std::size_t k = 0; k < x.size(); ++k) line[k] = {x[k], -std::numeric_limits<double>::infinity()};
+    for (std::size_t k = 0; k < x.size(); ++k)
+        line[k] = {x[k], -std::numeric_limits<double>::infinity()};
     for (std::size_t i = 0; i < ring.size(); ++i) {
         Place a = ring[i];
         Place b = ring[(i + 1) % ring.size()];
@@ -99,7 +111,8 @@ std::vector<Place> envelope(const std::vector<Place>& ring, const std::vector<do
             line[k].z = std::max(line[k].z, sign * (a.z + t * (b.z - a.z)));
         }
     }
-    for (Place& p : line) p.z *= sign;
+    for (Place& p : line)
+        p.z *= sign;
     return line;
 }
 
@@ -107,7 +120,8 @@ double distance_to_piece(Place p, Place a, Place b) {
     const double dx = b.x - a.x;
     const double dz = b.z - a.z;
     const double square = dx * dx + dz * dz;
-    const double t = square > 0.0 ? std::clamp(((p.x - a.x) * dx + (p.z - a.z) * dz) / square, 0.0, 1.0) : 0.0;
+    const double t =
+        square > 0.0 ? std::clamp(((p.x - a.x) * dx + (p.z - a.z) * dz) / square, 0.0, 1.0) : 0.0;
     return std::hypot(a.x + t * dx - p.x, a.z + t * dz - p.z);
 }
 
@@ -121,7 +135,10 @@ Hull hull(const Levelled& outline, double face_m, double sign) {
     out.line = envelope(outline.ring, x, sign);
     // The upright faces: from the tip to `face_m` inside it the line keeps the height it has there.
     const auto inside = [&](double at) {
-        return std::min_element(out.line.begin(), out.line.end(), [&](const Place& a, const Place& b) { return std::abs(a.x - at) < std::abs(b.x - at); })->z;
+        return std::min_element(
+                   out.line.begin(), out.line.end(),
+                   [&](const Place& a, const Place& b) { return std::abs(a.x - at) < std::abs(b.x - at); })
+            ->z;
     };
     const double nose_z = inside(face_m);
     const double tail_z = inside(outline.length_m - face_m);
@@ -130,12 +147,15 @@ Hull hull(const Levelled& outline, double face_m, double sign) {
         if (p.x >= outline.length_m - face_m) p.z = tail_z;
     }
 
-    // The outline's own side, between its tips: where the ring lies off the hull, a function of x cannot follow it.
+    // The outline's own side, between its tips: where the ring lies off the hull, a function of x cannot
+    // follow it.
     const auto by_x = [](const Place& a, const Place& b) { return a.x < b.x; };
-    const auto nose = static_cast<std::size_t>(std::min_element(outline.ring.begin(), outline.ring.end(), by_x) - outline.ring.begin());
-    const auto tail = static_cast<std::size_t>(std::max_element(outline.ring.begin(), outline.ring.end(), by_x) - outline.ring.begin());
+    const auto nose = static_cast<std::size_t>(
+        std::min_element(outline.ring.begin(), outline.ring.end(), by_x) - outline.ring.begin());
+    const auto tail = static_cast<std::size_t>(
+        std::max_element(outline.ring.begin(), outline.ring.end(), by_x) - outline.ring.begin());
     const std::size_t n = outline.ring.size();
-    double forward = 0.0;  // mean height of the way from nose to tail in the ring's own order
+    double forward = 0.0; // mean height of the way from nose to tail in the ring's own order
     double count = 0.0;
     for (std::size_t i = nose; i != tail; i = (i + 1) % n) {
         forward += outline.ring[i].z;
@@ -161,14 +181,15 @@ Hull hull(const Levelled& outline, double face_m, double sign) {
     return out;
 }
 
-}  // namespace
+} // namespace
 
 double distance_near(const std::vector<Place>& line, Place from, double window_m) {
     double least = std::numeric_limits<double>::infinity();
     const auto before = [](const Place& a, double x) { return a.x < x; };
     auto k = std::lower_bound(line.begin(), line.end(), from.x - window_m, before);
     if (k != line.begin()) --k;
-    for (; k + 1 < line.end() && k->x <= from.x + window_m; ++k) least = std::min(least, distance_to_piece(from, *k, *(k + 1)));
+    for (; k + 1 < line.end() && k->x <= from.x + window_m; ++k)
+        least = std::min(least, distance_to_piece(from, *k, *(k + 1)));
     return least;
 }
 
@@ -191,7 +212,8 @@ Outcome<Levelled> levelled(const Contour& contour, const Scale& scale) {
     if (up.y > 0.0) up = {-up.x, -up.y};
 
     Levelled out;
-    out.metres_per_pixel = scale.distance_m / std::hypot(scale.to.x - scale.from.x, scale.to.y - scale.from.y);
+    out.metres_per_pixel =
+        scale.distance_m / std::hypot(scale.to.x - scale.from.x, scale.to.y - scale.from.y);
     // How far the picture has to be turned, nose to whichever side it is.
     out.turned_rad = along.x >= 0.0 ? std::atan2(along.y, along.x) : std::atan2(-along.y, -along.x);
     double first = std::numeric_limits<double>::infinity();
@@ -200,27 +222,35 @@ Outcome<Levelled> levelled(const Contour& contour, const Scale& scale) {
     for (const Spot& s : contour.points) {
         const double dx = s.x - on_line.x;
         const double dy = s.y - on_line.y;
-        const Place p{out.metres_per_pixel * (dx * along.x + dy * along.y), out.metres_per_pixel * (dx * up.x + dy * up.y)};
+        const Place p{out.metres_per_pixel * (dx * along.x + dy * along.y),
+                      out.metres_per_pixel * (dx * up.x + dy * up.y)};
         first = std::min(first, p.x);
         last = std::max(last, p.x);
         high = std::max(high, std::abs(p.z));
         out.ring.push_back(p);
     }
-    for (Place& p : out.ring) p.x -= first;
+    for (Place& p : out.ring)
+        p.x -= first;
     out.length_m = last - first;
     const double length_mm = units::mm_from_m(out.length_m);
     if (!(length_mm >= shape::least_length_mm && length_mm <= shape::greatest_length_mm)) {
         return refuse(ProblemCode::out_of_range, "/scale", "20 to 600 mm",
-                      "At this scale the outline is " + millimetres_text(out.length_m) + " long; a drawing may be 20 to 600 mm.");
+                      "At this scale the outline is " + millimetres_text(out.length_m) +
+                          " long; a drawing may be 20 to 600 mm.");
     }
     if (!(units::mm_from_m(high) <= shape::greatest_height_mm)) {
         return refuse(ProblemCode::out_of_range, "/scale", "150 mm either side of the datum line",
-                      "At this scale the outline reaches " + millimetres_text(high) + " from the datum line; 150 mm either side is the most.");
+                      "At this scale the outline reaches " + millimetres_text(high) +
+                          " from the datum line; 150 mm either side is the most.");
     }
     return out;
 }
 
-Hull upper_hull(const Levelled& outline, double face_m) { return hull(outline, face_m, 1.0); }
-Hull lower_hull(const Levelled& outline, double face_m) { return hull(outline, face_m, -1.0); }
+Hull upper_hull(const Levelled& outline, double face_m) {
+    return hull(outline, face_m, 1.0);
+}
+Hull lower_hull(const Levelled& outline, double face_m) {
+    return hull(outline, face_m, -1.0);
+}
 
-}  // namespace evenfall::picture
+} // namespace evenfall::picture

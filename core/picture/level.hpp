@@ -18,18 +18,21 @@ struct Levelled {
     double turned_rad = 0.0;
 };
 
-/// Problems: numbers off their limits, places on one spot, an outline too short, too long or too high for a drawing.
+/// Problems: numbers off their limits, places on one spot, an outline too short, too long or too high for a
+/// drawing.
 [[nodiscard]] Outcome<Levelled> levelled(const Contour& contour, const Scale& scale);
 
 /// One side of a levelled outline as a function of x, on places closer together towards nose and tail.
 struct Hull {
     std::vector<Place> line;
-    double overhang_m = 0.0;  ///< how far the outline lies off this line at most (bays that no function of x follows)
+    double overhang_m =
+        0.0; ///< how far the outline lies off this line at most (bays that no function of x follows)
 };
 [[nodiscard]] Hull upper_hull(const Levelled& outline, double face_m);
 [[nodiscard]] Hull lower_hull(const Levelled& outline, double face_m);
 
-/// Distance from a place to a line, looked for within `window_m` of it along x; infinity where nothing is near.
+/// Distance from a place to a line, looked for within `window_m` of it along x; infinity where nothing is
+/// near.
 [[nodiscard]] double distance_near(const std::vector<Place>& line, Place from, double window_m);
 
-}  // namespace evenfall::picture
+} // namespace evenfall::picture

@@ -8,10 +8,11 @@ namespace evenfall::picture {
 
 namespace {
 
-/// Corners of a cell count 0 upper left, 1 upper right, 2 lower right, 3 lower left; side k runs from corner k to the next.
+/// Corners of a cell count 0 upper left, 1 upper right, 2 lower right, 3 lower left; side k runs from corner
+/// k to the next.
 constexpr std::array<int, 4> corner_x{0, 1, 1, 0};
 constexpr std::array<int, 4> corner_y{0, 0, 1, 1};
-constexpr std::array<int, 4> step_x{0, 1, 0, -1};  ///< over side k into the next cell
+constexpr std::array<int, 4> step_x{0, 1, 0, -1}; ///< over side k into the next cell
 constexpr std::array<int, 4> step_y{-1, 0, 1, 0};
 
 class Walker {
@@ -39,11 +40,14 @@ public:
 
 private:
     double value(int x, int y, int corner) const {
-        return static_cast<double>(plane_.at[plane_.index(x + corner_x[static_cast<std::size_t>(corner)], y + corner_y[static_cast<std::size_t>(corner)])]) - level_;
+        return static_cast<double>(plane_.at[plane_.index(x + corner_x[static_cast<std::size_t>(corner)],
+                                                          y + corner_y[static_cast<std::size_t>(corner)])]) -
+               level_;
     }
     bool above(int x, int y, int corner) const { return value(x, y, corner) >= 0.0; }
 
-    /// A line enters the cell over this side where its first corner is above and its second is not: above stays on one hand.
+    /// A line enters the cell over this side where its first corner is above and its second is not: above
+    /// stays on one hand.
     bool starts(int x, int y, int side) const { return above(x, y, side) && !above(x, y, (side + 1) % 4); }
 
     bool used(int x, int y, int side) const { return (used_[plane_.index(x, y)] >> side & 1) != 0; }
@@ -55,7 +59,8 @@ private:
         const double t = a / (a - b);
         const auto s = static_cast<std::size_t>(side);
         const auto n = static_cast<std::size_t>(next);
-        return {x + 0.5 + corner_x[s] + t * (corner_x[n] - corner_x[s]), y + 0.5 + corner_y[s] + t * (corner_y[n] - corner_y[s])};
+        return {x + 0.5 + corner_x[s] + t * (corner_x[n] - corner_x[s]),
+                y + 0.5 + corner_y[s] + t * (corner_y[n] - corner_y[s])};
     }
 
     /// Where the line that came in over `side` goes out. Sides where it may leave run from below to above.
@@ -65,8 +70,10 @@ private:
         const int right = (side + 1) % 4;
         if (leaves(left) && leaves(right)) {
             double mean = 0.0;
-            for (int k = 0; k < 4; ++k) mean += value(x, y, k);
-            // Mean above: the two corners above hang together, the line turns round the corner below, which lies behind side's end.
+            for (int k = 0; k < 4; ++k)
+                mean += value(x, y, k);
+            // Mean above: the two corners above hang together, the line turns round the corner below, which
+            // lies behind side's end.
             return mean >= 0.0 ? right : left;
         }
         for (int k = 1; k < 4; ++k) {
@@ -98,7 +105,7 @@ private:
     std::vector<std::uint8_t> used_;
 };
 
-}  // namespace
+} // namespace
 
 Ring level_line(const Plane& plane, double level) {
     if (plane.width < 2 || plane.height < 2) return {};
@@ -131,7 +138,7 @@ Ring evenly_spaced(const Ring& ring, std::size_t count) {
     if (ring.size() < 2 || count == 0 || !(length > 0.0)) return out;
     out.reserve(count);
     const double step = length / static_cast<double>(count);
-    double gone = 0.0;  // up to spot i
+    double gone = 0.0; // up to spot i
     std::size_t i = 0;
     for (std::size_t k = 0; k < count; ++k) {
         const double want = step * static_cast<double>(k);
@@ -176,4 +183,4 @@ Ring smoothed_ring(const Ring& ring, double sigma) {
     return out;
 }
 
-}  // namespace evenfall::picture
+} // namespace evenfall::picture

@@ -7,9 +7,9 @@ namespace evenfall::picture {
 /// A closed line: its spots in order, the last joined to the first.
 using Ring = std::vector<Spot>;
 
-/// The longest closed line on which the plane has this value, by marching squares with linear places on the cell edges
-/// (values sit in the middles of the pixels). Where a cell is undecided its mean decides. Values equal to the level
-/// count as above. Empty where no line closes within the plane.
+/// The longest closed line on which the plane has this value, by marching squares with linear places on the
+/// cell edges (values sit in the middles of the pixels). Where a cell is undecided its mean decides. Values
+/// equal to the level count as above. Empty where no line closes within the plane.
 [[nodiscard]] Ring level_line(const Plane& plane, double level);
 
 /// Signed area [pixels²]; positive where the ring runs clockwise as seen, y being down.
@@ -23,4 +23,4 @@ using Ring = std::vector<Spot>;
 /// Each coordinate smoothed along the ring by a Gaussian of `sigma` spots.
 [[nodiscard]] Ring smoothed_ring(const Ring& ring, double sigma);
 
-}  // namespace evenfall::picture
+} // namespace evenfall::picture

@@ -19,9 +19,9 @@ struct Decoded {
     [[nodiscard]] Picture view() const { return {width, height, channels, samples}; }
 };
 
-/// One picture in the plainest of formats: PGM ("P5", grey) or PPM ("P6", red green blue), raw bytes, up to 255 a sample
-/// (the Netpbm formats, from memory). Colour comes out as red, green, blue and full cover.
+/// One picture in the plainest of formats: PGM ("P5", grey) or PPM ("P6", red green blue), raw bytes, up to
+/// 255 a sample (the Netpbm formats, from memory). Colour comes out as red, green, blue and full cover.
 /// Problems: another format, sides or depth off the limits, bytes missing or left over.
 [[nodiscard]] Outcome<Decoded> read_netpbm(std::string_view bytes);
 
-}  // namespace evenfall::picture
+} // namespace evenfall::picture

@@ -15,10 +15,10 @@ namespace evenfall::picture {
 namespace {
 
 constexpr double smoothing_px = 1.4;
-constexpr double spur_px = 7.0;         ///< thinner than this no piece of a lure is drawn
-constexpr double clear_share = 0.5;     ///< of the steepness that carries an edge on
+constexpr double spur_px = 7.0;     ///< thinner than this no piece of a lure is drawn
+constexpr double clear_share = 0.5; ///< of the steepness that carries an edge on
 constexpr double least_backed = 0.55;
-constexpr double grown = 1.25;          ///< a wider reach must enclose this much more to be preferred
+constexpr double grown = 1.25; ///< a wider reach must enclose this much more to be preferred
 
 Problem off_range(const char* path, const char* limit, const char* sentence) {
     return {ProblemCode::out_of_range, path, limit, sentence};
@@ -30,22 +30,28 @@ Problems check(const OutlineOptions& o, const Picture& picture) {
         problems.push_back(off_range("/sensitivity", "0.2 to 5", "The sensitivity must be 0.2 to 5."));
     }
     if (o.gap_px && !(*o.gap_px >= 0.0 && *o.gap_px <= 500.0)) {
-        problems.push_back(off_range("/gap_px", "0 to 500 pixels", "The widest gap to bridge must be 0 to 500 pixels."));
+        problems.push_back(
+            off_range("/gap_px", "0 to 500 pixels", "The widest gap to bridge must be 0 to 500 pixels."));
     }
     if (!(o.least_share >= 0.0005 && o.least_share <= 0.9)) {
-        problems.push_back(off_range("/least_share", "0.05 to 90 %", "The outline's least share of the picture must be 0.05 to 90 %."));
+        problems.push_back(off_range("/least_share", "0.05 to 90 %",
+                                     "The outline's least share of the picture must be 0.05 to 90 %."));
     }
     if (o.part_from.has_value() != o.part_to.has_value()) {
-        problems.push_back(off_range("/part", "two corners", "A part of the picture needs both of its corners."));
+        problems.push_back(
+            off_range("/part", "two corners", "A part of the picture needs both of its corners."));
     } else if (o.part_from) {
         const Spot a = *o.part_from;
         const Spot b = *o.part_to;
-        const bool numbers = std::isfinite(a.x) && std::isfinite(a.y) && std::isfinite(b.x) && std::isfinite(b.y);
+        const bool numbers =
+            std::isfinite(a.x) && std::isfinite(a.y) && std::isfinite(b.x) && std::isfinite(b.y);
         const auto within = [](double v, int side) { return v >= 0.0 && v <= static_cast<double>(side); };
-        if (!numbers || !within(a.x, picture.width) || !within(b.x, picture.width) || !within(a.y, picture.height) ||
-            !within(b.y, picture.height) || std::abs(a.x - b.x) < least_side || std::abs(a.y - b.y) < least_side) {
-            problems.push_back(off_range("/part", "within the picture, at least 24 pixels each way",
-                                         "The part to look at must lie within the picture and measure at least 24 pixels each way."));
+        if (!numbers || !within(a.x, picture.width) || !within(b.x, picture.width) ||
+            !within(a.y, picture.height) || !within(b.y, picture.height) ||
+            std::abs(a.x - b.x) < least_side || std::abs(a.y - b.y) < least_side) {
+            problems.push_back(off_range(
+                "/part", "within the picture, at least 24 pixels each way",
+                "The part to look at must lie within the picture and measure at least 24 pixels each way."));
         }
     }
     return problems;
@@ -61,13 +67,15 @@ Plane cut_out(const Plane& plane, int x0, int y0, int x1, int y1) {
     return out;
 }
 
-/// 1 inside the patch, 0 outside, blurred a little: its half level is a smooth outline. One pixel of rim all round.
+/// 1 inside the patch, 0 outside, blurred a little: its half level is a smooth outline. One pixel of rim all
+/// round.
 Ring outline_of(const Patch& patch) {
     constexpr int rim = 6;
     Plane field(patch.x_to - patch.x_from + 1 + 2 * rim, patch.y_to - patch.y_from + 1 + 2 * rim);
     for (int y = patch.y_from; y <= patch.y_to; ++y) {
         for (int x = patch.x_from; x <= patch.x_to; ++x) {
-            field.at[field.index(x - patch.x_from + rim, y - patch.y_from + rim)] = patch.mask.at[patch.mask.index(x, y)];
+            field.at[field.index(x - patch.x_from + rim, y - patch.y_from + rim)] =
+                patch.mask.at[patch.mask.index(x, y)];
         }
     }
     Ring ring = level_line(smoothed(field, 1.2), 0.5);
@@ -83,20 +91,20 @@ struct Candidate {
     double reach = 0.0;
 };
 
-}  // namespace
+} // namespace
 
 struct OutlineSearch::Work {
     Picture picture;
     OutlineOptions options;
 
     int step = 0;
-    Plane plane;          ///< grey, then evenly lit, then smoothed
+    Plane plane; ///< grey, then evenly lit, then smoothed
     Slopes slopes;
     EdgeLevels levels;
     Plane away;           ///< distance to the nearest edge
     double scale_x = 1.0; ///< pixels of the picture in one of the plane
     double scale_y = 1.0;
-    double left = 0.0;    ///< where the plane starts, pixels of the plane
+    double left = 0.0; ///< where the plane starts, pixels of the plane
     double upper = 0.0;
     std::vector<double> reaches;
     std::vector<Candidate> candidates;
@@ -120,8 +128,12 @@ void OutlineSearch::Work::take_in() {
     scale_y = static_cast<double>(picture.height) / plane.height;
     picture.samples = {};
     if (!options.part_from) return;
-    const auto low = [](double a, double b, double scale) { return static_cast<int>(std::floor(std::min(a, b) / scale)); };
-    const auto high = [](double a, double b, double scale, int most) { return std::min(static_cast<int>(std::ceil(std::max(a, b) / scale)), most); };
+    const auto low = [](double a, double b, double scale) {
+        return static_cast<int>(std::floor(std::min(a, b) / scale));
+    };
+    const auto high = [](double a, double b, double scale, int most) {
+        return std::min(static_cast<int>(std::ceil(std::max(a, b) / scale)), most);
+    };
     const int x0 = low(options.part_from->x, options.part_to->x, scale_x);
     const int y0 = low(options.part_from->y, options.part_to->y, scale_y);
     const int x1 = high(options.part_from->x, options.part_to->x, scale_x, plane.width);
@@ -135,7 +147,8 @@ void OutlineSearch::Work::set_reaches() {
     const double longer = std::max(plane.width, plane.height);
     const double gap = options.gap_px ? *options.gap_px / std::max(scale_x, scale_y) : longer / 60.0;
     const double most = std::max(1.5, 0.5 * gap + 1.0);
-    for (double reach = 1.5; reach < most; reach *= 1.9) reaches.push_back(reach);
+    for (double reach = 1.5; reach < most; reach *= 1.9)
+        reaches.push_back(reach);
     reaches.push_back(most);
 }
 
@@ -158,7 +171,8 @@ void OutlineSearch::Work::follow_best() {
         contour.drawn_line = fine.drawn_line;
         contour.backed = fine.backed;
         contour.working_scale = std::sqrt(scale_x * scale_y);
-        for (const Spot& s : fine.ring) contour.points.push_back({(s.x + left) * scale_x, (s.y + upper) * scale_y});
+        for (const Spot& s : fine.ring)
+            contour.points.push_back({(s.x + left) * scale_x, (s.y + upper) * scale_y});
         if (signed_area(contour.points) < 0.0) std::reverse(contour.points.begin(), contour.points.end());
         contour.area_px2 = signed_area(contour.points);
         found = std::move(contour);
@@ -168,27 +182,35 @@ void OutlineSearch::Work::follow_best() {
 
 void OutlineSearch::Work::run() {
     switch (step) {
-        case 0:
-            take_in();
-            set_reaches();
-            break;
-        case 1: plane = evenly_lit(plane); break;
-        case 2: plane = smoothed(plane, smoothing_px); break;
-        case 3: slopes = sobel(plane); break;
-        case 4: levels = edge_levels(slopes, options.sensitivity); break;
-        case 5:
-            away = distance_to(edges(slopes, levels));
-            slopes = {};
-            break;
-        default: {
-            const auto k = static_cast<std::size_t>(step - steps_before_reaches);
-            if (k < reaches.size()) {
-                try_reach(reaches[k]);
-            } else {
-                follow_best();
-                finished = true;
-            }
+    case 0:
+        take_in();
+        set_reaches();
+        break;
+    case 1:
+        plane = evenly_lit(plane);
+        break;
+    case 2:
+        plane = smoothed(plane, smoothing_px);
+        break;
+    case 3:
+        slopes = sobel(plane);
+        break;
+    case 4:
+        levels = edge_levels(slopes, options.sensitivity);
+        break;
+    case 5:
+        away = distance_to(edges(slopes, levels));
+        slopes = {};
+        break;
+    default: {
+        const auto k = static_cast<std::size_t>(step - steps_before_reaches);
+        if (k < reaches.size()) {
+            try_reach(reaches[k]);
+        } else {
+            follow_best();
+            finished = true;
         }
+    }
     }
     ++step;
 }
@@ -220,10 +242,13 @@ double OutlineSearch::done_share() const {
 
 Outcome<Contour> OutlineSearch::result() const {
     if (work_->found) return *work_->found;
-    if (!work_->finished) return Problem{ProblemCode::missing_key, "/picture", "", "The search for the outline is not finished."};
-    return Problem{ProblemCode::cannot_be_met, "/picture", "",
-                   "No closed outline was found: draw over gaps in the line, let plain ground show all round the piece, "
-                   "choose a smaller part of the picture, or raise the sensitivity."};
+    if (!work_->finished)
+        return Problem{ProblemCode::missing_key, "/picture", "",
+                       "The search for the outline is not finished."};
+    return Problem{
+        ProblemCode::cannot_be_met, "/picture", "",
+        "No closed outline was found: draw over gaps in the line, let plain ground show all round the piece, "
+        "choose a smaller part of the picture, or raise the sensitivity."};
 }
 
 Outcome<Contour> find_outline(const Picture& picture, const OutlineOptions& options) {
@@ -234,4 +259,4 @@ Outcome<Contour> find_outline(const Picture& picture, const OutlineOptions& opti
     return search->result();
 }
 
-}  // namespace evenfall::picture
+} // namespace evenfall::picture

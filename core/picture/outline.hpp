@@ -10,10 +10,12 @@ namespace evenfall::picture {
 
 /// How to look for the outline. Lengths are in pixels of the picture as given.
 struct OutlineOptions {
-    double sensitivity = 1.0;             ///< 0.2 to 5: above 1 fainter lines count, and more grain with them
-    std::optional<double> gap_px;         ///< widest gap in the line that may be bridged, 0 to 500; absent: 1/60 of the longer side
-    double least_share = 0.01;            ///< of the picture (or of the part looked at) that the outline must enclose; 0.0005 to 0.9
-    std::optional<Spot> part_from;        ///< look only between these two corners
+    double sensitivity = 1.0; ///< 0.2 to 5: above 1 fainter lines count, and more grain with them
+    std::optional<double>
+        gap_px; ///< widest gap in the line that may be bridged, 0 to 500; absent: 1/60 of the longer side
+    double least_share =
+        0.01; ///< of the picture (or of the part looked at) that the outline must enclose; 0.0005 to 0.9
+    std::optional<Spot> part_from; ///< look only between these two corners
     std::optional<Spot> part_to;
 };
 
@@ -26,22 +28,25 @@ struct Contour {
     double working_scale = 1.0; ///< pixels of the picture in one pixel of the reduced one that was looked at
 };
 
-/// Looks for the outline of a pencil sketch or of a piece on a plain ground, in slices: for a page that shows progress and
-/// can stop. The samples of the picture are read in the first slice only.
+/// Looks for the outline of a pencil sketch or of a piece on a plain ground, in slices: for a page that shows
+/// progress and can stop. The samples of the picture are read in the first slice only.
 ///
-///   grey, reduced → evenly lit → smoothed → edges → enclosed patch → its level line → each spot moved along its normal
-///   onto the line's middle or the steepest place of the rim → smoothed
+///   grey, reduced → evenly lit → smoothed → edges → enclosed patch → its level line → each spot moved along
+///   its normal onto the line's middle or the steepest place of the rim → smoothed
 ///
-/// Where   the piece or sketch must lie within the part looked at with ground all round it, and fill less than about half
-///         of it. A stroke wider than about 1/100 of the picture counts as a rim. Shadows with hard edges are taken for
-///         the rim; perspective is not taken out.
-/// Error   drawn ellipses with grain of 0.02 of full brightness, light falling off by half and a gap are met within half a pixel
-///         (tests/unit/picture/outline_test.cpp). A wide gap is crossed by a cubic in the directions of both its sides: over
-///         16 pixels of the reduced picture that is as good as the line itself where the outline bends evenly; a corner that
-///         lies in a gap comes out round.
+/// Where   the piece or sketch must lie within the part looked at with ground all round it, and fill less
+/// than about half
+///         of it. A stroke wider than about 1/100 of the picture counts as a rim. Shadows with hard edges are
+///         taken for the rim; perspective is not taken out.
+/// Error   drawn ellipses with grain of 0.02 of full brightness, light falling off by half and a gap are met
+/// within half a pixel
+///         (tests/unit/picture/outline_test.cpp). A wide gap is crossed by a cubic in the directions of both
+///         its sides: over 16 pixels of the reduced picture that is as good as the line itself where the
+///         outline bends evenly; a corner that lies in a gap comes out round.
 class OutlineSearch {
 public:
-    [[nodiscard]] static Outcome<OutlineSearch> begin(const Picture& picture, const OutlineOptions& options = {});
+    [[nodiscard]] static Outcome<OutlineSearch> begin(const Picture& picture,
+                                                      const OutlineOptions& options = {});
 
     OutlineSearch(OutlineSearch&&) noexcept;
     OutlineSearch& operator=(OutlineSearch&&) noexcept;
@@ -50,7 +55,7 @@ public:
     /// One slice of work. True while there is more to do.
     bool advance();
 
-    [[nodiscard]] double done_share() const;  ///< 0 to 1
+    [[nodiscard]] double done_share() const; ///< 0 to 1
 
     /// After the last slice: the outline, or the problem that none closes.
     [[nodiscard]] Outcome<Contour> result() const;
@@ -64,4 +69,4 @@ private:
 /// All slices at once.
 [[nodiscard]] Outcome<Contour> find_outline(const Picture& picture, const OutlineOptions& options = {});
 
-}  // namespace evenfall::picture
+} // namespace evenfall::picture

@@ -10,7 +10,8 @@ namespace {
 
 float brightness(const std::uint8_t* sample, int channels) {
     if (channels == 1) return static_cast<float>(sample[0]) / 255.0F;
-    const float colour = 0.2126F * static_cast<float>(sample[0]) + 0.7152F * static_cast<float>(sample[1]) + 0.0722F * static_cast<float>(sample[2]);
+    const float colour = 0.2126F * static_cast<float>(sample[0]) + 0.7152F * static_cast<float>(sample[1]) +
+                         0.0722F * static_cast<float>(sample[2]);
     const float cover = static_cast<float>(sample[3]) / 255.0F;
     return (colour * cover + 255.0F * (1.0F - cover)) / 255.0F;
 }
@@ -18,8 +19,8 @@ float brightness(const std::uint8_t* sample, int channels) {
 /// What one reduced pixel takes from a row or column of the full picture.
 struct Take {
     int first = 0;
-    int last = 0;           ///< included
-    float first_share = 1;  ///< of the first and of the last pixel; those between count whole
+    int last = 0;          ///< included
+    float first_share = 1; ///< of the first and of the last pixel; those between count whole
     float last_share = 1;
 };
 
@@ -39,7 +40,7 @@ std::vector<Take> takes(int from, int to) {
     return out;
 }
 
-}  // namespace
+} // namespace
 
 Problems check(const Picture& picture) {
     const auto refuse = [](ProblemCode code, std::string limit, std::string sentence) {
@@ -47,7 +48,8 @@ Problems check(const Picture& picture) {
     };
     if (picture.width < least_side || picture.height < least_side) {
         const std::string limit = "at least " + std::to_string(least_side) + " pixels each way";
-        return refuse(ProblemCode::out_of_range, limit, "The picture is too small to find an outline in: it needs " + limit + ".");
+        return refuse(ProblemCode::out_of_range, limit,
+                      "The picture is too small to find an outline in: it needs " + limit + ".");
     }
     if (picture.width > greatest_side || picture.height > greatest_side ||
         static_cast<long long>(picture.width) * picture.height > most_pixels) {
@@ -55,9 +57,11 @@ Problems check(const Picture& picture) {
                       "The picture is too large: 24 million pixels and 32000 a side are the most.");
     }
     if (picture.channels != 1 && picture.channels != 4) {
-        return refuse(ProblemCode::wrong_type, "1 or 4 channels", "The picture must be grey, or red, green, blue and alpha.");
+        return refuse(ProblemCode::wrong_type, "1 or 4 channels",
+                      "The picture must be grey, or red, green, blue and alpha.");
     }
-    const std::size_t wanted = static_cast<std::size_t>(picture.width) * static_cast<std::size_t>(picture.height) *
+    const std::size_t wanted = static_cast<std::size_t>(picture.width) *
+                               static_cast<std::size_t>(picture.height) *
                                static_cast<std::size_t>(picture.channels);
     if (picture.samples.size() != wanted) {
         return refuse(ProblemCode::out_of_range, std::to_string(wanted) + " bytes",
@@ -76,7 +80,8 @@ Plane grey(const Picture& picture, long long pixels) {
     const std::uint8_t* samples = picture.samples.data();
 
     if (width == picture.width && height == picture.height) {
-        for (std::size_t i = 0; i < out.at.size(); ++i) out.at[i] = brightness(samples + i * channels, picture.channels);
+        for (std::size_t i = 0; i < out.at.size(); ++i)
+            out.at[i] = brightness(samples + i * channels, picture.channels);
         return out;
     }
 
@@ -85,12 +90,15 @@ Plane grey(const Picture& picture, long long pixels) {
     std::vector<float> row(static_cast<std::size_t>(picture.width));
     std::vector<float> sum(static_cast<std::size_t>(width));
     const auto add_row = [&](int y, float share) {
-        const std::uint8_t* from = samples + static_cast<std::size_t>(y) * static_cast<std::size_t>(picture.width) * channels;
-        for (std::size_t x = 0; x < row.size(); ++x) row[x] = brightness(from + x * channels, picture.channels);
+        const std::uint8_t* from =
+            samples + static_cast<std::size_t>(y) * static_cast<std::size_t>(picture.width) * channels;
+        for (std::size_t x = 0; x < row.size(); ++x)
+            row[x] = brightness(from + x * channels, picture.channels);
         for (std::size_t i = 0; i < sum.size(); ++i) {
             const Take& t = columns[i];
             float value = t.first_share * row[static_cast<std::size_t>(t.first)];
-            for (int x = t.first + 1; x < t.last; ++x) value += row[static_cast<std::size_t>(x)];
+            for (int x = t.first + 1; x < t.last; ++x)
+                value += row[static_cast<std::size_t>(x)];
             if (t.last > t.first) value += t.last_share * row[static_cast<std::size_t>(t.last)];
             sum[i] += share * value;
         }
@@ -100,11 +108,13 @@ Plane grey(const Picture& picture, long long pixels) {
         std::fill(sum.begin(), sum.end(), 0.0F);
         const Take& t = rows[static_cast<std::size_t>(j)];
         add_row(t.first, t.first_share);
-        for (int y = t.first + 1; y < t.last; ++y) add_row(y, 1.0F);
+        for (int y = t.first + 1; y < t.last; ++y)
+            add_row(y, 1.0F);
         if (t.last > t.first) add_row(t.last, t.last_share);
-        for (std::size_t i = 0; i < sum.size(); ++i) out.at[out.index(0, j) + i] = scale * sum[i];
+        for (std::size_t i = 0; i < sum.size(); ++i)
+            out.at[out.index(0, j) + i] = scale * sum[i];
     }
     return out;
 }
 
-}  // namespace evenfall::picture
+} // namespace evenfall::picture

@@ -39,7 +39,8 @@ Profile profile_at(const Plane& plane, Spot at, Spot normal, int half) {
 
 double mean_of(const Profile& p, std::size_t from, std::size_t to) {
     double sum = 0.0;
-    for (std::size_t k = from; k < to; ++k) sum += p[k];
+    for (std::size_t k = from; k < to; ++k)
+        sum += p[k];
     return sum / static_cast<double>(to - from);
 }
 
@@ -75,8 +76,11 @@ Mark middle_of_line(const Profile& p, double clear) {
         moment += weight * static_cast<double>(k - middle);
     };
     const std::ptrdiff_t start = darkest - p.begin();
-    for (std::ptrdiff_t k = start; k >= 0 && p[static_cast<std::size_t>(k)] < half; --k) add(k);
-    for (std::ptrdiff_t k = start + 1; k < static_cast<std::ptrdiff_t>(p.size()) && p[static_cast<std::size_t>(k)] < half; ++k) add(k);
+    for (std::ptrdiff_t k = start; k >= 0 && p[static_cast<std::size_t>(k)] < half; --k)
+        add(k);
+    for (std::ptrdiff_t k = start + 1;
+         k < static_cast<std::ptrdiff_t>(p.size()) && p[static_cast<std::size_t>(k)] < half; ++k)
+        add(k);
     return sum > 0.0 ? Mark{step_px * moment / sum, true} : Mark{};
 }
 
@@ -137,17 +141,19 @@ void drop_slips(std::vector<Mark>& marks, double most) {
         if (near.empty()) continue;
         const auto middle = near.begin() + static_cast<std::ptrdiff_t>(near.size() / 2);
         std::nth_element(near.begin(), middle, near.end());
-        slip[static_cast<std::size_t>(i)] = std::abs(marks[static_cast<std::size_t>(i)].offset - *middle) > most;
+        slip[static_cast<std::size_t>(i)] =
+            std::abs(marks[static_cast<std::size_t>(i)].offset - *middle) > most;
     }
     for (std::size_t i = 0; i < marks.size(); ++i) {
         if (slip[i]) marks[i].clear = false;
     }
 }
 
-/// Place and direction at the near end of a parabola laid through the marked spots beside a gap; `way` leads away from it.
+/// Place and direction at the near end of a parabola laid through the marked spots beside a gap; `way` leads
+/// away from it.
 struct End {
     Spot at;
-    Spot along;  ///< per step of one spot, in the ring's order
+    Spot along; ///< per step of one spot, in the ring's order
     bool sure = false;
 };
 
@@ -177,8 +183,12 @@ End end_beside(const Ring& ring, const std::vector<Mark>& marks, std::ptrdiff_t 
     // Cramer's rule on the symmetric 3 by 3.
     const double a = power[0], b = power[1], c = power[2], d = power[3], e = power[4];
     const double whole = a * (c * e - d * d) - b * (b * e - c * d) + c * (b * d - c * c);
-    const auto level = [&](const double* r) { return (r[0] * (c * e - d * d) - b * (r[1] * e - d * r[2]) + c * (r[1] * d - c * r[2])) / whole; };
-    const auto slope = [&](const double* r) { return (a * (r[1] * e - r[2] * d) - r[0] * (b * e - c * d) + c * (b * r[2] - c * r[1])) / whole; };
+    const auto level = [&](const double* r) {
+        return (r[0] * (c * e - d * d) - b * (r[1] * e - d * r[2]) + c * (r[1] * d - c * r[2])) / whole;
+    };
+    const auto slope = [&](const double* r) {
+        return (a * (r[1] * e - r[2] * d) - r[0] * (b * e - c * d) + c * (b * r[2] - c * r[1])) / whole;
+    };
     const auto sign = static_cast<double>(way);
     return {{level(right_x), level(right_y)}, {sign * slope(right_x), sign * slope(right_y)}, true};
 }
@@ -186,12 +196,16 @@ End end_beside(const Ring& ring, const std::vector<Mark>& marks, std::ptrdiff_t 
 /// A few marks with gaps on both sides are specks or the ends of the line seen askew: no line to go by.
 void drop_islands(std::vector<Mark>& marks, std::ptrdiff_t least) {
     const auto n = static_cast<std::ptrdiff_t>(marks.size());
-    const auto clear = [&](std::ptrdiff_t i) { return marks[static_cast<std::size_t>((i % n + n) % n)].clear; };
+    const auto clear = [&](std::ptrdiff_t i) {
+        return marks[static_cast<std::size_t>((i % n + n) % n)].clear;
+    };
     for (std::ptrdiff_t i = 0; i < n; ++i) {
         if (!clear(i) || clear(i - 1)) continue;
         std::ptrdiff_t run = 1;
-        while (run < least && clear(i + run)) ++run;
-        for (std::ptrdiff_t k = 0; run < least && k < run; ++k) marks[static_cast<std::size_t>((i + k) % n)].clear = false;
+        while (run < least && clear(i + run))
+            ++run;
+        for (std::ptrdiff_t k = 0; run < least && k < run; ++k)
+            marks[static_cast<std::size_t>((i + k) % n)].clear = false;
     }
 }
 
@@ -203,7 +217,8 @@ void widen_gaps(std::vector<Mark>& marks, std::ptrdiff_t wide, std::ptrdiff_t by
         const auto here = static_cast<std::size_t>(i);
         if (marks[here].clear || !marks[static_cast<std::size_t>((i + n - 1) % n)].clear) continue;
         std::ptrdiff_t run = 0;
-        while (run < n && !marks[static_cast<std::size_t>((i + run) % n)].clear) ++run;
+        while (run < n && !marks[static_cast<std::size_t>((i + run) % n)].clear)
+            ++run;
         if (run < wide) continue;
         for (std::ptrdiff_t k = 1; k <= by; ++k) {
             given_up[static_cast<std::size_t>(((i - k) % n + n) % n)] = true;
@@ -215,13 +230,17 @@ void widen_gaps(std::vector<Mark>& marks, std::ptrdiff_t wide, std::ptrdiff_t by
     }
 }
 
-/// A wide gap is crossed by a cubic that leaves and meets the line in the directions that it has on both sides.
+/// A wide gap is crossed by a cubic that leaves and meets the line in the directions that it has on both
+/// sides.
 void cross_gaps(Ring& ring, const std::vector<Mark>& marks, std::ptrdiff_t wide) {
     const auto n = static_cast<std::ptrdiff_t>(ring.size());
     for (std::ptrdiff_t i = 0; i < n; ++i) {
-        if (marks[static_cast<std::size_t>(i)].clear || !marks[static_cast<std::size_t>((i + n - 1) % n)].clear) continue;
+        if (marks[static_cast<std::size_t>(i)].clear ||
+            !marks[static_cast<std::size_t>((i + n - 1) % n)].clear)
+            continue;
         std::ptrdiff_t run = 0;
-        while (run < n && !marks[static_cast<std::size_t>((i + run) % n)].clear) ++run;
+        while (run < n && !marks[static_cast<std::size_t>((i + run) % n)].clear)
+            ++run;
         if (run < wide || run > n / 4) continue;
         const End from = end_beside(ring, marks, i - 1, -1);
         const End to = end_beside(ring, marks, i + run, 1);
@@ -237,8 +256,9 @@ void cross_gaps(Ring& ring, const std::vector<Mark>& marks, std::ptrdiff_t wide)
             const double h1 = t * t * (3.0 - 2.0 * t);
             const double g0 = chord * t * u * u / from_size;
             const double g1 = -chord * t * t * u / to_size;
-            ring[static_cast<std::size_t>((i + k) % n)] = {h0 * from.at.x + h1 * to.at.x + g0 * from.along.x + g1 * to.along.x,
-                                                           h0 * from.at.y + h1 * to.at.y + g0 * from.along.y + g1 * to.along.y};
+            ring[static_cast<std::size_t>((i + k) % n)] = {
+                h0 * from.at.x + h1 * to.at.x + g0 * from.along.x + g1 * to.along.x,
+                h0 * from.at.y + h1 * to.at.y + g0 * from.along.y + g1 * to.along.y};
         }
     }
 }
@@ -251,7 +271,7 @@ Ring moved(const Ring& ring, const std::vector<Spot>& normals, const std::vector
     return out;
 }
 
-}  // namespace
+} // namespace
 
 Refined refined(const Plane& plane, const Ring& rough, double reach, double clear) {
     Refined out;
@@ -273,23 +293,25 @@ Refined refined(const Plane& plane, const Ring& rough, double reach, double clea
         if (pass == 0) out.drawn_line = 2 * drawn > ring.size();
         std::vector<Mark> marks(ring.size());
         for (std::size_t i = 0; i < ring.size(); ++i) {
-            marks[i] = out.drawn_line ? middle_of_line(profiles[i], clear) : steepest_place(profiles[i], clear);
+            marks[i] =
+                out.drawn_line ? middle_of_line(profiles[i], clear) : steepest_place(profiles[i], clear);
         }
         drop_slips(marks, pass == 0 ? 3.0 : 1.5);
         const auto backed = std::count_if(marks.begin(), marks.end(), [](const Mark& m) { return m.clear; });
         out.backed = static_cast<double>(backed) / static_cast<double>(marks.size());
         if (backed == 0) break;
-        constexpr std::ptrdiff_t wide = 3;  // spots, a pixel apart
+        constexpr std::ptrdiff_t wide = 3; // spots, a pixel apart
         drop_islands(marks, 8);
         widen_gaps(marks, wide, 4);
         drop_islands(marks, 8);
         bridge(marks);
         ring = moved(ring, normals, marks);
         cross_gaps(ring, marks, wide);
-        ring = smoothed_ring(evenly_spaced(ring, static_cast<std::size_t>(std::max(16.0, length_of(ring)))), pass == 2 ? 1.2 : 2.0);
+        ring = smoothed_ring(evenly_spaced(ring, static_cast<std::size_t>(std::max(16.0, length_of(ring)))),
+                             pass == 2 ? 1.2 : 2.0);
     }
     out.ring = std::move(ring);
     return out;
 }
 
-}  // namespace evenfall::picture
+} // namespace evenfall::picture

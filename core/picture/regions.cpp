@@ -10,17 +10,21 @@ namespace {
 /// Lower envelope of parabolas: d[q] = min over p of (q − p)² + f[p], in place.
 class Envelope {
 public:
-    explicit Envelope(int longest) : at_(static_cast<std::size_t>(longest)), from_(static_cast<std::size_t>(longest) + 1), copy_(static_cast<std::size_t>(longest)) {}
+    explicit Envelope(int longest)
+        : at_(static_cast<std::size_t>(longest)), from_(static_cast<std::size_t>(longest) + 1),
+          copy_(static_cast<std::size_t>(longest)) {}
 
     void apply(float* f, int n, std::size_t stride) {
-        for (int q = 0; q < n; ++q) copy_[static_cast<std::size_t>(q)] = f[static_cast<std::size_t>(q) * stride];
+        for (int q = 0; q < n; ++q)
+            copy_[static_cast<std::size_t>(q)] = f[static_cast<std::size_t>(q) * stride];
         int k = 0;
         at_[0] = 0;
         from_[0] = -far;
         from_[1] = far;
         for (int q = 1; q < n; ++q) {
             float s = crossing(q, at_[static_cast<std::size_t>(k)]);
-            while (k > 0 && s <= from_[static_cast<std::size_t>(k)]) s = crossing(q, at_[static_cast<std::size_t>(--k)]);
+            while (k > 0 && s <= from_[static_cast<std::size_t>(k)])
+                s = crossing(q, at_[static_cast<std::size_t>(--k)]);
             if (s <= from_[static_cast<std::size_t>(k)]) {
                 at_[static_cast<std::size_t>(k)] = q;
             } else {
@@ -32,7 +36,8 @@ public:
         }
         k = 0;
         for (int q = 0; q < n; ++q) {
-            while (from_[static_cast<std::size_t>(k) + 1] < static_cast<float>(q)) ++k;
+            while (from_[static_cast<std::size_t>(k) + 1] < static_cast<float>(q))
+                ++k;
             const int p = at_[static_cast<std::size_t>(k)];
             const auto off = static_cast<float>(q - p);
             f[static_cast<std::size_t>(q) * stride] = off * off + copy_[static_cast<std::size_t>(p)];
@@ -45,7 +50,9 @@ private:
     float crossing(int q, int p) const {
         const auto fq = static_cast<float>(q);
         const auto fp = static_cast<float>(p);
-        return ((copy_[static_cast<std::size_t>(q)] + fq * fq) - (copy_[static_cast<std::size_t>(p)] + fp * fp)) / (2.0F * (fq - fp));
+        return ((copy_[static_cast<std::size_t>(q)] + fq * fq) -
+                (copy_[static_cast<std::size_t>(p)] + fp * fp)) /
+               (2.0F * (fq - fp));
     }
 
     std::vector<int> at_;
@@ -55,13 +62,15 @@ private:
 
 Mask where(const Plane& plane, float above) {
     Mask out(plane.width, plane.height);
-    for (std::size_t i = 0; i < plane.at.size(); ++i) out.at[i] = plane.at[i] > above ? 1 : 0;
+    for (std::size_t i = 0; i < plane.at.size(); ++i)
+        out.at[i] = plane.at[i] > above ? 1 : 0;
     return out;
 }
 
 Mask inverse(const Mask& mask) {
     Mask out = mask;
-    for (std::uint8_t& value : out.at) value = value != 0 ? std::uint8_t{0} : std::uint8_t{1};
+    for (std::uint8_t& value : out.at)
+        value = value != 0 ? std::uint8_t{0} : std::uint8_t{1};
     return out;
 }
 
@@ -87,13 +96,15 @@ std::size_t spread(Mask& mask, std::vector<std::size_t>& seeds, std::uint8_t fro
     return count;
 }
 
-}  // namespace
+} // namespace
 
 Plane distance_to(const Mask& marked) {
     Plane d(marked.width, marked.height);
-    // Whole squares up to 2²⁴ are exact in a float; this stands for "none", beyond any square of a picture's side.
+    // Whole squares up to 2²⁴ are exact in a float; this stands for "none", beyond any square of a picture's
+    // side.
     constexpr float none = 4e9F;
-    for (std::size_t i = 0; i < d.at.size(); ++i) d.at[i] = marked.at[i] != 0 ? 0.0F : none;
+    for (std::size_t i = 0; i < d.at.size(); ++i)
+        d.at[i] = marked.at[i] != 0 ? 0.0F : none;
     Envelope envelope(std::max(marked.width, marked.height));
     // Columns first: there the squares are those of whole steps, found by two sweeps.
     const auto w = static_cast<std::size_t>(d.width);
@@ -105,11 +116,15 @@ Plane distance_to(const Mask& marked) {
             row[x] = std::min(row[x], steps[x] * steps[x]);
         }
     };
-    for (int y = 0; y < d.height; ++y) sweep(y);
+    for (int y = 0; y < d.height; ++y)
+        sweep(y);
     std::fill(steps.begin(), steps.end(), 64'000.0F);
-    for (int y = d.height - 1; y >= 0; --y) sweep(y);
-    for (int y = 0; y < d.height; ++y) envelope.apply(d.at.data() + d.index(0, y), d.width, 1);
-    for (float& value : d.at) value = std::sqrt(value);
+    for (int y = d.height - 1; y >= 0; --y)
+        sweep(y);
+    for (int y = 0; y < d.height; ++y)
+        envelope.apply(d.at.data() + d.index(0, y), d.width, 1);
+    for (float& value : d.at)
+        value = std::sqrt(value);
     return d;
 }
 
@@ -132,7 +147,8 @@ Mask reached_from_rim(const Mask& open) {
         start(out.width - 1, y);
     }
     (void)spread(out, seeds, 1, reached);
-    for (std::uint8_t& value : out.at) value = value == reached ? std::uint8_t{1} : std::uint8_t{0};
+    for (std::uint8_t& value : out.at)
+        value = value == reached ? std::uint8_t{1} : std::uint8_t{0};
     return out;
 }
 
@@ -187,8 +203,10 @@ Patch enclosed(const Plane& away, double reach, double spur) {
     const int y0 = patch.y_from - margin;
     Mask box(patch.x_to + margin + 1 - x0, patch.y_to + margin + 1 - y0);
     for (int y = patch.y_from; y <= patch.y_to; ++y) {
-        const auto from = patch.mask.at.begin() + static_cast<std::ptrdiff_t>(patch.mask.index(patch.x_from, y));
-        std::copy(from, from + (patch.x_to - patch.x_from + 1), box.at.begin() + static_cast<std::ptrdiff_t>(box.index(margin, y - y0)));
+        const auto from =
+            patch.mask.at.begin() + static_cast<std::ptrdiff_t>(patch.mask.index(patch.x_from, y));
+        std::copy(from, from + (patch.x_to - patch.x_from + 1),
+                  box.at.begin() + static_cast<std::ptrdiff_t>(box.index(margin, y - y0)));
     }
     const Patch kept = largest_patch(where(distance_to(inverse(box)), half));
     if (kept.pixels == 0) return {};
@@ -210,4 +228,4 @@ Patch enclosed(const Plane& away, double reach, double spur) {
     return smooth;
 }
 
-}  // namespace evenfall::picture
+} // namespace evenfall::picture

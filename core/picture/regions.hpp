@@ -6,8 +6,9 @@
 
 namespace evenfall::picture {
 
-/// Distance from each pixel's middle to the nearest marked one's [pixels], exact (Felzenszwalb and Huttenlocher 2012,
-/// Theory of Computing 8, 415–428). A mask without marks gives a distance larger than the picture everywhere.
+/// Distance from each pixel's middle to the nearest marked one's [pixels], exact (Felzenszwalb and
+/// Huttenlocher 2012, Theory of Computing 8, 415–428). A mask without marks gives a distance larger than the
+/// picture everywhere.
 [[nodiscard]] Plane distance_to(const Mask& marked);
 
 /// What can be reached from the rim of the picture over open pixels, up, down and sideways.
@@ -22,9 +23,10 @@ struct Patch {
 };
 [[nodiscard]] Patch largest_patch(const Mask& marked);
 
-/// The largest patch that lines enclose, where gaps in them of up to twice `reach` pixels count as closed: outside is what a
-/// disc of that radius can sweep from the rim without touching a line. Spurs thinner than `spur` pixels are cut off.
+/// The largest patch that lines enclose, where gaps in them of up to twice `reach` pixels count as closed:
+/// outside is what a disc of that radius can sweep from the rim without touching a line. Spurs thinner than
+/// `spur` pixels are cut off.
 ///   away   distance to the nearest line, by distance_to
 [[nodiscard]] Patch enclosed(const Plane& away, double reach, double spur);
 
-}  // namespace evenfall::picture
+} // namespace evenfall::picture

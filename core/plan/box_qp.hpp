@@ -12,22 +12,23 @@ struct Column {
     double upper = 0.0;
     double bend = 1.0;
     double slope = 0.0;
-    std::array<double, 2> row{};  ///< what one unit of h adds to each of the two sums
+    std::array<double, 2> row{}; ///< what one unit of h adds to each of the two sums
 };
 
-/// The unique h that minimises the cost with Σ row·h = target in both rows, or nothing where the box cannot reach it.
-/// Two equalities and a separable, strictly convex cost leave a concave dual in two multipliers (Bertsekas, Nonlinear
-/// Programming, duality for separable problems; from memory): one is met exactly, the other halved down to the last bit.
-/// Any number of columns. Rows should be scaled to like size.
+/// The unique h that minimises the cost with Σ row·h = target in both rows, or nothing where the box cannot
+/// reach it. Two equalities and a separable, strictly convex cost leave a concave dual in two multipliers
+/// (Bertsekas, Nonlinear Programming, duality for separable problems; from memory): one is met exactly, the
+/// other halved down to the last bit. Any number of columns. Rows should be scaled to like size.
 [[nodiscard]] std::optional<std::vector<double>> minimise(std::span<const Column> columns,
                                                           const std::array<double, 2>& target);
 
 /// Is the target within what the box can reach (the zonotope Σ row·h), to within `slack` of its edge?
-[[nodiscard]] bool reaches(std::span<const Column> columns, const std::array<double, 2>& target, double slack);
+[[nodiscard]] bool reaches(std::span<const Column> columns, const std::array<double, 2>& target,
+                           double slack);
 
-/// The h with Σ row[0]·h = target that makes Σ row[1]·h least (want_most = false) or greatest, the target within range; beyond it
-/// the h that comes nearest. Fills in order of row[1]/row[0], the fractional knapsack's exact answer; a column that takes away
-/// from the first sum is emptied in that order instead.
+/// The h with Σ row[0]·h = target that makes Σ row[1]·h least (want_most = false) or greatest, the target
+/// within range; beyond it the h that comes nearest. Fills in order of row[1]/row[0], the fractional
+/// knapsack's exact answer; a column that takes away from the first sum is emptied in that order instead.
 [[nodiscard]] std::vector<double> extreme(std::span<const Column> columns, double target, bool want_most);
 
-}  // namespace evenfall::plan
+} // namespace evenfall::plan

@@ -18,7 +18,7 @@ std::vector<Candidate> candidates(const ledger::Woodwork& w) {
         c.hole = i;
         c.material = hole.fill ? hole.fill->material : preset::Fill{}.material;
         const materials::Solid* solid = materials::find_solid(c.material);
-        if (solid == nullptr) continue;  // the ledger refuses such a document before a plan is asked for
+        if (solid == nullptr) continue; // the ledger refuses such a document before a plan is asked for
         c.density_kg_m3 = solid->density_kg_m3.value;
         const bool rod = hole.fill && hole.fill->stock_diameter_m;
         const double d = rod ? *hole.fill->stock_diameter_m : hole.diameter_m;
@@ -49,8 +49,9 @@ ledger::Sum contribution(const ledger::Woodwork& w, const Candidate& c, double c
     ledger::Ledger lines;
     ledger::append_hole(w, c.hole, with_column(w, c, column_m, used), lines);
     ledger::Sum sum;
-    for (const ledger::Line& line : lines) sum += line;
+    for (const ledger::Line& line : lines)
+        sum += line;
     return sum;
 }
 
-}  // namespace evenfall::plan
+} // namespace evenfall::plan

@@ -14,26 +14,34 @@ namespace evenfall {
 
 namespace {
 
-// A plan counts as met within what its own feed-back test asks: a hundredth of a gram and a twentieth of a degree.
+// A plan counts as met within what its own feed-back test asks: a hundredth of a gram and a twentieth of a
+// degree.
 constexpr double met_in_water_kg = 1e-5;
-constexpr double met_fall = 1e-3;                // of the rate asked for
+constexpr double met_fall = 1e-3; // of the rate asked for
 constexpr double settled_in_water_kg = 1e-8;
-constexpr double settled_share = 1e-4;           // of what is asked, where that is little
+constexpr double settled_share = 1e-4; // of what is asked, where that is little
 constexpr int fall_passes = 8;
 constexpr double met_pitch_rad = 0.05 * units::degree_rad;
 
 std::string stop_text(const preset::Document& document, const plan::Candidate& c) {
     const preset::Hole& hole = document.holes[c.hole];
     std::string text = hole_text(c.hole, hole.name);
-    if (c.upper_m > 0.0) text += " is full at " + millimetres_text(c.upper_m + c.covered_m);
-    else text += " has no room down to " + millimetres_text(c.depth_is_cut ? hole.depth_m : c.limit.depth_m);
+    if (c.upper_m > 0.0)
+        text += " is full at " + millimetres_text(c.upper_m + c.covered_m);
+    else
+        text += " has no room down to " + millimetres_text(c.depth_is_cut ? hole.depth_m : c.limit.depth_m);
     if (c.depth_is_cut) return text + ", the depth it is drilled to";
     switch (c.limit.stop) {
-        case holes::DepthStop::bit: return text + ", its depth limit";
-        case holes::DepthStop::far_wall: return text + ", where the far wall must stay";
-        case holes::DepthStop::side_wall: return text + ", where the side wall must stay";
-        case holes::DepthStop::pocket: return text + ", where the wall to a pocket must stay";
-        case holes::DepthStop::hole: return text + ", where the wall to another hole must stay";
+    case holes::DepthStop::bit:
+        return text + ", its depth limit";
+    case holes::DepthStop::far_wall:
+        return text + ", where the far wall must stay";
+    case holes::DepthStop::side_wall:
+        return text + ", where the side wall must stay";
+    case holes::DepthStop::pocket:
+        return text + ", where the wall to a pocket must stay";
+    case holes::DepthStop::hole:
+        return text + ", where the wall to another hole must stay";
     }
     return text;
 }
@@ -70,32 +78,39 @@ Problem weight_shortfall(const plan::Task& task, const plan::Filling& filling) {
         sentence = "No hole may be filled: add a ballast hole, or set one free for the plan.";
     } else {
         const bool empty = std::find(filling.used.begin(), filling.used.end(), true) == filling.used.end();
-        if (off < 0.0 && empty) sentence = "Without any lead the finished lure weighs ";
-        else if (off > 0.0 && all_full(task, filling)) sentence = "Full holes bring the finished lure to ";
-        else sentence = "The plan brings the finished lure no nearer than to ";
+        if (off < 0.0 && empty)
+            sentence = "Without any lead the finished lure weighs ";
+        else if (off > 0.0 && all_full(task, filling))
+            sentence = "Full holes bring the finished lure to ";
+        else
+            sentence = "The plan brings the finished lure no nearer than to ";
         sentence += grams_text(reached) + " in water; " + grams_text(task.aim.in_water_kg) + " is asked: ";
-        sentence += off > 0.0 ? grams_text(off) + " short." + stops(task, filling) : grams_text(-off) + " too heavy.";
+        sentence +=
+            off > 0.0 ? grams_text(off) + " short." + stops(task, filling) : grams_text(-off) + " too heavy.";
     }
-    return {ProblemCode::cannot_be_met, task.woodwork->document->targets.by == preset::TargetBy::fall
-                                            ? "/targets/fall_mm_s"
-                                            : "/targets/in_water_g",
+    return {ProblemCode::cannot_be_met,
+            task.woodwork->document->targets.by == preset::TargetBy::fall ? "/targets/fall_mm_s"
+                                                                          : "/targets/in_water_g",
             grams_text(reached), std::move(sentence)};
 }
 
 /// The weight is as the plan wanted it, and still the lure does not fall as fast as asked.
-Problem fall_shortfall(const preset::Document& document, double in_water_kg, const std::optional<double>& speed_m_s) {
+Problem fall_shortfall(const preset::Document& document, double in_water_kg,
+                       const std::optional<double>& speed_m_s) {
     const auto speed = [](double m_s) { return units::number_text(m_s, units::Unit::mm_per_s, 1) + " mm/s"; };
     std::string sentence = "With " + grams_text(in_water_kg) + " in water the finished lure ";
     sentence += speed_m_s ? "falls at " + speed(*speed_m_s) : std::string("has no steady fall");
     sentence += "; " + speed(document.targets.fall_m_s) + " is asked, and no weight is found that brings it.";
-    return {ProblemCode::cannot_be_met, "/targets/fall_mm_s", speed_m_s ? speed(*speed_m_s) : std::string(), std::move(sentence)};
+    return {ProblemCode::cannot_be_met, "/targets/fall_mm_s", speed_m_s ? speed(*speed_m_s) : std::string(),
+            std::move(sentence)};
 }
 
 Problem pitch_shortfall(const plan::Task& task, const plan::Filling& filling, double reached_rad) {
     const double off = task.aim.pitch_rad - reached_rad;
-    std::string sentence = "At that weight the holes can bring the hang to " + degrees_text(reached_rad) + "; " +
-                           degrees_text(task.aim.pitch_rad) + " is asked: " + degrees_text(std::fabs(off)) + " short. Lead would have to sit farther " +
-                           (off > 0.0 ? "aft." : "forward.") + stops(task, filling);
+    std::string sentence =
+        "At that weight the holes can bring the hang to " + degrees_text(reached_rad) + "; " +
+        degrees_text(task.aim.pitch_rad) + " is asked: " + degrees_text(std::fabs(off)) +
+        " short. Lead would have to sit farther " + (off > 0.0 ? "aft." : "forward.") + stops(task, filling);
     return {ProblemCode::cannot_be_met, "/targets/pitch_deg", degrees_text(reached_rad), std::move(sentence)};
 }
 
@@ -119,7 +134,7 @@ LeadPlan as_planned(const preset::Document& document, const plan::Task& task, co
     return plan;
 }
 
-}  // namespace
+} // namespace
 
 Outcome<LeadPlan> plan_lead(const preset::Document& document) {
     Outcome<Evaluation> before = evaluate(document);
@@ -135,9 +150,9 @@ Outcome<LeadPlan> plan_lead(const preset::Document& document) {
     const auto is_candidate = [&](const ledger::Line& line) {
         const bool of_hole = line.kind == ledger::Kind::hole_wood || line.kind == ledger::Kind::hole_water ||
                              line.kind == ledger::Kind::fill || line.kind == ledger::Kind::cap;
-        return of_hole && std::any_of(task.candidates.begin(), task.candidates.end(), [&](const plan::Candidate& c) {
-                   return static_cast<int>(c.hole) == line.item;
-               });
+        return of_hole &&
+               std::any_of(task.candidates.begin(), task.candidates.end(),
+                           [&](const plan::Candidate& c) { return static_cast<int>(c.hole) == line.item; });
     };
     for (const ledger::Line& line : before->ledger) {
         if (!is_candidate(line)) task.base += line;
@@ -146,10 +161,11 @@ Outcome<LeadPlan> plan_lead(const preset::Document& document) {
     const bool by_fall = targets.by == preset::TargetBy::fall;
     const fall::LevelFall level(*before->body.lines);
     task.aim = {water->fishing.density_kg_m3,
-                by_fall ? level.in_water_kg(targets.fall_m_s, water->fishing) : targets.in_water_kg, targets.pitch_rad};
+                by_fall ? level.in_water_kg(targets.fall_m_s, water->fishing) : targets.in_water_kg,
+                targets.pitch_rad};
 
-    // A rate of fall asks for a weight in water, which depends a little on where the lead lies: the level fall without parts
-    // is the first guess, then the fall of the lure as planned says how far it is off.
+    // A rate of fall asks for a weight in water, which depends a little on where the lead lies: the level
+    // fall without parts is the first guess, then the fall of the lure as planned says how far it is off.
     LeadPlan result;
     plan::Filling filling;
     std::optional<Evaluation> planned;
@@ -163,10 +179,14 @@ Outcome<LeadPlan> plan_lead(const preset::Document& document) {
         if (!by_fall) break;
         const fall::Descent descent(planned->body, planned->ledger, result.document, water->fishing);
         const std::optional<double> needed = descent.in_water_for(targets.fall_m_s);
-        // Very slow falls are no answer of the bench, which says that such a lure hangs still; they may be asked for all the same.
-        if (planned->answers.fall) speed_m_s = planned->answers.fall->speed_m_s;
-        else if (const auto slow = descent.main_fall()) speed_m_s = slow->vertical_m_s;
-        else speed_m_s.reset();
+        // Very slow falls are no answer of the bench, which says that such a lure hangs still; they may be
+        // asked for all the same.
+        if (planned->answers.fall)
+            speed_m_s = planned->answers.fall->speed_m_s;
+        else if (const auto slow = descent.main_fall())
+            speed_m_s = slow->vertical_m_s;
+        else
+            speed_m_s.reset();
         if (!needed) break;
         const double off = *needed - task.aim.in_water_kg;
         task.aim.in_water_kg = *needed;
@@ -175,10 +195,14 @@ Outcome<LeadPlan> plan_lead(const preset::Document& document) {
 
     const balance::Hang hang = balance::hang(plan::total(task, filling));
     const bool weight_met = std::fabs(planned->answers.in_water_kg - task.aim.in_water_kg) < met_in_water_kg;
-    const bool fall_met = !by_fall || (speed_m_s && std::fabs(*speed_m_s / targets.fall_m_s - 1.0) < met_fall);
-    if (!weight_met) result.shortfalls.push_back(weight_shortfall(task, filling));
-    else if (!fall_met) result.shortfalls.push_back(fall_shortfall(document, planned->answers.in_water_kg, speed_m_s));
-    if (!hang.pitch_rad) result.shortfalls.push_back(capsize_shortfall(hang));
+    const bool fall_met =
+        !by_fall || (speed_m_s && std::fabs(*speed_m_s / targets.fall_m_s - 1.0) < met_fall);
+    if (!weight_met)
+        result.shortfalls.push_back(weight_shortfall(task, filling));
+    else if (!fall_met)
+        result.shortfalls.push_back(fall_shortfall(document, planned->answers.in_water_kg, speed_m_s));
+    if (!hang.pitch_rad)
+        result.shortfalls.push_back(capsize_shortfall(hang));
     else if (weight_met && std::fabs(*hang.pitch_rad - task.aim.pitch_rad) >= met_pitch_rad) {
         result.shortfalls.push_back(pitch_shortfall(task, filling, *hang.pitch_rad));
     }
@@ -188,4 +212,4 @@ Outcome<LeadPlan> plan_lead(const preset::Document& document) {
     return result;
 }
 
-}  // namespace evenfall
+} // namespace evenfall

@@ -30,12 +30,13 @@ struct Task {
 /// Finished sum of a filling.
 [[nodiscard]] ledger::Sum total(const Task& task, const Filling& filling);
 
-/// Fills the holes so that both aims are met. Where many fillings do, lead lies low and forward: the cost of a column
-/// is its mass times its height over the lowest mouth, weighted up towards the tail. Where none does, the in-water aim
-/// comes first and the pitch as near as the holes let it. Holes that would take less than a worthwhile column are left undrilled.
+/// Fills the holes so that both aims are met. Where many fillings do, lead lies low and forward: the cost of
+/// a column is its mass times its height over the lowest mouth, weighted up towards the tail. Where none
+/// does, the in-water aim comes first and the pitch as near as the holes let it. Holes that would take less
+/// than a worthwhile column are left undrilled.
 [[nodiscard]] Filling solve(const Task& task);
 
 /// Shortest column worth a hole.
 inline constexpr double worthwhile_column_m = 0.001;
 
-}  // namespace evenfall::plan
+} // namespace evenfall::plan

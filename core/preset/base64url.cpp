@@ -5,7 +5,7 @@ namespace {
 
 constexpr std::string_view alphabet = "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789-_";
 
-}  // namespace
+} // namespace
 
 std::string base64url(const std::vector<unsigned char>& bytes) {
     std::string letters;
@@ -44,4 +44,4 @@ std::optional<std::vector<unsigned char>> from_base64url(std::string_view letter
     return bytes;
 }
 
-}  // namespace evenfall::preset
+} // namespace evenfall::preset

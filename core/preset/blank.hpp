@@ -1,7 +1,7 @@
 #pragma once
 
-// The piece of wood a body is cut from, and what a caliper says of the body once it is carved. Document data, nothing
-// computed. SI.
+// The piece of wood a body is cut from, and what a caliper says of the body once it is carved. Document data,
+// nothing computed. SI.
 
 #include <cstddef>
 #include <optional>
@@ -15,7 +15,7 @@ struct Blank {
     double length_m = 0.2;
     double height_m = 0.05;
     double thickness_m = 0.025;
-    double saw_m = 0.0015;  ///< left between the drawn line and the cut, all round: kerf and clean-up
+    double saw_m = 0.0015; ///< left between the drawn line and the cut, all round: kerf and clean-up
 };
 
 /// A caliper reading at a station of the carved body: the full width, the full height, or both.
@@ -25,4 +25,4 @@ struct Measured {
     std::optional<double> height_m;
 };
 
-}  // namespace evenfall::preset
+} // namespace evenfall::preset

@@ -1,7 +1,7 @@
 #pragma once
 
-// What a field of the JSON form is. The table of all fields is preset/field_table.hpp; reader, writer, range check
-// and JSON Schema all walk that one table (preset/table.hpp), so that they cannot drift apart.
+// What a field of the JSON form is. The table of all fields is preset/field_table.hpp; reader, writer, range
+// check and JSON Schema all walk that one table (preset/table.hpp), so that they cannot drift apart.
 
 #include "base/problem.hpp"
 #include "preset/document.hpp"
@@ -17,25 +17,25 @@ namespace evenfall::preset {
 /// A number of the JSON form: its key, its trade unit and its limits in that unit.
 struct NumberField {
     std::string_view key;
-    std::string_view unit;          ///< as shown: "mm"; empty for a plain number
-    double per_si = 1.0;            ///< trade units in one SI unit: 1000 for mm
-    double min = 0.0;               ///< trade unit, included
-    double max = 0.0;               ///< trade unit, included
-    std::string_view says;          ///< what the field says of its owner; "{}" stands for value and unit
-    bool required = false;          ///< must the key be there?
+    std::string_view unit; ///< as shown: "mm"; empty for a plain number
+    double per_si = 1.0;   ///< trade units in one SI unit: 1000 for mm
+    double min = 0.0;      ///< trade unit, included
+    double max = 0.0;      ///< trade unit, included
+    std::string_view says; ///< what the field says of its owner; "{}" stands for value and unit
+    bool required = false; ///< must the key be there?
 };
 
 /// A text of the JSON form, at most `max_text` bytes.
 struct TextField {
     std::string_view key;
-    std::string_view called;        ///< "name", "note"
-    bool lines = false;             ///< may hold line breaks
+    std::string_view called; ///< "name", "note"
+    bool lines = false;      ///< may hold line breaks
 };
 
 /// A list of [first, second] pairs.
 struct PointsField {
     std::string_view key;
-    std::string_view called;        ///< "back line"; a point of it is "Point 3 of the back line"
+    std::string_view called; ///< "back line"; a point of it is "Point 3 of the back line"
     NumberField first;
     NumberField second;
     std::size_t min_count = 1;
@@ -45,8 +45,8 @@ struct PointsField {
 /// A list of objects.
 struct ListField {
     std::string_view key;
-    std::string_view one;           ///< "Hole": entries are called "Hole 1", "Hole 2" …
-    std::string_view many;          ///< "holes"
+    std::string_view one;  ///< "Hole": entries are called "Hole 1", "Hole 2" …
+    std::string_view many; ///< "holes"
     std::size_t max_count = 0;
 };
 
@@ -97,11 +97,13 @@ struct Place {
     [[nodiscard]] std::string owned(std::string_view called) const;
 };
 
-/// Bytes of the UTF-8 letter that begins at text[at]; 0 where none does (RFC 3629, section 4). `at` < text.size().
+/// Bytes of the UTF-8 letter that begins at text[at]; 0 where none does (RFC 3629, section 4). `at` <
+/// text.size().
 [[nodiscard]] std::size_t letter_bytes(std::string_view text, std::size_t at);
-/// As many whole letters as go into `most_bytes`; control characters, those that turn the writing about and broken UTF-8 left out; `cut_mark` stands after them where
-/// there were more.
-[[nodiscard]] std::string printable(std::string_view text, std::size_t most_bytes, std::string_view cut_mark = {});
+/// As many whole letters as go into `most_bytes`; control characters, those that turn the writing about and
+/// broken UTF-8 left out; `cut_mark` stands after them where there were more.
+[[nodiscard]] std::string printable(std::string_view text, std::size_t most_bytes,
+                                    std::string_view cut_mark = {});
 /// Text of others made fit to quote in a sentence: printable, cut to 40 bytes.
 [[nodiscard]] std::string quotable(std::string_view text);
 
@@ -109,4 +111,4 @@ struct Place {
 inline constexpr std::size_t max_problems = 20;
 void add_problem(Problems& problems, Problem problem);
 
-}  // namespace evenfall::preset
+} // namespace evenfall::preset

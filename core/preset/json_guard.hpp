@@ -14,9 +14,10 @@ inline constexpr std::size_t max_json_depth = 16;
 /// Keys of one object: each is compared with those before it, and no object of ours has nearly as many.
 inline constexpr std::size_t max_json_keys = 256;
 
-/// Untrusted text → a tree, in one pass that stops at the first fault: the text is at most `max_bytes` long, well-formed
-/// JSON, every number within a double's range, nested no deeper than max_json_depth, no more than max_json_keys keys and
-/// none twice in one object. Refuses with one problem, with line and column where that helps.
+/// Untrusted text → a tree, in one pass that stops at the first fault: the text is at most `max_bytes` long,
+/// well-formed JSON, every number within a double's range, nested no deeper than max_json_depth, no more than
+/// max_json_keys keys and none twice in one object. Refuses with one problem, with line and column where that
+/// helps.
 [[nodiscard]] Outcome<Tree> parse_guarded(std::string_view text, std::size_t max_bytes = max_document_bytes);
 
-}  // namespace evenfall::preset
+} // namespace evenfall::preset

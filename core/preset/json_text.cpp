@@ -66,10 +66,14 @@ std::string laid_out(const Tree& tree, std::size_t indent, std::size_t column, s
     return text + '\n' + std::string(indent, ' ') + (tree.is_object() ? '}' : ']');
 }
 
-}  // namespace
+} // namespace
 
-std::string compact_text(const Tree& tree) { return one_line(tree, ""); }
+std::string compact_text(const Tree& tree) {
+    return one_line(tree, "");
+}
 
-std::string laid_out_text(const Tree& tree, std::size_t width) { return laid_out(tree, 0, 0, width) + '\n'; }
+std::string laid_out_text(const Tree& tree, std::size_t width) {
+    return laid_out(tree, 0, 0, width) + '\n';
+}
 
-}  // namespace evenfall::preset
+} // namespace evenfall::preset

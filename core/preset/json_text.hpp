@@ -11,8 +11,8 @@ using Tree = nlohmann::ordered_json;
 /// JSON text on one line without spaces. Numbers are written as plain_number does; NaN and infinity as null.
 [[nodiscard]] std::string compact_text(const Tree& tree);
 
-/// JSON text for reading by eye: two spaces of indent, what fits on a line of `width` stays on it, points of a curve are
-/// filled into lines. Ends with a line break.
+/// JSON text for reading by eye: two spaces of indent, what fits on a line of `width` stays on it, points of
+/// a curve are filled into lines. Ends with a line break.
 [[nodiscard]] std::string laid_out_text(const Tree& tree, std::size_t width = 180);
 
-}  // namespace evenfall::preset
+} // namespace evenfall::preset

@@ -14,14 +14,17 @@ namespace {
 constexpr std::string_view version_mark = "1.";
 constexpr char end_mark = 'e';
 constexpr std::size_t header_bytes = 7;
-constexpr int window_bits = -15;  // raw deflate: no header of its own, ours carries the checksum
+constexpr int window_bits = -15; // raw deflate: no header of its own, ours carries the checksum
 constexpr int memory_level = 9;
 
 Problem damaged() {
-    return {ProblemCode::damaged_link, "", "", "This link is damaged or cut short; ask for it again or for the file."};
+    return {ProblemCode::damaged_link, "", "",
+            "This link is damaged or cut short; ask for it again or for the file."};
 }
 
-const Bytef* bytes_of(std::string_view text) { return reinterpret_cast<const Bytef*>(text.data()); }
+const Bytef* bytes_of(std::string_view text) {
+    return reinterpret_cast<const Bytef*>(text.data());
+}
 
 unsigned long checksum(std::string_view text) {
     return crc32(crc32(0L, Z_NULL, 0), bytes_of(text), static_cast<uInt>(text.size()));
@@ -32,7 +35,7 @@ std::vector<unsigned char> deflated(std::string_view text) {
     deflateInit2(&stream, Z_BEST_COMPRESSION, Z_DEFLATED, window_bits, memory_level, Z_DEFAULT_STRATEGY);
     deflateSetDictionary(&stream, bytes_of(link_dictionary()), static_cast<uInt>(link_dictionary().size()));
     std::vector<unsigned char> out(deflateBound(&stream, static_cast<uLong>(text.size())));
-    stream.next_in = const_cast<Bytef*>(bytes_of(text));  // zlib reads only, but asks for a plain pointer
+    stream.next_in = const_cast<Bytef*>(bytes_of(text)); // zlib reads only, but asks for a plain pointer
     stream.avail_in = static_cast<uInt>(text.size());
     stream.next_out = out.data();
     stream.avail_out = static_cast<uInt>(out.size());
@@ -42,8 +45,8 @@ std::vector<unsigned char> deflated(std::string_view text) {
     return out;
 }
 
-/// Unfolds until the stream's end, but never past `wanted` bytes. Absent when the stream is broken, ends early, goes
-/// on too long or has bytes left over.
+/// Unfolds until the stream's end, but never past `wanted` bytes. Absent when the stream is broken, ends
+/// early, goes on too long or has bytes left over.
 std::optional<std::string> inflated(const unsigned char* bytes, std::size_t size, std::size_t wanted) {
     z_stream stream{};
     inflateInit2(&stream, window_bits);
@@ -74,13 +77,15 @@ std::string_view trimmed(std::string_view text) {
     return text.substr(from, text.find_last_not_of(blanks) - from + 1);
 }
 
-}  // namespace
+} // namespace
 
 std::string pack_link(const std::string& text) {
     std::vector<unsigned char> bytes;
     const unsigned long sum = checksum(text);
-    for (const int shift : {24, 16, 8, 0}) bytes.push_back(static_cast<unsigned char>(sum >> shift & 0xFFu));
-    for (const int shift : {16, 8, 0}) bytes.push_back(static_cast<unsigned char>(text.size() >> shift & 0xFFu));
+    for (const int shift : {24, 16, 8, 0})
+        bytes.push_back(static_cast<unsigned char>(sum >> shift & 0xFFu));
+    for (const int shift : {16, 8, 0})
+        bytes.push_back(static_cast<unsigned char>(text.size() >> shift & 0xFFu));
     const std::vector<unsigned char> body = deflated(text);
     bytes.insert(bytes.end(), body.begin(), body.end());
     return std::string(version_mark) + base64url(bytes) + end_mark;
@@ -90,11 +95,13 @@ Outcome<std::string> unpack_link(std::string_view link) {
     if (const auto hash = link.find('#'); hash != std::string_view::npos) link.remove_prefix(hash + 1);
     link = trimmed(link);
     if (link.empty()) {
-        return Problem{ProblemCode::damaged_link, "", "", "There is no share text in this link; ask for it again or for the file."};
+        return Problem{ProblemCode::damaged_link, "", "",
+                       "There is no share text in this link; ask for it again or for the file."};
     }
     if (link.size() > max_link_bytes) {
         return Problem{ProblemCode::too_large, "", "32 kB",
-                       "This link is " + std::to_string((link.size() + 1023) / 1024) + " kB long; the limit is 32 kB. Ask for the file."};
+                       "This link is " + std::to_string((link.size() + 1023) / 1024) +
+                           " kB long; the limit is 32 kB. Ask for the file."};
     }
     const auto dot = link.find('.');
     const bool numbered = dot != std::string_view::npos && dot > 0 && dot <= 3 &&
@@ -103,7 +110,8 @@ Outcome<std::string> unpack_link(std::string_view link) {
     if (!numbered) return damaged();
     if (link.substr(0, dot + 1) != version_mark) {
         return Problem{ProblemCode::unknown_version, "", "1",
-                       "This link is of version " + std::string(link.substr(0, dot)) + "; this build reads version 1. Ask for the file."};
+                       "This link is of version " + std::string(link.substr(0, dot)) +
+                           "; this build reads version 1. Ask for the file."};
     }
     link.remove_prefix(version_mark.size());
     if (link.empty() || link.back() != end_mark) return damaged();
@@ -113,21 +121,26 @@ Outcome<std::string> unpack_link(std::string_view link) {
     if (!bytes || bytes->size() <= header_bytes) return damaged();
     unsigned long sum = 0;
     std::size_t size = 0;
-    for (std::size_t i = 0; i < 4; ++i) sum = sum << 8 | (*bytes)[i];
-    for (std::size_t i = 4; i < header_bytes; ++i) size = size << 8 | (*bytes)[i];
+    for (std::size_t i = 0; i < 4; ++i)
+        sum = sum << 8 | (*bytes)[i];
+    for (std::size_t i = 4; i < header_bytes; ++i)
+        size = size << 8 | (*bytes)[i];
     if (size > max_document_bytes) {
-        return Problem{ProblemCode::too_large, "", "256 kB", "This link would unfold to more than 256 kB; no lure needs that."};
+        return Problem{ProblemCode::too_large, "", "256 kB",
+                       "This link would unfold to more than 256 kB; no lure needs that."};
     }
     auto text = inflated(bytes->data() + header_bytes, bytes->size() - header_bytes, size);
     if (!text || checksum(*text) != sum) return damaged();
     return std::move(*text);
 }
 
-}  // namespace evenfall::preset
+} // namespace evenfall::preset
 
 namespace evenfall {
 
-std::string write_link(const preset::Document& document) { return preset::pack_link(preset::write_compact(document)); }
+std::string write_link(const preset::Document& document) {
+    return preset::pack_link(preset::write_compact(document));
+}
 
 Outcome<preset::Document> read_link(const std::string& text) {
     const Outcome<std::string> unpacked = preset::unpack_link(text);
@@ -135,4 +148,4 @@ Outcome<preset::Document> read_link(const std::string& text) {
     return read_document(*unpacked);
 }
 
-}  // namespace evenfall
+} // namespace evenfall

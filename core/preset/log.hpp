@@ -13,7 +13,7 @@ namespace evenfall {
 enum class Stage { carved, drilled, hardware, leaded, sealed, painted, clear_coated, dressed };
 inline constexpr int stage_count = 8;
 
-}  // namespace evenfall
+} // namespace evenfall
 
 namespace evenfall::preset {
 
@@ -23,62 +23,79 @@ inline constexpr int max_lures = 99;
 
 /// What was read on the bench.
 enum class ReadingKind {
-    dry_weight,      ///< on the scale, dry, in air: `mass_kg`
-    held_under,      ///< cup of water on the scale, the piece held under by a wire: what the scale gains, `mass_kg`
-    hung_in_water,   ///< hung under water below the scale: `mass_kg`
-    block,           ///< the block before it is sawn: `mass_kg`, `length_m`, `width_m`, `height_m`
-    tub_fall,        ///< let go from rest under water: `time_s` over `depth_m`
-    just_hangs,      ///< neither rises nor falls with something clipped on: its dry `mass_kg` and `clip_material`
-    floats_showing,  ///< afloat and upright: `showing_m` of its highest point over the water
-    hang_angle,      ///< under water, at rest: `angle_rad`, nose-up positive
+    dry_weight,    ///< on the scale, dry, in air: `mass_kg`
+    held_under,    ///< cup of water on the scale, the piece held under by a wire: what the scale gains,
+                   ///< `mass_kg`
+    hung_in_water, ///< hung under water below the scale: `mass_kg`
+    block,         ///< the block before it is sawn: `mass_kg`, `length_m`, `width_m`, `height_m`
+    tub_fall,      ///< let go from rest under water: `time_s` over `depth_m`
+    just_hangs, ///< neither rises nor falls with something clipped on: its dry `mass_kg` and `clip_material`
+    floats_showing, ///< afloat and upright: `showing_m` of its highest point over the water
+    hang_angle,     ///< under water, at rest: `angle_rad`, nose-up positive
 };
 
-/// One reading. Stage and segment say what lay on the bench: everything that the ledger has up to and with that stage. Fields that
-/// a kind does not name above must be absent; those it names must be there (a clip of no mass needs no material).
+/// One reading. Stage and segment say what lay on the bench: everything that the ledger has up to and with
+/// that stage. Fields that a kind does not name above must be absent; those it names must be there (a clip of
+/// no mass needs no material).
 struct Reading {
     ReadingKind kind = ReadingKind::dry_weight;
     Stage stage = Stage::carved;
-    std::optional<int> segment;            ///< from 0: this segment alone (weights only); absent = the whole piece
-    std::optional<int> lure;               ///< from 0: which of the lures built from this recipe; absent = the first
+    std::optional<int> segment; ///< from 0: this segment alone (weights only); absent = the whole piece
+    std::optional<int> lure;    ///< from 0: which of the lures built from this recipe; absent = the first
     std::optional<double> mass_kg;
-    std::optional<double> holder_kg;       ///< under water: what the scale reads with the wire (or thread) alone, to be taken off
+    std::optional<double>
+        holder_kg; ///< under water: what the scale reads with the wire (or thread) alone, to be taken off
     std::optional<double> length_m;
     std::optional<double> width_m;
     std::optional<double> height_m;
     std::optional<double> time_s;
-    std::optional<double> depth_m;         ///< that its middle went down
-    std::string clip_material;             ///< id in materials/solids, or empty
+    std::optional<double> depth_m; ///< that its middle went down
+    std::string clip_material;     ///< id in materials/solids, or empty
     std::optional<double> showing_m;
     std::optional<double> angle_rad;
-    std::optional<double> temperature_c;   ///< of the water; absent = the document's tub
-    std::optional<double> mass_sigma_kg;   ///< standard deviation of `mass_kg`; absent = surety/readings.hpp
+    std::optional<double> temperature_c; ///< of the water; absent = the document's tub
+    std::optional<double> mass_sigma_kg; ///< standard deviation of `mass_kg`; absent = surety/readings.hpp
     std::optional<double> time_sigma_s;
     std::optional<double> showing_sigma_m;
     std::optional<double> angle_sigma_rad;
-    std::string date;                      ///< "2026-03-14" or empty
+    std::string date; ///< "2026-03-14" or empty
     std::string note;
-    bool struck = false;                   ///< kept, but not believed
+    bool struck = false; ///< kept, but not believed
 };
 
 /// Which lure a reading is of, from 0.
-inline int lure_of(const Reading& reading) { return reading.lure.value_or(0); }
+inline int lure_of(const Reading& reading) {
+    return reading.lure.value_or(0);
+}
 
 /// The independent causes of spread, and of corrections.
-enum class Cause { none, wood_density, carved_size, part_mass, fill_mass, cap_mass, coat_amount, drag, moisture, tail };
-
-/// What was learnt of one cause: a factor on every ledger line it moves (on all drag for `drag`), and the relative standard deviation
-/// that is left.
-struct Correction {
-    Cause of = Cause::wood_density;
-    std::optional<int> item;             ///< from 0: which part, hole or coat; which segment of carved size, absent = the whole body;
-                                         ///< of the tail its plastic (first) or its size (second)
-    double factor = 1.0;                 ///< 0.05 to 20
-    std::optional<double> spread;        ///< absent = as without a correction
+enum class Cause {
+    none,
+    wood_density,
+    carved_size,
+    part_mass,
+    fill_mass,
+    cap_mass,
+    coat_amount,
+    drag,
+    moisture,
+    tail
 };
 
-/// The group of a cause as ledger/line.hpp has it: the entry of the list; for carved size 0 the whole body, n segment n alone.
+/// What was learnt of one cause: a factor on every ledger line it moves (on all drag for `drag`), and the
+/// relative standard deviation that is left.
+struct Correction {
+    Cause of = Cause::wood_density;
+    std::optional<int> item; ///< from 0: which part, hole or coat; which segment of carved size, absent = the
+                             ///< whole body; of the tail its plastic (first) or its size (second)
+    double factor = 1.0;          ///< 0.05 to 20
+    std::optional<double> spread; ///< absent = as without a correction
+};
+
+/// The group of a cause as ledger/line.hpp has it: the entry of the list; for carved size 0 the whole body, n
+/// segment n alone.
 inline int group_of(const Correction& c) {
     return c.of == Cause::carved_size ? (c.item ? *c.item + 1 : 0) : c.item.value_or(0);
 }
 
-}  // namespace evenfall::preset
+} // namespace evenfall::preset

@@ -9,8 +9,9 @@ namespace evenfall::preset {
 inline constexpr double least_factor = 0.05;
 inline constexpr double most_factor = 20.0;
 
-/// What ties the fields of one reading together: those its kind needs are there and no others, its segment is one of the lure's, its
-/// date is a date. And corrections of one cause and group: together they make a factor within its limits.
+/// What ties the fields of one reading together: those its kind needs are there and no others, its segment is
+/// one of the lure's, its date is a date. And corrections of one cause and group: together they make a factor
+/// within its limits.
 void check_log(Problems& problems, const Document& document);
 
-}  // namespace evenfall::preset
+} // namespace evenfall::preset

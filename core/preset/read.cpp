@@ -15,60 +15,88 @@ namespace {
 using Json = Tree;
 
 void wrong_type(Problems& problems, std::string path, const std::string& subject, const std::string& wanted) {
-    add_problem(problems, {ProblemCode::wrong_type, std::move(path), wanted, subject + " must be " + wanted + '.'});
+    add_problem(problems,
+                {ProblemCode::wrong_type, std::move(path), wanted, subject + " must be " + wanted + '.'});
 }
 
-/// Fills one struct from one JSON object by its table. Judges keys and types only: limits are judged afterwards by
-/// preset::check, over the same table.
+/// Fills one struct from one JSON object by its table. Judges keys and types only: limits are judged
+/// afterwards by preset::check, over the same table.
 class Reader {
 public:
     Reader(Problems& problems, Place place, const Json& node, const Table& table, void* object)
         : problems_(problems), place_(std::move(place)), node_(node), table_(table), object_(object) {}
 
     void read() {
-        for (const Field& field : table_.fields) read_field(field);
+        for (const Field& field : table_.fields)
+            read_field(field);
         refuse_unknown_keys();
     }
 
 private:
     void read_field(const Field& field) {
-        if (field.sort == Sort::number) number(field.number, field.offset);
-        else if (field.sort == Sort::optional_number) optional_number(field.number, field.offset);
+        if (field.sort == Sort::number)
+            number(field.number, field.offset);
+        else if (field.sort == Sort::optional_number)
+            optional_number(field.number, field.offset);
         else if (field.sort == Sort::exactly_one) {
             optional_number(field.number, field.offset);
             optional_number(field.second, field.second_offset);
-        } else if (field.sort == Sort::either) either(field);
-        else if (field.sort == Sort::object) object(field);
-        else if (const Json* node = find(field.key, field.required)) read_given(field, *node);
+        } else if (field.sort == Sort::either)
+            either(field);
+        else if (field.sort == Sort::object)
+            object(field);
+        else if (const Json* node = find(field.key, field.required))
+            read_given(field, *node);
     }
 
     /// A field whose key is there.
     void read_given(const Field& field, const Json& node) {
         switch (field.sort) {
-            case Sort::ordinal: ordinal(field, node); break;
-            case Sort::text:
-            case Sort::wood:
-            case Sort::material: read_own_text(node, field.key, value_at<std::string>(object_, field.offset)); break;
-            case Sort::choice: choice(field, node); break;
-            case Sort::yes_no:
-                if (node.is_boolean()) value_at<bool>(object_, field.offset) = node.get<bool>();
-                else wrong_type(problems_, place_.path_of(field.key), field_subject(field.key), "true or false");
-                break;
-            case Sort::flags: flags(field, node); break;
-            case Sort::number_or_points:
-                if (node.is_number()) one_point(field, node);
-                else points(field, node);
-                break;
-            case Sort::points: points(field, node); break;
-            case Sort::optional_object: optional_object(field, node); break;
-            case Sort::list: list(field, node); break;
-            case Sort::names: names(field, node); break;
-            case Sort::version:
-            case Sort::number:
-            case Sort::optional_number:
-            case Sort::exactly_one:
-            case Sort::either:
-            case Sort::object: break;  // read where the key may be missing
+        case Sort::ordinal:
+            ordinal(field, node);
+            break;
+        case Sort::text:
+        case Sort::wood:
+        case Sort::material:
+            read_own_text(node, field.key, value_at<std::string>(object_, field.offset));
+            break;
+        case Sort::choice:
+            choice(field, node);
+            break;
+        case Sort::yes_no:
+            if (node.is_boolean())
+                value_at<bool>(object_, field.offset) = node.get<bool>();
+            else
+                wrong_type(problems_, place_.path_of(field.key), field_subject(field.key), "true or false");
+            break;
+        case Sort::flags:
+            flags(field, node);
+            break;
+        case Sort::number_or_points:
+            if (node.is_number())
+                one_point(field, node);
+            else
+                points(field, node);
+            break;
+        case Sort::points:
+            points(field, node);
+            break;
+        case Sort::optional_object:
+            optional_object(field, node);
+            break;
+        case Sort::list:
+            list(field, node);
+            break;
+        case Sort::names:
+            names(field, node);
+            break;
+        case Sort::version:
+        case Sort::number:
+        case Sort::optional_number:
+        case Sort::exactly_one:
+        case Sort::either:
+        case Sort::object:
+            break; // read where the key may be missing
         }
     }
 
@@ -81,7 +109,8 @@ private:
     void optional_number(const NumberField& field, std::size_t offset) {
         const Json* node = find(field.key, field.required);
         double value = 0.0;
-        if (node != nullptr && read_number(field, *node, value)) value_at<std::optional<double>>(object_, offset) = value;
+        if (node != nullptr && read_number(field, *node, value))
+            value_at<std::optional<double>>(object_, offset) = value;
     }
 
     void ordinal(const Field& field, const Json& node) {
@@ -111,7 +140,8 @@ private:
             wrong_type(problems_, place_.path_of(field.key), field_subject(field.key), "a list of words");
             return;
         }
-        for (const FieldWord& flag : field.words) value_at<bool>(object_, flag.value) = false;
+        for (const FieldWord& flag : field.words)
+            value_at<bool>(object_, flag.value) = false;
         for (std::size_t i = 0; i < node.size(); ++i) {
             const auto place = [&] {
                 return Place{place_.path_of(field.key) + '/' + std::to_string(i), field_subject(field.key)};
@@ -135,11 +165,14 @@ private:
         number(field.second, field.second_offset);
         if (has_first && has_second) {
             const std::string names = std::string(field.number.key) + " and " + std::string(field.second.key);
-            add_problem(problems_, {ProblemCode::unknown_key, place_.path_of(field.second.key), "exactly one of " + names,
+            add_problem(problems_, {ProblemCode::unknown_key, place_.path_of(field.second.key),
+                                    "exactly one of " + names,
                                     place_.subject + " give both " + names + "; give one of them."});
         }
-        if (has_first) set_choice(object_, field.which_offset, field.which_first);
-        else if (has_second) set_choice(object_, field.which_offset, field.which_second);
+        if (has_first)
+            set_choice(object_, field.which_offset, field.which_first);
+        else if (has_second)
+            set_choice(object_, field.which_offset, field.which_second);
     }
 
     void one_point(const Field& field, const Json& node) {
@@ -147,7 +180,8 @@ private:
         read_number(field.second, node, value, field.key);
         field.entries.resize(place_at(object_, field.offset), 0);
         field.entries.resize(place_at(object_, field.offset), 1);
-        value_at<double>(field.entries.entry(place_at(object_, field.offset), 0), field.second_offset) = value;
+        value_at<double>(field.entries.entry(place_at(object_, field.offset), 0), field.second_offset) =
+            value;
     }
 
     void points(const Field& field, const Json& node) {
@@ -156,10 +190,11 @@ private:
             return;
         }
         if (node.size() > field.max_count) {
-            const std::string limit = std::to_string(field.min_count) + " to " + std::to_string(field.max_count) + " points";
+            const std::string limit =
+                std::to_string(field.min_count) + " to " + std::to_string(field.max_count) + " points";
             add_problem(problems_, {ProblemCode::too_large, place_.path_of(field.key), limit,
-                                    "The " + std::string(field.called) + " has " + counted(node.size(), "point") +
-                                        "; the limit is " + limit + '.'});
+                                    "The " + std::string(field.called) + " has " +
+                                        counted(node.size(), "point") + "; the limit is " + limit + '.'});
             return;
         }
         void* held = place_at(object_, field.offset);
@@ -230,14 +265,17 @@ private:
         for (const Field& field : table_.fields) {
             known.push_back(field.key);
             // Of points the second number is a coordinate and has no key of its own.
-            if (field.sort == Sort::exactly_one || field.sort == Sort::either) known.push_back(field.second.key);
+            if (field.sort == Sort::exactly_one || field.sort == Sort::either)
+                known.push_back(field.second.key);
         }
         for (const auto& [key, value] : node_.items()) {
             if (std::find(known.begin(), known.end(), key) != known.end()) continue;
             const std::string_view near = nearest_spelling(key, known);
-            add_problem(problems_, {ProblemCode::unknown_key, place_.path_of(quotable(key)), "",
-                                    place_.subject + " has a key “" + quotable(key) + "” that this version does not know" +
-                                        (near.empty() ? "." : "; did you mean “" + std::string(near) + "”?")});
+            add_problem(problems_,
+                        {ProblemCode::unknown_key, place_.path_of(quotable(key)), "",
+                         place_.subject + " has a key “" + quotable(key) +
+                             "” that this version does not know" +
+                             (near.empty() ? "." : "; did you mean “" + std::string(near) + "”?")});
         }
     }
 
@@ -249,8 +287,9 @@ private:
         const auto at = node_.find(key);
         if (at != node_.end()) return &*at;
         if (required) {
-            add_problem(problems_, {ProblemCode::missing_key, place_.path_of(key), "",
-                                    place_.subject + " lacks its “" + std::string(key) + "”, which must be given."});
+            add_problem(problems_,
+                        {ProblemCode::missing_key, place_.path_of(key), "",
+                         place_.subject + " lacks its “" + std::string(key) + "”, which must be given."});
         }
         return nullptr;
     }
@@ -264,8 +303,8 @@ private:
         if (node.size() > field.max_count) {
             const std::string limit = "at most " + std::to_string(field.max_count);
             add_problem(problems_, {ProblemCode::too_large, place_.path_of(field.key), limit,
-                                    "There are " + std::to_string(node.size()) + ' ' + std::string(field.many) +
-                                        "; the limit is " + limit + '.'});
+                                    "There are " + std::to_string(node.size()) + ' ' +
+                                        std::string(field.many) + "; the limit is " + limit + '.'});
             return false;
         }
         return true;
@@ -284,7 +323,8 @@ private:
     }
 
     bool read_own_text(const Json& node, std::string_view key, std::string& text) {
-        return read_text(node, [&] { return place_.key(key, field_subject(key)); }, text);
+        return read_text(
+            node, [&] { return place_.key(key, field_subject(key)); }, text);
     }
 
     /// `place` makes the place, when it is needed: most texts are sound.
@@ -301,9 +341,11 @@ private:
 
     void unknown_word(std::string path, const Field& field, std::string_view text) {
         std::string all;
-        for (const FieldWord& known : field.words) all.append(all.empty() ? "" : ", ").append(known.word);
+        for (const FieldWord& known : field.words)
+            all.append(all.empty() ? "" : ", ").append(known.word);
         add_problem(problems_, {ProblemCode::unknown_name, std::move(path), all,
-                                field_subject(field.key) + " is “" + quotable(text) + "”; it may be one of " + all + '.'});
+                                field_subject(field.key) + " is “" + quotable(text) + "”; it may be one of " +
+                                    all + '.'});
     }
 
     Problems& problems_;
@@ -313,10 +355,12 @@ private:
     void* object_;
 };
 
-/// A fault of the reading stands at `path`, above it or below it: then a second complaint there would only confuse.
+/// A fault of the reading stands at `path`, above it or below it: then a second complaint there would only
+/// confuse.
 bool already_told(const Problems& told, const std::string& path) {
     const auto within = [](const std::string& inner, const std::string& outer) {
-        return inner.size() > outer.size() && inner.compare(0, outer.size(), outer) == 0 && inner[outer.size()] == '/';
+        return inner.size() > outer.size() && inner.compare(0, outer.size(), outer) == 0 &&
+               inner[outer.size()] == '/';
     };
     for (const Problem& problem : told) {
         if (problem.path == path || within(problem.path, path) || within(path, problem.path)) return true;
@@ -329,7 +373,8 @@ Problems check_version(const Json& root) {
     const std::string limit = std::to_string(document_version);
     if (at == root.end()) {
         return {{ProblemCode::missing_key, "/evenfall", limit,
-                 "This is not an Evenfall document: its first key must be “evenfall” with the version, " + limit + '.'}};
+                 "This is not an Evenfall document: its first key must be “evenfall” with the version, " +
+                     limit + '.'}};
     }
     if (!at->is_number() || at->get<double>() != static_cast<double>(document_version)) {
         const std::string found = at->is_number() ? plain_number(at->get<double>()) : "not even a number";
@@ -339,8 +384,8 @@ Problems check_version(const Json& root) {
     return {};
 }
 
-}  // namespace
-}  // namespace evenfall::preset
+} // namespace
+} // namespace evenfall::preset
 
 namespace evenfall {
 
@@ -350,7 +395,8 @@ Outcome<preset::Document> read_document(const std::string& json_text) {
     if (!parsed.ok()) return parsed.problems();
     const Json& root = *parsed;
     if (!root.is_object()) {
-        return Problem{ProblemCode::wrong_type, "", "an object in braces", "The document must be an object in braces."};
+        return Problem{ProblemCode::wrong_type, "", "an object in braces",
+                       "The document must be an object in braces."};
     }
     if (Problems problems = check_version(root); !problems.empty()) return problems;
 
@@ -365,4 +411,4 @@ Outcome<preset::Document> read_document(const std::string& json_text) {
     return document;
 }
 
-}  // namespace evenfall
+} // namespace evenfall

@@ -6,7 +6,8 @@ namespace evenfall::preset {
 
 /// The JSON Schema (draft 2020-12) of the documents this build reads, made from the field table; the text of
 /// presets/schema/preset.schema.json. It judges what `check` judges, save rules between fields far apart
-/// (segment names against joints, fullness against kind, segment numbers against segments, what soaks has no thickness).
+/// (segment names against joints, fullness against kind, segment numbers against segments, what soaks has no
+/// thickness).
 [[nodiscard]] std::string schema_text();
 
-}  // namespace evenfall::preset
+} // namespace evenfall::preset

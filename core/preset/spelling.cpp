@@ -23,7 +23,7 @@ std::size_t edit_distance(std::string_view a, std::string_view b) {
     return row[b.size()];
 }
 
-}  // namespace
+} // namespace
 
 std::string_view nearest_spelling(std::string_view word, const std::vector<std::string_view>& known) {
     constexpr std::size_t longest = 40;
@@ -40,4 +40,4 @@ std::string_view nearest_spelling(std::string_view word, const std::vector<std::
     return best;
 }
 
-}  // namespace evenfall::preset
+} // namespace evenfall::preset

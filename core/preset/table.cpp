@@ -20,19 +20,24 @@ const Table& table_of();
 
 template <class U>
 Entries entries_of(const std::vector<U>&) {
-    return {[](const void* list) { return static_cast<const std::vector<U>*>(list)->size(); },
-            [](void* list, std::size_t index) -> void* { return &(*static_cast<std::vector<U>*>(list))[index]; },
-            [](void* list, std::size_t count) { static_cast<std::vector<U>*>(list)->resize(count); }};
+    return {
+        [](const void* list) { return static_cast<const std::vector<U>*>(list)->size(); },
+        [](void* list, std::size_t index) -> void* { return &(*static_cast<std::vector<U>*>(list))[index]; },
+        [](void* list, std::size_t count) { static_cast<std::vector<U>*>(list)->resize(count); }};
 }
 
 template <class U>
 Entries entries_of(const std::optional<U>&) {
-    return {[](const void* held) -> std::size_t { return static_cast<const std::optional<U>*>(held)->has_value() ? 1 : 0; },
+    return {[](const void* held) -> std::size_t {
+                return static_cast<const std::optional<U>*>(held)->has_value() ? 1 : 0;
+            },
             [](void* held, std::size_t) -> void* { return &**static_cast<std::optional<U>*>(held); },
             [](void* held, std::size_t count) {
                 auto& optional = *static_cast<std::optional<U>*>(held);
-                if (count == 0) optional.reset();
-                else optional.emplace();
+                if (count == 0)
+                    optional.reset();
+                else
+                    optional.emplace();
             }};
 }
 
@@ -53,7 +58,8 @@ protected:
         added.number = field;
         added.required = field.required;
     }
-    Field& two_numbers(Sort sort, const NumberField& a, std::size_t at_a, const NumberField& b, std::size_t at_b) {
+    Field& two_numbers(Sort sort, const NumberField& a, std::size_t at_a, const NumberField& b,
+                       std::size_t at_b) {
         Field& added = add(sort, a.key, at_a);
         added.number = a;
         added.second = b;
@@ -70,7 +76,8 @@ protected:
     Table& table_;
 };
 
-/// Writes the table of one struct down; see preset/field_table.hpp for the calls. Places are measured on the defaults.
+/// Writes the table of one struct down; see preset/field_table.hpp for the calls. Places are measured on the
+/// defaults.
 template <class T>
 class Recorder : Rows {
 public:
@@ -118,7 +125,8 @@ public:
     void choice(std::string_view key, const Words& words, A at) {
         static_assert(std::is_enum_v<Held<A>> && sizeof(Held<A>) == sizeof(int));
         Field& added = add(Sort::choice, key, offset(at));
-        for (const auto& word : words) added.words.push_back({word.word, static_cast<std::size_t>(word.value)});
+        for (const auto& word : words)
+            added.words.push_back({word.word, static_cast<std::size_t>(word.value)});
     }
     template <class A>
     void yes_no(std::string_view key, A at) {
@@ -128,17 +136,21 @@ public:
     template <class Flags>
     void flags(std::string_view key, const Flags& all) {
         Field& added = add(Sort::flags, key, 0);
-        for (const auto& flag : all) added.words.push_back({flag.word, offset(flag.member)});
+        for (const auto& flag : all)
+            added.words.push_back({flag.word, offset(flag.member)});
     }
 
     template <class A, class B>
     void exactly_one(const NumberField& field_a, A a, const NumberField& field_b, B b) {
-        static_assert(std::is_same_v<Held<A>, std::optional<double>> && std::is_same_v<Held<B>, std::optional<double>>);
+        static_assert(std::is_same_v<Held<A>, std::optional<double>> &&
+                      std::is_same_v<Held<B>, std::optional<double>>);
         two_numbers(Sort::exactly_one, field_a, offset(a), field_b, offset(b));
     }
     template <class A, class B, class W, class E>
-    void either(const NumberField& field_a, A a, E word_a, const NumberField& field_b, B b, E word_b, W which) {
-        static_assert(std::is_same_v<Held<A>, double> && std::is_same_v<Held<B>, double> && sizeof(Held<W>) == sizeof(int));
+    void either(const NumberField& field_a, A a, E word_a, const NumberField& field_b, B b, E word_b,
+                W which) {
+        static_assert(std::is_same_v<Held<A>, double> && std::is_same_v<Held<B>, double> &&
+                      sizeof(Held<W>) == sizeof(int));
         Field& added = two_numbers(Sort::either, field_a, offset(a), field_b, offset(b));
         added.which_offset = offset(which);
         added.which_first = static_cast<int>(word_a);
@@ -208,7 +220,6 @@ private:
     }
 };
 
-
 template <class T>
 const Table& table_of() {
     static const Table table = [] {
@@ -221,10 +232,14 @@ const Table& table_of() {
     return table;
 }
 
-}  // namespace
+} // namespace
 
-const Table& document_table() { return table_of<Document>(); }
-const Table& reading_table() { return table_of<Reading>(); }
+const Table& document_table() {
+    return table_of<Document>();
+}
+const Table& reading_table() {
+    return table_of<Reading>();
+}
 
 std::string_view word_of(const Field& field, int value) {
     for (const FieldWord& word : field.words) {
@@ -233,4 +248,4 @@ std::string_view word_of(const Field& field, int value) {
     return {};
 }
 
-}  // namespace evenfall::preset
+} // namespace evenfall::preset

@@ -10,8 +10,8 @@ namespace evenfall::preset {
 namespace {
 
 enum class Form {
-    full,     ///< every field that holds something
-    compact,  ///< only what differs from its default
+    full,    ///< every field that holds something
+    compact, ///< only what differs from its default
 };
 
 Tree tree_of(Form form, const Table& table, const void* object);
@@ -19,8 +19,10 @@ Tree tree_of(Form form, const Table& table, const void* object);
 /// Turns one struct into one JSON object by its table. Keys come in the table's order.
 class Writer {
 public:
-    Writer(Form form, const Table& table, const void* object) : form_(form), object_(object), usual_(table.defaults) {
-        for (const Field& field : table.fields) write(field);
+    Writer(Form form, const Table& table, const void* object)
+        : form_(form), object_(object), usual_(table.defaults) {
+        for (const Field& field : table.fields)
+            write(field);
     }
 
     Tree tree = Tree::object();
@@ -28,52 +30,71 @@ public:
 private:
     void write(const Field& field) {
         switch (field.sort) {
-            case Sort::version: put(field.key, field.version, false); break;
-            case Sort::number: {
-                const double value = number(object_, field.number, field.offset);
-                put(field.key, value, !field.required && value == number(usual_, field.number, field.offset));
-                break;
+        case Sort::version:
+            put(field.key, field.version, false);
+            break;
+        case Sort::number: {
+            const double value = number(object_, field.number, field.offset);
+            put(field.key, value, !field.required && value == number(usual_, field.number, field.offset));
+            break;
+        }
+        case Sort::optional_number:
+            optional_number(field.number, field.offset);
+            break;
+        case Sort::exactly_one:
+            optional_number(field.number, field.offset);
+            optional_number(field.second, field.second_offset);
+            break;
+        case Sort::either:
+            if (choice_at(object_, field.which_offset) == field.which_first) {
+                put(field.number.key, number(object_, field.number, field.offset), false);
+            } else {
+                put(field.second.key, number(object_, field.second, field.second_offset), false);
             }
-            case Sort::optional_number: optional_number(field.number, field.offset); break;
-            case Sort::exactly_one:
-                optional_number(field.number, field.offset);
-                optional_number(field.second, field.second_offset);
-                break;
-            case Sort::either:
-                if (choice_at(object_, field.which_offset) == field.which_first) {
-                    put(field.number.key, number(object_, field.number, field.offset), false);
-                } else {
-                    put(field.second.key, number(object_, field.second, field.second_offset), false);
-                }
-                break;
-            case Sort::ordinal:
-                if (const auto& held = value_at<std::optional<int>>(object_, field.offset)) put(field.key, *held + 1, false);
-                break;
-            case Sort::text:
-            case Sort::wood:
-            case Sort::material: text(field); break;
-            case Sort::choice: choice(field); break;
-            case Sort::yes_no: {
-                const bool held = value_at<bool>(object_, field.offset);
-                put(field.key, held, held == value_at<bool>(usual_, field.offset));
-                break;
-            }
-            case Sort::flags: flags(field); break;
-            case Sort::number_or_points: number_or_points(field); break;
-            case Sort::points: {
-                const bool nothing = count_of(field, object_) == 0 && !field.required;
-                put(field.key, pairs(field, object_), nothing, nothing);
-                break;
-            }
-            case Sort::object: {
-                Tree inner = tree_of(form_, field.inner(), place_at(object_, field.offset));
-                const bool nothing = inner.empty() && !field.required;
-                put(field.key, std::move(inner), nothing);
-                break;
-            }
-            case Sort::optional_object: optional_object(field); break;
-            case Sort::list: list(field); break;
-            case Sort::names: put(field.key, value_at<std::vector<std::string>>(object_, field.offset), false); break;
+            break;
+        case Sort::ordinal:
+            if (const auto& held = value_at<std::optional<int>>(object_, field.offset))
+                put(field.key, *held + 1, false);
+            break;
+        case Sort::text:
+        case Sort::wood:
+        case Sort::material:
+            text(field);
+            break;
+        case Sort::choice:
+            choice(field);
+            break;
+        case Sort::yes_no: {
+            const bool held = value_at<bool>(object_, field.offset);
+            put(field.key, held, held == value_at<bool>(usual_, field.offset));
+            break;
+        }
+        case Sort::flags:
+            flags(field);
+            break;
+        case Sort::number_or_points:
+            number_or_points(field);
+            break;
+        case Sort::points: {
+            const bool nothing = count_of(field, object_) == 0 && !field.required;
+            put(field.key, pairs(field, object_), nothing, nothing);
+            break;
+        }
+        case Sort::object: {
+            Tree inner = tree_of(form_, field.inner(), place_at(object_, field.offset));
+            const bool nothing = inner.empty() && !field.required;
+            put(field.key, std::move(inner), nothing);
+            break;
+        }
+        case Sort::optional_object:
+            optional_object(field);
+            break;
+        case Sort::list:
+            list(field);
+            break;
+        case Sort::names:
+            put(field.key, value_at<std::vector<std::string>>(object_, field.offset), false);
+            break;
         }
     }
 
@@ -82,7 +103,8 @@ private:
     }
 
     void optional_number(const NumberField& field, std::size_t offset) {
-        if (const auto& held = value_at<std::optional<double>>(object_, offset)) put(field.key, to_trade(field, *held), false);
+        if (const auto& held = value_at<std::optional<double>>(object_, offset))
+            put(field.key, to_trade(field, *held), false);
     }
 
     void text(const Field& field) {
@@ -113,7 +135,8 @@ private:
     static Tree number_or_pairs(const Field& field, const void* object) {
         if (count_of(field, object) == 1) {
             const void* point = entry_of(field, object, 0);
-            if (number(point, field.number, field.first_offset) == 0.0) return number(point, field.second, field.second_offset);
+            if (number(point, field.number, field.first_offset) == 0.0)
+                return number(point, field.second, field.second_offset);
         }
         return pairs(field, object);
     }
@@ -148,7 +171,8 @@ private:
     void list(const Field& field) {
         Tree entries = Tree::array();
         const std::size_t count = count_of(field, object_);
-        for (std::size_t i = 0; i < count; ++i) entries.push_back(tree_of(form_, field.inner(), entry_of(field, object_, i)));
+        for (std::size_t i = 0; i < count; ++i)
+            entries.push_back(tree_of(form_, field.inner(), entry_of(field, object_, i)));
         put(field.key, std::move(entries), count == 0, count == 0);
     }
 
@@ -162,17 +186,25 @@ private:
     const void* usual_;
 };
 
-Tree tree_of(Form form, const Table& table, const void* object) { return std::move(Writer(form, table, object).tree); }
+Tree tree_of(Form form, const Table& table, const void* object) {
+    return std::move(Writer(form, table, object).tree);
+}
 
-Tree tree_of(const Document& document, Form form) { return tree_of(form, document_table(), &document); }
+Tree tree_of(const Document& document, Form form) {
+    return tree_of(form, document_table(), &document);
+}
 
-}  // namespace
+} // namespace
 
-std::string write_compact(const Document& document) { return compact_text(tree_of(document, Form::compact)); }
+std::string write_compact(const Document& document) {
+    return compact_text(tree_of(document, Form::compact));
+}
 
-bool same(const Document& a, const Document& b) { return write_compact(a) == write_compact(b); }
+bool same(const Document& a, const Document& b) {
+    return write_compact(a) == write_compact(b);
+}
 
-}  // namespace evenfall::preset
+} // namespace evenfall::preset
 
 namespace evenfall {
 
@@ -180,4 +212,4 @@ std::string write_document(const preset::Document& document) {
     return preset::laid_out_text(preset::tree_of(document, preset::Form::full));
 }
 
-}  // namespace evenfall
+} // namespace evenfall

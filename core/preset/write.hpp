@@ -6,10 +6,11 @@
 
 namespace evenfall::preset {
 
-/// The document on one line with everything left out that reads back as its default: the text inside a share link.
+/// The document on one line with everything left out that reads back as its default: the text inside a share
+/// link.
 [[nodiscard]] std::string write_compact(const Document& document);
 
 /// Do two documents say the same, to a millionth of every trade unit?
 [[nodiscard]] bool same(const Document& a, const Document& b);
 
-}  // namespace evenfall::preset
+} // namespace evenfall::preset

@@ -20,15 +20,16 @@ Outcome<SquareCode> square_code(std::string_view text, int largest_side) {
     if (text.size() > room) return refused();
     std::vector<std::uint8_t> work(room), made(room);
     const std::string ended(text);
-    if (!qrcodegen_encodeText(ended.c_str(), work.data(), made.data(), qrcodegen_Ecc_LOW, qrcodegen_VERSION_MIN, largest,
-                              qrcodegen_Mask_AUTO, true)) {
+    if (!qrcodegen_encodeText(ended.c_str(), work.data(), made.data(), qrcodegen_Ecc_LOW,
+                              qrcodegen_VERSION_MIN, largest, qrcodegen_Mask_AUTO, true)) {
         return refused();
     }
     SquareCode code;
     code.side = qrcodegen_getSize(made.data());
     code.dark.reserve(static_cast<std::size_t>(code.side) * static_cast<std::size_t>(code.side));
     for (int row = 0; row < code.side; ++row) {
-        for (int column = 0; column < code.side; ++column) code.dark.push_back(qrcodegen_getModule(made.data(), column, row));
+        for (int column = 0; column < code.side; ++column)
+            code.dark.push_back(qrcodegen_getModule(made.data(), column, row));
     }
     return code;
 }
@@ -38,7 +39,8 @@ std::vector<DarkRun> dark_runs(const SquareCode& code) {
     for (int row = 0; row < code.side; ++row) {
         for (int from = 0; from < code.side;) {
             int to = from;
-            while (to < code.side && code.at(to, row)) ++to;
+            while (to < code.side && code.at(to, row))
+                ++to;
             if (to > from) runs.push_back({from, row, to - from});
             from = std::max(to, from + 1);
         }
@@ -50,7 +52,10 @@ std::string path_of(const SquareCode& code, int border) {
     std::string path;
     for (const DarkRun& run : dark_runs(code)) {
         const std::string length = std::to_string(run.length);
-        path.append("M").append(std::to_string(run.column + border)).append(" ").append(std::to_string(run.row + border));
+        path.append("M")
+            .append(std::to_string(run.column + border))
+            .append(" ")
+            .append(std::to_string(run.row + border));
         path.append("h").append(length).append("v1h-").append(length).append("z");
     }
     return path;

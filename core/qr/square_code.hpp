@@ -1,7 +1,7 @@
 #pragma once
 
-// Text as a two-dimensional code of the kind every phone's camera reads (ISO/IEC 18004), by a library; nothing of it is
-// worked out here.
+// Text as a two-dimensional code of the kind every phone's camera reads (ISO/IEC 18004), by a library;
+// nothing of it is worked out here.
 
 #include "base/outcome.hpp"
 
@@ -12,23 +12,26 @@
 
 namespace evenfall {
 
-/// Squares, row by row from the upper left corner, without the quiet border of four squares that has to lie round them.
+/// Squares, row by row from the upper left corner, without the quiet border of four squares that has to lie
+/// round them.
 struct SquareCode {
-    int side = 0;            ///< squares along one edge: 21 to 177
-    std::vector<bool> dark;  ///< side × side of them
+    int side = 0;           ///< squares along one edge: 21 to 177
+    std::vector<bool> dark; ///< side × side of them
 
     [[nodiscard]] bool at(int column, int row) const {
-        return dark[static_cast<std::size_t>(row) * static_cast<std::size_t>(side) + static_cast<std::size_t>(column)];
+        return dark[static_cast<std::size_t>(row) * static_cast<std::size_t>(side) +
+                    static_cast<std::size_t>(column)];
     }
 };
 
-/// The largest code that a phone reads off a tablet or a page at arm's length: 117 squares along an edge (version 25)
-/// are half a millimetre each on 60 mm. Common practice, no source; it holds 1,273 characters.
+/// The largest code that a phone reads off a tablet or a page at arm's length: 117 squares along an edge
+/// (version 25) are half a millimetre each on 60 mm. Common practice, no source; it holds 1,273 characters.
 inline constexpr int largest_side_for_cameras = 117;
 
-/// The smallest code that holds the text, with as much correction of errors as that size has room for. Refused as
-/// too_large where it would need more than `largest_side` squares along an edge.
-[[nodiscard]] Outcome<SquareCode> square_code(std::string_view text, int largest_side = largest_side_for_cameras);
+/// The smallest code that holds the text, with as much correction of errors as that size has room for.
+/// Refused as too_large where it would need more than `largest_side` squares along an edge.
+[[nodiscard]] Outcome<SquareCode> square_code(std::string_view text,
+                                              int largest_side = largest_side_for_cameras);
 
 /// Dark squares side by side in a row: drawn as one piece, no hairlines show between them.
 struct DarkRun {

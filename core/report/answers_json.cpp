@@ -1,7 +1,7 @@
 #include "report/answers_json.hpp"
 
-#include "preset/fields.hpp"
 #include "preset/field_table.hpp"
+#include "preset/fields.hpp"
 #include "preset/json_text.hpp"
 #include "report/trees.hpp"
 
@@ -25,9 +25,12 @@ std::string stage_word(Stage stage) {
 
 std::string behaviour_word(Behaviour behaviour) {
     switch (behaviour) {
-        case Behaviour::floats: return "floats";
-        case Behaviour::hangs_still: return "hangs_still";
-        case Behaviour::falls: return "falls";
+    case Behaviour::floats:
+        return "floats";
+    case Behaviour::hangs_still:
+        return "hangs_still";
+    case Behaviour::falls:
+        return "falls";
     }
     return {};
 }
@@ -80,21 +83,25 @@ Tree answers_tree(const preset::Document& document, const Answers& answers) {
     tree["b_mm"] = point(answers.b_m);
     tree["water_kg_m3"] = number(answers.water_density_kg_m3);
     Tree segments = Tree::array();
-    for (const SegmentAnswer& segment : answers.segments) segments.push_back(segment_tree(segment));
+    for (const SegmentAnswer& segment : answers.segments)
+        segments.push_back(segment_tree(segment));
     tree["segments"] = std::move(segments);
     Tree stages = Tree::array();
-    for (const StageAnswer& stage : answers.stages) stages.push_back(stage_tree(stage));
+    for (const StageAnswer& stage : answers.stages)
+        stages.push_back(stage_tree(stage));
     tree["stages"] = std::move(stages);
     Tree coats = Tree::array();
-    for (const CoatAnswer& coat : answers.coats) coats.push_back(coat_tree(document, coat));
+    for (const CoatAnswer& coat : answers.coats)
+        coats.push_back(coat_tree(document, coat));
     tree["coats"] = std::move(coats);
     tree["warnings"] = problem_list(answers.warnings);
     return tree;
 }
 
-}  // namespace
+} // namespace
 
-std::string answers_json(const preset::Document& document, const Answers& answers, std::optional<double> chance) {
+std::string answers_json(const preset::Document& document, const Answers& answers,
+                         std::optional<double> chance) {
     Tree tree = answers_tree(document, answers);
     if (chance) tree["chance_percent"] = number(100.0 * *chance);
     return preset::laid_out_text(tree);
@@ -118,5 +125,4 @@ std::string lead_json(const LeadPlan& plan) {
     return preset::laid_out_text(tree);
 }
 
-
-}  // namespace evenfall::report
+} // namespace evenfall::report

@@ -7,9 +7,12 @@ namespace evenfall::report {
 
 const char* glue_word(glue::Sort sort) {
     switch (sort) {
-        case glue::Sort::thin_ca: return "thin CA";
-        case glue::Sort::thick_ca: return "thick CA";
-        case glue::Sort::epoxy: return "epoxy";
+    case glue::Sort::thin_ca:
+        return "thin CA";
+    case glue::Sort::thick_ca:
+        return "thick CA";
+    case glue::Sort::epoxy:
+        return "epoxy";
     }
     return "";
 }
@@ -26,11 +29,16 @@ std::string glue_json(const preset::Document& document, const glue::GlueAnswer& 
     }
     Tree caps = Tree::array();
     for (const glue::CapRow& c : answer.caps) {
-        caps.push_back({{"hole", c.hole + 1}, {"volume_ml", cubic_centimetres(c.volume_m3)}, {"soda_g", grams(c.soda_kg)}, {"ca_ml", cubic_centimetres(c.ca_m3)}});
+        caps.push_back({{"hole", c.hole + 1},
+                        {"volume_ml", cubic_centimetres(c.volume_m3)},
+                        {"soda_g", grams(c.soda_kg)},
+                        {"ca_ml", cubic_centimetres(c.ca_m3)}});
     }
     Tree take = Tree::array();
     for (std::size_t k = 0; k < glue::sort_count; ++k) {
-        take.push_back({{"glue", glue_word(static_cast<glue::Sort>(k))}, {"ml", cubic_centimetres(answer.take_m3[k])}, {"g", grams(answer.take_kg[k])}});
+        take.push_back({{"glue", glue_word(static_cast<glue::Sort>(k))},
+                        {"ml", cubic_centimetres(answer.take_m3[k])},
+                        {"g", grams(answer.take_kg[k])}});
     }
     return preset::laid_out_text({{"name", document.name},
                                   {"eyes", std::move(rows)},
@@ -40,4 +48,4 @@ std::string glue_json(const preset::Document& document, const glue::GlueAnswer& 
                                   {"warnings", problem_list(answer.warnings)}});
 }
 
-}  // namespace evenfall::report
+} // namespace evenfall::report

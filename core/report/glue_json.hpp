@@ -12,4 +12,4 @@ namespace evenfall::report {
 /// "thin CA", "thick CA", "epoxy".
 [[nodiscard]] const char* glue_word(glue::Sort sort);
 
-}  // namespace evenfall::report
+} // namespace evenfall::report

@@ -12,4 +12,4 @@ namespace evenfall::report {
 [[nodiscard]] const char* between_word(joints::Between between);
 [[nodiscard]] const char* weakest_word(wire::Weakest weakest);
 
-}  // namespace evenfall::report
+} // namespace evenfall::report

@@ -8,16 +8,22 @@ namespace evenfall::report {
 
 namespace {
 
-Tree minutes(double seconds) { return number(seconds / 60.0); }
-
-Tree portion(const resin::Portion& p) {
-    return {{"mixed_g", grams(p.mixed_kg)}, {"resin_g", grams(p.resin_kg)}, {"hardener_g", grams(p.hardener_kg)},
-            {"resin_ml", cubic_centimetres(p.resin_m3)}, {"hardener_ml", cubic_centimetres(p.hardener_m3)}};
+Tree minutes(double seconds) {
+    return number(seconds / 60.0);
 }
 
-}  // namespace
+Tree portion(const resin::Portion& p) {
+    return {{"mixed_g", grams(p.mixed_kg)},
+            {"resin_g", grams(p.resin_kg)},
+            {"hardener_g", grams(p.hardener_kg)},
+            {"resin_ml", cubic_centimetres(p.resin_m3)},
+            {"hardener_ml", cubic_centimetres(p.hardener_m3)}};
+}
 
-std::string resin_json(const preset::Document& document, const std::vector<resin::CoatGrams>& coats, int coat, const resin::Mix& mix) {
+} // namespace
+
+std::string resin_json(const preset::Document& document, const std::vector<resin::CoatGrams>& coats, int coat,
+                       const resin::Mix& mix) {
     Tree list = Tree::array();
     for (const resin::CoatGrams& c : coats) {
         list.push_back({{"coat", c.coat + 1},
@@ -65,4 +71,4 @@ std::string stock_json(const preset::Document& document, const stock::StockList&
                                   {"area_cm2", number(units::cm2_from_m2(list.area_m2))}});
 }
 
-}  // namespace evenfall::report
+} // namespace evenfall::report

@@ -16,9 +16,9 @@ using preset::Tree;
 [[nodiscard]] Tree grams(double kg);
 [[nodiscard]] Tree millimetres(double m);
 [[nodiscard]] Tree cubic_centimetres(double m3);
-[[nodiscard]] Tree speed(double m_s);  ///< mm/s
+[[nodiscard]] Tree speed(double m_s); ///< mm/s
 [[nodiscard]] Tree degrees(const std::optional<double>& rad);
-[[nodiscard]] Tree point(const Vec3& at);  ///< [x, y, z] mm
+[[nodiscard]] Tree point(const Vec3& at); ///< [x, y, z] mm
 [[nodiscard]] Tree problem_list(const Problems& problems);
 
-}  // namespace evenfall::report
+} // namespace evenfall::report

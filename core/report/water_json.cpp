@@ -9,7 +9,9 @@ namespace evenfall::report {
 
 namespace {
 
-Tree band(const fall::Band& b, double scale) { return Tree::array({number(b.low * scale), number(b.high * scale)}); }
+Tree band(const fall::Band& b, double scale) {
+    return Tree::array({number(b.low * scale), number(b.high * scale)});
+}
 
 Tree falls_tree(const fall::SteadyFalls& falls) {
     Tree list = Tree::array();
@@ -30,13 +32,15 @@ Tree falls_tree(const fall::SteadyFalls& falls) {
 Tree track_tree(const fall::Track& track) {
     Tree points = Tree::array();
     for (const fall::TrackPoint& p : track.points) {
-        points.push_back(Tree::array({number(p.time_s), millimetres(p.depth_m), millimetres(p.forward_m), degrees(p.state.pitch_rad)}));
+        points.push_back(Tree::array({number(p.time_s), millimetres(p.depth_m), millimetres(p.forward_m),
+                                      degrees(p.state.pitch_rad)}));
     }
-    return {{"reached_s", track.reached_s ? number(*track.reached_s) : Tree(nullptr)},
-            {"forward_mm", millimetres(track.forward_m)},
-            {"vertical_mm_s", speed(track.vertical_m_s)},
-            {"start_up_percent", track.start_up_share ? number(100.0 * *track.start_up_share) : Tree(nullptr)},
-            {"points", std::move(points)}};
+    return {
+        {"reached_s", track.reached_s ? number(*track.reached_s) : Tree(nullptr)},
+        {"forward_mm", millimetres(track.forward_m)},
+        {"vertical_mm_s", speed(track.vertical_m_s)},
+        {"start_up_percent", track.start_up_share ? number(100.0 * *track.start_up_share) : Tree(nullptr)},
+        {"points", std::move(points)}};
 }
 
 Tree rest_tree(const flotation::Rest& r) {
@@ -56,7 +60,8 @@ Tree rest_tree(const flotation::Rest& r) {
 
 Tree afloat_tree(const flotation::FloatAnswers& a) {
     Tree rests = Tree::array();
-    for (const flotation::Rest& r : a.rests) rests.push_back(rest_tree(r));
+    for (const flotation::Rest& r : a.rests)
+        rests.push_back(rest_tree(r));
     Tree righting = Tree::array();
     for (const flotation::RightingPoint& p : a.righting.points) {
         if (p.is_trimmed) righting.push_back(Tree::array({degrees(p.heel_rad), millimetres(p.arm_m)}));
@@ -74,7 +79,8 @@ Tree afloat_tree(const flotation::FloatAnswers& a) {
 Tree hinges_tree(const fall::HingeLoads& loads) {
     Tree segments = Tree::array();
     for (const fall::SegmentLoad& s : loads.segments) {
-        segments.push_back({{"in_water_g", grams(s.in_water_kg)}, {"moment_n_mm", number(1e3 * s.moment_n_m)}});
+        segments.push_back(
+            {{"in_water_g", grams(s.in_water_kg)}, {"moment_n_mm", number(1e3 * s.moment_n_m)}});
     }
     Tree joints = Tree::array();
     for (const fall::JointLoad& j : loads.joints) {
@@ -98,15 +104,20 @@ Tree sweep_list(const std::vector<fall::SweepPoint>& points) {
     return list;
 }
 
-}  // namespace
+} // namespace
 
 const char* posture_text(flotation::Posture posture) {
     switch (posture) {
-        case flotation::Posture::upright: return "upright";
-        case flotation::Posture::on_its_side: return "on its side";
-        case flotation::Posture::on_its_back: return "on its back";
-        case flotation::Posture::nose_up: return "nose up";
-        case flotation::Posture::nose_down: return "nose down";
+    case flotation::Posture::upright:
+        return "upright";
+    case flotation::Posture::on_its_side:
+        return "on its side";
+    case flotation::Posture::on_its_back:
+        return "on its back";
+    case flotation::Posture::nose_up:
+        return "nose up";
+    case flotation::Posture::nose_down:
+        return "nose down";
     }
     return "";
 }
@@ -119,30 +130,36 @@ Outcome<InWater> in_water(const preset::Document& document, const Evaluation& ev
     request.depth_m = depth_m;
     auto track = descent.track(request);
     if (!track) return track.problems();
-    auto afloat = flotation::float_answers(evaluation.body, evaluation.ledger, document, water->fishing.density_kg_m3);
+    auto afloat =
+        flotation::float_answers(evaluation.body, evaluation.ledger, document, water->fishing.density_kg_m3);
     if (!afloat) return afloat.problems();
     auto sweep = fall::water_sweep(descent, document.water);
     if (!sweep) return sweep.problems();
     fall::SteadyFalls falls = descent.steady();
     const double pitch = falls.main ? falls.falls[*falls.main].pitch_rad : falls.hang_pitch_rad.value_or(0.0);
-    fall::HingeLoads hinges = fall::hinge_loads(evaluation.body, evaluation.ledger, document, water->fishing, pitch);
+    fall::HingeLoads hinges =
+        fall::hinge_loads(evaluation.body, evaluation.ledger, document, water->fishing, pitch);
     Problems warnings = evaluation.answers.warnings;
-    for (const Problems* list : {&afloat->warnings, &hinges.warnings}) warnings.insert(warnings.end(), list->begin(), list->end());
+    for (const Problems* list : {&afloat->warnings, &hinges.warnings})
+        warnings.insert(warnings.end(), list->begin(), list->end());
     return InWater{std::move(falls),  std::move(track).value(), std::move(afloat).value(),
                    std::move(hinges), std::move(sweep).value(), std::move(warnings)};
 }
 
 std::string water_json(const preset::Document& document, const InWater& water) {
     Tree tree{{"name", document.name}};
-    tree["hang_pitch_deg"] = water.falls.hang_pitch_rad ? degrees(*water.falls.hang_pitch_rad) : Tree(nullptr);
+    tree["hang_pitch_deg"] =
+        water.falls.hang_pitch_rad ? degrees(*water.falls.hang_pitch_rad) : Tree(nullptr);
     tree["falls"] = falls_tree(water.falls);
     tree["track"] = track_tree(water.track);
     tree["afloat"] = afloat_tree(water.afloat);
-    tree["under_water"] = {{"bg_mm", millimetres(water.afloat.under_water.bg_m)},
-                           {"righting_n_mm_per_deg", number(1e3 * water.afloat.under_water.righting_nm_per_deg)}};
+    tree["under_water"] = {
+        {"bg_mm", millimetres(water.afloat.under_water.bg_m)},
+        {"righting_n_mm_per_deg", number(1e3 * water.afloat.under_water.righting_nm_per_deg)}};
     tree["hinges"] = hinges_tree(water.hinges);
     Tree still = Tree::array();
-    for (const double c : water.sweep.still_at_c) still.push_back(number(c));
+    for (const double c : water.sweep.still_at_c)
+        still.push_back(number(c));
     tree["sweep"] = {{"by_temperature", sweep_list(water.sweep.by_temperature)},
                      {"by_salinity", sweep_list(water.sweep.by_salinity)},
                      {"still_at_C", std::move(still)}};
@@ -150,4 +167,4 @@ std::string water_json(const preset::Document& document, const InWater& water) {
     return preset::laid_out_text(tree);
 }
 
-}  // namespace evenfall::report
+} // namespace evenfall::report

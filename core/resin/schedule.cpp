@@ -17,10 +17,12 @@ struct Left {
 
 Left left_of(const preset::Document& document, const shape::Body& body, std::size_t s, bool on_pockets) {
     Left left{body.segments[s].skin_m2, 0.0, 0.0};
-    for (const shape::Face& face : body.segments[s].faces) left.faces_m2 += face.area_m2;
+    for (const shape::Face& face : body.segments[s].faces)
+        left.faces_m2 += face.area_m2;
     if (!on_pockets) return left;
     for (const preset::Pocket& pocket : document.pockets) {
-        const shape::PocketSurface cut = shape::pocket_surface(body, static_cast<int>(s), shape::box_of(pocket));
+        const shape::PocketSurface cut =
+            shape::pocket_surface(body, static_cast<int>(s), shape::box_of(pocket));
         left.skin_m2 = std::max(0.0, left.skin_m2 - cut.skin.area_m2);
         left.faces_m2 = std::max(0.0, left.faces_m2 - cut.faces.area_m2);
         left.pockets_m2 += cut.wall.area_m2;
@@ -28,7 +30,7 @@ Left left_of(const preset::Document& document, const shape::Body& body, std::siz
     return left;
 }
 
-}  // namespace
+} // namespace
 
 std::vector<CoatGrams> schedule(const preset::Document& document, const Evaluation& evaluation) {
     std::vector<CoatGrams> out(document.coats.size());
@@ -44,7 +46,9 @@ std::vector<CoatGrams> schedule(const preset::Document& document, const Evaluati
             grams.faces_m2 += faces;
             grams.pockets_m2 += left.pockets_m2;
             for (const ledger::Line& line : evaluation.ledger) {
-                if (line.kind != ledger::Kind::coat || line.item != grams.coat || line.segment != static_cast<int>(s)) continue;
+                if (line.kind != ledger::Kind::coat || line.item != grams.coat ||
+                    line.segment != static_cast<int>(s))
+                    continue;
                 if (line.pocket >= 0) {
                     grams.pockets_kg += line.mass_kg;
                 } else if (skin + faces > 0.0) {
@@ -57,7 +61,9 @@ std::vector<CoatGrams> schedule(const preset::Document& document, const Evaluati
     return out;
 }
 
-bool is_resin(const preset::Coat& coat) { return coat.kind == preset::CoatKind::film && coat.material == "epoxy"; }
+bool is_resin(const preset::Coat& coat) {
+    return coat.kind == preset::CoatKind::film && coat.material == "epoxy";
+}
 
 int resin_coat(const preset::Document& document) {
     for (std::size_t c = 0; c < document.coats.size(); ++c) {
@@ -66,4 +72,4 @@ int resin_coat(const preset::Document& document) {
     return -1;
 }
 
-}  // namespace evenfall::resin
+} // namespace evenfall::resin

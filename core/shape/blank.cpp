@@ -10,8 +10,8 @@ namespace evenfall::shape {
 BodyBox body_box(const Lines& lines) {
     const auto stations = lines.breakpoints_m();
     const auto first = lines.at(stations.front());
-    BodyBox box{lines.length_m(), first.centre_z_m - first.half_height_m, first.centre_z_m + first.half_height_m,
-                first.half_width_m};
+    BodyBox box{lines.length_m(), first.centre_z_m - first.half_height_m,
+                first.centre_z_m + first.half_height_m, first.half_width_m};
     constexpr int places = 16;
     for (std::size_t k = 0; k + 1 < stations.size(); ++k) {
         for (int i = 0; i <= places; ++i) {
@@ -33,8 +33,8 @@ Problems blank_warnings(const preset::Blank& blank, const Lines& lines) {
         if (board_m >= needed_m - reading_m) return;
         out.push_back({ProblemCode::does_not_fit, std::string("/blank/") + key,
                        "at least " + millimetres_text(needed_m),
-                       std::string("The blank is ") + millimetres_text(board_m) + " " + way + "; body and saw need " +
-                           millimetres_text(needed_m) + "."});
+                       std::string("The blank is ") + millimetres_text(board_m) + " " + way +
+                           "; body and saw need " + millimetres_text(needed_m) + "."});
     };
     compare("length_mm", "long", blank.length_m, box.length_m);
     compare("height_mm", "high", blank.height_m, box.high_z_m - box.low_z_m);

@@ -13,8 +13,8 @@ struct BodyBox {
     double high_z_m = 0.0;
     double half_width_m = 0.0;
 };
-/// Height and width are looked for at the lines' stations and at 16 places between any two of them; between those
-/// places a smooth body rises by less than a hundredth of a millimetre.
+/// Height and width are looked for at the lines' stations and at 16 places between any two of them; between
+/// those places a smooth body rises by less than a hundredth of a millimetre.
 [[nodiscard]] BodyBox body_box(const Lines& lines);
 
 /// A sentence for each way in which the board is too small for body and saw allowance; empty where it fits.

@@ -47,9 +47,9 @@ struct Body {
 /// its wood, a relief on a taper so steep that flank and skin do not meet in one clear edge.
 ///
 /// Error    volume and centroid of full sections of constant fullness to rounding; a relief adds below 3e-7
-///          of the segment's volume for exponents 2 to 4 and below 5e-6 for any. Skin within 2e-5 on the tests'
-///          smooth bodies, 2e-4 where few stations draw a slender body, 3e-3 where they draw a stout one.
-///          Curvature within 5e-3, a milligram of epoxy. Against closed forms and slow twins in
+///          of the segment's volume for exponents 2 to 4 and below 5e-6 for any. Skin within 2e-5 on the
+///          tests' smooth bodies, 2e-4 where few stations draw a slender body, 3e-3 where they draw a stout
+///          one. Curvature within 5e-3, a milligram of epoxy. Against closed forms and slow twins in
 ///          tests/published/shape_* and tests/unit/shape. A drawing that leaps by its own width within a
 ///          relief does worse (1e-2).
 [[nodiscard]] Outcome<Body> cut(std::shared_ptr<const Lines> lines, const std::vector<preset::Joint>& joints);

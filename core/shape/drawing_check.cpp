@@ -49,11 +49,19 @@ struct Drawn {
 constexpr Drawn body{{"/shape/top_mm", "back line", -greatest_height_mm, greatest_height_mm},
                      {"/shape/bottom_mm", "belly line", -greatest_height_mm, greatest_height_mm},
                      {"/shape/half_width_mm", "half width", 0.0, greatest_half_width_mm},
-                     "body", "nose", "tail", least_length_mm, greatest_length_mm};
+                     "body",
+                     "nose",
+                     "tail",
+                     least_length_mm,
+                     greatest_length_mm};
 constexpr Drawn soft_tail{{"/tail/top_mm", "tail's upper line", -greatest_height_mm, greatest_height_mm},
                           {"/tail/bottom_mm", "tail's lower line", -greatest_height_mm, greatest_height_mm},
                           {"/tail/half_thickness_mm", "tail's half thickness", 0.0, greatest_half_width_mm},
-                          "soft tail", "root", "tip", least_tail_length_mm, greatest_tail_length_mm};
+                          "soft tail",
+                          "root",
+                          "tip",
+                          least_tail_length_mm,
+                          greatest_tail_length_mm};
 
 std::string path_of(const Line& line, std::size_t k) {
     std::string path = line.path;
@@ -117,16 +125,18 @@ void check_lengths(const preset::Shape& shape, const Drawn& drawn, Problems& out
     const double length_m = shape.top.back().x_m;
     if (!(length_m >= drawn.least_length_mm * mm - same_place_m &&
           length_m <= drawn.greatest_length_mm * mm + same_place_m)) {
-        const std::string limit = text_of(drawn.least_length_mm) + " to " + text_of(drawn.greatest_length_mm) + " mm";
+        const std::string limit =
+            text_of(drawn.least_length_mm) + " to " + text_of(drawn.greatest_length_mm) + " mm";
         out.push_back({ProblemCode::out_of_range, path_of(drawn.back, shape.top.size() - 1), limit,
-                       std::string("The ") + drawn.whole + " is " + text_of(length_m / mm) + " mm long and must be " + limit + "."});
+                       std::string("The ") + drawn.whole + " is " + text_of(length_m / mm) +
+                           " mm long and must be " + limit + "."});
     }
     const auto compare = [&](const CurvePoints& points, const Line& line) {
         if (std::abs(points.back().x_m - length_m) <= same_place_m) return;
         const std::string limit = "x = " + text_of(length_m / mm) + " mm";
-        out.push_back(
-            {ProblemCode::out_of_range, path_of(line, points.size() - 1), limit,
-             std::string("The ") + line.name + " must end at the " + drawn.end + " like the " + drawn.back.name + ", " + limit + "."});
+        out.push_back({ProblemCode::out_of_range, path_of(line, points.size() - 1), limit,
+                       std::string("The ") + line.name + " must end at the " + drawn.end + " like the " +
+                           drawn.back.name + ", " + limit + "."});
     };
     compare(shape.bottom, drawn.belly);
     compare(shape.half_width, drawn.plan);
@@ -143,10 +153,10 @@ void check_width(const CurvePoints& points, const Drawn& drawn, Problems& out) {
     }
     for (std::size_t k = 1; k + 1 < points.size(); ++k) {
         if (points[k].value > 0.0) continue;
-        out.push_back(
-            {ProblemCode::crossed_profile, path_of(drawn.plan, k), "more than 0 mm",
-             "Point " + std::to_string(k + 1) + " of the " + name + " must be more than 0 mm: only " + drawn.front + " and " +
-                 drawn.end + " may come to a point."});
+        out.push_back({ProblemCode::crossed_profile, path_of(drawn.plan, k), "more than 0 mm",
+                       "Point " + std::to_string(k + 1) + " of the " + name +
+                           " must be more than 0 mm: only " + drawn.front + " and " + drawn.end +
+                           " may come to a point."});
         return;
     }
 }
@@ -197,9 +207,11 @@ void check_height(const preset::Shape& shape, const Drawn& drawn, Problems& out)
         for (std::size_t i = 0; i < shape.top.size(); ++i) {
             if (std::abs(shape.top[i].x_m - middle) < std::abs(shape.top[nearest].x_m - middle)) nearest = i;
         }
-        out.push_back({ProblemCode::crossed_profile, path_of(drawn.back, nearest), std::string("above the ") + drawn.belly.name,
-                       std::string("The ") + drawn.back.name + " must stay above the " + drawn.belly.name + ": they cross between " +
-                           text_of(x[k] / mm) + " and " + text_of(x[k + 1] / mm) + " mm."});
+        out.push_back({ProblemCode::crossed_profile, path_of(drawn.back, nearest),
+                       std::string("above the ") + drawn.belly.name,
+                       std::string("The ") + drawn.back.name + " must stay above the " + drawn.belly.name +
+                           ": they cross between " + text_of(x[k] / mm) + " and " + text_of(x[k + 1] / mm) +
+                           " mm."});
         return;
     }
 }
@@ -287,18 +299,23 @@ void check_outline(const std::vector<preset::OutlinePoint>& points, Problems& ou
     for (const std::size_t k : {std::size_t{1}, points.size() - 2}) {
         if (points[k].y != 0.0) continue;
         return refuse(ProblemCode::out_of_order, path + "/" + std::to_string(k), "y more than 0",
-                      "Point " + std::to_string(k + 1) + " of the drawn half-section must lie off the middle: between it and the " +
+                      "Point " + std::to_string(k + 1) +
+                          " of the drawn half-section must lie off the middle: between it and the " +
                           (k == 1 ? "belly" : "back") + " centre there is no wood.");
     }
     for (std::size_t k = 1; k + 1 < points.size(); ++k) {
-        if (points[k - 1].z != points[k].z || points[k + 1].z != points[k].z || points[k + 1].y >= points[k].y || points[k - 1].y >= points[k].y) continue;
+        if (points[k - 1].z != points[k].z || points[k + 1].z != points[k].z ||
+            points[k + 1].y >= points[k].y || points[k - 1].y >= points[k].y)
+            continue;
         return refuse(ProblemCode::out_of_order, path + "/" + std::to_string(k), "a side with some height",
                       "Point " + std::to_string(k + 1) +
-                          " of the drawn half-section has no height: the line goes out to it and comes back over itself.");
+                          " of the drawn half-section has no height: the line goes out to it and comes back "
+                          "over itself.");
     }
 }
 
-/// Caliper readings: in order, on the body, no wider than a drawing may be, and leaving wood everywhere between them.
+/// Caliper readings: in order, on the body, no wider than a drawing may be, and leaving wood everywhere
+/// between them.
 void check_measured(const preset::Shape& shape, Problems& out) {
     const double length_mm = shape.top.back().x_m / mm;
     for (std::size_t k = 0; k < shape.measured.size(); ++k) {
@@ -310,7 +327,8 @@ void check_measured(const preset::Shape& shape, Problems& out) {
                            name + " gives neither a width nor a height."});
             return;
         }
-        for (const double value : {reading.x_m, reading.width_m.value_or(1.0), reading.height_m.value_or(1.0)}) {
+        for (const double value :
+             {reading.x_m, reading.width_m.value_or(1.0), reading.height_m.value_or(1.0)}) {
             if (std::isfinite(value)) continue;
             out.push_back({ProblemCode::not_a_number, at, "a number", name + " is not a number."});
             return;
@@ -322,7 +340,8 @@ void check_measured(const preset::Shape& shape, Problems& out) {
             return;
         }
         if (k > 0 && !(reading.x_m - shape.measured[k - 1].x_m > 0.999 * least_station_step_mm * mm)) {
-            out.push_back({ProblemCode::out_of_order, at + "/x_mm", "x at least 0.01 mm behind the reading before",
+            out.push_back({ProblemCode::out_of_order, at + "/x_mm",
+                           "x at least 0.01 mm behind the reading before",
                            name + " must lie at least 0.01 mm behind the reading before it."});
             return;
         }
@@ -332,7 +351,8 @@ void check_measured(const preset::Shape& shape, Problems& out) {
         if (width_mm <= 2.0 * greatest_half_width_mm + 1e-9) continue;
         const std::string limit = "at most " + text_of(2.0 * greatest_half_width_mm) + " mm";
         out.push_back({ProblemCode::out_of_range, "/shape/measured/" + std::to_string(k) + "/width_mm", limit,
-                       "Caliper reading " + std::to_string(k + 1) + " gives a width of " + text_of(width_mm) + " mm and must be " + limit + "."});
+                       "Caliper reading " + std::to_string(k + 1) + " gives a width of " + text_of(width_mm) +
+                           " mm and must be " + limit + "."});
         return;
     }
     if (shape.measured.empty()) return;

@@ -50,7 +50,9 @@ public:
     }
 
 private:
-    [[nodiscard]] static bool is_drawn(const Station& s) { return s.half_width_m > 0.0 && s.half_height_m > 0.0; }
+    [[nodiscard]] static bool is_drawn(const Station& s) {
+        return s.half_width_m > 0.0 && s.half_height_m > 0.0;
+    }
 
     /// Wood and box along z at (x, y).
     [[nodiscard]] Stretch upright(const Station& s, double y) const {
@@ -86,7 +88,8 @@ private:
             const Stretch y = level(s, z, limit);
             add(out_.wall, dx * y.length(), {x, y.middle(), z});
         }
-        for (const double side : {1.0, -1.0}) add_skin(s, x, dx, side, limit);
+        for (const double side : {1.0, -1.0})
+            add_skin(s, x, dx, side, limit);
     }
 
     /// The box's side at x: a slice of wood, and the edges round it.
@@ -105,7 +108,8 @@ private:
         }
     }
 
-    /// An end of the segment where the box takes it in: a flat disc of nose or tail, or the flanks of a joint face.
+    /// An end of the segment where the box takes it in: a flat disc of nose or tail, or the flanks of a joint
+    /// face.
     void add_end(double x_m, double tangent, double side, bool is_skin) {
         Patch& into = is_skin ? out_.skin : out_.faces;
         if (tangent <= 0.0) {
@@ -155,22 +159,24 @@ private:
         };
         if (share <= 0.0) return 0.0;
         double far = share * lines_.at(x_m).half_width_m;
-        for (int k = 0; k < 6 && beyond(far) < 0.0; ++k) far *= 1.5;
+        for (int k = 0; k < 6 && beyond(far) < 0.0; ++k)
+            far *= 1.5;
         return zero_between(beyond, {0.0, beyond(0.0)}, {far, beyond(far)}, {1e-9, 1e-10, 40});
     }
 
-    /// τ at which a coordinate of the rim, rising or falling all the way from one τ to the other, has this value; the nearer
-    /// end where it never has.
+    /// τ at which a coordinate of the rim, rising or falling all the way from one τ to the other, has this
+    /// value; the nearer end where it never has.
     template <class Coordinate>
     [[nodiscard]] static double tau_where(Coordinate of, double value, double from, double to) {
         const double at_from = of(from) - value;
         const double at_to = of(to) - value;
         if ((at_from > 0.0) == (at_to > 0.0)) return std::abs(at_from) < std::abs(at_to) ? from : to;
-        return zero_between([&](double tau) { return of(tau) - value; }, {from, at_from}, {to, at_to}, {1e-9, 1e-10, 40});
+        return zero_between([&](double tau) { return of(tau) - value; }, {from, at_from}, {to, at_to},
+                            {1e-9, 1e-10, 40});
     }
 
-    /// Skin of one side within box and flanks. Along the rim from belly to widest, and on to the back, y and z go one way
-    /// only, so that each of the two branches holds one stretch of it at most.
+    /// Skin of one side within box and flanks. Along the rim from belly to widest, and on to the back, y and
+    /// z go one way only, so that each of the two branches holds one stretch of it at most.
     void add_skin(const Station& s, double x, double dx, double side, double limit) {
         const double a = s.half_width_m;
         const double b = s.half_height_m;
@@ -184,7 +190,8 @@ private:
         const double widest = widest_tau(s.fullness);
         for (const bool belly : {true, false}) {
             // Quick way out: in most pockets the skin lies beyond the box.
-            // A section with upright sides is widest all along them: there the branch ends at the widest point itself.
+            // A section with upright sides is widest all along them: there the branch ends at the widest
+            // point itself.
             const bool to_widest = y_to >= 1.0;
             const double low = belly       ? family_.lower_z(s.fullness, std::min(1.0, y_from))
                                : to_widest ? z_of(widest)
@@ -226,7 +233,8 @@ private:
     void add_arc(const Station& s, double x, double dx, double side, double from, double to) {
         if (!(to > from)) return;
         Kinks kinks(from, to);
-        for (const double tau : family_.rim_breaks()) kinks.add(tau);
+        for (const double tau : family_.rim_breaks())
+            kinks.add(tau);
         const std::span<const double> tau = kinks.sorted();
         for (std::size_t k = 0; k + 1 < tau.size(); ++k) {
             for (std::size_t i = 0; i < around_order; ++i) {

@@ -10,13 +10,13 @@ namespace {
 
 constexpr double foot_height_mm = 27.0;
 constexpr double gap_above_foot_mm = 3.0;
-constexpr double first_line_mm = 12.5;  ///< from the upper margin to where the work begins
+constexpr double first_line_mm = 12.5; ///< from the upper margin to where the work begins
 constexpr double line_spacing = 1.32;
 constexpr double table_size_mm = 2.9;
 constexpr double cell_pad_mm = 1.2;
-constexpr double head_room_mm = 24.0;  ///< a table's head does not stay alone at the foot of a page
+constexpr double head_room_mm = 24.0; ///< a table's head does not stay alone at the foot of a page
 
-}  // namespace
+} // namespace
 
 Composer::Composer(Layout layout, const Faces& faces, std::string subject, std::string foot)
     : layout_(std::move(layout)), faces_(faces), subject_(std::move(subject)), foot_(std::move(foot)) {}
@@ -33,14 +33,23 @@ double Composer::text_width_mm(const std::string& words, double size_mm, Weight 
     return (weight == Weight::semibold ? faces_.semibold : faces_.regular).width_mm(words, size_mm);
 }
 
-void Composer::line(Point from, Point to, Stroke stroke) { add(Path{{{{from, to}, false}}, stroke, {}, {}}); }
-
-void Composer::box(const Rect& r, Stroke stroke) {
-    add(Path{{{{{r.left_mm, r.top_mm}, {r.right_mm(), r.top_mm}, {r.right_mm(), r.bottom_mm()}, {r.left_mm, r.bottom_mm()}}, true}},
-             stroke, {}, {}});
+void Composer::line(Point from, Point to, Stroke stroke) {
+    add(Path{{{{from, to}, false}}, stroke, {}, {}});
 }
 
-void Composer::text(Point at, std::string words, double size_mm, Weight weight, Anchor anchor, Colour colour) {
+void Composer::box(const Rect& r, Stroke stroke) {
+    add(Path{{{{{r.left_mm, r.top_mm},
+                {r.right_mm(), r.top_mm},
+                {r.right_mm(), r.bottom_mm()},
+                {r.left_mm, r.bottom_mm()}},
+               true}},
+             stroke,
+             {},
+             {}});
+}
+
+void Composer::text(Point at, std::string words, double size_mm, Weight weight, Anchor anchor,
+                    Colour colour) {
     if (!words.empty()) add(Text{at, std::move(words), size_mm, weight, anchor, colour});
 }
 
@@ -54,7 +63,8 @@ void Composer::frame() {
     const double top = layout_.margin_mm;
     const double right = left_mm() + width_mm();
     text({left_mm(), top + 5.0}, layout_.pages.back().title, 5.2, Weight::semibold);
-    text({right, top + 5.0}, lines_of(subject_, 0.5 * width_mm(), 3.1, Weight::regular).front(), 3.1, Weight::regular, Anchor::end, soft_ink);
+    text({right, top + 5.0}, lines_of(subject_, 0.5 * width_mm(), 3.1, Weight::regular).front(), 3.1,
+         Weight::regular, Anchor::end, soft_ink);
     line({left_mm(), top + 7.5}, {right, top + 7.5}, {0.35, ink, 0.0});
     bars();
 }
@@ -76,10 +86,10 @@ void Composer::bars() {
     bar(top + 5.5, 100.0, 10, "100 mm exactly");
     bar(top + 14.5, four_inches, 4, "4 in exactly");
     double y = top + 21.5;
-    for (const std::string& words :
-         lines_of("Lay a rule on both bars. If either is off, print again at 100 % (actual size) with fitting to the page turned off, and "
-                  "carve nothing from this page.",
-                  108.0, 2.5, Weight::regular)) {
+    for (const std::string& words : lines_of("Lay a rule on both bars. If either is off, print again at 100 "
+                                             "% (actual size) with fitting to the page turned off, and "
+                                             "carve nothing from this page.",
+                                             108.0, 2.5, Weight::regular)) {
         text({left, y}, words, 2.5);
         y += 3.3;
     }
@@ -94,7 +104,10 @@ Layout Composer::finish() {
         const auto put = [&](Point at, std::string words, double size, Weight weight, Anchor anchor) {
             page.items.emplace_back(Text{at, std::move(words), size, weight, anchor, ink});
         };
-        page.items.emplace_back(Path{{{{{left - 3.0, top}, {left - 3.0, top + foot_height_mm}}, false}}, Stroke{0.18, rule_grey, 0.0}, {}, {}});
+        page.items.emplace_back(Path{{{{{left - 3.0, top}, {left - 3.0, top + foot_height_mm}}, false}},
+                                     Stroke{0.18, rule_grey, 0.0},
+                                     {},
+                                     {}});
         double y = top + 5.0;
         for (const std::string& words : lines_of(subject_, right - left, 3.6, Weight::semibold)) {
             if (y > top + 10.0) break;
@@ -106,8 +119,10 @@ Layout Composer::finish() {
             put({left, y}, words, 2.6, Weight::regular, Anchor::start);
             y += 3.5;
         }
-        put({left, top + foot_height_mm - 1.0}, "Drawings 1 : 1, lengths in mm unless said", 2.6, Weight::regular, Anchor::start);
-        put({right, top + foot_height_mm - 1.0}, std::to_string(k + 1) + " / " + std::to_string(layout_.pages.size()), 3.6, Weight::semibold,
+        put({left, top + foot_height_mm - 1.0}, "Drawings 1 : 1, lengths in mm unless said", 2.6,
+            Weight::regular, Anchor::start);
+        put({right, top + foot_height_mm - 1.0},
+            std::to_string(k + 1) + " / " + std::to_string(layout_.pages.size()), 3.6, Weight::semibold,
             Anchor::end);
     }
     return std::move(layout_);
@@ -157,10 +172,13 @@ void Composer::caution(const std::string& words) {
     }
 }
 
-std::vector<std::string> Composer::lines_of(const std::string& words, double width_mm, double size_mm, Weight weight) const {
+std::vector<std::string> Composer::lines_of(const std::string& words, double width_mm, double size_mm,
+                                            Weight weight) const {
     std::vector<std::string> out(1);
     std::size_t at = 0;
-    const auto fits = [&](const std::string& line) { return text_width_mm(line, size_mm, weight) <= width_mm; };
+    const auto fits = [&](const std::string& line) {
+        return text_width_mm(line, size_mm, weight) <= width_mm;
+    };
     while (at < words.size()) {
         std::size_t end = words.find(' ', at);
         if (end == std::string::npos) end = words.size();
@@ -172,12 +190,13 @@ std::vector<std::string> Composer::lines_of(const std::string& words, double wid
             continue;
         }
         if (!line.empty()) out.emplace_back();
-        // A word longer than the line, such as a share text, is cut where the line ends, between whole characters: one walk
-        // along it, whatever its length.
+        // A word longer than the line, such as a share text, is cut where the line ends, between whole
+        // characters: one walk along it, whatever its length.
         double advances = 0.0;
         for (std::size_t k = 0, next = 0; k < word.size(); k = next) {
             next = k + 1;
-            while (next < word.size() && (static_cast<unsigned char>(word[next]) & 0xC0u) == 0x80u) ++next;
+            while (next < word.size() && (static_cast<unsigned char>(word[next]) & 0xC0u) == 0x80u)
+                ++next;
             const std::string character = word.substr(k, next - k);
             const double advance = text_width_mm(character, 1.0, weight);
             if (!out.back().empty() && (advances + advance) * size_mm > width_mm) {
@@ -193,18 +212,23 @@ std::vector<std::string> Composer::lines_of(const std::string& words, double wid
 
 void Composer::table(const std::vector<Column>& columns, const std::vector<Row>& rows, double tall_mm) {
     double shares = 0.0;
-    for (const Column& column : columns) shares += column.share;
+    for (const Column& column : columns)
+        shares += column.share;
     std::vector<double> edges{left_mm()};
-    for (const Column& column : columns) edges.push_back(edges.back() + width_mm() * column.share / shares);
+    for (const Column& column : columns)
+        edges.push_back(edges.back() + width_mm() * column.share / shares);
 
     std::vector<std::string> titles;
-    for (const Column& column : columns) titles.push_back(column.title);
-    const auto set = [&](const auto& again, const std::vector<std::string>& cells, Weight weight, double least_mm, bool is_head) -> void {
+    for (const Column& column : columns)
+        titles.push_back(column.title);
+    const auto set = [&](const auto& again, const std::vector<std::string>& cells, Weight weight,
+                         double least_mm, bool is_head) -> void {
         std::vector<std::vector<std::string>> lines;
         std::size_t most = 1;
         for (std::size_t k = 0; k < columns.size(); ++k) {
             const std::string cell = k < cells.size() ? cells[k] : std::string();
-            lines.push_back(lines_of(cell, edges[k + 1] - edges[k] - 2.0 * cell_pad_mm, table_size_mm, weight));
+            lines.push_back(
+                lines_of(cell, edges[k + 1] - edges[k] - 2.0 * cell_pad_mm, table_size_mm, weight));
             most = std::max(most, lines.back().size());
         }
         const double step = table_size_mm * line_spacing;
@@ -220,7 +244,14 @@ void Composer::table(const std::vector<Column>& columns, const std::vector<Row>&
             const double top = block(height);
             if (from == 0) say(is_head ? Said::Kind::head : Said::Kind::row, cells);
             if (is_head) {
-                add(Path{{{{{left_mm(), top}, {edges.back(), top}, {edges.back(), top + height}, {left_mm(), top + height}}, true}}, {}, tint, {}});
+                add(Path{{{{{left_mm(), top},
+                            {edges.back(), top},
+                            {edges.back(), top + height},
+                            {left_mm(), top + height}},
+                           true}},
+                         {},
+                         tint,
+                         {}});
             }
             for (std::size_t k = 0; k < columns.size(); ++k) {
                 const Anchor anchor = columns[k].anchor;
@@ -233,13 +264,15 @@ void Composer::table(const std::vector<Column>& columns, const std::vector<Row>&
                     y += step;
                 }
             }
-            line({left_mm(), top + height}, {edges.back(), top + height}, {is_head ? 0.25 : 0.12, is_head ? ink : rule_grey, 0.0});
+            line({left_mm(), top + height}, {edges.back(), top + height},
+                 {is_head ? 0.25 : 0.12, is_head ? ink : rule_grey, 0.0});
         }
     };
     if (room_mm() < head_room_mm) new_page(layout_.pages.back().title);
     set(set, titles, Weight::semibold, 0.0, true);
-    for (const Row& row : rows) set(set, row.cells, row.strong ? Weight::semibold : Weight::regular, tall_mm, false);
+    for (const Row& row : rows)
+        set(set, row.cells, row.strong ? Weight::semibold : Weight::regular, tall_mm, false);
     space(3.0);
 }
 
-}  // namespace evenfall::sheet
+} // namespace evenfall::sheet

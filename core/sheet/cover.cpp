@@ -15,14 +15,17 @@ using units::Unit;
 
 std::string water_words(const preset::Water& water) {
     return number_text(water.temperature_c, Unit::celsius, 1) + " °C, " +
-           (water.salinity_g_kg > 0.0 ? number_text(water.salinity_g_kg, Unit::g_per_kg, 1) + " g/kg of salt" : std::string("fresh"));
+           (water.salinity_g_kg > 0.0 ? number_text(water.salinity_g_kg, Unit::g_per_kg, 1) + " g/kg of salt"
+                                      : std::string("fresh"));
 }
 
 std::string wood_words(const preset::Wood& wood) {
     const materials::Wood* known = materials::find_wood(wood.species);
     return (known != nullptr ? std::string(known->name) : wood.species) +
-           (wood.density_kg_m3 ? ", weighed " + number_text(*wood.density_kg_m3, Unit::g_per_cm3, 3) + " g/cm³"
-                               : ", " + number_text(wood.moisture_percent, Unit::one, 0) + " % moisture, density from the table");
+           (wood.density_kg_m3
+                ? ", weighed " + number_text(*wood.density_kg_m3, Unit::g_per_cm3, 3) + " g/cm³"
+                : ", " + number_text(wood.moisture_percent, Unit::one, 0) +
+                      " % moisture, density from the table");
 }
 
 std::string target_words(const preset::Targets& targets) {
@@ -33,15 +36,16 @@ std::string target_words(const preset::Targets& targets) {
     return first + ", pitch " + number_text(targets.pitch_rad, Unit::degree, 1) + "°";
 }
 
-/// Half a millimetre, which a telephone reads at a hand's breadth; the white border of four squares is part of the code
-/// (ISO/IEC 18004:2015, 6.3.8, from memory).
+/// Half a millimetre, which a telephone reads at a hand's breadth; the white border of four squares is part
+/// of the code (ISO/IEC 18004:2015, 6.3.8, from memory).
 constexpr double square_mm = 0.5;
 constexpr int border = 4;
 
 void add_code(Composer& pages, const SquareCode& code, Point corner) {
     Path squares{{}, {}, ink, {}};
     for (const DarkRun& run : dark_runs(code)) {
-        const double x0 = corner.x_mm + square_mm * run.column, x1 = corner.x_mm + square_mm * (run.column + run.length);
+        const double x0 = corner.x_mm + square_mm * run.column,
+                     x1 = corner.x_mm + square_mm * (run.column + run.length);
         const double y = corner.y_mm + square_mm * run.row;
         squares.lines.push_back({{{x0, y}, {x1, y}, {x1, y + square_mm}, {x0, y + square_mm}}, true});
     }
@@ -52,16 +56,21 @@ void add_code(Composer& pages, const SquareCode& code, Point corner) {
 void add_link(Composer& pages, const Job& job) {
     constexpr double size = 2.6, words_size = 2.8, step = 1.32;
     const std::string& address = job.options.address;
-    const std::string link = address.empty() ? write_link(job.document) : address + '#' + write_link(job.document);
-    std::string words = address.empty() ? "Type or copy this share text, in one piece without blanks, to open the same lure again:"
-                                        : "This address opens the same lure again; it is one piece without blanks:";
+    const std::string link =
+        address.empty() ? write_link(job.document) : address + '#' + write_link(job.document);
+    std::string words =
+        address.empty()
+            ? "Type or copy this share text, in one piece without blanks, to open the same lure again:"
+            : "This address opens the same lure again; it is one piece without blanks:";
     const Outcome<SquareCode> code = square_code(link);
     if (!code) words = code.problems().front().sentence + ' ' + words;
     const double code_mm = code ? square_mm * (code->side + 2 * border) : 0.0;
     const double width = pages.width_mm() - code_mm;
     const auto lines = pages.lines_of(words, width, words_size, Weight::regular);
     const auto link_lines = pages.lines_of(link, width, size, Weight::regular);
-    const double text_mm = step * (words_size * static_cast<double>(lines.size()) + size * static_cast<double>(link_lines.size())) + 1.0;
+    const double text_mm = step * (words_size * static_cast<double>(lines.size()) +
+                                   size * static_cast<double>(link_lines.size())) +
+                           1.0;
     const double height = std::max(code_mm, text_mm);
     if (Composer::heading_mm + height > pages.whole_room_mm()) {
         pages.heading("The recipe as a link");
@@ -82,10 +91,11 @@ void add_link(Composer& pages, const Job& job) {
     set(link_lines, size, ink);
     pages.say(words);
     pages.say(link);
-    if (code) add_code(pages, *code, {pages.left_mm() + width + square_mm * border, top + square_mm * border});
+    if (code)
+        add_code(pages, *code, {pages.left_mm() + width + square_mm * border, top + square_mm * border});
 }
 
-}  // namespace
+} // namespace
 
 void add_cover(Composer& pages, const Job& job) {
     const preset::Document& d = job.document;
@@ -93,9 +103,11 @@ void add_cover(Composer& pages, const Job& job) {
     const double length = job.evaluation.body.lines->length_m();
     pages.new_page("Build sheet");
     if (!d.note.empty()) pages.paragraph(d.note);
-    const std::string pitch = a.pitch_rad ? number_text(*a.pitch_rad, Unit::degree, 1) + "°, nose up positive" : "none: rolls over";
+    const std::string pitch =
+        a.pitch_rad ? number_text(*a.pitch_rad, Unit::degree, 1) + "°, nose up positive" : "none: rolls over";
     pages.table({{"The lure", 1.0}, {"", 2.6}},
-                {{{"Length", mm_text(length) + " mm, " + units::inch_text(length, units::InchStep::sixteenth) + " in"}},
+                {{{"Length",
+                   mm_text(length) + " mm, " + units::inch_text(length, units::InchStep::sixteenth) + " in"}},
                  {{"Segments", std::to_string(a.segments.size())}},
                  {{"Wood", wood_words(d.wood)}},
                  {{"Fished in", water_words(d.water)}},
@@ -106,7 +118,8 @@ void add_cover(Composer& pages, const Job& job) {
                  {{"Fall", fall_text(a.fall, a.in_water_kg)}},
                  {{"Hang pitch", pitch}},
                  {{"B above G", mm_text(a.bg_m, 2) + " mm"}}});
-    for (const Problem& warning : a.warnings) pages.caution(warning.sentence);
+    for (const Problem& warning : a.warnings)
+        pages.caution(warning.sentence);
     pages.heading("Order of work");
     pages.table({{"Step", 0.22}, {"Do", 2.4}, {"Then", 1.4}},
                 {{{"1", "Check both bars at the foot of every page with a rule.", "Templates"}},
@@ -119,4 +132,4 @@ void add_cover(Composer& pages, const Job& job) {
     add_link(pages, job);
 }
 
-}  // namespace evenfall::sheet
+} // namespace evenfall::sheet

@@ -27,7 +27,8 @@ std::string names(const std::array<std::optional<bits::Bit>, bits::system_count>
     return out.empty() ? "–" : out;
 }
 
-/// "1/4 in", or where it is not that size by a hundredth of a millimetre, "#36 +0.02", and the next one up where it is thinner.
+/// "1/4 in", or where it is not that size by a hundredth of a millimetre, "#36 +0.02", and the next one up
+/// where it is thinner.
 std::string nearest_text(bits::System system, double diameter_m) {
     const auto told = [&](const bits::Bit& bit) {
         const double off_mm = units::mm_from_m(bit.diameter_m - diameter_m);
@@ -48,7 +49,7 @@ std::string nearest_text(bits::System system, double diameter_m) {
     return text;
 }
 
-}  // namespace
+} // namespace
 
 std::vector<CutPiece> hinge_pieces(const Job& job) {
     std::vector<CutPiece> out;
@@ -58,11 +59,14 @@ std::vector<CutPiece> hinge_pieces(const Job& job) {
         const std::string where = "joint " + std::to_string(j + 1);
         const preset::Hinge& hinge = joint.place.hinge;
         // Eyes that hang in each other come in pairs, one on either side.
-        const int eyes = static_cast<int>(joint.eyes.size()) * (hinge.kind == preset::HingeKind::linked ? 2 : 1);
-        out.push_back({hinge.temper == preset::WireTemper::soft ? "Eye, soft wire" : "Eye, spring wire", where, hinge.wire_m, joint.eye.cut_m,
-                       joint.eye.finished_m, joint.eye.mandrel_m, eyes, names(joint.eye_bits)});
+        const int eyes =
+            static_cast<int>(joint.eyes.size()) * (hinge.kind == preset::HingeKind::linked ? 2 : 1);
+        out.push_back({hinge.temper == preset::WireTemper::soft ? "Eye, soft wire" : "Eye, spring wire",
+                       where, hinge.wire_m, joint.eye.cut_m, joint.eye.finished_m, joint.eye.mandrel_m, eyes,
+                       names(joint.eye_bits)});
         if (joint.pin_length_m > 0.0)
-            out.push_back({"Pin", where, hinge.pin_diameter_m, joint.pin_length_m, joint.pin_length_m, 0.0, 1, names(joint.pin_bits)});
+            out.push_back({"Pin", where, hinge.pin_diameter_m, joint.pin_length_m, joint.pin_length_m, 0.0, 1,
+                           names(joint.pin_bits)});
     }
     return out;
 }
@@ -74,17 +78,26 @@ std::vector<CutPiece> fill_pieces(const Job& job) {
         const double mass = ledger_kg(job, ledger::Kind::fill, h);
         const materials::Solid* solid = mass > 0.0 ? materials::find_solid(hole.fill->material) : nullptr;
         if (solid == nullptr) continue;
-        // Cut from round stock; in the hole it may stand shorter, where it is hammered down into the drill's point.
+        // Cut from round stock; in the hole it may stand shorter, where it is hammered down into the drill's
+        // point.
         const double diameter = hole.fill->stock_diameter_m.value_or(hole.diameter_m);
-        const double cut = mass / (solid->density_kg_m3.value * 0.25 * std::numbers::pi * diameter * diameter);
+        const double cut =
+            mass / (solid->density_kg_m3.value * 0.25 * std::numbers::pi * diameter * diameter);
         const double stands = holes::contents(hole, holes::place(hole, job.evaluation.body)).fill_column_m;
-        out.push_back({material_text(hole.fill->material), "hole " + hole_name(job.document, h), diameter, cut, stands, 0.0, 1, {}});
+        out.push_back({material_text(hole.fill->material),
+                       "hole " + hole_name(job.document, h),
+                       diameter,
+                       cut,
+                       stands,
+                       0.0,
+                       1,
+                       {}});
     }
     return out;
 }
 
 void add_bits(Composer& pages, const Job& job) {
-    std::map<double, std::string> wanted;  // in whole micrometres, so that one size is one row
+    std::map<double, std::string> wanted; // in whole micrometres, so that one size is one row
     for (std::size_t h = 0; h < job.document.holes.size(); ++h) {
         std::string& names = wanted[std::round(units::mm_from_m(job.document.holes[h].diameter_m) * 1000.0)];
         if (!names.empty()) names += ", ";
@@ -95,31 +108,51 @@ void add_bits(Composer& pages, const Job& job) {
     for (const auto& [micrometres, names] : wanted) {
         const double diameter = units::m_from_mm(micrometres / 1000.0);
         std::vector<std::string> cells{mm_text(diameter, 2), ""};
-        for (int k = 0; k < bits::system_count; ++k) cells.push_back(nearest_text(static_cast<bits::System>(k), diameter));
+        for (int k = 0; k < bits::system_count; ++k)
+            cells.push_back(nearest_text(static_cast<bits::System>(k), diameter));
         cells.push_back(names);
         rows.push_back({std::move(cells)});
     }
     pages.heading("Bits that come nearest");
-    pages.table({{"ø mm", 0.6, Anchor::end}, {"", 0.2}, {"Fraction", 1.5}, {"Number", 1.2}, {"Letter", 1.6}, {"Metric", 1.5}, {"Holes", 1.4}}, rows);
-    pages.paragraph("Beside a bit: how much wider (+) or narrower (−) than the hole it is, mm; after the semicolon the next one up. – : none within "
-                    "0.3 mm. Another width wants another length of fill.", 2.8, soft_ink);
+    pages.table({{"ø mm", 0.6, Anchor::end},
+                 {"", 0.2},
+                 {"Fraction", 1.5},
+                 {"Number", 1.2},
+                 {"Letter", 1.6},
+                 {"Metric", 1.5},
+                 {"Holes", 1.4}},
+                rows);
+    pages.paragraph("Beside a bit: how much wider (+) or narrower (−) than the hole it is, mm; after the "
+                    "semicolon the next one up. – : none within "
+                    "0.3 mm. Another width wants another length of fill.",
+                    2.8, soft_ink);
 }
 
 void add_hinge_wire(Composer& pages, const Job& job) {
-    for (const Problem& problem : job.hinge_problems) pages.caution(problem.sentence);
+    for (const Problem& problem : job.hinge_problems)
+        pages.caution(problem.sentence);
     const std::vector<CutPiece> pieces = hinge_pieces(job);
     if (pieces.empty()) return;
     std::vector<Composer::Row> rows;
     std::map<std::string, double> lengths;
     for (const CutPiece& piece : pieces) {
         const int count = piece.count * job.options.lures;
-        rows.push_back({{piece.what, piece.where, mm_text(piece.diameter_m, 2), mm_text(piece.cut_m), mm_text(piece.finished_m),
-                         piece.bend_round_m > 0.0 ? mm_text(piece.bend_round_m, 2) : "–", std::to_string(count), "", piece.bits}});
+        rows.push_back(
+            {{piece.what, piece.where, mm_text(piece.diameter_m, 2), mm_text(piece.cut_m),
+              mm_text(piece.finished_m), piece.bend_round_m > 0.0 ? mm_text(piece.bend_round_m, 2) : "–",
+              std::to_string(count), "", piece.bits}});
         lengths["ø " + mm_text(piece.diameter_m, 2)] += count * piece.cut_m;
     }
     pages.heading("Hinges: wire and pins to cut");
-    pages.table({{"Piece", 1.5}, {"At", 0.8}, {"ø mm", 0.6, Anchor::end}, {"Cut mm", 0.8, Anchor::end}, {"Finished", 0.9, Anchor::end},
-                 {"Bend on ø", 1.0, Anchor::end}, {"Pieces", 0.75, Anchor::end}, {"", 0.2}, {"Bit for its hole", 2.1}},
+    pages.table({{"Piece", 1.5},
+                 {"At", 0.8},
+                 {"ø mm", 0.6, Anchor::end},
+                 {"Cut mm", 0.8, Anchor::end},
+                 {"Finished", 0.9, Anchor::end},
+                 {"Bend on ø", 1.0, Anchor::end},
+                 {"Pieces", 0.75, Anchor::end},
+                 {"", 0.2},
+                 {"Bit for its hole", 2.1}},
                 rows);
     std::string together = "Together";
     for (const auto& [diameter, length] : lengths) {
@@ -129,8 +162,10 @@ void add_hinge_wire(Composer& pages, const Job& job) {
         together += mm_text(length, 0);
         together += " mm";
     }
-    pages.paragraph(together + ". Nothing is added for holding the wire and for waste. Finished: crown of the eye to the ends of the legs. Wire ends "
-                    "fly when they are cut: eye protection.", 2.8, soft_ink);
+    pages.paragraph(together + ". Nothing is added for holding the wire and for waste. Finished: crown of "
+                               "the eye to the ends of the legs. Wire ends "
+                               "fly when they are cut: eye protection.",
+                    2.8, soft_ink);
 }
 
-}  // namespace evenfall::sheet
+} // namespace evenfall::sheet

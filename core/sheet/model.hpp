@@ -1,7 +1,8 @@
 #pragma once
 
-// The build sheet as one list of vector items on pages, before any file format. Lengths are millimetres on the paper, from
-// the upper left corner of a page, y down: paper is what this part of the core is about, so that its own unit is used.
+// The build sheet as one list of vector items on pages, before any file format. Lengths are millimetres on
+// the paper, from the upper left corner of a page, y down: paper is what this part of the core is about, so
+// that its own unit is used.
 
 #include <cstdint>
 #include <optional>
@@ -42,7 +43,7 @@ inline constexpr Colour tint{0xf1, 0xed, 0xe3};
 struct Stroke {
     double width_mm = 0.18;
     Colour colour = ink;
-    double dash_mm = 0.0;  ///< 0 = a whole line; else as long as the gaps
+    double dash_mm = 0.0; ///< 0 = a whole line; else as long as the gaps
 };
 
 struct Polyline {
@@ -54,14 +55,14 @@ struct Path {
     std::vector<Polyline> lines;
     std::optional<Stroke> stroke = Stroke{};
     std::optional<Colour> fill;
-    std::optional<Rect> clip;  ///< only what lies in here is drawn
+    std::optional<Rect> clip; ///< only what lies in here is drawn
 };
 
 enum class Weight { regular, semibold };
 enum class Anchor { start, middle, end };
 
 struct Text {
-    Point at;  ///< on the baseline
+    Point at; ///< on the baseline
     std::string words;
     double size_mm = 3.1;
     Weight weight = Weight::regular;
@@ -71,7 +72,8 @@ struct Text {
 
 using Item = std::variant<Path, Text>;
 
-/// The words of a page in their order, for those who hear it read: what is a table on the paper is a table here.
+/// The words of a page in their order, for those who hear it read: what is a table on the paper is a table
+/// here.
 struct Said {
     enum class Kind : std::uint8_t { heading, paragraph, head, row };
     Kind kind = Kind::paragraph;
@@ -92,4 +94,4 @@ struct Layout {
     std::vector<Page> pages;
 };
 
-}  // namespace evenfall::sheet
+} // namespace evenfall::sheet

@@ -25,8 +25,12 @@ double usual_hours(const preset::Coat& coat) {
     return 12.0;
 }
 
-std::string mm_text(double metres, int decimals) { return number_text(metres, Unit::mm, decimals); }
-std::string g_text(double kilograms, int decimals) { return number_text(kilograms, Unit::gram, decimals); }
+std::string mm_text(double metres, int decimals) {
+    return number_text(metres, Unit::mm, decimals);
+}
+std::string g_text(double kilograms, int decimals) {
+    return number_text(kilograms, Unit::gram, decimals);
+}
 
 std::string signed_g_text(double kilograms) {
     const std::string text = g_text(kilograms);
@@ -53,26 +57,38 @@ std::string material_text(const std::string& id) {
 std::string fall_text(const std::optional<Fall>& fall, double in_water_kg) {
     if (!fall) {
         switch (behaviour_of(in_water_kg)) {
-            case Behaviour::floats: return "floats";
-            case Behaviour::hangs_still: return "hangs still";
-            case Behaviour::falls: return "–";
+        case Behaviour::floats:
+            return "floats";
+        case Behaviour::hangs_still:
+            return "hangs still";
+        case Behaviour::falls:
+            return "–";
         }
     }
-    return number_text(fall->speed_m_s, Unit::s_per_ft, 2) + " s/ft, " + number_text(fall->speed_m_s, Unit::mm_per_s, 0) + " mm/s";
+    return number_text(fall->speed_m_s, Unit::s_per_ft, 2) + " s/ft, " +
+           number_text(fall->speed_m_s, Unit::mm_per_s, 0) + " mm/s";
 }
 
 const char* stage_text(Stage stage) {
     switch (stage) {
-        case Stage::carved: return "carved";
-        case Stage::drilled: return "drilled, pocketed";
-        case Stage::hardware: return "hardware in";
-        case Stage::leaded: return "leaded, capped";
-        case Stage::sealed: return "sealed";
-        case Stage::painted: return "painted";
-        case Stage::clear_coated: return "clear coated";
-        case Stage::dressed: return "dressed";
+    case Stage::carved:
+        return "carved";
+    case Stage::drilled:
+        return "drilled, pocketed";
+    case Stage::hardware:
+        return "hardware in";
+    case Stage::leaded:
+        return "leaded, capped";
+    case Stage::sealed:
+        return "sealed";
+    case Stage::painted:
+        return "painted";
+    case Stage::clear_coated:
+        return "clear coated";
+    case Stage::dressed:
+        return "dressed";
     }
     return "";
 }
 
-}  // namespace evenfall::sheet
+} // namespace evenfall::sheet

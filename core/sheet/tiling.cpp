@@ -18,4 +18,4 @@ std::vector<Tile> tiles(double from_mm, double to_mm, double window_mm, double o
     return out;
 }
 
-}  // namespace evenfall::sheet
+} // namespace evenfall::sheet

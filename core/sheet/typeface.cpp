@@ -7,20 +7,28 @@ namespace evenfall::sheet {
 
 namespace {
 
-// Table layouts: OpenType 1.9 (ISO/IEC 14496-22:2019), chapters cmap, head, hhea, hmtx; names of fields from there; from memory.
+// Table layouts: OpenType 1.9 (ISO/IEC 14496-22:2019), chapters cmap, head, hhea, hmtx; names of fields from
+// there; from memory.
 class Bytes {
 public:
     explicit Bytes(std::string_view all) : all_(all) {}
     [[nodiscard]] std::uint32_t u16(std::size_t at) const { return byte(at) << 8u | byte(at + 1); }
     [[nodiscard]] std::uint32_t u32(std::size_t at) const { return u16(at) << 16u | u16(at + 2); }
     [[nodiscard]] int i16(std::size_t at) const { return static_cast<std::int16_t>(u16(at)); }
-    [[nodiscard]] bool has(std::size_t at, std::size_t length) const { return at <= all_.size() && length <= all_.size() - at; }
-    [[nodiscard]] std::string_view part(std::size_t at, std::size_t length) const { return all_.substr(at, length); }
+    [[nodiscard]] bool has(std::size_t at, std::size_t length) const {
+        return at <= all_.size() && length <= all_.size() - at;
+    }
+    [[nodiscard]] std::string_view part(std::size_t at, std::size_t length) const {
+        return all_.substr(at, length);
+    }
     [[nodiscard]] std::size_t size() const { return all_.size(); }
 
 private:
-    /// Nothing lies beyond the end: a damaged offset reads zeros and the face comes out empty, which is refused.
-    [[nodiscard]] std::uint32_t byte(std::size_t at) const { return at < all_.size() ? static_cast<unsigned char>(all_[at]) : 0u; }
+    /// Nothing lies beyond the end: a damaged offset reads zeros and the face comes out empty, which is
+    /// refused.
+    [[nodiscard]] std::uint32_t byte(std::size_t at) const {
+        return at < all_.size() ? static_cast<unsigned char>(all_[at]) : 0u;
+    }
     std::string_view all_;
 };
 
@@ -61,14 +69,14 @@ void read_characters(const Bytes& cmap, std::map<char32_t, std::uint16_t>& glyph
     }
 }
 
-}  // namespace
+} // namespace
 
 Outcome<Typeface> Typeface::read(std::string_view file) {
     const Problem unreadable{ProblemCode::wrong_type, "/typefaces", "OpenType with CFF outlines",
                              "The sheet's typeface is not an OpenType file with CFF outlines."};
     const Bytes bytes(file);
-    const auto head = table(bytes, "head"), hhea = table(bytes, "hhea"), hmtx = table(bytes, "hmtx"), cmap = table(bytes, "cmap"),
-               cff = table(bytes, "CFF ");
+    const auto head = table(bytes, "head"), hhea = table(bytes, "hhea"), hmtx = table(bytes, "hmtx"),
+               cmap = table(bytes, "cmap"), cff = table(bytes, "CFF ");
     if (!head || !hhea || !hmtx || !cmap || !cff) return unreadable;
     Typeface face;
     face.file_ = file;
@@ -78,7 +86,8 @@ Outcome<Typeface> Typeface::read(std::string_view file) {
     if (em <= 0.0 || widths == 0 || hmtx->size() < 4 * widths) return unreadable;
     face.ascent_ = Bytes(*hhea).i16(4) / em;
     face.descent_ = Bytes(*hhea).i16(6) / em;
-    for (std::size_t k = 0; k < widths; ++k) face.advances_.push_back(Bytes(*hmtx).u16(4 * k) / em);
+    for (std::size_t k = 0; k < widths; ++k)
+        face.advances_.push_back(Bytes(*hmtx).u16(4 * k) / em);
     read_characters(Bytes(*cmap), face.glyphs_);
     if (face.glyphs_.empty()) return unreadable;
     return face;
@@ -95,7 +104,8 @@ double Typeface::advance(std::uint16_t glyph) const {
 
 double Typeface::width_mm(std::string_view words, double size_mm) const {
     double width = 0.0;
-    for (const char32_t c : characters(words)) width += advance(glyph(c));
+    for (const char32_t c : characters(words))
+        width += advance(glyph(c));
     return width * size_mm;
 }
 
@@ -104,7 +114,11 @@ std::vector<char32_t> characters(std::string_view words) {
     const auto byte = [&](std::size_t k) { return static_cast<unsigned char>(words[k]); };
     for (std::size_t k = 0; k < words.size();) {
         const unsigned lead = byte(k);
-        const std::size_t more = lead < 0x80u ? 0 : lead >= 0xF0u ? 3 : lead >= 0xE0u ? 2 : lead >= 0xC0u ? 1 : 4;
+        const std::size_t more = lead < 0x80u    ? 0
+                                 : lead >= 0xF0u ? 3
+                                 : lead >= 0xE0u ? 2
+                                 : lead >= 0xC0u ? 1
+                                                 : 4;
         char32_t c = more == 0 ? lead : lead & (0x3Fu >> more);
         bool whole = more < 4 && k + more < words.size();
         for (std::size_t j = 1; whole && j <= more; ++j) {
@@ -122,4 +136,4 @@ std::vector<char32_t> characters(std::string_view words) {
     return out;
 }
 
-}  // namespace evenfall::sheet
+} // namespace evenfall::sheet

@@ -9,8 +9,9 @@
 
 namespace evenfall::sheet {
 
-/// What setting a line and embedding need of an OpenType face with CFF outlines: glyphs, their widths and the outlines' table.
-/// Read with every offset checked, so that a damaged file is refused and never read past its end.
+/// What setting a line and embedding need of an OpenType face with CFF outlines: glyphs, their widths and the
+/// outlines' table. Read with every offset checked, so that a damaged file is refused and never read past its
+/// end.
 class Typeface {
 public:
     [[nodiscard]] static Outcome<Typeface> read(std::string_view file);
@@ -19,13 +20,14 @@ public:
     [[nodiscard]] std::uint16_t glyph(char32_t character) const;
     /// Advance over the size of the type.
     [[nodiscard]] double advance(std::uint16_t glyph) const;
-    /// Width of UTF-8 words set at this size, without kerning: the page, the PDF and the SVG then break lines alike.
+    /// Width of UTF-8 words set at this size, without kerning: the page, the PDF and the SVG then break lines
+    /// alike.
     [[nodiscard]] double width_mm(std::string_view words, double size_mm) const;
 
     [[nodiscard]] std::string_view file() const { return file_; }
-    [[nodiscard]] std::string_view outlines() const { return outlines_; }  ///< the 'CFF ' table
+    [[nodiscard]] std::string_view outlines() const { return outlines_; } ///< the 'CFF ' table
     [[nodiscard]] double ascent() const { return ascent_; }
-    [[nodiscard]] double descent() const { return descent_; }  ///< below zero
+    [[nodiscard]] double descent() const { return descent_; } ///< below zero
 
 private:
     std::string_view file_;
@@ -44,4 +46,4 @@ struct Faces {
 /// UTF-8 → characters; a broken byte becomes U+FFFD, control characters a blank.
 [[nodiscard]] std::vector<char32_t> characters(std::string_view words);
 
-}  // namespace evenfall::sheet
+} // namespace evenfall::sheet

@@ -35,15 +35,17 @@ std::string spoken(const Page& page) {
     return in_table ? out + "</table>\n" : out;
 }
 
-}  // namespace
+} // namespace
 
 std::string html_leaves(const Layout& layout) {
     const std::string w = mm_number(layout.width_mm), h = mm_number(layout.height_mm);
     std::string out;
     for (const Page& page : layout.pages) {
-        out += "<section class=\"leaf\"><svg aria-hidden=\"true\" xmlns=\"http://www.w3.org/2000/svg\" width=\"" + w + "mm\" height=\"" + h +
-               "mm\" viewBox=\"0 0 " + w + ' ' + h + "\">\n" + svg_items(page) + "</svg>\n<div class=\"said\">\n<h2>" + xml(page.title) +
-               "</h2>\n" + spoken(page) + "</div></section>";
+        out += "<section class=\"leaf\"><svg aria-hidden=\"true\" xmlns=\"http://www.w3.org/2000/svg\" "
+               "width=\"" +
+               w + "mm\" height=\"" + h + "mm\" viewBox=\"0 0 " + w + ' ' + h + "\">\n" + svg_items(page) +
+               "</svg>\n<div class=\"said\">\n<h2>" + xml(page.title) + "</h2>\n" + spoken(page) +
+               "</div></section>";
     }
     return out;
 }
@@ -51,19 +53,21 @@ std::string html_leaves(const Layout& layout) {
 std::string html(const Layout& layout, const Faces& faces) {
     return "<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n"
            "<meta name=\"viewport\" content=\"width=device-width\">\n<title>" +
-           xml(layout.title) + "</title>\n<style>\n" + svg_style(faces) + "@page{size:" + mm_number(layout.width_mm) + "mm " +
-           mm_number(layout.height_mm) +
+           xml(layout.title) + "</title>\n<style>\n" + svg_style(faces) +
+           "@page{size:" + mm_number(layout.width_mm) + "mm " + mm_number(layout.height_mm) +
            "mm;margin:0}\n"
            "html,body{margin:0;padding:0}\n"
            ".leaf{position:relative;break-after:page;break-inside:avoid;overflow:hidden}\n"
            ".leaf svg{display:block;background:#fff;overflow:hidden}\n"
            ".leaf:last-child{break-after:auto}\n"
-           "@media screen{body{background:#e4dfd3;padding:4mm 0}.leaf{width:max-content;margin:0 auto 4mm;box-shadow:0 0 1.5mm #0003}"
+           "@media screen{body{background:#e4dfd3;padding:4mm 0}.leaf{width:max-content;margin:0 auto "
+           "4mm;box-shadow:0 0 1.5mm #0003}"
            ".said{position:absolute;width:1px;height:1px;top:0;overflow:hidden;clip-path:inset(50%)}}\n"
            "@media print{.said{display:none}}\n"
            "</style>\n</head>\n<body>\n"
-           // Pages follow one another without a blank between, which some browsers would print as a page of its own.
+           // Pages follow one another without a blank between, which some browsers would print as a page of
+           // its own.
            + html_leaves(layout) + "</body>\n</html>\n";
 }
 
-}  // namespace evenfall::sheet
+} // namespace evenfall::sheet

@@ -17,7 +17,8 @@ double shot_m(double number) {
 
 Outcome<StockList> list(const preset::Document& document, const Evaluation& evaluation, const Stock& stock) {
     Problems problems;
-    units::check_limit({"/size_mm", "The stock's size", stock.size_m, 0.0001, 0.05, units::Unit::mm, 1}, problems);
+    units::check_limit({"/size_mm", "The stock's size", stock.size_m, 0.0001, 0.05, units::Unit::mm, 1},
+                       problems);
     const auto ballast = [](const std::string& id) -> const materials::Solid* {
         const materials::Solid* solid = materials::find_solid(id);
         return solid != nullptr && solid->serves(materials::Use::ballast) ? solid : nullptr;
@@ -35,8 +36,10 @@ Outcome<StockList> list(const preset::Document& document, const Evaluation& eval
     for (const ledger::Line& line : evaluation.ledger) {
         if (line.kind != ledger::Kind::fill || line.mass_kg <= 0.0) continue;
         const preset::Hole& hole = document.holes[static_cast<std::size_t>(line.item)];
-        const materials::Solid* solid = ballast(!stock.material.empty() ? stock.material : hole.fill ? hole.fill->material : preset::Fill{}.material);
-        if (solid == nullptr) continue;  // the ledger knows no fill that is not in the table
+        const materials::Solid* solid = ballast(!stock.material.empty() ? stock.material
+                                                : hole.fill             ? hole.fill->material
+                                                                        : preset::Fill{}.material);
+        if (solid == nullptr) continue; // the ledger knows no fill that is not in the table
         const double density = solid->density_kg_m3.value;
         HoleStock h;
         h.hole = line.item;
@@ -62,4 +65,4 @@ Outcome<StockList> list(const preset::Document& document, const Evaluation& eval
     return out;
 }
 
-}  // namespace evenfall::stock
+} // namespace evenfall::stock

@@ -13,18 +13,21 @@ namespace {
 /// Chance of a standard normal between two bounds.
 double between(double low, double high) {
     // From the side on which both tails are small, so that nothing cancels.
-    if (low > 0.0) return 0.5 * (std::erfc(low / std::numbers::sqrt2) - std::erfc(high / std::numbers::sqrt2));
+    if (low > 0.0)
+        return 0.5 * (std::erfc(low / std::numbers::sqrt2) - std::erfc(high / std::numbers::sqrt2));
     return 0.5 * (std::erfc(-high / std::numbers::sqrt2) - std::erfc(-low / std::numbers::sqrt2));
 }
 
-double root(double square) { return std::sqrt(std::max(square, 0.0)); }
+double root(double square) {
+    return std::sqrt(std::max(square, 0.0));
+}
 
-}  // namespace
+} // namespace
 
 Chances chances(const Trio& t, const Asked& asked) {
     constexpr int nodes = 64;
     constexpr double reach = 4.5;
-    constexpr double least_kg = 1e-12;  // no spread is quite nothing: keeps the divisions
+    constexpr double least_kg = 1e-12; // no spread is quite nothing: keeps the divisions
     constexpr double least_rad = 1e-12;
     const Eigen::Matrix3d& c = t.covariance;
     const double drag_sigma = asked.with_drag ? root(c(1, 1)) : 0.0;
@@ -60,12 +63,15 @@ Chances chances(const Trio& t, const Asked& asked) {
                 const double hang = t.mean(2) + hang_per * x + slope * mass_sigma * m - asked.pitch_rad;
                 const double density = std::exp(-0.5 * m * m) / std::sqrt(2.0 * std::numbers::pi);
                 sum.both += weight * rule.weight[k] * (to - from) * density *
-                            between((-asked.pitch_band_rad - hang) / hang_sigma, (asked.pitch_band_rad - hang) / hang_sigma);
+                            between((-asked.pitch_band_rad - hang) / hang_sigma,
+                                    (asked.pitch_band_rad - hang) / hang_sigma);
             }
         };
         // Four points do for a stretch of less than three standard deviations.
-        if (to - from < 3.0) add(gauss_rule<4>);
-        else add(gauss_rule<10>);
+        if (to - from < 3.0)
+            add(gauss_rule<4>);
+        else
+            add(gauss_rule<10>);
     }
     sum.fall /= weights;
     sum.both /= weights;
@@ -77,12 +83,14 @@ Chances chances(const Trio& t, const Asked& asked) {
 }
 
 double share_below(const Trio& t, double kg) {
-    // Weight less drag times kg, its first two moments taken exactly (drag is lognormal) and itself as Gaussian.
+    // Weight less drag times kg, its first two moments taken exactly (drag is lognormal) and itself as
+    // Gaussian.
     const double variance = t.covariance(1, 1);
     const double mean_drag = std::exp(0.5 * variance);
     const double drag_variance = mean_drag * mean_drag * std::expm1(variance);
     const double mean = t.mean(0) - kg * mean_drag;
-    const double square = t.covariance(0, 0) + kg * kg * drag_variance - 2.0 * kg * mean_drag * t.covariance(0, 1);
+    const double square =
+        t.covariance(0, 0) + kg * kg * drag_variance - 2.0 * kg * mean_drag * t.covariance(0, 1);
     return 0.5 * std::erfc(mean / std::max(root(square), 1e-15) / std::numbers::sqrt2);
 }
 
@@ -93,4 +101,4 @@ Chances chances_put_right(const Trio& trio, const Asked& asked) {
     return chances(right, asked);
 }
 
-}  // namespace evenfall::bench
+} // namespace evenfall::bench

@@ -18,7 +18,8 @@ ledger::Sum sum_of_hole(const ledger::Woodwork& w, std::size_t index, const pres
     ledger::Ledger lines;
     ledger::append_hole(w, index, hole, lines);
     ledger::Sum sum;
-    for (const ledger::Line& line : lines) sum += line;
+    for (const ledger::Line& line : lines)
+        sum += line;
     return sum;
 }
 
@@ -30,7 +31,8 @@ class Changed {
 public:
     Changed(const ledger::Woodwork& w, const std::vector<Leeway>& leeways, const ledger::Sum& finished)
         : w_(w), leeways_(leeways), finished_(finished) {
-        for (const Leeway& l : leeways_) before_.push_back(sum_of_hole(w_, l.hole, w_.document->holes[l.hole]));
+        for (const Leeway& l : leeways_)
+            before_.push_back(sum_of_hole(w_, l.hole, w_.document->holes[l.hole]));
     }
 
     [[nodiscard]] ledger::Sum with(const Changes& by) const {
@@ -67,11 +69,14 @@ private:
     std::vector<ledger::Sum> before_;
 };
 
-bool within(const Leeway& l, double kg) { return kg >= l.least_kg - 1e-9 && kg <= l.most_kg + 1e-9; }
+bool within(const Leeway& l, double kg) {
+    return kg >= l.least_kg - 1e-9 && kg <= l.most_kg + 1e-9;
+}
 
 /// Off in weight and in moment about the asked pitch.
 std::array<double, 2> off_of(const ledger::Sum& sum, const ChangeAim& aim) {
-    return {sum.in_water_kg(aim.water_kg_m3) - aim.in_water_kg, balance::pitch_residual_kg_m(sum, aim.pitch_rad)};
+    return {sum.in_water_kg(aim.water_kg_m3) - aim.in_water_kg,
+            balance::pitch_residual_kg_m(sum, aim.pitch_rad)};
 }
 
 double pitch_off(const ledger::Sum& sum, const ChangeAim& aim) {
@@ -83,8 +88,8 @@ constexpr double met_kg = 2e-6;
 
 constexpr double step_kg = 1e-6;
 
-/// Newton's method in the last fill of `by`: the weight is straight but for a fresh hole's cap. Not held to its bounds; beyond an empty
-/// hole the weight stands still, and so does the search.
+/// Newton's method in the last fill of `by`: the weight is straight but for a fresh hole's cap. Not held to
+/// its bounds; beyond an empty hole the weight stands still, and so does the search.
 std::optional<double> last_for_weight(const Changed& changed, Changes by, const ChangeAim& aim) {
     auto& [which, kg] = by.back();
     for (int i = 0; i < 6; ++i) {
@@ -98,15 +103,18 @@ std::optional<double> last_for_weight(const Changed& changed, Changes by, const 
     return kg;
 }
 
-std::optional<double> single(const Changed& changed, const Leeway& l, std::size_t which, const ChangeAim& aim) {
+std::optional<double> single(const Changed& changed, const Leeway& l, std::size_t which,
+                             const ChangeAim& aim) {
     const auto kg = last_for_weight(changed, {{which, l.fresh ? 0.5 * l.most_kg : 0.0}}, aim);
     return kg && within(l, *kg) ? kg : std::nullopt;
 }
 
-std::optional<std::array<double, 2>> pair(const Changed& changed, const Leeway& a, std::size_t at_a, const Leeway& b,
-                                          std::size_t at_b, const ChangeAim& aim) {
+std::optional<std::array<double, 2>> pair(const Changed& changed, const Leeway& a, std::size_t at_a,
+                                          const Leeway& b, std::size_t at_b, const ChangeAim& aim) {
     std::array<double, 2> kg{a.fresh ? 0.5 * a.most_kg : 0.0, b.fresh ? 0.5 * b.most_kg : 0.0};
-    const auto off = [&](double first, double second) { return off_of(changed.with({{at_a, first}, {at_b, second}}), aim); };
+    const auto off = [&](double first, double second) {
+        return off_of(changed.with({{at_a, first}, {at_b, second}}), aim);
+    };
     for (int i = 0; i < 8; ++i) {
         constexpr double step = step_kg;
         const auto now = off(kg[0], kg[1]);
@@ -115,7 +123,7 @@ std::optional<std::array<double, 2>> pair(const Changed& changed, const Leeway& 
         const double j00 = (first[0] - now[0]) / step, j01 = (second[0] - now[0]) / step;
         const double j10 = (first[1] - now[1]) / step, j11 = (second[1] - now[1]) / step;
         const double det = j00 * j11 - j01 * j10;
-        if (!(std::abs(det) > 1e-5)) return std::nullopt;  // the two holes stand at one place
+        if (!(std::abs(det) > 1e-5)) return std::nullopt; // the two holes stand at one place
         const double by0 = -(now[0] * j11 - now[1] * j01) / det;
         const double by1 = -(now[1] * j00 - now[0] * j10) / det;
         kg[0] += by0;
@@ -127,15 +135,17 @@ std::optional<std::array<double, 2>> pair(const Changed& changed, const Leeway& 
     return kg;
 }
 
-/// These holes together: of all changes within their bounds that meet weight and pitch, that with the least sum of squares. Its fills
-/// change by two multipliers over their slopes, cut at their bounds (Lagrange; Kuhn and Tucker), and the multipliers are found by
-/// Newton's method, each step halved until it gains. A fresh hole among them is drilled.
-std::optional<Changes> together(const Changed& changed, const std::vector<Leeway>& leeways, const std::vector<std::size_t>& holes,
-                                const ChangeAim& aim) {
+/// These holes together: of all changes within their bounds that meet weight and pitch, that with the least
+/// sum of squares. Its fills change by two multipliers over their slopes, cut at their bounds (Lagrange; Kuhn
+/// and Tucker), and the multipliers are found by Newton's method, each step halved until it gains. A fresh
+/// hole among them is drilled.
+std::optional<Changes> together(const Changed& changed, const std::vector<Leeway>& leeways,
+                                const std::vector<std::size_t>& holes, const ChangeAim& aim) {
     using Two = std::array<double, 2>;
-    constexpr double arm_m = 0.05;         // over which a moment counts as a weight
+    constexpr double arm_m = 0.05; // over which a moment counts as a weight
     constexpr double least_fresh_kg = 5e-5;
-    constexpr double at_bound = 1e-3;      // what a hole at its bound still counts for: so the multipliers find back from there
+    constexpr double at_bound =
+        1e-3; // what a hole at its bound still counts for: so the multipliers find back from there
     constexpr double settled_kg = 1e-8;
     const auto off = [&](const ledger::Sum& sum) {
         Two two = off_of(sum, aim);
@@ -143,10 +153,15 @@ std::optional<Changes> together(const Changed& changed, const std::vector<Leeway
         return two;
     };
     Changes by;
-    for (const std::size_t i : holes) by.push_back({i, leeways[i].fresh ? 0.5 * leeways[i].most_kg : 0.0});
+    for (const std::size_t i : holes)
+        by.push_back({i, leeways[i].fresh ? 0.5 * leeways[i].most_kg : 0.0});
     std::vector<Two> slopes(holes.size());
-    const auto wanted = [&](const Two& multiplier, std::size_t k) { return multiplier[0] * slopes[k][0] + multiplier[1] * slopes[k][1]; };
-    const auto least = [&](const Leeway& l) { return l.fresh ? std::min(least_fresh_kg, l.most_kg) : l.least_kg; };
+    const auto wanted = [&](const Two& multiplier, std::size_t k) {
+        return multiplier[0] * slopes[k][0] + multiplier[1] * slopes[k][1];
+    };
+    const auto least = [&](const Leeway& l) {
+        return l.fresh ? std::min(least_fresh_kg, l.most_kg) : l.least_kg;
+    };
     const auto set = [&](const Two& multiplier) {
         for (std::size_t k = 0; k < by.size(); ++k) {
             const Leeway& l = leeways[by[k].first];
@@ -175,7 +190,7 @@ std::optional<Changes> together(const Changed& changed, const std::vector<Leeway
             a11 += counts * slopes[k][1] * slopes[k][1];
         }
         const double det = a00 * a11 - a01 * a01;
-        if (!(det > 0.0)) return std::nullopt;  // all stand at one place
+        if (!(det > 0.0)) return std::nullopt; // all stand at one place
         const Two by_much{-(now[0] * a11 - now[1] * a01) / det, -(now[1] * a00 - now[0] * a01) / det};
         for (double part = 1.0; part > 0.01; part *= 0.5) {
             const Two there{at[0] + part * by_much[0], at[1] + part * by_much[1]};
@@ -189,9 +204,10 @@ std::optional<Changes> together(const Changed& changed, const std::vector<Leeway
     return std::nullopt;
 }
 
-/// Three holes or more: as few of those that move most where all move as will do, new ones last; and then without one after the other
-/// that the rest can do without.
-std::optional<Changes> three_or_more(const Changed& changed, const std::vector<Leeway>& leeways, const ChangeAim& aim) {
+/// Three holes or more: as few of those that move most where all move as will do, new ones last; and then
+/// without one after the other that the rest can do without.
+std::optional<Changes> three_or_more(const Changed& changed, const std::vector<Leeway>& leeways,
+                                     const ChangeAim& aim) {
     for (const bool fresh : {false, true}) {
         std::vector<std::size_t> holes;
         for (std::size_t i = 0; i < leeways.size(); ++i) {
@@ -208,7 +224,8 @@ std::optional<Changes> three_or_more(const Changed& changed, const std::vector<L
         for (std::size_t few = 3, enough = order.size(); few < enough;) {
             const std::size_t some = (few + enough) / 2;
             holes.clear();
-            for (std::size_t k = 0; k < some; ++k) holes.push_back(order[k].first);
+            for (std::size_t k = 0; k < some; ++k)
+                holes.push_back(order[k].first);
             std::sort(holes.begin(), holes.end());
             if (auto fewer = together(changed, leeways, holes, aim)) {
                 found = std::move(fewer);
@@ -233,11 +250,14 @@ std::optional<Changes> three_or_more(const Changed& changed, const std::vector<L
 }
 
 /// As near to the weight as all holes in turn come, those that harm the pitch least first.
-Changes in_turn(const ledger::Woodwork& w, const Changed& changed, const std::vector<Leeway>& leeways, double b_x_m, const ChangeAim& aim) {
+Changes in_turn(const ledger::Woodwork& w, const Changed& changed, const std::vector<Leeway>& leeways,
+                double b_x_m, const ChangeAim& aim) {
     std::vector<std::size_t> order(leeways.size());
-    for (std::size_t i = 0; i < order.size(); ++i) order[i] = i;
+    for (std::size_t i = 0; i < order.size(); ++i)
+        order[i] = i;
     std::sort(order.begin(), order.end(), [&](std::size_t i, std::size_t k) {
-        return std::abs(w.bores[leeways[i].hole].x_m - b_x_m) < std::abs(w.bores[leeways[k].hole].x_m - b_x_m);
+        return std::abs(w.bores[leeways[i].hole].x_m - b_x_m) <
+               std::abs(w.bores[leeways[k].hole].x_m - b_x_m);
     });
     Changes by;
     for (const std::size_t i : order) {
@@ -245,13 +265,15 @@ Changes in_turn(const ledger::Woodwork& w, const Changed& changed, const std::ve
         if (std::abs(off_of(changed.with(by), aim)[0]) < met_kg) break;
         by.push_back({i, l.fresh ? 0.5 * l.most_kg : 0.0});
         const double kg = std::clamp(last_for_weight(changed, by, aim).value_or(0.0), l.least_kg, l.most_kg);
-        if (std::abs(kg) < 1e-7) by.pop_back();
-        else by.back().second = kg;
+        if (std::abs(kg) < 1e-7)
+            by.pop_back();
+        else
+            by.back().second = kg;
     }
     return by;
 }
 
-}  // namespace
+} // namespace
 
 std::vector<Leeway> leeways(const ledger::Woodwork& w) {
     std::vector<Leeway> out;
@@ -268,7 +290,8 @@ std::vector<Leeway> leeways(const ledger::Woodwork& w) {
         }
         const holes::Contents contents = holes::contents(hole, w.bores[c.hole]);
         l.least_kg = -contents.fill_kg;
-        l.most_kg = std::max(contents.room_m - contents.fill_column_m, 0.0) * c.fill_area_m2 * c.density_kg_m3;
+        l.most_kg =
+            std::max(contents.room_m - contents.fill_column_m, 0.0) * c.fill_area_m2 * c.density_kg_m3;
         if (l.most_kg - l.least_kg > 1e-6) out.push_back(l);
     }
     return out;
@@ -292,7 +315,8 @@ preset::Hole changed_hole(const ledger::Woodwork& w, const Leeway& l, double cha
     return hole;
 }
 
-Change solve_change(const ledger::Woodwork& w, const std::vector<Leeway>& leeways, const ledger::Sum& finished, const ChangeAim& aim) {
+Change solve_change(const ledger::Woodwork& w, const std::vector<Leeway>& leeways,
+                    const ledger::Sum& finished, const ChangeAim& aim) {
     const Changed changed(w, leeways, finished);
     Change best;
     best.sum = finished;
@@ -347,4 +371,4 @@ Change solve_change(const ledger::Woodwork& w, const std::vector<Leeway>& leeway
     return best;
 }
 
-}  // namespace evenfall::bench
+} // namespace evenfall::bench

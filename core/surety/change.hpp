@@ -13,32 +13,33 @@ namespace evenfall::bench {
 /// What one hole can still give or take [kg of fill].
 struct Leeway {
     std::size_t hole = 0;
-    double least_kg = 0.0;   ///< all drilled out: ≤ 0
-    double most_kg = 0.0;    ///< full up to the cap
-    bool fresh = false;      ///< not drilled yet: anything in it is drilled, filled and capped anew
+    double least_kg = 0.0; ///< all drilled out: ≤ 0
+    double most_kg = 0.0;  ///< full up to the cap
+    bool fresh = false;    ///< not drilled yet: anything in it is drilled, filled and capped anew
 };
 [[nodiscard]] std::vector<Leeway> leeways(const ledger::Woodwork& woodwork);
 
 /// The hole with its fill changed: drilled out from the mouth or laid on top, the void capped again.
-[[nodiscard]] preset::Hole changed_hole(const ledger::Woodwork& woodwork, const Leeway& leeway, double change_kg);
+[[nodiscard]] preset::Hole changed_hole(const ledger::Woodwork& woodwork, const Leeway& leeway,
+                                        double change_kg);
 
 struct ChangeAim {
     double water_kg_m3 = 0.0;
     double in_water_kg = 0.0;
     double pitch_rad = 0.0;
-    double pitch_slack_rad = 0.0;  ///< off by less is right
+    double pitch_slack_rad = 0.0; ///< off by less is right
 };
 
-/// Fill changes in as few holes as will do: one where the pitch then is right, else the two that move least and meet both exactly, else
-/// more together. Where none do: the one hole that comes nearest with the weight right, or all in turn, as near to the weight as they
-/// come. Empty where no hole can change anything.
+/// Fill changes in as few holes as will do: one where the pitch then is right, else the two that move least
+/// and meet both exactly, else more together. Where none do: the one hole that comes nearest with the weight
+/// right, or all in turn, as near to the weight as they come. Empty where no hole can change anything.
 struct Change {
-    std::vector<std::pair<std::size_t, double>> by;  ///< index into the leeways, kg
+    std::vector<std::pair<std::size_t, double>> by; ///< index into the leeways, kg
     bool weight_met = false;
     bool pitch_met = false;
-    ledger::Sum sum;                                 ///< of the finished lure
+    ledger::Sum sum; ///< of the finished lure
 };
-[[nodiscard]] Change solve_change(const ledger::Woodwork& woodwork, const std::vector<Leeway>& leeways, const ledger::Sum& finished,
-                                  const ChangeAim& aim);
+[[nodiscard]] Change solve_change(const ledger::Woodwork& woodwork, const std::vector<Leeway>& leeways,
+                                  const ledger::Sum& finished, const ChangeAim& aim);
 
-}  // namespace evenfall::bench
+} // namespace evenfall::bench

@@ -18,8 +18,12 @@ using units::Unit;
 
 namespace {
 
-std::string grams(double kg) { return number_text(kg, Unit::gram, 2) + " g"; }
-std::string mm(double m) { return number_text(m, Unit::mm, 1) + " mm"; }
+std::string grams(double kg) {
+    return number_text(kg, Unit::gram, 2) + " g";
+}
+std::string mm(double m) {
+    return number_text(m, Unit::mm, 1) + " mm";
+}
 
 std::string material_name(const std::string& id) {
     const materials::Solid* solid = materials::find_solid(id);
@@ -27,13 +31,15 @@ std::string material_name(const std::string& id) {
 }
 
 /// The in-water mass that is asked of this lure: by weight, or by what gives the fall.
-double asked_kg(bench::FallModel& falls, const preset::Document& document, const ledger::Sum& sum, double fallback_kg) {
+double asked_kg(bench::FallModel& falls, const preset::Document& document, const ledger::Sum& sum,
+                double fallback_kg) {
     if (document.targets.by == preset::TargetBy::in_water) return document.targets.in_water_kg;
-    return falls.in_water_for(sum, fall::drag_correction(document), document.targets.fall_m_s).value_or(fallback_kg);
+    return falls.in_water_for(sum, fall::drag_correction(document), document.targets.fall_m_s)
+        .value_or(fallback_kg);
 }
 
-/// The lead plan where holes are drilled already: they may go deeper, not shallower. Those the plan would leave shallower keep their
-/// depth, and a void; then it is planned again.
+/// The lead plan where holes are drilled already: they may go deeper, not shallower. Those the plan would
+/// leave shallower keep their depth, and a void; then it is planned again.
 Outcome<LeadPlan> plan_drilled(const preset::Document& document) {
     preset::Document asked = document;
     Outcome<LeadPlan> plan = plan_lead(asked);
@@ -41,7 +47,9 @@ Outcome<LeadPlan> plan_drilled(const preset::Document& document) {
         bool kept = false;
         for (std::size_t i = 0; i < asked.holes.size(); ++i) {
             preset::Hole& hole = asked.holes[i];
-            if (hole.use != preset::HoleUse::ballast || !(plan->document.holes[i].depth_m < document.holes[i].depth_m - 1e-6)) continue;
+            if (hole.use != preset::HoleUse::ballast ||
+                !(plan->document.holes[i].depth_m < document.holes[i].depth_m - 1e-6))
+                continue;
             hole = document.holes[i];
             hole.use = preset::HoleUse::drilled;
             kept = true;
@@ -52,7 +60,8 @@ Outcome<LeadPlan> plan_drilled(const preset::Document& document) {
     return plan;
 }
 
-HoleChange change_of(const preset::Document& before, const preset::Document& after, std::size_t index, const shape::Body& body) {
+HoleChange change_of(const preset::Document& before, const preset::Document& after, std::size_t index,
+                     const shape::Body& body) {
     const preset::Hole& old = before.holes[index];
     const preset::Hole& now = after.holes[index];
     const holes::Bore old_bore = holes::place(old, body);
@@ -68,8 +77,10 @@ HoleChange change_of(const preset::Document& before, const preset::Document& aft
     const double had_column = old.depth_m > 0.0 ? was.fill_column_m : 0.0;
     const double has_column = now.depth_m > 0.0 ? is.fill_column_m : 0.0;
     c.column_m = std::abs(has_column - had_column);
-    if (c.change_kg < 0.0) c.depth_m = now.depth_m - has_column;
-    else if (std::abs(now.depth_m - old.depth_m) > 1e-6) c.depth_m = now.depth_m;
+    if (c.change_kg < 0.0)
+        c.depth_m = now.depth_m - has_column;
+    else if (std::abs(now.depth_m - old.depth_m) > 1e-6)
+        c.depth_m = now.depth_m;
     return c;
 }
 
@@ -80,16 +91,19 @@ void describe_leaded(DoNow& out, const preset::Document& before) {
         const bool known = index < before.holes.size();
         const preset::Hole& hole = out.document.holes[index];
         const std::string name = hole_text(index, hole.name);
-        const std::string close = hole.cap ? " and close it with " + mm(hole.cap->length_m) + " of cap" : std::string();
+        const std::string close =
+            hole.cap ? " and close it with " + mm(hole.cap->length_m) + " of cap" : std::string();
         const std::string open = hole.cap ? ": open the cap, lay " : ": lay ";
         if (c.change_kg < 0.0) {
-            out.steps.push_back(name + ": drill out " + grams(-c.change_kg) + ", bit " + number_text(c.diameter_m, Unit::mm, 2) +
-                                " mm, until it stands " + mm(c.depth_m) + " deep from the skin (" + mm(c.column_m) +
+            out.steps.push_back(name + ": drill out " + grams(-c.change_kg) + ", bit " +
+                                number_text(c.diameter_m, Unit::mm, 2) + " mm, until it stands " +
+                                mm(c.depth_m) + " deep from the skin (" + mm(c.column_m) +
                                 " of fill). Weigh the chips' worth off the piece, dry the hole" +
                                 (hole.cap ? close + " over the void." : "; it stays open."));
         } else if (!known || before.holes[index].depth_m <= 0.0) {
-            out.steps.push_back(name + ", new: bit " + number_text(c.diameter_m, Unit::mm, 2) + " mm, " + mm(c.depth_m) + " deep at " +
-                                mm(hole.x_m) + " from the nose; put in " + grams(c.change_kg) + " of " + material_name(c.material) + close + ".");
+            out.steps.push_back(name + ", new: bit " + number_text(c.diameter_m, Unit::mm, 2) + " mm, " +
+                                mm(c.depth_m) + " deep at " + mm(hole.x_m) + " from the nose; put in " +
+                                grams(c.change_kg) + " of " + material_name(c.material) + close + ".");
         } else {
             out.steps.push_back(name + open + grams(c.change_kg) + " of " + material_name(c.material) +
                                 " on what is there (" + mm(c.column_m) + ")" + close + ".");
@@ -97,7 +111,8 @@ void describe_leaded(DoNow& out, const preset::Document& before) {
         lead = lead || c.material.rfind("lead", 0) == 0;
     }
     if (lead && !out.changes.empty()) {
-        out.steps.push_back("Lead chips: hold the piece in a clamp, drill slowly with a wet cloth under it, no dust, wash your hands; keep "
+        out.steps.push_back("Lead chips: hold the piece in a clamp, drill slowly with a wet cloth under it, "
+                            "no dust, wash your hands; keep "
                             "chips from children and food.");
     }
 }
@@ -107,30 +122,37 @@ void describe_plan(DoNow& out, const LeadPlan& plan) {
         const auto index = static_cast<std::size_t>(h.hole);
         const std::string name = hole_text(index, plan.document.holes[index].name);
         if (h.mass_kg <= 0.0) {
-            out.steps.push_back(name + (h.depth_m > 0.0 ? ": leave it empty and cap it." : ": leave the wood whole."));
+            out.steps.push_back(
+                name + (h.depth_m > 0.0 ? ": leave it empty and cap it." : ": leave the wood whole."));
             continue;
         }
-        out.steps.push_back(name + ": bit " + number_text(plan.document.holes[index].diameter_m, Unit::mm, 2) + " mm, " + mm(h.depth_m) +
-                            " deep, " + grams(h.mass_kg) + " of " + material_name(h.material) + ".");
+        out.steps.push_back(
+            name + ": bit " + number_text(plan.document.holes[index].diameter_m, Unit::mm, 2) + " mm, " +
+            mm(h.depth_m) + " deep, " + grams(h.mass_kg) + " of " + material_name(h.material) + ".");
     }
 }
 
 void describe_tub(DoNow& out, const Surroundings& water) {
     if (out.tub_in_water_kg > 0.0) {
-        std::string text = "In the tub now, hung below the scale, it should read " + grams(out.tub_in_water_kg);
+        std::string text =
+            "In the tub now, hung below the scale, it should read " + grams(out.tub_in_water_kg);
         if (out.tub_half_metre_s) {
-            text += ", and from rest it should go down half a metre in " + number_text(*out.tub_half_metre_s, Unit::one, 1) + " s";
+            text += ", and from rest it should go down half a metre in " +
+                    number_text(*out.tub_half_metre_s, Unit::one, 1) + " s";
         }
         out.steps.push_back(text + ".");
         return;
     }
     const materials::Solid* lead = materials::find_solid("lead");
-    const double clip = lead != nullptr ? -out.tub_in_water_kg / (1.0 - water.tub.density_kg_m3 / lead->density_kg_m3.value) : 0.0;
-    out.steps.push_back("In the tub now it should still float: it should just hang with " + grams(clip) + " of lead clipped on (" +
-                        grams(-out.tub_in_water_kg) + " short of sinking).");
+    const double clip =
+        lead != nullptr ? -out.tub_in_water_kg / (1.0 - water.tub.density_kg_m3 / lead->density_kg_m3.value)
+                        : 0.0;
+    out.steps.push_back("In the tub now it should still float: it should just hang with " + grams(clip) +
+                        " of lead clipped on (" + grams(-out.tub_in_water_kg) + " short of sinking).");
 }
 
-void finish(DoNow& out, const preset::Document& document, const shape::Body& body, const preset::Document& before, Answers after) {
+void finish(DoNow& out, const preset::Document& document, const shape::Body& body,
+            const preset::Document& before, Answers after) {
     out.document = document;
     out.after = std::move(after);
     for (std::size_t i = 0; i < document.holes.size(); ++i) {
@@ -157,7 +179,8 @@ void read_tub(DoNow& out, const Evaluation& evaluation, const Surroundings& wate
     out.tub_fall_m_s = there.tub_fall->speed_m_s;
     const fall::Descent descent(evaluation.body, evaluation.ledger, out.document, water.tub, out.stage);
     const double heavy = descent.motion().heave_mass_kg();
-    const double gathering = heavy * *out.tub_fall_m_s * *out.tub_fall_m_s / (units::standard_gravity_m_s2 * there.in_tub_kg);
+    const double gathering =
+        heavy * *out.tub_fall_m_s * *out.tub_fall_m_s / (units::standard_gravity_m_s2 * there.in_tub_kg);
     out.tub_half_metre_s = time_from_rest_s(0.5, *out.tub_fall_m_s, gathering);
 }
 
@@ -178,7 +201,7 @@ Outcome<DoNow> plan_anew(const preset::Document& taught, Stage stage, const Surr
     return out;
 }
 
-}  // namespace
+} // namespace
 
 Outcome<DoNow> do_now(const preset::Document& document, std::optional<Stage> at) {
     Outcome<Standing> standing = bench::stand(document);
@@ -200,8 +223,9 @@ Outcome<DoNow> do_now(const preset::Document& document, std::optional<Stage> at)
     if (std::abs(f.trio.mean(0) - f.asked.aim_kg) <= band / 3.0 && pitch_off <= third) {
         out.nothing_to_do = true;
         out.met = true;
-        out.steps.push_back("Leave the lead as it is: " + grams(f.trio.mean(0)) + " in water is expected of the finished lure, " +
-                            grams(f.asked.aim_kg) + " is asked.");
+        out.steps.push_back("Leave the lead as it is: " + grams(f.trio.mean(0)) +
+                            " in water is expected of the finished lure, " + grams(f.asked.aim_kg) +
+                            " is asked.");
     } else {
         bench::FallModel falls = s.model->fall_model(Stage::dressed, water.fishing);
         bench::ChangeAim aim{water.fishing.density_kg_m3, f.asked.aim_kg, f.asked.pitch_rad, third};
@@ -227,7 +251,9 @@ Outcome<DoNow> do_now(const preset::Document& document, std::optional<Stage> at)
             }
             if (round == 1) {
                 // A trim hole that nothing goes into is none.
-                const auto is_trim = [&](const auto& c) { return leeways[c.first].hole + 1 == changed.holes.size(); };
+                const auto is_trim = [&](const auto& c) {
+                    return leeways[c.first].hole + 1 == changed.holes.size();
+                };
                 if (std::none_of(change.by.begin(), change.by.end(), is_trim)) changed.holes.pop_back();
                 break;
             }
@@ -242,17 +268,19 @@ Outcome<DoNow> do_now(const preset::Document& document, std::optional<Stage> at)
         }
         out.met = change.weight_met && change.pitch_met;
         if (!change.weight_met) {
-            out.shortfalls.push_back({ProblemCode::cannot_be_met, "/holes", "",
-                                      "Neither the lead in the holes nor a trim hole brings the finished lure to " +
-                                          grams(aim.in_water_kg) + " in water: it would come to " +
-                                          grams(change.sum.in_water_kg(aim.water_kg_m3)) + "."});
+            out.shortfalls.push_back(
+                {ProblemCode::cannot_be_met, "/holes", "",
+                 "Neither the lead in the holes nor a trim hole brings the finished lure to " +
+                     grams(aim.in_water_kg) + " in water: it would come to " +
+                     grams(change.sum.in_water_kg(aim.water_kg_m3)) + "."});
         }
         if (!change.pitch_met) {
             const balance::Hang hang = balance::hang(change.sum);
-            out.shortfalls.push_back({ProblemCode::cannot_be_met, "/targets/pitch_deg", "",
-                                      (change.weight_met ? "With the weight right it hangs at " : "It then hangs at ") +
-                                          (hang.pitch_rad ? degrees_text(*hang.pitch_rad) : std::string("no angle at all")) + "; " +
-                                          degrees_text(aim.pitch_rad) + " is asked."});
+            out.shortfalls.push_back(
+                {ProblemCode::cannot_be_met, "/targets/pitch_deg", "",
+                 (change.weight_met ? "With the weight right it hangs at " : "It then hangs at ") +
+                     (hang.pitch_rad ? degrees_text(*hang.pitch_rad) : std::string("no angle at all")) +
+                     "; " + degrees_text(aim.pitch_rad) + " is asked."});
         }
     }
     const Outcome<Evaluation> after = evaluate(changed);
@@ -264,9 +292,11 @@ Outcome<DoNow> do_now(const preset::Document& document, std::optional<Stage> at)
     return out;
 }
 
-Outcome<std::optional<Estimate>> finished_fall_for_tub(const preset::Document& document, Stage stage, double tub_m_s) {
+Outcome<std::optional<Estimate>> finished_fall_for_tub(const preset::Document& document, Stage stage,
+                                                       double tub_m_s) {
     if (!(tub_m_s >= 0.005 && tub_m_s <= 5.0)) {
-        return Problem{ProblemCode::out_of_range, "/tub_fall", "5 to 5000 mm/s", "A fall in the tub is from 5 to 5000 mm/s."};
+        return Problem{ProblemCode::out_of_range, "/tub_fall", "5 to 5000 mm/s",
+                       "A fall in the tub is from 5 to 5000 mm/s."};
     }
     const Outcome<Standing> before = bench::stand(document);
     if (!before) return before.problems();
@@ -287,24 +317,33 @@ Outcome<std::optional<Estimate>> finished_fall_for_tub(const preset::Document& d
     r.time_sigma_s = bench::fall_scatter * *r.time_s;
     seen.log.push_back(r);
     if (seen.log.size() > preset::max_readings) {
-        // The log is full: what tells least makes way. A reading struck out tells nothing, another fall much the same.
-        const auto first = [&](const auto& is) { return std::find_if(seen.log.begin(), seen.log.end() - 1, is); };
+        // The log is full: what tells least makes way. A reading struck out tells nothing, another fall much
+        // the same.
+        const auto first = [&](const auto& is) {
+            return std::find_if(seen.log.begin(), seen.log.end() - 1, is);
+        };
         auto least = first([](const preset::Reading& old) { return old.struck; });
-        if (least->struck == false) least = first([](const preset::Reading& old) { return old.kind == preset::ReadingKind::tub_fall; });
+        if (least->struck == false)
+            least =
+                first([](const preset::Reading& old) { return old.kind == preset::ReadingKind::tub_fall; });
         seen.log.erase(least == seen.log.end() - 1 ? seen.log.begin() : least);
     }
     Outcome<Standing> after = bench::stand(seen);
     if (!after) return after.problems();
-    // Readings that no lure has together leave the search swinging: what it ended at does not show the fall that its line promised.
+    // Readings that no lure has together leave the search swinging: what it ended at does not show the fall
+    // that its line promised.
     const auto& line = after->update.lines.back();
     const auto found = after->observer->observe(after->model->document().log.back(), after->u);
     constexpr double much_sigma = 0.1;
-    if (!line || !found || !(std::abs(line->read - line->seen.slope.dot(after->u) - (found->read - found->value)) < much_sigma * found->sigma)) {
+    if (!line || !found ||
+        !(std::abs(line->read - line->seen.slope.dot(after->u) - (found->read - found->value)) <
+          much_sigma * found->sigma)) {
         return Problem{ProblemCode::cannot_be_met, "/tub_fall", "",
-                       "Such a fall at this stage is so far from what the log says that no lure does both. Look over the readings and the stage."};
+                       "Such a fall at this stage is so far from what the log says that no lure does both. "
+                       "Look over the readings and the stage."};
     }
     const bench::Finished lure = bench::finished(*after);
     return lure.fall ? std::optional(bench::estimate(*after, *lure.fall)) : std::nullopt;
 }
 
-}  // namespace evenfall
+} // namespace evenfall

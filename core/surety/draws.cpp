@@ -14,8 +14,8 @@ struct DrawRun::State {
     Standing standing;
     Finished finished;
     std::uint64_t seed = 1;
-    Eigen::MatrixXd root;      ///< of the covariance: u = mean + root·z
-    bool whole = false;        ///< no reading yet: the covariance is diagonal and needs no product
+    Eigen::MatrixXd root; ///< of the covariance: u = mean + root·z
+    bool whole = false;   ///< no reading yet: the covariance is diagonal and needs no product
     std::size_t count = 0;
     std::vector<double> mass_kg, in_water_kg, pitch_rad, fall_m_s;
     std::size_t floats = 0, rolls = 0, in_fall = 0, in_pitch = 0, in_both = 0;
@@ -23,8 +23,8 @@ struct DrawRun::State {
 
 namespace {
 
-/// A root of a covariance that may have lost rank to exact readings: PᵀL√D of its pivoted Cholesky factors, what rounding made
-/// negative left out.
+/// A root of a covariance that may have lost rank to exact readings: PᵀL√D of its pivoted Cholesky factors,
+/// what rounding made negative left out.
 Eigen::MatrixXd root_of(const Eigen::MatrixXd& covariance) {
     const Eigen::LDLT<Eigen::MatrixXd> factors(covariance);
     Eigen::MatrixXd root = factors.matrixL();
@@ -47,14 +47,16 @@ Spread5 spread_of(std::vector<double> values) {
     s.middle = at(0.5);
     s.high_50 = at(0.75);
     s.high_95 = at(0.975);
-    for (const double v : values) s.mean += v;
+    for (const double v : values)
+        s.mean += v;
     s.mean /= static_cast<double>(values.size());
-    for (const double v : values) s.sigma += (v - s.mean) * (v - s.mean);
+    for (const double v : values)
+        s.sigma += (v - s.mean) * (v - s.mean);
     s.sigma = values.size() > 1 ? std::sqrt(s.sigma / static_cast<double>(values.size() - 1)) : 0.0;
     return s;
 }
 
-}  // namespace
+} // namespace
 
 DrawRun::DrawRun(std::unique_ptr<State> state) : state_(std::move(state)) {}
 DrawRun::DrawRun(DrawRun&&) noexcept = default;
@@ -64,7 +66,8 @@ DrawRun::~DrawRun() = default;
 Outcome<DrawRun> DrawRun::start(const preset::Document& document, std::uint64_t seed) {
     Outcome<Standing> standing = bench::stand(document);
     if (!standing) return standing.problems();
-    auto state = std::make_unique<State>(State{std::move(standing).value(), {}, seed, {}, false, 0, {}, {}, {}, {}});
+    auto state =
+        std::make_unique<State>(State{std::move(standing).value(), {}, seed, {}, false, 0, {}, {}, {}, {}});
     state->finished = bench::finished(state->standing);
     state->whole = state->standing.update.used.empty();
     if (!state->whole) state->root = root_of(state->standing.covariance);
@@ -83,11 +86,16 @@ void DrawRun::run(std::size_t more) {
     std::vector<double> factors(static_cast<std::size_t>(k));
     for (std::size_t n = 0; n < more; ++n, ++s.count) {
         bench::Random random(s.seed, s.count);
-        for (Eigen::Index i = 0; i < k; ++i) z(i) = random.normal();
+        for (Eigen::Index i = 0; i < k; ++i)
+            z(i) = random.normal();
         u = s.standing.u;
-        if (s.whole) u += z;
-        else u += s.root.lazyProduct(z);
-        for (Eigen::Index i = 0; i < k; ++i) factors[static_cast<std::size_t>(i)] = bench::factor_of(model.inputs()[static_cast<std::size_t>(i)], u(i));
+        if (s.whole)
+            u += z;
+        else
+            u += s.root.lazyProduct(z);
+        for (Eigen::Index i = 0; i < k; ++i)
+            factors[static_cast<std::size_t>(i)] =
+                bench::factor_of(model.inputs()[static_cast<std::size_t>(i)], u(i));
         const ledger::Sum sum = model.sum(Stage::dressed, -1, factors);
         const double in_water = sum.in_water_kg(water.density_kg_m3);
         s.mass_kg.push_back(sum.mass_kg);
@@ -104,23 +112,28 @@ void DrawRun::run(std::size_t more) {
         const std::optional<double> fall = falls.speed_m_s(sum, model.drag(u));
         if (fall) s.fall_m_s.push_back(*fall);
         if (!(in_water > 0.0)) ++s.floats;
-        const bool fall_right = targets.by == preset::TargetBy::fall
-                                    ? fall && std::abs(*fall / targets.fall_m_s - 1.0) <= targets.fall_band
-                                    : in_water >= s.finished.asked.low_kg && in_water <= s.finished.asked.high_kg;
+        const bool fall_right =
+            targets.by == preset::TargetBy::fall
+                ? fall && std::abs(*fall / targets.fall_m_s - 1.0) <= targets.fall_band
+                : in_water >= s.finished.asked.low_kg && in_water <= s.finished.asked.high_kg;
         s.in_fall += fall_right ? 1u : 0u;
         s.in_pitch += pitch_right ? 1u : 0u;
         s.in_both += fall_right && pitch_right ? 1u : 0u;
     }
 }
 
-std::size_t DrawRun::count() const { return state_->count; }
+std::size_t DrawRun::count() const {
+    return state_->count;
+}
 
 Draws DrawRun::result() const {
     const State& s = *state_;
     Draws d;
     d.count = s.count;
     if (s.count == 0) return d;
-    const auto share = [&](std::size_t part) { return static_cast<double>(part) / static_cast<double>(s.count); };
+    const auto share = [&](std::size_t part) {
+        return static_cast<double>(part) / static_cast<double>(s.count);
+    };
     d.floats = share(s.floats);
     d.rolls = share(s.rolls);
     d.chances = {share(s.in_fall), share(s.in_pitch), share(s.in_both)};
@@ -138,4 +151,4 @@ Outcome<Draws> surety_by_draws(const preset::Document& document, std::size_t cou
     return run->result();
 }
 
-}  // namespace evenfall
+} // namespace evenfall

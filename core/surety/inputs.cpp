@@ -7,16 +7,24 @@ namespace evenfall::bench {
 
 double shared_of(const Input& input) {
     switch (input.cause) {
-        case preset::Cause::wood_density:
-        case preset::Cause::moisture: return 0.8;
-        case preset::Cause::carved_size: return 0.4;
-        case preset::Cause::part_mass:
-        case preset::Cause::tail: return 0.7;
-        case preset::Cause::fill_mass: return 0.0;
-        case preset::Cause::cap_mass: return 0.5;
-        case preset::Cause::coat_amount: return 0.6;
-        case preset::Cause::drag: return 0.9;
-        case preset::Cause::none: return 0.0;
+    case preset::Cause::wood_density:
+    case preset::Cause::moisture:
+        return 0.8;
+    case preset::Cause::carved_size:
+        return 0.4;
+    case preset::Cause::part_mass:
+    case preset::Cause::tail:
+        return 0.7;
+    case preset::Cause::fill_mass:
+        return 0.0;
+    case preset::Cause::cap_mass:
+        return 0.5;
+    case preset::Cause::coat_amount:
+        return 0.6;
+    case preset::Cause::drag:
+        return 0.9;
+    case preset::Cause::none:
+        return 0.0;
     }
     return 0.0;
 }
@@ -34,7 +42,8 @@ double factor_slope_of(const Input& input, double u) {
 Lots::Lots(const ledger::Ledger& ledger) {
     const auto input_of = [&](const ledger::Spread& spread) {
         for (std::size_t i = 0; i < inputs_.size(); ++i) {
-            if (inputs_[i].cause == spread.cause && inputs_[i].group == spread.group) return static_cast<int>(i);
+            if (inputs_[i].cause == spread.cause && inputs_[i].group == spread.group)
+                return static_cast<int>(i);
         }
         inputs_.push_back({spread.cause, spread.group, spread.relative});
         return static_cast<int>(inputs_.size()) - 1;
@@ -52,8 +61,8 @@ Lots::Lots(const ledger::Ledger& ledger) {
             if (spread.moves_volume) lot.volume_input[volumes++] = input;
         }
         const auto same = std::find_if(lots_.begin(), lots_.end(), [&](const Lot& other) {
-            return other.stage == lot.stage && other.segment == lot.segment && other.mass_input == lot.mass_input &&
-                   other.volume_input == lot.volume_input;
+            return other.stage == lot.stage && other.segment == lot.segment &&
+                   other.mass_input == lot.mass_input && other.volume_input == lot.volume_input;
         });
         Lot& target = same != lots_.end() ? *same : lots_.emplace_back(lot);
         target.sum += line;
@@ -66,8 +75,10 @@ ledger::Sum Lots::sum(Stage through, int segment, std::span<const double> factor
         if (lot.stage > through || (segment >= 0 && lot.segment != segment)) continue;
         double mass = 1.0;
         double volume = 1.0;
-        for (const int i : lot.mass_input) mass *= i < 0 ? 1.0 : factors[static_cast<std::size_t>(i)];
-        for (const int i : lot.volume_input) volume *= i < 0 ? 1.0 : factors[static_cast<std::size_t>(i)];
+        for (const int i : lot.mass_input)
+            mass *= i < 0 ? 1.0 : factors[static_cast<std::size_t>(i)];
+        for (const int i : lot.volume_input)
+            volume *= i < 0 ? 1.0 : factors[static_cast<std::size_t>(i)];
         total.mass_kg += mass * lot.sum.mass_kg;
         total.displaced_m3 += volume * lot.sum.displaced_m3;
         total.mass_moment_kg_m += mass * lot.sum.mass_moment_kg_m;
@@ -76,8 +87,8 @@ ledger::Sum Lots::sum(Stage through, int segment, std::span<const double> factor
     return total;
 }
 
-ledger::Sum Lots::sum(Stage through, int segment, std::span<const double> factors, std::span<const double> factor_slopes,
-                      Slopes& slopes) const {
+ledger::Sum Lots::sum(Stage through, int segment, std::span<const double> factors,
+                      std::span<const double> factor_slopes, Slopes& slopes) const {
     slopes.setZero(8, static_cast<Eigen::Index>(factors.size()));
     for (const Lot& lot : lots_) {
         if (lot.stage > through || (segment >= 0 && lot.segment != segment)) continue;
@@ -90,7 +101,8 @@ ledger::Sum Lots::sum(Stage through, int segment, std::span<const double> factor
             return product;
         };
         // A quantity in row `row`, its three moments from row `moments` on.
-        const auto add = [&](const Lot::Moved& of, Eigen::Index row, double quantity, Eigen::Index moments, const Vec3& moment) {
+        const auto add = [&](const Lot::Moved& of, Eigen::Index row, double quantity, Eigen::Index moments,
+                             const Vec3& moment) {
             for (std::size_t k = 0; k < of.size(); ++k) {
                 if (of[k] < 0) continue;
                 const double by = product_slope(of, k);
@@ -107,4 +119,4 @@ ledger::Sum Lots::sum(Stage through, int segment, std::span<const double> factor
     return sum(through, segment, factors);
 }
 
-}  // namespace evenfall::bench
+} // namespace evenfall::bench

@@ -14,11 +14,12 @@ namespace evenfall::bench {
 struct Input {
     preset::Cause cause = preset::Cause::none;
     int group = 0;
-    double relative = 0.0;  ///< standard deviation over value, before any reading
+    double relative = 0.0; ///< standard deviation over value, before any reading
 };
 
-/// What share of an input's variance the lures of one recipe have in common (1: the same in all of them). Own estimates: lures are sawn
-/// from one board and coated by one hand; a scale's error at a fill is new each time.
+/// What share of an input's variance the lures of one recipe have in common (1: the same in all of them). Own
+/// estimates: lures are sawn from one board and coated by one hand; a scale's error at a fill is new each
+/// time.
 [[nodiscard]] double shared_of(const Input& input);
 
 /// No line is ever multiplied by less.
@@ -39,8 +40,8 @@ public:
     /// Everything up to and with a stage; one segment alone, or all (segment < 0). `factors` by input.
     [[nodiscard]] ledger::Sum sum(Stage through, int segment, std::span<const double> factors) const;
 
-    /// The same with its slopes: mass, displaced volume, the three mass moments, the three moments of displacement (rows) by input
-    /// (columns), each per unit of u.
+    /// The same with its slopes: mass, displaced volume, the three mass moments, the three moments of
+    /// displacement (rows) by input (columns), each per unit of u.
     using Slopes = Eigen::Matrix<double, 8, Eigen::Dynamic>;
     [[nodiscard]] ledger::Sum sum(Stage through, int segment, std::span<const double> factors,
                                   std::span<const double> factor_slopes, Slopes& slopes) const;
@@ -49,7 +50,7 @@ private:
     struct Lot {
         Stage stage = Stage::carved;
         int segment = 0;
-        using Moved = std::array<int, 4>;  ///< inputs that move it, as many as a line has spreads; −1 none
+        using Moved = std::array<int, 4>; ///< inputs that move it, as many as a line has spreads; −1 none
         Moved mass_input{-1, -1, -1, -1};
         Moved volume_input{-1, -1, -1, -1};
         ledger::Sum sum;
@@ -58,4 +59,4 @@ private:
     std::vector<Lot> lots_;
 };
 
-}  // namespace evenfall::bench
+} // namespace evenfall::bench

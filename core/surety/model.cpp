@@ -13,28 +13,34 @@ namespace {
 /// Spread of the logarithm of drag where the lure has no fall to take it from: that of the end effect alone.
 constexpr double usual_drag_spread = 0.18;
 
-/// The model's band of the fall's speed taken as one standard deviation to each side: nobody has measured how often real lures fall
-/// within it, so it is not leant on for more. Speed goes with drag to the power −½, nearly.
+/// The model's band of the fall's speed taken as one standard deviation to each side: nobody has measured how
+/// often real lures fall within it, so it is not leant on for more. Speed goes with drag to the power −½,
+/// nearly.
 double drag_spread(const preset::Document& document, const Answers& answers) {
     for (const preset::Correction& c : document.corrections) {
         if (c.of == preset::Cause::drag && c.spread) return *c.spread;
     }
-    if (!answers.fall || !(answers.fall->slow_m_s > 0.0) || !(answers.fall->fast_m_s > answers.fall->slow_m_s)) {
+    if (!answers.fall || !(answers.fall->slow_m_s > 0.0) ||
+        !(answers.fall->fast_m_s > answers.fall->slow_m_s)) {
         return usual_drag_spread;
     }
     return std::log(answers.fall->fast_m_s / answers.fall->slow_m_s);
 }
 
-Graded from(const Lots::Slopes& slopes, Eigen::Index row, double value) { return {value, slopes.row(row).transpose()}; }
+Graded from(const Lots::Slopes& slopes, Eigen::Index row, double value) {
+    return {value, slopes.row(row).transpose()};
+}
 
 std::string with_name(const std::string& what, std::size_t index, const std::string& name) {
     return what + ' ' + std::to_string(index + 1) + (name.empty() ? "" : " (" + name + ")");
 }
 
-}  // namespace
+} // namespace
 
-FallModel::FallModel(fall::Hull hull, const fall::Weights& usual, std::vector<fall::DragItem> items, const water::Properties& water)
-    : water_(water), usual_(usual), descent_(std::move(hull), usual, std::move(items), water), heave_m3_(descent_.hull().heave_m3) {}
+FallModel::FallModel(fall::Hull hull, const fall::Weights& usual, std::vector<fall::DragItem> items,
+                     const water::Properties& water)
+    : water_(water), usual_(usual), descent_(std::move(hull), usual, std::move(items), water),
+      heave_m3_(descent_.hull().heave_m3) {}
 
 void FallModel::set(const ledger::Sum& sum, double in_water_kg, double aft_m, double below_m, double drag) {
     fall::Weights w;
@@ -42,7 +48,8 @@ void FallModel::set(const ledger::Sum& sum, double in_water_kg, double aft_m, do
     w.mass_kg = water_.density_kg_m3 * sum.displaced_m3 + in_water_kg;
     w.b_m = sum.b_m();
     w.g_m = {w.b_m.x + aft_m, w.b_m.y, w.b_m.z - below_m};
-    w.pitch_inertia_kg_m2 = usual_.mass_kg > 0.0 ? usual_.pitch_inertia_kg_m2 * w.mass_kg / usual_.mass_kg : 0.0;
+    w.pitch_inertia_kg_m2 =
+        usual_.mass_kg > 0.0 ? usual_.pitch_inertia_kg_m2 * w.mass_kg / usual_.mass_kg : 0.0;
     descent_.set(w, drag);
 }
 
@@ -74,7 +81,8 @@ std::optional<FallSlopes> FallModel::slopes(const ledger::Sum& sum, double drag)
     if (!usual) return std::nullopt;
     FallSlopes s;
     s.speed_m_s = *usual;
-    // One-sided steps, small against what the figures are known to; where a way of falling ends within one, no slope.
+    // One-sided steps, small against what the figures are known to; where a way of falling ends within one,
+    // no slope.
     const double kg = 1e-4 * in_water;
     constexpr double metres = 1e-6;
     constexpr double share = 1e-4;
@@ -121,13 +129,9 @@ double FallModel::gathering_m(const ledger::Sum& sum, double in_water_kg, double
 }
 
 Model::Model(preset::Document document, Evaluation evaluation, const Surroundings& water)
-    : document_(std::move(document)),
-      evaluation_(std::move(evaluation)),
-      water_(water),
-      lots_(evaluation_.ledger),
-      hull_(fall::hull(evaluation_.body)),
-      drag_correction_(fall::drag_correction(document_)),
-      inputs_(lots_.inputs()) {
+    : document_(std::move(document)), evaluation_(std::move(evaluation)), water_(water),
+      lots_(evaluation_.ledger), hull_(fall::hull(evaluation_.body)),
+      drag_correction_(fall::drag_correction(document_)), inputs_(lots_.inputs()) {
     inputs_.push_back({preset::Cause::drag, 0, drag_spread(document_, evaluation_.answers)});
 }
 
@@ -142,29 +146,42 @@ Outcome<Model> Model::of(const preset::Document& document) {
 std::string Model::name_of(const Input& input) const {
     const auto i = static_cast<std::size_t>(input.group);
     switch (input.cause) {
-        case preset::Cause::wood_density: return "wood density";
-        case preset::Cause::moisture: return "wood moisture";
-        case preset::Cause::carved_size:
-            if (i == 0) return "carved size";
-            return with_name("size of segment", i - 1, i <= document_.segment_names.size() ? document_.segment_names[i - 1] : "");
-        case preset::Cause::part_mass: return with_name("part", i, i < document_.parts.size() ? document_.parts[i].name : "");
-        case preset::Cause::fill_mass: return with_name("fill of hole", i, i < document_.holes.size() ? document_.holes[i].name : "");
-        case preset::Cause::cap_mass: return with_name("cap of hole", i, i < document_.holes.size() ? document_.holes[i].name : "");
-        case preset::Cause::coat_amount: return with_name("coat", i, i < document_.coats.size() ? document_.coats[i].name : "");
-        case preset::Cause::tail: return i == 0 ? "the tail's plastic" : "the tail's size";
-        case preset::Cause::drag: return "drag";
-        case preset::Cause::none: break;
+    case preset::Cause::wood_density:
+        return "wood density";
+    case preset::Cause::moisture:
+        return "wood moisture";
+    case preset::Cause::carved_size:
+        if (i == 0) return "carved size";
+        return with_name("size of segment", i - 1,
+                         i <= document_.segment_names.size() ? document_.segment_names[i - 1] : "");
+    case preset::Cause::part_mass:
+        return with_name("part", i, i < document_.parts.size() ? document_.parts[i].name : "");
+    case preset::Cause::fill_mass:
+        return with_name("fill of hole", i, i < document_.holes.size() ? document_.holes[i].name : "");
+    case preset::Cause::cap_mass:
+        return with_name("cap of hole", i, i < document_.holes.size() ? document_.holes[i].name : "");
+    case preset::Cause::coat_amount:
+        return with_name("coat", i, i < document_.coats.size() ? document_.coats[i].name : "");
+    case preset::Cause::tail:
+        return i == 0 ? "the tail's plastic" : "the tail's size";
+    case preset::Cause::drag:
+        return "drag";
+    case preset::Cause::none:
+        break;
     }
     return "";
 }
 
 std::vector<double> Model::factors(const Eigen::VectorXd& u) const {
     std::vector<double> f(inputs_.size());
-    for (std::size_t i = 0; i < f.size(); ++i) f[i] = factor_of(inputs_[i], u(static_cast<Eigen::Index>(i)));
+    for (std::size_t i = 0; i < f.size(); ++i)
+        f[i] = factor_of(inputs_[i], u(static_cast<Eigen::Index>(i)));
     return f;
 }
 
-double Model::drag(const Eigen::VectorXd& u) const { return drag_correction_ * factor_of(inputs_.back(), u(count() - 1)); }
+double Model::drag(const Eigen::VectorXd& u) const {
+    return drag_correction_ * factor_of(inputs_.back(), u(count() - 1));
+}
 
 ledger::Sum Model::sum(Stage through, int segment, const Eigen::VectorXd& u) const {
     return lots_.sum(through, segment, factors(u));
@@ -173,7 +190,8 @@ ledger::Sum Model::sum(Stage through, int segment, const Eigen::VectorXd& u) con
 Trim Model::trim(Stage through, int segment, const Eigen::VectorXd& u, double water_kg_m3) const {
     const std::vector<double> f = factors(u);
     std::vector<double> slope(f.size());
-    for (std::size_t i = 0; i < f.size(); ++i) slope[i] = factor_slope_of(inputs_[i], u(static_cast<Eigen::Index>(i)));
+    for (std::size_t i = 0; i < f.size(); ++i)
+        slope[i] = factor_slope_of(inputs_[i], u(static_cast<Eigen::Index>(i)));
     Lots::Slopes d;
     Trim t;
     t.sum = lots_.sum(through, segment, f, slope, d);
@@ -188,15 +206,19 @@ Trim Model::trim(Stage through, int segment, const Eigen::VectorXd& u, double wa
         const auto row = static_cast<Eigen::Index>(k);
         t.g_m[k] = from(d, 2 + row, at_g[k]);
         t.b_m[k] = from(d, 5 + row, at_b[k]);
-        if (t.sum.mass_kg != 0.0) t.g_m[k].slope = (t.g_m[k].slope - at_g[k] * t.mass_kg.slope) / t.sum.mass_kg;
-        if (t.sum.displaced_m3 != 0.0) t.b_m[k].slope = (t.b_m[k].slope - at_b[k] * t.displaced_m3.slope) / t.sum.displaced_m3;
+        if (t.sum.mass_kg != 0.0)
+            t.g_m[k].slope = (t.g_m[k].slope - at_g[k] * t.mass_kg.slope) / t.sum.mass_kg;
+        if (t.sum.displaced_m3 != 0.0)
+            t.b_m[k].slope = (t.b_m[k].slope - at_b[k] * t.displaced_m3.slope) / t.sum.displaced_m3;
     }
     t.aft_m = {g.x - b.x, t.g_m[0].slope - t.b_m[0].slope};
     t.below_m = {b.z - g.z, t.b_m[2].slope - t.g_m[2].slope};
     t.plumb_m = t.below_m;
     if (t.below_m.value > 0.0 && g.y != b.y) {
         t.plumb_m.value = balance::plumb_m(b - g);
-        t.plumb_m.slope = ((b.y - g.y) * (t.b_m[1].slope - t.g_m[1].slope) + t.below_m.value * t.below_m.slope) / t.plumb_m.value;
+        t.plumb_m.slope =
+            ((b.y - g.y) * (t.b_m[1].slope - t.g_m[1].slope) + t.below_m.value * t.below_m.slope) /
+            t.plumb_m.value;
     }
     return t;
 }
@@ -226,4 +248,4 @@ std::optional<GradedFall> Model::fall(FallModel& falls, const Trim& t, const Eig
     return fall;
 }
 
-}  // namespace evenfall::bench
+} // namespace evenfall::bench

@@ -21,9 +21,9 @@ struct Graded {
 /// The pieces of a sum that hang and fall depend on, graded.
 struct Trim {
     Graded mass_kg, displaced_m3, in_water_kg;
-    Graded aft_m;    ///< G aft of B
-    Graded below_m;  ///< G below B
-    Graded plumb_m;  ///< the same once it has rolled as it hangs (balance/hang.hpp)
+    Graded aft_m;   ///< G aft of B
+    Graded below_m; ///< G below B
+    Graded plumb_m; ///< the same once it has rolled as it hangs (balance/hang.hpp)
     std::array<Graded, 3> g_m, b_m;
     ledger::Sum sum;
 };
@@ -31,7 +31,7 @@ struct Trim {
 /// How the steady fall answers to small changes.
 struct FallSlopes {
     double speed_m_s = 0.0;
-    double per_kg = 0.0;       ///< of in-water mass
+    double per_kg = 0.0; ///< of in-water mass
     double per_aft_m = 0.0;
     double per_below_m = 0.0;
     double per_log_drag = 0.0;
@@ -40,17 +40,19 @@ struct FallSlopes {
 /// A steady fall as a function of the inputs.
 struct GradedFall {
     Graded speed_m_s;
-    /// The in-water mass that alone would make the same difference to the speed: where G lies counts in it, drag does not.
+    /// The in-water mass that alone would make the same difference to the speed: where G lies counts in it,
+    /// drag does not.
     Graded felt_kg;
-    /// The power of drag with which the weight grows that keeps the speed: 1 for a body that falls level, less where more drag also
-    /// turns the lure.
+    /// The power of drag with which the weight grows that keeps the speed: 1 for a body that falls level,
+    /// less where more drag also turns the lure.
     double weight_per_drag = 1.0;
 };
 
 /// The fall of the lure at one stage in one water, with whatever weights it is given.
 class FallModel {
 public:
-    FallModel(fall::Hull hull, const fall::Weights& usual, std::vector<fall::DragItem> items, const water::Properties& water);
+    FallModel(fall::Hull hull, const fall::Weights& usual, std::vector<fall::DragItem> items,
+              const water::Properties& water);
 
     /// Steady speed, down positive; absent where it does not sink steadily.
     [[nodiscard]] std::optional<double> speed_m_s(const ledger::Sum& sum, double drag);
@@ -79,12 +81,12 @@ public:
     [[nodiscard]] const preset::Document& document() const { return document_; }
     [[nodiscard]] const Evaluation& evaluation() const { return evaluation_; }
     [[nodiscard]] const Surroundings& water() const { return water_; }
-    [[nodiscard]] const std::vector<Input>& inputs() const { return inputs_; }   ///< drag last
+    [[nodiscard]] const std::vector<Input>& inputs() const { return inputs_; } ///< drag last
     [[nodiscard]] Eigen::Index count() const { return static_cast<Eigen::Index>(inputs_.size()); }
     [[nodiscard]] std::string name_of(const Input& input) const;
 
     [[nodiscard]] std::vector<double> factors(const Eigen::VectorXd& u) const;
-    [[nodiscard]] double drag(const Eigen::VectorXd& u) const;         ///< the document's own correction in it
+    [[nodiscard]] double drag(const Eigen::VectorXd& u) const; ///< the document's own correction in it
     [[nodiscard]] ledger::Sum sum(Stage through, int segment, const Eigen::VectorXd& u) const;
     [[nodiscard]] ledger::Sum sum(Stage through, int segment, std::span<const double> factors) const {
         return lots_.sum(through, segment, factors);
@@ -94,7 +96,8 @@ public:
     [[nodiscard]] static std::optional<Graded> hang(const Trim& trim);
     [[nodiscard]] FallModel fall_model(Stage stage, const water::Properties& water) const;
     /// That fall, graded; absent where it does not sink.
-    [[nodiscard]] std::optional<GradedFall> fall(FallModel& falls, const Trim& trim, const Eigen::VectorXd& u) const;
+    [[nodiscard]] std::optional<GradedFall> fall(FallModel& falls, const Trim& trim,
+                                                 const Eigen::VectorXd& u) const;
 
 private:
     Model(preset::Document document, Evaluation evaluation, const Surroundings& water);
@@ -108,4 +111,4 @@ private:
     std::vector<Input> inputs_;
 };
 
-}  // namespace evenfall::bench
+} // namespace evenfall::bench

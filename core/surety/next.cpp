@@ -49,14 +49,16 @@ void add_weights(std::vector<Candidate>& all, Standing& s, const StageBelief& st
     const double rho = s.model->water().tub.density_kg_m3;
     const Trim t = s.model->trim(stage.stage, -1, s.u, rho);
     all.push_back({ReadingKind::dry_weight, stage.stage, t.mass_kg.slope, scale_sigma_kg, scale_sigma_kg});
-    all.push_back({ReadingKind::held_under, stage.stage, rho * t.displaced_m3.slope, held_under_sigma_kg, held_under_sigma_kg});
+    all.push_back({ReadingKind::held_under, stage.stage, rho * t.displaced_m3.slope, held_under_sigma_kg,
+                   held_under_sigma_kg});
     if (!is_weighed_dry(s, stage.stage)) {
         Candidate both = all.back();
         both.dry_slope = t.mass_kg.slope;
         all.push_back(std::move(both));
     }
     if (t.in_water_kg.value > 0.0) {
-        all.push_back({ReadingKind::hung_in_water, stage.stage, t.in_water_kg.slope, hung_sigma_kg, hung_sigma_kg});
+        all.push_back(
+            {ReadingKind::hung_in_water, stage.stage, t.in_water_kg.slope, hung_sigma_kg, hung_sigma_kg});
     }
     if (stage.stage < Stage::leaded) return;
     if (const auto hang = Model::hang(t)) {
@@ -68,15 +70,18 @@ void add_weights(std::vector<Candidate>& all, Standing& s, const StageBelief& st
     if (!fall) return;
     constexpr double depth_m = 0.5;
     const double speed = fall->speed_m_s.value;
-    const double time = time_from_rest_s(depth_m, speed, falls.gathering_m(t.sum, t.in_water_kg.value, speed));
+    const double time =
+        time_from_rest_s(depth_m, speed, falls.gathering_m(t.sum, t.in_water_kg.value, speed));
     const double sigma_s = std::hypot(stopwatch_sigma_s, fall_scatter * time);
     // Speed and time go as each other's inverse: the gathering length does not move with the weight.
-    all.push_back({ReadingKind::tub_fall, stage.stage, fall->speed_m_s.slope, speed * sigma_s / time, sigma_s});
+    all.push_back(
+        {ReadingKind::tub_fall, stage.stage, fall->speed_m_s.slope, speed * sigma_s / time, sigma_s});
 }
 
-}  // namespace
+} // namespace
 
-std::vector<NextReading> next_readings(Standing& s, const Finished& f, const std::array<StageBelief, stage_count>& stages) {
+std::vector<NextReading> next_readings(Standing& s, const Finished& f,
+                                       const std::array<StageBelief, stage_count>& stages) {
     std::vector<Candidate> candidates;
     if (s.stage == Stage::carved && !s.has_readings) {
         preset::Reading block;
@@ -94,7 +99,8 @@ std::vector<NextReading> next_readings(Standing& s, const Finished& f, const std
     std::vector<Stage> at{s.stage};
     if (s.stage < Stage::sealed) at.push_back(Stage::sealed);
     if (s.stage == Stage::clear_coated) at.push_back(Stage::dressed);
-    for (const Stage stage : at) add_weights(candidates, s, stages[static_cast<std::size_t>(stage)]);
+    for (const Stage stage : at)
+        add_weights(candidates, s, stages[static_cast<std::size_t>(stage)]);
 
     const double without = chances_put_right(f.trio, f.asked).both;
     std::vector<NextReading> next;
@@ -103,10 +109,12 @@ std::vector<NextReading> next_readings(Standing& s, const Finished& f, const std
         Trio t = f.trio;
         t.covariance = covariance.topLeftCorner<3, 3>();
         const double chance = chances_put_right(t, f.asked).both;
-        next.push_back({c.kind, c.dry_slope.size() > 0, c.stage, c.reading_sigma, std::sqrt(std::max(covariance(3, 3), 0.0)), chance, chance - without});
+        next.push_back({c.kind, c.dry_slope.size() > 0, c.stage, c.reading_sigma,
+                        std::sqrt(std::max(covariance(3, 3), 0.0)), chance, chance - without});
     }
-    std::stable_sort(next.begin(), next.end(), [](const NextReading& a, const NextReading& b) { return a.chance > b.chance; });
+    std::stable_sort(next.begin(), next.end(),
+                     [](const NextReading& a, const NextReading& b) { return a.chance > b.chance; });
     return next;
 }
 
-}  // namespace evenfall::bench
+} // namespace evenfall::bench

@@ -8,8 +8,9 @@
 
 namespace evenfall::bench {
 
-/// SplitMix64 (Steele, Lea and Flood 2014, "Fast splittable pseudorandom number generators", from memory): a counter in steps of
-/// the golden ratio, mixed by two multiplications. Period 2⁶⁴ for each start; a start for each draw is mixed from seed and number.
+/// SplitMix64 (Steele, Lea and Flood 2014, "Fast splittable pseudorandom number generators", from memory): a
+/// counter in steps of the golden ratio, mixed by two multiplications. Period 2⁶⁴ for each start; a start for
+/// each draw is mixed from seed and number.
 class Random {
 public:
     Random(std::uint64_t seed, std::uint64_t draw) : state_(mixed(mixed(seed + step) ^ (draw * step))) {}
@@ -48,4 +49,4 @@ private:
     bool has_spare_ = false;
 };
 
-}  // namespace evenfall::bench
+} // namespace evenfall::bench

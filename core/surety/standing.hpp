@@ -32,8 +32,9 @@ struct Finished {
     Trim trim;
     std::optional<Graded> hang;
     std::optional<Graded> fall;
-    /// Slopes of what the chances are taken from: weight as the fall feels it (the weight itself where a weight is asked, or nothing
-    /// sinks), logarithm of the weight that drag asks for at a speed, hang; and of the weight in water.
+    /// Slopes of what the chances are taken from: weight as the fall feels it (the weight itself where a
+    /// weight is asked, or nothing sinks), logarithm of the weight that drag asks for at a speed, hang; and
+    /// of the weight in water.
     Eigen::MatrixXd slopes;
     Trio trio;
     Asked asked;
@@ -45,20 +46,24 @@ struct Finished {
 /// The middle 50, 80 and 95 % of the finished lure's fall.
 [[nodiscard]] std::array<Interval, 3> fall_intervals(Standing& standing, const Finished& finished);
 
-/// The document with these inputs as corrections and without its log; `spread` is the standard deviation of each u that is left.
-[[nodiscard]] preset::Document with_corrections(const Model& model, const Eigen::VectorXd& u, const Eigen::VectorXd& spread);
+/// The document with these inputs as corrections and without its log; `spread` is the standard deviation of
+/// each u that is left.
+[[nodiscard]] preset::Document with_corrections(const Model& model, const Eigen::VectorXd& u,
+                                                const Eigen::VectorXd& spread);
 
 /// Readings one might take from here, best first.
-[[nodiscard]] std::vector<NextReading> next_readings(Standing& standing, const Finished& finished, const std::array<StageBelief, stage_count>& stages);
+[[nodiscard]] std::vector<NextReading> next_readings(Standing& standing, const Finished& finished,
+                                                     const std::array<StageBelief, stage_count>& stages);
 
 /// How each reading sits, with explanations for those that do not fit.
 [[nodiscard]] std::vector<ReadingVerdict> verdicts(Standing& standing);
 
-/// Where on the belly's middle line a hole of this width and depth has its wood and its walls, nearest to `x_m` by steps of 3 mm; absent
-/// where none within 36 mm does, or where there are holes enough.
-[[nodiscard]] std::optional<double> trim_place(const ledger::Woodwork& woodwork, double x_m, double diameter_m, double depth_m);
+/// Where on the belly's middle line a hole of this width and depth has its wood and its walls, nearest to
+/// `x_m` by steps of 3 mm; absent where none within 36 mm does, or where there are holes enough.
+[[nodiscard]] std::optional<double> trim_place(const ledger::Woodwork& woodwork, double x_m,
+                                               double diameter_m, double depth_m);
 
 /// How much lead may still have to move, and whether there is wood for it.
 [[nodiscard]] TrimHole trim_hole(const Standing& standing, const Finished& finished);
 
-}  // namespace evenfall::bench
+} // namespace evenfall::bench

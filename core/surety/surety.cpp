@@ -20,7 +20,8 @@ std::vector<Belief> beliefs(const Standing& s) {
         const double factor = bench::factor_of(input, s.u(i));
         const double sigma = std::sqrt(std::max(s.covariance(i, i), 0.0));
         const double by = input.cause == preset::Cause::drag ? 1.0 : factor;
-        all.push_back({input.cause, input.group, s.model->name_of(input), factor, input.relative * sigma / by, input.relative});
+        all.push_back({input.cause, input.group, s.model->name_of(input), factor, input.relative * sigma / by,
+                       input.relative});
     }
     return all;
 }
@@ -31,15 +32,17 @@ StageBelief belief_at(Standing& s, Stage stage) {
     StageBelief b;
     b.stage = stage;
     b.mass_kg = estimate(s, t.mass_kg);
-    b.displaced_kg = estimate(s, {tub.density_kg_m3 * t.displaced_m3.value, tub.density_kg_m3 * t.displaced_m3.slope});
+    b.displaced_kg =
+        estimate(s, {tub.density_kg_m3 * t.displaced_m3.value, tub.density_kg_m3 * t.displaced_m3.slope});
     b.in_tub_kg = estimate(s, t.in_water_kg);
     if (t.in_water_kg.value > 0.0) {
-        if (const auto fall = s.model->fall(s.observer->falls(stage, tub), t, s.u)) b.tub_fall_m_s = estimate(s, fall->speed_m_s);
+        if (const auto fall = s.model->fall(s.observer->falls(stage, tub), t, s.u))
+            b.tub_fall_m_s = estimate(s, fall->speed_m_s);
     }
     return b;
 }
 
-}  // namespace
+} // namespace
 
 Outcome<Surety> surety(const preset::Document& document) {
     Outcome<Standing> standing = bench::stand(document);
@@ -60,7 +63,8 @@ Outcome<Surety> surety(const preset::Document& document) {
     out.b_sigma_m = {sigma(f.trim.b_m[0]), sigma(f.trim.b_m[1]), sigma(f.trim.b_m[2])};
     if (f.fall) out.fall_m_s = estimate(s, *f.fall);
     out.fall_50_80_95_m_s = bench::fall_intervals(s, f);
-    for (int i = 0; i < stage_count; ++i) out.stages[static_cast<std::size_t>(i)] = belief_at(s, static_cast<Stage>(i));
+    for (int i = 0; i < stage_count; ++i)
+        out.stages[static_cast<std::size_t>(i)] = belief_at(s, static_cast<Stage>(i));
     out.as_it_stands = bench::chances(f.trio, f.asked);
     out.put_right = bench::chances_put_right(f.trio, f.asked);
     out.asked_in_water_kg = f.asked.aim_kg;
@@ -71,4 +75,4 @@ Outcome<Surety> surety(const preset::Document& document) {
     return out;
 }
 
-}  // namespace evenfall
+} // namespace evenfall

@@ -9,17 +9,23 @@ namespace evenfall::bench {
 Prior Prior::of(const Model& model) {
     Prior p;
     p.shared.resize(model.count());
-    for (Eigen::Index i = 0; i < model.count(); ++i) p.shared(i) = shared_of(model.inputs()[static_cast<std::size_t>(i)]);
+    for (Eigen::Index i = 0; i < model.count(); ++i)
+        p.shared(i) = shared_of(model.inputs()[static_cast<std::size_t>(i)]);
     p.own = Eigen::VectorXd::Ones(model.count()) - p.shared;
     return p;
 }
 
-Posterior::Posterior(const Prior& prior, LinearReadings readings) : Posterior(prior, std::move(readings), MeansOnly{}) { complete(); }
+Posterior::Posterior(const Prior& prior, LinearReadings readings)
+    : Posterior(prior, std::move(readings), MeansOnly{}) {
+    complete();
+}
 
-Posterior::Posterior(const Prior& prior, LinearReadings readings, MeansOnly) : prior_(prior), readings_(std::move(readings)) {
+Posterior::Posterior(const Prior& prior, LinearReadings readings, MeansOnly)
+    : prior_(prior), readings_(std::move(readings)) {
     const Eigen::Index n = readings_.read.size();
     if (n == 0) return;
-    // Scaled by each reading's sigma, so that grams and radians stand side by side and the least eigenvalue is 1.
+    // Scaled by each reading's sigma, so that grams and radians stand side by side and the least eigenvalue
+    // is 1.
     scale_ = readings_.sigma.cwiseInverse();
     const Eigen::MatrixXd slope = (scale_.asDiagonal() * readings_.slope).transpose();
     const Eigen::MatrixXd of_others = prior_.shared.asDiagonal() * slope;
@@ -27,12 +33,13 @@ Posterior::Posterior(const Prior& prior, LinearReadings readings, MeansOnly) : p
     Eigen::MatrixXd covariance(n, n);
     for (Eigen::Index a = 0; a < n; ++a) {
         for (Eigen::Index b = 0; b <= a; ++b) {
-            const bool same = readings_.lure[static_cast<std::size_t>(a)] == readings_.lure[static_cast<std::size_t>(b)];
+            const bool same =
+                readings_.lure[static_cast<std::size_t>(a)] == readings_.lure[static_cast<std::size_t>(b)];
             covariance(a, b) = (same ? of_same : of_others).col(a).dot(slope.col(b));
         }
         covariance(a, a) += 1.0;
     }
-    factors_.compute(covariance);  // looks at the lower half only
+    factors_.compute(covariance); // looks at the lower half only
     weight_ = scale_.cwiseProduct(factors_.solve(scale_.cwiseProduct(readings_.read)));
 }
 
@@ -41,7 +48,8 @@ void Posterior::complete() {
     if (n == 0) return;
     // Column by column: what Eigen has for large products would be a good part of the page.
     Eigen::MatrixXd inverse(n, n);
-    for (Eigen::Index k = 0; k < n; ++k) inverse.col(k) = factors_.solve(Eigen::VectorXd::Unit(n, k));
+    for (Eigen::Index k = 0; k < n; ++k)
+        inverse.col(k) = factors_.solve(Eigen::VectorXd::Unit(n, k));
     inverse_ = scale_.asDiagonal() * inverse * scale_.asDiagonal();
 }
 
@@ -103,20 +111,26 @@ Eigen::VectorXd Posterior::shared_variance() const {
     return prior_.shared - explained(c);
 }
 
-Eigen::VectorXd Posterior::left_out_sigma() const { return inverse_.diagonal().cwiseInverse().cwiseSqrt(); }
+Eigen::VectorXd Posterior::left_out_sigma() const {
+    return inverse_.diagonal().cwiseInverse().cwiseSqrt();
+}
 
-Eigen::VectorXd Posterior::left_out_off() const { return weight_.cwiseQuotient(inverse_.diagonal()); }
+Eigen::VectorXd Posterior::left_out_off() const {
+    return weight_.cwiseQuotient(inverse_.diagonal());
+}
 
 namespace {
 
-/// The work of a reading that takes a search of its own, a timed fall's as 1; a weighing takes a hundredth of it, which is 0 here.
+/// The work of a reading that takes a search of its own, a timed fall's as 1; a weighing takes a hundredth of
+/// it, which is 0 here.
 int searches_for(const preset::Reading& r) {
     if (r.kind == preset::ReadingKind::tub_fall) return 1;
     return r.kind == preset::ReadingKind::floats_showing ? 6 : 0;
 }
 
-/// How often a log is gone through at most, and how often what must be searched for is searched anew. The readings of a lure or two
-/// settle long before; a log as long as it may be, and at odds with itself, still ends within the time that somebody waits.
+/// How often a log is gone through at most, and how often what must be searched for is searched anew. The
+/// readings of a lure or two settle long before; a log as long as it may be, and at odds with itself, still
+/// ends within the time that somebody waits.
 struct Passes {
     int all, searched;
 };
@@ -129,14 +143,15 @@ Passes passes_for(std::size_t readings, int searches) {
     return {std::clamp(by_readings, 10, most), std::clamp(by_searches, 3, most)};
 }
 
-}  // namespace
+} // namespace
 
-Update update(const Model& model, Observer& observer, const Prior& prior, const std::vector<std::size_t>& left_out, const Update* before) {
+Update update(const Model& model, Observer& observer, const Prior& prior,
+              const std::vector<std::size_t>& left_out, const Update* before) {
     constexpr double settled_u = 1e-10;
     const auto& log = model.document().log;
     std::vector<std::size_t> asked;
     int searches = 0;
-    std::map<int, Eigen::VectorXd> at;  // most likely inputs so far, by lure
+    std::map<int, Eigen::VectorXd> at; // most likely inputs so far, by lure
     for (std::size_t i = 0; i < log.size(); ++i) {
         if (log[i].struck || std::find(left_out.begin(), left_out.end(), i) != left_out.end()) continue;
         asked.push_back(i);
@@ -147,10 +162,15 @@ Update update(const Model& model, Observer& observer, const Prior& prior, const 
     // One reading less moves the others little: what takes long to search for stays as it was found.
     constexpr int few_passes = 10;
     const bool as_found = before != nullptr && passes.searched < few_passes;
-    Update result{{}, {}, Posterior(prior, {}), as_found ? before->lines : std::vector<std::optional<ReadingLine>>(log.size()), 0,
+    Update result{{},
+                  {},
+                  Posterior(prior, {}),
+                  as_found ? before->lines : std::vector<std::optional<ReadingLine>>(log.size()),
+                  0,
                   before != nullptr ? before->in_vain : 0};
     auto& lines = result.lines;
-    // A search that finds nothing takes as long as dozens that do: what found nothing is searched again, but not for ever.
+    // A search that finds nothing takes as long as dozens that do: what found nothing is searched again, but
+    // not for ever.
     constexpr int most_in_vain = 40;
     const auto given_up = [&](std::size_t i, int pass) {
         if (result.in_vain < most_in_vain) return false;
@@ -168,7 +188,8 @@ Update update(const Model& model, Observer& observer, const Prior& prior, const 
             const double read = seen->read - seen->value + seen->slope.dot(u);
             lines[i] = ReadingLine{std::move(*seen), read};
         }
-        const auto n = std::count_if(asked.begin(), asked.end(), [&](std::size_t i) { return lines[i].has_value(); });
+        const auto n =
+            std::count_if(asked.begin(), asked.end(), [&](std::size_t i) { return lines[i].has_value(); });
         LinearReadings linear;
         linear.slope.resize(n, model.count());
         linear.read.resize(n);
@@ -201,4 +222,4 @@ Update update(const Model& model, Observer& observer, const Prior& prior, const 
     return result;
 }
 
-}  // namespace evenfall::bench
+} // namespace evenfall::bench

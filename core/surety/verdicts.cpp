@@ -20,11 +20,13 @@ constexpr double does_not_fit = 3.0;
 constexpr double fits = 2.0;
 
 bool is_weighing(ReadingKind kind) {
-    return kind == ReadingKind::dry_weight || kind == ReadingKind::held_under || kind == ReadingKind::hung_in_water;
+    return kind == ReadingKind::dry_weight || kind == ReadingKind::held_under ||
+           kind == ReadingKind::hung_in_water;
 }
 
-constexpr std::array<const char*, stage_count> stage_words{"carved", "drilled", "with its hardware in", "leaded and capped",
-                                                           "sealed", "painted", "clear coated", "dressed"};
+constexpr std::array<const char*, stage_count> stage_words{
+    "carved", "drilled", "with its hardware in", "leaded and capped",
+    "sealed", "painted", "clear coated",         "dressed"};
 
 /// The reading's main number, to be typed wrong.
 double* number_of(Reading& r) {
@@ -37,10 +39,14 @@ double* number_of(Reading& r) {
 
 Unit unit_of(ReadingKind kind) {
     switch (kind) {
-        case ReadingKind::tub_fall: return Unit::one;
-        case ReadingKind::floats_showing: return Unit::mm;
-        case ReadingKind::hang_angle: return Unit::degree;
-        default: return Unit::gram;
+    case ReadingKind::tub_fall:
+        return Unit::one;
+    case ReadingKind::floats_showing:
+        return Unit::mm;
+    case ReadingKind::hang_angle:
+        return Unit::degree;
+    default:
+        return Unit::gram;
     }
 }
 
@@ -62,7 +68,9 @@ void add_typing(std::vector<Alternative>& all, const Reading& r) {
         Reading other = r;
         *number_of(other) = value;
         // One number, one sentence: 3.00 for 30.00 is a slipped point before it is two digits changed over.
-        const auto is_same = [&](Alternative& a) { return std::abs(*number_of(a.reading) - value) < 1e-9 * std::abs(value); };
+        const auto is_same = [&](Alternative& a) {
+            return std::abs(*number_of(a.reading) - value) < 1e-9 * std::abs(value);
+        };
         if (std::none_of(all.begin(), all.end(), is_same)) all.push_back({other, sentence});
     };
     Reading copy = r;
@@ -94,7 +102,8 @@ void add_places(std::vector<Alternative>& all, const Reading& r, const preset::D
             if (static_cast<Stage>(s) == r.stage) continue;
             Reading other = r;
             other.stage = static_cast<Stage>(s);
-            all.push_back({other, std::string("Another stage: it fits the lure ") + stage_words[static_cast<std::size_t>(s)] + "."});
+            all.push_back({other, std::string("Another stage: it fits the lure ") +
+                                      stage_words[static_cast<std::size_t>(s)] + "."});
         }
     }
     if (!is_weighing(r.kind)) return;
@@ -105,7 +114,8 @@ void add_places(std::vector<Alternative>& all, const Reading& r, const preset::D
         other.segment.reset();
         if (s >= 0) other.segment = s;
         all.push_back({other, s < 0 ? std::string("All segments together: it fits the whole lure.")
-                                    : "One segment alone: it fits “" + document.segment_names[static_cast<std::size_t>(s)] + "”."});
+                                    : "One segment alone: it fits “" +
+                                          document.segment_names[static_cast<std::size_t>(s)] + "”."});
     }
     if (r.kind != ReadingKind::dry_weight) {
         // A wire or a thread: nobody's weighs more than this.
@@ -123,24 +133,33 @@ void add_places(std::vector<Alternative>& all, const Reading& r, const preset::D
 void add_water(std::vector<std::string>& told, const Reading& r, const Observation& o, double wood_kg) {
     const double over = o.read - o.value;
     const bool most = std::abs(over) < 0.3 * wood_kg;
-    const bool in_water = r.kind == ReadingKind::hung_in_water || r.kind == ReadingKind::just_hangs || r.kind == ReadingKind::tub_fall;
+    const bool in_water = r.kind == ReadingKind::hung_in_water || r.kind == ReadingKind::just_hangs ||
+                          r.kind == ReadingKind::tub_fall;
     const std::string mass = number_text(std::abs(over), Unit::gram, 2) + " g";
-    if (r.kind == ReadingKind::dry_weight && over > 0.0 && most) told.push_back("Wet wood: " + mass + " of water in it would fit; let it dry and weigh again.");
+    if (r.kind == ReadingKind::dry_weight && over > 0.0 && most)
+        told.push_back("Wet wood: " + mass + " of water in it would fit; let it dry and weigh again.");
     if (in_water && over > 0.0 && most) {
-        told.push_back("A leak: " + mass + " of water in the wood or in a hole would fit; dry it, find the scratch or the open cap.");
+        told.push_back(
+            "A leak: " + mass +
+            " of water in the wood or in a hole would fit; dry it, find the scratch or the open cap.");
     }
-    if (in_water && over < 0.0 && most) told.push_back("Air: bubbles of " + mass + " lift would fit; wipe it down under water.");
+    if (in_water && over < 0.0 && most)
+        told.push_back("Air: bubbles of " + mass + " lift would fit; wipe it down under water.");
     if (r.kind == ReadingKind::held_under && over < 0.0 && most) {
-        told.push_back("Water ran in: a hole or pocket of " + number_text(std::abs(over), Unit::gram, 2) + " cm³ that filled would fit.");
+        told.push_back("Water ran in: a hole or pocket of " + number_text(std::abs(over), Unit::gram, 2) +
+                       " cm³ that filled would fit.");
     }
-    if (r.kind == ReadingKind::held_under && over > 0.0 && most) told.push_back("Air clung to it, or it touched the cup: " + mass + " too much.");
+    if (r.kind == ReadingKind::held_under && over > 0.0 && most)
+        told.push_back("Air clung to it, or it touched the cup: " + mass + " too much.");
 }
 
 /// Off in standard deviations of the prediction from `u` and its covariance.
-std::optional<double> off_of(Observer& observer, const Reading& r, const Eigen::VectorXd& u, const Eigen::MatrixXd& covariance) {
+std::optional<double> off_of(Observer& observer, const Reading& r, const Eigen::VectorXd& u,
+                             const Eigen::MatrixXd& covariance) {
     const auto o = observer.observe(r, u);
     if (!o) return std::nullopt;
-    return (o->read - o->value) / std::sqrt(o->slope.dot(covariance.lazyProduct(o->slope)) + o->sigma * o->sigma);
+    return (o->read - o->value) /
+           std::sqrt(o->slope.dot(covariance.lazyProduct(o->slope)) + o->sigma * o->sigma);
 }
 
 void explain(Standing& s, ReadingVerdict& verdict, const Update& others) {
@@ -156,7 +175,8 @@ void explain(Standing& s, ReadingVerdict& verdict, const Update& others) {
     }
     if (const auto o = s.observer->observe(r, u)) {
         double wood = 0.0;
-        for (const ledger::Line& line : s.model->evaluation().ledger) wood += line.kind == ledger::Kind::wood ? line.mass_kg : 0.0;
+        for (const ledger::Line& line : s.model->evaluation().ledger)
+            wood += line.kind == ledger::Kind::wood ? line.mass_kg : 0.0;
         add_water(verdict.explanations, r, *o, wood);
     }
 }
@@ -165,15 +185,20 @@ void explain(Standing& s, ReadingVerdict& verdict, const Update& others) {
 std::string silent_sentence(const ReadingVerdict& v, ReadingKind kind) {
     const std::string reading = "Reading " + std::to_string(v.index + 1) + " says nothing of this lure: ";
     switch (kind) {
-        case ReadingKind::tub_fall: return reading + "with no weight does it fall so far in that time.";
-        case ReadingKind::floats_showing: return reading + "with no weight does it float upright and show so much.";
-        case ReadingKind::hang_angle: return reading + "it hangs at no angle of its own.";
-        case ReadingKind::block: return reading + "nothing is open about its wood.";
-        default: return reading + "it does not fit what is built.";
+    case ReadingKind::tub_fall:
+        return reading + "with no weight does it fall so far in that time.";
+    case ReadingKind::floats_showing:
+        return reading + "with no weight does it float upright and show so much.";
+    case ReadingKind::hang_angle:
+        return reading + "it hangs at no angle of its own.";
+    case ReadingKind::block:
+        return reading + "nothing is open about its wood.";
+    default:
+        return reading + "it does not fit what is built.";
     }
 }
 
-}  // namespace
+} // namespace
 
 std::vector<ReadingVerdict> verdicts(Standing& s) {
     const auto& log = s.model->document().log;
@@ -199,7 +224,8 @@ std::vector<ReadingVerdict> verdicts(Standing& s) {
             ReadingVerdict& v = all[now.used[k]];
             v.used = true;
             v.off = off(row) / sigma(row);
-            const bool worse = std::abs(v.off) > does_not_fit && (!worst || std::abs(v.off) > std::abs(all[now.used[*worst]].off));
+            const bool worse = std::abs(v.off) > does_not_fit &&
+                               (!worst || std::abs(v.off) > std::abs(all[now.used[*worst]].off));
             if (worse) worst = k;
         }
         if (!worst || wrong.size() == most_wrong) break;
@@ -229,8 +255,10 @@ std::vector<ReadingVerdict> verdicts(Standing& s) {
         // Readings taken as in-water mass go back into their own number by the ratio of the two spreads.
         const double own = o.sigma > 0.0 ? v.sigma / o.sigma : 1.0;
         const Reading& r = log[v.index];
-        const bool light_clip = r.kind == ReadingKind::just_hangs && clip_share(r, s.observer->tub(r).density_kg_m3) < 0.0;
-        const bool falls_with_mass = r.kind == ReadingKind::tub_fall || r.kind == ReadingKind::floats_showing ||
+        const bool light_clip =
+            r.kind == ReadingKind::just_hangs && clip_share(r, s.observer->tub(r).density_kg_m3) < 0.0;
+        const bool falls_with_mass = r.kind == ReadingKind::tub_fall ||
+                                     r.kind == ReadingKind::floats_showing ||
                                      (r.kind == ReadingKind::just_hangs && !light_clip);
         v.expected = v.read - (falls_with_mass ? -own : own) * off(row);
         v.expected_sigma = own * sigma(row);
@@ -238,4 +266,4 @@ std::vector<ReadingVerdict> verdicts(Standing& s) {
     return all;
 }
 
-}  // namespace evenfall::bench
+} // namespace evenfall::bench

@@ -39,7 +39,9 @@ double area_under(const preset::CurvePoints& points) {
 }
 
 shape::Box box_of(const preset::Tail& tail, const preset::Tenon& t) {
-    return {tail.x_m - t.length_m, tail.x_m, -0.5 * t.thickness_m, 0.5 * t.thickness_m, tail.z_m - 0.5 * t.height_m, tail.z_m + 0.5 * t.height_m};
+    return {tail.x_m - t.length_m,       tail.x_m,
+            -0.5 * t.thickness_m,        0.5 * t.thickness_m,
+            tail.z_m - 0.5 * t.height_m, tail.z_m + 0.5 * t.height_m};
 }
 
 /// The pocket that holds the middle of the tenon where it leaves the wood; −1 where there is none.
@@ -48,7 +50,8 @@ int slot_of(const preset::Document& document, const shape::Box& tenon, double wo
     for (std::size_t i = 0; i < document.pockets.size(); ++i) {
         const shape::Box slot = shape::box_of(document.pockets[i]);
         const double z = 0.5 * (tenon.z_from_m + tenon.z_to_m);
-        if (slot.x_from_m <= x && x <= slot.x_to_m && slot.y_from_m < 0.0 && slot.y_to_m > 0.0 && slot.z_from_m <= z && z <= slot.z_to_m)
+        if (slot.x_from_m <= x && x <= slot.x_to_m && slot.y_from_m < 0.0 && slot.y_to_m > 0.0 &&
+            slot.z_from_m <= z && z <= slot.z_to_m)
             return static_cast<int>(i);
     }
     return -1;
@@ -59,39 +62,48 @@ void refuse(Problems& out, ProblemCode code, const char* path, std::string limit
 }
 
 /// A tenon in its slot: what is more than its limit is refused by name.
-void check_tenon(const preset::Tail& tail, const preset::Tenon& t, const preset::Document& document, int slot_index, double wood_end_m,
-                 Problems& out) {
+void check_tenon(const preset::Tail& tail, const preset::Tenon& t, const preset::Document& document,
+                 int slot_index, double wood_end_m, Problems& out) {
     if (!(t.length_m > tail.x_m - wood_end_m + slack_m)) {
-        return refuse(out, ProblemCode::outside_segment, "/tail/tenon/length_mm", "more than " + millimetres_text(tail.x_m - wood_end_m),
+        return refuse(out, ProblemCode::outside_segment, "/tail/tenon/length_mm",
+                      "more than " + millimetres_text(tail.x_m - wood_end_m),
                       "The tenon of the tail ends before it reaches the wood.");
     }
     if (slot_index < 0) {
         return refuse(out, ProblemCode::missing_key, "/tail/tenon", "a pocket there",
-                      "The tenon of the tail meets no slot: cut a pocket at the end of the wood, at the tail's height.");
+                      "The tenon of the tail meets no slot: cut a pocket at the end of the wood, at the "
+                      "tail's height.");
     }
     const auto i = static_cast<std::size_t>(slot_index);
     const shape::Box slot = shape::box_of(document.pockets[i]);
     const std::string name = "pocket " + std::to_string(i + 1);
     if (slot.x_to_m < wood_end_m - slack_m) {
-        refuse(out, ProblemCode::overlap, "/tail/tenon", "", "Wood stands between " + name + " and the tail: its slot must reach the end of the wood.");
+        refuse(out, ProblemCode::overlap, "/tail/tenon", "",
+               "Wood stands between " + name + " and the tail: its slot must reach the end of the wood.");
     }
     const auto room = [&](const char* path, const char* what, double size_m, double most_m) {
         if (size_m <= most_m + slack_m) return;
         refuse(out, ProblemCode::out_of_range, path, "at most " + millimetres_text(most_m),
-               std::string("The tenon of the tail is ") + millimetres_text(size_m) + what + millimetres_text(most_m) + " in " + name + ".");
+               std::string("The tenon of the tail is ") + millimetres_text(size_m) + what +
+                   millimetres_text(most_m) + " in " + name + ".");
     };
     room("/tail/tenon/length_mm", " long; there is room for ", t.length_m, tail.x_m - slot.x_from_m);
-    room("/tail/tenon/thickness_mm", " thick; there is room for ", t.thickness_m, 2.0 * std::min(slot.y_to_m, -slot.y_from_m));
-    room("/tail/tenon/height_mm", " high; there is room for ", t.height_m, 2.0 * std::min(slot.z_to_m - tail.z_m, tail.z_m - slot.z_from_m));
+    room("/tail/tenon/thickness_mm", " thick; there is room for ", t.thickness_m,
+         2.0 * std::min(slot.y_to_m, -slot.y_from_m));
+    room("/tail/tenon/height_mm", " high; there is room for ", t.height_m,
+         2.0 * std::min(slot.z_to_m - tail.z_m, tail.z_m - slot.z_from_m));
 }
 
-}  // namespace
+} // namespace
 
 double density_kg_m3(const preset::Tail& tail) {
-    return tail.density_kg_m3 ? *tail.density_kg_m3 : materials::find_solid(tail.material)->density_kg_m3.value;
+    return tail.density_kg_m3 ? *tail.density_kg_m3
+                              : materials::find_solid(tail.material)->density_kg_m3.value;
 }
 
-double tenon_m3(const preset::Tail& tail) { return tail.tenon ? tail.tenon->length_m * tail.tenon->thickness_m * tail.tenon->height_m : 0.0; }
+double tenon_m3(const preset::Tail& tail) {
+    return tail.tenon ? tail.tenon->length_m * tail.tenon->thickness_m * tail.tenon->height_m : 0.0;
+}
 
 Shadow shadow(const preset::Tail& tail) {
     return {area_under(tail.top) - area_under(tail.bottom), 2.0 * area_under(tail.half_thickness)};
@@ -131,7 +143,9 @@ Outcome<Loft> loft(const preset::Document& document, const shape::Body& body) {
     Problems problems;
     if (!(tail.x_m >= end - slack_m)) {
         refuse(problems, ProblemCode::overlap, "/tail/x_mm", "at least " + millimetres_text(end),
-               "The root of the tail lies " + millimetres_text(tail.x_m) + " from the nose, in the wood; it starts at its end, " + millimetres_text(end) + ", or behind it.");
+               "The root of the tail lies " + millimetres_text(tail.x_m) +
+                   " from the nose, in the wood; it starts at its end, " + millimetres_text(end) +
+                   ", or behind it.");
     }
     auto shape_of_it = shaped(tail);
     if (!shape_of_it) return shape_of_it.problems();
@@ -141,10 +155,12 @@ Outcome<Loft> loft(const preset::Document& document, const shape::Body& body) {
         const int slot = slot_of(document, box, end);
         check_tenon(tail, *tail.tenon, document, slot, end, problems);
         if (problems.empty() && !document.pockets[static_cast<std::size_t>(slot)].floods)
-            result.dry_m3 = std::min(tenon_m3(tail), shape::box_in_segment(body, static_cast<int>(body.segments.size()) - 1, box).volume_m3);
+            result.dry_m3 = std::min(
+                tenon_m3(tail),
+                shape::box_in_segment(body, static_cast<int>(body.segments.size()) - 1, box).volume_m3);
     }
     if (!problems.empty()) return problems;
     return result;
 }
 
-}  // namespace evenfall::tail
+} // namespace evenfall::tail

@@ -22,15 +22,19 @@ struct Named {
 
 constexpr std::array<Named, ingredient_count> names{{
     {"old", "/blend/old", "/blend/old_g_cm3", "The parts of old plastic", "The density of old plastic"},
-    {"fresh", "/blend/fresh", "/blend/fresh_g_cm3", "The parts of fresh plastic", "The density of fresh plastic"},
-    {"softener", "/blend/softener", "/blend/softener_g_cm3", "The parts of softener", "The density of softener"},
-    {"hardener", "/blend/hardener", "/blend/hardener_g_cm3", "The parts of hardener", "The density of hardener"},
+    {"fresh", "/blend/fresh", "/blend/fresh_g_cm3", "The parts of fresh plastic",
+     "The density of fresh plastic"},
+    {"softener", "/blend/softener", "/blend/softener_g_cm3", "The parts of softener",
+     "The density of softener"},
+    {"hardener", "/blend/hardener", "/blend/hardener_g_cm3", "The parts of hardener",
+     "The density of hardener"},
     {"colour", "/blend/colour", "/blend/colour_g_cm3", "The parts of colour", "The density of colour"},
 }};
 
 Problems off_limits(const PourRequest& r) {
     Problems out;
-    const auto number = [&out](const char* path, const char* what, double value, double least, double most, Unit unit = Unit::one, int decimals = 0) {
+    const auto number = [&out](const char* path, const char* what, double value, double least, double most,
+                               Unit unit = Unit::one, int decimals = 0) {
         units::check_limit({path, what, value, least, most, unit, decimals}, out);
     };
     number("/tails", "The number of tails", r.tails, 1.0, 1000.0);
@@ -42,25 +46,30 @@ Problems off_limits(const PourRequest& r) {
     double parts = 0.0;
     for (std::size_t i = 0; i < ingredient_count; ++i) {
         number(names[i].parts_path, names[i].parts, r.blend.of[i].parts, 0.0, 1000.0);
-        number(names[i].density_path, names[i].density, r.blend.of[i].kg_m3, 800.0, 2000.0, Unit::g_per_cm3, 1);
+        number(names[i].density_path, names[i].density, r.blend.of[i].kg_m3, 800.0, 2000.0, Unit::g_per_cm3,
+               1);
         parts += r.blend.of[i].parts;
     }
     if (out.empty() && !(parts > 0.0)) {
-        out.push_back({ProblemCode::out_of_range, "/blend", "one part at least", "The blend holds nothing: name one part at least."});
+        out.push_back({ProblemCode::out_of_range, "/blend", "one part at least",
+                       "The blend holds nothing: name one part at least."});
     }
     return out;
 }
 
-}  // namespace
+} // namespace
 
-const char* ingredient_word(Ingredient ingredient) { return names[static_cast<std::size_t>(ingredient)].word; }
+const char* ingredient_word(Ingredient ingredient) {
+    return names[static_cast<std::size_t>(ingredient)].word;
+}
 
 Outcome<Pour> pour(const preset::Tail& tail, const ledger::Ledger& ledger, const PourRequest& r) {
     if (Problems problems = off_limits(r); !problems.empty()) return problems;
     const auto body = shaped(tail);
     if (!body) return body.problems();
     Pour p;
-    // What was learnt of size and plastic stands in the ledger: behind its root the tail pushes its whole volume aside.
+    // What was learnt of size and plastic stands in the ledger: behind its root the tail pushes its whole
+    // volume aside.
     double size = 1.0;
     for (const ledger::Line& line : ledger) {
         if (line.kind != ledger::Kind::tail) continue;
@@ -78,7 +87,8 @@ Outcome<Pour> pour(const preset::Tail& tail, const ledger::Ledger& ledger, const
     p.heated_kg = p.poured_kg / (1.0 - r.loss);
     double whole = 0.0;
     const auto weight = [&](const Share& s) { return s.parts * (r.blend.by_volume ? s.kg_m3 : 1.0); };
-    for (const Share& s : r.blend.of) whole += weight(s);
+    for (const Share& s : r.blend.of)
+        whole += weight(s);
     for (std::size_t i = 0; i < ingredient_count; ++i) {
         const double kg = p.heated_kg * weight(r.blend.of[i]) / whole;
         p.blend[i] = {kg, kg / r.blend.of[i].kg_m3};
@@ -86,4 +96,4 @@ Outcome<Pour> pour(const preset::Tail& tail, const ledger::Ledger& ledger, const
     return p;
 }
 
-}  // namespace evenfall::tail
+} // namespace evenfall::tail

@@ -14,4 +14,4 @@ Outcome<Pull> pull(const preset::Document& document, const Evaluation& evaluatio
     return result;
 }
 
-}  // namespace evenfall::tail
+} // namespace evenfall::tail

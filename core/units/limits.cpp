@@ -20,7 +20,8 @@ void check_limit(const Limited& n, Problems& out) {
     sentence += " goes from ";
     sentence += limit;
     sentence += '.';
-    out.push_back({std::isfinite(n.value) ? ProblemCode::out_of_range : ProblemCode::not_a_number, n.path, std::move(limit), std::move(sentence)});
+    out.push_back({std::isfinite(n.value) ? ProblemCode::out_of_range : ProblemCode::not_a_number, n.path,
+                   std::move(limit), std::move(sentence)});
 }
 
-}  // namespace evenfall::units
+} // namespace evenfall::units

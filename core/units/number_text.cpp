@@ -12,18 +12,23 @@ namespace evenfall::units {
 
 namespace {
 
-constexpr std::string_view minus_sign = "−";  // U+2212
+constexpr std::string_view minus_sign = "−"; // U+2212
 constexpr std::string_view nothing = "–";
 
-bool is_digit(char c) { return c >= '0' && c <= '9'; }
-bool is_blank(char c) { return c == ' ' || c == '\t'; }
+bool is_digit(char c) {
+    return c >= '0' && c <= '9';
+}
+bool is_blank(char c) {
+    return c == ' ' || c == '\t';
+}
 
 /// Text that is eaten from the front.
 struct Reader {
     std::string_view rest;
 
     void skip_blanks() {
-        while (!rest.empty() && is_blank(rest.front())) rest.remove_prefix(1);
+        while (!rest.empty() && is_blank(rest.front()))
+            rest.remove_prefix(1);
     }
     bool take(std::string_view word) {
         if (rest.substr(0, word.size()) != word) return false;
@@ -33,14 +38,16 @@ struct Reader {
     bool at_digit() const { return !rest.empty() && is_digit(rest.front()); }
     std::string_view digits() {
         std::size_t n = 0;
-        while (n < rest.size() && is_digit(rest[n])) ++n;
+        while (n < rest.size() && is_digit(rest[n]))
+            ++n;
         const std::string_view taken = rest.substr(0, n);
         rest.remove_prefix(n);
         return taken;
     }
 };
 
-/// whole.part as a double. Eighteen digits fit an integer exactly; what follows them is below a double's last place.
+/// whole.part as a double. Eighteen digits fit an integer exactly; what follows them is below a double's last
+/// place.
 double decimal(std::string_view whole, std::string_view part) {
     constexpr int most_digits = 18;
     std::uint64_t mantissa = 0;
@@ -65,7 +72,7 @@ double decimal(std::string_view whole, std::string_view part) {
 
 struct Typed {
     double value = 0.0;
-    std::string_view unit;  ///< as typed, may be empty
+    std::string_view unit; ///< as typed, may be empty
 };
 
 enum class Flaw { none, no_number, divided_by_nothing };
@@ -103,7 +110,7 @@ double take_size(Reader& reader, Flaw& flaw) {
         flaw = Flaw::no_number;
         return 0.0;
     }
-    Reader ahead = reader;  // "1 3/8" and "1-3/8"
+    Reader ahead = reader; // "1 3/8" and "1-3/8"
     ahead.skip_blanks();
     if (ahead.take("-")) ahead.skip_blanks();
     if (const auto fraction = take_fraction(ahead, flaw)) {
@@ -122,7 +129,8 @@ Typed take_number(std::string_view text, Flaw& flaw) {
     const double size = take_size(reader, flaw);
     reader.skip_blanks();
     std::string_view unit = reader.rest;
-    while (!unit.empty() && is_blank(unit.back())) unit.remove_suffix(1);
+    while (!unit.empty() && is_blank(unit.back()))
+        unit.remove_suffix(1);
     // Anything that looks like more of a number is a slip of the finger, not a unit.
     const std::string_view of_numbers = "0123456789.,+-/";
     if (!unit.empty() && of_numbers.find(unit.front()) != std::string_view::npos) flaw = Flaw::no_number;
@@ -141,16 +149,19 @@ struct Read {
 Outcome<Read> read(std::string_view text, Unit usual, std::string_view path) {
     if (text.size() > max_number_text) {
         return refusal(ProblemCode::too_large, path, std::to_string(max_number_text) + " characters",
-                       "This is too long for a number: " + std::to_string(max_number_text) + " characters are the most.");
+                       "This is too long for a number: " + std::to_string(max_number_text) +
+                           " characters are the most.");
     }
     Flaw flaw = Flaw::none;
     const Typed typed = take_number(text, flaw);
     if (flaw == Flaw::divided_by_nothing) {
-        return refusal(ProblemCode::out_of_range, path, "not 0", "A fraction needs a number other than 0 below its stroke.");
+        return refusal(ProblemCode::out_of_range, path, "not 0",
+                       "A fraction needs a number other than 0 below its stroke.");
     }
     if (flaw == Flaw::no_number) {
         return refusal(ProblemCode::wrong_type, path, "a number",
-                       "This cannot be read as a number. Type it like 8, 8.25, 8,25, 7/64 or 1 3/8, with or without a unit.");
+                       "This cannot be read as a number. Type it like 8, 8.25, 8,25, 7/64 or 1 3/8, with or "
+                       "without a unit.");
     }
     const std::optional<Unit> unit = typed.unit.empty() ? usual : find_unit(typed.unit);
     if (!unit) {
@@ -165,7 +176,7 @@ Outcome<Read> read(std::string_view text, Unit usual, std::string_view path) {
     return Read{value, *unit};
 }
 
-}  // namespace
+} // namespace
 
 Outcome<double> read_number(std::string_view text, Unit usual, std::string_view path) {
     const auto typed = read(text, usual, path);
@@ -183,10 +194,12 @@ Outcome<double> read_number(std::string_view text, Unit usual, std::string_view 
 
 std::string number_text(double core, Unit unit, int decimals) {
     const double value = from_core(core, unit);
-    if (!(std::fabs(value) < 1e9)) return std::string(nothing);  // nine decimals of it still fit the integer below
+    if (!(std::fabs(value) < 1e9))
+        return std::string(nothing); // nine decimals of it still fit the integer below
     const int places = std::clamp(decimals, 0, 9);
     long long scale = 1;
-    for (int i = 0; i < places; ++i) scale *= 10;
+    for (int i = 0; i < places; ++i)
+        scale *= 10;
     const long long steps = std::llround(std::fabs(value) * static_cast<double>(scale));
 
     std::string text = value < 0.0 && steps != 0 ? std::string(minus_sign) : std::string();
@@ -215,4 +228,4 @@ std::string inch_text(double length_m, InchStep step) {
     return text;
 }
 
-}  // namespace evenfall::units
+} // namespace evenfall::units

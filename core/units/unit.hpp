@@ -11,16 +11,37 @@ enum class Quantity { number, share, length, mass, angle, temperature, speed, de
 
 /// The units a carver reads and types. SI (and °C, g/kg) is what the core holds.
 enum class Unit {
-    one,                                   // number
-    percent,                               // share [1]: 12 % is 0.12 in the core
-    mm, cm, m, micrometre, inch, mil, foot,  // length [m]
-    gram, kilogram, ounce, pound, grain,   // mass [kg]
-    degree, radian,                        // angle [rad]
-    celsius, fahrenheit,                   // temperature [°C]
-    s_per_ft, s_per_m, mm_per_s, cm_per_s, m_per_s, inch_per_s, ft_per_s,  // speed [m/s]
-    g_per_cm3, kg_per_m3, lb_per_ft3,      // density [kg/m³]
-    cm3, m3,                               // volume [m³]
-    g_per_kg,                              // salinity [g/kg]
+    one,     // number
+    percent, // share [1]: 12 % is 0.12 in the core
+    mm,
+    cm,
+    m,
+    micrometre,
+    inch,
+    mil,
+    foot, // length [m]
+    gram,
+    kilogram,
+    ounce,
+    pound,
+    grain, // mass [kg]
+    degree,
+    radian, // angle [rad]
+    celsius,
+    fahrenheit, // temperature [°C]
+    s_per_ft,
+    s_per_m,
+    mm_per_s,
+    cm_per_s,
+    m_per_s,
+    inch_per_s,
+    ft_per_s, // speed [m/s]
+    g_per_cm3,
+    kg_per_m3,
+    lb_per_ft3, // density [kg/m³]
+    cm3,
+    m3,       // volume [m³]
+    g_per_kg, // salinity [g/kg]
 };
 
 [[nodiscard]] Quantity quantity_of(Unit unit);
@@ -28,14 +49,15 @@ enum class Unit {
 /// As shown beside a number: "mm", "in", "s/ft", "°C", "cm³"; empty for Unit::one.
 [[nodiscard]] std::string_view symbol(Unit unit);
 
-/// Value in `unit` → the core's unit (SI; temperature °C; salinity g/kg). Zero seconds per foot or metre answers infinity.
+/// Value in `unit` → the core's unit (SI; temperature °C; salinity g/kg). Zero seconds per foot or metre
+/// answers infinity.
 [[nodiscard]] double to_core(double value, Unit unit);
 
 /// The core's unit → value in `unit`. A speed of zero answers infinity in s/ft and s/m.
 [[nodiscard]] double from_core(double core, Unit unit);
 
-/// The unit spelled by `text` as a carver may type it ("mm", "\"", "inch", "gr", "°", "S/FT", "g/cm3"), case ignored for
-/// the letters a–z, no blanks around. Absent when it is none of ours.
+/// The unit spelled by `text` as a carver may type it ("mm", "\"", "inch", "gr", "°", "S/FT", "g/cm3"), case
+/// ignored for the letters a–z, no blanks around. Absent when it is none of ours.
 [[nodiscard]] std::optional<Unit> find_unit(std::string_view text);
 
 /// "mm, cm, m, µm, in, mil, ft": the symbols of a quantity's units, for a sentence.
@@ -44,4 +66,4 @@ enum class Unit {
 /// "a length", "a mass" …, for a sentence.
 [[nodiscard]] std::string_view words_of(Quantity quantity);
 
-}  // namespace evenfall::units
+} // namespace evenfall::units

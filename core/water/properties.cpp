@@ -9,12 +9,13 @@ namespace evenfall::water {
 
 namespace {
 
-Problem refusal(double value, std::string_view where, const char* key, const char* limit, const char* sentence) {
+Problem refusal(double value, std::string_view where, const char* key, const char* limit,
+                const char* sentence) {
     const ProblemCode code = std::isfinite(value) ? ProblemCode::out_of_range : ProblemCode::not_a_number;
     return {code, std::string(where) + key, limit, sentence};
 }
 
-}  // namespace
+} // namespace
 
 Problems water_problems(double temperature_c, double salinity_g_kg, std::string_view where) {
     Problems problems;
@@ -38,4 +39,4 @@ Outcome<Properties> water_properties(double temperature_c, double salinity_g_kg,
     return Properties{*density, *viscosity};
 }
 
-}  // namespace evenfall::water
+} // namespace evenfall::water

@@ -14,13 +14,14 @@ inline constexpr double saltiest_g_kg = 40.0; ///< 0 to 40 g/kg
 
 struct Properties {
     double density_kg_m3 = 0.0;
-    double viscosity_pa_s = 0.0;  ///< dynamic
+    double viscosity_pa_s = 0.0; ///< dynamic
 };
 
 /// Density and viscosity together (density.hpp and viscosity.hpp say how good they are).
 ///
 ///   where    pointer of the water in the document: "/water" or "/tub"
-///   fails    outside 0 to 40 °C or 0 to 40 g/kg, NaN included: a problem at where + "/temperature_C", limit "0 to 40 °C",
+///   fails    outside 0 to 40 °C or 0 to 40 g/kg, NaN included: a problem at where + "/temperature_C", limit
+///   "0 to 40 °C",
 ///            and at where + "/salinity_g_kg", limit "0 to 40 g/kg". No clamping.
 [[nodiscard]] Outcome<Properties> water_properties(double temperature_c, double salinity_g_kg,
                                                    std::string_view where = "/water");
@@ -28,4 +29,4 @@ struct Properties {
 /// The problems of such a water, none when it is within the limits.
 [[nodiscard]] Problems water_problems(double temperature_c, double salinity_g_kg, std::string_view where);
 
-}  // namespace evenfall::water
+} // namespace evenfall::water

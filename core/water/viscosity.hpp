@@ -13,11 +13,13 @@ namespace evenfall::water {
 ///   where           pointer for problems, as in properties.hpp
 ///   returns         dynamic viscosity            [Pa·s]         0.65e-3 to 1.93e-3
 ///
-/// Error    fresh water within 0.02 % of IAPWS R12-08 (found by the test against the frozen table); with salt ±1.5 % by
+/// Error    fresh water within 0.02 % of IAPWS R12-08 (found by the test against the frozen table); with salt
+/// ±1.5 % by
 ///          the paper's own word. Speed of fall moves by a tenth of that at most.
-/// Source   Sharqawy, Lienhard and Zubair 2010, Desalination and Water Treatment 16, 354–380, eqs. 22 and 23 (the last terms
+/// Source   Sharqawy, Lienhard and Zubair 2010, Desalination and Water Treatment 16, 354–380, eqs. 22 and 23
+/// (the last terms
 ///          of the fresh-water part from memory, hence the check against IAPWS).
 [[nodiscard]] Outcome<double> viscosity_pa_s(double temperature_c, double salinity_g_kg,
                                              std::string_view where = "/water");
 
-}  // namespace evenfall::water
+} // namespace evenfall::water

@@ -1,8 +1,8 @@
+#include "materials/block.hpp"
 #include "cli/commands.hpp"
 #include "cli/files.hpp"
 #include "cli/settings.hpp"
 #include "cli/table.hpp"
-#include "materials/block.hpp"
 #include "preset/json_text.hpp"
 #include "preset/own_wood.hpp"
 #include "report/trees.hpp"
@@ -21,8 +21,12 @@ using materials::BlockSays;
 using units::number_text;
 using units::Unit;
 
-std::string density(double kg_m3) { return number_text(kg_m3, Unit::g_per_cm3, 3) + " g/cm³"; }
-std::string percent(double value, int decimals = 0) { return number_text(value, Unit::one, decimals) + " %"; }
+std::string density(double kg_m3) {
+    return number_text(kg_m3, Unit::g_per_cm3, 3) + " g/cm³";
+}
+std::string percent(double value, int decimals = 0) {
+    return number_text(value, Unit::one, decimals) + " %";
+}
 
 /// "LENGTHxWIDTHxHEIGHT"
 Problems take_sides(const std::string& text, Block& block) {
@@ -43,44 +47,62 @@ Problems take_sides(const std::string& text, Block& block) {
 std::string verdict(const BlockAnswer& a, const materials::Wood& wood, const Block& block) {
     std::string text = "Usual for ";
     text += wood.name;
-    text += " at " + percent(block.moisture_percent) + ": " + density(a.usual_kg_m3) + " ± " + number_text(a.spread, Unit::percent, 0) + " %\n";
-    if (a.says == BlockSays::usual) return text + "Within what pieces of this wood differ by (" + number_text(a.sigmas, Unit::one, 1) + " standard deviations).\n";
+    text += " at " + percent(block.moisture_percent) + ": " + density(a.usual_kg_m3) + " ± " +
+            number_text(a.spread, Unit::percent, 0) + " %\n";
+    if (a.says == BlockSays::usual)
+        return text + "Within what pieces of this wood differ by (" + number_text(a.sigmas, Unit::one, 1) +
+               " standard deviations).\n";
     text += (a.says == BlockSays::heavier ? "Heavier" : "Lighter");
     text += " than usual by " + number_text(std::abs(a.sigmas), Unit::one, 1) + " standard deviations: ";
-    text += a.says == BlockSays::heavier ? "perhaps wetter than said, or measured too small, or another wood.\n" : "perhaps measured too large, or another wood, or much drier than said.\n";
-    if (a.would_explain_percent) text += "An average piece would weigh as much at " + percent(*a.would_explain_percent) + " moisture.\n";
+    text += a.says == BlockSays::heavier
+                ? "perhaps wetter than said, or measured too small, or another wood.\n"
+                : "perhaps measured too large, or another wood, or much drier than said.\n";
+    if (a.would_explain_percent)
+        text +=
+            "An average piece would weigh as much at " + percent(*a.would_explain_percent) + " moisture.\n";
     return text;
 }
 
-std::string block_json(const BlockAnswer& a, const materials::Wood& wood, const Block& block, double to_percent) {
-    const char* says = a.says == BlockSays::usual ? "usual" : a.says == BlockSays::heavier ? "heavier" : "lighter";
-    return preset::laid_out_text({{"species", std::string(wood.id)},
-                                  {"moisture_percent", report::number(block.moisture_percent)},
-                                  {"density_kg_m3", report::number(a.density_kg_m3)},
-                                  {"to_percent", report::number(to_percent)},
-                                  {"density_then_kg_m3", report::number(a.at_other_kg_m3)},
-                                  {"usual_kg_m3", report::number(a.usual_kg_m3)},
-                                  {"spread", report::number(a.spread)},
-                                  {"sigmas", report::number(a.sigmas)},
-                                  {"says", says},
-                                  {"would_explain_percent", a.would_explain_percent ? report::number(*a.would_explain_percent) : report::Tree(nullptr)}});
+std::string block_json(const BlockAnswer& a, const materials::Wood& wood, const Block& block,
+                       double to_percent) {
+    const char* says = a.says == BlockSays::usual     ? "usual"
+                       : a.says == BlockSays::heavier ? "heavier"
+                                                      : "lighter";
+    return preset::laid_out_text(
+        {{"species", std::string(wood.id)},
+         {"moisture_percent", report::number(block.moisture_percent)},
+         {"density_kg_m3", report::number(a.density_kg_m3)},
+         {"to_percent", report::number(to_percent)},
+         {"density_then_kg_m3", report::number(a.at_other_kg_m3)},
+         {"usual_kg_m3", report::number(a.usual_kg_m3)},
+         {"spread", report::number(a.spread)},
+         {"sigmas", report::number(a.sigmas)},
+         {"says", says},
+         {"would_explain_percent",
+          a.would_explain_percent ? report::number(*a.would_explain_percent) : report::Tree(nullptr)}});
 }
 
-}  // namespace
+} // namespace
 
 int block(const Arguments& typed) {
     Arguments numbers = typed;
     std::string species, size, write_to;
     numbers.settings.clear();
     for (const auto& [option, text] : typed.settings) {
-        if (option == "--species") species = text;
-        else if (option == "--size") size = text;
-        else if (option == "--write") write_to = text;
-        else numbers.settings.emplace_back(option, text);
+        if (option == "--species")
+            species = text;
+        else if (option == "--size")
+            size = text;
+        else if (option == "--write")
+            write_to = text;
+        else
+            numbers.settings.emplace_back(option, text);
     }
     Block measured;
-    double to_percent = std::numeric_limits<double>::quiet_NaN();  // until it is typed
-    const Setting list[] = {{"--mass", Unit::gram, &measured.mass_kg}, {"--moisture", Unit::percent, &measured.moisture_percent, 100.0}, {"--to", Unit::percent, &to_percent, 100.0}};
+    double to_percent = std::numeric_limits<double>::quiet_NaN(); // until it is typed
+    const Setting list[] = {{"--mass", Unit::gram, &measured.mass_kg},
+                            {"--moisture", Unit::percent, &measured.moisture_percent, 100.0},
+                            {"--to", Unit::percent, &to_percent, 100.0}};
     if (const Problems problems = take_settings(numbers, list); !problems.empty()) return report(problems);
     if (const Problems problems = take_sides(size, measured); !problems.empty()) return report(problems);
     Outcome<preset::Document> document = load(typed.operand);
@@ -88,7 +110,9 @@ int block(const Arguments& typed) {
     if (species.empty()) species = document->wood.species;
     if (std::isnan(to_percent)) to_percent = document->wood.moisture_percent;
     const materials::Wood* wood = materials::find_wood(species);
-    if (wood == nullptr) return report({{ProblemCode::unknown_name, "--species", "", "“" + species + "” is not in the table of woods: “evenfall woods” lists them."}});
+    if (wood == nullptr)
+        return report({{ProblemCode::unknown_name, "--species", "",
+                        "“" + species + "” is not in the table of woods: “evenfall woods” lists them."}});
     const auto a = materials::weigh_block(measured, *wood, to_percent);
     if (!a.ok()) return report(a.problems());
     if (!write_to.empty()) {
@@ -98,16 +122,19 @@ int block(const Arguments& typed) {
         // What the preset's own reader refuses is not written.
         const std::string text = write_document(*document);
         if (const auto again = read_document(text); !again.ok()) return report(again.problems());
-        if (const Problems problems = write_text_file(write_to, text); !problems.empty()) return report(problems);
+        if (const Problems problems = write_text_file(write_to, text); !problems.empty())
+            return report(problems);
     }
     if (typed.json) {
         print(block_json(*a, *wood, measured, to_percent));
         return done;
     }
-    print("Block " + density(a->density_kg_m3) + " at " + percent(measured.moisture_percent) + " moisture, " + density(a->at_other_kg_m3) + " at " + percent(to_percent) + "\n" +
-          verdict(*a, *wood, measured) +
-          (write_to.empty() ? "--write FILE puts the density at " + percent(to_percent) + " into the lure's wood.\n" : "Written into the lure's wood: " + write_to + "\n"));
+    print("Block " + density(a->density_kg_m3) + " at " + percent(measured.moisture_percent) + " moisture, " +
+          density(a->at_other_kg_m3) + " at " + percent(to_percent) + "\n" + verdict(*a, *wood, measured) +
+          (write_to.empty()
+               ? "--write FILE puts the density at " + percent(to_percent) + " into the lure's wood.\n"
+               : "Written into the lure's wood: " + write_to + "\n"));
     return done;
 }
 
-}  // namespace evenfall::cli
+} // namespace evenfall::cli

@@ -38,7 +38,8 @@ int report(const Problems& problems);
 /// The document in a file or on standard input.
 [[nodiscard]] Outcome<preset::Document> load(const std::string& path);
 
-/// Writes the document over a file in one piece, or to standard output for "-". Refuses what load() would refuse, and writes nothing then.
+/// Writes the document over a file in one piece, or to standard output for "-". Refuses what load() would
+/// refuse, and writes nothing then.
 [[nodiscard]] Problems keep(const std::string& path, const preset::Document& document);
 
-}  // namespace evenfall::cli
+} // namespace evenfall::cli

@@ -19,11 +19,13 @@ int tell(const Outcome<std::vector<compare::Option>>& options, bool json, bool w
             nlohmann::ordered_json row{{"id", o.id}, {"name", o.name}, {"density_kg_m3", o.density_kg_m3}};
             if (woods) {
                 row["density_spread"] = o.spread;
-                row["side_hardness_n"] = o.hardness_n ? nlohmann::ordered_json(*o.hardness_n) : nlohmann::ordered_json(nullptr);
+                row["side_hardness_n"] =
+                    o.hardness_n ? nlohmann::ordered_json(*o.hardness_n) : nlohmann::ordered_json(nullptr);
             }
             row["bare_in_water_g"] = units::g_from_kg(o.bare_in_water_kg);
             row["met"] = o.met;
-            row["fill_g"] = o.fill_kg ? nlohmann::ordered_json(units::g_from_kg(*o.fill_kg)) : nlohmann::ordered_json(nullptr);
+            row["fill_g"] = o.fill_kg ? nlohmann::ordered_json(units::g_from_kg(*o.fill_kg))
+                                      : nlohmann::ordered_json(nullptr);
             row["deepest_mm"] = units::mm_from_m(o.deepest_m);
             row["why"] = o.why;
             rows.push_back(std::move(row));
@@ -32,13 +34,15 @@ int tell(const Outcome<std::vector<compare::Option>>& options, bool json, bool w
         return done;
     }
     char line[256];
-    std::snprintf(line, sizeof line, "%-26s %8s %7s %10s %8s %9s\n", woods ? "Wood" : "Metal", "kg/m3", woods ? "hard N" : "", "bare g", "fill g", "deepest");
+    std::snprintf(line, sizeof line, "%-26s %8s %7s %10s %8s %9s\n", woods ? "Wood" : "Metal", "kg/m3",
+                  woods ? "hard N" : "", "bare g", "fill g", "deepest");
     std::string text = line;
     for (const auto& o : *options) {
         const std::string hard = o.hardness_n ? units::number_text(*o.hardness_n, units::Unit::one, 0) : "";
         const std::string fill = o.fill_kg ? units::number_text(*o.fill_kg, units::Unit::gram, 2) : "-";
-        std::snprintf(line, sizeof line, "%-26s %8.0f %7s %+10.2f %8s %6.1f mm", o.name.c_str(), o.density_kg_m3, hard.c_str(),
-                      units::g_from_kg(o.bare_in_water_kg), fill.c_str(), units::mm_from_m(o.deepest_m));
+        std::snprintf(line, sizeof line, "%-26s %8.0f %7s %+10.2f %8s %6.1f mm", o.name.c_str(),
+                      o.density_kg_m3, hard.c_str(), units::g_from_kg(o.bare_in_water_kg), fill.c_str(),
+                      units::mm_from_m(o.deepest_m));
         text += line;
         if (!o.met) text += "  short: " + o.why;
         text += '\n';
@@ -47,7 +51,7 @@ int tell(const Outcome<std::vector<compare::Option>>& options, bool json, bool w
     return done;
 }
 
-}  // namespace
+} // namespace
 
 int woods(const Arguments& arguments) {
     const Outcome<preset::Document> document = load(arguments.operand);
@@ -61,4 +65,4 @@ int metals(const Arguments& arguments) {
     return tell(compare::metals(*document), arguments.json, false);
 }
 
-}  // namespace evenfall::cli
+} // namespace evenfall::cli

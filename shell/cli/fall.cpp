@@ -15,9 +15,11 @@ int fall(const Arguments& arguments) {
     if (arguments.json) {
         print(report::water_json(*document, *water));
     } else {
-        print(document->name + "\n\n" + falls_text(*water, evaluation->answers) + floating_text(*water) + track_text(*water, evaluation->answers) + warnings_text(evaluation->answers) + water_warnings_text(*water));
+        print(document->name + "\n\n" + falls_text(*water, evaluation->answers) + floating_text(*water) +
+              track_text(*water, evaluation->answers) + warnings_text(evaluation->answers) +
+              water_warnings_text(*water));
     }
     return done;
 }
 
-}  // namespace evenfall::cli
+} // namespace evenfall::cli

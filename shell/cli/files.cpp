@@ -22,7 +22,7 @@ std::string behind_links(std::string path) {
     for (int i = 0; i < most_links; ++i) {
         std::array<char, 4096> to{};
         const ssize_t length = ::readlink(path.c_str(), to.data(), to.size());
-        if (length < 0) break;  // no link
+        if (length < 0) break; // no link
         const std::string target(to.data(), static_cast<std::size_t>(length));
         const std::size_t folder = target[0] == '/' ? std::string::npos : path.rfind('/');
         path = folder == std::string::npos ? target : path.substr(0, folder + 1) + target;
@@ -30,7 +30,8 @@ std::string behind_links(std::string path) {
     return path;
 }
 
-/// Opens a file beside `target` that nobody else has; its name goes into `fresh`. Below 0 where there can be none.
+/// Opens a file beside `target` that nobody else has; its name goes into `fresh`. Below 0 where there can be
+/// none.
 int open_beside(const std::string& target, mode_t mode, std::string& fresh) {
     constexpr int most_tries = 1000;
     for (int i = 0; i < most_tries; ++i) {
@@ -41,7 +42,7 @@ int open_beside(const std::string& target, mode_t mode, std::string& fresh) {
     return -1;
 }
 
-}  // namespace
+} // namespace
 
 Outcome<std::string> read_text_file(const std::string& path, std::size_t most_bytes) {
     std::FILE* file = path == "-" ? stdin : std::fopen(path.c_str(), "rb");
@@ -75,8 +76,10 @@ Problems write_text_file(const std::string& path, const std::string& text) {
     const bool is_file = !is_there || S_ISREG(old.st_mode);
     if (is_there && ::access(target.c_str(), W_OK) != 0) return {file_problem(path, "written")};
     std::string fresh;
-    // Until it has the old one's mode nobody else may look into it; without an old one it is as the shell has new files.
-    const int handle = is_file ? open_beside(target, is_there ? 0600 : 0666, fresh) : ::open(target.c_str(), O_WRONLY);
+    // Until it has the old one's mode nobody else may look into it; without an old one it is as the shell has
+    // new files.
+    const int handle =
+        is_file ? open_beside(target, is_there ? 0600 : 0666, fresh) : ::open(target.c_str(), O_WRONLY);
     std::FILE* file = handle < 0 ? nullptr : ::fdopen(handle, "wb");
     if (file == nullptr) return {file_problem(path, "written")};
     const bool written = std::fwrite(text.data(), 1, text.size(), file) == text.size();
@@ -89,4 +92,4 @@ Problems write_text_file(const std::string& path, const std::string& text) {
     return {problem};
 }
 
-}  // namespace evenfall::cli
+} // namespace evenfall::cli

@@ -13,15 +13,18 @@ namespace {
 
 using units::Unit;
 
-std::string millilitres(double m3) { return units::number_text(m3, Unit::cm3, 3); }
+std::string millilitres(double m3) {
+    return units::number_text(m3, Unit::cm3, 3);
+}
 
 std::string eyes_table(const evenfall::glue::GlueAnswer& answer) {
     using enum Table::Side;
     Table table({left, right, right, right, left, right});
     table.row({"where", "eyes", "gap ml each", "gap mm wide", "glue", "in a lure g"});
     for (const evenfall::glue::GluedRow& r : answer.rows) {
-        table.row({r.joint ? "joint " + std::to_string(*r.joint + 1) : std::string("hangers"), std::to_string(r.eyes), millilitres(r.gap_m3),
-                   millimetres(r.width_m, 2), report::glue_word(r.sort), grams(r.glue_kg, 3)});
+        table.row({r.joint ? "joint " + std::to_string(*r.joint + 1) : std::string("hangers"),
+                   std::to_string(r.eyes), millilitres(r.gap_m3), millimetres(r.width_m, 2),
+                   report::glue_word(r.sort), grams(r.glue_kg, 3)});
     }
     return table.text();
 }
@@ -31,7 +34,8 @@ std::string caps_table(const preset::Document& d, const evenfall::glue::GlueAnsw
     Table table({left, right, right, right});
     table.row({"cap of hole", "ml", "soda g", "thin CA ml"});
     for (const evenfall::glue::CapRow& c : answer.caps) {
-        table.row({std::to_string(c.hole + 1) + " " + d.holes[static_cast<std::size_t>(c.hole)].name, millilitres(c.volume_m3), grams(c.soda_kg, 3), millilitres(c.ca_m3)});
+        table.row({std::to_string(c.hole + 1) + " " + d.holes[static_cast<std::size_t>(c.hole)].name,
+                   millilitres(c.volume_m3), grams(c.soda_kg, 3), millilitres(c.ca_m3)});
     }
     return table.text();
 }
@@ -43,29 +47,42 @@ std::string glue_text(const preset::Document& d, const evenfall::glue::GlueAnswe
     text += "\nTo take for " + std::to_string(lures) + (lures == 1 ? " lure" : " lures") + ", loss included:";
     for (std::size_t k = 0; k < evenfall::glue::sort_count; ++k) {
         if (answer.take_m3[k] <= 0.0) continue;
-        text += std::string("\n  ") + report::glue_word(static_cast<evenfall::glue::Sort>(k)) + " " + units::number_text(answer.take_m3[k], Unit::cm3, 2) + " ml, " +
-                grams(answer.take_kg[k]) + " g";
+        text += std::string("\n  ") + report::glue_word(static_cast<evenfall::glue::Sort>(k)) + " " +
+                units::number_text(answer.take_m3[k], Unit::cm3, 2) + " ml, " + grams(answer.take_kg[k]) +
+                " g";
     }
     if (answer.soda_kg > 0.0) text += "\n  baking soda " + grams(answer.soda_kg) + " g, nothing lost of it";
-    text += "\n\nWhich glue fills which gap is common practice, without a source; densities and the room between grains of soda are from memory.\n"
-            "CA bonds skin and eyelids in a second; soaked into soda it turns hot and fumes at once: eye protection, fresh air, a few drops at a time,\n"
-            "never cotton gloves, solvent at hand. Uncured epoxy can make the skin allergic: gloves. The products' labels come first.\n";
-    for (const Problem& warning : answer.warnings) text += "! " + warning.sentence + '\n';
+    text += "\n\nWhich glue fills which gap is common practice, without a source; densities and the room "
+            "between grains of soda are from memory.\n"
+            "CA bonds skin and eyelids in a second; soaked into soda it turns hot and fumes at once: eye "
+            "protection, fresh air, a few drops at a time,\n"
+            "never cotton gloves, solvent at hand. Uncured epoxy can make the skin allergic: gloves. The "
+            "products' labels come first.\n";
+    for (const Problem& warning : answer.warnings)
+        text += "! " + warning.sentence + '\n';
     return text;
 }
 
-}  // namespace
+} // namespace
 
 int glue(const Arguments& arguments) {
     evenfall::glue::GlueRequest r;
     double lures = 1.0, hangers = -1.0;
-    const Setting list[] = {{"--lures", Unit::one, &lures}, {"--loss", Unit::percent, &r.loss}, {"--fitting", Unit::one, &r.fitting_s},
-                            {"--thin", Unit::one, &r.times.thin_ca_s}, {"--thick", Unit::one, &r.times.thick_ca_s}, {"--epoxy", Unit::one, &r.times.epoxy_s, 60.0},
-                            {"--hangers", Unit::one, &hangers}, {"--wire", Unit::mm, &r.hanger.wire_m}, {"--bit", Unit::mm, &r.hanger.bit_m},
-                            {"--pitch", Unit::mm, &r.hanger.pitch_m}, {"--glued", Unit::mm, &r.hanger.glued_m}};
+    const Setting list[] = {{"--lures", Unit::one, &lures},
+                            {"--loss", Unit::percent, &r.loss},
+                            {"--fitting", Unit::one, &r.fitting_s},
+                            {"--thin", Unit::one, &r.times.thin_ca_s},
+                            {"--thick", Unit::one, &r.times.thick_ca_s},
+                            {"--epoxy", Unit::one, &r.times.epoxy_s, 60.0},
+                            {"--hangers", Unit::one, &hangers},
+                            {"--wire", Unit::mm, &r.hanger.wire_m},
+                            {"--bit", Unit::mm, &r.hanger.bit_m},
+                            {"--pitch", Unit::mm, &r.hanger.pitch_m},
+                            {"--glued", Unit::mm, &r.hanger.glued_m}};
     if (const Problems problems = take_settings(arguments, list); !problems.empty()) return report(problems);
     for (const auto& [path, value] : {std::pair{"/lures", lures}, std::pair{"/hangers", hangers}}) {
-        if (value != std::floor(value) || std::abs(value) > 1e6) return report({{ProblemCode::out_of_range, path, "", "Lures and hangers come whole."}});
+        if (value != std::floor(value) || std::abs(value) > 1e6)
+            return report({{ProblemCode::out_of_range, path, "", "Lures and hangers come whole."}});
     }
     r.lures = static_cast<int>(lures);
     for (const auto& [option, text] : arguments.settings) {
@@ -81,4 +98,4 @@ int glue(const Arguments& arguments) {
     return done;
 }
 
-}  // namespace evenfall::cli
+} // namespace evenfall::cli

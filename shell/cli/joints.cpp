@@ -15,11 +15,17 @@ namespace {
 using units::number_text;
 using units::Unit;
 
-std::string angle(double rad) { return number_text(rad, Unit::degree, 1) + "°"; }
+std::string angle(double rad) {
+    return number_text(rad, Unit::degree, 1) + "°";
+}
 
-std::string both(const std::array<double, 2>& rad) { return angle(rad[0]) + " / " + angle(rad[1]); }
+std::string both(const std::array<double, 2>& rad) {
+    return angle(rad[0]) + " / " + angle(rad[1]);
+}
 
-std::string newtons(double n) { return number_text(n, Unit::one, 0) + " N"; }
+std::string newtons(double n) {
+    return number_text(n, Unit::one, 0) + " N";
+}
 
 std::string bits_text(const std::array<std::optional<bits::Bit>, bits::system_count>& list) {
     std::string text;
@@ -38,9 +44,10 @@ std::string swing_table(const preset::Document& document, const evenfall::joints
     };
     for (std::size_t k = 0; k < answer.joints.size(); ++k) {
         const evenfall::joints::JointAnswer& j = answer.joints[k];
-        table.row({std::to_string(k + 1), millimetres(document.joints[k].at_m, 1), both({j.bare[0].angle_rad, j.bare[1].angle_rad}),
-                   both({j.finished[0].angle_rad, j.finished[1].angle_rad}), where_stopped(j.wire_rad), where_stopped(j.eyes_rad),
-                   millimetres(j.play_per_eye_m, 1), angle(j.sag_rad)});
+        table.row({std::to_string(k + 1), millimetres(document.joints[k].at_m, 1),
+                   both({j.bare[0].angle_rad, j.bare[1].angle_rad}),
+                   both({j.finished[0].angle_rad, j.finished[1].angle_rad}), where_stopped(j.wire_rad),
+                   where_stopped(j.eyes_rad), millimetres(j.play_per_eye_m, 1), angle(j.sag_rad)});
     }
     return table.text();
 }
@@ -50,12 +57,14 @@ std::string slop_lines(const evenfall::joints::JointsAnswer& answer) {
     for (std::size_t k = 0; k < answer.joints.size(); ++k) {
         const auto& [slop, rocks] = std::pair(answer.joints[k].slop, answer.joints[k].rocks_rad);
         if (rocks) {
-            text += "Joint " + std::to_string(k + 1) + " hangs on one eye: the tail rocks out of the level by up to " + angle(*rocks) +
+            text += "Joint " + std::to_string(k + 1) +
+                    " hangs on one eye: the tail rocks out of the level by up to " + angle(*rocks) +
                     " before the eye binds, if pocket and wood let it\n";
         }
         if (!slop) continue;
-        text += "Joint " + std::to_string(k + 1) + ", linked eyes, slop from stop to stop: fore-aft " + millimetres(slop->fore_aft_m, 2) + " mm, up-down " +
-                millimetres(slop->up_down_m, 2) + " mm, sideways " + millimetres(slop->sideways_m, 2) + " mm\n";
+        text += "Joint " + std::to_string(k + 1) + ", linked eyes, slop from stop to stop: fore-aft " +
+                millimetres(slop->fore_aft_m, 2) + " mm, up-down " + millimetres(slop->up_down_m, 2) +
+                " mm, sideways " + millimetres(slop->sideways_m, 2) + " mm\n";
     }
     return text.empty() ? text : '\n' + text;
 }
@@ -63,32 +72,39 @@ std::string slop_lines(const evenfall::joints::JointsAnswer& answer) {
 std::string wire_table(const evenfall::joints::JointsAnswer& answer) {
     using enum Table::Side;
     Table table({left, right, right, right, right, left, right, left});
-    table.row({"joint", "eyes", "cut mm", "bend round mm", "over-bend 90° by", "bit for the twist", "holds", "weakest"});
+    table.row({"joint", "eyes", "cut mm", "bend round mm", "over-bend 90° by", "bit for the twist", "holds",
+               "weakest"});
     for (std::size_t k = 0; k < answer.joints.size(); ++k) {
         const evenfall::joints::JointAnswer& j = answer.joints[k];
-        table.row({std::to_string(k + 1), std::to_string(j.place.eyes.size()), millimetres(j.eye.cut_m, 1), millimetres(j.eye.mandrel_m, 2),
-                   angle(j.eye.overbend * units::rad_from_deg(90.0)),
-                   bits_text(j.eye_bits), newtons(j.strength.least_n), report::weakest_word(j.strength.weakest)});
+        table.row({std::to_string(k + 1), std::to_string(j.place.eyes.size()), millimetres(j.eye.cut_m, 1),
+                   millimetres(j.eye.mandrel_m, 2), angle(j.eye.overbend * units::rad_from_deg(90.0)),
+                   bits_text(j.eye_bits), newtons(j.strength.least_n),
+                   report::weakest_word(j.strength.weakest)});
     }
     return table.text();
 }
 
 std::string joints_text(const preset::Document& document, const evenfall::joints::JointsAnswer& answer) {
     if (answer.joints.empty()) return document.name + "\n\nOne piece: no joints.\n";
-    std::string text = document.name + "\n\nSwing, tail to port / to starboard, with " + millimetres(answer.films.on_faces_m, 2) +
-                       " mm of film on each face\n\n" + swing_table(document, answer) + slop_lines(answer);
+    std::string text = document.name + "\n\nSwing, tail to port / to starboard, with " +
+                       millimetres(answer.films.on_faces_m, 2) + " mm of film on each face\n\n" +
+                       swing_table(document, answer) + slop_lines(answer);
     text += "\nAll joints together " + both(answer.wrap_rad);
     const auto radius = [](double m) { return std::isfinite(m) ? millimetres(m, 0) : std::string("–"); };
     const auto& turn_m = answer.turn_radius_m;
-    if (std::isfinite(std::min(turn_m[0], turn_m[1]))) text += ", tightest even turn " + radius(turn_m[0]) + " / " + radius(turn_m[1]) + " mm radius";
+    if (std::isfinite(std::min(turn_m[0], turn_m[1])))
+        text += ", tightest even turn " + radius(turn_m[0]) + " / " + radius(turn_m[1]) + " mm radius";
     text += "\n\nWire and pins, against a line of " + newtons(answer.line_n) + "\n\n" + wire_table(answer);
-    text += "\nOver-bend: spring hard wire opens again, soft wire hardly. Worked from a yield of 0.8 of the strength (common practice, no source): try a scrap.";
-    text += "\nStrengths are estimates: pull one hinge of your own until it gives before you trust a lure to it.\n";
-    for (const Problem& warning : answer.warnings) text += "! " + warning.sentence + '\n';
+    text += "\nOver-bend: spring hard wire opens again, soft wire hardly. Worked from a yield of 0.8 of the "
+            "strength (common practice, no source): try a scrap.";
+    text += "\nStrengths are estimates: pull one hinge of your own until it gives before you trust a lure to "
+            "it.\n";
+    for (const Problem& warning : answer.warnings)
+        text += "! " + warning.sentence + '\n';
     return text;
 }
 
-}  // namespace
+} // namespace
 
 int joints(const Arguments& arguments) {
     const Outcome<preset::Document> document = load(arguments.operand);
@@ -99,4 +115,4 @@ int joints(const Arguments& arguments) {
     return done;
 }
 
-}  // namespace evenfall::cli
+} // namespace evenfall::cli

@@ -37,18 +37,22 @@ std::string targets_text(const preset::Targets& targets) {
 }
 
 std::string drill_text(const LeadPlan& plan, const shape::Body& body) {
-    Table table({Side::left, Side::left, Side::left, Side::right, Side::right, Side::right, Side::left, Side::right, Side::right, Side::right, Side::left});
-    table.row({"Hole", "segment", "from", "x mm", "y mm", "bit mm", "inch", "deep mm", "column mm", "fill g", "material"});
+    Table table({Side::left, Side::left, Side::left, Side::right, Side::right, Side::right, Side::left,
+                 Side::right, Side::right, Side::right, Side::left});
+    table.row({"Hole", "segment", "from", "x mm", "y mm", "bit mm", "inch", "deep mm", "column mm", "fill g",
+               "material"});
     double total_kg = 0.0;
     for (const HolePlan& planned : plan.holes) {
         const auto index = static_cast<std::size_t>(planned.hole);
         const preset::Hole& hole = plan.document.holes[index];
         const auto segment = static_cast<std::size_t>(shape::nearest_segment(body, hole.x_m));
         const bool drilled = planned.depth_m > 0.0;
-        table.row({hole.name.empty() ? std::to_string(index + 1) : hole.name, plan.document.segment_names[segment],
-                   hole.from == preset::HoleFrom::belly ? "belly" : "back", millimetres(hole.x_m), millimetres(hole.y_m),
-                   millimetres(hole.diameter_m, 2), bit_inches(hole.diameter_m), drilled ? millimetres(planned.depth_m) : "leave",
-                   millimetres(planned.column_m), grams(planned.mass_kg), material_name(planned.material)});
+        table.row({hole.name.empty() ? std::to_string(index + 1) : hole.name,
+                   plan.document.segment_names[segment],
+                   hole.from == preset::HoleFrom::belly ? "belly" : "back", millimetres(hole.x_m),
+                   millimetres(hole.y_m), millimetres(hole.diameter_m, 2), bit_inches(hole.diameter_m),
+                   drilled ? millimetres(planned.depth_m) : "leave", millimetres(planned.column_m),
+                   grams(planned.mass_kg), material_name(planned.material)});
         total_kg += planned.mass_kg;
     }
     table.row({"together", "", "", "", "", "", "", "", "", grams(total_kg)});
@@ -59,18 +63,21 @@ std::string before_after_text(const Answers& before, const Answers& after) {
     Table table({Side::left, Side::right, Side::right, Side::right, Side::right, Side::right, Side::right});
     table.row({"", "mass g", "in water g", "fall mm/s", "s/ft", "pitch", "B above G mm"});
     for (const Answers* answers : {&before, &after}) {
-        table.row({answers == &before ? "before" : "after", grams(answers->mass_kg), signed_grams(answers->in_water_kg),
-                   fall_mm_s(answers->fall), fall_s_ft(answers->fall), degrees(answers->pitch_rad), millimetres(answers->bg_m, 2)});
+        table.row({answers == &before ? "before" : "after", grams(answers->mass_kg),
+                   signed_grams(answers->in_water_kg), fall_mm_s(answers->fall), fall_s_ft(answers->fall),
+                   degrees(answers->pitch_rad), millimetres(answers->bg_m, 2)});
     }
     return table.text();
 }
 
 std::string tub_text(const Answers& after) {
     const StageAnswer& sealed = after.stages[static_cast<std::size_t>(Stage::sealed)];
-    const std::string reading = sealed.tub_fall ? "should fall " + fall_s_ft(sealed.tub_fall) + " s/ft (" + fall_mm_s(sealed.tub_fall) + " mm/s)"
-                                                : no_fall_words(sealed.in_tub_kg) + ", " + signed_grams(sealed.in_tub_kg) + " g in water";
-    return "In the tub, sealed and not yet painted, it " + reading + "; the scale should read " + grams(sealed.mass_kg) + " ± " +
-           grams(sealed.mass_sigma_kg) + " g.\n";
+    const std::string reading =
+        sealed.tub_fall
+            ? "should fall " + fall_s_ft(sealed.tub_fall) + " s/ft (" + fall_mm_s(sealed.tub_fall) + " mm/s)"
+            : no_fall_words(sealed.in_tub_kg) + ", " + signed_grams(sealed.in_tub_kg) + " g in water";
+    return "In the tub, sealed and not yet painted, it " + reading + "; the scale should read " +
+           grams(sealed.mass_kg) + " ± " + grams(sealed.mass_sigma_kg) + " g.\n";
 }
 
 std::string cautions_text(const LeadPlan& plan) {
@@ -85,16 +92,22 @@ std::string cautions_text(const LeadPlan& plan) {
     };
     std::string text;
     if (fills_with("lead")) {
-        text += "Lead: wash your hands, make no dust, keep it from children and food, melt it only in strong moving air; "
+        text += "Lead: wash your hands, make no dust, keep it from children and food, melt it only in strong "
+                "moving air; "
                 "some waters forbid it (tungsten, bismuth, tin or steel will do).\n";
     }
-    if (caps_with("ca_soda")) text += "CA glue on baking soda heats up at once and fumes: little at a time, eyes covered, moving air; follow the label.\n";
-    if (caps_with("ca")) text += "CA glue fumes and sticks skin: moving air, gloves that it does not soak, eyes covered; follow the label.\n";
-    if (caps_with("epoxy")) text += "Epoxy: keep it off the skin, moving air, no flame near solvent; follow the label.\n";
+    if (caps_with("ca_soda"))
+        text += "CA glue on baking soda heats up at once and fumes: little at a time, eyes covered, moving "
+                "air; follow the label.\n";
+    if (caps_with("ca"))
+        text += "CA glue fumes and sticks skin: moving air, gloves that it does not soak, eyes covered; "
+                "follow the label.\n";
+    if (caps_with("epoxy"))
+        text += "Epoxy: keep it off the skin, moving air, no flame near solvent; follow the label.\n";
     return text;
 }
 
-}  // namespace
+} // namespace
 
 int lead(const Arguments& arguments) {
     Outcome<preset::Document> document = load(arguments.operand);
@@ -109,19 +122,21 @@ int lead(const Arguments& arguments) {
     if (arguments.json) {
         print(report::lead_json(*plan));
     } else {
-        print(document->name + "\n" + targets_text(document->targets) + "\n\n" + drill_text(*plan, evaluation->body) + '\n' +
-              before_after_text(plan->before, plan->after) + '\n' + tub_text(plan->after) + warnings_text(plan->after) + '\n' +
-              cautions_text(*plan));
+        print(document->name + "\n" + targets_text(document->targets) + "\n\n" +
+              drill_text(*plan, evaluation->body) + '\n' + before_after_text(plan->before, plan->after) +
+              '\n' + tub_text(plan->after) + warnings_text(plan->after) + '\n' + cautions_text(*plan));
     }
     if (!plan->met) {
         (void)report(plan->shortfalls);
-        if (arguments.write_to) std::fputs("evenfall: The targets are not met, so nothing was written.\n", stderr);
+        if (arguments.write_to)
+            std::fputs("evenfall: The targets are not met, so nothing was written.\n", stderr);
         return cannot_be_met;
     }
     if (arguments.write_to) {
-        if (const Problems problems = keep(*arguments.write_to, plan->document); !problems.empty()) return report(problems);
+        if (const Problems problems = keep(*arguments.write_to, plan->document); !problems.empty())
+            return report(problems);
     }
     return done;
 }
 
-}  // namespace evenfall::cli
+} // namespace evenfall::cli

@@ -1,6 +1,6 @@
+#include "preset/link.hpp"
 #include "cli/commands.hpp"
 #include "cli/files.hpp"
-#include "preset/link.hpp"
 #include "qr/square_code.hpp"
 
 #include <cstdio>
@@ -12,14 +12,17 @@ namespace {
 std::string drawing_of(const SquareCode& code) {
     constexpr int border = 4; // ISO/IEC 18004:2015 §6.3.8, from memory
     const std::string side = std::to_string(code.side + 2 * border);
-    const std::string edge_mm = std::to_string((code.side + 2 * border) / 2) + (code.side % 2 != 0 ? ".5mm" : "mm");
-    std::string text = "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"" + edge_mm + "\" height=\"" + edge_mm + "\" viewBox=\"0 0 ";
-    text += side + " " + side + "\"><rect width=\"" + side + "\" height=\"" + side + "\" fill=\"#fff\"/><path d=\"";
+    const std::string edge_mm =
+        std::to_string((code.side + 2 * border) / 2) + (code.side % 2 != 0 ? ".5mm" : "mm");
+    std::string text = "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"" + edge_mm + "\" height=\"" +
+                       edge_mm + "\" viewBox=\"0 0 ";
+    text += side + " " + side + "\"><rect width=\"" + side + "\" height=\"" + side +
+            "\" fill=\"#fff\"/><path d=\"";
     text += path_of(code, border) + "\" fill=\"#000\"/></svg>\n";
     return text;
 }
 
-}  // namespace
+} // namespace
 
 std::string text_for_code(const preset::Document& document, const std::string& page) {
     std::string text = page;
@@ -34,18 +37,24 @@ int link(const Arguments& arguments) {
     if (!document.ok()) return report(document.problems());
     const std::string text = write_link(*document);
     if (text.size() > preset::max_link_bytes) {
-        return report({{ProblemCode::too_large, "", "32 kB", "A link of this lure would have " + std::to_string(text.size()) +
-                                                                 " characters, and none over 32 kB opens. Send the file instead."}});
+        return report({{ProblemCode::too_large, "", "32 kB",
+                        "A link of this lure would have " + std::to_string(text.size()) +
+                            " characters, and none over 32 kB opens. Send the file instead."}});
     }
     if (arguments.code_to) {
         const Outcome<SquareCode> code = square_code(text_for_code(*document, arguments.page));
         if (!code.ok()) return report(code.problems());
-        if (const Problems problems = write_text_file(*arguments.code_to, drawing_of(*code)); !problems.empty()) return report(problems);
+        if (const Problems problems = write_text_file(*arguments.code_to, drawing_of(*code));
+            !problems.empty())
+            return report(problems);
         if (*arguments.code_to == "-") return done;
     }
     print(text + '\n');
     if (text.size() > comfortable_length) {
-        std::fprintf(stderr, "evenfall: This link has %zu characters; some messengers cut so long a one. Send the file instead.\n", text.size());
+        std::fprintf(stderr,
+                     "evenfall: This link has %zu characters; some messengers cut so long a one. Send the "
+                     "file instead.\n",
+                     text.size());
     }
     return done;
 }
@@ -57,4 +66,4 @@ int open(const Arguments& arguments) {
     return done;
 }
 
-}  // namespace evenfall::cli
+} // namespace evenfall::cli

@@ -1,12 +1,14 @@
+#include "sheet/sheet.hpp"
 #include "cli/commands.hpp"
 #include "cli/files.hpp"
 #include "look/font_data.hpp"
-#include "sheet/sheet.hpp"
 
 namespace evenfall::cli {
 namespace {
 
-std::string_view bytes(const unsigned char* data, unsigned size) { return {reinterpret_cast<const char*>(data), size}; }
+std::string_view bytes(const unsigned char* data, unsigned size) {
+    return {reinterpret_cast<const char*>(data), size};
+}
 
 bool ends_in(const std::string& text, std::string_view end) {
     return text.size() > end.size() && text.compare(text.size() - end.size(), end.size(), end) == 0;
@@ -21,11 +23,12 @@ Outcome<SheetFormat> format_of(const std::string& path) {
                    "The sheet's file must end in .pdf, .html or .svg; “" + path + "” does not."};
 }
 
-}  // namespace
+} // namespace
 
 int sheet(const Arguments& arguments) {
     if (!arguments.write_to) {
-        return report({{ProblemCode::missing_key, "-o", ".pdf, .html or .svg", "“sheet” needs a file to write: -o FILE.pdf, .html or .svg."}});
+        return report({{ProblemCode::missing_key, "-o", ".pdf, .html or .svg",
+                        "“sheet” needs a file to write: -o FILE.pdf, .html or .svg."}});
     }
     const Outcome<SheetFormat> format = format_of(*arguments.write_to);
     if (!format.ok()) return report(format.problems());
@@ -47,12 +50,15 @@ int sheet(const Arguments& arguments) {
         batch.push_back({*further, lures});
     }
     if (batch.size() > 1 && !arguments.cure_hours.empty()) {
-        return report({{ProblemCode::unknown_key, "--cure", "", "Waits can be given for one recipe only, not together with --also."}});
+        return report({{ProblemCode::unknown_key, "--cure", "",
+                        "Waits can be given for one recipe only, not together with --also."}});
     }
-    const Outcome<std::string> file = batch.size() > 1 ? build_batch_sheet(batch, options) : build_sheet(*document, options);
+    const Outcome<std::string> file =
+        batch.size() > 1 ? build_batch_sheet(batch, options) : build_sheet(*document, options);
     if (!file.ok()) return report(file.problems());
-    if (const Problems problems = write_text_file(*arguments.write_to, *file); !problems.empty()) return report(problems);
+    if (const Problems problems = write_text_file(*arguments.write_to, *file); !problems.empty())
+        return report(problems);
     return done;
 }
 
-}  // namespace evenfall::cli
+} // namespace evenfall::cli

@@ -1,10 +1,10 @@
+#include "surety/surety.hpp"
 #include "cli/commands.hpp"
 #include "cli/files.hpp"
 #include "cli/table.hpp"
 #include "cli/words.hpp"
 #include "report/bench_text.hpp"
 #include "report/surety_json.hpp"
-#include "surety/surety.hpp"
 #include "units/number_text.hpp"
 #include "units/trade.hpp"
 
@@ -21,17 +21,23 @@ std::string plus_minus(const Estimate& e, Unit unit, int decimals) {
     return number_text(e.value, unit, decimals) + " ± " + number_text(e.sigma, unit, decimals);
 }
 
-std::string percent(double share) { return number_text(share, Unit::percent, 0) + " %"; }
+std::string percent(double share) {
+    return number_text(share, Unit::percent, 0) + " %";
+}
 
 std::string answers_text(const Surety& s) {
     Table table({Side::left, Side::right, Side::right});
     table.row({"finished", "now", "spread before any reading"});
-    table.row({"mass g", plus_minus(s.mass_kg, Unit::gram, 2), number_text(s.mass_kg.sigma_before, Unit::gram, 2)});
-    table.row({"in water g", plus_minus(s.in_water_kg, Unit::gram, 2), number_text(s.in_water_kg.sigma_before, Unit::gram, 2)});
+    table.row(
+        {"mass g", plus_minus(s.mass_kg, Unit::gram, 2), number_text(s.mass_kg.sigma_before, Unit::gram, 2)});
+    table.row({"in water g", plus_minus(s.in_water_kg, Unit::gram, 2),
+               number_text(s.in_water_kg.sigma_before, Unit::gram, 2)});
     if (s.fall_m_s) {
-        table.row({"fall mm/s", plus_minus(*s.fall_m_s, Unit::mm_per_s, 0), number_text(s.fall_m_s->sigma_before, Unit::mm_per_s, 0)});
+        table.row({"fall mm/s", plus_minus(*s.fall_m_s, Unit::mm_per_s, 0),
+                   number_text(s.fall_m_s->sigma_before, Unit::mm_per_s, 0)});
     }
-    table.row({"pitch °", plus_minus(s.pitch_rad, Unit::degree, 1), number_text(s.pitch_rad.sigma_before, Unit::degree, 1)});
+    table.row({"pitch °", plus_minus(s.pitch_rad, Unit::degree, 1),
+               number_text(s.pitch_rad.sigma_before, Unit::degree, 1)});
     const Interval& most = s.fall_50_80_95_m_s[1];
     const auto speed = [](double v) { return number_text(v, Unit::mm_per_s, 0); };
     std::string text = table.text() + "Four in five such lures ";
@@ -44,19 +50,26 @@ std::string stages_text(const Surety& s) {
     Table table({Side::left, Side::right, Side::right, Side::right, Side::right});
     table.row({"Stage", "dry g", "held under g", "hung in tub g", "tub fall mm/s"});
     for (const StageBelief& b : s.stages) {
-        table.row({stage_name(b.stage), plus_minus(b.mass_kg, Unit::gram, 2), plus_minus(b.displaced_kg, Unit::gram, 2),
-                   plus_minus(b.in_tub_kg, Unit::gram, 2), b.tub_fall_m_s ? plus_minus(*b.tub_fall_m_s, Unit::mm_per_s, 0) : no_fall_words(b.in_tub_kg.value)});
+        table.row({stage_name(b.stage), plus_minus(b.mass_kg, Unit::gram, 2),
+                   plus_minus(b.displaced_kg, Unit::gram, 2), plus_minus(b.in_tub_kg, Unit::gram, 2),
+                   b.tub_fall_m_s ? plus_minus(*b.tub_fall_m_s, Unit::mm_per_s, 0)
+                                  : no_fall_words(b.in_tub_kg.value)});
     }
     return table.text();
 }
 
 std::string sigma_text(const NextReading& n) {
     switch (n.kind) {
-        case preset::ReadingKind::tub_fall: return number_text(n.sigma, Unit::one, 2) + " s";
-        case preset::ReadingKind::block: return number_text(n.sigma, Unit::one, 0) + " kg/m³";
-        case preset::ReadingKind::hang_angle: return number_text(n.sigma, Unit::degree, 1) + "°";
-        case preset::ReadingKind::floats_showing: return number_text(n.sigma, Unit::mm, 1) + " mm";
-        default: return number_text(n.sigma, Unit::gram, 2) + " g";
+    case preset::ReadingKind::tub_fall:
+        return number_text(n.sigma, Unit::one, 2) + " s";
+    case preset::ReadingKind::block:
+        return number_text(n.sigma, Unit::one, 0) + " kg/m³";
+    case preset::ReadingKind::hang_angle:
+        return number_text(n.sigma, Unit::degree, 1) + "°";
+    case preset::ReadingKind::floats_showing:
+        return number_text(n.sigma, Unit::mm, 1) + " mm";
+    default:
+        return number_text(n.sigma, Unit::gram, 2) + " g";
     }
 }
 
@@ -66,31 +79,37 @@ std::string next_text(const Surety& s) {
     std::size_t shown = 0;
     for (const NextReading& n : s.next) {
         if (++shown > 6) break;
-        table.row({report::reading_name(n.kind) + (n.with_dry_weight ? ", and dry" : ""), stage_name(n.stage), sigma_text(n), number_text(n.in_water_sigma_kg, Unit::gram, 2),
-                   percent(n.chance)});
+        table.row({report::reading_name(n.kind) + (n.with_dry_weight ? ", and dry" : ""), stage_name(n.stage),
+                   sigma_text(n), number_text(n.in_water_sigma_kg, Unit::gram, 2), percent(n.chance)});
     }
     return table.text();
 }
 
 /// What is asked besides the hang.
-const char* asked_word(const preset::Document& document) { return document.targets.by == preset::TargetBy::in_water ? "weight in water" : "first fall"; }
+const char* asked_word(const preset::Document& document) {
+    return document.targets.by == preset::TargetBy::in_water ? "weight in water" : "first fall";
+}
 
 std::string draws_text(const preset::Document& document, const Draws& d) {
     Table table({Side::left, Side::right, Side::right, Side::right});
-    table.row({"of " + std::to_string(d.count) + " drawn", "middle", "half lie from – to", "95 % lie from – to"});
+    table.row(
+        {"of " + std::to_string(d.count) + " drawn", "middle", "half lie from – to", "95 % lie from – to"});
     const auto row = [&](const std::string& what, const Spread5& x, Unit unit, int decimals) {
         const auto t = [&](double v) { return number_text(v, unit, decimals); };
-        table.row({what, t(x.middle), t(x.low_50) + " – " + t(x.high_50), t(x.low_95) + " – " + t(x.high_95)});
+        table.row(
+            {what, t(x.middle), t(x.low_50) + " – " + t(x.high_50), t(x.low_95) + " – " + t(x.high_95)});
     };
     row("mass g", d.mass_kg, Unit::gram, 2);
     row("in water g", d.in_water_kg, Unit::gram, 2);
-    if (d.floats < 1.0) row(d.floats > 0.0 ? "fall mm/s, where it sinks" : "fall mm/s", d.fall_m_s, Unit::mm_per_s, 0);
+    if (d.floats < 1.0)
+        row(d.floats > 0.0 ? "fall mm/s, where it sinks" : "fall mm/s", d.fall_m_s, Unit::mm_per_s, 0);
     row("pitch °", d.pitch_rad, Unit::degree, 1);
-    return table.text() + "Float: " + percent(d.floats) + ". Right " + asked_word(document) + ": " + percent(d.chances.fall) + ", hang: " +
-           percent(d.chances.pitch) + ", both: " + percent(d.chances.both) + ".\n";
+    return table.text() + "Float: " + percent(d.floats) + ". Right " + asked_word(document) + ": " +
+           percent(d.chances.fall) + ", hang: " + percent(d.chances.pitch) +
+           ", both: " + percent(d.chances.both) + ".\n";
 }
 
-}  // namespace
+} // namespace
 
 int surety(const Arguments& arguments) {
     const Outcome<preset::Document> document = load(arguments.operand);
@@ -111,22 +130,28 @@ int surety(const Arguments& arguments) {
         print(report::surety_json(*document, *s, now, draws));
         return done;
     }
-    std::string text = document->name + (s->lure > 0 ? ", lure " + std::to_string(s->lure + 1) : "") + "\n\n" + answers_text(*s) + '\n';
+    std::string text = document->name + (s->lure > 0 ? ", lure " + std::to_string(s->lure + 1) : "") +
+                       "\n\n" + answers_text(*s) + '\n';
     const bool by_weight = document->targets.by == preset::TargetBy::in_water;
-    const std::string band = by_weight ? grams(s->weight_band_kg) + " g" : percent(document->targets.fall_band);
-    text += std::string("Chance that the ") + asked_word(*document) + " is right (band ±" + band + ") and the hang (±" +
-            degrees(document->targets.pitch_band_rad) + "): " + percent(s->as_it_stands.both) + " as it stands, " + percent(s->put_right.both) +
+    const std::string band =
+        by_weight ? grams(s->weight_band_kg) + " g" : percent(document->targets.fall_band);
+    text += std::string("Chance that the ") + asked_word(*document) + " is right (band ±" + band +
+            ") and the hang (±" + degrees(document->targets.pitch_band_rad) +
+            "): " + percent(s->as_it_stands.both) + " as it stands, " + percent(s->put_right.both) +
             " with the lead put right for what is known now.\n\n";
     text += stages_text(*s) + '\n';
     for (const ReadingVerdict& v : s->readings) {
         if (v.warning.empty()) continue;
         text += "! " + v.warning + '\n';
-        for (const std::string& why : v.explanations) text += "    " + why + '\n';
+        for (const std::string& why : v.explanations)
+            text += "    " + why + '\n';
     }
     if (now) {
         text += "Do now:\n";
-        for (const std::string& step : now->steps) text += "  " + step + '\n';
-        for (const Problem& p : now->shortfalls) text += "  ! " + p.sentence + '\n';
+        for (const std::string& step : now->steps)
+            text += "  " + step + '\n';
+        for (const Problem& p : now->shortfalls)
+            text += "  ! " + p.sentence + '\n';
         text += '\n';
     }
     if (!s->trim.sentence.empty()) text += s->trim.sentence + "\n\n";
@@ -136,4 +161,4 @@ int surety(const Arguments& arguments) {
     return done;
 }
 
-}  // namespace evenfall::cli
+} // namespace evenfall::cli

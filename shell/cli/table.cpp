@@ -5,8 +5,8 @@
 namespace evenfall::cli {
 
 std::size_t shown_width(const std::string& text) {
-    return static_cast<std::size_t>(
-        std::count_if(text.begin(), text.end(), [](char c) { return (static_cast<unsigned char>(c) & 0xC0) != 0x80; }));
+    return static_cast<std::size_t>(std::count_if(
+        text.begin(), text.end(), [](char c) { return (static_cast<unsigned char>(c) & 0xC0) != 0x80; }));
 }
 
 std::string padded(const std::string& text, std::size_t width) {
@@ -18,7 +18,8 @@ std::string Table::text() const {
     constexpr std::size_t gap = 3;
     std::vector<std::size_t> widths(columns_.size(), 0);
     for (const auto& row : rows_) {
-        for (std::size_t i = 0; i < row.size(); ++i) widths[i] = std::max(widths[i], shown_width(row[i]));
+        for (std::size_t i = 0; i < row.size(); ++i)
+            widths[i] = std::max(widths[i], shown_width(row[i]));
     }
     std::string out;
     for (std::size_t r = 0; r < rows_.size(); ++r) {
@@ -26,19 +27,23 @@ std::string Table::text() const {
         for (std::size_t i = 0; i < columns_.size(); ++i) {
             const std::string cell = i < rows_[r].size() ? rows_[r][i] : std::string();
             if (i > 0) line.append(gap, ' ');
-            if (columns_[i] == Side::right) line.append(widths[i] - shown_width(cell), ' ').append(cell);
-            else line += padded(cell, widths[i]);
+            if (columns_[i] == Side::right)
+                line.append(widths[i] - shown_width(cell), ' ').append(cell);
+            else
+                line += padded(cell, widths[i]);
         }
         line.erase(line.find_last_not_of(' ') + 1);
         out.append(line).append("\n");
         if (r > 0) continue;
         std::size_t total = 0;
-        for (const std::size_t width : widths) total += width;
+        for (const std::size_t width : widths)
+            total += width;
         total += gap * (widths.empty() ? 0 : widths.size() - 1);
-        for (std::size_t i = 0; i < total; ++i) out += "─";
+        for (std::size_t i = 0; i < total; ++i)
+            out += "─";
         out += '\n';
     }
     return out;
 }
 
-}  // namespace evenfall::cli
+} // namespace evenfall::cli

@@ -6,7 +6,8 @@
 
 namespace evenfall::cli {
 
-/// A table in plain text: the first row is the head, set off by a rule. Columns are as wide as their widest cell.
+/// A table in plain text: the first row is the head, set off by a rule. Columns are as wide as their widest
+/// cell.
 class Table {
 public:
     enum class Side { left, right };
@@ -29,4 +30,4 @@ private:
 /// `text` with blanks behind it up to `width` columns.
 [[nodiscard]] std::string padded(const std::string& text, std::size_t width);
 
-}  // namespace evenfall::cli
+} // namespace evenfall::cli

@@ -27,15 +27,18 @@ std::string points_text(const picture::Profile& profile) {
     return table.text();
 }
 
-picture::Spot spot(const std::vector<double>& numbers, std::size_t at) { return {numbers[at], numbers[at + 1]}; }
+picture::Spot spot(const std::vector<double>& numbers, std::size_t at) {
+    return {numbers[at], numbers[at + 1]};
+}
 
-}  // namespace
+} // namespace
 
 int trace(const Arguments& arguments) {
     const TraceWords& asked = arguments.trace;
     if (!asked.scale_m || asked.between.size() != 4) {
         return report({{ProblemCode::missing_key, "--scale", "",
-                        "A picture has no size of its own: give --scale LENGTH and --between X,Y,X,Y, two marks that lie so far apart."}});
+                        "A picture has no size of its own: give --scale LENGTH and --between X,Y,X,Y, two "
+                        "marks that lie so far apart."}});
     }
     const Outcome<std::string> bytes = read_text_file(arguments.operand, picture::most_file_bytes);
     if (!bytes.ok()) return report(bytes.problems());
@@ -70,13 +73,17 @@ int trace(const Arguments& arguments) {
     }
     std::string text = points_text(*profile);
     text += '\n';
-    text += contour->drawn_line ? "A drawn line was followed along its middle" : "The rim of a piece was followed";
-    text += "; " + std::to_string(static_cast<int>(100.0 * contour->backed)) + " % of it is plain to see, the rest was bridged.\n";
-    text += "Length " + millimetres(profile->length_m) + " mm, height " + millimetres(profile->greatest_height_m) + " mm; turned level by " +
-            degrees(profile->turned_rad) + ". The lines keep within " + millimetres(std::max(profile->off_top_m, profile->off_bottom_m), 2) +
+    text += contour->drawn_line ? "A drawn line was followed along its middle"
+                                : "The rim of a piece was followed";
+    text += "; " + std::to_string(static_cast<int>(100.0 * contour->backed)) +
+            " % of it is plain to see, the rest was bridged.\n";
+    text += "Length " + millimetres(profile->length_m) + " mm, height " +
+            millimetres(profile->greatest_height_m) + " mm; turned level by " + degrees(profile->turned_rad) +
+            ". The lines keep within " + millimetres(std::max(profile->off_top_m, profile->off_bottom_m), 2) +
             " mm of the outline.\n";
     if (profile->overhang_m > scale.tolerance_m) {
-        text += "A bay " + millimetres(profile->overhang_m) + " mm deep cannot be followed by a back and a belly line; it is closed.\n";
+        text += "A bay " + millimetres(profile->overhang_m) +
+                " mm deep cannot be followed by a back and a belly line; it is closed.\n";
     }
 
     preset::Document document;
@@ -88,12 +95,14 @@ int trace(const Arguments& arguments) {
         document = picture::new_lure(*profile);
         text += "The width is a guess, half the height: draw the plan line.\n";
     }
-    if (const Outcome<Evaluation> checked = evaluate(document); !checked.ok()) return report(checked.problems());
+    if (const Outcome<Evaluation> checked = evaluate(document); !checked.ok())
+        return report(checked.problems());
     if (arguments.write_to != "-") print(text);
     if (arguments.write_to) {
-        if (const Problems problems = keep(*arguments.write_to, document); !problems.empty()) return report(problems);
+        if (const Problems problems = keep(*arguments.write_to, document); !problems.empty())
+            return report(problems);
     }
     return done;
 }
 
-}  // namespace evenfall::cli
+} // namespace evenfall::cli

@@ -15,8 +15,12 @@ using Side = Table::Side;
 using units::number_text;
 using units::Unit;
 
-std::string speed_text(double m_s) { return number_text(m_s, Unit::mm_per_s, 0); }
-std::string percent(double share) { return number_text(share, Unit::percent, 0); }
+std::string speed_text(double m_s) {
+    return number_text(m_s, Unit::mm_per_s, 0);
+}
+std::string percent(double share) {
+    return number_text(share, Unit::percent, 0);
+}
 
 std::string righting_text(const flotation::FloatAnswers& afloat) {
     const flotation::RightingCurve& curve = afloat.righting;
@@ -27,23 +31,27 @@ std::string righting_text(const flotation::FloatAnswers& afloat) {
     Table table({Side::right, Side::right});
     table.row({"heel °", "arm mm"});
     for (std::size_t i = 0; i < curve.points.size(); i += 3) {
-        if (curve.points[i].is_trimmed) table.row({degrees(curve.points[i].heel_rad), millimetres(curve.points[i].arm_m, 2)});
+        if (curve.points[i].is_trimmed)
+            table.row({degrees(curve.points[i].heel_rad), millimetres(curve.points[i].arm_m, 2)});
     }
     return text + table.text();
 }
 
-}  // namespace
+} // namespace
 
 std::string floating_text(const report::InWater& water) {
     const flotation::FloatAnswers& afloat = water.afloat;
-    std::string text = "Righting under water " + number_text(1e3 * afloat.under_water.righting_nm_per_deg, Unit::one, 3) +
+    std::string text = "Righting under water " +
+                       number_text(1e3 * afloat.under_water.righting_nm_per_deg, Unit::one, 3) +
                        " N·mm for each degree of heel\n\n";
     if (!afloat.floats) return text;
-    Table table({Side::left, Side::right, Side::right, Side::right, Side::right, Side::right, Side::right, Side::right});
+    Table table({Side::left, Side::right, Side::right, Side::right, Side::right, Side::right, Side::right,
+                 Side::right});
     table.row({"Afloat", "pitch", "heel", "draft fore mm", "aft mm", "freeboard mm", "showing %", "GM mm"});
     for (const flotation::Rest& r : afloat.rests) {
-        table.row({std::string(report::posture_text(r.posture)) + (r.has_twin ? ", either side" : ""), degrees(r.pitch_rad),
-                   flotation::stands(r.posture) ? "–" : degrees(r.heel_rad), millimetres(r.draft_fore_m), millimetres(r.draft_aft_m), millimetres(r.freeboard_m),
+        table.row({std::string(report::posture_text(r.posture)) + (r.has_twin ? ", either side" : ""),
+                   degrees(r.pitch_rad), flotation::stands(r.posture) ? "–" : degrees(r.heel_rad),
+                   millimetres(r.draft_fore_m), millimetres(r.draft_aft_m), millimetres(r.freeboard_m),
                    percent(r.volume_out), millimetres(r.gm_transverse_m, 2)});
     }
     text += table.text();
@@ -56,9 +64,10 @@ std::string hinges_text(const preset::Document& document, const report::InWater&
     table.row({"Joint", "shear mN", "moment N·mm", "eyes mN", "sag"});
     for (std::size_t j = 0; j < water.hinges.joints.size(); ++j) {
         const fall::JointLoad& load = water.hinges.joints[j];
-        table.row({document.segment_names[j] + " – " + document.segment_names[j + 1], number_text(1e3 * load.shear_n, Unit::one, 1),
-                   number_text(1e3 * load.moment_n_m, Unit::one, 2), number_text(1e3 * load.eye_force_n, Unit::one, 1),
-                   degrees(load.sag_rad)});
+        table.row({document.segment_names[j] + " – " + document.segment_names[j + 1],
+                   number_text(1e3 * load.shear_n, Unit::one, 1),
+                   number_text(1e3 * load.moment_n_m, Unit::one, 2),
+                   number_text(1e3 * load.eye_force_n, Unit::one, 1), degrees(load.sag_rad)});
     }
     return table.text() + '\n';
 }
@@ -69,29 +78,35 @@ std::string sweep_text(const report::InWater& water) {
         table.row({by_temperature ? "water °C" : "salt g/kg", "in water g", "to, if it swells g", "mm/s"});
         for (std::size_t i = 0; i < points.size(); i += 5) {
             const fall::SweepPoint& p = points[i];
-            table.row({by_temperature ? number_text(p.temperature_c, Unit::celsius, 0) : number_text(p.salinity_g_kg, Unit::g_per_kg, 0),
-                       signed_grams(p.in_water_kg), signed_grams(p.swelled_in_water_kg), p.vertical_m_s ? speed_text(*p.vertical_m_s) : "–"});
+            table.row({by_temperature ? number_text(p.temperature_c, Unit::celsius, 0)
+                                      : number_text(p.salinity_g_kg, Unit::g_per_kg, 0),
+                       signed_grams(p.in_water_kg), signed_grams(p.swelled_in_water_kg),
+                       p.vertical_m_s ? speed_text(*p.vertical_m_s) : "–"});
         }
         return table.text();
     };
     std::string text = rows(water.sweep.by_temperature, true);
-    for (const double c : water.sweep.still_at_c) text += "It hangs still at " + number_text(c, Unit::celsius, 1) + " °C.\n";
+    for (const double c : water.sweep.still_at_c)
+        text += "It hangs still at " + number_text(c, Unit::celsius, 1) + " °C.\n";
     return text + '\n' + rows(water.sweep.by_salinity, false) + '\n';
 }
 
 std::string falls_text(const report::InWater& water, const Answers& answers) {
     if (answers.behaviour == Behaviour::hangs_still) return "It hangs still.\n\n";
-    const std::string held = water.falls.hang_pitch_rad ? "It hangs at " + degrees(water.falls.hang_pitch_rad) + ", held still under water.\n\n"
-                                                        : "Held still under water it rolls over.\n\n";
+    const std::string held =
+        water.falls.hang_pitch_rad
+            ? "It hangs at " + degrees(water.falls.hang_pitch_rad) + ", held still under water.\n\n"
+            : "Held still under water it rolls over.\n\n";
     if (water.falls.falls.empty()) return "It " + no_fall_words(answers.in_water_kg) + ".\n" + held;
     Table table({Side::left, Side::left, Side::right, Side::right, Side::right, Side::right, Side::right});
     table.row({"Steady", "", "pitch", "down mm/s", "band", "forward mm/s", "glide"});
     for (std::size_t i = 0; i < water.falls.falls.size(); ++i) {
         const fall::SteadyFall& f = water.falls.falls[i];
-        table.row({fall::manner_text(f), f.stable ? (water.falls.main == i ? "the usual one" : "stable") : "not stable",
+        table.row({fall::manner_text(f),
+                   f.stable ? (water.falls.main == i ? "the usual one" : "stable") : "not stable",
                    degrees(f.pitch_rad), speed_text(f.vertical_m_s),
-                   speed_text(f.vertical_band_m_s.low) + " to " + speed_text(f.vertical_band_m_s.high), speed_text(f.forward_m_s),
-                   degrees(f.glide_rad)});
+                   speed_text(f.vertical_band_m_s.low) + " to " + speed_text(f.vertical_band_m_s.high),
+                   speed_text(f.forward_m_s), degrees(f.glide_rad)});
     }
     return table.text() + held;
 }
@@ -104,14 +119,19 @@ std::string track_text(const report::InWater& water, const Answers& answers) {
     // Some twenty rows, whatever the time it takes; the last is the arrival.
     const std::size_t stride = std::max<std::size_t>(1, track.points.size() / 20);
     const auto row = [&](const fall::TrackPoint& p) {
-        table.row({number_text(p.time_s, Unit::one, 2), millimetres(p.depth_m, 0), millimetres(p.forward_m, 0), degrees(p.state.pitch_rad)});
+        table.row({number_text(p.time_s, Unit::one, 2), millimetres(p.depth_m, 0),
+                   millimetres(p.forward_m, 0), degrees(p.state.pitch_rad)});
     };
-    for (std::size_t i = 0; i + 1 < track.points.size(); i += stride) row(track.points[i]);
+    for (std::size_t i = 0; i + 1 < track.points.size(); i += stride)
+        row(track.points[i]);
     row(track.points.back());
-    std::string text = (water.falls.hang_pitch_rad ? "From rest, as it hangs\n" : "From rest, level\n") + table.text();
+    std::string text =
+        (water.falls.hang_pitch_rad ? "From rest, as it hangs\n" : "From rest, level\n") + table.text();
     if (track.reached_s) {
-        text += "There after " + number_text(*track.reached_s, Unit::one, 2) + " s, " + millimetres(track.forward_m, 0) + " mm forward";
-        if (track.start_up_share) text += "; the start from rest takes " + percent(*track.start_up_share) + " % of the time";
+        text += "There after " + number_text(*track.reached_s, Unit::one, 2) + " s, " +
+                millimetres(track.forward_m, 0) + " mm forward";
+        if (track.start_up_share)
+            text += "; the start from rest takes " + percent(*track.start_up_share) + " % of the time";
         text += ".\n";
     } else {
         text += "It did not get there in the time looked at.\n";
@@ -122,9 +142,10 @@ std::string track_text(const report::InWater& water, const Answers& answers) {
 std::string water_warnings_text(const report::InWater& water) {
     std::string text;
     for (const Problems* list : {&water.afloat.warnings, &water.hinges.warnings}) {
-        for (const Problem& p : *list) text += "Note: " + p.sentence + '\n';
+        for (const Problem& p : *list)
+            text += "Note: " + p.sentence + '\n';
     }
     return text;
 }
 
-}  // namespace evenfall::cli
+} // namespace evenfall::cli

@@ -6,13 +6,17 @@
 
 namespace evenfall::cli {
 
-// What a lure does in the water, for reading. Each ends with a blank line, or is empty where it does not apply.
+// What a lure does in the water, for reading. Each ends with a blank line, or is empty where it does not
+// apply.
 
-[[nodiscard]] std::string floating_text(const report::InWater& water);   ///< rests, righting arms, what keeps it upright
+[[nodiscard]] std::string
+floating_text(const report::InWater& water); ///< rests, righting arms, what keeps it upright
 [[nodiscard]] std::string hinges_text(const preset::Document& document, const report::InWater& water);
-[[nodiscard]] std::string sweep_text(const report::InWater& water);      ///< warmer and salter water
-[[nodiscard]] std::string falls_text(const report::InWater& water, const Answers& answers);  ///< every steady fall
-[[nodiscard]] std::string track_text(const report::InWater& water, const Answers& answers);  ///< the way down from rest
+[[nodiscard]] std::string sweep_text(const report::InWater& water); ///< warmer and salter water
+[[nodiscard]] std::string falls_text(const report::InWater& water,
+                                     const Answers& answers); ///< every steady fall
+[[nodiscard]] std::string track_text(const report::InWater& water,
+                                     const Answers& answers); ///< the way down from rest
 [[nodiscard]] std::string water_warnings_text(const report::InWater& water);
 
-}  // namespace evenfall::cli
+} // namespace evenfall::cli

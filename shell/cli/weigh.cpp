@@ -19,7 +19,9 @@ std::string point_text(const Vec3& at) {
 }
 
 std::string water_text(const preset::Water& water, double density_kg_m3) {
-    const std::string salt = water.salinity_g_kg > 0.0 ? number_text(water.salinity_g_kg, Unit::g_per_kg, 1) + " g/kg of salt" : "fresh";
+    const std::string salt = water.salinity_g_kg > 0.0
+                                 ? number_text(water.salinity_g_kg, Unit::g_per_kg, 1) + " g/kg of salt"
+                                 : "fresh";
     return number_text(water.temperature_c, Unit::celsius, 1) + " °C, " + salt + ", " +
            number_text(density_kg_m3, Unit::kg_per_m3, 2) + " kg/m³";
 }
@@ -29,13 +31,16 @@ std::string head_text(const preset::Document& document, const Answers& answers) 
     const materials::Wood* wood = materials::find_wood(document.wood.species);
     const std::size_t segments = document.segment_names.size();
     std::string text = document.name + '\n';
-    text += (wood != nullptr ? std::string(wood->name) : document.wood.species) + " · " + std::to_string(segments) +
-            (segments == 1 ? " segment" : " segments") + " · " + water_text(document.water, answers.water_density_kg_m3) + "\n\n";
-    text += padded("Finished", label) + grams(answers.mass_kg) + " ± " + grams(answers.mass_sigma_kg) + " g, displaces " +
-            number_text(answers.displaced_m3, Unit::cm3, 2) + " cm³\n";
-    text += padded("In water", label) + signed_grams(answers.in_water_kg) + " ± " + grams(answers.in_water_sigma_kg) + " g\n";
+    text += (wood != nullptr ? std::string(wood->name) : document.wood.species) + " · " +
+            std::to_string(segments) + (segments == 1 ? " segment" : " segments") + " · " +
+            water_text(document.water, answers.water_density_kg_m3) + "\n\n";
+    text += padded("Finished", label) + grams(answers.mass_kg) + " ± " + grams(answers.mass_sigma_kg) +
+            " g, displaces " + number_text(answers.displaced_m3, Unit::cm3, 2) + " cm³\n";
+    text += padded("In water", label) + signed_grams(answers.in_water_kg) + " ± " +
+            grams(answers.in_water_sigma_kg) + " g\n";
     text += padded("Fall", label) + fall_words(answers) + '\n';
-    text += padded("Hang", label) + degrees(answers.pitch_rad) + " pitch (nose-up positive), " + degrees(answers.roll_rad) + " roll\n";
+    text += padded("Hang", label) + degrees(answers.pitch_rad) + " pitch (nose-up positive), " +
+            degrees(answers.roll_rad) + " roll\n";
     text += padded("B above G", label) + millimetres(answers.bg_m, 2) + " mm\n";
     text += padded("G", label) + point_text(answers.g_m) + '\n';
     text += padded("B", label) + point_text(answers.b_m) + '\n';
@@ -43,12 +48,13 @@ std::string head_text(const preset::Document& document, const Answers& answers) 
 }
 
 std::string stages_text(const Answers& answers) {
-    Table table({Side::left, Side::right, Side::right, Side::right, Side::right, Side::right, Side::right, Side::right, Side::right});
+    Table table({Side::left, Side::right, Side::right, Side::right, Side::right, Side::right, Side::right,
+                 Side::right, Side::right});
     table.row({"Stage", "mass g", "± g", "in water g", "mm/s", "s/ft", "in tub g", "mm/s", "s/ft"});
     for (const StageAnswer& stage : answers.stages) {
-        table.row({stage_name(stage.stage), grams(stage.mass_kg), grams(stage.mass_sigma_kg), signed_grams(stage.in_water_kg),
-                   fall_mm_s(stage.fall), fall_s_ft(stage.fall), signed_grams(stage.in_tub_kg), fall_mm_s(stage.tub_fall),
-                   fall_s_ft(stage.tub_fall)});
+        table.row({stage_name(stage.stage), grams(stage.mass_kg), grams(stage.mass_sigma_kg),
+                   signed_grams(stage.in_water_kg), fall_mm_s(stage.fall), fall_s_ft(stage.fall),
+                   signed_grams(stage.in_tub_kg), fall_mm_s(stage.tub_fall), fall_s_ft(stage.tub_fall)});
     }
     return table.text();
 }
@@ -57,8 +63,10 @@ std::string segments_text(const Answers& answers) {
     Table table({Side::left, Side::right, Side::right, Side::right, Side::right, Side::right, Side::right});
     table.row({"Segment", "wood cm³", "displaces cm³", "mass g", "in water g", "G x mm", "B x mm"});
     for (const SegmentAnswer& segment : answers.segments) {
-        table.row({segment.name, number_text(segment.wood_m3, Unit::cm3, 2), number_text(segment.displaced_m3, Unit::cm3, 2),
-                   grams(segment.mass_kg), signed_grams(segment.in_water_kg), millimetres(segment.g_m.x), millimetres(segment.b_m.x)});
+        table.row({segment.name, number_text(segment.wood_m3, Unit::cm3, 2),
+                   number_text(segment.displaced_m3, Unit::cm3, 2), grams(segment.mass_kg),
+                   signed_grams(segment.in_water_kg), millimetres(segment.g_m.x),
+                   millimetres(segment.b_m.x)});
     }
     return table.text();
 }
@@ -74,10 +82,11 @@ std::string coats_text(const preset::Document& document, const Answers& answers)
                    number_text(coat.displaced_m3, Unit::cm3, 2), signed_grams(coat.in_water_kg),
                    number_text(coat.felt_share, Unit::percent, 0) + " %"});
     }
-    return table.text() + "A film makes the lure larger as well as heavier, so the water carries most of it; what soaks in is felt in full.\n\n";
+    return table.text() + "A film makes the lure larger as well as heavier, so the water carries most of it; "
+                          "what soaks in is felt in full.\n\n";
 }
 
-}  // namespace
+} // namespace
 
 int weigh(const Arguments& arguments) {
     const Outcome<preset::Document> document = load(arguments.operand);
@@ -91,10 +100,11 @@ int weigh(const Arguments& arguments) {
         constexpr double shown_depth_m = 2.0;
         const auto water = report::in_water(*document, *evaluation, shown_depth_m);
         if (!water.ok()) return report(water.problems());
-        print(head_text(*document, answers) + '\n' + stages_text(answers) + '\n' + segments_text(answers) + '\n' + coats_text(*document, answers) +
-              floating_text(*water) + hinges_text(*document, *water) + sweep_text(*water) + warnings_text(answers) + water_warnings_text(*water));
+        print(head_text(*document, answers) + '\n' + stages_text(answers) + '\n' + segments_text(answers) +
+              '\n' + coats_text(*document, answers) + floating_text(*water) + hinges_text(*document, *water) +
+              sweep_text(*water) + warnings_text(answers) + water_warnings_text(*water));
     }
     return done;
 }
 
-}  // namespace evenfall::cli
+} // namespace evenfall::cli

@@ -13,7 +13,9 @@ namespace evenfall::cli {
 using units::number_text;
 using units::Unit;
 
-std::string grams(double kg, int decimals) { return number_text(kg, Unit::gram, decimals); }
+std::string grams(double kg, int decimals) {
+    return number_text(kg, Unit::gram, decimals);
+}
 
 std::string signed_grams(double kg) {
     const std::string text = grams(kg);
@@ -21,9 +23,13 @@ std::string signed_grams(double kg) {
     return plus ? "+" + text : text;
 }
 
-std::string millimetres(double m, int decimals) { return number_text(m, Unit::mm, decimals); }
+std::string millimetres(double m, int decimals) {
+    return number_text(m, Unit::mm, decimals);
+}
 
-std::string degrees(const std::optional<double>& rad) { return rad ? number_text(*rad, Unit::degree, 1) + "°" : "–"; }
+std::string degrees(const std::optional<double>& rad) {
+    return rad ? number_text(*rad, Unit::degree, 1) + "°" : "–";
+}
 
 std::string fall_mm_s(const std::optional<Fall>& fall) {
     return fall ? number_text(fall->speed_m_s, Unit::mm_per_s, 0) : "–";
@@ -35,9 +41,12 @@ std::string fall_s_ft(const std::optional<Fall>& fall) {
 
 std::string no_fall_words(double in_water_kg) {
     switch (behaviour_of(in_water_kg)) {
-        case Behaviour::floats: return "floats";
-        case Behaviour::hangs_still: return "hangs still";
-        case Behaviour::falls: break;
+    case Behaviour::floats:
+        return "floats";
+    case Behaviour::hangs_still:
+        return "hangs still";
+    case Behaviour::falls:
+        break;
     }
     return "sinks, but finds no steady way of falling";
 }
@@ -45,9 +54,11 @@ std::string no_fall_words(double in_water_kg) {
 std::string fall_words(const Answers& answers) {
     if (!answers.fall) return no_fall_words(answers.in_water_kg);
     const Fall& fall = *answers.fall;
-    return fall_mm_s(fall) + " mm/s, " + fall_s_ft(fall) + " s/ft (" + number_text(fall.slow_m_s, Unit::mm_per_s, 0) + " to " +
+    return fall_mm_s(fall) + " mm/s, " + fall_s_ft(fall) + " s/ft (" +
+           number_text(fall.slow_m_s, Unit::mm_per_s, 0) + " to " +
            number_text(fall.fast_m_s, Unit::mm_per_s, 0) + " mm/s by the drag's own band), pitched " +
-           degrees(fall.pitch_rad) + ", gliding " + number_text(fall.forward_m_s, Unit::mm_per_s, 0) + " mm/s forward";
+           degrees(fall.pitch_rad) + ", gliding " + number_text(fall.forward_m_s, Unit::mm_per_s, 0) +
+           " mm/s forward";
 }
 
 std::string bit_inches(double diameter_m) {
@@ -58,8 +69,9 @@ std::string bit_inches(double diameter_m) {
 }
 
 std::string stage_name(Stage stage) {
-    constexpr std::array<const char*, stage_count> names{"carved", "drilled, pocketed", "hardware in", "leaded, capped",
-                                                         "sealed", "painted", "clear coated", "dressed"};
+    constexpr std::array<const char*, stage_count> names{
+        "carved", "drilled, pocketed", "hardware in",  "leaded, capped",
+        "sealed", "painted",           "clear coated", "dressed"};
     return names[static_cast<std::size_t>(stage)];
 }
 
@@ -70,8 +82,9 @@ std::string material_name(const std::string& id) {
 
 std::string warnings_text(const Answers& answers) {
     std::string text;
-    for (const Problem& warning : answers.warnings) text += "! " + warning.sentence + '\n';
+    for (const Problem& warning : answers.warnings)
+        text += "! " + warning.sentence + '\n';
     return text.empty() ? text : '\n' + text;
 }
 
-}  // namespace evenfall::cli
+} // namespace evenfall::cli

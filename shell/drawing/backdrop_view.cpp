@@ -15,11 +15,14 @@ using state::Backdrop;
 using state::Lie;
 using state::Mark;
 
-constexpr std::array<const char*, state::mark_count> ids{"draw.picture.nose", "draw.picture.tail", "draw.picture.rule_from",
-                                                         "draw.picture.rule_to"};
-constexpr std::array<const char*, state::mark_count> names{words::mark_nose, words::mark_tail, words::mark_rule, words::mark_rule};
+constexpr std::array<const char*, state::mark_count> ids{"draw.picture.nose", "draw.picture.tail",
+                                                         "draw.picture.rule_from", "draw.picture.rule_to"};
+constexpr std::array<const char*, state::mark_count> names{words::mark_nose, words::mark_tail,
+                                                           words::mark_rule, words::mark_rule};
 
-std::size_t marks_shown(const Backdrop& backdrop) { return backdrop.by_rule() ? state::mark_count : 2; }
+std::size_t marks_shown(const Backdrop& backdrop) {
+    return backdrop.by_rule() ? state::mark_count : 2;
+}
 
 ImVec2 on_screen(const WorldToScreen& map, const Lie& lie, picture::Spot spot) {
     const auto world = lie.world_of(spot);
@@ -39,8 +42,8 @@ void draw_backdrop(Scene& scene, const WorldToScreen& map) {
     const ImVec2 d = on_screen(map, lie, {0.0, h});
     const auto alpha = static_cast<ImU32>(std::lround(255.0f * backdrop.strength()));
     if (backdrop.texture != 0) {
-        scene.list.AddImageQuad(reinterpret_cast<ImTextureID>(backdrop.texture), a, b, c, d, {0.0f, 0.0f}, {1.0f, 0.0f},
-                                {1.0f, 1.0f}, {0.0f, 1.0f}, 0x00FFFFFFu | (alpha << 24));
+        scene.list.AddImageQuad(reinterpret_cast<ImTextureID>(backdrop.texture), a, b, c, d, {0.0f, 0.0f},
+                                {1.0f, 0.0f}, {1.0f, 1.0f}, {0.0f, 1.0f}, 0x00FFFFFFu | (alpha << 24));
     }
     scene.list.AddQuad(a, b, c, d, scene.ink().line, pen::hair);
 }
@@ -57,12 +60,15 @@ void draw_backdrop_marks(Scene& scene, const WorldToScreen& map) {
         scene.list.AddCircle(at, ring, scene.ink().mark, 0, held ? pen::heavy : pen::medium);
         scene.list.AddLine({at.x - arm, at.y}, {at.x + arm, at.y}, scene.ink().mark, pen::hair);
         scene.list.AddLine({at.x, at.y - arm}, {at.x, at.y + arm}, scene.ink().mark, pen::hair);
-        pen::text(scene.list, scene.ui.type.small, at.x, at.y + arm + 1.0f, scene.ink().ink, names[i], pen::Side::middle, scene.ink().paper);
-        if (!scene.lens) scene.ui.items.record({ids[i], at.x - 22.0f, at.y - 22.0f, 44.0f, 44.0f, !scene.ui.covered});
+        pen::text(scene.list, scene.ui.type.small, at.x, at.y + arm + 1.0f, scene.ink().ink, names[i],
+                  pen::Side::middle, scene.ink().paper);
+        if (!scene.lens)
+            scene.ui.items.record({ids[i], at.x - 22.0f, at.y - 22.0f, 44.0f, 44.0f, !scene.ui.covered});
     }
 }
 
-bool take_backdrop_finger(widgets::Ui& ui, Backdrop& backdrop, const widgets::Touch& touch, const WorldToScreen& map, bool busy) {
+bool take_backdrop_finger(widgets::Ui& ui, Backdrop& backdrop, const widgets::Touch& touch,
+                          const WorldToScreen& map, bool busy) {
     const ImVec2 at = ImGui::GetIO().MousePos;
     if (!ImGui::IsMousePosValid(&at)) {
         if (backdrop.held) backdrop.hold(std::nullopt);
@@ -89,7 +95,8 @@ bool take_backdrop_finger(widgets::Ui& ui, Backdrop& backdrop, const widgets::To
         return true;
     }
     const ImVec2 way = ImGui::GetMouseDragDelta(ImGuiMouseButton_Left, 0.0f);
-    if (std::hypot(way.x, way.y) > 3.0f) backdrop.put_mark(*backdrop.held, lie.spot_of(map.u_m(at.x), map.v_m(at.y)));
+    if (std::hypot(way.x, way.y) > 3.0f)
+        backdrop.put_mark(*backdrop.held, lie.spot_of(map.u_m(at.x), map.v_m(at.y)));
     return true;
 }
 

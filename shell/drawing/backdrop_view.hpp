@@ -10,8 +10,9 @@ namespace evenfall::shell::drawing {
 void draw_backdrop(Scene& scene, const WorldToScreen& map);
 void draw_backdrop_marks(Scene& scene, const WorldToScreen& map);
 
-/// A finger on a mark moves it over the picture, which lies still meanwhile. True while the finger is taken by a mark.
-/// `busy`: the finger is at something else already.
-bool take_backdrop_finger(widgets::Ui& ui, state::Backdrop& backdrop, const widgets::Touch& touch, const WorldToScreen& map, bool busy);
+/// A finger on a mark moves it over the picture, which lies still meanwhile. True while the finger is taken
+/// by a mark. `busy`: the finger is at something else already.
+bool take_backdrop_finger(widgets::Ui& ui, state::Backdrop& backdrop, const widgets::Touch& touch,
+                          const WorldToScreen& map, bool busy);
 
 } // namespace evenfall::shell::drawing

@@ -56,8 +56,9 @@ void draw_blank(Scene& scene, const WorldToScreen& map) {
     for (const double side : {1.0, -1.0})
         pen::dashed(scene.list, saw_edge(scene, map, side, blank.saw_m), colour, pen::hair, 3.0f, 3.0f);
     if (!scene.lens) {
-        pen::text(scene.list, scene.ui.type.small, most.x - 4.0f, most.y - scene.ui.type.small->FontSize - 3.0f,
-                  fits ? ink.ink_soft : ink.mark, fits ? words::blank : words::blank_short, pen::Side::right, ink.paper);
+        pen::text(scene.list, scene.ui.type.small, most.x - 4.0f,
+                  most.y - scene.ui.type.small->FontSize - 3.0f, fits ? ink.ink_soft : ink.mark,
+                  fits ? words::blank : words::blank_short, pen::Side::right, ink.paper);
     }
 }
 

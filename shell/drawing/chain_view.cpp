@@ -44,15 +44,19 @@ void draw_chain(const widgets::Ui& ui, const shape::Body& body, std::span<const 
         }
         edges.push_back(std::move(edge));
     }
-    const double scale = fitting_px_per_m(extent.most_x - extent.least_x, extent.most_y - extent.least_y, rect.w - 8.0f, rect.h - 8.0f);
+    const double scale = fitting_px_per_m(extent.most_x - extent.least_x, extent.most_y - extent.least_y,
+                                          rect.w - 8.0f, rect.h - 8.0f);
     // Starboard is drawn upwards, as in the view from above.
-    const WorldToScreen map(scale, 0.5 * (extent.least_x + extent.most_x), 0.5 * (extent.least_y + extent.most_y),
+    const WorldToScreen map(scale, 0.5 * (extent.least_x + extent.most_x),
+                            0.5 * (extent.least_y + extent.most_y),
                             {rect.x + 0.5f * rect.w, rect.y + 0.5f * rect.h});
     for (const Edge& edge : edges) {
         std::vector<ImVec2> one;
         std::vector<ImVec2> other;
-        for (const auto& p : edge.starboard) one.push_back(pen::vec(map.at(p.x_m, p.y_m)));
-        for (const auto& p : edge.port) other.push_back(pen::vec(map.at(p.x_m, p.y_m)));
+        for (const auto& p : edge.starboard)
+            one.push_back(pen::vec(map.at(p.x_m, p.y_m)));
+        for (const auto& p : edge.port)
+            other.push_back(pen::vec(map.at(p.x_m, p.y_m)));
         pen::fill_ribbon(list, one, other, ink.wood);
         pen::outline_ribbon(list, one, other, ink.ink, look::outline);
     }

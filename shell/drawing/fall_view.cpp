@@ -19,7 +19,8 @@ using widgets::Unit;
 
 constexpr float scale_width = 52.0f; ///< for the depth scale and its figures
 
-/// The body about its centre of buoyancy, to be set down anywhere at any pitch. Seen from port, the nose to the left.
+/// The body about its centre of buoyancy, to be set down anywhere at any pitch. Seen from port, the nose to
+/// the left.
 struct Figure {
     std::vector<std::vector<Column>> segments;
     Vec3 b_m;
@@ -41,8 +42,8 @@ Figure figure_of(const Scene& scene, int columns) {
 
 enum class Ghost { whole, earlier };
 
-void set_down(Scene& scene, const Figure& figure, const WorldToScreen& map, double u_m, double v_m, double pitch_rad,
-              Ghost ghost, float weight) {
+void set_down(Scene& scene, const Figure& figure, const WorldToScreen& map, double u_m, double v_m,
+              double pitch_rad, Ghost ghost, float weight) {
     const auto& ink = scene.ink();
     const auto turned = [&](double x_m, double z_m) {
         const Rotated p = pitched(x_m - figure.b_m.x, z_m - figure.b_m.z, pitch_rad);
@@ -92,7 +93,8 @@ void draw_scale(Scene& scene, const WorldToScreen& map, double depth_m, float x,
         list.AddLine({x, y}, {x + (figure ? 10.0f : 5.0f), y}, ink.line, figure ? pen::medium : pen::hair);
         if (!figure) continue;
         const double value = i * scale.tick_m / scale.one_m;
-        const int decimals = scale.figure_m / scale.one_m < 0.99 ? (scale.figure_m / scale.one_m < 0.099 ? 2 : 1) : 0;
+        const int decimals =
+            scale.figure_m / scale.one_m < 0.99 ? (scale.figure_m / scale.one_m < 0.099 ? 2 : 1) : 0;
         std::string text = widgets::number_text(value, Unit::none, decimals);
         if (i == 0 || i + 5 > ticks) {
             text += ' ';
@@ -113,7 +115,8 @@ void draw_figures(Scene& scene, const Pose& pose, const widgets::Rect& rect) {
     const Unit length = ui.units.of(Quantity::length);
     const Unit speed = ui.units.of(Quantity::fall);
     const bool metric = length == Unit::millimetre;
-    const double shown_depth = metric ? pose.depth_m : pose.depth_m / (12.0 * widgets::from_unit(1.0, Unit::inch));
+    const double shown_depth =
+        metric ? pose.depth_m : pose.depth_m / (12.0 * widgets::from_unit(1.0, Unit::inch));
     // At the very start a time per length grows beyond all bounds.
     const bool slow = speed != Unit::millimetre_per_second && pose.down_m_s < 0.01;
     struct Line {
@@ -124,14 +127,16 @@ void draw_figures(Scene& scene, const Pose& pose, const widgets::Rect& rect) {
     const std::array<Line, 4> lines{
         {{words::figure_time, widgets::number_text(pose.time_s, Unit::none, 2), words::second},
          {words::figure_depth, widgets::number_text(shown_depth, Unit::none, 2), metric ? "m" : "ft"},
-         {words::figure_speed, slow ? std::string("–") : widgets::number_text(pose.down_m_s, speed), widgets::symbol(speed)},
-         {words::figure_pitch, widgets::number_text(pose.pitch_rad, Unit::degree), widgets::symbol(Unit::degree)}}};
+         {words::figure_speed, slow ? std::string("–") : widgets::number_text(pose.down_m_s, speed),
+          widgets::symbol(speed)},
+         {words::figure_pitch, widgets::number_text(pose.pitch_rad, Unit::degree),
+          widgets::symbol(Unit::degree)}}};
     const float step = rect.h / static_cast<float>(lines.size());
     for (std::size_t i = 0; i < lines.size(); ++i) {
         const widgets::Rect row{rect.x, rect.y + static_cast<float>(i) * step, rect.w, step};
         widgets::text_in(ui, row, ui.type.small, scene.ink().ink_soft, lines[i].title);
-        widgets::figure_in(ui, row, ui.phone ? ui.type.label_strong : ui.type.body_strong, scene.ink().ink, lines[i].number,
-                           lines[i].unit);
+        widgets::figure_in(ui, row, ui.phone ? ui.type.label_strong : ui.type.body_strong, scene.ink().ink,
+                           lines[i].number, lines[i].unit);
     }
 }
 
@@ -141,7 +146,8 @@ void draw_larger(Scene& scene, const Pose& pose, double steepest_rad, const widg
     const auto& ink = scene.ink();
     ImFont* const font = scene.ui.type.small;
     list.AddRectFilled({rect.x, rect.y}, {rect.right(), rect.bottom()}, ink.paper, look::control_rounding);
-    list.AddRect({rect.x, rect.y}, {rect.right(), rect.bottom()}, ink.rule, look::control_rounding, 0, pen::hair);
+    list.AddRect({rect.x, rect.y}, {rect.right(), rect.bottom()}, ink.rule, look::control_rounding, 0,
+                 pen::hair);
     pen::text(list, font, rect.x + 8.0f, rect.y + 5.0f, ink.ink_soft, words::enlarged);
     const Figure figure = figure_of(scene, 40);
     // Room for what stands out behind and hangs below, at any pitch it comes to.
@@ -155,7 +161,8 @@ void draw_larger(Scene& scene, const Pose& pose, double steepest_rad, const widg
     const WorldToScreen map(scale, 0.0, 0.0, {middle.x, middle.y});
     const ImVec2 level[] = {{rect.x + 8.0f, middle.y}, {rect.right() - 8.0f, middle.y}};
     pen::dashed(list, level, ink.water_line, pen::hair, 7.0f, 5.0f);
-    const WorldToScreen lure = WorldToScreen(scale, figure.b_m.x, figure.b_m.z, {middle.x, middle.y}).turned(pose.pitch_rad);
+    const WorldToScreen lure =
+        WorldToScreen(scale, figure.b_m.x, figure.b_m.z, {middle.x, middle.y}).turned(pose.pitch_rad);
     list.PushClipRect({rect.x + 1.0f, rect.y + 1.0f}, {rect.right() - 1.0f, rect.bottom() - 1.0f}, true);
     set_down(scene, figure, map, 0.0, 0.0, pose.pitch_rad, Ghost::whole, look::outline);
     draw_dress(scene, lure);
@@ -182,12 +189,13 @@ void draw_fall(Scene& scene, const fall::Track& track, double now_s, const widge
     }
     const double depth = track.points.back().depth_m;
     const double margin = figure.reach_m;
-    const double margin_v = std::max(0.02, figure.reach_m * std::max(0.25, std::sin(std::min(steepest, 1.57))));
+    const double margin_v =
+        std::max(0.02, figure.reach_m * std::max(0.25, std::sin(std::min(steepest, 1.57))));
     const float column_w = phone ? 124.0f : 196.0f;
     const float head = phone ? 6.0f : 26.0f;
     const float foot = 24.0f;
-    const widgets::Rect way{rect.x + scale_width + 8.0f, rect.y + head, rect.w - scale_width - column_w - 28.0f,
-                            rect.h - head - foot};
+    const widgets::Rect way{rect.x + scale_width + 8.0f, rect.y + head,
+                            rect.w - scale_width - column_w - 28.0f, rect.h - head - foot};
     const double px = fitting_px_per_m(right - left + 2.0 * margin, depth + 2.0 * margin_v, way.w, way.h);
     const double middle = 0.5 * (left + right);
     const float drawn_h = static_cast<float>((depth + 2.0 * margin_v) * px);
@@ -200,11 +208,13 @@ void draw_fall(Scene& scene, const fall::Track& track, double now_s, const widge
     // Depths across the water, for the eye.
     for (double d = 0.0; d <= depth + 1e-6; d += scale.figure_m) {
         const float y = std::round(map.at(0.0, -d).y);
-        list.AddLine({rect.x + scale_width + 14.0f, y}, {way.right(), y}, look::faded(ink.water_line, 0.22f), pen::hair);
+        list.AddLine({rect.x + scale_width + 14.0f, y}, {way.right(), y}, look::faded(ink.water_line, 0.22f),
+                     pen::hair);
     }
 
     std::vector<ImVec2> path;
-    for (const fall::TrackPoint& p : track.points) path.push_back(pen::vec(map.at(-p.forward_m, -p.depth_m)));
+    for (const fall::TrackPoint& p : track.points)
+        path.push_back(pen::vec(map.at(-p.forward_m, -p.depth_m)));
     pen::dashed(list, path, look::faded(ink.water_line, 0.8f), pen::hair, 3.0f, 4.0f);
 
     const double end_s = state::duration_s(track);
@@ -212,7 +222,8 @@ void draw_fall(Scene& scene, const fall::Track& track, double now_s, const widge
     list.PushClipRect({rect.x, rect.y}, {rect.right(), rect.bottom()}, true);
     for (int i = 0; i * step_s < now_s - 0.3 * step_s; ++i) {
         const Pose pose = state::pose_at(track, i * step_s);
-        set_down(scene, figure, map, -pose.forward_m, -pose.depth_m, pose.pitch_rad, Ghost::earlier, pen::hair);
+        set_down(scene, figure, map, -pose.forward_m, -pose.depth_m, pose.pitch_rad, Ghost::earlier,
+                 pen::hair);
     }
     const Pose now = state::pose_at(track, now_s);
     set_down(scene, figure, map, -now.forward_m, -now.depth_m, now.pitch_rad, Ghost::whole, pen::medium);
@@ -223,8 +234,11 @@ void draw_fall(Scene& scene, const fall::Track& track, double now_s, const widge
     list.PopClipRect();
 
     const std::string every = std::string(words::a_pose_every) + " " +
-                              widgets::number_text(step_s, Unit::none, step_s < 0.1 ? 2 : step_s < 1.0 ? 1 : 0) + " " +
-                              words::second;
+                              widgets::number_text(step_s, Unit::none,
+                                                   step_s < 0.1   ? 2
+                                                   : step_s < 1.0 ? 1
+                                                                  : 0) +
+                              " " + words::second;
     pen::text(list, font, rect.x + 10.0f, rect.bottom() - font->FontSize - 5.0f, ink.ink_soft, every);
 
     const float column_x = rect.right() - column_w - 10.0f;

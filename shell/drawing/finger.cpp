@@ -21,8 +21,8 @@ using state::Pane;
 using state::Selection;
 using state::Spot;
 
-/// Handles of the shape go with the finger at once; everything else only once it has been chosen, so that a slip never
-/// moves a hole.
+/// Handles of the shape go with the finger at once; everything else only once it has been chosen, so that a
+/// slip never moves a hole.
 bool is_handle(ItemKind kind) {
     return state::curve_of(kind).has_value() || kind == ItemKind::section_point;
 }
@@ -55,7 +55,8 @@ std::optional<LineSpot> line_under(const Scene& scene, const Places& places, ImV
     const auto& shape = scene.document.shape;
     std::optional<LineSpot> best;
     float best_way = near_px;
-    const auto consider = [&](const WorldToScreen& map, Curve curve, const preset::CurvePoints& points, double sign) {
+    const auto consider = [&](const WorldToScreen& map, Curve curve, const preset::CurvePoints& points,
+                              double sign) {
         const double x = map.u_m(at.x);
         if (points.size() < 2 || x <= points.front().x_m || x >= points.back().x_m) return;
         const float way = std::abs(map.at(x, sign * shape::Curve(points).at(x).value).y - at.y);
@@ -105,33 +106,35 @@ void drag(const Scene& scene, state::Session& session, const Places& places, ImV
     finger.to_u = there->u + finger.offset_u;
     finger.to_v = there->v + finger.offset_v;
     if (finger.moving.kind == ItemKind::width_point) finger.to_v = std::abs(finger.to_v);
-    const bool sideways_only = finger.pane == Pane::side &&
-                               (finger.moving.kind == ItemKind::hole || finger.moving.kind == ItemKind::joint);
+    const bool sideways_only = finger.pane == Pane::side && (finger.moving.kind == ItemKind::hole ||
+                                                             finger.moving.kind == ItemKind::joint);
     const double v = sideways_only ? 0.0 : finger.to_v;
     const state::DragRules rules = rules_of(session, finger.pane, places.side.px_per_m());
-    finger.refused =
-        !session.apply(state::move_to(session.kept(), finger.moving, {finger.to_u, v}, rules));
+    finger.refused = !session.apply(state::move_to(session.kept(), finger.moving, {finger.to_u, v}, rules));
 }
 
-/// A tap on the line of a drawn section adds a point there. Its points lie close together on the screen, so that here a
-/// point has to be hit itself to go before the line.
+/// A tap on the line of a drawn section adds a point there. Its points lie close together on the screen, so
+/// that here a point has to be hit itself to go before the line.
 bool tapped_section(const Scene& scene, state::Session& session, const Places& places, ImVec2 at) {
     constexpr float near_px = 12.0f;
     const auto& section = scene.document.shape.section;
-    if (section.kind != preset::SectionKind::free || !places.section || !places.section->holds(at)) return false;
+    if (section.kind != preset::SectionKind::free || !places.section || !places.section->holds(at))
+        return false;
     const auto spot = spot_under(scene, places, Pane::section, at);
     if (!spot) return false;
     const auto nearest = state::nearest_on_section(section.half_outline, spot->u, spot->v);
     const auto station = scene.body().lines->at(scene.view.section_x_m);
     const auto apart = [&](const preset::OutlinePoint& a, double y, double z) {
-        return scene.section_map->px(std::hypot((y - a.y) * station.half_width_m, (z - a.z) * station.half_height_m));
+        return scene.section_map->px(
+            std::hypot((y - a.y) * station.half_width_m, (z - a.z) * station.half_height_m));
     };
     if (nearest.place == 0 || apart(nearest.at, spot->u, spot->v) > near_px) return false;
     const auto& before = section.half_outline[static_cast<std::size_t>(nearest.place) - 1];
     const auto& after = section.half_outline[static_cast<std::size_t>(nearest.place)];
     const float reach = std::min(near_px, 0.35f * apart(before, after.y, after.z));
     if (apart(before, spot->u, spot->v) <= reach || apart(after, spot->u, spot->v) <= reach) return false;
-    if (!session.apply({words::add_point_label, state::add_section_point(nearest.place, nearest.at)})) return false;
+    if (!session.apply({words::add_point_label, state::add_section_point(nearest.place, nearest.at)}))
+        return false;
     choose(session, {ItemKind::section_point, nearest.place});
     return true;
 }
@@ -143,9 +146,11 @@ void tap(const Scene& scene, state::Session& session, const Places& places, ImVe
     if (shaping && tapped_section(scene, session, places, at)) return;
     if (shaping && !handle) {
         if (const auto line = line_under(scene, places, at)) {
-            const int place = state::place_for_point(state::curve_points(session.kept(), line->curve), line->x_m);
+            const int place =
+                state::place_for_point(state::curve_points(session.kept(), line->curve), line->x_m);
             const Selection added{state::point_kind(line->curve), place};
-            if (place >= 0 && session.apply({words::add_point_label, state::add_curve_point_at(line->curve, line->x_m)})) {
+            if (place >= 0 &&
+                session.apply({words::add_point_label, state::add_curve_point_at(line->curve, line->x_m)})) {
                 choose(session, added);
                 return;
             }
@@ -159,7 +164,8 @@ void tap(const Scene& scene, state::Session& session, const Places& places, ImVe
     auto& last = session.view.last_tap;
     constexpr double twice_s = 0.4;
     constexpr float twice_px = 30.0f;
-    const bool again = last.at_s >= 0.0 && now - last.at_s < twice_s && std::hypot(last.x - at.x, last.y - at.y) < twice_px;
+    const bool again =
+        last.at_s >= 0.0 && now - last.at_s < twice_s && std::hypot(last.x - at.x, last.y - at.y) < twice_px;
     last = {now, at.x, at.y};
     if (again && session.view.zoom.times > 1.0f) {
         session.view.zoom = {};
@@ -202,12 +208,14 @@ void take_zoom(widgets::Ui& ui, state::Session& session, const widgets::Rect& ar
     auto& zoom = session.view.zoom;
     if (ui.pinch && area.holds({ui.pinch->x, ui.pinch->y})) {
         const auto pinch = *std::exchange(ui.pinch, std::nullopt);
-        zoom = zoomed_about(zoom, area, pinch.x - pinch.dx, pinch.y - pinch.dy, pinch.zoom, pinch.dx, pinch.dy);
+        zoom =
+            zoomed_about(zoom, area, pinch.x - pinch.dx, pinch.y - pinch.dy, pinch.zoom, pinch.dx, pinch.dy);
     }
     const ImGuiIO& io = ImGui::GetIO();
     if (io.MouseWheel != 0.0f && ImGui::IsMousePosValid() && area.holds(io.MousePos)) {
         constexpr float per_notch = 1.15f;
-        zoom = zoomed_about(zoom, area, io.MousePos.x, io.MousePos.y, std::pow(per_notch, io.MouseWheel), 0.0f, 0.0f);
+        zoom = zoomed_about(zoom, area, io.MousePos.x, io.MousePos.y, std::pow(per_notch, io.MouseWheel),
+                            0.0f, 0.0f);
     }
 }
 
@@ -249,7 +257,8 @@ void take_keys(widgets::Ui& ui, state::Session& session, const widgets::Touch& t
         if (!ImGui::IsKeyPressed(key, true)) continue;
         // The arrow moves the thing, not the ring of focus.
         ImGui::NavMoveRequestCancel();
-        session.apply(state::nudge(session.kept(), item, way, session.settings.length != state::LengthUnit::mm));
+        session.apply(
+            state::nudge(session.kept(), item, way, session.settings.length != state::LengthUnit::mm));
     }
 }
 

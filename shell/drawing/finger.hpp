@@ -11,8 +11,9 @@ namespace evenfall::shell::drawing {
 /// Two fingers or the wheel over the sheet: enlarges and moves it.
 void take_zoom(widgets::Ui& ui, state::Session& session, const widgets::Rect& area);
 
-/// One finger: chooses what it taps, drags what it holds, puts a point where it taps a line in the Shape step, slides the
-/// station of the section elsewhere; two taps on bare paper fit the sheet again. One drag is one entry of the history.
+/// One finger: chooses what it taps, drags what it holds, puts a point where it taps a line in the Shape
+/// step, slides the station of the section elsewhere; two taps on bare paper fit the sheet again. One drag is
+/// one entry of the history.
 void take_finger(Scene& scene, state::Session& session, const widgets::Touch& touch, const Places& places);
 
 /// Arrow keys on the sheet: nudge the chosen thing by a step.

@@ -32,7 +32,8 @@ const char* posture_word(flotation::Posture posture) {
     return "";
 }
 
-/// Upright in its long direction, as it lies: the nose to the left, water's surface at height 0 once `depth_m` is taken off.
+/// Upright in its long direction, as it lies: the nose to the left, water's surface at height 0 once
+/// `depth_m` is taken off.
 Look side_look(const Rest& rest) {
     // On nose or tail, any level direction shows it.
     if (std::hypot(rest.up.y, rest.up.z) < 1e-6) return {{0.0, 1.0, 0.0}, rest.up};
@@ -44,8 +45,8 @@ Look end_look(const Rest& rest) {
 }
 
 struct Picture {
-    std::vector<Edges> segments;     ///< side view; or
-    std::vector<Rotated> rim;        ///< end view
+    std::vector<Edges> segments; ///< side view; or
+    std::vector<Rotated> rim;    ///< end view
     double least_u = 1e9, most_u = -1e9, least_v = 1e9, most_v = -1e9;
     void take(const Rotated& p) {
         least_u = std::min(least_u, p.u);
@@ -83,12 +84,14 @@ Picture end_picture(const Scene& scene, const Rest& rest) {
 }
 
 /// Water to the surface, the lure in it, and the water in front of the lure.
-WorldToScreen draw_in_water(Scene& scene, const Picture& picture, const widgets::Rect& rect, float margin, double most_px_per_m) {
+WorldToScreen draw_in_water(Scene& scene, const Picture& picture, const widgets::Rect& rect, float margin,
+                            double most_px_per_m) {
     auto& list = scene.list;
     const auto& ink = scene.ink();
     const double high = std::max(picture.most_v, 0.0) - std::min(picture.least_v, 0.0);
-    const double px = std::min(most_px_per_m, fitting_px_per_m(picture.most_u - picture.least_u, high, rect.w - 2.0f * margin,
-                                                               rect.h - 2.0f * margin));
+    const double px =
+        std::min(most_px_per_m, fitting_px_per_m(picture.most_u - picture.least_u, high,
+                                                 rect.w - 2.0f * margin, rect.h - 2.0f * margin));
     const double middle_u = 0.5 * (picture.least_u + picture.most_u);
     const double middle_v = 0.5 * (std::max(picture.most_v, 0.0) + std::min(picture.least_v, 0.0));
     const WorldToScreen map(px, middle_u, middle_v, {rect.x + 0.5f * rect.w, rect.y + 0.5f * rect.h});
@@ -98,26 +101,32 @@ WorldToScreen draw_in_water(Scene& scene, const Picture& picture, const widgets:
     for (const Edges& edges : picture.segments) {
         std::vector<ImVec2> one;
         std::vector<ImVec2> other;
-        for (const Rotated& p : edges.one) one.push_back(pen::vec(map.at(p.u, p.v)));
-        for (const Rotated& p : edges.other) other.push_back(pen::vec(map.at(p.u, p.v)));
+        for (const Rotated& p : edges.one)
+            one.push_back(pen::vec(map.at(p.u, p.v)));
+        for (const Rotated& p : edges.other)
+            other.push_back(pen::vec(map.at(p.u, p.v)));
         pen::fill_ribbon(list, one, other, ink.wood);
         pen::outline_ribbon(list, one, other, ink.ink, look::outline);
     }
     if (!picture.rim.empty()) {
         std::vector<ImVec2> rim;
-        for (const Rotated& p : picture.rim) rim.push_back(pen::vec(map.at(p.u, p.v)));
+        for (const Rotated& p : picture.rim)
+            rim.push_back(pen::vec(map.at(p.u, p.v)));
         const ImVec2 middle = pen::vec(map.at(middle_u, 0.5 * (picture.least_v + picture.most_v)));
         pen::fill_star(list, middle, rim, ink.wood);
-        list.AddPolyline(rim.data(), static_cast<int>(rim.size()), ink.ink, ImDrawFlags_Closed, look::outline);
+        list.AddPolyline(rim.data(), static_cast<int>(rim.size()), ink.ink, ImDrawFlags_Closed,
+                         look::outline);
     }
     // What is under the water is seen through it.
-    list.AddRectFilled({rect.x, surface}, {rect.right(), rect.bottom()}, look::faded(ink.water, 0.5f), look::control_rounding,
-                       ImDrawFlags_RoundCornersBottom);
+    list.AddRectFilled({rect.x, surface}, {rect.right(), rect.bottom()}, look::faded(ink.water, 0.5f),
+                       look::control_rounding, ImDrawFlags_RoundCornersBottom);
     list.AddLine({rect.x, surface}, {rect.right(), surface}, ink.water_line, pen::heavy);
     const float sign_x = rect.right() - 18.0f;
-    list.AddTriangle({sign_x, surface - 1.0f}, {sign_x - 6.0f, surface - 10.0f}, {sign_x + 6.0f, surface - 10.0f}, ink.water_line, pen::medium);
+    list.AddTriangle({sign_x, surface - 1.0f}, {sign_x - 6.0f, surface - 10.0f},
+                     {sign_x + 6.0f, surface - 10.0f}, ink.water_line, pen::medium);
     for (const float k : {1.0f, 2.0f}) {
-        list.AddLine({sign_x - 9.0f + 3.0f * k, surface + 4.0f * k}, {sign_x + 9.0f - 3.0f * k, surface + 4.0f * k}, ink.water_line, pen::hair);
+        list.AddLine({sign_x - 9.0f + 3.0f * k, surface + 4.0f * k},
+                     {sign_x + 9.0f - 3.0f * k, surface + 4.0f * k}, ink.water_line, pen::hair);
     }
     return map;
 }
@@ -145,8 +154,10 @@ void draw_draft(Scene& scene, const WorldToScreen& map, const Picture& picture, 
 }
 
 std::string angles_text(const Rest& rest) {
-    std::string text = std::string(words::figure_pitch) + " " + widgets::value_text(rest.pitch_rad, Unit::degree);
-    if (!flotation::stands(rest.posture) && std::abs(rest.heel_rad) > 0.0087) text += ", " + std::string(words::heel_word) + " " + widgets::value_text(rest.heel_rad, Unit::degree);
+    std::string text =
+        std::string(words::figure_pitch) + " " + widgets::value_text(rest.pitch_rad, Unit::degree);
+    if (!flotation::stands(rest.posture) && std::abs(rest.heel_rad) > 0.0087)
+        text += ", " + std::string(words::heel_word) + " " + widgets::value_text(rest.heel_rad, Unit::degree);
     return text;
 }
 
@@ -154,21 +165,25 @@ void draw_others(Scene& scene, const flotation::FloatAnswers& afloat, const widg
     auto& list = scene.list;
     const auto& ink = scene.ink();
     const std::size_t count = std::min<std::size_t>(afloat.rests.size() - 1, scene.ui.phone ? 2 : 3);
-    const float each = (rect.w - 8.0f * static_cast<float>(count - 1)) / static_cast<float>(std::max<std::size_t>(count, 2));
+    const float each =
+        (rect.w - 8.0f * static_cast<float>(count - 1)) / static_cast<float>(std::max<std::size_t>(count, 2));
     for (std::size_t i = 0; i < count; ++i) {
         const Rest& rest = afloat.rests[i + 1];
         const widgets::Rect place{rect.x + static_cast<float>(i) * (each + 8.0f), rect.y, each, rect.h};
-        list.AddRect({place.x, place.y}, {place.right(), place.bottom()}, ink.rule, look::control_rounding, 0, pen::hair);
+        list.AddRect({place.x, place.y}, {place.right(), place.bottom()}, ink.rule, look::control_rounding, 0,
+                     pen::hair);
         const bool stands = flotation::stands(rest.posture);
         const widgets::Rect drawn{place.x + 1.0f, place.y + 1.0f, 0.42f * place.w, place.h - 2.0f};
-        draw_in_water(scene, stands ? side_picture(scene, rest) : end_picture(scene, rest), drawn, 14.0f, 1e9);
+        draw_in_water(scene, stands ? side_picture(scene, rest) : end_picture(scene, rest), drawn, 14.0f,
+                      1e9);
         const float x = drawn.right() + 8.0f;
         const float w = place.right() - x - 6.0f;
-        const std::string words_of_it = widgets::broken_at_spaces(scene.ui.type.label_strong, posture_words(rest), w);
+        const std::string words_of_it =
+            widgets::broken_at_spaces(scene.ui.type.label_strong, posture_words(rest), w);
         pen::text(list, scene.ui.type.label_strong, x, place.y + 6.0f, ink.ink, words_of_it);
         const auto lines = static_cast<float>(1 + std::count(words_of_it.begin(), words_of_it.end(), '\n'));
-        pen::text(list, scene.ui.type.small, x, place.y + 8.0f + lines * scene.ui.type.label_strong->FontSize, ink.ink_soft,
-                  widgets::broken_at_spaces(scene.ui.type.small, angles_text(rest), w));
+        pen::text(list, scene.ui.type.small, x, place.y + 8.0f + lines * scene.ui.type.label_strong->FontSize,
+                  ink.ink_soft, widgets::broken_at_spaces(scene.ui.type.small, angles_text(rest), w));
     }
 }
 
@@ -199,8 +214,10 @@ void draw_afloat(Scene& scene, const flotation::FloatAnswers& afloat, const widg
     pen::text(list, small, rect.x + 4.0f, rect.y + 2.0f, ink.ink_soft, words::afloat_at_rest);
     pen::text(list, ui.type.title, rect.x + 4.0f, rect.y + 18.0f, ink.ink, posture_words(rest));
     pen::text(list, ui.type.label, rect.right() - 6.0f, rect.y + 1.0f, ink.ink,
-              widgets::value_text(rest.volume_out, Unit::percent, 0) + " " + words::out_of_the_water, pen::Side::right);
-    pen::text(list, ui.type.label, rect.right() - 6.0f, rect.y + 21.0f, ink.ink_soft, angles_text(rest), pen::Side::right);
+              widgets::value_text(rest.volume_out, Unit::percent, 0) + " " + words::out_of_the_water,
+              pen::Side::right);
+    pen::text(list, ui.type.label, rect.right() - 6.0f, rect.y + 21.0f, ink.ink_soft, angles_text(rest),
+              pen::Side::right);
 
     const Picture side = side_picture(scene, rest);
     // Seen from behind on the large sheet: heel is best read there.
@@ -212,8 +229,9 @@ void draw_afloat(Scene& scene, const flotation::FloatAnswers& afloat, const widg
     if (end_w > 0.0f) {
         const widgets::Rect end_rect{main.right() - end_w, main.y, end_w, main.h};
         draw_in_water(scene, end_picture(scene, rest), end_rect, 26.0f, map.px_per_m() * 2.0);
-        pen::text(list, small, end_rect.x + 0.5f * end_w, end_rect.bottom() - 2.0f * small->FontSize - 10.0f, ink.ink_soft,
-                  widgets::broken_at_spaces(small, words::from_behind, end_w - 12.0f), pen::Side::middle);
+        pen::text(list, small, end_rect.x + 0.5f * end_w, end_rect.bottom() - 2.0f * small->FontSize - 10.0f,
+                  ink.ink_soft, widgets::broken_at_spaces(small, words::from_behind, end_w - 12.0f),
+                  pen::Side::middle);
     }
     if (others) {
         pen::text(list, small, rect.x + 4.0f, main.bottom() + 6.0f, ink.ink_soft, words::lies_also);

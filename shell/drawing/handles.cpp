@@ -15,7 +15,8 @@ using state::ItemKind;
 void draw_handle(Scene& scene, ImVec2 at, bool chosen, bool strong) {
     const float radius = chosen ? 7.0f : strong ? 4.5f : 3.5f;
     scene.list.AddCircleFilled(at, radius, scene.ink().paper);
-    scene.list.AddCircle(at, radius, chosen ? scene.ink().mark : scene.ink().ink, 0, chosen ? pen::heavy : pen::medium);
+    scene.list.AddCircle(at, radius, chosen ? scene.ink().mark : scene.ink().ink, 0,
+                         chosen ? pen::heavy : pen::medium);
     if (!chosen) return;
     constexpr float arm = 3.5f;
     scene.list.AddLine({at.x - arm, at.y}, {at.x + arm, at.y}, scene.ink().mark, pen::hair);
@@ -58,7 +59,8 @@ void draw_section_points(Scene& scene) {
     const auto& section = scene.document.shape.section;
     const auto station = scene.body().lines->at(scene.view.section_x_m);
     const auto place = [&](double y, double z) {
-        return pen::vec(scene.section_map->at(y * station.half_width_m, station.centre_z_m + z * station.half_height_m));
+        return pen::vec(
+            scene.section_map->at(y * station.half_width_m, station.centre_z_m + z * station.half_height_m));
     };
     if (section.kind != preset::SectionKind::free) {
         const int index = state::fullness_at(section, scene.view.section_x_m);
@@ -68,8 +70,8 @@ void draw_section_points(Scene& scene) {
     }
     for (std::size_t i = 1; i + 1 < section.half_outline.size(); ++i) {
         const auto& point = section.half_outline[i];
-        handle(scene, "draw.section.point." + std::to_string(i), {ItemKind::section_point, static_cast<int>(i)},
-               place(point.y, point.z), true);
+        handle(scene, "draw.section.point." + std::to_string(i),
+               {ItemKind::section_point, static_cast<int>(i)}, place(point.y, point.z), true);
     }
 }
 

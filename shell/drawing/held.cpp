@@ -24,7 +24,8 @@ widgets::Rect asked_place(const Scene& scene, const Places& places, ImVec2 at) {
         const auto& hole = scene.document.holes[index];
         const float radius = map.px(0.5 * hole.diameter_m);
         const ImVec2 centre = pen::vec(map.at(touch.to_u, touch.to_v));
-        if (touch.pane == Pane::above) return {centre.x - radius, centre.y - radius, 2.0f * radius, 2.0f * radius};
+        if (touch.pane == Pane::above)
+            return {centre.x - radius, centre.y - radius, 2.0f * radius, 2.0f * radius};
         const auto& bore = scene.bores[index];
         const double depth = hole.depth_m > 0.0 ? hole.depth_m : hole.max_depth_m;
         const float a = map.at(0.0, bore.mouth_z_m).y;
@@ -57,7 +58,8 @@ void barred_sign(ImDrawList& list, ImVec2 middle, float radius, ImU32 ground, Im
     list.AddLine({middle.x - arm, middle.y + arm}, {middle.x + arm, middle.y - arm}, colour, 2.5f);
 }
 
-void draw_refusal(Scene& scene, const widgets::Rect& place, const widgets::Rect& area, const std::string& reason) {
+void draw_refusal(Scene& scene, const widgets::Rect& place, const widgets::Rect& area,
+                  const std::string& reason) {
     auto& list = scene.list;
     const auto& ink = scene.ink();
     const ImVec2 least{place.x, place.y};
@@ -69,13 +71,15 @@ void draw_refusal(Scene& scene, const widgets::Rect& place, const widgets::Rect&
 
     ImFont* const font = scene.ui.type.label;
     const float room = std::min(area.w - 24.0f, 300.0f);
-    const std::string text = widgets::broken_at_spaces(font, std::string(words::cannot_be_here) + " " + reason, room - 44.0f);
+    const std::string text =
+        widgets::broken_at_spaces(font, std::string(words::cannot_be_here) + " " + reason, room - 44.0f);
     const auto lines = 1 + std::count(text.begin(), text.end(), '\n');
     const float height = static_cast<float>(lines) * (font->FontSize + 2.0f) + 16.0f;
     // Above the finger; where there is no room, well below it.
     float y = place.y - height - 56.0f;
     if (y < area.y + 36.0f) y = std::min(place.bottom() + 44.0f, area.bottom() - height - 4.0f);
-    const float x = std::clamp(middle - 0.5f * room, area.x + 4.0f, std::max(area.x + 4.0f, area.right() - room - 4.0f));
+    const float x =
+        std::clamp(middle - 0.5f * room, area.x + 4.0f, std::max(area.x + 4.0f, area.right() - room - 4.0f));
     list.AddRectFilled({x, y}, {x + room, y + height}, ink.paper, look::control_rounding);
     list.AddRect({x, y}, {x + room, y + height}, ink.mark, look::control_rounding, 0, pen::heavy);
     barred_sign(list, {x + 20.0f, y + 0.5f * height}, 9.0f, ink.paper, ink.mark);
@@ -99,10 +103,11 @@ void draw_lens(Scene& scene, const Places& places, const widgets::Rect& area, Im
     auto& list = scene.list;
     list.AddRectFilled(least, most, scene.ink().paper, look::control_rounding);
     list.PushClipRect(least, most, true);
-    const WorldToScreen map = pane == Pane::section ? *scene.section_map
+    const WorldToScreen map = pane == Pane::section                 ? *scene.section_map
                               : pane == Pane::above && places.above ? *places.above
-                                                                     : places.side;
-    const WorldToScreen near(times * map.px_per_m(), map.u_m(at.x), map.v_m(at.y), {x + 0.5f * side, y + 0.5f * side});
+                                                                    : places.side;
+    const WorldToScreen near(times * map.px_per_m(), map.u_m(at.x), map.v_m(at.y),
+                             {x + 0.5f * side, y + 0.5f * side});
     scene.lens = true;
     if (pane == Pane::section) {
         draw_section_at(scene, near);
@@ -126,7 +131,8 @@ void draw_held(Scene& scene, const Places& places, const widgets::Rect& area) {
     if (scene.backdrop != nullptr && scene.backdrop->held && finger && ImGui::IsMousePosValid(&at)) {
         draw_lens(scene, places, area, at, Pane::side);
     }
-    if (!touch.down || !touch.moved || touch.moving.kind == ItemKind::none || !ImGui::IsMousePosValid(&at)) return;
+    if (!touch.down || !touch.moved || touch.moving.kind == ItemKind::none || !ImGui::IsMousePosValid(&at))
+        return;
     scene.ui.items.record({touch.refused ? "draw.refused" : "draw.held", at.x, at.y, 1.0f, 1.0f, false});
     // Under a finger the drawing cannot be seen; a mouse covers nothing. The reason takes the lens's place.
     if (touch.refused) {

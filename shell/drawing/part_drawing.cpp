@@ -85,13 +85,16 @@ widgets::Rect draw_wire_eye(Scene& scene, const WorldToScreen& map, const preset
         const auto& cut = scene.document.joints[static_cast<std::size_t>(joint)];
         const double side = cut.at_m >= x ? 1.0 : -1.0;
         // Round the pin and at the heights of a hinge that is drawn; else just over the gap.
-        const double ring_x = cut.hinge ? cut.at_m + cut.hinge->pin_aft_m : cut.at_m + side * (0.5 * cut.gap_m + radius_m);
+        const double ring_x =
+            cut.hinge ? cut.at_m + cut.hinge->pin_aft_m : cut.at_m + side * (0.5 * cut.gap_m + radius_m);
         const Around there = around(scene, ring_x);
         std::vector<double> heights;
         if (cut.hinge) {
-            for (const auto& eye : evenfall::joints::hinge_place(scene.document, scene.body(), joint).eyes) heights.push_back(eye.z_m);
+            for (const auto& eye : evenfall::joints::hinge_place(scene.document, scene.body(), joint).eyes)
+                heights.push_back(eye.z_m);
         } else {
-            for (double share : pin_shares) heights.push_back(there.belly_z_m + share * (there.back_z_m - there.belly_z_m));
+            for (double share : pin_shares)
+                heights.push_back(there.belly_z_m + share * (there.back_z_m - there.belly_z_m));
         }
         widgets::Rect all;
         for (const double at_z : heights) {

@@ -114,7 +114,8 @@ Places lay_out_low(const Spans& s, const widgets::Rect& area, state::SmallView v
                                : widgets::Rect{area.x, area.bottom() - switch_h, area.w, switch_h};
     const float floor = area.y + room_h;
     if (above) {
-        p.above = WorldToScreen(p.scale, s.fore_m, 0.0, {p.side.at(s.fore_m, 0.0).x, 0.5f * (p.side_bottom + floor)});
+        p.above = WorldToScreen(p.scale, s.fore_m, 0.0,
+                                {p.side.at(s.fore_m, 0.0).x, 0.5f * (p.side_bottom + floor)});
     } else {
         const widgets::Rect beside{left.right() + 8.0f, area.y, beside_w - 8.0f, floor - area.y};
         (view == state::SmallView::section ? p.section : p.hang) = beside;
@@ -166,7 +167,8 @@ Places zoomed(const Places& fitted, const widgets::Rect& area, const state::Zoom
     const auto y = [&](float at) { return top + zoom.times * (at - area.y); };
     const auto map = [&](const WorldToScreen& was) {
         const ScreenPoint origin = was.at(0.0, 0.0);
-        return WorldToScreen(was.px_per_m() * static_cast<double>(zoom.times), 0.0, 0.0, {x(origin.x), y(origin.y)});
+        return WorldToScreen(was.px_per_m() * static_cast<double>(zoom.times), 0.0, 0.0,
+                             {x(origin.x), y(origin.y)});
     };
     const auto rect = [&](const std::optional<widgets::Rect>& was) -> std::optional<widgets::Rect> {
         if (!was) return std::nullopt;
@@ -184,8 +186,8 @@ Places zoomed(const Places& fitted, const widgets::Rect& area, const state::Zoom
     return p;
 }
 
-state::Zoom zoomed_about(const state::Zoom& zoom, const widgets::Rect& area, float x, float y, float times, float dx,
-                         float dy) {
+state::Zoom zoomed_about(const state::Zoom& zoom, const widgets::Rect& area, float x, float y, float times,
+                         float dx, float dy) {
     if (area.w <= 0.0f || area.h <= 0.0f || !(times > 0.0f)) return zoom;
     state::Zoom out;
     out.times = std::clamp(zoom.times * times, 1.0f, state::most_zoom);

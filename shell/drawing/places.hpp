@@ -25,7 +25,8 @@ struct Places {
     float above_head_y = 0.0f;
     std::optional<widgets::Rect> section;
     std::optional<widgets::Rect> hang;
-    std::optional<widgets::Rect> change; ///< the small screen's switch: below the views, or as a column at their right
+    std::optional<widgets::Rect>
+        change; ///< the small screen's switch: below the views, or as a column at their right
     double scale = 1.0;
 };
 
@@ -36,9 +37,9 @@ struct Places {
 /// The same sheet enlarged and moved; the ruler and the small screen's switch stay where they are.
 [[nodiscard]] Places zoomed(const Places& fitted, const widgets::Rect& area, const state::Zoom& zoom);
 
-/// Enlarges by `times` about a point of the window and moves by (dx, dy) px, within most_zoom and never past the edges
-/// of the paper; back to the fitted sheet where the zoom comes out as good as none.
-[[nodiscard]] state::Zoom zoomed_about(const state::Zoom& zoom, const widgets::Rect& area, float x, float y, float times,
-                                       float dx, float dy);
+/// Enlarges by `times` about a point of the window and moves by (dx, dy) px, within most_zoom and never past
+/// the edges of the paper; back to the fitted sheet where the zoom comes out as good as none.
+[[nodiscard]] state::Zoom zoomed_about(const state::Zoom& zoom, const widgets::Rect& area, float x, float y,
+                                       float times, float dx, float dy);
 
 } // namespace evenfall::shell::drawing

@@ -45,7 +45,8 @@ bool in_inches(const Scene& scene) {
 }
 
 Division division_of(const Scene& scene, double px_per_m) {
-    return in_inches(scene) ? inches(px_per_m, widgets::from_unit(1.0, widgets::Unit::inch)) : millimetres(px_per_m);
+    return in_inches(scene) ? inches(px_per_m, widgets::from_unit(1.0, widgets::Unit::inch))
+                            : millimetres(px_per_m);
 }
 
 /// A figure of the ruler: whole, or with its fraction ("1 3/8") where the divisions are that fine.
@@ -94,7 +95,8 @@ void draw_ruler(Scene& scene, const WorldToScreen& map, const widgets::Rect& rec
     scene.ui.items.record({"draw.section", sx - 22.0f, edge - 30.0f, 44.0f, 44.0f, !scene.ui.covered});
 }
 
-void draw_height_ruler(Scene& scene, const WorldToScreen& map, const widgets::Rect& rect, double low_m, double high_m) {
+void draw_height_ruler(Scene& scene, const WorldToScreen& map, const widgets::Rect& rect, double low_m,
+                       double high_m) {
     auto& list = scene.list;
     const auto& ink = scene.ink();
     const Division division = division_of(scene, map.px_per_m());

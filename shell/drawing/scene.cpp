@@ -52,8 +52,10 @@ Reach reach(const preset::Document& document, const Evaluation& evaluation) {
     }
     if (document.tail) {
         result.aft_m = std::max(result.aft_m, document.tail->x_m + document.tail->top.back().x_m);
-        for (const auto& point : document.tail->bottom) result.lowest_z_m = std::min(result.lowest_z_m, document.tail->z_m + point.value);
-        for (const auto& point : document.tail->top) result.highest_z_m = std::max(result.highest_z_m, document.tail->z_m + point.value);
+        for (const auto& point : document.tail->bottom)
+            result.lowest_z_m = std::min(result.lowest_z_m, document.tail->z_m + point.value);
+        for (const auto& point : document.tail->top)
+            result.highest_z_m = std::max(result.highest_z_m, document.tail->z_m + point.value);
     }
     for (const auto& part : document.parts) {
         const double x = std::clamp(part.at_m.x, 0.0, length);

@@ -31,11 +31,11 @@ struct Scene {
     const state::ViewState& view;
     std::vector<holes::Bore> bores; ///< one for each hole
     std::vector<Hit> hits;
-    state::Pane pane = state::Pane::side;      ///< the view that is being drawn
-    bool lens = false;                         ///< drawn a second time, enlarged: nothing is left behind
-    std::optional<WorldToScreen> section_map{};///< of the section view, once drawn
-    const state::Backdrop* backdrop = nullptr; ///< the picture behind the side view, where there is one
-    std::string refusal{};                     ///< why the held thing cannot be where the finger is
+    state::Pane pane = state::Pane::side;       ///< the view that is being drawn
+    bool lens = false;                          ///< drawn a second time, enlarged: nothing is left behind
+    std::optional<WorldToScreen> section_map{}; ///< of the section view, once drawn
+    const state::Backdrop* backdrop = nullptr;  ///< the picture behind the side view, where there is one
+    std::string refusal{};                      ///< why the held thing cannot be where the finger is
 
     [[nodiscard]] const look::Palette& ink() const { return *ui.ink; }
     [[nodiscard]] const shape::Body& body() const { return evaluation.body; }
@@ -54,13 +54,14 @@ void add_hit(Scene& scene, const std::string& id, state::Selection item, const w
 // The parts of the sheet.
 void draw_ruler(Scene& scene, const WorldToScreen& map, const widgets::Rect& rect);
 /// Heights over the datum line, from the lowest to the highest of the body, at the left of the side view.
-void draw_height_ruler(Scene& scene, const WorldToScreen& map, const widgets::Rect& rect, double low_m, double high_m);
+void draw_height_ruler(Scene& scene, const WorldToScreen& map, const widgets::Rect& rect, double low_m,
+                       double high_m);
 /// Height below the datum that parts hung under the belly need [m], negative; and how far aft tails reach
 /// [m].
 struct Reach {
     double lowest_z_m = 0.0;
     double aft_m = 0.0;
-    double fore_m = 0.0; ///< ≤ 0: what stands out before the nose
+    double fore_m = 0.0;      ///< ≤ 0: what stands out before the nose
     double highest_z_m = 0.0; ///< of the tail by its shape
 };
 [[nodiscard]] Reach reach(const preset::Document& document, const Evaluation& evaluation);

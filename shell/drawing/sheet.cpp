@@ -68,8 +68,9 @@ void draw_switch(Scene& scene, state::Session& session, const widgets::Rect& rec
     const bool column = rect.h >= rect.w;
     for (std::size_t i = 0; i < labels.size(); ++i) {
         const float at = static_cast<float>(i) / parts;
-        const widgets::Rect part = column ? widgets::Rect{rect.x, rect.y + at * rect.h, rect.w, rect.h / parts}
-                                          : widgets::Rect{rect.x + at * rect.w, rect.y, rect.w / parts, rect.h};
+        const widgets::Rect part = column
+                                       ? widgets::Rect{rect.x, rect.y + at * rect.h, rect.w, rect.h / parts}
+                                       : widgets::Rect{rect.x + at * rect.w, rect.y, rect.w / parts, rect.h};
         const widgets::Touch touch = widgets::touch_area(scene.ui, "draw.view." + std::to_string(i), part);
         const bool on = scene.view.small_view == static_cast<state::SmallView>(i);
         const widgets::Rect chip = part.inset(3.0f);
@@ -127,7 +128,8 @@ void sheet(widgets::Ui& ui, state::Session& session, const widgets::Rect& area, 
     const Places places = zoomed(fitted, touchable, session.view.zoom);
     ImFont* const small = ui.type.small;
 
-    list.PushClipRect({area.x - 8.0f, area.y - 8.0f}, {touchable.right() + 8.0f, touchable.bottom() + 8.0f}, true);
+    list.PushClipRect({area.x - 8.0f, area.y - 8.0f}, {touchable.right() + 8.0f, touchable.bottom() + 8.0f},
+                      true);
     draw_station_line(scene, places);
     draw_side_view(scene, places.side, places.names_y);
     if (!ui.phone) {
@@ -140,23 +142,26 @@ void sheet(widgets::Ui& ui, state::Session& session, const widgets::Rect& area, 
     if (places.hang) draw_hang_view(scene, *places.hang);
     if (view.zoom.times > 1.0f) {
         // The ruler lies on the window, not on the paper that slides below it.
-        list.AddRectFilled({area.x - 8.0f, area.y - 8.0f}, {area.right() + 8.0f, places.ruler.bottom() + 2.0f},
-                           ui.ink->paper);
+        list.AddRectFilled({area.x - 8.0f, area.y - 8.0f},
+                           {area.right() + 8.0f, places.ruler.bottom() + 2.0f}, ui.ink->paper);
     }
     draw_ruler(scene, places.side, places.ruler);
     if (heights_w > 0.0f) {
         const float top = places.ruler.bottom() + 2.0f;
-        draw_height_ruler(scene, places.side, {area.x, top, heights_w - 6.0f, touchable.bottom() - top}, now.belly_m, now.top_m);
+        draw_height_ruler(scene, places.side, {area.x, top, heights_w - 6.0f, touchable.bottom() - top},
+                          now.belly_m, now.top_m);
     }
     draw_held(scene, places, touchable);
     list.PopClipRect();
 
     if (view.zoom.times > 1.0f) {
         const widgets::Rect fit{touchable.right() - 64.0f, places.ruler.bottom() + 8.0f, 64.0f, look::target};
-        if (widgets::button_at(ui, "draw.fit", fit, words::fit, widgets::ButtonKind::plain)) session.view.zoom = {};
+        if (widgets::button_at(ui, "draw.fit", fit, words::fit, widgets::ButtonKind::plain))
+            session.view.zoom = {};
     }
     const widgets::Touch touch = widgets::touch_area(ui, "draw.sheet", touchable);
-    const bool on_picture = backdrop != nullptr && take_backdrop_finger(ui, *backdrop, touch, places.side, view.touch.down);
+    const bool on_picture =
+        backdrop != nullptr && take_backdrop_finger(ui, *backdrop, touch, places.side, view.touch.down);
     if (!on_picture) take_finger(scene, session, touch, places);
     if (session.view.touch.down && !session.view.touch.drawn) session.view.touch.drawn = s;
     take_keys(ui, session, touch);

@@ -29,15 +29,18 @@ void draw_soft_tail(Scene& scene, const WorldToScreen& map, bool above, bool to_
     if (tail.tenon) {
         const double half = 0.5 * (above ? tail.tenon->thickness_m : tail.tenon->height_m);
         const double fore = tail.x_m - tail.tenon->length_m;
-        const ImVec2 tenon[] = {pen::vec(map.at(tail.x_m, z + half)), pen::vec(map.at(fore, z + half)), pen::vec(map.at(fore, z - half)),
-                                pen::vec(map.at(tail.x_m, z - half))};
+        const ImVec2 tenon[] = {pen::vec(map.at(tail.x_m, z + half)), pen::vec(map.at(fore, z + half)),
+                                pen::vec(map.at(fore, z - half)), pen::vec(map.at(tail.x_m, z - half))};
         pen::dashed(scene.list, tenon, ink, pen::hair);
     }
     if (!to_choose) return;
     const ImVec2 from = pen::vec(map.at(tail.x_m, z + most));
     const ImVec2 to = pen::vec(map.at(tail.x_m + tail.top.back().x_m, z + least));
-    if (chosen) pen::corners(scene.list, {from.x - 5.0f, from.y - 5.0f}, {to.x + 5.0f, to.y + 5.0f}, scene.ink().mark, 7.0f, pen::heavy);
-    add_hit(scene, above ? "draw.above.tail" : "draw.tail", {state::ItemKind::tail, 0}, {from.x, from.y, to.x - from.x, to.y - from.y}, 2);
+    if (chosen)
+        pen::corners(scene.list, {from.x - 5.0f, from.y - 5.0f}, {to.x + 5.0f, to.y + 5.0f}, scene.ink().mark,
+                     7.0f, pen::heavy);
+    add_hit(scene, above ? "draw.above.tail" : "draw.tail", {state::ItemKind::tail, 0},
+            {from.x, from.y, to.x - from.x, to.y - from.y}, 2);
 }
 
 } // namespace evenfall::shell::drawing

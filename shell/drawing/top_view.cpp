@@ -57,8 +57,8 @@ void draw_top_view(Scene& scene, const WorldToScreen& map) {
         const ImVec2 b = pen::vec(map.at(std::min(pocket.x_to_m, length), pocket.y_m - 0.5 * pocket.width_m));
         pen::dashed_rect(list, a, b, scene.chosen(state::ItemKind::pocket, i) ? ink.mark : ink.ink_soft,
                          pen::hair);
-        add_hit(scene, "draw.above.pocket." + std::to_string(i), {state::ItemKind::pocket, static_cast<int>(i)},
-                {a.x, a.y, b.x - a.x, b.y - a.y}, 3);
+        add_hit(scene, "draw.above.pocket." + std::to_string(i),
+                {state::ItemKind::pocket, static_cast<int>(i)}, {a.x, a.y, b.x - a.x, b.y - a.y}, 3);
     }
     for (std::size_t i = 0; i < scene.document.holes.size(); ++i) {
         const auto& hole = scene.document.holes[i];

@@ -17,8 +17,8 @@ struct Look {
     [[nodiscard]] Rotated at(const Vec3& r) const { return {dot(right, r), dot(up, r)}; }
 };
 
-/// Both edges of a segment seen so, from its fore to its aft end; `count` ≥ 2 points each. Seen along its own length there
-/// is no such outline: then both edges fall together.
+/// Both edges of a segment seen so, from its fore to its aft end; `count` ≥ 2 points each. Seen along its own
+/// length there is no such outline: then both edges fall together.
 struct Edges {
     std::vector<Rotated> one;
     std::vector<Rotated> other;
@@ -26,7 +26,8 @@ struct Edges {
 [[nodiscard]] Edges silhouette(const shape::Body& body, int segment, const Look& look, int count);
 
 /// The skin's rim at a station, once round.
-[[nodiscard]] std::vector<Rotated> section_rim(const shape::Lines& lines, double x_m, const Look& look, int count);
+[[nodiscard]] std::vector<Rotated> section_rim(const shape::Lines& lines, double x_m, const Look& look,
+                                               int count);
 
 /// The station with the largest section.
 [[nodiscard]] double thickest_m(const shape::Lines& lines);

@@ -13,7 +13,8 @@ namespace {
 namespace words = look::words;
 
 void say(Scene& scene, const widgets::Rect& area, std::string_view sentence) {
-    scene.list.AddRectFilled({area.x, area.y}, {area.right(), area.bottom()}, scene.ink().water, look::control_rounding);
+    scene.list.AddRectFilled({area.x, area.y}, {area.right(), area.bottom()}, scene.ink().water,
+                             look::control_rounding);
     const std::string broken = widgets::broken_at_spaces(scene.ui.type.body, sentence, area.w - 32.0f);
     pen::text(scene.list, scene.ui.type.body, area.x + 16.0f, area.y + 16.0f, scene.ink().ink, broken);
 }
@@ -22,7 +23,8 @@ void play_controls(Scene& scene, state::PlayClock& clock, double end_s, const wi
     widgets::Ui& ui = scene.ui;
     const float button_w = ui.phone ? 88.0f : 104.0f;
     const bool playing = clock.playing();
-    if (widgets::button_at(ui, "water.play", {row.x, row.y, button_w, row.h}, playing ? words::play_pause : words::play_start,
+    if (widgets::button_at(ui, "water.play", {row.x, row.y, button_w, row.h},
+                           playing ? words::play_pause : words::play_start,
                            playing ? widgets::ButtonKind::plain : widgets::ButtonKind::main)) {
         if (playing) {
             clock.pause();

@@ -20,8 +20,8 @@ public:
     WorldToScreen(double px_per_m, double u_m, double v_m, ScreenPoint at)
         : px_per_m_(px_per_m), u_m_(u_m), v_m_(v_m), at_(at) {}
 
-    /// The same with the world pitched about (u_m, v_m), which stays where it is: nose (at smaller u) up. Only at() and px()
-    /// know of it.
+    /// The same with the world pitched about (u_m, v_m), which stays where it is: nose (at smaller u) up.
+    /// Only at() and px() know of it.
     [[nodiscard]] WorldToScreen turned(double pitch_rad) const;
 
     [[nodiscard]] ScreenPoint at(double u, double v) const {

@@ -9,4 +9,4 @@ extern const unsigned font_regular_size;
 extern const unsigned char font_semibold[];
 extern const unsigned font_semibold_size;
 
-}  // namespace evenfall::shell::look
+} // namespace evenfall::shell::look

@@ -16,35 +16,38 @@ const ImWchar text_signs[] = {0x0020, 0x007E, 0x00A0, 0x00FF, 0x0394, 0x0394, 0x
 // The large sizes show figures and short words only.
 const ImWchar figure_signs[] = {0x0020, 0x007E, 0x00B0, 0x00B1, 0x2013, 0x2013, 0x2212, 0x2212, 0};
 
-// ImGui measures a face by ascent plus descent (1.326 em in this one); the factor lets the letters come out at the em
-// sizes named in Type.
+// ImGui measures a face by ascent plus descent (1.326 em in this one); the factor lets the letters come out
+// at the em sizes named in Type.
 constexpr float em = 1.326f;
 
 ImFont* add(ImFontAtlas& atlas, const unsigned char* bytes, unsigned size, float em_px, const ImWchar* signs,
             float density) {
     ImFontConfig config;
     config.FontDataOwnedByAtlas = false;
-    // Letters stand where the typeface puts them, not on whole pixels: the coarser the screen, the more positions.
+    // Letters stand where the typeface puts them, not on whole pixels: the coarser the screen, the more
+    // positions.
     config.OversampleH = density < 1.5f ? 3 : density < 2.5f ? 2 : 1;
     config.OversampleV = 1;
     config.RasterizerDensity = density;
-    return atlas.AddFontFromMemoryTTF(const_cast<unsigned char*>(bytes), static_cast<int>(size), em_px * em, &config,
-                                      signs);
+    return atlas.AddFontFromMemoryTTF(const_cast<unsigned char*>(bytes), static_cast<int>(size), em_px * em,
+                                      &config, signs);
 }
 
-}  // namespace
+} // namespace
 
 Type build_fonts(ImFontAtlas& atlas, double dpr) {
     const auto density = static_cast<float>(std::clamp(dpr, 1.0, 3.0));
     atlas.Clear();
     atlas.Flags |= ImFontAtlasFlags_NoMouseCursors;
     atlas.TexDesiredWidth = density > 2.0f ? 2048 : 1024;
-    const auto regular = [&](float px) { return add(atlas, font_regular, font_regular_size, px, text_signs, density); };
+    const auto regular = [&](float px) {
+        return add(atlas, font_regular, font_regular_size, px, text_signs, density);
+    };
     const auto strong = [&](float px, const ImWchar* signs) {
         return add(atlas, font_semibold, font_semibold_size, px, signs, density);
     };
     Type type;
-    type.label = regular(15.0f);  // the first one is ImGui's own default
+    type.label = regular(15.0f); // the first one is ImGui's own default
     type.small = regular(13.5f);
     type.body = regular(17.0f);
     type.label_strong = strong(15.0f, text_signs);
@@ -55,4 +58,4 @@ Type build_fonts(ImFontAtlas& atlas, double dpr) {
     return type;
 }
 
-}  // namespace evenfall::shell::look
+} // namespace evenfall::shell::look

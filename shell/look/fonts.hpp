@@ -16,8 +16,8 @@ struct Type {
     ImFont* display = nullptr;      ///< 40 semibold: the keypad's value line
 };
 
-/// Fills ImGui's atlas for a device pixel ratio (clamped to 1–3) and returns the faces. Layout does not depend on the
-/// ratio; glyphs are drawn at it. The caller rebuilds the texture.
+/// Fills ImGui's atlas for a device pixel ratio (clamped to 1–3) and returns the faces. Layout does not
+/// depend on the ratio; glyphs are drawn at it. The caller rebuilds the texture.
 [[nodiscard]] Type build_fonts(ImFontAtlas& atlas, double dpr);
 
-}  // namespace evenfall::shell::look
+} // namespace evenfall::shell::look

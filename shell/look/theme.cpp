@@ -82,9 +82,11 @@ double luminance(Ink colour) {
     return 0.2126 * linear(colour) + 0.7152 * linear(colour >> 8u) + 0.0722 * linear(colour >> 16u);
 }
 
-}  // namespace
+} // namespace
 
-const Palette& palette(Scheme scheme) { return scheme == Scheme::dark ? dark_palette : light_palette; }
+const Palette& palette(Scheme scheme) {
+    return scheme == Scheme::dark ? dark_palette : light_palette;
+}
 
 double contrast(Ink one, Ink other) {
     const auto [dim, bright] = std::minmax({luminance(one), luminance(other)});
@@ -96,4 +98,4 @@ Ink faded(Ink colour, float opacity) {
     return (colour & 0x00FFFFFFu) | (static_cast<Ink>(std::lround(held)) << 24u);
 }
 
-}  // namespace evenfall::shell::look
+} // namespace evenfall::shell::look

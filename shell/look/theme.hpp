@@ -11,46 +11,47 @@ using Ink = std::uint32_t;
 
 enum class Scheme { light, dark };
 
-/// One kinship of inks. Text inks hold 4.5:1 or better on bench, paper, card and well; lines that carry meaning
-/// hold 3:1 on them (tests/unit/shell/contrast_test.cpp).
+/// One kinship of inks. Text inks hold 4.5:1 or better on bench, paper, card and well; lines that carry
+/// meaning hold 3:1 on them (tests/unit/shell/contrast_test.cpp).
 struct Palette {
     // grounds
-    Ink bench;        ///< the page behind everything
-    Ink paper;        ///< the drawing sheet
-    Ink card;         ///< panel, strip, bar
-    Ink well;         ///< a field to tap, an unselected choice, a key of the keypad
-    Ink pressed;      ///< laid over nothing: the ground of a pressed control
-    Ink tint;         ///< the ground of a chosen thing
-    Ink scrim;        ///< over the page while a sheet is open
+    Ink bench;   ///< the page behind everything
+    Ink paper;   ///< the drawing sheet
+    Ink card;    ///< panel, strip, bar
+    Ink well;    ///< a field to tap, an unselected choice, a key of the keypad
+    Ink pressed; ///< laid over nothing: the ground of a pressed control
+    Ink tint;    ///< the ground of a chosen thing
+    Ink scrim;   ///< over the page while a sheet is open
     // text and lines
-    Ink ink;          ///< text, outlines
-    Ink ink_soft;     ///< labels, units, second lines
-    Ink line;         ///< lines that carry meaning: ruler ticks, dashed outlines, field edges
-    Ink rule;         ///< hairlines that only part rows; carries no meaning
-    Ink solid;        ///< ground of the one main button of a panel
+    Ink ink;      ///< text, outlines
+    Ink ink_soft; ///< labels, units, second lines
+    Ink line;     ///< lines that carry meaning: ruler ticks, dashed outlines, field edges
+    Ink rule;     ///< hairlines that only part rows; carries no meaning
+    Ink solid;    ///< ground of the one main button of a panel
     Ink solid_pressed;
-    Ink on_solid;     ///< text on `solid`
+    Ink on_solid; ///< text on `solid`
     // meaning (never alone: always with a word, a shape or a hatching)
-    Ink mark;         ///< G, refusals, the chosen step
-    Ink focus;        ///< the ring of keyboard focus
-    Ink caution;      ///< ground of cautions
-    Ink good;         ///< on target
+    Ink mark;    ///< G, refusals, the chosen step
+    Ink focus;   ///< the ring of keyboard focus
+    Ink caution; ///< ground of cautions
+    Ink good;    ///< on target
     // the drawing
     Ink wood;
-    Ink wood_grain;   ///< thin lines in wood
-    Ink wood_shade;   ///< the inside of a cut, end grain
+    Ink wood_grain; ///< thin lines in wood
+    Ink wood_shade; ///< the inside of a cut, end grain
     Ink lead;
     Ink lead_hatch;
     Ink cap;
-    Ink cavity;       ///< a void, an open hole
-    Ink metal;        ///< wire, pins, hooks
-    Ink water;        ///< ground of water
-    Ink water_line;   ///< surface, B
+    Ink cavity;     ///< a void, an open hole
+    Ink metal;      ///< wire, pins, hooks
+    Ink water;      ///< ground of water
+    Ink water_line; ///< surface, B
 };
 
 [[nodiscard]] const Palette& palette(Scheme scheme);
 
-/// Contrast ratio of two opaque colours, 1 to 21 (WCAG 2.1, definitions of contrast ratio and relative luminance).
+/// Contrast ratio of two opaque colours, 1 to 21 (WCAG 2.1, definitions of contrast ratio and relative
+/// luminance).
 [[nodiscard]] double contrast(Ink one, Ink other);
 
 /// The colour with its opacity scaled by `opacity` (0 to 1).
@@ -58,11 +59,11 @@ struct Palette {
 
 // Measures in CSS px; everything sits on a grid of 8.
 inline constexpr float grid = 8.0f;
-inline constexpr float gutter = 16.0f;          ///< between regions, and inside cards
-inline constexpr float target = 48.0f;          ///< least side of what a finger has to hit
+inline constexpr float gutter = 16.0f; ///< between regions, and inside cards
+inline constexpr float target = 48.0f; ///< least side of what a finger has to hit
 inline constexpr float card_rounding = 10.0f;
 inline constexpr float control_rounding = 8.0f;
 inline constexpr float hairline = 1.0f;
-inline constexpr float outline = 1.75f;         ///< pen of drawn outlines
+inline constexpr float outline = 1.75f; ///< pen of drawn outlines
 
-}  // namespace evenfall::shell::look
+} // namespace evenfall::shell::look

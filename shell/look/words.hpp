@@ -15,7 +15,8 @@ inline constexpr const char* righting = "Righting";
 inline constexpr const char* asked = "asked";
 inline constexpr const char* b_above_g = "B above G";
 inline constexpr const char* g_above_b = "G above B: rolls over";
-inline constexpr const char* no_fall[] = {"floats", "hangs still", "sinks"};  ///< by Behaviour; the last where it finds no steady way
+inline constexpr const char* no_fall[] = {"floats", "hangs still",
+                                          "sinks"}; ///< by Behaviour; the last where it finds no steady way
 inline constexpr const char* at_rest = "at rest";
 inline constexpr const char* no_hang = "none";
 
@@ -77,4 +78,4 @@ inline constexpr const char* on = "on";
 inline constexpr const char* off = "off";
 inline constexpr const char* none = "none";
 
-}  // namespace evenfall::shell::look::words
+} // namespace evenfall::shell::look::words

@@ -8,7 +8,8 @@
 namespace evenfall::shell::look::words {
 
 inline constexpr const char* resin_group = "Resin to mix";
-inline constexpr const char* resin_below = "For the first film of epoxy. Take ratio and times from your own label; what stands here is common practice.";
+inline constexpr const char* resin_below = "For the first film of epoxy. Take ratio and times from your own "
+                                           "label; what stands here is common practice.";
 inline constexpr const char* resin_lures = "Lures coated at once";
 inline constexpr const char* resin_loss = "Left in cup and brush";
 inline constexpr const char* resin_loss_below = "of all that is mixed; common practice, no source";
@@ -30,19 +31,27 @@ inline constexpr const char* resin_lasts = "It can be worked for";
 inline constexpr const char* resin_lasts_below = "rate rule, 55 kJ/mol: ten degrees halve it";
 inline constexpr const char* resin_minutes = "min";
 inline constexpr const char* resin_recoat = "Next coat after";
-inline constexpr const char* resin_recoat_below = "hours in that warmth, from the label's window; later only after sanding";
+inline constexpr const char* resin_recoat_below =
+    "hours in that warmth, from the label's window; later only after sanding";
 inline constexpr const char* resin_hours = "h";
 inline constexpr const char* resin_from_label = "Next coat, earliest by the label, h";
 inline constexpr const char* resin_to_label = "Next coat, latest by the label, h";
 inline constexpr const char* resin_mixes = "Mixes";
 inline constexpr const char* resin_lures_each = " lures each";
-inline constexpr const char* resin_note = "A larger batch keeps its own heat and thickens sooner; a full cup can smoke. Mix little, pour it out flat. Cold resin may stand in warm water before it is mixed, never over a flame. Let it cure a day before the tub.";
+inline constexpr const char* resin_note =
+    "A larger batch keeps its own heat and thickens sooner; a full cup can smoke. Mix little, pour it out "
+    "flat. Cold resin may stand in warm water before it is mixed, never over a flame. Let it cure a day "
+    "before the tub.";
 
 inline constexpr const char* metals_group = "The same plan in other metals";
-inline constexpr const char* metals_below = "All holes filled with one material, planned anew for the same fall and hang.";
+inline constexpr const char* metals_below =
+    "All holes filled with one material, planned anew for the same fall and hang.";
 inline constexpr const char* metals_show = "Compare metals";
 inline constexpr const char* woods_group = "The same lure in other woods";
-inline constexpr const char* woods_below = "By the table's densities at this moisture, the lead planned anew. The spread is what two boards of one species differ by. Janka: force that presses a steel ball half into the side, at 12 % moisture; the Wood Handbook, partly from reprints and from memory.";
+inline constexpr const char* woods_below =
+    "By the table's densities at this moisture, the lead planned anew. The spread is what two boards of one "
+    "species differ by. Janka: force that presses a steel ball half into the side, at 12 % moisture; the "
+    "Wood Handbook, partly from reprints and from memory.";
 inline constexpr const char* woods_show = "Compare woods";
 inline constexpr const char* compare_hide = "Put the table away";
 inline constexpr const char* col_metal = "Metal";

@@ -5,8 +5,11 @@
 namespace evenfall::shell::look::words {
 
 inline constexpr const char* drawer_head = "Parts drawer";
-inline constexpr const char* drawer_below = "Your own weighed pieces, kept on this device beside the lures. What is put on a lure copies its figures.";
-inline constexpr const char* drawer_empty = "Nothing in it yet. Weigh ten of a kind together and divide: one hook alone is too light for a kitchen scale. Then open a fitting above and lay it in here.";
+inline constexpr const char* drawer_below = "Your own weighed pieces, kept on this device beside the lures. "
+                                            "What is put on a lure copies its figures.";
+inline constexpr const char* drawer_empty =
+    "Nothing in it yet. Weigh ten of a kind together and divide: one hook alone is too light for a kitchen "
+    "scale. Then open a fitting above and lay it in here.";
 inline constexpr const char* drawer_put_in = "Into the drawer";
 inline constexpr const char* drawer_put_on = "Put on the lure";
 inline constexpr const char* drawer_put_on_label = "From the drawer: ";
@@ -19,7 +22,8 @@ inline constexpr const char* drawer_load = "Load a file";
 inline constexpr const char* drawer_file = "evenfall-drawer.json";
 inline constexpr const char* drawer_taken_in = "Laid into the drawer: ";
 inline constexpr const char* drawer_full = "The drawer holds 200 pieces and is full.";
-inline constexpr const char* drawer_nameless = "Give the part a name first: the drawer keeps its pieces by name.";
+inline constexpr const char* drawer_nameless =
+    "Give the part a name first: the drawer keeps its pieces by name.";
 inline constexpr const char* drawer_same_name = "There is a piece of this name in the drawer already.";
 inline constexpr const char* drawer_wire = "Wire";
 inline constexpr const char* drawer_stock = "Rod";
@@ -39,6 +43,7 @@ inline constexpr const char* drawer_no_thing = "must be one piece with its field
 inline constexpr const char* drawer_no_material = "is not in the table of materials";
 inline constexpr const char* drawer_too_large = "The file is too large for a drawer: 200 pieces at most.";
 inline constexpr const char* drawer_damaged = "The file holds no parts drawer that can be read.";
-inline constexpr const char* drawer_other_version = "The drawer was written by another version of this bench.";
+inline constexpr const char* drawer_other_version =
+    "The drawer was written by another version of this bench.";
 
 } // namespace evenfall::shell::look::words

@@ -37,4 +37,4 @@ inline constexpr const char* cannot_be_here = "Not here.";
 inline constexpr const char* put_back = "Put back to the last place that works.";
 inline constexpr const char* nothing_to_draw = "This lure cannot be drawn yet.";
 
-}  // namespace evenfall::shell::look::words
+} // namespace evenfall::shell::look::words

@@ -6,7 +6,8 @@ namespace evenfall::shell::look::words {
 
 inline constexpr const char* glue_group = "Glue";
 inline constexpr const char* glue_below =
-    "Round each twisted eye and for the caps. Which glue fills which gap is common practice, no source; take the working times from your own labels.";
+    "Round each twisted eye and for the caps. Which glue fills which gap is common practice, no source; take "
+    "the working times from your own labels.";
 inline constexpr const char* glue_lures = "Lures glued at once";
 inline constexpr const char* glue_loss = "Wiped off and left over";
 inline constexpr const char* glue_fitting = "Seconds to fit one joint";
@@ -23,7 +24,8 @@ inline constexpr const char* glue_soda = "Baking soda for the caps";
 inline constexpr const char* glue_millilitre = "ml";
 inline constexpr const char* glue_caution_title = "Glue";
 inline constexpr const char* glue_caution =
-    "CA bonds skin and eyelids in a second; in soda it turns hot and fumes: eye protection, fresh air, a few drops at a time, no cotton gloves. "
+    "CA bonds skin and eyelids in a second; in soda it turns hot and fumes: eye protection, fresh air, a few "
+    "drops at a time, no cotton gloves. "
     "Uncured epoxy can make the skin allergic: gloves. Follow the products' labels.";
 inline constexpr const char* hinge_glue = "Glued with";
 inline constexpr const char* hinge_glue_none = "not weighed";
@@ -43,9 +45,11 @@ inline constexpr const char* block_then = "Density at the lure's moisture";
 inline constexpr const char* block_usual = "usual for this wood:";
 inline constexpr const char* block_as_usual = "As dense as pieces of this wood are.";
 inline constexpr const char* block_heavier = "Heavier than usual, in standard deviations";
-inline constexpr const char* block_heavier_below = "perhaps wetter than said, measured too small, or another wood";
+inline constexpr const char* block_heavier_below =
+    "perhaps wetter than said, measured too small, or another wood";
 inline constexpr const char* block_lighter = "Lighter than usual, in standard deviations";
-inline constexpr const char* block_lighter_below = "perhaps measured too large, another wood, or much drier than said";
+inline constexpr const char* block_lighter_below =
+    "perhaps measured too large, another wood, or much drier than said";
 inline constexpr const char* block_use = "Put this density into the wood";
 
 } // namespace evenfall::shell::look::words

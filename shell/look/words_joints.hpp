@@ -51,9 +51,11 @@ inline constexpr const char* cut_row_below = "and a hand's width to hold it by";
 inline constexpr const char* bend_row = "Bend it round";
 inline constexpr const char* bend_row_below = "a rod this thick: it springs back";
 inline constexpr const char* overbend_row = "Over-bend a right angle by";
-inline constexpr const char* overbend_below = "spring hard wire opens again, soft hardly; yield by common practice, no source: try a scrap";
+inline constexpr const char* overbend_below =
+    "spring hard wire opens again, soft hardly; yield by common practice, no source: try a scrap";
 inline constexpr const char* rocks_row = "One eye alone rocks by up to";
-inline constexpr const char* rocks_below = "out of the level, before it binds; pocket and wood may stop it sooner";
+inline constexpr const char* rocks_below =
+    "out of the level, before it binds; pocket and wood may stop it sooner";
 inline constexpr const char* bit_row = "Bit for the twist";
 inline constexpr const char* pin_bit_row = "Bit for the pin";
 inline constexpr const char* no_bit = "none fits";
@@ -67,7 +69,9 @@ inline constexpr const char* newton = "N";
 inline constexpr const char* line_field = "Line, breaking load";
 inline constexpr const char* line_absent = "20 lb";
 inline constexpr const char* pound_force_below = "pounds";
-inline constexpr const char* strength_note = "An estimate from wire tables and the shear of wood: pull one hinge of your own until it gives before you trust a lure to it.";
+inline constexpr const char* strength_note =
+    "An estimate from wire tables and the shear of wood: pull one hinge of your own until it gives before "
+    "you trust a lure to it.";
 
 inline constexpr const char* walls_group = "Wood left";
 inline constexpr const char* wall_pin_face = "before the pin";
@@ -77,6 +81,8 @@ inline constexpr const char* wall_pocket_skin = "beside the pocket";
 inline constexpr const char* wall_pocket_hole = "pocket to hole";
 
 inline constexpr const char* wire_title = "Wire";
-inline constexpr const char* wire_caution = "Cut ends fly: cover your eyes and hold both ends. A torch anneals spring wire and lights what lies about: clear the bench.";
+inline constexpr const char* wire_caution =
+    "Cut ends fly: cover your eyes and hold both ends. A torch anneals spring wire and lights what lies "
+    "about: clear the bench.";
 
-}  // namespace evenfall::shell::look::words
+} // namespace evenfall::shell::look::words

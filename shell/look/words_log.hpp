@@ -5,7 +5,8 @@
 namespace evenfall::shell::look::words {
 
 inline constexpr const char* log_head = "Bench log";
-inline constexpr const char* log_below = "What scale and tub read tells what this very piece of wood will do.";
+inline constexpr const char* log_below =
+    "What scale and tub read tells what this very piece of wood will do.";
 inline constexpr const char* view_now = "Do now";
 inline constexpr const char* view_readings = "Readings";
 inline constexpr const char* view_surety = "How sure";
@@ -24,15 +25,16 @@ inline constexpr const char* now_group = "What to do";
 inline constexpr const char* nothing_to_do = "Nothing: it is right as it is, as far as is known.";
 inline constexpr const char* apply_now = "Put this into the plan";
 inline constexpr const char* apply_label = "Lead changed as the log says";
-inline constexpr const char* apply_note =
-    "Readings of the leaded lure were of the lead before this change. What they taught is kept; they are struck out.";
+inline constexpr const char* apply_note = "Readings of the leaded lure were of the lead before this change. "
+                                          "What they taught is kept; they are struck out.";
 inline constexpr const char* struck_note = "before the lead was changed";
 inline constexpr const char* tub_after_group = "After it, the tub should read";
 inline constexpr const char* tub_weight_row = "Hung in the tub";
 inline constexpr const char* tub_speed_row = "Falls at";
 inline constexpr const char* tub_half_row = "From rest over 0.5 m";
 /// By Behaviour, where there is no fall to tell.
-inline constexpr const char* tub_no_fall[] = {"It still floats at this stage.", "It hangs still at this stage.",
+inline constexpr const char* tub_no_fall[] = {"It still floats at this stage.",
+                                              "It hangs still at this stage.",
                                               "It sinks at this stage, but finds no steady way of falling."};
 inline constexpr const char* tub_seen_group = "A fall seen in the tub today";
 inline constexpr const char* tub_seen_field = "It fell at";
@@ -44,7 +46,8 @@ inline constexpr const char* now_not_known = "Nothing can be said before the lur
 
 // readings
 inline constexpr const char* add_reading = "Put down a reading";
-inline constexpr const char* no_readings = "Nothing put down yet. A dry weight and one held under water, taken at any stage, sharpen the answer most.";
+inline constexpr const char* no_readings = "Nothing put down yet. A dry weight and one held under water, "
+                                           "taken at any stage, sharpen the answer most.";
 inline constexpr const char* which_reading = "What was read?";
 inline constexpr const char* reading_word = "reading";
 inline constexpr const char* put_down = "Put it down";
@@ -54,7 +57,8 @@ inline constexpr const char* how_group = "How it is taken";
 inline constexpr const char* sharpens_to = "Put down, it would leave the weight in water known to ± ";
 inline constexpr const char* sharpens_from = ", now ± ";
 inline constexpr const char* sharpens_dry = " (with a dry weight of the same stage)";
-inline constexpr const char* sharpens_chance = "; with the lead then put right, the chance of a right first fall is ";
+inline constexpr const char* sharpens_chance =
+    "; with the lead then put right, the chance of a right first fall is ";
 inline constexpr const char* at_stage = "At which stage";
 inline constexpr const char* of_what = "Of what";
 inline constexpr const char* whole_piece = "the whole piece";
@@ -63,7 +67,8 @@ inline constexpr const char* scale_field = "The scale reads";
 inline constexpr const char* gains_field = "The scale gains";
 inline constexpr const char* gains_below = "with the piece held under, nothing touching the cup";
 inline constexpr const char* holder_field = "Holder alone";
-inline constexpr const char* holder_below = "what the wire or thread reads by itself at the same depth; taken off";
+inline constexpr const char* holder_below =
+    "what the wire or thread reads by itself at the same depth; taken off";
 inline constexpr const char* holder_absent = "none";
 inline constexpr const char* clip_field = "Clipped on, dry";
 inline constexpr const char* clip_material_field = "Made of";
@@ -90,7 +95,8 @@ inline constexpr const char* does_not_fit = "does not fit";
 inline constexpr const char* could_be = "It would fit if";
 inline constexpr const char* next_lure = "Begin the next lure";
 inline constexpr const char* next_lure_note =
-    "The same recipe with what the readings taught of this board and these coats; the log begins anew. Save this lure first if you want both.";
+    "The same recipe with what the readings taught of this board and these coats; the log begins anew. Save "
+    "this lure first if you want both.";
 inline constexpr const char* export_csv = "Save the log as a table";
 
 // how sure
@@ -116,10 +122,11 @@ inline constexpr const char* draws_group = "Checked by chance";
 inline constexpr const char* draws_start = "Draw 10,000 lures";
 inline constexpr const char* draws_stop = "Stop";
 inline constexpr const char* draws_of = "of 10,000 drawn";
-inline constexpr const char* draws_note = "Each is a whole lure with wood, lead, coats and drag drawn by their spreads: the same ones on every device.";
+inline constexpr const char* draws_note = "Each is a whole lure with wood, lead, coats and drag drawn by "
+                                          "their spreads: the same ones on every device.";
 inline constexpr const char* draws_half = "Half fall between";
 inline constexpr const char* draws_float = "Float";
 inline constexpr const char* draws_right = "Right first fall and hang";
 inline constexpr const char* inputs_group = "What is known of the parts";
 
-}  // namespace evenfall::shell::look::words
+} // namespace evenfall::shell::look::words

@@ -1,6 +1,7 @@
 #pragma once
 
-// Words that the session itself sets down: entries of the history, names of new things, sentences about saved work.
+// Words that the session itself sets down: entries of the history, names of new things, sentences about saved
+// work.
 
 namespace evenfall::shell::look::words {
 
@@ -39,7 +40,8 @@ inline constexpr const char* new_clear_coat = "Clear coat";
 
 inline constexpr const char* saved_too_large = "The saved work is too large to be one lure.";
 inline constexpr const char* saved_damaged = "The saved work is damaged and cannot be read.";
-inline constexpr const char* saved_by_another_version = "The saved work was written by another version of this bench.";
+inline constexpr const char* saved_by_another_version =
+    "The saved work was written by another version of this bench.";
 inline constexpr const char* saved_empty = "The saved work holds no lure.";
 
-}  // namespace evenfall::shell::look::words
+} // namespace evenfall::shell::look::words

@@ -35,7 +35,8 @@ inline constexpr const char* own_density = "Own density";
 inline constexpr const char* own_density_below = "weigh and measure the blank: the surest figure of all";
 inline constexpr const char* from_table = "from the table";
 inline constexpr const char* density_spread = "Density spread";
-inline constexpr const char* density_spread_below = "one standard deviation; pieces of one wood differ by about 10 %";
+inline constexpr const char* density_spread_below =
+    "one standard deviation; pieces of one wood differ by about 10 %";
 inline constexpr const char* usual = "usual";
 inline constexpr const char* density_now = "As it lies on the bench";
 inline constexpr const char* size_group = "Size";
@@ -49,9 +50,12 @@ inline constexpr const char* section_group = "Section";
 inline constexpr const char* section_round = "Rounded";
 inline constexpr const char* section_chamfer = "Chamfered";
 inline constexpr const char* section_free = "Drawn";
-inline constexpr const char* section_round_note = "Fullness 2 is an ellipse; more is squarer and holds more wood.";
-inline constexpr const char* section_chamfer_note = "The cut is a share of half the width and half the height: 0 is a box, 1 a diamond.";
-inline constexpr const char* section_free_note = "One half-section for the whole length. Drag its points in the section view; tap its line to add one.";
+inline constexpr const char* section_round_note =
+    "Fullness 2 is an ellipse; more is squarer and holds more wood.";
+inline constexpr const char* section_chamfer_note =
+    "The cut is a share of half the width and half the height: 0 is a box, 1 a diamond.";
+inline constexpr const char* section_free_note =
+    "One half-section for the whole length. Drag its points in the section view; tap its line to add one.";
 inline constexpr const char* section_point_out = "Share of half the width";
 inline constexpr const char* section_point_up = "Share of half the height";
 inline constexpr const char* section_changed = "Section";
@@ -74,7 +78,8 @@ inline constexpr const char* nudge_up = "Up";
 inline constexpr const char* nudge_in = "In";
 inline constexpr const char* nudge_out = "Out";
 inline constexpr const char* snap = "Round figures";
-inline constexpr const char* snap_below = "Dragged points go to half millimetres or 1/32 in, to the datum line and to their neighbours' level.";
+inline constexpr const char* snap_below =
+    "Dragged points go to half millimetres or 1/32 in, to the datum line and to their neighbours' level.";
 inline constexpr const char* mirror = "Back and belly together";
 inline constexpr const char* mirror_below = "Moving one line moves the other the opposite way.";
 inline constexpr const char* blank_group = "Blank";
@@ -84,9 +89,12 @@ inline constexpr const char* blank_length = "Board length";
 inline constexpr const char* blank_height = "Board height";
 inline constexpr const char* blank_thickness = "Board thickness";
 inline constexpr const char* blank_saw = "Left for the saw";
-inline constexpr const char* blank_saw_below = "Kerf and clean-up between the drawn line and the cut, all round.";
+inline constexpr const char* blank_saw_below =
+    "Kerf and clean-up between the drawn line and the cut, all round.";
 inline constexpr const char* measured_group = "Caliper readings";
-inline constexpr const char* measured_note = "What the carved body measures at a station replaces the drawn thickness there; between stations the difference fades smoothly.";
+inline constexpr const char* measured_note =
+    "What the carved body measures at a station replaces the drawn thickness there; between stations the "
+    "difference fades smoothly.";
 inline constexpr const char* measured_add = "Add a reading at the section";
 inline constexpr const char* measured_remove = "Remove this reading";
 inline constexpr const char* measured_width = "Width read";
@@ -95,8 +103,8 @@ inline constexpr const char* measured_absent = "as drawn";
 inline constexpr const char* measured_kind = "caliper reading";
 inline constexpr const char* remove_point = "Remove this point";
 inline constexpr const char* dust_title = "Saws, blades, dust";
-inline constexpr const char* dust_caution =
-    "Clamp the blank, cut away from your hands, wear eye protection and a dust mask. Follow the tool maker's instructions.";
+inline constexpr const char* dust_caution = "Clamp the blank, cut away from your hands, wear eye protection "
+                                            "and a dust mask. Follow the tool maker's instructions.";
 
 // how a figure came into the tables
 inline constexpr const char* figure_read = "read in its source";
@@ -107,7 +115,8 @@ inline constexpr const char* figure_practice = "common practice, no source";
 
 // joints
 inline constexpr const char* joints_head = "Joints";
-inline constexpr const char* joints_below = "Hinge cuts from nose to tail. Gap and relief let the chain swing; both cost wood, and so buoyancy.";
+inline constexpr const char* joints_below =
+    "Hinge cuts from nose to tail. Gap and relief let the chain swing; both cost wood, and so buoyancy.";
 inline constexpr const char* joint_kind = "joint";
 inline constexpr const char* joint_title = "Joint";
 inline constexpr const char* no_joints = "One piece: no joints yet.";
@@ -125,7 +134,8 @@ inline constexpr const char* segment_title = "Segment";
 
 // hardware
 inline constexpr const char* hardware_head = "Hardware";
-inline constexpr const char* hardware_below = "Whatever is weighed and put on. Stainless low in the body does part of the lead's work.";
+inline constexpr const char* hardware_below =
+    "Whatever is weighed and put on. Stainless low in the body does part of the lead's work.";
 inline constexpr const char* part_kind = "part";
 inline constexpr const char* fitted_group = "Fitted in the wood";
 inline constexpr const char* dressed_group = "Dressed when finished";
@@ -158,8 +168,10 @@ inline constexpr const char* floods_below = "water comes in: the pocket lifts no
 inline constexpr const char* add_pocket = "Add a pocket";
 inline constexpr const char* plastisol_title = "Hot soft plastic";
 inline constexpr const char* plastisol_caution =
-    "Molten plastisol burns skin and clings, and gives off fumes; heated past its label it gives off acid ones. Pour outdoors or under a "
-    "hood, gloves and face shield on. Mould and cup bone dry: a drop of water makes it spit. Follow the maker's label.";
+    "Molten plastisol burns skin and clings, and gives off fumes; heated past its label it gives off acid "
+    "ones. Pour outdoors or under a "
+    "hood, gloves and face shield on. Mould and cup bone dry: a drop of water makes it spit. Follow the "
+    "maker's label.";
 
 // lead
 inline constexpr const char* lead_head = "Lead";
@@ -173,7 +185,8 @@ inline constexpr const char* by_in_water = "In-water mass";
 inline constexpr const char* target_fall = "Fall";
 inline constexpr const char* target_fall_below = "steady, level, in the fishing water, fully dressed";
 inline constexpr const char* target_in_water = "In water";
-inline constexpr const char* target_in_water_below = "mass less displaced water; negative floats, zero hangs still";
+inline constexpr const char* target_in_water_below =
+    "mass less displaced water; negative floats, zero hangs still";
 inline constexpr const char* target_pitch = "Hang";
 inline constexpr const char* target_pitch_below = "nose-up positive, nose-down negative";
 inline constexpr const char* fall_band = "Band on the fall";
@@ -244,7 +257,8 @@ inline constexpr const char* tub_dress = "Hooks, tail and other dressing:";
 inline constexpr const char* tub_felt = "felt in the fishing water";
 inline constexpr const char* lead_title = "Lead";
 inline constexpr const char* lead_caution =
-    "Wash hands after handling, never sand it dry, keep it from children and food, melt only outdoors and bone-dry. "
+    "Wash hands after handling, never sand it dry, keep it from children and food, melt only outdoors and "
+    "bone-dry. "
     "Lead tackle is banned in places: tungsten, bismuth, tin and steel are in the list of fills.";
 inline constexpr const char* ca_title = "CA glue and baking soda";
 inline constexpr const char* ca_caution =
@@ -253,7 +267,8 @@ inline constexpr const char* ca_caution =
 
 // finish
 inline constexpr const char* finish_head = "Finish";
-inline constexpr const char* finish_below = "Coats in the order of work. A film weighs little in water; what soaks in weighs all of it.";
+inline constexpr const char* finish_below =
+    "Coats in the order of work. A film weighs little in water; what soaks in weighs all of it.";
 inline constexpr const char* coat_kind = "coat";
 inline constexpr const char* new_coat = "Coat";
 inline constexpr const char* no_coats = "Bare wood: no coats yet.";
@@ -264,7 +279,8 @@ inline constexpr const char* coat_by = "Amount given by";
 inline constexpr const char* by_thickness = "thickness";
 inline constexpr const char* by_mass = "mass";
 inline constexpr const char* coat_thickness = "Thickness";
-inline constexpr const char* coat_thickness_below = "cured; a brushed epoxy coat is about 0.2 to 0.4 mm (common practice, no source)";
+inline constexpr const char* coat_thickness_below =
+    "cured; a brushed epoxy coat is about 0.2 to 0.4 mm (common practice, no source)";
 inline constexpr const char* coat_mass = "Stays on the lure";
 inline constexpr const char* coat_mass_below = "all segments together: weigh before and after";
 inline constexpr const char* coat_spread_below = "one standard deviation of the amount";
@@ -278,10 +294,13 @@ inline constexpr const char* felt_in_water = "Felt in the water";
 inline constexpr const char* of_its_mass = "of its mass";
 inline constexpr const char* film_grows = "the film makes the lure ";
 inline constexpr const char* film_grows_unit = " cm³ larger, and that much water carries the rest";
-inline constexpr const char* soak_grows_nothing = "what soaks in makes the lure no larger, so nothing carries it";
+inline constexpr const char* soak_grows_nothing =
+    "what soaks in makes the lure no larger, so nothing carries it";
 inline constexpr const char* coats_insight =
-    "A film weighs little in water: m grams of a clear coat of density ρ are felt as m·(1 − ρw/ρ), about an eighth for epoxy in "
-    "fresh water. A sealer that soaks in is felt in full. So a gram of sealer moves the fall as much as eight grams of clear coat.";
+    "A film weighs little in water: m grams of a clear coat of density ρ are felt as m·(1 − ρw/ρ), about an "
+    "eighth for epoxy in "
+    "fresh water. A sealer that soaks in is felt in full. So a gram of sealer moves the fall as much as "
+    "eight grams of clear coat.";
 inline constexpr const char* stage_sealed_short = "Sealer";
 inline constexpr const char* stage_painted_short = "Paint";
 inline constexpr const char* stage_clear_short = "Clear coat";
@@ -292,13 +311,14 @@ inline constexpr const char* add_coat_group = "Add a coat";
 inline constexpr const char* earlier = "Earlier";
 inline constexpr const char* later = "Later";
 inline constexpr const char* epoxy_title = "Epoxy";
-inline constexpr const char* epoxy_caution =
-    "Uncured epoxy can make the skin allergic for life: gloves, air, no solvent on skin. Never bring a torch near "
-    "solvent. Follow the product's label.";
+inline constexpr const char* epoxy_caution = "Uncured epoxy can make the skin allergic for life: gloves, "
+                                             "air, no solvent on skin. Never bring a torch near "
+                                             "solvent. Follow the product's label.";
 
 // water
 inline constexpr const char* water_head = "Water";
-inline constexpr const char* water_below = "Colder and saltier water carries more: the same lure falls slower in it.";
+inline constexpr const char* water_below =
+    "Colder and saltier water carries more: the same lure falls slower in it.";
 inline constexpr const char* fishing_group = "Where it is fished";
 inline constexpr const char* tub_group = "Where it is tested";
 inline constexpr const char* temperature = "Temperature";
@@ -307,7 +327,8 @@ inline constexpr const char* salinity_below = "absolute: grams in a kilogram; se
 inline constexpr const char* water_density = "Water weighs";
 inline constexpr const char* tub_as_fishing = "Tub the same as the fishing water";
 inline constexpr const char* stages_group = "Stage by stage";
-inline constexpr const char* stages_note = "Mass with its standard deviation; in water and fall are for the tub.";
+inline constexpr const char* stages_note =
+    "Mass with its standard deviation; in water and fall are for the tub.";
 inline constexpr const char* col_stage = "after";
 inline constexpr const char* col_mass = "scale";
 inline constexpr const char* col_in_tub = "in tub";
@@ -326,7 +347,8 @@ inline constexpr const char* roll_row_below = "to starboard positive";
 inline constexpr const char* no_answer = "rolls over";
 inline constexpr const char* floats_short = "floats";
 inline constexpr const char* ledger_group = "Ledger";
-inline constexpr const char* ledger_note = "Everything that has mass or pushes water aside, in the order of the bench.";
+inline constexpr const char* ledger_note =
+    "Everything that has mass or pushes water aside, in the order of the bench.";
 inline constexpr const char* ledger_show = "Show every line";
 inline constexpr const char* ledger_hide = "Hide the lines";
 inline constexpr const char* col_segment_mass = "mass";
@@ -364,4 +386,4 @@ inline constexpr const char* side_word = "Side";
 inline constexpr const char* order_word = "Order";
 inline constexpr const char* surfaces_word = "Surfaces";
 
-}  // namespace evenfall::shell::look::words
+} // namespace evenfall::shell::look::words

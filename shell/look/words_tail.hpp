@@ -8,7 +8,8 @@
 namespace evenfall::shell::look::words {
 
 inline constexpr const char* tail_group = "Tail by its shape";
-inline constexpr const char* tail_below = "A soft tail that is drawn: the bench works out what it weighs and pulls. One that you can weigh goes under Dressed instead.";
+inline constexpr const char* tail_below = "A soft tail that is drawn: the bench works out what it weighs and "
+                                          "pulls. One that you can weigh goes under Dressed instead.";
 inline constexpr const char* tail_add = "Draw a tail";
 inline constexpr const char* tail_remove = "Take the tail away";
 inline constexpr const char* tail_density = "Density of the cast";
@@ -36,7 +37,8 @@ inline constexpr const char* tail_hang_without = "Hang without it";
 inline constexpr const char* tail_now = "now ";
 
 inline constexpr const char* pour_group = "Mould and plastic";
-inline constexpr const char* pour_below = "Common practice, no source: put in what your own mould and plastic show. Heat and times stand on the label.";
+inline constexpr const char* pour_below = "Common practice, no source: put in what your own mould and "
+                                          "plastic show. Heat and times stand on the label.";
 inline constexpr const char* pour_tails = "Tails cast";
 inline constexpr std::array<std::string_view, 2> pour_moulds{"two halves", "open, on its side"};
 inline constexpr const char* pour_mould = "Mould";
@@ -47,11 +49,14 @@ inline constexpr const char* pour_sprue = "Sprue and flash";
 inline constexpr const char* pour_sprue_below = "of what is poured";
 inline constexpr const char* pour_loss = "Left in the cup";
 inline constexpr const char* pour_loss_below = "of what is made ready";
-inline constexpr std::array<const char*, 5> pour_parts{"Parts of old plastic", "Parts of fresh plastic", "Parts of softener", "Parts of hardener",
+inline constexpr std::array<const char*, 5> pour_parts{"Parts of old plastic", "Parts of fresh plastic",
+                                                       "Parts of softener", "Parts of hardener",
                                                        "Parts of colour"};
-inline constexpr std::array<const char*, 5> pour_densities{"Density of the old", "Density of the fresh", "Density of the softener",
-                                                           "Density of the hardener", "Density of the colour"};
-inline constexpr std::array<const char*, 5> pour_grams{"Old plastic", "Fresh plastic", "Softener", "Hardener", "Colour"};
+inline constexpr std::array<const char*, 5> pour_densities{
+    "Density of the old", "Density of the fresh", "Density of the softener", "Density of the hardener",
+    "Density of the colour"};
+inline constexpr std::array<const char*, 5> pour_grams{"Old plastic", "Fresh plastic", "Softener", "Hardener",
+                                                       "Colour"};
 inline constexpr const char* pour_by = "Parts are by";
 inline constexpr const char* pour_cavity = "Cavity";
 inline constexpr const char* pour_rubber = "Mould rubber";

@@ -1,7 +1,7 @@
 #pragma once
 
-// Words of the Water step: how it falls, floats and goes through the seasons. The waters themselves, the stages and the ledger
-// have theirs in words_steps.hpp.
+// Words of the Water step: how it falls, floats and goes through the seasons. The waters themselves, the
+// stages and the ledger have theirs in words_steps.hpp.
 
 namespace evenfall::shell::look::words {
 
@@ -29,7 +29,8 @@ inline constexpr const char* from_behind = "from behind, at its thickest";
 inline constexpr const char* lies_also = "It can also come to lie";
 inline constexpr const char* either_side = "either side";
 inline constexpr const char* out_of_the_water = "out of the water";
-inline constexpr const char* hangs_still_here = "Hangs still in this water: nothing to fall, nothing to float.";
+inline constexpr const char* hangs_still_here =
+    "Hangs still in this water: nothing to fall, nothing to float.";
 inline constexpr const char* no_track = "The fall cannot be followed in this water.";
 inline constexpr const char* no_rest = "No way of lying at rest was found.";
 inline constexpr const char* draft_fore = "nose draws";
@@ -62,8 +63,8 @@ inline constexpr const char* glide_angle = "Path off plumb";
 inline constexpr const char* glide_angle_below = "nose-ward positive";
 inline constexpr const char* model_between = "between";
 inline constexpr const char* and_word = "and";
-inline constexpr const char* model_note =
-    "The spread is the model's own doubt: ends, hooks and how the wake leaves the back. What the scale does not know comes on top.";
+inline constexpr const char* model_note = "The spread is the model's own doubt: ends, hooks and how the wake "
+                                          "leaves the back. What the scale does not know comes on top.";
 inline constexpr const char* not_over_band = "At some end of that doubt it would not fall in this way.";
 inline constexpr const char* no_way = "It neither falls nor rises: it hangs still.";
 inline constexpr const char* no_steady_way = "It finds no steady way of falling or rising.";
@@ -83,7 +84,8 @@ inline constexpr const char* stays_upright = "Stays upright afloat.";
 inline constexpr const char* rolls_never = "; weight alone does not cure it";
 inline constexpr const char* arm_title = "Righting arm";
 inline constexpr const char* vanishes = "gives out";
-inline constexpr const char* arm_note = "Hatched: the water turns it back upright. Slide a finger over it to read it off.";
+inline constexpr const char* arm_note =
+    "Hatched: the water turns it back upright. Slide a finger over it to read it off.";
 inline constexpr const char* under_group = "Drawn under";
 inline constexpr const char* righting_row = "Turns back with";
 inline constexpr const char* righting_below = "for each degree of heel";
@@ -99,12 +101,13 @@ inline constexpr const char* still_mark = "still";
 inline constexpr const char* now_mark = "here";
 inline constexpr const char* still_row = "Hangs still at";
 inline constexpr const char* still_nowhere = "It hangs still at no warmth from 0 to 40 °C.";
-inline constexpr const char* sweep_note =
-    "Whole line: the lure keeps its size. Broken line: it grows with warmth like wood. The truth lies between. Soaking left aside.";
+inline constexpr const char* sweep_note = "Whole line: the lure keeps its size. Broken line: it grows with "
+                                          "warmth like wood. The truth lies between. Soaking left aside.";
 
 // hinges
 inline constexpr const char* one_piece = "In one piece: no hinges.";
-inline constexpr const char* hinge_note = "How each segment pulls at its neighbour, under water and as it falls.";
+inline constexpr const char* hinge_note =
+    "How each segment pulls at its neighbour, under water and as it falls.";
 inline constexpr const char* alone_group = "Each segment let go alone";
 inline constexpr const char* alone_sinks = "sinks";
 inline constexpr const char* alone_floats = "floats";
@@ -117,4 +120,4 @@ inline constexpr const char* swings_row = "Swings freely from";
 inline constexpr const char* swings_below = "pull through the water; experimental";
 inline constexpr const char* millinewton = "mN";
 
-}  // namespace evenfall::shell::look::words
+} // namespace evenfall::shell::look::words

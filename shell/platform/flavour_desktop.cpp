@@ -4,7 +4,9 @@
 
 namespace evenfall::shell::platform {
 
-void set_sdl_hints() { SDL_SetHint(SDL_HINT_TOUCH_MOUSE_EVENTS, "0"); }
+void set_sdl_hints() {
+    SDL_SetHint(SDL_HINT_TOUCH_MOUSE_EVENTS, "0");
+}
 
 void set_gl_attributes() {
     SDL_GL_SetAttribute(SDL_GL_CONTEXT_PROFILE_MASK, SDL_GL_CONTEXT_PROFILE_CORE);
@@ -14,6 +16,8 @@ void set_gl_attributes() {
     SDL_GL_SetAttribute(SDL_GL_STENCIL_SIZE, 0);
 }
 
-const char* shading_language() { return "#version 150"; }
+const char* shading_language() {
+    return "#version 150";
+}
 
-}  // namespace evenfall::shell::platform
+} // namespace evenfall::shell::platform

@@ -20,6 +20,8 @@ void set_gl_attributes() {
     SDL_GL_SetAttribute(SDL_GL_ALPHA_SIZE, 0);
 }
 
-const char* shading_language() { return "#version 300 es"; }
+const char* shading_language() {
+    return "#version 300 es";
+}
 
-}  // namespace evenfall::shell::platform
+} // namespace evenfall::shell::platform

@@ -7,12 +7,13 @@
 namespace evenfall::shell::platform {
 
 Gesture::Finger* Gesture::find(std::int64_t id) {
-    const auto at = std::find_if(fingers_.begin(), fingers_.end(), [id](const Finger& f) { return f.id == id; });
+    const auto at =
+        std::find_if(fingers_.begin(), fingers_.end(), [id](const Finger& f) { return f.id == id; });
     return at == fingers_.end() ? nullptr : &*at;
 }
 
 void Gesture::finger_down(std::int64_t finger, float x, float y) {
-    if (Finger* known = find(finger)) {  // a lost release: the old touch is over
+    if (Finger* known = find(finger)) { // a lost release: the old touch is over
         finger_up(finger, known->x, known->y);
     }
     fingers_.push_back({finger, x, y});
@@ -25,7 +26,7 @@ void Gesture::finger_down(std::int64_t finger, float x, float y) {
         emit(PointerEvent::Kind::leave);
         emit(PointerEvent::Kind::up);
     } else {
-        mode_ = Mode::spent;  // a third finger, or a new one after a pinch
+        mode_ = Mode::spent; // a third finger, or a new one after a pinch
     }
 }
 
@@ -73,8 +74,12 @@ void Gesture::cancel() {
     mode_ = Mode::idle;
 }
 
-std::vector<PointerEvent> Gesture::take_events() { return std::exchange(events_, {}); }
+std::vector<PointerEvent> Gesture::take_events() {
+    return std::exchange(events_, {});
+}
 
-std::optional<Pinch> Gesture::take_pinch() { return std::exchange(pinch_, std::nullopt); }
+std::optional<Pinch> Gesture::take_pinch() {
+    return std::exchange(pinch_, std::nullopt);
+}
 
-}  // namespace evenfall::shell::platform
+} // namespace evenfall::shell::platform

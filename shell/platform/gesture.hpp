@@ -1,9 +1,9 @@
 #pragma once
 
 // Fingers → what the page does with them. Pure: no SDL, no ImGui, no clock.
-// One finger is the pointer. A second finger takes the pointer away before it is let go, so that nothing is tapped by
-// a pinch, and both together move and zoom. Only when all fingers are up may a pointer start again. After every release the
-// pointer leaves, so that nothing stays hovered.
+// One finger is the pointer. A second finger takes the pointer away before it is let go, so that nothing is
+// tapped by a pinch, and both together move and zoom. Only when all fingers are up may a pointer start again.
+// After every release the pointer leaves, so that nothing stays hovered.
 
 #include <cstdint>
 #include <optional>
@@ -14,13 +14,13 @@ namespace evenfall::shell::platform {
 /// One thing for the user interface to take in, in order.
 struct PointerEvent {
     enum class Kind {
-        move,   ///< pointer at x, y
+        move, ///< pointer at x, y
         down,
         up,
-        leave,  ///< pointer nowhere
+        leave, ///< pointer nowhere
     };
     Kind kind = Kind::leave;
-    float x = 0.0f;  ///< CSS px
+    float x = 0.0f; ///< CSS px
     float y = 0.0f;
 
     friend bool operator==(const PointerEvent&, const PointerEvent&) = default;
@@ -57,9 +57,9 @@ private:
     };
     enum class Mode {
         idle,
-        pointing,  ///< one finger, pointer down
-        pinching,  ///< two fingers
-        spent,     ///< fingers left over after a pinch: ignored until all are up
+        pointing, ///< one finger, pointer down
+        pinching, ///< two fingers
+        spent,    ///< fingers left over after a pinch: ignored until all are up
     };
     Finger* find(std::int64_t id);
     void emit(PointerEvent::Kind kind, float x = 0.0f, float y = 0.0f) { events_.push_back({kind, x, y}); }
@@ -70,4 +70,4 @@ private:
     std::optional<Pinch> pinch_;
 };
 
-}  // namespace evenfall::shell::platform
+} // namespace evenfall::shell::platform

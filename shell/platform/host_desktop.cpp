@@ -9,8 +9,8 @@
 namespace evenfall::shell::platform {
 namespace {
 
-/// The desktop window is for looking at the application while it is worked on: files go to the working folder, links
-/// to the clipboard, and there is no dialog for names.
+/// The desktop window is for looking at the application while it is worked on: files go to the working
+/// folder, links to the clipboard, and there is no dialog for names.
 class DesktopHost final : public Host {
 public:
     void changed() override {}
@@ -33,8 +33,10 @@ public:
     void announce(const std::string& text) override { std::cout << text << std::endl; }
 };
 
-}  // namespace
+} // namespace
 
-std::unique_ptr<Host> make_host() { return std::make_unique<DesktopHost>(); }
+std::unique_ptr<Host> make_host() {
+    return std::make_unique<DesktopHost>();
+}
 
-}  // namespace evenfall::shell::platform
+} // namespace evenfall::shell::platform

@@ -2,7 +2,8 @@
 
 #include <emscripten.h>
 
-// The page's own JavaScript answers; where it is absent nothing happens. (Emscripten's optimiser reads no "?.".)
+// The page's own JavaScript answers; where it is absent nothing happens. (Emscripten's optimiser reads no
+// "?.".)
 // clang-format off
 EM_JS(void, ef_host_changed, (), {
     if (globalThis.EvenfallHost) globalThis.EvenfallHost.changed();
@@ -78,7 +79,9 @@ public:
     void keep_picture(const std::string& marks) override { ef_host_keep_picture(marks.c_str()); }
     void keep_drawer(const std::string& text) override { ef_host_keep_drawer(text.c_str()); }
     void share(const std::string& link_text) override { ef_host_share(link_text.c_str()); }
-    void save_file(const std::string& name, const std::string& text) override { ef_host_save_file(name.c_str(), text.c_str()); }
+    void save_file(const std::string& name, const std::string& text) override {
+        ef_host_save_file(name.c_str(), text.c_str());
+    }
     void open_file() override { ef_host_open_file(); }
     void ask_text(const std::string& id, const std::string& label, const std::string& current) override {
         ef_host_ask_text(id.c_str(), label.c_str(), current.c_str());
@@ -93,7 +96,9 @@ public:
     void take_kept(const std::string& id) override { ef_host_take_kept(id.c_str()); }
     void drop_kept(const std::string& id) override { ef_host_drop_kept(id.c_str()); }
     void explain(const std::string& id) override { ef_host_explain(id.c_str()); }
-    void show_sheet(float x, float y, float w, float h, unsigned revision) override { ef_host_show_sheet(x, y, w, h, revision); }
+    void show_sheet(float x, float y, float w, float h, unsigned revision) override {
+        ef_host_show_sheet(x, y, w, h, revision);
+    }
     void hide_sheet() override { ef_host_hide_sheet(); }
     void print_sheet() override { ef_host_print_sheet(); }
     void save_sheet(const std::string& name) override { ef_host_save_sheet(name.c_str()); }
@@ -101,8 +106,10 @@ public:
     void announce(const std::string& text) override { ef_host_announce(text.c_str()); }
 };
 
-}  // namespace
+} // namespace
 
-std::unique_ptr<Host> make_host() { return std::make_unique<WebHost>(); }
+std::unique_ptr<Host> make_host() {
+    return std::make_unique<WebHost>();
+}
 
-}  // namespace evenfall::shell::platform
+} // namespace evenfall::shell::platform

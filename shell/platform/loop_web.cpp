@@ -18,7 +18,7 @@ struct Loop {
     Window* window = nullptr;
     App* app = nullptr;
     bool standing = false;
-    unsigned timer = 0;  ///< counts the waits, so that only the newest one wakes
+    unsigned timer = 0; ///< counts the waits, so that only the newest one wakes
 };
 Loop loop;
 
@@ -30,20 +30,23 @@ void stand_still() {
     loop.standing = true;
     ++loop.timer;
     if (const auto due_s = loop.app->next_frame_in_s(loop.window->now_s())) {
-        ef_later(when_due, reinterpret_cast<void*>(static_cast<std::uintptr_t>(loop.timer)), static_cast<int>(*due_s * 1000.0) + 20);
+        ef_later(when_due, reinterpret_cast<void*>(static_cast<std::uintptr_t>(loop.timer)),
+                 static_cast<int>(*due_s * 1000.0) + 20);
     }
 }
 
 void one_frame() {
     loop.window->take_events();
     loop.window->draw(*loop.app);
-    if (loop.window->idle()) stand_still();
-    else ef_next_frame(one_frame);
+    if (loop.window->idle())
+        stand_still();
+    else
+        ef_next_frame(one_frame);
 }
 
 EM_BOOL lost(int, const void*, void*) {
     loop.window->context_lost();
-    return EM_TRUE;  // asks the browser to give one back
+    return EM_TRUE; // asks the browser to give one back
 }
 
 EM_BOOL restored(int, const void*, void*) {
@@ -53,7 +56,7 @@ EM_BOOL restored(int, const void*, void*) {
     return EM_TRUE;
 }
 
-}  // namespace
+} // namespace
 
 void run_loop(Window& window, App& app) {
     loop.window = &window;
@@ -71,4 +74,4 @@ void wake_loop() {
     ef_next_frame(one_frame);
 }
 
-}  // namespace evenfall::shell::platform
+} // namespace evenfall::shell::platform

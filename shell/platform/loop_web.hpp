@@ -4,11 +4,11 @@
 
 namespace evenfall::shell::platform {
 
-/// Draws by the browser's frames while something is due, and stands still otherwise. Returns at once; window and app
-/// live as long as the page. Watches the canvas for a lost and a restored drawing context.
+/// Draws by the browser's frames while something is due, and stands still otherwise. Returns at once; window
+/// and app live as long as the page. Watches the canvas for a lost and a restored drawing context.
 void run_loop(Window& window, App& app);
 
 /// Something happened: go on drawing.
 void wake_loop();
 
-}  // namespace evenfall::shell::platform
+} // namespace evenfall::shell::platform

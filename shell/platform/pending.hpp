@@ -23,4 +23,4 @@ private:
     int left_ = after_event;
 };
 
-}  // namespace evenfall::shell::platform
+} // namespace evenfall::shell::platform

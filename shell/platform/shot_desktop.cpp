@@ -16,7 +16,8 @@ namespace {
 /// Draws until nothing is due any more.
 void settle(platform::Window& window, App& app) {
     window.wake();
-    while (window.take_events() && window.draw(app)) SDL_Delay(4);
+    while (window.take_events() && window.draw(app))
+        SDL_Delay(4);
 }
 
 /// Middle of a widget in CSS px, from the same list that tests read.
@@ -52,8 +53,9 @@ bool touch(platform::Window& window, App& app, const std::string& what) {
         const float x = size.x - 100.0f;
         const float y = size.y - 120.0f;
         finger(window, app, SDL_FINGERDOWN, x, y);
-        for (int i = 1; i <= 10; ++i) finger(window, app, SDL_FINGERMOTION, x, y - by * static_cast<float>(i) / 10.0f);
-        SDL_Delay(120);  // the finger rests, so that nothing glides on
+        for (int i = 1; i <= 10; ++i)
+            finger(window, app, SDL_FINGERMOTION, x, y - by * static_cast<float>(i) / 10.0f);
+        SDL_Delay(120); // the finger rests, so that nothing glides on
         finger(window, app, SDL_FINGERUP, x, y - by);
     } else if (what.rfind("key:", 0) == 0) {
         SDL_Event event{};
@@ -75,7 +77,7 @@ bool touch(platform::Window& window, App& app, const std::string& what) {
     return true;
 }
 
-}  // namespace
+} // namespace
 
 std::optional<Command> read_command(const std::vector<std::string>& words) {
     Command command;
@@ -87,7 +89,8 @@ std::optional<Command> read_command(const std::vector<std::string>& words) {
         } else if (word.rfind("--", 0) != 0) {
             command.presets.push_back(word);
         } else if (has_next && word == "--size") {
-            if (std::sscanf(words[++i].c_str(), "%dx%d", &command.width, &command.height) != 2) return std::nullopt;
+            if (std::sscanf(words[++i].c_str(), "%dx%d", &command.width, &command.height) != 2)
+                return std::nullopt;
         } else if (has_next && word == "--scale") {
             command.scale = std::atof(words[++i].c_str());
         } else if (has_next && word == "--step") {
@@ -115,4 +118,4 @@ int take_shot(platform::Window& window, App& app, const Command& command) {
     return file.good() ? 0 : 1;
 }
 
-}  // namespace evenfall::shell
+} // namespace evenfall::shell

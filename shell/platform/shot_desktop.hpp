@@ -11,20 +11,22 @@
 namespace evenfall::shell {
 
 struct Command {
-    std::vector<std::string> presets;  ///< the first one is opened, all are on the shelf
+    std::vector<std::string> presets; ///< the first one is opened, all are on the shelf
     int width = 1024;
     int height = 768;
     double scale = 0.0;
     std::string step = "lead";
     bool dark = false;
-    std::vector<std::string> taps;  ///< widget ids, touched one after the other; "scroll:N" drags the panel up by N px, "key:Tab" is a key
+    std::vector<std::string> taps; ///< widget ids, touched one after the other; "scroll:N" drags the panel up
+                                   ///< by N px, "key:Tab" is a key
     std::string shot;
 };
 
 /// nullopt for words that are not understood.
 [[nodiscard]] std::optional<Command> read_command(const std::vector<std::string>& words);
 
-/// Draws until everything is at rest, touches what is to be touched, writes the picture. The program's exit status.
+/// Draws until everything is at rest, touches what is to be touched, writes the picture. The program's exit
+/// status.
 [[nodiscard]] int take_shot(platform::Window& window, App& app, const Command& command);
 
-}  // namespace evenfall::shell
+} // namespace evenfall::shell

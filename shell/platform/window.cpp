@@ -55,7 +55,8 @@ Window::~Window() {
 
 void Window::handle(const SDL_Event& event) {
     pending_.wake();
-    const bool finger = event.type == SDL_FINGERDOWN || event.type == SDL_FINGERMOTION || event.type == SDL_FINGERUP;
+    const bool finger =
+        event.type == SDL_FINGERDOWN || event.type == SDL_FINGERMOTION || event.type == SDL_FINGERUP;
     if (finger) {
         int width = 0;
         int height = 0;
@@ -81,7 +82,8 @@ void Window::handle(const SDL_Event& event) {
 
 bool Window::take_events() {
     SDL_Event event;
-    while (SDL_PollEvent(&event) != 0) handle(event);
+    while (SDL_PollEvent(&event) != 0)
+        handle(event);
     return !closing_;
 }
 
@@ -90,7 +92,7 @@ void Window::wait(double most_s) {
     if (SDL_WaitEventTimeout(&event, static_cast<int>(std::clamp(most_s, 0.001, 3600.0) * 1000.0)) != 0) {
         handle(event);
     } else {
-        pending_.wake(1);  // what was waited for is due
+        pending_.wake(1); // what was waited for is due
     }
 }
 
@@ -99,10 +101,18 @@ void Window::feed_fingers(App& app) {
     for (const PointerEvent& event : gesture_.take_events()) {
         io.AddMouseSourceEvent(ImGuiMouseSource_TouchScreen);
         switch (event.kind) {
-            case PointerEvent::Kind::move: io.AddMousePosEvent(event.x, event.y); break;
-            case PointerEvent::Kind::down: io.AddMouseButtonEvent(0, true); break;
-            case PointerEvent::Kind::up: io.AddMouseButtonEvent(0, false); break;
-            case PointerEvent::Kind::leave: io.AddMousePosEvent(-FLT_MAX, -FLT_MAX); break;
+        case PointerEvent::Kind::move:
+            io.AddMousePosEvent(event.x, event.y);
+            break;
+        case PointerEvent::Kind::down:
+            io.AddMouseButtonEvent(0, true);
+            break;
+        case PointerEvent::Kind::up:
+            io.AddMouseButtonEvent(0, false);
+            break;
+        case PointerEvent::Kind::leave:
+            io.AddMousePosEvent(-FLT_MAX, -FLT_MAX);
+            break;
         }
     }
     if (const auto pinch = gesture_.take_pinch()) app.pinch(*pinch);
@@ -123,7 +133,8 @@ bool Window::draw(App& app) {
     }
     const double letters_dpr = dpr_ * text_scale_;
     if (std::abs(fonts_dpr_ - letters_dpr) > 0.01) {
-        // The first texture is made with the renderer's other objects; a later one takes the place of one that is in use.
+        // The first texture is made with the renderer's other objects; a later one takes the place of one
+        // that is in use.
         const bool later = fonts_dpr_ > 0.0;
         if (later) ImGui_ImplOpenGL3_DestroyFontsTexture();
         app.rebuild_fonts(letters_dpr);
@@ -147,7 +158,7 @@ bool Window::draw(App& app) {
     io.DisplaySize.y /= letters;
     io.DisplayFramebufferScale.x *= letters;
     io.DisplayFramebufferScale.y *= letters;
-    io.DeltaTime = std::min(io.DeltaTime, 0.05f);  // after a rest, time goes on from where it was
+    io.DeltaTime = std::min(io.DeltaTime, 0.05f); // after a rest, time goes on from where it was
     ImGui::NewFrame();
     app.frame(now_s());
     ImGui::Render();
@@ -180,7 +191,9 @@ void Window::context_restored() {
     pending_.wake();
 }
 
-double Window::now_s() const { return static_cast<double>(SDL_GetTicks64()) / 1000.0; }
+double Window::now_s() const {
+    return static_cast<double>(SDL_GetTicks64()) / 1000.0;
+}
 
 std::string Window::picture() const {
     int width = 0;
@@ -194,11 +207,13 @@ std::string Window::picture() const {
     for (int row = height - 1; row >= 0; --row) {
         for (int column = 0; column < width; ++column) {
             const std::size_t at = (static_cast<std::size_t>(row) * static_cast<std::size_t>(width) +
-                                    static_cast<std::size_t>(column)) * 4u;
-            text.append({static_cast<char>(pixels[at]), static_cast<char>(pixels[at + 1]), static_cast<char>(pixels[at + 2])});
+                                    static_cast<std::size_t>(column)) *
+                                   4u;
+            text.append({static_cast<char>(pixels[at]), static_cast<char>(pixels[at + 1]),
+                         static_cast<char>(pixels[at + 2])});
         }
     }
     return text;
 }
 
-}  // namespace evenfall::shell::platform
+} // namespace evenfall::shell::platform

@@ -1,6 +1,7 @@
 #pragma once
 
-// One window with an OpenGL context and Dear ImGui in it: events in, frames out. The main programs decide when.
+// One window with an OpenGL context and Dear ImGui in it: events in, frames out. The main programs decide
+// when.
 
 #include "app.hpp"
 #include "platform/gesture.hpp"
@@ -17,7 +18,7 @@ namespace evenfall::shell::platform {
 
 struct WindowOptions {
     std::string title;
-    int width = 1024;   ///< CSS px; on the web the style sheet decides
+    int width = 1024; ///< CSS px; on the web the style sheet decides
     int height = 768;
     double scale = 0.0; ///< device pixels per CSS px of the picture; 0 = as the screen has it
 };
@@ -42,7 +43,8 @@ public:
 
     /// Device pixels per CSS px. Fonts are redrawn before the next frame where it has changed.
     void set_dpr(double dpr);
-    /// How much larger than usual the builder has letters on this device, 0.8 to 2: everything is drawn as much larger.
+    /// How much larger than usual the builder has letters on this device, 0.8 to 2: everything is drawn as
+    /// much larger.
     void set_text_scale(double scale);
     /// The browser took the context away, or gave one back.
     void context_lost() { lost_ = true; }
@@ -65,12 +67,12 @@ private:
     double scale_ = 0.0;
     double dpr_ = 1.0;
     double text_scale_ = 1.0;
-    double fonts_dpr_ = 0.0;  ///< 0 = no fonts yet
-    unsigned texture_ = 0;    ///< of the picture behind the drawing
+    double fonts_dpr_ = 0.0; ///< 0 = no fonts yet
+    unsigned texture_ = 0;   ///< of the picture behind the drawing
     look::Ink ground_ = 0;
     bool lost_ = false;
     bool closing_ = false;
     unsigned frames_ = 0;
 };
 
-}  // namespace evenfall::shell::platform
+} // namespace evenfall::shell::platform

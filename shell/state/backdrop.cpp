@@ -14,7 +14,9 @@ constexpr std::array<const char*, mark_count> mark_words{"nose", "tail", "rule_f
 constexpr double least_apart_m = 0.001;
 constexpr double most_apart_m = 2.0;
 
-double between(picture::Spot a, picture::Spot b) { return std::hypot(b.x - a.x, b.y - a.y); }
+double between(picture::Spot a, picture::Spot b) {
+    return std::hypot(b.x - a.x, b.y - a.y);
+}
 
 } // namespace
 
@@ -26,7 +28,8 @@ Lie::World Lie::world_of(picture::Spot spot) const {
 
 picture::Spot Lie::spot_of(double x_m, double z_m) const {
     // The two directions are at right angles and of length one.
-    return {nose.x + (x_m * along_x + z_m * up_x) / m_per_px, nose.y + (x_m * along_y + z_m * up_y) / m_per_px};
+    return {nose.x + (x_m * along_x + z_m * up_x) / m_per_px,
+            nose.y + (x_m * along_y + z_m * up_y) / m_per_px};
 }
 
 std::uint8_t* Backdrop::make_room(int width, int height) {
@@ -43,7 +46,8 @@ void Backdrop::ready(const std::string& marks, double length_m) {
     if (rgba_.empty()) return;
     const double w = width_;
     const double h = height_;
-    marks_ = {picture::Spot{0.08 * w, 0.5 * h}, {0.92 * w, 0.5 * h}, {0.2 * w, 0.85 * h}, {0.8 * w, 0.85 * h}};
+    marks_ = {
+        picture::Spot{0.08 * w, 0.5 * h}, {0.92 * w, 0.5 * h}, {0.2 * w, 0.85 * h}, {0.8 * w, 0.85 * h}};
     apart_m_ = std::clamp(length_m, least_apart_m, most_apart_m);
     by_rule_ = false;
     strength_ = 0.6f;
@@ -58,7 +62,9 @@ void Backdrop::ready(const std::string& marks, double length_m) {
     };
     for (std::size_t i = 0; i < mark_count; ++i) {
         const auto found = json.find(mark_words[i]);
-        if (found == json.end() || !found->is_array() || found->size() != 2 || !(*found)[0].is_number() || !(*found)[1].is_number()) continue;
+        if (found == json.end() || !found->is_array() || found->size() != 2 || !(*found)[0].is_number() ||
+            !(*found)[1].is_number())
+            continue;
         put_mark(static_cast<Mark>(i), {(*found)[0].get<double>(), (*found)[1].get<double>()});
     }
     set_apart_m(units::m_from_mm(number("apart_mm", units::mm_from_m(apart_m_))));
@@ -108,7 +114,8 @@ Lie Backdrop::lie_by_marks() const {
     }
     const double rule_px = std::max(between(mark(Mark::rule_from), mark(Mark::rule_to)), least_px);
     lie.m_per_px = apart_m_ / (by_rule_ ? rule_px : long_px);
-    // At right angles to it, towards the upper side of the picture: a lure drawn with its nose at the right is mirrored.
+    // At right angles to it, towards the upper side of the picture: a lure drawn with its nose at the right
+    // is mirrored.
     lie.up_x = lie.along_y;
     lie.up_y = -lie.along_x;
     if (lie.up_y > 0.0) {
@@ -122,20 +129,26 @@ void Backdrop::nudge_mark(Mark which, double aft, double up) {
     const Lie at = lie();
     const double px = width_ / 1000.0;
     const picture::Spot spot = mark(which);
-    put_mark(which, {spot.x + px * (aft * at.along_x + up * at.up_x), spot.y + px * (aft * at.along_y + up * at.up_y)});
+    put_mark(which, {spot.x + px * (aft * at.along_x + up * at.up_x),
+                     spot.y + px * (aft * at.along_y + up * at.up_y)});
 }
 
-Lie Backdrop::lie() const { return frozen_ ? *frozen_ : lie_by_marks(); }
+Lie Backdrop::lie() const {
+    return frozen_ ? *frozen_ : lie_by_marks();
+}
 
 void Backdrop::hold(std::optional<Mark> mark) {
     held = mark;
-    if (mark) frozen_ = lie_by_marks();
-    else frozen_.reset();
+    if (mark)
+        frozen_ = lie_by_marks();
+    else
+        frozen_.reset();
 }
 
 std::string Backdrop::marks_text() const {
     Json json{{"apart_mm", units::mm_from_m(apart_m_)}, {"by_rule", by_rule_}, {"strength", strength_}};
-    for (std::size_t i = 0; i < mark_count; ++i) json[mark_words[i]] = {marks_[i].x, marks_[i].y};
+    for (std::size_t i = 0; i < mark_count; ++i)
+        json[mark_words[i]] = {marks_[i].x, marks_[i].y};
     return preset::compact_text(json);
 }
 

@@ -1,7 +1,8 @@
 #pragma once
 
-// A picture behind the drawing: a photograph or scan of a sketch or of a carved piece. It stays on the device, beside the
-// lure and never in it. Marks on it say where nose and tail are and how large it is; its outline can be looked for.
+// A picture behind the drawing: a photograph or scan of a sketch or of a carved piece. It stays on the
+// device, beside the lure and never in it. Marks on it say where nose and tail are and how large it is; its
+// outline can be looked for.
 
 #include "base/outcome.hpp"
 #include "picture/outline.hpp"
@@ -20,7 +21,8 @@ namespace evenfall::shell::state {
 enum class Mark { nose, tail, rule_from, rule_to };
 inline constexpr std::size_t mark_count = 4;
 
-/// Where a picture lies in the side view: metres ↔ pixels of the picture. Turned so that nose and tail are level, back up.
+/// Where a picture lies in the side view: metres ↔ pixels of the picture. Turned so that nose and tail are
+/// level, back up.
 struct Lie {
     picture::Spot nose;
     double m_per_px = 1e-4;
@@ -44,19 +46,22 @@ public:
     [[nodiscard]] int height() const { return height_; }
     [[nodiscard]] const std::vector<std::uint8_t>& rgba() const { return rgba_; }
 
-    /// Room for a picture of this size, to be filled row by row from the top, red green blue alpha. What was there is
-    /// gone. nullptr where it is smaller than 24 or larger than 2048 pixels a side, and then what was there stays.
+    /// Room for a picture of this size, to be filled row by row from the top, red green blue alpha. What was
+    /// there is gone. nullptr where it is smaller than 24 or larger than 2048 pixels a side, and then what
+    /// was there stays.
     std::uint8_t* make_room(int width, int height);
-    /// The room is filled. Marks as they were kept (marks_text), or nose and tail near its sides, `length_m` apart.
+    /// The room is filled. Marks as they were kept (marks_text), or nose and tail near its sides, `length_m`
+    /// apart.
     void ready(const std::string& marks, double length_m);
     void take_away();
 
     [[nodiscard]] picture::Spot mark(Mark which) const { return marks_[static_cast<std::size_t>(which)]; }
     /// Keeps a mark within the picture.
     void put_mark(Mark which, picture::Spot spot);
-    /// Moves a mark by so many thousandths of the picture's width, aft and up as the picture lies: for those who do not drag.
+    /// Moves a mark by so many thousandths of the picture's width, aft and up as the picture lies: for those
+    /// who do not drag.
     void nudge_mark(Mark which, double aft, double up);
-    Mark chosen = Mark::nose;  ///< what nudges go to
+    Mark chosen = Mark::nose; ///< what nudges go to
     [[nodiscard]] double apart_m() const { return apart_m_; }
     void set_apart_m(double apart_m);
     [[nodiscard]] bool by_rule() const { return by_rule_; }
@@ -64,12 +69,14 @@ public:
     [[nodiscard]] float strength() const { return strength_; }
     void set_strength(double share);
 
-    /// How it lies now; while a mark is held, how it lay when it was taken hold of, so that the picture stays put.
+    /// How it lies now; while a mark is held, how it lay when it was taken hold of, so that the picture stays
+    /// put.
     [[nodiscard]] Lie lie() const;
     std::optional<Mark> held{};
     void hold(std::optional<Mark> mark);
 
-    /// Marks, distance and strength as text for the device to keep, and a number that grows with each change of them.
+    /// Marks, distance and strength as text for the device to keep, and a number that grows with each change
+    /// of them.
     [[nodiscard]] std::string marks_text() const;
     [[nodiscard]] unsigned revision() const { return revision_; }
 

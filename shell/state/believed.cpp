@@ -15,8 +15,10 @@ Answers believed(Answers answers, const Surety* surety) {
     answers.in_water_sigma_kg = surety->in_water_kg.sigma;
     answers.bg_m = surety->bg_m.value;
     answers.pitch_rad.reset();
-    if (std::isfinite(surety->pitch_rad.value)) answers.pitch_rad = surety->pitch_rad.value;
-    else answers.roll_rad.reset();
+    if (std::isfinite(surety->pitch_rad.value))
+        answers.pitch_rad = surety->pitch_rad.value;
+    else
+        answers.roll_rad.reset();
     answers.behaviour = behaviour_of(answers.in_water_kg);
     if (answers.behaviour != Behaviour::falls || !surety->fall_m_s) {
         answers.fall.reset();
@@ -30,4 +32,4 @@ Answers believed(Answers answers, const Surety* surety) {
     return answers;
 }
 
-}  // namespace evenfall::shell::state
+} // namespace evenfall::shell::state

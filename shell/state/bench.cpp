@@ -14,9 +14,11 @@ using preset::ReadingKind;
 /// A frame's worth: a few milliseconds on a tablet.
 constexpr std::size_t draws_a_frame = 250;
 
-bool knows_the_lead(const Reading& reading) { return !reading.struck && reading.stage >= Stage::leaded; }
+bool knows_the_lead(const Reading& reading) {
+    return !reading.struck && reading.stage >= Stage::leaded;
+}
 
-}  // namespace
+} // namespace
 
 void BenchAnswers::follow(const Session& session) {
     if (revision_ == session.shown_revision()) return;
@@ -66,12 +68,18 @@ std::optional<Draws> BenchAnswers::draws() const {
 
 bool is_complete(const Reading& r) {
     switch (r.kind) {
-        case ReadingKind::tub_fall: return r.time_s && r.depth_m;
-        case ReadingKind::floats_showing: return r.showing_m.has_value();
-        case ReadingKind::hang_angle: return r.angle_rad.has_value();
-        case ReadingKind::block: return r.mass_kg && r.length_m && r.width_m && r.height_m;
-        case ReadingKind::just_hangs: return r.mass_kg && (*r.mass_kg == 0.0 || !r.clip_material.empty());
-        default: return r.mass_kg.has_value();
+    case ReadingKind::tub_fall:
+        return r.time_s && r.depth_m;
+    case ReadingKind::floats_showing:
+        return r.showing_m.has_value();
+    case ReadingKind::hang_angle:
+        return r.angle_rad.has_value();
+    case ReadingKind::block:
+        return r.mass_kg && r.length_m && r.width_m && r.height_m;
+    case ReadingKind::just_hangs:
+        return r.mass_kg && (*r.mass_kg == 0.0 || !r.clip_material.empty());
+    default:
+        return r.mass_kg.has_value();
     }
 }
 
@@ -85,24 +93,30 @@ Reading begun(ReadingKind kind, const Surety* surety, std::string date) {
         if (surety->lure > 0) r.lure = surety->lure;
     }
     switch (kind) {
-        case ReadingKind::block: r.stage = Stage::carved; break;
-        case ReadingKind::tub_fall:
-            r.depth_m = usual_depth_m;
-            r.stage = std::max(r.stage, Stage::leaded);
-            break;
-        case ReadingKind::just_hangs:
-            r.clip_material = "lead";
-            r.stage = std::max(r.stage, Stage::leaded);
-            break;
-        case ReadingKind::hang_angle:
-        case ReadingKind::hung_in_water: r.stage = std::max(r.stage, Stage::leaded); break;
-        default: break;
+    case ReadingKind::block:
+        r.stage = Stage::carved;
+        break;
+    case ReadingKind::tub_fall:
+        r.depth_m = usual_depth_m;
+        r.stage = std::max(r.stage, Stage::leaded);
+        break;
+    case ReadingKind::just_hangs:
+        r.clip_material = "lead";
+        r.stage = std::max(r.stage, Stage::leaded);
+        break;
+    case ReadingKind::hang_angle:
+    case ReadingKind::hung_in_water:
+        r.stage = std::max(r.stage, Stage::leaded);
+        break;
+    default:
+        break;
     }
     return r;
 }
 
 Edit done_now(const DoNow& now, std::string why) {
-    return on_document([why = std::move(why), holes = now.document.holes, corrections = now.document.corrections](preset::Document& d) {
+    return on_document([why = std::move(why), holes = now.document.holes,
+                        corrections = now.document.corrections](preset::Document& d) {
         d.holes = holes;
         if (std::none_of(d.log.begin(), d.log.end(), knows_the_lead)) return;
         d.corrections = corrections;
@@ -112,4 +126,4 @@ Edit done_now(const DoNow& now, std::string why) {
     });
 }
 
-}  // namespace evenfall::shell::state
+} // namespace evenfall::shell::state

@@ -22,7 +22,8 @@ public:
     /// Begins to draw lures by chance; nothing where the core refuses.
     void start_draws(const Session& session);
     void stop_draws() { run_.reset(); }
-    /// Some draws more, few enough for one frame. True while there are more to come. A change of the lure ends them.
+    /// Some draws more, few enough for one frame. True while there are more to come. A change of the lure
+    /// ends them.
     bool go_on_drawing(const Session& session);
     [[nodiscard]] bool drawing() const { return run_ && run_->count() < draws_wanted; }
     /// Of those drawn so far; absent before the first.
@@ -42,7 +43,7 @@ private:
 /// A reading while it is typed: not yet part of the lure, so that nothing half typed is believed.
 struct Draft {
     std::optional<preset::Reading> reading;
-    std::optional<double> tub_seen_m_s;  ///< a fall seen in the tub, asked about and not put down
+    std::optional<double> tub_seen_m_s; ///< a fall seen in the tub, asked about and not put down
 };
 
 /// What its kind needs and has not been given yet: empty where it may be put down.
@@ -51,8 +52,8 @@ struct Draft {
 /// A reading of this kind to be typed in: stage and lure of the last one, fields of its kind only.
 [[nodiscard]] preset::Reading begun(preset::ReadingKind kind, const Surety* surety, std::string date);
 
-/// The change that a "do now" asks for. Readings of the leaded lure were of other lead: what they taught stays as corrections.
-/// `why` is added to the notes of those that are struck out.
+/// The change that a "do now" asks for. Readings of the leaded lure were of other lead: what they taught
+/// stays as corrections. `why` is added to the notes of those that are struck out.
 [[nodiscard]] Edit done_now(const DoNow& now, std::string why);
 
-}  // namespace evenfall::shell::state
+} // namespace evenfall::shell::state

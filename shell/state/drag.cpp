@@ -175,7 +175,8 @@ std::optional<Spot> spot_of(const preset::Document& d, Selection item, bool abov
     case ItemKind::pocket: {
         if (!has(d.pockets, i)) return std::nullopt;
         const auto& pocket = entry(d.pockets, i);
-        const double middle = pocket.z_from_m && pocket.z_to_m ? 0.5 * (*pocket.z_from_m + *pocket.z_to_m) : 0.0;
+        const double middle =
+            pocket.z_from_m && pocket.z_to_m ? 0.5 * (*pocket.z_from_m + *pocket.z_to_m) : 0.0;
         return Spot{0.5 * (pocket.x_from_m + pocket.x_to_m), above ? pocket.y_m : middle};
     }
     case ItemKind::part:
@@ -198,7 +199,9 @@ Change move_to(const preset::Document& kept, Selection item, Spot to, const Drag
     if (!from) return change;
     const int i = item.index;
     // Tenths of a millimetre where nothing snaps: finer than a pencil mark.
-    const auto rounded = [&](double m) { return rules.snap ? snapped_m(m, rules) : std::round(m * 1e4) / 1e4; };
+    const auto rounded = [&](double m) {
+        return rules.snap ? snapped_m(m, rules) : std::round(m * 1e4) / 1e4;
+    };
     const bool along = std::abs(to.u - from->u) > 1e-9;
     const bool across = std::abs(to.v - from->v) > 1e-9;
     const double u = along ? rounded(to.u) : from->u;
@@ -265,7 +268,8 @@ Change nudge(const preset::Document& kept, Selection item, Spot way, bool inches
     DragRules rules;
     rules.snap = false;
     rules.inches = inches;
-    Change change = move_to(kept, item, from ? Spot{from->u + step * way.u, from->v + step * way.v} : Spot{}, rules);
+    Change change =
+        move_to(kept, item, from ? Spot{from->u + step * way.u, from->v + step * way.v} : Spot{}, rules);
     change.finished = true;
     return change;
 }
@@ -273,8 +277,10 @@ Change nudge(const preset::Document& kept, Selection item, Spot way, bool inches
 std::string move_label(const preset::Document& d, Selection item) {
     namespace words = look::words;
     const std::string number = std::to_string(item.index + 1);
-    if (item.kind == ItemKind::fullness_point && d.shape.section.fullness.size() < 2) return words::move_section_handle;
-    if (const auto curve = curve_of(item.kind)) return words::move_point + number + words::move_point_of + line_name(*curve);
+    if (item.kind == ItemKind::fullness_point && d.shape.section.fullness.size() < 2)
+        return words::move_section_handle;
+    if (const auto curve = curve_of(item.kind))
+        return words::move_point + number + words::move_point_of + line_name(*curve);
     switch (item.kind) {
     case ItemKind::section_point:
         return words::move_point + number + words::move_point_of + words::line_section;
@@ -317,7 +323,8 @@ Edit add_curve_point_at(Curve curve, double x_m) {
 int fullness_at(const preset::Section& section, double x_m) {
     int nearest = 0;
     for (int i = 1; has(section.fullness, i); ++i) {
-        if (std::abs(entry(section.fullness, i).x_m - x_m) < std::abs(entry(section.fullness, nearest).x_m - x_m))
+        if (std::abs(entry(section.fullness, i).x_m - x_m) <
+            std::abs(entry(section.fullness, nearest).x_m - x_m))
             nearest = i;
     }
     return nearest;

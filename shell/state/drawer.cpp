@@ -78,8 +78,10 @@ Outcome<Thing> read_thing(const Json& json, const std::string& path) {
     Thing thing;
     const std::string kind = r.text("kind", true);
     const auto known = std::find(kind_words.begin(), kind_words.end(), kind);
-    if (known == kind_words.end()) r.refuse(ProblemCode::unknown_name, "kind", "part, wire, stock", words::drawer_off_limits);
-    else thing.kind = static_cast<ThingKind>(known - kind_words.begin());
+    if (known == kind_words.end())
+        r.refuse(ProblemCode::unknown_name, "kind", "part, wire, stock", words::drawer_off_limits);
+    else
+        thing.kind = static_cast<ThingKind>(known - kind_words.begin());
     thing.name = r.text("name", true);
     if (thing.name.empty() || thing.name.size() > longest_name)
         r.refuse(ProblemCode::out_of_range, "name", "1 to 80 bytes", words::drawer_off_limits);
@@ -89,15 +91,19 @@ Outcome<Thing> read_thing(const Json& json, const std::string& path) {
             r.refuse(ProblemCode::unknown_name, "material", "", words::drawer_no_material);
     }
     if (thing.kind == ThingKind::part) {
-        if (const auto g = r.number("mass_g", 0.0, 2000.0, "0 to 2000 g", true)) thing.mass_kg = units::kg_from_g(*g);
-        if (const auto g = r.number("sigma_g", 0.0, 1000.0, "0 to 1000 g", false)) thing.mass_sigma_kg = units::kg_from_g(*g);
-        if (const auto mm = r.number("reach_mm", 0.0, 300.0, "0 to 300 mm", false)) thing.reach_m = units::m_from_mm(*mm);
+        if (const auto g = r.number("mass_g", 0.0, 2000.0, "0 to 2000 g", true))
+            thing.mass_kg = units::kg_from_g(*g);
+        if (const auto g = r.number("sigma_g", 0.0, 1000.0, "0 to 1000 g", false))
+            thing.mass_sigma_kg = units::kg_from_g(*g);
+        if (const auto mm = r.number("reach_mm", 0.0, 300.0, "0 to 300 mm", false))
+            thing.reach_m = units::m_from_mm(*mm);
         const std::string stage = r.text("put_on", true);
         if (stage != "hardware" && stage != "dressed")
             r.refuse(ProblemCode::unknown_name, "put_on", "hardware, dressed", words::drawer_off_limits);
         thing.put_on = stage == "dressed" ? Stage::dressed : Stage::hardware;
     } else {
-        if (const auto mm = r.number("diameter_mm", 0.2, 40.0, "0.2 to 40 mm", true)) thing.diameter_m = units::m_from_mm(*mm);
+        if (const auto mm = r.number("diameter_mm", 0.2, 40.0, "0.2 to 40 mm", true))
+            thing.diameter_m = units::m_from_mm(*mm);
     }
     if (thing.kind == ThingKind::wire) {
         const std::string temper = r.text("temper", true);
@@ -114,11 +120,14 @@ Outcome<Thing> read_thing(const Json& json, const std::string& path) {
 
 std::size_t Drawer::place_of(ThingKind kind, const std::string& name) const {
     std::size_t i = 0;
-    while (i < things_.size() && (things_[i].kind != kind || things_[i].name != name)) ++i;
+    while (i < things_.size() && (things_[i].kind != kind || things_[i].name != name))
+        ++i;
     return i;
 }
 
-bool Drawer::holds(ThingKind kind, const std::string& name) const { return place_of(kind, name) < things_.size(); }
+bool Drawer::holds(ThingKind kind, const std::string& name) const {
+    return place_of(kind, name) < things_.size();
+}
 
 bool Drawer::put(Thing thing) {
     thing.name = preset::printable(thing.name, longest_name);
@@ -148,7 +157,8 @@ bool Drawer::replace(std::size_t index, Thing thing) {
 
 std::string write_drawer(const Drawer& drawer) {
     Json things = Json::array();
-    // Figures as they were typed: a milligram and a hundredth of a millimetre are below what is weighed and measured here.
+    // Figures as they were typed: a milligram and a hundredth of a millimetre are below what is weighed and
+    // measured here.
     const auto tidy = [](double value) { return std::round(value * 1e4) / 1e4; };
     for (const Thing& thing : drawer.things()) {
         Json json{{"kind", kind_words[static_cast<std::size_t>(thing.kind)]}, {"name", thing.name}};
@@ -161,7 +171,8 @@ std::string write_drawer(const Drawer& drawer) {
         } else {
             json["diameter_mm"] = tidy(units::mm_from_m(thing.diameter_m));
         }
-        if (thing.kind == ThingKind::wire) json["temper"] = thing.temper == preset::WireTemper::soft ? "soft" : "spring";
+        if (thing.kind == ThingKind::wire)
+            json["temper"] = thing.temper == preset::WireTemper::soft ? "soft" : "spring";
         things.push_back(std::move(json));
     }
     return preset::laid_out_text({{"evenfall_drawer", drawer_version}, {"things", std::move(things)}});
@@ -173,7 +184,8 @@ Outcome<Drawer> read_drawer(const std::string& text) {
     };
     if (text.size() > most_drawer_bytes) return refused(ProblemCode::too_large, "", words::drawer_too_large);
     const auto parsed = preset::parse_guarded(text, most_drawer_bytes);
-    if (!parsed.ok() || !parsed->is_object()) return refused(ProblemCode::not_json, "", words::drawer_damaged);
+    if (!parsed.ok() || !parsed->is_object())
+        return refused(ProblemCode::not_json, "", words::drawer_damaged);
     const Json& json = *parsed;
     const auto version = json.find("evenfall_drawer");
     if (version == json.end() || !version->is_number_integer() || version->get<int>() != drawer_version)
@@ -181,7 +193,8 @@ Outcome<Drawer> read_drawer(const std::string& text) {
     const auto things = json.find("things");
     if (things == json.end() || !things->is_array() || json.size() != 2)
         return refused(ProblemCode::missing_key, "/things", words::drawer_damaged);
-    if (things->size() > most_things) return refused(ProblemCode::too_large, "/things", words::drawer_too_large);
+    if (things->size() > most_things)
+        return refused(ProblemCode::too_large, "/things", words::drawer_too_large);
     Drawer drawer;
     for (std::size_t i = 0; i < things->size(); ++i) {
         auto thing = read_thing((*things)[i], "/things/" + std::to_string(i));

@@ -1,7 +1,7 @@
 #pragma once
 
-// The builder's own pieces, weighed and measured once: hooks, rings, eyes, tails, wire, lead stock. Kept on the device
-// beside the lures and never part of one: what is put on a lure copies its figures. Pure.
+// The builder's own pieces, weighed and measured once: hooks, rings, eyes, tails, wire, lead stock. Kept on
+// the device beside the lures and never part of one: what is put on a lure copies its figures. Pure.
 
 #include "base/outcome.hpp"
 #include "preset/document.hpp"
@@ -14,21 +14,21 @@
 namespace evenfall::shell::state {
 
 enum class ThingKind {
-    part,   ///< weighed: name, material, mass, where it goes; hooks with their reach
-    wire,   ///< diameter and temper
-    stock,  ///< rod for ballast holes: material and diameter
+    part,  ///< weighed: name, material, mass, where it goes; hooks with their reach
+    wire,  ///< diameter and temper
+    stock, ///< rod for ballast holes: material and diameter
 };
 
 struct Thing {
     ThingKind kind = ThingKind::part;
-    std::string name;                                            ///< 1 to 80 bytes
-    std::string material = "stainless";                          ///< part, stock
-    double mass_kg = 0.0;                                        ///< part: 0 to 2 kg
-    std::optional<double> mass_sigma_kg;                         ///< part
-    std::optional<double> reach_m;                               ///< part
-    Stage put_on = Stage::hardware;                              ///< part: hardware or dressed
-    double diameter_m = 0.0;                                     ///< wire, stock: 0.2 to 40 mm
-    preset::WireTemper temper = preset::WireTemper::spring;      ///< wire
+    std::string name;                                       ///< 1 to 80 bytes
+    std::string material = "stainless";                     ///< part, stock
+    double mass_kg = 0.0;                                   ///< part: 0 to 2 kg
+    std::optional<double> mass_sigma_kg;                    ///< part
+    std::optional<double> reach_m;                          ///< part
+    Stage put_on = Stage::hardware;                         ///< part: hardware or dressed
+    double diameter_m = 0.0;                                ///< wire, stock: 0.2 to 40 mm
+    preset::WireTemper temper = preset::WireTemper::spring; ///< wire
 };
 
 inline constexpr std::size_t most_things = 200;
@@ -37,8 +37,8 @@ inline constexpr std::size_t most_drawer_bytes = 128 * 1024;
 class Drawer {
 public:
     [[nodiscard]] const std::vector<Thing>& things() const { return things_; }
-    /// Puts a thing in, its name cut to what may stand there; one of the same kind and name gives up its place to it. False when the
-    /// drawer is full or nothing is left of the name.
+    /// Puts a thing in, its name cut to what may stand there; one of the same kind and name gives up its
+    /// place to it. False when the drawer is full or nothing is left of the name.
     bool put(Thing thing);
     void throw_out(std::size_t index);
     /// False where another of its kind is called so, or nothing is left of the name.

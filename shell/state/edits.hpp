@@ -55,21 +55,25 @@ struct SectionSpot {
     preset::OutlinePoint at{}; ///< on the outline
     double away = 0.0;         ///< from the asked point
 };
-[[nodiscard]] SectionSpot nearest_on_section(const std::vector<preset::OutlinePoint>& outline, double y, double z);
+[[nodiscard]] SectionSpot nearest_on_section(const std::vector<preset::OutlinePoint>& outline, double y,
+                                             double z);
 /// A point of the drawn half-section before point `place`, or in the middle of its longest side.
 [[nodiscard]] Edit add_section_point(int place, preset::OutlinePoint at);
 [[nodiscard]] Edit add_section_point();
 /// Removes a point; belly, back and the last one of full width stay, and three points at least.
 [[nodiscard]] Edit remove_section_point(int index);
-/// Puts a point at shares of half width (0 to 1) and half height (−1 to 1); belly and back stay where they are.
+/// Puts a point at shares of half width (0 to 1) and half height (−1 to 1); belly and back stay where they
+/// are.
 [[nodiscard]] Edit put_section_point(int index, double y, double z);
 
-// What the log has learnt of an entry (corrections) or read of a segment alone goes with it through every one of these changes.
+// What the log has learnt of an entry (corrections) or read of a segment alone goes with it through every one
+// of these changes.
 
-/// Cuts where there is most room between joints, holes and ends. The name stays with the fore half; readings of the segment that is
-/// cut are struck out.
+/// Cuts where there is most room between joints, holes and ends. The name stays with the fore half; readings
+/// of the segment that is cut are struck out.
 [[nodiscard]] Edit add_joint();
-/// Glues the segments on both sides of a joint; the fore one's name stays, readings of either alone are struck out.
+/// Glues the segments on both sides of a joint; the fore one's name stays, readings of either alone are
+/// struck out.
 [[nodiscard]] Edit remove_joint(int index);
 
 /// A belly hole, not drilled yet, where there is most room along the keel.
@@ -85,8 +89,8 @@ struct SectionSpot {
 [[nodiscard]] Edit add_pocket();
 [[nodiscard]] Edit remove_pocket(int index);
 
-/// A paddle as high as the end of the wood, a quarter as long as the lure, with a tenon for the slot that ends there; where none
-/// does, a slot is cut too.
+/// A paddle as high as the end of the wood, a quarter as long as the lure, with a tenon for the slot that
+/// ends there; where none does, a slot is cut too.
 [[nodiscard]] Edit add_tail();
 [[nodiscard]] Edit remove_tail();
 enum class TailLine { top, bottom, half_thickness };

@@ -34,10 +34,15 @@ struct Moves {
         return i == at ? -1 : i < at ? i : i - 1;
     }
 };
-Moves taken_out(int at) { return {Moves::taken_out, at}; }
-Moves put_in(int at) { return {Moves::put_in, at}; }
+Moves taken_out(int at) {
+    return {Moves::taken_out, at};
+}
+Moves put_in(int at) {
+    return {Moves::put_in, at};
+}
 
-/// What was learnt of the entries of a list goes with them. Left out, a number stands for the first; of carved size for the whole body.
+/// What was learnt of the entries of a list goes with them. Left out, a number stands for the first; of
+/// carved size for the whole body.
 void follow(preset::Document& d, preset::Cause cause, Moves moves) {
     for (auto c = d.corrections.begin(); c != d.corrections.end();) {
         const int from = c->item.value_or(0);
@@ -49,8 +54,8 @@ void follow(preset::Document& d, preset::Cause cause, Moves moves) {
 }
 
 template <class T>
-Edit remove_entry(std::vector<T> preset::Document::*list, int index, preset::Cause cause = preset::Cause::none,
-                  preset::Cause other = preset::Cause::none) {
+Edit remove_entry(std::vector<T> preset::Document::*list, int index,
+                  preset::Cause cause = preset::Cause::none, preset::Cause other = preset::Cause::none) {
     return [=](preset::Document d) {
         auto& entries = d.*list;
         if (index < 0 || index >= static_cast<int>(entries.size())) return d;
@@ -61,10 +66,12 @@ Edit remove_entry(std::vector<T> preset::Document::*list, int index, preset::Cau
     };
 }
 
-bool is_of(const preset::Correction& c, int segment) { return c.of == preset::Cause::carved_size && c.item == segment; }
+bool is_of(const preset::Correction& c, int segment) {
+    return c.of == preset::Cause::carved_size && c.item == segment;
+}
 
-/// Weights of a segment alone go with it. One of these is of wood that now is in two, or in one with its neighbour's: it is struck out
-/// and says what it was of.
+/// Weights of a segment alone go with it. One of these is of wood that now is in two, or in one with its
+/// neighbour's: it is struck out and says what it was of.
 void follow_in_log(preset::Document& d, int fore, int aft, Moves moves) {
     for (auto& r : d.log) {
         if (!r.segment) continue;
@@ -144,7 +151,8 @@ Edit remove_reading(int index) {
 
 void strike_out(preset::Reading& reading, const std::string& why) {
     reading.struck = true;
-    if (reading.note.size() + why.size() + 2 <= preset::max_text) reading.note += (reading.note.empty() ? "" : "; ") + why;
+    if (reading.note.size() + why.size() + 2 <= preset::max_text)
+        reading.note += (reading.note.empty() ? "" : "; ") + why;
 }
 
 Edit strike_reading(int index) {
@@ -164,17 +172,21 @@ Edit add_joint() {
         follow_in_log(d, cut, cut, moves);
         follow(d, preset::Cause::carved_size, moves);
         // Both halves are of the wood that was measured.
-        for (std::size_t i = 0, count = d.corrections.size(); i < count && d.corrections.size() < preset::max_corrections; ++i) {
+        for (std::size_t i = 0, count = d.corrections.size();
+             i < count && d.corrections.size() < preset::max_corrections; ++i) {
             if (!is_of(d.corrections[i], cut)) continue;
             d.corrections.push_back(d.corrections[i]);
             d.corrections.back().item = cut + 1;
         }
         for (auto& part : d.parts) {
-            if (part.segment) part.segment = *part.segment == cut && part.at_m.x > joint.at_m ? cut + 1 : moves(*part.segment);
+            if (part.segment)
+                part.segment =
+                    *part.segment == cut && part.at_m.x > joint.at_m ? cut + 1 : moves(*part.segment);
         }
         d.joints.insert(d.joints.begin() + place, joint);
         d.segment_names.resize(std::max(d.segment_names.size(), fore + 1));
-        d.segment_names.insert(d.segment_names.begin() + place + 1, look::words::new_segment + std::to_string(fore + 2));
+        d.segment_names.insert(d.segment_names.begin() + place + 1,
+                               look::words::new_segment + std::to_string(fore + 2));
     });
 }
 
@@ -187,7 +199,8 @@ Edit remove_joint(int index) {
         std::erase_if(d.corrections, [index, all = d.corrections](const preset::Correction& c) {
             if (!is_of(c, index) && !is_of(c, index + 1)) return false;
             return std::none_of(all.begin(), all.end(), [&](const preset::Correction& other) {
-                return is_of(other, 2 * index + 1 - *c.item) && other.factor == c.factor && other.spread == c.spread;
+                return is_of(other, 2 * index + 1 - *c.item) && other.factor == c.factor &&
+                       other.spread == c.spread;
             });
         });
         follow(d, preset::Cause::carved_size, moves);

@@ -54,7 +54,8 @@ Edit add_section_point() {
         }
         const auto& a = outline[longest - 1];
         const auto& b = outline[longest];
-        d = add_section_point(static_cast<int>(longest), {0.5 * (a.y + b.y), 0.5 * (a.z + b.z)})(std::move(d));
+        d = add_section_point(static_cast<int>(longest),
+                              {0.5 * (a.y + b.y), 0.5 * (a.z + b.z)})(std::move(d));
     });
 }
 
@@ -62,8 +63,10 @@ Edit remove_section_point(int index) {
     return on_document([index](preset::Document& d) {
         auto& outline = d.shape.section.half_outline;
         if (!between_ends(outline, index) || outline.size() <= 3) return;
-        // The widest one stands for the plan line; without it the section would be narrower than drawn from above.
-        const auto widest = std::count_if(outline.begin(), outline.end(), [](const auto& p) { return p.y >= 1.0; });
+        // The widest one stands for the plan line; without it the section would be narrower than drawn from
+        // above.
+        const auto widest =
+            std::count_if(outline.begin(), outline.end(), [](const auto& p) { return p.y >= 1.0; });
         if (outline[static_cast<std::size_t>(index)].y >= 1.0 && widest < 2) return;
         outline.erase(outline.begin() + index);
     });

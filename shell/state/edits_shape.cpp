@@ -157,7 +157,8 @@ void halve_longest_span(preset::CurvePoints& points) {
     }
     const auto& a = points[widest - 1];
     const auto& b = points[widest];
-    points.insert(points.begin() + static_cast<std::ptrdiff_t>(widest), {0.5 * (a.x_m + b.x_m), 0.5 * (a.value + b.value)});
+    points.insert(points.begin() + static_cast<std::ptrdiff_t>(widest),
+                  {0.5 * (a.x_m + b.x_m), 0.5 * (a.value + b.value)});
 }
 
 Edit add_curve_point(Curve curve) {

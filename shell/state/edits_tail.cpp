@@ -51,11 +51,16 @@ Edit add_tail() {
         preset::Tail tail;
         tail.x_m = end;
         tail.z_m = tenth_mm(0.5 * (above + below));
-        tail.top = {{0.0, half}, {0.4 * length, tenth_mm(0.6 * half)}, {0.8 * length, tenth_mm(1.3 * half)}, {length, half}};
+        tail.top = {{0.0, half},
+                    {0.4 * length, tenth_mm(0.6 * half)},
+                    {0.8 * length, tenth_mm(1.3 * half)},
+                    {length, half}};
         tail.bottom = tail.top;
-        for (auto& point : tail.bottom) point.value = -point.value;
+        for (auto& point : tail.bottom)
+            point.value = -point.value;
         tail.half_thickness = {{0.0, thick}, {length, 0.0005}};
-        auto slot = std::find_if(d.pockets.begin(), d.pockets.end(), [end](const preset::Pocket& p) { return ends_at(p, end); });
+        auto slot = std::find_if(d.pockets.begin(), d.pockets.end(),
+                                 [end](const preset::Pocket& p) { return ends_at(p, end); });
         if (slot == d.pockets.end() && d.pockets.size() < preset::max_pockets) {
             preset::Pocket cut;
             cut.name = look::words::new_pocket;
@@ -69,7 +74,8 @@ Edit add_tail() {
             const double high = std::min({half, box.z_to_m - tail.z_m, tail.z_m - box.z_from_m});
             const double across = 2.0 * std::min(box.y_to_m, -box.y_from_m);
             const preset::Tenon tenon{std::min(end - box.x_from_m, 0.1), std::min(across, 0.04), 2.0 * high};
-            if (tenon.length_m >= 0.0005 && tenon.thickness_m >= 0.0002 && tenon.height_m >= 0.0005) tail.tenon = tenon;
+            if (tenon.length_m >= 0.0005 && tenon.thickness_m >= 0.0002 && tenon.height_m >= 0.0005)
+                tail.tenon = tenon;
         }
         d.tail = tail;
     });

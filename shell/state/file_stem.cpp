@@ -11,7 +11,8 @@ std::string file_stem(const std::string& lure) {
         if (capital) name += static_cast<char>(c - 'A' + 'a');
         if (!plain && !capital && !name.empty() && name.back() != '-') name += '-';
     }
-    while (!name.empty() && name.back() == '-') name.pop_back();
+    while (!name.empty() && name.back() == '-')
+        name.pop_back();
     return name.empty() ? std::string("lure") : name;
 }
 

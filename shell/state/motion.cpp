@@ -102,8 +102,8 @@ const flotation::FloatAnswers* WaterAnswers::afloat(const Session& session) {
         ++asked_;
         if (const auto water = fishing(session.document())) {
             const Evaluation& evaluation = *session.evaluation();
-            afloat_.value = value_of(flotation::float_answers(evaluation.body, evaluation.ledger, session.document(),
-                                                              water->density_kg_m3));
+            afloat_.value = value_of(flotation::float_answers(evaluation.body, evaluation.ledger,
+                                                              session.document(), water->density_kg_m3));
         }
     }
     return address(afloat_.value);
@@ -115,7 +115,8 @@ const fall::HingeLoads* WaterAnswers::hinges(const Session& session) {
     if (!hinges_.known) {
         hinges_.known = true;
         ++asked_;
-        const double pitch = ways->main ? ways->falls[*ways->main].pitch_rad : ways->hang_pitch_rad.value_or(0.0);
+        const double pitch =
+            ways->main ? ways->falls[*ways->main].pitch_rad : ways->hang_pitch_rad.value_or(0.0);
         if (const auto water = fishing(session.document())) {
             const Evaluation& evaluation = *session.evaluation();
             hinges_.value =
@@ -129,7 +130,9 @@ const joints::JointsAnswer* JointAnswers::of(const Session& session) {
     if (revision_ != session.shown_revision()) {
         revision_ = session.shown_revision();
         answer_.reset();
-        if (session.evaluation()) answer_ = value_of(evenfall::joints::joint_answers(session.document(), session.evaluation()->body));
+        if (session.evaluation())
+            answer_ =
+                value_of(evenfall::joints::joint_answers(session.document(), session.evaluation()->body));
     }
     return address(answer_);
 }

@@ -1,6 +1,7 @@
 #pragma once
 
-// What the core says of the shown lure in its water: asked only when it is looked at, once for each shown revision.
+// What the core says of the shown lure in its water: asked only when it is looked at, once for each shown
+// revision.
 
 #include "compare/tables.hpp"
 #include "fall/descent.hpp"
@@ -26,8 +27,8 @@
 
 namespace evenfall::shell::state {
 
-/// Each answer is nullptr where the session has no evaluation or the core refuses. Pointers hold until the session
-/// shows another lure.
+/// Each answer is nullptr where the session has no evaluation or the core refuses. Pointers hold until the
+/// session shows another lure.
 class WaterAnswers {
 public:
     const fall::SteadyFalls* falls(const Session& session);
@@ -35,7 +36,8 @@ public:
     const fall::Track* track(const Session& session);
     const fall::Sweep* sweep(const Session& session);
     const flotation::FloatAnswers* afloat(const Session& session);
-    /// At the pitch of the main steady fall; of the hang where there is none; level where there is none either.
+    /// At the pitch of the main steady fall; of the hang where there is none; level where there is none
+    /// either.
     const fall::HingeLoads* hinges(const Session& session);
 
     /// How often the core was asked, for those who check that it is not asked in vain.
@@ -105,31 +107,32 @@ struct Motion {
     PlayClock clock;
     BenchAnswers bench;
     JointAnswers joints;
-    double bend = 0.0;  ///< Joints step: how far the drawn chain is bent, −1 all to port, 1 all to starboard
+    double bend = 0.0; ///< Joints step: how far the drawn chain is bent, −1 all to port, 1 all to starboard
     Draft draft;
-    resin::MixRequest mix;   ///< Finish step: what is asked of the resin
-    glue::GlueRequest glue;  ///< Joints step: what is asked of the glue
-    materials::Block block;  ///< Shape step: the block on the scale
-    stock::Stock stock;      ///< Lead step: the rod at hand
+    resin::MixRequest mix;  ///< Finish step: what is asked of the resin
+    glue::GlueRequest glue; ///< Joints step: what is asked of the glue
+    materials::Block block; ///< Shape step: the block on the scale
+    stock::Stock stock;     ///< Lead step: the rod at hand
     struct {
         tail::PourRequest pour;
         std::optional<unsigned> revision;
-        std::optional<tail::Pull> pull;   ///< of the lure of that revision
-        int line = 0;                     ///< of its three, the one that is listed
-        int point = -1;                   ///< and its point that is edited
-    } tail;                  ///< Hardware step: the tail by its shape
+        std::optional<tail::Pull> pull; ///< of the lure of that revision
+        int line = 0;                   ///< of its three, the one that is listed
+        int point = -1;                 ///< and its point that is edited
+    } tail;                             ///< Hardware step: the tail by its shape
     Compared woods;
     Compared metals;
-    std::string compared;    ///< the row of a comparison whose reason is read
+    std::string compared; ///< the row of a comparison whose reason is read
     std::vector<KeptRecipe> recipes;
-    Backdrop backdrop;       ///< the picture behind the drawing
+    Backdrop backdrop; ///< the picture behind the drawing
     struct {
-        bool offered = false;    ///< an outline is shown as an unfinished change
-        double off_m = 0.0;      ///< how far it lies off what the picture shows, at most
-        std::string refusal;     ///< why none was found
+        bool offered = false; ///< an outline is shown as an unfinished change
+        double off_m = 0.0;   ///< how far it lies off what the picture shows, at most
+        std::string refusal;  ///< why none was found
     } outline;
-    std::optional<std::size_t> drawer_open;  ///< the piece of the drawer whose figures are shown
-    std::map<std::string, double, std::less<>> read_off;  ///< where a finger last read a plot, by the plot's id; SI
+    std::optional<std::size_t> drawer_open; ///< the piece of the drawer whose figures are shown
+    std::map<std::string, double, std::less<>>
+        read_off; ///< where a finger last read a plot, by the plot's id; SI
 };
 
 } // namespace evenfall::shell::state

@@ -18,8 +18,8 @@ public:
     /// A finger slid it there; it stands still.
     void slide_to(double at_s);
 
-    /// Takes in the time that has passed since start() or the last call; stops at the end. Called once a frame.
-    /// A frame that comes late by more than `longest_step_s` (a page put away) does not jump.
+    /// Takes in the time that has passed since start() or the last call; stops at the end. Called once a
+    /// frame. A frame that comes late by more than `longest_step_s` (a page put away) does not jump.
     void advance(double now_s, double end_s);
 
     static constexpr double longest_step_s = 0.25;

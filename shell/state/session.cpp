@@ -22,8 +22,10 @@ bool Session::apply(const Change& change) {
     auto outcome = evaluate(next);
     if (!outcome.ok()) {
         if (change.finished && !offer_) abandon();
-        if (change.finished) refuse(outcome.problems());
-        else problems_ = outcome.problems();
+        if (change.finished)
+            refuse(outcome.problems());
+        else
+            problems_ = outcome.problems();
         return false;
     }
     keep_offer();

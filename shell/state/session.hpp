@@ -48,13 +48,14 @@ public:
     void dismiss_problems() { problems_.clear(); }
 
     /// Applies a change. False and problems() when the core refuses it; then document() is the kept one again
-    /// for a finished change, and the last good preview for an unfinished one. Whoever works on a plan that is shown has
-    /// taken it: it is kept as an entry of its own; a refused change leaves it shown.
+    /// for a finished change, and the last good preview for an unfinished one. Whoever works on a plan that
+    /// is shown has taken it: it is kept as an entry of its own; a refused change leaves it shown.
     bool apply(const Change& change);
 
     /// Ends an unfinished change: keeps it as one entry of the history.
     void finish();
-    /// Ends a drag that was let go where it cannot be: keeps the last place that could be, and says so in problems().
+    /// Ends a drag that was let go where it cannot be: keeps the last place that could be, and says so in
+    /// problems().
     void finish_put_back(const std::string& saying);
     /// Ends an unfinished change or an open plan: back to the kept document.
     void abandon();
@@ -80,8 +81,8 @@ public:
     /// Grows by one whenever kept() changes: what autosave and announcements watch.
     [[nodiscard]] unsigned revision() const { return revision_; }
 
-    /// Grows by one whenever document() and evaluation() become others, previews included: what is derived from them
-    /// is worked out again.
+    /// Grows by one whenever document() and evaluation() become others, previews included: what is derived
+    /// from them is worked out again.
     [[nodiscard]] unsigned shown_revision() const { return shown_revision_; }
     /// Counts on from a session that this one is about to replace.
     void count_on_from(const Session& replaced) {

@@ -20,11 +20,11 @@ constexpr int session_version = 1;
 // A document's own cap and a little for view and settings.
 constexpr std::size_t max_session_bytes = preset::max_document_bytes + 8192;
 
-constexpr std::array<std::string_view, step_count> step_words{"shape", "joints", "hardware",
-                                                              "lead",  "finish", "water", "log", "sheet"};
+constexpr std::array<std::string_view, step_count> step_words{"shape",  "joints", "hardware", "lead",
+                                                              "finish", "water",  "log",      "sheet"};
 constexpr std::array<std::string_view, 3> small_view_words{"above", "section", "hang"};
 constexpr std::array<std::string_view, 4> curve_words{"top", "bottom", "half_width", "fullness"};
-constexpr std::array<std::string_view, 6> water_view_words{"waters", "fall", "afloat",
+constexpr std::array<std::string_view, 6> water_view_words{"waters", "fall",   "afloat",
                                                            "season", "hinges", "ledger"};
 constexpr std::array<std::string_view, 3> log_view_words{"now", "readings", "surety"};
 constexpr std::array<std::string_view, 3> length_words{"mm", "in", "in_fraction"};
@@ -76,19 +76,21 @@ std::string write_session(const Session& session) {
                              {"theme", word_of(theme_words, settings.theme)}};
     // The document's own text is put in as it is, so that its numbers are never rewritten on the way.
     return "{\"session\": " + std::to_string(session_version) +
-           ", \"document\": " + write_document(session.kept()) + ", \"view\": " + preset::compact_text(view_json) +
+           ", \"document\": " + write_document(session.kept()) +
+           ", \"view\": " + preset::compact_text(view_json) +
            ", \"settings\": " + preset::compact_text(settings_json) + "}";
 }
 
 Problems restore_session(Session& session, const std::string& text) {
-    if (text.size() > max_session_bytes) return {refused(ProblemCode::too_large, look::words::saved_too_large)};
+    if (text.size() > max_session_bytes)
+        return {refused(ProblemCode::too_large, look::words::saved_too_large)};
     const auto parsed = preset::parse_guarded(text, max_session_bytes);
-    if (!parsed.ok() || !parsed->is_object()) return {refused(ProblemCode::not_json, look::words::saved_damaged)};
+    if (!parsed.ok() || !parsed->is_object())
+        return {refused(ProblemCode::not_json, look::words::saved_damaged)};
     const Json& json = *parsed;
     const auto version = json.find("session");
     if (version == json.end() || !version->is_number_integer() || version->get<int>() != session_version) {
-        return {refused(ProblemCode::unknown_version,
-                        look::words::saved_by_another_version)};
+        return {refused(ProblemCode::unknown_version, look::words::saved_by_another_version)};
     }
     const auto document = json.find("document");
     if (document == json.end() || !document->is_object()) {
@@ -119,7 +121,9 @@ Problems restore_session(Session& session, const std::string& text) {
         take_flag("mirror", restored.view.mirror);
         take_flag("sheet_letter", restored.view.sheet.letter);
         const auto lures = view->find("sheet_lures");
-        if (lures != view->end() && lures->is_number_integer()) restored.view.sheet.lures = static_cast<int>(std::clamp<std::int64_t>(lures->get<std::int64_t>(), 1, most_lures));
+        if (lures != view->end() && lures->is_number_integer())
+            restored.view.sheet.lures =
+                static_cast<int>(std::clamp<std::int64_t>(lures->get<std::int64_t>(), 1, most_lures));
         const auto depth = view->find("fall_depth_mm");
         if (depth != view->end() && depth->is_number()) {
             restored.view.fall_depth_m =

@@ -92,15 +92,16 @@ struct Spans {
 
 struct Touch {
     bool down = false;
-    bool moved = false;      ///< has gone farther than a tap's wobble
-    Selection moving;        ///< the item that goes with the finger; none = the station of the section does
-    Pane pane = Pane::side;  ///< the view it is held in
-    double offset_u = 0.0;   ///< from the finger to the item's own place, so that it does not jump
+    bool moved = false;     ///< has gone farther than a tap's wobble
+    Selection moving;       ///< the item that goes with the finger; none = the station of the section does
+    Pane pane = Pane::side; ///< the view it is held in
+    double offset_u = 0.0;  ///< from the finger to the item's own place, so that it does not jump
     double offset_v = 0.0;
-    double to_u = 0.0;       ///< where the item is asked to go
+    double to_u = 0.0; ///< where the item is asked to go
     double to_v = 0.0;
-    std::optional<Spans> drawn; ///< what the drawing was fitted to when the finger came: it must not shrink under the hand
-    bool refused = false;    ///< it cannot be there: the session's problems say why
+    std::optional<Spans>
+        drawn; ///< what the drawing was fitted to when the finger came: it must not shrink under the hand
+    bool refused = false; ///< it cannot be there: the session's problems say why
 
     bool operator==(const Touch&) const = default;
 };
@@ -126,9 +127,10 @@ struct LastTap {
 
 /// How the build sheet is wanted.
 struct SheetWish {
-    bool letter = false;  ///< else A4
+    bool letter = false; ///< else A4
     int lures = 1;
-    std::map<std::string, int> with{};  ///< lures of other recipes on the shelf, by their ids; not kept over a reload
+    std::map<std::string, int>
+        with{}; ///< lures of other recipes on the shelf, by their ids; not kept over a reload
 
     bool operator==(const SheetWish&) const = default;
 };
@@ -143,16 +145,16 @@ struct ViewState {
     bool reveal = false;      ///< the chosen item was chosen on the drawing: its row is to come into view
     bool ledger_open = false; ///< Water step: the ledger's lines are unfolded
     WaterView water_view = WaterView::waters;
-    double fall_depth_m = 2.0; ///< how deep the drawn fall goes
+    double fall_depth_m = 2.0;   ///< how deep the drawn fall goes
     bool season_by_salt = false; ///< the sweep over salt instead of warmth
     LogView log_view = LogView::now;
     SheetWish sheet;
     bool adding_reading = false; ///< Bench log: the kinds of reading are laid out to choose from
-    bool snap = true;         ///< dragged things go to round figures and levels
-    bool mirror = false;      ///< back and belly line move opposite ways
+    bool snap = true;            ///< dragged things go to round figures and levels
+    bool mirror = false;         ///< back and belly line move opposite ways
     Zoom zoom;
     LastTap last_tap;
-    Touch touch;              ///< what a finger on the drawing is doing
+    Touch touch; ///< what a finger on the drawing is doing
 
     bool operator==(const ViewState&) const = default;
     /// Nothing of the lure that leaves the bench stays chosen, held or begun.

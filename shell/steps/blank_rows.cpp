@@ -17,7 +17,9 @@ namespace {
 namespace words = look::words;
 using state::on_document;
 
-bool by_place(const preset::Measured& a, const preset::Measured& b) { return a.x_m < b.x_m; }
+bool by_place(const preset::Measured& a, const preset::Measured& b) {
+    return a.x_m < b.x_m;
+}
 
 /// A board into which the body goes, on whole five millimetres.
 preset::Blank board_for(const shape::Lines& lines) {
@@ -48,8 +50,10 @@ void reading_rows(Desk& desk, int index) {
     Fields f(desk, "shape.measured." + std::to_string(index), words::measured_kind, index);
     f.length(".x", words::place_x, reading.x_m, 0.0, longest_m);
     const NumberSpec spec{Quantity::length, 0.0001, 2.0 * widest_m, {}, -1};
-    f.optional_number(".width", words::measured_width, reading.width_m, 2.0 * station.half_width_m, spec, words::measured_absent);
-    f.optional_number(".height", words::measured_height, reading.height_m, 2.0 * station.half_height_m, spec, words::measured_absent);
+    f.optional_number(".width", words::measured_width, reading.width_m, 2.0 * station.half_width_m, spec,
+                      words::measured_absent);
+    f.optional_number(".height", words::measured_height, reading.height_m, 2.0 * station.half_height_m, spec,
+                      words::measured_absent);
     f.put([&] { return put_reading(index, reading); });
     if (widgets::button(desk.ui, f.id(".remove"), words::measured_remove, widgets::ButtonKind::quiet)) {
         desk.change(f.said(words::take_away), on_document([index](preset::Document& d) {
@@ -64,12 +68,13 @@ void reading_rows(Desk& desk, int index) {
 void blank_rows(Desk& desk) {
     widgets::subheading(desk.ui, words::blank_group);
     const auto& blank = desk.document().blank;
-    if (widgets::toggle(desk.ui, "shape.blank", words::blank_show, blank.has_value(), words::blank_show_below)) {
+    if (widgets::toggle(desk.ui, "shape.blank", words::blank_show, blank.has_value(),
+                        words::blank_show_below)) {
         if (blank) {
             desk.change(words::blank_group, on_document([](preset::Document& d) { d.blank.reset(); }));
         } else {
-            desk.change(words::blank_group,
-                        on_document([board = board_for(*desk.evaluation().body.lines)](preset::Document& d) { d.blank = board; }));
+            desk.change(words::blank_group, on_document([board = board_for(*desk.evaluation().body.lines)](
+                                                            preset::Document& d) { d.blank = board; }));
         }
     }
     if (!blank) return;
@@ -91,17 +96,19 @@ void measured_rows(Desk& desk) {
     for (int i = 0; i < static_cast<int>(readings.size()); ++i)
         reading_rows(desk, i);
     if (readings.size() >= preset::max_measured) return;
-    if (!widgets::button(desk.ui, "shape.measured.add", words::measured_add, widgets::ButtonKind::plain)) return;
+    if (!widgets::button(desk.ui, "shape.measured.add", words::measured_add, widgets::ButtonKind::plain))
+        return;
     const double x = std::round(desk.view.section_x_m * 1e4) / 1e4;
     const auto station = desk.evaluation().body.lines->at(x);
     // Begins with what is there, to a tenth of a millimetre: the builder types what the caliper says.
     const auto tenth = [](double m) { return std::round(m * 1e4) / 1e4; };
-    desk.change(words::measured_add,
-                on_document([reading = preset::Measured{x, tenth(2.0 * station.half_width_m), tenth(2.0 * station.half_height_m)}](
-                                preset::Document& d) {
-                    auto& list = d.shape.measured;
-                    list.insert(std::upper_bound(list.begin(), list.end(), reading, by_place), reading);
-                }));
+    desk.change(
+        words::measured_add,
+        on_document([reading = preset::Measured{x, tenth(2.0 * station.half_width_m),
+                                                tenth(2.0 * station.half_height_m)}](preset::Document& d) {
+            auto& list = d.shape.measured;
+            list.insert(std::upper_bound(list.begin(), list.end(), reading, by_place), reading);
+        }));
 }
 
 } // namespace evenfall::shell::steps

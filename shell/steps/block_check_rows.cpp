@@ -34,24 +34,31 @@ void block_check_rows(Desk& desk) {
     double moisture = block.moisture_percent / 100.0;
     plain(desk, "block.moisture", words::block_moisture, moisture, {Quantity::percent, 0.0, 0.3, 0.01, 0});
     block.moisture_percent = 100.0 * moisture;
-    if (block.mass_kg <= 0.0) return;  // nothing weighed yet
+    if (block.mass_kg <= 0.0) return; // nothing weighed yet
     const auto a = materials::weigh_block(block, *entry, wood.moisture_percent);
     if (!a.ok()) {
         widgets::problem_line(desk.ui, a.problems().front().sentence);
         return;
     }
     const std::string_view unit = unit_of(desk, Quantity::density);
-    widgets::figure_row(desk.ui, words::block_density, number_of(desk, a->density_kg_m3, Quantity::density), unit,
-                        std::string(words::block_usual) + " " + number_of(desk, a->usual_kg_m3, Quantity::density) + " ±" +
-                            widgets::number_text(a->spread, widgets::Unit::percent, 0) + " %");
-    widgets::figure_row(desk.ui, words::block_then, number_of(desk, a->at_other_kg_m3, Quantity::density), unit);
+    widgets::figure_row(
+        desk.ui, words::block_density, number_of(desk, a->density_kg_m3, Quantity::density), unit,
+        std::string(words::block_usual) + " " + number_of(desk, a->usual_kg_m3, Quantity::density) + " ±" +
+            widgets::number_text(a->spread, widgets::Unit::percent, 0) + " %");
+    widgets::figure_row(desk.ui, words::block_then, number_of(desk, a->at_other_kg_m3, Quantity::density),
+                        unit);
     const std::string sigmas = widgets::number_text(std::abs(a->sigmas), widgets::Unit::none, 1);
-    if (a->says == materials::BlockSays::usual) widgets::note(desk.ui, words::block_as_usual);
-    else if (a->says == materials::BlockSays::heavier) widgets::figure_row(desk.ui, words::block_heavier, sigmas, {}, words::block_heavier_below);
-    else widgets::figure_row(desk.ui, words::block_lighter, sigmas, {}, words::block_lighter_below);
+    if (a->says == materials::BlockSays::usual)
+        widgets::note(desk.ui, words::block_as_usual);
+    else if (a->says == materials::BlockSays::heavier)
+        widgets::figure_row(desk.ui, words::block_heavier, sigmas, {}, words::block_heavier_below);
+    else
+        widgets::figure_row(desk.ui, words::block_lighter, sigmas, {}, words::block_lighter_below);
     widgets::gap();
     if (widgets::button(desk.ui, "block.use", words::block_use)) {
-        desk.change(words::block_use, state::on_document([density = a->at_other_kg_m3](preset::Document& d) { preset::set_weighed_density(d, density); }));
+        desk.change(words::block_use, state::on_document([density = a->at_other_kg_m3](preset::Document& d) {
+                        preset::set_weighed_density(d, density);
+                    }));
     }
 }
 

@@ -51,11 +51,11 @@ void point_editor(Desk& desk, Curve curve, int index, const preset::CurvePoints&
            [=](double v) { return state::move_curve_point(curve, index, point.x_m, v); });
     if (!plain) {
         const bool width = curve == Curve::half_width;
-        const int way = widgets::button_row(
-            desk.ui, {{id + ".fore", words::nudge_fore, widgets::ButtonKind::plain, !end},
-                      {id + ".aft", words::nudge_aft, widgets::ButtonKind::plain, !end},
-                      {id + ".down", width ? words::nudge_in : words::nudge_down},
-                      {id + ".up", width ? words::nudge_out : words::nudge_up}});
+        const int way =
+            widgets::button_row(desk.ui, {{id + ".fore", words::nudge_fore, widgets::ButtonKind::plain, !end},
+                                          {id + ".aft", words::nudge_aft, widgets::ButtonKind::plain, !end},
+                                          {id + ".down", width ? words::nudge_in : words::nudge_down},
+                                          {id + ".up", width ? words::nudge_out : words::nudge_up}});
         constexpr std::array<state::Spot, 4> ways{{{-1.0, 0.0}, {1.0, 0.0}, {0.0, -1.0}, {0.0, 1.0}}};
         if (way >= 0) {
             const bool inches = desk.ui.units.of(Quantity::length) != widgets::Unit::millimetre;

@@ -39,8 +39,9 @@ void optional_number(Desk& desk, const std::string& id, std::string_view label, 
     if (set) desk.change(history, edit(*set));
 }
 
-std::optional<std::string> pick_material(Desk& desk, const std::string& id, std::string_view label, materials::Use use,
-                                         std::string_view chosen, std::string_view none, std::string_view none_below) {
+std::optional<std::string> pick_material(Desk& desk, const std::string& id, std::string_view label,
+                                         materials::Use use, std::string_view chosen, std::string_view none,
+                                         std::string_view none_below) {
     std::vector<widgets::PickOption> options;
     if (!none.empty()) options.push_back({"", std::string(none), std::string(none_below)});
     for (const auto& solid : materials::solids()) {

@@ -33,8 +33,8 @@ struct Desk {
     enum class Act { none, plan, keep, drop, finish };
     Act act = Act::none;
     std::vector<state::Change> changes;
-    std::string refusal{};        ///< why something that is no change of the document was not done
-    bool put_down_draft = false;  ///< the draft is done with, where its change is taken
+    std::string refusal{};       ///< why something that is no change of the document was not done
+    bool put_down_draft = false; ///< the draft is done with, where its change is taken
 
     [[nodiscard]] const preset::Document& document() const { return session.document(); }
     /// Only called where there is one: panel() draws a sentence instead of a step otherwise.
@@ -64,8 +64,10 @@ void optional_number(Desk& desk, const std::string& id, std::string_view label, 
                      const std::function<state::Edit(std::optional<double>)>& edit,
                      std::string_view below = {});
 
-/// Asks for a material of a use, from the core's table; with `none` first when it may be left out (key ""). What was picked.
-[[nodiscard]] std::optional<std::string> pick_material(Desk& desk, const std::string& id, std::string_view label, materials::Use use,
+/// Asks for a material of a use, from the core's table; with `none` first when it may be left out (key "").
+/// What was picked.
+[[nodiscard]] std::optional<std::string> pick_material(Desk& desk, const std::string& id,
+                                                       std::string_view label, materials::Use use,
                                                        std::string_view chosen, std::string_view none = {},
                                                        std::string_view none_below = {});
 

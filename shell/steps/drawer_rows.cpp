@@ -1,8 +1,8 @@
 #include "steps/step_panels.hpp"
 
 #include "look/words_drawer.hpp"
-#include "look/words_steps.hpp"
 #include "look/words_joints.hpp"
+#include "look/words_steps.hpp"
 #include "materials/solids.hpp"
 #include "state/drawer.hpp"
 #include "units/trade.hpp"
@@ -38,33 +38,40 @@ void thing_editor(Desk& desk, std::size_t index) {
     Thing thing = desk.drawer.things()[index];
     const std::string id = "drawer." + std::to_string(index);
     bool changed = false;
-    if (auto named = widgets::text_field(desk.ui, id + ".name", words::name, thing.name); named && !named->empty()) {
+    if (auto named = widgets::text_field(desk.ui, id + ".name", words::name, thing.name);
+        named && !named->empty()) {
         thing.name = *named;
         changed = true;
     }
     if (thing.kind == ThingKind::part) {
-        if (const auto set = widgets::number_field(desk.ui, id + ".mass", words::mass, thing.mass_kg, {Quantity::mass, 0.0, 2.0, {}, -1})) {
+        if (const auto set = widgets::number_field(desk.ui, id + ".mass", words::mass, thing.mass_kg,
+                                                   {Quantity::mass, 0.0, 2.0, {}, -1})) {
             thing.mass_kg = *set;
             changed = true;
         }
-    } else if (const auto set = widgets::number_field(desk.ui, id + ".diameter", words::drawer_diameter, thing.diameter_m,
-                                                      {Quantity::length, 0.0002, 0.04, {}, -1})) {
+    } else if (const auto set =
+                   widgets::number_field(desk.ui, id + ".diameter", words::drawer_diameter, thing.diameter_m,
+                                         {Quantity::length, 0.0002, 0.04, {}, -1})) {
         thing.diameter_m = *set;
         changed = true;
     }
     if (thing.kind == ThingKind::wire) {
         const std::array<std::string_view, 2> tempers{words::temper_spring, words::temper_soft};
-        if (const auto tapped = widgets::choice(desk.ui, id + ".temper", words::drawer_temper, tempers, static_cast<int>(thing.temper))) {
+        if (const auto tapped = widgets::choice(desk.ui, id + ".temper", words::drawer_temper, tempers,
+                                                static_cast<int>(thing.temper))) {
             thing.temper = static_cast<preset::WireTemper>(*tapped);
             changed = true;
         }
     } else {
-        const unsigned use = static_cast<unsigned>(thing.kind == ThingKind::stock ? materials::Use::ballast : materials::Use::part);
+        const unsigned use = static_cast<unsigned>(thing.kind == ThingKind::stock ? materials::Use::ballast
+                                                                                  : materials::Use::part);
         std::vector<widgets::PickOption> options;
         for (const auto& solid : materials::solids()) {
-            if ((solid.uses & use) != 0u) options.push_back({std::string(solid.id), std::string(solid.name), {}});
+            if ((solid.uses & use) != 0u)
+                options.push_back({std::string(solid.id), std::string(solid.name), {}});
         }
-        if (const auto picked = widgets::pick_field(desk.ui, id + ".material", words::material, options, thing.material)) {
+        if (const auto picked =
+                widgets::pick_field(desk.ui, id + ".material", words::material, options, thing.material)) {
             thing.material = *picked;
             changed = true;
         }
@@ -73,9 +80,13 @@ void thing_editor(Desk& desk, std::size_t index) {
     widgets::gap();
     const bool fits = thing.kind == ThingKind::part;
     const bool room = desk.document().parts.size() < preset::max_hardware;
-    const int tapped = fits ? widgets::button_row(desk.ui, {{id + ".put_on", words::drawer_put_on, widgets::ButtonKind::plain, room},
-                                                            {id + ".out", words::drawer_throw_out, widgets::ButtonKind::danger}})
-                            : widgets::button_row(desk.ui, {{id + ".out", words::drawer_throw_out, widgets::ButtonKind::danger}}) + 1;
+    const int tapped =
+        fits ? widgets::button_row(desk.ui,
+                                   {{id + ".put_on", words::drawer_put_on, widgets::ButtonKind::plain, room},
+                                    {id + ".out", words::drawer_throw_out, widgets::ButtonKind::danger}})
+             : widgets::button_row(desk.ui,
+                                   {{id + ".out", words::drawer_throw_out, widgets::ButtonKind::danger}}) +
+                   1;
     if (fits && tapped == 0) {
         desk.change(words::drawer_put_on_label + thing.name, state::add_part_from(thing));
         desk.view.selection = {state::ItemKind::part, static_cast<int>(desk.document().parts.size())};
@@ -94,7 +105,8 @@ std::vector<widgets::PickOption> things_of(const Desk& desk, ThingKind kind) {
     for (std::size_t i = 0; i < things.size(); ++i) {
         if (things[i].kind != kind) continue;
         options.push_back({std::to_string(i), things[i].name,
-                           text_of(desk, things[i].diameter_m, Quantity::length) + words::separator + material_word(things[i])});
+                           text_of(desk, things[i].diameter_m, Quantity::length) + words::separator +
+                               material_word(things[i])});
     }
     return options;
 }
@@ -114,7 +126,8 @@ const Thing* picked_thing(Desk& desk, const std::string& id, const char* label, 
 } // namespace
 
 void stock_from_drawer(Desk& desk, int hole) {
-    const Thing* rod = picked_thing(desk, "lead.hole." + std::to_string(hole) + ".drawer", words::drawer_stock_pick, ThingKind::stock);
+    const Thing* rod = picked_thing(desk, "lead.hole." + std::to_string(hole) + ".drawer",
+                                    words::drawer_stock_pick, ThingKind::stock);
     if (rod == nullptr) return;
     desk.change(words::drawer_put_on_label + rod->name, state::on_hole(hole, [thing = *rod](preset::Hole& h) {
                     if (!h.fill) h.fill = preset::Fill{thing.material, 0.0005, std::nullopt, std::nullopt};
@@ -124,9 +137,11 @@ void stock_from_drawer(Desk& desk, int hole) {
 }
 
 void wire_from_drawer(Desk& desk, int joint) {
-    const Thing* wire = picked_thing(desk, "joints." + std::to_string(joint) + ".hinge.drawer", words::drawer_wire_pick, ThingKind::wire);
+    const Thing* wire = picked_thing(desk, "joints." + std::to_string(joint) + ".hinge.drawer",
+                                     words::drawer_wire_pick, ThingKind::wire);
     if (wire == nullptr) return;
-    desk.change(words::drawer_put_on_label + wire->name, state::on_joint(joint, [thing = *wire](preset::Joint& j) {
+    desk.change(words::drawer_put_on_label + wire->name,
+                state::on_joint(joint, [thing = *wire](preset::Joint& j) {
                     if (!j.hinge) return;
                     j.hinge->wire_m = thing.diameter_m;
                     j.hinge->temper = thing.temper;
@@ -141,13 +156,17 @@ void drawer_rows(Desk& desk) {
         const Thing thing = desk.drawer.things()[i];
         const bool open = desk.motion.drawer_open == i;
         const bool part = thing.kind == ThingKind::part;
-        const std::string below = std::string(kind_word(thing.kind)) + words::separator + material_word(thing);
+        const std::string below =
+            std::string(kind_word(thing.kind)) + words::separator + material_word(thing);
         if (widgets::list_row(desk.ui, "drawer." + std::to_string(i),
                               {thing.name, below,
-                               part ? number_of(desk, thing.mass_kg, Quantity::mass) : number_of(desk, thing.diameter_m, Quantity::length),
+                               part ? number_of(desk, thing.mass_kg, Quantity::mass)
+                                    : number_of(desk, thing.diameter_m, Quantity::length),
                                unit_of(desk, part ? Quantity::mass : Quantity::length), open, !open, true})) {
-            if (open) desk.motion.drawer_open.reset();
-            else desk.motion.drawer_open = i;
+            if (open)
+                desk.motion.drawer_open.reset();
+            else
+                desk.motion.drawer_open = i;
         }
         if (open) thing_editor(desk, i);
     }
@@ -159,18 +178,22 @@ void drawer_rows(Desk& desk) {
         Thing thing;
         thing.kind = static_cast<ThingKind>(added);
         std::size_t number = desk.drawer.things().size();
-        do thing.name = std::string(kind_word(thing.kind)) + " " + std::to_string(++number);
+        do
+            thing.name = std::string(kind_word(thing.kind)) + " " + std::to_string(++number);
         while (desk.drawer.holds(thing.kind, thing.name));
         thing.mass_kg = added == 0 ? units::kg_from_g(1.0) : 0.0;
         thing.diameter_m = units::m_from_mm(added == 1 ? 0.9 : 6.0);
         if (thing.kind == ThingKind::stock) thing.material = "lead";
-        if (desk.drawer.put(thing)) desk.motion.drawer_open = desk.drawer.things().size() - 1;
-        else desk.refusal = words::drawer_full;
+        if (desk.drawer.put(thing))
+            desk.motion.drawer_open = desk.drawer.things().size() - 1;
+        else
+            desk.refusal = words::drawer_full;
     }
     widgets::gap();
     const int file = widgets::button_row(
-        desk.ui, {{"drawer.save", words::drawer_save, widgets::ButtonKind::quiet, !desk.drawer.things().empty()},
-                  {"drawer.load", words::drawer_load, widgets::ButtonKind::quiet}});
+        desk.ui,
+        {{"drawer.save", words::drawer_save, widgets::ButtonKind::quiet, !desk.drawer.things().empty()},
+         {"drawer.load", words::drawer_load, widgets::ButtonKind::quiet}});
     if (file == 0) desk.ui.host->save_file(words::drawer_file, state::write_drawer(desk.drawer));
     if (file == 1) desk.ui.host->open_file();
 }

@@ -31,20 +31,23 @@ void speed_row(Desk& desk, const fall::SteadyFall& fall) {
     std::string low = fall_end_text(desk, rises ? -band.high : band.low);
     std::string high = fall_end_text(desk, rises ? -band.low : band.high);
     if (desk.ui.units.of(Quantity::fall) != widgets::Unit::millimetre_per_second) std::swap(low, high);
-    widgets::figure_row(desk.ui, rises ? words::speed_up : words::speed_down, number_of(desk, speed, Quantity::fall),
-                        unit_of(desk, Quantity::fall), between(low, high));
+    widgets::figure_row(desk.ui, rises ? words::speed_up : words::speed_down,
+                        number_of(desk, speed, Quantity::fall), unit_of(desk, Quantity::fall),
+                        between(low, high));
 }
 
 void steady_rows(Desk& desk, const fall::SteadyFalls& falls, std::size_t index) {
     const fall::SteadyFall& fall = falls.falls[index];
     std::string manner = fall::manner_text(fall);
-    if (!manner.empty()) manner.front() = static_cast<char>(std::toupper(static_cast<unsigned char>(manner.front())));
+    if (!manner.empty())
+        manner.front() = static_cast<char>(std::toupper(static_cast<unsigned char>(manner.front())));
     widgets::subheading(desk.ui, manner);
     widgets::note(desk.ui, fall.stable ? words::way_stays : words::way_leaves);
     speed_row(desk, fall);
     std::string below = angle_band(desk, fall.pitch_band_rad);
     if (falls.hang_pitch_rad) {
-        below += std::string(words::separator) + words::hangs_at + " " + text_of(desk, *falls.hang_pitch_rad, Quantity::angle);
+        below += std::string(words::separator) + words::hangs_at + " " +
+                 text_of(desk, *falls.hang_pitch_rad, Quantity::angle);
     }
     widgets::figure_row(desk.ui, words::fall_pitch, number_of(desk, fall.pitch_rad, Quantity::angle),
                         unit_of(desk, Quantity::angle), below);
@@ -57,8 +60,8 @@ void steady_rows(Desk& desk, const fall::SteadyFalls& falls, std::size_t index) 
 void depth_rows(Desk& desk) {
     widgets::subheading(desk.ui, words::depth_group);
     const NumberSpec spec{Quantity::depth, state::least_fall_depth_m, state::most_fall_depth_m, {}, -1};
-    if (const auto set = widgets::number_field(desk.ui, "water.depth", words::depth_field, desk.view.fall_depth_m, spec,
-                                               words::depth_below)) {
+    if (const auto set = widgets::number_field(desk.ui, "water.depth", words::depth_field,
+                                               desk.view.fall_depth_m, spec, words::depth_below)) {
         desk.view.fall_depth_m = *set;
     }
     const fall::Track* track = desk.motion.answers.track(desk.session);
@@ -70,12 +73,13 @@ void depth_rows(Desk& desk) {
         widgets::figure_row(desk.ui, words::time_to_depth, words::not_reached, {});
         return;
     }
-    widgets::figure_row(desk.ui, words::time_to_depth, widgets::number_text(*track->reached_s, widgets::Unit::none, 2),
-                        words::second);
+    widgets::figure_row(desk.ui, words::time_to_depth,
+                        widgets::number_text(*track->reached_s, widgets::Unit::none, 2), words::second);
     widgets::figure_row(desk.ui, words::glide_distance, number_of(desk, track->forward_m, Quantity::length),
                         unit_of(desk, Quantity::length), words::glide_distance_below);
     if (!track->start_up_share) return;
-    widgets::figure_row(desk.ui, words::start_up, widgets::number_text(*track->start_up_share, widgets::Unit::percent, 0),
+    widgets::figure_row(desk.ui, words::start_up,
+                        widgets::number_text(*track->start_up_share, widgets::Unit::percent, 0),
                         unit_of(desk, Quantity::percent), words::start_up_below);
 }
 

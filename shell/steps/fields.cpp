@@ -8,27 +8,31 @@ std::string Fields::said(std::string_view what) const {
     return kind_.empty() ? std::string(what) : label_of(what, kind_, index_);
 }
 
-void Fields::number(std::string_view key, std::string_view label, double& value, const NumberSpec& spec, std::string_view below) {
+void Fields::number(std::string_view key, std::string_view label, double& value, const NumberSpec& spec,
+                    std::string_view below) {
     if (const auto set = widgets::number_field(desk_.ui, id(key), label, value, spec, below)) {
         value = *set;
         changed(label);
     }
 }
 
-void Fields::optional_number(std::string_view key, std::string_view label, std::optional<double>& value, double start,
-                             const NumberSpec& spec, std::string_view absent, std::string_view below) {
-    if (const auto set = widgets::optional_number_field(desk_.ui, id(key), label, value, start, spec, absent, below)) {
+void Fields::optional_number(std::string_view key, std::string_view label, std::optional<double>& value,
+                             double start, const NumberSpec& spec, std::string_view absent,
+                             std::string_view below) {
+    if (const auto set =
+            widgets::optional_number_field(desk_.ui, id(key), label, value, start, spec, absent, below)) {
         value = *set;
         changed(label);
     }
 }
 
-void Fields::length(std::string_view key, std::string_view label, double& value, double least, double most, std::string_view below) {
+void Fields::length(std::string_view key, std::string_view label, double& value, double least, double most,
+                    std::string_view below) {
     number(key, label, value, {Quantity::length, least, most, {}, -1}, below);
 }
 
-bool Fields::material(std::string_view key, std::string_view label, materials::Use use, std::string& value, std::string_view none,
-                      std::string_view none_below) {
+bool Fields::material(std::string_view key, std::string_view label, materials::Use use, std::string& value,
+                      std::string_view none, std::string_view none_below) {
     const auto picked = pick_material(desk_, id(key), label, use, value, none, none_below);
     if (!picked) return false;
     value = *picked;
@@ -50,9 +54,10 @@ void Fields::toggle(std::string_view key, std::string_view label, bool& value, s
     }
 }
 
-bool Fields::choice(std::string_view key, std::string_view label, std::span<const std::string_view> names, int& on,
-                    std::string_view what) {
-    const auto tapped = label.empty() ? widgets::choice(desk_.ui, id(key), names, on) : widgets::choice(desk_.ui, id(key), label, names, on);
+bool Fields::choice(std::string_view key, std::string_view label, std::span<const std::string_view> names,
+                    int& on, std::string_view what) {
+    const auto tapped = label.empty() ? widgets::choice(desk_.ui, id(key), names, on)
+                                      : widgets::choice(desk_.ui, id(key), label, names, on);
     if (!tapped) return false;
     on = *tapped;
     changed(what.empty() ? label : what);

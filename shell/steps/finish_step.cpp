@@ -36,27 +36,33 @@ void amount_rows(Desk& desk, Fields& f, int index, preset::Coat& coat) {
         if (f.choice(".by", words::coat_by, ways, by)) {
             coat.mass_kg.reset();
             coat.thickness_m.reset();
-            if (by == 1) coat.mass_kg = coat_sum(desk, index).mass_kg;
-            else coat.thickness_m = 0.0003; // one brushed coat, to begin from
+            if (by == 1)
+                coat.mass_kg = coat_sum(desk, index).mass_kg;
+            else
+                coat.thickness_m = 0.0003; // one brushed coat, to begin from
         }
     }
     if (coat.thickness_m) {
-        f.number(".thickness", words::coat_thickness, *coat.thickness_m, {Quantity::thickness, 0.0, 0.005, {}, fine_decimals(desk)},
-                 words::coat_thickness_below);
+        f.number(".thickness", words::coat_thickness, *coat.thickness_m,
+                 {Quantity::thickness, 0.0, 0.005, {}, fine_decimals(desk)}, words::coat_thickness_below);
     } else if (coat.mass_kg) {
-        f.number(".mass", words::coat_mass, *coat.mass_kg, {Quantity::mass, 0.0, 0.5, {}, -1}, words::coat_mass_below);
+        f.number(".mass", words::coat_mass, *coat.mass_kg, {Quantity::mass, 0.0, 0.5, {}, -1},
+                 words::coat_mass_below);
     }
-    f.optional_number(".spread", words::spread, coat.spread, 0.20, {Quantity::percent, 0.0, 1.0, 0.05, 0}, words::coat_spread_absent,
-                      words::coat_spread_below);
+    f.optional_number(".spread", words::spread, coat.spread, 0.20, {Quantity::percent, 0.0, 1.0, 0.05, 0},
+                      words::coat_spread_absent, words::coat_spread_below);
 }
 
 /// What of the coat the water lets one feel.
 void felt_row(Desk& desk, int index) {
     const CoatAnswer& felt = desk.evaluation().answers.coats[static_cast<std::size_t>(index)];
-    std::string below = widgets::value_text(felt.felt_share, widgets::Unit::percent, 0) + " " + words::of_its_mass + "; ";
-    below += felt.displaced_m3 > 0.0 ? words::film_grows + widgets::number_text(units::cm3_from_m3(felt.displaced_m3), widgets::Unit::none, 2) +
-                                           words::film_grows_unit
-                                     : std::string(words::soak_grows_nothing);
+    std::string below =
+        widgets::value_text(felt.felt_share, widgets::Unit::percent, 0) + " " + words::of_its_mass + "; ";
+    below += felt.displaced_m3 > 0.0
+                 ? words::film_grows +
+                       widgets::number_text(units::cm3_from_m3(felt.displaced_m3), widgets::Unit::none, 2) +
+                       words::film_grows_unit
+                 : std::string(words::soak_grows_nothing);
     widgets::figure_row(desk.ui, words::felt_in_water, signed_mass(desk, felt.in_water_kg), {}, below);
 }
 
@@ -79,14 +85,16 @@ void coat_editor(Desk& desk, int index) {
         coat.thickness_m.reset();
         coat.mass_kg = coat_sum(desk, index).mass_kg;
     }
-    const auto surface = [&](std::string_view key, std::string_view label, bool& coated, std::string_view below) {
+    const auto surface = [&](std::string_view key, std::string_view label, bool& coated,
+                             std::string_view below) {
         const bool before = coated;
         f.toggle(key, label, coated, below);
         if (coated != before) f.changed(words::surfaces_word);
     };
     surface(".skin", words::on_skin, coat.on_skin, {});
     surface(".faces", words::on_faces, coat.on_joint_faces, words::on_faces_below);
-    if (!desk.document().pockets.empty()) surface(".pockets", words::on_pockets, coat.on_pockets, words::on_pockets_below);
+    if (!desk.document().pockets.empty())
+        surface(".pockets", words::on_pockets, coat.on_pockets, words::on_pockets_below);
     f.put([&] { return on_coat(index, [coat](preset::Coat& c) { c = coat; }); });
     felt_row(desk, index);
     const int count = static_cast<int>(desk.document().coats.size());

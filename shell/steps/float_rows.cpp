@@ -21,16 +21,21 @@ Unit fine_length(const Desk& desk) {
     const Unit unit = desk.ui.units.of(Quantity::length);
     return unit == Unit::inch_fraction ? Unit::inch : unit;
 }
-int fine_decimals_of(Unit unit) { return unit == Unit::millimetre ? 2 : -1; }
+int fine_decimals_of(Unit unit) {
+    return unit == Unit::millimetre ? 2 : -1;
+}
 
 void rest_rows(Desk& desk, const flotation::Rest& rest) {
     const Unit unit = fine_length(desk);
-    const auto length_row = [&](const char* label, double value_m, std::string_view below = {}, int decimals = -1) {
-        widgets::figure_row(desk.ui, label, widgets::number_text(value_m, unit, decimals), widgets::symbol(unit), below);
+    const auto length_row = [&](const char* label, double value_m, std::string_view below = {},
+                                int decimals = -1) {
+        widgets::figure_row(desk.ui, label, widgets::number_text(value_m, unit, decimals),
+                            widgets::symbol(unit), below);
     };
     widgets::subheading(desk.ui, std::string(words::rest_group) + " " + drawing::posture_words(rest));
     std::string heel;
-    if (!flotation::stands(rest.posture)) heel = std::string(words::heel_word) + " " + text_of(desk, rest.heel_rad, Quantity::angle);
+    if (!flotation::stands(rest.posture))
+        heel = std::string(words::heel_word) + " " + text_of(desk, rest.heel_rad, Quantity::angle);
     widgets::figure_row(desk.ui, words::figure_pitch, number_of(desk, rest.pitch_rad, Quantity::angle),
                         unit_of(desk, Quantity::angle), heel);
     length_row(words::draft_fore_row, rest.draft_fore_m);
@@ -61,13 +66,15 @@ void arm_plot(Desk& desk, const flotation::RightingCurve& curve) {
     bool is_broken = true;
     for (const auto& p : curve.points) {
         if (is_broken && p.is_trimmed) plot.lines.emplace_back();
-        if (p.is_trimmed) plot.lines.back().points.push_back({degrees(p.heel_rad), widgets::to_unit(p.arm_m, unit)});
+        if (p.is_trimmed)
+            plot.lines.back().points.push_back({degrees(p.heel_rad), widgets::to_unit(p.arm_m, unit)});
         is_broken = !p.is_trimmed;
     }
     if (plot.lines.empty()) return;
     if (curve.vanishing_rad && *curve.vanishing_rad < std::numbers::pi - 1e-6) {
-        plot.marks.push_back({degrees(*curve.vanishing_rad), std::string(words::vanishes) + " " +
-                                                                 widgets::value_text(*curve.vanishing_rad, Unit::degree, 0)});
+        plot.marks.push_back(
+            {degrees(*curve.vanishing_rad), std::string(words::vanishes) + " " +
+                                                widgets::value_text(*curve.vanishing_rad, Unit::degree, 0)});
     }
     constexpr std::string_view id = "water.arm";
     auto& read_at = desk.motion.read_off;
@@ -76,11 +83,13 @@ void arm_plot(Desk& desk, const flotation::RightingCurve& curve) {
     std::string read;
     for (const auto& line : plot.lines) {
         if (const auto arm = at ? widgets::read_off(line, *at) : std::nullopt) {
-            read = widgets::number_text(*at, Unit::none, 0) + "°: " + widgets::number_text(*arm, Unit::none, unit == Unit::millimetre ? 2 : 3) +
-                   " " + std::string(widgets::symbol(unit));
+            read = widgets::number_text(*at, Unit::none, 0) +
+                   "°: " + widgets::number_text(*arm, Unit::none, unit == Unit::millimetre ? 2 : 3) + " " +
+                   std::string(widgets::symbol(unit));
         }
     }
-    if (const auto moved = widgets::plot(desk.ui, id, plot, at, read)) read_at.insert_or_assign(std::string(id), *moved);
+    if (const auto moved = widgets::plot(desk.ui, id, plot, at, read))
+        read_at.insert_or_assign(std::string(id), *moved);
     widgets::note(desk.ui, words::arm_note);
 }
 
@@ -92,17 +101,20 @@ void float_rows(Desk& desk) {
         widgets::note(desk.ui, words::not_known);
         return;
     }
-    for (const auto& warning : afloat->warnings) widgets::problem_line(desk.ui, warning.sentence);
+    for (const auto& warning : afloat->warnings)
+        widgets::problem_line(desk.ui, warning.sentence);
     if (!afloat->floats) widgets::note(desk.ui, words::sinks_note);
     if (afloat->floats) {
         advice_rows(desk, afloat->advice);
         if (!afloat->rests.empty()) rest_rows(desk, afloat->rests.front());
         arm_plot(desk, afloat->righting);
-        for (std::size_t i = 1; i < afloat->rests.size(); ++i) rest_rows(desk, afloat->rests[i]);
+        for (std::size_t i = 1; i < afloat->rests.size(); ++i)
+            rest_rows(desk, afloat->rests[i]);
     }
     widgets::subheading(desk.ui, words::under_group);
     const Unit unit = fine_length(desk);
-    widgets::figure_row(desk.ui, words::bg_row, widgets::number_text(afloat->under_water.bg_m, unit, fine_decimals_of(unit)),
+    widgets::figure_row(desk.ui, words::bg_row,
+                        widgets::number_text(afloat->under_water.bg_m, unit, fine_decimals_of(unit)),
                         widgets::symbol(unit), words::bg_row_below);
     widgets::figure_row(desk.ui, words::righting_row,
                         widgets::number_text(1e3 * afloat->under_water.righting_nm_per_deg, Unit::none, 3),

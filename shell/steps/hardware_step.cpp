@@ -44,15 +44,17 @@ void part_editor(Desk& desk, int index) {
     f.material(".material", words::material, materials::Use::part, part.material);
     const std::array<std::string_view, 2> stages{words::stage_fitted, words::stage_dressed_short};
     int dressed = part.stage == Stage::dressed ? 1 : 0;
-    if (f.choice(".stage", {}, stages, dressed, words::stage)) part.stage = dressed == 1 ? Stage::dressed : Stage::hardware;
+    if (f.choice(".stage", {}, stages, dressed, words::stage))
+        part.stage = dressed == 1 ? Stage::dressed : Stage::hardware;
     f.length(".x", words::place_x, part.at_m.x, -longest_m, 2.0 * longest_m);
     f.length(".z", words::place_z, part.at_m.z, -2.0 * widest_m, 2.0 * widest_m, words::place_z_below);
     f.length(".y", words::place_y, part.at_m.y, -2.0 * widest_m, 2.0 * widest_m, words::place_y_below);
-    f.number(".embedded", words::embedded, part.embedded, {Quantity::percent, 0.0, 1.0, 0.1, 0}, words::embedded_below);
+    f.number(".embedded", words::embedded, part.embedded, {Quantity::percent, 0.0, 1.0, 0.1, 0},
+             words::embedded_below);
     // The core takes 3 % of the mass where no spread is given; the keypad starts from the same.
     constexpr double usual_share = 0.03;
-    f.optional_number(".sigma", words::mass_sigma, part.mass_sigma_kg, usual_share * part.mass_kg, {Quantity::mass, 0.0, 1.0, {}, -1},
-                      words::mass_sigma_absent);
+    f.optional_number(".sigma", words::mass_sigma, part.mass_sigma_kg, usual_share * part.mass_kg,
+                      {Quantity::mass, 0.0, 1.0, {}, -1}, words::mass_sigma_absent);
     segment_choice(desk, f, part);
     f.put([&] { return on_part(index, [part](preset::Part& p) { p = part; }); });
     widgets::gap();
@@ -62,8 +64,10 @@ void part_editor(Desk& desk, int index) {
                                       {f.id(".remove"), words::remove, widgets::ButtonKind::danger}});
     if (tapped == 0) desk.change(f.said(words::duplicate), state::duplicate_part(index));
     if (tapped == 1) {
-        if (part.name.empty()) desk.refusal = words::drawer_nameless;
-        else if (!desk.drawer.put(state::thing_of(part))) desk.refusal = words::drawer_full;
+        if (part.name.empty())
+            desk.refusal = words::drawer_nameless;
+        else if (!desk.drawer.put(state::thing_of(part)))
+            desk.refusal = words::drawer_full;
     }
     if (tapped == 2) {
         desk.change(f.said(words::take_away), state::remove_part(index));

@@ -14,12 +14,15 @@ namespace {
 namespace words = look::words;
 using widgets::Unit;
 
-std::string millinewtons(double newtons) { return widgets::number_text(1e3 * std::abs(newtons), Unit::none, 1); }
+std::string millinewtons(double newtons) {
+    return widgets::number_text(1e3 * std::abs(newtons), Unit::none, 1);
+}
 
 void joint_rows(Desk& desk, const fall::JointLoad& load, int joint) {
-    widgets::subheading(desk.ui, segment_name(desk.document(), joint) + " – " + segment_name(desk.document(), joint + 1));
-    widgets::figure_row(desk.ui, load.shear_n >= 0.0 ? words::pulls_down : words::pulls_up, millinewtons(load.shear_n),
-                        words::millinewton);
+    widgets::subheading(desk.ui, segment_name(desk.document(), joint) + " – " +
+                                     segment_name(desk.document(), joint + 1));
+    widgets::figure_row(desk.ui, load.shear_n >= 0.0 ? words::pulls_down : words::pulls_up,
+                        millinewtons(load.shear_n), words::millinewton);
     widgets::figure_row(desk.ui, words::eyes_row, millinewtons(load.eye_force_n), words::millinewton);
     widgets::figure_row(desk.ui, words::sag_row, number_of(desk, load.sag_rad, Quantity::angle),
                         unit_of(desk, Quantity::angle), words::sag_below);
@@ -41,12 +44,14 @@ void hinge_rows(Desk& desk) {
         return;
     }
     widgets::note(desk.ui, words::hinge_note);
-    for (const auto& warning : loads->warnings) widgets::problem_line(desk.ui, warning.sentence);
+    for (const auto& warning : loads->warnings)
+        widgets::problem_line(desk.ui, warning.sentence);
     widgets::subheading(desk.ui, words::alone_group);
     for (int s = 0; s < static_cast<int>(loads->segments.size()); ++s) {
         const double wet = loads->segments[static_cast<std::size_t>(s)].in_water_kg;
         widgets::figure_row(desk.ui, segment_name(desk.document(), s), number_of(desk, wet, Quantity::mass),
-                            unit_of(desk, Quantity::mass), wet < 0.0 ? words::alone_floats : words::alone_sinks);
+                            unit_of(desk, Quantity::mass),
+                            wet < 0.0 ? words::alone_floats : words::alone_sinks);
     }
     for (int j = 0; j < static_cast<int>(loads->joints.size()); ++j)
         joint_rows(desk, loads->joints[static_cast<std::size_t>(j)], j);

@@ -17,10 +17,14 @@ using state::on_hole;
 
 void fill_rows(Desk& desk, Fields& f, preset::Hole& hole) {
     std::string material = hole.fill ? hole.fill->material : std::string();
-    if (f.material(".fill", words::fill_field, materials::Use::ballast, material, words::fill_none, words::fill_none_below)) {
-        if (material.empty()) hole.fill.reset();
-        else if (hole.fill) hole.fill->material = material;
-        else hole.fill = preset::Fill{material, 0.0005, std::nullopt, std::nullopt};
+    if (f.material(".fill", words::fill_field, materials::Use::ballast, material, words::fill_none,
+                   words::fill_none_below)) {
+        if (material.empty())
+            hole.fill.reset();
+        else if (hole.fill)
+            hole.fill->material = material;
+        else
+            hole.fill = preset::Fill{material, 0.0005, std::nullopt, std::nullopt};
         return;
     }
     if (!hole.fill) return;
@@ -32,24 +36,30 @@ void fill_rows(Desk& desk, Fields& f, preset::Hole& hole) {
         const auto inside = holes::contents(hole, holes::place(hole, desk.evaluation().body));
         fill.mass_kg.reset();
         fill.length_m.reset();
-        if (by == 0) fill.mass_kg = inside.fill_kg;
-        else fill.length_m = inside.fill_column_m;
+        if (by == 0)
+            fill.mass_kg = inside.fill_kg;
+        else
+            fill.length_m = inside.fill_column_m;
     }
     if (fill.mass_kg) {
-        f.number(".mass", words::fill_mass, *fill.mass_kg, {Quantity::mass, 0.0, 1.0, {}, -1}, words::fill_mass_below);
+        f.number(".mass", words::fill_mass, *fill.mass_kg, {Quantity::mass, 0.0, 1.0, {}, -1},
+                 words::fill_mass_below);
     } else if (fill.length_m) {
         f.length(".length", words::fill_length, *fill.length_m, 0.0, 0.1, words::fill_mass_below);
     }
-    f.optional_number(".rod", words::fill_rod, fill.stock_diameter_m, hole.diameter_m, {Quantity::length, 0.0002, 0.04, {}, -1},
-                      words::fill_rod_absent);
+    f.optional_number(".rod", words::fill_rod, fill.stock_diameter_m, hole.diameter_m,
+                      {Quantity::length, 0.0002, 0.04, {}, -1}, words::fill_rod_absent);
 }
 
 void cap_rows(Fields& f, preset::Hole& hole) {
     std::string material = hole.cap ? hole.cap->material : std::string();
     if (f.material(".cap", words::cap_field, materials::Use::cap, material, words::cap_none)) {
-        if (material.empty()) hole.cap.reset();
-        else if (hole.cap) hole.cap->material = material;
-        else hole.cap = preset::Cap{material, preset::Cap{}.length_m};
+        if (material.empty())
+            hole.cap.reset();
+        else if (hole.cap)
+            hole.cap->material = material;
+        else
+            hole.cap = preset::Cap{material, preset::Cap{}.length_m};
         return;
     }
     if (hole.cap) f.length(".cap_length", words::cap_length, hole.cap->length_m, 0.0, 0.05);

@@ -22,15 +22,15 @@ using widgets::Unit;
 
 void hinge_fields(Desk& desk, int index, Hinge h) {
     Fields f(desk, "joints." + std::to_string(index) + ".hinge", words::joint_kind, index);
-    const auto pick = [&](std::string_view key, const char* label, std::array<std::string_view, 2> names, auto& on) {
-        f.choice(key, label, names, on);
-    };
+    const auto pick = [&](std::string_view key, const char* label, std::array<std::string_view, 2> names,
+                          auto& on) { f.choice(key, label, names, on); };
     pick(".kind", words::hinge_kind_field, {words::hinge_pinned, words::hinge_linked}, h.kind);
     pick(".eyes_on", words::hinge_eyes, {words::hinge_eyes_fore, words::hinge_eyes_aft}, h.eyes_on);
     f.length(".pin_aft", words::pin_place, h.pin_aft_m, -0.03, 0.03, words::pin_place_below);
     f.length(".pin_off", words::pin_off, h.pin_off_m, -0.02, 0.02, words::pin_off_below);
     if (h.kind == preset::HingeKind::linked) {
-        f.number(".lean", words::eyes_lean, h.lean_rad, {Quantity::angle, 0.0, units::rad_from_deg(90.0), {}, -1}, words::eyes_lean_below);
+        f.number(".lean", words::eyes_lean, h.lean_rad,
+                 {Quantity::angle, 0.0, units::rad_from_deg(90.0), {}, -1}, words::eyes_lean_below);
     } else {
         f.length(".pin", words::pin_size, h.pin_diameter_m, 0.0003, 0.006);
     }
@@ -38,9 +38,11 @@ void hinge_fields(Desk& desk, int index, Hinge h) {
     wire_from_drawer(desk, index);
     f.length(".eye", words::eye_size, h.eye_inside_m, 0.0005, 0.03);
     f.length(".glued", words::glued_depth, h.glued_m, 0.0, 0.1);
-    const std::array<std::string_view, 3> glues{words::hinge_glue_none, words::hinge_glue_ca, words::hinge_glue_epoxy};
+    const std::array<std::string_view, 3> glues{words::hinge_glue_none, words::hinge_glue_ca,
+                                                words::hinge_glue_epoxy};
     f.choice(".glue", words::hinge_glue, glues, h.glue);
-    const int by = widgets::stepper(desk.ui, f.id(".turns"), words::twist_turns, static_cast<int>(h.turns), 0, 40);
+    const int by =
+        widgets::stepper(desk.ui, f.id(".turns"), words::twist_turns, static_cast<int>(h.turns), 0, 40);
     if (by != 0) {
         h.turns = static_cast<int>(h.turns) + by;
         f.changed(words::twist_turns);
@@ -61,11 +63,16 @@ std::string bits_text(const std::array<std::optional<bits::Bit>, bits::system_co
 
 const char* wall_words(joints::Between between) {
     switch (between) {
-    case joints::Between::pin_and_face: return words::wall_pin_face;
-    case joints::Between::pin_and_skin: return words::wall_pin_skin;
-    case joints::Between::pin_and_hole: return words::wall_pin_hole;
-    case joints::Between::pocket_and_skin: return words::wall_pocket_skin;
-    case joints::Between::pocket_and_hole: return words::wall_pocket_hole;
+    case joints::Between::pin_and_face:
+        return words::wall_pin_face;
+    case joints::Between::pin_and_skin:
+        return words::wall_pin_skin;
+    case joints::Between::pin_and_hole:
+        return words::wall_pin_hole;
+    case joints::Between::pocket_and_skin:
+        return words::wall_pocket_skin;
+    case joints::Between::pocket_and_hole:
+        return words::wall_pocket_hole;
     }
     return "";
 }
@@ -73,20 +80,28 @@ const char* wall_words(joints::Between between) {
 void answer_rows(Desk& desk, const joints::JointAnswer& j) {
     const std::string_view unit = unit_of(desk, Quantity::length);
     widgets::subheading(desk.ui, words::wire_group);
-    widgets::figure_row(desk.ui, words::cut_row, number_of(desk, j.eye.cut_m, Quantity::length), unit, words::cut_row_below);
-    widgets::figure_row(desk.ui, words::bend_row, number_of(desk, j.eye.mandrel_m, Quantity::length), unit, words::bend_row_below);
-    widgets::figure_row(desk.ui, words::overbend_row, number_of(desk, j.eye.overbend * units::rad_from_deg(90.0), Quantity::angle),
+    widgets::figure_row(desk.ui, words::cut_row, number_of(desk, j.eye.cut_m, Quantity::length), unit,
+                        words::cut_row_below);
+    widgets::figure_row(desk.ui, words::bend_row, number_of(desk, j.eye.mandrel_m, Quantity::length), unit,
+                        words::bend_row_below);
+    widgets::figure_row(desk.ui, words::overbend_row,
+                        number_of(desk, j.eye.overbend * units::rad_from_deg(90.0), Quantity::angle),
                         unit_of(desk, Quantity::angle), words::overbend_below);
     widgets::figure_row(desk.ui, words::bit_row, bits_text(j.eye_bits), {});
-    if (j.place.hinge.kind == preset::HingeKind::pinned) widgets::figure_row(desk.ui, words::pin_bit_row, bits_text(j.pin_bits), {});
+    if (j.place.hinge.kind == preset::HingeKind::pinned)
+        widgets::figure_row(desk.ui, words::pin_bit_row, bits_text(j.pin_bits), {});
     widgets::figure_row(desk.ui, words::play_row, number_of(desk, j.play_per_eye_m, Quantity::length), unit,
                         std::string(words::play_sag) + " " + text_of(desk, j.sag_rad, Quantity::angle));
     if (j.rocks_rad)
-        widgets::figure_row(desk.ui, words::rocks_row, number_of(desk, *j.rocks_rad, Quantity::angle), unit_of(desk, Quantity::angle), words::rocks_below);
+        widgets::figure_row(desk.ui, words::rocks_row, number_of(desk, *j.rocks_rad, Quantity::angle),
+                            unit_of(desk, Quantity::angle), words::rocks_below);
     if (j.slop) {
-        widgets::figure_row(desk.ui, words::slop_fore_aft, number_of(desk, j.slop->fore_aft_m, Quantity::length), unit, words::slop_below);
-        widgets::figure_row(desk.ui, words::slop_up_down, number_of(desk, j.slop->up_down_m, Quantity::length), unit);
-        widgets::figure_row(desk.ui, words::slop_sideways, number_of(desk, j.slop->sideways_m, Quantity::length), unit);
+        widgets::figure_row(desk.ui, words::slop_fore_aft,
+                            number_of(desk, j.slop->fore_aft_m, Quantity::length), unit, words::slop_below);
+        widgets::figure_row(desk.ui, words::slop_up_down,
+                            number_of(desk, j.slop->up_down_m, Quantity::length), unit);
+        widgets::figure_row(desk.ui, words::slop_sideways,
+                            number_of(desk, j.slop->sideways_m, Quantity::length), unit);
     }
     widgets::subheading(desk.ui, words::walls_group);
     for (const auto& wall : j.walls) {
@@ -98,7 +113,8 @@ void answer_rows(Desk& desk, const joints::JointAnswer& j) {
         widgets::figure_row(desk.ui, label, number_of(desk, wall.thickness_m, Quantity::length), unit);
     }
     widgets::subheading(desk.ui, words::strength_group);
-    widgets::figure_row(desk.ui, words::strength_row, widgets::number_text(j.strength.least_n, Unit::none, 0), words::newton,
+    widgets::figure_row(desk.ui, words::strength_row, widgets::number_text(j.strength.least_n, Unit::none, 0),
+                        words::newton,
                         widgets::number_text(j.strength.safety, Unit::none, 1) + " " + words::strength_times);
     widgets::note(desk.ui, words::strength_note);
 }
@@ -109,9 +125,12 @@ void joint_hinge_rows(Desk& desk, int index) {
     const auto& joint = desk.document().joints[static_cast<std::size_t>(index)];
     const std::string id = "joints." + std::to_string(index) + ".hinge";
     if (widgets::toggle(desk.ui, id, words::hinge_drawn, joint.hinge.has_value(), words::hinge_drawn_below)) {
-        desk.change(label_of(words::hinge_drawn, words::joint_kind, index), on_joint(index, [](preset::Joint& j) {
-                        if (j.hinge) j.hinge.reset();
-                        else j.hinge = Hinge{};
+        desk.change(label_of(words::hinge_drawn, words::joint_kind, index),
+                    on_joint(index, [](preset::Joint& j) {
+                        if (j.hinge)
+                            j.hinge.reset();
+                        else
+                            j.hinge = Hinge{};
                     }));
     }
     if (!joint.hinge) return;

@@ -27,7 +27,8 @@ void joint_editor(Desk& desk, int index) {
     preset::Joint joint = desk.document().joints[static_cast<std::size_t>(index)];
     Fields f(desk, "joints." + std::to_string(index), words::joint_kind, index);
     f.length(".at", words::joint_at, joint.at_m, 0.0, longest_m, words::joint_at_below);
-    f.number(".gap", words::joint_gap, joint.gap_m, {Quantity::length, 0.0002, 0.020, 0.0001, -1}, words::joint_gap_below);
+    f.number(".gap", words::joint_gap, joint.gap_m, {Quantity::length, 0.0002, 0.020, 0.0001, -1},
+             words::joint_gap_below);
     const NumberSpec relief{Quantity::angle, 0.0, steepest_rad, {}, -1};
     f.number(".relief_fore", words::relief_fore, joint.relief_fore_rad, relief, words::relief_below);
     f.number(".relief_aft", words::relief_aft, joint.relief_aft_rad, relief);
@@ -68,14 +69,15 @@ void joints_panel(Desk& desk) {
 
     swing_rows(desk);
     if (!document.joints.empty()) {
-        optional_number(desk, "joints.line", words::line_field, pounds(document.targets.line_n), 20.0, {Quantity::number, 0.1, 500.0, 1.0, 0},
-                        words::line_absent, words::line_field,
-                        [](std::optional<double> v) {
-                            return state::on_document([v](preset::Document& d) {
-                                d.targets.line_n = v ? std::optional<double>(units::n_from_lbf(*v)) : std::nullopt;
-                            });
-                        },
-                        words::pound_force_below);
+        optional_number(
+            desk, "joints.line", words::line_field, pounds(document.targets.line_n), 20.0,
+            {Quantity::number, 0.1, 500.0, 1.0, 0}, words::line_absent, words::line_field,
+            [](std::optional<double> v) {
+                return state::on_document([v](preset::Document& d) {
+                    d.targets.line_n = v ? std::optional<double>(units::n_from_lbf(*v)) : std::nullopt;
+                });
+            },
+            words::pound_force_below);
     }
 
     glue_rows(desk);

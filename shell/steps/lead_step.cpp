@@ -44,13 +44,15 @@ void target_rows(Desk& desk) {
     if (f.choice(".by", {}, kinds, by, words::targets_group)) {
         targets.by = by == 0 ? preset::TargetBy::fall : preset::TargetBy::in_water;
     } else if (by == 0) {
-        f.number(".fall", words::target_fall, targets.fall_m_s, {Quantity::fall, 0.001, 5.0, {}, -1}, words::target_fall_below);
+        f.number(".fall", words::target_fall, targets.fall_m_s, {Quantity::fall, 0.001, 5.0, {}, -1},
+                 words::target_fall_below);
     } else {
-        f.number(".in_water", words::target_in_water, targets.in_water_kg, {Quantity::mass, -5.0, 5.0, {}, -1},
-                 words::target_in_water_below);
+        f.number(".in_water", words::target_in_water, targets.in_water_kg,
+                 {Quantity::mass, -5.0, 5.0, {}, -1}, words::target_in_water_below);
     }
     f.number(".pitch", words::target_pitch, targets.pitch_rad,
-             {Quantity::angle, units::rad_from_deg(-80.0), units::rad_from_deg(80.0), {}, -1}, words::target_pitch_below);
+             {Quantity::angle, units::rad_from_deg(-80.0), units::rad_from_deg(80.0), {}, -1},
+             words::target_pitch_below);
     f.put([&] { return put_targets(targets); });
 }
 
@@ -142,8 +144,8 @@ void tub_sentence(Desk& desk) {
                 text_of(desk, sealed.tub_fall->speed_m_s, Quantity::fall) + " " + words::tub_weighs + " " +
                 signed_mass(desk, sealed.in_tub_kg) + " " + words::tub_in_tub;
     } else {
-        text += std::string(words::tub_rests[static_cast<std::size_t>(behaviour_of(sealed.in_tub_kg))]) + " " +
-                text_of(desk, std::abs(sealed.in_tub_kg), Quantity::mass) + ".";
+        text += std::string(words::tub_rests[static_cast<std::size_t>(behaviour_of(sealed.in_tub_kg))]) +
+                " " + text_of(desk, std::abs(sealed.in_tub_kg), Quantity::mass) + ".";
     }
     const double water = evaluation.answers.water_density_kg_m3;
     const auto to_come = [&](const char* what, const ledger::Sum& sum) {

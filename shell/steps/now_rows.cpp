@@ -16,43 +16,53 @@ namespace {
 namespace words = look::words;
 using widgets::Unit;
 
-std::string percent(double share) { return widgets::number_text(share, Unit::percent, 0); }
+std::string percent(double share) {
+    return widgets::number_text(share, Unit::percent, 0);
+}
 
 void chance_rows(Desk& desk, const Surety& s) {
     const std::string_view unit = unit_of(desk, Quantity::percent);
-    widgets::figure_row(desk.ui, words::chance_row, percent(s.as_it_stands.both), unit, words::chance_row_below);
-    widgets::figure_row(desk.ui, words::put_right_row, percent(s.put_right.both), unit, words::put_right_below);
+    widgets::figure_row(desk.ui, words::chance_row, percent(s.as_it_stands.both), unit,
+                        words::chance_row_below);
+    widgets::figure_row(desk.ui, words::put_right_row, percent(s.put_right.both), unit,
+                        words::put_right_below);
 }
 
 /// What would help most, where it would help.
 void best_next(Desk& desk, const Surety& s) {
     if (s.next.empty() || s.next.front().gain < 0.01) return;
     const NextReading& n = s.next.front();
-    const std::string below = report::reading_name(n.kind) + (n.with_dry_weight ? words::and_dry : "") + words::separator +
-                              std::string(stage_words(n.stage));
-    widgets::figure_row(desk.ui, words::best_next_row, percent(n.chance), unit_of(desk, Quantity::percent), below);
+    const std::string below = report::reading_name(n.kind) + (n.with_dry_weight ? words::and_dry : "") +
+                              words::separator + std::string(stage_words(n.stage));
+    widgets::figure_row(desk.ui, words::best_next_row, percent(n.chance), unit_of(desk, Quantity::percent),
+                        below);
 }
 
 void misfits(Desk& desk, const Surety& s) {
     for (const ReadingVerdict& v : s.readings) {
         if (v.warning.empty()) continue;
         std::string text = v.warning;
-        for (const std::string& why : v.explanations) text += "\n" + why;
+        for (const std::string& why : v.explanations)
+            text += "\n" + why;
         widgets::caution_box(desk.ui, {}, text);
         widgets::gap();
     }
 }
 
 void tub_after(Desk& desk, const DoNow& now) {
-    widgets::subheading(desk.ui, std::string(words::tub_after_group) + ", " + std::string(stage_words(now.stage)));
+    widgets::subheading(desk.ui,
+                        std::string(words::tub_after_group) + ", " + std::string(stage_words(now.stage)));
     widgets::figure_row(desk.ui, words::tub_weight_row, signed_mass(desk, now.tub_in_water_kg), {});
     if (!now.tub_fall_m_s) {
-        widgets::note(desk.ui, words::tub_no_fall[static_cast<std::size_t>(behaviour_of(now.tub_in_water_kg))]);
+        widgets::note(desk.ui,
+                      words::tub_no_fall[static_cast<std::size_t>(behaviour_of(now.tub_in_water_kg))]);
         return;
     }
-    widgets::figure_row(desk.ui, words::tub_speed_row, number_of(desk, *now.tub_fall_m_s, Quantity::fall), unit_of(desk, Quantity::fall));
+    widgets::figure_row(desk.ui, words::tub_speed_row, number_of(desk, *now.tub_fall_m_s, Quantity::fall),
+                        unit_of(desk, Quantity::fall));
     if (now.tub_half_metre_s)
-        widgets::figure_row(desk.ui, words::tub_half_row, widgets::number_text(*now.tub_half_metre_s, Unit::none, 2), "s");
+        widgets::figure_row(desk.ui, words::tub_half_row,
+                            widgets::number_text(*now.tub_half_metre_s, Unit::none, 2), "s");
 }
 
 /// Today's tub fall → finished fall, without putting anything down.
@@ -60,19 +70,22 @@ void tub_seen(Desk& desk, const DoNow& now) {
     widgets::subheading(desk.ui, words::tub_seen_group);
     auto& seen = desk.motion.draft.tub_seen_m_s;
     const widgets::NumberSpec spec{Quantity::fall, 0.005, 5.0, {}, -1};
-    if (const auto set = widgets::optional_number_field(desk.ui, "log.tub_seen", words::tub_seen_field, seen, now.tub_fall_m_s.value_or(0.15),
-                                                        spec, words::tub_seen_absent, words::tub_seen_below)) {
+    if (const auto set = widgets::optional_number_field(desk.ui, "log.tub_seen", words::tub_seen_field, seen,
+                                                        now.tub_fall_m_s.value_or(0.15), spec,
+                                                        words::tub_seen_absent, words::tub_seen_below)) {
         seen = *set;
     }
     if (!seen) return;
     const auto then = finished_fall_for_tub(desk.document(), now.stage, *seen);
     if (!then) {
-        for (const auto& problem : then.problems()) widgets::problem_line(desk.ui, problem.sentence);
+        for (const auto& problem : then.problems())
+            widgets::problem_line(desk.ui, problem.sentence);
     } else if (!*then) {
         widgets::note(desk.ui, words::finished_floats);
     } else {
         const Estimate& e = **then;
-        widgets::figure_row(desk.ui, words::finished_then, number_of(desk, e.value, Quantity::fall), unit_of(desk, Quantity::fall),
+        widgets::figure_row(desk.ui, words::finished_then, number_of(desk, e.value, Quantity::fall),
+                            unit_of(desk, Quantity::fall),
                             number_of(desk, e.value + e.sigma, Quantity::fall) + " – " +
                                 fall_end_text(desk, e.value - e.sigma));
     }
@@ -94,9 +107,11 @@ void now_rows(Desk& desk) {
     if (now->nothing_to_do) {
         widgets::paragraph(desk.ui, words::nothing_to_do);
     } else {
-        for (const std::string& step : now->steps) widgets::paragraph(desk.ui, step);
+        for (const std::string& step : now->steps)
+            widgets::paragraph(desk.ui, step);
     }
-    for (const auto& p : now->shortfalls) widgets::problem_line(desk.ui, p.sentence);
+    for (const auto& p : now->shortfalls)
+        widgets::problem_line(desk.ui, p.sentence);
     if (!now->changes.empty() && !now->nothing_to_do) {
         widgets::gap();
         if (widgets::button(desk.ui, "log.apply", words::apply_now, widgets::ButtonKind::main))

@@ -45,7 +45,8 @@ void panel(widgets::Ui& ui, state::Session& session, state::Motion& motion, stat
     bool taken = true;
     for (const auto& change : desk.changes)
         taken = session.apply(change) && taken;
-    if (!desk.refusal.empty()) session.refuse({{ProblemCode::cannot_be_met, "", "", std::move(desk.refusal)}});
+    if (!desk.refusal.empty())
+        session.refuse({{ProblemCode::cannot_be_met, "", "", std::move(desk.refusal)}});
     if (desk.put_down_draft && taken) {
         motion.draft.reading.reset();
         session.view.adding_reading = false;

@@ -26,7 +26,8 @@ void search_rows(Desk& desk) {
     if (backdrop.searching()) {
         // A slice of the work a frame: the page goes on answering.
         desk.ui.lively = std::max(desk.ui.lively, 2);
-        widgets::figure_row(desk.ui, words::picture_finding, widgets::number_text(backdrop.done_share(), widgets::Unit::percent, 0), "%");
+        widgets::figure_row(desk.ui, words::picture_finding,
+                            widgets::number_text(backdrop.done_share(), widgets::Unit::percent, 0), "%");
         if (widgets::button(desk.ui, "picture.stop", words::picture_stop)) {
             backdrop.stop_search();
             return;
@@ -40,14 +41,18 @@ void search_rows(Desk& desk) {
         const picture::Profile profile = result->value();
         found.off_m = std::max(profile.off_top_m, profile.off_bottom_m);
         found.offered = true;
-        desk.changes.push_back({words::picture_outline_label,
-                                [profile](const preset::Document& d) { return picture::with_profile(d, profile); }, false});
+        desk.changes.push_back(
+            {words::picture_outline_label,
+             [profile](const preset::Document& d) { return picture::with_profile(d, profile); }, false});
         return;
     }
     if (found.offered) {
-        widgets::info_box(desk.ui, {}, std::string(words::picture_found) + " " + words::picture_off + text_of(desk, found.off_m, Quantity::length) + ".");
-        const int tapped = widgets::button_row(desk.ui, {{"picture.keep", words::picture_keep, widgets::ButtonKind::main},
-                                                         {"picture.back", words::picture_back}});
+        widgets::info_box(desk.ui, {},
+                          std::string(words::picture_found) + " " + words::picture_off +
+                              text_of(desk, found.off_m, Quantity::length) + ".");
+        const int tapped =
+            widgets::button_row(desk.ui, {{"picture.keep", words::picture_keep, widgets::ButtonKind::main},
+                                          {"picture.back", words::picture_back}});
         if (tapped == 0) desk.act = Desk::Act::finish;
         if (tapped == 1) desk.act = Desk::Act::drop;
         return;
@@ -63,7 +68,8 @@ void search_rows(Desk& desk) {
 /// The marks moved step by step, by keys or taps.
 void mark_rows(Desk& desk) {
     auto& backdrop = desk.motion.backdrop;
-    const std::span<const std::string_view> names(words::picture_mark_names.data(), backdrop.by_rule() ? state::mark_count : 2);
+    const std::span<const std::string_view> names(words::picture_mark_names.data(),
+                                                  backdrop.by_rule() ? state::mark_count : 2);
     const int chosen = std::min(static_cast<int>(backdrop.chosen), static_cast<int>(names.size()) - 1);
     if (const auto tapped = widgets::choice(desk.ui, "picture.mark", words::picture_mark, names, chosen))
         backdrop.chosen = static_cast<state::Mark>(*tapped);
@@ -89,20 +95,24 @@ void picture_rows(Desk& desk) {
     }
     widgets::note(desk.ui, words::picture_marks);
     const std::array<std::string_view, 2> ways{words::picture_by_ends, words::picture_by_rule};
-    if (const auto tapped = widgets::choice(desk.ui, "picture.scale_by", words::picture_scale_by, ways, backdrop.by_rule() ? 1 : 0))
+    if (const auto tapped = widgets::choice(desk.ui, "picture.scale_by", words::picture_scale_by, ways,
+                                            backdrop.by_rule() ? 1 : 0))
         backdrop.set_by_rule(*tapped == 1);
-    if (const auto set = widgets::number_field(desk.ui, "picture.apart", words::picture_apart, backdrop.apart_m(),
-                                               {Quantity::length, 0.001, 2.0, {}, -1}, words::picture_apart_below)) {
+    if (const auto set =
+            widgets::number_field(desk.ui, "picture.apart", words::picture_apart, backdrop.apart_m(),
+                                  {Quantity::length, 0.001, 2.0, {}, -1}, words::picture_apart_below)) {
         backdrop.set_apart_m(*set);
     }
     mark_rows(desk);
-    if (const auto set = widgets::number_field(desk.ui, "picture.strength", words::picture_strength, static_cast<double>(backdrop.strength()),
+    if (const auto set = widgets::number_field(desk.ui, "picture.strength", words::picture_strength,
+                                               static_cast<double>(backdrop.strength()),
                                                {Quantity::percent, 0.05, 1.0, 0.1, 0})) {
         backdrop.set_strength(*set);
     }
     search_rows(desk);
-    const int tapped = widgets::button_row(desk.ui, {{"picture.choose", words::picture_other, widgets::ButtonKind::quiet},
-                                                     {"picture.away", words::picture_away, widgets::ButtonKind::quiet}});
+    const int tapped =
+        widgets::button_row(desk.ui, {{"picture.choose", words::picture_other, widgets::ButtonKind::quiet},
+                                      {"picture.away", words::picture_away, widgets::ButtonKind::quiet}});
     if (tapped == 0) desk.ui.host->choose_picture();
     if (tapped == 1) {
         backdrop.take_away();

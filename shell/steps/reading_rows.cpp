@@ -25,14 +25,18 @@ using preset::ReadingKind;
 using state::ItemKind;
 using widgets::Unit;
 
-constexpr std::array kinds{ReadingKind::dry_weight, ReadingKind::held_under,     ReadingKind::hung_in_water, ReadingKind::block,
-                           ReadingKind::tub_fall,   ReadingKind::just_hangs,     ReadingKind::floats_showing, ReadingKind::hang_angle};
+constexpr std::array kinds{ReadingKind::dry_weight,     ReadingKind::held_under, ReadingKind::hung_in_water,
+                           ReadingKind::block,          ReadingKind::tub_fall,   ReadingKind::just_hangs,
+                           ReadingKind::floats_showing, ReadingKind::hang_angle};
 
 bool is_weight(ReadingKind kind) {
-    return kind == ReadingKind::dry_weight || kind == ReadingKind::held_under || kind == ReadingKind::hung_in_water;
+    return kind == ReadingKind::dry_weight || kind == ReadingKind::held_under ||
+           kind == ReadingKind::hung_in_water;
 }
 
-bool is_under_water(ReadingKind kind) { return kind == ReadingKind::held_under || kind == ReadingKind::hung_in_water; }
+bool is_under_water(ReadingKind kind) {
+    return kind == ReadingKind::held_under || kind == ReadingKind::hung_in_water;
+}
 
 std::string value_text(const Desk& desk, const Reading& r) {
     switch (r.kind) {
@@ -48,17 +52,17 @@ std::string value_text(const Desk& desk, const Reading& r) {
 }
 
 /// One amount of a reading that is typed, or not yet. True when it was set.
-bool amount(Desk& desk, const std::string& id, const char* label, std::optional<double>& value, const NumberSpec& spec,
-            const char* absent, std::string_view below = {}, bool may_clear = true) {
-    const auto set = widgets::optional_number_field(desk.ui, id, label, value, value.value_or(std::max(0.0, spec.least)), spec, absent, below,
-                                                    may_clear);
+bool amount(Desk& desk, const std::string& id, const char* label, std::optional<double>& value,
+            const NumberSpec& spec, const char* absent, std::string_view below = {}, bool may_clear = true) {
+    const auto set = widgets::optional_number_field(
+        desk.ui, id, label, value, value.value_or(std::max(0.0, spec.least)), spec, absent, below, may_clear);
     if (set) value = *set;
     return set.has_value();
 }
 
 /// One that the reading cannot do without.
-bool needed(Desk& desk, const std::string& id, const char* label, std::optional<double>& value, const NumberSpec& spec,
-            std::string_view below = {}) {
+bool needed(Desk& desk, const std::string& id, const char* label, std::optional<double>& value,
+            const NumberSpec& spec, std::string_view below = {}) {
     return amount(desk, id, label, value, spec, words::type_it, below, false);
 }
 
@@ -68,7 +72,8 @@ bool stage_field(Desk& desk, const std::string& id, Reading& r) {
     for (int s = 0; s < stage_count; ++s) {
         options.push_back({std::to_string(s), std::string(stage_words(static_cast<Stage>(s))), {}});
     }
-    const auto picked = widgets::pick_field(desk.ui, id + ".stage", words::at_stage, options, std::to_string(static_cast<int>(r.stage)));
+    const auto picked = widgets::pick_field(desk.ui, id + ".stage", words::at_stage, options,
+                                            std::to_string(static_cast<int>(r.stage)));
     if (picked) r.stage = static_cast<Stage>(std::stoi(*picked));
     return picked.has_value();
 }
@@ -77,8 +82,10 @@ bool segment_field(Desk& desk, const std::string& id, Reading& r) {
     const auto& names = desk.document().segment_names;
     if (!is_weight(r.kind) || names.size() < 2) return false;
     std::vector<widgets::PickOption> options{{"0", words::whole_piece, {}}};
-    for (int s = 0; s < static_cast<int>(names.size()); ++s) options.push_back({std::to_string(s + 1), segment_name(desk.document(), s), {}});
-    const auto picked = widgets::pick_field(desk.ui, id + ".segment", words::of_what, options, std::to_string(r.segment ? *r.segment + 1 : 0));
+    for (int s = 0; s < static_cast<int>(names.size()); ++s)
+        options.push_back({std::to_string(s + 1), segment_name(desk.document(), s), {}});
+    const auto picked = widgets::pick_field(desk.ui, id + ".segment", words::of_what, options,
+                                            std::to_string(r.segment ? *r.segment + 1 : 0));
     if (!picked) return false;
     const int chosen = std::stoi(*picked);
     r.segment = chosen > 0 ? std::optional<int>(chosen - 1) : std::nullopt;
@@ -88,9 +95,11 @@ bool segment_field(Desk& desk, const std::string& id, Reading& r) {
 bool clip_field(Desk& desk, const std::string& id, Reading& r) {
     std::vector<widgets::PickOption> options;
     for (const materials::Solid& solid : materials::solids()) {
-        if (solid.serves(materials::Use::ballast)) options.push_back({std::string(solid.id), std::string(solid.name), {}});
+        if (solid.serves(materials::Use::ballast))
+            options.push_back({std::string(solid.id), std::string(solid.name), {}});
     }
-    const auto picked = widgets::pick_field(desk.ui, id + ".clip", words::clip_material_field, options, r.clip_material);
+    const auto picked =
+        widgets::pick_field(desk.ui, id + ".clip", words::clip_material_field, options, r.clip_material);
     if (picked) r.clip_material = *picked;
     return picked.has_value();
 }
@@ -118,42 +127,47 @@ bool amount_fields(Desk& desk, const std::string& id, Reading& r) {
         set |= needed(desk, id + ".height", words::block_height, r.height_m, side);
         break;
     case ReadingKind::tub_fall:
-        set |= needed(desk, id + ".time", words::time_field, r.time_s, {Quantity::number, 0.05, 600.0, {}, 2});
-        set |= needed(desk, id + ".depth", words::depth_of_fall, r.depth_m, {Quantity::depth, 0.05, 20.0, {}, -1});
+        set |=
+            needed(desk, id + ".time", words::time_field, r.time_s, {Quantity::number, 0.05, 600.0, {}, 2});
+        set |= needed(desk, id + ".depth", words::depth_of_fall, r.depth_m,
+                      {Quantity::depth, 0.05, 20.0, {}, -1});
         break;
     case ReadingKind::just_hangs:
         set |= needed(desk, id + ".mass", words::clip_field, r.mass_kg, mass);
         set |= clip_field(desk, id, r);
         break;
     case ReadingKind::floats_showing:
-        set |= needed(desk, id + ".showing", words::showing_field, r.showing_m, {Quantity::length, 0.0, 0.3, {}, -1});
+        set |= needed(desk, id + ".showing", words::showing_field, r.showing_m,
+                      {Quantity::length, 0.0, 0.3, {}, -1});
         break;
     case ReadingKind::hang_angle:
-        set |= needed(desk, id + ".angle", words::angle_field, r.angle_rad, {Quantity::angle, -1.5, 1.5, {}, -1},
-                      words::angle_below);
+        set |= needed(desk, id + ".angle", words::angle_field, r.angle_rad,
+                      {Quantity::angle, -1.5, 1.5, {}, -1}, words::angle_below);
         break;
     }
     if (is_under_water(r.kind))
-        set |= amount(desk, id + ".holder", words::holder_field, r.holder_kg, signed_mass_spec, words::holder_absent, words::holder_below);
+        set |= amount(desk, id + ".holder", words::holder_field, r.holder_kg, signed_mass_spec,
+                      words::holder_absent, words::holder_below);
     return set;
 }
 
 bool sigma_field(Desk& desk, const std::string& id, Reading& r) {
     if (r.kind == ReadingKind::tub_fall)
-        return amount(desk, id + ".sigma", words::sigma_field, r.time_sigma_s, {Quantity::number, 0.01, 60.0, {}, 2}, words::sigma_absent,
-                      words::sigma_below);
+        return amount(desk, id + ".sigma", words::sigma_field, r.time_sigma_s,
+                      {Quantity::number, 0.01, 60.0, {}, 2}, words::sigma_absent, words::sigma_below);
     if (r.kind == ReadingKind::floats_showing)
-        return amount(desk, id + ".sigma", words::sigma_field, r.showing_sigma_m, {Quantity::length, 1e-4, 0.05, {}, -1}, words::sigma_absent,
-                      words::sigma_below);
+        return amount(desk, id + ".sigma", words::sigma_field, r.showing_sigma_m,
+                      {Quantity::length, 1e-4, 0.05, {}, -1}, words::sigma_absent, words::sigma_below);
     if (r.kind == ReadingKind::hang_angle)
-        return amount(desk, id + ".sigma", words::sigma_field, r.angle_sigma_rad, {Quantity::angle, 1e-3, 0.5, {}, -1}, words::sigma_absent,
-                      words::sigma_below);
-    return amount(desk, id + ".sigma", words::sigma_field, r.mass_sigma_kg, {Quantity::mass, 1e-6, 0.1, {}, -1}, words::sigma_absent,
-                  words::sigma_below);
+        return amount(desk, id + ".sigma", words::sigma_field, r.angle_sigma_rad,
+                      {Quantity::angle, 1e-3, 0.5, {}, -1}, words::sigma_absent, words::sigma_below);
+    return amount(desk, id + ".sigma", words::sigma_field, r.mass_sigma_kg,
+                  {Quantity::mass, 1e-6, 0.1, {}, -1}, words::sigma_absent, words::sigma_below);
 }
 
 bool lure_field(Desk& desk, const std::string& id, Reading& r) {
-    const int by = widgets::stepper(desk.ui, id + ".lure", words::lure_field, preset::lure_of(r) + 1, 1, preset::max_lures);
+    const int by = widgets::stepper(desk.ui, id + ".lure", words::lure_field, preset::lure_of(r) + 1, 1,
+                                    preset::max_lures);
     if (by == 0) return false;
     const int lure = preset::lure_of(r) + by;
     r.lure = lure > 0 ? std::optional<int>(lure) : std::nullopt;
@@ -180,37 +194,45 @@ bool fields(Desk& desk, const std::string& id, Reading& r) {
 void how(Desk& desk, ReadingKind kind) {
     widgets::subheading(desk.ui, words::how_group);
     int number = 0;
-    for (const std::string& step : report::reading_steps(kind)) widgets::paragraph(desk.ui, std::to_string(++number) + ". " + step);
+    for (const std::string& step : report::reading_steps(kind))
+        widgets::paragraph(desk.ui, std::to_string(++number) + ". " + step);
 }
 
 void verdict_rows(Desk& desk, const Reading& r, const ReadingVerdict& v) {
     if (!v.used) {
         if (!v.warning.empty()) widgets::problem_line(desk.ui, v.warning);
-        for (const std::string& why : v.explanations) widgets::note(desk.ui, why);
+        for (const std::string& why : v.explanations)
+            widgets::note(desk.ui, why);
         return;
     }
     std::string expected;
     switch (r.kind) {
     case ReadingKind::tub_fall:
-        expected = widgets::number_text(v.expected, Unit::none, 2) + " ± " + widgets::number_text(v.expected_sigma, Unit::none, 2) + " s";
+        expected = widgets::number_text(v.expected, Unit::none, 2) + " ± " +
+                   widgets::number_text(v.expected_sigma, Unit::none, 2) + " s";
         break;
     case ReadingKind::floats_showing:
-        expected = number_of(desk, v.expected, Quantity::length) + " ± " + text_of(desk, v.expected_sigma, Quantity::length);
+        expected = number_of(desk, v.expected, Quantity::length) + " ± " +
+                   text_of(desk, v.expected_sigma, Quantity::length);
         break;
     case ReadingKind::hang_angle:
-        expected = number_of(desk, v.expected, Quantity::angle) + " ± " + text_of(desk, v.expected_sigma, Quantity::angle);
+        expected = number_of(desk, v.expected, Quantity::angle) + " ± " +
+                   text_of(desk, v.expected_sigma, Quantity::angle);
         break;
     case ReadingKind::block:
-        expected = number_of(desk, v.expected, Quantity::density) + " ± " + text_of(desk, v.expected_sigma, Quantity::density);
+        expected = number_of(desk, v.expected, Quantity::density) + " ± " +
+                   text_of(desk, v.expected_sigma, Quantity::density);
         break;
     default:
-        expected = number_of(desk, v.expected, Quantity::mass) + " ± " + text_of(desk, v.expected_sigma, Quantity::mass);
+        expected = number_of(desk, v.expected, Quantity::mass) + " ± " +
+                   text_of(desk, v.expected_sigma, Quantity::mass);
     }
     widgets::figure_row(desk.ui, words::others_expect, expected, {},
                         std::string(v.warning.empty() ? words::fits : words::does_not_fit) + ": " +
                             widgets::number_text(v.off, Unit::none, 1) + " " + words::off_word);
     if (!v.warning.empty()) widgets::problem_line(desk.ui, v.warning);
-    for (const std::string& why : v.explanations) widgets::note(desk.ui, why);
+    for (const std::string& why : v.explanations)
+        widgets::note(desk.ui, why);
 }
 
 void editor(Desk& desk, int index, const Surety* surety) {
@@ -218,14 +240,19 @@ void editor(Desk& desk, int index, const Surety* surety) {
     const std::string id = "log." + std::to_string(index);
     Reading r = kept;
     if (fields(desk, id, r) && state::is_complete(r)) {
-        desk.change(label_of(words::view_readings, words::reading_word, index), state::on_reading(index, [r](preset::Reading& now) { now = r; }));
+        desk.change(label_of(words::view_readings, words::reading_word, index),
+                    state::on_reading(index, [r](preset::Reading& now) { now = r; }));
     }
     if (surety != nullptr && static_cast<std::size_t>(index) < surety->readings.size())
         verdict_rows(desk, kept, surety->readings[static_cast<std::size_t>(index)]);
     widgets::gap();
-    const int tapped = widgets::button_row(desk.ui, {{id + ".strike", kept.struck ? words::unstrike : words::strike, widgets::ButtonKind::plain, true},
-                                                     {id + ".remove", words::remove, widgets::ButtonKind::danger, true}});
-    if (tapped == 0) desk.change(label_of(kept.struck ? words::unstrike : words::strike, words::reading_word, index), state::strike_reading(index));
+    const int tapped = widgets::button_row(
+        desk.ui,
+        {{id + ".strike", kept.struck ? words::unstrike : words::strike, widgets::ButtonKind::plain, true},
+         {id + ".remove", words::remove, widgets::ButtonKind::danger, true}});
+    if (tapped == 0)
+        desk.change(label_of(kept.struck ? words::unstrike : words::strike, words::reading_word, index),
+                    state::strike_reading(index));
     if (tapped == 1) {
         desk.change(label_of(words::take_away, words::reading_word, index), state::remove_reading(index));
         desk.view.selection = {};
@@ -243,7 +270,8 @@ std::string line_below(const Desk& desk, const Reading& r) {
     if (r.struck) part(words::struck_word);
     if (r.kind != ReadingKind::block) part(stage_words(r.stage));
     if (r.segment) part(segment_name(desk.document(), *r.segment));
-    if (preset::lure_of(r) > 0) part(std::string(words::lure_field) + " " + std::to_string(preset::lure_of(r) + 1));
+    if (preset::lure_of(r) > 0)
+        part(std::string(words::lure_field) + " " + std::to_string(preset::lure_of(r) + 1));
     part(r.date);
     part(r.note);
     return text;
@@ -257,8 +285,9 @@ void log_row(Desk& desk, int index, const Surety* surety) {
                      !surety->readings[static_cast<std::size_t>(index)].warning.empty();
     std::string below = line_below(desk, r);
     if (odd) below = std::string("! ") + words::does_not_fit + words::separator + below;
-    if (widgets::list_row(desk.ui, "log." + std::to_string(index),
-                          {report::reading_name(r.kind), below, value_text(desk, r), {}, chosen, !chosen, true, r.struck}))
+    if (widgets::list_row(
+            desk.ui, "log." + std::to_string(index),
+            {report::reading_name(r.kind), below, value_text(desk, r), {}, chosen, !chosen, true, r.struck}))
         desk.choose(ItemKind::reading, index);
     if (chosen) editor(desk, index, surety);
 }
@@ -273,9 +302,11 @@ void sharpening(Desk& desk, const Reading& r, const Surety* surety) {
         if (same && (found == nullptr || n.chance > found->chance)) found = &n;
     }
     if (found == nullptr) return;
-    widgets::note(desk.ui, std::string(words::sharpens_to) + text_of(desk, found->in_water_sigma_kg, Quantity::mass) + words::sharpens_from +
-                               text_of(desk, surety->in_water_kg.sigma, Quantity::mass) + (found->with_dry_weight ? words::sharpens_dry : "") +
-                               words::sharpens_chance + widgets::value_text(found->chance, Unit::percent, 0) + ".");
+    widgets::note(desk.ui,
+                  std::string(words::sharpens_to) + text_of(desk, found->in_water_sigma_kg, Quantity::mass) +
+                      words::sharpens_from + text_of(desk, surety->in_water_kg.sigma, Quantity::mass) +
+                      (found->with_dry_weight ? words::sharpens_dry : "") + words::sharpens_chance +
+                      widgets::value_text(found->chance, Unit::percent, 0) + ".");
 }
 
 void draft_rows(Desk& desk, const Surety* surety) {
@@ -283,8 +314,9 @@ void draft_rows(Desk& desk, const Surety* surety) {
     widgets::subheading(desk.ui, report::reading_name(r.kind));
     fields(desk, "log.new", r);
     widgets::gap();
-    const int tapped = widgets::button_row(desk.ui, {{"log.new.put", words::put_down, widgets::ButtonKind::main, state::is_complete(r)},
-                                                     {"log.new.cancel", words::not_now, widgets::ButtonKind::plain, true}});
+    const int tapped = widgets::button_row(
+        desk.ui, {{"log.new.put", words::put_down, widgets::ButtonKind::main, state::is_complete(r)},
+                  {"log.new.cancel", words::not_now, widgets::ButtonKind::plain, true}});
     sharpening(desk, r, surety);
     how(desk, r.kind);
     if (tapped == 0) {
@@ -300,8 +332,10 @@ void draft_rows(Desk& desk, const Surety* surety) {
 void kind_rows(Desk& desk, const Surety* surety) {
     widgets::subheading(desk.ui, words::which_reading);
     for (std::size_t k = 0; k < kinds.size(); ++k) {
-        if (widgets::list_row(desk.ui, "log.kind." + std::to_string(k), {report::reading_name(kinds[k]), {}, {}, {}, false, true}))
-            desk.motion.draft.reading = state::begun(kinds[k], surety, desk.ui.host != nullptr ? desk.ui.host->today() : std::string());
+        if (widgets::list_row(desk.ui, "log.kind." + std::to_string(k),
+                              {report::reading_name(kinds[k]), {}, {}, {}, false, true}))
+            desk.motion.draft.reading = state::begun(
+                kinds[k], surety, desk.ui.host != nullptr ? desk.ui.host->today() : std::string());
     }
     widgets::gap();
     if (widgets::button(desk.ui, "log.kind.cancel", words::not_now)) desk.view.adding_reading = false;
@@ -321,15 +355,18 @@ void reading_rows(Desk& desk) {
     }
     const auto& log = desk.document().log;
     const bool room = log.size() < preset::max_readings;
-    if (widgets::button(desk.ui, "log.add", words::add_reading, widgets::ButtonKind::main, room)) desk.view.adding_reading = true;
+    if (widgets::button(desk.ui, "log.add", words::add_reading, widgets::ButtonKind::main, room))
+        desk.view.adding_reading = true;
     widgets::gap();
     if (log.empty()) widgets::paragraph(desk.ui, words::no_readings);
-    for (int i = static_cast<int>(log.size()); i-- > 0;) log_row(desk, i, surety);
+    for (int i = static_cast<int>(log.size()); i-- > 0;)
+        log_row(desk, i, surety);
     if (log.empty() || desk.ui.host == nullptr) return;
     widgets::gap();
     if (widgets::button(desk.ui, "log.next", words::next_lure)) {
         if (const auto next = for_next_lure(desk.document())) {
-            desk.change(words::next_lure, state::on_document([next = *next](preset::Document& d) { d = next; }));
+            desk.change(words::next_lure,
+                        state::on_document([next = *next](preset::Document& d) { d = next; }));
             desk.view.selection = {};
         }
     }

@@ -51,12 +51,14 @@ Plot empty_plot(const Desk& desk, const Along& along, const fall::Sweep& sweep) 
 }
 
 /// Draws it and keeps where the finger reads; `unit_text` and decimals are those of the figure read.
-void show(Desk& desk, std::string_view id, Plot& plot, const Along& along, std::string_view unit_text, int decimals) {
+void show(Desk& desk, std::string_view id, Plot& plot, const Along& along, std::string_view unit_text,
+          int decimals) {
     // Both plots are read at one place: the same water, whatever it is told in.
     const std::string_view key = along.salt ? "water.sweep.salt" : "water.sweep.warmth";
     auto& read_at = desk.motion.read_off;
     std::optional<double> at;
-    if (const auto found = read_at.find(key); found != read_at.end()) at = widgets::to_unit(found->second, along.unit);
+    if (const auto found = read_at.find(key); found != read_at.end())
+        at = widgets::to_unit(found->second, along.unit);
     std::string read;
     if (at) {
         read = widgets::number_text(*at, Unit::none, 0) + " " + plot.x_unit + ": ";
@@ -64,9 +66,11 @@ void show(Desk& desk, std::string_view id, Plot& plot, const Along& along, std::
         for (const PlotLine& line : plot.lines) {
             if (!value) value = widgets::read_off(line, *at);
         }
-        read += value ? widgets::number_text(*value, Unit::none, decimals) + " " + std::string(unit_text) : std::string("–");
+        read += value ? widgets::number_text(*value, Unit::none, decimals) + " " + std::string(unit_text)
+                      : std::string("–");
     }
-    if (const auto moved = widgets::plot(desk.ui, id, plot, at, read)) read_at.insert_or_assign(std::string(key), widgets::from_unit(*moved, along.unit));
+    if (const auto moved = widgets::plot(desk.ui, id, plot, at, read))
+        read_at.insert_or_assign(std::string(key), widgets::from_unit(*moved, along.unit));
 }
 
 void weight_plot(Desk& desk, const Along& along, const fall::Sweep& sweep) {
@@ -89,12 +93,14 @@ void weight_plot(Desk& desk, const Along& along, const fall::Sweep& sweep) {
 void fall_plot(Desk& desk, const Along& along, const fall::Sweep& sweep) {
     // Speeds, whatever the rate of fall is told in: a time per length has no place for standing still.
     Plot plot = empty_plot(desk, along, sweep);
-    plot.title = std::string(words::sweep_fall) + ", " + std::string(widgets::symbol(Unit::millimetre_per_second));
+    plot.title =
+        std::string(words::sweep_fall) + ", " + std::string(widgets::symbol(Unit::millimetre_per_second));
     PlotLine line;
     bool rises = false;
     for (const auto& p : along.points) {
         if (p.vertical_m_s) {
-            line.points.push_back({along.x(p), widgets::to_unit(*p.vertical_m_s, Unit::millimetre_per_second)});
+            line.points.push_back(
+                {along.x(p), widgets::to_unit(*p.vertical_m_s, Unit::millimetre_per_second)});
             rises = rises || *p.vertical_m_s < 0.0;
         } else if (!line.points.empty()) {
             plot.lines.push_back(std::exchange(line, {}));

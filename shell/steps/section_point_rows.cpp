@@ -16,11 +16,12 @@ using state::ItemKind;
 void point_editor(Desk& desk, int index, const preset::OutlinePoint& point, bool end, std::size_t count) {
     if (end) return; // belly and back stand in the middle
     const std::string id = "shape.section.point." + std::to_string(index);
-    number(desk, id + ".y", words::section_point_out, point.y, {Quantity::number, 0.0, 1.0, 0.02, 2}, words::section_changed,
-           [=](double v) { return state::put_section_point(index, v, point.z); });
-    number(desk, id + ".z", words::section_point_up, point.z, {Quantity::number, -1.0, 1.0, 0.02, 2}, words::section_changed,
-           [=](double v) { return state::put_section_point(index, point.y, v); });
-    if (count > 3 && widgets::button(desk.ui, id + ".remove", words::remove_point, widgets::ButtonKind::quiet)) {
+    number(desk, id + ".y", words::section_point_out, point.y, {Quantity::number, 0.0, 1.0, 0.02, 2},
+           words::section_changed, [=](double v) { return state::put_section_point(index, v, point.z); });
+    number(desk, id + ".z", words::section_point_up, point.z, {Quantity::number, -1.0, 1.0, 0.02, 2},
+           words::section_changed, [=](double v) { return state::put_section_point(index, point.y, v); });
+    if (count > 3 &&
+        widgets::button(desk.ui, id + ".remove", words::remove_point, widgets::ButtonKind::quiet)) {
         desk.change(words::section_changed, state::remove_section_point(index));
         desk.view.selection = {};
     }

@@ -51,14 +51,16 @@ void wood_rows(Desk& desk) {
     preset::Wood held = wood;
     Fields f(desk, "shape");
     double moisture = held.moisture_percent / 100.0;
-    f.number(".moisture", words::moisture, moisture, {Quantity::percent, 0.0, 0.30, 0.005, 1}, words::moisture_below);
+    f.number(".moisture", words::moisture, moisture, {Quantity::percent, 0.0, 0.30, 0.005, 1},
+             words::moisture_below);
     if (moisture != held.moisture_percent / 100.0) held.moisture_percent = 100.0 * moisture;
     const double table =
         entry != nullptr ? materials::wood_density_kg_m3(*entry, wood.moisture_percent) : 500.0;
-    f.optional_number(".density", words::own_density, held.density_kg_m3, table, {Quantity::density, 50.0, 1500.0, {}, -1},
-                      words::from_table, words::own_density_below);
-    f.optional_number(".density_spread", words::density_spread, held.density_spread, wood.density_kg_m3 ? 0.02 : 0.10,
-                      {Quantity::percent, 0.0, 0.5, {}, -1}, words::usual, words::density_spread_below);
+    f.optional_number(".density", words::own_density, held.density_kg_m3, table,
+                      {Quantity::density, 50.0, 1500.0, {}, -1}, words::from_table, words::own_density_below);
+    f.optional_number(".density_spread", words::density_spread, held.density_spread,
+                      wood.density_kg_m3 ? 0.02 : 0.10, {Quantity::percent, 0.0, 0.5, {}, -1}, words::usual,
+                      words::density_spread_below);
     f.put([&] { return on_document([held](preset::Document& d) { d.wood = held; }); });
     const double now = wood.density_kg_m3.value_or(table);
     widgets::figure_row(desk.ui, words::density_now, number_of(desk, now, Quantity::density),

@@ -19,7 +19,9 @@ namespace {
 namespace words = look::words;
 using widgets::Unit;
 
-std::string percent(double share) { return widgets::number_text(share, Unit::percent, 0); }
+std::string percent(double share) {
+    return widgets::number_text(share, Unit::percent, 0);
+}
 
 std::string with_doubt(const Desk& desk, const Estimate& e, Quantity quantity) {
     return number_of(desk, e.value, quantity) + " ± " + number_of(desk, e.sigma, quantity);
@@ -31,30 +33,36 @@ std::string before_text(const Desk& desk, const Estimate& e, Quantity quantity) 
 
 /// A fall told as a time per length has no even doubt either way: its ends are told instead.
 std::string fall_ends(const Desk& desk, const Estimate& e) {
-    return number_of(desk, e.value + e.sigma, Quantity::fall) + " – " + fall_end_text(desk, e.value - e.sigma);
+    return number_of(desk, e.value + e.sigma, Quantity::fall) + " – " +
+           fall_end_text(desk, e.value - e.sigma);
 }
 
 void finished_rows(Desk& desk, const Surety& s) {
     widgets::subheading(desk.ui, words::finished_group);
     const std::string_view gram = unit_of(desk, Quantity::mass);
-    widgets::figure_row(desk.ui, words::sure_mass, with_doubt(desk, s.mass_kg, Quantity::mass), gram, before_text(desk, s.mass_kg, Quantity::mass));
+    widgets::figure_row(desk.ui, words::sure_mass, with_doubt(desk, s.mass_kg, Quantity::mass), gram,
+                        before_text(desk, s.mass_kg, Quantity::mass));
     std::string in_water = with_doubt(desk, s.in_water_kg, Quantity::mass);
     if (s.in_water_kg.value > 0.0) in_water.insert(0, 1, '+');
     widgets::figure_row(desk.ui, words::sure_in_water, in_water, gram,
                         before_text(desk, s.in_water_kg, Quantity::mass));
     if (s.fall_m_s) {
         const Interval& most = s.fall_50_80_95_m_s[1];
-        std::string below = std::string(words::four_in_five) + " " + number_of(desk, most.high, Quantity::fall) + " " + words::and_word + " ";
-        below += most.low > 0.0 ? number_of(desk, most.low, Quantity::fall) : std::string(words::nothing_floats);
-        widgets::figure_row(desk.ui, words::sure_fall, fall_ends(desk, *s.fall_m_s), unit_of(desk, Quantity::fall));
+        std::string below = std::string(words::four_in_five) + " " +
+                            number_of(desk, most.high, Quantity::fall) + " " + words::and_word + " ";
+        below +=
+            most.low > 0.0 ? number_of(desk, most.low, Quantity::fall) : std::string(words::nothing_floats);
+        widgets::figure_row(desk.ui, words::sure_fall, fall_ends(desk, *s.fall_m_s),
+                            unit_of(desk, Quantity::fall));
         widgets::note(desk.ui, below + ".");
     }
     if (std::isfinite(s.pitch_rad.value))
-        widgets::figure_row(desk.ui, words::sure_pitch, with_doubt(desk, s.pitch_rad, Quantity::angle), unit_of(desk, Quantity::angle),
-                            before_text(desk, s.pitch_rad, Quantity::angle));
+        widgets::figure_row(desk.ui, words::sure_pitch, with_doubt(desk, s.pitch_rad, Quantity::angle),
+                            unit_of(desk, Quantity::angle), before_text(desk, s.pitch_rad, Quantity::angle));
 }
 
-void stage_plot(Desk& desk, const Surety& s, std::string_view id, const char* title, Estimate StageBelief::*of) {
+void stage_plot(Desk& desk, const Surety& s, std::string_view id, const char* title,
+                Estimate StageBelief::*of) {
     const Unit mass = desk.ui.units.of(Quantity::mass);
     widgets::Plot plot;
     plot.title = std::string(title) + ", " + std::string(widgets::symbol(mass));
@@ -83,7 +91,8 @@ void stage_plot(Desk& desk, const Surety& s, std::string_view id, const char* ti
         read = std::string(stage_words(static_cast<Stage>(stage))) + ": ± " +
                number_of(desk, (s.stages[static_cast<std::size_t>(stage)].*of).sigma, Quantity::mass);
     }
-    if (const auto moved = widgets::plot(desk.ui, id, plot, at, read)) read_at.insert_or_assign(std::string(id), *moved);
+    if (const auto moved = widgets::plot(desk.ui, id, plot, at, read))
+        read_at.insert_or_assign(std::string(id), *moved);
 }
 
 void next_rows(Desk& desk, const Surety& s) {
@@ -98,7 +107,8 @@ void next_rows(Desk& desk, const Surety& s) {
         const NextReading& n = s.next[k];
         const std::string name = report::reading_name(n.kind) + (n.with_dry_weight ? words::and_dry : "");
         const std::string below = std::string(stage_words(n.stage)) + words::separator + "± " +
-                                  text_of(desk, n.in_water_sigma_kg, Quantity::mass) + " " + words::in_the_water;
+                                  text_of(desk, n.in_water_sigma_kg, Quantity::mass) + " " +
+                                  words::in_the_water;
         widgets::figure_row(desk.ui, name, percent(n.chance), unit_of(desk, Quantity::percent), below);
     }
 }
@@ -106,9 +116,11 @@ void next_rows(Desk& desk, const Surety& s) {
 void input_rows(Desk& desk, const Surety& s) {
     widgets::subheading(desk.ui, words::inputs_group);
     for (const Belief& b : s.inputs) {
-        const std::string now = widgets::number_text(b.factor - 1.0, Unit::percent, 1) + " ± " + widgets::number_text(b.spread, Unit::percent, 1);
+        const std::string now = widgets::number_text(b.factor - 1.0, Unit::percent, 1) + " ± " +
+                                widgets::number_text(b.spread, Unit::percent, 1);
         widgets::figure_row(desk.ui, b.name, now, unit_of(desk, Quantity::percent),
-                            "± " + widgets::value_text(b.spread_before, Unit::percent, 1) + " " + words::before_any);
+                            "± " + widgets::value_text(b.spread_before, Unit::percent, 1) + " " +
+                                words::before_any);
     }
 }
 
@@ -123,7 +135,8 @@ void draw_rows(Desk& desk) {
         widgets::note(desk.ui, std::to_string(draws->count) + " " + words::draws_of);
         widgets::figure_row(desk.ui, words::draws_right, percent(draws->chances.both), unit);
         widgets::figure_row(desk.ui, words::draws_half,
-                            fall_end_text(desk, draws->fall_m_s.high_50) + " – " + fall_end_text(desk, draws->fall_m_s.low_50),
+                            fall_end_text(desk, draws->fall_m_s.high_50) + " – " +
+                                fall_end_text(desk, draws->fall_m_s.low_50),
                             unit_of(desk, Quantity::fall));
         widgets::figure_row(desk.ui, words::draws_float, percent(draws->floats), unit);
     }

@@ -29,10 +29,12 @@ std::string label(std::string_view what) {
 }
 
 /// A number that draws the whole tail out or together.
-void stretched(Desk& desk, const char* id, const char* what, double now, double most, double along, double up, double across) {
+void stretched(Desk& desk, const char* id, const char* what, double now, double most, double along, double up,
+               double across) {
     number(desk, id, what, now, {Quantity::length, 0.0005, most, {}, -1}, label(what), [=](double v) {
         const double k = v / now - 1.0;
-        return on_tail([=](Tail& t) { state::stretch_tail(t, 1.0 + k * along, 1.0 + k * up, 1.0 + k * across); });
+        return on_tail(
+            [=](Tail& t) { state::stretch_tail(t, 1.0 + k * along, 1.0 + k * up, 1.0 + k * across); });
     });
 }
 
@@ -47,38 +49,47 @@ void point_editor(Desk& desk, TailLine line, int index, const preset::CurvePoint
         });
     };
     if (!end) {
-        number(desk, "tail.point.x", words::tail_point_x, points[i].x_m, {Quantity::length, 0.0, widest_m, {}, -1}, label(words::tail_point_x),
+        number(desk, "tail.point.x", words::tail_point_x, points[i].x_m,
+               {Quantity::length, 0.0, widest_m, {}, -1}, label(words::tail_point_x),
                [=](double v) { return set([=](preset::CurvePoints& all) { all[i].x_m = v; }); });
     }
     const char* what = across ? words::tail_point_y : words::tail_point_z;
-    number(desk, "tail.point.value", what, points[i].value, {Quantity::length, across ? 0.0 : -widest_m, widest_m, {}, -1}, label(what),
+    number(desk, "tail.point.value", what, points[i].value,
+           {Quantity::length, across ? 0.0 : -widest_m, widest_m, {}, -1}, label(what),
            [=](double v) { return set([=](preset::CurvePoints& all) { all[i].value = v; }); });
-    if (!end && widgets::button(desk.ui, "tail.point.remove", words::remove_point, widgets::ButtonKind::quiet)) {
-        desk.change(label(words::remove_point), set([=](preset::CurvePoints& all) { all.erase(all.begin() + index); }));
+    if (!end &&
+        widgets::button(desk.ui, "tail.point.remove", words::remove_point, widgets::ButtonKind::quiet)) {
+        desk.change(label(words::remove_point),
+                    set([=](preset::CurvePoints& all) { all.erase(all.begin() + index); }));
         desk.motion.tail.point = -1;
     }
 }
 
 void point_rows(Desk& desk, Tail tail) {
     int& chosen = desk.motion.tail.point;
-    if (const auto tapped = widgets::choice(desk.ui, "tail.line", words::tail_line, words::tail_lines, desk.motion.tail.line)) {
+    if (const auto tapped = widgets::choice(desk.ui, "tail.line", words::tail_line, words::tail_lines,
+                                            desk.motion.tail.line)) {
         desk.motion.tail.line = *tapped;
         chosen = -1;
     }
     const auto line = static_cast<TailLine>(desk.motion.tail.line);
     const preset::CurvePoints& points = state::line_of(tail, line);
-    const std::array<widgets::Column, 2> columns{{{0.03f, 0.5f, widgets::Align::right}, {0.5f, 0.97f, widgets::Align::right}}};
+    const std::array<widgets::Column, 2> columns{
+        {{0.03f, 0.5f, widgets::Align::right}, {0.5f, 0.97f, widgets::Align::right}}};
     const std::string_view unit = unit_of(desk, Quantity::length);
     for (std::size_t i = 0; i < points.size(); ++i) {
         const int index = static_cast<int>(i);
         const std::string x = number_of(desk, points[i].x_m, Quantity::length);
         const std::string value = number_of(desk, points[i].value, Quantity::length);
         const std::array<widgets::Cell, 2> cells{{{x, unit, false}, {value, unit, true}}};
-        if (widgets::table_row(desk.ui, "tail.point." + std::to_string(i), columns, cells, index == chosen)) chosen = index == chosen ? -1 : index;
+        if (widgets::table_row(desk.ui, "tail.point." + std::to_string(i), columns, cells, index == chosen))
+            chosen = index == chosen ? -1 : index;
         if (index == chosen) point_editor(desk, line, index, points);
     }
-    if (widgets::button(desk.ui, "tail.point.add", words::add_point, widgets::ButtonKind::quiet, points.size() < preset::max_curve_points))
-        desk.change(label(words::add_point), on_tail([line](Tail& t) { state::halve_longest_span(state::line_of(t, line)); }));
+    if (widgets::button(desk.ui, "tail.point.add", words::add_point, widgets::ButtonKind::quiet,
+                        points.size() < preset::max_curve_points))
+        desk.change(label(words::add_point),
+                    on_tail([line](Tail& t) { state::halve_longest_span(state::line_of(t, line)); }));
 }
 
 void tail_editor(Desk& desk) {
@@ -86,7 +97,8 @@ void tail_editor(Desk& desk) {
     Tail held = tail;
     Fields f(desk, "tail");
     f.material(".material", words::material, materials::Use::tail, held.material);
-    f.optional_number(".density", words::tail_density, held.density_kg_m3, evenfall::tail::density_kg_m3(tail), {Quantity::density, 700.0, 1600.0, {}, -1},
+    f.optional_number(".density", words::tail_density, held.density_kg_m3,
+                      evenfall::tail::density_kg_m3(tail), {Quantity::density, 700.0, 1600.0, {}, -1},
                       words::from_table);
     f.length(".x", words::tail_root, held.x_m, 0.0, longest_m);
     f.length(".z", words::tail_axis, held.z_m, -widest_m, widest_m, words::place_z_below);
@@ -96,12 +108,15 @@ void tail_editor(Desk& desk) {
     stretched(desk, "tail.length", words::tail_length, size.x, widest_m, 1.0, 0.0, 0.0);
     stretched(desk, "tail.height", words::tail_height, size.z, widest_m, 0.0, 1.0, 0.0);
     stretched(desk, "tail.thickness", words::tail_thickness, size.y, widest_m, 0.0, 0.0, 1.0);
-    f.number(".fullness", words::tail_fullness, held.fullness, {Quantity::number, 1.2, 12.0, 0.1, 2}, words::tail_fullness_below);
+    f.number(".fullness", words::tail_fullness, held.fullness, {Quantity::number, 1.2, 12.0, 0.1, 2},
+             words::tail_fullness_below);
     point_rows(desk, tail);
     bool has_tenon = held.tenon.has_value();
     f.toggle(".tenon", words::tail_tenon, has_tenon, words::tail_tenon_below);
-    if (!has_tenon) held.tenon.reset();
-    else if (!held.tenon) held.tenon = preset::Tenon{0.008, 0.0015, 0.006};
+    if (!has_tenon)
+        held.tenon.reset();
+    else if (!held.tenon)
+        held.tenon = preset::Tenon{0.008, 0.0015, 0.006};
     if (held.tenon) {
         f.length(".tenon.length", words::tenon_length, held.tenon->length_m, 0.0005, 0.1);
         f.length(".tenon.thickness", words::tenon_thickness, held.tenon->thickness_m, 0.0002, 0.04);
@@ -132,15 +147,19 @@ void pull_rows(Desk& desk) {
     const Answers& now = desk.evaluation().answers;
     const Answers& bare = kept.pull->without;
     const std::string_view grams = unit_of(desk, Quantity::mass);
-    const auto hang = [&](const Answers& a) { return a.pitch_rad ? text_of(desk, *a.pitch_rad, Quantity::angle) : std::string("\xE2\x80\x93"); };
+    const auto hang = [&](const Answers& a) {
+        return a.pitch_rad ? text_of(desk, *a.pitch_rad, Quantity::angle) : std::string("\xE2\x80\x93");
+    };
     const double water = now.water_density_kg_m3;
-    widgets::figure_row(desk.ui, words::tail_in_water, signed_mass(desk, kept.pull->own.in_water_kg(water)), {});
+    widgets::figure_row(desk.ui, words::tail_in_water, signed_mass(desk, kept.pull->own.in_water_kg(water)),
+                        {});
     widgets::figure_row(desk.ui, words::tail_without, number_of(desk, bare.mass_kg, Quantity::mass), grams,
                         signed_mass(desk, bare.in_water_kg) + " " + words::in_the_water);
     widgets::figure_row(desk.ui, words::tail_hang_without, hang(bare), {}, words::tail_now + hang(now));
 }
 
-void asked(Desk& desk, const char* id, const char* what, double& value, const NumberSpec& spec, const char* below = "") {
+void asked(Desk& desk, const char* id, const char* what, double& value, const NumberSpec& spec,
+           const char* below = "") {
     if (const auto set = widgets::number_field(desk.ui, id, what, value, spec, below)) value = *set;
 }
 
@@ -149,19 +168,27 @@ void pour_rows(Desk& desk) {
     widgets::subheading(desk.ui, words::pour_group);
     widgets::note(desk.ui, words::pour_below);
     wish.tails += widgets::stepper(desk.ui, "pour.tails", words::pour_tails, wish.tails, 1, 200);
-    if (const auto tapped = widgets::choice(desk.ui, "pour.open", words::pour_mould, words::pour_moulds, wish.open ? 1 : 0)) wish.open = *tapped == 1;
+    if (const auto tapped =
+            widgets::choice(desk.ui, "pour.open", words::pour_mould, words::pour_moulds, wish.open ? 1 : 0))
+        wish.open = *tapped == 1;
     asked(desk, "pour.wall", words::pour_wall, wish.wall_m, {Quantity::length, 0.001, 0.05, {}, -1});
-    asked(desk, "pour.shrink", words::pour_shrink, wish.shrink, {Quantity::percent, 0.0, 0.2, 0.01, 0}, words::pour_shrink_below);
-    asked(desk, "pour.sprue", words::pour_sprue, wish.sprue, {Quantity::percent, 0.0, 0.9, 0.05, 0}, words::pour_sprue_below);
-    asked(desk, "pour.loss", words::pour_loss, wish.loss, {Quantity::percent, 0.0, 0.9, 0.05, 0}, words::pour_loss_below);
+    asked(desk, "pour.shrink", words::pour_shrink, wish.shrink, {Quantity::percent, 0.0, 0.2, 0.01, 0},
+          words::pour_shrink_below);
+    asked(desk, "pour.sprue", words::pour_sprue, wish.sprue, {Quantity::percent, 0.0, 0.9, 0.05, 0},
+          words::pour_sprue_below);
+    asked(desk, "pour.loss", words::pour_loss, wish.loss, {Quantity::percent, 0.0, 0.9, 0.05, 0},
+          words::pour_loss_below);
     const std::array<std::string_view, 2> ways{words::resin_by_weight, words::resin_by_volume};
-    if (const auto tapped = widgets::choice(desk.ui, "pour.by", words::pour_by, ways, wish.blend.by_volume ? 1 : 0)) wish.blend.by_volume = *tapped == 1;
+    if (const auto tapped =
+            widgets::choice(desk.ui, "pour.by", words::pour_by, ways, wish.blend.by_volume ? 1 : 0))
+        wish.blend.by_volume = *tapped == 1;
     for (std::size_t i = 0; i < evenfall::tail::ingredient_count; ++i) {
         auto& share = wish.blend.of[i];
         const std::string id = "pour." + std::to_string(i);
         asked(desk, id.c_str(), words::pour_parts[i], share.parts, {Quantity::number, 0.0, 1000.0, 1.0, 1});
         if (wish.blend.by_volume && share.parts > 0.0)
-            asked(desk, (id + ".density").c_str(), words::pour_densities[i], share.kg_m3, {Quantity::density, 800.0, 2000.0, {}, -1});
+            asked(desk, (id + ".density").c_str(), words::pour_densities[i], share.kg_m3,
+                  {Quantity::density, 800.0, 2000.0, {}, -1});
     }
     const auto pour = evenfall::tail::pour(*desk.document().tail, desk.evaluation().ledger, wish);
     if (!pour.ok()) {
@@ -171,11 +198,17 @@ void pour_rows(Desk& desk) {
     const std::string_view grams = unit_of(desk, Quantity::mass);
     const auto edge = [&](double m) { return number_of(desk, m, Quantity::length); };
     widgets::figure_row(desk.ui, words::pour_cavity, cubic(pour->cavity_m3), "cm\xC2\xB3");
-    widgets::figure_row(desk.ui, words::pour_rubber, number_of(desk, pour->rubber.mass_kg, Quantity::mass), grams,
-                        words::pour_frame + edge(pour->box_m.x) + " \xC3\x97 " + edge(pour->box_m.z) + " \xC3\x97 " + text_of(desk, pour->box_m.y, Quantity::length));
-    widgets::figure_row(desk.ui, evenfall::tail::is_melted(*desk.document().tail) ? words::pour_heat : words::pour_mix, number_of(desk, pour->heated_kg, Quantity::mass), grams);
+    widgets::figure_row(desk.ui, words::pour_rubber, number_of(desk, pour->rubber.mass_kg, Quantity::mass),
+                        grams,
+                        words::pour_frame + edge(pour->box_m.x) + " \xC3\x97 " + edge(pour->box_m.z) +
+                            " \xC3\x97 " + text_of(desk, pour->box_m.y, Quantity::length));
+    widgets::figure_row(desk.ui,
+                        evenfall::tail::is_melted(*desk.document().tail) ? words::pour_heat : words::pour_mix,
+                        number_of(desk, pour->heated_kg, Quantity::mass), grams);
     for (std::size_t i = 0; i < evenfall::tail::ingredient_count; ++i) {
-        if (pour->blend[i].mass_kg > 0.0) widgets::figure_row(desk.ui, words::pour_grams[i], number_of(desk, pour->blend[i].mass_kg, Quantity::mass), grams);
+        if (pour->blend[i].mass_kg > 0.0)
+            widgets::figure_row(desk.ui, words::pour_grams[i],
+                                number_of(desk, pour->blend[i].mass_kg, Quantity::mass), grams);
     }
 }
 
@@ -197,12 +230,18 @@ void tail_rows(Desk& desk) {
         if (line.kind == ledger::Kind::tail) sum += line;
     }
     const Tail& tail = *desk.document().tail;
-    const std::string below = text_of(desk, tail.x_m, Quantity::length) + words::separator + std::string(materials::find_solid(tail.material)->name);
+    const std::string below = text_of(desk, tail.x_m, Quantity::length) + words::separator +
+                              std::string(materials::find_solid(tail.material)->name);
     const bool chosen = desk.row_chosen(ItemKind::tail, 0);
-    if (widgets::list_row(desk.ui, "tail.0", {words::line_tail, below, number_of(desk, sum.mass_kg, Quantity::mass), unit_of(desk, Quantity::mass), chosen, !chosen, true}))
+    if (widgets::list_row(desk.ui, "tail.0",
+                          {words::line_tail, below, number_of(desk, sum.mass_kg, Quantity::mass),
+                           unit_of(desk, Quantity::mass), chosen, !chosen, true}))
         desk.choose(ItemKind::tail, 0);
     if (chosen) tail_editor(desk);
-    widgets::figure_row(desk.ui, words::tail_volume, cubic(evenfall::tail::shaped(tail)->segments[0].volume_m3 + evenfall::tail::tenon_m3(tail)), "cm\xC2\xB3");
+    widgets::figure_row(
+        desk.ui, words::tail_volume,
+        cubic(evenfall::tail::shaped(tail)->segments[0].volume_m3 + evenfall::tail::tenon_m3(tail)),
+        "cm\xC2\xB3");
     pull_rows(desk);
     pour_rows(desk);
 }

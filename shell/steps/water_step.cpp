@@ -25,8 +25,10 @@ void water_rows(Desk& desk, const std::string& id, const char* title, const pres
     widgets::subheading(desk.ui, title);
     preset::Water held = water;
     Fields f(desk, id);
-    f.number(".temperature", words::temperature, held.temperature_c, {Quantity::temperature, 0.0, 40.0, {}, -1});
-    f.number(".salinity", words::salinity, held.salinity_g_kg, {Quantity::salinity, 0.0, 40.0, {}, -1}, words::salinity_below);
+    f.number(".temperature", words::temperature, held.temperature_c,
+             {Quantity::temperature, 0.0, 40.0, {}, -1});
+    f.number(".salinity", words::salinity, held.salinity_g_kg, {Quantity::salinity, 0.0, 40.0, {}, -1},
+             words::salinity_below);
     f.put([&] { return on_document([member, held](preset::Document& d) { d.*member = held; }); }, title);
 }
 
@@ -126,10 +128,12 @@ void water_panel(Desk& desk) {
     using state::WaterView;
     // On a phone the bar already says where one is, and the fields want the height.
     if (!desk.ui.phone) widgets::heading(desk.ui, words::water_head, words::water_below);
-    constexpr std::array<std::string_view, 6> views{words::view_waters, words::view_fall,   words::view_afloat,
-                                                    words::view_season, words::view_hinges, words::view_ledger};
+    constexpr std::array<std::string_view, 6> views{words::view_waters, words::view_fall,
+                                                    words::view_afloat, words::view_season,
+                                                    words::view_hinges, words::view_ledger};
     if (!desk.ui.phone) widgets::gap();
-    if (const auto chosen = widgets::choice(desk.ui, "water.view", views, static_cast<int>(desk.view.water_view)))
+    if (const auto chosen =
+            widgets::choice(desk.ui, "water.view", views, static_cast<int>(desk.view.water_view)))
         desk.view.water_view = static_cast<WaterView>(*chosen);
     widgets::gap();
     switch (desk.view.water_view) {

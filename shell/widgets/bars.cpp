@@ -32,8 +32,8 @@ std::string answer_strip(Ui& ui, const Rect& rect, std::span<const Answer> answe
         const Touch touch = touch_area(ui, answer.id, cell);
         if (touch.tapped) tapped = answer.id;
         if (touch.pressed) {
-            ImGui::GetWindowDrawList()->AddRectFilled({cell.x, cell.y}, {cell.right(), cell.bottom()}, ink.pressed,
-                                                      look::control_rounding);
+            ImGui::GetWindowDrawList()->AddRectFilled({cell.x, cell.y}, {cell.right(), cell.bottom()},
+                                                      ink.pressed, look::control_rounding);
         }
         if (touch.focused) focus_ring(ui, cell.inset(3.0f), look::control_rounding);
         const bool low = cell_h < 66.0f;
@@ -44,16 +44,19 @@ std::string answer_strip(Ui& ui, const Rect& rect, std::span<const Answer> answe
         if (answer.off_target) {
             // A hollow diamond: off the asked value. A word below says by what is asked.
             const ImVec2 m(x + 5.0f, figure_y + 13.0f);
-            ImGui::GetWindowDrawList()->AddQuad({m.x, m.y - 5.5f}, {m.x + 5.5f, m.y}, {m.x, m.y + 5.5f}, {m.x - 5.5f, m.y},
-                                                ink.mark, 2.0f);
+            ImGui::GetWindowDrawList()->AddQuad({m.x, m.y - 5.5f}, {m.x + 5.5f, m.y}, {m.x, m.y + 5.5f},
+                                                {m.x - 5.5f, m.y}, ink.mark, 2.0f);
             figure_x += 15.0f;
         }
-        figure_in(ui, {figure_x, figure_y, text_w, 26.0f}, low ? ui.type.body_strong : ui.type.title, ink.ink, answer.number,
-                  answer.unit, Align::left);
-        // Of two things below a figure the last, what was asked, stays where there is room for one; half a sentence says less than none.
+        figure_in(ui, {figure_x, figure_y, text_w, 26.0f}, low ? ui.type.body_strong : ui.type.title, ink.ink,
+                  answer.number, answer.unit, Align::left);
+        // Of two things below a figure the last, what was asked, stays where there is room for one; half a
+        // sentence says less than none.
         constexpr std::string_view between = " · ";
         std::string below = answer.below;
-        if (const std::size_t at = below.rfind(between); at != std::string::npos && text_width(ui.type.small, below) > text_w) below.erase(0, at + between.size());
+        if (const std::size_t at = below.rfind(between);
+            at != std::string::npos && text_width(ui.type.small, below) > text_w)
+            below.erase(0, at + between.size());
         if (low && text_width(ui.type.small, below) > text_w) continue;
         text_in(ui, {x, figure_y + (low ? 23.0f : 27.0f), text_w, 16.0f}, ui.type.small, ink.ink_soft, below);
     }
@@ -73,30 +76,33 @@ std::optional<int> step_bar(Ui& ui, const Rect& rect, std::span<const StepTab> t
         const Touch touch = touch_area(ui, tab.id, cell);
         const Rect inner{cell.x + 3.0f, cell.y + 4.0f, cell.w - 6.0f, cell.h - 8.0f};
         if (i == on || touch.pressed) {
-            list.AddRectFilled({inner.x, inner.y}, {inner.right(), inner.bottom()}, touch.pressed ? ink.pressed : ink.tint,
-                               look::control_rounding);
+            list.AddRectFilled({inner.x, inner.y}, {inner.right(), inner.bottom()},
+                               touch.pressed ? ink.pressed : ink.tint, look::control_rounding);
         }
         if (i == on) {
             const float half = std::min(inner.w * 0.30f, 30.0f);
             const float middle = inner.x + inner.w / 2.0f;
-            list.AddRectFilled({middle - half, inner.bottom() - 7.0f}, {middle + half, inner.bottom() - 4.0f}, ink.mark, 1.5f);
+            list.AddRectFilled({middle - half, inner.bottom() - 7.0f}, {middle + half, inner.bottom() - 4.0f},
+                               ink.mark, 1.5f);
         }
-        ImFont* face = width < 42.0f ? ui.type.small
+        ImFont* face = width < 42.0f   ? ui.type.small
                        : width < 84.0f ? (i == on ? ui.type.label_strong : ui.type.label)
                                        : (i == on ? ui.type.body_strong : ui.type.body);
-        text_in(ui, width < 84.0f ? cell : inner, face, i == on ? ink.ink : ink.ink_soft, tab.label, Align::middle);
+        text_in(ui, width < 84.0f ? cell : inner, face, i == on ? ink.ink : ink.ink_soft, tab.label,
+                Align::middle);
         if (touch.focused) focus_ring(ui, inner, look::control_rounding);
         if (touch.tapped && i != on) tapped = i;
     }
     return tapped;
 }
 
-// --- toast --------------------------------------------------------------------------------------------------------
+// --- toast
+// --------------------------------------------------------------------------------------------------------
 
 namespace {
-constexpr double said_for_s = 4.0;      // "Link copied"
-constexpr double refused_for_s = 12.0;  // a sentence that has to be read
-}  // namespace
+constexpr double said_for_s = 4.0;     // "Link copied"
+constexpr double refused_for_s = 12.0; // a sentence that has to be read
+} // namespace
 
 void Toast::show(std::string sentence, bool refusal, double now_s) {
     text_ = std::move(sentence);
@@ -117,42 +123,50 @@ void Toast::draw(Ui& ui, const Rect& over, double now_s) {
     const float most_w = std::min(over.w - 32.0f, 560.0f);
     const float left = refusal_ ? 46.0f : 20.0f;
     const ImVec2 text = font->CalcTextSizeA(font->FontSize, FLT_MAX, most_w - left - 20.0f, text_.c_str());
-    const Rect box{over.x + (over.w - (text.x + left + 20.0f)) / 2.0f, over.bottom() - text.y - 44.0f, text.x + left + 20.0f,
-                   std::max(text.y + 28.0f, look::target)};
+    const Rect box{over.x + (over.w - (text.x + left + 20.0f)) / 2.0f, over.bottom() - text.y - 44.0f,
+                   text.x + left + 20.0f, std::max(text.y + 28.0f, look::target)};
     // A window of its own, so that a tap on it does not reach the drawing below.
     constexpr float shade = 4.0f;
     ImGui::SetNextWindowPos({box.x, box.y});
     ImGui::SetNextWindowSize({box.w, box.h + shade});
     ImGui::Begin("toast", nullptr,
                  ImGuiWindowFlags_NoDecoration | ImGuiWindowFlags_NoMove | ImGuiWindowFlags_NoSavedSettings |
-                     ImGuiWindowFlags_NoBackground | ImGuiWindowFlags_NoFocusOnAppearing | ImGuiWindowFlags_NoNav);
+                     ImGuiWindowFlags_NoBackground | ImGuiWindowFlags_NoFocusOnAppearing |
+                     ImGuiWindowFlags_NoNav);
     const Touch touch = touch_area(ui, "toast", box);
     ImDrawList& list = *ImGui::GetWindowDrawList();
-    list.AddRectFilled({box.x, box.y + 2.0f}, {box.right(), box.bottom() + 3.0f}, look::faded(ink.scrim, 0.4f), 11.0f);
-    list.AddRectFilled({box.x, box.y}, {box.right(), box.bottom()}, refusal_ ? ink.card : ink.solid, look::card_rounding);
+    list.AddRectFilled({box.x, box.y + 2.0f}, {box.right(), box.bottom() + 3.0f},
+                       look::faded(ink.scrim, 0.4f), 11.0f);
+    list.AddRectFilled({box.x, box.y}, {box.right(), box.bottom()}, refusal_ ? ink.card : ink.solid,
+                       look::card_rounding);
     if (refusal_) {
         list.AddRect({box.x, box.y}, {box.right(), box.bottom()}, ink.mark, look::card_rounding, 0, 1.5f);
         const ImVec2 m(box.x + 24.0f, box.y + box.h / 2.0f);
-        list.AddTriangle({m.x, m.y - 9.0f}, {m.x + 10.0f, m.y + 8.0f}, {m.x - 10.0f, m.y + 8.0f}, ink.mark, 1.75f);
+        list.AddTriangle({m.x, m.y - 9.0f}, {m.x + 10.0f, m.y + 8.0f}, {m.x - 10.0f, m.y + 8.0f}, ink.mark,
+                         1.75f);
         list.AddLine({m.x, m.y - 3.5f}, {m.x, m.y + 2.5f}, ink.mark, 2.0f);
         list.AddCircleFilled({m.x, m.y + 5.4f}, 1.3f, ink.mark);
     }
-    list.AddText(font, font->FontSize, {std::round(box.x + left), std::round(box.y + (box.h - text.y) / 2.0f)},
+    list.AddText(font, font->FontSize,
+                 {std::round(box.x + left), std::round(box.y + (box.h - text.y) / 2.0f)},
                  refusal_ ? ink.ink : ink.on_solid, text_.c_str(), nullptr, most_w - left - 20.0f);
     if (touch.tapped) text_.clear();
     ImGui::End();
 }
 
-// --- sheet ----------------------------------------------------------------------------------------------------------
+// --- sheet
+// ----------------------------------------------------------------------------------------------------------
 
-bool begin_sheet(Ui& ui, std::string_view id, const Rect& screen, const Rect& place, bool from_below, float& out) {
+bool begin_sheet(Ui& ui, std::string_view id, const Rect& screen, const Rect& place, bool from_below,
+                 float& out) {
     constexpr float slide_s = 0.16f;
     const bool appearing = out <= 0.0f;
     out = std::min(1.0f, out + std::clamp(ImGui::GetIO().DeltaTime, 0.001f, 0.05f) / slide_s);
     if (out < 1.0f) ui.lively = std::max(ui.lively, 2);
-    const float rest = (1.0f - out) * (1.0f - out) * (1.0f - out);  // fast, then settling
+    const float rest = (1.0f - out) * (1.0f - out) * (1.0f - out); // fast, then settling
     const float away = std::round(rest * (from_below ? place.h : place.w));
-    const Rect at{from_below ? place.x : place.x + away, from_below ? place.y + away : place.y, place.w, place.h};
+    const Rect at{from_below ? place.x : place.x + away, from_below ? place.y + away : place.y, place.w,
+                  place.h};
 
     ImGui::SetNextWindowPos({screen.x, screen.y});
     ImGui::SetNextWindowSize({screen.w, screen.h});
@@ -162,9 +176,10 @@ bool begin_sheet(Ui& ui, std::string_view id, const Rect& screen, const Rect& pl
                      ImGuiWindowFlags_NoBackground);
     ui.covered = false;
     ImDrawList& list = *ImGui::GetWindowDrawList();
-    list.AddRectFilled({screen.x, screen.y}, {screen.right(), screen.bottom()}, look::faded(ui.inks().scrim, out));
+    list.AddRectFilled({screen.x, screen.y}, {screen.right(), screen.bottom()},
+                       look::faded(ui.inks().scrim, out));
     const ImDrawFlags corners = from_below ? ImDrawFlags_RoundCornersTop : ImDrawFlags_RoundCornersAll;
-    const float below = from_below ? 40.0f : 0.0f;  // down to the screen's very edge
+    const float below = from_below ? 40.0f : 0.0f; // down to the screen's very edge
     list.AddRectFilled({at.x, at.y}, {at.right(), at.bottom() + below}, ui.inks().card, 14.0f, corners);
     list.AddRect({at.x, at.y}, {at.right(), at.bottom() + below}, ui.inks().rule, 14.0f, corners);
     ImGui::SetCursorScreenPos({at.x, at.y});
@@ -181,4 +196,4 @@ void end_sheet(Ui& ui) {
     ui.covered = true;
 }
 
-}  // namespace evenfall::shell::widgets
+} // namespace evenfall::shell::widgets

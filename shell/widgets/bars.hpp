@@ -9,11 +9,11 @@ namespace evenfall::shell::widgets {
 /// One answer of the strip, always in sight.
 struct Answer {
     std::string id{};
-    std::string title{};   ///< "In water"
-    std::string number{};  ///< "+1.42"
-    std::string unit{};    ///< "g"
-    std::string below{};   ///< "± 0.31"
-    bool off_target = false;  ///< a drawn mark beside the figure
+    std::string title{};     ///< "In water"
+    std::string number{};    ///< "+1.42"
+    std::string unit{};      ///< "g"
+    std::string below{};     ///< "± 0.31"
+    bool off_target = false; ///< a drawn mark beside the figure
 };
 /// Draws answers in `columns` columns inside `rect`. The id of the one that was tapped, or "".
 std::string answer_strip(Ui& ui, const Rect& rect, std::span<const Answer> answers, int columns);
@@ -29,7 +29,8 @@ std::optional<int> step_bar(Ui& ui, const Rect& rect, std::span<const StepTab> t
 /// A card: filled, rounded ground with a hairline edge.
 void card(Ui& ui, const Rect& rect, ImU32 ground);
 
-/// A sentence that lies over the lower edge of `over` for some seconds (a refusal, "Link copied"). Tap takes it away.
+/// A sentence that lies over the lower edge of `over` for some seconds (a refusal, "Link copied"). Tap takes
+/// it away.
 class Toast {
 public:
     void show(std::string sentence, bool refusal, double now_s);
@@ -45,8 +46,10 @@ private:
 };
 
 /// The ground of every sheet: dims the screen and opens a window over it. Draw widgets between begin and end.
-/// `out` runs from 0 to 1 and is moved on here. True when the dimmed screen outside the sheet was tapped, or Escape.
-bool begin_sheet(Ui& ui, std::string_view id, const Rect& screen, const Rect& place, bool from_below, float& out);
+/// `out` runs from 0 to 1 and is moved on here. True when the dimmed screen outside the sheet was tapped, or
+/// Escape.
+bool begin_sheet(Ui& ui, std::string_view id, const Rect& screen, const Rect& place, bool from_below,
+                 float& out);
 void end_sheet(Ui& ui);
 
-}  // namespace evenfall::shell::widgets
+} // namespace evenfall::shell::widgets

@@ -12,14 +12,15 @@ namespace {
 /// How many options go on one line, so that the widest label still has air.
 int per_line(const Ui& ui, std::span<const std::string_view> labels, float width) {
     float widest = 0.0f;
-    for (const std::string_view label : labels) widest = std::max(widest, text_width(ui.type.label_strong, label));
+    for (const std::string_view label : labels)
+        widest = std::max(widest, text_width(ui.type.label_strong, label));
     const int fit = std::max(1, static_cast<int>(width / (widest + 20.0f)));
     const int count = static_cast<int>(labels.size());
     const int lines = (count + fit - 1) / fit;
     return (count + lines - 1) / lines;
 }
 
-}  // namespace
+} // namespace
 
 std::optional<int> choice(Ui& ui, std::string_view id, std::span<const std::string_view> labels, int on) {
     const look::Palette& ink = ui.inks();
@@ -33,7 +34,8 @@ std::optional<int> choice(Ui& ui, std::string_view id, std::span<const std::stri
     for (int i = 0; i < count; ++i) {
         const float width = whole.w / static_cast<float>(columns);
         const int row = i / columns;
-        const Rect cell{whole.x + static_cast<float>(i % columns) * width, whole.y + static_cast<float>(row) * look::target, width, look::target};
+        const Rect cell{whole.x + static_cast<float>(i % columns) * width,
+                        whole.y + static_cast<float>(row) * look::target, width, look::target};
         const Touch touch = touch_area(ui, std::string(id) + "." + std::to_string(i), cell);
         const Rect inner = cell.inset(4.0f);
         const ImVec2 from(inner.x, inner.y);
@@ -44,16 +46,16 @@ std::optional<int> choice(Ui& ui, std::string_view id, std::span<const std::stri
         } else if (touch.pressed) {
             list.AddRectFilled(from, to, ink.pressed, 6.0f);
         }
-        text_in(ui, inner.inset(2.0f), i == on ? ui.type.label_strong : ui.type.label, i == on ? ink.ink : ink.ink_soft,
-                labels[static_cast<std::size_t>(i)], Align::middle);
+        text_in(ui, inner.inset(2.0f), i == on ? ui.type.label_strong : ui.type.label,
+                i == on ? ink.ink : ink.ink_soft, labels[static_cast<std::size_t>(i)], Align::middle);
         if (touch.focused) focus_ring(ui, inner, 6.0f);
         if (touch.tapped && i != on) tapped = i;
     }
     return tapped;
 }
 
-std::optional<int> choice(Ui& ui, std::string_view id, std::string_view label, std::span<const std::string_view> labels,
-                          int on) {
+std::optional<int> choice(Ui& ui, std::string_view id, std::string_view label,
+                          std::span<const std::string_view> labels, int on) {
     gap(8.0f);
     const Rect row = take_row(24.0f);
     text_in(ui, row, ui.type.label, ui.inks().ink_soft, label);
@@ -69,7 +71,8 @@ bool toggle(Ui& ui, std::string_view id, std::string_view label, bool on, std::s
     const Touch touch = touch_area(ui, id, row);
     ImDrawList& list = *ImGui::GetWindowDrawList();
     if (touch.pressed) {
-        list.AddRectFilled({row.x - 8.0f, row.y}, {row.right() + 8.0f, row.bottom()}, ink.pressed, look::control_rounding);
+        list.AddRectFilled({row.x - 8.0f, row.y}, {row.right() + 8.0f, row.bottom()}, ink.pressed,
+                           look::control_rounding);
     }
     constexpr float knob_w = 52.0f;
     const Rect slot{row.right() - knob_w, row.y + (row.h - 30.0f) / 2.0f, knob_w, 30.0f};
@@ -106,8 +109,9 @@ int stepper(Ui& ui, std::string_view id, std::string_view label, int count, int 
     int change = 0;
     if (sign_button_at(ui, std::string(id) + ".less", less, Sign::minus, count > least)) change = -1;
     if (sign_button_at(ui, std::string(id) + ".more", more, Sign::plus, count < most)) change = 1;
-    text_in(ui, {less.right(), row.y, 48.0f, row.h}, ui.type.body_strong, ink.ink, std::to_string(count), Align::middle);
+    text_in(ui, {less.right(), row.y, 48.0f, row.h}, ui.type.body_strong, ink.ink, std::to_string(count),
+            Align::middle);
     return change;
 }
 
-}  // namespace evenfall::shell::widgets
+} // namespace evenfall::shell::widgets

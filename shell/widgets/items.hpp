@@ -8,12 +8,12 @@ namespace evenfall::shell::widgets {
 
 /// Where one interactive widget lies on the screen in this frame, in CSS px.
 struct Item {
-    std::string id;   ///< stable: "lead.plan", "lead.hole.0.depth", "step.lead", "keypad.ok"
+    std::string id; ///< stable: "lead.plan", "lead.hole.0.depth", "step.lead", "keypad.ok"
     float x = 0.0f;
     float y = 0.0f;
     float w = 0.0f;
     float h = 0.0f;
-    bool visible = false;  ///< its middle can be touched: not scrolled away, not under a sheet
+    bool visible = false; ///< its middle can be touched: not scrolled away, not under a sheet
 };
 
 /// The widgets of the last whole frame. Tests read it to find where to touch; nothing acts through it.
@@ -33,4 +33,4 @@ private:
     std::vector<Item> shown_;
 };
 
-}  // namespace evenfall::shell::widgets
+} // namespace evenfall::shell::widgets

@@ -21,10 +21,10 @@ bool takes_fractions(const KeypadEntry& entry) {
     return entry.unit() == Unit::inch_fraction || entry.unit() == Unit::inch;
 }
 
-}  // namespace
+} // namespace
 
-void Keypad::open(std::string_view field_id, std::string_view label, double value_si, const NumberSpec& spec, Unit unit,
-                  bool may_clear) {
+void Keypad::open(std::string_view field_id, std::string_view label, double value_si, const NumberSpec& spec,
+                  Unit unit, bool may_clear) {
     open_ = true;
     may_clear_ = may_clear;
     out_ = 0.0f;
@@ -51,14 +51,16 @@ std::optional<Keypad::Result> Keypad::collect(std::string_view field_id) {
 }
 
 void Keypad::settle(std::string_view refusal) {
-    if (result_) close();  // all have been asked by now: the field is gone
+    if (result_) close(); // all have been asked by now: the field is gone
     if (!collected_) return;
     collected_ = false;
     refusal_ = refusal;
     if (refusal_.empty()) close();
 }
 
-std::optional<std::pair<Quantity, Unit>> Keypad::take_unit_choice() { return std::exchange(unit_choice_, std::nullopt); }
+std::optional<std::pair<Quantity, Unit>> Keypad::take_unit_choice() {
+    return std::exchange(unit_choice_, std::nullopt);
+}
 
 void Keypad::press(char key) {
     entry_.press(key);
@@ -79,7 +81,8 @@ void Keypad::read_keyboard() {
     ImGuiContext& context = *ImGui::GetCurrentContext();
     bool typed = false;
     for (const ImWchar c : ImGui::GetIO().InputQueueCharacters) {
-        const bool space_to_press = c == ' ' && ImGui::GetIO().NavVisible;  // space presses a key that has the focus
+        const bool space_to_press =
+            c == ' ' && ImGui::GetIO().NavVisible; // space presses a key that has the focus
         if (space_to_press || c >= 0x7F) continue;
         entry_.press(static_cast<char>(c));
         typed = true;
@@ -98,7 +101,8 @@ void Keypad::read_keyboard() {
         context.NavId = 0;
         context.NavDisableHighlight = true;
     }
-    const bool enter = ImGui::IsKeyPressed(ImGuiKey_Enter, false) || ImGui::IsKeyPressed(ImGuiKey_KeypadEnter, false);
+    const bool enter =
+        ImGui::IsKeyPressed(ImGuiKey_Enter, false) || ImGui::IsKeyPressed(ImGuiKey_KeypadEnter, false);
     if (enter && !ImGui::GetIO().NavVisible) set();
 }
 
@@ -111,8 +115,8 @@ void Keypad::draw_value(Ui& ui, const Rect& rect) {
     if (entry_.spec().least < 0.0) {
         const Rect sign{rect.x + 8.0f, rect.y + (rect.h - look::target) / 2.0f, look::target, look::target};
         const Touch touch = touch_area(ui, "keypad.sign", sign);
-        list.AddRectFilled({sign.x, sign.y}, {sign.right(), sign.bottom()}, touch.pressed ? ink.pressed : ink.well,
-                           look::control_rounding);
+        list.AddRectFilled({sign.x, sign.y}, {sign.right(), sign.bottom()},
+                           touch.pressed ? ink.pressed : ink.well, look::control_rounding);
         text_in(ui, sign, ui.type.title, ink.ink, "±", Align::middle);
         if (touch.focused) focus_ring(ui, sign, look::control_rounding);
         if (touch.tapped) {
@@ -128,7 +132,8 @@ void Keypad::draw_value(Ui& ui, const Rect& rect) {
     const float right = rect.right() - 16.0f - unit_w;
     const float baseline = rect.y + rect.h / 2.0f + 14.0f;
     if (entry_.whole_marked() && !text.empty()) {
-        list.AddRectFilled({right - width - 6.0f, rect.y + 12.0f}, {right + 4.0f, rect.bottom() - 12.0f}, ink.tint, 4.0f);
+        list.AddRectFilled({right - width - 6.0f, rect.y + 12.0f}, {right + 4.0f, rect.bottom() - 12.0f},
+                           ink.tint, 4.0f);
     }
     text_at(big, right - width, baseline, ink.ink, text);
     if (!entry_.whole_marked()) {
@@ -149,11 +154,12 @@ void Keypad::draw_units(Ui& ui, const Rect& rect) {
         const Rect inner = cell.inset(4.0f);
         const bool on = units[i] == entry_.unit();
         if (on || touch.pressed) {
-            list.AddRectFilled({inner.x, inner.y}, {inner.right(), inner.bottom()}, on ? ink.paper : ink.pressed, 6.0f);
+            list.AddRectFilled({inner.x, inner.y}, {inner.right(), inner.bottom()},
+                               on ? ink.paper : ink.pressed, 6.0f);
         }
         if (on) list.AddRect({inner.x, inner.y}, {inner.right(), inner.bottom()}, ink.ink, 6.0f, 0, 1.5f);
-        text_in(ui, inner, on ? ui.type.label_strong : ui.type.label, on ? ink.ink : ink.ink_soft, choice_label(units[i]),
-                Align::middle);
+        text_in(ui, inner, on ? ui.type.label_strong : ui.type.label, on ? ink.ink : ink.ink_soft,
+                choice_label(units[i]), Align::middle);
         if (touch.focused) focus_ring(ui, inner, 6.0f);
         if (touch.tapped && !on) {
             entry_.change_unit(units[i]);
@@ -166,9 +172,9 @@ void Keypad::draw_units(Ui& ui, const Rect& rect) {
 void Keypad::draw_keys(Ui& ui, const Rect& rect) {
     struct Key {
         const char* id;
-        const char* label;  ///< nullptr where a sign is drawn
+        const char* label; ///< nullptr where a sign is drawn
         Sign sign;
-        char press;         ///< 0 for a step
+        char press; ///< 0 for a step
         int step;
         int column, row, wide, high;
     };
@@ -177,10 +183,17 @@ void Keypad::draw_keys(Ui& ui, const Rect& rect) {
         return Key{id, label, Sign::plus, label[0], 0, column, row, wide, 1};
     };
     std::vector<Key> keys{
-        digit("keypad.7", "7", 0, 0),     digit("keypad.8", "8", 1, 0), digit("keypad.9", "9", 2, 0),
-        digit("keypad.4", "4", 0, 1),     digit("keypad.5", "5", 1, 1), digit("keypad.6", "6", 2, 1),
-        digit("keypad.1", "1", 0, 2),     digit("keypad.2", "2", 1, 2), digit("keypad.3", "3", 2, 2),
-        digit("keypad.point", as_shown(".") == "," ? "," : ".", 0, 3), digit("keypad.0", "0", 1, 3, fractions ? 1 : 2),
+        digit("keypad.7", "7", 0, 0),
+        digit("keypad.8", "8", 1, 0),
+        digit("keypad.9", "9", 2, 0),
+        digit("keypad.4", "4", 0, 1),
+        digit("keypad.5", "5", 1, 1),
+        digit("keypad.6", "6", 2, 1),
+        digit("keypad.1", "1", 0, 2),
+        digit("keypad.2", "2", 1, 2),
+        digit("keypad.3", "3", 2, 2),
+        digit("keypad.point", as_shown(".") == "," ? "," : ".", 0, 3),
+        digit("keypad.0", "0", 1, 3, fractions ? 1 : 2),
     };
     keys.push_back({"keypad.back", nullptr, Sign::backspace, '\b', 0, 3, 0, 1, fractions ? 1 : 2});
     keys.push_back({"keypad.less", nullptr, Sign::minus, 0, -1, 3, fractions ? 1 : 2, 1, 1});
@@ -198,7 +211,8 @@ void Keypad::draw_keys(Ui& ui, const Rect& rect) {
         const auto high = static_cast<float>(key.high);
         const Rect place{rect.x + static_cast<float>(key.column) * (key_w + look::grid),
                          rect.y + static_cast<float>(key.row) * (key_h + look::grid),
-                         wide * key_w + (wide - 1.0f) * look::grid, high * key_h + (high - 1.0f) * look::grid};
+                         wide * key_w + (wide - 1.0f) * look::grid,
+                         high * key_h + (high - 1.0f) * look::grid};
         // Held down, steps and backspace go on.
         const bool repeats = key.step != 0 || key.press == '\b';
         ImGui::PushButtonRepeat(repeats);
@@ -207,9 +221,13 @@ void Keypad::draw_keys(Ui& ui, const Rect& rect) {
         if (touch.pressed && repeats) ui.lively = std::max(ui.lively, 2);
         const bool working = key.column == 3;
         list.AddRectFilled({place.x, place.y}, {place.right(), place.bottom()},
-                           touch.pressed ? ink.pressed : working ? ink.tint : ink.well, look::control_rounding);
+                           touch.pressed ? ink.pressed
+                           : working     ? ink.tint
+                                         : ink.well,
+                           look::control_rounding);
         if (key.label == nullptr) {
-            draw_sign(list, key.sign, {place.x + place.w / 2.0f, place.y + place.h / 2.0f}, 22.0f, ink.ink, 2.0f);
+            draw_sign(list, key.sign, {place.x + place.w / 2.0f, place.y + place.h / 2.0f}, 22.0f, ink.ink,
+                      2.0f);
         } else {
             const bool word = key.label[1] != '\0';
             text_in(ui, place, word ? ui.type.label : ui.type.large, ink.ink, key.label, Align::middle);
@@ -245,14 +263,16 @@ void Keypad::draw(Ui& ui, const Rect& screen, const Rect& place, bool from_below
     draw_value(ui, {left, y, width, value_h});
     y += value_h + 6.0f;
 
-    // Limits, and in their place the sentence of a refusal; two lines are kept free for it wherever there is room.
+    // Limits, and in their place the sentence of a refusal; two lines are kept free for it wherever there is
+    // room.
     const float said_h = tight ? 24.0f : 42.0f;
     ImGui::PushClipRect({left, y}, {left + width, y + said_h + 4.0f}, true);
     if (refusal_.empty()) {
         text_in(ui, {left, y, width, 20.0f}, ui.type.small, ink.ink_soft, entry_.limits_text());
     } else {
         ImFont* font = text_width(ui.type.label, refusal_) > 1.9f * width ? ui.type.small : ui.type.label;
-        ImGui::GetWindowDrawList()->AddText(font, font->FontSize, {left, y}, ink.mark, refusal_.c_str(), nullptr, width);
+        ImGui::GetWindowDrawList()->AddText(font, font->FontSize, {left, y}, ink.mark, refusal_.c_str(),
+                                            nullptr, width);
     }
     ImGui::PopClipRect();
     y += said_h;
@@ -268,15 +288,19 @@ void Keypad::draw(Ui& ui, const Rect& screen, const Rect& place, bool from_below
     draw_keys(ui, {flat ? left + width + pad : left, flat ? at.y + pad : y, width, keys_h});
 
     const float third = may_clear_ ? (width - 2.0f * look::grid) / 3.0f : (width - look::grid) / 2.0f;
-    if (button_at(ui, "keypad.cancel", {left, footer_y, third, footer_h}, words::keypad_cancel, ButtonKind::plain)) leave = true;
+    if (button_at(ui, "keypad.cancel", {left, footer_y, third, footer_h}, words::keypad_cancel,
+                  ButtonKind::plain))
+        leave = true;
     if (may_clear_ && button_at(ui, "keypad.clear", {left + third + look::grid, footer_y, third, footer_h},
                                 words::keypad_clear, ButtonKind::plain)) {
         clear_amount();
     }
-    if (button_at(ui, "keypad.ok", {left + width - third, footer_y, third, footer_h}, words::keypad_set, ButtonKind::main)) set();
+    if (button_at(ui, "keypad.ok", {left + width - third, footer_y, third, footer_h}, words::keypad_set,
+                  ButtonKind::main))
+        set();
     end_sheet(ui);
     if (leave) close();
-    if (result_) ui.lively = std::max(ui.lively, 2);  // the field collects it in the next frame
+    if (result_) ui.lively = std::max(ui.lively, 2); // the field collects it in the next frame
 }
 
-}  // namespace evenfall::shell::widgets
+} // namespace evenfall::shell::widgets

@@ -5,21 +5,21 @@
 
 namespace evenfall::shell::widgets {
 
-/// The page's own keypad: a sheet over the panel (landscape) or from below (phone). Fields open it and collect from it.
-/// Ids: keypad.0 … keypad.9, keypad.point, keypad.bar, keypad.space, keypad.sign, keypad.back, keypad.less,
-/// keypad.more, keypad.unit.<i>, keypad.clear, keypad.cancel, keypad.ok.
+/// The page's own keypad: a sheet over the panel (landscape) or from below (phone). Fields open it and
+/// collect from it. Ids: keypad.0 … keypad.9, keypad.point, keypad.bar, keypad.space, keypad.sign,
+/// keypad.back, keypad.less, keypad.more, keypad.unit.<i>, keypad.clear, keypad.cancel, keypad.ok.
 class Keypad {
 public:
     /// Opens for a field. `may_clear` adds the key that leaves the amount out.
-    void open(std::string_view field_id, std::string_view label, double value_si, const NumberSpec& spec, Unit unit,
-              bool may_clear = false);
+    void open(std::string_view field_id, std::string_view label, double value_si, const NumberSpec& spec,
+              Unit unit, bool may_clear = false);
     void close();
     [[nodiscard]] bool is_open() const { return open_; }
     [[nodiscard]] const std::string& field() const { return field_; }
 
     /// What was set for this field, once. The keypad stays open until settle().
     struct Result {
-        std::optional<double> amount_si;  ///< nullopt = left out
+        std::optional<double> amount_si; ///< nullopt = left out
     };
     [[nodiscard]] std::optional<Result> collect(std::string_view field_id);
 
@@ -44,7 +44,7 @@ private:
 
     bool open_ = false;
     bool may_clear_ = false;
-    float out_ = 0.0f;  ///< how far the sheet has slid, 0 to 1
+    float out_ = 0.0f; ///< how far the sheet has slid, 0 to 1
     std::string field_;
     std::string label_;
     KeypadEntry entry_;
@@ -54,4 +54,4 @@ private:
     std::optional<std::pair<Quantity, Unit>> unit_choice_;
 };
 
-}  // namespace evenfall::shell::widgets
+} // namespace evenfall::shell::widgets

@@ -9,19 +9,22 @@
 namespace evenfall::shell::widgets {
 namespace {
 
-constexpr std::string_view minus_sign = "−";  // U+2212, three bytes
+constexpr std::string_view minus_sign = "−"; // U+2212, three bytes
 
-bool is_digit(char c) { return c >= '0' && c <= '9'; }
+bool is_digit(char c) {
+    return c >= '0' && c <= '9';
+}
 
 /// Without needless zeros: "12.50" → "12.5", "3.0" → "3". Typing goes on from there.
 std::string without_tail(std::string text) {
     if (text.find('.') == std::string::npos) return text;
-    while (text.back() == '0') text.pop_back();
+    while (text.back() == '0')
+        text.pop_back();
     if (text.back() == '.') text.pop_back();
     return text;
 }
 
-}  // namespace
+} // namespace
 
 std::optional<double> typed_number(std::string_view text) {
     const auto read = units::read_number(text, units::Unit::one);
@@ -59,13 +62,15 @@ void KeypadEntry::press(char key) {
         }
     } else {
         std::string next = text_;
-        if (fresh_) next = sign_chosen_ && text_.starts_with(minus_sign) ? std::string(minus_sign) : std::string();
+        if (fresh_)
+            next = sign_chosen_ && text_.starts_with(minus_sign) ? std::string(minus_sign) : std::string();
         const bool has_bar = next.find('/') != std::string::npos;
         const bool has_point = next.find('.') != std::string::npos;
         const bool has_space = next.find(' ') != std::string::npos;
         const bool after_digit = !next.empty() && is_digit(next.back());
         const bool known = is_digit(key) || key == '.' || key == '/' || key == ' ';
-        if (!known || next.size() >= entry_length + (next.starts_with(minus_sign) ? minus_sign.size() : 0)) return;
+        if (!known || next.size() >= entry_length + (next.starts_with(minus_sign) ? minus_sign.size() : 0))
+            return;
         if (key == '.' && (has_point || has_bar || has_space)) return;
         if (key == '/' && (has_bar || has_point || !after_digit)) return;
         if (key == ' ' && (has_space || has_bar || has_point || !after_digit)) return;
@@ -93,7 +98,8 @@ void KeypadEntry::step(int direction) {
     const double from = amount() ? to_unit(*amount(), unit_) : low;
     if (!std::isfinite(from) || !(step > 0.0)) return;
     const double steps = from / step;
-    // From a value between two steps the first press goes to the nearer end of that step in the asked direction.
+    // From a value between two steps the first press goes to the nearer end of that step in the asked
+    // direction.
     constexpr double same = 1e-6;
     const double next = direction > 0 ? std::floor(steps + same) + 1.0 : std::ceil(steps - same) - 1.0;
     show(from_unit(std::clamp(next * step, low, high), unit_));
@@ -128,7 +134,9 @@ std::string KeypadEntry::limits_text() const {
     const auto [low, high] = std::minmax(ends[0], ends[1]);
     const double grain = resolution(unit_, spec_.decimals);
     constexpr double same = 1e-6;
-    const auto text_of = [this](double shown) { return as_shown(without_tail(typed_number_text(from_unit(shown, unit_), unit_, spec_.decimals))); };
+    const auto text_of = [this](double shown) {
+        return as_shown(without_tail(typed_number_text(from_unit(shown, unit_), unit_, spec_.decimals)));
+    };
     std::string text = text_of(std::ceil(low / grain - same) * grain);
     if (std::isfinite(high)) {
         text += std::string(" ") + look::words::to + " " + text_of(std::floor(high / grain + same) * grain);
@@ -141,4 +149,4 @@ std::string KeypadEntry::limits_text() const {
     return text + std::string(sign);
 }
 
-}  // namespace evenfall::shell::widgets
+} // namespace evenfall::shell::widgets

@@ -15,11 +15,13 @@ struct NumberSpec {
     Quantity quantity = Quantity::number;
     double least = 0.0;
     double most = 0.0;
-    std::optional<double> step;  ///< of the − and + keys, in the SI of the quantity; absent = usual_step of the unit
-    int decimals = -1;           ///< as shown; −1 = the unit's usual ones
+    std::optional<double>
+        step;          ///< of the − and + keys, in the SI of the quantity; absent = usual_step of the unit
+    int decimals = -1; ///< as shown; −1 = the unit's usual ones
 };
 
-/// Typed digits → number, the way a carver writes: "15.8", "15,8", "−3", "7/64", "1 3/8". nullopt when it is no number.
+/// Typed digits → number, the way a carver writes: "15.8", "15,8", "−3", "7/64", "1 3/8". nullopt when it is
+/// no number.
 [[nodiscard]] std::optional<double> typed_number(std::string_view text);
 
 /// Greatest number of characters the value line takes.
@@ -31,18 +33,20 @@ public:
     KeypadEntry() = default;
     KeypadEntry(const NumberSpec& spec, double value_si, Unit unit);
 
-    /// One key: '0'–'9', '.' (',' means the same), '/', ' ', '-' (begins a negative number, or turns the sign of one
-    /// under way), '\b' (takes one back), '\x7f' (clears). Keys that would make nonsense (second point or bar) are ignored.
+    /// One key: '0'–'9', '.' (',' means the same), '/', ' ', '-' (begins a negative number, or turns the sign
+    /// of one under way), '\b' (takes one back), '\x7f' (clears). Keys that would make nonsense (second point
+    /// or bar) are ignored.
     void press(char key);
     /// Turns the sign round and keeps the digits; a digit that then replaces a marked value keeps the sign.
     void turn_sign();
-    /// Steps up (+1) or down (−1) from what stands there, onto a whole multiple of the step, held within the limits.
+    /// Steps up (+1) or down (−1) from what stands there, onto a whole multiple of the step, held within the
+    /// limits.
     void step(int direction);
     /// Shows the same amount in another unit of the quantity. Unreadable text is kept as it is.
     void change_unit(Unit unit);
 
     [[nodiscard]] const std::string& text() const { return text_; }
-    [[nodiscard]] bool whole_marked() const { return fresh_; }  ///< next digit replaces all
+    [[nodiscard]] bool whole_marked() const { return fresh_; } ///< next digit replaces all
     [[nodiscard]] Unit unit() const { return unit_; }
     [[nodiscard]] const NumberSpec& spec() const { return spec_; }
     /// The amount in SI; nullopt while the text is no number.
@@ -59,8 +63,8 @@ private:
     Unit unit_ = Unit::none;
     std::string text_;
     bool fresh_ = true;
-    bool sign_chosen_ = false;  ///< turned since the value was shown
-    std::optional<double> untouched_si_;  ///< the exact amount behind the text until a key changes it
+    bool sign_chosen_ = false;           ///< turned since the value was shown
+    std::optional<double> untouched_si_; ///< the exact amount behind the text until a key changes it
 };
 
-}  // namespace evenfall::shell::widgets
+} // namespace evenfall::shell::widgets

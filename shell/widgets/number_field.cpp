@@ -19,9 +19,11 @@ Touch field_ground(Ui& ui, std::string_view id, const Rect& rect) {
     const look::Palette& ink = ui.inks();
     const bool being_set = ui.keypad->is_open() && ui.keypad->field() == id;
     ImDrawList& list = *ImGui::GetWindowDrawList();
-    list.AddRectFilled({rect.x, rect.y}, {rect.right(), rect.bottom()}, touch.pressed ? ink.pressed : ink.well,
-                       look::control_rounding);
-    if (being_set) list.AddRect({rect.x, rect.y}, {rect.right(), rect.bottom()}, ink.focus, look::control_rounding, 0, 2.0f);
+    list.AddRectFilled({rect.x, rect.y}, {rect.right(), rect.bottom()},
+                       touch.pressed ? ink.pressed : ink.well, look::control_rounding);
+    if (being_set)
+        list.AddRect({rect.x, rect.y}, {rect.right(), rect.bottom()}, ink.focus, look::control_rounding, 0,
+                     2.0f);
     if (touch.focused) focus_ring(ui, rect, look::control_rounding);
     return touch;
 }
@@ -40,12 +42,12 @@ Rect labelled_row(Ui& ui, std::string_view label, std::string_view below, float 
     const float below_h = small->CalcTextSizeA(small->FontSize, FLT_MAX, 0.0f, broken.data(), end).y;
     const Rect row = take_row(std::max(row_h, 31.0f + below_h + 7.0f));
     text_in(ui, {row.x, row.y + 5.0f, text_w, 24.0f}, ui.type.body, ui.inks().ink, label);
-    ImGui::GetWindowDrawList()->AddText(small, small->FontSize, {row.x, row.y + 31.0f}, ui.inks().ink_soft, broken.data(),
-                                        end);
+    ImGui::GetWindowDrawList()->AddText(small, small->FontSize, {row.x, row.y + 31.0f}, ui.inks().ink_soft,
+                                        broken.data(), end);
     return {row.right() - width, row.y + 4.0f, width, look::target};
 }
 
-}  // namespace
+} // namespace
 
 std::optional<double> number_field_at(Ui& ui, std::string_view id, const Rect& rect, std::string_view label,
                                       double value_si, const NumberSpec& spec) {
@@ -63,7 +65,8 @@ std::optional<double> number_field(Ui& ui, std::string_view id, std::string_view
     return number_field_at(ui, id, labelled_row(ui, label, below, field_w), label, value_si, spec);
 }
 
-std::optional<std::optional<double>> optional_number_field(Ui& ui, std::string_view id, std::string_view label,
+std::optional<std::optional<double>> optional_number_field(Ui& ui, std::string_view id,
+                                                           std::string_view label,
                                                            std::optional<double> value_si, double start_si,
                                                            const NumberSpec& spec, std::string_view absent,
                                                            std::string_view below, bool may_clear) {
@@ -73,24 +76,28 @@ std::optional<std::optional<double>> optional_number_field(Ui& ui, std::string_v
     const Touch touch = field_ground(ui, id, rect);
     const Rect inner{rect.x + 12.0f, rect.y, rect.w - 24.0f, rect.h};
     if (value_si) {
-        figure_in(ui, inner, ui.type.body_strong, ui.inks().ink, number_text(*value_si, unit, spec.decimals), symbol(unit));
+        figure_in(ui, inner, ui.type.body_strong, ui.inks().ink, number_text(*value_si, unit, spec.decimals),
+                  symbol(unit));
     } else {
         text_in(ui, inner, ui.type.label, ui.inks().ink_soft, absent, Align::right);
     }
-    if (touch.tapped) ui.keypad->open(id, label, value_si.value_or(start_si), spec, unit, may_clear && value_si);
+    if (touch.tapped)
+        ui.keypad->open(id, label, value_si.value_or(start_si), spec, unit, may_clear && value_si);
     if (const auto result = ui.keypad->collect(id)) return result->amount_si;
     return std::nullopt;
 }
 
-std::optional<std::string> text_field(Ui& ui, std::string_view id, std::string_view label, std::string_view value) {
+std::optional<std::string> text_field(Ui& ui, std::string_view id, std::string_view label,
+                                      std::string_view value) {
     const Rect row = take_row(60.0f);
     const Touch touch = touch_area(ui, id, row);
     const look::Palette& ink = ui.inks();
     ImDrawList& list = *ImGui::GetWindowDrawList();
     const Rect field{row.x, row.y + 4.0f, row.w, row.h - 8.0f};
-    list.AddRectFilled({field.x, field.y}, {field.right(), field.bottom()}, touch.pressed ? ink.pressed : ink.well,
-                       look::control_rounding);
-    text_in(ui, {field.x + 12.0f, field.y + 5.0f, field.w - 40.0f, 18.0f}, ui.type.small, ink.ink_soft, label);
+    list.AddRectFilled({field.x, field.y}, {field.right(), field.bottom()},
+                       touch.pressed ? ink.pressed : ink.well, look::control_rounding);
+    text_in(ui, {field.x + 12.0f, field.y + 5.0f, field.w - 40.0f, 18.0f}, ui.type.small, ink.ink_soft,
+            label);
     text_in(ui, {field.x + 12.0f, field.y + 23.0f, field.w - 40.0f, 25.0f}, ui.type.body, ink.ink,
             value.empty() ? std::string_view(look::words::none) : value);
     draw_sign(list, Sign::chevron, {field.right() - 16.0f, field.y + field.h / 2.0f}, 18.0f, ink.ink_soft);
@@ -104,4 +111,4 @@ std::optional<std::string> text_field(Ui& ui, std::string_view id, std::string_v
     return text;
 }
 
-}  // namespace evenfall::shell::widgets
+} // namespace evenfall::shell::widgets

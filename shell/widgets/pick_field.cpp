@@ -18,11 +18,13 @@ std::optional<std::string> pick_field(Ui& ui, std::string_view id, std::string_v
     const look::Palette& ink = ui.inks();
     ImDrawList& list = *ImGui::GetWindowDrawList();
     const Rect field{row.x, row.y + 4.0f, row.w, row.h - 8.0f};
-    list.AddRectFilled({field.x, field.y}, {field.right(), field.bottom()}, touch.pressed ? ink.pressed : ink.well,
-                       look::control_rounding);
-    const auto chosen = std::find_if(options.begin(), options.end(), [&](const PickOption& o) { return o.key == chosen_key; });
+    list.AddRectFilled({field.x, field.y}, {field.right(), field.bottom()},
+                       touch.pressed ? ink.pressed : ink.well, look::control_rounding);
+    const auto chosen = std::find_if(options.begin(), options.end(),
+                                     [&](const PickOption& o) { return o.key == chosen_key; });
     const std::string_view shown = chosen == options.end() ? chosen_key : std::string_view(chosen->label);
-    text_in(ui, {field.x + 12.0f, field.y + 5.0f, field.w - 44.0f, 18.0f}, ui.type.small, ink.ink_soft, label);
+    text_in(ui, {field.x + 12.0f, field.y + 5.0f, field.w - 44.0f, 18.0f}, ui.type.small, ink.ink_soft,
+            label);
     text_in(ui, {field.x + 12.0f, field.y + 23.0f, field.w - 44.0f, 25.0f}, ui.type.body, ink.ink, shown);
     draw_sign(list, Sign::down, {field.right() - 20.0f, field.y + field.h / 2.0f}, 16.0f, ink.ink_soft);
     if (touch.focused) focus_ring(ui, field, look::control_rounding);
@@ -32,7 +34,8 @@ std::optional<std::string> pick_field(Ui& ui, std::string_view id, std::string_v
     return result;
 }
 
-void Picker::open(std::string_view field_id, std::string_view label, std::vector<PickOption> options, std::string_view chosen) {
+void Picker::open(std::string_view field_id, std::string_view label, std::vector<PickOption> options,
+                  std::string_view chosen) {
     open_ = true;
     out_ = 0.0f;
     field_ = field_id;
@@ -53,7 +56,8 @@ void Picker::draw(Ui& ui, const Rect& screen, const Rect& place, bool from_below
     const ImVec2 at = ImGui::GetCursorScreenPos();
     constexpr float head_h = 60.0f;
     text_in(ui, {at.x + look::gutter, at.y, place.w - 80.0f, head_h}, ui.type.title, ui.inks().ink, label_);
-    if (sign_button_at(ui, "pick.cancel", {at.x + place.w - 56.0f, at.y + 6.0f, look::target, look::target}, Sign::close)) {
+    if (sign_button_at(ui, "pick.cancel", {at.x + place.w - 56.0f, at.y + 6.0f, look::target, look::target},
+                       Sign::close)) {
         leave = true;
     }
     begin_scroll_area(ui, "pick.list", {at.x, at.y + head_h, place.w, place.h - head_h});
@@ -67,7 +71,7 @@ void Picker::draw(Ui& ui, const Rect& screen, const Rect& place, bool from_below
     end_scroll_area(ui);
     end_sheet(ui);
     if (leave) close();
-    if (result_) ui.lively = std::max(ui.lively, 2);  // the field collects it in the next frame
+    if (result_) ui.lively = std::max(ui.lively, 2); // the field collects it in the next frame
 }
 
-}  // namespace evenfall::shell::widgets
+} // namespace evenfall::shell::widgets

@@ -9,8 +9,8 @@ namespace evenfall::shell::widgets {
 
 struct PickOption {
     std::string key{};   ///< as in a document: "basswood"
-    std::string label{};  ///< as shown
-    std::string below{};  ///< soft second line: density, source; may be empty
+    std::string label{}; ///< as shown
+    std::string below{}; ///< soft second line: density, source; may be empty
 };
 
 /// A row with a label and the chosen option; a tap opens a list sheet. Option rows are recorded as
@@ -21,7 +21,8 @@ std::optional<std::string> pick_field(Ui& ui, std::string_view id, std::string_v
 /// The list sheet behind pick_field; one per application, drawn by app.cpp.
 class Picker {
 public:
-    void open(std::string_view field_id, std::string_view label, std::vector<PickOption> options, std::string_view chosen);
+    void open(std::string_view field_id, std::string_view label, std::vector<PickOption> options,
+              std::string_view chosen);
     void close() { open_ = false; }
     /// Closes, and what was picked and not yet collected is given up.
     void put_away() {
@@ -42,4 +43,4 @@ private:
     std::optional<std::string> result_;
 };
 
-}  // namespace evenfall::shell::widgets
+} // namespace evenfall::shell::widgets

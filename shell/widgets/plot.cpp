@@ -30,7 +30,9 @@ Range heights(const Plot& plot) {
     return {std::floor(least / step + 1e-6) * step, std::ceil(most / step - 1e-6) * step, step};
 }
 
-int decimals_of(double step) { return std::clamp(static_cast<int>(std::ceil(-std::log10(step) - 1e-9)), 0, 4); }
+int decimals_of(double step) {
+    return std::clamp(static_cast<int>(std::ceil(-std::log10(step) - 1e-9)), 0, 4);
+}
 
 struct Frame {
     Rect box;
@@ -52,7 +54,8 @@ void draw_axes(Ui& ui, const Plot& plot, const Frame& frame) {
         const double value = frame.y.least + i * frame.y.step;
         const float y = std::round(frame.at(frame.x_least, value).y);
         const bool zero = plot.with_zero && std::abs(value) < 1e-9 * frame.y.step + 1e-12;
-        list.AddRectFilled({frame.box.x - 4.0f, y}, {frame.box.right(), y + 1.0f}, zero ? ink.line : ink.rule);
+        list.AddRectFilled({frame.box.x - 4.0f, y}, {frame.box.right(), y + 1.0f},
+                           zero ? ink.line : ink.rule);
         text_in(ui, {frame.box.x - 52.0f, y - 10.0f, 44.0f, 20.0f}, font, ink.ink_soft,
                 number_text(zero ? 0.0 : value, Unit::none, decimals), Align::right);
     }
@@ -78,16 +81,20 @@ void draw_lines(Ui& ui, const Plot& plot, const Frame& frame) {
     if (plot.hatched) {
         const float zero_y = frame.at(frame.x_least, 0.0).y;
         for (float x = frame.box.x + 3.0f; x < frame.box.right(); x += 5.0f) {
-            const double value = frame.x_least + static_cast<double>((x - frame.box.x) / frame.box.w) * (frame.x_most - frame.x_least);
+            const double value = frame.x_least + static_cast<double>((x - frame.box.x) / frame.box.w) *
+                                                     (frame.x_most - frame.x_least);
             for (const PlotLine& line : plot.lines) {
                 const auto up = read_off(line, value);
-                if (up && *up > 0.0) list.AddLine({x, zero_y}, {x, frame.at(value, *up).y}, look::faded(ink.water_line, 0.55f), 1.0f);
+                if (up && *up > 0.0)
+                    list.AddLine({x, zero_y}, {x, frame.at(value, *up).y}, look::faded(ink.water_line, 0.55f),
+                                 1.0f);
             }
         }
     }
     for (const PlotLine& line : plot.lines) {
         std::vector<ImVec2> points;
-        for (const PlotPoint& p : line.points) points.push_back(frame.at(p.x, p.y));
+        for (const PlotPoint& p : line.points)
+            points.push_back(frame.at(p.x, p.y));
         if (!line.dashed) {
             list.AddPolyline(points.data(), static_cast<int>(points.size()), ink.water_line, 0, 2.25f);
             continue;
@@ -99,7 +106,8 @@ void draw_lines(Ui& ui, const Plot& plot, const Frame& frame) {
             const double span = line.points.back().x - from;
             const double a = from + span * i / pieces;
             const double b = a + 0.55 * span / pieces;
-            list.AddLine(frame.at(a, read_off(line, a).value_or(0.0)), frame.at(b, read_off(line, b).value_or(0.0)), ink.mark, 2.0f);
+            list.AddLine(frame.at(a, read_off(line, a).value_or(0.0)),
+                         frame.at(b, read_off(line, b).value_or(0.0)), ink.mark, 2.0f);
         }
     }
 }
@@ -112,11 +120,12 @@ void draw_mark(Ui& ui, const Frame& frame, const PlotMark& mark, float above) {
         list.AddLine({x, y}, {x, std::min(y + 5.0f, frame.box.bottom())}, ink.ink, 1.25f);
     const float w = text_width(ui.type.small, mark.text);
     const float left = std::clamp(x - 0.5f * w, frame.box.x + 2.0f, frame.box.right() - w);
-    list.AddRectFilled({left - 3.0f, frame.box.y + above - 18.0f}, {left + w + 3.0f, frame.box.y + above}, ink.card, 3.0f);
+    list.AddRectFilled({left - 3.0f, frame.box.y + above - 18.0f}, {left + w + 3.0f, frame.box.y + above},
+                       ink.card, 3.0f);
     text_in(ui, {left, frame.box.y + above - 18.0f, w, 18.0f}, ui.type.small, ink.ink, mark.text);
 }
 
-}  // namespace
+} // namespace
 
 double round_step(double span, int parts) {
     const double raw = span / std::max(parts, 1);
@@ -139,8 +148,8 @@ std::optional<double> read_off(const PlotLine& line, double x) {
     return points.front().y;
 }
 
-std::optional<double> plot(Ui& ui, std::string_view id, const Plot& plot, std::optional<double> read_x, std::string_view read,
-                           float height) {
+std::optional<double> plot(Ui& ui, std::string_view id, const Plot& plot, std::optional<double> read_x,
+                           std::string_view read, float height) {
     gap(8.0f);
     const look::Palette& ink = ui.inks();
     const Rect head = take_row(24.0f);
@@ -149,10 +158,14 @@ std::optional<double> plot(Ui& ui, std::string_view id, const Plot& plot, std::o
     const Rect whole = take_row(height);
     const Touch touch = touch_area(ui, id, whole);
     const float marks_h = plot.marks.empty() ? 8.0f : 26.0f;
-    const Frame frame{{whole.x + 46.0f, whole.y + 8.0f, whole.w - 56.0f, whole.h - 34.0f}, plot.x_least, plot.x_most, heights(plot)};
+    const Frame frame{{whole.x + 46.0f, whole.y + 8.0f, whole.w - 56.0f, whole.h - 34.0f},
+                      plot.x_least,
+                      plot.x_most,
+                      heights(plot)};
     draw_axes(ui, plot, frame);
     draw_lines(ui, plot, frame);
-    for (const PlotMark& mark : plot.marks) draw_mark(ui, frame, mark, marks_h - 6.0f);
+    for (const PlotMark& mark : plot.marks)
+        draw_mark(ui, frame, mark, marks_h - 6.0f);
     if (touch.focused) focus_ring(ui, whole, look::control_rounding);
 
     std::optional<double> moved;
@@ -180,4 +193,4 @@ std::optional<double> plot(Ui& ui, std::string_view id, const Plot& plot, std::o
     return moved;
 }
 
-}  // namespace evenfall::shell::widgets
+} // namespace evenfall::shell::widgets

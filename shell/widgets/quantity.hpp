@@ -11,25 +11,42 @@
 namespace evenfall::shell::widgets {
 
 enum class Quantity {
-    length,       ///< m;      mm · in · in as a fraction
-    thickness,    ///< m;      mm · µm · thousandths of an inch (coats, gaps of wire)
-    mass,         ///< kg;     g · oz · grain
-    fall,         ///< m/s;    s/ft · mm/s · s/m   (a time per length grows as the speed falls)
-    angle,        ///< rad;    °
-    temperature,  ///< °C;     °C · °F
-    salinity,     ///< g/kg
-    percent,      ///< a share of 1, shown as %
-    per_hundred,  ///< a number that is already in % (moisture)
-    density,      ///< kg/m³;  kg/m³ · lb/ft³
-    number,       ///< a plain number
-    depth,        ///< m;      m · ft · mm (of water: a tub, a fall)
+    length,      ///< m;      mm · in · in as a fraction
+    thickness,   ///< m;      mm · µm · thousandths of an inch (coats, gaps of wire)
+    mass,        ///< kg;     g · oz · grain
+    fall,        ///< m/s;    s/ft · mm/s · s/m   (a time per length grows as the speed falls)
+    angle,       ///< rad;    °
+    temperature, ///< °C;     °C · °F
+    salinity,    ///< g/kg
+    percent,     ///< a share of 1, shown as %
+    per_hundred, ///< a number that is already in % (moisture)
+    density,     ///< kg/m³;  kg/m³ · lb/ft³
+    number,      ///< a plain number
+    depth,       ///< m;      m · ft · mm (of water: a tub, a fall)
 };
 
 enum class Unit {
-    millimetre, inch, inch_fraction, micrometre, mil,
-    gram, ounce, grain,
-    second_per_foot, millimetre_per_second, second_per_metre,
-    degree, celsius, fahrenheit, gram_per_kilogram, percent, kilogram_per_cubic_metre, pound_per_cubic_foot, metre, foot, none,
+    millimetre,
+    inch,
+    inch_fraction,
+    micrometre,
+    mil,
+    gram,
+    ounce,
+    grain,
+    second_per_foot,
+    millimetre_per_second,
+    second_per_metre,
+    degree,
+    celsius,
+    fahrenheit,
+    gram_per_kilogram,
+    percent,
+    kilogram_per_cubic_metre,
+    pound_per_cubic_foot,
+    metre,
+    foot,
+    none,
 };
 
 /// Units that a quantity may be shown in; the first is the metric default.
@@ -37,19 +54,22 @@ enum class Unit {
 
 /// "mm", "in", "s/ft", "°" …; empty for Unit::none. inch_fraction and inch both give "in".
 [[nodiscard]] std::string_view symbol(Unit unit);
-/// What stands on the button that chooses the unit: as symbol(), but "in 0.00" and "in 1/64" for the two ways of reading a rule.
+/// What stands on the button that chooses the unit: as symbol(), but "in 0.00" and "in 1/64" for the two ways
+/// of reading a rule.
 [[nodiscard]] std::string_view choice_label(Unit unit);
 
 /// SI value → number in the unit, and back. A fall of zero or less has no time per length: +infinity.
 [[nodiscard]] double to_unit(double si, Unit unit);
 [[nodiscard]] double from_unit(double shown, Unit unit);
 
-/// The number as text in the unit, without its symbol: "−3.1", "1.9", "1 3/8". Real minus sign; trailing zeros kept to
-/// the unit's usual decimals (mm 1, in 3, g 2, s/ft 2, mm/s 0, ° 1, °C 1 …) unless `decimals` says otherwise.
+/// The number as text in the unit, without its symbol: "−3.1", "1.9", "1 3/8". Real minus sign; trailing
+/// zeros kept to the unit's usual decimals (mm 1, in 3, g 2, s/ft 2, mm/s 0, ° 1, °C 1 …) unless `decimals`
+/// says otherwise.
 [[nodiscard]] std::string number_text(double si, Unit unit, int decimals = -1);
 /// The same as it is typed, with a point whatever the device's language.
 [[nodiscard]] std::string typed_number_text(double si, Unit unit, int decimals = -1);
-/// A typed number as the device's language writes it: Dear ImGui's PlatformLocaleDecimalPoint stands for its point.
+/// A typed number as the device's language writes it: Dear ImGui's PlatformLocaleDecimalPoint stands for its
+/// point.
 [[nodiscard]] std::string as_shown(std::string typed);
 /// An end of the doubt of a fall: words where nobody would see it fall, which no time per length can tell.
 [[nodiscard]] std::string fall_end_text(double speed_m_s, Unit unit);
@@ -65,7 +85,7 @@ enum class Unit {
 /// The builder's chosen unit for each quantity.
 class Units {
 public:
-    Units();  ///< metric: mm, g, s/ft, °C
+    Units(); ///< metric: mm, g, s/ft, °C
     [[nodiscard]] Unit of(Quantity quantity) const { return chosen_[static_cast<std::size_t>(quantity)]; }
     /// Ignored when the unit does not belong to the quantity.
     void choose(Quantity quantity, Unit unit);
@@ -76,4 +96,4 @@ private:
     std::array<Unit, 12> chosen_{};
 };
 
-}  // namespace evenfall::shell::widgets
+} // namespace evenfall::shell::widgets

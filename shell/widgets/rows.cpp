@@ -23,7 +23,8 @@ void draw_cells(Ui& ui, const Rect& row, std::span<const Column> columns, std::s
 }
 
 void hairline_below(Ui& ui, const Rect& row) {
-    ImGui::GetWindowDrawList()->AddRectFilled({row.x, row.bottom() - 1.0f}, {row.right(), row.bottom()}, ui.inks().rule);
+    ImGui::GetWindowDrawList()->AddRectFilled({row.x, row.bottom() - 1.0f}, {row.right(), row.bottom()},
+                                              ui.inks().rule);
 }
 
 /// Ground of a row that reaches a little beyond the text on both sides.
@@ -32,10 +33,12 @@ void row_ground(const Ui& ui, const Rect& row, bool chosen, bool pressed) {
     ImDrawList& list = *ImGui::GetWindowDrawList();
     list.AddRectFilled({row.x - 8.0f, row.y}, {row.right() + 8.0f, row.bottom() - 1.0f},
                        pressed ? ui.inks().pressed : ui.inks().tint, look::control_rounding);
-    if (chosen) list.AddRectFilled({row.x - 8.0f, row.y + 10.0f}, {row.x - 5.0f, row.bottom() - 11.0f}, ui.inks().mark, 1.5f);
+    if (chosen)
+        list.AddRectFilled({row.x - 8.0f, row.y + 10.0f}, {row.x - 5.0f, row.bottom() - 11.0f},
+                           ui.inks().mark, 1.5f);
 }
 
-}  // namespace
+} // namespace
 
 bool list_row(Ui& ui, std::string_view id, const ListRow& row) {
     const look::Palette& ink = ui.inks();
@@ -45,7 +48,8 @@ bool list_row(Ui& ui, std::string_view id, const ListRow& row) {
     hairline_below(ui, place);
     float right = place.right();
     if (row.leads_on) {
-        draw_sign(*ImGui::GetWindowDrawList(), Sign::chevron, {right - 8.0f, place.y + place.h / 2.0f}, 18.0f, ink.ink_soft);
+        draw_sign(*ImGui::GetWindowDrawList(), Sign::chevron, {right - 8.0f, place.y + place.h / 2.0f}, 18.0f,
+                  ink.ink_soft);
         right -= 26.0f;
     }
     if (!row.number.empty()) {
@@ -53,7 +57,8 @@ bool list_row(Ui& ui, std::string_view id, const ListRow& row) {
                                       row.enabled ? ink.ink : ink.ink_soft, row.number, row.unit);
         if (row.struck) {
             const float middle = place.y + 0.5f * place.h;
-            ImGui::GetWindowDrawList()->AddLine({right - width - 3.0f, middle}, {right + 3.0f, middle}, ink.ink, 2.0f);
+            ImGui::GetWindowDrawList()->AddLine({right - width - 3.0f, middle}, {right + 3.0f, middle},
+                                                ink.ink, 2.0f);
         }
         right -= width + 12.0f;
     }
@@ -69,7 +74,8 @@ bool list_row(Ui& ui, std::string_view id, const ListRow& row) {
     return touch.tapped;
 }
 
-void figure_row(Ui& ui, std::string_view label, std::string_view number, std::string_view unit, std::string_view below) {
+void figure_row(Ui& ui, std::string_view label, std::string_view number, std::string_view unit,
+                std::string_view below) {
     const Rect place = take_row(below.empty() ? 40.0f : 56.0f);
     const float width = figure_in(ui, place, ui.type.body_strong, ui.inks().ink, number, unit);
     const float text_w = place.w - width - 12.0f;
@@ -90,7 +96,8 @@ void table_head(Ui& ui, std::span<const Column> columns, std::span<const std::st
     hairline_below(ui, row);
 }
 
-bool table_row(Ui& ui, std::string_view id, std::span<const Column> columns, std::span<const Cell> cells, bool chosen) {
+bool table_row(Ui& ui, std::string_view id, std::span<const Column> columns, std::span<const Cell> cells,
+               bool chosen) {
     const Rect row = take_row(id.empty() ? 44.0f : look::target);
     const Touch touch = id.empty() ? Touch{} : touch_area(ui, id, row);
     row_ground(ui, row, chosen, touch.pressed);
@@ -102,8 +109,9 @@ bool table_row(Ui& ui, std::string_view id, std::span<const Column> columns, std
 
 void table_total(Ui& ui, std::span<const Column> columns, std::span<const Cell> cells) {
     const Rect row = take_row(44.0f);
-    ImGui::GetWindowDrawList()->AddRectFilled({row.x, row.y - 1.0f}, {row.right(), row.y + 0.75f}, ui.inks().ink_soft);
+    ImGui::GetWindowDrawList()->AddRectFilled({row.x, row.y - 1.0f}, {row.right(), row.y + 0.75f},
+                                              ui.inks().ink_soft);
     draw_cells(ui, row, columns, cells);
 }
 
-}  // namespace evenfall::shell::widgets
+} // namespace evenfall::shell::widgets

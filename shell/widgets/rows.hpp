@@ -6,16 +6,17 @@
 
 namespace evenfall::shell::widgets {
 
-/// A row that can be tapped: title and soft second line left, figure with unit right, chevron when it leads on.
+/// A row that can be tapped: title and soft second line left, figure with unit right, chevron when it leads
+/// on.
 struct ListRow {
     std::string_view title{};
     std::string_view below{};
     std::string_view number{};
     std::string_view unit{};
-    bool chosen = false;    ///< tinted, with a bar at its left edge
-    bool leads_on = false;  ///< chevron
+    bool chosen = false;   ///< tinted, with a bar at its left edge
+    bool leads_on = false; ///< chevron
     bool enabled = true;
-    bool struck = false;    ///< a line through the figure: kept, but no longer counted
+    bool struck = false; ///< a line through the figure: kept, but no longer counted
 };
 bool list_row(Ui& ui, std::string_view id, const ListRow& row);
 
@@ -31,7 +32,7 @@ struct Column {
 };
 struct Cell {
     std::string_view text{};
-    std::string_view unit{};   ///< thin beside the text
+    std::string_view unit{}; ///< thin beside the text
     bool strong = false;
 };
 void table_head(Ui& ui, std::span<const Column> columns, std::span<const std::string_view> titles);
@@ -41,4 +42,4 @@ bool table_row(Ui& ui, std::string_view id, std::span<const Column> columns, std
 /// The last line of a table, parted by a heavier rule.
 void table_total(Ui& ui, std::span<const Column> columns, std::span<const Cell> cells);
 
-}  // namespace evenfall::shell::widgets
+} // namespace evenfall::shell::widgets

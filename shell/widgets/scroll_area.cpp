@@ -8,11 +8,11 @@
 namespace evenfall::shell::widgets {
 namespace {
 
-constexpr float drag_begins_px = 9.0f;   // a press that wanders less is still a tap
-constexpr float glide_halves_s = 0.18f;  // time in which a glide loses half its speed
+constexpr float drag_begins_px = 9.0f;  // a press that wanders less is still a tap
+constexpr float glide_halves_s = 0.18f; // time in which a glide loses half its speed
 constexpr float glide_ends_px_s = 24.0f;
 constexpr float glide_most_px_s = 3500.0f;
-constexpr double finger_rests_s = 0.08;  // held this long before it leaves, a finger does not throw
+constexpr double finger_rests_s = 0.08; // held this long before it leaves, a finger does not throw
 
 /// Scrolls this area by the finger, and lets it glide on when the finger has left.
 void drag_scroll(Ui& ui, ImGuiWindow* window) {
@@ -24,15 +24,17 @@ void drag_scroll(Ui& ui, ImGuiWindow* window) {
     if (!ui.covered && io.MouseDown[0] && !glide.owned && area.Contains(io.MouseClickedPos[0])) {
         const ImVec2 way = io.MousePos - io.MouseClickedPos[0];
         if (glide.area == window->ID && io.MouseClicked[0]) glide.speed = 0.0f;
-        if (!glide.dragging && most > 0.0f && std::abs(way.y) > drag_begins_px && std::abs(way.y) > std::abs(way.x)) {
+        if (!glide.dragging && most > 0.0f && std::abs(way.y) > drag_begins_px &&
+            std::abs(way.y) > std::abs(way.x)) {
             glide.area = window->ID;
             glide.dragging = true;
-            ImGui::ClearActiveID();  // the widget under the finger is not tapped
+            ImGui::ClearActiveID(); // the widget under the finger is not tapped
         }
         if (glide.dragging && glide.area == window->ID) {
             ImGui::SetScrollY(window, std::clamp(window->Scroll.y - io.MouseDelta.y, 0.0f, most));
             if (io.MouseDelta.y != 0.0f) {
-                glide.speed = std::clamp(0.6f * glide.speed - 0.4f * io.MouseDelta.y / dt, -glide_most_px_s, glide_most_px_s);
+                glide.speed = std::clamp(0.6f * glide.speed - 0.4f * io.MouseDelta.y / dt, -glide_most_px_s,
+                                         glide_most_px_s);
                 glide.moved_s = ui.now_s;
             }
             ui.lively = std::max(ui.lively, 2);
@@ -66,16 +68,18 @@ void scroll_mark(const Ui& ui, const ImGuiWindow* window) {
     const float track = area.GetHeight() - 16.0f;
     const float length = std::max(32.0f, track * area.GetHeight() / whole);
     const float at = area.Min.y + 8.0f + (track - length) * (window->Scroll.y / window->ScrollMax.y);
-    ImGui::GetWindowDrawList()->AddRectFilled({area.Max.x - 7.0f, at}, {area.Max.x - 3.0f, at + length}, ui.inks().line, 2.0f);
+    ImGui::GetWindowDrawList()->AddRectFilled({area.Max.x - 7.0f, at}, {area.Max.x - 3.0f, at + length},
+                                              ui.inks().line, 2.0f);
 }
 
-}  // namespace
+} // namespace
 
 void begin_scroll_area(Ui& ui, std::string_view id, const Rect& rect, float padding) {
     ImGui::SetCursorScreenPos({rect.x, rect.y});
     ImGui::PushStyleVar(ImGuiStyleVar_WindowPadding, {padding, padding});
     ImGui::BeginChild(std::string(id).c_str(), {rect.w, rect.h}, ImGuiChildFlags_AlwaysUseWindowPadding,
-                      ImGuiWindowFlags_NoScrollbar | ImGuiWindowFlags_NoBackground | ImGuiWindowFlags_NavFlattened);
+                      ImGuiWindowFlags_NoScrollbar | ImGuiWindowFlags_NoBackground |
+                          ImGuiWindowFlags_NavFlattened);
     ImGui::PopStyleVar();
     drag_scroll(ui, ImGui::GetCurrentWindow());
 }
@@ -86,6 +90,8 @@ void end_scroll_area(Ui& ui) {
     ImGui::EndChild();
 }
 
-void scroll_to_top() { ImGui::SetScrollY(0.0f); }
+void scroll_to_top() {
+    ImGui::SetScrollY(0.0f);
+}
 
-}  // namespace evenfall::shell::widgets
+} // namespace evenfall::shell::widgets

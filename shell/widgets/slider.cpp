@@ -33,4 +33,4 @@ std::optional<double> slider_at(Ui& ui, std::string_view id, const Rect& rect, d
     return moved;
 }
 
-}  // namespace evenfall::shell::widgets
+} // namespace evenfall::shell::widgets

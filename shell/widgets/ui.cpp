@@ -10,21 +10,29 @@ namespace {
 
 // ImGui measures from a null pointer to the end of memory: no text at all has to be an empty one.
 constexpr std::string_view no_text = "";
-const char* begin_of(std::string_view text) { return text.empty() ? no_text.data() : text.data(); }
-const char* end_of(std::string_view text) { return begin_of(text) + text.size(); }
+const char* begin_of(std::string_view text) {
+    return text.empty() ? no_text.data() : text.data();
+}
+const char* end_of(std::string_view text) {
+    return begin_of(text) + text.size();
+}
 
 /// Distance from the top of a line of this face to its baseline.
-float baseline_in(const ImFont* font) { return font->Ascent * font->FontSize / (font->Ascent - font->Descent); }
+float baseline_in(const ImFont* font) {
+    return font->Ascent * font->FontSize / (font->Ascent - font->Descent);
+}
 
 /// Height of capitals, for centring: a line centred by its box looks low.
-float cap_height(const ImFont* font) { return font->FontSize * 0.498f; }
+float cap_height(const ImFont* font) {
+    return font->FontSize * 0.498f;
+}
 
 float snapped(float value) {
     const float density = std::max(ImGui::GetIO().DisplayFramebufferScale.y, 1.0f);
     return std::round(value * density) / density;
 }
 
-}  // namespace
+} // namespace
 
 Touch touch_area(Ui& ui, std::string_view id, const Rect& rect, bool enabled) {
     Touch touch;
@@ -33,7 +41,8 @@ Touch touch_area(Ui& ui, std::string_view id, const Rect& rect, bool enabled) {
     const ImRect clip = window->ClipRect;
     const ImVec2 middle = box.GetCenter();
     if (rect.w <= 0.0f || rect.h <= 0.0f) return touch;
-    ui.items.record({std::string(id), rect.x, rect.y, rect.w, rect.h, !ui.covered && enabled && clip.Contains(middle)});
+    ui.items.record(
+        {std::string(id), rect.x, rect.y, rect.w, rect.h, !ui.covered && enabled && clip.Contains(middle)});
     const bool live = enabled && !ui.covered;
     const ImGuiID key = window->GetID(begin_of(id), end_of(id));
     if (!live) ImGui::BeginDisabled(true);
@@ -50,7 +59,8 @@ Touch touch_area(Ui& ui, std::string_view id, const Rect& rect, bool enabled) {
 
 void focus_ring(const Ui& ui, const Rect& rect, float rounding) {
     const Rect outer = rect.inset(-3.0f);
-    // Drawn over everything of this window, the clip of a scroll area included, so that no edge of it is cut off.
+    // Drawn over everything of this window, the clip of a scroll area included, so that no edge of it is cut
+    // off.
     ImGui::GetWindowDrawList()->AddRect({outer.x, outer.y}, {outer.right(), outer.bottom()}, ui.inks().focus,
                                         rounding + 3.0f, 0, 2.5f);
 }
@@ -61,7 +71,7 @@ float text_width(ImFont* font, std::string_view text) {
 
 std::string broken_at_spaces(ImFont* font, std::string_view text, float width) {
     std::string out;
-    std::size_t line = 0;  // where the current line begins in `out`
+    std::size_t line = 0; // where the current line begins in `out`
     for (std::size_t at = 0; at < text.size();) {
         const std::size_t end = std::min(text.find_first_of(" \n", at), text.size());
         const std::string_view word = text.substr(at, end - at);
@@ -87,7 +97,8 @@ std::string broken_at_spaces(ImFont* font, std::string_view text, float width) {
 
 float text_at(ImFont* font, float x, float baseline_y, ImU32 colour, std::string_view text) {
     const float top = snapped(baseline_y - baseline_in(font));
-    ImGui::GetWindowDrawList()->AddText(font, font->FontSize, {snapped(x), top}, colour, begin_of(text), end_of(text));
+    ImGui::GetWindowDrawList()->AddText(font, font->FontSize, {snapped(x), top}, colour, begin_of(text),
+                                        end_of(text));
     return text_width(font, text);
 }
 
@@ -98,7 +109,7 @@ float text_in(Ui&, const Rect& rect, ImFont* font, ImU32 colour, std::string_vie
         held = text;
         while (!held.empty() && text_width(font, held + "…") > rect.w) {
             unsigned char taken = 0;
-            do {  // a whole UTF-8 sequence at a time
+            do { // a whole UTF-8 sequence at a time
                 taken = static_cast<unsigned char>(held.back());
                 held.pop_back();
             } while ((taken & 0xC0u) == 0x80u && !held.empty());
@@ -114,12 +125,17 @@ float text_in(Ui&, const Rect& rect, ImFont* font, ImU32 colour, std::string_vie
     return width;
 }
 
-float figure_in(Ui& ui, const Rect& rect, ImFont* font, ImU32 colour, std::string_view number, std::string_view unit,
-                Align align) {
-    ImFont* thin = font->FontSize > 30.0f ? ui.type.body : font->FontSize > 20.0f ? ui.type.label : ui.type.small;
+float figure_in(Ui& ui, const Rect& rect, ImFont* font, ImU32 colour, std::string_view number,
+                std::string_view unit, Align align) {
+    ImFont* thin = font->FontSize > 30.0f   ? ui.type.body
+                   : font->FontSize > 20.0f ? ui.type.label
+                                            : ui.type.small;
     const bool close = unit == "°" || unit == "°C" || unit == "°F";
     ImFont* unit_font = unit == "°" ? font : thin;
-    const float space = unit.empty() ? 0.0f : unit == "°" ? 1.0f : close ? 3.0f : std::round(font->FontSize * 0.16f);
+    const float space = unit.empty()  ? 0.0f
+                        : unit == "°" ? 1.0f
+                        : close       ? 3.0f
+                                      : std::round(font->FontSize * 0.16f);
     const float number_w = text_width(font, number);
     const float unit_w = unit.empty() ? 0.0f : space + text_width(unit_font, unit);
     float x = rect.x;
@@ -139,11 +155,13 @@ Rect take_row(float height) {
     return rect;
 }
 
-void gap(float height) { ImGui::ItemSize(ImVec2(0.0f, height)); }
+void gap(float height) {
+    ImGui::ItemSize(ImVec2(0.0f, height));
+}
 
 void rule(Ui& ui) {
     const Rect row = take_row(1.0f);
     ImGui::GetWindowDrawList()->AddRectFilled({row.x, row.y}, {row.right(), row.y + 1.0f}, ui.inks().rule);
 }
 
-}  // namespace evenfall::shell::widgets
+} // namespace evenfall::shell::widgets

@@ -9,8 +9,12 @@ namespace evenfall::shell::widgets {
 namespace {
 
 // ImGui takes a null for "up to the terminating zero", and an empty view may be null.
-const char* begin_of(std::string_view text) { return text.empty() ? "" : text.data(); }
-const char* end_of(std::string_view text) { return begin_of(text) + text.size(); }
+const char* begin_of(std::string_view text) {
+    return text.empty() ? "" : text.data();
+}
+const char* end_of(std::string_view text) {
+    return begin_of(text) + text.size();
+}
 
 float wrapped_height(ImFont* font, std::string_view text, float width) {
     const std::string broken = broken_at_spaces(font, text, width);
@@ -19,8 +23,8 @@ float wrapped_height(ImFont* font, std::string_view text, float width) {
 
 void wrapped_text(ImFont* font, float x, float y, float width, ImU32 colour, std::string_view text) {
     const std::string broken = broken_at_spaces(font, text, width);
-    ImGui::GetWindowDrawList()->AddText(font, font->FontSize, {std::round(x), std::round(y)}, colour, begin_of(broken),
-                                        end_of(broken));
+    ImGui::GetWindowDrawList()->AddText(font, font->FontSize, {std::round(x), std::round(y)}, colour,
+                                        begin_of(broken), end_of(broken));
 }
 
 void block(ImFont* font, ImU32 colour, std::string_view text) {
@@ -43,7 +47,8 @@ void box(Ui& ui, ImU32 ground, ImU32 edge, bool sign, std::string_view title, st
     const float left = sign ? 44.0f : pad + 4.0f;
     const float width = ImGui::GetContentRegionAvail().x - left - pad;
     const float title_h = title.empty() ? 0.0f : wrapped_height(ui.type.label_strong, title, width) + 2.0f;
-    const float height = pad + title_h + (text.empty() ? 0.0f : wrapped_height(ui.type.label, text, width)) + pad;
+    const float height =
+        pad + title_h + (text.empty() ? 0.0f : wrapped_height(ui.type.label, text, width)) + pad;
     const Rect row = take_row(height);
     ImDrawList& list = *ImGui::GetWindowDrawList();
     list.AddRectFilled({row.x, row.y}, {row.right(), row.bottom()}, ground, look::control_rounding);
@@ -60,7 +65,7 @@ void box(Ui& ui, ImU32 ground, ImU32 edge, bool sign, std::string_view title, st
     wrapped_text(ui.type.label, row.x + left, y, width, ui.inks().ink, text);
 }
 
-}  // namespace
+} // namespace
 
 void heading(Ui& ui, std::string_view text, std::string_view below) {
     block(ui.type.title, ui.inks().ink, text);
@@ -77,9 +82,13 @@ void subheading(Ui& ui, std::string_view text) {
     gap(6.0f);
 }
 
-void paragraph(Ui& ui, std::string_view text) { block(ui.type.label, ui.inks().ink, text); }
+void paragraph(Ui& ui, std::string_view text) {
+    block(ui.type.label, ui.inks().ink, text);
+}
 
-void note(Ui& ui, std::string_view text) { block(ui.type.small, ui.inks().ink_soft, text); }
+void note(Ui& ui, std::string_view text) {
+    block(ui.type.small, ui.inks().ink_soft, text);
+}
 
 void caution_box(Ui& ui, std::string_view title, std::string_view text) {
     box(ui, ui.inks().caution, ui.inks().mark, true, title, text);
@@ -98,4 +107,4 @@ void problem_line(Ui& ui, std::string_view sentence) {
     wrapped_text(ui.type.label, row.x + left, row.y, width, ui.inks().mark, sentence);
 }
 
-}  // namespace evenfall::shell::widgets
+} // namespace evenfall::shell::widgets

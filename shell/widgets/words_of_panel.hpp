@@ -21,4 +21,4 @@ void info_box(Ui& ui, std::string_view title, std::string_view text);
 /// A refusal or a warning: drawn mark and sentence in the mark's ink. Draws nothing for "".
 void problem_line(Ui& ui, std::string_view sentence);
 
-}  // namespace evenfall::shell::widgets
+} // namespace evenfall::shell::widgets

@@ -1,5 +1,5 @@
-// Prints every answer and plan of every demo preset, one number a line: "preset key value". Built natively and for the
-// page; compare.mjs holds the two against each other.
+// Prints every answer and plan of every demo preset, one number a line: "preset key value". Built natively
+// and for the page; compare.mjs holds the two against each other.
 
 #include "evenfall.hpp"
 
@@ -37,7 +37,8 @@ void rows(const std::string& preset, const std::string& prefix, const Answers& a
     for (std::size_t s = 0; s < a.stages.size(); ++s) {
         row(preset, prefix + "stage_" + std::to_string(s) + "_mass_kg", a.stages[s].mass_kg);
         row(preset, prefix + "stage_" + std::to_string(s) + "_in_tub_kg", a.stages[s].in_tub_kg);
-        row(preset, prefix + "stage_" + std::to_string(s) + "_tub_fall_m_s", a.stages[s].tub_fall ? a.stages[s].tub_fall->speed_m_s : 0.0);
+        row(preset, prefix + "stage_" + std::to_string(s) + "_tub_fall_m_s",
+            a.stages[s].tub_fall ? a.stages[s].tub_fall->speed_m_s : 0.0);
     }
     for (const SegmentAnswer& s : a.segments) {
         row(preset, prefix + s.name + "_wood_m3", s.wood_m3);
@@ -45,7 +46,7 @@ void rows(const std::string& preset, const std::string& prefix, const Answers& a
     }
 }
 
-}  // namespace
+} // namespace
 
 TEST_CASE("table of answers") {
     for (const std::string preset : {"millrace-170", "reedline-120", "quarry-230", "estuary-150"}) {

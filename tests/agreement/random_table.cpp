@@ -1,10 +1,11 @@
-// A thousand lures drawn by chance, worked through: one line a lure, all its numbers. Built natively and for the page;
-// compare.mjs holds the two against each other. A line is
+// A thousand lures drawn by chance, worked through: one line a lure, all its numbers. Built natively and for
+// the page; compare.mjs holds the two against each other. A line is
 //
 //   random DRAW TEXT KEY=NUMBERS KEY=NUMBERS …
 //
-// TEXT is a checksum of the document as it is written down, so that it is known to be the same lure; NUMBERS are parted by
-// commas, a number that the lure does not have is "-". A draw that cannot be built has the path of its refusal instead.
+// TEXT is a checksum of the document as it is written down, so that it is known to be the same lure; NUMBERS
+// are parted by commas, a number that the lure does not have is "-". A draw that cannot be built has the path
+// of its refusal instead.
 
 #include "flotation/float_answers.hpp"
 #include "joints/joint_answers.hpp"
@@ -27,7 +28,8 @@ constexpr int lures = 1000;
 /// FNV-1a, 32 bits (Fowler, Noll and Vo; from memory).
 unsigned checksum(const std::string& text) {
     unsigned sum = 2166136261u;
-    for (const char c : text) sum = (sum ^ static_cast<unsigned char>(c)) * 16777619u;
+    for (const char c : text)
+        sum = (sum ^ static_cast<unsigned char>(c)) * 16777619u;
     return sum;
 }
 
@@ -50,7 +52,9 @@ public:
     }
     Row& operator<<(const Vec3& v) { return *this << v.x << v.y << v.z; }
 
-    void print(unsigned long long draw, unsigned text) const { std::printf("random %llu %08x%s\n", draw, text, text_.c_str()); }
+    void print(unsigned long long draw, unsigned text) const {
+        std::printf("random %llu %08x%s\n", draw, text, text_.c_str());
+    }
 
 private:
     std::string text_;
@@ -58,8 +62,10 @@ private:
 };
 
 void falls(Row& row, const std::optional<Fall>& f) {
-    if (!f) row << std::nullopt;
-    else row << f->speed_m_s << f->slow_m_s << f->fast_m_s << f->pitch_rad << f->forward_m_s;
+    if (!f)
+        row << std::nullopt;
+    else
+        row << f->speed_m_s << f->slow_m_s << f->fast_m_s << f->pitch_rad << f->forward_m_s;
 }
 
 void answers(Row& row, const Answers& a) {
@@ -67,21 +73,25 @@ void answers(Row& row, const Answers& a) {
     row.key("place") << a.g_m << a.b_m << a.bg_m;
     row.key("hang") << a.pitch_rad << a.roll_rad;
     for (const StageAnswer& s : a.stages) {
-        row.key("stage") << s.mass_kg << s.mass_sigma_kg << s.displaced_m3 << s.in_water_kg << s.in_tub_kg << s.g_m << s.b_m;
+        row.key("stage") << s.mass_kg << s.mass_sigma_kg << s.displaced_m3 << s.in_water_kg << s.in_tub_kg
+                         << s.g_m << s.b_m;
         falls(row.key("fall"), s.fall);
         falls(row.key("fall"), s.tub_fall);
     }
     for (const SegmentAnswer& s : a.segments)
         row.key("segment") << s.wood_m3 << s.displaced_m3 << s.mass_kg << s.in_water_kg << s.g_m << s.b_m;
-    for (const CoatAnswer& c : a.coats) row.key("coat") << c.mass_kg << c.displaced_m3 << c.in_water_kg << c.felt_share;
+    for (const CoatAnswer& c : a.coats)
+        row.key("coat") << c.mass_kg << c.displaced_m3 << c.in_water_kg << c.felt_share;
 }
 
 void plan_of(Row& row, const preset::Document& document) {
     const auto plan = plan_lead(document);
     if (!plan.ok()) return;
-    row.key("plan") << (plan->met ? 1.0 : 0.0) << plan->after.mass_kg << plan->after.in_water_kg << plan->after.g_m;
+    row.key("plan") << (plan->met ? 1.0 : 0.0) << plan->after.mass_kg << plan->after.in_water_kg
+                    << plan->after.g_m;
     falls(row.key("plan_fall"), plan->after.fall);
-    for (const HolePlan& h : plan->holes) row.key("plan_hole") << h.mass_kg << h.column_m << h.depth_m;
+    for (const HolePlan& h : plan->holes)
+        row.key("plan_hole") << h.mass_kg << h.column_m << h.depth_m;
 }
 
 void joints_of(Row& row, const preset::Document& document) {
@@ -89,17 +99,18 @@ void joints_of(Row& row, const preset::Document& document) {
     if (!all.ok()) return;
     row.key("wrap") << all->wrap_rad[0] << all->wrap_rad[1];
     for (const joints::JointAnswer& j : all->joints) {
-        row.key("swing") << j.bare[0].angle_rad << j.bare[1].angle_rad << j.finished[0].angle_rad << j.finished[1].angle_rad
-                         << j.swing_rad[0] << j.swing_rad[1];
+        row.key("swing") << j.bare[0].angle_rad << j.bare[1].angle_rad << j.finished[0].angle_rad
+                         << j.finished[1].angle_rad << j.swing_rad[0] << j.swing_rad[1];
         row.key("mouth") << j.mouth_m[0].value_or(-1.0) << j.mouth_m[1].value_or(-1.0);
         row.key("joint") << j.play_per_eye_m << j.sag_rad << j.pin_length_m;
         row.key("eye") << j.eye.cut_m << j.eye.finished_m << j.eye.mass_kg << j.eye.mandrel_m;
         row.key("strength") << j.strength.least_n << j.strength.safety;
-        for (const joints::Wall& w : j.walls) row.key("wall") << w.thickness_m;
+        for (const joints::Wall& w : j.walls)
+            row.key("wall") << w.thickness_m;
     }
 }
 
-}  // namespace
+} // namespace
 
 TEST_CASE("table of a thousand lures drawn by chance") {
     int built = 0;
@@ -111,7 +122,7 @@ TEST_CASE("table of a thousand lures drawn by chance") {
         if (evaluation.ok()) {
             ++built;
             answers(row, evaluation->answers);
-            if (built % 2 == 0) plan_of(row, document);  // two evaluations more: every second one
+            if (built % 2 == 0) plan_of(row, document); // two evaluations more: every second one
             joints_of(row, document);
             if (const auto rest = flotation::upright_answer(evaluation->body, evaluation->ledger, document,
                                                             evaluation->answers.water_density_kg_m3)) {
@@ -119,7 +130,8 @@ TEST_CASE("table of a thousand lures drawn by chance") {
             }
         } else {
             row.key("refused");
-            for (const Problem& p : evaluation.problems()) row.key(p.path.c_str());
+            for (const Problem& p : evaluation.problems())
+                row.key(p.path.c_str());
         }
         row.print(draw, text);
     }

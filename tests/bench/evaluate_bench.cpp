@@ -21,7 +21,7 @@ std::string preset_text(const std::string& name) {
     return {std::istreambuf_iterator<char>(file), {}};
 }
 
-}  // namespace
+} // namespace
 
 TEST_CASE("evaluate", "[bench]") {
     for (const std::string name : {"millrace-170", "quarry-230"}) {
@@ -29,17 +29,33 @@ TEST_CASE("evaluate", "[bench]") {
         const auto document = read_document(text);
         REQUIRE(document.ok());
         REQUIRE(evaluate(*document).ok());
-        BENCHMARK("evaluate " + name) { return evaluate(*document); };
-        BENCHMARK("shape and cut " + name) { return shape::cut(*shape::drawn_lines(document->shape), document->joints); };
-        BENCHMARK("read " + name) { return read_document(text); };
-        BENCHMARK("plan " + name) { return plan_lead(*document); };
-        BENCHMARK("write link " + name) { return write_link(*document); };
+        BENCHMARK("evaluate " + name) {
+            return evaluate(*document);
+        };
+        BENCHMARK("shape and cut " + name) {
+            return shape::cut(*shape::drawn_lines(document->shape), document->joints);
+        };
+        BENCHMARK("read " + name) {
+            return read_document(text);
+        };
+        BENCHMARK("plan " + name) {
+            return plan_lead(*document);
+        };
+        BENCHMARK("write link " + name) {
+            return write_link(*document);
+        };
         const std::string link = write_link(*document);
-        BENCHMARK("read link " + name) { return read_link(link); };
+        BENCHMARK("read link " + name) {
+            return read_link(link);
+        };
     }
     const preset::Document tailed = support::block_with_tail();
-    BENCHMARK("a tail's shape alone") { return tail::shaped(*tailed.tail); };
-    BENCHMARK("evaluate a block with a tail") { return evaluate(tailed); };
+    BENCHMARK("a tail's shape alone") {
+        return tail::shaped(*tailed.tail);
+    };
+    BENCHMARK("evaluate a block with a tail") {
+        return evaluate(tailed);
+    };
     BENCHMARK("evaluate the block without it") {
         preset::Document bare = tailed;
         bare.tail.reset();

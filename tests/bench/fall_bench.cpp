@@ -25,15 +25,30 @@ TEST_CASE("fall", "[bench]") {
         const preset::Document document = plan->document;
         const auto evaluation = evaluate(document);
         REQUIRE(evaluation.ok());
-        const auto water = water::water_properties(document.water.temperature_c, document.water.salinity_g_kg);
+        const auto water =
+            water::water_properties(document.water.temperature_c, document.water.salinity_g_kg);
         REQUIRE(water.ok());
-        const auto built = [&] { return fall::Descent(evaluation->body, evaluation->ledger, document, *water); };
+        const auto built = [&] {
+            return fall::Descent(evaluation->body, evaluation->ledger, document, *water);
+        };
         const fall::Descent descent = built();
-        BENCHMARK("build " + name) { return built(); };
-        BENCHMARK("steady falls " + name) { return descent.steady(); };
-        BENCHMARK("track to 2 m " + name) { return descent.track(); };
-        BENCHMARK("in-water mass for a speed " + name) { return descent.in_water_for(0.15); };
-        BENCHMARK("hinge loads " + name) { return fall::hinge_loads(evaluation->body, evaluation->ledger, document, *water, 0.0); };
-        BENCHMARK("water sweep " + name) { return fall::water_sweep(descent, document.water); };
+        BENCHMARK("build " + name) {
+            return built();
+        };
+        BENCHMARK("steady falls " + name) {
+            return descent.steady();
+        };
+        BENCHMARK("track to 2 m " + name) {
+            return descent.track();
+        };
+        BENCHMARK("in-water mass for a speed " + name) {
+            return descent.in_water_for(0.15);
+        };
+        BENCHMARK("hinge loads " + name) {
+            return fall::hinge_loads(evaluation->body, evaluation->ledger, document, *water, 0.0);
+        };
+        BENCHMARK("water sweep " + name) {
+            return fall::water_sweep(descent, document.water);
+        };
     }
 }

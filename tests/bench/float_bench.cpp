@@ -20,12 +20,15 @@ TEST_CASE("float", "[bench]") {
         REQUIRE(document.ok());
         // Without its lead every one of them floats.
         if (name != "reedline-120") {
-            for (auto& hole : document->holes) hole.fill.reset();
+            for (auto& hole : document->holes)
+                hole.fill.reset();
         }
         const auto evaluation = evaluate(*document);
         REQUIRE(evaluation.ok());
         const double density = evaluation->answers.water_density_kg_m3;
-        BENCHMARK("evaluate afloat " + name) { return evaluate(*document); };
+        BENCHMARK("evaluate afloat " + name) {
+            return evaluate(*document);
+        };
         BENCHMARK("all float answers " + name) {
             return flotation::float_answers(evaluation->body, evaluation->ledger, *document, density);
         };

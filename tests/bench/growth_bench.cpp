@@ -1,4 +1,5 @@
-// What ten times as much of something costs: stations of the drawing, segments, holes, samples. Measured, never tested on time.
+// What ten times as much of something costs: stations of the drawing, segments, holes, samples. Measured,
+// never tested on time.
 
 #include "evenfall.hpp"
 #include "support/small_lures.hpp"
@@ -48,12 +49,15 @@ preset::Document long_lure(int stations, int segments, int holes) {
 
 void measure(const std::string& name, const preset::Document& document) {
     const auto once = evaluate(document);
-    for (const Problem& p : once.ok() ? Problems{} : once.problems()) UNSCOPED_INFO(p.path << ": " << p.sentence);
+    for (const Problem& p : once.ok() ? Problems{} : once.problems())
+        UNSCOPED_INFO(p.path << ": " << p.sentence);
     REQUIRE(once.ok());
-    BENCHMARK("evaluate " + name) { return evaluate(document); };
+    BENCHMARK("evaluate " + name) {
+        return evaluate(document);
+    };
 }
 
-}  // namespace
+} // namespace
 
 TEST_CASE("growth", "[bench]") {
     measure("6 stations", long_lure(6, 1, 0));
@@ -64,6 +68,8 @@ TEST_CASE("growth", "[bench]") {
     measure("40 holes", long_lure(12, 1, 40));
     const preset::Document fish = support::fish();
     for (const int draws : {1'000, 10'000}) {
-        BENCHMARK("draw " + std::to_string(draws) + " samples") { return surety_by_draws(fish, draws); };
+        BENCHMARK("draw " + std::to_string(draws) + " samples") {
+            return surety_by_draws(fish, draws);
+        };
     }
 }

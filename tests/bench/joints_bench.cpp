@@ -18,6 +18,8 @@ TEST_CASE("joints", "[bench]") {
         REQUIRE(document.ok());
         const auto evaluation = evaluate(*document);
         REQUIRE(evaluation.ok());
-        BENCHMARK(std::string("joints ") + name) { return joints::joint_answers(*document, evaluation->body).value().wrap_rad[0]; };
+        BENCHMARK(std::string("joints ") + name) {
+            return joints::joint_answers(*document, evaluation->body).value().wrap_rad[0];
+        };
     }
 }

@@ -16,22 +16,38 @@ using preset::ReadingKind;
 TEST_CASE("limits", "[bench]") {
     const preset::Document full = support::at_the_limits();
     const auto once = evaluate(full);
-    for (const Problem& p : once.ok() ? Problems{} : once.problems()) UNSCOPED_INFO(p.path << ": " << p.sentence);
+    for (const Problem& p : once.ok() ? Problems{} : once.problems())
+        UNSCOPED_INFO(p.path << ": " << p.sentence);
     REQUIRE(once.ok());
     REQUIRE(once->answers.fall.has_value());
-    BENCHMARK("evaluate at the limits") { return evaluate(full); };
-    BENCHMARK("plan at the limits") { return plan_lead(full); };
-    BENCHMARK("joints at the limits") { return joints::joint_answers(full, once->body); };
-    BENCHMARK("surety at the limits") { return surety(full); };
+    BENCHMARK("evaluate at the limits") {
+        return evaluate(full);
+    };
+    BENCHMARK("plan at the limits") {
+        return plan_lead(full);
+    };
+    BENCHMARK("joints at the limits") {
+        return joints::joint_answers(full, once->body);
+    };
+    BENCHMARK("surety at the limits") {
+        return surety(full);
+    };
     BENCHMARK("float answers at the limits") {
         return flotation::float_answers(once->body, once->ledger, full, once->answers.water_density_kg_m3);
     };
     const preset::Document millrace = invented::preset_named("millrace-170");
     const preset::Document reedline = invented::preset_named("reedline-120");
     const preset::Document weighed = support::with_full_log(millrace, ReadingKind::dry_weight, 0.067, 0.005);
-    BENCHMARK("surety, 200 weighings at odds") { return surety(weighed); };
+    BENCHMARK("surety, 200 weighings at odds") {
+        return surety(weighed);
+    };
     const preset::Document timed = support::with_full_log(millrace, ReadingKind::tub_fall, 3.0, 2.0);
-    BENCHMARK("surety, 200 falls at odds") { return surety(timed); };
-    const preset::Document afloat = support::with_full_log(reedline, ReadingKind::floats_showing, 0.005, 0.004);
-    BENCHMARK("surety, 200 waterlines at odds") { return surety(afloat); };
+    BENCHMARK("surety, 200 falls at odds") {
+        return surety(timed);
+    };
+    const preset::Document afloat =
+        support::with_full_log(reedline, ReadingKind::floats_showing, 0.005, 0.004);
+    BENCHMARK("surety, 200 waterlines at odds") {
+        return surety(afloat);
+    };
 }

@@ -1,5 +1,5 @@
-// The time to find the outline in a usual photo of a tablet: the page does it in slices, the longest of which is the
-// longest stop of a frame.
+// The time to find the outline in a usual photo of a tablet: the page does it in slices, the longest of which
+// is the longest stop of a frame.
 
 #include "picture/outline.hpp"
 
@@ -26,9 +26,12 @@ TEST_CASE("picture", "[bench]") {
             const double ink = std::clamp(2.5 - std::abs(off), 0.0, 1.0);
             const double value = (230.0 - 0.05 * x) * (1.0 - 0.5 * ink) + grain(draw);
             const std::size_t at = 4 * (static_cast<std::size_t>(y) * width + static_cast<std::size_t>(x));
-            for (std::size_t k = 0; k < 3; ++k) samples[at + k] = static_cast<std::uint8_t>(std::clamp(value, 0.0, 255.0));
+            for (std::size_t k = 0; k < 3; ++k)
+                samples[at + k] = static_cast<std::uint8_t>(std::clamp(value, 0.0, 255.0));
         }
     }
     REQUIRE(find_outline({width, height, 4, samples}).ok());
-    BENCHMARK("outline of a sketch, 2000 x 1500") { return find_outline({width, height, 4, samples}).value().area_px2; };
+    BENCHMARK("outline of a sketch, 2000 x 1500") {
+        return find_outline({width, height, 4, samples}).value().area_px2;
+    };
 }

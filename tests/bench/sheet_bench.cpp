@@ -24,7 +24,9 @@ TEST_CASE("sheet", "[bench]") {
         options.typefaces = {{reinterpret_cast<const char*>(font_regular), font_regular_size},
                              {reinterpret_cast<const char*>(font_semibold), font_semibold_size}};
         options.format = SheetFormat::pdf;
-        BENCHMARK("sheet " + name) { return build_sheet(*document, options); };
+        BENCHMARK("sheet " + name) {
+            return build_sheet(*document, options);
+        };
         if (name != "quarry-230") continue;
         // A log of notes that no packing shortens: by far the longest link.
         std::mt19937 draw(7);
@@ -33,9 +35,12 @@ TEST_CASE("sheet", "[bench]") {
             preset::Reading reading;
             reading.stage = Stage::carved;
             reading.mass_kg = 0.1;
-            while (reading.note.size() < preset::max_text) reading.note += static_cast<char>('a' + draw() % 26u);
+            while (reading.note.size() < preset::max_text)
+                reading.note += static_cast<char>('a' + draw() % 26u);
             wordy.log.push_back(reading);
         }
-        BENCHMARK("sheet " + name + " with a full log of notes") { return build_sheet(wordy, options); };
+        BENCHMARK("sheet " + name + " with a full log of notes") {
+            return build_sheet(wordy, options);
+        };
     }
 }

@@ -23,29 +23,43 @@ preset::Document half_built(const std::string& name) {
     preset::Document d = invented::preset_named(name);
     const auto s = surety(d);
     const auto& sealed = s->stages[static_cast<std::size_t>(Stage::sealed)];
-    d.log.push_back(with_value(invented::weighed(ReadingKind::dry_weight, Stage::sealed), sealed.mass_kg.value + 0.001));
-    d.log.push_back(with_value(invented::weighed(ReadingKind::held_under, Stage::sealed), sealed.displaced_kg.value));
+    d.log.push_back(
+        with_value(invented::weighed(ReadingKind::dry_weight, Stage::sealed), sealed.mass_kg.value + 0.001));
+    d.log.push_back(
+        with_value(invented::weighed(ReadingKind::held_under, Stage::sealed), sealed.displaced_kg.value));
     return d;
 }
 
-}  // namespace
+} // namespace
 
 TEST_CASE("surety", "[bench]") {
     for (const std::string name : {"millrace-170", "quarry-230"}) {
         const preset::Document bare = invented::preset_named(name);
         const preset::Document read = half_built(name);
-        BENCHMARK("surety " + name) { return surety(bare); };
-        BENCHMARK("surety with two readings " + name) { return surety(read); };
-        BENCHMARK("do now " + name) { return do_now(read); };
-        BENCHMARK("10000 draws " + name) { return surety_by_draws(bare, 10'000); };
-        BENCHMARK("10000 draws with two readings " + name) { return surety_by_draws(read, 10'000); };
+        BENCHMARK("surety " + name) {
+            return surety(bare);
+        };
+        BENCHMARK("surety with two readings " + name) {
+            return surety(read);
+        };
+        BENCHMARK("do now " + name) {
+            return do_now(read);
+        };
+        BENCHMARK("10000 draws " + name) {
+            return surety_by_draws(bare, 10'000);
+        };
+        BENCHMARK("10000 draws with two readings " + name) {
+            return surety_by_draws(read, 10'000);
+        };
         auto run = DrawRun::start(bare);
         BENCHMARK("500 draws of a run " + name) {
             run->run(500);
             return run->count();
         };
         const auto s = surety(bare);
-        BENCHMARK("surety as JSON " + name) { return report::surety_json(bare, *s, std::nullopt, std::nullopt); };
+        BENCHMARK("surety as JSON " + name) {
+            return report::surety_json(bare, *s, std::nullopt, std::nullopt);
+        };
     }
 }
 
@@ -66,8 +80,10 @@ struct Way {
     bool second_lure;
 };
 
-/// Builds one invented lure that way. True inputs `u` of this lure; `recipe` is what is believed when it is begun.
-void build(Tally& tally, const Way& way, const preset::Document& recipe, invented::Recipe& world, const Eigen::VectorXd& u, bench::Random& random) {
+/// Builds one invented lure that way. True inputs `u` of this lure; `recipe` is what is believed when it is
+/// begun.
+void build(Tally& tally, const Way& way, const preset::Document& recipe, invented::Recipe& world,
+           const Eigen::VectorXd& u, bench::Random& random) {
     preset::Document document = recipe;
     const auto take_all = [&](invented::Recipe& from, const std::vector<preset::Reading>& readings) {
         for (preset::Reading r : readings) {
@@ -106,7 +122,7 @@ void build(Tally& tally, const Way& way, const preset::Document& recipe, invente
     ++tally.count;
 }
 
-}  // namespace
+} // namespace
 
 TEST_CASE("first-fall table", "[.table]") {
     const preset::Document recipe = invented::preset_named("millrace-170");
@@ -117,7 +133,10 @@ TEST_CASE("first-fall table", "[.table]") {
         {"block weighed and measured", {invented::block()}, {}, false},
         {"blank weighed dry", {dry(Stage::carved)}, {}, false},
         {"blank dry and held under", {dry(Stage::carved), held(Stage::carved)}, {}, false},
-        {"the same, and sealed: dry and held under", {dry(Stage::carved), held(Stage::carved)}, {dry(Stage::sealed), held(Stage::sealed)}, false},
+        {"the same, and sealed: dry and held under",
+         {dry(Stage::carved), held(Stage::carved)},
+         {dry(Stage::sealed), held(Stage::sealed)},
+         false},
         {"the same, and sealed: made to hang with a clip",
          {dry(Stage::carved), held(Stage::carved)},
          {dry(Stage::sealed), held(Stage::sealed), invented::clipped(Stage::sealed)},
@@ -128,7 +147,8 @@ TEST_CASE("first-fall table", "[.table]") {
          true},
     };
     constexpr std::uint64_t lures = 1000;
-    std::printf("| readings | spread of weight in water g | foretold | fall right | hang right | both right |\n|---|---|---|---|---|---|\n");
+    std::printf("| readings | spread of weight in water g | foretold | fall right | hang right | both right "
+                "|\n|---|---|---|---|---|---|\n");
     for (const Way& way : ways) {
         Tally tally;
         for (std::uint64_t n = 0; n < lures; ++n) {
@@ -140,7 +160,8 @@ TEST_CASE("first-fall table", "[.table]") {
                 // The first lure shares part of each input with the second; it is read finished, as it came.
                 Eigen::VectorXd first = world.truth(random);
                 for (Eigen::Index i = 0; i < u.size(); ++i) {
-                    const double shared = bench::shared_of(world.model().inputs()[static_cast<std::size_t>(i)]);
+                    const double shared =
+                        bench::shared_of(world.model().inputs()[static_cast<std::size_t>(i)]);
                     const double common = std::sqrt(shared) * random.normal();
                     u(i) = common + std::sqrt(1.0 - shared) * u(i);
                     first(i) = common + std::sqrt(1.0 - shared) * first(i);
@@ -148,16 +169,18 @@ TEST_CASE("first-fall table", "[.table]") {
                 preset::Document log = recipe;
                 preset::Reading hung = invented::weighed(ReadingKind::hung_in_water, Stage::dressed);
                 hung.mass_sigma_kg = bench::hung_sigma_kg;
-                for (preset::Reading r : {dry(Stage::carved), held(Stage::carved), dry(Stage::sealed), held(Stage::sealed), dry(Stage::dressed), hung,
-                                          invented::timed(Stage::dressed, 1.0)}) {
+                for (preset::Reading r :
+                     {dry(Stage::carved), held(Stage::carved), dry(Stage::sealed), held(Stage::sealed),
+                      dry(Stage::dressed), hung, invented::timed(Stage::dressed, 1.0)}) {
                     if (world.take(r, first, random)) log.log.push_back(r);
                 }
                 start = for_next_lure(log).value();
             }
             build(tally, way, start, world, u, random);
         }
-        std::printf("| %s | %.2f | %.0f %% | %.0f %% | %.0f %% | %.0f %% |\n", way.name, tally.sigma_g / tally.count,
-                    100.0 * tally.foretold / tally.count, 100.0 * tally.came.fall / tally.count, 100.0 * tally.came.pitch / tally.count,
+        std::printf("| %s | %.2f | %.0f %% | %.0f %% | %.0f %% | %.0f %% |\n", way.name,
+                    tally.sigma_g / tally.count, 100.0 * tally.foretold / tally.count,
+                    100.0 * tally.came.fall / tally.count, 100.0 * tally.came.pitch / tally.count,
                     100.0 * tally.came.both / tally.count);
         std::fflush(stdout);
     }

@@ -57,11 +57,14 @@ public:
 
     /// Letters, blanks, umlauts and signs; astray any bytes.
     std::string text(std::size_t few, std::size_t most) {
-        static constexpr const char* pieces[] = {"a", "e", "n", "T", " ", "1", "/", "ä", "–", "\"", "\\", "<", "&", "'", "水", "=", "#", ",", "%"};
+        static constexpr const char* pieces[] = {"a",  "e", "n", "T", " ",  "1", "/", "ä", "–", "\"",
+                                                 "\\", "<", "&", "'", "水", "=", "#", ",", "%"};
         std::string out;
         for (std::size_t left = count(few, most); left > 0; --left) {
-            if (astray_) out += static_cast<char>(byte());
-            else out += pieces[below(std::size(pieces))];
+            if (astray_)
+                out += static_cast<char>(byte());
+            else
+                out += pieces[below(std::size(pieces))];
         }
         return out;
     }
@@ -70,14 +73,22 @@ private:
     static double beside(double least, double most, unsigned sort) {
         constexpr double hair = 1e-9;
         switch (sort) {
-            case 0: return least - hair * (most - least);
-            case 1: return most + hair * (most - least);
-            case 2: return least - 0.1 * (most - least);
-            case 3: return most + 0.1 * (most - least);
-            case 4: return std::numeric_limits<double>::quiet_NaN();
-            case 5: return std::numeric_limits<double>::infinity();
-            case 6: return -std::numeric_limits<double>::max();
-            default: return std::numeric_limits<double>::denorm_min();
+        case 0:
+            return least - hair * (most - least);
+        case 1:
+            return most + hair * (most - least);
+        case 2:
+            return least - 0.1 * (most - least);
+        case 3:
+            return most + 0.1 * (most - least);
+        case 4:
+            return std::numeric_limits<double>::quiet_NaN();
+        case 5:
+            return std::numeric_limits<double>::infinity();
+        case 6:
+            return -std::numeric_limits<double>::max();
+        default:
+            return std::numeric_limits<double>::denorm_min();
         }
     }
 
@@ -86,4 +97,4 @@ private:
     bool astray_ = false;
 };
 
-}  // namespace evenfall::fuzz
+} // namespace evenfall::fuzz

@@ -10,9 +10,11 @@
 namespace evenfall::fuzz {
 
 inline void must_explain(const Problems& problems) {
-    must(!problems.empty() && problems.size() <= preset::max_problems, "a refusal tells one to twenty problems");
+    must(!problems.empty() && problems.size() <= preset::max_problems,
+         "a refusal tells one to twenty problems");
     for (const Problem& problem : problems) {
-        must(!problem.sentence.empty() && problem.sentence.size() < 1500, "every problem has a sentence of bearable length");
+        must(!problem.sentence.empty() && problem.sentence.size() < 1500,
+             "every problem has a sentence of bearable length");
     }
 }
 
@@ -24,7 +26,8 @@ inline void must_round_trip(const preset::Document& document) {
     must(write_document(*again) == text, "read and written again, the text is the same");
     const std::string link = write_link(document);
     const Outcome<preset::Document> linked = read_link(link);
-    must(linked.ok() || link.size() > preset::max_link_bytes, "what was linked is read, or its link is too long");
+    must(linked.ok() || link.size() > preset::max_link_bytes,
+         "what was linked is read, or its link is too long");
     if (linked.ok()) must(preset::same(*linked, document), "a link keeps the document");
 }
 
@@ -32,8 +35,10 @@ inline void must_round_trip(const preset::Document& document) {
 inline void must_keep(const preset::Document& document) {
     must_round_trip(document);
     const Outcome<Evaluation> evaluation = evaluate(document);
-    if (evaluation.ok()) must_be_finite(*evaluation);
-    else must_explain(evaluation.problems());
+    if (evaluation.ok())
+        must_be_finite(*evaluation);
+    else
+        must_explain(evaluation.problems());
 }
 
-}  // namespace evenfall::fuzz
+} // namespace evenfall::fuzz

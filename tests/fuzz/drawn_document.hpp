@@ -1,7 +1,8 @@
 #pragma once
 
-// Bytes → a document: mostly one that could be a lure, at times one that lies just beside a limit. All lists, sections, hinges,
-// fills, pockets, coats, readings and corrections. Limits here are those of the field table and of the drawing.
+// Bytes → a document: mostly one that could be a lure, at times one that lies just beside a limit. All lists,
+// sections, hinges, fills, pockets, coats, readings and corrections. Limits here are those of the field table
+// and of the drawing.
 
 #include "fuzz/bytes.hpp"
 #include "materials/solids.hpp"
@@ -25,12 +26,16 @@ public:
         d.note = b_.once_in(4) ? b_.text(20, preset::max_text) : "";
         wood(d.wood);
         water(d.water);
-        if (b_.yes()) d.tub = d.water;
-        else water(d.tub);
+        if (b_.yes())
+            d.tub = d.water;
+        else
+            water(d.tub);
         length_m_ = mm(b_.usual(60, 250, 20, 600));
         shape(d.shape);
         joints(d.joints);
-        for (std::size_t left = d.joints.size() + 1 + (b_.astray() && b_.once_in(16) ? 1 : 0); left > 0; --left) d.segment_names.push_back(b_.text(3, 60));
+        for (std::size_t left = d.joints.size() + 1 + (b_.astray() && b_.once_in(16) ? 1 : 0); left > 0;
+             --left)
+            d.segment_names.push_back(b_.text(3, 60));
         list(d.holes, 6, preset::max_holes, [&] { return hole(); });
         list(d.pockets, 2, preset::max_pockets, [&] { return pocket(); });
         list(d.parts, 4, preset::max_hardware, [&] { return part(d.joints.size()); });
@@ -50,7 +55,8 @@ private:
     /// Some entries, and sometimes the last one as often as may be: long lists from few bytes.
     template <class T, class Make>
     void list(std::vector<T>& out, std::size_t few, std::size_t most, const Make& make) {
-        for (std::size_t left = b_.count(few, most); left > 0; --left) out.push_back(make());
+        for (std::size_t left = b_.count(few, most); left > 0; --left)
+            out.push_back(make());
         if (!out.empty() && out.size() < most && b_.once_in(64)) out.resize(most, T(out.back()));
     }
 
@@ -86,9 +92,11 @@ private:
     /// Stations from nose to tail.
     std::vector<double> stations(std::size_t count) {
         std::vector<double> x(count, 0.0);
-        for (std::size_t i = 1; i < count; ++i) x[i] = x[i - 1] + 4.0 + b_.byte();
+        for (std::size_t i = 1; i < count; ++i)
+            x[i] = x[i - 1] + 4.0 + b_.byte();
         const double last = count > 1 ? x.back() : 1.0;
-        for (double& value : x) value *= length_m_ / last;
+        for (double& value : x)
+            value *= length_m_ / last;
         if (count > 1) x.back() = length_m_;
         if (b_.astray() && count > 2 && b_.once_in(8)) x[1 + b_.below(count - 1)] = mm(b_.number(0, 1000));
         return x;
@@ -97,7 +105,9 @@ private:
     template <class Value>
     preset::CurvePoints curve(std::size_t least, const Value& value) {
         preset::CurvePoints out;
-        for (const double x : stations(std::min(least + b_.count(6, preset::max_curve_points - least), preset::max_curve_points + 1))) out.push_back({x, value()});
+        for (const double x : stations(std::min(least + b_.count(6, preset::max_curve_points - least),
+                                                preset::max_curve_points + 1)))
+            out.push_back({x, value()});
         return out;
     }
 
@@ -105,9 +115,14 @@ private:
         const double height_mm = b_.usual(6, 30, 0.5, 150);
         const double width_mm = b_.usual(3, 15, 0.5, 120);
         const double lift_mm = b_.once_in(8) ? b_.number(-100, 100) : 0.0;
-        s.top = curve(2, [&] { return mm(lift_mm + (b_.once_in(16) ? b_.number(0, 0.01) : height_mm * (0.05 + b_.share()))); });
-        s.bottom = curve(2, [&] { return mm(lift_mm - (b_.once_in(16) ? b_.number(0, 0.01) : height_mm * (0.05 + b_.share()))); });
-        s.half_width = curve(2, [&] { return mm(b_.once_in(16) ? b_.number(0, 120) : width_mm * (0.02 + b_.share())); });
+        s.top = curve(2, [&] {
+            return mm(lift_mm + (b_.once_in(16) ? b_.number(0, 0.01) : height_mm * (0.05 + b_.share())));
+        });
+        s.bottom = curve(2, [&] {
+            return mm(lift_mm - (b_.once_in(16) ? b_.number(0, 0.01) : height_mm * (0.05 + b_.share())));
+        });
+        s.half_width =
+            curve(2, [&] { return mm(b_.once_in(16) ? b_.number(0, 120) : width_mm * (0.02 + b_.share())); });
         section(s.section);
         if (b_.once_in(4)) {
             for (const double x : stations(b_.count(4, preset::max_measured))) {
@@ -129,19 +144,24 @@ private:
         const std::size_t out = 1 + b_.count(4, 30);
         const std::size_t in = 1 + b_.count(4, 30);
         std::vector<double> z{0.0};
-        for (std::size_t i = 0; i < out + in; ++i) z.push_back(z.back() + (b_.once_in(16) ? 0.0 : 1.0 + b_.byte()));
+        for (std::size_t i = 0; i < out + in; ++i)
+            z.push_back(z.back() + (b_.once_in(16) ? 0.0 : 1.0 + b_.byte()));
         std::vector<double> y;
-        for (std::size_t i = 0; i < out - 1; ++i) y.push_back(b_.share());
+        for (std::size_t i = 0; i < out - 1; ++i)
+            y.push_back(b_.share());
         std::sort(y.begin(), y.end());
         y.push_back(1.0);
         std::vector<double> back;
-        for (std::size_t i = 0; i < in - 1; ++i) back.push_back(b_.share());
+        for (std::size_t i = 0; i < in - 1; ++i)
+            back.push_back(b_.share());
         std::sort(back.rbegin(), back.rend());
         y.insert(y.end(), back.begin(), back.end());
         s.half_outline.push_back({0.0, -1.0});
-        for (std::size_t i = 0; i < y.size(); ++i) s.half_outline.push_back({y[i], z.back() > 0.0 ? -1.0 + 2.0 * z[i + 1] / z.back() : 0.0});
+        for (std::size_t i = 0; i < y.size(); ++i)
+            s.half_outline.push_back({y[i], z.back() > 0.0 ? -1.0 + 2.0 * z[i + 1] / z.back() : 0.0});
         s.half_outline.push_back({0.0, 1.0});
-        if (b_.astray() && b_.once_in(4)) s.half_outline[b_.below(s.half_outline.size())] = {b_.number(0, 1), b_.number(-1, 1)};
+        if (b_.astray() && b_.once_in(4))
+            s.half_outline[b_.below(s.half_outline.size())] = {b_.number(0, 1), b_.number(-1, 1)};
     }
 
     void joints(std::vector<preset::Joint>& out) {
@@ -273,13 +293,16 @@ private:
         r.stage = b_.one_of(Stage::dressed);
         r.lure = maybe([&] { return static_cast<int>(b_.below(b_.once_in(8) ? preset::max_lures : 3)); });
         const auto temperature = [&] { return b_.number(0, 40); };
-        const bool all = b_.astray() && b_.once_in(16);  // what this kind has no place for as well
-        if (all || r.kind == ReadingKind::dry_weight || r.kind == ReadingKind::held_under || r.kind == ReadingKind::hung_in_water) r.segment = segment_of(joints);
+        const bool all = b_.astray() && b_.once_in(16); // what this kind has no place for as well
+        if (all || r.kind == ReadingKind::dry_weight || r.kind == ReadingKind::held_under ||
+            r.kind == ReadingKind::hung_in_water)
+            r.segment = segment_of(joints);
         if (all || r.kind <= ReadingKind::block || r.kind == ReadingKind::just_hangs) {
             r.mass_kg = gram(b_.usual(0.1, 80, r.kind == ReadingKind::hung_in_water ? -5000 : 0, 5000));
             r.mass_sigma_kg = maybe([&] { return gram(b_.usual(0.01, 1, 0.0001, 1000)); });
         }
-        if (all || r.kind == ReadingKind::held_under || r.kind == ReadingKind::hung_in_water) r.holder_kg = maybe([&] { return gram(b_.usual(0, 2, -200, 200)); });
+        if (all || r.kind == ReadingKind::held_under || r.kind == ReadingKind::hung_in_water)
+            r.holder_kg = maybe([&] { return gram(b_.usual(0, 2, -200, 200)); });
         if (all || r.kind == ReadingKind::block) {
             r.length_m = mm(b_.usual(80, 300, 1, 5000));
             r.width_m = mm(b_.usual(15, 60, 1, 1000));
@@ -299,7 +322,8 @@ private:
             r.angle_rad = degree(b_.usual(-20, 20, -89, 89));
             r.angle_sigma_rad = maybe([&] { return degree(b_.usual(0.3, 4, 0.01, 45)); });
         }
-        if (all || (r.kind != ReadingKind::dry_weight && r.kind != ReadingKind::block)) r.temperature_c = maybe(temperature);
+        if (all || (r.kind != ReadingKind::dry_weight && r.kind != ReadingKind::block))
+            r.temperature_c = maybe(temperature);
         if (b_.once_in(8)) r.date = b_.astray() ? b_.text(10, 20) : "2026-03-14";
         if (b_.once_in(8)) r.note = b_.text(10, preset::max_text);
         r.struck = b_.once_in(8);
@@ -308,21 +332,27 @@ private:
 
     preset::Correction correction(const preset::Document& d) {
         preset::Correction c;
-        c.of = b_.astray() && b_.once_in(16) ? preset::Cause::none
-                                             : static_cast<preset::Cause>(1 + b_.below(static_cast<std::size_t>(preset::Cause::moisture)));
-        const std::size_t entries = std::max({d.parts.size(), d.holes.size(), d.coats.size(), d.joints.size(), std::size_t{1}});
-        c.item = maybe([&] { return static_cast<int>(b_.once_in(16) ? b_.below(preset::max_hardware) : b_.below(entries)); });
+        c.of =
+            b_.astray() && b_.once_in(16)
+                ? preset::Cause::none
+                : static_cast<preset::Cause>(1 + b_.below(static_cast<std::size_t>(preset::Cause::moisture)));
+        const std::size_t entries =
+            std::max({d.parts.size(), d.holes.size(), d.coats.size(), d.joints.size(), std::size_t{1}});
+        c.item = maybe([&] {
+            return static_cast<int>(b_.once_in(16) ? b_.below(preset::max_hardware) : b_.below(entries));
+        });
         c.factor = b_.usual(0.8, 1.2, 0.05, 20);
         c.spread = maybe([&] { return b_.usual(0, 0.2, 0, 1); });
         return c;
     }
 
     preset::Blank blank() {
-        return {mm(b_.usual(100, 300, 1, 2000)), mm(b_.usual(20, 80, 1, 600)), mm(b_.usual(10, 40, 1, 600)), mm(b_.usual(0, 3, 0, 20))};
+        return {mm(b_.usual(100, 300, 1, 2000)), mm(b_.usual(20, 80, 1, 600)), mm(b_.usual(10, 40, 1, 600)),
+                mm(b_.usual(0, 3, 0, 20))};
     }
 
     Bytes& b_;
     double length_m_ = 0.1;
 };
 
-}  // namespace evenfall::fuzz
+} // namespace evenfall::fuzz

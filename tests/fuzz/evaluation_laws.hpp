@@ -22,7 +22,9 @@
 namespace evenfall::fuzz {
 
 /// Equal but for the rounding of a sum whose terms are together as large as `scale`.
-inline bool equal_in(double a, double b, double scale) { return std::abs(a - b) <= 1e-11 * scale + 1e-18; }
+inline bool equal_in(double a, double b, double scale) {
+    return std::abs(a - b) <= 1e-11 * scale + 1e-18;
+}
 
 /// The ledger and nothing else makes the totals; stages and segments are parts of the same sum.
 inline void must_add_up(const Evaluation& evaluation) {
@@ -41,12 +43,19 @@ inline void must_add_up(const Evaluation& evaluation) {
         gross_b_moment += std::abs(line.displaced_m3) * length(line.at_m);
     }
     const double rho = a.water_density_kg_m3;
-    const auto same_place = [](const Vec3& x, const Vec3& y, double scale) { return equal_in(x.x, y.x, scale) && equal_in(x.y, y.y, scale) && equal_in(x.z, y.z, scale); };
-    must(equal_in(a.mass_kg, mass, gross_kg) && equal_in(a.displaced_m3, displaced, gross_m3), "the total is the sum of the lines");
-    must(equal_in(a.in_water_kg, mass - rho * displaced, gross_kg + rho * gross_m3), "in-water mass is mass less the water pushed aside");
+    const auto same_place = [](const Vec3& x, const Vec3& y, double scale) {
+        return equal_in(x.x, y.x, scale) && equal_in(x.y, y.y, scale) && equal_in(x.z, y.z, scale);
+    };
+    must(equal_in(a.mass_kg, mass, gross_kg) && equal_in(a.displaced_m3, displaced, gross_m3),
+         "the total is the sum of the lines");
+    must(equal_in(a.in_water_kg, mass - rho * displaced, gross_kg + rho * gross_m3),
+         "in-water mass is mass less the water pushed aside");
     must(same_place(a.mass_kg * a.g_m, moment, gross_moment), "G is where the lines' moments put it");
-    must(same_place(a.displaced_m3 * a.b_m, b_moment, gross_b_moment), "B is where the lines' moments put it");
-    must(equal_in(a.stages.back().mass_kg, mass, gross_kg) && equal_in(a.stages.back().displaced_m3, displaced, gross_m3), "the last stage is the whole lure");
+    must(same_place(a.displaced_m3 * a.b_m, b_moment, gross_b_moment),
+         "B is where the lines' moments put it");
+    must(equal_in(a.stages.back().mass_kg, mass, gross_kg) &&
+             equal_in(a.stages.back().displaced_m3, displaced, gross_m3),
+         "the last stage is the whole lure");
 
     double segments_kg = 0.0, segments_m3 = 0.0, segments_in_water = 0.0;
     Vec3 segments_moment;
@@ -57,17 +66,21 @@ inline void must_add_up(const Evaluation& evaluation) {
         segments_moment += s.mass_kg * s.g_m;
     }
     must(a.segments.size() == evaluation.body.segments.size(), "every segment has its answer");
-    must(equal_in(segments_kg, mass, gross_kg) && equal_in(segments_m3, displaced, gross_m3), "the segments are the whole lure");
-    must(equal_in(segments_in_water, a.in_water_kg, gross_kg + rho * gross_m3), "the segments weigh in water what the lure does");
+    must(equal_in(segments_kg, mass, gross_kg) && equal_in(segments_m3, displaced, gross_m3),
+         "the segments are the whole lure");
+    must(equal_in(segments_in_water, a.in_water_kg, gross_kg + rho * gross_m3),
+         "the segments weigh in water what the lure does");
     must(same_place(segments_moment, moment, gross_moment), "the segments balance where the lure does");
 
     double coats_kg = 0.0, coat_lines_kg = 0.0;
-    for (const CoatAnswer& c : a.coats) coats_kg += c.mass_kg;
+    for (const CoatAnswer& c : a.coats)
+        coats_kg += c.mass_kg;
     for (const ledger::Line& line : evaluation.ledger) {
         if (line.kind == ledger::Kind::coat) coat_lines_kg += line.mass_kg;
     }
     must(equal_in(coats_kg, coat_lines_kg, gross_kg), "the coats are their lines");
-    must(a.fall.has_value() == a.stages.back().fall.has_value(), "the finished lure falls as its last stage does");
+    must(a.fall.has_value() == a.stages.back().fall.has_value(),
+         "the finished lure falls as its last stage does");
     must(!a.fall || a.in_water_kg > 0.0, "what falls is heavier than its water");
     must(a.pitch_rad.has_value() == (a.bg_m > 0.0), "it hangs upright where G lies below B, and only there");
 }
@@ -78,7 +91,8 @@ inline void must_add_a_part(const preset::Document& document, const Evaluation& 
     preset::Document more = document;
     preset::Part part;
     part.mass_kg = units::kg_from_g(bytes.number(0.0, 500.0));
-    part.at_m = {units::m_from_mm(bytes.number(0.0, 1000.0)), units::m_from_mm(bytes.number(-600.0, 600.0)), units::m_from_mm(bytes.number(-600.0, 600.0))};
+    part.at_m = {units::m_from_mm(bytes.number(0.0, 1000.0)), units::m_from_mm(bytes.number(-600.0, 600.0)),
+                 units::m_from_mm(bytes.number(-600.0, 600.0))};
     if (!(std::isfinite(part.mass_kg) && finite(part.at_m))) return;
     more.parts.push_back(part);
     const Outcome<Evaluation> after = evaluate(more);
@@ -87,19 +101,27 @@ inline void must_add_a_part(const preset::Document& document, const Evaluation& 
     ledger::Ledger others;
     ledger::Sum added;
     for (const ledger::Line& line : after->ledger) {
-        if (line.kind == ledger::Kind::part && line.item == item) added += line;
-        else others.push_back(line);
+        if (line.kind == ledger::Kind::part && line.item == item)
+            added += line;
+        else
+            others.push_back(line);
     }
     must(others.size() == before.ledger.size(), "a part adds one line");
     for (std::size_t i = 0; i < others.size(); ++i) {
-        must(others[i].mass_kg == before.ledger[i].mass_kg && others[i].displaced_m3 == before.ledger[i].displaced_m3, "a part leaves the other lines alone");
+        must(others[i].mass_kg == before.ledger[i].mass_kg &&
+                 others[i].displaced_m3 == before.ledger[i].displaced_m3,
+             "a part leaves the other lines alone");
     }
-    const bool corrected = std::any_of(document.corrections.begin(), document.corrections.end(),
-                                       [&](const preset::Correction& c) { return c.of == preset::Cause::part_mass && preset::group_of(c) == item; });
+    const bool corrected = std::any_of(
+        document.corrections.begin(), document.corrections.end(), [&](const preset::Correction& c) {
+            return c.of == preset::Cause::part_mass && preset::group_of(c) == item;
+        });
     must(corrected || added.mass_kg == part.mass_kg, "a part adds its mass");
     const double gross = std::abs(before.answers.mass_kg) + added.mass_kg;
-    must(std::abs(after->answers.mass_kg - before.answers.mass_kg - added.mass_kg) <= 1e-10 * gross, "the lure is heavier by the part");
-    must(std::abs(after->answers.displaced_m3 - before.answers.displaced_m3 - added.displaced_m3) <= 1e-10 * (before.answers.displaced_m3 + added.displaced_m3),
+    must(std::abs(after->answers.mass_kg - before.answers.mass_kg - added.mass_kg) <= 1e-10 * gross,
+         "the lure is heavier by the part");
+    must(std::abs(after->answers.displaced_m3 - before.answers.displaced_m3 - added.displaced_m3) <=
+             1e-10 * (before.answers.displaced_m3 + added.displaced_m3),
          "the lure is larger by the part");
 }
 
@@ -120,13 +142,17 @@ inline void must_plan(const preset::Document& document) {
     must_be_finite(plan->after);
     must(plan->met == plan->shortfalls.empty(), "a plan is met, or says what is short");
     for (const HolePlan& h : plan->holes) {
-        must(finite(h.mass_kg, h.column_m, h.depth_m) && h.mass_kg >= 0.0 && h.column_m >= 0.0 && h.depth_m >= 0.0, "a plan fills holes with something");
+        must(finite(h.mass_kg, h.column_m, h.depth_m) && h.mass_kg >= 0.0 && h.column_m >= 0.0 &&
+                 h.depth_m >= 0.0,
+             "a plan fills holes with something");
         const preset::Hole& was = document.holes[static_cast<std::size_t>(h.hole)];
         must(was.use != preset::HoleUse::fixed, "a plan leaves fixed holes alone");
-        must(was.use == preset::HoleUse::drilled || h.depth_m <= was.max_depth_m + 1e-6, "a plan keeps to the stop on the bit");
+        must(was.use == preset::HoleUse::drilled || h.depth_m <= was.max_depth_m + 1e-6,
+             "a plan keeps to the stop on the bit");
     }
     const Evaluation again = must_be_good(plan->document);
-    must(std::abs(again.answers.mass_kg - plan->after.mass_kg) < 1e-7 * (1.0 + plan->after.mass_kg), "a plan weighs what it says");
+    must(std::abs(again.answers.mass_kg - plan->after.mass_kg) < 1e-7 * (1.0 + plan->after.mass_kg),
+         "a plan weighs what it says");
     static_cast<void>(report::lead_json(*plan));
 }
 
@@ -149,12 +175,16 @@ inline void must_know(const preset::Document& document) {
 
 inline void must_teach(const preset::Document& document) {
     for (const auto& made : {corrected(document), for_next_lure(document)}) {
-        if (made.ok()) must_be_good(*made);
-        else must_explain(made.problems());
+        if (made.ok())
+            must_be_good(*made);
+        else
+            must_explain(made.problems());
     }
     const auto draws = surety_by_draws(document, 40);
-    if (draws.ok()) must_be_finite(*draws);
-    else must_explain(draws.problems());
+    if (draws.ok())
+        must_be_finite(*draws);
+    else
+        must_explain(draws.problems());
 }
 
 inline void must_swim(const preset::Document& document, const Evaluation& evaluation, double depth_m) {
@@ -179,10 +209,12 @@ inline void must_print(const preset::Document& document, Bytes& bytes) {
     options.lures = 1 + static_cast<int>(bytes.below(500));
     options.station_m = bytes.usual(0.01, 0.03, 0.002, 0.1);
     if (bytes.yes()) {
-        for (std::size_t i = 0; i < document.coats.size(); ++i) options.cure_hours.push_back(bytes.number(0.0, 1000.0));
+        for (std::size_t i = 0; i < document.coats.size(); ++i)
+            options.cure_hours.push_back(bytes.number(0.0, 1000.0));
     }
-    options.typefaces = {{reinterpret_cast<const char*>(shell::look::font_regular), shell::look::font_regular_size},
-                         {reinterpret_cast<const char*>(shell::look::font_semibold), shell::look::font_semibold_size}};
+    options.typefaces = {
+        {reinterpret_cast<const char*>(shell::look::font_regular), shell::look::font_regular_size},
+        {reinterpret_cast<const char*>(shell::look::font_semibold), shell::look::font_semibold_size}};
     const auto layout = sheet_layout(document, options);
     const auto file = build_sheet(document, options);
     must(layout.ok() == file.ok(), "a sheet that can be laid out can be written");
@@ -202,11 +234,14 @@ inline void must_compare(const preset::Document& document, const Evaluation& eva
     stock.size_m = units::m_from_mm(bytes.number(0.1, 50.0));
     const auto list = stock::list(document, evaluation, stock);
     if (!list.ok()) return must_explain(list.problems());
-    must(finite(list->fill_kg, list->length_m, list->over_kg, list->area_m2), "a shopping list is without NaN");
+    must(finite(list->fill_kg, list->length_m, list->over_kg, list->area_m2),
+         "a shopping list is without NaN");
     static_cast<void>(report::stock_json(document, *list));
     for (const resin::CoatGrams& grams : resin::schedule(document, evaluation)) {
-        must(finite(grams.skin_kg, grams.faces_kg, grams.pockets_kg, grams.skin_m2, grams.faces_m2, grams.pockets_m2), "coats by surface are without NaN");
+        must(finite(grams.skin_kg, grams.faces_kg, grams.pockets_kg, grams.skin_m2, grams.faces_m2,
+                    grams.pockets_m2),
+             "coats by surface are without NaN");
     }
 }
 
-}  // namespace evenfall::fuzz
+} // namespace evenfall::fuzz

@@ -1,5 +1,6 @@
-// Any bytes as a document of structs, past reader and JSON: a sound one or one just beside its limits, worked through by
-// everything that can be asked of it. The first byte says whether it strays, the second what is asked.
+// Any bytes as a document of structs, past reader and JSON: a sound one or one just beside its limits, worked
+// through by everything that can be asked of it. The first byte says whether it strays, the second what is
+// asked.
 
 #include "fuzz/drawn_document.hpp"
 #include "fuzz/evaluation_laws.hpp"
@@ -28,14 +29,29 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size
     fuzz::must_add_a_part(document, *evaluation, bytes);
     static_cast<void>(report::answers_json(document, evaluation->answers));
     switch (asked & 7u) {
-        case 0: fuzz::must_swim(document, *evaluation, bytes.usual(0.2, 3.0, 0.001, 100.0)); break;
-        case 1: fuzz::must_hinge(document, *evaluation); break;
-        case 2: fuzz::must_plan(document); break;
-        case 3: fuzz::must_know(document); break;
-        case 4: fuzz::must_teach(document); break;
-        case 5: fuzz::must_print(document, bytes); break;
-        case 6: fuzz::must_compare(document, *evaluation, bytes); break;
-        default: break;
+    case 0:
+        fuzz::must_swim(document, *evaluation, bytes.usual(0.2, 3.0, 0.001, 100.0));
+        break;
+    case 1:
+        fuzz::must_hinge(document, *evaluation);
+        break;
+    case 2:
+        fuzz::must_plan(document);
+        break;
+    case 3:
+        fuzz::must_know(document);
+        break;
+    case 4:
+        fuzz::must_teach(document);
+        break;
+    case 5:
+        fuzz::must_print(document, bytes);
+        break;
+    case 6:
+        fuzz::must_compare(document, *evaluation, bytes);
+        break;
+    default:
+        break;
     }
     return 0;
 }

@@ -11,7 +11,8 @@
 extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* bytes, std::size_t size) {
     using namespace evenfall;
     const std::string text(reinterpret_cast<const char*>(bytes), size);
-    for (const units::Unit unit : {units::Unit::mm, units::Unit::gram, units::Unit::s_per_ft, units::Unit::degree}) {
+    for (const units::Unit unit :
+         {units::Unit::mm, units::Unit::gram, units::Unit::s_per_ft, units::Unit::degree}) {
         const auto value = units::read_number(text, unit);
         if (!value.ok()) {
             fuzz::must(!value.problems().front().sentence.empty(), "a refusal has a sentence");

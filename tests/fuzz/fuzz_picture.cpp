@@ -1,5 +1,5 @@
-// Any bytes as a picture file, and as bare pixels: refused with a sentence, or an outline that lies within the picture; and that
-// outline as the lines of a drawing, which make a document.
+// Any bytes as a picture file, and as bare pixels: refused with a sentence, or an outline that lies within
+// the picture; and that outline as the lines of a drawing, which make a document.
 
 #include "fuzz/bytes.hpp"
 #include "fuzz/document_laws.hpp"
@@ -21,7 +21,9 @@ using evenfall::fuzz::must;
 
 /// Scale, tolerance and ends of the lure as somebody might tap them, by the bytes.
 picture::Scale drawn_scale(const picture::Picture& picture, fuzz::Bytes& bytes) {
-    const auto spot = [&] { return picture::Spot{bytes.number(0.0, picture.width), bytes.number(0.0, picture.height)}; };
+    const auto spot = [&] {
+        return picture::Spot{bytes.number(0.0, picture.width), bytes.number(0.0, picture.height)};
+    };
     picture::Scale scale;
     scale.from = spot();
     scale.to = spot();
@@ -38,15 +40,21 @@ void draw(const picture::Contour& contour, const picture::Scale& scale) {
     const auto profile = picture::profile_from(contour, scale);
     if (!profile.ok()) return fuzz::must_explain(profile.problems());
     for (const auto* line : {&profile->top, &profile->bottom}) {
-        must(line->size() >= 2 && line->size() <= static_cast<std::size_t>(scale.most_points), "a line has as many points as were allowed");
-        for (const preset::CurvePoint& p : *line) must(std::isfinite(p.x_m) && std::isfinite(p.value), "a line is without NaN");
+        must(line->size() >= 2 && line->size() <= static_cast<std::size_t>(scale.most_points),
+             "a line has as many points as were allowed");
+        for (const preset::CurvePoint& p : *line)
+            must(std::isfinite(p.x_m) && std::isfinite(p.value), "a line is without NaN");
     }
-    must(fuzz::finite(profile->length_m, profile->greatest_height_m, profile->off_top_m, profile->off_bottom_m, profile->overhang_m), "a profile is without NaN");
+    must(fuzz::finite(profile->length_m, profile->greatest_height_m, profile->off_top_m,
+                      profile->off_bottom_m, profile->overhang_m),
+         "a profile is without NaN");
     const Outcome<preset::Document> read = read_document(write_document(picture::new_lure(*profile)));
     must(read.ok(), "a lure from a picture can be written and read");
     const Outcome<Evaluation> evaluation = evaluate(*read);
-    if (evaluation.ok()) fuzz::must_be_finite(*evaluation);
-    else fuzz::must_explain(evaluation.problems());
+    if (evaluation.ok())
+        fuzz::must_be_finite(*evaluation);
+    else
+        fuzz::must_explain(evaluation.problems());
 }
 
 void look_at(const picture::Picture& picture, fuzz::Bytes bytes) {
@@ -59,12 +67,14 @@ void look_at(const picture::Picture& picture, fuzz::Bytes bytes) {
     must(contour->backed >= 0.0 && contour->backed <= 1.0, "what is seen is a share");
     for (const picture::Spot& spot : contour->points) {
         must(std::isfinite(spot.x) && std::isfinite(spot.y), "places are finite");
-        must(spot.x > -40.0 && spot.y > -40.0 && spot.x < picture.width + 40.0 && spot.y < picture.height + 40.0, "an outline lies in its picture");
+        must(spot.x > -40.0 && spot.y > -40.0 && spot.x < picture.width + 40.0 &&
+                 spot.y < picture.height + 40.0,
+             "an outline lies in its picture");
     }
     draw(*contour, drawn_scale(picture, bytes));
 }
 
-}  // namespace
+} // namespace
 
 extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* bytes, std::size_t size) {
     // What is said of the picture comes from its end: heads of files and sides stand at the start.
@@ -78,12 +88,14 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* bytes, std::size_t siz
     }
     must(!decoded.problems().front().sentence.empty(), "a refusal has a sentence");
     if (size < 2) return 0;
-    // The first two bytes as sides, whatever follows as the pixels; what is too short is filled up by repeating it.
+    // The first two bytes as sides, whatever follows as the pixels; what is too short is filled up by
+    // repeating it.
     const std::size_t pixels = static_cast<std::size_t>(bytes[0]) * bytes[1];
     const std::size_t channels = size % 2 == 0 ? 1 : 4;
     std::vector<std::uint8_t> samples(bytes + 2, bytes + size);
     if (size > 2 && samples.size() * 16 >= pixels * channels) {
-        for (std::size_t i = 0; samples.size() < pixels * channels; ++i) samples.push_back(samples[i]);
+        for (std::size_t i = 0; samples.size() < pixels * channels; ++i)
+            samples.push_back(samples[i]);
         samples.resize(pixels * channels);
     }
     look_at({bytes[0], bytes[1], static_cast<int>(channels), samples}, said);

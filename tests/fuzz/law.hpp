@@ -12,4 +12,4 @@ inline void must(bool holds, const char* law) {
     std::abort();
 }
 
-}  // namespace evenfall::fuzz
+} // namespace evenfall::fuzz

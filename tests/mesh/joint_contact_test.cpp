@@ -1,5 +1,5 @@
-// The swing of a joint against contact of triangle meshes: the aft segment's mesh is turned about the pin until CGAL finds
-// that it meets the fore segment's.
+// The swing of a joint against contact of triangle meshes: the aft segment's mesh is turned about the pin
+// until CGAL finds that it meets the fore segment's.
 
 #include "joints/swing.hpp"
 #include "shape/body.hpp"
@@ -24,7 +24,8 @@ namespace pmp = CGAL::Polygon_mesh_processing;
 Mesh part(const Mesh& whole, const preset::Joint& joint, bool aft) {
     Mesh mesh = whole;
     const double side = aft ? -1.0 : 1.0;
-    clip_face(mesh, 1000.0 * (joint.at_m - side * 0.5 * joint.gap_m), aft ? joint.relief_aft_rad : joint.relief_fore_rad, side);
+    clip_face(mesh, 1000.0 * (joint.at_m - side * 0.5 * joint.gap_m),
+              aft ? joint.relief_aft_rad : joint.relief_fore_rad, side);
     return mesh;
 }
 
@@ -34,7 +35,8 @@ bool meets(const Mesh& fore, const Mesh& aft, const joints::Pin& pin, double ang
     const double x = 1000.0 * pin.x_m;
     const double y = 1000.0 * pin.y_m;
     // Tail to starboard: about the upright axis through the pin.
-    const CGAL::Aff_transformation_3<Kernel> turn(c, -s, 0.0, x - c * x + s * y, s, c, 0.0, y - s * x - c * y, 0.0, 0.0, 1.0, 0.0);
+    const CGAL::Aff_transformation_3<Kernel> turn(c, -s, 0.0, x - c * x + s * y, s, c, 0.0, y - s * x - c * y,
+                                                  0.0, 0.0, 1.0, 0.0);
     Mesh turned = aft;
     pmp::transform(turn, turned);
     return pmp::do_intersect(fore, turned);
@@ -53,9 +55,10 @@ double mesh_swing_deg(const Mesh& fore, const Mesh& aft, const joints::Pin& pin)
     return units::deg_from_rad(free);
 }
 
-}  // namespace
+} // namespace
 
-TEST_CASE("a joint of a drawn lure swings until its triangle meshes touch, within a fifth of a degree (CGAL)", "[joints][mesh]") {
+TEST_CASE("a joint of a drawn lure swings until its triangle meshes touch, within a fifth of a degree (CGAL)",
+          "[joints][mesh]") {
     for (const double exponent : {2.0, 2.6}) {
         preset::Shape shape = support::drawn_minnow();
         shape.section.fullness = {{0.0, exponent}};
@@ -67,13 +70,16 @@ TEST_CASE("a joint of a drawn lure swings until its triangle meshes touch, withi
             REQUIRE(body.ok());
             const Mesh fore = part(whole, joint, false);
             const Mesh aft = part(whole, joint, true);
-            for (const joints::Pin pin : {joints::Pin{joint.at_m, 0.0}, joints::Pin{joint.at_m + 0.003, 0.001}, joints::Pin{joint.at_m - 0.001, 0.003},
-                                         joints::Pin{joint.at_m, -0.004}}) {
+            for (const joints::Pin pin :
+                 {joints::Pin{joint.at_m, 0.0}, joints::Pin{joint.at_m + 0.003, 0.001},
+                  joints::Pin{joint.at_m - 0.001, 0.003}, joints::Pin{joint.at_m, -0.004}}) {
                 const auto s = joints::swing(*body, 0, pin, joints::Way::starboard);
                 const double mesh = mesh_swing_deg(fore, aft, pin);
-                INFO("exponent " << exponent << ", joint at " << joint.at_m << ", pin at " << pin.x_m << ", " << pin.y_m);
+                INFO("exponent " << exponent << ", joint at " << joint.at_m << ", pin at " << pin.x_m << ", "
+                                 << pin.y_m);
                 CHECK(s.stopped);
-                // 120 sides and 200 rings leave chords of up to 0.02 mm inside the skin, at some 10 mm from the pin: 0.1°.
+                // 120 sides and 200 rings leave chords of up to 0.02 mm inside the skin, at some 10 mm from
+                // the pin: 0.1°.
                 CHECK_THAT(units::deg_from_rad(s.angle_rad), WithinAbs(mesh, 0.2));
             }
         }

@@ -1,4 +1,5 @@
-// Linked eyes against triangle meshes of rings and necks: CGAL's finding of meeting meshes against the clearance worked out.
+// Linked eyes against triangle meshes of rings and necks: CGAL's finding of meeting meshes against the
+// clearance worked out.
 
 #include "joints/linked_eyes.hpp"
 #include "units/trade.hpp"
@@ -28,13 +29,15 @@ constexpr int round_ring = 160;
 constexpr int round_wire = 40;
 constexpr double turn = 2.0 * std::numbers::pi;
 
-/// A frame: columns are the ring's own axes (out along the neck, across, normal), then its middle. Millimetres.
+/// A frame: columns are the ring's own axes (out along the neck, across, normal), then its middle.
+/// Millimetres.
 struct Frame {
     std::array<double, 3> out, across, normal, middle;
 
     [[nodiscard]] Point at(double u, double v, double w) const {
         std::array<double, 3> p{};
-        for (std::size_t k = 0; k < 3; ++k) p[k] = middle[k] + u * out[k] + v * across[k] + w * normal[k];
+        for (std::size_t k = 0; k < 3; ++k)
+            p[k] = middle[k] + u * out[k] + v * across[k] + w * normal[k];
         return {p[0], p[1], p[2]};
     }
 };
@@ -44,7 +47,8 @@ void add_grid(Mesh& mesh, const std::vector<std::vector<Point>>& rows, bool clos
     std::vector<std::vector<Mesh::Vertex_index>> v;
     for (const auto& row : rows) {
         v.emplace_back();
-        for (const Point& p : row) v.back().push_back(mesh.add_vertex(p));
+        for (const Point& p : row)
+            v.back().push_back(mesh.add_vertex(p));
     }
     const std::size_t count = closed ? rows.size() : rows.size() - 1;
     for (std::size_t i = 0; i < count; ++i) {
@@ -80,7 +84,9 @@ Mesh neck(const Frame& f, double radius, double wire) {
     const double from = radius + 0.5 * wire;
     const auto row = [&](double u, double r) {
         rows.emplace_back();
-        for (int k = 0; k < round_wire; ++k) rows.back().push_back(f.at(u, r * std::cos(turn * k / round_wire), r * std::sin(turn * k / round_wire)));
+        for (int k = 0; k < round_wire; ++k)
+            rows.back().push_back(
+                f.at(u, r * std::cos(turn * k / round_wire), r * std::sin(turn * k / round_wire)));
     };
     for (int i = 1; i <= 16; ++i) {
         const double a = 0.25 * turn * i / 16.0;
@@ -103,10 +109,16 @@ Pair meshes(const joints::LinkedEyes& e, double swing_rad, const joints::LinkOff
     const double s = std::sin(e.lean_rad);
     const double cp = std::cos(swing_rad);
     const double sp = std::sin(swing_rad);
-    const auto turned = [&](double x, double y, double z) { return std::array{cp * x - sp * y, sp * x + cp * y, z}; };
+    const auto turned = [&](double x, double y, double z) {
+        return std::array{cp * x - sp * y, sp * x + cp * y, z};
+    };
     const Frame fore{{-1.0, 0.0, 0.0}, {0.0, c, s}, {0.0, -s, c}, {0.0, 0.0, 0.0}};
-    const Frame aft{turned(1.0, 0.0, 0.0), turned(0.0, -s, c), turned(0.0, c, s), {1e3 * o.x_m, 1e3 * o.y_m, 1e3 * o.z_m}};
-    return {{ring(fore, radius, wire), neck(fore, radius, wire)}, {ring(aft, radius, wire), neck(aft, radius, wire)}};
+    const Frame aft{turned(1.0, 0.0, 0.0),
+                    turned(0.0, -s, c),
+                    turned(0.0, c, s),
+                    {1e3 * o.x_m, 1e3 * o.y_m, 1e3 * o.z_m}};
+    return {{ring(fore, radius, wire), neck(fore, radius, wire)},
+            {ring(aft, radius, wire), neck(aft, radius, wire)}};
 }
 
 bool meet(const Pair& p) {
@@ -120,13 +132,17 @@ bool meet(const Pair& p) {
 
 /// Chords of a mesh lie inside the round surface by up to this share of the wire and of the ring [m].
 double chord_m(const joints::LinkedEyes& e) {
-    const auto sagitta = [](double radius, int sides) { return radius * (1.0 - std::cos(std::numbers::pi / sides)); };
+    const auto sagitta = [](double radius, int sides) {
+        return radius * (1.0 - std::cos(std::numbers::pi / sides));
+    };
     return 2.0 * (sagitta(e.wire_m, round_wire) + sagitta(e.inside_m + e.wire_m, round_ring));
 }
 
-}  // namespace
+} // namespace
 
-TEST_CASE("linked eyes and necks meet as triangle meshes exactly where their clearance is below nothing (CGAL)", "[joints][mesh]") {
+TEST_CASE(
+    "linked eyes and necks meet as triangle meshes exactly where their clearance is below nothing (CGAL)",
+    "[joints][mesh]") {
     int met = 0;
     int apart = 0;
     for (const double lean_deg : {0.0, 25.0, 45.0, 80.0}) {
@@ -138,10 +154,13 @@ TEST_CASE("linked eyes and necks meet as triangle meshes exactly where their cle
                 // The fore eye's wire through places in the aft eye's hole, spread by the golden angle.
                 const double a = 2.399963 * k;
                 const double r = radius * (0.75 + 0.35 * std::sin(0.9 * k));
-                const joints::LinkOffset at{r * std::cos(swing + 0.4 * std::sin(a)), r * std::sin(swing + 0.4 * std::sin(a)), 0.25e-3 * std::cos(a)};
+                const joints::LinkOffset at{r * std::cos(swing + 0.4 * std::sin(a)),
+                                            r * std::sin(swing + 0.4 * std::sin(a)), 0.25e-3 * std::cos(a)};
                 const double clear = joints::link_clearance(eyes, swing, at);
-                if (!(std::abs(clear) > chord_m(eyes))) continue;  // not linked, or nearer than the chords can tell
-                INFO("lean " << lean_deg << ", swing " << swing_deg << ", place " << k << ", clearance " << 1e3 * clear << " mm");
+                if (!(std::abs(clear) > chord_m(eyes)))
+                    continue; // not linked, or nearer than the chords can tell
+                INFO("lean " << lean_deg << ", swing " << swing_deg << ", place " << k << ", clearance "
+                             << 1e3 * clear << " mm");
                 CHECK(meet(meshes(eyes, swing, at)) == (clear < 0.0));
                 ++(clear < 0.0 ? met : apart);
             }

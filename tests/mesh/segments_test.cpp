@@ -10,7 +10,6 @@
 #include <catch2/catch_test_macros.hpp>
 #include <catch2/matchers/catch_matchers_floating_point.hpp>
 
-
 using namespace evenfall;
 using Catch::Matchers::WithinAbs;
 using Catch::Matchers::WithinRel;

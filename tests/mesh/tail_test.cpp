@@ -1,5 +1,5 @@
-// A soft tail against a triangle mesh of its drawing: curves by Boost.Math's pchip, volume and centroid by CGAL (package Polygon
-// Mesh Processing).
+// A soft tail against a triangle mesh of its drawing: curves by Boost.Math's pchip, volume and centroid by
+// CGAL (package Polygon Mesh Processing).
 
 #include "support/lure_mesh.hpp"
 #include "support/soft_tails.hpp"
@@ -15,7 +15,8 @@ using Catch::Matchers::WithinRel;
 
 using namespace support::lure_mesh;
 
-TEST_CASE("a soft tail has the volume and centroid of its triangle mesh within 0.1 % (CGAL)", "[tail][mesh]") {
+TEST_CASE("a soft tail has the volume and centroid of its triangle mesh within 0.1 % (CGAL)",
+          "[tail][mesh]") {
     for (const double fullness : {1.6, 2.0, 3.0}) {
         preset::Tail tail = support::paddle(0.1);
         tail.fullness = fullness;
@@ -29,8 +30,8 @@ TEST_CASE("a soft tail has the volume and centroid of its triangle mesh within 0
         REQUIRE(body.ok());
         const shape::Segment& s = body->segments.front();
         const double volume = pmp::volume(mesh) * 1e-9;
-        INFO("fullness " << fullness << ": mesh " << volume * 1e9 << " mm³, here " << s.volume_m3 * 1e9 << " mm³, ratio less one "
-                         << s.volume_m3 / volume - 1.0);
+        INFO("fullness " << fullness << ": mesh " << volume * 1e9 << " mm³, here " << s.volume_m3 * 1e9
+                         << " mm³, ratio less one " << s.volume_m3 / volume - 1.0);
         CHECK_THAT(s.volume_m3, WithinRel(volume, 1e-3));
         CHECK_THAT(1000.0 * s.centroid_m.x, WithinAbs(pmp::centroid(mesh).x(), 0.046));
         CHECK_THAT(1000.0 * s.centroid_m.z, WithinAbs(pmp::centroid(mesh).z(), 0.02));

@@ -27,10 +27,11 @@ Descent planned(const std::string& name) {
     const preset::Document& d = plan->document;
     const auto e = evaluate(d);
     REQUIRE(e.ok());
-    return {e->body, e->ledger, d, water::water_properties(d.water.temperature_c, d.water.salinity_g_kg).value()};
+    return {e->body, e->ledger, d,
+            water::water_properties(d.water.temperature_c, d.water.salinity_g_kg).value()};
 }
 
-}  // namespace
+} // namespace
 
 TEST_CASE("Millrace falls slowly, a little nose-down, and glides forward", "[fall]") {
     const SteadyFalls all = planned("millrace-170").steady();
@@ -39,7 +40,8 @@ TEST_CASE("Millrace falls slowly, a little nose-down, and glides forward", "[fal
     CHECK((f.vertical_m_s > 0.10 && f.vertical_m_s < 0.20));
     CHECK((f.pitch_rad < 0.0 && f.pitch_rad > -0.2));
     CHECK(f.forward_m_s > 0.0);
-    // The hooks and tail that a level fall of the bare body leaves out slow it, but within the doubt that is shown with it.
+    // The hooks and tail that a level fall of the bare body leaves out slow it, but within the doubt that is
+    // shown with it.
     CHECK(f.vertical_m_s < 0.160);
     CHECK(f.vertical_band_m_s.high > 0.9 * 0.160);
 }

@@ -1,4 +1,5 @@
-// Text and link carry a lure whole, and numbers come back through every unit. Drawn by chance; a failure names seed and draw.
+// Text and link carry a lure whole, and numbers come back through every unit. Drawn by chance; a failure
+// names seed and draw.
 
 #include "preset/write.hpp"
 #include "support/random_lures.hpp"
@@ -9,11 +10,12 @@
 #include <catch2/matchers/catch_matchers_floating_point.hpp>
 
 using namespace evenfall;
-using support::RandomLures;
 using Catch::Matchers::WithinAbs;
 using Catch::Matchers::WithinRel;
+using support::RandomLures;
 
-TEST_CASE("a lure comes back from its text and from its link, and gives the same answers", "[properties][random]") {
+TEST_CASE("a lure comes back from its text and from its link, and gives the same answers",
+          "[properties][random]") {
     RandomLures drawn(401);
     for (int n = 0; n < 220; ++n) {
         const auto lure = drawn.next();
@@ -32,19 +34,24 @@ TEST_CASE("a lure comes back from its text and from its link, and gives the same
         REQUIRE((again.ok() && once.ok()));
         CHECK(again->answers.mass_kg == once->answers.mass_kg);
         CHECK(again->answers.pitch_rad == once->answers.pitch_rad);
-        CHECK((again->answers.fall ? again->answers.fall->speed_m_s : 0.0) == (once->answers.fall ? once->answers.fall->speed_m_s : 0.0));
-        // Text keeps the millionth of a millimetre: half of it on lines some millimetres from the middle is less than 1e-6 of the wood.
+        CHECK((again->answers.fall ? again->answers.fall->speed_m_s : 0.0) ==
+              (once->answers.fall ? once->answers.fall->speed_m_s : 0.0));
+        // Text keeps the millionth of a millimetre: half of it on lines some millimetres from the middle is
+        // less than 1e-6 of the wood.
         CHECK_THAT(once->answers.mass_kg, WithinRel(lure.evaluation.answers.mass_kg, 1e-6));
     }
 }
 
-TEST_CASE("any number comes back through any unit, as a value and as it is typed", "[properties][random][units]") {
+TEST_CASE("any number comes back through any unit, as a value and as it is typed",
+          "[properties][random][units]") {
     using namespace units;
-    constexpr Unit every[] = {Unit::one,      Unit::percent,  Unit::mm,       Unit::cm,        Unit::m,        Unit::micrometre, Unit::inch,
-                              Unit::mil,      Unit::foot,     Unit::gram,     Unit::kilogram,  Unit::ounce,    Unit::pound,      Unit::grain,
-                              Unit::degree,   Unit::radian,   Unit::celsius,  Unit::fahrenheit, Unit::s_per_ft, Unit::s_per_m,   Unit::mm_per_s,
-                              Unit::cm_per_s, Unit::m_per_s,  Unit::inch_per_s, Unit::ft_per_s, Unit::g_per_cm3, Unit::kg_per_m3, Unit::lb_per_ft3,
-                              Unit::cm3,      Unit::m3,       Unit::g_per_kg};
+    constexpr Unit every[] = {
+        Unit::one,      Unit::percent,   Unit::mm,        Unit::cm,         Unit::m,        Unit::micrometre,
+        Unit::inch,     Unit::mil,       Unit::foot,      Unit::gram,       Unit::kilogram, Unit::ounce,
+        Unit::pound,    Unit::grain,     Unit::degree,    Unit::radian,     Unit::celsius,  Unit::fahrenheit,
+        Unit::s_per_ft, Unit::s_per_m,   Unit::mm_per_s,  Unit::cm_per_s,   Unit::m_per_s,  Unit::inch_per_s,
+        Unit::ft_per_s, Unit::g_per_cm3, Unit::kg_per_m3, Unit::lb_per_ft3, Unit::cm3,      Unit::m3,
+        Unit::g_per_kg};
     bench::Random random(402, 0);
     for (int n = 0; n < 300; ++n) {
         const double value = 0.001 + 1000.0 * random.uniform() * random.uniform();

@@ -1,4 +1,5 @@
-// The ledger is a sum: what is added to a lure is what its answers gain. Lures drawn by chance; a failure names seed and draw.
+// The ledger is a sum: what is added to a lure is what its answers gain. Lures drawn by chance; a failure
+// names seed and draw.
 
 #include "fall/descent.hpp"
 #include "fall/level_fall.hpp"
@@ -11,9 +12,9 @@
 #include <catch2/matchers/catch_matchers_floating_point.hpp>
 
 using namespace evenfall;
-using support::RandomLures;
 using Catch::Matchers::WithinAbs;
 using Catch::Matchers::WithinRel;
+using support::RandomLures;
 
 namespace {
 
@@ -25,14 +26,16 @@ constexpr double rounding_m3 = 1e-18;
 
 Answers answers_of(const preset::Document& document) {
     auto e = evaluate(document);
-    for (const Problem& p : e.ok() ? Problems{} : e.problems()) UNSCOPED_INFO(p.path << ": " << p.sentence);
+    for (const Problem& p : e.ok() ? Problems{} : e.problems())
+        UNSCOPED_INFO(p.path << ": " << p.sentence);
     REQUIRE(e.ok());
     return std::move(e).value().answers;
 }
 
-}  // namespace
+} // namespace
 
-TEST_CASE("a part adds its own mass, its own volume and its own moment, from its stage on", "[properties][random]") {
+TEST_CASE("a part adds its own mass, its own volume and its own moment, from its stage on",
+          "[properties][random]") {
     RandomLures drawn(201);
     for (int n = 0; n < lures; ++n) {
         const auto lure = drawn.next();
@@ -51,9 +54,12 @@ TEST_CASE("a part adds its own mass, its own volume and its own moment, from its
         CHECK_THAT(b.mass_kg - a.mass_kg, WithinAbs(part.mass_kg, rounding_kg));
         CHECK_THAT(b.displaced_m3 - a.displaced_m3, WithinAbs(volume, rounding_m3));
         CHECK_THAT(b.segments[0].mass_kg - a.segments[0].mass_kg, WithinAbs(part.mass_kg, rounding_kg));
-        for (const auto& [axis, at] : {std::pair{&Vec3::x, part.at_m.x}, {&Vec3::y, part.at_m.y}, {&Vec3::z, part.at_m.z}}) {
-            CHECK_THAT(b.mass_kg * (b.g_m.*axis) - a.mass_kg * (a.g_m.*axis), WithinAbs(part.mass_kg * at, rounding_kg));
-            CHECK_THAT(b.displaced_m3 * (b.b_m.*axis) - a.displaced_m3 * (a.b_m.*axis), WithinAbs(volume * at, rounding_m3));
+        for (const auto& [axis, at] :
+             {std::pair{&Vec3::x, part.at_m.x}, {&Vec3::y, part.at_m.y}, {&Vec3::z, part.at_m.z}}) {
+            CHECK_THAT(b.mass_kg * (b.g_m.*axis) - a.mass_kg * (a.g_m.*axis),
+                       WithinAbs(part.mass_kg * at, rounding_kg));
+            CHECK_THAT(b.displaced_m3 * (b.b_m.*axis) - a.displaced_m3 * (a.b_m.*axis),
+                       WithinAbs(volume * at, rounding_m3));
         }
         for (std::size_t s = 0; s < a.stages.size(); ++s) {
             const double gained = a.stages[s].stage < part.stage ? 0.0 : part.mass_kg;
@@ -62,7 +68,8 @@ TEST_CASE("a part adds its own mass, its own volume and its own moment, from its
     }
 }
 
-TEST_CASE("a soaked coat adds its mass and nothing else, a film by its mass adds that over its density", "[properties][random]") {
+TEST_CASE("a soaked coat adds its mass and nothing else, a film by its mass adds that over its density",
+          "[properties][random]") {
     RandomLures drawn(202);
     for (int n = 0; n < lures; ++n) {
         const auto lure = drawn.next();
@@ -75,10 +82,12 @@ TEST_CASE("a soaked coat adds its mass and nothing else, a film by its mass adds
         with.coats.push_back(coat);
         const Answers& a = lure.evaluation.answers;
         const Answers b = answers_of(with);
-        const double volume =
-            coat.kind == preset::CoatKind::film ? *coat.mass_kg / materials::find_solid("epoxy")->density_kg_m3.value : 0.0;
+        const double volume = coat.kind == preset::CoatKind::film
+                                  ? *coat.mass_kg / materials::find_solid("epoxy")->density_kg_m3.value
+                                  : 0.0;
         CHECK_THAT(b.mass_kg - a.mass_kg, WithinAbs(*coat.mass_kg, rounding_kg));
-        // What a film takes of a pocket that stays dry pushes no water aside; without pockets in it, it lies outside.
+        // What a film takes of a pocket that stays dry pushes no water aside; without pockets in it, it lies
+        // outside.
         CHECK_THAT(b.displaced_m3 - a.displaced_m3, WithinAbs(volume, rounding_m3));
         CHECK_THAT(b.coats.back().mass_kg, WithinAbs(*coat.mass_kg, rounding_kg));
     }
@@ -121,19 +130,22 @@ TEST_CASE("segments, and the lines of each stage, sum to the whole", "[propertie
             reached += by_stage[s];
             CHECK_THAT(a.stages[s].mass_kg, WithinAbs(reached, rounding_kg));
         }
-        for (const CoatAnswer& c : a.coats) coats -= c.mass_kg;
+        for (const CoatAnswer& c : a.coats)
+            coats -= c.mass_kg;
         CHECK_THAT(coats, WithinAbs(0.0, rounding_kg));
     }
 }
 
-TEST_CASE("more lead in any hole is as much heavier in water, and falls faster as it lies level", "[properties][random]") {
+TEST_CASE("more lead in any hole is as much heavier in water, and falls faster as it lies level",
+          "[properties][random]") {
     RandomLures drawn(204);
     int filled = 0;
     for (int n = 0; n < lures; ++n) {
         const auto lure = drawn.next();
         INFO(lure.where());
         const auto water =
-            water::water_properties(lure.document.water.temperature_c, lure.document.water.salinity_g_kg).value();
+            water::water_properties(lure.document.water.temperature_c, lure.document.water.salinity_g_kg)
+                .value();
         const fall::LevelFall level(*lure.evaluation.body.lines);
         for (std::size_t i = 0; i < lure.document.holes.size(); ++i) {
             const preset::Hole& hole = lure.document.holes[i];
@@ -154,15 +166,18 @@ TEST_CASE("more lead in any hole is as much heavier in water, and falls faster a
     CHECK(filled > lures / 2);
 }
 
-TEST_CASE("in every steady fall weight does just the work that drag takes, and nothing turns it", "[properties][random][fall]") {
-    // Heavier need not be faster: about the same G and B a heavier lure may lie flatter. The balance of powers always holds.
+TEST_CASE("in every steady fall weight does just the work that drag takes, and nothing turns it",
+          "[properties][random][fall]") {
+    // Heavier need not be faster: about the same G and B a heavier lure may lie flatter. The balance of
+    // powers always holds.
     RandomLures drawn(205);
     int falls = 0;
     for (int n = 0; n < lures; ++n) {
         const auto lure = drawn.next();
         INFO(lure.where());
         const auto water =
-            water::water_properties(lure.document.water.temperature_c, lure.document.water.salinity_g_kg).value();
+            water::water_properties(lure.document.water.temperature_c, lure.document.water.salinity_g_kg)
+                .value();
         const fall::Descent descent(lure.evaluation.body, lure.evaluation.ledger, lure.document, water);
         const fall::Motion motion = descent.motion();
         for (const fall::SteadyFall& f : descent.steady().falls) {

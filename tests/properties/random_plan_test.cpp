@@ -1,4 +1,5 @@
-// The lead plan and the forward path are two ways through one set of sums. Lures drawn by chance; a failure names seed and draw.
+// The lead plan and the forward path are two ways through one set of sums. Lures drawn by chance; a failure
+// names seed and draw.
 
 #include "preset/write.hpp"
 #include "support/random_lures.hpp"
@@ -7,11 +8,12 @@
 #include <catch2/matchers/catch_matchers_floating_point.hpp>
 
 using namespace evenfall;
-using support::RandomLures;
 using Catch::Matchers::WithinAbs;
 using Catch::Matchers::WithinRel;
+using support::RandomLures;
 
-TEST_CASE("what a plan promises is what its document gives, and a plan that is met meets its targets", "[properties][random]") {
+TEST_CASE("what a plan promises is what its document gives, and a plan that is met meets its targets",
+          "[properties][random]") {
     RandomLures drawn(301);
     int met = 0;
     for (int n = 0; n < 300; ++n) {
@@ -47,13 +49,16 @@ TEST_CASE("what a plan promises is what its document gives, and a plan that is m
         preset::Document put_back = plan->document;
         REQUIRE(put_back.holes.size() == lure.document.holes.size());
         for (std::size_t i = 0; i < put_back.holes.size(); ++i) {
-            if (lure.document.holes[i].use != preset::HoleUse::fixed) put_back.holes[i] = lure.document.holes[i];
+            if (lure.document.holes[i].use != preset::HoleUse::fixed)
+                put_back.holes[i] = lure.document.holes[i];
         }
         CHECK(preset::same(put_back, lure.document));
         // No column longer than its hole lets it be.
         for (const HolePlan& h : plan->holes) {
             const preset::Hole& hole = plan->document.holes[static_cast<std::size_t>(h.hole)];
-            CHECK(h.depth_m <= std::max(hole.max_depth_m, lure.document.holes[static_cast<std::size_t>(h.hole)].depth_m) + 1e-12);
+            CHECK(h.depth_m <=
+                  std::max(hole.max_depth_m, lure.document.holes[static_cast<std::size_t>(h.hole)].depth_m) +
+                      1e-12);
             CHECK(h.mass_kg >= 0.0);
         }
     }

@@ -8,9 +8,9 @@
 #include <catch2/matchers/catch_matchers_floating_point.hpp>
 
 using namespace evenfall;
-using support::RandomLures;
 using Catch::Matchers::WithinAbs;
 using Catch::Matchers::WithinRel;
+using support::RandomLures;
 
 namespace {
 
@@ -18,7 +18,8 @@ constexpr int lures = 220;
 
 Evaluation evaluated(const preset::Document& document) {
     auto e = evaluate(document);
-    for (const Problem& p : e.ok() ? Problems{} : e.problems()) UNSCOPED_INFO(p.path << ": " << p.sentence);
+    for (const Problem& p : e.ok() ? Problems{} : e.problems())
+        UNSCOPED_INFO(p.path << ": " << p.sentence);
     REQUIRE(e.ok());
     return std::move(e).value();
 }
@@ -37,9 +38,10 @@ void same_angle(const std::optional<double>& a, const std::optional<double>& b, 
     if (a) CHECK_THAT(*a, WithinAbs(*b, within));
 }
 
-}  // namespace
+} // namespace
 
-TEST_CASE("a lure in the mirror weighs, hangs and falls the same, and heels the other way", "[properties][random]") {
+TEST_CASE("a lure in the mirror weighs, hangs and falls the same, and heels the other way",
+          "[properties][random]") {
     RandomLures drawn(101);
     int heeled = 0;
     for (int n = 0; n < lures; ++n) {
@@ -78,7 +80,8 @@ TEST_CASE("a joint in the mirror swings to port as it swung to starboard", "[pro
             for (const std::size_t way : {0u, 1u}) {
                 // Where a corner grazes an edge, an angle goes with the root of a rounding.
                 CHECK_THAT(b->joints[j].swing_rad[1 - way], WithinAbs(a->joints[j].swing_rad[way], 1e-7));
-                CHECK_THAT(b->joints[j].bare[1 - way].angle_rad, WithinAbs(a->joints[j].bare[way].angle_rad, 1e-7));
+                CHECK_THAT(b->joints[j].bare[1 - way].angle_rad,
+                           WithinAbs(a->joints[j].bare[way].angle_rad, 1e-7));
             }
             ++joints;
         }
@@ -86,7 +89,8 @@ TEST_CASE("a joint in the mirror swings to port as it swung to starboard", "[pro
     CHECK(joints > lures);
 }
 
-TEST_CASE("drawn larger by s, a lure holds s³ of everything, hangs at the same angle and swings as far", "[properties][random]") {
+TEST_CASE("drawn larger by s, a lure holds s³ of everything, hangs at the same angle and swings as far",
+          "[properties][random]") {
     RandomLures drawn(103);
     int compared = 0;
     int swung = 0;
@@ -97,7 +101,8 @@ TEST_CASE("drawn larger by s, a lure holds s³ of everything, hangs at the same 
         const auto larger = evaluate(support::scaled(lure.document, s));
         // Only what leaves the limits of its field may be refused: a gap under 0.2 mm, wire over 3 mm.
         if (!larger.ok()) {
-            for (const Problem& p : larger.problems()) CHECK(p.code == ProblemCode::out_of_range);
+            for (const Problem& p : larger.problems())
+                CHECK(p.code == ProblemCode::out_of_range);
             continue;
         }
         ++compared;
@@ -118,7 +123,8 @@ TEST_CASE("drawn larger by s, a lure holds s³ of everything, hangs at the same 
         const auto large = joints::joint_answers(support::scaled(lure.document, s));
         if (!small.ok() || !large.ok()) continue;
         for (std::size_t j = 0; j < small->joints.size(); ++j) {
-            CHECK_THAT(large->joints[j].bare[0].angle_rad, WithinAbs(small->joints[j].bare[0].angle_rad, 1e-6));
+            CHECK_THAT(large->joints[j].bare[0].angle_rad,
+                       WithinAbs(small->joints[j].bare[0].angle_rad, 1e-6));
             ++swung;
         }
     }
@@ -143,6 +149,7 @@ TEST_CASE("the order of holes, pockets and parts changes no sum", "[properties][
             CHECK_THAT(b.segments[s].mass_kg, WithinRel(a.segments[s].mass_kg, rounding));
             CHECK_THAT(b.segments[s].displaced_m3, WithinRel(a.segments[s].displaced_m3, rounding));
         }
-        for (std::size_t s = 0; s < a.stages.size(); ++s) CHECK_THAT(b.stages[s].mass_kg, WithinRel(a.stages[s].mass_kg, rounding));
+        for (std::size_t s = 0; s < a.stages.size(); ++s)
+            CHECK_THAT(b.stages[s].mass_kg, WithinRel(a.stages[s].mass_kg, rounding));
     }
 }

@@ -13,7 +13,8 @@ using preset::ReadingKind;
 
 namespace {
 
-/// Standard normal's half widths for 50, 80 and 95 % (NIST/SEMATECH e-Handbook of Statistical Methods, table 1.3.6.7.1; from memory).
+/// Standard normal's half widths for 50, 80 and 95 % (NIST/SEMATECH e-Handbook of Statistical Methods,
+/// table 1.3.6.7.1; from memory).
 constexpr std::array<double, 3> half_width{0.67449, 1.28155, 1.95996};
 constexpr std::array<double, 3> stated{0.50, 0.80, 0.95};
 
@@ -22,14 +23,16 @@ struct Coverage {
     int count = 0;
     void add(double truth, const Estimate& e) {
         ++count;
-        for (std::size_t i = 0; i < inside.size(); ++i) inside[i] += std::abs(truth - e.value) <= half_width[i] * e.sigma ? 1 : 0;
+        for (std::size_t i = 0; i < inside.size(); ++i)
+            inside[i] += std::abs(truth - e.value) <= half_width[i] * e.sigma ? 1 : 0;
     }
     [[nodiscard]] double share(std::size_t i) const { return static_cast<double>(inside[i]) / count; }
 };
 
-}  // namespace
+} // namespace
 
-TEST_CASE("Of 2000 invented lures with readings, the 50, 80 and 95 % intervals hold that share of the truths within 3 points") {
+TEST_CASE("Of 2000 invented lures with readings, the 50, 80 and 95 % intervals hold that share of the truths "
+          "within 3 points") {
     const preset::Document recipe = invented::preset_named("millrace-170");
     invented::Recipe bench_of(recipe);
     Coverage mass, in_water, pitch, fall;
@@ -40,9 +43,12 @@ TEST_CASE("Of 2000 invented lures with readings, the 50, 80 and 95 % intervals h
         preset::Document document = recipe;
         // Every lure gets another set of readings, by the bits of its number.
         const std::array<preset::Reading, 6> possible{
-            invented::weighed(ReadingKind::dry_weight, Stage::carved),    invented::block(),
-            invented::weighed(ReadingKind::dry_weight, Stage::sealed),    invented::weighed(ReadingKind::held_under, Stage::sealed),
-            invented::clipped(Stage::sealed),                             invented::timed(Stage::dressed, 0.5)};
+            invented::weighed(ReadingKind::dry_weight, Stage::carved),
+            invented::block(),
+            invented::weighed(ReadingKind::dry_weight, Stage::sealed),
+            invented::weighed(ReadingKind::held_under, Stage::sealed),
+            invented::clipped(Stage::sealed),
+            invented::timed(Stage::dressed, 0.5)};
         for (std::size_t k = 0; k < possible.size(); ++k) {
             preset::Reading r = possible[k];
             if ((n >> k & 1u) != 0u && bench_of.take(r, u, random)) document.log.push_back(r);
@@ -58,7 +64,8 @@ TEST_CASE("Of 2000 invented lures with readings, the 50, 80 and 95 % intervals h
         const double v = truth->answers.fall ? truth->answers.fall->speed_m_s : 0.0;
         for (std::size_t i = 0; i < 3; ++i) {
             const Interval& bounds = s->fall_50_80_95_m_s[i];
-            // A bound at nothing has all floaters behind it, more than its share: no interval of that size exists then.
+            // A bound at nothing has all floaters behind it, more than its share: no interval of that size
+            // exists then.
             if (bounds.low <= 0.0) continue;
             ++fall_count[i];
             fall.inside[i] += v >= bounds.low && v <= bounds.high ? 1 : 0;
@@ -66,8 +73,8 @@ TEST_CASE("Of 2000 invented lures with readings, the 50, 80 and 95 % intervals h
     }
     for (std::size_t i = 0; i < stated.size(); ++i) {
         const double of_fall = static_cast<double>(fall.inside[i]) / fall_count[i];
-        INFO("stated " << stated[i] << ": mass " << mass.share(i) << ", in water " << in_water.share(i) << ", pitch " << pitch.share(i)
-                       << ", fall " << of_fall << " of " << fall_count[i]);
+        INFO("stated " << stated[i] << ": mass " << mass.share(i) << ", in water " << in_water.share(i)
+                       << ", pitch " << pitch.share(i) << ", fall " << of_fall << " of " << fall_count[i]);
         CHECK(fall_count[i] > 900);
         CHECK(std::abs(mass.share(i) - stated[i]) < 0.03);
         CHECK(std::abs(in_water.share(i) - stated[i]) < 0.03);
@@ -76,7 +83,8 @@ TEST_CASE("Of 2000 invented lures with readings, the 50, 80 and 95 % intervals h
     }
 }
 
-TEST_CASE("The chance foretold for a lure put right is the share of invented lures that come right, within 6 points") {
+TEST_CASE("The chance foretold for a lure put right is the share of invented lures that come right, within 6 "
+          "points") {
     const preset::Document recipe = invented::preset_named("millrace-170");
     invented::Recipe bench_of(recipe);
     double foretold = 0.0;
@@ -86,7 +94,8 @@ TEST_CASE("The chance foretold for a lure put right is the share of invented lur
         bench::Random random(7, n);
         const Eigen::VectorXd u = bench_of.truth(random);
         preset::Document document = recipe;
-        for (preset::Reading r : {invented::weighed(ReadingKind::dry_weight, Stage::carved), invented::weighed(ReadingKind::dry_weight, Stage::drilled),
+        for (preset::Reading r : {invented::weighed(ReadingKind::dry_weight, Stage::carved),
+                                  invented::weighed(ReadingKind::dry_weight, Stage::drilled),
                                   invented::weighed(ReadingKind::held_under, Stage::drilled)}) {
             REQUIRE(bench_of.take(r, u, random));
             document.log.push_back(r);

@@ -35,15 +35,17 @@ double lead_kg(double diameter_m, double length_m) {
     return 0.0;
 }
 
-}  // namespace
+} // namespace
 
-TEST_CASE("ten millimetres of lead weigh 3.591, 5.611 and 8.080 g in 1/4, 5/16 and 3/8 in holes (π/4·d²·h·11.34 g/cm³, density CRC Handbook, from memory)") {
+TEST_CASE("ten millimetres of lead weigh 3.591, 5.611 and 8.080 g in 1/4, 5/16 and 3/8 in holes "
+          "(π/4·d²·h·11.34 g/cm³, density CRC Handbook, from memory)") {
     CHECK_THAT(lead_kg(m_from_inch(0.25), 0.010), WithinAbs(3.591e-3, 0.0006e-3));
     CHECK_THAT(lead_kg(m_from_inch(0.3125), 0.010), WithinAbs(5.611e-3, 0.0006e-3));
     CHECK_THAT(lead_kg(m_from_inch(0.375), 0.010), WithinAbs(8.080e-3, 0.0006e-3));
 }
 
-TEST_CASE("an 8 mm hole of lead in wood of 560 kg/m³ brings 0.542 g in water per millimetre, a 6 mm one 0.305 g (closed form (ρl − ρs)·A)") {
+TEST_CASE("an 8 mm hole of lead in wood of 560 kg/m³ brings 0.542 g in water per millimetre, a 6 mm one "
+          "0.305 g (closed form (ρl − ρs)·A)") {
     for (const auto& [diameter_mm, per_mm_kg] : {std::pair{8.0, 0.542e-3}, std::pair{6.0, 0.305e-3}}) {
         preset::Document d = support::block();
         d.wood.density_kg_m3 = 560.0;
@@ -59,7 +61,8 @@ TEST_CASE("an 8 mm hole of lead in wood of 560 kg/m³ brings 0.542 g in water pe
     }
 }
 
-TEST_CASE("lead that is right in the tub is too much once paint and clear coat are on (common practice, no source)") {
+TEST_CASE("lead that is right in the tub is too much once paint and clear coat are on (common practice, no "
+          "source)") {
     preset::Document d = support::fish();
     const auto plan = plan_lead(d);
     REQUIRE(plan.ok());
@@ -79,7 +82,8 @@ TEST_CASE("stainless hardware takes over part of the lead's work (common practic
         REQUIRE(plan.ok());
         REQUIRE(plan->met);
         double sum = 0.0;
-        for (const HolePlan& h : plan->holes) sum += h.mass_kg;
+        for (const HolePlan& h : plan->holes)
+            sum += h.mass_kg;
         return sum;
     };
     CHECK(lead(with) < lead(without) - 0.001);

@@ -9,9 +9,12 @@
 
 using namespace evenfall;
 
-TEST_CASE("square codes hold as many bytes as the standard says; ISO/IEC 18004:2015 table 7, level L, from memory", "[published][qr]") {
+TEST_CASE(
+    "square codes hold as many bytes as the standard says; ISO/IEC 18004:2015 table 7, level L, from memory",
+    "[published][qr]") {
     // version, bytes
-    for (const auto& [version, bytes] : {std::pair{1, 17}, {2, 32}, {5, 106}, {10, 271}, {20, 858}, {25, 1273}, {40, 2953}}) {
+    for (const auto& [version, bytes] :
+         {std::pair{1, 17}, {2, 32}, {5, 106}, {10, 271}, {20, 858}, {25, 1273}, {40, 2953}}) {
         CAPTURE(version, bytes);
         const auto full = square_code(std::string(static_cast<std::size_t>(bytes), 'a'), 177);
         REQUIRE(full.ok());

@@ -39,16 +39,19 @@ bench::Asked wide() {
     return a;
 }
 
-}  // namespace
+} // namespace
 
-TEST_CASE("A scale in air reads low by about 0.25 % at 0.47 g/cm3 and 0.75 % at 0.16 g/cm3 (air buoyancy; from memory)") {
+TEST_CASE("A scale in air reads low by about 0.25 % at 0.47 g/cm3 and 0.75 % at 0.16 g/cm3 (air buoyancy; "
+          "from memory)") {
     CHECK_THAT(read_low_share(470.0), WithinAbs(0.0025, 0.0002));
     CHECK_THAT(read_low_share(160.0), WithinAbs(0.0075, 0.0003));
     // Weights of 8000 kg/m3 in air of 1.2 kg/m3 (OIML R 111): a thing as dense as they are reads right.
-    CHECK_THAT(bench::air_kg_m3 / 470.0 - bench::air_kg_m3 / bench::scale_weights_kg_m3, WithinAbs(read_low_share(470.0), 1e-9));
+    CHECK_THAT(bench::air_kg_m3 / 470.0 - bench::air_kg_m3 / bench::scale_weights_kg_m3,
+               WithinAbs(read_low_share(470.0), 1e-9));
 }
 
-TEST_CASE("Wood of a handbook's species alone: 10 % between boards (Wood Handbook 2010, chapter 4, density)") {
+TEST_CASE(
+    "Wood of a handbook's species alone: 10 % between boards (Wood Handbook 2010, chapter 4, density)") {
     preset::Document d = support::block();
     d.wood.density_kg_m3.reset();
     d.wood.density_spread.reset();
@@ -59,8 +62,10 @@ TEST_CASE("Wood of a handbook's species alone: 10 % between boards (Wood Handboo
     CHECK_THAT(s->inputs[0].spread, WithinAbs(0.10, 1e-12));
 }
 
-TEST_CASE("A normal figure lies within one, two and three standard deviations by 68.27, 95.45 and 99.73 % (any table; from memory)") {
-    for (const auto& [width, share] : {std::pair{1.0, 0.682689}, std::pair{2.0, 0.954500}, std::pair{3.0, 0.997300}}) {
+TEST_CASE("A normal figure lies within one, two and three standard deviations by 68.27, 95.45 and 99.73 % "
+          "(any table; from memory)") {
+    for (const auto& [width, share] :
+         {std::pair{1.0, 0.682689}, std::pair{2.0, 0.954500}, std::pair{3.0, 0.997300}}) {
         bench::Trio t;
         t.covariance(0, 0) = 4e-6;
         t.covariance(2, 2) = 1e-4;
@@ -85,14 +90,15 @@ TEST_CASE("Two normal figures both above their means: 1/4 + asin(rho)/2pi (Shepp
         a.low_kg = 0.0;
         a.pitch_rad = 1e3;
         a.pitch_band_rad = 1e3;
-        CHECK_THAT(bench::chances(t, a).both, WithinAbs(0.25 + std::asin(rho) / (2.0 * std::numbers::pi), 1e-4));
+        CHECK_THAT(bench::chances(t, a).both,
+                   WithinAbs(0.25 + std::asin(rho) / (2.0 * std::numbers::pi), 1e-4));
     }
 }
 
 TEST_CASE("Drag alone in doubt: the chance is that of a lognormal figure between two bounds (closed form)") {
     bench::Trio t;
     t.mean(0) = 0.003;
-    t.covariance(0, 0) = 1e-14;  // as good as known
+    t.covariance(0, 0) = 1e-14; // as good as known
     t.covariance(1, 1) = 0.04;
     t.covariance(2, 2) = 1e-8;
     bench::Asked a = wide();
@@ -108,12 +114,14 @@ TEST_CASE("Drag alone in doubt: the chance is that of a lognormal figure between
     CHECK_THAT(bench::chances(t, a).fall, WithinAbs(exact, 0.01));
 }
 
-TEST_CASE("From rest at first it falls freely, less what it must carry along: depth = v²t²/2ℓ (Galilei's law)") {
+TEST_CASE(
+    "From rest at first it falls freely, less what it must carry along: depth = v²t²/2ℓ (Galilei's law)") {
     const double speed = 0.16;
     const double gathering = 0.13;
     const double depth = 1e-5;
     const double time = time_from_rest_s(depth, speed, gathering);
     CHECK_THAT(0.5 * speed * speed / gathering * time * time, WithinRel(depth, 1e-3));
     // And in the end it has lost ℓ·ln 2 of way for good.
-    CHECK_THAT(time_from_rest_s(100.0, speed, gathering), WithinRel((100.0 + gathering * std::numbers::ln2) / speed, 1e-9));
+    CHECK_THAT(time_from_rest_s(100.0, speed, gathering),
+               WithinRel((100.0 + gathering * std::numbers::ln2) / speed, 1e-9));
 }

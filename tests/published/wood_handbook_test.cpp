@@ -1,5 +1,5 @@
-// Wood by the Wood Handbook (USDA Forest Products Laboratory, FPL-GTR-282, 2021), chapters 4 and 5, and by what is said
-// at the bench.
+// Wood by the Wood Handbook (USDA Forest Products Laboratory, FPL-GTR-282, 2021), chapters 4 and 5, and by
+// what is said at the bench.
 
 #include "materials/woods.hpp"
 
@@ -14,22 +14,29 @@ using Catch::Matchers::WithinAbs;
 namespace {
 
 Wood with_green(double gravity) {
-    return {"sample", "Sample", Figure{gravity, 0.1, Provenance::computed, "sample"}, std::nullopt, std::nullopt};
+    return {"sample", "Sample", Figure{gravity, 0.1, Provenance::computed, "sample"}, std::nullopt,
+            std::nullopt};
 }
 
-double gravity_at_12(double green) { return wood_density_kg_m3(with_green(green), 12.0) / 1120.0; }
+double gravity_at_12(double green) {
+    return wood_density_kg_m3(with_green(green), 12.0) / 1120.0;
+}
 
-double hardness(const char* id) { return find_wood(id)->side_hardness_n->value; }
+double hardness(const char* id) {
+    return find_wood(id)->side_hardness_n->value;
+}
 
-}  // namespace
+} // namespace
 
-TEST_CASE("white ash of green gravity 0.55 has 0.605 at 12 % as drawn, 0.6027 as computed (Wood Handbook 2021, eq. 4-13 and its figure)",
+TEST_CASE("white ash of green gravity 0.55 has 0.605 at 12 % as drawn, 0.6027 as computed (Wood Handbook "
+          "2021, eq. 4-13 and its figure)",
           "[materials]") {
     CHECK_THAT(gravity_at_12(0.55), WithinAbs(0.6027, 0.00005));
-    CHECK_THAT(gravity_at_12(0.55), WithinAbs(0.605, 0.0025));  // read off a curve
+    CHECK_THAT(gravity_at_12(0.55), WithinAbs(0.605, 0.0025)); // read off a curve
 }
 
-TEST_CASE("density at 12 % follows from green gravity (Wood Handbook 2021, eqs. 4-13 and 4-14)", "[materials]") {
+TEST_CASE("density at 12 % follows from green gravity (Wood Handbook 2021, eqs. 4-13 and 4-14)",
+          "[materials]") {
     CHECK_THAT(gravity_at_12(0.40), WithinAbs(0.4272, 0.00005));
     CHECK_THAT(wood_density_kg_m3(with_green(0.40), 12.0), WithinAbs(478.4, 0.06));
     CHECK_THAT(wood_density_kg_m3(with_green(0.32), 12.0), WithinAbs(377.6, 0.06));
@@ -37,19 +44,22 @@ TEST_CASE("density at 12 % follows from green gravity (Wood Handbook 2021, eqs. 
     CHECK_THAT(wood_density_kg_m3(with_green(0.16), 12.0), WithinAbs(183.9, 0.06));
 }
 
-TEST_CASE("wood at fibre saturation has its green gravity, oven-dry wood 26.5 % of it less volume (Wood Handbook 2021, eqs. 4-11 and 4-12)",
+TEST_CASE("wood at fibre saturation has its green gravity, oven-dry wood 26.5 % of it less volume (Wood "
+          "Handbook 2021, eqs. 4-11 and 4-12)",
           "[materials]") {
     CHECK_THAT(wood_density_kg_m3(with_green(0.40), 30.0), WithinAbs(520.0, 1e-9));
     CHECK_THAT(wood_density_kg_m3(with_green(0.40), 0.0), WithinAbs(400.0 / (1.0 - 0.265 * 0.40), 1e-9));
 }
 
-TEST_CASE("tabulated yellow-poplar weighs 470.4 kg/m³ at 12 % (Wood Handbook 2021, Table 5-3a, second-hand)", "[materials]") {
+TEST_CASE("tabulated yellow-poplar weighs 470.4 kg/m³ at 12 % (Wood Handbook 2021, Table 5-3a, second-hand)",
+          "[materials]") {
     CHECK_THAT(wood_density_kg_m3(*find_wood("yellow_poplar"), 12.0), WithinAbs(470.4, 1e-9));
 }
 
-TEST_CASE("green gravity by eq. 4-13 and gravity at 12 % by the table differ by less than pieces of one species do "
-          "(Wood Handbook 2021, ch. 4 and 5)",
-          "[materials]") {
+TEST_CASE(
+    "green gravity by eq. 4-13 and gravity at 12 % by the table differ by less than pieces of one species do "
+    "(Wood Handbook 2021, ch. 4 and 5)",
+    "[materials]") {
     for (const Wood& wood : woods()) {
         if (!wood.sg_12 || !wood.sg_green) continue;
         INFO(wood.id);
@@ -57,23 +67,26 @@ TEST_CASE("green gravity by eq. 4-13 and gravity at 12 % by the table differ by 
     }
 }
 
-// "About" in these sayings: they differ from one another by steps of a tenth or more, so within 0.08 the saying still
-// fits and the next one does not.
+// "About" in these sayings: they differ from one another by steps of a tenth or more, so within 0.08 the
+// saying still fits and the next one does not.
 TEST_CASE("yellow-poplar is about half as hard as black walnut (common practice, no source)", "[materials]") {
     CHECK_THAT(hardness("yellow_poplar") / hardness("black_walnut"), WithinAbs(1.0 / 2.0, 0.08));
 }
 
-TEST_CASE("yellow-poplar is about a fifth softer than Douglas-fir (common practice, no source)", "[materials]") {
+TEST_CASE("yellow-poplar is about a fifth softer than Douglas-fir (common practice, no source)",
+          "[materials]") {
     CHECK_THAT(hardness("yellow_poplar") / hardness("douglas_fir"), WithinAbs(4.0 / 5.0, 0.08));
 }
 
-TEST_CASE("yellow-poplar is about a quarter harder than basswood (common practice, no source)", "[materials]") {
+TEST_CASE("yellow-poplar is about a quarter harder than basswood (common practice, no source)",
+          "[materials]") {
     CHECK_THAT(hardness("yellow_poplar") / hardness("basswood"), WithinAbs(5.0 / 4.0, 0.08));
 }
 
-TEST_CASE("Douglas-fir's side hardness in pounds is its newtons in the metric table (Wood Handbook 2021, Tables 5-3a and 5-3b)",
+TEST_CASE("Douglas-fir's side hardness in pounds is its newtons in the metric table (Wood Handbook 2021, "
+          "Tables 5-3a and 5-3b)",
           "[materials]") {
-    CHECK_THAT(hardness("douglas_fir"), WithinAbs(3200.0, 50.0));  // the metric table is rounded to 100 N
+    CHECK_THAT(hardness("douglas_fir"), WithinAbs(3200.0, 50.0)); // the metric table is rounded to 100 N
     CHECK_THAT(hardness("yellow_poplar"), WithinAbs(2400.0, 50.0));
     CHECK_THAT(hardness("western_redcedar"), WithinAbs(1600.0, 50.0));
     CHECK_THAT(hardness("red_alder"), WithinAbs(2600.0, 50.0));

@@ -1,5 +1,5 @@
-// Regression values of a prototype, not published truth: the level fall of a body of 140 mm in fresh water of 20 °C.
-// They are printed to 1 mm/s and to two or three digits of seconds per foot; held within 1 %.
+// Regression values of a prototype, not published truth: the level fall of a body of 140 mm in fresh water of
+// 20 °C. They are printed to 1 mm/s and to two or three digits of seconds per foot; held within 1 %.
 
 #include "fall/level_fall.hpp"
 #include "support/prototype_body.hpp"
@@ -23,16 +23,17 @@ struct Row {
     double in_water_g;
     double usual_mm_s, slow_mm_s, fast_mm_s;
     double usual_s_ft;
-    double half_last_digit_s_ft;  ///< what printing it may have taken or added
+    double half_last_digit_s_ft; ///< what printing it may have taken or added
 };
 constexpr Row rows[] = {
-    {0.5, 77, 71, 85, 3.9, 0.05},     {1.0, 111, 101, 122, 2.75, 0.005}, {2.0, 159, 145, 174, 1.92, 0.005},
+    {0.5, 77, 71, 85, 3.9, 0.05},      {1.0, 111, 101, 122, 2.75, 0.005}, {2.0, 159, 145, 174, 1.92, 0.005},
     {4.0, 227, 208, 248, 1.34, 0.005}, {8.0, 323, 296, 354, 0.94, 0.005},
 };
 
-}  // namespace
+} // namespace
 
-TEST_CASE("a body of 140 mm falls at the speeds of the prototype's table (regression values of a prototype, not published truth)",
+TEST_CASE("a body of 140 mm falls at the speeds of the prototype's table (regression values of a prototype, "
+          "not published truth)",
           "[fall]") {
     const auto water = water::water_properties(20.0, 0.0);
     REQUIRE(water.ok());
@@ -49,7 +50,8 @@ TEST_CASE("a body of 140 mm falls at the speeds of the prototype's table (regres
     }
 }
 
-TEST_CASE("from 0.5 to 8 g in water the speed of that body goes with mass to the power 0.516, and 1.43 times for twice the mass "
+TEST_CASE("from 0.5 to 8 g in water the speed of that body goes with mass to the power 0.516, and 1.43 times "
+          "for twice the mass "
           "(regression values of a prototype, not published truth)",
           "[fall]") {
     const auto water = water::water_properties(20.0, 0.0);

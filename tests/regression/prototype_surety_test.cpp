@@ -1,5 +1,6 @@
 // Regression values of a prototype, not published truth: how two weighings narrow a blank's weight in water.
-// Printed to two digits: wood spread alone 3.10 g, weighed dry to 0.05 g 0.56 g, held under to 0.1 cm³ as well 0.11 g.
+// Printed to two digits: wood spread alone 3.10 g, weighed dry to 0.05 g 0.56 g, held under to 0.1 cm³ as
+// well 0.11 g.
 
 #include "support/small_lures.hpp"
 #include "surety/surety.hpp"
@@ -13,18 +14,22 @@ using Catch::Matchers::WithinAbs;
 
 namespace {
 
-/// A plain blank at 560 kg/m³. The prototype's wood was 57.4 cm³ as carved and 55.2 cm³ once its holes were out; its figures mix both.
+/// A plain blank at 560 kg/m³. The prototype's wood was 57.4 cm³ as carved and 55.2 cm³ once its holes were
+/// out; its figures mix both.
 preset::Document blank(double cm3) {
     preset::Document d = support::block();
     for (preset::CurvePoints* curve : {&d.shape.top, &d.shape.bottom, &d.shape.half_width}) {
-        for (preset::CurvePoint& p : *curve) p.x_m *= cm3 / 72.0;
+        for (preset::CurvePoint& p : *curve)
+            p.x_m *= cm3 / 72.0;
     }
     d.wood.density_kg_m3 = 560.0;
     d.wood.density_spread = 0.10;
     return d;
 }
 
-double in_water_sigma_g(const preset::Document& d) { return units::g_from_kg(surety(d)->stages[0].in_tub_kg.sigma); }
+double in_water_sigma_g(const preset::Document& d) {
+    return units::g_from_kg(surety(d)->stages[0].in_tub_kg.sigma);
+}
 
 void weigh_dry(preset::Document& d) {
     preset::Reading dry;
@@ -33,9 +38,10 @@ void weigh_dry(preset::Document& d) {
     d.log.push_back(dry);
 }
 
-}  // namespace
+} // namespace
 
-TEST_CASE("the spread of a blank's weight in water before and after weighing it dry and held under is the prototype's") {
+TEST_CASE("the spread of a blank's weight in water before and after weighing it dry and held under is the "
+          "prototype's") {
     preset::Document d = blank(55.2);
     CHECK_THAT(units::cm3_from_m3(evaluate(d)->answers.displaced_m3), WithinAbs(55.2, 1e-6));
     CHECK_THAT(in_water_sigma_g(d), WithinAbs(3.10, 0.005));
@@ -57,7 +63,8 @@ TEST_CASE("the spread of a blank's weight in water before and after weighing it 
     CHECK_THAT(in_water_sigma_g(d), WithinAbs(0.11, 0.005));
 }
 
-TEST_CASE("a fall over half a metre at half a gram takes the prototype's 6.86 s, of which a constant fall would take 5.82 s") {
+TEST_CASE("a fall over half a metre at half a gram takes the prototype's 6.86 s, of which a constant fall "
+          "would take 5.82 s") {
     // Gathering length 0.129 m; the speed follows from the constant fall's time.
     const double speed = 0.5 / 5.82;
     CHECK_THAT(time_from_rest_s(0.5, speed, 0.129), WithinAbs(6.86, 0.01));

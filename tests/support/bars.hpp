@@ -36,7 +36,8 @@ public:
         const double s = 2.0 * x_m / ends_[1] - 1.0;
         const double round = std::sqrt(1.0 - s * s);
         const double slope = -s / round * 2.0 / ends_[1];
-        return {half_width_m_ * round, half_height_m_ * round, 0.0, 2.0, half_width_m_ * slope, half_height_m_ * slope, 0.0, 0.0};
+        return {half_width_m_ * round, half_height_m_ * round, 0.0, 2.0,
+                half_width_m_ * slope, half_height_m_ * slope, 0.0, 0.0};
     }
     [[nodiscard]] std::span<const double> breakpoints_m() const override { return ends_; }
     [[nodiscard]] const shape::SectionFamily& family() const override { return family_; }
@@ -48,4 +49,4 @@ private:
     shape::Superellipse family_{2.0, 2.0};
 };
 
-}  // namespace evenfall::support
+} // namespace evenfall::support

@@ -12,9 +12,12 @@ namespace evenfall::support {
 
 /// Port for starboard.
 inline preset::Document mirrored(preset::Document d) {
-    for (preset::Hole& h : d.holes) h.y_m = -h.y_m;
-    for (preset::Pocket& p : d.pockets) p.y_m = -p.y_m;
-    for (preset::Part& p : d.parts) p.at_m.y = -p.at_m.y;
+    for (preset::Hole& h : d.holes)
+        h.y_m = -h.y_m;
+    for (preset::Pocket& p : d.pockets)
+        p.y_m = -p.y_m;
+    for (preset::Part& p : d.parts)
+        p.at_m.y = -p.at_m.y;
     for (preset::Joint& j : d.joints) {
         if (j.hinge) j.hinge->pin_off_m = -j.hinge->pin_off_m;
     }
@@ -28,9 +31,11 @@ inline preset::Document scaled(preset::Document d, double s) {
         if (value) *value *= by;
     };
     for (auto* curve : {&d.shape.top, &d.shape.bottom, &d.shape.half_width}) {
-        for (preset::CurvePoint& p : *curve) p = {p.x_m * s, p.value * s};
+        for (preset::CurvePoint& p : *curve)
+            p = {p.x_m * s, p.value * s};
     }
-    for (preset::CurvePoint& p : d.shape.section.fullness) p.x_m *= s;
+    for (preset::CurvePoint& p : d.shape.section.fullness)
+        p.x_m *= s;
     for (preset::Measured& m : d.shape.measured) {
         m.x_m *= s;
         times(m.width_m, s);
@@ -40,14 +45,15 @@ inline preset::Document scaled(preset::Document d, double s) {
         j.at_m *= s;
         j.gap_m *= s;
         if (!j.hinge) continue;
-        for (double* length : {&j.hinge->pin_aft_m, &j.hinge->pin_off_m, &j.hinge->pin_diameter_m, &j.hinge->wire_m,
-                               &j.hinge->eye_inside_m, &j.hinge->glued_m})
+        for (double* length : {&j.hinge->pin_aft_m, &j.hinge->pin_off_m, &j.hinge->pin_diameter_m,
+                               &j.hinge->wire_m, &j.hinge->eye_inside_m, &j.hinge->glued_m})
             *length *= s;
         times(j.hinge->upper_z_m, s);
         times(j.hinge->lower_z_m, s);
     }
     for (preset::Hole& h : d.holes) {
-        for (double* length : {&h.x_m, &h.y_m, &h.diameter_m, &h.depth_m, &h.max_depth_m, &h.wall_m}) *length *= s;
+        for (double* length : {&h.x_m, &h.y_m, &h.diameter_m, &h.depth_m, &h.max_depth_m, &h.wall_m})
+            *length *= s;
         if (h.cap) h.cap->length_m *= s;
         if (!h.fill) continue;
         times(h.fill->mass_kg, s3);
@@ -55,7 +61,8 @@ inline preset::Document scaled(preset::Document d, double s) {
         times(h.fill->stock_diameter_m, s);
     }
     for (preset::Pocket& p : d.pockets) {
-        for (double* length : {&p.x_from_m, &p.x_to_m, &p.y_m, &p.width_m}) *length *= s;
+        for (double* length : {&p.x_from_m, &p.x_to_m, &p.y_m, &p.width_m})
+            *length *= s;
         times(p.z_from_m, s);
         times(p.z_to_m, s);
     }
@@ -79,9 +86,10 @@ inline preset::Document reordered(preset::Document d) {
     std::reverse(d.pockets.begin(), d.pockets.end());
     std::reverse(d.parts.begin(), d.parts.end());
     for (preset::Correction& c : d.corrections) {
-        if (c.of == preset::Cause::part_mass && c.item) c.item = static_cast<int>(d.parts.size()) - 1 - *c.item;
+        if (c.of == preset::Cause::part_mass && c.item)
+            c.item = static_cast<int>(d.parts.size()) - 1 - *c.item;
     }
     return d;
 }
 
-}  // namespace evenfall::support
+} // namespace evenfall::support

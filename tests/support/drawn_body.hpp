@@ -18,4 +18,4 @@ inline shape::Body minnow_body(const preset::Section& section, const std::vector
     return *body;
 }
 
-}  // namespace evenfall::support
+} // namespace evenfall::support

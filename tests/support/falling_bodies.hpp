@@ -11,8 +11,9 @@ namespace evenfall::support {
 inline constexpr water::Properties fresh_20{998.207, 1.0016e-3};
 
 /// A round bar of one density, G a little below B if wanted.
-inline fall::Descent round_bar(double length_m, double diameter_m, double density_kg_m3, double g_below_m = 0.0,
-                               const water::Properties& water = fresh_20, const fall::Closure& closure = {}) {
+inline fall::Descent round_bar(double length_m, double diameter_m, double density_kg_m3,
+                               double g_below_m = 0.0, const water::Properties& water = fresh_20,
+                               const fall::Closure& closure = {}) {
     const double r = 0.5 * diameter_m;
     const BarLines lines(length_m, r, r, 2.0);
     fall::Weights w;
@@ -25,7 +26,8 @@ inline fall::Descent round_bar(double length_m, double diameter_m, double densit
 }
 
 /// The prototype's body with its G forward of and below B, as if of one density but for that.
-inline fall::Weights prototype_weights(double in_water_kg, double g_forward_m, double g_below_m, const water::Properties& water) {
+inline fall::Weights prototype_weights(double in_water_kg, double g_forward_m, double g_below_m,
+                                       const water::Properties& water) {
     fall::Weights w;
     w.displaced_m3 = prototype_volume_m3;
     w.mass_kg = water.density_kg_m3 * w.displaced_m3 + in_water_kg;
@@ -33,27 +35,35 @@ inline fall::Weights prototype_weights(double in_water_kg, double g_forward_m, d
     w.g_m = {prototype_middle_m - g_forward_m, 0.0, -g_below_m};
     const shape::Body whole = shape::cut(prototype_body(), {}).value();
     const shape::Segment& s = whole.segments.front();
-    w.pitch_inertia_kg_m2 = w.mass_kg * (s.inertia_m5.yy / s.volume_m3 + g_forward_m * g_forward_m + g_below_m * g_below_m);
+    w.pitch_inertia_kg_m2 =
+        w.mass_kg * (s.inertia_m5.yy / s.volume_m3 + g_forward_m * g_forward_m + g_below_m * g_below_m);
     return w;
 }
 
 inline fall::Descent prototype_lure(double in_water_kg, double g_forward_m, double g_below_m,
-                                    const water::Properties& water = fresh_20, const fall::Closure& closure = {}) {
-    return {fall::hull(*prototype_body(), prototype_skin_m2, 0.0), prototype_weights(in_water_kg, g_forward_m, g_below_m, water),
-            {}, water, closure};
+                                    const water::Properties& water = fresh_20,
+                                    const fall::Closure& closure = {}) {
+    return {fall::hull(*prototype_body(), prototype_skin_m2, 0.0),
+            prototype_weights(in_water_kg, g_forward_m, g_below_m, water),
+            {},
+            water,
+            closure};
 }
 
-/// One step of the classical fourth-order Runge-Kutta method over (along, across, pitching, pitch, depth, forward).
+/// One step of the classical fourth-order Runge-Kutta method over (along, across, pitching, pitch, depth,
+/// forward).
 inline std::array<double, 6> rk4_step(const fall::Motion& motion, const std::array<double, 6>& v, double dt) {
     const auto rate = [&motion](const std::array<double, 6>& s) {
         const auto r = motion.rates({s[0], s[1], s[2], s[3]});
         const double sine = std::sin(s[3]);
         const double cosine = std::cos(s[3]);
-        return std::array<double, 6>{r[0], r[1], r[2], s[2], -s[0] * sine + s[1] * cosine, s[0] * cosine + s[1] * sine};
+        return std::array<double, 6>{
+            r[0], r[1], r[2], s[2], -s[0] * sine + s[1] * cosine, s[0] * cosine + s[1] * sine};
     };
     const auto moved = [&v](const std::array<double, 6>& k, double by) {
         std::array<double, 6> out = v;
-        for (std::size_t i = 0; i < 6; ++i) out[i] += by * k[i];
+        for (std::size_t i = 0; i < 6; ++i)
+            out[i] += by * k[i];
         return out;
     };
     const auto a = rate(v);
@@ -61,8 +71,9 @@ inline std::array<double, 6> rk4_step(const fall::Motion& motion, const std::arr
     const auto c = rate(moved(b, 0.5 * dt));
     const auto d = rate(moved(c, dt));
     std::array<double, 6> out = v;
-    for (std::size_t i = 0; i < 6; ++i) out[i] += dt / 6.0 * (a[i] + 2.0 * b[i] + 2.0 * c[i] + d[i]);
+    for (std::size_t i = 0; i < 6; ++i)
+        out[i] += dt / 6.0 * (a[i] + 2.0 * b[i] + 2.0 * c[i] + d[i]);
     return out;
 }
 
-}  // namespace evenfall::support
+} // namespace evenfall::support

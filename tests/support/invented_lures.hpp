@@ -1,6 +1,7 @@
 #pragma once
 
-// Lures drawn by chance from a recipe, "built" and measured: the truth is known, so what is said of it can be held against it.
+// Lures drawn by chance from a recipe, "built" and measured: the truth is known, so what is said of it can be
+// held against it.
 
 #include "surety/random.hpp"
 #include "surety/standing.hpp"
@@ -22,17 +23,20 @@ inline preset::Document preset_named(const std::string& name) {
 /// A recipe with its model; makes true lures and what a bench would read of them.
 class Recipe {
 public:
-    explicit Recipe(const preset::Document& document) : model_(bench::Model::of(document).value()), observer_(model_) {}
+    explicit Recipe(const preset::Document& document)
+        : model_(bench::Model::of(document).value()), observer_(model_) {}
 
     [[nodiscard]] const bench::Model& model() const { return model_; }
 
     [[nodiscard]] Eigen::VectorXd truth(bench::Random& random) const {
         Eigen::VectorXd u(model_.count());
-        for (Eigen::Index i = 0; i < u.size(); ++i) u(i) = random.normal();
+        for (Eigen::Index i = 0; i < u.size(); ++i)
+            u(i) = random.normal();
         return u;
     }
 
-    /// The reading as scale, watch or rule would give it of the true lure; false where there is nothing to read (it floats).
+    /// The reading as scale, watch or rule would give it of the true lure; false where there is nothing to
+    /// read (it floats).
     bool take(preset::Reading& r, const Eigen::VectorXd& u, bench::Random& random) {
         using preset::ReadingKind;
         preset::Reading blank = r;
@@ -42,9 +46,12 @@ public:
             r.mass_kg = *r.mass_kg * (1.0 + bench::own_sigma(r) / bench::main_number(r) * random.normal());
             return true;
         }
-        if (r.kind == ReadingKind::tub_fall) blank.time_s = 1.0;
-        else if (r.kind == ReadingKind::hang_angle) blank.angle_rad = 0.0;
-        else blank.mass_kg = 0.0;
+        if (r.kind == ReadingKind::tub_fall)
+            blank.time_s = 1.0;
+        else if (r.kind == ReadingKind::hang_angle)
+            blank.angle_rad = 0.0;
+        else
+            blank.mass_kg = 0.0;
         const auto expected = told(blank, u);
         if (!expected) return false;
         if (r.kind == ReadingKind::tub_fall) {
@@ -53,8 +60,10 @@ public:
             return *r.time_s > 0.1;
         }
         const double read = *expected + bench::own_sigma(r) * random.normal();
-        if (r.kind == ReadingKind::hang_angle) r.angle_rad = read;
-        else r.mass_kg = read + r.holder_kg.value_or(0.0);
+        if (r.kind == ReadingKind::hang_angle)
+            r.angle_rad = read;
+        else
+            r.mass_kg = read + r.holder_kg.value_or(0.0);
         return r.kind != ReadingKind::just_hangs || read > 0.0;
     }
 
@@ -64,7 +73,8 @@ public:
     }
 
 private:
-    /// What the reading's main number would be without an error; absent where there would be none (a lure that does not sink, in the tub).
+    /// What the reading's main number would be without an error; absent where there would be none (a lure
+    /// that does not sink, in the tub).
     [[nodiscard]] std::optional<double> told(const preset::Reading& r, const Eigen::VectorXd& u) {
         const water::Properties water = observer_.tub(r);
         if (r.kind == preset::ReadingKind::tub_fall) {
@@ -72,10 +82,12 @@ private:
             bench::FallModel& falls = observer_.falls(r.stage, water);
             const auto speed = falls.speed_m_s(sum, model_.drag(u));
             if (!speed) return std::nullopt;
-            return time_from_rest_s(*r.depth_m, *speed, falls.gathering_m(sum, sum.in_water_kg(water.density_kg_m3), *speed));
+            return time_from_rest_s(*r.depth_m, *speed,
+                                    falls.gathering_m(sum, sum.in_water_kg(water.density_kg_m3), *speed));
         }
         if (r.kind == preset::ReadingKind::just_hangs) {
-            return -model_.sum(r.stage, -1, u).in_water_kg(water.density_kg_m3) / bench::clip_share(r, water.density_kg_m3);
+            return -model_.sum(r.stage, -1, u).in_water_kg(water.density_kg_m3) /
+                   bench::clip_share(r, water.density_kg_m3);
         }
         const auto seen = observer_.observe(r, u);
         return seen ? std::optional(seen->value) : std::nullopt;
@@ -134,4 +146,4 @@ inline Chances is_right(const preset::Document& as_built, const Answers& answers
     return c;
 }
 
-}  // namespace evenfall::invented
+} // namespace evenfall::invented

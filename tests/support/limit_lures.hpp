@@ -1,6 +1,7 @@
 #pragma once
 
-// Lures as large as a document may be: as many points, joints, holes, pockets, parts, coats and readings as there may be.
+// Lures as large as a document may be: as many points, joints, holes, pockets, parts, coats and readings as
+// there may be.
 
 #include "preset/document.hpp"
 #include "support/small_lures.hpp"
@@ -18,20 +19,28 @@ inline preset::Reading scattered(preset::ReadingKind kind, Stage stage, int n, d
     r.lure = n % 10;
     const double value = about + scatter * std::sin(2.4 * n + 0.7);
     switch (kind) {
-        case preset::ReadingKind::tub_fall:
-            r.time_s = value;
-            r.depth_m = 0.5;
-            break;
-        case preset::ReadingKind::floats_showing: r.showing_m = value; break;
-        case preset::ReadingKind::hang_angle: r.angle_rad = value; break;
-        default: r.mass_kg = value; break;
+    case preset::ReadingKind::tub_fall:
+        r.time_s = value;
+        r.depth_m = 0.5;
+        break;
+    case preset::ReadingKind::floats_showing:
+        r.showing_m = value;
+        break;
+    case preset::ReadingKind::hang_angle:
+        r.angle_rad = value;
+        break;
+    default:
+        r.mass_kg = value;
+        break;
     }
     return r;
 }
 
 /// The same document with as many such readings of one kind as there may be.
-inline preset::Document with_full_log(preset::Document d, preset::ReadingKind kind, double about, double scatter) {
-    for (int n = 0; n < static_cast<int>(preset::max_readings); ++n) d.log.push_back(scattered(kind, Stage::dressed, n, about, scatter));
+inline preset::Document with_full_log(preset::Document d, preset::ReadingKind kind, double about,
+                                      double scatter) {
+    for (int n = 0; n < static_cast<int>(preset::max_readings); ++n)
+        d.log.push_back(scattered(kind, Stage::dressed, n, about, scatter));
     return d;
 }
 
@@ -99,4 +108,4 @@ inline preset::Document at_the_limits() {
     return d;
 }
 
-}  // namespace evenfall::support
+} // namespace evenfall::support

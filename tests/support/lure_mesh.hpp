@@ -1,7 +1,8 @@
 #pragma once
 
-// A drawn lure as a triangle mesh that shares nothing with core/shape but the drawing itself: curves by Boost.Math's pchip,
-// sections by the textbook parametrisation, cuts by CGAL (package Polygon Mesh Processing). Millimetres.
+// A drawn lure as a triangle mesh that shares nothing with core/shape but the drawing itself: curves by
+// Boost.Math's pchip, sections by the textbook parametrisation, cuts by CGAL (package Polygon Mesh
+// Processing). Millimetres.
 
 #include "preset/document.hpp"
 
@@ -25,7 +26,8 @@ namespace pmp = CGAL::Polygon_mesh_processing;
 using Interpolator = boost::math::interpolators::pchip<std::vector<double>>;
 
 /// Three-point end slope with its monotone limiter (Boost's own default end is another).
-inline double end_slope(const preset::CurvePoint& p0, const preset::CurvePoint& p1, const preset::CurvePoint& p2) {
+inline double end_slope(const preset::CurvePoint& p0, const preset::CurvePoint& p1,
+                        const preset::CurvePoint& p2) {
     const double h0 = p1.x_m - p0.x_m;
     const double h1 = p2.x_m - p1.x_m;
     const double d0 = (p1.value - p0.value) / h0;
@@ -94,4 +96,4 @@ inline void clip_face(Mesh& mesh, double x_mm, double relief, double side) {
     }
 }
 
-}  // namespace evenfall::support::lure_mesh
+} // namespace evenfall::support::lure_mesh

@@ -17,4 +17,4 @@ inline constexpr double prototype_volume_m3 = 57.4377e-6;
 inline constexpr double prototype_middle_m = 0.060849;
 inline constexpr double prototype_skin_m2 = 105.076e-4;
 
-}  // namespace evenfall::support
+} // namespace evenfall::support

@@ -25,7 +25,8 @@ public:
         wood_and_water();
         shape();
         joints();
-        for (std::size_t s = 0; s < d_.segment_names.size(); ++s) holes(s);
+        for (std::size_t s = 0; s < d_.segment_names.size(); ++s)
+            holes(s);
         if (chance(0.4)) tail_slot();
         parts();
         coats();
@@ -38,7 +39,9 @@ public:
 private:
     double between(double low, double high) { return low + (high - low) * random_.uniform(); }
     bool chance(double p) { return random_.uniform() < p; }
-    int whole(int low, int high) { return low + static_cast<int>(random_.next() % static_cast<std::uint64_t>(high - low + 1)); }
+    int whole(int low, int high) {
+        return low + static_cast<int>(random_.next() % static_cast<std::uint64_t>(high - low + 1));
+    }
     template <std::size_t N>
     const char* one_of(const std::array<const char*, N>& words) {
         return words[static_cast<std::size_t>(whole(0, static_cast<int>(N) - 1))];
@@ -46,7 +49,8 @@ private:
 
     void wood_and_water() {
         d_.name = "Drawn by chance";
-        d_.wood.species = one_of(std::array{"basswood", "yellow_poplar", "black_walnut", "western_redcedar", "balsa", "hard_maple"});
+        d_.wood.species = one_of(std::array{"basswood", "yellow_poplar", "black_walnut", "western_redcedar",
+                                            "balsa", "hard_maple"});
         d_.wood.moisture_percent = between(0.0, 20.0);
         if (chance(0.4)) d_.wood.density_kg_m3 = between(150.0, 800.0);
         if (chance(0.3)) d_.wood.density_spread = between(0.01, 0.15);
@@ -97,7 +101,8 @@ private:
             section.kind = preset::SectionKind::free;
             const double low = between(-0.9, -0.7);
             const double high = between(0.6, 0.9);
-            section.half_outline = {{0.0, -1.0}, {0.5, low}, {1.0, between(-0.3, 0.0)}, {0.9, 0.4}, {0.5, high}, {0.0, 1.0}};
+            section.half_outline = {{0.0, -1.0}, {0.5, low},  {1.0, between(-0.3, 0.0)},
+                                    {0.9, 0.4},  {0.5, high}, {0.0, 1.0}};
         }
         if (chance(0.15)) {
             preset::Measured m;
@@ -118,7 +123,8 @@ private:
             if (chance(0.6)) hinge(j);
             d_.joints.push_back(j);
         }
-        for (int s = 0; s <= count; ++s) d_.segment_names.push_back("Segment " + std::to_string(s + 1));
+        for (int s = 0; s <= count; ++s)
+            d_.segment_names.push_back("Segment " + std::to_string(s + 1));
     }
 
     void hinge(preset::Joint& joint) {
@@ -165,10 +171,14 @@ private:
             h.wall_m = between(0.001, 0.002);
             h.max_depth_m = height_ * full * between(0.5, 0.7);
             if (chance(0.3)) h.y_m = width_ * full * between(-0.06, 0.06);
-            if (chance(0.2)) h.cap.reset();
-            else h.cap = preset::Cap{chance(0.7) ? "ca_soda" : "dowel", between(0.001, 0.002)};
+            if (chance(0.2))
+                h.cap.reset();
+            else
+                h.cap = preset::Cap{chance(0.7) ? "ca_soda" : "dowel", between(0.001, 0.002)};
             const int use = whole(0, 9);
-            h.use = use < 7 ? preset::HoleUse::ballast : use < 9 ? preset::HoleUse::drilled : preset::HoleUse::fixed;
+            h.use = use < 7   ? preset::HoleUse::ballast
+                    : use < 9 ? preset::HoleUse::drilled
+                              : preset::HoleUse::fixed;
             if (use > 2) h.depth_m = h.max_depth_m * between(0.4, 0.8);
             fill(h);
             h.name = std::to_string(d_.holes.size() + 1);
@@ -178,22 +188,28 @@ private:
 
     void fill(preset::Hole& hole) {
         preset::Fill f;
-        f.material = one_of(std::array{"lead", "lead", "lead_antimony", "tungsten", "tin", "bismuth", "brass"});
+        f.material =
+            one_of(std::array{"lead", "lead", "lead_antimony", "tungsten", "tin", "bismuth", "brass"});
         const double room = hole.depth_m - (hole.cap ? hole.cap->length_m : 0.0);
         if (chance(0.3)) f.stock_diameter_m = hole.diameter_m * between(0.7, 0.95);
-        if (hole.depth_m > 0.0 && chance(0.9)) f.length_m = std::max(0.0, room) * between(0.2, 0.9);
-        else f.mass_kg = 0.0;
+        if (hole.depth_m > 0.0 && chance(0.9))
+            f.length_m = std::max(0.0, room) * between(0.2, 0.9);
+        else
+            f.mass_kg = 0.0;
         hole.fill = f;
     }
 
-    /// Wood so heavy that lead in a fair share of the holes sinks it, by a rough sum of its volume: else few plans can be met.
+    /// Wood so heavy that lead in a fair share of the holes sinks it, by a rough sum of its volume: else few
+    /// plans can be met.
     void wood_that_holes_can_sink() {
         double share = 0.0;
-        for (int k = 0; k < 20; ++k) share += fullness_at((k + 0.5) / 20.0) * fullness_at((k + 0.5) / 20.0) / 20.0;
+        for (int k = 0; k < 20; ++k)
+            share += fullness_at((k + 0.5) / 20.0) * fullness_at((k + 0.5) / 20.0) / 20.0;
         const double body_m3 = 0.8 * share * length_ * height_ * width_;
         double room_m3 = 0.0;
         for (const preset::Hole& h : d_.holes) {
-            if (h.use != preset::HoleUse::fixed) room_m3 += 0.6 * h.diameter_m * h.diameter_m * std::max(0.0, h.max_depth_m - 0.002);
+            if (h.use != preset::HoleUse::fixed)
+                room_m3 += 0.6 * h.diameter_m * h.diameter_m * std::max(0.0, h.max_depth_m - 0.002);
         }
         const double lifted_kg = between(0.3, 0.8) * 10000.0 * room_m3;
         d_.wood.density_kg_m3 = std::clamp(950.0 - lifted_kg / body_m3, 150.0, 900.0);
@@ -215,7 +231,8 @@ private:
             preset::Part p;
             p.name = "Part " + std::to_string(k + 1);
             p.stage = chance(0.5) ? Stage::hardware : Stage::dressed;
-            p.material = one_of(std::array{"stainless", "steel", "brass", "glass", "nylon", "plastisol", "silicone", "tungsten"});
+            p.material = one_of(std::array{"stainless", "steel", "brass", "glass", "nylon", "plastisol",
+                                           "silicone", "tungsten"});
             p.mass_kg = between(0.0002, 0.003);
             p.at_m.x = length_ * (chance(0.1) ? 1.05 : between(0.0, 0.85));
             p.at_m.y = chance(0.4) ? width_ * between(-0.5, 0.5) : 0.0;
@@ -234,13 +251,17 @@ private:
         for (int k = 0; k < count; ++k) {
             preset::Coat c;
             c.name = "Coat " + std::to_string(k + 1);
-            if (stage == Stage::sealed && chance(0.4)) stage = Stage::painted;
-            else if (stage == Stage::painted && chance(0.4)) stage = Stage::clear_coated;
+            if (stage == Stage::sealed && chance(0.4))
+                stage = Stage::painted;
+            else if (stage == Stage::painted && chance(0.4))
+                stage = Stage::clear_coated;
             c.stage = stage;
             c.kind = chance(0.25) ? preset::CoatKind::soaks : preset::CoatKind::film;
             c.material = one_of(std::array{"epoxy", "ca", "polyurethane", "acrylic_paint"});
-            if (c.kind == preset::CoatKind::soaks || chance(0.3)) c.mass_kg = between(0.0001, 0.0012);
-            else c.thickness_m = between(0.00002, 0.0006);
+            if (c.kind == preset::CoatKind::soaks || chance(0.3))
+                c.mass_kg = between(0.0001, 0.0012);
+            else
+                c.thickness_m = between(0.00002, 0.0006);
             if (chance(0.3)) c.spread = between(0.05, 0.4);
             c.on_joint_faces = chance(0.7);
             c.on_pockets = !d_.pockets.empty() && chance(0.2);
@@ -257,9 +278,12 @@ private:
     }
 
     void learnt() {
-        if (chance(0.2)) d_.corrections.push_back({preset::Cause::wood_density, {}, between(0.9, 1.1), between(0.01, 0.05)});
+        if (chance(0.2))
+            d_.corrections.push_back(
+                {preset::Cause::wood_density, {}, between(0.9, 1.1), between(0.01, 0.05)});
         if (chance(0.1)) d_.corrections.push_back({preset::Cause::drag, {}, between(0.9, 1.1), {}});
-        if (!d_.parts.empty() && chance(0.1)) d_.corrections.push_back({preset::Cause::part_mass, 0, between(0.95, 1.05), {}});
+        if (!d_.parts.empty() && chance(0.1))
+            d_.corrections.push_back({preset::Cause::part_mass, 0, between(0.95, 1.05), {}});
     }
 
     bench::Random random_;
@@ -269,9 +293,11 @@ private:
     double width_ = 0.0;
 };
 
-}  // namespace
+} // namespace
 
-preset::Document random_document(std::uint64_t seed, std::uint64_t draw) { return Maker(seed, draw).lure(); }
+preset::Document random_document(std::uint64_t seed, std::uint64_t draw) {
+    return Maker(seed, draw).lure();
+}
 
 RandomLure RandomLures::next() {
     while (true) {
@@ -282,4 +308,4 @@ RandomLure RandomLures::next() {
     }
 }
 
-}  // namespace evenfall::support
+} // namespace evenfall::support

@@ -14,14 +14,16 @@ struct RandomLure {
     preset::Document document;
     Evaluation evaluation;
 
-    [[nodiscard]] std::string where() const { return "seed " + std::to_string(seed) + ", draw " + std::to_string(draw); }
+    [[nodiscard]] std::string where() const {
+        return "seed " + std::to_string(seed) + ", draw " + std::to_string(draw);
+    }
 };
 
-/// Draw `draw` of `seed`: one to five segments of any kind of section, in any wood and water, with holes, pockets, hinges, parts,
-/// coats, caliper readings and corrections. Most, not all, can be built.
+/// Draw `draw` of `seed`: one to five segments of any kind of section, in any wood and water, with holes,
+/// pockets, hinges, parts, coats, caliper readings and corrections. Most, not all, can be built.
 ///
-/// Only +, −, ×, ÷ of doubles and integers go into it, one draw a statement, so that every build of the project makes the same
-/// document to the last bit, whatever its compiler and mathematical library.
+/// Only +, −, ×, ÷ of doubles and integers go into it, one draw a statement, so that every build of the
+/// project makes the same document to the last bit, whatever its compiler and mathematical library.
 [[nodiscard]] preset::Document random_document(std::uint64_t seed, std::uint64_t draw);
 
 /// The lures of one seed that can be built, one after the other.
@@ -39,4 +41,4 @@ private:
     std::uint64_t draw_ = 0;
 };
 
-}  // namespace evenfall::support
+} // namespace evenfall::support

@@ -12,11 +12,13 @@ namespace {
 
 preset::CurvePoints curve_mm(std::initializer_list<std::pair<double, double>> points) {
     preset::CurvePoints out;
-    for (const auto& [x, value] : points) out.push_back({m_from_mm(x), m_from_mm(value)});
+    for (const auto& [x, value] : points)
+        out.push_back({m_from_mm(x), m_from_mm(value)});
     return out;
 }
 
-preset::Part part(const char* name, Stage stage, const char* material, double grams, double x, double z, double embedded) {
+preset::Part part(const char* name, Stage stage, const char* material, double grams, double x, double z,
+                  double embedded) {
     preset::Part p;
     p.name = name;
     p.stage = stage;
@@ -36,7 +38,7 @@ preset::Coat coat(const char* name, Stage stage, preset::CoatKind kind, const ch
     return c;
 }
 
-}  // namespace
+} // namespace
 
 preset::Hole belly_hole(double x_mm, double diameter_mm, double max_depth_mm) {
     preset::Hole hole;
@@ -84,7 +86,8 @@ preset::Document fish() {
         j.relief_aft_rad = rad_from_deg(15.0);
         d.joints.push_back(j);
     }
-    d.holes = {belly_hole(20, 8, 18), belly_hole(32, 8, 22), belly_hole(46, 8, 22), belly_hole(74, 8, 22), belly_hole(91, 8, 20)};
+    d.holes = {belly_hole(20, 8, 18), belly_hole(32, 8, 22), belly_hole(46, 8, 22), belly_hole(74, 8, 22),
+               belly_hole(91, 8, 20)};
     d.parts = {part("line tie", Stage::hardware, "stainless", 0.5, 2, 1, 0.6),
                part("hinge 1", Stage::hardware, "stainless", 1.1, 62, 0, 0.5),
                part("hinge 2", Stage::hardware, "stainless", 0.9, 108, 0, 0.5),
@@ -113,9 +116,9 @@ preset::Document four_piece() {
         d.joints.push_back(j);
     }
     d.segment_names = {"One", "Two", "Three", "Four"};
-    d.holes = {belly_hole(18, 7, 16), belly_hole(31, 8, 22), belly_hole(53, 8, 22), belly_hole(67, 8, 22),
+    d.holes = {belly_hole(18, 7, 16), belly_hole(31, 8, 22),  belly_hole(53, 8, 22),   belly_hole(67, 8, 22),
                belly_hole(88, 7, 18), belly_hole(101, 6, 16), belly_hole(121, 4.5, 8), belly_hole(132, 4, 8)};
     return d;
 }
 
-}  // namespace evenfall::support
+} // namespace evenfall::support

@@ -29,7 +29,8 @@ inline preset::Tail paddle(double x_m) {
     return t;
 }
 
-/// The square-edged block (small_lures.hpp) with a slot of 14 mm at its end, flooded, and the paddle's tenon in it.
+/// The square-edged block (small_lures.hpp) with a slot of 14 mm at its end, flooded, and the paddle's tenon
+/// in it.
 inline preset::Document block_with_tail() {
     preset::Document d = block();
     preset::Pocket slot;
@@ -44,4 +45,4 @@ inline preset::Document block_with_tail() {
     return d;
 }
 
-}  // namespace evenfall::support
+} // namespace evenfall::support

@@ -18,18 +18,25 @@ Change change(bench::Random& random) {
     const auto pick = random.next() % 6;
     const double u = random.uniform();
     switch (pick) {
-        case 0: return {"Hole", on_hole(0, [u](preset::Hole& h) { h.x_m += 0.02 * (u - 0.5); })};
-        case 1: return {"Wood", on_document([u](preset::Document& d) { d.wood.density_kg_m3 = 100.0 + 900.0 * u; })};
-        case 2: return {"Part", on_part(0, [u](preset::Part& p) { p.mass_kg = 0.004 * u; })};
-        case 3: return {"Length", scale_whole(0.05 + 0.25 * u)};
-        case 4: return {"Joint", on_joint(0, [u](preset::Joint& j) { j.gap_m = 0.0001 + 0.004 * u; })};
-        default: return {"Water", on_document([u](preset::Document& d) { d.water.temperature_c = -2.0 + 44.0 * u; })};
+    case 0:
+        return {"Hole", on_hole(0, [u](preset::Hole& h) { h.x_m += 0.02 * (u - 0.5); })};
+    case 1:
+        return {"Wood", on_document([u](preset::Document& d) { d.wood.density_kg_m3 = 100.0 + 900.0 * u; })};
+    case 2:
+        return {"Part", on_part(0, [u](preset::Part& p) { p.mass_kg = 0.004 * u; })};
+    case 3:
+        return {"Length", scale_whole(0.05 + 0.25 * u)};
+    case 4:
+        return {"Joint", on_joint(0, [u](preset::Joint& j) { j.gap_m = 0.0001 + 0.004 * u; })};
+    default:
+        return {"Water", on_document([u](preset::Document& d) { d.water.temperature_c = -2.0 + 44.0 * u; })};
     }
 }
 
-}  // namespace
+} // namespace
 
-TEST_CASE("undo and redo walk one and the same line of documents and answers, whatever was tried between", "[properties][random][shell]") {
+TEST_CASE("undo and redo walk one and the same line of documents and answers, whatever was tried between",
+          "[properties][random][shell]") {
     for (std::uint64_t seed = 0; seed < 200; ++seed) {
         INFO("seed " << seed);
         bench::Random random(501, seed);
@@ -37,7 +44,9 @@ TEST_CASE("undo and redo walk one and the same line of documents and answers, wh
         // What was kept, and what it answered, as a list of one's own.
         std::vector<std::pair<std::string, double>> line;
         std::size_t at = 0;
-        const auto now = [&] { return std::pair{write_document(session.kept()), session.evaluation()->answers.in_water_kg}; };
+        const auto now = [&] {
+            return std::pair{write_document(session.kept()), session.evaluation()->answers.in_water_kg};
+        };
         line.push_back(now());
         for (int n = 0; n < 20; ++n) {
             const double u = random.uniform();
@@ -64,9 +73,11 @@ TEST_CASE("undo and redo walk one and the same line of documents and answers, wh
             }
             REQUIRE(now() == line[at]);
         }
-        while (session.history().can_undo()) session.undo();
+        while (session.history().can_undo())
+            session.undo();
         CHECK(now() == line.front());
-        while (session.history().can_redo()) session.redo();
+        while (session.history().can_redo())
+            session.redo();
         CHECK(now() == line.back());
     }
 }

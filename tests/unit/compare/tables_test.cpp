@@ -20,7 +20,8 @@ preset::Document demo() {
     REQUIRE(file != nullptr);
     std::string text;
     char buffer[4096];
-    for (std::size_t n; (n = std::fread(buffer, 1, sizeof buffer, file)) > 0;) text.append(buffer, n);
+    for (std::size_t n; (n = std::fread(buffer, 1, sizeof buffer, file)) > 0;)
+        text.append(buffer, n);
     std::fclose(file);
     auto read = read_document(text);
     REQUIRE(read.ok());
@@ -28,14 +29,17 @@ preset::Document demo() {
 }
 
 const compare::Option& named(const std::vector<compare::Option>& options, const char* id) {
-    const auto found = std::find_if(options.begin(), options.end(), [id](const auto& o) { return o.id == id; });
+    const auto found =
+        std::find_if(options.begin(), options.end(), [id](const auto& o) { return o.id == id; });
     REQUIRE(found != options.end());
     return *found;
 }
 
 } // namespace
 
-TEST_CASE("the lure's own wood asks in the table for what its own plan asks, and a heavier wood for less lead", "[compare]") {
+TEST_CASE(
+    "the lure's own wood asks in the table for what its own plan asks, and a heavier wood for less lead",
+    "[compare]") {
     const preset::Document lure = demo();
     const auto options = compare::woods(lure);
     REQUIRE(options.ok());
@@ -62,7 +66,8 @@ TEST_CASE("the lure's own wood asks in the table for what its own plan asks, and
     }
 }
 
-TEST_CASE("a denser ballast needs no deeper holes, and one that does not fit says which limit stops it", "[compare]") {
+TEST_CASE("a denser ballast needs no deeper holes, and one that does not fit says which limit stops it",
+          "[compare]") {
     const preset::Document lure = demo();
     const auto options = compare::metals(lure);
     REQUIRE(options.ok());
@@ -85,7 +90,8 @@ TEST_CASE("a denser ballast needs no deeper holes, and one that does not fit say
     }
     const auto refused = compare::metals(shallow);
     REQUIRE(refused.ok());
-    const auto& light = refused->back().density_kg_m3 < refused->front().density_kg_m3 ? refused->back() : refused->front();
+    const auto& light =
+        refused->back().density_kg_m3 < refused->front().density_kg_m3 ? refused->back() : refused->front();
     CHECK_FALSE(light.met);
     CHECK_FALSE(light.why.empty());
 }

@@ -1,7 +1,7 @@
 #include "fall/descent.hpp"
 
-#include "evenfall.hpp"
 #include "evaluation.hpp"
+#include "evenfall.hpp"
 #include "support/falling_bodies.hpp"
 #include "support/small_lures.hpp"
 #include "units/trade.hpp"
@@ -23,7 +23,8 @@ using Catch::Matchers::WithinRel;
 using support::prototype_lure;
 using units::rad_from_deg;
 
-TEST_CASE("a lure whose G lies forward of B hangs nose-down, falls flatter than it hangs, and glides forward", "[fall]") {
+TEST_CASE("a lure whose G lies forward of B hangs nose-down, falls flatter than it hangs, and glides forward",
+          "[fall]") {
     for (const double forward : {0.0005, 0.001, 0.002, 0.004}) {
         const SteadyFalls all = prototype_lure(0.002, forward, 0.004).steady();
         REQUIRE(all.main);
@@ -36,10 +37,13 @@ TEST_CASE("a lure whose G lies forward of B hangs nose-down, falls flatter than 
     }
 }
 
-TEST_CASE("a lure falls rolled as it hangs: turned about its long axis it weighs, leans and pitches as before", "[fall]") {
+TEST_CASE(
+    "a lure falls rolled as it hangs: turned about its long axis it weighs, leans and pitches as before",
+    "[fall]") {
     const auto turned = [](double roll_rad) {
         ledger::Ledger lines(4);
-        const std::array<Vec3, 4> at{{{0.0, 0.0, 0.0}, {0.02, 0.004, -0.03}, {-0.05, -0.007, -0.001}, {0.03, 0.001, 0.009}}};
+        const std::array<Vec3, 4> at{
+            {{0.0, 0.0, 0.0}, {0.02, 0.004, -0.03}, {-0.05, -0.007, -0.001}, {0.03, 0.001, 0.009}}};
         for (std::size_t i = 0; i < at.size(); ++i) {
             const double c = std::cos(roll_rad), s = std::sin(roll_rad);
             lines[i].at_m = {at[i].x, c * at[i].y - s * at[i].z, s * at[i].y + c * at[i].z};
@@ -56,7 +60,8 @@ TEST_CASE("a lure falls rolled as it hangs: turned about its long axis it weighs
         CHECK_THAT(rolled.g_m.z, WithinAbs(upright.g_m.z, 1e-15));
         CHECK_THAT(rolled.pitch_inertia_kg_m2, WithinRel(upright.pitch_inertia_kg_m2, 1e-12));
         // Nothing pitches more easily than its mass would at its centre of gravity.
-        CHECK(rolled.pitch_inertia_kg_m2 > rolled.mass_kg * (rolled.g_m.x * rolled.g_m.x + rolled.g_m.z * rolled.g_m.z));
+        CHECK(rolled.pitch_inertia_kg_m2 >
+              rolled.mass_kg * (rolled.g_m.x * rolled.g_m.x + rolled.g_m.z * rolled.g_m.z));
     }
 }
 
@@ -65,8 +70,9 @@ TEST_CASE("the usual figures lie within their bands, and the bands have two side
     REQUIRE(all.main);
     const SteadyFall& f = all.falls[*all.main];
     CHECK(f.holds_over_band);
-    for (const auto& [band, usual] : {std::pair{f.pitch_band_rad, f.pitch_rad}, std::pair{f.vertical_band_m_s, f.vertical_m_s},
-                                      std::pair{f.forward_band_m_s, f.forward_m_s}, std::pair{f.glide_band_rad, f.glide_rad}}) {
+    for (const auto& [band, usual] :
+         {std::pair{f.pitch_band_rad, f.pitch_rad}, std::pair{f.vertical_band_m_s, f.vertical_m_s},
+          std::pair{f.forward_band_m_s, f.forward_m_s}, std::pair{f.glide_band_rad, f.glide_rad}}) {
         CHECK(band.low < usual);
         CHECK(band.high > usual);
     }
@@ -75,24 +81,28 @@ TEST_CASE("the usual figures lie within their bands, and the bands have two side
     CHECK(f.vertical_band_m_s.high / f.vertical_m_s < 1.25);
 }
 
-TEST_CASE("a stable fall is where a lure let go a little aside comes to; an unstable one it leaves", "[fall]") {
+TEST_CASE("a stable fall is where a lure let go a little aside comes to; an unstable one it leaves",
+          "[fall]") {
     int stable = 0;
     int unstable = 0;
     for (const double below : {0.004, -0.006}) {
         const Descent d = prototype_lure(0.0005, 0.0, below);
         const SteadyFalls all = d.steady();
         for (const SteadyFall& f : all.falls) {
-            // Linear motion from a small knock for a time in which the slowest mode changes by a factor e³ or more.
+            // Linear motion from a small knock for a time in which the slowest mode changes by a factor e³ or
+            // more.
             const double rate = std::abs(f.modes_1_s[0].real());
             const double time = 3.0 / rate;
             const Motion motion = d.motion();
             std::array<double, 6> v{f.along_m_s, f.across_m_s, 0.0, f.pitch_rad + 1e-3, 0.0, 0.0};
             const auto away = [&] {
-                return std::abs(v[0] - f.along_m_s) + std::abs(v[1] - f.across_m_s) + 0.02 * std::abs(v[2]) + std::abs(v[3] - f.pitch_rad);
+                return std::abs(v[0] - f.along_m_s) + std::abs(v[1] - f.across_m_s) + 0.02 * std::abs(v[2]) +
+                       std::abs(v[3] - f.pitch_rad);
             };
             const double before = away();
             const int steps = static_cast<int>(time / 2e-3) + 1;
-            for (int i = 0; i < steps; ++i) v = support::rk4_step(motion, v, time / steps);
+            for (int i = 0; i < steps; ++i)
+                v = support::rk4_step(motion, v, time / steps);
             INFO("pitch " << f.pitch_rad << " growth " << f.modes_1_s[0].real());
             if (f.stable) {
                 ++stable;
@@ -124,15 +134,18 @@ TEST_CASE("no steady fall is missed: a scan of a fiftieth of a degree finds the 
                 const auto falls = d.steady().falls;
                 INFO(kg << " kg, G " << forward << " forward, " << below << " below");
                 REQUIRE(falls.size() == found.size());
-                for (std::size_t i = 0; i < found.size(); ++i) CHECK_THAT(falls[i].pitch_rad, WithinAbs(found[i], rad_from_deg(0.011)));
+                for (std::size_t i = 0; i < found.size(); ++i)
+                    CHECK_THAT(falls[i].pitch_rad, WithinAbs(found[i], rad_from_deg(0.011)));
                 most = std::max(most, found.size());
             }
         }
     }
-    CHECK(most >= 3);  // among them lures with several
+    CHECK(most >= 3); // among them lures with several
 }
 
-TEST_CASE("the four eigenvalues sum to the trace of the linearised equations and multiply to their determinant", "[fall]") {
+TEST_CASE(
+    "the four eigenvalues sum to the trace of the linearised equations and multiply to their determinant",
+    "[fall]") {
     const Descent d = prototype_lure(0.002, 0.001, 0.004);
     const auto f = d.main_fall();
     REQUIRE(f);
@@ -142,22 +155,27 @@ TEST_CASE("the four eigenvalues sum to the trace of the linearised equations and
         return motion.rates({f->along_m_s + du, f->across_m_s + dw, dq, f->pitch_rad});
     };
     const double trace = ((rate(h, 0, 0)[0] - rate(-h, 0, 0)[0]) + (rate(0, h, 0)[1] - rate(0, -h, 0)[1]) +
-                          (rate(0, 0, h)[2] - rate(0, 0, -h)[2])) / (2.0 * h);
+                          (rate(0, 0, h)[2] - rate(0, 0, -h)[2])) /
+                         (2.0 * h);
     std::complex<double> sum = 0.0;
-    for (const auto& mode : f->modes_1_s) sum += mode;
+    for (const auto& mode : f->modes_1_s)
+        sum += mode;
     CHECK_THAT(sum.real(), WithinRel(trace, 1e-5));
     CHECK_THAT(sum.imag(), WithinAbs(0.0, 1e-9));
 
-    // The pitch turns as fast as the lure pitches, so that along the last row the determinant is a minor of three rows.
+    // The pitch turns as fast as the lure pitches, so that along the last row the determinant is a minor of
+    // three rows.
     const auto column = [&](double du, double dw, double dpitch) {
         const auto plus = motion.rates({f->along_m_s + du, f->across_m_s + dw, 0.0, f->pitch_rad + dpitch});
         const auto minus = motion.rates({f->along_m_s - du, f->across_m_s - dw, 0.0, f->pitch_rad - dpitch});
         return Vec3{plus[0] - minus[0], plus[1] - minus[1], plus[2] - minus[2]} * (0.5 / h);
     };
     const Vec3 a = column(h, 0, 0), b = column(0, h, 0), c = column(0, 0, h);
-    const double minor = a.x * (b.y * c.z - b.z * c.y) - b.x * (a.y * c.z - a.z * c.y) + c.x * (a.y * b.z - a.z * b.y);
+    const double minor =
+        a.x * (b.y * c.z - b.z * c.y) - b.x * (a.y * c.z - a.z * c.y) + c.x * (a.y * b.z - a.z * b.y);
     std::complex<double> product = 1.0;
-    for (const auto& mode : f->modes_1_s) product *= mode;
+    for (const auto& mode : f->modes_1_s)
+        product *= mode;
     CHECK_THAT(product.real(), WithinRel(-minor, 1e-4));
 }
 
@@ -170,10 +188,13 @@ TEST_CASE("falls have the names of their attitudes", "[fall]") {
     CHECK(manner(30.0, 4.0) == Manner::nose_first);
     CHECK(manner(-4.0, 4.0) == Manner::tail_down);
     CHECK(manner(-30.0, 4.0) == Manner::tail_first);
-    CHECK(std::string(manner_text(prototype_lure(0.002, 0.004, 0.004).main_fall().value())) == "nose-down glide");
+    CHECK(std::string(manner_text(prototype_lure(0.002, 0.004, 0.004).main_fall().value())) ==
+          "nose-down glide");
 }
 
-TEST_CASE("the end that leads gives a steep fall its name, and so a steep rise; which way it goes along names the others", "[fall]") {
+TEST_CASE("the end that leads gives a steep fall its name, and so a steep rise; which way it goes along "
+          "names the others",
+          "[fall]") {
     int steep = 0;
     int rises = 0;
     for (const double kg : {0.002, -0.002, -0.01}) {
@@ -198,7 +219,9 @@ TEST_CASE("the end that leads gives a steep fall its name, and so a steep rise; 
     CHECK(rises > 0);
 }
 
-TEST_CASE("a band is that of its own fall, stable or not: the next root of each changed closure, by a search of all of them", "[fall]") {
+TEST_CASE("a band is that of its own fall, stable or not: the next root of each changed closure, by a search "
+          "of all of them",
+          "[fall]") {
     int unstable = 0;
     for (const double below : {0.004, -0.003, -0.006}) {
         for (const double forward : {0.0, 0.001, 0.004}) {
@@ -213,7 +236,10 @@ TEST_CASE("a band is that of its own fall, stable or not: the next root of each 
                     change(closure);
                     double best = 9.0;
                     double v = f.vertical_m_s;
-                    for (const SteadyFall& other : Descent(d.hull(), d.weights(), d.items(), support::fresh_20, closure).steady().falls) {
+                    for (const SteadyFall& other :
+                         Descent(d.hull(), d.weights(), d.items(), support::fresh_20, closure)
+                             .steady()
+                             .falls) {
                         if (std::abs(other.pitch_rad - f.pitch_rad) >= best) continue;
                         best = std::abs(other.pitch_rad - f.pitch_rad);
                         v = other.vertical_m_s;
@@ -227,12 +253,14 @@ TEST_CASE("a band is that of its own fall, stable or not: the next root of each 
                     down += least * least;
                     up += most * most;
                 };
-                add(speed([](Closure& c) { c.kappa = end_effect.low; }), speed([](Closure& c) { c.kappa = end_effect.high; }));
+                add(speed([](Closure& c) { c.kappa = end_effect.low; }),
+                    speed([](Closure& c) { c.kappa = end_effect.high; }));
                 add(speed([](Closure& c) { c.parts = -1.0; }), speed([](Closure& c) { c.parts = 1.0; }));
                 add(speed([](Closure& c) { c.munk = 0.7; }), f.vertical_m_s);
                 add(speed([](Closure& c) { c.along = 0.6; }), speed([](Closure& c) { c.along = 1.4; }));
                 if (!near) continue;
-                INFO("G " << forward << ", " << below << ", pitch " << f.pitch_rad << (f.stable ? " stable" : " not stable"));
+                INFO("G " << forward << ", " << below << ", pitch " << f.pitch_rad
+                          << (f.stable ? " stable" : " not stable"));
                 CHECK_THAT(f.vertical_band_m_s.low, WithinAbs(f.vertical_m_s - std::sqrt(down), 1e-6));
                 CHECK_THAT(f.vertical_band_m_s.high, WithinAbs(f.vertical_m_s + std::sqrt(up), 1e-6));
                 unstable += f.stable ? 0 : 1;
@@ -271,7 +299,9 @@ TEST_CASE("what weighs nothing in water, or is no number, has no steady fall", "
     CHECK_FALSE(prototype_lure(std::nan(""), 0.001, 0.004).track().ok());
 }
 
-TEST_CASE("in-water mass for a speed and speed for an in-water mass are each other's inverse, falling and rising", "[fall]") {
+TEST_CASE(
+    "in-water mass for a speed and speed for an in-water mass are each other's inverse, falling and rising",
+    "[fall]") {
     for (const double forward : {0.0, 0.001, 0.004}) {
         const Descent d = prototype_lure(0.002, forward, 0.004);
         for (const double speed : {0.03, 0.08, 0.15, 0.22, 0.4, -0.05, -0.2}) {
@@ -287,7 +317,8 @@ TEST_CASE("in-water mass for a speed and speed for an in-water mass are each oth
     }
 }
 
-TEST_CASE("a speed that some in-water mass has is met, though the manner of falling leaps on the way to it", "[fall]") {
+TEST_CASE("a speed that some in-water mass has is met, though the manner of falling leaps on the way to it",
+          "[fall]") {
     int asked = 0;
     for (const double forward : {-0.01, -0.004, 0.002, 0.006, 0.012}) {
         for (const double below : {2e-5, 1e-4, 5e-4, 0.002, 0.006}) {
@@ -298,19 +329,26 @@ TEST_CASE("a speed that some in-water mass has is met, though the manner of fall
                 // Where it turns with mass, two masses may have it that lie too close to be told apart.
                 const auto lighter = d.with_in_water(0.9 * kg).main_fall();
                 const auto heavier = d.with_in_water(1.11 * kg).main_fall();
-                if (!lighter || !heavier || (lighter->vertical_m_s < fall->vertical_m_s) == (heavier->vertical_m_s < fall->vertical_m_s)) continue;
+                if (!lighter || !heavier ||
+                    (lighter->vertical_m_s < fall->vertical_m_s) ==
+                        (heavier->vertical_m_s < fall->vertical_m_s))
+                    continue;
                 ++asked;
-                INFO("G " << forward << " forward, " << below << " below, " << kg << " kg, " << fall->vertical_m_s << " m/s");
+                INFO("G " << forward << " forward, " << below << " below, " << kg << " kg, "
+                          << fall->vertical_m_s << " m/s");
                 const auto found = d.in_water_for(fall->vertical_m_s);
                 REQUIRE(found);
-                CHECK_THAT(d.with_in_water(*found).main_fall().value().vertical_m_s, WithinRel(fall->vertical_m_s, 1e-5));
+                CHECK_THAT(d.with_in_water(*found).main_fall().value().vertical_m_s,
+                           WithinRel(fall->vertical_m_s, 1e-5));
             }
         }
     }
     CHECK(asked > 50);
 }
 
-TEST_CASE("no mass is below nothing: the fastest rise asked for in warm water is met by none, or by a lure that weighs something", "[fall]") {
+TEST_CASE("no mass is below nothing: the fastest rise asked for in warm water is met by none, or by a lure "
+          "that weighs something",
+          "[fall]") {
     const Descent warm = prototype_lure(-0.004, 0.0, 0.004, {992.0, 0.65e-3});
     for (double speed = -0.5; speed > -3.0; speed -= 0.1) {
         const auto kg = warm.in_water_for(speed);
@@ -320,12 +358,15 @@ TEST_CASE("no mass is below nothing: the fastest rise asked for in warm water is
 
 TEST_CASE("no in-water mass answers to no speed", "[fall]") {
     const Descent d = prototype_lure(0.002, 0.001, 0.004);
-    for (const double speed : {0.0, -0.0, std::nan(""), std::numeric_limits<double>::infinity(), 100.0, 1e-9}) {
+    for (const double speed :
+         {0.0, -0.0, std::nan(""), std::numeric_limits<double>::infinity(), 100.0, 1e-9}) {
         CHECK_FALSE(d.in_water_for(speed));
     }
 }
 
-TEST_CASE("a lure with weight off the middle falls from the hang that its answers tell, and the slower the nearer to it", "[fall]") {
+TEST_CASE("a lure with weight off the middle falls from the hang that its answers tell, and the slower the "
+          "nearer to it",
+          "[fall]") {
     preset::Document d = support::block();
     preset::Part lead;
     lead.name = "lead";
@@ -339,14 +380,17 @@ TEST_CASE("a lure with weight off the middle falls from the hang that its answer
     REQUIRE((e->answers.pitch_rad && std::abs(*e->answers.roll_rad) > 0.5));
     const Descent lure(e->body, e->ledger, d, support::fresh_20);
     CHECK_THAT(*lure.hang_pitch_rad(), WithinAbs(*e->answers.pitch_rad, 1e-12));
-    CHECK_THAT(lure.with_in_water(2e-6).main_fall().value().pitch_rad, WithinAbs(*e->answers.pitch_rad, 0.02));
+    CHECK_THAT(lure.with_in_water(2e-6).main_fall().value().pitch_rad,
+               WithinAbs(*e->answers.pitch_rad, 0.02));
 }
 
-TEST_CASE("in colder water the same in-water mass falls slower, and a denser water takes in-water mass away", "[fall]") {
+TEST_CASE("in colder water the same in-water mass falls slower, and a denser water takes in-water mass away",
+          "[fall]") {
     const Descent d = prototype_lure(0.002, 0.001, 0.004);
     const Descent thick = d.in({support::fresh_20.density_kg_m3, 1.5e-3});
     CHECK_THAT(thick.in_water_kg(), WithinAbs(0.002, 1e-12));
     CHECK(thick.main_fall()->vertical_m_s < d.main_fall()->vertical_m_s);
     const Descent salt = d.in({1025.0, 1.08e-3});
-    CHECK_THAT(salt.in_water_kg(), WithinAbs(0.002 - (1025.0 - 998.207) * support::prototype_volume_m3, 1e-12));
+    CHECK_THAT(salt.in_water_kg(),
+               WithinAbs(0.002 - (1025.0 - 998.207) * support::prototype_volume_m3, 1e-12));
 }

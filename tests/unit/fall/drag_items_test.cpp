@@ -31,21 +31,25 @@ preset::Document with_part(const char* material, double mass_kg, Vec3 at, double
     return d;
 }
 
-}  // namespace
+} // namespace
 
 TEST_CASE("hooks below the belly drag, pins and eyes inside the skin are counted as body", "[fall]") {
     const auto items = items_of(support::fish());
     REQUIRE(items.size() == 2);
     for (const DragItem& i : items) {
         CHECK(i.at_m.z < -0.02);
-        CHECK((i.cd_area_low_m2 > 0.0 && i.cd_area_low_m2 < i.cd_area_m2 && i.cd_area_m2 < i.cd_area_high_m2));
+        CHECK(
+            (i.cd_area_low_m2 > 0.0 && i.cd_area_low_m2 < i.cd_area_m2 && i.cd_area_m2 < i.cd_area_high_m2));
     }
 }
 
-TEST_CASE("before they are hung on, hooks do not drag", "[fall]") { CHECK(items_of(support::fish(), Stage::clear_coated).empty()); }
+TEST_CASE("before they are hung on, hooks do not drag", "[fall]") {
+    CHECK(items_of(support::fish(), Stage::clear_coated).empty());
+}
 
 TEST_CASE("a steel hook of 2 g is 268 mm of wire of 1.1 mm, at 0.45 of its broadside drag", "[fall]") {
-    // Length 4V/(πd²) with V = 2 g / 7.85 g/cm³ = 268 mm, steel of the table. Cd of a wire at Re 190 is about 1.3.
+    // Length 4V/(πd²) with V = 2 g / 7.85 g/cm³ = 268 mm, steel of the table. Cd of a wire at Re 190 is
+    // about 1.3.
     const auto items = items_of(with_part("steel", 0.002, {0.06, 0.0, -0.03}));
     REQUIRE(items.size() == 1);
     const double length = 0.002 / 7850.0 * 4.0 / (3.14159265 * 1.1e-3 * 1.1e-3);

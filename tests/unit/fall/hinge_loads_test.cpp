@@ -53,7 +53,7 @@ Loaded loaded(const preset::Document& d, const water::Properties& water, double 
 
 constexpr water::Properties tap{998.2, 1.0e-3};
 
-}  // namespace
+} // namespace
 
 TEST_CASE("the segments' in-water masses are those of the answers and sum to the lure's", "[fall]") {
     const preset::Document d = support::fish();
@@ -73,14 +73,17 @@ TEST_CASE("the segments' in-water masses are those of the answers and sum to the
 TEST_CASE("a bare block floats evenly, drawn under: next to no load on its joint", "[fall]") {
     const auto [e, l] = loaded(cut_block(0.0), tap);
     REQUIRE(l.joints.size() == 1);
-    // Its halves alike, drag and lift are spread alike, but that the gap is counted as body for the drag alone: the wood's
-    // middle lies a quarter of the gap further off than the drag's. Beside that, the slicing of the drag into strips.
+    // Its halves alike, drag and lift are spread alike, but that the gap is counted as body for the drag
+    // alone: the wood's middle lies a quarter of the gap further off than the drag's. Beside that, the
+    // slicing of the drag into strips.
     CHECK_THAT(l.joints[0].shear_n, WithinAbs(0.0, 1e-3 * g * 0.018));
-    CHECK_THAT(l.joints[0].moment_n_m, WithinAbs(g * l.segments[1].in_water_kg * 0.002 / 4.0, 2e-3 * g * 0.018 * 0.030));
+    CHECK_THAT(l.joints[0].moment_n_m,
+               WithinAbs(g * l.segments[1].in_water_kg * 0.002 / 4.0, 2e-3 * g * 0.018 * 0.030));
     CHECK(l.warnings.empty());
 }
 
-TEST_CASE("where the lure hangs still at its hang pitch, the joint carries what hangs aft of it and the fore part's pull is its opposite",
+TEST_CASE("where the lure hangs still at its hang pitch, the joint carries what hangs aft of it and the fore "
+          "part's pull is its opposite",
           "[fall]") {
     const preset::Document d = cut_block(20.0);
     auto e = evaluate(d);
@@ -97,11 +100,14 @@ TEST_CASE("where the lure hangs still at its hang pitch, the joint carries what 
     const ledger::Fold fold = ledger::fold(e->ledger, 2);
     const ledger::Sum& fore = fold.segments[0];
     const auto aft = [&](const Vec3& p) { return (p.x - 0.060) * std::cos(pitch) + p.z * std::sin(pitch); };
-    const double fore_moment = g * (fore.mass_kg * aft(fore.g_m()) - water.density_kg_m3 * fore.displaced_m3 * aft(fore.b_m()));
+    const double fore_moment =
+        g * (fore.mass_kg * aft(fore.g_m()) - water.density_kg_m3 * fore.displaced_m3 * aft(fore.b_m()));
     CHECK_THAT(j.moment_n_m, WithinRel(-fore_moment, 1e-6));
 }
 
-TEST_CASE("0.3 mm of play in each of two eyes 20 mm apart lets a joint sag by 0.9° to the side that its moment turns it", "[fall]") {
+TEST_CASE("0.3 mm of play in each of two eyes 20 mm apart lets a joint sag by 0.9° to the side that its "
+          "moment turns it",
+          "[fall]") {
     const auto hung = [](preset::Document d, double play_m) {
         preset::Hinge hinge;
         hinge.eye_inside_m = hinge.pin_diameter_m + play_m;
@@ -123,7 +129,9 @@ TEST_CASE("0.3 mm of play in each of two eyes 20 mm apart lets a joint sag by 0.
     CHECK(loaded(hung(cut_block(25.0), 0.0), tap).loads.joints[0].sag_rad == 0.0);
 }
 
-TEST_CASE("a joint under load sags by what its hinge lets it, by the same figure as the joint's own answers; one eye carries no couple", "[fall]") {
+TEST_CASE("a joint under load sags by what its hinge lets it, by the same figure as the joint's own answers; "
+          "one eye carries no couple",
+          "[fall]") {
     preset::Document d = cut_block(25.0);
     const auto told = [&] {
         const auto [e, l] = loaded(d, tap);
@@ -149,7 +157,9 @@ TEST_CASE("a joint under load sags by what its hinge lets it, by the same figure
     CHECK(one.moment_n_m == close.moment_n_m);
 }
 
-TEST_CASE("a floating segment against a sinking one is warned of by name where the joint may stick, and not where both float", "[fall]") {
+TEST_CASE("a floating segment against a sinking one is warned of by name where the joint may stick, and not "
+          "where both float",
+          "[fall]") {
     const auto [e, l] = loaded(cut_block(40.0), tap);
     REQUIRE(l.warnings.size() == 1);
     CHECK(l.joints[0].may_bind);

@@ -25,16 +25,17 @@ const support::EllipsoidLines& lure() {
 }
 
 /// Drag [N] at a speed, strip by strip from the drag coefficients: the slow way round.
-double drag_n(const shape::Lines& lines, double speed, double end_effect_kappa, const water::Properties& water) {
+double drag_n(const shape::Lines& lines, double speed, double end_effect_kappa,
+              const water::Properties& water) {
     double drag = 0.0;
     for (const Strip& s : strips(lines)) {
-        drag += 0.5 * water.density_kg_m3 * end_effect_kappa * section_drag_coefficient(s, speed, water) * s.width_m *
-                s.length_m * speed * speed;
+        drag += 0.5 * water.density_kg_m3 * end_effect_kappa * section_drag_coefficient(s, speed, water) *
+                s.width_m * s.length_m * speed * speed;
     }
     return drag;
 }
 
-}  // namespace
+} // namespace
 
 TEST_CASE("at the steady speed drag carries the in-water weight, at each end of the band too", "[fall]") {
     const LevelFall fall(lure());
@@ -88,7 +89,7 @@ TEST_CASE("speed goes with the root of in-water mass, a little more where fricti
     for (double mass : {0.0005, 0.001, 0.002, 0.004}) {
         const double doubled = *fall.speed_m_s(2.0 * mass, tap) / *fall.speed_m_s(mass, tap);
         CHECK(doubled > std::sqrt(2.0));
-        CHECK(doubled < std::cbrt(4.0));  // friction alone: v^1.5 goes with mass
+        CHECK(doubled < std::cbrt(4.0)); // friction alone: v^1.5 goes with mass
     }
     // Without friction it is the root itself.
     const water::Properties thin{998.2, 1e-300};
@@ -109,7 +110,8 @@ TEST_CASE("a bar twice as long falls at the same speed with twice the in-water m
     CHECK_THAT(*two.speed_m_s(0.004, tap), WithinRel(*one.speed_m_s(0.002, tap), 1e-12));
 }
 
-TEST_CASE("the band reaches from eight per cent slower to ten per cent faster, less where friction counts", "[fall]") {
+TEST_CASE("the band reaches from eight per cent slower to ten per cent faster, less where friction counts",
+          "[fall]") {
     const auto speeds = LevelFall(lure()).speeds(0.002, tap);
     REQUIRE(speeds);
     const double slow = speeds->slow_m_s / speeds->usual_m_s;

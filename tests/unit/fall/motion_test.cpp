@@ -20,14 +20,15 @@ namespace {
 
 Descent lure(double in_water_kg, std::vector<DragItem> items) {
     return {hull(*support::prototype_body(), support::prototype_skin_m2, 0.002),
-            support::prototype_weights(in_water_kg, 0.002, 0.004, support::fresh_20), std::move(items), support::fresh_20};
+            support::prototype_weights(in_water_kg, 0.002, 0.004, support::fresh_20), std::move(items),
+            support::fresh_20};
 }
 
 std::vector<DragItem> hooks() {
     return {{{0.040, 0.0, -0.028}, 80e-6, 150e-6, 220e-6}, {{0.150, 0.0, -0.004}, 60e-6, 120e-6, 200e-6}};
 }
 
-}  // namespace
+} // namespace
 
 TEST_CASE("held at any pitch, the steady speeds leave no force over", "[fall]") {
     for (const double kg : {0.002, -0.0015, 1e-5, 0.05}) {
@@ -39,8 +40,10 @@ TEST_CASE("held at any pitch, the steady speeds leave no force over", "[fall]") 
                 const auto [u, w] = s.speeds(pitch);
                 const Load drag = motion.drag({u, w, 0.0, pitch});
                 INFO(kg << " kg at " << deg << "°");
-                CHECK_THAT(drag.along_n - s.weight_n * std::sin(pitch), WithinAbs(0.0, 1e-11 * std::abs(s.weight_n)));
-                CHECK_THAT(drag.across_n + s.weight_n * std::cos(pitch), WithinAbs(0.0, 1e-11 * std::abs(s.weight_n)));
+                CHECK_THAT(drag.along_n - s.weight_n * std::sin(pitch),
+                           WithinAbs(0.0, 1e-11 * std::abs(s.weight_n)));
+                CHECK_THAT(drag.across_n + s.weight_n * std::cos(pitch),
+                           WithinAbs(0.0, 1e-11 * std::abs(s.weight_n)));
             }
         }
     }
@@ -53,7 +56,8 @@ TEST_CASE("where the summed moment of a steady fall vanishes, the full equations
         const SteadyFalls all = d.steady();
         REQUIRE_FALSE(all.falls.empty());
         for (const SteadyFall& f : all.falls) {
-            for (const double rate : motion.rates({f.along_m_s, f.across_m_s, 0.0, f.pitch_rad})) CHECK_THAT(rate, WithinAbs(0.0, 1e-7));
+            for (const double rate : motion.rates({f.along_m_s, f.across_m_s, 0.0, f.pitch_rad}))
+                CHECK_THAT(rate, WithinAbs(0.0, 1e-7));
         }
     }
 }
@@ -71,11 +75,14 @@ TEST_CASE("a floating body held under rises as the same body sinks that is as mu
     const SteadySums rises = lure(-0.002, hooks()).motion().sums();
     for (const double pitch : {-1.0, -0.2, 0.0, 0.7}) {
         CHECK_THAT(rises.speeds(pitch).across_m_s, WithinRel(-sinks.speeds(pitch).across_m_s, 1e-10));
-        CHECK_THAT(rises.speeds(pitch).along_m_s, WithinAbs(-sinks.speeds(pitch).along_m_s, 1e-10 * std::abs(sinks.speeds(1.0).along_m_s)));
+        CHECK_THAT(rises.speeds(pitch).along_m_s,
+                   WithinAbs(-sinks.speeds(pitch).along_m_s, 1e-10 * std::abs(sinks.speeds(1.0).along_m_s)));
     }
 }
 
-TEST_CASE("a part before the nose slows the fall and lifts the nose of a level lure; on a lure that glides it takes the glide", "[fall]") {
+TEST_CASE("a part before the nose slows the fall and lifts the nose of a level lure; on a lure that glides "
+          "it takes the glide",
+          "[fall]") {
     const DragItem part{{-0.005, 0.0, 0.0}, 80e-6, 150e-6, 220e-6};
     const Weights level = support::prototype_weights(0.002, 0.0, 0.004, support::fresh_20);
     const Hull body = hull(*support::prototype_body(), support::prototype_skin_m2, 0.0);
@@ -84,7 +91,8 @@ TEST_CASE("a part before the nose slows the fall and lifts the nose of a level l
     REQUIRE((without && with));
     CHECK(with->vertical_m_s < without->vertical_m_s);
     CHECK(with->pitch_rad > without->pitch_rad);
-    // Gliding, the part's drag along the body weighs more: less way forward, so less of the moment that flattens the fall.
+    // Gliding, the part's drag along the body weighs more: less way forward, so less of the moment that
+    // flattens the fall.
     CHECK(lure(0.002, {part}).main_fall()->forward_m_s < lure(0.002, {}).main_fall()->forward_m_s);
 }
 

@@ -14,7 +14,9 @@ using Catch::Matchers::WithinAbs;
 using Catch::Matchers::WithinRel;
 using support::prototype_lure;
 
-TEST_CASE("without friction a level bar needs (ℓ/v)·acosh(exp(h/ℓ)) for a depth h, ℓ its mass with the water's over ½ρCdA", "[fall]") {
+TEST_CASE("without friction a level bar needs (ℓ/v)·acosh(exp(h/ℓ)) for a depth h, ℓ its mass with the "
+          "water's over ½ρCdA",
+          "[fall]") {
     // Own closed form of d²z/dt² = g'(1 − (ż/v)²). Held within the solver's tolerance.
     const water::Properties thin{998.207, 1e-300};
     for (const double density : {1005.0, 1050.0, 2000.0}) {
@@ -28,7 +30,8 @@ TEST_CASE("without friction a level bar needs (ℓ/v)·acosh(exp(h/ℓ)) for a d
             const auto track = bar.track(request);
             REQUIRE(track.ok());
             REQUIRE(track->reached_s);
-            CHECK_THAT(*track->reached_s, WithinRel(scale / speed * std::acosh(std::exp(depth / scale)), 1e-6));
+            CHECK_THAT(*track->reached_s,
+                       WithinRel(scale / speed * std::acosh(std::exp(depth / scale)), 1e-6));
             CHECK_THAT(track->points.back().depth_m, WithinAbs(depth, 1e-8));
             CHECK_THAT(track->forward_m, WithinAbs(0.0, 1e-9));
         }
@@ -36,8 +39,8 @@ TEST_CASE("without friction a level bar needs (ℓ/v)·acosh(exp(h/ℓ)) for a d
 }
 
 TEST_CASE("half a metre from rest takes about a seventh longer than at full speed", "[fall]") {
-    // 0.5 g in water: 15 % of the measured time (regression value of a prototype, not published truth), which takes the added
-    // mass without end correction and κ 0.8.
+    // 0.5 g in water: 15 % of the measured time (regression value of a prototype, not published truth), which
+    // takes the added mass without end correction and κ 0.8.
     TrackRequest request;
     request.depth_m = 0.5;
     request.start_pitch_rad = 0.0;
@@ -77,7 +80,8 @@ TEST_CASE("points come at even times from rest at the hang pitch, and last at th
     CHECK(points.front().time_s == 0.0);
     CHECK(points.front().state.pitch_rad == *d.hang_pitch_rad());
     CHECK((points.front().state.along_m_s == 0.0 && points.front().state.across_m_s == 0.0));
-    for (std::size_t i = 0; i + 1 < points.size(); ++i) CHECK_THAT(points[i].time_s, WithinAbs(0.05 * static_cast<double>(i), 1e-12));
+    for (std::size_t i = 0; i + 1 < points.size(); ++i)
+        CHECK_THAT(points[i].time_s, WithinAbs(0.05 * static_cast<double>(i), 1e-12));
     CHECK(points.back().time_s > points[points.size() - 2].time_s);
     CHECK(points.back().time_s == *track->reached_s);
     CHECK_THAT(points.back().depth_m, WithinAbs(2.0, 1e-8));

@@ -20,9 +20,11 @@ Descent still_at(double temperature_c) {
     return support::prototype_lure(0.0, 0.001, 0.004, water);
 }
 
-}  // namespace
+} // namespace
 
-TEST_CASE("a lure that hangs still at 8 °C weighs 0.094 g in water at 20 °C and falls (densities 999.849 and 998.207, IAPWS-95)", "[fall]") {
+TEST_CASE("a lure that hangs still at 8 °C weighs 0.094 g in water at 20 °C and falls (densities 999.849 and "
+          "998.207, IAPWS-95)",
+          "[fall]") {
     const auto sweep = water_sweep(still_at(8.0), {8.0, 0.0}, 41);
     REQUIRE(sweep.ok());
     REQUIRE(sweep->by_temperature.size() == 41);
@@ -36,11 +38,14 @@ TEST_CASE("a lure that hangs still at 8 °C weighs 0.094 g in water at 20 °C an
     REQUIRE(warm.vertical_m_s);
     CHECK(*warm.vertical_m_s > 0.0);
     // Wood that grows by 6e-5 a kelvin takes 12·6e-5 of the volume's water back: nearly half of it.
-    CHECK_THAT(warm.in_water_kg - warm.swelled_in_water_kg, WithinRel(998.207 * support::prototype_volume_m3 * 12.0 * 6e-5, 1e-4));
+    CHECK_THAT(warm.in_water_kg - warm.swelled_in_water_kg,
+               WithinRel(998.207 * support::prototype_volume_m3 * 12.0 * 6e-5, 1e-4));
     CHECK_THAT(cold.swelled_in_water_kg, WithinAbs(cold.in_water_kg, 1e-12));
 }
 
-TEST_CASE("the temperatures at which it hangs still lie either side of water's densest, and are none for a lure far from it", "[fall]") {
+TEST_CASE("the temperatures at which it hangs still lie either side of water's densest, and are none for a "
+          "lure far from it",
+          "[fall]") {
     const auto sweep = water_sweep(still_at(8.0), {8.0, 0.0});
     REQUIRE(sweep.ok());
     REQUIRE(sweep->still_at_c.size() == 2);
@@ -55,7 +60,8 @@ TEST_CASE("salt lifts: along the salinity in-water mass falls and a sinking lure
     REQUIRE(sweep.ok());
     const auto& list = sweep->by_salinity;
     REQUIRE(list.size() == 11);
-    CHECK(std::is_sorted(list.begin(), list.end(), [](const auto& a, const auto& b) { return a.in_water_kg > b.in_water_kg; }));
+    CHECK(std::is_sorted(list.begin(), list.end(),
+                         [](const auto& a, const auto& b) { return a.in_water_kg > b.in_water_kg; }));
     CHECK(list.front().vertical_m_s.value() > 0.0);
     CHECK(list.back().vertical_m_s.value() < 0.0);
 }

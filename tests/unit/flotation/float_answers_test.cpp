@@ -43,8 +43,8 @@ TEST_CASE("a bare block is told to lie flat before it is cut") {
     CHECK(warning->code == ProblemCode::capsizes);
     // T/2 + 33.3/T − 15 = 0 mm at a draft of 27.58 mm: 66.20 g against 36 g.
     CHECK(warning->sentence == "Afloat this lure does not stay upright: its metacentre lies 5.3 "
-                                           "mm under G. G must come down by 5.3 mm, or the lure must "
-                                           "be 30.20 g heavier.");
+                               "mm under G. G must come down by 5.3 mm, or the lure must "
+                               "be 30.20 g heavier.");
 }
 
 TEST_CASE("a lure with its weight above B is told that more of it there does not help") {
@@ -60,12 +60,14 @@ TEST_CASE("a lure with its weight above B is told that more of it there does not
     CHECK(warning->sentence.ends_with("more weight at the same height does not help."));
 }
 
-TEST_CASE("evaluating a floater that rolls over says so once, before it is cut; one that stays upright or sinks says nothing") {
+TEST_CASE("evaluating a floater that rolls over says so once, before it is cut; one that stays upright or "
+          "sinks says nothing") {
     preset::Document d = support::block();
     d.water = d.tub = {20.0, 0.0};
     const auto said = [&] {
         int times = 0;
-        for (const Problem& p : worked(d).answers.warnings) times += p.sentence.starts_with("Afloat") ? 1 : 0;
+        for (const Problem& p : worked(d).answers.warnings)
+            times += p.sentence.starts_with("Afloat") ? 1 : 0;
         return times;
     };
     CHECK(said() == 1);
@@ -76,17 +78,22 @@ TEST_CASE("evaluating a floater that rolls over says so once, before it is cut; 
     CHECK(said() == 0);
     // On its broad side: 30 mm wide, 20 mm high.
     d.wood.density_kg_m3 = 500.0;
-    for (auto& p : d.shape.top) p.value = 0.010;
-    for (auto& p : d.shape.bottom) p.value = -0.010;
-    for (auto& p : d.shape.half_width) p.value = 0.015;
+    for (auto& p : d.shape.top)
+        p.value = 0.010;
+    for (auto& p : d.shape.bottom)
+        p.value = -0.010;
+    for (auto& p : d.shape.half_width)
+        p.value = 0.015;
     CHECK(said() == 0);
 }
 
-TEST_CASE("a floater whose weight lies off the middle is told so; one that only stands is told how it comes to rest, without a heel") {
+TEST_CASE("a floater whose weight lies off the middle is told so; one that only stands is told how it comes "
+          "to rest, without a heel") {
     preset::Document d = support::block();
     d.shape.section.kind = preset::SectionKind::superellipse;
     d.shape.section.fullness = {{0.0, 2.0}};
-    for (auto& p : d.shape.half_width) p.value = 0.015;
+    for (auto& p : d.shape.half_width)
+        p.value = 0.015;
     preset::Part lead;
     lead.name = "lead";
     lead.material = "lead";

@@ -284,7 +284,8 @@ TEST_CASE("the depth for a volume counts the soft tail, whichever way the lure s
     const preset::Document d = block_with_tail();
     const Hull hull = hull_of(d);
     for (const double share : {0.01, 0.3, 0.95, 0.9999}) {
-        for (const Vec3& up : {Vec3{1.0, 0.0, 0.0}, Vec3{-1.0, 0.0, 0.0}, Vec3{0.8, 0.0, 0.6}, Vec3{-0.6, 0.48, 0.64}, Vec3{0.0, 0.0, -1.0}}) {
+        for (const Vec3& up : {Vec3{1.0, 0.0, 0.0}, Vec3{-1.0, 0.0, 0.0}, Vec3{0.8, 0.0, 0.6},
+                               Vec3{-0.6, 0.48, 0.64}, Vec3{0.0, 0.0, -1.0}}) {
             const double wanted = share * hull.volume_m3();
             const double depth = hull.depth_for(up, wanted, dot(up, hull.centroid_m()));
             CHECK_THAT(hull.immersed(up, depth).volume_m3, WithinAbs(wanted, 1e-9 * hull.volume_m3()));

@@ -71,12 +71,14 @@ TEST_CASE(
     CHECK(rest->nose_waterline_z_m.value() > rest->tail_waterline_z_m.value());
 }
 
-TEST_CASE("a walk that begins with a step far too deep takes shorter ones, and comes to rest at the closed form's draft") {
-    // A light square log, corner down, with its corner hardly wet: so narrow a waterplane asks for a step many times too deep.
+TEST_CASE("a walk that begins with a step far too deep takes shorter ones, and comes to rest at the closed "
+          "form's draft") {
+    // A light square log, corner down, with its corner hardly wet: so narrow a waterplane asks for a step
+    // many times too deep.
     const double side = 0.040;
     const BareHull log = bare_hull(corner_down_lines(0.200, side));
     Afloat a = uniform(log, 0.02);
-    a.g_m.z = -0.020;  // ballast below keeps it corner down
+    a.g_m.z = -0.020; // ballast below keeps it corner down
     const Vec3 up{0.0, 0.0, 1.0};
     const double corner_m = -side / std::sqrt(2.0);
     const State start = state_at(a, up, corner_m + 0.0005);

@@ -58,7 +58,8 @@ TEST_CASE("the greatest arm lies between the points of the curve, where looking 
         double most = 0.0;
         double at = 0.0;
         const double step = std::numbers::pi / steps;
-        for (double heel = curve.peak_heel_rad - step; heel < curve.peak_heel_rad + step; heel += 0.002 * step) {
+        for (double heel = curve.peak_heel_rad - step; heel < curve.peak_heel_rad + step;
+             heel += 0.002 * step) {
             const double arm = righting_arm(a, Trim::fixed, heel, 0.0).arm_m;
             if (arm > most) {
                 most = arm;
@@ -66,7 +67,8 @@ TEST_CASE("the greatest arm lies between the points of the curve, where looking 
             }
         }
         INFO(steps << " steps");
-        // A parabola through three points of a curve that bends otherwise misses its top by a share of their distance.
+        // A parabola through three points of a curve that bends otherwise misses its top by a share of their
+        // distance.
         CHECK_THAT(curve.peak_heel_rad, WithinAbs(at, 0.15 * step));
         CHECK_THAT(curve.peak_arm_m, WithinRel(most, 2e-3));
     }
@@ -74,14 +76,17 @@ TEST_CASE("the greatest arm lies between the points of the curve, where looking 
 
 TEST_CASE("a heading lies where the arm, straight between two points of the curve, rises through nothing") {
     RightingCurve curve;
-    for (const auto& [heel, arm, pitch] : {std::tuple{0.0, 0.0, 0.0}, std::tuple{0.5, -0.001, 0.10}, std::tuple{0.9, 0.003, 0.30}, std::tuple{std::numbers::pi, 0.0, 0.0}}) {
+    for (const auto& [heel, arm, pitch] :
+         {std::tuple{0.0, 0.0, 0.0}, std::tuple{0.5, -0.001, 0.10}, std::tuple{0.9, 0.003, 0.30},
+          std::tuple{std::numbers::pi, 0.0, 0.0}}) {
         RightingPoint p;
         p.heel_rad = heel;
         p.arm_m = arm;
         p.pitch_rad = pitch;
         curve.points.push_back(p);
     }
-    // Both ends, where the arm is nothing by symmetry, and a quarter of the way from the second point to the third.
+    // Both ends, where the arm is nothing by symmetry, and a quarter of the way from the second point to the
+    // third.
     const auto headings = headings_of(curve);
     REQUIRE(headings.size() == 3);
     CHECK_THAT(headings[1].heel_rad, WithinAbs(0.6, 1e-12));
@@ -156,7 +161,8 @@ TEST_CASE("too few steps give no curve") {
     CHECK(righting_curve(uniform(board(), 0.5), Trim::free, 3).points.empty());
 }
 
-TEST_CASE("a trimmed point's arm is the slope of the energy over heel at its own pitch, and its pitch balances: none lies beyond nose or tail") {
+TEST_CASE("a trimmed point's arm is the slope of the energy over heel at its own pitch, and its pitch "
+          "balances: none lies beyond nose or tail") {
     const BareHull egg = bare_hull(std::make_shared<EllipsoidForm>(0.070, 0.010, 0.018));
     int trimmed_points = 0;
     int others = 0;
@@ -167,15 +173,20 @@ TEST_CASE("a trimmed point's arm is the slope of the energy over heel at its own
             const double weight = a.mass_kg * 9.80665;
             const auto lifted = [&](double pitch, double heel) {
                 const Vec3 up = up_of({pitch, heel});
-                return energy_j(a, up, a.hull->depth_for(up, a.wanted_m3(), dot(up, a.hull->centroid_m()))) / weight;
+                return energy_j(a, up, a.hull->depth_for(up, a.wanted_m3(), dot(up, a.hull->centroid_m()))) /
+                       weight;
             };
             for (const RightingPoint& p : curve.points) {
                 ++(p.is_trimmed ? trimmed_points : others);
                 if (!p.is_trimmed) continue;
                 INFO("G at " << x << ", " << z << ", heel " << p.heel_rad << ", pitch " << p.pitch_rad);
                 constexpr double h = 1e-3;
-                CHECK_THAT((lifted(p.pitch_rad, p.heel_rad + h) - lifted(p.pitch_rad, p.heel_rad - h)) / (2.0 * h), WithinAbs(p.arm_m, 2e-5));
-                CHECK_THAT((lifted(p.pitch_rad + h, p.heel_rad) - lifted(p.pitch_rad - h, p.heel_rad)) / (2.0 * h), WithinAbs(0.0, 2e-5));
+                CHECK_THAT((lifted(p.pitch_rad, p.heel_rad + h) - lifted(p.pitch_rad, p.heel_rad - h)) /
+                               (2.0 * h),
+                           WithinAbs(p.arm_m, 2e-5));
+                CHECK_THAT((lifted(p.pitch_rad + h, p.heel_rad) - lifted(p.pitch_rad - h, p.heel_rad)) /
+                               (2.0 * h),
+                           WithinAbs(0.0, 2e-5));
             }
         }
     }
@@ -199,7 +210,8 @@ TEST_CASE("heels at which no pitch balances make no list, no end and no greatest
             CHECK(curve.peak_arm_m <= 1.1 * most);
             const auto lies_between_trimmed = [&](double heel) {
                 for (std::size_t k = 0; k + 1 < curve.points.size(); ++k) {
-                    if (heel < curve.points[k].heel_rad - 1e-9 || heel > curve.points[k + 1].heel_rad + 1e-9) continue;
+                    if (heel < curve.points[k].heel_rad - 1e-9 || heel > curve.points[k + 1].heel_rad + 1e-9)
+                        continue;
                     if (curve.points[k].is_trimmed && curve.points[k + 1].is_trimmed) return true;
                 }
                 return false;
@@ -212,7 +224,8 @@ TEST_CASE("heels at which no pitch balances make no list, no end and no greatest
     CHECK(broken > 3);
 }
 
-TEST_CASE("a lure whose weight lies off the middle lies down although its GM is positive, and is told how far off") {
+TEST_CASE("a lure whose weight lies off the middle lies down although its GM is positive, and is told how "
+          "far off") {
     // A round bar turns about its axis: at rest G lies plumb below it, here at a heel of atan(2/0.5).
     const BareHull bar = bare_hull(elliptic_bar_lines(0.120, 0.012, 0.012));
     const Afloat off = afloat(bar, 0.7, {0.060, 0.002, -0.0005});
@@ -239,10 +252,11 @@ TEST_CASE("what stands on its nose is not said to stay upright") {
         const Afloat a = afloat(egg, 0.7, {x, 0.0, -0.006});
         const auto found = rests(a);
         REQUIRE_FALSE(found.empty());
-        const bool is_upright = std::any_of(found.begin(), found.end(), [](const Rest& r) { return r.posture == Posture::upright; });
+        const bool is_upright = std::any_of(found.begin(), found.end(),
+                                            [](const Rest& r) { return r.posture == Posture::upright; });
         const UprightAdvice advice = upright_advice(a);
         CHECK((advice.is_known && advice.is_stable) == is_upright);
         if (upright_rest(a) && !is_upright) ++standing;
     }
-    CHECK(standing > 0);  // among them some that trim without heel, steeply
+    CHECK(standing > 0); // among them some that trim without heel, steeply
 }

@@ -5,7 +5,6 @@
 #include <catch2/catch_test_macros.hpp>
 #include <catch2/matchers/catch_matchers_floating_point.hpp>
 
-
 using namespace evenfall;
 using Catch::Matchers::WithinAbs;
 using Catch::Matchers::WithinRel;
@@ -17,7 +16,8 @@ TEST_CASE("glue round straight legs is the hole less two wires", "[glue]") {
     CHECK_THAT(units::cm3_from_m3(*gap), WithinAbs(0.037385, 1e-6));
 }
 
-TEST_CASE("a tighter twist leaves less room for glue, and twice the depth takes twice the glue", "[glue][properties]") {
+TEST_CASE("a tighter twist leaves less room for glue, and twice the depth takes twice the glue",
+          "[glue][properties]") {
     glue::EyeHole h;
     double before = *glue::gap_m3(h);
     for (const double diameters : {9.0, 4.5, 3.0}) {

@@ -33,9 +33,11 @@ GlueAnswer answered(const preset::Document& d, const GlueRequest& r = {}) {
     return *a;
 }
 
-double solid(const char* id) { return materials::find_solid(id)->density_kg_m3.value; }
+double solid(const char* id) {
+    return materials::find_solid(id)->density_kg_m3.value;
+}
 
-}  // namespace
+} // namespace
 
 TEST_CASE("a pinned hinge has its eyes glued in one segment, linked eyes one pair on either side", "[glue]") {
     preset::Document d = hinged_block();
@@ -62,12 +64,15 @@ TEST_CASE("a pinned hinge has its eyes glued in one segment, linked eyes one pai
     CHECK(eyes_in_holes(d, body_of(d)).empty());
 }
 
-TEST_CASE("glue begins where the twist comes into wood, beside the middle of a relieved face or behind a pocket, and ends where the wire does", "[glue]") {
+TEST_CASE("glue begins where the twist comes into wood, beside the middle of a relieved face or behind a "
+          "pocket, and ends where the wire does",
+          "[glue]") {
     preset::Document d = hinged_block();
     preset::Hinge& h = *d.joints[0].hinge;
     d.joints[0].relief_fore_rad = std::atan(0.5);
     h.pin_off_m = -0.002;
-    for (preset::Pocket& p : d.pockets) p.y_m = -0.002;
+    for (preset::Pocket& p : d.pockets)
+        p.y_m = -0.002;
     // The fore face stands at 59 mm in the middle and 1 mm farther back 2 mm beside it.
     CHECK_THAT(eyes_in_holes(d, body_of(d))[0].at_m.x, WithinAbs(0.058 - 0.010, 1e-12));
     const double whole = eyes_in_holes(d, body_of(d))[0].gap_m3;
@@ -77,7 +82,8 @@ TEST_CASE("glue begins where the twist comes into wood, beside the middle of a r
     h.glued_m = 0.012;
     const auto eyes = eyes_in_holes(d, body_of(d));
     CHECK_THAT(eyes[1].at_m.x, WithinAbs(0.058 - 0.006, 1e-12));
-    // Eye 2 mm inside and wire 0.9 mm: 1.9 mm, four turns of 4.05 mm and legs of 2 mm reach 20.1 mm ahead of the pin at 64 mm.
+    // Eye 2 mm inside and wire 0.9 mm: 1.9 mm, four turns of 4.05 mm and legs of 2 mm reach 20.1 mm ahead of
+    // the pin at 64 mm.
     CHECK_THAT(eyes[0].hole.glued_m, WithinAbs(0.055 - (0.064 - 0.0201), 1e-12));
     CHECK_THAT(eyes[0].at_m.x, WithinAbs(0.5 * (0.055 + 0.0439), 1e-12));
     CHECK_THAT(eyes[0].gap_m3, WithinRel(whole * 11.1 / 20.0, 1e-9));
@@ -100,14 +106,16 @@ TEST_CASE("the glue taken is the gaps' volume by density for all lures, over wha
     // Wire 0.9 mm, twist 1.8 mm, bit 2.0 mm: the room is 0.1 mm wide.
     CHECK_THAT(a.rows[0].width_m, WithinAbs(0.0001, 1e-12));
     const double slope = std::numbers::pi / 4.5;
-    const double gap = std::numbers::pi / 4.0 * 0.020 * (4.0e-6 - 2.0 * 0.81e-6 * std::sqrt(1.0 + slope * slope));
+    const double gap =
+        std::numbers::pi / 4.0 * 0.020 * (4.0e-6 - 2.0 * 0.81e-6 * std::sqrt(1.0 + slope * slope));
     CHECK_THAT(a.rows[0].gap_m3, WithinRel(gap, 1e-12));
-    CHECK(a.rows[0].sort == Sort::epoxy);  // a minute to fit is longer than either CA stays open
+    CHECK(a.rows[0].sort == Sort::epoxy); // a minute to fit is longer than either CA stays open
     CHECK_THAT(a.take_kg[2], WithinRel(3.0 * 2.0 * gap * solid("epoxy") / 0.75, 1e-12));
     CHECK(a.take_m3[0] == 0.0);
 }
 
-TEST_CASE("narrow gaps fitted at once take thin CA, wider ones thick, the rest and slow fitting epoxy", "[glue]") {
+TEST_CASE("narrow gaps fitted at once take thin CA, wider ones thick, the rest and slow fitting epoxy",
+          "[glue]") {
     const WorkingTimes times;
     CHECK(sort_for(0.05e-3, 3.0, times) == Sort::thin_ca);
     CHECK(sort_for(0.20e-3, 3.0, times) == Sort::thick_ca);
@@ -117,7 +125,9 @@ TEST_CASE("narrow gaps fitted at once take thin CA, wider ones thick, the rest a
     CHECK(sort_for(0.05e-3, 60.0, {90.0, 90.0, 1200.0}) == Sort::thin_ca);
 }
 
-TEST_CASE("a hinge that names its glue gets it, and is warned where that glue sets first or the gap is too wide", "[glue]") {
+TEST_CASE(
+    "a hinge that names its glue gets it, and is warned where that glue sets first or the gap is too wide",
+    "[glue]") {
     preset::Document d = hinged_block();
     d.joints[0].hinge->glue = preset::HingeGlue::ca;
     GlueAnswer a = answered(d);
@@ -149,7 +159,9 @@ TEST_CASE("each hook hangs on one hanger where nobody says otherwise", "[glue]")
     CHECK(answered(d, r).rows.empty());
 }
 
-TEST_CASE("a soda cap is bulk soda and as much CA as the grains leave room, and weighs about what the table gives the mix", "[glue]") {
+TEST_CASE("a soda cap is bulk soda and as much CA as the grains leave room, and weighs about what the table "
+          "gives the mix",
+          "[glue]") {
     preset::Document d = hinged_block();
     preset::Hole h = support::belly_hole(30.0, 6.0, 20.0);
     h.depth_m = 0.012;
@@ -172,7 +184,9 @@ TEST_CASE("a soda cap is bulk soda and as much CA as the grains leave room, and 
     d.holes[0].depth_m = 0.003;
     a = answered(d);
     REQUIRE(a.caps.size() == 1);
-    CHECK_THAT(a.caps[0].volume_m3, WithinRel(volume + std::numbers::pi / 12.0 * 36e-6 * 0.006 * holes::point_height_per_diameter, 1e-9));
+    CHECK_THAT(
+        a.caps[0].volume_m3,
+        WithinRel(volume + std::numbers::pi / 12.0 * 36e-6 * 0.006 * holes::point_height_per_diameter, 1e-9));
     d.holes[0].cap->material = "dowel";
     CHECK(answered(d).caps.empty());
 }
@@ -198,7 +212,9 @@ TEST_CASE("glue is refused by the name of what is off its limits", "[glue]") {
     CHECK(refused(r) == "/bit_mm");
 }
 
-TEST_CASE("a hinge's glue is weighed with the hardware only where the document names it, and its wood comes out", "[glue][ledger]") {
+TEST_CASE(
+    "a hinge's glue is weighed with the hardware only where the document names it, and its wood comes out",
+    "[glue][ledger]") {
     preset::Document d = hinged_block();
     const auto plain = evaluate(d);
     REQUIRE(plain.ok());
@@ -206,7 +222,8 @@ TEST_CASE("a hinge's glue is weighed with the hardware only where the document n
     const auto glued = evaluate(d);
     REQUIRE(glued.ok());
     const double gap = eyes_in_holes(d, body_of(d))[0].gap_m3;
-    CHECK_THAT(glued->answers.mass_kg - plain->answers.mass_kg, WithinAbs(2.0 * gap * (solid("epoxy") - 500.0), 1e-12));
+    CHECK_THAT(glued->answers.mass_kg - plain->answers.mass_kg,
+               WithinAbs(2.0 * gap * (solid("epoxy") - 500.0), 1e-12));
     CHECK(glued->answers.displaced_m3 == plain->answers.displaced_m3);
     CHECK(glued->answers.stages[1].mass_kg == plain->answers.stages[1].mass_kg);
     CHECK(glued->answers.stages[2].mass_kg > plain->answers.stages[2].mass_kg);

@@ -39,7 +39,7 @@ preset::Document with_hole(double x_mm, double diameter_mm, double depth_mm) {
     return d;
 }
 
-}  // namespace
+} // namespace
 
 TEST_CASE("a hole that leaves less than its wall on the far side is refused with the depth that would do") {
     CHECK(evaluate(with_hole(60, 8, 27)).ok());
@@ -51,7 +51,7 @@ TEST_CASE("a hole that leaves less than its wall on the far side is refused with
 
 TEST_CASE("a drill point counts against the far wall") {
     preset::Document d = with_hole(60, 8, 25);
-    d.holes[0].end = preset::HoleEnd::point_118;  // 2.4 mm beyond the shoulder
+    d.holes[0].end = preset::HoleEnd::point_118; // 2.4 mm beyond the shoulder
     CHECK(refusal(d).code == ProblemCode::through_wall);
     d.holes[0].depth_m = m_from_mm(24.5);
     CHECK(evaluate(d).ok());
@@ -86,7 +86,7 @@ TEST_CASE("a hole near the end of its segment, outside it, or in a joint's gap i
     d.joints = {joint};
     CHECK(refusal(d).code == ProblemCode::outside_segment);
     d.joints[0].at_m = m_from_mm(67.5);
-    const Problem p = refusal(d);  // 60 + 4 mm of hole + 3 mm of wall reaches beyond the face at 66.5
+    const Problem p = refusal(d); // 60 + 4 mm of hole + 3 mm of wall reaches beyond the face at 66.5
     CHECK(evaluate(with_hole(60, 8, 10)).ok());
     CHECK(p.code == ProblemCode::outside_segment);
     CHECK_THAT(p.sentence, ContainsSubstring("the limit is 3.0 mm"));
@@ -140,7 +140,8 @@ TEST_CASE("the wood between a hole and a relieved face is the nearest of the fac
 namespace {
 
 /// The block with a drawn section: a keel where the widest lies high, a bilge where it lies low.
-preset::Document with_section(std::vector<preset::OutlinePoint> half_outline, double diameter_mm, double depth_mm) {
+preset::Document with_section(std::vector<preset::OutlinePoint> half_outline, double diameter_mm,
+                              double depth_mm) {
     preset::Document d = with_hole(60, diameter_mm, depth_mm);
     d.shape.section.kind = preset::SectionKind::free;
     d.shape.section.half_outline = std::move(half_outline);
@@ -152,16 +153,18 @@ const std::vector<preset::OutlinePoint> keel{{0.0, -1.0}, {1.0, 0.8}, {0.0, 1.0}
 /// Grams of a kind of line.
 double grams(const Evaluation& e, ledger::Kind kind) {
     double kg = 0.0;
-    for (const ledger::Line& line : e.ledger) kg += line.kind == kind ? line.mass_kg : 0.0;
+    for (const ledger::Line& line : e.ledger)
+        kg += line.kind == kind ? line.mass_kg : 0.0;
     return units::g_from_kg(kg);
 }
 
-}  // namespace
+} // namespace
 
 TEST_CASE("a bit goes into a belly that is wider than the body's middle") {
-    preset::Document d = with_section({{0.0, -1.0}, {1.0, -0.9}, {0.0, 1.0}}, 8, 6);  // half widths 10 mm below, 5.3 mm in the middle
+    preset::Document d = with_section({{0.0, -1.0}, {1.0, -0.9}, {0.0, 1.0}}, 8,
+                                      6); // half widths 10 mm below, 5.3 mm in the middle
     CHECK(evaluate(d).ok());
-    d.holes[0].depth_m = m_from_mm(12);  // half width there: 10·1.2/1.9 = 6.3 mm, less than 4 + 3
+    d.holes[0].depth_m = m_from_mm(12); // half width there: 10·1.2/1.9 = 6.3 mm, less than 4 + 3
     CHECK(refusal(d).code == ProblemCode::through_wall);
     d.holes[0].depth_m = m_from_mm(10);
     CHECK(evaluate(d).ok());
@@ -169,7 +172,8 @@ TEST_CASE("a bit goes into a belly that is wider than the body's middle") {
     CHECK_THAT(refusal(d).sentence, ContainsSubstring("too wide"));
 }
 
-TEST_CASE("under a keel no more fill goes in than the wood that comes out has room for, and a hole that hardly touches wood is none") {
+TEST_CASE("under a keel no more fill goes in than the wood that comes out has room for, and a hole that "
+          "hardly touches wood is none") {
     preset::Document d = with_section(keel, 6, 8);
     const auto evaluation = evaluate(d);
     REQUIRE(evaluation.ok());
@@ -188,7 +192,8 @@ TEST_CASE("under a keel no more fill goes in than the wood that comes out has ro
     CHECK(refusal(d).path == "/holes/0/depth_mm");
 }
 
-TEST_CASE("a plan under a keel leaves at least half the cap over its lead, and no more lead than wood came out") {
+TEST_CASE(
+    "a plan under a keel leaves at least half the cap over its lead, and no more lead than wood came out") {
     preset::Document d = with_section(keel, 6, 0);
     d.holes[0].use = preset::HoleUse::ballast;
     d.holes.push_back(d.holes[0]);
@@ -200,12 +205,13 @@ TEST_CASE("a plan under a keel leaves at least half the cap over its lead, and n
     d.targets.in_water_kg = bare->answers.in_water_kg + 0.002;
     const auto plan = plan_lead(d);
     REQUIRE(plan.ok());
-    for (const Problem& p : plan->shortfalls) UNSCOPED_INFO(p.sentence);
+    for (const Problem& p : plan->shortfalls)
+        UNSCOPED_INFO(p.sentence);
     REQUIRE(plan->holes.back().column_m > 0.0);
     CHECK_THAT(plan->after.in_water_kg, WithinAbs(d.targets.in_water_kg, 1e-6));
     const auto after = evaluate(plan->document);
     REQUIRE(after.ok());
-    const double area_cm2 = 2.0 * 0.25 * 3.14159265358979 * 0.6 * 0.6;  // of both holes
+    const double area_cm2 = 2.0 * 0.25 * 3.14159265358979 * 0.6 * 0.6; // of both holes
     const double cap_g_cm3 = materials::find_solid(d.holes[0].cap->material)->density_kg_m3.value / 1000.0;
     CHECK_THAT(grams(*after, ledger::Kind::cap), WithinAbs(cap_g_cm3 * area_cm2 * 0.1, 1e-9));
     const double out_cm3 = -grams(*after, ledger::Kind::hole_wood) / 0.5;
@@ -216,7 +222,8 @@ TEST_CASE("what a bit takes out of a hollow in the belly is more than its own cy
     preset::Document d = with_hole(60, 10, 8);
     d.holes[0].wall_m = 0.0;
     d.shape.bottom.clear();
-    for (const auto& [x, z] : {std::pair{0.0, -15.0}, {50.0, -15.0}, {60.0, -8.0}, {70.0, -15.0}, {120.0, -15.0}}) {
+    for (const auto& [x, z] :
+         {std::pair{0.0, -15.0}, {50.0, -15.0}, {60.0, -8.0}, {70.0, -15.0}, {120.0, -15.0}}) {
         d.shape.bottom.push_back({m_from_mm(x), m_from_mm(z)});
     }
     const auto evaluation = evaluate(d);
@@ -229,7 +236,8 @@ TEST_CASE("what a bit takes out of a hollow in the belly is more than its own cy
             const double x = 10.0 * ((i + 0.5) / n - 0.5);
             const double y = 10.0 * ((k + 0.5) / n - 0.5);
             if (std::hypot(x, y) > 5.0) continue;
-            const double skin = 1e3 * shape::skin_heights(*evaluation->body.lines, m_from_mm(60 + x), m_from_mm(y)).belly_z_m;
+            const double skin =
+                1e3 * shape::skin_heights(*evaluation->body.lines, m_from_mm(60 + x), m_from_mm(y)).belly_z_m;
             cm3 += std::max(-8.0 + 8.0 - skin, 0.0) * 1e-3 * (10.0 / n) * (10.0 / n);
         }
     }
@@ -245,11 +253,12 @@ TEST_CASE("a hole that is not drilled takes no wood: a pocket and another hole m
     CHECK(evaluate(d).ok());
     d.holes[0].depth_m = m_from_mm(6);
     CHECK(evaluate(d).ok());
-    d.holes[0].depth_m = m_from_mm(8);  // 2 mm of wood between them
+    d.holes[0].depth_m = m_from_mm(8); // 2 mm of wood between them
     CHECK(refusal(d).code == ProblemCode::overlap);
 }
 
-TEST_CASE("two holes in the same wood are refused, one from the belly and one from the back that do not meet are not") {
+TEST_CASE("two holes in the same wood are refused, one from the belly and one from the back that do not meet "
+          "are not") {
     preset::Document d = with_hole(60, 8, 10);
     d.holes.push_back(d.holes[0]);
     d.holes[1].x_m = m_from_mm(67);
@@ -262,9 +271,10 @@ TEST_CASE("two holes in the same wood are refused, one from the belly and one fr
     CHECK(refusal(d).code == ProblemCode::overlap);
 }
 
-TEST_CASE("a fill longer than its room, a cap longer than its hole, stock wider than the hole, lead in no hole: refused by name") {
+TEST_CASE("a fill longer than its room, a cap longer than its hole, stock wider than the hole, lead in no "
+          "hole: refused by name") {
     preset::Document d = with_hole(60, 8, 10);
-    d.holes[0].fill->mass_kg = 0.006;  // 10.5 mm of lead in 8 mm of room
+    d.holes[0].fill->mass_kg = 0.006; // 10.5 mm of lead in 8 mm of room
     CHECK(refusal(d).code == ProblemCode::does_not_fit);
     CHECK(refusal(d).path == "/holes/0/fill");
     d.holes[0].fill->mass_kg = 0.004;
@@ -279,7 +289,8 @@ TEST_CASE("a fill longer than its room, a cap longer than its hole, stock wider 
     CHECK(refusal(d).path == "/holes/0/fill");
 }
 
-TEST_CASE("a mistake that leaves a thin wall is taken as it is, one that comes out on the other side is not") {
+TEST_CASE(
+    "a mistake that leaves a thin wall is taken as it is, one that comes out on the other side is not") {
     preset::Document d = with_hole(60, 8, 29);
     d.holes[0].use = preset::HoleUse::fixed;
     CHECK(evaluate(d).ok());
@@ -298,12 +309,12 @@ TEST_CASE("a pocket that meets no wood, ends before it begins, or cuts into a ho
     CHECK(refusal(d).code == ProblemCode::out_of_order);
     d.pockets[0].x_from_m = m_from_mm(62);
     CHECK(refusal(d).code == ProblemCode::overlap);
-    d.pockets[0].z_from_m = m_from_mm(0);  // above the hole's end at −5 mm
+    d.pockets[0].z_from_m = m_from_mm(0); // above the hole's end at −5 mm
     CHECK(evaluate(d).ok());
 }
 
 TEST_CASE("pockets that leave no wood of a segment are refused, at the one that takes the last of it") {
-    preset::Document d = support::block();  // 120 × 20 × 30 mm
+    preset::Document d = support::block(); // 120 × 20 × 30 mm
     preset::Pocket pocket;
     pocket.x_from_m = 0.0;
     pocket.x_to_m = m_from_mm(125);
@@ -335,14 +346,16 @@ TEST_CASE("the depth limit names the builder's stop, the far wall and the side w
     const auto deep = holes::depth_limit(hole, holes::place(hole, body), body);
     CHECK(deep.stop != holes::DepthStop::bit);
     CHECK(deep.depth_m < m_from_mm(36));
-    hole.wall_m = m_from_mm(6.5);  // 4 + 6.5 mm of an 11.3 mm half width: the side gives out soon after the middle
+    hole.wall_m =
+        m_from_mm(6.5); // 4 + 6.5 mm of an 11.3 mm half width: the side gives out soon after the middle
     const auto side = holes::depth_limit(hole, holes::place(hole, body), body);
     CHECK(side.stop == holes::DepthStop::side_wall);
     // At that depth the skin is just so far away (looked up on the drawing, not in the check).
     const holes::Bore bore = holes::place(hole, body);
     double least = 1.0;
     for (const double x : {42.0, 46.0, 50.0}) {
-        least = std::min(least, shape::skin_half_width(*body.lines, m_from_mm(x), bore.mouth_z_m + side.depth_m));
+        least =
+            std::min(least, shape::skin_half_width(*body.lines, m_from_mm(x), bore.mouth_z_m + side.depth_m));
     }
     CHECK_THAT(least, WithinAbs(m_from_mm(4 + 6.5), 1e-6));
 }

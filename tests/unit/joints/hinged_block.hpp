@@ -5,8 +5,8 @@
 
 namespace evenfall::support {
 
-/// The block cut in its middle by a gap of 2 mm without relief, hung on eyes of the fore half: pin of 1.2 mm 4 mm behind the
-/// gap's middle, two pockets 6 mm wide that open to the joint.
+/// The block cut in its middle by a gap of 2 mm without relief, hung on eyes of the fore half: pin of 1.2 mm
+/// 4 mm behind the gap's middle, two pockets 6 mm wide that open to the joint.
 inline preset::Document hinged_block() {
     preset::Document d = block();
     d.joints = {{0.06, 0.002, 0.0, 0.0, preset::Hinge{}}};
@@ -24,4 +24,4 @@ inline preset::Document hinged_block() {
     return d;
 }
 
-}  // namespace evenfall::support
+} // namespace evenfall::support

@@ -29,7 +29,8 @@ preset::Part hung(Vec3 hanger_m, double reach_m, const char* material = "steel")
     return p;
 }
 
-/// The block is 30 mm high and 20 mm wide, cut at 60 mm; its joint turns by `swing_rad` both ways about the cut's middle.
+/// The block is 30 mm high and 20 mm wide, cut at 60 mm; its joint turns by `swing_rad` both ways about the
+/// cut's middle.
 std::vector<HookFoul> fouls(const preset::Document& d, double swing_rad = 0.0) {
     const auto lines = shape::drawn_lines(d.shape);
     REQUIRE(lines.ok());
@@ -39,14 +40,16 @@ std::vector<HookFoul> fouls(const preset::Document& d, double swing_rad = 0.0) {
     Swings swings;
     for (const preset::Joint& j : d.joints) {
         pins.push_back({j.at_m, 0.0});
-        for (auto& way : swings) way.push_back(swing_rad);
+        for (auto& way : swings)
+            way.push_back(swing_rad);
     }
     return hook_fouls(d, *body, pins, swings);
 }
 
-}  // namespace
+} // namespace
 
-TEST_CASE("hooks overlap by their reaches less the true distance of their hangers, in all directions", "[joints]") {
+TEST_CASE("hooks overlap by their reaches less the true distance of their hangers, in all directions",
+          "[joints]") {
     preset::Document d = hinged_block();
     d.parts = {hung({0.015, 0.0, -0.015}, 0.015), hung({0.035, 0.0, -0.015}, 0.010)};
     auto f = fouls(d);
@@ -59,13 +62,14 @@ TEST_CASE("hooks overlap by their reaches less the true distance of their hanger
     d.parts[1].at_m.y = 0.0;
     d.parts[1].at_m.z += 0.015;
     d.parts[1].reach_m = 0.0104;
-    d.parts[1].at_m.z -= hanger_share * 0.0004;  // the same hanger
+    d.parts[1].at_m.z -= hanger_share * 0.0004; // the same hanger
     f = fouls(d);
     REQUIRE(f.size() == 1);
     CHECK_THAT(f[0].over_m, WithinAbs(0.0004, 1e-12));
 }
 
-TEST_CASE("a hook reaches a joint at the nearest edge of its cut, under the belly or from the side", "[joints]") {
+TEST_CASE("a hook reaches a joint at the nearest edge of its cut, under the belly or from the side",
+          "[joints]") {
     preset::Document d = hinged_block();
     // 12 mm before the cut and 5 mm under the belly: 13 mm.
     d.parts = {hung({0.048, 0.0, -0.020}, 0.0135)};
@@ -93,7 +97,9 @@ TEST_CASE("a hook reaches the middle of a soft tail behind it, and none before i
     CHECK(fouls(d).empty());
 }
 
-TEST_CASE("hooks of neighbouring segments that are clear when straight foul when bent, by the chord of their pin", "[joints]") {
+TEST_CASE(
+    "hooks of neighbouring segments that are clear when straight foul when bent, by the chord of their pin",
+    "[joints]") {
     preset::Document d = hinged_block();
     // 20 mm before and behind the pin: 40·cos(ψ/2) apart.
     d.parts = {hung({0.040, 0.0, -0.015}, 0.0185), hung({0.080, 0.0, -0.015}, 0.0185)};
@@ -109,7 +115,8 @@ TEST_CASE("hooks of neighbouring segments that are clear when straight foul when
     d.parts[0].segment = 0;
     f = fouls(d, swing_rad);
     REQUIRE_FALSE(f.empty());
-    CHECK(std::any_of(f.begin(), f.end(), [](const HookFoul& one) { return one.what == Fouls::hook && !one.bent; }));
+    CHECK(std::any_of(f.begin(), f.end(),
+                      [](const HookFoul& one) { return one.what == Fouls::hook && !one.bent; }));
 }
 
 TEST_CASE("a hook to one side comes nearer when the tail swings to that side", "[joints]") {
@@ -120,16 +127,18 @@ TEST_CASE("a hook to one side comes nearer when the tail swings to that side", "
     CHECK(f[0].bent == Way::starboard);
 }
 
-TEST_CASE("hooks that pass each other on the way foul, clear as they are straight and all the way round", "[joints]") {
+TEST_CASE("hooks that pass each other on the way foul, clear as they are straight and all the way round",
+          "[joints]") {
     preset::Document d = hinged_block();
-    // 12 mm to starboard of the pin's line, 12 mm before and behind it: straight 24 mm apart, at 90° in one place, at 120° 8.8 mm.
+    // 12 mm to starboard of the pin's line, 12 mm before and behind it: straight 24 mm apart, at 90° in one
+    // place, at 120° 8.8 mm.
     d.parts = {hung({0.048, 0.012, -0.015}, 0.004), hung({0.072, 0.012, -0.015}, 0.004)};
     CHECK(fouls(d).empty());
     auto f = fouls(d, 2.0 * std::numbers::pi / 3.0);
     REQUIRE(f.size() == 1);
     CHECK(f[0].bent == Way::starboard);
     CHECK(f[0].part_way);
-    CHECK_THAT(f[0].over_m, WithinAbs(0.008, 1e-12));  // six eighths of 120°
+    CHECK_THAT(f[0].over_m, WithinAbs(0.008, 1e-12)); // six eighths of 120°
     // Swung no farther than where they meet, all the way is worst.
     f = fouls(d, 0.5 * std::numbers::pi);
     REQUIRE(f.size() == 1);
@@ -137,7 +146,8 @@ TEST_CASE("hooks that pass each other on the way foul, clear as they are straigh
 }
 
 TEST_CASE("a hook that trails reaches a soft tail behind its hanger, drawn or a part", "[joints]") {
-    // The hanger stands 11 mm ahead of the hook's own middle, at 121 mm; the tail's middle at 128 mm is 7 mm behind that.
+    // The hanger stands 11 mm ahead of the hook's own middle, at 121 mm; the tail's middle at 128 mm is 7 mm
+    // behind that.
     preset::Document d = hinged_block();
     preset::Part hook = hung({0.132, 0.0, 0.0}, 0.0);
     hook.reach_m = 0.020;
@@ -149,11 +159,12 @@ TEST_CASE("a hook that trails reaches a soft tail behind its hanger, drawn or a 
     d.parts[1].at_m.x = 0.120;
     CHECK(fouls(d).empty());
     d.parts = {hook};
-    d.parts[0].material = "plastisol";  // does not reach itself
+    d.parts[0].material = "plastisol"; // does not reach itself
     CHECK(fouls(d).empty());
 }
 
-TEST_CASE("a hook that trails behind the tail hangs ahead of its middle, any other one above it", "[joints]") {
+TEST_CASE("a hook that trails behind the tail hangs ahead of its middle, any other one above it",
+          "[joints]") {
     const preset::Document d = hinged_block();
     const auto body = shape::cut(*shape::drawn_lines(d.shape), d.joints);
     REQUIRE(body.ok());
@@ -174,5 +185,6 @@ TEST_CASE("the joint answers warn of hooks that meet only in the bend by their o
     const auto a = joint_answers(d);
     REQUIRE(a.ok());
     REQUIRE(a->joints[0].swing_rad[0] > 0.9);
-    CHECK(std::any_of(a->warnings.begin(), a->warnings.end(), [](const Problem& p) { return p.sentence.find("With the joints swung") == 0; }));
+    CHECK(std::any_of(a->warnings.begin(), a->warnings.end(),
+                      [](const Problem& p) { return p.sentence.find("With the joints swung") == 0; }));
 }

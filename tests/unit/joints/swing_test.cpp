@@ -50,13 +50,18 @@ struct Plan {
     double x, y;
 };
 
-/// The bar's joint from above as two convex outlines, in mm: where a vertex of one is inside the other, they overlap.
+/// The bar's joint from above as two convex outlines, in mm: where a vertex of one is inside the other, they
+/// overlap.
 struct Outlines {
     double fore_x, aft_x, fore_tan, aft_tan;
     Plan pin;
 
-    [[nodiscard]] bool in_fore(Plan p) const { return p.x < fore_x - std::abs(p.y) * fore_tan && std::abs(p.y) < 10.0; }
-    [[nodiscard]] bool in_aft(Plan p) const { return p.x > aft_x + std::abs(p.y) * aft_tan && std::abs(p.y) < 10.0; }
+    [[nodiscard]] bool in_fore(Plan p) const {
+        return p.x < fore_x - std::abs(p.y) * fore_tan && std::abs(p.y) < 10.0;
+    }
+    [[nodiscard]] bool in_aft(Plan p) const {
+        return p.x > aft_x + std::abs(p.y) * aft_tan && std::abs(p.y) < 10.0;
+    }
     [[nodiscard]] Plan turned(Plan p, double angle) const {
         const double c = std::cos(angle);
         const double s = std::sin(angle);
@@ -78,37 +83,48 @@ struct Outlines {
             from = to;
             to += rad_from_deg(0.05);
         }
-        for (int k = 0; k < 60; ++k) (overlap(0.5 * (from + to)) ? to : from) = 0.5 * (from + to);
+        for (int k = 0; k < 60; ++k)
+            (overlap(0.5 * (from + to)) ? to : from) = 0.5 * (from + to);
         return from;
     }
 };
 
-}  // namespace
+} // namespace
 
-TEST_CASE("a pin anywhere near the joint swings until the two outlines from above first run into each other", "[joints]") {
+TEST_CASE("a pin anywhere near the joint swings until the two outlines from above first run into each other",
+          "[joints]") {
     std::mt19937 random(11);
-    const auto between = [&](double from, double to) { return std::uniform_real_distribution(from, to)(random); };
+    const auto between = [&](double from, double to) {
+        return std::uniform_real_distribution(from, to)(random);
+    };
     for (const auto& [fore_deg, aft_deg] : {std::pair{20.0, 20.0}, {15.0, 30.0}, {35.0, 5.0}}) {
         const shape::Body body = bar(joint(2, fore_deg, aft_deg));
         for (int k = 0; k < 500; ++k) {
             const double x = between(-3.0, 3.0);
             const double y = between(-5.0, 5.0);
-            INFO("reliefs " << fore_deg << "° and " << aft_deg << "°, pin " << x << " mm behind and " << y << " mm to starboard");
-            const Outlines seen{-1.0, 1.0, std::tan(rad_from_deg(fore_deg)), std::tan(rad_from_deg(aft_deg)), {x, y}};
-            const joints::Swing s = joints::swing(body, 0, Pin{0.07 + x / 1000.0, y / 1000.0}, Way::starboard);
-            CHECK_THAT(deg_from_rad(s.angle_rad), WithinAbs(std::min(deg_from_rad(seen.first_touch()), 120.0), 1e-6));
+            INFO("reliefs " << fore_deg << "° and " << aft_deg << "°, pin " << x << " mm behind and " << y
+                            << " mm to starboard");
+            const Outlines seen{
+                -1.0, 1.0, std::tan(rad_from_deg(fore_deg)), std::tan(rad_from_deg(aft_deg)), {x, y}};
+            const joints::Swing s =
+                joints::swing(body, 0, Pin{0.07 + x / 1000.0, y / 1000.0}, Way::starboard);
+            CHECK_THAT(deg_from_rad(s.angle_rad),
+                       WithinAbs(std::min(deg_from_rad(seen.first_touch()), 120.0), 1e-6));
         }
     }
 }
 
-TEST_CASE("a pin that stands outside the wood near back and belly of an oval lure leaves the swing of its widest level", "[joints]") {
+TEST_CASE("a pin that stands outside the wood near back and belly of an oval lure leaves the swing of its "
+          "widest level",
+          "[joints]") {
     const auto body = shape::cut(support::elliptic_bar_lines(0.14, 0.010, 0.018), {joint(2, 18, 18)});
     REQUIRE(body.ok());
     for (const double y : {0.0, 3.0, 4.0, 6.0}) {
         const double t = std::tan(rad_from_deg(18.0));
         const joints::Swing s = joints::swing(*body, 0, Pin{0.07, y / 1000.0}, Way::starboard);
         INFO("pin " << y << " mm to starboard");
-        CHECK_THAT(deg_from_rad(s.angle_rad), WithinAbs(deg_from_rad(Outlines{-1.0, 1.0, t, t, {0.0, y}}.first_touch()), 0.01));
+        CHECK_THAT(deg_from_rad(s.angle_rad),
+                   WithinAbs(deg_from_rad(Outlines{-1.0, 1.0, t, t, {0.0, y}}.first_touch()), 0.01));
         CHECK_THAT(s.touches_z_m, WithinAbs(0.0, 0.0005));
     }
 }
@@ -120,13 +136,14 @@ TEST_CASE("a joint of equal faces swings 2·atan(gap/(2b) + tan of the relief)",
     for (const Case c : {Case{2, 0}, Case{2, 15}, Case{3, 15}, Case{2, 25}}) {
         const double closed = 2.0 * std::atan(c.gap_mm / 20.0 + std::tan(rad_from_deg(c.relief_deg)));
         INFO("gap " << c.gap_mm << " mm, relief " << c.relief_deg << "°");
-        CHECK_THAT(degrees(bar(joint(c.gap_mm, c.relief_deg, c.relief_deg)), 0.07), WithinAbs(deg_from_rad(closed), 1e-6));
+        CHECK_THAT(degrees(bar(joint(c.gap_mm, c.relief_deg, c.relief_deg)), 0.07),
+                   WithinAbs(deg_from_rad(closed), 1e-6));
     }
 }
 
 TEST_CASE("one relieved face against a flat one swings as the corner that meets first says", "[joints]") {
-    // By hand: 20° before, flat behind, pin midway in a gap of 2 mm, half width 10 mm. The aft corner (1, 10) turns until it
-    // meets the fore flank x = −1 − y·tan20°, inside the flank's own corner.
+    // By hand: 20° before, flat behind, pin midway in a gap of 2 mm, half width 10 mm. The aft corner (1, 10)
+    // turns until it meets the fore flank x = −1 − y·tan20°, inside the flank's own corner.
     const double t = std::tan(rad_from_deg(20.0));
     double low = 0.0;
     double high = 1.5;
@@ -137,7 +154,7 @@ TEST_CASE("one relieved face against a flat one swings as the corner that meets 
         (x > -1.0 - y * t ? low : high) = psi;
     }
     CHECK_THAT(degrees(bar(joint(2, 20, 0)), 0.07), WithinAbs(deg_from_rad(low), 1e-6));
-    CHECK_THAT(deg_from_rad(low), WithinAbs(31.08, 0.01));  // the prototype's figure
+    CHECK_THAT(deg_from_rad(low), WithinAbs(31.08, 0.01)); // the prototype's figure
 }
 
 TEST_CASE("a pin nearer to one face swings as the general corner equation says", "[joints]") {
@@ -156,9 +173,13 @@ TEST_CASE("a coat on both faces narrows the swing as much as a gap narrower by b
     CHECK(coated >= narrower - 1e-6);
 }
 
-TEST_CASE("a lure alike on both sides swings alike both ways; a pin off the middle swings farther towards its own side", "[joints]") {
+TEST_CASE("a lure alike on both sides swings alike both ways; a pin off the middle swings farther towards "
+          "its own side",
+          "[joints]") {
     const shape::Body body = bar(joint(2, 15, 15));
-    const auto at = [&](double y_m, Way way) { return joints::swing(body, 0, Pin{0.07, y_m}, way).angle_rad; };
+    const auto at = [&](double y_m, Way way) {
+        return joints::swing(body, 0, Pin{0.07, y_m}, way).angle_rad;
+    };
     CHECK_THAT(at(0.0, Way::port), WithinAbs(at(0.0, Way::starboard), 1e-12));
     CHECK_THAT(at(0.001, Way::port), WithinAbs(at(-0.001, Way::starboard), 1e-12));
     CHECK(at(0.001, Way::starboard) > at(0.0, Way::starboard));

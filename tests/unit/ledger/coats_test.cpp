@@ -40,7 +40,8 @@ preset::Coat film(double thickness_m) {
 
 Evaluation worked(const preset::Document& d) {
     auto e = evaluate(d);
-    for (const Problem& p : e.ok() ? Problems{} : e.problems()) UNSCOPED_INFO(p.path << ": " << p.sentence);
+    for (const Problem& p : e.ok() ? Problems{} : e.problems())
+        UNSCOPED_INFO(p.path << ": " << p.sentence);
     REQUIRE(e.ok());
     return *e;
 }
@@ -53,9 +54,11 @@ ledger::Sum inside(const Evaluation& e) {
     return sum;
 }
 
-}  // namespace
+} // namespace
 
-TEST_CASE("a film in a flooding slot lies on its four walls and roof, shares its inner edges, and takes the place of water", "[ledger]") {
+TEST_CASE("a film in a flooding slot lies on its four walls and roof, shares its inner edges, and takes the "
+          "place of water",
+          "[ledger]") {
     preset::Document d = slotted(true);
     const double t = 0.0002;
     d.coats = {film(t)};
@@ -65,7 +68,8 @@ TEST_CASE("a film in a flooding slot lies on its four walls and roof, shares its
     const ledger::Sum sum = inside(e);
     CHECK_THAT(sum.displaced_m3, WithinRel(walls * t - edges * t * t, 1e-9));
     CHECK_THAT(sum.mass_kg, WithinRel(sum.displaced_m3 * epoxy_kg_m3, 1e-9));
-    // Bare, and with the same coat left out of the slot, the block pushes aside that much less and the mouth's film more.
+    // Bare, and with the same coat left out of the slot, the block pushes aside that much less and the
+    // mouth's film more.
     preset::Document without = d;
     without.coats[0].on_pockets = false;
     const double mouth = 0.020 * 0.004;
@@ -91,7 +95,9 @@ TEST_CASE("a film thicker than the slot is wide fills the slot and no more", "[l
     CHECK(sum.displaced_m3 <= 0.020 * 0.004 * 0.020 * (1.0 + 1e-9));
 }
 
-TEST_CASE("films one over the other never take more than the slot, the last has what the others left, and what soaks in takes no room", "[ledger]") {
+TEST_CASE("films one over the other never take more than the slot, the last has what the others left, and "
+          "what soaks in takes no room",
+          "[ledger]") {
     preset::Document d = slotted(true);
     preset::Coat soak = film(0.0);
     soak.kind = preset::CoatKind::soaks;
@@ -120,22 +126,25 @@ TEST_CASE("a coat by its mass on joint faces alone is refused where there is no 
     c.on_skin = c.on_pockets = false;
     c.on_joint_faces = true;
     d.coats = {c};
-    CHECK(evaluate(d).ok());  // a thickness on nothing
+    CHECK(evaluate(d).ok()); // a thickness on nothing
     d.coats[0].thickness_m.reset();
     d.coats[0].mass_kg = 0.003;
     const auto refused = evaluate(d);
     REQUIRE_FALSE(refused.ok());
     CHECK(refused.problems().front().path == "/coats/0/surfaces");
-    CHECK(refused.problems().front().sentence == "Coat 1 goes onto the joint faces alone, and the lure has no joint.");
+    CHECK(refused.problems().front().sentence ==
+          "Coat 1 goes onto the joint faces alone, and the lure has no joint.");
     d.coats[0].on_pockets = true;
-    CHECK(evaluate(d).problems().front().sentence == "Coat 1 goes onto joint faces and into pockets alone, and the lure has neither.");
+    CHECK(evaluate(d).problems().front().sentence ==
+          "Coat 1 goes onto joint faces and into pockets alone, and the lure has neither.");
     d.segment_names = {"Fore", "Aft"};
     d.joints = {preset::Joint{}};
     d.joints[0].at_m = 0.060;
     CHECK(worked(d).answers.coats[0].mass_kg == 0.003);
 }
 
-TEST_CASE("a coat given by its mass leaves that mass on the lure, in the pockets their share by area", "[ledger]") {
+TEST_CASE("a coat given by its mass leaves that mass on the lure, in the pockets their share by area",
+          "[ledger]") {
     for (const bool pockets : {false, true}) {
         preset::Document d = slotted(true);
         preset::Coat c = film(0.0);
@@ -161,7 +170,8 @@ TEST_CASE("a document without the word pockets keeps its coats as they were", "[
     CHECK(write_document(d).find("\"pockets\"]") == std::string::npos);
 }
 
-TEST_CASE("what the water lets one feel of a coat is 1 − ρw/ρ of a film and all of what soaks in", "[ledger]") {
+TEST_CASE("what the water lets one feel of a coat is 1 − ρw/ρ of a film and all of what soaks in",
+          "[ledger]") {
     preset::Document d = support::block();
     preset::Coat clear = film(0.00035);
     clear.on_pockets = false;
@@ -181,7 +191,8 @@ TEST_CASE("what the water lets one feel of a coat is 1 − ρw/ρ of a film and 
     // The lure is heavier in water by exactly what its coats make it.
     preset::Document bare = d;
     bare.coats.clear();
-    CHECK_THAT(a.in_water_kg - worked(bare).answers.in_water_kg, WithinAbs(a.coats[0].in_water_kg + a.coats[1].in_water_kg, 1e-12));
+    CHECK_THAT(a.in_water_kg - worked(bare).answers.in_water_kg,
+               WithinAbs(a.coats[0].in_water_kg + a.coats[1].in_water_kg, 1e-12));
 }
 
 TEST_CASE("a coat for pockets alone is refused by name where there is no pocket", "[ledger]") {
@@ -191,5 +202,6 @@ TEST_CASE("a coat for pockets alone is refused by name where there is no pocket"
     const auto refused = evaluate(d);
     REQUIRE_FALSE(refused.ok());
     CHECK(refused.problems().front().path == "/coats/0/surfaces");
-    CHECK(refused.problems().front().sentence == "Coat 1 goes into the pockets alone, and there is no pocket in the wood.");
+    CHECK(refused.problems().front().sentence ==
+          "Coat 1 goes into the pockets alone, and there is no pocket in the wood.");
 }

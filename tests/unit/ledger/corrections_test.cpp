@@ -23,7 +23,7 @@ double mass_of(const ledger::Ledger& ledger, ledger::Kind kind, int item = -1) {
     return sum;
 }
 
-}  // namespace
+} // namespace
 
 TEST_CASE("A correction multiplies the lines of its cause and group, and no others") {
     const auto plain = evaluate(support::fish());
@@ -37,14 +37,17 @@ TEST_CASE("A correction multiplies the lines of its cause and group, and no othe
     CHECK(wood->answers.mass_sigma_kg < 0.5 * plain->answers.mass_sigma_kg);
 
     const auto coat = evaluate(corrected_by({preset::Cause::coat_amount, 0, 1.5, {}}));
-    CHECK_THAT(mass_of(coat->ledger, ledger::Kind::coat, 0), WithinRel(1.5 * mass_of(plain->ledger, ledger::Kind::coat, 0), 1e-12));
+    CHECK_THAT(mass_of(coat->ledger, ledger::Kind::coat, 0),
+               WithinRel(1.5 * mass_of(plain->ledger, ledger::Kind::coat, 0), 1e-12));
     CHECK(mass_of(coat->ledger, ledger::Kind::coat, 1) == mass_of(plain->ledger, ledger::Kind::coat, 1));
 
     const auto middle = evaluate(corrected_by({preset::Cause::carved_size, 1, 1.02, {}}));
-    CHECK_THAT(mass_of(middle->ledger, ledger::Kind::wood, 1), WithinRel(1.02 * mass_of(plain->ledger, ledger::Kind::wood, 1), 1e-12));
+    CHECK_THAT(mass_of(middle->ledger, ledger::Kind::wood, 1),
+               WithinRel(1.02 * mass_of(plain->ledger, ledger::Kind::wood, 1), 1e-12));
     CHECK(mass_of(middle->ledger, ledger::Kind::wood, 0) == mass_of(plain->ledger, ledger::Kind::wood, 0));
     const auto all = evaluate(corrected_by({preset::Cause::carved_size, {}, 1.02, {}}));
-    CHECK_THAT(mass_of(all->ledger, ledger::Kind::wood), WithinRel(1.02 * mass_of(plain->ledger, ledger::Kind::wood), 1e-12));
+    CHECK_THAT(mass_of(all->ledger, ledger::Kind::wood),
+               WithinRel(1.02 * mass_of(plain->ledger, ledger::Kind::wood), 1e-12));
 }
 
 TEST_CASE("A correction of drag changes the fall alone: twice the drag, the weight of two") {
@@ -56,7 +59,8 @@ TEST_CASE("A correction of drag changes the fall alone: twice the drag, the weig
     const auto twice = evaluate(document);
     REQUIRE((once.ok() && twice.ok() && once->answers.fall && twice->answers.fall));
     CHECK(twice->answers.in_water_kg == once->answers.in_water_kg);
-    CHECK_THAT(twice->answers.fall->speed_m_s / once->answers.fall->speed_m_s, WithinRel(std::sqrt(0.5), 0.02));
+    CHECK_THAT(twice->answers.fall->speed_m_s / once->answers.fall->speed_m_s,
+               WithinRel(std::sqrt(0.5), 0.02));
 }
 
 TEST_CASE("Corrections of one thing multiply, and are refused where together they leave the limits of one") {
@@ -65,12 +69,18 @@ TEST_CASE("Corrections of one thing multiply, and are refused where together the
         d.corrections = list;
         return d;
     };
-    CHECK(evaluate(with({{preset::Cause::wood_density, {}, 2.0, {}}, {preset::Cause::wood_density, {}, 0.5, {}}})).ok());
-    CHECK(evaluate(with({{preset::Cause::part_mass, 0, 20.0, {}}, {preset::Cause::part_mass, 1, 20.0, {}}})).ok());
-    const auto refused = evaluate(with({{preset::Cause::moisture, {}, 15.0, {}}, {preset::Cause::part_mass, 0, 2.0, {}}, {preset::Cause::moisture, {}, 15.0, {}}}));
+    CHECK(evaluate(
+              with({{preset::Cause::wood_density, {}, 2.0, {}}, {preset::Cause::wood_density, {}, 0.5, {}}}))
+              .ok());
+    CHECK(evaluate(with({{preset::Cause::part_mass, 0, 20.0, {}}, {preset::Cause::part_mass, 1, 20.0, {}}}))
+              .ok());
+    const auto refused = evaluate(with({{preset::Cause::moisture, {}, 15.0, {}},
+                                        {preset::Cause::part_mass, 0, 2.0, {}},
+                                        {preset::Cause::moisture, {}, 15.0, {}}}));
     REQUIRE_FALSE(refused.ok());
     CHECK(refused.problems().front().path == "/corrections/2/factor");
-    CHECK(refused.problems().front().sentence.find("a factor of 225; the limit is 0.05 to 20.") != std::string::npos);
+    CHECK(refused.problems().front().sentence.find("a factor of 225; the limit is 0.05 to 20.") !=
+          std::string::npos);
     // Two hundred of them are no number any more.
     preset::Document many = support::fish();
     many.corrections.assign(preset::max_corrections, {preset::Cause::drag, {}, 20.0, {}});
@@ -83,8 +93,10 @@ TEST_CASE("The lead plan plans with corrections: heavier wood, less lead") {
     REQUIRE((plain.ok() && heavy.ok() && plain->met && heavy->met));
     double plain_kg = 0.0;
     double heavy_kg = 0.0;
-    for (const HolePlan& h : plain->holes) plain_kg += h.mass_kg;
-    for (const HolePlan& h : heavy->holes) heavy_kg += h.mass_kg;
+    for (const HolePlan& h : plain->holes)
+        plain_kg += h.mass_kg;
+    for (const HolePlan& h : heavy->holes)
+        heavy_kg += h.mass_kg;
     CHECK(heavy_kg < plain_kg - 0.001);
     CHECK_THAT(heavy->after.in_water_kg, WithinRel(plain->after.in_water_kg, 1e-2));
 }

@@ -20,12 +20,15 @@ namespace {
 
 Evaluation worked(const preset::Document& document) {
     auto outcome = evaluate(document);
-    for (const Problem& p : outcome.ok() ? Problems{} : outcome.problems()) UNSCOPED_INFO(p.path << ": " << p.sentence);
+    for (const Problem& p : outcome.ok() ? Problems{} : outcome.problems())
+        UNSCOPED_INFO(p.path << ": " << p.sentence);
     REQUIRE(outcome.ok());
     return std::move(outcome).value();
 }
 
-double circle_m2(double diameter_mm) { return std::numbers::pi / 4.0 * m_from_mm(diameter_mm) * m_from_mm(diameter_mm); }
+double circle_m2(double diameter_mm) {
+    return std::numbers::pi / 4.0 * m_from_mm(diameter_mm) * m_from_mm(diameter_mm);
+}
 
 preset::Hole block_hole(double depth_mm) {
     preset::Hole hole = support::belly_hole(60, 8, 25);
@@ -38,7 +41,7 @@ preset::Hole block_hole(double depth_mm) {
 
 constexpr double block_m3 = 0.120 * 0.020 * 0.030;
 
-}  // namespace
+} // namespace
 
 TEST_CASE("a bare block weighs its volume times its density and displaces its volume") {
     const Answers a = worked(support::block()).answers;
@@ -171,7 +174,7 @@ TEST_CASE("a part let into the wood makes room for itself and displaces only wha
 }
 
 TEST_CASE("parts let into the wood leave some of it, alone and together with pockets") {
-    preset::Document d = support::block();  // 72 cm³
+    preset::Document d = support::block(); // 72 cm³
     preset::Part part;
     part.name = "keel";
     part.material = "lead";
@@ -184,12 +187,13 @@ TEST_CASE("parts let into the wood leave some of it, alone and together with poc
     auto refused = evaluate(d);
     REQUIRE_FALSE(refused.ok());
     CHECK(refused.problems().front().path == "/parts/0/embedded_percent");
-    CHECK(refused.problems().front().sentence == "Part 1 (keel) takes the place of all the wood that is left of segment 1.");
+    CHECK(refused.problems().front().sentence ==
+          "Part 1 (keel) takes the place of all the wood that is left of segment 1.");
     d.parts[0].embedded = 0.9;
     CHECK(evaluate(d).ok());
     preset::Pocket pocket;
     pocket.x_from_m = 0.0;
-    pocket.x_to_m = 0.012;  // a tenth of the block
+    pocket.x_to_m = 0.012; // a tenth of the block
     pocket.width_m = 0.030;
     d.pockets = {pocket};
     CHECK_FALSE(evaluate(d).ok());
@@ -199,7 +203,7 @@ TEST_CASE("a flooded pocket takes its wood and its water away, a filled one only
     preset::Document d = support::block();
     preset::Pocket pocket;
     pocket.x_from_m = 0.110;
-    pocket.x_to_m = 0.125;  // runs out of the tail: only 10 mm of it are wood
+    pocket.x_to_m = 0.125; // runs out of the tail: only 10 mm of it are wood
     pocket.width_m = 0.004;
     d.pockets = {pocket};
     const double cut = 0.010 * 0.004 * 0.030;

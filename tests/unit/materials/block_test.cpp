@@ -15,13 +15,19 @@ using Catch::Matchers::WithinRel;
 namespace {
 
 /// A block of 100 x 50 x 20 mm of this density.
-Block of_density(double kg_m3, double moisture_percent = 12.0) { return {0.100, 0.050, 0.020, kg_m3 * 1e-4, moisture_percent}; }
+Block of_density(double kg_m3, double moisture_percent = 12.0) {
+    return {0.100, 0.050, 0.020, kg_m3 * 1e-4, moisture_percent};
+}
 
-const Wood& basswood() { return *find_wood("basswood"); }
+const Wood& basswood() {
+    return *find_wood("basswood");
+}
 
-}  // namespace
+} // namespace
 
-TEST_CASE("a block's density is its mass over its three sides, and at another moisture as the handbook's equations move it", "[materials]") {
+TEST_CASE("a block's density is its mass over its three sides, and at another moisture as the handbook's "
+          "equations move it",
+          "[materials]") {
     const auto a = weigh_block(of_density(430.0), basswood(), 8.0);
     REQUIRE(a.ok());
     CHECK_THAT(a->density_kg_m3, WithinRel(430.0, 1e-12));
@@ -30,19 +36,25 @@ TEST_CASE("a block's density is its mass over its three sides, and at another mo
     CHECK_THAT(weigh_block(of_density(430.0), basswood(), 12.0)->at_other_kg_m3, WithinRel(430.0, 1e-12));
 }
 
-TEST_CASE("a block as dense as the table is usual, two and a half spreads off it is not, and either side says so", "[materials]") {
+TEST_CASE(
+    "a block as dense as the table is usual, two and a half spreads off it is not, and either side says so",
+    "[materials]") {
     const double usual = wood_density_kg_m3(basswood(), 12.0);
-    CHECK_THAT(usual, WithinRel(1120.0 * 0.37, 1e-12));  // sg 0.37 at 12 %, Wood Handbook Table 5-3b, from a trade reprint
+    CHECK_THAT(usual, WithinRel(1120.0 * 0.37,
+                                1e-12)); // sg 0.37 at 12 %, Wood Handbook Table 5-3b, from a trade reprint
     CHECK_THAT(weigh_block(of_density(usual), basswood(), 12.0)->sigmas, WithinAbs(0.0, 1e-9));
     const double spread = specific_gravity(basswood()).spread;
     const auto heavy = weigh_block(of_density(usual * (1.0 + 2.5 * spread)), basswood(), 12.0);
     CHECK_THAT(heavy->sigmas, WithinAbs(2.5, 1e-9));
     CHECK(heavy->says == BlockSays::heavier);
-    CHECK(weigh_block(of_density(usual * (1.0 - 2.5 * spread)), basswood(), 12.0)->says == BlockSays::lighter);
+    CHECK(weigh_block(of_density(usual * (1.0 - 2.5 * spread)), basswood(), 12.0)->says ==
+          BlockSays::lighter);
     CHECK(weigh_block(of_density(usual * (1.0 + 1.9 * spread)), basswood(), 12.0)->says == BlockSays::usual);
 }
 
-TEST_CASE("the moisture that would explain a weight is the one at which an average piece weighs as much, where there is one", "[materials]") {
+TEST_CASE("the moisture that would explain a weight is the one at which an average piece weighs as much, "
+          "where there is one",
+          "[materials]") {
     for (const double percent : {2.0, 12.0, 25.0}) {
         const auto a = weigh_block(of_density(wood_density_kg_m3(basswood(), percent)), basswood(), 12.0);
         REQUIRE(a->would_explain_percent.has_value());

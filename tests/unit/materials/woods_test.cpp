@@ -17,8 +17,8 @@ TEST_CASE("every wood has an id of its own and is found by it", "[materials]") {
         CHECK(find_wood(wood.id) == &wood);
         CHECK_FALSE(wood.name.empty());
     }
-    for (const char* id : {"basswood", "yellow_poplar", "black_walnut", "douglas_fir", "western_redcedar", "white_pine",
-                           "balsa", "hard_maple", "red_alder", "paulownia"}) {
+    for (const char* id : {"basswood", "yellow_poplar", "black_walnut", "douglas_fir", "western_redcedar",
+                           "white_pine", "balsa", "hard_maple", "red_alder", "paulownia"}) {
         INFO(id);
         CHECK(find_wood(id) != nullptr);
     }
@@ -52,10 +52,12 @@ TEST_CASE("what was not read in the source itself says so", "[materials]") {
             if (!figure) continue;
             const std::string source{figure->source};
             if (figure->provenance == Provenance::memory) CHECK(source.find("memory") != std::string::npos);
-            if (figure->provenance == Provenance::practice) CHECK(source.find("practice") != std::string::npos);
+            if (figure->provenance == Provenance::practice)
+                CHECK(source.find("practice") != std::string::npos);
             if (source.find("memory") != std::string::npos) CHECK(figure->provenance == Provenance::memory);
             for (const char* copy : {"reprint", "copied", "as quoted"}) {
-                if (source.find(copy) != std::string::npos) CHECK(figure->provenance == Provenance::second_hand);
+                if (source.find(copy) != std::string::npos)
+                    CHECK(figure->provenance == Provenance::second_hand);
             }
         }
     }
@@ -85,7 +87,8 @@ TEST_CASE("without a green figure the one at 12 % is enough, and gives what it c
     only_12.sg_12 = Figure{wood_density_kg_m3(only_green, 12.0) / 1120.0, 0.1, Provenance::memory, ""};
     only_12.sg_green.reset();
     for (double moisture : {0.0, 6.0, 12.0, 20.0, 30.0}) {
-        CHECK_THAT(wood_density_kg_m3(only_12, moisture), WithinRel(wood_density_kg_m3(only_green, moisture), 1e-13));
+        CHECK_THAT(wood_density_kg_m3(only_12, moisture),
+                   WithinRel(wood_density_kg_m3(only_green, moisture), 1e-13));
     }
     CHECK(&specific_gravity(only_12) == &*only_12.sg_12);
     CHECK(&specific_gravity(only_green) == &*only_green.sg_green);

@@ -7,7 +7,9 @@
 using namespace evenfall;
 using namespace evenfall::picture;
 
-TEST_CASE("a grey and a colour picture file are read sample by sample, comments skipped, any depth taken to 255", "[picture]") {
+TEST_CASE(
+    "a grey and a colour picture file are read sample by sample, comments skipped, any depth taken to 255",
+    "[picture]") {
     using namespace std::string_literals;
     const auto grey = read_netpbm("P5 # two by two\n2 2\n# and its depth\n100\n\0\x32\x64\xFF"s);
     REQUIRE(grey.ok());
@@ -20,10 +22,14 @@ TEST_CASE("a grey and a colour picture file are read sample by sample, comments 
     CHECK(read_netpbm("P5 1 1 255\n\n"s).ok());
 }
 
-TEST_CASE("picture files that are cut, too long, too large, too deep or of another kind are refused with a sentence", "[picture]") {
-    for (const std::string text : {"", "P", "P5", "P4 8 8 x", "P5 2 2", "P5 2 2 255", "P5 2 2 255 abc", "P5 2 2 255 abcde", "P5 0 2 255 ", "P5 -2 2 255 abcd",
-                                   "P5 2 2 0 abcd", "P5 2 2 65535 abcdefgh", "P6 2 1 255 abc", "P5 99999999999999999999 1 255 a", "P5 32001 1 255 a",
-                                   "P5 30000 30000 255 a", "P5 2 2 255#abcd", "\x89PNG\r\n"}) {
+TEST_CASE("picture files that are cut, too long, too large, too deep or of another kind are refused with a "
+          "sentence",
+          "[picture]") {
+    for (const std::string text :
+         {"", "P", "P5", "P4 8 8 x", "P5 2 2", "P5 2 2 255", "P5 2 2 255 abc", "P5 2 2 255 abcde",
+          "P5 0 2 255 ", "P5 -2 2 255 abcd", "P5 2 2 0 abcd", "P5 2 2 65535 abcdefgh", "P6 2 1 255 abc",
+          "P5 99999999999999999999 1 255 a", "P5 32001 1 255 a", "P5 30000 30000 255 a", "P5 2 2 255#abcd",
+          "\x89PNG\r\n"}) {
         CAPTURE(text);
         const auto picture = read_netpbm(text);
         REQUIRE_FALSE(picture.ok());

@@ -36,7 +36,8 @@ double off(const Ellipse& e, Spot s) {
 enum class Drawn { pencil, piece };
 
 /// Paper whose light falls off to half from left to right, with grain.
-std::vector<std::uint8_t> picture_of(const Ellipse& e, int width, int height, Drawn how, double grain, double gap_px) {
+std::vector<std::uint8_t> picture_of(const Ellipse& e, int width, int height, Drawn how, double grain,
+                                     double gap_px) {
     std::mt19937 draw(7);
     std::normal_distribution<double> noise(0.0, grain);
     std::vector<std::uint8_t> grey(static_cast<std::size_t>(width) * static_cast<std::size_t>(height));
@@ -44,12 +45,14 @@ std::vector<std::uint8_t> picture_of(const Ellipse& e, int width, int height, Dr
         for (int x = 0; x < width; ++x) {
             const Spot s{x + 0.5, y + 0.5};
             const double d = off(e, s);
-            double ink = how == Drawn::piece ? std::clamp(0.5 - d, 0.0, 1.0) : std::clamp(2.0 - std::abs(d), 0.0, 1.0);
+            double ink =
+                how == Drawn::piece ? std::clamp(0.5 - d, 0.0, 1.0) : std::clamp(2.0 - std::abs(d), 0.0, 1.0);
             const bool in_gap = s.y < e.y && std::abs(s.x - e.x) < 0.5 * gap_px;
             if (how == Drawn::pencil && in_gap) ink = 0.0;
             const double light = 0.9 - 0.45 * x / width;
             const double value = light * (1.0 - 0.5 * ink) + noise(draw);
-            grey[static_cast<std::size_t>(y) * static_cast<std::size_t>(width) + static_cast<std::size_t>(x)] =
+            grey[static_cast<std::size_t>(y) * static_cast<std::size_t>(width) +
+                 static_cast<std::size_t>(x)] =
                 static_cast<std::uint8_t>(std::clamp(255.0 * value + 0.5, 0.0, 255.0));
         }
     }
@@ -58,13 +61,15 @@ std::vector<std::uint8_t> picture_of(const Ellipse& e, int width, int height, Dr
 
 double furthest(const Contour& contour, const Ellipse& e) {
     double worst = 0.0;
-    for (const Spot& s : contour.points) worst = std::max(worst, std::abs(off(e, s)));
+    for (const Spot& s : contour.points)
+        worst = std::max(worst, std::abs(off(e, s)));
     return worst;
 }
 
-}  // namespace
+} // namespace
 
-TEST_CASE("a pencilled ellipse with a gap, grain and light falling off by half is found within half a pixel", "[picture]") {
+TEST_CASE("a pencilled ellipse with a gap, grain and light falling off by half is found within half a pixel",
+          "[picture]") {
     const Ellipse e{410.3, 250.7, 300.0, 90.0, 0.12};
     const auto grey = picture_of(e, 820, 500, Drawn::pencil, 0.02, 9.0);
     const auto contour = find_outline({820, 500, 1, grey});
@@ -75,7 +80,9 @@ TEST_CASE("a pencilled ellipse with a gap, grain and light falling off by half i
     CHECK_THAT(contour->area_px2 / (std::numbers::pi * e.a * e.b), WithinAbs(1.0, 0.003));
 }
 
-TEST_CASE("a gap of 16 pixels in a pencil line is crossed as the line on both sides bends: within half a pixel, at a tip of 27 pixels' radius within 1.5", "[picture]") {
+TEST_CASE("a gap of 16 pixels in a pencil line is crossed as the line on both sides bends: within half a "
+          "pixel, at a tip of 27 pixels' radius within 1.5",
+          "[picture]") {
     // Where the ellipse is flat, and across its tip, where it bends most.
     for (const auto& [turned, most] : {std::pair{0.12, 0.5}, std::pair{0.12 + 0.5 * std::numbers::pi, 1.5}}) {
         const Ellipse e{410.3, 410.7, 300.0, 90.0, turned};
@@ -89,7 +96,8 @@ TEST_CASE("a gap of 16 pixels in a pencil line is crossed as the line on both si
     }
 }
 
-TEST_CASE("a tablet's photo is reduced before it is looked at, and still met within a tenth of a millimetre", "[picture]") {
+TEST_CASE("a tablet's photo is reduced before it is looked at, and still met within a tenth of a millimetre",
+          "[picture]") {
     // 2000 by 1500 over 250 mm of table: 8 pixels a millimetre, a pencil line of half a millimetre.
     const Ellipse e{1010.3, 750.7, 760.0, 230.0, 0.12};
     const auto grey = picture_of(e, 2000, 1500, Drawn::pencil, 0.02, 16.0);
@@ -108,7 +116,9 @@ TEST_CASE("the rim of a dark ellipse on an unevenly lit ground is found within h
     CHECK(furthest(*contour, e) < 0.5);
 }
 
-TEST_CASE("the rim of a bright piece on a dark ground is found within half a pixel, sharp or soft, however dark the ground", "[picture]") {
+TEST_CASE("the rim of a bright piece on a dark ground is found within half a pixel, sharp or soft, however "
+          "dark the ground",
+          "[picture]") {
     const Ellipse e{410.3, 250.7, 300.0, 90.0, 0.12};
     for (const double ground : {0.0, 0.05, 0.15, 0.24, 0.26, 0.35}) {
         for (const double rim_px : {1.0, 6.0}) {
@@ -132,7 +142,8 @@ TEST_CASE("the rim of a bright piece on a dark ground is found within half a pix
     }
 }
 
-TEST_CASE("a found ellipse becomes back and belly lines within the tolerance, and a lure that can be weighed", "[picture]") {
+TEST_CASE("a found ellipse becomes back and belly lines within the tolerance, and a lure that can be weighed",
+          "[picture]") {
     const Ellipse e{410.3, 250.7, 300.0, 60.0, 0.1};
     const auto grey = picture_of(e, 820, 500, Drawn::piece, 0.01, 0.0);
     const auto contour = find_outline({820, 500, 1, grey});
@@ -140,7 +151,7 @@ TEST_CASE("a found ellipse becomes back and belly lines within the tolerance, an
     Scale scale;
     scale.from = {100.0, 400.0};
     scale.to = {600.0, 400.0};
-    scale.distance_m = 0.125;  // 0.25 mm a pixel: 150 mm long, 30 mm high
+    scale.distance_m = 0.125; // 0.25 mm a pixel: 150 mm long, 30 mm high
     const auto profile = profile_from(*contour, scale);
     REQUIRE(profile.ok());
     CHECK_THAT(profile->length_m, WithinAbs(0.150, 0.0004));
@@ -167,10 +178,12 @@ TEST_CASE("one colour, grain alone and a lone stroke have no outline, and say so
         std::mt19937 draw(seed);
         std::normal_distribution<double> grain(0.0, 6.0 * seed);
         std::vector<std::uint8_t> grey(width * height);
-        for (std::uint8_t& value : grey) value = static_cast<std::uint8_t>(std::clamp(150.0 + grain(draw), 0.0, 255.0));
+        for (std::uint8_t& value : grey)
+            value = static_cast<std::uint8_t>(std::clamp(150.0 + grain(draw), 0.0, 255.0));
         // From the third on a stroke that closes nothing.
         for (int x = 60; seed > 2 && x < 340; ++x) {
-            for (int y = 148; y < 152; ++y) grey[static_cast<std::size_t>(y * width + x)] = 20;
+            for (int y = 148; y < 152; ++y)
+                grey[static_cast<std::size_t>(y * width + x)] = 20;
         }
         const auto contour = find_outline({width, height, 1, grey});
         REQUIRE_FALSE(contour.ok());

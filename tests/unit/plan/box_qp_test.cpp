@@ -38,11 +38,12 @@ Pair sum(const std::vector<Column>& columns, const std::vector<double>& h) {
 
 double cost(const std::vector<Column>& columns, const std::vector<double>& h) {
     double f = 0.0;
-    for (std::size_t i = 0; i < h.size(); ++i) f += 0.5 * columns[i].bend * h[i] * h[i] + columns[i].slope * h[i];
+    for (std::size_t i = 0; i < h.size(); ++i)
+        f += 0.5 * columns[i].bend * h[i] * h[i] + columns[i].slope * h[i];
     return f;
 }
 
-}  // namespace
+} // namespace
 
 TEST_CASE("the programme meets both sums inside the box for any number of columns") {
     std::mt19937_64 rng(20261101);
@@ -50,7 +51,8 @@ TEST_CASE("the programme meets both sums inside the box for any number of column
     for (int trial = 0; trial < 400; ++trial) {
         const auto columns = random_columns(rng, 2 + static_cast<std::size_t>(trial % 39));
         std::vector<double> inside;
-        for (const Column& c : columns) inside.push_back(c.upper * unit(rng));
+        for (const Column& c : columns)
+            inside.push_back(c.upper * unit(rng));
         const Pair target = sum(columns, inside);
         const auto h = minimise(columns, target);
         REQUIRE(h.has_value());
@@ -65,14 +67,16 @@ TEST_CASE("the programme meets both sums inside the box for any number of column
     }
 }
 
-TEST_CASE("no feasible neighbour is cheaper: the programme's answer against steps along the constraint's null space") {
+TEST_CASE("no feasible neighbour is cheaper: the programme's answer against steps along the constraint's "
+          "null space") {
     int neighbours = 0;
     std::mt19937_64 rng(7);
     std::uniform_real_distribution<double> unit(0.0, 1.0);
     for (int trial = 0; trial < 100; ++trial) {
         const auto columns = random_columns(rng, 5);
         std::vector<double> inside;
-        for (const Column& c : columns) inside.push_back(c.upper * unit(rng));
+        for (const Column& c : columns)
+            inside.push_back(c.upper * unit(rng));
         const auto h = minimise(columns, sum(columns, inside));
         REQUIRE(h.has_value());
         for (std::size_t i = 0; i < 5; ++i) {
@@ -126,14 +130,16 @@ TEST_CASE("parallel columns are no trouble: holes one above the other in x") {
     CHECK_FALSE(minimise(columns, {1.2, 0.7}).has_value());
 }
 
-TEST_CASE("columns that move the second sum by nothing leave the first one met, or are refused, whatever rounding the second asks for") {
+TEST_CASE("columns that move the second sum by nothing leave the first one met, or are refused, whatever "
+          "rounding the second asks for") {
     for (const double asked : {0.0, 1e-13, -1e-13}) {
         const std::vector<Column> columns{{1.0, 1.0, 0.5, {2.0, 1e-18}}};
         if (const auto h = minimise(columns, {1.0, asked})) CHECK_THAT((*h)[0], WithinAbs(0.5, 1e-9));
     }
 }
 
-TEST_CASE("the extreme moments at a given weight are the best and the worst of every corner-and-one-part-full filling (exhaustive)") {
+TEST_CASE("the extreme moments at a given weight are the best and the worst of every "
+          "corner-and-one-part-full filling (exhaustive)") {
     std::mt19937_64 rng(99);
     std::uniform_real_distribution<double> unit(0.0, 1.0);
     for (int trial = 0; trial < 50; ++trial) {
@@ -142,14 +148,16 @@ TEST_CASE("the extreme moments at a given weight are the best and the worst of e
         if (trial % 2 == 1) columns[static_cast<std::size_t>(trial) % 6].row[0] *= -0.5;
         double least_weight = 0.0;
         double most_weight = 0.0;
-        for (const Column& c : columns) (c.row[0] > 0.0 ? most_weight : least_weight) += c.row[0] * c.upper;
+        for (const Column& c : columns)
+            (c.row[0] > 0.0 ? most_weight : least_weight) += c.row[0] * c.upper;
         const double target = least_weight + (most_weight - least_weight) * unit(rng);
         double best = -1e9;
         double worst = 1e9;
         for (unsigned mask = 0; mask < 64u; ++mask) {
             for (std::size_t part = 0; part < 6; ++part) {
                 std::vector<double> h(6, 0.0);
-                for (std::size_t i = 0; i < 6; ++i) h[i] = i != part && ((mask >> i) & 1u) ? columns[i].upper : 0.0;
+                for (std::size_t i = 0; i < 6; ++i)
+                    h[i] = i != part && ((mask >> i) & 1u) ? columns[i].upper : 0.0;
                 h[part] = (target - sum(columns, h)[0]) / columns[part].row[0];
                 if (h[part] < 0.0 || h[part] > columns[part].upper) continue;
                 best = std::max(best, sum(columns, h)[1]);

@@ -23,25 +23,28 @@ namespace {
 
 LeadPlan planned(const preset::Document& document) {
     auto outcome = plan_lead(document);
-    for (const Problem& p : outcome.ok() ? outcome->shortfalls : outcome.problems()) UNSCOPED_INFO(p.path << ": " << p.sentence);
+    for (const Problem& p : outcome.ok() ? outcome->shortfalls : outcome.problems())
+        UNSCOPED_INFO(p.path << ": " << p.sentence);
     REQUIRE(outcome.ok());
     return std::move(outcome).value();
 }
 
 Answers answers(const preset::Document& document) {
     auto outcome = evaluate(document);
-    for (const Problem& p : outcome.ok() ? Problems{} : outcome.problems()) UNSCOPED_INFO(p.path << ": " << p.sentence);
+    for (const Problem& p : outcome.ok() ? Problems{} : outcome.problems())
+        UNSCOPED_INFO(p.path << ": " << p.sentence);
     REQUIRE(outcome.ok());
     return std::move(outcome).value().answers;
 }
 
 double lead_kg(const LeadPlan& plan) {
     double sum = 0.0;
-    for (const HolePlan& h : plan.holes) sum += h.mass_kg;
+    for (const HolePlan& h : plan.holes)
+        sum += h.mass_kg;
     return sum;
 }
 
-}  // namespace
+} // namespace
 
 TEST_CASE("a plan fed back through the forward path meets its targets within 0.01 g and 0.05°") {
     preset::Document d = support::fish();
@@ -104,8 +107,10 @@ TEST_CASE("more weight asked is more lead, in every step") {
     }
 }
 
-TEST_CASE("among fillings that meet the targets the plan keeps lead low and forward: no swap of three holes is cheaper") {
-    // An independent search: shift lead along the one direction that leaves weight and moment alone, and weigh the stated cost.
+TEST_CASE("among fillings that meet the targets the plan keeps lead low and forward: no swap of three holes "
+          "is cheaper") {
+    // An independent search: shift lead along the one direction that leaves weight and moment alone, and
+    // weigh the stated cost.
     preset::Document d = support::fish();
     const LeadPlan plan = planned(d);
     REQUIRE(plan.met);
@@ -136,12 +141,14 @@ TEST_CASE("among fillings that meet the targets the plan keeps lead low and forw
     int tried = 0;
     for (const double step : {0.2e-3, -0.2e-3}) {
         preset::Document moved = plan.document;
-        // Move `step` kg out of the middle of three and into its neighbours, by levers, so that weight and moment stay.
+        // Move `step` kg out of the middle of three and into its neighbours, by levers, so that weight and
+        // moment stay.
         const double a = d.holes[used[0]].x_m;
         const double b = d.holes[used[1]].x_m;
         const double c = d.holes[used[2]].x_m;
         const std::array<double, 3> share{(c - b) / (c - a), -1.0, (b - a) / (c - a)};
-        for (std::size_t k = 0; k < 3; ++k) moved.holes[used[k]].fill->mass_kg = *moved.holes[used[k]].fill->mass_kg + step * share[k];
+        for (std::size_t k = 0; k < 3; ++k)
+            moved.holes[used[k]].fill->mass_kg = *moved.holes[used[k]].fill->mass_kg + step * share[k];
         bool fits = true;
         for (const HolePlan& h : plan.holes) {
             const preset::Hole& hole = moved.holes[static_cast<std::size_t>(h.hole)];
@@ -167,7 +174,8 @@ TEST_CASE("a hole that is drilled already keeps its depth, a fixed one keeps all
     CHECK(plan.document.holes[1].depth_m == d.holes[1].depth_m);
     CHECK(plan.document.holes[2].depth_m == d.holes[2].depth_m);
     CHECK(plan.document.holes[2].fill->mass_kg == d.holes[2].fill->mass_kg);
-    for (const HolePlan& h : plan.holes) CHECK(h.hole != 2);
+    for (const HolePlan& h : plan.holes)
+        CHECK(h.hole != 2);
 }
 
 TEST_CASE("where the datum line lies changes no plan") {
@@ -179,12 +187,15 @@ TEST_CASE("where the datum line lies changes no plan") {
     for (const double up_mm : {-60.0, 60.0, 100.0}) {
         preset::Document moved = d;
         for (auto* line : {&moved.shape.top, &moved.shape.bottom}) {
-            for (auto& p : *line) p.value += m_from_mm(up_mm);
+            for (auto& p : *line)
+                p.value += m_from_mm(up_mm);
         }
-        for (auto& part : moved.parts) part.at_m.z += m_from_mm(up_mm);
+        for (auto& part : moved.parts)
+            part.at_m.z += m_from_mm(up_mm);
         const LeadPlan there = planned(moved);
         CAPTURE(up_mm);
-        for (std::size_t i = 0; i < here.holes.size(); ++i) CHECK_THAT(there.holes[i].mass_kg, WithinAbs(here.holes[i].mass_kg, 1e-7));
+        for (std::size_t i = 0; i < here.holes.size(); ++i)
+            CHECK_THAT(there.holes[i].mass_kg, WithinAbs(here.holes[i].mass_kg, 1e-7));
     }
 }
 
@@ -197,7 +208,8 @@ TEST_CASE("no scraps: a hole is left whole or takes a column worth drilling") {
         REQUIRE(plan.ok());
         if (!plan->met) continue;
         ++met;
-        for (const HolePlan& h : plan->holes) CHECK((h.column_m == 0.0 || h.column_m > 0.9e-3));
+        for (const HolePlan& h : plan->holes)
+            CHECK((h.column_m == 0.0 || h.column_m > 0.9e-3));
     }
     CHECK(met > 10);
 }
@@ -212,7 +224,8 @@ TEST_CASE("an impossible weight says which limits stop it and by how much") {
     preset::Document full = d;
     for (preset::Hole& h : full.holes) {
         h.depth_m = h.max_depth_m;
-        h.fill->mass_kg = 11340.0 * std::numbers::pi / 4.0 * h.diameter_m * h.diameter_m * (h.max_depth_m - h.cap->length_m);
+        h.fill->mass_kg = 11340.0 * std::numbers::pi / 4.0 * h.diameter_m * h.diameter_m *
+                          (h.max_depth_m - h.cap->length_m);
     }
     const double reached_g = units::g_from_kg(answers(full).in_water_kg);
     CHECK_THAT(units::g_from_kg(plan.after.in_water_kg), WithinAbs(reached_g, 1e-6));
@@ -247,10 +260,13 @@ TEST_CASE("an impossible hang says how near it comes and which way lead would ha
     CHECK_THAT(down.shortfalls[0].sentence, ContainsSubstring("farther forward"));
 }
 
-TEST_CASE("a plan stops short of a pocket and of another hole, says so, and is no reason to refuse what was sound") {
-    // An independent look: a document with the same hole a little deeper is refused, or leaves less than the wall.
+TEST_CASE("a plan stops short of a pocket and of another hole, says so, and is no reason to refuse what was "
+          "sound") {
+    // An independent look: a document with the same hole a little deeper is refused, or leaves less than the
+    // wall.
     preset::Document d = support::block();
-    d.holes = {support::belly_hole(30, 8, 26), support::belly_hole(60, 8, 26), support::belly_hole(90, 8, 26)};
+    d.holes = {support::belly_hole(30, 8, 26), support::belly_hole(60, 8, 26),
+               support::belly_hole(90, 8, 26)};
     d.targets.by = preset::TargetBy::in_water;
     preset::Pocket pocket;
     pocket.x_from_m = m_from_mm(57);
@@ -264,10 +280,13 @@ TEST_CASE("a plan stops short of a pocket and of another hole, says so, and is n
     across.depth_m = m_from_mm(20);
     for (const bool by_hole : {false, true}) {
         preset::Document e = d;
-        if (by_hole) e.holes.push_back(across);
-        else e.pockets = {pocket};
+        if (by_hole)
+            e.holes.push_back(across);
+        else
+            e.pockets = {pocket};
         const std::size_t stopped = by_hole ? 2 : 1;
-        const double room_mm = by_hole ? 10.0 - 2.0 : 11.0 - 2.0;  // between mouth and the other's near end, less the wall
+        const double room_mm =
+            by_hole ? 10.0 - 2.0 : 11.0 - 2.0; // between mouth and the other's near end, less the wall
         CAPTURE(by_hole);
         for (const double in_water_g : {-500.0, -20.0, 400.0}) {
             CAPTURE(in_water_g);
@@ -278,7 +297,9 @@ TEST_CASE("a plan stops short of a pocket and of another hole, says so, and is n
                 CHECK(plan.document.holes[stopped].depth_m < m_from_mm(room_mm) + 1e-9);
                 if (in_water_g < 0.0) continue;
                 CHECK_THAT(plan.document.holes[stopped].depth_m, WithinAbs(m_from_mm(room_mm), 1e-9));
-                CHECK_THAT(plan.shortfalls[0].sentence, ContainsSubstring(by_hole ? "where the wall to another hole must stay" : "where the wall to a pocket must stay"));
+                CHECK_THAT(plan.shortfalls[0].sentence,
+                           ContainsSubstring(by_hole ? "where the wall to another hole must stay"
+                                                     : "where the wall to a pocket must stay"));
             }
         }
     }
@@ -286,7 +307,8 @@ TEST_CASE("a plan stops short of a pocket and of another hole, says so, and is n
 
 TEST_CASE("two holes that would meet are both planned: the later one keeps its wall to the earlier one") {
     preset::Document d = support::block();
-    d.holes = {support::belly_hole(60, 8, 15), support::belly_hole(60, 8, 26), support::belly_hole(61, 8, 26)};
+    d.holes = {support::belly_hole(60, 8, 15), support::belly_hole(60, 8, 26),
+               support::belly_hole(61, 8, 26)};
     d.holes[1].from = preset::HoleFrom::back;
     d.targets.by = preset::TargetBy::in_water;
     d.targets.in_water_kg = kg_from_g(400.0);
@@ -301,8 +323,10 @@ namespace {
 /// A single keeled piece with drill-pointed holes: even an almost empty hole costs half a gram.
 preset::Document pointed() {
     preset::Document d = support::block();
-    d.holes = {support::belly_hole(25, 8, 20), support::belly_hole(45, 8, 20), support::belly_hole(75, 8, 20), support::belly_hole(95, 8, 20)};
-    for (preset::Hole& h : d.holes) h.end = preset::HoleEnd::point_118;
+    d.holes = {support::belly_hole(25, 8, 20), support::belly_hole(45, 8, 20), support::belly_hole(75, 8, 20),
+               support::belly_hole(95, 8, 20)};
+    for (preset::Hole& h : d.holes)
+        h.end = preset::HoleEnd::point_118;
     preset::Part keel;
     keel.material = "stainless";
     keel.mass_kg = kg_from_g(20);
@@ -314,12 +338,13 @@ preset::Document pointed() {
 
 preset::Document with_holes(preset::Document d, std::initializer_list<std::size_t> which) {
     std::vector<preset::Hole> holes;
-    for (const std::size_t i : which) holes.push_back(d.holes[i]);
+    for (const std::size_t i : which)
+        holes.push_back(d.holes[i]);
     d.holes = holes;
     return d;
 }
 
-}  // namespace
+} // namespace
 
 TEST_CASE("what one or two of the holes can meet, all of them can: the others are left") {
     const preset::Document d = pointed();
@@ -331,7 +356,8 @@ TEST_CASE("what one or two of the holes can meet, all of them can: the others ar
             few.targets.in_water_kg = bare + kg_from_g(grams);
             few.targets.pitch_rad = rad_from_deg(80);
             const LeadPlan far = planned(few);
-            if (!far.after.pitch_rad || std::fabs(far.after.in_water_kg - few.targets.in_water_kg) > 1e-6) continue;
+            if (!far.after.pitch_rad || std::fabs(far.after.in_water_kg - few.targets.in_water_kg) > 1e-6)
+                continue;
             few.targets.pitch_rad = *far.after.pitch_rad;
             REQUIRE(planned(few).met);
             preset::Document all = d;
@@ -355,12 +381,14 @@ TEST_CASE("where the pitch is out of reach the weight is met all the same, which
             CAPTURE(grams, degrees);
             CHECK_FALSE(plan.met);
             CHECK_THAT(plan.after.in_water_kg, WithinAbs(d.targets.in_water_kg, 1e-6));
-            for (const HolePlan& h : plan.holes) CHECK((h.mass_kg == 0.0 || h.column_m > 0.9e-3));
+            for (const HolePlan& h : plan.holes)
+                CHECK((h.mass_kg == 0.0 || h.column_m > 0.9e-3));
             // No single hole comes nearer, and no steeper aim brings it farther that way.
             for (std::size_t i = 0; i < d.holes.size(); ++i) {
                 const LeadPlan one = planned(with_holes(d, {i}));
                 if (std::fabs(one.after.in_water_kg - d.targets.in_water_kg) > 1e-6) continue;
-                CHECK(std::fabs(*plan.after.pitch_rad - d.targets.pitch_rad) <= std::fabs(*one.after.pitch_rad - d.targets.pitch_rad) + 1e-6);
+                CHECK(std::fabs(*plan.after.pitch_rad - d.targets.pitch_rad) <=
+                      std::fabs(*one.after.pitch_rad - d.targets.pitch_rad) + 1e-6);
             }
         }
     }
@@ -372,11 +400,14 @@ TEST_CASE("a weight that no hole is little enough for is not called full holes")
     d.targets.in_water_kg = bare + kg_from_g(0.1);
     const LeadPlan plan = planned(d);
     REQUIRE_FALSE(plan.met);
-    CHECK_THAT(plan.shortfalls[0].sentence, !ContainsSubstring("Full holes") && ContainsSubstring("no nearer than to") && ContainsSubstring("0.10 g short"));
+    CHECK_THAT(plan.shortfalls[0].sentence, !ContainsSubstring("Full holes") &&
+                                                ContainsSubstring("no nearer than to") &&
+                                                ContainsSubstring("0.10 g short"));
     CHECK(lead_kg(plan) == 0.0);
 }
 
-TEST_CASE("a fall slower than the bench speaks of can be planned, and one that cannot says so in its own words") {
+TEST_CASE(
+    "a fall slower than the bench speaks of can be planned, and one that cannot says so in its own words") {
     preset::Document d = support::fish();
     d.targets.by = preset::TargetBy::fall;
     for (const double speed : {0.005, 0.010, 0.015}) {
@@ -391,13 +422,16 @@ TEST_CASE("a fall slower than the bench speaks of can be planned, and one that c
     const LeadPlan none = planned(d);
     REQUIRE_FALSE(none.met);
     CHECK(none.shortfalls[0].path == "/targets/fall_mm_s");
-    CHECK_THAT(none.shortfalls[0].sentence, !ContainsSubstring("short") && ContainsSubstring("no steady fall") && ContainsSubstring("1.0 mm/s is asked"));
+    CHECK_THAT(none.shortfalls[0].sentence, !ContainsSubstring("short") &&
+                                                ContainsSubstring("no steady fall") &&
+                                                ContainsSubstring("1.0 mm/s is asked"));
 }
 
 TEST_CASE("a wall limit is named where it is what stops the plan") {
     preset::Document d = support::fish();
     d.targets.in_water_kg = kg_from_g(60.0);
-    for (preset::Hole& h : d.holes) h.max_depth_m = m_from_mm(40);
+    for (preset::Hole& h : d.holes)
+        h.max_depth_m = m_from_mm(40);
     const LeadPlan plan = planned(d);
     REQUIRE_FALSE(plan.met);
     CHECK_THAT(plan.shortfalls[0].sentence, ContainsSubstring("wall must stay"));
@@ -405,7 +439,8 @@ TEST_CASE("a wall limit is named where it is what stops the plan") {
 
 TEST_CASE("lead bored in from the back can put G above B, and the plan says the lure would roll over") {
     preset::Document d = support::fish();
-    for (preset::Hole& h : d.holes) h.from = preset::HoleFrom::back;
+    for (preset::Hole& h : d.holes)
+        h.from = preset::HoleFrom::back;
     const LeadPlan plan = planned(d);
     REQUIRE_FALSE(plan.met);
     CHECK(plan.shortfalls[0].code == ProblemCode::capsizes);
@@ -424,11 +459,13 @@ TEST_CASE("tungsten needs less depth than lead for the same weight in water") {
     preset::Document d = support::fish();
     const auto depth = [](const LeadPlan& plan) {
         double sum = 0.0;
-        for (const HolePlan& h : plan.holes) sum += h.depth_m;
+        for (const HolePlan& h : plan.holes)
+            sum += h.depth_m;
         return sum;
     };
     const double lead = depth(planned(d));
-    for (preset::Hole& h : d.holes) h.fill->material = "tungsten";
+    for (preset::Hole& h : d.holes)
+        h.fill->material = "tungsten";
     CHECK(depth(planned(d)) < lead);
 }
 
@@ -444,14 +481,15 @@ TEST_CASE("plans over random holes meet their targets or say why not") {
         while (x < 104.0) {
             const bool in_gap = x > 50.0 && x < 73.0;
             const double diameter = 6.0 + 2.5 * unit(rng);
-            if (!in_gap && x < 96.0) d.holes.push_back(support::belly_hole(x, diameter, 14.0 + 8.0 * unit(rng)));
+            if (!in_gap && x < 96.0)
+                d.holes.push_back(support::belly_hole(x, diameter, 14.0 + 8.0 * unit(rng)));
             x += 11.5 + 5.0 * unit(rng);
         }
         d.targets.in_water_kg = kg_from_g(-5.0 + 6.0 * unit(rng));
         d.targets.pitch_rad = rad_from_deg(-12.0 + 12.0 * unit(rng));
         const auto plan = plan_lead(d);
         if (!plan.ok()) {
-            ++refused;  // a random hole may stand where no hole can be
+            ++refused; // a random hole may stand where no hole can be
             continue;
         }
         if (plan->met) {

@@ -10,7 +10,8 @@
 
 namespace evenfall::testing {
 
-inline constexpr const char* demo_presets[] = {"millrace-170.json", "reedline-120.json", "quarry-230.json", "estuary-150.json"};
+inline constexpr const char* demo_presets[] = {"millrace-170.json", "reedline-120.json", "quarry-230.json",
+                                               "estuary-150.json"};
 
 inline std::string text_of_file(const std::string& path) {
     std::ifstream file(path, std::ios::binary);
@@ -18,7 +19,9 @@ inline std::string text_of_file(const std::string& path) {
     return {std::istreambuf_iterator<char>(file), std::istreambuf_iterator<char>()};
 }
 
-inline std::string preset_text(const std::string& file) { return text_of_file(std::string(EVENFALL_PRESETS_DIR) + '/' + file); }
+inline std::string preset_text(const std::string& file) {
+    return text_of_file(std::string(EVENFALL_PRESETS_DIR) + '/' + file);
+}
 
 /// The least that is a document.
 inline const std::string least_text = R"({"evenfall":1,
@@ -59,7 +62,8 @@ inline std::string with(std::string text, const std::string& what, const std::st
 
 /// The document with every key, and a tail with every one of its own.
 inline std::string tailed_text() {
-    return with(full_text, R"("targets":)", R"("tail":{"material":"silicone","density_kg_m3":1080,"density_spread_percent":2.5,"x_mm":101,
+    return with(full_text, R"("targets":)",
+                R"("tail":{"material":"silicone","density_kg_m3":1080,"density_spread_percent":2.5,"x_mm":101,
     "z_mm":0.5,"top_mm":[[0,4],[30,9]],"bottom_mm":[[0,-4],[30,-8]],"half_thickness_mm":[[0,2],[30,0.5]],"fullness":2.25,
     "tenon":{"length_mm":10,"thickness_mm":1.5,"height_mm":6}},"targets":)");
 }
@@ -70,4 +74,4 @@ inline Problems refusal_of(const std::string& text) {
     return document.problems();
 }
 
-}  // namespace evenfall::testing
+} // namespace evenfall::testing

@@ -26,7 +26,7 @@ bool is_refused_at(const json& reading, const std::string& path) {
     return false;
 }
 
-}  // namespace
+} // namespace
 
 TEST_CASE("A document without a log writes no word of it, in text and in link") {
     const preset::Document d = support::fish();
@@ -56,7 +56,8 @@ TEST_CASE("A log and corrections come back from text and link as they were") {
         REQUIRE(read.ok());
         CHECK(write_document(*read) == write_document(d));
         const preset::Reading& back = read->log.at(0);
-        CHECK((back.kind == r.kind && back.segment == 1 && back.lure == 2 && back.struck && back.date == r.date && back.note == r.note));
+        CHECK((back.kind == r.kind && back.segment == 1 && back.lure == 2 && back.struck &&
+               back.date == r.date && back.note == r.note));
         CHECK(preset::group_of(read->corrections[0]) == 2);
         CHECK(preset::group_of(read->corrections[1]) == 0);
     }
@@ -92,15 +93,18 @@ TEST_CASE("Each kind of reading is taken with its own fields and refused without
     }
 }
 
-TEST_CASE("Readings that cannot be are refused: no mass, an unknown clip, a segment that is not there, too many of them") {
+TEST_CASE("Readings that cannot be are refused: no mass, an unknown clip, a segment that is not there, too "
+          "many of them") {
     CHECK(is_refused_at({{"kind", "dry_weight"}, {"mass_g", 0}}, "/log/0/mass_g"));
     CHECK(is_refused_at({{"kind", "dry_weight"}, {"mass_g", 20}, {"segment", 9}}, "/log/0/segment"));
-    CHECK(is_refused_at({{"kind", "just_hangs"}, {"mass_g", 1}, {"clip_material", "cheese"}}, "/log/0/clip_material"));
+    CHECK(is_refused_at({{"kind", "just_hangs"}, {"mass_g", 1}, {"clip_material", "cheese"}},
+                        "/log/0/clip_material"));
     CHECK(is_refused_at({{"kind", "tub_fall"}, {"time_s", 0}, {"depth_mm", 500}}, "/log/0/time_s"));
     CHECK(is_refused_at({{"kind", "guessed"}, {"mass_g", 1}}, "/log/0/kind"));
     json text = json::parse(write_document(support::fish()));
     text["log"] = json::array();
-    for (int i = 0; i < 201; ++i) text["log"].push_back({{"kind", "dry_weight"}, {"mass_g", 20}});
+    for (int i = 0; i < 201; ++i)
+        text["log"].push_back({{"kind", "dry_weight"}, {"mass_g", 20}});
     const auto read = read_document(text.dump());
     REQUIRE(!read.ok());
     CHECK(read.problems()[0].code == ProblemCode::too_large);

@@ -18,13 +18,16 @@ namespace {
 /// A document whose every number is drawn afresh, with more digits than a text keeps.
 preset::Document drawn_document(unsigned seed) {
     std::mt19937 draw(seed);
-    const auto between = [&](double from, double to) { return std::uniform_real_distribution<double>(from, to)(draw); };
+    const auto between = [&](double from, double to) {
+        return std::uniform_real_distribution<double>(from, to)(draw);
+    };
     preset::Document d = document_of(tailed_text());
     d.wood.moisture_percent = between(0.0, 30.0);
     d.wood.density_spread = between(0.0, 0.5);
     d.water = {between(0.0, 40.0), between(0.0, 40.0)};
     for (auto* curve : {&d.shape.top, &d.shape.bottom, &d.shape.half_width}) {
-        for (auto& point : *curve) point = {between(0.0, 1.0), between(0.0, 0.3)};
+        for (auto& point : *curve)
+            point = {between(0.0, 1.0), between(0.0, 0.3)};
     }
     d.joints[0] = {between(0.0, 1.0), between(0.0002, 0.02), between(0.0, 1.0), between(0.0, 1.0)};
     for (auto& hole : d.holes) {
@@ -41,11 +44,12 @@ preset::Document drawn_document(unsigned seed) {
     d.tail->fullness = between(1.2, 12.0);
     d.tail->tenon = preset::Tenon{between(0.001, 0.1), between(0.001, 0.04), between(0.001, 0.3)};
     d.coats[1].thickness_m = between(0.0, 0.005);
-    d.targets = {preset::TargetBy::fall, between(0.001, 5.0), 0.001, between(-1.3, 1.3), between(0.001, 1.0), between(0.002, 0.7)};
+    d.targets = {preset::TargetBy::fall, between(0.001, 5.0), 0.001,
+                 between(-1.3, 1.3),     between(0.001, 1.0), between(0.002, 0.7)};
     return d;
 }
 
-}  // namespace
+} // namespace
 
 TEST_CASE("a document that was written reads back the same, and writes the same text again") {
     const auto* file = GENERATE(from_range(std::begin(demo_presets), std::end(demo_presets)));
@@ -79,7 +83,8 @@ TEST_CASE("any document within its limits keeps its text through reading and wri
         REQUIRE(write_document(second) == text);
         // Rounding to a millionth of the trade unit is all that is lost, and it is lost only once.
         REQUIRE(std::abs(second.holes[0].x_m - first.holes[0].x_m) <= 0.5001e-9);
-        REQUIRE(std::abs(second.targets.pitch_rad - first.targets.pitch_rad) <= 0.5001e-6 * 3.1415926535897931 / 180.0);
+        REQUIRE(std::abs(second.targets.pitch_rad - first.targets.pitch_rad) <=
+                0.5001e-6 * 3.1415926535897931 / 180.0);
         const preset::Document third = document_of(write_document(second));
         REQUIRE(third.holes[0].x_m == second.holes[0].x_m);
         REQUIRE(third.holes[1].fill->mass_kg == second.holes[1].fill->mass_kg);
@@ -93,18 +98,21 @@ TEST_CASE("a document that leaves a default out equals one that states it") {
     const preset::Document stated = document_of(write_document(least));
     CHECK(preset::same(least, stated));
     CHECK(least.targets.pitch_band_rad == stated.targets.pitch_band_rad);
-    CHECK(preset::write_compact(least) ==
-          R"({"evenfall":1,"shape":{"top_mm":[[0,10],[100,10]],"bottom_mm":[[0,-10],[100,-10]],"half_width_mm":[[0,8],[100,8]]},)"
-          R"("segments":["Body"],"targets":{"fall_mm_s":150}})");
+    CHECK(
+        preset::write_compact(least) ==
+        R"({"evenfall":1,"shape":{"top_mm":[[0,10],[100,10]],"bottom_mm":[[0,-10],[100,-10]],"half_width_mm":[[0,8],[100,8]]},)"
+        R"("segments":["Body"],"targets":{"fall_mm_s":150}})");
 }
 
 TEST_CASE("a hole without a cap stays without one") {
-    const preset::Document d = document_of(with(least_text, R"("segments")", R"("holes":[{"x_mm":50,"cap":null}],"segments")"));
+    const preset::Document d =
+        document_of(with(least_text, R"("segments")", R"("holes":[{"x_mm":50,"cap":null}],"segments")"));
     CHECK_FALSE(document_of(write_document(d)).holes[0].cap.has_value());
     CHECK_FALSE(document_of(preset::write_compact(d)).holes[0].cap.has_value());
 }
 
-TEST_CASE("a document without a tail says nothing of one, and one with a tail keeps it through text and link") {
+TEST_CASE(
+    "a document without a tail says nothing of one, and one with a tail keeps it through text and link") {
     CHECK(write_document(document_of(least_text)).find("tail") == std::string::npos);
     CHECK(preset::write_compact(document_of(least_text)).find("tail") == std::string::npos);
     const preset::Document first = document_of(tailed_text());

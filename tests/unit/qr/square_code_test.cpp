@@ -10,14 +10,18 @@
 
 using namespace evenfall;
 
-TEST_CASE("a square code has the corner marks that a camera looks for, and four more squares an edge with each size", "[qr]") {
+TEST_CASE("a square code has the corner marks that a camera looks for, and four more squares an edge with "
+          "each size",
+          "[qr]") {
     for (const std::size_t length : {1u, 40u, 300u, 1000u}) {
         CAPTURE(length);
         const auto code = square_code(std::string(length, 'a'));
         REQUIRE(code.ok());
         CHECK((code->side - 17) % 4 == 0);
-        REQUIRE(code->dark.size() == static_cast<std::size_t>(code->side) * static_cast<std::size_t>(code->side));
-        // Three of the corners hold a dark ring of seven by seven, a light one within it and a dark middle; the fourth does not.
+        REQUIRE(code->dark.size() ==
+                static_cast<std::size_t>(code->side) * static_cast<std::size_t>(code->side));
+        // Three of the corners hold a dark ring of seven by seven, a light one within it and a dark middle;
+        // the fourth does not.
         const auto marked = [&](int left, int top) {
             for (int row = 0; row < 7; ++row) {
                 for (int column = 0; column < 7; ++column) {
@@ -55,7 +59,9 @@ TEST_CASE("the drawn path of a code covers its dark squares, each once, and noth
     for (std::size_t at = path.find('M'); at != std::string::npos; at = path.find('M', at + 1)) {
         int x = 0, y = 0, run = 0;
         REQUIRE(std::sscanf(path.c_str() + at, "M%d %dh%dv1h", &x, &y, &run) == 3);
-        for (int k = 0; k < run; ++k) ++covered[static_cast<std::size_t>((y - 4) * code->side + x - 4 + k)];
+        for (int k = 0; k < run; ++k)
+            ++covered[static_cast<std::size_t>((y - 4) * code->side + x - 4 + k)];
     }
-    for (std::size_t i = 0; i < covered.size(); ++i) CHECK(covered[i] == (code->dark[i] ? 1 : 0));
+    for (std::size_t i = 0; i < covered.size(); ++i)
+        CHECK(covered[i] == (code->dark[i] ? 1 : 0));
 }

@@ -27,16 +27,19 @@ TEST_CASE("the answers' JSON says what the answers say, in the units of its keys
     REQUIRE(answers.fall.has_value());
     CHECK_THAT(tree["fall_mm_s"].get<double>(), WithinAbs(answers.fall->speed_m_s * 1e3, kept));
     REQUIRE(answers.pitch_rad.has_value());
-    CHECK_THAT(tree["pitch_deg"].get<double>(), WithinAbs(*answers.pitch_rad * 180.0 / 3.14159265358979323846, kept));
+    CHECK_THAT(tree["pitch_deg"].get<double>(),
+               WithinAbs(*answers.pitch_rad * 180.0 / 3.14159265358979323846, kept));
     CHECK_THAT(tree["g_mm"][2].get<double>(), WithinAbs(answers.g_m.z * 1e3, kept));
     CHECK_THAT(tree["b_mm"][0].get<double>(), WithinAbs(answers.b_m.x * 1e3, kept));
     REQUIRE(tree["segments"].size() == 3);
     CHECK(tree["segments"][1]["name"] == "Middle");
-    CHECK_THAT(tree["segments"][1]["volume_cm3"].get<double>(), WithinAbs(answers.segments[1].wood_m3 * 1e6, kept));
+    CHECK_THAT(tree["segments"][1]["volume_cm3"].get<double>(),
+               WithinAbs(answers.segments[1].wood_m3 * 1e6, kept));
     REQUIRE(tree["stages"].size() == 8);
     CHECK(tree["stages"][4]["stage"] == "sealed");
-    CHECK_THAT(tree["stages"][4]["in_tub_g"].get<double>(), WithinAbs(answers.stages[4].in_tub_kg * 1e3, kept));
-    CHECK(tree["stages"][0]["fall_mm_s"].is_null());  // bare wood floats
+    CHECK_THAT(tree["stages"][4]["in_tub_g"].get<double>(),
+               WithinAbs(answers.stages[4].in_tub_kg * 1e3, kept));
+    CHECK(tree["stages"][0]["fall_mm_s"].is_null()); // bare wood floats
 }
 
 TEST_CASE("what does not apply is null in the JSON, not a number") {
@@ -69,6 +72,9 @@ TEST_CASE("a plan's JSON lists each hole it may use, counted from 1, with lead a
 }
 
 TEST_CASE("problems keep their code, place, limit and sentence in the JSON") {
-    const json list = json::parse(preset::laid_out_text(report::problem_list({{ProblemCode::out_of_range, "/holes/0/depth_mm", "0 to 100 mm", "Too deep."}})));
-    CHECK(list == json::parse(R"([{"code":2,"path":"/holes/0/depth_mm","limit":"0 to 100 mm","sentence":"Too deep."}])"));
+    const json list = json::parse(preset::laid_out_text(report::problem_list(
+        {{ProblemCode::out_of_range, "/holes/0/depth_mm", "0 to 100 mm", "Too deep."}})));
+    CHECK(list ==
+          json::parse(
+              R"([{"code":2,"path":"/holes/0/depth_mm","limit":"0 to 100 mm","sentence":"Too deep."}])"));
 }

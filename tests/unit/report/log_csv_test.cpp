@@ -11,7 +11,8 @@
 
 using namespace evenfall;
 
-TEST_CASE("The log's table keeps to RFC 4180: CRLF, a head row, fields with commas, quotes and line breaks quoted") {
+TEST_CASE("The log's table keeps to RFC 4180: CRLF, a head row, fields with commas, quotes and line breaks "
+          "quoted") {
     preset::Document d = support::block();
     preset::Reading r;
     r.mass_kg = 0.0312;
@@ -33,16 +34,20 @@ TEST_CASE("The log's table keeps to RFC 4180: CRLF, a head row, fields with comm
     CHECK(std::count(head.begin(), head.end(), ',') == std::count(last.begin(), last.end(), ','));
 }
 
-TEST_CASE("Every kind of reading has a name and steps; under water the wire and the bubbles are told of, with lead its caution") {
+TEST_CASE("Every kind of reading has a name and steps; under water the wire and the bubbles are told of, "
+          "with lead its caution") {
     using preset::ReadingKind;
-    for (const ReadingKind kind : {ReadingKind::dry_weight, ReadingKind::held_under, ReadingKind::hung_in_water, ReadingKind::block,
-                                   ReadingKind::tub_fall, ReadingKind::just_hangs, ReadingKind::floats_showing, ReadingKind::hang_angle}) {
+    for (const ReadingKind kind :
+         {ReadingKind::dry_weight, ReadingKind::held_under, ReadingKind::hung_in_water, ReadingKind::block,
+          ReadingKind::tub_fall, ReadingKind::just_hangs, ReadingKind::floats_showing,
+          ReadingKind::hang_angle}) {
         CHECK(!report::reading_name(kind).empty());
         CHECK(report::reading_steps(kind).size() >= 2);
     }
     const auto tells = [](ReadingKind kind, const char* word) {
         const auto steps = report::reading_steps(kind);
-        return std::any_of(steps.begin(), steps.end(), [&](const std::string& s) { return s.find(word) != std::string::npos; });
+        return std::any_of(steps.begin(), steps.end(),
+                           [&](const std::string& s) { return s.find(word) != std::string::npos; });
     };
     CHECK(tells(ReadingKind::held_under, "fork alone"));
     CHECK(tells(ReadingKind::held_under, "bubbles"));

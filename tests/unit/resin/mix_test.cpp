@@ -26,7 +26,7 @@ resin::MixRequest coat_of(double grams) {
     return r;
 }
 
-}  // namespace
+} // namespace
 
 TEST_CASE("a mix loses what it is said to lose, and the rest is on the lures", "[resin]") {
     resin::MixRequest r = coat_of(2.6);
@@ -72,7 +72,9 @@ TEST_CASE("twice the lures take twice the mix", "[resin][properties]") {
     }
 }
 
-TEST_CASE("the rate rule: 23 to 33 °C leaves 0.48 of the time, 23 to 15 °C gives 1.86 times (formula sheet, Arrhenius, 55 kJ/mol)", "[resin][regression]") {
+TEST_CASE("the rate rule: 23 to 33 °C leaves 0.48 of the time, 23 to 15 °C gives 1.86 times (formula sheet, "
+          "Arrhenius, 55 kJ/mol)",
+          "[resin][regression]") {
     CHECK_THAT(resin::time_ratio(33.0, 23.0), WithinAbs(0.48, 0.005));
     CHECK_THAT(resin::time_ratio(15.0, 23.0), WithinAbs(1.86, 0.005));
     CHECK(resin::time_ratio(23.0, 23.0) == 1.0);
@@ -101,7 +103,9 @@ TEST_CASE("a mix is no larger than the label's batch and gone before it thickens
     }
 }
 
-TEST_CASE("where it thickens before one lure is done, or one lure is too large a batch, no mix is offered and a sentence says why", "[resin]") {
+TEST_CASE("where it thickens before one lure is done, or one lure is too large a batch, no mix is offered "
+          "and a sentence says why",
+          "[resin]") {
     resin::MixRequest r = coat_of(2.0);
     r.per_lure_s = 3600.0;
     auto m = mixed(r);
@@ -116,9 +120,11 @@ TEST_CASE("where it thickens before one lure is done, or one lure is too large a
     // As many mixes as the batch goes into it: loss included.
     for (const int mixes : {2, 5}) {
         r.on_lure_kg = (mixes - 0.4) * r.label.batch_kg * (1.0 - r.loss);
-        CHECK(mixed(r).warnings.front().sentence.find("from " + std::to_string(mixes) + " mixes") != std::string::npos);
+        CHECK(mixed(r).warnings.front().sentence.find("from " + std::to_string(mixes) + " mixes") !=
+              std::string::npos);
         r.on_lure_kg = mixes * r.label.batch_kg * (1.0 - r.loss);
-        CHECK(mixed(r).warnings.front().sentence.find("from " + std::to_string(mixes) + " mixes") != std::string::npos);
+        CHECK(mixed(r).warnings.front().sentence.find("from " + std::to_string(mixes) + " mixes") !=
+              std::string::npos);
     }
 }
 

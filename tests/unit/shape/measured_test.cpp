@@ -34,7 +34,8 @@ double wood_m3(const preset::Document& d) {
 
 TEST_CASE("a body is exactly as thick as the caliper reads where it was read", "[shape][measured]") {
     preset::Document d = cylinder();
-    d.shape.measured = {{0.020, 0.0112, std::nullopt}, {0.050, 0.0097, 0.0213}, {0.080, std::nullopt, 0.0191}};
+    d.shape.measured = {
+        {0.020, 0.0112, std::nullopt}, {0.050, 0.0097, 0.0213}, {0.080, std::nullopt, 0.0191}};
     const auto lines = shape::drawn_lines(d.shape);
     REQUIRE(lines.ok());
     CHECK_THAT((*lines)->at(0.020).half_width_m, WithinAbs(0.0056, 1e-12));

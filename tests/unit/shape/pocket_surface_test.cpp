@@ -50,8 +50,8 @@ struct Slow {
     double skin_x = 0.0, skin_z = 0.0, wall_x = 0.0, wall_z = 0.0;
 };
 
-/// The same areas by small tiles: each tile of each surface counts where its middle lies in the wood (walls) or in the box (skin,
-/// faces).
+/// The same areas by small tiles: each tile of each surface counts where its middle lies in the wood (walls)
+/// or in the box (skin, faces).
 Slow by_tiles(const Body& body, std::size_t segment, Box box) {
     const Segment& s = body.segments[segment];
     const Lines& lines = *body.lines;
@@ -68,7 +68,8 @@ Slow by_tiles(const Body& body, std::size_t segment, Box box) {
         return between_faces(x, y) && std::abs(y) < skin_half_width(lines, x, z);
     };
     const auto in_box = [&](double x, double y, double z) {
-        return x > box.x_from_m && x < box.x_to_m && y > box.y_from_m && y < box.y_to_m && z > box.z_from_m && z < box.z_to_m;
+        return x > box.x_from_m && x < box.x_to_m && y > box.y_from_m && y < box.y_to_m && z > box.z_from_m &&
+               z < box.z_to_m;
     };
     const int n = 500;
     Slow out;
@@ -78,22 +79,29 @@ Slow by_tiles(const Body& body, std::size_t segment, Box box) {
         out.wall_x += area * x;
         out.wall_z += area * z;
     };
-    const double lx = box.x_to_m - box.x_from_m, ly = box.y_to_m - box.y_from_m, lz = box.z_to_m - box.z_from_m;
+    const double lx = box.x_to_m - box.x_from_m, ly = box.y_to_m - box.y_from_m,
+                 lz = box.z_to_m - box.z_from_m;
     for (int i = 0; i < n; ++i) {
         for (int k = 0; k < n; ++k) {
             const double u = (i + 0.5) / n, v = (k + 0.5) / n;
             const double tile = 1.0 / (n * static_cast<double>(n));
-            for (const double x : {box.x_from_m, box.x_to_m}) wall(x, box.y_from_m + u * ly, box.z_from_m + v * lz, tile * ly * lz);
-            for (const double y : {box.y_from_m, box.y_to_m}) wall(box.x_from_m + u * lx, y, box.z_from_m + v * lz, tile * lx * lz);
-            for (const double z : {box.z_from_m, box.z_to_m}) wall(box.x_from_m + u * lx, box.y_from_m + v * ly, z, tile * lx * ly);
+            for (const double x : {box.x_from_m, box.x_to_m})
+                wall(x, box.y_from_m + u * ly, box.z_from_m + v * lz, tile * ly * lz);
+            for (const double y : {box.y_from_m, box.y_to_m})
+                wall(box.x_from_m + u * lx, y, box.z_from_m + v * lz, tile * lx * lz);
+            for (const double z : {box.z_from_m, box.z_to_m})
+                wall(box.x_from_m + u * lx, box.y_from_m + v * ly, z, tile * lx * ly);
             // Skin, both sides.
-            const double x = std::max(box.x_from_m, lines.nose_m()) +
-                             u * (std::min(box.x_to_m, lines.tail_m()) - std::max(box.x_from_m, lines.nose_m()));
-            const double dx = (std::min(box.x_to_m, lines.tail_m()) - std::max(box.x_from_m, lines.nose_m())) / n;
+            const double x =
+                std::max(box.x_from_m, lines.nose_m()) +
+                u * (std::min(box.x_to_m, lines.tail_m()) - std::max(box.x_from_m, lines.nose_m()));
+            const double dx =
+                (std::min(box.x_to_m, lines.tail_m()) - std::max(box.x_from_m, lines.nose_m())) / n;
             const Station st = lines.at(x);
             const SkinPoint p = skin_point(st, lines.family().rim(st.fullness, 2.0 * v - 1.0));
             const double cross = p.y_x * p.z_tau - p.z_x * p.y_tau;
-            const double area = dx * (2.0 / n) * std::sqrt(p.y_tau * p.y_tau + p.z_tau * p.z_tau + cross * cross);
+            const double area =
+                dx * (2.0 / n) * std::sqrt(p.y_tau * p.y_tau + p.z_tau * p.z_tau + cross * cross);
             for (const double side : {1.0, -1.0}) {
                 if (!in_box(x, side * p.y, p.z) || !between_faces(x, p.y)) continue;
                 out.skin += area;
@@ -105,11 +113,13 @@ Slow by_tiles(const Body& body, std::size_t segment, Box box) {
             const double facet = 0.04 * 0.06 * tile;
             if (segment > 0) {
                 const double at = s.x_from_m + fore * std::abs(y);
-                if (in_box(at, y, z) && std::abs(y) < skin_half_width(lines, at, z)) out.faces += facet * std::hypot(1.0, fore);
+                if (in_box(at, y, z) && std::abs(y) < skin_half_width(lines, at, z))
+                    out.faces += facet * std::hypot(1.0, fore);
             }
             if (segment < body.joints.size()) {
                 const double at = s.x_to_m - aft * std::abs(y);
-                if (in_box(at, y, z) && std::abs(y) < skin_half_width(lines, at, z)) out.faces += facet * std::hypot(1.0, aft);
+                if (in_box(at, y, z) && std::abs(y) < skin_half_width(lines, at, z))
+                    out.faces += facet * std::hypot(1.0, aft);
             }
         }
     }
@@ -129,9 +139,10 @@ TEST_CASE("a box inside a block has its own six sides and twelve edges, and open
     CHECK_THAT(s.wall.centroid_m().z, WithinAbs(0.001, 1e-12));
 }
 
-TEST_CASE("a box whose end stands in a relieved face keeps the edges that are still in wood there", "[shape]") {
-    // Face in the middle at 60 mm, falling back at 45°: at 59 mm there is wood only within 1 mm of the middle, at 6 mm aside only
-    // before 54 mm.
+TEST_CASE("a box whose end stands in a relieved face keeps the edges that are still in wood there",
+          "[shape]") {
+    // Face in the middle at 60 mm, falling back at 45°: at 59 mm there is wood only within 1 mm of the
+    // middle, at 6 mm aside only before 54 mm.
     const Body body = block({{0.061, 0.002, std::numbers::pi / 4.0, std::numbers::pi / 4.0, {}}});
     const PocketSurface s = pocket_surface(body, 0, {0.050, 0.059, -0.006, 0.006, -0.002, 0.002});
     const double fore_end = 2.0 * 0.012 + 2.0 * 0.004;
@@ -140,7 +151,8 @@ TEST_CASE("a box whose end stands in a relieved face keeps the edges that are st
     CHECK_THAT(s.inner_edge_m, WithinRel(fore_end + along + aft_end, 1e-9));
 }
 
-TEST_CASE("a slot through the belly of a block has four walls and a roof, and takes its mouth from the skin", "[shape]") {
+TEST_CASE("a slot through the belly of a block has four walls and a roof, and takes its mouth from the skin",
+          "[shape]") {
     const PocketSurface s = pocket_surface(block(), 0, {0.040, 0.060, -0.002, 0.002, -endless, 0.005});
     CHECK_THAT(s.wall.area_m2, WithinRel(2.0 * (0.020 + 0.004) * 0.020 + 0.020 * 0.004, 1e-12));
     CHECK_THAT(s.inner_edge_m, WithinRel(4.0 * 0.020 + 2.0 * (0.020 + 0.004), 1e-12));
@@ -148,7 +160,8 @@ TEST_CASE("a slot through the belly of a block has four walls and a roof, and ta
     CHECK_THAT(s.skin.centroid_m().z, WithinAbs(-0.015, 1e-12));
 }
 
-TEST_CASE("a tail slot through a block's end takes its mouths from back, belly and end, and has three walls", "[shape]") {
+TEST_CASE("a tail slot through a block's end takes its mouths from back, belly and end, and has three walls",
+          "[shape]") {
     const PocketSurface s = pocket_surface(block(), 0, {0.100, 0.130, -0.001, 0.001, -endless, endless});
     CHECK_THAT(s.wall.area_m2, WithinRel(2.0 * 0.020 * 0.030 + 0.002 * 0.030, 1e-12));
     CHECK_THAT(s.inner_edge_m, WithinRel(2.0 * 0.030, 1e-12));
@@ -162,7 +175,8 @@ TEST_CASE("a box around the whole lure has no walls and takes all its skin", "[s
             const Segment& segment = body.segments[static_cast<std::size_t>(k)];
             const PocketSurface s = pocket_surface(body, k, {-1.0, 1.0, -1.0, 1.0, -endless, endless});
             double faces = 0.0;
-            for (const Face& face : segment.faces) faces += face.area_m2;
+            for (const Face& face : segment.faces)
+                faces += face.area_m2;
             INFO("segment " << k << " kind " << static_cast<int>(section.kind));
             CHECK(s.wall.area_m2 == 0.0);
             CHECK_THAT(s.skin.area_m2, WithinRel(segment.skin_m2, 1e-3));
@@ -171,7 +185,9 @@ TEST_CASE("a box around the whole lure has no walls and takes all its skin", "[s
     }
 }
 
-TEST_CASE("the cap that a plane cuts off a sphere has 2πrh of skin and a flat wall of π(2rh − h²) (Archimedes)", "[shape]") {
+TEST_CASE(
+    "the cap that a plane cuts off a sphere has 2πrh of skin and a flat wall of π(2rh − h²) (Archimedes)",
+    "[shape]") {
     const double r = 0.02;
     const Body ball = uncut(std::make_shared<support::Ellipsoid>(2.0 * r, r, r, 12));
     for (const double h : {0.004, 0.010, 0.020}) {
@@ -182,7 +198,8 @@ TEST_CASE("the cap that a plane cuts off a sphere has 2πrh of skin and a flat w
     }
 }
 
-TEST_CASE("walls, mouths and lost joint faces are what small tiles say, in every kind of section", "[shape]") {
+TEST_CASE("walls, mouths and lost joint faces are what small tiles say, in every kind of section",
+          "[shape]") {
     const Box boxes[] = {
         {0.056, 0.064, -0.002, 0.002, -0.004, 0.004},     // eye pocket that opens in a relieved fore face
         {0.080, 0.094, -0.002, 0.002, -endless, endless}, // slot right through
@@ -195,7 +212,8 @@ TEST_CASE("walls, mouths and lost joint faces are what small tiles say, in every
         for (const Box& box : boxes) {
             const PocketSurface s = pocket_surface(body, 1, box);
             const Slow slow = by_tiles(body, 1, box);
-            INFO("x from " << box.x_from_m << " z from " << box.z_from_m << " kind " << static_cast<int>(section.kind));
+            INFO("x from " << box.x_from_m << " z from " << box.z_from_m << " kind "
+                           << static_cast<int>(section.kind));
             // 500 × 500 tiles err by a row of tiles where an outline cuts through them: 2/500 of one side.
             const double tiles = 6e-3;
             CHECK_THAT(s.wall.area_m2, WithinRel(slow.wall, tiles));

@@ -165,8 +165,10 @@ TEST_CASE("sections are refused by their own limits", "[shape]") {
     shape.section = free_section({{0, -1}, {0.2, 0}, {1, 0}, {1, 0.2}, {0.4, 0.2}, {0, 1}});
     CHECK(drawn_lines(shape).ok());
     // So is a widest corner with a level side on one hand and a slanting one on the other.
-    for (const auto& points : {std::vector<preset::OutlinePoint>{{0, -1}, {1, -1}, {0, 1}}, {{0, -1}, {1, 1}, {0, 1}},
-                               {{0, -1}, {0.3, 0}, {1, 0}, {0, 1}}, {{0, -1}, {1, 0}, {0.3, 0}, {0, 1}}}) {
+    for (const auto& points : {std::vector<preset::OutlinePoint>{{0, -1}, {1, -1}, {0, 1}},
+                               {{0, -1}, {1, 1}, {0, 1}},
+                               {{0, -1}, {0.3, 0}, {1, 0}, {0, 1}},
+                               {{0, -1}, {1, 0}, {0.3, 0}, {0, 1}}}) {
         shape.section = free_section(points);
         CHECK(drawn_lines(shape).ok());
     }

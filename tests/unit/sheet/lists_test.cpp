@@ -23,8 +23,9 @@ namespace {
 
 SheetOptions with_faces() {
     SheetOptions options;
-    options.typefaces = {{reinterpret_cast<const char*>(shell::look::font_regular), shell::look::font_regular_size},
-                         {reinterpret_cast<const char*>(shell::look::font_semibold), shell::look::font_semibold_size}};
+    options.typefaces = {
+        {reinterpret_cast<const char*>(shell::look::font_regular), shell::look::font_regular_size},
+        {reinterpret_cast<const char*>(shell::look::font_semibold), shell::look::font_semibold_size}};
     return options;
 }
 
@@ -35,12 +36,14 @@ struct Worked {
     sheet::Job job;
 
     explicit Worked(preset::Document d)
-        : document(std::move(d)), evaluation(*evaluate(document)), job{document, evaluation, options, {}, *joints::joint_answers(document), {}} {}
+        : document(std::move(d)), evaluation(*evaluate(document)),
+          job{document, evaluation, options, {}, *joints::joint_answers(document), {}} {}
 };
 
 bool any_covers(const std::vector<sheet::Zone>& zones, double x, double y, double z) {
     for (const auto& zone : zones) {
-        if (x > zone.x_from_m && x < zone.x_to_m && y > zone.y_from_m && y < zone.y_to_m && z > zone.z_from_m.value_or(-1.0) && z < zone.z_to_m.value_or(1.0))
+        if (x > zone.x_from_m && x < zone.x_to_m && y > zone.y_from_m && y < zone.y_to_m &&
+            z > zone.z_from_m.value_or(-1.0) && z < zone.z_to_m.value_or(1.0))
             return true;
     }
     return false;
@@ -55,9 +58,10 @@ preset::Document hinged() {
     return d;
 }
 
-}  // namespace
+} // namespace
 
-TEST_CASE("a fill's stock holds the mass of the fill, and stock half as wide is four times as long", "[sheet]") {
+TEST_CASE("a fill's stock holds the mass of the fill, and stock half as wide is four times as long",
+          "[sheet]") {
     preset::Document d = support::fish();
     for (auto& hole : d.holes) {
         hole.depth_m = 0.008;
@@ -77,7 +81,8 @@ TEST_CASE("a fill's stock holds the mass of the fill, and stock half as wide is 
     CHECK_THAT(sheet::fill_pieces(Worked(d).job)[0].cut_m, WithinRel(4.0 * wide, 1e-9));
 }
 
-TEST_CASE("every hinge drawn has its eyes and its pin in the cut list, with the lengths of the Joints step", "[sheet]") {
+TEST_CASE("every hinge drawn has its eyes and its pin in the cut list, with the lengths of the Joints step",
+          "[sheet]") {
     const Worked worked(hinged());
     const auto pieces = sheet::hinge_pieces(worked.job);
     REQUIRE(pieces.size() == 2 * worked.document.joints.size());
@@ -123,13 +128,16 @@ TEST_CASE("no bit may come nearer to a pin, a twist or a pocket than a thin wall
         }
     }
     for (const auto& pocket : worked.document.pockets) {
-        CHECK(covered(pocket.x_from_m - joints::thin_wall_m + inside, pocket.y_m, pocket.z_from_m.value_or(0.0) + inside));
-        CHECK(covered(pocket.x_to_m + joints::thin_wall_m - inside, pocket.y_m, pocket.z_from_m.value_or(0.0) + inside));
+        CHECK(covered(pocket.x_from_m - joints::thin_wall_m + inside, pocket.y_m,
+                      pocket.z_from_m.value_or(0.0) + inside));
+        CHECK(covered(pocket.x_to_m + joints::thin_wall_m - inside, pocket.y_m,
+                      pocket.z_from_m.value_or(0.0) + inside));
     }
     CHECK_FALSE(covered(0.5 * worked.document.joints[0].at_m, 0.02, 0.05));
 }
 
-TEST_CASE("no bit may come nearer than a thin wall to the legs of linked eyes, which stand in both segments", "[sheet]") {
+TEST_CASE("no bit may come nearer than a thin wall to the legs of linked eyes, which stand in both segments",
+          "[sheet]") {
     for (const auto eyes_on : {preset::EyesOn::fore, preset::EyesOn::aft}) {
         preset::Document d = hinged();
         d.pockets.clear();
@@ -146,14 +154,17 @@ TEST_CASE("no bit may come nearer than a thin wall to the legs of linked eyes, w
             const double fore_face = worked.evaluation.body.segments[j].x_to_m;
             const double aft_face = worked.evaluation.body.segments[j + 1].x_from_m;
             for (const auto& eye : place.eyes) {
-                for (const double x : {fore_face - inside, fore_face - end, aft_face + inside, aft_face + end})
+                for (const double x :
+                     {fore_face - inside, fore_face - end, aft_face + inside, aft_face + end})
                     CHECK(any_covers(zones, x, place.pin.y_m, eye.z_m));
             }
         }
     }
 }
 
-TEST_CASE("beside a pin off the middle the legs go in where the relieved face has fallen back to, and so does what no bit may meet", "[sheet]") {
+TEST_CASE("beside a pin off the middle the legs go in where the relieved face has fallen back to, and so "
+          "does what no bit may meet",
+          "[sheet]") {
     preset::Document d = hinged();
     d.pockets.clear();
     d.holes.clear();
@@ -172,7 +183,8 @@ TEST_CASE("beside a pin off the middle the legs go in where the relieved face ha
     }
 }
 
-TEST_CASE("every table of the paper is a table for those who hear it, and every word of a table is there", "[sheet]") {
+TEST_CASE("every table of the paper is a table for those who hear it, and every word of a table is there",
+          "[sheet]") {
     const SheetOptions options = with_faces();
     const auto layout = sheet_layout(hinged(), options);
     REQUIRE(layout.ok());
@@ -187,7 +199,8 @@ TEST_CASE("every table of the paper is a table for those who hear it, and every 
             }
         }
         CHECK_FALSE(said.empty());
-        // Semibold words of table heads and headings are all heard; the frame's own title and subject are not part of it.
+        // Semibold words of table heads and headings are all heard; the frame's own title and subject are not
+        // part of it.
         for (const auto& item : page.items) {
             const auto* text = std::get_if<sheet::Text>(&item);
             if (text == nullptr || text->size_mm != 2.9 || text->weight != sheet::Weight::semibold) continue;
@@ -223,7 +236,9 @@ TEST_CASE("the pages for a page hold no style and are those of the file", "[shee
     CHECK(leaves->find("style") == std::string::npos);
 }
 
-TEST_CASE("the sheet parts the epoxy of each film by the usual ratios, loss included, and the parts add up to the mix", "[sheet]") {
+TEST_CASE("the sheet parts the epoxy of each film by the usual ratios, loss included, and the parts add up "
+          "to the mix",
+          "[sheet]") {
     preset::Document d = support::fish();
     preset::Coat clear;
     clear.name = "Clear";
@@ -242,16 +257,19 @@ TEST_CASE("the sheet parts the epoxy of each film by the usual ratios, loss incl
         for (const auto& page : layout->pages) {
             const sheet::Text* found = nullptr;
             for (const auto& item : page.items) {
-                if (const auto* text = std::get_if<sheet::Text>(&item); text && text->words == label) found = text;
+                if (const auto* text = std::get_if<sheet::Text>(&item); text && text->words == label)
+                    found = text;
             }
             if (found == nullptr) continue;
             for (const auto& item : page.items) {
                 const auto* text = std::get_if<sheet::Text>(&item);
-                if (text && text->at.y_mm == found->at.y_mm && text->at.x_mm > found->at.x_mm) figures[text->at.x_mm] = std::stod(text->words);
+                if (text && text->at.y_mm == found->at.y_mm && text->at.x_mm > found->at.x_mm)
+                    figures[text->at.x_mm] = std::stod(text->words);
             }
         }
         std::vector<double> row;
-        for (const auto& [x, figure] : figures) row.push_back(figure);
+        for (const auto& [x, figure] : figures)
+            row.push_back(figure);
         return row;
     };
     const double mixed_g = 1000.0 * on_four_kg / 0.65;
@@ -266,7 +284,9 @@ TEST_CASE("the sheet parts the epoxy of each film by the usual ratios, loss incl
     CHECK_THAT(volume[0] / volume[1], WithinAbs(1.15 / 0.98, 0.03));
 }
 
-TEST_CASE("a lure that hangs still is said to do so on the cover, in the batch and where it hangs still in the tub", "[sheet]") {
+TEST_CASE(
+    "a lure that hangs still is said to do so on the cover, in the batch and where it hangs still in the tub",
+    "[sheet]") {
     // A sinker where the lure has its middle makes it as heavy as its water.
     preset::Document d = support::fish();
     d.tub = d.water;
@@ -276,7 +296,8 @@ TEST_CASE("a lure that hangs still is said to do so on the cover, in the batch a
     sinker.stage = Stage::dressed;
     sinker.mass_kg = 0.001;
     sinker.at_m = {0.05, 0.0, 0.0};
-    for (auto& hole : d.holes) hole.fill.reset();
+    for (auto& hole : d.holes)
+        hole.fill.reset();
     d.parts.push_back(sinker);
     const auto in_water_kg = [&](double mass_kg) {
         d.parts.back().mass_kg = mass_kg;
@@ -290,7 +311,8 @@ TEST_CASE("a lure that hangs still is said to do so on the cover, in the batch a
     options.format = SheetFormat::html_leaves;
     const auto times_said = [](const std::string& html, const std::string& words) {
         int found = 0;
-        for (std::size_t at = html.find(words); at != std::string::npos; at = html.find(words, at + 1)) ++found;
+        for (std::size_t at = html.find(words); at != std::string::npos; at = html.find(words, at + 1))
+            ++found;
         return found;
     };
     const auto sheet = build_sheet(d, options);

@@ -43,7 +43,8 @@ TEST_CASE("a number beyond its limits is refused in the keypad and changes nothi
     CHECK(bench.app.document().water.temperature_c == before);
 }
 
-TEST_CASE("while a sheet is out nothing under it can be touched, and a tap beside it puts it away", "[shell][app]") {
+TEST_CASE("while a sheet is out nothing under it can be touched, and a tap beside it puts it away",
+          "[shell][app]") {
     Bench bench;
     bench.tap("shelf.open");
     CHECK(bench.there("shelf.share"));
@@ -107,7 +108,8 @@ TEST_CASE("the shelf shares the very lure that is open", "[shell][app]") {
     CHECK(bench.host.saved_name == "millrace-170.json");
 }
 
-TEST_CASE("where the device cannot keep the lure on the bench, no other one comes in its place", "[shell][app]") {
+TEST_CASE("where the device cannot keep the lure on the bench, no other one comes in its place",
+          "[shell][app]") {
     Bench bench;
     const std::string before = bench.app.document_json();
     bench.app.add_preset("reedline-120", demo_text("reedline-120.json"));
@@ -129,7 +131,8 @@ TEST_CASE("a lure too long for a link is not handed on as one", "[shell][app]") 
     for (int i = 0; i < 200; ++i) {
         preset::Reading r;
         r.mass_kg = 0.03;
-        for (int k = 0; k < 300; ++k) r.note += static_cast<char>('a' + ((state = state * 1664525u + 1013904223u) >> 24) % 26u);
+        for (int k = 0; k < 300; ++k)
+            r.note += static_cast<char>('a' + ((state = state * 1664525u + 1013904223u) >> 24) % 26u);
         wordy.log.push_back(std::move(r));
     }
     REQUIRE_FALSE(read_link(write_link(wordy)));
@@ -185,20 +188,25 @@ TEST_CASE("a name is asked for outside the drawing and comes back as an edit", "
     CHECK(bench.app.document().name == "Creek 90");
 }
 
-TEST_CASE("every step can be reached and no target is smaller than 44 px, on a tablet and on a phone", "[shell][app]") {
+TEST_CASE("every step can be reached and no target is smaller than 44 px, on a tablet and on a phone",
+          "[shell][app]") {
     const float sizes[][2] = {{1024.0f, 768.0f}, {1366.0f, 1024.0f}, {390.0f, 844.0f}};
     for (const auto& size : sizes) {
         Bench bench(size[0], size[1]);
-        for (const char* step : {"step.shape", "step.joints", "step.hardware", "step.lead", "step.finish", "step.water"}) {
+        for (const char* step :
+             {"step.shape", "step.joints", "step.hardware", "step.lead", "step.finish", "step.water"}) {
             bench.tap(step);
             const std::string items = bench.app.items_json();
-            for (std::size_t at = items.find("{\"id\""); at != std::string::npos; at = items.find("{\"id\"", at + 1)) {
+            for (std::size_t at = items.find("{\"id\""); at != std::string::npos;
+                 at = items.find("{\"id\"", at + 1)) {
                 char id[64] = {};
                 float x = 0.0f, y = 0.0f, w = 0.0f, h = 0.0f;
-                REQUIRE(std::sscanf(items.c_str() + at, "{\"id\":\"%63[^\"]\",\"x\":%f,\"y\":%f,\"w\":%f,\"h\":%f", id, &x, &y, &w, &h) == 5);
+                REQUIRE(std::sscanf(items.c_str() + at,
+                                    "{\"id\":\"%63[^\"]\",\"x\":%f,\"y\":%f,\"w\":%f,\"h\":%f", id, &x, &y,
+                                    &w, &h) == 5);
                 const std::string name = id;
-                // Answers are read, not touched; a toast is as high as its sentence; handles of the drawing are
-                // areas of their own.
+                // Answers are read, not touched; a toast is as high as its sentence; handles of the drawing
+                // are areas of their own.
                 if (name.rfind("answer.", 0) == 0 || name == "toast" || name.rfind("draw.", 0) == 0) continue;
                 CAPTURE(size[0], step, name, w, h);
                 CHECK(w >= 44.0f);
@@ -208,8 +216,11 @@ TEST_CASE("every step can be reached and no target is smaller than 44 px, on a t
     }
 }
 
-TEST_CASE("on a phone lying down and on one that is low, every key of the keypad is large enough for a finger and none lies on another", "[shell][app]") {
-    const float sizes[][2] = {{568.0f, 320.0f}, {592.0f, 288.0f}, {667.0f, 375.0f}, {932.0f, 430.0f}, {360.0f, 640.0f}};
+TEST_CASE("on a phone lying down and on one that is low, every key of the keypad is large enough for a "
+          "finger and none lies on another",
+          "[shell][app]") {
+    const float sizes[][2] = {
+        {568.0f, 320.0f}, {592.0f, 288.0f}, {667.0f, 375.0f}, {932.0f, 430.0f}, {360.0f, 640.0f}};
     for (const auto& size : sizes) {
         Bench bench(size[0], size[1]);
         bench.tap("step.water");
@@ -217,9 +228,11 @@ TEST_CASE("on a phone lying down and on one that is low, every key of the keypad
         REQUIRE(bench.there("keypad.ok"));
         std::vector<widgets::Rect> keys;
         const std::string items = bench.app.items_json();
-        for (std::size_t at = items.find("{\"id\":\"keypad."); at != std::string::npos; at = items.find("{\"id\":\"keypad.", at + 1)) {
+        for (std::size_t at = items.find("{\"id\":\"keypad."); at != std::string::npos;
+             at = items.find("{\"id\":\"keypad.", at + 1)) {
             widgets::Rect key;
-            REQUIRE(std::sscanf(items.c_str() + items.find("\"x\"", at), "\"x\":%f,\"y\":%f,\"w\":%f,\"h\":%f", &key.x, &key.y, &key.w, &key.h) == 4);
+            REQUIRE(std::sscanf(items.c_str() + items.find("\"x\"", at),
+                                "\"x\":%f,\"y\":%f,\"w\":%f,\"h\":%f", &key.x, &key.y, &key.w, &key.h) == 4);
             keys.push_back(key);
         }
         REQUIRE(keys.size() >= 15);
@@ -233,7 +246,8 @@ TEST_CASE("on a phone lying down and on one that is low, every key of the keypad
             CHECK(a.bottom() <= size[1] + 0.1f);
             for (std::size_t j = i + 1; j < keys.size(); ++j) {
                 const widgets::Rect& b = keys[j];
-                CHECK((a.right() <= b.x + 0.1f || b.right() <= a.x + 0.1f || a.bottom() <= b.y + 0.1f || b.bottom() <= a.y + 0.1f));
+                CHECK((a.right() <= b.x + 0.1f || b.right() <= a.x + 0.1f || a.bottom() <= b.y + 0.1f ||
+                       b.bottom() <= a.y + 0.1f));
             }
         }
     }
@@ -248,20 +262,22 @@ TEST_CASE("a step is reached and a number set without a pointer", "[shell][app]"
         bench.rest();
     };
     bench.tap("step.water");
-    // Tab goes through everything that can be tapped, until the focus lies on the field; Enter opens its keypad.
+    // Tab goes through everything that can be tapped, until the focus lies on the field; Enter opens its
+    // keypad.
     const auto focused = [&](const char* id) {
         const ImGuiWindow* window = ImGui::GetCurrentContext()->NavWindow;
         float x = 0.0f;
         float y = 0.0f;
         bool visible = false;
-        if (window == nullptr || !ImGui::GetIO().NavVisible || !bench.place_of(id, x, y, visible)) return false;
+        if (window == nullptr || !ImGui::GetIO().NavVisible || !bench.place_of(id, x, y, visible))
+            return false;
         ImRect rect = window->NavRectRel[0];
         rect.Translate(window->Pos);
         return rect.Contains(ImVec2(x, y)) && rect.GetHeight() < 100.0f;
     };
     for (int i = 0; i < 40 && !focused("water.temperature"); ++i) {
         key(ImGuiKey_Tab);
-        REQUIRE(ImGui::GetIO().MousePos.y < 0.0f);  // no pointer anywhere
+        REQUIRE(ImGui::GetIO().MousePos.y < 0.0f); // no pointer anywhere
     }
     REQUIRE(focused("water.temperature"));
     key(ImGuiKey_Enter);
@@ -270,7 +286,8 @@ TEST_CASE("a step is reached and a number set without a pointer", "[shell][app]"
     CHECK_FALSE(bench.there("keypad.ok"));
 }
 
-TEST_CASE("the fall is drawn only while it moves: started it wants frames, paused or slid it rests", "[shell][app]") {
+TEST_CASE("the fall is drawn only while it moves: started it wants frames, paused or slid it rests",
+          "[shell][app]") {
     Bench bench;
     bench.tap("step.water");
     CHECK_FALSE(bench.app.wants_frames());
@@ -300,8 +317,10 @@ TEST_CASE("the fall is drawn only while it moves: started it wants frames, pause
     CHECK_FALSE(bench.app.wants_frames());
 }
 
-TEST_CASE("every view of the Water step opens, large enough for a finger, for every demo lure", "[shell][app]") {
-    for (const char* demo : {"millrace-170.json", "reedline-120.json", "quarry-230.json", "estuary-150.json"}) {
+TEST_CASE("every view of the Water step opens, large enough for a finger, for every demo lure",
+          "[shell][app]") {
+    for (const char* demo :
+         {"millrace-170.json", "reedline-120.json", "quarry-230.json", "estuary-150.json"}) {
         Bench bench(390.0f, 844.0f);
         REQUIRE(bench.app.open_json(demo_text(demo)).empty());
         bench.tap("step.water");
@@ -309,10 +328,13 @@ TEST_CASE("every view of the Water step opens, large enough for a finger, for ev
         for (int view = 5; view >= 0; --view) {
             bench.tap("water.view." + std::to_string(view));
             const std::string items = bench.app.items_json();
-            for (std::size_t at = items.find("{\"id\":\"water."); at != std::string::npos; at = items.find("{\"id\":\"water.", at + 1)) {
+            for (std::size_t at = items.find("{\"id\":\"water."); at != std::string::npos;
+                 at = items.find("{\"id\":\"water.", at + 1)) {
                 char id[64] = {};
                 float x = 0.0f, y = 0.0f, w = 0.0f, h = 0.0f;
-                REQUIRE(std::sscanf(items.c_str() + at, "{\"id\":\"%63[^\"]\",\"x\":%f,\"y\":%f,\"w\":%f,\"h\":%f", id, &x, &y, &w, &h) == 5);
+                REQUIRE(std::sscanf(items.c_str() + at,
+                                    "{\"id\":\"%63[^\"]\",\"x\":%f,\"y\":%f,\"w\":%f,\"h\":%f", id, &x, &y,
+                                    &w, &h) == 5);
                 CAPTURE(demo, view, id, w, h);
                 CHECK(w >= 44.0f);
                 CHECK(h >= 44.0f);
@@ -327,13 +349,15 @@ TEST_CASE("a depth tapped in is the depth of the drawn fall and no change of the
     bench.tap_all({"step.water", "water.view.1"});
     const std::string before = bench.app.document_json();
     bench.tap("water.depth");
-    bench.tap_all({"keypad.1", "keypad.point", "keypad.5", "keypad.ok"});  // metres
+    bench.tap_all({"keypad.1", "keypad.point", "keypad.5", "keypad.ok"}); // metres
     CHECK_FALSE(bench.there("keypad.ok"));
     CHECK(bench.app.document_json() == before);
     CHECK(bench.app.session_json().find("\"fall_depth_mm\":1500") != std::string::npos);
 }
 
-TEST_CASE("the numbers that follow as text are those of the strip, with readings too, and pieces and stages are of the same wood", "[shell][app]") {
+TEST_CASE("the numbers that follow as text are those of the strip, with readings too, and pieces and stages "
+          "are of the same wood",
+          "[shell][app]") {
     Bench bench;
     preset::Document d = bench.app.document();
     const auto drawn = evaluate(d);
@@ -356,13 +380,16 @@ TEST_CASE("the numbers that follow as text are those of the strip, with readings
     CHECK_THAT(text["bg_mm"].get<double>(), WithinRel(1e3 * strip.bg_m, 1e-4));
     CHECK(text["behaviour"] == "falls");
     double pieces_g = 0.0;
-    for (const auto& segment : text["segments"]) pieces_g += segment["mass_g"].get<double>();
+    for (const auto& segment : text["segments"])
+        pieces_g += segment["mass_g"].get<double>();
     CHECK_THAT(pieces_g, WithinRel(1e3 * strip.mass_kg, 1e-4));
-    CHECK_THAT(text["stages"].front()["mass_g"].get<double>(), WithinRel(1e3 * sure->stages.front().mass_kg.value, 1e-4));
+    CHECK_THAT(text["stages"].front()["mass_g"].get<double>(),
+               WithinRel(1e3 * sure->stages.front().mass_kg.value, 1e-4));
     CHECK_THAT(text["stages"].back()["in_water_g"].get<double>(), WithinRel(1e3 * strip.in_water_kg, 1e-3));
 }
 
-TEST_CASE("a lure that sinks without a steady fall sinks all the same, by what the log believes too", "[shell][app]") {
+TEST_CASE("a lure that sinks without a steady fall sinks all the same, by what the log believes too",
+          "[shell][app]") {
     Surety sure;
     sure.has_readings = true;
     sure.in_water_kg.value = 0.004;
@@ -461,7 +488,8 @@ TEST_CASE("a change made while a plan is shown goes on from the plan, as it is s
     CHECK(bench.app.document_json() == write_document(empty));
 }
 
-TEST_CASE("a part without a name, or for a full drawer, is not laid into it silently", "[shell][app][drawer]") {
+TEST_CASE("a part without a name, or for a full drawer, is not laid into it silently",
+          "[shell][app][drawer]") {
     Bench bench;
     preset::Document d = bench.app.document();
     d.parts[0].name.clear();
@@ -501,10 +529,12 @@ TEST_CASE("a part without a name, or for a full drawer, is not laid into it sile
     CHECK_FALSE(bench.there("drawer.1"));
 }
 
-TEST_CASE("a piece added to the drawer takes no other's place, and none is called as another is", "[shell][app][drawer]") {
+TEST_CASE("a piece added to the drawer takes no other's place, and none is called as another is",
+          "[shell][app][drawer]") {
     Bench bench;
     bench.tap("step.hardware");
-    for (int i = 0; i < 3; ++i) bench.reach("drawer.add.wire");
+    for (int i = 0; i < 3; ++i)
+        bench.reach("drawer.add.wire");
     bench.reach("drawer.0");
     bench.reach("drawer.0.out");
     bench.reach("drawer.add.wire");

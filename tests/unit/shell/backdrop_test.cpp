@@ -42,7 +42,8 @@ picture::Profile found_on(Backdrop& backdrop) {
     REQUIRE(backdrop.searching());
     std::optional<Outcome<picture::Profile>> result;
     int slices = 0;
-    while (!(result = backdrop.search_on())) ++slices;
+    while (!(result = backdrop.search_on()))
+        ++slices;
     CHECK(slices > 3);
     CHECK_FALSE(backdrop.searching());
     REQUIRE(result->ok());
@@ -51,7 +52,8 @@ picture::Profile found_on(Backdrop& backdrop) {
 
 } // namespace
 
-TEST_CASE("a picture lies level between the marks of nose and tail, to the scale they give", "[shell][picture]") {
+TEST_CASE("a picture lies level between the marks of nose and tail, to the scale they give",
+          "[shell][picture]") {
     for (const double turn : {0.0, 0.2, -0.3}) {
         CAPTURE(turn);
         const Backdrop backdrop = oval(turn);
@@ -69,7 +71,8 @@ TEST_CASE("a picture lies level between the marks of nose and tail, to the scale
     }
 }
 
-TEST_CASE("a lure photographed with its nose at the right is mirrored, its back stays up", "[shell][picture]") {
+TEST_CASE("a lure photographed with its nose at the right is mirrored, its back stays up",
+          "[shell][picture]") {
     Backdrop backdrop = oval();
     backdrop.put_mark(Mark::nose, {700.0, 250.0});
     backdrop.put_mark(Mark::tail, {100.0, 250.0});
@@ -108,7 +111,8 @@ TEST_CASE("marks kept as text come back, and a mark never leaves the picture", "
     Backdrop other = oval(0.1);
     other.ready(backdrop.marks_text(), 1.0);
     CHECK(other.marks_text() == backdrop.marks_text());
-    for (const char* wrong : {"", "[]", "{\"nose\":[1]}", "{\"apart_mm\":\"much\",\"strength\":-3}", "{\"nose\":[null,1e999]}"}) {
+    for (const char* wrong :
+         {"", "[]", "{\"nose\":[1]}", "{\"apart_mm\":\"much\",\"strength\":-3}", "{\"nose\":[null,1e999]}"}) {
         CAPTURE(wrong);
         other.ready(wrong, 0.1);
         CHECK(other.there());
@@ -117,21 +121,25 @@ TEST_CASE("marks kept as text come back, and a mark never leaves the picture", "
     }
 }
 
-TEST_CASE("a picture too small, too large or not there is refused and looks for nothing", "[shell][picture]") {
+TEST_CASE("a picture too small, too large or not there is refused and looks for nothing",
+          "[shell][picture]") {
     Backdrop backdrop;
-    for (const auto& [w, h] : {std::pair{0, 0}, {23, 400}, {400, 2049}, {-5, 100}}) CHECK(backdrop.make_room(w, h) == nullptr);
+    for (const auto& [w, h] : {std::pair{0, 0}, {23, 400}, {400, 2049}, {-5, 100}})
+        CHECK(backdrop.make_room(w, h) == nullptr);
     backdrop.start_search();
     CHECK_FALSE(backdrop.searching());
     REQUIRE(backdrop.make_room(400, 300) != nullptr);
     backdrop.ready("", 0.1);
     backdrop.start_search();
     std::optional<Outcome<picture::Profile>> result;
-    while (!(result = backdrop.search_on())) {}
+    while (!(result = backdrop.search_on())) {
+    }
     CHECK_FALSE(result->ok());
     CHECK_FALSE(result->problems().front().sentence.empty());
 }
 
-TEST_CASE("the outline found on a picture is the lure's own, turned level and to scale, as one change that can be undone",
+TEST_CASE("the outline found on a picture is the lure's own, turned level and to scale, as one change that "
+          "can be undone",
           "[shell][picture]") {
     for (const double turn : {0.0, 0.15}) {
         CAPTURE(turn);
@@ -141,7 +149,8 @@ TEST_CASE("the outline found on a picture is the lure's own, turned level and to
         CHECK_THAT(profile.greatest_height_m, WithinAbs(0.040, 0.0004));
         state::Session session{state::new_lure()};
         const auto before = session.kept().shape.top;
-        REQUIRE(session.apply({"Outline", [profile](preset::Document d) { return picture::with_profile(d, profile); }, false}));
+        REQUIRE(session.apply(
+            {"Outline", [profile](preset::Document d) { return picture::with_profile(d, profile); }, false}));
         CHECK(session.kept().shape.top.size() == before.size());
         session.finish();
         CHECK(session.history().size() == 2);
@@ -151,7 +160,8 @@ TEST_CASE("the outline found on a picture is the lure's own, turned level and to
     }
 }
 
-TEST_CASE("a mark is nudged by thousandths of the picture's width, along the lure as it lies", "[shell][picture]") {
+TEST_CASE("a mark is nudged by thousandths of the picture's width, along the lure as it lies",
+          "[shell][picture]") {
     for (const double turn : {0.0, 0.3}) {
         CAPTURE(turn);
         Backdrop backdrop = oval(turn);

@@ -1,6 +1,7 @@
 #pragma once
 
-// The application drawn without a screen: touches go in as they do on a tablet, and the document tells what they did.
+// The application drawn without a screen: touches go in as they do on a tablet, and the document tells what
+// they did.
 
 #include "app.hpp"
 #include "evenfall.hpp"
@@ -94,7 +95,9 @@ struct Bench {
     /// Until nothing moves any more; a screen that never comes to rest fails.
     void rest() {
         int left = 400;
-        do frames(3); while (app.wants_frames() && --left > 0);
+        do
+            frames(3);
+        while (app.wants_frames() && --left > 0);
         REQUIRE(left > 0);
     }
 
@@ -105,8 +108,8 @@ struct Bench {
         float w = 0.0f;
         float h = 0.0f;
         char seen = ' ';
-        if (std::sscanf(items.c_str() + items.find("\"x\":", at), "\"x\":%f,\"y\":%f,\"w\":%f,\"h\":%f,\"visible\":%c", &x, &y,
-                        &w, &h, &seen) != 5) {
+        if (std::sscanf(items.c_str() + items.find("\"x\":", at),
+                        "\"x\":%f,\"y\":%f,\"w\":%f,\"h\":%f,\"visible\":%c", &x, &y, &w, &h, &seen) != 5) {
             return false;
         }
         x += w / 2.0f;
@@ -138,7 +141,8 @@ struct Bench {
         release();
     }
     void tap_all(std::initializer_list<const char*> ids) {
-        for (const char* id : ids) tap(id);
+        for (const char* id : ids)
+            tap(id);
     }
     /// The same for what a panel holds below its edge: the wheel brings it up.
     void reach(const std::string& id) {
@@ -165,4 +169,4 @@ struct Bench {
     }
 };
 
-}  // namespace evenfall::shell::bench_of_tests
+} // namespace evenfall::shell::bench_of_tests

@@ -5,14 +5,16 @@
 
 using namespace evenfall::shell::look;
 
-TEST_CASE("contrast is 21 for black on white and 1 for a colour on itself (WCAG 2.1, definition of contrast ratio)",
-          "[shell][contrast]") {
+TEST_CASE(
+    "contrast is 21 for black on white and 1 for a colour on itself (WCAG 2.1, definition of contrast ratio)",
+    "[shell][contrast]") {
     // (1.0 + 0.05) / (0.0 + 0.05) by the definition; roundings of three channels.
     CHECK_THAT(contrast(0xFF000000u, 0xFFFFFFFFu), Catch::Matchers::WithinAbs(21.0, 1e-12));
     CHECK(contrast(0xFF336699u, 0xFF336699u) == 1.0);
 }
 
-TEST_CASE("text holds 4.5:1 on every ground it is set on (WCAG 2.1, success criterion 1.4.3)", "[shell][contrast]") {
+TEST_CASE("text holds 4.5:1 on every ground it is set on (WCAG 2.1, success criterion 1.4.3)",
+          "[shell][contrast]") {
     for (const Scheme scheme : {Scheme::light, Scheme::dark}) {
         const Palette& p = palette(scheme);
         CAPTURE(scheme == Scheme::dark);
@@ -22,8 +24,10 @@ TEST_CASE("text holds 4.5:1 on every ground it is set on (WCAG 2.1, success crit
         for (const Ink ground : {p.bench, p.paper, p.card, p.well, p.tint, p.water}) {
             CHECK(contrast(p.ink_soft, ground) >= 4.5);
         }
-        for (const Ink ground : {p.paper, p.card, p.caution}) CHECK(contrast(p.mark, ground) >= 4.5);
-        for (const Ink ground : {p.paper, p.card, p.water}) CHECK(contrast(p.water_line, ground) >= 4.5);
+        for (const Ink ground : {p.paper, p.card, p.caution})
+            CHECK(contrast(p.mark, ground) >= 4.5);
+        for (const Ink ground : {p.paper, p.card, p.water})
+            CHECK(contrast(p.water_line, ground) >= 4.5);
         CHECK(contrast(p.on_solid, p.solid) >= 4.5);
         CHECK(contrast(p.on_solid, p.solid_pressed) >= 4.5);
     }

@@ -38,7 +38,8 @@ state::Drawer filled() {
 }
 
 std::string with(const std::string& what, const std::string& by) {
-    std::string text = R"({"evenfall_drawer":1,"things":[{"kind":"part","name":"Ring","material":"stainless","mass_g":0.2,"put_on":"dressed"}]})";
+    std::string text =
+        R"({"evenfall_drawer":1,"things":[{"kind":"part","name":"Ring","material":"stainless","mass_g":0.2,"put_on":"dressed"}]})";
     const auto at = text.find(what);
     REQUIRE(at != std::string::npos);
     return text.replace(at, what.size(), by);
@@ -60,7 +61,8 @@ TEST_CASE("a drawer written and read again is the same drawer", "[shell][drawer]
     CHECK(read->things()[2].material == "lead");
 }
 
-TEST_CASE("a piece laid in under a name that is there takes its place, and every change is told", "[shell][drawer]") {
+TEST_CASE("a piece laid in under a name that is there takes its place, and every change is told",
+          "[shell][drawer]") {
     state::Drawer drawer = filled();
     const unsigned before = drawer.revision();
     state::Thing heavier = drawer.things()[0];
@@ -81,7 +83,8 @@ TEST_CASE("a piece laid in under a name that is there takes its place, and every
     CHECK_FALSE(drawer.put(heavier));
 }
 
-TEST_CASE("a piece put on a lure gives it its figures, and the lure forgets where they came from", "[shell][drawer]") {
+TEST_CASE("a piece put on a lure gives it its figures, and the lure forgets where they came from",
+          "[shell][drawer]") {
     preset::Document lure;
     const state::Drawer drawer = filled();
     const preset::Document dressed = state::add_part_from(drawer.things()[0])(lure);
@@ -114,7 +117,8 @@ TEST_CASE("a drawer that cannot be is refused by the field that is wrong", "[she
         {with("things", "pieces"), ProblemCode::missing_key, "/things"},
         {"[]", ProblemCode::not_json, ""},
         {"{\"evenfall_drawer\":1,\"things\":[[[[[[]]]]]]}", ProblemCode::wrong_type, "/things/0"},
-        {"{\"evenfall_drawer\":1,\"things\":" + std::string(40, '[') + std::string(40, ']') + "}", ProblemCode::not_json, ""},
+        {"{\"evenfall_drawer\":1,\"things\":" + std::string(40, '[') + std::string(40, ']') + "}",
+         ProblemCode::not_json, ""},
         {std::string(state::most_drawer_bytes + 1, ' '), ProblemCode::too_large, ""},
     };
     for (const auto& w : wrong) {
@@ -129,8 +133,11 @@ TEST_CASE("a drawer that cannot be is refused by the field that is wrong", "[she
 
 TEST_CASE("whatever is laid into the drawer, the drawer opens again with all of it", "[shell][drawer]") {
     std::string letters = "x";
-    for (int i = 0; i < 60; ++i) letters += "ä";
-    for (const std::string& name : {std::string(81, 'n'), std::string(400, 'n'), letters, std::string("a\tb\x01"), std::string("half \xC3"), std::string(79, 'n') + "\xED\xA0\x80"}) {
+    for (int i = 0; i < 60; ++i)
+        letters += "ä";
+    for (const std::string& name :
+         {std::string(81, 'n'), std::string(400, 'n'), letters, std::string("a\tb\x01"),
+          std::string("half \xC3"), std::string(79, 'n') + "\xED\xA0\x80"}) {
         CAPTURE(name);
         preset::Part part;
         part.name = name;

@@ -121,15 +121,18 @@ TEST_CASE("a finger slides the station of the section along the ruler", "[shell]
     CHECK(sheet.session.history().size() == 1);
 }
 
-TEST_CASE("a tail by its shape is chosen on either view, goes with the finger, and does not go into the wood", "[shell][drawing][touch][tail]") {
+TEST_CASE("a tail by its shape is chosen on either view, goes with the finger, and does not go into the wood",
+          "[shell][drawing][touch][tail]") {
     for (const char* id : {"draw.tail", "draw.above.tail"}) {
         Sheet sheet(false);
-        CHECK(sheet.session.apply({"tail", [](preset::Document d) {
+        CHECK(sheet.session.apply({"tail",
+                                   [](preset::Document d) {
                                        d.parts.clear();
                                        d = state::add_tail()(d);
                                        d.tail->tenon.reset();
                                        return d;
-                                   }, true}));
+                                   },
+                                   true}));
         sheet.frames(2);
         sheet.tap(id);
         CHECK(sheet.session.view.selection == state::Selection{state::ItemKind::tail, 0});
@@ -137,12 +140,14 @@ TEST_CASE("a tail by its shape is chosen on either view, goes with the finger, a
         const double x_m = sheet.session.document().tail->x_m;
         const ImVec2 at = sheet.middle(id);
         sheet.press(at);
-        for (int i = 1; i <= 6; ++i) sheet.move({at.x + 2.0f * static_cast<float>(i), at.y});
+        for (int i = 1; i <= 6; ++i)
+            sheet.move({at.x + 2.0f * static_cast<float>(i), at.y});
         sheet.release();
         CHECK(sheet.session.kept().tail->x_m > x_m + 0.001);
         const ImVec2 there = sheet.middle(id);
         sheet.press(there);
-        for (int i = 1; i <= 20; ++i) sheet.move({there.x - 6.0f * static_cast<float>(i), there.y});
+        for (int i = 1; i <= 20; ++i)
+            sheet.move({there.x - 6.0f * static_cast<float>(i), there.y});
         sheet.release();
         CHECK(sheet.session.kept().tail->x_m >= x_m - 1e-9);
     }
@@ -175,7 +180,9 @@ TEST_CASE("a hole that is not chosen does not go with the finger", "[shell][draw
     CHECK(sheet.session.document().holes[0].x_m == millrace().holes[0].x_m);
 }
 
-TEST_CASE("a point of the back line goes with the finger, the others stay, and it is one entry of the history", "[shell][drawing][touch]") {
+TEST_CASE(
+    "a point of the back line goes with the finger, the others stay, and it is one entry of the history",
+    "[shell][drawing][touch]") {
     for (const bool mirror : {false, true}) {
         CAPTURE(mirror);
         Sheet sheet(false);
@@ -184,10 +191,12 @@ TEST_CASE("a point of the back line goes with the finger, the others stay, and i
         sheet.frames(2);
         const preset::Shape before = sheet.session.document().shape;
         const ImVec2 at = sheet.middle("draw.top.5");
-        const double px_per_m = static_cast<double>(sheet.middle("draw.top.7").x - at.x) / (before.top[7].x_m - before.top[5].x_m);
+        const double px_per_m = static_cast<double>(sheet.middle("draw.top.7").x - at.x) /
+                                (before.top[7].x_m - before.top[5].x_m);
         sheet.tap("draw.top.5");
         sheet.press(at);
-        for (int i = 1; i <= 8; ++i) sheet.move({at.x, at.y - 2.0f * static_cast<float>(i)});
+        for (int i = 1; i <= 8; ++i)
+            sheet.move({at.x, at.y - 2.0f * static_cast<float>(i)});
         sheet.release();
         const preset::Shape& after = sheet.session.kept().shape;
         // By as much as the finger: the drawing keeps its scale while it is held, although the lure grows.
@@ -195,21 +204,25 @@ TEST_CASE("a point of the back line goes with the finger, the others stay, and i
         for (std::size_t k = 0; k < before.top.size(); ++k) {
             if (k != 5) CHECK(after.top[k].value == before.top[k].value);
         }
-        if (!mirror) CHECK(after.bottom[5].value == before.bottom[5].value);
-        else CHECK(after.bottom[5].value < before.bottom[5].value);
+        if (!mirror)
+            CHECK(after.bottom[5].value == before.bottom[5].value);
+        else
+            CHECK(after.bottom[5].value < before.bottom[5].value);
         CHECK(sheet.session.history().size() == 2);
         sheet.session.undo();
         CHECK(sheet.session.document().shape.top[5].value == before.top[5].value);
     }
 }
 
-TEST_CASE("a hole dragged where it cannot be drilled says so and goes back to where it could", "[shell][drawing][touch]") {
+TEST_CASE("a hole dragged where it cannot be drilled says so and goes back to where it could",
+          "[shell][drawing][touch]") {
     Sheet sheet(false);
     sheet.tap("draw.hole.2");
     const ImVec2 at = sheet.middle("draw.hole.2");
     const ImVec2 gap = sheet.middle("draw.joint.0");
     sheet.press(at);
-    for (int i = 1; i <= 10; ++i) sheet.move({at.x + (gap.x - at.x) * static_cast<float>(i) / 10.0f, at.y});
+    for (int i = 1; i <= 10; ++i)
+        sheet.move({at.x + (gap.x - at.x) * static_cast<float>(i) / 10.0f, at.y});
     CHECK(sheet.ui.items.find("draw.refused") != nullptr);
     sheet.release();
     const auto evaluation = evaluate(sheet.session.kept());
@@ -217,7 +230,8 @@ TEST_CASE("a hole dragged where it cannot be drilled says so and goes back to wh
     CHECK(sheet.session.history().size() <= 2);
 }
 
-TEST_CASE("snapped places are whole half millimetres or thirty-seconds of an inch, and a neighbour's level goes before them",
+TEST_CASE("snapped places are whole half millimetres or thirty-seconds of an inch, and a neighbour's level "
+          "goes before them",
           "[shell][drawing][touch]") {
     state::DragRules rules;
     CHECK_THAT(state::snapped_m(0.01234, rules), WithinAbs(0.0125, 1e-12));
@@ -234,7 +248,8 @@ namespace {
 
 double wood_m3(const Sheet& sheet) {
     double sum = 0.0;
-    for (const auto& segment : sheet.session.evaluation()->body.segments) sum += segment.volume_m3;
+    for (const auto& segment : sheet.session.evaluation()->body.segments)
+        sum += segment.volume_m3;
     return sum;
 }
 
@@ -243,17 +258,19 @@ void draw_section(Sheet& sheet) {
     sheet.session.view.step = state::Step::shape;
     sheet.session.view.small_view = state::SmallView::section;
     sheet.session.view.section_x_m = 0.030;
-    REQUIRE(sheet.session.apply({"Section", [](preset::Document d) {
-                                     d.shape.section.kind = preset::SectionKind::free;
-                                     d.shape.section.half_outline = {{0.0, -1.0}, {0.7, -0.7}, {1.0, 0.0}, {0.7, 0.7}, {0.0, 1.0}};
-                                     return d;
-                                 }}));
+    REQUIRE(sheet.session.apply(
+        {"Section", [](preset::Document d) {
+             d.shape.section.kind = preset::SectionKind::free;
+             d.shape.section.half_outline = {{0.0, -1.0}, {0.7, -0.7}, {1.0, 0.0}, {0.7, 0.7}, {0.0, 1.0}};
+             return d;
+         }}));
     sheet.frames(2);
 }
 
 } // namespace
 
-TEST_CASE("a tap on the line of a drawn section adds a point there, and moves nothing else", "[shell][drawing][touch]") {
+TEST_CASE("a tap on the line of a drawn section adds a point there, and moves nothing else",
+          "[shell][drawing][touch]") {
     for (const bool phone : {false, true}) {
         CAPTURE(phone);
         Sheet sheet(phone);
@@ -279,19 +296,22 @@ TEST_CASE("a point of a drawn section goes with the finger, under a lens, and th
     draw_section(sheet);
     const ImVec2 at = sheet.middle("draw.section.point.1");
     sheet.press(at);
-    for (int i = 1; i <= 6; ++i) sheet.move({at.x - 2.0f * static_cast<float>(i), at.y});
+    for (int i = 1; i <= 6; ++i)
+        sheet.move({at.x - 2.0f * static_cast<float>(i), at.y});
     CHECK(sheet.ui.items.find("draw.held") != nullptr);
     sheet.release();
     CHECK(sheet.session.kept().shape.section.half_outline[1].y < 0.69);
     const ImVec2 widest = sheet.middle("draw.section.point.2");
     sheet.press(widest);
-    for (int i = 1; i <= 6; ++i) sheet.move({widest.x - 3.0f * static_cast<float>(i), widest.y - static_cast<float>(i)});
+    for (int i = 1; i <= 6; ++i)
+        sheet.move({widest.x - 3.0f * static_cast<float>(i), widest.y - static_cast<float>(i)});
     sheet.release();
     CHECK(sheet.session.kept().shape.section.half_outline[2].y == 1.0);
     CHECK(sheet.session.kept().shape.section.half_outline[2].z > 0.0);
 }
 
-TEST_CASE("a drawn section gains a point in the middle of its longest side and never loses belly, back or its width",
+TEST_CASE("a drawn section gains a point in the middle of its longest side and never loses belly, back or "
+          "its width",
           "[shell][edits]") {
     preset::Document d = millrace();
     d.shape.section.kind = preset::SectionKind::free;
@@ -310,12 +330,15 @@ TEST_CASE("a drawn section gains a point in the middle of its longest side and n
     CHECK(put.z == -1.0);
 }
 
-TEST_CASE("the lure hangs and moves in the drawing as the bench log has it, and as drawn where nothing was read", "[shell][drawing]") {
+TEST_CASE(
+    "the lure hangs and moves in the drawing as the bench log has it, and as drawn where nothing was read",
+    "[shell][drawing]") {
     Sheet sheet(false);
     const auto drawn = [&] {
         sheet.frames(2);
         std::vector<float> corners;
-        for (const ImDrawVert& v : ImGui::FindWindowByName("sheet")->DrawList->VtxBuffer) corners.insert(corners.end(), {v.pos.x, v.pos.y, v.uv.x, v.uv.y});
+        for (const ImDrawVert& v : ImGui::FindWindowByName("sheet")->DrawList->VtxBuffer)
+            corners.insert(corners.end(), {v.pos.x, v.pos.y, v.uv.x, v.uv.y});
         return corners;
     };
     const auto bare = drawn();

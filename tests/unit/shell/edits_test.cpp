@@ -64,17 +64,23 @@ TEST_CASE("every demo lure can still be built a tenth longer", "[shell][edits]")
     }
 }
 
-TEST_CASE("a tail drawn on any lure fits the slot that is there or one cut for it, and taken away leaves no trace of itself", "[shell][edits][tail]") {
-    for (const char* name : {"millrace-170.json", "reedline-120.json", "quarry-230.json", "estuary-150.json"}) {
+TEST_CASE("a tail drawn on any lure fits the slot that is there or one cut for it, and taken away leaves no "
+          "trace of itself",
+          "[shell][edits][tail]") {
+    for (const char* name :
+         {"millrace-170.json", "reedline-120.json", "quarry-230.json", "estuary-150.json"}) {
         const preset::Document plain = demo(name);
         const preset::Document tailed = add_tail()(plain);
         CAPTURE(name);
         REQUIRE(tailed.tail.has_value());
         CHECK(tailed.tail->tenon.has_value());
         const auto after = evaluate(tailed);
-        CAPTURE(after.ok() ? std::string{} : after.problems().front().path + after.problems().front().sentence);
+        CAPTURE(after.ok() ? std::string{}
+                           : after.problems().front().path + after.problems().front().sentence);
         REQUIRE(after.ok());
-        const bool had_slot = std::any_of(plain.pockets.begin(), plain.pockets.end(), [&](const preset::Pocket& p) { return p.x_to_m >= drawn_length_m(plain) - 1e-9; });
+        const bool had_slot =
+            std::any_of(plain.pockets.begin(), plain.pockets.end(),
+                        [&](const preset::Pocket& p) { return p.x_to_m >= drawn_length_m(plain) - 1e-9; });
         CHECK(tailed.pockets.size() == plain.pockets.size() + (had_slot ? 0 : 1));
         if (had_slot) CHECK(write_document(remove_tail()(tailed)) == write_document(plain));
         CHECK(evaluate(scale_whole(1.2 * drawn_length_m(tailed))(tailed)).ok());
@@ -84,7 +90,8 @@ TEST_CASE("a tail drawn on any lure fits the slot that is there or one cut for i
     CHECK(evaluate(add_tail()(new_lure())).ok());
 }
 
-TEST_CASE("a tail stretched keeps its form: its volume goes with each of its three sizes", "[shell][edits][tail]") {
+TEST_CASE("a tail stretched keeps its form: its volume goes with each of its three sizes",
+          "[shell][edits][tail]") {
     preset::Document d = add_tail()(demo("millrace-170.json"));
     const double before = tail::shaped(*d.tail)->segments[0].volume_m3;
     stretch_tail(*d.tail, 1.5, 2.0, 1.2);
@@ -172,18 +179,22 @@ namespace {
 
 using preset::Cause;
 
-preset::Correction learnt(Cause of, std::optional<int> item, double factor = 1.5) { return {of, item, factor, 0.001}; }
+preset::Correction learnt(Cause of, std::optional<int> item, double factor = 1.5) {
+    return {of, item, factor, 0.001};
+}
 
 /// The entries that corrections are of, as "cause:number" in their order.
 std::string corrected(const preset::Document& d) {
     std::string text;
-    for (const auto& c : d.corrections) text += std::to_string(static_cast<int>(c.of)) + ":" + (c.item ? std::to_string(*c.item) : "-") + " ";
+    for (const auto& c : d.corrections)
+        text += std::to_string(static_cast<int>(c.of)) + ":" + (c.item ? std::to_string(*c.item) : "-") + " ";
     return text;
 }
 
 std::string numbers(Cause of, std::initializer_list<int> items) {
     std::string text;
-    for (const int i : items) text += std::to_string(static_cast<int>(of)) + ":" + std::to_string(i) + " ";
+    for (const int i : items)
+        text += std::to_string(static_cast<int>(of)) + ":" + std::to_string(i) + " ";
     return text;
 }
 
@@ -197,14 +208,18 @@ preset::Document lists_of_three(Cause of) {
 
 } // namespace
 
-TEST_CASE("what was learnt of a part, a hole or a coat stays with it when its list changes, and goes when it is taken away", "[shell][edits]") {
+TEST_CASE("what was learnt of a part, a hole or a coat stays with it when its list changes, and goes when it "
+          "is taken away",
+          "[shell][edits]") {
     struct List {
         Cause of;
         Edit remove;
         std::optional<Edit> duplicate;
     };
-    const std::vector<List> lists{{Cause::part_mass, remove_part(1), duplicate_part(1)}, {Cause::fill_mass, remove_hole(1), duplicate_hole(1)},
-                                  {Cause::cap_mass, remove_hole(1), duplicate_hole(1)}, {Cause::coat_amount, remove_coat(1), std::nullopt}};
+    const std::vector<List> lists{{Cause::part_mass, remove_part(1), duplicate_part(1)},
+                                  {Cause::fill_mass, remove_hole(1), duplicate_hole(1)},
+                                  {Cause::cap_mass, remove_hole(1), duplicate_hole(1)},
+                                  {Cause::coat_amount, remove_coat(1), std::nullopt}};
     for (const List& list : lists) {
         const preset::Document d = lists_of_three(list.of);
         CAPTURE(static_cast<int>(list.of));
@@ -219,7 +234,9 @@ TEST_CASE("what was learnt of a part, a hole or a coat stays with it when its li
     // Nobody else's numbers move.
     const preset::Document mixed = [] {
         preset::Document d = lists_of_three(Cause::part_mass);
-        d.corrections = {learnt(Cause::wood_density, {}), learnt(Cause::drag, 2), learnt(Cause::coat_amount, 2), learnt(Cause::fill_mass, 2), learnt(Cause::carved_size, 2)};
+        d.corrections = {learnt(Cause::wood_density, {}), learnt(Cause::drag, 2),
+                         learnt(Cause::coat_amount, 2), learnt(Cause::fill_mass, 2),
+                         learnt(Cause::carved_size, 2)};
         return d;
     }();
     CHECK(corrected(remove_part(0)(mixed)) == corrected(mixed));
@@ -230,7 +247,9 @@ TEST_CASE("what was learnt of a part, a hole or a coat stays with it when its li
     CHECK(corrected(remove_part(1)(first)) == corrected(first));
 }
 
-TEST_CASE("a correction adds the same to the lure's mass after another part is taken away, and as much to a coat's wherever it comes", "[shell][edits]") {
+TEST_CASE("a correction adds the same to the lure's mass after another part is taken away, and as much to a "
+          "coat's wherever it comes",
+          "[shell][edits]") {
     const auto adds = [](preset::Document d) {
         const auto with = evaluate(d);
         d.corrections.clear();
@@ -257,7 +276,9 @@ TEST_CASE("what was learnt of a tail goes with it", "[shell][edits][tail]") {
     CHECK(corrected(remove_tail()(d)) == numbers(Cause::part_mass, {0}));
 }
 
-TEST_CASE("what was learnt and read of a segment stays with its wood when a joint comes or goes, and is believed of no other wood", "[shell][edits]") {
+TEST_CASE("what was learnt and read of a segment stays with its wood when a joint comes or goes, and is "
+          "believed of no other wood",
+          "[shell][edits]") {
     preset::Document d = demo("millrace-170.json");
     REQUIRE(d.joints.size() == 2);
     for (int s = 0; s < 3; ++s) {
@@ -272,7 +293,8 @@ TEST_CASE("what was learnt and read of a segment stays with its wood when a join
     d.corrections.push_back(learnt(Cause::carved_size, {}));
 
     const preset::Document glued = remove_joint(0)(d);
-    CHECK(corrected(glued) == numbers(Cause::carved_size, {1}) + std::to_string(static_cast<int>(Cause::carved_size)) + ":- ");
+    CHECK(corrected(glued) ==
+          numbers(Cause::carved_size, {1}) + std::to_string(static_cast<int>(Cause::carved_size)) + ":- ");
     CHECK(glued.corrections[0].factor == d.corrections[2].factor);
     // The readings of its two halves are kept, struck out, and say what they were of.
     REQUIRE(glued.log.size() == 4);
@@ -285,14 +307,19 @@ TEST_CASE("what was learnt and read of a segment stays with its wood when a join
     CHECK((!glued.log[3].segment && !glued.log[3].struck && glued.log[3].note.empty()));
     CHECK(evaluate(glued).ok());
 
-    // Cut, both halves are of the wood that was measured; the joint taken away again, nothing has been learnt anew.
+    // Cut, both halves are of the wood that was measured; the joint taken away again, nothing has been learnt
+    // anew.
     const preset::Document cut = add_joint()(d);
     REQUIRE(cut.joints.size() == 3);
     int at = 0;
-    while (at < 2 && cut.joints[static_cast<std::size_t>(at)].at_m == d.joints[static_cast<std::size_t>(at)].at_m) ++at;
+    while (at < 2 &&
+           cut.joints[static_cast<std::size_t>(at)].at_m == d.joints[static_cast<std::size_t>(at)].at_m)
+        ++at;
     CAPTURE(at);
     for (const auto& c : cut.corrections) {
-        if (c.item) CHECK(c.factor == d.corrections[static_cast<std::size_t>(*c.item > at ? *c.item - 1 : *c.item)].factor);
+        if (c.item)
+            CHECK(c.factor ==
+                  d.corrections[static_cast<std::size_t>(*c.item > at ? *c.item - 1 : *c.item)].factor);
     }
     CHECK(cut.corrections.size() == 5);
     for (int s = 0; s < 3; ++s) {

@@ -24,7 +24,8 @@ TEST_CASE("one finger is the pointer and leaves after its release", "[shell][ges
     REQUIRE(gesture.fingers() == 0);
 }
 
-TEST_CASE("a second finger takes the pointer away before it is let go, so that a pinch taps nothing", "[shell][gesture]") {
+TEST_CASE("a second finger takes the pointer away before it is let go, so that a pinch taps nothing",
+          "[shell][gesture]") {
     Gesture gesture;
     gesture.finger_down(1, 100.0f, 100.0f);
     (void)gesture.take_events();
@@ -48,7 +49,8 @@ TEST_CASE("two fingers zoom by the ratio of their distances and move by their mi
     gesture.finger_move(2, 250.0f, 120.0f);
     const auto pinch = gesture.take_pinch();
     REQUIRE(pinch);
-    // Distances are 100 and 200 px, the middle goes from (150, 100) to (150, 120); float arithmetic of a few steps.
+    // Distances are 100 and 200 px, the middle goes from (150, 100) to (150, 120); float arithmetic of a few
+    // steps.
     CHECK_THAT(pinch->zoom, WithinAbs(2.0, 1e-5));
     CHECK_THAT(pinch->dx, WithinAbs(0.0, 1e-4));
     CHECK_THAT(pinch->dy, WithinAbs(20.0, 1e-4));
@@ -57,12 +59,13 @@ TEST_CASE("two fingers zoom by the ratio of their distances and move by their mi
     REQUIRE_FALSE(gesture.take_pinch());
 }
 
-TEST_CASE("a finger left over from a pinch does not become a pointer; the next touch does", "[shell][gesture]") {
+TEST_CASE("a finger left over from a pinch does not become a pointer; the next touch does",
+          "[shell][gesture]") {
     Gesture gesture;
     gesture.finger_down(1, 10.0f, 10.0f);
     gesture.finger_down(2, 60.0f, 10.0f);
     gesture.finger_up(1, 10.0f, 10.0f);
-    gesture.finger_down(3, 80.0f, 80.0f);  // while finger 2 is still down
+    gesture.finger_down(3, 80.0f, 80.0f); // while finger 2 is still down
     gesture.finger_move(3, 90.0f, 80.0f);
     (void)gesture.take_events();
     gesture.finger_up(3, 90.0f, 80.0f);

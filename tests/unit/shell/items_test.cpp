@@ -25,9 +25,10 @@ TEST_CASE("frames are drawn after an event and then no more", "[shell][pending]"
     }
     CHECK(pending.idle());
     pending.wake();
-    pending.wake(1);  // asks for less: what is due stays due
+    pending.wake(1); // asks for less: what is due stays due
     int drawn = 0;
-    while (pending.take()) ++drawn;
+    while (pending.take())
+        ++drawn;
     CHECK(drawn == platform::Pending::after_event);
     CHECK(pending.idle());
 }

@@ -14,14 +14,15 @@ const NumberSpec fall{Quantity::fall, 0.02, 3.048, {}, -1};
 
 KeypadEntry typed(const NumberSpec& spec, Unit unit, std::string_view keys) {
     KeypadEntry entry(spec, 0.0125, unit);
-    for (const char key : keys) entry.press(key);
+    for (const char key : keys)
+        entry.press(key);
     return entry;
 }
 
 // A typed decimal and its product with a unit are each a rounding or two away from the double compared with.
 constexpr double rounding = 1e-14;
 
-}  // namespace
+} // namespace
 
 TEST_CASE("a keypad reads decimals with point or comma", "[shell][keypad]") {
     for (const char* keys : {"15.8", "15,8"}) {
@@ -53,7 +54,8 @@ TEST_CASE("keys that would make nonsense do nothing", "[shell][keypad]") {
     CHECK(typed(depth, Unit::millimetre, "1234567890123456").text().size() == entry_length);
 }
 
-TEST_CASE("the first digit replaces the value that was there, and an untouched value stays exact", "[shell][keypad]") {
+TEST_CASE("the first digit replaces the value that was there, and an untouched value stays exact",
+          "[shell][keypad]") {
     KeypadEntry entry(depth, 0.0123456789, Unit::millimetre);
     CHECK(entry.text() == "12.3");
     CHECK(entry.whole_marked());
@@ -93,7 +95,8 @@ TEST_CASE("a minus sign begins a negative number and the sign key turns a number
     CHECK(lone.text().empty());
 }
 
-TEST_CASE("beyond the limits the keypad refuses with a sentence that names them in the unit shown", "[shell][keypad]") {
+TEST_CASE("beyond the limits the keypad refuses with a sentence that names them in the unit shown",
+          "[shell][keypad]") {
     KeypadEntry entry = typed(depth, Unit::millimetre, "31");
     CHECK(entry.refusal().find("0 to 30\u00a0mm") != std::string::npos);
     CHECK(typed(depth, Unit::millimetre, "30").refusal().empty());
@@ -125,7 +128,7 @@ TEST_CASE("a change of unit shows the same amount", "[shell][keypad]") {
     entry.change_unit(Unit::inch_fraction);
     CHECK(entry.text() == "1/2");
     CHECK(*entry.amount() == 0.0127);
-    entry.change_unit(Unit::gram);  // not a length
+    entry.change_unit(Unit::gram); // not a length
     CHECK(entry.unit() == Unit::inch_fraction);
 }
 
@@ -137,10 +140,12 @@ TEST_CASE("steps land on whole steps and stop at the limits", "[shell][keypad]")
     CHECK(entry.text() == "13");
     entry.step(-1);
     CHECK(entry.text() == "12.5");
-    for (int i = 0; i < 100; ++i) entry.step(1);
+    for (int i = 0; i < 100; ++i)
+        entry.step(1);
     CHECK(entry.text() == "30");
     CHECK(entry.refusal().empty());
-    for (int i = 0; i < 100; ++i) entry.step(-1);
+    for (int i = 0; i < 100; ++i)
+        entry.step(-1);
     CHECK(entry.text() == "0");
     KeypadEntry inches(depth, 0.0254, Unit::inch_fraction);
     inches.step(-1);

@@ -48,16 +48,18 @@ void type(Bench& bench, const std::string& field, std::initializer_list<const ch
     bench.tap("keypad.ok");
 }
 
-}  // namespace
+} // namespace
 
-TEST_CASE("a dry weight tapped in is one entry of the log and of the history, dated by the device, and narrows the answer", "[shell][log]") {
+TEST_CASE("a dry weight tapped in is one entry of the log and of the history, dated by the device, and "
+          "narrows the answer",
+          "[shell][log]") {
     Bench bench;
     const double before = in_water_sigma(bench.app.document());
     bench.tap_all({"step.log", "log.view.1", "log.add"});
     bench.tap("log.kind.0");
     CHECK(bench.app.document().log.empty());
     type(bench, "log.new.mass", {"keypad.2", "keypad.3"});
-    CHECK(bench.app.document().log.empty());  // typed, but not put down
+    CHECK(bench.app.document().log.empty()); // typed, but not put down
     bench.reach("log.new.put");
     REQUIRE(bench.app.document().log.size() == 1);
     const Reading& r = bench.app.document().log.front();
@@ -71,12 +73,13 @@ TEST_CASE("a dry weight tapped in is one entry of the log and of the history, da
     CHECK(bench.app.document().log.size() == 1);
 }
 
-TEST_CASE("a reading without its figure cannot be put down, and one turned away leaves nothing behind", "[shell][log]") {
+TEST_CASE("a reading without its figure cannot be put down, and one turned away leaves nothing behind",
+          "[shell][log]") {
     Bench bench;
     bench.tap_all({"step.log", "log.view.1", "log.add", "log.kind.1"});
     bench.reach("log.new.mass");
     bench.tap("keypad.cancel");
-    CHECK_FALSE(bench.there("log.new.put"));  // beside it, its fellow can be touched
+    CHECK_FALSE(bench.there("log.new.put")); // beside it, its fellow can be touched
     bench.reach("log.new.cancel");
     CHECK(bench.there("log.add"));
     CHECK(bench.app.document().log.empty());
@@ -100,7 +103,9 @@ TEST_CASE("a struck reading is kept, says so, and no longer moves the answer", "
     CHECK(bench.app.document().log.empty());
 }
 
-TEST_CASE("doing what the log says brings the believed lure to what was asked, and keeps what the readings taught", "[shell][log]") {
+TEST_CASE(
+    "doing what the log says brings the believed lure to what was asked, and keeps what the readings taught",
+    "[shell][log]") {
     preset::Document d = demo();
     d.log.push_back(dry(Stage::leaded, 0.0541));
     const auto now = do_now(d);
@@ -132,13 +137,16 @@ TEST_CASE("before the lead is in, doing what the log says leaves its readings as
     CHECK(again->nothing_to_do);
 }
 
-TEST_CASE("ten thousand lures are drawn a frame's worth at a time, the same ones as at once, and a change ends them", "[shell][log]") {
+TEST_CASE("ten thousand lures are drawn a frame's worth at a time, the same ones as at once, and a change "
+          "ends them",
+          "[shell][log]") {
     state::Session session(demo());
     state::BenchAnswers bench;
     CHECK_FALSE(bench.drawing());
     bench.start_draws(session);
     int frames = 0;
-    while (bench.go_on_drawing(session)) ++frames;
+    while (bench.go_on_drawing(session))
+        ++frames;
     CHECK(frames > 10);
     REQUIRE(bench.draws().has_value());
     CHECK(bench.draws()->count == state::BenchAnswers::draws_wanted);
@@ -160,7 +168,7 @@ TEST_CASE("ten thousand lures are drawn a frame's worth at a time, the same ones
 TEST_CASE("drawing lures on the page comes to an end, and then the page rests", "[shell][log]") {
     Bench bench;
     bench.tap_all({"step.log", "log.view.2"});
-    bench.reach("log.draw");  // ends in rest(), which fails for a page that never rests
+    bench.reach("log.draw"); // ends in rest(), which fails for a page that never rests
     CHECK_FALSE(bench.app.wants_frames());
     CHECK(bench.app.document().log.empty());
 }
@@ -178,7 +186,8 @@ TEST_CASE("the log can be kept as a table", "[shell][log]") {
     CHECK(bench.host.saved_text.find("23.5") != std::string::npos);
 }
 
-TEST_CASE("while a finger drags, the chance stays that of the lure before; let go, it is that of the new one", "[shell][log]") {
+TEST_CASE("while a finger drags, the chance stays that of the lure before; let go, it is that of the new one",
+          "[shell][log]") {
     state::Session session(demo());
     state::BenchAnswers bench;
     const double before = bench.surety(session)->in_water_kg.value;
@@ -193,10 +202,11 @@ TEST_CASE("while a finger drags, the chance stays that of the lure before; let g
     CHECK(bench.surety(session)->in_water_kg.value > before + 0.0005);
 }
 
-TEST_CASE("the next lure begins with what the readings taught, an empty log, and can be undone", "[shell][log]") {
+TEST_CASE("the next lure begins with what the readings taught, an empty log, and can be undone",
+          "[shell][log]") {
     Bench bench;
     preset::Document d = demo();
-    d.log.push_back(dry(Stage::carved, 0.0260));  // heavier wood than the table's
+    d.log.push_back(dry(Stage::carved, 0.0260)); // heavier wood than the table's
     REQUIRE(bench.app.open_json(write_document(d)).empty());
     bench.rest();
     bench.tap_all({"step.log", "log.view.1"});
@@ -211,11 +221,14 @@ TEST_CASE("the next lure begins with what the readings taught, an empty log, and
     CHECK(bench.app.document().log.size() == 1);
 }
 
-TEST_CASE("a note longer than there is room for is cut between two letters: what is kept, shared and saved opens again", "[shell][log]") {
+TEST_CASE("a note longer than there is room for is cut between two letters: what is kept, shared and saved "
+          "opens again",
+          "[shell][log]") {
     Bench bench;
     bench.tap_all({"step.log", "log.view.1", "log.add", "log.kind.0"});
     std::string note = "x";
-    for (int i = 0; i < 250; ++i) note += "ä";
+    for (int i = 0; i < 250; ++i)
+        note += "ä";
     bench.app.set_text("log.new.note", note);
     type(bench, "log.new.mass", {"keypad.2", "keypad.3"});
     bench.reach("log.new.put");
@@ -226,7 +239,8 @@ TEST_CASE("a note longer than there is room for is cut between two letters: what
     CHECK(Bench().app.open_session(bench.app.session_json()).empty());
 }
 
-TEST_CASE("a figure that a reading cannot do without cannot be cleared, one it can do without can", "[shell][log]") {
+TEST_CASE("a figure that a reading cannot do without cannot be cleared, one it can do without can",
+          "[shell][log]") {
     Bench bench;
     preset::Document d = demo();
     d.log = {dry(Stage::carved, 0.023)};
@@ -247,7 +261,7 @@ TEST_CASE("a figure that a reading cannot do without cannot be cleared, one it c
 TEST_CASE("a reading that the log refuses stays as it was typed", "[shell][log]") {
     Bench bench;
     bench.tap_all({"step.log", "log.view.1", "log.add", "log.kind.0"});
-    type(bench, "log.new.mass", {"keypad.0"});  // a scale that reads nothing weighs nothing
+    type(bench, "log.new.mass", {"keypad.0"}); // a scale that reads nothing weighs nothing
     bench.reach("log.new.put");
     CHECK(bench.app.document().log.empty());
     CHECK_FALSE(bench.app.last_problem().empty());
@@ -262,9 +276,10 @@ TEST_CASE("a reading begun is of the lure it was begun on, and of no other", "[s
     state::Session kept(*other);
     kept.view.step = state::Step::log;
     kept.view.log_view = state::LogView::readings;
-    const std::vector<std::function<std::string(App&)>> ways{[&](App& app) { return app.open_session(write_session(kept)); },
-                                                             [&](App& app) { return app.open_json(write_document(*other)); },
-                                                             [&](App& app) { return app.open_link(write_link(*other)); }};
+    const std::vector<std::function<std::string(App&)>> ways{
+        [&](App& app) { return app.open_session(write_session(kept)); },
+        [&](App& app) { return app.open_json(write_document(*other)); },
+        [&](App& app) { return app.open_link(write_link(*other)); }};
     for (const auto& open : ways) {
         Bench bench;
         bench.tap_all({"step.log", "log.view.1", "log.add", "log.kind.0"});

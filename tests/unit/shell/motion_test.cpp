@@ -1,7 +1,7 @@
 // What is worked out for the Water step, when, and the time of its drawing.
 
-#include "state/motion.hpp"
 #include "state/edits.hpp"
+#include "state/motion.hpp"
 #include "state/session_json.hpp"
 #include "widgets/plot.hpp"
 
@@ -30,7 +30,8 @@ state::Session session_of(const char* name) {
 
 void warm(state::Session& session, double celsius, bool finished = true) {
     REQUIRE(session.apply(
-        {"warmth", state::on_document([celsius](preset::Document& d) { d.water.temperature_c = celsius; }), finished}));
+        {"warmth", state::on_document([celsius](preset::Document& d) { d.water.temperature_c = celsius; }),
+         finished}));
 }
 
 } // namespace
@@ -42,7 +43,8 @@ TEST_CASE("an answer is asked for once, however often it is shown", "[shell][mot
     const auto* first = answers.falls(session);
     REQUIRE(first != nullptr);
     CHECK(answers.asked() == 1);
-    for (int i = 0; i < 5; ++i) CHECK(answers.falls(session) == first);
+    for (int i = 0; i < 5; ++i)
+        CHECK(answers.falls(session) == first);
     CHECK(answers.asked() == 1);
     // Hinges need the falls that are known already.
     REQUIRE(answers.hinges(session) != nullptr);
@@ -55,7 +57,8 @@ TEST_CASE("an answer is asked for once, however often it is shown", "[shell][mot
     CHECK(answers.asked() == 5);
 }
 
-TEST_CASE("a changed lure is asked about anew: edited, previewed, taken back, opened, restored", "[shell][motion]") {
+TEST_CASE("a changed lure is asked about anew: edited, previewed, taken back, opened, restored",
+          "[shell][motion]") {
     state::Session session = session_of("millrace-170.json");
     state::WaterAnswers answers;
     const auto speed = [&] {
@@ -67,7 +70,7 @@ TEST_CASE("a changed lure is asked about anew: edited, previewed, taken back, op
     const double before = speed();
     warm(session, 35.0);
     const double warmer = speed();
-    CHECK(warmer > before);  // warm water is lighter and thinner
+    CHECK(warmer > before); // warm water is lighter and thinner
     warm(session, 2.0, false);
     CHECK(speed() < before);
     session.abandon();
@@ -105,7 +108,8 @@ TEST_CASE("another depth asks for the track alone", "[shell][motion]") {
     CHECK(answers.asked() == asked + 1);
 }
 
-TEST_CASE("the drawn fall begins at rest, ends where the core says, and passes through the core's points", "[shell][motion]") {
+TEST_CASE("the drawn fall begins at rest, ends where the core says, and passes through the core's points",
+          "[shell][motion]") {
     const state::Session session = session_of("millrace-170.json");
     state::WaterAnswers answers;
     const auto* track = answers.track(session);
@@ -126,20 +130,23 @@ TEST_CASE("the drawn fall begins at rest, ends where the core says, and passes t
     // Between two points it is between them.
     const auto& a = track->points[4];
     const auto& b = track->points[5];
-    CHECK_THAT(state::pose_at(*track, 0.5 * (a.time_s + b.time_s)).depth_m, WithinRel(0.5 * (a.depth_m + b.depth_m), 1e-9));
+    CHECK_THAT(state::pose_at(*track, 0.5 * (a.time_s + b.time_s)).depth_m,
+               WithinRel(0.5 * (a.depth_m + b.depth_m), 1e-9));
     CHECK(state::pose_at(fall::Track{}, 1.0).depth_m == 0.0);
 }
 
 TEST_CASE("the clock of the drawing runs in true time and stops at the end", "[shell][motion]") {
     PlayClock clock;
     CHECK_FALSE(clock.playing());
-    CHECK(clock.at_s(3.0) == 3.0);  // at first the whole way is seen
+    CHECK(clock.at_s(3.0) == 3.0); // at first the whole way is seen
     clock.start(100.0, 3.0);
     CHECK(clock.playing());
     CHECK(clock.at_s(3.0) == 0.0);
-    for (int i = 1; i <= 60; ++i) clock.advance(100.0 + i / 60.0, 3.0);
+    for (int i = 1; i <= 60; ++i)
+        clock.advance(100.0 + i / 60.0, 3.0);
     CHECK_THAT(clock.at_s(3.0), WithinAbs(1.0, 1e-9));
-    for (int i = 61; i <= 240; ++i) clock.advance(100.0 + i / 60.0, 3.0);
+    for (int i = 61; i <= 240; ++i)
+        clock.advance(100.0 + i / 60.0, 3.0);
     CHECK_FALSE(clock.playing());
     CHECK(clock.at_s(3.0) == 3.0);
 }
@@ -157,7 +164,7 @@ TEST_CASE("a pause holds the drawing, a start goes on from there, and a slide st
     clock.slide_to(2.5);
     CHECK_FALSE(clock.playing());
     CHECK(clock.at_s(3.0) == 2.5);
-    CHECK(clock.at_s(2.0) == 2.0);  // the lure has changed and is down sooner
+    CHECK(clock.at_s(2.0) == 2.0); // the lure has changed and is down sooner
     clock.slide_to(0.0);
     CHECK(clock.at_s(3.0) == 0.0);
 }

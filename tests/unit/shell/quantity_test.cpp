@@ -36,7 +36,8 @@ TEST_CASE("what does not fall has no time per length", "[shell][quantity]") {
     CHECK(number_text(0.0, Unit::second_per_foot) == "–");
 }
 
-TEST_CASE("a fall whose doubt reaches standing still is told so, and never as a time without end", "[shell][quantity]") {
+TEST_CASE("a fall whose doubt reaches standing still is told so, and never as a time without end",
+          "[shell][quantity]") {
     for (const Unit unit : units_of(Quantity::fall)) {
         CHECK(fall_end_text(0.0009, unit) == "at rest");
         CHECK(fall_end_text(0.0, unit) == "at rest");

@@ -15,23 +15,27 @@ bool inside(const Rect& inner, const Rect& outer) {
 }
 
 bool apart(const Rect& one, const Rect& other) {
-    return one.right() <= other.x || other.right() <= one.x || one.bottom() <= other.y || other.bottom() <= one.y;
+    return one.right() <= other.x || other.right() <= one.x || one.bottom() <= other.y ||
+           other.bottom() <= one.y;
 }
 
-}  // namespace
+} // namespace
 
 TEST_CASE("on every size of screen the regions lie inside it and apart from each other", "[shell][regions]") {
-    const float sizes[][2] = {{1024, 768}, {1366, 1024}, {1180, 820}, {820, 1180}, {390, 844}, {360, 640}, {1920, 1080}, {932, 430},
-                              {592, 288},  {568, 320},   {320, 256},  {180, 320},  {240, 427}, {320, 568}, {667, 375},   {640, 360}};
+    const float sizes[][2] = {{1024, 768},  {1366, 1024}, {1180, 820}, {820, 1180}, {390, 844}, {360, 640},
+                              {1920, 1080}, {932, 430},   {592, 288},  {568, 320},  {320, 256}, {180, 320},
+                              {240, 427},   {320, 568},   {667, 375},  {640, 360}};
     for (const auto& size : sizes) {
         for (const Insets& safe : {Insets{}, Insets{24.0f, 0.0f, 21.0f, 0.0f}}) {
             CAPTURE(size[0], size[1], safe.top);
             const Regions where = regions(size[0], size[1], safe);
-            const Rect usable{safe.left, safe.top, size[0] - safe.left - safe.right, size[1] - safe.top - safe.bottom};
+            const Rect usable{safe.left, safe.top, size[0] - safe.left - safe.right,
+                              size[1] - safe.top - safe.bottom};
             const Rect parts[] = {where.strip, where.sheet, where.panel, where.bar};
             for (int i = 0; i < 4; ++i) {
                 CHECK(inside(parts[i], usable));
-                for (int j = i + 1; j < 4; ++j) CHECK(apart(parts[i], parts[j]));
+                for (int j = i + 1; j < 4; ++j)
+                    CHECK(apart(parts[i], parts[j]));
             }
             CHECK(inside(where.keypad, where.screen));
             CHECK(where.bar.h >= 44.0f);
@@ -49,8 +53,9 @@ TEST_CASE("a tablet lying flat has the drawing beside the panel, a phone has it 
 }
 
 TEST_CASE("a low or enlarged screen leaves room for the panel and for the drawing", "[shell][regions]") {
-    const float sizes[][3] = {{360, 640, 200}, {375, 667, 200}, {320, 568, 160}, {592, 288, 160}, {568, 320, 190}, {667, 375, 240},
-                              {740, 360, 220}, {240, 427, 125}, {320, 256, 120}, {180, 320, 90}};
+    const float sizes[][3] = {{360, 640, 200}, {375, 667, 200}, {320, 568, 160}, {592, 288, 160},
+                              {568, 320, 190}, {667, 375, 240}, {740, 360, 220}, {240, 427, 125},
+                              {320, 256, 120}, {180, 320, 90}};
     for (const auto& size : sizes) {
         CAPTURE(size[0], size[1]);
         const Regions where = regions(size[0], size[1], {});

@@ -188,7 +188,8 @@ TEST_CASE("an odd word in saved settings costs that setting, not the lure", "[sh
     CHECK(other.settings.fall == FallUnit::s_per_ft);
 }
 
-TEST_CASE("work that takes the place of other work is told apart from it, kept and shown", "[shell][session]") {
+TEST_CASE("work that takes the place of other work is told apart from it, kept and shown",
+          "[shell][session]") {
     Session session = millrace();
     const unsigned kept = session.revision();
     const unsigned shown = session.shown_revision();
@@ -208,11 +209,13 @@ TEST_CASE("nothing chosen, held or begun on one lure is so on the next", "[shell
     CHECK_FALSE(session.view.adding_reading);
 }
 
-TEST_CASE("a change that is refused while a plan is shown leaves the plan to be kept or dropped", "[shell][session]") {
+TEST_CASE("a change that is refused while a plan is shown leaves the plan to be kept or dropped",
+          "[shell][session]") {
     Session session = millrace();
     REQUIRE(session.plan_lead());
     const std::string planned = write_document(session.document());
-    CHECK_FALSE(session.apply({"Gap of joint 1", on_joint(0, [](preset::Joint& joint) { joint.gap_m = -1.0; }), true}));
+    CHECK_FALSE(session.apply(
+        {"Gap of joint 1", on_joint(0, [](preset::Joint& joint) { joint.gap_m = -1.0; }), true}));
     CHECK(session.offer());
     CHECK(write_document(session.document()) == planned);
     CHECK(session.history().size() == 1);

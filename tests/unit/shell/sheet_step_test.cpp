@@ -1,4 +1,5 @@
-// The Sheet step under a finger: when the page shows the sheet, when it has to ask for it anew, and what it then gets.
+// The Sheet step under a finger: when the page shows the sheet, when it has to ask for it anew, and what it
+// then gets.
 
 #include "state/session_json.hpp"
 #include "unit/shell/bench_of_tests.hpp"
@@ -65,7 +66,8 @@ TEST_CASE("paper and batch come back with the kept session", "[shell][sheet]") {
     CHECK(again.app.sheet_file(App::SheetForm::pdf, "") == sheet);
 }
 
-TEST_CASE("lures of the shelf are made together with the one on the bench: one merged sheet for all of them", "[shell][sheet]") {
+TEST_CASE("lures of the shelf are made together with the one on the bench: one merged sheet for all of them",
+          "[shell][sheet]") {
     Bench bench;
     bench.tap("step.sheet");
     state::Session other{state::new_lure()};
@@ -87,7 +89,8 @@ TEST_CASE("lures of the shelf are made together with the one on the bench: one m
     CHECK(bench.app.sheet_file(App::SheetForm::leaves, "") == alone);
 }
 
-TEST_CASE("a lure taken from the shelf is not made together with itself, and the shelf is asked anew", "[shell][sheet]") {
+TEST_CASE("a lure taken from the shelf is not made together with itself, and the shelf is asked anew",
+          "[shell][sheet]") {
     const auto other = read_document(demo_text("reedline-120.json"));
     REQUIRE(other.ok());
     state::Session kept(*other);
@@ -117,7 +120,7 @@ TEST_CASE("a sheet for a batch is made anew when the shelf it is taken from has 
     unsigned revision = bench.host.sheet_revision;
     bench.app.clear_kept();
     bench.rest();
-    CHECK(bench.host.sheet_revision == revision);  // none of it was on the sheet
+    CHECK(bench.host.sheet_revision == revision); // none of it was on the sheet
     bench.app.show_kept("x", state::write_session(other), "yesterday");
     bench.rest();
     bench.reach("sheet.with.x.more");

@@ -18,9 +18,11 @@ double mass_kg(const Bench& bench) {
     return evaluation->answers.mass_kg;
 }
 
-}  // namespace
+} // namespace
 
-TEST_CASE("a tail is drawn, given a thinner tenon, refused one too thick for its slot, lengthened, and taken away by touch", "[shell][tail]") {
+TEST_CASE("a tail is drawn, given a thinner tenon, refused one too thick for its slot, lengthened, and taken "
+          "away by touch",
+          "[shell][tail]") {
     Bench bench;
     const std::string before = write_document(bench.app.document());
     bench.tap("step.hardware");
@@ -31,7 +33,7 @@ TEST_CASE("a tail is drawn, given a thinner tenon, refused one too thick for its
     const double mass = mass_kg(bench);
 
     bench.reach("tail.tenon.thickness");
-    bench.tap_all({"keypad.5", "keypad.ok"});  // the slot is 2 mm wide
+    bench.tap_all({"keypad.5", "keypad.ok"}); // the slot is 2 mm wide
     CHECK(bench.there("keypad.ok"));
     CHECK(bench.app.document().tail->tenon->thickness_m == 0.002);
     bench.tap("keypad.cancel");
@@ -42,7 +44,8 @@ TEST_CASE("a tail is drawn, given a thinner tenon, refused one too thick for its
 
     bench.reach("tail.length");
     bench.tap_all({"keypad.5", "keypad.0", "keypad.ok"});
-    for (const auto* line : {&bench.app.document().tail->top, &bench.app.document().tail->bottom, &bench.app.document().tail->half_thickness})
+    for (const auto* line : {&bench.app.document().tail->top, &bench.app.document().tail->bottom,
+                             &bench.app.document().tail->half_thickness})
         CHECK_THAT(line->back().x_m, WithinRel(0.050, 1e-12));
 
     bench.reach("tail.point.1");

@@ -33,7 +33,7 @@ stock::StockList listed(const preset::Document& d, const stock::Stock& s) {
     return *list;
 }
 
-}  // namespace
+} // namespace
 
 TEST_CASE("rod, shot and sheet as listed weigh the fills of the ledger again", "[stock]") {
     const auto d = demo();
@@ -45,17 +45,22 @@ TEST_CASE("rod, shot and sheet as listed weigh the fills of the ledger again", "
     const auto shot = listed(d, {stock::Form::shot, size, "lead"});
     const double one = rho * std::numbers::pi / 6.0 * size * size * size;
     CHECK_THAT(shot.count * one - shot.over_kg, WithinRel(shot.fill_kg, 1e-12));
-    for (const auto& h : shot.holes) CHECK(std::abs(h.over_kg) <= 0.5 * one * (1.0 + 1e-9));
+    for (const auto& h : shot.holes)
+        CHECK(std::abs(h.over_kg) <= 0.5 * one * (1.0 + 1e-9));
 }
 
-TEST_CASE("a quarter-inch lead rod 10 mm long weighs 3.591 g, so 3.591 g take 10 mm of it (density of lead, CRC Handbook, from memory)", "[stock]") {
+TEST_CASE("a quarter-inch lead rod 10 mm long weighs 3.591 g, so 3.591 g take 10 mm of it (density of lead, "
+          "CRC Handbook, from memory)",
+          "[stock]") {
     auto d = demo();
     const auto list = listed(d, {stock::Form::rod, units::m_from_inch(0.25), "lead"});
     const auto& h = list.holes.front();
     CHECK_THAT(h.length_m / h.fill_kg, WithinRel(0.010 / 0.003591, 1e-3));
 }
 
-TEST_CASE("an ounce of hardened shot number 6 counts about 225, of number 8 about 410 (published shot tables, from memory)", "[stock][published]") {
+TEST_CASE("an ounce of hardened shot number 6 counts about 225, of number 8 about 410 (published shot "
+          "tables, from memory)",
+          "[stock][published]") {
     // Antimony makes shot lighter than soft lead: 11.0, as the table's hardened lead.
     const auto an_ounce = [](double number) {
         const double d = stock::shot_m(number);
@@ -70,7 +75,8 @@ TEST_CASE("an ounce of hardened shot number 6 counts about 225, of number 8 abou
 TEST_CASE("rod thicker than a hole does not enter it", "[stock]") {
     const auto d = demo();
     for (const double size : {0.001, 0.03}) {
-        for (const auto& h : listed(d, {stock::Form::rod, size, ""}).holes) CHECK(*h.enters == (size < 0.01));
+        for (const auto& h : listed(d, {stock::Form::rod, size, ""}).holes)
+            CHECK(*h.enters == (size < 0.01));
     }
 }
 

@@ -16,7 +16,8 @@ inline const preset::Document& millrace() {
 }
 
 inline preset::Document with(std::vector<preset::Reading> readings, preset::Document document = millrace()) {
-    for (preset::Reading& r : readings) document.log.push_back(std::move(r));
+    for (preset::Reading& r : readings)
+        document.log.push_back(std::move(r));
     return document;
 }
 
@@ -32,4 +33,4 @@ inline preset::Reading held(Stage stage, double g) {
     return r;
 }
 
-}  // namespace evenfall::support
+} // namespace evenfall::support

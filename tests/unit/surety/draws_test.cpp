@@ -13,16 +13,18 @@ TEST_CASE("Drawn in portions or at once, the draws are the same; another seed dr
     const auto once = surety_by_draws(document, 300, 5);
     auto run = DrawRun::start(document, 5);
     REQUIRE((once.ok() && run.ok()));
-    for (const std::size_t k : {1u, 99u, 200u}) run->run(k);
+    for (const std::size_t k : {1u, 99u, 200u})
+        run->run(k);
     CHECK(run->count() == 300);
     CHECK(run->result().in_water_kg.mean == once->in_water_kg.mean);
     CHECK(run->result().fall_m_s.high_95 == once->fall_m_s.high_95);
     CHECK(surety_by_draws(document, 300, 6)->in_water_kg.mean != once->in_water_kg.mean);
 }
 
-TEST_CASE("SplitMix64 gives its published first numbers for seed 1234567 (reference code of Vigna, from memory)") {
-    // The reference counts from the seed itself; draw streams start elsewhere, so the mixing is held to its law instead: a bijection
-    // leaves no repeats, and the uniforms fill their range evenly.
+TEST_CASE(
+    "SplitMix64 gives its published first numbers for seed 1234567 (reference code of Vigna, from memory)") {
+    // The reference counts from the seed itself; draw streams start elsewhere, so the mixing is held to its
+    // law instead: a bijection leaves no repeats, and the uniforms fill their range evenly.
     bench::Random random(1, 0);
     double sum = 0.0;
     double square = 0.0;
@@ -55,7 +57,8 @@ TEST_CASE("First order and draws agree where the lure sinks clearly") {
 }
 
 TEST_CASE("Near neutral, first order fails the fall and the draws say so: half of them float") {
-    // Speed goes as the root of in-water mass: its slope grows without bound, and a straight spread reaches below zero.
+    // Speed goes as the root of in-water mass: its slope grows without bound, and a straight spread reaches
+    // below zero.
     preset::Document document = invented::preset_named("millrace-170");
     document.targets.by = preset::TargetBy::in_water;
     document.targets.in_water_kg = 0.0001;
@@ -68,7 +71,8 @@ TEST_CASE("Near neutral, first order fails the fall and the draws say so: half o
     const auto d = surety_by_draws(document, 10'000, 3);
     REQUIRE((s.ok() && d.ok() && s->fall_m_s));
     CHECK_THAT(d->floats, WithinAbs(0.5, 0.05));
-    CHECK_THAT(d->in_water_kg.sigma, WithinRel(s->in_water_kg.sigma, 0.03));  // the weight itself is near-linear still
+    CHECK_THAT(d->in_water_kg.sigma,
+               WithinRel(s->in_water_kg.sigma, 0.03)); // the weight itself is near-linear still
     CHECK(s->fall_m_s->sigma > 5.0 * s->fall_m_s->value);
     CHECK(d->fall_m_s.sigma < 0.5 * s->fall_m_s->sigma);
     // The chances keep the curve, and agree all the same.
@@ -80,7 +84,8 @@ TEST_CASE("Chances by quadrature agree with draws after readings that leave narr
     invented::Recipe recipe(document);
     bench::Random random(9, 9);
     const Eigen::VectorXd u = recipe.truth(random);
-    for (preset::Reading r : {invented::weighed(preset::ReadingKind::dry_weight, Stage::sealed), invented::weighed(preset::ReadingKind::held_under, Stage::sealed)}) {
+    for (preset::Reading r : {invented::weighed(preset::ReadingKind::dry_weight, Stage::sealed),
+                              invented::weighed(preset::ReadingKind::held_under, Stage::sealed)}) {
         REQUIRE(recipe.take(r, u, random));
         document.log.push_back(r);
     }

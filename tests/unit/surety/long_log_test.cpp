@@ -19,7 +19,8 @@ preset::Document full_log(const char* lure, ReadingKind kind, double about, doub
     return support::with_full_log(invented::preset_named(lure), kind, about, scatter);
 }
 
-/// How far the most likely inputs of any lure would move if every reading were looked at once more where they are now.
+/// How far the most likely inputs of any lure would move if every reading were looked at once more where they
+/// are now.
 double left_to_go(bench::Standing& s) {
     const auto& log = s.model->document().log;
     bench::LinearReadings again;
@@ -47,10 +48,11 @@ double left_to_go(bench::Standing& s) {
     return most;
 }
 
-}  // namespace
+} // namespace
 
 TEST_CASE("Two hundred timed falls that agree are believed as if they were searched for until they settle") {
-    // Scatter as a stopwatch has it: 0.15 s. What the bound on searches leaves undone is a small part of the spread that is left.
+    // Scatter as a stopwatch has it: 0.15 s. What the bound on searches leaves undone is a small part of the
+    // spread that is left.
     auto s = bench::stand(full_log("millrace-170", ReadingKind::tub_fall, 3.1, 0.2));
     REQUIRE(s.ok());
     CHECK(s->update.used.size() == preset::max_readings);
@@ -88,9 +90,10 @@ TEST_CASE("Falls that no lure has are not searched for in every pass") {
 }
 
 TEST_CASE("A log at odds with itself ends after a few passes, in numbers") {
-    for (const auto& [lure, kind, about, scatter] : {std::tuple{"millrace-170", ReadingKind::tub_fall, 3.0, 2.5},
-                                                     std::tuple{"quarry-230", ReadingKind::dry_weight, 0.1, 0.09},
-                                                     std::tuple{"reedline-120", ReadingKind::floats_showing, 0.005, 0.0045}}) {
+    for (const auto& [lure, kind, about, scatter] :
+         {std::tuple{"millrace-170", ReadingKind::tub_fall, 3.0, 2.5},
+          std::tuple{"quarry-230", ReadingKind::dry_weight, 0.1, 0.09},
+          std::tuple{"reedline-120", ReadingKind::floats_showing, 0.005, 0.0045}}) {
         INFO(lure);
         const preset::Document document = full_log(lure, kind, about, scatter);
         const auto standing = bench::stand(document);

@@ -1,4 +1,5 @@
-// Lures that nobody would carve, drawn by a fuzzer: what is believed of them is in numbers, and a chance is a share.
+// Lures that nobody would carve, drawn by a fuzzer: what is believed of them is in numbers, and a chance is a
+// share.
 
 #include "evenfall.hpp"
 #include "surety/surety.hpp"
@@ -17,13 +18,14 @@ void check_shares(const char* text) {
     const auto s = surety(*document);
     REQUIRE(s.ok());
     for (const Chances& c : {s->as_it_stands, s->put_right}) {
-        for (const double share : {c.fall, c.pitch, c.both}) CHECK((share >= 0.0 && share <= 1.0));
+        for (const double share : {c.fall, c.pitch, c.both})
+            CHECK((share >= 0.0 && share <= 1.0));
     }
     CHECK(s->weight_band_kg >= 0.0);
     CHECK(std::isfinite(s->asked_in_water_kg));
 }
 
-}  // namespace
+} // namespace
 
 TEST_CASE("Chances stay shares where the slow end of the asked band wants the heavier lure") {
     check_shares(R"({

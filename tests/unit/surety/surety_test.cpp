@@ -39,7 +39,8 @@ TEST_CASE("Without a log, surety's values and spreads are those of evaluate()") 
 }
 
 TEST_CASE("The corrected document gives by evaluate() what surety believes of the lure") {
-    const preset::Document document = with({dry(Stage::carved, 24.3), dry(Stage::sealed, 55.2), held(Stage::sealed, 56.4)});
+    const preset::Document document =
+        with({dry(Stage::carved, 24.3), dry(Stage::sealed, 55.2), held(Stage::sealed, 56.4)});
     const auto s = surety(document);
     const auto taught = corrected(document);
     REQUIRE((s.ok() && taught.ok()));
@@ -69,11 +70,12 @@ TEST_CASE("A fall in the tub teaches drag, and the corrected document falls with
     const auto s = surety(document);
     REQUIRE(s.ok());
     CHECK(s->inputs.back().cause == preset::Cause::drag);
-    CHECK(s->inputs.back().factor > 1.05);  // slower than the model has it
+    CHECK(s->inputs.back().factor > 1.05); // slower than the model has it
     CHECK(s->inputs.back().spread < 0.6 * s->inputs.back().spread_before);
     const auto taught = corrected(document);
     REQUIRE(taught.ok());
-    // To the drag of hooks and tail, which evaluate() lets grow with their corrected mass and surety leaves as drawn.
+    // To the drag of hooks and tail, which evaluate() lets grow with their corrected mass and surety leaves
+    // as drawn.
     CHECK_THAT(evaluate(*taught)->answers.fall->speed_m_s, WithinRel(s->fall_m_s->value, 1e-4));
 }
 
@@ -83,7 +85,8 @@ TEST_CASE("Slopes of every reading agree with differences of it") {
     bench::Observer observer(model);
     bench::Random random(3, 5);
     const Eigen::VectorXd u = 0.3 * recipe.truth(random);
-    std::vector<preset::Reading> readings{dry(Stage::sealed, 55.0), held(Stage::carved, 56.0), invented::block(), invented::clipped(Stage::sealed)};
+    std::vector<preset::Reading> readings{dry(Stage::sealed, 55.0), held(Stage::carved, 56.0),
+                                          invented::block(), invented::clipped(Stage::sealed)};
     preset::Reading one = dry(Stage::carved, 10.0);
     one.segment = 1;
     readings.push_back(one);
@@ -100,13 +103,14 @@ TEST_CASE("Slopes of every reading agree with differences of it") {
             Eigen::VectorXd down = u;
             up(i) += step;
             down(i) -= step;
-            const double slope = (observer.observe(r, up)->value - observer.observe(r, down)->value) / (2.0 * step);
+            const double slope =
+                (observer.observe(r, up)->value - observer.observe(r, down)->value) / (2.0 * step);
             CHECK_THAT(here->slope(i), WithinAbs(slope, 1e-7 * std::abs(here->value) + 1e-9));
         }
     }
-    // A timed fall compares two weights, the lure's own and the one that takes so long: the slope is that of their difference. Left out
-    // is how B itself moves against the drag and how the water it carries along grows with it: below 10 mg for a standard deviation of
-    // any input, where wood density makes 2 g.
+    // A timed fall compares two weights, the lure's own and the one that takes so long: the slope is that of
+    // their difference. Left out is how B itself moves against the drag and how the water it carries along
+    // grows with it: below 10 mg for a standard deviation of any input, where wood density makes 2 g.
     preset::Reading fall = invented::timed(Stage::dressed, 0.5);
     fall.time_s = 3.5;
     const auto here = observer.observe(fall, u);
@@ -132,7 +136,8 @@ TEST_CASE("Readings only ever narrow the finished lure's weight in water; struck
     const auto second = surety(log);
     CHECK(first->in_water_kg.sigma < none->in_water_kg.sigma);
     CHECK(second->in_water_kg.sigma < first->in_water_kg.sigma);
-    for (preset::Reading& r : log.log) r.struck = true;
+    for (preset::Reading& r : log.log)
+        r.struck = true;
     const auto struck = surety(log);
     CHECK(struck->in_water_kg.value == none->in_water_kg.value);
     CHECK(struck->in_water_kg.sigma == none->in_water_kg.sigma);
@@ -143,13 +148,15 @@ TEST_CASE("Readings only ever narrow the finished lure's weight in water; struck
 TEST_CASE("A wrong reading is found, and what would make it fit is named") {
     const auto expected = surety(with({dry(Stage::carved, 23.4), held(Stage::carved, 55.9)}));
     REQUIRE(expected.ok());
-    const double right_g = units::g_from_kg(expected->stages[static_cast<std::size_t>(Stage::leaded)].mass_kg.value);
+    const double right_g =
+        units::g_from_kg(expected->stages[static_cast<std::size_t>(Stage::leaded)].mass_kg.value);
     const auto explained = [&](const preset::Reading& wrong, const std::string& beginning) {
         const auto s = surety(with({dry(Stage::carved, 23.4), held(Stage::carved, 55.9), wrong}));
         REQUIRE(s.ok());
         CHECK(std::abs(s->readings[2].off) > 3.0);
         CHECK(!s->readings[2].warning.empty());
-        for (std::size_t i = 0; i < 2; ++i) CHECK(s->readings[i].warning.empty());
+        for (std::size_t i = 0; i < 2; ++i)
+            CHECK(s->readings[i].warning.empty());
         return std::any_of(s->readings[2].explanations.begin(), s->readings[2].explanations.end(),
                            [&](const std::string& text) { return text.rfind(beginning, 0) == 0; });
     };
@@ -161,21 +168,26 @@ TEST_CASE("A wrong reading is found, and what would make it fit is named") {
     const double swapped = right_g - 10.0 * std::floor(right_g / 10.0) * 1.0;
     const double tens = std::floor(right_g / 10.0);
     const double ones = std::floor(swapped);
-    CHECK(explained(dry(Stage::leaded, 10.0 * ones + tens + (right_g - std::floor(right_g))), "Two digits changed over"));
+    CHECK(explained(dry(Stage::leaded, 10.0 * ones + tens + (right_g - std::floor(right_g))),
+                    "Two digits changed over"));
     // The right one raises no voice.
-    const auto s = surety(with({dry(Stage::carved, 23.4), held(Stage::carved, 55.9), dry(Stage::leaded, right_g)}));
-    for (const ReadingVerdict& v : s->readings) CHECK(v.warning.empty());
+    const auto s =
+        surety(with({dry(Stage::carved, 23.4), held(Stage::carved, 55.9), dry(Stage::leaded, right_g)}));
+    for (const ReadingVerdict& v : s->readings)
+        CHECK(v.warning.empty());
 }
 
 TEST_CASE("The next reading foretold best narrows most when it is taken") {
     const auto before = surety(millrace());
     REQUIRE(before->next.size() > 3);
-    for (std::size_t i = 1; i < before->next.size(); ++i) CHECK(before->next[i - 1].chance >= before->next[i].chance);
+    for (std::size_t i = 1; i < before->next.size(); ++i)
+        CHECK(before->next[i - 1].chance >= before->next[i].chance);
     // Dry and held under at the carved stage, as foretold, to the curvature of the sums.
     for (const NextReading& n : before->next) {
         if (n.stage != Stage::carved || n.kind != ReadingKind::held_under || !n.with_dry_weight) continue;
         const StageBelief& b = before->stages[0];
-        const auto after = surety(with({dry(Stage::carved, units::g_from_kg(b.mass_kg.value)), held(Stage::carved, units::g_from_kg(b.displaced_kg.value))}));
+        const auto after = surety(with({dry(Stage::carved, units::g_from_kg(b.mass_kg.value)),
+                                        held(Stage::carved, units::g_from_kg(b.displaced_kg.value))}));
         CHECK_THAT(after->in_water_kg.sigma, WithinRel(n.in_water_sigma_kg, 0.01));
         CHECK_THAT(after->put_right.both, WithinAbs(n.chance, 0.01));
         return;
@@ -184,14 +196,14 @@ TEST_CASE("The next reading foretold best narrows most when it is taken") {
 }
 
 TEST_CASE("A second lure of the recipe starts from what the first one taught") {
-    preset::Document document = with({dry(Stage::carved, 25.5)});  // a heavy board
+    preset::Document document = with({dry(Stage::carved, 25.5)}); // a heavy board
     const auto next = for_next_lure(document);
     REQUIRE(next.ok());
     const auto s = surety(*next);
     const auto plain = surety(millrace());
     CHECK(s->mass_kg.value > plain->mass_kg.value + 0.0015);
     CHECK(s->mass_kg.sigma < 0.75 * plain->mass_kg.sigma);
-    CHECK(s->mass_kg.sigma > surety(document)->mass_kg.sigma);  // its own wood is not weighed yet
+    CHECK(s->mass_kg.sigma > surety(document)->mass_kg.sigma); // its own wood is not weighed yet
     // The same through the log: a reading of lure 2 makes it the one on the bench.
     preset::Reading r = dry(Stage::carved, 25.0);
     r.lure = 1;
@@ -199,7 +211,8 @@ TEST_CASE("A second lure of the recipe starts from what the first one taught") {
     CHECK(surety(document)->lure == 1);
 }
 
-TEST_CASE("Lures of one recipe that differ widely teach a wider spread between them (expectation-maximisation)") {
+TEST_CASE(
+    "Lures of one recipe that differ widely teach a wider spread between them (expectation-maximisation)") {
     preset::Document alike = millrace();
     preset::Document unlike = millrace();
     for (int lure = 0; lure < 12; ++lure) {
@@ -215,11 +228,14 @@ TEST_CASE("Lures of one recipe that differ widely teach a wider spread between t
     CHECK(surety(*wide)->mass_kg.sigma > 1.5 * surety(*narrow)->mass_kg.sigma);
 }
 
-TEST_CASE("A floater that shows as much as its own figures say fits them, and one that shows more is believed lighter") {
+TEST_CASE("A floater that shows as much as its own figures say fits them, and one that shows more is "
+          "believed lighter") {
     const preset::Document reedline = invented::preset_named("reedline-120");
     const auto e = evaluate(reedline);
     REQUIRE(e.ok());
-    const auto afloat = flotation::upright_answer(e->body, e->ledger, reedline, water::water_properties(reedline.tub.temperature_c, reedline.tub.salinity_g_kg)->density_kg_m3);
+    const auto afloat = flotation::upright_answer(
+        e->body, e->ledger, reedline,
+        water::water_properties(reedline.tub.temperature_c, reedline.tub.salinity_g_kg)->density_kg_m3);
     REQUIRE(afloat.has_value());
     preset::Reading r;
     r.kind = ReadingKind::floats_showing;
@@ -238,7 +254,8 @@ TEST_CASE("A floater that shows as much as its own figures say fits them, and on
     CHECK(lighter->in_water_kg.sigma < fits->in_water_kg.sigma_before);
 }
 
-TEST_CASE("A blank of light wood that shows as much as its own figures say fits them, though most of it is dry") {
+TEST_CASE(
+    "A blank of light wood that shows as much as its own figures say fits them, though most of it is dry") {
     for (const char* species : {"western_redcedar", "balsa", "paulownia"}) {
         INFO(species);
         preset::Document light = millrace();
@@ -248,7 +265,9 @@ TEST_CASE("A blank of light wood that shows as much as its own figures say fits 
         REQUIRE(e.ok());
         ledger::Ledger carved = e->ledger;
         std::erase_if(carved, [](const ledger::Line& line) { return line.stage > Stage::carved; });
-        const auto afloat = flotation::upright_answer(e->body, carved, light, water::water_properties(light.tub.temperature_c, light.tub.salinity_g_kg)->density_kg_m3);
+        const auto afloat = flotation::upright_answer(
+            e->body, carved, light,
+            water::water_properties(light.tub.temperature_c, light.tub.salinity_g_kg)->density_kg_m3);
         REQUIRE(afloat.has_value());
         preset::Reading r;
         r.kind = ReadingKind::floats_showing;
@@ -282,9 +301,11 @@ TEST_CASE("A floater that is said to show more than all of itself teaches nothin
 TEST_CASE("What a clip should weigh is what keeps the lure hanging, of whatever the clip is made") {
     const preset::Document reedline = invented::preset_named("reedline-120");
     // What floats wants a heavy clip, what sinks one that floats.
-    for (const auto& [lure, material] : {std::pair{reedline, "lead"}, std::pair{reedline, "nylon"}, std::pair{millrace(), "dowel"}}) {
+    for (const auto& [lure, material] :
+         {std::pair{reedline, "lead"}, std::pair{reedline, "nylon"}, std::pair{millrace(), "dowel"}}) {
         INFO(lure.name << ", " << material);
-        const double water = water::water_properties(lure.tub.temperature_c, lure.tub.salinity_g_kg)->density_kg_m3;
+        const double water =
+            water::water_properties(lure.tub.temperature_c, lure.tub.salinity_g_kg)->density_kg_m3;
         const Estimate in_tub = surety(lure)->stages[static_cast<std::size_t>(Stage::dressed)].in_tub_kg;
         // Archimedes: the clip's own share of its mass that water does not carry.
         const double share = 1.0 - water / materials::find_solid(material)->density_kg_m3.value;
@@ -341,7 +362,8 @@ TEST_CASE("The block foretold is of the lure's own wood: good to the same share 
         d.wood = {};
         d.wood.species = species;
         const auto s = surety(d);
-        const auto block = std::find_if(s->next.begin(), s->next.end(), [](const NextReading& n) { return n.kind == ReadingKind::block; });
+        const auto block = std::find_if(s->next.begin(), s->next.end(),
+                                        [](const NextReading& n) { return n.kind == ReadingKind::block; });
         REQUIRE(block != s->next.end());
         const auto bare = evaluate(d);
         return block->sigma / ledger::prepare(d, bare->body)->wood_kg_m3;
@@ -368,10 +390,12 @@ TEST_CASE("Bounds of the fall go as far as the lure falls") {
     }
 }
 
-TEST_CASE("Moisture is an input of its own where the wood is the table's; a block tells of wood and moisture together") {
+TEST_CASE("Moisture is an input of its own where the wood is the table's; a block tells of wood and moisture "
+          "together") {
     preset::Document d = millrace();
     const auto moist = [](const Surety& s) {
-        return std::count_if(s.inputs.begin(), s.inputs.end(), [](const Belief& b) { return b.cause == preset::Cause::moisture; });
+        return std::count_if(s.inputs.begin(), s.inputs.end(),
+                             [](const Belief& b) { return b.cause == preset::Cause::moisture; });
     };
     const auto table = surety(d);
     REQUIRE(table.ok());
@@ -404,7 +428,8 @@ TEST_CASE("A reading that says nothing of the lure is told, with what was likely
     REQUIRE(afloat.ok());
     const ReadingVerdict& v = afloat->readings.front();
     CHECK_FALSE(v.used);
-    CHECK(v.warning == "Reading 1 says nothing of this lure: with no weight does it float upright and show so much.");
+    CHECK(v.warning ==
+          "Reading 1 says nothing of this lure: with no weight does it float upright and show so much.");
     CHECK(v.explanations == std::vector<std::string>{"A slipped decimal point: 5.00 mm would fit."});
 
     // Twenty metres in a twentieth of a second.
@@ -412,7 +437,8 @@ TEST_CASE("A reading that says nothing of the lure is told, with what was likely
     timed.time_s = 0.05;
     const auto fast = surety(with({timed}));
     REQUIRE(fast.ok());
-    CHECK(fast->readings.front().warning == "Reading 1 says nothing of this lure: with no weight does it fall so far in that time.");
+    CHECK(fast->readings.front().warning ==
+          "Reading 1 says nothing of this lure: with no weight does it fall so far in that time.");
 
     // What is struck out is not asked, so it is not told either.
     timed.struck = true;

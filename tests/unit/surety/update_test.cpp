@@ -16,28 +16,32 @@ bench::Prior all_own(Eigen::Index count) {
     return {Eigen::VectorXd::Zero(count), Eigen::VectorXd::Ones(count)};
 }
 
-bench::LinearReadings one_lure(const Eigen::MatrixXd& slope, const Eigen::VectorXd& read, const Eigen::VectorXd& sigma) {
+bench::LinearReadings one_lure(const Eigen::MatrixXd& slope, const Eigen::VectorXd& read,
+                               const Eigen::VectorXd& sigma) {
     return {std::vector<int>(static_cast<std::size_t>(read.size()), 0), slope, read, sigma};
 }
 
-}  // namespace
+} // namespace
 
 TEST_CASE("One input read once: the posterior is the precision-weighted mean (closed form)") {
     // Prior N(0, 1), read 0.7 with slope 2 and sigma 0.5: precision 1 + 4/0.25 = 17, mean 2·0.7/0.25/17.
-    const bench::Posterior p(all_own(1), one_lure(Eigen::MatrixXd::Constant(1, 1, 2.0), Eigen::VectorXd::Constant(1, 0.7),
-                                                  Eigen::VectorXd::Constant(1, 0.5)));
+    const bench::Posterior p(all_own(1),
+                             one_lure(Eigen::MatrixXd::Constant(1, 1, 2.0), Eigen::VectorXd::Constant(1, 0.7),
+                                      Eigen::VectorXd::Constant(1, 0.5)));
     CHECK_THAT(p.mean(0)(0), WithinRel(2.0 * 0.7 / 0.25 / 17.0, 1e-12));
     CHECK_THAT(p.covariance(0)(0, 0), WithinRel(1.0 / 17.0, 1e-12));
 }
 
-TEST_CASE("Many inputs and readings: the readings' form and the inputs' form of least squares agree to 1e-9") {
+TEST_CASE(
+    "Many inputs and readings: the readings' form and the inputs' form of least squares agree to 1e-9") {
     const Eigen::Index inputs = 12;
     const Eigen::Index readings = 7;
     Eigen::MatrixXd slope(readings, inputs);
     Eigen::VectorXd read(readings);
     Eigen::VectorXd sigma(readings);
     for (Eigen::Index a = 0; a < readings; ++a) {
-        for (Eigen::Index i = 0; i < inputs; ++i) slope(a, i) = std::sin(1.0 + 3.0 * static_cast<double>(a * inputs + i));
+        for (Eigen::Index i = 0; i < inputs; ++i)
+            slope(a, i) = std::sin(1.0 + 3.0 * static_cast<double>(a * inputs + i));
         read(a) = std::cos(static_cast<double>(a));
         sigma(a) = 0.05 + 0.02 * static_cast<double>(a);
     }
@@ -76,9 +80,10 @@ TEST_CASE("A reading against the others: the short form equals working it out wi
     }
 }
 
-TEST_CASE("Two lures of one recipe: the second learns the shared part of what was read on the first (closed form)") {
-    // Variance 0.8 shared, 0.2 of its own; the first lure read once, slope 1, sigma s. Mean of the second: 0.8/(1+s²)·read,
-    // variance 1 − 0.64/(1+s²).
+TEST_CASE("Two lures of one recipe: the second learns the shared part of what was read on the first (closed "
+          "form)") {
+    // Variance 0.8 shared, 0.2 of its own; the first lure read once, slope 1, sigma s. Mean of the second:
+    // 0.8/(1+s²)·read, variance 1 − 0.64/(1+s²).
     bench::Prior prior{Eigen::VectorXd::Constant(1, 0.8), Eigen::VectorXd::Constant(1, 0.2)};
     const double s = 0.1;
     const bench::Posterior p(prior, one_lure(Eigen::MatrixXd::Ones(1, 1), Eigen::VectorXd::Constant(1, 1.5),

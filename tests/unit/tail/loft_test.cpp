@@ -27,9 +27,11 @@ Problem refused(const preset::Document& document) {
     return outcome.problems().front();
 }
 
-}  // namespace
+} // namespace
 
-TEST_CASE("a straight elliptic tail has the volume, centroid and moments of an elliptic cylinder (closed forms)", "[tail]") {
+TEST_CASE(
+    "a straight elliptic tail has the volume, centroid and moments of an elliptic cylinder (closed forms)",
+    "[tail]") {
     const double l = 0.04, a = 0.002, b = 0.009;
     const auto s = solid(support::straight_tail(l, a, b));
     const double v = pi * a * b * l;
@@ -40,10 +42,13 @@ TEST_CASE("a straight elliptic tail has the volume, centroid and moments of an e
     CHECK_THAT(s.inertia_m5.zz, WithinRel(v * (l * l / 12.0 + a * a / 4.0), 1e-12));
 }
 
-TEST_CASE("a tail that runs out to a point has the volume, centroid and moments of an elliptic cone (closed forms)", "[tail]") {
+TEST_CASE(
+    "a tail that runs out to a point has the volume, centroid and moments of an elliptic cone (closed forms)",
+    "[tail]") {
     const double l = 0.03, a = 0.003, b = 0.008;
     preset::Tail t = support::straight_tail(l, a, b);
-    for (auto* curve : {&t.top, &t.bottom, &t.half_thickness}) curve->back().value = 0.0;
+    for (auto* curve : {&t.top, &t.bottom, &t.half_thickness})
+        curve->back().value = 0.0;
     const auto s = solid(t);
     const double v = pi * a * b * l / 3.0;
     CHECK_THAT(s.volume_m3, WithinRel(v, 1e-12));
@@ -53,7 +58,9 @@ TEST_CASE("a tail that runs out to a point has the volume, centroid and moments 
     CHECK_THAT(s.inertia_m5.zz, WithinRel(3.0 / 80.0 * v * (4.0 * a * a + l * l), 1e-12));
 }
 
-TEST_CASE("a tail drawn through 63 points of an ellipsoid has its volume within 2e-5 (closed form; the drawn line is a cubic)", "[tail]") {
+TEST_CASE("a tail drawn through 63 points of an ellipsoid has its volume within 2e-5 (closed form; the drawn "
+          "line is a cubic)",
+          "[tail]") {
     const double l = 0.05, a = 0.004, b = 0.011;
     preset::Tail t;
     for (int k = 0; k <= 62; ++k) {
@@ -73,11 +80,13 @@ TEST_CASE("a tail drawn through 63 points of an ellipsoid has its volume within 
     CHECK_THAT(shadow.above_m2, WithinRel(pi * 0.5 * l * a, 1e-4));
 }
 
-TEST_CASE("twice the size is eight times the volume, and a box's section fills its box", "[tail][properties]") {
+TEST_CASE("twice the size is eight times the volume, and a box's section fills its box",
+          "[tail][properties]") {
     preset::Tail t = support::paddle(0.1);
     const double once = solid(t).volume_m3;
     for (auto* curve : {&t.top, &t.bottom, &t.half_thickness}) {
-        for (auto& point : *curve) point = {2.0 * point.x_m, 2.0 * point.value};
+        for (auto& point : *curve)
+            point = {2.0 * point.x_m, 2.0 * point.value};
     }
     CHECK_THAT(solid(t).volume_m3, WithinRel(8.0 * once, 1e-12));
     preset::Tail box = support::straight_tail(0.04, 0.002, 0.009);
@@ -109,7 +118,8 @@ TEST_CASE("a tail that cannot be is refused by the name of its field", "[tail]")
     CHECK(path([](D&, T& t) { t.half_thickness[1].value = 0.0; }) == "/tail/half_thickness_mm/1");
     CHECK(path([](D&, T& t) { t.half_thickness[0].x_m = 0.001; }) == "/tail/half_thickness_mm/0");
     CHECK(path([](D&, T& t) { t.half_thickness.resize(1); }) == "/tail/half_thickness_mm");
-    CHECK(path([](D&, T& t) { t.top[1].value = std::numeric_limits<double>::quiet_NaN(); }) == "/tail/top_mm/1/1");
+    CHECK(path([](D&, T& t) { t.top[1].value = std::numeric_limits<double>::quiet_NaN(); }) ==
+          "/tail/top_mm/1/1");
     CHECK(path([](D&, T& t) { t.fullness = 1.0; }) == "/tail/fullness");
     CHECK(path([](D&, T& t) { t.density_kg_m3 = 5000.0; }) == "/tail/density_kg_m3");
     CHECK(path([](D&, T& t) { t.tenon->thickness_m = 0.0031; }) == "/tail/tenon/thickness_mm");

@@ -1,7 +1,7 @@
 #include "tail/pour.hpp"
 
-#include "evenfall.hpp"
 #include "evaluation.hpp"
+#include "evenfall.hpp"
 #include "support/soft_tails.hpp"
 #include "tail/loft.hpp"
 #include "units/trade.hpp"
@@ -39,14 +39,16 @@ tail::Pour poured(const preset::Tail& t, const tail::PourRequest& request) {
 
 double together_kg(const tail::Pour& p) {
     double sum = 0.0;
-    for (const tail::Portion& portion : p.blend) sum += portion.mass_kg;
+    for (const tail::Portion& portion : p.blend)
+        sum += portion.mass_kg;
     return sum;
 }
 
-}  // namespace
+} // namespace
 
 TEST_CASE("plastic to heat: casts, sprue and loss by hand", "[tail]") {
-    // 40 × 4 × 18 mm elliptic: π·2·9·40 = 2261.947 mm³ and a tenon of 10 × 2 × 8 = 160 mm³, of 1.0 g/cm³: 2.421947 g.
+    // 40 × 4 × 18 mm elliptic: π·2·9·40 = 2261.947 mm³ and a tenon of 10 × 2 × 8 = 160 mm³, of 1.0
+    // g/cm³: 2.421947 g.
     preset::Tail t = support::straight_tail(0.040, 0.002, 0.009);
     t.tenon = preset::Tenon{0.010, 0.002, 0.008};
     t.density_kg_m3 = 1000.0;
@@ -61,7 +63,8 @@ TEST_CASE("plastic to heat: casts, sprue and loss by hand", "[tail]") {
     CHECK_THAT(together_kg(p), WithinRel(p.heated_kg, 1e-14));
 }
 
-TEST_CASE("mould: the cavity is the cast before it shrank, rubber is the box less the cavity (by hand)", "[tail]") {
+TEST_CASE("mould: the cavity is the cast before it shrank, rubber is the box less the cavity (by hand)",
+          "[tail]") {
     preset::Tail t = support::straight_tail(0.040, 0.002, 0.009);
     tail::PourRequest r;
     r.shrink = 0.0;
@@ -94,7 +97,8 @@ TEST_CASE("a blend by weight keeps its parts in grams, one by volume in millilit
     CHECK_THAT(by_volume.blend[1].volume_m3, WithinRel(2.0 * by_volume.blend[0].volume_m3, 1e-13));
     CHECK_THAT(by_volume.blend[4].mass_kg, WithinRel(by_volume.blend[4].volume_m3 * 1200.0, 1e-14));
     CHECK_THAT(together_kg(by_volume), WithinRel(by_volume.heated_kg, 1e-14));
-    for (tail::Share& share : r.blend.of) share.kg_m3 = 1000.0;
+    for (tail::Share& share : r.blend.of)
+        share.kg_m3 = 1000.0;
     CHECK_THAT(poured(t, r).blend[2].mass_kg, WithinRel(by_weight.blend[2].mass_kg, 1e-13));
 }
 
@@ -108,14 +112,16 @@ TEST_CASE("twice the tails take twice the plastic and the same mould", "[tail][p
     CHECK(two.rubber.mass_kg == one.rubber.mass_kg);
 }
 
-TEST_CASE("a cast weighs what the ledger says of the tail, with what was learnt of its size and its plastic", "[tail]") {
+TEST_CASE("a cast weighs what the ledger says of the tail, with what was learnt of its size and its plastic",
+          "[tail]") {
     preset::Document d = support::block_with_tail();
     const tail::PourRequest r;
     const auto cast_of = [&] {
         const auto e = evaluate(d);
         REQUIRE(e.ok());
         double kg = 0.0;
-        for (const ledger::Line& line : e->ledger) kg += line.kind == ledger::Kind::tail ? line.mass_kg : 0.0;
+        for (const ledger::Line& line : e->ledger)
+            kg += line.kind == ledger::Kind::tail ? line.mass_kg : 0.0;
         const auto p = tail::pour(*d.tail, e->ledger, r);
         REQUIRE(p.ok());
         CHECK_THAT(p->cast.mass_kg, WithinRel(kg, 1e-12));

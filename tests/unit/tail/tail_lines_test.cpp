@@ -24,19 +24,22 @@ namespace {
 
 Evaluation worked(const preset::Document& document) {
     auto outcome = evaluate(document);
-    for (const Problem& p : outcome.ok() ? Problems{} : outcome.problems()) UNSCOPED_INFO(p.path << ": " << p.sentence);
+    for (const Problem& p : outcome.ok() ? Problems{} : outcome.problems())
+        UNSCOPED_INFO(p.path << ": " << p.sentence);
     REQUIRE(outcome.ok());
     return std::move(outcome).value();
 }
 
-double loft_m3(const preset::Tail& tail) { return tail::shaped(tail)->segments.front().volume_m3; }
+double loft_m3(const preset::Tail& tail) {
+    return tail::shaped(tail)->segments.front().volume_m3;
+}
 
 preset::Document without_tail(preset::Document d) {
     d.tail.reset();
     return d;
 }
 
-}  // namespace
+} // namespace
 
 TEST_CASE("a tail adds exactly its mass and, in a flooded slot, exactly its volume", "[tail][properties]") {
     for (const bool fish : {false, true}) {
@@ -59,14 +62,17 @@ TEST_CASE("a tail adds exactly its mass and, in a flooded slot, exactly its volu
     }
 }
 
-TEST_CASE("a tail as dense as the water leaves the weight in water as it was, but for what a dry slot holds of it", "[tail][properties]") {
+TEST_CASE(
+    "a tail as dense as the water leaves the weight in water as it was, but for what a dry slot holds of it",
+    "[tail][properties]") {
     preset::Document d = support::block_with_tail();
     const Answers bare = worked(without_tail(d)).answers;
     d.tail->density_kg_m3 = bare.water_density_kg_m3;
     CHECK_THAT(worked(d).answers.in_water_kg, WithinAbs(bare.in_water_kg, 1e-12));
     d.pockets[0].floods = false;
     const Answers dry = worked(without_tail(d)).answers;
-    CHECK_THAT(worked(d).answers.in_water_kg - dry.in_water_kg, WithinRel(tail::tenon_m3(*d.tail) * bare.water_density_kg_m3, 1e-6));
+    CHECK_THAT(worked(d).answers.in_water_kg - dry.in_water_kg,
+               WithinRel(tail::tenon_m3(*d.tail) * bare.water_density_kg_m3, 1e-6));
 }
 
 TEST_CASE("a tenon in a slot that stays dry weighs and displaces nothing", "[tail]") {
@@ -75,13 +81,17 @@ TEST_CASE("a tenon in a slot that stays dry weighs and displaces nothing", "[tai
     const Answers with = worked(d).answers;
     const Answers bare = worked(without_tail(d)).answers;
     CHECK_THAT(with.displaced_m3 - bare.displaced_m3, WithinRel(loft_m3(*d.tail), 1e-9));
-    CHECK_THAT(with.mass_kg - bare.mass_kg, WithinRel((loft_m3(*d.tail) + tail::tenon_m3(*d.tail)) * tail::density_kg_m3(*d.tail), 1e-9));
+    CHECK_THAT(with.mass_kg - bare.mass_kg,
+               WithinRel((loft_m3(*d.tail) + tail::tenon_m3(*d.tail)) * tail::density_kg_m3(*d.tail), 1e-9));
     // A root that stands 2 mm behind the wood leaves that much of the tenon in the open.
     d.tail->x_m = 0.122;
-    CHECK_THAT(worked(d).answers.displaced_m3 - bare.displaced_m3, WithinRel(loft_m3(*d.tail) + 0.002 * 0.0025 * 0.010, 1e-9));
+    CHECK_THAT(worked(d).answers.displaced_m3 - bare.displaced_m3,
+               WithinRel(loft_m3(*d.tail) + 0.002 * 0.0025 * 0.010, 1e-9));
 }
 
-TEST_CASE("with its tenon the size of the slot, a flooded slot displaces as much as the uncut block and the tail", "[tail]") {
+TEST_CASE(
+    "with its tenon the size of the slot, a flooded slot displaces as much as the uncut block and the tail",
+    "[tail]") {
     preset::Document d = support::block_with_tail();
     d.tail->tenon = preset::Tenon{0.014, 0.003, 0.014};
     CHECK_THAT(worked(d).answers.displaced_m3, WithinRel(0.120 * 0.020 * 0.030 + loft_m3(*d.tail), 1e-9));
@@ -100,14 +110,16 @@ TEST_CASE("a tail's two lines have its centroids and its inertia", "[tail]") {
     CHECK_THAT(lines[0].own_kg_m2.yy, WithinRel(s.inertia_m5.yy * tail::density_kg_m3(*d.tail), 1e-12));
     CHECK_THAT(lines[1].at_m.x, WithinRel(0.114, 1e-12));
     // A brick of 12 × 2.5 × 10 mm.
-    CHECK_THAT(lines[1].own_kg_m2.zz, WithinRel(lines[1].mass_kg * (0.012 * 0.012 + 0.0025 * 0.0025) / 12.0, 1e-12));
+    CHECK_THAT(lines[1].own_kg_m2.zz,
+               WithinRel(lines[1].mass_kg * (0.012 * 0.012 + 0.0025 * 0.0025) / 12.0, 1e-12));
     for (const ledger::Line& line : lines) {
         CHECK(line.stage == Stage::dressed);
         CHECK(line.segment == 0);
     }
 }
 
-TEST_CASE("a tail pulls as its moments say: plastic heavier than water behind the wood lifts the nose", "[tail]") {
+TEST_CASE("a tail pulls as its moments say: plastic heavier than water behind the wood lifts the nose",
+          "[tail]") {
     preset::Document d = support::fish();
     d.tail = support::paddle(0.150);
     d.tail->density_kg_m3 = 1250.0;
@@ -115,11 +127,13 @@ TEST_CASE("a tail pulls as its moments say: plastic heavier than water behind th
     const auto pull = tail::pull(d, with);
     REQUIRE(pull.ok());
     CHECK_THAT(pull->own.mass_kg, WithinRel(with.answers.mass_kg - pull->without.mass_kg, 1e-9));
-    CHECK_THAT(pull->own.in_water_kg(with.answers.water_density_kg_m3), WithinRel(with.answers.in_water_kg - pull->without.in_water_kg, 1e-9));
+    CHECK_THAT(pull->own.in_water_kg(with.answers.water_density_kg_m3),
+               WithinRel(with.answers.in_water_kg - pull->without.in_water_kg, 1e-9));
     REQUIRE((with.answers.pitch_rad && pull->without.pitch_rad));
     CHECK(*with.answers.pitch_rad > *pull->without.pitch_rad);
     // Statics by hand: G and B each move by the tail's share of their moments.
-    const double g = (pull->without.g_m.x * pull->without.mass_kg + pull->own.mass_moment_kg_m.x) / with.answers.mass_kg;
+    const double g =
+        (pull->without.g_m.x * pull->without.mass_kg + pull->own.mass_moment_kg_m.x) / with.answers.mass_kg;
     CHECK_THAT(with.answers.g_m.x, WithinRel(g, 1e-12));
 }
 
@@ -178,7 +192,8 @@ TEST_CASE("a hook whose reach passes the root of the tail fouls it", "[tail]") {
     joints::Swings swings;
     for (const preset::Joint& j : d.joints) {
         pins.push_back({j.at_m, 0.0});
-        for (auto& way : swings) way.push_back(0.0);
+        for (auto& way : swings)
+            way.push_back(0.0);
     }
     // Hung 18 mm before the root, at its height.
     const auto tail_foul = [&](double reach_m) {
@@ -188,7 +203,9 @@ TEST_CASE("a hook whose reach passes the root of the tail fouls it", "[tail]") {
         hook.reach_m = reach_m;
         d.parts = {hook};
         const auto fouls = joints::hook_fouls(d, *body, pins, swings);
-        const auto found = std::find_if(fouls.begin(), fouls.end(), [](const joints::HookFoul& f) { return f.what == joints::Fouls::tail; });
+        const auto found = std::find_if(fouls.begin(), fouls.end(), [](const joints::HookFoul& f) {
+            return f.what == joints::Fouls::tail;
+        });
         return found == fouls.end() ? std::optional<joints::HookFoul>() : *found;
     };
     const auto long_one = tail_foul(0.020);
@@ -198,10 +215,12 @@ TEST_CASE("a hook whose reach passes the root of the tail fouls it", "[tail]") {
     CHECK_FALSE(tail_foul(0.017));
 }
 
-TEST_CASE("a weighed soft tail behind a drawn one is warned of, a weighed one alone or before it is not", "[tail]") {
+TEST_CASE("a weighed soft tail behind a drawn one is warned of, a weighed one alone or before it is not",
+          "[tail]") {
     const auto told = [](const preset::Document& d) {
         const auto warnings = worked(d).answers.warnings;
-        return std::count_if(warnings.begin(), warnings.end(), [](const Problem& p) { return p.path == "/parts/0"; });
+        return std::count_if(warnings.begin(), warnings.end(),
+                             [](const Problem& p) { return p.path == "/parts/0"; });
     };
     preset::Document d = support::fish();
     preset::Part fin;

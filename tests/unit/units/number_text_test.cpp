@@ -32,7 +32,7 @@ Problem refused(std::string_view text, Unit usual = Unit::mm) {
     return number.problems()[0];
 }
 
-}  // namespace
+} // namespace
 
 TEST_CASE("a number without a unit is in the field's own unit", "[units]") {
     CHECK(typed("8", Unit::mm) == 0.008);
@@ -85,9 +85,10 @@ TEST_CASE("a typed unit wins over the field's own", "[units]") {
 }
 
 TEST_CASE("what is no number is refused and never guessed at", "[units]") {
-    for (const char* text : {"", " ", "-", "+", ".", ",", "mm", "abc", "nan", "inf", "--3", "+-3", "1.2.3", "1,234.5",
-                             "1.234,5", "1 2", "1 000", "7/", "/8", "7/-8", "8.5 1/2", "1--3/8", "1/2/3", "0x10 5",
-                             "1- 3", "5-", "½"}) {
+    for (const char* text :
+         {"",    " ",    "-",       "+",      ".",       ",",       "mm",   "abc",   "nan",
+          "inf", "--3",  "+-3",     "1.2.3",  "1,234.5", "1.234,5", "1 2",  "1 000", "7/",
+          "/8",  "7/-8", "8.5 1/2", "1--3/8", "1/2/3",   "0x10 5",  "1- 3", "5-",    "½"}) {
         INFO("typed: " << text);
         const auto number = read_number(text, Unit::mm, "/field");
         REQUIRE_FALSE(number.ok());
@@ -109,7 +110,8 @@ TEST_CASE("a unit of another quantity is refused with the ones that would do", "
     const Problem problem = refused("2.5 g", Unit::mm);
     CHECK(problem.code == ProblemCode::unknown_name);
     CHECK(problem.limit == "mm, cm, m, µm, in, mil, ft");
-    CHECK(problem.sentence == "A number in g is a mass; wanted here is a length in mm, cm, m, µm, in, mil, ft.");
+    CHECK(problem.sentence ==
+          "A number in g is a mass; wanted here is a length in mm, cm, m, µm, in, mil, ft.");
     CHECK(refused("2 mm", Unit::mm_per_s).code == ProblemCode::unknown_name);
     CHECK(refused("12 %", Unit::one).code == ProblemCode::unknown_name);
 }
@@ -172,7 +174,9 @@ TEST_CASE("what is shown reads back to itself", "[units]") {
 TEST_CASE("decimals are read to the nearest double or its neighbour", "[units]") {
     CHECK(typed("0.1", Unit::one) == 0.1);
     CHECK(typed("3.141592653589793", Unit::one) == 3.141592653589793);
-    CHECK_THAT(typed("3.14159265358979323846264338327950288", Unit::one), WithinRel(3.141592653589793, 3e-16));
-    CHECK_THAT(typed("123456789012345678901234567890", Unit::one), WithinRel(123456789012345678901234567890.0, 3e-16));
+    CHECK_THAT(typed("3.14159265358979323846264338327950288", Unit::one),
+               WithinRel(3.141592653589793, 3e-16));
+    CHECK_THAT(typed("123456789012345678901234567890", Unit::one),
+               WithinRel(123456789012345678901234567890.0, 3e-16));
     CHECK_THAT(typed("0.00000000000000000000000000000000001234", Unit::one), WithinRel(1234e-38, 1e-15));
 }

@@ -18,18 +18,21 @@ using Catch::Matchers::WithinRel;
 namespace {
 
 constexpr int unit_count = static_cast<int>(Unit::g_per_kg) + 1;
-constexpr double last_places = 1e-15;  // a few roundings of a double
+constexpr double last_places = 1e-15; // a few roundings of a double
 
 bool stands_alone(const std::string& text, std::size_t at, std::size_t length) {
-    const auto part_of_number = [](char c) { return std::isdigit(static_cast<unsigned char>(c)) != 0 || c == '.'; };
+    const auto part_of_number = [](char c) {
+        return std::isdigit(static_cast<unsigned char>(c)) != 0 || c == '.';
+    };
     const bool before = at > 0 && part_of_number(text[at - 1]);
-    const bool after = at + length < text.size() && std::isdigit(static_cast<unsigned char>(text[at + length])) != 0;
+    const bool after =
+        at + length < text.size() && std::isdigit(static_cast<unsigned char>(text[at + length])) != 0;
     return !before && !after;
 }
 
 bool names_a_size(const std::string& text) {
-    for (const char* size : {"25.4", "0.0254", "0.3048", "304.8", "453.59237", "0.45359237", "28.349523125", "28.35",
-                             "0.0648", "0.06479891", "4.4482"}) {
+    for (const char* size : {"25.4", "0.0254", "0.3048", "304.8", "453.59237", "0.45359237", "28.349523125",
+                             "28.35", "0.0648", "0.06479891", "4.4482"}) {
         const std::string word = size;
         for (auto at = text.find(word); at != std::string::npos; at = text.find(word, at + 1)) {
             if (stands_alone(text, at, word.size())) return true;
@@ -38,7 +41,7 @@ bool names_a_size(const std::string& text) {
     return false;
 }
 
-}  // namespace
+} // namespace
 
 TEST_CASE("trade units have their defined sizes (international yard and pound agreement 1959)", "[units]") {
     CHECK(m_from_inch(1.0) == 0.0254);
@@ -74,7 +77,8 @@ TEST_CASE("every unit turns into the core's and back", "[units]") {
         for (double value : {1.0, 3.7, -12.5, 1e-3, 4096.0}) {
             // A shifted scale keeps the last places of its shift, not of a small value.
             const double shift = unit == Unit::fahrenheit ? 32.0 : 0.0;
-            CHECK_THAT(from_core(to_core(value, unit), unit) + shift, WithinRel(value + shift, 4 * last_places));
+            CHECK_THAT(from_core(to_core(value, unit), unit) + shift,
+                       WithinRel(value + shift, 4 * last_places));
         }
     }
 }
@@ -87,7 +91,8 @@ TEST_CASE("every unit is found by the symbol that is shown, in capitals too", "[
         INFO("unit " << shown);
         CHECK(find_unit(shown) == unit);
         for (char& c : shown) {
-            if (static_cast<unsigned char>(c) < 128) c = static_cast<char>(std::toupper(static_cast<unsigned char>(c)));
+            if (static_cast<unsigned char>(c) < 128)
+                c = static_cast<char>(std::toupper(static_cast<unsigned char>(c)));
         }
         CHECK(find_unit(shown) == unit);
     }
@@ -108,7 +113,8 @@ TEST_CASE("the sizes of trade units stand in units/trade.hpp and nowhere else", 
             std::ifstream stream(entry.path());
             std::stringstream text;
             text << stream.rdbuf();
-            if (names_a_size(text.str())) offenders.push_back(entry.path().lexically_relative(root).generic_string());
+            if (names_a_size(text.str()))
+                offenders.push_back(entry.path().lexically_relative(root).generic_string());
         }
     }
     CHECK(files > 10);

@@ -22,7 +22,8 @@ TEST_CASE("water outside 0 to 40 °C or 0 to 40 g/kg is refused by name and not 
         CHECK(water.problems()[0].path == "/tub/temperature_C");
         CHECK(water.problems()[0].limit == "0 to 40 °C");
         CHECK(water.problems()[0].sentence == "The water temperature must be from 0 to 40 °C.");
-        CHECK(water.problems()[0].code == (std::isfinite(t) ? ProblemCode::out_of_range : ProblemCode::not_a_number));
+        CHECK(water.problems()[0].code ==
+              (std::isfinite(t) ? ProblemCode::out_of_range : ProblemCode::not_a_number));
         CHECK_FALSE(density_kg_m3(t, 10.0).ok());
         CHECK_FALSE(viscosity_pa_s(t, 10.0).ok());
     }
@@ -68,7 +69,8 @@ TEST_CASE("warmth makes water thinner, and fresh water lighter from 4 °C on and
     }
 }
 
-TEST_CASE("absolute salinity is not practical salinity: 35 g/kg is lighter than sea water of practical salinity 35 by 0.125 kg/m³",
+TEST_CASE("absolute salinity is not practical salinity: 35 g/kg is lighter than sea water of practical "
+          "salinity 35 by 0.125 kg/m³",
           "[water]") {
     // Reference sea water of practical salinity 35 holds 35.16504 g/kg.
     const double by_practical = eos80_density_kg_m3(35.0, 20.0 * 1.00024);

@@ -9,10 +9,10 @@
 #include <numbers>
 
 using namespace evenfall;
+using Catch::Matchers::WithinRel;
 using wire::Hold;
 using wire::Temper;
 using wire::Weakest;
-using Catch::Matchers::WithinRel;
 
 TEST_CASE("each part of a hinge gives way at the load a hand sum says", "[wire]") {
     Hold hold;
@@ -26,7 +26,8 @@ TEST_CASE("each part of a hinge gives way at the load a hand sum says", "[wire]"
     const double area = 0.25 * std::numbers::pi * hold.pin_m * hold.pin_m;
     CHECK_THAT(s.pin_shear_n, WithinRel(2.0 * area * 0.6 * pin_pa, 1e-12));
     // A pin on 5 mm: moment F·span/4 against σ·d³/6.
-    CHECK_THAT(s.pin_bend_n * hold.pin_span_m / 4.0, WithinRel(pin_pa * 1.2e-3 * 1.2e-3 * 1.2e-3 / 6.0, 1e-12));
+    CHECK_THAT(s.pin_bend_n * hold.pin_span_m / 4.0,
+               WithinRel(pin_pa * 1.2e-3 * 1.2e-3 * 1.2e-3 / 6.0, 1e-12));
     // A strip of 3 × 10 mm on two planes, 3 MPa.
     CHECK_THAT(s.wall_n, WithinRel(180.0, 1e-9));
     CHECK(s.weakest == Weakest::wall_before_pin);
@@ -45,7 +46,8 @@ TEST_CASE("the weakest link is the least of all, and a hanger has no pin to brea
     CHECK(s.pin_shear_n == 0.0);
 }
 
-TEST_CASE("thicker wire, deeper glue and two eyes never hold less; annealed wire holds less than spring wire", "[wire]") {
+TEST_CASE("thicker wire, deeper glue and two eyes never hold less; annealed wire holds less than spring wire",
+          "[wire]") {
     Hold hold;
     const auto base = wire::strength(hold, 100.0);
     Hold thick = hold;
@@ -65,14 +67,17 @@ TEST_CASE("thicker wire, deeper glue and two eyes never hold less; annealed wire
 
 TEST_CASE("half way between two sizes of the wire table the strength is half way between theirs", "[wire]") {
     // 0.020, 0.025, 0.032, 0.041 and 0.051 in; least strength in MPa.
-    constexpr std::array<std::pair<double, double>, 5> rows{{{0.508, 2068}, {0.635, 2006}, {0.813, 1944}, {1.041, 1896}, {1.295, 1827}}};
+    constexpr std::array<std::pair<double, double>, 5> rows{
+        {{0.508, 2068}, {0.635, 2006}, {0.813, 1944}, {1.041, 1896}, {1.295, 1827}}};
     for (std::size_t k = 1; k < rows.size(); ++k) {
         const double middle_mm = 0.5 * (rows[k - 1].first + rows[k].first);
-        CHECK_THAT(wire::tensile(Temper::spring, 1e-3 * middle_mm).low_pa, WithinRel(0.5e6 * (rows[k - 1].second + rows[k].second), 1e-9));
+        CHECK_THAT(wire::tensile(Temper::spring, 1e-3 * middle_mm).low_pa,
+                   WithinRel(0.5e6 * (rows[k - 1].second + rows[k].second), 1e-9));
     }
 }
 
-TEST_CASE("tensile figures run without a leap between the table's sizes and stay level beyond them", "[wire]") {
+TEST_CASE("tensile figures run without a leap between the table's sizes and stay level beyond them",
+          "[wire]") {
     double before = wire::tensile(Temper::spring, 0.3e-3).low_pa;
     for (double d = 0.3e-3; d < 1.6e-3; d += 1e-6) {
         const auto range = wire::tensile(Temper::spring, d);

@@ -10,9 +10,9 @@
 #include <numbers>
 
 using namespace evenfall;
-using wire::TwistedEye;
 using Catch::Matchers::WithinAbs;
 using Catch::Matchers::WithinRel;
+using wire::TwistedEye;
 
 namespace {
 
@@ -22,7 +22,7 @@ wire::TwistAnswer made(const TwistedEye& eye, double yield_pa = 0.0) {
     return *a;
 }
 
-}  // namespace
+} // namespace
 
 TEST_CASE("without twist and legs, a closed eye takes the circumference of its wire's middle", "[wire]") {
     TwistedEye eye;
@@ -44,7 +44,8 @@ TEST_CASE("a twist takes the length of two helices measured along them", "[wire]
     double x0 = 0.5 * eye.wire_m, y0 = 0.0, z0 = 0.0;
     for (int k = 1; k <= steps; ++k) {
         const double turn = 2.0 * std::numbers::pi * eye.turns * k / steps;
-        const double x = 0.5 * eye.wire_m * std::cos(turn), y = 0.5 * eye.wire_m * std::sin(turn), z = pitch * eye.turns * k / steps;
+        const double x = 0.5 * eye.wire_m * std::cos(turn), y = 0.5 * eye.wire_m * std::sin(turn),
+                     z = pitch * eye.turns * k / steps;
         walked += std::sqrt((x - x0) * (x - x0) + (y - y0) * (y - y0) + (z - z0) * (z - z0));
         x0 = x, y0 = y, z0 = z;
     }
@@ -61,7 +62,8 @@ TEST_CASE("a finished eye measures from its crown over wire, hole, wire, twist a
     CHECK_THAT(made(eye).finished_m, WithinAbs(0.0008 + 0.003 + 0.0008 + 4.0 * 0.004 + 0.007, 1e-12));
 }
 
-TEST_CASE("the prototype's hanger is cut 70.9 mm long, weighs 0.356 g and twists over 24.3 mm", "[wire][regression]") {
+TEST_CASE("the prototype's hanger is cut 70.9 mm long, weighs 0.356 g and twists over 24.3 mm",
+          "[wire][regression]") {
     const auto a = made(TwistedEye{});
     CHECK_THAT(units::mm_from_m(a.cut_m), WithinAbs(70.9, 0.05));
     CHECK_THAT(units::g_from_kg(a.mass_kg), WithinAbs(0.356, 0.0005));
@@ -83,7 +85,8 @@ TEST_CASE("hard wire wants a thinner rod than the eye, soft wire hardly", "[wire
     CHECK_THAT(plain, WithinAbs(eye.inside_m, 1e-15));
     CHECK(soft < plain);
     CHECK(spring < soft);
-    // By hand, 1600 MPa: opens by 32·1600/(3π·193000·0.9 mm) = 0.03128 per mm; 2/(1/1.45 + 0.03128) − 0.9 = 1.8742 mm.
+    // By hand, 1600 MPa: opens by 32·1600/(3π·193000·0.9 mm) = 0.03128 per mm; 2/(1/1.45 + 0.03128) − 0.9
+    // = 1.8742 mm.
     CHECK_THAT(units::mm_from_m(spring), WithinAbs(1.8742, 2e-4));
 }
 
@@ -110,7 +113,9 @@ TEST_CASE("a wire, eye or twist off its limits is refused by name", "[wire]") {
     refused(eye, "turns");
 }
 
-TEST_CASE("wire is bent farther by the ratio of the radii before and after it springs back, spring hard wire most", "[wire]") {
+TEST_CASE(
+    "wire is bent farther by the ratio of the radii before and after it springs back, spring hard wire most",
+    "[wire]") {
     const TwistedEye eye;
     CHECK(made(eye).overbend == 0.0);
     const auto soft = made(eye, 400e6);
@@ -119,5 +124,6 @@ TEST_CASE("wire is bent farther by the ratio of the radii before and after it sp
     CHECK(spring.overbend > 3.0 * soft.overbend);
     // The same length of wire on both radii: angle by radius stays.
     const double bent_rad = eye.wrap_rad * (1.0 + spring.overbend);
-    CHECK_THAT(bent_rad * (spring.mandrel_m + eye.wire_m), WithinRel(eye.wrap_rad * (eye.inside_m + eye.wire_m), 1e-12));
+    CHECK_THAT(bent_rad * (spring.mandrel_m + eye.wire_m),
+               WithinRel(eye.wrap_rad * (eye.inside_m + eye.wire_m), 1e-12));
 }
