@@ -3,8 +3,8 @@
 // The application of the page and of the desktop window: regions of the screen, one frame, and what the
 // outside may ask.
 
+#include "document/document.hpp"
 #include "platform/host.hpp"
-#include "preset/document.hpp"
 #include "widgets/ui.hpp"
 
 #include <cstdint>

@@ -1,13 +1,13 @@
 #include "app.hpp"
 
 #include "app_parts.hpp"
+#include "bench/uncertainty/surety.hpp"
 #include "look/words.hpp"
 #include "look/words_drawer.hpp"
 #include "look/words_picture.hpp"
-#include "report/answers_json.hpp"
+#include "output/answers_json.hpp"
 #include "state/believed.hpp"
 #include "state/session_json.hpp"
-#include "surety/surety.hpp"
 
 #include <algorithm>
 #include <cstdio>

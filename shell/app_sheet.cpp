@@ -2,8 +2,8 @@
 
 #include "app_parts.hpp"
 #include "look/font_data.hpp"
-#include "sheet/sheet.hpp"
-#include "sheet/writers.hpp"
+#include "output/sheet/sheet.hpp"
+#include "output/sheet/writers.hpp"
 
 namespace evenfall::shell {
 

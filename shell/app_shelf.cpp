@@ -1,7 +1,7 @@
 #include "app_parts.hpp"
 
+#include "document/link.hpp"
 #include "look/words.hpp"
-#include "preset/link.hpp"
 #include "state/file_stem.hpp"
 #include "widgets/button.hpp"
 #include "widgets/choice.hpp"

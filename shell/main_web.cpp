@@ -1,13 +1,13 @@
 // The page's program: a window that is the canvas, a loop that stands still when nothing happens, and the
 // functions that the page's JavaScript calls.
 
+#include "bench/uncertainty/surety.hpp"
 #include "evenfall.hpp"
 #include "look/words.hpp"
+#include "output/square_code.hpp"
 #include "platform/flavour.hpp"
 #include "platform/loop_web.hpp"
 #include "platform/window.hpp"
-#include "qr/square_code.hpp"
-#include "surety/surety.hpp"
 
 #include <emscripten.h>
 

@@ -1,6 +1,6 @@
 #include "base/sentence.hpp"
 
-#include "units/number_text.hpp"
+#include "base/number_text.hpp"
 
 namespace evenfall {
 

@@ -1,7 +1,7 @@
 #include "ledger/build.hpp"
 
 #include "base/sentence.hpp"
-#include "glue/eyes.hpp"
+#include "body/glued_eyes.hpp"
 #include "ledger/build_detail.hpp"
 #include "materials/solids.hpp"
 #include "materials/woods.hpp"

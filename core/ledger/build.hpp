@@ -1,10 +1,10 @@
 #pragma once
 
 #include "base/outcome.hpp"
-#include "holes/bore.hpp"
+#include "body/body.hpp"
+#include "body/bore.hpp"
+#include "body/tail_loft.hpp"
 #include "ledger/line.hpp"
-#include "shape/body.hpp"
-#include "tail/loft.hpp"
 
 #include <vector>
 

@@ -1,7 +1,7 @@
 #include "base/sentence.hpp"
+#include "body/pocket_surface.hpp"
 #include "ledger/build_detail.hpp"
 #include "materials/solids.hpp"
-#include "shape/pocket_surface.hpp"
 
 #include <algorithm>
 #include <numbers>

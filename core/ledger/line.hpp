@@ -1,7 +1,7 @@
 #pragma once
 
 #include "base/vec3.hpp"
-#include "preset/document.hpp"
+#include "document/document.hpp"
 
 #include <array>
 #include <vector>

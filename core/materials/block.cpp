@@ -1,7 +1,7 @@
 #include "materials/block.hpp"
 
+#include "base/limits.hpp"
 #include "materials/moisture.hpp"
-#include "units/limits.hpp"
 
 #include <cmath>
 

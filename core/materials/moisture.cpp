@@ -1,6 +1,6 @@
 #include "materials/moisture.hpp"
 
-#include "units/limits.hpp"
+#include "base/limits.hpp"
 
 namespace evenfall::materials {
 namespace {

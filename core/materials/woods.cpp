@@ -1,7 +1,7 @@
 #include "materials/woods.hpp"
 
+#include "base/trade.hpp"
 #include "materials/moisture.hpp"
-#include "units/trade.hpp"
 
 #include <algorithm>
 #include <array>

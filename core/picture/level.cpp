@@ -1,8 +1,8 @@
 #include "picture/level.hpp"
 
 #include "base/sentence.hpp"
-#include "shape/drawing_check.hpp"
-#include "units/trade.hpp"
+#include "base/trade.hpp"
+#include "body/drawing_check.hpp"
 
 #include <algorithm>
 #include <cmath>

@@ -1,9 +1,9 @@
 #include "picture/profile.hpp"
 
 #include "base/sentence.hpp"
+#include "base/trade.hpp"
+#include "body/curve.hpp"
 #include "picture/level.hpp"
-#include "shape/curve.hpp"
-#include "units/trade.hpp"
 
 #include <algorithm>
 #include <cmath>

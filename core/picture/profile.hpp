@@ -1,7 +1,7 @@
 #pragma once
 
+#include "document/document.hpp"
 #include "picture/outline.hpp"
-#include "preset/document.hpp"
 
 #include <optional>
 

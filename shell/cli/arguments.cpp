@@ -1,6 +1,6 @@
 #include "cli/arguments.hpp"
 
-#include "units/number_text.hpp"
+#include "base/number_text.hpp"
 
 #include <algorithm>
 #include <array>

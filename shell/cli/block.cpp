@@ -1,12 +1,12 @@
 #include "materials/block.hpp"
+#include "base/number_text.hpp"
 #include "cli/commands.hpp"
 #include "cli/files.hpp"
 #include "cli/settings.hpp"
 #include "cli/table.hpp"
-#include "preset/json_text.hpp"
-#include "preset/own_wood.hpp"
-#include "report/trees.hpp"
-#include "units/number_text.hpp"
+#include "document/json_text.hpp"
+#include "document/own_wood.hpp"
+#include "output/trees.hpp"
 
 #include <cmath>
 #include <limits>

@@ -1,8 +1,8 @@
-#include "compare/tables.hpp"
+#include "bench/compare.hpp"
 
+#include "base/number_text.hpp"
+#include "base/trade.hpp"
 #include "cli/commands.hpp"
-#include "units/number_text.hpp"
-#include "units/trade.hpp"
 
 #include <nlohmann/json.hpp>
 

@@ -1,9 +1,9 @@
+#include "base/number_text.hpp"
 #include "cli/commands.hpp"
 #include "cli/settings.hpp"
 #include "cli/table.hpp"
 #include "cli/words.hpp"
-#include "report/glue_json.hpp"
-#include "units/number_text.hpp"
+#include "output/glue_json.hpp"
 
 #include <cmath>
 

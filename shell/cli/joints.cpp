@@ -1,9 +1,9 @@
+#include "base/number_text.hpp"
+#include "base/trade.hpp"
 #include "cli/commands.hpp"
 #include "cli/table.hpp"
 #include "cli/words.hpp"
-#include "report/joints_json.hpp"
-#include "units/number_text.hpp"
-#include "units/trade.hpp"
+#include "output/joints_json.hpp"
 
 #include <algorithm>
 #include <cmath>

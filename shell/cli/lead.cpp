@@ -1,10 +1,10 @@
+#include "base/number_text.hpp"
+#include "body/body.hpp"
 #include "cli/commands.hpp"
 #include "cli/table.hpp"
 #include "cli/words.hpp"
-#include "preset/check.hpp"
-#include "report/answers_json.hpp"
-#include "shape/body.hpp"
-#include "units/number_text.hpp"
+#include "document/check.hpp"
+#include "output/answers_json.hpp"
 
 #include <algorithm>
 #include <cstdio>

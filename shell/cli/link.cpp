@@ -1,7 +1,7 @@
-#include "preset/link.hpp"
+#include "document/link.hpp"
 #include "cli/commands.hpp"
 #include "cli/files.hpp"
-#include "qr/square_code.hpp"
+#include "output/square_code.hpp"
 
 #include <cstdio>
 

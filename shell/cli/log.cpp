@@ -1,13 +1,13 @@
+#include "base/number_text.hpp"
+#include "bench/uncertainty/surety.hpp"
 #include "cli/commands.hpp"
 #include "cli/table.hpp"
 #include "cli/words.hpp"
+#include "document/check.hpp"
+#include "document/field_table.hpp"
 #include "materials/solids.hpp"
-#include "preset/check.hpp"
-#include "preset/field_table.hpp"
-#include "report/bench_text.hpp"
-#include "report/log_csv.hpp"
-#include "surety/surety.hpp"
-#include "units/number_text.hpp"
+#include "output/bench_text.hpp"
+#include "output/log_csv.hpp"
 
 #include <cmath>
 #include <cstdlib>

@@ -1,7 +1,7 @@
 #pragma once
 
+#include "base/unit.hpp"
 #include "cli/arguments.hpp"
-#include "units/unit.hpp"
 
 namespace evenfall::cli {
 

@@ -1,4 +1,4 @@
-#include "sheet/sheet.hpp"
+#include "output/sheet/sheet.hpp"
 #include "cli/commands.hpp"
 #include "cli/files.hpp"
 #include "look/font_data.hpp"

@@ -1,11 +1,11 @@
+#include "base/number_text.hpp"
+#include "base/trade.hpp"
 #include "cli/commands.hpp"
 #include "cli/settings.hpp"
 #include "cli/table.hpp"
 #include "cli/words.hpp"
-#include "report/mix_json.hpp"
-#include "units/number_text.hpp"
-#include "units/trade.hpp"
-#include "wire/twist.hpp"
+#include "materials/wire_twist.hpp"
+#include "output/mix_json.hpp"
 
 #include <cmath>
 

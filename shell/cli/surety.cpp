@@ -1,12 +1,12 @@
-#include "surety/surety.hpp"
+#include "bench/uncertainty/surety.hpp"
+#include "base/number_text.hpp"
+#include "base/trade.hpp"
 #include "cli/commands.hpp"
 #include "cli/files.hpp"
 #include "cli/table.hpp"
 #include "cli/words.hpp"
-#include "report/bench_text.hpp"
-#include "report/surety_json.hpp"
-#include "units/number_text.hpp"
-#include "units/trade.hpp"
+#include "output/bench_text.hpp"
+#include "output/surety_json.hpp"
 
 #include <cmath>
 

@@ -1,10 +1,10 @@
+#include "base/number_text.hpp"
+#include "body/tail_loft.hpp"
 #include "cli/commands.hpp"
 #include "cli/settings.hpp"
 #include "cli/table.hpp"
 #include "cli/words.hpp"
-#include "report/tail_json.hpp"
-#include "tail/loft.hpp"
-#include "units/number_text.hpp"
+#include "output/tail_json.hpp"
 
 #include <cmath>
 

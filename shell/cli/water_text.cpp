@@ -1,8 +1,8 @@
 #include "cli/water_text.hpp"
 
+#include "base/number_text.hpp"
 #include "cli/table.hpp"
 #include "cli/words.hpp"
-#include "units/number_text.hpp"
 
 #include <algorithm>
 #include <cmath>

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "report/water_json.hpp"
+#include "output/water_json.hpp"
 
 #include <string>
 

@@ -1,11 +1,11 @@
+#include "base/number_text.hpp"
 #include "cli/commands.hpp"
 #include "cli/table.hpp"
 #include "cli/water_text.hpp"
 #include "cli/words.hpp"
 #include "materials/woods.hpp"
-#include "report/answers_json.hpp"
-#include "report/water_json.hpp"
-#include "units/number_text.hpp"
+#include "output/answers_json.hpp"
+#include "output/water_json.hpp"
 
 namespace evenfall::cli {
 namespace {

@@ -1,9 +1,9 @@
 #include "cli/words.hpp"
 
-#include "evaluation.hpp"
+#include "answers/evaluation.hpp"
+#include "base/number_text.hpp"
+#include "base/trade.hpp"
 #include "materials/solids.hpp"
-#include "units/number_text.hpp"
-#include "units/trade.hpp"
 
 #include <array>
 #include <cmath>

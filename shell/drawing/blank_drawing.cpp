@@ -1,6 +1,6 @@
+#include "body/blank.hpp"
 #include "drawing/scene.hpp"
 #include "look/words_drawing.hpp"
-#include "shape/blank.hpp"
 
 #include <algorithm>
 #include <cmath>

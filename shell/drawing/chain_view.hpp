@@ -1,8 +1,8 @@
 #pragma once
 
-#include "joints/chain.hpp"
-#include "shape/body.hpp"
+#include "body/body.hpp"
 #include "widgets/ui.hpp"
+#include "workshop/chain.hpp"
 
 #include <span>
 

@@ -1,7 +1,7 @@
 #include "drawing/finger.hpp"
 
+#include "body/curve.hpp"
 #include "look/words_drawing.hpp"
-#include "shape/curve.hpp"
 #include "state/edits.hpp"
 
 #include "imgui_internal.h"

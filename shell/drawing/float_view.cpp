@@ -1,8 +1,8 @@
 #include "drawing/turned_outline.hpp"
 #include "drawing/water_sheet.hpp"
-#include "flotation/attitude.hpp"
 #include "look/words_drawing.hpp"
 #include "look/words_water.hpp"
+#include "water/afloat/attitude.hpp"
 
 #include <algorithm>
 #include <cmath>

@@ -2,8 +2,8 @@
 
 // Which generic sign a part is drawn with, and how much room it takes beside the body. Pure.
 
-#include "preset/document.hpp"
-#include "shape/lines.hpp"
+#include "body/lines.hpp"
+#include "document/document.hpp"
 
 namespace evenfall::shell::drawing {
 

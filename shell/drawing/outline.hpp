@@ -3,7 +3,7 @@
 // Segments as columns along x, for filling and for outlines: from the side (belly to back) and from above
 // (port to starboard, with the relief of the joints). Metres. Pure.
 
-#include "shape/body.hpp"
+#include "body/body.hpp"
 
 #include <vector>
 

@@ -1,7 +1,7 @@
 #include "drawing/scene.hpp"
 
+#include "body/hinge_place.hpp"
 #include "drawing/glyph.hpp"
-#include "joints/hinge_place.hpp"
 
 #include <algorithm>
 #include <array>

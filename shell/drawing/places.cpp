@@ -1,6 +1,6 @@
 #include "drawing/places.hpp"
 
-#include "shape/blank.hpp"
+#include "body/blank.hpp"
 
 #include <algorithm>
 #include <cmath>

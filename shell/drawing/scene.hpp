@@ -2,9 +2,9 @@
 
 // What every part of the sheet is drawn from, and what it leaves behind: the places that a finger can choose.
 
+#include "body/bore.hpp"
 #include "drawing/pen.hpp"
 #include "drawing/world_to_screen.hpp"
-#include "holes/bore.hpp"
 #include "state/backdrop.hpp"
 #include "state/session.hpp"
 #include "widgets/ui.hpp"

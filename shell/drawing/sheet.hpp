@@ -1,8 +1,8 @@
 #pragma once
 
+#include "bench/uncertainty/surety.hpp"
 #include "state/backdrop.hpp"
 #include "state/session.hpp"
-#include "surety/surety.hpp"
 #include "widgets/ui.hpp"
 
 namespace evenfall::shell::drawing {

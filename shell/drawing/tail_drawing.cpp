@@ -1,6 +1,6 @@
+#include "body/tail_loft.hpp"
 #include "drawing/outline.hpp"
 #include "drawing/scene.hpp"
-#include "tail/loft.hpp"
 
 #include <algorithm>
 

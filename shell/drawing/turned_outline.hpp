@@ -3,8 +3,8 @@
 // The wood seen from any side: silhouettes of segments and rims of sections, in metres right and up. Pure.
 
 #include "base/vec3.hpp"
+#include "body/body.hpp"
 #include "drawing/world_to_screen.hpp"
-#include "shape/body.hpp"
 
 #include <vector>
 

@@ -1,7 +1,7 @@
 #include "state/backdrop.hpp"
 
-#include "preset/json_guard.hpp"
-#include "units/trade.hpp"
+#include "base/trade.hpp"
+#include "document/json_guard.hpp"
 
 #include <algorithm>
 #include <cmath>

@@ -5,9 +5,9 @@
 // outline can be looked for.
 
 #include "base/outcome.hpp"
+#include "document/document.hpp"
 #include "picture/outline.hpp"
 #include "picture/profile.hpp"
-#include "preset/document.hpp"
 
 #include <array>
 #include <cstdint>

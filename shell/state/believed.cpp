@@ -1,6 +1,6 @@
 #include "state/believed.hpp"
 
-#include "evaluation.hpp"
+#include "answers/evaluation.hpp"
 
 #include <algorithm>
 #include <cmath>

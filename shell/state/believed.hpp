@@ -1,7 +1,7 @@
 #pragma once
 
+#include "bench/uncertainty/surety.hpp"
 #include "evenfall.hpp"
-#include "surety/surety.hpp"
 
 namespace evenfall::shell::state {
 

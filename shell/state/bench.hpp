@@ -2,8 +2,8 @@
 
 // What the core makes of the bench log: asked once for each shown lure, and only when it is looked at.
 
+#include "bench/uncertainty/surety.hpp"
 #include "state/session.hpp"
-#include "surety/surety.hpp"
 
 #include <optional>
 #include <string>

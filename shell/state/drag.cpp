@@ -1,10 +1,10 @@
 #include "state/drag.hpp"
 
+#include "base/trade.hpp"
+#include "body/curve.hpp"
+#include "body/drawing_check.hpp"
 #include "look/words_state.hpp"
-#include "shape/curve.hpp"
-#include "shape/drawing_check.hpp"
 #include "state/edits.hpp"
-#include "units/trade.hpp"
 
 #include <algorithm>
 #include <cmath>

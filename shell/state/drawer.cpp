@@ -1,10 +1,10 @@
 #include "state/drawer.hpp"
 
+#include "base/trade.hpp"
+#include "document/fields.hpp"
+#include "document/json_guard.hpp"
 #include "look/words_drawer.hpp"
 #include "materials/solids.hpp"
-#include "preset/fields.hpp"
-#include "preset/json_guard.hpp"
-#include "units/trade.hpp"
 
 #include <algorithm>
 #include <array>

@@ -4,7 +4,7 @@
 // the device beside the lures and never part of one: what is put on a lure copies its figures. Pure.
 
 #include "base/outcome.hpp"
-#include "preset/document.hpp"
+#include "document/document.hpp"
 #include "state/edits.hpp"
 
 #include <optional>

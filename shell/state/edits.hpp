@@ -3,7 +3,7 @@
 // The changes a builder makes, as pure functions document → document. None of them checks what can be built:
 // the core does, when the session evaluates the result.
 
-#include "preset/document.hpp"
+#include "document/document.hpp"
 #include "state/session.hpp"
 #include "state/view_state.hpp"
 

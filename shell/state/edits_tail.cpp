@@ -1,7 +1,7 @@
 #include "state/edits.hpp"
 
+#include "body/body.hpp"
 #include "look/words_state.hpp"
-#include "shape/body.hpp"
 
 #include <algorithm>
 #include <cmath>

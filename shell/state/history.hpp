@@ -3,7 +3,7 @@
 // The history of one bench: whole documents with a label each. A document is a few kilobytes, and a whole
 // value cannot be put back wrongly, as an inverse operation can.
 
-#include "preset/document.hpp"
+#include "document/document.hpp"
 
 #include <cstddef>
 #include <string>

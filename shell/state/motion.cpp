@@ -1,6 +1,6 @@
 #include "state/motion.hpp"
 
-#include "water/properties.hpp"
+#include "materials/water_properties.hpp"
 
 #include <algorithm>
 #include <cmath>

@@ -3,22 +3,22 @@
 // What the core says of the shown lure in its water: asked only when it is looked at, once for each shown
 // revision.
 
-#include "compare/tables.hpp"
-#include "fall/descent.hpp"
-#include "fall/hinge_loads.hpp"
-#include "fall/water_sweep.hpp"
-#include "flotation/float_answers.hpp"
-#include "glue/glue.hpp"
-#include "joints/joint_answers.hpp"
+#include "bench/compare.hpp"
 #include "materials/block.hpp"
-#include "resin/mix.hpp"
 #include "state/backdrop.hpp"
 #include "state/bench.hpp"
 #include "state/play_clock.hpp"
 #include "state/session.hpp"
-#include "stock/stock.hpp"
-#include "tail/pour.hpp"
-#include "tail/pull.hpp"
+#include "water/afloat/float_answers.hpp"
+#include "water/fall/descent.hpp"
+#include "water/fall/hinge_loads.hpp"
+#include "water/fall/water_sweep.hpp"
+#include "workshop/glue.hpp"
+#include "workshop/joint_answers.hpp"
+#include "workshop/resin_mix.hpp"
+#include "workshop/stock.hpp"
+#include "workshop/tail_pour.hpp"
+#include "workshop/tail_pull.hpp"
 
 #include <map>
 #include <optional>

@@ -2,8 +2,8 @@
 
 #include "look/words_state.hpp"
 
-#include "preset/json_guard.hpp"
-#include "units/trade.hpp"
+#include "base/trade.hpp"
+#include "document/json_guard.hpp"
 
 #include <algorithm>
 #include <array>

@@ -1,8 +1,8 @@
 #include "steps/fields.hpp"
 #include "steps/step_panels.hpp"
 
+#include "body/blank.hpp"
 #include "look/words_steps.hpp"
-#include "shape/blank.hpp"
 #include "widgets/button.hpp"
 #include "widgets/choice.hpp"
 #include "widgets/words_of_panel.hpp"

@@ -1,8 +1,8 @@
 #include "steps/step_panels.hpp"
 
+#include "document/own_wood.hpp"
 #include "look/words_glue.hpp"
 #include "materials/block.hpp"
-#include "preset/own_wood.hpp"
 #include "widgets/button.hpp"
 #include "widgets/rows.hpp"
 #include "widgets/words_of_panel.hpp"

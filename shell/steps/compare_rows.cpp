@@ -1,14 +1,14 @@
 #include "steps/step_panels.hpp"
 
-#include "compare/tables.hpp"
+#include "base/trade.hpp"
+#include "bench/compare.hpp"
 #include "look/words_choice.hpp"
 #include "look/words_steps.hpp"
-#include "stock/stock.hpp"
-#include "units/trade.hpp"
 #include "widgets/button.hpp"
 #include "widgets/choice.hpp"
 #include "widgets/rows.hpp"
 #include "widgets/words_of_panel.hpp"
+#include "workshop/stock.hpp"
 
 #include <array>
 #include <span>

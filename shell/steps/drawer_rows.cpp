@@ -1,11 +1,11 @@
 #include "steps/step_panels.hpp"
 
+#include "base/trade.hpp"
 #include "look/words_drawer.hpp"
 #include "look/words_joints.hpp"
 #include "look/words_steps.hpp"
 #include "materials/solids.hpp"
 #include "state/drawer.hpp"
-#include "units/trade.hpp"
 #include "widgets/button.hpp"
 #include "widgets/choice.hpp"
 #include "widgets/pick_field.hpp"

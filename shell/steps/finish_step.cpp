@@ -1,10 +1,10 @@
 #include "steps/fields.hpp"
 #include "steps/step_panels.hpp"
 
+#include "base/trade.hpp"
 #include "ledger/fold.hpp"
 #include "look/words_steps.hpp"
 #include "materials/solids.hpp"
-#include "units/trade.hpp"
 #include "widgets/button.hpp"
 #include "widgets/rows.hpp"
 #include "widgets/words_of_panel.hpp"

@@ -1,7 +1,7 @@
 #include "steps/fields.hpp"
 #include "steps/step_panels.hpp"
 
-#include "holes/bore.hpp"
+#include "body/bore.hpp"
 #include "look/words_steps.hpp"
 #include "widgets/button.hpp"
 #include "widgets/words_of_panel.hpp"

@@ -1,10 +1,10 @@
 #include "steps/fields.hpp"
 #include "steps/step_panels.hpp"
 
+#include "base/trade.hpp"
 #include "look/words_glue.hpp"
 #include "look/words_joints.hpp"
 #include "look/words_steps.hpp"
-#include "units/trade.hpp"
 #include "widgets/choice.hpp"
 #include "widgets/rows.hpp"
 #include "widgets/words_of_panel.hpp"

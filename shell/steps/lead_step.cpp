@@ -1,10 +1,10 @@
 #include "steps/fields.hpp"
 #include "steps/step_panels.hpp"
 
-#include "evaluation.hpp"
+#include "answers/evaluation.hpp"
+#include "base/trade.hpp"
 #include "ledger/fold.hpp"
 #include "look/words_steps.hpp"
-#include "units/trade.hpp"
 #include "widgets/button.hpp"
 #include "widgets/choice.hpp"
 #include "widgets/rows.hpp"

@@ -1,8 +1,8 @@
 #include "steps/step_panels.hpp"
 
+#include "base/trade.hpp"
 #include "look/words_glue.hpp"
 #include "look/words_steps.hpp"
-#include "units/trade.hpp"
 #include "widgets/button.hpp"
 #include "widgets/rows.hpp"
 #include "widgets/words_of_panel.hpp"

@@ -1,9 +1,9 @@
 #include "steps/step_panels.hpp"
 
-#include "evaluation.hpp"
+#include "answers/evaluation.hpp"
 #include "look/words_log.hpp"
 #include "look/words_steps.hpp"
-#include "report/bench_text.hpp"
+#include "output/bench_text.hpp"
 #include "widgets/button.hpp"
 #include "widgets/rows.hpp"
 #include "widgets/words_of_panel.hpp"

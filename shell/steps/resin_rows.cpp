@@ -1,11 +1,11 @@
 #include "steps/step_panels.hpp"
 
 #include "look/words_choice.hpp"
-#include "resin/mix.hpp"
-#include "resin/schedule.hpp"
 #include "widgets/choice.hpp"
 #include "widgets/rows.hpp"
 #include "widgets/words_of_panel.hpp"
+#include "workshop/coat_schedule.hpp"
+#include "workshop/resin_mix.hpp"
 
 #include <algorithm>
 #include <array>

@@ -2,7 +2,7 @@
 
 #include "look/words_log.hpp"
 #include "look/words_steps.hpp"
-#include "report/bench_text.hpp"
+#include "output/bench_text.hpp"
 #include "widgets/button.hpp"
 #include "widgets/plot.hpp"
 #include "widgets/rows.hpp"

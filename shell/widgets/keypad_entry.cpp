@@ -1,7 +1,7 @@
 #include "widgets/keypad_entry.hpp"
 
+#include "base/number_text.hpp"
 #include "look/words.hpp"
-#include "units/number_text.hpp"
 
 #include <algorithm>
 #include <cmath>

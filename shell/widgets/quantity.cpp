@@ -1,9 +1,9 @@
 #include "widgets/quantity.hpp"
 
+#include "base/number_text.hpp"
+#include "base/trade.hpp"
+#include "base/unit.hpp"
 #include "look/words.hpp"
-#include "units/number_text.hpp"
-#include "units/trade.hpp"
-#include "units/unit.hpp"
 
 #include "imgui.h"
 

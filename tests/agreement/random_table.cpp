@@ -7,9 +7,9 @@
 // are parted by commas, a number that the lure does not have is "-". A draw that cannot be built has the path
 // of its refusal instead.
 
-#include "flotation/float_answers.hpp"
-#include "joints/joint_answers.hpp"
 #include "support/random_lures.hpp"
+#include "water/afloat/float_answers.hpp"
+#include "workshop/joint_answers.hpp"
 
 #include <catch2/catch_test_macros.hpp>
 

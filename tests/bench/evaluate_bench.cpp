@@ -1,9 +1,9 @@
 // How long an answer takes. Measured, never tested on time.
 
+#include "body/body.hpp"
+#include "body/tail_loft.hpp"
 #include "evenfall.hpp"
-#include "shape/body.hpp"
 #include "support/soft_tails.hpp"
-#include "tail/loft.hpp"
 
 #include <catch2/benchmark/catch_benchmark.hpp>
 #include <catch2/catch_test_macros.hpp>

@@ -1,10 +1,10 @@
 // How long a fall takes to work out. Measured, never tested on time.
 
 #include "evenfall.hpp"
-#include "fall/descent.hpp"
-#include "fall/hinge_loads.hpp"
-#include "fall/water_sweep.hpp"
-#include "water/properties.hpp"
+#include "materials/water_properties.hpp"
+#include "water/fall/descent.hpp"
+#include "water/fall/hinge_loads.hpp"
+#include "water/fall/water_sweep.hpp"
 
 #include <catch2/benchmark/catch_benchmark.hpp>
 #include <catch2/catch_test_macros.hpp>

@@ -1,8 +1,8 @@
 // How long it takes to find how a lure floats. Measured, never tested on time.
 
 #include "evenfall.hpp"
-#include "flotation/float_answers.hpp"
-#include "water/properties.hpp"
+#include "materials/water_properties.hpp"
+#include "water/afloat/float_answers.hpp"
 
 #include <catch2/benchmark/catch_benchmark.hpp>
 #include <catch2/catch_test_macros.hpp>

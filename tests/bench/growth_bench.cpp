@@ -1,10 +1,10 @@
 // What ten times as much of something costs: stations of the drawing, segments, holes, samples. Measured,
 // never tested on time.
 
+#include "base/trade.hpp"
+#include "bench/uncertainty/surety.hpp"
 #include "evenfall.hpp"
 #include "support/small_lures.hpp"
-#include "surety/surety.hpp"
-#include "units/trade.hpp"
 
 #include <catch2/benchmark/catch_benchmark.hpp>
 #include <catch2/catch_test_macros.hpp>

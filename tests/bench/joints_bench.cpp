@@ -1,7 +1,7 @@
 // What the joints of a lure cost: the Joints step works them out after every change.
 
 #include "evenfall.hpp"
-#include "joints/joint_answers.hpp"
+#include "workshop/joint_answers.hpp"
 
 #include <catch2/benchmark/catch_benchmark.hpp>
 #include <catch2/catch_test_macros.hpp>

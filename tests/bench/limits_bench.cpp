@@ -1,11 +1,11 @@
 // The worst that a valid document can ask of the bench. Measured, never tested on time.
 
+#include "bench/uncertainty/surety.hpp"
 #include "evenfall.hpp"
-#include "flotation/float_answers.hpp"
-#include "joints/joint_answers.hpp"
 #include "support/invented_lures.hpp"
 #include "support/limit_lures.hpp"
-#include "surety/surety.hpp"
+#include "water/afloat/float_answers.hpp"
+#include "workshop/joint_answers.hpp"
 
 #include <catch2/benchmark/catch_benchmark.hpp>
 #include <catch2/catch_test_macros.hpp>

@@ -2,7 +2,7 @@
 
 #include "evenfall.hpp"
 #include "look/font_data.hpp"
-#include "sheet/sheet.hpp"
+#include "output/sheet/sheet.hpp"
 
 #include <catch2/benchmark/catch_benchmark.hpp>
 #include <catch2/catch_test_macros.hpp>

@@ -1,8 +1,8 @@
 // How long surety takes, and what readings do for a first fall. Measured, never tested on time.
 
-#include "report/surety_json.hpp"
+#include "bench/uncertainty/surety.hpp"
+#include "output/surety_json.hpp"
 #include "support/invented_lures.hpp"
-#include "surety/surety.hpp"
 
 #include <catch2/benchmark/catch_benchmark.hpp>
 #include <catch2/catch_test_macros.hpp>

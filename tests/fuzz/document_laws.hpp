@@ -1,11 +1,11 @@
 #pragma once
 
+#include "document/fields.hpp"
+#include "document/link.hpp"
+#include "document/write.hpp"
 #include "evenfall.hpp"
 #include "fuzz/finite.hpp"
 #include "fuzz/law.hpp"
-#include "preset/fields.hpp"
-#include "preset/link.hpp"
-#include "preset/write.hpp"
 
 namespace evenfall::fuzz {
 

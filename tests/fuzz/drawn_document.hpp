@@ -4,11 +4,11 @@
 // sections, hinges, fills, pockets, coats, readings and corrections. Limits here are those of the field table
 // and of the drawing.
 
+#include "base/trade.hpp"
+#include "document/document.hpp"
 #include "fuzz/bytes.hpp"
 #include "materials/solids.hpp"
 #include "materials/woods.hpp"
-#include "preset/document.hpp"
-#include "units/trade.hpp"
 
 #include <algorithm>
 #include <string>

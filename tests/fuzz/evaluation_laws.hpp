@@ -2,19 +2,19 @@
 
 // Laws of a document that evaluate() took, and of everything else that can be asked of it.
 
+#include "base/trade.hpp"
 #include "fuzz/bytes.hpp"
 #include "fuzz/document_laws.hpp"
 #include "ledger/fold.hpp"
 #include "look/font_data.hpp"
-#include "report/answers_json.hpp"
-#include "report/joints_json.hpp"
-#include "report/log_csv.hpp"
-#include "report/mix_json.hpp"
-#include "report/surety_json.hpp"
-#include "resin/schedule.hpp"
-#include "sheet/sheet.hpp"
-#include "stock/stock.hpp"
-#include "units/trade.hpp"
+#include "output/answers_json.hpp"
+#include "output/joints_json.hpp"
+#include "output/log_csv.hpp"
+#include "output/mix_json.hpp"
+#include "output/sheet/sheet.hpp"
+#include "output/surety_json.hpp"
+#include "workshop/coat_schedule.hpp"
+#include "workshop/stock.hpp"
 
 #include <algorithm>
 #include <cmath>

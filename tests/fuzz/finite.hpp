@@ -3,13 +3,13 @@
 // What is said of a document, number by number: none of them may be NaN or infinite unless its declaration
 // says so.
 
-#include "compare/tables.hpp"
+#include "bench/compare.hpp"
+#include "bench/uncertainty/surety.hpp"
 #include "evenfall.hpp"
 #include "fuzz/law.hpp"
-#include "joints/joint_answers.hpp"
-#include "report/water_json.hpp"
-#include "sheet/model.hpp"
-#include "surety/surety.hpp"
+#include "output/sheet/model.hpp"
+#include "output/water_json.hpp"
+#include "workshop/joint_answers.hpp"
 
 #include <cmath>
 

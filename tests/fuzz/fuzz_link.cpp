@@ -1,8 +1,8 @@
 // Any bytes as a share link; any bytes packed into a sound container, so that the checksum does not hide the
 // rest; and any bytes as what letters of a link stand for, so that the letters do not hide what is unfolded.
 
+#include "document/link.hpp"
 #include "fuzz/document_laws.hpp"
-#include "preset/link.hpp"
 
 #include <cstddef>
 #include <cstdint>

@@ -1,7 +1,7 @@
 // Any bytes as a typed number: refused, or finite and kept through writing.
 
+#include "base/number_text.hpp"
 #include "fuzz/law.hpp"
-#include "units/number_text.hpp"
 
 #include <cmath>
 #include <cstddef>

@@ -3,7 +3,7 @@
 // Processing).
 
 #include "support/drawn_shapes.hpp"
-#include "unit/flotation/forms.hpp"
+#include "unit/water/afloat/forms.hpp"
 
 #include <CGAL/Exact_predicates_inexact_constructions_kernel.h>
 #include <CGAL/Polygon_mesh_processing/clip.h>

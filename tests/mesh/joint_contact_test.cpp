@@ -1,11 +1,11 @@
 // The swing of a joint against contact of triangle meshes: the aft segment's mesh is turned about the pin
 // until CGAL finds that it meets the fore segment's.
 
-#include "joints/swing.hpp"
-#include "shape/body.hpp"
+#include "base/trade.hpp"
+#include "body/body.hpp"
 #include "support/drawn_shapes.hpp"
 #include "support/lure_mesh.hpp"
-#include "units/trade.hpp"
+#include "workshop/swing.hpp"
 
 #include <CGAL/Aff_transformation_3.h>
 #include <CGAL/Polygon_mesh_processing/intersection.h>

@@ -1,8 +1,8 @@
 // Linked eyes against triangle meshes of rings and necks: CGAL's finding of meeting meshes against the
 // clearance worked out.
 
-#include "joints/linked_eyes.hpp"
-#include "units/trade.hpp"
+#include "base/trade.hpp"
+#include "workshop/linked_eyes.hpp"
 
 #include <CGAL/Exact_predicates_inexact_constructions_kernel.h>
 #include <CGAL/Polygon_mesh_processing/intersection.h>

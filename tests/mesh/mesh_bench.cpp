@@ -1,7 +1,7 @@
 // Volume and centroid of every segment by triangle mesh (CGAL) and by the core. Measured, never tested on
 // time; asked for by name.
 
-#include "shape/body.hpp"
+#include "body/body.hpp"
 #include "support/drawn_shapes.hpp"
 #include "support/lure_mesh.hpp"
 

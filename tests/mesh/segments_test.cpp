@@ -2,7 +2,7 @@
 // nothing with core/shape but the drawing itself: curves by Boost.Math's pchip, sections by the textbook
 // parametrisation, cuts, volumes and centroids by CGAL (package Polygon Mesh Processing).
 
-#include "shape/body.hpp"
+#include "body/body.hpp"
 #include "support/drawn_shapes.hpp"
 #include "support/lure_mesh.hpp"
 

@@ -1,9 +1,9 @@
 // A soft tail against a triangle mesh of its drawing: curves by Boost.Math's pchip, volume and centroid by
 // CGAL (package Polygon Mesh Processing).
 
+#include "body/tail_loft.hpp"
 #include "support/lure_mesh.hpp"
 #include "support/soft_tails.hpp"
-#include "tail/loft.hpp"
 
 #include <CGAL/Polygon_mesh_processing/measure.h>
 #include <catch2/catch_test_macros.hpp>

@@ -21,7 +21,7 @@ from collections import Counter
 from pathlib import Path
 
 ROOT = Path(__file__).resolve().parents[2]
-FOLDERS = ["balance", "ledger", "shape", "water", "fall", "plan", "flotation", "joints", "surety", "resin", "wire"]
+FOLDERS = ["ledger", "body", "materials", "water", "bench", "workshop"]
 
 # What stands in the text, and what takes its place. Blanks round an operator tell it from templates and pointers.
 SWAPS = {

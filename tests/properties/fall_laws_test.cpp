@@ -1,7 +1,7 @@
 // Laws that the equations of the fall must keep whatever the body.
 
-#include "fall/descent.hpp"
 #include "support/falling_bodies.hpp"
+#include "water/fall/descent.hpp"
 
 #include <catch2/catch_test_macros.hpp>
 #include <catch2/matchers/catch_matchers_floating_point.hpp>

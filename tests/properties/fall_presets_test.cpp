@@ -1,8 +1,8 @@
 // The demo lures, their lead planned, behave as their notes say.
 
 #include "evenfall.hpp"
-#include "fall/descent.hpp"
-#include "water/properties.hpp"
+#include "materials/water_properties.hpp"
+#include "water/fall/descent.hpp"
 
 #include <catch2/catch_test_macros.hpp>
 #include <catch2/matchers/catch_matchers_floating_point.hpp>

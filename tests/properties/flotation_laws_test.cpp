@@ -1,9 +1,9 @@
 // Laws that hold for every lure afloat, on lures drawn at random from fixed seeds.
 
 #include "evenfall.hpp"
-#include "flotation/float_answers.hpp"
 #include "support/small_lures.hpp"
-#include "unit/flotation/forms.hpp"
+#include "unit/water/afloat/forms.hpp"
+#include "water/afloat/float_answers.hpp"
 
 #include <catch2/catch_test_macros.hpp>
 #include <catch2/matchers/catch_matchers_floating_point.hpp>

@@ -1,10 +1,10 @@
 // Text and link carry a lure whole, and numbers come back through every unit. Drawn by chance; a failure
 // names seed and draw.
 
-#include "preset/write.hpp"
+#include "base/number_text.hpp"
+#include "bench/uncertainty/random.hpp"
+#include "document/write.hpp"
 #include "support/random_lures.hpp"
-#include "surety/random.hpp"
-#include "units/number_text.hpp"
 
 #include <catch2/catch_test_macros.hpp>
 #include <catch2/matchers/catch_matchers_floating_point.hpp>

@@ -1,12 +1,12 @@
 // The ledger is a sum: what is added to a lure is what its answers gain. Lures drawn by chance; a failure
 // names seed and draw.
 
-#include "fall/descent.hpp"
-#include "fall/level_fall.hpp"
 #include "ledger/fold.hpp"
 #include "materials/solids.hpp"
+#include "materials/water_properties.hpp"
 #include "support/random_lures.hpp"
-#include "water/properties.hpp"
+#include "water/fall/descent.hpp"
+#include "water/fall/level_fall.hpp"
 
 #include <catch2/catch_test_macros.hpp>
 #include <catch2/matchers/catch_matchers_floating_point.hpp>

@@ -1,7 +1,7 @@
 // The lead plan and the forward path are two ways through one set of sums. Lures drawn by chance; a failure
 // names seed and draw.
 
-#include "preset/write.hpp"
+#include "document/write.hpp"
 #include "support/random_lures.hpp"
 
 #include <catch2/catch_test_macros.hpp>

@@ -1,8 +1,8 @@
 // One lure seen otherwise is the same lure. Lures drawn by chance; a failure names seed and draw.
 
-#include "joints/joint_answers.hpp"
 #include "support/changed_lures.hpp"
 #include "support/random_lures.hpp"
+#include "workshop/joint_answers.hpp"
 
 #include <catch2/catch_test_macros.hpp>
 #include <catch2/matchers/catch_matchers_floating_point.hpp>

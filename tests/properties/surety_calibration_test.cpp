@@ -1,7 +1,7 @@
 // What is said of spread, held against invented lures whose truth is known.
 
+#include "bench/uncertainty/surety.hpp"
 #include "support/invented_lures.hpp"
-#include "surety/surety.hpp"
 
 #include <catch2/catch_test_macros.hpp>
 

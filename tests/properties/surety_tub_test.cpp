@@ -1,8 +1,8 @@
 // The short law of a fall from rest, against the full equations of motion.
 
-#include "fall/descent.hpp"
+#include "bench/uncertainty/surety.hpp"
 #include "support/invented_lures.hpp"
-#include "surety/surety.hpp"
+#include "water/fall/descent.hpp"
 
 #include <catch2/catch_test_macros.hpp>
 #include <catch2/matchers/catch_matchers_floating_point.hpp>

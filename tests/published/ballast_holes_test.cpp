@@ -1,8 +1,8 @@
 // Holes full of lead, and the trade's rules about them.
 
+#include "base/trade.hpp"
 #include "evenfall.hpp"
 #include "support/small_lures.hpp"
-#include "units/trade.hpp"
 
 #include <catch2/catch_test_macros.hpp>
 #include <catch2/matchers/catch_matchers_floating_point.hpp>

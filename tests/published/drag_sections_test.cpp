@@ -1,7 +1,7 @@
 // Drag coefficients of endless bars across the flow, and what free ends leave of them, against published
 // values. Values "from memory" are recalled from the named book and were not read again.
 
-#include "fall/drag.hpp"
+#include "water/fall/drag.hpp"
 
 #include <catch2/catch_test_macros.hpp>
 #include <catch2/matchers/catch_matchers_floating_point.hpp>

@@ -1,9 +1,9 @@
 // Drill sizes and wire against published tables.
 
-#include "bits/bits.hpp"
-#include "units/trade.hpp"
-#include "wire/strength.hpp"
-#include "wire/twist.hpp"
+#include "base/trade.hpp"
+#include "materials/bits.hpp"
+#include "materials/wire_strength.hpp"
+#include "materials/wire_twist.hpp"
 
 #include <catch2/catch_test_macros.hpp>
 #include <catch2/matchers/catch_matchers_floating_point.hpp>

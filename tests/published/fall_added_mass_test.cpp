@@ -1,10 +1,10 @@
 // Added mass of bodies in ideal fluid against printed tables.
 
-#include "fall/added_mass.hpp"
+#include "water/fall/added_mass.hpp"
 
-#include "fall/hull.hpp"
-#include "fall/motion.hpp"
 #include "support/bars.hpp"
+#include "water/fall/hull.hpp"
+#include "water/fall/motion.hpp"
 
 #include <catch2/catch_test_macros.hpp>
 #include <catch2/matchers/catch_matchers_floating_point.hpp>

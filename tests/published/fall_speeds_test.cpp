@@ -1,10 +1,10 @@
 // Terminal speeds and drag laws of spheres and cylinders. Values "from memory" are recalled and were not read
 // again.
 
-#include "fall/bluff.hpp"
-#include "fall/descent.hpp"
+#include "base/trade.hpp"
 #include "support/falling_bodies.hpp"
-#include "units/trade.hpp"
+#include "water/fall/bluff.hpp"
+#include "water/fall/descent.hpp"
 
 #include <boost/math/tools/toms748_solve.hpp>
 #include <catch2/catch_test_macros.hpp>

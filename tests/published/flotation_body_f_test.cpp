@@ -1,6 +1,6 @@
 // A slender body of 140 mm. Its numbers are regression values of a prototype, not published truth.
 
-#include "unit/flotation/forms.hpp"
+#include "unit/water/afloat/forms.hpp"
 
 #include <catch2/catch_test_macros.hpp>
 #include <catch2/matchers/catch_matchers_floating_point.hpp>

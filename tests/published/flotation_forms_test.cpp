@@ -2,9 +2,9 @@
 // architecture (any textbook: BM = I/V, wall-sided formula, metacentre of a square log); worked numbers name
 // their book.
 
-#include "unit/flotation/forms.hpp"
+#include "unit/water/afloat/forms.hpp"
 
-#include "flotation/state.hpp"
+#include "water/afloat/state.hpp"
 
 #include <catch2/catch_test_macros.hpp>
 #include <catch2/matchers/catch_matchers_floating_point.hpp>

@@ -1,6 +1,6 @@
 // Solids of the handbook, worked through the same integrals as a drawn lure.
 
-#include "shape/body.hpp"
+#include "body/body.hpp"
 #include "support/round_bodies.hpp"
 
 #include <catch2/catch_test_macros.hpp>

@@ -1,6 +1,6 @@
 // What a code of each size holds, by the standard's own table.
 
-#include "qr/square_code.hpp"
+#include "output/square_code.hpp"
 
 #include <catch2/catch_test_macros.hpp>
 

@@ -1,9 +1,9 @@
 // Weighing and chance against figures from outside the project; each names its source.
 
+#include "bench/uncertainty/chance.hpp"
+#include "bench/uncertainty/readings.hpp"
+#include "bench/uncertainty/surety.hpp"
 #include "support/small_lures.hpp"
-#include "surety/chance.hpp"
-#include "surety/readings.hpp"
-#include "surety/surety.hpp"
 
 #include <catch2/catch_test_macros.hpp>
 #include <catch2/matchers/catch_matchers_floating_point.hpp>

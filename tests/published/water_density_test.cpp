@@ -1,6 +1,6 @@
 // Density of fresh and sea water against TEOS-10, IAPWS-95 and the check values of EOS-80.
 
-#include "water/density.hpp"
+#include "materials/water_density.hpp"
 
 #include <catch2/catch_test_macros.hpp>
 #include <catch2/matchers/catch_matchers_floating_point.hpp>

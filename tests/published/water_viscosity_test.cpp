@@ -1,6 +1,6 @@
 // Viscosity of fresh and sea water against IAPWS R12-08 and sea-water tables.
 
-#include "water/viscosity.hpp"
+#include "materials/water_viscosity.hpp"
 
 #include <catch2/catch_test_macros.hpp>
 #include <catch2/matchers/catch_matchers_floating_point.hpp>

@@ -2,10 +2,10 @@
 // water. The case gives the holes' columns but not where they stand, so what can be held is the weight that
 // they bring.
 
+#include "base/trade.hpp"
 #include "evenfall.hpp"
+#include "materials/water_density.hpp"
 #include "support/small_lures.hpp"
-#include "units/trade.hpp"
-#include "water/density.hpp"
 
 #include <catch2/catch_test_macros.hpp>
 #include <catch2/matchers/catch_matchers_floating_point.hpp>

@@ -4,10 +4,10 @@
 // 0.12, with which its own table does not come out: the drag along that its angles and speeds imply, at three
 // rows alike, is larger by 0.06 of that section.)
 
-#include "fall/descent.hpp"
+#include "base/trade.hpp"
+#include "materials/water_properties.hpp"
 #include "support/falling_bodies.hpp"
-#include "units/trade.hpp"
-#include "water/properties.hpp"
+#include "water/fall/descent.hpp"
 
 #include <catch2/catch_test_macros.hpp>
 #include <catch2/matchers/catch_matchers_floating_point.hpp>

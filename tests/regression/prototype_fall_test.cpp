@@ -1,10 +1,10 @@
 // Regression values of a prototype, not published truth: the level fall of a body of 140 mm in fresh water of
 // 20 °C. They are printed to 1 mm/s and to two or three digits of seconds per foot; held within 1 %.
 
-#include "fall/level_fall.hpp"
+#include "base/trade.hpp"
+#include "materials/water_properties.hpp"
 #include "support/prototype_body.hpp"
-#include "units/trade.hpp"
-#include "water/properties.hpp"
+#include "water/fall/level_fall.hpp"
 
 #include <catch2/catch_test_macros.hpp>
 #include <catch2/matchers/catch_matchers_floating_point.hpp>

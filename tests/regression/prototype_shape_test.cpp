@@ -2,7 +2,7 @@
 // printed by a throw-away program that integrated the same curves in another language. They guard against
 // unnoticed change.
 
-#include "shape/body.hpp"
+#include "body/body.hpp"
 #include "support/drawn_shapes.hpp"
 #include "support/round_bodies.hpp"
 

@@ -2,9 +2,9 @@
 // Printed to two digits: wood spread alone 3.10 g, weighed dry to 0.05 g 0.56 g, held under to 0.1 cm³ as
 // well 0.11 g.
 
+#include "base/trade.hpp"
+#include "bench/uncertainty/surety.hpp"
 #include "support/small_lures.hpp"
-#include "surety/surety.hpp"
-#include "units/trade.hpp"
 
 #include <catch2/catch_test_macros.hpp>
 #include <catch2/matchers/catch_matchers_floating_point.hpp>

@@ -2,7 +2,7 @@
 
 // The same lure seen otherwise: in the mirror, drawn larger, its lists in another order.
 
-#include "preset/document.hpp"
+#include "document/document.hpp"
 
 #include <algorithm>
 #include <optional>

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "shape/body.hpp"
+#include "body/body.hpp"
 #include "support/drawn_shapes.hpp"
 
 #include <catch2/catch_test_macros.hpp>

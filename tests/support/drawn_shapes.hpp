@@ -1,6 +1,6 @@
 #pragma once
 
-#include "preset/document.hpp"
+#include "document/document.hpp"
 
 #include <array>
 #include <numbers>

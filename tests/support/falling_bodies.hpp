@@ -1,8 +1,8 @@
 #pragma once
 
-#include "fall/descent.hpp"
 #include "support/bars.hpp"
 #include "support/prototype_body.hpp"
+#include "water/fall/descent.hpp"
 
 #include <numbers>
 

@@ -3,8 +3,8 @@
 // Lures drawn by chance from a recipe, "built" and measured: the truth is known, so what is said of it can be
 // held against it.
 
-#include "surety/random.hpp"
-#include "surety/standing.hpp"
+#include "bench/uncertainty/random.hpp"
+#include "bench/uncertainty/standing.hpp"
 
 #include <fstream>
 #include <iterator>

@@ -3,9 +3,9 @@
 // Lures as large as a document may be: as many points, joints, holes, pockets, parts, coats and readings as
 // there may be.
 
-#include "preset/document.hpp"
+#include "base/trade.hpp"
+#include "document/document.hpp"
 #include "support/small_lures.hpp"
-#include "units/trade.hpp"
 
 #include <cmath>
 

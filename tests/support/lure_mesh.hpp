@@ -4,7 +4,7 @@
 // Boost.Math's pchip, sections by the textbook parametrisation, cuts by CGAL (package Polygon Mesh
 // Processing). Millimetres.
 
-#include "preset/document.hpp"
+#include "document/document.hpp"
 
 #include <CGAL/Exact_predicates_inexact_constructions_kernel.h>
 #include <CGAL/Polygon_mesh_processing/clip.h>

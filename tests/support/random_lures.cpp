@@ -1,7 +1,7 @@
 #include "support/random_lures.hpp"
 
-#include "surety/random.hpp"
-#include "units/trade.hpp"
+#include "base/trade.hpp"
+#include "bench/uncertainty/random.hpp"
 
 #include <algorithm>
 #include <array>

@@ -1,7 +1,7 @@
 #pragma once
 
-#include "shape/lines.hpp"
-#include "shape/superellipse.hpp"
+#include "body/lines.hpp"
+#include "body/superellipse.hpp"
 
 #include <algorithm>
 #include <cmath>

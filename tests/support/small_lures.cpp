@@ -1,6 +1,6 @@
 #include "support/small_lures.hpp"
 
-#include "units/trade.hpp"
+#include "base/trade.hpp"
 
 namespace evenfall::support {
 

@@ -2,7 +2,7 @@
 
 #include <stddef.h>
 
-#include "streams.h"
+#include "unpack/streams.h"
 
 // Bytes of one stream.
 typedef struct {

@@ -1,10 +1,10 @@
 // The history of a bench under edits at random; a failure names the seed.
 
-#include "preset/write.hpp"
+#include "bench/uncertainty/random.hpp"
+#include "document/write.hpp"
 #include "state/edits.hpp"
 #include "state/session.hpp"
 #include "support/random_lures.hpp"
-#include "surety/random.hpp"
 
 #include <catch2/catch_test_macros.hpp>
 

@@ -1,9 +1,9 @@
+#include "base/trade.hpp"
 #include "evenfall.hpp"
 #include "ledger/fold.hpp"
 #include "materials/solids.hpp"
 #include "materials/woods.hpp"
 #include "support/small_lures.hpp"
-#include "units/trade.hpp"
 
 #include <catch2/catch_test_macros.hpp>
 #include <catch2/matchers/catch_matchers_floating_point.hpp>

@@ -1,7 +1,7 @@
 // The application drawn without a screen.
 
+#include "bench/uncertainty/surety.hpp"
 #include "state/believed.hpp"
-#include "surety/surety.hpp"
 #include "unit/shell/bench_of_tests.hpp"
 
 #include "state/drawer.hpp"

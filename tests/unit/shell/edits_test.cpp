@@ -1,6 +1,6 @@
 #include "state/edits.hpp"
 
-#include "tail/loft.hpp"
+#include "body/tail_loft.hpp"
 
 #include <catch2/catch_test_macros.hpp>
 #include <catch2/matchers/catch_matchers_floating_point.hpp>

@@ -2,9 +2,9 @@
 
 #include "unit/shell/bench_of_tests.hpp"
 
+#include "bench/uncertainty/surety.hpp"
 #include "state/bench.hpp"
 #include "state/session_json.hpp"
-#include "surety/surety.hpp"
 
 #include <catch2/matchers/catch_matchers_floating_point.hpp>
 

@@ -1,0 +1,210 @@
+#include "answers/evaluation.hpp"
+
+#include "base/sentence.hpp"
+#include "body/blank.hpp"
+#include "body/hole_checks.hpp"
+#include "document/check.hpp"
+#include "document/fields.hpp"
+#include "ledger/build.hpp"
+#include "ledger/fold.hpp"
+#include "materials/solids.hpp"
+#include "water/afloat/float_answers.hpp"
+#include "water/fall/descent.hpp"
+#include "water/fall/level_fall.hpp"
+#include "water/hang.hpp"
+
+#include <cmath>
+
+namespace evenfall {
+
+namespace {
+
+struct Inputs {
+    const preset::Document& document;
+    const shape::Body& body;
+    const ledger::Ledger& ledger;
+};
+
+/// Within this much of nothing a lure is said to hang still: the slowest fall a carver would notice in a tub.
+constexpr double still_band_kg = 0.00005;
+
+/// The main steady fall of a piece in its water. Its band is worked out for the finished lure in its own
+/// water alone; a stage on the way, and the tub, take the band of the end effect, which is most of it.
+std::optional<Fall> fall_of(const fall::Descent& descent, const fall::LevelFall& level, double in_water_kg,
+                            const water::Properties& water, bool with_band) {
+    if (with_band) {
+        const auto f = descent.main_fall(fall::Descent::Doubts::bands);
+        if (!f) return std::nullopt;
+        return Fall{f->vertical_m_s, f->vertical_band_m_s.low, f->vertical_band_m_s.high, f->pitch_rad,
+                    f->forward_m_s};
+    }
+    const auto f = descent.main_fall();
+    const auto speeds = level.speeds(in_water_kg, water);
+    if (!f || !speeds) return std::nullopt;
+    return Fall{f->vertical_m_s, f->vertical_m_s * speeds->slow_m_s / speeds->usual_m_s,
+                f->vertical_m_s * speeds->fast_m_s / speeds->usual_m_s, f->pitch_rad, f->forward_m_s};
+}
+
+/// The falls of one stage in both waters: hull and parts are looked at once.
+void set_falls(const Inputs& in, const fall::Hull& hull, const fall::LevelFall& level,
+               const Surroundings& water, StageAnswer& stage) {
+    const bool falls = stage.in_water_kg > still_band_kg;
+    const bool tub_falls = stage.in_tub_kg > still_band_kg;
+    if (!falls && !tub_falls) return;
+    const bool same_water = water.fishing.density_kg_m3 == water.tub.density_kg_m3 &&
+                            water.fishing.viscosity_pa_s == water.tub.viscosity_pa_s;
+    const fall::Descent descent(hull, in.body, in.ledger, in.document, water.fishing, stage.stage);
+    if (falls)
+        stage.fall = fall_of(descent, level, stage.in_water_kg, water.fishing, stage.stage == Stage::dressed);
+    if (same_water)
+        stage.tub_fall = stage.fall;
+    else if (tub_falls)
+        stage.tub_fall = fall_of(descent.in(water.tub), level, stage.in_tub_kg, water.tub, false);
+}
+
+std::vector<CoatAnswer> coats_of(const preset::Document& document, const ledger::Ledger& ledger,
+                                 double water_kg_m3) {
+    std::vector<ledger::Sum> sums(document.coats.size());
+    for (const ledger::Line& line : ledger) {
+        if (line.kind == ledger::Kind::coat) sums[static_cast<std::size_t>(line.item)] += line;
+    }
+    std::vector<CoatAnswer> out;
+    out.reserve(sums.size());
+    for (std::size_t i = 0; i < sums.size(); ++i) {
+        const double in_water = sums[i].in_water_kg(water_kg_m3);
+        out.push_back({static_cast<int>(i), sums[i].mass_kg, sums[i].displaced_m3, in_water,
+                       sums[i].mass_kg > 0.0 ? in_water / sums[i].mass_kg : 0.0});
+    }
+    return out;
+}
+
+Problems warnings_of(const Inputs& in, const Answers& answers) {
+    Problems out;
+    if (answers.bg_m <= 0.0) {
+        out.push_back({ProblemCode::capsizes, "", "G below B",
+                       "G lies " + millimetres_text(-answers.bg_m) +
+                           " above B: under water the finished lure rolls over."});
+    }
+    if (answers.behaviour == Behaviour::floats) {
+        auto rolls =
+            flotation::roll_over_warning(in.body, in.ledger, in.document, answers.water_density_kg_m3);
+        if (rolls) out.push_back(std::move(*rolls));
+    }
+    for (std::size_t i = 0; in.document.tail && i < in.document.parts.size(); ++i) {
+        const preset::Part& part = in.document.parts[i];
+        if (!materials::is_soft(part.material) || part.at_m.x < in.document.tail->x_m) continue;
+        out.push_back(
+            {ProblemCode::overlap, "/parts/" + std::to_string(i), "one tail",
+             "Part " + std::to_string(i + 1) +
+                 " is a soft tail behind the wood as well: with the drawn one it is weighed twice."});
+    }
+    return out;
+}
+
+std::string segment_name(const preset::Document& document, std::size_t s) {
+    return s < document.segment_names.size() ? document.segment_names[s] : "Segment " + std::to_string(s + 1);
+}
+
+Answers answers_of(const preset::Document& document, const shape::Body& body, const ledger::Ledger& ledger,
+                   const Surroundings& water) {
+    const ledger::Fold fold = ledger::fold(ledger, body.segments.size());
+    const auto sigmas = ledger::sigmas(ledger, water.fishing.density_kg_m3);
+    const fall::LevelFall level(*body.lines);
+    const balance::Hang hang = balance::hang(fold.total);
+
+    const Inputs in{document, body, ledger};
+
+    Answers a;
+    a.water_density_kg_m3 = water.fishing.density_kg_m3;
+    a.mass_kg = fold.total.mass_kg;
+    a.displaced_m3 = fold.total.displaced_m3;
+    a.in_water_kg = fold.total.in_water_kg(water.fishing.density_kg_m3);
+    a.mass_sigma_kg = sigmas.back().mass_kg;
+    a.in_water_sigma_kg = sigmas.back().in_water_kg;
+    a.g_m = fold.total.g_m();
+    a.b_m = fold.total.b_m();
+    a.bg_m = hang.bg_m;
+    a.pitch_rad = hang.pitch_rad;
+    a.roll_rad = hang.roll_rad;
+    a.behaviour = behaviour_of(a.in_water_kg);
+
+    const fall::Hull hull = fall::hull(body);
+    for (std::size_t s = 0; s < a.stages.size(); ++s) {
+        const ledger::Sum& sum = fold.through[s];
+        StageAnswer& stage = a.stages[s];
+        stage.stage = static_cast<Stage>(s);
+        stage.mass_kg = sum.mass_kg;
+        stage.mass_sigma_kg = sigmas[s].mass_kg;
+        stage.displaced_m3 = sum.displaced_m3;
+        stage.g_m = sum.g_m();
+        stage.b_m = sum.b_m();
+        stage.in_water_kg = sum.in_water_kg(water.fishing.density_kg_m3);
+        stage.in_tub_kg = sum.in_water_kg(water.tub.density_kg_m3);
+        set_falls(in, hull, level, water, stage);
+    }
+    a.fall = a.stages.back().fall;
+
+    for (std::size_t s = 0; s < body.segments.size(); ++s) {
+        const ledger::Sum& sum = fold.segments[s];
+        a.segments.push_back({segment_name(document, s), body.segments[s].volume_m3, sum.displaced_m3,
+                              sum.mass_kg, sum.in_water_kg(water.fishing.density_kg_m3), sum.g_m(),
+                              sum.b_m()});
+    }
+    a.coats = coats_of(document, ledger, water.fishing.density_kg_m3);
+    a.warnings = warnings_of(in, a);
+    if (document.blank) {
+        const Problems short_board = shape::blank_warnings(*document.blank, *body.lines);
+        a.warnings.insert(a.warnings.end(), short_board.begin(), short_board.end());
+    }
+    return a;
+}
+
+} // namespace
+
+Behaviour behaviour_of(double in_water_kg) {
+    if (in_water_kg > still_band_kg) return Behaviour::falls;
+    return in_water_kg < -still_band_kg ? Behaviour::floats : Behaviour::hangs_still;
+}
+
+Outcome<Surroundings> surroundings(const preset::Document& document) {
+    const auto fishing =
+        water::water_properties(document.water.temperature_c, document.water.salinity_g_kg, "/water");
+    if (!fishing) return fishing.problems();
+    const auto tub = water::water_properties(document.tub.temperature_c, document.tub.salinity_g_kg, "/tub");
+    if (!tub) return tub.problems();
+    return Surroundings{*fishing, *tub};
+}
+
+namespace {
+
+Outcome<Evaluation> worked_through(const preset::Document& document) {
+    Problems unfit = preset::check(document);
+    if (!unfit.empty()) return unfit;
+    auto lines = shape::drawn_lines(document.shape);
+    if (!lines) return lines.problems();
+    auto body = shape::cut(std::move(*lines), document.joints);
+    if (!body) return body.problems();
+    auto woodwork = ledger::prepare(document, *body);
+    if (!woodwork) return woodwork.problems();
+    Problems refused = holes::check(document, *body, woodwork->bores);
+    if (!refused.empty()) return refused;
+    auto ledger = ledger::build(*woodwork);
+    if (!ledger) return ledger.problems();
+    const auto water = surroundings(document);
+    if (!water) return water.problems();
+
+    Answers answers = answers_of(document, *body, *ledger, *water);
+    return Evaluation{std::move(*body), std::move(*ledger), std::move(answers)};
+}
+
+} // namespace
+
+Outcome<Evaluation> evaluate(const preset::Document& document) {
+    Outcome<Evaluation> outcome = worked_through(document);
+    if (outcome.ok() || outcome.problems().size() <= preset::max_problems) return outcome;
+    // Forty holes in forty pockets are 1600 overlaps; nobody reads more than a screenful.
+    const Problems& all = outcome.problems();
+    return Problems(all.begin(), all.begin() + static_cast<std::ptrdiff_t>(preset::max_problems));
+}
+
+} // namespace evenfall

@@ -1,0 +1,87 @@
+#include "bench/compare.hpp"
+
+#include "bench/lead/lead_plan.hpp"
+
+#include "materials/solids.hpp"
+#include "materials/woods.hpp"
+
+#include <algorithm>
+
+namespace evenfall::compare {
+namespace {
+
+bool plan_may_fill(const preset::Hole& hole) {
+    return hole.use != preset::HoleUse::fixed;
+}
+
+/// The lure with nothing in the holes that the plan may fill.
+preset::Document emptied(preset::Document document) {
+    for (auto& hole : document.holes) {
+        if (plan_may_fill(hole)) hole.fill.reset();
+    }
+    return document;
+}
+
+void plan_into(Option& option, const preset::Document& document) {
+    if (const auto bare = evaluate(emptied(document)); bare.ok())
+        option.bare_in_water_kg = bare->answers.in_water_kg;
+    const auto plan = plan_lead(document);
+    if (!plan.ok()) {
+        option.why = plan.problems().front().sentence;
+        return;
+    }
+    option.met = plan->met;
+    if (!plan->met && !plan->shortfalls.empty()) option.why = plan->shortfalls.front().sentence;
+    option.fill_kg = 0.0;
+    for (const HolePlan& hole : plan->holes) {
+        *option.fill_kg += hole.mass_kg;
+        option.deepest_m = std::max(option.deepest_m, hole.depth_m);
+    }
+}
+
+} // namespace
+
+Outcome<std::vector<Option>> woods(const preset::Document& document) {
+    if (auto own = evaluate(document); !own.ok()) return own.problems();
+    std::vector<Option> options;
+    for (const auto& wood : materials::woods()) {
+        Option option;
+        option.id = wood.id;
+        option.name = wood.name;
+        option.density_kg_m3 = materials::wood_density_kg_m3(wood, document.wood.moisture_percent);
+        if (wood.side_hardness_n) option.hardness_n = wood.side_hardness_n->value;
+        option.spread = materials::specific_gravity(wood).spread;
+        preset::Document other = document;
+        other.wood.species = wood.id;
+        other.wood.density_kg_m3.reset();
+        other.wood.density_spread.reset();
+        other.log.clear();
+        other.corrections.clear();
+        plan_into(option, other);
+        options.push_back(std::move(option));
+    }
+    return options;
+}
+
+Outcome<std::vector<Option>> metals(const preset::Document& document) {
+    if (auto own = evaluate(document); !own.ok()) return own.problems();
+    std::vector<Option> options;
+    for (const auto& solid : materials::solids()) {
+        if (!solid.serves(materials::Use::ballast)) continue;
+        Option option;
+        option.id = solid.id;
+        option.name = solid.name;
+        option.density_kg_m3 = solid.density_kg_m3.value;
+        preset::Document other = document;
+        for (auto& hole : other.holes) {
+            if (!plan_may_fill(hole)) continue;
+            // As much of a lighter metal as there is now need not fit: the plan begins with none of it.
+            hole.fill = preset::Fill{option.id, 0.0, std::nullopt, std::nullopt};
+        }
+        plan_into(option, other);
+        options.push_back(std::move(option));
+    }
+    return options;
+}
+
+} // namespace evenfall::compare

@@ -1,0 +1,57 @@
+#include "bench/lead/candidates.hpp"
+
+#include "materials/solids.hpp"
+
+#include <algorithm>
+#include <numbers>
+#include <utility>
+
+namespace evenfall::plan {
+
+std::vector<Candidate> candidates(const ledger::Woodwork& w) {
+    std::vector<Candidate> out;
+    std::vector<std::pair<std::size_t, double>> planned;
+    for (std::size_t i = 0; i < w.document->holes.size(); ++i) {
+        const preset::Hole& hole = w.document->holes[i];
+        if (hole.use == preset::HoleUse::fixed || w.bores[i].segment < 0) continue;
+        Candidate c;
+        c.hole = i;
+        c.material = hole.fill ? hole.fill->material : preset::Fill{}.material;
+        const materials::Solid* solid = materials::find_solid(c.material);
+        if (solid == nullptr) continue; // the ledger refuses such a document before a plan is asked for
+        c.density_kg_m3 = solid->density_kg_m3.value;
+        const bool rod = hole.fill && hole.fill->stock_diameter_m;
+        const double d = rod ? *hole.fill->stock_diameter_m : hole.diameter_m;
+        c.fill_area_m2 = 0.25 * std::numbers::pi * d * d;
+        c.cone_m3 = rod ? 0.0 : w.bores[i].cone_m3;
+        c.covered_m = holes::covered_m(hole, w.bores[i]);
+        c.depth_is_cut = hole.use == preset::HoleUse::drilled;
+        c.limit = holes::free_depth(*w.document, i, *w.body, w.bores, planned);
+        const double depth = c.depth_is_cut ? hole.depth_m : c.limit.depth_m;
+        c.upper_m = std::max(depth - c.covered_m, 0.0);
+        if (!c.depth_is_cut && c.upper_m > 0.0) planned.emplace_back(i, depth);
+        out.push_back(std::move(c));
+    }
+    return out;
+}
+
+preset::Hole with_column(const ledger::Woodwork& w, const Candidate& c, double column_m, bool used) {
+    preset::Hole hole = w.document->holes[c.hole];
+    preset::Fill fill = hole.fill.value_or(preset::Fill{});
+    fill.length_m.reset();
+    fill.mass_kg = used ? (c.fill_area_m2 * column_m + c.cone_m3) * c.density_kg_m3 : 0.0;
+    hole.fill = std::move(fill);
+    if (!c.depth_is_cut) hole.depth_m = used ? column_m + c.covered_m : 0.0;
+    return hole;
+}
+
+ledger::Sum contribution(const ledger::Woodwork& w, const Candidate& c, double column_m, bool used) {
+    ledger::Ledger lines;
+    ledger::append_hole(w, c.hole, with_column(w, c, column_m, used), lines);
+    ledger::Sum sum;
+    for (const ledger::Line& line : lines)
+        sum += line;
+    return sum;
+}
+
+} // namespace evenfall::plan

@@ -1,0 +1,217 @@
+#include "bench/lead/lead_plan.hpp"
+
+#include "answers/evaluation.hpp"
+#include "base/number_text.hpp"
+#include "base/sentence.hpp"
+#include "base/trade.hpp"
+#include "bench/lead/solve.hpp"
+#include "water/fall/descent.hpp"
+#include "water/fall/level_fall.hpp"
+#include "water/hang.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace evenfall {
+
+namespace {
+
+// A plan counts as met within what its own feed-back test asks: a hundredth of a gram and a twentieth of a
+// degree.
+constexpr double met_in_water_kg = 1e-5;
+constexpr double met_fall = 1e-3; // of the rate asked for
+constexpr double settled_in_water_kg = 1e-8;
+constexpr double settled_share = 1e-4; // of what is asked, where that is little
+constexpr int fall_passes = 8;
+constexpr double met_pitch_rad = 0.05 * units::degree_rad;
+
+std::string stop_text(const preset::Document& document, const plan::Candidate& c) {
+    const preset::Hole& hole = document.holes[c.hole];
+    std::string text = hole_text(c.hole, hole.name);
+    if (c.upper_m > 0.0)
+        text += " is full at " + millimetres_text(c.upper_m + c.covered_m);
+    else
+        text += " has no room down to " + millimetres_text(c.depth_is_cut ? hole.depth_m : c.limit.depth_m);
+    if (c.depth_is_cut) return text + ", the depth it is drilled to";
+    switch (c.limit.stop) {
+    case holes::DepthStop::bit:
+        return text + ", its depth limit";
+    case holes::DepthStop::far_wall:
+        return text + ", where the far wall must stay";
+    case holes::DepthStop::side_wall:
+        return text + ", where the side wall must stay";
+    case holes::DepthStop::pocket:
+        return text + ", where the wall to a pocket must stay";
+    case holes::DepthStop::hole:
+        return text + ", where the wall to another hole must stay";
+    }
+    return text;
+}
+
+bool is_full(const plan::Filling& filling, std::size_t i, double upper_m) {
+    return filling.used[i] && filling.column_m[i] >= upper_m - 1e-6;
+}
+
+/// No room is left in any hole.
+bool all_full(const plan::Task& task, const plan::Filling& filling) {
+    for (std::size_t i = 0; i < task.candidates.size(); ++i) {
+        const double upper_m = task.candidates[i].upper_m;
+        if (upper_m > 0.0 && !is_full(filling, i, upper_m)) return false;
+    }
+    return true;
+}
+
+/// "Hole 1 is full at 18.0 mm, its depth limit; hole 2 …"
+std::string stops(const plan::Task& task, const plan::Filling& filling) {
+    std::string text;
+    for (std::size_t i = 0; i < task.candidates.size(); ++i) {
+        const double upper_m = task.candidates[i].upper_m;
+        if (upper_m > 0.0 && !is_full(filling, i, upper_m)) continue;
+        text += (text.empty() ? " " : "; ") + stop_text(*task.woodwork->document, task.candidates[i]);
+    }
+    return text.empty() ? text : text + ".";
+}
+
+Problem weight_shortfall(const plan::Task& task, const plan::Filling& filling) {
+    const double reached = plan::total(task, filling).in_water_kg(task.aim.water_kg_m3);
+    const double off = task.aim.in_water_kg - reached;
+    std::string sentence;
+    if (task.candidates.empty()) {
+        sentence = "No hole may be filled: add a ballast hole, or set one free for the plan.";
+    } else {
+        const bool empty = std::find(filling.used.begin(), filling.used.end(), true) == filling.used.end();
+        if (off < 0.0 && empty)
+            sentence = "Without any lead the finished lure weighs ";
+        else if (off > 0.0 && all_full(task, filling))
+            sentence = "Full holes bring the finished lure to ";
+        else
+            sentence = "The plan brings the finished lure no nearer than to ";
+        sentence += grams_text(reached) + " in water; " + grams_text(task.aim.in_water_kg) + " is asked: ";
+        sentence +=
+            off > 0.0 ? grams_text(off) + " short." + stops(task, filling) : grams_text(-off) + " too heavy.";
+    }
+    return {ProblemCode::cannot_be_met,
+            task.woodwork->document->targets.by == preset::TargetBy::fall ? "/targets/fall_mm_s"
+                                                                          : "/targets/in_water_g",
+            grams_text(reached), std::move(sentence)};
+}
+
+/// The weight is as the plan wanted it, and still the lure does not fall as fast as asked.
+Problem fall_shortfall(const preset::Document& document, double in_water_kg,
+                       const std::optional<double>& speed_m_s) {
+    const auto speed = [](double m_s) { return units::number_text(m_s, units::Unit::mm_per_s, 1) + " mm/s"; };
+    std::string sentence = "With " + grams_text(in_water_kg) + " in water the finished lure ";
+    sentence += speed_m_s ? "falls at " + speed(*speed_m_s) : std::string("has no steady fall");
+    sentence += "; " + speed(document.targets.fall_m_s) + " is asked, and no weight is found that brings it.";
+    return {ProblemCode::cannot_be_met, "/targets/fall_mm_s", speed_m_s ? speed(*speed_m_s) : std::string(),
+            std::move(sentence)};
+}
+
+Problem pitch_shortfall(const plan::Task& task, const plan::Filling& filling, double reached_rad) {
+    const double off = task.aim.pitch_rad - reached_rad;
+    std::string sentence =
+        "At that weight the holes can bring the hang to " + degrees_text(reached_rad) + "; " +
+        degrees_text(task.aim.pitch_rad) + " is asked: " + degrees_text(std::fabs(off)) +
+        " short. Lead would have to sit farther " + (off > 0.0 ? "aft." : "forward.") + stops(task, filling);
+    return {ProblemCode::cannot_be_met, "/targets/pitch_deg", degrees_text(reached_rad), std::move(sentence)};
+}
+
+Problem capsize_shortfall(const balance::Hang& hang) {
+    return {ProblemCode::capsizes, "/targets", "G below B",
+            "With this lead G lies " + millimetres_text(-hang.bg_m) +
+                " above B: the lure would roll over. Put lead lower, or take weight off its back."};
+}
+
+/// The document with its holes as the filling has them, and the table of them.
+LeadPlan as_planned(const preset::Document& document, const plan::Task& task, const plan::Filling& filling) {
+    LeadPlan plan;
+    plan.document = document;
+    for (std::size_t i = 0; i < task.candidates.size(); ++i) {
+        const plan::Candidate& c = task.candidates[i];
+        preset::Hole& hole = plan.document.holes[c.hole];
+        hole = plan::with_column(*task.woodwork, c, filling.column_m[i], filling.used[i]);
+        plan.holes.push_back({static_cast<int>(c.hole), c.material, hole.fill->mass_kg.value_or(0.0),
+                              filling.used[i] ? filling.column_m[i] : 0.0, hole.depth_m});
+    }
+    return plan;
+}
+
+} // namespace
+
+Outcome<LeadPlan> plan_lead(const preset::Document& document) {
+    Outcome<Evaluation> before = evaluate(document);
+    if (!before) return before.problems();
+    Outcome<ledger::Woodwork> woodwork = ledger::prepare(document, before->body);
+    if (!woodwork) return woodwork.problems();
+    const Outcome<Surroundings> water = surroundings(document);
+    if (!water) return water.problems();
+
+    plan::Task task;
+    task.woodwork = &*woodwork;
+    task.candidates = plan::candidates(*woodwork);
+    const auto is_candidate = [&](const ledger::Line& line) {
+        const bool of_hole = line.kind == ledger::Kind::hole_wood || line.kind == ledger::Kind::hole_water ||
+                             line.kind == ledger::Kind::fill || line.kind == ledger::Kind::cap;
+        return of_hole &&
+               std::any_of(task.candidates.begin(), task.candidates.end(),
+                           [&](const plan::Candidate& c) { return static_cast<int>(c.hole) == line.item; });
+    };
+    for (const ledger::Line& line : before->ledger) {
+        if (!is_candidate(line)) task.base += line;
+    }
+    const preset::Targets& targets = document.targets;
+    const bool by_fall = targets.by == preset::TargetBy::fall;
+    const fall::LevelFall level(*before->body.lines);
+    task.aim = {water->fishing.density_kg_m3,
+                by_fall ? level.in_water_kg(targets.fall_m_s, water->fishing) : targets.in_water_kg,
+                targets.pitch_rad};
+
+    // A rate of fall asks for a weight in water, which depends a little on where the lead lies: the level
+    // fall without parts is the first guess, then the fall of the lure as planned says how far it is off.
+    LeadPlan result;
+    plan::Filling filling;
+    std::optional<Evaluation> planned;
+    std::optional<double> speed_m_s;
+    for (int pass = 0; pass < fall_passes; ++pass) {
+        filling = plan::solve(task);
+        result = as_planned(document, task, filling);
+        Outcome<Evaluation> after = evaluate(result.document);
+        if (!after) return after.problems();
+        planned = std::move(after).value();
+        if (!by_fall) break;
+        const fall::Descent descent(planned->body, planned->ledger, result.document, water->fishing);
+        const std::optional<double> needed = descent.in_water_for(targets.fall_m_s);
+        // Very slow falls are no answer of the bench, which says that such a lure hangs still; they may be
+        // asked for all the same.
+        if (planned->answers.fall)
+            speed_m_s = planned->answers.fall->speed_m_s;
+        else if (const auto slow = descent.main_fall())
+            speed_m_s = slow->vertical_m_s;
+        else
+            speed_m_s.reset();
+        if (!needed) break;
+        const double off = *needed - task.aim.in_water_kg;
+        task.aim.in_water_kg = *needed;
+        if (std::fabs(off) < std::min(settled_in_water_kg, settled_share * std::fabs(*needed))) break;
+    }
+
+    const balance::Hang hang = balance::hang(plan::total(task, filling));
+    const bool weight_met = std::fabs(planned->answers.in_water_kg - task.aim.in_water_kg) < met_in_water_kg;
+    const bool fall_met =
+        !by_fall || (speed_m_s && std::fabs(*speed_m_s / targets.fall_m_s - 1.0) < met_fall);
+    if (!weight_met)
+        result.shortfalls.push_back(weight_shortfall(task, filling));
+    else if (!fall_met)
+        result.shortfalls.push_back(fall_shortfall(document, planned->answers.in_water_kg, speed_m_s));
+    if (!hang.pitch_rad)
+        result.shortfalls.push_back(capsize_shortfall(hang));
+    else if (weight_met && std::fabs(*hang.pitch_rad - task.aim.pitch_rad) >= met_pitch_rad) {
+        result.shortfalls.push_back(pitch_shortfall(task, filling, *hang.pitch_rad));
+    }
+    result.met = result.shortfalls.empty();
+    result.before = std::move(before->answers);
+    result.after = std::move(planned->answers);
+    return result;
+}
+
+} // namespace evenfall

@@ -1,0 +1,317 @@
+#include "bench/lead/solve.hpp"
+
+#include "bench/lead/box_qp.hpp"
+#include "water/hang.hpp"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <limits>
+#include <numbers>
+#include <optional>
+
+namespace evenfall::plan {
+
+namespace {
+
+constexpr double step_m = 1e-6;          // for slopes; lines are linear in it, but for the column's height
+constexpr double moment_scale_m = 0.010; // a gram-centimetre of moment counts like a gram
+constexpr double settled_m = 1e-11;      // columns no longer move
+constexpr double enough_kg = 1e-8;       // a hundredth of a milligram
+constexpr double aft_weight = 2.0;       // how much dearer a gram at the tail is than one at the nose
+
+using Pair = std::array<double, 2>;
+
+Pair residual(const Aim& aim, const ledger::Sum& sum) {
+    return {sum.in_water_kg(aim.water_kg_m3) - aim.in_water_kg,
+            balance::pitch_residual_kg_m(sum, aim.pitch_rad) / moment_scale_m};
+}
+
+double size(const Pair& r) {
+    return std::max(std::fabs(r[0]), std::fabs(r[1]));
+}
+
+/// Cost and limits of each used candidate's column, and what it adds per metre at the present filling.
+std::vector<Column> columns_at(const Task& task, const Aim& aim, const Filling& filling,
+                               const ledger::Sum& sum) {
+    const Pair here = residual(aim, sum);
+    double lowest = std::numeric_limits<double>::infinity();
+    for (const Candidate& c : task.candidates)
+        lowest = std::min(lowest, task.woodwork->bores[c.hole].mouth_z_m);
+    const double length = task.woodwork->body->lines->length_m();
+
+    std::vector<Column> out;
+    for (std::size_t i = 0; i < task.candidates.size(); ++i) {
+        if (!filling.used[i]) continue;
+        const Candidate& c = task.candidates[i];
+        const holes::Bore& bore = task.woodwork->bores[c.hole];
+        const double h = filling.column_m[i];
+        ledger::Sum moved = sum;
+        const ledger::Sum at = contribution(*task.woodwork, c, h, true);
+        const ledger::Sum beyond = contribution(*task.woodwork, c, h + step_m, true);
+        moved.mass_kg += beyond.mass_kg - at.mass_kg;
+        moved.displaced_m3 += beyond.displaced_m3 - at.displaced_m3;
+        moved.mass_moment_kg_m += beyond.mass_moment_kg_m - at.mass_moment_kg_m;
+        moved.displaced_moment_m4 += beyond.displaced_moment_m4 - at.displaced_moment_m4;
+        const Pair there = residual(aim, moved);
+
+        const double per_m = c.fill_area_m2 * c.density_kg_m3;
+        const double dear = per_m * (1.0 + aft_weight * bore.x_m / length);
+        Column column;
+        column.upper = c.upper_m;
+        column.row = {(there[0] - here[0]) / step_m, (there[1] - here[1]) / step_m};
+        // Bored from the belly the column's middle rises with its length; from the back it sinks, which a
+        // convex cost cannot say: there the height of a half-full hole is charged throughout.
+        const double mouth = bore.mouth_z_m - lowest;
+        column.bend = dear;
+        column.slope = bore.inward > 0.0 ? dear * (mouth + c.covered_m)
+                                         : dear * std::max(mouth - c.covered_m - 0.5 * c.upper_m, 0.0);
+        out.push_back(column);
+    }
+    return out;
+}
+
+void put(Filling& filling, const std::vector<double>& used_columns) {
+    std::size_t k = 0;
+    for (std::size_t i = 0; i < filling.used.size(); ++i)
+        filling.column_m[i] = filling.used[i] ? used_columns[k++] : 0.0;
+}
+
+Pair target_of(const std::vector<Column>& columns, const Filling& filling, const Pair& off) {
+    Pair target{-off[0], -off[1]};
+    std::size_t k = 0;
+    for (std::size_t i = 0; i < filling.used.size(); ++i) {
+        if (!filling.used[i]) continue;
+        target[0] += columns[k].row[0] * filling.column_m[i];
+        target[1] += columns[k].row[1] * filling.column_m[i];
+        ++k;
+    }
+    return target;
+}
+
+/// The columns that come nearest to the second sum with the first met, or clipped where even that is out of
+/// reach.
+std::vector<double> nearest(const std::vector<Column>& columns, const Pair& target) {
+    const auto second = [&](const std::vector<double>& h) {
+        double sum = 0.0;
+        for (std::size_t k = 0; k < h.size(); ++k)
+            sum += columns[k].row[1] * h[k];
+        return sum;
+    };
+    std::vector<double> least = extreme(columns, target[0], false);
+    std::vector<double> most = extreme(columns, target[0], true);
+    return std::fabs(second(least) - target[1]) < std::fabs(second(most) - target[1]) ? least : most;
+}
+
+/// How far a filling is from what is asked: the weight first, and the pitch where the weight is met.
+struct Miss {
+    double weight_kg = 0.0; ///< 0 within a milligram
+    double pitch_rad = 0.0; ///< half a turn where it would roll over
+
+    [[nodiscard]] bool less_than(const Miss& other) const {
+        return weight_kg != other.weight_kg ? weight_kg < other.weight_kg
+                                            : pitch_rad < other.pitch_rad - 1e-9;
+    }
+};
+
+Miss miss(const Task& task, const ledger::Sum& sum) {
+    const double weight = std::fabs(sum.in_water_kg(task.aim.water_kg_m3) - task.aim.in_water_kg);
+    const auto pitch_rad = balance::hang(sum).pitch_rad;
+    return {weight < 1e-6 ? 0.0 : weight,
+            pitch_rad ? std::fabs(*pitch_rad - task.aim.pitch_rad) : std::numbers::pi};
+}
+
+/// The least moment about the aim is not the nearest pitch, as the righting arm changes too. From where it
+/// hangs, the columns that turn it most towards the aim, again and again (Dinkelbach 1967, on nonlinear
+/// fractional programming; from memory).
+void lean(const Task& task, Filling& filling) {
+    for (int pass = 0; pass < 10; ++pass) {
+        const ledger::Sum sum = total(task, filling);
+        const auto hangs_rad = balance::hang(sum).pitch_rad;
+        if (!hangs_rad) return;
+        Aim here = task.aim;
+        here.pitch_rad = *hangs_rad;
+        const std::vector<Column> columns = columns_at(task, here, filling, sum);
+        const Pair target = target_of(columns, filling, residual(here, sum));
+        Filling next = filling;
+        put(next, extreme(columns, target[0], residual(task.aim, sum)[1] < 0.0));
+        if (!miss(task, total(task, next)).less_than(miss(task, sum))) return;
+        filling = std::move(next);
+    }
+}
+
+/// Newton steps towards both aims with the holes in use; where a step cannot reach both, it goes as near as
+/// it can and tries again from there. True where both are met; otherwise the filling is left at the nearest.
+bool approach(const Task& task, Filling& filling) {
+    for (int pass = 0; pass < 40; ++pass) {
+        const ledger::Sum sum = total(task, filling);
+        const Pair off = residual(task.aim, sum);
+        const std::vector<Column> columns = columns_at(task, task.aim, filling, sum);
+        const Pair target = target_of(columns, filling, off);
+        const auto both = minimise(columns, target);
+        Filling next = filling;
+        put(next, both ? *both : nearest(columns, target));
+        double moved = 0.0;
+        for (std::size_t i = 0; i < next.column_m.size(); ++i) {
+            moved = std::max(moved, std::fabs(next.column_m[i] - filling.column_m[i]));
+        }
+        filling = std::move(next);
+        if (moved < settled_m) break;
+    }
+    if (size(residual(task.aim, total(task, filling))) < enough_kg) return true;
+    lean(task, filling);
+    return false;
+}
+
+bool is_scrap(const Filling& filling, std::size_t i) {
+    return filling.used[i] && filling.column_m[i] < worthwhile_column_m;
+}
+
+void leave(Filling& filling, std::size_t i) {
+    filling.used[i] = false;
+    filling.column_m[i] = 0.0;
+}
+
+/// Leaves out, one at a time, the shortest column that is not worth its hole, as long as the aims stay met.
+void drop_scraps(const Task& task, Filling& filling) {
+    std::vector<bool> keep(filling.used.size(), false);
+    for (;;) {
+        std::size_t least = filling.used.size();
+        for (std::size_t i = 0; i < filling.used.size(); ++i) {
+            const bool scrap = is_scrap(filling, i) && !keep[i];
+            if (scrap && (least == filling.used.size() || filling.column_m[i] < filling.column_m[least]))
+                least = i;
+        }
+        if (least == filling.used.size()) return;
+        Filling trial = filling;
+        leave(trial, least);
+        if (approach(task, trial))
+            filling = std::move(trial);
+        else
+            keep[least] = true;
+    }
+}
+
+/// Where the aims are out of reach together: leaves out one scrap after the other, that first without which
+/// the pitch comes nearest, as long as the weight does not suffer.
+void drop_scraps_unmet(const Task& task, Filling& filling) {
+    for (;;) {
+        const double weight_kg = miss(task, total(task, filling)).weight_kg;
+        std::optional<Filling> best;
+        Miss nearest;
+        for (std::size_t i = 0; i < filling.used.size(); ++i) {
+            if (!is_scrap(filling, i)) continue;
+            Filling trial = filling;
+            leave(trial, i);
+            approach(task, trial);
+            const Miss here = miss(task, total(task, trial));
+            if (here.weight_kg > weight_kg || (best && !here.less_than(nearest))) continue;
+            best = std::move(trial);
+            nearest = here;
+        }
+        if (!best) return;
+        filling = std::move(*best);
+    }
+}
+
+/// Which of the holes to use: tries sets of them until one meets both aims, and keeps what came nearest.
+class Search {
+public:
+    explicit Search(const Task& task)
+        : task_(task), best_{std::vector<double>(task.candidates.size(), 0.0),
+                             std::vector<bool>(task.candidates.size(), false)} {
+        for (std::size_t i = 0; i < task.candidates.size(); ++i) {
+            if (task.candidates[i].upper_m > 0.0) holes_.push_back(i);
+        }
+        std::stable_sort(holes_.begin(), holes_.end(),
+                         [&](std::size_t a, std::size_t b) { return x_of(a) < x_of(b); });
+        const ledger::Sum bare = total(task, best_);
+        nearest_ = miss(task, bare);
+        too_heavy_ = residual(task.aim, bare)[0] >= 0.0;
+    }
+
+    /// Every hole costs its cap and its wood even when almost empty. Where all of them together are too much,
+    /// the hindmost are left out first; then any one and any two of them are tried.
+    Filling found() {
+        std::vector<std::size_t> set = holes_;
+        for (; !set.empty(); set.pop_back()) {
+            if (meets(set)) return best_;
+        }
+        for (const std::size_t a : holes_) {
+            if (meets({a})) return best_;
+        }
+        for (std::size_t a = 0; a < holes_.size(); ++a) {
+            for (std::size_t b = a + 1; b < holes_.size(); ++b) {
+                const std::vector<std::size_t> two{holes_[a], holes_[b]};
+                if (may_weigh(two) && meets(two)) return best_;
+            }
+        }
+        return best_;
+    }
+
+private:
+    [[nodiscard]] double x_of(std::size_t i) const {
+        return task_.woodwork->bores[task_.candidates[i].hole].x_m;
+    }
+
+    /// Can this set weigh what is asked at all? A column's weight in water is linear in its length.
+    [[nodiscard]] bool may_weigh(const std::vector<std::size_t>& set) const {
+        double least = task_.base.in_water_kg(task_.aim.water_kg_m3);
+        double most = least;
+        for (const std::size_t i : set) {
+            const Candidate& c = task_.candidates[i];
+            const auto at = [&](double column_m) {
+                return contribution(*task_.woodwork, c, column_m, true).in_water_kg(task_.aim.water_kg_m3);
+            };
+            const double empty = at(0.0);
+            const double full = at(c.upper_m);
+            least += std::min(empty, full);
+            most += std::max(empty, full);
+        }
+        return least - enough_kg <= task_.aim.in_water_kg && task_.aim.in_water_kg <= most + enough_kg;
+    }
+
+    bool meets(const std::vector<std::size_t>& set) {
+        Filling trial{std::vector<double>(task_.candidates.size(), 0.0),
+                      std::vector<bool>(task_.candidates.size(), false)};
+        for (const std::size_t i : set)
+            trial.used[i] = true;
+        if (approach(task_, trial)) {
+            drop_scraps(task_, trial);
+            best_ = std::move(trial);
+            return true;
+        }
+        if (too_heavy_) return false; // nothing to fill then
+        if (miss(task_, total(task_, trial)).less_than(nearest_)) {
+            drop_scraps_unmet(task_, trial);
+            const Miss here = miss(task_, total(task_, trial));
+            if (here.less_than(nearest_)) {
+                best_ = std::move(trial);
+                nearest_ = here;
+            }
+        }
+        return false;
+    }
+
+    const Task& task_;
+    std::vector<std::size_t> holes_; // those with room, foremost first
+    Filling best_;
+    Miss nearest_;
+    bool too_heavy_ = false; // without any lead
+};
+
+} // namespace
+
+ledger::Sum total(const Task& task, const Filling& filling) {
+    ledger::Sum sum = task.base;
+    for (std::size_t i = 0; i < task.candidates.size(); ++i) {
+        sum += contribution(*task.woodwork, task.candidates[i], filling.column_m[i], filling.used[i]);
+    }
+    return sum;
+}
+
+Filling solve(const Task& task) {
+    return Search(task).found();
+}
+
+} // namespace evenfall::plan

@@ -1,0 +1,251 @@
+#include "bench/uncertainty/model.hpp"
+
+#include "base/trade.hpp"
+#include "water/fall/drag_items.hpp"
+#include "water/hang.hpp"
+
+#include <cmath>
+
+namespace evenfall::bench {
+
+namespace {
+
+/// Spread of the logarithm of drag where the lure has no fall to take it from: that of the end effect alone.
+constexpr double usual_drag_spread = 0.18;
+
+/// The model's band of the fall's speed taken as one standard deviation to each side: nobody has measured how
+/// often real lures fall within it, so it is not leant on for more. Speed goes with drag to the power −½,
+/// nearly.
+double drag_spread(const preset::Document& document, const Answers& answers) {
+    for (const preset::Correction& c : document.corrections) {
+        if (c.of == preset::Cause::drag && c.spread) return *c.spread;
+    }
+    if (!answers.fall || !(answers.fall->slow_m_s > 0.0) ||
+        !(answers.fall->fast_m_s > answers.fall->slow_m_s)) {
+        return usual_drag_spread;
+    }
+    return std::log(answers.fall->fast_m_s / answers.fall->slow_m_s);
+}
+
+Graded from(const Lots::Slopes& slopes, Eigen::Index row, double value) {
+    return {value, slopes.row(row).transpose()};
+}
+
+std::string with_name(const std::string& what, std::size_t index, const std::string& name) {
+    return what + ' ' + std::to_string(index + 1) + (name.empty() ? "" : " (" + name + ")");
+}
+
+} // namespace
+
+FallModel::FallModel(fall::Hull hull, const fall::Weights& usual, std::vector<fall::DragItem> items,
+                     const water::Properties& water)
+    : water_(water), usual_(usual), descent_(std::move(hull), usual, std::move(items), water),
+      heave_m3_(descent_.hull().heave_m3) {}
+
+void FallModel::set(const ledger::Sum& sum, double in_water_kg, double aft_m, double below_m, double drag) {
+    fall::Weights w;
+    w.displaced_m3 = sum.displaced_m3;
+    w.mass_kg = water_.density_kg_m3 * sum.displaced_m3 + in_water_kg;
+    w.b_m = sum.b_m();
+    w.g_m = {w.b_m.x + aft_m, w.b_m.y, w.b_m.z - below_m};
+    w.pitch_inertia_kg_m2 =
+        usual_.mass_kg > 0.0 ? usual_.pitch_inertia_kg_m2 * w.mass_kg / usual_.mass_kg : 0.0;
+    descent_.set(w, drag);
+}
+
+std::optional<double> FallModel::speed() const {
+    const auto fall = descent_.main_fall();
+    if (!fall || !(fall->vertical_m_s > 0.0)) return std::nullopt;
+    return fall->vertical_m_s;
+}
+
+std::optional<double> FallModel::speed_m_s(const ledger::Sum& sum, double drag) {
+    const double in_water = sum.in_water_kg(water_.density_kg_m3);
+    if (!(in_water > 0.0)) return std::nullopt;
+    const Vec3 off = sum.g_m() - sum.b_m();
+    set(sum, in_water, off.x, balance::plumb_m(sum.b_m() - sum.g_m()), drag);
+    return speed();
+}
+
+std::optional<FallSlopes> FallModel::slopes(const ledger::Sum& sum, double drag) {
+    const double in_water = sum.in_water_kg(water_.density_kg_m3);
+    if (!(in_water > 0.0)) return std::nullopt;
+    const Vec3 off = sum.g_m() - sum.b_m();
+    const double aft = off.x;
+    const double below = balance::plumb_m(sum.b_m() - sum.g_m());
+    const auto at = [&](double kg, double a, double b, double d) {
+        set(sum, kg, a, b, d);
+        return speed();
+    };
+    const auto usual = at(in_water, aft, below, drag);
+    if (!usual) return std::nullopt;
+    FallSlopes s;
+    s.speed_m_s = *usual;
+    // One-sided steps, small against what the figures are known to; where a way of falling ends within one,
+    // no slope.
+    const double kg = 1e-4 * in_water;
+    constexpr double metres = 1e-6;
+    constexpr double share = 1e-4;
+    if (const auto v = at(in_water + kg, aft, below, drag)) s.per_kg = (*v - *usual) / kg;
+    if (const auto v = at(in_water, aft + metres, below, drag)) s.per_aft_m = (*v - *usual) / metres;
+    if (const auto v = at(in_water, aft, below + metres, drag)) s.per_below_m = (*v - *usual) / metres;
+    if (const auto v = at(in_water, aft, below, drag * (1.0 + share))) s.per_log_drag = (*v - *usual) / share;
+    return s;
+}
+
+std::optional<double> FallModel::in_water_for(const ledger::Sum& sum, double drag, double speed_m_s) {
+    if (!(speed_m_s > 0.0 && std::isfinite(speed_m_s))) return std::nullopt;
+    const Vec3 off = sum.g_m() - sum.b_m();
+    const double below = balance::plumb_m(sum.b_m() - sum.g_m());
+    // Speed goes nearly as the root of in-water mass: its logarithm by the secant rule, from where it now is.
+    double s = std::log(std::max(sum.in_water_kg(water_.density_kg_m3), 1e-4));
+    const auto excess = [&](double log_kg) -> std::optional<double> {
+        set(sum, std::exp(log_kg), off.x, below, drag);
+        const auto v = speed();
+        if (!v) return std::nullopt;
+        return std::log(*v / speed_m_s);
+    };
+    auto at_s = excess(s);
+    if (!at_s) return descent_.in_water_for(speed_m_s);
+    double slope = 0.52;
+    for (int i = 0; i < 12; ++i) {
+        if (std::abs(*at_s) < 1e-11) return std::exp(s);
+        const double step = std::clamp(-*at_s / slope, -2.0, 2.0);
+        const auto next = excess(s + step);
+        if (!next) break;
+        const double secant = (*next - *at_s) / step;
+        s += step;
+        at_s = next;
+        if (secant > 0.2 && secant < 2.0) slope = secant;
+    }
+    if (at_s && std::abs(*at_s) < 1e-9) return std::exp(s);
+    set(sum, std::max(sum.in_water_kg(water_.density_kg_m3), 1e-4), off.x, below, drag);
+    return descent_.in_water_for(speed_m_s);
+}
+
+double FallModel::gathering_m(const ledger::Sum& sum, double in_water_kg, double speed_m_s) const {
+    const double heavy = water_.density_kg_m3 * (sum.displaced_m3 + heave_m3_) + in_water_kg;
+    return heavy * speed_m_s * speed_m_s / (units::standard_gravity_m_s2 * in_water_kg);
+}
+
+Model::Model(preset::Document document, Evaluation evaluation, const Surroundings& water)
+    : document_(std::move(document)), evaluation_(std::move(evaluation)), water_(water),
+      lots_(evaluation_.ledger), hull_(fall::hull(evaluation_.body)),
+      drag_correction_(fall::drag_correction(document_)), inputs_(lots_.inputs()) {
+    inputs_.push_back({preset::Cause::drag, 0, drag_spread(document_, evaluation_.answers)});
+}
+
+Outcome<Model> Model::of(const preset::Document& document) {
+    Outcome<Evaluation> evaluation = evaluate(document);
+    if (!evaluation) return evaluation.problems();
+    const auto water = surroundings(document);
+    if (!water) return water.problems();
+    return Model(document, std::move(evaluation).value(), *water);
+}
+
+std::string Model::name_of(const Input& input) const {
+    const auto i = static_cast<std::size_t>(input.group);
+    switch (input.cause) {
+    case preset::Cause::wood_density:
+        return "wood density";
+    case preset::Cause::moisture:
+        return "wood moisture";
+    case preset::Cause::carved_size:
+        if (i == 0) return "carved size";
+        return with_name("size of segment", i - 1,
+                         i <= document_.segment_names.size() ? document_.segment_names[i - 1] : "");
+    case preset::Cause::part_mass:
+        return with_name("part", i, i < document_.parts.size() ? document_.parts[i].name : "");
+    case preset::Cause::fill_mass:
+        return with_name("fill of hole", i, i < document_.holes.size() ? document_.holes[i].name : "");
+    case preset::Cause::cap_mass:
+        return with_name("cap of hole", i, i < document_.holes.size() ? document_.holes[i].name : "");
+    case preset::Cause::coat_amount:
+        return with_name("coat", i, i < document_.coats.size() ? document_.coats[i].name : "");
+    case preset::Cause::tail:
+        return i == 0 ? "the tail's plastic" : "the tail's size";
+    case preset::Cause::drag:
+        return "drag";
+    case preset::Cause::none:
+        break;
+    }
+    return "";
+}
+
+std::vector<double> Model::factors(const Eigen::VectorXd& u) const {
+    std::vector<double> f(inputs_.size());
+    for (std::size_t i = 0; i < f.size(); ++i)
+        f[i] = factor_of(inputs_[i], u(static_cast<Eigen::Index>(i)));
+    return f;
+}
+
+double Model::drag(const Eigen::VectorXd& u) const {
+    return drag_correction_ * factor_of(inputs_.back(), u(count() - 1));
+}
+
+ledger::Sum Model::sum(Stage through, int segment, const Eigen::VectorXd& u) const {
+    return lots_.sum(through, segment, factors(u));
+}
+
+Trim Model::trim(Stage through, int segment, const Eigen::VectorXd& u, double water_kg_m3) const {
+    const std::vector<double> f = factors(u);
+    std::vector<double> slope(f.size());
+    for (std::size_t i = 0; i < f.size(); ++i)
+        slope[i] = factor_slope_of(inputs_[i], u(static_cast<Eigen::Index>(i)));
+    Lots::Slopes d;
+    Trim t;
+    t.sum = lots_.sum(through, segment, f, slope, d);
+    t.mass_kg = from(d, 0, t.sum.mass_kg);
+    t.displaced_m3 = from(d, 1, t.sum.displaced_m3);
+    t.in_water_kg = {t.sum.in_water_kg(water_kg_m3), t.mass_kg.slope - water_kg_m3 * t.displaced_m3.slope};
+    const Vec3 g = t.sum.g_m();
+    const Vec3 b = t.sum.b_m();
+    const std::array<double, 3> at_g{g.x, g.y, g.z};
+    const std::array<double, 3> at_b{b.x, b.y, b.z};
+    for (std::size_t k = 0; k < 3; ++k) {
+        const auto row = static_cast<Eigen::Index>(k);
+        t.g_m[k] = from(d, 2 + row, at_g[k]);
+        t.b_m[k] = from(d, 5 + row, at_b[k]);
+        if (t.sum.mass_kg != 0.0)
+            t.g_m[k].slope = (t.g_m[k].slope - at_g[k] * t.mass_kg.slope) / t.sum.mass_kg;
+        if (t.sum.displaced_m3 != 0.0)
+            t.b_m[k].slope = (t.b_m[k].slope - at_b[k] * t.displaced_m3.slope) / t.sum.displaced_m3;
+    }
+    t.aft_m = {g.x - b.x, t.g_m[0].slope - t.b_m[0].slope};
+    t.below_m = {b.z - g.z, t.b_m[2].slope - t.g_m[2].slope};
+    t.plumb_m = t.below_m;
+    if (t.below_m.value > 0.0 && g.y != b.y) {
+        t.plumb_m.value = balance::plumb_m(b - g);
+        t.plumb_m.slope =
+            ((b.y - g.y) * (t.b_m[1].slope - t.g_m[1].slope) + t.below_m.value * t.below_m.slope) /
+            t.plumb_m.value;
+    }
+    return t;
+}
+
+std::optional<Graded> Model::hang(const Trim& t) {
+    if (!(t.below_m.value > 0.0)) return std::nullopt;
+    const double square = t.plumb_m.value * t.plumb_m.value + t.aft_m.value * t.aft_m.value;
+    return Graded{std::atan2(t.aft_m.value, t.plumb_m.value),
+                  (t.plumb_m.value * t.aft_m.slope - t.aft_m.value * t.plumb_m.slope) / square};
+}
+
+FallModel Model::fall_model(Stage stage, const water::Properties& water) const {
+    return {hull_, fall::weights_of(evaluation_.ledger, stage),
+            fall::drag_items(*evaluation_.body.lines, document_, evaluation_.ledger, stage), water};
+}
+
+std::optional<GradedFall> Model::fall(FallModel& falls, const Trim& t, const Eigen::VectorXd& u) const {
+    const auto s = falls.slopes(t.sum, drag(u));
+    if (!s) return std::nullopt;
+    const Eigen::VectorXd by_place = s->per_aft_m * t.aft_m.slope + s->per_below_m * t.plumb_m.slope;
+    GradedFall fall{{s->speed_m_s, s->per_kg * t.in_water_kg.slope + by_place}, t.in_water_kg};
+    fall.speed_m_s.slope(count() - 1) += s->per_log_drag * inputs_.back().relative;
+    if (s->per_kg > 0.0) {
+        fall.felt_kg.slope += by_place / s->per_kg;
+        fall.weight_per_drag = -s->per_log_drag / (s->per_kg * t.in_water_kg.value);
+    }
+    return fall;
+}
+
+} // namespace evenfall::bench

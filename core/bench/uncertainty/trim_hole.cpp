@@ -1,0 +1,91 @@
+#include "base/number_text.hpp"
+#include "bench/lead/candidates.hpp"
+#include "bench/uncertainty/standing.hpp"
+#include "body/hole_checks.hpp"
+#include "ledger/build.hpp"
+#include "materials/solids.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+
+namespace evenfall::bench {
+
+std::optional<double> trim_place(const ledger::Woodwork& w, double x_m, double diameter_m, double depth_m) {
+    preset::Document trial = *w.document;
+    if (trial.holes.size() >= preset::max_holes) return std::nullopt;
+    preset::Hole hole;
+    hole.diameter_m = diameter_m;
+    hole.depth_m = depth_m;
+    trial.holes.push_back(hole);
+    std::vector<holes::Bore> bores = w.bores;
+    bores.emplace_back();
+    constexpr double step_m = 0.003;
+    for (int i = 0; i < 25; ++i) {
+        trial.holes.back().x_m = x_m + step_m * ((i + 1) / 2) * (i % 2 == 0 ? 1.0 : -1.0);
+        bores.back() = holes::place(trial.holes.back(), *w.body);
+        if (bores.back().segment >= 0 && holes::check(trial, *w.body, bores).empty())
+            return trial.holes.back().x_m;
+    }
+    return std::nullopt;
+}
+
+TrimHole trim_hole(const Standing& s, const Finished& f) {
+    TrimHole t;
+    const preset::Document& document = s.model->document();
+    // Weight and what drag makes of the weight that is asked for.
+    Eigen::Vector3d want(1.0, f.asked.with_drag ? -f.asked.aim_kg : 0.0, 0.0);
+    t.reserve_kg = 2.0 * std::sqrt(std::max(want.dot(f.trio.covariance * want), 0.0));
+    const auto woodwork = ledger::prepare(document, s.model->evaluation().body);
+    if (!woodwork) return t;
+    const bool drilled = s.stage >= Stage::drilled;
+    for (const plan::Candidate& c : plan::candidates(*woodwork)) {
+        const preset::Hole& hole = document.holes[c.hole];
+        const holes::Contents contents = holes::contents(hole, woodwork->bores[c.hole]);
+        const double room =
+            (drilled && hole.depth_m > 0.0 ? contents.room_m : c.upper_m) - contents.fill_column_m;
+        const bool fresh = hole.depth_m <= 0.0;
+        if (drilled && fresh) continue;
+        t.room_up_kg +=
+            std::max(room, 0.0) * c.fill_area_m2 * (c.density_kg_m3 - (drilled ? 0.0 : woodwork->wood_kg_m3));
+        t.room_down_kg += contents.fill_kg;
+    }
+    t.needed = t.reserve_kg > t.room_up_kg || t.reserve_kg > t.room_down_kg;
+    const materials::Solid* lead = materials::find_solid("lead");
+    if (lead == nullptr) return t;
+    t.diameter_m = 0.00635;
+    for (const preset::Hole& hole : document.holes) {
+        if (hole.use != preset::HoleUse::fixed) t.diameter_m = std::max(t.diameter_m, hole.diameter_m);
+    }
+    constexpr double cap_m = 0.002;
+    const double area = std::numbers::pi / 4.0 * t.diameter_m * t.diameter_m;
+    t.depth_m = cap_m + t.reserve_kg / (area * (lead->density_kg_m3.value - woodwork->wood_kg_m3));
+    // Lead under B turns nothing.
+    t.x_m = f.trim.b_m[0].value;
+    if (!t.needed) return t;
+    using units::number_text;
+    using units::Unit;
+    const bool up = t.reserve_kg > t.room_up_kg;
+    const std::string amount = number_text(t.reserve_kg, Unit::gram, 2) + " g in water either way";
+    // Not where a joint, a pocket or another hole is.
+    const auto place =
+        up && t.depth_m < 0.03 ? trim_place(*woodwork, t.x_m, t.diameter_m, t.depth_m) : std::nullopt;
+    if (place) {
+        t.x_m = *place;
+        t.sentence = "The spread that is left may ask for " + amount + "; the holes have room for " +
+                     number_text(std::max(t.room_up_kg, 0.0), Unit::gram, 2) +
+                     " g more. Keep the belly clear near " + number_text(t.x_m, Unit::mm, 0) +
+                     " mm from the nose for a trim hole, bit " + number_text(t.diameter_m, Unit::mm, 1) +
+                     " mm, up to " + number_text(t.depth_m, Unit::mm, 1) + " mm deep.";
+    } else if (up) {
+        t.sentence = "The spread that is left may ask for " + amount +
+                     ", more than one trim hole can hold near its middle: weigh the piece first.";
+    } else {
+        t.sentence = "The spread that is left may ask for " + amount + ", but only " +
+                     number_text(t.room_down_kg, Unit::gram, 2) +
+                     " g can be drilled out of the holes: weigh the piece before the lead goes in.";
+    }
+    return t;
+}
+
+} // namespace evenfall::bench

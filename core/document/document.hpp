@@ -1,0 +1,270 @@
+#pragma once
+
+// The document: everything a builder decides about one lure, and nothing that is computed from it.
+// SI inside (m, kg, rad); the JSON form (preset/read.hpp, preset/write.hpp) speaks trade units.
+// Axes: x aft from the nose, y to starboard, z up from the datum line.
+
+#include "base/trade.hpp"
+#include "base/vec3.hpp"
+#include "document/blank.hpp"
+#include "document/log.hpp"
+
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace evenfall::preset {
+
+inline constexpr int document_version = 1;
+
+// Caps that keep a hostile or broken document from costing more than a moment.
+inline constexpr std::size_t max_curve_points = 64;
+inline constexpr std::size_t max_joints = 11;
+inline constexpr std::size_t max_holes = 40;
+inline constexpr std::size_t max_pockets = 40;
+inline constexpr std::size_t max_hardware = 60;
+inline constexpr std::size_t max_coats = 24;
+inline constexpr std::size_t max_text = 400; ///< bytes of one name or note
+inline constexpr std::size_t max_document_bytes = 256 * 1024;
+
+/// One point of a drawn curve; between points the curve is a monotone cubic (shape/curve.hpp).
+struct CurvePoint {
+    double x_m = 0.0;
+    double value = 0.0; ///< metres for lines of the drawing; a plain number for section fullness
+};
+using CurvePoints = std::vector<CurvePoint>;
+
+/// How the cross-section fills its box of half width a and half height b.
+enum class SectionKind {
+    superellipse, ///< |y/a|ⁿ + |z/b|ⁿ = 1; `fullness` holds n (1.2 to 12), along x
+    chamfered, ///< rectangle with 45°-in-unit-square corner cuts; `fullness` holds the cut as a share of a
+               ///< and b (0 to 1), along x
+    free,      ///< one drawn half-section for the whole length, `half_outline` in the unit square
+};
+
+/// A point of a free half-section, starboard side: y from 0 to 1 (share of half width), z from −1 (belly) to
+/// 1 (back).
+struct OutlinePoint {
+    double y = 0.0;
+    double z = 0.0;
+};
+
+struct Section {
+    SectionKind kind = SectionKind::superellipse;
+    CurvePoints fullness{{0.0, 2.4}}; ///< one point = the same all along
+    std::vector<OutlinePoint>
+        half_outline; ///< free only: from belly centre (0,−1) to back centre (0,1), straight between points
+};
+
+/// The drawing of the body before it is cut. All three curves run from x = 0 to the same length.
+struct Shape {
+    CurvePoints top;        ///< z of the back line [m]
+    CurvePoints bottom;     ///< z of the belly line [m], below top everywhere
+    CurvePoints half_width; ///< y of the plan line [m], ≥ 0
+    Section section;
+    std::vector<Measured> measured{}; ///< in order of x; where given, they replace the drawn width and height
+                                      ///< (shape/measured.hpp)
+};
+
+struct Wood {
+    std::string species = "basswood"; ///< id in materials/woods
+    double moisture_percent = 12.0;   ///< 0 to 30
+    std::optional<double>
+        density_kg_m3; ///< weighed by the builder: as it is now, moisture included; replaces the table
+    std::optional<double>
+        density_spread; ///< relative standard deviation; else the table's 0.10, or 0.02 where weighed
+};
+
+/// Water by temperature and absolute salinity (grams of salt per kilogram of sea water, not practical
+/// salinity).
+struct Water {
+    double temperature_c = 15.0; ///< 0 to 40
+    double salinity_g_kg = 0.0;  ///< 0 to 40
+};
+
+enum class HingeKind {
+    pinned, ///< eyes of one segment turn on a pin in the other
+    linked, ///< eyes hang in each other, without a pin
+};
+enum class EyesOn { fore, aft };
+enum class WireTemper { spring, soft };
+enum class HingeGlue { none, ca, epoxy };
+
+/// How a joint is hung. Eyes stand level, one above the other, in pockets of the segment that does not hold
+/// them.
+struct Hinge {
+    HingeKind kind = HingeKind::pinned;
+    EyesOn eyes_on = EyesOn::fore;
+    double pin_aft_m = 0.0; ///< pin's axis behind the middle of the joint's gap; before it negative
+    double pin_off_m = 0.0; ///< off the middle plane, to starboard
+    double pin_diameter_m = 0.0012;
+    WireTemper temper = WireTemper::spring;
+    double wire_m = 0.0009;
+    double eye_inside_m = 0.002;
+    double turns = 6.0;    ///< of the twisted legs
+    double glued_m = 0.02; ///< how deep the twist sits in its hole
+    std::optional<double>
+        upper_z_m; ///< height of the upper eye; absent: the middles of the pockets round the pin
+    std::optional<double> lower_z_m;  ///< and of the lower one; with only one of both, the joint has one eye
+    HingeGlue glue = HingeGlue::none; ///< that fills the holes of the twists and is weighed with the
+                                      ///< hardware; none: not weighed
+    double lean_rad = 0.0; ///< linked: how far the fore eye's plane leans out of the level, the aft one
+                           ///< square to it; 0 to 90°
+};
+
+/// A hinge cut across the body at x: a gap centred on x, each face relieved to a V by its angle.
+/// The fore segment keeps x ≤ at − gap/2 − |y|·tan(relief_fore); the aft one x ≥ at + gap/2 +
+/// |y|·tan(relief_aft).
+struct Joint {
+    double at_m = 0.0;
+    double gap_m = 0.002;         ///< 0.2 to 20 mm
+    double relief_fore_rad = 0.0; ///< 0 to 60°
+    double relief_aft_rad = 0.0;
+    std::optional<Hinge> hinge{}; ///< absent: a pin in the middle of the gap
+};
+
+enum class HoleFrom { belly, back };
+enum class HoleEnd { flat, point_118 }; ///< 118° twist-drill point: the cone goes on beyond `depth_m`
+enum class HoleUse {
+    ballast, ///< the lead plan may choose depth and fill
+    drilled, ///< depth is cut already; the lead plan may choose the fill only
+    fixed,   ///< stays as it is: a mistake that was plugged, an open hole, a builder's own choice
+};
+
+/// What lies at the deep end of a hole. Exactly one of mass and length is given.
+struct Fill {
+    std::string material = "lead";
+    std::optional<double> mass_kg;
+    std::optional<double> length_m;         ///< length of stock
+    std::optional<double> stock_diameter_m; ///< rod thinner than the hole; absent = fills the hole's width
+};
+
+/// What closes a hole, flush with the skin.
+struct Cap {
+    std::string material = "ca_soda";
+    double length_m = 0.002;
+};
+
+/// A hole bored straight up from the belly or straight down from the back (axis along z).
+/// From the skin inward: cap, void, fill at the deep end. Without cap and with room left it floods.
+struct Hole {
+    std::string name;
+    HoleUse use = HoleUse::ballast;
+    HoleFrom from = HoleFrom::belly;
+    double x_m = 0.0;
+    double y_m = 0.0;
+    double diameter_m = 0.00635;
+    double depth_m = 0.0; ///< along the axis from the skin; 0 = not drilled (yet)
+    HoleEnd end = HoleEnd::flat;
+    std::optional<Fill> fill;
+    std::optional<Cap> cap = Cap{};
+    double max_depth_m = 0.030; ///< the plan's depth limit for this hole (the stop on the bit)
+    double wall_m = 0.003;      ///< wood that must be left to skin, joint face and next hole
+};
+
+/// A box cut out of the wood: eye pocket, tail slot. It counts where it overlaps wood.
+struct Pocket {
+    std::string name;
+    double x_from_m = 0.0;
+    double x_to_m = 0.0;
+    double y_m = 0.0; ///< centre
+    double width_m = 0.004;
+    std::optional<double> z_from_m; ///< absent = through the belly
+    std::optional<double> z_to_m;   ///< absent = through the back
+    bool floods = true;
+};
+
+/// Wire, eyes, pins, hooks, rings, glass eyes, a soft tail: anything weighed and put on.
+struct Part {
+    std::string name;
+    Stage stage = Stage::hardware; ///< hardware or dressed
+    std::string material = "stainless";
+    double mass_kg = 0.0;
+    std::optional<double> mass_sigma_kg; ///< absent = 3 % of the mass
+    Vec3 at_m;                           ///< its own centre of mass
+    double embedded = 0.0;               ///< share of its volume that sits in wood that was there (0 to 1)
+    std::optional<int> segment;          ///< absent = the segment nearest to at_m.x
+    std::optional<double>
+        reach_m{}; ///< hooks: from the hanger's eye to the far side of the bend, as it swings
+};
+
+/// What of a soft tail sits in its slot: a plate that runs forward from the root, about the tail's axis and
+/// the middle plane.
+struct Tenon {
+    double length_m = 0.0;    ///< along x
+    double thickness_m = 0.0; ///< across, along y
+    double height_m = 0.0;    ///< along z
+};
+
+/// A soft tail by its shape: superellipse sections along an axis that runs aft from the root, level, in the
+/// middle plane. All three curves run from the root, x = 0, to the same length.
+struct Tail {
+    std::string material = "plastisol";  ///< soft plastic or silicone (materials::is_soft)
+    std::optional<double> density_kg_m3; ///< of the cast plastic as the builder weighed it; else the table's
+    std::optional<double>
+        density_spread;         ///< relative standard deviation; else the table's, or 0.02 where weighed
+    double x_m = 0.0;           ///< of the root, from the nose: at the end of the wood or behind it
+    double z_m = 0.0;           ///< of the axis
+    CurvePoints top;            ///< z of the upper line over the axis
+    CurvePoints bottom;         ///< z of the lower line, below the upper one everywhere but at root and tip
+    CurvePoints half_thickness; ///< y, ≥ 0
+    double fullness = 2.0;      ///< exponent of the sections, 1.2 to 12
+    std::optional<Tenon> tenon;
+};
+
+enum class CoatKind {
+    soaks, ///< mass in the pores, no new outer volume
+    film,  ///< mass and outer volume
+};
+
+/// One coat over the surfaces named. Exactly one of thickness and mass is given (soaks: mass).
+struct Coat {
+    std::string name;
+    Stage stage = Stage::clear_coated; ///< sealed, painted or clear_coated
+    CoatKind kind = CoatKind::film;
+    std::string material = "epoxy";
+    std::optional<double> thickness_m;
+    std::optional<double> mass_kg; ///< what stays on the lure, all segments together
+    std::optional<double> spread;  ///< relative standard deviation; absent = 0.20
+    bool on_skin = true;
+    bool on_joint_faces = true;
+    /// Walls of the pockets too, and then the mouths that the pockets leave in skin and joint faces are not
+    /// coated. Without it the coat is laid over skin and faces as if no pocket were there: pockets plugged
+    /// while the coat goes on.
+    bool on_pockets = false;
+};
+
+enum class TargetBy { fall, in_water };
+
+/// What the finished lure is asked to do, in the fishing water.
+struct Targets {
+    TargetBy by = TargetBy::fall;
+    double fall_m_s = 0.15;     ///< used when by = fall; > 0
+    double in_water_kg = 0.001; ///< used when by = in_water; may be negative (floats)
+    double pitch_rad = 0.0;     ///< hang pitch, nose-up positive
+    double fall_band = 0.10;    ///< relative, either side
+    double pitch_band_rad = 2.0 * units::degree_rad;
+    std::optional<double> line_n{}; ///< breaking strength of the line it is fished on
+};
+
+struct Document {
+    std::string name = "New lure";
+    std::string note;
+    Wood wood;
+    Water water; ///< where it is fished
+    Water tub;   ///< where it is tested
+    Shape shape;
+    std::vector<std::string> segment_names; ///< nose to tail; joints.size() + 1 of them
+    std::vector<Joint> joints;              ///< in order of x
+    std::vector<Hole> holes;
+    std::vector<Pocket> pockets;
+    std::vector<Part> parts;
+    std::vector<Coat> coats; ///< in order of work
+    Targets targets;
+    std::vector<Reading> log;            ///< in the order they were taken
+    std::vector<Correction> corrections; ///< learnt from earlier lures or readings; the ledger carries them
+    std::optional<Blank> blank{};        ///< the board it is sawn from
+    std::optional<Tail> tail{};          ///< a soft tail by its shape; one that was weighed whole is a part
+};
+
+} // namespace evenfall::preset

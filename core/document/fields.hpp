@@ -1,0 +1,114 @@
+#pragma once
+
+// What a field of the JSON form is. The table of all fields is preset/field_table.hpp; reader, writer, range
+// check and JSON Schema all walk that one table (preset/table.hpp), so that they cannot drift apart.
+
+#include "base/problem.hpp"
+#include "document/document.hpp"
+
+#include <array>
+#include <cstddef>
+#include <span>
+#include <string>
+#include <string_view>
+
+namespace evenfall::preset {
+
+/// A number of the JSON form: its key, its trade unit and its limits in that unit.
+struct NumberField {
+    std::string_view key;
+    std::string_view unit; ///< as shown: "mm"; empty for a plain number
+    double per_si = 1.0;   ///< trade units in one SI unit: 1000 for mm
+    double min = 0.0;      ///< trade unit, included
+    double max = 0.0;      ///< trade unit, included
+    std::string_view says; ///< what the field says of its owner; "{}" stands for value and unit
+    bool required = false; ///< must the key be there?
+};
+
+/// A text of the JSON form, at most `max_text` bytes.
+struct TextField {
+    std::string_view key;
+    std::string_view called; ///< "name", "note"
+    bool lines = false;      ///< may hold line breaks
+};
+
+/// A list of [first, second] pairs.
+struct PointsField {
+    std::string_view key;
+    std::string_view called; ///< "back line"; a point of it is "Point 3 of the back line"
+    NumberField first;
+    NumberField second;
+    std::size_t min_count = 1;
+    bool required = false;
+};
+
+/// A list of objects.
+struct ListField {
+    std::string_view key;
+    std::string_view one;  ///< "Hole": entries are called "Hole 1", "Hole 2" …
+    std::string_view many; ///< "holes"
+    std::size_t max_count = 0;
+};
+
+/// One word of a choice.
+template <class E>
+struct Word {
+    std::string_view word;
+    E value;
+};
+
+/// A word or flag stored as one bool: "skin" in a coat's surfaces.
+template <class Owner>
+struct Flag {
+    std::string_view word;
+    bool Owner::*member;
+};
+
+/// Numbers are kept to a millionth of their trade unit, far below a bench's reading, so that text and
+/// document round-trip. NaN and infinity pass through.
+[[nodiscard]] double round_trade(double trade);
+[[nodiscard]] double to_trade(const NumberField& field, double si);
+[[nodiscard]] double to_si(const NumberField& field, double trade);
+
+/// Shortest plain decimal of a number already rounded by round_trade: "12", "6.35", "-0.5".
+[[nodiscard]] std::string plain_number(double value);
+
+/// "45 mm", "12 %", "2.4".
+[[nodiscard]] std::string with_unit(const NumberField& field, double trade);
+
+/// "0 to 40 mm".
+[[nodiscard]] std::string limit_text(const NumberField& field);
+
+/// "1 point", "3 points".
+[[nodiscard]] std::string counted(std::size_t count, std::string_view one);
+
+/// Where a walk of the document stands: its JSON pointer, and what a carver calls the place ("Hole 2").
+struct Place {
+    std::string path;
+    std::string subject;
+
+    [[nodiscard]] std::string path_of(std::string_view key) const;
+    [[nodiscard]] Place key(std::string_view key, std::string subject_there) const;
+    /// "Hole 2": entry 1 of the list at `key`, whose entries are called "Hole".
+    [[nodiscard]] Place entry(std::string_view key, std::string_view one, std::size_t index) const;
+    /// "Point 3 of the back line".
+    [[nodiscard]] Place point(std::string_view key, std::string_view called, std::size_t index) const;
+    /// "The fill of hole 2": `called` "fill" at the place "Hole 2".
+    [[nodiscard]] std::string owned(std::string_view called) const;
+};
+
+/// Bytes of the UTF-8 letter that begins at text[at]; 0 where none does (RFC 3629, section 4). `at` <
+/// text.size().
+[[nodiscard]] std::size_t letter_bytes(std::string_view text, std::size_t at);
+/// As many whole letters as go into `most_bytes`; control characters, those that turn the writing about and
+/// broken UTF-8 left out; `cut_mark` stands after them where there were more.
+[[nodiscard]] std::string printable(std::string_view text, std::size_t most_bytes,
+                                    std::string_view cut_mark = {});
+/// Text of others made fit to quote in a sentence: printable, cut to 40 bytes.
+[[nodiscard]] std::string quotable(std::string_view text);
+
+/// Problems of one walk, at most max_problems of them.
+inline constexpr std::size_t max_problems = 20;
+void add_problem(Problems& problems, Problem problem);
+
+} // namespace evenfall::preset

@@ -1,0 +1,53 @@
+#pragma once
+
+#include "base/outcome.hpp"
+#include "document/document.hpp"
+
+#include <cstddef>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace evenfall {
+
+/// Document → share text "1.…" in A–Z a–z 0–9 - _ . only, ending in an alphanumeric; goes behind '#' in an
+/// address.
+[[nodiscard]] std::string write_link(const preset::Document& document);
+
+/// Share text, or a whole address holding it behind '#', → document.
+[[nodiscard]] Outcome<preset::Document> read_link(const std::string& text);
+
+} // namespace evenfall
+
+namespace evenfall::preset {
+
+// A share link's container: how a text becomes letters that any messenger lets through.
+//
+//     "1." base64url( CRC-32 of the text, 4 bytes | length of the text, 3 bytes | raw deflate of the text )
+//     "e"
+//
+// Numbers are big-endian. "1" is the version of the container; the document's own version sits inside its
+// text. Deflate starts from link_dictionary(), which belongs to version 1 and never changes. The closing "e"
+// keeps "-" and "_" away from the end, where messengers drop them, and shows that the end is there.
+
+inline constexpr std::size_t max_link_bytes = 32 * 1024; ///< of the whole share text
+
+/// The frozen start dictionary of version 1: keys and values that documents are full of, the likeliest last.
+[[nodiscard]] std::string_view link_dictionary();
+
+/// Any text of at most max_document_bytes → share text. One of over max_link_bytes does not open: see to it
+/// before it is handed on.
+[[nodiscard]] std::string pack_link(const std::string& text);
+
+/// Share text, or an address holding it behind '#', blanks around allowed → the text. Refuses links that are
+/// too long, of an unknown version, damaged, cut, or that would unfold beyond max_document_bytes (it stops
+/// unfolding there).
+[[nodiscard]] Outcome<std::string> unpack_link(std::string_view link);
+
+/// Bytes ↔ letters by RFC 4648 (2006) §5, without padding. Absent for letters outside the alphabet, an
+/// impossible length, or stray bits in the last letter (so that one byte string has one spelling only).
+[[nodiscard]] std::string base64url(const std::vector<unsigned char>& bytes);
+[[nodiscard]] std::optional<std::vector<unsigned char>> from_base64url(std::string_view letters);
+
+} // namespace evenfall::preset

@@ -1,0 +1,170 @@
+#include "document/log_check.hpp"
+
+#include "document/fields.hpp"
+#include "materials/solids.hpp"
+
+#include <algorithm>
+#include <array>
+#include <string>
+#include <vector>
+
+namespace evenfall::preset {
+namespace {
+
+enum Field : unsigned {
+    mass = 1u,
+    holder = 2u,
+    block_sides = 4u,
+    fall = 8u,
+    clip = 16u,
+    showing = 32u,
+    angle = 64u,
+    temperature = 128u,
+    mass_sigma = 256u,
+    time_sigma = 512u,
+    showing_sigma = 1024u,
+    angle_sigma = 2048u,
+    one_segment = 4096u,
+};
+
+struct Needs {
+    std::string_view called;
+    unsigned wanted;
+    unsigned allowed;
+};
+
+Needs needs_of(ReadingKind kind) {
+    switch (kind) {
+    case ReadingKind::dry_weight:
+        return {"a dry weight", mass, mass_sigma | one_segment};
+    case ReadingKind::held_under:
+        return {"a piece held under", mass, mass_sigma | holder | temperature | one_segment};
+    case ReadingKind::hung_in_water:
+        return {"a piece hung in water", mass, mass_sigma | holder | temperature | one_segment};
+    case ReadingKind::block:
+        return {"a block", mass | block_sides, mass_sigma};
+    case ReadingKind::tub_fall:
+        return {"a fall in the tub", fall, time_sigma | temperature};
+    case ReadingKind::just_hangs:
+        return {"a lure that just hangs", mass, mass_sigma | clip | temperature};
+    case ReadingKind::floats_showing:
+        return {"a floating lure", showing, showing_sigma | temperature};
+    case ReadingKind::hang_angle:
+        return {"a hang", angle, angle_sigma | temperature};
+    }
+    return {"this", 0u, 0u};
+}
+
+struct Given {
+    std::string_view key;
+    unsigned field;
+    bool there;
+};
+
+bool is_date(const std::string& text) {
+    if (text.size() != 10 || text[4] != '-' || text[7] != '-') return false;
+    for (const std::size_t i : {0u, 1u, 2u, 3u, 5u, 6u, 8u, 9u}) {
+        if (text[i] < '0' || text[i] > '9') return false;
+    }
+    const int month = 10 * (text[5] - '0') + text[6] - '0';
+    const int day = 10 * (text[8] - '0') + text[9] - '0';
+    return month >= 1 && month <= 12 && day >= 1 && day <= 31;
+}
+
+void check_reading(Problems& problems, const Document& document, std::size_t index) {
+    const Reading& r = document.log[index];
+    const std::string path = "/log/" + std::to_string(index) + '/';
+    const std::string subject = "Reading " + std::to_string(index + 1);
+    const Needs needs = needs_of(r.kind);
+    const std::array given{Given{"mass_g", mass, r.mass_kg.has_value()},
+                           Given{"holder_g", holder, r.holder_kg.has_value()},
+                           Given{"length_mm", block_sides, r.length_m.has_value()},
+                           Given{"width_mm", block_sides, r.width_m.has_value()},
+                           Given{"height_mm", block_sides, r.height_m.has_value()},
+                           Given{"time_s", fall, r.time_s.has_value()},
+                           Given{"depth_mm", fall, r.depth_m.has_value()},
+                           Given{"clip_material", clip, !r.clip_material.empty()},
+                           Given{"showing_mm", showing, r.showing_m.has_value()},
+                           Given{"angle_deg", angle, r.angle_rad.has_value()},
+                           Given{"temperature_C", temperature, r.temperature_c.has_value()},
+                           Given{"sigma_g", mass_sigma, r.mass_sigma_kg.has_value()},
+                           Given{"sigma_s", time_sigma, r.time_sigma_s.has_value()},
+                           Given{"sigma_mm", showing_sigma, r.showing_sigma_m.has_value()},
+                           Given{"sigma_deg", angle_sigma, r.angle_sigma_rad.has_value()},
+                           Given{"segment", one_segment, r.segment.has_value()}};
+    for (const Given& g : given) {
+        const bool wanted = (needs.wanted & g.field) != 0u;
+        if (wanted && !g.there) {
+            add_problem(problems, {ProblemCode::missing_key, path + std::string(g.key), "",
+                                   subject + " is of " + std::string(needs.called) + " and needs its “" +
+                                       std::string(g.key) + "”."});
+        } else if (g.there && !wanted && (needs.allowed & g.field) == 0u) {
+            add_problem(problems, {ProblemCode::unknown_key, path + std::string(g.key), "",
+                                   subject + " is of " + std::string(needs.called) + "; “" +
+                                       std::string(g.key) + "” has no place in it."});
+        }
+    }
+    const bool light_allowed = r.kind == ReadingKind::hung_in_water;
+    if (r.mass_kg && !light_allowed &&
+        (*r.mass_kg < 0.0 || (*r.mass_kg == 0.0 && r.kind != ReadingKind::just_hangs))) {
+        add_problem(problems, {ProblemCode::out_of_range, path + "mass_g", "more than 0 g",
+                               subject + " needs a mass of more than 0 g."});
+    }
+    const materials::Solid* clip_solid =
+        r.clip_material.empty() ? nullptr : materials::find_solid(r.clip_material);
+    if (r.kind == ReadingKind::just_hangs && r.mass_kg && *r.mass_kg > 0.0 && clip_solid == nullptr) {
+        add_problem(problems,
+                    {ProblemCode::unknown_name, path + "clip_material", "",
+                     subject + " names no known material for what was clipped on" +
+                         (r.clip_material.empty() ? "." : ": “" + quotable(r.clip_material) + "”.")});
+    }
+    const auto segments = static_cast<int>(document.segment_names.size());
+    if (r.segment && *r.segment >= segments && *r.segment <= static_cast<int>(max_joints)) {
+        add_problem(problems,
+                    {ProblemCode::out_of_range, path + "segment", "1 to " + std::to_string(segments),
+                     subject + " is of segment " + std::to_string(*r.segment + 1) + ", but the lure has " +
+                         std::to_string(segments) + '.'});
+    }
+    if (!r.date.empty() && !is_date(r.date)) {
+        add_problem(problems,
+                    {ProblemCode::wrong_type, path + "date", "year-month-day",
+                     subject + " has the date “" + quotable(r.date) + "”; write it like 2026-03-14."});
+    }
+}
+
+/// Each factor may be within its limits and all of them together beyond any number.
+void check_together(Problems& problems, const std::vector<Correction>& corrections) {
+    for (std::size_t i = 0; i < corrections.size(); ++i) {
+        const auto of_same = [&](const Correction& c) {
+            // Drag is one for the whole lure, whatever entry stands there.
+            return c.of == corrections[i].of &&
+                   (c.of == Cause::drag || group_of(c) == group_of(corrections[i]));
+        };
+        const auto end = corrections.begin() + static_cast<std::ptrdiff_t>(i);
+        if (std::any_of(corrections.begin(), end, of_same)) continue;
+        double factor = 1.0;
+        std::size_t last = i;
+        for (std::size_t k = i; k < corrections.size(); ++k) {
+            if (!of_same(corrections[k])) continue;
+            factor *= corrections[k].factor;
+            last = k;
+        }
+        if (last == i || (factor >= least_factor && factor <= most_factor)) continue;
+        const std::string limit = plain_number(least_factor) + " to " + plain_number(most_factor);
+        add_problem(problems,
+                    {ProblemCode::out_of_range, "/corrections/" + std::to_string(last) + "/factor", limit,
+                     "Corrections " + std::to_string(i + 1) + " to " + std::to_string(last + 1) +
+                         " are partly of one and the same thing and together make a factor of " +
+                         plain_number(factor) + "; the limit is " + limit + '.'});
+    }
+}
+
+} // namespace
+
+void check_log(Problems& problems, const Document& document) {
+    for (std::size_t i = 0; i < document.log.size() && i < max_readings; ++i)
+        check_reading(problems, document, i);
+    if (document.corrections.size() <= max_corrections) check_together(problems, document.corrections);
+}
+
+} // namespace evenfall::preset

@@ -1,0 +1,24 @@
+#pragma once
+
+#include "document/document.hpp"
+
+#include <string>
+
+namespace evenfall {
+
+/// Document → JSON text, indented, values rounded far below a bench's reading; reads back to an equal
+/// document.
+[[nodiscard]] std::string write_document(const preset::Document& document);
+
+} // namespace evenfall
+
+namespace evenfall::preset {
+
+/// The document on one line with everything left out that reads back as its default: the text inside a share
+/// link.
+[[nodiscard]] std::string write_compact(const Document& document);
+
+/// Do two documents say the same, to a millionth of every trade unit?
+[[nodiscard]] bool same(const Document& a, const Document& b);
+
+} // namespace evenfall::preset

@@ -1,0 +1,127 @@
+#include "materials/bits.hpp"
+
+#include "base/trade.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <cstdio>
+#include <string_view>
+
+namespace evenfall::bits {
+
+namespace {
+
+/// #1 first, in inches.
+constexpr std::array<double, 80> number_in{
+    .2280, .2210, .2130, .2090, .2055, .2040, .2010, .1990, .1960, .1935, .1910, .1890, .1850, .1820,
+    .1800, .1770, .1730, .1695, .1660, .1610, .1590, .1570, .1540, .1520, .1495, .1470, .1440, .1405,
+    .1360, .1285, .1200, .1160, .1130, .1110, .1100, .1065, .1040, .1015, .0995, .0980, .0960, .0935,
+    .0890, .0860, .0820, .0810, .0785, .0760, .0730, .0700, .0670, .0635, .0595, .0550, .0520, .0465,
+    .0430, .0420, .0410, .0400, .0390, .0380, .0370, .0360, .0350, .0330, .0320, .0310, .0292, .0280,
+    .0260, .0250, .0240, .0225, .0210, .0200, .0180, .0160, .0145, .0135};
+
+/// A first, in inches.
+constexpr std::array<double, 26> letter_in{.234, .238, .242, .246, .250, .257, .261, .266, .272,
+                                           .277, .281, .290, .295, .302, .316, .323, .332, .339,
+                                           .348, .358, .368, .377, .386, .397, .404, .413};
+
+constexpr int most_sixty_fourths = 32;
+
+/// Slack for a diameter that was typed or came through another unit: a micrometre's hundredth part.
+constexpr double same_m = 1e-8;
+
+/// Index of the table's entry of this diameter.
+template <std::size_t N>
+std::size_t place_in(const std::array<double, N>& table_in, double diameter_m) {
+    const auto nearer = [&](double a, double b) {
+        return std::abs(units::m_from_inch(a) - diameter_m) < std::abs(units::m_from_inch(b) - diameter_m);
+    };
+    return static_cast<std::size_t>(std::min_element(table_in.begin(), table_in.end(), nearer) -
+                                    table_in.begin());
+}
+
+std::string fraction_name(double diameter_m) {
+    int over = static_cast<int>(std::lround(units::inch_from_m(diameter_m) * 64.0));
+    int under = 64;
+    while (over % 2 == 0 && under > 1) {
+        over /= 2;
+        under /= 2;
+    }
+    return std::to_string(over) + '/' + std::to_string(under) + " in";
+}
+
+std::string metric_name(double diameter_m) {
+    const long hundredths = std::lround(units::mm_from_m(diameter_m) * 100.0);
+    std::string text = std::to_string(hundredths / 100);
+    if (const long rest = hundredths % 100; rest != 0) {
+        text += '.';
+        text += static_cast<char>('0' + rest / 10);
+        if (rest % 10 != 0) text += static_cast<char>('0' + rest % 10);
+    }
+    return text + " mm";
+}
+
+} // namespace
+
+std::string Bit::name() const {
+    switch (system) {
+    case System::fraction:
+        return fraction_name(diameter_m);
+    case System::number:
+        return '#' + std::to_string(place_in(number_in, diameter_m) + 1);
+    case System::letter:
+        return std::string("letter ") + static_cast<char>('A' + place_in(letter_in, diameter_m));
+    case System::metric:
+        break;
+    }
+    return metric_name(diameter_m);
+}
+
+std::vector<Bit> all(System system) {
+    std::vector<Bit> out;
+    switch (system) {
+    case System::fraction:
+        for (int n = 1; n <= most_sixty_fourths; ++n)
+            out.push_back({system, units::m_from_inch(n / 64.0)});
+        break;
+    case System::number:
+        for (auto in = number_in.rbegin(); in != number_in.rend(); ++in)
+            out.push_back({system, units::m_from_inch(*in)});
+        break;
+    case System::letter:
+        for (const double in : letter_in)
+            out.push_back({system, units::m_from_inch(in)});
+        break;
+    case System::metric:
+        // Counted in hundredths, so that no step is lost to rounding.
+        for (int h = 50; h <= 1300; h += h < 300 ? 5 : h < 1000 ? 10 : 50)
+            out.push_back({system, units::m_from_mm(h / 100.0)});
+        break;
+    }
+    return out;
+}
+
+std::optional<Bit> next_up(System system, double diameter_m) {
+    for (const Bit& bit : all(system)) {
+        if (bit.diameter_m >= diameter_m - same_m) return bit;
+    }
+    return std::nullopt;
+}
+
+Bit nearest(System system, double diameter_m) {
+    const std::vector<Bit> bits = all(system);
+    return *std::min_element(bits.begin(), bits.end(), [&](const Bit& a, const Bit& b) {
+        return std::abs(a.diameter_m - diameter_m) < std::abs(b.diameter_m - diameter_m);
+    });
+}
+
+std::array<std::optional<Bit>, system_count> for_glue(double diameter_m, const GlueRoom& room) {
+    std::array<std::optional<Bit>, system_count> out;
+    for (std::size_t k = 0; k < out.size(); ++k) {
+        const auto bit = next_up(static_cast<System>(k), diameter_m + room.least_m);
+        if (bit && bit->diameter_m <= diameter_m + room.loosest_m + same_m) out[k] = bit;
+    }
+    return out;
+}
+
+} // namespace evenfall::bits

@@ -1,0 +1,101 @@
+#include "output/bench_text.hpp"
+
+namespace evenfall::report {
+
+using preset::ReadingKind;
+
+std::string reading_name(ReadingKind kind) {
+    switch (kind) {
+    case ReadingKind::dry_weight:
+        return "Dry, on the scale";
+    case ReadingKind::held_under:
+        return "Held under water, on the scale";
+    case ReadingKind::hung_in_water:
+        return "Hung in water, below the scale";
+    case ReadingKind::block:
+        return "Block, weighed and measured";
+    case ReadingKind::tub_fall:
+        return "Timed fall in the tub";
+    case ReadingKind::just_hangs:
+        return "Just hangs with a clip on";
+    case ReadingKind::floats_showing:
+        return "Floats with so much showing";
+    case ReadingKind::hang_angle:
+        return "Angle it hangs at";
+    }
+    return {};
+}
+
+std::vector<std::string> reading_steps(ReadingKind kind) {
+    switch (kind) {
+    case ReadingKind::dry_weight:
+        return {"Let the piece come to the room: wood that has just been near water or heat still changes.",
+                "Set the empty scale to zero, lay the piece on, wait until the figure stands. Twice, and "
+                "take the middle.",
+                "Say at which stage it was: everything up to that stage is on the scale, nothing after it.",
+                "The air that the piece pushes aside, about 0.07 g for 60 cm³, is allowed for; do not take "
+                "it off yourself."};
+    case ReadingKind::held_under:
+        return {"Only a sealed piece, or one that may get wet: bare wood drinks while you look. Dry it well "
+                "before the next coat.",
+                "Put a cup of tub water on the scale, wide enough that the piece will touch neither wall nor "
+                "floor. Set the scale to zero.",
+                "Bend a stiff thin wire into a fork. Dip the fork alone as deep as it will be when it holds "
+                "the piece; note what the "
+                "scale shows. That is the holder.",
+                "Push the piece just under with the fork, wipe off the bubbles, touch nothing, read. What "
+                "the scale gains is the weight of "
+                "the water that piece and fork push aside.",
+                "Put down both figures; the holder is taken off. In grams the rest is the volume in cm³, by "
+                "the density of the water.",
+                "With a dry weight of the same stage this gives the weight in water without any guess at "
+                "wood or size: on a blank of 60 g "
+                "the doubt falls from about 3 g by the species alone to some tenths by the dry weight, and "
+                "to about a tenth by both."};
+    case ReadingKind::hung_in_water:
+        return {"Stand the scale on two blocks over the tub, or hang it up, with a thread from its hook or "
+                "from a bridge over its plate.",
+                "Hang the thread with its empty hook into the water as deep as it will be; note what the "
+                "scale shows, or set it to zero. "
+                "That is the holder.",
+                "Hang the lure on, all of it under, no bubbles, touching nothing. Wait until it is still and "
+                "read.",
+                "This is the weight in water itself, whatever the wood. A lure that floats is pulled under "
+                "by a weight first: hang "
+                "the weight alone with the thread and put that down as the holder."};
+    case ReadingKind::block:
+        return {
+            "Plane the block square before you saw the shape. Weigh it.",
+            "Measure length, width and height with a caliper, each in two places, and put down the middle.",
+            "That is this board's density, moisture and all. The wood within a block still differs by about "
+            "1 %.",
+            "Planing and sawing: keep hands behind the blade, wear a dust mask."};
+    case ReadingKind::tub_fall:
+        return {
+            "Fill the tub deep enough for half a metre of way; a metre is better. Let the water come to "
+            "rest.",
+            "Hold the lure just under, level, bubbles wiped off. Let go without a push and start the watch.",
+            "Stop when its middle has gone down by the depth you put down, before it touches the floor. "
+            "Three times, and take the middle.",
+            "Give the time from rest as it is. It gathers way at first, which over half a metre is about 15 "
+            "% of the time; that is "
+            "allowed for."};
+    case ReadingKind::just_hangs:
+        return {"Clip on weights until the lure neither rises nor sinks in the tub when you let it go.",
+                "Take the clip off, dry it, weigh it. Put down that weight and what it is made of: its own "
+                "lift is allowed for.",
+                "A lure that hangs by itself is put down with 0 g.",
+                "Lead clips: wash your hands, keep them from children and food."};
+    case ReadingKind::floats_showing:
+        return {"Let the lure lie still in the tub, upright; steady it by a thread from above if it leans.",
+                "Measure from the water up to the highest wood of its back."};
+    case ReadingKind::hang_angle:
+        return {"Under water, at rest: pull it under with a thread at its middle, or clip on weight below "
+                "its middle until it hangs.",
+                "Look from the side, level with it, and measure its long axis against the water's surface; "
+                "nose up is positive."};
+    }
+    return {};
+}
+
+} // namespace evenfall::report

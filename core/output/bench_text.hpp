@@ -1,0 +1,17 @@
+#pragma once
+
+#include "document/log.hpp"
+
+#include <string>
+#include <vector>
+
+namespace evenfall::report {
+
+/// "Held under water on the scale", as a heading.
+[[nodiscard]] std::string reading_name(preset::ReadingKind kind);
+
+/// How a reading is taken, step by step: what to set up, what to subtract, what to watch for, with the
+/// cautions of that work.
+[[nodiscard]] std::vector<std::string> reading_steps(preset::ReadingKind kind);
+
+} // namespace evenfall::report

@@ -1,0 +1,51 @@
+#include "output/glue_json.hpp"
+
+#include "document/json_text.hpp"
+#include "output/trees.hpp"
+
+namespace evenfall::report {
+
+const char* glue_word(glue::Sort sort) {
+    switch (sort) {
+    case glue::Sort::thin_ca:
+        return "thin CA";
+    case glue::Sort::thick_ca:
+        return "thick CA";
+    case glue::Sort::epoxy:
+        return "epoxy";
+    }
+    return "";
+}
+
+std::string glue_json(const preset::Document& document, const glue::GlueAnswer& answer) {
+    Tree rows = Tree::array();
+    for (const glue::GluedRow& r : answer.rows) {
+        rows.push_back({{"joint", r.joint ? Tree(*r.joint + 1) : Tree(nullptr)},
+                        {"eyes", r.eyes},
+                        {"gap_ml", cubic_centimetres(r.gap_m3)},
+                        {"width_mm", millimetres(r.width_m)},
+                        {"glue", glue_word(r.sort)},
+                        {"in_lure_g", grams(r.glue_kg)}});
+    }
+    Tree caps = Tree::array();
+    for (const glue::CapRow& c : answer.caps) {
+        caps.push_back({{"hole", c.hole + 1},
+                        {"volume_ml", cubic_centimetres(c.volume_m3)},
+                        {"soda_g", grams(c.soda_kg)},
+                        {"ca_ml", cubic_centimetres(c.ca_m3)}});
+    }
+    Tree take = Tree::array();
+    for (std::size_t k = 0; k < glue::sort_count; ++k) {
+        take.push_back({{"glue", glue_word(static_cast<glue::Sort>(k))},
+                        {"ml", cubic_centimetres(answer.take_m3[k])},
+                        {"g", grams(answer.take_kg[k])}});
+    }
+    return preset::laid_out_text({{"name", document.name},
+                                  {"eyes", std::move(rows)},
+                                  {"caps", std::move(caps)},
+                                  {"take", std::move(take)},
+                                  {"soda_g", grams(answer.soda_kg)},
+                                  {"warnings", problem_list(answer.warnings)}});
+}
+
+} // namespace evenfall::report

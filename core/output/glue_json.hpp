@@ -1,0 +1,15 @@
+#pragma once
+
+#include "workshop/glue.hpp"
+
+#include <string>
+
+namespace evenfall::report {
+
+/// As JSON, trade units, laid out. Key names are the program's `--json` contract.
+[[nodiscard]] std::string glue_json(const preset::Document& document, const glue::GlueAnswer& answer);
+
+/// "thin CA", "thick CA", "epoxy".
+[[nodiscard]] const char* glue_word(glue::Sort sort);
+
+} // namespace evenfall::report

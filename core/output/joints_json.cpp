@@ -1,0 +1,176 @@
+#include "output/joints_json.hpp"
+
+#include "document/json_text.hpp"
+#include "output/trees.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace evenfall::report {
+
+namespace {
+
+Tree both(const std::array<double, 2>& rad) {
+    return {{"port_deg", degrees(rad[0])}, {"starboard_deg", degrees(rad[1])}};
+}
+
+Tree swings(const std::array<joints::Swing, 2>& s) {
+    return both({s[0].angle_rad, s[1].angle_rad});
+}
+
+Tree bits_tree(const std::array<std::optional<bits::Bit>, bits::system_count>& list) {
+    Tree out = Tree::array();
+    for (const auto& bit : list) {
+        if (bit) out.push_back({{"bit", bit->name()}, {"diameter_mm", millimetres(bit->diameter_m)}});
+    }
+    return out;
+}
+
+Tree eye_tree(const joints::EyeAnswer& eye) {
+    Tree t{{"z_mm", millimetres(eye.place.z_m)}};
+    if (!eye.room) return t;
+    t["pocket"] = *eye.place.pocket + 1;
+    t["beside_mm"] = millimetres(eye.room->beside_m);
+    t["behind_mm"] = millimetres(eye.room->behind_m);
+    if (eye.room->up_down_m) t["up_down_mm"] = millimetres(*eye.room->up_down_m);
+    t["opens"] = eye.room->opens;
+    return t;
+}
+
+Tree strength_tree(const wire::Strength& s) {
+    return {{"eye_n", number(s.eye_n)},
+            {"pull_out_n", number(s.pull_out_n)},
+            {"pin_shear_n", number(s.pin_shear_n)},
+            {"pin_bend_n", number(s.pin_bend_n)},
+            {"wood_n", number(s.wood_n)},
+            {"wall_n", number(s.wall_n)},
+            {"weakest", weakest_word(s.weakest)},
+            {"least_n", number(s.least_n)},
+            {"safety", number(s.safety)}};
+}
+
+const char* stop_word(joints::StoppedBy stop) {
+    switch (stop) {
+    case joints::StoppedBy::nothing:
+        return "nothing";
+    case joints::StoppedBy::wood:
+        return "wood";
+    case joints::StoppedBy::pocket_mouth:
+        return "wire at the pocket's mouth";
+    case joints::StoppedBy::eyes:
+        return "eye on eye";
+    }
+    return "";
+}
+
+Tree slop_tree(const std::optional<joints::LinkSlop>& slop) {
+    if (!slop) return nullptr;
+    return {{"fore_aft_mm", millimetres(slop->fore_aft_m)},
+            {"up_down_mm", millimetres(slop->up_down_m)},
+            {"sideways_mm", millimetres(slop->sideways_m)}};
+}
+
+Tree joint_tree(const joints::JointAnswer& j) {
+    Tree eyes = Tree::array();
+    for (const joints::EyeAnswer& eye : j.eyes)
+        eyes.push_back(eye_tree(eye));
+    Tree walls = Tree::array();
+    for (const joints::Wall& wall : j.walls) {
+        Tree t{{"between", between_word(wall.between)}, {"thickness_mm", millimetres(wall.thickness_m)}};
+        if (wall.hole) t["hole"] = *wall.hole + 1;
+        walls.push_back(std::move(t));
+    }
+    const double needed = std::max(j.mouth_m[0].value_or(0.0), j.mouth_m[1].value_or(0.0));
+    return {{"pin", {{"x_mm", millimetres(j.place.pin.x_m)}, {"y_mm", millimetres(j.place.pin.y_m)}}},
+            {"swing", both(j.swing_rad)},
+            {"bare", swings(j.bare)},
+            {"finished", swings(j.finished)},
+            {"wire", both(j.wire_rad)},
+            {"eyes_meet", both(j.eyes_rad)},
+            {"stopped_by", {{"port", stop_word(j.stopped_by[0])}, {"starboard", stop_word(j.stopped_by[1])}}},
+            {"mouth_needed_mm", needed > 0.0 ? millimetres(needed) : Tree(nullptr)},
+            {"eyes", std::move(eyes)},
+            {"slop", slop_tree(j.slop)},
+            {"play_per_eye_mm", millimetres(j.play_per_eye_m)},
+            {"sag_deg", degrees(j.sag_rad)},
+            {"rocks_deg", degrees(j.rocks_rad)},
+            {"walls", std::move(walls)},
+            {"eye_wire",
+             {{"cut_mm", millimetres(j.eye.cut_m)},
+              {"finished_mm", millimetres(j.eye.finished_m)},
+              {"twist_outside_mm", millimetres(j.eye.twist_outside_m)},
+              {"mass_g", grams(j.eye.mass_kg)},
+              {"bend_round_mm", millimetres(j.eye.mandrel_m)},
+              {"overbend_percent", number(100.0 * j.eye.overbend)},
+              {"bits", bits_tree(j.eye_bits)}}},
+            {"pin_bits", bits_tree(j.pin_bits)},
+            {"strength", strength_tree(j.strength)}};
+}
+
+} // namespace
+
+const char* between_word(joints::Between between) {
+    switch (between) {
+    case joints::Between::pin_and_face:
+        return "pin and face";
+    case joints::Between::pin_and_skin:
+        return "pin and skin";
+    case joints::Between::pin_and_hole:
+        return "pin and hole";
+    case joints::Between::pocket_and_skin:
+        return "pocket and skin";
+    case joints::Between::pocket_and_hole:
+        return "pocket and hole";
+    }
+    return "";
+}
+
+const char* weakest_word(wire::Weakest weakest) {
+    switch (weakest) {
+    case wire::Weakest::eye_opens:
+        return "eye opens";
+    case wire::Weakest::twist_pulls_out:
+        return "twist pulls out";
+    case wire::Weakest::pin_shears:
+        return "pin shears";
+    case wire::Weakest::pin_bends:
+        return "pin bends";
+    case wire::Weakest::wood_under_pin:
+        return "wood under the pin";
+    case wire::Weakest::wall_before_pin:
+        return "wall before the pin";
+    }
+    return "";
+}
+
+std::string joints_json(const preset::Document& document, const joints::JointsAnswer& answer) {
+    Tree joints = Tree::array();
+    for (const joints::JointAnswer& j : answer.joints)
+        joints.push_back(joint_tree(j));
+    Tree hooks = Tree::array();
+    for (const joints::HookFoul& foul : answer.hooks) {
+        const char* what = foul.what == joints::Fouls::hook    ? "hook"
+                           : foul.what == joints::Fouls::joint ? "joint"
+                                                               : "tail";
+        const char* bent = foul.bent == joints::Way::port ? "port" : "starboard";
+        hooks.push_back({{"part", foul.part + 1},
+                         {"fouls", what},
+                         {"other", foul.other < 0 ? Tree(nullptr) : Tree(foul.other + 1)},
+                         {"over_mm", millimetres(foul.over_m)},
+                         {"bent", foul.bent ? Tree(bent) : Tree(nullptr)}});
+    }
+    const auto radius = [](double m) { return std::isfinite(m) ? millimetres(m) : Tree(nullptr); };
+    return preset::laid_out_text(
+        {{"name", document.name},
+         {"coat_on_faces_mm", millimetres(answer.films.on_faces_m)},
+         {"coat_in_pockets_mm", millimetres(answer.films.in_pockets_m)},
+         {"line_n", number(answer.line_n)},
+         {"joints", std::move(joints)},
+         {"wrap", both(answer.wrap_rad)},
+         {"turn_radius_mm",
+          {{"port", radius(answer.turn_radius_m[0])}, {"starboard", radius(answer.turn_radius_m[1])}}},
+         {"hooks", std::move(hooks)},
+         {"warnings", problem_list(answer.warnings)}});
+}
+
+} // namespace evenfall::report

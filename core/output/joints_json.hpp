@@ -1,0 +1,15 @@
+#pragma once
+
+#include "workshop/joint_answers.hpp"
+
+#include <string>
+
+namespace evenfall::report {
+
+/// The joints as JSON, trade units, laid out. Key names are the program's `--json` contract.
+[[nodiscard]] std::string joints_json(const preset::Document& document, const joints::JointsAnswer& answer);
+
+[[nodiscard]] const char* between_word(joints::Between between);
+[[nodiscard]] const char* weakest_word(wire::Weakest weakest);
+
+} // namespace evenfall::report

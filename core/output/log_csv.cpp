@@ -1,0 +1,64 @@
+#include "output/log_csv.hpp"
+
+#include "document/table.hpp"
+
+#include <optional>
+
+namespace evenfall::report {
+namespace {
+
+std::string quoted(const std::string& text) {
+    std::string safe = text;
+    if (!safe.empty() && (safe[0] == '=' || safe[0] == '+' || safe[0] == '-' || safe[0] == '@'))
+        safe.insert(0, 1, '\'');
+    if (safe.find_first_of(",\"\r\n") == std::string::npos) return safe;
+    std::string out = "\"";
+    for (const char c : safe) {
+        if (c == '"') out += '"';
+        out += c;
+    }
+    return out + '"';
+}
+
+/// What a reading says in one field.
+std::string said(const preset::Field& field, const preset::Reading& reading) {
+    using preset::Sort;
+    switch (field.sort) {
+    case Sort::choice:
+        return std::string(word_of(field, choice_at(&reading, field.offset)));
+    case Sort::ordinal:
+        if (const auto& held = preset::value_at<std::optional<int>>(&reading, field.offset))
+            return std::to_string(*held + 1);
+        return field.key == "lure" ? "1" : "";
+    case Sort::optional_number:
+        if (const auto& held = preset::value_at<std::optional<double>>(&reading, field.offset)) {
+            return preset::plain_number(to_trade(field.number, *held));
+        }
+        return {};
+    case Sort::text:
+        return quoted(preset::value_at<std::string>(&reading, field.offset));
+    case Sort::yes_no:
+        return preset::value_at<bool>(&reading, field.offset) ? "yes" : "no";
+    default:
+        return {}; // readings have no other sorts of fields
+    }
+}
+
+} // namespace
+
+std::string log_csv(const preset::Document& document) {
+    const preset::Table& table = preset::reading_table();
+    std::string out = "reading";
+    for (const preset::Field& field : table.fields)
+        out.append(",").append(field.key);
+    out += "\r\n";
+    for (std::size_t i = 0; i < document.log.size(); ++i) {
+        out += std::to_string(i + 1);
+        for (const preset::Field& field : table.fields)
+            out.append(",").append(said(field, document.log[i]));
+        out += "\r\n";
+    }
+    return out;
+}
+
+} // namespace evenfall::report

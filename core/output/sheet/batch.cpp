@@ -1,0 +1,153 @@
+#include "base/number_text.hpp"
+#include "output/sheet/parts.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <map>
+#include <tuple>
+
+namespace evenfall::sheet {
+
+namespace {
+
+std::string name_or_number(const std::string& name, std::size_t index) {
+    return name.empty() ? std::to_string(index + 1) : name;
+}
+
+/// Pieces alike to the last figure that the paper shows are one row.
+void add_cuts(Composer& pages, const std::vector<Job>& jobs) {
+    // In the figures shown, so that they sort as numbers: hundredths of a millimetre across, tenths along →
+    // pieces, metres together.
+    std::map<std::tuple<std::string, long, long, long>, std::pair<int, double>> cuts;
+    const auto in = [](double metres, double parts) { return std::lround(units::mm_from_m(metres) * parts); };
+    for (const Job& job : jobs) {
+        for (const auto& list : {fill_pieces(job), hinge_pieces(job)}) {
+            for (const CutPiece& piece : list) {
+                auto& [count, metres] = cuts[{piece.what, in(piece.diameter_m, 100.0), in(piece.cut_m, 10.0),
+                                              in(piece.finished_m, 10.0)}];
+                count += piece.count * job.options.lures;
+                metres += piece.cut_m * piece.count * job.options.lures;
+            }
+        }
+    }
+    if (cuts.empty()) return;
+    std::vector<Composer::Row> rows;
+    for (const auto& [piece, sum] : cuts) {
+        const auto& [what, diameter, cut, finished] = piece;
+        const auto out = [](long parts, double of, int decimals) {
+            return units::number_text(static_cast<double>(parts) / of, units::Unit::one, decimals);
+        };
+        rows.push_back({{what, out(diameter, 100.0, 2), out(cut, 10.0, 1), out(finished, 10.0, 1),
+                         std::to_string(sum.first), mm_text(sum.second, 0)}});
+    }
+    pages.heading("Cut list, all lures together");
+    pages.table({{"Piece", 2.2},
+                 {"ø mm", 0.7, Anchor::end},
+                 {"Cut mm", 0.8, Anchor::end},
+                 {"Finished mm", 1.0, Anchor::end},
+                 {"Pieces", 0.7, Anchor::end},
+                 {"mm together", 1.0, Anchor::end}},
+                rows);
+    pages.paragraph("Fills of lead, rod or shot as lengths of stock of that width; nothing is added for the "
+                    "saw, for holding and for waste.",
+                    2.8, soft_ink);
+}
+
+} // namespace
+
+void add_batch(Composer& pages, const std::vector<Job>& jobs) {
+    std::map<std::string, double> fills, coats, mixes;
+    std::map<std::tuple<std::string, std::string, std::string>, int>
+        pieces; // name, material, grams as read → how many
+    std::vector<Composer::Row> recipes;
+    int lures = 0;
+    for (const Job& job : jobs) {
+        const preset::Document& d = job.document;
+        const int n = job.options.lures;
+        lures += n;
+        double hours = 0.0;
+        for (const double wait : job.coat_hours)
+            hours += wait;
+        const Answers& a = job.evaluation.answers;
+        recipes.push_back(
+            {{d.name, std::to_string(n), g_text(a.mass_kg), "", fall_text(a.fall, a.in_water_kg),
+              units::number_text(hours, units::Unit::one, 1)}});
+        for (std::size_t h = 0; h < d.holes.size(); ++h) {
+            if (const double mass = ledger_kg(job, ledger::Kind::fill, h); mass > 0.0)
+                fills[d.holes[h].fill->material] += n * mass;
+        }
+        for (std::size_t p = 0; p < d.parts.size(); ++p) {
+            const preset::Part& part = d.parts[p];
+            pieces[{name_or_number(part.name, p), part.material,
+                    g_text(ledger_kg(job, ledger::Kind::part, p))}] += n;
+        }
+        if (d.tail) pieces[{"Soft tail, cast", d.tail->material, g_text(tail_kg(job))}] += n;
+        for (std::size_t c = 0; c < d.coats.size(); ++c) {
+            const double mass = n * ledger_kg(job, ledger::Kind::coat, c);
+            coats[d.coats[c].material] += mass;
+            mixes[d.coats[c].material] += d.coats[c].kind == preset::CoatKind::film ? to_mix_kg(mass) : mass;
+        }
+    }
+    pages.new_page("Batch of " + std::to_string(lures) + " lures");
+    pages.table({{"Recipe", 2.4},
+                 {"Lures", 0.7, Anchor::end},
+                 {"Finished g", 1.0, Anchor::end},
+                 {"", 0.2},
+                 {"Fall", 1.6},
+                 {"Waits h", 0.8, Anchor::end}},
+                recipes);
+    if (std::any_of(fills.begin(), fills.end(),
+                    [](const auto& fill) { return fill.first.rfind("lead", 0) == 0; })) {
+        pages.caution("Lead: wash your hands, make no dust, keep it from children and food; melt it only in "
+                      "strong moving air, never near "
+                      "water. Some waters forbid it. Local rules decide.");
+    }
+    std::vector<Composer::Row> rows;
+    for (const auto& [material, mass] : fills)
+        rows.push_back(
+            {{material_text(material), g_text(mass, 1), units::number_text(mass, units::Unit::ounce, 2)}});
+    if (!rows.empty()) {
+        pages.heading("Fills, all lures together");
+        pages.table({{"Material", 2.0}, {"g", 1.0, Anchor::end}, {"oz", 1.0, Anchor::end}}, rows);
+    }
+    add_cuts(pages, jobs);
+    rows.clear();
+    for (const auto& [part, count] : pieces)
+        rows.push_back({{std::get<0>(part), material_text(std::get<1>(part)), std::get<2>(part),
+                         std::to_string(count)}});
+    if (!rows.empty()) {
+        pages.heading("Parts, all lures together");
+        pages.table(
+            {{"Part", 2.4}, {"Material", 1.6}, {"g each", 0.8, Anchor::end}, {"Pieces", 0.8, Anchor::end}},
+            rows);
+    }
+    rows.clear();
+    for (const auto& [material, mass] : coats)
+        rows.push_back({{material_text(material), g_text(mass, 1), g_text(mixes[material], 1)}});
+    if (rows.empty()) return;
+    pages.heading("Coats, all lures together");
+    pages.caution("Never mix the whole at once: a full cup of epoxy heats by itself. One coat of a few lures "
+                  "at a time; the label decides.");
+    pages.table({{"Material", 2.0}, {"g on the lures", 1.0, Anchor::end}, {"g to have", 1.0, Anchor::end}},
+                rows);
+    double longest = 0.0;
+    std::vector<Wait> waits;
+    for (const Job& job : jobs) {
+        double hours = 0.0;
+        for (std::size_t c = 0; c < job.coat_hours.size(); ++c) {
+            waits.push_back({job.document.name + ": " + name_or_number(job.document.coats[c].name, c), hours,
+                             job.coat_hours[c]});
+            hours += job.coat_hours[c];
+        }
+        longest = std::max(longest, hours);
+    }
+    pages.paragraph("To have: films with what stays in cup and brush, a third of the mix (common practice, "
+                    "no source). Recipes coated side by side wait " +
+                        units::number_text(longest, units::Unit::one, 1) +
+                        " h in all, one after another of them as long as their waits together.",
+                    2.8, soft_ink);
+    pages.heading("Time line, recipes coated side by side, waits only");
+    add_time_line(pages, waits);
+}
+
+} // namespace evenfall::sheet

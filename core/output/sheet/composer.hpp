@@ -1,0 +1,79 @@
+#pragma once
+
+#include "output/sheet/model.hpp"
+#include "output/sheet/typeface.hpp"
+
+#include <string>
+#include <vector>
+
+namespace evenfall::sheet {
+
+/// Fills pages from top to bottom: headings, paragraphs, tables and drawings that must not be parted. Every
+/// page carries the title block and both check bars; nothing is set outside the margins.
+class Composer {
+public:
+    Composer(Layout layout, const Faces& faces, std::string subject, std::string foot);
+
+    [[nodiscard]] double left_mm() const { return layout_.margin_mm; }
+    [[nodiscard]] double width_mm() const { return layout_.width_mm - 2.0 * layout_.margin_mm; }
+    [[nodiscard]] double room_mm() const;       ///< left on this page
+    [[nodiscard]] double whole_room_mm() const; ///< of an empty page
+    [[nodiscard]] double text_width_mm(const std::string& words, double size_mm,
+                                       Weight weight = Weight::regular) const;
+
+    /// Words broken into lines of at most this width, between words where that is possible.
+    [[nodiscard]] std::vector<std::string> lines_of(const std::string& words, double width_mm, double size_mm,
+                                                    Weight weight) const;
+
+    void new_page(const std::string& title);
+    static constexpr double heading_mm = 7.5; ///< of the page, taken by a heading of one line
+    /// `with_mm`: what follows and is not to be parted from it.
+    void heading(const std::string& words, double with_mm = 14.5);
+    void paragraph(const std::string& words, double size_mm = 3.1, Colour colour = ink);
+    /// Set apart by a mark at its side: what may hurt, beside the work that may.
+    void caution(const std::string& words);
+    void space(double mm) { y_mm_ += mm; }
+
+    /// Room of this height across the page, on the next page where this one has too little; answers its upper
+    /// edge.
+    [[nodiscard]] double block(double height_mm);
+
+    /// Words that the drawing has in places of its own, for those who hear it read.
+    void say(std::string words) { say(Said::Kind::paragraph, {std::move(words)}); }
+    void say(Said::Kind kind, std::vector<std::string> cells) {
+        layout_.pages.back().said.push_back({kind, std::move(cells)});
+    }
+
+    void add(Item item) { layout_.pages.back().items.push_back(std::move(item)); }
+    void line(Point from, Point to, Stroke stroke = {});
+    void box(const Rect& rect, Stroke stroke = {});
+    void text(Point at, std::string words, double size_mm = 3.1, Weight weight = Weight::regular,
+              Anchor anchor = Anchor::start, Colour colour = ink);
+
+    struct Column {
+        std::string title;
+        double share = 1.0; ///< of the width, against the other columns
+        Anchor anchor = Anchor::start;
+    };
+    struct Row {
+        std::vector<std::string> cells; ///< a cell that is too wide for its column is set on several lines
+        bool strong = false;
+    };
+    /// Repeats its head on every page that it runs on to. `tall_mm` leaves room to write in each row.
+    void table(const std::vector<Column>& columns, const std::vector<Row>& rows, double tall_mm = 0.0);
+
+    /// Numbers the pages and hands them over.
+    [[nodiscard]] Layout finish();
+
+private:
+    void frame();
+    void bars();
+
+    Layout layout_;
+    const Faces& faces_;
+    std::string subject_;
+    std::string foot_;
+    double y_mm_ = 0.0;
+};
+
+} // namespace evenfall::sheet

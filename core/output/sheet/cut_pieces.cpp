@@ -1,0 +1,171 @@
+#include "base/number_text.hpp"
+#include "body/bore.hpp"
+#include "materials/solids.hpp"
+#include "output/sheet/parts.hpp"
+
+#include <cmath>
+#include <map>
+#include <numbers>
+
+namespace evenfall::sheet {
+
+namespace {
+
+using units::number_text;
+using units::Unit;
+
+/// Farther from the size wanted than this, a bit is no help.
+constexpr double useful_m = 0.3e-3;
+
+std::string names(const std::array<std::optional<bits::Bit>, bits::system_count>& list) {
+    std::string out;
+    for (const auto& bit : list) {
+        if (!bit) continue;
+        if (!out.empty()) out += ", ";
+        out += bit->name();
+    }
+    return out.empty() ? "–" : out;
+}
+
+/// "1/4 in", or where it is not that size by a hundredth of a millimetre, "#36 +0.02", and the next one up
+/// where it is thinner.
+std::string nearest_text(bits::System system, double diameter_m) {
+    const auto told = [&](const bits::Bit& bit) {
+        const double off_mm = units::mm_from_m(bit.diameter_m - diameter_m);
+        std::string text = bit.name();
+        if (std::abs(off_mm) < 0.005) return text;
+        text += off_mm > 0.0 ? " +" : " ";
+        return text + number_text(off_mm, Unit::one, 2);
+    };
+    const bits::Bit bit = bits::nearest(system, diameter_m);
+    if (std::abs(bit.diameter_m - diameter_m) > useful_m) return "–";
+    std::string text = told(bit);
+    if (units::mm_from_m(bit.diameter_m - diameter_m) > -0.005) return text;
+    const auto up = bits::next_up(system, diameter_m);
+    if (up && up->diameter_m - diameter_m <= useful_m) {
+        text += "; ";
+        text += told(*up);
+    }
+    return text;
+}
+
+} // namespace
+
+std::vector<CutPiece> hinge_pieces(const Job& job) {
+    std::vector<CutPiece> out;
+    for (std::size_t j = 0; j < job.joints.joints.size(); ++j) {
+        if (!has_hinge(job, j)) continue;
+        const joints::JointAnswer& joint = job.joints.joints[j];
+        const std::string where = "joint " + std::to_string(j + 1);
+        const preset::Hinge& hinge = joint.place.hinge;
+        // Eyes that hang in each other come in pairs, one on either side.
+        const int eyes =
+            static_cast<int>(joint.eyes.size()) * (hinge.kind == preset::HingeKind::linked ? 2 : 1);
+        out.push_back({hinge.temper == preset::WireTemper::soft ? "Eye, soft wire" : "Eye, spring wire",
+                       where, hinge.wire_m, joint.eye.cut_m, joint.eye.finished_m, joint.eye.mandrel_m, eyes,
+                       names(joint.eye_bits)});
+        if (joint.pin_length_m > 0.0)
+            out.push_back({"Pin", where, hinge.pin_diameter_m, joint.pin_length_m, joint.pin_length_m, 0.0, 1,
+                           names(joint.pin_bits)});
+    }
+    return out;
+}
+
+std::vector<CutPiece> fill_pieces(const Job& job) {
+    std::vector<CutPiece> out;
+    for (std::size_t h = 0; h < job.document.holes.size(); ++h) {
+        const preset::Hole& hole = job.document.holes[h];
+        const double mass = ledger_kg(job, ledger::Kind::fill, h);
+        const materials::Solid* solid = mass > 0.0 ? materials::find_solid(hole.fill->material) : nullptr;
+        if (solid == nullptr) continue;
+        // Cut from round stock; in the hole it may stand shorter, where it is hammered down into the drill's
+        // point.
+        const double diameter = hole.fill->stock_diameter_m.value_or(hole.diameter_m);
+        const double cut =
+            mass / (solid->density_kg_m3.value * 0.25 * std::numbers::pi * diameter * diameter);
+        const double stands = holes::contents(hole, holes::place(hole, job.evaluation.body)).fill_column_m;
+        out.push_back({material_text(hole.fill->material),
+                       "hole " + hole_name(job.document, h),
+                       diameter,
+                       cut,
+                       stands,
+                       0.0,
+                       1,
+                       {}});
+    }
+    return out;
+}
+
+void add_bits(Composer& pages, const Job& job) {
+    std::map<double, std::string> wanted; // in whole micrometres, so that one size is one row
+    for (std::size_t h = 0; h < job.document.holes.size(); ++h) {
+        std::string& names = wanted[std::round(units::mm_from_m(job.document.holes[h].diameter_m) * 1000.0)];
+        if (!names.empty()) names += ", ";
+        names += hole_name(job.document, h);
+    }
+    if (wanted.empty()) return;
+    std::vector<Composer::Row> rows;
+    for (const auto& [micrometres, names] : wanted) {
+        const double diameter = units::m_from_mm(micrometres / 1000.0);
+        std::vector<std::string> cells{mm_text(diameter, 2), ""};
+        for (int k = 0; k < bits::system_count; ++k)
+            cells.push_back(nearest_text(static_cast<bits::System>(k), diameter));
+        cells.push_back(names);
+        rows.push_back({std::move(cells)});
+    }
+    pages.heading("Bits that come nearest");
+    pages.table({{"ø mm", 0.6, Anchor::end},
+                 {"", 0.2},
+                 {"Fraction", 1.5},
+                 {"Number", 1.2},
+                 {"Letter", 1.6},
+                 {"Metric", 1.5},
+                 {"Holes", 1.4}},
+                rows);
+    pages.paragraph("Beside a bit: how much wider (+) or narrower (−) than the hole it is, mm; after the "
+                    "semicolon the next one up. – : none within "
+                    "0.3 mm. Another width wants another length of fill.",
+                    2.8, soft_ink);
+}
+
+void add_hinge_wire(Composer& pages, const Job& job) {
+    for (const Problem& problem : job.hinge_problems)
+        pages.caution(problem.sentence);
+    const std::vector<CutPiece> pieces = hinge_pieces(job);
+    if (pieces.empty()) return;
+    std::vector<Composer::Row> rows;
+    std::map<std::string, double> lengths;
+    for (const CutPiece& piece : pieces) {
+        const int count = piece.count * job.options.lures;
+        rows.push_back(
+            {{piece.what, piece.where, mm_text(piece.diameter_m, 2), mm_text(piece.cut_m),
+              mm_text(piece.finished_m), piece.bend_round_m > 0.0 ? mm_text(piece.bend_round_m, 2) : "–",
+              std::to_string(count), "", piece.bits}});
+        lengths["ø " + mm_text(piece.diameter_m, 2)] += count * piece.cut_m;
+    }
+    pages.heading("Hinges: wire and pins to cut");
+    pages.table({{"Piece", 1.5},
+                 {"At", 0.8},
+                 {"ø mm", 0.6, Anchor::end},
+                 {"Cut mm", 0.8, Anchor::end},
+                 {"Finished", 0.9, Anchor::end},
+                 {"Bend on ø", 1.0, Anchor::end},
+                 {"Pieces", 0.75, Anchor::end},
+                 {"", 0.2},
+                 {"Bit for its hole", 2.1}},
+                rows);
+    std::string together = "Together";
+    for (const auto& [diameter, length] : lengths) {
+        together += together.back() == 'r' ? ": " : "; ";
+        together += diameter;
+        together += " mm, ";
+        together += mm_text(length, 0);
+        together += " mm";
+    }
+    pages.paragraph(together + ". Nothing is added for holding the wire and for waste. Finished: crown of "
+                               "the eye to the ends of the legs. Wire ends "
+                               "fly when they are cut: eye protection.",
+                    2.8, soft_ink);
+}
+
+} // namespace evenfall::sheet

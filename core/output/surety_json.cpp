@@ -1,0 +1,188 @@
+#include "output/surety_json.hpp"
+
+#include "base/trade.hpp"
+#include "document/field_table.hpp"
+#include "document/json_text.hpp"
+#include "output/trees.hpp"
+
+namespace evenfall::report {
+namespace {
+
+template <class Words, class E>
+std::string word_of(const Words& words, E value) {
+    for (const auto& word : words) {
+        if (word.value == value) return std::string(word.word);
+    }
+    return {};
+}
+
+std::string stage_of(Stage stage) {
+    return word_of(preset::table::stage_words, stage);
+}
+std::string kind_of(preset::ReadingKind kind) {
+    return word_of(preset::table::reading_kinds, kind);
+}
+
+Tree estimate(const Estimate& e, double per_core) {
+    return {{"value", number(e.value * per_core)},
+            {"sigma", number(e.sigma * per_core)},
+            {"sigma_before", number(e.sigma_before * per_core)}};
+}
+constexpr double gram = units::g_from_kg(1.0);
+constexpr double mm = units::mm_from_m(1.0);
+constexpr double degree = 1.0 / units::degree_rad;
+
+Tree chances(const Chances& c) {
+    return {{"fall", number(c.fall)}, {"pitch", number(c.pitch)}, {"both", number(c.both)}};
+}
+
+/// A reading's own number → its trade unit.
+double trade_of(preset::ReadingKind kind, double core) {
+    switch (kind) {
+    case preset::ReadingKind::tub_fall:
+    case preset::ReadingKind::block:
+        return core;
+    case preset::ReadingKind::floats_showing:
+        return core * mm;
+    case preset::ReadingKind::hang_angle:
+        return core * degree;
+    default:
+        return core * gram;
+    }
+}
+
+Tree stage_tree(const StageBelief& s) {
+    Tree tree{{"stage", stage_of(s.stage)},
+              {"mass_g", estimate(s.mass_kg, gram)},
+              {"displaced_g", estimate(s.displaced_kg, gram)},
+              {"in_tub_g", estimate(s.in_tub_kg, gram)}};
+    tree["tub_fall_mm_s"] = s.tub_fall_m_s ? estimate(*s.tub_fall_m_s, mm) : Tree(nullptr);
+    return tree;
+}
+
+Tree spread(const Spread5& s, double per_core) {
+    return {{"low_95", number(s.low_95 * per_core)},   {"low_50", number(s.low_50 * per_core)},
+            {"middle", number(s.middle * per_core)},   {"high_50", number(s.high_50 * per_core)},
+            {"high_95", number(s.high_95 * per_core)}, {"mean", number(s.mean * per_core)},
+            {"sigma", number(s.sigma * per_core)}};
+}
+
+Tree now_tree(const DoNow& now) {
+    Tree changes = Tree::array();
+    for (const HoleChange& c : now.changes) {
+        changes.push_back({{"hole", c.hole + 1},
+                           {"change_g", grams(c.change_kg)},
+                           {"material", c.material},
+                           {"bit_mm", millimetres(c.diameter_m)},
+                           {"depth_mm", millimetres(c.depth_m)},
+                           {"column_mm", millimetres(c.column_m)}});
+    }
+    Tree steps = Tree::array();
+    for (const std::string& step : now.steps)
+        steps.push_back(step);
+    return {{"stage", stage_of(now.stage)},
+            {"met", now.met},
+            {"nothing_to_do", now.nothing_to_do},
+            {"change_g", grams(now.change_kg)},
+            {"changes", std::move(changes)},
+            {"tub_in_water_g", grams(now.tub_in_water_kg)},
+            {"tub_fall_mm_s", now.tub_fall_m_s ? speed(*now.tub_fall_m_s) : Tree(nullptr)},
+            {"tub_half_metre_s", now.tub_half_metre_s ? number(*now.tub_half_metre_s) : Tree(nullptr)},
+            {"finished_in_water_g", grams(now.after.in_water_kg)},
+            {"finished_fall_mm_s", now.after.fall ? speed(now.after.fall->speed_m_s) : Tree(nullptr)},
+            {"finished_pitch_deg", degrees(now.after.pitch_rad)},
+            {"shortfalls", problem_list(now.shortfalls)},
+            {"steps", std::move(steps)}};
+}
+
+} // namespace
+
+std::string surety_json(const preset::Document& document, const Surety& s, const std::optional<DoNow>& now,
+                        const std::optional<Draws>& draws) {
+    Tree tree{{"name", document.name},
+              {"lure", s.lure + 1},
+              {"stage", stage_of(s.stage)},
+              {"has_readings", s.has_readings},
+              {"mass_g", estimate(s.mass_kg, gram)},
+              {"in_water_g", estimate(s.in_water_kg, gram)}};
+    tree["fall_mm_s"] = s.fall_m_s ? estimate(*s.fall_m_s, mm) : Tree(nullptr);
+    Tree bounds = Tree::array();
+    for (const Interval& i : s.fall_50_80_95_m_s)
+        bounds.push_back(Tree::array({speed(i.low), speed(i.high)}));
+    tree["fall_50_80_95_mm_s"] = std::move(bounds);
+    tree["pitch_deg"] = estimate(s.pitch_rad, degree);
+    tree["bg_mm"] = estimate(s.bg_m, mm);
+    tree["g_sigma_mm"] = point(s.g_sigma_m);
+    tree["b_sigma_mm"] = point(s.b_sigma_m);
+    tree["asked_in_water_g"] = grams(s.asked_in_water_kg);
+    tree["weight_band_g"] = grams(s.weight_band_kg);
+    tree["chance_as_it_stands"] = chances(s.as_it_stands);
+    tree["chance_put_right"] = chances(s.put_right);
+    Tree stages = Tree::array();
+    for (const StageBelief& stage : s.stages)
+        stages.push_back(stage_tree(stage));
+    tree["stages"] = std::move(stages);
+    Tree inputs = Tree::array();
+    for (const Belief& b : s.inputs) {
+        inputs.push_back({{"cause", word_of(preset::table::causes, b.cause)},
+                          {"name", b.name},
+                          {"factor", number(b.factor)},
+                          {"spread_percent", number(100.0 * b.spread)},
+                          {"spread_before_percent", number(100.0 * b.spread_before)}});
+    }
+    tree["inputs"] = std::move(inputs);
+    Tree readings = Tree::array();
+    for (const ReadingVerdict& v : s.readings) {
+        const preset::Reading& r = document.log[v.index];
+        Tree reasons = Tree::array();
+        for (const std::string& why : v.explanations)
+            reasons.push_back(why);
+        readings.push_back(
+            {{"reading", v.index + 1},
+             {"kind", kind_of(r.kind)},
+             {"stage", stage_of(r.stage)},
+             {"lure", preset::lure_of(r) + 1},
+             {"used", v.used},
+             {"read", number(trade_of(r.kind, v.read))},
+             {"sigma", number(trade_of(r.kind, v.sigma))},
+             {"expected", v.used ? number(trade_of(r.kind, v.expected)) : Tree(nullptr)},
+             {"expected_sigma", v.used ? number(trade_of(r.kind, v.expected_sigma)) : Tree(nullptr)},
+             {"off", number(v.off)},
+             {"warning", v.warning},
+             {"explanations", std::move(reasons)}});
+    }
+    tree["readings"] = std::move(readings);
+    Tree next = Tree::array();
+    for (const NextReading& n : s.next) {
+        next.push_back({{"kind", kind_of(n.kind)},
+                        {"with_dry_weight", n.with_dry_weight},
+                        {"stage", stage_of(n.stage)},
+                        {"sigma", number(trade_of(n.kind, n.sigma))},
+                        {"in_water_sigma_g", grams(n.in_water_sigma_kg)},
+                        {"chance", number(n.chance)},
+                        {"gain", number(n.gain)}});
+    }
+    tree["next"] = std::move(next);
+    tree["trim_hole"] = {{"needed", s.trim.needed},
+                         {"reserve_g", grams(s.trim.reserve_kg)},
+                         {"room_up_g", grams(s.trim.room_up_kg)},
+                         {"room_down_g", grams(s.trim.room_down_kg)},
+                         {"x_mm", millimetres(s.trim.x_m)},
+                         {"bit_mm", millimetres(s.trim.diameter_m)},
+                         {"depth_mm", millimetres(s.trim.depth_m)},
+                         {"sentence", s.trim.sentence}};
+    if (now) tree["do_now"] = now_tree(*now);
+    if (draws) {
+        tree["draws"] = {{"count", draws->count},
+                         {"floats", number(draws->floats)},
+                         {"rolls", number(draws->rolls)},
+                         {"chance", chances(draws->chances)},
+                         {"mass_g", spread(draws->mass_kg, gram)},
+                         {"in_water_g", spread(draws->in_water_kg, gram)},
+                         {"pitch_deg", spread(draws->pitch_rad, degree)},
+                         {"fall_mm_s", spread(draws->fall_m_s, mm)}};
+    }
+    return preset::laid_out_text(tree);
+}
+
+} // namespace evenfall::report

@@ -1,0 +1,16 @@
+#pragma once
+
+#include "workshop/tail_pour.hpp"
+#include "workshop/tail_pull.hpp"
+
+#include <string>
+
+namespace evenfall::report {
+
+/// A tail by its shape, what it does to the lure, its mould and its plastic, as JSON in trade units, laid
+/// out. Key names are the program's `--json` contract: volume_cm3, mass_g, in_water_g of the tail alone;
+/// with, without and pull of the lure; mould; plastic.
+[[nodiscard]] std::string tail_json(const preset::Document& document, const Evaluation& evaluation,
+                                    const tail::Pull& pull, const tail::Pour& pour);
+
+} // namespace evenfall::report

@@ -1,0 +1,170 @@
+#include "output/water_json.hpp"
+
+#include "answers/evaluation.hpp"
+#include "base/trade.hpp"
+#include "document/json_text.hpp"
+#include "output/trees.hpp"
+
+namespace evenfall::report {
+
+namespace {
+
+Tree band(const fall::Band& b, double scale) {
+    return Tree::array({number(b.low * scale), number(b.high * scale)});
+}
+
+Tree falls_tree(const fall::SteadyFalls& falls) {
+    Tree list = Tree::array();
+    for (std::size_t i = 0; i < falls.falls.size(); ++i) {
+        const fall::SteadyFall& f = falls.falls[i];
+        list.push_back({{"manner", fall::manner_text(f)},
+                        {"stable", f.stable},
+                        {"main", falls.main == i},
+                        {"pitch_deg", degrees(f.pitch_rad)},
+                        {"vertical_mm_s", speed(f.vertical_m_s)},
+                        {"vertical_band_mm_s", band(f.vertical_band_m_s, units::mm_s_from_m_s(1.0))},
+                        {"forward_mm_s", speed(f.forward_m_s)},
+                        {"glide_deg", degrees(f.glide_rad)}});
+    }
+    return list;
+}
+
+Tree track_tree(const fall::Track& track) {
+    Tree points = Tree::array();
+    for (const fall::TrackPoint& p : track.points) {
+        points.push_back(Tree::array({number(p.time_s), millimetres(p.depth_m), millimetres(p.forward_m),
+                                      degrees(p.state.pitch_rad)}));
+    }
+    return {
+        {"reached_s", track.reached_s ? number(*track.reached_s) : Tree(nullptr)},
+        {"forward_mm", millimetres(track.forward_m)},
+        {"vertical_mm_s", speed(track.vertical_m_s)},
+        {"start_up_percent", track.start_up_share ? number(100.0 * *track.start_up_share) : Tree(nullptr)},
+        {"points", std::move(points)}};
+}
+
+Tree rest_tree(const flotation::Rest& r) {
+    return {{"posture", posture_text(r.posture)},
+            {"pitch_deg", degrees(r.pitch_rad)},
+            {"heel_deg", degrees(r.heel_rad)},
+            {"draft_fore_mm", millimetres(r.draft_fore_m)},
+            {"draft_aft_mm", millimetres(r.draft_aft_m)},
+            {"freeboard_mm", millimetres(r.freeboard_m)},
+            {"volume_out_percent", number(100.0 * r.volume_out)},
+            {"back_line_out_percent", number(100.0 * r.back_line_out)},
+            {"gm_transverse_mm", millimetres(r.gm_transverse_m)},
+            {"gm_longitudinal_mm", millimetres(r.gm_longitudinal_m)},
+            {"neutral", r.is_neutral},
+            {"has_twin", r.has_twin}};
+}
+
+Tree afloat_tree(const flotation::FloatAnswers& a) {
+    Tree rests = Tree::array();
+    for (const flotation::Rest& r : a.rests)
+        rests.push_back(rest_tree(r));
+    Tree righting = Tree::array();
+    for (const flotation::RightingPoint& p : a.righting.points) {
+        if (p.is_trimmed) righting.push_back(Tree::array({degrees(p.heel_rad), millimetres(p.arm_m)}));
+    }
+    Tree tree{{"floats", a.floats}, {"rests", std::move(rests)}, {"righting", std::move(righting)}};
+    tree["vanishing_deg"] = a.righting.vanishing_rad ? degrees(*a.righting.vanishing_rad) : Tree(nullptr);
+    tree["advice"] = {{"known", a.advice.is_known},
+                      {"stable", a.advice.is_stable},
+                      {"gm_mm", millimetres(a.advice.gm_m)},
+                      {"lower_g_mm", millimetres(a.advice.lower_g_m)},
+                      {"heavier_g", a.advice.heavier_kg ? grams(*a.advice.heavier_kg) : Tree(nullptr)}};
+    return tree;
+}
+
+Tree hinges_tree(const fall::HingeLoads& loads) {
+    Tree segments = Tree::array();
+    for (const fall::SegmentLoad& s : loads.segments) {
+        segments.push_back(
+            {{"in_water_g", grams(s.in_water_kg)}, {"moment_n_mm", number(1e3 * s.moment_n_m)}});
+    }
+    Tree joints = Tree::array();
+    for (const fall::JointLoad& j : loads.joints) {
+        joints.push_back({{"shear_n", number(j.shear_n)},
+                          {"moment_n_mm", number(1e3 * j.moment_n_m)},
+                          {"sag_deg", degrees(j.sag_rad)},
+                          {"may_bind", j.may_bind}});
+    }
+    return {{"segments", std::move(segments)}, {"joints", std::move(joints)}};
+}
+
+Tree sweep_list(const std::vector<fall::SweepPoint>& points) {
+    Tree list = Tree::array();
+    for (const fall::SweepPoint& p : points) {
+        list.push_back({{"temperature_C", number(p.temperature_c)},
+                        {"salinity_g_kg", number(p.salinity_g_kg)},
+                        {"in_water_g", grams(p.in_water_kg)},
+                        {"swelled_in_water_g", grams(p.swelled_in_water_kg)},
+                        {"vertical_mm_s", p.vertical_m_s ? speed(*p.vertical_m_s) : Tree(nullptr)}});
+    }
+    return list;
+}
+
+} // namespace
+
+const char* posture_text(flotation::Posture posture) {
+    switch (posture) {
+    case flotation::Posture::upright:
+        return "upright";
+    case flotation::Posture::on_its_side:
+        return "on its side";
+    case flotation::Posture::on_its_back:
+        return "on its back";
+    case flotation::Posture::nose_up:
+        return "nose up";
+    case flotation::Posture::nose_down:
+        return "nose down";
+    }
+    return "";
+}
+
+Outcome<InWater> in_water(const preset::Document& document, const Evaluation& evaluation, double depth_m) {
+    const Outcome<Surroundings> water = surroundings(document);
+    if (!water) return water.problems();
+    const fall::Descent descent(evaluation.body, evaluation.ledger, document, water->fishing);
+    fall::TrackRequest request;
+    request.depth_m = depth_m;
+    auto track = descent.track(request);
+    if (!track) return track.problems();
+    auto afloat =
+        flotation::float_answers(evaluation.body, evaluation.ledger, document, water->fishing.density_kg_m3);
+    if (!afloat) return afloat.problems();
+    auto sweep = fall::water_sweep(descent, document.water);
+    if (!sweep) return sweep.problems();
+    fall::SteadyFalls falls = descent.steady();
+    const double pitch = falls.main ? falls.falls[*falls.main].pitch_rad : falls.hang_pitch_rad.value_or(0.0);
+    fall::HingeLoads hinges =
+        fall::hinge_loads(evaluation.body, evaluation.ledger, document, water->fishing, pitch);
+    Problems warnings = evaluation.answers.warnings;
+    for (const Problems* list : {&afloat->warnings, &hinges.warnings})
+        warnings.insert(warnings.end(), list->begin(), list->end());
+    return InWater{std::move(falls),  std::move(track).value(), std::move(afloat).value(),
+                   std::move(hinges), std::move(sweep).value(), std::move(warnings)};
+}
+
+std::string water_json(const preset::Document& document, const InWater& water) {
+    Tree tree{{"name", document.name}};
+    tree["hang_pitch_deg"] =
+        water.falls.hang_pitch_rad ? degrees(*water.falls.hang_pitch_rad) : Tree(nullptr);
+    tree["falls"] = falls_tree(water.falls);
+    tree["track"] = track_tree(water.track);
+    tree["afloat"] = afloat_tree(water.afloat);
+    tree["under_water"] = {
+        {"bg_mm", millimetres(water.afloat.under_water.bg_m)},
+        {"righting_n_mm_per_deg", number(1e3 * water.afloat.under_water.righting_nm_per_deg)}};
+    tree["hinges"] = hinges_tree(water.hinges);
+    Tree still = Tree::array();
+    for (const double c : water.sweep.still_at_c)
+        still.push_back(number(c));
+    tree["sweep"] = {{"by_temperature", sweep_list(water.sweep.by_temperature)},
+                     {"by_salinity", sweep_list(water.sweep.by_salinity)},
+                     {"still_at_C", std::move(still)}};
+    tree["warnings"] = problem_list(water.warnings);
+    return preset::laid_out_text(tree);
+}
+
+} // namespace evenfall::report

@@ -1,0 +1,158 @@
+#include "water/afloat/rest.hpp"
+
+#include "water/afloat/descent.hpp"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+namespace evenfall::flotation {
+
+namespace {
+
+constexpr double same_rest_rad = 0.01;   // 0.6°
+constexpr double known_basin_rad = 0.12; // a walk that comes this near to a known rest is taken to end there
+constexpr double push_rad = 0.15;        // off a ridge
+
+double angle_between(const Vec3& a, const Vec3& b) {
+    const Vec3 d = a - b;
+    return 2.0 * std::asin(std::min(1.0, 0.5 * length(d)));
+}
+
+Vec3 mirrored(const Vec3& up) {
+    return {up.x, -up.y, up.z};
+}
+
+/// Metacentric height too small to be felt: a turn by a degree would want less than a few microns of arm.
+double neutral_gm_m(const Afloat& afloat) {
+    return 1e-4 * std::cbrt(afloat.hull->volume_m3());
+}
+
+/// The way of turning that meets least resistance, as a unit vector.
+Vec3 weakest_way(const State& s) {
+    const double half = 0.5 * (s.stiff_along - s.stiff_across);
+    const double angle = 0.5 * std::atan2(s.stiff_mixed, half);
+    return -std::sin(angle) * s.cut.level.along + std::cos(angle) * s.cut.level.across;
+}
+
+class Search {
+public:
+    explicit Search(const Afloat& afloat)
+        : afloat_(afloat), mirrored_hull_(afloat.hull->is_mirrored() && std::abs(afloat.g_m.y) < 1e-9) {}
+
+    [[nodiscard]] bool is_mirrored() const { return mirrored_hull_; }
+
+    void from(const Vec3& up) { follow(settled(afloat_, up, depth_guess(up), nullptr), 2); }
+
+    /// Standing on end: worth a walk only where the way down is not steep on all sides. Above a lure that is
+    /// to float level it always is, and the walk would only lead to where others led before.
+    void from_end(double pitch_rad) {
+        const Vec3 up = up_of({pitch_rad, 0.4});
+        const State s = settled(afloat_, up, depth_guess(up), nullptr);
+        const double middle = 0.5 * (s.stiff_along + s.stiff_across);
+        const double greatest = middle + std::hypot(0.5 * (s.stiff_along - s.stiff_across), s.stiff_mixed);
+        if (greatest > -0.03 * afloat_.hull->length_m() * afloat_.wanted_m3()) follow(s, 2);
+    }
+
+    [[nodiscard]] std::vector<Rest> found() && {
+        std::sort(rests_.begin(), rests_.end(), [](const Rest& a, const Rest& b) { return a.up.z > b.up.z; });
+        double least = 0.0;
+        for (const Rest& r : rests_)
+            least = &r == &rests_.front() ? r.energy_j : std::min(least, r.energy_j);
+        for (Rest& r : rests_)
+            r.energy_j -= least;
+        return std::move(rests_);
+    }
+
+private:
+    [[nodiscard]] double depth_guess(const Vec3& up) const { return dot(up, afloat_.hull->centroid_m()); }
+
+    [[nodiscard]] bool is_listed(const Vec3& up, double within_rad) const {
+        return std::any_of(rests_.begin(), rests_.end(), [&](const Rest& r) {
+            return angle_between(r.up, up) < within_rad ||
+                   (r.has_twin && angle_between(r.up, mirrored(up)) < within_rad);
+        });
+    }
+
+    void follow(const State& start, int pushes_left) {
+        bool known = false;
+        const Arrival a = downhill(afloat_, start,
+                                   [&](const State& s) { return known = is_listed(s.up, known_basin_rad); });
+        if (known || !a.arrived) return;
+        Rest rest = described(afloat_, a.state);
+        if (rest.least_gm_m < -neutral_gm_m(afloat_)) {
+            if (pushes_left == 0) return;
+            const Vec3 way = weakest_way(a.state);
+            const bool leaves_plane = std::abs(way.y) > 0.5 && std::abs(a.state.up.y) < same_rest_rad;
+            for (const double side : {1.0, -1.0}) {
+                if (side < 0.0 && mirrored_hull_ && leaves_plane) break; // the other side is the mirror image
+                const Vec3 up = turned(a.state.up, way, side * push_rad);
+                follow(settled(afloat_, up, a.state.depth_m, nullptr), pushes_left - 1);
+            }
+            return;
+        }
+        if (is_listed(rest.up, same_rest_rad)) return;
+        rest.is_neutral = rest.least_gm_m <= neutral_gm_m(afloat_);
+        if (rest.is_neutral && lies_as_put(rest)) return;
+        list(rest);
+    }
+
+    /// Another neutral rest of the same energy stands for all of them.
+    [[nodiscard]] bool lies_as_put(const Rest& rest) const {
+        const double tolerance = afloat_.mass_kg * gravity_m_s2 * neutral_gm_m(afloat_);
+        return std::any_of(rests_.begin(), rests_.end(), [&](const Rest& r) {
+            return r.is_neutral && std::abs(r.energy_j - rest.energy_j) < tolerance;
+        });
+    }
+
+    void list(Rest rest) {
+        if (mirrored_hull_) {
+            rest.has_twin = std::abs(rest.up.y) > 0.5 * same_rest_rad;
+            if (rest.has_twin && rest.up.y > 0.0) { // of the two the one that heels to starboard
+                rest.up = mirrored(rest.up);
+                rest.heel_rad = -rest.heel_rad;
+            }
+        }
+        rests_.push_back(rest);
+    }
+
+    const Afloat& afloat_;
+    bool mirrored_hull_;
+    std::vector<Rest> rests_;
+};
+
+} // namespace
+
+std::optional<Rest> upright_rest(const Afloat& afloat) {
+    if (afloat.sinks() || !(afloat.mass_kg > 0.0)) return std::nullopt;
+    const Vec3 up{0.0, 0.0, 1.0};
+    const Arrival a = trimmed(afloat, settled(afloat, up, afloat.hull->centroid_m().z, nullptr), 1e-9);
+    if (!a.arrived) return std::nullopt;
+    return described(afloat, a.state);
+}
+
+std::vector<Rest> rests(const Afloat& afloat, std::span<const Attitude> headings) {
+    if (afloat.sinks() || !(afloat.mass_kg > 0.0)) return {};
+    Search search(afloat);
+    const auto from = [&](const Attitude& a) {
+        search.from(up_of(a));
+        const bool has_mirror_image = std::abs(std::sin(a.heel_rad)) > 1e-9;
+        if (!search.is_mirrored() && has_mirror_image) search.from(up_of({a.pitch_rad, -a.heel_rad}));
+    };
+    for (const Attitude& a : headings)
+        from(a);
+    for (const double pitch : {1.45, -1.45})
+        search.from_end(pitch);
+    for (const double pitch : {0.7, -0.7})
+        from({pitch, 2.2});
+    return std::move(search).found();
+}
+
+std::vector<Rest> rests(const Afloat& afloat) {
+    constexpr double eighth = 0.78539816339744831;
+    const std::array<Attitude, 5> headings{
+        {{0.0, 0.0}, {0.0, eighth}, {0.0, 2.0 * eighth}, {0.0, 3.0 * eighth}, {0.0, 4.0 * eighth}}};
+    return rests(afloat, headings);
+}
+
+} // namespace evenfall::flotation

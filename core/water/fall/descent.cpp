@@ -1,0 +1,155 @@
+#include "water/fall/descent.hpp"
+
+#include "base/bracketed_root.hpp"
+#include "base/trade.hpp"
+#include "ledger/fold.hpp"
+#include "water/hang.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <utility>
+
+namespace evenfall::fall {
+
+Weights weights_of(const ledger::Ledger& ledger, Stage stage) {
+    ledger::Sum sum;
+    for (const ledger::Line& line : ledger) {
+        if (line.stage <= stage) sum += line;
+    }
+    Weights w;
+    w.mass_kg = sum.mass_kg;
+    w.displaced_m3 = sum.displaced_m3;
+    w.b_m = sum.b_m();
+    // It falls rolled as it hangs: G under the long axis through B.
+    const Vec3 arm = w.b_m - sum.g_m();
+    const double plumb = balance::plumb_m(arm);
+    w.g_m = {sum.g_m().x, w.b_m.y, w.b_m.z - plumb};
+    // So rolled it pitches about the axis that is level then: (0, up.z, −up.y) in its own axes.
+    const Inertia mass = ledger::inertia_about(ledger, stage, w.b_m);
+    const Vec3 up = arm.z > 0.0 ? Vec3{0.0, arm.y / plumb, arm.z / plumb} : Vec3{0.0, 0.0, 1.0};
+    w.pitch_inertia_kg_m2 = mass.yy * up.z * up.z + mass.zz * up.y * up.y + 2.0 * mass.yz * up.y * up.z;
+    return w;
+}
+
+double drag_correction(const preset::Document& document) {
+    double factor = 1.0;
+    for (const preset::Correction& c : document.corrections) {
+        if (c.of == preset::Cause::drag) factor *= c.factor;
+    }
+    return factor;
+}
+
+Descent::Descent(const shape::Body& body, const ledger::Ledger& ledger, const preset::Document& document,
+                 const water::Properties& water, Stage stage)
+    : Descent(fall::hull(body), body, ledger, document, water, stage) {}
+
+Descent::Descent(Hull hull, const shape::Body& body, const ledger::Ledger& ledger,
+                 const preset::Document& document, const water::Properties& water, Stage stage)
+    : hull_(std::move(hull)), weights_(weights_of(ledger, stage)),
+      items_(drag_items(*body.lines, document, ledger, stage)), water_(water) {
+    closure_.drag = drag_correction(document);
+}
+
+void Descent::set(const Weights& weights, double drag) {
+    weights_ = weights;
+    closure_.drag = drag;
+}
+
+Descent::Descent(Hull hull, const Weights& weights, std::vector<DragItem> items,
+                 const water::Properties& water, const Closure& closure)
+    : hull_(std::move(hull)), weights_(weights), items_(std::move(items)), water_(water), closure_(closure) {}
+
+double Descent::in_water_kg() const {
+    return weights_.mass_kg - water_.density_kg_m3 * weights_.displaced_m3;
+}
+
+std::optional<double> Descent::hang_pitch_rad() const {
+    const double below = weights_.b_m.z - weights_.g_m.z;
+    if (!(below > 0.0)) return std::nullopt;
+    return std::atan2(weights_.g_m.x - weights_.b_m.x, below);
+}
+
+Descent Descent::with_in_water(double in_water_kg) const {
+    Descent other = *this;
+    other.weights_.mass_kg = water_.density_kg_m3 * weights_.displaced_m3 + in_water_kg;
+    other.weights_.pitch_inertia_kg_m2 *= other.weights_.mass_kg / weights_.mass_kg;
+    return other;
+}
+
+Descent Descent::in(const water::Properties& water) const {
+    Descent other = *this;
+    other.water_ = water;
+    return other;
+}
+
+std::optional<double> Descent::in_water_for(double vertical_m_s) const {
+    if (!(std::isfinite(vertical_m_s) && vertical_m_s != 0.0 && weights_.displaced_m3 > 0.0))
+        return std::nullopt;
+    const double sign = vertical_m_s > 0.0 ? 1.0 : -1.0;
+    const double target = std::abs(vertical_m_s);
+    Descent trial = *this;
+    // Excess of speed at the mass e^s, as a ratio's logarithm: nearly a straight line of slope ½ in s.
+    const auto excess = [&](double s) {
+        trial.weights_.mass_kg = water_.density_kg_m3 * weights_.displaced_m3 + sign * std::exp(s);
+        trial.weights_.pitch_inertia_kg_m2 =
+            weights_.pitch_inertia_kg_m2 * trial.weights_.mass_kg / weights_.mass_kg;
+        const auto fall = trial.main_fall();
+        return fall && fall->vertical_m_s * sign > 0.0 ? std::log(fall->vertical_m_s * sign / target) : -50.0;
+    };
+    // A rising lure weighs something; 1 kg per litre is enough for any.
+    const double most = sign < 0.0 ? std::min(1000.0, water_.density_kg_m3) : 1000.0;
+    const double heaviest = std::log(most * weights_.displaced_m3 * (1.0 - 1e-9));
+    const double lightest = std::log(2e-6);
+    if (!(lightest < heaviest)) return std::nullopt; // a splinter of two cubic millimetres
+    // Start where a level fall has that speed, and go the way that the excess says, in strides that grow.
+    // Where that leads to a leap, which has a change of sign but no root, or to an end, everything is looked
+    // through in small steps, that way first.
+    const SteadySums sums = steady_sums(hull_, weights_, items_, water_, closure_);
+    const double level_n = target * ((sums.cross_p + sums.parts) * target + sums.cross_f * std::sqrt(target));
+    const double start = std::clamp(std::log(level_n / units::standard_gravity_m_s2), lightest, heaviest);
+    const double at_start = excess(start);
+    const double stride = std::copysign(0.2, -at_start);
+    struct Pass {
+        double step, growth;
+    };
+    for (const Pass& pass : {Pass{stride, 2.0}, Pass{0.5 * stride, 1.0}, Pass{-0.5 * stride, 1.0}}) {
+        double from = start;
+        double at_from = at_start;
+        for (double step = pass.step;; step *= pass.growth) {
+            const double to = std::clamp(from + step, lightest, heaviest);
+            if (!(std::abs(to - from) > 0.0)) break;
+            const double at_to = excess(to);
+            if (!(at_to * at_from > 0.0)) {
+                double s = at_to == 0.0 ? to : from;
+                if (at_to != 0.0 && at_from != 0.0) {
+                    s = step > 0.0 ? bracketed_root(excess, from, to, at_from, at_to, 1e-10)
+                                   : bracketed_root(excess, to, from, at_to, at_from, 1e-10);
+                }
+                if (std::abs(excess(s)) <= 1e-6) return sign * std::exp(s);
+                if (pass.growth > 1.0) break;
+            }
+            from = to;
+            at_from = at_to;
+        }
+    }
+    return std::nullopt;
+}
+
+const char* manner_text(const SteadyFall& fall) {
+    const bool rises = fall.vertical_m_s < 0.0;
+    switch (fall.manner) {
+    case Manner::level:
+        return "level";
+    case Manner::nose_down:
+        return rises ? "nose-down slide" : "nose-down glide";
+    case Manner::nose_first:
+        return "nose first";
+    case Manner::tail_down:
+        return rises ? "tail-down glide" : "tail-down slide";
+    case Manner::tail_first:
+        return "tail first";
+    }
+    return "";
+}
+
+} // namespace evenfall::fall

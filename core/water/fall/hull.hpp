@@ -1,0 +1,45 @@
+#pragma once
+
+#include "body/body.hpp"
+#include "water/fall/drag.hpp"
+
+#include <vector>
+
+namespace evenfall::fall {
+
+/// What the flow makes of the carved body: taken once from its lines, independent of water, mass and speed.
+struct Hull {
+    /// Drag area of one strip: Cd·width·length = pressure + friction·√(μ/(ρ v)), v the speed across it.
+    struct Slice {
+        double x_m = 0.0;
+        double pressure_m2 = 0.0;
+        double friction_m3_2 = 0.0;
+    };
+    std::vector<Slice> slices;
+
+    // Along its length: drag area = along_pressure + along_friction·√(μ/(ρ u)), acting at this height.
+    double along_pressure_m2 = 0.0;
+    double along_friction_m3_2 = 0.0;
+    double along_z_m = 0.0;
+
+    // Added mass, over the density of water.
+    double surge_m3 = 0.0;
+    double heave_m3 = 0.0;    ///< ∫a dx, corrected for the ends
+    double heave_x_m4 = 0.0;  ///< ∫a x dx, corrected alike
+    double heave_xx_m5 = 0.0; ///< ∫a x² dx about the datum, so that about the added mass's own middle it is
+                              ///< corrected as a pitch
+
+    double mean_height_m = 0.0; ///< of the sections, for the Reynolds number
+};
+
+/// Strips as in drag.hpp. Along the body: ½ρu²·(1.3·S·Cf + 0.12·A), Cf = 1.328/√Re on the length (laminar), S
+/// the skin, A the largest section: form after Hoerner 1965 for streamlined bodies (from memory), the factors
+/// an own estimate, ±40 %. A body with blunt flat ends has more.
+///
+/// Added mass: section by section (Lewis), lessened for flow around the ends as in the ellipsoid of the same
+/// length and the same ∫(half width)² and ∫(half height)²; along the length Lamb's coefficient of that
+/// ellipsoid. Exact for ellipsoids but for the slicing (1e-3).
+[[nodiscard]] Hull hull(const shape::Lines& lines, double skin_m2, double skin_z_m);
+[[nodiscard]] Hull hull(const shape::Body& body);
+
+} // namespace evenfall::fall

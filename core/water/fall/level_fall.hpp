@@ -1,0 +1,47 @@
+#pragma once
+
+#include "body/lines.hpp"
+#include "materials/water_properties.hpp"
+#include "water/fall/drag.hpp"
+
+#include <optional>
+
+namespace evenfall::fall {
+
+/// A steady speed, straight down, and what the doubt in the end effect makes of it [m/s].
+struct Speeds {
+    double usual_m_s = 0.0;
+    double slow_m_s = 0.0; ///< most drag
+    double fast_m_s = 0.0; ///< least drag
+};
+
+/// Steady fall of a body that lies level, straight down, at rest in still water, without line:
+/// in-water weight = ½ρκ ∑ Cd(v)·width·length·v² over its strips.
+///
+/// Since every strip's coefficient is a constant plus a friction term in v^−½, the whole body is two numbers;
+/// they are taken once from the lines, and a speed then costs a fraction of a microsecond.
+///
+/// Accuracy  the equation is solved to 1e-12; the model's own doubt is the band, about −8 and +10 % of speed,
+/// and belongs
+///           in sight of the reader. Hooks, joints and other parts add drag that is not counted here.
+class LevelFall {
+public:
+    explicit LevelFall(const shape::Lines& lines);
+
+    /// Speed at which a body of this in-water mass (mass less displaced water) falls.
+    ///
+    ///   in_water_kg   ≤ 0 or not finite: no answer, it does not fall
+    [[nodiscard]] std::optional<Speeds> speeds(double in_water_kg, const water::Properties& water) const;
+
+    /// The usual speed alone, a third of the work.
+    [[nodiscard]] std::optional<double> speed_m_s(double in_water_kg, const water::Properties& water) const;
+
+    /// The inverse: in-water mass [kg] that falls at this usual speed; 0 for a speed ≤ 0.
+    [[nodiscard]] double in_water_kg(double speed_m_s, const water::Properties& water) const;
+
+private:
+    double pressure_m2_ = 0.0;   ///< ∑ (constant part of Cd)·width·length
+    double friction_m3_2_ = 0.0; ///< ∑ (friction part of Cd)·√(ρv/μ)·width·length [m^1.5]
+};
+
+} // namespace evenfall::fall

@@ -1,0 +1,209 @@
+#include "water/fall/motion.hpp"
+
+#include "base/trade.hpp"
+
+#include <Eigen/Dense>
+#include <algorithm>
+#include <cmath>
+
+namespace evenfall::fall {
+
+namespace {
+
+constexpr double g = units::standard_gravity_m_s2;
+
+double parts_area(const DragItem& item, double parts) {
+    return parts < 0.0 ? item.cd_area_m2 + parts * (item.cd_area_m2 - item.cd_area_low_m2)
+                       : item.cd_area_m2 + parts * (item.cd_area_high_m2 - item.cd_area_m2);
+}
+
+// Forward and down from B, of a point in the lure's axes.
+double forward(const Weights& weights, double x_m) {
+    return weights.b_m.x - x_m;
+}
+double down(const Weights& weights, double z_m) {
+    return weights.b_m.z - z_m;
+}
+
+/// v·(p·|v| + f·√|v|): drag that keeps the sign of its speed.
+double resisted(double v, double p, double f) {
+    const double size = std::abs(v);
+    return v * (p * size + f * std::sqrt(size));
+}
+
+} // namespace
+
+SteadySums steady_sums(const Hull& hull, const Weights& weights, std::span<const DragItem> items,
+                       const water::Properties& water, const Closure& closure) {
+    SteadySums s;
+    const double half_rho = 0.5 * water.density_kg_m3 * closure.drag;
+    const double root_nu = std::sqrt(water.viscosity_pa_s / water.density_kg_m3);
+    for (const Hull::Slice& slice : hull.slices) {
+        const double p = half_rho * closure.kappa * slice.pressure_m2;
+        const double f = half_rho * closure.kappa * root_nu * slice.friction_m3_2;
+        const double arm = forward(weights, slice.x_m);
+        s.cross_p += p;
+        s.cross_f += f;
+        s.cross_p_arm += p * arm;
+        s.cross_f_arm += f * arm;
+    }
+    s.along_p = half_rho * closure.along * hull.along_pressure_m2;
+    s.along_f = half_rho * closure.along * root_nu * hull.along_friction_m3_2;
+    s.along_arm = down(weights, hull.along_z_m);
+    for (const DragItem& item : items) {
+        const double k = half_rho * parts_area(item, closure.parts);
+        s.parts += k;
+        s.parts_forward += k * forward(weights, item.at_m.x);
+        s.parts_down += k * down(weights, item.at_m.z);
+    }
+    s.weight_n = g * (weights.mass_kg - water.density_kg_m3 * weights.displaced_m3);
+    s.righting_n_m = g * weights.mass_kg * down(weights, weights.g_m.z);
+    s.forward_n_m = g * weights.mass_kg * forward(weights, weights.g_m.x);
+    s.munk_kg = closure.munk * water.density_kg_m3 * (hull.heave_m3 - hull.surge_m3);
+    return s;
+}
+
+SteadySums::Speeds SteadySums::speeds(double pitch_rad) const {
+    const double gx = std::abs(weight_n * std::sin(pitch_rad));
+    const double gz = std::abs(weight_n * std::cos(pitch_rad));
+    // Newton's method on the sizes of both speeds. Either term alone gives a bound above each, and the drag
+    // is the slope of a convex function of the speeds, so that the way down is short; a size is never let
+    // fall by more than to a tenth at once.
+    double u = std::sqrt(gx / (along_p + parts));
+    double w = std::sqrt(gz / (cross_p + parts));
+    for (int i = 0; i < 40; ++i) {
+        const double v = std::sqrt(u * u + w * w);
+        if (!(v > 0.0)) break;
+        const double root_u = std::sqrt(u);
+        const double root_w = std::sqrt(w);
+        const double along = along_p * u + along_f * root_u + parts * v;
+        const double across = cross_p * w + cross_f * root_w + parts * v;
+        const double fx = u * along - gx;
+        const double fz = w * across - gz;
+        // A speed that nothing drives is zero from the start and stays so.
+        const double j11 = gx > 0.0 ? along + along_p * u + 0.5 * along_f * root_u + parts * u * u / v : 1.0;
+        const double j22 = gz > 0.0 ? across + cross_p * w + 0.5 * cross_f * root_w + parts * w * w / v : 1.0;
+        const double j12 = parts * u * w / v;
+        const double det = j11 * j22 - j12 * j12;
+        if (!(det > 0.0)) break;
+        const double du = (fx * j22 - fz * j12) / det;
+        const double dw = (fz * j11 - fx * j12) / det;
+        u = std::max(u - du, 0.1 * u);
+        w = std::max(w - dw, 0.1 * w);
+        // The steps shrink as their squares: what is left after this one is below rounding.
+        if (std::abs(du) <= 1e-7 * u && std::abs(dw) <= 1e-7 * w) break;
+    }
+    return {weight_n * std::sin(pitch_rad) > 0.0 ? -u : u, weight_n < 0.0 ? -w : w};
+}
+
+double SteadySums::moment_n_m(double pitch_rad, const Speeds& s) const {
+    const double u = s.along_m_s;
+    const double w = s.across_m_s;
+    const double v = std::sqrt(u * u + w * w);
+    const double weights = -righting_n_m * std::sin(pitch_rad) - forward_n_m * std::cos(pitch_rad);
+    const double across = resisted(w, cross_p_arm, cross_f_arm);
+    const double along = -along_arm * resisted(u, along_p, along_f);
+    const double small_parts = v * (parts_forward * w - parts_down * u);
+    return weights + across + along + small_parts + munk_kg * u * w;
+}
+
+Motion::Motion(const Hull& hull, const Weights& weights, std::span<const DragItem> items,
+               const water::Properties& water, const Closure& closure)
+    : sums_(steady_sums(hull, weights, items, water, closure)) {
+    const double rho = water.density_kg_m3;
+    const double half_rho = 0.5 * rho * closure.drag;
+    const double root_nu = std::sqrt(water.viscosity_pa_s / rho);
+    slices_.reserve(hull.slices.size());
+    for (const Hull::Slice& s : hull.slices) {
+        slices_.push_back({forward(weights, s.x_m), half_rho * closure.kappa * s.pressure_m2,
+                           half_rho * closure.kappa * root_nu * s.friction_m3_2});
+    }
+    for (const DragItem& item : items) {
+        items_.push_back({forward(weights, item.at_m.x), down(weights, item.at_m.z),
+                          half_rho * parts_area(item, closure.parts)});
+    }
+    const double b = weights.b_m.x;
+    const double heave = rho * hull.heave_m3;
+    const double heave_pitch = rho * (hull.heave_x_m4 - b * hull.heave_m3);
+    const double pitch = rho * (hull.heave_xx_m5 - 2.0 * b * hull.heave_x_m4 + b * b * hull.heave_m3);
+    Eigen::Matrix3d m = Eigen::Matrix3d::Zero();
+    m(0, 0) = weights.mass_kg + rho * hull.surge_m3;
+    m(1, 1) = weights.mass_kg + heave;
+    m(2, 2) = weights.pitch_inertia_kg_m2 + pitch;
+    m(0, 2) = m(2, 0) = weights.mass_kg * down(weights, weights.g_m.z);
+    m(1, 2) = m(2, 1) = -weights.mass_kg * forward(weights, weights.g_m.x) + heave_pitch;
+    const Eigen::Matrix3d inverse = m.inverse();
+    for (std::size_t i = 0; i < 3; ++i) {
+        for (std::size_t k = 0; k < 3; ++k) {
+            inertia_[i][k] = m(static_cast<int>(i), static_cast<int>(k));
+            inverse_[i][k] = inverse(static_cast<int>(i), static_cast<int>(k));
+        }
+    }
+    munk_loss_kg_ = (1.0 - closure.munk) * rho * (hull.heave_m3 - hull.surge_m3);
+}
+
+Load Motion::drag(const State& s) const {
+    const double u = s.along_m_s;
+    const double w = s.across_m_s;
+    const double q = s.pitching_rad_s;
+    Load load;
+    for (const Slice& slice : slices_) {
+        const double here = resisted(w - slice.forward_m * q, slice.p, slice.f);
+        load.across_n -= here;
+        load.moment_n_m += slice.forward_m * here;
+    }
+    const double along = resisted(u + sums_.along_arm * q, sums_.along_p, sums_.along_f);
+    load.along_n -= along;
+    load.moment_n_m -= sums_.along_arm * along;
+    for (const Item& item : items_) {
+        const double u_here = u + item.down_m * q;
+        const double w_here = w - item.forward_m * q;
+        const double k = item.k * std::sqrt(u_here * u_here + w_here * w_here);
+        load.along_n -= k * u_here;
+        load.across_n -= k * w_here;
+        load.moment_n_m += k * (item.forward_m * w_here - item.down_m * u_here);
+    }
+    load.moment_n_m -= munk_loss_kg_ * u * w;
+    return load;
+}
+
+Motion::Rates Motion::rates_and_loss(const State& s) const {
+    const double u = s.along_m_s;
+    const double w = s.across_m_s;
+    const double q = s.pitching_rad_s;
+    const double sine = std::sin(s.pitch_rad);
+    const double cosine = std::cos(s.pitch_rad);
+    const Load resistance = drag(s);
+    const double along_momentum = inertia_[0][0] * u + inertia_[0][2] * q;
+    const double across_momentum = inertia_[1][1] * w + inertia_[1][2] * q;
+    const double x = -sums_.weight_n * sine + resistance.along_n - q * across_momentum;
+    const double z = sums_.weight_n * cosine + resistance.across_n + q * along_momentum;
+    const double n = -sums_.righting_n_m * sine - sums_.forward_n_m * cosine + resistance.moment_n_m -
+                     (w * along_momentum - u * across_momentum);
+    Rates rates;
+    for (std::size_t i = 0; i < 3; ++i)
+        rates.rate[i] = inverse_[i][0] * x + inverse_[i][1] * z + inverse_[i][2] * n;
+    rates.lost_w = -(resistance.along_n * u + resistance.across_n * w + resistance.moment_n_m * q);
+    return rates;
+}
+
+std::array<double, 3> Motion::rates(const State& state) const {
+    return rates_and_loss(state).rate;
+}
+
+double Motion::kinetic_j(const State& s) const {
+    const std::array<double, 3> v{s.along_m_s, s.across_m_s, s.pitching_rad_s};
+    double twice = 0.0;
+    for (std::size_t i = 0; i < 3; ++i) {
+        for (std::size_t k = 0; k < 3; ++k)
+            twice += v[i] * inertia_[i][k] * v[k];
+    }
+    return 0.5 * twice;
+}
+
+double Motion::work_j(double depth_m, double pitch_rad) const {
+    return sums_.weight_n * depth_m - sums_.forward_n_m * std::sin(pitch_rad) +
+           sums_.righting_n_m * (std::cos(pitch_rad) - 1.0);
+}
+
+} // namespace evenfall::fall

@@ -1,0 +1,75 @@
+#include "workshop/coat_schedule.hpp"
+
+#include "body/pocket_surface.hpp"
+
+#include <algorithm>
+
+namespace evenfall::resin {
+
+namespace {
+
+/// What the pockets leave of one segment's skin and joint faces, and what they add.
+struct Left {
+    double skin_m2 = 0.0;
+    double faces_m2 = 0.0;
+    double pockets_m2 = 0.0;
+};
+
+Left left_of(const preset::Document& document, const shape::Body& body, std::size_t s, bool on_pockets) {
+    Left left{body.segments[s].skin_m2, 0.0, 0.0};
+    for (const shape::Face& face : body.segments[s].faces)
+        left.faces_m2 += face.area_m2;
+    if (!on_pockets) return left;
+    for (const preset::Pocket& pocket : document.pockets) {
+        const shape::PocketSurface cut =
+            shape::pocket_surface(body, static_cast<int>(s), shape::box_of(pocket));
+        left.skin_m2 = std::max(0.0, left.skin_m2 - cut.skin.area_m2);
+        left.faces_m2 = std::max(0.0, left.faces_m2 - cut.faces.area_m2);
+        left.pockets_m2 += cut.wall.area_m2;
+    }
+    return left;
+}
+
+} // namespace
+
+std::vector<CoatGrams> schedule(const preset::Document& document, const Evaluation& evaluation) {
+    std::vector<CoatGrams> out(document.coats.size());
+    for (std::size_t c = 0; c < out.size(); ++c) {
+        const preset::Coat& coat = document.coats[c];
+        CoatGrams& grams = out[c];
+        grams.coat = static_cast<int>(c);
+        for (std::size_t s = 0; s < evaluation.body.segments.size(); ++s) {
+            const Left left = left_of(document, evaluation.body, s, coat.on_pockets);
+            const double skin = coat.on_skin ? left.skin_m2 : 0.0;
+            const double faces = coat.on_joint_faces ? left.faces_m2 : 0.0;
+            grams.skin_m2 += skin;
+            grams.faces_m2 += faces;
+            grams.pockets_m2 += left.pockets_m2;
+            for (const ledger::Line& line : evaluation.ledger) {
+                if (line.kind != ledger::Kind::coat || line.item != grams.coat ||
+                    line.segment != static_cast<int>(s))
+                    continue;
+                if (line.pocket >= 0) {
+                    grams.pockets_kg += line.mass_kg;
+                } else if (skin + faces > 0.0) {
+                    grams.skin_kg += line.mass_kg * skin / (skin + faces);
+                    grams.faces_kg += line.mass_kg * faces / (skin + faces);
+                }
+            }
+        }
+    }
+    return out;
+}
+
+bool is_resin(const preset::Coat& coat) {
+    return coat.kind == preset::CoatKind::film && coat.material == "epoxy";
+}
+
+int resin_coat(const preset::Document& document) {
+    for (std::size_t c = 0; c < document.coats.size(); ++c) {
+        if (is_resin(document.coats[c])) return static_cast<int>(c);
+    }
+    return -1;
+}
+
+} // namespace evenfall::resin

@@ -1,0 +1,226 @@
+#include "workshop/joint_answers.hpp"
+
+#include "body/twist_hole.hpp"
+#include "document/check.hpp"
+#include "materials/solids.hpp"
+#include "workshop/chain.hpp"
+#include "workshop/joint_warnings.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+
+namespace evenfall::joints {
+
+namespace {
+
+constexpr std::array ways{Way::port, Way::starboard};
+
+double by(const EyeRoom& room, Way way) {
+    return way == Way::port ? room.port_rad : room.starboard_rad;
+}
+
+LinkedEyes linked_eyes_of(const preset::Hinge& hinge) {
+    return {hinge.wire_m, hinge.eye_inside_m, hinge.lean_rad};
+}
+
+/// What gives the least angle; wood where two are equal.
+StoppedBy stopped_by(const JointAnswer& a, std::size_t w) {
+    if (a.eyes_rad[w] < std::min(a.finished[w].angle_rad, a.wire_rad[w])) return StoppedBy::eyes;
+    if (a.wire_rad[w] < a.finished[w].angle_rad) return StoppedBy::pocket_mouth;
+    return a.finished[w].stopped ? StoppedBy::wood : StoppedBy::nothing;
+}
+
+wire::Temper temper_of(const preset::Hinge& hinge) {
+    return hinge.temper == preset::WireTemper::soft ? wire::Temper::soft : wire::Temper::spring;
+}
+
+/// Pins end this far inside the skin, under filler. Common practice, no source.
+constexpr double pin_end_m = 2e-3;
+
+struct PinSpan {
+    double length_m = 0.0;
+    double middle_z_m = 0.0;
+};
+
+/// Of the wood where the pin stands: off the middle plane back and belly lie nearer to each other.
+PinSpan pin_span(const Pin& pin, const shape::Body& body) {
+    const shape::Station s = body.lines->at(pin.x_m);
+    if (pin.y_m == 0.0) return {std::max(0.0, 2.0 * (s.half_height_m - pin_end_m)), s.centre_z_m};
+    const shape::SkinHeights skin = shape::skin_heights(*body.lines, pin.x_m, pin.y_m);
+    const double length_m = skin.back_z_m - skin.belly_z_m - 2.0 * pin_end_m;
+    // Beside the wood there is none to hold it.
+    if (!(length_m > 0.0)) return {0.0, s.centre_z_m};
+    return {length_m, 0.5 * (skin.back_z_m + skin.belly_z_m)};
+}
+
+/// What pockets leave of a pin: it runs from belly to back but for both ends, and bears on wood where no
+/// pocket is. Where one is open above or below, the pin's own end bears nothing.
+struct PinHold {
+    double in_wood_m = 0.0;
+    double span_m = 0.0; ///< the widest pocket that it crosses; 0: none
+};
+
+PinHold pin_hold(const HingePlace& place, const preset::Document& document, const Heights& pin) {
+    PinHold hold{pin.to_m - pin.from_m, 0.0};
+    for (const preset::Pocket& pocket : document.pockets) {
+        const Heights h = heights_of(pocket);
+        const double crossed_m = std::min(h.to_m, pin.to_m) - std::max(h.from_m, pin.from_m);
+        if (crossed_m <= 0.0 || !holds_axis(pocket, place.pin)) continue;
+        hold.in_wood_m -= crossed_m;
+        hold.span_m = std::max(hold.span_m, crossed_m);
+    }
+    hold.in_wood_m = std::max(0.0, hold.in_wood_m);
+    return hold;
+}
+
+double wall_before_pin(const JointAnswer& a) {
+    for (const Wall& wall : a.walls) {
+        if (wall.between == Between::pin_and_face) return wall.thickness_m;
+    }
+    return 0.0;
+}
+
+wire::Hold hold_of(const HingePlace& place, const PinHold& pin, double twist_hole_m, double twist_reach_m,
+                   double pin_wall_m) {
+    const preset::Hinge& h = place.hinge;
+    wire::Hold hold;
+    hold.temper = temper_of(h);
+    hold.wire_m = h.wire_m;
+    hold.hole_m = twist_hole_m;
+    hold.glued_m = std::min(h.glued_m, twist_reach_m);
+    hold.has_pin = h.kind == preset::HingeKind::pinned;
+    hold.pin_m = h.pin_diameter_m;
+    hold.eyes = static_cast<int>(place.eyes.size());
+    if (pin.span_m > 0.0) hold.pin_span_m = pin.span_m;
+    hold.pin_in_wood_m = pin.in_wood_m;
+    hold.pin_wall_m = pin_wall_m;
+    return hold;
+}
+
+Outcome<JointAnswer> one_joint(const preset::Document& document, const shape::Body& body, int joint,
+                               const Films& films, double line_n) {
+    JointAnswer a;
+    a.place = hinge_place(document, body, joint);
+    const preset::Hinge& h = a.place.hinge;
+    const std::string path = "/joints/" + std::to_string(joint) + "/hinge";
+    const double yield_pa =
+        0.8 * wire::tensile(temper_of(h), h.wire_m).low_pa; // yield of drawn wire, common practice, no source
+    auto eye = wire::twisted_eye(twisted_eye_of(h), materials::find_solid("stainless")->density_kg_m3.value,
+                                 yield_pa, path.c_str());
+    if (!eye) return eye.problems();
+    a.eye = *eye;
+
+    for (const EyePlace& place : a.place.eyes) {
+        EyeAnswer answer{place, {}};
+        if (place.pocket) answer.room = eye_room(document, body, joint, a.place, place, films.in_pockets_m);
+        a.eyes.push_back(answer);
+    }
+    for (const Way way : ways) {
+        const auto w = static_cast<std::size_t>(way);
+        // A pin on the middle plane: both ways are mirror images.
+        const bool mirrored = w > 0 && a.place.pin.y_m == 0.0;
+        a.bare[w] = mirrored ? a.bare[0] : swing(body, joint, a.place.pin, way);
+        if (mirrored)
+            a.finished[w] = a.finished[0];
+        else
+            a.finished[w] =
+                films.on_faces_m > 0.0 ? swing(body, joint, a.place.pin, way, films.on_faces_m) : a.bare[w];
+        a.wire_rad[w] = most_swing_rad;
+        if (h.kind == preset::HingeKind::pinned) {
+            for (const EyeAnswer& answer : a.eyes) {
+                if (answer.room) a.wire_rad[w] = std::min(a.wire_rad[w], by(*answer.room, way));
+            }
+        }
+        a.eyes_rad[w] = most_swing_rad;
+        if (h.kind == preset::HingeKind::linked) {
+            // Only as far as the wood lets them: beyond that nobody asks, and looking is slow.
+            const double wood = a.finished[w].angle_rad;
+            const double eyes = mirrored ? a.eyes_rad[0] : link_swing(linked_eyes_of(h), wood);
+            if (eyes < wood) a.eyes_rad[w] = eyes;
+        }
+        a.swing_rad[w] = std::min({a.finished[w].angle_rad, a.wire_rad[w], a.eyes_rad[w]});
+        a.stopped_by[w] = stopped_by(a, w);
+        for (const EyeAnswer& answer : a.eyes) {
+            if (a.wire_rad[w] >= a.finished[w].angle_rad || !a.mouth_m[w]) break;
+            if (!answer.room || by(*answer.room, way) >= a.finished[w].angle_rad) continue;
+            const auto width_m = mouth_for(document, body, joint, a.place, answer.place, way,
+                                           a.finished[w].angle_rad, films.in_pockets_m);
+            a.mouth_m[w] = width_m ? std::optional(std::max(*a.mouth_m[w], *width_m)) : std::nullopt;
+        }
+    }
+    a.play_per_eye_m = h.eye_inside_m - (h.kind == preset::HingeKind::pinned ? h.pin_diameter_m : h.wire_m);
+    if (h.kind == preset::HingeKind::linked) a.slop = link_slop(linked_eyes_of(h));
+    if (a.place.eye_spacing_m > 0.0) {
+        a.sag_rad = std::atan(play_per_eye_m(h) / a.place.eye_spacing_m);
+    }
+    if (a.eyes.size() == 1) {
+        const double ring_m = h.eye_inside_m + h.wire_m;
+        const bool pinned = h.kind == preset::HingeKind::pinned;
+        a.rocks_rad = pinned ? std::acos(std::min(1.0, (h.pin_diameter_m + h.wire_m) / ring_m))
+                             : link_swing(linked_eyes_of(h), most_swing_rad);
+    }
+    if (h.kind == preset::HingeKind::pinned) {
+        const PinSpan span = pin_span(a.place.pin, body);
+        a.pin_length_m = span.length_m;
+        a.pin_middle_z_m = span.middle_z_m;
+    }
+    const Heights pin{a.pin_middle_z_m - 0.5 * a.pin_length_m, a.pin_middle_z_m + 0.5 * a.pin_length_m};
+    a.twist_reach_m = std::numeric_limits<double>::infinity();
+    for (const bool aft : {false, true}) {
+        if (!holds_eyes(h, aft)) continue;
+        for (const EyePlace& place : a.place.eyes) {
+            a.twist_reach_m =
+                std::min(a.twist_reach_m, twist_hole(document, body, joint, a.place, place, aft).reach_m);
+        }
+    }
+    a.walls = walls(document, body, joint, a.place, pin);
+    a.eye_bits = bits::for_glue(a.eye.twist_outside_m);
+    for (std::size_t k = 0; k < a.pin_bits.size(); ++k) {
+        const auto bit = bits::next_up(static_cast<bits::System>(k), h.pin_diameter_m);
+        if (bit && bit->diameter_m < 1.5 * h.pin_diameter_m) a.pin_bits[k] = bit;
+    }
+    const auto& metric = a.eye_bits[static_cast<std::size_t>(bits::System::metric)];
+    a.strength = wire::strength(hold_of(a.place, pin_hold(a.place, document, pin),
+                                        metric ? metric->diameter_m : a.eye.twist_outside_m, a.twist_reach_m,
+                                        wall_before_pin(a)),
+                                line_n);
+    return a;
+}
+
+} // namespace
+
+Outcome<JointsAnswer> joint_answers(const preset::Document& document, const shape::Body& body) {
+    JointsAnswer out;
+    out.films = films_of(document, body);
+    out.line_n = document.targets.line_n.value_or(usual_line_n);
+    std::vector<Pin> pins;
+    Swings swings;
+    for (std::size_t k = 0; k < document.joints.size(); ++k) {
+        auto joint = one_joint(document, body, static_cast<int>(k), out.films, out.line_n);
+        if (!joint) return joint.problems();
+        pins.push_back(joint->place.pin);
+        for (std::size_t w = 0; w < 2; ++w) {
+            swings[w].push_back(joint->swing_rad[w]);
+            out.wrap_rad[w] += joint->swing_rad[w];
+        }
+        out.joints.push_back(std::move(*joint));
+    }
+    for (std::size_t w = 0; w < 2; ++w)
+        out.turn_radius_m[w] = turn_radius_m(body.lines->length_m(), pins, swings[w]);
+    out.hooks = hook_fouls(document, body, pins, swings);
+    out.warnings = joint_warnings(document, body, out);
+    return out;
+}
+
+Outcome<JointsAnswer> joint_answers(const preset::Document& document) {
+    Problems unfit = preset::check(document);
+    if (!unfit.empty()) return unfit;
+    auto lines = shape::drawn_lines(document.shape);
+    if (!lines) return lines.problems();
+    const auto body = shape::cut(std::move(*lines), document.joints);
+    if (!body) return body.problems();
+    return joint_answers(document, *body);
+}
+
+} // namespace evenfall::joints

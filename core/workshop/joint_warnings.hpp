@@ -1,0 +1,12 @@
+#pragma once
+
+#include "workshop/joint_answers.hpp"
+
+namespace evenfall::joints {
+
+/// What a carver should see before the saw starts: wire that meets wood, eyes that do not fit, thin walls,
+/// weak links, hooks that foul. Paths name the joint, hole or part.
+[[nodiscard]] Problems joint_warnings(const preset::Document& document, const shape::Body& body,
+                                      const JointsAnswer& answer);
+
+} // namespace evenfall::joints

@@ -1,0 +1,40 @@
+#pragma once
+
+#include "body/body.hpp"
+#include "body/pin.hpp"
+
+#include <vector>
+
+namespace evenfall::joints {
+
+/// The edge of a segment's wood in a level plane, seen from the pin. Points run from the face's middle
+/// outward along the flank of the side that closes when the joint swings, round its corner and along the skin
+/// away from the joint; where the pin stands off the middle plane, those of the other side come before them,
+/// from its skin to the face. Axes: u away from the joint's middle plane of the lure aft, v towards the
+/// closing side, origin at the pin.
+struct PlanRim {
+    std::vector<double> u;
+    std::vector<double> v;
+
+    void add(double u_m, double v_m) {
+        u.push_back(u_m);
+        v.push_back(v_m);
+    }
+};
+
+/// One face at a joint, as a half of a V, and the skin behind it.
+struct RimRequest {
+    int joint = 0;
+    bool aft_part = false; ///< false: the segment before the joint
+    Pin pin;
+    Way way = Way::starboard;
+    double z_m = 0.0;    ///< height of the plane
+    double coat_m = 0.0; ///< thickness of everything brushed on face and skin; ≥ 0
+};
+
+/// Empty where the segment has no wood at this height near the joint. Coats grow flank and skin along their
+/// normals in the plane, and round the corner between them; that skin leans up or down is left out: it does
+/// so least where the body is widest, and there a joint touches first.
+[[nodiscard]] PlanRim plan_rim(const shape::Body& body, const RimRequest& request);
+
+} // namespace evenfall::joints

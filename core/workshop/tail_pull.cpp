@@ -1,0 +1,17 @@
+#include "workshop/tail_pull.hpp"
+
+namespace evenfall::tail {
+
+Outcome<Pull> pull(const preset::Document& document, const Evaluation& evaluation) {
+    preset::Document bare = document;
+    bare.tail.reset();
+    auto without = evaluate(bare);
+    if (!without) return without.problems();
+    Pull result{{}, std::move(without).value().answers};
+    for (const ledger::Line& line : evaluation.ledger) {
+        if (line.kind == ledger::Kind::tail) result.own += line;
+    }
+    return result;
+}
+
+} // namespace evenfall::tail

@@ -1,0 +1,258 @@
+// What surety says is to be done now: lead changed, a trim hole, today's fall.
+
+#include "base/trade.hpp"
+#include "bench/uncertainty/surety.hpp"
+#include "body/bore.hpp"
+#include "ledger/build.hpp"
+#include "unit/bench/uncertainty/bench_readings.hpp"
+
+#include <catch2/catch_test_macros.hpp>
+#include <catch2/matchers/catch_matchers_floating_point.hpp>
+
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+
+using namespace evenfall;
+using namespace evenfall::support;
+using Catch::Matchers::WithinAbs;
+using Catch::Matchers::WithinRel;
+using preset::ReadingKind;
+
+namespace {
+
+/// Leaded, weighed so many grams over what is expected, and pushing aside just what is expected.
+preset::Document leaded_over(const preset::Document& recipe, double over_g) {
+    const auto s = surety(recipe);
+    const StageBelief& leaded = s->stages[static_cast<std::size_t>(Stage::leaded)];
+    return with({dry(Stage::leaded, units::g_from_kg(leaded.mass_kg.value) + over_g),
+                 held(Stage::leaded, units::g_from_kg(leaded.displaced_kg.value))},
+                recipe);
+}
+
+} // namespace
+
+TEST_CASE("What to do now before the lead is in: the lead plan for the wood as weighed") {
+    const preset::Document document = with({dry(Stage::carved, 24.5)});
+    const auto now = do_now(document);
+    REQUIRE(now.ok());
+    CHECK(now->met);
+    CHECK(now->stage == Stage::leaded);
+    CHECK_THAT(now->after.fall->speed_m_s, WithinRel(document.targets.fall_m_s, 2e-3));
+    CHECK_THAT(*now->after.pitch_rad, WithinAbs(document.targets.pitch_rad, 1e-3));
+    CHECK(now->change_kg < -0.0005); // heavier wood wants less lead
+}
+
+TEST_CASE("What to do now with the lead in: as few holes as will do, and the finished lure is right") {
+    for (const double g : {52.9, 51.6}) { // too heavy, too light
+        const preset::Document document = with({dry(Stage::leaded, g), held(Stage::leaded, 55.8)});
+        const auto now = do_now(document);
+        REQUIRE(now.ok());
+        INFO("weighed " << g << " g; " << (now->steps.empty() ? "" : now->steps[0]));
+        CHECK(now->met);
+        CHECK(now->changes.size() <= 2);
+        CHECK_THAT(now->after.fall->speed_m_s, WithinRel(document.targets.fall_m_s, 2e-3));
+        CHECK_THAT(*now->after.pitch_rad,
+                   WithinAbs(document.targets.pitch_rad, document.targets.pitch_band_rad / 3.0 + 1e-9));
+        // The document it hands back says the same by itself.
+        CHECK_THAT(evaluate(now->document)->answers.in_water_kg, WithinAbs(now->after.in_water_kg, 1e-12));
+        CHECK((g > 52.0 ? now->change_kg < 0.0 : now->change_kg > 0.0));
+        for (const HoleChange& c : now->changes) {
+            if (c.change_kg < 0.0) CHECK(c.depth_m > 0.0);
+        }
+    }
+}
+
+TEST_CASE("Where two holes cannot bring weight and pitch right, more do, and no more than it takes") {
+    const preset::Document quarry = invented::preset_named("quarry-230");
+    for (const auto& [recipe, over_g] :
+         {std::pair{quarry, 9.28}, std::pair{millrace(), 12.0}, std::pair{millrace(), 16.0}}) {
+        INFO(recipe.name << ", over by " << over_g << " g");
+        const preset::Document document = leaded_over(recipe, over_g);
+        const auto now = do_now(document);
+        REQUIRE(now.ok());
+        CHECK(now->met);
+        CHECK(now->shortfalls.empty());
+        CHECK(now->changes.size() > 2);
+        const double asked = surety(now->document)->asked_in_water_kg;
+        CHECK_THAT(now->after.in_water_kg, WithinAbs(asked, 5e-6));
+        CHECK_THAT(*now->after.pitch_rad,
+                   WithinAbs(recipe.targets.pitch_rad, recipe.targets.pitch_band_rad / 3.0 + 1e-9));
+        // Every hole keeps what it can hold, and there is no hole that nothing goes into.
+        CHECK(now->document.holes.size() == recipe.holes.size());
+        for (const HoleChange& c : now->changes)
+            CHECK(now->document.holes[static_cast<std::size_t>(c.hole)].fill->mass_kg.value() >= 0.0);
+    }
+}
+
+TEST_CASE("Where all the holes cannot bring the weight right, they are filled or emptied, and weight and "
+          "pitch are told") {
+    // Far too light, in holes that have no cap: lead there takes water's place, and does not weigh in full.
+    preset::Document open = millrace();
+    for (preset::Hole& hole : open.holes) {
+        hole.cap.reset();
+        hole.max_depth_m = 0.022;
+        hole.depth_m += 0.005;
+        hole.use = preset::HoleUse::drilled;
+    }
+    preset::Document tight = open;
+    for (preset::Hole& hole : tight.holes)
+        hole.depth_m -= 0.004;
+    const auto some = do_now(leaded_over(open, -6.0));
+    const auto all = do_now(leaded_over(tight, -40.0));
+    REQUIRE((some.ok() && all.ok()));
+    const auto weight_told = [](const DoNow& now) {
+        return std::any_of(now.shortfalls.begin(), now.shortfalls.end(),
+                           [](const Problem& p) { return p.path == "/holes"; });
+    };
+    const auto pitch_told = [](const DoNow& now) {
+        return std::any_of(now.shortfalls.begin(), now.shortfalls.end(),
+                           [](const Problem& p) { return p.path == "/targets/pitch_deg"; });
+    };
+    CHECK_FALSE(weight_told(*some));
+    for (const std::string& step : some->steps)
+        CHECK(step.find("cap") == std::string::npos); // there is none to open or close
+    CHECK(weight_told(*all));
+    CHECK(pitch_told(*all) ==
+          (std::abs(*all->after.pitch_rad - open.targets.pitch_rad) > open.targets.pitch_band_rad / 3.0));
+    for (const preset::Hole& hole : all->document.holes) {
+        const auto body = evaluate(all->document)->body;
+        const holes::Contents in = holes::contents(hole, holes::place(hole, body));
+        CHECK_THAT(in.fill_column_m, WithinAbs(in.room_m, 1e-6));
+    }
+    // Far too heavy: all is drilled out.
+    const auto heavy = do_now(leaded_over(invented::preset_named("quarry-230"), 25.0));
+    REQUIRE(heavy.ok());
+    CHECK(weight_told(*heavy));
+    CHECK(heavy->document.holes.size() ==
+          invented::preset_named("quarry-230").holes.size()); // no trim hole that nothing goes into
+    for (const preset::Hole& hole : heavy->document.holes)
+        CHECK(hole.fill->mass_kg.value() < 1e-9);
+    // A lure whose holes are full gets its trim hole.
+    const auto light = do_now(leaded_over(invented::preset_named("quarry-230"), -13.9));
+    REQUIRE(light.ok());
+    CHECK(light->change_kg > 0.0);
+    CHECK(light->met == light->shortfalls.empty());
+}
+
+TEST_CASE("A lure that is right needs nothing done") {
+    const auto s = surety(millrace());
+    preset::Reading r =
+        dry(Stage::leaded,
+            units::g_from_kg(s->stages[static_cast<std::size_t>(Stage::leaded)].mass_kg.value) - 0.058);
+    const auto now = do_now(with({r}));
+    REQUIRE(now.ok());
+    CHECK(now->nothing_to_do);
+    CHECK(now->changes.empty());
+}
+
+TEST_CASE("Today's tub fall becomes the finished fall: faster in the tub, faster finished") {
+    const auto slow = finished_fall_for_tub(millrace(), Stage::dressed, 0.12);
+    const auto fast = finished_fall_for_tub(millrace(), Stage::dressed, 0.20);
+    REQUIRE((slow.ok() && fast.ok()));
+    REQUIRE((slow->has_value() && fast->has_value()));
+    // Dressed, tub and fishing water differ by five degrees only: nearly the same speed, and known to some
+    // per cent.
+    CHECK_THAT((*slow)->value, WithinRel(0.12, 0.05));
+    CHECK_THAT((*fast)->value, WithinRel(0.20, 0.05));
+    CHECK((*fast)->sigma < 0.1 * (*fast)->value);
+    CHECK(!finished_fall_for_tub(millrace(), Stage::dressed, 0.0).ok());
+}
+
+TEST_CASE(
+    "A trim hole is advised where the spread is wider than the holes' room, and not before the lead is in") {
+    CHECK(!surety(millrace())->trim.needed);
+    const auto s = surety(with({dry(Stage::leaded, 52.2)}));
+    CHECK(s->trim.needed);
+    CHECK(!s->trim.sentence.empty());
+    CHECK(s->trim.reserve_kg > s->trim.room_up_kg);
+    // As wide as the widest hole; under its cap of 2 mm, lead in the place of wood weighs the reserve, in air
+    // as in water.
+    double widest_m = 0.0;
+    for (const preset::Hole& hole : millrace().holes)
+        widest_m = std::max(widest_m, hole.diameter_m);
+    CHECK(s->trim.diameter_m == widest_m);
+    const auto bare = evaluate(millrace());
+    const double wood_kg_m3 = ledger::prepare(millrace(), bare->body)->wood_kg_m3;
+    const double area_m2 = 0.25 * std::numbers::pi * widest_m * widest_m;
+    CHECK_THAT((s->trim.depth_m - 0.002) * area_m2 * (11340.0 - wood_kg_m3),
+               WithinRel(s->trim.reserve_kg, 1e-9));
+}
+
+TEST_CASE("A trim hole is advised where there is wood for it, not in a joint or a pocket") {
+    // A pocket through the belly just where lead turns nothing: 230 mm have another place near it, 170 mm
+    // between joint and hole have not.
+    for (const bool wide : {true, false}) {
+        const preset::Document recipe = invented::preset_named(wide ? "quarry-230" : "millrace-170");
+        INFO(recipe.name);
+        const auto advised = [&](const preset::Document& lure) {
+            const auto s = surety(leaded_over(lure, 0.0));
+            REQUIRE(s.ok());
+            REQUIRE(s->trim.needed);
+            return s->trim;
+        };
+        const auto fits = [](preset::Document lure, const TrimHole& trim) {
+            preset::Hole hole;
+            hole.x_m = trim.x_m;
+            hole.diameter_m = trim.diameter_m;
+            hole.depth_m = trim.depth_m;
+            lure.holes.push_back(hole);
+            return evaluate(lure).ok();
+        };
+        const TrimHole plain = advised(recipe);
+        CHECK(fits(recipe, plain));
+        preset::Document cut = recipe;
+        preset::Pocket pocket;
+        pocket.name = "Slot";
+        pocket.x_from_m = plain.x_m - 0.001;
+        pocket.x_to_m = plain.x_m + 0.001;
+        pocket.z_to_m = 0.0;
+        cut.pockets.push_back(pocket);
+        CHECK_FALSE(fits(cut, plain));
+        const TrimHole beside = advised(cut);
+        CHECK((beside.sentence.find("Keep the belly clear") != std::string::npos) == wide);
+        CHECK(fits(cut, beside) == wide);
+    }
+}
+
+TEST_CASE("A full log makes way for a fall that is asked after without losing what it knows") {
+    const preset::Reading weighed = dry(Stage::sealed, 53.0);
+    preset::Reading struck = dry(Stage::carved, 20.0);
+    struck.struck = true;
+    std::vector<preset::Reading> full(preset::max_readings, struck);
+    full.front() = weighed;
+    const auto alone = finished_fall_for_tub(with({weighed}), Stage::sealed, 0.15);
+    const auto among = finished_fall_for_tub(with(full), Stage::sealed, 0.15);
+    REQUIRE((alone.ok() && among.ok()));
+    REQUIRE((alone->has_value() && among->has_value()));
+    CHECK((*among)->value == (*alone)->value);
+    CHECK((*among)->sigma == (*alone)->sigma);
+    // Among timed falls one of them goes, and the weighing stays.
+    preset::Reading fall = invented::timed(Stage::dressed, 0.5);
+    fall.time_s = 4.0;
+    std::fill(full.begin() + 1, full.end(), fall);
+    const std::vector<preset::Reading> one_less(full.begin(), full.end() - 1);
+    const auto with_all = finished_fall_for_tub(with(full), Stage::dressed, 0.14);
+    const auto with_one_less = finished_fall_for_tub(with(one_less), Stage::dressed, 0.14);
+    REQUIRE((with_all.ok() && with_one_less.ok()));
+    REQUIRE((with_all->has_value() && with_one_less->has_value()));
+    // The time that such a fall takes goes by the log as it was, which a fall more moves by next to nothing.
+    CHECK_THAT((*with_all)->value, WithinRel((*with_one_less)->value, 1e-9));
+    const auto unweighed = finished_fall_for_tub(
+        with(std::vector<preset::Reading>(full.begin() + 1, full.end())), Stage::dressed, 0.14);
+    REQUIRE((unweighed.ok() && unweighed->has_value()));
+    CHECK_THAT((*unweighed)->value, !WithinRel((*with_all)->value, 1e-5));
+}
+
+TEST_CASE("A fall that no lure could have beside what the log says is refused, not answered from a search "
+          "that never ended") {
+    preset::Reading fall = invented::timed(Stage::dressed, 0.5);
+    fall.time_s = 4.0;
+    for (const std::size_t falls : {1UL, 5UL, 190UL}) {
+        INFO(falls << " falls of the dressed lure, which floats by 2.8 g before that");
+        const auto log = with(std::vector<preset::Reading>(falls, fall));
+        CHECK_FALSE(finished_fall_for_tub(log, Stage::sealed, 0.15).ok());
+        CHECK(finished_fall_for_tub(log, Stage::sealed, 0.05).ok());
+        CHECK(finished_fall_for_tub(log, Stage::dressed, 0.15).ok());
+    }
+}

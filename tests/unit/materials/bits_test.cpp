@@ -1,0 +1,72 @@
+#include "materials/bits.hpp"
+
+#include "base/trade.hpp"
+
+#include <catch2/catch_test_macros.hpp>
+#include <catch2/matchers/catch_matchers_floating_point.hpp>
+
+#include <cmath>
+
+using namespace evenfall;
+using namespace evenfall::bits;
+using Catch::Matchers::WithinAbs;
+using units::m_from_inch;
+using units::m_from_mm;
+
+TEST_CASE("the bits of every system grow from one to the next and are named once each", "[bits]") {
+    for (const System system : {System::fraction, System::number, System::letter, System::metric}) {
+        const auto list = all(system);
+        for (std::size_t k = 1; k < list.size(); ++k) {
+            CHECK(list[k].diameter_m > list[k - 1].diameter_m);
+            CHECK(list[k].name() != list[k - 1].name());
+        }
+    }
+}
+
+TEST_CASE("bits are called as at the bench", "[bits]") {
+    const auto name = [](System system, double diameter_m) { return next_up(system, diameter_m)->name(); };
+    CHECK(name(System::fraction, m_from_inch(7.0 / 64.0)) == "7/64 in");
+    CHECK(name(System::fraction, m_from_inch(0.25)) == "1/4 in");
+    CHECK(name(System::number, m_from_inch(0.1065)) == "#36");
+    CHECK(name(System::letter, m_from_inch(0.257)) == "letter F");
+    CHECK(name(System::metric, m_from_mm(2.7)) == "2.7 mm");
+    CHECK(name(System::metric, m_from_mm(2.65)) == "2.65 mm");
+    CHECK(name(System::metric, m_from_mm(8.0)) == "8 mm");
+}
+
+TEST_CASE("the next bit up is never thinner than asked, and there is none beyond the largest", "[bits]") {
+    for (double d = 0.4; d < 14.0; d += 0.037) {
+        for (const System system : {System::fraction, System::number, System::letter, System::metric}) {
+            const auto bit = next_up(system, m_from_mm(d));
+            if (bit)
+                CHECK(bit->diameter_m >= m_from_mm(d) - 1e-8);
+            else
+                CHECK(all(system).back().diameter_m < m_from_mm(d));
+        }
+    }
+}
+
+TEST_CASE("a twist of 1.8 mm is glued into a 2 mm hole, in the other systems into the next that leaves room",
+          "[bits]") {
+    const auto bits = for_glue(m_from_mm(1.8));
+    REQUIRE(bits[3].has_value());
+    CHECK(bits[3]->name() == "2 mm");
+    REQUIRE(bits[0].has_value());
+    CHECK(bits[0]->name() == "3/32 in"); // 2.38 mm: 5/64 in is 1.98 mm and leaves too little
+    REQUIRE(bits[1].has_value());
+    CHECK(bits[1]->name() == "#46");  // .0810 in = 2.057 mm; #47 is 1.994 mm
+    CHECK_FALSE(bits[2].has_value()); // letter A is 5.9 mm: too loose
+}
+
+TEST_CASE("the nearest bit of a system is no farther off than any other of it", "[bits]") {
+    for (const double mm : {0.3, 1.55, 3.21, 5.0, 6.35, 8.0, 10.4, 14.0}) {
+        for (const System system : {System::fraction, System::number, System::letter, System::metric}) {
+            const double off = std::abs(nearest(system, m_from_mm(mm)).diameter_m - m_from_mm(mm));
+            for (const Bit& bit : all(system))
+                CHECK(off <= std::abs(bit.diameter_m - m_from_mm(mm)) + 1e-15);
+        }
+    }
+    CHECK(nearest(System::fraction, m_from_mm(6.35)).name() == "1/4 in");
+    CHECK(nearest(System::letter, m_from_mm(8.0)).name() ==
+          "letter O"); // .316 in (8.03 mm): the same public table
+}

@@ -1,0 +1,89 @@
+#include "materials/wire_strength.hpp"
+
+#include "base/trade.hpp"
+
+#include <catch2/catch_test_macros.hpp>
+#include <catch2/matchers/catch_matchers_floating_point.hpp>
+
+#include <algorithm>
+#include <numbers>
+
+using namespace evenfall;
+using Catch::Matchers::WithinRel;
+using wire::Hold;
+using wire::Temper;
+using wire::Weakest;
+
+TEST_CASE("each part of a hinge gives way at the load a hand sum says", "[wire]") {
+    Hold hold;
+    const double line_n = units::n_from_lbf(40.0);
+    const auto s = wire::strength(hold, line_n);
+    // 2 mm hole, 20 mm deep, 3 MPa: 377 N.
+    CHECK_THAT(s.pull_out_n, WithinRel(377.0, 1e-3));
+    // 20 MPa on 1.2 × 10 mm.
+    CHECK_THAT(s.wood_n, WithinRel(240.0, 1e-9));
+    const double pin_pa = wire::tensile(Temper::spring, hold.pin_m).low_pa;
+    const double area = 0.25 * std::numbers::pi * hold.pin_m * hold.pin_m;
+    CHECK_THAT(s.pin_shear_n, WithinRel(2.0 * area * 0.6 * pin_pa, 1e-12));
+    // A pin on 5 mm: moment F·span/4 against σ·d³/6.
+    CHECK_THAT(s.pin_bend_n * hold.pin_span_m / 4.0,
+               WithinRel(pin_pa * 1.2e-3 * 1.2e-3 * 1.2e-3 / 6.0, 1e-12));
+    // A strip of 3 × 10 mm on two planes, 3 MPa.
+    CHECK_THAT(s.wall_n, WithinRel(180.0, 1e-9));
+    CHECK(s.weakest == Weakest::wall_before_pin);
+    CHECK_THAT(s.safety, WithinRel(180.0 / line_n, 1e-9));
+}
+
+TEST_CASE("the weakest link is the least of all, and a hanger has no pin to break", "[wire]") {
+    Hold hold;
+    hold.has_pin = false;
+    hold.glued_m = 60e-3;
+    hold.wire_m = 0.6e-3;
+    hold.temper = Temper::soft;
+    const auto s = wire::strength(hold, 100.0);
+    CHECK(s.weakest == Weakest::eye_opens);
+    CHECK(s.least_n == std::min(s.eye_n, s.pull_out_n));
+    CHECK(s.pin_shear_n == 0.0);
+}
+
+TEST_CASE("thicker wire, deeper glue and two eyes never hold less; annealed wire holds less than spring wire",
+          "[wire]") {
+    Hold hold;
+    const auto base = wire::strength(hold, 100.0);
+    Hold thick = hold;
+    thick.wire_m = 1.2e-3;
+    CHECK(wire::strength(thick, 100.0).eye_n > base.eye_n);
+    Hold deep = hold;
+    deep.glued_m = 30e-3;
+    CHECK(wire::strength(deep, 100.0).pull_out_n > base.pull_out_n);
+    Hold two = hold;
+    two.eyes = 2;
+    CHECK(wire::strength(two, 100.0).eye_n > base.eye_n);
+    CHECK(wire::strength(two, 100.0).eye_n < 2.0 * base.eye_n);
+    Hold soft = hold;
+    soft.temper = Temper::soft;
+    CHECK(wire::strength(soft, 100.0).eye_n < 0.5 * base.eye_n);
+}
+
+TEST_CASE("half way between two sizes of the wire table the strength is half way between theirs", "[wire]") {
+    // 0.020, 0.025, 0.032, 0.041 and 0.051 in; least strength in MPa.
+    constexpr std::array<std::pair<double, double>, 5> rows{
+        {{0.508, 2068}, {0.635, 2006}, {0.813, 1944}, {1.041, 1896}, {1.295, 1827}}};
+    for (std::size_t k = 1; k < rows.size(); ++k) {
+        const double middle_mm = 0.5 * (rows[k - 1].first + rows[k].first);
+        CHECK_THAT(wire::tensile(Temper::spring, 1e-3 * middle_mm).low_pa,
+                   WithinRel(0.5e6 * (rows[k - 1].second + rows[k].second), 1e-9));
+    }
+}
+
+TEST_CASE("tensile figures run without a leap between the table's sizes and stay level beyond them",
+          "[wire]") {
+    double before = wire::tensile(Temper::spring, 0.3e-3).low_pa;
+    for (double d = 0.3e-3; d < 1.6e-3; d += 1e-6) {
+        const auto range = wire::tensile(Temper::spring, d);
+        CHECK(range.low_pa <= before);
+        CHECK(before - range.low_pa < 2e6);
+        CHECK(range.high_pa > range.low_pa);
+        before = range.low_pa;
+    }
+}

@@ -1,0 +1,68 @@
+#include "output/log_csv.hpp"
+
+#include "output/bench_text.hpp"
+#include "output/surety_json.hpp"
+#include "support/small_lures.hpp"
+
+#include <catch2/catch_test_macros.hpp>
+#include <nlohmann/json.hpp>
+
+#include <algorithm>
+
+using namespace evenfall;
+
+TEST_CASE("The log's table keeps to RFC 4180: CRLF, a head row, fields with commas, quotes and line breaks "
+          "quoted") {
+    preset::Document d = support::block();
+    preset::Reading r;
+    r.mass_kg = 0.0312;
+    r.stage = Stage::sealed;
+    r.date = "2026-03-14";
+    r.note = "dry, \"very\"\nso";
+    d.log.push_back(r);
+    r.note = "=1+1";
+    r.struck = true;
+    d.log.push_back(r);
+    const std::string csv = report::log_csv(d);
+    CHECK(csv.rfind("reading,kind,stage,segment,lure,mass_g,", 0) == 0);
+    CHECK(csv.find(",\"dry, \"\"very\"\"\nso\",no\r\n") != std::string::npos);
+    CHECK(csv.find("1,dry_weight,sealed,,1,31.2,") != std::string::npos);
+    CHECK(csv.find(",'=1+1,yes\r\n") != std::string::npos);
+    // As many commas outside quotes in each line as in the head.
+    const std::string head = csv.substr(0, csv.find("\r\n"));
+    const std::string last = csv.substr(csv.rfind("\r\n", csv.size() - 3) + 2);
+    CHECK(std::count(head.begin(), head.end(), ',') == std::count(last.begin(), last.end(), ','));
+}
+
+TEST_CASE("Every kind of reading has a name and steps; under water the wire and the bubbles are told of, "
+          "with lead its caution") {
+    using preset::ReadingKind;
+    for (const ReadingKind kind :
+         {ReadingKind::dry_weight, ReadingKind::held_under, ReadingKind::hung_in_water, ReadingKind::block,
+          ReadingKind::tub_fall, ReadingKind::just_hangs, ReadingKind::floats_showing,
+          ReadingKind::hang_angle}) {
+        CHECK(!report::reading_name(kind).empty());
+        CHECK(report::reading_steps(kind).size() >= 2);
+    }
+    const auto tells = [](ReadingKind kind, const char* word) {
+        const auto steps = report::reading_steps(kind);
+        return std::any_of(steps.begin(), steps.end(),
+                           [&](const std::string& s) { return s.find(word) != std::string::npos; });
+    };
+    CHECK(tells(ReadingKind::held_under, "fork alone"));
+    CHECK(tells(ReadingKind::held_under, "bubbles"));
+    CHECK(tells(ReadingKind::hung_in_water, "empty hook"));
+    CHECK(tells(ReadingKind::just_hangs, "wash your hands"));
+}
+
+TEST_CASE("Surety as JSON is JSON, and holds a stage for each and the chances") {
+    const preset::Document d = support::fish();
+    const auto s = surety(d);
+    const auto now = do_now(d);
+    REQUIRE((s.ok() && now.ok()));
+    const auto tree = nlohmann::json::parse(report::surety_json(d, *s, *now, surety_by_draws(d, 50).value()));
+    CHECK(tree["stages"].size() == 8);
+    CHECK(tree["chance_as_it_stands"]["both"].is_number());
+    CHECK(tree["do_now"]["steps"].size() > 1);
+    CHECK(tree["draws"]["count"] == 50);
+}
