@@ -27,7 +27,7 @@ constexpr std::array<std::string_view, state::step_count> step_ids{
     "step.finish", "step.water",  "step.log",      "step.sheet"};
 
 /// "Basswood · 3 segments": the wood without what tells it from its relatives.
-std::string line_below_name(const preset::Document& document) {
+std::string line_below_name(const document::Document& document) {
     const materials::Wood* wood = materials::find_wood(document.wood.species);
     const std::size_t segments = document.joints.size() + 1;
     const std::string_view name = wood != nullptr ? wood->name : std::string_view(document.wood.species);
@@ -49,7 +49,7 @@ void undo_or_redo(AppParts& parts, bool back) {
 
 void name_block(AppParts& parts, const Rect& rect) {
     widgets::Ui& ui = parts.ui;
-    const preset::Document& document = parts.session.document();
+    const document::Document& document = parts.session.document();
     const widgets::Touch touch = widgets::touch_area(ui, "lure.name", rect);
     const look::Palette& ink = ui.inks();
     if (touch.pressed) {
@@ -67,7 +67,7 @@ void name_block(AppParts& parts, const Rect& rect) {
         ui.answered.erase(answer);
         if (!name.empty() && name != document.name) {
             parts.session.apply(
-                {words::rename, state::on_document([name](preset::Document& d) { d.name = name; })});
+                {words::rename, state::on_document([name](document::Document& d) { d.name = name; })});
         }
     }
 }
@@ -331,7 +331,7 @@ void App::frame(double now_s) {
         const bool was_covered = ui.covered;
         ui.covered = was_covered || parts.session.view.step == state::Step::sheet;
         drawing::sheet(ui, parts.session, drawn, &parts.motion.backdrop,
-                       parts.motion.bench.surety(parts.session));
+                       parts.motion.bench.uncertainty(parts.session));
         ui.covered = was_covered;
     }
     ImGui::PopClipRect();

@@ -87,7 +87,7 @@ public:
     /// one back.
     [[nodiscard]] std::string open_json(const std::string& text);
     [[nodiscard]] std::string open_link(const std::string& text);
-    [[nodiscard]] const preset::Document& document() const;
+    [[nodiscard]] const document::Document& document() const;
     [[nodiscard]] std::string document_json() const;
     [[nodiscard]] std::string answers_json() const;
     [[nodiscard]] std::string plan_json() const;

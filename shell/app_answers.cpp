@@ -35,20 +35,20 @@ Answer finished(const Answers& answers, Unit unit) {
             .below = "± " + number_text(answers.mass_sigma_kg, unit, decimals)};
 }
 
-Answer in_water(const Answers& answers, const preset::Targets& targets, Unit unit) {
+Answer in_water(const Answers& answers, const document::Targets& targets, Unit unit) {
     Answer answer{.id = "answer.in_water",
                   .title = words::in_water,
                   .number = signed_number(answers.in_water_kg, unit),
                   .unit = std::string(symbol(unit)),
                   .below = "± " + number_text(answers.in_water_sigma_kg, unit)};
-    if (targets.by == preset::TargetBy::in_water)
+    if (targets.by == document::TargetBy::in_water)
         answer.below += " · " + asked(signed_number(targets.in_water_kg, unit));
     return answer;
 }
 
-Answer fall(const Answers& answers, const preset::Targets& targets, Unit unit) {
+Answer fall(const Answers& answers, const document::Targets& targets, Unit unit) {
     Answer answer{.id = "answer.fall", .title = words::fall};
-    const bool wanted = targets.by == preset::TargetBy::fall;
+    const bool wanted = targets.by == document::TargetBy::fall;
     if (wanted) answer.below = asked(number_text(targets.fall_m_s, unit));
     if (answers.behaviour == Behaviour::falls && answers.fall) {
         const Fall& found = *answers.fall;
@@ -67,7 +67,7 @@ Answer fall(const Answers& answers, const preset::Targets& targets, Unit unit) {
     return answer;
 }
 
-Answer hang(const Answers& answers, const preset::Targets& targets) {
+Answer hang(const Answers& answers, const document::Targets& targets) {
     Answer answer{.id = "answer.hang",
                   .title = words::hang,
                   .below = asked(value_text(targets.pitch_rad, Unit::degree))};
@@ -95,10 +95,10 @@ Answer righting(const Answers& answers, Unit unit) {
 }
 
 /// How likely the first finished lure is right, and how likely with the lead put right for what is known.
-Answer chance(const Surety* surety) {
+Answer chance(const Uncertainty* uncertainty) {
     Answer answer{.id = "answer.chance", .title = words::chance, .number = "–", .below = words::chance_below};
-    if (surety == nullptr) return answer;
-    answer.number = number_text(surety->as_it_stands.both, Unit::percent, 0);
+    if (uncertainty == nullptr) return answer;
+    answer.number = number_text(uncertainty->as_it_stands.both, Unit::percent, 0);
     answer.unit = symbol(Unit::percent);
     return answer;
 }
@@ -115,16 +115,16 @@ std::vector<Answer> strip_answers(const state::Session& session, state::BenchAns
                 {.id = "answer.righting", .title = words::righting, .number = "–"},
                 chance(nullptr)};
     }
-    const Surety* surety = bench.surety(session);
-    const Answers answers = state::believed(session.evaluation()->answers, surety);
-    const preset::Targets& targets = session.document().targets;
+    const Uncertainty* uncertainty = bench.uncertainty(session);
+    const Answers answers = state::believed(session.evaluation()->answers, uncertainty);
+    const document::Targets& targets = session.document().targets;
     const Unit mass = units.of(Quantity::mass);
     return {finished(answers, mass),
             in_water(answers, targets, mass),
             fall(answers, targets, units.of(Quantity::fall)),
             hang(answers, targets),
             righting(answers, units.of(Quantity::length)),
-            chance(surety)};
+            chance(uncertainty)};
 }
 
 } // namespace evenfall::shell

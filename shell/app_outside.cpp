@@ -1,7 +1,7 @@
 #include "app.hpp"
 
 #include "app_parts.hpp"
-#include "bench/uncertainty/surety.hpp"
+#include "bench/uncertainty/uncertainty.hpp"
 #include "look/words.hpp"
 #include "look/words_drawer.hpp"
 #include "look/words_picture.hpp"
@@ -58,7 +58,7 @@ bool App::start(const std::string& saved_session_json, const std::string& link_t
     if (saved_session_json.empty() || !unread.empty()) {
         const auto demo = std::find_if(parts.demos.begin(), parts.demos.end(),
                                        [](const Demo& d) { return d.name == first_demo; });
-        auto first = demo == parts.demos.end() ? Outcome<preset::Document>(state::new_lure())
+        auto first = demo == parts.demos.end() ? Outcome<document::Document>(state::new_lure())
                                                : read_document(demo->json);
         if (first) {
             const state::Settings settings = parts.session.settings;
@@ -148,7 +148,7 @@ std::string App::open_link(const std::string& text) {
     return {};
 }
 
-const preset::Document& App::document() const {
+const document::Document& App::document() const {
     return parts_->session.kept();
 }
 
@@ -157,10 +157,10 @@ std::string App::document_json() const {
 }
 
 std::string App::answers_json() const {
-    const preset::Document& lure = parts_->session.kept();
+    const document::Document& lure = parts_->session.kept();
     auto found = evaluate(lure);
     if (!found) return {};
-    const auto sure = surety(lure);
+    const auto sure = uncertainty(lure);
     Answers& answers = found->answers;
     if (sure && sure->has_readings) {
         // Segments and stages are of the same piece of wood as the whole.
@@ -168,13 +168,13 @@ std::string App::answers_json() const {
             if (auto weighed = evaluate(*piece)) answers = std::move(weighed->answers);
         }
     }
-    return report::answers_json(lure, state::believed(std::move(answers), sure ? &*sure : nullptr),
+    return output::answers_json(lure, state::believed(std::move(answers), sure ? &*sure : nullptr),
                                 sure ? std::optional<double>(sure->as_it_stands.both) : std::nullopt);
 }
 
 std::string App::plan_json() const {
     const auto plan = plan_lead(parts_->session.kept());
-    return plan ? report::lead_json(*plan) : std::string();
+    return plan ? output::lead_json(*plan) : std::string();
 }
 
 std::string App::link() const {

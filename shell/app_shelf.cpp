@@ -44,9 +44,9 @@ bool draw_lures(AppParts& parts) {
 bool draw_hand_on(AppParts& parts) {
     widgets::Ui& ui = parts.ui;
     widgets::subheading(ui, words::shelf_hand_on);
-    const preset::Document& document = parts.session.kept();
+    const document::Document& document = parts.session.kept();
     if (list_row(ui, "shelf.share", {.title = words::shelf_share, .leads_on = true})) {
-        if (const std::string link = write_link(document); link.size() <= preset::max_link_bytes)
+        if (const std::string link = write_link(document); link.size() <= document::max_link_bytes)
             parts.host.share(link);
         else
             parts.toast.show(words::too_long_a_link, true, parts.now_s);

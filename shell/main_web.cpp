@@ -1,7 +1,7 @@
 // The page's program: a window that is the canvas, a loop that stands still when nothing happens, and the
 // functions that the page's JavaScript calls.
 
-#include "bench/uncertainty/surety.hpp"
+#include "bench/uncertainty/uncertainty.hpp"
 #include "evenfall.hpp"
 #include "look/words.hpp"
 #include "output/square_code.hpp"
@@ -166,11 +166,11 @@ EMSCRIPTEN_KEEPALIVE double ef_bench_evaluate_us(int runs) {
 EMSCRIPTEN_KEEPALIVE double ef_bench_plan_us(int runs) {
     return timed_us(runs, [] { (void)plan_lead(app->document()); });
 }
-EMSCRIPTEN_KEEPALIVE double ef_bench_surety_us(int runs) {
-    return timed_us(runs, [] { (void)surety(app->document()); });
+EMSCRIPTEN_KEEPALIVE double ef_bench_uncertainty_us(int runs) {
+    return timed_us(runs, [] { (void)uncertainty(app->document()); });
 }
 EMSCRIPTEN_KEEPALIVE double ef_bench_draws_us(int runs) {
-    return timed_us(runs, [] { (void)surety_by_draws(app->document()); });
+    return timed_us(runs, [] { (void)uncertainty_by_draws(app->document()); });
 }
 
 } // extern "C"

@@ -17,7 +17,7 @@ namespace evenfall {
 /// Does it stay up or go down, in the fishing water and finished?
 enum class Behaviour {
     floats,      ///< lighter than the water it pushes aside by more than `still_band`
-    hangs_still, ///< within the band
+    suspends, ///< within the band
     falls,
 };
 
@@ -97,6 +97,6 @@ struct Evaluation {
 
 /// Document → answers. Refuses what cannot be built (holes through the wall, crossed profile, joints out of
 /// order …): twenty problems at most.
-[[nodiscard]] Outcome<Evaluation> evaluate(const preset::Document& document);
+[[nodiscard]] Outcome<Evaluation> evaluate(const document::Document& document);
 
 } // namespace evenfall

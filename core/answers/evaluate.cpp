@@ -20,7 +20,7 @@ namespace evenfall {
 namespace {
 
 struct Inputs {
-    const preset::Document& document;
+    const document::Document& document;
     const shape::Body& body;
     const ledger::Ledger& ledger;
 };
@@ -31,7 +31,7 @@ constexpr double still_band_kg = 0.00005;
 /// The main steady fall of a piece in its water. Its band is worked out for the finished lure in its own
 /// water alone; a stage on the way, and the tub, take the band of the end effect, which is most of it.
 std::optional<Fall> fall_of(const fall::Descent& descent, const fall::LevelFall& level, double in_water_kg,
-                            const water::Properties& water, bool with_band) {
+                            const materials::WaterProperties& water, bool with_band) {
     if (with_band) {
         const auto f = descent.main_fall(fall::Descent::Doubts::bands);
         if (!f) return std::nullopt;
@@ -62,7 +62,7 @@ void set_falls(const Inputs& in, const fall::Hull& hull, const fall::LevelFall& 
         stage.tub_fall = fall_of(descent.in(water.tub), level, stage.in_tub_kg, water.tub, false);
 }
 
-std::vector<CoatAnswer> coats_of(const preset::Document& document, const ledger::Ledger& ledger,
+std::vector<CoatAnswer> coats_of(const document::Document& document, const ledger::Ledger& ledger,
                                  double water_kg_m3) {
     std::vector<ledger::Sum> sums(document.coats.size());
     for (const ledger::Line& line : ledger) {
@@ -87,11 +87,11 @@ Problems warnings_of(const Inputs& in, const Answers& answers) {
     }
     if (answers.behaviour == Behaviour::floats) {
         auto rolls =
-            flotation::roll_over_warning(in.body, in.ledger, in.document, answers.water_density_kg_m3);
+            afloat::roll_over_warning(in.body, in.ledger, in.document, answers.water_density_kg_m3);
         if (rolls) out.push_back(std::move(*rolls));
     }
     for (std::size_t i = 0; in.document.tail && i < in.document.parts.size(); ++i) {
-        const preset::Part& part = in.document.parts[i];
+        const document::Part& part = in.document.parts[i];
         if (!materials::is_soft(part.material) || part.at_m.x < in.document.tail->x_m) continue;
         out.push_back(
             {ProblemCode::overlap, "/parts/" + std::to_string(i), "one tail",
@@ -101,16 +101,16 @@ Problems warnings_of(const Inputs& in, const Answers& answers) {
     return out;
 }
 
-std::string segment_name(const preset::Document& document, std::size_t s) {
+std::string segment_name(const document::Document& document, std::size_t s) {
     return s < document.segment_names.size() ? document.segment_names[s] : "Segment " + std::to_string(s + 1);
 }
 
-Answers answers_of(const preset::Document& document, const shape::Body& body, const ledger::Ledger& ledger,
+Answers answers_of(const document::Document& document, const shape::Body& body, const ledger::Ledger& ledger,
                    const Surroundings& water) {
     const ledger::Fold fold = ledger::fold(ledger, body.segments.size());
     const auto sigmas = ledger::sigmas(ledger, water.fishing.density_kg_m3);
     const fall::LevelFall level(*body.lines);
-    const balance::Hang hang = balance::hang(fold.total);
+    const water::Hang hang = water::hang(fold.total);
 
     const Inputs in{document, body, ledger};
 
@@ -163,32 +163,32 @@ Answers answers_of(const preset::Document& document, const shape::Body& body, co
 
 Behaviour behaviour_of(double in_water_kg) {
     if (in_water_kg > still_band_kg) return Behaviour::falls;
-    return in_water_kg < -still_band_kg ? Behaviour::floats : Behaviour::hangs_still;
+    return in_water_kg < -still_band_kg ? Behaviour::floats : Behaviour::suspends;
 }
 
-Outcome<Surroundings> surroundings(const preset::Document& document) {
+Outcome<Surroundings> surroundings(const document::Document& document) {
     const auto fishing =
-        water::water_properties(document.water.temperature_c, document.water.salinity_g_kg, "/water");
+        materials::water_properties(document.water.temperature_c, document.water.salinity_g_kg, "/water");
     if (!fishing) return fishing.problems();
-    const auto tub = water::water_properties(document.tub.temperature_c, document.tub.salinity_g_kg, "/tub");
+    const auto tub = materials::water_properties(document.tub.temperature_c, document.tub.salinity_g_kg, "/tub");
     if (!tub) return tub.problems();
     return Surroundings{*fishing, *tub};
 }
 
 namespace {
 
-Outcome<Evaluation> worked_through(const preset::Document& document) {
-    Problems unfit = preset::check(document);
+Outcome<Evaluation> worked_through(const document::Document& document) {
+    Problems unfit = document::check(document);
     if (!unfit.empty()) return unfit;
     auto lines = shape::drawn_lines(document.shape);
     if (!lines) return lines.problems();
     auto body = shape::cut(std::move(*lines), document.joints);
     if (!body) return body.problems();
-    auto woodwork = ledger::prepare(document, *body);
-    if (!woodwork) return woodwork.problems();
-    Problems refused = holes::check(document, *body, woodwork->bores);
+    auto inputs = ledger::prepare(document, *body);
+    if (!inputs) return inputs.problems();
+    Problems refused = holes::check(document, *body, inputs->bores);
     if (!refused.empty()) return refused;
-    auto ledger = ledger::build(*woodwork);
+    auto ledger = ledger::build(*inputs);
     if (!ledger) return ledger.problems();
     const auto water = surroundings(document);
     if (!water) return water.problems();
@@ -199,12 +199,12 @@ Outcome<Evaluation> worked_through(const preset::Document& document) {
 
 } // namespace
 
-Outcome<Evaluation> evaluate(const preset::Document& document) {
+Outcome<Evaluation> evaluate(const document::Document& document) {
     Outcome<Evaluation> outcome = worked_through(document);
-    if (outcome.ok() || outcome.problems().size() <= preset::max_problems) return outcome;
+    if (outcome.ok() || outcome.problems().size() <= document::max_problems) return outcome;
     // Forty holes in forty pockets are 1600 overlaps; nobody reads more than a screenful.
     const Problems& all = outcome.problems();
-    return Problems(all.begin(), all.begin() + static_cast<std::ptrdiff_t>(preset::max_problems));
+    return Problems(all.begin(), all.begin() + static_cast<std::ptrdiff_t>(document::max_problems));
 }
 
 } // namespace evenfall

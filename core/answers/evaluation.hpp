@@ -9,10 +9,10 @@ namespace evenfall {
 
 /// The waters of a document, worked out.
 struct Surroundings {
-    water::Properties fishing;
-    water::Properties tub;
+    materials::WaterProperties fishing;
+    materials::WaterProperties tub;
 };
-[[nodiscard]] Outcome<Surroundings> surroundings(const preset::Document& document);
+[[nodiscard]] Outcome<Surroundings> surroundings(const document::Document& document);
 
 /// What a lure of this mass less the water pushed aside does [kg], in whichever water that is.
 [[nodiscard]] Behaviour behaviour_of(double in_water_kg);

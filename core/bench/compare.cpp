@@ -10,19 +10,19 @@
 namespace evenfall::compare {
 namespace {
 
-bool plan_may_fill(const preset::Hole& hole) {
-    return hole.use != preset::HoleUse::fixed;
+bool plan_may_fill(const document::Hole& hole) {
+    return hole.use != document::HoleUse::fixed;
 }
 
 /// The lure with nothing in the holes that the plan may fill.
-preset::Document emptied(preset::Document document) {
+document::Document emptied(document::Document document) {
     for (auto& hole : document.holes) {
         if (plan_may_fill(hole)) hole.fill.reset();
     }
     return document;
 }
 
-void plan_into(Option& option, const preset::Document& document) {
+void plan_into(Option& option, const document::Document& document) {
     if (const auto bare = evaluate(emptied(document)); bare.ok())
         option.bare_in_water_kg = bare->answers.in_water_kg;
     const auto plan = plan_lead(document);
@@ -41,7 +41,7 @@ void plan_into(Option& option, const preset::Document& document) {
 
 } // namespace
 
-Outcome<std::vector<Option>> woods(const preset::Document& document) {
+Outcome<std::vector<Option>> woods(const document::Document& document) {
     if (auto own = evaluate(document); !own.ok()) return own.problems();
     std::vector<Option> options;
     for (const auto& wood : materials::woods()) {
@@ -51,7 +51,7 @@ Outcome<std::vector<Option>> woods(const preset::Document& document) {
         option.density_kg_m3 = materials::wood_density_kg_m3(wood, document.wood.moisture_percent);
         if (wood.side_hardness_n) option.hardness_n = wood.side_hardness_n->value;
         option.spread = materials::specific_gravity(wood).spread;
-        preset::Document other = document;
+        document::Document other = document;
         other.wood.species = wood.id;
         other.wood.density_kg_m3.reset();
         other.wood.density_spread.reset();
@@ -63,7 +63,7 @@ Outcome<std::vector<Option>> woods(const preset::Document& document) {
     return options;
 }
 
-Outcome<std::vector<Option>> metals(const preset::Document& document) {
+Outcome<std::vector<Option>> metals(const document::Document& document) {
     if (auto own = evaluate(document); !own.ok()) return own.problems();
     std::vector<Option> options;
     for (const auto& solid : materials::solids()) {
@@ -72,11 +72,11 @@ Outcome<std::vector<Option>> metals(const preset::Document& document) {
         option.id = solid.id;
         option.name = solid.name;
         option.density_kg_m3 = solid.density_kg_m3.value;
-        preset::Document other = document;
+        document::Document other = document;
         for (auto& hole : other.holes) {
             if (!plan_may_fill(hole)) continue;
             // As much of a lighter metal as there is now need not fit: the plan begins with none of it.
-            hole.fill = preset::Fill{option.id, 0.0, std::nullopt, std::nullopt};
+            hole.fill = document::Fill{option.id, 0.0, std::nullopt, std::nullopt};
         }
         plan_into(option, other);
         options.push_back(std::move(option));

@@ -27,10 +27,10 @@ struct Option {
 /// Every wood of the table, in its order, with the lure's own moisture, and the lead planned anew for each. A
 /// density that the builder weighed, and what his readings taught, belong to his own board and are left out
 /// of all. Refuses what evaluate() refuses.
-[[nodiscard]] Outcome<std::vector<Option>> woods(const preset::Document& document);
+[[nodiscard]] Outcome<std::vector<Option>> woods(const document::Document& document);
 
 /// Every material that ballast may be of, in the table's order, in all holes that the plan may fill; holes
 /// that are fixed keep what is in them.
-[[nodiscard]] Outcome<std::vector<Option>> metals(const preset::Document& document);
+[[nodiscard]] Outcome<std::vector<Option>> metals(const document::Document& document);
 
 } // namespace evenfall::compare

@@ -24,7 +24,7 @@ BodyBox body_box(const Lines& lines) {
     return box;
 }
 
-Problems blank_warnings(const preset::Blank& blank, const Lines& lines) {
+Problems blank_warnings(const document::Blank& blank, const Lines& lines) {
     const BodyBox box = body_box(lines);
     Problems out;
     const auto compare = [&](const char* key, const char* way, double board_m, double body_m) {

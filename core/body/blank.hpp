@@ -18,6 +18,6 @@ struct BodyBox {
 [[nodiscard]] BodyBox body_box(const Lines& lines);
 
 /// A sentence for each way in which the board is too small for body and saw allowance; empty where it fits.
-[[nodiscard]] Problems blank_warnings(const preset::Blank& blank, const Lines& lines);
+[[nodiscard]] Problems blank_warnings(const document::Blank& blank, const Lines& lines);
 
 } // namespace evenfall::shape

@@ -35,12 +35,12 @@ struct Segment {
 /// The carved body cut by its joints. Cheap to copy: lines are shared and never change.
 struct Body {
     std::shared_ptr<const Lines> lines;
-    std::vector<preset::Joint> joints;
+    std::vector<document::Joint> joints;
     std::vector<Segment> segments; ///< nose to tail, joints + 1
 };
 
 /// The lines of a drawn shape. Problems name the field ("/shape/top_mm/3").
-[[nodiscard]] Outcome<std::shared_ptr<const Lines>> drawn_lines(const preset::Shape& shape);
+[[nodiscard]] Outcome<std::shared_ptr<const Lines>> drawn_lines(const document::Shape& shape);
 
 /// Cuts lines by joints. Refused ("/joints/1/gap_mm"): numbers off their limits, joints that are not in order
 /// or not inside the body, a segment without wood between its faces, reliefs of one segment that meet inside
@@ -52,7 +52,7 @@ struct Body {
 ///          one. Curvature within 5e-3, a milligram of epoxy. Against closed forms and slow twins in
 ///          tests/published/shape_* and tests/unit/shape. A drawing that leaps by its own width within a
 ///          relief does worse (1e-2).
-[[nodiscard]] Outcome<Body> cut(std::shared_ptr<const Lines> lines, const std::vector<preset::Joint>& joints);
+[[nodiscard]] Outcome<Body> cut(std::shared_ptr<const Lines> lines, const std::vector<document::Joint>& joints);
 
 /// The segment whose wood holds x on the middle plane; −1 in a gap or off the body.
 [[nodiscard]] int segment_at(const Body& body, double x_m);
@@ -93,7 +93,7 @@ struct Box {
     double z_from_m = 0.0, z_to_m = 0.0; ///< may be ∓infinity
 };
 /// The box that a pocket takes out of whatever wood is there; absent heights reach to infinity.
-[[nodiscard]] Box box_of(const preset::Pocket& pocket);
+[[nodiscard]] Box box_of(const document::Pocket& pocket);
 
 /// Faces with their relief bound the wood. Wood bounded by the box alone is exact; where skin bounds it,
 /// within 1e-4. An empty overlap gives zero volume and a centroid without meaning.

@@ -32,13 +32,13 @@ double circle(double diameter_m) {
 
 } // namespace
 
-Bore place(const preset::Hole& hole, const shape::Body& body) {
+Bore place(const document::Hole& hole, const shape::Body& body) {
     Bore bore;
     bore.x_m = hole.x_m;
     bore.y_m = hole.y_m;
-    bore.inward = hole.from == preset::HoleFrom::belly ? 1.0 : -1.0;
+    bore.inward = hole.from == document::HoleFrom::belly ? 1.0 : -1.0;
     bore.area_m2 = circle(hole.diameter_m);
-    if (hole.end == preset::HoleEnd::point_118) {
+    if (hole.end == document::HoleEnd::point_118) {
         bore.cone_height_m = point_height_per_diameter * hole.diameter_m;
         bore.cone_m3 = bore.area_m2 * bore.cone_height_m / 3.0;
     }
@@ -49,7 +49,7 @@ Bore place(const preset::Hole& hole, const shape::Body& body) {
         bore.segment = -1;
         return bore;
     }
-    const bool belly = hole.from == preset::HoleFrom::belly;
+    const bool belly = hole.from == document::HoleFrom::belly;
     bore.mouth_z_m = belly ? skin.belly_axis_z_m : skin.back_axis_z_m;
     const double mean_z = belly ? skin.belly_mean_z_m : skin.back_mean_z_m;
     bore.far_skin_m = skin.back_axis_z_m - skin.belly_axis_z_m;
@@ -59,12 +59,12 @@ Bore place(const preset::Hole& hole, const shape::Body& body) {
     return bore;
 }
 
-double covered_m(const preset::Hole& hole, const Bore& bore) {
+double covered_m(const document::Hole& hole, const Bore& bore) {
     const double lens = std::max(bore.lens_m, 0.0);
     return hole.cap ? std::max(hole.cap->length_m, lens + 0.5 * hole.cap->length_m) : lens;
 }
 
-Contents contents(const preset::Hole& hole, const Bore& bore) {
+Contents contents(const document::Hole& hole, const Bore& bore) {
     Contents c;
     if (hole.depth_m <= 0.0) return c;
     const double depth = hole.depth_m;

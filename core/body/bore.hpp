@@ -22,7 +22,7 @@ struct Bore {
 };
 
 /// Places a hole in the uncut lines and finds its segment.
-[[nodiscard]] Bore place(const preset::Hole& hole, const shape::Body& body);
+[[nodiscard]] Bore place(const document::Hole& hole, const shape::Body& body);
 
 /// A stretch of a hole along its axis, from the skin inward.
 struct Stretch {
@@ -45,12 +45,12 @@ struct Contents {
 /// How far inward on the axis a fill must keep away from the skin. A cap is as long on the axis as the
 /// document says; where the skin curves away over the mouth so far that less than half of it would be left on
 /// average, it goes in deeper, until half is. Without a cap a fill ends flush with the skin on average.
-[[nodiscard]] double covered_m(const preset::Hole& hole, const Bore& bore);
+[[nodiscard]] double covered_m(const document::Hole& hole, const Bore& bore);
 
 /// The contents of a hole as the document has it. The fill's column may come out longer than the room; the
 /// checks refuse that (holes/checks.hpp). A fill of full width runs into the drill point; a thinner rod
 /// stands on the shoulder.
-[[nodiscard]] Contents contents(const preset::Hole& hole, const Bore& bore);
+[[nodiscard]] Contents contents(const document::Hole& hole, const Bore& bore);
 
 /// Height of the 118° point over its diameter: ½·tan(31°) = 0.30043.
 inline constexpr double point_height_per_diameter = 0.300430309513;

@@ -3,7 +3,7 @@
 
 namespace evenfall::shape {
 
-Box box_of(const preset::Pocket& p) {
+Box box_of(const document::Pocket& p) {
     constexpr double far = std::numeric_limits<double>::infinity();
     return {p.x_from_m,
             p.x_to_m,

@@ -30,17 +30,17 @@ Cubic shifted(const Cubic& c, double s) {
             c[2] + 3.0 * s * c[3], c[3]};
 }
 
-Curve::Curve(const preset::CurvePoints& points) {
+Curve::Curve(const document::CurvePoints& points) {
     const std::size_t n = points.size();
     first_ = points.front().value;
     last_ = points.back().value;
     least_ = greatest_ = first_;
-    for (const preset::CurvePoint& p : points) {
+    for (const document::CurvePoint& p : points) {
         least_ = std::min(least_, p.value);
         greatest_ = std::max(greatest_, p.value);
     }
     x_m_.reserve(n);
-    for (const preset::CurvePoint& p : points)
+    for (const document::CurvePoint& p : points)
         x_m_.push_back(p.x_m);
     if (n < 2) return;
 

@@ -33,7 +33,7 @@ inline CurveValue evaluated(const Cubic& c, double t) {
 /// Points must be finite and ascend in x: the caller has seen to that (shape/drawing_check.hpp).
 class Curve {
 public:
-    explicit Curve(const preset::CurvePoints& points);
+    explicit Curve(const document::CurvePoints& points);
 
     [[nodiscard]] CurveValue at(double x_m) const;
 

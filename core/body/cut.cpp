@@ -59,7 +59,7 @@ private:
 
 } // namespace
 
-Outcome<Body> cut(std::shared_ptr<const Lines> lines, const std::vector<preset::Joint>& joints) {
+Outcome<Body> cut(std::shared_ptr<const Lines> lines, const std::vector<document::Joint>& joints) {
     Problems problems = cut_problems(*lines, joints);
     if (!problems.empty()) return problems;
 

@@ -35,8 +35,8 @@ bool check_number(std::size_t joint, const char* key, const std::string& name, d
     return true;
 }
 
-bool check_joint(const Lines& lines, std::size_t k, const preset::Joint& j, Problems& out) {
-    const std::string tail = preset::plain_number(std::floor(lines.tail_m() / mm * 100.0 + hair) / 100.0);
+bool check_joint(const Lines& lines, std::size_t k, const document::Joint& j, Problems& out) {
+    const std::string tail = document::plain_number(std::floor(lines.tail_m() / mm * 100.0 + hair) / 100.0);
     bool fine = check_number(k, "at_mm", "place", j.at_m / mm, lines.nose_m() / mm, lines.tail_m() / mm,
                              "0 to " + tail + " mm", out);
     fine =
@@ -79,7 +79,7 @@ bool meets_skin_once(const Lines& lines, const FacePlane& plane, double depth_m,
 }
 
 /// The segment between joint k − 1 and joint k. Faults are told at the joint behind it, or at the last joint.
-void check_segment(const Lines& lines, const std::vector<preset::Joint>& joints, std::size_t k,
+void check_segment(const Lines& lines, const std::vector<document::Joint>& joints, std::size_t k,
                    Problems& out) {
     const bool has_fore = k > 0;
     const bool has_aft = k < joints.size();
@@ -139,10 +139,10 @@ Problem flank_problem(std::size_t joint, const char* key, std::size_t segment) {
             " or cuts it twice: the body narrows nearly as fast as the relief leans. Use a smaller angle."};
 }
 
-Problems cut_problems(const Lines& lines, const std::vector<preset::Joint>& joints) {
+Problems cut_problems(const Lines& lines, const std::vector<document::Joint>& joints) {
     Problems out;
-    if (joints.size() > preset::max_joints) {
-        const std::string cap = std::to_string(preset::max_joints);
+    if (joints.size() > document::max_joints) {
+        const std::string cap = std::to_string(document::max_joints);
         out.push_back({ProblemCode::too_large, "/joints", "at most " + cap + " joints",
                        "The lure has more than " + cap + " joints."});
         return out;

@@ -16,7 +16,7 @@ inline constexpr double least_wood_mm =
     1.0; ///< between the two faces of a segment, on the middle plane and at the skin
 
 /// Everything that is wrong with cutting these lines by these joints; empty where it can be done.
-[[nodiscard]] Problems cut_problems(const Lines& lines, const std::vector<preset::Joint>& joints);
+[[nodiscard]] Problems cut_problems(const Lines& lines, const std::vector<document::Joint>& joints);
 
 /// The refusal of a relief whose flank does not meet the skin in one clear edge. Key: relief_fore_deg or
 /// relief_aft_deg.

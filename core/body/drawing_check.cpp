@@ -12,7 +12,7 @@ namespace evenfall::shape {
 
 namespace {
 
-using preset::CurvePoints;
+using document::CurvePoints;
 
 constexpr double mm = 1e-3;
 constexpr double same_place_m = 1e-9; ///< far below a bench's reading, far above rounding
@@ -78,8 +78,8 @@ bool is_a_curve(const CurvePoints& points, const std::string& path, const std::s
                            " points and needs at least " + std::to_string(least_points) + "."});
         return false;
     }
-    if (points.size() > preset::max_curve_points) {
-        const std::string cap = std::to_string(preset::max_curve_points);
+    if (points.size() > document::max_curve_points) {
+        const std::string cap = std::to_string(document::max_curve_points);
         out.push_back({ProblemCode::too_large, path, "at most " + cap + " points",
                        "The " + name + " has more than " + cap + " points."});
         return false;
@@ -121,7 +121,7 @@ bool is_a_line(const CurvePoints& points, const Line& line, const Drawn& drawn, 
     return true;
 }
 
-void check_lengths(const preset::Shape& shape, const Drawn& drawn, Problems& out) {
+void check_lengths(const document::Shape& shape, const Drawn& drawn, Problems& out) {
     const double length_m = shape.top.back().x_m;
     if (!(length_m >= drawn.least_length_mm * mm - same_place_m &&
           length_m <= drawn.greatest_length_mm * mm + same_place_m)) {
@@ -180,7 +180,7 @@ double least_on(const Cubic& c, double h) {
 }
 
 /// The height back − belly, between the stations too: between neighbouring stations it is one cubic.
-void check_height(const preset::Shape& shape, const Drawn& drawn, Problems& out) {
+void check_height(const document::Shape& shape, const Drawn& drawn, Problems& out) {
     const Curve top(shape.top);
     const Curve bottom(shape.bottom);
     std::vector<double> x;
@@ -216,15 +216,15 @@ void check_height(const preset::Shape& shape, const Drawn& drawn, Problems& out)
     }
 }
 
-void check_fullness(const preset::Section& section, double length_m, Problems& out) {
+void check_fullness(const document::Section& section, double length_m, Problems& out) {
     const std::string path = "/shape/section/fullness";
-    const bool chamfered = section.kind == preset::SectionKind::chamfered;
+    const bool chamfered = section.kind == document::SectionKind::chamfered;
     const std::string name = chamfered ? "section's corner cut" : "section's fullness";
     if (!is_a_curve(section.fullness, path, name, 1, out)) return;
     const double least = chamfered ? 0.0 : least_exponent;
     const double greatest = chamfered ? 1.0 : greatest_exponent;
     for (std::size_t k = 0; k < section.fullness.size(); ++k) {
-        const preset::CurvePoint& p = section.fullness[k];
+        const document::CurvePoint& p = section.fullness[k];
         const std::string at = path + "/" + std::to_string(k);
         if (!(p.value >= least && p.value <= greatest)) {
             const std::string limit = text_of(least) + " to " + text_of(greatest);
@@ -242,7 +242,7 @@ void check_fullness(const preset::Section& section, double length_m, Problems& o
     }
 }
 
-void check_outline(const std::vector<preset::OutlinePoint>& points, Problems& out) {
+void check_outline(const std::vector<document::OutlinePoint>& points, Problems& out) {
     const std::string path = "/shape/section/half_outline";
     const auto refuse = [&](ProblemCode code, const std::string& at, const std::string& limit,
                             const std::string& sentence) {
@@ -253,8 +253,8 @@ void check_outline(const std::vector<preset::OutlinePoint>& points, Problems& ou
                       "The drawn half-section has " + std::to_string(points.size()) +
                           " points and needs at least 3.");
     }
-    if (points.size() > preset::max_curve_points) {
-        const std::string cap = std::to_string(preset::max_curve_points);
+    if (points.size() > document::max_curve_points) {
+        const std::string cap = std::to_string(document::max_curve_points);
         return refuse(ProblemCode::too_large, path, "at most " + cap + " points",
                       "The drawn half-section has more than " + cap + " points.");
     }
@@ -316,7 +316,7 @@ void check_outline(const std::vector<preset::OutlinePoint>& points, Problems& ou
 
 /// Caliper readings: in order, on the body, no wider than a drawing may be, and leaving wood everywhere
 /// between them.
-void check_measured(const preset::Shape& shape, Problems& out) {
+void check_measured(const document::Shape& shape, Problems& out) {
     const double length_mm = shape.top.back().x_m / mm;
     for (std::size_t k = 0; k < shape.measured.size(); ++k) {
         const auto& reading = shape.measured[k];
@@ -368,7 +368,7 @@ void check_measured(const preset::Shape& shape, Problems& out) {
 namespace {
 
 /// The three lines of a drawing. True where the first of them can be used.
-bool check_lines(const preset::Shape& shape, const Drawn& drawn, Problems& out) {
+bool check_lines(const document::Shape& shape, const Drawn& drawn, Problems& out) {
     const bool has_back = is_a_line(shape.top, drawn.back, drawn, out);
     const bool has_belly = is_a_line(shape.bottom, drawn.belly, drawn, out);
     const bool has_plan = is_a_line(shape.half_width, drawn.plan, drawn, out);
@@ -380,17 +380,17 @@ bool check_lines(const preset::Shape& shape, const Drawn& drawn, Problems& out) 
 
 } // namespace
 
-Problems tail_drawing_problems(const preset::Shape& lines) {
+Problems tail_drawing_problems(const document::Shape& lines) {
     Problems out;
     check_lines(lines, soft_tail, out);
     return out;
 }
 
-Problems drawing_problems(const preset::Shape& shape) {
+Problems drawing_problems(const document::Shape& shape) {
     Problems out;
     const bool has_back = check_lines(shape, body, out);
     if (out.empty()) check_measured(shape, out);
-    if (shape.section.kind == preset::SectionKind::free) {
+    if (shape.section.kind == document::SectionKind::free) {
         check_outline(shape.section.half_outline, out);
     } else {
         const double length_m = has_back ? shape.top.back().x_m : greatest_length_mm * mm;

@@ -20,9 +20,9 @@ inline constexpr double greatest_exponent = 12.0;
 /// Everything that is wrong with a drawn shape; empty where it can be built. Back and belly line may meet at
 /// nose and tail and the plan may come to a point there; anywhere between, the body must have height and
 /// width.
-[[nodiscard]] Problems drawing_problems(const preset::Shape& shape);
+[[nodiscard]] Problems drawing_problems(const document::Shape& shape);
 
 /// The same for the three lines of a soft tail (tail/loft.hpp), told under "/tail/…".
-[[nodiscard]] Problems tail_drawing_problems(const preset::Shape& lines);
+[[nodiscard]] Problems tail_drawing_problems(const document::Shape& lines);
 
 } // namespace evenfall::shape

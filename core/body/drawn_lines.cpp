@@ -16,7 +16,7 @@ namespace {
 /// Stations closer than this are one place.
 constexpr double same_place_m = 1e-9;
 
-std::vector<double> all_stations(const preset::Shape& shape) {
+std::vector<double> all_stations(const document::Shape& shape) {
     std::vector<double> x;
     x.reserve(shape.top.size() + shape.bottom.size() + shape.half_width.size() +
               shape.section.fullness.size());
@@ -27,7 +27,7 @@ std::vector<double> all_stations(const preset::Shape& shape) {
     const double tail_m = shape.top.back().x_m;
     for (const auto& reading : shape.measured)
         x.push_back(std::clamp(reading.x_m, 0.0, tail_m));
-    if (shape.section.kind != preset::SectionKind::free && shape.section.fullness.size() > 1) {
+    if (shape.section.kind != document::SectionKind::free && shape.section.fullness.size() > 1) {
         for (const auto& p : shape.section.fullness)
             x.push_back(std::clamp(p.x_m, 0.0, tail_m));
     }
@@ -39,13 +39,13 @@ std::vector<double> all_stations(const preset::Shape& shape) {
     return x;
 }
 
-std::unique_ptr<const SectionFamily> make_family(const preset::Section& section, const Curve& fullness) {
+std::unique_ptr<const SectionFamily> make_family(const document::Section& section, const Curve& fullness) {
     switch (section.kind) {
-    case preset::SectionKind::chamfered:
+    case document::SectionKind::chamfered:
         return std::make_unique<Chamfered>();
-    case preset::SectionKind::free:
+    case document::SectionKind::free:
         return std::make_unique<FreeOutline>(section.half_outline);
-    case preset::SectionKind::superellipse:
+    case document::SectionKind::superellipse:
         break;
     }
     return std::make_unique<Superellipse>(fullness.least(), fullness.greatest());
@@ -53,13 +53,13 @@ std::unique_ptr<const SectionFamily> make_family(const preset::Section& section,
 
 } // namespace
 
-DrawnLines::DrawnLines(const preset::Shape& shape) : breakpoints_m_(all_stations(shape)) {
+DrawnLines::DrawnLines(const document::Shape& shape) : breakpoints_m_(all_stations(shape)) {
     const Curve top(shape.top);
     const Curve bottom(shape.bottom);
     const Curve half_width(shape.half_width);
     // A free outline has no fullness; whatever stands there is not used.
-    const bool has_fullness = shape.section.kind != preset::SectionKind::free;
-    const Curve fullness(has_fullness ? shape.section.fullness : preset::CurvePoints{{0.0, 0.0}});
+    const bool has_fullness = shape.section.kind != document::SectionKind::free;
+    const Curve fullness(has_fullness ? shape.section.fullness : document::CurvePoints{{0.0, 0.0}});
     family_ = make_family(shape.section, fullness);
 
     std::optional<Curve> wider;
@@ -105,7 +105,7 @@ Station DrawnLines::at(double x_m) const {
             width.slope, height.slope, centre.slope, fullness.slope};
 }
 
-Outcome<std::shared_ptr<const Lines>> drawn_lines(const preset::Shape& shape) {
+Outcome<std::shared_ptr<const Lines>> drawn_lines(const document::Shape& shape) {
     Problems problems = drawing_problems(shape);
     if (!problems.empty()) return problems;
     return std::shared_ptr<const Lines>(std::make_shared<DrawnLines>(shape));

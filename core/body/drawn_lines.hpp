@@ -16,7 +16,7 @@ namespace evenfall::shape {
 class DrawnLines final : public Lines {
 public:
     /// The shape must be free of drawing problems (shape/drawing_check.hpp).
-    explicit DrawnLines(const preset::Shape& shape);
+    explicit DrawnLines(const document::Shape& shape);
 
     [[nodiscard]] Station at(double x_m) const override;
     [[nodiscard]] std::span<const double> breakpoints_m() const override { return breakpoints_m_; }

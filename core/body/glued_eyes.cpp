@@ -7,7 +7,7 @@ namespace evenfall::glue {
 
 namespace {
 
-EyeHole hole_of(const preset::Hinge& hinge) {
+EyeHole hole_of(const document::Hinge& hinge) {
     EyeHole h;
     const double twist_m = wire::twist_outside(2) * hinge.wire_m;
     const auto bit = bits::for_glue(twist_m)[static_cast<std::size_t>(bits::System::metric)];
@@ -19,11 +19,11 @@ EyeHole hole_of(const preset::Hinge& hinge) {
 
 } // namespace
 
-std::vector<EyeInHole> eyes_in_holes(const preset::Document& document, const shape::Body& body) {
+std::vector<EyeInHole> eyes_in_holes(const document::Document& document, const shape::Body& body) {
     std::vector<EyeInHole> out;
     for (std::size_t j = 0; j < document.joints.size(); ++j) {
         if (!document.joints[j].hinge) continue;
-        const preset::Hinge& hinge = *document.joints[j].hinge;
+        const document::Hinge& hinge = *document.joints[j].hinge;
         EyeHole hole = hole_of(hinge);
         const joints::HingePlace place = joints::hinge_place(document, body, static_cast<int>(j));
         for (const bool aft : {false, true}) {

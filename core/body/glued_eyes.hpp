@@ -21,7 +21,7 @@ struct EyeInHole {
 /// Every eye of every hinge that is drawn: those of the segment that holds them, or one pair on either side
 /// of each link. Glue goes no deeper than wire does. Left out: hinges that are not glued a millimetre deep,
 /// and wire that gap_m3 refuses.
-[[nodiscard]] std::vector<EyeInHole> eyes_in_holes(const preset::Document& document, const shape::Body& body);
+[[nodiscard]] std::vector<EyeInHole> eyes_in_holes(const document::Document& document, const shape::Body& body);
 
 /// Room on each side between the twist's outside and its hole [m]; the valleys of the twist are wider.
 [[nodiscard]] double width_m(const EyeHole& hole);

@@ -14,22 +14,22 @@ constexpr double usual_spacing_share = 0.6;
 
 } // namespace
 
-Heights heights_of(const preset::Pocket& pocket) {
+Heights heights_of(const document::Pocket& pocket) {
     constexpr double far = std::numeric_limits<double>::infinity();
     return {pocket.z_from_m.value_or(-far), pocket.z_to_m.value_or(far)};
 }
 
-bool holds_axis(const preset::Pocket& pocket, const Pin& pin) {
+bool holds_axis(const document::Pocket& pocket, const Pin& pin) {
     return pocket.x_from_m <= pin.x_m && pin.x_m <= pocket.x_to_m &&
            pocket.y_m - 0.5 * pocket.width_m <= pin.y_m && pin.y_m <= pocket.y_m + 0.5 * pocket.width_m;
 }
 
-HingePlace hinge_place(const preset::Document& document, const shape::Body& body, int joint) {
-    const preset::Joint& j = document.joints[static_cast<std::size_t>(joint)];
+HingePlace hinge_place(const document::Document& document, const shape::Body& body, int joint) {
+    const document::Joint& j = document.joints[static_cast<std::size_t>(joint)];
     HingePlace place;
-    place.hinge = j.hinge.value_or(preset::Hinge{});
+    place.hinge = j.hinge.value_or(document::Hinge{});
     place.pin = {j.at_m + place.hinge.pin_aft_m, place.hinge.pin_off_m};
-    place.pocket_aft = place.hinge.eyes_on == preset::EyesOn::fore;
+    place.pocket_aft = place.hinge.eyes_on == document::EyesOn::fore;
 
     const auto pocket_at = [&](double z_m) -> std::optional<int> {
         for (std::size_t k = 0; k < document.pockets.size(); ++k) {
@@ -67,7 +67,7 @@ namespace {
 
 /// What a film covers, pockets by their own walls. The mouths of pockets, a hundredth of the skin, are not
 /// taken off.
-double covered_m2(const preset::Document& document, const shape::Body& body, const preset::Coat& coat) {
+double covered_m2(const document::Document& document, const shape::Body& body, const document::Coat& coat) {
     double area_m2 = 0.0;
     for (std::size_t s = 0; s < body.segments.size(); ++s) {
         const shape::Segment& segment = body.segments[s];
@@ -77,7 +77,7 @@ double covered_m2(const preset::Document& document, const shape::Body& body, con
                 area_m2 += face.area_m2;
         }
         if (!coat.on_pockets) continue;
-        for (const preset::Pocket& p : document.pockets) {
+        for (const document::Pocket& p : document.pockets) {
             area_m2 += shape::pocket_surface(body, static_cast<int>(s), shape::box_of(p)).wall.area_m2;
         }
     }
@@ -86,10 +86,10 @@ double covered_m2(const preset::Document& document, const shape::Body& body, con
 
 } // namespace
 
-Films films_of(const preset::Document& document, const shape::Body& body) {
+Films films_of(const document::Document& document, const shape::Body& body) {
     Films films;
-    for (const preset::Coat& coat : document.coats) {
-        if (coat.kind != preset::CoatKind::film || (!coat.on_joint_faces && !coat.on_pockets)) continue;
+    for (const document::Coat& coat : document.coats) {
+        if (coat.kind != document::CoatKind::film || (!coat.on_joint_faces && !coat.on_pockets)) continue;
         double thickness_m = coat.thickness_m.value_or(0.0);
         if (const materials::Solid* solid = materials::find_solid(coat.material);
             coat.mass_kg && solid != nullptr) {

@@ -15,10 +15,10 @@ struct Heights {
 
     [[nodiscard]] bool meets(const Heights& o) const { return from_m < o.to_m && o.from_m < to_m; }
 };
-[[nodiscard]] Heights heights_of(const preset::Pocket& pocket);
+[[nodiscard]] Heights heights_of(const document::Pocket& pocket);
 
 /// Does the pocket's box, seen from above, hold the pin's axis?
-[[nodiscard]] bool holds_axis(const preset::Pocket& pocket, const Pin& pin);
+[[nodiscard]] bool holds_axis(const document::Pocket& pocket, const Pin& pin);
 
 /// One eye of a hinge and the pocket it turns in.
 struct EyePlace {
@@ -28,7 +28,7 @@ struct EyePlace {
 
 /// Where a joint's hinge sits: from its own fields, else from the pockets drawn, else as is usual.
 struct HingePlace {
-    preset::Hinge hinge;
+    document::Hinge hinge;
     Pin pin;
     bool pocket_aft = true;     ///< the segment with pin and pockets is the aft one
     std::vector<EyePlace> eyes; ///< lowest first; one or more
@@ -37,11 +37,11 @@ struct HingePlace {
 
 /// Heights that the hinge does not give are the middles of the pockets whose box holds the pin's axis, each
 /// its own eye; without pockets, two eyes 0.6 of the body's height apart (common practice, no source).
-[[nodiscard]] HingePlace hinge_place(const preset::Document& document, const shape::Body& body, int joint);
+[[nodiscard]] HingePlace hinge_place(const document::Document& document, const shape::Body& body, int joint);
 
 /// What an eye has over its pin, or over the other's wire where eyes hang in each other; never below nothing.
-[[nodiscard]] inline double play_per_eye_m(const preset::Hinge& hinge) {
-    const double inside = hinge.kind == preset::HingeKind::pinned ? hinge.pin_diameter_m : hinge.wire_m;
+[[nodiscard]] inline double play_per_eye_m(const document::Hinge& hinge) {
+    const double inside = hinge.kind == document::HingeKind::pinned ? hinge.pin_diameter_m : hinge.wire_m;
     return hinge.eye_inside_m > inside ? hinge.eye_inside_m - inside : 0.0;
 }
 
@@ -50,6 +50,6 @@ struct Films {
     double on_faces_m = 0.0;
     double in_pockets_m = 0.0;
 };
-[[nodiscard]] Films films_of(const preset::Document& document, const shape::Body& body);
+[[nodiscard]] Films films_of(const document::Document& document, const shape::Body& body);
 
 } // namespace evenfall::joints

@@ -14,8 +14,8 @@ namespace {
 /// A micron: far below any bench, far above rounding in a written document.
 constexpr double slack_m = 1e-6;
 
-double wall_of(const preset::Hole& hole) {
-    return hole.use == preset::HoleUse::fixed ? 0.0 : hole.wall_m;
+double wall_of(const document::Hole& hole) {
+    return hole.use == document::HoleUse::fixed ? 0.0 : hole.wall_m;
 }
 
 double height_at(const Bore& bore, double depth_m) {
@@ -25,7 +25,7 @@ double height_at(const Bore& bore, double depth_m) {
 /// The wood beside a shoulder at this depth, at the hole's middle and its fore and aft edge, least of the
 /// three. A section goes out once and in once: as far as it still goes out, its widest counts, as a deeper
 /// hole must pass there anyway.
-double side_wood_m(const preset::Hole& hole, const Bore& bore, const shape::Lines& lines, double depth_m) {
+double side_wood_m(const document::Hole& hole, const Bore& bore, const shape::Lines& lines, double depth_m) {
     const double r = 0.5 * hole.diameter_m;
     const double z = height_at(bore, depth_m);
     double least = std::numeric_limits<double>::infinity();
@@ -42,7 +42,7 @@ double side_wood_m(const preset::Hole& hole, const Bore& bore, const shape::Line
 
 /// How far inward from the mouth the far skin lies, least over the hole's rim; negative where the rim hangs
 /// over the plan.
-double far_skin_depth_m(const preset::Hole& hole, const Bore& bore, const shape::Lines& lines) {
+double far_skin_depth_m(const document::Hole& hole, const Bore& bore, const shape::Lines& lines) {
     const double r = 0.5 * hole.diameter_m;
     const std::array<std::array<double, 2>, 5> rim{{{0.0, 0.0}, {r, 0.0}, {-r, 0.0}, {0.0, r}, {0.0, -r}}};
     double least = std::numeric_limits<double>::infinity();
@@ -58,7 +58,7 @@ double far_skin_depth_m(const preset::Hole& hole, const Bore& bore, const shape:
 }
 
 /// Does a shoulder at this depth keep the walls? Cheap: no search.
-bool keeps_walls(const preset::Hole& hole, const Bore& bore, const shape::Lines& lines, double depth_m) {
+bool keeps_walls(const document::Hole& hole, const Bore& bore, const shape::Lines& lines, double depth_m) {
     const double wall = wall_of(hole);
     if (far_skin_depth_m(hole, bore, lines) - bore.cone_height_m - wall < depth_m - slack_m) return false;
     return side_wood_m(hole, bore, lines, depth_m) >= wall - slack_m;
@@ -93,7 +93,7 @@ Span height_span(const Bore& bore, double depth_m) {
 
 constexpr double far = std::numeric_limits<double>::infinity();
 
-Span height_span(const preset::Pocket& p) {
+Span height_span(const document::Pocket& p) {
     return {p.z_from_m.value_or(-far), p.z_to_m.value_or(far)};
 }
 
@@ -102,7 +102,7 @@ bool spans_meet(const Span& a, const Span& b, double apart) {
 }
 
 /// Seen from above: does the bit go through the pocket's outline?
-bool through(const preset::Hole& hole, const preset::Pocket& p) {
+bool through(const document::Hole& hole, const document::Pocket& p) {
     const double dx = std::max({p.x_from_m - hole.x_m, hole.x_m - p.x_to_m, 0.0});
     const double dy = std::max(std::fabs(hole.y_m - p.y_m) - 0.5 * p.width_m, 0.0);
     return std::hypot(dx, dy) < 0.5 * hole.diameter_m - slack_m;
@@ -116,18 +116,18 @@ struct Between {
     [[nodiscard]] bool too_near() const { return wood_m < wall_m - slack_m; }
 };
 
-Between between(const preset::Hole& a, const preset::Hole& b) {
+Between between(const document::Hole& a, const document::Hole& b) {
     return {std::hypot(a.x_m - b.x_m, a.y_m - b.y_m) - 0.5 * (a.diameter_m + b.diameter_m),
             std::max(wall_of(a), wall_of(b))};
 }
 
-Problem outside(std::size_t i, const preset::Hole& hole, const std::string& why) {
+Problem outside(std::size_t i, const document::Hole& hole, const std::string& why) {
     return {ProblemCode::outside_segment, pointer("holes", i, "x_mm"), "",
             hole_text(i, hole.name) + " at " + millimetres_text(hole.x_m) + " " + why + "."};
 }
 
 /// The plan-view stand of a hole within its segment's faces.
-void check_stand(std::size_t i, const preset::Hole& hole, const Bore& bore, const shape::Body& body,
+void check_stand(std::size_t i, const document::Hole& hole, const Bore& bore, const shape::Body& body,
                  Problems& out) {
     const auto s = static_cast<std::size_t>(bore.segment);
     const double r = 0.5 * hole.diameter_m;
@@ -150,10 +150,10 @@ void check_stand(std::size_t i, const preset::Hole& hole, const Bore& bore, cons
     }
 }
 
-void check_depth(std::size_t i, const preset::Hole& hole, const Bore& bore, const shape::Body& body,
+void check_depth(std::size_t i, const document::Hole& hole, const Bore& bore, const shape::Body& body,
                  Problems& out) {
     if (hole.depth_m <= 0.0 || keeps_walls(hole, bore, *body.lines, hole.depth_m)) return;
-    preset::Hole free_of_stop = hole;
+    document::Hole free_of_stop = hole;
     free_of_stop.max_depth_m = std::numeric_limits<double>::infinity();
     const DepthLimit limit = depth_limit(free_of_stop, bore, body);
     std::string sentence = hole_text(i, hole.name) + " is " + millimetres_text(hole.depth_m) + " deep; ";
@@ -165,7 +165,7 @@ void check_depth(std::size_t i, const preset::Hole& hole, const Bore& bore, cons
                    "≤ " + millimetres_text(limit.depth_m), std::move(sentence)});
 }
 
-void check_contents(std::size_t i, const preset::Hole& hole, const Bore& bore, Problems& out) {
+void check_contents(std::size_t i, const document::Hole& hole, const Bore& bore, Problems& out) {
     const std::string who = hole_text(i, hole.name);
     if (hole.depth_m <= 0.0) {
         const bool filled =
@@ -208,7 +208,7 @@ void check_contents(std::size_t i, const preset::Hole& hole, const Bore& bore, P
     }
 }
 
-void check_pairs(const preset::Document& document, const std::vector<Bore>& bores, Problems& out) {
+void check_pairs(const document::Document& document, const std::vector<Bore>& bores, Problems& out) {
     const auto& list = document.holes;
     for (std::size_t i = 0; i < list.size(); ++i) {
         if (bores[i].segment < 0 || list[i].depth_m <= 0.0) continue;
@@ -228,9 +228,9 @@ void check_pairs(const preset::Document& document, const std::vector<Bore>& bore
     }
 }
 
-void check_pockets(const preset::Document& document, const std::vector<Bore>& bores, Problems& out) {
+void check_pockets(const document::Document& document, const std::vector<Bore>& bores, Problems& out) {
     for (std::size_t i = 0; i < document.pockets.size(); ++i) {
-        const preset::Pocket& p = document.pockets[i];
+        const document::Pocket& p = document.pockets[i];
         const std::string who =
             "Pocket " + std::to_string(i + 1) + (p.name.empty() ? "" : " (" + p.name + ")");
         const Span height = height_span(p);
@@ -241,14 +241,14 @@ void check_pockets(const preset::Document& document, const std::vector<Bore>& bo
             continue;
         }
         for (std::size_t h = 0; h < document.holes.size(); ++h) {
-            const preset::Hole& hole = document.holes[h];
+            const document::Hole& hole = document.holes[h];
             if (bores[h].segment < 0 || hole.depth_m <= 0.0 || !through(hole, p)) continue;
             if (!spans_meet(height, height_span(bores[h], hole.depth_m), 0.0)) continue;
             out.push_back({ProblemCode::overlap, pointer("pockets", i, "x_from_mm"), "",
                            who + " cuts into hole " + std::to_string(h + 1) + "."});
         }
         for (std::size_t k = i + 1; k < document.pockets.size(); ++k) {
-            const preset::Pocket& q = document.pockets[k];
+            const document::Pocket& q = document.pockets[k];
             const bool along = p.x_from_m < q.x_to_m - slack_m && q.x_from_m < p.x_to_m - slack_m;
             const bool across = std::fabs(p.y_m - q.y_m) < 0.5 * (p.width_m + q.width_m) - slack_m;
             if (along && across && spans_meet(height, height_span(q), 0.0)) {
@@ -262,7 +262,7 @@ void check_pockets(const preset::Document& document, const std::vector<Bore>& bo
 
 } // namespace
 
-DepthLimit depth_limit(const preset::Hole& hole, const Bore& bore, const shape::Body& body) {
+DepthLimit depth_limit(const document::Hole& hole, const Bore& bore, const shape::Body& body) {
     const shape::Lines& lines = *body.lines;
     const double wall = wall_of(hole);
     DepthLimit limit{hole.max_depth_m, DepthStop::bit};
@@ -283,10 +283,10 @@ DepthLimit depth_limit(const preset::Hole& hole, const Bore& bore, const shape::
     return limit;
 }
 
-DepthLimit free_depth(const preset::Document& document, std::size_t index, const shape::Body& body,
+DepthLimit free_depth(const document::Document& document, std::size_t index, const shape::Body& body,
                       const std::vector<Bore>& bores,
                       const std::vector<std::pair<std::size_t, double>>& planned) {
-    const preset::Hole& hole = document.holes[index];
+    const document::Hole& hole = document.holes[index];
     const Bore& bore = bores[index];
     DepthLimit limit = depth_limit(hole, bore, body);
     const auto keep_off = [&](const Span& span, double wall_m, double behind_m, DepthStop stop) {
@@ -296,15 +296,15 @@ DepthLimit free_depth(const preset::Document& document, std::size_t index, const
             bore.inward * ((up ? span.from : span.to) - bore.mouth_z_m) - wall_m - bore.cone_height_m;
         if (depth < limit.depth_m) limit = {std::max(depth, 0.0), stop};
     };
-    for (const preset::Pocket& p : document.pockets) {
+    for (const document::Pocket& p : document.pockets) {
         if (through(hole, p)) keep_off(height_span(p), wall_of(hole), 0.0, DepthStop::pocket);
     }
     for (std::size_t k = 0; k < document.holes.size(); ++k) {
         if (k == index || bores[k].segment != bore.segment) continue;
-        const preset::Hole& other = document.holes[k];
+        const document::Hole& other = document.holes[k];
         const Between apart = between(hole, other);
         if (!apart.too_near()) continue;
-        double depth = other.use == preset::HoleUse::ballast ? 0.0 : other.depth_m;
+        double depth = other.use == document::HoleUse::ballast ? 0.0 : other.depth_m;
         for (const auto& [at, to_m] : planned) {
             if (at == k) depth = to_m;
         }
@@ -313,10 +313,10 @@ DepthLimit free_depth(const preset::Document& document, std::size_t index, const
     return limit;
 }
 
-Problems check(const preset::Document& document, const shape::Body& body, const std::vector<Bore>& bores) {
+Problems check(const document::Document& document, const shape::Body& body, const std::vector<Bore>& bores) {
     Problems out;
     for (std::size_t i = 0; i < document.holes.size(); ++i) {
-        const preset::Hole& hole = document.holes[i];
+        const document::Hole& hole = document.holes[i];
         if (bores[i].segment < 0) {
             out.push_back(outside(i, hole, "is not in the wood of any segment"));
             continue;

@@ -23,19 +23,19 @@ struct DepthLimit {
 };
 
 /// The deepest this hole may go where it stands, by its own limit and its wall to back, sides and point.
-[[nodiscard]] DepthLimit depth_limit(const preset::Hole& hole, const Bore& bore, const shape::Body& body);
+[[nodiscard]] DepthLimit depth_limit(const document::Hole& hole, const Bore& bore, const shape::Body& body);
 
 /// The same with a wall to every pocket in its way and to every other hole that is drilled. Those of
 /// `planned`, holes that a plan is free to drill as well, count with the depth given there and not with their
 /// own: each (hole, depth).
-[[nodiscard]] DepthLimit free_depth(const preset::Document& document, std::size_t index,
+[[nodiscard]] DepthLimit free_depth(const document::Document& document, std::size_t index,
                                     const shape::Body& body, const std::vector<Bore>& bores,
                                     const std::vector<std::pair<std::size_t, double>>& planned);
 
 /// Refuses holes and pockets that cannot be: out of their segment, through a wall, overlapping, fill longer
 /// than the room for it. A hole with use = fixed may be thinner-walled than asked (it is there already) but
 /// not come out.
-[[nodiscard]] Problems check(const preset::Document& document, const shape::Body& body,
+[[nodiscard]] Problems check(const document::Document& document, const shape::Body& body,
                              const std::vector<Bore>& bores);
 
 } // namespace evenfall::holes

@@ -12,9 +12,9 @@ constexpr double same_place_m = 1e-9;
 
 /// `read` gives a reading's half thickness, `drawn` the half thickness of the drawing at x.
 template <class Read, class Drawn>
-preset::CurvePoints correction(const preset::Shape& shape, const Read& read, const Drawn& drawn) {
+document::CurvePoints correction(const document::Shape& shape, const Read& read, const Drawn& drawn) {
     const double tail_m = shape.top.back().x_m;
-    preset::CurvePoints points;
+    document::CurvePoints points;
     for (const auto& reading : shape.measured) {
         const auto half = read(reading);
         if (!half) continue;
@@ -34,22 +34,22 @@ std::optional<double> halved(const std::optional<double>& whole) {
 
 } // namespace
 
-preset::CurvePoints half_width_correction(const preset::Shape& shape) {
+document::CurvePoints half_width_correction(const document::Shape& shape) {
     const Curve plan(shape.half_width);
     return correction(
-        shape, [](const preset::Measured& reading) { return halved(reading.width_m); },
+        shape, [](const document::Measured& reading) { return halved(reading.width_m); },
         [&](double x) { return plan.at(x).value; });
 }
 
-preset::CurvePoints half_height_correction(const preset::Shape& shape) {
+document::CurvePoints half_height_correction(const document::Shape& shape) {
     const Curve top(shape.top);
     const Curve bottom(shape.bottom);
     return correction(
-        shape, [](const preset::Measured& reading) { return halved(reading.height_m); },
+        shape, [](const document::Measured& reading) { return halved(reading.height_m); },
         [&](double x) { return 0.5 * (top.at(x).value - bottom.at(x).value); });
 }
 
-std::optional<double> without_wood(const preset::Shape& shape) {
+std::optional<double> without_wood(const document::Shape& shape) {
     const Curve top(shape.top);
     const Curve bottom(shape.bottom);
     const Curve plan(shape.half_width);

@@ -12,11 +12,11 @@ namespace evenfall::shape {
 /// was taken there. The middle of the height stays where it was drawn, since a caliper does not see the datum
 /// line. The shape's own curves must be sound (shape/drawing_check.hpp); readings in order of x and on the
 /// body.
-[[nodiscard]] preset::CurvePoints half_width_correction(const preset::Shape& shape);
-[[nodiscard]] preset::CurvePoints half_height_correction(const preset::Shape& shape);
+[[nodiscard]] document::CurvePoints half_width_correction(const document::Shape& shape);
+[[nodiscard]] document::CurvePoints half_height_correction(const document::Shape& shape);
 
 /// x of a place between nose and tail where drawing and readings together leave no wood [m]; none where all
 /// is well. Looked for at 32 places between any two neighbouring stations.
-[[nodiscard]] std::optional<double> without_wood(const preset::Shape& shape);
+[[nodiscard]] std::optional<double> without_wood(const document::Shape& shape);
 
 } // namespace evenfall::shape

@@ -8,7 +8,7 @@ namespace evenfall::shape {
 
 namespace {
 
-using preset::OutlinePoint;
+using document::OutlinePoint;
 using Outline = std::span<const OutlinePoint>;
 
 /// Exact integrals of both halves by Green's theorem, edge by edge, as sums over triangles with the origin.
@@ -125,7 +125,7 @@ double Chamfered::half_width(double cut, double z) const {
     return outline_half_width(chamfered(cut), z);
 }
 
-FreeOutline::FreeOutline(std::vector<preset::OutlinePoint> points)
+FreeOutline::FreeOutline(std::vector<document::OutlinePoint> points)
     : points_(std::move(points)), moments_(outline_moments(points_)) {
     const double piece = 2.0 / static_cast<double>(points_.size() - 1);
     for (std::size_t k = 1; k + 1 < points_.size(); ++k)

@@ -27,7 +27,7 @@ public:
 /// then falling. Each piece has an equal share of τ's range. Moments are exact.
 class FreeOutline final : public SectionFamily {
 public:
-    explicit FreeOutline(std::vector<preset::OutlinePoint> points);
+    explicit FreeOutline(std::vector<document::OutlinePoint> points);
 
     [[nodiscard]] UnitMoments moments(double fullness) const override;
     [[nodiscard]] RimPoint rim(double fullness, double tau) const override;
@@ -38,7 +38,7 @@ public:
     [[nodiscard]] double half_width(double fullness, double z) const override;
 
 private:
-    std::vector<preset::OutlinePoint> points_;
+    std::vector<document::OutlinePoint> points_;
     std::vector<double> breaks_;
     UnitMoments moments_;
 };

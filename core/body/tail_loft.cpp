@@ -18,8 +18,8 @@ namespace {
 /// A micron: far below any bench, far above rounding in a written document.
 constexpr double slack_m = 1e-6;
 
-preset::Shape lines_of(const preset::Tail& tail) {
-    preset::Shape shape;
+document::Shape lines_of(const document::Tail& tail) {
+    document::Shape shape;
     shape.top = tail.top;
     shape.bottom = tail.bottom;
     shape.half_width = tail.half_thickness;
@@ -27,7 +27,7 @@ preset::Shape lines_of(const preset::Tail& tail) {
     return shape;
 }
 
-double area_under(const preset::CurvePoints& points) {
+double area_under(const document::CurvePoints& points) {
     const shape::Curve curve(points);
     double area = 0.0;
     for (std::size_t k = 0; k + 1 < points.size(); ++k) {
@@ -38,14 +38,14 @@ double area_under(const preset::CurvePoints& points) {
     return area;
 }
 
-shape::Box box_of(const preset::Tail& tail, const preset::Tenon& t) {
+shape::Box box_of(const document::Tail& tail, const document::Tenon& t) {
     return {tail.x_m - t.length_m,       tail.x_m,
             -0.5 * t.thickness_m,        0.5 * t.thickness_m,
             tail.z_m - 0.5 * t.height_m, tail.z_m + 0.5 * t.height_m};
 }
 
 /// The pocket that holds the middle of the tenon where it leaves the wood; −1 where there is none.
-int slot_of(const preset::Document& document, const shape::Box& tenon, double wood_end_m) {
+int slot_of(const document::Document& document, const shape::Box& tenon, double wood_end_m) {
     const double x = std::max(0.5 * (tenon.x_from_m + wood_end_m), wood_end_m - 1e-3);
     for (std::size_t i = 0; i < document.pockets.size(); ++i) {
         const shape::Box slot = shape::box_of(document.pockets[i]);
@@ -62,7 +62,7 @@ void refuse(Problems& out, ProblemCode code, const char* path, std::string limit
 }
 
 /// A tenon in its slot: what is more than its limit is refused by name.
-void check_tenon(const preset::Tail& tail, const preset::Tenon& t, const preset::Document& document,
+void check_tenon(const document::Tail& tail, const document::Tenon& t, const document::Document& document,
                  int slot_index, double wood_end_m, Problems& out) {
     if (!(t.length_m > tail.x_m - wood_end_m + slack_m)) {
         return refuse(out, ProblemCode::outside_segment, "/tail/tenon/length_mm",
@@ -96,20 +96,20 @@ void check_tenon(const preset::Tail& tail, const preset::Tenon& t, const preset:
 
 } // namespace
 
-double density_kg_m3(const preset::Tail& tail) {
+double density_kg_m3(const document::Tail& tail) {
     return tail.density_kg_m3 ? *tail.density_kg_m3
                               : materials::find_solid(tail.material)->density_kg_m3.value;
 }
 
-double tenon_m3(const preset::Tail& tail) {
+double tenon_m3(const document::Tail& tail) {
     return tail.tenon ? tail.tenon->length_m * tail.tenon->thickness_m * tail.tenon->height_m : 0.0;
 }
 
-Shadow shadow(const preset::Tail& tail) {
+Shadow shadow(const document::Tail& tail) {
     return {area_under(tail.top) - area_under(tail.bottom), 2.0 * area_under(tail.half_thickness)};
 }
 
-Vec3 extent(const preset::Tail& tail) {
+Vec3 extent(const document::Tail& tail) {
     double high = shape::Curve(tail.top).greatest();
     double low = shape::Curve(tail.bottom).least();
     Vec3 e{tail.top.back().x_m, 2.0 * shape::Curve(tail.half_thickness).greatest(), 0.0};
@@ -123,8 +123,8 @@ Vec3 extent(const preset::Tail& tail) {
     return e;
 }
 
-Outcome<shape::Body> shaped(const preset::Tail& tail) {
-    const preset::Shape drawn = lines_of(tail);
+Outcome<shape::Body> shaped(const document::Tail& tail) {
+    const document::Shape drawn = lines_of(tail);
     if (Problems problems = shape::tail_drawing_problems(drawn); !problems.empty()) return problems;
     shape::Body body{std::make_shared<const shape::DrawnLines>(drawn), {}, {}};
     shape::Segment s;
@@ -137,8 +137,8 @@ Outcome<shape::Body> shaped(const preset::Tail& tail) {
     return body;
 }
 
-Outcome<Loft> loft(const preset::Document& document, const shape::Body& body) {
-    const preset::Tail& tail = *document.tail;
+Outcome<Loft> loft(const document::Document& document, const shape::Body& body) {
+    const document::Tail& tail = *document.tail;
     const double end = body.lines->tail_m();
     Problems problems;
     if (!(tail.x_m >= end - slack_m)) {

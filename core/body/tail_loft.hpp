@@ -19,26 +19,26 @@ struct Loft {
 
 /// The tail of a document on its cut body. Refused under "/tail/…": lines that cross or do not end together,
 /// a root inside the wood, a tenon without a slot, or longer, thicker or higher than its slot.
-[[nodiscard]] Outcome<Loft> loft(const preset::Document& document, const shape::Body& body);
+[[nodiscard]] Outcome<Loft> loft(const document::Document& document, const shape::Body& body);
 
 /// Its shape alone: volume, centroid and second moments behind the root, tenon left out. By seven-point
 /// Gauss–Legendre between the stations of all three curves: exact to rounding, as the curves are cubics there
 /// (shape/segment_sums.hpp). Refuses what is wrong with the lines.
-[[nodiscard]] Outcome<shape::Body> shaped(const preset::Tail& tail);
+[[nodiscard]] Outcome<shape::Body> shaped(const document::Tail& tail);
 
 /// Of the cast plastic, weighed or by the table [kg/m³]. The material must be known.
-[[nodiscard]] double density_kg_m3(const preset::Tail& tail);
+[[nodiscard]] double density_kg_m3(const document::Tail& tail);
 
 /// Is it cast of what is melted? Else it sets from what is mixed.
-[[nodiscard]] inline bool is_melted(const preset::Tail& tail) {
+[[nodiscard]] inline bool is_melted(const document::Tail& tail) {
     return tail.material == "plastisol";
 }
 
 /// Volume of the tenon [m³]; 0 without one.
-[[nodiscard]] double tenon_m3(const preset::Tail& tail);
+[[nodiscard]] double tenon_m3(const document::Tail& tail);
 
 /// From the tail's own place to the lure's axes.
-[[nodiscard]] inline Vec3 in_lure(const preset::Tail& tail, const Vec3& at_m) {
+[[nodiscard]] inline Vec3 in_lure(const document::Tail& tail, const Vec3& at_m) {
     return at_m + Vec3{tail.x_m, 0.0, tail.z_m};
 }
 
@@ -47,9 +47,9 @@ struct Shadow {
     double side_m2 = 0.0;
     double above_m2 = 0.0;
 };
-[[nodiscard]] Shadow shadow(const preset::Tail& tail);
+[[nodiscard]] Shadow shadow(const document::Tail& tail);
 
 /// Edges of the smallest box round the tail, tenon included [m].
-[[nodiscard]] Vec3 extent(const preset::Tail& tail);
+[[nodiscard]] Vec3 extent(const document::Tail& tail);
 
 } // namespace evenfall::tail

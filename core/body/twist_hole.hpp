@@ -6,7 +6,7 @@
 namespace evenfall::joints {
 
 /// A hinge's eye as it is bent: wrap, pitch and legs as is usual.
-[[nodiscard]] wire::TwistedEye twisted_eye_of(const preset::Hinge& hinge);
+[[nodiscard]] wire::TwistedEye twisted_eye_of(const document::Hinge& hinge);
 
 /// An eye's twist in the hole of the segment that holds it.
 struct TwistHole {
@@ -20,10 +20,10 @@ struct TwistHole {
 /// eyes, midway in their play, each stands a quarter of its ring's middle diameter nearer to its own wood.
 ///
 /// aft  the segment that holds the eye is the one behind the joint
-[[nodiscard]] TwistHole twist_hole(const preset::Document& document, const shape::Body& body, int joint,
+[[nodiscard]] TwistHole twist_hole(const document::Document& document, const shape::Body& body, int joint,
                                    const HingePlace& place, const EyePlace& eye, bool aft);
 
 /// Does the segment before or behind the joint hold eyes of this hinge? Of linked ones both do.
-[[nodiscard]] bool holds_eyes(const preset::Hinge& hinge, bool aft);
+[[nodiscard]] bool holds_eyes(const document::Hinge& hinge, bool aft);
 
 } // namespace evenfall::joints

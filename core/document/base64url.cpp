@@ -1,6 +1,6 @@
 #include "document/link.hpp"
 
-namespace evenfall::preset {
+namespace evenfall::document {
 namespace {
 
 constexpr std::string_view alphabet = "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789-_";
@@ -44,4 +44,4 @@ std::optional<std::vector<unsigned char>> from_base64url(std::string_view letter
     return bytes;
 }
 
-} // namespace evenfall::preset
+} // namespace evenfall::document

@@ -6,7 +6,7 @@
 #include <cstddef>
 #include <optional>
 
-namespace evenfall::preset {
+namespace evenfall::document {
 
 inline constexpr std::size_t max_measured = 24;
 
@@ -25,4 +25,4 @@ struct Measured {
     std::optional<double> height_m;
 };
 
-} // namespace evenfall::preset
+} // namespace evenfall::document

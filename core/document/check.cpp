@@ -7,7 +7,7 @@
 #include <cmath>
 #include <optional>
 
-namespace evenfall::preset {
+namespace evenfall::document {
 namespace {
 
 /// What a text holds that has no place in a name, nullptr where nothing. Control characters could break a
@@ -357,4 +357,4 @@ Problems check(const Document& document) {
     return problems;
 }
 
-} // namespace evenfall::preset
+} // namespace evenfall::document

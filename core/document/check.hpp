@@ -3,7 +3,7 @@
 #include "base/problem.hpp"
 #include "document/document.hpp"
 
-namespace evenfall::preset {
+namespace evenfall::document {
 
 /// Everything about a document that can be judged without geometry: numbers finite and within the limits of
 /// the field table, counts and text lengths, known materials that serve their use, exactly one of mass and
@@ -12,4 +12,4 @@ namespace evenfall::preset {
 /// ledger.
 [[nodiscard]] Problems check(const Document& document);
 
-} // namespace evenfall::preset
+} // namespace evenfall::document

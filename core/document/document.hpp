@@ -13,7 +13,7 @@
 #include <string>
 #include <vector>
 
-namespace evenfall::preset {
+namespace evenfall::document {
 
 inline constexpr int document_version = 1;
 
@@ -267,4 +267,4 @@ struct Document {
     std::optional<Tail> tail{};          ///< a soft tail by its shape; one that was weighed whole is a part
 };
 
-} // namespace evenfall::preset
+} // namespace evenfall::document

@@ -11,7 +11,7 @@
 
 #include <array>
 
-namespace evenfall::preset {
+namespace evenfall::document {
 
 /// Names the struct whose fields are described.
 template <class T>
@@ -397,4 +397,4 @@ void describe(V& v, Of<Document>) {
     v.optional_object("tail", "tail", &Document::tail);
 }
 
-} // namespace evenfall::preset
+} // namespace evenfall::document

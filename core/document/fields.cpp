@@ -5,7 +5,7 @@
 #include <cmath>
 #include <cstdio>
 
-namespace evenfall::preset {
+namespace evenfall::document {
 namespace {
 
 // Beyond this a double cannot hold six decimals; such values are out of every range anyhow.
@@ -162,4 +162,4 @@ void add_problem(Problems& problems, Problem problem) {
     if (problems.size() < max_problems) problems.push_back(std::move(problem));
 }
 
-} // namespace evenfall::preset
+} // namespace evenfall::document

@@ -12,7 +12,7 @@
 #include <string>
 #include <string_view>
 
-namespace evenfall::preset {
+namespace evenfall::document {
 
 /// A number of the JSON form: its key, its trade unit and its limits in that unit.
 struct NumberField {
@@ -111,4 +111,4 @@ struct Place {
 inline constexpr std::size_t max_problems = 20;
 void add_problem(Problems& problems, Problem problem);
 
-} // namespace evenfall::preset
+} // namespace evenfall::document

@@ -5,7 +5,7 @@
 #include <string>
 #include <vector>
 
-namespace evenfall::preset {
+namespace evenfall::document {
 namespace {
 
 std::string line_and_column(std::string_view text, std::size_t position) {
@@ -129,4 +129,4 @@ Outcome<Tree> parse_guarded(std::string_view text, std::size_t max_bytes) {
     return std::move(guard.tree_);
 }
 
-} // namespace evenfall::preset
+} // namespace evenfall::document

@@ -7,7 +7,7 @@
 #include <cstddef>
 #include <string_view>
 
-namespace evenfall::preset {
+namespace evenfall::document {
 
 /// No document nests deeper: the deepest is a point of a curve in a section in a shape.
 inline constexpr std::size_t max_json_depth = 16;
@@ -20,4 +20,4 @@ inline constexpr std::size_t max_json_keys = 256;
 /// helps.
 [[nodiscard]] Outcome<Tree> parse_guarded(std::string_view text, std::size_t max_bytes = max_document_bytes);
 
-} // namespace evenfall::preset
+} // namespace evenfall::document

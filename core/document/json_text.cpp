@@ -5,7 +5,7 @@
 #include <algorithm>
 #include <cmath>
 
-namespace evenfall::preset {
+namespace evenfall::document {
 namespace {
 
 std::string quoted(const std::string& text) {
@@ -76,4 +76,4 @@ std::string laid_out_text(const Tree& tree, std::size_t width) {
     return laid_out(tree, 0, 0, width) + '\n';
 }
 
-} // namespace evenfall::preset
+} // namespace evenfall::document

@@ -4,7 +4,7 @@
 
 #include <string>
 
-namespace evenfall::preset {
+namespace evenfall::document {
 
 using Tree = nlohmann::ordered_json;
 
@@ -15,4 +15,4 @@ using Tree = nlohmann::ordered_json;
 /// a curve are filled into lines. Ends with a line break.
 [[nodiscard]] std::string laid_out_text(const Tree& tree, std::size_t width = 180);
 
-} // namespace evenfall::preset
+} // namespace evenfall::document

@@ -8,7 +8,7 @@
 
 #include <algorithm>
 
-namespace evenfall::preset {
+namespace evenfall::document {
 namespace {
 
 constexpr std::string_view version_mark = "1.";
@@ -134,16 +134,16 @@ Outcome<std::string> unpack_link(std::string_view link) {
     return std::move(*text);
 }
 
-} // namespace evenfall::preset
+} // namespace evenfall::document
 
 namespace evenfall {
 
-std::string write_link(const preset::Document& document) {
-    return preset::pack_link(preset::write_compact(document));
+std::string write_link(const document::Document& document) {
+    return document::pack_link(document::write_compact(document));
 }
 
-Outcome<preset::Document> read_link(const std::string& text) {
-    const Outcome<std::string> unpacked = preset::unpack_link(text);
+Outcome<document::Document> read_link(const std::string& text) {
+    const Outcome<std::string> unpacked = document::unpack_link(text);
     if (!unpacked.ok()) return unpacked.problems();
     return read_document(*unpacked);
 }

@@ -13,14 +13,14 @@ namespace evenfall {
 
 /// Document → share text "1.…" in A–Z a–z 0–9 - _ . only, ending in an alphanumeric; goes behind '#' in an
 /// address.
-[[nodiscard]] std::string write_link(const preset::Document& document);
+[[nodiscard]] std::string write_link(const document::Document& document);
 
 /// Share text, or a whole address holding it behind '#', → document.
-[[nodiscard]] Outcome<preset::Document> read_link(const std::string& text);
+[[nodiscard]] Outcome<document::Document> read_link(const std::string& text);
 
 } // namespace evenfall
 
-namespace evenfall::preset {
+namespace evenfall::document {
 
 // A share link's container: how a text becomes letters that any messenger lets through.
 //
@@ -50,4 +50,4 @@ inline constexpr std::size_t max_link_bytes = 32 * 1024; ///< of the whole share
 [[nodiscard]] std::string base64url(const std::vector<unsigned char>& bytes);
 [[nodiscard]] std::optional<std::vector<unsigned char>> from_base64url(std::string_view letters);
 
-} // namespace evenfall::preset
+} // namespace evenfall::document

@@ -1,6 +1,6 @@
 #include "document/link.hpp"
 
-namespace evenfall::preset {
+namespace evenfall::document {
 
 // Part of container version 1: a single changed byte makes every old link unreadable (a test holds its
 // checksum). Deflate points back into this text, and short distances cost least, so the likeliest pieces
@@ -36,4 +36,4 @@ std::string_view link_dictionary() {
            R"({"name":"Clear coat","thickness_mm":0.35}],"targets":{"fall_mm_s":160,"pitch_deg":-3}})";
 }
 
-} // namespace evenfall::preset
+} // namespace evenfall::document

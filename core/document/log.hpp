@@ -1,7 +1,7 @@
 #pragma once
 
 // What the bench adds to a document: readings of scale, tub and rule, and what was learnt from them.
-// How a reading is taken into account: surety/surety.hpp.
+// How a reading is taken into account: uncertainty/uncertainty.hpp.
 
 #include <cstddef>
 #include <optional>
@@ -15,7 +15,7 @@ inline constexpr int stage_count = 8;
 
 } // namespace evenfall
 
-namespace evenfall::preset {
+namespace evenfall::document {
 
 inline constexpr std::size_t max_readings = 200;
 inline constexpr std::size_t max_corrections = 200;
@@ -54,7 +54,7 @@ struct Reading {
     std::optional<double> showing_m;
     std::optional<double> angle_rad;
     std::optional<double> temperature_c; ///< of the water; absent = the document's tub
-    std::optional<double> mass_sigma_kg; ///< standard deviation of `mass_kg`; absent = surety/readings.hpp
+    std::optional<double> mass_sigma_kg; ///< standard deviation of `mass_kg`; absent = uncertainty/readings.hpp
     std::optional<double> time_sigma_s;
     std::optional<double> showing_sigma_m;
     std::optional<double> angle_sigma_rad;
@@ -98,4 +98,4 @@ inline int group_of(const Correction& c) {
     return c.of == Cause::carved_size ? (c.item ? *c.item + 1 : 0) : c.item.value_or(0);
 }
 
-} // namespace evenfall::preset
+} // namespace evenfall::document

@@ -8,7 +8,7 @@
 #include <string>
 #include <vector>
 
-namespace evenfall::preset {
+namespace evenfall::document {
 namespace {
 
 enum Field : unsigned {
@@ -167,4 +167,4 @@ void check_log(Problems& problems, const Document& document) {
     if (document.corrections.size() <= max_corrections) check_together(problems, document.corrections);
 }
 
-} // namespace evenfall::preset
+} // namespace evenfall::document

@@ -3,7 +3,7 @@
 #include "base/problem.hpp"
 #include "document/document.hpp"
 
-namespace evenfall::preset {
+namespace evenfall::document {
 
 // A factor of a correction, also where several corrections of one cause and group make it together.
 inline constexpr double least_factor = 0.05;
@@ -14,4 +14,4 @@ inline constexpr double most_factor = 20.0;
 /// within its limits.
 void check_log(Problems& problems, const Document& document);
 
-} // namespace evenfall::preset
+} // namespace evenfall::document

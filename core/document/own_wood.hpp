@@ -4,7 +4,7 @@
 
 #include <algorithm>
 
-namespace evenfall::preset {
+namespace evenfall::document {
 
 /// The density that a block of the lure's own wood was weighed at. What was learnt of the density before was
 /// learnt of another figure, and goes: corrections of density and moisture, and a spread of its own.
@@ -19,4 +19,4 @@ inline void set_weighed_density(Document& document, double density_kg_m3) {
                  learnt.end());
 }
 
-} // namespace evenfall::preset
+} // namespace evenfall::document

@@ -9,7 +9,7 @@
 #include <optional>
 #include <vector>
 
-namespace evenfall::preset {
+namespace evenfall::document {
 namespace {
 
 using Json = Tree;
@@ -20,7 +20,7 @@ void wrong_type(Problems& problems, std::string path, const std::string& subject
 }
 
 /// Fills one struct from one JSON object by its table. Judges keys and types only: limits are judged
-/// afterwards by preset::check, over the same table.
+/// afterwards by document::check, over the same table.
 class Reader {
 public:
     Reader(Problems& problems, Place place, const Json& node, const Table& table, void* object)
@@ -385,12 +385,12 @@ Problems check_version(const Json& root) {
 }
 
 } // namespace
-} // namespace evenfall::preset
+} // namespace evenfall::document
 
 namespace evenfall {
 
-Outcome<preset::Document> read_document(const std::string& json_text) {
-    using namespace preset;
+Outcome<document::Document> read_document(const std::string& json_text) {
+    using namespace document;
     const Outcome<Json> parsed = parse_guarded(json_text);
     if (!parsed.ok()) return parsed.problems();
     const Json& root = *parsed;

@@ -9,6 +9,6 @@ namespace evenfall {
 
 /// JSON text → document. Strict: unknown keys, wrong types, unknown versions, numbers out of range are
 /// refused by name.
-[[nodiscard]] Outcome<preset::Document> read_document(const std::string& json_text);
+[[nodiscard]] Outcome<document::Document> read_document(const std::string& json_text);
 
 } // namespace evenfall

@@ -6,7 +6,7 @@
 
 #include <initializer_list>
 
-namespace evenfall::preset {
+namespace evenfall::document {
 namespace {
 
 Tree number_schema(const NumberField& field) {
@@ -193,4 +193,4 @@ std::string schema_text() {
     return laid_out_text(schema);
 }
 
-} // namespace evenfall::preset
+} // namespace evenfall::document

@@ -2,7 +2,7 @@
 
 #include <string>
 
-namespace evenfall::preset {
+namespace evenfall::document {
 
 /// The JSON Schema (draft 2020-12) of the documents this build reads, made from the field table; the text of
 /// presets/schema/preset.schema.json. It judges what `check` judges, save rules between fields far apart
@@ -10,4 +10,4 @@ namespace evenfall::preset {
 /// thickness).
 [[nodiscard]] std::string schema_text();
 
-} // namespace evenfall::preset
+} // namespace evenfall::document

@@ -4,7 +4,7 @@
 #include <cstddef>
 #include <numeric>
 
-namespace evenfall::preset {
+namespace evenfall::document {
 namespace {
 
 /// Letters to insert, drop or change to get from one word to the other (Levenshtein 1966).
@@ -40,4 +40,4 @@ std::string_view nearest_spelling(std::string_view word, const std::vector<std::
     return best;
 }
 
-} // namespace evenfall::preset
+} // namespace evenfall::document

@@ -6,7 +6,7 @@
 #include <optional>
 #include <type_traits>
 
-namespace evenfall::preset {
+namespace evenfall::document {
 namespace {
 
 template <class T>
@@ -248,4 +248,4 @@ std::string_view word_of(const Field& field, int value) {
     return {};
 }
 
-} // namespace evenfall::preset
+} // namespace evenfall::document

@@ -12,7 +12,7 @@
 #include <string_view>
 #include <vector>
 
-namespace evenfall::preset {
+namespace evenfall::document {
 
 /// What lies at `Field::offset`.
 enum class Sort {
@@ -121,4 +121,4 @@ inline void set_choice(void* object, std::size_t offset, int value) {
     return field.entries.count(place_at(object, field.offset));
 }
 
-} // namespace evenfall::preset
+} // namespace evenfall::document

@@ -5,7 +5,7 @@
 
 #include <optional>
 
-namespace evenfall::preset {
+namespace evenfall::document {
 namespace {
 
 enum class Form {
@@ -203,12 +203,12 @@ bool same(const Document& a, const Document& b) {
     return write_compact(a) == write_compact(b);
 }
 
-} // namespace evenfall::preset
+} // namespace evenfall::document
 
 namespace evenfall {
 
-std::string write_document(const preset::Document& document) {
-    return preset::laid_out_text(preset::tree_of(document, preset::Form::full));
+std::string write_document(const document::Document& document) {
+    return document::laid_out_text(document::tree_of(document, document::Form::full));
 }
 
 } // namespace evenfall

@@ -8,11 +8,11 @@ namespace evenfall {
 
 /// Document → JSON text, indented, values rounded far below a bench's reading; reads back to an equal
 /// document.
-[[nodiscard]] std::string write_document(const preset::Document& document);
+[[nodiscard]] std::string write_document(const document::Document& document);
 
 } // namespace evenfall
 
-namespace evenfall::preset {
+namespace evenfall::document {
 
 /// The document on one line with everything left out that reads back as its default: the text inside a share
 /// link.
@@ -21,4 +21,4 @@ namespace evenfall::preset {
 /// Do two documents say the same, to a millionth of every trade unit?
 [[nodiscard]] bool same(const Document& a, const Document& b);
 
-} // namespace evenfall::preset
+} // namespace evenfall::document

@@ -33,7 +33,7 @@ Spread spread(Cause cause, std::size_t group, double relative, bool moves_mass, 
     return {cause, static_cast<int>(group), relative, moves_mass, moves_volume};
 }
 
-Line wood_line(const Woodwork& w, Kind kind, std::size_t item, int segment, Stage stage, double volume_m3,
+Line wood_line(const LedgerInputs& w, Kind kind, std::size_t item, int segment, Stage stage, double volume_m3,
                const Vec3& at_m) {
     Line line;
     line.kind = kind;
@@ -67,7 +67,7 @@ Inertia cylinder(double mass_kg, double area_m2, double volume_m3) {
     return {across, across, 0.5 * mass_kg * r2, 0.0, 0.0, 0.0};
 }
 
-void append_segments(const Woodwork& w, Ledger& out) {
+void append_segments(const LedgerInputs& w, Ledger& out) {
     for (std::size_t s = 0; s < w.body->segments.size(); ++s) {
         const shape::Segment& segment = w.body->segments[s];
         Line line = wood_line(w, Kind::wood, s, static_cast<int>(s), Stage::carved, segment.volume_m3,
@@ -102,10 +102,10 @@ private:
     std::vector<double> taken_m3_;
 };
 
-Problems append_pockets(const Woodwork& w, Taken& taken, Ledger& out) {
+Problems append_pockets(const LedgerInputs& w, Taken& taken, Ledger& out) {
     Problems problems;
     for (std::size_t i = 0; i < w.document->pockets.size(); ++i) {
-        const preset::Pocket& p = w.document->pockets[i];
+        const document::Pocket& p = w.document->pockets[i];
         const shape::Box box = shape::box_of(p);
         double found = 0.0;
         for (std::size_t s = 0; s < w.body->segments.size(); ++s) {
@@ -136,10 +136,10 @@ Problems append_pockets(const Woodwork& w, Taken& taken, Ledger& out) {
     return problems;
 }
 
-Problems append_parts(const Woodwork& w, Taken& taken, Ledger& out) {
+Problems append_parts(const LedgerInputs& w, Taken& taken, Ledger& out) {
     Problems problems;
     for (std::size_t i = 0; i < w.document->parts.size(); ++i) {
-        const preset::Part& part = w.document->parts[i];
+        const document::Part& part = w.document->parts[i];
         const materials::Solid* solid = materials::find_solid(part.material);
         if (solid == nullptr) {
             problems.push_back(unknown_material(pointer("parts", i, "material"), part.material));
@@ -176,9 +176,9 @@ Problems append_parts(const Woodwork& w, Taken& taken, Ledger& out) {
     return problems;
 }
 
-Problems append_tail(const Woodwork& w, Ledger& out) {
+Problems append_tail(const LedgerInputs& w, Ledger& out) {
     if (!w.tail) return {};
-    const preset::Tail& tail = *w.document->tail;
+    const document::Tail& tail = *w.document->tail;
     const materials::Solid* solid = materials::find_solid(tail.material);
     if (solid == nullptr) return {unknown_material("/tail/material", tail.material)};
     const double density = tail::density_kg_m3(tail);
@@ -202,7 +202,7 @@ Problems append_tail(const Woodwork& w, Ledger& out) {
     const shape::Segment& loft = w.tail->body.segments[0];
     append(0, loft.volume_m3, loft.volume_m3, tail::in_lure(tail, loft.centroid_m), loft.inertia_m5);
     if (!tail.tenon) return {};
-    const preset::Tenon& t = *tail.tenon;
+    const document::Tenon& t = *tail.tenon;
     const double volume = t.length_m * t.thickness_m * t.height_m;
     const auto square = [](double side_m) { return side_m * side_m / 12.0; };
     const double x = volume * square(t.length_m), y = volume * square(t.thickness_m),
@@ -214,13 +214,13 @@ Problems append_tail(const Woodwork& w, Ledger& out) {
 
 /// What fills the holes round the eyes of hinges that name their glue, and the wood that the bit took out for
 /// it. The wire itself is a part. Without a spread: less than a scale reads.
-void append_glue(const Woodwork& w, Ledger& out) {
-    const auto glued = [](const preset::Joint& j) {
-        return j.hinge && j.hinge->glue != preset::HingeGlue::none;
+void append_glue(const LedgerInputs& w, Ledger& out) {
+    const auto glued = [](const document::Joint& j) {
+        return j.hinge && j.hinge->glue != document::HingeGlue::none;
     };
     if (std::none_of(w.document->joints.begin(), w.document->joints.end(), glued)) return;
     for (const glue::EyeInHole& eye : glue::eyes_in_holes(*w.document, *w.body)) {
-        const preset::Joint& joint = w.document->joints[static_cast<std::size_t>(eye.joint)];
+        const document::Joint& joint = w.document->joints[static_cast<std::size_t>(eye.joint)];
         if (!glued(joint)) continue;
         Line line;
         line.kind = Kind::glue;
@@ -228,7 +228,7 @@ void append_glue(const Woodwork& w, Ledger& out) {
         line.segment = eye.segment;
         line.stage = Stage::hardware;
         line.mass_kg =
-            eye.gap_m3 * materials::find_solid(joint.hinge->glue == preset::HingeGlue::epoxy ? "epoxy" : "ca")
+            eye.gap_m3 * materials::find_solid(joint.hinge->glue == document::HingeGlue::epoxy ? "epoxy" : "ca")
                              ->density_kg_m3.value;
         line.at_m = eye.at_m;
         out.push_back(line);
@@ -247,13 +247,13 @@ namespace {
 
 /// What earlier readings taught, on the lines from `first` on: the one place where a correction touches a
 /// mass or a volume.
-void correct(const Woodwork& w, std::size_t first, Ledger& out) {
+void correct(const LedgerInputs& w, std::size_t first, Ledger& out) {
     if (w.document->corrections.empty()) return;
     for (std::size_t i = first; i < out.size(); ++i) {
         Line& line = out[i];
         for (Spread& s : line.spreads) {
-            for (const preset::Correction& c : w.document->corrections) {
-                if (s.cause == Cause::none || c.of != s.cause || preset::group_of(c) != s.group) continue;
+            for (const document::Correction& c : w.document->corrections) {
+                if (s.cause == Cause::none || c.of != s.cause || document::group_of(c) != s.group) continue;
                 if (s.moves_mass) {
                     line.mass_kg *= c.factor;
                     line.own_kg_m2 = line.own_kg_m2 * c.factor;
@@ -265,7 +265,7 @@ void correct(const Woodwork& w, std::size_t first, Ledger& out) {
     }
 }
 
-void append_hole_uncorrected(const Woodwork& w, std::size_t index, const preset::Hole& hole, Ledger& out) {
+void append_hole_uncorrected(const LedgerInputs& w, std::size_t index, const document::Hole& hole, Ledger& out) {
     const holes::Bore& bore = w.bores[index];
     if (hole.depth_m <= 0.0 || bore.segment < 0) return;
     const holes::Contents c = holes::contents(hole, bore);
@@ -312,7 +312,7 @@ void append_hole_uncorrected(const Woodwork& w, std::size_t index, const preset:
 
 } // namespace
 
-void append_hole(const Woodwork& w, std::size_t index, const preset::Hole& hole, Ledger& out) {
+void append_hole(const LedgerInputs& w, std::size_t index, const document::Hole& hole, Ledger& out) {
     const std::size_t first = out.size();
     append_hole_uncorrected(w, index, hole, out);
     correct(w, first, out);
@@ -333,14 +333,14 @@ double moisture_spread(const materials::Wood& wood, double percent) {
 
 } // namespace
 
-Outcome<Woodwork> prepare(const preset::Document& document, const shape::Body& body) {
+Outcome<LedgerInputs> prepare(const document::Document& document, const shape::Body& body) {
     const materials::Wood* wood = materials::find_wood(document.wood.species);
     if (wood == nullptr && !document.wood.density_kg_m3) {
         return Problem{ProblemCode::unknown_name, "/wood/species", "",
                        "“" + document.wood.species +
                            "” is not in the table of woods; weigh your own and give its density."};
     }
-    Woodwork w;
+    LedgerInputs w;
     w.document = &document;
     w.body = &body;
     if (document.wood.density_kg_m3) {
@@ -353,7 +353,7 @@ Outcome<Woodwork> prepare(const preset::Document& document, const shape::Body& b
         w.moisture_spread = moisture_spread(*wood, document.wood.moisture_percent);
     }
     w.bores.reserve(document.holes.size());
-    for (const preset::Hole& hole : document.holes)
+    for (const document::Hole& hole : document.holes)
         w.bores.push_back(holes::place(hole, body));
     if (document.tail) {
         auto loft = tail::loft(document, body);
@@ -363,14 +363,14 @@ Outcome<Woodwork> prepare(const preset::Document& document, const shape::Body& b
     return w;
 }
 
-Outcome<Ledger> build(const Woodwork& w) {
+Outcome<Ledger> build(const LedgerInputs& w) {
     Ledger ledger;
     ledger.reserve(w.body->segments.size() * (2 + w.document->coats.size()) + 4 * w.document->holes.size() +
                    4 * w.document->pockets.size() + 2 * w.document->parts.size());
     append_segments(w, ledger);
     Problems problems;
     for (std::size_t i = 0; i < w.document->holes.size(); ++i) {
-        const preset::Hole& hole = w.document->holes[i];
+        const document::Hole& hole = w.document->holes[i];
         if (hole.fill && materials::find_solid(hole.fill->material) == nullptr) {
             problems.push_back(unknown_material(pointer("holes", i, "fill/material"), hole.fill->material));
         }

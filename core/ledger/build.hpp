@@ -11,8 +11,8 @@
 namespace evenfall::ledger {
 
 /// What every line needs to know besides its own entry of the document.
-struct Woodwork {
-    const preset::Document* document = nullptr;
+struct LedgerInputs {
+    const document::Document* document = nullptr;
     const shape::Body* body = nullptr;
     std::vector<holes::Bore> bores; ///< one for each hole
     double wood_kg_m3 = 0.0;        ///< as it lies on the bench, moisture included
@@ -24,14 +24,14 @@ struct Woodwork {
 
 /// Wood density, the stand of each hole, the tail. Problems: unknown wood, a tail that cannot be
 /// (tail/loft.hpp).
-[[nodiscard]] Outcome<Woodwork> prepare(const preset::Document& document, const shape::Body& body);
+[[nodiscard]] Outcome<LedgerInputs> prepare(const document::Document& document, const shape::Body& body);
 
 /// All lines, in the order of the bench. Problems: a pocket that meets no wood, pockets and embedded
 /// parts that leave none, a coat that has nothing to lie on, an unknown material.
-[[nodiscard]] Outcome<Ledger> build(const Woodwork& woodwork);
+[[nodiscard]] Outcome<Ledger> build(const LedgerInputs& inputs);
 
 /// The lines of one hole as `hole` has it (not necessarily as the document has it), standing where bore
 /// `index` stands: the lead plan asks for the same hole at other depths and fills. None where depth is 0.
-void append_hole(const Woodwork& woodwork, std::size_t index, const preset::Hole& hole, Ledger& out);
+void append_hole(const LedgerInputs& inputs, std::size_t index, const document::Hole& hole, Ledger& out);
 
 } // namespace evenfall::ledger

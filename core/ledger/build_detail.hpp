@@ -11,6 +11,6 @@ namespace evenfall::ledger {
 [[nodiscard]] Problem unknown_material(std::string path, const std::string& id);
 
 /// All lines of all coats. Problems: an unknown material, a coat that has nothing to lie on.
-[[nodiscard]] Problems append_coats(const Woodwork& woodwork, Ledger& out);
+[[nodiscard]] Problems append_coats(const LedgerInputs& inputs, Ledger& out);
 
 } // namespace evenfall::ledger

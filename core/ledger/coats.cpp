@@ -24,10 +24,10 @@ struct Opening {
 };
 
 /// Empty where no coat goes into the pockets: then nobody asks for their walls.
-std::vector<Opening> openings(const Woodwork& w) {
+std::vector<Opening> openings(const LedgerInputs& w) {
     std::vector<Opening> out;
     const auto& coats = w.document->coats;
-    if (std::none_of(coats.begin(), coats.end(), [](const preset::Coat& c) { return c.on_pockets; }))
+    if (std::none_of(coats.begin(), coats.end(), [](const document::Coat& c) { return c.on_pockets; }))
         return out;
     for (std::size_t i = 0; i < w.document->pockets.size(); ++i) {
         const shape::Box box = shape::box_of(w.document->pockets[i]);
@@ -48,7 +48,7 @@ struct CoatedSurface {
     bool closed = false;
 };
 
-CoatedSurface coated_surface(const Woodwork& w, int index, const preset::Coat& coat,
+CoatedSurface coated_surface(const LedgerInputs& w, int index, const document::Coat& coat,
                              const std::vector<Opening>& openings) {
     const shape::Segment& segment = w.body->segments[static_cast<std::size_t>(index)];
     CoatedSurface surface;
@@ -92,7 +92,7 @@ double film_in(const Opening& o, double thickness_m) {
 /// All lines of one coat over the surfaces that it covers.
 class CoatLines {
 public:
-    CoatLines(const Woodwork& w, std::size_t index, const materials::Solid& solid,
+    CoatLines(const LedgerInputs& w, std::size_t index, const materials::Solid& solid,
               std::vector<Opening>& openings)
         : w_(w), index_(index), coat_(w.document->coats[index]), solid_(solid), openings_(openings) {
         for (int s = 0; s < static_cast<int>(w.body->segments.size()); ++s) {
@@ -120,7 +120,7 @@ private:
                 moves_volume};
     }
 
-    [[nodiscard]] bool is_film() const { return coat_.kind == preset::CoatKind::film; }
+    [[nodiscard]] bool is_film() const { return coat_.kind == document::CoatKind::film; }
 
     [[nodiscard]] Line line_at(int segment, const Vec3& at_m) const {
         Line line;
@@ -177,16 +177,16 @@ private:
         out.push_back(line);
     }
 
-    const Woodwork& w_;
+    const LedgerInputs& w_;
     std::size_t index_;
-    const preset::Coat& coat_;
+    const document::Coat& coat_;
     const materials::Solid& solid_;
     std::vector<Opening>& openings_;
     std::vector<CoatedSurface> outside_;
     double total_m2_ = 0.0;
 };
 
-std::string nowhere_text(const preset::Coat& coat) {
+std::string nowhere_text(const document::Coat& coat) {
     if (!coat.on_joint_faces) return " goes into the pockets alone, and there is no pocket in the wood.";
     if (!coat.on_pockets) return " goes onto the joint faces alone, and the lure has no joint.";
     return " goes onto joint faces and into pockets alone, and the lure has neither.";
@@ -194,11 +194,11 @@ std::string nowhere_text(const preset::Coat& coat) {
 
 } // namespace
 
-Problems append_coats(const Woodwork& w, Ledger& out) {
+Problems append_coats(const LedgerInputs& w, Ledger& out) {
     Problems problems;
     std::vector<Opening> walls = openings(w);
     for (std::size_t i = 0; i < w.document->coats.size(); ++i) {
-        const preset::Coat& coat = w.document->coats[i];
+        const document::Coat& coat = w.document->coats[i];
         const materials::Solid* solid = materials::find_solid(coat.material);
         if (solid == nullptr) {
             problems.push_back(unknown_material(pointer("coats", i, "material"), coat.material));

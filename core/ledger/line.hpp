@@ -25,7 +25,7 @@ enum class Kind {
 
 /// The independent causes of spread. Lines with the same cause and group move together, by their relative
 /// shares. Drag moves no line.
-using Cause = preset::Cause;
+using Cause = document::Cause;
 
 /// How a line answers to one cause: one standard deviation moves its mass by `relative`, and its displacement
 /// as well where `moves_volume`.

@@ -4,7 +4,7 @@
 
 #include <cmath>
 
-namespace evenfall::water {
+namespace evenfall::materials {
 
 namespace {
 
@@ -27,10 +27,10 @@ double eos80_density_kg_m3(double practical_salinity, double t68_c) {
     return fresh + s * (a + b * std::sqrt(s) + c * s);
 }
 
-Outcome<double> density_kg_m3(double temperature_c, double salinity_g_kg, std::string_view where) {
+Outcome<double> water_density_kg_m3(double temperature_c, double salinity_g_kg, std::string_view where) {
     if (auto problems = water_problems(temperature_c, salinity_g_kg, where); !problems.empty())
         return problems;
     return eos80_density_kg_m3(salinity_g_kg * 35.0 / absolute_at_practical_35, temperature_c * t68_per_t90);
 }
 
-} // namespace evenfall::water
+} // namespace evenfall::materials

@@ -4,7 +4,7 @@
 
 #include <string_view>
 
-namespace evenfall::water {
+namespace evenfall::materials {
 
 /// Density of air-free water at one atmosphere.
 ///
@@ -21,11 +21,11 @@ namespace evenfall::water {
 /// paper 44
 ///          (Fofonoff and Millard 1983), with practical salinity = absolute × 35/35.16504 and t68 = 1.00024
 ///          t90.
-[[nodiscard]] Outcome<double> density_kg_m3(double temperature_c, double salinity_g_kg,
+[[nodiscard]] Outcome<double> water_density_kg_m3(double temperature_c, double salinity_g_kg,
                                             std::string_view where = "/water");
 
 /// The EOS-80 polynomial itself: practical salinity [1] and temperature [°C, IPTS-68] → density at one
 /// atmosphere [kg/m³]. Published for salinities 0 to 42 and −2 to 40 °C; not checked here.
 [[nodiscard]] double eos80_density_kg_m3(double practical_salinity, double t68_c);
 
-} // namespace evenfall::water
+} // namespace evenfall::materials

@@ -5,7 +5,7 @@
 
 #include <cmath>
 
-namespace evenfall::water {
+namespace evenfall::materials {
 
 namespace {
 
@@ -20,23 +20,23 @@ Problem refusal(double value, std::string_view where, const char* key, const cha
 Problems water_problems(double temperature_c, double salinity_g_kg, std::string_view where) {
     Problems problems;
     // Written so that NaN fails too.
-    if (!(temperature_c >= 0.0 && temperature_c <= warmest_c)) {
+    if (!(temperature_c >= 0.0 && temperature_c <= warmest_water_c)) {
         problems.push_back(refusal(temperature_c, where, "/temperature_C", "0 to 40 °C",
                                    "The water temperature must be from 0 to 40 °C."));
     }
-    if (!(salinity_g_kg >= 0.0 && salinity_g_kg <= saltiest_g_kg)) {
+    if (!(salinity_g_kg >= 0.0 && salinity_g_kg <= saltiest_water_g_kg)) {
         problems.push_back(refusal(salinity_g_kg, where, "/salinity_g_kg", "0 to 40 g/kg",
                                    "The salt in the water must be from 0 to 40 g per kg."));
     }
     return problems;
 }
 
-Outcome<Properties> water_properties(double temperature_c, double salinity_g_kg, std::string_view where) {
-    const auto density = density_kg_m3(temperature_c, salinity_g_kg, where);
+Outcome<WaterProperties> water_properties(double temperature_c, double salinity_g_kg, std::string_view where) {
+    const auto density = water_density_kg_m3(temperature_c, salinity_g_kg, where);
     if (!density) return density.problems();
-    const auto viscosity = viscosity_pa_s(temperature_c, salinity_g_kg, where);
+    const auto viscosity = water_viscosity_pa_s(temperature_c, salinity_g_kg, where);
     if (!viscosity) return viscosity.problems();
-    return Properties{*density, *viscosity};
+    return WaterProperties{*density, *viscosity};
 }
 
-} // namespace evenfall::water
+} // namespace evenfall::materials

@@ -4,15 +4,15 @@
 
 #include <string_view>
 
-namespace evenfall::water {
+namespace evenfall::materials {
 
 // Water at one atmosphere, by temperature [°C, ITS-90] and absolute salinity [g of salt per kg of sea water].
 // Absolute salinity is not practical salinity: sea water of practical salinity 35 holds 35.165 g/kg.
 
-inline constexpr double warmest_c = 40.0;     ///< 0 to 40 °C
-inline constexpr double saltiest_g_kg = 40.0; ///< 0 to 40 g/kg
+inline constexpr double warmest_water_c = 40.0;     ///< 0 to 40 °C
+inline constexpr double saltiest_water_g_kg = 40.0; ///< 0 to 40 g/kg
 
-struct Properties {
+struct WaterProperties {
     double density_kg_m3 = 0.0;
     double viscosity_pa_s = 0.0; ///< dynamic
 };
@@ -23,10 +23,10 @@ struct Properties {
 ///   fails    outside 0 to 40 °C or 0 to 40 g/kg, NaN included: a problem at where + "/temperature_C", limit
 ///   "0 to 40 °C",
 ///            and at where + "/salinity_g_kg", limit "0 to 40 g/kg". No clamping.
-[[nodiscard]] Outcome<Properties> water_properties(double temperature_c, double salinity_g_kg,
+[[nodiscard]] Outcome<WaterProperties> water_properties(double temperature_c, double salinity_g_kg,
                                                    std::string_view where = "/water");
 
 /// The problems of such a water, none when it is within the limits.
 [[nodiscard]] Problems water_problems(double temperature_c, double salinity_g_kg, std::string_view where);
 
-} // namespace evenfall::water
+} // namespace evenfall::materials

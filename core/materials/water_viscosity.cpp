@@ -2,9 +2,9 @@
 
 #include "materials/water_properties.hpp"
 
-namespace evenfall::water {
+namespace evenfall::materials {
 
-Outcome<double> viscosity_pa_s(double temperature_c, double salinity_g_kg, std::string_view where) {
+Outcome<double> water_viscosity_pa_s(double temperature_c, double salinity_g_kg, std::string_view where) {
     if (auto problems = water_problems(temperature_c, salinity_g_kg, where); !problems.empty())
         return problems;
     const double t = temperature_c;
@@ -16,4 +16,4 @@ Outcome<double> viscosity_pa_s(double temperature_c, double salinity_g_kg, std::
     return fresh * (1.0 + s * (a + b * s));
 }
 
-} // namespace evenfall::water
+} // namespace evenfall::materials

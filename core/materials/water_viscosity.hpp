@@ -4,7 +4,7 @@
 
 #include <string_view>
 
-namespace evenfall::water {
+namespace evenfall::materials {
 
 /// Dynamic viscosity of water at one atmosphere.
 ///
@@ -19,7 +19,7 @@ namespace evenfall::water {
 /// Source   Sharqawy, Lienhard and Zubair 2010, Desalination and Water Treatment 16, 354–380, eqs. 22 and 23
 /// (the last terms
 ///          of the fresh-water part from memory, hence the check against IAPWS).
-[[nodiscard]] Outcome<double> viscosity_pa_s(double temperature_c, double salinity_g_kg,
+[[nodiscard]] Outcome<double> water_viscosity_pa_s(double temperature_c, double salinity_g_kg,
                                              std::string_view where = "/water");
 
-} // namespace evenfall::water
+} // namespace evenfall::materials

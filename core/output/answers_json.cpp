@@ -5,7 +5,7 @@
 #include "document/json_text.hpp"
 #include "output/trees.hpp"
 
-namespace evenfall::report {
+namespace evenfall::output {
 namespace {
 
 void put_fall(Tree& tree, const std::string& prefix, const std::optional<Fall>& fall) {
@@ -17,7 +17,7 @@ void put_fall(Tree& tree, const std::string& prefix, const std::optional<Fall>& 
 }
 
 std::string stage_word(Stage stage) {
-    for (const auto& word : preset::table::stage_words) {
+    for (const auto& word : document::table::stage_words) {
         if (word.value == stage) return std::string(word.word);
     }
     return {};
@@ -27,8 +27,8 @@ std::string behaviour_word(Behaviour behaviour) {
     switch (behaviour) {
     case Behaviour::floats:
         return "floats";
-    case Behaviour::hangs_still:
-        return "hangs_still";
+    case Behaviour::suspends:
+        return "suspends";
     case Behaviour::falls:
         return "falls";
     }
@@ -45,7 +45,7 @@ Tree segment_tree(const SegmentAnswer& segment) {
             {"b_mm", point(segment.b_m)}};
 }
 
-Tree coat_tree(const preset::Document& document, const CoatAnswer& coat) {
+Tree coat_tree(const document::Document& document, const CoatAnswer& coat) {
     return {{"name", document.coats[static_cast<std::size_t>(coat.coat)].name},
             {"mass_g", grams(coat.mass_kg)},
             {"displaced_cm3", cubic_centimetres(coat.displaced_m3)},
@@ -67,7 +67,7 @@ Tree stage_tree(const StageAnswer& stage) {
     return tree;
 }
 
-Tree answers_tree(const preset::Document& document, const Answers& answers) {
+Tree answers_tree(const document::Document& document, const Answers& answers) {
     Tree tree{{"name", document.name},
               {"mass_g", grams(answers.mass_kg)},
               {"mass_sigma_g", grams(answers.mass_sigma_kg)},
@@ -100,11 +100,11 @@ Tree answers_tree(const preset::Document& document, const Answers& answers) {
 
 } // namespace
 
-std::string answers_json(const preset::Document& document, const Answers& answers,
+std::string answers_json(const document::Document& document, const Answers& answers,
                          std::optional<double> chance) {
     Tree tree = answers_tree(document, answers);
     if (chance) tree["chance_percent"] = number(100.0 * *chance);
-    return preset::laid_out_text(tree);
+    return document::laid_out_text(tree);
 }
 
 std::string lead_json(const LeadPlan& plan) {
@@ -122,7 +122,7 @@ std::string lead_json(const LeadPlan& plan) {
     tree["fills"] = std::move(fills);
     tree["shortfalls"] = problem_list(plan.shortfalls);
     tree["before"] = answers_tree(plan.document, plan.before);
-    return preset::laid_out_text(tree);
+    return document::laid_out_text(tree);
 }
 
-} // namespace evenfall::report
+} // namespace evenfall::output

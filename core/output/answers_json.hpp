@@ -5,7 +5,7 @@
 
 #include <string>
 
-namespace evenfall::report {
+namespace evenfall::output {
 
 // The answers as JSON text: the same for the command line, the page and the tests. Trade units stand in the
 // keys; numbers are rounded to a millionth of their unit; what does not apply (the fall of a floater) is
@@ -13,9 +13,9 @@ namespace evenfall::report {
 
 /// One finished lure: name, mass_g, mass_sigma_g, displaced_cm3, in_water_g, in_water_sigma_g, behaviour,
 /// fall_mm_s, fall_slow_mm_s, fall_fast_mm_s, pitch_deg, roll_deg, bg_mm, g_mm, b_mm, water_kg_m3,
-/// segments[], stages[], warnings[]. With `chance`, the chance of a right first fall (surety/surety.hpp) as
+/// segments[], stages[], warnings[]. With `chance`, the chance of a right first fall (uncertainty/uncertainty.hpp) as
 /// chance_percent.
-[[nodiscard]] std::string answers_json(const preset::Document& document, const Answers& answers,
+[[nodiscard]] std::string answers_json(const document::Document& document, const Answers& answers,
                                        std::optional<double> chance = std::nullopt);
 
 /// A lead plan: the answers after it at the top level, as above, then met, fills[] (hole counted from 1,
@@ -24,4 +24,4 @@ namespace evenfall::report {
 
 /// Problems as a list of {code, path, limit, sentence}.
 
-} // namespace evenfall::report
+} // namespace evenfall::output

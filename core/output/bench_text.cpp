@@ -1,8 +1,8 @@
 #include "output/bench_text.hpp"
 
-namespace evenfall::report {
+namespace evenfall::output {
 
-using preset::ReadingKind;
+using document::ReadingKind;
 
 std::string reading_name(ReadingKind kind) {
     switch (kind) {
@@ -98,4 +98,4 @@ std::vector<std::string> reading_steps(ReadingKind kind) {
     return {};
 }
 
-} // namespace evenfall::report
+} // namespace evenfall::output

@@ -5,13 +5,13 @@
 #include <string>
 #include <vector>
 
-namespace evenfall::report {
+namespace evenfall::output {
 
 /// "Held under water on the scale", as a heading.
-[[nodiscard]] std::string reading_name(preset::ReadingKind kind);
+[[nodiscard]] std::string reading_name(document::ReadingKind kind);
 
 /// How a reading is taken, step by step: what to set up, what to subtract, what to watch for, with the
 /// cautions of that work.
-[[nodiscard]] std::vector<std::string> reading_steps(preset::ReadingKind kind);
+[[nodiscard]] std::vector<std::string> reading_steps(document::ReadingKind kind);
 
-} // namespace evenfall::report
+} // namespace evenfall::output

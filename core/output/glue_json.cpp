@@ -3,7 +3,7 @@
 #include "document/json_text.hpp"
 #include "output/trees.hpp"
 
-namespace evenfall::report {
+namespace evenfall::output {
 
 const char* glue_word(glue::Sort sort) {
     switch (sort) {
@@ -17,7 +17,7 @@ const char* glue_word(glue::Sort sort) {
     return "";
 }
 
-std::string glue_json(const preset::Document& document, const glue::GlueAnswer& answer) {
+std::string glue_json(const document::Document& document, const glue::GlueAnswer& answer) {
     Tree rows = Tree::array();
     for (const glue::GluedRow& r : answer.rows) {
         rows.push_back({{"joint", r.joint ? Tree(*r.joint + 1) : Tree(nullptr)},
@@ -40,7 +40,7 @@ std::string glue_json(const preset::Document& document, const glue::GlueAnswer& 
                         {"ml", cubic_centimetres(answer.take_m3[k])},
                         {"g", grams(answer.take_kg[k])}});
     }
-    return preset::laid_out_text({{"name", document.name},
+    return document::laid_out_text({{"name", document.name},
                                   {"eyes", std::move(rows)},
                                   {"caps", std::move(caps)},
                                   {"take", std::move(take)},
@@ -48,4 +48,4 @@ std::string glue_json(const preset::Document& document, const glue::GlueAnswer& 
                                   {"warnings", problem_list(answer.warnings)}});
 }
 
-} // namespace evenfall::report
+} // namespace evenfall::output

@@ -4,12 +4,12 @@
 
 #include <string>
 
-namespace evenfall::report {
+namespace evenfall::output {
 
 /// As JSON, trade units, laid out. Key names are the program's `--json` contract.
-[[nodiscard]] std::string glue_json(const preset::Document& document, const glue::GlueAnswer& answer);
+[[nodiscard]] std::string glue_json(const document::Document& document, const glue::GlueAnswer& answer);
 
 /// "thin CA", "thick CA", "epoxy".
 [[nodiscard]] const char* glue_word(glue::Sort sort);
 
-} // namespace evenfall::report
+} // namespace evenfall::output

@@ -6,7 +6,7 @@
 #include <algorithm>
 #include <cmath>
 
-namespace evenfall::report {
+namespace evenfall::output {
 
 namespace {
 
@@ -143,7 +143,7 @@ const char* weakest_word(wire::Weakest weakest) {
     return "";
 }
 
-std::string joints_json(const preset::Document& document, const joints::JointsAnswer& answer) {
+std::string joints_json(const document::Document& document, const joints::JointsAnswer& answer) {
     Tree joints = Tree::array();
     for (const joints::JointAnswer& j : answer.joints)
         joints.push_back(joint_tree(j));
@@ -160,7 +160,7 @@ std::string joints_json(const preset::Document& document, const joints::JointsAn
                          {"bent", foul.bent ? Tree(bent) : Tree(nullptr)}});
     }
     const auto radius = [](double m) { return std::isfinite(m) ? millimetres(m) : Tree(nullptr); };
-    return preset::laid_out_text(
+    return document::laid_out_text(
         {{"name", document.name},
          {"coat_on_faces_mm", millimetres(answer.films.on_faces_m)},
          {"coat_in_pockets_mm", millimetres(answer.films.in_pockets_m)},
@@ -173,4 +173,4 @@ std::string joints_json(const preset::Document& document, const joints::JointsAn
          {"warnings", problem_list(answer.warnings)}});
 }
 
-} // namespace evenfall::report
+} // namespace evenfall::output

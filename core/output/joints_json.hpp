@@ -4,12 +4,12 @@
 
 #include <string>
 
-namespace evenfall::report {
+namespace evenfall::output {
 
 /// The joints as JSON, trade units, laid out. Key names are the program's `--json` contract.
-[[nodiscard]] std::string joints_json(const preset::Document& document, const joints::JointsAnswer& answer);
+[[nodiscard]] std::string joints_json(const document::Document& document, const joints::JointsAnswer& answer);
 
 [[nodiscard]] const char* between_word(joints::Between between);
 [[nodiscard]] const char* weakest_word(wire::Weakest weakest);
 
-} // namespace evenfall::report
+} // namespace evenfall::output

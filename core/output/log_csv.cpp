@@ -4,7 +4,7 @@
 
 #include <optional>
 
-namespace evenfall::report {
+namespace evenfall::output {
 namespace {
 
 std::string quoted(const std::string& text) {
@@ -21,24 +21,24 @@ std::string quoted(const std::string& text) {
 }
 
 /// What a reading says in one field.
-std::string said(const preset::Field& field, const preset::Reading& reading) {
-    using preset::Sort;
+std::string said(const document::Field& field, const document::Reading& reading) {
+    using document::Sort;
     switch (field.sort) {
     case Sort::choice:
         return std::string(word_of(field, choice_at(&reading, field.offset)));
     case Sort::ordinal:
-        if (const auto& held = preset::value_at<std::optional<int>>(&reading, field.offset))
+        if (const auto& held = document::value_at<std::optional<int>>(&reading, field.offset))
             return std::to_string(*held + 1);
         return field.key == "lure" ? "1" : "";
     case Sort::optional_number:
-        if (const auto& held = preset::value_at<std::optional<double>>(&reading, field.offset)) {
-            return preset::plain_number(to_trade(field.number, *held));
+        if (const auto& held = document::value_at<std::optional<double>>(&reading, field.offset)) {
+            return document::plain_number(to_trade(field.number, *held));
         }
         return {};
     case Sort::text:
-        return quoted(preset::value_at<std::string>(&reading, field.offset));
+        return quoted(document::value_at<std::string>(&reading, field.offset));
     case Sort::yes_no:
-        return preset::value_at<bool>(&reading, field.offset) ? "yes" : "no";
+        return document::value_at<bool>(&reading, field.offset) ? "yes" : "no";
     default:
         return {}; // readings have no other sorts of fields
     }
@@ -46,19 +46,19 @@ std::string said(const preset::Field& field, const preset::Reading& reading) {
 
 } // namespace
 
-std::string log_csv(const preset::Document& document) {
-    const preset::Table& table = preset::reading_table();
+std::string log_csv(const document::Document& document) {
+    const document::Table& table = document::reading_table();
     std::string out = "reading";
-    for (const preset::Field& field : table.fields)
+    for (const document::Field& field : table.fields)
         out.append(",").append(field.key);
     out += "\r\n";
     for (std::size_t i = 0; i < document.log.size(); ++i) {
         out += std::to_string(i + 1);
-        for (const preset::Field& field : table.fields)
+        for (const document::Field& field : table.fields)
             out.append(",").append(said(field, document.log[i]));
         out += "\r\n";
     }
     return out;
 }
 
-} // namespace evenfall::report
+} // namespace evenfall::output

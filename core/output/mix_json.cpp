@@ -4,7 +4,7 @@
 #include "document/json_text.hpp"
 #include "output/trees.hpp"
 
-namespace evenfall::report {
+namespace evenfall::output {
 
 namespace {
 
@@ -22,7 +22,7 @@ Tree portion(const resin::Portion& p) {
 
 } // namespace
 
-std::string resin_json(const preset::Document& document, const std::vector<resin::CoatGrams>& coats, int coat,
+std::string resin_json(const document::Document& document, const std::vector<resin::CoatGrams>& coats, int coat,
                        const resin::Mix& mix) {
     Tree list = Tree::array();
     for (const resin::CoatGrams& c : coats) {
@@ -33,7 +33,7 @@ std::string resin_json(const preset::Document& document, const std::vector<resin
                         {"pockets_g", grams(c.pockets_kg)},
                         {"together_g", grams(c.together_kg())}});
     }
-    return preset::laid_out_text({{"name", document.name},
+    return document::laid_out_text({{"name", document.name},
                                   {"coats", std::move(list)},
                                   {"mixed_for_coat", coat + 1},
                                   {"all", portion(mix.all)},
@@ -51,7 +51,7 @@ std::string resin_json(const preset::Document& document, const std::vector<resin
                                   {"warnings", problem_list(mix.warnings)}});
 }
 
-std::string stock_json(const preset::Document& document, const stock::StockList& list) {
+std::string stock_json(const document::Document& document, const stock::StockList& list) {
     Tree holes = Tree::array();
     for (const stock::HoleStock& h : list.holes) {
         holes.push_back({{"hole", h.hole + 1},
@@ -62,7 +62,7 @@ std::string stock_json(const preset::Document& document, const stock::StockList&
                          {"area_cm2", number(units::cm2_from_m2(h.area_m2))},
                          {"enters", h.enters ? Tree(*h.enters) : Tree(nullptr)}});
     }
-    return preset::laid_out_text({{"name", document.name},
+    return document::laid_out_text({{"name", document.name},
                                   {"holes", std::move(holes)},
                                   {"fill_g", grams(list.fill_kg)},
                                   {"length_mm", millimetres(list.length_m)},
@@ -71,4 +71,4 @@ std::string stock_json(const preset::Document& document, const stock::StockList&
                                   {"area_cm2", number(units::cm2_from_m2(list.area_m2))}});
 }
 
-} // namespace evenfall::report
+} // namespace evenfall::output

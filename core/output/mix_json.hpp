@@ -6,13 +6,13 @@
 
 #include <string>
 
-namespace evenfall::report {
+namespace evenfall::output {
 
 // As JSON, trade units, laid out. Key names are the program's `--json` contract.
 
-[[nodiscard]] std::string resin_json(const preset::Document& document,
+[[nodiscard]] std::string resin_json(const document::Document& document,
                                      const std::vector<resin::CoatGrams>& coats, int coat,
                                      const resin::Mix& mix);
-[[nodiscard]] std::string stock_json(const preset::Document& document, const stock::StockList& list);
+[[nodiscard]] std::string stock_json(const document::Document& document, const stock::StockList& list);
 
-} // namespace evenfall::report
+} // namespace evenfall::output

@@ -3,7 +3,7 @@
 #include "body/tail_loft.hpp"
 #include "output/trees.hpp"
 
-namespace evenfall::report {
+namespace evenfall::output {
 
 namespace {
 
@@ -17,11 +17,11 @@ Tree trim(const Answers& a) {
 
 } // namespace
 
-std::string tail_json(const preset::Document& document, const Evaluation& evaluation, const tail::Pull& pull,
+std::string tail_json(const document::Document& document, const Evaluation& evaluation, const tail::Pull& pull,
                       const tail::Pour& pour) {
     const Answers& with = evaluation.answers;
     const Answers& without = pull.without;
-    const preset::Tail& tail = *document.tail;
+    const document::Tail& tail = *document.tail;
     std::optional<double> turned;
     if (with.pitch_rad && without.pitch_rad) turned = *with.pitch_rad - *without.pitch_rad;
     const bool both_fall = with.fall && without.fall;
@@ -31,7 +31,7 @@ std::string tail_json(const preset::Document& document, const Evaluation& evalua
                          {"mass_g", grams(pour.blend[i].mass_kg)},
                          {"volume_ml", cubic_centimetres(pour.blend[i].volume_m3)}});
     }
-    return preset::laid_out_text(
+    return document::laid_out_text(
         {{"name", document.name},
          {"material", tail.material},
          {"density_kg_m3", number(tail::density_kg_m3(tail))},
@@ -59,4 +59,4 @@ std::string tail_json(const preset::Document& document, const Evaluation& evalua
            {"blend", std::move(blend)}}}});
 }
 
-} // namespace evenfall::report
+} // namespace evenfall::output

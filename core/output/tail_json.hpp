@@ -5,12 +5,12 @@
 
 #include <string>
 
-namespace evenfall::report {
+namespace evenfall::output {
 
 /// A tail by its shape, what it does to the lure, its mould and its plastic, as JSON in trade units, laid
 /// out. Key names are the program's `--json` contract: volume_cm3, mass_g, in_water_g of the tail alone;
 /// with, without and pull of the lure; mould; plastic.
-[[nodiscard]] std::string tail_json(const preset::Document& document, const Evaluation& evaluation,
+[[nodiscard]] std::string tail_json(const document::Document& document, const Evaluation& evaluation,
                                     const tail::Pull& pull, const tail::Pour& pour);
 
-} // namespace evenfall::report
+} // namespace evenfall::output

@@ -5,10 +5,10 @@
 
 #include <cmath>
 
-namespace evenfall::report {
+namespace evenfall::output {
 
 Tree number(double trade) {
-    return std::isfinite(trade) ? Tree(preset::round_trade(trade)) : Tree(nullptr);
+    return std::isfinite(trade) ? Tree(document::round_trade(trade)) : Tree(nullptr);
 }
 
 Tree grams(double kg) {
@@ -43,4 +43,4 @@ Tree problem_list(const Problems& problems) {
     return list;
 }
 
-} // namespace evenfall::report
+} // namespace evenfall::output

@@ -6,9 +6,9 @@
 
 #include <optional>
 
-namespace evenfall::report {
+namespace evenfall::output {
 
-using preset::Tree;
+using document::Tree;
 
 // Values of the core → JSON in trade units, rounded to a millionth; what is not finite or absent is null.
 
@@ -21,4 +21,4 @@ using preset::Tree;
 [[nodiscard]] Tree point(const Vec3& at); ///< [x, y, z] mm
 [[nodiscard]] Tree problem_list(const Problems& problems);
 
-} // namespace evenfall::report
+} // namespace evenfall::output

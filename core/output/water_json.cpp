@@ -5,7 +5,7 @@
 #include "document/json_text.hpp"
 #include "output/trees.hpp"
 
-namespace evenfall::report {
+namespace evenfall::output {
 
 namespace {
 
@@ -43,7 +43,7 @@ Tree track_tree(const fall::Track& track) {
         {"points", std::move(points)}};
 }
 
-Tree rest_tree(const flotation::Rest& r) {
+Tree rest_tree(const afloat::Rest& r) {
     return {{"posture", posture_text(r.posture)},
             {"pitch_deg", degrees(r.pitch_rad)},
             {"heel_deg", degrees(r.heel_rad)},
@@ -58,12 +58,12 @@ Tree rest_tree(const flotation::Rest& r) {
             {"has_twin", r.has_twin}};
 }
 
-Tree afloat_tree(const flotation::FloatAnswers& a) {
+Tree afloat_tree(const afloat::FloatAnswers& a) {
     Tree rests = Tree::array();
-    for (const flotation::Rest& r : a.rests)
+    for (const afloat::Rest& r : a.rests)
         rests.push_back(rest_tree(r));
     Tree righting = Tree::array();
-    for (const flotation::RightingPoint& p : a.righting.points) {
+    for (const afloat::RightingPoint& p : a.righting.points) {
         if (p.is_trimmed) righting.push_back(Tree::array({degrees(p.heel_rad), millimetres(p.arm_m)}));
     }
     Tree tree{{"floats", a.floats}, {"rests", std::move(rests)}, {"righting", std::move(righting)}};
@@ -106,23 +106,23 @@ Tree sweep_list(const std::vector<fall::SweepPoint>& points) {
 
 } // namespace
 
-const char* posture_text(flotation::Posture posture) {
+const char* posture_text(afloat::Posture posture) {
     switch (posture) {
-    case flotation::Posture::upright:
+    case afloat::Posture::upright:
         return "upright";
-    case flotation::Posture::on_its_side:
+    case afloat::Posture::on_its_side:
         return "on its side";
-    case flotation::Posture::on_its_back:
+    case afloat::Posture::on_its_back:
         return "on its back";
-    case flotation::Posture::nose_up:
+    case afloat::Posture::nose_up:
         return "nose up";
-    case flotation::Posture::nose_down:
+    case afloat::Posture::nose_down:
         return "nose down";
     }
     return "";
 }
 
-Outcome<InWater> in_water(const preset::Document& document, const Evaluation& evaluation, double depth_m) {
+Outcome<InWater> in_water(const document::Document& document, const Evaluation& evaluation, double depth_m) {
     const Outcome<Surroundings> water = surroundings(document);
     if (!water) return water.problems();
     const fall::Descent descent(evaluation.body, evaluation.ledger, document, water->fishing);
@@ -131,7 +131,7 @@ Outcome<InWater> in_water(const preset::Document& document, const Evaluation& ev
     auto track = descent.track(request);
     if (!track) return track.problems();
     auto afloat =
-        flotation::float_answers(evaluation.body, evaluation.ledger, document, water->fishing.density_kg_m3);
+        afloat::float_answers(evaluation.body, evaluation.ledger, document, water->fishing.density_kg_m3);
     if (!afloat) return afloat.problems();
     auto sweep = fall::water_sweep(descent, document.water);
     if (!sweep) return sweep.problems();
@@ -146,7 +146,7 @@ Outcome<InWater> in_water(const preset::Document& document, const Evaluation& ev
                    std::move(hinges), std::move(sweep).value(), std::move(warnings)};
 }
 
-std::string water_json(const preset::Document& document, const InWater& water) {
+std::string water_json(const document::Document& document, const InWater& water) {
     Tree tree{{"name", document.name}};
     tree["hang_pitch_deg"] =
         water.falls.hang_pitch_rad ? degrees(*water.falls.hang_pitch_rad) : Tree(nullptr);
@@ -164,7 +164,7 @@ std::string water_json(const preset::Document& document, const InWater& water) {
                      {"by_salinity", sweep_list(water.sweep.by_salinity)},
                      {"still_at_C", std::move(still)}};
     tree["warnings"] = problem_list(water.warnings);
-    return preset::laid_out_text(tree);
+    return document::laid_out_text(tree);
 }
 
-} // namespace evenfall::report
+} // namespace evenfall::output

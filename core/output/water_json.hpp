@@ -8,13 +8,13 @@
 
 #include <string>
 
-namespace evenfall::report {
+namespace evenfall::output {
 
 /// What a lure does in the water, beyond its answers. Worked out on demand: some milliseconds.
 struct InWater {
     fall::SteadyFalls falls;
     fall::Track track;
-    flotation::FloatAnswers afloat;
+    afloat::FloatAnswers afloat;
     fall::HingeLoads hinges;
     fall::Sweep sweep;
     Problems warnings; ///< of the lure itself, afloat and of its hinges
@@ -22,16 +22,16 @@ struct InWater {
 
 /// Finished lure in its fishing water, let go from rest as it hangs.
 ///   depth_m   of the track, 0.001 to 100; a floating lure rises as far
-[[nodiscard]] Outcome<InWater> in_water(const preset::Document& document, const Evaluation& evaluation,
+[[nodiscard]] Outcome<InWater> in_water(const document::Document& document, const Evaluation& evaluation,
                                         double depth_m);
 
 /// As JSON: falls[] (manner, stable, main, pitch_deg, vertical_mm_s and its band, forward_mm_s, glide_deg),
 /// track (reached_s, forward_mm, start_up_percent, points[] of [s, depth mm, forward mm, pitch °]), afloat
 /// (floats, rests[], righting[], vanishing_deg, advice), under_water, hinges (segments[], joints[]), sweep
 /// (by_temperature[], by_salinity[], still_at_C[]), warnings[].
-[[nodiscard]] std::string water_json(const preset::Document& document, const InWater& water);
+[[nodiscard]] std::string water_json(const document::Document& document, const InWater& water);
 
 /// "upright", "on its side" and the like.
-[[nodiscard]] const char* posture_text(flotation::Posture posture);
+[[nodiscard]] const char* posture_text(afloat::Posture posture);
 
-} // namespace evenfall::report
+} // namespace evenfall::output

@@ -88,8 +88,8 @@ Problems check(const Contour& contour, const Scale& scale) {
         problems.push_back(refuse(ProblemCode::out_of_range, "/tolerance_mm", "0.05 to 5 mm",
                                   "The tolerance must be 0.05 to 5 mm."));
     }
-    if (scale.most_points < 4 || scale.most_points > static_cast<int>(preset::max_curve_points)) {
-        const std::string limit = "4 to " + std::to_string(preset::max_curve_points);
+    if (scale.most_points < 4 || scale.most_points > static_cast<int>(document::max_curve_points)) {
+        const std::string limit = "4 to " + std::to_string(document::max_curve_points);
         problems.push_back(refuse(ProblemCode::out_of_range, "/most_points", limit,
                                   "Each line may have " + limit + " points."));
     }

@@ -50,7 +50,7 @@ public:
     }
 
     [[nodiscard]] double worst_m() const { return worst_; }
-    [[nodiscard]] preset::CurvePoints points() const { return points_of(knots_); }
+    [[nodiscard]] document::CurvePoints points() const { return points_of(knots_); }
 
 private:
     /// A monotone curve turns only at its points: the highest and lowest place have to be among them.
@@ -68,8 +68,8 @@ private:
                            [&](std::size_t k) { return std::abs(line_[k].x - line_[at].x) >= least_step_m; });
     }
 
-    [[nodiscard]] preset::CurvePoints points_of(const std::vector<std::size_t>& knots) const {
-        preset::CurvePoints points;
+    [[nodiscard]] document::CurvePoints points_of(const std::vector<std::size_t>& knots) const {
+        document::CurvePoints points;
         for (const std::size_t k : knots)
             points.push_back({hundredth_mm(line_[k].x), hundredth_mm(line_[k].z)});
         points.front().x_m = 0.0;
@@ -161,27 +161,27 @@ Outcome<Profile> profile_from(const Contour& contour, const Scale& scale) {
     return profile;
 }
 
-preset::Document with_profile(const preset::Document& document, const Profile& profile) {
-    preset::Document out = document;
+document::Document with_profile(const document::Document& document, const Profile& profile) {
+    document::Document out = document;
     const double old_m = document.shape.half_width.empty() ? 0.0 : document.shape.half_width.back().x_m;
     const double stretch = old_m > 0.0 ? profile.length_m / old_m : 1.0;
     const auto place = [&](double& x_m) { x_m *= stretch; };
     out.shape.top = profile.top;
     out.shape.bottom = profile.bottom;
-    for (preset::CurvePoint& p : out.shape.half_width)
+    for (document::CurvePoint& p : out.shape.half_width)
         place(p.x_m);
     if (!out.shape.half_width.empty()) out.shape.half_width.back().x_m = profile.length_m;
-    for (preset::CurvePoint& p : out.shape.section.fullness)
+    for (document::CurvePoint& p : out.shape.section.fullness)
         place(p.x_m);
-    for (preset::Joint& joint : out.joints)
+    for (document::Joint& joint : out.joints)
         place(joint.at_m);
-    for (preset::Hole& hole : out.holes)
+    for (document::Hole& hole : out.holes)
         place(hole.x_m);
-    for (preset::Pocket& pocket : out.pockets) {
+    for (document::Pocket& pocket : out.pockets) {
         place(pocket.x_from_m);
         place(pocket.x_to_m);
     }
-    for (preset::Part& part : out.parts)
+    for (document::Part& part : out.parts)
         place(part.at_m.x);
     if (out.tail)
         out.tail->x_m +=
@@ -189,10 +189,10 @@ preset::Document with_profile(const preset::Document& document, const Profile& p
     return out;
 }
 
-preset::Document new_lure(const Profile& profile) {
+document::Document new_lure(const Profile& profile) {
     constexpr double width_over_height = 0.5;
     constexpr int stations = 13;
-    preset::Document out;
+    document::Document out;
     out.name = "Traced lure";
     out.note =
         "Back and belly traced from a picture. The width is a guess, half the height: draw the plan line.";

@@ -17,13 +17,13 @@ struct Scale {
     std::optional<Spot> tail;    ///< own long axis
     bool nose_right = false;     ///< without nose and tail: the nose is at the right in the picture
     double tolerance_m = 0.0003; ///< the lines may leave the outline by this much, 0.05 to 5 mm
-    int most_points = 24;        ///< of each line, 4 to preset::max_curve_points
+    int most_points = 24;        ///< of each line, 4 to document::max_curve_points
 };
 
 /// Back and belly as lines of a drawing: x from the nose, z up from the datum line.
 struct Profile {
-    preset::CurvePoints top;
-    preset::CurvePoints bottom;
+    document::CurvePoints top;
+    document::CurvePoints bottom;
     double length_m = 0.0;
     double greatest_height_m = 0.0;
     double off_top_m = 0.0;    ///< greatest distance between outline and back line …
@@ -45,10 +45,10 @@ struct Profile {
 
 /// A document with this profile. Whatever lies along x (plan line, fullness, joints, holes, pockets, parts)
 /// moves in proportion to the length; widths and everything else stay.
-[[nodiscard]] preset::Document with_profile(const preset::Document& document, const Profile& profile);
+[[nodiscard]] document::Document with_profile(const document::Document& document, const Profile& profile);
 
 /// A one-piece document with this profile, everything else as a new lure has it. The plan line, which no view
 /// from the side shows, is an oval guess: half as wide as the piece is high.
-[[nodiscard]] preset::Document new_lure(const Profile& profile);
+[[nodiscard]] document::Document new_lure(const Profile& profile);
 
 } // namespace evenfall::picture

@@ -1,6 +1,6 @@
 #include "water/hang.hpp"
 
-namespace evenfall::balance {
+namespace evenfall::water {
 
 Hang hang(const ledger::Sum& sum) {
     const Vec3 arm = sum.b_m() - sum.g_m();
@@ -18,4 +18,4 @@ double pitch_residual_kg_m(const ledger::Sum& sum, double pitch_rad) {
     return arm.x * std::cos(pitch_rad) + plumb_m(arm) * std::sin(pitch_rad);
 }
 
-} // namespace evenfall::balance
+} // namespace evenfall::water

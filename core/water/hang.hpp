@@ -5,7 +5,7 @@
 #include <cmath>
 #include <optional>
 
-namespace evenfall::balance {
+namespace evenfall::water {
 
 /// How a body hangs under water when the only other force acts at its centre of buoyancy (held there, or
 /// neutral).
@@ -32,4 +32,4 @@ struct Hang {
 /// plane, and nearly so of the rest: the lead plan solves for it.
 [[nodiscard]] double pitch_residual_kg_m(const ledger::Sum& sum, double pitch_rad);
 
-} // namespace evenfall::balance
+} // namespace evenfall::water

@@ -15,12 +15,12 @@ struct Left {
     double pockets_m2 = 0.0;
 };
 
-Left left_of(const preset::Document& document, const shape::Body& body, std::size_t s, bool on_pockets) {
+Left left_of(const document::Document& document, const shape::Body& body, std::size_t s, bool on_pockets) {
     Left left{body.segments[s].skin_m2, 0.0, 0.0};
     for (const shape::Face& face : body.segments[s].faces)
         left.faces_m2 += face.area_m2;
     if (!on_pockets) return left;
-    for (const preset::Pocket& pocket : document.pockets) {
+    for (const document::Pocket& pocket : document.pockets) {
         const shape::PocketSurface cut =
             shape::pocket_surface(body, static_cast<int>(s), shape::box_of(pocket));
         left.skin_m2 = std::max(0.0, left.skin_m2 - cut.skin.area_m2);
@@ -32,10 +32,10 @@ Left left_of(const preset::Document& document, const shape::Body& body, std::siz
 
 } // namespace
 
-std::vector<CoatGrams> schedule(const preset::Document& document, const Evaluation& evaluation) {
+std::vector<CoatGrams> schedule(const document::Document& document, const Evaluation& evaluation) {
     std::vector<CoatGrams> out(document.coats.size());
     for (std::size_t c = 0; c < out.size(); ++c) {
-        const preset::Coat& coat = document.coats[c];
+        const document::Coat& coat = document.coats[c];
         CoatGrams& grams = out[c];
         grams.coat = static_cast<int>(c);
         for (std::size_t s = 0; s < evaluation.body.segments.size(); ++s) {
@@ -61,11 +61,11 @@ std::vector<CoatGrams> schedule(const preset::Document& document, const Evaluati
     return out;
 }
 
-bool is_resin(const preset::Coat& coat) {
-    return coat.kind == preset::CoatKind::film && coat.material == "epoxy";
+bool is_resin(const document::Coat& coat) {
+    return coat.kind == document::CoatKind::film && coat.material == "epoxy";
 }
 
-int resin_coat(const preset::Document& document) {
+int resin_coat(const document::Document& document) {
     for (std::size_t c = 0; c < document.coats.size(); ++c) {
         if (is_resin(document.coats[c])) return static_cast<int>(c);
     }

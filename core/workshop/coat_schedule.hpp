@@ -20,11 +20,11 @@ struct CoatGrams {
 
 /// One entry for each coat. The ledger knows skin and joint faces of a segment as one line: its grams are
 /// shared by area.
-[[nodiscard]] std::vector<CoatGrams> schedule(const preset::Document& document, const Evaluation& evaluation);
+[[nodiscard]] std::vector<CoatGrams> schedule(const document::Document& document, const Evaluation& evaluation);
 
 /// Is this coat a film of two-part resin?
-[[nodiscard]] bool is_resin(const preset::Coat& coat);
+[[nodiscard]] bool is_resin(const document::Coat& coat);
 /// The first such film, as an index into document.coats; −1 where there is none.
-[[nodiscard]] int resin_coat(const preset::Document& document);
+[[nodiscard]] int resin_coat(const document::Document& document);
 
 } // namespace evenfall::resin

@@ -22,7 +22,7 @@ double side_of(Way way) {
     return way == Way::starboard ? 1.0 : -1.0;
 }
 
-Mouth mouth_of(const preset::Document& document, const shape::Body& body, int joint, const HingePlace& place,
+Mouth mouth_of(const document::Document& document, const shape::Body& body, int joint, const HingePlace& place,
                Way way) {
     const auto j = static_cast<std::size_t>(joint);
     const double pin_y_m = side_of(way) * place.pin.y_m;
@@ -40,9 +40,9 @@ double touches_at(double side_m, double before_m, double half_bar_m) {
 
 } // namespace
 
-EyeRoom eye_room(const preset::Document& document, const shape::Body& body, int joint,
+EyeRoom eye_room(const document::Document& document, const shape::Body& body, int joint,
                  const HingePlace& place, const EyePlace& eye, double coat_m) {
-    const preset::Pocket& pocket = document.pockets[static_cast<std::size_t>(eye.pocket.value_or(0))];
+    const document::Pocket& pocket = document.pockets[static_cast<std::size_t>(eye.pocket.value_or(0))];
     const double outside_m = 0.5 * place.hinge.eye_inside_m + place.hinge.wire_m;
     const double to_starboard = pocket.y_m + 0.5 * pocket.width_m - coat_m - place.pin.y_m;
     const double to_port = place.pin.y_m - (pocket.y_m - 0.5 * pocket.width_m + coat_m);
@@ -70,10 +70,10 @@ EyeRoom eye_room(const preset::Document& document, const shape::Body& body, int 
     return room;
 }
 
-std::optional<double> mouth_for(const preset::Document& document, const shape::Body& body, int joint,
+std::optional<double> mouth_for(const document::Document& document, const shape::Body& body, int joint,
                                 const HingePlace& place, const EyePlace& eye, Way way, double swing_rad,
                                 double coat_m) {
-    const preset::Pocket& pocket = document.pockets[static_cast<std::size_t>(eye.pocket.value_or(0))];
+    const document::Pocket& pocket = document.pockets[static_cast<std::size_t>(eye.pocket.value_or(0))];
     const Mouth mouth = mouth_of(document, body, joint, place, way);
     // Wood that ends h to the side and a before is clear of the twist where (h − coat)·cosψ − a·sinψ ≥ wire +
     // room; the left side is straight in h from the ridge outward, and from there inward.

@@ -25,12 +25,12 @@ struct EyeRoom {
 /// stands in wood.
 ///
 /// coat_m  film in the pocket, which narrows it on every side
-[[nodiscard]] EyeRoom eye_room(const preset::Document& document, const shape::Body& body, int joint,
+[[nodiscard]] EyeRoom eye_room(const document::Document& document, const shape::Body& body, int joint,
                                const HingePlace& place, const EyePlace& eye, double coat_m = 0.0);
 
 /// Width of this eye's pocket, about its own middle, at which the twist keeps `wire_room_m` at this swing
 /// this way; absent where none does, or the pocket would be as wide as the body at its face.
-[[nodiscard]] std::optional<double> mouth_for(const preset::Document& document, const shape::Body& body,
+[[nodiscard]] std::optional<double> mouth_for(const document::Document& document, const shape::Body& body,
                                               int joint, const HingePlace& place, const EyePlace& eye,
                                               Way way, double swing_rad, double coat_m = 0.0);
 

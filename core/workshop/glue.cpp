@@ -37,16 +37,16 @@ Problems off_limits(const GlueRequest& r) {
     return out;
 }
 
-int hooks_of(const preset::Document& document) {
+int hooks_of(const document::Document& document) {
     return static_cast<int>(
         std::count_if(document.parts.begin(), document.parts.end(),
-                      [](const preset::Part& p) { return p.reach_m.value_or(0.0) > 0.0; }));
+                      [](const document::Part& p) { return p.reach_m.value_or(0.0) > 0.0; }));
 }
 
-Sort sort_of(const preset::Hinge& hinge, double width, const GlueRequest& r) {
-    if (hinge.glue == preset::HingeGlue::epoxy) return Sort::epoxy;
+Sort sort_of(const document::Hinge& hinge, double width, const GlueRequest& r) {
+    if (hinge.glue == document::HingeGlue::epoxy) return Sort::epoxy;
     const Sort fitting = sort_for(width, r.fitting_s, r.times);
-    if (hinge.glue == preset::HingeGlue::none || fitting != Sort::epoxy) return fitting;
+    if (hinge.glue == document::HingeGlue::none || fitting != Sort::epoxy) return fitting;
     return fills(Sort::thin_ca, width) ? Sort::thin_ca : Sort::thick_ca;
 }
 
@@ -80,7 +80,7 @@ Sort sort_for(double width_m, double fitting_s, const WorkingTimes& times) {
     return Sort::epoxy;
 }
 
-Outcome<GlueAnswer> glue(const preset::Document& document, const shape::Body& body, const GlueRequest& r) {
+Outcome<GlueAnswer> glue(const document::Document& document, const shape::Body& body, const GlueRequest& r) {
     Problems problems = off_limits(r);
     const int hangers = r.hangers.value_or(hooks_of(document));
     const Outcome<double> hanger_gap = gap_m3(r.hanger);
@@ -111,7 +111,7 @@ Outcome<GlueAnswer> glue(const preset::Document& document, const shape::Body& bo
         warn_of(row, r, out.warnings);
     }
     for (std::size_t h = 0; h < document.holes.size(); ++h) {
-        const preset::Hole& hole = document.holes[h];
+        const document::Hole& hole = document.holes[h];
         if (!hole.cap || hole.cap->material != "ca_soda" || hole.depth_m <= 0.0) continue;
         const holes::Bore bore = holes::place(hole, body);
         if (bore.segment < 0) continue;

@@ -82,7 +82,7 @@ struct GlueAnswer {
 /// Everything that is glued in a lure whose body is cut. A hinge that names its glue gets that; others what
 /// `sort_for` says. Refuses by name: "/lures", "/loss", "/fitting_s", "/times/…", "/hangers", and the
 /// hanger's "/wire_mm" and the like.
-[[nodiscard]] Outcome<GlueAnswer> glue(const preset::Document& document, const shape::Body& body,
+[[nodiscard]] Outcome<GlueAnswer> glue(const document::Document& document, const shape::Body& body,
                                        const GlueRequest& request);
 
 } // namespace evenfall::glue

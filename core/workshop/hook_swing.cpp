@@ -14,11 +14,11 @@ namespace {
 constexpr int girth_levels = 16;
 constexpr int bend_steps = 8;
 
-bool is_hook(const preset::Part& part) {
+bool is_hook(const document::Part& part) {
     return part.reach_m.value_or(0.0) > 0.0;
 }
 
-int segment_of(const preset::Part& part, const shape::Body& body) {
+int segment_of(const document::Part& part, const shape::Body& body) {
     return std::clamp(part.segment.value_or(shape::nearest_segment(body, part.at_m.x)), 0,
                       static_cast<int>(body.segments.size()) - 1);
 }
@@ -68,7 +68,7 @@ std::vector<Bend> bends(const shape::Body& body, std::span<const Pin> pins, cons
 
 } // namespace
 
-Hanger hanger_of(const preset::Part& hook, const shape::Body& body) {
+Hanger hanger_of(const document::Part& hook, const shape::Body& body) {
     Hanger h{hook.at_m, hook.reach_m.value_or(0.0), segment_of(hook, body)};
     const double to_hanger_m = hanger_share * h.reach_m;
     if (hook.at_m.x > body.lines->length_m())
@@ -78,7 +78,7 @@ Hanger hanger_of(const preset::Part& hook, const shape::Body& body) {
     return h;
 }
 
-std::vector<HookFoul> hook_fouls(const preset::Document& document, const shape::Body& body,
+std::vector<HookFoul> hook_fouls(const document::Document& document, const shape::Body& body,
                                  std::span<const Pin> pins, const Swings& swings) {
     std::vector<HookFoul> out;
     const std::vector<Bend> poses = bends(body, pins, swings);
@@ -100,7 +100,7 @@ std::vector<HookFoul> hook_fouls(const preset::Document& document, const shape::
             if (worst.over_m > 0.0) out.push_back(worst);
         };
         for (std::size_t k = 0; k < document.parts.size(); ++k) {
-            const preset::Part& other = document.parts[k];
+            const document::Part& other = document.parts[k];
             if (k > i && is_hook(other)) {
                 const Hanger second = hanger_of(other, body);
                 meets(Fouls::hook, static_cast<int>(k), second.at_m, second.segment, second.reach_m);

@@ -36,7 +36,7 @@ struct Hanger {
     double reach_m = 0.0;
     int segment = 0;
 };
-[[nodiscard]] Hanger hanger_of(const preset::Part& hook, const shape::Body& body);
+[[nodiscard]] Hanger hanger_of(const document::Part& hook, const shape::Body& body);
 
 /// How far each joint swings, by Way; angles ≥ 0.
 using Swings = std::array<std::vector<double>, 2>;
@@ -58,7 +58,7 @@ using Swings = std::array<std::vector<double>, 2>;
 /// its own share, is not seen.
 ///
 /// Shorter shanks, smaller hooks, or hangers farther apart by `over_m` cure it.
-[[nodiscard]] std::vector<HookFoul> hook_fouls(const preset::Document& document, const shape::Body& body,
+[[nodiscard]] std::vector<HookFoul> hook_fouls(const document::Document& document, const shape::Body& body,
                                                std::span<const Pin> pins, const Swings& swings);
 
 } // namespace evenfall::joints

@@ -20,7 +20,7 @@ double by(const EyeRoom& room, Way way) {
     return way == Way::port ? room.port_rad : room.starboard_rad;
 }
 
-LinkedEyes linked_eyes_of(const preset::Hinge& hinge) {
+LinkedEyes linked_eyes_of(const document::Hinge& hinge) {
     return {hinge.wire_m, hinge.eye_inside_m, hinge.lean_rad};
 }
 
@@ -31,8 +31,8 @@ StoppedBy stopped_by(const JointAnswer& a, std::size_t w) {
     return a.finished[w].stopped ? StoppedBy::wood : StoppedBy::nothing;
 }
 
-wire::Temper temper_of(const preset::Hinge& hinge) {
-    return hinge.temper == preset::WireTemper::soft ? wire::Temper::soft : wire::Temper::spring;
+wire::Temper temper_of(const document::Hinge& hinge) {
+    return hinge.temper == document::WireTemper::soft ? wire::Temper::soft : wire::Temper::spring;
 }
 
 /// Pins end this far inside the skin, under filler. Common practice, no source.
@@ -61,9 +61,9 @@ struct PinHold {
     double span_m = 0.0; ///< the widest pocket that it crosses; 0: none
 };
 
-PinHold pin_hold(const HingePlace& place, const preset::Document& document, const Heights& pin) {
+PinHold pin_hold(const HingePlace& place, const document::Document& document, const Heights& pin) {
     PinHold hold{pin.to_m - pin.from_m, 0.0};
-    for (const preset::Pocket& pocket : document.pockets) {
+    for (const document::Pocket& pocket : document.pockets) {
         const Heights h = heights_of(pocket);
         const double crossed_m = std::min(h.to_m, pin.to_m) - std::max(h.from_m, pin.from_m);
         if (crossed_m <= 0.0 || !holds_axis(pocket, place.pin)) continue;
@@ -83,13 +83,13 @@ double wall_before_pin(const JointAnswer& a) {
 
 wire::Hold hold_of(const HingePlace& place, const PinHold& pin, double twist_hole_m, double twist_reach_m,
                    double pin_wall_m) {
-    const preset::Hinge& h = place.hinge;
+    const document::Hinge& h = place.hinge;
     wire::Hold hold;
     hold.temper = temper_of(h);
     hold.wire_m = h.wire_m;
     hold.hole_m = twist_hole_m;
     hold.glued_m = std::min(h.glued_m, twist_reach_m);
-    hold.has_pin = h.kind == preset::HingeKind::pinned;
+    hold.has_pin = h.kind == document::HingeKind::pinned;
     hold.pin_m = h.pin_diameter_m;
     hold.eyes = static_cast<int>(place.eyes.size());
     if (pin.span_m > 0.0) hold.pin_span_m = pin.span_m;
@@ -98,11 +98,11 @@ wire::Hold hold_of(const HingePlace& place, const PinHold& pin, double twist_hol
     return hold;
 }
 
-Outcome<JointAnswer> one_joint(const preset::Document& document, const shape::Body& body, int joint,
+Outcome<JointAnswer> one_joint(const document::Document& document, const shape::Body& body, int joint,
                                const Films& films, double line_n) {
     JointAnswer a;
     a.place = hinge_place(document, body, joint);
-    const preset::Hinge& h = a.place.hinge;
+    const document::Hinge& h = a.place.hinge;
     const std::string path = "/joints/" + std::to_string(joint) + "/hinge";
     const double yield_pa =
         0.8 * wire::tensile(temper_of(h), h.wire_m).low_pa; // yield of drawn wire, common practice, no source
@@ -127,13 +127,13 @@ Outcome<JointAnswer> one_joint(const preset::Document& document, const shape::Bo
             a.finished[w] =
                 films.on_faces_m > 0.0 ? swing(body, joint, a.place.pin, way, films.on_faces_m) : a.bare[w];
         a.wire_rad[w] = most_swing_rad;
-        if (h.kind == preset::HingeKind::pinned) {
+        if (h.kind == document::HingeKind::pinned) {
             for (const EyeAnswer& answer : a.eyes) {
                 if (answer.room) a.wire_rad[w] = std::min(a.wire_rad[w], by(*answer.room, way));
             }
         }
         a.eyes_rad[w] = most_swing_rad;
-        if (h.kind == preset::HingeKind::linked) {
+        if (h.kind == document::HingeKind::linked) {
             // Only as far as the wood lets them: beyond that nobody asks, and looking is slow.
             const double wood = a.finished[w].angle_rad;
             const double eyes = mirrored ? a.eyes_rad[0] : link_swing(linked_eyes_of(h), wood);
@@ -149,18 +149,18 @@ Outcome<JointAnswer> one_joint(const preset::Document& document, const shape::Bo
             a.mouth_m[w] = width_m ? std::optional(std::max(*a.mouth_m[w], *width_m)) : std::nullopt;
         }
     }
-    a.play_per_eye_m = h.eye_inside_m - (h.kind == preset::HingeKind::pinned ? h.pin_diameter_m : h.wire_m);
-    if (h.kind == preset::HingeKind::linked) a.slop = link_slop(linked_eyes_of(h));
+    a.play_per_eye_m = h.eye_inside_m - (h.kind == document::HingeKind::pinned ? h.pin_diameter_m : h.wire_m);
+    if (h.kind == document::HingeKind::linked) a.slop = link_slop(linked_eyes_of(h));
     if (a.place.eye_spacing_m > 0.0) {
         a.sag_rad = std::atan(play_per_eye_m(h) / a.place.eye_spacing_m);
     }
     if (a.eyes.size() == 1) {
         const double ring_m = h.eye_inside_m + h.wire_m;
-        const bool pinned = h.kind == preset::HingeKind::pinned;
+        const bool pinned = h.kind == document::HingeKind::pinned;
         a.rocks_rad = pinned ? std::acos(std::min(1.0, (h.pin_diameter_m + h.wire_m) / ring_m))
                              : link_swing(linked_eyes_of(h), most_swing_rad);
     }
-    if (h.kind == preset::HingeKind::pinned) {
+    if (h.kind == document::HingeKind::pinned) {
         const PinSpan span = pin_span(a.place.pin, body);
         a.pin_length_m = span.length_m;
         a.pin_middle_z_m = span.middle_z_m;
@@ -190,7 +190,7 @@ Outcome<JointAnswer> one_joint(const preset::Document& document, const shape::Bo
 
 } // namespace
 
-Outcome<JointsAnswer> joint_answers(const preset::Document& document, const shape::Body& body) {
+Outcome<JointsAnswer> joint_answers(const document::Document& document, const shape::Body& body) {
     JointsAnswer out;
     out.films = films_of(document, body);
     out.line_n = document.targets.line_n.value_or(usual_line_n);
@@ -213,8 +213,8 @@ Outcome<JointsAnswer> joint_answers(const preset::Document& document, const shap
     return out;
 }
 
-Outcome<JointsAnswer> joint_answers(const preset::Document& document) {
-    Problems unfit = preset::check(document);
+Outcome<JointsAnswer> joint_answers(const document::Document& document) {
+    Problems unfit = document::check(document);
     if (!unfit.empty()) return unfit;
     auto lines = shape::drawn_lines(document.shape);
     if (!lines) return lines.problems();

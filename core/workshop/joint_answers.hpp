@@ -78,9 +78,9 @@ struct JointsAnswer {
 
 /// Everything about the joints of a document that can be evaluated. Refuses what evaluate() refuses of shape
 /// and joints, and hinges whose wire cannot be bent so ("/joints/0/hinge/turns").
-[[nodiscard]] Outcome<JointsAnswer> joint_answers(const preset::Document& document);
+[[nodiscard]] Outcome<JointsAnswer> joint_answers(const document::Document& document);
 
 /// The same where the body is cut already.
-[[nodiscard]] Outcome<JointsAnswer> joint_answers(const preset::Document& document, const shape::Body& body);
+[[nodiscard]] Outcome<JointsAnswer> joint_answers(const document::Document& document, const shape::Body& body);
 
 } // namespace evenfall::joints

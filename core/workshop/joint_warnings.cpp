@@ -16,7 +16,7 @@ std::string joint_text(std::size_t k) {
     return "Joint " + std::to_string(k + 1);
 }
 
-std::string part_text(const preset::Document& document, int part) {
+std::string part_text(const document::Document& document, int part) {
     if (part < 0) return "the soft tail";
     const std::string& name = document.parts[static_cast<std::size_t>(part)].name;
     return name.empty() ? "part " + std::to_string(part + 1) : "“" + name + "”";
@@ -65,9 +65,9 @@ std::string newtons_text(double n) {
 /// Does a fish pull at this joint? Only one on a hook behind it does.
 enum class PullBehind { none, hook, unknown };
 
-PullBehind pull_behind(const preset::Document& document, const shape::Body& body, int joint) {
+PullBehind pull_behind(const document::Document& document, const shape::Body& body, int joint) {
     bool any = false;
-    for (const preset::Part& part : document.parts) {
+    for (const document::Part& part : document.parts) {
         if (part.reach_m.value_or(0.0) <= 0.0) continue;
         any = true;
         if (hanger_of(part, body).segment > joint) return PullBehind::hook;
@@ -172,7 +172,7 @@ void warn_of_glue(Problems& out, std::size_t k, const JointAnswer& j) {
              " that it is glued deep; its strength counts what it reaches. Give it more turns.");
 }
 
-void warn_of_walls(Problems& out, std::size_t k, const preset::Document& document, const JointAnswer& j) {
+void warn_of_walls(Problems& out, std::size_t k, const document::Document& document, const JointAnswer& j) {
     for (const Wall& wall : j.walls) {
         if (wall.thickness_m >= thin_wall_m) break;
         std::string place = between_text(wall.between);
@@ -190,7 +190,7 @@ void warn_of_walls(Problems& out, std::size_t k, const preset::Document& documen
 
 } // namespace
 
-Problems joint_warnings(const preset::Document& document, const shape::Body& body,
+Problems joint_warnings(const document::Document& document, const shape::Body& body,
                         const JointsAnswer& answer) {
     Problems out;
     for (std::size_t k = 0; k < answer.joints.size(); ++k) {

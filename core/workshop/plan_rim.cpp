@@ -47,7 +47,7 @@ struct Plane {
 
 Plane plane_of(const shape::Body& body, const RimRequest& ask) {
     const auto j = static_cast<std::size_t>(ask.joint);
-    const preset::Joint& joint = body.joints[j];
+    const document::Joint& joint = body.joints[j];
     Plane p{body, ask};
     if (ask.aft_part) {
         const shape::Segment& s = body.segments[j + 1];

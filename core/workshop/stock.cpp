@@ -15,7 +15,7 @@ double shot_m(double number) {
     return units::m_from_inch((17.0 - number) / 100.0);
 }
 
-Outcome<StockList> list(const preset::Document& document, const Evaluation& evaluation, const Stock& stock) {
+Outcome<StockList> list(const document::Document& document, const Evaluation& evaluation, const Stock& stock) {
     Problems problems;
     units::check_limit({"/size_mm", "The stock's size", stock.size_m, 0.0001, 0.05, units::Unit::mm, 1},
                        problems);
@@ -35,10 +35,10 @@ Outcome<StockList> list(const preset::Document& document, const Evaluation& eval
     const double d = stock.size_m;
     for (const ledger::Line& line : evaluation.ledger) {
         if (line.kind != ledger::Kind::fill || line.mass_kg <= 0.0) continue;
-        const preset::Hole& hole = document.holes[static_cast<std::size_t>(line.item)];
+        const document::Hole& hole = document.holes[static_cast<std::size_t>(line.item)];
         const materials::Solid* solid = ballast(!stock.material.empty() ? stock.material
                                                 : hole.fill             ? hole.fill->material
-                                                                        : preset::Fill{}.material);
+                                                                        : document::Fill{}.material);
         if (solid == nullptr) continue; // the ledger knows no fill that is not in the table
         const double density = solid->density_kg_m3.value;
         HoleStock h;

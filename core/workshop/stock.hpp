@@ -40,7 +40,7 @@ struct StockList {
 
 /// Lengths, counts and areas by mass over density: rod m/(ρ·π/4·d²), shot m/(ρ·π/6·d³), sheet m/(ρ·t). The
 /// amounts are those of the ledger's fill lines. Refuses by name: "/size_mm", "/material".
-[[nodiscard]] Outcome<StockList> list(const preset::Document& document, const Evaluation& evaluation,
+[[nodiscard]] Outcome<StockList> list(const document::Document& document, const Evaluation& evaluation,
                                       const Stock& stock);
 
 /// Diameter of numbered lead shot, American numbers 1 to 12: (17 − number)/100 in (common practice, from

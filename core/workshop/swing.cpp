@@ -99,7 +99,7 @@ Contact contact_of(const PlanRim& fore, const PlanRim& aft) {
 
 /// What is left of the gap under the films of both faces, measured along the lure; the same at every height
 /// and distance aside, and more where the faces are relieved.
-double open_m(const preset::Joint& joint, double coat_m) {
+double open_m(const document::Joint& joint, double coat_m) {
     return joint.gap_m -
            coat_m * (1.0 / std::cos(joint.relief_fore_rad) + 1.0 / std::cos(joint.relief_aft_rad));
 }
@@ -111,7 +111,7 @@ Swing swing(const shape::Body& body, int joint, const Pin& pin, Way way, double 
         return contact_of(plan_rim(body, {joint, false, pin, way, z_m, coat_m}),
                           plan_rim(body, {joint, true, pin, way, z_m, coat_m}));
     };
-    const preset::Joint& cut = body.joints[static_cast<std::size_t>(joint)];
+    const document::Joint& cut = body.joints[static_cast<std::size_t>(joint)];
     const shape::Station station = body.lines->at(cut.at_m);
     if (open_m(cut, coat_m) <= closed_m)
         return {0.0, station.centre_z_m, std::hypot(cut.at_m - pin.x_m, pin.y_m), true};

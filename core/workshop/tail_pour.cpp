@@ -63,7 +63,7 @@ const char* ingredient_word(Ingredient ingredient) {
     return names[static_cast<std::size_t>(ingredient)].word;
 }
 
-Outcome<Pour> pour(const preset::Tail& tail, const ledger::Ledger& ledger, const PourRequest& r) {
+Outcome<Pour> pour(const document::Tail& tail, const ledger::Ledger& ledger, const PourRequest& r) {
     if (Problems problems = off_limits(r); !problems.empty()) return problems;
     const auto body = shaped(tail);
     if (!body) return body.problems();

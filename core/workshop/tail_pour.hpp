@@ -63,7 +63,7 @@ struct Pour {
 /// "/sprue", "/loss", "/wall_mm",
 /// "/rubber_g_cm3", "/blend/old", "/blend/old_g_cm3" …, and a blend of nothing.
 /// Heat and times are the label's: nothing is foretold of them.
-[[nodiscard]] Outcome<Pour> pour(const preset::Tail& tail, const ledger::Ledger& ledger,
+[[nodiscard]] Outcome<Pour> pour(const document::Tail& tail, const ledger::Ledger& ledger,
                                  const PourRequest& request);
 
 } // namespace evenfall::tail

@@ -2,8 +2,8 @@
 
 namespace evenfall::tail {
 
-Outcome<Pull> pull(const preset::Document& document, const Evaluation& evaluation) {
-    preset::Document bare = document;
+Outcome<Pull> pull(const document::Document& document, const Evaluation& evaluation) {
+    document::Document bare = document;
     bare.tail.reset();
     auto without = evaluate(bare);
     if (!without) return without.problems();

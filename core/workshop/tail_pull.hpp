@@ -14,6 +14,6 @@ struct Pull {
 
 /// Evaluates the lure a second time, so it is asked where it is looked at only. The document must have a
 /// tail.
-[[nodiscard]] Outcome<Pull> pull(const preset::Document& document, const Evaluation& evaluation);
+[[nodiscard]] Outcome<Pull> pull(const document::Document& document, const Evaluation& evaluation);
 
 } // namespace evenfall::tail

@@ -14,13 +14,13 @@ namespace {
 constexpr double far = std::numeric_limits<double>::infinity();
 
 /// Heights that a hole takes up, its drill point included.
-Heights hole_heights(const preset::Hole& hole, const holes::Bore& bore) {
+Heights hole_heights(const document::Hole& hole, const holes::Bore& bore) {
     const double end = bore.mouth_z_m + bore.inward * (hole.depth_m + bore.cone_height_m);
     return {std::min(bore.mouth_z_m, end), std::max(bore.mouth_z_m, end)};
 }
 
 /// From a point to an upright box, seen from above; 0 inside.
-double beside_box(const preset::Pocket& p, double x_m, double y_m) {
+double beside_box(const document::Pocket& p, double x_m, double y_m) {
     const double dx = std::max({p.x_from_m - x_m, 0.0, x_m - p.x_to_m});
     const double dy = std::max(std::abs(y_m - p.y_m) - 0.5 * p.width_m, 0.0);
     return std::hypot(dx, dy);
@@ -48,7 +48,7 @@ private:
 };
 
 /// Wood in front of the pin: to the flank on either side of the middle, whichever is nearer.
-double before_pin(const preset::Joint& joint, const shape::Body& body, std::size_t j,
+double before_pin(const document::Joint& joint, const shape::Body& body, std::size_t j,
                   const HingePlace& place) {
     const double relief = place.pocket_aft ? joint.relief_aft_rad : joint.relief_fore_rad;
     const double before = place.pocket_aft ? place.pin.x_m - body.segments[j + 1].x_from_m
@@ -57,7 +57,7 @@ double before_pin(const preset::Joint& joint, const shape::Body& body, std::size
            0.5 * place.hinge.pin_diameter_m;
 }
 
-double beside_pocket(const preset::Pocket& pocket, const shape::Body& body) {
+double beside_pocket(const document::Pocket& pocket, const shape::Body& body) {
     double least = far;
     const double out = std::abs(pocket.y_m) + 0.5 * pocket.width_m;
     for (const double x : {pocket.x_from_m, 0.5 * (pocket.x_from_m + pocket.x_to_m), pocket.x_to_m}) {
@@ -70,10 +70,10 @@ double beside_pocket(const preset::Pocket& pocket, const shape::Body& body) {
 
 } // namespace
 
-std::vector<Wall> walls(const preset::Document& document, const shape::Body& body, int joint,
+std::vector<Wall> walls(const document::Document& document, const shape::Body& body, int joint,
                         const HingePlace& place, const Heights& pin) {
     const auto j = static_cast<std::size_t>(joint);
-    const bool has_pin = place.hinge.kind == preset::HingeKind::pinned;
+    const bool has_pin = place.hinge.kind == document::HingeKind::pinned;
     const bool in_wood = pin.to_m > pin.from_m;
     const double pin_r = 0.5 * place.hinge.pin_diameter_m;
     Thinnest thinnest;
@@ -92,7 +92,7 @@ std::vector<Wall> walls(const preset::Document& document, const shape::Body& bod
     }
     const int pin_segment = joint + (place.pocket_aft ? 1 : 0);
     for (std::size_t k = 0; k < document.holes.size(); ++k) {
-        const preset::Hole& hole = document.holes[k];
+        const document::Hole& hole = document.holes[k];
         const holes::Bore bore = holes::place(hole, body);
         if (hole.depth_m <= 0.0 || (bore.segment != joint && bore.segment != joint + 1)) continue;
         const double r = 0.5 * hole.diameter_m;
@@ -104,7 +104,7 @@ std::vector<Wall> walls(const preset::Document& document, const shape::Body& bod
         }
         for (const EyePlace& eye : place.eyes) {
             if (!eye.pocket) continue;
-            const preset::Pocket& pocket = document.pockets[static_cast<std::size_t>(*eye.pocket)];
+            const document::Pocket& pocket = document.pockets[static_cast<std::size_t>(*eye.pocket)];
             const shape::Segment& wood = body.segments[static_cast<std::size_t>(bore.segment)];
             if (pocket.x_to_m <= wood.x_from_m || pocket.x_from_m >= wood.x_to_m ||
                 !heights.meets(heights_of(pocket)))

@@ -28,7 +28,7 @@ struct Wall {
 /// reach into both segments.
 ///
 /// pin  heights that the pin takes up
-[[nodiscard]] std::vector<Wall> walls(const preset::Document& document, const shape::Body& body, int joint,
+[[nodiscard]] std::vector<Wall> walls(const document::Document& document, const shape::Body& body, int joint,
                                       const HingePlace& place, const Heights& pin);
 
 } // namespace evenfall::joints

@@ -15,7 +15,7 @@ struct CommandWord {
 constexpr std::array command_words{
     CommandWord{"weigh", Command::weigh},      CommandWord{"lead", Command::lead},
     CommandWord{"fall", Command::fall},        CommandWord{"log", Command::log},
-    CommandWord{"surety", Command::surety},    CommandWord{"joints", Command::joints},
+    CommandWord{"chance", Command::chance},    CommandWord{"joints", Command::joints},
     CommandWord{"link", Command::link},        CommandWord{"open", Command::open},
     CommandWord{"sheet", Command::sheet},      CommandWord{"trace", Command::trace},
     CommandWord{"--help", Command::help},      CommandWord{"-h", Command::help},
@@ -131,7 +131,7 @@ Outcome<Arguments> read_arguments(const std::vector<std::string>& words) {
     const bool plans = arguments.command == Command::lead;
     const bool falls = arguments.command == Command::fall;
     const bool logs = arguments.command == Command::log;
-    const bool sure = arguments.command == Command::surety;
+    const bool sure = arguments.command == Command::chance;
     const bool prints = arguments.command == Command::sheet;
     const bool traces = arguments.command == Command::trace;
     const bool links = arguments.command == Command::link;
@@ -305,7 +305,7 @@ std::string usage_text() {
            "  evenfall log PRESET next            the recipe for the next lure, with what all readings "
            "taught; --write FILE keeps it\n"
            "  evenfall log how KIND               how a reading is taken, step by step\n"
-           "  evenfall surety PRESET [--json]     how sure the answers are, what to do now, what to read "
+           "  evenfall chance PRESET [--json]     how sure the answers are, what to do now, what to read "
            "next\n"
            "      --draws N                       and by N lures drawn by chance\n"
            "  evenfall joints PRESET [--json]     how far each joint swings, its wire, bits, walls and "

@@ -20,7 +20,7 @@ enum class Command {
     fall,
     joints,
     log,
-    surety,
+    chance,
     link,
     open,
     sheet,
@@ -66,7 +66,7 @@ struct Arguments {
     std::optional<double> depth_m;
     std::optional<std::string> write_to; ///< file for the document, planned or with its log, or for the
                                          ///< sheet; "-" for standard output
-    std::optional<std::size_t> draws;    ///< of surety
+    std::optional<std::size_t> draws;    ///< of chance
     LogWords log;
     TraceWords trace;
     bool letter = false; ///< paper of the sheet; else A4

@@ -68,18 +68,18 @@ std::string block_json(const BlockAnswer& a, const materials::Wood& wood, const 
     const char* says = a.says == BlockSays::usual     ? "usual"
                        : a.says == BlockSays::heavier ? "heavier"
                                                       : "lighter";
-    return preset::laid_out_text(
+    return document::laid_out_text(
         {{"species", std::string(wood.id)},
-         {"moisture_percent", report::number(block.moisture_percent)},
-         {"density_kg_m3", report::number(a.density_kg_m3)},
-         {"to_percent", report::number(to_percent)},
-         {"density_then_kg_m3", report::number(a.at_other_kg_m3)},
-         {"usual_kg_m3", report::number(a.usual_kg_m3)},
-         {"spread", report::number(a.spread)},
-         {"sigmas", report::number(a.sigmas)},
+         {"moisture_percent", output::number(block.moisture_percent)},
+         {"density_kg_m3", output::number(a.density_kg_m3)},
+         {"to_percent", output::number(to_percent)},
+         {"density_then_kg_m3", output::number(a.at_other_kg_m3)},
+         {"usual_kg_m3", output::number(a.usual_kg_m3)},
+         {"spread", output::number(a.spread)},
+         {"sigmas", output::number(a.sigmas)},
          {"says", says},
          {"would_explain_percent",
-          a.would_explain_percent ? report::number(*a.would_explain_percent) : report::Tree(nullptr)}});
+          a.would_explain_percent ? output::number(*a.would_explain_percent) : output::Tree(nullptr)}});
 }
 
 } // namespace
@@ -105,7 +105,7 @@ int block(const Arguments& typed) {
                             {"--to", Unit::percent, &to_percent, 100.0}};
     if (const Problems problems = take_settings(numbers, list); !problems.empty()) return report(problems);
     if (const Problems problems = take_sides(size, measured); !problems.empty()) return report(problems);
-    Outcome<preset::Document> document = load(typed.operand);
+    Outcome<document::Document> document = load(typed.operand);
     if (!document.ok()) return report(document.problems());
     if (species.empty()) species = document->wood.species;
     if (std::isnan(to_percent)) to_percent = document->wood.moisture_percent;
@@ -118,7 +118,7 @@ int block(const Arguments& typed) {
     if (!write_to.empty()) {
         document->wood.species = species;
         document->wood.moisture_percent = to_percent;
-        preset::set_weighed_density(*document, a->at_other_kg_m3);
+        document::set_weighed_density(*document, a->at_other_kg_m3);
         // What the preset's own reader refuses is not written.
         const std::string text = write_document(*document);
         if (const auto again = read_document(text); !again.ok()) return report(again.problems());

@@ -13,7 +13,7 @@ namespace evenfall::cli {
 [[nodiscard]] int lead(const Arguments& arguments);
 [[nodiscard]] int fall(const Arguments& arguments);
 [[nodiscard]] int log(const Arguments& arguments);
-[[nodiscard]] int surety(const Arguments& arguments);
+[[nodiscard]] int chance(const Arguments& arguments);
 [[nodiscard]] int joints(const Arguments& arguments);
 [[nodiscard]] int link(const Arguments& arguments);
 [[nodiscard]] int open(const Arguments& arguments);
@@ -28,7 +28,7 @@ namespace evenfall::cli {
 [[nodiscard]] int trace(const Arguments& arguments);
 
 /// What a code of the lure holds: the page's address with the share text behind "#", or the share text alone.
-[[nodiscard]] std::string text_for_code(const preset::Document& document, const std::string& page);
+[[nodiscard]] std::string text_for_code(const document::Document& document, const std::string& page);
 
 void print(const std::string& text);
 
@@ -36,10 +36,10 @@ void print(const std::string& text);
 int report(const Problems& problems);
 
 /// The document in a file or on standard input.
-[[nodiscard]] Outcome<preset::Document> load(const std::string& path);
+[[nodiscard]] Outcome<document::Document> load(const std::string& path);
 
 /// Writes the document over a file in one piece, or to standard output for "-". Refuses what load() would
 /// refuse, and writes nothing then.
-[[nodiscard]] Problems keep(const std::string& path, const preset::Document& document);
+[[nodiscard]] Problems keep(const std::string& path, const document::Document& document);
 
 } // namespace evenfall::cli

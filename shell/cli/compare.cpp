@@ -54,13 +54,13 @@ int tell(const Outcome<std::vector<compare::Option>>& options, bool json, bool w
 } // namespace
 
 int woods(const Arguments& arguments) {
-    const Outcome<preset::Document> document = load(arguments.operand);
+    const Outcome<document::Document> document = load(arguments.operand);
     if (!document.ok()) return report(document.problems());
     return tell(compare::woods(*document), arguments.json, true);
 }
 
 int metals(const Arguments& arguments) {
-    const Outcome<preset::Document> document = load(arguments.operand);
+    const Outcome<document::Document> document = load(arguments.operand);
     if (!document.ok()) return report(document.problems());
     return tell(compare::metals(*document), arguments.json, false);
 }

@@ -5,15 +5,15 @@
 namespace evenfall::cli {
 
 int fall(const Arguments& arguments) {
-    const Outcome<preset::Document> document = load(arguments.operand);
+    const Outcome<document::Document> document = load(arguments.operand);
     if (!document.ok()) return report(document.problems());
     const Outcome<Evaluation> evaluation = evaluate(*document);
     if (!evaluation.ok()) return report(evaluation.problems());
     constexpr double usual_depth_m = 2.0;
-    const auto water = report::in_water(*document, *evaluation, arguments.depth_m.value_or(usual_depth_m));
+    const auto water = output::in_water(*document, *evaluation, arguments.depth_m.value_or(usual_depth_m));
     if (!water.ok()) return report(water.problems());
     if (arguments.json) {
-        print(report::water_json(*document, *water));
+        print(output::water_json(*document, *water));
     } else {
         print(document->name + "\n\n" + falls_text(*water, evaluation->answers) + floating_text(*water) +
               track_text(*water, evaluation->answers) + warnings_text(evaluation->answers) +

@@ -24,12 +24,12 @@ std::string eyes_table(const evenfall::glue::GlueAnswer& answer) {
     for (const evenfall::glue::GluedRow& r : answer.rows) {
         table.row({r.joint ? "joint " + std::to_string(*r.joint + 1) : std::string("hangers"),
                    std::to_string(r.eyes), millilitres(r.gap_m3), millimetres(r.width_m, 2),
-                   report::glue_word(r.sort), grams(r.glue_kg, 3)});
+                   output::glue_word(r.sort), grams(r.glue_kg, 3)});
     }
     return table.text();
 }
 
-std::string caps_table(const preset::Document& d, const evenfall::glue::GlueAnswer& answer) {
+std::string caps_table(const document::Document& d, const evenfall::glue::GlueAnswer& answer) {
     using enum Table::Side;
     Table table({left, right, right, right});
     table.row({"cap of hole", "ml", "soda g", "thin CA ml"});
@@ -40,14 +40,14 @@ std::string caps_table(const preset::Document& d, const evenfall::glue::GlueAnsw
     return table.text();
 }
 
-std::string glue_text(const preset::Document& d, const evenfall::glue::GlueAnswer& answer, int lures) {
+std::string glue_text(const document::Document& d, const evenfall::glue::GlueAnswer& answer, int lures) {
     std::string text = d.name + "\n";
     if (!answer.rows.empty()) text.append("\n").append(eyes_table(answer));
     if (!answer.caps.empty()) text.append("\n").append(caps_table(d, answer));
     text += "\nTo take for " + std::to_string(lures) + (lures == 1 ? " lure" : " lures") + ", loss included:";
     for (std::size_t k = 0; k < evenfall::glue::sort_count; ++k) {
         if (answer.take_m3[k] <= 0.0) continue;
-        text += std::string("\n  ") + report::glue_word(static_cast<evenfall::glue::Sort>(k)) + " " +
+        text += std::string("\n  ") + output::glue_word(static_cast<evenfall::glue::Sort>(k)) + " " +
                 units::number_text(answer.take_m3[k], Unit::cm3, 2) + " ml, " + grams(answer.take_kg[k]) +
                 " g";
     }
@@ -88,13 +88,13 @@ int glue(const Arguments& arguments) {
     for (const auto& [option, text] : arguments.settings) {
         if (option == "--hangers") r.hangers = static_cast<int>(hangers);
     }
-    const Outcome<preset::Document> document = load(arguments.operand);
+    const Outcome<document::Document> document = load(arguments.operand);
     if (!document.ok()) return report(document.problems());
     const auto evaluation = evaluate(*document);
     if (!evaluation.ok()) return report(evaluation.problems());
     const auto answer = evenfall::glue::glue(*document, evaluation->body, r);
     if (!answer.ok()) return report(answer.problems());
-    print(arguments.json ? report::glue_json(*document, *answer) : glue_text(*document, *answer, r.lures));
+    print(arguments.json ? output::glue_json(*document, *answer) : glue_text(*document, *answer, r.lures));
     return done;
 }
 

@@ -35,7 +35,7 @@ std::string bits_text(const std::array<std::optional<bits::Bit>, bits::system_co
     return text.empty() ? "no standard bit" : text;
 }
 
-std::string swing_table(const preset::Document& document, const evenfall::joints::JointsAnswer& answer) {
+std::string swing_table(const document::Document& document, const evenfall::joints::JointsAnswer& answer) {
     using enum Table::Side;
     Table table({left, right, right, right, right, right, right, right});
     table.row({"joint", "at mm", "bare", "finished", "wire stops", "eyes meet", "play mm", "sag"});
@@ -79,12 +79,12 @@ std::string wire_table(const evenfall::joints::JointsAnswer& answer) {
         table.row({std::to_string(k + 1), std::to_string(j.place.eyes.size()), millimetres(j.eye.cut_m, 1),
                    millimetres(j.eye.mandrel_m, 2), angle(j.eye.overbend * units::rad_from_deg(90.0)),
                    bits_text(j.eye_bits), newtons(j.strength.least_n),
-                   report::weakest_word(j.strength.weakest)});
+                   output::weakest_word(j.strength.weakest)});
     }
     return table.text();
 }
 
-std::string joints_text(const preset::Document& document, const evenfall::joints::JointsAnswer& answer) {
+std::string joints_text(const document::Document& document, const evenfall::joints::JointsAnswer& answer) {
     if (answer.joints.empty()) return document.name + "\n\nOne piece: no joints.\n";
     std::string text = document.name + "\n\nSwing, tail to port / to starboard, with " +
                        millimetres(answer.films.on_faces_m, 2) + " mm of film on each face\n\n" +
@@ -107,11 +107,11 @@ std::string joints_text(const preset::Document& document, const evenfall::joints
 } // namespace
 
 int joints(const Arguments& arguments) {
-    const Outcome<preset::Document> document = load(arguments.operand);
+    const Outcome<document::Document> document = load(arguments.operand);
     if (!document.ok()) return report(document.problems());
     const auto answer = evenfall::joints::joint_answers(*document);
     if (!answer.ok()) return report(answer.problems());
-    print(arguments.json ? report::joints_json(*document, *answer) : joints_text(*document, *answer));
+    print(arguments.json ? output::joints_json(*document, *answer) : joints_text(*document, *answer));
     return done;
 }
 

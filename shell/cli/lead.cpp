@@ -16,20 +16,20 @@ using Side = Table::Side;
 using units::number_text;
 using units::Unit;
 
-void ask_for(preset::Targets& targets, const Arguments& arguments) {
+void ask_for(document::Targets& targets, const Arguments& arguments) {
     if (arguments.fall_m_s) {
-        targets.by = preset::TargetBy::fall;
+        targets.by = document::TargetBy::fall;
         targets.fall_m_s = *arguments.fall_m_s;
     }
     if (arguments.in_water_kg) {
-        targets.by = preset::TargetBy::in_water;
+        targets.by = document::TargetBy::in_water;
         targets.in_water_kg = *arguments.in_water_kg;
     }
     if (arguments.pitch_rad) targets.pitch_rad = *arguments.pitch_rad;
 }
 
-std::string targets_text(const preset::Targets& targets) {
-    const std::string first = targets.by == preset::TargetBy::fall
+std::string targets_text(const document::Targets& targets) {
+    const std::string first = targets.by == document::TargetBy::fall
                                   ? "fall " + number_text(targets.fall_m_s, Unit::mm_per_s, 0) + " mm/s, " +
                                         number_text(targets.fall_m_s, Unit::s_per_ft, 2) + " s/ft"
                                   : signed_grams(targets.in_water_kg) + " g in water";
@@ -44,12 +44,12 @@ std::string drill_text(const LeadPlan& plan, const shape::Body& body) {
     double total_kg = 0.0;
     for (const HolePlan& planned : plan.holes) {
         const auto index = static_cast<std::size_t>(planned.hole);
-        const preset::Hole& hole = plan.document.holes[index];
+        const document::Hole& hole = plan.document.holes[index];
         const auto segment = static_cast<std::size_t>(shape::nearest_segment(body, hole.x_m));
         const bool drilled = planned.depth_m > 0.0;
         table.row({hole.name.empty() ? std::to_string(index + 1) : hole.name,
                    plan.document.segment_names[segment],
-                   hole.from == preset::HoleFrom::belly ? "belly" : "back", millimetres(hole.x_m),
+                   hole.from == document::HoleFrom::belly ? "belly" : "back", millimetres(hole.x_m),
                    millimetres(hole.y_m), millimetres(hole.diameter_m, 2), bit_inches(hole.diameter_m),
                    drilled ? millimetres(planned.depth_m) : "leave", millimetres(planned.column_m),
                    grams(planned.mass_kg), material_name(planned.material)});
@@ -88,7 +88,7 @@ std::string cautions_text(const LeadPlan& plan) {
     };
     const auto caps_with = [&](const char* id) {
         return std::any_of(plan.document.holes.begin(), plan.document.holes.end(),
-                           [&](const preset::Hole& hole) { return hole.cap && hole.cap->material == id; });
+                           [&](const document::Hole& hole) { return hole.cap && hole.cap->material == id; });
     };
     std::string text;
     if (fills_with("lead")) {
@@ -110,17 +110,17 @@ std::string cautions_text(const LeadPlan& plan) {
 } // namespace
 
 int lead(const Arguments& arguments) {
-    Outcome<preset::Document> document = load(arguments.operand);
+    Outcome<document::Document> document = load(arguments.operand);
     if (!document.ok()) return report(document.problems());
     ask_for(document->targets, arguments);
-    if (const Problems problems = preset::check(*document); !problems.empty()) return report(problems);
+    if (const Problems problems = document::check(*document); !problems.empty()) return report(problems);
     const Outcome<LeadPlan> plan = plan_lead(*document);
     if (!plan.ok()) return report(plan.problems());
     const Outcome<Evaluation> evaluation = evaluate(plan->document);
     if (!evaluation.ok()) return report(evaluation.problems());
 
     if (arguments.json) {
-        print(report::lead_json(*plan));
+        print(output::lead_json(*plan));
     } else {
         print(document->name + "\n" + targets_text(document->targets) + "\n\n" +
               drill_text(*plan, evaluation->body) + '\n' + before_after_text(plan->before, plan->after) +

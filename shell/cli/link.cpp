@@ -24,7 +24,7 @@ std::string drawing_of(const SquareCode& code) {
 
 } // namespace
 
-std::string text_for_code(const preset::Document& document, const std::string& page) {
+std::string text_for_code(const document::Document& document, const std::string& page) {
     std::string text = page;
     if (!page.empty()) text += '#';
     return text += write_link(document);
@@ -33,10 +33,10 @@ std::string text_for_code(const preset::Document& document, const std::string& p
 int link(const Arguments& arguments) {
     // Messengers cut or break longer addresses; the figure is common practice, no source.
     constexpr std::size_t comfortable_length = 1700;
-    const Outcome<preset::Document> document = load(arguments.operand);
+    const Outcome<document::Document> document = load(arguments.operand);
     if (!document.ok()) return report(document.problems());
     const std::string text = write_link(*document);
-    if (text.size() > preset::max_link_bytes) {
+    if (text.size() > document::max_link_bytes) {
         return report({{ProblemCode::too_large, "", "32 kB",
                         "A link of this lure would have " + std::to_string(text.size()) +
                             " characters, and none over 32 kB opens. Send the file instead."}});
@@ -60,7 +60,7 @@ int link(const Arguments& arguments) {
 }
 
 int open(const Arguments& arguments) {
-    const Outcome<preset::Document> document = read_link(arguments.operand);
+    const Outcome<document::Document> document = read_link(arguments.operand);
     if (!document.ok()) return report(document.problems());
     print(write_document(*document));
     return done;

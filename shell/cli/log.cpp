@@ -1,5 +1,5 @@
 #include "base/number_text.hpp"
-#include "bench/uncertainty/surety.hpp"
+#include "bench/uncertainty/uncertainty.hpp"
 #include "cli/commands.hpp"
 #include "cli/table.hpp"
 #include "cli/words.hpp"
@@ -15,8 +15,8 @@
 namespace evenfall::cli {
 namespace {
 
-using preset::Reading;
-using preset::ReadingKind;
+using document::Reading;
+using document::ReadingKind;
 using units::number_text;
 using units::Unit;
 using Side = Table::Side;
@@ -120,13 +120,13 @@ Outcome<Reading> reading_of(const Arguments& a) {
     Reading r;
     if (w.words.size() != 2)
         return misuse("add", "“add” takes a kind and a value: log PRESET add dry_weight 31.2.");
-    if (!find_word(preset::table::reading_kinds, w.words[0], r.kind)) {
+    if (!find_word(document::table::reading_kinds, w.words[0], r.kind)) {
         return misuse("add", "“" + w.words[0] + "” is no kind of reading; there are " +
-                                 all_words(preset::table::reading_kinds) + ".");
+                                 all_words(document::table::reading_kinds) + ".");
     }
-    if (w.stage && !find_word(preset::table::stage_words, *w.stage, r.stage)) {
+    if (w.stage && !find_word(document::table::stage_words, *w.stage, r.stage)) {
         return misuse("--stage", "“" + *w.stage + "” is no stage; there are " +
-                                     all_words(preset::table::stage_words) + ".");
+                                     all_words(document::table::stage_words) + ".");
     }
     if (!w.stage && r.kind != ReadingKind::block)
         return misuse("--stage", "Say at which stage: --stage sealed, for one.");
@@ -192,12 +192,12 @@ std::string value_text(const Reading& r) {
     return text;
 }
 
-int list(const preset::Document& document) {
+int list(const document::Document& document) {
     if (document.log.empty()) {
         print("The log of “" + document.name + "” is empty.\n");
         return done;
     }
-    const Outcome<Surety> s = evenfall::surety(document);
+    const Outcome<Uncertainty> s = evenfall::uncertainty(document);
     if (!s.ok()) return report(s.problems());
     Table table(
         {Side::right, Side::right, Side::left, Side::left, Side::left, Side::right, Side::right, Side::left});
@@ -208,8 +208,8 @@ int list(const preset::Document& document) {
         const std::string stage = r.segment ? stage_name(r.stage) + ", " +
                                                   document.segment_names[static_cast<std::size_t>(*r.segment)]
                                             : stage_name(r.stage);
-        table.row({std::to_string(i + 1), std::to_string(preset::lure_of(r) + 1), r.date, stage,
-                   report::reading_name(r.kind), value_text(r),
+        table.row({std::to_string(i + 1), std::to_string(document::lure_of(r) + 1), r.date, stage,
+                   output::reading_name(r.kind), value_text(r),
                    v.used ? number_text(v.off, Unit::one, 1) : "–",
                    r.struck ? "(struck out) " + r.note : r.note});
     }
@@ -225,8 +225,8 @@ int list(const preset::Document& document) {
 }
 
 /// Checks the whole document as any reading of it would, and writes it in one piece over the old file.
-int write_back(const Arguments& a, const preset::Document& document) {
-    if (const Problems problems = preset::check(document); !problems.empty()) return report(problems);
+int write_back(const Arguments& a, const document::Document& document) {
+    if (const Problems problems = document::check(document); !problems.empty()) return report(problems);
     if (const Outcome<Evaluation> e = evaluate(document); !e.ok()) return report(e.problems());
     const std::string& path = a.write_to ? *a.write_to : a.operand;
     if (const Problems problems = keep(path, document); !problems.empty()) return report(problems);
@@ -239,29 +239,29 @@ int log(const Arguments& arguments) {
     if (arguments.log.verb == LogVerb::how) {
         ReadingKind kind{};
         if (arguments.log.words.size() != 1 ||
-            !find_word(preset::table::reading_kinds, arguments.log.words[0], kind)) {
+            !find_word(document::table::reading_kinds, arguments.log.words[0], kind)) {
             return report(
-                {misuse("how", "Say which reading: " + all_words(preset::table::reading_kinds) + ".")});
+                {misuse("how", "Say which reading: " + all_words(document::table::reading_kinds) + ".")});
         }
-        std::string text = report::reading_name(kind) + "\n";
+        std::string text = output::reading_name(kind) + "\n";
         int number = 0;
-        for (const std::string& step : report::reading_steps(kind))
+        for (const std::string& step : output::reading_steps(kind))
             text += "  " + std::to_string(++number) + ". " + step + '\n';
         print(text);
         return done;
     }
-    Outcome<preset::Document> document = load(arguments.operand);
+    Outcome<document::Document> document = load(arguments.operand);
     if (!document.ok()) return report(document.problems());
     switch (arguments.log.verb) {
     case LogVerb::list:
         return list(*document);
     case LogVerb::csv:
-        print(report::log_csv(*document));
+        print(output::log_csv(*document));
         return done;
     case LogVerb::how:
         return done;
     case LogVerb::next: {
-        const Outcome<preset::Document> next = for_next_lure(*document);
+        const Outcome<document::Document> next = for_next_lure(*document);
         if (!next.ok()) return report(next.problems());
         if (!arguments.write_to) {
             print(write_document(*next));

@@ -17,13 +17,13 @@ int report(const Problems& problems) {
     return bad_input;
 }
 
-Outcome<preset::Document> load(const std::string& path) {
-    const Outcome<std::string> text = read_text_file(path, preset::max_document_bytes);
+Outcome<document::Document> load(const std::string& path) {
+    const Outcome<std::string> text = read_text_file(path, document::max_document_bytes);
     if (!text.ok()) return text.problems();
     return read_document(*text);
 }
 
-Problems keep(const std::string& path, const preset::Document& document) {
+Problems keep(const std::string& path, const document::Document& document) {
     const std::string text = write_document(document);
     if (const auto again = read_document(text); !again.ok()) return again.problems();
     return write_text_file(path, text);
@@ -45,8 +45,8 @@ int run(const std::vector<std::string>& words) {
         return fall(*arguments);
     case Command::log:
         return log(*arguments);
-    case Command::surety:
-        return surety(*arguments);
+    case Command::chance:
+        return chance(*arguments);
     case Command::joints:
         return joints(*arguments);
     case Command::link:
@@ -73,7 +73,7 @@ int run(const std::vector<std::string>& words) {
         return tail(*arguments);
     case Command::version:
         print(std::string("evenfall ") + program_version + ", documents of version " +
-              std::to_string(preset::document_version) + '\n');
+              std::to_string(document::document_version) + '\n');
         return done;
     case Command::help:
         break;

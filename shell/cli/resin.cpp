@@ -43,7 +43,7 @@ std::string portion(const evenfall::resin::Portion& p) {
            units::number_text(p.hardener_m3, Unit::cm3, 2) + " ml)\n";
 }
 
-std::string resin_text(const preset::Document& d, const std::vector<evenfall::resin::CoatGrams>& coats,
+std::string resin_text(const document::Document& d, const std::vector<evenfall::resin::CoatGrams>& coats,
                        int coat, const evenfall::resin::Mix& m) {
     using enum Table::Side;
     Table table({left, right, right, right, right});
@@ -102,7 +102,7 @@ int resin(const Arguments& arguments) {
             {{ProblemCode::out_of_range, "/lures", "1 to 1000", "Lures come whole, 1 to 1000 of them."}});
     r.lures = static_cast<int>(lures);
     r.ratio.by_volume = by_volume != 0.0;
-    const Outcome<preset::Document> document = load(arguments.operand);
+    const Outcome<document::Document> document = load(arguments.operand);
     if (!document.ok()) return report(document.problems());
     const auto evaluation = evaluate(*document);
     if (!evaluation.ok()) return report(evaluation.problems());
@@ -120,7 +120,7 @@ int resin(const Arguments& arguments) {
     r.on_lure_kg = coats[static_cast<std::size_t>(index)].together_kg();
     const auto mixed = evenfall::resin::mix(r);
     if (!mixed.ok()) return report(mixed.problems());
-    print(arguments.json ? report::resin_json(*document, coats, static_cast<int>(index), *mixed)
+    print(arguments.json ? output::resin_json(*document, coats, static_cast<int>(index), *mixed)
                          : resin_text(*document, coats, static_cast<int>(index), *mixed));
     return done;
 }

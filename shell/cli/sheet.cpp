@@ -32,7 +32,7 @@ int sheet(const Arguments& arguments) {
     }
     const Outcome<SheetFormat> format = format_of(*arguments.write_to);
     if (!format.ok()) return report(format.problems());
-    const Outcome<preset::Document> document = load(arguments.operand);
+    const Outcome<document::Document> document = load(arguments.operand);
     if (!document.ok()) return report(document.problems());
     SheetOptions options;
     options.format = *format;
@@ -45,7 +45,7 @@ int sheet(const Arguments& arguments) {
                          bytes(shell::look::font_semibold, shell::look::font_semibold_size)};
     std::vector<BatchPart> batch{{*document, arguments.lures}};
     for (const auto& [path, lures] : arguments.also) {
-        const Outcome<preset::Document> further = load(path);
+        const Outcome<document::Document> further = load(path);
         if (!further.ok()) return report(further.problems());
         batch.push_back({*further, lures});
     }

@@ -15,7 +15,7 @@ namespace {
 
 using units::Unit;
 
-std::string stock_text(const preset::Document& d, const evenfall::stock::StockList& list,
+std::string stock_text(const document::Document& d, const evenfall::stock::StockList& list,
                        evenfall::stock::Form form) {
     using evenfall::stock::Form;
     using enum Table::Side;
@@ -83,13 +83,13 @@ int stock(const Arguments& arguments) {
             return report(
                 {{ProblemCode::out_of_range, "/shot_number", "1 to 12", "Shot numbers go from 1 to 12."}});
     }
-    const Outcome<preset::Document> document = load(arguments.operand);
+    const Outcome<document::Document> document = load(arguments.operand);
     if (!document.ok()) return report(document.problems());
     const auto evaluation = evaluate(*document);
     if (!evaluation.ok()) return report(evaluation.problems());
     const auto answer = evenfall::stock::list(*document, *evaluation, s);
     if (!answer.ok()) return report(answer.problems());
-    print(arguments.json ? report::stock_json(*document, *answer) : stock_text(*document, *answer, s.form));
+    print(arguments.json ? output::stock_json(*document, *answer) : stock_text(*document, *answer, s.form));
     return done;
 }
 

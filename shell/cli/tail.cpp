@@ -19,7 +19,7 @@ std::string cubic(double m3) {
     return units::number_text(m3, Unit::cm3, 2) + " cm³";
 }
 
-std::string tail_text(const preset::Document& d, const Evaluation& e, const soft::Pull& pull,
+std::string tail_text(const document::Document& d, const Evaluation& e, const soft::Pull& pull,
                       const soft::Pour& pour, const soft::PourRequest& r) {
     using enum Table::Side;
     const Answers& with = e.answers;
@@ -91,7 +91,7 @@ int tail(const Arguments& arguments) {
     r.tails = static_cast<int>(tails);
     r.open = open != 0.0;
     r.blend.by_volume = by_volume != 0.0;
-    const Outcome<preset::Document> document = load(arguments.operand);
+    const Outcome<document::Document> document = load(arguments.operand);
     if (!document.ok()) return report(document.problems());
     if (!document->tail) {
         return report({{ProblemCode::missing_key, "/tail", "",
@@ -104,7 +104,7 @@ int tail(const Arguments& arguments) {
     if (!pull.ok()) return report(pull.problems());
     const auto pour = soft::pour(*document->tail, evaluation->ledger, r);
     if (!pour.ok()) return report(pour.problems());
-    print(arguments.json ? report::tail_json(*document, *evaluation, *pull, *pour)
+    print(arguments.json ? output::tail_json(*document, *evaluation, *pull, *pour)
                          : tail_text(*document, *evaluation, *pull, *pour, r));
     return done;
 }

@@ -17,7 +17,7 @@ std::string points_text(const picture::Profile& profile) {
     table.row({"back: x mm", "z mm", "belly: x mm", "z mm"});
     for (std::size_t i = 0; i < std::max(profile.top.size(), profile.bottom.size()); ++i) {
         std::vector<std::string> cells;
-        for (const preset::CurvePoints* line : {&profile.top, &profile.bottom}) {
+        for (const document::CurvePoints* line : {&profile.top, &profile.bottom}) {
             const bool there = i < line->size();
             cells.push_back(there ? millimetres((*line)[i].x_m, 2) : std::string());
             cells.push_back(there ? millimetres((*line)[i].value, 2) : std::string());
@@ -86,9 +86,9 @@ int trace(const Arguments& arguments) {
                 " mm deep cannot be followed by a back and a belly line; it is closed.\n";
     }
 
-    preset::Document document;
+    document::Document document;
     if (asked.into) {
-        const Outcome<preset::Document> old = load(*asked.into);
+        const Outcome<document::Document> old = load(*asked.into);
         if (!old.ok()) return report(old.problems());
         document = picture::with_profile(*old, *profile);
     } else {

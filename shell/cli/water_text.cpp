@@ -22,8 +22,8 @@ std::string percent(double share) {
     return number_text(share, Unit::percent, 0);
 }
 
-std::string righting_text(const flotation::FloatAnswers& afloat) {
-    const flotation::RightingCurve& curve = afloat.righting;
+std::string righting_text(const afloat::FloatAnswers& afloat) {
+    const afloat::RightingCurve& curve = afloat.righting;
     if (curve.points.empty()) return {};
     std::string text = "Righting arm, heeled and let trim";
     if (curve.vanishing_rad && curve.list_rad) text += " (gives out at " + degrees(curve.vanishing_rad) + ")";
@@ -39,8 +39,8 @@ std::string righting_text(const flotation::FloatAnswers& afloat) {
 
 } // namespace
 
-std::string floating_text(const report::InWater& water) {
-    const flotation::FloatAnswers& afloat = water.afloat;
+std::string floating_text(const output::InWater& water) {
+    const afloat::FloatAnswers& afloat = water.afloat;
     std::string text = "Righting under water " +
                        number_text(1e3 * afloat.under_water.righting_nm_per_deg, Unit::one, 3) +
                        " N·mm for each degree of heel\n\n";
@@ -48,9 +48,9 @@ std::string floating_text(const report::InWater& water) {
     Table table({Side::left, Side::right, Side::right, Side::right, Side::right, Side::right, Side::right,
                  Side::right});
     table.row({"Afloat", "pitch", "heel", "draft fore mm", "aft mm", "freeboard mm", "showing %", "GM mm"});
-    for (const flotation::Rest& r : afloat.rests) {
-        table.row({std::string(report::posture_text(r.posture)) + (r.has_twin ? ", either side" : ""),
-                   degrees(r.pitch_rad), flotation::stands(r.posture) ? "–" : degrees(r.heel_rad),
+    for (const afloat::Rest& r : afloat.rests) {
+        table.row({std::string(output::posture_text(r.posture)) + (r.has_twin ? ", either side" : ""),
+                   degrees(r.pitch_rad), afloat::stands(r.posture) ? "–" : degrees(r.heel_rad),
                    millimetres(r.draft_fore_m), millimetres(r.draft_aft_m), millimetres(r.freeboard_m),
                    percent(r.volume_out), millimetres(r.gm_transverse_m, 2)});
     }
@@ -58,7 +58,7 @@ std::string floating_text(const report::InWater& water) {
     return text + '\n' + righting_text(afloat) + '\n';
 }
 
-std::string hinges_text(const preset::Document& document, const report::InWater& water) {
+std::string hinges_text(const document::Document& document, const output::InWater& water) {
     if (water.hinges.joints.empty()) return {};
     Table table({Side::left, Side::right, Side::right, Side::right, Side::right});
     table.row({"Joint", "shear mN", "moment N·mm", "eyes mN", "sag"});
@@ -72,7 +72,7 @@ std::string hinges_text(const preset::Document& document, const report::InWater&
     return table.text() + '\n';
 }
 
-std::string sweep_text(const report::InWater& water) {
+std::string sweep_text(const output::InWater& water) {
     const auto rows = [](const std::vector<fall::SweepPoint>& points, bool by_temperature) {
         Table table({Side::right, Side::right, Side::right, Side::right});
         table.row({by_temperature ? "water °C" : "salt g/kg", "in water g", "to, if it swells g", "mm/s"});
@@ -91,8 +91,8 @@ std::string sweep_text(const report::InWater& water) {
     return text + '\n' + rows(water.sweep.by_salinity, false) + '\n';
 }
 
-std::string falls_text(const report::InWater& water, const Answers& answers) {
-    if (answers.behaviour == Behaviour::hangs_still) return "It hangs still.\n\n";
+std::string falls_text(const output::InWater& water, const Answers& answers) {
+    if (answers.behaviour == Behaviour::suspends) return "It hangs still.\n\n";
     const std::string held =
         water.falls.hang_pitch_rad
             ? "It hangs at " + degrees(water.falls.hang_pitch_rad) + ", held still under water.\n\n"
@@ -111,9 +111,9 @@ std::string falls_text(const report::InWater& water, const Answers& answers) {
     return table.text() + held;
 }
 
-std::string track_text(const report::InWater& water, const Answers& answers) {
+std::string track_text(const output::InWater& water, const Answers& answers) {
     const fall::Track& track = water.track;
-    if (track.points.size() < 2 || answers.behaviour == Behaviour::hangs_still) return {};
+    if (track.points.size() < 2 || answers.behaviour == Behaviour::suspends) return {};
     Table table({Side::right, Side::right, Side::right, Side::right});
     table.row({"s", "depth mm", "forward mm", "pitch"});
     // Some twenty rows, whatever the time it takes; the last is the arrival.
@@ -139,7 +139,7 @@ std::string track_text(const report::InWater& water, const Answers& answers) {
     return text;
 }
 
-std::string water_warnings_text(const report::InWater& water) {
+std::string water_warnings_text(const output::InWater& water) {
     std::string text;
     for (const Problems* list : {&water.afloat.warnings, &water.hinges.warnings}) {
         for (const Problem& p : *list)

@@ -10,13 +10,13 @@ namespace evenfall::cli {
 // apply.
 
 [[nodiscard]] std::string
-floating_text(const report::InWater& water); ///< rests, righting arms, what keeps it upright
-[[nodiscard]] std::string hinges_text(const preset::Document& document, const report::InWater& water);
-[[nodiscard]] std::string sweep_text(const report::InWater& water); ///< warmer and salter water
-[[nodiscard]] std::string falls_text(const report::InWater& water,
+floating_text(const output::InWater& water); ///< rests, righting arms, what keeps it upright
+[[nodiscard]] std::string hinges_text(const document::Document& document, const output::InWater& water);
+[[nodiscard]] std::string sweep_text(const output::InWater& water); ///< warmer and salter water
+[[nodiscard]] std::string falls_text(const output::InWater& water,
                                      const Answers& answers); ///< every steady fall
-[[nodiscard]] std::string track_text(const report::InWater& water,
+[[nodiscard]] std::string track_text(const output::InWater& water,
                                      const Answers& answers); ///< the way down from rest
-[[nodiscard]] std::string water_warnings_text(const report::InWater& water);
+[[nodiscard]] std::string water_warnings_text(const output::InWater& water);
 
 } // namespace evenfall::cli

@@ -18,7 +18,7 @@ std::string point_text(const Vec3& at) {
     return "x " + millimetres(at.x) + "   y " + millimetres(at.y) + "   z " + millimetres(at.z) + " mm";
 }
 
-std::string water_text(const preset::Water& water, double density_kg_m3) {
+std::string water_text(const document::Water& water, double density_kg_m3) {
     const std::string salt = water.salinity_g_kg > 0.0
                                  ? number_text(water.salinity_g_kg, Unit::g_per_kg, 1) + " g/kg of salt"
                                  : "fresh";
@@ -26,7 +26,7 @@ std::string water_text(const preset::Water& water, double density_kg_m3) {
            number_text(density_kg_m3, Unit::kg_per_m3, 2) + " kg/m³";
 }
 
-std::string head_text(const preset::Document& document, const Answers& answers) {
+std::string head_text(const document::Document& document, const Answers& answers) {
     constexpr std::size_t label = 12;
     const materials::Wood* wood = materials::find_wood(document.wood.species);
     const std::size_t segments = document.segment_names.size();
@@ -72,7 +72,7 @@ std::string segments_text(const Answers& answers) {
 }
 
 /// What each coat weighs and what of it is felt in the water.
-std::string coats_text(const preset::Document& document, const Answers& answers) {
+std::string coats_text(const document::Document& document, const Answers& answers) {
     if (answers.coats.empty()) return {};
     Table table({Side::left, Side::right, Side::right, Side::right, Side::right});
     table.row({"Coat", "mass g", "grows by cm³", "felt in water g", "share of it"});
@@ -89,16 +89,16 @@ std::string coats_text(const preset::Document& document, const Answers& answers)
 } // namespace
 
 int weigh(const Arguments& arguments) {
-    const Outcome<preset::Document> document = load(arguments.operand);
+    const Outcome<document::Document> document = load(arguments.operand);
     if (!document.ok()) return report(document.problems());
     const Outcome<Evaluation> evaluation = evaluate(*document);
     if (!evaluation.ok()) return report(evaluation.problems());
     const Answers& answers = evaluation->answers;
     if (arguments.json) {
-        print(report::answers_json(*document, answers));
+        print(output::answers_json(*document, answers));
     } else {
         constexpr double shown_depth_m = 2.0;
-        const auto water = report::in_water(*document, *evaluation, shown_depth_m);
+        const auto water = output::in_water(*document, *evaluation, shown_depth_m);
         if (!water.ok()) return report(water.problems());
         print(head_text(*document, answers) + '\n' + stages_text(answers) + '\n' + segments_text(answers) +
               '\n' + coats_text(*document, answers) + floating_text(*water) + hinges_text(*document, *water) +

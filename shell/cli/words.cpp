@@ -43,7 +43,7 @@ std::string no_fall_words(double in_water_kg) {
     switch (behaviour_of(in_water_kg)) {
     case Behaviour::floats:
         return "floats";
-    case Behaviour::hangs_still:
+    case Behaviour::suspends:
         return "hangs still";
     case Behaviour::falls:
         break;

@@ -55,7 +55,7 @@ std::optional<LineSpot> line_under(const Scene& scene, const Places& places, ImV
     const auto& shape = scene.document.shape;
     std::optional<LineSpot> best;
     float best_way = near_px;
-    const auto consider = [&](const WorldToScreen& map, Curve curve, const preset::CurvePoints& points,
+    const auto consider = [&](const WorldToScreen& map, Curve curve, const document::CurvePoints& points,
                               double sign) {
         const double x = map.u_m(at.x);
         if (points.size() < 2 || x <= points.front().x_m || x >= points.back().x_m) return;
@@ -118,13 +118,13 @@ void drag(const Scene& scene, state::Session& session, const Places& places, ImV
 bool tapped_section(const Scene& scene, state::Session& session, const Places& places, ImVec2 at) {
     constexpr float near_px = 12.0f;
     const auto& section = scene.document.shape.section;
-    if (section.kind != preset::SectionKind::free || !places.section || !places.section->holds(at))
+    if (section.kind != document::SectionKind::free || !places.section || !places.section->holds(at))
         return false;
     const auto spot = spot_under(scene, places, Pane::section, at);
     if (!spot) return false;
     const auto nearest = state::nearest_on_section(section.half_outline, spot->u, spot->v);
     const auto station = scene.body().lines->at(scene.view.section_x_m);
-    const auto apart = [&](const preset::OutlinePoint& a, double y, double z) {
+    const auto apart = [&](const document::OutlinePoint& a, double y, double z) {
         return scene.section_map->px(
             std::hypot((y - a.y) * station.half_width_m, (z - a.z) * station.half_height_m));
     };

@@ -12,21 +12,21 @@ namespace evenfall::shell::drawing {
 namespace {
 
 namespace words = look::words;
-using flotation::Rest;
+using afloat::Rest;
 using widgets::Quantity;
 using widgets::Unit;
 
-const char* posture_word(flotation::Posture posture) {
+const char* posture_word(afloat::Posture posture) {
     switch (posture) {
-    case flotation::Posture::upright:
+    case afloat::Posture::upright:
         return words::upright;
-    case flotation::Posture::on_its_side:
+    case afloat::Posture::on_its_side:
         return words::on_its_side;
-    case flotation::Posture::on_its_back:
+    case afloat::Posture::on_its_back:
         return words::on_its_back;
-    case flotation::Posture::nose_up:
+    case afloat::Posture::nose_up:
         return words::stands_nose_up;
-    case flotation::Posture::nose_down:
+    case afloat::Posture::nose_down:
         return words::stands_nose_down;
     }
     return "";
@@ -37,11 +37,11 @@ const char* posture_word(flotation::Posture posture) {
 Look side_look(const Rest& rest) {
     // On nose or tail, any level direction shows it.
     if (std::hypot(rest.up.y, rest.up.z) < 1e-6) return {{0.0, 1.0, 0.0}, rest.up};
-    return {flotation::level_axes(rest.up).along, rest.up};
+    return {afloat::level_axes(rest.up).along, rest.up};
 }
 Look end_look(const Rest& rest) {
     if (std::hypot(rest.up.y, rest.up.z) < 1e-6) return {{0.0, 1.0, 0.0}, rest.up};
-    return {flotation::level_axes(rest.up).across, rest.up};
+    return {afloat::level_axes(rest.up).across, rest.up};
 }
 
 struct Picture {
@@ -156,12 +156,12 @@ void draw_draft(Scene& scene, const WorldToScreen& map, const Picture& picture, 
 std::string angles_text(const Rest& rest) {
     std::string text =
         std::string(words::figure_pitch) + " " + widgets::value_text(rest.pitch_rad, Unit::degree);
-    if (!flotation::stands(rest.posture) && std::abs(rest.heel_rad) > 0.0087)
+    if (!afloat::stands(rest.posture) && std::abs(rest.heel_rad) > 0.0087)
         text += ", " + std::string(words::heel_word) + " " + widgets::value_text(rest.heel_rad, Unit::degree);
     return text;
 }
 
-void draw_others(Scene& scene, const flotation::FloatAnswers& afloat, const widgets::Rect& rect) {
+void draw_others(Scene& scene, const afloat::FloatAnswers& afloat, const widgets::Rect& rect) {
     auto& list = scene.list;
     const auto& ink = scene.ink();
     const std::size_t count = std::min<std::size_t>(afloat.rests.size() - 1, scene.ui.phone ? 2 : 3);
@@ -172,7 +172,7 @@ void draw_others(Scene& scene, const flotation::FloatAnswers& afloat, const widg
         const widgets::Rect place{rect.x + static_cast<float>(i) * (each + 8.0f), rect.y, each, rect.h};
         list.AddRect({place.x, place.y}, {place.right(), place.bottom()}, ink.rule, look::control_rounding, 0,
                      pen::hair);
-        const bool stands = flotation::stands(rest.posture);
+        const bool stands = afloat::stands(rest.posture);
         const widgets::Rect drawn{place.x + 1.0f, place.y + 1.0f, 0.42f * place.w, place.h - 2.0f};
         draw_in_water(scene, stands ? side_picture(scene, rest) : end_picture(scene, rest), drawn, 14.0f,
                       1e9);
@@ -195,7 +195,7 @@ std::string posture_words(const Rest& rest) {
     return text;
 }
 
-void draw_afloat(Scene& scene, const flotation::FloatAnswers& afloat, const widgets::Rect& rect) {
+void draw_afloat(Scene& scene, const afloat::FloatAnswers& afloat, const widgets::Rect& rect) {
     auto& list = scene.list;
     const auto& ink = scene.ink();
     const widgets::Ui& ui = scene.ui;

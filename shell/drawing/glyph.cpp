@@ -7,7 +7,7 @@
 
 namespace evenfall::shell::drawing {
 
-Glyph glyph_of(const preset::Part& part, double belly_z_m, double length_m) {
+Glyph glyph_of(const document::Part& part, double belly_z_m, double length_m) {
     std::string name = part.name;
     std::transform(name.begin(), name.end(), name.begin(),
                    [](unsigned char c) { return static_cast<char>(std::tolower(c)); });
@@ -27,7 +27,7 @@ Glyph glyph_of(const preset::Part& part, double belly_z_m, double length_m) {
     return Glyph::bead;
 }
 
-Hung hook_hangs_from(const preset::Document& document, const shape::Lines& lines, const preset::Part& hook) {
+Hung hook_hangs_from(const document::Document& document, const shape::Lines& lines, const document::Part& hook) {
     const double length = lines.length_m();
     const auto belly_at = [&](double x_m) {
         const auto station = lines.at(std::clamp(x_m, 0.0, length));
@@ -35,7 +35,7 @@ Hung hook_hangs_from(const preset::Document& document, const shape::Lines& lines
     };
     if (hook.at_m.x > tail_share * length) return {length + 0.0025, lines.at(length).centre_z_m};
     constexpr double near_m = 0.012;
-    const preset::Part* hanger = nullptr;
+    const document::Part* hanger = nullptr;
     for (const auto& part : document.parts) {
         const double way = std::abs(part.at_m.x - hook.at_m.x);
         const double belly = belly_at(part.at_m.x);
@@ -47,11 +47,11 @@ Hung hook_hangs_from(const preset::Document& document, const shape::Lines& lines
     return {x, belly_at(x)};
 }
 
-double hook_drop_m(const preset::Part& hook, const Hung& from) {
+double hook_drop_m(const document::Part& hook, const Hung& from) {
     return std::max(0.010, 2.0 * (from.z_m - hook.at_m.z));
 }
 
-double tail_end_m(const preset::Part& part, double length_m) {
+double tail_end_m(const document::Part& part, double length_m) {
     return std::max(length_m + 0.010, length_m + 2.2 * (part.at_m.x - length_m));
 }
 

@@ -24,21 +24,21 @@ inline constexpr double tail_share = 0.95;
 
 /// By the words of its name first, then by its stage and place. `belly_z_m` is the belly's height at the
 /// part.
-[[nodiscard]] Glyph glyph_of(const preset::Part& part, double belly_z_m, double length_m);
+[[nodiscard]] Glyph glyph_of(const document::Part& part, double belly_z_m, double length_m);
 
 /// Where a hook's ring hangs: from the hanger nearest to it, from the tail's end, or from the belly itself.
 struct Hung {
     double x_m = 0.0;
     double z_m = 0.0;
 };
-[[nodiscard]] Hung hook_hangs_from(const preset::Document& document, const shape::Lines& lines,
-                                   const preset::Part& hook);
+[[nodiscard]] Hung hook_hangs_from(const document::Document& document, const shape::Lines& lines,
+                                   const document::Part& hook);
 
 /// How far below its ring a hook reaches: twice the way to its centre of mass, a centimetre at least.
-[[nodiscard]] double hook_drop_m(const preset::Part& hook, const Hung& from);
+[[nodiscard]] double hook_drop_m(const document::Part& hook, const Hung& from);
 
 /// Where a soft tail ends: as far behind its centre of mass as the body's end is before it, with a little
 /// body inside.
-[[nodiscard]] double tail_end_m(const preset::Part& part, double length_m);
+[[nodiscard]] double tail_end_m(const document::Part& part, double length_m);
 
 } // namespace evenfall::shell::drawing

@@ -62,7 +62,7 @@ void draw_section_points(Scene& scene) {
         return pen::vec(
             scene.section_map->at(y * station.half_width_m, station.centre_z_m + z * station.half_height_m));
     };
-    if (section.kind != preset::SectionKind::free) {
+    if (section.kind != document::SectionKind::free) {
         const int index = state::fullness_at(section, scene.view.section_x_m);
         const double share = state::diagonal_share(section.kind, station.fullness);
         handle(scene, "draw.fullness", {ItemKind::fullness_point, index}, place(share, share), true);

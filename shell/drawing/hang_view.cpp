@@ -25,7 +25,7 @@ std::string motion_words(const Scene& scene) {
     switch (answers.behaviour) {
     case Behaviour::floats:
         return words::floats_up;
-    case Behaviour::hangs_still:
+    case Behaviour::suspends:
         return words::stays_still;
     case Behaviour::falls:
         break;
@@ -95,7 +95,7 @@ void draw_hang_view(Scene& scene, const widgets::Rect& rect) {
     const std::string motion = motion_words(scene);
     pen::text(list, small, rect.right() - margin, rect.bottom() - small->FontSize - 5.0f, ink.ink, motion,
               pen::Side::right);
-    if (answers.behaviour != Behaviour::hangs_still) {
+    if (answers.behaviour != Behaviour::suspends) {
         const float down = answers.behaviour == Behaviour::falls ? 1.0f : -1.0f;
         const float x = low ? drawn_to + 14.0f : rect.right() - margin - 10.0f;
         const float reach = std::min(26.0f, 0.22f * rect.h);

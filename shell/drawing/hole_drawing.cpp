@@ -10,7 +10,7 @@ namespace evenfall::shell::drawing {
 namespace {
 
 /// A hole closed with wood or glue from end to end: a mistake put right, no ballast in it.
-bool is_plugged(const preset::Hole& hole) {
+bool is_plugged(const document::Hole& hole) {
     if (hole.fill) {
         const auto* material = materials::find_solid(hole.fill->material);
         return material != nullptr && !material->serves(materials::Use::ballast);
@@ -50,7 +50,7 @@ void draw_hole(Scene& scene, const WorldToScreen& map, std::size_t index, double
                          chosen ? pen::medium : pen::hair);
     } else {
         list.AddRectFilled(whole.least, whole.most, ink.cavity);
-        if (hole.end == preset::HoleEnd::point_118) {
+        if (hole.end == document::HoleEnd::point_118) {
             const double point_m = 2.0 * half_width_m * holes::point_height_per_diameter;
             const auto deep = bore.mouth_z_m + bore.inward * hole.depth_m;
             const ImVec2 cone[] = {vec(map.at(middle_u_m - half_width_m, deep)),

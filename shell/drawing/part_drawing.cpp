@@ -66,7 +66,7 @@ int joint_near(const Scene& scene, double x_m) {
 /// A loop of wire: at the nose or tail it looks outward, at a joint it reaches over the gap to the pin,
 /// elsewhere it comes out of the belly. Its shank ends as far behind the part's centre of mass as the ring is
 /// before it.
-widgets::Rect draw_wire_eye(Scene& scene, const WorldToScreen& map, const preset::Part& part, ImU32 colour) {
+widgets::Rect draw_wire_eye(Scene& scene, const WorldToScreen& map, const document::Part& part, ImU32 colour) {
     const Around body = around(scene, part.at_m.x);
     const double x = part.at_m.x;
     const double z = part.at_m.z;
@@ -109,7 +109,7 @@ widgets::Rect draw_wire_eye(Scene& scene, const WorldToScreen& map, const preset
     return mirrored(x, std::min(body.belly_z_m - radius_m, z));
 }
 
-widgets::Rect draw_through_wire(Scene& scene, const WorldToScreen& map, const preset::Part& part,
+widgets::Rect draw_through_wire(Scene& scene, const WorldToScreen& map, const document::Part& part,
                                 ImU32 colour) {
     const Around body = around(scene, part.at_m.x);
     const float radius = std::clamp(map.px(0.0016), 3.0f, 6.0f);
@@ -122,7 +122,7 @@ widgets::Rect draw_through_wire(Scene& scene, const WorldToScreen& map, const pr
     return {nose.x - radius, nose.y - radius, tail.x - nose.x + 2.0f * radius, 2.0f * radius};
 }
 
-widgets::Rect draw_pin(Scene& scene, const WorldToScreen& map, const preset::Part& part, ImU32 colour) {
+widgets::Rect draw_pin(Scene& scene, const WorldToScreen& map, const document::Part& part, ImU32 colour) {
     const Around body = around(scene, part.at_m.x);
     const double inset = 0.12 * (body.back_z_m - body.belly_z_m);
     const ImVec2 top = pen::vec(map.at(part.at_m.x, body.back_z_m - inset));
@@ -135,7 +135,7 @@ widgets::Rect draw_pin(Scene& scene, const WorldToScreen& map, const preset::Par
 }
 
 /// A hook's outline only: ring, shank, bend, point. No particular hook is meant.
-widgets::Rect draw_hook(Scene& scene, const WorldToScreen& map, const preset::Part& part, ImU32 colour) {
+widgets::Rect draw_hook(Scene& scene, const WorldToScreen& map, const document::Part& part, ImU32 colour) {
     const Hung from = hook_hangs_from(scene.document, *scene.body().lines, part);
     const ImVec2 belly = pen::vec(map.at(from.x_m, from.z_m));
     const float drop = map.px(hook_drop_m(part, from));
@@ -157,7 +157,7 @@ widgets::Rect draw_hook(Scene& scene, const WorldToScreen& map, const preset::Pa
     return {ring.x - radius, belly.y, bend + 2.0f * radius, drop + 2.0f};
 }
 
-widgets::Rect draw_tail(Scene& scene, const WorldToScreen& map, const preset::Part& part, ImU32 colour,
+widgets::Rect draw_tail(Scene& scene, const WorldToScreen& map, const document::Part& part, ImU32 colour,
                         ImU32 ground) {
     const auto& lines = *scene.body().lines;
     const double length = lines.length_m();
@@ -187,7 +187,7 @@ widgets::Rect draw_tail(Scene& scene, const WorldToScreen& map, const preset::Pa
     return {low.x, high.y, high.x - low.x, low.y - high.y};
 }
 
-widgets::Rect draw_glass_eye(Scene& scene, const WorldToScreen& map, const preset::Part& part, ImU32 colour) {
+widgets::Rect draw_glass_eye(Scene& scene, const WorldToScreen& map, const document::Part& part, ImU32 colour) {
     const ImVec2 at = pen::vec(map.at(part.at_m.x, part.at_m.z));
     const float radius = std::clamp(map.px(0.0035), 5.0f, 14.0f);
     scene.list.AddCircleFilled(at, radius, scene.ink().paper);
@@ -196,7 +196,7 @@ widgets::Rect draw_glass_eye(Scene& scene, const WorldToScreen& map, const prese
     return square(at, radius);
 }
 
-widgets::Rect draw_bead(Scene& scene, const WorldToScreen& map, const preset::Part& part, ImU32 colour) {
+widgets::Rect draw_bead(Scene& scene, const WorldToScreen& map, const document::Part& part, ImU32 colour) {
     const ImVec2 at = pen::vec(map.at(part.at_m.x, part.at_m.z));
     const float half = 4.0f;
     scene.list.AddRectFilled({at.x - half, at.y - half}, {at.x + half, at.y + half}, scene.ink().paper);

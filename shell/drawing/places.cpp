@@ -31,7 +31,7 @@ WorldToScreen lay_side(const Spans& s, double scale, const widgets::Rect& area, 
 
 } // namespace
 
-Spans spans(const preset::Document& document, const Evaluation& evaluation, bool with_blank) {
+Spans spans(const document::Document& document, const Evaluation& evaluation, bool with_blank) {
     const Reach out = reach(document, evaluation);
     Spans s{out.fore_m, out.aft_m, out.highest_z_m, out.lowest_z_m, 0.0, 0.0};
     for (double x : evaluation.body.lines->breakpoints_m()) {

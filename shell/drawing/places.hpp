@@ -13,7 +13,7 @@ namespace evenfall::shell::drawing {
 
 using state::Spans;
 
-[[nodiscard]] Spans spans(const preset::Document& document, const Evaluation& evaluation, bool with_blank);
+[[nodiscard]] Spans spans(const document::Document& document, const Evaluation& evaluation, bool with_blank);
 
 struct Places {
     widgets::Rect ruler;

@@ -42,7 +42,7 @@ state::Selection nearest_item(const std::vector<Hit>& hits, ImVec2 point) {
     return hit != nullptr ? hit->item : state::Selection{};
 }
 
-Reach reach(const preset::Document& document, const Evaluation& evaluation) {
+Reach reach(const document::Document& document, const Evaluation& evaluation) {
     const auto& lines = *evaluation.body.lines;
     const double length = lines.length_m();
     Reach result{0.0, length, 0.0};

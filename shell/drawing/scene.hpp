@@ -26,7 +26,7 @@ struct Hit {
 struct Scene {
     widgets::Ui& ui;
     ImDrawList& list;
-    const preset::Document& document;
+    const document::Document& document;
     const Evaluation& evaluation;
     const state::ViewState& view;
     std::vector<holes::Bore> bores; ///< one for each hole
@@ -64,7 +64,7 @@ struct Reach {
     double fore_m = 0.0;      ///< ≤ 0: what stands out before the nose
     double highest_z_m = 0.0; ///< of the tail by its shape
 };
-[[nodiscard]] Reach reach(const preset::Document& document, const Evaluation& evaluation);
+[[nodiscard]] Reach reach(const document::Document& document, const Evaluation& evaluation);
 void draw_side_view(Scene& scene, const WorldToScreen& map, float names_y);
 void draw_top_view(Scene& scene, const WorldToScreen& map);
 void draw_section_view(Scene& scene, const widgets::Rect& rect, double px_per_m);

@@ -89,16 +89,16 @@ void draw_switch(Scene& scene, state::Session& session, const widgets::Rect& rec
 } // namespace
 
 void sheet(widgets::Ui& ui, state::Session& session, const widgets::Rect& area, state::Backdrop* backdrop,
-           const Surety* surety) {
+           const Uncertainty* uncertainty) {
     ImDrawList& list = *ImGui::GetWindowDrawList();
     if (!session.evaluation()) {
         pen::text(list, ui.type.body, area.x, area.y, ui.ink->ink_soft, words::nothing_to_draw);
         return;
     }
     // A copy: taking the finger may change the session while the scene still reads it.
-    const preset::Document document = session.document();
+    const document::Document document = session.document();
     Evaluation evaluation = *session.evaluation();
-    evaluation.answers = state::believed(std::move(evaluation.answers), surety);
+    evaluation.answers = state::believed(std::move(evaluation.answers), uncertainty);
     const state::ViewState view = session.view;
     Scene scene{ui, list, document, evaluation, view, {}, {}, state::Pane::side, false, {}, {}};
     if (backdrop != nullptr && (!backdrop->there() || view.step != state::Step::shape)) backdrop = nullptr;

@@ -8,7 +8,7 @@ namespace evenfall::shell::drawing {
 
 void draw_soft_tail(Scene& scene, const WorldToScreen& map, bool above, bool to_choose) {
     if (!scene.document.tail) return;
-    const preset::Tail& tail = *scene.document.tail;
+    const document::Tail& tail = *scene.document.tail;
     const auto body = evenfall::tail::shaped(tail);
     if (!body.ok()) return;
     const double z = above ? 0.0 : tail.z_m;

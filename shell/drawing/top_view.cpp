@@ -70,7 +70,7 @@ void draw_top_view(Scene& scene, const WorldToScreen& map) {
         const bool chosen = scene.chosen(state::ItemKind::hole, i);
         const ImU32 colour = chosen ? ink.mark : ink.ink;
         const float weight = chosen ? pen::heavy : pen::hair;
-        if (hole.from == preset::HoleFrom::back) {
+        if (hole.from == document::HoleFrom::back) {
             list.AddCircleFilled(at, radius, hole.cap ? ink.cap : ink.cavity);
             list.AddCircle(at, radius, colour, 0, weight + 0.5f);
             continue;

@@ -73,7 +73,7 @@ void water_sheet(widgets::Ui& ui, state::Session& session, state::Motion& motion
             say(scene, area, words::no_rest);
         }
         return;
-    case Behaviour::hangs_still:
+    case Behaviour::suspends:
         motion.clock.pause();
         draw_hang_view(scene, area);
         pen::text(list, ui.type.label, area.x + 10.0f, area.y + 34.0f, scene.ink().ink,

@@ -13,9 +13,9 @@ void water_sheet(widgets::Ui& ui, state::Session& session, state::Motion& motion
 
 // Its parts.
 void draw_fall(Scene& scene, const fall::Track& track, double now_s, const widgets::Rect& rect);
-void draw_afloat(Scene& scene, const flotation::FloatAnswers& afloat, const widgets::Rect& rect);
+void draw_afloat(Scene& scene, const afloat::FloatAnswers& afloat, const widgets::Rect& rect);
 
 /// "on its side", "on its side, either side".
-[[nodiscard]] std::string posture_words(const flotation::Rest& rest);
+[[nodiscard]] std::string posture_words(const afloat::Rest& rest);
 
 } // namespace evenfall::shell::drawing

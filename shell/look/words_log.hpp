@@ -9,7 +9,7 @@ inline constexpr const char* log_below =
     "What scale and tub read tells what this very piece of wood will do.";
 inline constexpr const char* view_now = "Do now";
 inline constexpr const char* view_readings = "Readings";
-inline constexpr const char* view_surety = "How sure";
+inline constexpr const char* view_uncertainty = "How sure";
 
 // the strip
 inline constexpr const char* chance = "Chance";

@@ -9,7 +9,7 @@
 namespace evenfall::shell::state {
 namespace {
 
-using Json = preset::Tree;
+using Json = document::Tree;
 constexpr std::array<const char*, mark_count> mark_words{"nose", "tail", "rule_from", "rule_to"};
 constexpr double least_apart_m = 0.001;
 constexpr double most_apart_m = 2.0;
@@ -53,7 +53,7 @@ void Backdrop::ready(const std::string& marks, double length_m) {
     strength_ = 0.6f;
     ready_ = true;
     ++revision_;
-    const auto parsed = preset::parse_guarded(marks);
+    const auto parsed = document::parse_guarded(marks);
     if (!parsed.ok() || !parsed->is_object()) return;
     const Json& json = *parsed;
     const auto number = [&](const char* key, double otherwise) {
@@ -149,7 +149,7 @@ std::string Backdrop::marks_text() const {
     Json json{{"apart_mm", units::mm_from_m(apart_m_)}, {"by_rule", by_rule_}, {"strength", strength_}};
     for (std::size_t i = 0; i < mark_count; ++i)
         json[mark_words[i]] = {marks_[i].x, marks_[i].y};
-    return preset::compact_text(json);
+    return document::compact_text(json);
 }
 
 void Backdrop::start_search() {

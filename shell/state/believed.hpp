@@ -1,12 +1,12 @@
 #pragma once
 
-#include "bench/uncertainty/surety.hpp"
+#include "bench/uncertainty/uncertainty.hpp"
 #include "evenfall.hpp"
 
 namespace evenfall::shell::state {
 
 /// The answers as the bench log has them: of this piece of wood, where it has been weighed. The same ones
-/// without a surety or without readings.
-[[nodiscard]] Answers believed(Answers answers, const Surety* surety);
+/// without a uncertainty or without readings.
+[[nodiscard]] Answers believed(Answers answers, const Uncertainty* uncertainty);
 
 } // namespace evenfall::shell::state

@@ -8,8 +8,8 @@
 namespace evenfall::shell::state {
 namespace {
 
-using preset::Reading;
-using preset::ReadingKind;
+using document::Reading;
+using document::ReadingKind;
 
 /// A frame's worth: a few milliseconds on a tablet.
 constexpr std::size_t draws_a_frame = 250;
@@ -23,20 +23,20 @@ bool knows_the_lead(const Reading& reading) {
 void BenchAnswers::follow(const Session& session) {
     if (revision_ == session.shown_revision()) return;
     revision_ = session.shown_revision();
-    surety_known_ = now_known_ = false;
-    surety_.reset();
+    uncertainty_known_ = now_known_ = false;
+    uncertainty_.reset();
     now_.reset();
     run_.reset();
 }
 
-const Surety* BenchAnswers::surety(const Session& session) {
-    if (session.unfinished() && surety_known_) return surety_ ? &*surety_ : nullptr;
+const Uncertainty* BenchAnswers::uncertainty(const Session& session) {
+    if (session.unfinished() && uncertainty_known_) return uncertainty_ ? &*uncertainty_ : nullptr;
     follow(session);
-    if (!surety_known_) {
-        surety_known_ = true;
-        if (auto found = evenfall::surety(session.document())) surety_ = std::move(found).value();
+    if (!uncertainty_known_) {
+        uncertainty_known_ = true;
+        if (auto found = evenfall::uncertainty(session.document())) uncertainty_ = std::move(found).value();
     }
-    return surety_ ? &*surety_ : nullptr;
+    return uncertainty_ ? &*uncertainty_ : nullptr;
 }
 
 const DoNow* BenchAnswers::now(const Session& session) {
@@ -83,14 +83,14 @@ bool is_complete(const Reading& r) {
     }
 }
 
-Reading begun(ReadingKind kind, const Surety* surety, std::string date) {
+Reading begun(ReadingKind kind, const Uncertainty* uncertainty, std::string date) {
     constexpr double usual_depth_m = 0.5;
     Reading r;
     r.kind = kind;
     r.date = std::move(date);
-    if (surety != nullptr && surety->has_readings) {
-        r.stage = surety->stage;
-        if (surety->lure > 0) r.lure = surety->lure;
+    if (uncertainty != nullptr && uncertainty->has_readings) {
+        r.stage = uncertainty->stage;
+        if (uncertainty->lure > 0) r.lure = uncertainty->lure;
     }
     switch (kind) {
     case ReadingKind::block:
@@ -116,7 +116,7 @@ Reading begun(ReadingKind kind, const Surety* surety, std::string date) {
 
 Edit done_now(const DoNow& now, std::string why) {
     return on_document([why = std::move(why), holes = now.document.holes,
-                        corrections = now.document.corrections](preset::Document& d) {
+                        corrections = now.document.corrections](document::Document& d) {
         d.holes = holes;
         if (std::none_of(d.log.begin(), d.log.end(), knows_the_lead)) return;
         d.corrections = corrections;

@@ -2,7 +2,7 @@
 
 // What the core makes of the bench log: asked once for each shown lure, and only when it is looked at.
 
-#include "bench/uncertainty/surety.hpp"
+#include "bench/uncertainty/uncertainty.hpp"
 #include "state/session.hpp"
 
 #include <optional>
@@ -13,8 +13,8 @@ namespace evenfall::shell::state {
 /// Each answer is nullptr where the core refuses. Pointers hold until the session shows another lure.
 class BenchAnswers {
 public:
-    /// While a finger drags, that of the lure before it took hold: a surety costs more than a frame's share.
-    const Surety* surety(const Session& session);
+    /// While a finger drags, that of the lure before it took hold: a uncertainty costs more than a frame's share.
+    const Uncertainty* uncertainty(const Session& session);
     const DoNow* now(const Session& session);
 
     static constexpr std::size_t draws_wanted = 10'000;
@@ -33,24 +33,24 @@ private:
     void follow(const Session& session);
 
     std::optional<unsigned> revision_;
-    bool surety_known_ = false;
+    bool uncertainty_known_ = false;
     bool now_known_ = false;
-    std::optional<Surety> surety_;
+    std::optional<Uncertainty> uncertainty_;
     std::optional<DoNow> now_;
     std::optional<DrawRun> run_;
 };
 
 /// A reading while it is typed: not yet part of the lure, so that nothing half typed is believed.
 struct Draft {
-    std::optional<preset::Reading> reading;
+    std::optional<document::Reading> reading;
     std::optional<double> tub_seen_m_s; ///< a fall seen in the tub, asked about and not put down
 };
 
 /// What its kind needs and has not been given yet: empty where it may be put down.
-[[nodiscard]] bool is_complete(const preset::Reading& reading);
+[[nodiscard]] bool is_complete(const document::Reading& reading);
 
 /// A reading of this kind to be typed in: stage and lure of the last one, fields of its kind only.
-[[nodiscard]] preset::Reading begun(preset::ReadingKind kind, const Surety* surety, std::string date);
+[[nodiscard]] document::Reading begun(document::ReadingKind kind, const Uncertainty* uncertainty, std::string date);
 
 /// The change that a "do now" asks for. Readings of the leaded lure were of other lead: what they taught
 /// stays as corrections. `why` is added to the notes of those that are struck out.

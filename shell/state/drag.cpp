@@ -41,7 +41,7 @@ const char* line_name(Curve curve) {
 }
 
 /// The other line's point at the same station, or a new one there, moved the opposite way.
-void move_opposite(preset::Document& d, Curve other, double was_x_m, double x_m, double rise_m) {
+void move_opposite(document::Document& d, Curve other, double was_x_m, double x_m, double rise_m) {
     auto& points = curve_points(d, other);
     constexpr double same_station_m = 0.0003;
     for (std::size_t i = 0; i < points.size(); ++i) {
@@ -56,7 +56,7 @@ void move_opposite(preset::Document& d, Curve other, double was_x_m, double x_m,
 }
 
 Edit move_line_point(Curve curve, int index, Spot to, const DragRules& rules) {
-    return [=](preset::Document d) {
+    return [=](document::Document d) {
         const auto before = entry(curve_points(d, curve), index);
         const double level = curve == Curve::half_width ? std::max(0.0, to.v) : to.v;
         const double value =
@@ -73,7 +73,7 @@ Edit move_line_point(Curve curve, int index, Spot to, const DragRules& rules) {
 }
 
 Edit move_fullness(int index, double share) {
-    return on_document([=](preset::Document& d) {
+    return on_document([=](document::Document& d) {
         auto& section = d.shape.section;
         if (has(section.fullness, index)) {
             entry(section.fullness, index).value = fullness_of_share(section.kind, share);
@@ -82,7 +82,7 @@ Edit move_fullness(int index, double share) {
 }
 
 Edit move_outline_point(int index, Spot to) {
-    return on_document([=](preset::Document& d) {
+    return on_document([=](document::Document& d) {
         auto& outline = d.shape.section.half_outline;
         // The two ends stand in the middle of belly and back.
         if (index <= 0 || index + 1 >= static_cast<int>(outline.size())) return;
@@ -104,7 +104,7 @@ double snapped_m(double value_m, const DragRules& rules) {
     return std::round(value_m / step) * step;
 }
 
-double snapped_level_m(double value_m, const preset::CurvePoints& points, int index, const DragRules& rules) {
+double snapped_level_m(double value_m, const document::CurvePoints& points, int index, const DragRules& rules) {
     double best = rules.reach_m;
     double level = snapped_m(value_m, rules);
     const auto attract = [&](double to) {
@@ -147,7 +147,7 @@ ItemKind point_kind(Curve curve) {
     return ItemKind::fullness_point;
 }
 
-std::optional<Spot> spot_of(const preset::Document& d, Selection item, bool above) {
+std::optional<Spot> spot_of(const document::Document& d, Selection item, bool above) {
     const int i = item.index;
     switch (item.kind) {
     case ItemKind::top_point:
@@ -193,8 +193,8 @@ std::optional<Spot> spot_of(const preset::Document& d, Selection item, bool abov
     return std::nullopt;
 }
 
-Change move_to(const preset::Document& kept, Selection item, Spot to, const DragRules& rules) {
-    Change change{move_label(kept, item), [](preset::Document d) { return d; }, false};
+Change move_to(const document::Document& kept, Selection item, Spot to, const DragRules& rules) {
+    Change change{move_label(kept, item), [](document::Document d) { return d; }, false};
     const auto from = spot_of(kept, item, rules.above);
     if (!from) return change;
     const int i = item.index;
@@ -219,16 +219,16 @@ Change move_to(const preset::Document& kept, Selection item, Spot to, const Drag
         change.edit = move_outline_point(i, to);
         break;
     case ItemKind::joint:
-        change.edit = on_joint(i, [u](preset::Joint& joint) { joint.at_m = u; });
+        change.edit = on_joint(i, [u](document::Joint& joint) { joint.at_m = u; });
         break;
     case ItemKind::hole:
-        change.edit = on_hole(i, [=, above = rules.above](preset::Hole& hole) {
+        change.edit = on_hole(i, [=, above = rules.above](document::Hole& hole) {
             hole.x_m = u;
             if (above) hole.y_m = v;
         });
         break;
     case ItemKind::pocket:
-        change.edit = on_pocket(i, [=, above = rules.above, was = *from](preset::Pocket& pocket) {
+        change.edit = on_pocket(i, [=, above = rules.above, was = *from](document::Pocket& pocket) {
             pocket.x_from_m += u - was.u;
             pocket.x_to_m += u - was.u;
             if (above) {
@@ -241,13 +241,13 @@ Change move_to(const preset::Document& kept, Selection item, Spot to, const Drag
         });
         break;
     case ItemKind::part:
-        change.edit = on_part(i, [=, above = rules.above](preset::Part& part) {
+        change.edit = on_part(i, [=, above = rules.above](document::Part& part) {
             part.at_m.x = u;
             (above ? part.at_m.y : part.at_m.z) = v;
         });
         break;
     case ItemKind::tail:
-        change.edit = on_tail([=, above = rules.above](preset::Tail& tail) {
+        change.edit = on_tail([=, above = rules.above](document::Tail& tail) {
             tail.x_m = u;
             if (!above) tail.z_m = v;
         });
@@ -260,7 +260,7 @@ Change move_to(const preset::Document& kept, Selection item, Spot to, const Drag
     return change;
 }
 
-Change nudge(const preset::Document& kept, Selection item, Spot way, bool inches) {
+Change nudge(const document::Document& kept, Selection item, Spot way, bool inches) {
     const auto from = spot_of(kept, item);
     // Shares of a section have no millimetres: a fiftieth of its half width.
     const bool share = item.kind == ItemKind::fullness_point || item.kind == ItemKind::section_point;
@@ -274,7 +274,7 @@ Change nudge(const preset::Document& kept, Selection item, Spot way, bool inches
     return change;
 }
 
-std::string move_label(const preset::Document& d, Selection item) {
+std::string move_label(const document::Document& d, Selection item) {
     namespace words = look::words;
     const std::string number = std::to_string(item.index + 1);
     if (item.kind == ItemKind::fullness_point && d.shape.section.fullness.size() < 2)
@@ -301,8 +301,8 @@ std::string move_label(const preset::Document& d, Selection item) {
     }
 }
 
-int place_for_point(const preset::CurvePoints& points, double x_m) {
-    if (points.size() < 2 || points.size() >= preset::max_curve_points) return -1;
+int place_for_point(const document::CurvePoints& points, double x_m) {
+    if (points.size() < 2 || points.size() >= document::max_curve_points) return -1;
     for (std::size_t i = 1; i < points.size(); ++i) {
         if (x_m > points[i - 1].x_m + apart_m && x_m < points[i].x_m - apart_m) return static_cast<int>(i);
     }
@@ -310,7 +310,7 @@ int place_for_point(const preset::CurvePoints& points, double x_m) {
 }
 
 Edit add_curve_point_at(Curve curve, double x_m) {
-    return on_document([=](preset::Document& d) {
+    return on_document([=](document::Document& d) {
         auto& points = curve_points(d, curve);
         const int place = place_for_point(points, x_m);
         if (place < 0) return;
@@ -320,7 +320,7 @@ Edit add_curve_point_at(Curve curve, double x_m) {
     });
 }
 
-int fullness_at(const preset::Section& section, double x_m) {
+int fullness_at(const document::Section& section, double x_m) {
     int nearest = 0;
     for (int i = 1; has(section.fullness, i); ++i) {
         if (std::abs(entry(section.fullness, i).x_m - x_m) <
@@ -330,14 +330,14 @@ int fullness_at(const preset::Section& section, double x_m) {
     return nearest;
 }
 
-double diagonal_share(preset::SectionKind kind, double fullness) {
+double diagonal_share(document::SectionKind kind, double fullness) {
     // |Y|ⁿ + |Z|ⁿ = 1 with Y = Z; a corner cut c runs from (1, 1 − c) to (1 − c, 1).
-    if (kind == preset::SectionKind::chamfered) return 1.0 - 0.5 * fullness;
+    if (kind == document::SectionKind::chamfered) return 1.0 - 0.5 * fullness;
     return std::pow(2.0, -1.0 / fullness);
 }
 
-double fullness_of_share(preset::SectionKind kind, double share) {
-    if (kind == preset::SectionKind::chamfered) {
+double fullness_of_share(document::SectionKind kind, double share) {
+    if (kind == document::SectionKind::chamfered) {
         return std::round(100.0 * std::clamp(2.0 * (1.0 - share), 0.0, 1.0)) / 100.0;
     }
     const double least = diagonal_share(kind, shape::least_exponent);

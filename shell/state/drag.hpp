@@ -32,38 +32,38 @@ struct DragRules {
 /// The nearest whole step; the level of the datum line or of a neighbour, where one lies within reach, goes
 /// before it.
 [[nodiscard]] double snapped_m(double value_m, const DragRules& rules);
-[[nodiscard]] double snapped_level_m(double value_m, const preset::CurvePoints& points, int index,
+[[nodiscard]] double snapped_level_m(double value_m, const document::CurvePoints& points, int index,
                                      const DragRules& rules);
 
 /// Where a thing stands now; none where there is no such thing or it cannot be dragged.
-[[nodiscard]] std::optional<Spot> spot_of(const preset::Document& document, Selection item,
+[[nodiscard]] std::optional<Spot> spot_of(const document::Document& document, Selection item,
                                           bool above = false);
 
 /// The change that puts a thing at a place: one entry of the history, said in its label. Unfinished.
-[[nodiscard]] Change move_to(const preset::Document& kept, Selection item, Spot to, const DragRules& rules);
+[[nodiscard]] Change move_to(const document::Document& kept, Selection item, Spot to, const DragRules& rules);
 
 /// The same thing a step farther (`way`: −1, 0 or +1 each way), finished: what an arrow key or a stepper
 /// does.
-[[nodiscard]] Change nudge(const preset::Document& kept, Selection item, Spot way, bool inches);
+[[nodiscard]] Change nudge(const document::Document& kept, Selection item, Spot way, bool inches);
 
 /// "Move point 3 of the back line", "Move hole 2".
-[[nodiscard]] std::string move_label(const preset::Document& document, Selection item);
+[[nodiscard]] std::string move_label(const document::Document& document, Selection item);
 
 /// A point put into a curve at x, on the curve itself. Nothing happens where a neighbour is too near or the
 /// list is full.
 [[nodiscard]] Edit add_curve_point_at(Curve curve, double x_m);
 /// Index that add_curve_point_at gives the new point; −1 where it adds none.
-[[nodiscard]] int place_for_point(const preset::CurvePoints& points, double x_m);
+[[nodiscard]] int place_for_point(const document::CurvePoints& points, double x_m);
 
 /// The curve behind a kind of point; none for other things.
 [[nodiscard]] std::optional<Curve> curve_of(ItemKind kind);
 [[nodiscard]] ItemKind point_kind(Curve curve);
 
 /// The fullness point that rules the section at x most: the nearest one.
-[[nodiscard]] int fullness_at(const preset::Section& section, double x_m);
+[[nodiscard]] int fullness_at(const document::Section& section, double x_m);
 /// Where the rim of a section crosses the diagonal of its box, as a share of half width and half height; and
 /// back.
-[[nodiscard]] double diagonal_share(preset::SectionKind kind, double fullness);
-[[nodiscard]] double fullness_of_share(preset::SectionKind kind, double share);
+[[nodiscard]] double diagonal_share(document::SectionKind kind, double fullness);
+[[nodiscard]] double fullness_of_share(document::SectionKind kind, double share);
 
 } // namespace evenfall::shell::state

@@ -14,7 +14,7 @@ namespace evenfall::shell::state {
 namespace {
 
 namespace words = look::words;
-using Json = preset::Tree;
+using Json = document::Tree;
 
 constexpr int drawer_version = 1;
 constexpr std::array<const char*, 3> kind_words{"part", "wire", "stock"};
@@ -109,7 +109,7 @@ Outcome<Thing> read_thing(const Json& json, const std::string& path) {
         const std::string temper = r.text("temper", true);
         if (temper != "spring" && temper != "soft")
             r.refuse(ProblemCode::unknown_name, "temper", "spring, soft", words::drawer_off_limits);
-        thing.temper = temper == "soft" ? preset::WireTemper::soft : preset::WireTemper::spring;
+        thing.temper = temper == "soft" ? document::WireTemper::soft : document::WireTemper::spring;
     }
     r.no_others();
     if (r.problem) return *r.problem;
@@ -130,7 +130,7 @@ bool Drawer::holds(ThingKind kind, const std::string& name) const {
 }
 
 bool Drawer::put(Thing thing) {
-    thing.name = preset::printable(thing.name, longest_name);
+    thing.name = document::printable(thing.name, longest_name);
     const std::size_t place = place_of(thing.kind, thing.name);
     if (thing.name.empty() || place >= most_things) return false;
     if (place == things_.size()) things_.emplace_back();
@@ -147,7 +147,7 @@ void Drawer::throw_out(std::size_t index) {
 
 bool Drawer::replace(std::size_t index, Thing thing) {
     if (index >= things_.size()) return false;
-    thing.name = preset::printable(thing.name, longest_name);
+    thing.name = document::printable(thing.name, longest_name);
     const std::size_t other = place_of(thing.kind, thing.name);
     if (thing.name.empty() || (other < things_.size() && other != index)) return false;
     things_[index] = std::move(thing);
@@ -172,10 +172,10 @@ std::string write_drawer(const Drawer& drawer) {
             json["diameter_mm"] = tidy(units::mm_from_m(thing.diameter_m));
         }
         if (thing.kind == ThingKind::wire)
-            json["temper"] = thing.temper == preset::WireTemper::soft ? "soft" : "spring";
+            json["temper"] = thing.temper == document::WireTemper::soft ? "soft" : "spring";
         things.push_back(std::move(json));
     }
-    return preset::laid_out_text({{"evenfall_drawer", drawer_version}, {"things", std::move(things)}});
+    return document::laid_out_text({{"evenfall_drawer", drawer_version}, {"things", std::move(things)}});
 }
 
 Outcome<Drawer> read_drawer(const std::string& text) {
@@ -183,7 +183,7 @@ Outcome<Drawer> read_drawer(const std::string& text) {
         return Problem{code, path, "", sentence};
     };
     if (text.size() > most_drawer_bytes) return refused(ProblemCode::too_large, "", words::drawer_too_large);
-    const auto parsed = preset::parse_guarded(text, most_drawer_bytes);
+    const auto parsed = document::parse_guarded(text, most_drawer_bytes);
     if (!parsed.ok() || !parsed->is_object())
         return refused(ProblemCode::not_json, "", words::drawer_damaged);
     const Json& json = *parsed;
@@ -204,7 +204,7 @@ Outcome<Drawer> read_drawer(const std::string& text) {
     return drawer;
 }
 
-Thing thing_of(const preset::Part& part) {
+Thing thing_of(const document::Part& part) {
     Thing thing;
     thing.name = part.name;
     thing.material = part.material;
@@ -216,7 +216,7 @@ Thing thing_of(const preset::Part& part) {
 }
 
 Edit add_part_from(const Thing& thing) {
-    return on_document([thing](preset::Document& d) {
+    return on_document([thing](document::Document& d) {
         d = add_part(thing.put_on)(std::move(d));
         auto& part = d.parts.back();
         part.name = thing.name;

@@ -28,7 +28,7 @@ struct Thing {
     std::optional<double> reach_m;                          ///< part
     Stage put_on = Stage::hardware;                         ///< part: hardware or dressed
     double diameter_m = 0.0;                                ///< wire, stock: 0.2 to 40 mm
-    preset::WireTemper temper = preset::WireTemper::spring; ///< wire
+    document::WireTemper temper = document::WireTemper::spring; ///< wire
 };
 
 inline constexpr std::size_t most_things = 200;
@@ -59,7 +59,7 @@ private:
 /// Strict: unknown keys, wrong types and figures off their limits are refused by the path of the field.
 [[nodiscard]] Outcome<Drawer> read_drawer(const std::string& text);
 
-[[nodiscard]] Thing thing_of(const preset::Part& part);
+[[nodiscard]] Thing thing_of(const document::Part& part);
 /// A new part of the lure with the thing's figures, where new parts go.
 [[nodiscard]] Edit add_part_from(const Thing& thing);
 

@@ -12,25 +12,25 @@
 namespace evenfall::shell::state {
 
 /// Changes one entry of a list; the document comes back as it was where there is no such entry.
-[[nodiscard]] Edit on_document(std::function<void(preset::Document&)> change);
-[[nodiscard]] Edit on_joint(int index, std::function<void(preset::Joint&)> change);
-[[nodiscard]] Edit on_hole(int index, std::function<void(preset::Hole&)> change);
-[[nodiscard]] Edit on_pocket(int index, std::function<void(preset::Pocket&)> change);
-[[nodiscard]] Edit on_part(int index, std::function<void(preset::Part&)> change);
-[[nodiscard]] Edit on_coat(int index, std::function<void(preset::Coat&)> change);
+[[nodiscard]] Edit on_document(std::function<void(document::Document&)> change);
+[[nodiscard]] Edit on_joint(int index, std::function<void(document::Joint&)> change);
+[[nodiscard]] Edit on_hole(int index, std::function<void(document::Hole&)> change);
+[[nodiscard]] Edit on_pocket(int index, std::function<void(document::Pocket&)> change);
+[[nodiscard]] Edit on_part(int index, std::function<void(document::Part&)> change);
+[[nodiscard]] Edit on_coat(int index, std::function<void(document::Coat&)> change);
 
-[[nodiscard]] Edit on_tail(std::function<void(preset::Tail&)> change);
-[[nodiscard]] Edit on_reading(int index, std::function<void(preset::Reading&)> change);
+[[nodiscard]] Edit on_tail(std::function<void(document::Tail&)> change);
+[[nodiscard]] Edit on_reading(int index, std::function<void(document::Reading&)> change);
 
 /// The list behind one curve of the drawing.
-[[nodiscard]] preset::CurvePoints& curve_points(preset::Document& document, Curve curve);
-[[nodiscard]] const preset::CurvePoints& curve_points(const preset::Document& document, Curve curve);
+[[nodiscard]] document::CurvePoints& curve_points(document::Document& document, Curve curve);
+[[nodiscard]] const document::CurvePoints& curve_points(const document::Document& document, Curve curve);
 
 /// Length of the drawn body [m], from its back line; 0 for an empty drawing.
-[[nodiscard]] double drawn_length_m(const preset::Document& document);
+[[nodiscard]] double drawn_length_m(const document::Document& document);
 /// Greatest height and width of the drawn points [m].
-[[nodiscard]] double drawn_height_m(const preset::Document& document);
-[[nodiscard]] double drawn_width_m(const preset::Document& document);
+[[nodiscard]] double drawn_height_m(const document::Document& document);
+[[nodiscard]] double drawn_width_m(const document::Document& document);
 
 /// The whole lure larger or smaller: body, joints, holes' places and depths, pockets, places of parts. Fill
 /// masses go with the depths. Bits, gaps, part masses and coats stay, since they come from the drawer.
@@ -43,7 +43,7 @@ namespace evenfall::shell::state {
 
 /// A point half way along the longest span of a curve, on the straight between its neighbours.
 [[nodiscard]] Edit add_curve_point(Curve curve);
-void halve_longest_span(preset::CurvePoints& points);
+void halve_longest_span(document::CurvePoints& points);
 /// Removes a point; the ends stay.
 [[nodiscard]] Edit remove_curve_point(Curve curve, int index);
 /// Moves a point of a curve; the x of the ends stays where it is, the others stay between their neighbours.
@@ -52,13 +52,13 @@ void halve_longest_span(preset::CurvePoints& points);
 /// The place on a drawn half-section that is nearest to a point, all in shares of half width and half height.
 struct SectionSpot {
     int place = 0;             ///< a new point there would be this one; 0 where the outline has no sides
-    preset::OutlinePoint at{}; ///< on the outline
+    document::OutlinePoint at{}; ///< on the outline
     double away = 0.0;         ///< from the asked point
 };
-[[nodiscard]] SectionSpot nearest_on_section(const std::vector<preset::OutlinePoint>& outline, double y,
+[[nodiscard]] SectionSpot nearest_on_section(const std::vector<document::OutlinePoint>& outline, double y,
                                              double z);
 /// A point of the drawn half-section before point `place`, or in the middle of its longest side.
-[[nodiscard]] Edit add_section_point(int place, preset::OutlinePoint at);
+[[nodiscard]] Edit add_section_point(int place, document::OutlinePoint at);
 [[nodiscard]] Edit add_section_point();
 /// Removes a point; belly, back and the last one of full width stay, and three points at least.
 [[nodiscard]] Edit remove_section_point(int index);
@@ -94,14 +94,14 @@ struct SectionSpot {
 [[nodiscard]] Edit add_tail();
 [[nodiscard]] Edit remove_tail();
 enum class TailLine { top, bottom, half_thickness };
-[[nodiscard]] preset::CurvePoints& line_of(preset::Tail& tail, TailLine line);
+[[nodiscard]] document::CurvePoints& line_of(document::Tail& tail, TailLine line);
 /// Longer or shorter, higher, thicker by a factor > 0 each; the tenon stays.
-void stretch_tail(preset::Tail& tail, double along, double up, double across);
+void stretch_tail(document::Tail& tail, double along, double up, double across);
 
-[[nodiscard]] Edit add_reading(preset::Reading reading);
+[[nodiscard]] Edit add_reading(document::Reading reading);
 [[nodiscard]] Edit remove_reading(int index);
 /// Kept, but not believed; `why` goes to its note, where there is room.
-void strike_out(preset::Reading& reading, const std::string& why);
+void strike_out(document::Reading& reading, const std::string& why);
 /// Struck out; and back.
 [[nodiscard]] Edit strike_reading(int index);
 

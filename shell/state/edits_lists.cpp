@@ -12,8 +12,8 @@ namespace evenfall::shell::state {
 namespace {
 
 template <class T>
-Edit on_entry(std::vector<T> preset::Document::*list, int index, std::function<void(T&)> change) {
-    return [=](preset::Document d) {
+Edit on_entry(std::vector<T> document::Document::*list, int index, std::function<void(T&)> change) {
+    return [=](document::Document d) {
         auto& entries = d.*list;
         if (index >= 0 && index < static_cast<int>(entries.size()))
             change(entries[static_cast<std::size_t>(index)]);
@@ -43,10 +43,10 @@ Moves put_in(int at) {
 
 /// What was learnt of the entries of a list goes with them. Left out, a number stands for the first; of
 /// carved size for the whole body.
-void follow(preset::Document& d, preset::Cause cause, Moves moves) {
+void follow(document::Document& d, document::Cause cause, Moves moves) {
     for (auto c = d.corrections.begin(); c != d.corrections.end();) {
         const int from = c->item.value_or(0);
-        const bool meant = c->of == cause && (c->item || cause != preset::Cause::carved_size);
+        const bool meant = c->of == cause && (c->item || cause != document::Cause::carved_size);
         const int to = meant ? moves(from) : from;
         if (to != from) c->item = to;
         c = to < 0 ? d.corrections.erase(c) : c + 1;
@@ -54,9 +54,9 @@ void follow(preset::Document& d, preset::Cause cause, Moves moves) {
 }
 
 template <class T>
-Edit remove_entry(std::vector<T> preset::Document::*list, int index,
-                  preset::Cause cause = preset::Cause::none, preset::Cause other = preset::Cause::none) {
-    return [=](preset::Document d) {
+Edit remove_entry(std::vector<T> document::Document::*list, int index,
+                  document::Cause cause = document::Cause::none, document::Cause other = document::Cause::none) {
+    return [=](document::Document d) {
         auto& entries = d.*list;
         if (index < 0 || index >= static_cast<int>(entries.size())) return d;
         entries.erase(entries.begin() + index);
@@ -66,13 +66,13 @@ Edit remove_entry(std::vector<T> preset::Document::*list, int index,
     };
 }
 
-bool is_of(const preset::Correction& c, int segment) {
-    return c.of == preset::Cause::carved_size && c.item == segment;
+bool is_of(const document::Correction& c, int segment) {
+    return c.of == document::Cause::carved_size && c.item == segment;
 }
 
 /// Weights of a segment alone go with it. One of these is of wood that now is in two, or in one with its
 /// neighbour's: it is struck out and says what it was of.
-void follow_in_log(preset::Document& d, int fore, int aft, Moves moves) {
+void follow_in_log(document::Document& d, int fore, int aft, Moves moves) {
     for (auto& r : d.log) {
         if (!r.segment) continue;
         if (*r.segment < fore || *r.segment > aft) {
@@ -88,7 +88,7 @@ void follow_in_log(preset::Document& d, int fore, int aft, Moves moves) {
 }
 
 /// Ends of the segments along the keel, nose and tail included: where a new cut or hole must keep away from.
-std::vector<double> cuts_m(const preset::Document& d) {
+std::vector<double> cuts_m(const document::Document& d) {
     std::vector<double> cuts{0.0};
     for (const auto& joint : d.joints)
         cuts.push_back(joint.at_m);
@@ -97,7 +97,7 @@ std::vector<double> cuts_m(const preset::Document& d) {
 }
 
 /// The station along the keel that is farthest from every cut and every hole that `counts`.
-double roomiest_x_m(const preset::Document& d, const std::function<bool(const preset::Hole&)>& counts) {
+double roomiest_x_m(const document::Document& d, const std::function<bool(const document::Hole&)>& counts) {
     const auto cuts = cuts_m(d);
     const double length = drawn_length_m(d);
     double best = 0.5 * length;
@@ -121,48 +121,48 @@ double roomiest_x_m(const preset::Document& d, const std::function<bool(const pr
 
 } // namespace
 
-Edit on_joint(int index, std::function<void(preset::Joint&)> change) {
-    return on_entry(&preset::Document::joints, index, std::move(change));
+Edit on_joint(int index, std::function<void(document::Joint&)> change) {
+    return on_entry(&document::Document::joints, index, std::move(change));
 }
-Edit on_hole(int index, std::function<void(preset::Hole&)> change) {
-    return on_entry(&preset::Document::holes, index, std::move(change));
+Edit on_hole(int index, std::function<void(document::Hole&)> change) {
+    return on_entry(&document::Document::holes, index, std::move(change));
 }
-Edit on_pocket(int index, std::function<void(preset::Pocket&)> change) {
-    return on_entry(&preset::Document::pockets, index, std::move(change));
+Edit on_pocket(int index, std::function<void(document::Pocket&)> change) {
+    return on_entry(&document::Document::pockets, index, std::move(change));
 }
-Edit on_part(int index, std::function<void(preset::Part&)> change) {
-    return on_entry(&preset::Document::parts, index, std::move(change));
+Edit on_part(int index, std::function<void(document::Part&)> change) {
+    return on_entry(&document::Document::parts, index, std::move(change));
 }
-Edit on_coat(int index, std::function<void(preset::Coat&)> change) {
-    return on_entry(&preset::Document::coats, index, std::move(change));
-}
-
-Edit on_reading(int index, std::function<void(preset::Reading&)> change) {
-    return on_entry(&preset::Document::log, index, std::move(change));
+Edit on_coat(int index, std::function<void(document::Coat&)> change) {
+    return on_entry(&document::Document::coats, index, std::move(change));
 }
 
-Edit add_reading(preset::Reading reading) {
-    return on_document([reading = std::move(reading)](preset::Document& d) { d.log.push_back(reading); });
+Edit on_reading(int index, std::function<void(document::Reading&)> change) {
+    return on_entry(&document::Document::log, index, std::move(change));
+}
+
+Edit add_reading(document::Reading reading) {
+    return on_document([reading = std::move(reading)](document::Document& d) { d.log.push_back(reading); });
 }
 
 Edit remove_reading(int index) {
-    return remove_entry(&preset::Document::log, index);
+    return remove_entry(&document::Document::log, index);
 }
 
-void strike_out(preset::Reading& reading, const std::string& why) {
+void strike_out(document::Reading& reading, const std::string& why) {
     reading.struck = true;
-    if (reading.note.size() + why.size() + 2 <= preset::max_text)
+    if (reading.note.size() + why.size() + 2 <= document::max_text)
         reading.note += (reading.note.empty() ? "" : "; ") + why;
 }
 
 Edit strike_reading(int index) {
-    return on_reading(index, [](preset::Reading& r) { r.struck = !r.struck; });
+    return on_reading(index, [](document::Reading& r) { r.struck = !r.struck; });
 }
 
 Edit add_joint() {
-    return on_document([](preset::Document& d) {
-        preset::Joint joint = d.joints.empty() ? preset::Joint{} : d.joints.front();
-        joint.at_m = roomiest_x_m(d, [](const preset::Hole&) { return true; });
+    return on_document([](document::Document& d) {
+        document::Joint joint = d.joints.empty() ? document::Joint{} : d.joints.front();
+        joint.at_m = roomiest_x_m(d, [](const document::Hole&) { return true; });
         std::size_t fore = 0;
         while (fore < d.joints.size() && d.joints[fore].at_m < joint.at_m)
             ++fore;
@@ -170,10 +170,10 @@ Edit add_joint() {
         const int cut = static_cast<int>(fore);
         const Moves moves = put_in(cut + 1);
         follow_in_log(d, cut, cut, moves);
-        follow(d, preset::Cause::carved_size, moves);
+        follow(d, document::Cause::carved_size, moves);
         // Both halves are of the wood that was measured.
         for (std::size_t i = 0, count = d.corrections.size();
-             i < count && d.corrections.size() < preset::max_corrections; ++i) {
+             i < count && d.corrections.size() < document::max_corrections; ++i) {
             if (!is_of(d.corrections[i], cut)) continue;
             d.corrections.push_back(d.corrections[i]);
             d.corrections.back().item = cut + 1;
@@ -191,19 +191,19 @@ Edit add_joint() {
 }
 
 Edit remove_joint(int index) {
-    return on_document([index](preset::Document& d) {
+    return on_document([index](document::Document& d) {
         if (index < 0 || index >= static_cast<int>(d.joints.size())) return;
         const Moves moves = taken_out(index + 1);
         follow_in_log(d, index, index + 1, moves);
         // What was learnt of one half only is not true of both.
-        std::erase_if(d.corrections, [index, all = d.corrections](const preset::Correction& c) {
+        std::erase_if(d.corrections, [index, all = d.corrections](const document::Correction& c) {
             if (!is_of(c, index) && !is_of(c, index + 1)) return false;
-            return std::none_of(all.begin(), all.end(), [&](const preset::Correction& other) {
+            return std::none_of(all.begin(), all.end(), [&](const document::Correction& other) {
                 return is_of(other, 2 * index + 1 - *c.item) && other.factor == c.factor &&
                        other.spread == c.spread;
             });
         });
-        follow(d, preset::Cause::carved_size, moves);
+        follow(d, document::Cause::carved_size, moves);
         for (auto& part : d.parts) {
             if (part.segment && *part.segment > index) --*part.segment;
         }
@@ -215,8 +215,8 @@ Edit remove_joint(int index) {
 }
 
 Edit add_hole() {
-    return on_document([](preset::Document& d) {
-        preset::Hole hole;
+    return on_document([](document::Document& d) {
+        document::Hole hole;
         if (!d.holes.empty()) {
             // The bit that is in the drill already, and its limits.
             hole.diameter_m = d.holes.back().diameter_m;
@@ -226,30 +226,30 @@ Edit add_hole() {
             hole.cap = d.holes.back().cap;
         }
         hole.x_m =
-            roomiest_x_m(d, [](const preset::Hole& other) { return other.from == preset::HoleFrom::belly; });
+            roomiest_x_m(d, [](const document::Hole& other) { return other.from == document::HoleFrom::belly; });
         d.holes.push_back(hole);
     });
 }
 
 Edit remove_hole(int index) {
-    return remove_entry(&preset::Document::holes, index, preset::Cause::fill_mass, preset::Cause::cap_mass);
+    return remove_entry(&document::Document::holes, index, document::Cause::fill_mass, document::Cause::cap_mass);
 }
 
 Edit duplicate_hole(int index) {
-    return on_document([index](preset::Document& d) {
+    return on_document([index](document::Document& d) {
         if (index < 0 || index >= static_cast<int>(d.holes.size())) return;
-        preset::Hole copy = d.holes[static_cast<std::size_t>(index)];
+        document::Hole copy = d.holes[static_cast<std::size_t>(index)];
         copy.x_m += copy.diameter_m + copy.wall_m;
         copy.name.clear();
         d.holes.insert(d.holes.begin() + index + 1, copy);
-        follow(d, preset::Cause::fill_mass, put_in(index + 1));
-        follow(d, preset::Cause::cap_mass, put_in(index + 1));
+        follow(d, document::Cause::fill_mass, put_in(index + 1));
+        follow(d, document::Cause::cap_mass, put_in(index + 1));
     });
 }
 
 Edit add_part(Stage stage) {
-    return on_document([stage](preset::Document& d) {
-        preset::Part part;
+    return on_document([stage](document::Document& d) {
+        document::Part part;
         part.stage = stage;
         part.name = stage == Stage::dressed ? look::words::new_hook : look::words::new_eye;
         part.mass_kg = stage == Stage::dressed ? 0.0015 : 0.0005;
@@ -261,20 +261,20 @@ Edit add_part(Stage stage) {
 }
 
 Edit remove_part(int index) {
-    return remove_entry(&preset::Document::parts, index, preset::Cause::part_mass);
+    return remove_entry(&document::Document::parts, index, document::Cause::part_mass);
 }
 
 Edit duplicate_part(int index) {
-    return on_document([index](preset::Document& d) {
+    return on_document([index](document::Document& d) {
         if (index < 0 || index >= static_cast<int>(d.parts.size())) return;
         d.parts.insert(d.parts.begin() + index + 1, d.parts[static_cast<std::size_t>(index)]);
-        follow(d, preset::Cause::part_mass, put_in(index + 1));
+        follow(d, document::Cause::part_mass, put_in(index + 1));
     });
 }
 
 Edit add_pocket() {
-    return on_document([](preset::Document& d) {
-        preset::Pocket pocket;
+    return on_document([](document::Document& d) {
+        document::Pocket pocket;
         pocket.name = look::words::new_pocket;
         const double length = drawn_length_m(d);
         pocket.x_from_m = length - 0.010;
@@ -285,16 +285,16 @@ Edit add_pocket() {
 }
 
 Edit remove_pocket(int index) {
-    return remove_entry(&preset::Document::pockets, index);
+    return remove_entry(&document::Document::pockets, index);
 }
 
 Edit add_coat(Stage stage) {
-    return on_document([stage](preset::Document& d) {
-        preset::Coat coat;
+    return on_document([stage](document::Document& d) {
+        document::Coat coat;
         coat.stage = stage;
         if (stage == Stage::sealed) {
             coat.name = look::words::new_sealer;
-            coat.kind = preset::CoatKind::soaks;
+            coat.kind = document::CoatKind::soaks;
             coat.mass_kg = 0.001;
         } else {
             coat.name = stage == Stage::painted ? look::words::new_paint : look::words::new_clear_coat;
@@ -308,22 +308,22 @@ Edit add_coat(Stage stage) {
         for (auto it = d.coats.begin(); it != d.coats.end(); ++it) {
             if (it->stage == stage) coat.material = it->material;
         }
-        follow(d, preset::Cause::coat_amount, put_in(static_cast<int>(place - d.coats.begin())));
+        follow(d, document::Cause::coat_amount, put_in(static_cast<int>(place - d.coats.begin())));
         d.coats.insert(place, coat);
     });
 }
 
 Edit remove_coat(int index) {
-    return remove_entry(&preset::Document::coats, index, preset::Cause::coat_amount);
+    return remove_entry(&document::Document::coats, index, document::Cause::coat_amount);
 }
 
 Edit move_coat(int index, int by) {
-    return on_document([index, by](preset::Document& d) {
+    return on_document([index, by](document::Document& d) {
         const int other = index + by;
         const int count = static_cast<int>(d.coats.size());
         if (index < 0 || other < 0 || index >= count || other >= count) return;
         std::swap(d.coats[static_cast<std::size_t>(index)], d.coats[static_cast<std::size_t>(other)]);
-        follow(d, preset::Cause::coat_amount, {Moves::changed_places, index, other});
+        follow(d, document::Cause::coat_amount, {Moves::changed_places, index, other});
     });
 }
 

@@ -7,7 +7,7 @@
 namespace evenfall::shell::state {
 namespace {
 
-using Outline = std::vector<preset::OutlinePoint>;
+using Outline = std::vector<document::OutlinePoint>;
 
 bool between_ends(const Outline& outline, int index) {
     return index > 0 && index + 1 < static_cast<int>(outline.size());
@@ -28,15 +28,15 @@ SectionSpot nearest_on_section(const Outline& outline, double y, double z) {
         if (!(length > 0.0)) continue;
         const double along = ((y - a.y) * (b.y - a.y) + (z - a.z) * (b.z - a.z)) / (length * length);
         const double share = std::clamp(along, 0.0, 1.0);
-        const preset::OutlinePoint at{a.y + share * (b.y - a.y), a.z + share * (b.z - a.z)};
+        const document::OutlinePoint at{a.y + share * (b.y - a.y), a.z + share * (b.z - a.z)};
         const double away = std::hypot(y - at.y, z - at.z);
         if (away < best.away) best = {static_cast<int>(i), at, away};
     }
     return best;
 }
 
-Edit add_section_point(int place, preset::OutlinePoint at) {
-    return on_document([=](preset::Document& d) {
+Edit add_section_point(int place, document::OutlinePoint at) {
+    return on_document([=](document::Document& d) {
         auto& outline = d.shape.section.half_outline;
         if (place < 1 || place >= static_cast<int>(outline.size())) return;
         const auto hundredth = [](double share) { return std::round(share * 100.0) / 100.0; };
@@ -45,7 +45,7 @@ Edit add_section_point(int place, preset::OutlinePoint at) {
 }
 
 Edit add_section_point() {
-    return on_document([](preset::Document& d) {
+    return on_document([](document::Document& d) {
         auto& outline = d.shape.section.half_outline;
         if (outline.size() < 2) return;
         std::size_t longest = 1;
@@ -60,7 +60,7 @@ Edit add_section_point() {
 }
 
 Edit remove_section_point(int index) {
-    return on_document([index](preset::Document& d) {
+    return on_document([index](document::Document& d) {
         auto& outline = d.shape.section.half_outline;
         if (!between_ends(outline, index) || outline.size() <= 3) return;
         // The widest one stands for the plan line; without it the section would be narrower than drawn from
@@ -73,7 +73,7 @@ Edit remove_section_point(int index) {
 }
 
 Edit put_section_point(int index, double y, double z) {
-    return on_document([=](preset::Document& d) {
+    return on_document([=](document::Document& d) {
         auto& outline = d.shape.section.half_outline;
         if (!between_ends(outline, index)) return;
         outline[static_cast<std::size_t>(index)] = {std::clamp(y, 0.0, 1.0), std::clamp(z, -1.0, 1.0)};

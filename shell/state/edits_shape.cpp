@@ -6,7 +6,7 @@
 namespace evenfall::shell::state {
 namespace {
 
-void scale_depths(preset::Document& d, double k) {
+void scale_depths(document::Document& d, double k) {
     for (auto& hole : d.holes) {
         hole.depth_m *= k;
         hole.max_depth_m *= k;
@@ -15,7 +15,7 @@ void scale_depths(preset::Document& d, double k) {
     }
 }
 
-void scale_z(preset::Document& d, double k) {
+void scale_z(document::Document& d, double k) {
     for (auto& point : d.shape.top)
         point.value *= k;
     for (auto& point : d.shape.bottom)
@@ -37,7 +37,7 @@ void scale_z(preset::Document& d, double k) {
     scale_depths(d, k);
 }
 
-void scale_y(preset::Document& d, double k) {
+void scale_y(document::Document& d, double k) {
     for (auto& point : d.shape.half_width)
         point.value *= k;
     for (auto& reading : d.shape.measured) {
@@ -52,7 +52,7 @@ void scale_y(preset::Document& d, double k) {
     if (d.tail) stretch_tail(*d.tail, 1.0, 1.0, k);
 }
 
-void scale_x(preset::Document& d, double k) {
+void scale_x(document::Document& d, double k) {
     for (auto* points : {&d.shape.top, &d.shape.bottom, &d.shape.half_width, &d.shape.section.fullness}) {
         for (auto& point : *points)
             point.x_m *= k;
@@ -78,14 +78,14 @@ void scale_x(preset::Document& d, double k) {
 
 } // namespace
 
-Edit on_document(std::function<void(preset::Document&)> change) {
-    return [change = std::move(change)](preset::Document d) {
+Edit on_document(std::function<void(document::Document&)> change) {
+    return [change = std::move(change)](document::Document d) {
         change(d);
         return d;
     };
 }
 
-preset::CurvePoints& curve_points(preset::Document& d, Curve curve) {
+document::CurvePoints& curve_points(document::Document& d, Curve curve) {
     switch (curve) {
     case Curve::top:
         return d.shape.top;
@@ -99,15 +99,15 @@ preset::CurvePoints& curve_points(preset::Document& d, Curve curve) {
     return d.shape.section.fullness;
 }
 
-const preset::CurvePoints& curve_points(const preset::Document& d, Curve curve) {
-    return curve_points(const_cast<preset::Document&>(d), curve);
+const document::CurvePoints& curve_points(const document::Document& d, Curve curve) {
+    return curve_points(const_cast<document::Document&>(d), curve);
 }
 
-double drawn_length_m(const preset::Document& d) {
+double drawn_length_m(const document::Document& d) {
     return d.shape.top.empty() ? 0.0 : d.shape.top.back().x_m;
 }
 
-double drawn_height_m(const preset::Document& d) {
+double drawn_height_m(const document::Document& d) {
     double top = 0.0;
     double bottom = 0.0;
     for (const auto& point : d.shape.top)
@@ -117,7 +117,7 @@ double drawn_height_m(const preset::Document& d) {
     return top - bottom;
 }
 
-double drawn_width_m(const preset::Document& d) {
+double drawn_width_m(const document::Document& d) {
     double half = 0.0;
     for (const auto& point : d.shape.half_width)
         half = std::max(half, point.value);
@@ -125,7 +125,7 @@ double drawn_width_m(const preset::Document& d) {
 }
 
 Edit scale_whole(double length_m) {
-    return on_document([length_m](preset::Document& d) {
+    return on_document([length_m](document::Document& d) {
         const double now = drawn_length_m(d);
         if (!(now > 0.0)) return;
         const double k = length_m / now;
@@ -136,20 +136,20 @@ Edit scale_whole(double length_m) {
 }
 
 Edit scale_height(double height_m) {
-    return on_document([height_m](preset::Document& d) {
+    return on_document([height_m](document::Document& d) {
         const double now = drawn_height_m(d);
         if (now > 0.0) scale_z(d, height_m / now);
     });
 }
 
 Edit scale_width(double width_m) {
-    return on_document([width_m](preset::Document& d) {
+    return on_document([width_m](document::Document& d) {
         const double now = drawn_width_m(d);
         if (now > 0.0) scale_y(d, width_m / now);
     });
 }
 
-void halve_longest_span(preset::CurvePoints& points) {
+void halve_longest_span(document::CurvePoints& points) {
     if (points.empty()) return;
     std::size_t widest = 1;
     for (std::size_t i = 1; i < points.size(); ++i) {
@@ -162,7 +162,7 @@ void halve_longest_span(preset::CurvePoints& points) {
 }
 
 Edit add_curve_point(Curve curve) {
-    return on_document([curve](preset::Document& d) {
+    return on_document([curve](document::Document& d) {
         auto& points = curve_points(d, curve);
         if (points.size() == 1) {
             // One point of fullness means "the same all along": a second one at the tail begins a taper.
@@ -175,7 +175,7 @@ Edit add_curve_point(Curve curve) {
 }
 
 Edit remove_curve_point(Curve curve, int index) {
-    return on_document([curve, index](preset::Document& d) {
+    return on_document([curve, index](document::Document& d) {
         auto& points = curve_points(d, curve);
         const int last = static_cast<int>(points.size()) - 1;
         const bool end = index <= 0 || index >= last;
@@ -188,7 +188,7 @@ Edit remove_curve_point(Curve curve, int index) {
 }
 
 Edit move_curve_point(Curve curve, int index, double x_m, double value) {
-    return on_document([=](preset::Document& d) {
+    return on_document([=](document::Document& d) {
         auto& points = curve_points(d, curve);
         const int last = static_cast<int>(points.size()) - 1;
         if (index < 0 || index > last) return;

@@ -14,23 +14,23 @@ double tenth_mm(double m) {
     return std::round(m * 1e4) / 1e4;
 }
 
-bool ends_at(const preset::Pocket& pocket, double x_m) {
+bool ends_at(const document::Pocket& pocket, double x_m) {
     return pocket.x_to_m > x_m - 1e-6 && pocket.x_from_m < x_m - 0.001;
 }
 
 } // namespace
 
-Edit on_tail(std::function<void(preset::Tail&)> change) {
-    return on_document([change = std::move(change)](preset::Document& d) {
+Edit on_tail(std::function<void(document::Tail&)> change) {
+    return on_document([change = std::move(change)](document::Document& d) {
         if (d.tail) change(*d.tail);
     });
 }
 
-preset::CurvePoints& line_of(preset::Tail& tail, TailLine line) {
+document::CurvePoints& line_of(document::Tail& tail, TailLine line) {
     return line == TailLine::top ? tail.top : line == TailLine::bottom ? tail.bottom : tail.half_thickness;
 }
 
-void stretch_tail(preset::Tail& tail, double along, double up, double across) {
+void stretch_tail(document::Tail& tail, double along, double up, double across) {
     for (const TailLine line : {TailLine::top, TailLine::bottom, TailLine::half_thickness}) {
         for (auto& point : line_of(tail, line)) {
             point.x_m *= along;
@@ -40,7 +40,7 @@ void stretch_tail(preset::Tail& tail, double along, double up, double across) {
 }
 
 Edit add_tail() {
-    return on_document([](preset::Document& d) {
+    return on_document([](document::Document& d) {
         const double end = drawn_length_m(d);
         if (!(end > 0.0)) return;
         const double above = d.shape.top.back().value;
@@ -48,7 +48,7 @@ Edit add_tail() {
         const double length = tenth_mm(0.25 * end);
         const double half = std::max(tenth_mm(0.5 * (above - below)), 0.004);
         const double thick = std::clamp(tenth_mm(d.shape.half_width.back().value), 0.001, 0.003);
-        preset::Tail tail;
+        document::Tail tail;
         tail.x_m = end;
         tail.z_m = tenth_mm(0.5 * (above + below));
         tail.top = {{0.0, half},
@@ -60,9 +60,9 @@ Edit add_tail() {
             point.value = -point.value;
         tail.half_thickness = {{0.0, thick}, {length, 0.0005}};
         auto slot = std::find_if(d.pockets.begin(), d.pockets.end(),
-                                 [end](const preset::Pocket& p) { return ends_at(p, end); });
-        if (slot == d.pockets.end() && d.pockets.size() < preset::max_pockets) {
-            preset::Pocket cut;
+                                 [end](const document::Pocket& p) { return ends_at(p, end); });
+        if (slot == d.pockets.end() && d.pockets.size() < document::max_pockets) {
+            document::Pocket cut;
             cut.name = look::words::new_pocket;
             cut.x_from_m = end - 0.010;
             cut.x_to_m = end;
@@ -73,7 +73,7 @@ Edit add_tail() {
             const shape::Box box = shape::box_of(*slot);
             const double high = std::min({half, box.z_to_m - tail.z_m, tail.z_m - box.z_from_m});
             const double across = 2.0 * std::min(box.y_to_m, -box.y_from_m);
-            const preset::Tenon tenon{std::min(end - box.x_from_m, 0.1), std::min(across, 0.04), 2.0 * high};
+            const document::Tenon tenon{std::min(end - box.x_from_m, 0.1), std::min(across, 0.04), 2.0 * high};
             if (tenon.length_m >= 0.0005 && tenon.thickness_m >= 0.0002 && tenon.height_m >= 0.0005)
                 tail.tenon = tenon;
         }
@@ -82,9 +82,9 @@ Edit add_tail() {
 }
 
 Edit remove_tail() {
-    return on_document([](preset::Document& d) {
+    return on_document([](document::Document& d) {
         d.tail.reset();
-        std::erase_if(d.corrections, [](const preset::Correction& c) { return c.of == preset::Cause::tail; });
+        std::erase_if(d.corrections, [](const document::Correction& c) { return c.of == document::Cause::tail; });
     });
 }
 

@@ -4,11 +4,11 @@
 
 namespace evenfall::shell::state {
 
-History::History(preset::Document first) {
+History::History(document::Document first) {
     entries_.push_back({std::move(first), {}});
 }
 
-void History::add(preset::Document document, std::string label) {
+void History::add(document::Document document, std::string label) {
     entries_.resize(cursor_ + 1);
     entries_.push_back({std::move(document), std::move(label)});
     if (entries_.size() > limit) entries_.erase(entries_.begin());

@@ -13,7 +13,7 @@ namespace evenfall::shell::state {
 
 /// A document and what was done to reach it.
 struct Entry {
-    preset::Document document;
+    document::Document document;
     std::string label; ///< "Depth of hole 2"; empty for the first
 };
 
@@ -22,12 +22,12 @@ public:
     /// The number of entries kept; the oldest go first.
     static constexpr std::size_t limit = 200;
 
-    explicit History(preset::Document first);
+    explicit History(document::Document first);
 
-    [[nodiscard]] const preset::Document& current() const { return entries_[cursor_].document; }
+    [[nodiscard]] const document::Document& current() const { return entries_[cursor_].document; }
 
     /// Adds an entry after the current one; what had been undone is forgotten.
-    void add(preset::Document document, std::string label);
+    void add(document::Document document, std::string label);
 
     [[nodiscard]] bool can_undo() const { return cursor_ > 0; }
     [[nodiscard]] bool can_redo() const { return cursor_ + 1 < entries_.size(); }

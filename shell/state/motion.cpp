@@ -19,8 +19,8 @@ const T* address(const std::optional<T>& value) {
     return value ? &*value : nullptr;
 }
 
-Outcome<water::Properties> fishing(const preset::Document& document) {
-    return water::water_properties(document.water.temperature_c, document.water.salinity_g_kg);
+Outcome<materials::WaterProperties> fishing(const document::Document& document) {
+    return materials::water_properties(document.water.temperature_c, document.water.salinity_g_kg);
 }
 
 /// Speed downwards at a point of the track, from its neighbours; at rest in the first one.
@@ -95,14 +95,14 @@ const fall::Sweep* WaterAnswers::sweep(const Session& session) {
     return address(sweep_.value);
 }
 
-const flotation::FloatAnswers* WaterAnswers::afloat(const Session& session) {
+const afloat::FloatAnswers* WaterAnswers::afloat(const Session& session) {
     if (!follow(session)) return nullptr;
     if (!afloat_.known) {
         afloat_.known = true;
         ++asked_;
         if (const auto water = fishing(session.document())) {
             const Evaluation& evaluation = *session.evaluation();
-            afloat_.value = value_of(flotation::float_answers(evaluation.body, evaluation.ledger,
+            afloat_.value = value_of(afloat::float_answers(evaluation.body, evaluation.ledger,
                                                               session.document(), water->density_kg_m3));
         }
     }

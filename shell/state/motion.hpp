@@ -35,7 +35,7 @@ public:
     /// From rest to view.fall_depth_m, a point every thirtieth of a second.
     const fall::Track* track(const Session& session);
     const fall::Sweep* sweep(const Session& session);
-    const flotation::FloatAnswers* afloat(const Session& session);
+    const afloat::FloatAnswers* afloat(const Session& session);
     /// At the pitch of the main steady fall; of the hang where there is none; level where there is none
     /// either.
     const fall::HingeLoads* hinges(const Session& session);
@@ -59,7 +59,7 @@ private:
     Kept<fall::SteadyFalls> falls_;
     Kept<fall::Track> track_;
     Kept<fall::Sweep> sweep_;
-    Kept<flotation::FloatAnswers> afloat_;
+    Kept<afloat::FloatAnswers> afloat_;
     Kept<fall::HingeLoads> hinges_;
     int asked_ = 0;
 };
@@ -98,7 +98,7 @@ struct Compared {
 /// A lure of the shelf, for a batch that is made together.
 struct KeptRecipe {
     std::string id;
-    preset::Document document;
+    document::Document document;
 };
 
 /// What the Water step and the Bench log remember while they are looked at; never saved.

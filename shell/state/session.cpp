@@ -7,7 +7,7 @@
 
 namespace evenfall::shell::state {
 
-Session::Session(preset::Document first) : history_(std::move(first)), shown_(history_.current()) {
+Session::Session(document::Document first) : history_(std::move(first)), shown_(history_.current()) {
     auto outcome = evaluate(shown_);
     if (outcome.ok()) {
         evaluation_ = std::move(outcome).value();
@@ -18,7 +18,7 @@ Session::Session(preset::Document first) : history_(std::move(first)), shown_(hi
 }
 
 bool Session::apply(const Change& change) {
-    preset::Document next = change.edit(offer_ ? offer_->document : history_.current());
+    document::Document next = change.edit(offer_ ? offer_->document : history_.current());
     auto outcome = evaluate(next);
     if (!outcome.ok()) {
         if (change.finished && !offer_) abandon();
@@ -82,9 +82,9 @@ void Session::redo() {
     show_kept();
 }
 
-bool Session::open(preset::Document document, std::string label) {
+bool Session::open(document::Document document, std::string label) {
     if (offer_) abandon();
-    const Change change{std::move(label), [&document](const preset::Document&) { return document; }, true};
+    const Change change{std::move(label), [&document](const document::Document&) { return document; }, true};
     if (!apply(change)) return false;
     view.leave_lure();
     if (evaluation_ && evaluation_->body.lines) view.section_x_m = 0.4 * evaluation_->body.lines->length_m();
@@ -134,12 +134,12 @@ bool Session::plan_lead() {
 
 void Session::keep_offer() {
     if (!offer_) return;
-    preset::Document planned = offer_->document;
+    document::Document planned = offer_->document;
     offer_.reset();
     keep(std::move(planned), look::words::history_planned);
 }
 
-void Session::keep(preset::Document document, std::string label) {
+void Session::keep(document::Document document, std::string label) {
     unfinished_label_.reset();
     // A drag back to where it began, a key at its limit: nothing to undo.
     if (write_document(document) == write_document(history_.current())) return;
@@ -198,8 +198,8 @@ void Session::clamp_view() {
     }
 }
 
-preset::Document new_lure() {
-    preset::Document d;
+document::Document new_lure() {
+    document::Document d;
     d.name = look::words::new_lure;
     d.shape.top = {{0.0, 0.002}, {0.012, 0.010}, {0.040, 0.015}, {0.075, 0.0135}, {0.120, 0.004}};
     d.shape.bottom = {{0.0, -0.002}, {0.012, -0.010}, {0.040, -0.015}, {0.075, -0.0135}, {0.120, -0.004}};

@@ -16,7 +16,7 @@
 namespace evenfall::shell::state {
 
 /// Document → document, without side effects.
-using Edit = std::function<preset::Document(preset::Document)>;
+using Edit = std::function<document::Document(document::Document)>;
 
 /// A change that a finger asks for. Unfinished ones (a stepper held, a drag under way) show at once and reach
 /// the history only when finished, as one entry.
@@ -28,13 +28,13 @@ struct Change {
 
 class Session {
 public:
-    explicit Session(preset::Document first);
+    explicit Session(document::Document first);
 
     /// The document as shown: the kept one, or what an unfinished change or an open plan makes of it.
-    [[nodiscard]] const preset::Document& document() const { return shown_; }
+    [[nodiscard]] const document::Document& document() const { return shown_; }
 
     /// The last finished document: what is saved and shared.
-    [[nodiscard]] const preset::Document& kept() const { return history_.current(); }
+    [[nodiscard]] const document::Document& kept() const { return history_.current(); }
 
     /// The answers for document(); absent only when the very first document could not be evaluated.
     [[nodiscard]] const std::optional<Evaluation>& evaluation() const { return evaluation_; }
@@ -67,7 +67,7 @@ public:
 
     /// Makes a document the current one, as an entry that can be undone. Selection and section station are
     /// put back.
-    bool open(preset::Document document, std::string label);
+    bool open(document::Document document, std::string label);
     /// The same from JSON text, and from a share text or address. False and problems() where refused.
     bool open_json(const std::string& text);
     bool open_link(const std::string& text);
@@ -95,12 +95,12 @@ public:
     Settings settings;
 
 private:
-    void keep(preset::Document document, std::string label);
+    void keep(document::Document document, std::string label);
     void show_kept();
     void clamp_view();
 
     History history_;
-    preset::Document shown_;
+    document::Document shown_;
     std::optional<Evaluation> evaluation_;
     std::optional<LeadPlan> offer_;
     std::optional<std::string> unfinished_label_;
@@ -111,6 +111,6 @@ private:
 };
 
 /// A plain one-piece body to begin a new lure from.
-[[nodiscard]] preset::Document new_lure();
+[[nodiscard]] document::Document new_lure();
 
 } // namespace evenfall::shell::state

@@ -14,11 +14,11 @@
 namespace evenfall::shell::state {
 namespace {
 
-using Json = preset::Tree;
+using Json = document::Tree;
 
 constexpr int session_version = 1;
 // A document's own cap and a little for view and settings.
-constexpr std::size_t max_session_bytes = preset::max_document_bytes + 8192;
+constexpr std::size_t max_session_bytes = document::max_document_bytes + 8192;
 
 constexpr std::array<std::string_view, step_count> step_words{"shape",  "joints", "hardware", "lead",
                                                               "finish", "water",  "log",      "sheet"};
@@ -26,7 +26,7 @@ constexpr std::array<std::string_view, 3> small_view_words{"above", "section", "
 constexpr std::array<std::string_view, 4> curve_words{"top", "bottom", "half_width", "fullness"};
 constexpr std::array<std::string_view, 6> water_view_words{"waters", "fall",   "afloat",
                                                            "season", "hinges", "ledger"};
-constexpr std::array<std::string_view, 3> log_view_words{"now", "readings", "surety"};
+constexpr std::array<std::string_view, 3> log_view_words{"now", "readings", "uncertainty"};
 constexpr std::array<std::string_view, 3> length_words{"mm", "in", "in_fraction"};
 constexpr std::array<std::string_view, 3> mass_words{"g", "oz", "gr"};
 constexpr std::array<std::string_view, 3> fall_words{"s_per_ft", "mm_per_s", "s_per_m"};
@@ -77,14 +77,14 @@ std::string write_session(const Session& session) {
     // The document's own text is put in as it is, so that its numbers are never rewritten on the way.
     return "{\"session\": " + std::to_string(session_version) +
            ", \"document\": " + write_document(session.kept()) +
-           ", \"view\": " + preset::compact_text(view_json) +
-           ", \"settings\": " + preset::compact_text(settings_json) + "}";
+           ", \"view\": " + document::compact_text(view_json) +
+           ", \"settings\": " + document::compact_text(settings_json) + "}";
 }
 
 Problems restore_session(Session& session, const std::string& text) {
     if (text.size() > max_session_bytes)
         return {refused(ProblemCode::too_large, look::words::saved_too_large)};
-    const auto parsed = preset::parse_guarded(text, max_session_bytes);
+    const auto parsed = document::parse_guarded(text, max_session_bytes);
     if (!parsed.ok() || !parsed->is_object())
         return {refused(ProblemCode::not_json, look::words::saved_damaged)};
     const Json& json = *parsed;
@@ -96,7 +96,7 @@ Problems restore_session(Session& session, const std::string& text) {
     if (document == json.end() || !document->is_object()) {
         return {refused(ProblemCode::missing_key, look::words::saved_empty)};
     }
-    auto read = read_document(preset::compact_text(*document));
+    auto read = read_document(document::compact_text(*document));
     if (!read.ok()) return read.problems();
     auto checked = evaluate(*read);
     if (!checked.ok()) return checked.problems();

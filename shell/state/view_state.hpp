@@ -68,7 +68,7 @@ enum class Curve { top, bottom, half_width, fullness };
 enum class WaterView { waters, fall, afloat, season, hinges, ledger };
 
 /// What the Bench log's panel shows.
-enum class LogView { now, readings, surety };
+enum class LogView { now, readings, uncertainty };
 
 /// Depths to which a fall may be asked for.
 inline constexpr double least_fall_depth_m = 0.1;

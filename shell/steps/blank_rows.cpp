@@ -17,14 +17,14 @@ namespace {
 namespace words = look::words;
 using state::on_document;
 
-bool by_place(const preset::Measured& a, const preset::Measured& b) {
+bool by_place(const document::Measured& a, const document::Measured& b) {
     return a.x_m < b.x_m;
 }
 
 /// A board into which the body goes, on whole five millimetres.
-preset::Blank board_for(const shape::Lines& lines) {
+document::Blank board_for(const shape::Lines& lines) {
     const auto box = shape::body_box(lines);
-    preset::Blank blank;
+    document::Blank blank;
     const auto rounded = [&](double m) {
         constexpr double step_m = 0.005;
         return step_m * std::ceil((m + 2.0 * blank.saw_m) / step_m - 1e-9);
@@ -35,8 +35,8 @@ preset::Blank board_for(const shape::Lines& lines) {
     return blank;
 }
 
-state::Edit put_reading(int index, preset::Measured reading) {
-    return on_document([=](preset::Document& d) {
+state::Edit put_reading(int index, document::Measured reading) {
+    return on_document([=](document::Document& d) {
         auto& readings = d.shape.measured;
         if (index < 0 || index >= static_cast<int>(readings.size())) return;
         readings.erase(readings.begin() + index);
@@ -45,7 +45,7 @@ state::Edit put_reading(int index, preset::Measured reading) {
 }
 
 void reading_rows(Desk& desk, int index) {
-    preset::Measured reading = desk.document().shape.measured[static_cast<std::size_t>(index)];
+    document::Measured reading = desk.document().shape.measured[static_cast<std::size_t>(index)];
     const auto station = desk.evaluation().body.lines->at(reading.x_m);
     Fields f(desk, "shape.measured." + std::to_string(index), words::measured_kind, index);
     f.length(".x", words::place_x, reading.x_m, 0.0, longest_m);
@@ -56,7 +56,7 @@ void reading_rows(Desk& desk, int index) {
                       words::measured_absent);
     f.put([&] { return put_reading(index, reading); });
     if (widgets::button(desk.ui, f.id(".remove"), words::measured_remove, widgets::ButtonKind::quiet)) {
-        desk.change(f.said(words::take_away), on_document([index](preset::Document& d) {
+        desk.change(f.said(words::take_away), on_document([index](document::Document& d) {
                         if (index < static_cast<int>(d.shape.measured.size()))
                             d.shape.measured.erase(d.shape.measured.begin() + index);
                     }));
@@ -71,20 +71,20 @@ void blank_rows(Desk& desk) {
     if (widgets::toggle(desk.ui, "shape.blank", words::blank_show, blank.has_value(),
                         words::blank_show_below)) {
         if (blank) {
-            desk.change(words::blank_group, on_document([](preset::Document& d) { d.blank.reset(); }));
+            desk.change(words::blank_group, on_document([](document::Document& d) { d.blank.reset(); }));
         } else {
             desk.change(words::blank_group, on_document([board = board_for(*desk.evaluation().body.lines)](
-                                                            preset::Document& d) { d.blank = board; }));
+                                                            document::Document& d) { d.blank = board; }));
         }
     }
     if (!blank) return;
-    preset::Blank board = *blank;
+    document::Blank board = *blank;
     Fields f(desk, "shape.blank");
     f.length(".length", words::blank_length, board.length_m, 0.001, 2.0 * longest_m);
     f.length(".height", words::blank_height, board.height_m, 0.001, 2.0 * widest_m);
     f.length(".thickness", words::blank_thickness, board.thickness_m, 0.001, 2.0 * widest_m);
     f.length(".saw", words::blank_saw, board.saw_m, 0.0, 0.02, words::blank_saw_below);
-    f.put([&] { return on_document([board](preset::Document& d) { d.blank = board; }); });
+    f.put([&] { return on_document([board](document::Document& d) { d.blank = board; }); });
     for (const auto& warning : shape::blank_warnings(*blank, *desk.evaluation().body.lines))
         widgets::problem_line(desk.ui, warning.sentence);
 }
@@ -95,7 +95,7 @@ void measured_rows(Desk& desk) {
     const auto& readings = desk.document().shape.measured;
     for (int i = 0; i < static_cast<int>(readings.size()); ++i)
         reading_rows(desk, i);
-    if (readings.size() >= preset::max_measured) return;
+    if (readings.size() >= document::max_measured) return;
     if (!widgets::button(desk.ui, "shape.measured.add", words::measured_add, widgets::ButtonKind::plain))
         return;
     const double x = std::round(desk.view.section_x_m * 1e4) / 1e4;
@@ -104,8 +104,8 @@ void measured_rows(Desk& desk) {
     const auto tenth = [](double m) { return std::round(m * 1e4) / 1e4; };
     desk.change(
         words::measured_add,
-        on_document([reading = preset::Measured{x, tenth(2.0 * station.half_width_m),
-                                                tenth(2.0 * station.half_height_m)}](preset::Document& d) {
+        on_document([reading = document::Measured{x, tenth(2.0 * station.half_width_m),
+                                                tenth(2.0 * station.half_height_m)}](document::Document& d) {
             auto& list = d.shape.measured;
             list.insert(std::upper_bound(list.begin(), list.end(), reading, by_place), reading);
         }));

@@ -22,7 +22,7 @@ void plain(Desk& desk, const char* id, const char* label, double& value, const N
 } // namespace
 
 void block_check_rows(Desk& desk) {
-    const preset::Wood& wood = desk.document().wood;
+    const document::Wood& wood = desk.document().wood;
     const materials::Wood* entry = materials::find_wood(wood.species);
     if (entry == nullptr) return;
     materials::Block& block = desk.motion.block;
@@ -56,8 +56,8 @@ void block_check_rows(Desk& desk) {
         widgets::figure_row(desk.ui, words::block_lighter, sigmas, {}, words::block_lighter_below);
     widgets::gap();
     if (widgets::button(desk.ui, "block.use", words::block_use)) {
-        desk.change(words::block_use, state::on_document([density = a->at_other_kg_m3](preset::Document& d) {
-                        preset::set_weighed_density(d, density);
+        desk.change(words::block_use, state::on_document([density = a->at_other_kg_m3](document::Document& d) {
+                        document::set_weighed_density(d, density);
                     }));
     }
 }

@@ -30,7 +30,7 @@ const char* title_of(Curve curve) {
     return words::curve_fullness;
 }
 
-void point_editor(Desk& desk, Curve curve, int index, const preset::CurvePoints& points) {
+void point_editor(Desk& desk, Curve curve, int index, const document::CurvePoints& points) {
     const auto& point = points[static_cast<std::size_t>(index)];
     const std::string id = "shape.point." + std::to_string(index);
     const std::string history = std::string(words::curve_changed) + " " + title_of(curve);
@@ -40,7 +40,7 @@ void point_editor(Desk& desk, Curve curve, int index, const preset::CurvePoints&
                history, [=](double v) { return state::move_curve_point(curve, index, v, point.value); });
     }
     const bool plain = curve == Curve::fullness;
-    const bool round = desk.document().shape.section.kind == preset::SectionKind::superellipse;
+    const bool round = desk.document().shape.section.kind == document::SectionKind::superellipse;
     const NumberSpec spec =
         plain ? NumberSpec{Quantity::number, round ? 1.2 : 0.0, round ? 12.0 : 1.0, 0.1, 2}
               : NumberSpec{Quantity::length, curve == Curve::half_width ? 0.0 : -widest_m, widest_m, {}, -1};
@@ -77,7 +77,7 @@ void curve_rows(Desk& desk) {
     widgets::subheading(desk.ui, words::curves_group);
     const std::array<std::string_view, 4> labels{words::curve_top, words::curve_bottom, words::curve_width,
                                                  words::curve_fullness};
-    const bool free_section = desk.document().shape.section.kind == preset::SectionKind::free;
+    const bool free_section = desk.document().shape.section.kind == document::SectionKind::free;
     const std::span<const std::string_view> offered(labels.data(), free_section ? 3u : 4u);
     if (free_section && desk.view.curve == Curve::fullness) desk.view.curve = Curve::top;
     if (const auto tapped =

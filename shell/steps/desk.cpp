@@ -125,7 +125,7 @@ std::string_view provenance_words(materials::Provenance provenance) {
     return {};
 }
 
-std::string segment_name(const preset::Document& document, int segment) {
+std::string segment_name(const document::Document& document, int segment) {
     const auto index = static_cast<std::size_t>(segment);
     if (segment >= 0 && index < document.segment_names.size() && !document.segment_names[index].empty()) {
         return document.segment_names[index];

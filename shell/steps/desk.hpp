@@ -36,7 +36,7 @@ struct Desk {
     std::string refusal{};       ///< why something that is no change of the document was not done
     bool put_down_draft = false; ///< the draft is done with, where its change is taken
 
-    [[nodiscard]] const preset::Document& document() const { return session.document(); }
+    [[nodiscard]] const document::Document& document() const { return session.document(); }
     /// Only called where there is one: panel() draws a sentence instead of a step otherwise.
     [[nodiscard]] const Evaluation& evaluation() const { return *session.evaluation(); }
 
@@ -86,7 +86,7 @@ void optional_number(Desk& desk, const std::string& id, std::string_view label, 
 [[nodiscard]] std::string_view stage_words(Stage stage);
 [[nodiscard]] std::string_view provenance_words(materials::Provenance provenance);
 /// A segment's name, or "Segment 2" where it has none.
-[[nodiscard]] std::string segment_name(const preset::Document& document, int segment);
+[[nodiscard]] std::string segment_name(const document::Document& document, int segment);
 
 // Limits as the document's form has them (preset/field_table.hpp); the core refuses what geometry forbids.
 inline constexpr double longest_m = 1.0;

@@ -29,7 +29,7 @@ const char* kind_word(ThingKind kind) {
 
 std::string material_word(const Thing& thing) {
     if (thing.kind == ThingKind::wire)
-        return thing.temper == preset::WireTemper::soft ? words::temper_soft : words::temper_spring;
+        return thing.temper == document::WireTemper::soft ? words::temper_soft : words::temper_spring;
     const auto* solid = materials::find_solid(thing.material);
     return std::string(solid != nullptr ? solid->name : std::string_view(thing.material));
 }
@@ -59,7 +59,7 @@ void thing_editor(Desk& desk, std::size_t index) {
         const std::array<std::string_view, 2> tempers{words::temper_spring, words::temper_soft};
         if (const auto tapped = widgets::choice(desk.ui, id + ".temper", words::drawer_temper, tempers,
                                                 static_cast<int>(thing.temper))) {
-            thing.temper = static_cast<preset::WireTemper>(*tapped);
+            thing.temper = static_cast<document::WireTemper>(*tapped);
             changed = true;
         }
     } else {
@@ -79,7 +79,7 @@ void thing_editor(Desk& desk, std::size_t index) {
     if (changed && !desk.drawer.replace(index, thing)) desk.refusal = words::drawer_same_name;
     widgets::gap();
     const bool fits = thing.kind == ThingKind::part;
-    const bool room = desk.document().parts.size() < preset::max_hardware;
+    const bool room = desk.document().parts.size() < document::max_hardware;
     const int tapped =
         fits ? widgets::button_row(desk.ui,
                                    {{id + ".put_on", words::drawer_put_on, widgets::ButtonKind::plain, room},
@@ -129,8 +129,8 @@ void stock_from_drawer(Desk& desk, int hole) {
     const Thing* rod = picked_thing(desk, "lead.hole." + std::to_string(hole) + ".drawer",
                                     words::drawer_stock_pick, ThingKind::stock);
     if (rod == nullptr) return;
-    desk.change(words::drawer_put_on_label + rod->name, state::on_hole(hole, [thing = *rod](preset::Hole& h) {
-                    if (!h.fill) h.fill = preset::Fill{thing.material, 0.0005, std::nullopt, std::nullopt};
+    desk.change(words::drawer_put_on_label + rod->name, state::on_hole(hole, [thing = *rod](document::Hole& h) {
+                    if (!h.fill) h.fill = document::Fill{thing.material, 0.0005, std::nullopt, std::nullopt};
                     h.fill->material = thing.material;
                     h.fill->stock_diameter_m = thing.diameter_m;
                 }));
@@ -141,7 +141,7 @@ void wire_from_drawer(Desk& desk, int joint) {
                                      words::drawer_wire_pick, ThingKind::wire);
     if (wire == nullptr) return;
     desk.change(words::drawer_put_on_label + wire->name,
-                state::on_joint(joint, [thing = *wire](preset::Joint& j) {
+                state::on_joint(joint, [thing = *wire](document::Joint& j) {
                     if (!j.hinge) return;
                     j.hinge->wire_m = thing.diameter_m;
                     j.hinge->temper = thing.temper;

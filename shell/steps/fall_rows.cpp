@@ -92,7 +92,7 @@ void fall_rows(Desk& desk) {
         return;
     }
     const Behaviour behaviour = desk.evaluation().answers.behaviour;
-    if (behaviour == Behaviour::hangs_still) {
+    if (behaviour == Behaviour::suspends) {
         widgets::note(desk.ui, words::no_way);
         return;
     }

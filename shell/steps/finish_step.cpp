@@ -29,8 +29,8 @@ ledger::Sum coat_sum(const Desk& desk, int coat) {
     return sum;
 }
 
-void amount_rows(Desk& desk, Fields& f, int index, preset::Coat& coat) {
-    if (coat.kind == preset::CoatKind::film) {
+void amount_rows(Desk& desk, Fields& f, int index, document::Coat& coat) {
+    if (coat.kind == document::CoatKind::film) {
         const std::array<std::string_view, 2> ways{words::by_thickness, words::by_mass};
         int by = coat.thickness_m ? 0 : 1;
         if (f.choice(".by", words::coat_by, ways, by)) {
@@ -67,7 +67,7 @@ void felt_row(Desk& desk, int index) {
 }
 
 void coat_editor(Desk& desk, int index) {
-    preset::Coat coat = desk.document().coats[static_cast<std::size_t>(index)];
+    document::Coat coat = desk.document().coats[static_cast<std::size_t>(index)];
     Fields f(desk, "finish." + std::to_string(index), words::coat_kind, index);
     f.text(".name", words::name, coat.name);
     f.material(".material", words::material, materials::Use::coat, coat.material);
@@ -80,7 +80,7 @@ void coat_editor(Desk& desk, int index) {
     if (f.choice(".stage", words::stage, stages, on)) coat.stage = coat_stages[static_cast<std::size_t>(on)];
     const std::array<std::string_view, 2> kinds{words::coat_soaks, words::coat_film};
     if (f.choice(".kind", words::coat_works, kinds, coat.kind, words::coat_works_label) &&
-        coat.kind == preset::CoatKind::soaks && coat.thickness_m) {
+        coat.kind == document::CoatKind::soaks && coat.thickness_m) {
         // What soaks in has no thickness: the same mass then.
         coat.thickness_m.reset();
         coat.mass_kg = coat_sum(desk, index).mass_kg;
@@ -95,7 +95,7 @@ void coat_editor(Desk& desk, int index) {
     surface(".faces", words::on_faces, coat.on_joint_faces, words::on_faces_below);
     if (!desk.document().pockets.empty())
         surface(".pockets", words::on_pockets, coat.on_pockets, words::on_pockets_below);
-    f.put([&] { return on_coat(index, [coat](preset::Coat& c) { c = coat; }); });
+    f.put([&] { return on_coat(index, [coat](document::Coat& c) { c = coat; }); });
     felt_row(desk, index);
     const int count = static_cast<int>(desk.document().coats.size());
     widgets::gap();
@@ -115,11 +115,11 @@ void coat_editor(Desk& desk, int index) {
     widgets::gap();
 }
 
-std::string coat_line(const Desk& desk, const preset::Coat& coat) {
+std::string coat_line(const Desk& desk, const document::Coat& coat) {
     const auto* solid = materials::find_solid(coat.material);
     std::string text(solid != nullptr ? solid->name : std::string_view(coat.material));
     text += words::separator;
-    text += coat.kind == preset::CoatKind::soaks ? std::string(words::coat_soaks)
+    text += coat.kind == document::CoatKind::soaks ? std::string(words::coat_soaks)
             : coat.thickness_m                   ? text_of(desk, *coat.thickness_m, Quantity::thickness)
                                                  : std::string(words::coat_film);
     text += words::separator;
@@ -156,7 +156,7 @@ void finish_panel(Desk& desk) {
         widgets::note(desk.ui, words::coats_insight);
     }
     widgets::subheading(desk.ui, words::add_coat_group);
-    const bool room = coats.size() < preset::max_coats;
+    const bool room = coats.size() < document::max_coats;
     widgets::gap();
     const int tapped = widgets::button_row(
         desk.ui, {{"finish.add_sealer", words::add_sealer, widgets::ButtonKind::plain, room},

@@ -25,7 +25,7 @@ int fine_decimals_of(Unit unit) {
     return unit == Unit::millimetre ? 2 : -1;
 }
 
-void rest_rows(Desk& desk, const flotation::Rest& rest) {
+void rest_rows(Desk& desk, const afloat::Rest& rest) {
     const Unit unit = fine_length(desk);
     const auto length_row = [&](const char* label, double value_m, std::string_view below = {},
                                 int decimals = -1) {
@@ -34,7 +34,7 @@ void rest_rows(Desk& desk, const flotation::Rest& rest) {
     };
     widgets::subheading(desk.ui, std::string(words::rest_group) + " " + drawing::posture_words(rest));
     std::string heel;
-    if (!flotation::stands(rest.posture))
+    if (!afloat::stands(rest.posture))
         heel = std::string(words::heel_word) + " " + text_of(desk, rest.heel_rad, Quantity::angle);
     widgets::figure_row(desk.ui, words::figure_pitch, number_of(desk, rest.pitch_rad, Quantity::angle),
                         unit_of(desk, Quantity::angle), heel);
@@ -47,13 +47,13 @@ void rest_rows(Desk& desk, const flotation::Rest& rest) {
 }
 
 /// That it rolls over stands at the head of every step, before the wood is cut.
-void advice_rows(Desk& desk, const flotation::UprightAdvice& advice) {
+void advice_rows(Desk& desk, const afloat::UprightAdvice& advice) {
     if (!advice.is_known || !advice.is_stable) return;
     widgets::gap();
     widgets::paragraph(desk.ui, words::stays_upright);
 }
 
-void arm_plot(Desk& desk, const flotation::RightingCurve& curve) {
+void arm_plot(Desk& desk, const afloat::RightingCurve& curve) {
     const Unit unit = fine_length(desk);
     const auto degrees = [](double rad) { return widgets::to_unit(rad, Unit::degree); };
     widgets::Plot plot;
@@ -96,7 +96,7 @@ void arm_plot(Desk& desk, const flotation::RightingCurve& curve) {
 } // namespace
 
 void float_rows(Desk& desk) {
-    const flotation::FloatAnswers* afloat = desk.motion.answers.afloat(desk.session);
+    const afloat::FloatAnswers* afloat = desk.motion.answers.afloat(desk.session);
     if (afloat == nullptr) {
         widgets::note(desk.ui, words::not_known);
         return;

@@ -20,7 +20,7 @@ namespace words = look::words;
 using state::ItemKind;
 using state::on_part;
 
-void segment_choice(Desk& desk, Fields& f, preset::Part& part) {
+void segment_choice(Desk& desk, Fields& f, document::Part& part) {
     const auto& document = desk.document();
     std::vector<widgets::PickOption> options{{"", words::nearest, {}}};
     for (int s = 0; s < static_cast<int>(document.segment_names.size()); ++s) {
@@ -37,7 +37,7 @@ void segment_choice(Desk& desk, Fields& f, preset::Part& part) {
 }
 
 void part_editor(Desk& desk, int index) {
-    preset::Part part = desk.document().parts[static_cast<std::size_t>(index)];
+    document::Part part = desk.document().parts[static_cast<std::size_t>(index)];
     Fields f(desk, "hardware." + std::to_string(index), words::part_kind, index);
     f.text(".name", words::name, part.name);
     f.number(".mass", words::mass, part.mass_kg, {Quantity::mass, 0.0, 2.0, {}, -1}, words::part_mass_below);
@@ -56,7 +56,7 @@ void part_editor(Desk& desk, int index) {
     f.optional_number(".sigma", words::mass_sigma, part.mass_sigma_kg, usual_share * part.mass_kg,
                       {Quantity::mass, 0.0, 1.0, {}, -1}, words::mass_sigma_absent);
     segment_choice(desk, f, part);
-    f.put([&] { return on_part(index, [part](preset::Part& p) { p = part; }); });
+    f.put([&] { return on_part(index, [part](document::Part& p) { p = part; }); });
     widgets::gap();
     const int tapped =
         widgets::button_row(desk.ui, {{f.id(".duplicate"), words::duplicate},
@@ -118,7 +118,7 @@ void hardware_panel(Desk& desk) {
     widgets::heading(desk.ui, words::hardware_head, words::hardware_below);
     part_group(desk, Stage::hardware, words::fitted_group);
     part_group(desk, Stage::dressed, words::dressed_group);
-    const bool room = desk.document().parts.size() < preset::max_hardware;
+    const bool room = desk.document().parts.size() < document::max_hardware;
     widgets::gap();
     const int tapped = widgets::button_row(
         desk.ui, {{"hardware.add", words::add_fitting, widgets::ButtonKind::plain, room},

@@ -15,7 +15,7 @@ namespace {
 namespace words = look::words;
 using state::on_hole;
 
-void fill_rows(Desk& desk, Fields& f, preset::Hole& hole) {
+void fill_rows(Desk& desk, Fields& f, document::Hole& hole) {
     std::string material = hole.fill ? hole.fill->material : std::string();
     if (f.material(".fill", words::fill_field, materials::Use::ballast, material, words::fill_none,
                    words::fill_none_below)) {
@@ -24,11 +24,11 @@ void fill_rows(Desk& desk, Fields& f, preset::Hole& hole) {
         else if (hole.fill)
             hole.fill->material = material;
         else
-            hole.fill = preset::Fill{material, 0.0005, std::nullopt, std::nullopt};
+            hole.fill = document::Fill{material, 0.0005, std::nullopt, std::nullopt};
         return;
     }
     if (!hole.fill) return;
-    preset::Fill& fill = *hole.fill;
+    document::Fill& fill = *hole.fill;
     const std::array<std::string_view, 2> ways{words::fill_by_mass, words::fill_by_length};
     int by = fill.mass_kg ? 0 : 1;
     if (f.choice(".fill_by", words::fill_by, ways, by)) {
@@ -51,7 +51,7 @@ void fill_rows(Desk& desk, Fields& f, preset::Hole& hole) {
                       {Quantity::length, 0.0002, 0.04, {}, -1}, words::fill_rod_absent);
 }
 
-void cap_rows(Fields& f, preset::Hole& hole) {
+void cap_rows(Fields& f, document::Hole& hole) {
     std::string material = hole.cap ? hole.cap->material : std::string();
     if (f.material(".cap", words::cap_field, materials::Use::cap, material, words::cap_none)) {
         if (material.empty())
@@ -59,7 +59,7 @@ void cap_rows(Fields& f, preset::Hole& hole) {
         else if (hole.cap)
             hole.cap->material = material;
         else
-            hole.cap = preset::Cap{material, preset::Cap{}.length_m};
+            hole.cap = document::Cap{material, document::Cap{}.length_m};
         return;
     }
     if (hole.cap) f.length(".cap_length", words::cap_length, hole.cap->length_m, 0.0, 0.05);
@@ -68,7 +68,7 @@ void cap_rows(Fields& f, preset::Hole& hole) {
 } // namespace
 
 void hole_rows(Desk& desk, int index) {
-    preset::Hole hole = desk.document().holes[static_cast<std::size_t>(index)];
+    document::Hole hole = desk.document().holes[static_cast<std::size_t>(index)];
     Fields f(desk, "lead.hole." + std::to_string(index), words::hole_kind, index);
     f.length(".x", words::place_x, hole.x_m, 0.0, longest_m);
     f.length(".diameter", words::hole_diameter, hole.diameter_m, 0.0005, 0.04, words::hole_diameter_below);
@@ -85,7 +85,7 @@ void hole_rows(Desk& desk, int index) {
     const std::array<std::string_view, 2> ends{words::end_flat, words::end_point};
     f.choice(".end", words::hole_end, ends, hole.end);
     f.length(".y", words::place_y, hole.y_m, -widest_m, widest_m, words::place_y_below);
-    f.put([&] { return on_hole(index, [hole](preset::Hole& h) { h = hole; }); });
+    f.put([&] { return on_hole(index, [hole](document::Hole& h) { h = hole; }); });
     widgets::gap();
     const int tapped =
         widgets::button_row(desk.ui, {{f.id(".duplicate"), words::duplicate},

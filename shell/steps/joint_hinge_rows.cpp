@@ -16,7 +16,7 @@ namespace evenfall::shell::steps {
 namespace {
 
 namespace words = look::words;
-using preset::Hinge;
+using document::Hinge;
 using state::on_joint;
 using widgets::Unit;
 
@@ -28,7 +28,7 @@ void hinge_fields(Desk& desk, int index, Hinge h) {
     pick(".eyes_on", words::hinge_eyes, {words::hinge_eyes_fore, words::hinge_eyes_aft}, h.eyes_on);
     f.length(".pin_aft", words::pin_place, h.pin_aft_m, -0.03, 0.03, words::pin_place_below);
     f.length(".pin_off", words::pin_off, h.pin_off_m, -0.02, 0.02, words::pin_off_below);
-    if (h.kind == preset::HingeKind::linked) {
+    if (h.kind == document::HingeKind::linked) {
         f.number(".lean", words::eyes_lean, h.lean_rad,
                  {Quantity::angle, 0.0, units::rad_from_deg(90.0), {}, -1}, words::eyes_lean_below);
     } else {
@@ -48,7 +48,7 @@ void hinge_fields(Desk& desk, int index, Hinge h) {
         f.changed(words::twist_turns);
     }
     pick(".temper", words::wire_temper, {words::temper_spring, words::temper_soft}, h.temper);
-    f.put([&] { return on_joint(index, [h](preset::Joint& j) { j.hinge = h; }); });
+    f.put([&] { return on_joint(index, [h](document::Joint& j) { j.hinge = h; }); });
 }
 
 std::string bits_text(const std::array<std::optional<bits::Bit>, bits::system_count>& list) {
@@ -88,7 +88,7 @@ void answer_rows(Desk& desk, const joints::JointAnswer& j) {
                         number_of(desk, j.eye.overbend * units::rad_from_deg(90.0), Quantity::angle),
                         unit_of(desk, Quantity::angle), words::overbend_below);
     widgets::figure_row(desk.ui, words::bit_row, bits_text(j.eye_bits), {});
-    if (j.place.hinge.kind == preset::HingeKind::pinned)
+    if (j.place.hinge.kind == document::HingeKind::pinned)
         widgets::figure_row(desk.ui, words::pin_bit_row, bits_text(j.pin_bits), {});
     widgets::figure_row(desk.ui, words::play_row, number_of(desk, j.play_per_eye_m, Quantity::length), unit,
                         std::string(words::play_sag) + " " + text_of(desk, j.sag_rad, Quantity::angle));
@@ -126,7 +126,7 @@ void joint_hinge_rows(Desk& desk, int index) {
     const std::string id = "joints." + std::to_string(index) + ".hinge";
     if (widgets::toggle(desk.ui, id, words::hinge_drawn, joint.hinge.has_value(), words::hinge_drawn_below)) {
         desk.change(label_of(words::hinge_drawn, words::joint_kind, index),
-                    on_joint(index, [](preset::Joint& j) {
+                    on_joint(index, [](document::Joint& j) {
                         if (j.hinge)
                             j.hinge.reset();
                         else

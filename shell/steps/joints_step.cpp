@@ -24,7 +24,7 @@ std::optional<double> pounds(const std::optional<double>& n) {
 }
 
 void joint_editor(Desk& desk, int index) {
-    preset::Joint joint = desk.document().joints[static_cast<std::size_t>(index)];
+    document::Joint joint = desk.document().joints[static_cast<std::size_t>(index)];
     Fields f(desk, "joints." + std::to_string(index), words::joint_kind, index);
     f.length(".at", words::joint_at, joint.at_m, 0.0, longest_m, words::joint_at_below);
     f.number(".gap", words::joint_gap, joint.gap_m, {Quantity::length, 0.0002, 0.020, 0.0001, -1},
@@ -32,7 +32,7 @@ void joint_editor(Desk& desk, int index) {
     const NumberSpec relief{Quantity::angle, 0.0, steepest_rad, {}, -1};
     f.number(".relief_fore", words::relief_fore, joint.relief_fore_rad, relief, words::relief_below);
     f.number(".relief_aft", words::relief_aft, joint.relief_aft_rad, relief);
-    f.put([&] { return on_joint(index, [joint](preset::Joint& j) { j = joint; }); });
+    f.put([&] { return on_joint(index, [joint](document::Joint& j) { j = joint; }); });
     joint_hinge_rows(desk, index);
     widgets::gap();
     if (widgets::button(desk.ui, f.id(".remove"), words::remove_joint, widgets::ButtonKind::danger)) {
@@ -62,7 +62,7 @@ void joints_panel(Desk& desk) {
         if (chosen) joint_editor(desk, i);
     }
     widgets::gap();
-    const bool room = document.joints.size() < preset::max_joints;
+    const bool room = document.joints.size() < document::max_joints;
     if (widgets::button(desk.ui, "joints.add", words::add_joint, widgets::ButtonKind::plain, room)) {
         desk.change(words::add_joint, state::add_joint());
     }
@@ -73,7 +73,7 @@ void joints_panel(Desk& desk) {
             desk, "joints.line", words::line_field, pounds(document.targets.line_n), 20.0,
             {Quantity::number, 0.1, 500.0, 1.0, 0}, words::line_absent, words::line_field,
             [](std::optional<double> v) {
-                return state::on_document([v](preset::Document& d) {
+                return state::on_document([v](document::Document& d) {
                     d.targets.line_n = v ? std::optional<double>(units::n_from_lbf(*v)) : std::nullopt;
                 });
             },
@@ -89,7 +89,7 @@ void joints_panel(Desk& desk) {
         if (auto named = widgets::text_field(desk.ui, "joints.segment." + std::to_string(s), label,
                                              document.segment_names[index])) {
             desk.change(std::string(words::name) + " " + words::of + " " + label,
-                        state::on_document([index, text = *named](preset::Document& d) {
+                        state::on_document([index, text = *named](document::Document& d) {
                             if (index < d.segment_names.size()) d.segment_names[index] = text;
                         }));
         }

@@ -23,7 +23,7 @@ using state::on_document;
 
 std::string asked_sentence(const Desk& desk) {
     const auto& targets = desk.document().targets;
-    const bool fall = targets.by == preset::TargetBy::fall;
+    const bool fall = targets.by == document::TargetBy::fall;
     const std::string first =
         fall ? std::string(words::lead_to_fall) + " " + text_of(desk, targets.fall_m_s, Quantity::fall)
              : std::string(words::lead_to_weigh) + " " + signed_mass(desk, targets.in_water_kg) + " " +
@@ -31,18 +31,18 @@ std::string asked_sentence(const Desk& desk) {
     return first + ", " + words::lead_to_hang + " " + text_of(desk, targets.pitch_rad, Quantity::angle) + ".";
 }
 
-state::Edit put_targets(const preset::Targets& targets) {
-    return on_document([targets](preset::Document& d) { d.targets = targets; });
+state::Edit put_targets(const document::Targets& targets) {
+    return on_document([targets](document::Document& d) { d.targets = targets; });
 }
 
 void target_rows(Desk& desk) {
-    preset::Targets targets = desk.document().targets;
+    document::Targets targets = desk.document().targets;
     widgets::subheading(desk.ui, words::targets_group);
     Fields f(desk, "lead");
     const std::array<std::string_view, 2> kinds{words::by_fall, words::by_in_water};
-    int by = targets.by == preset::TargetBy::fall ? 0 : 1;
+    int by = targets.by == document::TargetBy::fall ? 0 : 1;
     if (f.choice(".by", {}, kinds, by, words::targets_group)) {
-        targets.by = by == 0 ? preset::TargetBy::fall : preset::TargetBy::in_water;
+        targets.by = by == 0 ? document::TargetBy::fall : document::TargetBy::in_water;
     } else if (by == 0) {
         f.number(".fall", words::target_fall, targets.fall_m_s, {Quantity::fall, 0.001, 5.0, {}, -1},
                  words::target_fall_below);
@@ -57,7 +57,7 @@ void target_rows(Desk& desk) {
 }
 
 void band_rows(Desk& desk) {
-    preset::Targets targets = desk.document().targets;
+    document::Targets targets = desk.document().targets;
     Fields f(desk, "lead");
     f.number(".fall_band", words::fall_band, targets.fall_band, {Quantity::percent, 0.001, 1.0, 0.01, 0});
     f.number(".pitch_band", words::pitch_band, targets.pitch_band_rad,
@@ -167,7 +167,7 @@ void lead_panel(Desk& desk) {
     widgets::gap();
     const auto& holes = desk.document().holes;
     if (widgets::button(desk.ui, "lead.add", words::add_hole, widgets::ButtonKind::plain,
-                        holes.size() < preset::max_holes)) {
+                        holes.size() < document::max_holes)) {
         desk.change(words::add_hole, state::add_hole());
         desk.view.selection = {ItemKind::hole, static_cast<int>(holes.size())};
     }

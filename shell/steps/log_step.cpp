@@ -13,7 +13,7 @@ void log_panel(Desk& desk) {
     using state::LogView;
     if (!desk.ui.phone) widgets::heading(desk.ui, words::log_head, words::log_below);
     constexpr std::array<std::string_view, 3> views{words::view_now, words::view_readings,
-                                                    words::view_surety};
+                                                    words::view_uncertainty};
     if (!desk.ui.phone) widgets::gap();
     if (const auto chosen = widgets::choice(desk.ui, "log.view", views, static_cast<int>(desk.view.log_view)))
         desk.view.log_view = static_cast<LogView>(*chosen);
@@ -25,8 +25,8 @@ void log_panel(Desk& desk) {
     case LogView::readings:
         reading_rows(desk);
         break;
-    case LogView::surety:
-        surety_rows(desk);
+    case LogView::uncertainty:
+        uncertainty_rows(desk);
         break;
     }
 }

@@ -20,7 +20,7 @@ std::string percent(double share) {
     return widgets::number_text(share, Unit::percent, 0);
 }
 
-void chance_rows(Desk& desk, const Surety& s) {
+void chance_rows(Desk& desk, const Uncertainty& s) {
     const std::string_view unit = unit_of(desk, Quantity::percent);
     widgets::figure_row(desk.ui, words::chance_row, percent(s.as_it_stands.both), unit,
                         words::chance_row_below);
@@ -29,16 +29,16 @@ void chance_rows(Desk& desk, const Surety& s) {
 }
 
 /// What would help most, where it would help.
-void best_next(Desk& desk, const Surety& s) {
+void best_next(Desk& desk, const Uncertainty& s) {
     if (s.next.empty() || s.next.front().gain < 0.01) return;
     const NextReading& n = s.next.front();
-    const std::string below = report::reading_name(n.kind) + (n.with_dry_weight ? words::and_dry : "") +
+    const std::string below = output::reading_name(n.kind) + (n.with_dry_weight ? words::and_dry : "") +
                               words::separator + std::string(stage_words(n.stage));
     widgets::figure_row(desk.ui, words::best_next_row, percent(n.chance), unit_of(desk, Quantity::percent),
                         below);
 }
 
-void misfits(Desk& desk, const Surety& s) {
+void misfits(Desk& desk, const Uncertainty& s) {
     for (const ReadingVerdict& v : s.readings) {
         if (v.warning.empty()) continue;
         std::string text = v.warning;
@@ -94,7 +94,7 @@ void tub_seen(Desk& desk, const DoNow& now) {
 } // namespace
 
 void now_rows(Desk& desk) {
-    const Surety* s = desk.motion.bench.surety(desk.session);
+    const Uncertainty* s = desk.motion.bench.uncertainty(desk.session);
     const DoNow* now = desk.motion.bench.now(desk.session);
     if (s == nullptr || now == nullptr) {
         widgets::note(desk.ui, words::now_not_known);

@@ -43,7 +43,7 @@ void search_rows(Desk& desk) {
         found.offered = true;
         desk.changes.push_back(
             {words::picture_outline_label,
-             [profile](const preset::Document& d) { return picture::with_profile(d, profile); }, false});
+             [profile](const document::Document& d) { return picture::with_profile(d, profile); }, false});
         return;
     }
     if (found.offered) {

@@ -16,7 +16,7 @@ using state::ItemKind;
 using state::on_pocket;
 
 void pocket_editor(Desk& desk, int index) {
-    preset::Pocket pocket = desk.document().pockets[static_cast<std::size_t>(index)];
+    document::Pocket pocket = desk.document().pockets[static_cast<std::size_t>(index)];
     const std::string id = "pockets." + std::to_string(index);
     Fields f(desk, id, words::pocket_kind, index);
     const NumberSpec across{Quantity::length, -widest_m, widest_m, {}, -1};
@@ -28,7 +28,7 @@ void pocket_editor(Desk& desk, int index) {
     f.optional_number(".low", words::pocket_low, pocket.z_from_m, 0.0, across, words::through_belly);
     f.optional_number(".high", words::pocket_high, pocket.z_to_m, 0.0, across, words::through_back);
     f.toggle(".floods", words::floods, pocket.floods, words::floods_below);
-    f.put([&] { return on_pocket(index, [pocket](preset::Pocket& p) { p = pocket; }); });
+    f.put([&] { return on_pocket(index, [pocket](document::Pocket& p) { p = pocket; }); });
     widgets::gap();
     if (widgets::button(desk.ui, id + ".remove", words::remove, widgets::ButtonKind::danger)) {
         desk.change(f.said(words::take_away), state::remove_pocket(index));
@@ -56,7 +56,7 @@ void pocket_rows(Desk& desk) {
         }
         if (chosen) pocket_editor(desk, i);
     }
-    const bool room = pockets.size() < preset::max_pockets;
+    const bool room = pockets.size() < document::max_pockets;
     widgets::gap();
     if (widgets::button(desk.ui, "pockets.add", words::add_pocket, widgets::ButtonKind::plain, room)) {
         desk.change(words::add_pocket, state::add_pocket());

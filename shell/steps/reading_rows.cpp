@@ -20,8 +20,8 @@ namespace evenfall::shell::steps {
 namespace {
 
 namespace words = look::words;
-using preset::Reading;
-using preset::ReadingKind;
+using document::Reading;
+using document::ReadingKind;
 using state::ItemKind;
 using widgets::Unit;
 
@@ -166,17 +166,17 @@ bool sigma_field(Desk& desk, const std::string& id, Reading& r) {
 }
 
 bool lure_field(Desk& desk, const std::string& id, Reading& r) {
-    const int by = widgets::stepper(desk.ui, id + ".lure", words::lure_field, preset::lure_of(r) + 1, 1,
-                                    preset::max_lures);
+    const int by = widgets::stepper(desk.ui, id + ".lure", words::lure_field, document::lure_of(r) + 1, 1,
+                                    document::max_lures);
     if (by == 0) return false;
-    const int lure = preset::lure_of(r) + by;
+    const int lure = document::lure_of(r) + by;
     r.lure = lure > 0 ? std::optional<int>(lure) : std::nullopt;
     return true;
 }
 
 bool note_field(Desk& desk, const std::string& id, Reading& r) {
     const auto note = widgets::text_field(desk.ui, id + ".note", words::log_note_field, r.note);
-    if (note) r.note = preset::printable(*note, preset::max_text);
+    if (note) r.note = document::printable(*note, document::max_text);
     return note.has_value();
 }
 
@@ -194,7 +194,7 @@ bool fields(Desk& desk, const std::string& id, Reading& r) {
 void how(Desk& desk, ReadingKind kind) {
     widgets::subheading(desk.ui, words::how_group);
     int number = 0;
-    for (const std::string& step : report::reading_steps(kind))
+    for (const std::string& step : output::reading_steps(kind))
         widgets::paragraph(desk.ui, std::to_string(++number) + ". " + step);
 }
 
@@ -235,16 +235,16 @@ void verdict_rows(Desk& desk, const Reading& r, const ReadingVerdict& v) {
         widgets::note(desk.ui, why);
 }
 
-void editor(Desk& desk, int index, const Surety* surety) {
+void editor(Desk& desk, int index, const Uncertainty* uncertainty) {
     const Reading& kept = desk.document().log[static_cast<std::size_t>(index)];
     const std::string id = "log." + std::to_string(index);
     Reading r = kept;
     if (fields(desk, id, r) && state::is_complete(r)) {
         desk.change(label_of(words::view_readings, words::reading_word, index),
-                    state::on_reading(index, [r](preset::Reading& now) { now = r; }));
+                    state::on_reading(index, [r](document::Reading& now) { now = r; }));
     }
-    if (surety != nullptr && static_cast<std::size_t>(index) < surety->readings.size())
-        verdict_rows(desk, kept, surety->readings[static_cast<std::size_t>(index)]);
+    if (uncertainty != nullptr && static_cast<std::size_t>(index) < uncertainty->readings.size())
+        verdict_rows(desk, kept, uncertainty->readings[static_cast<std::size_t>(index)]);
     widgets::gap();
     const int tapped = widgets::button_row(
         desk.ui,
@@ -270,33 +270,33 @@ std::string line_below(const Desk& desk, const Reading& r) {
     if (r.struck) part(words::struck_word);
     if (r.kind != ReadingKind::block) part(stage_words(r.stage));
     if (r.segment) part(segment_name(desk.document(), *r.segment));
-    if (preset::lure_of(r) > 0)
-        part(std::string(words::lure_field) + " " + std::to_string(preset::lure_of(r) + 1));
+    if (document::lure_of(r) > 0)
+        part(std::string(words::lure_field) + " " + std::to_string(document::lure_of(r) + 1));
     part(r.date);
     part(r.note);
     return text;
 }
 
 /// A row of the log. Struck ones have a line through their figure, not only a word below.
-void log_row(Desk& desk, int index, const Surety* surety) {
+void log_row(Desk& desk, int index, const Uncertainty* uncertainty) {
     const Reading& r = desk.document().log[static_cast<std::size_t>(index)];
     const bool chosen = desk.row_chosen(ItemKind::reading, index);
-    const bool odd = surety != nullptr && static_cast<std::size_t>(index) < surety->readings.size() &&
-                     !surety->readings[static_cast<std::size_t>(index)].warning.empty();
+    const bool odd = uncertainty != nullptr && static_cast<std::size_t>(index) < uncertainty->readings.size() &&
+                     !uncertainty->readings[static_cast<std::size_t>(index)].warning.empty();
     std::string below = line_below(desk, r);
     if (odd) below = std::string("! ") + words::does_not_fit + words::separator + below;
     if (widgets::list_row(
             desk.ui, "log." + std::to_string(index),
-            {report::reading_name(r.kind), below, value_text(desk, r), {}, chosen, !chosen, true, r.struck}))
+            {output::reading_name(r.kind), below, value_text(desk, r), {}, chosen, !chosen, true, r.struck}))
         desk.choose(ItemKind::reading, index);
-    if (chosen) editor(desk, index, surety);
+    if (chosen) editor(desk, index, uncertainty);
 }
 
 /// By how much such a reading would sharpen the answer of this very lure.
-void sharpening(Desk& desk, const Reading& r, const Surety* surety) {
-    if (surety == nullptr) return;
+void sharpening(Desk& desk, const Reading& r, const Uncertainty* uncertainty) {
+    if (uncertainty == nullptr) return;
     const NextReading* found = nullptr;
-    for (const NextReading& n : surety->next) {
+    for (const NextReading& n : uncertainty->next) {
         const bool same = n.kind == r.kind && n.stage == r.stage;
         // Of two, the one that is told together with a dry weight stands for a log that has none.
         if (same && (found == nullptr || n.chance > found->chance)) found = &n;
@@ -304,20 +304,20 @@ void sharpening(Desk& desk, const Reading& r, const Surety* surety) {
     if (found == nullptr) return;
     widgets::note(desk.ui,
                   std::string(words::sharpens_to) + text_of(desk, found->in_water_sigma_kg, Quantity::mass) +
-                      words::sharpens_from + text_of(desk, surety->in_water_kg.sigma, Quantity::mass) +
+                      words::sharpens_from + text_of(desk, uncertainty->in_water_kg.sigma, Quantity::mass) +
                       (found->with_dry_weight ? words::sharpens_dry : "") + words::sharpens_chance +
                       widgets::value_text(found->chance, Unit::percent, 0) + ".");
 }
 
-void draft_rows(Desk& desk, const Surety* surety) {
+void draft_rows(Desk& desk, const Uncertainty* uncertainty) {
     Reading& r = *desk.motion.draft.reading;
-    widgets::subheading(desk.ui, report::reading_name(r.kind));
+    widgets::subheading(desk.ui, output::reading_name(r.kind));
     fields(desk, "log.new", r);
     widgets::gap();
     const int tapped = widgets::button_row(
         desk.ui, {{"log.new.put", words::put_down, widgets::ButtonKind::main, state::is_complete(r)},
                   {"log.new.cancel", words::not_now, widgets::ButtonKind::plain, true}});
-    sharpening(desk, r, surety);
+    sharpening(desk, r, uncertainty);
     how(desk, r.kind);
     if (tapped == 0) {
         desk.change(words::put_down_label, state::add_reading(r));
@@ -329,13 +329,13 @@ void draft_rows(Desk& desk, const Surety* surety) {
     }
 }
 
-void kind_rows(Desk& desk, const Surety* surety) {
+void kind_rows(Desk& desk, const Uncertainty* uncertainty) {
     widgets::subheading(desk.ui, words::which_reading);
     for (std::size_t k = 0; k < kinds.size(); ++k) {
         if (widgets::list_row(desk.ui, "log.kind." + std::to_string(k),
-                              {report::reading_name(kinds[k]), {}, {}, {}, false, true}))
+                              {output::reading_name(kinds[k]), {}, {}, {}, false, true}))
             desk.motion.draft.reading = state::begun(
-                kinds[k], surety, desk.ui.host != nullptr ? desk.ui.host->today() : std::string());
+                kinds[k], uncertainty, desk.ui.host != nullptr ? desk.ui.host->today() : std::string());
     }
     widgets::gap();
     if (widgets::button(desk.ui, "log.kind.cancel", words::not_now)) desk.view.adding_reading = false;
@@ -344,35 +344,35 @@ void kind_rows(Desk& desk, const Surety* surety) {
 } // namespace
 
 void reading_rows(Desk& desk) {
-    const Surety* surety = desk.motion.bench.surety(desk.session);
+    const Uncertainty* uncertainty = desk.motion.bench.uncertainty(desk.session);
     if (desk.motion.draft.reading) {
-        draft_rows(desk, surety);
+        draft_rows(desk, uncertainty);
         return;
     }
     if (desk.view.adding_reading) {
-        kind_rows(desk, surety);
+        kind_rows(desk, uncertainty);
         return;
     }
     const auto& log = desk.document().log;
-    const bool room = log.size() < preset::max_readings;
+    const bool room = log.size() < document::max_readings;
     if (widgets::button(desk.ui, "log.add", words::add_reading, widgets::ButtonKind::main, room))
         desk.view.adding_reading = true;
     widgets::gap();
     if (log.empty()) widgets::paragraph(desk.ui, words::no_readings);
     for (int i = static_cast<int>(log.size()); i-- > 0;)
-        log_row(desk, i, surety);
+        log_row(desk, i, uncertainty);
     if (log.empty() || desk.ui.host == nullptr) return;
     widgets::gap();
     if (widgets::button(desk.ui, "log.next", words::next_lure)) {
         if (const auto next = for_next_lure(desk.document())) {
             desk.change(words::next_lure,
-                        state::on_document([next = *next](preset::Document& d) { d = next; }));
+                        state::on_document([next = *next](document::Document& d) { d = next; }));
             desk.view.selection = {};
         }
     }
     widgets::note(desk.ui, words::next_lure_note);
     if (widgets::button(desk.ui, "log.csv", words::export_csv))
-        desk.ui.host->save_file(desk.document().name + " log.csv", report::log_csv(desk.document()));
+        desk.ui.host->save_file(desk.document().name + " log.csv", output::log_csv(desk.document()));
 }
 
 } // namespace evenfall::shell::steps

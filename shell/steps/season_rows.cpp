@@ -36,7 +36,7 @@ Plot empty_plot(const Desk& desk, const Along& along, const fall::Sweep& sweep) 
     plot.x_step = along.unit == Unit::fahrenheit ? 18.0 : 10.0;
     plot.x_least = along.x(along.points.front());
     plot.x_most = along.x(along.points.back());
-    const preset::Water& here = desk.document().water;
+    const document::Water& here = desk.document().water;
     const double now = widgets::to_unit(along.salt ? here.salinity_g_kg : here.temperature_c, along.unit);
     bool still_is_here = false;
     if (!along.salt) {

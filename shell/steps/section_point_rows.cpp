@@ -13,7 +13,7 @@ namespace {
 namespace words = look::words;
 using state::ItemKind;
 
-void point_editor(Desk& desk, int index, const preset::OutlinePoint& point, bool end, std::size_t count) {
+void point_editor(Desk& desk, int index, const document::OutlinePoint& point, bool end, std::size_t count) {
     if (end) return; // belly and back stand in the middle
     const std::string id = "shape.section.point." + std::to_string(index);
     number(desk, id + ".y", words::section_point_out, point.y, {Quantity::number, 0.0, 1.0, 0.02, 2},
@@ -31,7 +31,7 @@ void point_editor(Desk& desk, int index, const preset::OutlinePoint& point, bool
 
 void section_point_rows(Desk& desk) {
     const auto& section = desk.document().shape.section;
-    if (section.kind != preset::SectionKind::free) return;
+    if (section.kind != document::SectionKind::free) return;
     const std::array<widgets::Column, 3> columns{{{0.03f, 0.15f, widgets::Align::left},
                                                   {0.15f, 0.56f, widgets::Align::right},
                                                   {0.56f, 0.97f, widgets::Align::right}}};

@@ -37,7 +37,7 @@ void wood_rows(Desk& desk) {
     }
     if (auto picked = widgets::pick_field(desk.ui, "shape.wood", words::species, options, wood.species)) {
         desk.change(words::species,
-                    on_document([id = *picked](preset::Document& d) { d.wood.species = id; }));
+                    on_document([id = *picked](document::Document& d) { d.wood.species = id; }));
     }
     const auto* entry = materials::find_wood(wood.species);
     if (entry != nullptr) {
@@ -48,7 +48,7 @@ void wood_rows(Desk& desk) {
                                        std::string(figure->source));
         }
     }
-    preset::Wood held = wood;
+    document::Wood held = wood;
     Fields f(desk, "shape");
     double moisture = held.moisture_percent / 100.0;
     f.number(".moisture", words::moisture, moisture, {Quantity::percent, 0.0, 0.30, 0.005, 1},
@@ -61,7 +61,7 @@ void wood_rows(Desk& desk) {
     f.optional_number(".density_spread", words::density_spread, held.density_spread,
                       wood.density_kg_m3 ? 0.02 : 0.10, {Quantity::percent, 0.0, 0.5, {}, -1}, words::usual,
                       words::density_spread_below);
-    f.put([&] { return on_document([held](preset::Document& d) { d.wood = held; }); });
+    f.put([&] { return on_document([held](document::Document& d) { d.wood = held; }); });
     const double now = wood.density_kg_m3.value_or(table);
     widgets::figure_row(desk.ui, words::density_now, number_of(desk, now, Quantity::density),
                         unit_of(desk, Quantity::density));
@@ -82,14 +82,14 @@ void size_rows(Desk& desk) {
 }
 
 /// A section kind with numbers that suit it: fullness means something else in each.
-state::Edit section_kind(preset::SectionKind kind) {
-    return on_document([kind](preset::Document& d) {
+state::Edit section_kind(document::SectionKind kind) {
+    return on_document([kind](document::Document& d) {
         auto& section = d.shape.section;
         if (section.kind == kind) return;
         section.kind = kind;
-        if (kind == preset::SectionKind::superellipse) section.fullness = {{0.0, 2.4}};
-        if (kind == preset::SectionKind::chamfered) section.fullness = {{0.0, 0.3}};
-        if (kind == preset::SectionKind::free && section.half_outline.size() < 3) {
+        if (kind == document::SectionKind::superellipse) section.fullness = {{0.0, 2.4}};
+        if (kind == document::SectionKind::chamfered) section.fullness = {{0.0, 0.3}};
+        if (kind == document::SectionKind::free && section.half_outline.size() < 3) {
             section.half_outline = {{0.0, -1.0}, {0.55, -0.85}, {0.9, -0.4}, {1.0, 0.1},
                                     {0.8, 0.6},  {0.4, 0.92},   {0.0, 1.0}};
         }
@@ -103,17 +103,17 @@ void section_rows(Desk& desk) {
                                                 words::section_free};
     if (const auto tapped =
             widgets::choice(desk.ui, "shape.section", kinds, static_cast<int>(section.kind))) {
-        desk.change(words::section_group, section_kind(static_cast<preset::SectionKind>(*tapped)));
+        desk.change(words::section_group, section_kind(static_cast<document::SectionKind>(*tapped)));
     }
     const std::array<const char*, 3> notes{words::section_round_note, words::section_chamfer_note,
                                            words::section_free_note};
     widgets::note(desk.ui, notes[static_cast<std::size_t>(section.kind)]);
-    if (section.fullness.size() == 1 && section.kind != preset::SectionKind::free) {
-        const bool round = section.kind == preset::SectionKind::superellipse;
+    if (section.fullness.size() == 1 && section.kind != document::SectionKind::free) {
+        const bool round = section.kind == document::SectionKind::superellipse;
         number(desk, "shape.fullness", words::curve_fullness, section.fullness.front().value,
                {Quantity::number, round ? 1.2 : 0.0, round ? 12.0 : 1.0, round ? 0.1 : 0.05, 2},
                words::curve_fullness, [](double v) {
-                   return on_document([v](preset::Document& d) {
+                   return on_document([v](document::Document& d) {
                        if (!d.shape.section.fullness.empty()) d.shape.section.fullness.front().value = v;
                    });
                });
@@ -126,10 +126,10 @@ void shape_panel(Desk& desk) {
     const auto& document = desk.document();
     widgets::heading(desk.ui, words::shape_head, words::shape_below);
     if (auto named = widgets::text_field(desk.ui, "shape.name", words::name, document.name)) {
-        desk.change(words::name, on_document([text = *named](preset::Document& d) { d.name = text; }));
+        desk.change(words::name, on_document([text = *named](document::Document& d) { d.name = text; }));
     }
     if (auto noted = widgets::text_field(desk.ui, "shape.note", words::note_field, document.note)) {
-        desk.change(words::note_field, on_document([text = *noted](preset::Document& d) { d.note = text; }));
+        desk.change(words::note_field, on_document([text = *noted](document::Document& d) { d.note = text; }));
     }
     size_rows(desk);
     picture_rows(desk);

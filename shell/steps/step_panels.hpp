@@ -42,7 +42,7 @@ void float_rows(Desk& desk);                  ///< Water: how it lies, its right
 void season_rows(Desk& desk);                 ///< Water: over warmth and salt
 void now_rows(Desk& desk);                    ///< Bench log: what to do now, what the tub should read
 void reading_rows(Desk& desk);                ///< Bench log: readings, and a new one
-void surety_rows(Desk& desk);                 ///< Bench log: spreads, what to read next, draws
+void uncertainty_rows(Desk& desk);                 ///< Bench log: spreads, what to read next, draws
 void hinge_rows(Desk& desk);                  ///< Water: what the segments do to the joints
 
 } // namespace evenfall::shell::steps

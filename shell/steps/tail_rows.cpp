@@ -19,7 +19,7 @@ namespace evenfall::shell::steps {
 namespace {
 
 namespace words = look::words;
-using preset::Tail;
+using document::Tail;
 using state::ItemKind;
 using state::on_tail;
 using state::TailLine;
@@ -38,7 +38,7 @@ void stretched(Desk& desk, const char* id, const char* what, double now, double 
     });
 }
 
-void point_editor(Desk& desk, TailLine line, int index, const preset::CurvePoints& points) {
+void point_editor(Desk& desk, TailLine line, int index, const document::CurvePoints& points) {
     const auto i = static_cast<std::size_t>(index);
     const bool across = line == TailLine::half_thickness;
     const bool end = index == 0 || i + 1 == points.size();
@@ -51,16 +51,16 @@ void point_editor(Desk& desk, TailLine line, int index, const preset::CurvePoint
     if (!end) {
         number(desk, "tail.point.x", words::tail_point_x, points[i].x_m,
                {Quantity::length, 0.0, widest_m, {}, -1}, label(words::tail_point_x),
-               [=](double v) { return set([=](preset::CurvePoints& all) { all[i].x_m = v; }); });
+               [=](double v) { return set([=](document::CurvePoints& all) { all[i].x_m = v; }); });
     }
     const char* what = across ? words::tail_point_y : words::tail_point_z;
     number(desk, "tail.point.value", what, points[i].value,
            {Quantity::length, across ? 0.0 : -widest_m, widest_m, {}, -1}, label(what),
-           [=](double v) { return set([=](preset::CurvePoints& all) { all[i].value = v; }); });
+           [=](double v) { return set([=](document::CurvePoints& all) { all[i].value = v; }); });
     if (!end &&
         widgets::button(desk.ui, "tail.point.remove", words::remove_point, widgets::ButtonKind::quiet)) {
         desk.change(label(words::remove_point),
-                    set([=](preset::CurvePoints& all) { all.erase(all.begin() + index); }));
+                    set([=](document::CurvePoints& all) { all.erase(all.begin() + index); }));
         desk.motion.tail.point = -1;
     }
 }
@@ -73,7 +73,7 @@ void point_rows(Desk& desk, Tail tail) {
         chosen = -1;
     }
     const auto line = static_cast<TailLine>(desk.motion.tail.line);
-    const preset::CurvePoints& points = state::line_of(tail, line);
+    const document::CurvePoints& points = state::line_of(tail, line);
     const std::array<widgets::Column, 2> columns{
         {{0.03f, 0.5f, widgets::Align::right}, {0.5f, 0.97f, widgets::Align::right}}};
     const std::string_view unit = unit_of(desk, Quantity::length);
@@ -87,7 +87,7 @@ void point_rows(Desk& desk, Tail tail) {
         if (index == chosen) point_editor(desk, line, index, points);
     }
     if (widgets::button(desk.ui, "tail.point.add", words::add_point, widgets::ButtonKind::quiet,
-                        points.size() < preset::max_curve_points))
+                        points.size() < document::max_curve_points))
         desk.change(label(words::add_point),
                     on_tail([line](Tail& t) { state::halve_longest_span(state::line_of(t, line)); }));
 }
@@ -116,7 +116,7 @@ void tail_editor(Desk& desk) {
     if (!has_tenon)
         held.tenon.reset();
     else if (!held.tenon)
-        held.tenon = preset::Tenon{0.008, 0.0015, 0.006};
+        held.tenon = document::Tenon{0.008, 0.0015, 0.006};
     if (held.tenon) {
         f.length(".tenon.length", words::tenon_length, held.tenon->length_m, 0.0005, 0.1);
         f.length(".tenon.thickness", words::tenon_thickness, held.tenon->thickness_m, 0.0002, 0.04);

@@ -20,16 +20,16 @@ using widgets::Align;
 using widgets::Cell;
 using widgets::Column;
 
-void water_rows(Desk& desk, const std::string& id, const char* title, const preset::Water& water,
-                preset::Water preset::Document::*member) {
+void water_rows(Desk& desk, const std::string& id, const char* title, const document::Water& water,
+                document::Water document::Document::*member) {
     widgets::subheading(desk.ui, title);
-    preset::Water held = water;
+    document::Water held = water;
     Fields f(desk, id);
     f.number(".temperature", words::temperature, held.temperature_c,
              {Quantity::temperature, 0.0, 40.0, {}, -1});
     f.number(".salinity", words::salinity, held.salinity_g_kg, {Quantity::salinity, 0.0, 40.0, {}, -1},
              words::salinity_below);
-    f.put([&] { return on_document([member, held](preset::Document& d) { d.*member = held; }); }, title);
+    f.put([&] { return on_document([member, held](document::Document& d) { d.*member = held; }); }, title);
 }
 
 void stage_table(Desk& desk) {
@@ -104,14 +104,14 @@ void centre_rows(Desk& desk) {
 void waters_view(Desk& desk) {
     const auto& document = desk.document();
     const auto& answers = desk.evaluation().answers;
-    water_rows(desk, "water", words::fishing_group, document.water, &preset::Document::water);
+    water_rows(desk, "water", words::fishing_group, document.water, &document::Document::water);
     widgets::figure_row(desk.ui, words::water_density,
                         number_of(desk, answers.water_density_kg_m3, Quantity::density),
                         unit_of(desk, Quantity::density));
-    water_rows(desk, "water.tub", words::tub_group, document.tub, &preset::Document::tub);
+    water_rows(desk, "water.tub", words::tub_group, document.tub, &document::Document::tub);
     widgets::gap();
     if (widgets::button(desk.ui, "water.tub.same", words::tub_as_fishing, widgets::ButtonKind::plain)) {
-        desk.change(words::tub_as_fishing, on_document([](preset::Document& d) { d.tub = d.water; }));
+        desk.change(words::tub_as_fishing, on_document([](document::Document& d) { d.tub = d.water; }));
     }
 }
 

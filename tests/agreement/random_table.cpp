@@ -84,7 +84,7 @@ void answers(Row& row, const Answers& a) {
         row.key("coat") << c.mass_kg << c.displaced_m3 << c.in_water_kg << c.felt_share;
 }
 
-void plan_of(Row& row, const preset::Document& document) {
+void plan_of(Row& row, const document::Document& document) {
     const auto plan = plan_lead(document);
     if (!plan.ok()) return;
     row.key("plan") << (plan->met ? 1.0 : 0.0) << plan->after.mass_kg << plan->after.in_water_kg
@@ -94,7 +94,7 @@ void plan_of(Row& row, const preset::Document& document) {
         row.key("plan_hole") << h.mass_kg << h.column_m << h.depth_m;
 }
 
-void joints_of(Row& row, const preset::Document& document) {
+void joints_of(Row& row, const document::Document& document) {
     const auto all = joints::joint_answers(document);
     if (!all.ok()) return;
     row.key("wrap") << all->wrap_rad[0] << all->wrap_rad[1];
@@ -115,7 +115,7 @@ void joints_of(Row& row, const preset::Document& document) {
 TEST_CASE("table of a thousand lures drawn by chance") {
     int built = 0;
     for (std::uint64_t draw = 0; built < lures; ++draw) {
-        const preset::Document document = support::random_document(seed, draw);
+        const document::Document document = support::random_document(seed, draw);
         const unsigned text = checksum(write_document(document));
         Row row;
         const auto evaluation = evaluate(document);
@@ -124,7 +124,7 @@ TEST_CASE("table of a thousand lures drawn by chance") {
             answers(row, evaluation->answers);
             if (built % 2 == 0) plan_of(row, document); // two evaluations more: every second one
             joints_of(row, document);
-            if (const auto rest = flotation::upright_answer(evaluation->body, evaluation->ledger, document,
+            if (const auto rest = afloat::upright_answer(evaluation->body, evaluation->ledger, document,
                                                             evaluation->answers.water_density_kg_m3)) {
                 row.key("afloat") << rest->pitch_rad << rest->deepest_m << rest->gm_transverse_m;
             }

@@ -49,7 +49,7 @@ TEST_CASE("evaluate", "[bench]") {
             return read_link(link);
         };
     }
-    const preset::Document tailed = support::block_with_tail();
+    const document::Document tailed = support::block_with_tail();
     BENCHMARK("a tail's shape alone") {
         return tail::shaped(*tailed.tail);
     };
@@ -57,7 +57,7 @@ TEST_CASE("evaluate", "[bench]") {
         return evaluate(tailed);
     };
     BENCHMARK("evaluate the block without it") {
-        preset::Document bare = tailed;
+        document::Document bare = tailed;
         bare.tail.reset();
         return evaluate(bare);
     };

@@ -22,11 +22,11 @@ TEST_CASE("fall", "[bench]") {
         REQUIRE(read.ok());
         const auto plan = plan_lead(*read);
         REQUIRE(plan.ok());
-        const preset::Document document = plan->document;
+        const document::Document document = plan->document;
         const auto evaluation = evaluate(document);
         REQUIRE(evaluation.ok());
         const auto water =
-            water::water_properties(document.water.temperature_c, document.water.salinity_g_kg);
+            materials::water_properties(document.water.temperature_c, document.water.salinity_g_kg);
         REQUIRE(water.ok());
         const auto built = [&] {
             return fall::Descent(evaluation->body, evaluation->ledger, document, *water);

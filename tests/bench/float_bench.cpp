@@ -30,10 +30,10 @@ TEST_CASE("float", "[bench]") {
             return evaluate(*document);
         };
         BENCHMARK("all float answers " + name) {
-            return flotation::float_answers(evaluation->body, evaluation->ledger, *document, density);
+            return afloat::float_answers(evaluation->body, evaluation->ledger, *document, density);
         };
         BENCHMARK("upright afloat " + name) {
-            return flotation::upright_answer(evaluation->body, evaluation->ledger, *document, density);
+            return afloat::upright_answer(evaluation->body, evaluation->ledger, *document, density);
         };
     }
 }

@@ -2,7 +2,7 @@
 // never tested on time.
 
 #include "base/trade.hpp"
-#include "bench/uncertainty/surety.hpp"
+#include "bench/uncertainty/uncertainty.hpp"
 #include "evenfall.hpp"
 #include "support/small_lures.hpp"
 
@@ -16,9 +16,9 @@ using namespace evenfall;
 namespace {
 
 /// A lure of 400 mm, thick in the middle, from parabolas: as many stations, segments and holes as asked for.
-preset::Document long_lure(int stations, int segments, int holes) {
-    preset::Document d = support::block();
-    preset::Shape& shape = d.shape;
+document::Document long_lure(int stations, int segments, int holes) {
+    document::Document d = support::block();
+    document::Shape& shape = d.shape;
     shape.top.clear();
     shape.bottom.clear();
     shape.half_width.clear();
@@ -33,13 +33,13 @@ preset::Document long_lure(int stations, int segments, int holes) {
     shape.section = {};
     d.segment_names.assign(static_cast<std::size_t>(segments), "Segment");
     for (int s = 1; s < segments; ++s) {
-        preset::Joint joint;
+        document::Joint joint;
         joint.at_m = length * s / segments + 0.001;
         joint.relief_fore_rad = joint.relief_aft_rad = units::rad_from_deg(12.0);
         d.joints.push_back(joint);
     }
     for (int k = 0; k < holes; ++k) {
-        preset::Hole hole = support::belly_hole(1000.0 * length * (k + 0.5) / holes, 3.0, 12.0);
+        document::Hole hole = support::belly_hole(1000.0 * length * (k + 0.5) / holes, 3.0, 12.0);
         hole.wall_m = 0.0005;
         hole.depth_m = 0.006;
         d.holes.push_back(hole);
@@ -47,7 +47,7 @@ preset::Document long_lure(int stations, int segments, int holes) {
     return d;
 }
 
-void measure(const std::string& name, const preset::Document& document) {
+void measure(const std::string& name, const document::Document& document) {
     const auto once = evaluate(document);
     for (const Problem& p : once.ok() ? Problems{} : once.problems())
         UNSCOPED_INFO(p.path << ": " << p.sentence);
@@ -66,10 +66,10 @@ TEST_CASE("growth", "[bench]") {
     measure("10 segments", long_lure(12, 10, 0));
     measure("4 holes", long_lure(12, 1, 4));
     measure("40 holes", long_lure(12, 1, 40));
-    const preset::Document fish = support::fish();
+    const document::Document fish = support::fish();
     for (const int draws : {1'000, 10'000}) {
         BENCHMARK("draw " + std::to_string(draws) + " samples") {
-            return surety_by_draws(fish, draws);
+            return uncertainty_by_draws(fish, draws);
         };
     }
 }

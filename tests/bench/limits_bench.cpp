@@ -1,6 +1,6 @@
 // The worst that a valid document can ask of the bench. Measured, never tested on time.
 
-#include "bench/uncertainty/surety.hpp"
+#include "bench/uncertainty/uncertainty.hpp"
 #include "evenfall.hpp"
 #include "support/invented_lures.hpp"
 #include "support/limit_lures.hpp"
@@ -11,10 +11,10 @@
 #include <catch2/catch_test_macros.hpp>
 
 using namespace evenfall;
-using preset::ReadingKind;
+using document::ReadingKind;
 
 TEST_CASE("limits", "[bench]") {
-    const preset::Document full = support::at_the_limits();
+    const document::Document full = support::at_the_limits();
     const auto once = evaluate(full);
     for (const Problem& p : once.ok() ? Problems{} : once.problems())
         UNSCOPED_INFO(p.path << ": " << p.sentence);
@@ -29,25 +29,25 @@ TEST_CASE("limits", "[bench]") {
     BENCHMARK("joints at the limits") {
         return joints::joint_answers(full, once->body);
     };
-    BENCHMARK("surety at the limits") {
-        return surety(full);
+    BENCHMARK("uncertainty at the limits") {
+        return uncertainty(full);
     };
     BENCHMARK("float answers at the limits") {
-        return flotation::float_answers(once->body, once->ledger, full, once->answers.water_density_kg_m3);
+        return afloat::float_answers(once->body, once->ledger, full, once->answers.water_density_kg_m3);
     };
-    const preset::Document millrace = invented::preset_named("millrace-170");
-    const preset::Document reedline = invented::preset_named("reedline-120");
-    const preset::Document weighed = support::with_full_log(millrace, ReadingKind::dry_weight, 0.067, 0.005);
-    BENCHMARK("surety, 200 weighings at odds") {
-        return surety(weighed);
+    const document::Document millrace = invented::preset_named("millrace-170");
+    const document::Document reedline = invented::preset_named("reedline-120");
+    const document::Document weighed = support::with_full_log(millrace, ReadingKind::dry_weight, 0.067, 0.005);
+    BENCHMARK("uncertainty, 200 weighings at odds") {
+        return uncertainty(weighed);
     };
-    const preset::Document timed = support::with_full_log(millrace, ReadingKind::tub_fall, 3.0, 2.0);
-    BENCHMARK("surety, 200 falls at odds") {
-        return surety(timed);
+    const document::Document timed = support::with_full_log(millrace, ReadingKind::tub_fall, 3.0, 2.0);
+    BENCHMARK("uncertainty, 200 falls at odds") {
+        return uncertainty(timed);
     };
-    const preset::Document afloat =
+    const document::Document afloat =
         support::with_full_log(reedline, ReadingKind::floats_showing, 0.005, 0.004);
-    BENCHMARK("surety, 200 waterlines at odds") {
-        return surety(afloat);
+    BENCHMARK("uncertainty, 200 waterlines at odds") {
+        return uncertainty(afloat);
     };
 }

@@ -30,12 +30,12 @@ TEST_CASE("sheet", "[bench]") {
         if (name != "quarry-230") continue;
         // A log of notes that no packing shortens: by far the longest link.
         std::mt19937 draw(7);
-        preset::Document wordy = *document;
-        for (std::size_t n = 0; n < preset::max_readings; ++n) {
-            preset::Reading reading;
+        document::Document wordy = *document;
+        for (std::size_t n = 0; n < document::max_readings; ++n) {
+            document::Reading reading;
             reading.stage = Stage::carved;
             reading.mass_kg = 0.1;
-            while (reading.note.size() < preset::max_text)
+            while (reading.note.size() < document::max_text)
                 reading.note += static_cast<char>('a' + draw() % 26u);
             wordy.log.push_back(reading);
         }

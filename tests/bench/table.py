@@ -110,9 +110,9 @@ def main():
     text += ["", f"*Millrace 170*, natively, on one core: " +
              ", ".join(f"{what} {shown(native[name])}" for what, name in alone) + "."]
     worst = [("an evaluation", "evaluate at the limits"), ("a plan", "plan at the limits"), ("its joints", "joints at the limits"),
-             ("how sure it is", "surety at the limits")]
-    logs = [("weighings", "surety, 200 weighings at odds"), ("timed falls", "surety, 200 falls at odds"),
-            ("waterlines", "surety, 200 waterlines at odds")]
+             ("how sure it is", "uncertainty at the limits")]
+    logs = [("weighings", "uncertainty, 200 weighings at odds"), ("timed falls", "surety, 200 falls at odds"),
+            ("waterlines", "uncertainty, 200 waterlines at odds")]
     text += ["", "The largest document there may be, twelve segments with every list full, natively: " +
              ", ".join(f"{what} {shown(native[name])}" for what, name in worst) +
              ". How sure a demo lure is with 200 readings far at odds with each other: " +

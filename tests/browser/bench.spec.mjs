@@ -17,7 +17,7 @@ const preset = "millrace-170";
 function nativeTimes() {
   const bench = process.env.EVENFALL_BENCH ?? join(dirname(program), "../tests/evenfall_bench");
   assert.ok(existsSync(bench), `the native benchmarks are missing: ${bench} (name them by EVENFALL_BENCH)`);
-  const run = spawnSync(bench, ["evaluate,surety,sheet", "--reporter", "xml", "--benchmark-samples", "20"], { encoding: "utf8" });
+  const run = spawnSync(bench, ["evaluate,uncertainty,sheet", "--reporter", "xml", "--benchmark-samples", "20"], { encoding: "utf8" });
   assert.equal(run.status, 0, run.stderr);
   const found = run.stdout.matchAll(/<BenchmarkResults name="([^"]+)"[^>]*>.*?<mean value="([^"]+)"/gs);
   return Object.fromEntries([...found].map(([, name, ns]) => [name, Number(ns) / 1000]));
@@ -44,7 +44,7 @@ test("time of an evaluation and of a lead plan, page beside native", async (t) =
   const rows = [
     [`evaluate ${preset}`, await measured("benchEvaluateUs", 300)],
     [`plan ${preset}`, await measured("benchPlanUs", 20)],
-    [`surety ${preset}`, await measured("benchSuretyUs", 20)],
+    [`uncertainty ${preset}`, await measured("benchUncertaintyUs", 20)],
     [`10000 draws ${preset}`, await measured("benchDrawsUs", 2)],
     [`write link ${preset}`, await timed("link", [], 200)],
     [`sheet ${preset}`, await timed("sheet", ["pdf", ""], 10)],

@@ -20,10 +20,10 @@ class DrawnDocument {
 public:
     explicit DrawnDocument(Bytes& bytes) : b_(bytes) {}
 
-    preset::Document draw() {
-        preset::Document d;
-        d.name = b_.text(8, preset::max_text);
-        d.note = b_.once_in(4) ? b_.text(20, preset::max_text) : "";
+    document::Document draw() {
+        document::Document d;
+        d.name = b_.text(8, document::max_text);
+        d.note = b_.once_in(4) ? b_.text(20, document::max_text) : "";
         wood(d.wood);
         water(d.water);
         if (b_.yes())
@@ -36,13 +36,13 @@ public:
         for (std::size_t left = d.joints.size() + 1 + (b_.astray() && b_.once_in(16) ? 1 : 0); left > 0;
              --left)
             d.segment_names.push_back(b_.text(3, 60));
-        list(d.holes, 6, preset::max_holes, [&] { return hole(); });
-        list(d.pockets, 2, preset::max_pockets, [&] { return pocket(); });
-        list(d.parts, 4, preset::max_hardware, [&] { return part(d.joints.size()); });
-        list(d.coats, 4, preset::max_coats, [&] { return coat(); });
+        list(d.holes, 6, document::max_holes, [&] { return hole(); });
+        list(d.pockets, 2, document::max_pockets, [&] { return pocket(); });
+        list(d.parts, 4, document::max_hardware, [&] { return part(d.joints.size()); });
+        list(d.coats, 4, document::max_coats, [&] { return coat(); });
         targets(d.targets);
-        list(d.log, 3, preset::max_readings, [&] { return reading(d.joints.size()); });
-        list(d.corrections, 2, preset::max_corrections, [&] { return correction(d); });
+        list(d.log, 3, document::max_readings, [&] { return reading(d.joints.size()); });
+        list(d.corrections, 2, document::max_corrections, [&] { return correction(d); });
         if (b_.once_in(4)) d.blank = blank();
         return d;
     }
@@ -75,7 +75,7 @@ private:
         return std::string(ids[b_.below(ids.size())]);
     }
 
-    void wood(preset::Wood& w) {
+    void wood(document::Wood& w) {
         const auto woods = materials::woods();
         w.species = std::string(woods[b_.below(woods.size())].id);
         if (b_.astray() && b_.once_in(16)) w.species = b_.text(6, 60);
@@ -84,7 +84,7 @@ private:
         w.density_spread = maybe([&] { return b_.usual(0.01, 0.15, 0, 0.5); });
     }
 
-    void water(preset::Water& w) {
+    void water(document::Water& w) {
         w.temperature_c = b_.number(0, 40);
         w.salinity_g_kg = b_.number(0, 40);
     }
@@ -103,15 +103,15 @@ private:
     }
 
     template <class Value>
-    preset::CurvePoints curve(std::size_t least, const Value& value) {
-        preset::CurvePoints out;
-        for (const double x : stations(std::min(least + b_.count(6, preset::max_curve_points - least),
-                                                preset::max_curve_points + 1)))
+    document::CurvePoints curve(std::size_t least, const Value& value) {
+        document::CurvePoints out;
+        for (const double x : stations(std::min(least + b_.count(6, document::max_curve_points - least),
+                                                document::max_curve_points + 1)))
             out.push_back({x, value()});
         return out;
     }
 
-    void shape(preset::Shape& s) {
+    void shape(document::Shape& s) {
         const double height_mm = b_.usual(6, 30, 0.5, 150);
         const double width_mm = b_.usual(3, 15, 0.5, 120);
         const double lift_mm = b_.once_in(8) ? b_.number(-100, 100) : 0.0;
@@ -125,8 +125,8 @@ private:
             curve(2, [&] { return mm(b_.once_in(16) ? b_.number(0, 120) : width_mm * (0.02 + b_.share())); });
         section(s.section);
         if (b_.once_in(4)) {
-            for (const double x : stations(b_.count(4, preset::max_measured))) {
-                preset::Measured m;
+            for (const double x : stations(b_.count(4, document::max_measured))) {
+                document::Measured m;
                 m.x_m = x;
                 if (b_.yes()) m.width_m = mm(b_.usual(2 * width_mm * 0.5, 2 * width_mm, 0.1, 600));
                 if (b_.yes()) m.height_m = mm(b_.usual(2 * height_mm * 0.5, 2 * height_mm, 0.1, 600));
@@ -135,11 +135,11 @@ private:
         }
     }
 
-    void section(preset::Section& s) {
-        s.kind = b_.one_of(preset::SectionKind::free);
-        const bool chamfered = s.kind == preset::SectionKind::chamfered;
+    void section(document::Section& s) {
+        s.kind = b_.one_of(document::SectionKind::free);
+        const bool chamfered = s.kind == document::SectionKind::chamfered;
         s.fullness = curve(1, [&] { return chamfered ? b_.number(0, 1) : b_.usual(1.8, 4, 1.2, 12); });
-        if (s.kind != preset::SectionKind::free) return;
+        if (s.kind != document::SectionKind::free) return;
         // Out to y = 1 once, then in; z never falls.
         const std::size_t out = 1 + b_.count(4, 30);
         const std::size_t in = 1 + b_.count(4, 30);
@@ -164,10 +164,10 @@ private:
             s.half_outline[b_.below(s.half_outline.size())] = {b_.number(0, 1), b_.number(-1, 1)};
     }
 
-    void joints(std::vector<preset::Joint>& out) {
-        const auto places = stations(2 + b_.count(4, preset::max_joints));
+    void joints(std::vector<document::Joint>& out) {
+        const auto places = stations(2 + b_.count(4, document::max_joints));
         for (std::size_t i = 1; i + 1 < places.size(); ++i) {
-            preset::Joint j;
+            document::Joint j;
             j.at_m = places[i];
             j.gap_m = mm(b_.usual(0.5, 3, 0.2, 20));
             j.relief_fore_rad = degree(b_.usual(0, 25, 0, 60));
@@ -177,14 +177,14 @@ private:
         }
     }
 
-    preset::Hinge hinge() {
-        preset::Hinge h;
-        h.kind = b_.one_of(preset::HingeKind::linked);
-        h.eyes_on = b_.one_of(preset::EyesOn::aft);
+    document::Hinge hinge() {
+        document::Hinge h;
+        h.kind = b_.one_of(document::HingeKind::linked);
+        h.eyes_on = b_.one_of(document::EyesOn::aft);
         h.pin_aft_m = mm(b_.usual(-3, 3, -30, 30));
         h.pin_off_m = mm(b_.usual(-0.5, 0.5, -20, 20));
         h.pin_diameter_m = mm(b_.usual(0.8, 2, 0.3, 6));
-        h.temper = b_.one_of(preset::WireTemper::soft);
+        h.temper = b_.one_of(document::WireTemper::soft);
         h.wire_m = mm(b_.usual(0.5, 1.3, 0.2, 3));
         h.eye_inside_m = mm(b_.usual(1.2, 4, 0.5, 30));
         h.turns = b_.usual(3, 10, 0, 40);
@@ -196,18 +196,18 @@ private:
 
     double place_along() { return b_.once_in(16) ? mm(b_.number(0, 1000)) : length_m_ * b_.share(); }
 
-    preset::Hole hole() {
-        preset::Hole h;
+    document::Hole hole() {
+        document::Hole h;
         h.name = b_.text(3, 60);
-        h.use = b_.one_of(preset::HoleUse::fixed);
-        h.from = b_.one_of(preset::HoleFrom::back);
+        h.use = b_.one_of(document::HoleUse::fixed);
+        h.from = b_.one_of(document::HoleFrom::back);
         h.x_m = place_along();
         h.y_m = b_.yes() ? 0.0 : mm(b_.usual(-4, 4, -300, 300));
         h.diameter_m = mm(b_.usual(2, 10, 0.5, 40));
         h.depth_m = b_.once_in(3) ? 0.0 : mm(b_.usual(0, 25, 0, 100));
-        h.end = b_.one_of(preset::HoleEnd::point_118);
+        h.end = b_.one_of(document::HoleEnd::point_118);
         if (b_.yes()) {
-            h.fill = preset::Fill{};
+            h.fill = document::Fill{};
             h.fill->material = material(materials::Use::ballast);
             const bool both = b_.astray() && b_.once_in(16);
             const bool by_mass = b_.yes();
@@ -226,8 +226,8 @@ private:
         return h;
     }
 
-    preset::Pocket pocket() {
-        preset::Pocket p;
+    document::Pocket pocket() {
+        document::Pocket p;
         p.name = b_.text(3, 60);
         p.x_from_m = place_along();
         p.x_to_m = b_.once_in(16) ? mm(b_.number(0, 1000)) : p.x_from_m + mm(b_.usual(0.5, 20, 0, 600));
@@ -244,8 +244,8 @@ private:
         return maybe([&] { return static_cast<int>(b_.below(joints + 1)); });
     }
 
-    preset::Part part(std::size_t joints) {
-        preset::Part p;
+    document::Part part(std::size_t joints) {
+        document::Part p;
         p.name = b_.text(3, 60);
         p.stage = b_.yes() ? Stage::hardware : Stage::dressed;
         p.material = material(materials::Use::part);
@@ -258,14 +258,14 @@ private:
         return p;
     }
 
-    preset::Coat coat() {
-        preset::Coat c;
+    document::Coat coat() {
+        document::Coat c;
         c.name = b_.text(3, 60);
         c.stage = static_cast<Stage>(static_cast<std::size_t>(Stage::sealed) + b_.below(3));
-        c.kind = b_.one_of(preset::CoatKind::film);
+        c.kind = b_.one_of(document::CoatKind::film);
         c.material = material(materials::Use::coat);
         const bool both = b_.astray() && b_.once_in(16);
-        const bool by_mass = c.kind == preset::CoatKind::soaks || b_.yes();
+        const bool by_mass = c.kind == document::CoatKind::soaks || b_.yes();
         if (by_mass || both) c.mass_kg = gram(b_.usual(0, 4, 0, 500));
         if (!by_mass || both) c.thickness_m = mm(b_.usual(0.01, 0.8, 0, 5));
         c.spread = maybe([&] { return b_.number(0, 1); });
@@ -276,8 +276,8 @@ private:
         return c;
     }
 
-    void targets(preset::Targets& t) {
-        t.by = b_.one_of(preset::TargetBy::in_water);
+    void targets(document::Targets& t) {
+        t.by = b_.one_of(document::TargetBy::in_water);
         t.fall_m_s = mm(b_.usual(20, 400, 1, 5000));
         t.in_water_kg = gram(b_.usual(-3, 8, -5000, 5000));
         t.pitch_rad = degree(b_.usual(-15, 15, -80, 80));
@@ -286,12 +286,12 @@ private:
         t.line_n = maybe([&] { return units::n_from_lbf(b_.usual(8, 80, 0.1, 500)); });
     }
 
-    preset::Reading reading(std::size_t joints) {
-        using preset::ReadingKind;
-        preset::Reading r;
+    document::Reading reading(std::size_t joints) {
+        using document::ReadingKind;
+        document::Reading r;
         r.kind = b_.one_of(ReadingKind::hang_angle);
         r.stage = b_.one_of(Stage::dressed);
-        r.lure = maybe([&] { return static_cast<int>(b_.below(b_.once_in(8) ? preset::max_lures : 3)); });
+        r.lure = maybe([&] { return static_cast<int>(b_.below(b_.once_in(8) ? document::max_lures : 3)); });
         const auto temperature = [&] { return b_.number(0, 40); };
         const bool all = b_.astray() && b_.once_in(16); // what this kind has no place for as well
         if (all || r.kind == ReadingKind::dry_weight || r.kind == ReadingKind::held_under ||
@@ -325,28 +325,28 @@ private:
         if (all || (r.kind != ReadingKind::dry_weight && r.kind != ReadingKind::block))
             r.temperature_c = maybe(temperature);
         if (b_.once_in(8)) r.date = b_.astray() ? b_.text(10, 20) : "2026-03-14";
-        if (b_.once_in(8)) r.note = b_.text(10, preset::max_text);
+        if (b_.once_in(8)) r.note = b_.text(10, document::max_text);
         r.struck = b_.once_in(8);
         return r;
     }
 
-    preset::Correction correction(const preset::Document& d) {
-        preset::Correction c;
+    document::Correction correction(const document::Document& d) {
+        document::Correction c;
         c.of =
             b_.astray() && b_.once_in(16)
-                ? preset::Cause::none
-                : static_cast<preset::Cause>(1 + b_.below(static_cast<std::size_t>(preset::Cause::moisture)));
+                ? document::Cause::none
+                : static_cast<document::Cause>(1 + b_.below(static_cast<std::size_t>(document::Cause::moisture)));
         const std::size_t entries =
             std::max({d.parts.size(), d.holes.size(), d.coats.size(), d.joints.size(), std::size_t{1}});
         c.item = maybe([&] {
-            return static_cast<int>(b_.once_in(16) ? b_.below(preset::max_hardware) : b_.below(entries));
+            return static_cast<int>(b_.once_in(16) ? b_.below(document::max_hardware) : b_.below(entries));
         });
         c.factor = b_.usual(0.8, 1.2, 0.05, 20);
         c.spread = maybe([&] { return b_.usual(0, 0.2, 0, 1); });
         return c;
     }
 
-    preset::Blank blank() {
+    document::Blank blank() {
         return {mm(b_.usual(100, 300, 1, 2000)), mm(b_.usual(20, 80, 1, 600)), mm(b_.usual(10, 40, 1, 600)),
                 mm(b_.usual(0, 3, 0, 20))};
     }

@@ -12,7 +12,7 @@
 #include "output/log_csv.hpp"
 #include "output/mix_json.hpp"
 #include "output/sheet/sheet.hpp"
-#include "output/surety_json.hpp"
+#include "output/uncertainty_json.hpp"
 #include "workshop/coat_schedule.hpp"
 #include "workshop/stock.hpp"
 
@@ -86,10 +86,10 @@ inline void must_add_up(const Evaluation& evaluation) {
 }
 
 /// One more part adds its mass and its volume, and changes no other line.
-inline void must_add_a_part(const preset::Document& document, const Evaluation& before, Bytes& bytes) {
-    if (document.parts.size() >= preset::max_hardware) return;
-    preset::Document more = document;
-    preset::Part part;
+inline void must_add_a_part(const document::Document& document, const Evaluation& before, Bytes& bytes) {
+    if (document.parts.size() >= document::max_hardware) return;
+    document::Document more = document;
+    document::Part part;
     part.mass_kg = units::kg_from_g(bytes.number(0.0, 500.0));
     part.at_m = {units::m_from_mm(bytes.number(0.0, 1000.0)), units::m_from_mm(bytes.number(-600.0, 600.0)),
                  units::m_from_mm(bytes.number(-600.0, 600.0))};
@@ -113,8 +113,8 @@ inline void must_add_a_part(const preset::Document& document, const Evaluation& 
              "a part leaves the other lines alone");
     }
     const bool corrected = std::any_of(
-        document.corrections.begin(), document.corrections.end(), [&](const preset::Correction& c) {
-            return c.of == preset::Cause::part_mass && preset::group_of(c) == item;
+        document.corrections.begin(), document.corrections.end(), [&](const document::Correction& c) {
+            return c.of == document::Cause::part_mass && document::group_of(c) == item;
         });
     must(corrected || added.mass_kg == part.mass_kg, "a part adds its mass");
     const double gross = std::abs(before.answers.mass_kg) + added.mass_kg;
@@ -126,16 +126,16 @@ inline void must_add_a_part(const preset::Document& document, const Evaluation& 
 }
 
 /// A document that the core itself made of a good one: it can be written, read, linked and worked through.
-inline Evaluation must_be_good(const preset::Document& document) {
+inline Evaluation must_be_good(const document::Document& document) {
     must_round_trip(document);
-    const Outcome<preset::Document> read = read_document(write_document(document));
+    const Outcome<document::Document> read = read_document(write_document(document));
     Outcome<Evaluation> evaluation = evaluate(*read);
     must(evaluation.ok(), "what the core made can be worked through again");
     must_be_finite(*evaluation);
     return std::move(evaluation).value();
 }
 
-inline void must_plan(const preset::Document& document) {
+inline void must_plan(const document::Document& document) {
     const Outcome<LeadPlan> plan = plan_lead(document);
     must(plan.ok(), "a lure that can be built can be planned, met or not");
     must_be_finite(plan->before);
@@ -145,19 +145,19 @@ inline void must_plan(const preset::Document& document) {
         must(finite(h.mass_kg, h.column_m, h.depth_m) && h.mass_kg >= 0.0 && h.column_m >= 0.0 &&
                  h.depth_m >= 0.0,
              "a plan fills holes with something");
-        const preset::Hole& was = document.holes[static_cast<std::size_t>(h.hole)];
-        must(was.use != preset::HoleUse::fixed, "a plan leaves fixed holes alone");
-        must(was.use == preset::HoleUse::drilled || h.depth_m <= was.max_depth_m + 1e-6,
+        const document::Hole& was = document.holes[static_cast<std::size_t>(h.hole)];
+        must(was.use != document::HoleUse::fixed, "a plan leaves fixed holes alone");
+        must(was.use == document::HoleUse::drilled || h.depth_m <= was.max_depth_m + 1e-6,
              "a plan keeps to the stop on the bit");
     }
     const Evaluation again = must_be_good(plan->document);
     must(std::abs(again.answers.mass_kg - plan->after.mass_kg) < 1e-7 * (1.0 + plan->after.mass_kg),
          "a plan weighs what it says");
-    static_cast<void>(report::lead_json(*plan));
+    static_cast<void>(output::lead_json(*plan));
 }
 
-inline void must_know(const preset::Document& document) {
-    const Outcome<Surety> s = surety(document);
+inline void must_know(const document::Document& document) {
+    const Outcome<Uncertainty> s = uncertainty(document);
     if (!s.ok()) return must_explain(s.problems());
     must_be_finite(*s);
     const Outcome<DoNow> now = do_now(document);
@@ -169,40 +169,40 @@ inline void must_know(const preset::Document& document) {
     } else {
         must_explain(now.problems());
     }
-    static_cast<void>(report::surety_json(document, *s, shown, std::nullopt));
-    static_cast<void>(report::log_csv(document));
+    static_cast<void>(output::uncertainty_json(document, *s, shown, std::nullopt));
+    static_cast<void>(output::log_csv(document));
 }
 
-inline void must_teach(const preset::Document& document) {
+inline void must_teach(const document::Document& document) {
     for (const auto& made : {corrected(document), for_next_lure(document)}) {
         if (made.ok())
             must_be_good(*made);
         else
             must_explain(made.problems());
     }
-    const auto draws = surety_by_draws(document, 40);
+    const auto draws = uncertainty_by_draws(document, 40);
     if (draws.ok())
         must_be_finite(*draws);
     else
         must_explain(draws.problems());
 }
 
-inline void must_swim(const preset::Document& document, const Evaluation& evaluation, double depth_m) {
-    const auto water = report::in_water(document, evaluation, depth_m);
+inline void must_swim(const document::Document& document, const Evaluation& evaluation, double depth_m) {
+    const auto water = output::in_water(document, evaluation, depth_m);
     if (!water.ok()) return must_explain(water.problems());
     must_be_finite(*water);
-    static_cast<void>(report::water_json(document, *water));
+    static_cast<void>(output::water_json(document, *water));
 }
 
-inline void must_hinge(const preset::Document& document, const Evaluation& evaluation) {
+inline void must_hinge(const document::Document& document, const Evaluation& evaluation) {
     const auto answer = joints::joint_answers(document, evaluation.body);
     if (!answer.ok()) return must_explain(answer.problems());
     must_be_finite(*answer);
-    static_cast<void>(report::joints_json(document, *answer));
+    static_cast<void>(output::joints_json(document, *answer));
 }
 
 /// The whole sheet as its pages, and as a file of bounded size.
-inline void must_print(const preset::Document& document, Bytes& bytes) {
+inline void must_print(const document::Document& document, Bytes& bytes) {
     SheetOptions options;
     options.paper = bytes.one_of(SheetPaper::letter);
     options.format = bytes.one_of(SheetFormat::html_leaves);
@@ -224,7 +224,7 @@ inline void must_print(const preset::Document& document, Bytes& bytes) {
     must(file->size() <= 16u << 20, "a sheet's file goes through a mail");
 }
 
-inline void must_compare(const preset::Document& document, const Evaluation& evaluation, Bytes& bytes) {
+inline void must_compare(const document::Document& document, const Evaluation& evaluation, Bytes& bytes) {
     for (const auto& options : {compare::woods(document), compare::metals(document)}) {
         must(options.ok(), "a lure that can be built can be compared");
         must_be_finite(*options);
@@ -236,7 +236,7 @@ inline void must_compare(const preset::Document& document, const Evaluation& eva
     if (!list.ok()) return must_explain(list.problems());
     must(finite(list->fill_kg, list->length_m, list->over_kg, list->area_m2),
          "a shopping list is without NaN");
-    static_cast<void>(report::stock_json(document, *list));
+    static_cast<void>(output::stock_json(document, *list));
     for (const resin::CoatGrams& grams : resin::schedule(document, evaluation)) {
         must(finite(grams.skin_kg, grams.faces_kg, grams.pockets_kg, grams.skin_m2, grams.faces_m2,
                     grams.pockets_m2),

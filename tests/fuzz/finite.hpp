@@ -4,7 +4,7 @@
 // says so.
 
 #include "bench/compare.hpp"
-#include "bench/uncertainty/surety.hpp"
+#include "bench/uncertainty/uncertainty.hpp"
 #include "evenfall.hpp"
 #include "fuzz/law.hpp"
 #include "output/sheet/model.hpp"
@@ -77,7 +77,7 @@ inline void must_be_finite(const Evaluation& evaluation) {
     must(all, "body and ledger are without NaN");
 }
 
-inline void must_be_finite(const report::InWater& w) {
+inline void must_be_finite(const output::InWater& w) {
     bool all = finite(w.falls.hang_pitch_rad);
     for (const fall::SteadyFall& f : w.falls.falls) {
         all = all && finite(f.pitch_rad, f.vertical_m_s, f.forward_m_s, f.glide_rad, f.along_m_s,
@@ -97,20 +97,20 @@ inline void must_be_finite(const report::InWater& w) {
     must(all, "the way down is without NaN");
     must(w.track.points.size() <= 60 * 30 + 2,
          "the way down has a point each thirtieth of a second for a minute at most");
-    const auto rest = [](const flotation::Rest& r) {
+    const auto rest = [](const afloat::Rest& r) {
         return finite(r.up, r.depth_m, r.pitch_rad, r.heel_rad, r.draft_fore_m, r.draft_aft_m, r.deepest_m,
                       r.freeboard_m, r.volume_out, r.back_line_out, r.nose_waterline_z_m,
                       r.tail_waterline_z_m, r.gm_transverse_m, r.gm_longitudinal_m, r.least_gm_m,
                       r.righting_nm_per_deg, r.energy_j);
     };
     all = !w.afloat.upright || rest(*w.afloat.upright);
-    for (const flotation::Rest& r : w.afloat.rests) {
+    for (const afloat::Rest& r : w.afloat.rests) {
         all = all && rest(r);
         must(r.volume_out >= 0.0 && r.volume_out <= 1.0, "what shows of a floating lure is a share of it");
     }
-    const flotation::RightingCurve& c = w.afloat.righting;
+    const afloat::RightingCurve& c = w.afloat.righting;
     all = all && finite(c.peak_arm_m, c.peak_heel_rad, c.list_rad, c.vanishing_rad);
-    for (const flotation::RightingPoint& p : c.points)
+    for (const afloat::RightingPoint& p : c.points)
         all = all && finite(p.heel_rad, p.arm_m, p.pitch_rad);
     all = all &&
           finite(w.afloat.under_water.bg_m, w.afloat.under_water.righting_nm_per_deg, w.afloat.advice.gm_m,
@@ -171,7 +171,7 @@ inline void must_be_finite(const joints::JointsAnswer& answer) {
         must(std::isfinite(foul.over_m), "hooks are told without NaN");
 }
 
-inline void must_be_finite(const Surety& s) {
+inline void must_be_finite(const Uncertainty& s) {
     bool all = finite(s.mass_kg, s.in_water_kg, s.bg_m, s.g_sigma_m, s.b_sigma_m, s.fall_m_s,
                       s.asked_in_water_kg, s.weight_band_kg) &&
                (std::isnan(s.pitch_rad.value) || finite(s.pitch_rad));

@@ -10,9 +10,9 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size
     fuzz::Bytes bytes(data, size);
     if (bytes.once_in(4)) bytes.go_astray();
     const unsigned asked = bytes.byte();
-    preset::Document document = fuzz::DrawnDocument(bytes).draw();
+    document::Document document = fuzz::DrawnDocument(bytes).draw();
 
-    const Outcome<preset::Document> read = read_document(write_document(document));
+    const Outcome<document::Document> read = read_document(write_document(document));
     const Outcome<Evaluation> raw = evaluate(document);
     if (!raw.ok()) fuzz::must_explain(raw.problems());
     if (!read.ok()) {
@@ -27,7 +27,7 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size
 
     fuzz::must_add_up(*evaluation);
     fuzz::must_add_a_part(document, *evaluation, bytes);
-    static_cast<void>(report::answers_json(document, evaluation->answers));
+    static_cast<void>(output::answers_json(document, evaluation->answers));
     switch (asked & 7u) {
     case 0:
         fuzz::must_swim(document, *evaluation, bytes.usual(0.2, 3.0, 0.001, 100.0));

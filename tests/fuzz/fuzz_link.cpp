@@ -18,9 +18,9 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* bytes, std::size_t siz
     else
         fuzz::must_explain(document.problems());
 
-    const std::string packed = preset::pack_link(text);
-    const auto unpacked = preset::unpack_link(packed);
-    fuzz::must(unpacked.ok() ? *unpacked == text : packed.size() > preset::max_link_bytes,
+    const std::string packed = document::pack_link(text);
+    const auto unpacked = document::unpack_link(packed);
+    fuzz::must(unpacked.ok() ? *unpacked == text : packed.size() > document::max_link_bytes,
                "a container keeps its text, or is too long");
     if (unpacked.ok()) {
         const auto held = read_link(packed);
@@ -33,9 +33,9 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* bytes, std::size_t siz
     // A head with a length within the limits, then whatever is there as a folded text.
     std::vector<unsigned char> raw(bytes, bytes + size);
     if (raw.size() > 4) raw[4] &= 0x07u;
-    const auto unfolded = preset::unpack_link("1." + preset::base64url(raw) + "e");
+    const auto unfolded = document::unpack_link("1." + document::base64url(raw) + "e");
     if (unfolded.ok())
-        fuzz::must(unfolded->size() <= preset::max_document_bytes,
+        fuzz::must(unfolded->size() <= document::max_document_bytes,
                    "nothing unfolds beyond a document's size");
     else
         fuzz::must_explain(unfolded.problems());

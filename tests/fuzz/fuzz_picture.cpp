@@ -32,7 +32,7 @@ picture::Scale drawn_scale(const picture::Picture& picture, fuzz::Bytes& bytes) 
     if (bytes.once_in(4)) scale.tail = spot();
     scale.nose_right = bytes.yes();
     scale.tolerance_m = bytes.usual(0.0003, 0.001, 0.00005, 0.005);
-    scale.most_points = static_cast<int>(bytes.usual(8.0, 24.0, 4.0, preset::max_curve_points));
+    scale.most_points = static_cast<int>(bytes.usual(8.0, 24.0, 4.0, document::max_curve_points));
     return scale;
 }
 
@@ -42,13 +42,13 @@ void draw(const picture::Contour& contour, const picture::Scale& scale) {
     for (const auto* line : {&profile->top, &profile->bottom}) {
         must(line->size() >= 2 && line->size() <= static_cast<std::size_t>(scale.most_points),
              "a line has as many points as were allowed");
-        for (const preset::CurvePoint& p : *line)
+        for (const document::CurvePoint& p : *line)
             must(std::isfinite(p.x_m) && std::isfinite(p.value), "a line is without NaN");
     }
     must(fuzz::finite(profile->length_m, profile->greatest_height_m, profile->off_top_m,
                       profile->off_bottom_m, profile->overhang_m),
          "a profile is without NaN");
-    const Outcome<preset::Document> read = read_document(write_document(picture::new_lure(*profile)));
+    const Outcome<document::Document> read = read_document(write_document(picture::new_lure(*profile)));
     must(read.ok(), "a lure from a picture can be written and read");
     const Outcome<Evaluation> evaluation = evaluate(*read);
     if (evaluation.ok())

@@ -16,7 +16,7 @@
 #include <numbers>
 
 using namespace evenfall;
-using namespace evenfall::flotation;
+using namespace evenfall::afloat;
 using namespace evenfall::support;
 using Catch::Matchers::WithinAbs;
 using Catch::Matchers::WithinRel;
@@ -70,18 +70,18 @@ void keep_under(Mesh& mesh, double a, double b, double c, double d) {
     REQUIRE(pmp::clip(mesh, Kernel::Plane_3(a, b, c, -d), CGAL::parameters::clip_volume(true)));
 }
 
-std::vector<Mesh> segments(const Mesh& whole, const std::vector<preset::Joint>& joints) {
+std::vector<Mesh> segments(const Mesh& whole, const std::vector<document::Joint>& joints) {
     std::vector<Mesh> out;
     for (std::size_t k = 0; k <= joints.size(); ++k) {
         Mesh mesh = whole;
         for (const double flank : {-1.0, 1.0}) {
             if (k > 0) {
-                const preset::Joint& j = joints[k - 1];
+                const document::Joint& j = joints[k - 1];
                 keep_under(mesh, -1.0, flank * std::tan(j.relief_aft_rad), 0.0,
                            -1e3 * (j.at_m + 0.5 * j.gap_m));
             }
             if (k < joints.size()) {
-                const preset::Joint& j = joints[k];
+                const document::Joint& j = joints[k];
                 keep_under(mesh, 1.0, flank * std::tan(j.relief_fore_rad), 0.0,
                            1e3 * (j.at_m - 0.5 * j.gap_m));
             }
@@ -117,8 +117,8 @@ struct Lure {
 };
 
 Lure relieved_lure() {
-    preset::Shape shape = drawn_minnow();
-    shape.section.kind = preset::SectionKind::superellipse;
+    document::Shape shape = drawn_minnow();
+    shape.section.kind = document::SectionKind::superellipse;
     shape.section.fullness = {{0.0, exponent}};
     auto lines = shape::drawn_lines(shape).value();
     std::vector<Mesh> mesh = segments(whole_body(*lines), two_joints());

@@ -21,7 +21,7 @@ namespace {
 
 namespace pmp = CGAL::Polygon_mesh_processing;
 
-Mesh part(const Mesh& whole, const preset::Joint& joint, bool aft) {
+Mesh part(const Mesh& whole, const document::Joint& joint, bool aft) {
     Mesh mesh = whole;
     const double side = aft ? -1.0 : 1.0;
     clip_face(mesh, 1000.0 * (joint.at_m - side * 0.5 * joint.gap_m),
@@ -60,12 +60,12 @@ double mesh_swing_deg(const Mesh& fore, const Mesh& aft, const joints::Pin& pin)
 TEST_CASE("a joint of a drawn lure swings until its triangle meshes touch, within a fifth of a degree (CGAL)",
           "[joints][mesh]") {
     for (const double exponent : {2.0, 2.6}) {
-        preset::Shape shape = support::drawn_minnow();
+        document::Shape shape = support::drawn_minnow();
         shape.section.fullness = {{0.0, exponent}};
         const auto lines = shape::drawn_lines(shape);
         REQUIRE(lines.ok());
         const Mesh whole = whole_lure(shape, exponent, 200, 120);
-        for (const preset::Joint& joint : support::two_joints()) {
+        for (const document::Joint& joint : support::two_joints()) {
             const auto body = shape::cut(*lines, {joint});
             REQUIRE(body.ok());
             const Mesh fore = part(whole, joint, false);

@@ -15,7 +15,7 @@ using namespace support::lure_mesh;
 namespace {
 
 /// The segments of a whole lure, as meshes.
-std::vector<Mesh> segments_of(const Mesh& whole, const std::vector<preset::Joint>& joints) {
+std::vector<Mesh> segments_of(const Mesh& whole, const std::vector<document::Joint>& joints) {
     std::vector<Mesh> out;
     for (std::size_t k = 0; k <= joints.size(); ++k) {
         Mesh mesh = whole;
@@ -33,7 +33,7 @@ std::vector<Mesh> segments_of(const Mesh& whole, const std::vector<preset::Joint
 } // namespace
 
 TEST_CASE("segments by mesh and by the core", "[.][bench]") {
-    preset::Shape shape = support::drawn_minnow();
+    document::Shape shape = support::drawn_minnow();
     shape.section.fullness = {{0.0, 2.6}};
     const auto joints = support::two_joints();
     BENCHMARK("segments by the core") {

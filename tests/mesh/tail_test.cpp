@@ -18,9 +18,9 @@ using namespace support::lure_mesh;
 TEST_CASE("a soft tail has the volume and centroid of its triangle mesh within 0.1 % (CGAL)",
           "[tail][mesh]") {
     for (const double fullness : {1.6, 2.0, 3.0}) {
-        preset::Tail tail = support::paddle(0.1);
+        document::Tail tail = support::paddle(0.1);
         tail.fullness = fullness;
-        preset::Shape drawn;
+        document::Shape drawn;
         drawn.top = tail.top;
         drawn.bottom = tail.bottom;
         drawn.half_width = tail.half_thickness;

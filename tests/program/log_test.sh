@@ -1,12 +1,12 @@
 #!/usr/bin/env bash
-# "evenfall log" and "evenfall surety": readings go into the file whole or not at all, and change what is said.
+# "evenfall log" and "evenfall chance": readings go into the file whole or not at all, and change what is said.
 . "$(dirname "$0")/support.sh"
 file=$work/lure.json
 cp "$presets/millrace-170.json" "$file"
 
 expect_status 0 log "$file"
 expect_in out "is empty"
-expect_status 0 surety "$file" --json
+expect_status 0 chance "$file" --json
 expect_json 'd["has_readings"] is False and 0 < d["chance_as_it_stands"]["both"] < 0.5'
 before=$(/usr/bin/python3 -c 'import json,sys; print(json.load(open(sys.argv[1]))["in_water_g"]["sigma"])' "$work/out")
 
@@ -16,23 +16,23 @@ expect_status 0 log "$file" add held_under 56.4g --stage carved --holder 0.35g -
 expect_status 0 log "$file"
 expect_in out "board, end of"
 expect_in out "less 0.35 g"
-expect_status 0 surety "$file" --json
+expect_status 0 chance "$file" --json
 expect_json "d['has_readings'] and d['in_water_g']['sigma'] < 0.3 * $before and len(d['readings']) == 3"
 expect_json 'd["chance_put_right"]["both"] > 0.5 and len(d["do_now"]["changes"]) > 0 and d["do_now"]["met"]'
-expect_status 0 surety "$file" --draws 2000
+expect_status 0 chance "$file" --draws 2000
 expect_in out "of 2000 drawn"
 expect_in out "Do now:"
 
 # Struck out, and in again; the file is otherwise what it was.
 cp "$file" "$work/kept.json"
 expect_status 0 log "$file" strike 3
-expect_status 0 surety "$file" --json
+expect_status 0 chance "$file" --json
 expect_json 'd["readings"][2]["used"] is False and d["readings"][1]["used"] is True'
 expect_status 0 log "$file" strike 3
 cmp -s "$file" "$work/kept.json" || fail "striking a reading twice changed the file"
 
 # A reading that does not fit is named, with what would make it fit.
-expect_status 0 surety "$file" --json
+expect_status 0 chance "$file" --json
 slipped=$(/usr/bin/python3 -c 'import json,sys; print(round(json.load(open(sys.argv[1]))["stages"][3]["mass_g"]["value"] / 10, 2))' "$work/out")
 expect_status 0 log "$file" add dry_weight "$slipped" --stage leaded --write "$work/typo.json"
 cmp -s "$file" "$work/kept.json" || fail "--write changed the first file"
@@ -95,7 +95,7 @@ expect_status 0 log "$file" add tub_fall 4.1s --depth 500mm --stage dressed --lu
 expect_status 0 log "$file" add just_hangs 2.4g --material lead --stage sealed --lure 2
 expect_status 0 log "$file" add hang_angle -4deg --stage dressed --lure 2
 expect_status 0 log "$file" add dry_weight 9.9 --stage carved --segment 2 --lure 2
-expect_status 0 surety "$file" --json
+expect_status 0 chance "$file" --json
 expect_json 'd["lure"] == 2 and d["stage"] == "dressed"'
 expect_status 0 log "$file" csv
 [ "$(head -n 1 "$work/out" | tr -cd ',' | wc -c)" -gt 15 ] || fail "the table has too few columns"
@@ -119,12 +119,12 @@ cp "$presets/millrace-170.json" "$work/first.json"
 expect_status 0 log "$work/first.json" add dry_weight 22.9 --stage carved
 expect_status 0 log "$work/first.json" add held_under 56.2g --stage carved --holder 0.3g
 expect_status 0 log "$work/first.json" next --write "$work/second.json"
-expect_status 0 surety "$work/second.json" --json
+expect_status 0 chance "$work/second.json" --json
 expect_json "d['has_readings'] is False and d['in_water_g']['sigma'] < $before"
 
 
 # What floats falls at nothing, and where a weight is asked it is no fall that comes right.
-expect_status 0 surety "$presets/quarry-230.json" --draws 500
+expect_status 0 chance "$presets/quarry-230.json" --draws 500
 expect_in out "Chance that the weight in water is right (band ±0."
 expect_in out "Right weight in water:"
 /usr/bin/python3 - "$presets/reedline-120.json" "$work/light.json" "$work/afloat.json" <<'PYTHON'
@@ -134,12 +134,12 @@ json.dump(d, open(sys.argv[2], "w"))
 d["log"] = [{"kind": "dry_weight", "stage": "clear_coated", "mass_g": 38.5}, {"kind": "held_under", "stage": "clear_coated", "mass_g": 43.0}]
 json.dump(d, open(sys.argv[3], "w"))
 PYTHON
-expect_status 0 surety "$work/light.json" --draws 500
+expect_status 0 chance "$work/light.json" --draws 500
 expect_in out "fall mm/s, where it sinks"
 expect_in out "Four in five such lures float, or fall at up to"
-expect_status 0 surety "$work/afloat.json" --draws 500
+expect_status 0 chance "$work/afloat.json" --draws 500
 expect_in out "Four in five such lures or more float."
 ! grep -q "^fall mm/s" "$work/out" || fail "a lure that surely floats is told a fall"
-expect_status 0 surety "$presets/millrace-170.json"
+expect_status 0 chance "$presets/millrace-170.json"
 expect_in out "Chance that the first fall is right (band ±10 %)"
 finish

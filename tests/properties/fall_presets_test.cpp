@@ -24,11 +24,11 @@ Descent planned(const std::string& name) {
     const auto plan = plan_lead(*read);
     REQUIRE(plan.ok());
     REQUIRE(plan->met);
-    const preset::Document& d = plan->document;
+    const document::Document& d = plan->document;
     const auto e = evaluate(d);
     REQUIRE(e.ok());
     return {e->body, e->ledger, d,
-            water::water_properties(d.water.temperature_c, d.water.salinity_g_kg).value()};
+            materials::water_properties(d.water.temperature_c, d.water.salinity_g_kg).value()};
 }
 
 } // namespace
@@ -57,7 +57,7 @@ TEST_CASE("Quarry hangs still where it is meant to and has no fall", "[fall]") {
     const Descent d = planned("quarry-230");
     CHECK_THAT(d.in_water_kg(), WithinAbs(0.0, 2e-6));
     CHECK(d.steady().falls.empty());
-    CHECK(d.in(water::water_properties(20.0, 0.0).value()).main_fall().value().vertical_m_s > 0.01);
+    CHECK(d.in(materials::water_properties(20.0, 0.0).value()).main_fall().value().vertical_m_s > 0.01);
 }
 
 TEST_CASE("Estuary falls fast", "[fall]") {

@@ -13,7 +13,7 @@
 #include <random>
 
 using namespace evenfall;
-using namespace evenfall::flotation;
+using namespace evenfall::afloat;
 using Catch::Matchers::WithinAbs;
 using Catch::Matchers::WithinRel;
 
@@ -21,7 +21,7 @@ namespace {
 
 /// A lure of random lines in one to three segments, relieved joints and a film, and where its G is put.
 struct Drawn {
-    preset::Document document;
+    document::Document document;
     double specific_gravity = 0.5;
     Vec3 g_off_m; ///< of the hull's centroid
 };
@@ -51,7 +51,7 @@ public:
                 {length * (k + 1.0) / (joints + 1.0), 0.002, between(0.0, 0.3), between(0.0, 0.3)});
         }
         d.document.segment_names.assign(static_cast<std::size_t>(joints) + 1, "Segment");
-        preset::Coat coat;
+        document::Coat coat;
         coat.thickness_m = between(0.0, 6e-4);
         d.document.coats = {coat};
         d.document.wood.density_kg_m3 = 500.0;
@@ -183,7 +183,7 @@ TEST_CASE("a lure moved along or up its own axes, mirrored, or drawn larger floa
 
         Drawn lifted = drawn;
         for (auto* curve : {&lifted.document.shape.top, &lifted.document.shape.bottom}) {
-            for (preset::CurvePoint& p : *curve)
+            for (document::CurvePoint& p : *curve)
                 p.value += 0.003;
         }
         const auto g = floating(lifted);
@@ -198,16 +198,16 @@ TEST_CASE("a lure moved along or up its own axes, mirrored, or drawn larger floa
         larger.g_off_m *= 1.5;
         for (auto* curve :
              {&larger.document.shape.top, &larger.document.shape.bottom, &larger.document.shape.half_width}) {
-            for (preset::CurvePoint& p : *curve)
+            for (document::CurvePoint& p : *curve)
                 p = {1.5 * p.x_m, 1.5 * p.value};
         }
-        for (preset::CurvePoint& p : larger.document.shape.section.fullness)
+        for (document::CurvePoint& p : larger.document.shape.section.fullness)
             p.x_m *= 1.5;
-        for (preset::Joint& j : larger.document.joints) {
+        for (document::Joint& j : larger.document.joints) {
             j.at_m *= 1.5;
             j.gap_m *= 1.5;
         }
-        for (preset::Coat& c : larger.document.coats)
+        for (document::Coat& c : larger.document.coats)
             *c.thickness_m *= 1.5;
         const auto l = floating(larger);
         REQUIRE(l);

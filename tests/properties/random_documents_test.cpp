@@ -23,12 +23,12 @@ TEST_CASE("a lure comes back from its text and from its link, and gives the same
         const std::string text = write_document(lure.document);
         const auto read = read_document(text);
         REQUIRE(read.ok());
-        CHECK(preset::same(*read, lure.document));
+        CHECK(document::same(*read, lure.document));
         CHECK(write_document(*read) == text);
         const auto linked = read_link(write_link(*read));
         REQUIRE(linked.ok());
         CHECK(write_document(*linked) == text);
-        CHECK(preset::write_compact(*linked) == preset::write_compact(*read));
+        CHECK(document::write_compact(*linked) == document::write_compact(*read));
         const auto again = evaluate(*linked);
         const auto once = evaluate(*read);
         REQUIRE((again.ok() && once.ok()));

@@ -24,7 +24,7 @@ constexpr int lures = 220;
 constexpr double rounding_kg = 1e-15;
 constexpr double rounding_m3 = 1e-18;
 
-Answers answers_of(const preset::Document& document) {
+Answers answers_of(const document::Document& document) {
     auto e = evaluate(document);
     for (const Problem& p : e.ok() ? Problems{} : e.problems())
         UNSCOPED_INFO(p.path << ": " << p.sentence);
@@ -40,8 +40,8 @@ TEST_CASE("a part adds its own mass, its own volume and its own moment, from its
     for (int n = 0; n < lures; ++n) {
         const auto lure = drawn.next();
         INFO(lure.where());
-        preset::Document with = lure.document;
-        preset::Part part;
+        document::Document with = lure.document;
+        document::Part part;
         part.stage = n % 2 == 0 ? Stage::hardware : Stage::dressed;
         part.material = "brass";
         part.mass_kg = 0.001 + 1e-5 * n;
@@ -74,15 +74,15 @@ TEST_CASE("a soaked coat adds its mass and nothing else, a film by its mass adds
     for (int n = 0; n < lures; ++n) {
         const auto lure = drawn.next();
         INFO(lure.where());
-        preset::Coat coat;
-        coat.kind = n % 2 == 0 ? preset::CoatKind::soaks : preset::CoatKind::film;
+        document::Coat coat;
+        coat.kind = n % 2 == 0 ? document::CoatKind::soaks : document::CoatKind::film;
         coat.material = "epoxy";
         coat.mass_kg = 0.0007;
-        preset::Document with = lure.document;
+        document::Document with = lure.document;
         with.coats.push_back(coat);
         const Answers& a = lure.evaluation.answers;
         const Answers b = answers_of(with);
-        const double volume = coat.kind == preset::CoatKind::film
+        const double volume = coat.kind == document::CoatKind::film
                                   ? *coat.mass_kg / materials::find_solid("epoxy")->density_kg_m3.value
                                   : 0.0;
         CHECK_THAT(b.mass_kg - a.mass_kg, WithinAbs(*coat.mass_kg, rounding_kg));
@@ -144,13 +144,13 @@ TEST_CASE("more lead in any hole is as much heavier in water, and falls faster a
         const auto lure = drawn.next();
         INFO(lure.where());
         const auto water =
-            water::water_properties(lure.document.water.temperature_c, lure.document.water.salinity_g_kg)
+            materials::water_properties(lure.document.water.temperature_c, lure.document.water.salinity_g_kg)
                 .value();
         const fall::LevelFall level(*lure.evaluation.body.lines);
         for (std::size_t i = 0; i < lure.document.holes.size(); ++i) {
-            const preset::Hole& hole = lure.document.holes[i];
+            const document::Hole& hole = lure.document.holes[i];
             if (!hole.cap || !hole.fill->length_m || *hole.fill->length_m <= 0.0) continue;
-            preset::Document less = lure.document;
+            document::Document less = lure.document;
             *less.holes[i].fill->length_m *= 0.9;
             const Answers b = answers_of(less);
             const Answers& a = lure.evaluation.answers;
@@ -176,7 +176,7 @@ TEST_CASE("in every steady fall weight does just the work that drag takes, and n
         const auto lure = drawn.next();
         INFO(lure.where());
         const auto water =
-            water::water_properties(lure.document.water.temperature_c, lure.document.water.salinity_g_kg)
+            materials::water_properties(lure.document.water.temperature_c, lure.document.water.salinity_g_kg)
                 .value();
         const fall::Descent descent(lure.evaluation.body, lure.evaluation.ledger, lure.document, water);
         const fall::Motion motion = descent.motion();

@@ -31,7 +31,7 @@ TEST_CASE("what a plan promises is what its document gives, and a plan that is m
         CHECK_THAT(plan->after.in_water_kg, WithinAbs(a.in_water_kg, 1e-15));
         CHECK(plan->before.mass_kg == lure.evaluation.answers.mass_kg);
         REQUIRE(plan->after.fall.has_value() == a.fall.has_value());
-        const preset::Targets& t = lure.document.targets;
+        const document::Targets& t = lure.document.targets;
         if (!plan->met) {
             CHECK_FALSE(plan->shortfalls.empty());
             continue;
@@ -39,23 +39,23 @@ TEST_CASE("what a plan promises is what its document gives, and a plan that is m
         ++met;
         REQUIRE(a.pitch_rad.has_value());
         CHECK_THAT(*a.pitch_rad, WithinAbs(t.pitch_rad, 0.05 * units::degree_rad));
-        if (t.by == preset::TargetBy::in_water) {
+        if (t.by == document::TargetBy::in_water) {
             CHECK_THAT(a.in_water_kg, WithinAbs(t.in_water_kg, 1e-5));
         } else {
             REQUIRE(a.fall.has_value());
             CHECK_THAT(a.fall->speed_m_s, WithinRel(t.fall_m_s, 2e-4));
         }
         // Holes that it may not touch, and everything else, stand as they stood.
-        preset::Document put_back = plan->document;
+        document::Document put_back = plan->document;
         REQUIRE(put_back.holes.size() == lure.document.holes.size());
         for (std::size_t i = 0; i < put_back.holes.size(); ++i) {
-            if (lure.document.holes[i].use != preset::HoleUse::fixed)
+            if (lure.document.holes[i].use != document::HoleUse::fixed)
                 put_back.holes[i] = lure.document.holes[i];
         }
-        CHECK(preset::same(put_back, lure.document));
+        CHECK(document::same(put_back, lure.document));
         // No column longer than its hole lets it be.
         for (const HolePlan& h : plan->holes) {
-            const preset::Hole& hole = plan->document.holes[static_cast<std::size_t>(h.hole)];
+            const document::Hole& hole = plan->document.holes[static_cast<std::size_t>(h.hole)];
             CHECK(h.depth_m <=
                   std::max(hole.max_depth_m, lure.document.holes[static_cast<std::size_t>(h.hole)].depth_m) +
                       1e-12);

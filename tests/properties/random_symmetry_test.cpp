@@ -16,7 +16,7 @@ namespace {
 
 constexpr int lures = 220;
 
-Evaluation evaluated(const preset::Document& document) {
+Evaluation evaluated(const document::Document& document) {
     auto e = evaluate(document);
     for (const Problem& p : e.ok() ? Problems{} : e.problems())
         UNSCOPED_INFO(p.path << ": " << p.sentence);

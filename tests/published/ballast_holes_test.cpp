@@ -13,20 +13,20 @@ using units::m_from_inch;
 
 namespace {
 
-double in_water(const preset::Document& d) {
+double in_water(const document::Document& d) {
     const auto e = evaluate(d);
     REQUIRE(e.ok());
     return e->answers.in_water_kg;
 }
 
 double lead_kg(double diameter_m, double length_m) {
-    preset::Document d = support::block();
-    preset::Hole hole = support::belly_hole(60, 1, 25);
-    hole.use = preset::HoleUse::fixed;
+    document::Document d = support::block();
+    document::Hole hole = support::belly_hole(60, 1, 25);
+    hole.use = document::HoleUse::fixed;
     hole.diameter_m = diameter_m;
     hole.depth_m = length_m + 0.002;
     d.holes = {hole};
-    d.holes[0].fill = preset::Fill{"lead", std::nullopt, length_m, std::nullopt};
+    d.holes[0].fill = document::Fill{"lead", std::nullopt, length_m, std::nullopt};
     const auto e = evaluate(d);
     REQUIRE(e.ok());
     for (const ledger::Line& line : e->ledger) {
@@ -47,11 +47,11 @@ TEST_CASE("ten millimetres of lead weigh 3.591, 5.611 and 8.080 g in 1/4, 5/16 a
 TEST_CASE("an 8 mm hole of lead in wood of 560 kg/m³ brings 0.542 g in water per millimetre, a 6 mm one "
           "0.305 g (closed form (ρl − ρs)·A)") {
     for (const auto& [diameter_mm, per_mm_kg] : {std::pair{8.0, 0.542e-3}, std::pair{6.0, 0.305e-3}}) {
-        preset::Document d = support::block();
+        document::Document d = support::block();
         d.wood.density_kg_m3 = 560.0;
-        preset::Hole hole = support::belly_hole(60, diameter_mm, 25);
-        hole.use = preset::HoleUse::fixed;
-        hole.fill = preset::Fill{"lead", std::nullopt, 0.005, std::nullopt};
+        document::Hole hole = support::belly_hole(60, diameter_mm, 25);
+        hole.use = document::HoleUse::fixed;
+        hole.fill = document::Fill{"lead", std::nullopt, 0.005, std::nullopt};
         hole.depth_m = 0.007;
         d.holes = {hole};
         const double shallow = in_water(d);
@@ -63,7 +63,7 @@ TEST_CASE("an 8 mm hole of lead in wood of 560 kg/m³ brings 0.542 g in water pe
 
 TEST_CASE("lead that is right in the tub is too much once paint and clear coat are on (common practice, no "
           "source)") {
-    preset::Document d = support::fish();
+    document::Document d = support::fish();
     const auto plan = plan_lead(d);
     REQUIRE(plan.ok());
     REQUIRE(plan->met);
@@ -74,10 +74,10 @@ TEST_CASE("lead that is right in the tub is too much once paint and clear coat a
 }
 
 TEST_CASE("stainless hardware takes over part of the lead's work (common practice, no source)") {
-    preset::Document with = support::fish();
-    preset::Document without = with;
-    std::erase_if(without.parts, [](const preset::Part& p) { return p.material == "stainless"; });
-    const auto lead = [](const preset::Document& d) {
+    document::Document with = support::fish();
+    document::Document without = with;
+    std::erase_if(without.parts, [](const document::Part& p) { return p.material == "stainless"; });
+    const auto lead = [](const document::Document& d) {
         const auto plan = plan_lead(d);
         REQUIRE(plan.ok());
         REQUIRE(plan->met);

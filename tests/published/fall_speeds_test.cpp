@@ -23,7 +23,7 @@ namespace {
 constexpr double g = units::standard_gravity_m_s2;
 
 /// Terminal speed of a ball by the sphere's law.
-double ball_m_s(double diameter_m, double density_kg_m3, const water::Properties& water) {
+double ball_m_s(double diameter_m, double density_kg_m3, const materials::WaterProperties& water) {
     const double weight =
         g * (density_kg_m3 - water.density_kg_m3) * std::numbers::pi / 6.0 * std::pow(diameter_m, 3);
     const double disc = std::numbers::pi / 4.0 * diameter_m * diameter_m;
@@ -65,7 +65,7 @@ TEST_CASE("balls of steel, lead and plastic sink in water of 20 °C at the tabul
 TEST_CASE("a ball of 10 mm and 1100 kg/m³ sinks at 0.1797 m/s, Re 1791, Cd 0.413 (regression values of a "
           "prototype, not published truth)",
           "[fall]") {
-    const water::Properties water{998.204, 1.0017e-3};
+    const materials::WaterProperties water{998.204, 1.0017e-3};
     const double v = ball_m_s(0.010, 1100.0, water);
     CHECK_THAT(v, WithinAbs(0.1797, 1e-4));
     CHECK_THAT(998.204 * v * 0.010 / 1.0017e-3, WithinAbs(1791.0, 2.0));

@@ -6,7 +6,7 @@
 #include <catch2/matchers/catch_matchers_floating_point.hpp>
 
 using namespace evenfall;
-using namespace evenfall::flotation;
+using namespace evenfall::afloat;
 using namespace evenfall::support;
 using Catch::Matchers::WithinAbs;
 

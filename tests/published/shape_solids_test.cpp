@@ -154,14 +154,14 @@ TEST_CASE("a cylinder with a V end has the ∬H dA of its edges (Steiner 1840, b
     // A long thin V: rim edges of exterior angle acos(sin α cos φ) and a ridge of exterior angle 2α.
     // For a box of half width a, half height b the sum is by hand: ½·[side edges 2b each at 90°−α, back and
     // belly edges a/cos α each at 90°, ridge 2b at 2α]; the lengthwise edges at 90°.
-    preset::Shape shape;
+    document::Shape shape;
     const double a = 0.008;
     const double b = 0.015;
     const double l = 0.1;
     shape.top = {{0.0, b}, {l, b}};
     shape.bottom = {{0.0, -b}, {l, -b}};
     shape.half_width = {{0.0, a}, {l, a}};
-    shape.section = {preset::SectionKind::chamfered, {{0.0, 0.0}}, {}};
+    shape.section = {document::SectionKind::chamfered, {{0.0, 0.0}}, {}};
     const auto lines = drawn_lines(shape);
     REQUIRE(lines.ok());
     const double alpha = 0.4;

@@ -40,7 +40,7 @@ TEST_CASE("density is within 0.0085 kg/m³ of TEOS-10 from 0 to 40 °C and 0 to 
     double worst_fresh = 0.0;
     for (const SeaRow& row : teos10) {
         const double error =
-            std::fabs(*water::density_kg_m3(row.temperature_c, row.salinity_g_kg) - row.density_kg_m3);
+            std::fabs(*materials::water_density_kg_m3(row.temperature_c, row.salinity_g_kg) - row.density_kg_m3);
         worst = std::max(worst, error);
         if (row.salinity_g_kg == 0.0) worst_fresh = std::max(worst_fresh, error);
     }
@@ -54,25 +54,25 @@ TEST_CASE("fresh water's density is within 0.002 kg/m³ of IAPWS-95 (Wagner and 
           "[water]") {
     for (const FreshRow& row : iapws) {
         INFO(row.temperature_c << " °C");
-        CHECK_THAT(*water::density_kg_m3(row.temperature_c, 0.0), WithinAbs(row.density_kg_m3, 0.002));
+        CHECK_THAT(*materials::water_density_kg_m3(row.temperature_c, 0.0), WithinAbs(row.density_kg_m3, 0.002));
     }
 }
 
 TEST_CASE("sea water of 35 g/kg at 20 °C weighs 1024.641 kg/m³, of 10 g/kg at 5 °C 1007.867 (TEOS-10, "
           "rho_t_exact at p = 0)",
           "[water]") {
-    CHECK_THAT(*water::density_kg_m3(20.0, 35.0), WithinAbs(1024.641, 0.0085));
-    CHECK_THAT(*water::density_kg_m3(5.0, 10.0), WithinAbs(1007.867, 0.0085));
-    CHECK_THAT(*water::density_kg_m3(20.0, 35.16504), WithinAbs(1024.766, 0.0085));
+    CHECK_THAT(*materials::water_density_kg_m3(20.0, 35.0), WithinAbs(1024.641, 0.0085));
+    CHECK_THAT(*materials::water_density_kg_m3(5.0, 10.0), WithinAbs(1007.867, 0.0085));
+    CHECK_THAT(*materials::water_density_kg_m3(20.0, 35.16504), WithinAbs(1024.766, 0.0085));
 }
 
 TEST_CASE("the polynomial gives the check values of EOS-80 at one atmosphere (UNESCO technical paper 44, "
           "Fofonoff and Millard 1983, second-hand)",
           "[water]") {
     constexpr double last_digit = 0.000006;
-    CHECK_THAT(water::eos80_density_kg_m3(0.0, 5.0), WithinAbs(999.96675, last_digit));
-    CHECK_THAT(water::eos80_density_kg_m3(0.0, 25.0), WithinAbs(997.04796, last_digit));
-    CHECK_THAT(water::eos80_density_kg_m3(35.0, 5.0), WithinAbs(1027.67547, last_digit));
-    CHECK_THAT(water::eos80_density_kg_m3(35.0, 25.0), WithinAbs(1023.34306, last_digit));
-    CHECK_THAT(water::eos80_density_kg_m3(40.0, 40.0), WithinAbs(1021.6788, 0.00006));
+    CHECK_THAT(materials::eos80_density_kg_m3(0.0, 5.0), WithinAbs(999.96675, last_digit));
+    CHECK_THAT(materials::eos80_density_kg_m3(0.0, 25.0), WithinAbs(997.04796, last_digit));
+    CHECK_THAT(materials::eos80_density_kg_m3(35.0, 5.0), WithinAbs(1027.67547, last_digit));
+    CHECK_THAT(materials::eos80_density_kg_m3(35.0, 25.0), WithinAbs(1023.34306, last_digit));
+    CHECK_THAT(materials::eos80_density_kg_m3(40.0, 40.0), WithinAbs(1021.6788, 0.00006));
 }

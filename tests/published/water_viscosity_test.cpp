@@ -25,7 +25,7 @@ constexpr FreshRow iapws[] = {
 TEST_CASE("fresh water's viscosity is within 0.02 % of IAPWS R12-08 (2008; frozen table)", "[water]") {
     for (const FreshRow& row : iapws) {
         INFO(row.temperature_c << " °C");
-        CHECK_THAT(*water::viscosity_pa_s(row.temperature_c, 0.0), WithinRel(row.viscosity_pa_s, 2e-4));
+        CHECK_THAT(*materials::water_viscosity_pa_s(row.temperature_c, 0.0), WithinRel(row.viscosity_pa_s, 2e-4));
     }
 }
 
@@ -42,7 +42,7 @@ TEST_CASE("sea water's viscosity follows the closed form (Sharqawy, Lienhard and
     for (const Row& row : rows) {
         for (int i = 0; i < 6; ++i) {
             INFO(row.salinity_g_kg << " g/kg, " << 5 * (i + 1) << " °C");
-            CHECK_THAT(*water::viscosity_pa_s(5.0 * (i + 1), row.salinity_g_kg) * 1e3,
+            CHECK_THAT(*materials::water_viscosity_pa_s(5.0 * (i + 1), row.salinity_g_kg) * 1e3,
                        WithinAbs(row.mpa_s[i], 0.00011));
         }
     }
@@ -50,5 +50,5 @@ TEST_CASE("sea water's viscosity follows the closed form (Sharqawy, Lienhard and
 
 TEST_CASE("sea water of 30 g/kg at 10 °C has 1.384 mPa·s within 1 % (fit of Dorsey 1940, Table 87)",
           "[water]") {
-    CHECK_THAT(*water::viscosity_pa_s(10.0, 30.0) * 1e3, WithinRel(1.383779, 0.01));
+    CHECK_THAT(*materials::water_viscosity_pa_s(10.0, 30.0) * 1e3, WithinRel(1.383779, 0.01));
 }

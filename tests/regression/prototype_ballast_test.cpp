@@ -16,7 +16,7 @@ using units::m_from_mm;
 
 namespace {
 
-double in_water_g(const preset::Document& d) {
+double in_water_g(const document::Document& d) {
     const auto e = evaluate(d);
     REQUIRE(e.ok());
     return units::g_from_kg(e->answers.in_water_kg);
@@ -25,14 +25,14 @@ double in_water_g(const preset::Document& d) {
 /// What a column of lead brings in wood of 560 kg/m³: drilled and filled, less the same hole with its cap
 /// alone.
 double column_g(double diameter_mm, double column_mm) {
-    preset::Document d = support::block();
+    document::Document d = support::block();
     d.wood.density_kg_m3 = 560.0;
     d.holes = {support::belly_hole(60, diameter_mm, 25)};
-    d.holes[0].use = preset::HoleUse::fixed;
+    d.holes[0].use = document::HoleUse::fixed;
     d.holes[0].depth_m = m_from_mm(2.0);
     const double capped = in_water_g(d);
     d.holes[0].depth_m = m_from_mm(2.0 + column_mm);
-    d.holes[0].fill = preset::Fill{"lead", std::nullopt, m_from_mm(column_mm), std::nullopt};
+    d.holes[0].fill = document::Fill{"lead", std::nullopt, m_from_mm(column_mm), std::nullopt};
     return in_water_g(d) - capped;
 }
 
@@ -49,7 +49,7 @@ TEST_CASE("columns of 7.82, 7.67, 7.43, 7.28 mm in 8 mm holes and 7.00 mm in a 6
 
 TEST_CASE("water is an input: 60 cm³ gain 0.175 g from 4 to 25 °C and lose 1.61 g from fresh to sea water of "
           "1025 kg/m³ (regression values of a prototype)") {
-    const auto at = [](double c) { return water::density_kg_m3(c, 0.0).value(); };
+    const auto at = [](double c) { return materials::water_density_kg_m3(c, 0.0).value(); };
     CHECK_THAT(60e-6 * (at(4.0) - at(25.0)) * 1e3, WithinAbs(0.175, 0.001));
     CHECK_THAT(60e-6 * (1025.0 - at(20.0)) * 1e3, WithinAbs(1.61, 0.005));
 }

@@ -39,7 +39,7 @@ Hull prototype_hull() {
 }
 
 Descent prototype(double g_forward_m) {
-    const auto water = water::water_properties(20.0, 0.0).value();
+    const auto water = materials::water_properties(20.0, 0.0).value();
     Closure closure;
     closure.kappa = 0.672;
     return {

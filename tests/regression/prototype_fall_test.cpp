@@ -35,7 +35,7 @@ constexpr Row rows[] = {
 TEST_CASE("a body of 140 mm falls at the speeds of the prototype's table (regression values of a prototype, "
           "not published truth)",
           "[fall]") {
-    const auto water = water::water_properties(20.0, 0.0);
+    const auto water = materials::water_properties(20.0, 0.0);
     REQUIRE(water.ok());
     const fall::LevelFall fall(*prototype_body());
     for (const Row& row : rows) {
@@ -54,7 +54,7 @@ TEST_CASE("from 0.5 to 8 g in water the speed of that body goes with mass to the
           "for twice the mass "
           "(regression values of a prototype, not published truth)",
           "[fall]") {
-    const auto water = water::water_properties(20.0, 0.0);
+    const auto water = materials::water_properties(20.0, 0.0);
     REQUIRE(water.ok());
     const fall::LevelFall fall(*prototype_body());
     const double light = *fall.speed_m_s(0.0005, *water);

@@ -55,7 +55,7 @@ TEST_CASE(
     // Relative error of volume by number of cosine-spaced stations, as the prototype printed it.
     const std::pair<int, double> printed[] = {{9, -1.8e-3}, {17, -1.3e-5}, {33, 6.3e-6}};
     for (const auto& [stations, error] : printed) {
-        preset::Shape shape;
+        document::Shape shape;
         for (int k = 0; k < stations; ++k) {
             const double t = std::numbers::pi * k / (stations - 1);
             const double x = 0.07 * (1.0 - std::cos(t));

@@ -11,37 +11,37 @@
 namespace evenfall::support {
 
 /// Port for starboard.
-inline preset::Document mirrored(preset::Document d) {
-    for (preset::Hole& h : d.holes)
+inline document::Document mirrored(document::Document d) {
+    for (document::Hole& h : d.holes)
         h.y_m = -h.y_m;
-    for (preset::Pocket& p : d.pockets)
+    for (document::Pocket& p : d.pockets)
         p.y_m = -p.y_m;
-    for (preset::Part& p : d.parts)
+    for (document::Part& p : d.parts)
         p.at_m.y = -p.at_m.y;
-    for (preset::Joint& j : d.joints) {
+    for (document::Joint& j : d.joints) {
         if (j.hinge) j.hinge->pin_off_m = -j.hinge->pin_off_m;
     }
     return d;
 }
 
 /// Every length times s, every mass times s³: densities and angles stay.
-inline preset::Document scaled(preset::Document d, double s) {
+inline document::Document scaled(document::Document d, double s) {
     const double s3 = s * s * s;
     const auto times = [](std::optional<double>& value, double by) {
         if (value) *value *= by;
     };
     for (auto* curve : {&d.shape.top, &d.shape.bottom, &d.shape.half_width}) {
-        for (preset::CurvePoint& p : *curve)
+        for (document::CurvePoint& p : *curve)
             p = {p.x_m * s, p.value * s};
     }
-    for (preset::CurvePoint& p : d.shape.section.fullness)
+    for (document::CurvePoint& p : d.shape.section.fullness)
         p.x_m *= s;
-    for (preset::Measured& m : d.shape.measured) {
+    for (document::Measured& m : d.shape.measured) {
         m.x_m *= s;
         times(m.width_m, s);
         times(m.height_m, s);
     }
-    for (preset::Joint& j : d.joints) {
+    for (document::Joint& j : d.joints) {
         j.at_m *= s;
         j.gap_m *= s;
         if (!j.hinge) continue;
@@ -51,7 +51,7 @@ inline preset::Document scaled(preset::Document d, double s) {
         times(j.hinge->upper_z_m, s);
         times(j.hinge->lower_z_m, s);
     }
-    for (preset::Hole& h : d.holes) {
+    for (document::Hole& h : d.holes) {
         for (double* length : {&h.x_m, &h.y_m, &h.diameter_m, &h.depth_m, &h.max_depth_m, &h.wall_m})
             *length *= s;
         if (h.cap) h.cap->length_m *= s;
@@ -60,19 +60,19 @@ inline preset::Document scaled(preset::Document d, double s) {
         times(h.fill->length_m, s);
         times(h.fill->stock_diameter_m, s);
     }
-    for (preset::Pocket& p : d.pockets) {
+    for (document::Pocket& p : d.pockets) {
         for (double* length : {&p.x_from_m, &p.x_to_m, &p.y_m, &p.width_m})
             *length *= s;
         times(p.z_from_m, s);
         times(p.z_to_m, s);
     }
-    for (preset::Part& p : d.parts) {
+    for (document::Part& p : d.parts) {
         p.mass_kg *= s3;
         times(p.mass_sigma_kg, s3);
         p.at_m *= s;
         times(p.reach_m, s);
     }
-    for (preset::Coat& c : d.coats) {
+    for (document::Coat& c : d.coats) {
         times(c.thickness_m, s);
         times(c.mass_kg, s3);
     }
@@ -81,12 +81,12 @@ inline preset::Document scaled(preset::Document d, double s) {
 }
 
 /// Holes, pockets and parts from last to first; corrections go with what they are of.
-inline preset::Document reordered(preset::Document d) {
+inline document::Document reordered(document::Document d) {
     std::reverse(d.holes.begin(), d.holes.end());
     std::reverse(d.pockets.begin(), d.pockets.end());
     std::reverse(d.parts.begin(), d.parts.end());
-    for (preset::Correction& c : d.corrections) {
-        if (c.of == preset::Cause::part_mass && c.item)
+    for (document::Correction& c : d.corrections) {
+        if (c.of == document::Cause::part_mass && c.item)
             c.item = static_cast<int>(d.parts.size()) - 1 - *c.item;
     }
     return d;

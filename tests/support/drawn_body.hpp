@@ -8,8 +8,8 @@
 namespace evenfall::support {
 
 /// The drawn minnow with this section, cut by these joints.
-inline shape::Body minnow_body(const preset::Section& section, const std::vector<preset::Joint>& joints) {
-    preset::Shape shape = drawn_minnow();
+inline shape::Body minnow_body(const document::Section& section, const std::vector<document::Joint>& joints) {
+    document::Shape shape = drawn_minnow();
     shape.section = section;
     auto lines = shape::drawn_lines(shape);
     REQUIRE(lines.ok());

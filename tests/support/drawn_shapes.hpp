@@ -12,8 +12,8 @@ inline constexpr double degree = std::numbers::pi / 180.0;
 
 /// A drawn body of 140 mm with elliptic-like sections, its own stations on every line and a belly deeper than
 /// its back.
-inline preset::Shape drawn_minnow() {
-    preset::Shape s;
+inline document::Shape drawn_minnow() {
+    document::Shape s;
     const double mm = 1e-3;
     for (const auto& [x, z] : {std::pair{0.0, 2.0},
                                {6.0, 8.0},
@@ -39,11 +39,11 @@ inline preset::Shape drawn_minnow() {
 }
 
 /// Test body F of the prototype: 140 mm, eleven stations, n = 2.6, back and belly alike.
-inline preset::Shape prototype_shape() {
+inline document::Shape prototype_shape() {
     const std::array<double, 11> x{0.0, 0.03, 0.08, 0.16, 0.28, 0.42, 0.56, 0.70, 0.82, 0.92, 1.0};
     const std::array<double, 11> height{0.12, 0.52, 0.74, 0.92, 1.0, 1.0, 0.97, 0.82, 0.64, 0.48, 0.42};
     const std::array<double, 11> width{0.12, 0.55, 0.78, 0.95, 1.0, 1.0, 0.95, 0.80, 0.56, 0.36, 0.25};
-    preset::Shape s;
+    document::Shape s;
     for (std::size_t k = 0; k < x.size(); ++k) {
         s.top.push_back({0.140 * x[k], 0.0175 * height[k]});
         s.bottom.push_back({0.140 * x[k], -0.0175 * height[k]});
@@ -54,9 +54,9 @@ inline preset::Shape prototype_shape() {
 }
 
 /// Every kind of section on the same lines: two constant, one varying, one with corners, one drawn.
-inline std::vector<preset::Section> section_kinds() {
-    using preset::Section;
-    using preset::SectionKind;
+inline std::vector<document::Section> section_kinds() {
+    using document::Section;
+    using document::SectionKind;
     return {
         Section{SectionKind::superellipse, {{0.0, 2.0}}, {}},
         Section{SectionKind::superellipse, {{0.0, 2.6}}, {}},
@@ -70,7 +70,7 @@ inline std::vector<preset::Section> section_kinds() {
 }
 
 /// Two joints with different reliefs fore and aft.
-inline std::vector<preset::Joint> two_joints() {
+inline std::vector<document::Joint> two_joints() {
     return {{0.054, 0.002, 18.0 * degree, 25.0 * degree}, {0.096, 0.0025, 0.0, 30.0 * degree}};
 }
 

@@ -8,11 +8,11 @@
 
 namespace evenfall::support {
 
-inline constexpr water::Properties fresh_20{998.207, 1.0016e-3};
+inline constexpr materials::WaterProperties fresh_20{998.207, 1.0016e-3};
 
 /// A round bar of one density, G a little below B if wanted.
 inline fall::Descent round_bar(double length_m, double diameter_m, double density_kg_m3,
-                               double g_below_m = 0.0, const water::Properties& water = fresh_20,
+                               double g_below_m = 0.0, const materials::WaterProperties& water = fresh_20,
                                const fall::Closure& closure = {}) {
     const double r = 0.5 * diameter_m;
     const BarLines lines(length_m, r, r, 2.0);
@@ -27,7 +27,7 @@ inline fall::Descent round_bar(double length_m, double diameter_m, double densit
 
 /// The prototype's body with its G forward of and below B, as if of one density but for that.
 inline fall::Weights prototype_weights(double in_water_kg, double g_forward_m, double g_below_m,
-                                       const water::Properties& water) {
+                                       const materials::WaterProperties& water) {
     fall::Weights w;
     w.displaced_m3 = prototype_volume_m3;
     w.mass_kg = water.density_kg_m3 * w.displaced_m3 + in_water_kg;
@@ -41,7 +41,7 @@ inline fall::Weights prototype_weights(double in_water_kg, double g_forward_m, d
 }
 
 inline fall::Descent prototype_lure(double in_water_kg, double g_forward_m, double g_below_m,
-                                    const water::Properties& water = fresh_20,
+                                    const materials::WaterProperties& water = fresh_20,
                                     const fall::Closure& closure = {}) {
     return {fall::hull(*prototype_body(), prototype_skin_m2, 0.0),
             prototype_weights(in_water_kg, g_forward_m, g_below_m, water),

@@ -13,7 +13,7 @@
 
 namespace evenfall::invented {
 
-inline preset::Document preset_named(const std::string& name) {
+inline document::Document preset_named(const std::string& name) {
     std::ifstream file(std::string(EVENFALL_PRESETS_DIR) + "/" + name + ".json");
     const auto document = read_document({std::istreambuf_iterator<char>(file), {}});
     if (!document) throw std::runtime_error("no preset " + name);
@@ -23,7 +23,7 @@ inline preset::Document preset_named(const std::string& name) {
 /// A recipe with its model; makes true lures and what a bench would read of them.
 class Recipe {
 public:
-    explicit Recipe(const preset::Document& document)
+    explicit Recipe(const document::Document& document)
         : model_(bench::Model::of(document).value()), observer_(model_) {}
 
     [[nodiscard]] const bench::Model& model() const { return model_; }
@@ -37,9 +37,9 @@ public:
 
     /// The reading as scale, watch or rule would give it of the true lure; false where there is nothing to
     /// read (it floats).
-    bool take(preset::Reading& r, const Eigen::VectorXd& u, bench::Random& random) {
-        using preset::ReadingKind;
-        preset::Reading blank = r;
+    bool take(document::Reading& r, const Eigen::VectorXd& u, bench::Random& random) {
+        using document::ReadingKind;
+        document::Reading blank = r;
         if (r.kind == ReadingKind::block) {
             const double rho = block_density(u) - bench::air_kg_m3;
             r.mass_kg = rho * *r.length_m * *r.width_m * *r.height_m;
@@ -68,16 +68,16 @@ public:
     }
 
     /// The true lure as a document: evaluate() then says what it really does.
-    [[nodiscard]] preset::Document as_built(const Eigen::VectorXd& u) const {
+    [[nodiscard]] document::Document as_built(const Eigen::VectorXd& u) const {
         return bench::with_corrections(model_, u, Eigen::VectorXd::Zero(u.size()));
     }
 
 private:
     /// What the reading's main number would be without an error; absent where there would be none (a lure
     /// that does not sink, in the tub).
-    [[nodiscard]] std::optional<double> told(const preset::Reading& r, const Eigen::VectorXd& u) {
-        const water::Properties water = observer_.tub(r);
-        if (r.kind == preset::ReadingKind::tub_fall) {
+    [[nodiscard]] std::optional<double> told(const document::Reading& r, const Eigen::VectorXd& u) {
+        const materials::WaterProperties water = observer_.tub(r);
+        if (r.kind == document::ReadingKind::tub_fall) {
             const ledger::Sum sum = model_.sum(r.stage, -1, u);
             bench::FallModel& falls = observer_.falls(r.stage, water);
             const auto speed = falls.speed_m_s(sum, model_.drag(u));
@@ -85,7 +85,7 @@ private:
             return time_from_rest_s(*r.depth_m, *speed,
                                     falls.gathering_m(sum, sum.in_water_kg(water.density_kg_m3), *speed));
         }
-        if (r.kind == preset::ReadingKind::just_hangs) {
+        if (r.kind == document::ReadingKind::just_hangs) {
             return -model_.sum(r.stage, -1, u).in_water_kg(water.density_kg_m3) /
                    bench::clip_share(r, water.density_kg_m3);
         }
@@ -94,8 +94,8 @@ private:
     }
 
     [[nodiscard]] double block_density(const Eigen::VectorXd& u) {
-        preset::Reading r;
-        r.kind = preset::ReadingKind::block;
+        document::Reading r;
+        r.kind = document::ReadingKind::block;
         r.mass_kg = 0.1;
         r.length_m = 0.2;
         r.width_m = 0.03;
@@ -107,29 +107,29 @@ private:
     bench::Observer observer_;
 };
 
-inline preset::Reading weighed(preset::ReadingKind kind, Stage stage) {
-    preset::Reading r;
+inline document::Reading weighed(document::ReadingKind kind, Stage stage) {
+    document::Reading r;
     r.kind = kind;
     r.stage = stage;
     return r;
 }
 
-inline preset::Reading timed(Stage stage, double depth_m) {
-    preset::Reading r;
-    r.kind = preset::ReadingKind::tub_fall;
+inline document::Reading timed(Stage stage, double depth_m) {
+    document::Reading r;
+    r.kind = document::ReadingKind::tub_fall;
     r.stage = stage;
     r.depth_m = depth_m;
     return r;
 }
 
-inline preset::Reading clipped(Stage stage) {
-    preset::Reading r = weighed(preset::ReadingKind::just_hangs, stage);
+inline document::Reading clipped(Stage stage) {
+    document::Reading r = weighed(document::ReadingKind::just_hangs, stage);
     r.clip_material = "lead";
     return r;
 }
 
-inline preset::Reading block() {
-    preset::Reading r = weighed(preset::ReadingKind::block, Stage::carved);
+inline document::Reading block() {
+    document::Reading r = weighed(document::ReadingKind::block, Stage::carved);
     r.length_m = 0.2;
     r.width_m = 0.03;
     r.height_m = 0.045;
@@ -137,9 +137,9 @@ inline preset::Reading block() {
 }
 
 /// Is the lure's fall and hang within what its document asks?
-inline Chances is_right(const preset::Document& as_built, const Answers& answers) {
+inline Chances is_right(const document::Document& as_built, const Answers& answers) {
     Chances c;
-    const preset::Targets& t = as_built.targets;
+    const document::Targets& t = as_built.targets;
     c.fall = answers.fall && std::abs(answers.fall->speed_m_s / t.fall_m_s - 1.0) <= t.fall_band ? 1.0 : 0.0;
     c.pitch = answers.pitch_rad && std::abs(*answers.pitch_rad - t.pitch_rad) <= t.pitch_band_rad ? 1.0 : 0.0;
     c.both = c.fall * c.pitch;

@@ -12,21 +12,21 @@
 namespace evenfall::support {
 
 /// The nth reading of ten lures in turn, of its main number `about`, give or take `scatter`.
-inline preset::Reading scattered(preset::ReadingKind kind, Stage stage, int n, double about, double scatter) {
-    preset::Reading r;
+inline document::Reading scattered(document::ReadingKind kind, Stage stage, int n, double about, double scatter) {
+    document::Reading r;
     r.kind = kind;
     r.stage = stage;
     r.lure = n % 10;
     const double value = about + scatter * std::sin(2.4 * n + 0.7);
     switch (kind) {
-    case preset::ReadingKind::tub_fall:
+    case document::ReadingKind::tub_fall:
         r.time_s = value;
         r.depth_m = 0.5;
         break;
-    case preset::ReadingKind::floats_showing:
+    case document::ReadingKind::floats_showing:
         r.showing_m = value;
         break;
-    case preset::ReadingKind::hang_angle:
+    case document::ReadingKind::hang_angle:
         r.angle_rad = value;
         break;
     default:
@@ -37,19 +37,19 @@ inline preset::Reading scattered(preset::ReadingKind kind, Stage stage, int n, d
 }
 
 /// The same document with as many such readings of one kind as there may be.
-inline preset::Document with_full_log(preset::Document d, preset::ReadingKind kind, double about,
+inline document::Document with_full_log(document::Document d, document::ReadingKind kind, double about,
                                       double scatter) {
-    for (int n = 0; n < static_cast<int>(preset::max_readings); ++n)
+    for (int n = 0; n < static_cast<int>(document::max_readings); ++n)
         d.log.push_back(scattered(kind, Stage::dressed, n, about, scatter));
     return d;
 }
 
 /// A lure of 600 mm in twelve segments, wavy from end to end, every list of it full. It sinks.
-inline preset::Document at_the_limits() {
-    preset::Document d = block();
+inline document::Document at_the_limits() {
+    document::Document d = block();
     const double length = 0.6;
-    const auto count = static_cast<int>(preset::max_curve_points);
-    preset::Shape& shape = d.shape;
+    const auto count = static_cast<int>(document::max_curve_points);
+    document::Shape& shape = d.shape;
     shape = {};
     shape.section.fullness.clear();
     for (int k = 0; k < count; ++k) {
@@ -61,45 +61,45 @@ inline preset::Document at_the_limits() {
         shape.half_width.push_back({x, 0.018 * full * wave});
         shape.section.fullness.push_back({x, 2.2 + 0.1 * std::sin(0.7 * k)});
     }
-    const auto segments = static_cast<int>(preset::max_joints) + 1;
+    const auto segments = static_cast<int>(document::max_joints) + 1;
     d.segment_names.assign(static_cast<std::size_t>(segments), "Segment");
     for (int s = 1; s < segments; ++s) {
-        preset::Joint joint;
+        document::Joint joint;
         joint.at_m = length * s / segments;
         joint.relief_fore_rad = joint.relief_aft_rad = units::rad_from_deg(12.0);
-        joint.hinge = preset::Hinge{};
+        joint.hinge = document::Hinge{};
         d.joints.push_back(joint);
     }
-    for (std::size_t k = 0; k < preset::max_holes; ++k) {
+    for (std::size_t k = 0; k < document::max_holes; ++k) {
         // Four to a segment but the first and last, well inside their walls.
         const double segment = 1.0 + static_cast<double>(k / 4);
         const double within = 0.3 + 0.4 * static_cast<double>(k % 4) / 3.0;
-        preset::Hole hole = belly_hole(1000.0 * length * (segment + within) / segments, 3.2, 12.0);
+        document::Hole hole = belly_hole(1000.0 * length * (segment + within) / segments, 3.2, 12.0);
         hole.wall_m = 0.0005;
         hole.depth_m = 0.010;
-        hole.fill = preset::Fill{};
+        hole.fill = document::Fill{};
         hole.fill->mass_kg = 0.0004;
         d.holes.push_back(hole);
     }
-    for (std::size_t k = 0; k < preset::max_pockets; ++k) {
-        preset::Pocket pocket;
-        pocket.x_from_m = length * (static_cast<double>(k) + 0.4) / preset::max_pockets;
+    for (std::size_t k = 0; k < document::max_pockets; ++k) {
+        document::Pocket pocket;
+        pocket.x_from_m = length * (static_cast<double>(k) + 0.4) / document::max_pockets;
         pocket.x_to_m = pocket.x_from_m + 0.002;
         pocket.width_m = 0.002;
         pocket.z_from_m = 0.004;
         pocket.z_to_m = 0.007;
         d.pockets.push_back(pocket);
     }
-    for (std::size_t k = 0; k < preset::max_hardware; ++k) {
-        preset::Part part;
+    for (std::size_t k = 0; k < document::max_hardware; ++k) {
+        document::Part part;
         part.stage = k % 3 == 0 ? Stage::dressed : Stage::hardware;
         part.mass_kg = 0.015;
-        part.at_m = {length * (static_cast<double>(k) + 0.5) / preset::max_hardware, 0.0, -0.010};
+        part.at_m = {length * (static_cast<double>(k) + 0.5) / document::max_hardware, 0.0, -0.010};
         part.embedded = k % 3 == 0 ? 0.0 : 1.0;
         d.parts.push_back(part);
     }
-    for (std::size_t k = 0; k < preset::max_coats; ++k) {
-        preset::Coat coat;
+    for (std::size_t k = 0; k < document::max_coats; ++k) {
+        document::Coat coat;
         coat.stage = k % 2 == 0 ? Stage::painted : Stage::clear_coated;
         coat.thickness_m = 0.00002;
         coat.on_pockets = k % 4 == 0;

@@ -26,8 +26,8 @@ namespace pmp = CGAL::Polygon_mesh_processing;
 using Interpolator = boost::math::interpolators::pchip<std::vector<double>>;
 
 /// Three-point end slope with its monotone limiter (Boost's own default end is another).
-inline double end_slope(const preset::CurvePoint& p0, const preset::CurvePoint& p1,
-                        const preset::CurvePoint& p2) {
+inline double end_slope(const document::CurvePoint& p0, const document::CurvePoint& p1,
+                        const document::CurvePoint& p2) {
     const double h0 = p1.x_m - p0.x_m;
     const double h1 = p2.x_m - p1.x_m;
     const double d0 = (p1.value - p0.value) / h0;
@@ -38,7 +38,7 @@ inline double end_slope(const preset::CurvePoint& p0, const preset::CurvePoint& 
     return slope;
 }
 
-inline Interpolator interpolated(const preset::CurvePoints& points) {
+inline Interpolator interpolated(const document::CurvePoints& points) {
     std::vector<double> x;
     std::vector<double> y;
     for (const auto& p : points) {
@@ -51,7 +51,7 @@ inline Interpolator interpolated(const preset::CurvePoints& points) {
 }
 
 /// A closed mesh of the whole body: rings of points joined by triangles, fans at nose and tail. Millimetres.
-inline Mesh whole_lure(const preset::Shape& shape, double exponent, int rings = 240, int sides = 160) {
+inline Mesh whole_lure(const document::Shape& shape, double exponent, int rings = 240, int sides = 160) {
     const Interpolator top = interpolated(shape.top);
     const Interpolator bottom = interpolated(shape.bottom);
     const Interpolator half_width = interpolated(shape.half_width);

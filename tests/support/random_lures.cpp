@@ -11,7 +11,7 @@ namespace evenfall::support {
 
 namespace {
 
-using preset::Document;
+using document::Document;
 
 /// Draws the parts of one lure in the order of the document.
 class Maker {
@@ -58,8 +58,8 @@ private:
         d_.tub = water();
     }
 
-    preset::Water water() {
-        preset::Water w;
+    document::Water water() {
+        document::Water w;
         w.temperature_c = between(1.0, 35.0);
         if (chance(0.4)) w.salinity_g_kg = between(0.0, 38.0);
         return w;
@@ -72,8 +72,8 @@ private:
         return fore * aft;
     }
 
-    preset::CurvePoints line(double size) {
-        preset::CurvePoints out;
+    document::CurvePoints line(double size) {
+        document::CurvePoints out;
         const int points = whole(4, 9);
         for (int k = 0; k < points; ++k) {
             const double share = static_cast<double>(k) / (points - 1);
@@ -89,23 +89,23 @@ private:
         d_.shape.top = line(height_ * back);
         d_.shape.bottom = line(-height_ * (1.0 - back));
         d_.shape.half_width = line(0.5 * width_);
-        preset::Section& section = d_.shape.section;
+        document::Section& section = d_.shape.section;
         const int kind = whole(0, 3);
         if (kind < 2) {
             section.fullness = {{0.0, between(1.8, 4.0)}};
             if (kind == 1) section.fullness.push_back({length_, between(1.8, 4.0)});
         } else if (kind == 2) {
-            section.kind = preset::SectionKind::chamfered;
+            section.kind = document::SectionKind::chamfered;
             section.fullness = {{0.0, between(0.1, 0.8)}};
         } else {
-            section.kind = preset::SectionKind::free;
+            section.kind = document::SectionKind::free;
             const double low = between(-0.9, -0.7);
             const double high = between(0.6, 0.9);
             section.half_outline = {{0.0, -1.0}, {0.5, low},  {1.0, between(-0.3, 0.0)},
                                     {0.9, 0.4},  {0.5, high}, {0.0, 1.0}};
         }
         if (chance(0.15)) {
-            preset::Measured m;
+            document::Measured m;
             m.x_m = length_ * between(0.3, 0.7);
             m.width_m = width_ * fullness_at(m.x_m / length_) * between(0.97, 1.03);
             d_.shape.measured.push_back(m);
@@ -115,7 +115,7 @@ private:
     void joints() {
         const int count = whole(0, 4);
         for (int k = 0; k < count; ++k) {
-            preset::Joint j;
+            document::Joint j;
             j.at_m = length_ * (k + 1.0 + between(-0.2, 0.2)) / (count + 1.0);
             j.gap_m = between(0.0012, 0.004);
             j.relief_fore_rad = between(0.0, 20.0) * units::degree_rad;
@@ -127,11 +127,11 @@ private:
             d_.segment_names.push_back("Segment " + std::to_string(s + 1));
     }
 
-    void hinge(preset::Joint& joint) {
-        preset::Hinge h;
-        h.kind = chance(0.8) ? preset::HingeKind::pinned : preset::HingeKind::linked;
-        h.eyes_on = chance(0.7) ? preset::EyesOn::fore : preset::EyesOn::aft;
-        const double side = h.eyes_on == preset::EyesOn::fore ? 1.0 : -1.0;
+    void hinge(document::Joint& joint) {
+        document::Hinge h;
+        h.kind = chance(0.8) ? document::HingeKind::pinned : document::HingeKind::linked;
+        h.eyes_on = chance(0.7) ? document::EyesOn::fore : document::EyesOn::aft;
+        const double side = h.eyes_on == document::EyesOn::fore ? 1.0 : -1.0;
         h.pin_aft_m = side * between(0.0025, 0.004);
         if (chance(0.2)) h.pin_off_m = between(-0.0005, 0.0005);
         h.wire_m = between(0.0006, 0.001);
@@ -141,7 +141,7 @@ private:
         if (chance(0.3)) return;
         const double half_height = 0.5 * height_ * fullness_at(joint.at_m / length_);
         for (const double level : {0.35, -0.35}) {
-            preset::Pocket p;
+            document::Pocket p;
             p.name = "Eye pocket";
             const double from = joint.at_m + side * 0.0006;
             const double to = joint.at_m + side * (std::abs(h.pin_aft_m) + 0.002);
@@ -162,23 +162,23 @@ private:
         const double step = (to - from) / 3.0;
         if (step < 0.004) return;
         for (int k = 0; k < count; ++k) {
-            preset::Hole h;
+            document::Hole h;
             h.x_m = from + step * (k + between(0.4, 0.6));
             const double full = fullness_at(h.x_m / length_);
             h.diameter_m = std::clamp(std::min(0.45 * width_ * full, 0.5 * step), 0.002, 0.012);
-            h.from = chance(0.8) ? preset::HoleFrom::belly : preset::HoleFrom::back;
-            h.end = chance(0.3) ? preset::HoleEnd::point_118 : preset::HoleEnd::flat;
+            h.from = chance(0.8) ? document::HoleFrom::belly : document::HoleFrom::back;
+            h.end = chance(0.3) ? document::HoleEnd::point_118 : document::HoleEnd::flat;
             h.wall_m = between(0.001, 0.002);
             h.max_depth_m = height_ * full * between(0.5, 0.7);
             if (chance(0.3)) h.y_m = width_ * full * between(-0.06, 0.06);
             if (chance(0.2))
                 h.cap.reset();
             else
-                h.cap = preset::Cap{chance(0.7) ? "ca_soda" : "dowel", between(0.001, 0.002)};
+                h.cap = document::Cap{chance(0.7) ? "ca_soda" : "dowel", between(0.001, 0.002)};
             const int use = whole(0, 9);
-            h.use = use < 7   ? preset::HoleUse::ballast
-                    : use < 9 ? preset::HoleUse::drilled
-                              : preset::HoleUse::fixed;
+            h.use = use < 7   ? document::HoleUse::ballast
+                    : use < 9 ? document::HoleUse::drilled
+                              : document::HoleUse::fixed;
             if (use > 2) h.depth_m = h.max_depth_m * between(0.4, 0.8);
             fill(h);
             h.name = std::to_string(d_.holes.size() + 1);
@@ -186,8 +186,8 @@ private:
         }
     }
 
-    void fill(preset::Hole& hole) {
-        preset::Fill f;
+    void fill(document::Hole& hole) {
+        document::Fill f;
         f.material =
             one_of(std::array{"lead", "lead", "lead_antimony", "tungsten", "tin", "bismuth", "brass"});
         const double room = hole.depth_m - (hole.cap ? hole.cap->length_m : 0.0);
@@ -207,8 +207,8 @@ private:
             share += fullness_at((k + 0.5) / 20.0) * fullness_at((k + 0.5) / 20.0) / 20.0;
         const double body_m3 = 0.8 * share * length_ * height_ * width_;
         double room_m3 = 0.0;
-        for (const preset::Hole& h : d_.holes) {
-            if (h.use != preset::HoleUse::fixed)
+        for (const document::Hole& h : d_.holes) {
+            if (h.use != document::HoleUse::fixed)
                 room_m3 += 0.6 * h.diameter_m * h.diameter_m * std::max(0.0, h.max_depth_m - 0.002);
         }
         const double lifted_kg = between(0.3, 0.8) * 10000.0 * room_m3;
@@ -216,7 +216,7 @@ private:
     }
 
     void tail_slot() {
-        preset::Pocket p;
+        document::Pocket p;
         p.name = "Tail slot";
         p.x_from_m = 0.94 * length_;
         p.x_to_m = length_;
@@ -228,7 +228,7 @@ private:
     void parts() {
         const int count = whole(1, 7);
         for (int k = 0; k < count; ++k) {
-            preset::Part p;
+            document::Part p;
             p.name = "Part " + std::to_string(k + 1);
             p.stage = chance(0.5) ? Stage::hardware : Stage::dressed;
             p.material = one_of(std::array{"stainless", "steel", "brass", "glass", "nylon", "plastisol",
@@ -249,16 +249,16 @@ private:
         const int count = whole(0, 4);
         Stage stage = Stage::sealed;
         for (int k = 0; k < count; ++k) {
-            preset::Coat c;
+            document::Coat c;
             c.name = "Coat " + std::to_string(k + 1);
             if (stage == Stage::sealed && chance(0.4))
                 stage = Stage::painted;
             else if (stage == Stage::painted && chance(0.4))
                 stage = Stage::clear_coated;
             c.stage = stage;
-            c.kind = chance(0.25) ? preset::CoatKind::soaks : preset::CoatKind::film;
+            c.kind = chance(0.25) ? document::CoatKind::soaks : document::CoatKind::film;
             c.material = one_of(std::array{"epoxy", "ca", "polyurethane", "acrylic_paint"});
-            if (c.kind == preset::CoatKind::soaks || chance(0.3))
+            if (c.kind == document::CoatKind::soaks || chance(0.3))
                 c.mass_kg = between(0.0001, 0.0012);
             else
                 c.thickness_m = between(0.00002, 0.0006);
@@ -270,8 +270,8 @@ private:
     }
 
     void targets() {
-        preset::Targets& t = d_.targets;
-        t.by = chance(0.5) ? preset::TargetBy::fall : preset::TargetBy::in_water;
+        document::Targets& t = d_.targets;
+        t.by = chance(0.5) ? document::TargetBy::fall : document::TargetBy::in_water;
         t.fall_m_s = between(0.05, 0.3);
         t.in_water_kg = between(-0.002, 0.005);
         t.pitch_rad = between(-8.0, 4.0) * units::degree_rad;
@@ -280,10 +280,10 @@ private:
     void learnt() {
         if (chance(0.2))
             d_.corrections.push_back(
-                {preset::Cause::wood_density, {}, between(0.9, 1.1), between(0.01, 0.05)});
-        if (chance(0.1)) d_.corrections.push_back({preset::Cause::drag, {}, between(0.9, 1.1), {}});
+                {document::Cause::wood_density, {}, between(0.9, 1.1), between(0.01, 0.05)});
+        if (chance(0.1)) d_.corrections.push_back({document::Cause::drag, {}, between(0.9, 1.1), {}});
         if (!d_.parts.empty() && chance(0.1))
-            d_.corrections.push_back({preset::Cause::part_mass, 0, between(0.95, 1.05), {}});
+            d_.corrections.push_back({document::Cause::part_mass, 0, between(0.95, 1.05), {}});
     }
 
     bench::Random random_;
@@ -295,14 +295,14 @@ private:
 
 } // namespace
 
-preset::Document random_document(std::uint64_t seed, std::uint64_t draw) {
+document::Document random_document(std::uint64_t seed, std::uint64_t draw) {
     return Maker(seed, draw).lure();
 }
 
 RandomLure RandomLures::next() {
     while (true) {
         const std::uint64_t draw = draw_++;
-        preset::Document document = random_document(seed_, draw);
+        document::Document document = random_document(seed_, draw);
         auto evaluation = evaluate(document);
         if (evaluation.ok()) return {seed_, draw, std::move(document), std::move(evaluation).value()};
     }

@@ -11,7 +11,7 @@ namespace evenfall::support {
 struct RandomLure {
     std::uint64_t seed = 0;
     std::uint64_t draw = 0;
-    preset::Document document;
+    document::Document document;
     Evaluation evaluation;
 
     [[nodiscard]] std::string where() const {
@@ -24,7 +24,7 @@ struct RandomLure {
 ///
 /// Only +, −, ×, ÷ of doubles and integers go into it, one draw a statement, so that every build of the
 /// project makes the same document to the last bit, whatever its compiler and mathematical library.
-[[nodiscard]] preset::Document random_document(std::uint64_t seed, std::uint64_t draw);
+[[nodiscard]] document::Document random_document(std::uint64_t seed, std::uint64_t draw);
 
 /// The lures of one seed that can be built, one after the other.
 class RandomLures {

@@ -10,16 +10,16 @@ using units::rad_from_deg;
 
 namespace {
 
-preset::CurvePoints curve_mm(std::initializer_list<std::pair<double, double>> points) {
-    preset::CurvePoints out;
+document::CurvePoints curve_mm(std::initializer_list<std::pair<double, double>> points) {
+    document::CurvePoints out;
     for (const auto& [x, value] : points)
         out.push_back({m_from_mm(x), m_from_mm(value)});
     return out;
 }
 
-preset::Part part(const char* name, Stage stage, const char* material, double grams, double x, double z,
+document::Part part(const char* name, Stage stage, const char* material, double grams, double x, double z,
                   double embedded) {
-    preset::Part p;
+    document::Part p;
     p.name = name;
     p.stage = stage;
     p.material = material;
@@ -29,8 +29,8 @@ preset::Part part(const char* name, Stage stage, const char* material, double gr
     return p;
 }
 
-preset::Coat coat(const char* name, Stage stage, preset::CoatKind kind, const char* material) {
-    preset::Coat c;
+document::Coat coat(const char* name, Stage stage, document::CoatKind kind, const char* material) {
+    document::Coat c;
     c.name = name;
     c.stage = stage;
     c.kind = kind;
@@ -40,19 +40,19 @@ preset::Coat coat(const char* name, Stage stage, preset::CoatKind kind, const ch
 
 } // namespace
 
-preset::Hole belly_hole(double x_mm, double diameter_mm, double max_depth_mm) {
-    preset::Hole hole;
+document::Hole belly_hole(double x_mm, double diameter_mm, double max_depth_mm) {
+    document::Hole hole;
     hole.x_m = m_from_mm(x_mm);
     hole.diameter_m = m_from_mm(diameter_mm);
     hole.max_depth_m = m_from_mm(max_depth_mm);
     hole.wall_m = m_from_mm(2.0);
-    hole.fill = preset::Fill{};
+    hole.fill = document::Fill{};
     hole.fill->mass_kg = 0.0;
     return hole;
 }
 
-preset::Document block() {
-    preset::Document d;
+document::Document block() {
+    document::Document d;
     d.name = "Block";
     d.wood.density_kg_m3 = 500.0;
     d.wood.density_spread = 0.10;
@@ -61,14 +61,14 @@ preset::Document block() {
     d.shape.top = curve_mm({{0, 15}, {120, 15}});
     d.shape.bottom = curve_mm({{0, -15}, {120, -15}});
     d.shape.half_width = curve_mm({{0, 10}, {120, 10}});
-    d.shape.section.kind = preset::SectionKind::chamfered;
+    d.shape.section.kind = document::SectionKind::chamfered;
     d.shape.section.fullness = {{0.0, 0.0}};
     d.segment_names = {"Block"};
     return d;
 }
 
-preset::Document fish() {
-    preset::Document d;
+document::Document fish() {
+    document::Document d;
     d.name = "Test fish";
     d.wood.species = "basswood";
     d.water = {15.0, 0.0};
@@ -79,7 +79,7 @@ preset::Document fish() {
     d.shape.section.fullness = {{0.0, 2.5}};
     d.segment_names = {"Head", "Middle", "Tail"};
     for (const double at : {62.0, 108.0}) {
-        preset::Joint j;
+        document::Joint j;
         j.at_m = m_from_mm(at);
         j.gap_m = m_from_mm(2.0);
         j.relief_fore_rad = rad_from_deg(10.0);
@@ -93,24 +93,24 @@ preset::Document fish() {
                part("hinge 2", Stage::hardware, "stainless", 0.9, 108, 0, 0.5),
                part("front hook", Stage::dressed, "steel", 2.2, 36, -28, 0.0),
                part("rear hook", Stage::dressed, "steel", 2.2, 84, -26, 0.0)};
-    preset::Coat sealer = coat("sealer", Stage::sealed, preset::CoatKind::soaks, "ca");
+    document::Coat sealer = coat("sealer", Stage::sealed, document::CoatKind::soaks, "ca");
     sealer.mass_kg = kg_from_g(0.9);
-    preset::Coat paint = coat("paint", Stage::painted, preset::CoatKind::film, "acrylic_paint");
+    document::Coat paint = coat("paint", Stage::painted, document::CoatKind::film, "acrylic_paint");
     paint.thickness_m = 60e-6;
-    preset::Coat clear = coat("clear", Stage::clear_coated, preset::CoatKind::film, "epoxy");
+    document::Coat clear = coat("clear", Stage::clear_coated, document::CoatKind::film, "epoxy");
     clear.thickness_m = 0.35e-3;
     d.coats = {sealer, paint, clear};
-    d.targets.by = preset::TargetBy::in_water;
+    d.targets.by = document::TargetBy::in_water;
     d.targets.in_water_kg = kg_from_g(1.0);
     d.targets.pitch_rad = 0.0;
     return d;
 }
 
-preset::Document four_piece() {
-    preset::Document d = fish();
+document::Document four_piece() {
+    document::Document d = fish();
     d.joints.clear();
     for (const double at : {42.0, 78.0, 114.0}) {
-        preset::Joint j;
+        document::Joint j;
         j.at_m = m_from_mm(at);
         j.gap_m = m_from_mm(2.0);
         d.joints.push_back(j);

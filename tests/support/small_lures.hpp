@@ -6,16 +6,16 @@ namespace evenfall::support {
 
 /// A square-edged block 120 × 20 × 30 mm (x × y × z), middle at z = 0: every volume and centroid is a hand
 /// sum. One piece, bare, wood of 500 kg/m³, fresh water of 20 °C.
-preset::Document block();
+document::Document block();
 
 /// A fish-shaped lure of 150 mm in three segments with relieved joints, five ballast holes from the belly,
 /// hardware and coats. Invented. Targets: in-water 1 g, level.
-preset::Document fish();
+document::Document fish();
 
 /// The same in four segments of like length, two holes in each.
-preset::Document four_piece();
+document::Document four_piece();
 
 /// A capped ballast hole from the belly.
-preset::Hole belly_hole(double x_mm, double diameter_mm, double max_depth_mm);
+document::Hole belly_hole(double x_mm, double diameter_mm, double max_depth_mm);
 
 } // namespace evenfall::support

@@ -9,8 +9,8 @@
 namespace evenfall::support {
 
 /// A tail of one superellipse section all along: half height b, half thickness a.
-inline preset::Tail straight_tail(double length_m, double a_m, double b_m) {
-    preset::Tail t;
+inline document::Tail straight_tail(double length_m, double a_m, double b_m) {
+    document::Tail t;
     t.top = {{0.0, b_m}, {length_m, b_m}};
     t.bottom = {{0.0, -b_m}, {length_m, -b_m}};
     t.half_thickness = {{0.0, a_m}, {length_m, a_m}};
@@ -18,8 +18,8 @@ inline preset::Tail straight_tail(double length_m, double a_m, double b_m) {
 }
 
 /// A paddle that rises behind its root, in no way symmetric in z. Invented.
-inline preset::Tail paddle(double x_m) {
-    preset::Tail t;
+inline document::Tail paddle(double x_m) {
+    document::Tail t;
     t.x_m = x_m;
     t.z_m = 0.001;
     t.top = {{0.0, 0.005}, {0.012, 0.0035}, {0.028, 0.007}, {0.041, 0.013}, {0.046, 0.0105}};
@@ -31,9 +31,9 @@ inline preset::Tail paddle(double x_m) {
 
 /// The square-edged block (small_lures.hpp) with a slot of 14 mm at its end, flooded, and the paddle's tenon
 /// in it.
-inline preset::Document block_with_tail() {
-    preset::Document d = block();
-    preset::Pocket slot;
+inline document::Document block_with_tail() {
+    document::Document d = block();
+    document::Pocket slot;
     slot.x_from_m = 0.106;
     slot.x_to_m = 0.120;
     slot.width_m = 0.003;
@@ -41,7 +41,7 @@ inline preset::Document block_with_tail() {
     slot.z_to_m = 0.008;
     d.pockets = {slot};
     d.tail = paddle(0.120);
-    d.tail->tenon = preset::Tenon{0.012, 0.0025, 0.010};
+    d.tail->tenon = document::Tenon{0.012, 0.0025, 0.010};
     return d;
 }
 

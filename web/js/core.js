@@ -66,7 +66,7 @@ export async function loadCore(canvas, onAbort) {
     frames: () => number("ef_frames"),
     itemsJson: () => text("ef_items_json"),
     problem: () => text("ef_problem"),
-    benchSuretyUs: (times) => number("ef_bench_surety_us", times),
+    benchUncertaintyUs: (times) => number("ef_bench_uncertainty_us", times),
     benchDrawsUs: (times) => number("ef_bench_draws_us", times),
     benchEvaluateUs: (times) => number("ef_bench_evaluate_us", times),
     benchPlanUs: (times) => number("ef_bench_plan_us", times),
@@ -79,7 +79,7 @@ const kind = (value) => (typeof value === "string" ? "string" : "number");
 
 const reading = [
   "documentJson", "answersJson", "planJson", "link", "sessionJson", "frames", "itemsJson", "problem",
-  "benchEvaluateUs", "benchPlanUs", "benchSuretyUs", "benchDrawsUs", "sheet", "memory",
+  "benchEvaluateUs", "benchPlanUs", "benchUncertaintyUs", "benchDrawsUs", "sheet", "memory",
 ];
 
 /** What tests may use: each of these reads, none acts. */

@@ -3,7 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
-namespace evenfall::plan {
+namespace evenfall::lead {
 
 namespace {
 
@@ -147,4 +147,4 @@ std::vector<double> extreme(std::span<const Column> columns, double target, bool
     return h;
 }
 
-} // namespace evenfall::plan
+} // namespace evenfall::lead

@@ -5,7 +5,7 @@
 #include <span>
 #include <vector>
 
-namespace evenfall::plan {
+namespace evenfall::lead {
 
 /// One variable of the programme: 0 ≤ h ≤ upper, cost ½·bend·h² + slope·h with bend > 0, and its two columns.
 struct Column {
@@ -31,4 +31,4 @@ struct Column {
 /// knapsack's exact answer; a column that takes away from the first sum is emptied in that order instead.
 [[nodiscard]] std::vector<double> extreme(std::span<const Column> columns, double target, bool want_most);
 
-} // namespace evenfall::plan
+} // namespace evenfall::lead

@@ -6,17 +6,17 @@
 #include <numbers>
 #include <utility>
 
-namespace evenfall::plan {
+namespace evenfall::lead {
 
-std::vector<Candidate> candidates(const ledger::Woodwork& w) {
+std::vector<Candidate> candidates(const ledger::LedgerInputs& w) {
     std::vector<Candidate> out;
     std::vector<std::pair<std::size_t, double>> planned;
     for (std::size_t i = 0; i < w.document->holes.size(); ++i) {
-        const preset::Hole& hole = w.document->holes[i];
-        if (hole.use == preset::HoleUse::fixed || w.bores[i].segment < 0) continue;
+        const document::Hole& hole = w.document->holes[i];
+        if (hole.use == document::HoleUse::fixed || w.bores[i].segment < 0) continue;
         Candidate c;
         c.hole = i;
-        c.material = hole.fill ? hole.fill->material : preset::Fill{}.material;
+        c.material = hole.fill ? hole.fill->material : document::Fill{}.material;
         const materials::Solid* solid = materials::find_solid(c.material);
         if (solid == nullptr) continue; // the ledger refuses such a document before a plan is asked for
         c.density_kg_m3 = solid->density_kg_m3.value;
@@ -25,7 +25,7 @@ std::vector<Candidate> candidates(const ledger::Woodwork& w) {
         c.fill_area_m2 = 0.25 * std::numbers::pi * d * d;
         c.cone_m3 = rod ? 0.0 : w.bores[i].cone_m3;
         c.covered_m = holes::covered_m(hole, w.bores[i]);
-        c.depth_is_cut = hole.use == preset::HoleUse::drilled;
+        c.depth_is_cut = hole.use == document::HoleUse::drilled;
         c.limit = holes::free_depth(*w.document, i, *w.body, w.bores, planned);
         const double depth = c.depth_is_cut ? hole.depth_m : c.limit.depth_m;
         c.upper_m = std::max(depth - c.covered_m, 0.0);
@@ -35,9 +35,9 @@ std::vector<Candidate> candidates(const ledger::Woodwork& w) {
     return out;
 }
 
-preset::Hole with_column(const ledger::Woodwork& w, const Candidate& c, double column_m, bool used) {
-    preset::Hole hole = w.document->holes[c.hole];
-    preset::Fill fill = hole.fill.value_or(preset::Fill{});
+document::Hole with_column(const ledger::LedgerInputs& w, const Candidate& c, double column_m, bool used) {
+    document::Hole hole = w.document->holes[c.hole];
+    document::Fill fill = hole.fill.value_or(document::Fill{});
     fill.length_m.reset();
     fill.mass_kg = used ? (c.fill_area_m2 * column_m + c.cone_m3) * c.density_kg_m3 : 0.0;
     hole.fill = std::move(fill);
@@ -45,7 +45,7 @@ preset::Hole with_column(const ledger::Woodwork& w, const Candidate& c, double c
     return hole;
 }
 
-ledger::Sum contribution(const ledger::Woodwork& w, const Candidate& c, double column_m, bool used) {
+ledger::Sum contribution(const ledger::LedgerInputs& w, const Candidate& c, double column_m, bool used) {
     ledger::Ledger lines;
     ledger::append_hole(w, c.hole, with_column(w, c, column_m, used), lines);
     ledger::Sum sum;
@@ -54,4 +54,4 @@ ledger::Sum contribution(const ledger::Woodwork& w, const Candidate& c, double c
     return sum;
 }
 
-} // namespace evenfall::plan
+} // namespace evenfall::lead

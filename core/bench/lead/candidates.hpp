@@ -7,7 +7,7 @@
 #include <string>
 #include <vector>
 
-namespace evenfall::plan {
+namespace evenfall::lead {
 
 /// A hole that the plan may fill, with the longest column of fill it can take.
 struct Candidate {
@@ -24,15 +24,15 @@ struct Candidate {
 
 /// Every hole with use ballast or drilled, in document order. All of them may be filled to the end at once:
 /// of two that would meet, the later one stops short of the earlier one.
-[[nodiscard]] std::vector<Candidate> candidates(const ledger::Woodwork& woodwork);
+[[nodiscard]] std::vector<Candidate> candidates(const ledger::LedgerInputs& inputs);
 
 /// The document's hole with a column of fill this long, drilled as deep as that needs. Unused: not drilled,
 /// or left empty.
-[[nodiscard]] preset::Hole with_column(const ledger::Woodwork& woodwork, const Candidate& candidate,
+[[nodiscard]] document::Hole with_column(const ledger::LedgerInputs& inputs, const Candidate& candidate,
                                        double column_m, bool used);
 
 /// What the candidate's hole adds to the finished lure.
-[[nodiscard]] ledger::Sum contribution(const ledger::Woodwork& woodwork, const Candidate& candidate,
+[[nodiscard]] ledger::Sum contribution(const ledger::LedgerInputs& inputs, const Candidate& candidate,
                                        double column_m, bool used);
 
-} // namespace evenfall::plan
+} // namespace evenfall::lead

@@ -25,8 +25,8 @@ constexpr double settled_share = 1e-4; // of what is asked, where that is little
 constexpr int fall_passes = 8;
 constexpr double met_pitch_rad = 0.05 * units::degree_rad;
 
-std::string stop_text(const preset::Document& document, const plan::Candidate& c) {
-    const preset::Hole& hole = document.holes[c.hole];
+std::string stop_text(const document::Document& document, const lead::Candidate& c) {
+    const document::Hole& hole = document.holes[c.hole];
     std::string text = hole_text(c.hole, hole.name);
     if (c.upper_m > 0.0)
         text += " is full at " + millimetres_text(c.upper_m + c.covered_m);
@@ -48,12 +48,12 @@ std::string stop_text(const preset::Document& document, const plan::Candidate& c
     return text;
 }
 
-bool is_full(const plan::Filling& filling, std::size_t i, double upper_m) {
+bool is_full(const lead::Filling& filling, std::size_t i, double upper_m) {
     return filling.used[i] && filling.column_m[i] >= upper_m - 1e-6;
 }
 
 /// No room is left in any hole.
-bool all_full(const plan::Task& task, const plan::Filling& filling) {
+bool all_full(const lead::Task& task, const lead::Filling& filling) {
     for (std::size_t i = 0; i < task.candidates.size(); ++i) {
         const double upper_m = task.candidates[i].upper_m;
         if (upper_m > 0.0 && !is_full(filling, i, upper_m)) return false;
@@ -62,18 +62,18 @@ bool all_full(const plan::Task& task, const plan::Filling& filling) {
 }
 
 /// "Hole 1 is full at 18.0 mm, its depth limit; hole 2 …"
-std::string stops(const plan::Task& task, const plan::Filling& filling) {
+std::string stops(const lead::Task& task, const lead::Filling& filling) {
     std::string text;
     for (std::size_t i = 0; i < task.candidates.size(); ++i) {
         const double upper_m = task.candidates[i].upper_m;
         if (upper_m > 0.0 && !is_full(filling, i, upper_m)) continue;
-        text += (text.empty() ? " " : "; ") + stop_text(*task.woodwork->document, task.candidates[i]);
+        text += (text.empty() ? " " : "; ") + stop_text(*task.inputs->document, task.candidates[i]);
     }
     return text.empty() ? text : text + ".";
 }
 
-Problem weight_shortfall(const plan::Task& task, const plan::Filling& filling) {
-    const double reached = plan::total(task, filling).in_water_kg(task.aim.water_kg_m3);
+Problem weight_shortfall(const lead::Task& task, const lead::Filling& filling) {
+    const double reached = lead::total(task, filling).in_water_kg(task.aim.water_kg_m3);
     const double off = task.aim.in_water_kg - reached;
     std::string sentence;
     if (task.candidates.empty()) {
@@ -91,13 +91,13 @@ Problem weight_shortfall(const plan::Task& task, const plan::Filling& filling) {
             off > 0.0 ? grams_text(off) + " short." + stops(task, filling) : grams_text(-off) + " too heavy.";
     }
     return {ProblemCode::cannot_be_met,
-            task.woodwork->document->targets.by == preset::TargetBy::fall ? "/targets/fall_mm_s"
+            task.inputs->document->targets.by == document::TargetBy::fall ? "/targets/fall_mm_s"
                                                                           : "/targets/in_water_g",
             grams_text(reached), std::move(sentence)};
 }
 
 /// The weight is as the plan wanted it, and still the lure does not fall as fast as asked.
-Problem fall_shortfall(const preset::Document& document, double in_water_kg,
+Problem fall_shortfall(const document::Document& document, double in_water_kg,
                        const std::optional<double>& speed_m_s) {
     const auto speed = [](double m_s) { return units::number_text(m_s, units::Unit::mm_per_s, 1) + " mm/s"; };
     std::string sentence = "With " + grams_text(in_water_kg) + " in water the finished lure ";
@@ -107,7 +107,7 @@ Problem fall_shortfall(const preset::Document& document, double in_water_kg,
             std::move(sentence)};
 }
 
-Problem pitch_shortfall(const plan::Task& task, const plan::Filling& filling, double reached_rad) {
+Problem pitch_shortfall(const lead::Task& task, const lead::Filling& filling, double reached_rad) {
     const double off = task.aim.pitch_rad - reached_rad;
     std::string sentence =
         "At that weight the holes can bring the hang to " + degrees_text(reached_rad) + "; " +
@@ -116,20 +116,20 @@ Problem pitch_shortfall(const plan::Task& task, const plan::Filling& filling, do
     return {ProblemCode::cannot_be_met, "/targets/pitch_deg", degrees_text(reached_rad), std::move(sentence)};
 }
 
-Problem capsize_shortfall(const balance::Hang& hang) {
+Problem capsize_shortfall(const water::Hang& hang) {
     return {ProblemCode::capsizes, "/targets", "G below B",
             "With this lead G lies " + millimetres_text(-hang.bg_m) +
                 " above B: the lure would roll over. Put lead lower, or take weight off its back."};
 }
 
 /// The document with its holes as the filling has them, and the table of them.
-LeadPlan as_planned(const preset::Document& document, const plan::Task& task, const plan::Filling& filling) {
+LeadPlan as_planned(const document::Document& document, const lead::Task& task, const lead::Filling& filling) {
     LeadPlan plan;
     plan.document = document;
     for (std::size_t i = 0; i < task.candidates.size(); ++i) {
-        const plan::Candidate& c = task.candidates[i];
-        preset::Hole& hole = plan.document.holes[c.hole];
-        hole = plan::with_column(*task.woodwork, c, filling.column_m[i], filling.used[i]);
+        const lead::Candidate& c = task.candidates[i];
+        document::Hole& hole = plan.document.holes[c.hole];
+        hole = lead::with_column(*task.inputs, c, filling.column_m[i], filling.used[i]);
         plan.holes.push_back({static_cast<int>(c.hole), c.material, hole.fill->mass_kg.value_or(0.0),
                               filling.used[i] ? filling.column_m[i] : 0.0, hole.depth_m});
     }
@@ -138,29 +138,29 @@ LeadPlan as_planned(const preset::Document& document, const plan::Task& task, co
 
 } // namespace
 
-Outcome<LeadPlan> plan_lead(const preset::Document& document) {
+Outcome<LeadPlan> plan_lead(const document::Document& document) {
     Outcome<Evaluation> before = evaluate(document);
     if (!before) return before.problems();
-    Outcome<ledger::Woodwork> woodwork = ledger::prepare(document, before->body);
-    if (!woodwork) return woodwork.problems();
+    Outcome<ledger::LedgerInputs> inputs = ledger::prepare(document, before->body);
+    if (!inputs) return inputs.problems();
     const Outcome<Surroundings> water = surroundings(document);
     if (!water) return water.problems();
 
-    plan::Task task;
-    task.woodwork = &*woodwork;
-    task.candidates = plan::candidates(*woodwork);
+    lead::Task task;
+    task.inputs = &*inputs;
+    task.candidates = lead::candidates(*inputs);
     const auto is_candidate = [&](const ledger::Line& line) {
         const bool of_hole = line.kind == ledger::Kind::hole_wood || line.kind == ledger::Kind::hole_water ||
                              line.kind == ledger::Kind::fill || line.kind == ledger::Kind::cap;
         return of_hole &&
                std::any_of(task.candidates.begin(), task.candidates.end(),
-                           [&](const plan::Candidate& c) { return static_cast<int>(c.hole) == line.item; });
+                           [&](const lead::Candidate& c) { return static_cast<int>(c.hole) == line.item; });
     };
     for (const ledger::Line& line : before->ledger) {
         if (!is_candidate(line)) task.base += line;
     }
-    const preset::Targets& targets = document.targets;
-    const bool by_fall = targets.by == preset::TargetBy::fall;
+    const document::Targets& targets = document.targets;
+    const bool by_fall = targets.by == document::TargetBy::fall;
     const fall::LevelFall level(*before->body.lines);
     task.aim = {water->fishing.density_kg_m3,
                 by_fall ? level.in_water_kg(targets.fall_m_s, water->fishing) : targets.in_water_kg,
@@ -169,11 +169,11 @@ Outcome<LeadPlan> plan_lead(const preset::Document& document) {
     // A rate of fall asks for a weight in water, which depends a little on where the lead lies: the level
     // fall without parts is the first guess, then the fall of the lure as planned says how far it is off.
     LeadPlan result;
-    plan::Filling filling;
+    lead::Filling filling;
     std::optional<Evaluation> planned;
     std::optional<double> speed_m_s;
     for (int pass = 0; pass < fall_passes; ++pass) {
-        filling = plan::solve(task);
+        filling = lead::solve(task);
         result = as_planned(document, task, filling);
         Outcome<Evaluation> after = evaluate(result.document);
         if (!after) return after.problems();
@@ -195,7 +195,7 @@ Outcome<LeadPlan> plan_lead(const preset::Document& document) {
         if (std::fabs(off) < std::min(settled_in_water_kg, settled_share * std::fabs(*needed))) break;
     }
 
-    const balance::Hang hang = balance::hang(plan::total(task, filling));
+    const water::Hang hang = water::hang(lead::total(task, filling));
     const bool weight_met = std::fabs(planned->answers.in_water_kg - task.aim.in_water_kg) < met_in_water_kg;
     const bool fall_met =
         !by_fall || (speed_m_s && std::fabs(*speed_m_s / targets.fall_m_s - 1.0) < met_fall);

@@ -21,7 +21,7 @@ struct HolePlan {
 /// Lead for the targets, or as near as the holes allow.
 struct LeadPlan {
     bool met = false;
-    preset::Document
+    document::Document
         document; ///< the input with holes filled; equal to the input where nothing could be planned
     std::vector<HolePlan> holes; ///< the holes the plan may use, in document order
     Answers before;
@@ -30,6 +30,6 @@ struct LeadPlan {
 };
 
 /// The inverse: targets → fills. Only holes with use ballast or drilled are touched.
-[[nodiscard]] Outcome<LeadPlan> plan_lead(const preset::Document& document);
+[[nodiscard]] Outcome<LeadPlan> plan_lead(const document::Document& document);
 
 } // namespace evenfall

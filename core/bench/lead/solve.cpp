@@ -10,7 +10,7 @@
 #include <numbers>
 #include <optional>
 
-namespace evenfall::plan {
+namespace evenfall::lead {
 
 namespace {
 
@@ -24,7 +24,7 @@ using Pair = std::array<double, 2>;
 
 Pair residual(const Aim& aim, const ledger::Sum& sum) {
     return {sum.in_water_kg(aim.water_kg_m3) - aim.in_water_kg,
-            balance::pitch_residual_kg_m(sum, aim.pitch_rad) / moment_scale_m};
+            water::pitch_residual_kg_m(sum, aim.pitch_rad) / moment_scale_m};
 }
 
 double size(const Pair& r) {
@@ -37,18 +37,18 @@ std::vector<Column> columns_at(const Task& task, const Aim& aim, const Filling& 
     const Pair here = residual(aim, sum);
     double lowest = std::numeric_limits<double>::infinity();
     for (const Candidate& c : task.candidates)
-        lowest = std::min(lowest, task.woodwork->bores[c.hole].mouth_z_m);
-    const double length = task.woodwork->body->lines->length_m();
+        lowest = std::min(lowest, task.inputs->bores[c.hole].mouth_z_m);
+    const double length = task.inputs->body->lines->length_m();
 
     std::vector<Column> out;
     for (std::size_t i = 0; i < task.candidates.size(); ++i) {
         if (!filling.used[i]) continue;
         const Candidate& c = task.candidates[i];
-        const holes::Bore& bore = task.woodwork->bores[c.hole];
+        const holes::Bore& bore = task.inputs->bores[c.hole];
         const double h = filling.column_m[i];
         ledger::Sum moved = sum;
-        const ledger::Sum at = contribution(*task.woodwork, c, h, true);
-        const ledger::Sum beyond = contribution(*task.woodwork, c, h + step_m, true);
+        const ledger::Sum at = contribution(*task.inputs, c, h, true);
+        const ledger::Sum beyond = contribution(*task.inputs, c, h + step_m, true);
         moved.mass_kg += beyond.mass_kg - at.mass_kg;
         moved.displaced_m3 += beyond.displaced_m3 - at.displaced_m3;
         moved.mass_moment_kg_m += beyond.mass_moment_kg_m - at.mass_moment_kg_m;
@@ -116,7 +116,7 @@ struct Miss {
 
 Miss miss(const Task& task, const ledger::Sum& sum) {
     const double weight = std::fabs(sum.in_water_kg(task.aim.water_kg_m3) - task.aim.in_water_kg);
-    const auto pitch_rad = balance::hang(sum).pitch_rad;
+    const auto pitch_rad = water::hang(sum).pitch_rad;
     return {weight < 1e-6 ? 0.0 : weight,
             pitch_rad ? std::fabs(*pitch_rad - task.aim.pitch_rad) : std::numbers::pi};
 }
@@ -127,7 +127,7 @@ Miss miss(const Task& task, const ledger::Sum& sum) {
 void lean(const Task& task, Filling& filling) {
     for (int pass = 0; pass < 10; ++pass) {
         const ledger::Sum sum = total(task, filling);
-        const auto hangs_rad = balance::hang(sum).pitch_rad;
+        const auto hangs_rad = water::hang(sum).pitch_rad;
         if (!hangs_rad) return;
         Aim here = task.aim;
         here.pitch_rad = *hangs_rad;
@@ -251,7 +251,7 @@ public:
 
 private:
     [[nodiscard]] double x_of(std::size_t i) const {
-        return task_.woodwork->bores[task_.candidates[i].hole].x_m;
+        return task_.inputs->bores[task_.candidates[i].hole].x_m;
     }
 
     /// Can this set weigh what is asked at all? A column's weight in water is linear in its length.
@@ -261,7 +261,7 @@ private:
         for (const std::size_t i : set) {
             const Candidate& c = task_.candidates[i];
             const auto at = [&](double column_m) {
-                return contribution(*task_.woodwork, c, column_m, true).in_water_kg(task_.aim.water_kg_m3);
+                return contribution(*task_.inputs, c, column_m, true).in_water_kg(task_.aim.water_kg_m3);
             };
             const double empty = at(0.0);
             const double full = at(c.upper_m);
@@ -305,7 +305,7 @@ private:
 ledger::Sum total(const Task& task, const Filling& filling) {
     ledger::Sum sum = task.base;
     for (std::size_t i = 0; i < task.candidates.size(); ++i) {
-        sum += contribution(*task.woodwork, task.candidates[i], filling.column_m[i], filling.used[i]);
+        sum += contribution(*task.inputs, task.candidates[i], filling.column_m[i], filling.used[i]);
     }
     return sum;
 }
@@ -314,4 +314,4 @@ Filling solve(const Task& task) {
     return Search(task).found();
 }
 
-} // namespace evenfall::plan
+} // namespace evenfall::lead

@@ -4,7 +4,7 @@
 
 #include <vector>
 
-namespace evenfall::plan {
+namespace evenfall::lead {
 
 /// What the finished lure must come to.
 struct Aim {
@@ -21,7 +21,7 @@ struct Filling {
 
 /// The task without any candidate's own wood, fill or cap.
 struct Task {
-    const ledger::Woodwork* woodwork = nullptr;
+    const ledger::LedgerInputs* inputs = nullptr;
     ledger::Sum base;
     std::vector<Candidate> candidates;
     Aim aim;
@@ -39,4 +39,4 @@ struct Task {
 /// Shortest column worth a hole.
 inline constexpr double worthwhile_column_m = 0.001;
 
-} // namespace evenfall::plan
+} // namespace evenfall::lead

@@ -24,7 +24,7 @@ double root(double square) {
 
 } // namespace
 
-Chances chances(const Trio& t, const Asked& asked) {
+Chances chances(const Forecast& t, const Asked& asked) {
     constexpr int nodes = 64;
     constexpr double reach = 4.5;
     constexpr double least_kg = 1e-12; // no spread is quite nothing: keeps the divisions
@@ -82,7 +82,7 @@ Chances chances(const Trio& t, const Asked& asked) {
     return sum;
 }
 
-double share_below(const Trio& t, double kg) {
+double share_below(const Forecast& t, double kg) {
     // Weight less drag times kg, its first two moments taken exactly (drag is lognormal) and itself as
     // Gaussian.
     const double variance = t.covariance(1, 1);
@@ -94,8 +94,8 @@ double share_below(const Trio& t, double kg) {
     return 0.5 * std::erfc(mean / std::max(root(square), 1e-15) / std::numbers::sqrt2);
 }
 
-Chances chances_put_right(const Trio& trio, const Asked& asked) {
-    Trio right = trio;
+Chances chances_put_right(const Forecast& forecast, const Asked& asked) {
+    Forecast right = forecast;
     right.mean(0) = asked.aim_kg;
     right.mean(2) = asked.pitch_rad;
     return chances(right, asked);

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "bench/uncertainty/surety.hpp"
+#include "bench/uncertainty/uncertainty.hpp"
 
 #include <Eigen/Core>
 
@@ -8,7 +8,7 @@ namespace evenfall::bench {
 
 /// Finished in-water mass as the fall feels it [kg] (model.hpp), logarithm of the weight that drag asks for
 /// at a speed, and hang [rad], jointly Gaussian.
-struct Trio {
+struct Forecast {
     Eigen::Vector3d mean = Eigen::Vector3d::Zero();
     Eigen::Matrix3d covariance = Eigen::Matrix3d::Zero();
 };
@@ -26,13 +26,13 @@ struct Asked {
 
 /// The chance of both, by quadrature over drag and mass with the hang conditional on them. Error below 2e-3,
 /// below 1e-4 where no spread is a tenth of its band.
-[[nodiscard]] Chances chances(const Trio& trio, const Asked& asked);
+[[nodiscard]] Chances chances(const Forecast& forecast, const Asked& asked);
 
 /// The same for a lure put right: its expected weight and hang as asked, the spread what it is.
-[[nodiscard]] Chances chances_put_right(const Trio& trio, const Asked& asked);
+[[nodiscard]] Chances chances_put_right(const Forecast& forecast, const Asked& asked);
 
 /// The share of lures lighter in water than `kg` times drag: those that fall slower than a lure of just that
 /// weight does.
-[[nodiscard]] double share_below(const Trio& trio, double kg);
+[[nodiscard]] double share_below(const Forecast& forecast, double kg);
 
 } // namespace evenfall::bench

@@ -14,7 +14,7 @@ namespace evenfall::bench {
 
 namespace {
 
-ledger::Sum sum_of_hole(const ledger::Woodwork& w, std::size_t index, const preset::Hole& hole) {
+ledger::Sum sum_of_hole(const ledger::LedgerInputs& w, std::size_t index, const document::Hole& hole) {
     ledger::Ledger lines;
     ledger::append_hole(w, index, hole, lines);
     ledger::Sum sum;
@@ -23,15 +23,15 @@ ledger::Sum sum_of_hole(const ledger::Woodwork& w, std::size_t index, const pres
     return sum;
 }
 
-/// Index into the leeways, kg.
+/// Index into the ranges, kg.
 using Changes = std::vector<std::pair<std::size_t, double>>;
 
 /// The finished lure with other fills.
 class Changed {
 public:
-    Changed(const ledger::Woodwork& w, const std::vector<Leeway>& leeways, const ledger::Sum& finished)
-        : w_(w), leeways_(leeways), finished_(finished) {
-        for (const Leeway& l : leeways_)
+    Changed(const ledger::LedgerInputs& w, const std::vector<HoleRange>& ranges, const ledger::Sum& finished)
+        : w_(w), ranges_(ranges), finished_(finished) {
+        for (const HoleRange& l : ranges_)
             before_.push_back(sum_of_hole(w_, l.hole, w_.document->holes[l.hole]));
     }
 
@@ -53,7 +53,7 @@ public:
 
 private:
     [[nodiscard]] ledger::Sum hole(std::size_t which, double kg) const {
-        return sum_of_hole(w_, leeways_[which].hole, changed_hole(w_, leeways_[which], kg));
+        return sum_of_hole(w_, ranges_[which].hole, changed_hole(w_, ranges_[which], kg));
     }
     static ledger::Sum less(ledger::Sum sum) {
         sum.mass_kg = -sum.mass_kg;
@@ -63,24 +63,24 @@ private:
         return sum;
     }
 
-    const ledger::Woodwork& w_;
-    const std::vector<Leeway>& leeways_;
+    const ledger::LedgerInputs& w_;
+    const std::vector<HoleRange>& ranges_;
     ledger::Sum finished_;
     std::vector<ledger::Sum> before_;
 };
 
-bool within(const Leeway& l, double kg) {
+bool within(const HoleRange& l, double kg) {
     return kg >= l.least_kg - 1e-9 && kg <= l.most_kg + 1e-9;
 }
 
 /// Off in weight and in moment about the asked pitch.
 std::array<double, 2> off_of(const ledger::Sum& sum, const ChangeAim& aim) {
     return {sum.in_water_kg(aim.water_kg_m3) - aim.in_water_kg,
-            balance::pitch_residual_kg_m(sum, aim.pitch_rad)};
+            water::pitch_residual_kg_m(sum, aim.pitch_rad)};
 }
 
 double pitch_off(const ledger::Sum& sum, const ChangeAim& aim) {
-    const balance::Hang hang = balance::hang(sum);
+    const water::Hang hang = water::hang(sum);
     return hang.pitch_rad ? std::abs(*hang.pitch_rad - aim.pitch_rad) : 10.0;
 }
 
@@ -103,14 +103,14 @@ std::optional<double> last_for_weight(const Changed& changed, Changes by, const 
     return kg;
 }
 
-std::optional<double> single(const Changed& changed, const Leeway& l, std::size_t which,
+std::optional<double> single(const Changed& changed, const HoleRange& l, std::size_t which,
                              const ChangeAim& aim) {
     const auto kg = last_for_weight(changed, {{which, l.fresh ? 0.5 * l.most_kg : 0.0}}, aim);
     return kg && within(l, *kg) ? kg : std::nullopt;
 }
 
-std::optional<std::array<double, 2>> pair(const Changed& changed, const Leeway& a, std::size_t at_a,
-                                          const Leeway& b, std::size_t at_b, const ChangeAim& aim) {
+std::optional<std::array<double, 2>> pair(const Changed& changed, const HoleRange& a, std::size_t at_a,
+                                          const HoleRange& b, std::size_t at_b, const ChangeAim& aim) {
     std::array<double, 2> kg{a.fresh ? 0.5 * a.most_kg : 0.0, b.fresh ? 0.5 * b.most_kg : 0.0};
     const auto off = [&](double first, double second) {
         return off_of(changed.with({{at_a, first}, {at_b, second}}), aim);
@@ -139,7 +139,7 @@ std::optional<std::array<double, 2>> pair(const Changed& changed, const Leeway& 
 /// sum of squares. Its fills change by two multipliers over their slopes, cut at their bounds (Lagrange; Kuhn
 /// and Tucker), and the multipliers are found by Newton's method, each step halved until it gains. A fresh
 /// hole among them is drilled.
-std::optional<Changes> together(const Changed& changed, const std::vector<Leeway>& leeways,
+std::optional<Changes> together(const Changed& changed, const std::vector<HoleRange>& ranges,
                                 const std::vector<std::size_t>& holes, const ChangeAim& aim) {
     using Two = std::array<double, 2>;
     constexpr double arm_m = 0.05; // over which a moment counts as a weight
@@ -154,17 +154,17 @@ std::optional<Changes> together(const Changed& changed, const std::vector<Leeway
     };
     Changes by;
     for (const std::size_t i : holes)
-        by.push_back({i, leeways[i].fresh ? 0.5 * leeways[i].most_kg : 0.0});
+        by.push_back({i, ranges[i].fresh ? 0.5 * ranges[i].most_kg : 0.0});
     std::vector<Two> slopes(holes.size());
     const auto wanted = [&](const Two& multiplier, std::size_t k) {
         return multiplier[0] * slopes[k][0] + multiplier[1] * slopes[k][1];
     };
-    const auto least = [&](const Leeway& l) {
+    const auto least = [&](const HoleRange& l) {
         return l.fresh ? std::min(least_fresh_kg, l.most_kg) : l.least_kg;
     };
     const auto set = [&](const Two& multiplier) {
         for (std::size_t k = 0; k < by.size(); ++k) {
-            const Leeway& l = leeways[by[k].first];
+            const HoleRange& l = ranges[by[k].first];
             by[k].second = std::clamp(wanted(multiplier, k), least(l), l.most_kg);
         }
         return off(changed.with(by));
@@ -182,7 +182,7 @@ std::optional<Changes> together(const Changed& changed, const std::vector<Leeway
         if (far < settled_kg) return by;
         double a00 = 0.0, a01 = 0.0, a11 = 0.0;
         for (std::size_t k = 0; k < by.size(); ++k) {
-            const Leeway& l = leeways[by[k].first];
+            const HoleRange& l = ranges[by[k].first];
             const double kg = wanted(at, k);
             const double counts = kg >= least(l) && kg <= l.most_kg ? 1.0 : at_bound;
             a00 += counts * slopes[k][0] * slopes[k][0];
@@ -206,20 +206,20 @@ std::optional<Changes> together(const Changed& changed, const std::vector<Leeway
 
 /// Three holes or more: as few of those that move most where all move as will do, new ones last; and then
 /// without one after the other that the rest can do without.
-std::optional<Changes> three_or_more(const Changed& changed, const std::vector<Leeway>& leeways,
+std::optional<Changes> three_or_more(const Changed& changed, const std::vector<HoleRange>& ranges,
                                      const ChangeAim& aim) {
     for (const bool fresh : {false, true}) {
         std::vector<std::size_t> holes;
-        for (std::size_t i = 0; i < leeways.size(); ++i) {
-            if (fresh || !leeways[i].fresh) holes.push_back(i);
+        for (std::size_t i = 0; i < ranges.size(); ++i) {
+            if (fresh || !ranges[i].fresh) holes.push_back(i);
         }
         if (holes.size() < 3) continue;
-        auto found = together(changed, leeways, holes, aim);
+        auto found = together(changed, ranges, holes, aim);
         if (!found) continue;
         Changes order = *found;
         std::sort(order.begin(), order.end(), [&](const auto& a, const auto& b) {
-            const bool last = leeways[b.first].fresh;
-            return last != leeways[a.first].fresh ? last : std::abs(a.second) > std::abs(b.second);
+            const bool last = ranges[b.first].fresh;
+            return last != ranges[a.first].fresh ? last : std::abs(a.second) > std::abs(b.second);
         });
         for (std::size_t few = 3, enough = order.size(); few < enough;) {
             const std::size_t some = (few + enough) / 2;
@@ -227,7 +227,7 @@ std::optional<Changes> three_or_more(const Changed& changed, const std::vector<L
             for (std::size_t k = 0; k < some; ++k)
                 holes.push_back(order[k].first);
             std::sort(holes.begin(), holes.end());
-            if (auto fewer = together(changed, leeways, holes, aim)) {
+            if (auto fewer = together(changed, ranges, holes, aim)) {
                 found = std::move(fewer);
                 enough = some;
             } else {
@@ -242,7 +242,7 @@ std::optional<Changes> three_or_more(const Changed& changed, const std::vector<L
                 if (which != order.back().first) holes.push_back(which);
             }
             order.pop_back();
-            if (auto fewer = together(changed, leeways, holes, aim)) found = std::move(fewer);
+            if (auto fewer = together(changed, ranges, holes, aim)) found = std::move(fewer);
         }
         return found;
     }
@@ -250,18 +250,18 @@ std::optional<Changes> three_or_more(const Changed& changed, const std::vector<L
 }
 
 /// As near to the weight as all holes in turn come, those that harm the pitch least first.
-Changes in_turn(const ledger::Woodwork& w, const Changed& changed, const std::vector<Leeway>& leeways,
+Changes in_turn(const ledger::LedgerInputs& w, const Changed& changed, const std::vector<HoleRange>& ranges,
                 double b_x_m, const ChangeAim& aim) {
-    std::vector<std::size_t> order(leeways.size());
+    std::vector<std::size_t> order(ranges.size());
     for (std::size_t i = 0; i < order.size(); ++i)
         order[i] = i;
     std::sort(order.begin(), order.end(), [&](std::size_t i, std::size_t k) {
-        return std::abs(w.bores[leeways[i].hole].x_m - b_x_m) <
-               std::abs(w.bores[leeways[k].hole].x_m - b_x_m);
+        return std::abs(w.bores[ranges[i].hole].x_m - b_x_m) <
+               std::abs(w.bores[ranges[k].hole].x_m - b_x_m);
     });
     Changes by;
     for (const std::size_t i : order) {
-        const Leeway& l = leeways[i];
+        const HoleRange& l = ranges[i];
         if (std::abs(off_of(changed.with(by), aim)[0]) < met_kg) break;
         by.push_back({i, l.fresh ? 0.5 * l.most_kg : 0.0});
         const double kg = std::clamp(last_for_weight(changed, by, aim).value_or(0.0), l.least_kg, l.most_kg);
@@ -275,11 +275,11 @@ Changes in_turn(const ledger::Woodwork& w, const Changed& changed, const std::ve
 
 } // namespace
 
-std::vector<Leeway> leeways(const ledger::Woodwork& w) {
-    std::vector<Leeway> out;
-    for (const plan::Candidate& c : plan::candidates(w)) {
-        const preset::Hole& hole = w.document->holes[c.hole];
-        Leeway l;
+std::vector<HoleRange> hole_ranges(const ledger::LedgerInputs& w) {
+    std::vector<HoleRange> out;
+    for (const lead::Candidate& c : lead::candidates(w)) {
+        const document::Hole& hole = w.document->holes[c.hole];
+        HoleRange l;
         l.hole = c.hole;
         if (hole.depth_m <= 0.0) {
             if (c.depth_is_cut || c.upper_m < 0.001) continue;
@@ -297,9 +297,9 @@ std::vector<Leeway> leeways(const ledger::Woodwork& w) {
     return out;
 }
 
-preset::Hole changed_hole(const ledger::Woodwork& w, const Leeway& l, double change_kg) {
-    preset::Hole hole = w.document->holes[l.hole];
-    preset::Fill fill = hole.fill.value_or(preset::Fill{});
+document::Hole changed_hole(const ledger::LedgerInputs& w, const HoleRange& l, double change_kg) {
+    document::Hole hole = w.document->holes[l.hole];
+    document::Fill fill = hole.fill.value_or(document::Fill{});
     const holes::Contents contents = holes::contents(hole, w.bores[l.hole]);
     fill.length_m.reset();
     fill.mass_kg = std::max((l.fresh ? 0.0 : contents.fill_kg) + change_kg, 0.0);
@@ -315,9 +315,9 @@ preset::Hole changed_hole(const ledger::Woodwork& w, const Leeway& l, double cha
     return hole;
 }
 
-Change solve_change(const ledger::Woodwork& w, const std::vector<Leeway>& leeways,
+Change solve_change(const ledger::LedgerInputs& w, const std::vector<HoleRange>& ranges,
                     const ledger::Sum& finished, const ChangeAim& aim) {
-    const Changed changed(w, leeways, finished);
+    const Changed changed(w, ranges, finished);
     Change best;
     best.sum = finished;
     const auto take = [&](Changes by) {
@@ -329,8 +329,8 @@ Change solve_change(const ledger::Woodwork& w, const std::vector<Leeway>& leeway
 
     double nearest = 1e9;
     std::optional<std::pair<std::size_t, double>> one;
-    for (std::size_t i = 0; i < leeways.size(); ++i) {
-        const auto kg = single(changed, leeways[i], i, aim);
+    for (std::size_t i = 0; i < ranges.size(); ++i) {
+        const auto kg = single(changed, ranges[i], i, aim);
         if (!kg) continue;
         const double off = pitch_off(changed.with({{i, *kg}}), aim);
         if (off < nearest) {
@@ -344,9 +344,9 @@ Change solve_change(const ledger::Woodwork& w, const std::vector<Leeway>& leeway
     }
     double least = 1e9;
     std::optional<Changes> two;
-    for (std::size_t a = 0; a < leeways.size(); ++a) {
-        for (std::size_t b = a + 1; b < leeways.size(); ++b) {
-            const auto kg = pair(changed, leeways[a], a, leeways[b], b, aim);
+    for (std::size_t a = 0; a < ranges.size(); ++a) {
+        for (std::size_t b = a + 1; b < ranges.size(); ++b) {
+            const auto kg = pair(changed, ranges[a], a, ranges[b], b, aim);
             if (!kg) continue;
             const double moved = std::abs((*kg)[0]) + std::abs((*kg)[1]);
             if (moved >= least) continue;
@@ -358,7 +358,7 @@ Change solve_change(const ledger::Woodwork& w, const std::vector<Leeway>& leeway
         take(*two);
         return best;
     }
-    if (auto more = three_or_more(changed, leeways, aim)) {
+    if (auto more = three_or_more(changed, ranges, aim)) {
         take(std::move(*more));
         return best;
     }
@@ -366,7 +366,7 @@ Change solve_change(const ledger::Woodwork& w, const std::vector<Leeway>& leeway
         take({*one});
         return best;
     }
-    Changes all = in_turn(w, changed, leeways, finished.b_m().x, aim);
+    Changes all = in_turn(w, changed, ranges, finished.b_m().x, aim);
     if (!all.empty()) take(std::move(all));
     return best;
 }

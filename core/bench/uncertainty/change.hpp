@@ -11,16 +11,16 @@
 namespace evenfall::bench {
 
 /// What one hole can still give or take [kg of fill].
-struct Leeway {
+struct HoleRange {
     std::size_t hole = 0;
     double least_kg = 0.0; ///< all drilled out: ≤ 0
     double most_kg = 0.0;  ///< full up to the cap
     bool fresh = false;    ///< not drilled yet: anything in it is drilled, filled and capped anew
 };
-[[nodiscard]] std::vector<Leeway> leeways(const ledger::Woodwork& woodwork);
+[[nodiscard]] std::vector<HoleRange> hole_ranges(const ledger::LedgerInputs& inputs);
 
 /// The hole with its fill changed: drilled out from the mouth or laid on top, the void capped again.
-[[nodiscard]] preset::Hole changed_hole(const ledger::Woodwork& woodwork, const Leeway& leeway,
+[[nodiscard]] document::Hole changed_hole(const ledger::LedgerInputs& inputs, const HoleRange& range,
                                         double change_kg);
 
 struct ChangeAim {
@@ -34,12 +34,12 @@ struct ChangeAim {
 /// and meet both exactly, else more together. Where none do: the one hole that comes nearest with the weight
 /// right, or all in turn, as near to the weight as they come. Empty where no hole can change anything.
 struct Change {
-    std::vector<std::pair<std::size_t, double>> by; ///< index into the leeways, kg
+    std::vector<std::pair<std::size_t, double>> by; ///< index into the ranges, kg
     bool weight_met = false;
     bool pitch_met = false;
     ledger::Sum sum; ///< of the finished lure
 };
-[[nodiscard]] Change solve_change(const ledger::Woodwork& woodwork, const std::vector<Leeway>& leeways,
+[[nodiscard]] Change solve_change(const ledger::LedgerInputs& inputs, const std::vector<HoleRange>& ranges,
                                   const ledger::Sum& finished, const ChangeAim& aim);
 
 } // namespace evenfall::bench

@@ -31,27 +31,27 @@ std::string material_name(const std::string& id) {
 }
 
 /// The in-water mass that is asked of this lure: by weight, or by what gives the fall.
-double asked_kg(bench::FallModel& falls, const preset::Document& document, const ledger::Sum& sum,
+double asked_kg(bench::FallModel& falls, const document::Document& document, const ledger::Sum& sum,
                 double fallback_kg) {
-    if (document.targets.by == preset::TargetBy::in_water) return document.targets.in_water_kg;
+    if (document.targets.by == document::TargetBy::in_water) return document.targets.in_water_kg;
     return falls.in_water_for(sum, fall::drag_correction(document), document.targets.fall_m_s)
         .value_or(fallback_kg);
 }
 
 /// The lead plan where holes are drilled already: they may go deeper, not shallower. Those the plan would
 /// leave shallower keep their depth, and a void; then it is planned again.
-Outcome<LeadPlan> plan_drilled(const preset::Document& document) {
-    preset::Document asked = document;
+Outcome<LeadPlan> plan_drilled(const document::Document& document) {
+    document::Document asked = document;
     Outcome<LeadPlan> plan = plan_lead(asked);
     for (std::size_t round = 0; plan && round < document.holes.size(); ++round) {
         bool kept = false;
         for (std::size_t i = 0; i < asked.holes.size(); ++i) {
-            preset::Hole& hole = asked.holes[i];
-            if (hole.use != preset::HoleUse::ballast ||
+            document::Hole& hole = asked.holes[i];
+            if (hole.use != document::HoleUse::ballast ||
                 !(plan->document.holes[i].depth_m < document.holes[i].depth_m - 1e-6))
                 continue;
             hole = document.holes[i];
-            hole.use = preset::HoleUse::drilled;
+            hole.use = document::HoleUse::drilled;
             kept = true;
         }
         if (!kept) break;
@@ -60,16 +60,16 @@ Outcome<LeadPlan> plan_drilled(const preset::Document& document) {
     return plan;
 }
 
-HoleChange change_of(const preset::Document& before, const preset::Document& after, std::size_t index,
+HoleChange change_of(const document::Document& before, const document::Document& after, std::size_t index,
                      const shape::Body& body) {
-    const preset::Hole& old = before.holes[index];
-    const preset::Hole& now = after.holes[index];
+    const document::Hole& old = before.holes[index];
+    const document::Hole& now = after.holes[index];
     const holes::Bore old_bore = holes::place(old, body);
     const holes::Contents was = holes::contents(old, old_bore);
     const holes::Contents is = holes::contents(now, holes::place(now, body));
     HoleChange c;
     c.hole = static_cast<int>(index);
-    c.material = now.fill ? now.fill->material : (old.fill ? old.fill->material : preset::Fill{}.material);
+    c.material = now.fill ? now.fill->material : (old.fill ? old.fill->material : document::Fill{}.material);
     c.diameter_m = now.diameter_m;
     const double had = old.depth_m > 0.0 ? was.fill_kg : 0.0;
     const double has = now.depth_m > 0.0 ? is.fill_kg : 0.0;
@@ -84,12 +84,12 @@ HoleChange change_of(const preset::Document& before, const preset::Document& aft
     return c;
 }
 
-void describe_leaded(DoNow& out, const preset::Document& before) {
+void describe_leaded(DoNow& out, const document::Document& before) {
     bool lead = false;
     for (const HoleChange& c : out.changes) {
         const auto index = static_cast<std::size_t>(c.hole);
         const bool known = index < before.holes.size();
-        const preset::Hole& hole = out.document.holes[index];
+        const document::Hole& hole = out.document.holes[index];
         const std::string name = hole_text(index, hole.name);
         const std::string close =
             hole.cap ? " and close it with " + mm(hole.cap->length_m) + " of cap" : std::string();
@@ -151,14 +151,14 @@ void describe_tub(DoNow& out, const Surroundings& water) {
                         " of lead clipped on (" + grams(-out.tub_in_water_kg) + " short of sinking).");
 }
 
-void finish(DoNow& out, const preset::Document& document, const shape::Body& body,
-            const preset::Document& before, Answers after) {
+void finish(DoNow& out, const document::Document& document, const shape::Body& body,
+            const document::Document& before, Answers after) {
     out.document = document;
     out.after = std::move(after);
     for (std::size_t i = 0; i < document.holes.size(); ++i) {
-        preset::Document had = before;
+        document::Document had = before;
         if (i >= had.holes.size()) {
-            preset::Hole none = document.holes[i];
+            document::Hole none = document.holes[i];
             none.depth_m = 0.0;
             none.fill.reset();
             had.holes.resize(i, none);
@@ -184,7 +184,7 @@ void read_tub(DoNow& out, const Evaluation& evaluation, const Surroundings& wate
     out.tub_half_metre_s = time_from_rest_s(0.5, *out.tub_fall_m_s, gathering);
 }
 
-Outcome<DoNow> plan_anew(const preset::Document& taught, Stage stage, const Surroundings& water) {
+Outcome<DoNow> plan_anew(const document::Document& taught, Stage stage, const Surroundings& water) {
     DoNow out;
     out.stage = Stage::leaded;
     const Outcome<LeadPlan> plan = stage >= Stage::drilled ? plan_drilled(taught) : plan_lead(taught);
@@ -203,13 +203,13 @@ Outcome<DoNow> plan_anew(const preset::Document& taught, Stage stage, const Surr
 
 } // namespace
 
-Outcome<DoNow> do_now(const preset::Document& document, std::optional<Stage> at) {
+Outcome<DoNow> do_now(const document::Document& document, std::optional<Stage> at) {
     Outcome<Standing> standing = bench::stand(document);
     if (!standing) return standing.problems();
     Standing& s = *standing;
     const Stage stage = at.value_or(s.stage);
     const Surroundings water = s.model->water();
-    const preset::Document taught =
+    const document::Document taught =
         bench::with_corrections(*s.model, s.u, s.covariance.diagonal().cwiseMax(0.0).cwiseSqrt());
     if (stage < Stage::leaded) return plan_anew(taught, stage, water);
 
@@ -219,49 +219,49 @@ Outcome<DoNow> do_now(const preset::Document& document, std::optional<Stage> at)
     const double band = 0.5 * (f.asked.high_kg - f.asked.low_kg);
     const double pitch_off = f.hang ? std::abs(f.hang->value - f.asked.pitch_rad) : 10.0;
     const double third = f.asked.pitch_band_rad / 3.0;
-    preset::Document changed = taught;
-    if (std::abs(f.trio.mean(0) - f.asked.aim_kg) <= band / 3.0 && pitch_off <= third) {
+    document::Document changed = taught;
+    if (std::abs(f.forecast.mean(0) - f.asked.aim_kg) <= band / 3.0 && pitch_off <= third) {
         out.nothing_to_do = true;
         out.met = true;
-        out.steps.push_back("Leave the lead as it is: " + grams(f.trio.mean(0)) +
+        out.steps.push_back("Leave the lead as it is: " + grams(f.forecast.mean(0)) +
                             " in water is expected of the finished lure, " + grams(f.asked.aim_kg) +
                             " is asked.");
     } else {
         bench::FallModel falls = s.model->fall_model(Stage::dressed, water.fishing);
         bench::ChangeAim aim{water.fishing.density_kg_m3, f.asked.aim_kg, f.asked.pitch_rad, third};
-        preset::Document base = taught;
+        document::Document base = taught;
         bench::Change change;
-        std::vector<bench::Leeway> leeways;
+        std::vector<bench::HoleRange> ranges;
         // Twice: with the holes there are, then with a trim hole besides.
         for (int round = 0; round < 2; ++round) {
             const auto body = s.model->evaluation().body;
-            const auto woodwork = ledger::prepare(base, body);
-            if (!woodwork) return woodwork.problems();
-            leeways = bench::leeways(*woodwork);
+            const auto inputs = ledger::prepare(base, body);
+            if (!inputs) return inputs.problems();
+            ranges = bench::hole_ranges(*inputs);
             // The asked weight moves a little with where lead lies.
             for (int pass = 0; pass < 4; ++pass) {
-                change = bench::solve_change(*woodwork, leeways, f.trim.sum, aim);
+                change = bench::solve_change(*inputs, ranges, f.trim.sum, aim);
                 const double asked = asked_kg(falls, base, change.sum, aim.in_water_kg);
                 if (std::abs(asked - aim.in_water_kg) < 1e-8) break;
                 aim.in_water_kg = asked;
             }
             changed = base;
             for (const auto& [which, kg] : change.by) {
-                changed.holes[leeways[which].hole] = bench::changed_hole(*woodwork, leeways[which], kg);
+                changed.holes[ranges[which].hole] = bench::changed_hole(*inputs, ranges[which], kg);
             }
             if (round == 1) {
                 // A trim hole that nothing goes into is none.
                 const auto is_trim = [&](const auto& c) {
-                    return leeways[c.first].hole + 1 == changed.holes.size();
+                    return ranges[c.first].hole + 1 == changed.holes.size();
                 };
                 if (std::none_of(change.by.begin(), change.by.end(), is_trim)) changed.holes.pop_back();
                 break;
             }
             if (change.weight_met && change.pitch_met) break;
             // It must take lead where it stands: a short column at least.
-            preset::Hole trim;
+            document::Hole trim;
             trim.name = "trim";
-            const auto place = bench::trim_place(*woodwork, f.trim.sum.b_m().x, trim.diameter_m, 0.006);
+            const auto place = bench::trim_place(*inputs, f.trim.sum.b_m().x, trim.diameter_m, 0.006);
             if (!place) break;
             trim.x_m = *place;
             base.holes.push_back(trim);
@@ -275,7 +275,7 @@ Outcome<DoNow> do_now(const preset::Document& document, std::optional<Stage> at)
                      grams(change.sum.in_water_kg(aim.water_kg_m3)) + "."});
         }
         if (!change.pitch_met) {
-            const balance::Hang hang = balance::hang(change.sum);
+            const water::Hang hang = water::hang(change.sum);
             out.shortfalls.push_back(
                 {ProblemCode::cannot_be_met, "/targets/pitch_deg", "",
                  (change.weight_met ? "With the weight right it hangs at " : "It then hangs at ") +
@@ -292,7 +292,7 @@ Outcome<DoNow> do_now(const preset::Document& document, std::optional<Stage> at)
     return out;
 }
 
-Outcome<std::optional<Estimate>> finished_fall_for_tub(const preset::Document& document, Stage stage,
+Outcome<std::optional<Estimate>> finished_fall_for_tub(const document::Document& document, Stage stage,
                                                        double tub_m_s) {
     if (!(tub_m_s >= 0.005 && tub_m_s <= 5.0)) {
         return Problem{ProblemCode::out_of_range, "/tub_fall", "5 to 5000 mm/s",
@@ -307,25 +307,25 @@ Outcome<std::optional<Estimate>> finished_fall_for_tub(const preset::Document& d
     bench::FallModel trial = falls;
     const auto kg = trial.in_water_for(sum, before->model->drag(before->u), tub_m_s);
     if (!kg) return std::optional<Estimate>{};
-    preset::Document seen = document;
-    preset::Reading r;
-    r.kind = preset::ReadingKind::tub_fall;
+    document::Document seen = document;
+    document::Reading r;
+    r.kind = document::ReadingKind::tub_fall;
     r.stage = stage;
     r.lure = before->lure;
     r.depth_m = depth_m;
     r.time_s = time_from_rest_s(depth_m, tub_m_s, falls.gathering_m(sum, *kg, tub_m_s));
     r.time_sigma_s = bench::fall_scatter * *r.time_s;
     seen.log.push_back(r);
-    if (seen.log.size() > preset::max_readings) {
+    if (seen.log.size() > document::max_readings) {
         // The log is full: what tells least makes way. A reading struck out tells nothing, another fall much
         // the same.
         const auto first = [&](const auto& is) {
             return std::find_if(seen.log.begin(), seen.log.end() - 1, is);
         };
-        auto least = first([](const preset::Reading& old) { return old.struck; });
+        auto least = first([](const document::Reading& old) { return old.struck; });
         if (least->struck == false)
             least =
-                first([](const preset::Reading& old) { return old.kind == preset::ReadingKind::tub_fall; });
+                first([](const document::Reading& old) { return old.kind == document::ReadingKind::tub_fall; });
         seen.log.erase(least == seen.log.end() - 1 ? seen.log.begin() : least);
     }
     Outcome<Standing> after = bench::stand(seen);

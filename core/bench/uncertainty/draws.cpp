@@ -63,7 +63,7 @@ DrawRun::DrawRun(DrawRun&&) noexcept = default;
 DrawRun& DrawRun::operator=(DrawRun&&) noexcept = default;
 DrawRun::~DrawRun() = default;
 
-Outcome<DrawRun> DrawRun::start(const preset::Document& document, std::uint64_t seed) {
+Outcome<DrawRun> DrawRun::start(const document::Document& document, std::uint64_t seed) {
     Outcome<Standing> standing = bench::stand(document);
     if (!standing) return standing.problems();
     auto state =
@@ -77,9 +77,9 @@ Outcome<DrawRun> DrawRun::start(const preset::Document& document, std::uint64_t 
 void DrawRun::run(std::size_t more) {
     State& s = *state_;
     const bench::Model& model = *s.standing.model;
-    const water::Properties& water = model.water().fishing;
+    const materials::WaterProperties& water = model.water().fishing;
     bench::FallModel& falls = s.standing.observer->falls(Stage::dressed, water);
-    const preset::Targets& targets = model.document().targets;
+    const document::Targets& targets = model.document().targets;
     const Eigen::Index k = model.count();
     Eigen::VectorXd z(k);
     Eigen::VectorXd u(k);
@@ -113,7 +113,7 @@ void DrawRun::run(std::size_t more) {
         if (fall) s.fall_m_s.push_back(*fall);
         if (!(in_water > 0.0)) ++s.floats;
         const bool fall_right =
-            targets.by == preset::TargetBy::fall
+            targets.by == document::TargetBy::fall
                 ? fall && std::abs(*fall / targets.fall_m_s - 1.0) <= targets.fall_band
                 : in_water >= s.finished.asked.low_kg && in_water <= s.finished.asked.high_kg;
         s.in_fall += fall_right ? 1u : 0u;
@@ -144,7 +144,7 @@ Draws DrawRun::result() const {
     return d;
 }
 
-Outcome<Draws> surety_by_draws(const preset::Document& document, std::size_t count, std::uint64_t seed) {
+Outcome<Draws> uncertainty_by_draws(const document::Document& document, std::size_t count, std::uint64_t seed) {
     Outcome<DrawRun> run = DrawRun::start(document, seed);
     if (!run) return run.problems();
     run->run(count);

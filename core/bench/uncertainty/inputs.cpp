@@ -7,35 +7,35 @@ namespace evenfall::bench {
 
 double shared_of(const Input& input) {
     switch (input.cause) {
-    case preset::Cause::wood_density:
-    case preset::Cause::moisture:
+    case document::Cause::wood_density:
+    case document::Cause::moisture:
         return 0.8;
-    case preset::Cause::carved_size:
+    case document::Cause::carved_size:
         return 0.4;
-    case preset::Cause::part_mass:
-    case preset::Cause::tail:
+    case document::Cause::part_mass:
+    case document::Cause::tail:
         return 0.7;
-    case preset::Cause::fill_mass:
+    case document::Cause::fill_mass:
         return 0.0;
-    case preset::Cause::cap_mass:
+    case document::Cause::cap_mass:
         return 0.5;
-    case preset::Cause::coat_amount:
+    case document::Cause::coat_amount:
         return 0.6;
-    case preset::Cause::drag:
+    case document::Cause::drag:
         return 0.9;
-    case preset::Cause::none:
+    case document::Cause::none:
         return 0.0;
     }
     return 0.0;
 }
 
 double factor_of(const Input& input, double u) {
-    if (input.cause == preset::Cause::drag) return std::exp(input.relative * u);
+    if (input.cause == document::Cause::drag) return std::exp(input.relative * u);
     return std::max(least_factor, 1.0 + input.relative * u);
 }
 
 double factor_slope_of(const Input& input, double u) {
-    if (input.cause == preset::Cause::drag) return input.relative * std::exp(input.relative * u);
+    if (input.cause == document::Cause::drag) return input.relative * std::exp(input.relative * u);
     return 1.0 + input.relative * u > least_factor ? input.relative : 0.0;
 }
 
@@ -55,7 +55,7 @@ Lots::Lots(const ledger::Ledger& ledger) {
         std::size_t masses = 0;
         std::size_t volumes = 0;
         for (const ledger::Spread& spread : line.spreads) {
-            if (spread.cause == preset::Cause::none || spread.relative == 0.0) continue;
+            if (spread.cause == document::Cause::none || spread.relative == 0.0) continue;
             const int input = input_of(spread);
             if (spread.moves_mass) lot.mass_input[masses++] = input;
             if (spread.moves_volume) lot.volume_input[volumes++] = input;

@@ -12,7 +12,7 @@ namespace evenfall::bench {
 
 /// One uncertain input: a cause and group of the ledger's spreads, or drag.
 struct Input {
-    preset::Cause cause = preset::Cause::none;
+    document::Cause cause = document::Cause::none;
     int group = 0;
     double relative = 0.0; ///< standard deviation over value, before any reading
 };

@@ -16,9 +16,9 @@ constexpr double usual_drag_spread = 0.18;
 /// The model's band of the fall's speed taken as one standard deviation to each side: nobody has measured how
 /// often real lures fall within it, so it is not leant on for more. Speed goes with drag to the power −½,
 /// nearly.
-double drag_spread(const preset::Document& document, const Answers& answers) {
-    for (const preset::Correction& c : document.corrections) {
-        if (c.of == preset::Cause::drag && c.spread) return *c.spread;
+double drag_spread(const document::Document& document, const Answers& answers) {
+    for (const document::Correction& c : document.corrections) {
+        if (c.of == document::Cause::drag && c.spread) return *c.spread;
     }
     if (!answers.fall || !(answers.fall->slow_m_s > 0.0) ||
         !(answers.fall->fast_m_s > answers.fall->slow_m_s)) {
@@ -38,7 +38,7 @@ std::string with_name(const std::string& what, std::size_t index, const std::str
 } // namespace
 
 FallModel::FallModel(fall::Hull hull, const fall::Weights& usual, std::vector<fall::DragItem> items,
-                     const water::Properties& water)
+                     const materials::WaterProperties& water)
     : water_(water), usual_(usual), descent_(std::move(hull), usual, std::move(items), water),
       heave_m3_(descent_.hull().heave_m3) {}
 
@@ -63,7 +63,7 @@ std::optional<double> FallModel::speed_m_s(const ledger::Sum& sum, double drag) 
     const double in_water = sum.in_water_kg(water_.density_kg_m3);
     if (!(in_water > 0.0)) return std::nullopt;
     const Vec3 off = sum.g_m() - sum.b_m();
-    set(sum, in_water, off.x, balance::plumb_m(sum.b_m() - sum.g_m()), drag);
+    set(sum, in_water, off.x, water::plumb_m(sum.b_m() - sum.g_m()), drag);
     return speed();
 }
 
@@ -72,7 +72,7 @@ std::optional<FallSlopes> FallModel::slopes(const ledger::Sum& sum, double drag)
     if (!(in_water > 0.0)) return std::nullopt;
     const Vec3 off = sum.g_m() - sum.b_m();
     const double aft = off.x;
-    const double below = balance::plumb_m(sum.b_m() - sum.g_m());
+    const double below = water::plumb_m(sum.b_m() - sum.g_m());
     const auto at = [&](double kg, double a, double b, double d) {
         set(sum, kg, a, b, d);
         return speed();
@@ -96,7 +96,7 @@ std::optional<FallSlopes> FallModel::slopes(const ledger::Sum& sum, double drag)
 std::optional<double> FallModel::in_water_for(const ledger::Sum& sum, double drag, double speed_m_s) {
     if (!(speed_m_s > 0.0 && std::isfinite(speed_m_s))) return std::nullopt;
     const Vec3 off = sum.g_m() - sum.b_m();
-    const double below = balance::plumb_m(sum.b_m() - sum.g_m());
+    const double below = water::plumb_m(sum.b_m() - sum.g_m());
     // Speed goes nearly as the root of in-water mass: its logarithm by the secant rule, from where it now is.
     double s = std::log(std::max(sum.in_water_kg(water_.density_kg_m3), 1e-4));
     const auto excess = [&](double log_kg) -> std::optional<double> {
@@ -128,14 +128,14 @@ double FallModel::gathering_m(const ledger::Sum& sum, double in_water_kg, double
     return heavy * speed_m_s * speed_m_s / (units::standard_gravity_m_s2 * in_water_kg);
 }
 
-Model::Model(preset::Document document, Evaluation evaluation, const Surroundings& water)
+Model::Model(document::Document document, Evaluation evaluation, const Surroundings& water)
     : document_(std::move(document)), evaluation_(std::move(evaluation)), water_(water),
       lots_(evaluation_.ledger), hull_(fall::hull(evaluation_.body)),
       drag_correction_(fall::drag_correction(document_)), inputs_(lots_.inputs()) {
-    inputs_.push_back({preset::Cause::drag, 0, drag_spread(document_, evaluation_.answers)});
+    inputs_.push_back({document::Cause::drag, 0, drag_spread(document_, evaluation_.answers)});
 }
 
-Outcome<Model> Model::of(const preset::Document& document) {
+Outcome<Model> Model::of(const document::Document& document) {
     Outcome<Evaluation> evaluation = evaluate(document);
     if (!evaluation) return evaluation.problems();
     const auto water = surroundings(document);
@@ -146,27 +146,27 @@ Outcome<Model> Model::of(const preset::Document& document) {
 std::string Model::name_of(const Input& input) const {
     const auto i = static_cast<std::size_t>(input.group);
     switch (input.cause) {
-    case preset::Cause::wood_density:
+    case document::Cause::wood_density:
         return "wood density";
-    case preset::Cause::moisture:
+    case document::Cause::moisture:
         return "wood moisture";
-    case preset::Cause::carved_size:
+    case document::Cause::carved_size:
         if (i == 0) return "carved size";
         return with_name("size of segment", i - 1,
                          i <= document_.segment_names.size() ? document_.segment_names[i - 1] : "");
-    case preset::Cause::part_mass:
+    case document::Cause::part_mass:
         return with_name("part", i, i < document_.parts.size() ? document_.parts[i].name : "");
-    case preset::Cause::fill_mass:
+    case document::Cause::fill_mass:
         return with_name("fill of hole", i, i < document_.holes.size() ? document_.holes[i].name : "");
-    case preset::Cause::cap_mass:
+    case document::Cause::cap_mass:
         return with_name("cap of hole", i, i < document_.holes.size() ? document_.holes[i].name : "");
-    case preset::Cause::coat_amount:
+    case document::Cause::coat_amount:
         return with_name("coat", i, i < document_.coats.size() ? document_.coats[i].name : "");
-    case preset::Cause::tail:
+    case document::Cause::tail:
         return i == 0 ? "the tail's plastic" : "the tail's size";
-    case preset::Cause::drag:
+    case document::Cause::drag:
         return "drag";
-    case preset::Cause::none:
+    case document::Cause::none:
         break;
     }
     return "";
@@ -215,7 +215,7 @@ Trim Model::trim(Stage through, int segment, const Eigen::VectorXd& u, double wa
     t.below_m = {b.z - g.z, t.b_m[2].slope - t.g_m[2].slope};
     t.plumb_m = t.below_m;
     if (t.below_m.value > 0.0 && g.y != b.y) {
-        t.plumb_m.value = balance::plumb_m(b - g);
+        t.plumb_m.value = water::plumb_m(b - g);
         t.plumb_m.slope =
             ((b.y - g.y) * (t.b_m[1].slope - t.g_m[1].slope) + t.below_m.value * t.below_m.slope) /
             t.plumb_m.value;
@@ -230,7 +230,7 @@ std::optional<Graded> Model::hang(const Trim& t) {
                   (t.plumb_m.value * t.aft_m.slope - t.aft_m.value * t.plumb_m.slope) / square};
 }
 
-FallModel Model::fall_model(Stage stage, const water::Properties& water) const {
+FallModel Model::fall_model(Stage stage, const materials::WaterProperties& water) const {
     return {hull_, fall::weights_of(evaluation_.ledger, stage),
             fall::drag_items(*evaluation_.body.lines, document_, evaluation_.ledger, stage), water};
 }

@@ -52,7 +52,7 @@ struct GradedFall {
 class FallModel {
 public:
     FallModel(fall::Hull hull, const fall::Weights& usual, std::vector<fall::DragItem> items,
-              const water::Properties& water);
+              const materials::WaterProperties& water);
 
     /// Steady speed, down positive; absent where it does not sink steadily.
     [[nodiscard]] std::optional<double> speed_m_s(const ledger::Sum& sum, double drag);
@@ -62,13 +62,13 @@ public:
     /// Length over which it gathers way: mass and added mass over drag per speed squared.
     [[nodiscard]] double gathering_m(const ledger::Sum& sum, double in_water_kg, double speed_m_s) const;
 
-    [[nodiscard]] const water::Properties& water() const { return water_; }
+    [[nodiscard]] const materials::WaterProperties& water() const { return water_; }
 
 private:
     void set(const ledger::Sum& sum, double in_water_kg, double aft_m, double below_m, double drag);
     [[nodiscard]] std::optional<double> speed() const;
 
-    water::Properties water_;
+    materials::WaterProperties water_;
     fall::Weights usual_;
     fall::Descent descent_;
     double heave_m3_ = 0.0;
@@ -76,9 +76,9 @@ private:
 
 class Model {
 public:
-    [[nodiscard]] static Outcome<Model> of(const preset::Document& document);
+    [[nodiscard]] static Outcome<Model> of(const document::Document& document);
 
-    [[nodiscard]] const preset::Document& document() const { return document_; }
+    [[nodiscard]] const document::Document& document() const { return document_; }
     [[nodiscard]] const Evaluation& evaluation() const { return evaluation_; }
     [[nodiscard]] const Surroundings& water() const { return water_; }
     [[nodiscard]] const std::vector<Input>& inputs() const { return inputs_; } ///< drag last
@@ -94,15 +94,15 @@ public:
     [[nodiscard]] Trim trim(Stage through, int segment, const Eigen::VectorXd& u, double water_kg_m3) const;
     /// Hang under water, nose-up positive; absent where G is not below B.
     [[nodiscard]] static std::optional<Graded> hang(const Trim& trim);
-    [[nodiscard]] FallModel fall_model(Stage stage, const water::Properties& water) const;
+    [[nodiscard]] FallModel fall_model(Stage stage, const materials::WaterProperties& water) const;
     /// That fall, graded; absent where it does not sink.
     [[nodiscard]] std::optional<GradedFall> fall(FallModel& falls, const Trim& trim,
                                                  const Eigen::VectorXd& u) const;
 
 private:
-    Model(preset::Document document, Evaluation evaluation, const Surroundings& water);
+    Model(document::Document document, Evaluation evaluation, const Surroundings& water);
 
-    preset::Document document_;
+    document::Document document_;
     Evaluation evaluation_;
     Surroundings water_;
     Lots lots_;

@@ -7,7 +7,7 @@ namespace evenfall::bench {
 
 namespace {
 
-using preset::ReadingKind;
+using document::ReadingKind;
 
 struct Candidate {
     ReadingKind kind;
@@ -38,9 +38,9 @@ Eigen::Matrix4d after(const Standing& s, const Finished& f, const Candidate& c) 
 }
 
 bool is_weighed_dry(const Standing& s, Stage stage) {
-    for (const preset::Reading& r : s.model->document().log) {
+    for (const document::Reading& r : s.model->document().log) {
         const bool this_one = !r.struck && r.kind == ReadingKind::dry_weight && r.stage == stage;
-        if (this_one && !r.segment && preset::lure_of(r) == s.lure) return true;
+        if (this_one && !r.segment && document::lure_of(r) == s.lure) return true;
     }
     return false;
 }
@@ -84,7 +84,7 @@ std::vector<NextReading> next_readings(Standing& s, const Finished& f,
                                        const std::array<StageBelief, stage_count>& stages) {
     std::vector<Candidate> candidates;
     if (s.stage == Stage::carved && !s.has_readings) {
-        preset::Reading block;
+        document::Reading block;
         block.kind = ReadingKind::block;
         // A block a little larger than the lure.
         block.length_m = 0.2;
@@ -102,11 +102,11 @@ std::vector<NextReading> next_readings(Standing& s, const Finished& f,
     for (const Stage stage : at)
         add_weights(candidates, s, stages[static_cast<std::size_t>(stage)]);
 
-    const double without = chances_put_right(f.trio, f.asked).both;
+    const double without = chances_put_right(f.forecast, f.asked).both;
     std::vector<NextReading> next;
     for (const Candidate& c : candidates) {
         const Eigen::Matrix4d covariance = after(s, f, c);
-        Trio t = f.trio;
+        Forecast t = f.forecast;
         t.covariance = covariance.topLeftCorner<3, 3>();
         const double chance = chances_put_right(t, f.asked).both;
         next.push_back({c.kind, c.dry_slope.size() > 0, c.stage, c.reading_sigma,

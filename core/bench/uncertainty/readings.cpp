@@ -1,7 +1,7 @@
 #include "bench/uncertainty/readings.hpp"
 
 #include "base/bracketed_root.hpp"
-#include "bench/uncertainty/surety.hpp"
+#include "bench/uncertainty/uncertainty.hpp"
 #include "materials/solids.hpp"
 #include "materials/water_properties.hpp"
 #include "water/afloat/float_answers.hpp"
@@ -24,8 +24,8 @@ double time_from_rest_s(double depth_m, double speed_m_s, double gathering_m) {
 
 namespace evenfall::bench {
 
-using preset::Reading;
-using preset::ReadingKind;
+using document::Reading;
+using document::ReadingKind;
 
 namespace {
 
@@ -113,20 +113,20 @@ bool Observer::Key::operator<(const Key& o) const {
     return std::tie(stage, density, viscosity) < std::tie(o.stage, o.density, o.viscosity);
 }
 
-water::Properties Observer::tub(const Reading& r) const {
+materials::WaterProperties Observer::tub(const Reading& r) const {
     if (!r.temperature_c) return model_.water().tub;
-    const auto water = water::water_properties(*r.temperature_c, model_.document().tub.salinity_g_kg, "/log");
+    const auto water = materials::water_properties(*r.temperature_c, model_.document().tub.salinity_g_kg, "/log");
     return water ? *water : model_.water().tub;
 }
 
-FallModel& Observer::falls(Stage stage, const water::Properties& water) {
+FallModel& Observer::falls(Stage stage, const materials::WaterProperties& water) {
     const Key key{stage, water.density_kg_m3, water.viscosity_pa_s};
     const auto at = falls_.find(key);
     return at != falls_.end() ? at->second
                               : falls_.emplace(key, model_.fall_model(stage, water)).first->second;
 }
 
-const flotation::Hull& Observer::hull(Stage stage) {
+const afloat::Hull& Observer::hull(Stage stage) {
     const auto at = hulls_.find(stage);
     if (at != hulls_.end()) return at->second;
     ledger::Ledger lines;
@@ -138,12 +138,12 @@ const flotation::Hull& Observer::hull(Stage stage) {
 
 std::optional<double> Observer::in_water_for_showing(Stage stage, const ledger::Sum& sum, double water_kg_m3,
                                                      double showing_m) {
-    const flotation::Hull& floating = hull(stage);
+    const afloat::Hull& floating = hull(stage);
     const Vec3 g = sum.g_m();
     const double all_of_it = water_kg_m3 * floating.volume_m3();
     bool lost = false; // no upright rest on the way
     const auto more_than_read = [&](double in_water_kg) {
-        const auto rest = flotation::upright_rest({&floating, all_of_it + in_water_kg, g, water_kg_m3});
+        const auto rest = afloat::upright_rest({&floating, all_of_it + in_water_kg, g, water_kg_m3});
         lost = lost || !rest;
         return rest ? rest->freeboard_m - showing_m : 0.0;
     };
@@ -168,7 +168,7 @@ std::optional<double> Observer::in_water_for_showing(Stage stage, const ledger::
 
 std::optional<Observation> Observer::observe(const Reading& r, const Eigen::VectorXd& u) {
     const int segment = r.segment.value_or(-1);
-    const water::Properties water = tub(r);
+    const materials::WaterProperties water = tub(r);
     const Trim t = model_.trim(r.stage, segment, u, water.density_kg_m3);
     Observation o;
     o.sigma = own_sigma(r);
@@ -199,8 +199,8 @@ std::optional<Observation> Observer::observe(const Reading& r, const Eigen::Vect
             volume += line.displaced_m3;
         }
         const auto is_of_wood = [&](Eigen::Index i) {
-            const preset::Cause cause = model_.inputs()[static_cast<std::size_t>(i)].cause;
-            return cause == preset::Cause::wood_density || cause == preset::Cause::moisture;
+            const document::Cause cause = model_.inputs()[static_cast<std::size_t>(i)].cause;
+            return cause == document::Cause::wood_density || cause == document::Cause::moisture;
         };
         double factor = 1.0;
         bool any = false;

@@ -31,14 +31,14 @@ inline constexpr double scale_weights_kg_m3 = 8000.0;
 
 /// The standard deviation of a reading's main number in its own unit (kg, s, m, rad): given, or the usual
 /// one.
-[[nodiscard]] double own_sigma(const preset::Reading& reading);
+[[nodiscard]] double own_sigma(const document::Reading& reading);
 
 /// The main number of a reading, holder taken off: kg, s, m, rad; kg/m³ for a block.
-[[nodiscard]] double main_number(const preset::Reading& reading);
+[[nodiscard]] double main_number(const document::Reading& reading);
 
 /// Of a clip's mass, what it weighs in water: less than nothing for one that floats, 1 where none is named.
 /// Never within a hundredth of nothing: a clip as dense as water tells of a lure to that.
-[[nodiscard]] double clip_share(const preset::Reading& reading, double water_kg_m3);
+[[nodiscard]] double clip_share(const document::Reading& reading, double water_kg_m3);
 
 /// One reading as the update takes it: read = value(u) + error. What the tub, a clip and a waterline say is
 /// turned into in-water mass first, on which they bear nearly linearly and which exists for a lure that
@@ -57,11 +57,11 @@ public:
 
     /// At the inputs u of the reading's own lure. Absent where the reading says nothing (a speed that no
     /// weight gives).
-    [[nodiscard]] std::optional<Observation> observe(const preset::Reading& reading,
+    [[nodiscard]] std::optional<Observation> observe(const document::Reading& reading,
                                                      const Eigen::VectorXd& u);
 
-    [[nodiscard]] water::Properties tub(const preset::Reading& reading) const;
-    [[nodiscard]] FallModel& falls(Stage stage, const water::Properties& water);
+    [[nodiscard]] materials::WaterProperties tub(const document::Reading& reading) const;
+    [[nodiscard]] FallModel& falls(Stage stage, const materials::WaterProperties& water);
 
     /// In-water mass [kg] at which the lure's highest wood shows so much, upright; absent where none does.
     [[nodiscard]] std::optional<double> in_water_for_showing(Stage stage, const ledger::Sum& sum,
@@ -74,10 +74,10 @@ private:
         bool operator<(const Key& o) const;
     };
     const Model& model_;
-    [[nodiscard]] const flotation::Hull& hull(Stage stage);
+    [[nodiscard]] const afloat::Hull& hull(Stage stage);
 
     std::map<Key, FallModel> falls_;
-    std::map<Stage, flotation::Hull> hulls_;
+    std::map<Stage, afloat::Hull> hulls_;
 };
 
 /// In-water mass with which a fall from rest takes this long; drag and offsets as they are.

@@ -11,7 +11,7 @@ namespace evenfall {
 // freedom about 1, so that a log of one or two lures moves it little. Expectation: the posterior mean and
 // variance of each lure's own part, with g as it is. Maximisation: g = (4 + Σ (mean² + variance)/own)/(4 +
 // lures).
-Outcome<preset::Document> for_next_lure(const preset::Document& document) {
+Outcome<document::Document> for_next_lure(const document::Document& document) {
     constexpr double weight_of_start = 4.0;
     constexpr int rounds = 12;
     Outcome<bench::Standing> standing = bench::stand(document);
@@ -20,8 +20,8 @@ Outcome<preset::Document> for_next_lure(const preset::Document& document) {
     const bench::Prior start = s.prior;
     bench::Prior prior = start;
     std::set<int> lures;
-    for (const preset::Reading& r : document.log) {
-        if (!r.struck) lures.insert(preset::lure_of(r));
+    for (const document::Reading& r : document.log) {
+        if (!r.struck) lures.insert(document::lure_of(r));
     }
     bench::Update now = std::move(s.update);
     for (int round = 0; round < rounds && lures.size() > 1; ++round) {

@@ -8,7 +8,7 @@
 
 namespace evenfall::bench {
 
-Outcome<Standing> stand(const preset::Document& document) {
+Outcome<Standing> stand(const document::Document& document) {
     Outcome<Model> model = Model::of(document);
     if (!model) return model.problems();
     auto held = std::make_unique<Model>(std::move(model).value());
@@ -17,13 +17,13 @@ Outcome<Standing> stand(const preset::Document& document) {
     Update updated = update(*held, *observer, prior);
     Standing s{
         std::move(held), std::move(observer), prior, std::move(updated), 0, Stage::carved, false, {}, {}};
-    for (const preset::Reading& r : document.log) {
-        if (!r.struck) s.lure = std::max(s.lure, preset::lure_of(r));
+    for (const document::Reading& r : document.log) {
+        if (!r.struck) s.lure = std::max(s.lure, document::lure_of(r));
     }
-    for (const preset::Reading& r : document.log) {
-        if (r.struck || preset::lure_of(r) != s.lure) continue;
+    for (const document::Reading& r : document.log) {
+        if (r.struck || document::lure_of(r) != s.lure) continue;
         // A block is weighed before there is a lure, whatever stage stands beside it.
-        if (r.kind != preset::ReadingKind::block) s.stage = std::max(s.stage, r.stage);
+        if (r.kind != document::ReadingKind::block) s.stage = std::max(s.stage, r.stage);
         s.has_readings = true;
     }
     s.u = s.update.posterior.mean(s.lure);
@@ -35,12 +35,12 @@ namespace {
 
 /// Asked in-water mass with what is believed of drag, and its band.
 Asked asked_of(Standing& s, const Finished& f) {
-    const preset::Targets& targets = s.model->document().targets;
-    const water::Properties& water = s.model->water().fishing;
+    const document::Targets& targets = s.model->document().targets;
+    const materials::WaterProperties& water = s.model->water().fishing;
     Asked asked;
     asked.pitch_rad = targets.pitch_rad;
     asked.pitch_band_rad = targets.pitch_band_rad;
-    if (targets.by == preset::TargetBy::in_water) {
+    if (targets.by == document::TargetBy::in_water) {
         // A weight near nothing has no share of itself to go by.
         constexpr double least_share_of_displaced = 0.002;
         const double half =
@@ -96,27 +96,27 @@ Finished finished(Standing& s) {
     f.slopes(1, model.count() - 1) = model.inputs().back().relative * (fall ? fall->weight_per_drag : 1.0);
     if (f.hang) f.slopes.row(2) = f.hang->slope.transpose();
     f.slopes.row(3) = f.trim.in_water_kg.slope.transpose();
-    f.trio.mean = {f.trim.in_water_kg.value, 0.0, f.hang ? f.hang->value : std::nan("")};
-    f.trio.covariance = covariance_of_figures(s, f).topLeftCorner<3, 3>();
+    f.forecast.mean = {f.trim.in_water_kg.value, 0.0, f.hang ? f.hang->value : std::nan("")};
+    f.forecast.covariance = covariance_of_figures(s, f).topLeftCorner<3, 3>();
     return f;
 }
 
 std::array<Interval, 3> fall_intervals(Standing& s, const Finished& f) {
-    const water::Properties& water = s.model->water().fishing;
+    const materials::WaterProperties& water = s.model->water().fishing;
     const fall::LevelFall level(*s.model->evaluation().body.lines);
     // Weight for a speed: as the body alone has it, scaled so that it is right where the lure is, or where it
     // should be.
     const double about = f.fall ? f.fall->value : s.model->document().targets.fall_m_s;
     const auto exact =
-        f.fall ? std::optional(f.trio.mean(0))
+        f.fall ? std::optional(f.forecast.mean(0))
                : s.observer->falls(Stage::dressed, water).in_water_for(f.trim.sum, s.model->drag(s.u), about);
     const double scale = exact.value_or(level.in_water_kg(about, water)) / level.in_water_kg(about, water);
     const auto quantile = [&](double share) {
         double low = 0.0;
         double high = 4.0; // m/s
-        if (share_below(f.trio, 0.0) >= share) return 0.0;
+        if (share_below(f.forecast, 0.0) >= share) return 0.0;
         const auto slower = [&](double speed) {
-            return share_below(f.trio, scale * level.in_water_kg(speed, water)) < share;
+            return share_below(f.forecast, scale * level.in_water_kg(speed, water)) < share;
         };
         while (high < 100.0 && slower(high))
             high *= 2.0;
@@ -131,42 +131,42 @@ std::array<Interval, 3> fall_intervals(Standing& s, const Finished& f) {
              {quantile(0.025), quantile(0.975)}}};
 }
 
-preset::Document with_corrections(const Model& model, const Eigen::VectorXd& u,
+document::Document with_corrections(const Model& model, const Eigen::VectorXd& u,
                                   const Eigen::VectorXd& spread) {
-    preset::Document document = model.document();
+    document::Document document = model.document();
     document.log.clear();
     for (Eigen::Index i = 0; i < model.count(); ++i) {
         const Input& input = model.inputs()[static_cast<std::size_t>(i)];
         const double factor = factor_of(input, u(i));
         // What is left stays within what a document may say, however odd the readings were.
-        const double left = std::min(input.cause == preset::Cause::drag ? input.relative * spread(i)
+        const double left = std::min(input.cause == document::Cause::drag ? input.relative * spread(i)
                                                                         : input.relative * spread(i) / factor,
                                      1.0);
         const bool taught = std::abs(factor - 1.0) > 1e-12 || std::abs(spread(i) - 1.0) > 1e-9;
         if (!taught) continue;
-        const auto is_known = [&](const preset::Correction& c) {
-            return c.of == input.cause && (c.of == preset::Cause::drag || preset::group_of(c) == input.group);
+        const auto is_known = [&](const document::Correction& c) {
+            return c.of == input.cause && (c.of == document::Cause::drag || document::group_of(c) == input.group);
         };
         auto& known = document.corrections;
         if (const auto first = std::find_if(known.begin(), known.end(), is_known); first != known.end()) {
             // Several of the same thing work together: from here on they are one.
             double together = factor;
-            for (const preset::Correction& c : known)
+            for (const document::Correction& c : known)
                 together *= is_known(c) ? c.factor : 1.0;
-            first->factor = std::clamp(together, preset::least_factor, preset::most_factor);
+            first->factor = std::clamp(together, document::least_factor, document::most_factor);
             first->spread = left;
             known.erase(std::remove_if(first + 1, known.end(), is_known), known.end());
             continue;
         }
-        preset::Correction c;
+        document::Correction c;
         c.of = input.cause;
-        if (input.cause == preset::Cause::carved_size) {
+        if (input.cause == document::Cause::carved_size) {
             if (input.group > 0) c.item = input.group - 1;
-        } else if (input.cause != preset::Cause::wood_density && input.cause != preset::Cause::moisture &&
-                   input.cause != preset::Cause::drag) {
+        } else if (input.cause != document::Cause::wood_density && input.cause != document::Cause::moisture &&
+                   input.cause != document::Cause::drag) {
             c.item = input.group;
         }
-        c.factor = std::clamp(factor, preset::least_factor, preset::most_factor);
+        c.factor = std::clamp(factor, document::least_factor, document::most_factor);
         c.spread = left;
         document.corrections.push_back(c);
     }
@@ -177,7 +177,7 @@ preset::Document with_corrections(const Model& model, const Eigen::VectorXd& u,
 
 namespace evenfall {
 
-Outcome<preset::Document> corrected(const preset::Document& document) {
+Outcome<document::Document> corrected(const document::Document& document) {
     const auto s = bench::stand(document);
     if (!s) return s.problems();
     return bench::with_corrections(*s->model, s->u, s->covariance.diagonal().cwiseMax(0.0).cwiseSqrt());

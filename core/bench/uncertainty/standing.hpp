@@ -1,6 +1,6 @@
 #pragma once
 
-// The lure on the bench as the log leaves it: what surety(), do_now() and the draws all start from.
+// The lure on the bench as the log leaves it: what uncertainty(), do_now() and the draws all start from.
 
 #include "bench/uncertainty/chance.hpp"
 #include "bench/uncertainty/update.hpp"
@@ -22,7 +22,7 @@ struct Standing {
     Eigen::VectorXd u;
     Eigen::MatrixXd covariance;
 };
-[[nodiscard]] Outcome<Standing> stand(const preset::Document& document);
+[[nodiscard]] Outcome<Standing> stand(const document::Document& document);
 
 /// A figure with its spread, as the readings leave it and as it was before any.
 [[nodiscard]] Estimate estimate(const Standing& standing, const Graded& figure);
@@ -36,7 +36,7 @@ struct Finished {
     /// weight is asked, or nothing sinks), logarithm of the weight that drag asks for at a speed, hang; and
     /// of the weight in water.
     Eigen::MatrixXd slopes;
-    Trio trio;
+    Forecast forecast;
     Asked asked;
 };
 [[nodiscard]] Finished finished(Standing& standing);
@@ -48,7 +48,7 @@ struct Finished {
 
 /// The document with these inputs as corrections and without its log; `spread` is the standard deviation of
 /// each u that is left.
-[[nodiscard]] preset::Document with_corrections(const Model& model, const Eigen::VectorXd& u,
+[[nodiscard]] document::Document with_corrections(const Model& model, const Eigen::VectorXd& u,
                                                 const Eigen::VectorXd& spread);
 
 /// Readings one might take from here, best first.
@@ -60,7 +60,7 @@ struct Finished {
 
 /// Where on the belly's middle line a hole of this width and depth has its wood and its walls, nearest to
 /// `x_m` by steps of 3 mm; absent where none within 36 mm does, or where there are holes enough.
-[[nodiscard]] std::optional<double> trim_place(const ledger::Woodwork& woodwork, double x_m,
+[[nodiscard]] std::optional<double> trim_place(const ledger::LedgerInputs& inputs, double x_m,
                                                double diameter_m, double depth_m);
 
 /// How much lead may still have to move, and whether there is wood for it.

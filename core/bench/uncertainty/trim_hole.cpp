@@ -11,10 +11,10 @@
 
 namespace evenfall::bench {
 
-std::optional<double> trim_place(const ledger::Woodwork& w, double x_m, double diameter_m, double depth_m) {
-    preset::Document trial = *w.document;
-    if (trial.holes.size() >= preset::max_holes) return std::nullopt;
-    preset::Hole hole;
+std::optional<double> trim_place(const ledger::LedgerInputs& w, double x_m, double diameter_m, double depth_m) {
+    document::Document trial = *w.document;
+    if (trial.holes.size() >= document::max_holes) return std::nullopt;
+    document::Hole hole;
     hole.diameter_m = diameter_m;
     hole.depth_m = depth_m;
     trial.holes.push_back(hole);
@@ -32,34 +32,34 @@ std::optional<double> trim_place(const ledger::Woodwork& w, double x_m, double d
 
 TrimHole trim_hole(const Standing& s, const Finished& f) {
     TrimHole t;
-    const preset::Document& document = s.model->document();
+    const document::Document& document = s.model->document();
     // Weight and what drag makes of the weight that is asked for.
     Eigen::Vector3d want(1.0, f.asked.with_drag ? -f.asked.aim_kg : 0.0, 0.0);
-    t.reserve_kg = 2.0 * std::sqrt(std::max(want.dot(f.trio.covariance * want), 0.0));
-    const auto woodwork = ledger::prepare(document, s.model->evaluation().body);
-    if (!woodwork) return t;
+    t.reserve_kg = 2.0 * std::sqrt(std::max(want.dot(f.forecast.covariance * want), 0.0));
+    const auto inputs = ledger::prepare(document, s.model->evaluation().body);
+    if (!inputs) return t;
     const bool drilled = s.stage >= Stage::drilled;
-    for (const plan::Candidate& c : plan::candidates(*woodwork)) {
-        const preset::Hole& hole = document.holes[c.hole];
-        const holes::Contents contents = holes::contents(hole, woodwork->bores[c.hole]);
+    for (const lead::Candidate& c : lead::candidates(*inputs)) {
+        const document::Hole& hole = document.holes[c.hole];
+        const holes::Contents contents = holes::contents(hole, inputs->bores[c.hole]);
         const double room =
             (drilled && hole.depth_m > 0.0 ? contents.room_m : c.upper_m) - contents.fill_column_m;
         const bool fresh = hole.depth_m <= 0.0;
         if (drilled && fresh) continue;
         t.room_up_kg +=
-            std::max(room, 0.0) * c.fill_area_m2 * (c.density_kg_m3 - (drilled ? 0.0 : woodwork->wood_kg_m3));
+            std::max(room, 0.0) * c.fill_area_m2 * (c.density_kg_m3 - (drilled ? 0.0 : inputs->wood_kg_m3));
         t.room_down_kg += contents.fill_kg;
     }
     t.needed = t.reserve_kg > t.room_up_kg || t.reserve_kg > t.room_down_kg;
     const materials::Solid* lead = materials::find_solid("lead");
     if (lead == nullptr) return t;
     t.diameter_m = 0.00635;
-    for (const preset::Hole& hole : document.holes) {
-        if (hole.use != preset::HoleUse::fixed) t.diameter_m = std::max(t.diameter_m, hole.diameter_m);
+    for (const document::Hole& hole : document.holes) {
+        if (hole.use != document::HoleUse::fixed) t.diameter_m = std::max(t.diameter_m, hole.diameter_m);
     }
     constexpr double cap_m = 0.002;
     const double area = std::numbers::pi / 4.0 * t.diameter_m * t.diameter_m;
-    t.depth_m = cap_m + t.reserve_kg / (area * (lead->density_kg_m3.value - woodwork->wood_kg_m3));
+    t.depth_m = cap_m + t.reserve_kg / (area * (lead->density_kg_m3.value - inputs->wood_kg_m3));
     // Lead under B turns nothing.
     t.x_m = f.trim.b_m[0].value;
     if (!t.needed) return t;
@@ -69,7 +69,7 @@ TrimHole trim_hole(const Standing& s, const Finished& f) {
     const std::string amount = number_text(t.reserve_kg, Unit::gram, 2) + " g in water either way";
     // Not where a joint, a pocket or another hole is.
     const auto place =
-        up && t.depth_m < 0.03 ? trim_place(*woodwork, t.x_m, t.diameter_m, t.depth_m) : std::nullopt;
+        up && t.depth_m < 0.03 ? trim_place(*inputs, t.x_m, t.diameter_m, t.depth_m) : std::nullopt;
     if (place) {
         t.x_m = *place;
         t.sentence = "The spread that is left may ask for " + amount + "; the holes have room for " +

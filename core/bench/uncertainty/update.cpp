@@ -123,9 +123,9 @@ namespace {
 
 /// The work of a reading that takes a search of its own, a timed fall's as 1; a weighing takes a hundredth of
 /// it, which is 0 here.
-int searches_for(const preset::Reading& r) {
-    if (r.kind == preset::ReadingKind::tub_fall) return 1;
-    return r.kind == preset::ReadingKind::floats_showing ? 6 : 0;
+int searches_for(const document::Reading& r) {
+    if (r.kind == document::ReadingKind::tub_fall) return 1;
+    return r.kind == document::ReadingKind::floats_showing ? 6 : 0;
 }
 
 /// How often a log is gone through at most, and how often what must be searched for is searched anew. The
@@ -156,7 +156,7 @@ Update update(const Model& model, Observer& observer, const Prior& prior,
         if (log[i].struck || std::find(left_out.begin(), left_out.end(), i) != left_out.end()) continue;
         asked.push_back(i);
         searches += searches_for(log[i]);
-        at.try_emplace(preset::lure_of(log[i]), Eigen::VectorXd::Zero(model.count()));
+        at.try_emplace(document::lure_of(log[i]), Eigen::VectorXd::Zero(model.count()));
     }
     const Passes passes = passes_for(asked.size(), searches);
     // One reading less moves the others little: what takes long to search for stays as it was found.
@@ -180,7 +180,7 @@ Update update(const Model& model, Observer& observer, const Prior& prior,
         for (const std::size_t i : asked) {
             const bool searched = searches_for(log[i]) > 0;
             if (searched && (as_found || pass >= passes.searched || given_up(i, pass))) continue;
-            const Eigen::VectorXd& u = at.at(preset::lure_of(log[i]));
+            const Eigen::VectorXd& u = at.at(document::lure_of(log[i]));
             auto seen = observer.observe(log[i], u);
             lines[i].reset();
             if (!seen && searched) ++result.in_vain;
@@ -197,7 +197,7 @@ Update update(const Model& model, Observer& observer, const Prior& prior,
         Eigen::Index row = 0;
         for (const std::size_t i : asked) {
             if (!lines[i]) continue;
-            linear.lure.push_back(preset::lure_of(log[i]));
+            linear.lure.push_back(document::lure_of(log[i]));
             linear.slope.row(row) = lines[i]->seen.slope.transpose();
             linear.read(row) = lines[i]->read;
             linear.sigma(row++) = lines[i]->seen.sigma;

@@ -11,8 +11,8 @@ namespace evenfall::bench {
 
 namespace {
 
-using preset::Reading;
-using preset::ReadingKind;
+using document::Reading;
+using document::ReadingKind;
 using units::number_text;
 using units::Unit;
 
@@ -96,7 +96,7 @@ void add_typing(std::vector<Alternative>& all, const Reading& r) {
     }
 }
 
-void add_places(std::vector<Alternative>& all, const Reading& r, const preset::Document& document) {
+void add_places(std::vector<Alternative>& all, const Reading& r, const document::Document& document) {
     if (r.kind != ReadingKind::block) {
         for (int s = 0; s < stage_count; ++s) {
             if (static_cast<Stage>(s) == r.stage) continue;
@@ -164,8 +164,8 @@ std::optional<double> off_of(Observer& observer, const Reading& r, const Eigen::
 
 void explain(Standing& s, ReadingVerdict& verdict, const Update& others) {
     const Reading& r = s.model->document().log[verdict.index];
-    const Eigen::VectorXd u = others.posterior.mean(preset::lure_of(r));
-    const Eigen::MatrixXd covariance = others.posterior.covariance(preset::lure_of(r));
+    const Eigen::VectorXd u = others.posterior.mean(document::lure_of(r));
+    const Eigen::MatrixXd covariance = others.posterior.covariance(document::lure_of(r));
     std::vector<Alternative> all;
     add_typing(all, r);
     add_places(all, r, s.model->document());
@@ -238,7 +238,7 @@ std::vector<ReadingVerdict> verdicts(Standing& s) {
     }
     std::size_t silent = 0;
     for (ReadingVerdict& v : all) {
-        const preset::Reading& r = log[v.index];
+        const document::Reading& r = log[v.index];
         if (r.struck || s.update.lines[v.index]) continue;
         v.warning = silent_sentence(v, r.kind);
         if (silent++ < most_wrong) explain(s, v, s.update);

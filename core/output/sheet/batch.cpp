@@ -62,7 +62,7 @@ void add_batch(Composer& pages, const std::vector<Job>& jobs) {
     std::vector<Composer::Row> recipes;
     int lures = 0;
     for (const Job& job : jobs) {
-        const preset::Document& d = job.document;
+        const document::Document& d = job.document;
         const int n = job.options.lures;
         lures += n;
         double hours = 0.0;
@@ -77,7 +77,7 @@ void add_batch(Composer& pages, const std::vector<Job>& jobs) {
                 fills[d.holes[h].fill->material] += n * mass;
         }
         for (std::size_t p = 0; p < d.parts.size(); ++p) {
-            const preset::Part& part = d.parts[p];
+            const document::Part& part = d.parts[p];
             pieces[{name_or_number(part.name, p), part.material,
                     g_text(ledger_kg(job, ledger::Kind::part, p))}] += n;
         }
@@ -85,7 +85,7 @@ void add_batch(Composer& pages, const std::vector<Job>& jobs) {
         for (std::size_t c = 0; c < d.coats.size(); ++c) {
             const double mass = n * ledger_kg(job, ledger::Kind::coat, c);
             coats[d.coats[c].material] += mass;
-            mixes[d.coats[c].material] += d.coats[c].kind == preset::CoatKind::film ? to_mix_kg(mass) : mass;
+            mixes[d.coats[c].material] += d.coats[c].kind == document::CoatKind::film ? to_mix_kg(mass) : mass;
         }
     }
     pages.new_page("Batch of " + std::to_string(lures) + " lures");

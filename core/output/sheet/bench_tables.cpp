@@ -13,15 +13,15 @@ namespace evenfall::sheet {
 
 namespace {
 
-bool fills_with_lead(const preset::Document& document) {
-    return std::any_of(document.holes.begin(), document.holes.end(), [](const preset::Hole& hole) {
+bool fills_with_lead(const document::Document& document) {
+    return std::any_of(document.holes.begin(), document.holes.end(), [](const document::Hole& hole) {
         return hole.fill && hole.fill->material.rfind("lead", 0) == 0;
     });
 }
 
-bool caps_with(const preset::Document& document, const char* material) {
+bool caps_with(const document::Document& document, const char* material) {
     return std::any_of(document.holes.begin(), document.holes.end(),
-                       [&](const preset::Hole& hole) { return hole.cap && hole.cap->material == material; });
+                       [&](const document::Hole& hole) { return hole.cap && hole.cap->material == material; });
 }
 
 std::string times(int lures) {
@@ -31,7 +31,7 @@ std::string times(int lures) {
 } // namespace
 
 void add_drill_tables(Composer& pages, const Job& job) {
-    const preset::Document& d = job.document;
+    const document::Document& d = job.document;
     const shape::Body& body = job.evaluation.body;
     if (d.holes.empty() && d.pockets.empty()) return;
     pages.new_page("Drilling and pockets");
@@ -46,13 +46,13 @@ void add_drill_tables(Composer& pages, const Job& job) {
     for (std::size_t s = 0; s < body.segments.size(); ++s) {
         std::vector<Composer::Row> rows;
         for (std::size_t h = 0; h < d.holes.size(); ++h) {
-            const preset::Hole& hole = d.holes[h];
+            const document::Hole& hole = d.holes[h];
             const holes::Bore bore = holes::place(hole, body);
             if (bore.segment != static_cast<int>(s)) continue;
             const bool left_whole = hole.depth_m <= 0.0;
-            const double tip = hole.end == preset::HoleEnd::point_118 ? bore.cone_height_m : 0.0;
+            const double tip = hole.end == document::HoleEnd::point_118 ? bore.cone_height_m : 0.0;
             rows.push_back(
-                {{hole_name(d, h), hole.from == preset::HoleFrom::belly ? "▼ BELLY" : "▲ BACK",
+                {{hole_name(d, h), hole.from == document::HoleFrom::belly ? "▼ BELLY" : "▲ BACK",
                   mm_text(hole.diameter_m, 2), bit_inch_text(hole.diameter_m),
                   left_whole ? "leave" : mm_text(hole.depth_m),
                   left_whole ? "–" : mm_text(hole.depth_m + tip),
@@ -76,7 +76,7 @@ void add_drill_tables(Composer& pages, const Job& job) {
     if (d.pockets.empty()) return;
     std::vector<Composer::Row> rows;
     for (std::size_t p = 0; p < d.pockets.size(); ++p) {
-        const preset::Pocket& pocket = d.pockets[p];
+        const document::Pocket& pocket = d.pockets[p];
         const auto s =
             static_cast<std::size_t>(shape::nearest_segment(body, 0.5 * (pocket.x_from_m + pocket.x_to_m)));
         rows.push_back(
@@ -102,7 +102,7 @@ void add_drill_tables(Composer& pages, const Job& job) {
 }
 
 void add_cut_lists(Composer& pages, const Job& job) {
-    const preset::Document& d = job.document;
+    const document::Document& d = job.document;
     const int lures = job.options.lures;
     pages.new_page("Lead, wire and parts");
     std::map<std::string, double> by_material;
@@ -110,7 +110,7 @@ void add_cut_lists(Composer& pages, const Job& job) {
     for (std::size_t h = 0; h < d.holes.size(); ++h) {
         const double mass = ledger_kg(job, ledger::Kind::fill, h);
         if (mass <= 0.0) continue;
-        const preset::Hole& hole = d.holes[h];
+        const document::Hole& hole = d.holes[h];
         const holes::Contents contents = holes::contents(hole, holes::place(hole, job.evaluation.body));
         const double stock = hole.fill->stock_diameter_m.value_or(hole.diameter_m);
         by_material[hole.fill->material] += mass;
@@ -163,7 +163,7 @@ void add_cut_lists(Composer& pages, const Job& job) {
         if (line.kind == ledger::Kind::part || line.kind == ledger::Kind::tail) sum += line;
     }
     for (std::size_t p = 0; p < d.parts.size(); ++p) {
-        const preset::Part& part = d.parts[p];
+        const document::Part& part = d.parts[p];
         parts.push_back(
             {{part.name.empty() ? std::to_string(p + 1) : part.name, material_text(part.material),
               stage_text(part.stage), g_text(ledger_kg(job, ledger::Kind::part, p)), std::to_string(lures),
@@ -203,7 +203,7 @@ void add_resin(Composer& pages, const Job& job) {
     std::vector<Composer::Row> rows;
     std::optional<resin::Mix> any;
     for (std::size_t c = 0; c < job.document.coats.size(); ++c) {
-        const preset::Coat& coat = job.document.coats[c];
+        const document::Coat& coat = job.document.coats[c];
         if (!resin::is_resin(coat)) continue;
         for (const auto& [label, ratio] : ratios) {
             resin::MixRequest request;
@@ -246,13 +246,13 @@ void add_resin(Composer& pages, const Job& job) {
 }
 
 void add_coats(Composer& pages, const Job& job) {
-    const preset::Document& d = job.document;
+    const document::Document& d = job.document;
     if (d.coats.empty()) return;
     const int lures = job.options.lures;
     pages.new_page("Coats and time");
     const auto coats_of = [&](const char* material) {
         return std::any_of(d.coats.begin(), d.coats.end(),
-                           [&](const preset::Coat& coat) { return coat.material == material; });
+                           [&](const document::Coat& coat) { return coat.material == material; });
     };
     if (coats_of("ca"))
         pages.caution("CA glue: fumes and sticks skin; moving air, gloves that it does not soak, eyes "
@@ -266,17 +266,17 @@ void add_coats(Composer& pages, const Job& job) {
     double start = 0.0;
     std::vector<double> starts;
     for (std::size_t c = 0; c < d.coats.size(); ++c) {
-        const preset::Coat& coat = d.coats[c];
+        const document::Coat& coat = d.coats[c];
         const double mass = ledger_kg(job, ledger::Kind::coat, c);
         rows.push_back({{coat.name.empty() ? std::to_string(c + 1) : coat.name, material_text(coat.material),
-                         coat.kind == preset::CoatKind::soaks ? "soaks in"
+                         coat.kind == document::CoatKind::soaks ? "soaks in"
                          : coat.thickness_m                   ? mm_text(*coat.thickness_m, 2) + " mm"
                                                               : "film",
                          coat.on_skin && coat.on_joint_faces ? "skin, joints"
                          : coat.on_skin                      ? "skin"
                                                              : "joints",
                          g_text(mass), g_text(mass * lures, 1),
-                         coat.kind == preset::CoatKind::film ? g_text(to_mix_kg(mass * lures), 1) : "–",
+                         coat.kind == document::CoatKind::film ? g_text(to_mix_kg(mass * lures), 1) : "–",
                          units::number_text(job.coat_hours[c], units::Unit::one, 1)}});
         starts.push_back(start);
         start += job.coat_hours[c];

@@ -13,13 +13,13 @@ namespace {
 using units::number_text;
 using units::Unit;
 
-std::string water_words(const preset::Water& water) {
+std::string water_words(const document::Water& water) {
     return number_text(water.temperature_c, Unit::celsius, 1) + " °C, " +
            (water.salinity_g_kg > 0.0 ? number_text(water.salinity_g_kg, Unit::g_per_kg, 1) + " g/kg of salt"
                                       : std::string("fresh"));
 }
 
-std::string wood_words(const preset::Wood& wood) {
+std::string wood_words(const document::Wood& wood) {
     const materials::Wood* known = materials::find_wood(wood.species);
     return (known != nullptr ? std::string(known->name) : wood.species) +
            (wood.density_kg_m3
@@ -28,8 +28,8 @@ std::string wood_words(const preset::Wood& wood) {
                       " % moisture, density from the table");
 }
 
-std::string target_words(const preset::Targets& targets) {
-    const std::string first = targets.by == preset::TargetBy::fall
+std::string target_words(const document::Targets& targets) {
+    const std::string first = targets.by == document::TargetBy::fall
                                   ? "fall " + number_text(targets.fall_m_s, Unit::s_per_ft, 2) + " s/ft, " +
                                         number_text(targets.fall_m_s, Unit::mm_per_s, 0) + " mm/s"
                                   : signed_g_text(targets.in_water_kg) + " g in water";
@@ -98,7 +98,7 @@ void add_link(Composer& pages, const Job& job) {
 } // namespace
 
 void add_cover(Composer& pages, const Job& job) {
-    const preset::Document& d = job.document;
+    const document::Document& d = job.document;
     const Answers& a = job.evaluation.answers;
     const double length = job.evaluation.body.lines->length_m();
     pages.new_page("Build sheet");

@@ -57,11 +57,11 @@ std::vector<CutPiece> hinge_pieces(const Job& job) {
         if (!has_hinge(job, j)) continue;
         const joints::JointAnswer& joint = job.joints.joints[j];
         const std::string where = "joint " + std::to_string(j + 1);
-        const preset::Hinge& hinge = joint.place.hinge;
+        const document::Hinge& hinge = joint.place.hinge;
         // Eyes that hang in each other come in pairs, one on either side.
         const int eyes =
-            static_cast<int>(joint.eyes.size()) * (hinge.kind == preset::HingeKind::linked ? 2 : 1);
-        out.push_back({hinge.temper == preset::WireTemper::soft ? "Eye, soft wire" : "Eye, spring wire",
+            static_cast<int>(joint.eyes.size()) * (hinge.kind == document::HingeKind::linked ? 2 : 1);
+        out.push_back({hinge.temper == document::WireTemper::soft ? "Eye, soft wire" : "Eye, spring wire",
                        where, hinge.wire_m, joint.eye.cut_m, joint.eye.finished_m, joint.eye.mandrel_m, eyes,
                        names(joint.eye_bits)});
         if (joint.pin_length_m > 0.0)
@@ -74,7 +74,7 @@ std::vector<CutPiece> hinge_pieces(const Job& job) {
 std::vector<CutPiece> fill_pieces(const Job& job) {
     std::vector<CutPiece> out;
     for (std::size_t h = 0; h < job.document.holes.size(); ++h) {
-        const preset::Hole& hole = job.document.holes[h];
+        const document::Hole& hole = job.document.holes[h];
         const double mass = ledger_kg(job, ledger::Kind::fill, h);
         const materials::Solid* solid = mass > 0.0 ? materials::find_solid(hole.fill->material) : nullptr;
         if (solid == nullptr) continue;

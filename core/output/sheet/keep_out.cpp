@@ -32,7 +32,7 @@ bool has_hinge(const Job& job, std::size_t joint) {
 
 std::vector<Zone> keep_out(const Job& job) {
     std::vector<Zone> out;
-    for (const preset::Pocket& p : job.document.pockets) {
+    for (const document::Pocket& p : job.document.pockets) {
         Zone zone{p.x_from_m - thin_wall_m,
                   p.x_to_m + thin_wall_m,
                   p.y_m - 0.5 * p.width_m - thin_wall_m,
@@ -64,8 +64,8 @@ std::vector<Zone> keep_out(const Job& job) {
         }
     }
     // A part is known by its middle only: room for a usual twist and its wall round that.
-    const double part_reach = preset::Hinge{}.wire_m + thin_wall_m;
-    for (const preset::Part& part : job.document.parts) {
+    const double part_reach = document::Hinge{}.wire_m + thin_wall_m;
+    for (const document::Part& part : job.document.parts) {
         if (part.stage != Stage::hardware || part.embedded <= 0.0) continue;
         Zone zone = round_axis(part.at_m.x, part.at_m.y, part_reach);
         zone.z_from_m = part.at_m.z - part_reach;

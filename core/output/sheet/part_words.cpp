@@ -18,7 +18,7 @@ double ledger_kg(const Job& job, ledger::Kind kind, std::size_t item) {
     return sum.mass_kg;
 }
 
-double usual_hours(const preset::Coat& coat) {
+double usual_hours(const document::Coat& coat) {
     if (coat.material == "ca") return 1.0;
     if (coat.material == "acrylic_paint") return 2.0;
     if (coat.material == "epoxy" || coat.material == "polyurethane") return 24.0;
@@ -44,7 +44,7 @@ std::string bit_inch_text(double diameter_m) {
     return std::abs(nearest_m - diameter_m) < 5e-5 ? text : "near " + text;
 }
 
-std::string hole_name(const preset::Document& document, std::size_t hole) {
+std::string hole_name(const document::Document& document, std::size_t hole) {
     const std::string& name = document.holes[hole].name;
     return name.empty() ? std::to_string(hole + 1) : name;
 }
@@ -59,7 +59,7 @@ std::string fall_text(const std::optional<Fall>& fall, double in_water_kg) {
         switch (behaviour_of(in_water_kg)) {
         case Behaviour::floats:
             return "floats";
-        case Behaviour::hangs_still:
+        case Behaviour::suspends:
             return "hangs still";
         case Behaviour::falls:
             return "–";

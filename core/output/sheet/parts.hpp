@@ -11,7 +11,7 @@ namespace evenfall::sheet {
 
 /// What every piece reads.
 struct Job {
-    const preset::Document& document;
+    const document::Document& document;
     const Evaluation& evaluation;
     const SheetOptions& options;
     std::vector<double> coat_hours; ///< one per coat
@@ -88,7 +88,7 @@ inline double to_mix_kg(double on_lures_kg) {
 
 /// Until the next coat may follow, by material [h]: common practice, no source. The product's label goes
 /// before.
-[[nodiscard]] double usual_hours(const preset::Coat& coat);
+[[nodiscard]] double usual_hours(const document::Coat& coat);
 
 // Numbers as the bench reads them.
 [[nodiscard]] std::string mm_text(double metres, int decimals = 1);
@@ -96,7 +96,7 @@ inline double to_mix_kg(double on_lures_kg) {
 [[nodiscard]] std::string signed_g_text(double kilograms);
 [[nodiscard]] std::string
 bit_inch_text(double diameter_m); ///< nearest 64th; "near …" where that is 0.05 mm off or more
-[[nodiscard]] std::string hole_name(const preset::Document& document, std::size_t hole);
+[[nodiscard]] std::string hole_name(const document::Document& document, std::size_t hole);
 [[nodiscard]] std::string material_text(const std::string& id);
 /// "1.92 s/ft, 159 mm/s", "floats" or "hangs still".
 [[nodiscard]] std::string fall_text(const std::optional<Fall>& fall, double in_water_kg);

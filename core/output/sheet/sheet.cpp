@@ -17,7 +17,7 @@ Problem off_limits(std::string path, std::string limit, std::string sentence) {
 }
 
 // Ranges are asked in a way that NaN fails them too.
-Problems check(const preset::Document& document, const SheetOptions& options) {
+Problems check(const document::Document& document, const SheetOptions& options) {
     Problems out;
     if (options.lures < 1 || options.lures > 500)
         out.push_back(off_limits("/lures", "1 to 500", "The number of lures must lie between 1 and 500."));
@@ -55,7 +55,7 @@ Outcome<sheet::Faces> faces_of(const SheetTypefaces& typefaces) {
 }
 
 /// A drawing at full size is as large as it is: its height, and a section's both ways, must go on the paper.
-Problems check_size(const preset::Document& document, const shape::Body& body, const sheet::Layout& layout) {
+Problems check_size(const document::Document& document, const shape::Body& body, const sheet::Layout& layout) {
     double half_height = 0.0, half_width = 0.0, low = 1.0, high = -1.0;
     constexpr int steps = 200;
     for (int k = 0; k <= steps; ++k) {
@@ -96,7 +96,7 @@ sheet::Layout blank_paper(SheetPaper paper) {
     return out;
 }
 
-sheet::Job job_of(const preset::Document& document, const Evaluation& evaluation,
+sheet::Job job_of(const document::Document& document, const Evaluation& evaluation,
                   const SheetOptions& options) {
     sheet::Job job{document, evaluation, options, options.cure_hours, {}, {}};
     auto joints = joints::joint_answers(document, evaluation.body);
@@ -105,7 +105,7 @@ sheet::Job job_of(const preset::Document& document, const Evaluation& evaluation
     else
         job.hinge_problems = joints.problems();
     if (job.coat_hours.empty()) {
-        for (const preset::Coat& coat : document.coats)
+        for (const document::Coat& coat : document.coats)
             job.coat_hours.push_back(sheet::usual_hours(coat));
     }
     return job;
@@ -146,7 +146,7 @@ sheet::Layout laid_out(const sheet::Job& job, const sheet::Faces& faces, sheet::
     return pages.finish();
 }
 
-Outcome<sheet::Layout> layout_with(const preset::Document& document, const SheetOptions& options,
+Outcome<sheet::Layout> layout_with(const document::Document& document, const SheetOptions& options,
                                    const sheet::Faces& faces) {
     if (Problems problems = check(document, options); !problems.empty()) return problems;
     const Outcome<Evaluation> evaluation = evaluate(document);
@@ -159,13 +159,13 @@ Outcome<sheet::Layout> layout_with(const preset::Document& document, const Sheet
 
 } // namespace
 
-Outcome<sheet::Layout> sheet_layout(const preset::Document& document, const SheetOptions& options) {
+Outcome<sheet::Layout> sheet_layout(const document::Document& document, const SheetOptions& options) {
     const auto faces = faces_of(options.typefaces);
     if (!faces) return faces.problems();
     return layout_with(document, options, *faces);
 }
 
-Outcome<std::string> build_sheet(const preset::Document& document, const SheetOptions& options) {
+Outcome<std::string> build_sheet(const document::Document& document, const SheetOptions& options) {
     const auto faces = faces_of(options.typefaces);
     if (!faces) return faces.problems();
     const auto layout = layout_with(document, options, *faces);

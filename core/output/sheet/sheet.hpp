@@ -43,11 +43,11 @@ struct SheetOptions {
 /// Document → the whole file as bytes. The same bytes for the same document and options, native and page: no
 /// clock, no locale. Refuses what evaluate() refuses; options off their limits ("/lures" …); a drawing too
 /// tall for the paper; a typeface that cannot be read.
-[[nodiscard]] Outcome<std::string> build_sheet(const preset::Document& document, const SheetOptions& options);
+[[nodiscard]] Outcome<std::string> build_sheet(const document::Document& document, const SheetOptions& options);
 
 /// Some lures from one recipe of a batch.
 struct BatchPart {
-    preset::Document document;
+    document::Document document;
     int lures = 1;
 };
 
@@ -57,7 +57,7 @@ struct BatchPart {
                                                      const SheetOptions& options);
 
 /// The pages before they become a file: what the tests measure.
-[[nodiscard]] Outcome<sheet::Layout> sheet_layout(const preset::Document& document,
+[[nodiscard]] Outcome<sheet::Layout> sheet_layout(const document::Document& document,
                                                   const SheetOptions& options);
 
 } // namespace evenfall

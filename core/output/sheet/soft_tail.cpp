@@ -9,13 +9,13 @@ namespace evenfall::sheet {
 
 void add_soft_tail(Composer& pages, const Job& job) {
     if (!job.document.tail) return;
-    const preset::Tail& tail = *job.document.tail;
+    const document::Tail& tail = *job.document.tail;
     const auto body = tail::shaped(tail);
     tail::PourRequest request;
     request.tails = job.options.lures;
     const auto pour = tail::pour(tail, job.evaluation.ledger, request);
     if (!body || !pour) return;
-    const preset::Tenon tenon = tail.tenon.value_or(preset::Tenon{});
+    const document::Tenon tenon = tail.tenon.value_or(document::Tenon{});
     const auto cm3 = [](double m3) { return units::number_text(m3, units::Unit::cm3, 2) + " cm³"; };
     const auto percent = [](double share) {
         return units::number_text(share, units::Unit::percent, 0) + " %";

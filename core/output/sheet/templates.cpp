@@ -50,7 +50,7 @@ std::vector<Point2> rectangle(double x0, double x1, double a0, double a1) {
 
 double wall_of(const Job& job, std::size_t segment) {
     double wall = 0.0;
-    for (const preset::Hole& hole : job.document.holes) {
+    for (const document::Hole& hole : job.document.holes) {
         if (shape::nearest_segment(job.evaluation.body, hole.x_m) == static_cast<int>(segment))
             wall = std::max(wall, hole.wall_m);
     }
@@ -74,7 +74,7 @@ void draw_keep_out(const View& view, const Job& job) {
         view.hatched(side_band(*body.lines, zone.x_from_m, zone.x_to_m, zone.z_from_m.value_or(-far),
                                zone.z_to_m.value_or(far)),
                      keep_out_stroke, 1.1);
-    for (const preset::Pocket& pocket : job.document.pockets) {
+    for (const document::Pocket& pocket : job.document.pockets) {
         view.outline(side_band(*body.lines, pocket.x_from_m, pocket.x_to_m, pocket.z_from_m.value_or(-far),
                                pocket.z_to_m.value_or(far)),
                      hidden_stroke);
@@ -89,14 +89,14 @@ void draw_keep_out(const View& view, const Job& job) {
         for (const joints::EyeAnswer& eye : joint.eyes)
             view.cross(joint.place.pin.x_m, eye.place.z_m, 1.0, keep_out_stroke);
     }
-    for (const preset::Part& part : job.document.parts) {
+    for (const document::Part& part : job.document.parts) {
         if (part.stage == Stage::hardware && part.embedded > 0.0)
             view.cross(part.at_m.x, part.at_m.z, 1.0, keep_out_stroke);
     }
 }
 
 void draw_hole_side(const View& view, const Job& job, std::size_t index) {
-    const preset::Hole& hole = job.document.holes[index];
+    const document::Hole& hole = job.document.holes[index];
     const holes::Bore bore = holes::place(hole, job.evaluation.body);
     const double r = 0.5 * hole.diameter_m;
     const double end_z = bore.mouth_z_m + bore.inward * hole.depth_m;
@@ -106,7 +106,7 @@ void draw_hole_side(const View& view, const Job& job, std::size_t index) {
         if (contents.fill_kg > 0.0)
             view.filled(rectangle(hole.x_m - r, hole.x_m + r, fill_z, end_z), Colour{0xc4, 0xc9, 0xce});
         view.outline(rectangle(hole.x_m - r, hole.x_m + r, bore.mouth_z_m, end_z), hidden_stroke);
-        if (hole.end == preset::HoleEnd::point_118) {
+        if (hole.end == document::HoleEnd::point_118) {
             const double tip = end_z + bore.inward * bore.cone_height_m;
             view.outline({{hole.x_m - r, end_z}, {hole.x_m, tip}, {hole.x_m + r, end_z}}, hidden_stroke,
                          false);
@@ -115,7 +115,7 @@ void draw_hole_side(const View& view, const Job& job, std::size_t index) {
     const double out = 0.0018; // short of the label
     view.segment(hole.x_m, bore.mouth_z_m - bore.inward * out, hole.x_m, end_z + bore.inward * out,
                  centre_stroke);
-    const bool belly = hole.from == preset::HoleFrom::belly;
+    const bool belly = hole.from == document::HoleFrom::belly;
     const double y = belly ? view.window().bottom_mm() - 1.2 : view.window().top_mm + 3.2;
     view.label(hole.x_m, y, hole_name(job.document, index), 2.4, Weight::semibold);
 }
@@ -169,7 +169,7 @@ void add_blank(Composer& pages, const Job& job) {
                   "mask and extraction. Follow the "
                   "maker's instructions and local rules.");
     const auto draw_joints = [&](const View& view, double low, double high) {
-        for (const preset::Joint& joint : job.document.joints) {
+        for (const document::Joint& joint : job.document.joints) {
             for (const double side : {-0.5, 0.5})
                 view.segment(joint.at_m + side * joint.gap_m, low, joint.at_m + side * joint.gap_m, high,
                              hidden_stroke);
@@ -228,13 +228,13 @@ void add_top(Composer& pages, const Job& job) {
             for (const Zone& zone : keep_out(job))
                 view.hatched(rectangle(zone.x_from_m, zone.x_to_m, zone.y_from_m, zone.y_to_m),
                              keep_out_stroke, 1.1);
-            for (const preset::Pocket& p : job.document.pockets)
+            for (const document::Pocket& p : job.document.pockets)
                 view.outline(
                     rectangle(p.x_from_m, p.x_to_m, p.y_m - 0.5 * p.width_m, p.y_m + 0.5 * p.width_m),
                     hidden_stroke);
             for (std::size_t h = 0; h < job.document.holes.size(); ++h) {
-                const preset::Hole& hole = job.document.holes[h];
-                const bool belly = hole.from == preset::HoleFrom::belly;
+                const document::Hole& hole = job.document.holes[h];
+                const bool belly = hole.from == document::HoleFrom::belly;
                 view.circle(hole.x_m, hole.y_m, hole.diameter_m, belly ? hidden_stroke : thin_stroke);
                 view.cross(hole.x_m, hole.y_m, 1.2, thin_stroke);
                 view.label(hole.x_m, view.window().bottom_mm() - 1.2,
@@ -258,7 +258,7 @@ void add_joint_cuts(Composer& pages, const Job& job) {
     pages.heading("Joint cuts with their relief, from above");
     double top = 0.0;
     for (std::size_t j = 0; j < body.joints.size(); ++j) {
-        const preset::Joint& joint = body.joints[j];
+        const document::Joint& joint = body.joints[j];
         if (j % per_row == 0) top = pages.block(height + 15.0);
         const double left = pages.left_mm() + cell * static_cast<double>(j % per_row);
         const Rect window{left, top, units::mm_from_m(2.0 * half_m), height};
@@ -299,7 +299,7 @@ void add_section_cards(Composer& pages, const Job& job) {
     std::vector<Card> cards;
     for (double k = 1.0; k * job.options.station_m < lines.length_m() - 1e-9; k += 1.0) {
         const double at = lines.nose_m() + k * job.options.station_m;
-        const bool in_gap = std::any_of(body.joints.begin(), body.joints.end(), [&](const preset::Joint& j) {
+        const bool in_gap = std::any_of(body.joints.begin(), body.joints.end(), [&](const document::Joint& j) {
             return std::abs(at - j.at_m) < 0.5 * j.gap_m;
         });
         if (in_gap) continue;

@@ -5,7 +5,7 @@
 #include <algorithm>
 #include <cmath>
 
-namespace evenfall::flotation {
+namespace evenfall::afloat {
 
 /// How a lure lies: pitch nose-up positive, heel starboard-side-down positive (as in balance/hang.hpp).
 struct Attitude {
@@ -48,4 +48,4 @@ inline Vec3 turned(const Vec3& up, const Vec3& towards, double angle_rad) {
     return v / length(v);
 }
 
-} // namespace evenfall::flotation
+} // namespace evenfall::afloat

@@ -4,7 +4,7 @@
 #include <cmath>
 #include <numbers>
 
-namespace evenfall::flotation {
+namespace evenfall::afloat {
 
 namespace {
 
@@ -186,4 +186,4 @@ Descent descent(const Afloat& afloat, const Vec3& start_up) {
     return d;
 }
 
-} // namespace evenfall::flotation
+} // namespace evenfall::afloat

@@ -6,7 +6,7 @@
 
 #include <functional>
 
-namespace evenfall::flotation {
+namespace evenfall::afloat {
 
 struct Arrival {
     State state;
@@ -31,4 +31,4 @@ struct Arrival {
 /// The length that arms are measured against.
 [[nodiscard]] double length_scale_m(const Afloat& afloat);
 
-} // namespace evenfall::flotation
+} // namespace evenfall::afloat

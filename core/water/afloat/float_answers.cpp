@@ -6,7 +6,7 @@
 #include <algorithm>
 #include <cmath>
 
-namespace evenfall::flotation {
+namespace evenfall::afloat {
 
 namespace {
 
@@ -80,7 +80,7 @@ Problems warnings_of(const FloatAnswers& a) {
 } // namespace
 
 Outcome<FloatAnswers> float_answers(const shape::Body& body, const ledger::Ledger& ledger,
-                                    const preset::Document& document, double water_kg_m3) {
+                                    const document::Document& document, double water_kg_m3) {
     if (!is_positive(water_kg_m3)) {
         return Problem{ProblemCode::out_of_range, "/water", "more than 0 kg/m³",
                        "The density of the water must be a positive number."};
@@ -105,7 +105,7 @@ Outcome<FloatAnswers> float_answers(const shape::Body& body, const ledger::Ledge
 }
 
 std::optional<Problem> roll_over_warning(const shape::Body& body, const ledger::Ledger& ledger,
-                                         const preset::Document& document, double water_kg_m3) {
+                                         const document::Document& document, double water_kg_m3) {
     const ledger::Sum total = total_of(ledger);
     if (!is_positive(water_kg_m3) || !is_positive(total.mass_kg) || !is_positive(total.displaced_m3))
         return std::nullopt;
@@ -118,7 +118,7 @@ std::optional<Problem> roll_over_warning(const shape::Body& body, const ledger::
 }
 
 std::optional<Rest> upright_answer(const shape::Body& body, const ledger::Ledger& ledger,
-                                   const preset::Document& document, double water_kg_m3) {
+                                   const document::Document& document, double water_kg_m3) {
     const ledger::Sum total = total_of(ledger);
     if (!is_positive(water_kg_m3) || !is_positive(total.mass_kg) || !is_positive(total.displaced_m3))
         return std::nullopt;
@@ -126,4 +126,4 @@ std::optional<Rest> upright_answer(const shape::Body& body, const ledger::Ledger
     return upright_rest(afloat_of(hull, total, water_kg_m3));
 }
 
-} // namespace evenfall::flotation
+} // namespace evenfall::afloat

@@ -9,7 +9,7 @@
 #include "water/afloat/rest.hpp"
 #include "water/afloat/righting.hpp"
 
-namespace evenfall::flotation {
+namespace evenfall::afloat {
 
 struct FloatAnswers {
     bool floats = false; ///< lighter than the water it can push aside
@@ -26,16 +26,16 @@ struct FloatAnswers {
 /// Finished lure in water of this density. Problems: a density that is no positive number, a ledger without
 /// mass or displacement.
 [[nodiscard]] Outcome<FloatAnswers> float_answers(const shape::Body& body, const ledger::Ledger& ledger,
-                                                  const preset::Document& document, double water_kg_m3);
+                                                  const document::Document& document, double water_kg_m3);
 
 /// A lure that floats and will not stay upright: by how much G must come down, or how much heavier it must
 /// be. Absent where it sinks, stays upright, or stands on nose or tail. evaluate() puts it among its
 /// warnings, before any wood is cut.
 [[nodiscard]] std::optional<Problem> roll_over_warning(const shape::Body& body, const ledger::Ledger& ledger,
-                                                       const preset::Document& document, double water_kg_m3);
+                                                       const document::Document& document, double water_kg_m3);
 
 /// The part of float_answers() that a dragging finger can wait for: `upright` alone.
 [[nodiscard]] std::optional<Rest> upright_answer(const shape::Body& body, const ledger::Ledger& ledger,
-                                                 const preset::Document& document, double water_kg_m3);
+                                                 const document::Document& document, double water_kg_m3);
 
-} // namespace evenfall::flotation
+} // namespace evenfall::afloat

@@ -5,7 +5,7 @@
 #include <limits>
 #include <numbers>
 
-namespace evenfall::flotation {
+namespace evenfall::afloat {
 
 namespace {
 
@@ -65,7 +65,7 @@ void include(const Panel& panel, const Vec3& up, Span& all) {
 
 } // namespace
 
-Hull::Hull(const shape::Body& body, std::span<const ledger::Line> lines, const preset::Document& document)
+Hull::Hull(const shape::Body& body, std::span<const ledger::Line> lines, const document::Document& document)
     : lines_(body.lines), rims_(std::make_unique<UnitRims>(body.lines->family())),
       length_m_(body.lines->length_m()) {
     skins_.resize(body.segments.size());
@@ -209,4 +209,4 @@ double Hull::back_line_out(const Vec3& up, double depth_m) const {
     return out / all;
 }
 
-} // namespace evenfall::flotation
+} // namespace evenfall::afloat

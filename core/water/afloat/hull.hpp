@@ -12,7 +12,7 @@
 #include <span>
 #include <vector>
 
-namespace evenfall::flotation {
+namespace evenfall::afloat {
 
 /// A thing outside the wood: goes under like a sphere of its displaced volume.
 struct Ball {
@@ -39,7 +39,7 @@ struct Ball {
 ///         closed forms see tests/published/flotation_*.
 class Hull {
 public:
-    Hull(const shape::Body& body, std::span<const ledger::Line> lines, const preset::Document& document);
+    Hull(const shape::Body& body, std::span<const ledger::Line> lines, const document::Document& document);
     Hull(Hull&&) = default;
     Hull& operator=(Hull&&) = default;
 
@@ -73,9 +73,9 @@ public:
 
 private:
     void add_segment(const shape::Body& body, std::size_t segment, std::span<const ledger::Line> lines,
-                     const preset::Document& document);
+                     const document::Document& document);
     void add_openings(const shape::Body& body, std::span<const ledger::Line> lines,
-                      const preset::Document& document);
+                      const document::Document& document);
     void add_ball(const ledger::Line& line);
     [[nodiscard]] bool is_each_mirrored() const;
 
@@ -90,4 +90,4 @@ private:
     bool mirrored_ = false;
 };
 
-} // namespace evenfall::flotation
+} // namespace evenfall::afloat

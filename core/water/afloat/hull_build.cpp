@@ -9,7 +9,7 @@
 #include <limits>
 #include <numbers>
 
-namespace evenfall::flotation {
+namespace evenfall::afloat {
 
 namespace {
 
@@ -41,7 +41,7 @@ struct Coated {
 };
 
 Coated coated(const shape::Segment& segment, int index, std::span<const Line> lines,
-              const preset::Document& document) {
+              const document::Document& document) {
     Coated c;
     double faces = 0.0;
     for (const shape::Face& face : segment.faces)
@@ -52,7 +52,7 @@ Coated coated(const shape::Segment& segment, int index, std::span<const Line> li
         c.wanted.volume += line.displaced_m3;
         c.wanted.moment += line.displaced_m3 * line.at_m;
         if (line.kind != Kind::coat || line.displaced_m3 <= 0.0) continue;
-        const preset::Coat& coat = document.coats[static_cast<std::size_t>(line.item)];
+        const document::Coat& coat = document.coats[static_cast<std::size_t>(line.item)];
         const double area = (coat.on_skin ? segment.skin_m2 : 0.0) + (coat.on_joint_faces ? faces : 0.0);
         const double share = area / (segment.skin_m2 + faces);
         const double t = thickness(line.displaced_m3, area, segment.curvature_m * share);
@@ -83,7 +83,7 @@ double secant(double tangent) {
 
 /// Overlap of a pocket with the wood at its middle, as a box; sized and placed so that volume and centroid
 /// are the ledger's.
-Vec3 pocket_half_size(const preset::Pocket& p, const shape::Body& body, const Line& line) {
+Vec3 pocket_half_size(const document::Pocket& p, const shape::Body& body, const Line& line) {
     const shape::Segment& segment = body.segments[static_cast<std::size_t>(line.segment)];
     const shape::SkinHeights skin = shape::skin_heights(*body.lines, line.at_m.x, line.at_m.y);
     const double x = std::min(p.x_to_m, segment.x_to_m) - std::max(p.x_from_m, segment.x_from_m);
@@ -96,7 +96,7 @@ Vec3 pocket_half_size(const preset::Pocket& p, const shape::Body& body, const Li
 }
 
 /// Tail or tenon as a box of its own proportions and the line's volume.
-Vec3 tail_half_size(preset::Tail tail, const Line& line) {
+Vec3 tail_half_size(document::Tail tail, const Line& line) {
     Vec3 e;
     if (line.item == 1) {
         e = {tail.tenon->length_m, tail.tenon->thickness_m, tail.tenon->height_m};
@@ -116,7 +116,7 @@ Vec3 column_half_size(double diameter_m, double volume_m3) {
 } // namespace
 
 void Hull::add_segment(const shape::Body& body, std::size_t index, std::span<const Line> ledger_lines,
-                       const preset::Document& document) {
+                       const document::Document& document) {
     const shape::Lines& lines = *body.lines;
     const shape::Segment& segment = body.segments[index];
     const bool is_first = index == 0;
@@ -191,7 +191,7 @@ void Hull::add_segment(const shape::Body& body, std::size_t index, std::span<con
 }
 
 void Hull::add_openings(const shape::Body& body, std::span<const Line> lines,
-                        const preset::Document& document) {
+                        const document::Document& document) {
     for (const Line& line : lines) {
         if (line.displaced_m3 == 0.0) continue;
         const auto item = static_cast<std::size_t>(line.item);
@@ -230,4 +230,4 @@ void Hull::add_ball(const Line& line) {
     balls_.push_back({line.at_m, radius, line.displaced_m3 > 0.0 ? 1.0 : -1.0});
 }
 
-} // namespace evenfall::flotation
+} // namespace evenfall::afloat

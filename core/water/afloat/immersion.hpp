@@ -3,7 +3,7 @@
 #include "base/vec3.hpp"
 #include "water/afloat/attitude.hpp"
 
-namespace evenfall::flotation {
+namespace evenfall::afloat {
 
 /// What lies under the plane up·r = depth, and the water's cut through the hull.
 ///
@@ -36,4 +36,4 @@ struct Immersion {
     }
 };
 
-} // namespace evenfall::flotation
+} // namespace evenfall::afloat

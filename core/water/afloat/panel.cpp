@@ -9,7 +9,7 @@
 #include <limits>
 #include <utility>
 
-namespace evenfall::flotation {
+namespace evenfall::afloat {
 
 namespace {
 
@@ -376,4 +376,4 @@ double Panel::crossing(const WaterPlane& plane, double from_m, double to_m, bool
     return zero_between(over, {from_m, over(from_m)}, {to_m, over(to_m)}, {1e-9, 1e-10, 20});
 }
 
-} // namespace evenfall::flotation
+} // namespace evenfall::afloat

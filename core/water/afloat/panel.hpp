@@ -12,7 +12,7 @@
 #include <map>
 #include <optional>
 
-namespace evenfall::flotation {
+namespace evenfall::afloat {
 
 /// The unit rims of a hull, each at an address that stays. A body of constant fullness needs one only. Where
 /// fullness varies along a curved family, rims half a percent of fullness apart serve, scaled to the true
@@ -149,4 +149,4 @@ private:
                                    const UnitRim& rim);
 [[nodiscard]] shape::Station station_at(const Skin& skin, double line_x_m);
 
-} // namespace evenfall::flotation
+} // namespace evenfall::afloat

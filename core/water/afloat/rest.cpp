@@ -6,7 +6,7 @@
 #include <array>
 #include <cmath>
 
-namespace evenfall::flotation {
+namespace evenfall::afloat {
 
 namespace {
 
@@ -155,4 +155,4 @@ std::vector<Rest> rests(const Afloat& afloat) {
     return rests(afloat, headings);
 }
 
-} // namespace evenfall::flotation
+} // namespace evenfall::afloat

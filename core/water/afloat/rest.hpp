@@ -8,7 +8,7 @@
 #include <span>
 #include <vector>
 
-namespace evenfall::flotation {
+namespace evenfall::afloat {
 
 /// What floats: the hull, the mass on it and the water under it.
 struct Afloat {
@@ -96,4 +96,4 @@ struct Descent {
 };
 [[nodiscard]] Descent descent(const Afloat& afloat, const Vec3& start_up);
 
-} // namespace evenfall::flotation
+} // namespace evenfall::afloat

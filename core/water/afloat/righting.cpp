@@ -7,7 +7,7 @@
 #include <cmath>
 #include <numbers>
 
-namespace evenfall::flotation {
+namespace evenfall::afloat {
 
 namespace {
 
@@ -293,4 +293,4 @@ UprightAdvice upright_advice(const Afloat& afloat) {
     return advice;
 }
 
-} // namespace evenfall::flotation
+} // namespace evenfall::afloat

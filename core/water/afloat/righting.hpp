@@ -7,7 +7,7 @@
 #include <optional>
 #include <vector>
 
-namespace evenfall::flotation {
+namespace evenfall::afloat {
 
 /// One point of the righting-arm curve.
 struct RightingPoint {
@@ -85,4 +85,4 @@ struct UprightAdvice {
 };
 [[nodiscard]] UprightAdvice upright_advice(const Afloat& afloat);
 
-} // namespace evenfall::flotation
+} // namespace evenfall::afloat

@@ -3,7 +3,7 @@
 #include <cmath>
 #include <numbers>
 
-namespace evenfall::flotation {
+namespace evenfall::afloat {
 
 State state_at(const Afloat& afloat, const Vec3& up, double depth_m) {
     State s;
@@ -68,4 +68,4 @@ Rest described(const Afloat& afloat, const State& s) {
     return r;
 }
 
-} // namespace evenfall::flotation
+} // namespace evenfall::afloat

@@ -6,7 +6,7 @@
 
 #include <array>
 
-namespace evenfall::flotation {
+namespace evenfall::afloat {
 
 inline constexpr double gravity_m_s2 = 9.80665;
 
@@ -33,4 +33,4 @@ struct State {
 /// Full description of a rest at an equilibrium state. Energies are not yet relative.
 [[nodiscard]] Rest described(const Afloat& afloat, const State& state);
 
-} // namespace evenfall::flotation
+} // namespace evenfall::afloat

@@ -4,7 +4,7 @@
 #include <array>
 #include <cmath>
 
-namespace evenfall::flotation {
+namespace evenfall::afloat {
 
 namespace {
 
@@ -471,4 +471,4 @@ UnitCut UnitRim::cut(const UnitLine& line, const RimLimit* limit) const {
     return cutter.result();
 }
 
-} // namespace evenfall::flotation
+} // namespace evenfall::afloat

@@ -8,7 +8,7 @@
 #include <cstddef>
 #include <vector>
 
-namespace evenfall::flotation {
+namespace evenfall::afloat {
 
 /// ∫y dz, ½∫y² dz and −½∫z² dy along a stretch of rim: by Green's theorem its share of a section's area and
 /// moments.
@@ -86,4 +86,4 @@ private:
     double fullness_ = 0.0;
 };
 
-} // namespace evenfall::flotation
+} // namespace evenfall::afloat

@@ -22,7 +22,7 @@ Weights weights_of(const ledger::Ledger& ledger, Stage stage) {
     w.b_m = sum.b_m();
     // It falls rolled as it hangs: G under the long axis through B.
     const Vec3 arm = w.b_m - sum.g_m();
-    const double plumb = balance::plumb_m(arm);
+    const double plumb = water::plumb_m(arm);
     w.g_m = {sum.g_m().x, w.b_m.y, w.b_m.z - plumb};
     // So rolled it pitches about the axis that is level then: (0, up.z, −up.y) in its own axes.
     const Inertia mass = ledger::inertia_about(ledger, stage, w.b_m);
@@ -31,20 +31,20 @@ Weights weights_of(const ledger::Ledger& ledger, Stage stage) {
     return w;
 }
 
-double drag_correction(const preset::Document& document) {
+double drag_correction(const document::Document& document) {
     double factor = 1.0;
-    for (const preset::Correction& c : document.corrections) {
-        if (c.of == preset::Cause::drag) factor *= c.factor;
+    for (const document::Correction& c : document.corrections) {
+        if (c.of == document::Cause::drag) factor *= c.factor;
     }
     return factor;
 }
 
-Descent::Descent(const shape::Body& body, const ledger::Ledger& ledger, const preset::Document& document,
-                 const water::Properties& water, Stage stage)
+Descent::Descent(const shape::Body& body, const ledger::Ledger& ledger, const document::Document& document,
+                 const materials::WaterProperties& water, Stage stage)
     : Descent(fall::hull(body), body, ledger, document, water, stage) {}
 
 Descent::Descent(Hull hull, const shape::Body& body, const ledger::Ledger& ledger,
-                 const preset::Document& document, const water::Properties& water, Stage stage)
+                 const document::Document& document, const materials::WaterProperties& water, Stage stage)
     : hull_(std::move(hull)), weights_(weights_of(ledger, stage)),
       items_(drag_items(*body.lines, document, ledger, stage)), water_(water) {
     closure_.drag = drag_correction(document);
@@ -56,7 +56,7 @@ void Descent::set(const Weights& weights, double drag) {
 }
 
 Descent::Descent(Hull hull, const Weights& weights, std::vector<DragItem> items,
-                 const water::Properties& water, const Closure& closure)
+                 const materials::WaterProperties& water, const Closure& closure)
     : hull_(std::move(hull)), weights_(weights), items_(std::move(items)), water_(water), closure_(closure) {}
 
 double Descent::in_water_kg() const {
@@ -76,7 +76,7 @@ Descent Descent::with_in_water(double in_water_kg) const {
     return other;
 }
 
-Descent Descent::in(const water::Properties& water) const {
+Descent Descent::in(const materials::WaterProperties& water) const {
     Descent other = *this;
     other.water_ = water;
     return other;

@@ -95,7 +95,7 @@ struct Track {
 };
 
 /// What the document's corrections say of drag as a whole: Closure::drag.
-[[nodiscard]] double drag_correction(const preset::Document& document);
+[[nodiscard]] double drag_correction(const document::Document& document);
 
 /// The ledger up to a stage as the equations want it.
 [[nodiscard]] Weights weights_of(const ledger::Ledger& ledger, Stage stage);
@@ -103,12 +103,12 @@ struct Track {
 /// A lure in one water. Cheap to copy; holds no reference to what it was made from.
 class Descent {
 public:
-    Descent(const shape::Body& body, const ledger::Ledger& ledger, const preset::Document& document,
-            const water::Properties& water, Stage stage = Stage::dressed);
+    Descent(const shape::Body& body, const ledger::Ledger& ledger, const document::Document& document,
+            const materials::WaterProperties& water, Stage stage = Stage::dressed);
     /// The same with a hull taken before (hull.hpp): it is one and the same at every stage.
     Descent(Hull hull, const shape::Body& body, const ledger::Ledger& ledger,
-            const preset::Document& document, const water::Properties& water, Stage stage);
-    Descent(Hull hull, const Weights& weights, std::vector<DragItem> items, const water::Properties& water,
+            const document::Document& document, const materials::WaterProperties& water, Stage stage);
+    Descent(Hull hull, const Weights& weights, std::vector<DragItem> items, const materials::WaterProperties& water,
             const Closure& closure = {});
 
     /// All steady falls with a pitch within 89.99° of level: a scan of 1°, each change of sign of the moment
@@ -135,8 +135,8 @@ public:
 
     [[nodiscard]] Descent
     with_in_water(double in_water_kg) const; ///< same shape, volume and offset of G from B
-    [[nodiscard]] Descent in(const water::Properties& water) const; ///< same lure, other water
-    /// The same hull and parts with other weights, and this factor on all drag: what surety draws by the
+    [[nodiscard]] Descent in(const materials::WaterProperties& water) const; ///< same lure, other water
+    /// The same hull and parts with other weights, and this factor on all drag: what uncertainty draws by the
     /// thousand.
     void set(const Weights& weights, double drag);
     [[nodiscard]] double drag() const { return closure_.drag; }
@@ -155,7 +155,7 @@ private:
     Hull hull_;
     Weights weights_;
     std::vector<DragItem> items_;
-    water::Properties water_;
+    materials::WaterProperties water_;
     Closure closure_;
 };
 

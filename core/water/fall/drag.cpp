@@ -28,12 +28,12 @@ double pressure_drag_coefficient(const Strip& strip) {
     return ellipse + 0.35 * squarer / (1.0 + 0.5 * squarer);
 }
 
-double friction_drag_coefficient(const Strip& strip, double speed_m_s, const water::Properties& water) {
+double friction_drag_coefficient(const Strip& strip, double speed_m_s, const materials::WaterProperties& water) {
     const double reynolds = water.density_kg_m3 * speed_m_s * strip.chord_m / water.viscosity_pa_s;
     return 2.0 * blasius / std::sqrt(reynolds) * (1.0 + strip.chord_m / strip.width_m);
 }
 
-double section_drag_coefficient(const Strip& strip, double speed_m_s, const water::Properties& water) {
+double section_drag_coefficient(const Strip& strip, double speed_m_s, const materials::WaterProperties& water) {
     return friction_drag_coefficient(strip, speed_m_s, water) + pressure_drag_coefficient(strip);
 }
 

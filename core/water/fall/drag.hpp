@@ -51,7 +51,7 @@ inline constexpr EndEffect end_effect{};
 ///
 ///   speed_m_s   > 0
 [[nodiscard]] double friction_drag_coefficient(const Strip& strip, double speed_m_s,
-                                               const water::Properties& water);
+                                               const materials::WaterProperties& water);
 
 /// Drag coefficient of a strip on its width, ends not counted: pressure and friction.
 ///
@@ -59,7 +59,7 @@ inline constexpr EndEffect end_effect{};
 ///   valid       Re = ρ v c/μ from 500 to 50 000. A circular section is about a quarter high at Re 1000 and
 ///   right from 10 000 up.
 [[nodiscard]] double section_drag_coefficient(const Strip& strip, double speed_m_s,
-                                              const water::Properties& water);
+                                              const materials::WaterProperties& water);
 
 /// The body sliced for flow up or down past it: 48 strips, closer towards both ends (equal steps of the angle
 /// φ in x = L(1 − cos φ)/2), so that round ends cost nothing. Strips without width or height are left out.

@@ -54,7 +54,7 @@ bool is_outside(const shape::Lines& lines, const Vec3& at) {
 
 } // namespace
 
-std::vector<DragItem> drag_items(const shape::Lines& lines, const preset::Document& document,
+std::vector<DragItem> drag_items(const shape::Lines& lines, const document::Document& document,
                                  const ledger::Ledger& ledger, Stage stage) {
     std::vector<DragItem> items;
     for (const ledger::Line& line : ledger) {
@@ -65,7 +65,7 @@ std::vector<DragItem> drag_items(const shape::Lines& lines, const preset::Docume
         const auto index = static_cast<std::size_t>(line.item);
         if (line.kind != ledger::Kind::part || line.stage > stage || index >= document.parts.size()) continue;
         if (!(line.displaced_m3 > 0.0 && line.mass_kg > 0.0) || !is_outside(lines, line.at_m)) continue;
-        const preset::Part& part = document.parts[index];
+        const document::Part& part = document.parts[index];
         if (is_any_of(part.material, {"stainless", "steel", "brass", "copper", "aluminium"})) {
             items.push_back(wire(line.at_m, line.displaced_m3, line.mass_kg * (1.0 - part.embedded)));
         } else if (materials::is_soft(part.material)) {

@@ -33,7 +33,7 @@ struct DragItem {
 ///            counts as such a plate with its own areas, seen from above (the edge) and from the side (the
 ///            flank); its tenon is in the wood's shade and left out.
 ///   ball     everything else: a ball of that volume. Spread 0.7 to 1.6.
-[[nodiscard]] std::vector<DragItem> drag_items(const shape::Lines& lines, const preset::Document& document,
+[[nodiscard]] std::vector<DragItem> drag_items(const shape::Lines& lines, const document::Document& document,
                                                const ledger::Ledger& ledger, Stage stage = Stage::dressed);
 
 } // namespace evenfall::fall

@@ -51,7 +51,7 @@ DragAft drag_aft(const Hull& hull, double x_m) {
     return aft;
 }
 
-std::string name_of(const preset::Document& document, std::size_t segment) {
+std::string name_of(const document::Document& document, std::size_t segment) {
     return segment < document.segment_names.size() ? document.segment_names[segment]
                                                    : "Segment " + std::to_string(segment + 1);
 }
@@ -63,7 +63,7 @@ std::string floats_or_sinks(double in_water_kg) {
 } // namespace
 
 HingeLoads hinge_loads(const shape::Body& body, const ledger::Ledger& ledger,
-                       const preset::Document& document, const water::Properties& water, double pitch_rad) {
+                       const document::Document& document, const materials::WaterProperties& water, double pitch_rad) {
     const ledger::Fold fold = ledger::fold(ledger, body.segments.size());
     const double rho = water.density_kg_m3;
     const double in_water = fold.total.in_water_kg(rho);

@@ -51,7 +51,7 @@ struct HingeLoads {
 ///
 /// A lure that floats carries its out-of-water part otherwise: these are its loads when drawn under.
 [[nodiscard]] HingeLoads hinge_loads(const shape::Body& body, const ledger::Ledger& ledger,
-                                     const preset::Document& document, const water::Properties& water,
+                                     const document::Document& document, const materials::WaterProperties& water,
                                      double pitch_rad);
 
 } // namespace evenfall::fall

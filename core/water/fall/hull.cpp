@@ -22,7 +22,7 @@ double filled_share(double exponent) {
 } // namespace
 
 Hull hull(const shape::Lines& lines, double skin_m2, double skin_z_m) {
-    const water::Properties unit{1.0, 1.0};
+    const materials::WaterProperties unit{1.0, 1.0};
     Hull h;
     double volume = 0.0;
     double largest = 0.0;

@@ -24,7 +24,7 @@ double speed_where(double p, double f, double d) {
 
 /// Speed at one value of κ, or nothing for a body that does not fall.
 std::optional<double> speed_at(double pressure_m2, double friction_m3_2, double end_effect_kappa,
-                               double in_water_kg, const water::Properties& water) {
+                               double in_water_kg, const materials::WaterProperties& water) {
     if (!(in_water_kg > 0.0 && std::isfinite(in_water_kg))) return std::nullopt;
     const double root_nu = std::sqrt(water.viscosity_pa_s / water.density_kg_m3);
     const double driving =
@@ -36,7 +36,7 @@ std::optional<double> speed_at(double pressure_m2, double friction_m3_2, double 
 
 LevelFall::LevelFall(const shape::Lines& lines) {
     // In a fluid and at a speed of unit numbers the friction part is what is left of it without √(μ/(ρv)).
-    const water::Properties unit{1.0, 1.0};
+    const materials::WaterProperties unit{1.0, 1.0};
     for (const Strip& strip : strips(lines)) {
         const double area = strip.width_m * strip.length_m;
         pressure_m2_ += pressure_drag_coefficient(strip) * area;
@@ -44,11 +44,11 @@ LevelFall::LevelFall(const shape::Lines& lines) {
     }
 }
 
-std::optional<double> LevelFall::speed_m_s(double in_water_kg, const water::Properties& water) const {
+std::optional<double> LevelFall::speed_m_s(double in_water_kg, const materials::WaterProperties& water) const {
     return speed_at(pressure_m2_, friction_m3_2_, end_effect.usual, in_water_kg, water);
 }
 
-std::optional<Speeds> LevelFall::speeds(double in_water_kg, const water::Properties& water) const {
+std::optional<Speeds> LevelFall::speeds(double in_water_kg, const materials::WaterProperties& water) const {
     const auto usual = speed_m_s(in_water_kg, water);
     const auto slow = speed_at(pressure_m2_, friction_m3_2_, end_effect.high, in_water_kg, water);
     const auto fast = speed_at(pressure_m2_, friction_m3_2_, end_effect.low, in_water_kg, water);
@@ -56,7 +56,7 @@ std::optional<Speeds> LevelFall::speeds(double in_water_kg, const water::Propert
     return Speeds{*usual, *slow, *fast};
 }
 
-double LevelFall::in_water_kg(double speed_m_s, const water::Properties& water) const {
+double LevelFall::in_water_kg(double speed_m_s, const materials::WaterProperties& water) const {
     if (!(speed_m_s > 0.0)) return 0.0;
     const double root_nu = std::sqrt(water.viscosity_pa_s / water.density_kg_m3);
     const double drag_per_half_rho_kappa =

@@ -31,13 +31,13 @@ public:
     /// Speed at which a body of this in-water mass (mass less displaced water) falls.
     ///
     ///   in_water_kg   ≤ 0 or not finite: no answer, it does not fall
-    [[nodiscard]] std::optional<Speeds> speeds(double in_water_kg, const water::Properties& water) const;
+    [[nodiscard]] std::optional<Speeds> speeds(double in_water_kg, const materials::WaterProperties& water) const;
 
     /// The usual speed alone, a third of the work.
-    [[nodiscard]] std::optional<double> speed_m_s(double in_water_kg, const water::Properties& water) const;
+    [[nodiscard]] std::optional<double> speed_m_s(double in_water_kg, const materials::WaterProperties& water) const;
 
     /// The inverse: in-water mass [kg] that falls at this usual speed; 0 for a speed ≤ 0.
-    [[nodiscard]] double in_water_kg(double speed_m_s, const water::Properties& water) const;
+    [[nodiscard]] double in_water_kg(double speed_m_s, const materials::WaterProperties& water) const;
 
 private:
     double pressure_m2_ = 0.0;   ///< ∑ (constant part of Cd)·width·length

@@ -34,7 +34,7 @@ double resisted(double v, double p, double f) {
 } // namespace
 
 SteadySums steady_sums(const Hull& hull, const Weights& weights, std::span<const DragItem> items,
-                       const water::Properties& water, const Closure& closure) {
+                       const materials::WaterProperties& water, const Closure& closure) {
     SteadySums s;
     const double half_rho = 0.5 * water.density_kg_m3 * closure.drag;
     const double root_nu = std::sqrt(water.viscosity_pa_s / water.density_kg_m3);
@@ -108,7 +108,7 @@ double SteadySums::moment_n_m(double pitch_rad, const Speeds& s) const {
 }
 
 Motion::Motion(const Hull& hull, const Weights& weights, std::span<const DragItem> items,
-               const water::Properties& water, const Closure& closure)
+               const materials::WaterProperties& water, const Closure& closure)
     : sums_(steady_sums(hull, weights, items, water, closure)) {
     const double rho = water.density_kg_m3;
     const double half_rho = 0.5 * rho * closure.drag;

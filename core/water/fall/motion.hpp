@@ -83,7 +83,7 @@ struct SteadySums {
 };
 
 [[nodiscard]] SteadySums steady_sums(const Hull& hull, const Weights& weights,
-                                     std::span<const DragItem> items, const water::Properties& water,
+                                     std::span<const DragItem> items, const materials::WaterProperties& water,
                                      const Closure& closure = {});
 
 /// The full equations, for one lure in one water.
@@ -96,7 +96,7 @@ struct SteadySums {
 class Motion {
 public:
     Motion(const Hull& hull, const Weights& weights, std::span<const DragItem> items,
-           const water::Properties& water, const Closure& closure = {});
+           const materials::WaterProperties& water, const Closure& closure = {});
 
     /// Rates of along, across, pitching [m/s², rad/s²]; the pitch's own rate is `pitching`.
     [[nodiscard]] std::array<double, 3> rates(const State& state) const;

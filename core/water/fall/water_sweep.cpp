@@ -14,13 +14,13 @@ constexpr double densest_fresh_c = 3.98;
 
 /// In-water mass in water that is known to be within its limits.
 double in_water_at(const Descent& lure, double temperature_c, double salinity_g_kg) {
-    const auto rho = water::density_kg_m3(temperature_c, salinity_g_kg);
+    const auto rho = materials::water_density_kg_m3(temperature_c, salinity_g_kg);
     return rho.ok() ? lure.weights().mass_kg - *rho * lure.weights().displaced_m3 : std::nan("");
 }
 
-Outcome<SweepPoint> point(const Descent& lure, const preset::Water& fishing, double temperature_c,
+Outcome<SweepPoint> point(const Descent& lure, const document::Water& fishing, double temperature_c,
                           double salinity_g_kg) {
-    const auto water = water::water_properties(temperature_c, salinity_g_kg);
+    const auto water = materials::water_properties(temperature_c, salinity_g_kg);
     if (!water) return water.problems();
     const Descent there = lure.in(*water);
     SweepPoint p{temperature_c, salinity_g_kg, there.in_water_kg(), 0.0, std::nullopt};
@@ -38,7 +38,7 @@ std::vector<double> still_temperatures(const Descent& lure, double salinity_g_kg
     double from = 0.0;
     double at_from = in_water(from);
     for (const double to : {0.5, 1.0, 1.5, 2.0, 2.5, 3.0, 3.5, densest_fresh_c, 5.0, 6.0, 8.0, 12.0, 20.0,
-                            30.0, water::warmest_c}) {
+                            30.0, materials::warmest_water_c}) {
         const double at_to = in_water(to);
         if ((at_from < 0.0) != (at_to < 0.0)) {
             found.push_back(bracketed_root(in_water, from, to, at_from, at_to, 1e-6));
@@ -51,8 +51,8 @@ std::vector<double> still_temperatures(const Descent& lure, double salinity_g_kg
 
 } // namespace
 
-Outcome<Sweep> water_sweep(const Descent& lure, const preset::Water& fishing, int points) {
-    Problems refused = water::water_problems(fishing.temperature_c, fishing.salinity_g_kg, "/water");
+Outcome<Sweep> water_sweep(const Descent& lure, const document::Water& fishing, int points) {
+    Problems refused = materials::water_problems(fishing.temperature_c, fishing.salinity_g_kg, "/water");
     if (!(points >= 2 && points <= 201)) {
         refused.push_back(
             {ProblemCode::out_of_range, "/points", "2 to 201", "A sweep must have from 2 to 201 points."});
@@ -61,9 +61,9 @@ Outcome<Sweep> water_sweep(const Descent& lure, const preset::Water& fishing, in
     Sweep sweep;
     for (int i = 0; i < points; ++i) {
         const double share = static_cast<double>(i) / (points - 1);
-        auto warmer = point(lure, fishing, share * water::warmest_c, fishing.salinity_g_kg);
+        auto warmer = point(lure, fishing, share * materials::warmest_water_c, fishing.salinity_g_kg);
         if (!warmer) return warmer.problems();
-        auto saltier = point(lure, fishing, fishing.temperature_c, share * water::saltiest_g_kg);
+        auto saltier = point(lure, fishing, fishing.temperature_c, share * materials::saltiest_water_g_kg);
         if (!saltier) return saltier.problems();
         sweep.by_temperature.push_back(*warmer);
         sweep.by_salinity.push_back(*saltier);

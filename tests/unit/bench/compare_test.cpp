@@ -15,7 +15,7 @@ using Catch::Matchers::WithinRel;
 
 namespace {
 
-preset::Document demo() {
+document::Document demo() {
     std::FILE* file = std::fopen(EVENFALL_PRESETS_DIR "/millrace-170.json", "rb");
     REQUIRE(file != nullptr);
     std::string text;
@@ -40,7 +40,7 @@ const compare::Option& named(const std::vector<compare::Option>& options, const 
 TEST_CASE(
     "the lure's own wood asks in the table for what its own plan asks, and a heavier wood for less lead",
     "[compare]") {
-    const preset::Document lure = demo();
+    const document::Document lure = demo();
     const auto options = compare::woods(lure);
     REQUIRE(options.ok());
     CHECK(options->size() == materials::woods().size());
@@ -68,7 +68,7 @@ TEST_CASE(
 
 TEST_CASE("a denser ballast needs no deeper holes, and one that does not fit says which limit stops it",
           "[compare]") {
-    const preset::Document lure = demo();
+    const document::Document lure = demo();
     const auto options = compare::metals(lure);
     REQUIRE(options.ok());
     const auto& lead = named(*options, "lead");
@@ -82,7 +82,7 @@ TEST_CASE("a denser ballast needs no deeper holes, and one that does not fit say
     }
     CHECK(tungsten.deepest_m <= lead.deepest_m + 1e-9);
     CHECK(lead.bare_in_water_kg == tungsten.bare_in_water_kg);
-    preset::Document shallow = lure;
+    document::Document shallow = lure;
     for (auto& hole : shallow.holes) {
         hole.max_depth_m = 0.006;
         hole.depth_m = 0.0;
@@ -97,7 +97,7 @@ TEST_CASE("a denser ballast needs no deeper holes, and one that does not fit say
 }
 
 TEST_CASE("a lure that cannot be built has no choice of woods or metals", "[compare]") {
-    preset::Document broken = demo();
+    document::Document broken = demo();
     broken.shape.top.clear();
     CHECK_FALSE(compare::woods(broken).ok());
     CHECK_FALSE(compare::metals(broken).ok());

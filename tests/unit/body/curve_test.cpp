@@ -22,7 +22,7 @@ constexpr PchipRow pchip[] = {
 };
 
 // The same lists stand in tests/reference/make_pchip_table.py.
-const std::vector<preset::CurvePoints> sets{
+const std::vector<document::CurvePoints> sets{
     {{0.0, 0.0}, {1.0, 2.0}, {2.5, 2.5}, {3.0, 2.5}, {5.0, 1.0}},
     {{0.0, 1.0}, {0.1, -1.0}, {2.0, -1.5}, {2.2, 4.0}},
     {{0.0, 0.0}, {1.0, 1.0}, {2.0, 0.9}},
@@ -62,7 +62,7 @@ TEST_CASE("a curve keeps its end value off its ends", "[shape]") {
 }
 
 TEST_CASE("a curve passes through its points and stays between neighbours", "[shape]") {
-    for (const preset::CurvePoints& points : sets) {
+    for (const document::CurvePoints& points : sets) {
         const Curve curve(points);
         for (std::size_t k = 0; k + 1 < points.size(); ++k) {
             const double low = std::min(points[k].value, points[k + 1].value);

@@ -59,7 +59,7 @@ Twin by_columns(const Body& body, std::size_t segment) {
     return t;
 }
 
-Body cut_or_fail(const preset::Shape& shape, const std::vector<preset::Joint>& joints) {
+Body cut_or_fail(const document::Shape& shape, const std::vector<document::Joint>& joints) {
     auto lines = drawn_lines(shape);
     REQUIRE(lines.ok());
     auto body = cut(*lines, joints);
@@ -81,8 +81,8 @@ Vec3 sum_of(const Body& body, double& volume) {
 
 TEST_CASE("segments with reliefs weigh and balance like their columns of wood, in every kind of section",
           "[shape]") {
-    for (const preset::Section& section : support::section_kinds()) {
-        preset::Shape shape = support::drawn_minnow();
+    for (const document::Section& section : support::section_kinds()) {
+        document::Shape shape = support::drawn_minnow();
         shape.section = section;
         const Body body = cut_or_fail(shape, support::two_joints());
         for (std::size_t k = 0; k < 3; ++k) {
@@ -142,8 +142,8 @@ TEST_CASE("a relief on a cylinder takes off tan α times the first moment of its
 }
 
 TEST_CASE("segments and what the saw takes add up to the whole", "[shape]") {
-    for (const preset::Section& section : support::section_kinds()) {
-        preset::Shape shape = support::drawn_minnow();
+    for (const document::Section& section : support::section_kinds()) {
+        document::Shape shape = support::drawn_minnow();
         shape.section = section;
         const Body whole = cut_or_fail(shape, {});
         // Flat cuts: the gaps are segments of their own when cut out by pairs of thin joints.
@@ -168,14 +168,14 @@ TEST_CASE("segments and what the saw takes add up to the whole", "[shape]") {
 }
 
 TEST_CASE("a lure k times as large has k³ the wood, k² the skin, k the curvature", "[shape]") {
-    preset::Shape large = support::drawn_minnow();
+    document::Shape large = support::drawn_minnow();
     for (auto* curve : {&large.top, &large.bottom, &large.half_width}) {
         for (auto& p : *curve) {
             p.x_m *= 1.7;
             p.value *= 1.7;
         }
     }
-    std::vector<preset::Joint> joints = support::two_joints();
+    std::vector<document::Joint> joints = support::two_joints();
     const Body small_body = cut_or_fail(support::drawn_minnow(), joints);
     for (auto& j : joints) {
         j.at_m *= 1.7;
@@ -195,7 +195,7 @@ TEST_CASE("a lure k times as large has k³ the wood, k² the skin, k the curvatu
 }
 
 TEST_CASE("a lure turned belly up has its centroids and products of inertia turned too", "[shape]") {
-    preset::Shape turned = support::drawn_minnow();
+    document::Shape turned = support::drawn_minnow();
     std::swap(turned.top, turned.bottom);
     for (auto* curve : {&turned.top, &turned.bottom}) {
         for (auto& p : *curve)
@@ -213,7 +213,7 @@ TEST_CASE("a lure turned belly up has its centroids and products of inertia turn
 
 TEST_CASE("more relief or a wider gap leaves less wood, and only in the segments they touch", "[shape]") {
     const auto joints = [](double gap, double relief) {
-        return std::vector<preset::Joint>{{0.06, gap, relief, relief}};
+        return std::vector<document::Joint>{{0.06, gap, relief, relief}};
     };
     double before = cut_or_fail(support::drawn_minnow(), joints(0.002, 0.0)).segments[0].volume_m3;
     for (double relief = 5.0; relief <= 60.0; relief += 5.0) {

@@ -1,5 +1,5 @@
 #include "base/trade.hpp"
-#include "bench/uncertainty/surety.hpp"
+#include "bench/uncertainty/uncertainty.hpp"
 #include "body/body.hpp"
 #include "body/hole_checks.hpp"
 #include "evenfall.hpp"
@@ -24,16 +24,16 @@ using units::m_from_mm;
 namespace {
 
 /// The first problem a document is refused for.
-Problem refusal(const preset::Document& document) {
+Problem refusal(const document::Document& document) {
     const auto outcome = evaluate(document);
     REQUIRE_FALSE(outcome.ok());
     return outcome.problems().front();
 }
 
-preset::Document with_hole(double x_mm, double diameter_mm, double depth_mm) {
-    preset::Document d = support::block();
+document::Document with_hole(double x_mm, double diameter_mm, double depth_mm) {
+    document::Document d = support::block();
     d.holes = {support::belly_hole(x_mm, diameter_mm, 30)};
-    d.holes[0].use = preset::HoleUse::drilled;
+    d.holes[0].use = document::HoleUse::drilled;
     d.holes[0].depth_m = m_from_mm(depth_mm);
     d.holes[0].wall_m = m_from_mm(3);
     return d;
@@ -50,8 +50,8 @@ TEST_CASE("a hole that leaves less than its wall on the far side is refused with
 }
 
 TEST_CASE("a drill point counts against the far wall") {
-    preset::Document d = with_hole(60, 8, 25);
-    d.holes[0].end = preset::HoleEnd::point_118; // 2.4 mm beyond the shoulder
+    document::Document d = with_hole(60, 8, 25);
+    d.holes[0].end = document::HoleEnd::point_118; // 2.4 mm beyond the shoulder
     CHECK(refusal(d).code == ProblemCode::through_wall);
     d.holes[0].depth_m = m_from_mm(24.5);
     CHECK(evaluate(d).ok());
@@ -64,14 +64,14 @@ TEST_CASE("a bit too wide for the wood is refused") {
 }
 
 TEST_CASE("a bit wider than the wood, with nothing drilled yet, has no room and makes nothing NaN") {
-    const preset::Document d = with_hole(60, 40, 0);
+    const document::Document d = with_hole(60, 40, 0);
     const auto e = evaluate(d);
     REQUIRE(e.ok());
     const holes::Bore bore = holes::place(d.holes[0], e->body);
     REQUIRE(bore.segment == 0);
     CHECK(bore.lens_m == bore.far_skin_m);
     CHECK(holes::covered_m(d.holes[0], bore) >= bore.far_skin_m);
-    const auto s = surety(d);
+    const auto s = uncertainty(d);
     REQUIRE(s.ok());
     CHECK(s->trim.room_up_kg == 0.0);
 }
@@ -79,9 +79,9 @@ TEST_CASE("a bit wider than the wood, with nothing drilled yet, has no room and 
 TEST_CASE("a hole near the end of its segment, outside it, or in a joint's gap is refused") {
     CHECK(refusal(with_hole(5, 8, 10)).code == ProblemCode::outside_segment);
     CHECK(refusal(with_hole(130, 8, 10)).code == ProblemCode::outside_segment);
-    preset::Document d = with_hole(60, 8, 10);
+    document::Document d = with_hole(60, 8, 10);
     d.segment_names = {"Fore", "Aft"};
-    preset::Joint joint;
+    document::Joint joint;
     joint.at_m = m_from_mm(60);
     d.joints = {joint};
     CHECK(refusal(d).code == ProblemCode::outside_segment);
@@ -93,9 +93,9 @@ TEST_CASE("a hole near the end of its segment, outside it, or in a joint's gap i
 }
 
 TEST_CASE("relief brings the joint face nearer to a hole") {
-    preset::Document d = with_hole(60, 8, 10);
+    document::Document d = with_hole(60, 8, 10);
     d.segment_names = {"Fore", "Aft"};
-    preset::Joint joint;
+    document::Joint joint;
     joint.at_m = m_from_mm(68.5);
     joint.gap_m = m_from_mm(2);
     d.joints = {joint};
@@ -105,9 +105,9 @@ TEST_CASE("relief brings the joint face nearer to a hole") {
 }
 
 TEST_CASE("the wood between a hole and a relieved face is the nearest of the face's points (brute force)") {
-    preset::Document d = with_hole(60, 6, 10);
+    document::Document d = with_hole(60, 6, 10);
     d.segment_names = {"Fore", "Aft"};
-    d.joints = {preset::Joint{}};
+    d.joints = {document::Joint{}};
     d.joints[0].gap_m = m_from_mm(2);
     for (const double relief : {0.0, 20.0, 45.0, 60.0}) {
         for (const double y : {0.0, -1.0, 2.0}) {
@@ -140,15 +140,15 @@ TEST_CASE("the wood between a hole and a relieved face is the nearest of the fac
 namespace {
 
 /// The block with a drawn section: a keel where the widest lies high, a bilge where it lies low.
-preset::Document with_section(std::vector<preset::OutlinePoint> half_outline, double diameter_mm,
+document::Document with_section(std::vector<document::OutlinePoint> half_outline, double diameter_mm,
                               double depth_mm) {
-    preset::Document d = with_hole(60, diameter_mm, depth_mm);
-    d.shape.section.kind = preset::SectionKind::free;
+    document::Document d = with_hole(60, diameter_mm, depth_mm);
+    d.shape.section.kind = document::SectionKind::free;
     d.shape.section.half_outline = std::move(half_outline);
     return d;
 }
 
-const std::vector<preset::OutlinePoint> keel{{0.0, -1.0}, {1.0, 0.8}, {0.0, 1.0}};
+const std::vector<document::OutlinePoint> keel{{0.0, -1.0}, {1.0, 0.8}, {0.0, 1.0}};
 
 /// Grams of a kind of line.
 double grams(const Evaluation& e, ledger::Kind kind) {
@@ -161,7 +161,7 @@ double grams(const Evaluation& e, ledger::Kind kind) {
 } // namespace
 
 TEST_CASE("a bit goes into a belly that is wider than the body's middle") {
-    preset::Document d = with_section({{0.0, -1.0}, {1.0, -0.9}, {0.0, 1.0}}, 8,
+    document::Document d = with_section({{0.0, -1.0}, {1.0, -0.9}, {0.0, 1.0}}, 8,
                                       6); // half widths 10 mm below, 5.3 mm in the middle
     CHECK(evaluate(d).ok());
     d.holes[0].depth_m = m_from_mm(12); // half width there: 10·1.2/1.9 = 6.3 mm, less than 4 + 3
@@ -174,7 +174,7 @@ TEST_CASE("a bit goes into a belly that is wider than the body's middle") {
 
 TEST_CASE("under a keel no more fill goes in than the wood that comes out has room for, and a hole that "
           "hardly touches wood is none") {
-    preset::Document d = with_section(keel, 6, 8);
+    document::Document d = with_section(keel, 6, 8);
     const auto evaluation = evaluate(d);
     REQUIRE(evaluation.ok());
     const double lens = holes::place(d.holes[0], evaluation->body).lens_m;
@@ -188,18 +188,18 @@ TEST_CASE("under a keel no more fill goes in than the wood that comes out has ro
     d.holes[0].fill->mass_kg = 0.0;
     d.holes[0].depth_m = lens - 1e-5;
     CHECK(refusal(d).path == "/holes/0/depth_mm");
-    d.holes[0].use = preset::HoleUse::fixed;
+    d.holes[0].use = document::HoleUse::fixed;
     CHECK(refusal(d).path == "/holes/0/depth_mm");
 }
 
 TEST_CASE(
     "a plan under a keel leaves at least half the cap over its lead, and no more lead than wood came out") {
-    preset::Document d = with_section(keel, 6, 0);
-    d.holes[0].use = preset::HoleUse::ballast;
+    document::Document d = with_section(keel, 6, 0);
+    d.holes[0].use = document::HoleUse::ballast;
     d.holes.push_back(d.holes[0]);
     d.holes[0].x_m = m_from_mm(40);
     d.holes[1].x_m = m_from_mm(80);
-    d.targets.by = preset::TargetBy::in_water;
+    d.targets.by = document::TargetBy::in_water;
     const auto bare = evaluate(d);
     REQUIRE(bare.ok());
     d.targets.in_water_kg = bare->answers.in_water_kg + 0.002;
@@ -219,7 +219,7 @@ TEST_CASE(
 }
 
 TEST_CASE("what a bit takes out of a hollow in the belly is more than its own cylinder") {
-    preset::Document d = with_hole(60, 10, 8);
+    document::Document d = with_hole(60, 10, 8);
     d.holes[0].wall_m = 0.0;
     d.shape.bottom.clear();
     for (const auto& [x, z] :
@@ -246,10 +246,10 @@ TEST_CASE("what a bit takes out of a hollow in the belly is more than its own cy
 }
 
 TEST_CASE("a hole that is not drilled takes no wood: a pocket and another hole may be where it would go") {
-    preset::Document d = with_hole(60, 8, 0);
-    d.holes[0].use = preset::HoleUse::ballast;
+    document::Document d = with_hole(60, 8, 0);
+    d.holes[0].use = document::HoleUse::ballast;
     d.holes.push_back(with_hole(60, 8, 20).holes[0]);
-    d.holes[1].from = preset::HoleFrom::back;
+    d.holes[1].from = document::HoleFrom::back;
     CHECK(evaluate(d).ok());
     d.holes[0].depth_m = m_from_mm(6);
     CHECK(evaluate(d).ok());
@@ -259,13 +259,13 @@ TEST_CASE("a hole that is not drilled takes no wood: a pocket and another hole m
 
 TEST_CASE("two holes in the same wood are refused, one from the belly and one from the back that do not meet "
           "are not") {
-    preset::Document d = with_hole(60, 8, 10);
+    document::Document d = with_hole(60, 8, 10);
     d.holes.push_back(d.holes[0]);
     d.holes[1].x_m = m_from_mm(67);
     const Problem p = refusal(d);
     CHECK(p.code == ProblemCode::overlap);
     CHECK(p.path == "/holes/1/x_mm");
-    d.holes[1].from = preset::HoleFrom::back;
+    d.holes[1].from = document::HoleFrom::back;
     CHECK(evaluate(d).ok());
     d.holes[1].depth_m = m_from_mm(19);
     CHECK(refusal(d).code == ProblemCode::overlap);
@@ -273,7 +273,7 @@ TEST_CASE("two holes in the same wood are refused, one from the belly and one fr
 
 TEST_CASE("a fill longer than its room, a cap longer than its hole, stock wider than the hole, lead in no "
           "hole: refused by name") {
-    preset::Document d = with_hole(60, 8, 10);
+    document::Document d = with_hole(60, 8, 10);
     d.holes[0].fill->mass_kg = 0.006; // 10.5 mm of lead in 8 mm of room
     CHECK(refusal(d).code == ProblemCode::does_not_fit);
     CHECK(refusal(d).path == "/holes/0/fill");
@@ -291,16 +291,16 @@ TEST_CASE("a fill longer than its room, a cap longer than its hole, stock wider 
 
 TEST_CASE(
     "a mistake that leaves a thin wall is taken as it is, one that comes out on the other side is not") {
-    preset::Document d = with_hole(60, 8, 29);
-    d.holes[0].use = preset::HoleUse::fixed;
+    document::Document d = with_hole(60, 8, 29);
+    d.holes[0].use = document::HoleUse::fixed;
     CHECK(evaluate(d).ok());
     d.holes[0].depth_m = m_from_mm(31);
     CHECK(refusal(d).code == ProblemCode::through_wall);
 }
 
 TEST_CASE("a pocket that meets no wood, ends before it begins, or cuts into a hole is refused") {
-    preset::Document d = with_hole(60, 8, 10);
-    preset::Pocket pocket;
+    document::Document d = with_hole(60, 8, 10);
+    document::Pocket pocket;
     pocket.x_from_m = m_from_mm(125);
     pocket.x_to_m = m_from_mm(140);
     d.pockets = {pocket};
@@ -314,8 +314,8 @@ TEST_CASE("a pocket that meets no wood, ends before it begins, or cuts into a ho
 }
 
 TEST_CASE("pockets that leave no wood of a segment are refused, at the one that takes the last of it") {
-    preset::Document d = support::block(); // 120 × 20 × 30 mm
-    preset::Pocket pocket;
+    document::Document d = support::block(); // 120 × 20 × 30 mm
+    document::Pocket pocket;
     pocket.x_from_m = 0.0;
     pocket.x_to_m = m_from_mm(125);
     pocket.width_m = m_from_mm(19.9);
@@ -336,11 +336,11 @@ TEST_CASE("pockets that leave no wood of a segment are refused, at the one that 
 }
 
 TEST_CASE("the depth limit names the builder's stop, the far wall and the side wall, whichever comes first") {
-    preset::Document d = support::fish();
+    document::Document d = support::fish();
     const auto evaluation = evaluate(d);
     REQUIRE(evaluation.ok());
     const shape::Body& body = evaluation->body;
-    preset::Hole hole = support::belly_hole(46, 8, 20);
+    document::Hole hole = support::belly_hole(46, 8, 20);
     CHECK(holes::depth_limit(hole, holes::place(hole, body), body).stop == holes::DepthStop::bit);
     hole.max_depth_m = m_from_mm(60);
     const auto deep = holes::depth_limit(hole, holes::place(hole, body), body);

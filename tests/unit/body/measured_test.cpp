@@ -13,8 +13,8 @@ using namespace evenfall;
 namespace {
 
 /// An elliptic cylinder 100 mm long, 20 mm high and 10 mm wide.
-preset::Document cylinder() {
-    preset::Document d;
+document::Document cylinder() {
+    document::Document d;
     d.name = "Cylinder";
     d.segment_names = {"Body"};
     d.shape.top = {{0.0, 0.010}, {0.100, 0.010}};
@@ -24,7 +24,7 @@ preset::Document cylinder() {
     return d;
 }
 
-double wood_m3(const preset::Document& d) {
+double wood_m3(const document::Document& d) {
     const auto outcome = evaluate(d);
     REQUIRE(outcome.ok());
     return outcome->body.segments.front().volume_m3;
@@ -33,7 +33,7 @@ double wood_m3(const preset::Document& d) {
 } // namespace
 
 TEST_CASE("a body is exactly as thick as the caliper reads where it was read", "[shape][measured]") {
-    preset::Document d = cylinder();
+    document::Document d = cylinder();
     d.shape.measured = {
         {0.020, 0.0112, std::nullopt}, {0.050, 0.0097, 0.0213}, {0.080, std::nullopt, 0.0191}};
     const auto lines = shape::drawn_lines(d.shape);
@@ -49,7 +49,7 @@ TEST_CASE("a body is exactly as thick as the caliper reads where it was read", "
 }
 
 TEST_CASE("between readings the correction is smooth", "[shape][measured]") {
-    preset::Document d = cylinder();
+    document::Document d = cylinder();
     d.shape.measured = {{0.030, 0.012, 0.022}, {0.060, 0.009, 0.018}};
     const auto lines = shape::drawn_lines(d.shape);
     REQUIRE(lines.ok());
@@ -65,22 +65,22 @@ TEST_CASE("between readings the correction is smooth", "[shape][measured]") {
 
 TEST_CASE("readings at both ends of a cylinder make the cylinder that was read", "[shape][measured]") {
     // An ellipse's area is π·a·b: the volume follows width and height by the closed form.
-    preset::Document d = cylinder();
+    document::Document d = cylinder();
     const double drawn = wood_m3(d);
     d.shape.measured = {{0.0, 0.0104, 0.0190}, {0.100, 0.0104, 0.0190}};
     CHECK_THAT(wood_m3(d) / drawn, WithinRel(1.04 * 0.95, 1e-9));
 }
 
 TEST_CASE("readings that say what was drawn change nothing", "[shape][measured]") {
-    preset::Document d = cylinder();
+    document::Document d = cylinder();
     const double drawn = wood_m3(d);
     d.shape.measured = {{0.033, 0.010, 0.020}, {0.071, 0.010, std::nullopt}};
     CHECK_THAT(wood_m3(d) / drawn, WithinRel(1.0, 1e-12));
 }
 
 TEST_CASE("readings out of order, off the body or of nothing are refused by name", "[shape][measured]") {
-    const auto path = [](std::vector<preset::Measured> readings) {
-        preset::Document d = cylinder();
+    const auto path = [](std::vector<document::Measured> readings) {
+        document::Document d = cylinder();
         d.shape.measured = std::move(readings);
         const auto outcome = evaluate(d);
         REQUIRE_FALSE(outcome.ok());
@@ -94,7 +94,7 @@ TEST_CASE("readings out of order, off the body or of nothing are refused by name
 }
 
 TEST_CASE("readings that would leave no wood between them are refused", "[shape][measured]") {
-    preset::Document d = cylinder();
+    document::Document d = cylinder();
     // Drawn with a waist of 1 mm at 60 mm, read 5 mm thinner on both sides of it.
     d.shape.half_width = {{0.0, 0.005}, {0.030, 0.005}, {0.060, 0.0005}, {0.090, 0.005}, {0.100, 0.005}};
     d.shape.measured = {{0.030, 0.005, std::nullopt}, {0.090, 0.005, std::nullopt}};
@@ -111,9 +111,9 @@ TEST_CASE("a lure without readings and blank is written without a word of them",
 }
 
 TEST_CASE("readings and blank come back from text and link as they went in", "[preset][measured]") {
-    preset::Document d = cylinder();
+    document::Document d = cylinder();
     d.shape.measured = {{0.030, 0.012, std::nullopt}, {0.060, std::nullopt, 0.018}};
-    d.blank = preset::Blank{0.110, 0.025, 0.014, 0.001};
+    d.blank = document::Blank{0.110, 0.025, 0.014, 0.001};
     for (const auto& read : {read_document(write_document(d)), read_link(write_link(d))}) {
         REQUIRE(read.ok());
         REQUIRE(read->shape.measured.size() == 2);
@@ -129,7 +129,7 @@ TEST_CASE("readings and blank come back from text and link as they went in", "[p
 TEST_CASE("a blank warns exactly where body and saw do not fit into it", "[shape][blank]") {
     const auto body = evaluate(cylinder());
     REQUIRE(body.ok());
-    const auto paths = [&](preset::Blank blank) {
+    const auto paths = [&](document::Blank blank) {
         std::vector<std::string> out;
         for (const auto& problem : shape::blank_warnings(blank, *body->body.lines))
             out.push_back(problem.path);
@@ -140,8 +140,8 @@ TEST_CASE("a blank warns exactly where body and saw do not fit into it", "[shape
     CHECK(paths({0.1019, 0.022, 0.012, 0.001}) == std::vector<std::string>{"/blank/length_mm"});
     CHECK(paths({0.102, 0.0219, 0.0119, 0.001}) ==
           std::vector<std::string>{"/blank/height_mm", "/blank/thickness_mm"});
-    preset::Document d = cylinder();
-    d.blank = preset::Blank{0.102, 0.022, 0.0119, 0.001};
+    document::Document d = cylinder();
+    d.blank = document::Blank{0.102, 0.022, 0.0119, 0.001};
     const auto warned = evaluate(d);
     REQUIRE(warned.ok());
     REQUIRE_FALSE(warned->answers.warnings.empty());

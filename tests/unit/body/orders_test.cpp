@@ -102,11 +102,11 @@ double curvature_by_support(const Body& body, std::size_t segment) {
 TEST_CASE(
     "skin of relieved segments is that of small triangles, for every kind of section and every exponent",
     "[shape]") {
-    std::vector<preset::Section> sections = support::section_kinds();
+    std::vector<document::Section> sections = support::section_kinds();
     for (const double n : {1.2, 1.5, 4.0, 8.0, 12.0})
-        sections.push_back({preset::SectionKind::superellipse, {{0.0, n}}, {}});
-    for (const preset::Section& section : sections) {
-        preset::Shape shape = support::drawn_minnow();
+        sections.push_back({document::SectionKind::superellipse, {{0.0, n}}, {}});
+    for (const document::Section& section : sections) {
+        document::Shape shape = support::drawn_minnow();
         shape.section = section;
         const auto lines = drawn_lines(shape);
         REQUIRE(lines.ok());
@@ -118,7 +118,7 @@ TEST_CASE(
         const auto flat = cut(*lines, {{0.054, 0.002, 0.0, 0.0}, {0.096, 0.002, 0.0, 0.0}});
         REQUIRE(flat.ok());
         const double n = section.fullness.front().value;
-        const bool is_usual = section.kind != preset::SectionKind::superellipse || (n >= 1.5 && n <= 8.0);
+        const bool is_usual = section.kind != document::SectionKind::superellipse || (n >= 1.5 && n <= 8.0);
         CHECK_THAT(flat->segments[1].skin_m2, WithinRel(skin_by_triangles(*flat, 1), is_usual ? 1e-4 : 7e-4));
     }
 }

@@ -20,7 +20,7 @@ namespace {
 
 constexpr double endless = std::numeric_limits<double>::infinity();
 
-Body cut_by(std::shared_ptr<const Lines> lines, const std::vector<preset::Joint>& joints) {
+Body cut_by(std::shared_ptr<const Lines> lines, const std::vector<document::Joint>& joints) {
     auto body = cut(std::move(lines), joints);
     REQUIRE(body.ok());
     return *body;
@@ -31,12 +31,12 @@ Body uncut(std::shared_ptr<const Lines> lines) {
 }
 
 /// A block of 120 × 20 × 30 mm.
-Body block(const std::vector<preset::Joint>& joints = {}) {
-    preset::Shape s;
+Body block(const std::vector<document::Joint>& joints = {}) {
+    document::Shape s;
     s.top = {{0.0, 0.015}, {0.120, 0.015}};
     s.bottom = {{0.0, -0.015}, {0.120, -0.015}};
     s.half_width = {{0.0, 0.010}, {0.120, 0.010}};
-    s.section.kind = preset::SectionKind::chamfered;
+    s.section.kind = document::SectionKind::chamfered;
     s.section.fullness = {{0.0, 0.0}};
     auto lines = drawn_lines(s);
     REQUIRE(lines.ok());
@@ -169,7 +169,7 @@ TEST_CASE("a tail slot through a block's end takes its mouths from back, belly a
 }
 
 TEST_CASE("a box around the whole lure has no walls and takes all its skin", "[shape]") {
-    for (const preset::Section& section : support::section_kinds()) {
+    for (const document::Section& section : support::section_kinds()) {
         const Body body = support::minnow_body(section, support::two_joints());
         for (int k = 0; k < 3; ++k) {
             const Segment& segment = body.segments[static_cast<std::size_t>(k)];
@@ -207,7 +207,7 @@ TEST_CASE("walls, mouths and lost joint faces are what small tiles say, in every
         {0.060, 0.090, -0.050, 0.050, -0.020, -0.005},    // across: sides, belly and flank bound it
         {0.088, 0.099, -0.003, 0.003, -0.006, 0.004},     // over the flat aft face into the gap
     };
-    for (const preset::Section& section : support::section_kinds()) {
+    for (const document::Section& section : support::section_kinds()) {
         const Body body = support::minnow_body(section, support::two_joints());
         for (const Box& box : boxes) {
             const PocketSurface s = pocket_surface(body, 1, box);

@@ -17,15 +17,15 @@ namespace {
 const double not_a_number = std::numeric_limits<double>::quiet_NaN();
 
 /// The problem of a drawing that was changed in one place.
-Problem drawing_problem(const std::function<void(preset::Shape&)>& change) {
-    preset::Shape shape = support::drawn_minnow();
+Problem drawing_problem(const std::function<void(document::Shape&)>& change) {
+    document::Shape shape = support::drawn_minnow();
     change(shape);
     const auto lines = drawn_lines(shape);
     REQUIRE_FALSE(lines.ok());
     return lines.problems().front();
 }
 
-Problem cut_problem(const std::vector<preset::Joint>& joints) {
+Problem cut_problem(const std::vector<document::Joint>& joints) {
     const auto lines = drawn_lines(support::drawn_minnow());
     REQUIRE(lines.ok());
     const auto body = cut(*lines, joints);
@@ -33,8 +33,8 @@ Problem cut_problem(const std::vector<preset::Joint>& joints) {
     return body.problems().front();
 }
 
-preset::Section free_section(std::vector<preset::OutlinePoint> points) {
-    return {preset::SectionKind::free, {{0.0, 2.0}}, std::move(points)};
+document::Section free_section(std::vector<document::OutlinePoint> points) {
+    return {document::SectionKind::free, {{0.0, 2.0}}, std::move(points)};
 }
 
 } // namespace
@@ -110,7 +110,7 @@ TEST_CASE("a body without height or width somewhere between nose and tail is ref
     CHECK(drawing_problem([](auto& s) { s.half_width[3].value = 0.0; }).path == "/shape/half_width_mm/3");
 
     // A point at nose and tail is a shape like any other.
-    preset::Shape pointed = support::drawn_minnow();
+    document::Shape pointed = support::drawn_minnow();
     for (auto* curve : {&pointed.top, &pointed.bottom, &pointed.half_width}) {
         curve->front().value = 0.0;
         curve->back().value = 0.0;
@@ -136,10 +136,10 @@ TEST_CASE("sections are refused by their own limits", "[shape]") {
     CHECK(drawing_problem([](auto& s) { s.section.fullness = {{0.15, 2.0}}; }).limit == "0 to 140 mm");
     CHECK(drawing_problem([](auto& s) { s.section.fullness.clear(); }).path == "/shape/section/fullness");
     CHECK(drawing_problem([](auto& s) {
-              s.section = {preset::SectionKind::chamfered, {{0.0, 1.01}}, {}};
+              s.section = {document::SectionKind::chamfered, {{0.0, 1.01}}, {}};
           }).limit == "0 to 1");
 
-    const auto outline = [](std::vector<preset::OutlinePoint> points) {
+    const auto outline = [](std::vector<document::OutlinePoint> points) {
         return drawing_problem([&](auto& s) { s.section = free_section(points); });
     };
     CHECK(outline({{0, -1}, {0, 1}}).path == "/shape/section/half_outline");
@@ -157,7 +157,7 @@ TEST_CASE("sections are refused by their own limits", "[shape]") {
     CHECK(outline({{0, -1}, {0, -0.4}, {1, -0.2}, {1, 0.6}, {0, 1}}).path == "/shape/section/half_outline/1");
     CHECK(outline({{0, -1}, {1, -0.2}, {1, 0.6}, {0, 0.8}, {0, 1}}).path == "/shape/section/half_outline/3");
     // What stands in fullness is of no concern to a drawn outline.
-    preset::Shape shape = support::drawn_minnow();
+    document::Shape shape = support::drawn_minnow();
     shape.section = free_section({{0, -1}, {1, 0}, {0, 1}});
     shape.section.fullness.clear();
     CHECK(drawn_lines(shape).ok());
@@ -165,7 +165,7 @@ TEST_CASE("sections are refused by their own limits", "[shape]") {
     shape.section = free_section({{0, -1}, {0.2, 0}, {1, 0}, {1, 0.2}, {0.4, 0.2}, {0, 1}});
     CHECK(drawn_lines(shape).ok());
     // So is a widest corner with a level side on one hand and a slanting one on the other.
-    for (const auto& points : {std::vector<preset::OutlinePoint>{{0, -1}, {1, -1}, {0, 1}},
+    for (const auto& points : {std::vector<document::OutlinePoint>{{0, -1}, {1, -1}, {0, 1}},
                                {{0, -1}, {1, 1}, {0, 1}},
                                {{0, -1}, {0.3, 0}, {1, 0}, {0, 1}},
                                {{0, -1}, {1, 0}, {0.3, 0}, {0, 1}}}) {
@@ -180,7 +180,7 @@ TEST_CASE("joints are refused by the number that is wrong", "[shape]") {
     CHECK(off.path == "/joints/1/at_mm");
     CHECK(off.sentence == "The place of joint 2 must be 0 to 140 mm.");
     // The limit that is told is one that is kept.
-    preset::Shape odd = support::drawn_minnow();
+    document::Shape odd = support::drawn_minnow();
     for (auto* curve : {&odd.top, &odd.bottom, &odd.half_width})
         curve->back().x_m = 0.1396;
     const auto lines = drawn_lines(odd);
@@ -199,7 +199,7 @@ TEST_CASE("joints are refused by the number that is wrong", "[shape]") {
     const auto order = cut_problem({{0.06, 0.002, 0, 0}, {0.05, 0.002, 0, 0}});
     CHECK(order.code == ProblemCode::out_of_order);
     CHECK(order.sentence == "Joint 2 must lie behind joint 1: joints go from nose to tail.");
-    CHECK(cut_problem(std::vector<preset::Joint>(12)).code == ProblemCode::too_large);
+    CHECK(cut_problem(std::vector<document::Joint>(12)).code == ProblemCode::too_large);
 }
 
 TEST_CASE("a cut that leaves no wood is refused", "[shape]") {
@@ -219,7 +219,7 @@ TEST_CASE("a cut that leaves no wood is refused", "[shape]") {
     CHECK(tail.path == "/joints/0/relief_aft_deg");
 
     // A waist at the joint and a bulge before it: the flank would cut the bulge as well.
-    preset::Shape waist = support::drawn_minnow();
+    document::Shape waist = support::drawn_minnow();
     waist.half_width = {{0.0, 0.004}, {0.030, 0.025}, {0.050, 0.003}, {0.140, 0.003}};
     const auto waisted = drawn_lines(waist);
     REQUIRE(waisted.ok());

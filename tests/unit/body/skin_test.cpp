@@ -49,7 +49,7 @@ BoxCut by_cubes(const Body& body, std::size_t segment, Box box) {
 } // namespace
 
 TEST_CASE("skin heights and skin half width tell the same surface", "[shape]") {
-    for (const preset::Section& section : support::section_kinds()) {
+    for (const document::Section& section : support::section_kinds()) {
         const Body body = support::minnow_body(section, {});
         for (const double x : {0.004, 0.033, 0.071, 0.12}) {
             const Station s = body.lines->at(x);
@@ -110,7 +110,7 @@ TEST_CASE("wood in a box is what small cubes say: inside, through the belly, at 
         {0.060, 0.090, -0.050, 0.050, -0.020, -0.005},    // across: sides, belly and flank bound it
         {0.050, 0.058, -0.050, 0.050, 0.000, 0.010},      // reaches over the flank into the gap
     };
-    for (const preset::Section& section : support::section_kinds()) {
+    for (const document::Section& section : support::section_kinds()) {
         const Body body = support::minnow_body(section, support::two_joints());
         for (const Box& box : boxes) {
             INFO("x from " << box.x_from_m << " z from " << box.z_from_m << " kind "
@@ -129,7 +129,7 @@ TEST_CASE("wood in a box is what small cubes say: inside, through the belly, at 
 TEST_CASE(
     "a box within the wood is its own volume, one around the segment is the segment, one beside it nothing",
     "[shape]") {
-    for (const preset::Section& section : support::section_kinds()) {
+    for (const document::Section& section : support::section_kinds()) {
         const Body body = support::minnow_body(section, support::two_joints());
         CHECK_THAT(box_in_segment(body, 1, {0.07, 0.08, -0.001, 0.003, -0.002, 0.004}).volume_m3,
                    WithinRel(0.01 * 0.004 * 0.006, 1e-12));

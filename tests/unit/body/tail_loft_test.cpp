@@ -15,13 +15,13 @@ using std::numbers::pi;
 
 namespace {
 
-shape::Segment solid(const preset::Tail& tail) {
+shape::Segment solid(const document::Tail& tail) {
     const auto body = tail::shaped(tail);
     REQUIRE(body.ok());
     return body->segments.front();
 }
 
-Problem refused(const preset::Document& document) {
+Problem refused(const document::Document& document) {
     const auto outcome = evaluate(document);
     REQUIRE_FALSE(outcome.ok());
     return outcome.problems().front();
@@ -46,7 +46,7 @@ TEST_CASE(
     "a tail that runs out to a point has the volume, centroid and moments of an elliptic cone (closed forms)",
     "[tail]") {
     const double l = 0.03, a = 0.003, b = 0.008;
-    preset::Tail t = support::straight_tail(l, a, b);
+    document::Tail t = support::straight_tail(l, a, b);
     for (auto* curve : {&t.top, &t.bottom, &t.half_thickness})
         curve->back().value = 0.0;
     const auto s = solid(t);
@@ -62,7 +62,7 @@ TEST_CASE("a tail drawn through 63 points of an ellipsoid has its volume within 
           "line is a cubic)",
           "[tail]") {
     const double l = 0.05, a = 0.004, b = 0.011;
-    preset::Tail t;
+    document::Tail t;
     for (int k = 0; k <= 62; ++k) {
         const double turn = pi * k / 62;
         const double x = k == 62 ? l : 0.5 * l * (1.0 - std::cos(turn));
@@ -82,14 +82,14 @@ TEST_CASE("a tail drawn through 63 points of an ellipsoid has its volume within 
 
 TEST_CASE("twice the size is eight times the volume, and a box's section fills its box",
           "[tail][properties]") {
-    preset::Tail t = support::paddle(0.1);
+    document::Tail t = support::paddle(0.1);
     const double once = solid(t).volume_m3;
     for (auto* curve : {&t.top, &t.bottom, &t.half_thickness}) {
         for (auto& point : *curve)
             point = {2.0 * point.x_m, 2.0 * point.value};
     }
     CHECK_THAT(solid(t).volume_m3, WithinRel(8.0 * once, 1e-12));
-    preset::Tail box = support::straight_tail(0.04, 0.002, 0.009);
+    document::Tail box = support::straight_tail(0.04, 0.002, 0.009);
     box.fullness = 12.0;
     const Vec3 e = tail::extent(box);
     CHECK_THAT(e.x * e.y * e.z, WithinRel(0.04 * 0.004 * 0.018, 1e-12));
@@ -98,18 +98,18 @@ TEST_CASE("twice the size is eight times the volume, and a box's section fills i
 }
 
 TEST_CASE("a tail that cannot be is refused by the name of its field", "[tail]") {
-    const preset::Document good = support::block_with_tail();
+    const document::Document good = support::block_with_tail();
     REQUIRE(evaluate(good).ok());
     const auto path = [&](auto change) {
-        preset::Document d = good;
+        document::Document d = good;
         change(d, *d.tail);
         const Problem p = refused(d);
         INFO(p.sentence);
         CHECK_FALSE(p.sentence.empty());
         return p.path;
     };
-    using D = preset::Document;
-    using T = preset::Tail;
+    using D = document::Document;
+    using T = document::Tail;
     CHECK(path([](D&, T& t) { t.material = "lead"; }) == "/tail/material");
     CHECK(path([](D&, T& t) { t.x_m = 0.118; }) == "/tail/x_mm");
     CHECK(path([](D&, T& t) { t.top[2].value = -0.006; }) == "/tail/top_mm/2");
@@ -133,7 +133,7 @@ TEST_CASE("a tail that cannot be is refused by the name of its field", "[tail]")
 }
 
 TEST_CASE("a tenon as large as its slot fits it", "[tail]") {
-    preset::Document d = support::block_with_tail();
-    d.tail->tenon = preset::Tenon{0.014, 0.003, 0.014};
+    document::Document d = support::block_with_tail();
+    d.tail->tenon = document::Tenon{0.014, 0.003, 0.014};
     CHECK(evaluate(d).ok());
 }

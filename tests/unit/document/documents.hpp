@@ -47,8 +47,8 @@ inline const std::string full_text = R"({"evenfall":1,"name":"Every key","note":
     {"name":"clear","stage":"clear_coated","kind":"film","material":"epoxy","thickness_mm":0.35,"surfaces":["skin","joint_faces"]}],
   "targets":{"in_water_g":-0.75,"pitch_deg":-2.5,"fall_band_percent":12,"pitch_band_deg":1.75}})";
 
-inline preset::Document document_of(const std::string& text) {
-    const Outcome<preset::Document> document = read_document(text);
+inline document::Document document_of(const std::string& text) {
+    const Outcome<document::Document> document = read_document(text);
     if (!document.ok()) FAIL(document.problems().front().path + ": " + document.problems().front().sentence);
     return *document;
 }
@@ -69,7 +69,7 @@ inline std::string tailed_text() {
 }
 
 inline Problems refusal_of(const std::string& text) {
-    const Outcome<preset::Document> document = read_document(text);
+    const Outcome<document::Document> document = read_document(text);
     REQUIRE_FALSE(document.ok());
     return document.problems();
 }

@@ -18,7 +18,7 @@ constexpr const char* damaged_sentence =
     "This link is damaged or cut short; ask for it again or for the file.";
 
 Problem link_refusal(const std::string& link) {
-    const Outcome<preset::Document> document = read_link(link);
+    const Outcome<document::Document> document = read_link(link);
     REQUIRE_FALSE(document.ok());
     return document.problems().front();
 }
@@ -33,13 +33,13 @@ std::string forged(std::size_t stated_length, const std::vector<unsigned char>& 
                                      static_cast<unsigned char>(stated_length >> 8),
                                      static_cast<unsigned char>(stated_length)};
     bytes.insert(bytes.end(), body.begin(), body.end());
-    return "1." + preset::base64url(bytes) + "e";
+    return "1." + document::base64url(bytes) + "e";
 }
 
 /// The deflated body of a text, taken out of its link.
 std::vector<unsigned char> body_of(const std::string& text) {
-    const std::string link = preset::pack_link(text);
-    const auto bytes = preset::from_base64url(std::string_view(link).substr(2, link.size() - 3));
+    const std::string link = document::pack_link(text);
+    const auto bytes = document::from_base64url(std::string_view(link).substr(2, link.size() - 3));
     REQUIRE(bytes.has_value());
     return {bytes->begin() + 7, bytes->end()};
 }
@@ -57,11 +57,11 @@ unsigned long long fingerprint(std::string_view text) {
 TEST_CASE("a share link gives back the same document") {
     const auto* file = GENERATE(from_range(std::begin(demo_presets), std::end(demo_presets)));
     INFO(file);
-    const preset::Document first = document_of(preset_text(file));
+    const document::Document first = document_of(preset_text(file));
     const std::string link = write_link(first);
-    const Outcome<preset::Document> second = read_link(link);
+    const Outcome<document::Document> second = read_link(link);
     REQUIRE(second.ok());
-    CHECK(preset::same(first, *second));
+    CHECK(document::same(first, *second));
     CHECK(write_link(*second) == link);
 }
 
@@ -78,14 +78,14 @@ TEST_CASE("the link of the default lure has at most 900 characters") {
 }
 
 TEST_CASE("a link is found behind # in an address and between blanks") {
-    const preset::Document document = document_of(full_text);
+    const document::Document document = document_of(full_text);
     const std::string link = write_link(document);
     for (const std::string& text : {link, " \n" + link + "\r\n\t", "https://lures.example/evenfall/#" + link,
                                     "http://127.0.0.1:8080/index.html#" + link + " ", "#" + link}) {
         INFO(text);
-        const Outcome<preset::Document> read = read_link(text);
+        const Outcome<document::Document> read = read_link(text);
         REQUIRE(read.ok());
-        CHECK(preset::same(*read, document));
+        CHECK(document::same(*read, document));
     }
 }
 
@@ -105,7 +105,7 @@ TEST_CASE("a link with one letter changed is refused as damaged") {
     for (std::size_t at = 2; at < link.size(); ++at) {
         std::string altered = link;
         altered[at] = altered[at] == 'A' ? 'B' : 'A';
-        const Outcome<preset::Document> read = read_link(altered);
+        const Outcome<document::Document> read = read_link(altered);
         REQUIRE_FALSE(read.ok());
         // A changed length may claim more than the cap; all else is damage.
         const ProblemCode code = read.problems().front().code;
@@ -126,15 +126,15 @@ TEST_CASE("a link that would unfold to megabytes is stopped") {
     CHECK(bomb.size() < 24 * 1024); // fits into the longest link
     CHECK(link_refusal(forged((1u << 24) - 1, bomb)).code == ProblemCode::too_large);
     CHECK(link_refusal(forged(1000, bomb)).code == ProblemCode::damaged_link);
-    CHECK(link_refusal(forged(preset::max_document_bytes, bomb)).code == ProblemCode::damaged_link);
+    CHECK(link_refusal(forged(document::max_document_bytes, bomb)).code == ProblemCode::damaged_link);
     CHECK(link_refusal("1." + std::string(40'000, 'A') + "e").code == ProblemCode::too_large);
 }
 
 TEST_CASE("a sound link with a bad document tells what is wrong with the document") {
-    const std::string bad = preset::pack_link(with(full_text, R"("depth_mm":9,)", R"("depth_mm":145,)"));
+    const std::string bad = document::pack_link(with(full_text, R"("depth_mm":9,)", R"("depth_mm":145,)"));
     CHECK(link_refusal(bad).path == "/holes/0/depth_mm");
-    CHECK(link_refusal(preset::pack_link("")).code == ProblemCode::not_json);
-    CHECK(link_refusal(preset::pack_link(std::string(50'000, '['))).code == ProblemCode::too_large);
+    CHECK(link_refusal(document::pack_link("")).code == ProblemCode::not_json);
+    CHECK(link_refusal(document::pack_link(std::string(50'000, '['))).code == ProblemCode::too_large);
 }
 
 TEST_CASE("any text of a document's size survives a link's container") {
@@ -143,7 +143,7 @@ TEST_CASE("any text of a document's size survives a link's container") {
         std::string text(size, ' ');
         for (char& c : text)
             c = static_cast<char>(draw() & 0xFFu);
-        const Outcome<std::string> back = preset::unpack_link(preset::pack_link(text));
+        const Outcome<std::string> back = document::unpack_link(document::pack_link(text));
         REQUIRE(back.ok());
         CHECK(*back == text);
     }
@@ -156,16 +156,16 @@ TEST_CASE("base64url agrees with the test vectors of RFC 4648 (2006) section 10,
     for (const auto& [plain, letters] : vectors) {
         const std::string text = plain;
         const std::vector<unsigned char> bytes(text.begin(), text.end());
-        CHECK(preset::base64url(bytes) == letters);
-        CHECK(preset::from_base64url(letters) == bytes);
+        CHECK(document::base64url(bytes) == letters);
+        CHECK(document::from_base64url(letters) == bytes);
     }
-    CHECK_FALSE(preset::from_base64url("Zh").has_value()); // stray bits
-    CHECK_FALSE(preset::from_base64url("Z").has_value());
-    CHECK_FALSE(preset::from_base64url("Zm9+").has_value()); // of the other alphabet
+    CHECK_FALSE(document::from_base64url("Zh").has_value()); // stray bits
+    CHECK_FALSE(document::from_base64url("Z").has_value());
+    CHECK_FALSE(document::from_base64url("Zm9+").has_value()); // of the other alphabet
 }
 
 TEST_CASE("the start dictionary of link version 1 never changes") {
-    const std::string_view dictionary = preset::link_dictionary();
+    const std::string_view dictionary = document::link_dictionary();
     CHECK(dictionary.size() == 3915);
     CHECK(fingerprint(dictionary) == 6992792093139440444ULL);
 }
@@ -182,7 +182,7 @@ TEST_CASE("a link made by the first release still opens") {
                                "K8YgthPhjygkqEDdLSckbVjKSMRks-8aoolkvUroSa1Sg6Sekh-tliX4yDkEr9-TO3PN_"
                                "h7Dl0C3uisCDR6mZC9jcTrOFkgd7sDGkAPOB2r__5"
                                "oOA8hLNM5LwkffL8tY3ezxWZTG3dZkaZqzLpCniTJPo419PJ4e";
-    const Outcome<preset::Document> document = read_link(golden);
+    const Outcome<document::Document> document = read_link(golden);
     REQUIRE(document.ok());
-    CHECK(preset::same(*document, document_of(full_text)));
+    CHECK(document::same(*document, document_of(full_text)));
 }

@@ -29,15 +29,15 @@ bool is_refused_at(const json& reading, const std::string& path) {
 } // namespace
 
 TEST_CASE("A document without a log writes no word of it, in text and in link") {
-    const preset::Document d = support::fish();
+    const document::Document d = support::fish();
     CHECK(write_document(d).find("log") == std::string::npos);
     CHECK(write_document(d).find("corrections") == std::string::npos);
 }
 
 TEST_CASE("A log and corrections come back from text and link as they were") {
-    preset::Document d = support::fish();
-    preset::Reading r;
-    r.kind = preset::ReadingKind::held_under;
+    document::Document d = support::fish();
+    document::Reading r;
+    r.kind = document::ReadingKind::held_under;
     r.stage = Stage::sealed;
     r.segment = 1;
     r.lure = 2;
@@ -49,17 +49,17 @@ TEST_CASE("A log and corrections come back from text and link as they were") {
     r.note = "second try";
     r.struck = true;
     d.log.push_back(r);
-    d.corrections.push_back({preset::Cause::carved_size, 1, 1.02, 0.003});
-    d.corrections.push_back({preset::Cause::drag, {}, 0.9, {}});
-    REQUIRE(preset::check(d).empty());
+    d.corrections.push_back({document::Cause::carved_size, 1, 1.02, 0.003});
+    d.corrections.push_back({document::Cause::drag, {}, 0.9, {}});
+    REQUIRE(document::check(d).empty());
     for (const auto& read : {read_document(write_document(d)), read_link(write_link(d))}) {
         REQUIRE(read.ok());
         CHECK(write_document(*read) == write_document(d));
-        const preset::Reading& back = read->log.at(0);
+        const document::Reading& back = read->log.at(0);
         CHECK((back.kind == r.kind && back.segment == 1 && back.lure == 2 && back.struck &&
                back.date == r.date && back.note == r.note));
-        CHECK(preset::group_of(read->corrections[0]) == 2);
-        CHECK(preset::group_of(read->corrections[1]) == 0);
+        CHECK(document::group_of(read->corrections[0]) == 2);
+        CHECK(document::group_of(read->corrections[1]) == 0);
     }
 }
 

@@ -23,20 +23,20 @@ struct Refused {
 } // namespace
 
 TEST_CASE("a document is read in trade units and held in SI") {
-    const preset::Document d = document_of(full_text);
+    const document::Document d = document_of(full_text);
     CHECK(d.name == "Every key");
     CHECK(d.note == "first line\nsecond line");
     CHECK(d.wood.density_kg_m3 == 690.25);
     CHECK_THAT(*d.wood.density_spread, WithinULP(0.015, 1));
     CHECK(d.water.salinity_g_kg == 3.25);
     CHECK(d.shape.top[1].value == 12.345678 / 1000.0);
-    CHECK(d.shape.section.kind == preset::SectionKind::free);
+    CHECK(d.shape.section.kind == document::SectionKind::free);
     CHECK(d.shape.section.fullness.size() == 2);
     CHECK(d.joints[0].at_m == 0.055);
     CHECK_THAT(d.joints[0].relief_fore_rad, WithinULP(12.5 * 3.14159265358979323846 / 180.0, 2));
-    CHECK(d.holes[0].use == preset::HoleUse::drilled);
-    CHECK(d.holes[0].from == preset::HoleFrom::back);
-    CHECK(d.holes[0].end == preset::HoleEnd::point_118);
+    CHECK(d.holes[0].use == document::HoleUse::drilled);
+    CHECK(d.holes[0].from == document::HoleFrom::back);
+    CHECK(d.holes[0].end == document::HoleEnd::point_118);
     CHECK(d.holes[0].diameter_m == 0.0079375);
     CHECK(d.holes[0].fill->length_m == 0.004);
     CHECK_FALSE(d.holes[0].fill->mass_kg.has_value());
@@ -48,24 +48,24 @@ TEST_CASE("a document is read in trade units and held in SI") {
     CHECK(d.parts[0].stage == Stage::dressed);
     CHECK(d.parts[0].at_m.x == -0.003);
     CHECK(d.parts[0].segment == 1); // counted from 1 in the text, from 0 in the core
-    CHECK(d.coats[0].kind == preset::CoatKind::soaks);
+    CHECK(d.coats[0].kind == document::CoatKind::soaks);
     CHECK(d.coats[0].on_skin);
     CHECK_FALSE(d.coats[0].on_joint_faces);
-    CHECK(d.targets.by == preset::TargetBy::in_water);
+    CHECK(d.targets.by == document::TargetBy::in_water);
     CHECK(d.targets.in_water_kg == -0.00075);
 }
 
 TEST_CASE("keys left out of a document hold their defaults") {
-    const preset::Document d = document_of(least_text);
-    const preset::Document fresh;
+    const document::Document d = document_of(least_text);
+    const document::Document fresh;
     CHECK(d.name == fresh.name);
     CHECK(d.wood.species == "basswood");
     CHECK(d.wood.moisture_percent == 12.0);
     CHECK(d.water.temperature_c == 15.0);
-    CHECK(d.targets.by == preset::TargetBy::fall);
+    CHECK(d.targets.by == document::TargetBy::fall);
     CHECK(d.targets.fall_m_s == 0.15);
     CHECK(d.holes.empty());
-    const preset::Document holed =
+    const document::Document holed =
         document_of(with(least_text, R"("segments")", R"("holes":[{"x_mm":50}],"segments")"));
     REQUIRE(holed.holes[0].cap.has_value());
     CHECK(holed.holes[0].cap->material == "ca_soda");
@@ -76,7 +76,7 @@ TEST_CASE("keys left out of a document hold their defaults") {
 TEST_CASE("the demo presets are read") {
     const auto* file = GENERATE(from_range(std::begin(demo_presets), std::end(demo_presets)));
     INFO(file);
-    const preset::Document d = document_of(preset_text(file));
+    const document::Document d = document_of(preset_text(file));
     CHECK(d.segment_names.size() == d.joints.size() + 1);
 }
 
@@ -184,7 +184,7 @@ TEST_CASE("every fault of a document is told at once, up to twenty") {
     for (int i = 0; i < 30; ++i)
         holes += std::string(i == 0 ? "" : ",") + R"({"x_mm":-1})";
     CHECK(refusal_of(with(least_text, R"("segments")", R"("holes":[)" + holes + R"(],"segments")")).size() ==
-          preset::max_problems);
+          document::max_problems);
 }
 
 TEST_CASE("text that is not JSON is refused with line and column") {
@@ -247,9 +247,9 @@ TEST_CASE("deep nesting and huge texts are stopped before a tree is built") {
     const std::string deep = std::string(100'000, '[') + std::string(100'000, ']');
     CHECK(refusal_of(deep)[0].sentence ==
           "The document is nested deeper than 16 levels; no lure needs that.");
-    const std::string huge(preset::max_document_bytes + 1, ' ');
+    const std::string huge(document::max_document_bytes + 1, ' ');
     CHECK(refusal_of(huge)[0].code == ProblemCode::too_large);
-    CHECK(document_of(least_text + std::string(preset::max_document_bytes - least_text.size(), ' '))
+    CHECK(document_of(least_text + std::string(document::max_document_bytes - least_text.size(), ' '))
               .segment_names.size() == 1);
 }
 
@@ -273,17 +273,17 @@ TEST_CASE("what a stranger wrote is quoted cut short and without control charact
     const Problem problem = refusal_of(with(full_text, R"("note":)", "\"" + key + "\":"))[0];
     CHECK(problem.sentence.size() < 200);
     CHECK(problem.path.size() < 100);
-    CHECK(preset::quotable("a\x01\nb\xFF"
+    CHECK(document::quotable("a\x01\nb\xFF"
                            "c") == "abc");
-    CHECK(preset::quotable("größe") == "größe");
+    CHECK(document::quotable("größe") == "größe");
     // C1 controls, and what turns the writing about or breaks a line (code points U+0085, U+202E, U+2028,
     // U+2066).
-    CHECK(preset::quotable("a\xC2\x85"
+    CHECK(document::quotable("a\xC2\x85"
                            "b\xE2\x80\xAE"
                            "c\xE2\x80\xA8"
                            "d\xE2\x81\xA6"
                            "e") == "abcde");
-    CHECK(preset::quotable("“5 €” – ½ · \xF0\x9F\x90\x9F") == "“5 €” – ½ · \xF0\x9F\x90\x9F");
+    CHECK(document::quotable("“5 €” – ½ · \xF0\x9F\x90\x9F") == "“5 €” – ½ · \xF0\x9F\x90\x9F");
 }
 
 TEST_CASE("a text that is no UTF-8 is refused wherever it stands, so that whatever is taken can be written "
@@ -314,7 +314,7 @@ TEST_CASE("a text that is no UTF-8 is refused wherever it stands, so that whatev
     REQUIRE(plain.ok());
     for (const auto& [text, sound] : texts) {
         for (int place = 0; place < 7; ++place) {
-            preset::Document d = *plain;
+            document::Document d = *plain;
             d.log.push_back({});
             d.log[0].mass_kg = 0.02;
             std::string* const held[] = {&d.name,          &d.note,          &d.segment_names[0],
@@ -322,7 +322,7 @@ TEST_CASE("a text that is no UTF-8 is refused wherever it stands, so that whatev
                                          &d.log[0].note};
             *held[place] = std::string("a") + text;
             CAPTURE(text, place);
-            CHECK(preset::check(d).empty() == sound);
+            CHECK(document::check(d).empty() == sound);
             const auto again = read_document(write_document(d));
             REQUIRE(again.ok());
             CHECK((write_document(*again) == write_document(d) &&

@@ -18,9 +18,9 @@ namespace {
 constexpr double epoxy_kg_m3 = 1150.0;
 
 /// The block of 120 × 20 × 30 mm with a slot of 20 × 4 × 20 mm up from the belly.
-preset::Document slotted(bool floods) {
-    preset::Document d = support::block();
-    preset::Pocket p;
+document::Document slotted(bool floods) {
+    document::Document d = support::block();
+    document::Pocket p;
     p.x_from_m = 0.040;
     p.x_to_m = 0.060;
     p.width_m = 0.004;
@@ -30,15 +30,15 @@ preset::Document slotted(bool floods) {
     return d;
 }
 
-preset::Coat film(double thickness_m) {
-    preset::Coat c;
+document::Coat film(double thickness_m) {
+    document::Coat c;
     c.material = "epoxy";
     c.thickness_m = thickness_m;
     c.on_pockets = true;
     return c;
 }
 
-Evaluation worked(const preset::Document& d) {
+Evaluation worked(const document::Document& d) {
     auto e = evaluate(d);
     for (const Problem& p : e.ok() ? Problems{} : e.problems())
         UNSCOPED_INFO(p.path << ": " << p.sentence);
@@ -59,7 +59,7 @@ ledger::Sum inside(const Evaluation& e) {
 TEST_CASE("a film in a flooding slot lies on its four walls and roof, shares its inner edges, and takes the "
           "place of water",
           "[ledger]") {
-    preset::Document d = slotted(true);
+    document::Document d = slotted(true);
     const double t = 0.0002;
     d.coats = {film(t)};
     const Evaluation e = worked(d);
@@ -70,7 +70,7 @@ TEST_CASE("a film in a flooding slot lies on its four walls and roof, shares its
     CHECK_THAT(sum.mass_kg, WithinRel(sum.displaced_m3 * epoxy_kg_m3, 1e-9));
     // Bare, and with the same coat left out of the slot, the block pushes aside that much less and the
     // mouth's film more.
-    preset::Document without = d;
+    document::Document without = d;
     without.coats[0].on_pockets = false;
     const double mouth = 0.020 * 0.004;
     const double skin = 2.0 * (0.120 * 0.020 + 0.120 * 0.030 + 0.020 * 0.030);
@@ -81,7 +81,7 @@ TEST_CASE("a film in a flooding slot lies on its four walls and roof, shares its
 }
 
 TEST_CASE("a film in a slot that stays dry weighs and pushes nothing aside", "[ledger]") {
-    preset::Document d = slotted(false);
+    document::Document d = slotted(false);
     d.coats = {film(0.0002)};
     const ledger::Sum sum = inside(worked(d));
     CHECK(sum.mass_kg > 0.0);
@@ -89,7 +89,7 @@ TEST_CASE("a film in a slot that stays dry weighs and pushes nothing aside", "[l
 }
 
 TEST_CASE("a film thicker than the slot is wide fills the slot and no more", "[ledger]") {
-    preset::Document d = slotted(true);
+    document::Document d = slotted(true);
     d.coats = {film(0.004)};
     const ledger::Sum sum = inside(worked(d));
     CHECK(sum.displaced_m3 <= 0.020 * 0.004 * 0.020 * (1.0 + 1e-9));
@@ -98,12 +98,12 @@ TEST_CASE("a film thicker than the slot is wide fills the slot and no more", "[l
 TEST_CASE("films one over the other never take more than the slot, the last has what the others left, and "
           "what soaks in takes no room",
           "[ledger]") {
-    preset::Document d = slotted(true);
-    preset::Coat soak = film(0.0);
-    soak.kind = preset::CoatKind::soaks;
+    document::Document d = slotted(true);
+    document::Coat soak = film(0.0);
+    soak.kind = document::CoatKind::soaks;
     soak.thickness_m.reset();
     soak.mass_kg = 0.100;
-    preset::Coat weighed = film(0.0);
+    document::Coat weighed = film(0.0);
     weighed.thickness_m.reset();
     weighed.mass_kg = 0.200;
     d.coats = {soak, film(0.0009), film(0.0009), film(0.0009)};
@@ -121,8 +121,8 @@ TEST_CASE("films one over the other never take more than the slot, the last has 
 }
 
 TEST_CASE("a coat by its mass on joint faces alone is refused where there is no joint", "[ledger]") {
-    preset::Document d = support::block();
-    preset::Coat c = film(0.0002);
+    document::Document d = support::block();
+    document::Coat c = film(0.0002);
     c.on_skin = c.on_pockets = false;
     c.on_joint_faces = true;
     d.coats = {c};
@@ -138,7 +138,7 @@ TEST_CASE("a coat by its mass on joint faces alone is refused where there is no 
     CHECK(evaluate(d).problems().front().sentence ==
           "Coat 1 goes onto joint faces and into pockets alone, and the lure has neither.");
     d.segment_names = {"Fore", "Aft"};
-    d.joints = {preset::Joint{}};
+    d.joints = {document::Joint{}};
     d.joints[0].at_m = 0.060;
     CHECK(worked(d).answers.coats[0].mass_kg == 0.003);
 }
@@ -146,8 +146,8 @@ TEST_CASE("a coat by its mass on joint faces alone is refused where there is no 
 TEST_CASE("a coat given by its mass leaves that mass on the lure, in the pockets their share by area",
           "[ledger]") {
     for (const bool pockets : {false, true}) {
-        preset::Document d = slotted(true);
-        preset::Coat c = film(0.0);
+        document::Document d = slotted(true);
+        document::Coat c = film(0.0);
         c.thickness_m.reset();
         c.mass_kg = 0.003;
         c.on_pockets = pockets;
@@ -162,7 +162,7 @@ TEST_CASE("a coat given by its mass leaves that mass on the lure, in the pockets
 }
 
 TEST_CASE("a document without the word pockets keeps its coats as they were", "[ledger]") {
-    preset::Document d = slotted(true);
+    document::Document d = slotted(true);
     d.coats = {film(0.0002)};
     d.coats[0].on_pockets = false;
     const Evaluation e = worked(d);
@@ -172,11 +172,11 @@ TEST_CASE("a document without the word pockets keeps its coats as they were", "[
 
 TEST_CASE("what the water lets one feel of a coat is 1 − ρw/ρ of a film and all of what soaks in",
           "[ledger]") {
-    preset::Document d = support::block();
-    preset::Coat clear = film(0.00035);
+    document::Document d = support::block();
+    document::Coat clear = film(0.00035);
     clear.on_pockets = false;
-    preset::Coat sealer = clear;
-    sealer.kind = preset::CoatKind::soaks;
+    document::Coat sealer = clear;
+    sealer.kind = document::CoatKind::soaks;
     sealer.stage = Stage::sealed;
     sealer.thickness_m.reset();
     sealer.mass_kg = 0.00412;
@@ -189,14 +189,14 @@ TEST_CASE("what the water lets one feel of a coat is 1 − ρw/ρ of a film and 
     CHECK_THAT(a.coats[1].felt_share, WithinRel(1.0 - a.water_density_kg_m3 / epoxy_kg_m3, 1e-12));
     CHECK_THAT(a.coats[1].mass_kg, WithinRel(a.coats[1].displaced_m3 * epoxy_kg_m3, 1e-12));
     // The lure is heavier in water by exactly what its coats make it.
-    preset::Document bare = d;
+    document::Document bare = d;
     bare.coats.clear();
     CHECK_THAT(a.in_water_kg - worked(bare).answers.in_water_kg,
                WithinAbs(a.coats[0].in_water_kg + a.coats[1].in_water_kg, 1e-12));
 }
 
 TEST_CASE("a coat for pockets alone is refused by name where there is no pocket", "[ledger]") {
-    preset::Document d = support::block();
+    document::Document d = support::block();
     d.coats = {film(0.0002)};
     d.coats[0].on_skin = d.coats[0].on_joint_faces = false;
     const auto refused = evaluate(d);

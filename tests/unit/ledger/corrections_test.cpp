@@ -9,8 +9,8 @@ using Catch::Matchers::WithinRel;
 
 namespace {
 
-preset::Document corrected_by(preset::Correction c) {
-    preset::Document d = support::fish();
+document::Document corrected_by(document::Correction c) {
+    document::Document d = support::fish();
     d.corrections.push_back(c);
     return d;
 }
@@ -27,7 +27,7 @@ double mass_of(const ledger::Ledger& ledger, ledger::Kind kind, int item = -1) {
 
 TEST_CASE("A correction multiplies the lines of its cause and group, and no others") {
     const auto plain = evaluate(support::fish());
-    const auto wood = evaluate(corrected_by({preset::Cause::wood_density, {}, 1.1, 0.01}));
+    const auto wood = evaluate(corrected_by({document::Cause::wood_density, {}, 1.1, 0.01}));
     REQUIRE((plain.ok() && wood.ok()));
     for (const auto kind : {ledger::Kind::wood, ledger::Kind::hole_wood, ledger::Kind::bore_wood}) {
         CHECK_THAT(mass_of(wood->ledger, kind), WithinRel(1.1 * mass_of(plain->ledger, kind), 1e-12));
@@ -36,16 +36,16 @@ TEST_CASE("A correction multiplies the lines of its cause and group, and no othe
     CHECK(wood->answers.displaced_m3 == plain->answers.displaced_m3);
     CHECK(wood->answers.mass_sigma_kg < 0.5 * plain->answers.mass_sigma_kg);
 
-    const auto coat = evaluate(corrected_by({preset::Cause::coat_amount, 0, 1.5, {}}));
+    const auto coat = evaluate(corrected_by({document::Cause::coat_amount, 0, 1.5, {}}));
     CHECK_THAT(mass_of(coat->ledger, ledger::Kind::coat, 0),
                WithinRel(1.5 * mass_of(plain->ledger, ledger::Kind::coat, 0), 1e-12));
     CHECK(mass_of(coat->ledger, ledger::Kind::coat, 1) == mass_of(plain->ledger, ledger::Kind::coat, 1));
 
-    const auto middle = evaluate(corrected_by({preset::Cause::carved_size, 1, 1.02, {}}));
+    const auto middle = evaluate(corrected_by({document::Cause::carved_size, 1, 1.02, {}}));
     CHECK_THAT(mass_of(middle->ledger, ledger::Kind::wood, 1),
                WithinRel(1.02 * mass_of(plain->ledger, ledger::Kind::wood, 1), 1e-12));
     CHECK(mass_of(middle->ledger, ledger::Kind::wood, 0) == mass_of(plain->ledger, ledger::Kind::wood, 0));
-    const auto all = evaluate(corrected_by({preset::Cause::carved_size, {}, 1.02, {}}));
+    const auto all = evaluate(corrected_by({document::Cause::carved_size, {}, 1.02, {}}));
     CHECK_THAT(mass_of(all->ledger, ledger::Kind::wood),
                WithinRel(1.02 * mass_of(plain->ledger, ledger::Kind::wood), 1e-12));
 }
@@ -53,9 +53,9 @@ TEST_CASE("A correction multiplies the lines of its cause and group, and no othe
 TEST_CASE("A correction of drag changes the fall alone: twice the drag, the weight of two") {
     const auto planned = plan_lead(support::fish());
     REQUIRE((planned.ok() && planned->met));
-    preset::Document document = planned->document;
+    document::Document document = planned->document;
     const auto once = evaluate(document);
-    document.corrections.push_back({preset::Cause::drag, {}, 2.0, {}});
+    document.corrections.push_back({document::Cause::drag, {}, 2.0, {}});
     const auto twice = evaluate(document);
     REQUIRE((once.ok() && twice.ok() && once->answers.fall && twice->answers.fall));
     CHECK(twice->answers.in_water_kg == once->answers.in_water_kg);
@@ -64,32 +64,32 @@ TEST_CASE("A correction of drag changes the fall alone: twice the drag, the weig
 }
 
 TEST_CASE("Corrections of one thing multiply, and are refused where together they leave the limits of one") {
-    const auto with = [](std::initializer_list<preset::Correction> list) {
-        preset::Document d = support::fish();
+    const auto with = [](std::initializer_list<document::Correction> list) {
+        document::Document d = support::fish();
         d.corrections = list;
         return d;
     };
     CHECK(evaluate(
-              with({{preset::Cause::wood_density, {}, 2.0, {}}, {preset::Cause::wood_density, {}, 0.5, {}}}))
+              with({{document::Cause::wood_density, {}, 2.0, {}}, {document::Cause::wood_density, {}, 0.5, {}}}))
               .ok());
-    CHECK(evaluate(with({{preset::Cause::part_mass, 0, 20.0, {}}, {preset::Cause::part_mass, 1, 20.0, {}}}))
+    CHECK(evaluate(with({{document::Cause::part_mass, 0, 20.0, {}}, {document::Cause::part_mass, 1, 20.0, {}}}))
               .ok());
-    const auto refused = evaluate(with({{preset::Cause::moisture, {}, 15.0, {}},
-                                        {preset::Cause::part_mass, 0, 2.0, {}},
-                                        {preset::Cause::moisture, {}, 15.0, {}}}));
+    const auto refused = evaluate(with({{document::Cause::moisture, {}, 15.0, {}},
+                                        {document::Cause::part_mass, 0, 2.0, {}},
+                                        {document::Cause::moisture, {}, 15.0, {}}}));
     REQUIRE_FALSE(refused.ok());
     CHECK(refused.problems().front().path == "/corrections/2/factor");
     CHECK(refused.problems().front().sentence.find("a factor of 225; the limit is 0.05 to 20.") !=
           std::string::npos);
     // Two hundred of them are no number any more.
-    preset::Document many = support::fish();
-    many.corrections.assign(preset::max_corrections, {preset::Cause::drag, {}, 20.0, {}});
+    document::Document many = support::fish();
+    many.corrections.assign(document::max_corrections, {document::Cause::drag, {}, 20.0, {}});
     CHECK_FALSE(evaluate(many).ok());
 }
 
 TEST_CASE("The lead plan plans with corrections: heavier wood, less lead") {
     const auto plain = plan_lead(support::fish());
-    const auto heavy = plan_lead(corrected_by({preset::Cause::wood_density, {}, 1.05, {}}));
+    const auto heavy = plan_lead(corrected_by({document::Cause::wood_density, {}, 1.05, {}}));
     REQUIRE((plain.ok() && heavy.ok() && plain->met && heavy->met));
     double plain_kg = 0.0;
     double heavy_kg = 0.0;

@@ -18,7 +18,7 @@ using units::m_from_mm;
 
 namespace {
 
-Evaluation worked(const preset::Document& document) {
+Evaluation worked(const document::Document& document) {
     auto outcome = evaluate(document);
     for (const Problem& p : outcome.ok() ? Problems{} : outcome.problems())
         UNSCOPED_INFO(p.path << ": " << p.sentence);
@@ -30,9 +30,9 @@ double circle_m2(double diameter_mm) {
     return std::numbers::pi / 4.0 * m_from_mm(diameter_mm) * m_from_mm(diameter_mm);
 }
 
-preset::Hole block_hole(double depth_mm) {
-    preset::Hole hole = support::belly_hole(60, 8, 25);
-    hole.use = preset::HoleUse::fixed;
+document::Hole block_hole(double depth_mm) {
+    document::Hole hole = support::belly_hole(60, 8, 25);
+    hole.use = document::HoleUse::fixed;
     hole.depth_m = m_from_mm(depth_mm);
     hole.cap.reset();
     hole.fill.reset();
@@ -55,7 +55,7 @@ TEST_CASE("a bare block weighs its volume times its density and displaces its vo
 }
 
 TEST_CASE("an open hole takes out wood and floods") {
-    preset::Document d = support::block();
+    document::Document d = support::block();
     d.holes = {block_hole(20)};
     const Answers a = worked(d).answers;
     const double hole_m3 = circle_m2(8) * 0.020;
@@ -64,9 +64,9 @@ TEST_CASE("an open hole takes out wood and floods") {
 }
 
 TEST_CASE("a capped empty hole takes out wood, adds its cap and still displaces the whole") {
-    preset::Document d = support::block();
+    document::Document d = support::block();
     d.holes = {block_hole(20)};
-    d.holes[0].cap = preset::Cap{"ca_soda", 0.002};
+    d.holes[0].cap = document::Cap{"ca_soda", 0.002};
     const Answers a = worked(d).answers;
     const double cap_kg = circle_m2(8) * 0.002 * materials::find_solid("ca_soda")->density_kg_m3.value;
     CHECK_THAT(a.mass_kg, WithinRel((block_m3 - circle_m2(8) * 0.020) * 500.0 + cap_kg, 1e-12));
@@ -74,11 +74,11 @@ TEST_CASE("a capped empty hole takes out wood, adds its cap and still displaces 
 }
 
 TEST_CASE("lead under a cap is mass without displacement, and lies at the deep end") {
-    preset::Document d = support::block();
+    document::Document d = support::block();
     d.holes = {block_hole(20)};
-    d.holes[0].cap = preset::Cap{"ca_soda", 0.002};
+    d.holes[0].cap = document::Cap{"ca_soda", 0.002};
     const Evaluation empty = worked(d);
-    d.holes[0].fill = preset::Fill{"lead", kg_from_g(4.0), std::nullopt, std::nullopt};
+    d.holes[0].fill = document::Fill{"lead", kg_from_g(4.0), std::nullopt, std::nullopt};
     const Evaluation full = worked(d);
     CHECK_THAT(full.answers.mass_kg - empty.answers.mass_kg, WithinRel(0.004, 1e-12));
     CHECK_THAT(full.answers.displaced_m3, WithinRel(empty.answers.displaced_m3, 1e-15));
@@ -94,19 +94,19 @@ TEST_CASE("lead under a cap is mass without displacement, and lies at the deep e
 }
 
 TEST_CASE("lead in an open hole pushes back out the water that it takes the place of") {
-    preset::Document d = support::block();
+    document::Document d = support::block();
     d.holes = {block_hole(20)};
     const Answers open = worked(d).answers;
-    d.holes[0].fill = preset::Fill{"lead", kg_from_g(4.0), std::nullopt, std::nullopt};
+    d.holes[0].fill = document::Fill{"lead", kg_from_g(4.0), std::nullopt, std::nullopt};
     const Answers full = worked(d).answers;
     CHECK_THAT(full.displaced_m3 - open.displaced_m3, WithinRel(0.004 / 11340.0, 1e-9));
 }
 
 TEST_CASE("a hole bored by mistake and plugged to the skin with the same wood changes next to nothing") {
-    preset::Document d = support::block();
+    document::Document d = support::block();
     const Answers before = worked(d).answers;
     d.holes = {block_hole(20)};
-    d.holes[0].cap = preset::Cap{"dowel", 0.020};
+    d.holes[0].cap = document::Cap{"dowel", 0.020};
     const Answers after = worked(d).answers;
     const double plug = materials::find_solid("dowel")->density_kg_m3.value;
     CHECK_THAT(after.mass_kg - before.mass_kg, WithinRel(circle_m2(8) * 0.020 * (plug - 500.0), 1e-9));
@@ -114,27 +114,27 @@ TEST_CASE("a hole bored by mistake and plugged to the skin with the same wood ch
 }
 
 TEST_CASE("stock by length weighs its own round, not the hole's") {
-    preset::Document d = support::block();
+    document::Document d = support::block();
     d.holes = {block_hole(20)};
-    d.holes[0].cap = preset::Cap{};
+    d.holes[0].cap = document::Cap{};
     const Answers empty = worked(d).answers;
-    d.holes[0].fill = preset::Fill{"lead", std::nullopt, 0.010, 0.006};
+    d.holes[0].fill = document::Fill{"lead", std::nullopt, 0.010, 0.006};
     CHECK_THAT(worked(d).answers.mass_kg - empty.mass_kg, WithinRel(circle_m2(6) * 0.010 * 11340.0, 1e-9));
 }
 
 TEST_CASE("a drill point goes on beyond the depth: 118° adds πd³·0.3004/12 (geometry)") {
-    preset::Document d = support::block();
+    document::Document d = support::block();
     d.holes = {block_hole(15)};
     const double flat = worked(d).answers.displaced_m3;
-    d.holes[0].end = preset::HoleEnd::point_118;
+    d.holes[0].end = document::HoleEnd::point_118;
     const double pointed = worked(d).answers.displaced_m3;
     CHECK_THAT(flat - pointed, WithinRel(std::numbers::pi * 0.008 * 0.008 * 0.008 * 0.30043 / 12.0, 1e-5));
 }
 
 TEST_CASE("a film of m grams is felt in water as m(1 − ρw/ρ), soaked sealer as all of m") {
-    preset::Document d = support::block();
+    document::Document d = support::block();
     const Answers bare = worked(d).answers;
-    preset::Coat coat;
+    document::Coat coat;
     coat.mass_kg = kg_from_g(4.0);
     coat.material = "epoxy";
     d.coats = {coat};
@@ -142,15 +142,15 @@ TEST_CASE("a film of m grams is felt in water as m(1 − ρw/ρ), soaked sealer 
     const Answers filmed = worked(d).answers;
     CHECK_THAT(filmed.in_water_kg - bare.in_water_kg,
                WithinRel(0.004 * (1.0 - bare.water_density_kg_m3 / epoxy), 1e-9));
-    d.coats[0].kind = preset::CoatKind::soaks;
+    d.coats[0].kind = document::CoatKind::soaks;
     d.coats[0].stage = Stage::sealed;
     CHECK_THAT(worked(d).answers.in_water_kg - bare.in_water_kg, WithinRel(0.004, 1e-9));
 }
 
 TEST_CASE("one gram of lead stuck outside is 0.912 g in fresh water (hand sum, 1 − 998.2/11340)") {
-    preset::Document d = support::block();
+    document::Document d = support::block();
     const Answers bare = worked(d).answers;
-    preset::Part lump;
+    document::Part lump;
     lump.material = "lead";
     lump.mass_kg = kg_from_g(1.0);
     lump.at_m = {0.06, 0.0, -0.016};
@@ -159,9 +159,9 @@ TEST_CASE("one gram of lead stuck outside is 0.912 g in fresh water (hand sum, 1
 }
 
 TEST_CASE("a part let into the wood makes room for itself and displaces only what stands out") {
-    preset::Document d = support::block();
+    document::Document d = support::block();
     const Answers bare = worked(d).answers;
-    preset::Part eye;
+    document::Part eye;
     eye.material = "stainless";
     eye.mass_kg = kg_from_g(0.79);
     eye.at_m = {0.0, 0.0, 0.0};
@@ -174,8 +174,8 @@ TEST_CASE("a part let into the wood makes room for itself and displaces only wha
 }
 
 TEST_CASE("parts let into the wood leave some of it, alone and together with pockets") {
-    preset::Document d = support::block(); // 72 cm³
-    preset::Part part;
+    document::Document d = support::block(); // 72 cm³
+    document::Part part;
     part.name = "keel";
     part.material = "lead";
     part.embedded = 1.0;
@@ -191,7 +191,7 @@ TEST_CASE("parts let into the wood leave some of it, alone and together with poc
           "Part 1 (keel) takes the place of all the wood that is left of segment 1.");
     d.parts[0].embedded = 0.9;
     CHECK(evaluate(d).ok());
-    preset::Pocket pocket;
+    document::Pocket pocket;
     pocket.x_from_m = 0.0;
     pocket.x_to_m = 0.012; // a tenth of the block
     pocket.width_m = 0.030;
@@ -200,8 +200,8 @@ TEST_CASE("parts let into the wood leave some of it, alone and together with poc
 }
 
 TEST_CASE("a flooded pocket takes its wood and its water away, a filled one only its wood") {
-    preset::Document d = support::block();
-    preset::Pocket pocket;
+    document::Document d = support::block();
+    document::Pocket pocket;
     pocket.x_from_m = 0.110;
     pocket.x_to_m = 0.125; // runs out of the tail: only 10 mm of it are wood
     pocket.width_m = 0.004;

@@ -15,11 +15,11 @@ using nlohmann::json;
 constexpr double kept = 0.51e-6;
 
 TEST_CASE("the answers' JSON says what the answers say, in the units of its keys") {
-    const preset::Document document = document_of(preset_text("millrace-170.json"));
+    const document::Document document = document_of(preset_text("millrace-170.json"));
     const Outcome<Evaluation> evaluation = evaluate(document);
     REQUIRE(evaluation.ok());
     const Answers& answers = evaluation->answers;
-    const json tree = json::parse(report::answers_json(document, answers));
+    const json tree = json::parse(output::answers_json(document, answers));
     CHECK(tree["name"] == "Millrace 170");
     CHECK_THAT(tree["mass_g"].get<double>(), WithinAbs(answers.mass_kg * 1e3, kept));
     CHECK_THAT(tree["displaced_cm3"].get<double>(), WithinAbs(answers.displaced_m3 * 1e6, kept));
@@ -43,23 +43,23 @@ TEST_CASE("the answers' JSON says what the answers say, in the units of its keys
 }
 
 TEST_CASE("what does not apply is null in the JSON, not a number") {
-    preset::Document document = document_of(preset_text("reedline-120.json"));
+    document::Document document = document_of(preset_text("reedline-120.json"));
     const Outcome<Evaluation> evaluation = evaluate(document);
     REQUIRE(evaluation.ok());
     Answers answers = evaluation->answers;
     answers.pitch_rad.reset();
-    const json tree = json::parse(report::answers_json(document, answers));
+    const json tree = json::parse(output::answers_json(document, answers));
     CHECK(tree["fall_mm_s"].is_null());
     CHECK(tree["pitch_deg"].is_null());
     CHECK(tree["behaviour"] == "floats");
 }
 
 TEST_CASE("a plan's JSON lists each hole it may use, counted from 1, with lead and depth") {
-    preset::Document document = document_of(preset_text("millrace-170.json"));
-    document.holes[1].use = preset::HoleUse::fixed;
+    document::Document document = document_of(preset_text("millrace-170.json"));
+    document.holes[1].use = document::HoleUse::fixed;
     const Outcome<LeadPlan> plan = plan_lead(document);
     REQUIRE(plan.ok());
-    const json tree = json::parse(report::lead_json(*plan));
+    const json tree = json::parse(output::lead_json(*plan));
     CHECK(tree["met"].get<bool>() == plan->met);
     REQUIRE(tree["fills"].size() == 4);
     CHECK(tree["fills"][0]["hole"] == 1);
@@ -72,7 +72,7 @@ TEST_CASE("a plan's JSON lists each hole it may use, counted from 1, with lead a
 }
 
 TEST_CASE("problems keep their code, place, limit and sentence in the JSON") {
-    const json list = json::parse(preset::laid_out_text(report::problem_list(
+    const json list = json::parse(document::laid_out_text(output::problem_list(
         {{ProblemCode::out_of_range, "/holes/0/depth_mm", "0 to 100 mm", "Too deep."}})));
     CHECK(list ==
           json::parse(

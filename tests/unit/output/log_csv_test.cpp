@@ -1,7 +1,7 @@
 #include "output/log_csv.hpp"
 
 #include "output/bench_text.hpp"
-#include "output/surety_json.hpp"
+#include "output/uncertainty_json.hpp"
 #include "support/small_lures.hpp"
 
 #include <catch2/catch_test_macros.hpp>
@@ -13,8 +13,8 @@ using namespace evenfall;
 
 TEST_CASE("The log's table keeps to RFC 4180: CRLF, a head row, fields with commas, quotes and line breaks "
           "quoted") {
-    preset::Document d = support::block();
-    preset::Reading r;
+    document::Document d = support::block();
+    document::Reading r;
     r.mass_kg = 0.0312;
     r.stage = Stage::sealed;
     r.date = "2026-03-14";
@@ -23,7 +23,7 @@ TEST_CASE("The log's table keeps to RFC 4180: CRLF, a head row, fields with comm
     r.note = "=1+1";
     r.struck = true;
     d.log.push_back(r);
-    const std::string csv = report::log_csv(d);
+    const std::string csv = output::log_csv(d);
     CHECK(csv.rfind("reading,kind,stage,segment,lure,mass_g,", 0) == 0);
     CHECK(csv.find(",\"dry, \"\"very\"\"\nso\",no\r\n") != std::string::npos);
     CHECK(csv.find("1,dry_weight,sealed,,1,31.2,") != std::string::npos);
@@ -36,16 +36,16 @@ TEST_CASE("The log's table keeps to RFC 4180: CRLF, a head row, fields with comm
 
 TEST_CASE("Every kind of reading has a name and steps; under water the wire and the bubbles are told of, "
           "with lead its caution") {
-    using preset::ReadingKind;
+    using document::ReadingKind;
     for (const ReadingKind kind :
          {ReadingKind::dry_weight, ReadingKind::held_under, ReadingKind::hung_in_water, ReadingKind::block,
           ReadingKind::tub_fall, ReadingKind::just_hangs, ReadingKind::floats_showing,
           ReadingKind::hang_angle}) {
-        CHECK(!report::reading_name(kind).empty());
-        CHECK(report::reading_steps(kind).size() >= 2);
+        CHECK(!output::reading_name(kind).empty());
+        CHECK(output::reading_steps(kind).size() >= 2);
     }
     const auto tells = [](ReadingKind kind, const char* word) {
-        const auto steps = report::reading_steps(kind);
+        const auto steps = output::reading_steps(kind);
         return std::any_of(steps.begin(), steps.end(),
                            [&](const std::string& s) { return s.find(word) != std::string::npos; });
     };
@@ -55,12 +55,12 @@ TEST_CASE("Every kind of reading has a name and steps; under water the wire and 
     CHECK(tells(ReadingKind::just_hangs, "wash your hands"));
 }
 
-TEST_CASE("Surety as JSON is JSON, and holds a stage for each and the chances") {
-    const preset::Document d = support::fish();
-    const auto s = surety(d);
+TEST_CASE("Uncertainty as JSON is JSON, and holds a stage for each and the chances") {
+    const document::Document d = support::fish();
+    const auto s = uncertainty(d);
     const auto now = do_now(d);
     REQUIRE((s.ok() && now.ok()));
-    const auto tree = nlohmann::json::parse(report::surety_json(d, *s, *now, surety_by_draws(d, 50).value()));
+    const auto tree = nlohmann::json::parse(output::uncertainty_json(d, *s, *now, uncertainty_by_draws(d, 50).value()));
     CHECK(tree["stages"].size() == 8);
     CHECK(tree["chance_as_it_stands"]["both"].is_number());
     CHECK(tree["do_now"]["steps"].size() > 1);

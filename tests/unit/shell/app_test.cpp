@@ -1,6 +1,6 @@
 // The application drawn without a screen.
 
-#include "bench/uncertainty/surety.hpp"
+#include "bench/uncertainty/uncertainty.hpp"
 #include "state/believed.hpp"
 #include "unit/shell/bench_of_tests.hpp"
 
@@ -126,10 +126,10 @@ TEST_CASE("where the device cannot keep the lure on the bench, no other one come
 
 TEST_CASE("a lure too long for a link is not handed on as one", "[shell][app]") {
     Bench bench;
-    preset::Document wordy = bench.app.document();
+    document::Document wordy = bench.app.document();
     unsigned state = 1;
     for (int i = 0; i < 200; ++i) {
-        preset::Reading r;
+        document::Reading r;
         r.mass_kg = 0.03;
         for (int k = 0; k < 300; ++k)
             r.note += static_cast<char>('a' + ((state = state * 1664525u + 1013904223u) >> 24) % 26u);
@@ -359,16 +359,16 @@ TEST_CASE("the numbers that follow as text are those of the strip, with readings
           "are of the same wood",
           "[shell][app]") {
     Bench bench;
-    preset::Document d = bench.app.document();
+    document::Document d = bench.app.document();
     const auto drawn = evaluate(d);
     REQUIRE(drawn.ok());
-    preset::Reading heavy;
+    document::Reading heavy;
     heavy.stage = Stage::carved;
     heavy.mass_kg = 1.12 * drawn->answers.stages.front().mass_kg;
     d.log = {heavy};
     REQUIRE(bench.app.open_json(write_document(d)).empty());
     bench.rest();
-    const auto sure = surety(d);
+    const auto sure = uncertainty(d);
     REQUIRE(sure.ok());
     const Answers strip = shell::state::believed(drawn->answers, &*sure);
     REQUIRE(strip.mass_kg > 1.02 * drawn->answers.mass_kg);
@@ -390,7 +390,7 @@ TEST_CASE("the numbers that follow as text are those of the strip, with readings
 
 TEST_CASE("a lure that sinks without a steady fall sinks all the same, by what the log believes too",
           "[shell][app]") {
-    Surety sure;
+    Uncertainty sure;
     sure.has_readings = true;
     sure.in_water_kg.value = 0.004;
     const Answers strip = shell::state::believed(Answers{}, &sure);
@@ -466,7 +466,7 @@ TEST_CASE("a second picture that is not fit leaves the first one where it is", "
 
 TEST_CASE("a change made while a plan is shown goes on from the plan, as it is seen", "[shell][app]") {
     Bench bench;
-    preset::Document empty = bench.app.document();
+    document::Document empty = bench.app.document();
     for (auto& hole : empty.holes) {
         hole.depth_m = 0.0;
         hole.fill.reset();
@@ -478,7 +478,7 @@ TEST_CASE("a change made while a plan is shown goes on from the plan, as it is s
     bench.reach("lead.hole.1");
     bench.reach("lead.hole.1.wall");
     bench.tap_all({"keypad.2", "keypad.point", "keypad.6", "keypad.ok"});
-    preset::Document planned = plan_lead(empty)->document;
+    document::Document planned = plan_lead(empty)->document;
     planned.holes[1].wall_m = 0.0026;
     CHECK(bench.app.document_json() == write_document(planned));
     bench.tap("undo");
@@ -491,7 +491,7 @@ TEST_CASE("a change made while a plan is shown goes on from the plan, as it is s
 TEST_CASE("a part without a name, or for a full drawer, is not laid into it silently",
           "[shell][app][drawer]") {
     Bench bench;
-    preset::Document d = bench.app.document();
+    document::Document d = bench.app.document();
     d.parts[0].name.clear();
     REQUIRE(bench.app.open_json(write_document(d)).empty());
     bench.rest();

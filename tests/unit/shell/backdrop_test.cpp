@@ -150,7 +150,7 @@ TEST_CASE("the outline found on a picture is the lure's own, turned level and to
         state::Session session{state::new_lure()};
         const auto before = session.kept().shape.top;
         REQUIRE(session.apply(
-            {"Outline", [profile](preset::Document d) { return picture::with_profile(d, profile); }, false}));
+            {"Outline", [profile](document::Document d) { return picture::with_profile(d, profile); }, false}));
         CHECK(session.kept().shape.top.size() == before.size());
         session.finish();
         CHECK(session.history().size() == 2);

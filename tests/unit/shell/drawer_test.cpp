@@ -14,7 +14,7 @@ namespace {
 
 state::Drawer filled() {
     state::Drawer drawer;
-    preset::Part hook;
+    document::Part hook;
     hook.name = "Treble \"small\"";
     hook.material = "steel";
     hook.mass_kg = 0.00172;
@@ -26,7 +26,7 @@ state::Drawer filled() {
     wire.kind = ThingKind::wire;
     wire.name = "Soft 0.8";
     wire.diameter_m = 0.0008;
-    wire.temper = preset::WireTemper::soft;
+    wire.temper = document::WireTemper::soft;
     drawer.put(wire);
     state::Thing rod;
     rod.kind = ThingKind::stock;
@@ -57,7 +57,7 @@ TEST_CASE("a drawer written and read again is the same drawer", "[shell][drawer]
     CHECK_THAT(read->things()[0].mass_kg, WithinAbs(0.00172, 1e-12));
     CHECK_THAT(read->things()[0].reach_m.value(), WithinAbs(0.0185, 1e-12));
     CHECK(read->things()[0].put_on == Stage::dressed);
-    CHECK(read->things()[1].temper == preset::WireTemper::soft);
+    CHECK(read->things()[1].temper == document::WireTemper::soft);
     CHECK(read->things()[2].material == "lead");
 }
 
@@ -85,11 +85,11 @@ TEST_CASE("a piece laid in under a name that is there takes its place, and every
 
 TEST_CASE("a piece put on a lure gives it its figures, and the lure forgets where they came from",
           "[shell][drawer]") {
-    preset::Document lure;
+    document::Document lure;
     const state::Drawer drawer = filled();
-    const preset::Document dressed = state::add_part_from(drawer.things()[0])(lure);
+    const document::Document dressed = state::add_part_from(drawer.things()[0])(lure);
     REQUIRE(dressed.parts.size() == lure.parts.size() + 1);
-    const preset::Part& part = dressed.parts.back();
+    const document::Part& part = dressed.parts.back();
     CHECK(part.name == "Treble \"small\"");
     CHECK(part.mass_kg == 0.00172);
     CHECK(part.mass_sigma_kg == 0.00004);
@@ -139,7 +139,7 @@ TEST_CASE("whatever is laid into the drawer, the drawer opens again with all of 
          {std::string(81, 'n'), std::string(400, 'n'), letters, std::string("a\tb\x01"),
           std::string("half \xC3"), std::string(79, 'n') + "\xED\xA0\x80"}) {
         CAPTURE(name);
-        preset::Part part;
+        document::Part part;
         part.name = name;
         state::Drawer drawer;
         REQUIRE(drawer.put(state::thing_of(part)));

@@ -53,8 +53,8 @@ TEST_CASE("nose-up lifts the nose and drops the tail by the same, without stretc
 
 namespace {
 
-preset::Document jointed(double relief_deg) {
-    preset::Document d = shell::state::new_lure();
+document::Document jointed(double relief_deg) {
+    document::Document d = shell::state::new_lure();
     const double angle = relief_deg * std::numbers::pi / 180.0;
     d.joints = {{0.06, 0.003, angle, angle}};
     d.segment_names = {"Fore", "Aft"};
@@ -99,7 +99,7 @@ TEST_CASE("a joint without relief shows no edge beside its face", "[shell][drawi
 
 TEST_CASE("parts are drawn with the sign that their name says", "[shell][drawing]") {
     const auto sign = [](const char* name, Stage stage, double x_m, double z_m) {
-        preset::Part part;
+        document::Part part;
         part.name = name;
         part.stage = stage;
         part.at_m = {x_m, 0.0, z_m};

@@ -23,7 +23,7 @@ using Catch::Matchers::WithinAbs;
 
 namespace {
 
-preset::Document millrace() {
+document::Document millrace() {
     std::ifstream file(EVENFALL_PRESETS_DIR "/millrace-170.json", std::ios::binary);
     REQUIRE(file.good());
     auto read = read_document({std::istreambuf_iterator<char>(file), std::istreambuf_iterator<char>()});
@@ -35,7 +35,7 @@ struct Sheet {
     ImGuiContext* context = ImGui::CreateContext();
     widgets::Ui ui;
     state::Session session{millrace()};
-    const Surety* surety = nullptr;
+    const Uncertainty* uncertainty = nullptr;
     bool phone = false;
 
     explicit Sheet(bool small) : phone(small) {
@@ -64,7 +64,7 @@ struct Sheet {
             ImGui::SetNextWindowPos({0.0f, 0.0f});
             ImGui::SetNextWindowSize(size);
             ImGui::Begin("sheet", nullptr, ImGuiWindowFlags_NoDecoration | ImGuiWindowFlags_NoMove);
-            drawing::sheet(ui, session, {8.0f, 8.0f, size.x - 16.0f, size.y - 16.0f}, nullptr, surety);
+            drawing::sheet(ui, session, {8.0f, 8.0f, size.x - 16.0f, size.y - 16.0f}, nullptr, uncertainty);
             ImGui::End();
             ui.items.finish_frame();
             ImGui::Render();
@@ -126,7 +126,7 @@ TEST_CASE("a tail by its shape is chosen on either view, goes with the finger, a
     for (const char* id : {"draw.tail", "draw.above.tail"}) {
         Sheet sheet(false);
         CHECK(sheet.session.apply({"tail",
-                                   [](preset::Document d) {
+                                   [](document::Document d) {
                                        d.parts.clear();
                                        d = state::add_tail()(d);
                                        d.tail->tenon.reset();
@@ -189,7 +189,7 @@ TEST_CASE(
         sheet.session.view.step = state::Step::shape;
         sheet.session.view.mirror = mirror;
         sheet.frames(2);
-        const preset::Shape before = sheet.session.document().shape;
+        const document::Shape before = sheet.session.document().shape;
         const ImVec2 at = sheet.middle("draw.top.5");
         const double px_per_m = static_cast<double>(sheet.middle("draw.top.7").x - at.x) /
                                 (before.top[7].x_m - before.top[5].x_m);
@@ -198,7 +198,7 @@ TEST_CASE(
         for (int i = 1; i <= 8; ++i)
             sheet.move({at.x, at.y - 2.0f * static_cast<float>(i)});
         sheet.release();
-        const preset::Shape& after = sheet.session.kept().shape;
+        const document::Shape& after = sheet.session.kept().shape;
         // By as much as the finger: the drawing keeps its scale while it is held, although the lure grows.
         CHECK_THAT(after.top[5].value - before.top[5].value, WithinAbs(16.0 / px_per_m, 0.0005));
         for (std::size_t k = 0; k < before.top.size(); ++k) {
@@ -239,7 +239,7 @@ TEST_CASE("snapped places are whole half millimetres or thirty-seconds of an inc
     CHECK_THAT(state::snapped_m(0.0250, rules), WithinAbs(31.0 / 32.0 * 0.0254, 0.0254 / 64.0));
     CHECK_THAT(state::snapped_m(0.0254, rules), WithinAbs(0.0254, 1e-12));
     rules.inches = false;
-    const preset::CurvePoints line{{0.0, 0.0052}, {0.05, 0.0100}, {0.1, 0.0107}};
+    const document::CurvePoints line{{0.0, 0.0052}, {0.05, 0.0100}, {0.1, 0.0107}};
     CHECK_THAT(state::snapped_level_m(0.0104, line, 1, rules), WithinAbs(0.0107, 1e-12));
     CHECK_THAT(state::snapped_level_m(0.0003, line, 1, rules), WithinAbs(0.0, 1e-12));
 }
@@ -259,8 +259,8 @@ void draw_section(Sheet& sheet) {
     sheet.session.view.small_view = state::SmallView::section;
     sheet.session.view.section_x_m = 0.030;
     REQUIRE(sheet.session.apply(
-        {"Section", [](preset::Document d) {
-             d.shape.section.kind = preset::SectionKind::free;
+        {"Section", [](document::Document d) {
+             d.shape.section.kind = document::SectionKind::free;
              d.shape.section.half_outline = {{0.0, -1.0}, {0.7, -0.7}, {1.0, 0.0}, {0.7, 0.7}, {0.0, 1.0}};
              return d;
          }}));
@@ -313,8 +313,8 @@ TEST_CASE("a point of a drawn section goes with the finger, under a lens, and th
 TEST_CASE("a drawn section gains a point in the middle of its longest side and never loses belly, back or "
           "its width",
           "[shell][edits]") {
-    preset::Document d = millrace();
-    d.shape.section.kind = preset::SectionKind::free;
+    document::Document d = millrace();
+    d.shape.section.kind = document::SectionKind::free;
     d.shape.section.half_outline = {{0.0, -1.0}, {1.0, 0.0}, {0.6, 0.6}, {0.0, 1.0}};
     const auto grown = state::add_section_point()(d).shape.section.half_outline;
     REQUIRE(grown.size() == 5);
@@ -343,16 +343,16 @@ TEST_CASE(
     };
     const auto bare = drawn();
     REQUIRE_FALSE(bare.empty());
-    preset::Document d = sheet.session.document();
-    auto sure = surety(d);
+    document::Document d = sheet.session.document();
+    auto sure = uncertainty(d);
     REQUIRE(sure.ok());
-    sheet.surety = &*sure;
+    sheet.uncertainty = &*sure;
     CHECK((drawn() == bare));
-    preset::Reading heavy;
+    document::Reading heavy;
     heavy.stage = Stage::carved;
     heavy.mass_kg = 1.12 * evaluate(d)->answers.stages.front().mass_kg;
     d.log = {heavy};
-    sure = surety(d);
+    sure = uncertainty(d);
     REQUIRE(sure.ok());
     CHECK((drawn() != bare));
 }

@@ -17,7 +17,7 @@ using Catch::Matchers::WithinRel;
 
 namespace {
 
-preset::Document demo(const char* name) {
+document::Document demo(const char* name) {
     std::ifstream file(std::string(EVENFALL_PRESETS_DIR "/") + name, std::ios::binary);
     REQUIRE(file.good());
     const std::string text{std::istreambuf_iterator<char>(file), std::istreambuf_iterator<char>()};
@@ -29,7 +29,7 @@ preset::Document demo(const char* name) {
 } // namespace
 
 TEST_CASE("a lure scaled by k holds k³ of the wood", "[shell][edits]") {
-    preset::Document plain = new_lure();
+    document::Document plain = new_lure();
     const double k = 1.37;
     const auto before = evaluate(plain);
     const auto after = evaluate(scale_whole(k * drawn_length_m(plain))(plain));
@@ -41,7 +41,7 @@ TEST_CASE("a lure scaled by k holds k³ of the wood", "[shell][edits]") {
 }
 
 TEST_CASE("a body made k times as high, or as wide, holds k times the wood", "[shell][edits]") {
-    const preset::Document plain = new_lure();
+    const document::Document plain = new_lure();
     const auto before = evaluate(plain);
     REQUIRE(before.ok());
     const double k = 1.25;
@@ -57,7 +57,7 @@ TEST_CASE("a body made k times as high, or as wide, holds k times the wood", "[s
 TEST_CASE("every demo lure can still be built a tenth longer", "[shell][edits]") {
     for (const char* name :
          {"millrace-170.json", "reedline-120.json", "quarry-230.json", "estuary-150.json"}) {
-        const preset::Document document = demo(name);
+        const document::Document document = demo(name);
         const auto after = evaluate(scale_whole(1.1 * drawn_length_m(document))(document));
         CAPTURE(name, after.ok() ? std::string{} : after.problems().front().sentence);
         CHECK(after.ok());
@@ -69,8 +69,8 @@ TEST_CASE("a tail drawn on any lure fits the slot that is there or one cut for i
           "[shell][edits][tail]") {
     for (const char* name :
          {"millrace-170.json", "reedline-120.json", "quarry-230.json", "estuary-150.json"}) {
-        const preset::Document plain = demo(name);
-        const preset::Document tailed = add_tail()(plain);
+        const document::Document plain = demo(name);
+        const document::Document tailed = add_tail()(plain);
         CAPTURE(name);
         REQUIRE(tailed.tail.has_value());
         CHECK(tailed.tail->tenon.has_value());
@@ -80,7 +80,7 @@ TEST_CASE("a tail drawn on any lure fits the slot that is there or one cut for i
         REQUIRE(after.ok());
         const bool had_slot =
             std::any_of(plain.pockets.begin(), plain.pockets.end(),
-                        [&](const preset::Pocket& p) { return p.x_to_m >= drawn_length_m(plain) - 1e-9; });
+                        [&](const document::Pocket& p) { return p.x_to_m >= drawn_length_m(plain) - 1e-9; });
         CHECK(tailed.pockets.size() == plain.pockets.size() + (had_slot ? 0 : 1));
         if (had_slot) CHECK(write_document(remove_tail()(tailed)) == write_document(plain));
         CHECK(evaluate(scale_whole(1.2 * drawn_length_m(tailed))(tailed)).ok());
@@ -92,15 +92,15 @@ TEST_CASE("a tail drawn on any lure fits the slot that is there or one cut for i
 
 TEST_CASE("a tail stretched keeps its form: its volume goes with each of its three sizes",
           "[shell][edits][tail]") {
-    preset::Document d = add_tail()(demo("millrace-170.json"));
+    document::Document d = add_tail()(demo("millrace-170.json"));
     const double before = tail::shaped(*d.tail)->segments[0].volume_m3;
     stretch_tail(*d.tail, 1.5, 2.0, 1.2);
     CHECK_THAT(tail::shaped(*d.tail)->segments[0].volume_m3, WithinRel(1.5 * 2.0 * 1.2 * before, 1e-12));
 }
 
 TEST_CASE("a joint added and taken away again leaves the lure as it was", "[shell][edits]") {
-    const preset::Document document = demo("millrace-170.json");
-    const preset::Document cut = add_joint()(document);
+    const document::Document document = demo("millrace-170.json");
+    const document::Document cut = add_joint()(document);
     CHECK(cut.joints.size() == document.joints.size() + 1);
     CHECK(cut.segment_names.size() == cut.joints.size() + 1);
     CHECK(evaluate(cut).ok());
@@ -112,22 +112,22 @@ TEST_CASE("a joint added and taken away again leaves the lure as it was", "[shel
 
 TEST_CASE("parts told to belong to a segment stay with its wood when a joint comes or goes",
           "[shell][edits]") {
-    preset::Document document = demo("millrace-170.json");
-    preset::Part part;
+    document::Document document = demo("millrace-170.json");
+    document::Part part;
     part.at_m.x = 0.15;
     part.segment = 2;
     document.parts = {part};
     document.holes.clear();
     // Without holes the first of the three segments has most room, and all behind it move up by one.
-    const preset::Document cut = add_joint()(document);
+    const document::Document cut = add_joint()(document);
     REQUIRE(cut.joints[0].at_m < document.joints[0].at_m);
     CHECK(cut.parts[0].segment == 3);
     CHECK(remove_joint(0)(cut).parts[0].segment == 2);
 }
 
 TEST_CASE("a new hole keeps clear of joints, ends and other holes", "[shell][edits]") {
-    const preset::Document document = demo("millrace-170.json");
-    const preset::Document more = add_hole()(document);
+    const document::Document document = demo("millrace-170.json");
+    const document::Document more = add_hole()(document);
     REQUIRE(more.holes.size() == document.holes.size() + 1);
     const auto& hole = more.holes.back();
     for (const auto& joint : document.joints)
@@ -138,7 +138,7 @@ TEST_CASE("a new hole keeps clear of joints, ends and other holes", "[shell][edi
 }
 
 TEST_CASE("an edit of an entry that is not there changes nothing", "[shell][edits]") {
-    const preset::Document document = demo("millrace-170.json");
+    const document::Document document = demo("millrace-170.json");
     const std::string before = write_document(document);
     for (int index : {-1, 99}) {
         CHECK(write_document(remove_hole(index)(document)) == before);
@@ -147,12 +147,12 @@ TEST_CASE("an edit of an entry that is not there changes nothing", "[shell][edit
         CHECK(write_document(remove_part(index)(document)) == before);
         CHECK(write_document(move_coat(index, 1)(document)) == before);
         CHECK(write_document(remove_curve_point(Curve::top, index)(document)) == before);
-        CHECK(write_document(on_hole(index, [](preset::Hole& h) { h.x_m = 9.0; })(document)) == before);
+        CHECK(write_document(on_hole(index, [](document::Hole& h) { h.x_m = 9.0; })(document)) == before);
     }
 }
 
 TEST_CASE("points of a curve keep their order and its ends their places", "[shell][edits]") {
-    const preset::Document plain = new_lure();
+    const document::Document plain = new_lure();
     const auto moved = move_curve_point(Curve::top, 2, 10.0, 0.012)(plain);
     CHECK(moved.shape.top[2].x_m < moved.shape.top[3].x_m);
     CHECK(moved.shape.top[2].value == 0.012);
@@ -168,7 +168,7 @@ TEST_CASE("points of a curve keep their order and its ends their places", "[shel
 }
 
 TEST_CASE("a new coat comes after those of its own stage and before later ones", "[shell][edits]") {
-    preset::Document document = demo("millrace-170.json");
+    document::Document document = demo("millrace-170.json");
     document = add_coat(Stage::painted)(document);
     for (std::size_t i = 1; i < document.coats.size(); ++i)
         CHECK(document.coats[i - 1].stage <= document.coats[i].stage);
@@ -177,14 +177,14 @@ TEST_CASE("a new coat comes after those of its own stage and before later ones",
 
 namespace {
 
-using preset::Cause;
+using document::Cause;
 
-preset::Correction learnt(Cause of, std::optional<int> item, double factor = 1.5) {
+document::Correction learnt(Cause of, std::optional<int> item, double factor = 1.5) {
     return {of, item, factor, 0.001};
 }
 
 /// The entries that corrections are of, as "cause:number" in their order.
-std::string corrected(const preset::Document& d) {
+std::string corrected(const document::Document& d) {
     std::string text;
     for (const auto& c : d.corrections)
         text += std::to_string(static_cast<int>(c.of)) + ":" + (c.item ? std::to_string(*c.item) : "-") + " ";
@@ -198,8 +198,8 @@ std::string numbers(Cause of, std::initializer_list<int> items) {
     return text;
 }
 
-preset::Document lists_of_three(Cause of) {
-    preset::Document d = demo("millrace-170.json");
+document::Document lists_of_three(Cause of) {
+    document::Document d = demo("millrace-170.json");
     d.coats.assign(3, d.coats.front());
     d.coats.back().stage = Stage::clear_coated;
     d.corrections = {learnt(of, 0), learnt(of, 1), learnt(of, 2)};
@@ -221,19 +221,19 @@ TEST_CASE("what was learnt of a part, a hole or a coat stays with it when its li
                                   {Cause::cap_mass, remove_hole(1), duplicate_hole(1)},
                                   {Cause::coat_amount, remove_coat(1), std::nullopt}};
     for (const List& list : lists) {
-        const preset::Document d = lists_of_three(list.of);
+        const document::Document d = lists_of_three(list.of);
         CAPTURE(static_cast<int>(list.of));
         CHECK(corrected(list.remove(d)) == numbers(list.of, {0, 1}));
         // The copy has not been weighed.
         if (list.duplicate) CHECK(corrected((*list.duplicate)(d)) == numbers(list.of, {0, 1, 3}));
     }
-    const preset::Document coats = lists_of_three(Cause::coat_amount);
+    const document::Document coats = lists_of_three(Cause::coat_amount);
     CHECK(corrected(move_coat(0, 1)(coats)) == numbers(Cause::coat_amount, {1, 0, 2}));
     CHECK(corrected(move_coat(2, -1)(coats)) == numbers(Cause::coat_amount, {0, 2, 1}));
     CHECK(corrected(add_coat(coats.coats[0].stage)(coats)) == numbers(Cause::coat_amount, {0, 1, 3}));
     // Nobody else's numbers move.
-    const preset::Document mixed = [] {
-        preset::Document d = lists_of_three(Cause::part_mass);
+    const document::Document mixed = [] {
+        document::Document d = lists_of_three(Cause::part_mass);
         d.corrections = {learnt(Cause::wood_density, {}), learnt(Cause::drag, 2),
                          learnt(Cause::coat_amount, 2), learnt(Cause::fill_mass, 2),
                          learnt(Cause::carved_size, 2)};
@@ -241,7 +241,7 @@ TEST_CASE("what was learnt of a part, a hole or a coat stays with it when its li
     }();
     CHECK(corrected(remove_part(0)(mixed)) == corrected(mixed));
     // Left out, the number stands for the first entry.
-    preset::Document first = lists_of_three(Cause::part_mass);
+    document::Document first = lists_of_three(Cause::part_mass);
     first.corrections = {learnt(Cause::part_mass, {})};
     CHECK(remove_part(0)(first).corrections.empty());
     CHECK(corrected(remove_part(1)(first)) == corrected(first));
@@ -250,7 +250,7 @@ TEST_CASE("what was learnt of a part, a hole or a coat stays with it when its li
 TEST_CASE("a correction adds the same to the lure's mass after another part is taken away, and as much to a "
           "coat's wherever it comes",
           "[shell][edits]") {
-    const auto adds = [](preset::Document d) {
+    const auto adds = [](document::Document d) {
         const auto with = evaluate(d);
         d.corrections.clear();
         const auto without = evaluate(d);
@@ -258,12 +258,12 @@ TEST_CASE("a correction adds the same to the lure's mass after another part is t
         REQUIRE(without.ok());
         return with->answers.mass_kg - without->answers.mass_kg;
     };
-    preset::Document d = demo("millrace-170.json");
+    document::Document d = demo("millrace-170.json");
     d.corrections = {learnt(Cause::part_mass, 1)};
     CHECK_THAT(adds(d), WithinRel(0.5 * d.parts[1].mass_kg, 1e-9));
     CHECK_THAT(adds(remove_part(0)(d)), WithinRel(0.5 * d.parts[1].mass_kg, 1e-9));
     d.corrections = {learnt(Cause::coat_amount, 0)};
-    d.coats[0].kind = preset::CoatKind::soaks;
+    d.coats[0].kind = document::CoatKind::soaks;
     d.coats[0].thickness_m.reset();
     d.coats[0].mass_kg = 0.001;
     CHECK_THAT(adds(d), WithinRel(0.0005, 1e-9));
@@ -271,7 +271,7 @@ TEST_CASE("a correction adds the same to the lure's mass after another part is t
 }
 
 TEST_CASE("what was learnt of a tail goes with it", "[shell][edits][tail]") {
-    preset::Document d = add_tail()(demo("millrace-170.json"));
+    document::Document d = add_tail()(demo("millrace-170.json"));
     d.corrections = {learnt(Cause::tail, 0), learnt(Cause::part_mass, 0), learnt(Cause::tail, 1)};
     CHECK(corrected(remove_tail()(d)) == numbers(Cause::part_mass, {0}));
 }
@@ -279,10 +279,10 @@ TEST_CASE("what was learnt of a tail goes with it", "[shell][edits][tail]") {
 TEST_CASE("what was learnt and read of a segment stays with its wood when a joint comes or goes, and is "
           "believed of no other wood",
           "[shell][edits]") {
-    preset::Document d = demo("millrace-170.json");
+    document::Document d = demo("millrace-170.json");
     REQUIRE(d.joints.size() == 2);
     for (int s = 0; s < 3; ++s) {
-        preset::Reading r;
+        document::Reading r;
         r.segment = s;
         r.mass_kg = 0.01 + 0.001 * s;
         d.log.push_back(r);
@@ -292,7 +292,7 @@ TEST_CASE("what was learnt and read of a segment stays with its wood when a join
     d.log.back().mass_kg = 0.03;
     d.corrections.push_back(learnt(Cause::carved_size, {}));
 
-    const preset::Document glued = remove_joint(0)(d);
+    const document::Document glued = remove_joint(0)(d);
     CHECK(corrected(glued) ==
           numbers(Cause::carved_size, {1}) + std::to_string(static_cast<int>(Cause::carved_size)) + ":- ");
     CHECK(glued.corrections[0].factor == d.corrections[2].factor);
@@ -309,7 +309,7 @@ TEST_CASE("what was learnt and read of a segment stays with its wood when a join
 
     // Cut, both halves are of the wood that was measured; the joint taken away again, nothing has been learnt
     // anew.
-    const preset::Document cut = add_joint()(d);
+    const document::Document cut = add_joint()(d);
     REQUIRE(cut.joints.size() == 3);
     int at = 0;
     while (at < 2 &&
@@ -323,7 +323,7 @@ TEST_CASE("what was learnt and read of a segment stays with its wood when a join
     }
     CHECK(cut.corrections.size() == 5);
     for (int s = 0; s < 3; ++s) {
-        const preset::Reading& r = cut.log[static_cast<std::size_t>(s)];
+        const document::Reading& r = cut.log[static_cast<std::size_t>(s)];
         CHECK(r.struck == (s == at));
         CHECK(r.segment == (s > at ? s + 1 : s));
     }
@@ -332,14 +332,14 @@ TEST_CASE("what was learnt and read of a segment stays with its wood when a join
 }
 
 TEST_CASE("a part told to belong to a segment that is cut goes with the half it sits in", "[shell][edits]") {
-    preset::Document document = demo("millrace-170.json");
+    document::Document document = demo("millrace-170.json");
     document.holes.clear();
     for (const double x : {-0.001, 0.001}) {
-        preset::Part part;
+        document::Part part;
         part.segment = 0;
         part.at_m.x = add_joint()(document).joints[0].at_m + x;
         document.parts = {part};
-        const preset::Document cut = add_joint()(document);
+        const document::Document cut = add_joint()(document);
         REQUIRE(cut.joints[0].at_m < document.joints[0].at_m);
         CHECK(cut.parts[0].segment == (x > 0.0 ? 1 : 0));
         CHECK(remove_joint(0)(cut).parts[0].segment == 0);

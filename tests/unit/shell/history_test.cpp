@@ -9,8 +9,8 @@ using shell::state::History;
 
 namespace {
 
-preset::Document named(const std::string& name) {
-    preset::Document document;
+document::Document named(const std::string& name) {
+    document::Document document;
     document.name = name;
     return document;
 }

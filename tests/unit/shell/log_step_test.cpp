@@ -2,7 +2,7 @@
 
 #include "unit/shell/bench_of_tests.hpp"
 
-#include "bench/uncertainty/surety.hpp"
+#include "bench/uncertainty/uncertainty.hpp"
 #include "state/bench.hpp"
 #include "state/session_json.hpp"
 
@@ -16,12 +16,12 @@ using namespace evenfall::shell;
 using namespace evenfall::shell::bench_of_tests;
 using Catch::Matchers::WithinAbs;
 using Catch::Matchers::WithinRel;
-using preset::Reading;
-using preset::ReadingKind;
+using document::Reading;
+using document::ReadingKind;
 
 namespace {
 
-preset::Document demo() {
+document::Document demo() {
     auto read = read_document(demo_text("millrace-170.json"));
     REQUIRE(read.ok());
     return *read;
@@ -34,8 +34,8 @@ Reading dry(Stage stage, double kg) {
     return r;
 }
 
-double in_water_sigma(const preset::Document& d) {
-    const auto s = surety(d);
+double in_water_sigma(const document::Document& d) {
+    const auto s = uncertainty(d);
     REQUIRE(s.ok());
     return s->in_water_kg.sigma;
 }
@@ -87,7 +87,7 @@ TEST_CASE("a reading without its figure cannot be put down, and one turned away 
 
 TEST_CASE("a struck reading is kept, says so, and no longer moves the answer", "[shell][log]") {
     Bench bench;
-    preset::Document d = demo();
+    document::Document d = demo();
     const double before = in_water_sigma(d);
     d.log.push_back(dry(Stage::carved, 0.0235));
     REQUIRE(bench.app.open_json(write_document(d)).empty());
@@ -106,13 +106,13 @@ TEST_CASE("a struck reading is kept, says so, and no longer moves the answer", "
 TEST_CASE(
     "doing what the log says brings the believed lure to what was asked, and keeps what the readings taught",
     "[shell][log]") {
-    preset::Document d = demo();
+    document::Document d = demo();
     d.log.push_back(dry(Stage::leaded, 0.0541));
     const auto now = do_now(d);
     REQUIRE(now.ok());
     REQUIRE(now->met);
     REQUIRE_FALSE(now->changes.empty());
-    const preset::Document after = state::done_now(*now, "old lead")(d);
+    const document::Document after = state::done_now(*now, "old lead")(d);
     REQUIRE(after.log.size() == 1);
     CHECK(after.log.front().struck);
     CHECK(after.log.front().note == "old lead");
@@ -125,11 +125,11 @@ TEST_CASE(
 }
 
 TEST_CASE("before the lead is in, doing what the log says leaves its readings as they are", "[shell][log]") {
-    preset::Document d = demo();
+    document::Document d = demo();
     d.log.push_back(dry(Stage::carved, 0.0235));
     const auto now = do_now(d);
     REQUIRE(now.ok());
-    const preset::Document after = state::done_now(*now, "old lead")(d);
+    const document::Document after = state::done_now(*now, "old lead")(d);
     CHECK_FALSE(after.log.front().struck);
     CHECK(after.corrections.empty());
     const auto again = do_now(after);
@@ -150,14 +150,14 @@ TEST_CASE("ten thousand lures are drawn a frame's worth at a time, the same ones
     CHECK(frames > 10);
     REQUIRE(bench.draws().has_value());
     CHECK(bench.draws()->count == state::BenchAnswers::draws_wanted);
-    const auto at_once = surety_by_draws(session.document(), state::BenchAnswers::draws_wanted);
+    const auto at_once = uncertainty_by_draws(session.document(), state::BenchAnswers::draws_wanted);
     REQUIRE(at_once.ok());
     CHECK(bench.draws()->mass_kg.mean == at_once->mass_kg.mean);
     CHECK(bench.draws()->chances.both == at_once->chances.both);
 
     bench.start_draws(session);
     REQUIRE(bench.go_on_drawing(session));
-    session.apply({"warmer", [](preset::Document d) {
+    session.apply({"warmer", [](document::Document d) {
                        d.water.temperature_c += 1.0;
                        return d;
                    }});
@@ -175,7 +175,7 @@ TEST_CASE("drawing lures on the page comes to an end, and then the page rests", 
 
 TEST_CASE("the log can be kept as a table", "[shell][log]") {
     Bench bench;
-    preset::Document d = demo();
+    document::Document d = demo();
     d.log.push_back(dry(Stage::carved, 0.0235));
     REQUIRE(bench.app.open_json(write_document(d)).empty());
     bench.rest();
@@ -190,22 +190,22 @@ TEST_CASE("while a finger drags, the chance stays that of the lure before; let g
           "[shell][log]") {
     state::Session session(demo());
     state::BenchAnswers bench;
-    const double before = bench.surety(session)->in_water_kg.value;
-    const auto heavier = [](preset::Document d) {
+    const double before = bench.uncertainty(session)->in_water_kg.value;
+    const auto heavier = [](document::Document d) {
         d.holes[0].fill->mass_kg = *d.holes[0].fill->mass_kg + 0.001;
         d.holes[0].depth_m += 0.003;
         return d;
     };
     REQUIRE(session.apply({"lead", heavier, false}));
-    CHECK(bench.surety(session)->in_water_kg.value == before);
+    CHECK(bench.uncertainty(session)->in_water_kg.value == before);
     session.finish();
-    CHECK(bench.surety(session)->in_water_kg.value > before + 0.0005);
+    CHECK(bench.uncertainty(session)->in_water_kg.value > before + 0.0005);
 }
 
 TEST_CASE("the next lure begins with what the readings taught, an empty log, and can be undone",
           "[shell][log]") {
     Bench bench;
-    preset::Document d = demo();
+    document::Document d = demo();
     d.log.push_back(dry(Stage::carved, 0.0260)); // heavier wood than the table's
     REQUIRE(bench.app.open_json(write_document(d)).empty());
     bench.rest();
@@ -242,7 +242,7 @@ TEST_CASE("a note longer than there is room for is cut between two letters: what
 TEST_CASE("a figure that a reading cannot do without cannot be cleared, one it can do without can",
           "[shell][log]") {
     Bench bench;
-    preset::Document d = demo();
+    document::Document d = demo();
     d.log = {dry(Stage::carved, 0.023)};
     REQUIRE(bench.app.open_json(write_document(d)).empty());
     bench.rest();

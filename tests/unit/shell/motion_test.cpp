@@ -30,7 +30,7 @@ state::Session session_of(const char* name) {
 
 void warm(state::Session& session, double celsius, bool finished = true) {
     REQUIRE(session.apply(
-        {"warmth", state::on_document([celsius](preset::Document& d) { d.water.temperature_c = celsius; }),
+        {"warmth", state::on_document([celsius](document::Document& d) { d.water.temperature_c = celsius; }),
          finished}));
 }
 
@@ -88,7 +88,7 @@ TEST_CASE("a refused change asks nothing anew", "[shell][motion]") {
     state::Session session = session_of("millrace-170.json");
     const unsigned before = session.shown_revision();
     CHECK_FALSE(session.apply(
-        {"warmth", state::on_document([](preset::Document& d) { d.water.temperature_c = 900.0; }), false}));
+        {"warmth", state::on_document([](document::Document& d) { d.water.temperature_c = 900.0; }), false}));
     CHECK(session.shown_revision() == before);
 }
 

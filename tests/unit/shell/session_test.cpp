@@ -16,7 +16,7 @@ using Catch::Matchers::WithinRel;
 
 namespace {
 
-preset::Document demo(const char* name) {
+document::Document demo(const char* name) {
     std::ifstream file(std::string(EVENFALL_PRESETS_DIR "/") + name, std::ios::binary);
     REQUIRE(file.good());
     const std::string text{std::istreambuf_iterator<char>(file), std::istreambuf_iterator<char>()};
@@ -30,7 +30,7 @@ Session millrace() {
 }
 
 Change length_of_first_gap(double gap_m, bool finished = true) {
-    return {"Gap of joint 1", on_joint(0, [gap_m](preset::Joint& joint) { joint.gap_m = gap_m; }), finished};
+    return {"Gap of joint 1", on_joint(0, [gap_m](document::Joint& joint) { joint.gap_m = gap_m; }), finished};
 }
 
 } // namespace
@@ -63,7 +63,7 @@ TEST_CASE("a refused change leaves document, answers, history and revision alone
     const double before_kg = session.evaluation()->answers.mass_kg;
     const unsigned revision = session.revision();
     CHECK_FALSE(
-        session.apply({"Joint beyond the tail", on_joint(0, [](preset::Joint& j) { j.at_m = 0.9; }), true}));
+        session.apply({"Joint beyond the tail", on_joint(0, [](document::Joint& j) { j.at_m = 0.9; }), true}));
     REQUIRE_FALSE(session.problems().empty());
     CHECK_FALSE(session.problems().front().sentence.empty());
     CHECK(write_document(session.document()) == before);
@@ -114,7 +114,7 @@ TEST_CASE("an abandoned change is gone from document and answers", "[shell][sess
 
 TEST_CASE("a plan is shown, not kept, until it is kept", "[shell][session]") {
     Session session = millrace();
-    REQUIRE(session.apply({"Empty the holes", on_document([](preset::Document& d) {
+    REQUIRE(session.apply({"Empty the holes", on_document([](document::Document& d) {
                                for (auto& hole : d.holes) {
                                    hole.depth_m = 0.0;
                                    hole.fill.reset();
@@ -215,7 +215,7 @@ TEST_CASE("a change that is refused while a plan is shown leaves the plan to be 
     REQUIRE(session.plan_lead());
     const std::string planned = write_document(session.document());
     CHECK_FALSE(session.apply(
-        {"Gap of joint 1", on_joint(0, [](preset::Joint& joint) { joint.gap_m = -1.0; }), true}));
+        {"Gap of joint 1", on_joint(0, [](document::Joint& joint) { joint.gap_m = -1.0; }), true}));
     CHECK(session.offer());
     CHECK(write_document(session.document()) == planned);
     CHECK(session.history().size() == 1);

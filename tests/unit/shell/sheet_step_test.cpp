@@ -71,7 +71,7 @@ TEST_CASE("lures of the shelf are made together with the one on the bench: one m
     Bench bench;
     bench.tap("step.sheet");
     state::Session other{state::new_lure()};
-    REQUIRE(other.apply({"Name", [](preset::Document d) {
+    REQUIRE(other.apply({"Name", [](document::Document d) {
                              d.name = "Weir runner";
                              return d;
                          }}));

@@ -18,10 +18,10 @@ TEST_CASE("the grams of a coat on skin, joint faces and pockets are together wha
             std::ifstream file(std::string(EVENFALL_PRESETS_DIR "/") + name + ".json");
             auto read = read_document({std::istreambuf_iterator<char>(file), {}});
             REQUIRE(read.ok());
-            preset::Document document = *read;
+            document::Document document = *read;
             REQUIRE_FALSE(document.coats.empty());
             if (into_pockets && document.pockets.empty()) continue;
-            for (preset::Coat& coat : document.coats)
+            for (document::Coat& coat : document.coats)
                 coat.on_pockets = into_pockets;
             const auto evaluation = evaluate(document);
             REQUIRE(evaluation.ok());

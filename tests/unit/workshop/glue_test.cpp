@@ -19,7 +19,7 @@ using support::hinged_block;
 
 namespace {
 
-shape::Body body_of(const preset::Document& d) {
+shape::Body body_of(const document::Document& d) {
     const auto lines = shape::drawn_lines(d.shape);
     REQUIRE(lines.ok());
     const auto body = shape::cut(*lines, d.joints);
@@ -27,7 +27,7 @@ shape::Body body_of(const preset::Document& d) {
     return *body;
 }
 
-GlueAnswer answered(const preset::Document& d, const GlueRequest& r = {}) {
+GlueAnswer answered(const document::Document& d, const GlueRequest& r = {}) {
     const auto a = glue::glue(d, body_of(d), r);
     REQUIRE(a.ok());
     return *a;
@@ -40,7 +40,7 @@ double solid(const char* id) {
 } // namespace
 
 TEST_CASE("a pinned hinge has its eyes glued in one segment, linked eyes one pair on either side", "[glue]") {
-    preset::Document d = hinged_block();
+    document::Document d = hinged_block();
     const auto pinned = eyes_in_holes(d, body_of(d));
     REQUIRE(pinned.size() == 2);
     for (const EyeInHole& eye : pinned) {
@@ -48,9 +48,9 @@ TEST_CASE("a pinned hinge has its eyes glued in one segment, linked eyes one pai
         // The fore half ends at 59 mm; the twist sits 20 mm deep.
         CHECK_THAT(eye.at_m.x, WithinAbs(0.059 - 0.010, 1e-12));
     }
-    d.joints[0].hinge->eyes_on = preset::EyesOn::aft;
+    d.joints[0].hinge->eyes_on = document::EyesOn::aft;
     d.joints[0].hinge->pin_aft_m = -0.004;
-    for (preset::Pocket& p : d.pockets) {
+    for (document::Pocket& p : d.pockets) {
         p.x_from_m = 0.052;
         p.x_to_m = 0.0595;
     }
@@ -58,7 +58,7 @@ TEST_CASE("a pinned hinge has its eyes glued in one segment, linked eyes one pai
     REQUIRE(aft.size() == 2);
     CHECK(aft[0].segment == 1);
     CHECK_THAT(aft[0].at_m.x, WithinAbs(0.061 + 0.010, 1e-12));
-    d.joints[0].hinge->kind = preset::HingeKind::linked;
+    d.joints[0].hinge->kind = document::HingeKind::linked;
     CHECK(eyes_in_holes(d, body_of(d)).size() == 4);
     d.joints[0].hinge.reset();
     CHECK(eyes_in_holes(d, body_of(d)).empty());
@@ -67,11 +67,11 @@ TEST_CASE("a pinned hinge has its eyes glued in one segment, linked eyes one pai
 TEST_CASE("glue begins where the twist comes into wood, beside the middle of a relieved face or behind a "
           "pocket, and ends where the wire does",
           "[glue]") {
-    preset::Document d = hinged_block();
-    preset::Hinge& h = *d.joints[0].hinge;
+    document::Document d = hinged_block();
+    document::Hinge& h = *d.joints[0].hinge;
     d.joints[0].relief_fore_rad = std::atan(0.5);
     h.pin_off_m = -0.002;
-    for (preset::Pocket& p : d.pockets)
+    for (document::Pocket& p : d.pockets)
         p.y_m = -0.002;
     // The fore face stands at 59 mm in the middle and 1 mm farther back 2 mm beside it.
     CHECK_THAT(eyes_in_holes(d, body_of(d))[0].at_m.x, WithinAbs(0.058 - 0.010, 1e-12));
@@ -96,7 +96,7 @@ TEST_CASE("glue begins where the twist comes into wood, beside the middle of a r
 }
 
 TEST_CASE("the glue taken is the gaps' volume by density for all lures, over what is not lost", "[glue]") {
-    const preset::Document d = hinged_block();
+    const document::Document d = hinged_block();
     GlueRequest r;
     r.lures = 3;
     r.loss = 0.25;
@@ -128,8 +128,8 @@ TEST_CASE("narrow gaps fitted at once take thin CA, wider ones thick, the rest a
 TEST_CASE(
     "a hinge that names its glue gets it, and is warned where that glue sets first or the gap is too wide",
     "[glue]") {
-    preset::Document d = hinged_block();
-    d.joints[0].hinge->glue = preset::HingeGlue::ca;
+    document::Document d = hinged_block();
+    d.joints[0].hinge->glue = document::HingeGlue::ca;
     GlueAnswer a = answered(d);
     CHECK(a.rows[0].sort == Sort::thin_ca);
     REQUIRE(a.warnings.size() == 1);
@@ -137,13 +137,13 @@ TEST_CASE(
     GlueRequest quick;
     quick.fitting_s = 4.0;
     CHECK(answered(d, quick).warnings.empty());
-    d.joints[0].hinge->glue = preset::HingeGlue::epoxy;
+    d.joints[0].hinge->glue = document::HingeGlue::epoxy;
     CHECK(answered(d, quick).rows[0].sort == Sort::epoxy);
 }
 
 TEST_CASE("each hook hangs on one hanger where nobody says otherwise", "[glue]") {
-    preset::Document d = hinged_block();
-    preset::Part hook;
+    document::Document d = hinged_block();
+    document::Part hook;
     hook.stage = Stage::dressed;
     hook.mass_kg = 0.001;
     hook.reach_m = 0.01;
@@ -162,10 +162,10 @@ TEST_CASE("each hook hangs on one hanger where nobody says otherwise", "[glue]")
 TEST_CASE("a soda cap is bulk soda and as much CA as the grains leave room, and weighs about what the table "
           "gives the mix",
           "[glue]") {
-    preset::Document d = hinged_block();
-    preset::Hole h = support::belly_hole(30.0, 6.0, 20.0);
+    document::Document d = hinged_block();
+    document::Hole h = support::belly_hole(30.0, 6.0, 20.0);
     h.depth_m = 0.012;
-    h.cap = preset::Cap{"ca_soda", 0.003};
+    h.cap = document::Cap{"ca_soda", 0.003};
     h.fill->mass_kg = 0.001;
     d.holes = {h};
     GlueAnswer a = answered(d);
@@ -179,7 +179,7 @@ TEST_CASE("a soda cap is bulk soda and as much CA as the grains leave room, and 
     const auto& table = materials::find_solid("ca_soda")->density_kg_m3;
     CHECK(std::abs(mix / volume - table.value) < 2.0 * table.spread * table.value);
     // All cap down to a drill point: the point is filled too, as wide as the hole and 0.3 of that high.
-    d.holes[0].end = preset::HoleEnd::point_118;
+    d.holes[0].end = document::HoleEnd::point_118;
     d.holes[0].fill.reset();
     d.holes[0].depth_m = 0.003;
     a = answered(d);
@@ -192,7 +192,7 @@ TEST_CASE("a soda cap is bulk soda and as much CA as the grains leave room, and 
 }
 
 TEST_CASE("glue is refused by the name of what is off its limits", "[glue]") {
-    const preset::Document d = hinged_block();
+    const document::Document d = hinged_block();
     const auto refused = [&](const GlueRequest& r) {
         const auto a = glue::glue(d, body_of(d), r);
         return a.ok() ? std::string() : a.problems().front().path;
@@ -215,10 +215,10 @@ TEST_CASE("glue is refused by the name of what is off its limits", "[glue]") {
 TEST_CASE(
     "a hinge's glue is weighed with the hardware only where the document names it, and its wood comes out",
     "[glue][ledger]") {
-    preset::Document d = hinged_block();
+    document::Document d = hinged_block();
     const auto plain = evaluate(d);
     REQUIRE(plain.ok());
-    d.joints[0].hinge->glue = preset::HingeGlue::epoxy;
+    d.joints[0].hinge->glue = document::HingeGlue::epoxy;
     const auto glued = evaluate(d);
     REQUIRE(glued.ok());
     const double gap = eyes_in_holes(d, body_of(d))[0].gap_m3;
@@ -231,5 +231,5 @@ TEST_CASE(
     CHECK(glued->answers.segments[1].mass_kg == plain->answers.segments[1].mass_kg);
     const auto again = read_document(write_document(d));
     REQUIRE(again.ok());
-    CHECK(again->joints[0].hinge->glue == preset::HingeGlue::epoxy);
+    CHECK(again->joints[0].hinge->glue == document::HingeGlue::epoxy);
 }

@@ -18,8 +18,8 @@ using support::hinged_block;
 namespace {
 
 /// A part whose hanger, if it has a reach, stands at this place.
-preset::Part hung(Vec3 hanger_m, double reach_m, const char* material = "steel") {
-    preset::Part p;
+document::Part hung(Vec3 hanger_m, double reach_m, const char* material = "steel") {
+    document::Part p;
     p.stage = Stage::dressed;
     p.material = material;
     p.mass_kg = 0.001;
@@ -31,14 +31,14 @@ preset::Part hung(Vec3 hanger_m, double reach_m, const char* material = "steel")
 
 /// The block is 30 mm high and 20 mm wide, cut at 60 mm; its joint turns by `swing_rad` both ways about the
 /// cut's middle.
-std::vector<HookFoul> fouls(const preset::Document& d, double swing_rad = 0.0) {
+std::vector<HookFoul> fouls(const document::Document& d, double swing_rad = 0.0) {
     const auto lines = shape::drawn_lines(d.shape);
     REQUIRE(lines.ok());
     const auto body = shape::cut(*lines, d.joints);
     REQUIRE(body.ok());
     std::vector<Pin> pins;
     Swings swings;
-    for (const preset::Joint& j : d.joints) {
+    for (const document::Joint& j : d.joints) {
         pins.push_back({j.at_m, 0.0});
         for (auto& way : swings)
             way.push_back(swing_rad);
@@ -50,7 +50,7 @@ std::vector<HookFoul> fouls(const preset::Document& d, double swing_rad = 0.0) {
 
 TEST_CASE("hooks overlap by their reaches less the true distance of their hangers, in all directions",
           "[joints]") {
-    preset::Document d = hinged_block();
+    document::Document d = hinged_block();
     d.parts = {hung({0.015, 0.0, -0.015}, 0.015), hung({0.035, 0.0, -0.015}, 0.010)};
     auto f = fouls(d);
     REQUIRE(f.size() == 1);
@@ -70,7 +70,7 @@ TEST_CASE("hooks overlap by their reaches less the true distance of their hanger
 
 TEST_CASE("a hook reaches a joint at the nearest edge of its cut, under the belly or from the side",
           "[joints]") {
-    preset::Document d = hinged_block();
+    document::Document d = hinged_block();
     // 12 mm before the cut and 5 mm under the belly: 13 mm.
     d.parts = {hung({0.048, 0.0, -0.020}, 0.0135)};
     auto f = fouls(d);
@@ -87,7 +87,7 @@ TEST_CASE("a hook reaches a joint at the nearest edge of its cut, under the bell
 }
 
 TEST_CASE("a hook reaches the middle of a soft tail behind it, and none before it", "[joints]") {
-    preset::Document d = hinged_block();
+    document::Document d = hinged_block();
     d.parts = {hung({0.100, 0.0, -0.012}, 0.0135), hung({0.112, 0.0, -0.007}, 0.0, "plastisol")};
     auto f = fouls(d);
     REQUIRE(f.size() == 1);
@@ -100,7 +100,7 @@ TEST_CASE("a hook reaches the middle of a soft tail behind it, and none before i
 TEST_CASE(
     "hooks of neighbouring segments that are clear when straight foul when bent, by the chord of their pin",
     "[joints]") {
-    preset::Document d = hinged_block();
+    document::Document d = hinged_block();
     // 20 mm before and behind the pin: 40·cos(ψ/2) apart.
     d.parts = {hung({0.040, 0.0, -0.015}, 0.0185), hung({0.080, 0.0, -0.015}, 0.0185)};
     CHECK(fouls(d, 0.7).empty());
@@ -120,7 +120,7 @@ TEST_CASE(
 }
 
 TEST_CASE("a hook to one side comes nearer when the tail swings to that side", "[joints]") {
-    preset::Document d = hinged_block();
+    document::Document d = hinged_block();
     d.parts = {hung({0.040, 0.012, -0.015}, 0.016), hung({0.080, 0.012, -0.015}, 0.016)};
     const auto f = fouls(d, 0.8);
     REQUIRE(f.size() == 1);
@@ -129,7 +129,7 @@ TEST_CASE("a hook to one side comes nearer when the tail swings to that side", "
 
 TEST_CASE("hooks that pass each other on the way foul, clear as they are straight and all the way round",
           "[joints]") {
-    preset::Document d = hinged_block();
+    document::Document d = hinged_block();
     // 12 mm to starboard of the pin's line, 12 mm before and behind it: straight 24 mm apart, at 90° in one
     // place, at 120° 8.8 mm.
     d.parts = {hung({0.048, 0.012, -0.015}, 0.004), hung({0.072, 0.012, -0.015}, 0.004)};
@@ -148,8 +148,8 @@ TEST_CASE("hooks that pass each other on the way foul, clear as they are straigh
 TEST_CASE("a hook that trails reaches a soft tail behind its hanger, drawn or a part", "[joints]") {
     // The hanger stands 11 mm ahead of the hook's own middle, at 121 mm; the tail's middle at 128 mm is 7 mm
     // behind that.
-    preset::Document d = hinged_block();
-    preset::Part hook = hung({0.132, 0.0, 0.0}, 0.0);
+    document::Document d = hinged_block();
+    document::Part hook = hung({0.132, 0.0, 0.0}, 0.0);
     hook.reach_m = 0.020;
     d.parts = {hook, hung({0.128, 0.0, 0.0}, 0.0, "plastisol")};
     auto f = fouls(d);
@@ -165,10 +165,10 @@ TEST_CASE("a hook that trails reaches a soft tail behind its hanger, drawn or a 
 
 TEST_CASE("a hook that trails behind the tail hangs ahead of its middle, any other one above it",
           "[joints]") {
-    const preset::Document d = hinged_block();
+    const document::Document d = hinged_block();
     const auto body = shape::cut(*shape::drawn_lines(d.shape), d.joints);
     REQUIRE(body.ok());
-    preset::Part hook = hung({0.050, 0.0, -0.015}, 0.020);
+    document::Part hook = hung({0.050, 0.0, -0.015}, 0.020);
     CHECK_THAT(hanger_of(hook, *body).at_m.z, WithinAbs(-0.015, 1e-12));
     CHECK(hanger_of(hook, *body).segment == 0);
     hook.at_m = {0.130, 0.0, -0.002};
@@ -178,7 +178,7 @@ TEST_CASE("a hook that trails behind the tail hangs ahead of its middle, any oth
 }
 
 TEST_CASE("the joint answers warn of hooks that meet only in the bend by their own words", "[joints]") {
-    preset::Document d = hinged_block();
+    document::Document d = hinged_block();
     d.joints[0].relief_fore_rad = d.joints[0].relief_aft_rad = 0.5;
     d.pockets.clear();
     d.parts = {hung({0.040, 0.0, -0.017}, 0.019), hung({0.080, 0.0, -0.017}, 0.019)};

@@ -19,7 +19,7 @@ using support::hinged_block;
 
 namespace {
 
-JointsAnswer answered(const preset::Document& d) {
+JointsAnswer answered(const document::Document& d) {
     const auto a = joint_answers(d);
     REQUIRE(a.ok());
     return *a;
@@ -59,7 +59,7 @@ TEST_CASE("eyes sit in the middle of the pockets round the pin, and their room i
 }
 
 TEST_CASE("a pocket open above or below says nothing of how far its eye may rise and fall", "[joints]") {
-    preset::Document d = hinged_block();
+    document::Document d = hinged_block();
     d.joints[0].hinge->lower_z_m = -0.008;
     d.joints[0].hinge->upper_z_m = 0.008;
     d.pockets[0].z_from_m.reset();
@@ -74,10 +74,10 @@ TEST_CASE("a pocket open above or below says nothing of how far its eye may rise
 TEST_CASE(
     "a pocket that reaches a relieved face beside the twist and not before it leaves wood in the eye's way",
     "[joints]") {
-    preset::Document d = hinged_block();
+    document::Document d = hinged_block();
     d.joints[0].relief_fore_rad = d.joints[0].relief_aft_rad = std::atan(0.5);
     const auto opens = [&](double from_m, double pin_y_m = 0.0) {
-        for (preset::Pocket& p : d.pockets) {
+        for (document::Pocket& p : d.pockets) {
             p.x_from_m = from_m;
             p.y_m = pin_y_m;
         }
@@ -102,11 +102,11 @@ TEST_CASE(
 TEST_CASE("the rod to bend an eye round allows for the spring of its own temper, yielding at 0.8 of its "
           "least strength (common practice)",
           "[joints]") {
-    preset::Document d = hinged_block();
-    for (const auto& [hinge, temper] : {std::pair{preset::WireTemper::spring, wire::Temper::spring},
-                                        {preset::WireTemper::soft, wire::Temper::soft}}) {
+    document::Document d = hinged_block();
+    for (const auto& [hinge, temper] : {std::pair{document::WireTemper::spring, wire::Temper::spring},
+                                        {document::WireTemper::soft, wire::Temper::soft}}) {
         d.joints[0].hinge->temper = hinge;
-        const preset::Hinge& h = *d.joints[0].hinge;
+        const document::Hinge& h = *d.joints[0].hinge;
         // What a fully yielding round bar opens by when let go: 32σ/(3πE·d), steel of 193 GPa.
         const double opens =
             32.0 * 0.8 * wire::tensile(temper, h.wire_m).low_pa / (3.0 * std::numbers::pi * 193e9 * h.wire_m);
@@ -127,14 +127,14 @@ TEST_CASE(
 
 TEST_CASE("a mouth opened as told lets the joint swing as far as its wood does, with the room asked for",
           "[joints]") {
-    preset::Document d = hinged_block();
+    document::Document d = hinged_block();
     d.joints[0].relief_fore_rad = d.joints[0].relief_aft_rad = 0.5;
     const JointAnswer before = answered(d).joints[0];
     REQUIRE(before.wire_rad[0] < before.finished[0].angle_rad);
     REQUIRE(before.mouth_m[0].value_or(0.0) > d.pockets[0].width_m);
     CHECK_THAT(before.swing_rad[0], WithinAbs(before.wire_rad[0], 1e-12));
     CHECK(warns_of(answered(d), "Open the mouth to"));
-    for (preset::Pocket& p : d.pockets)
+    for (document::Pocket& p : d.pockets)
         p.width_m = *before.mouth_m[0];
     const JointAnswer after = answered(d).joints[0];
     CHECK(after.wire_rad[0] > after.finished[0].angle_rad);
@@ -154,13 +154,13 @@ TEST_CASE("pocket and pin to one side: opened as told, the mouth lets each way s
         for (const double beside_m : {0.0, 0.001, -0.002}) {
             for (const double relief_deg : {10.0, 25.0, 40.0}) {
                 for (const double aft_m : {0.003, 0.0045}) {
-                    preset::Document d = hinged_block();
-                    preset::Joint& joint = d.joints[0];
+                    document::Document d = hinged_block();
+                    document::Joint& joint = d.joints[0];
                     joint.relief_fore_rad = 0.2;
                     joint.relief_aft_rad = units::rad_from_deg(relief_deg);
                     joint.hinge->pin_off_m = off_m;
                     joint.hinge->pin_aft_m = aft_m;
-                    for (preset::Pocket& p : d.pockets) {
+                    for (document::Pocket& p : d.pockets) {
                         p.y_m = off_m + beside_m;
                         p.width_m = 0.0045;
                     }
@@ -181,7 +181,7 @@ TEST_CASE("pocket and pin to one side: opened as told, the mouth lets each way s
                     }
                     if (width_m == 0.0) continue;
                     ++told;
-                    for (preset::Pocket& p : d.pockets)
+                    for (document::Pocket& p : d.pockets)
                         p.width_m = width_m;
                     const JointAnswer after = answered(d).joints[0];
                     for (std::size_t w = 0; w < 2; ++w)
@@ -196,12 +196,12 @@ TEST_CASE("pocket and pin to one side: opened as told, the mouth lets each way s
 TEST_CASE("where no width of the mouth is enough that is said, and no stop of wood where there is none",
           "[joints]") {
     // A plate of 3 mm to either side, pin 8 mm behind the gap's middle: the wood lets go 120°.
-    preset::Document d = hinged_block();
-    for (preset::CurvePoint& p : d.shape.half_width)
+    document::Document d = hinged_block();
+    for (document::CurvePoint& p : d.shape.half_width)
         p.value = 0.003;
     d.joints[0].gap_m = 0.012;
     d.joints[0].hinge->pin_aft_m = 0.008;
-    for (preset::Pocket& p : d.pockets) {
+    for (document::Pocket& p : d.pockets) {
         p.x_to_m = 0.072;
         p.width_m = 0.0039;
     }
@@ -214,8 +214,8 @@ TEST_CASE("where no width of the mouth is enough that is said, and no stop of wo
     CHECK_FALSE(warns_of(a, "Open the mouth"));
     // Linked eyes likewise.
     d.pockets.clear();
-    preset::Hinge& h = *d.joints[0].hinge;
-    h.kind = preset::HingeKind::linked;
+    document::Hinge& h = *d.joints[0].hinge;
+    h.kind = document::HingeKind::linked;
     h.eye_inside_m = 0.001;
     h.lean_rad = 0.25 * std::numbers::pi;
     h.pin_aft_m = 0.0;
@@ -227,7 +227,7 @@ TEST_CASE("where no width of the mouth is enough that is said, and no stop of wo
 }
 
 TEST_CASE("walls are what a ruler finds between pin, pocket, skin and hole", "[joints]") {
-    preset::Document d = hinged_block();
+    document::Document d = hinged_block();
     d.holes.push_back(support::belly_hole(74.0, 6.0, 20.0));
     d.holes[0].depth_m = 0.010; // from −15 to −5 mm: beside the lower pocket (−9.5 to −6.5)
     const JointAnswer j = answered(d).joints[0];
@@ -248,7 +248,7 @@ TEST_CASE("walls are what a ruler finds between pin, pocket, skin and hole", "[j
 TEST_CASE("a hole that meets the pin below its lowest eye is told, and one in the fore segment that a pocket "
           "reaches into",
           "[joints]") {
-    preset::Document d = hinged_block();
+    document::Document d = hinged_block();
     d.holes.push_back(support::belly_hole(64.0, 6.0, 20.0));
     d.holes[0].depth_m =
         0.004; // from −15 to −11 mm, on the pin's own axis; the lower pocket begins at −9.5 mm
@@ -262,8 +262,8 @@ TEST_CASE("a hole that meets the pin below its lowest eye is told, and one in th
     d.joints[0].hinge->pin_off_m = 0.0;
     // Linked eyes: pockets from 50 to 70 mm reach 9 mm into either segment. A hole of 6 mm at 46.4 mm leaves
     // 0.6 mm.
-    d.joints[0].hinge->kind = preset::HingeKind::linked;
-    for (preset::Pocket& p : d.pockets) {
+    d.joints[0].hinge->kind = document::HingeKind::linked;
+    for (document::Pocket& p : d.pockets) {
         p.x_from_m = 0.050;
         p.x_to_m = 0.070;
     }
@@ -276,7 +276,7 @@ TEST_CASE("a hole that meets the pin below its lowest eye is told, and one in th
         CHECK(warns_of(a, "between the eye pocket and hole 1"));
     }
     // Pockets of the aft segment alone are no matter to a hole of the fore one.
-    for (preset::Pocket& p : d.pockets)
+    for (document::Pocket& p : d.pockets)
         p.x_from_m = 0.0605;
     d.holes[0].x_m = 0.050;
     CHECK(wall(answered(d).joints[0], Between::pocket_and_hole) == nullptr);
@@ -285,9 +285,9 @@ TEST_CASE("a hole that meets the pin below its lowest eye is told, and one in th
 TEST_CASE("a pin bears on wood where no pocket is and bends over the widest one, whichever way its pockets "
           "are drawn",
           "[joints]") {
-    preset::Document d = hinged_block();
+    document::Document d = hinged_block();
     const auto pocket = [&](std::optional<double> from_mm, std::optional<double> to_mm) {
-        preset::Pocket p = d.pockets[0];
+        document::Pocket p = d.pockets[0];
         p.z_from_m.reset();
         p.z_to_m.reset();
         if (from_mm) p.z_from_m = units::m_from_mm(*from_mm);
@@ -295,9 +295,9 @@ TEST_CASE("a pin bears on wood where no pocket is and bends over the widest one,
         return p;
     };
     // Bearing 20 MPa across 1.2 mm, bending 4·M over the span, for a pin from −13 to 13 mm.
-    const auto hold = [&](std::vector<preset::Pocket> pockets, std::optional<double> lower_z_m,
+    const auto hold = [&](std::vector<document::Pocket> pockets, std::optional<double> lower_z_m,
                           std::optional<double> upper_z_m) {
-        preset::Document e = d;
+        document::Document e = d;
         e.pockets = std::move(pockets);
         e.joints[0].hinge->lower_z_m = lower_z_m;
         e.joints[0].hinge->upper_z_m = upper_z_m;
@@ -325,8 +325,8 @@ TEST_CASE("a pin bears on wood where no pocket is and bends over the widest one,
 }
 
 TEST_CASE("every pocket round the pin has its eye; three share the load no better than two", "[joints]") {
-    preset::Document d = hinged_block();
-    preset::Pocket third = d.pockets[0];
+    document::Document d = hinged_block();
+    document::Pocket third = d.pockets[0];
     third.z_from_m = -0.0015;
     third.z_to_m = 0.0015;
     const double two_n = answered(d).joints[0].strength.eye_n;
@@ -340,7 +340,7 @@ TEST_CASE("every pocket round the pin has its eye; three share the load no bette
 
 TEST_CASE("a thin wall before the pin is warned of once the hinge is drawn, and not for a hinge nobody drew",
           "[joints]") {
-    preset::Document d = hinged_block();
+    document::Document d = hinged_block();
     d.joints[0].hinge->pin_aft_m = 0.0025;
     CHECK(warns_of(answered(d), "in front of the pin"));
     d.joints[0].hinge.reset();
@@ -349,8 +349,8 @@ TEST_CASE("a thin wall before the pin is warned of once the hinge is drawn, and 
 
 TEST_CASE("a twist holds by as much of its glued depth as its wire reaches, and a shorter wire is warned of",
           "[joints]") {
-    preset::Document d = hinged_block();
-    preset::Hinge& h = *d.joints[0].hinge;
+    document::Document d = hinged_block();
+    document::Hinge& h = *d.joints[0].hinge;
     const double bit_m = 0.0020; // for a twist of 1.8 mm
     const auto pull_out_n = [&](double deep_m) {
         return 1.5 * std::numbers::pi * bit_m * deep_m * 3e6;
@@ -367,7 +367,7 @@ TEST_CASE("a twist holds by as much of its glued depth as its wire reaches, and 
     CHECK(warns_of(shallow, "the twist reaches 7.0 mm into the wood, not the 90.0 mm that it is glued deep"));
     // Linked eyes 2.9 mm across their middles hang midway 0.725 mm to either side of the pin, and the farther
     // face counts.
-    h.kind = preset::HingeKind::linked;
+    h.kind = document::HingeKind::linked;
     h.pin_aft_m = 0.0005;
     d.pockets.clear();
     CHECK_THAT(answered(d).joints[0].twist_reach_m, WithinAbs(0.0120 - 0.0015 + 0.000725, 1e-12));
@@ -377,10 +377,10 @@ TEST_CASE("a twist holds by as much of its glued depth as its wire reaches, and 
 }
 
 TEST_CASE("coats on the joint faces narrow the finished swing and leave the bare one", "[joints]") {
-    preset::Document d = hinged_block();
+    document::Document d = hinged_block();
     const JointsAnswer bare = answered(d);
     CHECK(bare.films.on_faces_m == 0.0);
-    preset::Coat c;
+    document::Coat c;
     c.thickness_m = 0.0004;
     d.coats.push_back(c);
     const JointsAnswer coated = answered(d);
@@ -397,8 +397,8 @@ TEST_CASE("coats on the joint faces narrow the finished swing and leave the bare
 }
 
 TEST_CASE("eyes linked in each other have no pin to wall in, and play by the wire's thickness", "[joints]") {
-    preset::Document d = hinged_block();
-    d.joints[0].hinge->kind = preset::HingeKind::linked;
+    document::Document d = hinged_block();
+    d.joints[0].hinge->kind = document::HingeKind::linked;
     const JointAnswer j = answered(d).joints[0];
     CHECK(wall(j, Between::pin_and_face) == nullptr);
     CHECK_THAT(j.play_per_eye_m, WithinAbs(0.002 - 0.0009, 1e-12));
@@ -406,7 +406,7 @@ TEST_CASE("eyes linked in each other have no pin to wall in, and play by the wir
 }
 
 TEST_CASE("wire that cannot be bent so is refused by the name of its field", "[joints]") {
-    preset::Document d = hinged_block();
+    document::Document d = hinged_block();
     d.joints[0].hinge->wire_m = 0.010;
     const auto a = joint_answers(d);
     REQUIRE_FALSE(a.ok());
@@ -416,13 +416,13 @@ TEST_CASE("wire that cannot be bent so is refused by the name of its field", "[j
 TEST_CASE("a stronger line lowers the safety in proportion; only a joint before a hook is warned of once "
           "hooks are known",
           "[joints]") {
-    preset::Document d = hinged_block();
+    document::Document d = hinged_block();
     d.targets.line_n = 50.0;
     const double light = answered(d).joints[0].strength.safety;
     d.targets.line_n = 500.0;
     CHECK_THAT(answered(d).joints[0].strength.safety, WithinRel(light / 10.0, 1e-12));
     CHECK(warns_of(answered(d), "if a hook hangs behind it"));
-    preset::Part hook;
+    document::Part hook;
     hook.stage = Stage::dressed;
     hook.mass_kg = 0.001;
     hook.reach_m = 0.010;
@@ -479,8 +479,8 @@ TEST_CASE("a chain of even spacing and swing lies on the circle that its turn ra
 TEST_CASE("a film brushed into the pockets narrows the eye's room on every side and the wire's swing; one "
           "given by mass lies as thick",
           "[joints]") {
-    preset::Document d = hinged_block();
-    preset::Coat c;
+    document::Document d = hinged_block();
+    document::Coat c;
     c.thickness_m = 0.0002;
     d.coats = {c};
     const JointAnswer plugged = answered(d).joints[0];
@@ -503,7 +503,7 @@ TEST_CASE("a film brushed into the pockets narrows the eye's room on every side 
 TEST_CASE("a hinge of one eye rocks until the ring's hole, seen along the pin, is as narrow as the pin; two "
           "eyes do not",
           "[joints]") {
-    preset::Document d = hinged_block();
+    document::Document d = hinged_block();
     CHECK_FALSE(answered(d).joints[0].rocks_rad.has_value());
     d.joints[0].hinge->lower_z_m = -0.008;
     const JointAnswer j = answered(d).joints[0];
@@ -514,7 +514,7 @@ TEST_CASE("a hinge of one eye rocks until the ring's hole, seen along the pin, i
     CHECK_THAT(2.9 * std::cos(*j.rocks_rad) - 0.9, WithinAbs(1.2, 1e-9));
     d.joints[0].hinge->pin_diameter_m = 0.002;
     CHECK_THAT(*answered(d).joints[0].rocks_rad, WithinAbs(0.0, 1e-6));
-    d.joints[0].hinge->kind = preset::HingeKind::linked;
+    d.joints[0].hinge->kind = document::HingeKind::linked;
     CHECK_THAT(*answered(d).joints[0].rocks_rad, WithinAbs(most_swing_rad, 1e-12));
 }
 
@@ -524,7 +524,7 @@ TEST_CASE("a pin off the middle of an oval body is as long as the wood is high w
     // An ellipse 20 by 30 mm: 4 mm beside the middle it is √(1 − 0.4²) of 30 mm high.
     const auto lines = support::elliptic_bar_lines(0.12, 0.010, 0.015);
     const auto with_pin_at = [&](double y_m) {
-        preset::Document d = hinged_block();
+        document::Document d = hinged_block();
         d.joints[0].hinge->pin_off_m = y_m;
         for (auto& pocket : d.pockets)
             pocket.y_m = y_m;

@@ -40,11 +40,11 @@ double until_touch(const LinkedEyes& eyes, double x, double y, double z) {
     return from;
 }
 
-preset::Document linked_block(double wire_m, double inside_m, double lean_rad) {
-    preset::Document d = support::hinged_block();
+document::Document linked_block(double wire_m, double inside_m, double lean_rad) {
+    document::Document d = support::hinged_block();
     d.pockets.clear();
-    preset::Hinge& h = *d.joints[0].hinge;
-    h.kind = preset::HingeKind::linked;
+    document::Hinge& h = *d.joints[0].hinge;
+    h.kind = document::HingeKind::linked;
     h.wire_m = wire_m;
     h.eye_inside_m = inside_m;
     h.lean_rad = lean_rad;

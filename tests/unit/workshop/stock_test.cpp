@@ -17,14 +17,14 @@ using Catch::Matchers::WithinRel;
 
 namespace {
 
-preset::Document demo() {
+document::Document demo() {
     std::ifstream file(EVENFALL_PRESETS_DIR "/millrace-170.json");
     const auto read = read_document({std::istreambuf_iterator<char>(file), {}});
     REQUIRE(read.ok());
     return *read;
 }
 
-stock::StockList listed(const preset::Document& d, const stock::Stock& s) {
+stock::StockList listed(const document::Document& d, const stock::Stock& s) {
     const auto e = evaluate(d);
     REQUIRE(e.ok());
     const auto list = stock::list(d, *e, s);

@@ -22,12 +22,12 @@ using units::rad_from_deg;
 namespace {
 
 /// A straight bar of 20 × 36 mm, nearly square-edged, cut in the middle of its 140 mm.
-shape::Body bar(const preset::Joint& joint, double half_width_aft_m = 0.010) {
-    preset::Shape shape;
+shape::Body bar(const document::Joint& joint, double half_width_aft_m = 0.010) {
+    document::Shape shape;
     shape.top = {{0.0, 0.018}, {0.14, 0.018}};
     shape.bottom = {{0.0, -0.018}, {0.14, -0.018}};
     shape.half_width = {{0.0, 0.010}, {0.0699, 0.010}, {0.0701, half_width_aft_m}, {0.14, half_width_aft_m}};
-    shape.section.kind = preset::SectionKind::chamfered;
+    shape.section.kind = document::SectionKind::chamfered;
     shape.section.fullness = {{0.0, 0.0}};
     const auto lines = shape::drawn_lines(shape);
     REQUIRE(lines.ok());
@@ -42,7 +42,7 @@ double degrees(const shape::Body& body, double pin_x_m, double coat_m = 0.0) {
     return deg_from_rad(s.angle_rad);
 }
 
-preset::Joint joint(double gap_mm, double fore_deg, double aft_deg) {
+document::Joint joint(double gap_mm, double fore_deg, double aft_deg) {
     return {0.07, gap_mm / 1000.0, rad_from_deg(fore_deg), rad_from_deg(aft_deg), {}};
 }
 

@@ -22,7 +22,7 @@ using Catch::Matchers::WithinRel;
 
 namespace {
 
-Evaluation worked(const preset::Document& document) {
+Evaluation worked(const document::Document& document) {
     auto outcome = evaluate(document);
     for (const Problem& p : outcome.ok() ? Problems{} : outcome.problems())
         UNSCOPED_INFO(p.path << ": " << p.sentence);
@@ -30,11 +30,11 @@ Evaluation worked(const preset::Document& document) {
     return std::move(outcome).value();
 }
 
-double loft_m3(const preset::Tail& tail) {
+double loft_m3(const document::Tail& tail) {
     return tail::shaped(tail)->segments.front().volume_m3;
 }
 
-preset::Document without_tail(preset::Document d) {
+document::Document without_tail(document::Document d) {
     d.tail.reset();
     return d;
 }
@@ -43,7 +43,7 @@ preset::Document without_tail(preset::Document d) {
 
 TEST_CASE("a tail adds exactly its mass and, in a flooded slot, exactly its volume", "[tail][properties]") {
     for (const bool fish : {false, true}) {
-        preset::Document d = support::block_with_tail();
+        document::Document d = support::block_with_tail();
         if (fish) {
             d = support::fish();
             d.tail = support::paddle(0.150);
@@ -65,7 +65,7 @@ TEST_CASE("a tail adds exactly its mass and, in a flooded slot, exactly its volu
 TEST_CASE(
     "a tail as dense as the water leaves the weight in water as it was, but for what a dry slot holds of it",
     "[tail][properties]") {
-    preset::Document d = support::block_with_tail();
+    document::Document d = support::block_with_tail();
     const Answers bare = worked(without_tail(d)).answers;
     d.tail->density_kg_m3 = bare.water_density_kg_m3;
     CHECK_THAT(worked(d).answers.in_water_kg, WithinAbs(bare.in_water_kg, 1e-12));
@@ -76,7 +76,7 @@ TEST_CASE(
 }
 
 TEST_CASE("a tenon in a slot that stays dry weighs and displaces nothing", "[tail]") {
-    preset::Document d = support::block_with_tail();
+    document::Document d = support::block_with_tail();
     d.pockets[0].floods = false;
     const Answers with = worked(d).answers;
     const Answers bare = worked(without_tail(d)).answers;
@@ -92,13 +92,13 @@ TEST_CASE("a tenon in a slot that stays dry weighs and displaces nothing", "[tai
 TEST_CASE(
     "with its tenon the size of the slot, a flooded slot displaces as much as the uncut block and the tail",
     "[tail]") {
-    preset::Document d = support::block_with_tail();
-    d.tail->tenon = preset::Tenon{0.014, 0.003, 0.014};
+    document::Document d = support::block_with_tail();
+    d.tail->tenon = document::Tenon{0.014, 0.003, 0.014};
     CHECK_THAT(worked(d).answers.displaced_m3, WithinRel(0.120 * 0.020 * 0.030 + loft_m3(*d.tail), 1e-9));
 }
 
 TEST_CASE("a tail's two lines have its centroids and its inertia", "[tail]") {
-    const preset::Document d = support::block_with_tail();
+    const document::Document d = support::block_with_tail();
     std::vector<ledger::Line> lines;
     for (const ledger::Line& line : worked(d).ledger) {
         if (line.kind == ledger::Kind::tail) lines.push_back(line);
@@ -120,7 +120,7 @@ TEST_CASE("a tail's two lines have its centroids and its inertia", "[tail]") {
 
 TEST_CASE("a tail pulls as its moments say: plastic heavier than water behind the wood lifts the nose",
           "[tail]") {
-    preset::Document d = support::fish();
+    document::Document d = support::fish();
     d.tail = support::paddle(0.150);
     d.tail->density_kg_m3 = 1250.0;
     const Evaluation with = worked(d);
@@ -138,7 +138,7 @@ TEST_CASE("a tail pulls as its moments say: plastic heavier than water behind th
 }
 
 TEST_CASE("a document's own density and its doubt replace the table's", "[tail]") {
-    preset::Document d = support::block_with_tail();
+    document::Document d = support::block_with_tail();
     CHECK(tail::density_kg_m3(*d.tail) == materials::find_solid("plastisol")->density_kg_m3.value);
     const double table = worked(d).answers.in_water_sigma_kg;
     d.tail->density_kg_m3 = materials::find_solid("plastisol")->density_kg_m3.value;
@@ -150,19 +150,19 @@ TEST_CASE("a document's own density and its doubt replace the table's", "[tail]"
 }
 
 TEST_CASE("a correction of the tail's plastic moves its mass alone, one of its size both", "[tail]") {
-    preset::Document d = support::block_with_tail();
+    document::Document d = support::block_with_tail();
     const Answers plain = worked(d).answers;
     const double mass = worked(d).answers.mass_kg - worked(without_tail(d)).answers.mass_kg;
-    d.corrections = {{preset::Cause::tail, 0, 1.1, {}}};
+    d.corrections = {{document::Cause::tail, 0, 1.1, {}}};
     CHECK_THAT(worked(d).answers.mass_kg - plain.mass_kg, WithinRel(0.1 * mass, 1e-9));
     CHECK(worked(d).answers.displaced_m3 == plain.displaced_m3);
-    d.corrections = {{preset::Cause::tail, 1, 1.1, {}}};
+    d.corrections = {{document::Cause::tail, 1, 1.1, {}}};
     CHECK_THAT(worked(d).answers.mass_kg - plain.mass_kg, WithinRel(0.1 * mass, 1e-9));
     CHECK(worked(d).answers.displaced_m3 > plain.displaced_m3);
 }
 
 TEST_CASE("the water drags at a tail by its own areas, and only once it is on", "[tail]") {
-    const preset::Document d = support::block_with_tail();
+    const document::Document d = support::block_with_tail();
     const Evaluation e = worked(d);
     const auto items = fall::drag_items(*e.body.lines, d, e.ledger);
     REQUIRE(items.size() == 1);
@@ -174,15 +174,15 @@ TEST_CASE("the water drags at a tail by its own areas, and only once it is on", 
 }
 
 TEST_CASE("afloat, tail and tenon go under as boxes of their own volume", "[tail]") {
-    const preset::Document d = support::block_with_tail();
+    const document::Document d = support::block_with_tail();
     const Evaluation e = worked(d);
-    const flotation::Hull hull(e.body, e.ledger, d);
+    const afloat::Hull hull(e.body, e.ledger, d);
     CHECK_THAT(hull.immersed({0.0, 0.0, 1.0}, 1.0).volume_m3, WithinRel(e.answers.displaced_m3, 1e-9));
-    CHECK(flotation::float_answers(e.body, e.ledger, d, e.answers.water_density_kg_m3).ok());
+    CHECK(afloat::float_answers(e.body, e.ledger, d, e.answers.water_density_kg_m3).ok());
 }
 
 TEST_CASE("a hook whose reach passes the root of the tail fouls it", "[tail]") {
-    preset::Document d = support::fish();
+    document::Document d = support::fish();
     d.tail = support::paddle(0.150);
     const auto lines = shape::drawn_lines(d.shape);
     REQUIRE(lines.ok());
@@ -190,14 +190,14 @@ TEST_CASE("a hook whose reach passes the root of the tail fouls it", "[tail]") {
     REQUIRE(body.ok());
     std::vector<joints::Pin> pins;
     joints::Swings swings;
-    for (const preset::Joint& j : d.joints) {
+    for (const document::Joint& j : d.joints) {
         pins.push_back({j.at_m, 0.0});
         for (auto& way : swings)
             way.push_back(0.0);
     }
     // Hung 18 mm before the root, at its height.
     const auto tail_foul = [&](double reach_m) {
-        preset::Part hook;
+        document::Part hook;
         hook.material = "steel";
         hook.at_m = {0.132, 0.0, d.tail->z_m - joints::hanger_share * reach_m};
         hook.reach_m = reach_m;
@@ -217,13 +217,13 @@ TEST_CASE("a hook whose reach passes the root of the tail fouls it", "[tail]") {
 
 TEST_CASE("a weighed soft tail behind a drawn one is warned of, a weighed one alone or before it is not",
           "[tail]") {
-    const auto told = [](const preset::Document& d) {
+    const auto told = [](const document::Document& d) {
         const auto warnings = worked(d).answers.warnings;
         return std::count_if(warnings.begin(), warnings.end(),
                              [](const Problem& p) { return p.path == "/parts/0"; });
     };
-    preset::Document d = support::fish();
-    preset::Part fin;
+    document::Document d = support::fish();
+    document::Part fin;
     fin.stage = Stage::dressed;
     fin.material = "plastisol";
     fin.mass_kg = 0.001;

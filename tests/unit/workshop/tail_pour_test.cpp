@@ -19,7 +19,7 @@ using Catch::Matchers::WithinRel;
 namespace {
 
 /// The tail's lines, nothing learnt.
-ledger::Ledger lines_of(const preset::Tail& t) {
+ledger::Ledger lines_of(const document::Tail& t) {
     ledger::Ledger lines(t.tenon ? 2 : 1);
     const double volumes[] = {tail::shaped(t)->segments[0].volume_m3, tail::tenon_m3(t)};
     for (std::size_t i = 0; i < lines.size(); ++i) {
@@ -31,7 +31,7 @@ ledger::Ledger lines_of(const preset::Tail& t) {
     return lines;
 }
 
-tail::Pour poured(const preset::Tail& t, const tail::PourRequest& request) {
+tail::Pour poured(const document::Tail& t, const tail::PourRequest& request) {
     const auto p = tail::pour(t, lines_of(t), request);
     REQUIRE(p.ok());
     return *p;
@@ -49,8 +49,8 @@ double together_kg(const tail::Pour& p) {
 TEST_CASE("plastic to heat: casts, sprue and loss by hand", "[tail]") {
     // 40 × 4 × 18 mm elliptic: π·2·9·40 = 2261.947 mm³ and a tenon of 10 × 2 × 8 = 160 mm³, of 1.0
     // g/cm³: 2.421947 g.
-    preset::Tail t = support::straight_tail(0.040, 0.002, 0.009);
-    t.tenon = preset::Tenon{0.010, 0.002, 0.008};
+    document::Tail t = support::straight_tail(0.040, 0.002, 0.009);
+    t.tenon = document::Tenon{0.010, 0.002, 0.008};
     t.density_kg_m3 = 1000.0;
     tail::PourRequest r;
     r.tails = 10;
@@ -65,7 +65,7 @@ TEST_CASE("plastic to heat: casts, sprue and loss by hand", "[tail]") {
 
 TEST_CASE("mould: the cavity is the cast before it shrank, rubber is the box less the cavity (by hand)",
           "[tail]") {
-    preset::Tail t = support::straight_tail(0.040, 0.002, 0.009);
+    document::Tail t = support::straight_tail(0.040, 0.002, 0.009);
     tail::PourRequest r;
     r.shrink = 0.0;
     r.wall_m = 0.008;
@@ -85,7 +85,7 @@ TEST_CASE("mould: the cavity is the cast before it shrank, rubber is the box les
 }
 
 TEST_CASE("a blend by weight keeps its parts in grams, one by volume in millilitres", "[tail]") {
-    const preset::Tail t = support::paddle(0.1);
+    const document::Tail t = support::paddle(0.1);
     tail::PourRequest r;
     r.blend.of = {{{30.0, 1065.0}, {60.0, 1050.0}, {8.0, 985.0}, {0.0, 1050.0}, {2.0, 1200.0}}};
     const auto by_weight = poured(t, r);
@@ -103,7 +103,7 @@ TEST_CASE("a blend by weight keeps its parts in grams, one by volume in millilit
 }
 
 TEST_CASE("twice the tails take twice the plastic and the same mould", "[tail][properties]") {
-    const preset::Tail t = support::paddle(0.1);
+    const document::Tail t = support::paddle(0.1);
     tail::PourRequest r;
     const auto one = poured(t, r);
     r.tails = 2;
@@ -114,7 +114,7 @@ TEST_CASE("twice the tails take twice the plastic and the same mould", "[tail][p
 
 TEST_CASE("a cast weighs what the ledger says of the tail, with what was learnt of its size and its plastic",
           "[tail]") {
-    preset::Document d = support::block_with_tail();
+    document::Document d = support::block_with_tail();
     const tail::PourRequest r;
     const auto cast_of = [&] {
         const auto e = evaluate(d);
@@ -128,11 +128,11 @@ TEST_CASE("a cast weighs what the ledger says of the tail, with what was learnt 
         return *p;
     };
     const auto drawn = cast_of();
-    preset::Correction plastic;
-    plastic.of = preset::Cause::tail;
+    document::Correction plastic;
+    plastic.of = document::Cause::tail;
     plastic.item = 0;
     plastic.factor = 1.05;
-    preset::Correction size = plastic;
+    document::Correction size = plastic;
     size.item = 1;
     size.factor = 1.1;
     d.corrections = {plastic, size};
@@ -146,7 +146,7 @@ TEST_CASE("a cast weighs what the ledger says of the tail, with what was learnt 
 }
 
 TEST_CASE("a pour's number off its limits is refused by its name, once each", "[tail]") {
-    const preset::Tail t = support::paddle(0.1);
+    const document::Tail t = support::paddle(0.1);
     const auto path = [&](auto change) {
         tail::PourRequest r;
         change(r);

@@ -8,7 +8,7 @@
 #include <cmath>
 #include <random>
 
-using namespace evenfall::plan;
+using namespace evenfall::lead;
 using Catch::Matchers::WithinAbs;
 
 namespace {

@@ -21,7 +21,7 @@ using units::rad_from_deg;
 
 namespace {
 
-LeadPlan planned(const preset::Document& document) {
+LeadPlan planned(const document::Document& document) {
     auto outcome = plan_lead(document);
     for (const Problem& p : outcome.ok() ? outcome->shortfalls : outcome.problems())
         UNSCOPED_INFO(p.path << ": " << p.sentence);
@@ -29,7 +29,7 @@ LeadPlan planned(const preset::Document& document) {
     return std::move(outcome).value();
 }
 
-Answers answers(const preset::Document& document) {
+Answers answers(const document::Document& document) {
     auto outcome = evaluate(document);
     for (const Problem& p : outcome.ok() ? Problems{} : outcome.problems())
         UNSCOPED_INFO(p.path << ": " << p.sentence);
@@ -47,7 +47,7 @@ double lead_kg(const LeadPlan& plan) {
 } // namespace
 
 TEST_CASE("a plan fed back through the forward path meets its targets within 0.01 g and 0.05°") {
-    preset::Document d = support::fish();
+    document::Document d = support::fish();
     for (const double grams : {0.0, 0.4, 1.0, 2.5, 4.0}) {
         for (const double degrees : {-6.0, -3.0, 0.0, 2.0}) {
             d.targets.in_water_kg = kg_from_g(grams);
@@ -64,8 +64,8 @@ TEST_CASE("a plan fed back through the forward path meets its targets within 0.0
 }
 
 TEST_CASE("a plan for a rate of fall falls at that rate") {
-    preset::Document d = support::fish();
-    d.targets.by = preset::TargetBy::fall;
+    document::Document d = support::fish();
+    d.targets.by = document::TargetBy::fall;
     for (const double speed : {0.08, 0.16, 0.25}) {
         d.targets.fall_m_s = speed;
         CAPTURE(speed);
@@ -80,7 +80,7 @@ TEST_CASE("the plan's table says what its document holds") {
     const LeadPlan plan = planned(support::fish());
     CHECK(lead_kg(plan) > 0.0);
     for (const HolePlan& h : plan.holes) {
-        const preset::Hole& hole = plan.document.holes[static_cast<std::size_t>(h.hole)];
+        const document::Hole& hole = plan.document.holes[static_cast<std::size_t>(h.hole)];
         CHECK(hole.depth_m == h.depth_m);
         CHECK(hole.fill->mass_kg.value() == h.mass_kg);
         CHECK(hole.fill->material == h.material);
@@ -97,7 +97,7 @@ TEST_CASE("planning a planned lure again changes nothing") {
 }
 
 TEST_CASE("more weight asked is more lead, in every step") {
-    preset::Document d = support::fish();
+    document::Document d = support::fish();
     double before = 0.0;
     for (double grams = 0.0; grams <= 4.0; grams += 0.5) {
         d.targets.in_water_kg = kg_from_g(grams);
@@ -111,21 +111,21 @@ TEST_CASE("among fillings that meet the targets the plan keeps lead low and forw
           "is cheaper") {
     // An independent search: shift lead along the one direction that leaves weight and moment alone, and
     // weigh the stated cost.
-    preset::Document d = support::fish();
+    document::Document d = support::fish();
     const LeadPlan plan = planned(d);
     REQUIRE(plan.met);
     double lowest = 0.0;
     const auto evaluation = evaluate(d);
     REQUIRE(evaluation.ok());
     std::vector<double> mouth;
-    for (const preset::Hole& h : d.holes) {
+    for (const document::Hole& h : d.holes) {
         mouth.push_back(shape::skin_heights(*evaluation->body.lines, h.x_m, 0.0).belly_z_m);
         lowest = std::min(lowest, mouth.back());
     }
-    const auto cost = [&](const preset::Document& of) {
+    const auto cost = [&](const document::Document& of) {
         double sum = 0.0;
         for (std::size_t i = 0; i < of.holes.size(); ++i) {
-            const preset::Hole& h = of.holes[i];
+            const document::Hole& h = of.holes[i];
             const double kg = h.fill->mass_kg.value_or(0.0);
             const double column = kg / 11340.0 / (std::numbers::pi / 4.0 * h.diameter_m * h.diameter_m);
             sum += kg * (1.0 + 2.0 * h.x_m / 0.150) * (mouth[i] - lowest + h.cap->length_m + 0.5 * column);
@@ -140,7 +140,7 @@ TEST_CASE("among fillings that meet the targets the plan keeps lead low and forw
     const double here = cost(plan.document);
     int tried = 0;
     for (const double step : {0.2e-3, -0.2e-3}) {
-        preset::Document moved = plan.document;
+        document::Document moved = plan.document;
         // Move `step` kg out of the middle of three and into its neighbours, by levers, so that weight and
         // moment stay.
         const double a = d.holes[used[0]].x_m;
@@ -151,7 +151,7 @@ TEST_CASE("among fillings that meet the targets the plan keeps lead low and forw
             moved.holes[used[k]].fill->mass_kg = *moved.holes[used[k]].fill->mass_kg + step * share[k];
         bool fits = true;
         for (const HolePlan& h : plan.holes) {
-            const preset::Hole& hole = moved.holes[static_cast<std::size_t>(h.hole)];
+            const document::Hole& hole = moved.holes[static_cast<std::size_t>(h.hole)];
             const double area = std::numbers::pi / 4.0 * hole.diameter_m * hole.diameter_m;
             fits = fits && *hole.fill->mass_kg / 11340.0 / area + hole.cap->length_m <= hole.max_depth_m;
         }
@@ -163,10 +163,10 @@ TEST_CASE("among fillings that meet the targets the plan keeps lead low and forw
 }
 
 TEST_CASE("a hole that is drilled already keeps its depth, a fixed one keeps all") {
-    preset::Document d = support::fish();
-    d.holes[1].use = preset::HoleUse::drilled;
+    document::Document d = support::fish();
+    d.holes[1].use = document::HoleUse::drilled;
     d.holes[1].depth_m = m_from_mm(17);
-    d.holes[2].use = preset::HoleUse::fixed;
+    d.holes[2].use = document::HoleUse::fixed;
     d.holes[2].depth_m = m_from_mm(10);
     d.holes[2].fill->mass_kg = kg_from_g(2.0);
     const LeadPlan plan = planned(d);
@@ -179,13 +179,13 @@ TEST_CASE("a hole that is drilled already keeps its depth, a fixed one keeps all
 }
 
 TEST_CASE("where the datum line lies changes no plan") {
-    preset::Document d = support::fish();
+    document::Document d = support::fish();
     d.holes.push_back(support::belly_hole(120, 4, 8));
-    d.holes.back().from = preset::HoleFrom::back;
+    d.holes.back().from = document::HoleFrom::back;
     d.holes.back().fill->material = "tungsten";
     const LeadPlan here = planned(d);
     for (const double up_mm : {-60.0, 60.0, 100.0}) {
-        preset::Document moved = d;
+        document::Document moved = d;
         for (auto* line : {&moved.shape.top, &moved.shape.bottom}) {
             for (auto& p : *line)
                 p.value += m_from_mm(up_mm);
@@ -200,7 +200,7 @@ TEST_CASE("where the datum line lies changes no plan") {
 }
 
 TEST_CASE("no scraps: a hole is left whole or takes a column worth drilling") {
-    preset::Document d = support::fish();
+    document::Document d = support::fish();
     int met = 0;
     for (double grams = -6.0; grams <= 4.0; grams += 0.25) {
         d.targets.in_water_kg = kg_from_g(grams);
@@ -215,14 +215,14 @@ TEST_CASE("no scraps: a hole is left whole or takes a column worth drilling") {
 }
 
 TEST_CASE("an impossible weight says which limits stop it and by how much") {
-    preset::Document d = support::fish();
+    document::Document d = support::fish();
     d.targets.in_water_kg = kg_from_g(40.0);
     const LeadPlan plan = planned(d);
     REQUIRE_FALSE(plan.met);
     REQUIRE_FALSE(plan.shortfalls.empty());
     // By how much: fill every hole to its end by hand and weigh.
-    preset::Document full = d;
-    for (preset::Hole& h : full.holes) {
+    document::Document full = d;
+    for (document::Hole& h : full.holes) {
         h.depth_m = h.max_depth_m;
         h.fill->mass_kg = 11340.0 * std::numbers::pi / 4.0 * h.diameter_m * h.diameter_m *
                           (h.max_depth_m - h.cap->length_m);
@@ -237,7 +237,7 @@ TEST_CASE("an impossible weight says which limits stop it and by how much") {
 }
 
 TEST_CASE("too heavy without any lead says so") {
-    preset::Document d = support::fish();
+    document::Document d = support::fish();
     d.wood.density_kg_m3 = 1150.0;
     const LeadPlan plan = planned(d);
     REQUIRE_FALSE(plan.met);
@@ -246,7 +246,7 @@ TEST_CASE("too heavy without any lead says so") {
 }
 
 TEST_CASE("an impossible hang says how near it comes and which way lead would have to go") {
-    preset::Document d = support::fish();
+    document::Document d = support::fish();
     d.targets.pitch_rad = rad_from_deg(80);
     const LeadPlan up = planned(d);
     REQUIRE_FALSE(up.met);
@@ -264,22 +264,22 @@ TEST_CASE("a plan stops short of a pocket and of another hole, says so, and is n
           "sound") {
     // An independent look: a document with the same hole a little deeper is refused, or leaves less than the
     // wall.
-    preset::Document d = support::block();
+    document::Document d = support::block();
     d.holes = {support::belly_hole(30, 8, 26), support::belly_hole(60, 8, 26),
                support::belly_hole(90, 8, 26)};
-    d.targets.by = preset::TargetBy::in_water;
-    preset::Pocket pocket;
+    d.targets.by = document::TargetBy::in_water;
+    document::Pocket pocket;
     pocket.x_from_m = m_from_mm(57);
     pocket.x_to_m = m_from_mm(63);
     pocket.z_from_m = m_from_mm(-4);
     pocket.z_to_m = m_from_mm(6);
     pocket.floods = false;
-    preset::Hole across = support::belly_hole(90, 8, 26);
-    across.use = preset::HoleUse::fixed;
-    across.from = preset::HoleFrom::back;
+    document::Hole across = support::belly_hole(90, 8, 26);
+    across.use = document::HoleUse::fixed;
+    across.from = document::HoleFrom::back;
     across.depth_m = m_from_mm(20);
     for (const bool by_hole : {false, true}) {
-        preset::Document e = d;
+        document::Document e = d;
         if (by_hole)
             e.holes.push_back(across);
         else
@@ -306,11 +306,11 @@ TEST_CASE("a plan stops short of a pocket and of another hole, says so, and is n
 }
 
 TEST_CASE("two holes that would meet are both planned: the later one keeps its wall to the earlier one") {
-    preset::Document d = support::block();
+    document::Document d = support::block();
     d.holes = {support::belly_hole(60, 8, 15), support::belly_hole(60, 8, 26),
                support::belly_hole(61, 8, 26)};
-    d.holes[1].from = preset::HoleFrom::back;
-    d.targets.by = preset::TargetBy::in_water;
+    d.holes[1].from = document::HoleFrom::back;
+    d.targets.by = document::TargetBy::in_water;
     d.targets.in_water_kg = kg_from_g(400.0);
     const LeadPlan plan = planned(d);
     CHECK_THAT(plan.document.holes[0].depth_m, WithinAbs(m_from_mm(15), 1e-9));
@@ -321,23 +321,23 @@ TEST_CASE("two holes that would meet are both planned: the later one keeps its w
 namespace {
 
 /// A single keeled piece with drill-pointed holes: even an almost empty hole costs half a gram.
-preset::Document pointed() {
-    preset::Document d = support::block();
+document::Document pointed() {
+    document::Document d = support::block();
     d.holes = {support::belly_hole(25, 8, 20), support::belly_hole(45, 8, 20), support::belly_hole(75, 8, 20),
                support::belly_hole(95, 8, 20)};
-    for (preset::Hole& h : d.holes)
-        h.end = preset::HoleEnd::point_118;
-    preset::Part keel;
+    for (document::Hole& h : d.holes)
+        h.end = document::HoleEnd::point_118;
+    document::Part keel;
     keel.material = "stainless";
     keel.mass_kg = kg_from_g(20);
     keel.at_m = {m_from_mm(60), 0.0, m_from_mm(-14)};
     d.parts = {keel};
-    d.targets.by = preset::TargetBy::in_water;
+    d.targets.by = document::TargetBy::in_water;
     return d;
 }
 
-preset::Document with_holes(preset::Document d, std::initializer_list<std::size_t> which) {
-    std::vector<preset::Hole> holes;
+document::Document with_holes(document::Document d, std::initializer_list<std::size_t> which) {
+    std::vector<document::Hole> holes;
     for (const std::size_t i : which)
         holes.push_back(d.holes[i]);
     d.holes = holes;
@@ -347,12 +347,12 @@ preset::Document with_holes(preset::Document d, std::initializer_list<std::size_
 } // namespace
 
 TEST_CASE("what one or two of the holes can meet, all of them can: the others are left") {
-    const preset::Document d = pointed();
+    const document::Document d = pointed();
     const double bare = answers(with_holes(d, {})).in_water_kg;
     int sets = 0;
     for (const auto which : {std::initializer_list<std::size_t>{3}, {1}, {0, 2}, {1, 3}, {2, 3}}) {
         for (const double grams : {0.7, 1.2, 1.8}) {
-            preset::Document few = with_holes(d, which);
+            document::Document few = with_holes(d, which);
             few.targets.in_water_kg = bare + kg_from_g(grams);
             few.targets.pitch_rad = rad_from_deg(80);
             const LeadPlan far = planned(few);
@@ -360,7 +360,7 @@ TEST_CASE("what one or two of the holes can meet, all of them can: the others ar
                 continue;
             few.targets.pitch_rad = *far.after.pitch_rad;
             REQUIRE(planned(few).met);
-            preset::Document all = d;
+            document::Document all = d;
             all.targets = few.targets;
             CAPTURE(which.size(), grams);
             CHECK(planned(all).met);
@@ -371,7 +371,7 @@ TEST_CASE("what one or two of the holes can meet, all of them can: the others ar
 }
 
 TEST_CASE("where the pitch is out of reach the weight is met all the same, whichever the hole") {
-    preset::Document d = pointed();
+    document::Document d = pointed();
     const double bare = answers(with_holes(d, {})).in_water_kg;
     for (const double grams : {1.4, 2.0, 3.0, 8.0}) {
         for (const double degrees : {-80.0, -60.0, 60.0, 80.0}) {
@@ -395,7 +395,7 @@ TEST_CASE("where the pitch is out of reach the weight is met all the same, which
 }
 
 TEST_CASE("a weight that no hole is little enough for is not called full holes") {
-    preset::Document d = pointed();
+    document::Document d = pointed();
     const double bare = answers(with_holes(d, {})).in_water_kg;
     d.targets.in_water_kg = bare + kg_from_g(0.1);
     const LeadPlan plan = planned(d);
@@ -408,15 +408,15 @@ TEST_CASE("a weight that no hole is little enough for is not called full holes")
 
 TEST_CASE(
     "a fall slower than the bench speaks of can be planned, and one that cannot says so in its own words") {
-    preset::Document d = support::fish();
-    d.targets.by = preset::TargetBy::fall;
+    document::Document d = support::fish();
+    d.targets.by = document::TargetBy::fall;
     for (const double speed : {0.005, 0.010, 0.015}) {
         d.targets.fall_m_s = speed;
         CAPTURE(speed);
         const LeadPlan plan = planned(d);
         CHECK(plan.met);
         CHECK(plan.after.in_water_kg > 0.0);
-        CHECK(plan.after.behaviour == Behaviour::hangs_still);
+        CHECK(plan.after.behaviour == Behaviour::suspends);
     }
     d.targets.fall_m_s = 0.001;
     const LeadPlan none = planned(d);
@@ -428,9 +428,9 @@ TEST_CASE(
 }
 
 TEST_CASE("a wall limit is named where it is what stops the plan") {
-    preset::Document d = support::fish();
+    document::Document d = support::fish();
     d.targets.in_water_kg = kg_from_g(60.0);
-    for (preset::Hole& h : d.holes)
+    for (document::Hole& h : d.holes)
         h.max_depth_m = m_from_mm(40);
     const LeadPlan plan = planned(d);
     REQUIRE_FALSE(plan.met);
@@ -438,16 +438,16 @@ TEST_CASE("a wall limit is named where it is what stops the plan") {
 }
 
 TEST_CASE("lead bored in from the back can put G above B, and the plan says the lure would roll over") {
-    preset::Document d = support::fish();
-    for (preset::Hole& h : d.holes)
-        h.from = preset::HoleFrom::back;
+    document::Document d = support::fish();
+    for (document::Hole& h : d.holes)
+        h.from = document::HoleFrom::back;
     const LeadPlan plan = planned(d);
     REQUIRE_FALSE(plan.met);
     CHECK(plan.shortfalls[0].code == ProblemCode::capsizes);
 }
 
 TEST_CASE("with no hole to fill the plan says so and leaves the lure alone") {
-    preset::Document d = support::fish();
+    document::Document d = support::fish();
     d.holes.clear();
     const LeadPlan plan = planned(d);
     REQUIRE_FALSE(plan.met);
@@ -456,7 +456,7 @@ TEST_CASE("with no hole to fill the plan says so and leaves the lure alone") {
 }
 
 TEST_CASE("tungsten needs less depth than lead for the same weight in water") {
-    preset::Document d = support::fish();
+    document::Document d = support::fish();
     const auto depth = [](const LeadPlan& plan) {
         double sum = 0.0;
         for (const HolePlan& h : plan.holes)
@@ -464,7 +464,7 @@ TEST_CASE("tungsten needs less depth than lead for the same weight in water") {
         return sum;
     };
     const double lead = depth(planned(d));
-    for (preset::Hole& h : d.holes)
+    for (document::Hole& h : d.holes)
         h.fill->material = "tungsten";
     CHECK(depth(planned(d)) < lead);
 }
@@ -475,7 +475,7 @@ TEST_CASE("plans over random holes meet their targets or say why not") {
     int met = 0;
     int refused = 0;
     for (int trial = 0; trial < 150; ++trial) {
-        preset::Document d = support::fish();
+        document::Document d = support::fish();
         d.holes.clear();
         double x = 14.0;
         while (x < 104.0) {

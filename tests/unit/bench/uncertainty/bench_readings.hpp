@@ -1,6 +1,6 @@
 #pragma once
 
-// The readings that the tests of surety begin from.
+// The readings that the tests of uncertainty begin from.
 
 #include "base/trade.hpp"
 #include "support/invented_lures.hpp"
@@ -10,25 +10,25 @@
 
 namespace evenfall::support {
 
-inline const preset::Document& millrace() {
-    static const preset::Document document = invented::preset_named("millrace-170");
+inline const document::Document& millrace() {
+    static const document::Document document = invented::preset_named("millrace-170");
     return document;
 }
 
-inline preset::Document with(std::vector<preset::Reading> readings, preset::Document document = millrace()) {
-    for (preset::Reading& r : readings)
+inline document::Document with(std::vector<document::Reading> readings, document::Document document = millrace()) {
+    for (document::Reading& r : readings)
         document.log.push_back(std::move(r));
     return document;
 }
 
-inline preset::Reading dry(Stage stage, double g) {
-    preset::Reading r = invented::weighed(preset::ReadingKind::dry_weight, stage);
+inline document::Reading dry(Stage stage, double g) {
+    document::Reading r = invented::weighed(document::ReadingKind::dry_weight, stage);
     r.mass_kg = units::kg_from_g(g);
     return r;
 }
 
-inline preset::Reading held(Stage stage, double g) {
-    preset::Reading r = invented::weighed(preset::ReadingKind::held_under, stage);
+inline document::Reading held(Stage stage, double g) {
+    document::Reading r = invented::weighed(document::ReadingKind::held_under, stage);
     r.mass_kg = units::kg_from_g(g);
     return r;
 }

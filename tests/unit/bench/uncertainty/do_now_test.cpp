@@ -1,7 +1,7 @@
-// What surety says is to be done now: lead changed, a trim hole, today's fall.
+// What uncertainty says is to be done now: lead changed, a trim hole, today's fall.
 
 #include "base/trade.hpp"
-#include "bench/uncertainty/surety.hpp"
+#include "bench/uncertainty/uncertainty.hpp"
 #include "body/bore.hpp"
 #include "ledger/build.hpp"
 #include "unit/bench/uncertainty/bench_readings.hpp"
@@ -17,13 +17,13 @@ using namespace evenfall;
 using namespace evenfall::support;
 using Catch::Matchers::WithinAbs;
 using Catch::Matchers::WithinRel;
-using preset::ReadingKind;
+using document::ReadingKind;
 
 namespace {
 
 /// Leaded, weighed so many grams over what is expected, and pushing aside just what is expected.
-preset::Document leaded_over(const preset::Document& recipe, double over_g) {
-    const auto s = surety(recipe);
+document::Document leaded_over(const document::Document& recipe, double over_g) {
+    const auto s = uncertainty(recipe);
     const StageBelief& leaded = s->stages[static_cast<std::size_t>(Stage::leaded)];
     return with({dry(Stage::leaded, units::g_from_kg(leaded.mass_kg.value) + over_g),
                  held(Stage::leaded, units::g_from_kg(leaded.displaced_kg.value))},
@@ -33,7 +33,7 @@ preset::Document leaded_over(const preset::Document& recipe, double over_g) {
 } // namespace
 
 TEST_CASE("What to do now before the lead is in: the lead plan for the wood as weighed") {
-    const preset::Document document = with({dry(Stage::carved, 24.5)});
+    const document::Document document = with({dry(Stage::carved, 24.5)});
     const auto now = do_now(document);
     REQUIRE(now.ok());
     CHECK(now->met);
@@ -45,7 +45,7 @@ TEST_CASE("What to do now before the lead is in: the lead plan for the wood as w
 
 TEST_CASE("What to do now with the lead in: as few holes as will do, and the finished lure is right") {
     for (const double g : {52.9, 51.6}) { // too heavy, too light
-        const preset::Document document = with({dry(Stage::leaded, g), held(Stage::leaded, 55.8)});
+        const document::Document document = with({dry(Stage::leaded, g), held(Stage::leaded, 55.8)});
         const auto now = do_now(document);
         REQUIRE(now.ok());
         INFO("weighed " << g << " g; " << (now->steps.empty() ? "" : now->steps[0]));
@@ -64,17 +64,17 @@ TEST_CASE("What to do now with the lead in: as few holes as will do, and the fin
 }
 
 TEST_CASE("Where two holes cannot bring weight and pitch right, more do, and no more than it takes") {
-    const preset::Document quarry = invented::preset_named("quarry-230");
+    const document::Document quarry = invented::preset_named("quarry-230");
     for (const auto& [recipe, over_g] :
          {std::pair{quarry, 9.28}, std::pair{millrace(), 12.0}, std::pair{millrace(), 16.0}}) {
         INFO(recipe.name << ", over by " << over_g << " g");
-        const preset::Document document = leaded_over(recipe, over_g);
+        const document::Document document = leaded_over(recipe, over_g);
         const auto now = do_now(document);
         REQUIRE(now.ok());
         CHECK(now->met);
         CHECK(now->shortfalls.empty());
         CHECK(now->changes.size() > 2);
-        const double asked = surety(now->document)->asked_in_water_kg;
+        const double asked = uncertainty(now->document)->asked_in_water_kg;
         CHECK_THAT(now->after.in_water_kg, WithinAbs(asked, 5e-6));
         CHECK_THAT(*now->after.pitch_rad,
                    WithinAbs(recipe.targets.pitch_rad, recipe.targets.pitch_band_rad / 3.0 + 1e-9));
@@ -88,15 +88,15 @@ TEST_CASE("Where two holes cannot bring weight and pitch right, more do, and no 
 TEST_CASE("Where all the holes cannot bring the weight right, they are filled or emptied, and weight and "
           "pitch are told") {
     // Far too light, in holes that have no cap: lead there takes water's place, and does not weigh in full.
-    preset::Document open = millrace();
-    for (preset::Hole& hole : open.holes) {
+    document::Document open = millrace();
+    for (document::Hole& hole : open.holes) {
         hole.cap.reset();
         hole.max_depth_m = 0.022;
         hole.depth_m += 0.005;
-        hole.use = preset::HoleUse::drilled;
+        hole.use = document::HoleUse::drilled;
     }
-    preset::Document tight = open;
-    for (preset::Hole& hole : tight.holes)
+    document::Document tight = open;
+    for (document::Hole& hole : tight.holes)
         hole.depth_m -= 0.004;
     const auto some = do_now(leaded_over(open, -6.0));
     const auto all = do_now(leaded_over(tight, -40.0));
@@ -115,7 +115,7 @@ TEST_CASE("Where all the holes cannot bring the weight right, they are filled or
     CHECK(weight_told(*all));
     CHECK(pitch_told(*all) ==
           (std::abs(*all->after.pitch_rad - open.targets.pitch_rad) > open.targets.pitch_band_rad / 3.0));
-    for (const preset::Hole& hole : all->document.holes) {
+    for (const document::Hole& hole : all->document.holes) {
         const auto body = evaluate(all->document)->body;
         const holes::Contents in = holes::contents(hole, holes::place(hole, body));
         CHECK_THAT(in.fill_column_m, WithinAbs(in.room_m, 1e-6));
@@ -126,7 +126,7 @@ TEST_CASE("Where all the holes cannot bring the weight right, they are filled or
     CHECK(weight_told(*heavy));
     CHECK(heavy->document.holes.size() ==
           invented::preset_named("quarry-230").holes.size()); // no trim hole that nothing goes into
-    for (const preset::Hole& hole : heavy->document.holes)
+    for (const document::Hole& hole : heavy->document.holes)
         CHECK(hole.fill->mass_kg.value() < 1e-9);
     // A lure whose holes are full gets its trim hole.
     const auto light = do_now(leaded_over(invented::preset_named("quarry-230"), -13.9));
@@ -136,8 +136,8 @@ TEST_CASE("Where all the holes cannot bring the weight right, they are filled or
 }
 
 TEST_CASE("A lure that is right needs nothing done") {
-    const auto s = surety(millrace());
-    preset::Reading r =
+    const auto s = uncertainty(millrace());
+    document::Reading r =
         dry(Stage::leaded,
             units::g_from_kg(s->stages[static_cast<std::size_t>(Stage::leaded)].mass_kg.value) - 0.058);
     const auto now = do_now(with({r}));
@@ -161,15 +161,15 @@ TEST_CASE("Today's tub fall becomes the finished fall: faster in the tub, faster
 
 TEST_CASE(
     "A trim hole is advised where the spread is wider than the holes' room, and not before the lead is in") {
-    CHECK(!surety(millrace())->trim.needed);
-    const auto s = surety(with({dry(Stage::leaded, 52.2)}));
+    CHECK(!uncertainty(millrace())->trim.needed);
+    const auto s = uncertainty(with({dry(Stage::leaded, 52.2)}));
     CHECK(s->trim.needed);
     CHECK(!s->trim.sentence.empty());
     CHECK(s->trim.reserve_kg > s->trim.room_up_kg);
     // As wide as the widest hole; under its cap of 2 mm, lead in the place of wood weighs the reserve, in air
     // as in water.
     double widest_m = 0.0;
-    for (const preset::Hole& hole : millrace().holes)
+    for (const document::Hole& hole : millrace().holes)
         widest_m = std::max(widest_m, hole.diameter_m);
     CHECK(s->trim.diameter_m == widest_m);
     const auto bare = evaluate(millrace());
@@ -183,16 +183,16 @@ TEST_CASE("A trim hole is advised where there is wood for it, not in a joint or 
     // A pocket through the belly just where lead turns nothing: 230 mm have another place near it, 170 mm
     // between joint and hole have not.
     for (const bool wide : {true, false}) {
-        const preset::Document recipe = invented::preset_named(wide ? "quarry-230" : "millrace-170");
+        const document::Document recipe = invented::preset_named(wide ? "quarry-230" : "millrace-170");
         INFO(recipe.name);
-        const auto advised = [&](const preset::Document& lure) {
-            const auto s = surety(leaded_over(lure, 0.0));
+        const auto advised = [&](const document::Document& lure) {
+            const auto s = uncertainty(leaded_over(lure, 0.0));
             REQUIRE(s.ok());
             REQUIRE(s->trim.needed);
             return s->trim;
         };
-        const auto fits = [](preset::Document lure, const TrimHole& trim) {
-            preset::Hole hole;
+        const auto fits = [](document::Document lure, const TrimHole& trim) {
+            document::Hole hole;
             hole.x_m = trim.x_m;
             hole.diameter_m = trim.diameter_m;
             hole.depth_m = trim.depth_m;
@@ -201,8 +201,8 @@ TEST_CASE("A trim hole is advised where there is wood for it, not in a joint or 
         };
         const TrimHole plain = advised(recipe);
         CHECK(fits(recipe, plain));
-        preset::Document cut = recipe;
-        preset::Pocket pocket;
+        document::Document cut = recipe;
+        document::Pocket pocket;
         pocket.name = "Slot";
         pocket.x_from_m = plain.x_m - 0.001;
         pocket.x_to_m = plain.x_m + 0.001;
@@ -216,10 +216,10 @@ TEST_CASE("A trim hole is advised where there is wood for it, not in a joint or 
 }
 
 TEST_CASE("A full log makes way for a fall that is asked after without losing what it knows") {
-    const preset::Reading weighed = dry(Stage::sealed, 53.0);
-    preset::Reading struck = dry(Stage::carved, 20.0);
+    const document::Reading weighed = dry(Stage::sealed, 53.0);
+    document::Reading struck = dry(Stage::carved, 20.0);
     struck.struck = true;
-    std::vector<preset::Reading> full(preset::max_readings, struck);
+    std::vector<document::Reading> full(document::max_readings, struck);
     full.front() = weighed;
     const auto alone = finished_fall_for_tub(with({weighed}), Stage::sealed, 0.15);
     const auto among = finished_fall_for_tub(with(full), Stage::sealed, 0.15);
@@ -228,10 +228,10 @@ TEST_CASE("A full log makes way for a fall that is asked after without losing wh
     CHECK((*among)->value == (*alone)->value);
     CHECK((*among)->sigma == (*alone)->sigma);
     // Among timed falls one of them goes, and the weighing stays.
-    preset::Reading fall = invented::timed(Stage::dressed, 0.5);
+    document::Reading fall = invented::timed(Stage::dressed, 0.5);
     fall.time_s = 4.0;
     std::fill(full.begin() + 1, full.end(), fall);
-    const std::vector<preset::Reading> one_less(full.begin(), full.end() - 1);
+    const std::vector<document::Reading> one_less(full.begin(), full.end() - 1);
     const auto with_all = finished_fall_for_tub(with(full), Stage::dressed, 0.14);
     const auto with_one_less = finished_fall_for_tub(with(one_less), Stage::dressed, 0.14);
     REQUIRE((with_all.ok() && with_one_less.ok()));
@@ -239,18 +239,18 @@ TEST_CASE("A full log makes way for a fall that is asked after without losing wh
     // The time that such a fall takes goes by the log as it was, which a fall more moves by next to nothing.
     CHECK_THAT((*with_all)->value, WithinRel((*with_one_less)->value, 1e-9));
     const auto unweighed = finished_fall_for_tub(
-        with(std::vector<preset::Reading>(full.begin() + 1, full.end())), Stage::dressed, 0.14);
+        with(std::vector<document::Reading>(full.begin() + 1, full.end())), Stage::dressed, 0.14);
     REQUIRE((unweighed.ok() && unweighed->has_value()));
     CHECK_THAT((*unweighed)->value, !WithinRel((*with_all)->value, 1e-5));
 }
 
 TEST_CASE("A fall that no lure could have beside what the log says is refused, not answered from a search "
           "that never ended") {
-    preset::Reading fall = invented::timed(Stage::dressed, 0.5);
+    document::Reading fall = invented::timed(Stage::dressed, 0.5);
     fall.time_s = 4.0;
     for (const std::size_t falls : {1UL, 5UL, 190UL}) {
         INFO(falls << " falls of the dressed lure, which floats by 2.8 g before that");
-        const auto log = with(std::vector<preset::Reading>(falls, fall));
+        const auto log = with(std::vector<document::Reading>(falls, fall));
         CHECK_FALSE(finished_fall_for_tub(log, Stage::sealed, 0.15).ok());
         CHECK(finished_fall_for_tub(log, Stage::sealed, 0.05).ok());
         CHECK(finished_fall_for_tub(log, Stage::dressed, 0.15).ok());

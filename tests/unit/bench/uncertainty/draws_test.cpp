@@ -1,4 +1,4 @@
-#include "bench/uncertainty/surety.hpp"
+#include "bench/uncertainty/uncertainty.hpp"
 #include "support/invented_lures.hpp"
 
 #include <catch2/catch_test_macros.hpp>
@@ -9,8 +9,8 @@ using Catch::Matchers::WithinAbs;
 using Catch::Matchers::WithinRel;
 
 TEST_CASE("Drawn in portions or at once, the draws are the same; another seed draws others") {
-    const preset::Document document = invented::preset_named("millrace-170");
-    const auto once = surety_by_draws(document, 300, 5);
+    const document::Document document = invented::preset_named("millrace-170");
+    const auto once = uncertainty_by_draws(document, 300, 5);
     auto run = DrawRun::start(document, 5);
     REQUIRE((once.ok() && run.ok()));
     for (const std::size_t k : {1u, 99u, 200u})
@@ -18,7 +18,7 @@ TEST_CASE("Drawn in portions or at once, the draws are the same; another seed dr
     CHECK(run->count() == 300);
     CHECK(run->result().in_water_kg.mean == once->in_water_kg.mean);
     CHECK(run->result().fall_m_s.high_95 == once->fall_m_s.high_95);
-    CHECK(surety_by_draws(document, 300, 6)->in_water_kg.mean != once->in_water_kg.mean);
+    CHECK(uncertainty_by_draws(document, 300, 6)->in_water_kg.mean != once->in_water_kg.mean);
 }
 
 TEST_CASE(
@@ -42,9 +42,9 @@ TEST_CASE(
 }
 
 TEST_CASE("First order and draws agree where the lure sinks clearly") {
-    const preset::Document document = invented::preset_named("estuary-150");
-    const auto s = surety(document);
-    const auto d = surety_by_draws(document, 20'000, 11);
+    const document::Document document = invented::preset_named("estuary-150");
+    const auto s = uncertainty(document);
+    const auto d = uncertainty_by_draws(document, 20'000, 11);
     REQUIRE((s.ok() && d.ok()));
     CHECK_THAT(d->mass_kg.sigma, WithinRel(s->mass_kg.sigma, 0.02));
     CHECK_THAT(d->in_water_kg.sigma, WithinRel(s->in_water_kg.sigma, 0.02));
@@ -59,16 +59,16 @@ TEST_CASE("First order and draws agree where the lure sinks clearly") {
 TEST_CASE("Near neutral, first order fails the fall and the draws say so: half of them float") {
     // Speed goes as the root of in-water mass: its slope grows without bound, and a straight spread reaches
     // below zero.
-    preset::Document document = invented::preset_named("millrace-170");
-    document.targets.by = preset::TargetBy::in_water;
+    document::Document document = invented::preset_named("millrace-170");
+    document.targets.by = document::TargetBy::in_water;
     document.targets.in_water_kg = 0.0001;
     const auto plan = plan_lead(document);
     REQUIRE((plan.ok() && plan->met));
     document = plan->document;
-    document.targets.by = preset::TargetBy::fall;
+    document.targets.by = document::TargetBy::fall;
     document.targets.fall_m_s = 0.03;
-    const auto s = surety(document);
-    const auto d = surety_by_draws(document, 10'000, 3);
+    const auto s = uncertainty(document);
+    const auto d = uncertainty_by_draws(document, 10'000, 3);
     REQUIRE((s.ok() && d.ok() && s->fall_m_s));
     CHECK_THAT(d->floats, WithinAbs(0.5, 0.05));
     CHECK_THAT(d->in_water_kg.sigma,
@@ -80,17 +80,17 @@ TEST_CASE("Near neutral, first order fails the fall and the draws say so: half o
 }
 
 TEST_CASE("Chances by quadrature agree with draws after readings that leave narrow spreads") {
-    preset::Document document = invented::preset_named("millrace-170");
+    document::Document document = invented::preset_named("millrace-170");
     invented::Recipe recipe(document);
     bench::Random random(9, 9);
     const Eigen::VectorXd u = recipe.truth(random);
-    for (preset::Reading r : {invented::weighed(preset::ReadingKind::dry_weight, Stage::sealed),
-                              invented::weighed(preset::ReadingKind::held_under, Stage::sealed)}) {
+    for (document::Reading r : {invented::weighed(document::ReadingKind::dry_weight, Stage::sealed),
+                              invented::weighed(document::ReadingKind::held_under, Stage::sealed)}) {
         REQUIRE(recipe.take(r, u, random));
         document.log.push_back(r);
     }
-    const auto s = surety(document);
-    const auto d = surety_by_draws(document, 20'000, 2);
+    const auto s = uncertainty(document);
+    const auto d = uncertainty_by_draws(document, 20'000, 2);
     REQUIRE((s.ok() && d.ok()));
     CHECK_THAT(d->chances.fall, WithinAbs(s->as_it_stands.fall, 0.02));
     CHECK_THAT(d->chances.both, WithinAbs(s->as_it_stands.both, 0.02));

@@ -1,7 +1,7 @@
 // A log as long as it may be: gone through a bounded number of times, and still what it says.
 
 #include "bench/uncertainty/standing.hpp"
-#include "bench/uncertainty/surety.hpp"
+#include "bench/uncertainty/uncertainty.hpp"
 #include "support/invented_lures.hpp"
 #include "support/limit_lures.hpp"
 
@@ -11,11 +11,11 @@
 #include <utility>
 
 using namespace evenfall;
-using preset::ReadingKind;
+using document::ReadingKind;
 
 namespace {
 
-preset::Document full_log(const char* lure, ReadingKind kind, double about, double scatter) {
+document::Document full_log(const char* lure, ReadingKind kind, double about, double scatter) {
     return support::with_full_log(invented::preset_named(lure), kind, about, scatter);
 }
 
@@ -29,11 +29,11 @@ double left_to_go(bench::Standing& s) {
     again.read.resize(n);
     again.sigma.resize(n);
     for (Eigen::Index row = 0; row < n; ++row) {
-        const preset::Reading& r = log[s.update.used[static_cast<std::size_t>(row)]];
-        const Eigen::VectorXd u = s.update.posterior.mean(preset::lure_of(r));
+        const document::Reading& r = log[s.update.used[static_cast<std::size_t>(row)]];
+        const Eigen::VectorXd u = s.update.posterior.mean(document::lure_of(r));
         const auto seen = s.observer->observe(r, u);
         REQUIRE(seen.has_value());
-        again.lure.push_back(preset::lure_of(r));
+        again.lure.push_back(document::lure_of(r));
         again.slope.row(row) = seen->slope.transpose();
         again.read(row) = seen->read - seen->value + seen->slope.dot(u);
         again.sigma(row) = seen->sigma;
@@ -55,22 +55,22 @@ TEST_CASE("Two hundred timed falls that agree are believed as if they were searc
     // spread that is left.
     auto s = bench::stand(full_log("millrace-170", ReadingKind::tub_fall, 3.1, 0.2));
     REQUIRE(s.ok());
-    CHECK(s->update.used.size() == preset::max_readings);
+    CHECK(s->update.used.size() == document::max_readings);
     CHECK(left_to_go(*s) < 0.01);
 }
 
 TEST_CASE("Two hundred waterlines that agree are believed as if they were searched for until they settle") {
     auto s = bench::stand(full_log("reedline-120", ReadingKind::floats_showing, 0.005, 0.001));
     REQUIRE(s.ok());
-    CHECK(s->update.used.size() > preset::max_readings / 2);
+    CHECK(s->update.used.size() > document::max_readings / 2);
     CHECK(left_to_go(*s) < 0.01);
 }
 
 TEST_CASE("Falls that no lure has are not searched for in every pass") {
     // Weighings at odds take all the passes that there are.
-    preset::Document document = full_log("millrace-170", ReadingKind::dry_weight, 0.1, 0.09);
+    document::Document document = full_log("millrace-170", ReadingKind::dry_weight, 0.1, 0.09);
     const auto with_falls = [&](std::size_t falls) {
-        preset::Document d = document;
+        document::Document d = document;
         for (std::size_t i = 0; i < falls; ++i) {
             // Half a metre in a tenth of a second.
             d.log[i] = invented::timed(Stage::dressed, 0.5);
@@ -78,7 +78,7 @@ TEST_CASE("Falls that no lure has are not searched for in every pass") {
         }
         auto s = bench::stand(d);
         REQUIRE(s.ok());
-        CHECK(s->update.used.size() == preset::max_readings - falls);
+        CHECK(s->update.used.size() == document::max_readings - falls);
         CHECK(s->update.passes == 10);
         return std::move(s).value();
     };
@@ -95,14 +95,14 @@ TEST_CASE("A log at odds with itself ends after a few passes, in numbers") {
           std::tuple{"quarry-230", ReadingKind::dry_weight, 0.1, 0.09},
           std::tuple{"reedline-120", ReadingKind::floats_showing, 0.005, 0.0045}}) {
         INFO(lure);
-        const preset::Document document = full_log(lure, kind, about, scatter);
+        const document::Document document = full_log(lure, kind, about, scatter);
         const auto standing = bench::stand(document);
         REQUIRE(standing.ok());
         CHECK(standing->update.passes <= 10);
-        const auto s = surety(document);
+        const auto s = uncertainty(document);
         REQUIRE(s.ok());
         CHECK(std::isfinite(s->mass_kg.value));
         CHECK(std::isfinite(s->in_water_kg.sigma));
-        CHECK(s->readings.size() == preset::max_readings);
+        CHECK(s->readings.size() == document::max_readings);
     }
 }

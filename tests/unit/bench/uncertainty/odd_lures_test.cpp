@@ -1,7 +1,7 @@
 // Lures that nobody would carve, drawn by a fuzzer: what is believed of them is in numbers, and a chance is a
 // share.
 
-#include "bench/uncertainty/surety.hpp"
+#include "bench/uncertainty/uncertainty.hpp"
 #include "evenfall.hpp"
 
 #include <catch2/catch_test_macros.hpp>
@@ -15,7 +15,7 @@ namespace {
 void check_shares(const char* text) {
     const auto document = read_document(text);
     REQUIRE(document.ok());
-    const auto s = surety(*document);
+    const auto s = uncertainty(*document);
     REQUIRE(s.ok());
     for (const Chances& c : {s->as_it_stands, s->put_right}) {
         for (const double share : {c.fall, c.pitch, c.both})

@@ -68,8 +68,8 @@ Bounds bounds(const sheet::Item& item, const sheet::Faces& faces) {
     return out;
 }
 
-preset::Document long_lure() {
-    preset::Document d = support::fish();
+document::Document long_lure() {
+    document::Document d = support::fish();
     for (auto* curve : {&d.shape.top, &d.shape.bottom, &d.shape.half_width}) {
         for (auto& point : *curve)
             point.x_m *= 2.0;
@@ -85,7 +85,7 @@ preset::Document long_lure() {
     return d;
 }
 
-void check_within_margins(const preset::Document& document, const SheetOptions& options) {
+void check_within_margins(const document::Document& document, const SheetOptions& options) {
     const auto layout = sheet_layout(document, options);
     REQUIRE(layout.ok());
     const sheet::Faces faces{*sheet::Typeface::read(options.typefaces.regular),
@@ -114,10 +114,10 @@ std::string drawn_text(std::mt19937& draw, std::size_t length, bool words) {
 }
 
 /// As many entries as a document may have, each with as long a name and note as it may have.
-preset::Document wordiest(bool words, std::size_t readings) {
+document::Document wordiest(bool words, std::size_t readings) {
     std::mt19937 draw(7);
-    preset::Document d = support::at_the_limits();
-    const auto text = [&] { return drawn_text(draw, preset::max_text, words); };
+    document::Document d = support::at_the_limits();
+    const auto text = [&] { return drawn_text(draw, document::max_text, words); };
     d.name = text();
     d.note = text();
     for (auto& name : d.segment_names)
@@ -129,7 +129,7 @@ preset::Document wordiest(bool words, std::size_t readings) {
     for (auto& coat : d.coats)
         coat.name = text();
     for (std::size_t n = 0; n < readings; ++n) {
-        preset::Reading reading;
+        document::Reading reading;
         reading.mass_kg = evaluate(d)->answers.stages.front().mass_kg;
         reading.stage = Stage::carved;
         reading.note = text();
@@ -173,7 +173,7 @@ TEST_CASE("hatching of a square has the length of its area over the spacing") {
 
 TEST_CASE("nothing on the sheet lies outside the margins, on either paper, short lure and long, short tail "
           "and long") {
-    preset::Document tailed = support::fish();
+    document::Document tailed = support::fish();
     tailed.tail = support::straight_tail(0.250, 0.003, 0.012);
     tailed.tail->x_m = 0.150;
     for (const auto& document : {support::fish(), long_lure(), support::block_with_tail(), tailed}) {
@@ -186,21 +186,21 @@ TEST_CASE("nothing on the sheet lies outside the margins, on either paper, short
 TEST_CASE(
     "nothing on the sheet of the fullest lure lies outside the margins, with names of one word and of many") {
     for (const bool words : {false, true})
-        check_within_margins(wordiest(words, preset::max_readings), on(SheetPaper::a4));
+        check_within_margins(wordiest(words, document::max_readings), on(SheetPaper::a4));
 }
 
 TEST_CASE("a link longer than a page is not printed: a sentence says how the lure travels, and a shorter one "
           "stands whole on its page") {
-    const auto said = [](const preset::Document& document) {
+    const auto said = [](const document::Document& document) {
         SheetOptions options = on(SheetPaper::a4, SheetFormat::html);
         check_within_margins(document, options);
         return *build_sheet(document, options);
     };
     const auto with_notes = [](std::size_t readings, std::size_t length) {
         std::mt19937 draw(11);
-        preset::Document d = support::fish();
+        document::Document d = support::fish();
         for (std::size_t n = 0; n < readings; ++n) {
-            preset::Reading reading;
+            document::Reading reading;
             reading.mass_kg = 0.03;
             reading.stage = Stage::carved;
             reading.note = drawn_text(draw, length, false);
@@ -208,10 +208,10 @@ TEST_CASE("a link longer than a page is not printed: a sentence says how the lur
         }
         return d;
     };
-    const preset::Document most = with_notes(preset::max_readings, preset::max_text);
+    const document::Document most = with_notes(document::max_readings, document::max_text);
     CHECK(said(most).find("too long to be printed as a link") != std::string::npos);
     CHECK(said(most).find(write_link(most)) == std::string::npos);
-    const preset::Document some = with_notes(50, 100);
+    const document::Document some = with_notes(50, 100);
     const std::string link = write_link(some);
     CHECK(link.size() > 4000);
     CHECK(said(some).find(link) != std::string::npos);
@@ -249,7 +249,7 @@ TEST_CASE("a word longer than the line is cut where the line ends, between whole
 
 TEST_CASE(
     "a tail by its shape has a page at full size, spoken too, with the grams that its ledger lines weigh") {
-    const preset::Document d = support::block_with_tail();
+    const document::Document d = support::block_with_tail();
     SheetOptions options = on(SheetPaper::a4);
     options.lures = 3;
     const auto layout = sheet_layout(d, options);
@@ -294,7 +294,7 @@ TEST_CASE(
 }
 
 TEST_CASE("a tail higher than the paper is refused by its name") {
-    preset::Document d = support::fish();
+    document::Document d = support::fish();
     d.tail = support::straight_tail(0.100, 0.003, 0.140);
     d.tail->x_m = 0.150;
     const auto out = build_sheet(d, on(SheetPaper::a4));
@@ -351,7 +351,7 @@ TEST_CASE("the link's code is drawn square for square on the first page, and non
     const auto dark = std::count(code->dark.begin(), code->dark.end(), true);
     CHECK_THAT(inked_mm2(), WithinAbs(0.25 * static_cast<double>(dark), 1e-6));
     // Names without sense cannot be packed: a link longer than any camera's code.
-    preset::Document wordy = support::fish();
+    document::Document wordy = support::fish();
     std::mt19937 draw(7);
     for (auto& hole : wordy.holes) {
         for (int k = 0; k < 300; ++k)
@@ -373,7 +373,7 @@ TEST_CASE("a typeface that is cut anywhere is refused or read, never overrun") {
 }
 
 TEST_CASE("a body too tall for the paper is refused") {
-    preset::Document document = support::fish();
+    document::Document document = support::fish();
     document.holes.clear();
     document.parts.clear();
     document.pockets.clear();

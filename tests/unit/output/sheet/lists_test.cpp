@@ -30,12 +30,12 @@ SheetOptions with_faces() {
 }
 
 struct Worked {
-    preset::Document document;
+    document::Document document;
     SheetOptions options;
     Evaluation evaluation;
     sheet::Job job;
 
-    explicit Worked(preset::Document d)
+    explicit Worked(document::Document d)
         : document(std::move(d)), evaluation(*evaluate(document)),
           job{document, evaluation, options, {}, *joints::joint_answers(document), {}} {}
 };
@@ -49,10 +49,10 @@ bool any_covers(const std::vector<sheet::Zone>& zones, double x, double y, doubl
     return false;
 }
 
-preset::Document hinged() {
-    preset::Document d = support::fish();
+document::Document hinged() {
+    document::Document d = support::fish();
     for (auto& joint : d.joints) {
-        joint.hinge = preset::Hinge{};
+        joint.hinge = document::Hinge{};
         joint.hinge->pin_aft_m = 0.004;
     }
     return d;
@@ -62,10 +62,10 @@ preset::Document hinged() {
 
 TEST_CASE("a fill's stock holds the mass of the fill, and stock half as wide is four times as long",
           "[sheet]") {
-    preset::Document d = support::fish();
+    document::Document d = support::fish();
     for (auto& hole : d.holes) {
         hole.depth_m = 0.008;
-        hole.fill = preset::Fill{"lead", 0.001, {}, {}};
+        hole.fill = document::Fill{"lead", 0.001, {}, {}};
     }
     const Worked whole(d);
     const auto pieces = sheet::fill_pieces(whole.job);
@@ -99,10 +99,10 @@ TEST_CASE("every hinge drawn has its eyes and its pin in the cut list, with the 
 }
 
 TEST_CASE("eyes that hang in each other are cut for both sides and have no pin", "[sheet]") {
-    preset::Document d = hinged();
+    document::Document d = hinged();
     d.joints.resize(1);
     d.segment_names.resize(2);
-    d.joints[0].hinge->kind = preset::HingeKind::linked;
+    d.joints[0].hinge->kind = document::HingeKind::linked;
     const Worked worked(d);
     const auto pieces = sheet::hinge_pieces(worked.job);
     REQUIRE(pieces.size() == 1);
@@ -138,11 +138,11 @@ TEST_CASE("no bit may come nearer to a pin, a twist or a pocket than a thin wall
 
 TEST_CASE("no bit may come nearer than a thin wall to the legs of linked eyes, which stand in both segments",
           "[sheet]") {
-    for (const auto eyes_on : {preset::EyesOn::fore, preset::EyesOn::aft}) {
-        preset::Document d = hinged();
+    for (const auto eyes_on : {document::EyesOn::fore, document::EyesOn::aft}) {
+        document::Document d = hinged();
         d.pockets.clear();
         for (auto& joint : d.joints) {
-            joint.hinge->kind = preset::HingeKind::linked;
+            joint.hinge->kind = document::HingeKind::linked;
             joint.hinge->eyes_on = eyes_on;
         }
         const Worked worked(d);
@@ -165,12 +165,12 @@ TEST_CASE("no bit may come nearer than a thin wall to the legs of linked eyes, w
 TEST_CASE("beside a pin off the middle the legs go in where the relieved face has fallen back to, and so "
           "does what no bit may meet",
           "[sheet]") {
-    preset::Document d = hinged();
+    document::Document d = hinged();
     d.pockets.clear();
     d.holes.clear();
     constexpr double off_m = 0.004;
     d.joints[0].relief_fore_rad = d.joints[0].relief_aft_rad = std::atan(0.5);
-    d.joints[0].hinge->kind = preset::HingeKind::linked;
+    d.joints[0].hinge->kind = document::HingeKind::linked;
     d.joints[0].hinge->pin_off_m = off_m;
     const Worked worked(d);
     const auto zones = sheet::keep_out(worked.job);
@@ -239,8 +239,8 @@ TEST_CASE("the pages for a page hold no style and are those of the file", "[shee
 TEST_CASE("the sheet parts the epoxy of each film by the usual ratios, loss included, and the parts add up "
           "to the mix",
           "[sheet]") {
-    preset::Document d = support::fish();
-    preset::Coat clear;
+    document::Document d = support::fish();
+    document::Coat clear;
     clear.name = "Clear";
     clear.thickness_m = 0.0003;
     d.coats = {clear};
@@ -288,9 +288,9 @@ TEST_CASE(
     "a lure that hangs still is said to do so on the cover, in the batch and where it hangs still in the tub",
     "[sheet]") {
     // A sinker where the lure has its middle makes it as heavy as its water.
-    preset::Document d = support::fish();
+    document::Document d = support::fish();
     d.tub = d.water;
-    preset::Part sinker;
+    document::Part sinker;
     sinker.name = "Sinker";
     sinker.material = "lead";
     sinker.stage = Stage::dressed;

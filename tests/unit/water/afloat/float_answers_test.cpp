@@ -11,13 +11,13 @@
 #include <vector>
 
 using namespace evenfall;
-using namespace evenfall::flotation;
+using namespace evenfall::afloat;
 using Catch::Matchers::WithinAbs;
 using Catch::Matchers::WithinRel;
 
 namespace {
 
-Evaluation worked(const preset::Document& document) {
+Evaluation worked(const document::Document& document) {
     auto outcome = evaluate(document);
     REQUIRE(outcome.ok());
     return std::move(outcome).value();
@@ -28,7 +28,7 @@ Evaluation worked(const preset::Document& document) {
 TEST_CASE("a bare block is told to lie flat before it is cut") {
     // 20 mm broad and 30 mm high, half as dense as water: on its narrow face GM is 15/2 + 400/180 − 15 =
     // −5.28 mm.
-    preset::Document d = support::block();
+    document::Document d = support::block();
     const Evaluation e = worked(d);
     const auto answers = float_answers(e.body, e.ledger, d, 1000.0);
     REQUIRE(answers.ok());
@@ -48,8 +48,8 @@ TEST_CASE("a bare block is told to lie flat before it is cut") {
 }
 
 TEST_CASE("a lure with its weight above B is told that more of it there does not help") {
-    preset::Document d = support::block();
-    preset::Part tower;
+    document::Document d = support::block();
+    document::Part tower;
     tower.name = "tower";
     tower.mass_kg = 0.010;
     tower.at_m = {0.060, 0.0, 0.040};
@@ -62,7 +62,7 @@ TEST_CASE("a lure with its weight above B is told that more of it there does not
 
 TEST_CASE("evaluating a floater that rolls over says so once, before it is cut; one that stays upright or "
           "sinks says nothing") {
-    preset::Document d = support::block();
+    document::Document d = support::block();
     d.water = d.tub = {20.0, 0.0};
     const auto said = [&] {
         int times = 0;
@@ -89,12 +89,12 @@ TEST_CASE("evaluating a floater that rolls over says so once, before it is cut; 
 
 TEST_CASE("a floater whose weight lies off the middle is told so; one that only stands is told how it comes "
           "to rest, without a heel") {
-    preset::Document d = support::block();
-    d.shape.section.kind = preset::SectionKind::superellipse;
+    document::Document d = support::block();
+    d.shape.section.kind = document::SectionKind::superellipse;
     d.shape.section.fullness = {{0.0, 2.0}};
     for (auto& p : d.shape.half_width)
         p.value = 0.015;
-    preset::Part lead;
+    document::Part lead;
     lead.name = "lead";
     lead.material = "lead";
     lead.embedded = 1.0;
@@ -130,7 +130,7 @@ TEST_CASE("a floater whose weight lies off the middle is told so; one that only 
 }
 
 TEST_CASE("the quick answer is the upright one of the full answers") {
-    preset::Document d = support::fish();
+    document::Document d = support::fish();
     const Evaluation e = worked(d);
     const auto answers = float_answers(e.body, e.ledger, d, 999.1);
     REQUIRE(answers.ok());
@@ -143,7 +143,7 @@ TEST_CASE("the quick answer is the upright one of the full answers") {
 }
 
 TEST_CASE("a lure that sinks has its righting moment under water and nothing else") {
-    preset::Document d = support::block();
+    document::Document d = support::block();
     d.wood.density_kg_m3 = 1200.0;
     const Evaluation e = worked(d);
     const auto answers = float_answers(e.body, e.ledger, d, 1000.0);
@@ -158,7 +158,7 @@ TEST_CASE("a lure that sinks has its righting moment under water and nothing els
 }
 
 TEST_CASE("water without a density and a ledger without mass are refused") {
-    const preset::Document d = support::block();
+    const document::Document d = support::block();
     const Evaluation e = worked(d);
     for (const double density :
          {0.0, -1.0, std::numeric_limits<double>::quiet_NaN(), std::numeric_limits<double>::infinity()}) {

@@ -147,8 +147,8 @@ private:
 struct BareHull {
     shape::Body body;
     ledger::Ledger ledger;
-    preset::Document document;
-    flotation::Hull hull;
+    document::Document document;
+    afloat::Hull hull;
 };
 
 inline ledger::Ledger wood_lines(const shape::Body& body) {
@@ -164,21 +164,21 @@ inline ledger::Ledger wood_lines(const shape::Body& body) {
 }
 
 inline BareHull bare_hull(std::shared_ptr<const shape::Lines> lines,
-                          const std::vector<preset::Joint>& joints = {}) {
+                          const std::vector<document::Joint>& joints = {}) {
     shape::Body body = shape::cut(std::move(lines), joints).value();
     ledger::Ledger ledger = wood_lines(body);
-    preset::Document document;
-    flotation::Hull hull(body, ledger, document);
+    document::Document document;
+    afloat::Hull hull(body, ledger, document);
     return {std::move(body), std::move(ledger), std::move(document), std::move(hull)};
 }
 
 /// Afloat in fresh water of 1000 kg/m³ at a share of the density of water, with G where it is said.
-inline flotation::Afloat afloat(const BareHull& bare, double specific_gravity, const Vec3& g_m) {
+inline afloat::Afloat afloat(const BareHull& bare, double specific_gravity, const Vec3& g_m) {
     return {&bare.hull, specific_gravity * 1000.0 * bare.hull.volume_m3(), g_m, 1000.0};
 }
 
 /// The same, of one density all through.
-inline flotation::Afloat uniform(const BareHull& bare, double specific_gravity) {
+inline afloat::Afloat uniform(const BareHull& bare, double specific_gravity) {
     return afloat(bare, specific_gravity, bare.hull.centroid_m());
 }
 

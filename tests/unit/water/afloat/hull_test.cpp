@@ -14,14 +14,14 @@
 #include <sstream>
 
 using namespace evenfall;
-using namespace evenfall::flotation;
+using namespace evenfall::afloat;
 using namespace evenfall::support;
 using Catch::Matchers::WithinAbs;
 using Catch::Matchers::WithinRel;
 
 namespace {
 
-Evaluation worked(const preset::Document& document) {
+Evaluation worked(const document::Document& document) {
     auto outcome = evaluate(document);
     for (const Problem& p : outcome.ok() ? Problems{} : outcome.problems())
         UNSCOPED_INFO(p.path << ": " << p.sentence);
@@ -29,12 +29,12 @@ Evaluation worked(const preset::Document& document) {
     return std::move(outcome).value();
 }
 
-Hull hull_of(const preset::Document& document) {
+Hull hull_of(const document::Document& document) {
     const Evaluation e = worked(document);
     return Hull(e.body, e.ledger, document);
 }
 
-preset::Document preset_file(const char* name) {
+document::Document preset_file(const char* name) {
     std::ifstream in(std::string(EVENFALL_PRESETS_DIR) + "/" + name + ".json");
     std::ostringstream text;
     text << in.rdbuf();
@@ -43,14 +43,14 @@ preset::Document preset_file(const char* name) {
     return std::move(document).value();
 }
 
-std::vector<preset::Document> lures() {
-    std::vector<preset::Document> out{block(), fish(), four_piece()};
+std::vector<document::Document> lures() {
+    std::vector<document::Document> out{block(), fish(), four_piece()};
     for (const char* name : {"millrace-170", "reedline-120", "quarry-230", "estuary-150"})
         out.push_back(preset_file(name));
     // Open holes, one with a fill that pushes the water back out, and pockets of every kind.
-    preset::Document d = block();
+    document::Document d = block();
     d.holes = {belly_hole(30, 8, 25), belly_hole(80, 6, 25)};
-    for (preset::Hole& hole : d.holes) {
+    for (document::Hole& hole : d.holes) {
         hole.cap.reset();
         hole.depth_m = 0.020;
     }
@@ -79,7 +79,7 @@ Immersion level(const Hull& hull, double z_m) {
 
 TEST_CASE(
     "wholly under water a hull displaces what the ledger says, volume and centre, whichever way it lies") {
-    for (const preset::Document& document : lures()) {
+    for (const document::Document& document : lures()) {
         const Evaluation e = worked(document);
         const Hull hull(e.body, e.ledger, document);
         const double volume = e.answers.displaced_m3;
@@ -98,7 +98,7 @@ TEST_CASE(
 }
 
 TEST_CASE("each segment alone displaces its own wood and films") {
-    const preset::Document document = fish();
+    const document::Document document = fish();
     const Evaluation e = worked(document);
     for (int s = 0; s < 3; ++s) {
         ledger::Ledger alone;
@@ -123,7 +123,7 @@ TEST_CASE("each segment alone displaces its own wood and films") {
 
 TEST_CASE("volume grows with depth as fast as the waterplane is large, and the moment as fast as the "
           "waterplane's own") {
-    for (const preset::Document& document : lures()) {
+    for (const document::Document& document : lures()) {
         const Hull hull = hull_of(document);
         CAPTURE(document.name);
         for (const Attitude at : {Attitude{0.05, 0.3}, Attitude{0.4, -1.2}, Attitude{-1.4, 2.0}}) {
@@ -175,7 +175,7 @@ TEST_CASE("turning the plane takes from the moment what its second moments say")
 }
 
 TEST_CASE("a flooded box in a block takes its volume away, and no more than is under water") {
-    preset::Document d = block();
+    document::Document d = block();
     d.pockets.resize(1);
     d.pockets[0].x_from_m = 0.050;
     d.pockets[0].x_to_m = 0.060;
@@ -193,7 +193,7 @@ TEST_CASE("a flooded box in a block takes its volume away, and no more than is u
 }
 
 TEST_CASE("an open hole floods up to the waterline, and a fill in it pushes the water out again") {
-    preset::Document d = block();
+    document::Document d = block();
     d.holes = {belly_hole(60, 8, 25)};
     d.holes[0].cap.reset();
     d.holes[0].fill.reset();
@@ -201,14 +201,14 @@ TEST_CASE("an open hole floods up to the waterline, and a fill in it pushes the 
     const double area = 0.25 * std::numbers::pi * 0.008 * 0.008;
     const double slab = 0.120 * 0.020;
     CHECK_THAT(level(hull_of(d), -0.003).volume_m3, WithinRel((slab - area) * 0.012, 1e-12));
-    d.holes[0].fill = preset::Fill{"lead", std::nullopt, 0.005, std::nullopt}; // the uppermost 5 mm
+    d.holes[0].fill = document::Fill{"lead", std::nullopt, 0.005, std::nullopt}; // the uppermost 5 mm
     CHECK_THAT(level(hull_of(d), -0.003).volume_m3, WithinRel((slab - area) * 0.012, 1e-12));
     CHECK_THAT(level(hull_of(d), 0.008).volume_m3, WithinRel(slab * 0.023 - area * 0.015, 1e-9));
 }
 
 TEST_CASE("a part outside the wood goes under like a sphere of its volume") {
-    preset::Document d = block();
-    preset::Part hook;
+    document::Document d = block();
+    document::Part hook;
     hook.name = "hook";
     hook.mass_kg = 0.008;
     hook.at_m = {0.060, 0.0, -0.040};
@@ -227,7 +227,7 @@ TEST_CASE("a part outside the wood goes under like a sphere of its volume") {
 }
 
 TEST_CASE("a gap between segments is water, and a relief takes a wedge off each side") {
-    std::vector<preset::Joint> joints(1);
+    std::vector<document::Joint> joints(1);
     joints[0] = {0.060, 0.002, 0.0, 0.0};
     const BareHull flat = bare_hull(box_lines(0.120, 0.020, 0.030), joints);
     CHECK_THAT(level(flat.hull, 0.0).volume_m3, WithinRel(0.118 * 0.020 * 0.015, 1e-12));
@@ -267,9 +267,9 @@ TEST_CASE("the back line shows where it is above the water, gaps left out") {
 }
 
 TEST_CASE("port mirrors starboard when every part off the middle has its twin") {
-    preset::Document d = block();
+    document::Document d = block();
     CHECK(hull_of(d).is_mirrored());
-    preset::Part eye;
+    document::Part eye;
     eye.material = "glass";
     eye.mass_kg = 0.0003;
     eye.at_m = {0.010, 0.009, 0.004};
@@ -281,7 +281,7 @@ TEST_CASE("port mirrors starboard when every part off the middle has its twin") 
 }
 
 TEST_CASE("the depth for a volume counts the soft tail, whichever way the lure stands") {
-    const preset::Document d = block_with_tail();
+    const document::Document d = block_with_tail();
     const Hull hull = hull_of(d);
     for (const double share : {0.01, 0.3, 0.95, 0.9999}) {
         for (const Vec3& up : {Vec3{1.0, 0.0, 0.0}, Vec3{-1.0, 0.0, 0.0}, Vec3{0.8, 0.0, 0.6},

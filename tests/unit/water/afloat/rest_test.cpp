@@ -13,7 +13,7 @@
 #include <numbers>
 
 using namespace evenfall;
-using namespace evenfall::flotation;
+using namespace evenfall::afloat;
 using namespace evenfall::support;
 using Catch::Matchers::WithinAbs;
 using Catch::Matchers::WithinRel;

@@ -10,7 +10,7 @@
 #include <vector>
 
 using namespace evenfall;
-using namespace evenfall::flotation;
+using namespace evenfall::afloat;
 using Catch::Matchers::WithinAbs;
 using Catch::Matchers::WithinRel;
 

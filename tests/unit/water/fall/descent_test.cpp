@@ -367,8 +367,8 @@ TEST_CASE("no in-water mass answers to no speed", "[fall]") {
 TEST_CASE("a lure with weight off the middle falls from the hang that its answers tell, and the slower the "
           "nearer to it",
           "[fall]") {
-    preset::Document d = support::block();
-    preset::Part lead;
+    document::Document d = support::block();
+    document::Part lead;
     lead.name = "lead";
     lead.material = "lead";
     lead.embedded = 1.0;

@@ -13,15 +13,15 @@ using Catch::Matchers::WithinRel;
 
 namespace {
 
-std::vector<DragItem> items_of(const preset::Document& document, Stage stage = Stage::dressed) {
+std::vector<DragItem> items_of(const document::Document& document, Stage stage = Stage::dressed) {
     const auto e = evaluate(document);
     REQUIRE(e.ok());
     return drag_items(*e->body.lines, document, e->ledger, stage);
 }
 
-preset::Document with_part(const char* material, double mass_kg, Vec3 at, double embedded = 0.0) {
-    preset::Document d = support::block();
-    preset::Part p;
+document::Document with_part(const char* material, double mass_kg, Vec3 at, double embedded = 0.0) {
+    document::Document d = support::block();
+    document::Part p;
     p.stage = Stage::dressed;
     p.material = material;
     p.mass_kg = mass_kg;

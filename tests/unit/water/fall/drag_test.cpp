@@ -17,7 +17,7 @@ using Catch::Matchers::WithinRel;
 
 namespace {
 
-constexpr water::Properties tap{998.2, 1.0016e-3};
+constexpr materials::WaterProperties tap{998.2, 1.0016e-3};
 
 /// A/(4ab) of a superellipse (closed form with gamma functions).
 double filled_share(double n) {

@@ -21,15 +21,15 @@ namespace {
 constexpr double g = units::standard_gravity_m_s2;
 
 /// The block, cut in its middle, with a lump of lead in the aft half.
-preset::Document cut_block(double lead_g) {
-    preset::Document d = support::block();
-    preset::Joint j;
+document::Document cut_block(double lead_g) {
+    document::Document d = support::block();
+    document::Joint j;
     j.at_m = 0.060;
     j.gap_m = 0.002;
     d.joints = {j};
     d.segment_names = {"Fore", "Aft"};
     if (lead_g > 0.0) {
-        preset::Part p;
+        document::Part p;
         p.material = "lead";
         p.mass_kg = lead_g / 1000.0;
         p.at_m = {0.100, 0.0, -0.010};
@@ -44,19 +44,19 @@ struct Loaded {
     Evaluation evaluation;
     HingeLoads loads;
 };
-Loaded loaded(const preset::Document& d, const water::Properties& water, double pitch_rad = 0.0) {
+Loaded loaded(const document::Document& d, const materials::WaterProperties& water, double pitch_rad = 0.0) {
     auto e = evaluate(d);
     REQUIRE(e.ok());
     HingeLoads l = hinge_loads(e->body, e->ledger, d, water, pitch_rad);
     return {std::move(*e), std::move(l)};
 }
 
-constexpr water::Properties tap{998.2, 1.0e-3};
+constexpr materials::WaterProperties tap{998.2, 1.0e-3};
 
 } // namespace
 
 TEST_CASE("the segments' in-water masses are those of the answers and sum to the lure's", "[fall]") {
-    const preset::Document d = support::fish();
+    const document::Document d = support::fish();
     auto e = evaluate(d);
     REQUIRE(e.ok());
     const HingeLoads l = hinge_loads(e->body, e->ledger, d, {e->answers.water_density_kg_m3, 1e-3}, 0.0);
@@ -85,11 +85,11 @@ TEST_CASE("a bare block floats evenly, drawn under: next to no load on its joint
 TEST_CASE("where the lure hangs still at its hang pitch, the joint carries what hangs aft of it and the fore "
           "part's pull is its opposite",
           "[fall]") {
-    const preset::Document d = cut_block(20.0);
+    const document::Document d = cut_block(20.0);
     auto e = evaluate(d);
     REQUIRE(e.ok());
     // Water in which it weighs nothing.
-    const water::Properties water{e->answers.mass_kg / e->answers.displaced_m3, 1e-3};
+    const materials::WaterProperties water{e->answers.mass_kg / e->answers.displaced_m3, 1e-3};
     const double pitch = *e->answers.pitch_rad;
     const HingeLoads l = hinge_loads(e->body, e->ledger, d, water, pitch);
     const JointLoad& j = l.joints[0];
@@ -108,8 +108,8 @@ TEST_CASE("where the lure hangs still at its hang pitch, the joint carries what 
 TEST_CASE("0.3 mm of play in each of two eyes 20 mm apart lets a joint sag by 0.9° to the side that its "
           "moment turns it",
           "[fall]") {
-    const auto hung = [](preset::Document d, double play_m) {
-        preset::Hinge hinge;
+    const auto hung = [](document::Document d, double play_m) {
+        document::Hinge hinge;
         hinge.eye_inside_m = hinge.pin_diameter_m + play_m;
         hinge.upper_z_m = 0.010;
         hinge.lower_z_m = -0.010;
@@ -121,7 +121,7 @@ TEST_CASE("0.3 mm of play in each of two eyes 20 mm apart lets a joint sag by 0.
     CHECK(sinks.joints[0].moment_n_m > 0.0);
     CHECK_THAT(units::deg_from_rad(sinks.joints[0].sag_rad), WithinAbs(0.86, 0.005));
     CHECK_THAT(sinks.joints[0].eye_force_n, WithinRel(std::abs(sinks.joints[0].moment_n_m) / 0.020, 1e-12));
-    preset::Document nose = hung(cut_block(25.0), 0.3e-3);
+    document::Document nose = hung(cut_block(25.0), 0.3e-3);
     nose.parts[0].at_m.x = 0.020;
     nose.parts[0].segment = 0;
     const auto [light, rises] = loaded(nose, tap);
@@ -132,7 +132,7 @@ TEST_CASE("0.3 mm of play in each of two eyes 20 mm apart lets a joint sag by 0.
 TEST_CASE("a joint under load sags by what its hinge lets it, by the same figure as the joint's own answers; "
           "one eye carries no couple",
           "[fall]") {
-    preset::Document d = cut_block(25.0);
+    document::Document d = cut_block(25.0);
     const auto told = [&] {
         const auto [e, l] = loaded(d, tap);
         const auto answers = joints::joint_answers(d, e.body);
@@ -142,13 +142,13 @@ TEST_CASE("a joint under load sags by what its hinge lets it, by the same figure
         return l.joints[0];
     };
     const JointLoad usual = told();
-    preset::Hinge hinge;
+    document::Hinge hinge;
     hinge.upper_z_m = 0.001;
     hinge.lower_z_m = -0.001;
     d.joints[0].hinge = hinge;
     const JointLoad close = told();
     CHECK(close.eye_force_n > 5.0 * usual.eye_force_n);
-    d.joints[0].hinge->kind = preset::HingeKind::linked;
+    d.joints[0].hinge->kind = document::HingeKind::linked;
     told();
     d.joints[0].hinge->lower_z_m.reset();
     const JointLoad one = told();

@@ -16,7 +16,7 @@ using Catch::Matchers::WithinRel;
 
 namespace {
 
-constexpr water::Properties tap{998.2, 1.0016e-3};
+constexpr materials::WaterProperties tap{998.2, 1.0016e-3};
 constexpr double in_water[] = {1e-9, 1e-6, 0.0001, 0.0005, 0.001, 0.002, 0.004, 0.008, 0.1, 10.0};
 
 const support::EllipsoidLines& lure() {
@@ -26,7 +26,7 @@ const support::EllipsoidLines& lure() {
 
 /// Drag [N] at a speed, strip by strip from the drag coefficients: the slow way round.
 double drag_n(const shape::Lines& lines, double speed, double end_effect_kappa,
-              const water::Properties& water) {
+              const materials::WaterProperties& water) {
     double drag = 0.0;
     for (const Strip& s : strips(lines)) {
         drag += 0.5 * water.density_kg_m3 * end_effect_kappa * section_drag_coefficient(s, speed, water) *
@@ -92,14 +92,14 @@ TEST_CASE("speed goes with the root of in-water mass, a little more where fricti
         CHECK(doubled < std::cbrt(4.0)); // friction alone: v^1.5 goes with mass
     }
     // Without friction it is the root itself.
-    const water::Properties thin{998.2, 1e-300};
+    const materials::WaterProperties thin{998.2, 1e-300};
     CHECK_THAT(*fall.speed_m_s(0.002, thin) / *fall.speed_m_s(0.001, thin), WithinRel(std::sqrt(2.0), 1e-12));
 }
 
 TEST_CASE("colder water, which is thicker, slows the same in-water mass", "[fall]") {
     const LevelFall fall(lure());
-    const auto cold = water::water_properties(5.0, 0.0);
-    const auto warm = water::water_properties(25.0, 0.0);
+    const auto cold = materials::water_properties(5.0, 0.0);
+    const auto warm = materials::water_properties(25.0, 0.0);
     REQUIRE((cold.ok() && warm.ok()));
     CHECK(*fall.speed_m_s(0.002, *cold) < *fall.speed_m_s(0.002, *warm));
 }

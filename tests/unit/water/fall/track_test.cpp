@@ -18,7 +18,7 @@ TEST_CASE("without friction a level bar needs (ℓ/v)·acosh(exp(h/ℓ)) for a d
           "water's over ½ρCdA",
           "[fall]") {
     // Own closed form of d²z/dt² = g'(1 − (ż/v)²). Held within the solver's tolerance.
-    const water::Properties thin{998.207, 1e-300};
+    const materials::WaterProperties thin{998.207, 1e-300};
     for (const double density : {1005.0, 1050.0, 2000.0}) {
         const Descent bar = support::round_bar(0.150, 0.020, density, 0.001, thin);
         const Motion motion = bar.motion();

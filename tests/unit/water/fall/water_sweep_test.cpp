@@ -16,7 +16,7 @@ using Catch::Matchers::WithinRel;
 namespace {
 
 Descent still_at(double temperature_c) {
-    const auto water = water::water_properties(temperature_c, 0.0).value();
+    const auto water = materials::water_properties(temperature_c, 0.0).value();
     return support::prototype_lure(0.0, 0.001, 0.004, water);
 }
 

@@ -1,6 +1,6 @@
 // The short law of a fall from rest, against the full equations of motion.
 
-#include "bench/uncertainty/surety.hpp"
+#include "bench/uncertainty/uncertainty.hpp"
 #include "support/invented_lures.hpp"
 #include "water/fall/descent.hpp"
 
@@ -13,9 +13,9 @@ using Catch::Matchers::WithinRel;
 TEST_CASE("Time from rest by the short law is that of the full motion within 4 %, over 0.3 to 2 m and at "
           "three speeds") {
     for (const char* name : {"millrace-170", "estuary-150"}) {
-        const preset::Document document = invented::preset_named(name);
+        const document::Document document = invented::preset_named(name);
         const bench::Model model = bench::Model::of(document).value();
-        const water::Properties water = model.water().tub;
+        const materials::WaterProperties water = model.water().tub;
         const Eigen::VectorXd u = Eigen::VectorXd::Zero(model.count());
         const ledger::Sum sum = model.sum(Stage::dressed, -1, u);
         bench::FallModel falls = model.fall_model(Stage::dressed, water);
@@ -42,7 +42,7 @@ TEST_CASE("Time from rest by the short law is that of the full motion within 4 %
 }
 
 TEST_CASE("Weight from a fall's time and time from a fall's weight are each other's inverse") {
-    const preset::Document document = invented::preset_named("millrace-170");
+    const document::Document document = invented::preset_named("millrace-170");
     const bench::Model model = bench::Model::of(document).value();
     const Eigen::VectorXd u = Eigen::VectorXd::Zero(model.count());
     const ledger::Sum sum = model.sum(Stage::dressed, -1, u);

@@ -1,7 +1,7 @@
-// How long surety takes, and what readings do for a first fall. Measured, never tested on time.
+// How long uncertainty takes, and what readings do for a first fall. Measured, never tested on time.
 
-#include "bench/uncertainty/surety.hpp"
-#include "output/surety_json.hpp"
+#include "bench/uncertainty/uncertainty.hpp"
+#include "output/uncertainty_json.hpp"
 #include "support/invented_lures.hpp"
 
 #include <catch2/benchmark/catch_benchmark.hpp>
@@ -10,18 +10,18 @@
 #include <cstdio>
 
 using namespace evenfall;
-using preset::ReadingKind;
+using document::ReadingKind;
 
 namespace {
 
-preset::Reading with_value(preset::Reading r, double kg) {
+document::Reading with_value(document::Reading r, double kg) {
     r.mass_kg = kg;
     return r;
 }
 
-preset::Document half_built(const std::string& name) {
-    preset::Document d = invented::preset_named(name);
-    const auto s = surety(d);
+document::Document half_built(const std::string& name) {
+    document::Document d = invented::preset_named(name);
+    const auto s = uncertainty(d);
     const auto& sealed = s->stages[static_cast<std::size_t>(Stage::sealed)];
     d.log.push_back(
         with_value(invented::weighed(ReadingKind::dry_weight, Stage::sealed), sealed.mass_kg.value + 0.001));
@@ -32,33 +32,33 @@ preset::Document half_built(const std::string& name) {
 
 } // namespace
 
-TEST_CASE("surety", "[bench]") {
+TEST_CASE("uncertainty", "[bench]") {
     for (const std::string name : {"millrace-170", "quarry-230"}) {
-        const preset::Document bare = invented::preset_named(name);
-        const preset::Document read = half_built(name);
-        BENCHMARK("surety " + name) {
-            return surety(bare);
+        const document::Document bare = invented::preset_named(name);
+        const document::Document read = half_built(name);
+        BENCHMARK("uncertainty " + name) {
+            return uncertainty(bare);
         };
-        BENCHMARK("surety with two readings " + name) {
-            return surety(read);
+        BENCHMARK("uncertainty with two readings " + name) {
+            return uncertainty(read);
         };
         BENCHMARK("do now " + name) {
             return do_now(read);
         };
         BENCHMARK("10000 draws " + name) {
-            return surety_by_draws(bare, 10'000);
+            return uncertainty_by_draws(bare, 10'000);
         };
         BENCHMARK("10000 draws with two readings " + name) {
-            return surety_by_draws(read, 10'000);
+            return uncertainty_by_draws(read, 10'000);
         };
         auto run = DrawRun::start(bare);
         BENCHMARK("500 draws of a run " + name) {
             run->run(500);
             return run->count();
         };
-        const auto s = surety(bare);
-        BENCHMARK("surety as JSON " + name) {
-            return report::surety_json(bare, *s, std::nullopt, std::nullopt);
+        const auto s = uncertainty(bare);
+        BENCHMARK("uncertainty as JSON " + name) {
+            return output::uncertainty_json(bare, *s, std::nullopt, std::nullopt);
         };
     }
 }
@@ -75,18 +75,18 @@ struct Tally {
 /// One way of working: readings before the lead, then lead; readings sealed, then the lead put right.
 struct Way {
     const char* name;
-    std::vector<preset::Reading> before_lead;
-    std::vector<preset::Reading> sealed;
+    std::vector<document::Reading> before_lead;
+    std::vector<document::Reading> sealed;
     bool second_lure;
 };
 
 /// Builds one invented lure that way. True inputs `u` of this lure; `recipe` is what is believed when it is
 /// begun.
-void build(Tally& tally, const Way& way, const preset::Document& recipe, invented::Recipe& world,
+void build(Tally& tally, const Way& way, const document::Document& recipe, invented::Recipe& world,
            const Eigen::VectorXd& u, bench::Random& random) {
-    preset::Document document = recipe;
-    const auto take_all = [&](invented::Recipe& from, const std::vector<preset::Reading>& readings) {
-        for (preset::Reading r : readings) {
+    document::Document document = recipe;
+    const auto take_all = [&](invented::Recipe& from, const std::vector<document::Reading>& readings) {
+        for (document::Reading r : readings) {
             if (from.take(r, u, random)) document.log.push_back(r);
         }
     };
@@ -95,21 +95,21 @@ void build(Tally& tally, const Way& way, const preset::Document& recipe, invente
     if (!lead.ok()) return;
     // The lead as it is cut; what is known stays in the log.
     document.holes = lead->document.holes;
-    double foretold = surety(document)->put_right.both;
-    double sigma = surety(document)->in_water_kg.sigma;
+    double foretold = uncertainty(document)->put_right.both;
+    double sigma = uncertainty(document)->in_water_kg.sigma;
     if (!way.sealed.empty()) {
-        preset::Document leaded = world.model().document();
+        document::Document leaded = world.model().document();
         leaded.holes = document.holes;
         invented::Recipe there(leaded);
         take_all(there, way.sealed);
-        const auto s = surety(document);
+        const auto s = uncertainty(document);
         foretold = s->put_right.both;
         sigma = s->in_water_kg.sigma;
         const auto now = do_now(document, Stage::sealed);
         if (!now.ok()) return;
         document.holes = now->document.holes;
     }
-    preset::Document built = world.as_built(u);
+    document::Document built = world.as_built(u);
     built.holes = document.holes;
     const auto truth = evaluate(built);
     if (!truth.ok()) return;
@@ -125,7 +125,7 @@ void build(Tally& tally, const Way& way, const preset::Document& recipe, invente
 } // namespace
 
 TEST_CASE("first-fall table", "[.table]") {
-    const preset::Document recipe = invented::preset_named("millrace-170");
+    const document::Document recipe = invented::preset_named("millrace-170");
     const auto dry = [](Stage s) { return invented::weighed(ReadingKind::dry_weight, s); };
     const auto held = [](Stage s) { return invented::weighed(ReadingKind::held_under, s); };
     const std::vector<Way> ways{
@@ -155,7 +155,7 @@ TEST_CASE("first-fall table", "[.table]") {
             bench::Random random(42, n);
             invented::Recipe world(recipe);
             Eigen::VectorXd u = world.truth(random);
-            preset::Document start = recipe;
+            document::Document start = recipe;
             if (way.second_lure) {
                 // The first lure shares part of each input with the second; it is read finished, as it came.
                 Eigen::VectorXd first = world.truth(random);
@@ -166,10 +166,10 @@ TEST_CASE("first-fall table", "[.table]") {
                     u(i) = common + std::sqrt(1.0 - shared) * u(i);
                     first(i) = common + std::sqrt(1.0 - shared) * first(i);
                 }
-                preset::Document log = recipe;
-                preset::Reading hung = invented::weighed(ReadingKind::hung_in_water, Stage::dressed);
+                document::Document log = recipe;
+                document::Reading hung = invented::weighed(ReadingKind::hung_in_water, Stage::dressed);
                 hung.mass_sigma_kg = bench::hung_sigma_kg;
-                for (preset::Reading r :
+                for (document::Reading r :
                      {dry(Stage::carved), held(Stage::carved), dry(Stage::sealed), held(Stage::sealed),
                       dry(Stage::dressed), hung, invented::timed(Stage::dressed, 1.0)}) {
                     if (world.take(r, first, random)) log.log.push_back(r);

@@ -1,7 +1,7 @@
-// What surety says, and that it is the same flow that says it.
+// What uncertainty says, and that it is the same flow that says it.
 
 #include "base/trade.hpp"
-#include "bench/uncertainty/surety.hpp"
+#include "bench/uncertainty/uncertainty.hpp"
 #include "ledger/build.hpp"
 #include "materials/solids.hpp"
 #include "materials/water_properties.hpp"
@@ -19,12 +19,12 @@ using namespace evenfall;
 using namespace evenfall::support;
 using Catch::Matchers::WithinAbs;
 using Catch::Matchers::WithinRel;
-using preset::ReadingKind;
+using document::ReadingKind;
 
-TEST_CASE("Without a log, surety's values and spreads are those of evaluate()") {
+TEST_CASE("Without a log, uncertainty's values and spreads are those of evaluate()") {
     for (const char* name : {"millrace-170", "quarry-230", "estuary-150", "reedline-120"}) {
-        const preset::Document document = invented::preset_named(name);
-        const auto s = surety(document);
+        const document::Document document = invented::preset_named(name);
+        const auto s = uncertainty(document);
         const auto e = evaluate(document);
         REQUIRE((s.ok() && e.ok()));
         CHECK_THAT(s->mass_kg.value, WithinRel(e->answers.mass_kg, 1e-12));
@@ -38,10 +38,10 @@ TEST_CASE("Without a log, surety's values and spreads are those of evaluate()") 
     }
 }
 
-TEST_CASE("The corrected document gives by evaluate() what surety believes of the lure") {
-    const preset::Document document =
+TEST_CASE("The corrected document gives by evaluate() what uncertainty believes of the lure") {
+    const document::Document document =
         with({dry(Stage::carved, 24.3), dry(Stage::sealed, 55.2), held(Stage::sealed, 56.4)});
-    const auto s = surety(document);
+    const auto s = uncertainty(document);
     const auto taught = corrected(document);
     REQUIRE((s.ok() && taught.ok()));
     CHECK(taught->log.empty());
@@ -51,8 +51,8 @@ TEST_CASE("The corrected document gives by evaluate() what surety believes of th
     CHECK_THAT(e->answers.in_water_kg, WithinAbs(s->in_water_kg.value, 1e-12));
     CHECK_THAT(e->answers.pitch_rad.value(), WithinAbs(s->pitch_rad.value, 1e-12));
     CHECK_THAT(e->answers.fall->speed_m_s, WithinRel(s->fall_m_s->value, 1e-9));
-    // And surety of the taught document says the same again.
-    const auto again = surety(*taught);
+    // And uncertainty of the taught document says the same again.
+    const auto again = uncertainty(*taught);
     REQUIRE(again.ok());
     CHECK_THAT(again->in_water_kg.value, WithinAbs(s->in_water_kg.value, 1e-12));
     // It reads back from its own text, to the rounding of a millionth of each factor.
@@ -62,19 +62,19 @@ TEST_CASE("The corrected document gives by evaluate() what surety believes of th
 }
 
 TEST_CASE("A fall in the tub teaches drag, and the corrected document falls with it") {
-    preset::Reading fall = invented::timed(Stage::dressed, 0.5);
+    document::Reading fall = invented::timed(Stage::dressed, 0.5);
     fall.time_s = 4.2;
-    preset::Reading hung = invented::weighed(ReadingKind::hung_in_water, Stage::dressed);
+    document::Reading hung = invented::weighed(ReadingKind::hung_in_water, Stage::dressed);
     hung.mass_kg = 0.0030;
-    const preset::Document document = with({fall, hung});
-    const auto s = surety(document);
+    const document::Document document = with({fall, hung});
+    const auto s = uncertainty(document);
     REQUIRE(s.ok());
-    CHECK(s->inputs.back().cause == preset::Cause::drag);
+    CHECK(s->inputs.back().cause == document::Cause::drag);
     CHECK(s->inputs.back().factor > 1.05); // slower than the model has it
     CHECK(s->inputs.back().spread < 0.6 * s->inputs.back().spread_before);
     const auto taught = corrected(document);
     REQUIRE(taught.ok());
-    // To the drag of hooks and tail, which evaluate() lets grow with their corrected mass and surety leaves
+    // To the drag of hooks and tail, which evaluate() lets grow with their corrected mass and uncertainty leaves
     // as drawn.
     CHECK_THAT(evaluate(*taught)->answers.fall->speed_m_s, WithinRel(s->fall_m_s->value, 1e-4));
 }
@@ -85,15 +85,15 @@ TEST_CASE("Slopes of every reading agree with differences of it") {
     bench::Observer observer(model);
     bench::Random random(3, 5);
     const Eigen::VectorXd u = 0.3 * recipe.truth(random);
-    std::vector<preset::Reading> readings{dry(Stage::sealed, 55.0), held(Stage::carved, 56.0),
+    std::vector<document::Reading> readings{dry(Stage::sealed, 55.0), held(Stage::carved, 56.0),
                                           invented::block(), invented::clipped(Stage::sealed)};
-    preset::Reading one = dry(Stage::carved, 10.0);
+    document::Reading one = dry(Stage::carved, 10.0);
     one.segment = 1;
     readings.push_back(one);
-    preset::Reading angle = invented::weighed(ReadingKind::hang_angle, Stage::dressed);
+    document::Reading angle = invented::weighed(ReadingKind::hang_angle, Stage::dressed);
     angle.angle_rad = -0.05;
     readings.push_back(angle);
-    for (preset::Reading& r : readings) {
+    for (document::Reading& r : readings) {
         if (!r.mass_kg && r.kind != ReadingKind::hang_angle) r.mass_kg = 0.004;
         const auto here = observer.observe(r, u);
         REQUIRE(here);
@@ -111,7 +111,7 @@ TEST_CASE("Slopes of every reading agree with differences of it") {
     // A timed fall compares two weights, the lure's own and the one that takes so long: the slope is that of
     // their difference. Left out is how B itself moves against the drag and how the water it carries along
     // grows with it: below 10 mg for a standard deviation of any input, where wood density makes 2 g.
-    preset::Reading fall = invented::timed(Stage::dressed, 0.5);
+    document::Reading fall = invented::timed(Stage::dressed, 0.5);
     fall.time_s = 3.5;
     const auto here = observer.observe(fall, u);
     REQUIRE(here);
@@ -129,16 +129,16 @@ TEST_CASE("Slopes of every reading agree with differences of it") {
 }
 
 TEST_CASE("Readings only ever narrow the finished lure's weight in water; struck ones do nothing") {
-    const auto none = surety(millrace());
+    const auto none = uncertainty(millrace());
     auto log = with({dry(Stage::carved, 23.0)});
-    const auto first = surety(log);
+    const auto first = uncertainty(log);
     log.log.push_back(held(Stage::carved, 56.0));
-    const auto second = surety(log);
+    const auto second = uncertainty(log);
     CHECK(first->in_water_kg.sigma < none->in_water_kg.sigma);
     CHECK(second->in_water_kg.sigma < first->in_water_kg.sigma);
-    for (preset::Reading& r : log.log)
+    for (document::Reading& r : log.log)
         r.struck = true;
-    const auto struck = surety(log);
+    const auto struck = uncertainty(log);
     CHECK(struck->in_water_kg.value == none->in_water_kg.value);
     CHECK(struck->in_water_kg.sigma == none->in_water_kg.sigma);
     CHECK(!struck->has_readings);
@@ -146,12 +146,12 @@ TEST_CASE("Readings only ever narrow the finished lure's weight in water; struck
 }
 
 TEST_CASE("A wrong reading is found, and what would make it fit is named") {
-    const auto expected = surety(with({dry(Stage::carved, 23.4), held(Stage::carved, 55.9)}));
+    const auto expected = uncertainty(with({dry(Stage::carved, 23.4), held(Stage::carved, 55.9)}));
     REQUIRE(expected.ok());
     const double right_g =
         units::g_from_kg(expected->stages[static_cast<std::size_t>(Stage::leaded)].mass_kg.value);
-    const auto explained = [&](const preset::Reading& wrong, const std::string& beginning) {
-        const auto s = surety(with({dry(Stage::carved, 23.4), held(Stage::carved, 55.9), wrong}));
+    const auto explained = [&](const document::Reading& wrong, const std::string& beginning) {
+        const auto s = uncertainty(with({dry(Stage::carved, 23.4), held(Stage::carved, 55.9), wrong}));
         REQUIRE(s.ok());
         CHECK(std::abs(s->readings[2].off) > 3.0);
         CHECK(!s->readings[2].warning.empty());
@@ -172,13 +172,13 @@ TEST_CASE("A wrong reading is found, and what would make it fit is named") {
                     "Two digits changed over"));
     // The right one raises no voice.
     const auto s =
-        surety(with({dry(Stage::carved, 23.4), held(Stage::carved, 55.9), dry(Stage::leaded, right_g)}));
+        uncertainty(with({dry(Stage::carved, 23.4), held(Stage::carved, 55.9), dry(Stage::leaded, right_g)}));
     for (const ReadingVerdict& v : s->readings)
         CHECK(v.warning.empty());
 }
 
 TEST_CASE("The next reading foretold best narrows most when it is taken") {
-    const auto before = surety(millrace());
+    const auto before = uncertainty(millrace());
     REQUIRE(before->next.size() > 3);
     for (std::size_t i = 1; i < before->next.size(); ++i)
         CHECK(before->next[i - 1].chance >= before->next[i].chance);
@@ -186,7 +186,7 @@ TEST_CASE("The next reading foretold best narrows most when it is taken") {
     for (const NextReading& n : before->next) {
         if (n.stage != Stage::carved || n.kind != ReadingKind::held_under || !n.with_dry_weight) continue;
         const StageBelief& b = before->stages[0];
-        const auto after = surety(with({dry(Stage::carved, units::g_from_kg(b.mass_kg.value)),
+        const auto after = uncertainty(with({dry(Stage::carved, units::g_from_kg(b.mass_kg.value)),
                                         held(Stage::carved, units::g_from_kg(b.displaced_kg.value))}));
         CHECK_THAT(after->in_water_kg.sigma, WithinRel(n.in_water_sigma_kg, 0.01));
         CHECK_THAT(after->put_right.both, WithinAbs(n.chance, 0.01));
@@ -196,27 +196,27 @@ TEST_CASE("The next reading foretold best narrows most when it is taken") {
 }
 
 TEST_CASE("A second lure of the recipe starts from what the first one taught") {
-    preset::Document document = with({dry(Stage::carved, 25.5)}); // a heavy board
+    document::Document document = with({dry(Stage::carved, 25.5)}); // a heavy board
     const auto next = for_next_lure(document);
     REQUIRE(next.ok());
-    const auto s = surety(*next);
-    const auto plain = surety(millrace());
+    const auto s = uncertainty(*next);
+    const auto plain = uncertainty(millrace());
     CHECK(s->mass_kg.value > plain->mass_kg.value + 0.0015);
     CHECK(s->mass_kg.sigma < 0.75 * plain->mass_kg.sigma);
-    CHECK(s->mass_kg.sigma > surety(document)->mass_kg.sigma); // its own wood is not weighed yet
+    CHECK(s->mass_kg.sigma > uncertainty(document)->mass_kg.sigma); // its own wood is not weighed yet
     // The same through the log: a reading of lure 2 makes it the one on the bench.
-    preset::Reading r = dry(Stage::carved, 25.0);
+    document::Reading r = dry(Stage::carved, 25.0);
     r.lure = 1;
     document.log.push_back(r);
-    CHECK(surety(document)->lure == 1);
+    CHECK(uncertainty(document)->lure == 1);
 }
 
 TEST_CASE(
     "Lures of one recipe that differ widely teach a wider spread between them (expectation-maximisation)") {
-    preset::Document alike = millrace();
-    preset::Document unlike = millrace();
+    document::Document alike = millrace();
+    document::Document unlike = millrace();
     for (int lure = 0; lure < 12; ++lure) {
-        preset::Reading r = dry(Stage::carved, 22.7);
+        document::Reading r = dry(Stage::carved, 22.7);
         r.lure = lure;
         alike.log.push_back(r);
         r.mass_kg = units::kg_from_g(22.7 + (lure % 2 == 0 ? 3.0 : -3.0));
@@ -225,30 +225,30 @@ TEST_CASE(
     const auto narrow = for_next_lure(alike);
     const auto wide = for_next_lure(unlike);
     REQUIRE((narrow.ok() && wide.ok()));
-    CHECK(surety(*wide)->mass_kg.sigma > 1.5 * surety(*narrow)->mass_kg.sigma);
+    CHECK(uncertainty(*wide)->mass_kg.sigma > 1.5 * uncertainty(*narrow)->mass_kg.sigma);
 }
 
 TEST_CASE("A floater that shows as much as its own figures say fits them, and one that shows more is "
           "believed lighter") {
-    const preset::Document reedline = invented::preset_named("reedline-120");
+    const document::Document reedline = invented::preset_named("reedline-120");
     const auto e = evaluate(reedline);
     REQUIRE(e.ok());
-    const auto afloat = flotation::upright_answer(
+    const auto afloat = afloat::upright_answer(
         e->body, e->ledger, reedline,
-        water::water_properties(reedline.tub.temperature_c, reedline.tub.salinity_g_kg)->density_kg_m3);
+        materials::water_properties(reedline.tub.temperature_c, reedline.tub.salinity_g_kg)->density_kg_m3);
     REQUIRE(afloat.has_value());
-    preset::Reading r;
+    document::Reading r;
     r.kind = ReadingKind::floats_showing;
     r.stage = Stage::dressed;
     r.showing_m = afloat->freeboard_m;
-    const auto fits = surety(with({r}, reedline));
+    const auto fits = uncertainty(with({r}, reedline));
     REQUIRE(fits.ok());
     // Read to a millimetre: the expected showing is the same within a hundredth of that.
     CHECK_THAT(fits->readings[0].expected, WithinAbs(*r.showing_m, 1e-5));
     CHECK(std::abs(fits->readings[0].off) < 0.01);
     CHECK_THAT(fits->in_water_kg.value, WithinAbs(e->answers.in_water_kg, 1e-5));
     r.showing_m = afloat->freeboard_m + 0.002;
-    const auto lighter = surety(with({r}, reedline));
+    const auto lighter = uncertainty(with({r}, reedline));
     REQUIRE(lighter.ok());
     CHECK(lighter->in_water_kg.value < e->answers.in_water_kg - 1e-4);
     CHECK(lighter->in_water_kg.sigma < fits->in_water_kg.sigma_before);
@@ -258,22 +258,22 @@ TEST_CASE(
     "A blank of light wood that shows as much as its own figures say fits them, though most of it is dry") {
     for (const char* species : {"western_redcedar", "balsa", "paulownia"}) {
         INFO(species);
-        preset::Document light = millrace();
+        document::Document light = millrace();
         light.wood = {};
         light.wood.species = species;
         const auto e = evaluate(light);
         REQUIRE(e.ok());
         ledger::Ledger carved = e->ledger;
         std::erase_if(carved, [](const ledger::Line& line) { return line.stage > Stage::carved; });
-        const auto afloat = flotation::upright_answer(
+        const auto afloat = afloat::upright_answer(
             e->body, carved, light,
-            water::water_properties(light.tub.temperature_c, light.tub.salinity_g_kg)->density_kg_m3);
+            materials::water_properties(light.tub.temperature_c, light.tub.salinity_g_kg)->density_kg_m3);
         REQUIRE(afloat.has_value());
-        preset::Reading r;
+        document::Reading r;
         r.kind = ReadingKind::floats_showing;
         r.stage = Stage::carved;
         r.showing_m = afloat->freeboard_m;
-        const auto s = surety(with({r}, light));
+        const auto s = uncertainty(with({r}, light));
         REQUIRE(s.ok());
         CHECK(s->readings[0].used);
         CHECK(s->readings[0].warning.empty());
@@ -282,14 +282,14 @@ TEST_CASE(
 }
 
 TEST_CASE("A floater that is said to show more than all of itself teaches nothing, and spoils no figure") {
-    const preset::Document reedline = invented::preset_named("reedline-120");
-    preset::Reading r;
+    const document::Document reedline = invented::preset_named("reedline-120");
+    document::Reading r;
     r.kind = ReadingKind::floats_showing;
     r.stage = Stage::carved;
     for (const double showing_m : {0.05, 0.283, 0.3}) {
         r.showing_m = showing_m;
-        const auto s = surety(with({r}, reedline));
-        const auto without = surety(with({}, reedline));
+        const auto s = uncertainty(with({r}, reedline));
+        const auto without = uncertainty(with({}, reedline));
         REQUIRE((s.ok() && without.ok()));
         CHECK(s->in_water_kg.value == without->in_water_kg.value);
         CHECK(s->in_water_kg.sigma == without->in_water_kg.sigma);
@@ -299,25 +299,25 @@ TEST_CASE("A floater that is said to show more than all of itself teaches nothin
 }
 
 TEST_CASE("What a clip should weigh is what keeps the lure hanging, of whatever the clip is made") {
-    const preset::Document reedline = invented::preset_named("reedline-120");
+    const document::Document reedline = invented::preset_named("reedline-120");
     // What floats wants a heavy clip, what sinks one that floats.
     for (const auto& [lure, material] :
          {std::pair{reedline, "lead"}, std::pair{reedline, "nylon"}, std::pair{millrace(), "dowel"}}) {
         INFO(lure.name << ", " << material);
         const double water =
-            water::water_properties(lure.tub.temperature_c, lure.tub.salinity_g_kg)->density_kg_m3;
-        const Estimate in_tub = surety(lure)->stages[static_cast<std::size_t>(Stage::dressed)].in_tub_kg;
+            materials::water_properties(lure.tub.temperature_c, lure.tub.salinity_g_kg)->density_kg_m3;
+        const Estimate in_tub = uncertainty(lure)->stages[static_cast<std::size_t>(Stage::dressed)].in_tub_kg;
         // Archimedes: the clip's own share of its mass that water does not carry.
         const double share = 1.0 - water / materials::find_solid(material)->density_kg_m3.value;
         const double needed = -in_tub.value / share;
         REQUIRE(needed > 0.0);
-        preset::Reading r;
+        document::Reading r;
         r.kind = ReadingKind::just_hangs;
         r.stage = Stage::dressed;
         r.clip_material = material;
         r.mass_kg = needed + 0.0002;
         r.mass_sigma_kg = 0.0003;
-        const auto s = surety(with({r}, lure));
+        const auto s = uncertainty(with({r}, lure));
         REQUIRE(s.ok());
         CHECK_THAT(s->readings[0].expected, WithinRel(needed, 1e-4));
         CHECK_THAT(s->readings[0].expected_sigma, WithinRel(std::hypot(in_tub.sigma / share, 0.0003), 1e-3));
@@ -325,13 +325,13 @@ TEST_CASE("What a clip should weigh is what keeps the lure hanging, of whatever 
 }
 
 TEST_CASE("Several corrections of one thing teach on as one, in factor and in spread") {
-    preset::Document once = millrace();
-    preset::Correction c;
-    c.of = preset::Cause::wood_density;
+    document::Document once = millrace();
+    document::Correction c;
+    c.of = document::Cause::wood_density;
     c.factor = 1.1 * 0.97;
     c.spread = 0.03;
     once.corrections = {c};
-    preset::Document twice = millrace();
+    document::Document twice = millrace();
     c.factor = 1.1;
     c.spread = 0.2;
     twice.corrections = {c};
@@ -342,15 +342,15 @@ TEST_CASE("Several corrections of one thing teach on as one, in factor and in sp
     const auto b = corrected(with({dry(Stage::carved, 23.4)}, twice));
     REQUIRE((a.ok() && b.ok()));
     CHECK(a->corrections.size() == b->corrections.size());
-    CHECK_THAT(surety(*b)->mass_kg.sigma, WithinRel(surety(*a)->mass_kg.sigma, 1e-9));
-    CHECK_THAT(surety(*b)->mass_kg.value, WithinRel(surety(*a)->mass_kg.value, 1e-9));
+    CHECK_THAT(uncertainty(*b)->mass_kg.sigma, WithinRel(uncertainty(*a)->mass_kg.sigma, 1e-9));
+    CHECK_THAT(uncertainty(*b)->mass_kg.value, WithinRel(uncertainty(*a)->mass_kg.value, 1e-9));
 }
 
 TEST_CASE("A block is weighed before there is a lure: it puts the lure at no stage") {
-    preset::Reading block = invented::block();
+    document::Reading block = invented::block();
     block.mass_kg = 0.119;
     block.stage = Stage::dressed;
-    const auto s = surety(with({block}));
+    const auto s = uncertainty(with({block}));
     REQUIRE(s.ok());
     CHECK(s->stage == Stage::carved);
     CHECK(s->readings[0].used);
@@ -358,10 +358,10 @@ TEST_CASE("A block is weighed before there is a lure: it puts the lure at no sta
 
 TEST_CASE("The block foretold is of the lure's own wood: good to the same share of any wood's density") {
     const auto block_of = [](const char* species) {
-        preset::Document d = millrace();
+        document::Document d = millrace();
         d.wood = {};
         d.wood.species = species;
-        const auto s = surety(d);
+        const auto s = uncertainty(d);
         const auto block = std::find_if(s->next.begin(), s->next.end(),
                                         [](const NextReading& n) { return n.kind == ReadingKind::block; });
         REQUIRE(block != s->next.end());
@@ -372,15 +372,15 @@ TEST_CASE("The block foretold is of the lure's own wood: good to the same share 
 }
 
 TEST_CASE("Bounds of the fall go as far as the lure falls") {
-    preset::Document heavy = millrace();
-    preset::Part weight;
+    document::Document heavy = millrace();
+    document::Part weight;
     weight.name = "Weight";
     weight.material = "tungsten";
     weight.mass_kg = 2.0;
     weight.at_m = {0.08, 0.0, -0.02};
     weight.stage = Stage::dressed;
     heavy.parts.assign(30, weight);
-    const auto s = surety(heavy);
+    const auto s = uncertainty(heavy);
     REQUIRE(s.ok());
     REQUIRE(s->fall_m_s.has_value());
     REQUIRE(s->fall_m_s->value > 4.0);
@@ -392,27 +392,27 @@ TEST_CASE("Bounds of the fall go as far as the lure falls") {
 
 TEST_CASE("Moisture is an input of its own where the wood is the table's; a block tells of wood and moisture "
           "together") {
-    preset::Document d = millrace();
-    const auto moist = [](const Surety& s) {
+    document::Document d = millrace();
+    const auto moist = [](const Uncertainty& s) {
         return std::count_if(s.inputs.begin(), s.inputs.end(),
-                             [](const Belief& b) { return b.cause == preset::Cause::moisture; });
+                             [](const Belief& b) { return b.cause == document::Cause::moisture; });
     };
-    const auto table = surety(d);
+    const auto table = uncertainty(d);
     REQUIRE(table.ok());
     CHECK(moist(*table) == 1);
-    preset::Document weighed = d;
+    document::Document weighed = d;
     weighed.wood.density_kg_m3 = 400.0;
-    CHECK(moist(*surety(weighed)) == 0);
+    CHECK(moist(*uncertainty(weighed)) == 0);
     // A point and a half of moisture against the wood handbook's density at the same moisture, either side.
     const materials::Wood* basswood = materials::find_wood("basswood");
     const auto at = [&](double percent) { return materials::wood_density_kg_m3(*basswood, percent); };
     const double share = 0.5 * (at(9.5) - at(6.5)) / at(8.0);
     for (const Belief& b : table->inputs) {
-        if (b.cause == preset::Cause::moisture) CHECK_THAT(b.spread_before, WithinRel(share, 1e-6));
+        if (b.cause == document::Cause::moisture) CHECK_THAT(b.spread_before, WithinRel(share, 1e-6));
     }
-    preset::Reading block = invented::block();
+    document::Reading block = invented::block();
     block.mass_kg = 0.119;
-    const auto read = surety(with({block}, d));
+    const auto read = uncertainty(with({block}, d));
     REQUIRE(read.ok());
     // Of the carved blank little but the size is left open then; of the finished lure the coats besides.
     CHECK(read->stages[0].mass_kg.sigma < 0.3 * read->stages[0].mass_kg.sigma_before);
@@ -421,10 +421,10 @@ TEST_CASE("Moisture is an input of its own where the wood is the table's; a bloc
 
 TEST_CASE("A reading that says nothing of the lure is told, with what was likely meant") {
     // Reedline 120 is some 25 mm high: 50 mm over the water is no reading of it, 5 mm may be.
-    preset::Reading shown = invented::weighed(ReadingKind::floats_showing, Stage::dressed);
+    document::Reading shown = invented::weighed(ReadingKind::floats_showing, Stage::dressed);
     shown.mass_kg.reset();
     shown.showing_m = units::m_from_mm(50.0);
-    const auto afloat = surety(with({shown}, invented::preset_named("reedline-120")));
+    const auto afloat = uncertainty(with({shown}, invented::preset_named("reedline-120")));
     REQUIRE(afloat.ok());
     const ReadingVerdict& v = afloat->readings.front();
     CHECK_FALSE(v.used);
@@ -433,14 +433,14 @@ TEST_CASE("A reading that says nothing of the lure is told, with what was likely
     CHECK(v.explanations == std::vector<std::string>{"A slipped decimal point: 5.00 mm would fit."});
 
     // Twenty metres in a twentieth of a second.
-    preset::Reading timed = invented::timed(Stage::dressed, 20.0);
+    document::Reading timed = invented::timed(Stage::dressed, 20.0);
     timed.time_s = 0.05;
-    const auto fast = surety(with({timed}));
+    const auto fast = uncertainty(with({timed}));
     REQUIRE(fast.ok());
     CHECK(fast->readings.front().warning ==
           "Reading 1 says nothing of this lure: with no weight does it fall so far in that time.");
 
     // What is struck out is not asked, so it is not told either.
     timed.struck = true;
-    CHECK(surety(with({timed}))->readings.front().warning.empty());
+    CHECK(uncertainty(with({timed}))->readings.front().warning.empty());
 }

@@ -37,7 +37,7 @@ struct Interval {
 
 /// What is known of one uncertain input.
 struct Belief {
-    preset::Cause cause = preset::Cause::none;
+    document::Cause cause = document::Cause::none;
     int group = 0;       ///< as in ledger/line.hpp
     std::string name;    ///< "wood density", "coat 2 (Clear coat)"
     double factor = 1.0; ///< on what the document says
@@ -78,7 +78,7 @@ struct Chances {
 /// A reading one might take next, while the lead can still be put right before the finish. The finished
 /// lure's own readings are listed only once it is clear coated.
 struct NextReading {
-    preset::ReadingKind kind = preset::ReadingKind::dry_weight;
+    document::ReadingKind kind = document::ReadingKind::dry_weight;
     bool with_dry_weight =
         false; ///< together with a dry weight of the same stage, which the log does not have
     Stage stage = Stage::carved;
@@ -102,7 +102,7 @@ struct TrimHole {
     std::string sentence;
 };
 
-struct Surety {
+struct Uncertainty {
     int lure = 0;                ///< which lure, from 0: the latest with a reading
     Stage stage = Stage::carved; ///< the farthest that lure has a reading of
     bool has_readings = false;
@@ -129,17 +129,17 @@ struct Surety {
 };
 
 /// All of the above, from the document and its log. Refuses what evaluate() refuses.
-[[nodiscard]] Outcome<Surety> surety(const preset::Document& document);
+[[nodiscard]] Outcome<Uncertainty> uncertainty(const document::Document& document);
 
 /// The document with what the log taught as `corrections`, and without its log: evaluate() and plan_lead()
 /// then answer for the very piece of wood on the bench. The spreads are those that are left, taken as
 /// independent.
-[[nodiscard]] Outcome<preset::Document> corrected(const preset::Document& document);
+[[nodiscard]] Outcome<document::Document> corrected(const document::Document& document);
 
 /// The document for the next lure from the same recipe: this board's wood, this builder's coats. Each input's
 /// shared part is learnt from all lures; how far lures lie apart by expectation-maximisation, four lures'
-/// worth of weight on the spread the document starts with (surety/recipe.cpp). The log is left out.
-[[nodiscard]] Outcome<preset::Document> for_next_lure(const preset::Document& document);
+/// worth of weight on the spread the document starts with (uncertainty/recipe.cpp). The log is left out.
+[[nodiscard]] Outcome<document::Document> for_next_lure(const document::Document& document);
 
 /// One change at a hole.
 struct HoleChange {
@@ -161,7 +161,7 @@ struct DoNow {
     bool nothing_to_do = false;  ///< the lure is within a third of both bands as it is
     std::vector<HoleChange> changes;
     double change_kg = 0.0;    ///< all together
-    preset::Document document; ///< corrected, changed; evaluates to `after`
+    document::Document document; ///< corrected, changed; evaluates to `after`
     Answers after;
     double tub_in_water_kg =
         0.0; ///< the scale below which it hangs in tub water, at this stage, after the change
@@ -173,13 +173,13 @@ struct DoNow {
 /// For the stage the lure is at by its log, or as given. Before the lead is in: the lead plan. Afterwards: as
 /// few holes as will do, lead drilled out through the cap or laid on what is there, every void capped dry
 /// again.
-[[nodiscard]] Outcome<DoNow> do_now(const preset::Document& document, std::optional<Stage> at = std::nullopt);
+[[nodiscard]] Outcome<DoNow> do_now(const document::Document& document, std::optional<Stage> at = std::nullopt);
 
 /// A steady fall seen in the tub at a stage, within 2 % → the fall of the finished lure in its own water,
 /// with the coats and parts still to come as the document and its log have them: what that reading would make
 /// of it. Absent where it would not sink; refused where it is so far from the log that no lure does both.
 ///   tub_m_s   0.005 to 5
-[[nodiscard]] Outcome<std::optional<Estimate>> finished_fall_for_tub(const preset::Document& document,
+[[nodiscard]] Outcome<std::optional<Estimate>> finished_fall_for_tub(const document::Document& document,
                                                                      Stage stage, double tub_m_s);
 
 /// Seconds from rest over a depth for a lure that settles to `speed`: (ℓ/v)·acosh(exp(depth/ℓ)), ℓ the length
@@ -201,10 +201,10 @@ struct Draws {
 };
 
 /// Draws lures by chance, each a whole one through ledger, hang and fall. Draw n of a seed is the same
-/// whatever was drawn before, in however many portions. Generator: surety/random.hpp.
+/// whatever was drawn before, in however many portions. Generator: uncertainty/random.hpp.
 class DrawRun {
 public:
-    [[nodiscard]] static Outcome<DrawRun> start(const preset::Document& document, std::uint64_t seed = 1);
+    [[nodiscard]] static Outcome<DrawRun> start(const document::Document& document, std::uint64_t seed = 1);
     void run(std::size_t more); ///< some 5 µs each on a desk machine
     [[nodiscard]] std::size_t count() const;
     [[nodiscard]] Draws result() const; ///< of those drawn so far
@@ -218,7 +218,7 @@ private:
     explicit DrawRun(std::unique_ptr<State> state);
     std::unique_ptr<State> state_;
 };
-[[nodiscard]] Outcome<Draws> surety_by_draws(const preset::Document& document, std::size_t count = 10'000,
+[[nodiscard]] Outcome<Draws> uncertainty_by_draws(const document::Document& document, std::size_t count = 10'000,
                                              std::uint64_t seed = 1);
 
 } // namespace evenfall

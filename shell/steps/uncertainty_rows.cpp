@@ -37,7 +37,7 @@ std::string fall_ends(const Desk& desk, const Estimate& e) {
            fall_end_text(desk, e.value - e.sigma);
 }
 
-void finished_rows(Desk& desk, const Surety& s) {
+void finished_rows(Desk& desk, const Uncertainty& s) {
     widgets::subheading(desk.ui, words::finished_group);
     const std::string_view gram = unit_of(desk, Quantity::mass);
     widgets::figure_row(desk.ui, words::sure_mass, with_doubt(desk, s.mass_kg, Quantity::mass), gram,
@@ -61,7 +61,7 @@ void finished_rows(Desk& desk, const Surety& s) {
                             unit_of(desk, Quantity::angle), before_text(desk, s.pitch_rad, Quantity::angle));
 }
 
-void stage_plot(Desk& desk, const Surety& s, std::string_view id, const char* title,
+void stage_plot(Desk& desk, const Uncertainty& s, std::string_view id, const char* title,
                 Estimate StageBelief::*of) {
     const Unit mass = desk.ui.units.of(Quantity::mass);
     widgets::Plot plot;
@@ -95,7 +95,7 @@ void stage_plot(Desk& desk, const Surety& s, std::string_view id, const char* ti
         read_at.insert_or_assign(std::string(id), *moved);
 }
 
-void next_rows(Desk& desk, const Surety& s) {
+void next_rows(Desk& desk, const Uncertainty& s) {
     widgets::subheading(desk.ui, words::next_group);
     if (s.next.empty()) {
         widgets::note(desk.ui, words::next_none);
@@ -105,7 +105,7 @@ void next_rows(Desk& desk, const Surety& s) {
     constexpr std::size_t shown = 5;
     for (std::size_t k = 0; k < std::min(shown, s.next.size()); ++k) {
         const NextReading& n = s.next[k];
-        const std::string name = report::reading_name(n.kind) + (n.with_dry_weight ? words::and_dry : "");
+        const std::string name = output::reading_name(n.kind) + (n.with_dry_weight ? words::and_dry : "");
         const std::string below = std::string(stage_words(n.stage)) + words::separator + "± " +
                                   text_of(desk, n.in_water_sigma_kg, Quantity::mass) + " " +
                                   words::in_the_water;
@@ -113,7 +113,7 @@ void next_rows(Desk& desk, const Surety& s) {
     }
 }
 
-void input_rows(Desk& desk, const Surety& s) {
+void input_rows(Desk& desk, const Uncertainty& s) {
     widgets::subheading(desk.ui, words::inputs_group);
     for (const Belief& b : s.inputs) {
         const std::string now = widgets::number_text(b.factor - 1.0, Unit::percent, 1) + " ± " +
@@ -152,8 +152,8 @@ void draw_rows(Desk& desk) {
 
 } // namespace
 
-void surety_rows(Desk& desk) {
-    const Surety* s = desk.motion.bench.surety(desk.session);
+void uncertainty_rows(Desk& desk) {
+    const Uncertainty* s = desk.motion.bench.uncertainty(desk.session);
     if (s == nullptr) {
         widgets::note(desk.ui, words::now_not_known);
         return;

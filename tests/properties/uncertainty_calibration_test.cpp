@@ -1,6 +1,6 @@
 // What is said of spread, held against invented lures whose truth is known.
 
-#include "bench/uncertainty/surety.hpp"
+#include "bench/uncertainty/uncertainty.hpp"
 #include "support/invented_lures.hpp"
 
 #include <catch2/catch_test_macros.hpp>
@@ -9,7 +9,7 @@
 #include <cmath>
 
 using namespace evenfall;
-using preset::ReadingKind;
+using document::ReadingKind;
 
 namespace {
 
@@ -33,16 +33,16 @@ struct Coverage {
 
 TEST_CASE("Of 2000 invented lures with readings, the 50, 80 and 95 % intervals hold that share of the truths "
           "within 3 points") {
-    const preset::Document recipe = invented::preset_named("millrace-170");
+    const document::Document recipe = invented::preset_named("millrace-170");
     invented::Recipe bench_of(recipe);
     Coverage mass, in_water, pitch, fall;
     std::array<int, 3> fall_count{};
     for (std::uint64_t n = 0; n < 2000; ++n) {
         bench::Random random(20260314, n);
         const Eigen::VectorXd u = bench_of.truth(random);
-        preset::Document document = recipe;
+        document::Document document = recipe;
         // Every lure gets another set of readings, by the bits of its number.
-        const std::array<preset::Reading, 6> possible{
+        const std::array<document::Reading, 6> possible{
             invented::weighed(ReadingKind::dry_weight, Stage::carved),
             invented::block(),
             invented::weighed(ReadingKind::dry_weight, Stage::sealed),
@@ -50,10 +50,10 @@ TEST_CASE("Of 2000 invented lures with readings, the 50, 80 and 95 % intervals h
             invented::clipped(Stage::sealed),
             invented::timed(Stage::dressed, 0.5)};
         for (std::size_t k = 0; k < possible.size(); ++k) {
-            preset::Reading r = possible[k];
+            document::Reading r = possible[k];
             if ((n >> k & 1u) != 0u && bench_of.take(r, u, random)) document.log.push_back(r);
         }
-        const auto s = surety(document);
+        const auto s = uncertainty(document);
         REQUIRE(s.ok());
         const auto truth = evaluate(bench_of.as_built(u));
         REQUIRE(truth.ok());
@@ -85,7 +85,7 @@ TEST_CASE("Of 2000 invented lures with readings, the 50, 80 and 95 % intervals h
 
 TEST_CASE("The chance foretold for a lure put right is the share of invented lures that come right, within 6 "
           "points") {
-    const preset::Document recipe = invented::preset_named("millrace-170");
+    const document::Document recipe = invented::preset_named("millrace-170");
     invented::Recipe bench_of(recipe);
     double foretold = 0.0;
     double came_right = 0.0;
@@ -93,18 +93,18 @@ TEST_CASE("The chance foretold for a lure put right is the share of invented lur
     for (std::uint64_t n = 0; n < lures; ++n) {
         bench::Random random(7, n);
         const Eigen::VectorXd u = bench_of.truth(random);
-        preset::Document document = recipe;
-        for (preset::Reading r : {invented::weighed(ReadingKind::dry_weight, Stage::carved),
+        document::Document document = recipe;
+        for (document::Reading r : {invented::weighed(ReadingKind::dry_weight, Stage::carved),
                                   invented::weighed(ReadingKind::dry_weight, Stage::drilled),
                                   invented::weighed(ReadingKind::held_under, Stage::drilled)}) {
             REQUIRE(bench_of.take(r, u, random));
             document.log.push_back(r);
         }
-        const auto s = surety(document);
+        const auto s = uncertainty(document);
         REQUIRE(s.ok());
         const auto now = do_now(document);
         REQUIRE(now.ok());
-        preset::Document built = bench_of.as_built(u);
+        document::Document built = bench_of.as_built(u);
         built.holes = now->document.holes;
         const auto truth = evaluate(built);
         REQUIRE(truth.ok());

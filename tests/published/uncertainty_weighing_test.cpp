@@ -2,7 +2,7 @@
 
 #include "bench/uncertainty/chance.hpp"
 #include "bench/uncertainty/readings.hpp"
-#include "bench/uncertainty/surety.hpp"
+#include "bench/uncertainty/uncertainty.hpp"
 #include "support/small_lures.hpp"
 
 #include <catch2/catch_test_macros.hpp>
@@ -18,11 +18,11 @@ using Catch::Matchers::WithinRel;
 namespace {
 
 double read_low_share(double density) {
-    preset::Document d = support::block();
+    document::Document d = support::block();
     d.wood.density_kg_m3 = density;
     const bench::Model model = bench::Model::of(d).value();
     bench::Observer observer(model);
-    preset::Reading r;
+    document::Reading r;
     r.mass_kg = 0.03;
     const Eigen::VectorXd u = Eigen::VectorXd::Zero(model.count());
     const double shown = observer.observe(r, u)->value;
@@ -52,13 +52,13 @@ TEST_CASE("A scale in air reads low by about 0.25 % at 0.47 g/cm3 and 0.75 % at 
 
 TEST_CASE(
     "Wood of a handbook's species alone: 10 % between boards (Wood Handbook 2010, chapter 4, density)") {
-    preset::Document d = support::block();
+    document::Document d = support::block();
     d.wood.density_kg_m3.reset();
     d.wood.density_spread.reset();
     d.wood.species = "basswood";
-    const auto s = surety(d);
+    const auto s = uncertainty(d);
     REQUIRE(s.ok());
-    CHECK(s->inputs[0].cause == preset::Cause::wood_density);
+    CHECK(s->inputs[0].cause == document::Cause::wood_density);
     CHECK_THAT(s->inputs[0].spread, WithinAbs(0.10, 1e-12));
 }
 
@@ -66,7 +66,7 @@ TEST_CASE("A normal figure lies within one, two and three standard deviations by
           "(any table; from memory)") {
     for (const auto& [width, share] :
          {std::pair{1.0, 0.682689}, std::pair{2.0, 0.954500}, std::pair{3.0, 0.997300}}) {
-        bench::Trio t;
+        bench::Forecast t;
         t.covariance(0, 0) = 4e-6;
         t.covariance(2, 2) = 1e-4;
         bench::Asked a = wide();
@@ -82,7 +82,7 @@ TEST_CASE("A normal figure lies within one, two and three standard deviations by
 
 TEST_CASE("Two normal figures both above their means: 1/4 + asin(rho)/2pi (Sheppard 1899, from memory)") {
     for (const double rho : {-0.9, -0.5, 0.0, 0.3, 0.8}) {
-        bench::Trio t;
+        bench::Forecast t;
         t.covariance(0, 0) = 1e-6;
         t.covariance(2, 2) = 1e-4;
         t.covariance(0, 2) = t.covariance(2, 0) = rho * 1e-5;
@@ -96,7 +96,7 @@ TEST_CASE("Two normal figures both above their means: 1/4 + asin(rho)/2pi (Shepp
 }
 
 TEST_CASE("Drag alone in doubt: the chance is that of a lognormal figure between two bounds (closed form)") {
-    bench::Trio t;
+    bench::Forecast t;
     t.mean(0) = 0.003;
     t.covariance(0, 0) = 1e-14; // as good as known
     t.covariance(1, 1) = 0.04;

@@ -1,4 +1,4 @@
-#include "bench/uncertainty/surety.hpp"
+#include "bench/uncertainty/uncertainty.hpp"
 
 #include "bench/uncertainty/standing.hpp"
 
@@ -19,7 +19,7 @@ std::vector<Belief> beliefs(const Standing& s) {
         const bench::Input& input = s.model->inputs()[static_cast<std::size_t>(i)];
         const double factor = bench::factor_of(input, s.u(i));
         const double sigma = std::sqrt(std::max(s.covariance(i, i), 0.0));
-        const double by = input.cause == preset::Cause::drag ? 1.0 : factor;
+        const double by = input.cause == document::Cause::drag ? 1.0 : factor;
         all.push_back({input.cause, input.group, s.model->name_of(input), factor, input.relative * sigma / by,
                        input.relative});
     }
@@ -27,7 +27,7 @@ std::vector<Belief> beliefs(const Standing& s) {
 }
 
 StageBelief belief_at(Standing& s, Stage stage) {
-    const water::Properties& tub = s.model->water().tub;
+    const materials::WaterProperties& tub = s.model->water().tub;
     const bench::Trim t = s.model->trim(stage, -1, s.u, tub.density_kg_m3);
     StageBelief b;
     b.stage = stage;
@@ -44,12 +44,12 @@ StageBelief belief_at(Standing& s, Stage stage) {
 
 } // namespace
 
-Outcome<Surety> surety(const preset::Document& document) {
+Outcome<Uncertainty> uncertainty(const document::Document& document) {
     Outcome<Standing> standing = bench::stand(document);
     if (!standing) return standing.problems();
     Standing& s = *standing;
     const Finished f = bench::finished(s);
-    Surety out;
+    Uncertainty out;
     out.lure = s.lure;
     out.stage = s.stage;
     out.has_readings = s.has_readings;
@@ -65,8 +65,8 @@ Outcome<Surety> surety(const preset::Document& document) {
     out.fall_50_80_95_m_s = bench::fall_intervals(s, f);
     for (int i = 0; i < stage_count; ++i)
         out.stages[static_cast<std::size_t>(i)] = belief_at(s, static_cast<Stage>(i));
-    out.as_it_stands = bench::chances(f.trio, f.asked);
-    out.put_right = bench::chances_put_right(f.trio, f.asked);
+    out.as_it_stands = bench::chances(f.forecast, f.asked);
+    out.put_right = bench::chances_put_right(f.forecast, f.asked);
     out.asked_in_water_kg = f.asked.aim_kg;
     out.weight_band_kg = 0.5 * (f.asked.high_kg - f.asked.low_kg);
     out.readings = bench::verdicts(s);

@@ -1,11 +1,11 @@
-#include "output/surety_json.hpp"
+#include "output/uncertainty_json.hpp"
 
 #include "base/trade.hpp"
 #include "document/field_table.hpp"
 #include "document/json_text.hpp"
 #include "output/trees.hpp"
 
-namespace evenfall::report {
+namespace evenfall::output {
 namespace {
 
 template <class Words, class E>
@@ -17,10 +17,10 @@ std::string word_of(const Words& words, E value) {
 }
 
 std::string stage_of(Stage stage) {
-    return word_of(preset::table::stage_words, stage);
+    return word_of(document::table::stage_words, stage);
 }
-std::string kind_of(preset::ReadingKind kind) {
-    return word_of(preset::table::reading_kinds, kind);
+std::string kind_of(document::ReadingKind kind) {
+    return word_of(document::table::reading_kinds, kind);
 }
 
 Tree estimate(const Estimate& e, double per_core) {
@@ -37,14 +37,14 @@ Tree chances(const Chances& c) {
 }
 
 /// A reading's own number → its trade unit.
-double trade_of(preset::ReadingKind kind, double core) {
+double trade_of(document::ReadingKind kind, double core) {
     switch (kind) {
-    case preset::ReadingKind::tub_fall:
-    case preset::ReadingKind::block:
+    case document::ReadingKind::tub_fall:
+    case document::ReadingKind::block:
         return core;
-    case preset::ReadingKind::floats_showing:
+    case document::ReadingKind::floats_showing:
         return core * mm;
-    case preset::ReadingKind::hang_angle:
+    case document::ReadingKind::hang_angle:
         return core * degree;
     default:
         return core * gram;
@@ -97,7 +97,7 @@ Tree now_tree(const DoNow& now) {
 
 } // namespace
 
-std::string surety_json(const preset::Document& document, const Surety& s, const std::optional<DoNow>& now,
+std::string uncertainty_json(const document::Document& document, const Uncertainty& s, const std::optional<DoNow>& now,
                         const std::optional<Draws>& draws) {
     Tree tree{{"name", document.name},
               {"lure", s.lure + 1},
@@ -124,7 +124,7 @@ std::string surety_json(const preset::Document& document, const Surety& s, const
     tree["stages"] = std::move(stages);
     Tree inputs = Tree::array();
     for (const Belief& b : s.inputs) {
-        inputs.push_back({{"cause", word_of(preset::table::causes, b.cause)},
+        inputs.push_back({{"cause", word_of(document::table::causes, b.cause)},
                           {"name", b.name},
                           {"factor", number(b.factor)},
                           {"spread_percent", number(100.0 * b.spread)},
@@ -133,7 +133,7 @@ std::string surety_json(const preset::Document& document, const Surety& s, const
     tree["inputs"] = std::move(inputs);
     Tree readings = Tree::array();
     for (const ReadingVerdict& v : s.readings) {
-        const preset::Reading& r = document.log[v.index];
+        const document::Reading& r = document.log[v.index];
         Tree reasons = Tree::array();
         for (const std::string& why : v.explanations)
             reasons.push_back(why);
@@ -141,7 +141,7 @@ std::string surety_json(const preset::Document& document, const Surety& s, const
             {{"reading", v.index + 1},
              {"kind", kind_of(r.kind)},
              {"stage", stage_of(r.stage)},
-             {"lure", preset::lure_of(r) + 1},
+             {"lure", document::lure_of(r) + 1},
              {"used", v.used},
              {"read", number(trade_of(r.kind, v.read))},
              {"sigma", number(trade_of(r.kind, v.sigma))},
@@ -182,7 +182,7 @@ std::string surety_json(const preset::Document& document, const Surety& s, const
                          {"pitch_deg", spread(draws->pitch_rad, degree)},
                          {"fall_mm_s", spread(draws->fall_m_s, mm)}};
     }
-    return preset::laid_out_text(tree);
+    return document::laid_out_text(tree);
 }
 
-} // namespace evenfall::report
+} // namespace evenfall::output

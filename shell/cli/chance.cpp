@@ -1,4 +1,4 @@
-#include "bench/uncertainty/surety.hpp"
+#include "bench/uncertainty/uncertainty.hpp"
 #include "base/number_text.hpp"
 #include "base/trade.hpp"
 #include "cli/commands.hpp"
@@ -6,7 +6,7 @@
 #include "cli/table.hpp"
 #include "cli/words.hpp"
 #include "output/bench_text.hpp"
-#include "output/surety_json.hpp"
+#include "output/uncertainty_json.hpp"
 
 #include <cmath>
 
@@ -25,7 +25,7 @@ std::string percent(double share) {
     return number_text(share, Unit::percent, 0) + " %";
 }
 
-std::string answers_text(const Surety& s) {
+std::string answers_text(const Uncertainty& s) {
     Table table({Side::left, Side::right, Side::right});
     table.row({"finished", "now", "spread before any reading"});
     table.row(
@@ -46,7 +46,7 @@ std::string answers_text(const Surety& s) {
     return text + speed(most.high) + " mm/s.\n";
 }
 
-std::string stages_text(const Surety& s) {
+std::string stages_text(const Uncertainty& s) {
     Table table({Side::left, Side::right, Side::right, Side::right, Side::right});
     table.row({"Stage", "dry g", "held under g", "hung in tub g", "tub fall mm/s"});
     for (const StageBelief& b : s.stages) {
@@ -60,37 +60,37 @@ std::string stages_text(const Surety& s) {
 
 std::string sigma_text(const NextReading& n) {
     switch (n.kind) {
-    case preset::ReadingKind::tub_fall:
+    case document::ReadingKind::tub_fall:
         return number_text(n.sigma, Unit::one, 2) + " s";
-    case preset::ReadingKind::block:
+    case document::ReadingKind::block:
         return number_text(n.sigma, Unit::one, 0) + " kg/m³";
-    case preset::ReadingKind::hang_angle:
+    case document::ReadingKind::hang_angle:
         return number_text(n.sigma, Unit::degree, 1) + "°";
-    case preset::ReadingKind::floats_showing:
+    case document::ReadingKind::floats_showing:
         return number_text(n.sigma, Unit::mm, 1) + " mm";
     default:
         return number_text(n.sigma, Unit::gram, 2) + " g";
     }
 }
 
-std::string next_text(const Surety& s) {
+std::string next_text(const Uncertainty& s) {
     Table table({Side::left, Side::left, Side::right, Side::right, Side::right});
     table.row({"Next reading", "stage", "good to", "in water ± g", "chance, put right"});
     std::size_t shown = 0;
     for (const NextReading& n : s.next) {
         if (++shown > 6) break;
-        table.row({report::reading_name(n.kind) + (n.with_dry_weight ? ", and dry" : ""), stage_name(n.stage),
+        table.row({output::reading_name(n.kind) + (n.with_dry_weight ? ", and dry" : ""), stage_name(n.stage),
                    sigma_text(n), number_text(n.in_water_sigma_kg, Unit::gram, 2), percent(n.chance)});
     }
     return table.text();
 }
 
 /// What is asked besides the hang.
-const char* asked_word(const preset::Document& document) {
-    return document.targets.by == preset::TargetBy::in_water ? "weight in water" : "first fall";
+const char* asked_word(const document::Document& document) {
+    return document.targets.by == document::TargetBy::in_water ? "weight in water" : "first fall";
 }
 
-std::string draws_text(const preset::Document& document, const Draws& d) {
+std::string draws_text(const document::Document& document, const Draws& d) {
     Table table({Side::left, Side::right, Side::right, Side::right});
     table.row(
         {"of " + std::to_string(d.count) + " drawn", "middle", "half lie from – to", "95 % lie from – to"});
@@ -111,10 +111,10 @@ std::string draws_text(const preset::Document& document, const Draws& d) {
 
 } // namespace
 
-int surety(const Arguments& arguments) {
-    const Outcome<preset::Document> document = load(arguments.operand);
+int chance(const Arguments& arguments) {
+    const Outcome<document::Document> document = load(arguments.operand);
     if (!document.ok()) return report(document.problems());
-    const Outcome<Surety> s = evenfall::surety(*document);
+    const Outcome<Uncertainty> s = evenfall::uncertainty(*document);
     if (!s.ok()) return report(s.problems());
     std::optional<DoNow> now;
     Outcome<DoNow> found = do_now(*document);
@@ -122,17 +122,17 @@ int surety(const Arguments& arguments) {
     now = std::move(found).value();
     std::optional<Draws> draws;
     if (arguments.draws) {
-        const Outcome<Draws> drawn = surety_by_draws(*document, *arguments.draws);
+        const Outcome<Draws> drawn = uncertainty_by_draws(*document, *arguments.draws);
         if (!drawn.ok()) return report(drawn.problems());
         draws = *drawn;
     }
     if (arguments.json) {
-        print(report::surety_json(*document, *s, now, draws));
+        print(output::uncertainty_json(*document, *s, now, draws));
         return done;
     }
     std::string text = document->name + (s->lure > 0 ? ", lure " + std::to_string(s->lure + 1) : "") +
                        "\n\n" + answers_text(*s) + '\n';
-    const bool by_weight = document->targets.by == preset::TargetBy::in_water;
+    const bool by_weight = document->targets.by == document::TargetBy::in_water;
     const std::string band =
         by_weight ? grams(s->weight_band_kg) + " g" : percent(document->targets.fall_band);
     text += std::string("Chance that the ") + asked_word(*document) + " is right (band ±" + band +

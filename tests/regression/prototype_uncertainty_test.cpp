@@ -3,7 +3,7 @@
 // well 0.11 g.
 
 #include "base/trade.hpp"
-#include "bench/uncertainty/surety.hpp"
+#include "bench/uncertainty/uncertainty.hpp"
 #include "support/small_lures.hpp"
 
 #include <catch2/catch_test_macros.hpp>
@@ -16,10 +16,10 @@ namespace {
 
 /// A plain blank at 560 kg/m³. The prototype's wood was 57.4 cm³ as carved and 55.2 cm³ once its holes were
 /// out; its figures mix both.
-preset::Document blank(double cm3) {
-    preset::Document d = support::block();
-    for (preset::CurvePoints* curve : {&d.shape.top, &d.shape.bottom, &d.shape.half_width}) {
-        for (preset::CurvePoint& p : *curve)
+document::Document blank(double cm3) {
+    document::Document d = support::block();
+    for (document::CurvePoints* curve : {&d.shape.top, &d.shape.bottom, &d.shape.half_width}) {
+        for (document::CurvePoint& p : *curve)
             p.x_m *= cm3 / 72.0;
     }
     d.wood.density_kg_m3 = 560.0;
@@ -27,13 +27,13 @@ preset::Document blank(double cm3) {
     return d;
 }
 
-double in_water_sigma_g(const preset::Document& d) {
-    return units::g_from_kg(surety(d)->stages[0].in_tub_kg.sigma);
+double in_water_sigma_g(const document::Document& d) {
+    return units::g_from_kg(uncertainty(d)->stages[0].in_tub_kg.sigma);
 }
 
-void weigh_dry(preset::Document& d) {
-    preset::Reading dry;
-    dry.mass_kg = surety(d)->stages[0].mass_kg.value;
+void weigh_dry(document::Document& d) {
+    document::Reading dry;
+    dry.mass_kg = uncertainty(d)->stages[0].mass_kg.value;
     dry.mass_sigma_kg = 0.00005;
     d.log.push_back(dry);
 }
@@ -42,22 +42,22 @@ void weigh_dry(preset::Document& d) {
 
 TEST_CASE("the spread of a blank's weight in water before and after weighing it dry and held under is the "
           "prototype's") {
-    preset::Document d = blank(55.2);
+    document::Document d = blank(55.2);
     CHECK_THAT(units::cm3_from_m3(evaluate(d)->answers.displaced_m3), WithinAbs(55.2, 1e-6));
     CHECK_THAT(in_water_sigma_g(d), WithinAbs(3.10, 0.005));
 
     // 1 % of the volume is what is left: 0.55 g of the drilled wood, 0.57 g of the whole.
     weigh_dry(d);
-    preset::Document whole = blank(57.4);
+    document::Document whole = blank(57.4);
     weigh_dry(whole);
     CHECK(in_water_sigma_g(d) < 0.56);
     CHECK(in_water_sigma_g(d) > 0.545);
     CHECK(in_water_sigma_g(whole) > 0.56);
     CHECK(in_water_sigma_g(whole) < 0.575);
 
-    preset::Reading held;
-    held.kind = preset::ReadingKind::held_under;
-    held.mass_kg = surety(d)->stages[0].displaced_kg.value;
+    document::Reading held;
+    held.kind = document::ReadingKind::held_under;
+    held.mass_kg = uncertainty(d)->stages[0].displaced_kg.value;
     held.mass_sigma_kg = 0.0001;
     d.log.push_back(held);
     CHECK_THAT(in_water_sigma_g(d), WithinAbs(0.11, 0.005));
