@@ -47,7 +47,11 @@ if [ ! -d "$prefix" ]; then
     rm -rf "$work"
 fi
 if [ ! -f "$list" ]; then
-    { cat "$sources"; printf 'set(EVENFALL_LIBS "%s" CACHE PATH "compiled outside libraries")\n' "$prefix"; } >"$list.new"
+    {
+        cat "$sources"
+        printf 'set(EVENFALL_LIBS "%s" CACHE PATH "compiled outside libraries")\n' "$prefix"
+        printf 'set(EVENFALL_CCACHE_DIR "%s" CACHE PATH "folder of the compiler cache")\n' "${CCACHE_DIR:-}"
+    } >"$list.new"
     mv "$list.new" "$list"
 fi
 # A copy for the presets of CMakePresets.json, which cannot ask this script.
