@@ -55,7 +55,7 @@ test("a walk through every step, the shelf, a plan, a link, a file and a sheet a
   }));
   assert.deepEqual(await bench.page.evaluate(() => globalThis.probed), { eval: "EvalError", function: "EvalError", wasm: "made" });
 
-  assert.ok(asked.some((url) => url.endsWith("/evenfall.wasm.packed")), "requests are recorded");
+  assert.ok(asked.some((url) => url.endsWith("/evenfall.wasm.gz")), "requests are recorded");
   assert.deepEqual(asked.filter((url) => !url.startsWith(`${shop.server.origin}/`) && !/^(data|blob):/.test(url)), []);
   await device.close();
 });
