@@ -16,6 +16,8 @@ case "$flavour" in
         # The package's version says the same as "em++ --version", and asking for it takes no time.
         version="$(dpkg-query -W -f='${Version}' emscripten 2>/dev/null || em++ --version | head -n 1)"
         settings+=(-DCMAKE_TOOLCHAIN_FILE="$root/web/setup/emscripten.cmake")
+        EM_COMPILER_WRAPPER="$(command -v ccache || true)"
+        export EM_COMPILER_WRAPPER
         ;;
     *) die "say \"native\" or \"web\": web/setup/libs.sh native" ;;
 esac
