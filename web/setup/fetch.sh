@@ -202,8 +202,8 @@ if [ ! -f "$bundle/evenfall.cmake" ]; then
             # What of it goes into the page, so that the terms of its tests and its other systems stay out.
             case "$name" in
                 zlib) used=(inflate.c) ;;
-                libsdl2) used=(src/ src/{atomic,cpuinfo,dynapi,events,libm,locale,misc,stdlib,thread,timer,video}/
-                    src/video/{yuv2rgb,emscripten,khronos}/ include/SDL.h include/SDL_egl.h include/SDL_opengles2_gl2.h) ;;
+                libsdl2) used=(src/ src/{atomic,cpuinfo,dynapi,events,joystick,libm,locale,misc,stdlib,thread,timer,video}/
+                    src/render/SDL_render.c src/video/{yuv2rgb,emscripten,khronos}/ include/SDL.h include/SDL_egl.h include/SDL_opengles2_gl2.h) ;;
                 imgui) used=(imgui.cpp imstb_truetype.h) ;;
                 nlohmann-json3-dev) used=(include/nlohmann/json.hpp) ;;
                 libeigen3-dev) used=(Eigen/Core) ;;
@@ -221,7 +221,6 @@ if [ ! -f "$bundle/evenfall.cmake" ]; then
     {
         echo "# Written by web/setup/fetch.sh; hand it to CMake with -C."
         define() { printf 'set(%s "%s" CACHE PATH "%s")\n' "$@"; }
-        define EVENFALL_LZMA_SOURCE "${where[lzma]}" "LZMA source folder (page only)"
         define EVENFALL_ZLIB_SOURCE "${where[zlib]}" "zlib source folder"
         define EVENFALL_QR_SOURCE "${where[qr-code-generator]}" "QR code generator source folder"
         define EVENFALL_SDL2_SOURCE "${where[libsdl2]}" "SDL2 source folder"
