@@ -13,7 +13,7 @@ struct Loop {
     Window* window = nullptr;
     App* app = nullptr;
     bool standing = false;
-    unsigned timer = 0;  ///< counts the waits, so that only the newest one wakes
+    unsigned timer = 0; ///< counts the waits, so that only the newest one wakes
 };
 Loop loop;
 
@@ -25,21 +25,24 @@ void stand_still() {
     loop.standing = true;
     ++loop.timer;
     if (const auto due_s = loop.app->next_frame_in_s(loop.window->now_s())) {
-        emscripten_set_timeout(when_due, *due_s * 1000.0 + 20.0, reinterpret_cast<void*>(static_cast<std::uintptr_t>(loop.timer)));
+        emscripten_set_timeout(when_due, *due_s * 1000.0 + 20.0,
+                               reinterpret_cast<void*>(static_cast<std::uintptr_t>(loop.timer)));
     }
 }
 
 EM_BOOL one_frame(double, void*) {
     loop.window->take_events();
     loop.window->draw(*loop.app);
-    if (loop.window->idle()) stand_still();
-    else emscripten_request_animation_frame(one_frame, nullptr);
+    if (loop.window->idle())
+        stand_still();
+    else
+        emscripten_request_animation_frame(one_frame, nullptr);
     return EM_FALSE;
 }
 
 EM_BOOL lost(int, const void*, void*) {
     loop.window->context_lost();
-    return EM_TRUE;  // asks the browser to give one back
+    return EM_TRUE; // asks the browser to give one back
 }
 
 EM_BOOL restored(int, const void*, void*) {
@@ -49,7 +52,7 @@ EM_BOOL restored(int, const void*, void*) {
     return EM_TRUE;
 }
 
-}  // namespace
+} // namespace
 
 void run_loop(Window& window, App& app) {
     loop.window = &window;
@@ -67,4 +70,4 @@ void wake_loop() {
     emscripten_request_animation_frame(one_frame, nullptr);
 }
 
-}  // namespace evenfall::shell::platform
+} // namespace evenfall::shell::platform
