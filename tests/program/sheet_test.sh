@@ -9,7 +9,7 @@ for ending in pdf html svg; do
     expect_empty err
     cp "$work/lure.$ending" "$work/first"
     expect_status 0 sheet "$preset" --output "$work/lure.$ending" --paper a4 --lures 1 --station 10mm
-    cmp -s "$work/lure.$ending" "$work/first" || fail "$ending: the defaults are not what they are said to be"
+    cmp -s "$work/lure.$ending" "$work/first" || fail "$ending: another run, the defaults said aloud, gives other bytes"
     expect_status 0 sheet "$preset" -o "$work/lure.$ending" --paper letter
     cmp -s "$work/lure.$ending" "$work/first" && fail "$ending: the other paper changes nothing"
 done

@@ -302,15 +302,6 @@ TEST_CASE("a tail higher than the paper is refused by its name") {
     CHECK(out.problems().front().path == "/tail");
 }
 
-TEST_CASE("the same document gives the same bytes in every format") {
-    for (const SheetFormat format : {SheetFormat::html, SheetFormat::svg, SheetFormat::pdf}) {
-        const auto one = build_sheet(support::fish(), on(SheetPaper::a4, format));
-        const auto two = build_sheet(support::fish(), on(SheetPaper::a4, format));
-        REQUIRE(one.ok());
-        CHECK(*one == *two);
-    }
-}
-
 TEST_CASE("options off their limits are refused by name, not a number included") {
     const auto path = [](const SheetOptions& options) {
         const auto out = build_sheet(support::fish(), options);
