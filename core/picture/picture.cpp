@@ -40,22 +40,28 @@ std::vector<Take> takes(int from, int to) {
     return out;
 }
 
+Problems refuse(ProblemCode code, std::string limit, std::string sentence) {
+    return {{code, "/picture", std::move(limit), std::move(sentence)}};
+}
+
 } // namespace
 
-Problems check(const Picture& picture) {
-    const auto refuse = [](ProblemCode code, std::string limit, std::string sentence) {
-        return Problems{{code, "/picture", std::move(limit), std::move(sentence)}};
-    };
-    if (picture.width < least_side || picture.height < least_side) {
+Problems check_size(int width, int height) {
+    if (width < least_side || height < least_side) {
         const std::string limit = "at least " + std::to_string(least_side) + " pixels each way";
         return refuse(ProblemCode::out_of_range, limit,
                       "The picture is too small to find an outline in: it needs " + limit + ".");
     }
-    if (picture.width > greatest_side || picture.height > greatest_side ||
-        static_cast<long long>(picture.width) * picture.height > most_pixels) {
+    if (width > greatest_side || height > greatest_side ||
+        static_cast<long long>(width) * height > most_pixels) {
         return refuse(ProblemCode::too_large, "24 million pixels, 32000 a side",
                       "The picture is too large: 24 million pixels and 32000 a side are the most.");
     }
+    return {};
+}
+
+Problems check(const Picture& picture) {
+    if (Problems problems = check_size(picture.width, picture.height); !problems.empty()) return problems;
     if (picture.channels != 1 && picture.channels != 4) {
         return refuse(ProblemCode::wrong_type, "1 or 4 channels",
                       "The picture must be grey, or red, green, blue and alpha.");

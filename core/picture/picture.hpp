@@ -47,6 +47,9 @@ struct Plane {
     }
 };
 
+/// Are these sides of a picture that may be looked at? Problems: too small, too large.
+[[nodiscard]] Problems check_size(int width, int height);
+
 /// Is this a picture that may be looked at? Problems: too small, too large, samples that do not fit the
 /// sides.
 [[nodiscard]] Problems check(const Picture& picture);

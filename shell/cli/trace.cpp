@@ -1,8 +1,8 @@
 #include "cli/commands.hpp"
 #include "cli/files.hpp"
+#include "cli/picture_file.hpp"
 #include "cli/table.hpp"
 #include "cli/words.hpp"
-#include "picture/netpbm.hpp"
 #include "picture/profile.hpp"
 
 #include <algorithm>
@@ -40,9 +40,9 @@ int trace(const Arguments& arguments) {
                         "A picture has no size of its own: give --scale LENGTH and --between X,Y,X,Y, two "
                         "marks that lie so far apart."}});
     }
-    const Outcome<std::string> bytes = read_text_file(arguments.operand, picture::most_file_bytes);
+    const Outcome<std::string> bytes = read_text_file(arguments.operand, most_picture_bytes);
     if (!bytes.ok()) return report(bytes.problems());
-    const Outcome<picture::Decoded> picture = picture::read_netpbm(*bytes);
+    const Outcome<PictureFile> picture = read_picture(*bytes);
     if (!picture.ok()) return report(picture.problems());
 
     picture::OutlineOptions options;
