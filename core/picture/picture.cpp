@@ -1,7 +1,5 @@
 #include "picture/picture.hpp"
 
-#include <algorithm>
-#include <cmath>
 #include <string>
 
 namespace evenfall::picture {
@@ -14,30 +12,6 @@ float brightness(const std::uint8_t* sample, int channels) {
                          0.0722F * static_cast<float>(sample[2]);
     const float cover = static_cast<float>(sample[3]) / 255.0F;
     return (colour * cover + 255.0F * (1.0F - cover)) / 255.0F;
-}
-
-/// What one reduced pixel takes from a row or column of the full picture.
-struct Take {
-    int first = 0;
-    int last = 0;          ///< included
-    float first_share = 1; ///< of the first and of the last pixel; those between count whole
-    float last_share = 1;
-};
-
-std::vector<Take> takes(int from, int to) {
-    std::vector<Take> out(static_cast<std::size_t>(to));
-    const double step = static_cast<double>(from) / static_cast<double>(to);
-    for (int i = 0; i < to; ++i) {
-        const double left = step * i;
-        const double right = std::min(step * (i + 1), static_cast<double>(from));
-        Take t;
-        t.first = std::min(static_cast<int>(left), from - 1);
-        t.last = std::clamp(static_cast<int>(std::ceil(right)) - 1, t.first, from - 1);
-        t.first_share = static_cast<float>(std::min(right, t.first + 1.0) - left);
-        t.last_share = t.last == t.first ? t.first_share : static_cast<float>(right - t.last);
-        out[static_cast<std::size_t>(i)] = t;
-    }
-    return out;
 }
 
 Problems refuse(ProblemCode code, std::string limit, std::string sentence) {
@@ -76,49 +50,21 @@ Problems check(const Picture& picture) {
     return {};
 }
 
-Plane grey(const Picture& picture, long long pixels) {
-    const double all = static_cast<double>(picture.width) * static_cast<double>(picture.height);
-    const double shrink = std::min(1.0, std::sqrt(static_cast<double>(std::max(pixels, 1LL)) / all));
-    const int width = std::max(1, static_cast<int>(picture.width * shrink));
-    const int height = std::max(1, static_cast<int>(picture.height * shrink));
-    Plane out(width, height);
+Reduced reduced_grey(const Picture& picture) {
+    Reduced out;
+    while (static_cast<long long>(picture.width / out.factor) * (picture.height / out.factor) >
+           most_working_pixels)
+        ++out.factor;
+    out.plane = Plane(picture.width / out.factor, picture.height / out.factor);
     const auto channels = static_cast<std::size_t>(picture.channels);
-    const std::uint8_t* samples = picture.samples.data();
-
-    if (width == picture.width && height == picture.height) {
-        for (std::size_t i = 0; i < out.at.size(); ++i)
-            out.at[i] = brightness(samples + i * channels, picture.channels);
-        return out;
-    }
-
-    const std::vector<Take> columns = takes(picture.width, width);
-    const std::vector<Take> rows = takes(picture.height, height);
-    std::vector<float> row(static_cast<std::size_t>(picture.width));
-    std::vector<float> sum(static_cast<std::size_t>(width));
-    const auto add_row = [&](int y, float share) {
-        const std::uint8_t* from =
-            samples + static_cast<std::size_t>(y) * static_cast<std::size_t>(picture.width) * channels;
-        for (std::size_t x = 0; x < row.size(); ++x)
-            row[x] = brightness(from + x * channels, picture.channels);
-        for (std::size_t i = 0; i < sum.size(); ++i) {
-            const Take& t = columns[i];
-            float value = t.first_share * row[static_cast<std::size_t>(t.first)];
-            for (int x = t.first + 1; x < t.last; ++x)
-                value += row[static_cast<std::size_t>(x)];
-            if (t.last > t.first) value += t.last_share * row[static_cast<std::size_t>(t.last)];
-            sum[i] += share * value;
-        }
-    };
-    const float scale = static_cast<float>(static_cast<double>(width) * height / all);
-    for (int j = 0; j < height; ++j) {
-        std::fill(sum.begin(), sum.end(), 0.0F);
-        const Take& t = rows[static_cast<std::size_t>(j)];
-        add_row(t.first, t.first_share);
-        for (int y = t.first + 1; y < t.last; ++y)
-            add_row(y, 1.0F);
-        if (t.last > t.first) add_row(t.last, t.last_share);
-        for (std::size_t i = 0; i < sum.size(); ++i)
-            out.at[out.index(0, j) + i] = scale * sum[i];
+    const float share = 1.0F / static_cast<float>(out.factor * out.factor);
+    for (int y = 0; y < out.plane.height * out.factor; ++y) {
+        const std::uint8_t* sample = picture.samples.data() + static_cast<std::size_t>(y) *
+                                                                  static_cast<std::size_t>(picture.width) *
+                                                                  channels;
+        float* row = out.plane.at.data() + out.plane.index(0, y / out.factor);
+        for (int x = 0; x < out.plane.width * out.factor; ++x, sample += channels)
+            row[x / out.factor] += share * brightness(sample, picture.channels);
     }
     return out;
 }
