@@ -82,8 +82,9 @@ int trace(const Arguments& arguments) {
             ". The lines keep within " + millimetres(std::max(profile->off_top_m, profile->off_bottom_m), 2) +
             " mm of the outline.\n";
     if (profile->overhang_m > scale.tolerance_m) {
-        text += "A bay " + millimetres(profile->overhang_m) +
-                " mm deep cannot be followed by a back and a belly line; it is closed.\n";
+        text +=
+            "A bay or fork that a back and a belly line cannot follow is closed; the outline lies up to " +
+            millimetres(profile->overhang_m) + " mm off the lines there.\n";
     }
 
     document::Document document;
