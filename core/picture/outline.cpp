@@ -41,16 +41,6 @@ Problems check(const OutlineOptions& o, const Picture& picture) {
     return problems;
 }
 
-/// The part of a plane between two corners given as whole pixels, the second excluded.
-Plane cut_out(const Plane& plane, int x0, int y0, int x1, int y1) {
-    Plane out(x1 - x0, y1 - y0);
-    for (int y = 0; y < out.height; ++y) {
-        const auto from = plane.at.begin() + static_cast<std::ptrdiff_t>(plane.index(x0, y0 + y));
-        std::copy(from, from + out.width, out.at.begin() + static_cast<std::ptrdiff_t>(out.index(0, y)));
-    }
-    return out;
-}
-
 struct Candidate {
     Patch patch;
     double reach = 0.0;
@@ -67,7 +57,7 @@ struct OutlineSearch::Work {
     Edges edges;
     Plane away;    ///< distance to the nearest edge
     int scale = 1; ///< pixels of the picture in one of the plane
-    int left = 0;  ///< where the plane starts, pixels of the plane
+    int left = 0;  ///< where the part looked at starts, pixels of the picture
     int upper = 0;
     std::vector<double> reaches;
     std::vector<Candidate> candidates;
@@ -84,22 +74,20 @@ struct OutlineSearch::Work {
 };
 
 void OutlineSearch::Work::take_in() {
-    Reduced reduced = reduced_grey(picture);
+    int right = picture.width;
+    int lower = picture.height;
+    if (options.part_from) {
+        const Spot a = *options.part_from;
+        const Spot b = *options.part_to;
+        left = static_cast<int>(std::min(a.x, b.x));
+        upper = static_cast<int>(std::min(a.y, b.y));
+        right = static_cast<int>(std::ceil(std::max(a.x, b.x)));
+        lower = static_cast<int>(std::ceil(std::max(a.y, b.y)));
+    }
+    Reduced reduced = reduced_grey(picture, left, upper, right, lower);
     plane = std::move(reduced.plane);
     scale = reduced.factor;
     picture.samples = {};
-    if (!options.part_from) return;
-    const auto [from_x, to_x] = std::minmax(options.part_from->x, options.part_to->x);
-    const auto [from_y, to_y] = std::minmax(options.part_from->y, options.part_to->y);
-    const auto first = [&](double low, int side) {
-        return std::min(static_cast<int>(low / scale), side - 3);
-    };
-    const auto last = [&](double high, int side) {
-        return std::min(static_cast<int>(std::ceil(high / scale)), side);
-    };
-    left = first(from_x, plane.width);
-    upper = first(from_y, plane.height);
-    plane = cut_out(plane, left, upper, last(to_x, plane.width), last(to_y, plane.height));
 }
 
 void OutlineSearch::Work::set_reaches() {
@@ -129,7 +117,7 @@ void OutlineSearch::Work::follow_best() {
         contour.backed = fine.backed;
         contour.working_scale = scale;
         for (const Spot& s : fine.ring)
-            contour.points.push_back({(s.x + left) * scale, (s.y + upper) * scale});
+            contour.points.push_back({left + s.x * scale, upper + s.y * scale});
         contour.area_px2 = signed_area(contour.points);
         found = std::move(contour);
         return;

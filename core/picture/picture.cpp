@@ -50,18 +50,20 @@ Problems check(const Picture& picture) {
     return {};
 }
 
-Reduced reduced_grey(const Picture& picture) {
+Reduced reduced_grey(const Picture& picture, int left, int upper, int right, int lower) {
+    const int width = right - left;
+    const int height = lower - upper;
     Reduced out;
-    while (static_cast<long long>(picture.width / out.factor) * (picture.height / out.factor) >
-           most_working_pixels)
+    while (static_cast<long long>(width / out.factor) * (height / out.factor) > most_working_pixels)
         ++out.factor;
-    out.plane = Plane(picture.width / out.factor, picture.height / out.factor);
+    out.plane = Plane(width / out.factor, height / out.factor);
     const auto channels = static_cast<std::size_t>(picture.channels);
     const float share = 1.0F / static_cast<float>(out.factor * out.factor);
     for (int y = 0; y < out.plane.height * out.factor; ++y) {
-        const std::uint8_t* sample = picture.samples.data() + static_cast<std::size_t>(y) *
-                                                                  static_cast<std::size_t>(picture.width) *
-                                                                  channels;
+        const std::size_t first =
+            static_cast<std::size_t>(upper + y) * static_cast<std::size_t>(picture.width) +
+            static_cast<std::size_t>(left);
+        const std::uint8_t* sample = picture.samples.data() + first * channels;
         float* row = out.plane.at.data() + out.plane.index(0, y / out.factor);
         for (int x = 0; x < out.plane.width * out.factor; ++x, sample += channels)
             row[x / out.factor] += share * brightness(sample, picture.channels);

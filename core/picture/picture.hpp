@@ -64,9 +64,10 @@ struct Reduced {
     int factor = 1;
 };
 
-/// Reduced by the smallest whole factor that leaves at most most_working_pixels; up to factor − 1 pixels at
-/// the right and lower border are left out. Weights of the colours: ITU-R BT.709 (from memory) on the stored
-/// values; what is transparent counts as white paper. Expects a checked picture.
-[[nodiscard]] Reduced reduced_grey(const Picture& picture);
+/// The part from `left` and `upper` up to `right` and `lower` (excluded), reduced by the smallest whole
+/// factor that leaves at most most_working_pixels; up to factor − 1 pixels at the right and lower border are
+/// left out. Weights of the colours: ITU-R BT.709 (from memory) on the stored values; what is transparent
+/// counts as white paper. Expects a checked picture.
+[[nodiscard]] Reduced reduced_grey(const Picture& picture, int left, int upper, int right, int lower);
 
 } // namespace evenfall::picture

@@ -121,40 +121,26 @@ Mark steepest_place(const Across& p, double clear) {
     return {step_px * (static_cast<double>(best) - middle + shift), true};
 }
 
-/// A mark far off the middle one of its neighbours is a slip onto something else.
-void drop_slips(std::vector<Mark>& marks, double most) {
-    constexpr std::ptrdiff_t side = 7;
-    const auto n = static_cast<std::ptrdiff_t>(marks.size());
-    std::vector<bool> slip(marks.size(), false);
-    std::vector<double> near;
-    for (std::ptrdiff_t i = 0; i < n; ++i) {
-        near.clear();
-        for (std::ptrdiff_t k = -side; k <= side; ++k) {
-            const Mark& m = marks[static_cast<std::size_t>((i + k + n * side) % n)];
-            if (m.clear) near.push_back(m.offset);
-        }
-        if (near.empty()) continue;
-        const auto middle = near.begin() + static_cast<std::ptrdiff_t>(near.size() / 2);
-        std::nth_element(near.begin(), middle, near.end());
-        slip[static_cast<std::size_t>(i)] =
-            std::abs(marks[static_cast<std::size_t>(i)].offset - *middle) > most;
-    }
-    for (std::size_t i = 0; i < marks.size(); ++i) {
-        if (slip[i]) marks[i].clear = false;
-    }
-}
-
-/// Marks beside a wide gap look partly past the end of the line: one counts where at most two of the six
-/// spots on either side of it lack theirs.
-void drop_beside_gaps(std::vector<Mark>& marks) {
+/// Drops marks that slipped onto something else, `most` pixels off the middle one of their neighbours, and
+/// those right beside a gap, which look partly past the end of the line: more than two of thirteen spots lack
+/// one there.
+void drop_strays(std::vector<Mark>& marks, double most) {
     constexpr std::ptrdiff_t side = 6;
     const std::vector<Mark> before = marks;
     const auto n = static_cast<std::ptrdiff_t>(marks.size());
+    std::vector<double> near;
     for (std::ptrdiff_t i = 0; i < n; ++i) {
-        int lacking = 0;
-        for (std::ptrdiff_t k = i - side; k <= i + side; ++k)
-            lacking += before[static_cast<std::size_t>((k + n) % n)].clear ? 0 : 1;
-        if (lacking > 2) marks[static_cast<std::size_t>(i)].clear = false;
+        near.clear();
+        for (std::ptrdiff_t k = i - side; k <= i + side; ++k) {
+            const Mark& m = before[static_cast<std::size_t>((k + n) % n)];
+            if (m.clear) near.push_back(m.offset);
+        }
+        Mark& mark = marks[static_cast<std::size_t>(i)];
+        mark.clear = mark.clear && near.size() + 2 > 2 * side;
+        if (!mark.clear) continue;
+        const auto middle = near.begin() + static_cast<std::ptrdiff_t>(near.size() / 2);
+        std::nth_element(near.begin(), middle, near.end());
+        mark.clear = std::abs(mark.offset - *middle) <= most;
     }
 }
 
@@ -177,7 +163,7 @@ void bridge(Ring& ring, const std::vector<Mark>& marks) {
     }
 }
 
-/// `count` a pixel along the ring.
+/// Spots a pixel apart, smoothed along the ring.
 Ring spaced_and_smoothed(const Ring& ring, double sigma) {
     return smoothed_ring(evenly_spaced(ring, static_cast<std::size_t>(std::max(16.0, length_of(ring)))),
                          sigma);
@@ -205,8 +191,7 @@ Refined refined(const Plane& plane, const Ring& rough, double reach, double clea
         for (std::size_t i = 0; i < ring.size(); ++i)
             marks[i] =
                 out.drawn_line ? middle_of_line(sections[i], clear) : steepest_place(sections[i], clear);
-        drop_beside_gaps(marks);
-        drop_slips(marks, pass == 0 ? 3.0 : 1.5);
+        drop_strays(marks, pass == 0 ? 3.0 : 1.5);
         const auto backed = std::count_if(marks.begin(), marks.end(), [](const Mark& m) { return m.clear; });
         out.backed = static_cast<double>(backed) / static_cast<double>(marks.size());
         for (std::size_t i = 0; i < ring.size(); ++i) {

@@ -75,6 +75,10 @@ for picture in "$pictures/oval.jpg" "$pictures/oval-progressive.jpg"; do
     expect_json 'abs(d["shape"]["top_mm"][-1][0] - 150.0) < 0.4'
     expect_json 'abs(max(p[1] for p in d["shape"]["top_mm"]) - 20.0) < 0.2'
 done
+# The same in a part of the picture, its corners given either way round.
+expect_status 0 trace "$work/sketch.png" "${scale[@]}" --part 760.5,340,40,60.3 --write -
+expect_json 'abs(d["shape"]["top_mm"][-1][0] - 150.0) < 0.4'
+expect_json 'abs(max(p[1] for p in d["shape"]["top_mm"]) - 20.0) < 0.2'
 # Twice the scale, twice the lure.
 expect_status 0 trace "$work/sketch.png" --scale 200mm --between 100,390,500,390 --within 0.6mm --write -
 expect_json 'abs(d["shape"]["top_mm"][-1][0] - 300.0) < 0.8'
