@@ -14,14 +14,14 @@ namespace evenfall::picture {
 
 namespace {
 
-constexpr std::size_t hull_places = 1501;
+constexpr std::size_t side_places = 1501;
 
 bool finite(Spot s) {
     return std::isfinite(s.x) && std::isfinite(s.y);
 }
 
-Problem refuse(ProblemCode code, std::string path, std::string limit, std::string sentence) {
-    return {code, std::move(path), std::move(limit), std::move(sentence)};
+bool far_apart(Spot a, Spot b) {
+    return finite(a) && finite(b) && std::hypot(b.x - a.x, b.y - a.y) >= 4.0;
 }
 
 /// Direction of the longer axis of the area inside the ring, and its middle.
@@ -58,41 +58,26 @@ Axis long_axis(const Ring& ring) {
 
 Problems check(const Contour& contour, const Scale& scale) {
     Problems problems;
-    const bool sound = contour.points.size() >= 16 &&
-                       std::all_of(contour.points.begin(), contour.points.end(), finite) &&
-                       std::abs(signed_area(contour.points)) > 1.0;
-    if (!sound) {
-        problems.push_back(refuse(ProblemCode::out_of_range, "/contour", "at least 16 places",
-                                  "The outline holds too little to draw from."));
-    }
-    if (!(scale.distance_m >= 0.001 && scale.distance_m <= 2.0)) {
-        problems.push_back(refuse(ProblemCode::out_of_range, "/scale/distance_mm", "1 to 2000 mm",
-                                  "The true distance between the two places must be 1 to 2000 mm."));
-    }
-    if (!finite(scale.from) || !finite(scale.to) ||
-        !(std::hypot(scale.to.x - scale.from.x, scale.to.y - scale.from.y) >= 4.0)) {
-        problems.push_back(refuse(
-            ProblemCode::out_of_range, "/scale", "at least 4 pixels apart",
-            "The two places that set the scale must lie at least 4 pixels apart; far apart is better."));
-    }
-    if (scale.nose.has_value() != scale.tail.has_value()) {
-        problems.push_back(refuse(ProblemCode::missing_key, "/nose", "",
-                                  "The datum line needs both the nose and the tail."));
-    } else if (scale.nose &&
-               (!finite(*scale.nose) || !finite(*scale.tail) ||
-                !(std::hypot(scale.tail->x - scale.nose->x, scale.tail->y - scale.nose->y) >= 4.0))) {
-        problems.push_back(refuse(ProblemCode::out_of_range, "/nose", "at least 4 pixels apart",
-                                  "Nose and tail must lie at least 4 pixels apart."));
-    }
-    if (!(scale.tolerance_m >= 0.00005 && scale.tolerance_m <= 0.005)) {
-        problems.push_back(refuse(ProblemCode::out_of_range, "/tolerance_mm", "0.05 to 5 mm",
-                                  "The tolerance must be 0.05 to 5 mm."));
-    }
-    if (scale.most_points < 4 || scale.most_points > static_cast<int>(document::max_curve_points)) {
-        const std::string limit = "4 to " + std::to_string(document::max_curve_points);
-        problems.push_back(refuse(ProblemCode::out_of_range, "/most_points", limit,
-                                  "Each line may have " + limit + " points."));
-    }
+    const auto want = [&](bool kept, const char* path, const std::string& limit,
+                          const std::string& sentence) {
+        if (!kept) problems.push_back({ProblemCode::out_of_range, path, limit, sentence});
+    };
+    want(contour.points.size() >= 16 && std::all_of(contour.points.begin(), contour.points.end(), finite) &&
+             std::abs(signed_area(contour.points)) > 1.0,
+         "/contour", "at least 16 places", "The outline holds too little to draw from.");
+    want(scale.distance_m >= 0.001 && scale.distance_m <= 2.0, "/scale/distance_mm", "1 to 2000 mm",
+         "The true distance between the two places must be 1 to 2000 mm.");
+    want(far_apart(scale.from, scale.to), "/scale", "at least 4 pixels apart",
+         "The two places that set the scale must lie at least 4 pixels apart; far apart is better.");
+    want(scale.nose.has_value() == scale.tail.has_value(), "/nose", "nose and tail",
+         "The datum line needs both the nose and the tail.");
+    want(!scale.nose || !scale.tail || far_apart(*scale.nose, *scale.tail), "/nose",
+         "at least 4 pixels apart", "Nose and tail must lie at least 4 pixels apart.");
+    want(scale.tolerance_m >= 0.00005 && scale.tolerance_m <= 0.005, "/tolerance_mm", "0.05 to 5 mm",
+         "The tolerance must be 0.05 to 5 mm.");
+    const std::string points = "4 to " + std::to_string(document::max_curve_points);
+    want(scale.most_points >= 4 && scale.most_points <= static_cast<int>(document::max_curve_points),
+         "/most_points", points, "Each line may have " + points + " points.");
     return problems;
 }
 
@@ -125,60 +110,28 @@ double distance_to_piece(Place p, Place a, Place b) {
     return std::hypot(a.x + t * dx - p.x, a.z + t * dz - p.z);
 }
 
-Hull hull(const Levelled& outline, double face_m, double sign) {
-    std::vector<double> x(hull_places);
-    for (std::size_t k = 0; k < hull_places; ++k) {
-        const double s = static_cast<double>(k) / static_cast<double>(hull_places - 1);
-        x[k] = outline.length_m * s * s * (3.0 - 2.0 * s);
-    }
-    Hull out;
-    out.line = envelope(outline.ring, x, sign);
-    // The upright faces: from the tip to `face_m` inside it the line keeps the height it has there.
-    const auto inside = [&](double at) {
+/// The upright faces: from either tip to `face_m` inside it the line keeps the height that it has there.
+void set_faces(std::vector<Place>& line, double length_m, double face_m) {
+    const auto height_at = [&](double x) {
         return std::min_element(
-                   out.line.begin(), out.line.end(),
-                   [&](const Place& a, const Place& b) { return std::abs(a.x - at) < std::abs(b.x - at); })
+                   line.begin(), line.end(),
+                   [x](const Place& a, const Place& b) { return std::abs(a.x - x) < std::abs(b.x - x); })
             ->z;
     };
-    const double nose_z = inside(face_m);
-    const double tail_z = inside(outline.length_m - face_m);
-    for (Place& p : out.line) {
+    const double nose_z = height_at(face_m);
+    const double tail_z = height_at(length_m - face_m);
+    for (Place& p : line) {
         if (p.x <= face_m) p.z = nose_z;
-        if (p.x >= outline.length_m - face_m) p.z = tail_z;
+        if (p.x >= length_m - face_m) p.z = tail_z;
     }
+}
 
-    // The outline's own side, between its tips: where the ring lies off the hull, a function of x cannot
-    // follow it.
-    const auto by_x = [](const Place& a, const Place& b) { return a.x < b.x; };
-    const auto nose = static_cast<std::size_t>(
-        std::min_element(outline.ring.begin(), outline.ring.end(), by_x) - outline.ring.begin());
-    const auto tail = static_cast<std::size_t>(
-        std::max_element(outline.ring.begin(), outline.ring.end(), by_x) - outline.ring.begin());
-    const std::size_t n = outline.ring.size();
-    double forward = 0.0; // mean height of the way from nose to tail in the ring's own order
-    double count = 0.0;
-    for (std::size_t i = nose; i != tail; i = (i + 1) % n) {
-        forward += outline.ring[i].z;
-        count += 1.0;
-    }
-    double back = 0.0;
-    double back_count = 0.0;
-    for (std::size_t i = tail; i != nose; i = (i + 1) % n) {
-        back += outline.ring[i].z;
-        back_count += 1.0;
-    }
-    const bool with_order = sign * (forward / std::max(count, 1.0) - back / std::max(back_count, 1.0)) > 0.0;
-    const std::size_t first = with_order ? nose : tail;
-    const std::size_t last = with_order ? tail : nose;
-    for (std::size_t i = first; i != last; i = (i + 1) % n) {
-        const Place& p = outline.ring[i];
-        if (p.x < face_m || p.x > outline.length_m - face_m) continue;
-        const auto above = std::upper_bound(out.line.begin() + 1, out.line.end() - 1, p, by_x);
-        const double drop = std::abs((above - 1)->z - p.z);
-        if (drop <= out.overhang_m) continue;
-        out.overhang_m = std::max(out.overhang_m, std::min(drop, distance_near(out.line, p, drop)));
-    }
-    return out;
+/// Distance from a place to a line, at most the height between them.
+double distance_under(const std::vector<Place>& line, Place p) {
+    const auto behind = std::upper_bound(line.begin() + 1, line.end() - 1, p,
+                                         [](const Place& a, const Place& b) { return a.x < b.x; });
+    const double drop = std::abs((behind - 1)->z - p.z);
+    return std::min(drop, distance_near(line, p, drop));
 }
 
 } // namespace
@@ -212,7 +165,7 @@ Outcome<Levelled> levelled(const Contour& contour, const Scale& scale) {
     if (up.y > 0.0) up = {-up.x, -up.y};
 
     Levelled out;
-    out.metres_per_pixel =
+    const double metres_per_pixel =
         scale.distance_m / std::hypot(scale.to.x - scale.from.x, scale.to.y - scale.from.y);
     // How far the picture has to be turned, nose to whichever side it is.
     out.turned_rad = along.x >= 0.0 ? std::atan2(along.y, along.x) : std::atan2(-along.y, -along.x);
@@ -222,8 +175,8 @@ Outcome<Levelled> levelled(const Contour& contour, const Scale& scale) {
     for (const Spot& s : contour.points) {
         const double dx = s.x - on_line.x;
         const double dy = s.y - on_line.y;
-        const Place p{out.metres_per_pixel * (dx * along.x + dy * along.y),
-                      out.metres_per_pixel * (dx * up.x + dy * up.y)};
+        const Place p{metres_per_pixel * (dx * along.x + dy * along.y),
+                      metres_per_pixel * (dx * up.x + dy * up.y)};
         first = std::min(first, p.x);
         last = std::max(last, p.x);
         high = std::max(high, std::abs(p.z));
@@ -234,23 +187,33 @@ Outcome<Levelled> levelled(const Contour& contour, const Scale& scale) {
     out.length_m = last - first;
     const double length_mm = units::mm_from_m(out.length_m);
     if (!(length_mm >= shape::least_length_mm && length_mm <= shape::greatest_length_mm)) {
-        return refuse(ProblemCode::out_of_range, "/scale", "20 to 600 mm",
-                      "At this scale the outline is " + millimetres_text(out.length_m) +
-                          " long; a drawing may be 20 to 600 mm.");
+        return Problem{ProblemCode::out_of_range, "/scale", "20 to 600 mm",
+                       "At this scale the outline is " + millimetres_text(out.length_m) +
+                           " long; a drawing may be 20 to 600 mm."};
     }
     if (!(units::mm_from_m(high) <= shape::greatest_height_mm)) {
-        return refuse(ProblemCode::out_of_range, "/scale", "150 mm either side of the datum line",
-                      "At this scale the outline reaches " + millimetres_text(high) +
-                          " from the datum line; 150 mm either side is the most.");
+        return Problem{ProblemCode::out_of_range, "/scale", "150 mm either side of the datum line",
+                       "At this scale the outline reaches " + millimetres_text(high) +
+                           " from the datum line; 150 mm either side is the most."};
     }
     return out;
 }
 
-Hull upper_hull(const Levelled& outline, double face_m) {
-    return hull(outline, face_m, 1.0);
-}
-Hull lower_hull(const Levelled& outline, double face_m) {
-    return hull(outline, face_m, -1.0);
+Sides sides_of(const Levelled& outline, double face_m) {
+    std::vector<double> x(side_places);
+    for (std::size_t k = 0; k < side_places; ++k) {
+        const double s = static_cast<double>(k) / static_cast<double>(side_places - 1);
+        x[k] = outline.length_m * s * s * (3.0 - 2.0 * s);
+    }
+    Sides out{envelope(outline.ring, x, 1.0), envelope(outline.ring, x, -1.0), 0.0};
+    set_faces(out.upper, outline.length_m, face_m);
+    set_faces(out.lower, outline.length_m, face_m);
+    for (const Place& p : outline.ring) {
+        if (p.x < face_m || p.x > outline.length_m - face_m) continue;
+        out.overhang_m =
+            std::max(out.overhang_m, std::min(distance_under(out.upper, p), distance_under(out.lower, p)));
+    }
+    return out;
 }
 
 } // namespace evenfall::picture

@@ -14,7 +14,6 @@ struct Place {
 struct Levelled {
     std::vector<Place> ring;
     double length_m = 0.0;
-    double metres_per_pixel = 0.0;
     double turned_rad = 0.0;
 };
 
@@ -22,14 +21,15 @@ struct Levelled {
 /// drawing.
 [[nodiscard]] Outcome<Levelled> levelled(const Contour& contour, const Scale& scale);
 
-/// One side of a levelled outline as a function of x, on places closer together towards nose and tail.
-struct Hull {
-    std::vector<Place> line;
+/// Back and belly of a levelled outline as functions of x, on places closer together towards nose and tail.
+/// The last `face_m` at either end keep the height that they have there.
+struct Sides {
+    std::vector<Place> upper;
+    std::vector<Place> lower;
     double overhang_m =
-        0.0; ///< how far the outline lies off this line at most (bays that no function of x follows)
+        0.0; ///< furthest that the outline lies off the nearer of the two (a bay, a forked tail)
 };
-[[nodiscard]] Hull upper_hull(const Levelled& outline, double face_m);
-[[nodiscard]] Hull lower_hull(const Levelled& outline, double face_m);
+[[nodiscard]] Sides sides_of(const Levelled& outline, double face_m);
 
 /// Distance from a place to a line, looked for within `window_m` of it along x; infinity where nothing is
 /// near.

@@ -1,7 +1,6 @@
 #pragma once
 
-#include "picture/level_line.hpp"
-#include "picture/picture.hpp"
+#include "picture/ring.hpp"
 
 #include <memory>
 #include <optional>
@@ -13,8 +12,6 @@ struct OutlineOptions {
     double sensitivity = 1.0; ///< 0.2 to 5: above 1 fainter lines count, and more grain with them
     std::optional<double>
         gap_px; ///< widest gap in the line that may be bridged, 0 to 500; absent: 1/60 of the longer side
-    double least_share =
-        0.01; ///< of the picture (or of the part looked at) that the outline must enclose; 0.0005 to 0.9
     std::optional<Spot> part_from; ///< look only between these two corners
     std::optional<Spot> part_to;
 };
@@ -31,18 +28,15 @@ struct Contour {
 /// Looks for the outline of a pencil sketch or of a piece on a plain ground, in slices: for a page that shows
 /// progress and can stop. The samples of the picture are read in the first slice only.
 ///
-///   grey, reduced → evenly lit → smoothed → edges → enclosed patch → its level line → each spot moved along
-///   its normal onto the line's middle or the steepest place of the rim → smoothed
+///   grey, reduced → smoothed → edges → gaps closed → largest patch enclosed → each spot of its border moved
+///   along its normal onto the line's middle or the steepest place of the rim → smoothed
 ///
-/// Where   the piece or sketch must lie within the part looked at with ground all round it, and fill less
-/// than about half
-///         of it. A stroke wider than about 1/100 of the picture counts as a rim. Shadows with hard edges are
-///         taken for the rim; perspective is not taken out.
+/// Where   the piece or sketch must lie within the part looked at with ground all round it. A stroke wider
+/// than
+///         1/100 of the picture or so counts as a rim. Shadows with hard edges are taken for the rim;
+///         perspective is not taken out.
 /// Error   drawn ellipses with grain of 0.02 of full brightness, light falling off by half and a gap are met
-/// within half a pixel
-///         (tests/unit/picture/outline_test.cpp). A wide gap is crossed by a cubic in the directions of both
-///         its sides: over 16 pixels of the reduced picture that is as good as the line itself where the
-///         outline bends evenly; a corner that lies in a gap comes out round.
+///         within half a pixel (tests/unit/picture/outline_test.cpp). A gap is crossed straight.
 class OutlineSearch {
 public:
     [[nodiscard]] static Outcome<OutlineSearch> begin(const Picture& picture,

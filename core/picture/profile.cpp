@@ -21,68 +21,56 @@ double hundredth_mm(double m) {
     return units::m_from_mm(std::round(units::mm_from_m(m) * 100.0) / 100.0);
 }
 
-/// A choice of places of a hull, as points of a curve.
+/// Chooses places of a side as points of the bench's curve.
 class Fit {
 public:
-    Fit(const std::vector<Place>& line, double length_m)
-        : line_(line), length_m_(length_m), off_(line.size()), knots_{0, line.size() - 1} {}
+    document::CurvePoints points;
+    double worst_m = 0.0;
 
-    /// Adds points where the curve is furthest off until it keeps the tolerance, then takes out those that
-    /// are not needed.
-    void within(double tolerance_m, std::size_t most) {
-        tolerance_m_ = tolerance_m;
-        seed();
-        double worst = measure(knots_);
-        while (worst > tolerance_m && knots_.size() < most) {
-            const std::size_t at = worst_free_place();
-            if (at == 0) break;
-            knots_.insert(std::upper_bound(knots_.begin(), knots_.end(), at), at);
-            worst = measure(knots_);
-        }
-        for (std::size_t k = knots_.size() - 2; k > 0 && knots_.size() > 3; --k) {
-            std::vector<std::size_t> fewer = knots_;
+    Fit(const std::vector<Place>& line, double length_m, double tolerance_m, std::size_t most)
+        : line_(line), length_m_(length_m), tolerance_m_(tolerance_m) {
+        std::vector<std::size_t> knots{0, line.size() - 1};
+        // A monotone curve turns only at its points: the highest and lowest place have to be among them.
+        const auto by_z = [](const Place& a, const Place& b) { return a.z < b.z; };
+        for (const auto at : {std::max_element(line.begin(), line.end(), by_z) - line.begin(),
+                              std::min_element(line.begin(), line.end(), by_z) - line.begin()})
+            add(knots, static_cast<std::size_t>(at));
+        // Points where the curve is furthest off until it keeps the tolerance, then without those not needed.
+        measure(knots);
+        while (worst_m > tolerance_m && knots.size() < most && add(knots, worst_free_place(knots)))
+            measure(knots);
+        for (std::size_t k = knots.size() - 2; k > 0 && knots.size() > 3; --k) {
+            std::vector<std::size_t> fewer = knots;
             fewer.erase(fewer.begin() + static_cast<std::ptrdiff_t>(k));
-            const double without = measure(fewer);
-            if (without > tolerance_m) continue;
-            knots_ = std::move(fewer);
+            measure(fewer);
+            if (worst_m <= tolerance_m) knots = std::move(fewer);
         }
-        worst_ = measure(knots_);
+        measure(knots);
     }
-
-    [[nodiscard]] double worst_m() const { return worst_; }
-    [[nodiscard]] document::CurvePoints points() const { return points_of(knots_); }
 
 private:
-    /// A monotone curve turns only at its points: the highest and lowest place have to be among them.
-    void seed() {
-        const auto by_z = [](const Place& a, const Place& b) { return a.z < b.z; };
-        for (const auto at : {std::max_element(line_.begin(), line_.end(), by_z) - line_.begin(),
-                              std::min_element(line_.begin(), line_.end(), by_z) - line_.begin()}) {
-            const auto k = static_cast<std::size_t>(at);
-            if (room_for(k)) knots_.insert(std::upper_bound(knots_.begin(), knots_.end(), k), k);
-        }
-    }
-
-    [[nodiscard]] bool room_for(std::size_t at) const {
-        return std::all_of(knots_.begin(), knots_.end(),
+    [[nodiscard]] bool room_for(const std::vector<std::size_t>& knots, std::size_t at) const {
+        return std::all_of(knots.begin(), knots.end(),
                            [&](std::size_t k) { return std::abs(line_[k].x - line_[at].x) >= least_step_m; });
     }
 
-    [[nodiscard]] document::CurvePoints points_of(const std::vector<std::size_t>& knots) const {
-        document::CurvePoints points;
+    bool add(std::vector<std::size_t>& knots, std::size_t at) const {
+        if (!room_for(knots, at)) return false;
+        knots.insert(std::upper_bound(knots.begin(), knots.end(), at), at);
+        return true;
+    }
+
+    /// The points of these places, and how far the curve through them is off at each place of the line.
+    void measure(const std::vector<std::size_t>& knots) {
+        points.clear();
         for (const std::size_t k : knots)
             points.push_back({hundredth_mm(line_[k].x), hundredth_mm(line_[k].z)});
         points.front().x_m = 0.0;
         points.back().x_m = length_m_;
-        return points;
-    }
-
-    double measure(const std::vector<std::size_t>& knots) {
-        const shape::Curve curve(points_of(knots));
-        std::vector<Place> drawn(line_.size());
-        for (std::size_t i = 0; i < line_.size(); ++i)
-            drawn[i] = {line_[i].x, curve.at(line_[i].x).value};
-        double worst = 0.0;
+        const shape::Curve curve(points);
+        std::vector<Place> drawn = line_;
+        for (Place& p : drawn)
+            p.z = curve.at(p.x).value;
         for (std::size_t i = 0; i < line_.size(); ++i) {
             double off = std::abs(drawn[i].z - line_[i].z);
             if (off > tolerance_m_) {
@@ -93,37 +81,33 @@ private:
                                              distance_near(line_, drawn[i], window)));
             }
             off_[i] = off;
-            worst = std::max(worst, off);
         }
-        return worst;
+        worst_m = *std::max_element(off_.begin(), off_.end());
     }
 
-    [[nodiscard]] std::size_t worst_free_place() const {
+    /// Place 0, which is a point already, where none is free.
+    [[nodiscard]] std::size_t worst_free_place(const std::vector<std::size_t>& knots) const {
         std::size_t worst = 0;
-        double most = 0.0;
         for (std::size_t i = 1; i + 1 < line_.size(); ++i) {
-            if (off_[i] <= most || !room_for(i)) continue;
-            most = off_[i];
-            worst = i;
+            if (off_[i] > (worst == 0 ? 0.0 : off_[worst]) && room_for(knots, i)) worst = i;
         }
         return worst;
     }
 
     const std::vector<Place>& line_;
     double length_m_;
-    double tolerance_m_ = 0.0;
-    double worst_ = 0.0;
-    std::vector<double> off_;
-    std::vector<std::size_t> knots_;
+    double tolerance_m_;
+    std::vector<double> off_ = std::vector<double>(line_.size());
 };
 
-Problem too_few(const char* called, double tolerance_m, double reached_m, int most) {
-    return {ProblemCode::cannot_be_met, "/tolerance_mm", millimetres_text(tolerance_m),
-            std::string("The ") + called + " cannot be kept within " +
-                std::to_string(units::mm_from_m(tolerance_m)).substr(0, 4) + " mm of the outline with " +
-                std::to_string(most) + " points; they reach " +
-                std::to_string(units::mm_from_m(reached_m)).substr(0, 4) +
-                " mm. Allow more, or smooth the outline."};
+void want_kept(Problems& problems, const char* called, const Fit& fit, const Scale& scale) {
+    if (fit.worst_m <= scale.tolerance_m) return;
+    const auto millimetres = [](double m) { return std::to_string(units::mm_from_m(m)).substr(0, 4); };
+    problems.push_back({ProblemCode::cannot_be_met, "/tolerance_mm", millimetres_text(scale.tolerance_m),
+                        std::string("The ") + called + " cannot be kept within " +
+                            millimetres(scale.tolerance_m) + " mm of the outline with " +
+                            std::to_string(scale.most_points) + " points; they reach " +
+                            millimetres(fit.worst_m) + " mm. Allow more, or smooth the outline."});
 }
 
 } // namespace
@@ -131,33 +115,25 @@ Problem too_few(const char* called, double tolerance_m, double reached_m, int mo
 Outcome<Profile> profile_from(const Contour& contour, const Scale& scale) {
     const auto outline = levelled(contour, scale);
     if (!outline.ok()) return outline.problems();
-    const double face_m = face_share * scale.tolerance_m;
-    const Hull upper = upper_hull(*outline, face_m);
-    const Hull lower = lower_hull(*outline, face_m);
+    const Sides sides = sides_of(*outline, face_share * scale.tolerance_m);
 
     Profile profile;
     profile.length_m = hundredth_mm(outline->length_m);
-    profile.metres_per_pixel = outline->metres_per_pixel;
     profile.turned_rad = outline->turned_rad;
-    profile.overhang_m = std::max(upper.overhang_m, lower.overhang_m);
-    for (std::size_t i = 0; i < upper.line.size(); ++i) {
-        profile.greatest_height_m = std::max(profile.greatest_height_m, upper.line[i].z - lower.line[i].z);
-    }
+    profile.overhang_m = sides.overhang_m;
+    for (std::size_t i = 0; i < sides.upper.size(); ++i)
+        profile.greatest_height_m = std::max(profile.greatest_height_m, sides.upper[i].z - sides.lower[i].z);
     const auto most = static_cast<std::size_t>(scale.most_points);
-    Fit back(upper.line, profile.length_m);
-    back.within(scale.tolerance_m, most);
-    Fit belly(lower.line, profile.length_m);
-    belly.within(scale.tolerance_m, most);
+    const Fit back(sides.upper, profile.length_m, scale.tolerance_m, most);
+    const Fit belly(sides.lower, profile.length_m, scale.tolerance_m, most);
     Problems problems;
-    if (back.worst_m() > scale.tolerance_m)
-        problems.push_back(too_few("back line", scale.tolerance_m, back.worst_m(), scale.most_points));
-    if (belly.worst_m() > scale.tolerance_m)
-        problems.push_back(too_few("belly line", scale.tolerance_m, belly.worst_m(), scale.most_points));
+    want_kept(problems, "back line", back, scale);
+    want_kept(problems, "belly line", belly, scale);
     if (!problems.empty()) return problems;
-    profile.top = back.points();
-    profile.bottom = belly.points();
-    profile.off_top_m = back.worst_m();
-    profile.off_bottom_m = belly.worst_m();
+    profile.top = back.points;
+    profile.bottom = belly.points;
+    profile.off_top_m = back.worst_m;
+    profile.off_bottom_m = belly.worst_m;
     return profile;
 }
 

@@ -28,15 +28,15 @@ struct Profile {
     double greatest_height_m = 0.0;
     double off_top_m = 0.0;    ///< greatest distance between outline and back line …
     double off_bottom_m = 0.0; ///< … and belly line, both ways
-    double overhang_m =
-        0.0; ///< deepest bay of the outline that a line over x cannot follow (a forked tail); 0 for none
-    double metres_per_pixel = 0.0;
+    /// Furthest that the outline lies off the nearer of the two lines, as in a bay or a forked tail that no
+    /// line over x can follow; about 0 for none.
+    double overhang_m = 0.0;
     double turned_rad = 0.0; ///< from the picture's level to the datum line, clockwise as seen
 };
 
 /// The outline turned level, scaled, and drawn through as few points as keep within the tolerance: back line
-/// and belly line are the upper and lower hull of the outline over x, and points are set until the bench's
-/// own curve (shape/curve.hpp) lies within the tolerance of it everywhere. A rounded nose or tail ends in an
+/// and belly line are the upper and lower side of the outline over x, and points are set until the bench's
+/// own curve (body/curve.hpp) lies within the tolerance of it everywhere. A rounded nose or tail ends in an
 /// upright face where the outline is two fifths of the tolerance in from its tip. The back is the side
 /// further up in the picture. Places are rounded to 0.01 mm. Problems: numbers off their limits; nose and
 /// tail on one spot; an outline too short, or longer or higher than a drawing may be; a tolerance that so few

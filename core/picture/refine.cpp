@@ -9,8 +9,21 @@ namespace {
 
 constexpr double step_px = 0.5;
 
-/// Brightness along the normal of one spot, from −reach (inside) to +reach (outside).
-using Profile = std::vector<double>;
+/// Value between the middles of pixels, bilinear; beyond the border that of the border.
+double value_at(const Plane& plane, Spot spot) {
+    const double x = std::clamp(spot.x - 0.5, 0.0, plane.width - 1.0);
+    const double y = std::clamp(spot.y - 0.5, 0.0, plane.height - 1.0);
+    const int x0 = std::min(static_cast<int>(x), plane.width - 2);
+    const int y0 = std::min(static_cast<int>(y), plane.height - 2);
+    const float* above = plane.at.data() + plane.index(x0, y0);
+    const float* below = plane.at.data() + plane.index(x0, y0 + 1);
+    const double u = x - x0;
+    const double v = y - y0;
+    return (1.0 - v) * ((1.0 - u) * above[0] + u * above[1]) + v * ((1.0 - u) * below[0] + u * below[1]);
+}
+
+/// Brightness across the ring at one spot, from inside to outside, in steps of step_px.
+using Across = std::vector<double>;
 
 std::vector<Spot> outward_normals(const Ring& ring) {
     const auto n = static_cast<std::ptrdiff_t>(ring.size());
@@ -28,8 +41,8 @@ std::vector<Spot> outward_normals(const Ring& ring) {
     return normals;
 }
 
-Profile profile_at(const Plane& plane, Spot at, Spot normal, int half) {
-    Profile p(static_cast<std::size_t>(2 * half + 1));
+Across across_at(const Plane& plane, Spot at, Spot normal, int half) {
+    Across p(static_cast<std::size_t>(2 * half + 1));
     for (int k = -half; k <= half; ++k) {
         const double t = step_px * k;
         p[static_cast<std::size_t>(k + half)] = value_at(plane, {at.x + t * normal.x, at.y + t * normal.y});
@@ -37,7 +50,7 @@ Profile profile_at(const Plane& plane, Spot at, Spot normal, int half) {
     return p;
 }
 
-double mean_of(const Profile& p, std::size_t from, std::size_t to) {
+double mean_of(const Across& p, std::size_t from, std::size_t to) {
     double sum = 0.0;
     for (std::size_t k = from; k < to; ++k)
         sum += p[k];
@@ -45,7 +58,7 @@ double mean_of(const Profile& p, std::size_t from, std::size_t to) {
 }
 
 /// Is there a dark line between two brighter sides of much the same brightness?
-bool looks_drawn(const Profile& p) {
+bool looks_drawn(const Across& p) {
     const std::size_t fifth = std::max<std::size_t>(1, p.size() / 5);
     const double inside = mean_of(p, 0, fifth);
     const double outside = mean_of(p, p.size() - fifth, p.size());
@@ -60,13 +73,14 @@ struct Mark {
 };
 
 /// Middle of the dark line: the mean place of its darkness, weighed by darkness, down to half its depth.
-Mark middle_of_line(const Profile& p, double clear) {
+/// Clear is a line whose flanks carry an edge on: at this smoothing they are a third as steep as it is deep.
+Mark middle_of_line(const Across& p, double clear) {
     const auto darkest = std::min_element(p.begin(), p.end());
     const auto middle = static_cast<std::ptrdiff_t>(p.size() / 2);
     const std::size_t fifth = std::max<std::size_t>(1, p.size() / 5);
     const double ground = std::max(mean_of(p, 0, fifth), mean_of(p, p.size() - fifth, p.size()));
     const double depth = ground - *darkest;
-    if (!(depth > 2.0 * clear)) return {};
+    if (!(depth > 3.0 * clear)) return {};
     const double half = ground - 0.5 * depth;
     double sum = 0.0;
     double moment = 0.0;
@@ -85,7 +99,7 @@ Mark middle_of_line(const Profile& p, double clear) {
 }
 
 /// Steepest place of the rim, by a parabola through the steepest step and its neighbours.
-Mark steepest_place(const Profile& p, double clear) {
+Mark steepest_place(const Across& p, double clear) {
     const std::size_t half = p.size() / 2;
     const auto middle = static_cast<double>(half);
     const auto steep = [&](std::size_t k) { return std::abs(p[k + 1] - p[k - 1]) / (2.0 * step_px); };
@@ -107,208 +121,85 @@ Mark steepest_place(const Profile& p, double clear) {
     return {step_px * (static_cast<double>(best) - middle + shift), true};
 }
 
-/// Offsets of spots without a mark of their own run straight between their marked neighbours.
-void bridge(std::vector<Mark>& marks) {
-    const std::size_t n = marks.size();
-    const auto first = std::find_if(marks.begin(), marks.end(), [](const Mark& m) { return m.clear; });
-    if (first == marks.end()) return;
-    const auto start = static_cast<std::size_t>(first - marks.begin());
-    std::size_t last = start;
-    for (std::size_t k = 1; k <= n; ++k) {
-        const std::size_t i = (start + k) % n;
-        if (!marks[i].clear) continue;
-        const std::size_t apart = (i + n - last) % n == 0 ? n : (i + n - last) % n;
-        for (std::size_t j = 1; j < apart; ++j) {
-            const double t = static_cast<double>(j) / static_cast<double>(apart);
-            marks[(last + j) % n].offset = (1.0 - t) * marks[last].offset + t * marks[i].offset;
-        }
-        last = i;
-    }
-}
-
-/// A mark far off the middle one of its neighbours is a slip onto something else.
-void drop_slips(std::vector<Mark>& marks, double most) {
-    constexpr std::ptrdiff_t side = 7;
+/// Drops marks that slipped onto something else, `most` pixels off the middle one of their neighbours, and
+/// those right beside a gap, which look partly past the end of the line: more than two of thirteen spots lack
+/// one there.
+void drop_strays(std::vector<Mark>& marks, double most) {
+    constexpr std::ptrdiff_t side = 6;
+    const std::vector<Mark> before = marks;
     const auto n = static_cast<std::ptrdiff_t>(marks.size());
-    std::vector<bool> slip(marks.size(), false);
     std::vector<double> near;
     for (std::ptrdiff_t i = 0; i < n; ++i) {
         near.clear();
-        for (std::ptrdiff_t k = -side; k <= side; ++k) {
-            const Mark& m = marks[static_cast<std::size_t>((i + k + n * side) % n)];
+        for (std::ptrdiff_t k = i - side; k <= i + side; ++k) {
+            const Mark& m = before[static_cast<std::size_t>((k + n) % n)];
             if (m.clear) near.push_back(m.offset);
         }
-        if (near.empty()) continue;
+        Mark& mark = marks[static_cast<std::size_t>(i)];
+        mark.clear = mark.clear && near.size() + 2 > 2 * side;
+        if (!mark.clear) continue;
         const auto middle = near.begin() + static_cast<std::ptrdiff_t>(near.size() / 2);
         std::nth_element(near.begin(), middle, near.end());
-        slip[static_cast<std::size_t>(i)] =
-            std::abs(marks[static_cast<std::size_t>(i)].offset - *middle) > most;
-    }
-    for (std::size_t i = 0; i < marks.size(); ++i) {
-        if (slip[i]) marks[i].clear = false;
+        mark.clear = std::abs(mark.offset - *middle) <= most;
     }
 }
 
-/// Place and direction at the near end of a parabola laid through the marked spots beside a gap; `way` leads
-/// away from it.
-struct End {
-    Spot at;
-    Spot along; ///< per step of one spot, in the ring's order
-    bool sure = false;
-};
-
-End end_beside(const Ring& ring, const std::vector<Mark>& marks, std::ptrdiff_t first, std::ptrdiff_t way) {
-    constexpr std::ptrdiff_t most = 28;
-    constexpr std::ptrdiff_t least = 8;
-    const auto n = static_cast<std::ptrdiff_t>(ring.size());
-    // Normal sums for 1, t, t² over t = 0 … m − 1, and the right sides of x and y.
-    double power[5] = {};
-    double right_x[3] = {};
-    double right_y[3] = {};
-    std::ptrdiff_t m = 0;
-    for (; m < std::min(most, n / 4); ++m) {
-        const auto i = static_cast<std::size_t>(((first + way * m) % n + n) % n);
-        if (!marks[i].clear) break;
-        double t = 1.0;
-        for (int k = 0; k < 5; ++k) {
-            power[k] += t;
-            if (k < 3) {
-                right_x[k] += t * ring[i].x;
-                right_y[k] += t * ring[i].y;
-            }
-            t *= static_cast<double>(m);
+/// Lays the spots without a mark straight between their marked neighbours.
+void bridge(Ring& ring, const std::vector<Mark>& marks) {
+    const std::size_t n = ring.size();
+    const auto first = std::find_if(marks.begin(), marks.end(), [](const Mark& m) { return m.clear; });
+    if (first == marks.end()) return;
+    const auto start = static_cast<std::size_t>(first - marks.begin());
+    std::size_t last = 0; // behind the first mark
+    for (std::size_t k = 1; k <= n; ++k) {
+        if (!marks[(start + k) % n].clear) continue;
+        const Spot a = ring[(start + last) % n];
+        const Spot b = ring[(start + k) % n];
+        for (std::size_t j = last + 1; j < k; ++j) {
+            const double t = static_cast<double>(j - last) / static_cast<double>(k - last);
+            ring[(start + j) % n] = {a.x + t * (b.x - a.x), a.y + t * (b.y - a.y)};
         }
-    }
-    if (m < least) return {};
-    // Cramer's rule on the symmetric 3 by 3.
-    const double a = power[0], b = power[1], c = power[2], d = power[3], e = power[4];
-    const double whole = a * (c * e - d * d) - b * (b * e - c * d) + c * (b * d - c * c);
-    const auto level = [&](const double* r) {
-        return (r[0] * (c * e - d * d) - b * (r[1] * e - d * r[2]) + c * (r[1] * d - c * r[2])) / whole;
-    };
-    const auto slope = [&](const double* r) {
-        return (a * (r[1] * e - r[2] * d) - r[0] * (b * e - c * d) + c * (b * r[2] - c * r[1])) / whole;
-    };
-    const auto sign = static_cast<double>(way);
-    return {{level(right_x), level(right_y)}, {sign * slope(right_x), sign * slope(right_y)}, true};
-}
-
-/// A few marks with gaps on both sides are specks or the ends of the line seen askew: no line to go by.
-void drop_islands(std::vector<Mark>& marks, std::ptrdiff_t least) {
-    const auto n = static_cast<std::ptrdiff_t>(marks.size());
-    const auto clear = [&](std::ptrdiff_t i) {
-        return marks[static_cast<std::size_t>((i % n + n) % n)].clear;
-    };
-    for (std::ptrdiff_t i = 0; i < n; ++i) {
-        if (!clear(i) || clear(i - 1)) continue;
-        std::ptrdiff_t run = 1;
-        while (run < least && clear(i + run))
-            ++run;
-        for (std::ptrdiff_t k = 0; run < least && k < run; ++k)
-            marks[static_cast<std::size_t>((i + k) % n)].clear = false;
+        last = k;
     }
 }
 
-/// Marks beside a wide gap look partly past the end of the line: they are given up with it.
-void widen_gaps(std::vector<Mark>& marks, std::ptrdiff_t wide, std::ptrdiff_t by) {
-    const auto n = static_cast<std::ptrdiff_t>(marks.size());
-    std::vector<bool> given_up(marks.size(), false);
-    for (std::ptrdiff_t i = 0; i < n; ++i) {
-        const auto here = static_cast<std::size_t>(i);
-        if (marks[here].clear || !marks[static_cast<std::size_t>((i + n - 1) % n)].clear) continue;
-        std::ptrdiff_t run = 0;
-        while (run < n && !marks[static_cast<std::size_t>((i + run) % n)].clear)
-            ++run;
-        if (run < wide) continue;
-        for (std::ptrdiff_t k = 1; k <= by; ++k) {
-            given_up[static_cast<std::size_t>(((i - k) % n + n) % n)] = true;
-            given_up[static_cast<std::size_t>((i + run + k - 1) % n)] = true;
-        }
-    }
-    for (std::size_t i = 0; i < marks.size(); ++i) {
-        if (given_up[i]) marks[i].clear = false;
-    }
-}
-
-/// A wide gap is crossed by a cubic that leaves and meets the line in the directions that it has on both
-/// sides.
-void cross_gaps(Ring& ring, const std::vector<Mark>& marks, std::ptrdiff_t wide) {
-    const auto n = static_cast<std::ptrdiff_t>(ring.size());
-    for (std::ptrdiff_t i = 0; i < n; ++i) {
-        if (marks[static_cast<std::size_t>(i)].clear ||
-            !marks[static_cast<std::size_t>((i + n - 1) % n)].clear)
-            continue;
-        std::ptrdiff_t run = 0;
-        while (run < n && !marks[static_cast<std::size_t>((i + run) % n)].clear)
-            ++run;
-        if (run < wide || run > n / 4) continue;
-        const End from = end_beside(ring, marks, i - 1, -1);
-        const End to = end_beside(ring, marks, i + run, 1);
-        if (!from.sure || !to.sure) continue;
-        const double chord = std::hypot(to.at.x - from.at.x, to.at.y - from.at.y);
-        const double from_size = std::hypot(from.along.x, from.along.y);
-        const double to_size = std::hypot(to.along.x, to.along.y);
-        if (!(chord > 0.0 && from_size > 0.0 && to_size > 0.0)) continue;
-        for (std::ptrdiff_t k = 0; k < run; ++k) {
-            const double t = static_cast<double>(k + 1) / static_cast<double>(run + 1);
-            const double u = 1.0 - t;
-            const double h0 = u * u * (1.0 + 2.0 * t);
-            const double h1 = t * t * (3.0 - 2.0 * t);
-            const double g0 = chord * t * u * u / from_size;
-            const double g1 = -chord * t * t * u / to_size;
-            ring[static_cast<std::size_t>((i + k) % n)] = {
-                h0 * from.at.x + h1 * to.at.x + g0 * from.along.x + g1 * to.along.x,
-                h0 * from.at.y + h1 * to.at.y + g0 * from.along.y + g1 * to.along.y};
-        }
-    }
-}
-
-Ring moved(const Ring& ring, const std::vector<Spot>& normals, const std::vector<Mark>& marks) {
-    Ring out(ring.size());
-    for (std::size_t i = 0; i < ring.size(); ++i) {
-        out[i] = {ring[i].x + marks[i].offset * normals[i].x, ring[i].y + marks[i].offset * normals[i].y};
-    }
-    return out;
+/// Spots a pixel apart, smoothed along the ring.
+Ring spaced_and_smoothed(const Ring& ring, double sigma) {
+    return smoothed_ring(evenly_spaced(ring, static_cast<std::size_t>(std::max(16.0, length_of(ring)))),
+                         sigma);
 }
 
 } // namespace
 
 Refined refined(const Plane& plane, const Ring& rough, double reach, double clear) {
     Refined out;
-    const double length = length_of(rough);
-    if (rough.size() < 16 || !(length >= 32.0)) return {rough, false, 0.0};
-    Ring ring = smoothed_ring(evenly_spaced(rough, static_cast<std::size_t>(length)), 2.0);
-
+    if (!(length_of(rough) >= 32.0)) return {rough, false, 0.0};
+    Ring ring = spaced_and_smoothed(spaced_and_smoothed(rough, 3.0), 2.0);
     // The first pass finds the mark from afar, the next ones are near it, with the truer normals.
     for (int pass = 0; pass < 3; ++pass) {
         const double look = pass == 0 ? reach : std::min(reach, 6.0);
         const int half = std::max(6, static_cast<int>(std::ceil(look / step_px)));
         const std::vector<Spot> normals = outward_normals(ring);
-        std::vector<Profile> profiles(ring.size());
-        std::size_t drawn = 0;
-        for (std::size_t i = 0; i < ring.size(); ++i) {
-            profiles[i] = profile_at(plane, ring[i], normals[i], half);
-            if (looks_drawn(profiles[i])) ++drawn;
+        std::vector<Across> sections(ring.size());
+        for (std::size_t i = 0; i < ring.size(); ++i)
+            sections[i] = across_at(plane, ring[i], normals[i], half);
+        if (pass == 0) {
+            const auto drawn = std::count_if(sections.begin(), sections.end(), looks_drawn);
+            out.drawn_line = 2 * drawn > static_cast<std::ptrdiff_t>(ring.size());
         }
-        if (pass == 0) out.drawn_line = 2 * drawn > ring.size();
         std::vector<Mark> marks(ring.size());
-        for (std::size_t i = 0; i < ring.size(); ++i) {
+        for (std::size_t i = 0; i < ring.size(); ++i)
             marks[i] =
-                out.drawn_line ? middle_of_line(profiles[i], clear) : steepest_place(profiles[i], clear);
-        }
-        drop_slips(marks, pass == 0 ? 3.0 : 1.5);
+                out.drawn_line ? middle_of_line(sections[i], clear) : steepest_place(sections[i], clear);
+        drop_strays(marks, pass == 0 ? 3.0 : 1.5);
         const auto backed = std::count_if(marks.begin(), marks.end(), [](const Mark& m) { return m.clear; });
         out.backed = static_cast<double>(backed) / static_cast<double>(marks.size());
-        if (backed == 0) break;
-        constexpr std::ptrdiff_t wide = 3; // spots, a pixel apart
-        drop_islands(marks, 8);
-        widen_gaps(marks, wide, 4);
-        drop_islands(marks, 8);
-        bridge(marks);
-        ring = moved(ring, normals, marks);
-        cross_gaps(ring, marks, wide);
-        ring = smoothed_ring(evenly_spaced(ring, static_cast<std::size_t>(std::max(16.0, length_of(ring)))),
-                             pass == 2 ? 1.2 : 2.0);
+        for (std::size_t i = 0; i < ring.size(); ++i) {
+            ring[i].x += marks[i].offset * normals[i].x;
+            ring[i].y += marks[i].offset * normals[i].y;
+        }
+        bridge(ring, marks);
+        ring = spaced_and_smoothed(ring, pass == 2 ? 1.2 : 2.0);
     }
     out.ring = std::move(ring);
     return out;

@@ -1,7 +1,6 @@
 #pragma once
 
-#include "picture/filters.hpp"
-#include "picture/level_line.hpp"
+#include "picture/ring.hpp"
 
 namespace evenfall::picture {
 
@@ -14,9 +13,9 @@ struct Refined {
 
 /// Moves each spot along the ring's normal onto the middle of the drawn line, or the steepest place of the
 /// rim, within `reach` pixels; which of the two it is, the whole ring decides together. Spots without a clear
-/// mark of their own (steepness or darkness below `clear`) go with their neighbours.
-///   plane   evenly lit and smoothed, ground near 1
-///   clear   steepness of an edge that counts, brightness per pixel
+/// mark of their own, and those right beside a gap, lie straight between their marked neighbours.
+///   plane   smoothed brightness
+///   clear   steepness of an edge that carries on, brightness per pixel
 [[nodiscard]] Refined refined(const Plane& plane, const Ring& rough, double reach, double clear);
 
 } // namespace evenfall::picture

@@ -1,32 +1,26 @@
 #pragma once
 
-#include "picture/edges.hpp"
+#include "picture/picture.hpp"
 
 #include <cstddef>
 
 namespace evenfall::picture {
 
-/// Distance from each pixel's middle to the nearest marked one's [pixels], exact (Felzenszwalb and
-/// Huttenlocher 2012, Theory of Computing 8, 415–428). A mask without marks gives a distance larger than the
-/// picture everywhere.
+/// Distance from each pixel to the nearest marked one [pixels], by steps of 1 straight and 4/3 aslant
+/// (chamfer 3-4, Borgefors 1986, Computer Vision, Graphics and Image Processing 34, 344–371): at most 6 %
+/// short, 8 % long.
 [[nodiscard]] Plane distance_to(const Mask& marked);
-
-/// What can be reached from the rim of the picture over open pixels, up, down and sideways.
-[[nodiscard]] Mask reached_from_rim(const Mask& open);
 
 /// A connected patch of marked pixels (up, down and sideways).
 struct Patch {
-    Mask mask;                 ///< of the largest patch
-    std::size_t pixels = 0;    ///< 0 where nothing is marked
-    int x_from = 0, x_to = -1; ///< its box, included
-    int y_from = 0, y_to = -1;
+    Mask mask;
+    std::size_t pixels = 0; ///< 0 where nothing is marked
 };
-[[nodiscard]] Patch largest_patch(const Mask& marked);
 
 /// The largest patch that lines enclose, where gaps in them of up to twice `reach` pixels count as closed:
 /// outside is what a disc of that radius can sweep from the rim without touching a line. Spurs thinner than
-/// `spur` pixels are cut off.
+/// `spur` pixels are cut off. A patch of fewer than `least` pixels before that counts as none.
 ///   away   distance to the nearest line, by distance_to
-[[nodiscard]] Patch enclosed(const Plane& away, double reach, double spur);
+[[nodiscard]] Patch enclosed(const Plane& away, double reach, double spur, double least);
 
 } // namespace evenfall::picture

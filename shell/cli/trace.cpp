@@ -1,8 +1,8 @@
 #include "cli/commands.hpp"
 #include "cli/files.hpp"
+#include "cli/picture_file.hpp"
 #include "cli/table.hpp"
 #include "cli/words.hpp"
-#include "picture/netpbm.hpp"
 #include "picture/profile.hpp"
 
 #include <algorithm>
@@ -40,9 +40,9 @@ int trace(const Arguments& arguments) {
                         "A picture has no size of its own: give --scale LENGTH and --between X,Y,X,Y, two "
                         "marks that lie so far apart."}});
     }
-    const Outcome<std::string> bytes = read_text_file(arguments.operand, picture::most_file_bytes);
+    const Outcome<std::string> bytes = read_text_file(arguments.operand, most_picture_bytes);
     if (!bytes.ok()) return report(bytes.problems());
-    const Outcome<picture::Decoded> picture = picture::read_netpbm(*bytes);
+    const Outcome<PictureFile> picture = read_picture(*bytes);
     if (!picture.ok()) return report(picture.problems());
 
     picture::OutlineOptions options;
@@ -82,8 +82,9 @@ int trace(const Arguments& arguments) {
             ". The lines keep within " + millimetres(std::max(profile->off_top_m, profile->off_bottom_m), 2) +
             " mm of the outline.\n";
     if (profile->overhang_m > scale.tolerance_m) {
-        text += "A bay " + millimetres(profile->overhang_m) +
-                " mm deep cannot be followed by a back and a belly line; it is closed.\n";
+        text +=
+            "A bay or fork that a back and a belly line cannot follow is closed; the outline lies up to " +
+            millimetres(profile->overhang_m) + " mm off the lines there.\n";
     }
 
     document::Document document;

@@ -105,6 +105,7 @@ if [ ! -f "$bundle/evenfall.cmake" ]; then
             case "$name" in
                 catch2) continue ;;           # used by the tests only, never part of a program
                 libboost*-dev) continue ;;    # its licence asks for no notice beside compiled code
+                libstb-dev) continue ;;       # decodes pictures in the program; the page's browser does it there
             esac
             terms="$folder/debian/copyright"
             [ -f "$terms" ] || [ "$kind" = upstream ] || terms="$(find "$folder/usr/share/doc" -name copyright | head -n 1)"

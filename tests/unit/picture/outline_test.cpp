@@ -163,6 +163,27 @@ TEST_CASE("a found ellipse becomes back and belly lines within the tolerance, an
     CHECK(evaluate(new_lure(*profile)).ok());
 }
 
+TEST_CASE("a forked tail is closed by the lines, and how far its apex lies off them is told", "[picture]") {
+    Contour contour;
+    const auto draw_to = [&](Spot to) {
+        const Spot from = contour.points.empty() ? to : contour.points.back();
+        for (int k = 1; k <= 100; ++k)
+            contour.points.push_back(
+                {from.x + 0.01 * k * (to.x - from.x), from.y + 0.01 * k * (to.y - from.y)});
+    };
+    // 400 by 100 pixels, its fork 100 deep: the apex lies 50 from back and belly.
+    for (const Spot corner : {Spot{0, 0}, {400, 0}, {300, 50}, {400, 100}, {0, 100}, {0, 1}})
+        draw_to(corner);
+    Scale scale;
+    scale.to = {400.0, 0.0};
+    scale.distance_m = 0.1;
+    const auto profile = profile_from(contour, scale);
+    REQUIRE(profile.ok());
+    CHECK_THAT(profile->length_m, WithinAbs(0.100, 1e-6));
+    CHECK_THAT(profile->greatest_height_m, WithinAbs(0.025, 1e-6));
+    CHECK_THAT(profile->overhang_m, WithinAbs(0.0125, 1e-6));
+}
+
 TEST_CASE("plain paper has no outline, and says so", "[picture]") {
     const std::vector<std::uint8_t> grey(200 * 100, 220);
     const auto contour = find_outline({200, 100, 1, grey});

@@ -7,10 +7,8 @@ namespace evenfall::picture {
 /// A closed line: its spots in order, the last joined to the first.
 using Ring = std::vector<Spot>;
 
-/// The longest closed line on which the plane has this value, by marching squares with linear places on the
-/// cell edges (values sit in the middles of the pixels). Where a cell is undecided its mean decides. Values
-/// equal to the level count as above. Empty where no line closes within the plane.
-[[nodiscard]] Ring level_line(const Plane& plane, double level);
+/// The outer border of a connected patch along the sides of its pixels, clockwise as seen; empty for none.
+[[nodiscard]] Ring border_of(const Mask& patch);
 
 /// Signed area [pixels²]; positive where the ring runs clockwise as seen, y being down.
 [[nodiscard]] double signed_area(const Ring& ring);
