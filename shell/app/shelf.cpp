@@ -1,4 +1,4 @@
-#include "app_parts.hpp"
+#include "app/parts.hpp"
 
 #include "document/link.hpp"
 #include "look/words.hpp"

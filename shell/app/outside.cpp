@@ -1,6 +1,6 @@
-#include "app.hpp"
+#include "app/app.hpp"
 
-#include "app_parts.hpp"
+#include "app/parts.hpp"
 #include "bench/uncertainty/uncertainty.hpp"
 #include "look/words.hpp"
 #include "look/words_drawer.hpp"
