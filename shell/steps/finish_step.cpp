@@ -60,7 +60,7 @@ void felt_row(Desk& desk, int index) {
         widgets::value_text(felt.felt_share, widgets::Unit::percent, 0) + " " + words::of_its_mass + "; ";
     below += felt.displaced_m3 > 0.0
                  ? words::film_grows +
-                       widgets::number_text(units::cm3_from_m3(felt.displaced_m3), widgets::Unit::none, 2) +
+                       widgets::number_text(units::cm3_from_m3(felt.displaced_m3), widgets::Unit::one, 2) +
                        words::film_grows_unit
                  : std::string(words::soak_grows_nothing);
     widgets::figure_row(desk.ui, words::felt_in_water, signed_mass(desk, felt.in_water_kg), {}, below);

@@ -132,7 +132,7 @@ void tail_editor(Desk& desk) {
 }
 
 std::string cubic(double m3) {
-    return widgets::number_text(units::cm3_from_m3(m3), widgets::Unit::none, 2);
+    return widgets::number_text(units::cm3_from_m3(m3), widgets::Unit::one, 2);
 }
 
 void pull_rows(Desk& desk) {

@@ -20,8 +20,9 @@ bool fills_with_lead(const document::Document& document) {
 }
 
 bool caps_with(const document::Document& document, const char* material) {
-    return std::any_of(document.holes.begin(), document.holes.end(),
-                       [&](const document::Hole& hole) { return hole.cap && hole.cap->material == material; });
+    return std::any_of(document.holes.begin(), document.holes.end(), [&](const document::Hole& hole) {
+        return hole.cap && hole.cap->material == material;
+    });
 }
 
 std::string times(int lures) {
@@ -220,9 +221,7 @@ void add_resin(Composer& pages, const Job& job) {
         }
     }
     if (!any) return;
-    const auto minutes = [](double seconds) {
-        return units::number_text(seconds / 60.0, units::Unit::one, 0);
-    };
+    const auto minutes = [](double seconds) { return units::number_text(seconds, units::Unit::minute, 0); };
     pages.heading("Epoxy to mix for " + times(job.options.lures));
     pages.table({{"Coat", 1.6},
                  {"If the label says", 1.6},
@@ -270,8 +269,8 @@ void add_coats(Composer& pages, const Job& job) {
         const double mass = ledger_kg(job, ledger::Kind::coat, c);
         rows.push_back({{coat.name.empty() ? std::to_string(c + 1) : coat.name, material_text(coat.material),
                          coat.kind == document::CoatKind::soaks ? "soaks in"
-                         : coat.thickness_m                   ? mm_text(*coat.thickness_m, 2) + " mm"
-                                                              : "film",
+                         : coat.thickness_m                     ? mm_text(*coat.thickness_m, 2) + " mm"
+                                                                : "film",
                          coat.on_skin && coat.on_joint_faces ? "skin, joints"
                          : coat.on_skin                      ? "skin"
                                                              : "joints",
