@@ -1,6 +1,6 @@
 #include "app/parts.hpp"
 
-#include "state/believed.hpp"
+#include "bench/believed.hpp"
 #include "look/words.hpp"
 #include "look/words_log.hpp"
 
@@ -115,7 +115,7 @@ std::vector<Answer> strip_answers(const state::Session& session, state::BenchAns
                 chance(nullptr)};
     }
     const Uncertainty* uncertainty = bench.uncertainty(session);
-    const Answers answers = state::believed(session.evaluation()->answers, uncertainty);
+    const Answers answers = believed(session.evaluation()->answers, uncertainty);
     const document::Targets& targets = session.document().targets;
     const Unit mass = units.of(Quantity::mass);
     return {finished(answers, mass),
