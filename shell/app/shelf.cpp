@@ -1,5 +1,6 @@
 #include "app/parts.hpp"
 
+#include "base/version.hpp"
 #include "document/link.hpp"
 #include "look/words.hpp"
 #include "state/file_stem.hpp"
@@ -117,7 +118,9 @@ void draw_shelf(AppParts& parts, const Regions& where) {
     draw_bench(parts);
     widgets::gap();
     if (list_row(ui, "shelf.first",
-                 {.title = words::shelf_first, .leads_on = true})) {
+                 {.title = words::shelf_first,
+                  .below = words::shelf_version + std::string(version()),
+                  .leads_on = true})) {
         parts.host.first_steps();
         leave = true;
     }

@@ -1,3 +1,4 @@
+#include "base/version.hpp"
 #include "cli/commands.hpp"
 #include "cli/files.hpp"
 
@@ -30,8 +31,6 @@ Problems keep(const std::string& path, const document::Document& document) {
 }
 
 namespace {
-
-constexpr const char* program_version = "1.0.0";
 
 int run(const std::vector<std::string>& words) {
     const Outcome<Arguments> arguments = read_arguments(words);
@@ -72,7 +71,7 @@ int run(const std::vector<std::string>& words) {
     case Command::tail:
         return tail(*arguments);
     case Command::version:
-        print(std::string("evenfall ") + program_version + ", documents of version " +
+        print("evenfall " + std::string(version()) + ", documents of version " +
               std::to_string(document::document_version) + '\n');
         return done;
     case Command::help:
