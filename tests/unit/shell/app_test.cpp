@@ -388,16 +388,6 @@ TEST_CASE("the numbers that follow as text are those of the strip, with readings
     CHECK_THAT(text["stages"].back()["in_water_g"].get<double>(), WithinRel(1e3 * strip.in_water_kg, 1e-3));
 }
 
-TEST_CASE("a lure that sinks without a steady fall sinks all the same, by what the log believes too",
-          "[shell][app]") {
-    Uncertainty sure;
-    sure.has_readings = true;
-    sure.in_water_kg.value = 0.004;
-    const Answers strip = believed(Answers{}, &sure);
-    CHECK(strip.behaviour == Behaviour::falls);
-    CHECK_FALSE(strip.fall.has_value());
-}
-
 TEST_CASE("what was begun on one lure is not set on another that comes to the bench", "[shell][app]") {
     const auto other = read_document(demo_text("reedline-120.json"));
     REQUIRE(other.ok());
