@@ -193,6 +193,7 @@ Outcome<double> read_number(std::string_view text, Unit usual, std::string_view 
 }
 
 std::string number_text(double core, Unit unit, int decimals) {
+    if (unit == Unit::inch_fraction) return inch_text(core);
     const double value = from_core(core, unit);
     if (!(std::fabs(value) < 1e9))
         return std::string(nothing); // nine decimals of it still fit the integer below

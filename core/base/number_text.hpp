@@ -34,6 +34,7 @@ inline constexpr std::size_t max_number_text = 64; ///< bytes
 /// A value of the core in `unit` with `decimals` (0 to 9) behind the point, without the unit's symbol:
 /// 0.00825, mm, 2 → "8.25". Rounds half away from zero. A value below zero has a true minus sign (U+2212),
 /// zero has none. What has no digits to show (not finite, or 10⁹ or more in that unit) is "–".
+/// Unit::inch_fraction has no decimals: it answers inch_text.
 [[nodiscard]] std::string number_text(double core, Unit unit, int decimals);
 
 /// The finest division on the rule at hand.

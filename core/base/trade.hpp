@@ -108,6 +108,19 @@ constexpr double cm3_from_m3(double m3) {
     return m3 * 1e6;
 }
 
+constexpr double s_from_min(double min) {
+    return min * 60.0;
+}
+constexpr double min_from_s(double s) {
+    return s / 60.0;
+}
+constexpr double s_from_hour(double hours) {
+    return hours * 3600.0;
+}
+constexpr double hour_from_s(double s) {
+    return s / 3600.0;
+}
+
 constexpr double n_from_lbf(double lbf) {
     return lbf * pound_force_n;
 }

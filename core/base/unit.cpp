@@ -100,6 +100,10 @@ constexpr std::array rows{
     UnitRow{Unit::cm3, Quantity::volume, "cm³", m3_from_cm3, cm3_from_m3, {"cm3", "cc", "ml"}},
     UnitRow{Unit::m3, Quantity::volume, "m³", same, same, {"m3"}},
     UnitRow{Unit::g_per_kg, Quantity::salinity, "g/kg", same, same, {}},
+    UnitRow{Unit::second, Quantity::time, "s", same, same, {"seconds"}},
+    UnitRow{Unit::minute, Quantity::time, "min", s_from_min, min_from_s, {"minutes"}},
+    UnitRow{Unit::hour, Quantity::time, "h", s_from_hour, hour_from_s, {"hours"}},
+    UnitRow{Unit::inch_fraction, Quantity::length, "in", m_from_inch, inch_from_m, {}},
 };
 
 constexpr bool in_order() {
@@ -108,7 +112,7 @@ constexpr bool in_order() {
     }
     return true;
 }
-static_assert(in_order() && rows.size() == static_cast<std::size_t>(Unit::g_per_kg) + 1);
+static_assert(in_order() && rows.size() == static_cast<std::size_t>(Unit::inch_fraction) + 1);
 
 const UnitRow& row_of(Unit unit) {
     return rows[static_cast<std::size_t>(unit)];
@@ -155,7 +159,7 @@ std::optional<Unit> find_unit(std::string_view text) {
 std::string symbols_of(Quantity quantity) {
     std::string list;
     for (const UnitRow& row : rows) {
-        if (row.quantity != quantity || row.symbol.empty()) continue;
+        if (row.quantity != quantity || row.symbol.empty() || row.unit == Unit::inch_fraction) continue;
         if (!list.empty()) list += ", ";
         list += row.symbol;
     }
@@ -184,6 +188,8 @@ std::string_view words_of(Quantity quantity) {
         return "a volume";
     case Quantity::salinity:
         return "a salinity";
+    case Quantity::time:
+        return "a time";
     }
     return "";
 }

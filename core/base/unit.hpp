@@ -7,7 +7,19 @@
 namespace evenfall::units {
 
 /// What a field of the bench holds. Two quantities never stand for each other.
-enum class Quantity { number, share, length, mass, angle, temperature, speed, density, volume, salinity };
+enum class Quantity {
+    number,
+    share,
+    length,
+    mass,
+    angle,
+    temperature,
+    speed,
+    density,
+    volume,
+    salinity,
+    time
+};
 
 /// The units a carver reads and types. SI (and °C, g/kg) is what the core holds.
 enum class Unit {
@@ -42,11 +54,16 @@ enum class Unit {
     cm3,
     m3,       // volume [m³]
     g_per_kg, // salinity [g/kg]
+    second,
+    minute,
+    hour,          // time [s]
+    inch_fraction, // length [m], read on a rule in 64ths; typed as inch
 };
 
 [[nodiscard]] Quantity quantity_of(Unit unit);
 
-/// As shown beside a number: "mm", "in", "s/ft", "°C", "cm³"; empty for Unit::one.
+/// As shown beside a number: "mm", "in", "s/ft", "°C", "cm³"; empty for Unit::one. inch and inch_fraction are
+/// both "in".
 [[nodiscard]] std::string_view symbol(Unit unit);
 
 /// Value in `unit` → the core's unit (SI; temperature °C; salinity g/kg). Zero seconds per foot or metre

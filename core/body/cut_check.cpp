@@ -1,11 +1,11 @@
 #include "body/cut_check.hpp"
 
+#include "base/trade.hpp"
 #include "body/relief.hpp"
 #include "document/fields.hpp"
 
 #include <algorithm>
 #include <cmath>
-#include <numbers>
 #include <string>
 
 namespace evenfall::shape {
@@ -13,7 +13,7 @@ namespace evenfall::shape {
 namespace {
 
 constexpr double mm = 1e-3;
-constexpr double degree = std::numbers::pi / 180.0;
+constexpr double degree = units::degree_rad;
 constexpr double hair = 1e-9; ///< room for rounding of limits read from text
 
 std::string path_of(std::size_t joint, const char* key) {

@@ -3,6 +3,7 @@
 #include "ledger/line.hpp"
 
 #include <array>
+#include <optional>
 #include <span>
 #include <vector>
 
@@ -27,6 +28,22 @@ struct Sum {
         return mass_kg - water_kg_m3 * displaced_m3;
     }
 };
+
+/// The sum over the lines that `keep` takes.
+template <class Keep>
+[[nodiscard]] Sum sum_if(std::span<const Line> lines, const Keep& keep) {
+    Sum sum;
+    for (const Line& line : lines) {
+        if (keep(line)) sum += line;
+    }
+    return sum;
+}
+
+/// All lines of a kind; of one item of it, where one is named.
+[[nodiscard]] inline Sum sum_of(std::span<const Line> lines, Kind kind, std::optional<int> item = {}) {
+    return sum_if(lines,
+                  [&](const Line& line) { return line.kind == kind && (!item || line.item == *item); });
+}
 
 /// Sums of one ledger by segment and by stage reached (every line of this stage and the stages before it).
 struct Fold {

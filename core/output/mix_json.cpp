@@ -9,7 +9,7 @@ namespace evenfall::output {
 namespace {
 
 Tree minutes(double seconds) {
-    return number(seconds / 60.0);
+    return number(units::min_from_s(seconds));
 }
 
 Tree portion(const resin::Portion& p) {

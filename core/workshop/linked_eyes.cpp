@@ -1,5 +1,6 @@
 #include "workshop/linked_eyes.hpp"
 
+#include "base/trade.hpp"
 #include "base/vec3.hpp"
 
 #include <algorithm>
@@ -16,7 +17,7 @@ constexpr double pi = std::numbers::pi;
 constexpr int samples = 48;
 constexpr int starts = 24;
 constexpr double neck_in_radii = 4.0; // no ring hung in the other reaches farther
-constexpr double angle_step_rad = 0.1 * pi / 180.0;
+constexpr double angle_step_rad = units::rad_from_deg(0.1);
 
 /// A ring on its neck: `out` leads along the neck, `across` lies in the ring's plane too.
 struct Eye {

@@ -1,15 +1,13 @@
 #include "materials/block.hpp"
 #include "base/number_text.hpp"
 #include "cli/commands.hpp"
-#include "cli/files.hpp"
-#include "cli/settings.hpp"
 #include "cli/table.hpp"
 #include "document/json_text.hpp"
 #include "document/own_wood.hpp"
 #include "output/trees.hpp"
 
 #include <cmath>
-#include <limits>
+#include <memory>
 
 namespace evenfall::cli {
 
@@ -26,22 +24,6 @@ std::string density(double kg_m3) {
 }
 std::string percent(double value, int decimals = 0) {
     return number_text(value, Unit::one, decimals) + " %";
-}
-
-/// "LENGTHxWIDTHxHEIGHT"
-Problems take_sides(const std::string& text, Block& block) {
-    double* const into[] = {&block.length_m, &block.width_m, &block.height_m};
-    std::size_t from = 0;
-    for (std::size_t k = 0; k < 3; ++k) {
-        const std::size_t end = k < 2 ? text.find_first_of("xX", from) : text.size();
-        if (end == std::string::npos) break;
-        const Outcome<double> side = units::read_number(text.substr(from, end - from), Unit::mm, "--size");
-        if (!side.ok()) return side.problems();
-        *into[k] = *side;
-        from = end + 1;
-    }
-    if (from == text.size() + 1) return {};
-    return {{ProblemCode::missing_key, "--size", "", "A block has three sides: --size LENGTHxWIDTHxHEIGHT."}};
 }
 
 std::string verdict(const BlockAnswer& a, const materials::Wood& wood, const Block& block) {
@@ -82,59 +64,62 @@ std::string block_json(const BlockAnswer& a, const materials::Wood& wood, const 
           a.would_explain_percent ? output::number(*a.would_explain_percent) : output::Tree(nullptr)}});
 }
 
-} // namespace
-
-int block(const Arguments& typed) {
-    Arguments numbers = typed;
-    std::string species, size, write_to;
-    numbers.settings.clear();
-    for (const auto& [option, text] : typed.settings) {
-        if (option == "--species")
-            species = text;
-        else if (option == "--size")
-            size = text;
-        else if (option == "--write")
-            write_to = text;
-        else
-            numbers.settings.emplace_back(option, text);
-    }
+struct BlockOptions : PresetOptions {
     Block measured;
-    double to_percent = std::numeric_limits<double>::quiet_NaN(); // until it is typed
-    const Setting list[] = {{"--mass", Unit::gram, &measured.mass_kg},
-                            {"--moisture", Unit::percent, &measured.moisture_percent, 100.0},
-                            {"--to", Unit::percent, &to_percent, 100.0}};
-    if (const Problems problems = take_settings(numbers, list); !problems.empty()) return report(problems);
-    if (const Problems problems = take_sides(size, measured); !problems.empty()) return report(problems);
-    Outcome<document::Document> document = load(typed.operand);
+    std::optional<Sides> size;
+    std::optional<double> moisture, to; ///< shares
+    std::optional<std::string> species, write_to;
+};
+
+int run(const BlockOptions& o) {
+    if (!o.size) return report({misuse("--size", "A block needs its size: --size LENGTHxWIDTHxHEIGHT.")});
+    Block measured = o.measured;
+    const auto [length_m, width_m, height_m] = *o.size;
+    measured.length_m = length_m;
+    measured.width_m = width_m;
+    measured.height_m = height_m;
+    if (o.moisture) measured.moisture_percent = 100.0 * *o.moisture;
+    Outcome<document::Document> document = load(o.preset);
     if (!document.ok()) return report(document.problems());
-    if (species.empty()) species = document->wood.species;
-    if (std::isnan(to_percent)) to_percent = document->wood.moisture_percent;
+    const std::string species = o.species.value_or(document->wood.species);
+    const double to_percent = o.to ? 100.0 * *o.to : document->wood.moisture_percent;
     const materials::Wood* wood = materials::find_wood(species);
     if (wood == nullptr)
         return report({{ProblemCode::unknown_name, "--species", "",
                         "“" + species + "” is not in the table of woods: “evenfall woods” lists them."}});
     const auto a = materials::weigh_block(measured, *wood, to_percent);
     if (!a.ok()) return report(a.problems());
-    if (!write_to.empty()) {
+    if (o.write_to) {
         document->wood.species = species;
         document->wood.moisture_percent = to_percent;
         document::set_weighed_density(*document, a->at_other_kg_m3);
-        // What the preset's own reader refuses is not written.
-        const std::string text = write_document(*document);
-        if (const auto again = read_document(text); !again.ok()) return report(again.problems());
-        if (const Problems problems = write_text_file(write_to, text); !problems.empty())
+        if (const Problems problems = keep(*o.write_to, *document); !problems.empty())
             return report(problems);
     }
-    if (typed.json) {
+    if (o.json) {
         print(block_json(*a, *wood, measured, to_percent));
         return done;
     }
     print("Block " + density(a->density_kg_m3) + " at " + percent(measured.moisture_percent) + " moisture, " +
           density(a->at_other_kg_m3) + " at " + percent(to_percent) + "\n" + verdict(*a, *wood, measured) +
-          (write_to.empty()
-               ? "--write FILE puts the density at " + percent(to_percent) + " into the lure's wood.\n"
-               : "Written into the lure's wood: " + write_to + "\n"));
+          (o.write_to
+               ? "Written into the lure's wood: " + *o.write_to + "\n"
+               : "--write FILE puts the density at " + percent(to_percent) + " into the lure's wood.\n"));
     return done;
+}
+
+} // namespace
+
+void block(Options& options) {
+    const auto o = declare<BlockOptions>(
+        options, "a measured block's density, against its species and at another moisture", run);
+    options.read("--size", read_sides, o->size, "LxWxH", "as it was measured, mm");
+    options.number("--mass", o->measured.mass_kg, Unit::gram, "MASS", "as it was weighed");
+    options.number("--moisture", o->moisture, Unit::percent, "PERCENT", "as it was weighed");
+    options.number("--to", o->to, Unit::percent, "PERCENT",
+                   "moisture to work it out for; that of the preset where not given");
+    options.text("--species", o->species, "ID", "that of the preset where not given");
+    options.text("--write", o->write_to, "FILE", "the preset with this density as its wood's");
 }
 
 } // namespace evenfall::cli

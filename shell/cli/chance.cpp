@@ -1,6 +1,6 @@
-#include "bench/uncertainty/uncertainty.hpp"
 #include "base/number_text.hpp"
 #include "base/trade.hpp"
+#include "bench/uncertainty/uncertainty.hpp"
 #include "cli/commands.hpp"
 #include "cli/files.hpp"
 #include "cli/table.hpp"
@@ -9,6 +9,7 @@
 #include "output/uncertainty_json.hpp"
 
 #include <cmath>
+#include <memory>
 
 namespace evenfall::cli {
 namespace {
@@ -109,10 +110,14 @@ std::string draws_text(const document::Document& document, const Draws& d) {
            ", both: " + percent(d.chances.both) + ".\n";
 }
 
-} // namespace
+struct ChanceOptions : PresetOptions {
+    std::optional<int> draws;
+};
 
-int chance(const Arguments& arguments) {
-    const Outcome<document::Document> document = load(arguments.operand);
+int run(const ChanceOptions& o) {
+    if (o.draws && (*o.draws < 1 || *o.draws > 1000000))
+        return report({misuse("--draws", "Draw from 1 to 1000000 lures.")});
+    const Outcome<document::Document> document = load(o.preset);
     if (!document.ok()) return report(document.problems());
     const Outcome<Uncertainty> s = evenfall::uncertainty(*document);
     if (!s.ok()) return report(s.problems());
@@ -121,12 +126,12 @@ int chance(const Arguments& arguments) {
     if (!found.ok()) return report(found.problems());
     now = std::move(found).value();
     std::optional<Draws> draws;
-    if (arguments.draws) {
-        const Outcome<Draws> drawn = uncertainty_by_draws(*document, *arguments.draws);
+    if (o.draws) {
+        const Outcome<Draws> drawn = uncertainty_by_draws(*document, static_cast<std::size_t>(*o.draws));
         if (!drawn.ok()) return report(drawn.problems());
         draws = *drawn;
     }
-    if (arguments.json) {
+    if (o.json) {
         print(output::uncertainty_json(*document, *s, now, draws));
         return done;
     }
@@ -159,6 +164,14 @@ int chance(const Arguments& arguments) {
     if (draws) text += '\n' + draws_text(*document, *draws);
     print(text);
     return done;
+}
+
+} // namespace
+
+void chance(Options& options) {
+    const auto o =
+        declare<ChanceOptions>(options, "how sure the answers are, what to do now, what to read next", run);
+    options.read("--draws", read_whole, o->draws, "N", "and by N lures drawn by chance");
 }
 
 } // namespace evenfall::cli

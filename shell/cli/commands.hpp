@@ -1,31 +1,31 @@
 #pragma once
 
-#include "cli/arguments.hpp"
+#include "cli/options.hpp"
 #include "evenfall.hpp"
 
 #include <string>
 
 namespace evenfall::cli {
 
-// One function per command. Each prints and returns the exit status.
+// One function per verb: declares what may be typed behind it, and what runs it.
 
-[[nodiscard]] int weigh(const Arguments& arguments);
-[[nodiscard]] int lead(const Arguments& arguments);
-[[nodiscard]] int fall(const Arguments& arguments);
-[[nodiscard]] int log(const Arguments& arguments);
-[[nodiscard]] int chance(const Arguments& arguments);
-[[nodiscard]] int joints(const Arguments& arguments);
-[[nodiscard]] int link(const Arguments& arguments);
-[[nodiscard]] int open(const Arguments& arguments);
-[[nodiscard]] int resin(const Arguments& arguments);
-[[nodiscard]] int tail(const Arguments& arguments);
-[[nodiscard]] int stock(const Arguments& arguments);
-[[nodiscard]] int glue(const Arguments& arguments);
-[[nodiscard]] int block(const Arguments& arguments);
-[[nodiscard]] int woods(const Arguments& arguments);
-[[nodiscard]] int metals(const Arguments& arguments);
-[[nodiscard]] int sheet(const Arguments& arguments);
-[[nodiscard]] int trace(const Arguments& arguments);
+void weigh(Options& options);
+void lead(Options& options);
+void fall(Options& options);
+void log(Options& options);
+void chance(Options& options);
+void joints(Options& options);
+void link(Options& options);
+void open(Options& options);
+void resin(Options& options);
+void tail(Options& options);
+void stock(Options& options);
+void glue(Options& options);
+void block(Options& options);
+void woods(Options& options);
+void metals(Options& options);
+void sheet(Options& options);
+void trace(Options& options);
 
 /// What a code of the lure holds: the page's address with the share text behind "#", or the share text alone.
 [[nodiscard]] std::string text_for_code(const document::Document& document, const std::string& page);

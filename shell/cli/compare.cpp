@@ -7,6 +7,7 @@
 #include <nlohmann/json.hpp>
 
 #include <cstdio>
+#include <memory>
 
 namespace evenfall::cli {
 namespace {
@@ -51,18 +52,24 @@ int tell(const Outcome<std::vector<compare::Option>>& options, bool json, bool w
     return done;
 }
 
-} // namespace
-
-int woods(const Arguments& arguments) {
-    const Outcome<document::Document> document = load(arguments.operand);
-    if (!document.ok()) return report(document.problems());
-    return tell(compare::woods(*document), arguments.json, true);
+int compare_woods(const PresetOptions& o) {
+    const Outcome<document::Document> document = load(o.preset);
+    return document.ok() ? tell(compare::woods(*document), o.json, true) : report(document.problems());
 }
 
-int metals(const Arguments& arguments) {
-    const Outcome<document::Document> document = load(arguments.operand);
-    if (!document.ok()) return report(document.problems());
-    return tell(compare::metals(*document), arguments.json, false);
+int compare_metals(const PresetOptions& o) {
+    const Outcome<document::Document> document = load(o.preset);
+    return document.ok() ? tell(compare::metals(*document), o.json, false) : report(document.problems());
+}
+
+} // namespace
+
+void woods(Options& options) {
+    declare(options, "the same lure in every wood of the table, its lead planned anew", compare_woods);
+}
+
+void metals(Options& options) {
+    declare(options, "the same plan in lead, tungsten, bismuth, tin, steel, brass …", compare_metals);
 }
 
 } // namespace evenfall::cli

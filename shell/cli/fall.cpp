@@ -2,17 +2,23 @@
 #include "cli/water_text.hpp"
 #include "cli/words.hpp"
 
-namespace evenfall::cli {
+#include <memory>
 
-int fall(const Arguments& arguments) {
-    const Outcome<document::Document> document = load(arguments.operand);
+namespace evenfall::cli {
+namespace {
+
+struct FallOptions : PresetOptions {
+    double depth_m = 2.0;
+};
+
+int run(const FallOptions& o) {
+    const Outcome<document::Document> document = load(o.preset);
     if (!document.ok()) return report(document.problems());
     const Outcome<Evaluation> evaluation = evaluate(*document);
     if (!evaluation.ok()) return report(evaluation.problems());
-    constexpr double usual_depth_m = 2.0;
-    const auto water = output::in_water(*document, *evaluation, arguments.depth_m.value_or(usual_depth_m));
+    const auto water = output::in_water(*document, *evaluation, o.depth_m);
     if (!water.ok()) return report(water.problems());
-    if (arguments.json) {
+    if (o.json) {
         print(output::water_json(*document, *water));
     } else {
         print(document->name + "\n\n" + falls_text(*water, evaluation->answers) + floating_text(*water) +
@@ -20,6 +26,15 @@ int fall(const Arguments& arguments) {
               water_warnings_text(*water));
     }
     return done;
+}
+
+} // namespace
+
+void fall(Options& options) {
+    const auto o =
+        declare<FallOptions>(options, "its ways of falling or floating, and the way down from rest", run);
+    options.number("--depth", o->depth_m, units::Unit::m, "DEPTH",
+                   "how far down: 2m, 6ft; 2 m where not given");
 }
 
 } // namespace evenfall::cli

@@ -1,11 +1,10 @@
 #include "base/number_text.hpp"
 #include "cli/commands.hpp"
-#include "cli/settings.hpp"
 #include "cli/table.hpp"
 #include "cli/words.hpp"
 #include "output/glue_json.hpp"
 
-#include <cmath>
+#include <memory>
 
 namespace evenfall::cli {
 
@@ -63,39 +62,43 @@ std::string glue_text(const document::Document& d, const evenfall::glue::GlueAns
     return text;
 }
 
-} // namespace
+struct GlueOptions : PresetOptions {
+    evenfall::glue::GlueRequest request;
+};
 
-int glue(const Arguments& arguments) {
-    evenfall::glue::GlueRequest r;
-    double lures = 1.0, hangers = -1.0;
-    const Setting list[] = {{"--lures", Unit::one, &lures},
-                            {"--loss", Unit::percent, &r.loss},
-                            {"--fitting", Unit::one, &r.fitting_s},
-                            {"--thin", Unit::one, &r.times.thin_ca_s},
-                            {"--thick", Unit::one, &r.times.thick_ca_s},
-                            {"--epoxy", Unit::one, &r.times.epoxy_s, 60.0},
-                            {"--hangers", Unit::one, &hangers},
-                            {"--wire", Unit::mm, &r.hanger.wire_m},
-                            {"--bit", Unit::mm, &r.hanger.bit_m},
-                            {"--pitch", Unit::mm, &r.hanger.pitch_m},
-                            {"--glued", Unit::mm, &r.hanger.glued_m}};
-    if (const Problems problems = take_settings(arguments, list); !problems.empty()) return report(problems);
-    for (const auto& [path, value] : {std::pair{"/lures", lures}, std::pair{"/hangers", hangers}}) {
-        if (value != std::floor(value) || std::abs(value) > 1e6)
-            return report({{ProblemCode::out_of_range, path, "", "Lures and hangers come whole."}});
-    }
-    r.lures = static_cast<int>(lures);
-    for (const auto& [option, text] : arguments.settings) {
-        if (option == "--hangers") r.hangers = static_cast<int>(hangers);
-    }
-    const Outcome<document::Document> document = load(arguments.operand);
+int run(const GlueOptions& o) {
+    const Outcome<document::Document> document = load(o.preset);
     if (!document.ok()) return report(document.problems());
     const auto evaluation = evaluate(*document);
     if (!evaluation.ok()) return report(evaluation.problems());
-    const auto answer = evenfall::glue::glue(*document, evaluation->body, r);
+    const auto answer = evenfall::glue::glue(*document, evaluation->body, o.request);
     if (!answer.ok()) return report(answer.problems());
-    print(arguments.json ? output::glue_json(*document, *answer) : glue_text(*document, *answer, r.lures));
+    print(o.json ? output::glue_json(*document, *answer) : glue_text(*document, *answer, o.request.lures));
     return done;
+}
+
+} // namespace
+
+void glue(Options& options) {
+    const auto o =
+        declare<GlueOptions>(options, "glue round each twisted eye, and soda and CA for the caps", run);
+    auto& r = o->request;
+    options.read("--lures", read_whole, r.lures, "N", "how many");
+    options.number("--loss", r.loss, Unit::percent, "SHARE", "what is lost: 50%");
+    options.number("--fitting", r.fitting_s, Unit::second, "SECONDS",
+                   "how long one joint's eyes take to fit");
+    options.number("--thin", r.times.thin_ca_s, Unit::second, "SECONDS",
+                   "working time of thin CA, by its label");
+    options.number("--thick", r.times.thick_ca_s, Unit::second, "SECONDS",
+                   "working time of thick CA, by its label");
+    options.number("--epoxy", r.times.epoxy_s, Unit::minute, "MINUTES",
+                   "working time of the epoxy, by its label");
+    options.read("--hangers", read_whole, r.hangers, "N",
+                 "twisted wires for hooks; one a hook where not given");
+    options.number("--wire", r.hanger.wire_m, Unit::mm, "SIZE", "of a hanger");
+    options.number("--bit", r.hanger.bit_m, Unit::mm, "SIZE", "of a hanger's hole");
+    options.number("--pitch", r.hanger.pitch_m, Unit::mm, "LENGTH", "of a hanger's twist");
+    options.number("--glued", r.hanger.glued_m, Unit::mm, "DEPTH", "of a hanger's twist in the wood");
 }
 
 } // namespace evenfall::cli

@@ -7,6 +7,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <memory>
 
 namespace evenfall::cli {
 
@@ -104,15 +105,19 @@ std::string joints_text(const document::Document& document, const evenfall::join
     return text;
 }
 
-} // namespace
-
-int joints(const Arguments& arguments) {
-    const Outcome<document::Document> document = load(arguments.operand);
+int run(const PresetOptions& o) {
+    const Outcome<document::Document> document = load(o.preset);
     if (!document.ok()) return report(document.problems());
     const auto answer = evenfall::joints::joint_answers(*document);
     if (!answer.ok()) return report(answer.problems());
-    print(arguments.json ? output::joints_json(*document, *answer) : joints_text(*document, *answer));
+    print(o.json ? output::joints_json(*document, *answer) : joints_text(*document, *answer));
     return done;
+}
+
+} // namespace
+
+void joints(Options& options) {
+    declare<PresetOptions>(options, "how far each joint swings, its wire, bits, walls and strength", run);
 }
 
 } // namespace evenfall::cli

@@ -8,6 +8,7 @@
 
 #include <algorithm>
 #include <cstdio>
+#include <memory>
 
 namespace evenfall::cli {
 namespace {
@@ -16,16 +17,21 @@ using Side = Table::Side;
 using units::number_text;
 using units::Unit;
 
-void ask_for(document::Targets& targets, const Arguments& arguments) {
-    if (arguments.fall_m_s) {
+struct LeadOptions : PresetOptions {
+    std::optional<double> fall_m_s, in_water_kg, pitch_rad;
+    std::optional<std::string> write_to;
+};
+
+void ask_for(document::Targets& targets, const LeadOptions& o) {
+    if (o.fall_m_s) {
         targets.by = document::TargetBy::fall;
-        targets.fall_m_s = *arguments.fall_m_s;
+        targets.fall_m_s = *o.fall_m_s;
     }
-    if (arguments.in_water_kg) {
+    if (o.in_water_kg) {
         targets.by = document::TargetBy::in_water;
-        targets.in_water_kg = *arguments.in_water_kg;
+        targets.in_water_kg = *o.in_water_kg;
     }
-    if (arguments.pitch_rad) targets.pitch_rad = *arguments.pitch_rad;
+    if (o.pitch_rad) targets.pitch_rad = *o.pitch_rad;
 }
 
 std::string targets_text(const document::Targets& targets) {
@@ -107,19 +113,19 @@ std::string cautions_text(const LeadPlan& plan) {
     return text;
 }
 
-} // namespace
-
-int lead(const Arguments& arguments) {
-    Outcome<document::Document> document = load(arguments.operand);
+int run(const LeadOptions& o) {
+    if (o.fall_m_s && o.in_water_kg)
+        return report({misuse("--in-water", "Ask for a fall or for a mass in water, not for both.")});
+    Outcome<document::Document> document = load(o.preset);
     if (!document.ok()) return report(document.problems());
-    ask_for(document->targets, arguments);
+    ask_for(document->targets, o);
     if (const Problems problems = document::check(*document); !problems.empty()) return report(problems);
     const Outcome<LeadPlan> plan = plan_lead(*document);
     if (!plan.ok()) return report(plan.problems());
     const Outcome<Evaluation> evaluation = evaluate(plan->document);
     if (!evaluation.ok()) return report(evaluation.problems());
 
-    if (arguments.json) {
+    if (o.json) {
         print(output::lead_json(*plan));
     } else {
         print(document->name + "\n" + targets_text(document->targets) + "\n\n" +
@@ -128,15 +134,26 @@ int lead(const Arguments& arguments) {
     }
     if (!plan->met) {
         (void)report(plan->shortfalls);
-        if (arguments.write_to)
-            std::fputs("evenfall: The targets are not met, so nothing was written.\n", stderr);
+        if (o.write_to) std::fputs("evenfall: The targets are not met, so nothing was written.\n", stderr);
         return cannot_be_met;
     }
-    if (arguments.write_to) {
-        if (const Problems problems = keep(*arguments.write_to, plan->document); !problems.empty())
+    if (o.write_to) {
+        if (const Problems problems = keep(*o.write_to, plan->document); !problems.empty())
             return report(problems);
     }
     return done;
+}
+
+} // namespace
+
+void lead(Options& options) {
+    const auto o = declare<LeadOptions>(options, "how much lead in which hole, how deep", run);
+    options.number("--fall", o->fall_m_s, Unit::mm_per_s, "RATE", "asked rate of fall: 0.9s/ft, 300mm/s");
+    options.number("--in-water", o->in_water_kg, Unit::gram, "MASS",
+                   "or asked mass in water: 2.5g; 0 suspends, below 0 floats");
+    options.number("--pitch", o->pitch_rad, Unit::degree, "ANGLE", "asked pitch, nose-up positive: -3deg");
+    options.text("--write", o->write_to, "FILE", "write the planned preset when the targets are met");
+    options.remark("Without options the targets are those of the preset.");
 }
 
 } // namespace evenfall::cli

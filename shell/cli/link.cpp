@@ -4,6 +4,7 @@
 #include "output/square_code.hpp"
 
 #include <cstdio>
+#include <memory>
 
 namespace evenfall::cli {
 namespace {
@@ -22,6 +23,11 @@ std::string drawing_of(const SquareCode& code) {
     return text;
 }
 
+struct LinkOptions {
+    std::string preset, page;
+    std::optional<std::string> code_to;
+};
+
 } // namespace
 
 std::string text_for_code(const document::Document& document, const std::string& page) {
@@ -30,10 +36,12 @@ std::string text_for_code(const document::Document& document, const std::string&
     return text += write_link(document);
 }
 
-int link(const Arguments& arguments) {
+namespace {
+
+int run(const LinkOptions& o) {
     // Messengers cut or break longer addresses; the figure is common practice, no source.
     constexpr std::size_t comfortable_length = 1700;
-    const Outcome<document::Document> document = load(arguments.operand);
+    const Outcome<document::Document> document = load(o.preset);
     if (!document.ok()) return report(document.problems());
     const std::string text = write_link(*document);
     if (text.size() > document::max_link_bytes) {
@@ -41,13 +49,12 @@ int link(const Arguments& arguments) {
                         "A link of this lure would have " + std::to_string(text.size()) +
                             " characters, and none over 32 kB opens. Send the file instead."}});
     }
-    if (arguments.code_to) {
-        const Outcome<SquareCode> code = square_code(text_for_code(*document, arguments.page));
+    if (o.code_to) {
+        const Outcome<SquareCode> code = square_code(text_for_code(*document, o.page));
         if (!code.ok()) return report(code.problems());
-        if (const Problems problems = write_text_file(*arguments.code_to, drawing_of(*code));
-            !problems.empty())
+        if (const Problems problems = write_text_file(*o.code_to, drawing_of(*code)); !problems.empty())
             return report(problems);
-        if (*arguments.code_to == "-") return done;
+        if (*o.code_to == "-") return done;
     }
     print(text + '\n');
     if (text.size() > comfortable_length) {
@@ -59,11 +66,25 @@ int link(const Arguments& arguments) {
     return done;
 }
 
-int open(const Arguments& arguments) {
-    const Outcome<document::Document> document = read_link(arguments.operand);
-    if (!document.ok()) return report(document.problems());
-    print(write_document(*document));
-    return done;
+} // namespace
+
+void link(Options& options) {
+    const auto o =
+        declare<LinkOptions>(options, "the share text of a preset; goes behind # in the page's address", run);
+    options.text("--code", o->code_to, "FILE.svg", "and as a square code for a phone's camera");
+    options.text("--page", o->page, "ADDRESS", "where the page lies, so that the code opens it there");
+}
+
+void open(Options& options) {
+    const auto link = std::make_shared<std::string>();
+    options.purpose("the preset in a share text or address");
+    options.word("LINK", *link, "a link");
+    options.run([link] {
+        const Outcome<document::Document> document = read_link(*link);
+        if (!document.ok()) return report(document.problems());
+        print(write_document(*document));
+        return done;
+    });
 }
 
 } // namespace evenfall::cli

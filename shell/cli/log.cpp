@@ -11,6 +11,7 @@
 
 #include <cmath>
 #include <cstdlib>
+#include <memory>
 
 namespace evenfall::cli {
 namespace {
@@ -21,9 +22,14 @@ using units::number_text;
 using units::Unit;
 using Side = Table::Side;
 
-Problem misuse(std::string path, std::string sentence) {
-    return {ProblemCode::unknown_name, std::move(path), "", std::move(sentence) + " See “evenfall --help”."};
-}
+/// What was typed behind “log PRESET”; the verbs behind it share what they have in common.
+struct LogOptions {
+    std::string preset, kind, value, number;
+    std::optional<std::string> stage, sigma, temperature, lure, segment, write_to;
+    std::optional<double> depth_m, holder_kg;
+    std::optional<Sides> size;
+    std::string material, date, note;
+};
 
 template <class Words>
 std::string all_words(const Words& words) {
@@ -46,7 +52,7 @@ bool find_word(const Words& words, const std::string& text, E& into) {
 Unit unit_of(ReadingKind kind) {
     switch (kind) {
     case ReadingKind::tub_fall:
-        return Unit::one;
+        return Unit::second;
     case ReadingKind::floats_showing:
         return Unit::mm;
     case ReadingKind::hang_angle:
@@ -56,17 +62,10 @@ Unit unit_of(ReadingKind kind) {
     }
 }
 
-/// "4.3s" is four point three seconds, which is no unit of the bench's tables.
-std::string without_seconds(std::string text) {
-    if (text.size() > 1 && text.back() == 's') text.pop_back();
-    return text;
-}
-
 Problems take(const std::optional<std::string>& text, const char* path, Unit unit,
               std::optional<double>& into) {
     if (!text) return {};
-    const Outcome<double> value =
-        units::read_number(unit == Unit::one ? without_seconds(*text) : *text, unit, path);
+    const Outcome<double> value = units::read_number(*text, unit, path);
     if (!value) return value.problems();
     into = *value;
     return {};
@@ -79,25 +78,6 @@ Outcome<int> counted(const std::string& text, const char* path) {
         return misuse(path, "“" + text + "” is no number of an entry: 1, 2, 3 …");
     }
     return static_cast<int>(*value);
-}
-
-/// "200x30x45" in mm, or with units.
-Problems take_sides(const std::optional<std::string>& text, Reading& r) {
-    if (!text) return {misuse("--size", "A block needs its size: --size LENGTHxWIDTHxHEIGHT.")};
-    std::array<std::string, 3> parts;
-    std::size_t part = 0;
-    for (const char c : *text) {
-        if (c == 'x' || c == 'X') {
-            if (++part == parts.size()) return {misuse("--size", "A block has three sides.")};
-        } else {
-            parts[part] += c;
-        }
-    }
-    const std::array<std::optional<double>*, 3> into{&r.length_m, &r.width_m, &r.height_m};
-    for (std::size_t i = 0; i < parts.size(); ++i) {
-        if (Problems p = take(parts[i], "--size", Unit::mm, *into[i]); !p.empty()) return p;
-    }
-    return {};
 }
 
 /// Of a date of the right form: whether its month has that day (Gregorian calendar). Any other text passes:
@@ -115,13 +95,10 @@ bool is_in_calendar(const std::string& date) {
 
 /// The words behind “add” → a reading. Only what text alone can tell is judged here; the rest is the
 /// document's check.
-Outcome<Reading> reading_of(const Arguments& a) {
-    const LogWords& w = a.log;
+Outcome<Reading> reading_of(const LogOptions& w) {
     Reading r;
-    if (w.words.size() != 2)
-        return misuse("add", "“add” takes a kind and a value: log PRESET add dry_weight 31.2.");
-    if (!find_word(document::table::reading_kinds, w.words[0], r.kind)) {
-        return misuse("add", "“" + w.words[0] + "” is no kind of reading; there are " +
+    if (!find_word(document::table::reading_kinds, w.kind, r.kind)) {
+        return misuse("add", "“" + w.kind + "” is no kind of reading; there are " +
                                  all_words(document::table::reading_kinds) + ".");
     }
     if (w.stage && !find_word(document::table::stage_words, *w.stage, r.stage)) {
@@ -140,17 +117,22 @@ Outcome<Reading> reading_of(const Arguments& a) {
                                    : r.kind == ReadingKind::tub_fall ? r.time_sigma_s
                                    : unit == Unit::mm                ? r.showing_sigma_m
                                                                      : r.angle_sigma_rad;
-    if (Problems p = take(w.words[1], "value", unit, value); !p.empty()) return p;
+    if (Problems p = take(w.value, "value", unit, value); !p.empty()) return p;
     if (Problems p = take(w.sigma, "--sigma", unit, sigma); !p.empty()) return p;
-    if (Problems p = take(w.holder, "--holder", Unit::gram, r.holder_kg); !p.empty()) return p;
     if (Problems p = take(w.temperature, "--water", Unit::celsius, r.temperature_c); !p.empty()) return p;
-    r.depth_m = a.depth_m;
+    r.holder_kg = w.holder_kg;
+    r.depth_m = w.depth_m;
     if (r.kind == ReadingKind::tub_fall && !r.depth_m)
         return misuse("--depth", "A fall needs its depth: --depth 500mm.");
-    if (r.kind == ReadingKind::block || w.size) {
-        if (Problems p = take_sides(w.size, r); !p.empty()) return p;
+    if (r.kind == ReadingKind::block && !w.size)
+        return misuse("--size", "A block needs its size: --size LENGTHxWIDTHxHEIGHT.");
+    if (w.size) {
+        const auto [length_m, width_m, height_m] = *w.size;
+        r.length_m = length_m;
+        r.width_m = width_m;
+        r.height_m = height_m;
     }
-    r.clip_material = w.material.value_or("");
+    r.clip_material = w.material;
     for (const auto& [text, path, into] :
          {std::tuple{&w.lure, "--lure", &r.lure}, std::tuple{&w.segment, "--segment", &r.segment}}) {
         if (!*text) continue;
@@ -159,10 +141,10 @@ Outcome<Reading> reading_of(const Arguments& a) {
         *into = *number - 1;
     }
     if (r.lure == 0) r.lure.reset();
-    r.date = w.date.value_or("");
+    r.date = w.date;
     if (!is_in_calendar(r.date))
         return misuse("--date", "There is no “" + r.date + "” in the calendar; write it like 2026-03-14.");
-    r.note = w.note.value_or("");
+    r.note = w.note;
     return r;
 }
 
@@ -225,74 +207,115 @@ int list(const document::Document& document) {
 }
 
 /// Checks the whole document as any reading of it would, and writes it in one piece over the old file.
-int write_back(const Arguments& a, const document::Document& document) {
+int write_back(const LogOptions& o, const document::Document& document) {
     if (const Problems problems = document::check(document); !problems.empty()) return report(problems);
     if (const Outcome<Evaluation> e = evaluate(document); !e.ok()) return report(e.problems());
-    const std::string& path = a.write_to ? *a.write_to : a.operand;
+    const std::string path = o.write_to.value_or(o.preset);
     if (const Problems problems = keep(path, document); !problems.empty()) return report(problems);
     return done;
 }
 
+Outcome<document::Document> load_for(const LogOptions& o) {
+    if (o.preset.empty()) return misuse("", "“log” needs a preset file, or - for standard input.");
+    return load(o.preset);
+}
+
+int how(const LogOptions& o) {
+    ReadingKind kind{};
+    if (!find_word(document::table::reading_kinds, o.kind, kind))
+        return report(
+            {misuse("how", "Say which reading: " + all_words(document::table::reading_kinds) + ".")});
+    std::string text = output::reading_name(kind) + "\n";
+    int number = 0;
+    for (const std::string& step : output::reading_steps(kind))
+        text += "  " + std::to_string(++number) + ". " + step + '\n';
+    print(text);
+    return done;
+}
+
+int next(const LogOptions& o, document::Document& document) {
+    const Outcome<document::Document> next = for_next_lure(document);
+    if (!next.ok()) return report(next.problems());
+    const Problems problems = keep(o.write_to.value_or("-"), *next);
+    return problems.empty() ? done : report(problems);
+}
+
+int add(const LogOptions& o, document::Document& document) {
+    const Outcome<Reading> r = reading_of(o);
+    if (!r.ok()) return report(r.problems());
+    document.log.push_back(*r);
+    return write_back(o, document);
+}
+
+int strike(const LogOptions& o, document::Document& document) {
+    const Outcome<int> number = counted(o.number, "strike");
+    if (!number.ok()) return report(number.problems());
+    const auto index = static_cast<std::size_t>(*number - 1);
+    if (index >= document.log.size()) {
+        return report({misuse("strike", "There is no reading " + o.number + "; the log has " +
+                                            std::to_string(document.log.size()) + ".")});
+    }
+    document.log[index].struck = !document.log[index].struck;
+    return write_back(o, document);
+}
+
+/// What a verb does with the document in the file.
+Run on_document(std::shared_ptr<LogOptions> o, int (*verb)(const LogOptions&, document::Document&)) {
+    return [o, verb] {
+        Outcome<document::Document> document = load_for(*o);
+        return document.ok() ? verb(*o, *document) : report(document.problems());
+    };
+}
+
+void declare_add(Options options, const std::shared_ptr<LogOptions>& o) {
+    options.purpose("put down a reading; the preset file is written anew, whole or not at all");
+    options.word("KIND", o->kind, "a kind of reading and its value: dry_weight 31.2g");
+    options.word("VALUE", o->value, "a kind of reading and its value: dry_weight 31.2g");
+    options.text("--stage", o->stage, "STAGE",
+                 "carved, drilled, hardware, leaded, sealed, painted, clear_coated, dressed");
+    options.number("--depth", o->depth_m, Unit::mm, "DEPTH", "of a fall: 500mm");
+    options.number("--holder", o->holder_kg, Unit::gram, "MASS", "of wire or thread under water, taken off");
+    options.read("--size", read_sides, o->size, "LxWxH", "of a block, mm");
+    options.text("--material", o->material, "ID", "of what was clipped on: lead, steel …");
+    options.text("--segment", o->segment, "N", "one segment alone");
+    options.text("--lure", o->lure, "N", "which of the lures from this recipe");
+    options.text("--sigma", o->sigma, "S", "doubt of the reading");
+    options.text("--water", o->temperature, "T", "the water's temperature if not the tub's");
+    options.text("--date", o->date, "YYYY-MM-DD", "the day");
+    options.text("--note", o->note, "TEXT", "what else is to be remembered");
+    options.text("--write", o->write_to, "FILE", "write there instead");
+    options.remark("KIND and VALUE: dry_weight 31.2g, held_under 56.1g, hung_in_water 2.4g, block 132g,\n"
+                   "tub_fall 4.3s, just_hangs 0.5g, floats_showing 6mm, hang_angle -3deg");
+    options.run(on_document(o, add));
+}
+
 } // namespace
 
-int log(const Arguments& arguments) {
-    if (arguments.log.verb == LogVerb::how) {
-        ReadingKind kind{};
-        if (arguments.log.words.size() != 1 ||
-            !find_word(document::table::reading_kinds, arguments.log.words[0], kind)) {
-            return report(
-                {misuse("how", "Say which reading: " + all_words(document::table::reading_kinds) + ".")});
-        }
-        std::string text = output::reading_name(kind) + "\n";
-        int number = 0;
-        for (const std::string& step : output::reading_steps(kind))
-            text += "  " + std::to_string(++number) + ". " + step + '\n';
-        print(text);
+void log(Options& options) {
+    const auto o = std::make_shared<LogOptions>();
+    options.purpose("the bench log, and how each reading sits with the others");
+    options.optional_word("PRESET", o->preset, "a preset file, or - for standard input");
+    options.run(on_document(o, [](const LogOptions&, document::Document& d) { return list(d); }));
+    declare_add(options.verb("add"), o);
+    Options verb = options.verb("strike");
+    verb.purpose("strike a reading out, or take it in again");
+    verb.word("N", o->number, "the number of one reading");
+    verb.text("--write", o->write_to, "FILE", "write there instead");
+    verb.run(on_document(o, strike));
+    verb = options.verb("csv");
+    verb.purpose("the log for a spreadsheet");
+    verb.run(on_document(o, [](const LogOptions&, document::Document& d) {
+        print(output::log_csv(d));
         return done;
-    }
-    Outcome<document::Document> document = load(arguments.operand);
-    if (!document.ok()) return report(document.problems());
-    switch (arguments.log.verb) {
-    case LogVerb::list:
-        return list(*document);
-    case LogVerb::csv:
-        print(output::log_csv(*document));
-        return done;
-    case LogVerb::how:
-        return done;
-    case LogVerb::next: {
-        const Outcome<document::Document> next = for_next_lure(*document);
-        if (!next.ok()) return report(next.problems());
-        if (!arguments.write_to) {
-            print(write_document(*next));
-            return done;
-        }
-        if (const Problems problems = keep(*arguments.write_to, *next); !problems.empty())
-            return report(problems);
-        return done;
-    }
-    case LogVerb::add: {
-        Outcome<Reading> r = reading_of(arguments);
-        if (!r.ok()) return report(r.problems());
-        document->log.push_back(*r);
-        return write_back(arguments, *document);
-    }
-    case LogVerb::strike: {
-        if (arguments.log.words.size() != 1)
-            return report({misuse("strike", "“strike” takes the number of one reading.")});
-        const Outcome<int> number = counted(arguments.log.words[0], "strike");
-        if (!number.ok()) return report(number.problems());
-        const auto index = static_cast<std::size_t>(*number - 1);
-        if (index >= document->log.size()) {
-            return report(
-                {misuse("strike", "There is no reading " + arguments.log.words[0] + "; the log has " +
-                                      std::to_string(document->log.size()) + ".")});
-        }
-        document->log[index].struck = !document->log[index].struck;
-        return write_back(arguments, *document);
-    }
-    }
-    return bad_input;
+    }));
+    verb = options.verb("next");
+    verb.purpose("the recipe for the next lure, with what all readings taught");
+    verb.text("--write", o->write_to, "FILE", "keep it there; printed where not given");
+    verb.run(on_document(o, next));
+    verb = options.verb("how");
+    verb.purpose("how a reading is taken, step by step: log how KIND");
+    verb.word("KIND", o->kind, "a kind of reading");
+    verb.run([o] { return how(*o); });
 }
 
 } // namespace evenfall::cli

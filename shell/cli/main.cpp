@@ -31,66 +31,22 @@ Problems keep(const std::string& path, const document::Document& document) {
 
 namespace {
 
-constexpr const char* program_version = "1.0.0";
-
-int run(const std::vector<std::string>& words) {
-    const Outcome<Arguments> arguments = read_arguments(words);
-    if (!arguments.ok()) return report(arguments.problems());
-    switch (arguments->command) {
-    case Command::weigh:
-        return weigh(*arguments);
-    case Command::lead:
-        return lead(*arguments);
-    case Command::fall:
-        return fall(*arguments);
-    case Command::log:
-        return log(*arguments);
-    case Command::chance:
-        return chance(*arguments);
-    case Command::joints:
-        return joints(*arguments);
-    case Command::link:
-        return link(*arguments);
-    case Command::open:
-        return open(*arguments);
-    case Command::sheet:
-        return sheet(*arguments);
-    case Command::woods:
-        return woods(*arguments);
-    case Command::metals:
-        return metals(*arguments);
-    case Command::trace:
-        return trace(*arguments);
-    case Command::stock:
-        return stock(*arguments);
-    case Command::glue:
-        return glue(*arguments);
-    case Command::block:
-        return block(*arguments);
-    case Command::resin:
-        return resin(*arguments);
-    case Command::tail:
-        return tail(*arguments);
-    case Command::version:
-        print(std::string("evenfall ") + program_version + ", documents of version " +
-              std::to_string(document::document_version) + '\n');
-        return done;
-    case Command::help:
-        break;
-    }
-    print(usage_text());
-    return done;
-}
+/// In the order in which help lists them: a lure's way over the bench.
+constexpr Verb verbs[] = {{"weigh", weigh},   {"lead", lead},     {"fall", fall},   {"log", log},
+                          {"chance", chance}, {"joints", joints}, {"resin", resin}, {"tail", tail},
+                          {"stock", stock},   {"glue", glue},     {"block", block}, {"link", link},
+                          {"open", open},     {"sheet", sheet},   {"trace", trace}, {"woods", woods},
+                          {"metals", metals}};
 
 } // namespace
 } // namespace evenfall::cli
 
 int main(int count, char** words) {
-    const int status =
-        evenfall::cli::run(std::vector<std::string>(words + (count > 0 ? 1 : 0), words + count));
+    using namespace evenfall::cli;
+    const int status = run_program(verbs, {words + (count > 0 ? 1 : 0), words + count});
     const bool told = std::fflush(stdout) == 0 && std::ferror(stdout) == 0;
     if (!told)
-        return evenfall::cli::report({{evenfall::ProblemCode::too_large, "", "",
-                                       "Not everything could be printed: is there room where it goes?"}});
+        return report({{evenfall::ProblemCode::too_large, "", "",
+                        "Not everything could be printed: is there room where it goes?"}});
     return status;
 }

@@ -1,40 +1,24 @@
 #include "base/number_text.hpp"
 #include "base/trade.hpp"
 #include "cli/commands.hpp"
-#include "cli/settings.hpp"
 #include "cli/table.hpp"
 #include "cli/words.hpp"
 #include "output/mix_json.hpp"
 
 #include <algorithm>
-#include <cmath>
+#include <memory>
 
 namespace evenfall::cli {
-
-Problems take_setting(const std::string& option, const std::string& text, const Setting* list,
-                      std::size_t count) {
-    for (std::size_t k = 0; k < count; ++k) {
-        if (option != list[k].option) continue;
-        const Outcome<double> value = units::read_number(text, list[k].usual, option);
-        if (!value.ok()) return value.problems();
-        *list[k].into = *value * list[k].factor;
-        return {};
-    }
-    std::string sentence = "There is no option ";
-    sentence += option;
-    sentence += " here. See “evenfall --help”.";
-    return {{ProblemCode::unknown_name, option, "", std::move(sentence)}};
-}
 
 namespace {
 
 using units::Unit;
 
 std::string minutes(double seconds) {
-    return units::number_text(seconds / 60.0, Unit::one, 0) + " min";
+    return units::number_text(seconds, Unit::minute, 0) + " min";
 }
 std::string hours(double seconds) {
-    return units::number_text(seconds / 3600.0, Unit::one, 1) + " h";
+    return units::number_text(seconds, Unit::hour, 1) + " h";
 }
 
 std::string portion(const evenfall::resin::Portion& p) {
@@ -73,56 +57,63 @@ std::string resin_text(const document::Document& d, const std::vector<evenfall::
     return text;
 }
 
-} // namespace
+struct ResinOptions : PresetOptions {
+    evenfall::resin::MixRequest mix;
+    std::optional<int> coat;
+};
 
-int resin(const Arguments& arguments) {
-    evenfall::resin::MixRequest r;
-    double lures = 1.0, coat = 0.0, by_volume = 0.0;
-    const Setting list[] = {{"--lures", Unit::one, &lures},
-                            {"--coat", Unit::one, &coat},
-                            {"--loss", Unit::percent, &r.loss},
-                            {"--by-volume", Unit::one, &by_volume},
-                            {"--resin", Unit::one, &r.ratio.resin},
-                            {"--hardener", Unit::one, &r.ratio.hardener},
-                            {"--resin-density", Unit::g_per_cm3, &r.ratio.resin_kg_m3},
-                            {"--hardener-density", Unit::g_per_cm3, &r.ratio.hardener_kg_m3},
-                            {"--label-temperature", Unit::celsius, &r.label.temperature_c},
-                            {"--batch", Unit::gram, &r.label.batch_kg},
-                            {"--working", Unit::one, &r.label.working_s, 60.0},
-                            {"--pot-life", Unit::one, &r.label.pot_life_s, 60.0},
-                            {"--mix-temperature", Unit::celsius, &r.mix_c},
-                            {"--room", Unit::celsius, &r.room_c},
-                            {"--recoat-from", Unit::one, &r.label.recoat_from_s, 3600.0},
-                            {"--recoat-to", Unit::one, &r.label.recoat_to_s, 3600.0},
-                            {"--per-lure", Unit::one, &r.per_lure_s, 60.0},
-                            {"--cure", Unit::one, &r.label.cure_s, 3600.0}};
-    if (const Problems problems = take_settings(arguments, list); !problems.empty()) return report(problems);
-    if (lures != std::floor(lures) || std::abs(lures) > 1e6)
-        return report(
-            {{ProblemCode::out_of_range, "/lures", "1 to 1000", "Lures come whole, 1 to 1000 of them."}});
-    r.lures = static_cast<int>(lures);
-    r.ratio.by_volume = by_volume != 0.0;
-    const Outcome<document::Document> document = load(arguments.operand);
+int run(const ResinOptions& o) {
+    const Outcome<document::Document> document = load(o.preset);
     if (!document.ok()) return report(document.problems());
     const auto evaluation = evaluate(*document);
     if (!evaluation.ok()) return report(evaluation.problems());
     const auto coats = evenfall::resin::schedule(*document, *evaluation);
-    const auto count = static_cast<double>(coats.size());
-    const bool is_named = std::any_of(arguments.settings.begin(), arguments.settings.end(),
-                                      [](const auto& s) { return s.first == "--coat"; });
-    const double index = is_named ? coat - 1.0 : evenfall::resin::resin_coat(*document);
-    if (!(index >= 0.0 && index < count) || index != std::floor(index)) {
+    const int coat = o.coat ? *o.coat - 1 : evenfall::resin::resin_coat(*document);
+    if (coat < 0 || coat >= static_cast<int>(coats.size())) {
         return report(
             {{ProblemCode::unknown_name, "/coat", "",
-              !is_named ? "No coat of this lure is a film of epoxy: name the one that is mixed with --coat."
-                        : "The lure has no such coat."}});
+              !o.coat ? "No coat of this lure is a film of epoxy: name the one that is mixed with --coat."
+                      : "The lure has no such coat."}});
     }
-    r.on_lure_kg = coats[static_cast<std::size_t>(index)].together_kg();
-    const auto mixed = evenfall::resin::mix(r);
+    auto request = o.mix;
+    request.on_lure_kg = coats[static_cast<std::size_t>(coat)].together_kg();
+    const auto mixed = evenfall::resin::mix(request);
     if (!mixed.ok()) return report(mixed.problems());
-    print(arguments.json ? output::resin_json(*document, coats, static_cast<int>(index), *mixed)
-                         : resin_text(*document, coats, static_cast<int>(index), *mixed));
+    print(o.json ? output::resin_json(*document, coats, coat, *mixed)
+                 : resin_text(*document, coats, coat, *mixed));
     return done;
+}
+
+} // namespace
+
+void resin(Options& options) {
+    const auto o = declare<ResinOptions>(
+        options, "grams of each coat by surface, and the two-part mix for one of them", run);
+    auto& ratio = o->mix.ratio;
+    auto& label = o->mix.label;
+    options.read("--lures", read_whole, o->mix.lures, "N", "how many");
+    options.read("--coat", read_whole, o->coat, "N", "which coat; the first film of epoxy where not given");
+    options.number("--loss", o->mix.loss, Unit::percent, "SHARE", "what is lost: 35%");
+    options.number("--resin", ratio.resin, Unit::one, "PARTS", "parts by weight");
+    options.number("--hardener", ratio.hardener, Unit::one, "PARTS", "parts by weight");
+    options.number("--by-volume", ratio.by_volume, Unit::one, "1",
+                   "1 for parts by volume, with the densities of both");
+    options.number("--resin-density", ratio.resin_kg_m3, Unit::g_per_cm3, "DENSITY", "of the resin");
+    options.number("--hardener-density", ratio.hardener_kg_m3, Unit::g_per_cm3, "DENSITY", "of the hardener");
+    options.number("--label-temperature", label.temperature_c, Unit::celsius, "T",
+                   "at which the label's times hold");
+    options.number("--batch", label.batch_kg, Unit::gram, "MASS", "for which the label's pot life holds");
+    options.number("--working", label.working_s, Unit::minute, "MINUTES",
+                   "working time, as the label has it");
+    options.number("--pot-life", label.pot_life_s, Unit::minute, "MINUTES", "as the label has it");
+    options.number("--cure", label.cure_s, Unit::hour, "HOURS", "as the label has it");
+    options.number("--recoat-from", label.recoat_from_s, Unit::hour, "HOURS",
+                   "the label's window for the next coat opens");
+    options.number("--recoat-to", label.recoat_to_s, Unit::hour, "HOURS", "and closes");
+    options.number("--mix-temperature", o->mix.mix_c, Unit::celsius, "T", "of resin and hardener");
+    options.number("--room", o->mix.room_c, Unit::celsius, "T", "of the room");
+    options.number("--per-lure", o->mix.per_lure_s, Unit::minute, "MINUTES",
+                   "how long one lure takes to coat");
 }
 
 } // namespace evenfall::cli

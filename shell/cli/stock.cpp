@@ -1,13 +1,13 @@
 #include "base/number_text.hpp"
 #include "base/trade.hpp"
 #include "cli/commands.hpp"
-#include "cli/settings.hpp"
 #include "cli/table.hpp"
 #include "cli/words.hpp"
 #include "materials/wire_twist.hpp"
 #include "output/mix_json.hpp"
 
 #include <cmath>
+#include <memory>
 
 namespace evenfall::cli {
 
@@ -43,54 +43,62 @@ std::string stock_text(const document::Document& d, const evenfall::stock::Stock
            "whether lead is allowed where you fish.\n";
 }
 
-} // namespace
-
-int stock(const Arguments& arguments) {
-    using evenfall::stock::Form;
-    constexpr double none = -1.0;
-    double rod = none, awg = none, shot = none, number = none, sheet = none;
-    const Setting list[] = {{"--rod", Unit::mm, &rod},
-                            {"--awg", Unit::one, &awg},
-                            {"--shot", Unit::mm, &shot},
-                            {"--shot-number", Unit::one, &number},
-                            {"--sheet", Unit::mm, &sheet}};
-    Arguments sizes = arguments;
+struct StockOptions : PresetOptions {
     std::string material;
-    std::erase_if(sizes.settings, [&material](const auto& setting) {
-        if (setting.first != "--material") return false;
-        material = setting.second;
-        return true;
-    });
-    if (sizes.settings.size() != 1) {
-        return report({{ProblemCode::missing_key, "/size_mm", "",
-                        "Name one stock: --rod, --shot or --sheet with its size, --awg or --shot-number with "
-                        "its number."}});
+    std::optional<double> rod_m, awg, shot_m, shot_number, sheet_m;
+};
+
+/// What was named, as form and size; exactly one has to be.
+Outcome<evenfall::stock::Stock> stock_of(const StockOptions& o) {
+    using evenfall::stock::Form;
+    int named = 0;
+    for (const auto* size : {&o.rod_m, &o.awg, &o.shot_m, &o.shot_number, &o.sheet_m})
+        named += size->has_value() ? 1 : 0;
+    if (named != 1) {
+        return Problem{ProblemCode::missing_key, "/size_mm", "",
+                       "Name one stock: --rod, --shot or --sheet with its size, --awg or --shot-number with "
+                       "its number."};
     }
-    if (const Problems problems = take_settings(sizes, list); !problems.empty()) return report(problems);
-    const std::string& option = sizes.settings.front().first;
-    evenfall::stock::Stock s{Form::rod, rod, material};
-    if (option == "--shot") s = {Form::shot, shot, material};
-    if (option == "--sheet") s = {Form::sheet, sheet, material};
-    if (option == "--awg") {
-        if (awg != std::floor(awg) || awg < 0.0 || awg > 40.0)
-            return report(
-                {{ProblemCode::out_of_range, "/awg", "0 to 40", "Wire gauge numbers go from 0 to 40."}});
-        s = {Form::rod, wire::awg_m(static_cast<int>(awg)), material};
+    if (o.rod_m) return evenfall::stock::Stock{Form::rod, *o.rod_m, o.material};
+    if (o.shot_m) return evenfall::stock::Stock{Form::shot, *o.shot_m, o.material};
+    if (o.sheet_m) return evenfall::stock::Stock{Form::sheet, *o.sheet_m, o.material};
+    if (o.awg) {
+        if (*o.awg != std::floor(*o.awg) || *o.awg < 0.0 || *o.awg > 40.0)
+            return Problem{ProblemCode::out_of_range, "/awg", "0 to 40",
+                           "Wire gauge numbers go from 0 to 40."};
+        return evenfall::stock::Stock{Form::rod, wire::awg_m(static_cast<int>(*o.awg)), o.material};
     }
-    if (option == "--shot-number") {
-        s = {Form::shot, evenfall::stock::shot_m(number), material};
-        if (std::isnan(s.size_m))
-            return report(
-                {{ProblemCode::out_of_range, "/shot_number", "1 to 12", "Shot numbers go from 1 to 12."}});
-    }
-    const Outcome<document::Document> document = load(arguments.operand);
+    const double shot_m = evenfall::stock::shot_m(*o.shot_number);
+    if (std::isnan(shot_m))
+        return Problem{ProblemCode::out_of_range, "/shot_number", "1 to 12", "Shot numbers go from 1 to 12."};
+    return evenfall::stock::Stock{Form::shot, shot_m, o.material};
+}
+
+int run(const StockOptions& o) {
+    const auto stock = stock_of(o);
+    if (!stock.ok()) return report(stock.problems());
+    const Outcome<document::Document> document = load(o.preset);
     if (!document.ok()) return report(document.problems());
     const auto evaluation = evaluate(*document);
     if (!evaluation.ok()) return report(evaluation.problems());
-    const auto answer = evenfall::stock::list(*document, *evaluation, s);
+    const auto answer = evenfall::stock::list(*document, *evaluation, *stock);
     if (!answer.ok()) return report(answer.problems());
-    print(arguments.json ? output::stock_json(*document, *answer) : stock_text(*document, *answer, s.form));
+    print(o.json ? output::stock_json(*document, *answer) : stock_text(*document, *answer, stock->form));
     return done;
+}
+
+} // namespace
+
+void stock(Options& options) {
+    const auto o = declare<StockOptions>(options, "each hole's fill as one stock", run);
+    options.number("--rod", o->rod_m, Unit::mm, "SIZE", "rod or wire by diameter");
+    options.number("--awg", o->awg, Unit::one, "N",
+                   "copper and the like by American Wire Gauge, 0 to 40 (steel wire goes by other gauges: "
+                   "measure it)");
+    options.number("--shot", o->shot_m, Unit::mm, "SIZE", "shot by diameter");
+    options.number("--shot-number", o->shot_number, Unit::one, "N", "shot by its number, 1 to 12");
+    options.number("--sheet", o->sheet_m, Unit::mm, "THICKNESS", "sheet");
+    options.text("--material", o->material, "ID", "of the stock; that of each hole's fill where not given");
 }
 
 } // namespace evenfall::cli

@@ -1,12 +1,11 @@
 #include "base/number_text.hpp"
 #include "body/tail_loft.hpp"
 #include "cli/commands.hpp"
-#include "cli/settings.hpp"
 #include "cli/table.hpp"
 #include "cli/words.hpp"
 #include "output/tail_json.hpp"
 
-#include <cmath>
+#include <memory>
 
 namespace evenfall::cli {
 
@@ -60,38 +59,12 @@ std::string tail_text(const document::Document& d, const Evaluation& e, const so
     return text;
 }
 
-} // namespace
+struct TailOptions : PresetOptions {
+    soft::PourRequest pour;
+};
 
-int tail(const Arguments& arguments) {
-    soft::PourRequest r;
-    double tails = 1.0, open = 0.0, by_volume = 0.0;
-    auto& of = r.blend.of;
-    const Setting list[] = {{"--tails", Unit::one, &tails},
-                            {"--shrink", Unit::percent, &r.shrink},
-                            {"--sprue", Unit::percent, &r.sprue},
-                            {"--loss", Unit::percent, &r.loss},
-                            {"--wall", Unit::mm, &r.wall_m},
-                            {"--open", Unit::one, &open},
-                            {"--rubber-density", Unit::g_per_cm3, &r.rubber_kg_m3},
-                            {"--by-volume", Unit::one, &by_volume},
-                            {"--old", Unit::one, &of[0].parts},
-                            {"--fresh", Unit::one, &of[1].parts},
-                            {"--softener", Unit::one, &of[2].parts},
-                            {"--hardener", Unit::one, &of[3].parts},
-                            {"--colour", Unit::one, &of[4].parts},
-                            {"--old-density", Unit::g_per_cm3, &of[0].kg_m3},
-                            {"--fresh-density", Unit::g_per_cm3, &of[1].kg_m3},
-                            {"--softener-density", Unit::g_per_cm3, &of[2].kg_m3},
-                            {"--hardener-density", Unit::g_per_cm3, &of[3].kg_m3},
-                            {"--colour-density", Unit::g_per_cm3, &of[4].kg_m3}};
-    if (const Problems problems = take_settings(arguments, list); !problems.empty()) return report(problems);
-    if (tails != std::floor(tails) || std::abs(tails) > 1e6)
-        return report(
-            {{ProblemCode::out_of_range, "/tails", "1 to 1000", "Tails come whole, 1 to 1000 of them."}});
-    r.tails = static_cast<int>(tails);
-    r.open = open != 0.0;
-    r.blend.by_volume = by_volume != 0.0;
-    const Outcome<document::Document> document = load(arguments.operand);
+int run(const TailOptions& o) {
+    const Outcome<document::Document> document = load(o.preset);
     if (!document.ok()) return report(document.problems());
     if (!document->tail) {
         return report({{ProblemCode::missing_key, "/tail", "",
@@ -102,11 +75,45 @@ int tail(const Arguments& arguments) {
     if (!evaluation.ok()) return report(evaluation.problems());
     const auto pull = soft::pull(*document, *evaluation);
     if (!pull.ok()) return report(pull.problems());
-    const auto pour = soft::pour(*document->tail, evaluation->ledger, r);
+    const auto pour = soft::pour(*document->tail, evaluation->ledger, o.pour);
     if (!pour.ok()) return report(pour.problems());
-    print(arguments.json ? output::tail_json(*document, *evaluation, *pull, *pour)
-                         : tail_text(*document, *evaluation, *pull, *pour, r));
+    print(o.json ? output::tail_json(*document, *evaluation, *pull, *pour)
+                 : tail_text(*document, *evaluation, *pull, *pour, o.pour));
     return done;
+}
+
+} // namespace
+
+void tail(Options& options) {
+    const auto o = declare<TailOptions>(
+        options, "a soft tail by its shape: mass, pull on the trim, mould and plastic", run);
+    soft::PourRequest& pour = o->pour;
+    options.read("--tails", read_whole, pour.tails, "N", "how many are cast");
+    options.number("--sprue", pour.sprue, Unit::percent, "SHARE", "what stays in the sprue: 15%");
+    options.number("--loss", pour.loss, Unit::percent, "SHARE", "what is lost: 10%");
+    options.number("--shrink", pour.shrink, Unit::percent, "SHARE", "what the casting shrinks by: 2%");
+    options.number("--wall", pour.wall_m, Unit::mm, "LENGTH", "of the mould round the tail: 8mm");
+    options.number("--open", pour.open, Unit::one, "1",
+                   "1 for one open half, cast on its side; two halves where not given");
+    options.number("--rubber-density", pour.rubber_kg_m3, Unit::g_per_cm3, "DENSITY",
+                   "of the mould's rubber");
+    options.number("--by-volume", pour.blend.by_volume, Unit::one, "1",
+                   "1 for parts by volume, with the densities");
+    struct Names {
+        const char *parts, *density, *what;
+    };
+    constexpr Names names[] = {{"--old", "--old-density", "plastic that was melted before"},
+                               {"--fresh", "--fresh-density", "fresh plastic"},
+                               {"--softener", "--softener-density", "softener"},
+                               {"--hardener", "--hardener-density", "hardener"},
+                               {"--colour", "--colour-density", "colour"}};
+    static_assert(std::size(names) == soft::ingredient_count);
+    for (std::size_t i = 0; i < std::size(names); ++i) {
+        const std::string of = std::string(" of ") + names[i].what;
+        options.number(names[i].parts, pour.blend.of[i].parts, Unit::one, "PARTS", ("parts" + of).c_str());
+        options.number(names[i].density, pour.blend.of[i].kg_m3, Unit::g_per_cm3, "DENSITY",
+                       ("density" + of).c_str());
+    }
 }
 
 } // namespace evenfall::cli

@@ -6,7 +6,7 @@
 #include "picture/profile.hpp"
 
 #include <algorithm>
-#include <cstdio>
+#include <memory>
 
 namespace evenfall::cli {
 namespace {
@@ -31,22 +31,28 @@ picture::Spot spot(const std::vector<double>& numbers, std::size_t at) {
     return {numbers[at], numbers[at + 1]};
 }
 
-} // namespace
+/// Places are pixels from the upper left corner, each list x, y, x, y.
+struct TraceOptions {
+    std::string picture;
+    std::optional<double> scale_m, within_m;
+    std::vector<double> between, level, part;
+    std::optional<std::string> into, write_to;
+    bool nose_right = false;
+};
 
-int trace(const Arguments& arguments) {
-    const TraceWords& asked = arguments.trace;
-    if (!asked.scale_m || asked.between.size() != 4) {
+int run(const TraceOptions& asked) {
+    if (!asked.scale_m || asked.between.empty()) {
         return report({{ProblemCode::missing_key, "--scale", "",
                         "A picture has no size of its own: give --scale LENGTH and --between X,Y,X,Y, two "
                         "marks that lie so far apart."}});
     }
-    const Outcome<std::string> bytes = read_text_file(arguments.operand, most_picture_bytes);
+    const Outcome<std::string> bytes = read_text_file(asked.picture, most_picture_bytes);
     if (!bytes.ok()) return report(bytes.problems());
     const Outcome<PictureFile> picture = read_picture(*bytes);
     if (!picture.ok()) return report(picture.problems());
 
     picture::OutlineOptions options;
-    if (asked.part.size() == 4) {
+    if (!asked.part.empty()) {
         options.part_from = spot(asked.part, 0);
         options.part_to = spot(asked.part, 2);
     }
@@ -54,7 +60,7 @@ int trace(const Arguments& arguments) {
     scale.from = spot(asked.between, 0);
     scale.to = spot(asked.between, 2);
     scale.distance_m = *asked.scale_m;
-    if (asked.level.size() == 4) {
+    if (!asked.level.empty()) {
         scale.nose = spot(asked.level, 0);
         scale.tail = spot(asked.level, 2);
     }
@@ -98,12 +104,50 @@ int trace(const Arguments& arguments) {
     }
     if (const Outcome<Evaluation> checked = evaluate(document); !checked.ok())
         return report(checked.problems());
-    if (arguments.write_to != "-") print(text);
-    if (arguments.write_to) {
-        if (const Problems problems = keep(*arguments.write_to, document); !problems.empty())
+    if (asked.write_to != "-") print(text);
+    if (asked.write_to) {
+        if (const Problems problems = keep(*asked.write_to, document); !problems.empty())
             return report(problems);
     }
     return done;
+}
+
+/// Two places in the picture.
+void add_places(Options& options, const char* name, std::vector<double>& into, const char* help) {
+    options.add(name, "X,Y,X,Y", help,
+                [&into, option = std::string(name)](const std::string& text) -> Problems {
+                    const auto numbers = read_numbers(text, option);
+                    if (!numbers.ok()) return numbers.problems();
+                    if (numbers->size() != 4)
+                        return {misuse(option, "The option " + option +
+                                                   " takes two places in the picture: X,Y,X,Y.")};
+                    into = *numbers;
+                    return {};
+                });
+}
+
+} // namespace
+
+void trace(Options& options) {
+    const auto o = std::make_shared<TraceOptions>();
+    options.purpose("back and belly from a photo or scan of a sketch or a piece");
+    options.word("PICTURE", o->picture, "a picture, raw PGM or PPM (P5, P6)");
+    options.number("--scale", o->scale_m, units::Unit::mm, "LENGTH",
+                   "how far two marks in the picture are apart in truth: 100mm, 4in");
+    add_places(options, "--between", o->between,
+               "where these marks are: pixels from the upper left corner; this and --scale have to be given");
+    add_places(options, "--level", o->level,
+               "nose and tail, between which the datum line runs; else along the outline");
+    options.flag("--nose-right", o->nose_right, "the nose is at the right in the picture");
+    add_places(options, "--part", o->part, "look only between these corners");
+    options.number("--within", o->within_m, units::Unit::mm, "LENGTH",
+                   "how far the lines may leave the outline: 0.3mm where not given");
+    options.text("--into", o->into, "PRESET",
+                 "a lure that gets these lines; a new one-piece lure where not given");
+    options.text("--write", o->write_to, "FILE", "the lure");
+    options.remark("Any picture program saves a PGM or PPM file; with the usual image tools:\n"
+                   "djpeg photo.jpg > photo.ppm, pngtopnm scan.png > scan.ppm");
+    options.run([o] { return run(*o); });
 }
 
 } // namespace evenfall::cli

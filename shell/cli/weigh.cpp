@@ -7,6 +7,8 @@
 #include "output/answers_json.hpp"
 #include "output/water_json.hpp"
 
+#include <memory>
+
 namespace evenfall::cli {
 namespace {
 
@@ -86,15 +88,13 @@ std::string coats_text(const document::Document& document, const Answers& answer
                           "what soaks in is felt in full.\n\n";
 }
 
-} // namespace
-
-int weigh(const Arguments& arguments) {
-    const Outcome<document::Document> document = load(arguments.operand);
+int run(const PresetOptions& o) {
+    const Outcome<document::Document> document = load(o.preset);
     if (!document.ok()) return report(document.problems());
     const Outcome<Evaluation> evaluation = evaluate(*document);
     if (!evaluation.ok()) return report(evaluation.problems());
     const Answers& answers = evaluation->answers;
-    if (arguments.json) {
+    if (o.json) {
         print(output::answers_json(*document, answers));
     } else {
         constexpr double shown_depth_m = 2.0;
@@ -105,6 +105,13 @@ int weigh(const Arguments& arguments) {
               sweep_text(*water) + warnings_text(answers) + water_warnings_text(*water));
     }
     return done;
+}
+
+} // namespace
+
+void weigh(Options& options) {
+    declare<PresetOptions>(options, "what the lure weighs, in air and in water, and how it falls and hangs",
+                           run);
 }
 
 } // namespace evenfall::cli

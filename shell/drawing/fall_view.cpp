@@ -71,7 +71,7 @@ struct DepthScale {
 };
 
 DepthScale depth_scale(const Scene& scene, double depth_m, float height) {
-    const bool metric = scene.ui.units.of(Quantity::length) == Unit::millimetre;
+    const bool metric = scene.ui.units.of(Quantity::length) == Unit::mm;
     // Depths are read in metres, or in feet: a lure's own millimetres are too fine for them.
     const double one = metric ? 1.0 : 12.0 * widgets::from_unit(1.0, Unit::inch);
     const int figures = std::max(2, static_cast<int>(height / 64.0f));
@@ -95,7 +95,7 @@ void draw_scale(Scene& scene, const WorldToScreen& map, double depth_m, float x,
         const double value = i * scale.tick_m / scale.one_m;
         const int decimals =
             scale.figure_m / scale.one_m < 0.99 ? (scale.figure_m / scale.one_m < 0.099 ? 2 : 1) : 0;
-        std::string text = widgets::number_text(value, Unit::none, decimals);
+        std::string text = widgets::number_text(value, Unit::one, decimals);
         if (i == 0 || i + 5 > ticks) {
             text += ' ';
             text += scale.unit;
@@ -114,19 +114,19 @@ void draw_figures(Scene& scene, const Pose& pose, const widgets::Rect& rect) {
     widgets::Ui& ui = scene.ui;
     const Unit length = ui.units.of(Quantity::length);
     const Unit speed = ui.units.of(Quantity::fall);
-    const bool metric = length == Unit::millimetre;
+    const bool metric = length == Unit::mm;
     const double shown_depth =
         metric ? pose.depth_m : pose.depth_m / (12.0 * widgets::from_unit(1.0, Unit::inch));
     // At the very start a time per length grows beyond all bounds.
-    const bool slow = speed != Unit::millimetre_per_second && pose.down_m_s < 0.01;
+    const bool slow = speed != Unit::mm_per_s && pose.down_m_s < 0.01;
     struct Line {
         const char* title;
         std::string number;
         std::string_view unit;
     };
     const std::array<Line, 4> lines{
-        {{words::figure_time, widgets::number_text(pose.time_s, Unit::none, 2), words::second},
-         {words::figure_depth, widgets::number_text(shown_depth, Unit::none, 2), metric ? "m" : "ft"},
+        {{words::figure_time, widgets::number_text(pose.time_s, Unit::one, 2), words::second},
+         {words::figure_depth, widgets::number_text(shown_depth, Unit::one, 2), metric ? "m" : "ft"},
          {words::figure_speed, slow ? std::string("–") : widgets::number_text(pose.down_m_s, speed),
           widgets::symbol(speed)},
          {words::figure_pitch, widgets::number_text(pose.pitch_rad, Unit::degree),
@@ -234,7 +234,7 @@ void draw_fall(Scene& scene, const fall::Track& track, double now_s, const widge
     list.PopClipRect();
 
     const std::string every = std::string(words::a_pose_every) + " " +
-                              widgets::number_text(step_s, Unit::none,
+                              widgets::number_text(step_s, Unit::one,
                                                    step_s < 0.1   ? 2
                                                    : step_s < 1.0 ? 1
                                                                   : 0) +

@@ -41,7 +41,7 @@ float tick_length(const Division& division, int i) {
 }
 
 bool in_inches(const Scene& scene) {
-    return scene.ui.units.of(widgets::Quantity::length) != widgets::Unit::millimetre;
+    return scene.ui.units.of(widgets::Quantity::length) != widgets::Unit::mm;
 }
 
 Division division_of(const Scene& scene, double px_per_m) {

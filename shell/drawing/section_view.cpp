@@ -127,7 +127,7 @@ void draw_section_view(Scene& scene, const widgets::Rect& rect, double px_per_m)
     std::string scale_text = words::same_scale;
     if (factor != 1.0) {
         scale_text = std::string(words::scale) + " " + words::times + " " +
-                     widgets::number_text(factor, widgets::Unit::none, factor == std::floor(factor) ? 0 : 1);
+                     widgets::number_text(factor, widgets::Unit::one, factor == std::floor(factor) ? 0 : 1);
     }
     pen::text(scene.list, font, foot_x, foot_y + line, ink.ink_soft, scale_text, side);
 

@@ -1,11 +1,11 @@
 #include "drawing/sheet.hpp"
 
+#include "bench/believed.hpp"
 #include "drawing/backdrop_view.hpp"
 #include "drawing/finger.hpp"
 #include "drawing/places.hpp"
 #include "drawing/scene.hpp"
 #include "look/words_drawing.hpp"
-#include "state/believed.hpp"
 #include "widgets/button.hpp"
 
 #include <algorithm>
@@ -98,7 +98,7 @@ void sheet(widgets::Ui& ui, state::Session& session, const widgets::Rect& area, 
     // A copy: taking the finger may change the session while the scene still reads it.
     const document::Document document = session.document();
     Evaluation evaluation = *session.evaluation();
-    evaluation.answers = state::believed(std::move(evaluation.answers), uncertainty);
+    evaluation.answers = believed(std::move(evaluation.answers), uncertainty);
     const state::ViewState view = session.view;
     Scene scene{ui, list, document, evaluation, view, {}, {}, state::Pane::side, false, {}, {}};
     if (backdrop != nullptr && (!backdrop->there() || view.step != state::Step::shape)) backdrop = nullptr;

@@ -28,6 +28,7 @@ inline constexpr const char* rename = "Name";
 // bench shelf
 inline constexpr const char* shelf = "Bench shelf";
 inline constexpr const char* shelf_first = "First steps";
+inline constexpr const char* shelf_version = "Evenfall "; // and its number
 inline constexpr const char* shelf_kept = "Kept on this device";
 inline constexpr const char* kept_unreadable = "Cannot be read";
 inline constexpr const char* drop_again = "Tap again to throw away";

@@ -3,7 +3,7 @@
 // One window with an OpenGL context and Dear ImGui in it: events in, frames out. The main programs decide
 // when.
 
-#include "app.hpp"
+#include "app/app.hpp"
 #include "platform/gesture.hpp"
 #include "platform/pending.hpp"
 

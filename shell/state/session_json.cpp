@@ -27,10 +27,6 @@ constexpr std::array<std::string_view, 4> curve_words{"top", "bottom", "half_wid
 constexpr std::array<std::string_view, 6> water_view_words{"waters", "fall",   "afloat",
                                                            "season", "hinges", "ledger"};
 constexpr std::array<std::string_view, 3> log_view_words{"now", "readings", "uncertainty"};
-constexpr std::array<std::string_view, 3> length_words{"mm", "in", "in_fraction"};
-constexpr std::array<std::string_view, 3> mass_words{"g", "oz", "gr"};
-constexpr std::array<std::string_view, 3> fall_words{"s_per_ft", "mm_per_s", "s_per_m"};
-constexpr std::array<std::string_view, 2> temperature_words{"C", "F"};
 constexpr std::array<std::string_view, 2> theme_words{"light", "dark"};
 
 template <class E, std::size_t N>
@@ -45,6 +41,42 @@ void take_word(const Json& from, const char* key, const std::array<std::string_v
     const auto& text = found->template get_ref<const std::string&>();
     for (std::size_t i = 0; i < N; ++i) {
         if (text == words[i]) into = static_cast<E>(i);
+    }
+}
+
+struct UnitWord {
+    std::string_view word;
+    units::Unit unit;
+};
+constexpr UnitWord unit_words[] = {
+    {"mm", units::Unit::mm},
+    {"in", units::Unit::inch},
+    {"in_fraction", units::Unit::inch_fraction},
+    {"g", units::Unit::gram},
+    {"oz", units::Unit::ounce},
+    {"gr", units::Unit::grain},
+    {"s_per_ft", units::Unit::s_per_ft},
+    {"mm_per_s", units::Unit::mm_per_s},
+    {"s_per_m", units::Unit::s_per_m},
+    {"C", units::Unit::celsius},
+    {"F", units::Unit::fahrenheit},
+};
+
+std::string word_of(units::Unit unit) {
+    for (const UnitWord& known : unit_words) {
+        if (known.unit == unit) return std::string(known.word);
+    }
+    return {};
+}
+
+/// A unit of the quantity that `into` has now; anything else leaves it as it is.
+void take_unit(const Json& from, const char* key, units::Unit& into) {
+    const auto found = from.find(key);
+    if (found == from.end() || !found->is_string()) return;
+    for (const UnitWord& known : unit_words) {
+        if (found->get_ref<const std::string&>() == known.word &&
+            quantity_of(known.unit) == quantity_of(into))
+            into = known.unit;
     }
 }
 
@@ -69,10 +101,10 @@ std::string write_session(const Session& session) {
                          {"sheet_lures", view.sheet.lures},
                          {"fall_depth_mm", units::mm_from_m(view.fall_depth_m)},
                          {"section_x_mm", units::mm_from_m(view.section_x_m)}};
-    const Json settings_json{{"length", word_of(length_words, settings.length)},
-                             {"mass", word_of(mass_words, settings.mass)},
-                             {"fall", word_of(fall_words, settings.fall)},
-                             {"temperature", word_of(temperature_words, settings.temperature)},
+    const Json settings_json{{"length", word_of(settings.length)},
+                             {"mass", word_of(settings.mass)},
+                             {"fall", word_of(settings.fall)},
+                             {"temperature", word_of(settings.temperature)},
                              {"theme", word_of(theme_words, settings.theme)}};
     // The document's own text is put in as it is, so that its numbers are never rewritten on the way.
     return "{\"session\": " + std::to_string(session_version) +
@@ -136,10 +168,10 @@ Problems restore_session(Session& session, const std::string& text) {
         }
     }
     if (const auto settings = json.find("settings"); settings != json.end() && settings->is_object()) {
-        take_word(*settings, "length", length_words, restored.settings.length);
-        take_word(*settings, "mass", mass_words, restored.settings.mass);
-        take_word(*settings, "fall", fall_words, restored.settings.fall);
-        take_word(*settings, "temperature", temperature_words, restored.settings.temperature);
+        take_unit(*settings, "length", restored.settings.length);
+        take_unit(*settings, "mass", restored.settings.mass);
+        take_unit(*settings, "fall", restored.settings.fall);
+        take_unit(*settings, "temperature", restored.settings.temperature);
         take_word(*settings, "theme", theme_words, restored.settings.theme);
     }
     restored.count_on_from(session);

@@ -3,19 +3,17 @@
 // What a builder sets once for this bench: units and the look. Kept on the device, never part of a lure,
 // never undone.
 
+#include "base/unit.hpp"
+
 namespace evenfall::shell::state {
 
-enum class LengthUnit { mm, inch, inch_fraction };
-enum class MassUnit { gram, ounce, grain };
-enum class FallUnit { s_per_ft, mm_per_s, s_per_m };
-enum class TemperatureUnit { celsius, fahrenheit };
 enum class Theme { light, dark };
 
 struct Settings {
-    LengthUnit length = LengthUnit::mm;
-    MassUnit mass = MassUnit::gram;
-    FallUnit fall = FallUnit::s_per_ft;
-    TemperatureUnit temperature = TemperatureUnit::celsius;
+    units::Unit length = units::Unit::mm;
+    units::Unit mass = units::Unit::gram;
+    units::Unit fall = units::Unit::s_per_ft;
+    units::Unit temperature = units::Unit::celsius;
     Theme theme = Theme::light;
 
     bool operator==(const Settings&) const = default;

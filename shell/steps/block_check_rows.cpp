@@ -47,7 +47,7 @@ void block_check_rows(Desk& desk) {
             widgets::number_text(a->spread, widgets::Unit::percent, 0) + " %");
     widgets::figure_row(desk.ui, words::block_then, number_of(desk, a->at_other_kg_m3, Quantity::density),
                         unit);
-    const std::string sigmas = widgets::number_text(std::abs(a->sigmas), widgets::Unit::none, 1);
+    const std::string sigmas = widgets::number_text(std::abs(a->sigmas), widgets::Unit::one, 1);
     if (a->says == materials::BlockSays::usual)
         widgets::note(desk.ui, words::block_as_usual);
     else if (a->says == materials::BlockSays::heavier)

@@ -42,7 +42,7 @@ void table(Desk& desk, const std::string& id, const char* first, const std::stri
                                      ? number_of(desk, *option.fill_kg, Quantity::mass)
                                      : std::string(words::not_met);
         const std::string hard = option.hardness_n
-                                     ? widgets::number_text(*option.hardness_n, widgets::Unit::none, 0)
+                                     ? widgets::number_text(*option.hardness_n, widgets::Unit::one, 0)
                                      : std::string(words::no_figure);
         const std::array<widgets::Cell, 4> cells{
             {{option.name, {}, false}, {middle, {}, false}, {last, {}, option.met}, {hard, {}, false}}};
@@ -141,7 +141,7 @@ void stock_rows(Desk& desk) {
         case Form::sheet:
             widgets::figure_row(
                 desk.ui, title,
-                widgets::number_text(units::cm2_from_m2(amount.area_m2), widgets::Unit::none, 2),
+                widgets::number_text(units::cm2_from_m2(amount.area_m2), widgets::Unit::one, 2),
                 words::stock_area_unit, below);
             break;
         }

@@ -58,7 +58,7 @@ void point_editor(Desk& desk, Curve curve, int index, const document::CurvePoint
                                           {id + ".up", width ? words::nudge_out : words::nudge_up}});
         constexpr std::array<state::Spot, 4> ways{{{-1.0, 0.0}, {1.0, 0.0}, {0.0, -1.0}, {0.0, 1.0}}};
         if (way >= 0) {
-            const bool inches = desk.ui.units.of(Quantity::length) != widgets::Unit::millimetre;
+            const bool inches = desk.ui.units.of(Quantity::length) != widgets::Unit::mm;
             desk.changes.push_back(state::nudge(desk.session.kept(), {state::point_kind(curve), index},
                                                 ways[static_cast<std::size_t>(way)], inches));
         }
@@ -102,7 +102,7 @@ void curve_rows(Desk& desk) {
         const int index = static_cast<int>(i);
         const std::string nr = std::to_string(i + 1);
         const std::string x = number_of(desk, points[i].x_m, Quantity::length);
-        const std::string value = plain ? widgets::number_text(points[i].value, widgets::Unit::none, 2)
+        const std::string value = plain ? widgets::number_text(points[i].value, widgets::Unit::one, 2)
                                         : number_of(desk, points[i].value, Quantity::length);
         const std::string_view unit = unit_of(desk, Quantity::length);
         const std::array<widgets::Cell, 3> cells{

@@ -60,7 +60,7 @@ std::string text_of(const Desk& desk, double value, Quantity quantity) {
 }
 
 int fine_decimals(const Desk& desk) {
-    return desk.ui.units.of(Quantity::thickness) == widgets::Unit::millimetre ? 2 : -1;
+    return desk.ui.units.of(Quantity::thickness) == widgets::Unit::mm ? 2 : -1;
 }
 
 std::string number_of(const Desk& desk, double value, Quantity quantity) {

@@ -30,7 +30,7 @@ void speed_row(Desk& desk, const fall::SteadyFall& fall) {
     // Low to high as they are read: of a time per length the faster one comes first.
     std::string low = fall_end_text(desk, rises ? -band.high : band.low);
     std::string high = fall_end_text(desk, rises ? -band.low : band.high);
-    if (desk.ui.units.of(Quantity::fall) != widgets::Unit::millimetre_per_second) std::swap(low, high);
+    if (desk.ui.units.of(Quantity::fall) != widgets::Unit::mm_per_s) std::swap(low, high);
     widgets::figure_row(desk.ui, rises ? words::speed_up : words::speed_down,
                         number_of(desk, speed, Quantity::fall), unit_of(desk, Quantity::fall),
                         between(low, high));
@@ -74,7 +74,7 @@ void depth_rows(Desk& desk) {
         return;
     }
     widgets::figure_row(desk.ui, words::time_to_depth,
-                        widgets::number_text(*track->reached_s, widgets::Unit::none, 2), words::second);
+                        widgets::number_text(*track->reached_s, widgets::Unit::one, 2), words::second);
     widgets::figure_row(desk.ui, words::glide_distance, number_of(desk, track->forward_m, Quantity::length),
                         unit_of(desk, Quantity::length), words::glide_distance_below);
     if (!track->start_up_share) return;

@@ -22,11 +22,7 @@ using state::on_coat;
 constexpr std::array<Stage, 3> coat_stages{Stage::sealed, Stage::painted, Stage::clear_coated};
 
 ledger::Sum coat_sum(const Desk& desk, int coat) {
-    ledger::Sum sum;
-    for (const auto& line : desk.evaluation().ledger) {
-        if (line.kind == ledger::Kind::coat && line.item == coat) sum += line;
-    }
-    return sum;
+    return ledger::sum_of(desk.evaluation().ledger, ledger::Kind::coat, coat);
 }
 
 void amount_rows(Desk& desk, Fields& f, int index, document::Coat& coat) {
@@ -60,7 +56,7 @@ void felt_row(Desk& desk, int index) {
         widgets::value_text(felt.felt_share, widgets::Unit::percent, 0) + " " + words::of_its_mass + "; ";
     below += felt.displaced_m3 > 0.0
                  ? words::film_grows +
-                       widgets::number_text(units::cm3_from_m3(felt.displaced_m3), widgets::Unit::none, 2) +
+                       widgets::number_text(units::cm3_from_m3(felt.displaced_m3), widgets::Unit::one, 2) +
                        words::film_grows_unit
                  : std::string(words::soak_grows_nothing);
     widgets::figure_row(desk.ui, words::felt_in_water, signed_mass(desk, felt.in_water_kg), {}, below);
@@ -120,8 +116,8 @@ std::string coat_line(const Desk& desk, const document::Coat& coat) {
     std::string text(solid != nullptr ? solid->name : std::string_view(coat.material));
     text += words::separator;
     text += coat.kind == document::CoatKind::soaks ? std::string(words::coat_soaks)
-            : coat.thickness_m                   ? text_of(desk, *coat.thickness_m, Quantity::thickness)
-                                                 : std::string(words::coat_film);
+            : coat.thickness_m                     ? text_of(desk, *coat.thickness_m, Quantity::thickness)
+                                                   : std::string(words::coat_film);
     text += words::separator;
     text += stage_words(coat.stage);
     return text;
@@ -134,13 +130,11 @@ void finish_panel(Desk& desk) {
     const double water = desk.evaluation().answers.water_density_kg_m3;
     widgets::heading(desk.ui, words::finish_head, words::finish_below);
     if (coats.empty()) widgets::paragraph(desk.ui, words::no_coats);
-    ledger::Sum all;
     for (int i = 0; i < static_cast<int>(coats.size()); ++i) {
         const auto& coat = coats[static_cast<std::size_t>(i)];
         const std::string name = coat.name.empty() ? std::string(words::new_coat) : coat.name;
         const std::string below = coat_line(desk, coat);
         const ledger::Sum sum = coat_sum(desk, i);
-        all += sum;
         const bool chosen = desk.row_chosen(ItemKind::coat, i);
         if (widgets::list_row(desk.ui, "finish." + std::to_string(i),
                               {name, below, number_of(desk, sum.mass_kg, Quantity::mass),
@@ -150,6 +144,7 @@ void finish_panel(Desk& desk) {
         if (chosen) coat_editor(desk, i);
     }
     if (!coats.empty()) {
+        const ledger::Sum all = ledger::sum_of(desk.evaluation().ledger, ledger::Kind::coat);
         widgets::figure_row(desk.ui, words::together, number_of(desk, all.mass_kg, Quantity::mass),
                             unit_of(desk, Quantity::mass),
                             signed_mass(desk, all.in_water_kg(water)) + " " + words::in_the_water);

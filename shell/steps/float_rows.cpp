@@ -22,7 +22,7 @@ Unit fine_length(const Desk& desk) {
     return unit == Unit::inch_fraction ? Unit::inch : unit;
 }
 int fine_decimals_of(Unit unit) {
-    return unit == Unit::millimetre ? 2 : -1;
+    return unit == Unit::mm ? 2 : -1;
 }
 
 void rest_rows(Desk& desk, const afloat::Rest& rest) {
@@ -83,8 +83,8 @@ void arm_plot(Desk& desk, const afloat::RightingCurve& curve) {
     std::string read;
     for (const auto& line : plot.lines) {
         if (const auto arm = at ? widgets::read_off(line, *at) : std::nullopt) {
-            read = widgets::number_text(*at, Unit::none, 0) +
-                   "°: " + widgets::number_text(*arm, Unit::none, unit == Unit::millimetre ? 2 : 3) + " " +
+            read = widgets::number_text(*at, Unit::one, 0) +
+                   "°: " + widgets::number_text(*arm, Unit::one, unit == Unit::mm ? 2 : 3) + " " +
                    std::string(widgets::symbol(unit));
         }
     }
@@ -117,7 +117,7 @@ void float_rows(Desk& desk) {
                         widgets::number_text(afloat->under_water.bg_m, unit, fine_decimals_of(unit)),
                         widgets::symbol(unit), words::bg_row_below);
     widgets::figure_row(desk.ui, words::righting_row,
-                        widgets::number_text(1e3 * afloat->under_water.righting_nm_per_deg, Unit::none, 3),
+                        widgets::number_text(1e3 * afloat->under_water.righting_nm_per_deg, Unit::one, 3),
                         words::newton_millimetre, words::righting_below);
 }
 

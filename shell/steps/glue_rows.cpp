@@ -26,7 +26,7 @@ void plain(Desk& desk, const char* id, const char* label, double& value, const N
 }
 
 std::string millilitres(double m3, int decimals) {
-    return widgets::number_text(units::cm3_from_m3(m3), Unit::none, decimals);
+    return widgets::number_text(units::cm3_from_m3(m3), Unit::one, decimals);
 }
 
 } // namespace
@@ -45,9 +45,9 @@ void glue_rows(Desk& desk) {
           {Quantity::number, 1.0, 3600.0, 1.0, 0});
     plain(desk, "glue.thick", words::glue_thick_time, wish.times.thick_ca_s,
           {Quantity::number, 1.0, 3600.0, 5.0, 0});
-    double minutes = wish.times.epoxy_s / 60.0;
+    double minutes = units::min_from_s(wish.times.epoxy_s);
     plain(desk, "glue.epoxy", words::glue_epoxy_time, minutes, {Quantity::number, 1.0, 1440.0, 5.0, 0});
-    wish.times.epoxy_s = 60.0 * minutes;
+    wish.times.epoxy_s = units::s_from_min(minutes);
     if (!answer.ok()) {
         widgets::problem_line(desk.ui, answer.problems().front().sentence);
         return;
@@ -60,7 +60,7 @@ void glue_rows(Desk& desk) {
                                       : std::string(words::glue_hangers);
         const std::string below = std::to_string(row.eyes) + " × " + millilitres(row.gap_m3, 3) + " " +
                                   words::glue_millilitre + ", " + words::glue_gap + " " +
-                                  widgets::number_text(units::mm_from_m(row.width_m), Unit::none, 2) + " mm";
+                                  widgets::number_text(units::mm_from_m(row.width_m), Unit::one, 2) + " mm";
         widgets::figure_row(desk.ui, title, glue_names[static_cast<std::size_t>(row.sort)], {}, below);
     }
     for (std::size_t k = 0; k < glue::sort_count; ++k) {

@@ -78,9 +78,7 @@ void part_editor(Desk& desk, int index) {
 
 void part_group(Desk& desk, Stage stage, const char* title) {
     const auto& document = desk.document();
-    const auto& ledger = desk.evaluation().ledger;
     widgets::subheading(desk.ui, title);
-    ledger::Sum sum;
     bool any = false;
     for (int i = 0; i < static_cast<int>(document.parts.size()); ++i) {
         const auto& part = document.parts[static_cast<std::size_t>(i)];
@@ -99,13 +97,13 @@ void part_group(Desk& desk, Stage stage, const char* title) {
         }
         if (chosen) part_editor(desk, i);
     }
-    for (const auto& line : ledger) {
-        if (line.kind == ledger::Kind::part && line.stage == stage) sum += line;
-    }
     if (!any) {
         widgets::note(desk.ui, words::no_parts);
         return;
     }
+    const ledger::Sum sum = ledger::sum_if(desk.evaluation().ledger, [stage](const ledger::Line& line) {
+        return line.kind == ledger::Kind::part && line.stage == stage;
+    });
     const double water = desk.evaluation().answers.water_density_kg_m3;
     widgets::figure_row(desk.ui, words::together, number_of(desk, sum.mass_kg, Quantity::mass),
                         unit_of(desk, Quantity::mass),

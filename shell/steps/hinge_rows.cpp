@@ -15,7 +15,7 @@ namespace words = look::words;
 using widgets::Unit;
 
 std::string millinewtons(double newtons) {
-    return widgets::number_text(1e3 * std::abs(newtons), Unit::none, 1);
+    return widgets::number_text(1e3 * std::abs(newtons), Unit::one, 1);
 }
 
 void joint_rows(Desk& desk, const fall::JointLoad& load, int joint) {
@@ -27,8 +27,8 @@ void joint_rows(Desk& desk, const fall::JointLoad& load, int joint) {
     widgets::figure_row(desk.ui, words::sag_row, number_of(desk, load.sag_rad, Quantity::angle),
                         unit_of(desk, Quantity::angle), words::sag_below);
     widgets::figure_row(desk.ui, words::swings_row,
-                        widgets::number_text(load.swings_from_m_s, Unit::millimetre_per_second),
-                        widgets::symbol(Unit::millimetre_per_second), words::swings_below);
+                        widgets::number_text(load.swings_from_m_s, Unit::mm_per_s),
+                        widgets::symbol(Unit::mm_per_s), words::swings_below);
 }
 
 } // namespace

@@ -113,9 +113,9 @@ void answer_rows(Desk& desk, const joints::JointAnswer& j) {
         widgets::figure_row(desk.ui, label, number_of(desk, wall.thickness_m, Quantity::length), unit);
     }
     widgets::subheading(desk.ui, words::strength_group);
-    widgets::figure_row(desk.ui, words::strength_row, widgets::number_text(j.strength.least_n, Unit::none, 0),
+    widgets::figure_row(desk.ui, words::strength_row, widgets::number_text(j.strength.least_n, Unit::one, 0),
                         words::newton,
-                        widgets::number_text(j.strength.safety, Unit::none, 1) + " " + words::strength_times);
+                        widgets::number_text(j.strength.safety, Unit::one, 1) + " " + words::strength_times);
     widgets::note(desk.ui, words::strength_note);
 }
 

@@ -65,15 +65,6 @@ void band_rows(Desk& desk) {
     f.put([&] { return put_targets(targets); });
 }
 
-/// What the ledger holds of one hole's fill.
-ledger::Sum fill_of(const Desk& desk, int hole) {
-    ledger::Sum sum;
-    for (const auto& line : desk.evaluation().ledger) {
-        if (line.kind == ledger::Kind::fill && line.item == hole) sum += line;
-    }
-    return sum;
-}
-
 /// Its number on the drawing, then its name; a name that begins with that number already is not numbered
 /// twice.
 std::string hole_title(int index, const std::string& name) {
@@ -96,11 +87,10 @@ void hole_table(Desk& desk) {
     const std::string depth = titled(desk, words::col_depth, Quantity::length);
     const std::array<std::string_view, 4> titles{words::col_hole, bit, depth, words::col_fill};
     widgets::table_head(desk.ui, columns, titles);
-    ledger::Sum all;
+    const auto& lines = desk.evaluation().ledger;
     for (int i = 0; i < static_cast<int>(document.holes.size()); ++i) {
         const auto& hole = document.holes[static_cast<std::size_t>(i)];
-        const ledger::Sum fill = fill_of(desk, i);
-        all += fill;
+        const ledger::Sum fill = ledger::sum_of(lines, ledger::Kind::fill, i);
         const int segment = shape::nearest_segment(desk.evaluation().body, hole.x_m);
         const std::string title =
             hole_title(i, hole.name.empty() ? segment_name(document, segment) : hole.name);
@@ -120,7 +110,8 @@ void hole_table(Desk& desk) {
         }
         if (chosen) hole_rows(desk, i);
     }
-    const std::string total = number_of(desk, all.mass_kg, Quantity::mass);
+    const std::string total =
+        number_of(desk, ledger::sum_of(lines, ledger::Kind::fill).mass_kg, Quantity::mass);
     const std::array<widgets::Cell, 4> cells{{{words::together, {}, false},
                                               {"", {}, false},
                                               {"", {}, false},
@@ -132,12 +123,11 @@ void hole_table(Desk& desk) {
 void tub_sentence(Desk& desk) {
     const auto& evaluation = desk.evaluation();
     const auto& sealed = evaluation.answers.stages[static_cast<std::size_t>(Stage::sealed)];
-    ledger::Sum coats;
-    ledger::Sum dress;
-    for (const auto& line : evaluation.ledger) {
-        if (line.stage <= Stage::sealed) continue;
-        (line.kind == ledger::Kind::coat ? coats : dress) += line;
-    }
+    const auto later = [&](bool coats) {
+        return ledger::sum_if(evaluation.ledger, [coats](const ledger::Line& line) {
+            return line.stage > Stage::sealed && (line.kind == ledger::Kind::coat) == coats;
+        });
+    };
     std::string text = std::string(words::tub_sealed) + " ";
     if (sealed.tub_fall) {
         text += std::string(words::tub_falls) + " " +
@@ -153,8 +143,8 @@ void tub_sentence(Desk& desk) {
         text += std::string(" ") + what + " " + text_of(desk, sum.mass_kg, Quantity::mass) + ", " +
                 signed_mass(desk, sum.in_water_kg(water)) + " " + words::tub_felt + ".";
     };
-    to_come(words::tub_coats, coats);
-    to_come(words::tub_dress, dress);
+    to_come(words::tub_coats, later(true));
+    to_come(words::tub_dress, later(false));
     widgets::info_box(desk.ui, words::tub_title, text);
 }
 

@@ -76,7 +76,7 @@ void ledger_rows(Desk& desk) {
                                            ? std::string(words::displaces_nothing)
                                            : std::string(words::displaces) + " " +
                                                  widgets::number_text(units::cm3_from_m3(line.displaced_m3),
-                                                                      widgets::Unit::none, 2) +
+                                                                      widgets::Unit::one, 2) +
                                                  " cm\xC2\xB3";
             const std::string below = segment_name(desk.document(), line.segment) + words::separator + volume;
             widgets::figure_row(desk.ui, what(desk, line), number_of(desk, line.mass_kg, Quantity::mass),

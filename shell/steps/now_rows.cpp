@@ -62,7 +62,7 @@ void tub_after(Desk& desk, const DoNow& now) {
                         unit_of(desk, Quantity::fall));
     if (now.tub_half_metre_s)
         widgets::figure_row(desk.ui, words::tub_half_row,
-                            widgets::number_text(*now.tub_half_metre_s, Unit::none, 2), "s");
+                            widgets::number_text(*now.tub_half_metre_s, Unit::one, 2), "s");
 }
 
 /// Today's tub fall → finished fall, without putting anything down.

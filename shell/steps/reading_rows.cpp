@@ -41,7 +41,7 @@ bool is_under_water(ReadingKind kind) {
 std::string value_text(const Desk& desk, const Reading& r) {
     switch (r.kind) {
     case ReadingKind::tub_fall:
-        return widgets::number_text(r.time_s.value_or(0.0), Unit::none, 2) + " s";
+        return widgets::number_text(r.time_s.value_or(0.0), Unit::one, 2) + " s";
     case ReadingKind::floats_showing:
         return text_of(desk, r.showing_m.value_or(0.0), Quantity::length);
     case ReadingKind::hang_angle:
@@ -208,8 +208,8 @@ void verdict_rows(Desk& desk, const Reading& r, const ReadingVerdict& v) {
     std::string expected;
     switch (r.kind) {
     case ReadingKind::tub_fall:
-        expected = widgets::number_text(v.expected, Unit::none, 2) + " ± " +
-                   widgets::number_text(v.expected_sigma, Unit::none, 2) + " s";
+        expected = widgets::number_text(v.expected, Unit::one, 2) + " ± " +
+                   widgets::number_text(v.expected_sigma, Unit::one, 2) + " s";
         break;
     case ReadingKind::floats_showing:
         expected = number_of(desk, v.expected, Quantity::length) + " ± " +
@@ -229,7 +229,7 @@ void verdict_rows(Desk& desk, const Reading& r, const ReadingVerdict& v) {
     }
     widgets::figure_row(desk.ui, words::others_expect, expected, {},
                         std::string(v.warning.empty() ? words::fits : words::does_not_fit) + ": " +
-                            widgets::number_text(v.off, Unit::none, 1) + " " + words::off_word);
+                            widgets::number_text(v.off, Unit::one, 1) + " " + words::off_word);
     if (!v.warning.empty()) widgets::problem_line(desk.ui, v.warning);
     for (const std::string& why : v.explanations)
         widgets::note(desk.ui, why);

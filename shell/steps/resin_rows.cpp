@@ -1,5 +1,6 @@
 #include "steps/step_panels.hpp"
 
+#include "base/trade.hpp"
 #include "look/words_choice.hpp"
 #include "widgets/choice.hpp"
 #include "widgets/rows.hpp"
@@ -24,15 +25,15 @@ void plain(Desk& desk, const char* id, const char* label, double& value, NumberS
 
 void minutes(Desk& desk, const char* id, const char* label, double& seconds, double least, double most,
              const char* below = "") {
-    double value = seconds / 60.0;
+    double value = units::min_from_s(seconds);
     plain(desk, id, label, value, {Quantity::number, least, most, 1.0, 0}, below);
-    seconds = 60.0 * value;
+    seconds = units::s_from_min(value);
 }
 
 void hours(Desk& desk, const char* id, const char* label, double& seconds, double least, double most) {
-    double value = seconds / 3600.0;
+    double value = units::hour_from_s(seconds);
     plain(desk, id, label, value, {Quantity::number, least, most, 1.0, 1});
-    seconds = 3600.0 * value;
+    seconds = units::s_from_hour(value);
 }
 
 } // namespace
@@ -68,8 +69,8 @@ void resin_rows(Desk& desk) {
     minutes(desk, "resin.per_lure", words::resin_per_lure, wish.per_lure_s, 1.0, 200.0);
     hours(desk, "resin.from", words::resin_from_label, wish.label.recoat_from_s, 0.0, 168.0);
     wish.label.recoat_to_s = std::max(wish.label.recoat_to_s, wish.label.recoat_from_s);
-    hours(desk, "resin.to", words::resin_to_label, wish.label.recoat_to_s, wish.label.recoat_from_s / 3600.0,
-          720.0);
+    hours(desk, "resin.to", words::resin_to_label, wish.label.recoat_to_s,
+          units::hour_from_s(wish.label.recoat_from_s), 720.0);
 
     const Outcome<resin::Mix> mix = resin::mix(wish);
     if (!mix.ok()) {
@@ -81,12 +82,11 @@ void resin_rows(Desk& desk) {
     widgets::figure_row(desk.ui, words::resin_a, number_of(desk, mix->all.resin_kg, Quantity::mass), grams);
     widgets::figure_row(desk.ui, words::resin_b, number_of(desk, mix->all.hardener_kg, Quantity::mass),
                         grams);
-    widgets::figure_row(desk.ui, words::resin_lasts,
-                        widgets::number_text(mix->working_s / 60.0, Unit::none, 0), words::resin_minutes,
-                        words::resin_lasts_below);
+    widgets::figure_row(desk.ui, words::resin_lasts, widgets::number_text(mix->working_s, Unit::minute, 0),
+                        words::resin_minutes, words::resin_lasts_below);
     widgets::figure_row(desk.ui, words::resin_recoat,
-                        widgets::number_text(mix->recoat_from_s / 3600.0, Unit::none, 1) + " – " +
-                            widgets::number_text(mix->recoat_to_s / 3600.0, Unit::none, 1),
+                        widgets::number_text(mix->recoat_from_s, Unit::hour, 1) + " – " +
+                            widgets::number_text(mix->recoat_to_s, Unit::hour, 1),
                         words::resin_hours, words::resin_recoat_below);
     if (mix->mixes > 1) {
         widgets::figure_row(desk.ui, words::resin_mixes, std::to_string(mix->mixes), {},

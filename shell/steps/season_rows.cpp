@@ -61,12 +61,12 @@ void show(Desk& desk, std::string_view id, Plot& plot, const Along& along, std::
         at = widgets::to_unit(found->second, along.unit);
     std::string read;
     if (at) {
-        read = widgets::number_text(*at, Unit::none, 0) + " " + plot.x_unit + ": ";
+        read = widgets::number_text(*at, Unit::one, 0) + " " + plot.x_unit + ": ";
         std::optional<double> value;
         for (const PlotLine& line : plot.lines) {
             if (!value) value = widgets::read_off(line, *at);
         }
-        read += value ? widgets::number_text(*value, Unit::none, decimals) + " " + std::string(unit_text)
+        read += value ? widgets::number_text(*value, Unit::one, decimals) + " " + std::string(unit_text)
                       : std::string("–");
     }
     if (const auto moved = widgets::plot(desk.ui, id, plot, at, read))
@@ -94,13 +94,13 @@ void fall_plot(Desk& desk, const Along& along, const fall::Sweep& sweep) {
     // Speeds, whatever the rate of fall is told in: a time per length has no place for standing still.
     Plot plot = empty_plot(desk, along, sweep);
     plot.title =
-        std::string(words::sweep_fall) + ", " + std::string(widgets::symbol(Unit::millimetre_per_second));
+        std::string(words::sweep_fall) + ", " + std::string(widgets::symbol(Unit::mm_per_s));
     PlotLine line;
     bool rises = false;
     for (const auto& p : along.points) {
         if (p.vertical_m_s) {
             line.points.push_back(
-                {along.x(p), widgets::to_unit(*p.vertical_m_s, Unit::millimetre_per_second)});
+                {along.x(p), widgets::to_unit(*p.vertical_m_s, Unit::mm_per_s)});
             rises = rises || *p.vertical_m_s < 0.0;
         } else if (!line.points.empty()) {
             plot.lines.push_back(std::exchange(line, {}));
@@ -108,7 +108,7 @@ void fall_plot(Desk& desk, const Along& along, const fall::Sweep& sweep) {
     }
     if (!line.points.empty()) plot.lines.push_back(std::move(line));
     if (plot.lines.empty()) return;
-    show(desk, "water.sweep.fall", plot, along, widgets::symbol(Unit::millimetre_per_second), 0);
+    show(desk, "water.sweep.fall", plot, along, widgets::symbol(Unit::mm_per_s), 0);
     if (rises) widgets::note(desk.ui, words::sweep_rises);
 }
 

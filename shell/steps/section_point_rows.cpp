@@ -39,8 +39,8 @@ void section_point_rows(Desk& desk) {
     for (std::size_t i = 0; i < outline.size(); ++i) {
         const int index = static_cast<int>(i);
         const std::string nr = std::to_string(i + 1);
-        const std::string y = widgets::number_text(outline[i].y, widgets::Unit::none, 2);
-        const std::string z = widgets::number_text(outline[i].z, widgets::Unit::none, 2);
+        const std::string y = widgets::number_text(outline[i].y, widgets::Unit::one, 2);
+        const std::string z = widgets::number_text(outline[i].z, widgets::Unit::one, 2);
         const std::array<widgets::Cell, 3> cells{{{nr, {}, false}, {y, {}, false}, {z, {}, true}}};
         const bool chosen = desk.row_chosen(ItemKind::section_point, index);
         if (widgets::table_row(desk.ui, "shape.section.point." + nr, columns, cells, chosen))

@@ -20,7 +20,7 @@ using state::on_document;
 std::string gravity_text(const materials::Wood& wood) {
     const auto& figure = wood.sg_12 ? wood.sg_12 : wood.sg_green;
     if (!figure) return {};
-    return "SG " + widgets::number_text(figure->value, widgets::Unit::none, 2) +
+    return "SG " + widgets::number_text(figure->value, widgets::Unit::one, 2) +
            (wood.sg_12 ? " at 12 %" : " green");
 }
 

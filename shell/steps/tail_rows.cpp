@@ -132,7 +132,7 @@ void tail_editor(Desk& desk) {
 }
 
 std::string cubic(double m3) {
-    return widgets::number_text(units::cm3_from_m3(m3), widgets::Unit::none, 2);
+    return widgets::number_text(units::cm3_from_m3(m3), widgets::Unit::one, 2);
 }
 
 void pull_rows(Desk& desk) {
@@ -225,10 +225,7 @@ void tail_rows(Desk& desk) {
         }
         return;
     }
-    ledger::Sum sum;
-    for (const auto& line : desk.evaluation().ledger) {
-        if (line.kind == ledger::Kind::tail) sum += line;
-    }
+    const ledger::Sum sum = ledger::sum_of(desk.evaluation().ledger, ledger::Kind::tail);
     const Tail& tail = *desk.document().tail;
     const std::string below = text_of(desk, tail.x_m, Quantity::length) + words::separator +
                               std::string(materials::find_solid(tail.material)->name);

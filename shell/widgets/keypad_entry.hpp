@@ -60,7 +60,7 @@ private:
     void show(double si);
 
     NumberSpec spec_;
-    Unit unit_ = Unit::none;
+    Unit unit_ = Unit::one;
     std::string text_;
     bool fresh_ = true;
     bool sign_chosen_ = false;           ///< turned since the value was shown

@@ -54,7 +54,7 @@ std::optional<double> number_field_at(Ui& ui, std::string_view id, const Rect& r
     const Unit unit = ui.units.of(spec.quantity);
     const Touch touch = field_ground(ui, id, rect);
     figure_in(ui, {rect.x, rect.y, rect.w - 12.0f, rect.h}, ui.type.body_strong, ui.inks().ink,
-              number_text(value_si, unit, spec.decimals), symbol(unit));
+              widgets::number_text(value_si, unit, spec.decimals), symbol(unit));
     if (touch.tapped) ui.keypad->open(id, label, value_si, spec, unit);
     if (const auto result = ui.keypad->collect(id); result && result->amount_si) return result->amount_si;
     return std::nullopt;
@@ -76,8 +76,8 @@ std::optional<std::optional<double>> optional_number_field(Ui& ui, std::string_v
     const Touch touch = field_ground(ui, id, rect);
     const Rect inner{rect.x + 12.0f, rect.y, rect.w - 24.0f, rect.h};
     if (value_si) {
-        figure_in(ui, inner, ui.type.body_strong, ui.inks().ink, number_text(*value_si, unit, spec.decimals),
-                  symbol(unit));
+        figure_in(ui, inner, ui.type.body_strong, ui.inks().ink,
+                  widgets::number_text(*value_si, unit, spec.decimals), symbol(unit));
     } else {
         text_in(ui, inner, ui.type.label, ui.inks().ink_soft, absent, Align::right);
     }

@@ -57,7 +57,7 @@ void draw_axes(Ui& ui, const Plot& plot, const Frame& frame) {
         list.AddRectFilled({frame.box.x - 4.0f, y}, {frame.box.right(), y + 1.0f},
                            zero ? ink.line : ink.rule);
         text_in(ui, {frame.box.x - 52.0f, y - 10.0f, 44.0f, 20.0f}, font, ink.ink_soft,
-                number_text(zero ? 0.0 : value, Unit::none, decimals), Align::right);
+                widgets::number_text(zero ? 0.0 : value, Unit::one, decimals), Align::right);
     }
     list.AddRectFilled({frame.box.x, frame.box.y}, {frame.box.x + 1.0f, frame.box.bottom()}, ink.line);
     const double first = std::ceil(plot.x_least / plot.x_step - 1e-9) * plot.x_step;
@@ -65,7 +65,7 @@ void draw_axes(Ui& ui, const Plot& plot, const Frame& frame) {
         const float x = std::round(frame.at(value, frame.y.least).x);
         list.AddRectFilled({x, frame.box.bottom()}, {x + 1.0f, frame.box.bottom() + 5.0f}, ink.line);
         const bool last = value + plot.x_step > plot.x_most + 1e-9;
-        std::string text = number_text(value, Unit::none, decimals_of(plot.x_step));
+        std::string text = widgets::number_text(value, Unit::one, decimals_of(plot.x_step));
         const bool close = plot.x_unit == "°";
         if (last && !close) text += ' ';
         if (last || close) text += plot.x_unit;

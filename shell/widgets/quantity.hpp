@@ -2,6 +2,8 @@
 
 // What a number on the page measures, and in which trade unit it is shown. Pure: no ImGui.
 
+#include "base/unit.hpp"
+
 #include <array>
 #include <optional>
 #include <span>
@@ -25,35 +27,12 @@ enum class Quantity {
     depth,       ///< m;      m · ft · mm (of water: a tub, a fall)
 };
 
-enum class Unit {
-    millimetre,
-    inch,
-    inch_fraction,
-    micrometre,
-    mil,
-    gram,
-    ounce,
-    grain,
-    second_per_foot,
-    millimetre_per_second,
-    second_per_metre,
-    degree,
-    celsius,
-    fahrenheit,
-    gram_per_kilogram,
-    percent,
-    kilogram_per_cubic_metre,
-    pound_per_cubic_foot,
-    metre,
-    foot,
-    none,
-};
+using units::Unit;
 
 /// Units that a quantity may be shown in; the first is the metric default.
 [[nodiscard]] std::span<const Unit> units_of(Quantity quantity);
 
-/// "mm", "in", "s/ft", "°" …; empty for Unit::none. inch_fraction and inch both give "in".
-[[nodiscard]] std::string_view symbol(Unit unit);
+using units::symbol;
 /// What stands on the button that chooses the unit: as symbol(), but "in 0.00" and "in 1/64" for the two ways
 /// of reading a rule.
 [[nodiscard]] std::string_view choice_label(Unit unit);

@@ -15,7 +15,7 @@ expect_json 'all(e["glue"] != "epoxy" for e in d["eyes"] if e["width_mm"] <= 0.3
 expect_status 2 glue "$presets/millrace-170.json" --loss 95%
 expect_in err "/loss"
 expect_status 2 glue "$presets/millrace-170.json" --hangers 1.5
-expect_in err "/hangers"
+expect_in err "[--hangers]"
 expect_status 2 glue "$presets/millrace-170.json" --bit 0.5mm
 expect_in err "/bit_mm"
 expect_status 2 glue "$presets/millrace-170.json" --colour 3

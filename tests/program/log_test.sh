@@ -93,8 +93,9 @@ cmp -s "$work/through" "$work/fresh.json" || fail "something else came through a
 # A fall, a clip, a segment and a second lure.
 expect_status 0 log "$file" add tub_fall 4.1s --depth 500mm --stage dressed --lure 2
 expect_status 0 log "$file" add just_hangs 2.4g --material lead --stage sealed --lure 2
-expect_status 0 log "$file" add hang_angle -4deg --stage dressed --lure 2
+expect_status 0 log "$file" add hang_angle -4deg --note "[beside the stove]" --stage dressed --lure 2
 expect_status 0 log "$file" add dry_weight 9.9 --stage carved --segment 2 --lure 2
+grep -qF '"[beside the stove]"' "$file" || fail "a note in brackets is not kept as it was typed"
 expect_status 0 chance "$file" --json
 expect_json 'd["lure"] == 2 and d["stage"] == "dressed"'
 expect_status 0 log "$file" csv

@@ -12,7 +12,15 @@ refused() {  # SENTENCE ARGUMENTS...
 
 refused "No command was given."
 refused "There is no command “sink”." sink
+refused "Did you mean “weigh”?" wiegh
 refused "needs a preset file" weigh
+refused "needs a preset file" log
+refused "needs a link" open
+refused "Did you mean “--pitch”?" lead "$presets/millrace-170.json" --pich -3deg
+refused "has no option --json" sheet "$presets/millrace-170.json" --json
+refused "takes nothing more, not “5mm” as well" weigh "$presets/millrace-170.json" 5mm
+refused "“log” knows add, strike, csv, next, how, not “ad”. Did you mean “add”?" log "$presets/millrace-170.json" ad
+refused "cannot be read as a number" lead "$presets/millrace-170.json" --fall --json
 refused "cannot be opened" weigh "$work/missing.json"
 refused "has no option --fall" weigh "$presets/millrace-170.json" --fall 300mm/s
 refused "lacks its value" lead "$presets/millrace-170.json" --fall
@@ -38,7 +46,33 @@ refused "This is not JSON: it goes wrong at line 1, column" weigh "$work/words.j
 expect_in err "Not everything could be printed"
 
 expect_status 0 --help
-expect_in out "evenfall lead PRESET"
+expect_in out "lead"
+expect_in out "how much lead in which hole"
+expect_status 0 lead --help
+expect_in out "evenfall lead [options] PRESET"
+expect_in out "--pitch ANGLE"
+cp "$work/out" "$work/lead-help"
+expect_status 0 help lead
+cmp -s "$work/out" "$work/lead-help" || fail "“help lead” says other than “lead --help”"
+refused "Did you mean “lead”?" help leed
 expect_status 0 --version
-expect_in out "evenfall "
+version=$(sed -n 's/^project(evenfall VERSION \([0-9.]*\).*/\1/p' "$EVENFALL_SOURCE/CMakeLists.txt")
+expect_in out "evenfall $version, documents of version"
+
+# Completion and manual know every verb and option that help knows.
+expect_status 0 completion
+bash -n "$work/out" || fail "the completion script is no bash"
+completed() {  # WORDS... : what bash would offer for the last of them
+    bash -c '. "$0"; COMP_WORDS=("$@") COMP_CWORD=$(($# - 1)); _evenfall; printf "%s\n" "${COMPREPLY[@]}"' "$work/out" "$@"
+}
+[ "$(completed evenfall wei)" = weigh ] || fail "no verb is completed: $(completed evenfall wei)"
+[ "$(completed evenfall lead x.json --pi)" = --pitch ] || fail "no option is completed"
+[ "$(cd "$work" && touch only.json && completed evenfall lead only)" = only.json ] || fail "no file is completed"
+expect_status 0 manual
+expect_in out ".SS evenfall log PRESET add KIND VALUE"
+expect_in out ".B \-\-in\-water MASS"
+if command -v man >/dev/null; then
+    man --warnings -l "$work/out" >/dev/null 2>"$work/err" || fail "man does not read the manual page"
+    expect_empty err
+fi
 finish

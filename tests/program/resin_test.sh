@@ -17,12 +17,12 @@ expect_in err "/label/recoat_to_min"
 expect_status 2 resin "$presets/millrace-170.json" --loss 95%
 expect_in err "/loss"
 expect_status 2 resin "$presets/millrace-170.json" --lures 1.5
-expect_in err "/lures"
+expect_in err "[--lures]"
 for coat in 0 99 -1; do
     expect_status 2 resin "$presets/millrace-170.json" --coat $coat
     expect_in err "The lure has no such coat"
     expect_in err "/coat"
 done
 expect_status 2 resin "$presets/millrace-170.json" --colour 3
-expect_in err "--colour"
+expect_in err "“resin” has no option --colour"
 finish

@@ -57,7 +57,7 @@ refused "must end in .pdf, .html or .svg" "$preset" -o "$work/lure.doc"
 refused "without “#”" "$preset" -o "$work/kept.pdf" --page "https://bench.example/#x"
 refused "a4 or letter" "$preset" -o "$work/kept.pdf" --paper a3
 refused "between 1 and 500" "$preset" -o "$work/kept.pdf" --lures 0
-refused "no number of lures" "$preset" -o "$work/kept.pdf" --lures many
+refused "[--lures]" "$preset" -o "$work/kept.pdf" --lures many
 refused "between 2 and 100 mm" "$preset" -o "$work/kept.pdf" --station 1mm
 refused "Waits are given for 2 coats" "$preset" -o "$work/kept.pdf" --cure 1,2
 refused "one recipe only" "$preset" -o "$work/kept.pdf" --also "$preset" --cure 1,2,3

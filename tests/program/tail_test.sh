@@ -56,7 +56,7 @@ tailed ""
 expect_status 2 tail "$work/tailed.json" --loss 95%
 expect_in err "/loss"
 expect_status 2 tail "$work/tailed.json" --tails 1.5
-expect_in err "/tails"
+expect_in err "[--tails]"
 expect_status 2 tail "$work/tailed.json" --fresh 0
 expect_in err "/blend"
 expect_status 2 tail "$work/tailed.json" --flavour 3

@@ -1,99 +1,196 @@
 // When to save: half a second after the last change, and at once when the page may be about to go.
+// What is decided stands in `steps`, which are pure and are tested without a page; createAutosave carries it out.
 
 import { canHold } from "./tabs.js";
 
 const delayMs = 500;
+
+/** What is known of the work on the bench. */
+export const atRest = {
+  dirty: false,    // changed since it was last kept
+  lost: false,     // the last try to keep the work failed: it stands on the bench alone
+  copy: null,      // document text of a lure that was opened from a link and is not to be kept until it changes
+  pristine: null,  // document text of a lure as it came onto the bench: it need not be kept beside others
+  coming: false,   // another lure is on its way onto the bench
+  owed: false,     // what the device keeps is not what lies here: it is put away before anything is written over it
+  disputed: false, // another tab keeps the bench, or has saved and nobody has said yet whose work counts
+  atYield: null,   // document text when the bench went to another tab
+  aside: null,     // this tab's session that waits among the kept lures
+};
+
+function* tell(state, kept) {
+  yield [kept ? "onSuccess" : "onFailure"];
+  return { ...state, lost: !kept };
+}
+
+function* letGo(state) {
+  if (state.copy !== null || (yield ["overtaken"])) yield ["adopt", null];
+  return { ...state, pristine: state.copy ?? state.pristine, copy: null, owed: false };
+}
+
+// Puts away what the device keeps, if it is not what lies here: another version of the same lure among the kept ones,
+// another lure onto the shelf. Returns the state, and whether it is safe.
+function* settle(state) {
+  if (!state.owed) return [state, true];
+  const theirs = yield ["newest"];
+  const same = state.copy === null && theirs?.lure === (yield ["lureId"]);
+  if (theirs && !(yield same ? ["keep", theirs.session] : ["shelve", theirs.session, theirs.lure])) return [state, false];
+  return [yield* letGo(state), true];
+}
+
+function* write(state) {
+  const session = yield ["session"];
+  if (state.disputed) {
+    // Neither side may lose: this tab's work waits among the kept lures.
+    const kept = yield ["keep", session, state.aside];
+    return yield* tell({ ...state, dirty: false, aside: kept ? session : state.aside }, kept);
+  }
+  const [settled, safe] = yield* settle({ ...state, dirty: false });
+  return yield* tell(settled, safe && (yield ["save", session]));
+}
+
+// It has been said whose work counts.
+const resolved = (state) => ({ ...state, disputed: false, atYield: null, aside: null, owed: true });
+
+/**
+ * One step for each event, (state, …) → state. A step changes nothing itself: it yields what is to be done or told as
+ * [name, …arguments] and is given the answer, of the device whether it was kept.
+ */
+export const steps = {
+  *changed(state) {
+    return { ...state, dirty: true };
+  },
+
+  *flush(state) {
+    const now = state.coming ? yield* steps.came(state) : state;
+    if (now.copy !== null && (yield ["document"]) === now.copy) return { ...now, dirty: false };
+    return now.dirty || now.lost ? yield* write(now) : now;
+  },
+
+  // May another lure come onto the bench? Then nothing that loses its place is lost.
+  *leave(state) {
+    const asItCame = [state.copy, state.pristine, state.atYield].includes(yield ["document"]);
+    const [settled, safe] = state.disputed ? [state, true] : yield* settle(state);
+    const coming = safe && (asItCame || (yield ["shelve", yield ["session"], state.disputed ? null : yield ["lureId"]]));
+    yield ["onLeave", coming];
+    return { ...settled, coming };
+  },
+
+  *came(state, id) {
+    if (!state.coming) return state;
+    yield ["adopt", id];
+    return { ...state, coming: false, lost: false, pristine: yield ["document"], copy: null };
+  },
+
+  // What was to come was refused.
+  *stays(state) {
+    return { ...state, coming: false };
+  },
+
+  *holdBack(state) {
+    return { ...state, dirty: false, lost: false, copy: yield ["document"], owed: true };
+  },
+
+  *untouched(state) {
+    return { ...state, pristine: yield ["document"] };
+  },
+
+  *letGo(state) {
+    return yield* steps.untouched(yield* letGo(state));
+  },
+
+  *keepNow(state) {
+    // Where another tab keeps the bench, it is from now on another lure than the one kept there.
+    if (state.disputed) yield ["adopt", null];
+    const written = yield* write(state.disputed ? { ...state, copy: null, atYield: null } : state);
+    return { ...written, pristine: null };
+  },
+
+  *elsewhere(state) {
+    yield ["onElsewhere"];
+    return { ...state, disputed: true };
+  },
+
+  *yieldBench(state) {
+    const kept = yield* steps.flush({ ...state, disputed: true });
+    return { ...kept, atYield: kept.lost ? null : yield ["document"] };
+  },
+
+  *resumeBench(state) {
+    if (!state.disputed) return state;
+    const now = yield ["document"];
+    if (now === state.copy) return resolved(state);
+    if (now !== state.atYield) return yield* write(resolved(state));
+    yield ["offer", yield ["newest"]];
+    return resolved(state);
+  },
+
+  *keepMine(state) {
+    return yield* write(resolved(state));
+  },
+
+  *takeTheirs(state) {
+    const told = yield* tell(state, yield ["keep", yield ["session"], state.aside]);
+    if (told.lost) {
+      yield ["onElsewhere"];
+      return told;
+    }
+    yield ["offer", yield ["newest"]];
+    return resolved(told);
+  },
+
+  // The other tab's lure lies on the bench.
+  *took(state, lure) {
+    yield ["adopt", lure];
+    return { ...state, copy: null, owed: false };
+  },
+};
 
 /**
  * `core` is the bench, `store` the device's storage. `onFailure` and `onSuccess` tell how a save went, `onLeave` whether
  * another lure may come onto the bench (not where this one would be lost), `onElsewhere` that another tab has saved.
  */
 export function createAutosave({ core, store, onFailure, onSuccess, onLeave, onElsewhere }) {
+  let state = atRest;
   let timer = 0;
-  let dirty = false;
-  let lost = false;     // the last try to keep the work failed: it stands on the bench alone
-  let copy = null;      // document text of a lure that was opened from a link and is not to be kept until it changes
-  let pristine = null;  // document text of a lure as it came onto the bench: it need not be kept beside others
-  let coming = false;   // another lure is on its way onto the bench
-  let owed = false;     // what the device keeps is not what lies here: it is put away before anything is written over it
-  let disputed = false; // another tab keeps the bench, or has saved and nobody has said yet whose work counts
-  let atYield = null;   // document text when the bench went to another tab
-  let aside = null;     // this tab's session that waits among the kept lures
+  let offered = null; // the other tab's save that is to come onto the bench
 
-  function tell(kept) {
-    lost = !kept;
-    if (lost) onFailure();
-    else onSuccess();
-    return kept;
-  }
+  const acts = {
+    ...store,
+    document: core.documentJson,
+    session: core.sessionJson,
+    offer: (save) => { offered = save; },
+    onFailure, onSuccess, onLeave, onElsewhere,
+  };
 
-  // Puts away what the device keeps, if it is not what lies here: another version of the same lure among the kept ones,
-  // another lure onto the shelf. True when it is safe.
-  function settle() {
-    if (!owed) return true;
-    const theirs = store.newest();
-    const same = copy === null && theirs?.lure === store.lureId();
-    if (theirs && !(same ? store.keep(theirs.session) : store.shelve(theirs.session, theirs.lure))) return false;
-    letGo();
-    return true;
-  }
-
-  function letGo() {
-    if (copy !== null || store.overtaken()) store.adopt(null);
-    pristine = copy ?? pristine;
-    copy = null;
-    owed = false;
-  }
-
-  function write() {
-    clearTimeout(timer);
-    dirty = false;
-    if (!disputed) return tell(settle() && store.save(core.sessionJson()));
-    // Neither side may lose: this tab's work waits among the kept lures.
-    const session = core.sessionJson();
-    if (tell(store.keep(session, aside))) aside = session;
-  }
-
-  function flush() {
-    if (coming) came();
-    if (copy !== null && core.documentJson() === copy) dirty = false;
-    else if (dirty || lost) write();
-  }
-
-  // May another lure come onto the bench? Then nothing that loses its place is lost.
-  function leave() {
-    const asItCame = [copy, pristine, atYield].includes(core.documentJson());
-    coming = (disputed || settle()) && (asItCame || store.shelve(core.sessionJson(), disputed ? null : store.lureId()));
-    onLeave(coming);
-    return coming;
-  }
-
-  function came(id) {
-    if (!coming) return;
-    coming = lost = false;
-    store.adopt(id);
-    pristine = core.documentJson();
-    copy = null;
+  function run(name, ...given) {
+    const step = steps[name](state, ...given);
+    let { value, done } = step.next();
+    while (!done) {
+      const [act, ...words] = value;
+      ({ value, done } = step.next(acts[act](...words)));
+    }
+    state = value;
+    if (!state.dirty) clearTimeout(timer);
   }
 
   function changed() {
-    dirty = true;
+    run("changed");
     clearTimeout(timer);
     timer = setTimeout(flush, delayMs);
   }
 
-  // It has been said whose work counts.
-  function resolve() {
-    disputed = false;
-    atYield = aside = null;
-    owed = true;
+  const flush = () => run("flush");
+
+  function leave() {
+    run("leave");
+    return state.coming;
   }
 
-  function take(theirs, open) {
-    if (!theirs || open(theirs.session)) return;
-    store.adopt(theirs.lure);
-    copy = null;
-    owed = false;
+  function take(open) {
+    const theirs = offered;
+    offered = null;
+    if (theirs && !open(theirs.session)) run("took", theirs.lure);
   }
 
   function watch() {
@@ -101,9 +198,7 @@ export function createAutosave({ core, store, onFailure, onSuccess, onLeave, onE
     for (const event of ["pagehide", "freeze"]) window.addEventListener(event, flush);
     document.addEventListener("freeze", flush);
     window.addEventListener("storage", (event) => {
-      if (canHold() || !store.fromElsewhere(event)) return;
-      disputed = true;
-      onElsewhere();
+      if (!canHold() && store.fromElsewhere(event)) run("elsewhere");
     });
   }
 
@@ -112,77 +207,47 @@ export function createAutosave({ core, store, onFailure, onSuccess, onLeave, onE
     flush,
     watch,
     leave,
-    came,
+    came: (id) => run("came", id),
     notKept: onFailure,
     /** Is there work on the bench that the device refuses to keep? Tries to keep it first. */
     unsaved() {
       flush();
-      return lost;
+      return state.lost;
     },
     /** The current document came from a link (flush before it is opened): it is kept once it differs from this. */
-    holdBack() {
-      dirty = lost = false;
-      clearTimeout(timer);
-      copy = core.documentJson();
-      owed = true;
-    },
+    holdBack: () => run("holdBack"),
     /** The demo on the bench is as it came. */
-    untouched() {
-      pristine = core.documentJson();
-    },
+    untouched: () => run("untouched"),
     /** The builder says so: what lies on the bench need not be kept. */
-    letGo() {
-      letGo();
-      pristine = core.documentJson();
-    },
+    letGo: () => run("letGo"),
     /**
      * `open()` brings another lure onto the bench, the one of `id` if it has one, or gives why it is refused, which is given on.
      * This one goes onto the shelf, unless nothing was done to it; where it cannot, it stays, and nothing is opened.
      */
     another(open, id) {
       const refusal = leave() ? open() : "";
-      if (refusal) coming = false;
-      else came(id);
+      if (refusal) run("stays");
+      else run("came", id);
       return refusal;
     },
     /** Keep what is on the bench now, whatever it came from. */
-    keepNow() {
-      if (disputed) {
-        // From now on it is another lure than the one that the other tab keeps.
-        store.adopt(null);
-        copy = atYield = null;
-      }
-      write();
-      pristine = null;
-    },
+    keepNow: () => run("keepNow"),
     /** Another tab holds the bench: what is changed here waits among the kept lures. */
-    yieldBench() {
-      disputed = true;
-      flush();
-      atYield = lost ? null : core.documentJson();
-    },
+    yieldBench: () => run("yieldBench"),
     /**
      * This tab holds the bench again. What was changed or opened here since stays, and what the other tab kept is put away;
      * without that `open(session)` brings the other tab's lure onto the bench, or gives why not.
      */
     resumeBench(open) {
-      if (!disputed) return;
-      const now = core.documentJson();
-      const theirs = now === atYield && now !== copy;
-      resolve();
-      if (theirs) take(store.newest(), open);
-      else if (now !== copy) write();
+      run("resumeBench");
+      take(open);
     },
     /** The answer to onElsewhere: this tab's work counts. */
-    keepMine() {
-      resolve();
-      write();
-    },
+    keepMine: () => run("keepMine"),
     /** The answer to onElsewhere: `open(session)` brings the other tab's; this tab's own one is kept aside. */
     takeTheirs(open) {
-      if (!tell(store.keep(core.sessionJson(), aside))) return onElsewhere();
-      resolve();
-      take(store.newest(), open);
+      run("takeTheirs");
+      take(open);
     },
   };
 }

@@ -8,6 +8,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <numbers>
 #include <utility>
 
 namespace evenfall::bench {
@@ -309,7 +310,7 @@ document::Hole changed_hole(const ledger::LedgerInputs& w, const HoleRange& l, d
         const double d = fill.stock_diameter_m.value_or(hole.diameter_m);
         const double cone = fill.stock_diameter_m ? 0.0 : w.bores[l.hole].cone_m3;
         const double volume = solid != nullptr ? *fill.mass_kg / solid->density_kg_m3.value : 0.0;
-        const double column = std::max(volume - cone, 0.0) / (0.25 * 3.14159265358979323846 * d * d);
+        const double column = std::max(volume - cone, 0.0) / (0.25 * std::numbers::pi * d * d);
         hole.depth_m = column + holes::covered_m(hole, w.bores[l.hole]);
     }
     return hole;

@@ -20,8 +20,9 @@ bool fills_with_lead(const document::Document& document) {
 }
 
 bool caps_with(const document::Document& document, const char* material) {
-    return std::any_of(document.holes.begin(), document.holes.end(),
-                       [&](const document::Hole& hole) { return hole.cap && hole.cap->material == material; });
+    return std::any_of(document.holes.begin(), document.holes.end(), [&](const document::Hole& hole) {
+        return hole.cap && hole.cap->material == material;
+    });
 }
 
 /// "skin, joints, pockets": what a coat is laid on.
@@ -232,9 +233,7 @@ void add_resin(Composer& pages, const Job& job) {
         }
     }
     if (!any) return;
-    const auto minutes = [](double seconds) {
-        return units::number_text(seconds / 60.0, units::Unit::one, 0);
-    };
+    const auto minutes = [](double seconds) { return units::number_text(seconds, units::Unit::minute, 0); };
     pages.heading("Epoxy to mix for " + times(job.options.lures));
     pages.table({{"Coat", 1.6},
                  {"If the label says", 1.6},

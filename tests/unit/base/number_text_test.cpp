@@ -84,6 +84,17 @@ TEST_CASE("a typed unit wins over the field's own", "[units]") {
     CHECK(typed("25 g/kg", Unit::g_per_kg) == 25.0);
 }
 
+TEST_CASE("times are read with their unit, or in the field's own", "[units]") {
+    CHECK(typed("4.3s", Unit::second) == 4.3);
+    CHECK(typed("4.3", Unit::second) == 4.3);
+    CHECK(typed("45min", Unit::minute) == 2700.0);
+    CHECK(typed("45", Unit::minute) == 2700.0);
+    CHECK(typed("1.5 h", Unit::minute) == 5400.0);
+    CHECK_FALSE(read_number("45mm", Unit::minute).ok());
+    CHECK(number_text(5400.0, Unit::hour, 1) == "1.5");
+    CHECK(number_text(0.034925, Unit::inch_fraction, 2) == "1 3/8");
+}
+
 TEST_CASE("what is no number is refused and never guessed at", "[units]") {
     for (const char* text :
          {"",    " ",    "-",       "+",      ".",       ",",       "mm",   "abc",   "nan",

@@ -1,7 +1,7 @@
 // The application drawn without a screen.
 
+#include "bench/believed.hpp"
 #include "bench/uncertainty/uncertainty.hpp"
-#include "state/believed.hpp"
 #include "unit/shell/bench_of_tests.hpp"
 
 #include "state/drawer.hpp"
@@ -347,7 +347,7 @@ TEST_CASE("the numbers that follow as text are those of the strip, with readings
     bench.rest();
     const auto sure = uncertainty(d);
     REQUIRE(sure.ok());
-    const Answers strip = shell::state::believed(drawn->answers, &*sure);
+    const Answers strip = believed(drawn->answers, &*sure);
     REQUIRE(strip.mass_kg > 1.02 * drawn->answers.mass_kg);
     const auto text = nlohmann::json::parse(bench.app.answers_json());
     CHECK_THAT(text["mass_g"].get<double>(), WithinRel(1e3 * strip.mass_kg, 1e-5));
@@ -363,16 +363,6 @@ TEST_CASE("the numbers that follow as text are those of the strip, with readings
     CHECK_THAT(text["stages"].front()["mass_g"].get<double>(),
                WithinRel(1e3 * sure->stages.front().mass_kg.value, 1e-4));
     CHECK_THAT(text["stages"].back()["in_water_g"].get<double>(), WithinRel(1e3 * strip.in_water_kg, 1e-3));
-}
-
-TEST_CASE("a lure that sinks without a steady fall sinks all the same, by what the log believes too",
-          "[shell][app]") {
-    Uncertainty sure;
-    sure.has_readings = true;
-    sure.in_water_kg.value = 0.004;
-    const Answers strip = shell::state::believed(Answers{}, &sure);
-    CHECK(strip.behaviour == Behaviour::falls);
-    CHECK_FALSE(strip.fall.has_value());
 }
 
 TEST_CASE("what was begun on one lure is not set on another that comes to the bench", "[shell][app]") {

@@ -3,7 +3,7 @@
 // The application drawn without a screen: touches go in as they do on a tablet, and the document tells what
 // they did.
 
-#include "app.hpp"
+#include "app/app.hpp"
 #include "evenfall.hpp"
 
 #include "imgui.h"

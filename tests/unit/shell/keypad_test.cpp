@@ -26,7 +26,7 @@ constexpr double rounding = 1e-14;
 
 TEST_CASE("a keypad reads decimals with point or comma", "[shell][keypad]") {
     for (const char* keys : {"15.8", "15,8"}) {
-        const KeypadEntry entry = typed(depth, Unit::millimetre, keys);
+        const KeypadEntry entry = typed(depth, Unit::mm, keys);
         CHECK(entry.text() == "15.8");
         REQUIRE(entry.amount());
         CHECK_THAT(*entry.amount(), WithinRel(0.0158, rounding));
@@ -44,19 +44,19 @@ TEST_CASE("a keypad reads fractions of an inch", "[shell][keypad]") {
 }
 
 TEST_CASE("keys that would make nonsense do nothing", "[shell][keypad]") {
-    CHECK(typed(depth, Unit::millimetre, "1..5").text() == "1.5");
-    CHECK(typed(depth, Unit::millimetre, "/5").text() == "5");
+    CHECK(typed(depth, Unit::mm, "1..5").text() == "1.5");
+    CHECK(typed(depth, Unit::mm, "/5").text() == "5");
     CHECK(typed(depth, Unit::inch_fraction, "7//8").text() == "7/8");
     CHECK(typed(depth, Unit::inch_fraction, "7/8.").text() == "7/8");
     CHECK(typed(depth, Unit::inch_fraction, "1  3/8").text() == "1 3/8");
-    CHECK(typed(depth, Unit::millimetre, "x5e2").text() == "52");
-    CHECK(typed(depth, Unit::millimetre, ".5").text() == "0.5");
-    CHECK(typed(depth, Unit::millimetre, "1234567890123456").text().size() == entry_length);
+    CHECK(typed(depth, Unit::mm, "x5e2").text() == "52");
+    CHECK(typed(depth, Unit::mm, ".5").text() == "0.5");
+    CHECK(typed(depth, Unit::mm, "1234567890123456").text().size() == entry_length);
 }
 
 TEST_CASE("the first digit replaces the value that was there, and an untouched value stays exact",
           "[shell][keypad]") {
-    KeypadEntry entry(depth, 0.0123456789, Unit::millimetre);
+    KeypadEntry entry(depth, 0.0123456789, Unit::mm);
     CHECK(entry.text() == "12.3");
     CHECK(entry.whole_marked());
     CHECK(*entry.amount() == 0.0123456789);
@@ -66,11 +66,11 @@ TEST_CASE("the first digit replaces the value that was there, and an untouched v
 }
 
 TEST_CASE("backspace takes one sign, and a marked value as a whole", "[shell][keypad]") {
-    KeypadEntry entry = typed(depth, Unit::millimetre, "15.8\b");
+    KeypadEntry entry = typed(depth, Unit::mm, "15.8\b");
     CHECK(entry.text() == "15.");
     entry.press('\b');
     CHECK(entry.text() == "15");
-    KeypadEntry marked(depth, 0.0125, Unit::millimetre);
+    KeypadEntry marked(depth, 0.0125, Unit::mm);
     marked.press('\b');
     CHECK(marked.text().empty());
     CHECK_FALSE(marked.amount());
@@ -97,11 +97,11 @@ TEST_CASE("a minus sign begins a negative number and the sign key turns a number
 
 TEST_CASE("beyond the limits the keypad refuses with a sentence that names them in the unit shown",
           "[shell][keypad]") {
-    KeypadEntry entry = typed(depth, Unit::millimetre, "31");
+    KeypadEntry entry = typed(depth, Unit::mm, "31");
     CHECK(entry.refusal().find("0 to 30\u00a0mm") != std::string::npos);
-    CHECK(typed(depth, Unit::millimetre, "30").refusal().empty());
-    CHECK(typed(depth, Unit::millimetre, "0").refusal().empty());
-    KeypadEntry negative = typed(depth, Unit::millimetre, "1");
+    CHECK(typed(depth, Unit::mm, "30").refusal().empty());
+    CHECK(typed(depth, Unit::mm, "0").refusal().empty());
+    KeypadEntry negative = typed(depth, Unit::mm, "1");
     negative.turn_sign();
     CHECK_FALSE(negative.refusal().empty());
 }
@@ -117,14 +117,14 @@ TEST_CASE("limits shown in any unit may be typed", "[shell][keypad]") {
         CHECK(typed(length, unit, low).refusal().empty());
         CHECK(typed(length, unit, high).refusal().empty());
     }
-    const std::string slowest = KeypadEntry(fall, 0.15, Unit::second_per_foot).limits_text();
+    const std::string slowest = KeypadEntry(fall, 0.15, Unit::s_per_ft).limits_text();
     CHECK(slowest == "0.1 to 15.24\u00a0s/ft");
-    CHECK(typed(fall, Unit::second_per_foot, "15.24").refusal().empty());
-    CHECK_FALSE(typed(fall, Unit::second_per_foot, "15.3").refusal().empty());
+    CHECK(typed(fall, Unit::s_per_ft, "15.24").refusal().empty());
+    CHECK_FALSE(typed(fall, Unit::s_per_ft, "15.3").refusal().empty());
 }
 
 TEST_CASE("a change of unit shows the same amount", "[shell][keypad]") {
-    KeypadEntry entry(depth, 0.0127, Unit::millimetre);
+    KeypadEntry entry(depth, 0.0127, Unit::mm);
     entry.change_unit(Unit::inch_fraction);
     CHECK(entry.text() == "1/2");
     CHECK(*entry.amount() == 0.0127);
@@ -133,7 +133,7 @@ TEST_CASE("a change of unit shows the same amount", "[shell][keypad]") {
 }
 
 TEST_CASE("steps land on whole steps and stop at the limits", "[shell][keypad]") {
-    KeypadEntry entry(depth, 0.0123, Unit::millimetre);
+    KeypadEntry entry(depth, 0.0123, Unit::mm);
     entry.step(1);
     CHECK(entry.text() == "12.5");
     entry.step(1);
@@ -150,13 +150,13 @@ TEST_CASE("steps land on whole steps and stop at the limits", "[shell][keypad]")
     KeypadEntry inches(depth, 0.0254, Unit::inch_fraction);
     inches.step(-1);
     CHECK(inches.text() == "63/64");
-    KeypadEntry own_step({Quantity::length, 0.0, 1.0, 0.010, -1}, 0.1, Unit::millimetre);
+    KeypadEntry own_step({Quantity::length, 0.0, 1.0, 0.010, -1}, 0.1, Unit::mm);
     own_step.step(1);
     CHECK(own_step.text() == "110");
 }
 
 TEST_CASE("a step of the rate of fall goes by time, not by speed", "[shell][keypad]") {
-    KeypadEntry entry(fall, 0.3048 / 1.9, Unit::second_per_foot);
+    KeypadEntry entry(fall, 0.3048 / 1.9, Unit::s_per_ft);
     entry.step(1);
     CHECK(entry.text() == "1.95");
     CHECK_THAT(*entry.amount(), WithinRel(0.3048 / 1.95, rounding));

@@ -1,4 +1,4 @@
-#include "app.hpp"
+#include "app/app.hpp"
 
 #include <catch2/catch_test_macros.hpp>
 

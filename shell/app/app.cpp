@@ -1,6 +1,6 @@
-#include "app.hpp"
+#include "app/app.hpp"
 
-#include "app_parts.hpp"
+#include "app/parts.hpp"
 #include "drawing/sheet.hpp"
 #include "drawing/water_sheet.hpp"
 #include "look/words.hpp"

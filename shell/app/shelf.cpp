@@ -1,5 +1,6 @@
-#include "app_parts.hpp"
+#include "app/parts.hpp"
 
+#include "base/version.hpp"
 #include "document/link.hpp"
 #include "look/words.hpp"
 #include "state/file_stem.hpp"
@@ -68,7 +69,7 @@ void unit_choice(AppParts& parts, const char* id, const char* label, Quantity qu
     std::vector<std::string_view> labels;
     int on = 0;
     for (std::size_t i = 0; i < units.size(); ++i) {
-        labels.push_back(choice_label(units[i]));
+        labels.push_back(widgets::choice_label(units[i]));
         if (units[i] == parts.ui.units.of(quantity)) on = static_cast<int>(i);
     }
     if (const auto tapped = choice(parts.ui, id, label, labels, on)) {
@@ -89,42 +90,6 @@ void draw_bench(AppParts& parts) {
     unit_choice(parts, "shelf.mass", words::unit_mass, Quantity::mass);
     unit_choice(parts, "shelf.fall", words::unit_fall, Quantity::fall);
     unit_choice(parts, "shelf.temperature", words::unit_temperature, Quantity::temperature);
-}
-
-template <class Setting>
-struct Pair {
-    Unit unit;
-    Setting setting;
-};
-
-constexpr std::array<Pair<state::LengthUnit>, 3> lengths{
-    {{Unit::millimetre, state::LengthUnit::mm},
-     {Unit::inch, state::LengthUnit::inch},
-     {Unit::inch_fraction, state::LengthUnit::inch_fraction}}};
-constexpr std::array<Pair<state::MassUnit>, 3> masses{{{Unit::gram, state::MassUnit::gram},
-                                                       {Unit::ounce, state::MassUnit::ounce},
-                                                       {Unit::grain, state::MassUnit::grain}}};
-constexpr std::array<Pair<state::FallUnit>, 3> falls{
-    {{Unit::second_per_foot, state::FallUnit::s_per_ft},
-     {Unit::millimetre_per_second, state::FallUnit::mm_per_s},
-     {Unit::second_per_metre, state::FallUnit::s_per_m}}};
-constexpr std::array<Pair<state::TemperatureUnit>, 2> temperatures{
-    {{Unit::celsius, state::TemperatureUnit::celsius},
-     {Unit::fahrenheit, state::TemperatureUnit::fahrenheit}}};
-
-template <class Setting, std::size_t N>
-void show(widgets::Units& units, Quantity quantity, const std::array<Pair<Setting>, N>& pairs,
-          Setting setting) {
-    for (const auto& pair : pairs) {
-        if (pair.setting == setting) units.choose(quantity, pair.unit);
-    }
-}
-
-template <class Setting, std::size_t N>
-void keep(Setting& setting, const std::array<Pair<Setting>, N>& pairs, Unit unit) {
-    for (const auto& pair : pairs) {
-        if (pair.unit == unit) setting = pair.setting;
-    }
 }
 
 } // namespace
@@ -152,7 +117,10 @@ void draw_shelf(AppParts& parts, const Regions& where) {
     if (draw_kept(parts) || draw_lures(parts) || draw_hand_on(parts)) leave = true;
     draw_bench(parts);
     widgets::gap();
-    if (list_row(ui, "shelf.first", {.title = words::shelf_first, .leads_on = true})) {
+    if (list_row(ui, "shelf.first",
+                 {.title = words::shelf_first,
+                  .below = words::shelf_version + std::string(version()),
+                  .leads_on = true})) {
         parts.host.first_steps();
         leave = true;
     }
@@ -166,12 +134,12 @@ void draw_shelf(AppParts& parts, const Regions& where) {
 
 widgets::Units units_of_settings(const state::Settings& settings) {
     widgets::Units units;
-    show(units, Quantity::length, lengths, settings.length);
-    show(units, Quantity::mass, masses, settings.mass);
-    show(units, Quantity::fall, falls, settings.fall);
-    show(units, Quantity::temperature, temperatures, settings.temperature);
+    units.choose(Quantity::length, settings.length);
+    units.choose(Quantity::mass, settings.mass);
+    units.choose(Quantity::fall, settings.fall);
+    units.choose(Quantity::temperature, settings.temperature);
     // Coats are thin: those who work in inches measure them in thousandths.
-    if (settings.length != state::LengthUnit::mm) {
+    if (settings.length != units::Unit::mm) {
         units.choose(Quantity::thickness, Unit::mil);
         units.choose(Quantity::depth, Unit::foot);
     }
@@ -181,16 +149,16 @@ widgets::Units units_of_settings(const state::Settings& settings) {
 void keep_unit(state::Settings& settings, Quantity quantity, Unit unit) {
     switch (quantity) {
     case Quantity::length:
-        keep(settings.length, lengths, unit);
+        settings.length = unit;
         break;
     case Quantity::mass:
-        keep(settings.mass, masses, unit);
+        settings.mass = unit;
         break;
     case Quantity::fall:
-        keep(settings.fall, falls, unit);
+        settings.fall = unit;
         break;
     case Quantity::temperature:
-        keep(settings.temperature, temperatures, unit);
+        settings.temperature = unit;
         break;
     default:
         break;

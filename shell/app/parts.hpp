@@ -1,8 +1,8 @@
 #pragma once
 
-// What the application is made of; shared by the files app*.cpp and by nothing else.
+// What the application is made of; shared by the files of this folder and by nothing else.
 
-#include "app.hpp"
+#include "app/app.hpp"
 #include "drawing/outline.hpp"
 #include "state/drawer.hpp"
 #include "state/motion.hpp"

@@ -1,12 +1,11 @@
-#include "app.hpp"
+#include "app/app.hpp"
 
-#include "app_parts.hpp"
-#include "bench/uncertainty/uncertainty.hpp"
+#include "app/parts.hpp"
+#include "bench/believed.hpp"
 #include "look/words.hpp"
 #include "look/words_drawer.hpp"
 #include "look/words_picture.hpp"
 #include "output/answers_json.hpp"
-#include "state/believed.hpp"
 #include "state/session_json.hpp"
 
 #include <algorithm>
@@ -158,17 +157,10 @@ std::string App::document_json() const {
 
 std::string App::answers_json() const {
     const document::Document& lure = parts_->session.kept();
-    auto found = evaluate(lure);
-    if (!found) return {};
-    const auto sure = uncertainty(lure);
-    Answers& answers = found->answers;
-    if (sure && sure->has_readings) {
-        // Segments and stages are of the same piece of wood as the whole.
-        if (const auto piece = corrected(lure)) {
-            if (auto weighed = evaluate(*piece)) answers = std::move(weighed->answers);
-        }
-    }
-    return output::answers_json(lure, state::believed(std::move(answers), sure ? &*sure : nullptr),
+    const auto found = believed_answers(lure);
+    if (!found.ok()) return {};
+    const auto& sure = found->uncertainty;
+    return output::answers_json(lure, found->answers,
                                 sure ? std::optional<double>(sure->as_it_stands.both) : std::nullopt);
 }
 

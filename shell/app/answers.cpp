@@ -1,8 +1,8 @@
-#include "app_parts.hpp"
+#include "app/parts.hpp"
 
+#include "bench/believed.hpp"
 #include "look/words.hpp"
 #include "look/words_log.hpp"
-#include "state/believed.hpp"
 
 #include <cmath>
 
@@ -11,14 +11,13 @@ namespace {
 
 namespace words = look::words;
 using widgets::Answer;
-using widgets::number_text;
 using widgets::Quantity;
 using widgets::symbol;
 using widgets::Unit;
 using widgets::value_text;
 
 std::string signed_number(double si, Unit unit, int decimals = -1) {
-    const std::string text = number_text(si, unit, decimals);
+    const std::string text = widgets::number_text(si, unit, decimals);
     return si > 0.0 && text.find_first_of("123456789") != std::string::npos ? "+" + text : text;
 }
 
@@ -30,9 +29,9 @@ Answer finished(const Answers& answers, Unit unit) {
     const int decimals = unit == Unit::gram ? 1 : -1;
     return {.id = "answer.finished",
             .title = words::finished,
-            .number = number_text(answers.mass_kg, unit, decimals),
+            .number = widgets::number_text(answers.mass_kg, unit, decimals),
             .unit = std::string(symbol(unit)),
-            .below = "± " + number_text(answers.mass_sigma_kg, unit, decimals)};
+            .below = "± " + widgets::number_text(answers.mass_sigma_kg, unit, decimals)};
 }
 
 Answer in_water(const Answers& answers, const document::Targets& targets, Unit unit) {
@@ -40,7 +39,7 @@ Answer in_water(const Answers& answers, const document::Targets& targets, Unit u
                   .title = words::in_water,
                   .number = signed_number(answers.in_water_kg, unit),
                   .unit = std::string(symbol(unit)),
-                  .below = "± " + number_text(answers.in_water_sigma_kg, unit)};
+                  .below = "± " + widgets::number_text(answers.in_water_sigma_kg, unit)};
     if (targets.by == document::TargetBy::in_water)
         answer.below += " · " + asked(signed_number(targets.in_water_kg, unit));
     return answer;
@@ -49,16 +48,16 @@ Answer in_water(const Answers& answers, const document::Targets& targets, Unit u
 Answer fall(const Answers& answers, const document::Targets& targets, Unit unit) {
     Answer answer{.id = "answer.fall", .title = words::fall};
     const bool wanted = targets.by == document::TargetBy::fall;
-    if (wanted) answer.below = asked(number_text(targets.fall_m_s, unit));
+    if (wanted) answer.below = asked(widgets::number_text(targets.fall_m_s, unit));
     if (answers.behaviour == Behaviour::falls && answers.fall) {
         const Fall& found = *answers.fall;
-        answer.number = number_text(found.speed_m_s, unit);
+        answer.number = widgets::number_text(found.speed_m_s, unit);
         answer.unit = symbol(unit);
         if (wanted) {
             answer.off_target = std::abs(found.speed_m_s / targets.fall_m_s - 1.0) > targets.fall_band;
         } else {
-            answer.below =
-                number_text(found.fast_m_s, unit) + " – " + widgets::fall_end_text(found.slow_m_s, unit);
+            answer.below = widgets::number_text(found.fast_m_s, unit) + " – " +
+                           widgets::fall_end_text(found.slow_m_s, unit);
         }
     } else {
         answer.number = words::no_fall[static_cast<std::size_t>(answers.behaviour)];
@@ -72,7 +71,7 @@ Answer hang(const Answers& answers, const document::Targets& targets) {
                   .title = words::hang,
                   .below = asked(value_text(targets.pitch_rad, Unit::degree))};
     if (answers.pitch_rad) {
-        answer.number = number_text(*answers.pitch_rad, Unit::degree);
+        answer.number = widgets::number_text(*answers.pitch_rad, Unit::degree);
         answer.unit = symbol(Unit::degree);
         answer.off_target = std::abs(*answers.pitch_rad - targets.pitch_rad) > targets.pitch_band_rad;
     } else {
@@ -88,7 +87,7 @@ Answer righting(const Answers& answers, Unit unit) {
     const Unit shown = unit == Unit::inch_fraction ? Unit::inch : unit;
     return {.id = "answer.righting",
             .title = words::righting,
-            .number = number_text(std::abs(answers.bg_m), shown),
+            .number = widgets::number_text(std::abs(answers.bg_m), shown),
             .unit = std::string(symbol(shown)),
             .below = upright ? words::b_above_g : words::g_above_b,
             .off_target = !upright};
@@ -98,7 +97,7 @@ Answer righting(const Answers& answers, Unit unit) {
 Answer chance(const Uncertainty* uncertainty) {
     Answer answer{.id = "answer.chance", .title = words::chance, .number = "–", .below = words::chance_below};
     if (uncertainty == nullptr) return answer;
-    answer.number = number_text(uncertainty->as_it_stands.both, Unit::percent, 0);
+    answer.number = widgets::number_text(uncertainty->as_it_stands.both, Unit::percent, 0);
     answer.unit = symbol(Unit::percent);
     return answer;
 }
@@ -116,7 +115,7 @@ std::vector<Answer> strip_answers(const state::Session& session, state::BenchAns
                 chance(nullptr)};
     }
     const Uncertainty* uncertainty = bench.uncertainty(session);
-    const Answers answers = state::believed(session.evaluation()->answers, uncertainty);
+    const Answers answers = believed(session.evaluation()->answers, uncertainty);
     const document::Targets& targets = session.document().targets;
     const Unit mass = units.of(Quantity::mass);
     return {finished(answers, mass),

@@ -1,11 +1,12 @@
-#include "state/believed.hpp"
+#include "bench/believed.hpp"
 
 #include "answers/evaluation.hpp"
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
-namespace evenfall::shell::state {
+namespace evenfall {
 
 Answers believed(Answers answers, const Uncertainty* uncertainty) {
     if (uncertainty == nullptr || !uncertainty->has_readings) return answers;
@@ -32,4 +33,21 @@ Answers believed(Answers answers, const Uncertainty* uncertainty) {
     return answers;
 }
 
-} // namespace evenfall::shell::state
+Outcome<BelievedAnswers> believed_answers(const document::Document& document) {
+    Outcome<Evaluation> found = evaluate(document);
+    if (!found.ok()) return found.problems();
+    BelievedAnswers out{std::move(found->answers), {}};
+    Outcome<Uncertainty> sure = uncertainty(document);
+    if (!sure.ok()) return out;
+    if (sure->has_readings) {
+        // Segments and stages are of the same piece of wood as the whole.
+        if (const auto piece = corrected(document)) {
+            if (auto weighed = evaluate(*piece)) out.answers = std::move(weighed->answers);
+        }
+    }
+    out.answers = believed(std::move(out.answers), &*sure);
+    out.uncertainty = std::move(sure).value();
+    return out;
+}
+
+} // namespace evenfall

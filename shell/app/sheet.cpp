@@ -1,6 +1,6 @@
-#include "app.hpp"
+#include "app/app.hpp"
 
-#include "app_parts.hpp"
+#include "app/parts.hpp"
 #include "look/font_data.hpp"
 #include "output/sheet/sheet.hpp"
 #include "output/sheet/writers.hpp"

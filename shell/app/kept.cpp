@@ -1,4 +1,4 @@
-#include "app_parts.hpp"
+#include "app/parts.hpp"
 
 #include "look/words.hpp"
 #include "state/session_json.hpp"

@@ -1,4 +1,4 @@
-#include "app.hpp"
+#include "app/app.hpp"
 
 #include <algorithm>
 #include <cmath>

@@ -1,0 +1,10 @@
+#pragma once
+
+#include <string_view>
+
+namespace evenfall {
+
+/// The project's version, "1.1.0": that of CMakeLists.txt. Page and program both show it.
+[[nodiscard]] std::string_view version();
+
+} // namespace evenfall
