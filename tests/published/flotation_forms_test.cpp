@@ -72,7 +72,7 @@ TEST_CASE("a box rights itself by the wall-sided formula GZ = sin φ (GM + ½ BM
     }
     // 60 × 40 mm, draft 20 mm, G 2 mm under the middle. BM = 60²/(12·20) = 15 mm, GM = 10 + 15 − 18 mm.
     const BareHull deep = bare_hull(box_lines(0.300, 0.060, 0.040));
-    const Afloat b = afloat(deep, 0.5, {0.150, 0.0, -0.002});
+    const Afloat b = floating(deep, 0.5, {0.150, 0.0, -0.002});
     for (const double heel_deg : {1.0, 5.0, 15.0, 25.0}) {
         const double t = std::tan(heel_deg * degree);
         const double arm = std::sin(heel_deg * degree) * (0.007 + 0.5 * 0.015 * t * t);
@@ -126,7 +126,7 @@ TEST_CASE("a round log has no preferred way up: GM = 0 at every draught") {
     REQUIRE(found.size() == 1);
     CHECK(found[0].is_neutral);
     // With G off its axis GZ = OG sin φ.
-    const Afloat weighted = afloat(log, 0.5, {0.150, 0.0, -0.002});
+    const Afloat weighted = floating(log, 0.5, {0.150, 0.0, -0.002});
     for (const double heel_deg : {10.0, 60.0, 120.0}) {
         CHECK_THAT(righting_arm(weighted, Trim::free, heel_deg * degree, 0.0).arm_m,
                    WithinAbs(0.002 * std::sin(heel_deg * degree), 1e-6));
@@ -236,7 +236,7 @@ TEST_CASE("logs of worked exercises float at their draughts (stability course no
 
 TEST_CASE("wholly under water GM is BG and the righting arm BG sin φ") {
     const BareHull egg = bare_hull(std::make_shared<EllipsoidForm>(0.075, 0.012, 0.022));
-    const Afloat a = afloat(egg, 1.02, {0.075, 0.0, -0.003});
+    const Afloat a = floating(egg, 1.02, {0.075, 0.0, -0.003});
     CHECK(a.sinks());
     const UnderWater u = under_water(a);
     CHECK_THAT(u.bg_m, WithinAbs(0.003, 1e-15));
