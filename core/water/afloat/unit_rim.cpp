@@ -7,9 +7,7 @@ namespace evenfall::afloat {
 
 namespace {
 
-using shape::RimPoint;
-
-constexpr std::size_t most_edges = 128; ///< of a curved rim, shared out over the pieces between its breaks
+constexpr std::size_t most_edges = 112; ///< of a curved rim, shared out over the pieces between its breaks
 
 RimSums operator+(const RimSums& a, const RimSums& b) {
     return {a.area + b.area, a.moment_y + b.moment_y, a.moment_z + b.moment_z};
@@ -179,37 +177,35 @@ private:
     UnitPoint base_;
 };
 
-/// The corners of a polygon.
-void append_corners(const shape::SectionFamily& family, double fullness, std::vector<RimVertex>& rim) {
-    const auto corner = [&](double tau) {
-        const RimPoint r = family.rim(fullness, tau);
-        rim.push_back({{r.y, r.z}, {}});
-    };
-    corner(-1.0);
-    for (const double tau : family.rim_breaks())
-        corner(tau);
-    corner(1.0);
-}
-
-/// Points of a curved rim, its corners among them. All in one call, since a family may tell mirrored points
-/// from one another.
-void append_curves(const shape::SectionFamily& family, double fullness, std::vector<RimVertex>& rim) {
+/// From the belly centre to the back centre: the corners of a polygon; of a curved rim many points, its
+/// corners among them. All in one call, since a family may tell mirrored points from one another.
+std::vector<UnitPoint> rim_points(const shape::SectionFamily& family, double fullness) {
     const auto breaks = family.rim_breaks();
     const std::size_t pieces = breaks.size() + 1;
-    const std::size_t each = most_edges / pieces;
-    const auto break_at = [&](std::size_t k) { return k == 0 ? -1.0 : k == pieces ? 1.0 : breaks[k - 1]; };
+    const std::size_t each = family.is_polygon() ? 1 : most_edges / pieces;
     std::vector<double> tau;
+    tau.reserve(pieces * (each + 1));
     for (std::size_t k = 0; k < pieces; ++k) {
-        const double from = break_at(k);
-        const double to = break_at(k + 1);
+        const double from = k == 0 ? -1.0 : breaks[k - 1];
+        const double to = k + 1 == pieces ? 1.0 : breaks[k];
         for (std::size_t i = 0; i <= each; ++i)
             tau.push_back(from + (to - from) * static_cast<double>(i) / static_cast<double>(each));
     }
-    std::vector<RimPoint> points(tau.size());
-    family.rims(fullness, tau, points);
-    for (std::size_t i = 0; i < points.size(); ++i) {
-        if (i == 0 || tau[i] != tau[i - 1]) rim.push_back({{points[i].y, points[i].z}, {}});
+    std::vector<shape::RimPoint> found(tau.size());
+    family.rims(fullness, tau, found);
+    std::vector<UnitPoint> points;
+    points.reserve(tau.size());
+    for (std::size_t i = 0; i < found.size(); ++i) {
+        if (i == 0 || tau[i] != tau[i - 1]) points.push_back({found[i].y, found[i].z});
     }
+    return points;
+}
+
+double area_of(const std::vector<UnitPoint>& half) {
+    double area = 0.0;
+    for (std::size_t k = 0; k + 1 < half.size(); ++k)
+        area += half[k].y * half[k + 1].z - half[k + 1].y * half[k].z;
+    return area;
 }
 
 /// Every edge turns left of the one before.
@@ -223,30 +219,17 @@ bool is_convex(const std::vector<RimVertex>& rim) {
     return true;
 }
 
-void sum_up(std::vector<RimVertex>& rim) {
-    for (std::size_t k = 0; k + 1 < rim.size(); ++k)
-        rim[k + 1].before = rim[k].before + along(rim[k].at, rim[k + 1].at);
-}
-
 } // namespace
 
 UnitRim::UnitRim(const shape::SectionFamily& family, double fullness) : fullness_(fullness) {
-    rim_.reserve(most_edges + 1);
-    if (family.is_polygon()) {
-        append_corners(family, fullness, rim_);
-    } else {
-        append_curves(family, fullness, rim_);
-    }
-    sum_up(rim_);
-    const double true_area = family.moments(fullness).area;
-    if (area() > 0.0 && true_area > 0.0) {
-        const double scale = std::sqrt(true_area / area());
-        for (RimVertex& v : rim_)
-            v.at = {scale * v.at.y, scale * v.at.z};
-        sum_up(rim_);
-    }
-    for (std::size_t k = 1; k < rim_.size(); ++k) {
-        if (rim_[k].at.y > rim_[widest_].at.y) widest_ = k;
+    const std::vector<UnitPoint> points = rim_points(family, fullness);
+    const double scale = std::sqrt(family.moments(fullness).area / area_of(points));
+    rim_.reserve(points.size());
+    for (const UnitPoint& p : points) {
+        RimVertex v{{scale * p.y, scale * p.z}, {}};
+        if (!rim_.empty()) v.before = rim_.back().before + along(rim_.back().at, v.at);
+        if (!rim_.empty() && v.at.y > rim_[widest_].at.y) widest_ = rim_.size();
+        rim_.push_back(v);
     }
     convex_ = !family.is_polygon() && is_convex(rim_);
 }

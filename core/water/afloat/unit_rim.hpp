@@ -49,11 +49,11 @@ struct UnitLine {
 };
 
 /// A unit section as a polygon with the family's own closed-form area. A family of polygons keeps its corners
-/// and is exact; a curved rim becomes some 128 edges on either side.
+/// and is exact; a curved rim becomes 112 edges on either side.
 ///
-/// Error of the area and moments under any line, of the whole: 3e-5 for exponents 1.5 to 4, 4e-4 from 1.2 to
-/// 12 (tests/unit/water/afloat/unit_rim_test.cpp). A curved family must have a break of its rim where it is
-/// widest.
+/// Error of the area and moments under any line: 1e-4 of the whole, a hundredth of what carving is good to;
+/// 3e-5 for exponents 1.5 to 4 (tests/unit/water/afloat/unit_rim_test.cpp). A curved family must have a break
+/// of its rim where it is widest.
 class UnitRim {
 public:
     UnitRim(const shape::SectionFamily& family, double fullness);
