@@ -2,11 +2,13 @@
 
 // Roots and minima of functions of one variable, by Boost.Math.
 
+#include <algorithm>
 #include <boost/math/policies/policy.hpp>
 #include <boost/math/tools/minima.hpp>
 #include <boost/math/tools/toms748_solve.hpp>
 #include <cmath>
 #include <cstdint>
+#include <limits>
 
 namespace evenfall {
 
@@ -26,7 +28,7 @@ using QuietDoubles = boost::math::policies::policy<
 
 /// Where to stop looking for a root.
 struct RootLimits {
-    double x = 0.0; ///< a bracket narrower than this
+    double x = 0.0; ///< a bracket narrower than this, or than rounding
     double f = 0.0; ///< values of the function smaller than this count as zero
 };
 
@@ -41,8 +43,11 @@ template <class F>
         const double at_x = f(x);
         return std::abs(at_x) < limits.f ? 0.0 : at_x;
     };
-    const auto is_close = [&](double a, double b) { return b - a < limits.x; };
-    std::uintmax_t tries = 60;
+    const auto is_close = [&](double a, double b) {
+        constexpr double rounding = 4.0 * std::numeric_limits<double>::epsilon();
+        return b - a < limits.x || b - a <= rounding * std::min(std::abs(a), std::abs(b));
+    };
+    std::uintmax_t tries = 300;
     const auto [low, high] =
         boost::math::tools::toms748_solve(value, from, to, at_from, at_to, is_close, tries, QuietDoubles());
     return 0.5 * (low + high);

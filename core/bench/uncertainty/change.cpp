@@ -1,5 +1,6 @@
 #include "bench/uncertainty/change.hpp"
 
+#include "bench/lead/box_qp.hpp"
 #include "bench/lead/candidates.hpp"
 #include "body/bore.hpp"
 #include "materials/solids.hpp"
@@ -8,6 +9,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <numbers>
 #include <utility>
 
 namespace evenfall::bench {
@@ -109,97 +111,43 @@ std::optional<double> single(const Changed& changed, const HoleRange& l, std::si
     return kg && within(l, *kg) ? kg : std::nullopt;
 }
 
-std::optional<std::array<double, 2>> pair(const Changed& changed, const HoleRange& a, std::size_t at_a,
-                                          const HoleRange& b, std::size_t at_b, const ChangeAim& aim) {
-    std::array<double, 2> kg{a.fresh ? 0.5 * a.most_kg : 0.0, b.fresh ? 0.5 * b.most_kg : 0.0};
-    const auto off = [&](double first, double second) {
-        return off_of(changed.with({{at_a, first}, {at_b, second}}), aim);
-    };
-    for (int i = 0; i < 8; ++i) {
-        constexpr double step = step_kg;
-        const auto now = off(kg[0], kg[1]);
-        const auto first = off(kg[0] + step, kg[1]);
-        const auto second = off(kg[0], kg[1] + step);
-        const double j00 = (first[0] - now[0]) / step, j01 = (second[0] - now[0]) / step;
-        const double j10 = (first[1] - now[1]) / step, j11 = (second[1] - now[1]) / step;
-        const double det = j00 * j11 - j01 * j10;
-        if (!(std::abs(det) > 1e-5)) return std::nullopt; // the two holes stand at one place
-        const double by0 = -(now[0] * j11 - now[1] * j01) / det;
-        const double by1 = -(now[1] * j00 - now[0] * j10) / det;
-        kg[0] += by0;
-        kg[1] += by1;
-        if (!(std::abs(kg[0]) < 1.0 && std::abs(kg[1]) < 1.0)) return std::nullopt;
-        if (std::abs(by0) < 1e-9 && std::abs(by1) < 1e-9) break;
-    }
-    if (!within(a, kg[0]) || !within(b, kg[1])) return std::nullopt;
-    return kg;
-}
-
 /// These holes together: of all changes within their bounds that meet weight and pitch, that with the least
-/// sum of squares. Its fills change by two multipliers over their slopes, cut at their bounds (Lagrange; Kuhn
-/// and Tucker), and the multipliers are found by Newton's method, each step halved until it gains. A fresh
-/// hole among them is drilled.
+/// sum of squares, by the plan's solver, and again with the slopes there. A fresh hole among them is drilled.
 std::optional<Changes> together(const Changed& changed, const std::vector<HoleRange>& ranges,
                                 const std::vector<std::size_t>& holes, const ChangeAim& aim) {
-    using Two = std::array<double, 2>;
     constexpr double arm_m = 0.05; // over which a moment counts as a weight
     constexpr double least_fresh_kg = 5e-5;
-    constexpr double at_bound =
-        1e-3; // what a hole at its bound still counts for: so the multipliers find back from there
     constexpr double settled_kg = 1e-8;
     const auto off = [&](const ledger::Sum& sum) {
-        Two two = off_of(sum, aim);
+        std::array<double, 2> two = off_of(sum, aim);
         two[1] /= arm_m;
         return two;
     };
     Changes by;
     for (const std::size_t i : holes)
         by.push_back({i, ranges[i].fresh ? 0.5 * ranges[i].most_kg : 0.0});
-    std::vector<Two> slopes(holes.size());
-    const auto wanted = [&](const Two& multiplier, std::size_t k) {
-        return multiplier[0] * slopes[k][0] + multiplier[1] * slopes[k][1];
-    };
-    const auto least = [&](const HoleRange& l) {
-        return l.fresh ? std::min(least_fresh_kg, l.most_kg) : l.least_kg;
-    };
-    const auto set = [&](const Two& multiplier) {
-        for (std::size_t k = 0; k < by.size(); ++k) {
-            const HoleRange& l = ranges[by[k].first];
-            by[k].second = std::clamp(wanted(multiplier, k), least(l), l.most_kg);
-        }
-        return off(changed.with(by));
-    };
-    Two at{};
     for (int round = 0; round < 25; ++round) {
         const ledger::Sum sum = changed.with(by);
-        const Two before = off(sum);
-        for (std::size_t k = 0; k < by.size(); ++k) {
-            const Two there = off(changed.stepped(sum, by[k].first, by[k].second, step_kg));
-            slopes[k] = {(there[0] - before[0]) / step_kg, (there[1] - before[1]) / step_kg};
+        const std::array<double, 2> now = off(sum);
+        if (round > 0 && std::hypot(now[0], now[1]) < settled_kg) return by;
+        std::vector<lead::Column> columns;
+        std::array<double, 2> target{-now[0], -now[1]};
+        for (const auto& [which, kg] : by) {
+            const HoleRange& l = ranges[which];
+            const std::array<double, 2> there = off(changed.stepped(sum, which, kg, step_kg));
+            lead::Column column;
+            column.lower = l.fresh ? std::min(least_fresh_kg, l.most_kg) : l.least_kg;
+            column.upper = l.most_kg;
+            for (std::size_t row = 0; row < 2; ++row) {
+                column.row[row] = (there[row] - now[row]) / step_kg;
+                target[row] += column.row[row] * kg;
+            }
+            columns.push_back(column);
         }
-        const Two now = set(at);
-        const double far = std::hypot(now[0], now[1]);
-        if (far < settled_kg) return by;
-        double a00 = 0.0, a01 = 0.0, a11 = 0.0;
-        for (std::size_t k = 0; k < by.size(); ++k) {
-            const HoleRange& l = ranges[by[k].first];
-            const double kg = wanted(at, k);
-            const double counts = kg >= least(l) && kg <= l.most_kg ? 1.0 : at_bound;
-            a00 += counts * slopes[k][0] * slopes[k][0];
-            a01 += counts * slopes[k][0] * slopes[k][1];
-            a11 += counts * slopes[k][1] * slopes[k][1];
-        }
-        const double det = a00 * a11 - a01 * a01;
-        if (!(det > 0.0)) return std::nullopt; // all stand at one place
-        const Two by_much{-(now[0] * a11 - now[1] * a01) / det, -(now[1] * a00 - now[0] * a01) / det};
-        for (double part = 1.0; part > 0.01; part *= 0.5) {
-            const Two there{at[0] + part * by_much[0], at[1] + part * by_much[1]};
-            const Two then = set(there);
-            const bool gains = std::hypot(then[0], then[1]) < far;
-            if (!gains && part > 0.02) continue;
-            at = there;
-            break;
-        }
+        const auto kg = lead::minimise(columns, target);
+        if (!kg) return std::nullopt;
+        for (std::size_t k = 0; k < by.size(); ++k)
+            by[k].second = (*kg)[k];
     }
     return std::nullopt;
 }
@@ -256,8 +204,7 @@ Changes in_turn(const ledger::LedgerInputs& w, const Changed& changed, const std
     for (std::size_t i = 0; i < order.size(); ++i)
         order[i] = i;
     std::sort(order.begin(), order.end(), [&](std::size_t i, std::size_t k) {
-        return std::abs(w.bores[ranges[i].hole].x_m - b_x_m) <
-               std::abs(w.bores[ranges[k].hole].x_m - b_x_m);
+        return std::abs(w.bores[ranges[i].hole].x_m - b_x_m) < std::abs(w.bores[ranges[k].hole].x_m - b_x_m);
     });
     Changes by;
     for (const std::size_t i : order) {
@@ -309,7 +256,7 @@ document::Hole changed_hole(const ledger::LedgerInputs& w, const HoleRange& l, d
         const double d = fill.stock_diameter_m.value_or(hole.diameter_m);
         const double cone = fill.stock_diameter_m ? 0.0 : w.bores[l.hole].cone_m3;
         const double volume = solid != nullptr ? *fill.mass_kg / solid->density_kg_m3.value : 0.0;
-        const double column = std::max(volume - cone, 0.0) / (0.25 * 3.14159265358979323846 * d * d);
+        const double column = std::max(volume - cone, 0.0) / (0.25 * std::numbers::pi * d * d);
         hole.depth_m = column + holes::covered_m(hole, w.bores[l.hole]);
     }
     return hole;
@@ -346,12 +293,12 @@ Change solve_change(const ledger::LedgerInputs& w, const std::vector<HoleRange>&
     std::optional<Changes> two;
     for (std::size_t a = 0; a < ranges.size(); ++a) {
         for (std::size_t b = a + 1; b < ranges.size(); ++b) {
-            const auto kg = pair(changed, ranges[a], a, ranges[b], b, aim);
-            if (!kg) continue;
-            const double moved = std::abs((*kg)[0]) + std::abs((*kg)[1]);
+            auto both = together(changed, ranges, {a, b}, aim);
+            if (!both) continue;
+            const double moved = std::abs((*both)[0].second) + std::abs((*both)[1].second);
             if (moved >= least) continue;
             least = moved;
-            two = {{a, (*kg)[0]}, {b, (*kg)[1]}};
+            two = std::move(both);
         }
     }
     if (two) {
