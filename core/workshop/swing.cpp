@@ -13,7 +13,7 @@ namespace evenfall::joints {
 namespace {
 
 constexpr int levels = 24;
-constexpr int refinings = 12;
+constexpr int refinings = 16;
 
 /// Angles nearer than this are one: flat sides close at one angle at many levels, and the last bit is not to
 /// choose among them.

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 namespace evenfall::lead {
 
@@ -145,6 +146,19 @@ std::vector<double> extreme(std::span<const Column> columns, double target, bool
         left -= taken * per_m;
     }
     return h;
+}
+
+std::vector<double> nearest(std::span<const Column> columns, const Pair& target) {
+    if (auto both = minimise(columns, target)) return std::move(*both);
+    const auto off = [&](const std::vector<double>& h) {
+        double sum = -target[1];
+        for (std::size_t k = 0; k < h.size(); ++k)
+            sum += columns[k].row[1] * h[k];
+        return std::fabs(sum);
+    };
+    std::vector<double> least = extreme(columns, target[0], false);
+    std::vector<double> most = extreme(columns, target[0], true);
+    return off(least) < off(most) ? least : most;
 }
 
 } // namespace evenfall::lead

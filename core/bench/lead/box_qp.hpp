@@ -34,4 +34,9 @@ struct Column {
 /// Columns with a row[0] of 0 go to the end that serves the second sum.
 [[nodiscard]] std::vector<double> extreme(std::span<const Column> columns, double target, bool want_most);
 
+/// What minimise() gives; where the box cannot reach the target, the extreme that comes nearest to the second
+/// sum with the first one met.
+[[nodiscard]] std::vector<double> nearest(std::span<const Column> columns,
+                                          const std::array<double, 2>& target);
+
 } // namespace evenfall::lead

@@ -89,6 +89,7 @@ double pitch_off(const ledger::Sum& sum, const ChangeAim& aim) {
 constexpr double met_kg = 2e-6;
 
 constexpr double step_kg = 1e-6;
+constexpr double settled_kg = 1e-9;
 
 /// Newton's method in the last fill of `by`: the weight is straight but for a fresh hole's cap. Not held to
 /// its bounds; beyond an empty hole the weight stands still, and so does the search.
@@ -112,12 +113,12 @@ std::optional<double> single(const Changed& changed, const HoleRange& l, std::si
 }
 
 /// These holes together: of all changes within their bounds that meet weight and pitch, that with the least
-/// sum of squares, by the plan's solver, and again with the slopes there. A fresh hole among them is drilled.
+/// sum of squares, by the plan's solver, and again with the slopes there. A fresh hole among them is drilled
+/// and takes at least so much.
 std::optional<Changes> together(const Changed& changed, const std::vector<HoleRange>& ranges,
-                                const std::vector<std::size_t>& holes, const ChangeAim& aim) {
+                                const std::vector<std::size_t>& holes, double least_fresh_kg,
+                                const ChangeAim& aim) {
     constexpr double arm_m = 0.05; // over which a moment counts as a weight
-    constexpr double least_fresh_kg = 5e-5;
-    constexpr double settled_kg = 1e-8;
     const auto off = [&](const ledger::Sum& sum) {
         std::array<double, 2> two = off_of(sum, aim);
         two[1] /= arm_m;
@@ -129,7 +130,7 @@ std::optional<Changes> together(const Changed& changed, const std::vector<HoleRa
     for (int round = 0; round < 25; ++round) {
         const ledger::Sum sum = changed.with(by);
         const std::array<double, 2> now = off(sum);
-        if (round > 0 && std::hypot(now[0], now[1]) < settled_kg) return by;
+        if (round > 0 && std::hypot(now[0], now[1]) < 1e-3 * settled_kg) return by;
         std::vector<lead::Column> columns;
         std::array<double, 2> target{-now[0], -now[1]};
         for (const auto& [which, kg] : by) {
@@ -144,25 +145,30 @@ std::optional<Changes> together(const Changed& changed, const std::vector<HoleRa
             }
             columns.push_back(column);
         }
-        const auto kg = lead::minimise(columns, target);
-        if (!kg) return std::nullopt;
-        for (std::size_t k = 0; k < by.size(); ++k)
-            by[k].second = (*kg)[k];
+        const std::vector<double> kg = lead::nearest(columns, target);
+        double moved = 0.0;
+        for (std::size_t k = 0; k < by.size(); ++k) {
+            moved = std::max(moved, std::abs(kg[k] - by[k].second));
+            by[k].second = kg[k];
+        }
+        if (moved < 1e-3 * settled_kg) break;
     }
-    return std::nullopt;
+    const std::array<double, 2> left = off(changed.with(by));
+    return std::hypot(left[0], left[1]) < settled_kg ? std::optional(by) : std::nullopt;
 }
 
 /// Three holes or more: as few of those that move most where all move as will do, new ones last; and then
 /// without one after the other that the rest can do without.
 std::optional<Changes> three_or_more(const Changed& changed, const std::vector<HoleRange>& ranges,
                                      const ChangeAim& aim) {
+    constexpr double least_fresh_kg = 5e-5;
     for (const bool fresh : {false, true}) {
         std::vector<std::size_t> holes;
         for (std::size_t i = 0; i < ranges.size(); ++i) {
             if (fresh || !ranges[i].fresh) holes.push_back(i);
         }
         if (holes.size() < 3) continue;
-        auto found = together(changed, ranges, holes, aim);
+        auto found = together(changed, ranges, holes, least_fresh_kg, aim);
         if (!found) continue;
         Changes order = *found;
         std::sort(order.begin(), order.end(), [&](const auto& a, const auto& b) {
@@ -175,7 +181,7 @@ std::optional<Changes> three_or_more(const Changed& changed, const std::vector<H
             for (std::size_t k = 0; k < some; ++k)
                 holes.push_back(order[k].first);
             std::sort(holes.begin(), holes.end());
-            if (auto fewer = together(changed, ranges, holes, aim)) {
+            if (auto fewer = together(changed, ranges, holes, least_fresh_kg, aim)) {
                 found = std::move(fewer);
                 enough = some;
             } else {
@@ -190,7 +196,7 @@ std::optional<Changes> three_or_more(const Changed& changed, const std::vector<H
                 if (which != order.back().first) holes.push_back(which);
             }
             order.pop_back();
-            if (auto fewer = together(changed, ranges, holes, aim)) found = std::move(fewer);
+            if (auto fewer = together(changed, ranges, holes, least_fresh_kg, aim)) found = std::move(fewer);
         }
         return found;
     }
@@ -293,10 +299,10 @@ Change solve_change(const ledger::LedgerInputs& w, const std::vector<HoleRange>&
     std::optional<Changes> two;
     for (std::size_t a = 0; a < ranges.size(); ++a) {
         for (std::size_t b = a + 1; b < ranges.size(); ++b) {
-            auto both = together(changed, ranges, {a, b}, aim);
+            auto both = together(changed, ranges, {a, b}, 0.0, aim);
             if (!both) continue;
             const double moved = std::abs((*both)[0].second) + std::abs((*both)[1].second);
-            if (moved >= least) continue;
+            if (moved >= least - 0.1 * settled_kg) continue; // of equals the first, whatever rounding says
             least = moved;
             two = std::move(both);
         }
