@@ -74,7 +74,7 @@ template <class Predicate>
 /// Where `f` is least between `from` and `to`, of one valley between them; to a millionth of their distance
 /// or as near as `evaluations` of it come (Brent 1973, by Boost).
 template <class F>
-[[nodiscard]] double least_between(const F& f, double from, double to, std::uintmax_t evaluations) {
+double least_between(const F& f, double from, double to, std::uintmax_t evaluations) {
     constexpr int bits = 20;
     const auto at_share = [&](double share) { return f(from + share * (to - from)); };
     return from +

@@ -13,7 +13,7 @@ namespace evenfall::joints {
 namespace {
 
 constexpr int levels = 24;
-constexpr int refinings = 16;
+constexpr int refinings = 14;
 
 /// Angles nearer than this are one: flat sides close at one angle at many levels, and the last bit is not to
 /// choose among them.
@@ -122,16 +122,17 @@ Swing swing(const shape::Body& body, int joint, const Pin& pin, Way way, double 
     double best_z = station.centre_z_m;
     const auto look = [&](double z_m) {
         const Contact c = at(z_m);
-        if (!(c.angle_rad < best.angle_rad - same_rad)) return;
-        best = c;
-        best_z = z_m;
+        if (c.angle_rad < best.angle_rad - same_rad) {
+            best = c;
+            best_z = z_m;
+        }
+        return c.angle_rad;
     };
     for (int k = 0; k < levels; ++k)
         look(low + (k + 0.5) * step);
 
-    // About the least level there is one valley between its neighbours.
-    look(least_between([&](double z_m) { return at(z_m).angle_rad; }, best_z - step, best_z + step,
-                       refinings));
+    // About the least level there is one valley between its neighbours; look() keeps the least it meets.
+    least_between(look, best_z - step, best_z + step, refinings);
 
     if (!(best.angle_rad < most_swing_rad)) return {most_swing_rad, best_z, 0.0, false};
     return {best.angle_rad, best_z, best.r_m, true};
