@@ -3,6 +3,7 @@
 // The wood of one segment inside one box, cut into slices. Private to box_cut.cpp and pocket_surface.cpp.
 
 #include "base/quadrature.hpp"
+#include "base/root.hpp"
 #include "body/body.hpp"
 
 #include <algorithm>
@@ -153,13 +154,10 @@ private:
     /// One root of f between two ends of different sign, else NaN.
     template <class F>
     static double crossing(double from, double to, F f) {
-        const bool above = f(from) > 0.0;
-        if (above == (f(to) > 0.0)) return std::numeric_limits<double>::quiet_NaN();
-        for (int k = 0; k < 40; ++k) {
-            const double middle = 0.5 * (from + to);
-            ((f(middle) > 0.0) == above ? from : to) = middle;
-        }
-        return 0.5 * (from + to);
+        const double at_from = f(from);
+        const double at_to = f(to);
+        if ((at_from > 0.0) == (at_to > 0.0)) return std::numeric_limits<double>::quiet_NaN();
+        return root_between(f, from, to, at_from, at_to, {1e-13});
     }
 
     /// A box is short: one crossing of each kind is what a pocket or slot meets.

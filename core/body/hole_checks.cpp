@@ -1,5 +1,6 @@
 #include "body/hole_checks.hpp"
 
+#include "base/root.hpp"
 #include "base/sentence.hpp"
 
 #include <algorithm>
@@ -272,13 +273,10 @@ DepthLimit depth_limit(const document::Hole& hole, const Bore& bore, const shape
 
     if (side_wood_m(hole, bore, lines, 0.0) < wall - slack_m) return {0.0, DepthStop::side_wall};
     if (side_wood_m(hole, bore, lines, limit.depth_m) < wall) {
-        double good = 0.0;
-        double bad = limit.depth_m;
-        for (int i = 0; i < 40; ++i) { // halves to well under a nanometre
-            const double mid = 0.5 * (good + bad);
-            (side_wood_m(hole, bore, lines, mid) >= wall ? good : bad) = mid;
-        }
-        limit = {good, DepthStop::side_wall};
+        const auto leaves_wall = [&](double depth_m) {
+            return side_wood_m(hole, bore, lines, depth_m) >= wall;
+        };
+        limit = {last_where(leaves_wall, 0.0, limit.depth_m, 1e-13), DepthStop::side_wall};
     }
     return limit;
 }

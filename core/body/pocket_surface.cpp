@@ -1,6 +1,6 @@
 #include "body/pocket_surface.hpp"
 
-#include "base/zero.hpp"
+#include "base/root.hpp"
 #include "body/boxed_wood.hpp"
 #include "body/rim_table.hpp"
 
@@ -161,18 +161,14 @@ private:
         double far = share * lines_.at(x_m).half_width_m;
         for (int k = 0; k < 6 && beyond(far) < 0.0; ++k)
             far *= 1.5;
-        return zero_between(beyond, {0.0, beyond(0.0)}, {far, beyond(far)}, {1e-9, 1e-10, 40});
+        return root_between(beyond, 0.0, far, {1e-9, 1e-10});
     }
 
     /// τ at which a coordinate of the rim, rising or falling all the way from one τ to the other, has this
     /// value; the nearer end where it never has.
     template <class Coordinate>
     [[nodiscard]] static double tau_where(Coordinate of, double value, double from, double to) {
-        const double at_from = of(from) - value;
-        const double at_to = of(to) - value;
-        if ((at_from > 0.0) == (at_to > 0.0)) return std::abs(at_from) < std::abs(at_to) ? from : to;
-        return zero_between([&](double tau) { return of(tau) - value; }, {from, at_from}, {to, at_to},
-                            {1e-9, 1e-10, 40});
+        return root_between([&](double tau) { return of(tau) - value; }, from, to, {1e-9, 1e-10});
     }
 
     /// Skin of one side within box and flanks. Along the rim from belly to widest, and on to the back, y and

@@ -1,6 +1,7 @@
 #include "materials/block.hpp"
 
 #include "base/limits.hpp"
+#include "base/root.hpp"
 #include "materials/moisture.hpp"
 
 #include <cmath>
@@ -13,15 +14,11 @@ constexpr double usual_sigmas = 2.0;
 
 std::optional<double> explaining_moisture(const Wood& wood, double density_kg_m3) {
     // Density rises with moisture all the way: swelling takes back less than the water weighs.
-    double dry = 0.0;
-    double wet = 30.0;
-    if (density_kg_m3 < wood_density_kg_m3(wood, dry) || density_kg_m3 > wood_density_kg_m3(wood, wet))
-        return std::nullopt;
-    while (wet - dry > 1e-6) {
-        const double middle = 0.5 * (dry + wet);
-        (wood_density_kg_m3(wood, middle) < density_kg_m3 ? dry : wet) = middle;
-    }
-    return 0.5 * (dry + wet);
+    constexpr double dry = 0.0;
+    constexpr double wet = 30.0;
+    const auto over = [&](double percent) { return wood_density_kg_m3(wood, percent) - density_kg_m3; };
+    if (over(dry) > 0.0 || over(wet) < 0.0) return std::nullopt;
+    return root_between(over, dry, wet, {1e-6});
 }
 
 } // namespace

@@ -1,5 +1,6 @@
 #include "workshop/linked_eyes.hpp"
 
+#include "base/root.hpp"
 #include "base/trade.hpp"
 #include "base/vec3.hpp"
 
@@ -173,12 +174,8 @@ LinkSlop link_slop(const LinkedEyes& e) {
             return clearance(fore, aft_eye(e, 0.0, Vec3{fore.radius_m, 0.0, 0.0} + way * m)) >=
                    -1e-9 * fore.radius_m;
         };
-        double from = 0.0;
-        double to = 0.5 * shares;
-        if (free(to)) return shares;
-        while (to - from > 1e-5 * shares)
-            (free(0.5 * (from + to)) ? from : to) = 0.5 * (from + to);
-        return 2.0 * from;
+        if (free(0.5 * shares)) return shares;
+        return 2.0 * last_where(free, 0.0, 0.5 * shares, 1e-5 * shares);
     };
     return {play, across({0.0, 0.0, 1.0}), across({0.0, 1.0, 0.0})};
 }
@@ -190,13 +187,7 @@ double link_clearance(const LinkedEyes& e, double swing_rad, const LinkOffset& o
 double link_swing(const LinkedEyes& e, double most_rad) {
     if (e.inside_m < e.wire_m) return 0.0;
     if (free_at(e, most_rad)) return most_rad;
-    double free = 0.0;
-    double stuck = most_rad;
-    while (stuck - free > angle_step_rad) {
-        const double middle = 0.5 * (free + stuck);
-        (free_at(e, middle) ? free : stuck) = middle;
-    }
-    return free;
+    return last_where([&](double angle) { return free_at(e, angle); }, 0.0, most_rad, angle_step_rad);
 }
 
 } // namespace evenfall::joints

@@ -1,6 +1,6 @@
 #include "workshop/plan_rim.hpp"
 
-#include "base/zero.hpp"
+#include "base/root.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -41,7 +41,7 @@ struct Plane {
             far *= 1.3;
         const double f = room(far);
         if (f > 0.0) return widest;
-        return zero_between(room, {0.0, room(0.0)}, {far, f}, {1e-9, 1e-10, 40});
+        return root_between(room, 0.0, far, room(0.0), f, {1e-9, 1e-10});
     }
 };
 

@@ -1,5 +1,6 @@
 #include "workshop/swing.hpp"
 
+#include "base/root.hpp"
 #include "workshop/plan_rim.hpp"
 
 #include <algorithm>
@@ -12,7 +13,7 @@ namespace evenfall::joints {
 namespace {
 
 constexpr int levels = 24;
-constexpr int refinings = 12;
+constexpr int refinings = 14;
 
 /// Angles nearer than this are one: flat sides close at one angle at many levels, and the last bit is not to
 /// choose among them.
@@ -130,29 +131,8 @@ Swing swing(const shape::Body& body, int joint, const Pin& pin, Way way, double 
     for (int k = 0; k < levels; ++k)
         look(low + (k + 0.5) * step);
 
-    // Golden section about the least level: one valley between its neighbours.
-    constexpr double golden = 0.6180339887498949;
-    double a = best_z - step;
-    double b = best_z + step;
-    double z1 = b - golden * (b - a);
-    double z2 = a + golden * (b - a);
-    double f1 = look(z1);
-    double f2 = look(z2);
-    for (int k = 0; k < refinings; ++k) {
-        if (f1 <= f2 + same_rad) {
-            b = z2;
-            z2 = z1;
-            f2 = f1;
-            z1 = b - golden * (b - a);
-            f1 = look(z1);
-        } else {
-            a = z1;
-            z1 = z2;
-            f1 = f2;
-            z2 = a + golden * (b - a);
-            f2 = look(z2);
-        }
-    }
+    // About the least level there is one valley between its neighbours; look() keeps the least it meets.
+    least_between(look, best_z - step, best_z + step, refinings);
 
     if (!(best.angle_rad < most_swing_rad)) return {most_swing_rad, best_z, 0.0, false};
     return {best.angle_rad, best_z, best.r_m, true};

@@ -131,7 +131,7 @@ void add_places(Options& options, const char* name, std::vector<double>& into, c
 void trace(Options& options) {
     const auto o = std::make_shared<TraceOptions>();
     options.purpose("back and belly from a photo or scan of a sketch or a piece");
-    options.word("PICTURE", o->picture, "a picture, raw PGM or PPM (P5, P6)");
+    options.word("PICTURE", o->picture, "a JPEG or PNG file");
     options.number("--scale", o->scale_m, units::Unit::mm, "LENGTH",
                    "how far two marks in the picture are apart in truth: 100mm, 4in");
     add_places(options, "--between", o->between,
@@ -145,8 +145,8 @@ void trace(Options& options) {
     options.text("--into", o->into, "PRESET",
                  "a lure that gets these lines; a new one-piece lure where not given");
     options.text("--write", o->write_to, "FILE", "the lure");
-    options.remark("Any picture program saves a PGM or PPM file; with the usual image tools:\n"
-                   "djpeg photo.jpg > photo.ppm, pngtopnm scan.png > scan.ppm");
+    options.remark(
+        "A picture is taken as it is stored: a turn that is noted in the file is not carried out.");
     options.run([o] { return run(*o); });
 }
 

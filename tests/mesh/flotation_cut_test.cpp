@@ -160,7 +160,7 @@ TEST_CASE(
     "[flotation][mesh]") {
     const Lure lure = relieved_lure();
     const Vec3 c = lure.bare.hull.centroid_m();
-    const Afloat a = afloat(lure.bare, 0.9, c + Vec3{0.0015, 0.0008, -0.003});
+    const Afloat a = floating(lure.bare, 0.9, c + Vec3{0.0015, 0.0008, -0.003});
     const auto found = rests(a);
     REQUIRE_FALSE(found.empty());
     const Rest& rest = found.front();

@@ -41,7 +41,7 @@ TEST_CASE("a floater trims far less than it would hang: the waterplane helps, an
           "plain strips") {
     const BareHull f = body_f();
     const Vec3 b = f.hull.centroid_m();
-    const Afloat a = afloat(f, 0.97, {b.x - 0.001, 0.0, b.z - 0.004});
+    const Afloat a = floating(f, 0.97, {b.x - 0.001, 0.0, b.z - 0.004});
     const auto rest = upright_rest(a);
     REQUIRE(rest.has_value());
     CHECK(rest->gm_transverse_m > 0.0);

@@ -5,6 +5,7 @@
 
 #include "bench/uncertainty/random.hpp"
 #include "bench/uncertainty/standing.hpp"
+#include "document/read.hpp"
 
 #include <fstream>
 #include <iterator>

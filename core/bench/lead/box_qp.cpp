@@ -1,7 +1,10 @@
 #include "bench/lead/box_qp.hpp"
 
+#include "base/root.hpp"
+
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 namespace evenfall::lead {
 
@@ -14,7 +17,7 @@ double inner(const Pair& a, const Pair& b) {
 }
 
 double column_at(const Column& c, double first, double second) {
-    return std::clamp((c.row[0] * first + c.row[1] * second - c.slope) / c.bend, 0.0, c.upper);
+    return std::clamp((c.row[0] * first + c.row[1] * second - c.slope) / c.bend, c.lower, c.upper);
 }
 
 double sum_of(std::span<const Column> columns, std::size_t row, double first, double second) {
@@ -31,9 +34,8 @@ double first_multiplier(std::span<const Column> columns, double target, double s
     corners.clear();
     for (const Column& c : columns) {
         if (c.row[0] == 0.0) continue;
-        const double empty = (c.slope - c.row[1] * second) / c.row[0];
-        corners.push_back(empty);
-        corners.push_back(empty + c.bend * c.upper / c.row[0]);
+        for (const double h : {c.lower, c.upper})
+            corners.push_back((c.slope + c.bend * h - c.row[1] * second) / c.row[0]);
     }
     if (corners.empty()) return 0.0;
     std::sort(corners.begin(), corners.end());
@@ -64,7 +66,7 @@ bool reaches(std::span<const Column> columns, const Pair& target, double slack) 
         if (norm == 0.0) return false;
         double most = 0.0;
         for (const Column& c : columns)
-            most += std::max(inner(direction, c.row), 0.0) * c.upper;
+            most += std::max(inner(direction, c.row) * c.lower, inner(direction, c.row) * c.upper);
         return inner(direction, target) - most > slack * norm;
     };
     if (columns.empty()) return size(target) <= slack;
@@ -81,37 +83,35 @@ bool reaches(std::span<const Column> columns, const Pair& target, double slack) 
 std::optional<std::vector<double>> minimise(std::span<const Column> columns, const Pair& target) {
     double scale = size(target);
     for (const Column& c : columns)
-        scale = std::max(scale, size(c.row) * c.upper);
+        scale = std::max(scale, size(c.row) * std::max(-c.lower, c.upper));
     if (!reaches(columns, target, 1e-10 * std::max(scale, 1e-300))) return std::nullopt;
 
     // With the first multiplier always the one that meets the first sum, the second sum rises with the
     // second.
     std::vector<double> corners;
     corners.reserve(2 * columns.size());
-    const auto short_of = [&](double second) {
-        return sum_of(columns, 1, first_multiplier(columns, target[0], second, corners), second) < target[1];
+    const auto over = [&](double second) {
+        return sum_of(columns, 1, first_multiplier(columns, target[0], second, corners), second) - target[1];
     };
     double reach = 0.0;
     for (const Column& c : columns) {
         const double steep = std::fabs(c.row[1]);
-        if (steep > 0.0) reach = std::max(reach, (c.slope + c.bend * c.upper) / steep);
+        const double dearest =
+            std::max(std::fabs(c.slope + c.bend * c.lower), std::fabs(c.slope + c.bend * c.upper));
+        if (steep > 0.0) reach = std::max(reach, dearest / steep);
     }
     double low = -std::max(reach, 1e-300);
     double high = -low;
-    for (int i = 0; i < 200 && !short_of(low); ++i)
+    for (int i = 0; i < 200 && over(low) >= 0.0; ++i)
         low *= 2.0;
-    for (int i = 0; i < 200 && short_of(high); ++i)
+    for (int i = 0; i < 200 && over(high) < 0.0; ++i)
         high *= 2.0;
-    for (int i = 0; i < 1200; ++i) {
-        const double mid = 0.5 * (low + high);
-        if (mid <= low || mid >= high) break; // neighbours in floating point
-        (short_of(mid) ? low : high) = mid;
-    }
-    const double first = first_multiplier(columns, target[0], high, corners);
+    const double second = root_between(over, low, high, {});
+    const double first = first_multiplier(columns, target[0], second, corners);
     std::vector<double> h;
     h.reserve(columns.size());
     for (const Column& c : columns)
-        h.push_back(column_at(c, first, high));
+        h.push_back(column_at(c, first, second));
     // Where the second sum moves with no column, the search for its multiplier runs away and takes the first
     // along.
     double sum = 0.0;
@@ -122,16 +122,17 @@ std::optional<std::vector<double>> minimise(std::span<const Column> columns, con
 }
 
 std::vector<double> extreme(std::span<const Column> columns, double target, bool want_most) {
-    std::vector<double> h(columns.size(), 0.0);
+    std::vector<double> h(columns.size());
     std::vector<std::size_t> order;
     double left = target;
     for (std::size_t i = 0; i < columns.size(); ++i) {
         const Column& c = columns[i];
+        const double least = c.row[0] < 0.0 ? c.upper : c.lower; // for the first sum
+        left -= c.row[0] * least;
         if (c.row[0] != 0.0)
             order.push_back(i);
-        else if (want_most ? c.row[1] > 0.0 : c.row[1] < 0.0)
-            h[i] = c.upper;
-        if (c.row[0] < 0.0) left -= c.row[0] * c.upper;
+        else
+            h[i] = (want_most ? c.row[1] > 0.0 : c.row[1] < 0.0) ? c.upper : c.lower;
     }
     const auto ratio = [&](std::size_t i) { return columns[i].row[1] / columns[i].row[0]; };
     std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
@@ -140,11 +141,24 @@ std::vector<double> extreme(std::span<const Column> columns, double target, bool
     for (const std::size_t i : order) {
         const Column& c = columns[i];
         const double per_m = std::fabs(c.row[0]);
-        const double taken = std::clamp(left / per_m, 0.0, c.upper);
-        h[i] = c.row[0] > 0.0 ? taken : c.upper - taken;
+        const double taken = std::clamp(left / per_m, 0.0, c.upper - c.lower);
+        h[i] = c.row[0] > 0.0 ? c.lower + taken : c.upper - taken;
         left -= taken * per_m;
     }
     return h;
+}
+
+std::vector<double> nearest(std::span<const Column> columns, const Pair& target) {
+    if (auto both = minimise(columns, target)) return std::move(*both);
+    const auto off = [&](const std::vector<double>& h) {
+        double sum = -target[1];
+        for (std::size_t k = 0; k < h.size(); ++k)
+            sum += columns[k].row[1] * h[k];
+        return std::fabs(sum);
+    };
+    std::vector<double> least = extreme(columns, target[0], false);
+    std::vector<double> most = extreme(columns, target[0], true);
+    return off(least) < off(most) ? least : most;
 }
 
 } // namespace evenfall::lead

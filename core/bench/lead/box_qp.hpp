@@ -7,18 +7,20 @@
 
 namespace evenfall::lead {
 
-/// One variable of the programme: 0 ≤ h ≤ upper, cost ½·bend·h² + slope·h with bend > 0, and its two columns.
+/// One variable of the programme: lower ≤ h ≤ upper, cost ½·bend·h² + slope·h with bend > 0, and its two
+/// columns.
 struct Column {
     double upper = 0.0;
     double bend = 1.0;
     double slope = 0.0;
     std::array<double, 2> row{}; ///< what one unit of h adds to each of the two sums
+    double lower = 0.0;
 };
 
 /// The unique h that minimises the cost with Σ row·h = target in both rows, or nothing where the box cannot
 /// reach it. Two equalities and a separable, strictly convex cost leave a concave dual in two multipliers
 /// (Bertsekas, Nonlinear Programming, duality for separable problems; from memory): one is met exactly, the
-/// other halved down to the last bit. Any number of columns. Rows should be scaled to like size.
+/// other is a root. Any number of columns. Rows should be scaled to like size.
 [[nodiscard]] std::optional<std::vector<double>> minimise(std::span<const Column> columns,
                                                           const std::array<double, 2>& target);
 
@@ -29,6 +31,12 @@ struct Column {
 /// The h with Σ row[0]·h = target that makes Σ row[1]·h least (want_most = false) or greatest, the target
 /// within range; beyond it the h that comes nearest. Fills in order of row[1]/row[0], the fractional
 /// knapsack's exact answer; a column that takes away from the first sum is emptied in that order instead.
+/// Columns with a row[0] of 0 go to the end that serves the second sum.
 [[nodiscard]] std::vector<double> extreme(std::span<const Column> columns, double target, bool want_most);
+
+/// What minimise() gives; where the box cannot reach the target, the extreme that comes nearest to the second
+/// sum with the first one met.
+[[nodiscard]] std::vector<double> nearest(std::span<const Column> columns,
+                                          const std::array<double, 2>& target);
 
 } // namespace evenfall::lead

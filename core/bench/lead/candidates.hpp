@@ -29,7 +29,7 @@ struct Candidate {
 /// The document's hole with a column of fill this long, drilled as deep as that needs. Unused: not drilled,
 /// or left empty.
 [[nodiscard]] document::Hole with_column(const ledger::LedgerInputs& inputs, const Candidate& candidate,
-                                       double column_m, bool used);
+                                         double column_m, bool used);
 
 /// What the candidate's hole adds to the finished lure.
 [[nodiscard]] ledger::Sum contribution(const ledger::LedgerInputs& inputs, const Candidate& candidate,

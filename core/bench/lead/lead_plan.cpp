@@ -123,7 +123,8 @@ Problem capsize_shortfall(const water::Hang& hang) {
 }
 
 /// The document with its holes as the filling has them, and the table of them.
-LeadPlan as_planned(const document::Document& document, const lead::Task& task, const lead::Filling& filling) {
+LeadPlan as_planned(const document::Document& document, const lead::Task& task,
+                    const lead::Filling& filling) {
     LeadPlan plan;
     plan.document = document;
     for (std::size_t i = 0; i < task.candidates.size(); ++i) {

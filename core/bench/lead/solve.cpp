@@ -89,20 +89,6 @@ Pair target_of(const std::vector<Column>& columns, const Filling& filling, const
     return target;
 }
 
-/// The columns that come nearest to the second sum with the first met, or clipped where even that is out of
-/// reach.
-std::vector<double> nearest(const std::vector<Column>& columns, const Pair& target) {
-    const auto second = [&](const std::vector<double>& h) {
-        double sum = 0.0;
-        for (std::size_t k = 0; k < h.size(); ++k)
-            sum += columns[k].row[1] * h[k];
-        return sum;
-    };
-    std::vector<double> least = extreme(columns, target[0], false);
-    std::vector<double> most = extreme(columns, target[0], true);
-    return std::fabs(second(least) - target[1]) < std::fabs(second(most) - target[1]) ? least : most;
-}
-
 /// How far a filling is from what is asked: the weight first, and the pitch where the weight is met.
 struct Miss {
     double weight_kg = 0.0; ///< 0 within a milligram
@@ -148,9 +134,8 @@ bool approach(const Task& task, Filling& filling) {
         const Pair off = residual(task.aim, sum);
         const std::vector<Column> columns = columns_at(task, task.aim, filling, sum);
         const Pair target = target_of(columns, filling, off);
-        const auto both = minimise(columns, target);
         Filling next = filling;
-        put(next, both ? *both : nearest(columns, target));
+        put(next, nearest(columns, target));
         double moved = 0.0;
         for (std::size_t i = 0; i < next.column_m.size(); ++i) {
             moved = std::max(moved, std::fabs(next.column_m[i] - filling.column_m[i]));

@@ -1,5 +1,6 @@
 #include "bench/uncertainty/change.hpp"
 
+#include "bench/lead/box_qp.hpp"
 #include "bench/lead/candidates.hpp"
 #include "body/bore.hpp"
 #include "materials/solids.hpp"
@@ -88,6 +89,7 @@ double pitch_off(const ledger::Sum& sum, const ChangeAim& aim) {
 constexpr double met_kg = 2e-6;
 
 constexpr double step_kg = 1e-6;
+constexpr double settled_kg = 1e-9;
 
 /// Newton's method in the last fill of `by`: the weight is straight but for a fresh hole's cap. Not held to
 /// its bounds; beyond an empty hole the weight stands still, and so does the search.
@@ -110,112 +112,63 @@ std::optional<double> single(const Changed& changed, const HoleRange& l, std::si
     return kg && within(l, *kg) ? kg : std::nullopt;
 }
 
-std::optional<std::array<double, 2>> pair(const Changed& changed, const HoleRange& a, std::size_t at_a,
-                                          const HoleRange& b, std::size_t at_b, const ChangeAim& aim) {
-    std::array<double, 2> kg{a.fresh ? 0.5 * a.most_kg : 0.0, b.fresh ? 0.5 * b.most_kg : 0.0};
-    const auto off = [&](double first, double second) {
-        return off_of(changed.with({{at_a, first}, {at_b, second}}), aim);
-    };
-    for (int i = 0; i < 8; ++i) {
-        constexpr double step = step_kg;
-        const auto now = off(kg[0], kg[1]);
-        const auto first = off(kg[0] + step, kg[1]);
-        const auto second = off(kg[0], kg[1] + step);
-        const double j00 = (first[0] - now[0]) / step, j01 = (second[0] - now[0]) / step;
-        const double j10 = (first[1] - now[1]) / step, j11 = (second[1] - now[1]) / step;
-        const double det = j00 * j11 - j01 * j10;
-        if (!(std::abs(det) > 1e-5)) return std::nullopt; // the two holes stand at one place
-        const double by0 = -(now[0] * j11 - now[1] * j01) / det;
-        const double by1 = -(now[1] * j00 - now[0] * j10) / det;
-        kg[0] += by0;
-        kg[1] += by1;
-        if (!(std::abs(kg[0]) < 1.0 && std::abs(kg[1]) < 1.0)) return std::nullopt;
-        if (std::abs(by0) < 1e-9 && std::abs(by1) < 1e-9) break;
-    }
-    if (!within(a, kg[0]) || !within(b, kg[1])) return std::nullopt;
-    return kg;
-}
-
 /// These holes together: of all changes within their bounds that meet weight and pitch, that with the least
-/// sum of squares. Its fills change by two multipliers over their slopes, cut at their bounds (Lagrange; Kuhn
-/// and Tucker), and the multipliers are found by Newton's method, each step halved until it gains. A fresh
-/// hole among them is drilled.
+/// sum of squares, by the plan's solver, and again with the slopes there. A fresh hole among them is drilled
+/// and takes at least so much.
 std::optional<Changes> together(const Changed& changed, const std::vector<HoleRange>& ranges,
-                                const std::vector<std::size_t>& holes, const ChangeAim& aim) {
-    using Two = std::array<double, 2>;
+                                const std::vector<std::size_t>& holes, double least_fresh_kg,
+                                const ChangeAim& aim) {
     constexpr double arm_m = 0.05; // over which a moment counts as a weight
-    constexpr double least_fresh_kg = 5e-5;
-    constexpr double at_bound =
-        1e-3; // what a hole at its bound still counts for: so the multipliers find back from there
-    constexpr double settled_kg = 1e-8;
     const auto off = [&](const ledger::Sum& sum) {
-        Two two = off_of(sum, aim);
+        std::array<double, 2> two = off_of(sum, aim);
         two[1] /= arm_m;
         return two;
     };
     Changes by;
     for (const std::size_t i : holes)
         by.push_back({i, ranges[i].fresh ? 0.5 * ranges[i].most_kg : 0.0});
-    std::vector<Two> slopes(holes.size());
-    const auto wanted = [&](const Two& multiplier, std::size_t k) {
-        return multiplier[0] * slopes[k][0] + multiplier[1] * slopes[k][1];
-    };
-    const auto least = [&](const HoleRange& l) {
-        return l.fresh ? std::min(least_fresh_kg, l.most_kg) : l.least_kg;
-    };
-    const auto set = [&](const Two& multiplier) {
-        for (std::size_t k = 0; k < by.size(); ++k) {
-            const HoleRange& l = ranges[by[k].first];
-            by[k].second = std::clamp(wanted(multiplier, k), least(l), l.most_kg);
-        }
-        return off(changed.with(by));
-    };
-    Two at{};
     for (int round = 0; round < 25; ++round) {
         const ledger::Sum sum = changed.with(by);
-        const Two before = off(sum);
+        const std::array<double, 2> now = off(sum);
+        if (round > 0 && std::hypot(now[0], now[1]) < 1e-3 * settled_kg) return by;
+        std::vector<lead::Column> columns;
+        std::array<double, 2> target{-now[0], -now[1]};
+        for (const auto& [which, kg] : by) {
+            const HoleRange& l = ranges[which];
+            const std::array<double, 2> there = off(changed.stepped(sum, which, kg, step_kg));
+            lead::Column column;
+            column.lower = l.fresh ? std::min(least_fresh_kg, l.most_kg) : l.least_kg;
+            column.upper = l.most_kg;
+            for (std::size_t row = 0; row < 2; ++row) {
+                column.row[row] = (there[row] - now[row]) / step_kg;
+                target[row] += column.row[row] * kg;
+            }
+            columns.push_back(column);
+        }
+        const std::vector<double> kg = lead::nearest(columns, target);
+        double moved = 0.0;
         for (std::size_t k = 0; k < by.size(); ++k) {
-            const Two there = off(changed.stepped(sum, by[k].first, by[k].second, step_kg));
-            slopes[k] = {(there[0] - before[0]) / step_kg, (there[1] - before[1]) / step_kg};
+            moved = std::max(moved, std::abs(kg[k] - by[k].second));
+            by[k].second = kg[k];
         }
-        const Two now = set(at);
-        const double far = std::hypot(now[0], now[1]);
-        if (far < settled_kg) return by;
-        double a00 = 0.0, a01 = 0.0, a11 = 0.0;
-        for (std::size_t k = 0; k < by.size(); ++k) {
-            const HoleRange& l = ranges[by[k].first];
-            const double kg = wanted(at, k);
-            const double counts = kg >= least(l) && kg <= l.most_kg ? 1.0 : at_bound;
-            a00 += counts * slopes[k][0] * slopes[k][0];
-            a01 += counts * slopes[k][0] * slopes[k][1];
-            a11 += counts * slopes[k][1] * slopes[k][1];
-        }
-        const double det = a00 * a11 - a01 * a01;
-        if (!(det > 0.0)) return std::nullopt; // all stand at one place
-        const Two by_much{-(now[0] * a11 - now[1] * a01) / det, -(now[1] * a00 - now[0] * a01) / det};
-        for (double part = 1.0; part > 0.01; part *= 0.5) {
-            const Two there{at[0] + part * by_much[0], at[1] + part * by_much[1]};
-            const Two then = set(there);
-            const bool gains = std::hypot(then[0], then[1]) < far;
-            if (!gains && part > 0.02) continue;
-            at = there;
-            break;
-        }
+        if (moved < 1e-3 * settled_kg) break;
     }
-    return std::nullopt;
+    const std::array<double, 2> left = off(changed.with(by));
+    return std::hypot(left[0], left[1]) < settled_kg ? std::optional(by) : std::nullopt;
 }
 
 /// Three holes or more: as few of those that move most where all move as will do, new ones last; and then
 /// without one after the other that the rest can do without.
 std::optional<Changes> three_or_more(const Changed& changed, const std::vector<HoleRange>& ranges,
                                      const ChangeAim& aim) {
+    constexpr double least_fresh_kg = 5e-5;
     for (const bool fresh : {false, true}) {
         std::vector<std::size_t> holes;
         for (std::size_t i = 0; i < ranges.size(); ++i) {
             if (fresh || !ranges[i].fresh) holes.push_back(i);
         }
         if (holes.size() < 3) continue;
-        auto found = together(changed, ranges, holes, aim);
+        auto found = together(changed, ranges, holes, least_fresh_kg, aim);
         if (!found) continue;
         Changes order = *found;
         std::sort(order.begin(), order.end(), [&](const auto& a, const auto& b) {
@@ -228,7 +181,7 @@ std::optional<Changes> three_or_more(const Changed& changed, const std::vector<H
             for (std::size_t k = 0; k < some; ++k)
                 holes.push_back(order[k].first);
             std::sort(holes.begin(), holes.end());
-            if (auto fewer = together(changed, ranges, holes, aim)) {
+            if (auto fewer = together(changed, ranges, holes, least_fresh_kg, aim)) {
                 found = std::move(fewer);
                 enough = some;
             } else {
@@ -243,7 +196,7 @@ std::optional<Changes> three_or_more(const Changed& changed, const std::vector<H
                 if (which != order.back().first) holes.push_back(which);
             }
             order.pop_back();
-            if (auto fewer = together(changed, ranges, holes, aim)) found = std::move(fewer);
+            if (auto fewer = together(changed, ranges, holes, least_fresh_kg, aim)) found = std::move(fewer);
         }
         return found;
     }
@@ -257,8 +210,7 @@ Changes in_turn(const ledger::LedgerInputs& w, const Changed& changed, const std
     for (std::size_t i = 0; i < order.size(); ++i)
         order[i] = i;
     std::sort(order.begin(), order.end(), [&](std::size_t i, std::size_t k) {
-        return std::abs(w.bores[ranges[i].hole].x_m - b_x_m) <
-               std::abs(w.bores[ranges[k].hole].x_m - b_x_m);
+        return std::abs(w.bores[ranges[i].hole].x_m - b_x_m) < std::abs(w.bores[ranges[k].hole].x_m - b_x_m);
     });
     Changes by;
     for (const std::size_t i : order) {
@@ -347,12 +299,12 @@ Change solve_change(const ledger::LedgerInputs& w, const std::vector<HoleRange>&
     std::optional<Changes> two;
     for (std::size_t a = 0; a < ranges.size(); ++a) {
         for (std::size_t b = a + 1; b < ranges.size(); ++b) {
-            const auto kg = pair(changed, ranges[a], a, ranges[b], b, aim);
-            if (!kg) continue;
-            const double moved = std::abs((*kg)[0]) + std::abs((*kg)[1]);
-            if (moved >= least) continue;
+            auto both = together(changed, ranges, {a, b}, 0.0, aim);
+            if (!both) continue;
+            const double moved = std::abs((*both)[0].second) + std::abs((*both)[1].second);
+            if (moved >= least - 0.1 * settled_kg) continue; // of equals the first, whatever rounding says
             least = moved;
-            two = {{a, (*kg)[0]}, {b, (*kg)[1]}};
+            two = std::move(both);
         }
     }
     if (two) {

@@ -1,6 +1,6 @@
 #include "bench/uncertainty/readings.hpp"
 
-#include "base/bracketed_root.hpp"
+#include "base/root.hpp"
 #include "bench/uncertainty/uncertainty.hpp"
 #include "materials/solids.hpp"
 #include "materials/water_properties.hpp"
@@ -115,7 +115,8 @@ bool Observer::Key::operator<(const Key& o) const {
 
 materials::WaterProperties Observer::tub(const Reading& r) const {
     if (!r.temperature_c) return model_.water().tub;
-    const auto water = materials::water_properties(*r.temperature_c, model_.document().tub.salinity_g_kg, "/log");
+    const auto water =
+        materials::water_properties(*r.temperature_c, model_.document().tub.salinity_g_kg, "/log");
     return water ? *water : model_.water().tub;
 }
 
@@ -158,9 +159,7 @@ std::optional<double> Observer::in_water_for_showing(Stage stage, const ledger::
         const double at_light = more_than_read(light);
         if (lost) continue;
         if (at_light < 0.0) return std::nullopt; // no weight shows more than that
-        if (at_light == 0.0) return light;
-        const double kg =
-            fall::bracketed_root(more_than_read, light, heavy, at_light, at_heavy, 1e-12 * all_of_it);
+        const double kg = root_between(more_than_read, light, heavy, at_light, at_heavy, {1e-12 * all_of_it});
         if (!lost) return kg;
     }
     return std::nullopt;

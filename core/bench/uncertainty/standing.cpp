@@ -1,5 +1,6 @@
 #include "bench/uncertainty/standing.hpp"
 
+#include "base/root.hpp"
 #include "document/log_check.hpp"
 #include "water/fall/level_fall.hpp"
 
@@ -112,7 +113,6 @@ std::array<Interval, 3> fall_intervals(Standing& s, const Finished& f) {
                : s.observer->falls(Stage::dressed, water).in_water_for(f.trim.sum, s.model->drag(s.u), about);
     const double scale = exact.value_or(level.in_water_kg(about, water)) / level.in_water_kg(about, water);
     const auto quantile = [&](double share) {
-        double low = 0.0;
         double high = 4.0; // m/s
         if (share_below(f.forecast, 0.0) >= share) return 0.0;
         const auto slower = [&](double speed) {
@@ -120,11 +120,7 @@ std::array<Interval, 3> fall_intervals(Standing& s, const Finished& f) {
         };
         while (high < 100.0 && slower(high))
             high *= 2.0;
-        for (int i = 0; i < 40; ++i) {
-            const double middle = 0.5 * (low + high);
-            (slower(middle) ? low : high) = middle;
-        }
-        return 0.5 * (low + high);
+        return last_where(slower, 0.0, high, 1e-12);
     };
     return {{{quantile(0.25), quantile(0.75)},
              {quantile(0.10), quantile(0.90)},
@@ -132,20 +128,22 @@ std::array<Interval, 3> fall_intervals(Standing& s, const Finished& f) {
 }
 
 document::Document with_corrections(const Model& model, const Eigen::VectorXd& u,
-                                  const Eigen::VectorXd& spread) {
+                                    const Eigen::VectorXd& spread) {
     document::Document document = model.document();
     document.log.clear();
     for (Eigen::Index i = 0; i < model.count(); ++i) {
         const Input& input = model.inputs()[static_cast<std::size_t>(i)];
         const double factor = factor_of(input, u(i));
         // What is left stays within what a document may say, however odd the readings were.
-        const double left = std::min(input.cause == document::Cause::drag ? input.relative * spread(i)
-                                                                        : input.relative * spread(i) / factor,
-                                     1.0);
+        const double left =
+            std::min(input.cause == document::Cause::drag ? input.relative * spread(i)
+                                                          : input.relative * spread(i) / factor,
+                     1.0);
         const bool taught = std::abs(factor - 1.0) > 1e-12 || std::abs(spread(i) - 1.0) > 1e-9;
         if (!taught) continue;
         const auto is_known = [&](const document::Correction& c) {
-            return c.of == input.cause && (c.of == document::Cause::drag || document::group_of(c) == input.group);
+            return c.of == input.cause &&
+                   (c.of == document::Cause::drag || document::group_of(c) == input.group);
         };
         auto& known = document.corrections;
         if (const auto first = std::find_if(known.begin(), known.end(), is_known); first != known.end()) {

@@ -2,6 +2,7 @@
 
 #include "water/afloat/hull.hpp"
 
+#include "base/root.hpp"
 #include "body/tail_loft.hpp"
 
 #include <algorithm>
@@ -68,13 +69,7 @@ double flank_end(const shape::Lines& lines, const Flank& flank, double film_m) {
         const double x = std::clamp(flank.x_m + flank.side * depth, lines.nose_m(), lines.tail_m());
         return flank.tangent * (lines.at(x).half_width_m + film_m) - depth;
     };
-    double low = 0.0;
-    double high = lines.length_m();
-    for (int round = 0; round < 36; ++round) {
-        const double middle = 0.5 * (low + high);
-        (short_of(middle) > 0.0 ? low : high) = middle;
-    }
-    return flank.x_m + flank.side * 0.5 * (low + high);
+    return flank.x_m + flank.side * root_between(short_of, 0.0, lines.length_m(), {1e-12});
 }
 
 double secant(double tangent) {

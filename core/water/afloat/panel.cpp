@@ -1,7 +1,7 @@
 #include "water/afloat/panel.hpp"
 
 #include "base/quadrature.hpp"
-#include "base/zero.hpp"
+#include "base/root.hpp"
 #include "body/polygon.hpp"
 
 #include <algorithm>
@@ -373,7 +373,7 @@ double Panel::crossing(const WaterPlane& plane, double from_m, double to_m, bool
         const Span span = span_of(section_at(x), plane.up);
         return (of_high ? span.high_m : span.low_m) - plane.depth_m;
     };
-    return zero_between(over, {from_m, over(from_m)}, {to_m, over(to_m)}, {1e-9, 1e-10, 20});
+    return root_between(over, from_m, to_m, {1e-9, 1e-10});
 }
 
 } // namespace evenfall::afloat

@@ -1,6 +1,6 @@
 #include "water/afloat/righting.hpp"
 
-#include "base/zero.hpp"
+#include "base/root.hpp"
 #include "water/afloat/descent.hpp"
 
 #include <algorithm>
@@ -64,8 +64,8 @@ double level_arm_between(const Afloat& afloat, Trim trim, const Held& from, cons
     const auto arm = [&](double heel) {
         return held_at(afloat, trim, heel, to.point.pitch_rad, to.depth_m).point.arm_m;
     };
-    return zero_between(arm, {from.point.heel_rad, from.point.arm_m}, {to.point.heel_rad, to.point.arm_m},
-                        {1e-7, 1e-11, 30});
+    return root_between(arm, from.point.heel_rad, to.point.heel_rad, from.point.arm_m, to.point.arm_m,
+                        {1e-7, 1e-11});
 }
 
 /// The greatest arm of those that are trimmed: at the top of the parabola through the highest point and its
@@ -207,31 +207,19 @@ private:
     State last_;
 };
 
-/// x in [low, high] at which gm(x) rises through zero, given its values there (false position, Illinois
-/// correction). Absent where gm is not to be had somewhere between.
+/// x in [low, high] at which gm(x) rises through zero, given its values there. Absent where gm is not to be
+/// had somewhere between.
 template <class Gm>
 std::optional<double> zero_of(Gm gm, double low, double gm_low, double high, double gm_high,
                               double tolerance) {
-    double a = low;
-    double b = high;
-    double fa = gm_low;
-    double fb = gm_high;
-    for (int round = 0; round < 40 && std::abs(b - a) > tolerance && fa != fb; ++round) {
-        const double x = b - fb * (b - a) / (fb - fa);
-        const std::optional<double> fx = gm(x);
-        if (!fx) return std::nullopt;
-        if ((*fx >= 0.0) != (fb >= 0.0)) {
-            a = b;
-            fa = fb;
-        } else {
-            fa *= 0.5;
-        }
-        const double moved = std::abs(x - b);
-        b = x;
-        fb = *fx;
-        if (moved < tolerance) break;
-    }
-    return b;
+    bool lost = false;
+    const auto found = [&](double x) {
+        const std::optional<double> at_x = gm(x);
+        lost = lost || !at_x;
+        return at_x.value_or(0.0);
+    };
+    const double x = root_between(found, low, high, gm_low, gm_high, {tolerance, 1e-10});
+    return lost ? std::nullopt : std::optional(x);
 }
 
 /// Least x in (0, high] with gm(x) ≥ 0: the first of `tries` even steps that has it, then the zero before it.
@@ -250,10 +238,6 @@ std::optional<double> least_for_stability(Gm gm, double gm_at_nothing, double hi
     }
     return std::nullopt;
 }
-
-} // namespace
-
-namespace {
 
 /// Let go from a state of no heel whose GM is positive. With all of it in the middle plane that is the rest
 /// itself.

@@ -1,14 +1,18 @@
 #pragma once
 
-// A section of the hull in its unit box, ready to be cut by a straight waterline many times over.
+// A section of the hull in its unit box as a polygon, ready to be cut by a straight waterline many times
+// over.
 
 #include "body/section.hpp"
 
-#include <array>
 #include <cstddef>
 #include <vector>
 
 namespace evenfall::afloat {
+
+struct UnitPoint {
+    double y = 0.0, z = 0.0;
+};
 
 /// ∫y dz, ½∫y² dz and −½∫z² dy along a stretch of rim: by Green's theorem its share of a section's area and
 /// moments.
@@ -16,25 +20,18 @@ struct RimSums {
     double area = 0.0, moment_y = 0.0, moment_z = 0.0;
 };
 
-/// One arc of the starboard half rim, a parabola: (y, z) + t·(y1, z1) + t²·(y2, z2), 0 ≤ t ≤ 1.
-struct RimArc {
-    double y = 0.0, z = 0.0;
-    double y1 = 0.0, z1 = 0.0;
-    double y2 = 0.0, z2 = 0.0;
-    RimSums before;               ///< of all arcs before it, from the belly centre on
-    std::array<double, 4> area{}; ///< its own sums from 0 to t: polynomials in t without constant term
-    std::array<double, 6> moment_y{}, moment_z{};
-
-    [[nodiscard]] RimSums until(double t) const;
+/// A corner of the starboard half rim.
+struct RimVertex {
+    UnitPoint at;
+    RimSums before; ///< along the rim from the belly centre to here
 };
 
 /// Where a V relief ends a section on both sides: only |Y| ≤ y is wood.
 struct RimLimit {
     double y = 0.0;
-    double z_low = 0.0, z_high = 0.0;      ///< the upright edge at ±y
-    std::size_t arc_low = 0, arc_high = 0; ///< arcs in which the rim meets that edge
-    double t_low = 0.0, t_high = 1.0;
-    double area = 0.0, moment_z = 0.0; ///< of what is left
+    double z_low = 0.0, z_high = 0.0;        ///< the upright edge at ±y
+    std::size_t edge_low = 0, edge_high = 0; ///< edges in which the rim meets it, by their first vertex
+    double area = 0.0, moment_z = 0.0;       ///< of what is left
 };
 
 /// The wet part of a unit section under the line p·Y + q·Z = c, and the moments of its waterline.
@@ -51,22 +48,21 @@ struct UnitLine {
     double ruler_y = 0.0, ruler_z = 0.0;
 };
 
-/// A unit section as a chain of parabolic arcs that share the rim's tangents at their ends, scaled by a hair
-/// so that its area is the family's own closed form. Sections that are polygons keep their corners and are
-/// exact.
+/// A unit section as a polygon with the family's own closed-form area. A family of polygons keeps its corners
+/// and is exact; a curved rim becomes 112 edges on either side.
 ///
-/// Error of the area and moments under any line, of the whole: 3e-5 for exponents 1.5 to 4, 4e-4 from 1.2 to
-/// 12 (tests/unit/flotation/unit_rim_test.cpp). A curved family must have a break of its rim where it is
-/// widest.
+/// Error of the area and moments under any line: 1e-4 of the whole, a hundredth of what carving is good to;
+/// 3e-5 for exponents 1.5 to 4 (tests/unit/water/afloat/unit_rim_test.cpp). A curved family must have a break
+/// of its rim where it is widest.
 class UnitRim {
 public:
     UnitRim(const shape::SectionFamily& family, double fullness);
 
     [[nodiscard]] double fullness() const { return fullness_; }
-    [[nodiscard]] double area() const { return 2.0 * arcs_.back().before.area; }
-    [[nodiscard]] double moment_z() const { return 2.0 * arcs_.back().before.moment_z; }
-    [[nodiscard]] double back_z() const { return arcs_.back().z; }
-    [[nodiscard]] double widest_y() const { return arcs_[widest_].y; }
+    [[nodiscard]] double area() const { return 2.0 * rim_.back().before.area; }
+    [[nodiscard]] double moment_z() const { return 2.0 * rim_.back().before.moment_z; }
+    [[nodiscard]] double back_z() const { return rim_.back().at.z; }
+    [[nodiscard]] double widest_y() const { return rim_[widest_].at.y; }
 
     /// The limit |Y| ≤ y, 0 ≤ y < widest_y().
     [[nodiscard]] RimLimit limit(double y) const;
@@ -78,9 +74,9 @@ public:
     [[nodiscard]] UnitCut cut(const UnitLine& line, const RimLimit* limit) const;
 
 private:
-    [[nodiscard]] double reach_of_arcs(std::size_t from, std::size_t to, double p, double q) const;
+    [[nodiscard]] double greatest(std::size_t from, std::size_t to, double p, double q) const;
 
-    std::vector<RimArc> arcs_; ///< the last one is the back centre alone
+    std::vector<RimVertex> rim_; ///< from the belly centre to the back centre
     std::size_t widest_ = 0;
     bool convex_ = false; ///< strictly, by its vertices
     double fullness_ = 0.0;

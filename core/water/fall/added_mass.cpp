@@ -1,6 +1,6 @@
 #include "water/fall/added_mass.hpp"
 
-#include "base/bracketed_root.hpp"
+#include "base/root.hpp"
 
 #include <algorithm>
 #include <boost/math/special_functions/ellint_rd.hpp>

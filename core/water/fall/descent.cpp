@@ -1,6 +1,6 @@
 #include "water/fall/descent.hpp"
 
-#include "base/bracketed_root.hpp"
+#include "base/root.hpp"
 #include "base/trade.hpp"
 #include "ledger/fold.hpp"
 #include "water/hang.hpp"
@@ -120,11 +120,7 @@ std::optional<double> Descent::in_water_for(double vertical_m_s) const {
             if (!(std::abs(to - from) > 0.0)) break;
             const double at_to = excess(to);
             if (!(at_to * at_from > 0.0)) {
-                double s = at_to == 0.0 ? to : from;
-                if (at_to != 0.0 && at_from != 0.0) {
-                    s = step > 0.0 ? bracketed_root(excess, from, to, at_from, at_to, 1e-10)
-                                   : bracketed_root(excess, to, from, at_to, at_from, 1e-10);
-                }
+                const double s = root_between(excess, from, to, at_from, at_to, {1e-10});
                 if (std::abs(excess(s)) <= 1e-6) return sign * std::exp(s);
                 if (pass.growth > 1.0) break;
             }

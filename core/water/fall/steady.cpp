@@ -1,6 +1,6 @@
 #include "water/fall/descent.hpp"
 
-#include "base/bracketed_root.hpp"
+#include "base/root.hpp"
 #include "base/trade.hpp"
 
 #include <Eigen/Eigenvalues>
@@ -16,11 +16,9 @@ using units::rad_from_deg;
 constexpr double still_kg = 1e-6;
 constexpr double widest_rad = rad_from_deg(89.99);
 
-double root_between(const SteadySums& sums, double from, double to, double at_from, double at_to) {
-    if (at_from == 0.0) return from;
-    if (at_to == 0.0) return to;
-    return bracketed_root([&](double pitch) { return sums.moment_n_m(pitch); }, from, to, at_from, at_to,
-                          1e-11);
+double balanced_between(const SteadySums& sums, double from, double to, double at_from, double at_to) {
+    const auto moment = [&](double pitch) { return sums.moment_n_m(pitch); };
+    return root_between(moment, from, to, at_from, at_to, {1e-11});
 }
 
 /// Every pitch at which the moment vanishes, ascending. Two roots within one step of the scan show as a
@@ -34,15 +32,15 @@ std::vector<double> balanced_pitches(const SteadySums& sums) {
         const double pitch = pitch_at(deg);
         const double now = moment(pitch);
         if (deg > -90 && (last < 0.0) != (now < 0.0)) {
-            found.push_back(root_between(sums, pitch_at(deg - 1), pitch, last, now));
+            found.push_back(balanced_between(sums, pitch_at(deg - 1), pitch, last, now));
         } else if (deg > -89 && (before < 0.0) == (last < 0.0) && std::abs(last) < std::abs(before) &&
                    std::abs(last) < std::abs(now)) {
             const double bend = before - 2.0 * last + now;
             const double at = rad_from_deg(deg - 1 + 0.5 * (before - now) / bend);
             const double there = moment(at);
             if ((there < 0.0) != (last < 0.0)) {
-                found.push_back(root_between(sums, pitch_at(deg - 2), at, before, there));
-                found.push_back(root_between(sums, at, pitch, there, now));
+                found.push_back(balanced_between(sums, pitch_at(deg - 2), at, before, there));
+                found.push_back(balanced_between(sums, at, pitch, there, now));
             }
         }
         before = last;
@@ -125,8 +123,7 @@ std::optional<double> followed(const SteadySums& sums, double pitch, bool rises 
         if (to == from) return std::nullopt;
         const double at_to = sums.moment_n_m(to);
         if ((at_to < 0.0) != (at_from < 0.0)) {
-            return way > 0.0 ? root_between(sums, from, to, at_from, at_to)
-                             : root_between(sums, to, from, at_to, at_from);
+            return balanced_between(sums, from, to, at_from, at_to);
         }
         from = to;
         at_from = at_to;

@@ -1,6 +1,6 @@
 #include "water/fall/descent.hpp"
 
-#include "base/bracketed_root.hpp"
+#include "base/root.hpp"
 
 // The stepper comes first: the header of dense output leans on what it includes.
 #include <boost/numeric/odeint/stepper/runge_kutta_dopri5.hpp>
@@ -95,7 +95,7 @@ Outcome<Track> Descent::track(const TrackRequest& request) const {
             const double left_before = depth_at(from);
             const double left_after = depth_at(end);
             if (left_before < 0.0 && left_after >= 0.0) {
-                end = bracketed_root(depth_at, from, end, left_before, left_after, 1e-10);
+                end = root_between(depth_at, from, end, left_before, left_after, {1e-10});
                 track.reached_s = end;
             }
             is_over = track.reached_s.has_value() || end >= request.time_limit_s;

@@ -1,6 +1,6 @@
 #include "water/fall/water_sweep.hpp"
 
-#include "base/bracketed_root.hpp"
+#include "base/root.hpp"
 #include "materials/water_density.hpp"
 #include "materials/water_properties.hpp"
 
@@ -41,7 +41,7 @@ std::vector<double> still_temperatures(const Descent& lure, double salinity_g_kg
                             30.0, materials::warmest_water_c}) {
         const double at_to = in_water(to);
         if ((at_from < 0.0) != (at_to < 0.0)) {
-            found.push_back(bracketed_root(in_water, from, to, at_from, at_to, 1e-6));
+            found.push_back(root_between(in_water, from, to, at_from, at_to, {1e-6}));
         }
         from = to;
         at_from = at_to;

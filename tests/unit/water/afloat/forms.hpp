@@ -173,13 +173,13 @@ inline BareHull bare_hull(std::shared_ptr<const shape::Lines> lines,
 }
 
 /// Afloat in fresh water of 1000 kg/m³ at a share of the density of water, with G where it is said.
-inline afloat::Afloat afloat(const BareHull& bare, double specific_gravity, const Vec3& g_m) {
+inline afloat::Afloat floating(const BareHull& bare, double specific_gravity, const Vec3& g_m) {
     return {&bare.hull, specific_gravity * 1000.0 * bare.hull.volume_m3(), g_m, 1000.0};
 }
 
 /// The same, of one density all through.
 inline afloat::Afloat uniform(const BareHull& bare, double specific_gravity) {
-    return afloat(bare, specific_gravity, bare.hull.centroid_m());
+    return floating(bare, specific_gravity, bare.hull.centroid_m());
 }
 
 } // namespace evenfall::support

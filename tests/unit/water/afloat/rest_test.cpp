@@ -60,7 +60,7 @@ TEST_CASE(
     // A box of draft T trimmed by θ: exactly e = tan θ (BM (1 + ½ tan² θ) + B over G), the wall-sided formula
     // along it.
     const BareHull box = bare_hull(box_lines(0.120, 0.040, 0.020));
-    const Afloat a = afloat(box, 0.5, {0.060 - 0.004, 0.0, -0.002});
+    const Afloat a = floating(box, 0.5, {0.060 - 0.004, 0.0, -0.002});
     const auto rest = upright_rest(a);
     REQUIRE(rest.has_value());
     CHECK(rest->pitch_rad < 0.0);
@@ -92,7 +92,7 @@ TEST_CASE("a walk that begins with a step far too deep takes shorter ones, and c
 
 TEST_CASE("G to starboard heels a lure to starboard") {
     const BareHull box = bare_hull(box_lines(0.120, 0.040, 0.020));
-    const auto found = rests(afloat(box, 0.5, {0.060, 0.001, -0.002}));
+    const auto found = rests(floating(box, 0.5, {0.060, 0.001, -0.002}));
     REQUIRE_FALSE(found.empty());
     CHECK(found[0].posture == Posture::upright);
     CHECK(found[0].heel_rad > 0.0);
@@ -107,7 +107,7 @@ TEST_CASE("a flat board lies on either face and nowhere else; weighted, its back
     CHECK(found[0].posture == Posture::upright);
     CHECK(found[1].posture == Posture::on_its_back);
     CHECK_THAT(found[0].energy_j, WithinAbs(found[1].energy_j, 1e-9));
-    found = rests(afloat(board, 0.5, {0.060, 0.0, -0.003}));
+    found = rests(floating(board, 0.5, {0.060, 0.0, -0.003}));
     REQUIRE(found.size() == 2);
     CHECK(found[0].energy_j == 0.0);
     // G goes from 3 mm under the middle to 3 mm over it.
@@ -116,7 +116,7 @@ TEST_CASE("a flat board lies on either face and nowhere else; weighted, its back
 
 TEST_CASE("a deep narrow floater lies on its side though its G is low, and is told so in numbers") {
     const BareHull deep = bare_hull(std::make_shared<EllipsoidForm>(0.070, 0.010, 0.018));
-    const Afloat a = afloat(deep, 0.6, {0.070, 0.0, -0.002});
+    const Afloat a = floating(deep, 0.6, {0.070, 0.0, -0.002});
     const auto found = rests(a);
     REQUIRE(found.size() == 1);
     CHECK(std::abs(found[0].heel_rad) > 30.0 * degree);
@@ -140,12 +140,12 @@ TEST_CASE("a deep narrow floater lies on its side though its G is low, and is to
 
 TEST_CASE("where G is over B no weight at its own height helps, and the advice says so") {
     const BareHull deep = bare_hull(std::make_shared<EllipsoidForm>(0.070, 0.010, 0.018));
-    const UprightAdvice advice = upright_advice(afloat(deep, 0.6, {0.070, 0.0, 0.004}));
+    const UprightAdvice advice = upright_advice(floating(deep, 0.6, {0.070, 0.0, 0.004}));
     REQUIRE(advice.is_known);
     CHECK_FALSE(advice.is_stable);
     CHECK_FALSE(advice.heavier_kg.has_value());
     CHECK(advice.lower_g_m > 0.004);
-    const UprightAdvice stable = upright_advice(afloat(deep, 0.6, {0.070, 0.0, -0.015}));
+    const UprightAdvice stable = upright_advice(floating(deep, 0.6, {0.070, 0.0, -0.015}));
     CHECK(stable.is_stable);
     CHECK(stable.lower_g_m == 0.0);
     CHECK(stable.heavier_kg == 0.0);
@@ -153,15 +153,15 @@ TEST_CASE("where G is over B no weight at its own height helps, and the advice s
 
 TEST_CASE("a rod with its weight at one end stands in the water, that end down") {
     const BareHull rod = bare_hull(elliptic_bar_lines(0.200, 0.008, 0.008));
-    const auto tail_down = rests(afloat(rod, 0.7, {0.180, 0.0, 0.0}));
+    const auto tail_down = rests(floating(rod, 0.7, {0.180, 0.0, 0.0}));
     REQUIRE(tail_down.size() == 1);
     CHECK(tail_down[0].posture == Posture::nose_up);
     CHECK_THAT(tail_down[0].pitch_rad, WithinAbs(90.0 * degree, 0.01 * degree));
     CHECK_THAT(tail_down[0].draft_aft_m, WithinAbs(0.7 * 0.200, 2e-6));
     CHECK_THAT(tail_down[0].least_gm_m,
                WithinRel(0.180 - (0.200 - 0.070) + 0.008 * 0.008 / (4.0 * 0.140), 2e-3));
-    CHECK_FALSE(upright_rest(afloat(rod, 0.7, {0.180, 0.0, 0.0})).has_value());
-    const auto nose_down = rests(afloat(rod, 0.7, {0.020, 0.0, 0.0}));
+    CHECK_FALSE(upright_rest(floating(rod, 0.7, {0.180, 0.0, 0.0})).has_value());
+    const auto nose_down = rests(floating(rod, 0.7, {0.020, 0.0, 0.0}));
     REQUIRE(nose_down.size() == 1);
     CHECK(nose_down[0].posture == Posture::nose_down);
 }
@@ -189,7 +189,7 @@ TEST_CASE("what is heavier than its water has no rest, no curve and no advice") 
 TEST_CASE("a lure that is all but sunk still finds its rest") {
     const BareHull egg = bare_hull(std::make_shared<EllipsoidForm>(0.070, 0.010, 0.018));
     for (const double gravity : {0.99, 0.999, 0.9999}) {
-        const Afloat a = afloat(egg, gravity, {0.070, 0.0, -0.004});
+        const Afloat a = floating(egg, gravity, {0.070, 0.0, -0.004});
         const auto found = rests(a);
         REQUIRE(found.size() == 1);
         CHECK(found[0].posture == Posture::upright);
@@ -198,7 +198,7 @@ TEST_CASE("a lure that is all but sunk still finds its rest") {
         CHECK(found[0].freeboard_m > 0.0);
     }
     for (const double gravity : {0.001, 0.02}) {
-        const auto found = rests(afloat(egg, gravity, {0.070, 0.0, -0.004}));
+        const auto found = rests(floating(egg, gravity, {0.070, 0.0, -0.004}));
         REQUIRE_FALSE(found.empty());
         CHECK(found[0].deepest_m > 0.0);
     }

@@ -26,7 +26,7 @@ const BareHull& board() {
 } // namespace
 
 TEST_CASE("the righting arm starts at nothing, rises as GM φ, and is nothing again upside down") {
-    const Afloat a = afloat(board(), 0.5, {0.060, 0.0, -0.002});
+    const Afloat a = floating(board(), 0.5, {0.060, 0.0, -0.002});
     const RightingCurve curve = righting_curve(a, Trim::free, 36);
     REQUIRE(curve.points.size() == 37);
     CHECK_THAT(curve.points.front().arm_m, WithinAbs(0.0, 1e-9));
@@ -52,7 +52,7 @@ TEST_CASE("a board that floats on either face loses its righting arm where it mu
 }
 
 TEST_CASE("the greatest arm lies between the points of the curve, where looking closely finds it") {
-    const Afloat a = afloat(board(), 0.5, {0.060, 0.0, -0.002});
+    const Afloat a = floating(board(), 0.5, {0.060, 0.0, -0.002});
     for (const int steps : {18, 29, 36}) {
         const RightingCurve curve = righting_curve(a, Trim::fixed, steps);
         double most = 0.0;
@@ -95,14 +95,14 @@ TEST_CASE("a heading lies where the arm, straight between two points of the curv
 
 TEST_CASE("a low enough G rights the lure from any heel") {
     const BareHull egg = bare_hull(std::make_shared<EllipsoidForm>(0.070, 0.010, 0.018));
-    const RightingCurve curve = righting_curve(afloat(egg, 0.9, {0.070, 0.0, -0.006}), Trim::free);
+    const RightingCurve curve = righting_curve(floating(egg, 0.9, {0.070, 0.0, -0.006}), Trim::free);
     CHECK(curve.list_rad == 0.0);
     CHECK(*curve.vanishing_rad == std::numbers::pi);
 }
 
 TEST_CASE("an unstable lure lists: its curve falls at first, and rises through zero where it comes to rest") {
     const BareHull egg = bare_hull(std::make_shared<EllipsoidForm>(0.070, 0.010, 0.018));
-    const Afloat a = afloat(egg, 0.7, {0.070, 0.0, -0.002});
+    const Afloat a = floating(egg, 0.7, {0.070, 0.0, -0.002});
     const RightingCurve curve = righting_curve(a, Trim::free);
     REQUIRE(curve.list_rad.has_value());
     CHECK(*curve.list_rad > 10.0 * degree);
@@ -114,7 +114,7 @@ TEST_CASE("an unstable lure lists: its curve falls at first, and rises through z
 
 TEST_CASE("the area under the righting curve is the work of turning the lure over") {
     const BareHull egg = bare_hull(std::make_shared<EllipsoidForm>(0.070, 0.010, 0.018));
-    const Afloat a = afloat(egg, 0.8, {0.068, 0.0, -0.005});
+    const Afloat a = floating(egg, 0.8, {0.068, 0.0, -0.005});
     constexpr int steps = 240;
     const RightingCurve curve = righting_curve(a, Trim::free, steps);
     const double step = std::numbers::pi / steps;
@@ -135,7 +135,7 @@ TEST_CASE("the area under the righting curve is the work of turning the lure ove
 
 TEST_CASE("held at its pitch a lure has no less righting arm to show than its energy is higher; level ones "
           "show the same") {
-    const Afloat level = afloat(board(), 0.5, {0.060, 0.0, -0.002});
+    const Afloat level = floating(board(), 0.5, {0.060, 0.0, -0.002});
     const RightingCurve free = righting_curve(level, Trim::free);
     const RightingCurve fixed = righting_curve(level, Trim::fixed);
     REQUIRE(free.points.size() == fixed.points.size());
@@ -144,7 +144,7 @@ TEST_CASE("held at its pitch a lure has no less righting arm to show than its en
 
     // Out of level the free lure pitches as it heels: it lies lower in energy at every heel.
     const BareHull egg = bare_hull(std::make_shared<EllipsoidForm>(0.070, 0.010, 0.018));
-    const Afloat nose_heavy = afloat(egg, 0.8, {0.065, 0.0, -0.005});
+    const Afloat nose_heavy = floating(egg, 0.8, {0.065, 0.0, -0.005});
     const RightingCurve held = righting_curve(nose_heavy, Trim::fixed);
     const RightingCurve loose = righting_curve(nose_heavy, Trim::free);
     const auto energy = [&](const RightingPoint& p) {
@@ -168,7 +168,7 @@ TEST_CASE("a trimmed point's arm is the slope of the energy over heel at its own
     int others = 0;
     for (const double x : {0.030, 0.045, 0.055, 0.062, 0.080, 0.100}) {
         for (const double z : {-0.006, -0.001, 0.002}) {
-            const Afloat a = afloat(egg, 0.7, {x, 0.0, z});
+            const Afloat a = floating(egg, 0.7, {x, 0.0, z});
             const RightingCurve curve = righting_curve(a, Trim::free);
             const double weight = a.mass_kg * 9.80665;
             const auto lifted = [&](double pitch, double heel) {
@@ -199,7 +199,7 @@ TEST_CASE("heels at which no pitch balances make no list, no end and no greatest
     int broken = 0;
     for (const double x : {0.030, 0.045, 0.050, 0.055, 0.060, 0.090}) {
         for (const double z : {-0.006, -0.003, 0.002}) {
-            const RightingCurve curve = righting_curve(afloat(egg, 0.7, {x, 0.0, z}), Trim::free);
+            const RightingCurve curve = righting_curve(floating(egg, 0.7, {x, 0.0, z}), Trim::free);
             double most = 0.0;
             bool whole = true;
             for (const RightingPoint& p : curve.points) {
@@ -228,7 +228,7 @@ TEST_CASE("a lure whose weight lies off the middle lies down although its GM is 
           "far off") {
     // A round bar turns about its axis: at rest G lies plumb below it, here at a heel of atan(2/0.5).
     const BareHull bar = bare_hull(elliptic_bar_lines(0.120, 0.012, 0.012));
-    const Afloat off = afloat(bar, 0.7, {0.060, 0.002, -0.0005});
+    const Afloat off = floating(bar, 0.7, {0.060, 0.002, -0.0005});
     const auto found = rests(off);
     REQUIRE(found.size() == 1);
     CHECK(found[0].posture == Posture::on_its_side);
@@ -238,9 +238,9 @@ TEST_CASE("a lure whose weight lies off the middle lies down although its GM is 
     CHECK(advice.gm_m > 0.0);
     CHECK_FALSE(advice.is_stable);
     CHECK_THAT(advice.g_off_m, WithinAbs(0.002, 1e-6));
-    CHECK_THAT(upright_advice(afloat(bar, 0.7, {0.060, -0.002, -0.0005})).g_off_m, WithinAbs(-0.002, 1e-6));
+    CHECK_THAT(upright_advice(floating(bar, 0.7, {0.060, -0.002, -0.0005})).g_off_m, WithinAbs(-0.002, 1e-6));
     // Low enough it only leans.
-    const UprightAdvice leans = upright_advice(afloat(bar, 0.7, {0.060, 0.002, -0.004}));
+    const UprightAdvice leans = upright_advice(floating(bar, 0.7, {0.060, 0.002, -0.004}));
     CHECK(leans.is_stable);
     CHECK(leans.heavier_kg == 0.0);
 }
@@ -249,7 +249,7 @@ TEST_CASE("what stands on its nose is not said to stay upright") {
     const BareHull egg = bare_hull(std::make_shared<EllipsoidForm>(0.070, 0.010, 0.018));
     int standing = 0;
     for (const double x : {0.045, 0.050, 0.055, 0.058, 0.060, 0.062}) {
-        const Afloat a = afloat(egg, 0.7, {x, 0.0, -0.006});
+        const Afloat a = floating(egg, 0.7, {x, 0.0, -0.006});
         const auto found = rests(a);
         REQUIRE_FALSE(found.empty());
         const bool is_upright = std::any_of(found.begin(), found.end(),
