@@ -169,7 +169,7 @@ std::string App::answers_json() const {
         }
     }
     return output::answers_json(lure, state::believed(std::move(answers), sure ? &*sure : nullptr),
-                                sure ? std::optional<double>(sure->as_it_stands.both) : std::nullopt);
+                                sure ? std::optional<double>(sure->chances_now.both) : std::nullopt);
 }
 
 std::string App::plan_json() const {
