@@ -20,6 +20,11 @@ Sum& Sum::operator+=(const Sum& other) {
     return *this;
 }
 
+Sum Sum::scaled(double mass_factor, double displaced_factor) const {
+    return {mass_factor * mass_kg, displaced_factor * displaced_m3, mass_factor * mass_moment_kg_m,
+            displaced_factor * displaced_moment_m4};
+}
+
 Vec3 Sum::g_m() const {
     return mass_kg != 0.0 ? mass_moment_kg_m / mass_kg : Vec3{};
 }

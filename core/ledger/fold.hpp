@@ -18,6 +18,8 @@ struct Sum {
 
     Sum& operator+=(const Line& line);
     Sum& operator+=(const Sum& other);
+    /// Mass and displacement each times a factor; the centres stay.
+    [[nodiscard]] Sum scaled(double mass_factor, double displaced_factor) const;
 
     /// Centre of gravity G; the origin where there is no mass.
     [[nodiscard]] Vec3 g_m() const;

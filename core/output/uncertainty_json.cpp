@@ -51,7 +51,7 @@ double trade_of(document::ReadingKind kind, double core) {
     }
 }
 
-Tree stage_tree(const StageBelief& s) {
+Tree stage_tree(const StagePrediction& s) {
     Tree tree{{"stage", stage_of(s.stage)},
               {"mass_g", estimate(s.mass_kg, gram)},
               {"displaced_g", estimate(s.displaced_kg, gram)},
@@ -60,9 +60,9 @@ Tree stage_tree(const StageBelief& s) {
     return tree;
 }
 
-Tree spread(const Spread5& s, double per_core) {
+Tree spread(const Quantiles& s, double per_core) {
     return {{"low_95", number(s.low_95 * per_core)},   {"low_50", number(s.low_50 * per_core)},
-            {"middle", number(s.middle * per_core)},   {"high_50", number(s.high_50 * per_core)},
+            {"middle", number(s.median * per_core)},   {"high_50", number(s.high_50 * per_core)},
             {"high_95", number(s.high_95 * per_core)}, {"mean", number(s.mean * per_core)},
             {"sigma", number(s.sigma * per_core)}};
 }
@@ -97,8 +97,8 @@ Tree now_tree(const DoNow& now) {
 
 } // namespace
 
-std::string uncertainty_json(const document::Document& document, const Uncertainty& s, const std::optional<DoNow>& now,
-                        const std::optional<Draws>& draws) {
+std::string uncertainty_json(const document::Document& document, const Uncertainty& s,
+                             const std::optional<DoNow>& now, const std::optional<Draws>& draws) {
     Tree tree{{"name", document.name},
               {"lure", s.lure + 1},
               {"stage", stage_of(s.stage)},
@@ -114,16 +114,16 @@ std::string uncertainty_json(const document::Document& document, const Uncertain
     tree["bg_mm"] = estimate(s.bg_m, mm);
     tree["g_sigma_mm"] = point(s.g_sigma_m);
     tree["b_sigma_mm"] = point(s.b_sigma_m);
-    tree["asked_in_water_g"] = grams(s.asked_in_water_kg);
+    tree["asked_in_water_g"] = grams(s.target_in_water_kg);
     tree["weight_band_g"] = grams(s.weight_band_kg);
-    tree["chance_as_it_stands"] = chances(s.as_it_stands);
-    tree["chance_put_right"] = chances(s.put_right);
+    tree["chance_as_it_stands"] = chances(s.chances_now);
+    tree["chance_put_right"] = chances(s.chances_corrected);
     Tree stages = Tree::array();
-    for (const StageBelief& stage : s.stages)
+    for (const StagePrediction& stage : s.stages)
         stages.push_back(stage_tree(stage));
     tree["stages"] = std::move(stages);
     Tree inputs = Tree::array();
-    for (const Belief& b : s.inputs) {
+    for (const InputEstimate& b : s.inputs) {
         inputs.push_back({{"cause", word_of(document::table::causes, b.cause)},
                           {"name", b.name},
                           {"factor", number(b.factor)},
@@ -132,7 +132,7 @@ std::string uncertainty_json(const document::Document& document, const Uncertain
     }
     tree["inputs"] = std::move(inputs);
     Tree readings = Tree::array();
-    for (const ReadingVerdict& v : s.readings) {
+    for (const ReadingFit& v : s.readings) {
         const document::Reading& r = document.log[v.index];
         Tree reasons = Tree::array();
         for (const std::string& why : v.explanations)
@@ -145,9 +145,9 @@ std::string uncertainty_json(const document::Document& document, const Uncertain
              {"used", v.used},
              {"read", number(trade_of(r.kind, v.read))},
              {"sigma", number(trade_of(r.kind, v.sigma))},
-             {"expected", v.used ? number(trade_of(r.kind, v.expected)) : Tree(nullptr)},
-             {"expected_sigma", v.used ? number(trade_of(r.kind, v.expected_sigma)) : Tree(nullptr)},
-             {"off", number(v.off)},
+             {"expected", v.used ? number(trade_of(r.kind, v.predicted)) : Tree(nullptr)},
+             {"expected_sigma", v.used ? number(trade_of(r.kind, v.predicted_sigma)) : Tree(nullptr)},
+             {"off", number(v.z_score)},
              {"warning", v.warning},
              {"explanations", std::move(reasons)}});
     }

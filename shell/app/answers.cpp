@@ -97,7 +97,7 @@ Answer righting(const Answers& answers, Unit unit) {
 Answer chance(const Uncertainty* uncertainty) {
     Answer answer{.id = "answer.chance", .title = words::chance, .number = "–", .below = words::chance_below};
     if (uncertainty == nullptr) return answer;
-    answer.number = widgets::number_text(uncertainty->as_it_stands.both, Unit::percent, 0);
+    answer.number = widgets::number_text(uncertainty->chances_now.both, Unit::percent, 0);
     answer.unit = symbol(Unit::percent);
     return answer;
 }

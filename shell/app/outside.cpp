@@ -161,7 +161,7 @@ std::string App::answers_json() const {
     if (!found.ok()) return {};
     const auto& sure = found->uncertainty;
     return output::answers_json(lure, found->answers,
-                                sure ? std::optional<double>(sure->as_it_stands.both) : std::nullopt);
+                                sure ? std::optional<double>(sure->chances_now.both) : std::nullopt);
 }
 
 std::string App::plan_json() const {

@@ -50,7 +50,7 @@ std::string answers_text(const Uncertainty& s) {
 std::string stages_text(const Uncertainty& s) {
     Table table({Side::left, Side::right, Side::right, Side::right, Side::right});
     table.row({"Stage", "dry g", "held under g", "hung in tub g", "tub fall mm/s"});
-    for (const StageBelief& b : s.stages) {
+    for (const StagePrediction& b : s.stages) {
         table.row({stage_name(b.stage), plus_minus(b.mass_kg, Unit::gram, 2),
                    plus_minus(b.displaced_kg, Unit::gram, 2), plus_minus(b.in_tub_kg, Unit::gram, 2),
                    b.tub_fall_m_s ? plus_minus(*b.tub_fall_m_s, Unit::mm_per_s, 0)
@@ -95,10 +95,10 @@ std::string draws_text(const document::Document& document, const Draws& d) {
     Table table({Side::left, Side::right, Side::right, Side::right});
     table.row(
         {"of " + std::to_string(d.count) + " drawn", "middle", "half lie from – to", "95 % lie from – to"});
-    const auto row = [&](const std::string& what, const Spread5& x, Unit unit, int decimals) {
+    const auto row = [&](const std::string& what, const Quantiles& x, Unit unit, int decimals) {
         const auto t = [&](double v) { return number_text(v, unit, decimals); };
         table.row(
-            {what, t(x.middle), t(x.low_50) + " – " + t(x.high_50), t(x.low_95) + " – " + t(x.high_95)});
+            {what, t(x.median), t(x.low_50) + " – " + t(x.high_50), t(x.low_95) + " – " + t(x.high_95)});
     };
     row("mass g", d.mass_kg, Unit::gram, 2);
     row("in water g", d.in_water_kg, Unit::gram, 2);
@@ -142,10 +142,10 @@ int run(const ChanceOptions& o) {
         by_weight ? grams(s->weight_band_kg) + " g" : percent(document->targets.fall_band);
     text += std::string("Chance that the ") + asked_word(*document) + " is right (band ±" + band +
             ") and the hang (±" + degrees(document->targets.pitch_band_rad) +
-            "): " + percent(s->as_it_stands.both) + " as it stands, " + percent(s->put_right.both) +
+            "): " + percent(s->chances_now.both) + " as it stands, " + percent(s->chances_corrected.both) +
             " with the lead put right for what is known now.\n\n";
     text += stages_text(*s) + '\n';
-    for (const ReadingVerdict& v : s->readings) {
+    for (const ReadingFit& v : s->readings) {
         if (v.warning.empty()) continue;
         text += "! " + v.warning + '\n';
         for (const std::string& why : v.explanations)

@@ -186,17 +186,17 @@ int list(const document::Document& document) {
     table.row({"No", "lure", "date", "stage", "what", "read", "off σ", "note"});
     for (std::size_t i = 0; i < document.log.size(); ++i) {
         const Reading& r = document.log[i];
-        const ReadingVerdict& v = s->readings[i];
+        const ReadingFit& v = s->readings[i];
         const std::string stage = r.segment ? stage_name(r.stage) + ", " +
                                                   document.segment_names[static_cast<std::size_t>(*r.segment)]
                                             : stage_name(r.stage);
         table.row({std::to_string(i + 1), std::to_string(document::lure_of(r) + 1), r.date, stage,
                    output::reading_name(r.kind), value_text(r),
-                   v.used ? number_text(v.off, Unit::one, 1) : "–",
+                   v.used ? number_text(v.z_score, Unit::one, 1) : "–",
                    r.struck ? "(struck out) " + r.note : r.note});
     }
     std::string text = table.text();
-    for (const ReadingVerdict& v : s->readings) {
+    for (const ReadingFit& v : s->readings) {
         if (v.warning.empty()) continue;
         text += "! " + v.warning + '\n';
         for (const std::string& why : v.explanations)

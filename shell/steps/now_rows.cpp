@@ -22,9 +22,9 @@ std::string percent(double share) {
 
 void chance_rows(Desk& desk, const Uncertainty& s) {
     const std::string_view unit = unit_of(desk, Quantity::percent);
-    widgets::figure_row(desk.ui, words::chance_row, percent(s.as_it_stands.both), unit,
+    widgets::figure_row(desk.ui, words::chance_row, percent(s.chances_now.both), unit,
                         words::chance_row_below);
-    widgets::figure_row(desk.ui, words::put_right_row, percent(s.put_right.both), unit,
+    widgets::figure_row(desk.ui, words::put_right_row, percent(s.chances_corrected.both), unit,
                         words::put_right_below);
 }
 
@@ -39,7 +39,7 @@ void best_next(Desk& desk, const Uncertainty& s) {
 }
 
 void misfits(Desk& desk, const Uncertainty& s) {
-    for (const ReadingVerdict& v : s.readings) {
+    for (const ReadingFit& v : s.readings) {
         if (v.warning.empty()) continue;
         std::string text = v.warning;
         for (const std::string& why : v.explanations)

@@ -198,7 +198,7 @@ void how(Desk& desk, ReadingKind kind) {
         widgets::paragraph(desk.ui, std::to_string(++number) + ". " + step);
 }
 
-void verdict_rows(Desk& desk, const Reading& r, const ReadingVerdict& v) {
+void verdict_rows(Desk& desk, const Reading& r, const ReadingFit& v) {
     if (!v.used) {
         if (!v.warning.empty()) widgets::problem_line(desk.ui, v.warning);
         for (const std::string& why : v.explanations)
@@ -208,28 +208,28 @@ void verdict_rows(Desk& desk, const Reading& r, const ReadingVerdict& v) {
     std::string expected;
     switch (r.kind) {
     case ReadingKind::tub_fall:
-        expected = widgets::number_text(v.expected, Unit::one, 2) + " ± " +
-                   widgets::number_text(v.expected_sigma, Unit::one, 2) + " s";
+        expected = widgets::number_text(v.predicted, Unit::one, 2) + " ± " +
+                   widgets::number_text(v.predicted_sigma, Unit::one, 2) + " s";
         break;
     case ReadingKind::floats_showing:
-        expected = number_of(desk, v.expected, Quantity::length) + " ± " +
-                   text_of(desk, v.expected_sigma, Quantity::length);
+        expected = number_of(desk, v.predicted, Quantity::length) + " ± " +
+                   text_of(desk, v.predicted_sigma, Quantity::length);
         break;
     case ReadingKind::hang_angle:
-        expected = number_of(desk, v.expected, Quantity::angle) + " ± " +
-                   text_of(desk, v.expected_sigma, Quantity::angle);
+        expected = number_of(desk, v.predicted, Quantity::angle) + " ± " +
+                   text_of(desk, v.predicted_sigma, Quantity::angle);
         break;
     case ReadingKind::block:
-        expected = number_of(desk, v.expected, Quantity::density) + " ± " +
-                   text_of(desk, v.expected_sigma, Quantity::density);
+        expected = number_of(desk, v.predicted, Quantity::density) + " ± " +
+                   text_of(desk, v.predicted_sigma, Quantity::density);
         break;
     default:
-        expected = number_of(desk, v.expected, Quantity::mass) + " ± " +
-                   text_of(desk, v.expected_sigma, Quantity::mass);
+        expected = number_of(desk, v.predicted, Quantity::mass) + " ± " +
+                   text_of(desk, v.predicted_sigma, Quantity::mass);
     }
     widgets::figure_row(desk.ui, words::others_expect, expected, {},
                         std::string(v.warning.empty() ? words::fits : words::does_not_fit) + ": " +
-                            widgets::number_text(v.off, Unit::one, 1) + " " + words::off_word);
+                            widgets::number_text(v.z_score, Unit::one, 1) + " " + words::off_word);
     if (!v.warning.empty()) widgets::problem_line(desk.ui, v.warning);
     for (const std::string& why : v.explanations)
         widgets::note(desk.ui, why);
@@ -281,7 +281,8 @@ std::string line_below(const Desk& desk, const Reading& r) {
 void log_row(Desk& desk, int index, const Uncertainty* uncertainty) {
     const Reading& r = desk.document().log[static_cast<std::size_t>(index)];
     const bool chosen = desk.row_chosen(ItemKind::reading, index);
-    const bool odd = uncertainty != nullptr && static_cast<std::size_t>(index) < uncertainty->readings.size() &&
+    const bool odd = uncertainty != nullptr &&
+                     static_cast<std::size_t>(index) < uncertainty->readings.size() &&
                      !uncertainty->readings[static_cast<std::size_t>(index)].warning.empty();
     std::string below = line_below(desk, r);
     if (odd) below = std::string("! ") + words::does_not_fit + words::separator + below;

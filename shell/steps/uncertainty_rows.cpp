@@ -62,7 +62,7 @@ void finished_rows(Desk& desk, const Uncertainty& s) {
 }
 
 void stage_plot(Desk& desk, const Uncertainty& s, std::string_view id, const char* title,
-                Estimate StageBelief::*of) {
+                Estimate StagePrediction::*of) {
     const Unit mass = desk.ui.units.of(Quantity::mass);
     widgets::Plot plot;
     plot.title = std::string(title) + ", " + std::string(widgets::symbol(mass));
@@ -115,7 +115,7 @@ void next_rows(Desk& desk, const Uncertainty& s) {
 
 void input_rows(Desk& desk, const Uncertainty& s) {
     widgets::subheading(desk.ui, words::inputs_group);
-    for (const Belief& b : s.inputs) {
+    for (const InputEstimate& b : s.inputs) {
         const std::string now = widgets::number_text(b.factor - 1.0, Unit::percent, 1) + " ± " +
                                 widgets::number_text(b.spread, Unit::percent, 1);
         widgets::figure_row(desk.ui, b.name, now, unit_of(desk, Quantity::percent),
@@ -159,8 +159,8 @@ void uncertainty_rows(Desk& desk) {
         return;
     }
     finished_rows(desk, *s);
-    stage_plot(desk, *s, "log.doubt.mass", words::doubt_mass_title, &StageBelief::mass_kg);
-    stage_plot(desk, *s, "log.doubt", words::doubt_title, &StageBelief::in_tub_kg);
+    stage_plot(desk, *s, "log.doubt.mass", words::doubt_mass_title, &StagePrediction::mass_kg);
+    stage_plot(desk, *s, "log.doubt", words::doubt_title, &StagePrediction::in_tub_kg);
     widgets::note(desk.ui, words::doubt_note);
     next_rows(desk, *s);
     draw_rows(desk);

@@ -95,7 +95,7 @@ void build(Tally& tally, const Way& way, const document::Document& recipe, inven
     if (!lead.ok()) return;
     // The lead as it is cut; what is known stays in the log.
     document.holes = lead->document.holes;
-    double foretold = uncertainty(document)->put_right.both;
+    double foretold = uncertainty(document)->chances_corrected.both;
     double sigma = uncertainty(document)->in_water_kg.sigma;
     if (!way.sealed.empty()) {
         document::Document leaded = world.model().document();
@@ -103,7 +103,7 @@ void build(Tally& tally, const Way& way, const document::Document& recipe, inven
         invented::Recipe there(leaded);
         take_all(there, way.sealed);
         const auto s = uncertainty(document);
-        foretold = s->put_right.both;
+        foretold = s->chances_corrected.both;
         sigma = s->in_water_kg.sigma;
         const auto now = do_now(document, Stage::sealed);
         if (!now.ok()) return;
@@ -161,7 +161,7 @@ TEST_CASE("first-fall table", "[.table]") {
                 Eigen::VectorXd first = world.truth(random);
                 for (Eigen::Index i = 0; i < u.size(); ++i) {
                     const double shared =
-                        bench::shared_of(world.model().inputs()[static_cast<std::size_t>(i)]);
+                        bench::shared_fraction(world.model().inputs()[static_cast<std::size_t>(i)]);
                     const double common = std::sqrt(shared) * random.normal();
                     u(i) = common + std::sqrt(1.0 - shared) * u(i);
                     first(i) = common + std::sqrt(1.0 - shared) * first(i);

@@ -173,26 +173,26 @@ inline void must_be_finite(const joints::JointsAnswer& answer) {
 
 inline void must_be_finite(const Uncertainty& s) {
     bool all = finite(s.mass_kg, s.in_water_kg, s.bg_m, s.g_sigma_m, s.b_sigma_m, s.fall_m_s,
-                      s.asked_in_water_kg, s.weight_band_kg) &&
+                      s.target_in_water_kg, s.weight_band_kg) &&
                (std::isnan(s.pitch_rad.value) || finite(s.pitch_rad));
-    for (const Belief& b : s.inputs) {
+    for (const InputEstimate& b : s.inputs) {
         all = all && finite(b.factor, b.spread, b.spread_before);
         must(b.factor > 0.0 && b.spread >= 0.0 && b.spread_before >= 0.0,
-             "a belief is a factor above 0 with a spread from 0");
+             "an uncertain input is a factor above 0 with a spread from 0");
     }
     for (const Interval& i : s.fall_50_80_95_m_s)
         all = all && finite(i.low, i.high) && i.low <= i.high;
-    for (const StageBelief& b : s.stages)
+    for (const StagePrediction& b : s.stages)
         all = all && finite(b.mass_kg, b.displaced_kg, b.in_tub_kg, b.tub_fall_m_s);
-    must(all, "what is believed is without NaN");
-    for (const Chances& c : {s.as_it_stands, s.put_right}) {
+    must(all, "estimates are without NaN");
+    for (const Chances& c : {s.chances_now, s.chances_corrected}) {
         for (const double chance : {c.fall, c.pitch, c.both})
             must_be_share(chance, "a chance is a share");
     }
-    for (const ReadingVerdict& v : s.readings) {
-        if (v.used) all = all && finite(v.read, v.sigma, v.expected, v.expected_sigma, v.off);
+    for (const ReadingFit& v : s.readings) {
+        if (v.used) all = all && finite(v.read, v.sigma, v.predicted, v.predicted_sigma, v.z_score);
     }
-    must(all, "verdicts on readings are without NaN");
+    must(all, "fits of readings are without NaN");
     for (const NextReading& n : s.next) {
         all = all && finite(n.sigma, n.in_water_sigma_kg, n.gain);
         must_be_share(n.chance, "the chance after a reading is a share");
@@ -206,8 +206,8 @@ inline void must_be_finite(const Draws& d) {
     must_be_share(d.floats, "those that float are a share");
     must_be_share(d.rolls, "those that roll are a share");
     bool all = true;
-    for (const Spread5& s : {d.mass_kg, d.in_water_kg, d.pitch_rad, d.fall_m_s}) {
-        all = all && finite(s.low_95, s.low_50, s.middle, s.high_50, s.high_95, s.mean, s.sigma);
+    for (const Quantiles& s : {d.mass_kg, d.in_water_kg, d.pitch_rad, d.fall_m_s}) {
+        all = all && finite(s.low_95, s.low_50, s.median, s.high_50, s.high_95, s.mean, s.sigma);
     }
     must(all, "draws are without NaN");
 }

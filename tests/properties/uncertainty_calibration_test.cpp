@@ -95,8 +95,8 @@ TEST_CASE("The chance foretold for a lure put right is the share of invented lur
         const Eigen::VectorXd u = bench_of.truth(random);
         document::Document document = recipe;
         for (document::Reading r : {invented::weighed(ReadingKind::dry_weight, Stage::carved),
-                                  invented::weighed(ReadingKind::dry_weight, Stage::drilled),
-                                  invented::weighed(ReadingKind::held_under, Stage::drilled)}) {
+                                    invented::weighed(ReadingKind::dry_weight, Stage::drilled),
+                                    invented::weighed(ReadingKind::held_under, Stage::drilled)}) {
             REQUIRE(bench_of.take(r, u, random));
             document.log.push_back(r);
         }
@@ -108,7 +108,7 @@ TEST_CASE("The chance foretold for a lure put right is the share of invented lur
         built.holes = now->document.holes;
         const auto truth = evaluate(built);
         REQUIRE(truth.ok());
-        foretold += s->put_right.both / lures;
+        foretold += s->chances_corrected.both / lures;
         came_right += invented::is_right(built, truth->answers).both / lures;
     }
     INFO("foretold " << foretold << ", came right " << came_right);

@@ -34,7 +34,7 @@ TEST_CASE("Time from rest by the short law is that of the full motion within 4 %
                 const auto track = descent.with_in_water(kg).track(request);
                 REQUIRE((track.ok() && track->reached_s));
                 INFO(name << ", " << 1e3 * kg << " g, " << depth << " m");
-                CHECK_THAT(time_from_rest_s(depth, *speed, falls.gathering_m(there, kg, *speed)),
+                CHECK_THAT(time_from_rest_s(depth, *speed, falls.acceleration_length_m(there, kg, *speed)),
                            WithinRel(*track->reached_s, 0.04));
             }
         }
@@ -56,7 +56,7 @@ TEST_CASE("Weight from a fall's time and time from a fall's weight are each othe
         there.mass_moment_kg_m += extra * sum.g_m();
         const auto speed = falls.speed_m_s(there, 1.1);
         REQUIRE(speed);
-        CHECK_THAT(time_from_rest_s(0.5, *speed, falls.gathering_m(there, *kg, *speed)),
+        CHECK_THAT(time_from_rest_s(0.5, *speed, falls.acceleration_length_m(there, *kg, *speed)),
                    WithinRel(time, 1e-6));
     }
 }

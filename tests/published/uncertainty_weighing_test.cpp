@@ -1,7 +1,7 @@
 // Weighing and chance against figures from outside the project; each names its source.
 
 #include "bench/uncertainty/chance.hpp"
-#include "bench/uncertainty/readings.hpp"
+#include "bench/uncertainty/observation.hpp"
 #include "bench/uncertainty/uncertainty.hpp"
 #include "support/small_lures.hpp"
 
@@ -25,14 +25,14 @@ double read_low_share(double density) {
     document::Reading r;
     r.mass_kg = 0.03;
     const Eigen::VectorXd u = Eigen::VectorXd::Zero(model.count());
-    const double shown = observer.observe(r, u)->value;
+    const double shown = observer.observe(r, u)->predicted;
     const double mass = model.sum(Stage::carved, -1, u).mass_kg;
     return 1.0 - shown / mass;
 }
 
-bench::Asked wide() {
-    bench::Asked a;
-    a.with_drag = false;
+bench::TargetBand wide() {
+    bench::TargetBand a;
+    a.scales_with_drag = false;
     a.low_kg = -1e3;
     a.high_kg = 1e3;
     a.pitch_band_rad = 1e3;
@@ -69,7 +69,7 @@ TEST_CASE("A normal figure lies within one, two and three standard deviations by
         bench::Forecast t;
         t.covariance(0, 0) = 4e-6;
         t.covariance(2, 2) = 1e-4;
-        bench::Asked a = wide();
+        bench::TargetBand a = wide();
         a.low_kg = -width * 2e-3;
         a.high_kg = width * 2e-3;
         CHECK_THAT(bench::chances(t, a).fall, WithinAbs(share, 1e-6));
@@ -86,7 +86,7 @@ TEST_CASE("Two normal figures both above their means: 1/4 + asin(rho)/2pi (Shepp
         t.covariance(0, 0) = 1e-6;
         t.covariance(2, 2) = 1e-4;
         t.covariance(0, 2) = t.covariance(2, 0) = rho * 1e-5;
-        bench::Asked a = wide();
+        bench::TargetBand a = wide();
         a.low_kg = 0.0;
         a.pitch_rad = 1e3;
         a.pitch_band_rad = 1e3;
@@ -101,8 +101,8 @@ TEST_CASE("Drag alone in doubt: the chance is that of a lognormal figure between
     t.covariance(0, 0) = 1e-14; // as good as known
     t.covariance(1, 1) = 0.04;
     t.covariance(2, 2) = 1e-8;
-    bench::Asked a = wide();
-    a.with_drag = true;
+    bench::TargetBand a = wide();
+    a.scales_with_drag = true;
     a.low_kg = 0.0024;
     a.high_kg = 0.0036;
     // Right while ln(m/high) ≤ ln drag ≤ ln(m/low).

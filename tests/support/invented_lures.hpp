@@ -3,8 +3,8 @@
 // Lures drawn by chance from a recipe, "built" and measured: the truth is known, so what is said of it can be
 // held against it.
 
+#include "bench/uncertainty/posterior.hpp"
 #include "bench/uncertainty/random.hpp"
-#include "bench/uncertainty/standing.hpp"
 #include "document/read.hpp"
 
 #include <fstream>
@@ -83,15 +83,16 @@ private:
             bench::FallModel& falls = observer_.falls(r.stage, water);
             const auto speed = falls.speed_m_s(sum, model_.drag(u));
             if (!speed) return std::nullopt;
-            return time_from_rest_s(*r.depth_m, *speed,
-                                    falls.gathering_m(sum, sum.in_water_kg(water.density_kg_m3), *speed));
+            return time_from_rest_s(
+                *r.depth_m, *speed,
+                falls.acceleration_length_m(sum, sum.in_water_kg(water.density_kg_m3), *speed));
         }
         if (r.kind == document::ReadingKind::just_hangs) {
             return -model_.sum(r.stage, -1, u).in_water_kg(water.density_kg_m3) /
                    bench::clip_share(r, water.density_kg_m3);
         }
         const auto seen = observer_.observe(r, u);
-        return seen ? std::optional(seen->value) : std::nullopt;
+        return seen ? std::optional(seen->predicted) : std::nullopt;
     }
 
     [[nodiscard]] double block_density(const Eigen::VectorXd& u) {
@@ -101,7 +102,7 @@ private:
         r.length_m = 0.2;
         r.width_m = 0.03;
         r.height_m = 0.04;
-        return observer_.observe(r, u)->value;
+        return observer_.observe(r, u)->predicted;
     }
 
     bench::Model model_;

@@ -12,7 +12,7 @@ namespace {
 
 /// Chance of a standard normal between two bounds.
 double between(double low, double high) {
-    // From the side on which both tails are small, so that nothing cancels.
+    // By the tails of the side where both are small, so that nothing cancels.
     if (low > 0.0)
         return 0.5 * (std::erfc(low / std::numbers::sqrt2) - std::erfc(high / std::numbers::sqrt2));
     return 0.5 * (std::erfc(-high / std::numbers::sqrt2) - std::erfc(-low / std::numbers::sqrt2));
@@ -22,83 +22,115 @@ double root(double square) {
     return std::sqrt(std::max(square, 0.0));
 }
 
+constexpr double least_kg = 1e-12; // keeps divisions by a standard deviation finite
+constexpr double least_rad = 1e-12;
+
+/// Mass and hang conditional on drag, and hang conditional on mass and drag.
+struct Conditional {
+    double drag_sigma = 0.0;
+    Eigen::Vector2d per_drag = Eigen::Vector2d::Zero(); ///< of the means of mass and hang
+    double mass_sigma = 0.0;                            ///< given drag
+    double hang_per_kg = 0.0;                           ///< of the mean of hang, given drag
+    double hang_sigma = 0.0;                            ///< given mass and drag
+};
+Conditional conditional(const Eigen::Matrix3d& c, bool scales_with_drag) {
+    Conditional out;
+    out.drag_sigma = scales_with_drag ? root(c(figure::drag, figure::drag)) : 0.0;
+    Eigen::Matrix2d rest; // covariance of mass and hang
+    rest << c(figure::mass, figure::mass), c(figure::mass, figure::hang), c(figure::hang, figure::mass),
+        c(figure::hang, figure::hang);
+    if (out.drag_sigma > 0.0) {
+        const Eigen::Vector2d with_drag(c(figure::mass, figure::drag), c(figure::hang, figure::drag));
+        out.per_drag = with_drag / c(figure::drag, figure::drag);
+        rest -= out.per_drag * with_drag.transpose();
+    }
+    const double joint = rest(0, 1);
+    out.mass_sigma = std::max(root(rest(0, 0)), least_kg);
+    out.hang_per_kg = joint / (out.mass_sigma * out.mass_sigma);
+    out.hang_sigma = std::max(root(rest(1, 1) - out.hang_per_kg * joint), least_rad);
+    return out;
+}
+
+/// Chance that a Gaussian hang is within the target's band.
+double hang_chance(double mean_rad, double sigma_rad, const TargetBand& target) {
+    const double off = mean_rad - target.pitch_rad;
+    return between((-target.pitch_band_rad - off) / sigma_rad, (target.pitch_band_rad - off) / sigma_rad);
+}
+
+/// The integral of density(m)·chance(m) over standard normal deviations m of the mass.
+template <class HangChance>
+double over_mass(double low, double high, const HangChance& chance) {
+    double sum = 0.0;
+    const auto add = [&](const auto& rule) {
+        for (std::size_t k = 0; k < rule.node.size(); ++k) {
+            const double m = low + (high - low) * rule.node[k];
+            const double density = std::exp(-0.5 * m * m) / std::sqrt(2.0 * std::numbers::pi);
+            sum += rule.weight[k] * (high - low) * density * chance(m);
+        }
+    };
+    // Four points are enough for less than three standard deviations.
+    if (high - low < 3.0)
+        add(gauss_rule<4>);
+    else
+        add(gauss_rule<10>);
+    return sum;
+}
+
 } // namespace
 
-Chances chances(const Forecast& t, const Asked& asked) {
+Chances chances(const Forecast& forecast, const TargetBand& target) {
     constexpr int nodes = 64;
-    constexpr double reach = 4.5;
-    constexpr double least_kg = 1e-12; // no spread is quite nothing: keeps the divisions
-    constexpr double least_rad = 1e-12;
-    const Eigen::Matrix3d& c = t.covariance;
-    const double drag_sigma = asked.with_drag ? root(c(1, 1)) : 0.0;
-    // Mass and hang given drag; hang given mass and drag.
-    const bool spreads = drag_sigma > 0.0;
-    const double mass_per = spreads ? c(0, 1) / c(1, 1) : 0.0;
-    const double hang_per = spreads ? c(2, 1) / c(1, 1) : 0.0;
-    const double mass_variance = c(0, 0) - mass_per * (spreads ? c(0, 1) : 0.0);
-    const double hang_variance = c(2, 2) - hang_per * (spreads ? c(2, 1) : 0.0);
-    const double joint = c(0, 2) - mass_per * (spreads ? c(2, 1) : 0.0);
-    const double mass_sigma = std::max(root(mass_variance), least_kg);
-    const double slope = joint / (mass_sigma * mass_sigma);
-    const double hang_sigma = std::max(root(hang_variance - slope * joint), least_rad);
+    constexpr double reach = 4.5; // standard deviations to each side
+    const Eigen::Vector3d& mean = forecast.mean;
+    const Conditional given = conditional(forecast.covariance, target.scales_with_drag);
     Chances sum;
     double weights = 0.0;
-    const int count = spreads ? nodes : 1;
+    const int count = given.drag_sigma > 0.0 ? nodes : 1;
     for (int i = 0; i < count; ++i) {
-        const double z = spreads ? reach * (2.0 * (i + 0.5) / count - 1.0) : 0.0;
+        const double z = count > 1 ? reach * (2.0 * (i + 0.5) / count - 1.0) : 0.0;
         const double weight = std::exp(-0.5 * z * z);
         weights += weight;
-        const double x = z * drag_sigma;
-        const double growth = asked.with_drag ? std::exp(x) : 1.0;
-        const double mass = t.mean(0) + mass_per * x;
-        const double low = (asked.low_kg * growth - mass) / mass_sigma;
-        const double high = (asked.high_kg * growth - mass) / mass_sigma;
+        const double drag = z * given.drag_sigma;
+        const double growth = target.scales_with_drag ? std::exp(drag) : 1.0; // of the weights asked for
+        const double mass = mean(figure::mass) + given.per_drag(0) * drag;
+        const double hang = mean(figure::hang) + given.per_drag(1) * drag;
+        const double low = (target.low_kg * growth - mass) / given.mass_sigma;
+        const double high = (target.high_kg * growth - mass) / given.mass_sigma;
         sum.fall += weight * between(low, high);
         const double from = std::max(low, -reach);
         const double to = std::min(high, reach);
         if (!(to > from)) continue;
-        const auto add = [&](const auto& rule) {
-            for (std::size_t k = 0; k < rule.node.size(); ++k) {
-                const double m = from + (to - from) * rule.node[k];
-                const double hang = t.mean(2) + hang_per * x + slope * mass_sigma * m - asked.pitch_rad;
-                const double density = std::exp(-0.5 * m * m) / std::sqrt(2.0 * std::numbers::pi);
-                sum.both += weight * rule.weight[k] * (to - from) * density *
-                            between((-asked.pitch_band_rad - hang) / hang_sigma,
-                                    (asked.pitch_band_rad - hang) / hang_sigma);
-            }
-        };
-        // Four points do for a stretch of less than three standard deviations.
-        if (to - from < 3.0)
-            add(gauss_rule<4>);
-        else
-            add(gauss_rule<10>);
+        sum.both +=
+            weight * over_mass(from, to, [&](double m) {
+                return hang_chance(hang + given.hang_per_kg * given.mass_sigma * m, given.hang_sigma, target);
+            });
     }
     sum.fall /= weights;
     sum.both /= weights;
-    const double sigma = std::max(root(c(2, 2)), least_rad);
-    const double off = t.mean(2) - asked.pitch_rad;
-    sum.pitch = between((-asked.pitch_band_rad - off) / sigma, (asked.pitch_band_rad - off) / sigma);
-    if (!std::isfinite(t.mean(2))) sum.pitch = sum.both = 0.0;
+    const double hang_sigma = std::max(root(forecast.covariance(figure::hang, figure::hang)), least_rad);
+    sum.pitch = hang_chance(mean(figure::hang), hang_sigma, target);
+    if (!std::isfinite(mean(figure::hang))) sum.pitch = sum.both = 0.0;
     return sum;
 }
 
-double share_below(const Forecast& t, double kg) {
-    // Weight less drag times kg, its first two moments taken exactly (drag is lognormal) and itself as
+double share_below(const Forecast& forecast, double kg) {
+    // Of mass − drag·kg, the first two moments are exact (drag is lognormal); its distribution is taken as
     // Gaussian.
-    const double variance = t.covariance(1, 1);
+    const Eigen::Matrix3d& c = forecast.covariance;
+    const double variance = c(figure::drag, figure::drag);
     const double mean_drag = std::exp(0.5 * variance);
     const double drag_variance = mean_drag * mean_drag * std::expm1(variance);
-    const double mean = t.mean(0) - kg * mean_drag;
-    const double square =
-        t.covariance(0, 0) + kg * kg * drag_variance - 2.0 * kg * mean_drag * t.covariance(0, 1);
+    const double mean = forecast.mean(figure::mass) - kg * mean_drag;
+    const double square = c(figure::mass, figure::mass) + kg * kg * drag_variance -
+                          2.0 * kg * mean_drag * c(figure::mass, figure::drag);
     return 0.5 * std::erfc(mean / std::max(root(square), 1e-15) / std::numbers::sqrt2);
 }
 
-Chances chances_put_right(const Forecast& forecast, const Asked& asked) {
-    Forecast right = forecast;
-    right.mean(0) = asked.aim_kg;
-    right.mean(2) = asked.pitch_rad;
-    return chances(right, asked);
+Chances chances_after_correction(const Forecast& forecast, const TargetBand& target) {
+    Forecast corrected = forecast;
+    corrected.mean(figure::mass) = target.target_kg;
+    corrected.mean(figure::hang) = target.pitch_rad;
+    return chances(corrected, target);
 }
 
 } // namespace evenfall::bench

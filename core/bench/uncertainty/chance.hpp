@@ -6,33 +6,42 @@
 
 namespace evenfall::bench {
 
-/// Finished in-water mass as the fall feels it [kg] (model.hpp), logarithm of the weight that drag asks for
-/// at a speed, and hang [rad], jointly Gaussian.
+/// Indices of the figures of the finished lure that chances depend on.
+namespace figure {
+enum : Eigen::Index {
+    mass,     ///< equivalent in-water mass [kg] (model.hpp); the in-water mass where no fall is the target
+    drag,     ///< logarithm of the weight needed for a speed; depends on drag alone
+    hang,     ///< angle [rad]
+    in_water, ///< in-water mass [kg]
+    count
+};
+}
+
+/// The first three figures, jointly Gaussian.
 struct Forecast {
     Eigen::Vector3d mean = Eigen::Vector3d::Zero();
     Eigen::Matrix3d covariance = Eigen::Matrix3d::Zero();
 };
 
-/// What is asked of them. In-water masses hold at the mean of drag and go up with it, since weight over drag
-/// gives the speed; not so where a weight in water is asked.
-struct Asked {
+/// The target and its bands. In-water masses hold at the mean of drag and are proportional to the weight
+/// needed for a speed, unless a weight in water is the target.
+struct TargetBand {
     double low_kg = 0.0;
-    double aim_kg = 0.0;
+    double target_kg = 0.0;
     double high_kg = 0.0;
-    bool with_drag = true;
+    bool scales_with_drag = true;
     double pitch_rad = 0.0;
     double pitch_band_rad = 0.0;
 };
 
-/// The chance of both, by quadrature over drag and mass with the hang conditional on them. Error below 2e-3,
-/// below 1e-4 where no spread is a tenth of its band.
-[[nodiscard]] Chances chances(const Forecast& forecast, const Asked& asked);
+/// The chances of weight, hang and both, by quadrature over drag and mass with the hang conditional on them.
+/// Error below 2e-3, below 1e-4 where no standard deviation is less than a tenth of its band.
+[[nodiscard]] Chances chances(const Forecast& forecast, const TargetBand& target);
 
-/// The same for a lure put right: its expected weight and hang as asked, the spread what it is.
-[[nodiscard]] Chances chances_put_right(const Forecast& forecast, const Asked& asked);
+/// The same once the lead is corrected: expected weight and hang on target, covariance as it is.
+[[nodiscard]] Chances chances_after_correction(const Forecast& forecast, const TargetBand& target);
 
-/// The share of lures lighter in water than `kg` times drag: those that fall slower than a lure of just that
-/// weight does.
+/// The chance that the lure falls slower than one of in-water mass `kg` at the mean of drag.
 [[nodiscard]] double share_below(const Forecast& forecast, double kg);
 
 } // namespace evenfall::bench

@@ -21,7 +21,7 @@ struct HoleRange {
 
 /// The hole with its fill changed: drilled out from the mouth or laid on top, the void capped again.
 [[nodiscard]] document::Hole changed_hole(const ledger::LedgerInputs& inputs, const HoleRange& range,
-                                        double change_kg);
+                                          double change_kg);
 
 struct ChangeAim {
     double water_kg_m3 = 0.0;

@@ -1,9 +1,9 @@
 #include "base/number_text.hpp"
 #include "base/sentence.hpp"
 #include "bench/uncertainty/change.hpp"
-#include "bench/uncertainty/standing.hpp"
+#include "bench/uncertainty/do_now_text.hpp"
+#include "bench/uncertainty/posterior.hpp"
 #include "ledger/build.hpp"
-#include "materials/solids.hpp"
 #include "water/fall/descent.hpp"
 #include "water/hang.hpp"
 
@@ -12,41 +12,19 @@
 
 namespace evenfall {
 
-using bench::Standing;
-using units::number_text;
-using units::Unit;
+using bench::Posterior;
 
 namespace {
 
-std::string grams(double kg) {
-    return number_text(kg, Unit::gram, 2) + " g";
-}
-std::string mm(double m) {
-    return number_text(m, Unit::mm, 1) + " mm";
-}
-
-std::string material_name(const std::string& id) {
-    const materials::Solid* solid = materials::find_solid(id);
-    return solid != nullptr ? std::string(solid->name) : id;
-}
-
-/// The in-water mass that is asked of this lure: by weight, or by what gives the fall.
-double asked_kg(bench::FallModel& falls, const document::Document& document, const ledger::Sum& sum,
-                double fallback_kg) {
-    if (document.targets.by == document::TargetBy::in_water) return document.targets.in_water_kg;
-    return falls.in_water_for(sum, fall::drag_correction(document), document.targets.fall_m_s)
-        .value_or(fallback_kg);
-}
-
-/// The lead plan where holes are drilled already: they may go deeper, not shallower. Those the plan would
-/// leave shallower keep their depth, and a void; then it is planned again.
+/// The lead plan where holes are drilled already: they may be drilled deeper, not shallower. Holes that the
+/// plan wants shallower keep their depth, with a void, and it is planned again.
 Outcome<LeadPlan> plan_drilled(const document::Document& document) {
-    document::Document asked = document;
-    Outcome<LeadPlan> plan = plan_lead(asked);
+    document::Document fixed = document;
+    Outcome<LeadPlan> plan = plan_lead(fixed);
     for (std::size_t round = 0; plan && round < document.holes.size(); ++round) {
         bool kept = false;
-        for (std::size_t i = 0; i < asked.holes.size(); ++i) {
-            document::Hole& hole = asked.holes[i];
+        for (std::size_t i = 0; i < fixed.holes.size(); ++i) {
+            document::Hole& hole = fixed.holes[i];
             if (hole.use != document::HoleUse::ballast ||
                 !(plan->document.holes[i].depth_m < document.holes[i].depth_m - 1e-6))
                 continue;
@@ -55,295 +33,223 @@ Outcome<LeadPlan> plan_drilled(const document::Document& document) {
             kept = true;
         }
         if (!kept) break;
-        plan = plan_lead(asked);
+        plan = plan_lead(fixed);
     }
     return plan;
 }
 
-HoleChange change_of(const document::Document& before, const document::Document& after, std::size_t index,
-                     const shape::Body& body) {
-    const document::Hole& old = before.holes[index];
-    const document::Hole& now = after.holes[index];
-    const holes::Bore old_bore = holes::place(old, body);
-    const holes::Contents was = holes::contents(old, old_bore);
-    const holes::Contents is = holes::contents(now, holes::place(now, body));
+HoleChange hole_change(const document::Hole& before, const document::Hole& after, std::size_t index,
+                       const shape::Body& body) {
+    const auto contents_of = [&](const document::Hole& hole) {
+        return hole.depth_m > 0.0 ? holes::contents(hole, holes::place(hole, body)) : holes::Contents{};
+    };
+    const holes::Contents was = contents_of(before);
+    const holes::Contents is = contents_of(after);
     HoleChange c;
     c.hole = static_cast<int>(index);
-    c.material = now.fill ? now.fill->material : (old.fill ? old.fill->material : document::Fill{}.material);
-    c.diameter_m = now.diameter_m;
-    const double had = old.depth_m > 0.0 ? was.fill_kg : 0.0;
-    const double has = now.depth_m > 0.0 ? is.fill_kg : 0.0;
-    c.change_kg = has - had;
-    const double had_column = old.depth_m > 0.0 ? was.fill_column_m : 0.0;
-    const double has_column = now.depth_m > 0.0 ? is.fill_column_m : 0.0;
-    c.column_m = std::abs(has_column - had_column);
+    const auto& fill = after.fill ? after.fill : before.fill;
+    c.material = fill.value_or(document::Fill{}).material;
+    c.diameter_m = after.diameter_m;
+    c.change_kg = is.fill_kg - was.fill_kg;
+    c.column_m = std::abs(is.fill_column_m - was.fill_column_m);
     if (c.change_kg < 0.0)
-        c.depth_m = now.depth_m - has_column;
-    else if (std::abs(now.depth_m - old.depth_m) > 1e-6)
-        c.depth_m = now.depth_m;
+        c.depth_m = after.depth_m - is.fill_column_m;
+    else if (std::abs(after.depth_m - before.depth_m) > 1e-6)
+        c.depth_m = after.depth_m;
     return c;
 }
 
-void describe_leaded(DoNow& out, const document::Document& before) {
-    bool lead = false;
-    for (const HoleChange& c : out.changes) {
-        const auto index = static_cast<std::size_t>(c.hole);
-        const bool known = index < before.holes.size();
-        const document::Hole& hole = out.document.holes[index];
-        const std::string name = hole_text(index, hole.name);
-        const std::string close =
-            hole.cap ? " and close it with " + mm(hole.cap->length_m) + " of cap" : std::string();
-        const std::string open = hole.cap ? ": open the cap, lay " : ": lay ";
-        if (c.change_kg < 0.0) {
-            out.steps.push_back(name + ": drill out " + grams(-c.change_kg) + ", bit " +
-                                number_text(c.diameter_m, Unit::mm, 2) + " mm, until it stands " +
-                                mm(c.depth_m) + " deep from the skin (" + mm(c.column_m) +
-                                " of fill). Weigh the chips' worth off the piece, dry the hole" +
-                                (hole.cap ? close + " over the void." : "; it stays open."));
-        } else if (!known || before.holes[index].depth_m <= 0.0) {
-            out.steps.push_back(name + ", new: bit " + number_text(c.diameter_m, Unit::mm, 2) + " mm, " +
-                                mm(c.depth_m) + " deep at " + mm(hole.x_m) + " from the nose; put in " +
-                                grams(c.change_kg) + " of " + material_name(c.material) + close + ".");
+/// Takes the changed document with its answers, and lists what is different in its holes.
+void set_document(DoNow& out, const document::Document& before, const document::Document& after,
+                  const Evaluation& evaluation) {
+    constexpr double least_kg = 5e-7;
+    out.document = after;
+    out.after = evaluation.answers;
+    for (std::size_t i = 0; i < after.holes.size(); ++i) {
+        document::Hole old = after.holes[i];
+        if (i < before.holes.size()) {
+            old = before.holes[i];
         } else {
-            out.steps.push_back(name + open + grams(c.change_kg) + " of " + material_name(c.material) +
-                                " on what is there (" + mm(c.column_m) + ")" + close + ".");
+            old.depth_m = 0.0;
+            old.fill.reset();
         }
-        lead = lead || c.material.rfind("lead", 0) == 0;
-    }
-    if (lead && !out.changes.empty()) {
-        out.steps.push_back("Lead chips: hold the piece in a clamp, drill slowly with a wet cloth under it, "
-                            "no dust, wash your hands; keep "
-                            "chips from children and food.");
-    }
-}
-
-void describe_plan(DoNow& out, const LeadPlan& plan) {
-    for (const HolePlan& h : plan.holes) {
-        const auto index = static_cast<std::size_t>(h.hole);
-        const std::string name = hole_text(index, plan.document.holes[index].name);
-        if (h.mass_kg <= 0.0) {
-            out.steps.push_back(
-                name + (h.depth_m > 0.0 ? ": leave it empty and cap it." : ": leave the wood whole."));
-            continue;
-        }
-        out.steps.push_back(
-            name + ": bit " + number_text(plan.document.holes[index].diameter_m, Unit::mm, 2) + " mm, " +
-            mm(h.depth_m) + " deep, " + grams(h.mass_kg) + " of " + material_name(h.material) + ".");
-    }
-}
-
-void describe_tub(DoNow& out, const Surroundings& water) {
-    if (out.tub_in_water_kg > 0.0) {
-        std::string text =
-            "In the tub now, hung below the scale, it should read " + grams(out.tub_in_water_kg);
-        if (out.tub_half_metre_s) {
-            text += ", and from rest it should go down half a metre in " +
-                    number_text(*out.tub_half_metre_s, Unit::one, 1) + " s";
-        }
-        out.steps.push_back(text + ".");
-        return;
-    }
-    const materials::Solid* lead = materials::find_solid("lead");
-    const double clip =
-        lead != nullptr ? -out.tub_in_water_kg / (1.0 - water.tub.density_kg_m3 / lead->density_kg_m3.value)
-                        : 0.0;
-    out.steps.push_back("In the tub now it should still float: it should just hang with " + grams(clip) +
-                        " of lead clipped on (" + grams(-out.tub_in_water_kg) + " short of sinking).");
-}
-
-void finish(DoNow& out, const document::Document& document, const shape::Body& body,
-            const document::Document& before, Answers after) {
-    out.document = document;
-    out.after = std::move(after);
-    for (std::size_t i = 0; i < document.holes.size(); ++i) {
-        document::Document had = before;
-        if (i >= had.holes.size()) {
-            document::Hole none = document.holes[i];
-            none.depth_m = 0.0;
-            none.fill.reset();
-            had.holes.resize(i, none);
-            had.holes.push_back(none);
-        }
-        const HoleChange c = change_of(had, document, i, body);
-        if (std::abs(c.change_kg) < 5e-7) continue;
+        const HoleChange c = hole_change(old, after.holes[i], i, evaluation.body);
+        if (std::abs(c.change_kg) < least_kg) continue;
         out.changes.push_back(c);
         out.change_kg += c.change_kg;
     }
 }
 
-/// What scale and tub say of the changed lure at the stage.
-void read_tub(DoNow& out, const Evaluation& evaluation, const Surroundings& water) {
-    const StageAnswer& there = out.after.stages[static_cast<std::size_t>(out.stage)];
-    out.tub_in_water_kg = there.in_tub_kg;
-    if (!there.tub_fall || !(there.in_tub_kg > 0.0)) return;
-    out.tub_fall_m_s = there.tub_fall->speed_m_s;
-    const fall::Descent descent(evaluation.body, evaluation.ledger, out.document, water.tub, out.stage);
-    const double heavy = descent.motion().heave_mass_kg();
-    const double gathering =
-        heavy * *out.tub_fall_m_s * *out.tub_fall_m_s / (units::standard_gravity_m_s2 * there.in_tub_kg);
-    out.tub_half_metre_s = time_from_rest_s(0.5, *out.tub_fall_m_s, gathering);
+/// What scale and tub should show of the changed lure at the stage.
+void set_tub_readings(DoNow& out, const Evaluation& evaluation, const materials::WaterProperties& tub) {
+    const StageAnswer& stage = out.after.stages[static_cast<std::size_t>(out.stage)];
+    out.tub_in_water_kg = stage.in_tub_kg;
+    if (!stage.tub_fall || !(stage.in_tub_kg > 0.0)) return;
+    const double speed = stage.tub_fall->speed_m_s;
+    out.tub_fall_m_s = speed;
+    const fall::Descent descent(evaluation.body, evaluation.ledger, out.document, tub, out.stage);
+    const double acceleration_length =
+        descent.motion().heave_mass_kg() * speed * speed / (units::standard_gravity_m_s2 * stage.in_tub_kg);
+    out.tub_half_metre_s = time_from_rest_s(0.5, speed, acceleration_length);
 }
 
-Outcome<DoNow> plan_anew(const document::Document& taught, Stage stage, const Surroundings& water) {
+/// Before the lead is in.
+Outcome<DoNow> plan_anew(const document::Document& document, Stage stage,
+                         const materials::WaterProperties& tub) {
     DoNow out;
     out.stage = Stage::leaded;
-    const Outcome<LeadPlan> plan = stage >= Stage::drilled ? plan_drilled(taught) : plan_lead(taught);
+    const Outcome<LeadPlan> plan = stage >= Stage::drilled ? plan_drilled(document) : plan_lead(document);
     if (!plan) return plan.problems();
     const Outcome<Evaluation> after = evaluate(plan->document);
     if (!after) return after.problems();
-    finish(out, plan->document, after->body, taught, plan->after);
+    set_document(out, document, plan->document, *after);
     out.met = plan->met;
     out.nothing_to_do = plan->met && out.changes.empty();
     out.shortfalls = plan->shortfalls;
-    describe_plan(out, *plan);
-    read_tub(out, *after, water);
-    describe_tub(out, water);
+    bench::describe_plan(out, *plan);
+    set_tub_readings(out, *after, tub);
+    bench::describe_tub(out, tub);
+    return out;
+}
+
+/// A change of lead, and the document with it.
+struct LeadChange {
+    bench::Change change;
+    bench::ChangeAim aim; ///< with the in-water mass that meets the target where the lead now is
+    document::Document document;
+    std::vector<std::size_t> holes; ///< changed
+
+    [[nodiscard]] bool is_met() const { return change.weight_met && change.pitch_met; }
+};
+
+/// Changes of lead with the lure's own posterior.
+struct LeadChanger {
+    const Posterior& posterior;
+    const bench::Finished& finished;
+    bench::FallModel falls; ///< of the finished lure in the fishing water
+
+    /// The in-water mass that meets the target with lead as in `sum`.
+    double target_kg(const document::Document& document, const ledger::Sum& sum, double fallback_kg) {
+        if (document.targets.by == document::TargetBy::in_water) return document.targets.in_water_kg;
+        return falls.in_water_for(sum, fall::drag_correction(document), document.targets.fall_m_s)
+            .value_or(fallback_kg);
+    }
+
+    /// The best change in the document's own holes.
+    Outcome<LeadChange> change_in(const document::Document& document, const bench::ChangeAim& aim) {
+        const auto inputs = ledger::prepare(document, posterior.model->evaluation().body);
+        if (!inputs) return inputs.problems();
+        const std::vector<bench::HoleRange> ranges = bench::hole_ranges(*inputs);
+        LeadChange out{{}, aim, document, {}};
+        // The target's weight depends a little on where the lead is.
+        for (int pass = 0; pass < 4; ++pass) {
+            out.change = bench::solve_change(*inputs, ranges, finished.balance.sum, out.aim);
+            const double target = target_kg(document, out.change.sum, out.aim.in_water_kg);
+            if (std::abs(target - out.aim.in_water_kg) < 1e-8) break;
+            out.aim.in_water_kg = target;
+        }
+        for (const auto& [which, kg] : out.change.by) {
+            out.holes.push_back(ranges[which].hole);
+            out.document.holes[ranges[which].hole] = bench::changed_hole(*inputs, ranges[which], kg);
+        }
+        return out;
+    }
+
+    /// The document with a trim hole near B, not yet drilled; absent where there is no wood for one.
+    std::optional<document::Document> with_trim_hole(document::Document document) {
+        constexpr double least_depth_m = 0.006; // a short column of lead at least
+        const auto inputs = ledger::prepare(document, posterior.model->evaluation().body);
+        if (!inputs) return std::nullopt;
+        document::Hole trim;
+        trim.name = "trim";
+        const double b_m = finished.balance.sum.b_m().x;
+        const auto place = bench::trim_place(*inputs, b_m, trim.diameter_m, least_depth_m);
+        if (!place) return std::nullopt;
+        trim.x_m = *place;
+        document.holes.push_back(trim);
+        return document;
+    }
+
+    /// With the holes there are; where that is not enough, with a trim hole as well.
+    Outcome<LeadChange> change(const document::Document& document, const bench::ChangeAim& aim) {
+        Outcome<LeadChange> own = change_in(document, aim);
+        if (!own || own->is_met()) return own;
+        const auto trimmed = with_trim_hole(document);
+        if (!trimmed) return own;
+        Outcome<LeadChange> with_trim = change_in(*trimmed, own->aim);
+        if (!with_trim) return with_trim;
+        // No trim hole that nothing goes into.
+        const auto& changed = with_trim->holes;
+        if (std::find(changed.begin(), changed.end(), document.holes.size()) == changed.end())
+            with_trim->document.holes.pop_back();
+        return with_trim;
+    }
+};
+
+Problems shortfalls_of(const LeadChange& lead) {
+    Problems all;
+    if (!lead.change.weight_met) {
+        all.push_back({ProblemCode::cannot_be_met, "/holes", "",
+                       "Neither the lead in the holes nor a trim hole brings the finished lure to " +
+                           grams_text(lead.aim.in_water_kg) + " in water: it would come to " +
+                           grams_text(lead.change.sum.in_water_kg(lead.aim.water_kg_m3)) + "."});
+    }
+    if (!lead.change.pitch_met) {
+        const water::Hang hang = water::hang(lead.change.sum);
+        all.push_back({ProblemCode::cannot_be_met, "/targets/pitch_deg", "",
+                       (lead.change.weight_met ? "With the weight right it hangs at " : "It then hangs at ") +
+                           (hang.pitch_rad ? degrees_text(*hang.pitch_rad) : std::string("no angle at all")) +
+                           "; " + degrees_text(lead.aim.pitch_rad) + " is asked."});
+    }
+    return all;
+}
+
+/// With the lead in.
+Outcome<DoNow> change_lead(Posterior& p, const document::Document& document, Stage stage) {
+    const Surroundings& water = p.model->water();
+    const bench::Finished f = bench::finished(p);
+    const double third_of_band_kg = (f.target.high_kg - f.target.low_kg) / 6.0;
+    const double third_of_band_rad = f.target.pitch_band_rad / 3.0;
+    const bool weight_right =
+        std::abs(f.forecast.mean(bench::figure::mass) - f.target.target_kg) <= third_of_band_kg;
+    const bool pitch_right = f.hang && std::abs(f.hang->value - f.target.pitch_rad) <= third_of_band_rad;
+    DoNow out;
+    out.stage = stage;
+    out.nothing_to_do = weight_right && pitch_right;
+    document::Document changed = document;
+    if (out.nothing_to_do) {
+        out.met = true;
+        out.steps.push_back("Leave the lead as it is: " + grams_text(f.forecast.mean(bench::figure::mass)) +
+                            " in water is expected of the finished lure, " + grams_text(f.target.target_kg) +
+                            " is asked.");
+    } else {
+        LeadChanger changer{p, f, p.model->fall_model(Stage::dressed, water.fishing)};
+        const bench::ChangeAim aim{water.fishing.density_kg_m3, f.target.target_kg, f.target.pitch_rad,
+                                   third_of_band_rad};
+        Outcome<LeadChange> lead = changer.change(document, aim);
+        if (!lead) return lead.problems();
+        out.met = lead->is_met();
+        out.shortfalls = shortfalls_of(*lead);
+        changed = std::move(lead->document);
+    }
+    const Outcome<Evaluation> after = evaluate(changed);
+    if (!after) return after.problems();
+    set_document(out, document, changed, *after);
+    if (!out.nothing_to_do) bench::describe_changes(out, document);
+    set_tub_readings(out, *after, water.tub);
+    bench::describe_tub(out, water.tub);
     return out;
 }
 
 } // namespace
 
 Outcome<DoNow> do_now(const document::Document& document, std::optional<Stage> at) {
-    Outcome<Standing> standing = bench::stand(document);
-    if (!standing) return standing.problems();
-    Standing& s = *standing;
-    const Stage stage = at.value_or(s.stage);
-    const Surroundings water = s.model->water();
-    const document::Document taught =
-        bench::with_corrections(*s.model, s.u, s.covariance.diagonal().cwiseMax(0.0).cwiseSqrt());
-    if (stage < Stage::leaded) return plan_anew(taught, stage, water);
-
-    DoNow out;
-    out.stage = stage;
-    const bench::Finished f = bench::finished(s);
-    const double band = 0.5 * (f.asked.high_kg - f.asked.low_kg);
-    const double pitch_off = f.hang ? std::abs(f.hang->value - f.asked.pitch_rad) : 10.0;
-    const double third = f.asked.pitch_band_rad / 3.0;
-    document::Document changed = taught;
-    if (std::abs(f.forecast.mean(0) - f.asked.aim_kg) <= band / 3.0 && pitch_off <= third) {
-        out.nothing_to_do = true;
-        out.met = true;
-        out.steps.push_back("Leave the lead as it is: " + grams(f.forecast.mean(0)) +
-                            " in water is expected of the finished lure, " + grams(f.asked.aim_kg) +
-                            " is asked.");
-    } else {
-        bench::FallModel falls = s.model->fall_model(Stage::dressed, water.fishing);
-        bench::ChangeAim aim{water.fishing.density_kg_m3, f.asked.aim_kg, f.asked.pitch_rad, third};
-        document::Document base = taught;
-        bench::Change change;
-        std::vector<bench::HoleRange> ranges;
-        // Twice: with the holes there are, then with a trim hole besides.
-        for (int round = 0; round < 2; ++round) {
-            const auto body = s.model->evaluation().body;
-            const auto inputs = ledger::prepare(base, body);
-            if (!inputs) return inputs.problems();
-            ranges = bench::hole_ranges(*inputs);
-            // The asked weight moves a little with where lead lies.
-            for (int pass = 0; pass < 4; ++pass) {
-                change = bench::solve_change(*inputs, ranges, f.trim.sum, aim);
-                const double asked = asked_kg(falls, base, change.sum, aim.in_water_kg);
-                if (std::abs(asked - aim.in_water_kg) < 1e-8) break;
-                aim.in_water_kg = asked;
-            }
-            changed = base;
-            for (const auto& [which, kg] : change.by) {
-                changed.holes[ranges[which].hole] = bench::changed_hole(*inputs, ranges[which], kg);
-            }
-            if (round == 1) {
-                // A trim hole that nothing goes into is none.
-                const auto is_trim = [&](const auto& c) {
-                    return ranges[c.first].hole + 1 == changed.holes.size();
-                };
-                if (std::none_of(change.by.begin(), change.by.end(), is_trim)) changed.holes.pop_back();
-                break;
-            }
-            if (change.weight_met && change.pitch_met) break;
-            // It must take lead where it stands: a short column at least.
-            document::Hole trim;
-            trim.name = "trim";
-            const auto place = bench::trim_place(*inputs, f.trim.sum.b_m().x, trim.diameter_m, 0.006);
-            if (!place) break;
-            trim.x_m = *place;
-            base.holes.push_back(trim);
-        }
-        out.met = change.weight_met && change.pitch_met;
-        if (!change.weight_met) {
-            out.shortfalls.push_back(
-                {ProblemCode::cannot_be_met, "/holes", "",
-                 "Neither the lead in the holes nor a trim hole brings the finished lure to " +
-                     grams(aim.in_water_kg) + " in water: it would come to " +
-                     grams(change.sum.in_water_kg(aim.water_kg_m3)) + "."});
-        }
-        if (!change.pitch_met) {
-            const water::Hang hang = water::hang(change.sum);
-            out.shortfalls.push_back(
-                {ProblemCode::cannot_be_met, "/targets/pitch_deg", "",
-                 (change.weight_met ? "With the weight right it hangs at " : "It then hangs at ") +
-                     (hang.pitch_rad ? degrees_text(*hang.pitch_rad) : std::string("no angle at all")) +
-                     "; " + degrees_text(aim.pitch_rad) + " is asked."});
-        }
-    }
-    const Outcome<Evaluation> after = evaluate(changed);
-    if (!after) return after.problems();
-    finish(out, changed, after->body, taught, after->answers);
-    if (!out.nothing_to_do) describe_leaded(out, taught);
-    read_tub(out, *after, water);
-    describe_tub(out, water);
-    return out;
-}
-
-Outcome<std::optional<Estimate>> finished_fall_for_tub(const document::Document& document, Stage stage,
-                                                       double tub_m_s) {
-    if (!(tub_m_s >= 0.005 && tub_m_s <= 5.0)) {
-        return Problem{ProblemCode::out_of_range, "/tub_fall", "5 to 5000 mm/s",
-                       "A fall in the tub is from 5 to 5000 mm/s."};
-    }
-    const Outcome<Standing> before = bench::stand(document);
-    if (!before) return before.problems();
-    // A long way down: the start from rest then counts for little.
-    constexpr double depth_m = 5.0;
-    const bench::FallModel falls = before->model->fall_model(stage, before->model->water().tub);
-    const ledger::Sum sum = before->model->sum(stage, -1, before->u);
-    bench::FallModel trial = falls;
-    const auto kg = trial.in_water_for(sum, before->model->drag(before->u), tub_m_s);
-    if (!kg) return std::optional<Estimate>{};
-    document::Document seen = document;
-    document::Reading r;
-    r.kind = document::ReadingKind::tub_fall;
-    r.stage = stage;
-    r.lure = before->lure;
-    r.depth_m = depth_m;
-    r.time_s = time_from_rest_s(depth_m, tub_m_s, falls.gathering_m(sum, *kg, tub_m_s));
-    r.time_sigma_s = bench::fall_scatter * *r.time_s;
-    seen.log.push_back(r);
-    if (seen.log.size() > document::max_readings) {
-        // The log is full: what tells least makes way. A reading struck out tells nothing, another fall much
-        // the same.
-        const auto first = [&](const auto& is) {
-            return std::find_if(seen.log.begin(), seen.log.end() - 1, is);
-        };
-        auto least = first([](const document::Reading& old) { return old.struck; });
-        if (least->struck == false)
-            least =
-                first([](const document::Reading& old) { return old.kind == document::ReadingKind::tub_fall; });
-        seen.log.erase(least == seen.log.end() - 1 ? seen.log.begin() : least);
-    }
-    Outcome<Standing> after = bench::stand(seen);
-    if (!after) return after.problems();
-    // Readings that no lure has together leave the search swinging: what it ended at does not show the fall
-    // that its line promised.
-    const auto& line = after->update.lines.back();
-    const auto found = after->observer->observe(after->model->document().log.back(), after->u);
-    constexpr double much_sigma = 0.1;
-    if (!line || !found ||
-        !(std::abs(line->read - line->seen.slope.dot(after->u) - (found->read - found->value)) <
-          much_sigma * found->sigma)) {
-        return Problem{ProblemCode::cannot_be_met, "/tub_fall", "",
-                       "Such a fall at this stage is so far from what the log says that no lure does both. "
-                       "Look over the readings and the stage."};
-    }
-    const bench::Finished lure = bench::finished(*after);
-    return lure.fall ? std::optional(bench::estimate(*after, *lure.fall)) : std::nullopt;
+    Outcome<Posterior> posterior = bench::posterior_of(document);
+    if (!posterior) return posterior.problems();
+    const Stage stage = at.value_or(posterior->stage);
+    const document::Document corrected = bench::with_corrections(*posterior);
+    if (stage < Stage::leaded) return plan_anew(corrected, stage, posterior->model->water().tub);
+    return change_lead(*posterior, corrected, stage);
 }
 
 } // namespace evenfall

@@ -13,9 +13,8 @@ namespace {
 /// Spread of the logarithm of drag where the lure has no fall to take it from: that of the end effect alone.
 constexpr double usual_drag_spread = 0.18;
 
-/// The model's band of the fall's speed taken as one standard deviation to each side: nobody has measured how
-/// often real lures fall within it, so it is not leant on for more. Speed goes with drag to the power −½,
-/// nearly.
+/// The model's band of the fall's speed counts as one standard deviation to each side: how often real lures
+/// fall within it has not been measured, so no more is claimed. Speed is nearly proportional to drag^(−½).
 double drag_spread(const document::Document& document, const Answers& answers) {
     for (const document::Correction& c : document.corrections) {
         if (c.of == document::Cause::drag && c.spread) return *c.spread;
@@ -27,7 +26,7 @@ double drag_spread(const document::Document& document, const Answers& answers) {
     return std::log(answers.fall->fast_m_s / answers.fall->slow_m_s);
 }
 
-Graded from(const Lots::Slopes& slopes, Eigen::Index row, double value) {
+Linearised from(const UncertainSums::Slopes& slopes, Eigen::Index row, double value) {
     return {value, slopes.row(row).transpose()};
 }
 
@@ -81,8 +80,8 @@ std::optional<FallSlopes> FallModel::slopes(const ledger::Sum& sum, double drag)
     if (!usual) return std::nullopt;
     FallSlopes s;
     s.speed_m_s = *usual;
-    // One-sided steps, small against what the figures are known to; where a way of falling ends within one,
-    // no slope.
+    // One-sided steps, small against the accuracy of the figures; no slope where the steady fall ends within
+    // one.
     const double kg = 1e-4 * in_water;
     constexpr double metres = 1e-6;
     constexpr double share = 1e-4;
@@ -97,7 +96,8 @@ std::optional<double> FallModel::in_water_for(const ledger::Sum& sum, double dra
     if (!(speed_m_s > 0.0 && std::isfinite(speed_m_s))) return std::nullopt;
     const Vec3 off = sum.g_m() - sum.b_m();
     const double below = water::plumb_m(sum.b_m() - sum.g_m());
-    // Speed goes nearly as the root of in-water mass: its logarithm by the secant rule, from where it now is.
+    // Speed is nearly proportional to the root of in-water mass: secant rule in its logarithm, from the
+    // present mass.
     double s = std::log(std::max(sum.in_water_kg(water_.density_kg_m3), 1e-4));
     const auto excess = [&](double log_kg) -> std::optional<double> {
         set(sum, std::exp(log_kg), off.x, below, drag);
@@ -123,15 +123,15 @@ std::optional<double> FallModel::in_water_for(const ledger::Sum& sum, double dra
     return descent_.in_water_for(speed_m_s);
 }
 
-double FallModel::gathering_m(const ledger::Sum& sum, double in_water_kg, double speed_m_s) const {
+double FallModel::acceleration_length_m(const ledger::Sum& sum, double in_water_kg, double speed_m_s) const {
     const double heavy = water_.density_kg_m3 * (sum.displaced_m3 + heave_m3_) + in_water_kg;
     return heavy * speed_m_s * speed_m_s / (units::standard_gravity_m_s2 * in_water_kg);
 }
 
 Model::Model(document::Document document, Evaluation evaluation, const Surroundings& water)
     : document_(std::move(document)), evaluation_(std::move(evaluation)), water_(water),
-      lots_(evaluation_.ledger), hull_(fall::hull(evaluation_.body)),
-      drag_correction_(fall::drag_correction(document_)), inputs_(lots_.inputs()) {
+      sums_(evaluation_.ledger), hull_(fall::hull(evaluation_.body)),
+      drag_correction_(fall::drag_correction(document_)), inputs_(sums_.inputs()) {
     inputs_.push_back({document::Cause::drag, 0, drag_spread(document_, evaluation_.answers)});
 }
 
@@ -180,54 +180,55 @@ std::vector<double> Model::factors(const Eigen::VectorXd& u) const {
 }
 
 double Model::drag(const Eigen::VectorXd& u) const {
-    return drag_correction_ * factor_of(inputs_.back(), u(count() - 1));
+    return drag_correction_ * factor_of(inputs_.back(), u(drag_index()));
 }
 
 ledger::Sum Model::sum(Stage through, int segment, const Eigen::VectorXd& u) const {
-    return lots_.sum(through, segment, factors(u));
+    return sums_.sum(through, segment, factors(u));
 }
 
-Trim Model::trim(Stage through, int segment, const Eigen::VectorXd& u, double water_kg_m3) const {
+Balance Model::balance(Stage through, int segment, const Eigen::VectorXd& u, double water_kg_m3) const {
     const std::vector<double> f = factors(u);
     std::vector<double> slope(f.size());
     for (std::size_t i = 0; i < f.size(); ++i)
         slope[i] = factor_slope_of(inputs_[i], u(static_cast<Eigen::Index>(i)));
-    Lots::Slopes d;
-    Trim t;
-    t.sum = lots_.sum(through, segment, f, slope, d);
-    t.mass_kg = from(d, 0, t.sum.mass_kg);
-    t.displaced_m3 = from(d, 1, t.sum.displaced_m3);
-    t.in_water_kg = {t.sum.in_water_kg(water_kg_m3), t.mass_kg.slope - water_kg_m3 * t.displaced_m3.slope};
-    const Vec3 g = t.sum.g_m();
-    const Vec3 b = t.sum.b_m();
+    UncertainSums::Slopes d;
+    Balance out;
+    out.sum = sums_.sum(through, segment, f, slope, d);
+    out.mass_kg = from(d, 0, out.sum.mass_kg);
+    out.displaced_m3 = from(d, 1, out.sum.displaced_m3);
+    out.in_water_kg = {out.sum.in_water_kg(water_kg_m3),
+                       out.mass_kg.slope - water_kg_m3 * out.displaced_m3.slope};
+    const Vec3 g = out.sum.g_m();
+    const Vec3 b = out.sum.b_m();
     const std::array<double, 3> at_g{g.x, g.y, g.z};
     const std::array<double, 3> at_b{b.x, b.y, b.z};
     for (std::size_t k = 0; k < 3; ++k) {
         const auto row = static_cast<Eigen::Index>(k);
-        t.g_m[k] = from(d, 2 + row, at_g[k]);
-        t.b_m[k] = from(d, 5 + row, at_b[k]);
-        if (t.sum.mass_kg != 0.0)
-            t.g_m[k].slope = (t.g_m[k].slope - at_g[k] * t.mass_kg.slope) / t.sum.mass_kg;
-        if (t.sum.displaced_m3 != 0.0)
-            t.b_m[k].slope = (t.b_m[k].slope - at_b[k] * t.displaced_m3.slope) / t.sum.displaced_m3;
+        out.g_m[k] = from(d, 2 + row, at_g[k]);
+        out.b_m[k] = from(d, 5 + row, at_b[k]);
+        if (out.sum.mass_kg != 0.0)
+            out.g_m[k].slope = (out.g_m[k].slope - at_g[k] * out.mass_kg.slope) / out.sum.mass_kg;
+        if (out.sum.displaced_m3 != 0.0)
+            out.b_m[k].slope = (out.b_m[k].slope - at_b[k] * out.displaced_m3.slope) / out.sum.displaced_m3;
     }
-    t.aft_m = {g.x - b.x, t.g_m[0].slope - t.b_m[0].slope};
-    t.below_m = {b.z - g.z, t.b_m[2].slope - t.g_m[2].slope};
-    t.plumb_m = t.below_m;
-    if (t.below_m.value > 0.0 && g.y != b.y) {
-        t.plumb_m.value = water::plumb_m(b - g);
-        t.plumb_m.slope =
-            ((b.y - g.y) * (t.b_m[1].slope - t.g_m[1].slope) + t.below_m.value * t.below_m.slope) /
-            t.plumb_m.value;
+    out.aft_m = {g.x - b.x, out.g_m[0].slope - out.b_m[0].slope};
+    out.below_m = {b.z - g.z, out.b_m[2].slope - out.g_m[2].slope};
+    out.plumb_m = out.below_m;
+    if (out.below_m.value > 0.0 && g.y != b.y) {
+        out.plumb_m.value = water::plumb_m(b - g);
+        out.plumb_m.slope =
+            ((b.y - g.y) * (out.b_m[1].slope - out.g_m[1].slope) + out.below_m.value * out.below_m.slope) /
+            out.plumb_m.value;
     }
-    return t;
+    return out;
 }
 
-std::optional<Graded> Model::hang(const Trim& t) {
-    if (!(t.below_m.value > 0.0)) return std::nullopt;
-    const double square = t.plumb_m.value * t.plumb_m.value + t.aft_m.value * t.aft_m.value;
-    return Graded{std::atan2(t.aft_m.value, t.plumb_m.value),
-                  (t.plumb_m.value * t.aft_m.slope - t.aft_m.value * t.plumb_m.slope) / square};
+std::optional<Linearised> Model::hang(const Balance& b) {
+    if (!(b.below_m.value > 0.0)) return std::nullopt;
+    const double square = b.plumb_m.value * b.plumb_m.value + b.aft_m.value * b.aft_m.value;
+    return Linearised{std::atan2(b.aft_m.value, b.plumb_m.value),
+                      (b.plumb_m.value * b.aft_m.slope - b.aft_m.value * b.plumb_m.slope) / square};
 }
 
 FallModel Model::fall_model(Stage stage, const materials::WaterProperties& water) const {
@@ -235,15 +236,16 @@ FallModel Model::fall_model(Stage stage, const materials::WaterProperties& water
             fall::drag_items(*evaluation_.body.lines, document_, evaluation_.ledger, stage), water};
 }
 
-std::optional<GradedFall> Model::fall(FallModel& falls, const Trim& t, const Eigen::VectorXd& u) const {
-    const auto s = falls.slopes(t.sum, drag(u));
+std::optional<LinearisedFall> Model::fall(FallModel& falls, const Balance& b,
+                                          const Eigen::VectorXd& u) const {
+    const auto s = falls.slopes(b.sum, drag(u));
     if (!s) return std::nullopt;
-    const Eigen::VectorXd by_place = s->per_aft_m * t.aft_m.slope + s->per_below_m * t.plumb_m.slope;
-    GradedFall fall{{s->speed_m_s, s->per_kg * t.in_water_kg.slope + by_place}, t.in_water_kg};
-    fall.speed_m_s.slope(count() - 1) += s->per_log_drag * inputs_.back().relative;
+    const Eigen::VectorXd by_place = s->per_aft_m * b.aft_m.slope + s->per_below_m * b.plumb_m.slope;
+    LinearisedFall fall{{s->speed_m_s, s->per_kg * b.in_water_kg.slope + by_place}, b.in_water_kg};
+    fall.speed_m_s.slope(drag_index()) += s->per_log_drag * inputs_.back().relative;
     if (s->per_kg > 0.0) {
-        fall.felt_kg.slope += by_place / s->per_kg;
-        fall.weight_per_drag = -s->per_log_drag / (s->per_kg * t.in_water_kg.value);
+        fall.equivalent_kg.slope += by_place / s->per_kg;
+        fall.weight_per_drag = -s->per_log_drag / (s->per_kg * b.in_water_kg.value);
     }
     return fall;
 }

@@ -1,6 +1,6 @@
 #pragma once
 
-// A document with its uncertain inputs set free: sums, falls and hangs as functions of them, with slopes.
+// A document with its uncertain inputs variable: sums, hang and fall as functions of them, with derivatives.
 
 #include "answers/evaluation.hpp"
 #include "bench/uncertainty/inputs.hpp"
@@ -12,23 +12,29 @@
 
 namespace evenfall::bench {
 
-/// A figure and its slope in every input.
-struct Graded {
+/// A figure and its derivative with respect to each input.
+struct Linearised {
     double value = 0.0;
     Eigen::VectorXd slope;
 };
+inline Linearised operator*(double factor, const Linearised& x) {
+    return {factor * x.value, factor * x.slope};
+}
+inline Linearised operator-(const Linearised& a, const Linearised& b) {
+    return {a.value - b.value, a.slope - b.slope};
+}
 
-/// The pieces of a sum that hang and fall depend on, graded.
-struct Trim {
-    Graded mass_kg, displaced_m3, in_water_kg;
-    Graded aft_m;   ///< G aft of B
-    Graded below_m; ///< G below B
-    Graded plumb_m; ///< the same once it has rolled as it hangs (balance/hang.hpp)
-    std::array<Graded, 3> g_m, b_m;
+/// What hang and fall depend on.
+struct Balance {
+    Linearised mass_kg, displaced_m3, in_water_kg;
+    Linearised aft_m;   ///< G aft of B
+    Linearised below_m; ///< G below B
+    Linearised plumb_m; ///< G below B once it has rolled as it hangs (water/hang.hpp)
+    std::array<Linearised, 3> g_m, b_m;
     ledger::Sum sum;
 };
 
-/// How the steady fall answers to small changes.
+/// The speed of the steady fall and its derivatives.
 struct FallSlopes {
     double speed_m_s = 0.0;
     double per_kg = 0.0; ///< of in-water mass
@@ -38,17 +44,17 @@ struct FallSlopes {
 };
 
 /// A steady fall as a function of the inputs.
-struct GradedFall {
-    Graded speed_m_s;
-    /// The in-water mass that alone would make the same difference to the speed: where G lies counts in it,
-    /// drag does not.
-    Graded felt_kg;
-    /// The power of drag with which the weight grows that keeps the speed: 1 for a body that falls level,
-    /// less where more drag also turns the lure.
+struct LinearisedFall {
+    Linearised speed_m_s;
+    /// In-water mass plus the mass that would change the speed as much as the shift of G does. Drag is not in
+    /// it.
+    Linearised equivalent_kg;
+    /// d log(weight)/d log(drag) at constant speed: 1 for a body that falls level, less where more drag also
+    /// turns the lure.
     double weight_per_drag = 1.0;
 };
 
-/// The fall of the lure at one stage in one water, with whatever weights it is given.
+/// The fall of the lure at one stage in one water, with variable weights.
 class FallModel {
 public:
     FallModel(fall::Hull hull, const fall::Weights& usual, std::vector<fall::DragItem> items,
@@ -57,10 +63,12 @@ public:
     /// Steady speed, down positive; absent where it does not sink steadily.
     [[nodiscard]] std::optional<double> speed_m_s(const ledger::Sum& sum, double drag);
     [[nodiscard]] std::optional<FallSlopes> slopes(const ledger::Sum& sum, double drag);
-    /// In-water mass for a speed (> 0), B and G of `sum` kept. Absent where none does.
+    /// In-water mass for a speed (> 0), with B and G of `sum`. Absent where there is none.
     [[nodiscard]] std::optional<double> in_water_for(const ledger::Sum& sum, double drag, double speed_m_s);
-    /// Length over which it gathers way: mass and added mass over drag per speed squared.
-    [[nodiscard]] double gathering_m(const ledger::Sum& sum, double in_water_kg, double speed_m_s) const;
+    /// Mass and added mass over drag per speed squared: the length over which a fall from rest reaches its
+    /// terminal speed.
+    [[nodiscard]] double acceleration_length_m(const ledger::Sum& sum, double in_water_kg,
+                                               double speed_m_s) const;
 
     [[nodiscard]] const materials::WaterProperties& water() const { return water_; }
 
@@ -82,22 +90,25 @@ public:
     [[nodiscard]] const Evaluation& evaluation() const { return evaluation_; }
     [[nodiscard]] const Surroundings& water() const { return water_; }
     [[nodiscard]] const std::vector<Input>& inputs() const { return inputs_; } ///< drag last
+    [[nodiscard]] const Input& input(Eigen::Index i) const { return inputs_[static_cast<std::size_t>(i)]; }
     [[nodiscard]] Eigen::Index count() const { return static_cast<Eigen::Index>(inputs_.size()); }
+    [[nodiscard]] Eigen::Index drag_index() const { return count() - 1; }
     [[nodiscard]] std::string name_of(const Input& input) const;
 
     [[nodiscard]] std::vector<double> factors(const Eigen::VectorXd& u) const;
-    [[nodiscard]] double drag(const Eigen::VectorXd& u) const; ///< the document's own correction in it
+    [[nodiscard]] double drag(const Eigen::VectorXd& u) const; ///< with the document's own correction
     [[nodiscard]] ledger::Sum sum(Stage through, int segment, const Eigen::VectorXd& u) const;
     [[nodiscard]] ledger::Sum sum(Stage through, int segment, std::span<const double> factors) const {
-        return lots_.sum(through, segment, factors);
+        return sums_.sum(through, segment, factors);
     }
-    [[nodiscard]] Trim trim(Stage through, int segment, const Eigen::VectorXd& u, double water_kg_m3) const;
+    [[nodiscard]] Balance balance(Stage through, int segment, const Eigen::VectorXd& u,
+                                  double water_kg_m3) const;
     /// Hang under water, nose-up positive; absent where G is not below B.
-    [[nodiscard]] static std::optional<Graded> hang(const Trim& trim);
+    [[nodiscard]] static std::optional<Linearised> hang(const Balance& balance);
     [[nodiscard]] FallModel fall_model(Stage stage, const materials::WaterProperties& water) const;
-    /// That fall, graded; absent where it does not sink.
-    [[nodiscard]] std::optional<GradedFall> fall(FallModel& falls, const Trim& trim,
-                                                 const Eigen::VectorXd& u) const;
+    /// The steady fall in that model's water; absent where it does not sink.
+    [[nodiscard]] std::optional<LinearisedFall> fall(FallModel& falls, const Balance& balance,
+                                                     const Eigen::VectorXd& u) const;
 
 private:
     Model(document::Document document, Evaluation evaluation, const Surroundings& water);
@@ -105,7 +116,7 @@ private:
     document::Document document_;
     Evaluation evaluation_;
     Surroundings water_;
-    Lots lots_;
+    UncertainSums sums_;
     fall::Hull hull_;
     double drag_correction_ = 1.0;
     std::vector<Input> inputs_;

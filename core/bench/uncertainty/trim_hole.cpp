@@ -1,6 +1,6 @@
 #include "base/number_text.hpp"
 #include "bench/lead/candidates.hpp"
-#include "bench/uncertainty/standing.hpp"
+#include "bench/uncertainty/posterior.hpp"
 #include "body/hole_checks.hpp"
 #include "ledger/build.hpp"
 #include "materials/solids.hpp"
@@ -11,7 +11,8 @@
 
 namespace evenfall::bench {
 
-std::optional<double> trim_place(const ledger::LedgerInputs& w, double x_m, double diameter_m, double depth_m) {
+std::optional<double> trim_place(const ledger::LedgerInputs& w, double x_m, double diameter_m,
+                                 double depth_m) {
     document::Document trial = *w.document;
     if (trial.holes.size() >= document::max_holes) return std::nullopt;
     document::Hole hole;
@@ -30,11 +31,11 @@ std::optional<double> trim_place(const ledger::LedgerInputs& w, double x_m, doub
     return std::nullopt;
 }
 
-TrimHole trim_hole(const Standing& s, const Finished& f) {
+TrimHole trim_hole(const Posterior& s, const Finished& f) {
     TrimHole t;
     const document::Document& document = s.model->document();
     // Weight and what drag makes of the weight that is asked for.
-    Eigen::Vector3d want(1.0, f.asked.with_drag ? -f.asked.aim_kg : 0.0, 0.0);
+    Eigen::Vector3d want(1.0, f.target.scales_with_drag ? -f.target.target_kg : 0.0, 0.0);
     t.reserve_kg = 2.0 * std::sqrt(std::max(want.dot(f.forecast.covariance * want), 0.0));
     const auto inputs = ledger::prepare(document, s.model->evaluation().body);
     if (!inputs) return t;
@@ -61,7 +62,7 @@ TrimHole trim_hole(const Standing& s, const Finished& f) {
     const double area = std::numbers::pi / 4.0 * t.diameter_m * t.diameter_m;
     t.depth_m = cap_m + t.reserve_kg / (area * (lead->density_kg_m3.value - inputs->wood_kg_m3));
     // Lead under B turns nothing.
-    t.x_m = f.trim.b_m[0].value;
+    t.x_m = f.balance.b_m[0].value;
     if (!t.needed) return t;
     using units::number_text;
     using units::Unit;

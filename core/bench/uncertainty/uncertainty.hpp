@@ -1,15 +1,15 @@
 #pragma once
 
-// How sure the answers are, what the bench's readings make of them, and what to do now.
+// The uncertainty of the answers, how the bench's readings reduce it, and what to do now.
 //
-// Every uncertain input is one number u with mean 0 and standard deviation 1 before any reading: a cause and
-// group of the ledger's spreads multiplies its lines by 1 + relative·u (kept at 0.05 or more), the drag of
-// the fall model by exp(relative·u). Relative spreads of 20 % and less leave that floor 4.75 standard
-// deviations away; a wider one is cut there, not folded back. A reading is a function of these numbers
-// through the ledger, with an error of its own. The readings together move the most likely inputs
-// (Gauss-Newton to convergence; exact in one step where a reading is linear) and narrow their covariance
-// (Laplace's approximation). Where one recipe has several lures, each input has a part all of them share and
-// a part of its own.
+// Every uncertain input is one number u with mean 0 and standard deviation 1 before any reading. The input of
+// a cause and group of the ledger's spreads multiplies its lines by 1 + relative·u (0.05 at least), drag
+// multiplies the drag of the fall model by exp(relative·u). With a relative spread of 20 % or less the floor
+// of 0.05 lies 4.75 standard deviations away; a wider distribution is cut off there. A reading is a function
+// of the inputs through the ledger plus a random error. All readings together give the posterior: its mean by
+// Gauss-Newton (one exact step where every reading is linear), its covariance by Laplace's approximation.
+// Where several lures are made from one recipe, each input has a part shared by all of them and a part for
+// each lure.
 
 #include "base/outcome.hpp"
 #include "bench/lead/lead_plan.hpp"
@@ -22,81 +22,79 @@
 
 namespace evenfall {
 
-/// A value with its standard deviation now, and before any reading. All first order.
+/// A value with its standard deviation now, and before any reading. Both first order.
 struct Estimate {
     double value = 0.0;
     double sigma = 0.0;
     double sigma_before = 0.0;
 };
 
-/// Between what bounds a figure lies with a stated chance.
+/// The bounds between which a figure lies with a stated probability.
 struct Interval {
     double low = 0.0;
     double high = 0.0;
 };
 
-/// What is known of one uncertain input.
-struct Belief {
+/// The posterior of one uncertain input.
+struct InputEstimate {
     document::Cause cause = document::Cause::none;
     int group = 0;       ///< as in ledger/line.hpp
     std::string name;    ///< "wood density", "coat 2 (Clear coat)"
-    double factor = 1.0; ///< on what the document says
+    double factor = 1.0; ///< most likely value over the document's value
     double spread = 0.0; ///< relative standard deviation now
     double spread_before = 0.0;
 };
 
-/// What scale and tub should read after a stage, tub water.
-struct StageBelief {
+/// What the scale and the tub should read after a stage, in tub water.
+struct StagePrediction {
     Stage stage = Stage::carved;
     Estimate mass_kg;
     Estimate displaced_kg; ///< of tub water: what a scale gains when the piece is held under
     Estimate in_tub_kg;
-    std::optional<Estimate>
-        tub_fall_m_s; ///< absent where it does not sink, or finds no steady way of falling
+    std::optional<Estimate> tub_fall_m_s; ///< absent where it does not sink or has no steady fall
 };
 
-/// How one reading sits with all the others.
-struct ReadingVerdict {
-    std::size_t index = 0;       ///< into document.log
-    bool used = true;            ///< false: struck out, or it says nothing of this lure
-    double read = 0.0;           ///< SI, holder taken off: kg, s, m or rad; kg/m³ for a block
-    double sigma = 0.0;          ///< of the reading itself
-    double expected = 0.0;       ///< from the other readings of this lure and recipe alone
-    double expected_sigma = 0.0; ///< of that, the reading's own included
-    double off = 0.0;            ///< (read − expected)/expected_sigma
-    std::string warning; ///< a sentence where |off| > 3 or where it says nothing of this lure, else empty
-    std::vector<std::string> explanations; ///< what would make it fit, likeliest first
+/// How well one reading agrees with all the others.
+struct ReadingFit {
+    std::size_t index = 0;        ///< into document.log
+    bool used = true;             ///< false: excluded, or it carries no information on this lure
+    double read = 0.0;            ///< SI, holder subtracted: kg, s, m or rad; kg/m³ for a block
+    double sigma = 0.0;           ///< standard deviation of the reading itself
+    double predicted = 0.0;       ///< from all other readings, without this one
+    double predicted_sigma = 0.0; ///< of `read − predicted`
+    double z_score = 0.0;         ///< standardised residual: (read − predicted)/predicted_sigma
+    std::string warning;          ///< a sentence where |z_score| > 3 or where it is not used, else empty
+    std::vector<std::string> explanations; ///< mistakes that would explain it, likeliest first
 };
 
-/// Chances (0 to 1) for the finished lure, first order with the curvature of the fall kept.
+/// Probabilities (0 to 1) for the finished lure. First order in the inputs, except that speed against weight
+/// and drag is not linearised.
 struct Chances {
-    double fall = 0.0;  ///< within the asked band of fall (or of weight in water, see `weight_band_kg`)
-    double pitch = 0.0; ///< hangs within the asked band of pitch
+    double fall = 0.0;  ///< within the target's band of fall (or of weight in water, see `weight_band_kg`)
+    double pitch = 0.0; ///< hangs within the target's band of pitch
     double both = 0.0;
 };
 
-/// A reading one might take next, while the lead can still be put right before the finish. The finished
-/// lure's own readings are listed only once it is clear coated.
+/// A reading one might take next, with which the lead could still be corrected before the finish. Readings of
+/// the finished lure are listed only once it is clear coated.
 struct NextReading {
     document::ReadingKind kind = document::ReadingKind::dry_weight;
-    bool with_dry_weight =
-        false; ///< together with a dry weight of the same stage, which the log does not have
+    bool with_dry_weight = false; ///< together with the dry weight of the same stage, missing in the log
     Stage stage = Stage::carved;
-    double sigma = 0.0;             ///< SI, of the reading, as supposed
-    double in_water_sigma_kg = 0.0; ///< of the finished lure, after it
-    double chance = 0.0;            ///< of a right first fall and hang, when the lead is then put right
-    double gain = 0.0;              ///< over putting the lead right without it
+    double sigma = 0.0;             ///< SI, assumed standard deviation of the reading
+    double in_water_sigma_kg = 0.0; ///< of the finished lure, after this reading
+    double chance = 0.0;            ///< that fall and hang are right when the lead is then corrected
+    double gain = 0.0;              ///< of that chance over correcting the lead without this reading
 };
 
-/// Wood kept for a late correction.
+/// A hole whose wood is kept free for a late correction.
 struct TrimHole {
     bool needed = false;
-    double reserve_kg =
-        0.0; ///< two standard deviations of in-water mass that lead may still have to make good, either way
-    double room_up_kg = 0.0;   ///< that the holes there are can still take
-    double room_down_kg = 0.0; ///< that can be drilled out of them
-    double x_m = 0.0; ///< where a hole moves the pitch least; where one is advised, the nearest to there with
-                      ///< wood for it
+    double reserve_kg = 0.0;   ///< two standard deviations of the in-water mass still to be corrected, ±
+    double room_up_kg = 0.0;   ///< lead that the present holes can still take
+    double room_down_kg = 0.0; ///< lead that can be drilled out of them
+    double x_m = 0.0; ///< where a hole changes the pitch least; if a hole is advised, the nearest place to
+                      ///< that with wood for it
     double diameter_m = 0.0;
     double depth_m = 0.0;
     std::string sentence;
@@ -104,26 +102,26 @@ struct TrimHole {
 
 struct Uncertainty {
     int lure = 0;                ///< which lure, from 0: the latest with a reading
-    Stage stage = Stage::carved; ///< the farthest that lure has a reading of
+    Stage stage = Stage::carved; ///< the latest stage of which that lure has a reading
     bool has_readings = false;
-    std::vector<Belief> inputs;
+    std::vector<InputEstimate> inputs;
     Estimate mass_kg;     ///< finished
     Estimate in_water_kg; ///< fishing water
-    Estimate pitch_rad;   ///< hang; all NaN where G is not below B
+    Estimate pitch_rad;   ///< hang under water; all NaN where G is not below B
     Estimate bg_m;
     Vec3 g_sigma_m, b_sigma_m;
-    std::optional<Estimate> fall_m_s; ///< absent where it does not sink, or finds no steady way of falling
-    /// The fall with the root's curvature kept; 0 stands for “does not sink”. A weight's middle 50, 80 and 95
-    /// %.
+    std::optional<Estimate> fall_m_s; ///< absent where it does not sink or has no steady fall
+    /// Central 50, 80 and 95 % intervals of the fall, speed against weight not linearised; 0 means that it
+    /// does not sink.
     std::array<Interval, 3> fall_50_80_95_m_s;
-    std::array<StageBelief, stage_count> stages;
-    Chances as_it_stands;
-    Chances put_right;              ///< after the lead is changed so that the expected lure is just as asked
-    double asked_in_water_kg = 0.0; ///< that gives the asked fall, with what is now believed of drag
-    double weight_band_kg = 0.0; ///< half width of the band on in-water mass: from the band of fall; where a
-                                 ///< weight is asked, that share of it, at least 0.2 % of the displaced water
-                                 ///< (own choice: what a strip of trim wire puts right)
-    std::vector<ReadingVerdict> readings;
+    std::array<StagePrediction, stage_count> stages;
+    Chances chances_now;             ///< with the lead as it is
+    Chances chances_corrected;       ///< with the lead changed so that the expected lure meets its targets
+    double target_in_water_kg = 0.0; ///< that gives the target's fall with the posterior mean of drag
+    double weight_band_kg = 0.0; ///< half width of the band of in-water mass: from the band of fall; where a
+                                 ///< weight is the target, that share of it, at least 0.2 % of the displaced
+                                 ///< water (own choice: what a strip of trim wire corrects)
+    std::vector<ReadingFit> readings;
     std::vector<NextReading> next; ///< best first
     TrimHole trim;
 };
@@ -131,77 +129,74 @@ struct Uncertainty {
 /// All of the above, from the document and its log. Refuses what evaluate() refuses.
 [[nodiscard]] Outcome<Uncertainty> uncertainty(const document::Document& document);
 
-/// The document with what the log taught as `corrections`, and without its log: evaluate() and plan_lead()
-/// then answer for the very piece of wood on the bench. The spreads are those that are left, taken as
+/// The document with the posterior of its log as `corrections` and without the log: evaluate() and
+/// plan_lead() then answer for this very piece of wood. The spreads are the posterior's, taken as
 /// independent.
 [[nodiscard]] Outcome<document::Document> corrected(const document::Document& document);
 
-/// The document for the next lure from the same recipe: this board's wood, this builder's coats. Each input's
-/// shared part is learnt from all lures; how far lures lie apart by expectation-maximisation, four lures'
-/// worth of weight on the spread the document starts with (uncertainty/recipe.cpp). The log is left out.
+/// The document for the next lure from the same recipe: this board's wood, this builder's coats. The shared
+/// part of each input is estimated from all lures; the variance between lures by expectation-maximisation,
+/// with the document's own spread weighted as four lures (next_lure.cpp). The log is left out.
 [[nodiscard]] Outcome<document::Document> for_next_lure(const document::Document& document);
 
-/// One change at a hole.
+/// A change to one hole.
 struct HoleChange {
     int hole = 0;
-    double change_kg = 0.0; ///< of fill; negative is drilled out
+    double change_kg = 0.0; ///< of fill; negative: drilled out
     std::string material;
-    double diameter_m = 0.0; ///< bit
-    double depth_m =
-        0.0; ///< from the skin: where the bit stops; 0 where fill is laid into a hole as deep as it is
-    double column_m = 0.0; ///< of fill taken out or put in
+    double diameter_m = 0.0; ///< of the bit
+    double depth_m = 0.0;    ///< from the skin to where the bit stops; 0 where the hole keeps its depth
+    double column_m = 0.0;   ///< length of the fill taken out or put in
 };
 
-/// The exact change that makes the finished lure right, with everything still to come, and what to read after
-/// it.
+/// The change of lead with which the finished lure meets its targets, everything still to come counted in,
+/// and the readings to expect after it.
 struct DoNow {
-    Stage stage = Stage::carved; ///< at which the change is made and the tub is asked: leaded, if the lure is
-                                 ///< not so far
-    bool met = false;            ///< asked weight (fall) reached, and pitch within a third of its band
+    Stage stage = Stage::carved; ///< of the change and of the tub readings below; leaded at least
+    bool met = false;            ///< weight (fall) reached, and pitch within a third of its band
     bool nothing_to_do = false;  ///< the lure is within a third of both bands as it is
     std::vector<HoleChange> changes;
-    double change_kg = 0.0;    ///< all together
+    double change_kg = 0.0;      ///< sum of all
     document::Document document; ///< corrected, changed; evaluates to `after`
     Answers after;
-    double tub_in_water_kg =
-        0.0; ///< the scale below which it hangs in tub water, at this stage, after the change
-    std::optional<double> tub_fall_m_s;     ///< steady
+    double tub_in_water_kg = 0.0;       ///< hung below a scale in tub water, at this stage, after the change
+    std::optional<double> tub_fall_m_s; ///< steady
     std::optional<double> tub_half_metre_s; ///< from rest over 0.5 m
     Problems shortfalls;
     std::vector<std::string> steps; ///< sentences for the bench
 };
-/// For the stage the lure is at by its log, or as given. Before the lead is in: the lead plan. Afterwards: as
-/// few holes as will do, lead drilled out through the cap or laid on what is there, every void capped dry
-/// again.
-[[nodiscard]] Outcome<DoNow> do_now(const document::Document& document, std::optional<Stage> at = std::nullopt);
+/// For the stage given, or the log's latest. Before the lead is in: the lead plan. Afterwards: as few holes
+/// as possible, lead drilled out through the cap or added on top, every void capped dry again.
+[[nodiscard]] Outcome<DoNow> do_now(const document::Document& document,
+                                    std::optional<Stage> at = std::nullopt);
 
-/// A steady fall seen in the tub at a stage, within 2 % → the fall of the finished lure in its own water,
-/// with the coats and parts still to come as the document and its log have them: what that reading would make
-/// of it. Absent where it would not sink; refused where it is so far from the log that no lure does both.
+/// The fall of the finished lure in its own water if a steady fall (± 2 %) were read in the tub at this
+/// stage, with the coats and parts still to come as the document and its log have them. Absent where it would
+/// not sink; refused where no lure could agree with both this fall and the log.
 ///   tub_m_s   0.005 to 5
 [[nodiscard]] Outcome<std::optional<Estimate>> finished_fall_for_tub(const document::Document& document,
                                                                      Stage stage, double tub_m_s);
 
-/// Seconds from rest over a depth for a lure that settles to `speed`: (ℓ/v)·acosh(exp(depth/ℓ)), ℓ the length
-/// over which it gathers way.
-[[nodiscard]] double time_from_rest_s(double depth_m, double speed_m_s, double gathering_m);
+/// Seconds that a lure takes from rest over a depth: (ℓ/v)·acosh(exp(depth/ℓ)), v its terminal speed, ℓ its
+/// acceleration length (mass and added mass over drag per speed squared).
+[[nodiscard]] double time_from_rest_s(double depth_m, double speed_m_s, double acceleration_length_m);
 
-/// Quantiles of one figure over draws.
-struct Spread5 {
-    double low_95 = 0.0, low_50 = 0.0, middle = 0.0, high_50 = 0.0, high_95 = 0.0;
+/// Quantiles and moments of one figure over the draws.
+struct Quantiles {
+    double low_95 = 0.0, low_50 = 0.0, median = 0.0, high_50 = 0.0, high_95 = 0.0;
     double mean = 0.0, sigma = 0.0;
 };
 struct Draws {
     std::size_t count = 0;
-    double floats = 0.0; ///< share that does not sink
-    double rolls = 0.0;  ///< share with G not below B
+    double floats = 0.0; ///< fraction that does not sink
+    double rolls = 0.0;  ///< fraction with G not below B
     Chances chances;
-    Spread5 mass_kg, in_water_kg, pitch_rad;
-    Spread5 fall_m_s; ///< of those that sink
+    Quantiles mass_kg, in_water_kg, pitch_rad;
+    Quantiles fall_m_s; ///< of those that sink
 };
 
-/// Draws lures by chance, each a whole one through ledger, hang and fall. Draw n of a seed is the same
-/// whatever was drawn before, in however many portions. Generator: uncertainty/random.hpp.
+/// Monte Carlo draws from the posterior, each a whole lure through ledger, hang and fall. Draw n of a seed is
+/// the same in however many portions they are drawn. Generator: random.hpp.
 class DrawRun {
 public:
     [[nodiscard]] static Outcome<DrawRun> start(const document::Document& document, std::uint64_t seed = 1);
@@ -218,7 +213,7 @@ private:
     explicit DrawRun(std::unique_ptr<State> state);
     std::unique_ptr<State> state_;
 };
-[[nodiscard]] Outcome<Draws> uncertainty_by_draws(const document::Document& document, std::size_t count = 10'000,
-                                             std::uint64_t seed = 1);
+[[nodiscard]] Outcome<Draws> uncertainty_by_draws(const document::Document& document,
+                                                  std::size_t count = 10'000, std::uint64_t seed = 1);
 
 } // namespace evenfall

@@ -24,7 +24,7 @@ namespace {
 /// Leaded, weighed so many grams over what is expected, and pushing aside just what is expected.
 document::Document leaded_over(const document::Document& recipe, double over_g) {
     const auto s = uncertainty(recipe);
-    const StageBelief& leaded = s->stages[static_cast<std::size_t>(Stage::leaded)];
+    const StagePrediction& leaded = s->stages[static_cast<std::size_t>(Stage::leaded)];
     return with({dry(Stage::leaded, units::g_from_kg(leaded.mass_kg.value) + over_g),
                  held(Stage::leaded, units::g_from_kg(leaded.displaced_kg.value))},
                 recipe);
@@ -74,7 +74,7 @@ TEST_CASE("Where two holes cannot bring weight and pitch right, more do, and no 
         CHECK(now->met);
         CHECK(now->shortfalls.empty());
         CHECK(now->changes.size() > 2);
-        const double asked = uncertainty(now->document)->asked_in_water_kg;
+        const double asked = uncertainty(now->document)->target_in_water_kg;
         CHECK_THAT(now->after.in_water_kg, WithinAbs(asked, 5e-6));
         CHECK_THAT(*now->after.pitch_rad,
                    WithinAbs(recipe.targets.pitch_rad, recipe.targets.pitch_band_rad / 3.0 + 1e-9));

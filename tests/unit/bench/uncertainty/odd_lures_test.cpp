@@ -17,12 +17,12 @@ void check_shares(const char* text) {
     REQUIRE(document.ok());
     const auto s = uncertainty(*document);
     REQUIRE(s.ok());
-    for (const Chances& c : {s->as_it_stands, s->put_right}) {
+    for (const Chances& c : {s->chances_now, s->chances_corrected}) {
         for (const double share : {c.fall, c.pitch, c.both})
             CHECK((share >= 0.0 && share <= 1.0));
     }
     CHECK(s->weight_band_kg >= 0.0);
-    CHECK(std::isfinite(s->asked_in_water_kg));
+    CHECK(std::isfinite(s->target_in_water_kg));
 }
 
 } // namespace

@@ -2,6 +2,7 @@
 
 #include "base/trade.hpp"
 #include "bench/uncertainty/uncertainty.hpp"
+#include "document/write.hpp"
 #include "ledger/build.hpp"
 #include "materials/solids.hpp"
 #include "materials/water_properties.hpp"
@@ -74,8 +75,8 @@ TEST_CASE("A fall in the tub teaches drag, and the corrected document falls with
     CHECK(s->inputs.back().spread < 0.6 * s->inputs.back().spread_before);
     const auto taught = corrected(document);
     REQUIRE(taught.ok());
-    // To the drag of hooks and tail, which evaluate() lets grow with their corrected mass and uncertainty leaves
-    // as drawn.
+    // To the drag of hooks and tail, which evaluate() lets grow with their corrected mass and uncertainty
+    // leaves as drawn.
     CHECK_THAT(evaluate(*taught)->answers.fall->speed_m_s, WithinRel(s->fall_m_s->value, 1e-4));
 }
 
@@ -86,7 +87,7 @@ TEST_CASE("Slopes of every reading agree with differences of it") {
     bench::Random random(3, 5);
     const Eigen::VectorXd u = 0.3 * recipe.truth(random);
     std::vector<document::Reading> readings{dry(Stage::sealed, 55.0), held(Stage::carved, 56.0),
-                                          invented::block(), invented::clipped(Stage::sealed)};
+                                            invented::block(), invented::clipped(Stage::sealed)};
     document::Reading one = dry(Stage::carved, 10.0);
     one.segment = 1;
     readings.push_back(one);
@@ -104,8 +105,8 @@ TEST_CASE("Slopes of every reading agree with differences of it") {
             up(i) += step;
             down(i) -= step;
             const double slope =
-                (observer.observe(r, up)->value - observer.observe(r, down)->value) / (2.0 * step);
-            CHECK_THAT(here->slope(i), WithinAbs(slope, 1e-7 * std::abs(here->value) + 1e-9));
+                (observer.observe(r, up)->predicted - observer.observe(r, down)->predicted) / (2.0 * step);
+            CHECK_THAT(here->slope(i), WithinAbs(slope, 1e-7 * std::abs(here->predicted) + 1e-9));
         }
     }
     // A timed fall compares two weights, the lure's own and the one that takes so long: the slope is that of
@@ -123,7 +124,8 @@ TEST_CASE("Slopes of every reading agree with differences of it") {
         down(i) -= step;
         const auto above = observer.observe(fall, up);
         const auto below = observer.observe(fall, down);
-        const double slope = ((above->value - above->read) - (below->value - below->read)) / (2.0 * step);
+        const double slope =
+            ((above->predicted - above->read) - (below->predicted - below->read)) / (2.0 * step);
         CHECK_THAT(here->slope(i), WithinAbs(slope, 2e-2 * std::abs(slope) + 1e-5));
     }
 }
@@ -153,7 +155,7 @@ TEST_CASE("A wrong reading is found, and what would make it fit is named") {
     const auto explained = [&](const document::Reading& wrong, const std::string& beginning) {
         const auto s = uncertainty(with({dry(Stage::carved, 23.4), held(Stage::carved, 55.9), wrong}));
         REQUIRE(s.ok());
-        CHECK(std::abs(s->readings[2].off) > 3.0);
+        CHECK(std::abs(s->readings[2].z_score) > 3.0);
         CHECK(!s->readings[2].warning.empty());
         for (std::size_t i = 0; i < 2; ++i)
             CHECK(s->readings[i].warning.empty());
@@ -173,7 +175,7 @@ TEST_CASE("A wrong reading is found, and what would make it fit is named") {
     // The right one raises no voice.
     const auto s =
         uncertainty(with({dry(Stage::carved, 23.4), held(Stage::carved, 55.9), dry(Stage::leaded, right_g)}));
-    for (const ReadingVerdict& v : s->readings)
+    for (const ReadingFit& v : s->readings)
         CHECK(v.warning.empty());
 }
 
@@ -185,11 +187,11 @@ TEST_CASE("The next reading foretold best narrows most when it is taken") {
     // Dry and held under at the carved stage, as foretold, to the curvature of the sums.
     for (const NextReading& n : before->next) {
         if (n.stage != Stage::carved || n.kind != ReadingKind::held_under || !n.with_dry_weight) continue;
-        const StageBelief& b = before->stages[0];
+        const StagePrediction& b = before->stages[0];
         const auto after = uncertainty(with({dry(Stage::carved, units::g_from_kg(b.mass_kg.value)),
-                                        held(Stage::carved, units::g_from_kg(b.displaced_kg.value))}));
+                                             held(Stage::carved, units::g_from_kg(b.displaced_kg.value))}));
         CHECK_THAT(after->in_water_kg.sigma, WithinRel(n.in_water_sigma_kg, 0.01));
-        CHECK_THAT(after->put_right.both, WithinAbs(n.chance, 0.01));
+        CHECK_THAT(after->chances_corrected.both, WithinAbs(n.chance, 0.01));
         return;
     }
     FAIL("dry and held under is not on the list");
@@ -244,8 +246,8 @@ TEST_CASE("A floater that shows as much as its own figures say fits them, and on
     const auto fits = uncertainty(with({r}, reedline));
     REQUIRE(fits.ok());
     // Read to a millimetre: the expected showing is the same within a hundredth of that.
-    CHECK_THAT(fits->readings[0].expected, WithinAbs(*r.showing_m, 1e-5));
-    CHECK(std::abs(fits->readings[0].off) < 0.01);
+    CHECK_THAT(fits->readings[0].predicted, WithinAbs(*r.showing_m, 1e-5));
+    CHECK(std::abs(fits->readings[0].z_score) < 0.01);
     CHECK_THAT(fits->in_water_kg.value, WithinAbs(e->answers.in_water_kg, 1e-5));
     r.showing_m = afloat->freeboard_m + 0.002;
     const auto lighter = uncertainty(with({r}, reedline));
@@ -277,7 +279,7 @@ TEST_CASE(
         REQUIRE(s.ok());
         CHECK(s->readings[0].used);
         CHECK(s->readings[0].warning.empty());
-        CHECK_THAT(s->readings[0].expected, WithinAbs(*r.showing_m, 1e-5));
+        CHECK_THAT(s->readings[0].predicted, WithinAbs(*r.showing_m, 1e-5));
     }
 }
 
@@ -319,8 +321,8 @@ TEST_CASE("What a clip should weigh is what keeps the lure hanging, of whatever 
         r.mass_sigma_kg = 0.0003;
         const auto s = uncertainty(with({r}, lure));
         REQUIRE(s.ok());
-        CHECK_THAT(s->readings[0].expected, WithinRel(needed, 1e-4));
-        CHECK_THAT(s->readings[0].expected_sigma, WithinRel(std::hypot(in_tub.sigma / share, 0.0003), 1e-3));
+        CHECK_THAT(s->readings[0].predicted, WithinRel(needed, 1e-4));
+        CHECK_THAT(s->readings[0].predicted_sigma, WithinRel(std::hypot(in_tub.sigma / share, 0.0003), 1e-3));
     }
 }
 
@@ -395,7 +397,7 @@ TEST_CASE("Moisture is an input of its own where the wood is the table's; a bloc
     document::Document d = millrace();
     const auto moist = [](const Uncertainty& s) {
         return std::count_if(s.inputs.begin(), s.inputs.end(),
-                             [](const Belief& b) { return b.cause == document::Cause::moisture; });
+                             [](const InputEstimate& b) { return b.cause == document::Cause::moisture; });
     };
     const auto table = uncertainty(d);
     REQUIRE(table.ok());
@@ -407,7 +409,7 @@ TEST_CASE("Moisture is an input of its own where the wood is the table's; a bloc
     const materials::Wood* basswood = materials::find_wood("basswood");
     const auto at = [&](double percent) { return materials::wood_density_kg_m3(*basswood, percent); };
     const double share = 0.5 * (at(9.5) - at(6.5)) / at(8.0);
-    for (const Belief& b : table->inputs) {
+    for (const InputEstimate& b : table->inputs) {
         if (b.cause == document::Cause::moisture) CHECK_THAT(b.spread_before, WithinRel(share, 1e-6));
     }
     document::Reading block = invented::block();
@@ -426,7 +428,7 @@ TEST_CASE("A reading that says nothing of the lure is told, with what was likely
     shown.showing_m = units::m_from_mm(50.0);
     const auto afloat = uncertainty(with({shown}, invented::preset_named("reedline-120")));
     REQUIRE(afloat.ok());
-    const ReadingVerdict& v = afloat->readings.front();
+    const ReadingFit& v = afloat->readings.front();
     CHECK_FALSE(v.used);
     CHECK(v.warning ==
           "Reading 1 says nothing of this lure: with no weight does it float upright and show so much.");

@@ -1,6 +1,6 @@
 // The linear-Gaussian step against closed forms.
 
-#include "bench/uncertainty/update.hpp"
+#include "bench/uncertainty/log_fit.hpp"
 
 #include <Eigen/Dense>
 #include <catch2/catch_test_macros.hpp>
@@ -25,7 +25,7 @@ bench::LinearReadings one_lure(const Eigen::MatrixXd& slope, const Eigen::Vector
 
 TEST_CASE("One input read once: the posterior is the precision-weighted mean (closed form)") {
     // Prior N(0, 1), read 0.7 with slope 2 and sigma 0.5: precision 1 + 4/0.25 = 17, mean 2·0.7/0.25/17.
-    const bench::Posterior p(all_own(1),
+    const bench::LinearPosterior p(all_own(1),
                              one_lure(Eigen::MatrixXd::Constant(1, 1, 2.0), Eigen::VectorXd::Constant(1, 0.7),
                                       Eigen::VectorXd::Constant(1, 0.5)));
     CHECK_THAT(p.mean(0)(0), WithinRel(2.0 * 0.7 / 0.25 / 17.0, 1e-12));
@@ -45,7 +45,7 @@ TEST_CASE(
         read(a) = std::cos(static_cast<double>(a));
         sigma(a) = 0.05 + 0.02 * static_cast<double>(a);
     }
-    const bench::Posterior p(all_own(inputs), one_lure(slope, read, sigma));
+    const bench::LinearPosterior p(all_own(inputs), one_lure(slope, read, sigma));
     const Eigen::VectorXd weight = sigma.array().square().inverse();
     const Eigen::MatrixXd information =
         Eigen::MatrixXd::Identity(inputs, inputs) + slope.transpose() * weight.asDiagonal() * slope;
@@ -60,7 +60,7 @@ TEST_CASE("A reading against the others: the short form equals working it out wi
     slope << 1.0, 0.2, 0.7, -0.4, 0.1, 1.3;
     const Eigen::Vector3d read(0.9, 0.1, -0.6);
     const Eigen::Vector3d sigma(0.1, 0.2, 0.3);
-    const bench::Posterior all(all_own(2), one_lure(slope, read, sigma));
+    const bench::LinearPosterior all(all_own(2), one_lure(slope, read, sigma));
     for (Eigen::Index left = 0; left < 3; ++left) {
         Eigen::MatrixXd other_slope(2, 2);
         Eigen::Vector2d other_read;
@@ -71,12 +71,12 @@ TEST_CASE("A reading against the others: the short form equals working it out wi
             other_read(b) = read(a);
             other_sigma(b++) = sigma(a);
         }
-        const bench::Posterior others(all_own(2), one_lure(other_slope, other_read, other_sigma));
+        const bench::LinearPosterior others(all_own(2), one_lure(other_slope, other_read, other_sigma));
         const Eigen::Vector2d row = slope.row(left);
         const double expected = row.dot(others.mean(0));
         const double spread = std::sqrt(row.dot(others.covariance(0) * row) + sigma(left) * sigma(left));
-        CHECK_THAT(all.left_out_off()(left), WithinAbs(read(left) - expected, 1e-9));
-        CHECK_THAT(all.left_out_sigma()(left), WithinAbs(spread, 1e-9));
+        CHECK_THAT(all.leave_one_out_residual()(left), WithinAbs(read(left) - expected, 1e-9));
+        CHECK_THAT(all.leave_one_out_sigma()(left), WithinAbs(spread, 1e-9));
     }
 }
 
@@ -86,7 +86,7 @@ TEST_CASE("Two lures of one recipe: the second learns the shared part of what wa
     // 0.8/(1+s²)·read, variance 1 − 0.64/(1+s²).
     bench::Prior prior{Eigen::VectorXd::Constant(1, 0.8), Eigen::VectorXd::Constant(1, 0.2)};
     const double s = 0.1;
-    const bench::Posterior p(prior, one_lure(Eigen::MatrixXd::Ones(1, 1), Eigen::VectorXd::Constant(1, 1.5),
+    const bench::LinearPosterior p(prior, one_lure(Eigen::MatrixXd::Ones(1, 1), Eigen::VectorXd::Constant(1, 1.5),
                                              Eigen::VectorXd::Constant(1, s)));
     CHECK_THAT(p.mean(1)(0), WithinAbs(0.8 / (1.0 + s * s) * 1.5, 1e-12));
     CHECK_THAT(p.covariance(1)(0, 0), WithinAbs(1.0 - 0.64 / (1.0 + s * s), 1e-12));
@@ -94,7 +94,7 @@ TEST_CASE("Two lures of one recipe: the second learns the shared part of what wa
 }
 
 TEST_CASE("No reading: the posterior is the prior") {
-    const bench::Posterior p(all_own(3), {});
+    const bench::LinearPosterior p(all_own(3), {});
     CHECK(p.mean(0).isZero());
     CHECK(p.covariance(0).isIdentity());
 }

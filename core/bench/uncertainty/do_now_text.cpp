@@ -1,0 +1,92 @@
+#include "bench/uncertainty/do_now_text.hpp"
+#include "base/number_text.hpp"
+#include "base/sentence.hpp"
+#include "materials/solids.hpp"
+
+namespace evenfall::bench {
+
+using units::number_text;
+using units::Unit;
+
+namespace {
+
+std::string mm(double m) {
+    return number_text(m, Unit::mm, 1) + " mm";
+}
+std::string bit(double m) {
+    return "bit " + number_text(m, Unit::mm, 2) + " mm";
+}
+
+std::string material_name(const std::string& id) {
+    const materials::Solid* solid = materials::find_solid(id);
+    return solid != nullptr ? std::string(solid->name) : id;
+}
+
+std::string change_sentence(const HoleChange& c, const document::Hole& hole, bool is_new) {
+    const std::string name = hole_text(static_cast<std::size_t>(c.hole), hole.name);
+    const std::string close =
+        hole.cap ? " and close it with " + mm(hole.cap->length_m) + " of cap" : std::string();
+    if (c.change_kg < 0.0) {
+        return name + ": drill out " + grams_text(-c.change_kg) + ", " + bit(c.diameter_m) +
+               ", until it stands " + mm(c.depth_m) + " deep from the skin (" + mm(c.column_m) +
+               " of fill). Weigh the chips' worth off the piece, dry the hole" +
+               (hole.cap ? close + " over the void." : "; it stays open.");
+    }
+    const std::string fill = grams_text(c.change_kg) + " of " + material_name(c.material);
+    if (is_new) {
+        return name + ", new: " + bit(c.diameter_m) + ", " + mm(c.depth_m) + " deep at " + mm(hole.x_m) +
+               " from the nose; put in " + fill + close + ".";
+    }
+    return name + (hole.cap ? ": open the cap, lay " : ": lay ") + fill + " on what is there (" +
+           mm(c.column_m) + ")" + close + ".";
+}
+
+} // namespace
+
+void describe_changes(DoNow& out, const document::Document& before) {
+    bool lead = false;
+    for (const HoleChange& c : out.changes) {
+        const auto index = static_cast<std::size_t>(c.hole);
+        const bool is_new = index >= before.holes.size() || before.holes[index].depth_m <= 0.0;
+        out.steps.push_back(change_sentence(c, out.document.holes[index], is_new));
+        lead = lead || c.material.rfind("lead", 0) == 0;
+    }
+    if (lead) {
+        out.steps.push_back("Lead chips: hold the piece in a clamp, drill slowly with a wet cloth under it, "
+                            "no dust, wash your hands; keep chips from children and food.");
+    }
+}
+
+void describe_plan(DoNow& out, const LeadPlan& plan) {
+    for (const HolePlan& h : plan.holes) {
+        const auto index = static_cast<std::size_t>(h.hole);
+        const std::string name = hole_text(index, plan.document.holes[index].name);
+        if (h.mass_kg <= 0.0) {
+            out.steps.push_back(
+                name + (h.depth_m > 0.0 ? ": leave it empty and cap it." : ": leave the wood whole."));
+            continue;
+        }
+        out.steps.push_back(name + ": " + bit(plan.document.holes[index].diameter_m) + ", " + mm(h.depth_m) +
+                            " deep, " + grams_text(h.mass_kg) + " of " + material_name(h.material) + ".");
+    }
+}
+
+void describe_tub(DoNow& out, const materials::WaterProperties& tub) {
+    if (out.tub_in_water_kg > 0.0) {
+        std::string text =
+            "In the tub now, hung below the scale, it should read " + grams_text(out.tub_in_water_kg);
+        if (out.tub_half_metre_s) {
+            text += ", and from rest it should go down half a metre in " +
+                    number_text(*out.tub_half_metre_s, Unit::one, 1) + " s";
+        }
+        out.steps.push_back(text + ".");
+        return;
+    }
+    const materials::Solid* lead = materials::find_solid("lead");
+    const double clip =
+        lead != nullptr ? -out.tub_in_water_kg / (1.0 - tub.density_kg_m3 / lead->density_kg_m3.value) : 0.0;
+    out.steps.push_back("In the tub now it should still float: it should just hang with " + grams_text(clip) +
+                        " of lead clipped on (" + grams_text(-out.tub_in_water_kg) + " short of sinking).");
+}
+
+} // namespace evenfall::bench

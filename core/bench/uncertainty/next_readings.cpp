@@ -1,0 +1,122 @@
+#include "bench/uncertainty/posterior.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace evenfall::bench {
+
+namespace {
+
+using document::ReadingKind;
+
+/// A reading that might be taken, linear in the inputs.
+struct Candidate {
+    ReadingKind kind;
+    Stage stage;
+    Eigen::VectorXd slope;
+    double sigma = 0.0;          ///< in the unit of the slope
+    double reading_sigma = 0.0;  ///< in the reading's own unit
+    Eigen::VectorXd dry_slope{}; ///< of a dry weight taken with it; empty where it is alone
+};
+
+/// The covariance of the finished lure's figures after one more reading, or two.
+FigureCovariance covariance_after(const Posterior& p, const Finished& f, const Candidate& c) {
+    FigureCovariance figures = covariance_of_figures(p, f);
+    Eigen::VectorXd with_inputs = p.covariance.lazyProduct(c.slope); // covariance of the reading with them
+    double variance = c.slope.dot(with_inputs) + c.sigma * c.sigma;
+    if (c.dry_slope.size() > 0) {
+        // The dry weight first; then the reading given the dry weight.
+        const Eigen::VectorXd dry_with_inputs = p.covariance.lazyProduct(c.dry_slope);
+        const double dry_variance = c.dry_slope.dot(dry_with_inputs) + scale_sigma_kg * scale_sigma_kg;
+        const Eigen::Vector4d dry_with_figures = f.slopes.lazyProduct(dry_with_inputs);
+        figures -= dry_with_figures * dry_with_figures.transpose() / dry_variance;
+        const double both = c.slope.dot(dry_with_inputs);
+        with_inputs -= dry_with_inputs * (both / dry_variance);
+        variance -= both * both / dry_variance;
+    }
+    const Eigen::Vector4d with_figures = f.slopes.lazyProduct(with_inputs);
+    figures -= with_figures * with_figures.transpose() / variance;
+    return figures;
+}
+
+bool is_weighed_dry(const Posterior& p, Stage stage) {
+    const auto& log = p.model->document().log;
+    return std::any_of(log.begin(), log.end(), [&](const document::Reading& r) {
+        return !r.struck && r.kind == ReadingKind::dry_weight && r.stage == stage && !r.segment &&
+               document::lure_of(r) == p.lure;
+    });
+}
+
+/// A block a little larger than the lure.
+void add_block(std::vector<Candidate>& all, Posterior& p) {
+    document::Reading block;
+    block.kind = ReadingKind::block;
+    block.length_m = 0.2;
+    block.width_m = 0.03;
+    block.height_m = 0.05;
+    if (const auto wood = p.observer->observe(block, p.mean))
+        block.mass_kg = 0.2 * 0.03 * 0.05 * wood->predicted;
+    if (const auto o = p.observer->observe(block, p.mean))
+        all.push_back({ReadingKind::block, Stage::carved, o->slope, o->sigma, o->sigma});
+}
+
+void add_fall(std::vector<Candidate>& all, Posterior& p, Stage stage, const Balance& balance) {
+    constexpr double depth_m = 0.5;
+    FallModel& falls = p.observer->falls(stage, p.model->water().tub);
+    const auto fall = p.model->fall(falls, balance, p.mean);
+    if (!fall) return;
+    const double speed = fall->speed_m_s.value;
+    const double time = time_from_rest_s(
+        depth_m, speed, falls.acceleration_length_m(balance.sum, balance.in_water_kg.value, speed));
+    const double sigma_s = std::hypot(stopwatch_sigma_s, fall_scatter * time);
+    // Speed is inversely proportional to time: the acceleration length does not depend on the weight.
+    all.push_back({ReadingKind::tub_fall, stage, fall->speed_m_s.slope, speed * sigma_s / time, sigma_s});
+}
+
+void add_at(std::vector<Candidate>& all, Posterior& p, Stage stage, bool falls_in_tub) {
+    const double rho = p.model->water().tub.density_kg_m3;
+    const Balance b = p.model->balance(stage, -1, p.mean, rho);
+    const auto add = [&](ReadingKind kind, const Eigen::VectorXd& slope, double sigma) {
+        all.push_back({kind, stage, slope, sigma, sigma});
+    };
+    add(ReadingKind::dry_weight, b.mass_kg.slope, scale_sigma_kg);
+    add(ReadingKind::held_under, rho * b.displaced_m3.slope, held_under_sigma_kg);
+    if (!is_weighed_dry(p, stage)) {
+        Candidate both = all.back();
+        both.dry_slope = b.mass_kg.slope;
+        all.push_back(std::move(both));
+    }
+    if (b.in_water_kg.value > 0.0) add(ReadingKind::hung_in_water, b.in_water_kg.slope, hung_sigma_kg);
+    if (stage < Stage::leaded) return;
+    if (const auto hang = Model::hang(b)) add(ReadingKind::hang_angle, hang->slope, angle_sigma_rad);
+    if (falls_in_tub) add_fall(all, p, stage, b);
+}
+
+} // namespace
+
+std::vector<NextReading> next_readings(Posterior& p, const Finished& f,
+                                       const std::array<StagePrediction, stage_count>& stages) {
+    std::vector<Candidate> candidates;
+    if (p.stage == Stage::carved && !p.has_readings) add_block(candidates, p);
+    std::vector<Stage> at{p.stage};
+    if (p.stage < Stage::sealed) at.push_back(Stage::sealed);
+    if (p.stage == Stage::clear_coated) at.push_back(Stage::dressed);
+    for (const Stage stage : at)
+        add_at(candidates, p, stage, stages[static_cast<std::size_t>(stage)].tub_fall_m_s.has_value());
+
+    const double without = chances_after_correction(f.forecast, f.target).both;
+    std::vector<NextReading> next;
+    for (const Candidate& c : candidates) {
+        const FigureCovariance covariance = covariance_after(p, f, c);
+        const Forecast forecast{f.forecast.mean, covariance.topLeftCorner<3, 3>()};
+        const double chance = chances_after_correction(forecast, f.target).both;
+        const double in_water_variance = covariance(figure::in_water, figure::in_water);
+        next.push_back({c.kind, c.dry_slope.size() > 0, c.stage, c.reading_sigma,
+                        std::sqrt(std::max(in_water_variance, 0.0)), chance, chance - without});
+    }
+    std::stable_sort(next.begin(), next.end(),
+                     [](const NextReading& a, const NextReading& b) { return a.chance > b.chance; });
+    return next;
+}
+
+} // namespace evenfall::bench

@@ -1,0 +1,302 @@
+#include "bench/uncertainty/observation.hpp"
+
+#include "base/root.hpp"
+#include "bench/uncertainty/uncertainty.hpp"
+#include "materials/solids.hpp"
+#include "materials/water_properties.hpp"
+#include "water/afloat/float_answers.hpp"
+#include "water/afloat/rest.hpp"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <tuple>
+
+namespace evenfall {
+
+double time_from_rest_s(double depth_m, double speed_m_s, double acceleration_length_m) {
+    // M·dv/dt = W − k·v² gives depth = ℓ·ln cosh(v·t/ℓ), ℓ = M/k (own derivation; any textbook on fall with
+    // drag squared). acosh(eˣ) = x + ln(1 + √(1 − e^(−2x))), which does not overflow.
+    const double x = depth_m / acceleration_length_m;
+    return acceleration_length_m / speed_m_s * (x + std::log1p(std::sqrt(-std::expm1(-2.0 * x))));
+}
+
+} // namespace evenfall
+
+namespace evenfall::bench {
+
+using document::Reading;
+using document::ReadingKind;
+
+double clip_share(const Reading& r, double water_kg_m3) {
+    constexpr double least = 0.01;
+    const materials::Solid* solid =
+        r.clip_material.empty() ? nullptr : materials::find_solid(r.clip_material);
+    const double share = solid == nullptr ? 1.0 : 1.0 - water_kg_m3 / solid->density_kg_m3.value;
+    return std::copysign(std::max(std::abs(share), least), share);
+}
+
+std::optional<double> in_water_for_time(FallModel& falls, const ledger::Sum& sum, double drag, double depth_m,
+                                        double time_s) {
+    // The acceleration length hardly depends on the weight: guess it and iterate.
+    double length = 0.15;
+    std::optional<double> kg;
+    for (int i = 0; i < 12; ++i) {
+        const double speed = time_from_rest_s(depth_m, 1.0, length) / time_s;
+        kg = falls.in_water_for(sum, drag, speed);
+        if (!kg || !(*kg > 0.0)) return std::nullopt;
+        const double next = falls.acceleration_length_m(sum, *kg, speed);
+        const bool settled = std::abs(next - length) < 1e-9 * length;
+        length = next;
+        if (settled) break;
+    }
+    return kg;
+}
+
+bool Observer::Key::operator<(const Key& o) const {
+    return std::tie(stage, density, viscosity) < std::tie(o.stage, o.density, o.viscosity);
+}
+
+materials::WaterProperties Observer::tub(const Reading& r) const {
+    if (!r.temperature_c) return model_.water().tub;
+    const auto water =
+        materials::water_properties(*r.temperature_c, model_.document().tub.salinity_g_kg, "/log");
+    return water ? *water : model_.water().tub;
+}
+
+FallModel& Observer::falls(Stage stage, const materials::WaterProperties& water) {
+    const Key key{stage, water.density_kg_m3, water.viscosity_pa_s};
+    const auto at = falls_.find(key);
+    return at != falls_.end() ? at->second
+                              : falls_.emplace(key, model_.fall_model(stage, water)).first->second;
+}
+
+const afloat::Hull& Observer::hull(Stage stage) {
+    const auto at = hulls_.find(stage);
+    if (at != hulls_.end()) return at->second;
+    ledger::Ledger lines;
+    for (const ledger::Line& line : model_.evaluation().ledger) {
+        if (line.stage <= stage) lines.push_back(line);
+    }
+    return hulls_.try_emplace(stage, model_.evaluation().body, lines, model_.document()).first->second;
+}
+
+std::optional<double> Observer::in_water_for_freeboard(Stage stage, const ledger::Sum& sum,
+                                                       double water_kg_m3, double freeboard_m) {
+    const afloat::Hull& floating = hull(stage);
+    const Vec3 g = sum.g_m();
+    const double all_of_it = water_kg_m3 * floating.volume_m3();
+    bool lost = false; // no upright rest during the search
+    const auto excess_m = [&](double in_water_kg) {
+        const auto rest = afloat::upright_rest({&floating, all_of_it + in_water_kg, g, water_kg_m3});
+        lost = lost || !rest;
+        return rest ? rest->freeboard_m - freeboard_m : 0.0;
+    };
+    const double heavy = -1e-6 * all_of_it;
+    const double excess_heavy = -freeboard_m; // awash it has no freeboard, and no steady rest to evaluate
+    if (excess_heavy >= 0.0) return heavy;
+    // Freeboard grows as the lure gets lighter: search between awash and 98 % dry, or 60 % dry where so light
+    // a lure has no upright rest.
+    for (const double share : {-0.98, -0.6}) {
+        lost = false;
+        const double light = share * all_of_it;
+        const double excess_light = excess_m(light);
+        if (lost) continue;
+        if (excess_light < 0.0) return std::nullopt; // no weight has more freeboard
+        const double kg =
+            root_between(excess_m, light, heavy, excess_light, excess_heavy, {1e-12 * all_of_it});
+        if (!lost) return kg;
+    }
+    return std::nullopt;
+}
+
+namespace {
+
+double block_density(const Reading& r) {
+    const double volume = r.length_m.value_or(0.0) * r.width_m.value_or(0.0) * r.height_m.value_or(0.0);
+    return volume > 0.0 ? r.mass_kg.value_or(0.0) / volume : 0.0;
+}
+
+double block_sigma(const Reading& r) {
+    double square = block_scatter * block_scatter;
+    for (const auto& side : {r.length_m, r.width_m, r.height_m}) {
+        if (side) square += (block_side_sigma_m / *side) * (block_side_sigma_m / *side);
+    }
+    if (r.mass_kg) square += std::pow(r.mass_sigma_kg.value_or(scale_sigma_kg) / *r.mass_kg, 2);
+    return block_density(r) * std::sqrt(square);
+}
+
+/// The usual standard deviation of a mass, unless the reading gives its own.
+template <const double& usual_kg>
+double mass_sigma(const Reading& r) {
+    return r.mass_sigma_kg.value_or(usual_kg);
+}
+
+Observation observation_of(const ReadingCase& c, const Linearised& predicted) {
+    return {main_number(c.reading), predicted.value, predicted.slope, own_sigma(c.reading)};
+}
+
+std::optional<Observation> observe_dry_weight(const ReadingCase& c) {
+    const double on_mass = 1.0 + air_kg_m3 / scale_weights_kg_m3;
+    return observation_of(c, on_mass * c.balance.mass_kg - air_kg_m3 * c.balance.displaced_m3);
+}
+
+std::optional<Observation> observe_held_under(const ReadingCase& c) {
+    return observation_of(c, c.water.density_kg_m3 * c.balance.displaced_m3);
+}
+
+std::optional<Observation> observe_hung_in_water(const ReadingCase& c) {
+    return observation_of(c, c.balance.in_water_kg);
+}
+
+/// The ledger's own wood: mass over volume of the solid segments, by its density and its moisture.
+std::optional<Observation> observe_block(const ReadingCase& c) {
+    double mass = 0.0;
+    double volume = 0.0;
+    for (const ledger::Line& line : c.model.evaluation().ledger) {
+        if (line.kind != ledger::Kind::wood) continue;
+        mass += line.mass_kg;
+        volume += line.displaced_m3;
+    }
+    std::vector<Eigen::Index> of_wood;
+    double factor = 1.0;
+    for (Eigen::Index i = 0; i < c.model.count(); ++i) {
+        const Input& input = c.model.input(i);
+        if (input.cause != document::Cause::wood_density && input.cause != document::Cause::moisture)
+            continue;
+        of_wood.push_back(i);
+        factor *= factor_of(input, c.u(i));
+    }
+    if (of_wood.empty()) return std::nullopt;
+    Linearised density{mass / volume * factor, Eigen::VectorXd::Zero(c.model.count())};
+    for (const Eigen::Index i : of_wood) {
+        const Input& input = c.model.input(i);
+        density.slope(i) = density.value * factor_slope_of(input, c.u(i)) / factor_of(input, c.u(i));
+    }
+    Observation o = observation_of(c, density);
+    o.read += air_kg_m3 * (1.0 - o.read / scale_weights_kg_m3);
+    return o;
+}
+
+std::optional<Observation> observe_just_hangs(const ReadingCase& c) {
+    const double share = clip_share(c.reading, c.water.density_kg_m3);
+    Observation o = observation_of(c, c.balance.in_water_kg);
+    o.read *= -share;
+    o.sigma *= std::abs(share);
+    o.reversed = share >= 0.0;
+    return o;
+}
+
+std::optional<Observation> observe_tub_fall(const ReadingCase& c) {
+    const Balance& b = c.balance;
+    FallModel& falls = c.observer.falls(c.reading.stage, c.water);
+    const double drag = c.model.drag(c.u);
+    const double depth = c.reading.depth_m.value_or(0.5);
+    Observation o = observation_of(c, b.in_water_kg);
+    const auto kg = in_water_for_time(falls, b.sum, drag, depth, o.read);
+    if (!kg) return std::nullopt;
+    // The same lure, G where it is, as heavy as the reading says.
+    ledger::Sum as_read = b.sum;
+    const double extra = *kg - b.in_water_kg.value;
+    as_read.mass_kg += extra;
+    as_read.mass_moment_kg_m += extra * b.sum.g_m();
+    const auto s = falls.slopes(as_read, drag);
+    if (!s || !(s->per_kg > 0.0)) return std::nullopt;
+    // Time depends on speed v and acceleration length ℓ, and ℓ is proportional to v²/weight.
+    const double v = s->speed_m_s;
+    const double length = falls.acceleration_length_m(b.sum, *kg, v);
+    constexpr double step = 1e-5;
+    const double time = time_from_rest_s(depth, v, length);
+    const double per_speed =
+        (time_from_rest_s(depth, v * (1.0 + step), length * (1.0 + 2.0 * step)) - time) / (v * step);
+    const double per_log_length = (time_from_rest_s(depth, v, length * (1.0 + step)) - time) / step;
+    const double per_kg = per_speed * s->per_kg - per_log_length / *kg;
+    o.read = *kg;
+    o.sigma /= std::abs(per_kg);
+    o.reversed = true;
+    // With the time fixed, the weight it asks for depends on drag and on where G lies.
+    o.slope += per_speed / per_kg * (s->per_aft_m * b.aft_m.slope + s->per_below_m * b.plumb_m.slope);
+    o.slope(c.model.drag_index()) +=
+        per_speed / per_kg * s->per_log_drag * c.model.input(c.model.drag_index()).relative;
+    return o;
+}
+
+std::optional<Observation> observe_floats_showing(const ReadingCase& c) {
+    constexpr double step = 0.1; // standard deviations
+    Observation o = observation_of(c, c.balance.in_water_kg);
+    const auto kg_for = [&](double freeboard_m) {
+        return c.observer.in_water_for_freeboard(c.reading.stage, c.balance.sum, c.water.density_kg_m3,
+                                                 freeboard_m);
+    };
+    const auto kg = kg_for(o.read);
+    const auto lighter = kg_for(o.read + step * o.sigma);
+    // Where the freeboard jumps, the step takes no weight at all and the reading would have no error.
+    if (!kg || !lighter || !(*lighter < *kg)) return std::nullopt;
+    o.sigma *= std::abs(*lighter - *kg) / (step * o.sigma);
+    o.read = *kg;
+    o.reversed = true;
+    return o;
+}
+
+std::optional<Observation> observe_hang_angle(const ReadingCase& c) {
+    const auto hang = Model::hang(c.balance);
+    if (!hang) return std::nullopt;
+    return observation_of(c, *hang);
+}
+
+constexpr const char* always_used = "it does not fit what is built.";
+
+constexpr std::array methods{
+    ReadingMethod{ReadingKind::dry_weight, &Reading::mass_kg, units::Unit::gram, mass_sigma<scale_sigma_kg>,
+                  observe_dry_weight, 0, always_used},
+    ReadingMethod{ReadingKind::held_under, &Reading::mass_kg, units::Unit::gram,
+                  mass_sigma<held_under_sigma_kg>, observe_held_under, 0, always_used},
+    ReadingMethod{ReadingKind::hung_in_water, &Reading::mass_kg, units::Unit::gram, mass_sigma<hung_sigma_kg>,
+                  observe_hung_in_water, 0, always_used},
+    ReadingMethod{ReadingKind::block, &Reading::mass_kg, units::Unit::gram, block_sigma, observe_block, 0,
+                  "nothing is open about its wood."},
+    ReadingMethod{ReadingKind::tub_fall, &Reading::time_s, units::Unit::one,
+                  [](const Reading& r) {
+                      const double usual =
+                          std::hypot(stopwatch_sigma_s, fall_scatter * r.time_s.value_or(0.0));
+                      return r.time_sigma_s.value_or(usual);
+                  },
+                  observe_tub_fall, 1, "with no weight does it fall so far in that time."},
+    ReadingMethod{ReadingKind::just_hangs, &Reading::mass_kg, units::Unit::gram, mass_sigma<clip_sigma_kg>,
+                  observe_just_hangs, 0, always_used},
+    ReadingMethod{ReadingKind::floats_showing, &Reading::showing_m, units::Unit::mm,
+                  [](const Reading& r) { return r.showing_sigma_m.value_or(freeboard_sigma_m); },
+                  observe_floats_showing, 6, "with no weight does it float upright and show so much."},
+    ReadingMethod{ReadingKind::hang_angle, &Reading::angle_rad, units::Unit::degree,
+                  [](const Reading& r) { return r.angle_sigma_rad.value_or(angle_sigma_rad); },
+                  observe_hang_angle, 0, "it hangs at no angle of its own."},
+};
+static_assert([] {
+    for (std::size_t i = 0; i < methods.size(); ++i) {
+        if (methods[i].kind != static_cast<ReadingKind>(i)) return false;
+    }
+    return true;
+}());
+
+} // namespace
+
+const ReadingMethod& method_of(ReadingKind kind) {
+    return methods[static_cast<std::size_t>(kind)];
+}
+
+double own_sigma(const Reading& r) {
+    return method_of(r.kind).own_sigma(r);
+}
+
+double main_number(const Reading& r) {
+    if (r.kind == ReadingKind::block) return block_density(r);
+    return (r.*method_of(r.kind).number).value_or(0.0) - r.holder_kg.value_or(0.0);
+}
+
+std::optional<Observation> Observer::observe(const Reading& r, const Eigen::VectorXd& u) {
+    const materials::WaterProperties water = tub(r);
+    const Balance balance = model_.balance(r.stage, r.segment.value_or(-1), u, water.density_kg_m3);
+    return method_of(r.kind).observe({*this, model_, r, u, water, balance});
+}
+
+} // namespace evenfall::bench
