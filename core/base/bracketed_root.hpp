@@ -7,9 +7,8 @@
 
 namespace evenfall::fall {
 
-/// Boost's special functions and root finders in plain doubles, so that native and page take the same steps,
-/// and with errors as not-a-number instead of exceptions, whose messages would bring the whole of C++'s
-/// locales into the page.
+/// Boost.Math policy: plain doubles, so that native and page take the same steps; errors come back as NaN,
+/// because exceptions would link C++'s locale code into the page.
 using QuietDoubles = boost::math::policies::policy<
     boost::math::policies::promote_double<false>,
     boost::math::policies::domain_error<boost::math::policies::ignore_error>,
@@ -21,8 +20,8 @@ using QuietDoubles = boost::math::policies::policy<
     boost::math::policies::evaluation_error<boost::math::policies::ignore_error>,
     boost::math::policies::indeterminate_result_error<boost::math::policies::ignore_error>>;
 
-/// Where `f` vanishes between `from` < `to`, at whose ends it is `at_from` and `at_to`, of opposite sign and
-/// neither of them 0; known to within `close` (TOMS 748: Alefeld, Potra and Shi 1995, by Boost).
+/// Root of `f` between `from` < `to`. `at_from` and `at_to` are the values of `f` there: of opposite sign,
+/// neither 0. Accurate to `close` (TOMS 748: Alefeld, Potra and Shi 1995, by Boost).
 template <class F>
 double bracketed_root(F f, double from, double to, double at_from, double at_to, double close) {
     std::uintmax_t tries = 60;

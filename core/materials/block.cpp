@@ -12,7 +12,7 @@ namespace {
 constexpr double usual_sigmas = 2.0;
 
 std::optional<double> explaining_moisture(const Wood& wood, double density_kg_m3) {
-    // Density rises with moisture all the way: swelling takes back less than the water weighs.
+    // Density always rises with moisture: the water adds more mass than swelling adds volume.
     double dry = 0.0;
     double wet = 30.0;
     if (density_kg_m3 < wood_density_kg_m3(wood, dry) || density_kg_m3 > wood_density_kg_m3(wood, wet))
