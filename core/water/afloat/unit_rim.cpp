@@ -10,7 +10,7 @@ namespace {
 
 using shape::RimPoint;
 
-constexpr std::size_t most_arcs = 32; ///< of a curved rim, shared out over the pieces between its breaks
+constexpr std::size_t most_arcs = 32; ///< of a curved rim, divided among the pieces between its breaks
 
 struct Point {
     double y;
@@ -26,8 +26,8 @@ RimArc straight(Point from, Point to) {
     return arc;
 }
 
-/// The parabola whose ends and end tangents are those of the rim: its control point is where the tangents
-/// meet, kept within the ends' box so that y and z stay monotone.
+/// The parabola with the rim's ends and end tangents: its control point is where the tangents meet, kept
+/// within the box of the ends so that y and z stay monotone.
 RimArc parabola(const RimPoint& from, const RimPoint& to) {
     const double cross = from.y_tau * to.z_tau - from.z_tau * to.y_tau;
     const double size2 =
@@ -89,9 +89,9 @@ double root(double f0, double f1, double f2, bool rising, double from, double to
     return below != 0.0 ? std::clamp(above / below, from, to) : from;
 }
 
-/// Walks the rim and gathers what is wet. The waterline between two places where the rim goes through it adds
-/// an integral along a straight line, hence the difference of a potential: each crossing adds its own share
-/// and no pairing is needed, however often the rim goes in and out.
+/// Follows the rim and sums the wet part. The waterline between two crossings of the rim adds an integral
+/// along a straight line, hence a difference of a potential: each crossing adds its own share and no pairing
+/// is needed, however often the rim crosses.
 class Cutter {
 public:
     Cutter(const std::vector<RimArc>& arcs, const UnitLine& line) : arcs_(arcs.data()), line_(line) {}
@@ -136,8 +136,8 @@ public:
     }
 
 private:
-    /// The waterline is level across the section: port does as starboard does, and the line ends in the
-    /// middle.
+    /// The waterline is level across the section: port is the mirror image of starboard, and the line ends in
+    /// the middle.
     [[nodiscard]] bool is_level() const { return line_.p == 0.0 && line_.q != 0.0 && line_.ruler_z == 0.0; }
 
     void take_side(double side) {
@@ -147,7 +147,7 @@ private:
 
     [[nodiscard]] bool is_wet(double y, double z) const { return p_ * y + line_.q * z <= line_.c; }
 
-    /// Arcs [from, to) of one branch, along which z rises and y does not turn.
+    /// Arcs [from, to) of one branch, along which z rises and y is monotone.
     void walk(std::size_t from, std::size_t to, bool widening) {
         if (from >= to) return;
         if (line_.q * (widening ? p_ : -p_) >= 0.0) {
@@ -157,7 +157,7 @@ private:
         }
     }
 
-    /// Up or down all the way: one crossing at most, found by halving.
+    /// Height above the line is monotone: at most one crossing, found by bisection.
     void walk_one_way(std::size_t from, std::size_t to) {
         const bool first_wet = is_wet(arcs_[from].y, arcs_[from].z);
         if (first_wet == is_wet(arcs_[to].y, arcs_[to].z)) {
@@ -210,7 +210,7 @@ private:
         stretch(arcs_[k], from, to, from_wet, to_wet);
     }
 
-    /// A stretch of one arc whose ends are known to be wet or dry.
+    /// A part of one arc whose ends are known to be wet or dry.
     void stretch(const RimArc& a, double from, double to, bool from_wet, bool to_wet) {
         const double f0 = p_ * a.y + line_.q * a.z - line_.c;
         const double f1 = p_ * a.y1 + line_.q * a.z1;
@@ -250,8 +250,8 @@ private:
         cut_.moment_z += sign * s.moment_z;
     }
 
-    /// The rim goes through the waterline; `leaving` the water when followed from belly to back. On the port
-    /// side the rim runs from back to belly, so that leaving and entering change places.
+    /// The rim crosses the waterline; `leaving` the water when followed from belly to back. On the port side
+    /// the rim runs from back to belly, so leaving and entering are exchanged.
     void cross(const RimArc& a, double t, bool leaving) {
         const double y = side_ * (a.y + t * (a.y1 + t * a.y2));
         const double z = a.z + t * (a.z1 + t * a.z2);
@@ -301,9 +301,8 @@ void append_curves(const shape::SectionFamily& family, double fullness, std::vec
     const auto breaks = family.rim_breaks();
     const std::size_t pieces = breaks.size() + 1;
     const std::size_t each = std::max<std::size_t>(2, most_arcs / pieces);
-    // Of every piece its inner vertices, and a point just inside either end: at a corner of the rim the
-    // tangent is that of the side in hand. All in one call, since a family may tell mirrored points from one
-    // another.
+    // The inner vertices of every piece, and a point just inside either end: at a corner of the rim the
+    // tangent is that of this piece. All in one call, since a family may mirror points.
     constexpr double aside = 1e-7;
     const auto break_at = [&](std::size_t k) { return k == 0 ? -1.0 : k == pieces ? 1.0 : breaks[k - 1]; };
     std::vector<double> tau;
@@ -418,7 +417,7 @@ double UnitRim::reach_of_arcs(std::size_t from, std::size_t to, double p, double
     std::size_t best = from;
     double greatest = at(from);
     if (convex_) {
-        // Rises to its greatest and falls again: the first step downwards is found by halving.
+        // Rises to its maximum and falls again: the first step down is found by bisection.
         std::size_t low = from;
         std::size_t high = to;
         while (low < high) {
@@ -450,8 +449,8 @@ double UnitRim::reach_of_arcs(std::size_t from, std::size_t to, double p, double
 }
 
 double UnitRim::reach(double p, double q, const RimLimit* limit) const {
-    // Towards the back the rim widens up to its widest point, and p·Y + q·Z with it; the mirror image towards
-    // the belly.
+    // For q ≥ 0, Y and Z both grow up to the widest point, so the maximum is between there and the back; for
+    // q < 0 mirrored, towards the belly.
     const bool up = q >= 0.0;
     if (limit == nullptr)
         return up ? reach_of_arcs(widest_, arcs_.size() - 1, p, q) : reach_of_arcs(0, widest_, p, q);

@@ -1,6 +1,6 @@
 #pragma once
 
-// A section of the hull in its unit box, ready to be cut by a straight waterline many times over.
+// A section of the hull in its unit box, prepared for many cuts by a straight waterline.
 
 #include "body/section.hpp"
 
@@ -10,8 +10,8 @@
 
 namespace evenfall::afloat {
 
-/// ∫y dz, ½∫y² dz and −½∫z² dy along a stretch of rim: by Green's theorem its share of a section's area and
-/// moments.
+/// ∫y dz, ½∫y² dz and −½∫z² dy along a part of the rim: by Green's theorem its contribution to a section's
+/// area and moments.
 struct RimSums {
     double area = 0.0, moment_y = 0.0, moment_z = 0.0;
 };
@@ -21,7 +21,7 @@ struct RimArc {
     double y = 0.0, z = 0.0;
     double y1 = 0.0, z1 = 0.0;
     double y2 = 0.0, z2 = 0.0;
-    RimSums before;               ///< of all arcs before it, from the belly centre on
+    RimSums before;               ///< of all arcs before it, from the belly centre
     std::array<double, 4> area{}; ///< its own sums from 0 to t: polynomials in t without constant term
     std::array<double, 6> moment_y{}, moment_z{};
 
@@ -31,10 +31,10 @@ struct RimArc {
 /// Where a V relief ends a section on both sides: only |Y| ≤ y is wood.
 struct RimLimit {
     double y = 0.0;
-    double z_low = 0.0, z_high = 0.0;      ///< the upright edge at ±y
+    double z_low = 0.0, z_high = 0.0;      ///< the vertical edge at ±y
     std::size_t arc_low = 0, arc_high = 0; ///< arcs in which the rim meets that edge
     double t_low = 0.0, t_high = 1.0;
-    double area = 0.0, moment_z = 0.0; ///< of what is left
+    double area = 0.0, moment_z = 0.0; ///< of what remains
 };
 
 /// The wet part of a unit section under the line p·Y + q·Z = c, and the moments of its waterline.
@@ -45,19 +45,17 @@ struct UnitCut {
     bool crossed = false;
 };
 
-/// The line of a cut, and the ruler that measures along it (rising towards starboard on an upright section).
+/// The line of a cut, and the coordinate ρ along it (rising towards starboard on an upright section).
 struct UnitLine {
     double p = 0.0, q = 0.0, c = 0.0;
     double ruler_y = 0.0, ruler_z = 0.0;
 };
 
-/// A unit section as a chain of parabolic arcs that share the rim's tangents at their ends, scaled by a hair
-/// so that its area is the family's own closed form. Sections that are polygons keep their corners and are
-/// exact.
+/// A unit section as a chain of parabolic arcs that share the rim's tangents at their ends, scaled slightly
+/// so that its area is the family's closed form. Polygon sections keep their corners and are exact.
 ///
 /// Error of the area and moments under any line, of the whole: 3e-5 for exponents 1.5 to 4, 4e-4 from 1.2 to
-/// 12 (tests/unit/flotation/unit_rim_test.cpp). A curved family must have a break of its rim where it is
-/// widest.
+/// 12 (unit_rim_test.cpp). A curved family must have a break of its rim at its widest point.
 class UnitRim {
 public:
     UnitRim(const shape::SectionFamily& family, double fullness);
@@ -71,10 +69,10 @@ public:
     /// The limit |Y| ≤ y, 0 ≤ y < widest_y().
     [[nodiscard]] RimLimit limit(double y) const;
 
-    /// Greatest p·Y + q·Z, p ≥ 0, over the section (over what the limit leaves of it).
+    /// Greatest p·Y + q·Z, p ≥ 0, over the section (within the limit).
     [[nodiscard]] double reach(double p, double q, const RimLimit* limit) const;
 
-    /// What lies under the line.
+    /// The part under the line.
     [[nodiscard]] UnitCut cut(const UnitLine& line, const RimLimit* limit) const;
 
 private:
@@ -82,7 +80,7 @@ private:
 
     std::vector<RimArc> arcs_; ///< the last one is the back centre alone
     std::size_t widest_ = 0;
-    bool convex_ = false; ///< strictly, by its vertices
+    bool convex_ = false; ///< strictly convex, by its vertices
     double fullness_ = 0.0;
 };
 
