@@ -40,7 +40,7 @@ struct HingeLoads {
 ///
 ///   pitch_rad  in which it hangs or falls: arms are horizontal
 ///   shear      ∑ weight in water aft, less the aft share of the drag, distributed as over the strips of a
-///              level fall; zero where the lure suspends
+///              level fall (no drag where the lure suspends)
 ///   friction   0.25·(2·eye force·0.6 mm + shear·1.5 mm): wire on wire, pin of 1.2 mm, eyes that bear on each
 ///              other (own estimate)
 ///   swings     friction = ½ρv²L³·3e-4: from a prototype of three segments, experimental, within a factor of
