@@ -36,7 +36,7 @@ Tree chances(const Chances& c) {
     return {{"fall", number(c.fall)}, {"pitch", number(c.pitch)}, {"both", number(c.both)}};
 }
 
-/// A reading's own number → its trade unit.
+/// A reading's value in its own unit.
 double trade_of(document::ReadingKind kind, double core) {
     switch (kind) {
     case document::ReadingKind::tub_fall:
@@ -97,8 +97,8 @@ Tree now_tree(const DoNow& now) {
 
 } // namespace
 
-std::string uncertainty_json(const document::Document& document, const Uncertainty& s, const std::optional<DoNow>& now,
-                        const std::optional<Draws>& draws) {
+std::string uncertainty_json(const document::Document& document, const Uncertainty& s,
+                             const std::optional<DoNow>& now, const std::optional<Draws>& draws) {
     Tree tree{{"name", document.name},
               {"lure", s.lure + 1},
               {"stage", stage_of(s.stage)},

@@ -20,8 +20,9 @@ bool fills_with_lead(const document::Document& document) {
 }
 
 bool caps_with(const document::Document& document, const char* material) {
-    return std::any_of(document.holes.begin(), document.holes.end(),
-                       [&](const document::Hole& hole) { return hole.cap && hole.cap->material == material; });
+    return std::any_of(document.holes.begin(), document.holes.end(), [&](const document::Hole& hole) {
+        return hole.cap && hole.cap->material == material;
+    });
 }
 
 std::string times(int lures) {
@@ -190,8 +191,7 @@ void add_cut_lists(Composer& pages, const Job& job) {
                     2.8, soft_ink);
 }
 
-/// How the epoxy of each film is parted, by the ratios that labels have: the builder reads off the line of
-/// his own.
+/// Resin and hardener of each epoxy film for common ratios of labels: the builder uses the row of his own.
 void add_resin(Composer& pages, const Job& job) {
     constexpr std::array<std::pair<const char*, resin::Ratio>, 5> ratios{{
         {"1 : 1 by weight", {false, 1.0, 1.0}},
@@ -211,7 +211,7 @@ void add_resin(Composer& pages, const Job& job) {
             request.lures = job.options.lures;
             request.ratio = ratio;
             const Outcome<resin::Mix> mix = resin::mix(request);
-            if (!mix.ok()) continue; // a coat too thin to weigh has nothing to part
+            if (!mix.ok()) continue; // a coat too thin to weigh needs no mix
             any = *mix;
             rows.push_back(
                 {{coat.name.empty() ? std::to_string(c + 1) : coat.name, label, g_text(mix->all.resin_kg, 1),
@@ -270,8 +270,8 @@ void add_coats(Composer& pages, const Job& job) {
         const double mass = ledger_kg(job, ledger::Kind::coat, c);
         rows.push_back({{coat.name.empty() ? std::to_string(c + 1) : coat.name, material_text(coat.material),
                          coat.kind == document::CoatKind::soaks ? "soaks in"
-                         : coat.thickness_m                   ? mm_text(*coat.thickness_m, 2) + " mm"
-                                                              : "film",
+                         : coat.thickness_m                     ? mm_text(*coat.thickness_m, 2) + " mm"
+                                                                : "film",
                          coat.on_skin && coat.on_joint_faces ? "skin, joints"
                          : coat.on_skin                      ? "skin"
                                                              : "joints",
