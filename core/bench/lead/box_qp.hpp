@@ -7,28 +7,30 @@
 
 namespace evenfall::lead {
 
-/// One variable of the programme: 0 ≤ h ≤ upper, cost ½·bend·h² + slope·h with bend > 0, and its two columns.
+/// One variable of the quadratic programme: 0 ≤ h ≤ upper, cost ½·bend·h² + slope·h with bend > 0, and its
+/// contribution to the two sums.
 struct Column {
     double upper = 0.0;
     double bend = 1.0;
     double slope = 0.0;
-    std::array<double, 2> row{}; ///< what one unit of h adds to each of the two sums
+    std::array<double, 2> row{}; ///< change of each of the two sums per unit of h
 };
 
-/// The unique h that minimises the cost with Σ row·h = target in both rows, or nothing where the box cannot
-/// reach it. Two equalities and a separable, strictly convex cost leave a concave dual in two multipliers
-/// (Bertsekas, Nonlinear Programming, duality for separable problems; from memory): one is met exactly, the
-/// other halved down to the last bit. Any number of columns. Rows should be scaled to like size.
+/// The unique h that minimises the cost with Σ row·h = target in both rows; absent where no h within the
+/// limits reaches it. Two equalities and a separable, strictly convex cost give a concave dual in two
+/// multipliers (Bertsekas, Nonlinear Programming, duality for separable problems; from memory): one is solved
+/// exactly, the other by bisection down to the last bit. Any number of columns. Rows should be scaled to
+/// similar size.
 [[nodiscard]] std::optional<std::vector<double>> minimise(std::span<const Column> columns,
                                                           const std::array<double, 2>& target);
 
-/// Is the target within what the box can reach (the zonotope Σ row·h), to within `slack` of its edge?
+/// True where the target is within reach (the zonotope Σ row·h), to within `slack` of its edge.
 [[nodiscard]] bool reaches(std::span<const Column> columns, const std::array<double, 2>& target,
                            double slack);
 
-/// The h with Σ row[0]·h = target that makes Σ row[1]·h least (want_most = false) or greatest, the target
-/// within range; beyond it the h that comes nearest. Fills in order of row[1]/row[0], the fractional
-/// knapsack's exact answer; a column that takes away from the first sum is emptied in that order instead.
+/// The h with Σ row[0]·h = target that makes Σ row[1]·h smallest (want_most = false) or greatest; for a
+/// target out of reach, the nearest h. Fills in order of row[1]/row[0], the exact solution of the fractional
+/// knapsack; a column that reduces the first sum is emptied in that order instead.
 [[nodiscard]] std::vector<double> extreme(std::span<const Column> columns, double target, bool want_most);
 
 } // namespace evenfall::lead
