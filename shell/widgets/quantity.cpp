@@ -30,7 +30,7 @@ constexpr std::array plain_units{Unit::none};
 constexpr double micrometre_m = 1e-6;
 constexpr double mil_m = units::inch_m / 1000.0;
 
-/// The core's unit of the same name; nullopt for the two that only the keypad of coats knows.
+/// The core's unit of the same name; nullopt for units that only the shell has.
 std::optional<units::Unit> core_unit(Unit unit) {
     switch (unit) {
     case Unit::millimetre:
@@ -76,7 +76,7 @@ std::optional<units::Unit> core_unit(Unit unit) {
     return std::nullopt;
 }
 
-/// SI of one of a unit that only the shell knows.
+/// One of a unit that only the shell has, in SI.
 double size_of(Unit unit) {
     if (unit == Unit::micrometre) return micrometre_m;
     if (unit == Unit::mil) return mil_m;
