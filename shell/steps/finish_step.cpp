@@ -39,7 +39,7 @@ void amount_rows(Desk& desk, Fields& f, int index, document::Coat& coat) {
             if (by == 1)
                 coat.mass_kg = coat_sum(desk, index).mass_kg;
             else
-                coat.thickness_m = 0.0003; // one brushed coat, to begin from
+                coat.thickness_m = 0.0003; // one brushed coat, to start from
         }
     }
     if (coat.thickness_m) {
@@ -53,7 +53,7 @@ void amount_rows(Desk& desk, Fields& f, int index, document::Coat& coat) {
                       words::coat_spread_absent, words::coat_spread_below);
 }
 
-/// What of the coat the water lets one feel.
+/// The coat's contribution to the weight in water.
 void felt_row(Desk& desk, int index) {
     const CoatAnswer& felt = desk.evaluation().answers.coats[static_cast<std::size_t>(index)];
     std::string below =
@@ -81,7 +81,7 @@ void coat_editor(Desk& desk, int index) {
     const std::array<std::string_view, 2> kinds{words::coat_soaks, words::coat_film};
     if (f.choice(".kind", words::coat_works, kinds, coat.kind, words::coat_works_label) &&
         coat.kind == document::CoatKind::soaks && coat.thickness_m) {
-        // What soaks in has no thickness: the same mass then.
+        // A coat that soaks in has no thickness, so the mass is kept instead.
         coat.thickness_m.reset();
         coat.mass_kg = coat_sum(desk, index).mass_kg;
     }
@@ -120,8 +120,8 @@ std::string coat_line(const Desk& desk, const document::Coat& coat) {
     std::string text(solid != nullptr ? solid->name : std::string_view(coat.material));
     text += words::separator;
     text += coat.kind == document::CoatKind::soaks ? std::string(words::coat_soaks)
-            : coat.thickness_m                   ? text_of(desk, *coat.thickness_m, Quantity::thickness)
-                                                 : std::string(words::coat_film);
+            : coat.thickness_m                     ? text_of(desk, *coat.thickness_m, Quantity::thickness)
+                                                   : std::string(words::coat_film);
     text += words::separator;
     text += stage_words(coat.stage);
     return text;

@@ -65,7 +65,7 @@ void band_rows(Desk& desk) {
     f.put([&] { return put_targets(targets); });
 }
 
-/// What the ledger holds of one hole's fill.
+/// The ledger's sum for one hole's fill.
 ledger::Sum fill_of(const Desk& desk, int hole) {
     ledger::Sum sum;
     for (const auto& line : desk.evaluation().ledger) {
@@ -74,8 +74,7 @@ ledger::Sum fill_of(const Desk& desk, int hole) {
     return sum;
 }
 
-/// Its number on the drawing, then its name; a name that begins with that number already is not numbered
-/// twice.
+/// Its number on the drawing, then its name; a name that starts with that number is not numbered twice.
 std::string hole_title(int index, const std::string& name) {
     const std::string number_text = std::to_string(index + 1);
     return name.rfind(number_text, 0) == 0 ? name : number_text + " " + name;
@@ -128,7 +127,7 @@ void hole_table(Desk& desk) {
     widgets::table_total(desk.ui, columns, cells);
 }
 
-/// The tub's own reading after sealing, and what is still to come.
+/// The tub's own reading after sealing, and what is still to be added.
 void tub_sentence(Desk& desk) {
     const auto& evaluation = desk.evaluation();
     const auto& sealed = evaluation.answers.stages[static_cast<std::size_t>(Stage::sealed)];
