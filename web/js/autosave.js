@@ -1,24 +1,24 @@
-// When to save: half a second after the last change, and at once when the page may be about to go.
+// When to save: half a second after the last change, and at once when the page may be closed.
 
 import { canHold } from "./tabs.js";
 
 const delayMs = 500;
 
 /**
- * `core` is the bench, `store` the device's storage. `onFailure` and `onSuccess` tell how a save went, `onLeave` whether
- * another lure may come onto the bench (not where this one would be lost), `onElsewhere` that another tab has saved.
+ * `core` is the bench, `store` the device's storage. `onFailure` and `onSuccess` report a save, `onLeave` whether another
+ * lure may be opened (not where this one would be lost), `onElsewhere` that another tab has saved.
  */
 export function createAutosave({ core, store, onFailure, onSuccess, onLeave, onElsewhere }) {
   let timer = 0;
   let dirty = false;
-  let lost = false;     // the last try to keep the work failed: it stands on the bench alone
-  let copy = null;      // document text of a lure that was opened from a link and is not to be kept until it changes
-  let pristine = null;  // document text of a lure as it came onto the bench: it need not be kept beside others
-  let coming = false;   // another lure is on its way onto the bench
-  let owed = false;     // what the device keeps is not what lies here: it is put away before anything is written over it
-  let disputed = false; // another tab keeps the bench, or has saved and nobody has said yet whose work counts
-  let atYield = null;   // document text when the bench went to another tab
-  let aside = null;     // this tab's session that waits among the kept lures
+  let lost = false; // the last save failed: the work exists only on the bench
+  let copy = null; // document text of a lure opened from a link, which is not saved until it changes
+  let pristine = null; // document text of a lure as it was opened: unchanged, it need not be kept beside others
+  let coming = false; // another lure is being opened
+  let owed = false; // the device has saved something else than this work: it must be put away before it is overwritten
+  let disputed = false; // another tab has the bench, or has saved, and the user has not yet decided whose work counts
+  let atYield = null; // document text when the bench went to another tab
+  let aside = null; // this tab's session, stored among the kept lures
 
   function tell(kept) {
     lost = !kept;
@@ -27,8 +27,8 @@ export function createAutosave({ core, store, onFailure, onSuccess, onLeave, onE
     return kept;
   }
 
-  // Puts away what the device keeps, if it is not what lies here: another version of the same lure among the kept ones,
-  // another lure onto the shelf. True when it is safe.
+  // Puts away what the device has saved where it is not this work: another version of the same lure goes to the
+  // kept ones, another lure to the shelf. True when it is safe to overwrite.
   function settle() {
     if (!owed) return true;
     const theirs = store.newest();
@@ -49,7 +49,7 @@ export function createAutosave({ core, store, onFailure, onSuccess, onLeave, onE
     clearTimeout(timer);
     dirty = false;
     if (!disputed) return tell(settle() && store.save(core.sessionJson()));
-    // Neither side may lose: this tab's work waits among the kept lures.
+    // Neither side may lose work: this tab's session is stored among the kept lures.
     const session = core.sessionJson();
     if (tell(store.keep(session, aside))) aside = session;
   }
@@ -60,7 +60,7 @@ export function createAutosave({ core, store, onFailure, onSuccess, onLeave, onE
     else if (dirty || lost) write();
   }
 
-  // May another lure come onto the bench? Then nothing that loses its place is lost.
+  // Whether another lure may be opened: only when nothing is lost by it.
   function leave() {
     const asItCame = [copy, pristine, atYield].includes(core.documentJson());
     coming = (disputed || settle()) && (asItCame || store.shelve(core.sessionJson(), disputed ? null : store.lureId()));
@@ -82,7 +82,7 @@ export function createAutosave({ core, store, onFailure, onSuccess, onLeave, onE
     timer = setTimeout(flush, delayMs);
   }
 
-  // It has been said whose work counts.
+  // The user has decided whose work counts.
   function resolve() {
     disputed = false;
     atYield = aside = null;
@@ -114,30 +114,30 @@ export function createAutosave({ core, store, onFailure, onSuccess, onLeave, onE
     leave,
     came,
     notKept: onFailure,
-    /** Is there work on the bench that the device refuses to keep? Tries to keep it first. */
+    /** True when there is work on the bench that the device cannot save. Tries to save it first. */
     unsaved() {
       flush();
       return lost;
     },
-    /** The current document came from a link (flush before it is opened): it is kept once it differs from this. */
+    /** The current document came from a link (call flush before it is opened): it is saved once it differs from this. */
     holdBack() {
       dirty = lost = false;
       clearTimeout(timer);
       copy = core.documentJson();
       owed = true;
     },
-    /** The demo on the bench is as it came. */
+    /** The demo on the bench is unchanged. */
     untouched() {
       pristine = core.documentJson();
     },
-    /** The builder says so: what lies on the bench need not be kept. */
+    /** The builder's decision: the work on the bench need not be saved. */
     letGo() {
       letGo();
       pristine = core.documentJson();
     },
     /**
-     * `open()` brings another lure onto the bench, the one of `id` if it has one, or gives why it is refused, which is given on.
-     * This one goes onto the shelf, unless nothing was done to it; where it cannot, it stays, and nothing is opened.
+     * `open()` opens another lure, the one with `id` if it has one, or returns the reason of a refusal, which is passed on.
+     * The present lure goes onto the shelf, unless it is unchanged; where that fails, it stays, and nothing is opened.
      */
     another(open, id) {
       const refusal = leave() ? open() : "";
@@ -145,25 +145,25 @@ export function createAutosave({ core, store, onFailure, onSuccess, onLeave, onE
       else came(id);
       return refusal;
     },
-    /** Keep what is on the bench now, whatever it came from. */
+    /** Save the work on the bench now, whatever its origin. */
     keepNow() {
       if (disputed) {
-        // From now on it is another lure than the one that the other tab keeps.
+        // From now on this is another lure than the one in the other tab.
         store.adopt(null);
         copy = atYield = null;
       }
       write();
       pristine = null;
     },
-    /** Another tab holds the bench: what is changed here waits among the kept lures. */
+    /** Another tab holds the bench: changes made here are stored among the kept lures. */
     yieldBench() {
       disputed = true;
       flush();
       atYield = lost ? null : core.documentJson();
     },
     /**
-     * This tab holds the bench again. What was changed or opened here since stays, and what the other tab kept is put away;
-     * without that `open(session)` brings the other tab's lure onto the bench, or gives why not.
+     * This tab holds the bench again. What was changed or opened here since stays, and the other tab's save is put away;
+     * without changes here, `open(session)` opens the other tab's lure, or returns the reason of a refusal.
      */
     resumeBench(open) {
       if (!disputed) return;
@@ -173,12 +173,12 @@ export function createAutosave({ core, store, onFailure, onSuccess, onLeave, onE
       if (theirs) take(store.newest(), open);
       else if (now !== copy) write();
     },
-    /** The answer to onElsewhere: this tab's work counts. */
+    /** Answer to onElsewhere: keep this tab's work. */
     keepMine() {
       resolve();
       write();
     },
-    /** The answer to onElsewhere: `open(session)` brings the other tab's; this tab's own one is kept aside. */
+    /** Answer to onElsewhere: `open(session)` opens the other tab's work; this tab's own is kept aside. */
     takeTheirs(open) {
       if (!tell(store.keep(core.sessionJson(), aside))) return onElsewhere();
       resolve();
