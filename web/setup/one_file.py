@@ -31,7 +31,7 @@ def data_address(kind, data):
 
 
 def block(kind, name, text):
-    # Inside a script element "</script" would end it; no such text is in these blocks, and that is held to.
+    # Inside a script element "</script" would end it; no such text is in these blocks, and this is checked.
     if "</script" in text.lower() or "<!--" in text:
         sys.exit(f"{name} cannot stand inside the page: it holds the sign of the element's end")
     return f'<script type="{kind}" id="{name}">{text}</script>'
