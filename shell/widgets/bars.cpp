@@ -95,8 +95,7 @@ std::optional<int> step_bar(Ui& ui, const Rect& rect, std::span<const StepTab> t
     return tapped;
 }
 
-// --- toast
-// --------------------------------------------------------------------------------------------------
+// --- toast -----------------------------------------------------------------------------------------------
 
 namespace {
 constexpr double said_for_s = 4.0;     // "Link copied"
@@ -153,8 +152,7 @@ void Toast::draw(Ui& ui, const Rect& over, double now_s) {
     ImGui::End();
 }
 
-// --- sheet
-// --------------------------------------------------------------------------------------------------
+// --- sheet -----------------------------------------------------------------------------------------------
 
 bool begin_sheet(Ui& ui, std::string_view id, const Rect& screen, const Rect& place, bool from_below,
                  float& out) {

@@ -78,8 +78,7 @@ Touch touch_area(Ui& ui, std::string_view id, const Rect& rect, bool enabled = t
 /// Draws the keyboard focus ring just outside `rect`.
 void focus_ring(const Ui& ui, const Rect& rect, float rounding);
 
-// --- text
-// ---------------------------------------------------------------------------------------------------
+// --- text ------------------------------------------------------------------------------------------------
 
 enum class Align { left, middle, right };
 
@@ -98,8 +97,7 @@ float figure_in(Ui& ui, const Rect& rect, ImFont* font, ImU32 colour, std::strin
 /// breaks after points and commas, and so inside numbers.
 [[nodiscard]] std::string broken_at_spaces(ImFont* font, std::string_view text, float width);
 
-// --- layout
-// -------------------------------------------------------------------------------------------------
+// --- layout ----------------------------------------------------------------------------------------------
 
 /// Reserves the next `height` px of the full width at the cursor, moves the cursor below, and returns the
 /// rectangle.
