@@ -1,14 +1,9 @@
 #include "platform/loop_web.hpp"
 
+#include <emscripten/eventloop.h>
 #include <emscripten/html5.h>
 
 #include <cstdint>
-
-// web/loader/library.js
-extern "C" {
-void ef_next_frame(void (*frame)());
-void ef_later(void (*due)(void*), void* argument, int milliseconds);
-}
 
 namespace evenfall::shell::platform {
 namespace {
@@ -30,18 +25,19 @@ void stand_still() {
     loop.standing = true;
     ++loop.timer;
     if (const auto due_s = loop.app->next_frame_in_s(loop.window->now_s())) {
-        ef_later(when_due, reinterpret_cast<void*>(static_cast<std::uintptr_t>(loop.timer)),
-                 static_cast<int>(*due_s * 1000.0) + 20);
+        emscripten_set_timeout(when_due, *due_s * 1000.0 + 20.0,
+                               reinterpret_cast<void*>(static_cast<std::uintptr_t>(loop.timer)));
     }
 }
 
-void one_frame() {
+EM_BOOL one_frame(double, void*) {
     loop.window->take_events();
     loop.window->draw(*loop.app);
     if (loop.window->idle())
         stand_still();
     else
-        ef_next_frame(one_frame);
+        emscripten_request_animation_frame(one_frame, nullptr);
+    return EM_FALSE;
 }
 
 EM_BOOL lost(int, const void*, void*) {
@@ -63,7 +59,7 @@ void run_loop(Window& window, App& app) {
     loop.app = &app;
     emscripten_set_webglcontextlost_callback("#canvas", nullptr, EM_TRUE, lost);
     emscripten_set_webglcontextrestored_callback("#canvas", nullptr, EM_TRUE, restored);
-    ef_next_frame(one_frame);
+    emscripten_request_animation_frame(one_frame, nullptr);
 }
 
 void wake_loop() {
@@ -71,7 +67,7 @@ void wake_loop() {
     loop.window->wake();
     if (!loop.standing) return;
     loop.standing = false;
-    ef_next_frame(one_frame);
+    emscripten_request_animation_frame(one_frame, nullptr);
 }
 
 } // namespace evenfall::shell::platform

@@ -48,7 +48,7 @@ test("a second finger takes the hole out of the first one's hand, and the browse
   await bench.touch("touchStart", ...fingers(0));
   for (let spread = 2; spread <= 40; spread += 2) {
     await bench.touch("touchMove", ...fingers(spread));
-    await bench.page.waitForTimeout(16);
+    await bench.pace();
   }
   await bench.touch("touchEnd");
   await bench.settled();
@@ -66,7 +66,7 @@ test("a point of the back is dragged, one is added by a tap on the line and take
   await bench.touch("touchStart", { x, y });
   for (let up = 2; up <= 20; up += 2) {
     await bench.touch("touchMove", { x, y: y - up });
-    await bench.page.waitForTimeout(16);
+    await bench.pace();
   }
   await bench.settled();
   await bench.shot("point-held");
@@ -102,11 +102,11 @@ test("two fingers make the drawing larger where they lie and move it; a tap on F
   await bench.touch("touchStart", ...fingers(0, 0));
   for (let step = 1; step <= 12; step++) {
     await bench.touch("touchMove", ...fingers(4 * step, 0));
-    await bench.page.waitForTimeout(16);
+    await bench.pace();
   }
   for (let step = 1; step <= 6; step++) {
     await bench.touch("touchMove", ...fingers(48, 5 * step));
-    await bench.page.waitForTimeout(16);
+    await bench.pace();
   }
   await bench.touch("touchEnd");
   await bench.settled();
@@ -135,7 +135,7 @@ test("a hole dragged where it cannot be drilled says why and goes back", async (
   await bench.touch("touchStart", { x, y });
   for (let step = 1; step <= 20; step++) {
     await bench.touch("touchMove", { x: x + ((gap - x) * step) / 20, y });
-    await bench.page.waitForTimeout(16);
+    await bench.pace();
   }
   await bench.settled();
   assert.ok(await bench.find("draw.refused"), "it is marked while the finger is down");

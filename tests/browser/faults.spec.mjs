@@ -28,7 +28,6 @@ test("a walk through every step, the shelf, a plan, a link, a file and a sheet a
     document.addEventListener("securitypolicyviolation", (e) => globalThis.tellViolation(`${e.effectiveDirective} ${e.blockedURI}`)));
   for (const step of steps) {
     await bench.tap(`step.${step}`);
-    await bench.page.waitForTimeout(150);
   }
   await warmWater(bench);
   await planTheLead(bench);
@@ -43,7 +42,6 @@ test("a walk through every step, the shelf, a plan, a link, a file and a sheet a
   await bench.page.keyboard.press("Escape");
   await bench.settled();
   await bench.tap("answer.fall");
-  await bench.page.waitForTimeout(150);
   await bench.page.keyboard.press("Escape");
   await bench.page.evaluate(() => navigator.serviceWorker.ready);
   assert.deepEqual(violations, [], "nothing of the walk is against the policy");
@@ -55,7 +53,7 @@ test("a walk through every step, the shelf, a plan, a link, a file and a sheet a
   }));
   assert.deepEqual(await bench.page.evaluate(() => globalThis.probed), { eval: "EvalError", function: "EvalError", wasm: "made" });
 
-  assert.ok(asked.some((url) => url.endsWith("/evenfall.wasm.packed")), "requests are recorded");
+  assert.ok(asked.some((url) => url.endsWith("/evenfall.wasm.gz")), "requests are recorded");
   assert.deepEqual(asked.filter((url) => !url.startsWith(`${shop.server.origin}/`) && !/^(data|blob):/.test(url)), []);
   await device.close();
 });
@@ -184,7 +182,7 @@ test("a kept picture that is no picture any more is left out, and the lure opens
   const before = await bench.document();
   await bench.page.reload();
   await bench.ready();
-  await bench.page.waitForTimeout(300);
+  await bench.meanwhile(300);
   assert.equal(await bench.find("draw.picture.nose"), undefined);
   assert.deepEqual(await bench.document(), before);
   await layPicture(bench, await picture(bench.page));
@@ -197,12 +195,10 @@ test("memory has a limit of 256 MB; where the device gives no more, the page say
   const device = await shop.device();
   // The compiled code's memory, as it is handed out.
   await device.addInitScript(() => {
-    const given = WebAssembly.instantiate;
-    WebAssembly.instantiate = async (...all) => {
+    const given = WebAssembly.instantiateStreaming;
+    WebAssembly.instantiateStreaming = async (...all) => {
       const made = await given(...all);
-      const memory = Object.values((made.instance ?? made).exports).find((thing) => thing instanceof WebAssembly.Memory);
-      // The unpacker has a small one of its own.
-      if (memory && memory.buffer.byteLength > 1 << 24) globalThis.benchMemory = memory;
+      globalThis.benchMemory = Object.values(made.instance.exports).find((thing) => thing instanceof WebAssembly.Memory);
       return made;
     };
   });
@@ -261,7 +257,6 @@ test("a surface lost three times over, the moment a change was made, comes back 
   const device = await shop.device();
   const bench = await shop.open(device);
   await bench.tap("step.water");
-  await bench.page.waitForTimeout(300);
   for (let n = 0; n < 3; n++) {
     const before = await bench.document();
     await warmWater(bench);
@@ -303,13 +298,13 @@ test("a screen turned in the middle of a drag leaves a lure that can be built, o
     await bench.touch("touchStart", { x, y });
     for (let by = 2; by <= 8; by += 2) {
       await bench.touch("touchMove", { x: x + by, y });
-      await bench.page.waitForTimeout(16);
+      await bench.pace();
     }
     await turn(width, height);
     await bench.page.waitForTimeout(100);
     for (let by = 10; by <= 14; by += 2) {
       await bench.touch("touchMove", { x: x + by, y });
-      await bench.page.waitForTimeout(16);
+      await bench.pace();
     }
     await bench.touch("touchEnd");
     await bench.settled();

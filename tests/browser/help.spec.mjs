@@ -76,7 +76,7 @@ for (const look of ["light", "dark"]) {
     for (const [name, go] of Object.entries(views)) {
       const bench = await shop.open(device);
       await go(bench);
-      await bench.page.waitForTimeout(150);
+      await bench.settled();
       await bench.page.evaluate(readFileSync(axeSource, "utf8"));
       const { violations, passes } = await bench.page.evaluate(() => globalThis.axe.run());
       assert.ok(passes.length > 10, `${name}: the checker has looked`);

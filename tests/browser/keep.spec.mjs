@@ -137,7 +137,7 @@ test("where the device has no room for another lure, the one on the bench stays 
   await said.filter({ hasText: "would be gone" }).waitFor();
   assert.deepEqual(await bench.document(), own);
   await bench.shot("notice-another");
-  await bench.page.waitForTimeout(1000);
+  await bench.meanwhile(1000);
   const arrives = bench.page.waitForEvent("download");
   await said.getByRole("button", { name: "Download a copy" }).tap();
   const chunks = [];
@@ -198,7 +198,7 @@ test("a second tab says that the bench is open elsewhere, and works on it once i
 
   // What is changed in the second tab does not reach the first one's place.
   await warmWater(second);
-  await second.page.waitForTimeout(1000);
+  await second.meanwhile(1000);
   const aside = await second.document();
   assert.notDeepEqual(aside, kept);
   const third = await shop.open(device);
@@ -245,7 +245,7 @@ test("when the first tab is loaded anew or closed, the next one holds the bench"
   assert.equal(await first.page.locator('.notice[data-kind="tabs"]').count(), 0);
   await first.page.close();
   const second = await shop.open(device);
-  await second.page.waitForTimeout(300);
+  await second.meanwhile(300);
   assert.equal(await second.page.locator('.notice[data-kind="tabs"]').count(), 0);
   await device.close();
 });
@@ -285,7 +285,7 @@ test("until it is said whose work counts, neither tab's is lost", async () => {
   await warmWater(mine);
   await warmWater(mine);
   const own = await mine.document();
-  await mine.page.waitForTimeout(1000);
+  await mine.meanwhile(1000);
   const third = await shop.open(device);
   assert.deepEqual(await third.document(), await theirs.document());
   await third.open("file");

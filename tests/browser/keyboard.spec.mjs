@@ -55,8 +55,9 @@ test("the text holds the core's own answers, before and after a change", async (
     return answers.in_water_g;
   };
   const before = await shown();
+  const told = await bench.page.locator("#report-body").textContent();
   await warmWater(bench);
-  await bench.page.waitForTimeout(500);
+  await bench.page.waitForFunction((text) => document.getElementById("report-body").textContent !== text, told);
   assert.notEqual(await shown(), before);
   await device.close();
 });

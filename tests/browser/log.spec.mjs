@@ -89,7 +89,7 @@ for (const [name, size] of Object.entries({ phone: sizes.phone, tablet: sizes.ta
     // 250 lures a frame: forty frames and the ones that settle.
     assert.ok((await bench.frames()) - before >= 40, "drawn a frame's worth at a time");
     const rests = await bench.frames();
-    await bench.page.waitForTimeout(800);
+    await bench.meanwhile(800);
     assert.equal(await bench.frames(), rests, "then the page rests");
     bench.noFaults();
     await device.close();

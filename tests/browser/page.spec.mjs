@@ -16,7 +16,7 @@ test("the page boots, reports no faults, and asks its own origin alone", async (
   const bench = await shop.open(device);
   await bench.page.evaluate(() => navigator.serviceWorker.ready);
   bench.noFaults();
-  assert.ok(asked.some((url) => url.endsWith("/evenfall.wasm.packed")), "requests are recorded");
+  assert.ok(asked.some((url) => url.endsWith("/evenfall.wasm.gz")), "requests are recorded");
   const elsewhere = asked.filter((url) => !url.startsWith(`${shop.server.origin}/`) && !/^(data|blob):/.test(url));
   assert.deepEqual(elsewhere, []);
   await device.close();
@@ -113,10 +113,10 @@ test("without JavaScript the page says so in plain words", async () => {
 test("a missing part is told, with a way to load the page again", async () => {
   const device = await shop.device({ serviceWorkers: "block" });
   const page = await device.newPage();
-  await page.route("**/evenfall.wasm.packed", (route) => route.abort());
+  await page.route("**/evenfall.wasm*", (route) => route.abort());
   await page.goto(shop.server.address);
   await page.locator("#loading .stop").waitFor();
-  await page.unroute("**/evenfall.wasm.packed");
+  await page.unroute("**/evenfall.wasm*");
   await page.getByRole("button", { name: "Load again" }).tap();
   await page.waitForFunction(() => globalThis.EvenfallHooks);
   await device.close();

@@ -89,7 +89,7 @@ test("a sketch is laid behind the drawing, its outline found, kept as one change
   await bench.tap("picture.away");
   await bench.page.reload();
   await bench.ready();
-  await bench.page.waitForTimeout(300);
+  await bench.meanwhile(300);
   assert.equal(await bench.find("draw.picture.nose"), undefined);
   bench.noFaults();
   await device.close();

@@ -44,7 +44,6 @@ test('millrace-170: asked for another hang, "Plan the lead" under a finger fills
   await bench.tap("step.lead");
   await bench.enter("lead.pitch", "-1.5");
   await planTheLead(bench);
-  await bench.page.waitForTimeout(300);
   await bench.shot("plan-offered");
   await keepPlan(bench);
   const after = await bench.document();

@@ -50,7 +50,7 @@ test("a link is an unsaved copy: a reload brings the own lure back", async () =>
   await bench.page.goto(address); // the same page: only the fragment differs
   await bench.page.waitForFunction(() => location.hash === "");
   assert.deepEqual(await bench.document(), document);
-  await bench.page.waitForTimeout(1500);
+  await bench.meanwhile(1500);
   await bench.page.reload();
   await bench.ready();
   assert.deepEqual(await bench.document(), own);

@@ -21,7 +21,6 @@ for (const [name, size] of Object.entries(sizes)) {
     for (const step of steps) {
       await bench.tap(`step.${step}`);
       assert.equal(JSON.parse(await bench.hook("sessionJson")).view.step, step);
-      await bench.page.waitForTimeout(250);
       const picture = await bench.shot(`${name}-${step}`);
       const { count, largest } = colours(picture);
       assert.ok(count > 50 && largest < 0.95, `${step} is drawn: ${count} colours, one covers ${largest}`);

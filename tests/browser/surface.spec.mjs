@@ -18,7 +18,6 @@ test("a surface that was lost and given back shows the same bench as before", as
   const device = await shop.device();
   const bench = await shop.open(device);
   await bench.tap("step.lead");
-  await bench.page.waitForTimeout(300);
   const before = await bench.shot("surface-before");
   assert.ok(colours(before).count > 20, "there is something to lose");
   await take(bench);

@@ -40,7 +40,7 @@ test("the fall plays in its own time, draws while it plays and no frame afterwar
   const took = (Date.now() - start) / 1000;
   assert.ok(took > 1.5 && took < 8, `it took ${took} s`);
   const over = await bench.frames();
-  await bench.page.waitForTimeout(1500);
+  await bench.meanwhile(1500);
   assert.equal(await bench.frames(), over, "after the fall the page rests");
   assert.deepEqual(await bench.document(), before, "watching changes nothing of the lure");
   bench.noFaults();
@@ -56,7 +56,7 @@ test("a paused fall stands still and draws nothing; a finger on the bar moves it
   await bench.settled();
   const rests = await bench.frames();
   const paused = await bench.page.screenshot();
-  await bench.page.waitForTimeout(1000);
+  await bench.meanwhile(1000);
   assert.equal(await bench.frames(), rests, "paused, it draws nothing");
   const bar = await bench.find("water.scrub");
   const y = bar.y + bar.h / 2;

@@ -12,14 +12,10 @@
 using namespace evenfall;
 using Catch::Matchers::WithinAbs;
 using Catch::Matchers::WithinRel;
-using support::RandomLures;
 
 TEST_CASE("a lure comes back from its text and from its link, and gives the same answers",
           "[properties][random]") {
-    RandomLures drawn(401);
-    for (int n = 0; n < 220; ++n) {
-        const auto lure = drawn.next();
-        INFO(lure.where());
+    support::each_random_lure(401, 220, [&](const support::RandomLure& lure, int) {
         const std::string text = write_document(lure.document);
         const auto read = read_document(text);
         REQUIRE(read.ok());
@@ -39,7 +35,7 @@ TEST_CASE("a lure comes back from its text and from its link, and gives the same
         // Text keeps the millionth of a millimetre: half of it on lines some millimetres from the middle is
         // less than 1e-6 of the wood.
         CHECK_THAT(once->answers.mass_kg, WithinRel(lure.evaluation.answers.mass_kg, 1e-6));
-    }
+    });
 }
 
 TEST_CASE("any number comes back through any unit, as a value and as it is typed",

@@ -14,7 +14,6 @@
 using namespace evenfall;
 using Catch::Matchers::WithinAbs;
 using Catch::Matchers::WithinRel;
-using support::RandomLures;
 
 namespace {
 
@@ -36,10 +35,7 @@ Answers answers_of(const document::Document& document) {
 
 TEST_CASE("a part adds its own mass, its own volume and its own moment, from its stage on",
           "[properties][random]") {
-    RandomLures drawn(201);
-    for (int n = 0; n < lures; ++n) {
-        const auto lure = drawn.next();
-        INFO(lure.where());
+    support::each_random_lure(201, lures, [&](const support::RandomLure& lure, int n) {
         document::Document with = lure.document;
         document::Part part;
         part.stage = n % 2 == 0 ? Stage::hardware : Stage::dressed;
@@ -65,15 +61,12 @@ TEST_CASE("a part adds its own mass, its own volume and its own moment, from its
             const double gained = a.stages[s].stage < part.stage ? 0.0 : part.mass_kg;
             CHECK_THAT(b.stages[s].mass_kg - a.stages[s].mass_kg, WithinAbs(gained, rounding_kg));
         }
-    }
+    });
 }
 
 TEST_CASE("a soaked coat adds its mass and nothing else, a film by its mass adds that over its density",
           "[properties][random]") {
-    RandomLures drawn(202);
-    for (int n = 0; n < lures; ++n) {
-        const auto lure = drawn.next();
-        INFO(lure.where());
+    support::each_random_lure(202, lures, [&](const support::RandomLure& lure, int n) {
         document::Coat coat;
         coat.kind = n % 2 == 0 ? document::CoatKind::soaks : document::CoatKind::film;
         coat.material = "epoxy";
@@ -90,14 +83,11 @@ TEST_CASE("a soaked coat adds its mass and nothing else, a film by its mass adds
         // outside.
         CHECK_THAT(b.displaced_m3 - a.displaced_m3, WithinAbs(volume, rounding_m3));
         CHECK_THAT(b.coats.back().mass_kg, WithinAbs(*coat.mass_kg, rounding_kg));
-    }
+    });
 }
 
 TEST_CASE("segments, and the lines of each stage, sum to the whole", "[properties][random]") {
-    RandomLures drawn(203);
-    for (int n = 0; n < lures; ++n) {
-        const auto lure = drawn.next();
-        INFO(lure.where());
+    support::each_random_lure(203, lures, [&](const support::RandomLure& lure, int) {
         const Answers& a = lure.evaluation.answers;
         double mass = 0.0;
         double displaced = 0.0;
@@ -133,16 +123,13 @@ TEST_CASE("segments, and the lines of each stage, sum to the whole", "[propertie
         for (const CoatAnswer& c : a.coats)
             coats -= c.mass_kg;
         CHECK_THAT(coats, WithinAbs(0.0, rounding_kg));
-    }
+    });
 }
 
 TEST_CASE("more lead in any hole is as much heavier in water, and falls faster as it lies level",
           "[properties][random]") {
-    RandomLures drawn(204);
     int filled = 0;
-    for (int n = 0; n < lures; ++n) {
-        const auto lure = drawn.next();
-        INFO(lure.where());
+    support::each_random_lure(204, lures, [&](const support::RandomLure& lure, int) {
         const auto water =
             materials::water_properties(lure.document.water.temperature_c, lure.document.water.salinity_g_kg)
                 .value();
@@ -162,7 +149,7 @@ TEST_CASE("more lead in any hole is as much heavier in water, and falls faster a
             if (fast && slow) CHECK(*fast > *slow);
             ++filled;
         }
-    }
+    });
     CHECK(filled > lures / 2);
 }
 
@@ -170,11 +157,8 @@ TEST_CASE("in every steady fall weight does just the work that drag takes, and n
           "[properties][random][fall]") {
     // Heavier need not be faster: about the same G and B a heavier lure may lie flatter. The balance of
     // powers always holds.
-    RandomLures drawn(205);
     int falls = 0;
-    for (int n = 0; n < lures; ++n) {
-        const auto lure = drawn.next();
-        INFO(lure.where());
+    support::each_random_lure(205, lures, [&](const support::RandomLure& lure, int) {
         const auto water =
             materials::water_properties(lure.document.water.temperature_c, lure.document.water.salinity_g_kg)
                 .value();
@@ -190,6 +174,6 @@ TEST_CASE("in every steady fall weight does just the work that drag takes, and n
                        WithinRel(f.vertical_m_s * f.vertical_m_s + f.forward_m_s * f.forward_m_s, 1e-12));
             ++falls;
         }
-    }
+    });
     CHECK(falls > lures);
 }

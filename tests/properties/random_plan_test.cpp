@@ -10,19 +10,15 @@
 using namespace evenfall;
 using Catch::Matchers::WithinAbs;
 using Catch::Matchers::WithinRel;
-using support::RandomLures;
 
 TEST_CASE("what a plan promises is what its document gives, and a plan that is met meets its targets",
           "[properties][random]") {
-    RandomLures drawn(301);
     int met = 0;
-    for (int n = 0; n < 300; ++n) {
-        const auto lure = drawn.next();
-        INFO(lure.where());
+    support::each_random_lure(301, 300, [&](const support::RandomLure& lure, int) {
         const auto plan = plan_lead(lure.document);
         if (!plan.ok()) {
             CHECK_FALSE(plan.problems().empty());
-            continue;
+            return;
         }
         const auto forward = evaluate(plan->document);
         REQUIRE(forward.ok());
@@ -34,7 +30,7 @@ TEST_CASE("what a plan promises is what its document gives, and a plan that is m
         const document::Targets& t = lure.document.targets;
         if (!plan->met) {
             CHECK_FALSE(plan->shortfalls.empty());
-            continue;
+            return;
         }
         ++met;
         REQUIRE(a.pitch_rad.has_value());
@@ -61,6 +57,6 @@ TEST_CASE("what a plan promises is what its document gives, and a plan that is m
                       1e-12);
             CHECK(h.mass_kg >= 0.0);
         }
-    }
+    });
     CHECK(met > 30);
 }

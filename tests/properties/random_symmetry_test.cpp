@@ -10,7 +10,6 @@
 using namespace evenfall;
 using Catch::Matchers::WithinAbs;
 using Catch::Matchers::WithinRel;
-using support::RandomLures;
 
 namespace {
 
@@ -42,11 +41,8 @@ void same_angle(const std::optional<double>& a, const std::optional<double>& b, 
 
 TEST_CASE("a lure in the mirror weighs, hangs and falls the same, and heels the other way",
           "[properties][random]") {
-    RandomLures drawn(101);
     int heeled = 0;
-    for (int n = 0; n < lures; ++n) {
-        const auto lure = drawn.next();
-        INFO(lure.where());
+    support::each_random_lure(101, lures, [&](const support::RandomLure& lure, int) {
         const Answers& a = lure.evaluation.answers;
         const Answers b = evaluated(support::mirrored(lure.document)).answers;
         CHECK_THAT(b.mass_kg, WithinRel(a.mass_kg, rounding));
@@ -62,20 +58,17 @@ TEST_CASE("a lure in the mirror weighs, hangs and falls the same, and heels the 
         REQUIRE(b.fall.has_value() == a.fall.has_value());
         // The pitch of a fall is found to 1e-10 rad.
         if (a.fall) CHECK_THAT(b.fall->speed_m_s, WithinRel(a.fall->speed_m_s, 1e-9));
-    }
+    });
     CHECK(heeled > lures / 4);
 }
 
 TEST_CASE("a joint in the mirror swings to port as it swung to starboard", "[properties][random][joints]") {
-    RandomLures drawn(102);
     int joints = 0;
-    for (int n = 0; n < lures; ++n) {
-        const auto lure = drawn.next();
-        INFO(lure.where());
+    support::each_random_lure(102, lures, [&](const support::RandomLure& lure, int) {
         const auto a = joints::joint_answers(lure.document);
         const auto b = joints::joint_answers(support::mirrored(lure.document));
         REQUIRE(a.ok() == b.ok());
-        if (!a.ok()) continue;
+        if (!a.ok()) return;
         for (std::size_t j = 0; j < a->joints.size(); ++j) {
             for (const std::size_t way : {0u, 1u}) {
                 // Where a corner grazes an edge, an angle goes with the root of a rounding.
@@ -85,25 +78,23 @@ TEST_CASE("a joint in the mirror swings to port as it swung to starboard", "[pro
             }
             ++joints;
         }
-    }
+    });
     CHECK(joints > lures);
 }
 
 TEST_CASE("drawn larger by s, a lure holds s³ of everything, hangs at the same angle and swings as far",
           "[properties][random]") {
-    RandomLures drawn(103);
     int compared = 0;
     int swung = 0;
-    for (int n = 0; n < lures; ++n) {
-        const auto lure = drawn.next();
+    support::each_random_lure(103, lures, [&](const support::RandomLure& lure, int n) {
         const double s = n % 2 == 0 ? 1.5 : 0.8;
-        INFO(lure.where() << ", " << s << " times");
+        INFO(s << " times");
         const auto larger = evaluate(support::scaled(lure.document, s));
         // Only what leaves the limits of its field may be refused: a gap under 0.2 mm, wire over 3 mm.
         if (!larger.ok()) {
             for (const Problem& p : larger.problems())
                 CHECK(p.code == ProblemCode::out_of_range);
-            continue;
+            return;
         }
         ++compared;
         const Answers& a = lure.evaluation.answers;
@@ -121,22 +112,19 @@ TEST_CASE("drawn larger by s, a lure holds s³ of everything, hangs at the same 
         same_angle(b.roll_rad, a.roll_rad, within);
         const auto small = joints::joint_answers(lure.document);
         const auto large = joints::joint_answers(support::scaled(lure.document, s));
-        if (!small.ok() || !large.ok()) continue;
+        if (!small.ok() || !large.ok()) return;
         for (std::size_t j = 0; j < small->joints.size(); ++j) {
             CHECK_THAT(large->joints[j].bare[0].angle_rad,
                        WithinAbs(small->joints[j].bare[0].angle_rad, 1e-6));
             ++swung;
         }
-    }
+    });
     CHECK(compared > lures * 9 / 10);
     CHECK(swung > lures);
 }
 
 TEST_CASE("the order of holes, pockets and parts changes no sum", "[properties][random]") {
-    RandomLures drawn(104);
-    for (int n = 0; n < lures; ++n) {
-        const auto lure = drawn.next();
-        INFO(lure.where());
+    support::each_random_lure(104, lures, [&](const support::RandomLure& lure, int) {
         const Answers& a = lure.evaluation.answers;
         const Answers b = evaluated(support::reordered(lure.document)).answers;
         CHECK_THAT(b.mass_kg, WithinRel(a.mass_kg, rounding));
@@ -151,5 +139,5 @@ TEST_CASE("the order of holes, pockets and parts changes no sum", "[properties][
         }
         for (std::size_t s = 0; s < a.stages.size(); ++s)
             CHECK_THAT(b.stages[s].mass_kg, WithinRel(a.stages[s].mass_kg, rounding));
-    }
+    });
 }

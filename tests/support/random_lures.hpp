@@ -2,6 +2,8 @@
 
 #include "evenfall.hpp"
 
+#include <catch2/catch_message.hpp>
+
 #include <cstdint>
 #include <string>
 
@@ -40,5 +42,16 @@ private:
     std::uint64_t seed_;
     std::uint64_t draw_ = 0;
 };
+
+/// Looks at the first `count` lures of a seed that can be built: `see(lure, number)`. A failure names seed and draw.
+template <class See>
+void each_random_lure(std::uint64_t seed, int count, See see) {
+    RandomLures drawn(seed);
+    for (int n = 0; n < count; ++n) {
+        const RandomLure lure = drawn.next();
+        INFO(lure.where());
+        see(lure, n);
+    }
+}
 
 } // namespace evenfall::support

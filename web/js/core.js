@@ -1,19 +1,21 @@
 // The compiled bench as plain JavaScript functions. Nothing else in the page calls the module directly.
 
 import createEvenfall from "evenfall-program"; // Emscripten's loader; the build defines this name
-import { packedCode } from "./parts.js";
-import { unpacked } from "./unpack.js";
+import { instantiate } from "./code.js";
 
 // The compiled code calls the page through globalThis.EvenfallHost (host.js), which must exist first.
 export async function loadCore(canvas, onAbort) {
-  const wasmBinary = await unpacked(await packedCode());
-  const module = await createEvenfall({
-    canvas,
-    wasmBinary,
-    locateFile: (name) => new URL(name, document.baseURI).href,
-    print: (line) => console.info(line),
-    printErr: (line) => console.warn(line),
-    onAbort,
+  const module = await new Promise((resolve, reject) => {
+    createEvenfall({
+      canvas,
+      instantiateWasm(imports, begin) {
+        instantiate(imports).then(({ instance, module }) => begin(instance, module)).catch(reject);
+        return {}; // the exports come later, by `begin`
+      },
+      print: (line) => console.info(line),
+      printErr: (line) => console.warn(line),
+      onAbort,
+    }).then(resolve, reject);
   });
   const text = (name, ...given) => module.ccall(name, "string", given.map(kind), given);
   const number = (name, ...given) => module.ccall(name, "number", given.map(kind), given);

@@ -14,6 +14,7 @@ import sys
 
 TYPES = {
     ".css": "text/css; charset=utf-8",
+    ".gz": "application/gzip",
     ".html": "text/html; charset=utf-8",
     ".ico": "image/x-icon",
     ".js": "text/javascript; charset=utf-8",
@@ -22,6 +23,7 @@ TYPES = {
     ".png": "image/png",
     ".svg": "image/svg+xml",
     ".txt": "text/plain; charset=utf-8",
+    ".wasm": "application/wasm",
     ".webmanifest": "application/manifest+json",
     ".woff2": "font/woff2",
 }

@@ -1,32 +1,26 @@
 #!/usr/bin/python3
 """Puts the page's folder together: copies what belongs to it, and fills in the file list and the build's hash.
 
-usage: assemble_page.py --output FOLDER [--worker TEMPLATE] [--take FOLDER TARGET]... [--packed FILE PACKER TARGET]
-                        [--script ENTRY PROGRAM UNPACKER TARGET] [--presets FOLDER] [--terms FILE FILE TARGET]
+usage: assemble_page.py --output FOLDER [--worker TEMPLATE] [--take FOLDER TARGET]... [--code FILE TARGET]
+                        [--script ENTRY PROGRAM TARGET] [--presets FOLDER] [--terms FILE FILE TARGET]
 
---script makes one small file of the page's own modules, Emscripten's loader (PROGRAM, known to them as
-"evenfall-program") and the bytes of what unpacks (UNPACKER, "evenfall-unpack"); style sheets are made small too. --packed
-takes a WebAssembly module in, sorted and packed as web/unpack reads it, with the Node program that packs streams: a third less than gzip. @EVENFALL_BUILD@, @EVENFALL_FILES@ and @EVENFALL_PRESETS@ are
-replaced in index.html and in the service worker: the first by a hash over every file of the page, the second by a JSON
+--script makes one small file of the page's own modules and Emscripten's loader (PROGRAM, known to them as
+"evenfall-program"); style sheets are made small too. --code takes the compiled code in, as it is and gzipped (TARGET.gz),
+which a host need not do then. @EVENFALL_BUILD@, @EVENFALL_FILES@ and @EVENFALL_PRESETS@ are replaced in index.html and in the service worker: the first by a hash over every file of the page, the second by a JSON
 list of them, the third by the demo lures. Files that have not changed are left untouched, and files that no longer
 belong to the page are removed.
 """
 
 import argparse
+import gzip
 import hashlib
 import json
-import lzma
 import pathlib
 import subprocess
 import sys
-import tempfile
-
-from split_code import CODED, split
 
 WORKER = "service-worker.js"
 TEMPLATES = ("index.html", WORKER)
-# Scripts that make assets, and documents about them, are no part of the page.
-LEFT_OUT = {"assets": {".mjs", ".py", ".sh", ".md"}}
 
 
 def take_folder(files, folder, target):
@@ -35,8 +29,6 @@ def take_folder(files, folder, target):
         return
     for path in sorted(folder.rglob("*")):
         if not path.is_file() or any(part.startswith(".") for part in path.relative_to(folder).parts):
-            continue
-        if path.suffix in LEFT_OUT.get(target, ()):
             continue
         name = (pathlib.PurePosixPath(target) / path.relative_to(folder).as_posix()).as_posix()
         if name in files:
@@ -51,25 +43,6 @@ def small(*words, **more):
     if run.returncode != 0:
         sys.exit(run.stderr.decode())
     return run.stdout
-
-
-def by_ppmd(packer, order, data):
-    with tempfile.TemporaryDirectory() as folder:
-        plain, coded = (pathlib.Path(folder) / name for name in ("plain", "coded"))
-        plain.write_bytes(data)
-        subprocess.run([*packer, str(order), plain, coded], check=True)
-        return coded.read_bytes()
-
-
-def packed(module, packer):
-    """The sorted module as web/unpack reads it; LZMA's settings are those that packed this page's code best. Python's own leaves
-    the size open, and what unpacks wants to know it beforehand."""
-    streams, rest = split(module)
-    coded = {name: by_ppmd(packer, CODED[name], data) for name, data in streams.items()}
-    front = b"".join(size.to_bytes(4, "little") for name in CODED for size in (len(streams[name]), len(coded[name]), CODED[name]))
-    made = lzma.compress(rest, format=lzma.FORMAT_ALONE, filters=[
-        {"id": lzma.FILTER_LZMA1, "preset": 9 | lzma.PRESET_EXTREME, "dict_size": 1 << 22, "lc": 2, "lp": 0, "pb": 0}])
-    return front + b"".join(coded.values()) + made[:5] + len(rest).to_bytes(8, "little") + made[13:]
 
 
 def without_long_terms(text):
@@ -101,10 +74,8 @@ def main():
     parser.add_argument("--output", required=True)
     parser.add_argument("--worker")
     parser.add_argument("--take", nargs=2, action="append", default=[])
-    parser.add_argument("--file", nargs=2, action="append", default=[])
-    parser.add_argument("--packed", nargs=3)
-    parser.add_argument("--node", default="node")
-    parser.add_argument("--script", nargs=4)
+    parser.add_argument("--code", nargs=2)
+    parser.add_argument("--script", nargs=3)
     parser.add_argument("--presets")
     parser.add_argument("--terms", nargs=3)
     arguments = parser.parse_args()
@@ -112,23 +83,16 @@ def main():
     files = {}
     for folder, target in arguments.take:
         take_folder(files, folder, target)
-    for path, target in arguments.file:
+    if arguments.code:
+        path, target = arguments.code
         files[target] = pathlib.Path(path).read_bytes()
-    if arguments.packed:
-        path, packer, target = arguments.packed
-        files[target] = packed(pathlib.Path(path).read_bytes(), [arguments.node, packer])
+        files[target + ".gz"] = gzip.compress(files[target], 9, mtime=0)
     for name in files:
         if name.endswith(".css"):
             files[name] = small("--loader=css", input=files[name])
     if arguments.script:
-        entry, program, unpacker, target = arguments.script
-        program, unpacker = (pathlib.Path(path).resolve() for path in (program, unpacker))
-        with tempfile.TemporaryDirectory() as folder:
-            # One sign for each byte: in a gzipped script that takes a fifth less than base64.
-            text = pathlib.Path(folder) / "unpacker.txt"
-            text.write_text(unpacker.read_bytes().decode("latin-1"), "utf-8", newline="")
-            files[target] = small(entry, "--bundle", "--format=esm", f"--alias:evenfall-program={program}",
-                                  f"--alias:evenfall-unpack={text}", "--loader:.txt=text")
+        entry, program, target = arguments.script
+        files[target] = small(entry, "--bundle", "--format=esm", f"--alias:evenfall-program={pathlib.Path(program).resolve()}")
     if arguments.terms:
         *sources, target = arguments.terms
         texts = [pathlib.Path(path).read_bytes() for path in sources if path and pathlib.Path(path).is_file()]

@@ -16,7 +16,8 @@ if command -v ccache >/dev/null 2>&1; then
 fi
 
 # What building the page takes. An entry "command:package" is satisfied by that command, wherever it came from.
-page_packages=(emscripten node:nodejs cmake:cmake ninja:ninja-build ccache esbuild python3 python3-fonttools dpkg-dev
+# Emscripten itself is web/setup/emscripten.sh's business.
+page_packages=(node:nodejs cmake:cmake ninja:ninja-build ccache esbuild python3 python3-fonttools dpkg-dev
     debian-archive-keyring)
 
 jobs="${EVENFALL_JOBS:-$(nproc)}"

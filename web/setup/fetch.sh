@@ -11,105 +11,14 @@
 set -euo pipefail
 root="$(cd "$(dirname "${BASH_SOURCE[0]}")/../.." && pwd)"
 . "$root/web/setup/common.sh"
+. "$root/web/setup/archive.sh"
 
 pins="$root/web/setup/pins.txt"
-keyring=/usr/share/keyrings/debian-archive-keyring.gpg
-private="$cache/apt"
 
 # One pin a line as "line-number kind name version suite".
 list_pins() { awk '!/^[[:space:]]*(#|$)/ { print NR, $1, $2, $3, $4 }' "$pins"; }
 
 folder_of() { printf '%s/sources/%s_%s' "$cache" "$1" "$(tr ':+~' '___' <<<"$2")"; }
-
-# The archive addresses that the machine's own apt sources name for its release, the likeliest first.
-# Reads both the one-line and the paragraph format; leaves out what is switched off and what is another archive.
-mirror_candidates() {
-    if [ -n "${EVENFALL_DEBIAN_MIRROR:-}" ]; then
-        printf '%s\n' "$EVENFALL_DEBIAN_MIRROR"
-        return
-    fi
-    local codename files=() file
-    codename="$(. /etc/os-release && printf '%s' "${VERSION_CODENAME:-bookworm}")"
-    for file in /etc/apt/sources.list /etc/apt/sources.list.d/*.list /etc/apt/sources.list.d/*.sources; do
-        [ -r "$file" ] && files+=("$file")
-    done
-    [ ${#files[@]} -gt 0 ] || return 0
-    awk -v codename="$codename" '
-        function offer(uri, suites, components, signer,   n, part, i, suite_fits, rank) {
-            n = split(suites, part, /[ \t]+/); suite_fits = 0
-            for (i = 1; i <= n; i++)
-                if (part[i] == codename || part[i] == "stable" || part[i] == "oldstable") suite_fits = 1
-            if (!suite_fits || components !~ /(^|[ \t])main([ \t]|$)/) return
-            rank = 1
-            if (uri ~ /\/debian\/?$/ || uri ~ /^mirror/) rank--
-            if (signer != "" && signer !~ /debian-archive/) rank += 2
-            print rank, uri
-        }
-        function flush_paragraph(   n, part, i) {
-            if (types ~ /(^|[ \t])deb([ \t]|$)/ && enabled !~ /^(no|false|0)/) {
-                n = split(uris, part, /[ \t]+/)
-                for (i = 1; i <= n; i++) if (part[i] != "") offer(part[i], suites, components, signer)
-            }
-            types = uris = suites = components = signer = enabled = key = ""
-        }
-        FNR == 1 && NR > 1 { flush_paragraph() }
-        /^[ \t]*#/ { next }
-        FILENAME ~ /\.list$/ {
-            if ($1 != "deb") next
-            line = $0; signer = ""
-            if (match(line, /\[[^]]*\]/)) {
-                signer = substr(line, RSTART, RLENGTH)
-                if (signer !~ /signed-by/) signer = ""
-                line = substr(line, 1, RSTART - 1) substr(line, RSTART + RLENGTH)
-            }
-            n = split(line, word, /[ \t]+/); rest = ""
-            for (i = 4; i <= n; i++) rest = rest " " word[i]
-            offer(word[2], word[3], rest, signer); signer = ""
-            next
-        }
-        /^[ \t]*$/ { flush_paragraph(); next }
-        /^[A-Za-z-]+:/ { key = tolower($1); value = $0; sub(/^[^:]*:[ \t]*/, "", value) }
-        /^[ \t]/ { value = $0; sub(/^[ \t]+/, "", value) }
-        key == "types:" { types = types " " value }
-        key == "uris:" { uris = uris " " value }
-        key == "suites:" { suites = suites " " value }
-        key == "components:" { components = components " " value }
-        key == "signed-by:" { signer = signer " " value }
-        key == "enabled:" { enabled = tolower(value) }
-        END { flush_paragraph() }
-    ' "${files[@]}" | sort -s -n -k1,1 | awk '!seen[$2]++ { print $2 }'
-}
-
-private_apt() {
-    local tool="$1"; shift
-    local options=(-q
-        -o "Dir::Etc::sourcelist=$private/sources.list" -o Dir::Etc::sourceparts=/dev/null
-        -o Dir::Etc::preferences=/dev/null -o Dir::Etc::preferencesparts=/dev/null
-        -o "Dir::State::lists=$private/lists" -o "Dir::Cache=$private/cache"
-        -o APT::Get::AllowUnauthenticated=false -o Acquire::Retries=3 -o Acquire::Languages=none)
-    [ "$(id -u)" -eq 0 ] && options+=(-o APT::Sandbox::User=root)
-    "$tool" "${options[@]}" "$@"
-}
-
-prepare_private_apt() {
-    [ -r "$keyring" ] || die "the archive keyring $keyring is missing; install the package debian-archive-keyring."
-    mkdir -p "$private/lists/partial" "$private/cache/archives/partial"
-    local mirror suite tried=0
-    while read -r mirror; do
-        tried=1
-        for suite in $(list_pins | awk '{ print $5 }' | sort -u); do
-            printf 'deb [signed-by=%s] %s %s main\n' "$keyring" "$mirror" "$suite"
-            printf 'deb-src [signed-by=%s] %s %s main\n' "$keyring" "$mirror" "$suite"
-        done >"$private/sources.list"
-        if private_apt apt-get -o APT::Update::Error-Mode=any update >"$cache/log/lists.log" 2>&1; then
-            return 0
-        fi
-    done < <(mirror_candidates)
-    [ "$tried" = 1 ] || die "no Debian archive is named in this machine's apt sources.
-Set EVENFALL_DEBIAN_MIRROR to the address of one (the folder that holds dists/ and pool/)."
-    tail -n 5 "$cache/log/lists.log" >&2
-    die "the package lists of the pinned suites could not be read (see above)."
-}
 
 # Says which line of the pins to change when the pinned version has left its suite.
 explain_missing() {
@@ -170,7 +79,7 @@ while read -r line kind name version suite; do
     [ -d "$(folder_of "$name" "$version")" ] && continue
     if [ "$ready" = 0 ]; then
         rm -rf "$cache"/work.*
-        prepare_private_apt
+        read_lists $(list_pins | awk '{ print $5 }' | sort -u)
         ready=1
     fi
     fetch_one "$line" "$kind" "$name" "$version" "$suite"
@@ -202,8 +111,8 @@ if [ ! -f "$bundle/evenfall.cmake" ]; then
             # What of it goes into the page, so that the terms of its tests and its other systems stay out.
             case "$name" in
                 zlib) used=(inflate.c) ;;
-                libsdl2) used=(src/ src/{atomic,cpuinfo,dynapi,events,libm,locale,misc,stdlib,thread,timer,video}/
-                    src/video/{yuv2rgb,emscripten,khronos}/ include/SDL.h include/SDL_egl.h include/SDL_opengles2_gl2.h) ;;
+                libsdl2) used=(src/ src/{atomic,cpuinfo,dynapi,events,joystick,libm,locale,misc,stdlib,thread,timer,video}/
+                    src/render/SDL_render.c src/video/{yuv2rgb,emscripten,khronos}/ include/SDL.h include/SDL_egl.h include/SDL_opengles2_gl2.h) ;;
                 imgui) used=(imgui.cpp imstb_truetype.h) ;;
                 nlohmann-json3-dev) used=(include/nlohmann/json.hpp) ;;
                 libeigen3-dev) used=(Eigen/Core) ;;
@@ -221,7 +130,6 @@ if [ ! -f "$bundle/evenfall.cmake" ]; then
     {
         echo "# Written by web/setup/fetch.sh; hand it to CMake with -C."
         define() { printf 'set(%s "%s" CACHE PATH "%s")\n' "$@"; }
-        define EVENFALL_LZMA_SOURCE "${where[lzma]}" "LZMA source folder (page only)"
         define EVENFALL_ZLIB_SOURCE "${where[zlib]}" "zlib source folder"
         define EVENFALL_QR_SOURCE "${where[qr-code-generator]}" "QR code generator source folder"
         define EVENFALL_SDL2_SOURCE "${where[libsdl2]}" "SDL2 source folder"

@@ -13,9 +13,11 @@ settings=(-DCMAKE_BUILD_TYPE=Release)
 case "$flavour" in
     native) version="$("${CXX:-c++}" --version | head -n 1)" ;;
     web)
-        # The package's version says the same as "em++ --version", and asking for it takes no time.
-        version="$(dpkg-query -W -f='${Version}' emscripten 2>/dev/null || em++ --version | head -n 1)"
-        settings+=(-DCMAKE_TOOLCHAIN_FILE="$root/web/setup/emscripten.cmake")
+        emscripten="$("$root/web/setup/emscripten.sh")"
+        version="$emscripten $(cat "$emscripten/emscripten-version.txt")"
+        settings+=("-DCMAKE_TOOLCHAIN_FILE=$root/web/setup/emscripten.cmake" "-DEVENFALL_EMSCRIPTEN=$emscripten")
+        EM_COMPILER_WRAPPER="$(command -v ccache || true)"
+        export EM_COMPILER_WRAPPER
         ;;
     *) die "say \"native\" or \"web\": web/setup/libs.sh native" ;;
 esac
@@ -47,7 +49,12 @@ if [ ! -d "$prefix" ]; then
     rm -rf "$work"
 fi
 if [ ! -f "$list" ]; then
-    { cat "$sources"; printf 'set(EVENFALL_LIBS "%s" CACHE PATH "compiled outside libraries")\n' "$prefix"; } >"$list.new"
+    {
+        cat "$sources"
+        printf 'set(EVENFALL_LIBS "%s" CACHE PATH "compiled outside libraries")\n' "$prefix"
+        printf 'set(EVENFALL_CCACHE_DIR "%s" CACHE PATH "folder of the compiler cache")\n' "${CCACHE_DIR:-}"
+        [ "$flavour" = native ] || printf 'set(EVENFALL_EMSCRIPTEN "%s" CACHE PATH "folder of Emscripten")\n' "$emscripten"
+    } >"$list.new"
     mv "$list.new" "$list"
 fi
 # A copy for the presets of CMakePresets.json, which cannot ask this script.

@@ -3,7 +3,7 @@
 
 usage: one_file.py PAGE-FOLDER FILE.html
 
-The compiled code is carried packed, in base64, the scripts and styles inline and named by their hashes in the page's
+The compiled code is carried gzipped, in base64, the scripts and styles inline and named by their hashes in the page's
 security policy, the terms of others' works as a block of text. What a page opened from a disk cannot have is left out:
 the service worker and the manifest.
 """
@@ -44,7 +44,7 @@ def main():
     script = read("evenfall.js").replace("</script", "<\\/script").replace("<!--", "<\\!--")
     style = read("evenfall.css")
     mark = data_address("image/svg+xml", (folder / "assets/mark.svg").read_bytes())
-    code = base64.b64encode((folder / "evenfall.wasm.packed").read_bytes()).decode()
+    code = base64.b64encode((folder / "evenfall.wasm.gz").read_bytes()).decode()
 
     policy = (f"default-src 'none'; script-src {of_hash(script)} 'wasm-unsafe-eval'; style-src {of_hash(style)}; "
               "img-src data: blob:; base-uri 'none'; form-action 'none'")

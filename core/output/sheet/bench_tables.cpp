@@ -25,6 +25,18 @@ bool caps_with(const document::Document& document, const char* material) {
     });
 }
 
+/// "skin, joints, pockets": what a coat is laid on.
+std::string surfaces_text(const document::Coat& coat) {
+    std::string out;
+    const auto add = [&out](bool on, const char* surface) {
+        if (on) out += (out.empty() ? "" : ", ") + std::string(surface);
+    };
+    add(coat.on_skin, "skin");
+    add(coat.on_joint_faces, "joints");
+    add(coat.on_pockets, "pockets");
+    return out;
+}
+
 std::string times(int lures) {
     return lures == 1 ? std::string("one lure") : std::to_string(lures) + " lures";
 }
@@ -272,10 +284,7 @@ void add_coats(Composer& pages, const Job& job) {
                          coat.kind == document::CoatKind::soaks ? "soaks in"
                          : coat.thickness_m                     ? mm_text(*coat.thickness_m, 2) + " mm"
                                                                 : "film",
-                         coat.on_skin && coat.on_joint_faces ? "skin, joints"
-                         : coat.on_skin                      ? "skin"
-                                                             : "joints",
-                         g_text(mass), g_text(mass * lures, 1),
+                         surfaces_text(coat), g_text(mass), g_text(mass * lures, 1),
                          coat.kind == document::CoatKind::film ? g_text(to_mix_kg(mass * lures), 1) : "–",
                          units::number_text(job.coat_hours[c], units::Unit::one, 1)}});
         starts.push_back(start);

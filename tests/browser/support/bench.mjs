@@ -96,8 +96,7 @@ export class Bench {
     const [x, y] = await this.middleOf(id);
     await this.page.mouse.move(x, y);
     await this.page.mouse.down();
-    // A person holds a button longer than a program does, and the bench looks only once a frame.
-    await this.page.waitForTimeout(60);
+    await this.settled(); // a hand holds a button longer than a program does; the bench looks once a frame
     await this.page.mouse.up();
     await this.settled();
   }
@@ -134,6 +133,12 @@ export class Bench {
     return { x: canvas.x + item.x + item.w / 2, y: canvas.y + (top + bottom) / 2 };
   }
 
+  /** The rest between two movements of a finger: about a frame. */
+  pace() { return this.page.waitForTimeout(16); }
+
+  /** A while in which something could still happen that must not: there is no state to wait for. */
+  meanwhile(milliseconds) { return this.page.waitForTimeout(milliseconds); }
+
   async touch(type, ...points) {
     this.wire ??= await this.page.context().newCDPSession(this.page);
     await this.wire.send("Input.dispatchTouchEvent", { type, touchPoints: points.map(({ x, y }, id) => ({ x, y, id })) });
@@ -143,7 +148,7 @@ export class Bench {
     await this.touch("touchStart", from);
     for (let i = 1; i <= steps; i++) {
       await this.touch("touchMove", { x: from.x + ((to.x - from.x) * i) / steps, y: from.y + ((to.y - from.y) * i) / steps });
-      await this.page.waitForTimeout(16);
+      await this.pace();
     }
     await this.touch("touchEnd");
     await this.settled();

@@ -16,13 +16,15 @@ const types = {
  */
 export async function serve(folder, modules) {
   let current = folder;
+  let hosted = (name, answer) => answer;
   const server = createServer(async (request, response) => {
     const path = normalize(decodeURIComponent(new URL(request.url, "http://page").pathname));
     const name = path === "/bench/" ? "index.html" : path.replace(/^\/bench\//, "");
     const place = modules && name.startsWith("js/") ? join(modules, "..") : current;
     try {
-      const body = await readFile(join(place, name));
-      response.writeHead(200, { "content-type": types[extname(name)] ?? "application/octet-stream", "cache-control": "no-cache" });
+      const type = types[extname(name)] ?? "application/octet-stream";
+      const { headers, body } = hosted(name, { headers: { "content-type": type, "cache-control": "no-cache" }, body: await readFile(join(place, name)) });
+      response.writeHead(200, headers);
       response.end(body);
     } catch {
       response.writeHead(404).end();
@@ -36,6 +38,10 @@ export async function serve(folder, modules) {
     /** Serves another build at the same address. */
     swap(other) {
       current = other;
+    },
+    /** Another way of hosting: `way` is given each file's name and {headers, body}, and gives what is sent; what it throws is a 404. */
+    hostBy(way) {
+      hosted = way;
     },
     stop() {
       server.closeAllConnections();

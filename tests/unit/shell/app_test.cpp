@@ -193,24 +193,16 @@ TEST_CASE("every step can be reached and no target is smaller than 44 px, on a t
     const float sizes[][2] = {{1024.0f, 768.0f}, {1366.0f, 1024.0f}, {390.0f, 844.0f}};
     for (const auto& size : sizes) {
         Bench bench(size[0], size[1]);
-        for (const char* step :
-             {"step.shape", "step.joints", "step.hardware", "step.lead", "step.finish", "step.water"}) {
+        for (const char* step : {"step.shape", "step.joints", "step.hardware", "step.lead", "step.finish", "step.water",
+                                 "step.log", "step.sheet"}) {
             bench.tap(step);
-            const std::string items = bench.app.items_json();
-            for (std::size_t at = items.find("{\"id\""); at != std::string::npos;
-                 at = items.find("{\"id\"", at + 1)) {
-                char id[64] = {};
-                float x = 0.0f, y = 0.0f, w = 0.0f, h = 0.0f;
-                REQUIRE(std::sscanf(items.c_str() + at,
-                                    "{\"id\":\"%63[^\"]\",\"x\":%f,\"y\":%f,\"w\":%f,\"h\":%f", id, &x, &y,
-                                    &w, &h) == 5);
-                const std::string name = id;
+            for (const Item& item : bench.items()) {
                 // Answers are read, not touched; a toast is as high as its sentence; handles of the drawing
                 // are areas of their own.
-                if (name.rfind("answer.", 0) == 0 || name == "toast" || name.rfind("draw.", 0) == 0) continue;
-                CAPTURE(size[0], step, name, w, h);
-                CHECK(w >= 44.0f);
-                CHECK(h >= 44.0f);
+                if (item.id.starts_with("answer.") || item.id == "toast" || item.id.starts_with("draw.")) continue;
+                CAPTURE(size[0], step, item.id, item.place.w, item.place.h);
+                CHECK(item.place.w >= 44.0f);
+                CHECK(item.place.h >= 44.0f);
             }
         }
     }
@@ -226,26 +218,18 @@ TEST_CASE("on a phone lying down and on one that is low, every key of the keypad
         bench.tap("step.water");
         bench.reach("water.temperature");
         REQUIRE(bench.there("keypad.ok"));
-        std::vector<widgets::Rect> keys;
-        const std::string items = bench.app.items_json();
-        for (std::size_t at = items.find("{\"id\":\"keypad."); at != std::string::npos;
-             at = items.find("{\"id\":\"keypad.", at + 1)) {
-            widgets::Rect key;
-            REQUIRE(std::sscanf(items.c_str() + items.find("\"x\"", at),
-                                "\"x\":%f,\"y\":%f,\"w\":%f,\"h\":%f", &key.x, &key.y, &key.w, &key.h) == 4);
-            keys.push_back(key);
-        }
+        const std::vector<Item> keys = bench.items("keypad.");
         REQUIRE(keys.size() >= 15);
         CAPTURE(size[0], size[1]);
         for (std::size_t i = 0; i < keys.size(); ++i) {
-            const widgets::Rect& a = keys[i];
+            const widgets::Rect& a = keys[i].place;
             CAPTURE(a.x, a.y, a.w, a.h);
             CHECK(a.w >= 44.0f);
             CHECK(a.h >= 44.0f);
             CHECK(a.y >= 0.0f);
             CHECK(a.bottom() <= size[1] + 0.1f);
             for (std::size_t j = i + 1; j < keys.size(); ++j) {
-                const widgets::Rect& b = keys[j];
+                const widgets::Rect& b = keys[j].place;
                 CHECK((a.right() <= b.x + 0.1f || b.right() <= a.x + 0.1f || a.bottom() <= b.y + 0.1f ||
                        b.bottom() <= a.y + 0.1f));
             }
@@ -327,17 +311,10 @@ TEST_CASE("every view of the Water step opens, large enough for a finger, for ev
         CHECK(bench.there("water.temperature"));
         for (int view = 5; view >= 0; --view) {
             bench.tap("water.view." + std::to_string(view));
-            const std::string items = bench.app.items_json();
-            for (std::size_t at = items.find("{\"id\":\"water."); at != std::string::npos;
-                 at = items.find("{\"id\":\"water.", at + 1)) {
-                char id[64] = {};
-                float x = 0.0f, y = 0.0f, w = 0.0f, h = 0.0f;
-                REQUIRE(std::sscanf(items.c_str() + at,
-                                    "{\"id\":\"%63[^\"]\",\"x\":%f,\"y\":%f,\"w\":%f,\"h\":%f", id, &x, &y,
-                                    &w, &h) == 5);
-                CAPTURE(demo, view, id, w, h);
-                CHECK(w >= 44.0f);
-                CHECK(h >= 44.0f);
+            for (const Item& item : bench.items("water.")) {
+                CAPTURE(demo, view, item.id, item.place.w, item.place.h);
+                CHECK(item.place.w >= 44.0f);
+                CHECK(item.place.h >= 44.0f);
             }
         }
         CHECK(bench.there("water.temperature"));

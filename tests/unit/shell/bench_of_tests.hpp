@@ -10,9 +10,9 @@
 #include "imgui_internal.h"
 
 #include <catch2/catch_test_macros.hpp>
+#include <nlohmann/json.hpp>
 
 #include <cfloat>
-#include <cstdio>
 #include <fstream>
 #include <iterator>
 #include <string>
@@ -60,6 +60,13 @@ inline std::string demo_text(const char* name) {
     return {std::istreambuf_iterator<char>(file), std::istreambuf_iterator<char>()};
 }
 
+/// Something on the screen that can be found by its name.
+struct Item {
+    std::string id;
+    widgets::Rect place;
+    bool visible = false;
+};
+
 /// One application on a screen that nobody sees.
 struct Bench {
     RecordingHost host;
@@ -101,21 +108,31 @@ struct Bench {
         REQUIRE(left > 0);
     }
 
-    bool place_of(const std::string& id, float& x, float& y, bool& visible) const {
-        const std::string items = app.items_json();
-        const auto at = items.find("\"id\":\"" + id + "\"");
-        if (at == std::string::npos) return false;
-        float w = 0.0f;
-        float h = 0.0f;
-        char seen = ' ';
-        if (std::sscanf(items.c_str() + items.find("\"x\":", at),
-                        "\"x\":%f,\"y\":%f,\"w\":%f,\"h\":%f,\"visible\":%c", &x, &y, &w, &h, &seen) != 5) {
-            return false;
+    /// What the last frame drew that has a name, in order of drawing, seen or not.
+    std::vector<Item> items() const {
+        std::vector<Item> out;
+        for (const auto& item : nlohmann::json::parse(app.items_json())) {
+            out.push_back({item.at("id"), {item.at("x"), item.at("y"), item.at("w"), item.at("h")}, item.at("visible")});
         }
-        x += w / 2.0f;
-        y += h / 2.0f;
-        visible = seen == 't';
-        return true;
+        return out;
+    }
+
+    /// Of those the ones whose name begins so.
+    std::vector<Item> items(const std::string& beginning) const {
+        std::vector<Item> out = items();
+        std::erase_if(out, [&](const Item& item) { return !item.id.starts_with(beginning); });
+        return out;
+    }
+
+    bool place_of(const std::string& id, float& x, float& y, bool& visible) const {
+        for (const Item& item : items()) {
+            if (item.id != id) continue;
+            x = item.place.x + item.place.w / 2.0f;
+            y = item.place.y + item.place.h / 2.0f;
+            visible = item.visible;
+            return true;
+        }
+        return false;
     }
 
     void press(float x, float y) {

@@ -1,6 +1,6 @@
 // Draws the mark of the page: a lure of three segments with its lead, going down nose first under an even water line.
 //
-//   node web/assets/icons.mjs FOLDER     writes mark.svg and the PNG icons into FOLDER
+//   node web/setup/icons.mjs web/assets     writes mark.svg and the PNG icons again, after a change here
 //
 // One list of shapes in a 512-unit square serves the SVG and the PNG files, so that they cannot differ.
 
@@ -195,7 +195,7 @@ function png(size, scale, radius) {
 
 const folder = process.argv[2];
 if (!folder) {
-  console.error("Say where to: node web/assets/icons.mjs FOLDER");
+  console.error("Say where to: node web/setup/icons.mjs FOLDER");
   process.exit(2);
 }
 mkdirSync(folder, { recursive: true });

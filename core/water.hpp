@@ -1,0 +1,10 @@
+#pragma once
+
+// A lure in the water: afloat, falling, its hinges under load, other waters.
+
+#include "water/afloat/attitude.hpp"
+#include "water/afloat/float_answers.hpp"
+#include "water/fall/descent.hpp"
+#include "water/fall/hinge_loads.hpp"
+#include "water/fall/water_sweep.hpp"
+#include "water/hang.hpp"
