@@ -1,9 +1,10 @@
 #!/bin/bash
-# Prints the folder of the Emscripten that builds the page, and brings it onto the machine first where there is none:
-#   1. the one that EVENFALL_EMSCRIPTEN names, or whose em++ stands in PATH: 3.1.6 or newer, but Debian 12's own;
-#   2. the distribution's package, on anything but Debian 12;
-#   3. on Debian 12, whose 3.1.6 makes a much slower page, Debian 13's: its packages, unpacked into the cache and run there with
-#      the libraries they came with, by any user and without touching the system. Should that fail, 3.1.6 after all.
+# Prints the folder of the Emscripten that builds the page, and installs one first where there is none:
+#   1.  the one named by EVENFALL_EMSCRIPTEN, or whose em++ is in PATH: 3.1.6 or newer, except Debian 12's own;
+#   2.  the distribution's package, on anything but Debian 12;
+#   3.  on Debian 12, whose 3.1.6 makes a much slower page, Debian 13's: its packages are unpacked into the cache
+#       and run there with their own libraries, by any user and without changing the system. Where that fails, 3.1.6
+#       after all.
 set -euo pipefail
 root="$(cd "$(dirname "${BASH_SOURCE[0]}")/../.." && pwd)"
 . "$root/web/setup/common.sh"
@@ -13,27 +14,27 @@ unpacked="$cache/emscripten-trixie"
 
 on_debian_12() { [ "$(. /etc/os-release && echo "${ID:-} ${VERSION_ID:-}")" = "debian 12" ]; }
 
-# Debian 13's Emscripten with all that it needs, into the folder $unpacked.
+# Debian 13's Emscripten with all its dependencies, unpacked into the folder $unpacked.
 unpack_it() {
     local work deb
     rm -rf "$cache"/work-emscripten.*
     work="$(mktemp -d "$cache/work-emscripten.XXXXXX")"
     mkdir -p "$work/debs/partial" "$work/tree/bin"
-    # An empty list of what is installed makes apt bring everything that is needed.
+    # An empty list of installed packages makes apt download all dependencies.
     private_apt apt-get -o Dir::State::status=/dev/null -o "Dir::Cache::archives=$work/debs" -o Debug::NoLocking=true \
         -y --no-install-recommends --download-only -t trixie install emscripten || return 1
-    for deb in "$work"/debs/*.deb; do # without a gigabyte of libraries for kinds of linking that we do not use
+    for deb in "$work"/debs/*.deb; do # without a gigabyte of libraries for kinds of linking that are not used
         dpkg-deb --fsys-tarfile "$deb" | tar -x -C "$work/tree" --exclude='*/wasm32-emscripten/*lto*' \
             --exclude='*/wasm32-emscripten/pic' || return 1
     done
     cat >"$work/tree/bin/run" <<'RUN'
 #!/bin/sh
-# Runs the program of Debian 13 whose name this is called by, with Debian 13's own libraries.
+# Runs Debian 13's program of the same name, with Debian 13's own libraries.
 tree="$(dirname "$(dirname "$0")")"
 name="$(basename "$0")"
 program="$tree/usr/lib/llvm-19/bin/$name"
 [ -e "$program" ] || program="$tree/usr/bin/$name"
-# The compiler would look for its headers beside the loader.
+# Otherwise the compiler would look for its headers beside the loader.
 case "$name" in clang*) set -- -resource-dir "$tree/usr/lib/clang/19" "$@" ;; esac
 for loader in "$tree"/usr/lib/*-linux-gnu/ld-linux-*; do
     exec "$loader" --argv0 "$program" --library-path "${loader%/*}" "$program" "$@"
