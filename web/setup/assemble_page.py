@@ -46,7 +46,7 @@ def small(*words, **more):
 
 
 def without_long_terms(text):
-    """The third-party licences; the Mozilla Public License by its address, as its section 3.1 permits, and without the terms
+    """The third-party licences; the Mozilla Public License only by its address, which its section 3.1 asks for; without the terms
     of packaging that is not part of the page."""
     notice = """License: MPL-2
     This work is subject to the terms of the Mozilla Public License, v. 2.0, of which a copy can be had at
