@@ -2,10 +2,11 @@
 
 // The public face of the core. Data flows one way: document → body → ledger → water → answers.
 //
-// This header reads, checks, writes and shares a document, evaluates it, plans its lead and says how sure the answers
-// are; with units, numbers as typed, woods, metals and other materials. The other headers beside it offer one room each:
-// body.hpp (geometry), water.hpp (hang, afloat, fall), workshop.hpp (joints, glue, resin, stock, tails), output.hpp
-// (answers as JSON, text and build sheet), picture.hpp (outline from a picture).
+// This header reads, checks, writes and shares a document, evaluates it, plans its lead and says how sure the
+// answers are; with units, numbers as typed, woods, metals and other materials. The other headers beside it
+// offer one room each: body.hpp (geometry), water.hpp (hang, afloat, fall), workshop.hpp (joints, glue,
+// resin, stock, tails), output.hpp (answers as JSON, text and build sheet), picture.hpp (outline from a
+// picture).
 
 #include "answers/answers.hpp"
 #include "answers/evaluation.hpp"

@@ -1,6 +1,6 @@
 #pragma once
 
-// A document worked through: every answer about the finished lure and about each stage on the way.
+// All answers about a document: the finished lure and each stage of the build.
 
 #include "base/outcome.hpp"
 #include "body/body.hpp"
@@ -14,21 +14,22 @@
 
 namespace evenfall {
 
-/// Does it stay up or go down, in the fishing water and finished?
+/// Behaviour of the finished lure in the fishing water.
 enum class Behaviour {
-    floats,      ///< lighter than the water it pushes aside by more than `still_band`
-    suspends, ///< within the band
+    floats,   ///< weight in water below zero by more than the band
+    suspends, ///< weight in water within the band around zero (evaluate.cpp: still_band_kg)
     falls,
 };
 
-/// The steady fall that the lure settles into: the stable one nearest to its hang (fall/descent.hpp). Speeds
-/// in m/s, down positive. slow and fast are the model's own doubt: end effect, parts' drag, turning moment.
+/// The main steady fall: the stable one nearest to its hang pitch (water/fall/descent.hpp). Speeds in m/s,
+/// down positive. slow and fast are the model's own uncertainty: end effect, drag of parts, Munk moment, drag
+/// along the body.
 struct Fall {
     double speed_m_s = 0.0;
     double slow_m_s = 0.0;
     double fast_m_s = 0.0;
-    double pitch_rad = 0.0;   ///< while it falls, nose-up positive; not the hang pitch
-    double forward_m_s = 0.0; ///< glide over ground, nose-ward positive
+    double pitch_rad = 0.0;   ///< during the fall, nose-up positive; not the hang pitch
+    double forward_m_s = 0.0; ///< glide over ground, towards the nose positive
 };
 
 /// Mass and buoyancy of one stage of the build.
@@ -39,16 +40,15 @@ struct StageAnswer {
     double displaced_m3 = 0.0;
     Vec3 g_m;
     Vec3 b_m;
-    double in_water_kg = 0.0; ///< fishing water
-    double in_tub_kg = 0.0;   ///< tub water
-    std::optional<Fall>
-        fall; ///< fishing water; absent where it does not sink, or finds no steady way of falling
+    double in_water_kg = 0.0; ///< in the fishing water
+    double in_tub_kg = 0.0;   ///< in the tub's water
+    std::optional<Fall> fall; ///< in the fishing water; absent where it does not sink, or has no steady fall
     std::optional<Fall> tub_fall;
 };
 
 struct SegmentAnswer {
     std::string name;
-    double wood_m3 = 0.0;      ///< solid wood, before holes
+    double wood_m3 = 0.0;      ///< wood before holes and pockets
     double displaced_m3 = 0.0; ///< finished
     double mass_kg = 0.0;      ///< finished
     double in_water_kg = 0.0;
@@ -56,18 +56,18 @@ struct SegmentAnswer {
     Vec3 b_m;
 };
 
-/// What one coat adds, all segments and pockets together: the sum of its lines in the ledger.
+/// What one coat adds in all segments and pockets: the sum of its lines in the ledger.
 struct CoatAnswer {
     int coat = 0; ///< index into document.coats
     double mass_kg = 0.0;
-    double displaced_m3 = 0.0; ///< by how much it makes the lure larger; 0 where it soaks in
-    double in_water_kg = 0.0; ///< by how much it makes the lure heavier in the fishing water; < 0 where it is
-                              ///< lighter than water
+    double displaced_m3 = 0.0; ///< volume added to the lure; 0 where it soaks in
+    double in_water_kg =
+        0.0; ///< change of weight in water in the fishing water; < 0 for a coat lighter than water
     double felt_share =
-        0.0; ///< in_water over mass: 1 − ρw/ρ of a film outside, 1 of what soaks in; 0 without mass
+        0.0; ///< in_water over mass: 1 − ρw/ρ for a film on the outside, 1 for what soaks in; 0 without mass
 };
 
-/// Everything the bench wants to know of the finished lure, and of each stage on the way.
+/// All answers about the finished lure, and about each stage of the build.
 struct Answers {
     double water_density_kg_m3 = 0.0;
     double mass_kg = 0.0;
@@ -78,17 +78,17 @@ struct Answers {
     Vec3 g_m;
     Vec3 b_m;
     double bg_m = 0.0;               ///< B above G; must be positive to stay upright under water
-    std::optional<double> pitch_rad; ///< hang under water, nose-up positive; absent where bg ≤ 0
+    std::optional<double> pitch_rad; ///< hang pitch under water, nose-up positive; absent where bg ≤ 0
     std::optional<double> roll_rad;  ///< to starboard positive; absent where bg ≤ 0
     Behaviour behaviour = Behaviour::falls;
     std::optional<Fall> fall;
     std::vector<SegmentAnswer> segments;
     std::array<StageAnswer, stage_count> stages;
     std::vector<CoatAnswer> coats; ///< one for each of the document's coats
-    Problems warnings;             ///< things a carver should know that are no refusal
+    Problems warnings;             ///< remarks for the carver; the lure can be built all the same
 };
 
-/// A document worked through. Holds what the page draws.
+/// Body, ledger and answers of one document. Also holds what the page draws.
 struct Evaluation {
     shape::Body body;
     ledger::Ledger ledger;
@@ -96,7 +96,7 @@ struct Evaluation {
 };
 
 /// Document → answers. Refuses what cannot be built (holes through the wall, crossed profile, joints out of
-/// order …): twenty problems at most.
+/// order …), with at most twenty problems.
 [[nodiscard]] Outcome<Evaluation> evaluate(const document::Document& document);
 
 } // namespace evenfall

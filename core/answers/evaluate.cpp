@@ -25,11 +25,12 @@ struct Inputs {
     const ledger::Ledger& ledger;
 };
 
-/// Within this much of nothing a lure is said to hang still: the slowest fall a carver would notice in a tub.
+/// A lure with a weight in water within this band suspends: the slowest fall that a carver would notice in a
+/// tub.
 constexpr double still_band_kg = 0.00005;
 
-/// The main steady fall of a piece in its water. Its band is worked out for the finished lure in its own
-/// water alone; a stage on the way, and the tub, take the band of the end effect, which is most of it.
+/// The main steady fall of a piece in its water. The full band is computed only for the finished lure in the
+/// fishing water; earlier stages and the tub use the band of the end effect, which is most of it.
 std::optional<Fall> fall_of(const fall::Descent& descent, const fall::LevelFall& level, double in_water_kg,
                             const materials::WaterProperties& water, bool with_band) {
     if (with_band) {
@@ -45,7 +46,7 @@ std::optional<Fall> fall_of(const fall::Descent& descent, const fall::LevelFall&
                 f->vertical_m_s * speeds->fast_m_s / speeds->usual_m_s, f->pitch_rad, f->forward_m_s};
 }
 
-/// The falls of one stage in both waters: hull and parts are looked at once.
+/// The falls of one stage in both waters; hull and parts are computed once.
 void set_falls(const Inputs& in, const fall::Hull& hull, const fall::LevelFall& level,
                const Surroundings& water, StageAnswer& stage) {
     const bool falls = stage.in_water_kg > still_band_kg;
@@ -86,8 +87,7 @@ Problems warnings_of(const Inputs& in, const Answers& answers) {
                            " above B: under water the finished lure rolls over."});
     }
     if (answers.behaviour == Behaviour::floats) {
-        auto rolls =
-            afloat::roll_over_warning(in.body, in.ledger, in.document, answers.water_density_kg_m3);
+        auto rolls = afloat::roll_over_warning(in.body, in.ledger, in.document, answers.water_density_kg_m3);
         if (rolls) out.push_back(std::move(*rolls));
     }
     for (std::size_t i = 0; in.document.tail && i < in.document.parts.size(); ++i) {
@@ -170,7 +170,8 @@ Outcome<Surroundings> surroundings(const document::Document& document) {
     const auto fishing =
         materials::water_properties(document.water.temperature_c, document.water.salinity_g_kg, "/water");
     if (!fishing) return fishing.problems();
-    const auto tub = materials::water_properties(document.tub.temperature_c, document.tub.salinity_g_kg, "/tub");
+    const auto tub =
+        materials::water_properties(document.tub.temperature_c, document.tub.salinity_g_kg, "/tub");
     if (!tub) return tub.problems();
     return Surroundings{*fishing, *tub};
 }
@@ -202,7 +203,7 @@ Outcome<Evaluation> worked_through(const document::Document& document) {
 Outcome<Evaluation> evaluate(const document::Document& document) {
     Outcome<Evaluation> outcome = worked_through(document);
     if (outcome.ok() || outcome.problems().size() <= document::max_problems) return outcome;
-    // Forty holes in forty pockets are 1600 overlaps; nobody reads more than a screenful.
+    // Forty holes in forty pockets are 1600 overlaps; more than a screenful of problems helps nobody.
     const Problems& all = outcome.problems();
     return Problems(all.begin(), all.begin() + static_cast<std::ptrdiff_t>(document::max_problems));
 }

@@ -1,20 +1,20 @@
 #pragma once
 
-// What is shared behind the public face.
+// Internal declarations shared by the files of this folder.
 
 #include "answers/answers.hpp"
 #include "materials/water_properties.hpp"
 
 namespace evenfall {
 
-/// The waters of a document, worked out.
+/// Properties of a document's two waters.
 struct Surroundings {
     materials::WaterProperties fishing;
     materials::WaterProperties tub;
 };
 [[nodiscard]] Outcome<Surroundings> surroundings(const document::Document& document);
 
-/// What a lure of this mass less the water pushed aside does [kg], in whichever water that is.
+/// Behaviour of a lure with this weight in water [kg].
 [[nodiscard]] Behaviour behaviour_of(double in_water_kg);
 
 } // namespace evenfall

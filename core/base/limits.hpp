@@ -7,19 +7,18 @@
 
 namespace evenfall::units {
 
-/// One typed number of a sum that is no field of the document, and what it may be. Values and limits in the
-/// core's unit.
+/// A typed number that is not a field of the document, with its limits. Value and limits in the core's unit.
 struct Limited {
     const char* path = ""; ///< "/loss"
-    const char* what = ""; ///< "Loss": begins the sentence
+    const char* what = ""; ///< "Loss": the first word of the sentence
     double value = 0.0;
     double least = 0.0;
     double most = 0.0;
-    Unit unit = Unit::one; ///< the sentence speaks in it
+    Unit unit = Unit::one; ///< unit used in the sentence
     int decimals = 0;
 };
 
-/// Adds not_a_number or out_of_range to `out` where the value is no number or off its limits.
+/// Adds not_a_number or out_of_range to `out` where the value is not finite or outside its limits.
 void check_limit(const Limited& number, Problems& out);
 
 } // namespace evenfall::units

@@ -22,7 +22,7 @@ bool is_blank(char c) {
     return c == ' ' || c == '\t';
 }
 
-/// Text that is eaten from the front.
+/// Text read from the front.
 struct Reader {
     std::string_view rest;
 
@@ -46,8 +46,8 @@ struct Reader {
     }
 };
 
-/// whole.part as a double. Eighteen digits fit an integer exactly; what follows them is below a double's last
-/// place.
+/// whole.part as a double. Eighteen digits fit an integer exactly; further digits are below a double's
+/// precision.
 double decimal(std::string_view whole, std::string_view part) {
     constexpr int most_digits = 18;
     std::uint64_t mantissa = 0;
@@ -77,7 +77,7 @@ struct Typed {
 
 enum class Flaw { none, no_number, divided_by_nothing };
 
-/// numerator/denominator at the front, or nothing taken.
+/// Reads numerator/denominator from the front; reads nothing where there is no fraction.
 std::optional<double> take_fraction(Reader& reader, Flaw& flaw) {
     Reader ahead = reader;
     const std::string_view numerator = ahead.digits();
@@ -96,7 +96,7 @@ std::optional<double> take_fraction(Reader& reader, Flaw& flaw) {
     return decimal(numerator, {}) / below;
 }
 
-/// The size of the number at the front, without its sign.
+/// The number at the front, without its sign.
 double take_size(Reader& reader, Flaw& flaw) {
     if (const auto fraction = take_fraction(reader, flaw)) return *fraction;
 
@@ -131,7 +131,7 @@ Typed take_number(std::string_view text, Flaw& flaw) {
     std::string_view unit = reader.rest;
     while (!unit.empty() && is_blank(unit.back()))
         unit.remove_suffix(1);
-    // Anything that looks like more of a number is a slip of the finger, not a unit.
+    // What still looks like a number is a typing error, not a unit.
     const std::string_view of_numbers = "0123456789.,+-/";
     if (!unit.empty() && of_numbers.find(unit.front()) != std::string_view::npos) flaw = Flaw::no_number;
     return {negative ? -size : size, unit};
@@ -195,8 +195,7 @@ Outcome<double> read_number(std::string_view text, Unit usual, std::string_view 
 std::string number_text(double core, Unit unit, int decimals) {
     if (unit == Unit::inch_fraction) return inch_text(core);
     const double value = from_core(core, unit);
-    if (!(std::fabs(value) < 1e9))
-        return std::string(nothing); // nine decimals of it still fit the integer below
+    if (!(std::fabs(value) < 1e9)) return std::string(nothing); // so that nine decimals fit the integer below
     const int places = std::clamp(decimals, 0, 9);
     long long scale = 1;
     for (int i = 0; i < places; ++i)

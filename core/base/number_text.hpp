@@ -1,7 +1,7 @@
 #pragma once
 
-// Numbers as a carver types and reads them. No locale: both "8.25" and "8,25" are eight and a quarter
-// everywhere.
+// Numbers as a carver types and reads them. No locale is used: "8.25" and "8,25" both mean eight and a
+// quarter.
 
 #include "base/outcome.hpp"
 #include "base/unit.hpp"
@@ -13,22 +13,21 @@ namespace evenfall::units {
 
 inline constexpr std::size_t max_number_text = 64; ///< bytes
 
-/// A typed number → the core's unit.
+/// Converts typed text to a value in the core's unit.
 ///
-///   text        blanks around are ignored      "8"  "8.25"  "8,25"  ".5"  "-3"  "7/64"  "1 3/8"  "1-3/8"
-///   each with or
-///                                              without a unit behind it: "1 3/8\"", "0.9s/ft", "-3deg", "12
-///                                              °C"
-///   usual       unit where none is typed; its quantity is the one that is wanted
-///   path        where the text came from, for the problem
-///   returns     SI (temperature °C, salinity g/kg), always finite; decimals of up to 18 digits to the
-///   nearest double or its neighbour
+///   text     number, with or without a unit; spaces around it are ignored: "8"  "8.25"  "8,25"  ".5"  "-3"
+///            "7/64"  "1 3/8"  "1-3/8"  "1 3/8\""  "0.9s/ft"  "-3deg"
+///   usual    unit assumed where none is typed; its quantity is the one required
+///   path     where the text came from, for the problem
+///   returns  SI (temperature °C, salinity g/kg), always finite; text of up to 18 digits gives the nearest
+///            double or its neighbour
 ///
-/// A comma is a decimal comma, never a thousands mark: "1,000" is one. A sign goes before the whole: "-1 3/8"
-/// is −1.375. Fails       wrong_type for text that is no number, unknown_name for a unit that is none of ours
-/// or of another
-///             quantity, out_of_range for a division by nothing and for a rate of fall of zero seconds,
-///             too_large beyond `max_number_text`. No limits of the field itself: those are the document's.
+/// A comma is a decimal comma, never a thousands separator: "1,000" is one. The sign goes before the whole
+/// number: "-1 3/8" is −1.375.
+///
+/// Fails with wrong_type (not a number), unknown_name (unknown unit, or a unit of another quantity),
+/// out_of_range (division by zero, or a rate of fall of zero seconds), too_large (longer than
+/// `max_number_text`). Does not check the limits of the field: the document does.
 [[nodiscard]] Outcome<double> read_number(std::string_view text, Unit usual, std::string_view path = {});
 
 /// A value of the core in `unit` with `decimals` (0 to 9) behind the point, without the unit's symbol:
@@ -37,7 +36,7 @@ inline constexpr std::size_t max_number_text = 64; ///< bytes
 /// Unit::inch_fraction has no decimals: it answers inch_text.
 [[nodiscard]] std::string number_text(double core, Unit unit, int decimals);
 
-/// The finest division on the rule at hand.
+/// Finest division of the ruler in use.
 enum class InchStep {
     half = 2,
     quarter = 4,

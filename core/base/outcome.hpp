@@ -8,7 +8,7 @@
 
 namespace evenfall {
 
-/// A value, or the problems that stood in its way (at least one). Ask ok() before taking the value.
+/// A value, or the problems that prevented it (at least one). Check ok() before taking the value.
 template <class T>
 class [[nodiscard]] Outcome {
 public:

@@ -6,8 +6,8 @@
 namespace evenfall {
 
 /// Gauss–Legendre rule with N points on [0, 1]: ∫₀¹ f ≈ Σ weight[k]·f(node[k]), exact for polynomials of
-/// degree 2N − 1. Nodes ascend. Made by the compiler, so that small orders (3, 5 …) need no first-use table;
-/// the tests hold it against the constants of Boost.Math (which stores 7, 10, 15 … points only).
+/// degree 2N − 1. Nodes ascend. Computed at compile time, so any order is available without a table
+/// (Boost.Math stores only 7, 10, 15 … points; the tests compare with those).
 template <std::size_t N>
 struct GaussRule {
     std::array<double, N> node{};
@@ -39,7 +39,7 @@ template <std::size_t N>
 constexpr GaussRule<N> make_gauss_rule() {
     static_assert(N >= 2);
     GaussRule<N> rule;
-    // The N roots are simple and further apart than 1/N²: a scan finds each, Newton's method finishes it.
+    // The N roots are simple and more than 1/N² apart: a scan brackets each one, Newton's method refines it.
     const std::size_t steps = 4 * N * N;
     std::size_t found = 0;
     for (std::size_t i = 0; i < steps && found < N; ++i) {
@@ -65,8 +65,8 @@ constexpr GaussRule<N> make_gauss_rule() {
 template <std::size_t N>
 inline constexpr GaussRule<N> gauss_rule = quadrature_detail::make_gauss_rule<N>();
 
-/// An interval with a change of variable that softens a square-root (or milder) singularity at either end:
-/// x = x(s), 0 ≤ s ≤ 1, with dx/ds = 0 at a soft end. Plain intervals are mapped linearly.
+/// An interval with a change of variable that removes a square-root (or milder) singularity at either end: x
+/// = x(s), 0 ≤ s ≤ 1, with dx/ds = 0 at a soft end. Intervals without one are mapped linearly.
 struct SoftInterval {
     double from = 0.0;
     double to = 1.0;

@@ -5,7 +5,7 @@
 
 namespace evenfall {
 
-// Pieces of the sentences in problems: short numbers in the units a bench reads. Rounded for reading only.
+// Parts of the sentences in problems: numbers rounded for reading, in shop units.
 
 [[nodiscard]] std::string millimetres_text(double metres); ///< 0.0123 → "12.3 mm"
 [[nodiscard]] std::string grams_text(double kilograms);    ///< 0.00642 → "6.42 g"

@@ -1,9 +1,9 @@
 #pragma once
 
-// The trade's units and their sizes in SI. The only place in the project where these numbers stand.
-// Definitions: international yard and pound agreement of 1959 (inch 25.4 mm, pound 0.453 592 37 kg, both
-// exact; ounce 1/16 and grain 1/7000 of the pound); 0 °C = 32 °F; standard gravity CGPM 1901. Powers of ten
-// are divided by, not multiplied with their inverse, so that m_from_mm(6.35) is the double nearest 0.00635.
+// The shop's units and their sizes in SI; these numbers stand nowhere else in the project. Definitions:
+// international yard and pound agreement of 1959 (inch 25.4 mm, pound 0.453 592 37 kg, both exact; ounce 1/16
+// and grain 1/7000 of the pound); 0 °C = 32 °F; standard gravity CGPM 1901. Code divides by powers of ten
+// instead of multiplying by their inverse, so that m_from_mm(6.35) is the double nearest 0.00635.
 
 #include <numbers>
 
@@ -64,7 +64,7 @@ constexpr double deg_from_rad(double rad) {
     return rad / degree_rad;
 }
 
-/// Temperatures as points on their scales, not differences.
+/// Temperatures on their scales, not temperature differences.
 constexpr double celsius_from_fahrenheit(double fahrenheit) {
     return (fahrenheit - 32.0) / 1.8;
 }
@@ -72,7 +72,7 @@ constexpr double fahrenheit_from_celsius(double celsius) {
     return celsius * 1.8 + 32.0;
 }
 
-/// Time to fall one foot or one metre [s] and speed [m/s], each way. Zero answers infinity.
+/// Time to fall one foot or one metre [s] to speed [m/s], and back. Zero gives infinity.
 constexpr double m_s_from_s_ft(double s_ft) {
     return foot_m / s_ft;
 }

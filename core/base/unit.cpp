@@ -19,10 +19,10 @@ struct UnitRow {
     std::string_view symbol;
     double (*to_core)(double);
     double (*from_core)(double);
-    std::array<std::string_view, 4> spellings; ///< besides the symbol; lower case
+    std::array<std::string_view, 4> spellings; ///< accepted besides the symbol; lower case
 };
 
-// In the order of the enumeration: the row of a unit is found by its number.
+// In the order of the enumeration: a unit's number is its index.
 constexpr std::array rows{
     UnitRow{Unit::one, Quantity::number, "", same, same, {}},
     UnitRow{Unit::percent,

@@ -21,7 +21,7 @@ enum class Quantity {
     time
 };
 
-/// The units a carver reads and types. SI (and °C, g/kg) is what the core holds.
+/// The units that can be typed and shown. The core itself uses SI (and °C, g/kg).
 enum class Unit {
     one,     // number
     percent, // share [1]: 12 % is 0.12 in the core
@@ -67,14 +67,14 @@ enum class Unit {
 [[nodiscard]] std::string_view symbol(Unit unit);
 
 /// Value in `unit` → the core's unit (SI; temperature °C; salinity g/kg). Zero seconds per foot or metre
-/// answers infinity.
+/// gives infinity.
 [[nodiscard]] double to_core(double value, Unit unit);
 
-/// The core's unit → value in `unit`. A speed of zero answers infinity in s/ft and s/m.
+/// The core's unit → value in `unit`. A speed of zero gives infinity in s/ft and s/m.
 [[nodiscard]] double from_core(double core, Unit unit);
 
-/// The unit spelled by `text` as a carver may type it ("mm", "\"", "inch", "gr", "°", "S/FT", "g/cm3"), case
-/// ignored for the letters a–z, no blanks around. Absent when it is none of ours.
+/// The unit written as `text` ("mm", "\"", "inch", "gr", "°", "S/FT", "g/cm3"); case is ignored for the
+/// letters a–z; no spaces around it. Absent where the unit is unknown.
 [[nodiscard]] std::optional<Unit> find_unit(std::string_view text);
 
 /// "mm, cm, m, µm, in, mil, ft": the symbols of a quantity's units, for a sentence.

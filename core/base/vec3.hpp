@@ -46,8 +46,9 @@ inline double length(const Vec3& a) {
     return std::sqrt(dot(a, a));
 }
 
-/// Second moments of a distribution about its own centroid: the entries of ∫ρ(r²1 − r rᵀ)dV, products with
-/// their plain sign (xy = ∫ρ x y dV). For a mass distribution [kg·m²], for a volume [m⁵].
+/// Second moments of a distribution about its own centroid: the entries of ∫ρ(r²1 − r rᵀ)dV; products of
+/// inertia are stored without the minus sign (xy = ∫ρ x y dV). For a mass distribution [kg·m²], for a volume
+/// [m⁵].
 struct Inertia {
     double xx = 0.0;
     double yy = 0.0;
@@ -71,7 +72,7 @@ constexpr Inertia operator*(const Inertia& i, double k) {
     return {i.xx * k, i.yy * k, i.zz * k, i.xy * k, i.xz * k, i.yz * k};
 }
 
-/// What a point mass (or volume) m adds at offset d from the reference point (parallel-axis theorem).
+/// Contribution of a point mass (or volume) m at offset d from the reference point (parallel-axis theorem).
 constexpr Inertia point_inertia(double m, const Vec3& d) {
     return {m * (d.y * d.y + d.z * d.z),
             m * (d.x * d.x + d.z * d.z),

@@ -29,7 +29,7 @@ Problems blank_warnings(const document::Blank& blank, const Lines& lines) {
     Problems out;
     const auto compare = [&](const char* key, const char* way, double board_m, double body_m) {
         const double needed_m = body_m + 2.0 * blank.saw_m;
-        constexpr double reading_m = 5e-6; // finer than any rule
+        constexpr double reading_m = 5e-6; // finer than any ruler
         if (board_m >= needed_m - reading_m) return;
         out.push_back({ProblemCode::does_not_fit, std::string("/blank/") + key,
                        "at least " + millimetres_text(needed_m),

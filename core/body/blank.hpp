@@ -6,18 +6,19 @@
 
 namespace evenfall::shape {
 
-/// The body's own box: what a board has to hold, saw allowance not counted. Metres.
+/// The smallest box round the body: what the board must contain, without saw allowance.
 struct BodyBox {
     double length_m = 0.0;
     double low_z_m = 0.0;
     double high_z_m = 0.0;
     double half_width_m = 0.0;
 };
-/// Height and width are looked for at the lines' stations and at 16 places between any two of them; between
-/// those places a smooth body rises by less than a hundredth of a millimetre.
+/// Height and width are sampled at the stations of the lines and at 16 places between each two of them;
+/// between samples a smooth body rises by less than 0.01 mm.
 [[nodiscard]] BodyBox body_box(const Lines& lines);
 
-/// A sentence for each way in which the board is too small for body and saw allowance; empty where it fits.
+/// One problem for each direction in which the board is too small for body and saw allowance; empty where it
+/// fits.
 [[nodiscard]] Problems blank_warnings(const document::Blank& blank, const Lines& lines);
 
 } // namespace evenfall::shape

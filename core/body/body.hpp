@@ -17,22 +17,23 @@ struct Face {
     double rim_m = 0.0; ///< length of the edge between face and skin
 };
 
-/// One segment of bare wood, before any hole or pocket.
+/// One segment of wood, before holes and pockets.
 struct Segment {
-    double x_from_m = 0.0; ///< of the plane through the middle of its face (y = 0), gap taken off
+    double x_from_m = 0.0; ///< x of the face on the middle plane (y = 0); the gap is outside
     double x_to_m = 0.0;
     double volume_m3 = 0.0;
     Vec3 centroid_m;
     Inertia inertia_m5;   ///< of the volume, about its centroid
-    double skin_m2 = 0.0; ///< outer skin, nose and tail end discs included, joint faces not
+    double skin_m2 = 0.0; ///< outer skin, with the end discs of nose and tail, without joint faces
     Vec3 skin_centroid_m;
     /// ∬H dA over all surfaces and edges, H the mean curvature [m]: a film of thickness t on all surfaces
-    /// adds S·t + M·t² + … to the volume (Steiner 1840). How it is summed: segment_sums.hpp, relief.hpp.
+    /// adds S·t + M·t² + … to the volume (Steiner 1840). Computed in segment_sums.hpp and relief.hpp.
     double curvature_m = 0.0;
-    std::vector<Face> faces; ///< fore then aft; the nose has only an aft one, the tail only a fore one
+    std::vector<Face>
+        faces; ///< fore then aft; the nose segment has only an aft one, the tail segment only a fore one
 };
 
-/// The carved body cut by its joints. Cheap to copy: lines are shared and never change.
+/// The carved body cut into segments at its joints. Cheap to copy: the lines are shared and constant.
 struct Body {
     std::shared_ptr<const Lines> lines;
     std::vector<document::Joint> joints;
@@ -42,38 +43,38 @@ struct Body {
 /// The lines of a drawn shape. Problems name the field ("/shape/top_mm/3").
 [[nodiscard]] Outcome<std::shared_ptr<const Lines>> drawn_lines(const document::Shape& shape);
 
-/// Cuts lines by joints. Refused ("/joints/1/gap_mm"): numbers off their limits, joints that are not in order
-/// or not inside the body, a segment without wood between its faces, reliefs of one segment that meet inside
-/// its wood, a relief on a taper so steep that flank and skin do not meet in one clear edge.
+/// Cuts lines into segments at the joints. Refused ("/joints/1/gap_mm"): numbers outside their limits, joints
+/// out of order or outside the body, a segment without wood between its faces, reliefs of one segment that
+/// meet inside its wood, a relief on a taper so steep that flank and skin do not meet in one clear edge.
 ///
-/// Error    volume and centroid of full sections of constant fullness to rounding; a relief adds below 3e-7
-///          of the segment's volume for exponents 2 to 4 and below 5e-6 for any. Skin within 2e-5 on the
-///          tests' smooth bodies, 2e-4 where few stations draw a slender body, 3e-3 where they draw a stout
-///          one. Curvature within 5e-3, a milligram of epoxy. Against closed forms and slow twins in
-///          tests/published/shape_* and tests/unit/shape. A drawing that leaps by its own width within a
-///          relief does worse (1e-2).
-[[nodiscard]] Outcome<Body> cut(std::shared_ptr<const Lines> lines, const std::vector<document::Joint>& joints);
+/// Error: volume and centroid of full sections of constant fullness to rounding; a relief adds below 3e-7 of
+/// the segment's volume for exponents 2 to 4 and below 5e-6 for any. Skin within 2e-5 on the tests' smooth
+/// bodies, 2e-4 where few stations draw a slender body, 3e-3 where they draw a stout one. Curvature within
+/// 5e-3, a milligram of epoxy. Checked against closed forms and slow reference methods in tests/published and
+/// tests/unit. A drawing that changes by its own width within a relief has larger errors (1e-2).
+[[nodiscard]] Outcome<Body> cut(std::shared_ptr<const Lines> lines,
+                                const std::vector<document::Joint>& joints);
 
-/// The segment whose wood holds x on the middle plane; −1 in a gap or off the body.
+/// The segment that contains x on the middle plane; −1 in a gap or outside the body.
 [[nodiscard]] int segment_at(const Body& body, double x_m);
 
 /// The segment nearest to x (never −1).
 [[nodiscard]] int nearest_segment(const Body& body, double x_m);
 
-/// Back and belly height of the skin at (x, y); both NaN where there is no wood (|y| beyond the plan).
+/// Height of back and belly at (x, y); both NaN where there is no wood (|y| beyond the plan).
 struct SkinHeights {
     double back_z_m = 0.0;
     double belly_z_m = 0.0;
 };
 [[nodiscard]] SkinHeights skin_heights(const Lines& lines, double x_m, double y_m);
 
-/// Half width of the skin at (x, z); 0 off the body, above the back or below the belly.
+/// Half width of the skin at (x, z); 0 outside the body, above the back or below the belly.
 [[nodiscard]] double skin_half_width(const Lines& lines, double x_m, double z_m);
 
-/// A round column of wood of the given diameter along z about (x, y): skin height on its axis, and mean over
-/// its disc, of back and belly, so that a hole's wood = π/4·d²·(depth − (axis skin height − mean skin height,
+/// Skin heights over a round hole of the given diameter along z at (x, y): on its axis, and the mean over its
+/// disc, for back and belly. The wood removed by a hole is π/4·d²·(depth − (height on the axis − mean height,
 /// signed)). Seven-point disc rule of degree 5 (Radon 1948; Stroud 1971, S2 5-1). NaN where any of those
-/// points is off the wood's plan.
+/// points is outside the plan.
 struct ColumnSkin {
     double back_axis_z_m = 0.0;
     double back_mean_z_m = 0.0;
@@ -92,15 +93,15 @@ struct Box {
     double y_from_m = 0.0, y_to_m = 0.0;
     double z_from_m = 0.0, z_to_m = 0.0; ///< may be ∓infinity
 };
-/// The box that a pocket takes out of whatever wood is there; absent heights reach to infinity.
+/// The box that a pocket removes from the wood; absent heights become infinite.
 [[nodiscard]] Box box_of(const document::Pocket& pocket);
 
-/// Faces with their relief bound the wood. Wood bounded by the box alone is exact; where skin bounds it,
-/// within 1e-4. An empty overlap gives zero volume and a centroid without meaning.
+/// The segment's faces with their reliefs limit the wood. Exact where only the box limits it; where skin
+/// does, within 1e-4. Where nothing overlaps, the volume is zero and the centroid undefined.
 [[nodiscard]] BoxCut box_in_segment(const Body& body, int segment, const Box& box);
 
-/// For the drawing: closed outline of one segment from the side (x, z), from above (x, y), and of a section
-/// (y, z). Points in metres, about `detail` per side; relief shows in the view from above.
+/// For drawing: closed outline of one segment from the side (x, z), from above (x, y), and of a section (y,
+/// z). Points in metres, about `detail` per side; the relief shows in the view from above.
 struct Point2 {
     double u = 0.0;
     double v = 0.0;

@@ -10,8 +10,8 @@ namespace evenfall::holes {
 
 namespace {
 
-/// From `near` to `far`, both measured along the axis from the skin; the lens is taken off where it starts at
-/// the skin.
+/// The part of a hole from `near` to `far` along its axis from the skin; where it starts at the skin, the
+/// lens under the curved skin is subtracted.
 Stretch stretch(const Bore& bore, double near_m, double far_m) {
     const double start = near_m <= 0.0 ? bore.lens_m : std::max(near_m, bore.lens_m);
     const double span = std::max(far_m - start, 0.0);
@@ -53,7 +53,7 @@ Bore place(const document::Hole& hole, const shape::Body& body) {
     bore.mouth_z_m = belly ? skin.belly_axis_z_m : skin.back_axis_z_m;
     const double mean_z = belly ? skin.belly_mean_z_m : skin.back_mean_z_m;
     bore.far_skin_m = skin.back_axis_z_m - skin.belly_axis_z_m;
-    // A bit wider than the wood finds no skin all round its mouth: that leaves no room down to the other
+    // A bit wider than the wood has no skin all round its mouth: then there is no depth left down to the far
     // side.
     bore.lens_m = std::isfinite(mean_z) ? bore.inward * (mean_z - bore.mouth_z_m) : bore.far_skin_m;
     return bore;
@@ -96,12 +96,12 @@ Contents contents(const document::Hole& hole, const Bore& bore) {
     }
 
     if (hole.cap) {
-        // A fill that stands nearer to the skin leaves the cap no more than its own length.
+        // Where the fill comes closer to the skin, the cap cannot be longer than it is.
         const double under_m = std::max(std::min(hole.cap->length_m, depth), depth - c.fill_column_m);
         c.cap = stretch(bore, 0.0, std::min(covered, under_m));
     }
 
-    // What is neither cap nor fill is void; its centroid follows from the whole.
+    // The rest, neither cap nor fill, is empty; its centroid follows from that of the whole hole.
     c.empty.volume_m3 = std::max(c.wood.volume_m3 - c.cap.volume_m3 - c.fill.volume_m3, 0.0);
     if (c.empty.volume_m3 > 0.0) {
         c.empty.z_m =

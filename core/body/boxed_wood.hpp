@@ -1,6 +1,7 @@
 #pragma once
 
-// The wood of one segment inside one box, cut into slices. Private to box_cut.cpp and pocket_surface.cpp.
+// The wood of one segment inside one box, integrated slice by slice. Private to box_cut.cpp and
+// pocket_surface.cpp.
 
 #include "base/quadrature.hpp"
 #include "base/root.hpp"
@@ -14,7 +15,7 @@
 
 namespace evenfall::shape {
 
-/// Ascending places where an integrand is not smooth, within fixed limits.
+/// Ascending places where an integrand is not smooth, between fixed ends.
 class Kinks {
 public:
     Kinks(double from, double to) : from_(from), to_(to) {
@@ -66,7 +67,7 @@ public:
         return total;
     }
 
-    /// Calls visit(from, to) for each stretch of x in which the wood inside the box is smooth.
+    /// Calls visit(from, to) for each interval of x in which the wood inside the box is smooth.
     template <class Visit>
     void for_each_interval(Visit visit) const {
         const double from = std::max(from_m_, box_.x_from_m);
@@ -79,7 +80,7 @@ public:
             kinks.add(from_m_ + fore_tangent_ * y);
             kinks.add(to_m_ - aft_tangent_ * y);
         }
-        // Where the skin passes a side of the box, or a flank.
+        // Where the skin crosses a side of the box, or a flank.
         const std::array<double, 4> crossings = crossings_between(from, to);
         for (const double x : crossings)
             kinks.add(x);
@@ -90,7 +91,7 @@ public:
 
     [[nodiscard]] double from_m() const { return from_m_; }
     [[nodiscard]] double to_m() const { return to_m_; }
-    [[nodiscard]] double fore_tangent() const { return fore_tangent_; } ///< 0 = flat, or an end of the lure
+    [[nodiscard]] double fore_tangent() const { return fore_tangent_; } ///< 0: flat, or an end of the lure
     [[nodiscard]] double aft_tangent() const { return aft_tangent_; }
 
     /// Half breadth of wood between the flanks.
@@ -114,7 +115,7 @@ public:
         const double farthest = std::max(std::abs(from), std::abs(to)) / s.half_width_m;
         const Sides narrowest = sides_at(s, farthest);
         if (narrowest.back >= box_.z_to_m && narrowest.belly <= box_.z_from_m) {
-            // Skin lies outside the box at its far corner, hence everywhere across.
+            // The skin is outside the box even at the far corner, hence everywhere.
             add_column(box_.z_to_m, box_.z_from_m, 0.5 * (from + to), to - from, slice);
             return slice;
         }
@@ -135,7 +136,7 @@ public:
         }
         const std::span<const double> y = kinks.sorted();
         for (std::size_t k = 0; k + 1 < y.size(); ++k) {
-            // Skin turns upright at the widest point, and is steep well before.
+            // The skin is vertical at the widest point, and steep well before it.
             const double upright = 0.7 * s.half_width_m;
             const SoftInterval interval{y[k], y[k + 1], y[k]<-upright, y[k + 1]> upright};
             for (std::size_t i = 0; i < across_order; ++i) {
@@ -151,7 +152,7 @@ public:
     }
 
 private:
-    /// One root of f between two ends of different sign, else NaN.
+    /// One root of f between two ends of opposite sign, else NaN.
     template <class F>
     static double crossing(double from, double to, F f) {
         const double at_from = f(from);
@@ -160,7 +161,7 @@ private:
         return root_between(f, from, to, at_from, at_to, {1e-13});
     }
 
-    /// A box is short: one crossing of each kind is what a pocket or slot meets.
+    /// A box is short, so at most one crossing of each kind is expected.
     [[nodiscard]] std::array<double, 4> crossings_between(double from, double to) const {
         const auto width = [&](double x) { return lines_.at(x).half_width_m; };
         const auto against = [&](double y) {

@@ -7,8 +7,8 @@ namespace evenfall::shape {
 
 namespace {
 
-/// Three-point one-sided slope at an end, limited so that the curve stays monotone there.
-/// h0, d0: width and rise per width of the end interval; h1, d1: of its neighbour.
+/// Three-point one-sided slope at an end, limited so that the curve stays monotone there. h0, d0: width and
+/// slope of the end interval; h1, d1: of its neighbour.
 double end_slope(double h0, double h1, double d0, double d1) {
     const double slope = ((2.0 * h0 + h1) * d0 - h0 * d1) / (h0 + h1);
     if (slope * d0 <= 0.0) return 0.0;

@@ -28,7 +28,7 @@ public:
         edge_m_ += 0.25 * std::numbers::pi * disc.rim_m;
     }
 
-    /// False where the relief does not cut cleanly; the segment is then not to be used.
+    /// False where the relief does not cut cleanly; the segment must not be used then.
     [[nodiscard]] bool face_at(const FacePlane& plane) {
         const Relief relief = relief_at(lines_, rim_, plane);
         wood_ -= relief.wood;

@@ -53,10 +53,10 @@ bool check_joint(const Lines& lines, std::size_t k, const document::Joint& j, Pr
 
 struct End {
     double x_m;
-    double depth_m; ///< how far a relief reaches along the skin
+    double depth_m; ///< length of a relief along the skin
 };
 
-/// Does each flank leave the wood once and for good? Looked at in steps along the whole segment.
+/// True where each flank leaves the wood exactly once. Sampled along the whole segment.
 bool meets_skin_once(const Lines& lines, const FacePlane& plane, double depth_m, double from_m, double to_m) {
     if (plane.tangent == 0.0) return true;
     constexpr int steps = 6; // per interval between stations, where the plan is one cubic
@@ -78,7 +78,8 @@ bool meets_skin_once(const Lines& lines, const FacePlane& plane, double depth_m,
     return true;
 }
 
-/// The segment between joint k − 1 and joint k. Faults are told at the joint behind it, or at the last joint.
+/// The segment between joint k − 1 and joint k. Problems are reported at the joint behind it, or at the last
+/// joint.
 void check_segment(const Lines& lines, const std::vector<document::Joint>& joints, std::size_t k,
                    Problems& out) {
     const bool has_fore = k > 0;

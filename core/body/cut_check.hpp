@@ -8,17 +8,17 @@
 
 namespace evenfall::shape {
 
-// Limits of a joint, in trade units.
+// Limits of a joint, in shop units.
 inline constexpr double least_gap_mm = 0.2;
 inline constexpr double greatest_gap_mm = 20.0;
 inline constexpr double greatest_relief_deg = 60.0;
 inline constexpr double least_wood_mm =
     1.0; ///< between the two faces of a segment, on the middle plane and at the skin
 
-/// Everything that is wrong with cutting these lines by these joints; empty where it can be done.
+/// All problems of cutting these lines by these joints; empty where there are none.
 [[nodiscard]] Problems cut_problems(const Lines& lines, const std::vector<document::Joint>& joints);
 
-/// The refusal of a relief whose flank does not meet the skin in one clear edge. Key: relief_fore_deg or
+/// The problem of a relief whose flank does not meet the skin in one clear edge. Key: relief_fore_deg or
 /// relief_aft_deg.
 [[nodiscard]] Problem flank_problem(std::size_t joint, const char* key, std::size_t segment);
 

@@ -15,7 +15,7 @@ namespace {
 using document::CurvePoints;
 
 constexpr double mm = 1e-3;
-constexpr double same_place_m = 1e-9; ///< far below a bench's reading, far above rounding
+constexpr double same_place_m = 1e-9; ///< far below what can be measured, far above rounding
 
 /// A number for a sentence: up to two decimals, no trailing zeros.
 std::string text_of(double value) {
@@ -29,12 +29,12 @@ std::string text_of(double value) {
 
 struct Line {
     const char* path; ///< in the document
-    const char* name; ///< for a carver
+    const char* name; ///< its name in the sentence
     double least_mm;
     double greatest_mm;
 };
 
-/// What is drawn by three lines: how they are called, and how long it may be.
+/// What the three lines draw (body or soft tail): names and limits of length.
 struct Drawn {
     Line back;
     Line belly;
@@ -68,7 +68,7 @@ std::string path_of(const Line& line, std::size_t k) {
     return path.append("/").append(std::to_string(k));
 }
 
-/// What holds for any curve: number of points, numbers, order. Stops at the first fault.
+/// Checks common to all curves: number of points, finite numbers, order. Stops at the first problem.
 bool is_a_curve(const CurvePoints& points, const std::string& path, const std::string& name,
                 std::size_t least_points, Problems& out) {
     if (points.size() < least_points) {
@@ -91,7 +91,7 @@ bool is_a_curve(const CurvePoints& points, const std::string& path, const std::s
                            "Point " + std::to_string(k + 1) + " of the " + name + " is not a number."});
             return false;
         }
-        // A hair of room: 0.01 mm read from text is not exactly 1e-5 m.
+        // Some tolerance: 0.01 mm read from text is not exactly 1e-5 m.
         if (k > 0 && !(points[k].x_m - points[k - 1].x_m > 0.999 * least_station_step_mm * mm)) {
             out.push_back({ProblemCode::out_of_order, at, "x at least 0.01 mm behind the point before",
                            "Point " + std::to_string(k + 1) + " of the " + name +
@@ -161,7 +161,7 @@ void check_width(const CurvePoints& points, const Drawn& drawn, Problems& out) {
     }
 }
 
-/// Least value of a cubic on [0, h].
+/// Minimum of a cubic on [0, h].
 double least_on(const Cubic& c, double h) {
     double least = std::min(c[0], evaluated(c, h).value);
     const auto try_at = [&](double t) {
@@ -179,7 +179,7 @@ double least_on(const Cubic& c, double h) {
     return least;
 }
 
-/// The height back − belly, between the stations too: between neighbouring stations it is one cubic.
+/// Height = back − belly, between the stations too: between neighbouring stations it is one cubic.
 void check_height(const document::Shape& shape, const Drawn& drawn, Problems& out) {
     const Curve top(shape.top);
     const Curve bottom(shape.bottom);
@@ -197,7 +197,7 @@ void check_height(const document::Shape& shape, const Drawn& drawn, Problems& ou
         const Cubic over = top.piece_at(middle, x[k]);
         const Cubic under = bottom.piece_at(middle, x[k]);
         const Cubic height{over[0] - under[0], over[1] - under[1], over[2] - under[2], over[3] - under[3]};
-        // The lines may meet at nose and tail: look from a hair inside.
+        // The lines may meet at nose and tail, so check from just inside.
         const double from = x[k] < same_place_m ? 1e-3 * step : 0.0;
         const double to = x[k + 1] > tail_m - same_place_m ? 0.999 * step : step;
         const bool crossed = least_on(shifted(height, from), to - from) <= 0.0 || height[0] < -same_place_m ||
@@ -295,7 +295,7 @@ void check_outline(const std::vector<document::OutlinePoint>& points, Problems& 
                       "The drawn half-section must go out to its widest once and then come in: point " +
                           std::to_string(p - points.begin() + 1) + " turns back.");
     }
-    // A fin without thickness: up along the middle plane, or out along a level line and in along the same.
+    // An edge without thickness: along the middle plane, or out and back along the same level.
     for (const std::size_t k : {std::size_t{1}, points.size() - 2}) {
         if (points[k].y != 0.0) continue;
         return refuse(ProblemCode::out_of_order, path + "/" + std::to_string(k), "y more than 0",
@@ -314,8 +314,7 @@ void check_outline(const std::vector<document::OutlinePoint>& points, Problems& 
     }
 }
 
-/// Caliper readings: in order, on the body, no wider than a drawing may be, and leaving wood everywhere
-/// between them.
+/// Caliper readings: in order, on the body, no wider than a drawing may be, and wood left between them.
 void check_measured(const document::Shape& shape, Problems& out) {
     const double length_mm = shape.top.back().x_m / mm;
     for (std::size_t k = 0; k < shape.measured.size(); ++k) {
@@ -367,7 +366,7 @@ void check_measured(const document::Shape& shape, Problems& out) {
 
 namespace {
 
-/// The three lines of a drawing. True where the first of them can be used.
+/// Checks the three lines of a drawing. True where they can be used further.
 bool check_lines(const document::Shape& shape, const Drawn& drawn, Problems& out) {
     const bool has_back = is_a_line(shape.top, drawn.back, drawn, out);
     const bool has_belly = is_a_line(shape.bottom, drawn.belly, drawn, out);

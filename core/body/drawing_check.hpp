@@ -5,7 +5,7 @@
 
 namespace evenfall::shape {
 
-// Limits of a drawing, in trade units.
+// Limits of a drawing, in shop units.
 inline constexpr double least_length_mm = 20.0;
 inline constexpr double greatest_length_mm = 600.0;
 inline constexpr double least_tail_length_mm = 2.0; ///< of a soft tail
@@ -17,12 +17,11 @@ inline constexpr double least_station_step_mm = 0.01; ///< between neighbouring 
 inline constexpr double least_exponent = 1.2;
 inline constexpr double greatest_exponent = 12.0;
 
-/// Everything that is wrong with a drawn shape; empty where it can be built. Back and belly line may meet at
-/// nose and tail and the plan may come to a point there; anywhere between, the body must have height and
-/// width.
+/// All problems of a drawn shape; empty where it can be built. Back and belly line may meet at nose and tail,
+/// and the plan may come to a point there; in between, the body must have height and width.
 [[nodiscard]] Problems drawing_problems(const document::Shape& shape);
 
-/// The same for the three lines of a soft tail (tail/loft.hpp), told under "/tail/…".
+/// The same for the three lines of a soft tail (tail_loft.hpp), reported under "/tail/…".
 [[nodiscard]] Problems tail_drawing_problems(const document::Shape& lines);
 
 } // namespace evenfall::shape

@@ -13,7 +13,7 @@ namespace evenfall::shape {
 
 namespace {
 
-/// Stations closer than this are one place.
+/// Stations closer than this are treated as one.
 constexpr double same_place_m = 1e-9;
 
 std::vector<double> all_stations(const document::Shape& shape) {
@@ -57,7 +57,7 @@ DrawnLines::DrawnLines(const document::Shape& shape) : breakpoints_m_(all_statio
     const Curve top(shape.top);
     const Curve bottom(shape.bottom);
     const Curve half_width(shape.half_width);
-    // A free outline has no fullness; whatever stands there is not used.
+    // A free outline has no fullness; a value given for it is ignored.
     const bool has_fullness = shape.section.kind != document::SectionKind::free;
     const Curve fullness(has_fullness ? shape.section.fullness : document::CurvePoints{{0.0, 0.0}});
     family_ = make_family(shape.section, fullness);

@@ -9,13 +9,12 @@
 
 namespace evenfall::shape {
 
-/// The lines of a document: back, belly, plan and fullness drawn through their own stations. Between
-/// neighbouring stations of all curves together every one of them is a single cubic; those cubics are kept
-/// side by side. Caliper readings of the carved body are added to half width and half height
-/// (shape/measured.hpp).
+/// The lines of a document: back, belly, plan and fullness, each drawn through its own stations. Between
+/// neighbouring stations of all curves together each of them is a single cubic; these cubics are stored
+/// together. Caliper readings of the carved body are added to half width and half height (measured.hpp).
 class DrawnLines final : public Lines {
 public:
-    /// The shape must be free of drawing problems (shape/drawing_check.hpp).
+    /// The shape must have no drawing problems (drawing_check.hpp).
     explicit DrawnLines(const document::Shape& shape);
 
     [[nodiscard]] Station at(double x_m) const override;

@@ -12,9 +12,9 @@ struct EyeHole {
     double glued_m = 0.020; ///< depth, 1 to 100 mm
 };
 
-/// Glue that fills the hole round the two legs [m³]: π/4·D²·ℓ − 2·π/4·d²·ℓ·√(1 + (πd/p)²), the legs being
-/// helices whose middles run half a wire beside the axis. By plain geometry. Refuses by name: "/wire_mm",
-/// "/bit_mm", "/pitch_mm", "/glued_mm".
+/// Volume of glue round the two legs [m³]: π/4·D²·ℓ − 2·π/4·d²·ℓ·√(1 + (πd/p)²); the centre line of each leg
+/// is a helix of radius d/2. By plain geometry. Refuses by name: "/wire_mm", "/bit_mm", "/pitch_mm",
+/// "/glued_mm".
 [[nodiscard]] Outcome<double> gap_m3(const EyeHole& hole);
 
 } // namespace evenfall::glue

@@ -65,8 +65,8 @@ HingePlace hinge_place(const document::Document& document, const shape::Body& bo
 
 namespace {
 
-/// What a film covers, pockets by their own walls. The mouths of pockets, a hundredth of the skin, are not
-/// taken off.
+/// Area covered by a coat; pockets count with their own walls. The mouths of pockets, about a hundredth of
+/// the skin, are not subtracted.
 double covered_m2(const document::Document& document, const shape::Body& body, const document::Coat& coat) {
     double area_m2 = 0.0;
     for (std::size_t s = 0; s < body.segments.size(); ++s) {

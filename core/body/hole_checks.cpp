@@ -12,7 +12,7 @@ namespace evenfall::holes {
 
 namespace {
 
-/// A micron: far below any bench, far above rounding in a written document.
+/// One micrometre: far below what can be measured, far above rounding in a written document.
 constexpr double slack_m = 1e-6;
 
 double wall_of(const document::Hole& hole) {
@@ -23,9 +23,9 @@ double height_at(const Bore& bore, double depth_m) {
     return bore.mouth_z_m + bore.inward * depth_m;
 }
 
-/// The wood beside a shoulder at this depth, at the hole's middle and its fore and aft edge, least of the
-/// three. A section goes out once and in once: as far as it still goes out, its widest counts, as a deeper
-/// hole must pass there anyway.
+/// The wood beside the bottom of a hole of this depth (drill point not counted): minimum at the hole's middle
+/// and its fore and aft edge. A section widens once and narrows once: while it still widens, its greatest
+/// width counts, because a deeper hole has to pass there anyway.
 double side_wood_m(const document::Hole& hole, const Bore& bore, const shape::Lines& lines, double depth_m) {
     const double r = 0.5 * hole.diameter_m;
     const double z = height_at(bore, depth_m);
@@ -41,8 +41,8 @@ double side_wood_m(const document::Hole& hole, const Bore& bore, const shape::Li
     return least - std::fabs(hole.y_m) - r;
 }
 
-/// How far inward from the mouth the far skin lies, least over the hole's rim; negative where the rim hangs
-/// over the plan.
+/// Distance from the mouth to the far skin, minimum over the hole's rim; negative where the rim is outside
+/// the plan.
 double far_skin_depth_m(const document::Hole& hole, const Bore& bore, const shape::Lines& lines) {
     const double r = 0.5 * hole.diameter_m;
     const std::array<std::array<double, 2>, 5> rim{{{0.0, 0.0}, {r, 0.0}, {-r, 0.0}, {0.0, r}, {0.0, -r}}};
@@ -58,7 +58,7 @@ double far_skin_depth_m(const document::Hole& hole, const Bore& bore, const shap
     return least;
 }
 
-/// Does a shoulder at this depth keep the walls? Cheap: no search.
+/// True where a hole of this depth keeps its walls. Cheap: no search.
 bool keeps_walls(const document::Hole& hole, const Bore& bore, const shape::Lines& lines, double depth_m) {
     const double wall = wall_of(hole);
     if (far_skin_depth_m(hole, bore, lines) - bore.cone_height_m - wall < depth_m - slack_m) return false;
@@ -86,7 +86,7 @@ struct Span {
     double to = 0.0;
 };
 
-/// Where a hole of this depth, above 0, takes wood along z.
+/// Heights between which a hole of this depth, above 0, removes wood.
 Span height_span(const Bore& bore, double depth_m) {
     const double end = height_at(bore, depth_m + bore.cone_height_m);
     return {std::min(bore.mouth_z_m, end), std::max(bore.mouth_z_m, end)};
@@ -102,14 +102,14 @@ bool spans_meet(const Span& a, const Span& b, double apart) {
     return a.from < b.to + apart - slack_m && b.from < a.to + apart - slack_m;
 }
 
-/// Seen from above: does the bit go through the pocket's outline?
+/// True where, seen from above, the bit cuts the pocket's outline.
 bool through(const document::Hole& hole, const document::Pocket& p) {
     const double dx = std::max({p.x_from_m - hole.x_m, hole.x_m - p.x_to_m, 0.0});
     const double dy = std::max(std::fabs(hole.y_m - p.y_m) - 0.5 * p.width_m, 0.0);
     return std::hypot(dx, dy) < 0.5 * hole.diameter_m - slack_m;
 }
 
-/// Seen from above: the wood between two holes, and the least that either asks for.
+/// Seen from above: the wood between two holes, and the wall that is required.
 struct Between {
     double wood_m = 0.0;
     double wall_m = 0.0;
@@ -127,7 +127,7 @@ Problem outside(std::size_t i, const document::Hole& hole, const std::string& wh
             hole_text(i, hole.name) + " at " + millimetres_text(hole.x_m) + " " + why + "."};
 }
 
-/// The plan-view stand of a hole within its segment's faces.
+/// The hole's position in plan between its segment's faces.
 void check_stand(std::size_t i, const document::Hole& hole, const Bore& bore, const shape::Body& body,
                  Problems& out) {
     const auto s = static_cast<std::size_t>(bore.segment);
@@ -136,7 +136,8 @@ void check_stand(std::size_t i, const document::Hole& hole, const Bore& bore, co
     const shape::Segment& segment = body.segments[s];
     const double fore_tan = s > 0 ? std::tan(body.joints[s - 1].relief_aft_rad) : 0.0;
     const double aft_tan = s < body.joints.size() ? std::tan(body.joints[s].relief_fore_rad) : 0.0;
-    // From the axis to the nearer flank of a face, square to it: the flanks bound a convex piece.
+    // Distance of the axis from the nearer flank of a face, perpendicular to it: the flanks bound a convex
+    // region.
     const auto wood = [&](double along_m, double tan) {
         return (along_m - std::fabs(hole.y_m) * tan) / std::hypot(1.0, tan) - r;
     };
@@ -200,7 +201,7 @@ void check_contents(std::size_t i, const document::Hole& hole, const Bore& bore,
                            millimetres_text(*hole.fill->stock_diameter_m) + " does not go in."});
     }
     const Contents c = contents(hole, bore);
-    // Lead may stand proud of an open hole; under a cap there must be wood round it.
+    // Lead may project from an open hole; under a cap it must be surrounded by wood.
     const double room = hole.depth_m - (hole.cap ? std::max(hole.cap->length_m, bore.lens_m) : 0.0);
     if (c.fill_column_m > room + slack_m) {
         out.push_back({ProblemCode::does_not_fit, pointer("holes", i, "fill"), "≤ " + millimetres_text(room),
@@ -289,7 +290,7 @@ DepthLimit free_depth(const document::Document& document, std::size_t index, con
     DepthLimit limit = depth_limit(hole, bore, body);
     const auto keep_off = [&](const Span& span, double wall_m, double behind_m, DepthStop stop) {
         const bool up = bore.inward > 0.0;
-        if (bore.inward * ((up ? span.to : span.from) - bore.mouth_z_m) <= behind_m) return; // not on its way
+        if (bore.inward * ((up ? span.to : span.from) - bore.mouth_z_m) <= behind_m) return; // not in its way
         const double depth =
             bore.inward * ((up ? span.from : span.to) - bore.mouth_z_m) - wall_m - bore.cone_height_m;
         if (depth < limit.depth_m) limit = {std::max(depth, 0.0), stop};

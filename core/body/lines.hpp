@@ -10,21 +10,21 @@ namespace evenfall::shape {
 struct Station {
     double half_width_m = 0.0;  ///< a
     double half_height_m = 0.0; ///< b
-    double centre_z_m = 0.0;    ///< height of the box's middle
-    double fullness = 0.0;      ///< the section family's parameter
+    double centre_z_m = 0.0;    ///< height of the middle of the section's box
+    double fullness = 0.0;      ///< parameter of the section family
     double half_width_slope = 0.0;
     double half_height_slope = 0.0;
     double centre_slope = 0.0;
-    double fullness_slope = 0.0; ///< per metre
+    double fullness_slope = 0.0; ///< all slopes per metre of x
 };
 
-/// The lines of an uncut body: a section family whose box and fullness vary along x. The drawn curves of a
-/// document give one kind (shape/drawn_lines.hpp); tests give bodies with closed forms.
+/// The lines of an uncut body: a section family whose box and fullness vary along x. A document's drawn
+/// curves are one implementation (drawn_lines.hpp); tests add bodies with closed forms.
 class Lines {
 public:
     virtual ~Lines() = default;
 
-    /// The cross-section at x, from nose to tail (beyond them: of the nearer end). Slopes may be infinite
+    /// The cross-section at x, from nose to tail (beyond them, that of the nearer end). Slopes are infinite
     /// only at the ends.
     [[nodiscard]] virtual Station at(double x_m) const = 0;
 
@@ -33,7 +33,8 @@ public:
 
     [[nodiscard]] virtual const SectionFamily& family() const = 0;
 
-    /// True where the section box grows like √x from its end (a round nose): integrals then soften that end.
+    /// True where the section box grows like √x from its end (a round nose): integrals then use a soft end
+    /// there.
     [[nodiscard]] virtual bool blunt_nose() const { return false; }
     [[nodiscard]] virtual bool blunt_tail() const { return false; }
 

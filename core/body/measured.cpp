@@ -10,7 +10,7 @@ namespace {
 
 constexpr double same_place_m = 1e-9;
 
-/// `read` gives a reading's half thickness, `drawn` the half thickness of the drawing at x.
+/// `read` gives a reading's half thickness, `drawn` the drawing's half thickness at x.
 template <class Read, class Drawn>
 document::CurvePoints correction(const document::Shape& shape, const Read& read, const Drawn& drawn) {
     const double tail_m = shape.top.back().x_m;

@@ -9,7 +9,7 @@ namespace evenfall::shape {
 
 namespace {
 
-/// Evenly spaced places with every station between them, ascending.
+/// Evenly spaced places plus every station between them, ascending.
 std::vector<double> places(const Lines& lines, double from_m, double to_m, int detail) {
     const int steps = std::max(2, detail);
     std::vector<double> x;
@@ -22,7 +22,7 @@ std::vector<double> places(const Lines& lines, double from_m, double to_m, int d
     return x;
 }
 
-/// Where the flank of a face meets the skin at its widest.
+/// Where the flank of a face meets the skin at its greatest width.
 double skin_end(const Lines& lines, const FacePlane& plane) {
     return plane.x_m - plane.side * relief_depth(lines, plane, 1.0);
 }
@@ -80,7 +80,7 @@ std::vector<Point2> section_outline(const Lines& lines, double x_m, int detail) 
         const RimPoint p = lines.family().rim(s.fullness, t);
         outline.push_back({s.half_width_m * p.y, s.centre_z_m + s.half_height_m * p.z});
     }
-    // Port side: the same back down, without the two points on the middle plane.
+    // Port side: the same points in reverse order, without the two on the middle plane.
     for (std::size_t k = outline.size() - 1; k-- > 1;)
         outline.push_back({-outline[k].u, outline[k].v});
     return outline;

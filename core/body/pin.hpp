@@ -2,13 +2,13 @@
 
 namespace evenfall::joints {
 
-/// The upright axis that two segments turn about.
+/// The vertical axis of a joint, about which two segments turn.
 struct Pin {
     double x_m = 0.0; ///< from the nose
-    double y_m = 0.0; ///< off the middle plane, to starboard
+    double y_m = 0.0; ///< from the middle plane, to starboard
 };
 
-/// Which way the tail end of the lure goes.
+/// Side to which the tail swings.
 enum class Way { port, starboard };
 
 } // namespace evenfall::joints

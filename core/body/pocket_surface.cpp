@@ -8,7 +8,7 @@ namespace evenfall::shape {
 
 namespace {
 
-/// A box that reaches within this share of the section's height of a flat back or belly opens through it.
+/// A box closer than this share of the section's height to a flat back or belly opens through it.
 constexpr double touch = 1e-9;
 
 constexpr std::size_t along_order = 5;
@@ -54,7 +54,7 @@ private:
         return s.half_width_m > 0.0 && s.half_height_m > 0.0;
     }
 
-    /// Wood and box along z at (x, y).
+    /// Overlap of wood and box along z at (x, y).
     [[nodiscard]] Stretch upright(const Station& s, double y) const {
         const double share = std::abs(y) / s.half_width_m;
         if (share >= 1.0) return {};
@@ -62,7 +62,7 @@ private:
                 std::min(box_.z_to_m, s.centre_z_m + s.half_height_m * family_.upper_z(s.fullness, share))};
     }
 
-    /// Wood and box across at (x, z), within the flanks.
+    /// Overlap of wood and box across at (x, z), within the flanks.
     [[nodiscard]] Stretch level(const Station& s, double z, double limit) const {
         const double share = (z - s.centre_z_m) / s.half_height_m;
         if (!(std::abs(share) < 1.0 - touch)) return {};
@@ -108,8 +108,7 @@ private:
         }
     }
 
-    /// An end of the segment where the box takes it in: a flat disc of nose or tail, or the flanks of a joint
-    /// face.
+    /// An end of the segment inside the box: a flat disc of nose or tail, or the flanks of a joint face.
     void add_end(double x_m, double tangent, double side, bool is_skin) {
         Patch& into = is_skin ? out_.skin : out_.faces;
         if (tangent <= 0.0) {
@@ -122,7 +121,7 @@ private:
             return;
         }
         const double lean = std::hypot(1.0, tangent);
-        // Where the flank passes the box's own ends the piece inside it begins or ends.
+        // Where the flank crosses the box's ends, the part inside begins or ends.
         Kinks kinks(box_.y_from_m, box_.y_to_m);
         kinks.add(0.0);
         for (const double x : {box_.x_from_m, box_.x_to_m}) {
@@ -151,7 +150,7 @@ private:
         }
     }
 
-    /// |y| at which a flank passes this share of the half width: at 1 it comes out through the skin.
+    /// |y| at which a flank crosses this share of the half width: at 1 it comes out through the skin.
     [[nodiscard]] double flank_reach(double x_m, double tangent, double side, double share) const {
         const auto beyond = [&](double y) {
             const double x = std::clamp(x_m + side * y * tangent, lines_.nose_m(), lines_.tail_m());
@@ -164,15 +163,15 @@ private:
         return root_between(beyond, 0.0, far, {1e-9, 1e-10});
     }
 
-    /// τ at which a coordinate of the rim, rising or falling all the way from one τ to the other, has this
-    /// value; the nearer end where it never has.
+    /// τ at which a coordinate of the rim, monotone between the two τ, has this value; the nearer end where
+    /// it never has.
     template <class Coordinate>
     [[nodiscard]] static double tau_where(Coordinate of, double value, double from, double to) {
         return root_between([&](double tau) { return of(tau) - value; }, from, to, {1e-9, 1e-10});
     }
 
-    /// Skin of one side within box and flanks. Along the rim from belly to widest, and on to the back, y and
-    /// z go one way only, so that each of the two branches holds one stretch of it at most.
+    /// Skin of one side within box and flanks. Along the rim y and z are monotone from belly to widest point,
+    /// and from there to the back, so each of the two branches has at most one part inside.
     void add_skin(const Station& s, double x, double dx, double side, double limit) {
         const double a = s.half_width_m;
         const double b = s.half_height_m;
@@ -185,9 +184,8 @@ private:
         const auto z_of = [&](double tau) { return family_.rim(s.fullness, tau).z; };
         const double widest = widest_tau(s.fullness);
         for (const bool belly : {true, false}) {
-            // Quick way out: in most pockets the skin lies beyond the box.
-            // A section with upright sides is widest all along them: there the branch ends at the widest
-            // point itself.
+            // Early exit: in most pockets the skin is outside the box. A section with vertical sides has its
+            // greatest width all along them: there the branch ends at the widest point itself.
             const bool to_widest = y_to >= 1.0;
             const double low = belly       ? family_.lower_z(s.fullness, std::min(1.0, y_from))
                                : to_widest ? z_of(widest)
@@ -210,7 +208,7 @@ private:
         }
     }
 
-    /// τ at which the rim is widest: one of the breaks (see unit_rim.hpp for the same rule).
+    /// τ at which the rim is widest: one of the breaks (unit_rim.hpp uses the same rule).
     [[nodiscard]] double widest_tau(double fullness) {
         if (widest_known_ && fullness == widest_fullness_) return widest_;
         widest_ = 0.0;

@@ -1,12 +1,12 @@
 #pragma once
 
-// What a box pocket lays bare and what it takes away: the surfaces that a coat finds there.
+// The surfaces that a box pocket exposes and removes: what a coat can cover there.
 
 #include "body/body.hpp"
 
 namespace evenfall::shape {
 
-/// An area and where its middle lies; the origin where there is none.
+/// An area and its centroid; the origin where the area is zero.
 struct Patch {
     double area_m2 = 0.0;
     Vec3 moment_m3; ///< ∫r dA
@@ -15,17 +15,17 @@ struct Patch {
 };
 
 struct PocketSurface {
-    Patch wall;                ///< the box's own sides, as far as they stand in wood
-    double inner_edge_m = 0.0; ///< length of the edges in which two of those sides meet, in wood
-    Patch skin;  ///< outer skin inside the box: no longer there. Flat ends of nose and tail count as skin
-    Patch faces; ///< joint faces inside the box
+    Patch wall;                ///< the box's own sides, where they are wood
+    double inner_edge_m = 0.0; ///< length of the edges where two of those sides meet, in wood
+    Patch skin;  ///< outer skin inside the box, now removed; flat ends of nose and tail count as skin
+    Patch faces; ///< joint faces inside the box, now removed
 };
 
 /// The surfaces of one segment and one box.
 ///
-/// A box side that lies in a joint face, or in a flat nose or tail, is no wall: the box opens there.
-/// Walls bounded by the box alone are exact; where skin bounds them, and for the skin itself, within 1e-3 of
-/// the wall (by cubes and closed forms in tests/unit/shape/pocket_surface_test.cpp).
+/// A box side that coincides with a joint face, or with a flat nose or tail, is no wall: the box is open
+/// there. Walls bounded by the box alone are exact; where skin bounds them, and for the skin itself, within
+/// 1e-3 of the wall (by cubes and closed forms in pocket_surface_test.cpp).
 [[nodiscard]] PocketSurface pocket_surface(const Body& body, int segment, const Box& box);
 
 } // namespace evenfall::shape

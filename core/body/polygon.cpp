@@ -51,7 +51,7 @@ RimPoint outline_rim(Outline p, double tau) {
     return r;
 }
 
-/// Y at height z where Z never falls; the outermost where a piece lies flat.
+/// Y at height z; Z never falls along the outline. The largest Y where an edge is level.
 double outline_half_width(Outline p, double z) {
     double widest = 0.0;
     for (std::size_t k = 0; k + 1 < p.size(); ++k) {
@@ -64,7 +64,7 @@ double outline_half_width(Outline p, double z) {
     return widest;
 }
 
-/// Z on the way out (belly) at Y; the lower end of an upright side.
+/// Z at Y on the lower (belly) side; the lower end of a vertical side.
 double outline_lower(Outline p, double y) {
     for (std::size_t k = 0; k + 1 < p.size(); ++k) {
         const OutlinePoint a = p[k];
@@ -74,7 +74,7 @@ double outline_lower(Outline p, double y) {
     return p.back().z;
 }
 
-/// Z on the way in (back) at Y; the upper end of an upright side.
+/// Z at Y on the upper (back) side; the upper end of a vertical side.
 double outline_upper(Outline p, double y) {
     for (std::size_t k = p.size() - 1; k > 0; --k) {
         const OutlinePoint a = p[k];

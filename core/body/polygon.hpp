@@ -22,9 +22,9 @@ public:
     [[nodiscard]] double half_width(double cut, double z) const override;
 };
 
-/// A half outline drawn by the builder, straight between its points; the same along the whole body, fullness
-/// has no say. Needs at least three points, (0, −1) first and (0, 1) last, Z never falling, Y rising to 1 and
-/// then falling. Each piece has an equal share of τ's range. Moments are exact.
+/// A half outline drawn by the builder, straight between its points and the same along the whole body;
+/// fullness has no effect. Needs at least three points, (0, −1) first and (0, 1) last, Z never falling, Y
+/// rising to 1 and then falling. Each piece has an equal share of τ's range. Moments are exact.
 class FreeOutline final : public SectionFamily {
 public:
     explicit FreeOutline(std::vector<document::OutlinePoint> points);

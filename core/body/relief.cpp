@@ -15,8 +15,8 @@ namespace {
 constexpr std::size_t depth_order = 3; ///< points along x between skin and plane, per smooth interval
 
 /// A line of constant τ on the skin, with its weight in τ. Over the few millimetres of a relief the fullness
-/// changes little: a parabola through three of its values gives the rim between them (exact where fullness is
-/// constant).
+/// changes little: a parabola through the rims at three fullness values gives the rim between them (exact
+/// where fullness is constant).
 struct RimLine {
     double weight;
     double middle; ///< fullness
@@ -35,7 +35,7 @@ struct RimLine {
     }
 };
 
-/// The lines of constant τ for the zone between a face's plane and its reach.
+/// The lines of constant τ in the zone between a face's plane and its reach.
 class RimLines {
 public:
     RimLines(const Lines& lines, RimTable& rim, const FacePlane& plane, double reach_m) {
@@ -79,13 +79,13 @@ private:
 
 /// Where a line of constant τ on the skin meets the flank.
 struct Meeting {
-    double depth = 0.0; ///< from the plane
+    double depth = 0.0; ///< distance from the plane
     SkinPoint skin{};
     bool clean = false;
 };
 
-/// The root of depth − tanα·y(plane − side·depth) between 0 and `farthest`, by Newton's method, halving where
-/// a step would leave the bracket. RimAt gives the rim point of a fullness.
+/// The root of depth − tanα·y(plane − side·depth) between 0 and `farthest`, by Newton's method, bisecting
+/// where a step would leave the bracket. RimAt gives the rim point at a fullness.
 template <class RimAt>
 Meeting meeting(const Lines& lines, const FacePlane& plane, RimAt rim_at, double farthest) {
     Meeting m;
@@ -103,7 +103,7 @@ Meeting meeting(const Lines& lines, const FacePlane& plane, RimAt rim_at, double
         if (!is_newton) next = 0.5 * (low + high);
         const double step = std::abs(next - depth);
         depth = next;
-        // Newton's next error is far below 1e-15 m.
+        // The error after this Newton step is far below 1e-15 m.
         if (step < (is_newton ? 1e-10 : 1e-15)) {
             m.depth = depth;
             m.clean = opening > least_opening && depth < farthest;
@@ -113,8 +113,8 @@ Meeting meeting(const Lines& lines, const FacePlane& plane, RimAt rim_at, double
     return m;
 }
 
-/// Adds the wood and skin between the flank and the plane along one line of constant τ. Gives ∫(1 + h·atan
-/// h)dx along it, h the skin's lean (SkinSums::bend).
+/// Adds the wood and skin between flank and plane along one line of constant τ. Returns ∫(1 + h·atan h)dx
+/// along it, h the skin's slope along x (SkinSums::bend).
 double add_line(const Lines& lines, const RimLine& line, const FacePlane& plane, double depth, Relief& out) {
     const std::span<const double> breaks = lines.breakpoints_m();
     const double low = plane.side > 0.0 ? plane.x_m - depth : plane.x_m;

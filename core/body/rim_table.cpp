@@ -8,11 +8,11 @@ namespace evenfall::shape {
 
 namespace {
 
-// Points per smooth piece of rim, by the measurements in tests/unit/shape/orders_test.cpp.
+// Gauss points per smooth piece of rim, from the measurements in orders_test.cpp.
 constexpr std::size_t curved_order = 6;
 constexpr std::size_t straight_order = 5;
 constexpr std::size_t many_order = 3;    ///< for outlines of more than few_pieces edges
-constexpr std::size_t crowded_order = 2; ///< of more than many_pieces
+constexpr std::size_t crowded_order = 2; ///< for outlines of more than many_pieces edges
 constexpr std::size_t few_pieces = 6;
 constexpr std::size_t many_pieces = 16;
 
@@ -54,7 +54,7 @@ double RimTurn::to(double y, double z) {
     y_ = y;
     z_ = z;
     const double q = half_tan * half_tan;
-    // Most turns are small; the series is then within 1e-8 of the arc tangent.
+    // Most turns are small; then the series is within 1e-8 of the arc tangent.
     if (q < 0.02) return 2.0 * half_tan * (1.0 - q * (1.0 / 3.0 - q * (0.2 - q / 7.0)));
     return 2.0 * std::atan(half_tan);
 }

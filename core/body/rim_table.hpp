@@ -6,13 +6,13 @@
 
 namespace evenfall::shape {
 
-/// Rim points of one unit section at Gauss points between the rim's breaks, with their weights in τ.
-/// Filled again only when the fullness changes: along a body of constant fullness it is made once.
+/// Rim points of one unit section at Gauss points between the rim's breaks, with their weights in τ. Computed
+/// again only when the fullness changes: once for a body of constant fullness.
 class RimTable {
 public:
     explicit RimTable(const SectionFamily& family);
 
-    /// The points for this fullness.
+    /// Computes the points for this fullness.
     void set_fullness(double fullness);
 
     [[nodiscard]] std::size_t size() const { return size_; }
@@ -46,11 +46,11 @@ inline SkinPoint skin_point(const Station& s, const RimPoint& r) {
             s.half_height_m * r.z_tau};
 }
 
-/// Follows the direction of a section's rim from belly centre to back centre and gives each turn.
-/// The outward normal turns by π in all; corners of a polygon count like any other turn.
+/// Follows the direction of a section's rim from belly centre to back centre and returns each turn. The
+/// outward normal turns by π in total; corners of a polygon count like any other turn.
 class RimTurn {
 public:
-    /// Angle turned from the last direction (first: straight to starboard) to (y, z), a unit vector.
+    /// Angle from the previous direction (first: straight to starboard) to (y, z), a unit vector.
     double to(double y, double z);
 
 private:
@@ -58,7 +58,7 @@ private:
     double z_ = 0.0;
 };
 
-/// h·atan(h): how much more a skin that leans by slope h along the body curves than a cylinder
+/// h·atan(h): extra curvature of a skin with slope h along the body, compared with a cylinder
 /// (segment_sums.hpp).
 [[nodiscard]] double lean_term(double h);
 

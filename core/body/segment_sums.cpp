@@ -10,9 +10,9 @@ namespace evenfall::shape {
 
 namespace {
 
-// Points along x per interval. Drawn lines are cubics: seven points integrate every moment of a section of
-// constant fullness exactly (a³b has degree 12). Skin is smooth but no polynomial; three points stay within
-// 1e-5 (by test).
+// Gauss points along x per interval. Drawn lines are cubics: seven points integrate every moment of a section
+// of constant fullness exactly (a³b has degree 12). Skin is smooth but no polynomial; three points stay
+// within 1e-5 (by test).
 constexpr std::size_t wood_order = 7;
 constexpr std::size_t skin_order = 3;
 
@@ -94,7 +94,7 @@ WoodSums wood_between(const Lines& lines, double from_m, double to_m) {
 
 namespace {
 
-/// One section's ring of skin, starboard half.
+/// The skin at one section, starboard half.
 struct Ring {
     double area = 0.0; ///< per metre of x
     double z = 0.0;    ///< ∫z dA per metre of x
@@ -146,8 +146,8 @@ SkinSums skin_between(const Lines& lines, RimTable& rim, double from_m, double t
             sums.area += dx * ring.area;
             sums.x += dx * ring.area * x;
             sums.z += dx * ring.z;
-            // The lean's share in the curvature is small but near nose and tail: elsewhere the middle point
-            // does.
+            // The slope's part in the curvature is small except near nose and tail; elsewhere the middle
+            // point is enough.
             if (is_end) {
                 sums.bend += dx * lean_around(station, rim);
             } else if (k == skin_order / 2) {

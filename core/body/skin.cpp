@@ -26,7 +26,7 @@ double skin_half_width(const Lines& lines, double x_m, double z_m) {
 }
 
 ColumnSkin column_skin(const Lines& lines, double x_m, double y_m, double diameter_m) {
-    // Centre with weight 1/4, and six points at √(2/3) of the radius with 1/8 each.
+    // The centre with weight 1/4, and six points at √(2/3) of the radius with 1/8 each.
     struct Spoke {
         double x;
         double y;

@@ -14,7 +14,7 @@ double partner(double exponent, double value) {
     return std::pow(std::max(0.0, 1.0 - std::pow(std::min(1.0, std::abs(value)), exponent)), 1.0 / exponent);
 }
 
-/// The rim point at 1 − τ: Y and Z change places.
+/// The rim point at 1 − τ: Y and Z are exchanged.
 RimPoint diagonal_mirror(const RimPoint& p) {
     return {p.z, p.y, -p.z_tau, -p.y_tau, p.z_fullness, p.y_fullness};
 }
@@ -24,7 +24,7 @@ RimPoint belly_mirror(const RimPoint& p) {
     return {p.y, -p.z, -p.y_tau, p.z_tau, p.y_fullness, -p.z_fullness};
 }
 
-/// Clenshaw's sum of a Chebyshev series at t in [−1, 1].
+/// Chebyshev series at t in [−1, 1] by Clenshaw's sum.
 template <std::size_t N>
 double chebyshev_sum(const std::array<double, N>& coefficient, double t) {
     double next = 0.0;
@@ -89,7 +89,7 @@ UnitMoments Superellipse::moments(double exponent) const {
 }
 
 RimPoint Superellipse::rim(double exponent, double tau) const {
-    // Both signs of Z, and both sides of the diagonal, are told by the eighth 0 ≤ Z ≤ Y.
+    // Both signs of Z, and both sides of the diagonal, follow from the eighth 0 ≤ Z ≤ Y.
     const double quarter = std::abs(tau);
     const bool past_diagonal = quarter > 0.5;
     const double t = 2.0 * (past_diagonal ? 1.0 - quarter : quarter);
@@ -105,7 +105,7 @@ RimPoint Superellipse::rim(double exponent, double tau) const {
 }
 
 void Superellipse::rims(double exponent, std::span<const double> tau, std::span<RimPoint> points) const {
-    // Where the points asked for have the curve's own symmetries, those of one eighth tell the rest.
+    // Where the points have the curve's own symmetries, one eighth is computed and mirrored.
     constexpr double rounding = 1e-14;
     const std::size_t half = tau.size() / 2;
     const std::size_t eighth = half / 2;

@@ -15,7 +15,7 @@ namespace evenfall::tail {
 
 namespace {
 
-/// A micron: far below any bench, far above rounding in a written document.
+/// One micrometre: far below what can be measured, far above rounding in a written document.
 constexpr double slack_m = 1e-6;
 
 document::Shape lines_of(const document::Tail& tail) {
@@ -44,7 +44,7 @@ shape::Box box_of(const document::Tail& tail, const document::Tenon& t) {
             tail.z_m - 0.5 * t.height_m, tail.z_m + 0.5 * t.height_m};
 }
 
-/// The pocket that holds the middle of the tenon where it leaves the wood; −1 where there is none.
+/// The pocket that contains the middle of the tenon where it leaves the wood; −1 where there is none.
 int slot_of(const document::Document& document, const shape::Box& tenon, double wood_end_m) {
     const double x = std::max(0.5 * (tenon.x_from_m + wood_end_m), wood_end_m - 1e-3);
     for (std::size_t i = 0; i < document.pockets.size(); ++i) {
@@ -61,7 +61,7 @@ void refuse(Problems& out, ProblemCode code, const char* path, std::string limit
     out.push_back({code, path, std::move(limit), std::move(sentence)});
 }
 
-/// A tenon in its slot: what is more than its limit is refused by name.
+/// Checks a tenon against its slot; reports each dimension that exceeds its limit.
 void check_tenon(const document::Tail& tail, const document::Tenon& t, const document::Document& document,
                  int slot_index, double wood_end_m, Problems& out) {
     if (!(t.length_m > tail.x_m - wood_end_m + slack_m)) {

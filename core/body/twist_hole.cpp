@@ -34,7 +34,8 @@ TwistHole twist_hole(const document::Document& document, const shape::Body& body
     }
     double eye_m =
         into *
-        (place.pin.x_m - hole.wood_from_x_m); // the eye's middle, from where wood begins; before it negative
+        (place.pin.x_m -
+         hole.wood_from_x_m); // the eye's middle, measured from where the wood begins; negative before it
     if (h.kind == document::HingeKind::linked) eye_m += 0.25 * (h.eye_inside_m + h.wire_m);
     hole.reach_m =
         std::max(0.0, eye_m + wire::finished_m(twisted_eye_of(h)) - (0.5 * h.eye_inside_m + h.wire_m));

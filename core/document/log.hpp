@@ -54,7 +54,8 @@ struct Reading {
     std::optional<double> showing_m;
     std::optional<double> angle_rad;
     std::optional<double> temperature_c; ///< of the water; absent = the document's tub
-    std::optional<double> mass_sigma_kg; ///< standard deviation of `mass_kg`; absent = uncertainty/readings.hpp
+    std::optional<double>
+        mass_sigma_kg; ///< standard deviation of `mass_kg`; absent = uncertainty/readings.hpp
     std::optional<double> time_sigma_s;
     std::optional<double> showing_sigma_m;
     std::optional<double> angle_sigma_rad;
@@ -88,7 +89,7 @@ struct Correction {
     Cause of = Cause::wood_density;
     std::optional<int> item; ///< from 0: which part, hole or coat; which segment of carved size, absent = the
                              ///< whole body; of the tail its plastic (first) or its size (second)
-    double factor = 1.0;          ///< 0.05 to 20
+    double factor = 1.0;     ///< 0.05 to 20
     std::optional<double> spread; ///< absent = as without a correction
 };
 

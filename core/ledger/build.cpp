@@ -15,19 +15,19 @@ namespace evenfall::ledger {
 
 namespace {
 
-// Spreads without a reading behind them, one standard deviation over value (common practice, no source).
-constexpr double carved_size_spread = 0.01; // volume of the carved body against the drawing
+// Standard deviations over value, used where no reading gives better (common practice, no source).
+constexpr double carved_size_spread = 0.01; // volume of the carved body, compared with the drawing
 constexpr double segment_size_spread =
-    0.005; // of one segment against its share of the body, where there are several
-constexpr double part_mass_spread = 0.03;     // hardware taken from a packet, not weighed
-constexpr double weighed_fill_spread = 0.005; // lead cut to a scale that reads 0.02 g
-constexpr double measured_fill_spread = 0.02; // stock cut to a length
+    0.005;                                // one segment's share of the body's volume, with several segments
+constexpr double part_mass_spread = 0.03; // hardware from a packet, not weighed
+constexpr double weighed_fill_spread = 0.005; // lead cut to weight on a scale that reads 0.02 g
+constexpr double measured_fill_spread = 0.02; // rod cut to length
 constexpr double cap_mass_spread = 0.10;
 constexpr double weighed_wood_spread = 0.02;
 constexpr double weighed_plastic_spread = 0.02;
 constexpr double tail_size_spread =
-    0.02; // of a cast against its mould's drawing: shrinkage, a mould filled not quite
-constexpr double moisture_sigma_percent = 1.5; // what a pin meter, or a guess from the weather, is good to
+    0.02; // a casting compared with its mould's drawing: shrinkage, incomplete filling
+constexpr double moisture_sigma_percent = 1.5; // accuracy of a pin meter, or of a guess from the climate
 
 Spread spread(Cause cause, std::size_t group, double relative, bool moves_mass, bool moves_volume) {
     return {cause, static_cast<int>(group), relative, moves_mass, moves_volume};
@@ -58,7 +58,7 @@ Line water_line(Kind kind, std::size_t item, int segment, Stage stage, double vo
     return line;
 }
 
-/// Upright cylinder of given mass, diameter and height about its centroid.
+/// Inertia of a vertical cylinder of given mass, cross-section and volume about its centroid.
 Inertia cylinder(double mass_kg, double area_m2, double volume_m3) {
     if (area_m2 <= 0.0) return {};
     const double r2 = area_m2 / std::numbers::pi;
@@ -81,14 +81,14 @@ void append_segments(const LedgerInputs& w, Ledger& out) {
     }
 }
 
-/// The wood that pockets and embedded parts take out of each segment.
+/// Wood removed from each segment by pockets and embedded parts.
 class Taken {
 public:
     explicit Taken(const shape::Body& body) : body_(body), taken_m3_(body.segments.size(), 0.0) {}
 
-    /// Was this the last of the segment's wood?
+    /// Counts the volume as removed; true where this step removes the segment's last wood.
     bool takes_the_last(int segment, double volume_m3) {
-        // What is less than this share of a segment is its rounding, not wood.
+        // Less than this share of a segment is rounding error, not wood.
         constexpr double least_left = 1e-3;
         const auto s = static_cast<std::size_t>(segment);
         const double limit = (1.0 - least_left) * body_.segments[s].volume_m3;
@@ -212,8 +212,8 @@ Problems append_tail(const LedgerInputs& w, Ledger& out) {
     return {};
 }
 
-/// What fills the holes round the eyes of hinges that name their glue, and the wood that the bit took out for
-/// it. The wire itself is a part. Without a spread: less than a scale reads.
+/// Glue in the holes round hinge eyes, for hinges that name their glue, and the wood drilled out for it. The
+/// wire itself is a part. No standard deviation: it is below a scale's resolution.
 void append_glue(const LedgerInputs& w, Ledger& out) {
     const auto glued = [](const document::Joint& j) {
         return j.hinge && j.hinge->glue != document::HingeGlue::none;
@@ -227,9 +227,9 @@ void append_glue(const LedgerInputs& w, Ledger& out) {
         line.item = eye.joint;
         line.segment = eye.segment;
         line.stage = Stage::hardware;
-        line.mass_kg =
-            eye.gap_m3 * materials::find_solid(joint.hinge->glue == document::HingeGlue::epoxy ? "epoxy" : "ca")
-                             ->density_kg_m3.value;
+        line.mass_kg = eye.gap_m3 *
+                       materials::find_solid(joint.hinge->glue == document::HingeGlue::epoxy ? "epoxy" : "ca")
+                           ->density_kg_m3.value;
         line.at_m = eye.at_m;
         out.push_back(line);
         out.push_back(wood_line(w, Kind::glue, static_cast<std::size_t>(eye.joint), eye.segment,
@@ -245,8 +245,8 @@ Problem unknown_material(std::string path, const std::string& id) {
 
 namespace {
 
-/// What earlier readings taught, on the lines from `first` on: the one place where a correction touches a
-/// mass or a volume.
+/// Applies the corrections from earlier readings to the lines from `first` on. Masses and volumes are
+/// corrected nowhere else.
 void correct(const LedgerInputs& w, std::size_t first, Ledger& out) {
     if (w.document->corrections.empty()) return;
     for (std::size_t i = first; i < out.size(); ++i) {
@@ -265,7 +265,8 @@ void correct(const LedgerInputs& w, std::size_t first, Ledger& out) {
     }
 }
 
-void append_hole_uncorrected(const LedgerInputs& w, std::size_t index, const document::Hole& hole, Ledger& out) {
+void append_hole_uncorrected(const LedgerInputs& w, std::size_t index, const document::Hole& hole,
+                             Ledger& out) {
     const holes::Bore& bore = w.bores[index];
     if (hole.depth_m <= 0.0 || bore.segment < 0) return;
     const holes::Contents c = holes::contents(hole, bore);
@@ -286,8 +287,8 @@ void append_hole_uncorrected(const LedgerInputs& w, std::size_t index, const doc
         fill.segment = bore.segment;
         fill.stage = Stage::leaded;
         fill.mass_kg = c.fill_kg;
-        // In a capped hole the envelope's water is pushed aside already; in an open one the fill pushes it
-        // back out.
+        // A capped hole already displaces its water with the body's outer surface; in an open hole the fill
+        // restores its own displacement.
         fill.displaced_m3 = c.floods ? c.fill.volume_m3 : 0.0;
         fill.at_m = at(c.fill);
         fill.own_kg_m2 = cylinder(fill.mass_kg, bore.area_m2, c.fill.volume_m3);
@@ -320,8 +321,7 @@ void append_hole(const LedgerInputs& w, std::size_t index, const document::Hole&
 
 namespace {
 
-/// By how much of itself the density moves with one standard deviation of moisture: half the way between both
-/// sides of it.
+/// Relative change of density for one standard deviation of moisture, from the difference between both sides.
 double moisture_spread(const materials::Wood& wood, double percent) {
     const double drier = std::max(0.0, percent - moisture_sigma_percent);
     const double wetter = std::min(30.0, percent + moisture_sigma_percent);

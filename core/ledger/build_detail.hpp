@@ -1,6 +1,6 @@
 #pragma once
 
-// Shared by the files that make the ledger's lines. Private to this folder.
+// Shared by the files that build the ledger. Private to this folder.
 
 #include "ledger/build.hpp"
 
@@ -10,7 +10,7 @@ namespace evenfall::ledger {
 
 [[nodiscard]] Problem unknown_material(std::string path, const std::string& id);
 
-/// All lines of all coats. Problems: an unknown material, a coat that has nothing to lie on.
+/// All lines of all coats. Problems: an unknown material, a coat without a surface.
 [[nodiscard]] Problems append_coats(const LedgerInputs& inputs, Ledger& out);
 
 } // namespace evenfall::ledger

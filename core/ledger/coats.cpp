@@ -12,18 +12,18 @@ namespace evenfall::ledger {
 namespace {
 
 constexpr double coat_spread =
-    0.20; // of what a brush leaves, one standard deviation (common practice, no source)
+    0.20; // coat thickness by brush, standard deviation over value (common practice, no source)
 
-/// The surfaces of one pocket in one segment, and how much room there is in it.
+/// The surfaces of one pocket in one segment, and its free volume.
 struct Opening {
     int pocket = 0;
     int segment = 0;
     bool floods = true;
-    double room_m3 = 0.0; ///< what the films before have left of it
+    double room_m3 = 0.0; ///< volume left by earlier films
     shape::PocketSurface surface;
 };
 
-/// Empty where no coat goes into the pockets: then nobody asks for their walls.
+/// Empty where no coat covers pockets; their walls are not needed then.
 std::vector<Opening> openings(const LedgerInputs& w) {
     std::vector<Opening> out;
     const auto& coats = w.document->coats;
@@ -81,15 +81,15 @@ CoatedSurface coated_surface(const LedgerInputs& w, int index, const document::C
     return surface;
 }
 
-/// A film of thickness t on the walls of a box, t² shared where two walls meet: S·t − (length of inner
-/// edges)·t². Never more than there is room left for.
+/// Volume of a film of thickness t on the walls of a box, with t² shared where two walls meet: S·t − (length
+/// of inner edges)·t². Limited to the free volume.
 double film_in(const Opening& o, double thickness_m) {
     const double film =
         o.surface.wall.area_m2 * thickness_m - o.surface.inner_edge_m * thickness_m * thickness_m;
     return std::clamp(film, 0.0, o.room_m3);
 }
 
-/// All lines of one coat over the surfaces that it covers.
+/// All lines of one coat.
 class CoatLines {
 public:
     CoatLines(const LedgerInputs& w, std::size_t index, const materials::Solid& solid,
@@ -149,15 +149,16 @@ private:
             line.mass_kg = volume * solid_.density_kg_m3.value;
         }
         if (is_film()) line.displaced_m3 = volume;
-        // A thin shell on a form has about 5/3 of the solid's radius of gyration squared (exact on a sphere).
+        // A thin shell on a shape has about 5/3 of the solid's radius of gyration squared (exact on a
+        // sphere).
         if (segment.volume_m3 > 0.0)
             line.own_kg_m2 = segment.inertia_m5 * (5.0 / 3.0 * line.mass_kg / segment.volume_m3);
         line.spreads[0] = spread(is_film());
         out.push_back(line);
     }
 
-    /// In a pocket that floods a film takes the place of water; in one that stays dry it only weighs. Its own
-    /// inertia is that of a crumb of varnish: left out.
+    /// In a pocket that floods, a film displaces water; in one that stays dry it only adds mass. Its own
+    /// inertia is negligible and left out.
     void append_inside(Opening& o, Ledger& out) const {
         if (o.surface.wall.area_m2 <= 0.0) return;
         Line line = line_at(o.segment, o.surface.wall.centroid_m());
@@ -205,7 +206,7 @@ Problems append_coats(const LedgerInputs& w, Ledger& out) {
             continue;
         }
         const CoatLines lines(w, i, *solid, walls);
-        // A mass has to lie somewhere; a thickness on nothing is nothing.
+        // A mass needs a surface; a thickness on no surface adds nothing.
         if (lines.total_m2() <= 0.0 && (coat.on_pockets || coat.mass_kg.value_or(0.0) > 0.0)) {
             problems.push_back({ProblemCode::missing_key, pointer("coats", i, "surfaces"),
                                 "a surface that is there",

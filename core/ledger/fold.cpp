@@ -52,7 +52,7 @@ Fold fold(std::span<const Line> lines, std::size_t segments) {
 
 namespace {
 
-/// The signed one-sigma steps of one cause and group, by the stage that brings them.
+/// Signed steps of one standard deviation for one cause and group, by the stage that adds them.
 struct Step {
     Cause cause = Cause::none;
     int group = 0;

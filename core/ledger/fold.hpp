@@ -9,7 +9,7 @@
 
 namespace evenfall::ledger {
 
-/// The sum over some lines: the only way from lines to a mass, a buoyancy or a centre.
+/// The sum over some lines: the only way from lines to mass, buoyancy or centres.
 struct Sum {
     double mass_kg = 0.0;
     double displaced_m3 = 0.0;
@@ -23,9 +23,9 @@ struct Sum {
 
     /// Centre of gravity G; the origin where there is no mass.
     [[nodiscard]] Vec3 g_m() const;
-    /// Centre of buoyancy B of the whole envelope under water; the origin where nothing is displaced.
+    /// Centre of buoyancy B when fully submerged; the origin where nothing is displaced.
     [[nodiscard]] Vec3 b_m() const;
-    /// Mass less displaced water [kg]: what a scale reads when the piece hangs in water.
+    /// Weight in water: mass less displaced water [kg], what a scale shows when the piece hangs in water.
     [[nodiscard]] double in_water_kg(double water_kg_m3) const {
         return mass_kg - water_kg_m3 * displaced_m3;
     }
@@ -50,13 +50,13 @@ template <class Keep>
 /// Sums of one ledger by segment and by stage reached (every line of this stage and the stages before it).
 struct Fold {
     Sum total;
-    std::array<Sum, stage_count> through; ///< through[s]: the piece as it lies on the bench after stage s
-    std::vector<Sum> segments;            ///< finished
+    std::array<Sum, stage_count> through; ///< through[s]: the piece after stage s
+    std::vector<Sum> segments;            ///< finished lure, by segment
 };
 [[nodiscard]] Fold fold(std::span<const Line> lines, std::size_t segments);
 
-/// Standard deviation of the mass, and of the in-water mass, of the lines up to a stage: first order, causes
-/// independent, lines of one cause and group in step.
+/// Standard deviations of mass and of weight in water, of the lines up to a stage: first order, independent
+/// causes, lines of the same cause and group fully correlated.
 struct Sigma {
     double mass_kg = 0.0;
     double in_water_kg = 0.0;

@@ -27,10 +27,10 @@ constexpr std::array<double, 26> letter_in{.234, .238, .242, .246, .250, .257, .
 
 constexpr int most_sixty_fourths = 32;
 
-/// Slack for a diameter that was typed or came through another unit: a micrometre's hundredth part.
+/// Tolerance for a diameter that was typed or converted: 0.01 µm.
 constexpr double same_m = 1e-8;
 
-/// Index of the table's entry of this diameter.
+/// Index of the table's nearest entry.
 template <std::size_t N>
 std::size_t place_in(const std::array<double, N>& table_in, double diameter_m) {
     const auto nearer = [&](double a, double b) {
@@ -93,7 +93,7 @@ std::vector<Bit> all(System system) {
             out.push_back({system, units::m_from_inch(in)});
         break;
     case System::metric:
-        // Counted in hundredths, so that no step is lost to rounding.
+        // Counted in hundredths of a millimetre to avoid rounding errors.
         for (int h = 50; h <= 1300; h += h < 300 ? 5 : h < 1000 ? 10 : 50)
             out.push_back({system, units::m_from_mm(h / 100.0)});
         break;

@@ -7,7 +7,7 @@
 
 namespace evenfall::bits {
 
-/// The four ways in which twist drills are sized and sold.
+/// The four size systems of twist drills.
 enum class System { fraction, number, letter, metric };
 inline constexpr int system_count = 4;
 
@@ -15,31 +15,32 @@ struct Bit {
     System system = System::metric;
     double diameter_m = 0.0;
 
-    /// As it is called at the bench: "7/64 in", "#36", "letter F", "2.7 mm".
+    /// Its name in the shop: "7/64 in", "#36", "letter F", "2.7 mm".
     [[nodiscard]] std::string name() const;
 };
 
 /// All bits of one system, thinnest first.
 ///
-/// fraction  n/64 in, 1/64 to 1/2
-/// number    #80 to #1 (ASME B94.11M sizes, read in a public table)
-/// letter    A to Z (the same)
-/// metric    0.5 to 3 mm by 0.05, to 10 mm by 0.1, to 13 mm by 0.5 (ISO 235 and common sets; from memory)
+///   fraction  n/64 in, 1/64 to 1/2
+///   number    #80 to #1 (ASME B94.11M sizes, read in a public table)
+///   letter    A to Z (the same)
+///   metric    0.5 to 3 mm by 0.05, to 10 mm by 0.1, to 13 mm by 0.5 (ISO 235 and common sets; from memory)
 [[nodiscard]] std::vector<Bit> all(System system);
 
-/// The thinnest bit of a system that is not thinner than this; absent beyond its largest.
+/// The thinnest bit of a system that is at least this thick; absent above its largest.
 [[nodiscard]] std::optional<Bit> next_up(System system, double diameter_m);
 
-/// The bit of a system that is nearest to this, thicker or thinner.
+/// The bit of a system nearest to this diameter, thicker or thinner.
 [[nodiscard]] Bit nearest(System system, double diameter_m);
 
-/// The bit of each system for something of this diameter that is glued in: the next one up from diameter +
-/// room for glue, and at most `loosest_m` above it (a looser hole wants filler, not glue). In the order of
-/// System.
+/// Clearance between a hole and what is glued into it.
 struct GlueRoom {
     double least_m = 0.2e-3;   ///< common practice, no source
     double loosest_m = 0.6e-3; ///< common practice, no source
 };
+
+/// For each System, the smallest bit of at least diameter + `least_m`; absent where that bit is wider than
+/// diameter + `loosest_m` (a looser hole needs filler, not glue).
 [[nodiscard]] std::array<std::optional<Bit>, system_count> for_glue(double diameter_m,
                                                                     const GlueRoom& room = {});
 

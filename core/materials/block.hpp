@@ -7,38 +7,37 @@
 
 namespace evenfall::materials {
 
-/// A squared block of wood, measured and weighed.
+/// A rectangular block of wood, measured and weighed.
 struct Block {
     double length_m = 0.0; ///< 5 mm to 5 m each
     double width_m = 0.0;
     double height_m = 0.0;
     double mass_kg = 0.0;           ///< 0.1 g to 50 kg
-    double moisture_percent = 12.0; ///< as it was weighed, % of oven-dry mass, 0 to 30
+    double moisture_percent = 12.0; ///< when weighed, % of oven-dry mass, 0 to 30
 };
 
-/// How a block compares with its species.
+/// How a block's density compares with its species.
 enum class BlockSays {
-    usual, ///< within two standard deviations of the table
+    usual, ///< within two standard deviations of the table's density
     lighter,
-    heavier, ///< a dense board, or wetter than said, or measured too small
+    heavier, ///< a dense board, or wetter than stated, or measured too small
 };
 
 struct BlockAnswer {
-    double density_kg_m3 = 0.0;  ///< as it lies on the scale
+    double density_kg_m3 = 0.0;  ///< at the moisture it was weighed at
     double at_other_kg_m3 = 0.0; ///< the same block at the other moisture (density_at_moisture)
-    double usual_kg_m3 = 0.0;    ///< the table's, at the moisture it was weighed at
-    double spread = 0.0;         ///< of the species, one relative standard deviation
-    double sigmas = 0.0;         ///< (density/usual − 1)/spread: heavier positive
+    double usual_kg_m3 = 0.0;    ///< from the table, at the moisture it was weighed at
+    double spread = 0.0;         ///< relative standard deviation within the species
+    double sigmas = 0.0;         ///< (density/usual − 1)/spread: positive where heavier
     BlockSays says = BlockSays::usual;
-    /// Moisture at which an average piece of this wood would weigh as much [%]; absent where none from 0 to
-    /// 30 does.
+    /// Moisture at which average wood of this species has this density [%]; absent where no moisture from 0
+    /// to 30 gives it.
     std::optional<double> would_explain_percent;
 };
 
-/// Mass over the product of three sides, against the wood's own row of the table. Beyond two standard
-/// deviations a block is called lighter or heavier than usual: one piece in twenty is. Refuses by name:
-/// "/length_mm", "/width_mm", "/height_mm",
-/// "/mass_g", and what density_at_moisture refuses.
+/// Density by mass over length · width · height, compared with the species in the table. Beyond two standard
+/// deviations a block counts as lighter or heavier than usual: about one piece in twenty does. Refuses by
+/// name: "/length_mm", "/width_mm", "/height_mm", "/mass_g", and what density_at_moisture refuses.
 [[nodiscard]] Outcome<BlockAnswer> weigh_block(const Block& block, const Wood& wood, double to_percent);
 
 } // namespace evenfall::materials

@@ -7,7 +7,7 @@
 
 namespace evenfall::materials {
 
-/// What a material is used for; a document may name it only where it makes sense.
+/// What a material is used for; a document may name it only for these uses.
 enum class Use : unsigned {
     ballast = 1u, ///< fills holes
     cap = 2u,     ///< closes holes
@@ -19,8 +19,8 @@ enum class Use : unsigned {
 struct Solid {
     std::string_view id;   ///< as in a document: "lead"
     std::string_view name; ///< as shown: "Lead, soft"
-    unsigned uses = 0;     ///< Use flags or-ed together
-    Figure density_kg_m3;  ///< as it ends up on the lure (cured, dry, set)
+    unsigned uses = 0;     ///< Use flags, combined with |
+    Figure density_kg_m3;  ///< as on the finished lure (cured, dry, set)
 
     [[nodiscard]] bool serves(Use use) const { return (uses & static_cast<unsigned>(use)) != 0u; }
 };
@@ -30,7 +30,7 @@ struct Solid {
 /// The material with this id, or nullptr.
 [[nodiscard]] const Solid* find_solid(std::string_view id);
 
-/// Is there such a material, and are soft tails cast of it?
+/// True where the material exists and soft tails are cast of it.
 [[nodiscard]] bool is_soft(std::string_view id);
 
 } // namespace evenfall::materials

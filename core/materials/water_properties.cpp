@@ -31,7 +31,8 @@ Problems water_problems(double temperature_c, double salinity_g_kg, std::string_
     return problems;
 }
 
-Outcome<WaterProperties> water_properties(double temperature_c, double salinity_g_kg, std::string_view where) {
+Outcome<WaterProperties> water_properties(double temperature_c, double salinity_g_kg,
+                                          std::string_view where) {
     const auto density = water_density_kg_m3(temperature_c, salinity_g_kg, where);
     if (!density) return density.problems();
     const auto viscosity = water_viscosity_pa_s(temperature_c, salinity_g_kg, where);

@@ -17,16 +17,15 @@ struct WaterProperties {
     double viscosity_pa_s = 0.0; ///< dynamic
 };
 
-/// Density and viscosity together (density.hpp and viscosity.hpp say how good they are).
+/// Density and viscosity together (accuracy: water_density.hpp and water_viscosity.hpp).
 ///
 ///   where    pointer of the water in the document: "/water" or "/tub"
 ///   fails    outside 0 to 40 °C or 0 to 40 g/kg, NaN included: a problem at where + "/temperature_C", limit
-///   "0 to 40 °C",
-///            and at where + "/salinity_g_kg", limit "0 to 40 g/kg". No clamping.
+///            "0 to 40 °C", and at where + "/salinity_g_kg", limit "0 to 40 g/kg". No clamping.
 [[nodiscard]] Outcome<WaterProperties> water_properties(double temperature_c, double salinity_g_kg,
-                                                   std::string_view where = "/water");
+                                                        std::string_view where = "/water");
 
-/// The problems of such a water, none when it is within the limits.
+/// The problems of such a water; empty where it is within the limits.
 [[nodiscard]] Problems water_problems(double temperature_c, double salinity_g_kg, std::string_view where);
 
 } // namespace evenfall::materials

@@ -15,7 +15,7 @@ struct Row {
     double high_pa;
 };
 
-// ASTM A313, type 302 class 1: thickest wire of each row and its range in ksi, put into MPa.
+// ASTM A313, type 302 class 1: the largest wire size of each row and its range, converted from ksi.
 constexpr std::array spring_rows{Row{0.508e-3, 2068e6, 2275e6}, Row{0.635e-3, 2006e6, 2206e6},
                                  Row{0.813e-3, 1944e6, 2137e6}, Row{1.041e-3, 1896e6, 2096e6},
                                  Row{1.295e-3, 1827e6, 2020e6}};

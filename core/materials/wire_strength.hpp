@@ -6,7 +6,7 @@
 
 namespace evenfall::wire {
 
-/// How hard the wire is drawn: it decides more than the diameter does.
+/// How hard the wire is drawn: it affects strength more than the diameter does.
 enum class Temper {
     spring, ///< type 302/304 spring wire
     soft,   ///< annealed lock wire
@@ -19,40 +19,38 @@ struct StrengthRange {
 
 /// Tensile strength of stainless wire.
 ///
-/// spring  ASTM A313, type 302 class 1, as a wire merchant reprints it, sizes 0.508 to 1.295 mm; straight
-/// lines between the
-///         sizes, the nearest size's figure beyond them
-/// soft    75 to 120 ksi (517 to 827 MPa), from memory
+///   spring  ASTM A313, type 302 class 1, as a wire merchant reprints it, sizes 0.508 to 1.295 mm; linear
+///           between the sizes, beyond them the nearest size's figure
+///   soft    75 to 120 ksi (517 to 827 MPa), from memory
 [[nodiscard]] StrengthRange tensile(Temper temper, double wire_m);
 
-/// What a hinge or hanger is made of, as far as its strength goes.
+/// Dimensions of a hinge or hanger that its strength depends on.
 struct Hold {
     Temper temper = Temper::spring;
     double wire_m = 0.9e-3;
-    double hole_m = 2.0e-3; ///< bit that the twist is glued into
+    double hole_m = 2.0e-3; ///< diameter of the hole that the twist is glued into
     double glued_m = 20e-3; ///< depth of the glued part
-    bool has_pin = true;    ///< false: a hanger, or eyes that hang in each other
+    bool has_pin = true;    ///< false: a hanger, or eyes linked directly in each other
     double pin_m = 1.2e-3;
-    double pin_span_m = 5e-3;     ///< free length of the pin between wood and wood, at the eye
-    double pin_in_wood_m = 10e-3; ///< length of the pin that bears on wood, all of it together
-    double pin_wall_m = 3e-3;     ///< wood between the pin and the face that it is pulled towards
-    int eyes = 1;                 ///< 2 or more: the load is shared, not always evenly: counted as 1.5
+    double pin_span_m = 5e-3;     ///< free length of the pin between the wood on either side, at the eye
+    double pin_in_wood_m = 10e-3; ///< total length of the pin that bears on wood
+    double pin_wall_m = 3e-3;     ///< wood between the pin and the face towards which it is pulled
+    int eyes = 1;                 ///< 2 or more share the load, not always evenly: counted as 1.5
 };
 
 enum class Weakest { eye_opens, twist_pulls_out, pin_shears, pin_bends, wood_under_pin, wall_before_pin };
 
-/// Estimates of the load at which each part gives way [N]; 0 pin figures where there is no pin.
+/// Estimated load at which each part fails [N]; pin figures are 0 where there is no pin.
 ///
-///   eye      2·A·σ·0.6: two legs of drawn wire; the loss to bending by convention, no published figure (own
-///   choice) pull-out π·hole·depth·3 MPa: design shear of wood beside a good glue line (5 to 10 MPa breaks
-///   dry wood along the grain,
-///            from memory); knocks, wet wood and starved glue lines take it lower
-///   shear    2·A·0.6·σ: double shear (usual rule of mechanical design)
-///   bending  4·M/span with the plastic moment σ·d³/6: a load in the middle of a pin that turns freely at
-///   both ends wood     20 MPa·d·length: bearing across the grain, the low end of 20 to 40 MPa (from memory)
-///   wall     2·wall·length·3 MPa: the pin shears a strip out towards the face, on two planes along the
-///   grain, by the design
-///            shear of the glue line
+///   eye       2·A·σ·0.6: two legs of drawn wire; 0.6 for the loss by bending, own choice, no published
+///             figure
+///   pull-out  π·hole·depth·3 MPa: design shear of wood beside a good glue line (5 to 10 MPa breaks dry wood
+///             along the grain, from memory); shocks, wet wood and starved glue lines lower it
+///   shear     2·A·0.6·σ: double shear (usual rule of mechanical design)
+///   bending   4·M/span with the plastic moment σ·d³/6: central load on a simply supported pin
+///   wood      20 MPa·d·length: bearing across the grain, the low end of 20 to 40 MPa (from memory)
+///   wall      2·wall·length·3 MPa: the pin shears a strip out towards the face, on two planes along the
+///             grain, by the design shear of the glue line
 struct Strength {
     double eye_n = 0.0;
     double pull_out_n = 0.0;
@@ -62,8 +60,7 @@ struct Strength {
     double wall_n = 0.0;
     Weakest weakest = Weakest::eye_opens;
     double least_n = 0.0;
-    double safety =
-        0.0; ///< least over the line's strength; a snatch or a jerk on a stretched line asks for 2 or more
+    double safety = 0.0; ///< least_n over the line's strength; a jerk on a stretched line calls for 2 or more
 };
 [[nodiscard]] Strength strength(const Hold& hold, double line_n);
 

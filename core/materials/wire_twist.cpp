@@ -39,7 +39,7 @@ Problems outside_limits(const TwistedEye& eye, double pitch_m, const char* path)
     };
     Problems problems;
     for (const Limit& l : limits) {
-        // A negated comparison, so that what is not a number is refused as well.
+        // A negated comparison also refuses NaN.
         if (!(l.value >= l.least * (1.0 - 1e-12) && l.value <= l.most * (1.0 + 1e-12))) {
             problems.push_back(
                 {ProblemCode::out_of_range, std::string(path) + '/' + l.key, l.limit, l.sentence});

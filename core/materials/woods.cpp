@@ -12,12 +12,12 @@ namespace {
 
 using enum Provenance;
 
-// Spread within a species: a coefficient of variation of about 10 % suits the oven-dry density of pieces of
-// one species (Wood Handbook FPL-GTR-190, 2010, ch. 4, density section; read).
+// Within a species: a coefficient of variation of about 10 % fits the oven-dry density of pieces of one
+// species (Wood Handbook FPL-GTR-190, 2010, ch. 4, density section; read).
 constexpr double of_species = 0.10;
-// Sold from 0.10 to 0.25 g/cm³ (second-hand); that range taken as two standard deviations either side.
+// Sold from 0.10 to 0.25 g/cm³ (second-hand); the ends count as two standard deviations.
 constexpr double of_balsa = 0.20;
-// The mean itself is in doubt by about as much as pieces differ (own allowance): weigh it.
+// The mean itself is uncertain by about as much as pieces differ (own allowance): weigh the piece.
 constexpr double of_paulownia = 0.15;
 // Coefficient of variation of side hardness within a species (Wood Handbook ch. 5, from memory).
 constexpr double of_hardness = 0.20;
@@ -53,7 +53,7 @@ constexpr std::array table{
          sg(0.32, second_hand, edition_1974), hardness_lbf(350, second_hand, edition_1974)},
     Wood{"white_pine", "Pine, eastern white", sg(0.34, second_hand, edition_1974),
          sg(0.35, second_hand, edition_1974), hardness_lbf(380, second_hand, edition_1974)},
-    // The one hardness at hand for balsa (100 lbf) is of green wood, so none is given here.
+    // The only hardness found for balsa (100 lbf) is of green wood, so none is given here.
     Wood{"balsa", "Balsa", sg(0.16, second_hand, table_5_5a, of_balsa), std::nullopt, std::nullopt},
     Wood{"hard_maple", "Maple, sugar (hard)", sg(0.56, second_hand, table_5_3a),
          sg(0.63, second_hand, table_5_3a), hardness_lbf(1450, memory, recalled)},

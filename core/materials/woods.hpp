@@ -8,8 +8,8 @@
 
 namespace evenfall::materials {
 
-/// A wood by its handbook figures. Specific gravities are oven-dry mass over volume at the stated moisture
-/// content, divided by the density of water: a piece at 12 % weighs 1.12 times its `sg_12`.
+/// A wood species with its handbook figures. Specific gravity is oven-dry mass over volume at the stated
+/// moisture, divided by the density of water: a piece at 12 % weighs 1.12 times its `sg_12`.
 struct Wood {
     std::string_view id;                   ///< as in a document: "basswood"
     std::string_view name;                 ///< as shown: "Basswood, American"
@@ -23,14 +23,13 @@ struct Wood {
 /// The wood with this id, or nullptr.
 [[nodiscard]] const Wood* find_wood(std::string_view id);
 
-/// The figure its density rests on: sg_12, or sg_green where there is no sg_12. Its spread is the spread of
-/// the density.
+/// The figure that the density is computed from: sg_12, or sg_green where there is no sg_12. Its spread is
+/// that of the density.
 [[nodiscard]] const Figure& specific_gravity(const Wood& wood);
 
-/// Density of the piece as it lies on the scale [kg/m³] at `moisture_percent` (0 to 30, % of oven-dry mass).
-/// Between green and 12 %: Gx = Gb/[1 − 0.265 Gb(1 − x/30)], ρ = 1000 Gx(1 + x/100)
-/// (Wood Handbook FPL-GTR-282, 2021, eqs. 4-13 and 4-14), scaled so that the tabulated sg_12 is met exactly
-/// at 12 % where there is one.
+/// Density of a piece at `moisture_percent` (0 to 30, % of oven-dry mass) [kg/m³]. Between green and 12 %: Gx
+/// = Gb/[1 − 0.265 Gb(1 − x/30)], ρ = 1000 Gx(1 + x/100) (Wood Handbook FPL-GTR-282, 2021, eqs. 4-13 and
+/// 4-14), scaled to match the tabulated sg_12 at 12 % exactly where there is one.
 [[nodiscard]] double wood_density_kg_m3(const Wood& wood, double moisture_percent);
 
 } // namespace evenfall::materials

@@ -41,11 +41,11 @@ std::string glue_json(const document::Document& document, const glue::GlueAnswer
                         {"g", grams(answer.take_kg[k])}});
     }
     return document::laid_out_text({{"name", document.name},
-                                  {"eyes", std::move(rows)},
-                                  {"caps", std::move(caps)},
-                                  {"take", std::move(take)},
-                                  {"soda_g", grams(answer.soda_kg)},
-                                  {"warnings", problem_list(answer.warnings)}});
+                                    {"eyes", std::move(rows)},
+                                    {"caps", std::move(caps)},
+                                    {"take", std::move(take)},
+                                    {"soda_g", grams(answer.soda_kg)},
+                                    {"warnings", problem_list(answer.warnings)}});
 }
 
 } // namespace evenfall::output

@@ -6,7 +6,7 @@
 
 namespace evenfall::output {
 
-/// The joints as JSON, trade units, laid out. Key names are the program's `--json` contract.
+/// The joints as indented JSON with units in the keys. The keys are the program's `--json` contract.
 [[nodiscard]] std::string joints_json(const document::Document& document, const joints::JointsAnswer& answer);
 
 [[nodiscard]] const char* between_word(joints::Between between);

@@ -20,7 +20,7 @@ std::string quoted(const std::string& text) {
     return out + '"';
 }
 
-/// What a reading says in one field.
+/// The value of one field of a reading, as text.
 std::string said(const document::Field& field, const document::Reading& reading) {
     using document::Sort;
     switch (field.sort) {
@@ -40,7 +40,7 @@ std::string said(const document::Field& field, const document::Reading& reading)
     case Sort::yes_no:
         return document::value_at<bool>(&reading, field.offset) ? "yes" : "no";
     default:
-        return {}; // readings have no other sorts of fields
+        return {}; // readings have no other kinds of field
     }
 }
 

@@ -6,9 +6,9 @@
 
 namespace evenfall::output {
 
-/// The log as a table of comma-separated values (RFC 4180: CRLF, quotes doubled, a head row), one reading a
-/// line, trade units as in the document's own keys. Text in a note that a spreadsheet would take for a
-/// formula gets an apostrophe before it.
+/// The log as comma-separated values (RFC 4180: CRLF, quotes doubled, a header row), one reading per line,
+/// units as in the document's keys. Text in a note that a spreadsheet would take for a formula gets an
+/// apostrophe in front.
 [[nodiscard]] std::string log_csv(const document::Document& document);
 
 } // namespace evenfall::output

@@ -22,8 +22,8 @@ Tree portion(const resin::Portion& p) {
 
 } // namespace
 
-std::string resin_json(const document::Document& document, const std::vector<resin::CoatGrams>& coats, int coat,
-                       const resin::Mix& mix) {
+std::string resin_json(const document::Document& document, const std::vector<resin::CoatGrams>& coats,
+                       int coat, const resin::Mix& mix) {
     Tree list = Tree::array();
     for (const resin::CoatGrams& c : coats) {
         list.push_back({{"coat", c.coat + 1},
@@ -34,21 +34,21 @@ std::string resin_json(const document::Document& document, const std::vector<res
                         {"together_g", grams(c.together_kg())}});
     }
     return document::laid_out_text({{"name", document.name},
-                                  {"coats", std::move(list)},
-                                  {"mixed_for_coat", coat + 1},
-                                  {"all", portion(mix.all)},
-                                  {"lost_g", grams(mix.lost_kg)},
-                                  {"working_min", minutes(mix.working_s)},
-                                  {"pot_life_min", minutes(mix.pot_life_s)},
-                                  {"lures_by_time", mix.lures_by_time},
-                                  {"lures_by_batch", mix.lures_by_batch},
-                                  {"lures_a_mix", mix.lures_a_mix},
-                                  {"mixes", mix.mixes},
-                                  {"one_mix", portion(mix.cup)},
-                                  {"recoat_from_min", minutes(mix.recoat_from_s)},
-                                  {"recoat_to_min", minutes(mix.recoat_to_s)},
-                                  {"cure_min", minutes(mix.cure_s)},
-                                  {"warnings", problem_list(mix.warnings)}});
+                                    {"coats", std::move(list)},
+                                    {"mixed_for_coat", coat + 1},
+                                    {"all", portion(mix.all)},
+                                    {"lost_g", grams(mix.lost_kg)},
+                                    {"working_min", minutes(mix.working_s)},
+                                    {"pot_life_min", minutes(mix.pot_life_s)},
+                                    {"lures_by_time", mix.lures_by_time},
+                                    {"lures_by_batch", mix.lures_by_batch},
+                                    {"lures_a_mix", mix.lures_a_mix},
+                                    {"mixes", mix.mixes},
+                                    {"one_mix", portion(mix.cup)},
+                                    {"recoat_from_min", minutes(mix.recoat_from_s)},
+                                    {"recoat_to_min", minutes(mix.recoat_to_s)},
+                                    {"cure_min", minutes(mix.cure_s)},
+                                    {"warnings", problem_list(mix.warnings)}});
 }
 
 std::string stock_json(const document::Document& document, const stock::StockList& list) {
@@ -63,12 +63,12 @@ std::string stock_json(const document::Document& document, const stock::StockLis
                          {"enters", h.enters ? Tree(*h.enters) : Tree(nullptr)}});
     }
     return document::laid_out_text({{"name", document.name},
-                                  {"holes", std::move(holes)},
-                                  {"fill_g", grams(list.fill_kg)},
-                                  {"length_mm", millimetres(list.length_m)},
-                                  {"count", list.count},
-                                  {"over_g", grams(list.over_kg)},
-                                  {"area_cm2", number(units::cm2_from_m2(list.area_m2))}});
+                                    {"holes", std::move(holes)},
+                                    {"fill_g", grams(list.fill_kg)},
+                                    {"length_mm", millimetres(list.length_m)},
+                                    {"count", list.count},
+                                    {"over_g", grams(list.over_kg)},
+                                    {"area_cm2", number(units::cm2_from_m2(list.area_m2))}});
 }
 
 } // namespace evenfall::output

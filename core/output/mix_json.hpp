@@ -8,7 +8,7 @@
 
 namespace evenfall::output {
 
-// As JSON, trade units, laid out. Key names are the program's `--json` contract.
+// As indented JSON with units in the keys. The keys are the program's `--json` contract.
 
 [[nodiscard]] std::string resin_json(const document::Document& document,
                                      const std::vector<resin::CoatGrams>& coats, int coat,

@@ -7,7 +7,7 @@
 namespace evenfall {
 
 Outcome<SquareCode> square_code(std::string_view text, int largest_side) {
-    // An edge has 17 + 4 × version squares (ISO/IEC 18004:2015 §5.3.1.1).
+    // A side has 17 + 4 × version squares (ISO/IEC 18004:2015 §5.3.1.1).
     const int largest = std::min((largest_side - 17) / 4, qrcodegen_VERSION_MAX);
     const auto refused = [&] {
         std::string sentence = "These ";

@@ -1,7 +1,6 @@
 #pragma once
 
-// Text as a two-dimensional code of the kind every phone's camera reads (ISO/IEC 18004), by a library;
-// nothing of it is worked out here.
+// Text as a two-dimensional code that phone cameras read (ISO/IEC 18004), made by a library.
 
 #include "base/outcome.hpp"
 
@@ -12,11 +11,11 @@
 
 namespace evenfall {
 
-/// Squares, row by row from the upper left corner, without the quiet border of four squares that has to lie
-/// round them.
+/// Squares, row by row from the upper left corner, without the required quiet zone of four squares round
+/// them.
 struct SquareCode {
-    int side = 0;           ///< squares along one edge: 21 to 177
-    std::vector<bool> dark; ///< side × side of them
+    int side = 0;           ///< squares along one side: 21 to 177
+    std::vector<bool> dark; ///< side × side values
 
     [[nodiscard]] bool at(int column, int row) const {
         return dark[static_cast<std::size_t>(row) * static_cast<std::size_t>(side) +
@@ -24,16 +23,16 @@ struct SquareCode {
     }
 };
 
-/// The largest code that a phone reads off a tablet or a page at arm's length: 117 squares along an edge
+/// The largest code that a phone reads from a tablet or paper at arm's length: 117 squares along a side
 /// (version 25) are half a millimetre each on 60 mm. Common practice, no source; it holds 1,273 characters.
 inline constexpr int largest_side_for_cameras = 117;
 
-/// The smallest code that holds the text, with as much correction of errors as that size has room for.
-/// Refused as too_large where it would need more than `largest_side` squares along an edge.
+/// The smallest code that holds the text, with as much error correction as fits. Refused as too_large where
+/// it would need more than `largest_side` squares along a side.
 [[nodiscard]] Outcome<SquareCode> square_code(std::string_view text,
                                               int largest_side = largest_side_for_cameras);
 
-/// Dark squares side by side in a row: drawn as one piece, no hairlines show between them.
+/// Adjacent dark squares in a row, drawn as one shape so that no hairlines show between them.
 struct DarkRun {
     int column = 0;
     int row = 0;
@@ -41,7 +40,7 @@ struct DarkRun {
 };
 [[nodiscard]] std::vector<DarkRun> dark_runs(const SquareCode& code);
 
-/// The code as the path data of a drawing (SVG 2 §9.3), one unit a square, its corner at (border, border).
+/// The code as SVG path data (SVG 2 §9.3), one unit per square, its corner at (border, border).
 [[nodiscard]] std::string path_of(const SquareCode& code, int border);
 
 } // namespace evenfall

@@ -17,8 +17,8 @@ Tree trim(const Answers& a) {
 
 } // namespace
 
-std::string tail_json(const document::Document& document, const Evaluation& evaluation, const tail::Pull& pull,
-                      const tail::Pour& pour) {
+std::string tail_json(const document::Document& document, const Evaluation& evaluation,
+                      const tail::Pull& pull, const tail::Pour& pour) {
     const Answers& with = evaluation.answers;
     const Answers& without = pull.without;
     const document::Tail& tail = *document.tail;

@@ -7,9 +7,9 @@
 
 namespace evenfall::output {
 
-/// A tail by its shape, what it does to the lure, its mould and its plastic, as JSON in trade units, laid
-/// out. Key names are the program's `--json` contract: volume_cm3, mass_g, in_water_g of the tail alone;
-/// with, without and pull of the lure; mould; plastic.
+/// A soft tail with a drawn shape, its effect on the lure, its mould and its plastic, as indented JSON with
+/// units in the keys. The keys are the program's `--json` contract: volume_cm3, mass_g, in_water_g of the
+/// tail alone; with, without and pull of the lure; mould; plastic.
 [[nodiscard]] std::string tail_json(const document::Document& document, const Evaluation& evaluation,
                                     const tail::Pull& pull, const tail::Pour& pour);
 

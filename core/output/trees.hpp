@@ -10,7 +10,7 @@ namespace evenfall::output {
 
 using document::Tree;
 
-// Values of the core → JSON in trade units, rounded to a millionth; what is not finite or absent is null.
+// Core values → JSON in shop units, rounded to a millionth; absent or not finite gives null.
 
 [[nodiscard]] Tree number(double trade);
 [[nodiscard]] Tree grams(double kg);

@@ -36,7 +36,7 @@ Tree chances(const Chances& c) {
     return {{"fall", number(c.fall)}, {"pitch", number(c.pitch)}, {"both", number(c.both)}};
 }
 
-/// A reading's own number → its trade unit.
+/// A reading's value in its own unit.
 double trade_of(document::ReadingKind kind, double core) {
     switch (kind) {
     case document::ReadingKind::tub_fall:

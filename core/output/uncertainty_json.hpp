@@ -7,8 +7,10 @@
 
 namespace evenfall::output {
 
-/// Everything of a uncertainty, the change to make now and the draws where there are any, in trade units.
+/// The whole uncertainty answer, the change to make now and the draws where there are any, with units in the
+/// keys.
 [[nodiscard]] std::string uncertainty_json(const document::Document& document, const Uncertainty& uncertainty,
-                                      const std::optional<DoNow>& now, const std::optional<Draws>& draws);
+                                           const std::optional<DoNow>& now,
+                                           const std::optional<Draws>& draws);
 
 } // namespace evenfall::output

@@ -10,7 +10,7 @@
 
 namespace evenfall::output {
 
-/// What a lure does in the water, beyond its answers. Worked out on demand: some milliseconds.
+/// The lure's behaviour in water, beyond its answers. Computed on demand: takes some milliseconds.
 struct InWater {
     fall::SteadyFalls falls;
     fall::Track track;
@@ -20,8 +20,9 @@ struct InWater {
     Problems warnings; ///< of the lure itself, afloat and of its hinges
 };
 
-/// Finished lure in its fishing water, let go from rest as it hangs.
-///   depth_m   of the track, 0.001 to 100; a floating lure rises as far
+/// The finished lure in its fishing water, released from rest at its hang pitch.
+///
+///   depth_m   of the track, 0.001 to 100; a floating lure rises by as much
 [[nodiscard]] Outcome<InWater> in_water(const document::Document& document, const Evaluation& evaluation,
                                         double depth_m);
 

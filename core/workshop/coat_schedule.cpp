@@ -8,7 +8,7 @@ namespace evenfall::resin {
 
 namespace {
 
-/// What the pockets leave of one segment's skin and joint faces, and what they add.
+/// Area of one segment's skin and joint faces without the pockets, and the area of the pockets' walls.
 struct Left {
     double skin_m2 = 0.0;
     double faces_m2 = 0.0;

@@ -7,13 +7,14 @@ namespace evenfall::joints {
 
 namespace {
 
-/// The face that the pocket opens into, as the twist meets it on one side of the pin's line.
+/// The face that the pocket opens into, as seen by the twist on one side of the pin.
 struct Mouth {
     double before_pin_m = 0.0; ///< from the pin to the face's middle plane, towards the joint
     double tangent = 0.0;      ///< of the face's relief
-    double pin_y_m = 0.0; ///< towards this side; negative: the middle plane with the face's ridge lies on it
+    double pin_y_m =
+        0.0; ///< towards this side; negative: the middle plane, with the ridge of the face, is on this side
 
-    /// Of an edge at distance h to this side of the pin's line.
+    /// Distance before the pin of an edge at distance h to this side of it.
     [[nodiscard]] double before(double h_m) const { return before_pin_m - std::abs(pin_y_m + h_m) * tangent; }
     [[nodiscard]] double to_ridge() const { return std::max(0.0, -pin_y_m); }
 };
@@ -22,8 +23,8 @@ double side_of(Way way) {
     return way == Way::starboard ? 1.0 : -1.0;
 }
 
-Mouth mouth_of(const document::Document& document, const shape::Body& body, int joint, const HingePlace& place,
-               Way way) {
+Mouth mouth_of(const document::Document& document, const shape::Body& body, int joint,
+               const HingePlace& place, Way way) {
     const auto j = static_cast<std::size_t>(joint);
     const double pin_y_m = side_of(way) * place.pin.y_m;
     if (place.pocket_aft)
@@ -53,8 +54,8 @@ EyeRoom eye_room(const document::Document& document, const shape::Body& body, in
                     coat_m - outside_m;
     if (pocket.z_from_m && pocket.z_to_m)
         room.up_down_m = *pocket.z_to_m - *pocket.z_from_m - 2.0 * coat_m - place.hinge.wire_m;
-    // Looked at from the segment with the pocket, the twist leans to the side to which the tail swings. The
-    // pocket's wall ends at the face; coated, its edge stands as much nearer to the pin's line.
+    // Seen from the segment with the pocket, the twist leans to the side to which the tail swings. The
+    // pocket's wall ends at the face; a coat brings its edge nearer to the pin by its thickness.
     const auto touched = [&](Way way, double side_m) {
         const Mouth mouth = mouth_of(document, body, joint, place, way);
         return touches_at(side_m, mouth.before(side_m + coat_m), place.hinge.wire_m);
@@ -62,8 +63,8 @@ EyeRoom eye_room(const document::Document& document, const shape::Body& body, in
     room.starboard_rad = touched(Way::starboard, to_starboard);
     room.port_rad = touched(Way::port, to_port);
     const double front = place.pocket_aft ? place.pin.x_m - pocket.x_from_m : pocket.x_to_m - place.pin.x_m;
-    // The twist leaves along the pin's line, and there the face must be open: a pocket that only reaches it
-    // farther out, where the relief has fallen back, leaves a rib before the eye.
+    // The twist leaves along the pin's line, and the face must be open there: a pocket that meets the face
+    // only farther out, where the relief has receded, leaves a rib in front of the eye.
     const Mouth mouth =
         mouth_of(document, body, joint, place, place.pin.y_m < 0.0 ? Way::starboard : Way::port);
     room.opens = front >= mouth.before(std::min(place.hinge.wire_m, mouth.to_ridge())) - 1e-6;
@@ -76,7 +77,7 @@ std::optional<double> mouth_for(const document::Document& document, const shape:
     const document::Pocket& pocket = document.pockets[static_cast<std::size_t>(eye.pocket.value_or(0))];
     const Mouth mouth = mouth_of(document, body, joint, place, way);
     // Wood that ends h to the side and a before is clear of the twist where (h − coat)·cosψ − a·sinψ ≥ wire +
-    // room; the left side is straight in h from the ridge outward, and from there inward.
+    // clearance; the left side is linear in h from the ridge outward, and from there inward.
     const double s = std::sin(swing_rad);
     const double c = std::cos(swing_rad);
     const double inmost_m = mouth.to_ridge();

@@ -11,7 +11,7 @@ namespace evenfall::glue {
 
 namespace {
 
-/// With a micrometre's thousandth for the rounding of differences.
+/// With a tolerance of 1 nm for rounding.
 bool fills(Sort sort, double width_m) {
     return width_m <= fills_to_m[static_cast<std::size_t>(sort)] + 1e-9;
 }

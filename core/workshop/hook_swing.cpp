@@ -23,14 +23,14 @@ int segment_of(const document::Part& part, const shape::Body& body) {
                       static_cast<int>(body.segments.size()) - 1);
 }
 
-/// From a hanger to the edge of a cut, on the lower half of the body.
+/// Distance from a hanger to the edge of a cut, on the lower half of the body.
 double to_cut_m(const Hanger& hanger, const shape::Body& body, double at_m) {
     const shape::Station station = body.lines->at(at_m);
     double nearest = std::numeric_limits<double>::infinity();
     for (int k = 0; k <= girth_levels; ++k) {
         const double z_m =
             station.centre_z_m - station.half_height_m * (1.0 - static_cast<double>(k) / girth_levels);
-        // At the belly itself the skin may lie level: any y within it is on the edge.
+        // At the belly itself the skin may be level: any y within its half width is on the edge.
         const double half_m = shape::skin_half_width(*body.lines, at_m, z_m);
         const double y_m =
             k == 0 ? std::clamp(hanger.at_m.y, -half_m, half_m) : std::copysign(half_m, hanger.at_m.y);
@@ -39,7 +39,7 @@ double to_cut_m(const Hanger& hanger, const shape::Body& body, double at_m) {
     return nearest;
 }
 
-/// A place of a segment carried along.
+/// A point of a segment in the segment's new position.
 Vec3 carried(const Vec3& at, const Stand& stand) {
     const Pin p = stand.of(at.x, at.y);
     return {p.x_m, p.y_m, at.z};
@@ -55,7 +55,7 @@ std::vector<Bend> bends(const shape::Body& body, std::span<const Pin> pins, cons
     std::vector<Bend> out{{std::vector<Stand>(body.segments.size()), std::nullopt}};
     if (pins.empty()) return out;
     for (const Way way : {Way::port, Way::starboard}) {
-        // All the way first: of bends alike that one is told.
+        // Full swing first: of several equal results the first is reported.
         for (int k = bend_steps; k > 0; --k) {
             std::vector<double> turned = swings[static_cast<std::size_t>(way)];
             for (double& rad : turned)
@@ -95,7 +95,7 @@ std::vector<HookFoul> hook_fouls(const document::Document& document, const shape
                 worst.over_m = over_m;
                 worst.bent = pose.way;
                 worst.part_way = pose.part_way;
-                if (!pose.way) break; // straight already: bent is no news
+                if (!pose.way) break; // fouls when straight; bending adds nothing
             }
             if (worst.over_m > 0.0) out.push_back(worst);
         };

@@ -24,7 +24,7 @@ LinkedEyes linked_eyes_of(const document::Hinge& hinge) {
     return {hinge.wire_m, hinge.eye_inside_m, hinge.lean_rad};
 }
 
-/// What gives the least angle; wood where two are equal.
+/// The cause of the smallest angle; wood where two are equal.
 StoppedBy stopped_by(const JointAnswer& a, std::size_t w) {
     if (a.eyes_rad[w] < std::min(a.finished[w].angle_rad, a.wire_rad[w])) return StoppedBy::eyes;
     if (a.wire_rad[w] < a.finished[w].angle_rad) return StoppedBy::pocket_mouth;
@@ -43,22 +43,22 @@ struct PinSpan {
     double middle_z_m = 0.0;
 };
 
-/// Of the wood where the pin stands: off the middle plane back and belly lie nearer to each other.
+/// Pin length in the wood at its place: off the middle plane back and belly are closer to each other.
 PinSpan pin_span(const Pin& pin, const shape::Body& body) {
     const shape::Station s = body.lines->at(pin.x_m);
     if (pin.y_m == 0.0) return {std::max(0.0, 2.0 * (s.half_height_m - pin_end_m)), s.centre_z_m};
     const shape::SkinHeights skin = shape::skin_heights(*body.lines, pin.x_m, pin.y_m);
     const double length_m = skin.back_z_m - skin.belly_z_m - 2.0 * pin_end_m;
-    // Beside the wood there is none to hold it.
+    // The pin is outside the wood.
     if (!(length_m > 0.0)) return {0.0, s.centre_z_m};
     return {length_m, 0.5 * (skin.back_z_m + skin.belly_z_m)};
 }
 
-/// What pockets leave of a pin: it runs from belly to back but for both ends, and bears on wood where no
-/// pocket is. Where one is open above or below, the pin's own end bears nothing.
+/// Length of the pin in wood: it runs from near the belly to near the back and bears on wood outside the
+/// pockets. Where a pocket is open above or below, that end of the pin does not bear.
 struct PinHold {
     double in_wood_m = 0.0;
-    double span_m = 0.0; ///< the widest pocket that it crosses; 0: none
+    double span_m = 0.0; ///< the highest pocket that it crosses; 0: none
 };
 
 PinHold pin_hold(const HingePlace& place, const document::Document& document, const Heights& pin) {
@@ -118,7 +118,7 @@ Outcome<JointAnswer> one_joint(const document::Document& document, const shape::
     }
     for (const Way way : ways) {
         const auto w = static_cast<std::size_t>(way);
-        // A pin on the middle plane: both ways are mirror images.
+        // A pin on the middle plane: both sides are mirror images.
         const bool mirrored = w > 0 && a.place.pin.y_m == 0.0;
         a.bare[w] = mirrored ? a.bare[0] : swing(body, joint, a.place.pin, way);
         if (mirrored)
@@ -134,7 +134,7 @@ Outcome<JointAnswer> one_joint(const document::Document& document, const shape::
         }
         a.eyes_rad[w] = most_swing_rad;
         if (h.kind == document::HingeKind::linked) {
-            // Only as far as the wood lets them: beyond that nobody asks, and looking is slow.
+            // Only as far as the wood allows: larger angles are not needed, and the search is slow.
             const double wood = a.finished[w].angle_rad;
             const double eyes = mirrored ? a.eyes_rad[0] : link_swing(linked_eyes_of(h), wood);
             if (eyes < wood) a.eyes_rad[w] = eyes;

@@ -62,7 +62,7 @@ std::string newtons_text(double n) {
     return text;
 }
 
-/// Does a fish pull at this joint? Only one on a hook behind it does.
+/// Whether a fish can pull on this joint: only where a hook is behind it.
 enum class PullBehind { none, hook, unknown };
 
 PullBehind pull_behind(const document::Document& document, const shape::Body& body, int joint) {
@@ -79,13 +79,13 @@ void warn(Problems& out, ProblemCode code, std::string path, std::string limit, 
     out.push_back({code, std::move(path), std::move(limit), std::move(sentence)});
 }
 
-/// What the wood does where something else has ended the swing.
+/// What the wood does where something else stops the swing earlier.
 std::string wood_text(const Swing& wood) {
     return wood.stopped ? ", before the wood stops at " + degrees_text(wood.angle_rad) + ". "
                         : std::string("; no wood stops the tail. ");
 }
 
-/// How the pocket's mouth ends a swing that the wood would let go on; empty where it does not.
+/// Where the pocket's mouth stops the swing before the wood does; else empty.
 std::string mouth_text(const JointAnswer& j, std::size_t w, const char* with_the_tail) {
     if (j.wire_rad[w] >= j.finished[w].angle_rad) return "";
     const std::string text = ": the wire meets the mouth of its pocket at " + degrees_text(j.wire_rad[w]) +
@@ -100,7 +100,7 @@ void warn_of_swing(Problems& out, std::size_t k, const JointAnswer& j) {
              joint_text(k) + " is closed by its coats: the films on both faces fill the gap.");
         return;
     }
-    // Said once where both ways are alike.
+    // Reported once where both sides are equal.
     const bool alike = mouth_text(j, 0, "") == mouth_text(j, 1, "");
     for (std::size_t w = 0; w < 2; ++w) {
         const std::string text = mouth_text(j, w,
@@ -127,7 +127,7 @@ void warn_of_links(Problems& out, std::size_t k, const JointAnswer& j) {
         warn(out, ProblemCode::binds_joint, at_joint(k) + "/hinge", degrees_text(j.eyes_rad[w]),
              joint_text(k) + ": the linked eyes meet each other at " + degrees_text(j.eyes_rad[w]) +
                  wood_text(j.finished[w]) + "Wider eyes, or one level and one upright, swing farther.");
-        return; // both ways are alike
+        return; // both sides are equal
     }
 }
 
@@ -160,7 +160,7 @@ void warn_of_eyes(Problems& out, std::size_t k, const JointAnswer& j) {
     }
 }
 
-/// A twist by hand comes out no nearer to its length than this. Common practice, no source.
+/// Accuracy of a hand twist's length. Common practice, no source.
 constexpr double twist_near_m = 0.5e-3;
 
 void warn_of_glue(Problems& out, std::size_t k, const JointAnswer& j) {
@@ -198,7 +198,7 @@ Problems joint_warnings(const document::Document& document, const shape::Body& b
         warn_of_swing(out, k, j);
         warn_of_eyes(out, k, j);
         if (!document.joints[k].hinge)
-            continue; // walls and strength of a hinge that nobody drew are nobody's
+            continue; // no warnings about walls and strength where no hinge is drawn
         warn_of_glue(out, k, j);
         warn_of_walls(out, k, document, j);
         const PullBehind pull = pull_behind(document, body, static_cast<int>(k));

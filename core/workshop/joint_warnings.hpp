@@ -4,8 +4,8 @@
 
 namespace evenfall::joints {
 
-/// What a carver should see before the saw starts: wire that meets wood, eyes that do not fit, thin walls,
-/// weak links, hooks that foul. Paths name the joint, hole or part.
+/// Warnings before sawing: wire that meets wood, eyes that do not fit, thin walls, weak links, hooks that
+/// foul. Paths name the joint, hole or part.
 [[nodiscard]] Problems joint_warnings(const document::Document& document, const shape::Body& body,
                                       const JointsAnswer& answer);
 

@@ -20,7 +20,7 @@ constexpr int starts = 24;
 constexpr double neck_in_radii = 4.0; // no ring hung in the other reaches farther
 constexpr double angle_step_rad = units::rad_from_deg(0.1);
 
-/// A ring on its neck: `out` leads along the neck, `across` lies in the ring's plane too.
+/// A ring on its neck: `out` points along the neck, `across` is in the ring's plane too.
 struct Eye {
     Vec3 middle;
     Vec3 out;
@@ -41,14 +41,14 @@ struct Eye {
         return std::sqrt((along - radius_m) * (along - radius_m) + height * height);
     }
     [[nodiscard]] double from_neck(const Vec3& p) const {
-        // Where the neck ends is all one: a ring hung in this one keeps within three radii of its middle.
+        // The neck's far end does not matter: a linked ring stays within three radii of this ring's centre.
         const Vec3 from = neck_from();
         const double along = std::max(0.0, dot(p - from, out));
         return length(p - (from + out * along));
     }
 };
 
-/// Least of a function of the angle round a ring: sampled, then narrowed about the least sample.
+/// Minimum of a function of the angle round a ring: sampled, then refined near the smallest sample.
 template <class F>
 double least_round(const F& f) {
     double best = std::numeric_limits<double>::infinity();
@@ -71,8 +71,7 @@ double least_round(const F& f) {
 }
 
 double neck_to_neck(const Eye& a, const Eye& b) {
-    // Nearest points of two lines, each held to its own length in turn: for two segments that settles at once
-    // or at the next.
+    // Nearest points of two segments: nearest points of their lines, each clamped to its own length in turn.
     const double whole = (neck_in_radii - 1.0) * a.radius_m - 0.5 * a.wire_m;
     const Vec3 between = b.neck_from() - a.neck_from();
     const double c = dot(a.out, b.out);
@@ -87,7 +86,7 @@ double neck_to_neck(const Eye& a, const Eye& b) {
     return length(between + b.out * t - a.out * s);
 }
 
-/// Does the one ring go through the other's hole once?
+/// True where one ring passes through the other's hole once.
 bool linked(const Eye& a, const Eye& b) {
     const double height = dot(b.middle - a.middle, a.normal);
     const double by_out = b.radius_m * dot(b.out, a.normal);
@@ -127,11 +126,11 @@ double clearance(const Eye& fore, const Eye& aft) {
     return std::min({rings, fore_neck, aft_neck, neck_to_neck(fore, aft) - 2.0 * d});
 }
 
-/// Is there an offset without interference at this angle?
+/// True where some offset is free of interference at this angle.
 bool free_at(const LinkedEyes& e, double swing_rad) {
     const Eye fore = fore_eye(e);
     const auto clear = [&](const Vec3& middle) { return clearance(fore, aft_eye(e, swing_rad, middle)); };
-    // Rounding: rings as tight as D = d touch all the time.
+    // Tolerance for rounding: rings with D = d touch all the time.
     const double enough = -1e-9 * fore.radius_m;
     Vec3 best{};
     double most = -std::numeric_limits<double>::infinity();
@@ -142,7 +141,7 @@ bool free_at(const LinkedEyes& e, double swing_rad) {
         best = middle;
         return true;
     };
-    // Each ring's wire through the other's middle.
+    // Starts with each ring's wire through the other's centre.
     const Eye aft = aft_eye(e, swing_rad, {});
     look(aft.out * fore.radius_m);
     for (int k = 0; k < starts && most < enough; ++k) {
@@ -168,7 +167,7 @@ LinkSlop link_slop(const LinkedEyes& e) {
     const double play = std::max(0.0, e.inside_m - e.wire_m);
     const double shares = play / std::max(std::cos(e.lean_rad), std::sin(e.lean_rad));
     const Eye fore = fore_eye(e);
-    // Half a turn about the necks takes a move to one side into that to the other.
+    // Half a turn about the necks maps a move to one side to one to the other.
     const auto across = [&](const Vec3& way) {
         const auto free = [&](double m) {
             return clearance(fore, aft_eye(e, 0.0, Vec3{fore.radius_m, 0.0, 0.0} + way * m)) >=

@@ -12,7 +12,7 @@ namespace {
 constexpr int skin_points = 28;
 constexpr int corner_points = 5;
 
-/// Half width of the skin beyond which nothing is wood.
+/// A half width at or below this is no wood.
 constexpr double no_wood_m = 1e-9;
 
 struct Plane {
@@ -20,7 +20,7 @@ struct Plane {
     const RimRequest& ask;
     double face_x_m = 0.0;
     double tangent = 0.0;
-    double away = 1.0; ///< +1: the segment lies aft of its face
+    double away = 1.0; ///< +1: the segment is aft of its face
     double far_x_m = 0.0;
 
     [[nodiscard]] double side() const { return ask.way == Way::starboard ? 1.0 : -1.0; }
@@ -29,13 +29,13 @@ struct Plane {
     }
     [[nodiscard]] double flank_x(double y_m) const { return face_x_m + away * std::abs(y_m) * tangent; }
 
-    /// y on the closing side at which flank and skin meet; 0 where there is no wood at the face.
+    /// y on the closing side where flank and skin meet; 0 where there is no wood at the face.
     [[nodiscard]] double corner_y() const {
         const double widest = half_width(face_x_m);
         if (widest <= no_wood_m) return 0.0;
         if (tangent <= 0.0) return widest;
         const auto room = [&](double y) { return half_width(flank_x(y)) - y; };
-        // A body that widens away from the joint: the corner lies beyond the width at the face.
+        // A body that widens away from the joint: the corner is farther out than the width at the face.
         double far = widest;
         for (int k = 0; k < 8 && room(far) > 0.0; ++k)
             far *= 1.3;
@@ -90,7 +90,7 @@ std::vector<Place> half_outline(const Plane& p) {
         outline.push_back({skin_from_x + coat_m * flank_out.x, corner_y + coat_m * flank_out.y});
     }
 
-    // Along the skin, closer together near the joint.
+    // Along the skin, points are closer together near the joint.
     std::vector<Place> skin;
     for (int k = 0; k <= skin_points; ++k) {
         const double share = static_cast<double>(k) / skin_points;
@@ -130,9 +130,9 @@ std::vector<Place> half_outline(const Plane& p) {
 PlanRim plan_rim(const shape::Body& body, const RimRequest& ask) {
     const Plane p = plane_of(body, ask);
     const std::vector<Place> half = half_outline(p);
-    const double pin_y = p.side() * ask.pin.y_m; // on the closing side's own axis
+    const double pin_y = p.side() * ask.pin.y_m; // relative to the closing side
     PlanRim rim;
-    // About a pin in the middle plane the other half only opens.
+    // With a pin in the middle plane the other half only opens.
     if (pin_y != 0.0) {
         for (std::size_t k = half.size(); k-- > 1;)
             rim.add(half[k].x - ask.pin.x_m, -half[k].y - pin_y);

@@ -7,11 +7,11 @@
 
 namespace evenfall::joints {
 
-/// The edge of a segment's wood in a level plane, seen from the pin. Points run from the face's middle
+/// The edge of a segment's wood in a horizontal plane, relative to the pin. Points run from the face's middle
 /// outward along the flank of the side that closes when the joint swings, round its corner and along the skin
-/// away from the joint; where the pin stands off the middle plane, those of the other side come before them,
-/// from its skin to the face. Axes: u away from the joint's middle plane of the lure aft, v towards the
-/// closing side, origin at the pin.
+/// away from the joint; for a pin off the middle plane, the points of the other side come first, from its
+/// skin to the face. Axes: u along the lure, away from the joint, v towards the closing side, origin at the
+/// pin.
 struct PlanRim {
     std::vector<double> u;
     std::vector<double> v;
@@ -22,19 +22,19 @@ struct PlanRim {
     }
 };
 
-/// One face at a joint, as a half of a V, and the skin behind it.
+/// One face at a joint, as half of a V, and the skin behind it.
 struct RimRequest {
     int joint = 0;
     bool aft_part = false; ///< false: the segment before the joint
     Pin pin;
     Way way = Way::starboard;
     double z_m = 0.0;    ///< height of the plane
-    double coat_m = 0.0; ///< thickness of everything brushed on face and skin; ≥ 0
+    double coat_m = 0.0; ///< total thickness of coats on face and skin; ≥ 0
 };
 
-/// Empty where the segment has no wood at this height near the joint. Coats grow flank and skin along their
-/// normals in the plane, and round the corner between them; that skin leans up or down is left out: it does
-/// so least where the body is widest, and there a joint touches first.
+/// Empty where the segment has no wood at this height near the joint. Coats move flank and skin out along
+/// their normals in the plane, and round the corner between them. The vertical slope of the skin is left out:
+/// it is smallest where the body is widest, and there a joint touches first.
 [[nodiscard]] PlanRim plan_rim(const shape::Body& body, const RimRequest& request);
 
 } // namespace evenfall::joints

@@ -55,7 +55,7 @@ Problems off_limits(const MixRequest& r) {
 }
 
 Portion portion(const Ratio& ratio, double mixed_kg) {
-    // Grams of each part in one "part" as the label counts them.
+    // Grams of each component in one part of the label.
     const double resin = ratio.resin * (ratio.by_volume ? ratio.resin_kg_m3 : 1.0);
     const double hardener = ratio.hardener * (ratio.by_volume ? ratio.hardener_kg_m3 : 1.0);
     Portion p;
@@ -67,7 +67,7 @@ Portion portion(const Ratio& ratio, double mixed_kg) {
     return p;
 }
 
-/// Whole lures in a share, forgiving the last digit of a division.
+/// Whole lures in a ratio, with tolerance for rounding.
 int whole(double share) {
     return static_cast<int>(std::floor(std::min(share, 1e6) * (1.0 + 1e-12)));
 }

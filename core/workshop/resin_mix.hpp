@@ -4,8 +4,8 @@
 
 namespace evenfall::resin {
 
-/// How the label measures its two parts. Densities turn volumes into grams; typical ones here are from
-/// memory: read the sheet.
+/// The label's mixing ratio. Densities convert volumes to grams; the defaults are from memory: read the data
+/// sheet.
 struct Ratio {
     bool by_volume = false;
     double resin = 2.0; ///< parts, 0.1 to 100
@@ -14,28 +14,28 @@ struct Ratio {
     double hardener_kg_m3 = 980.0;
 };
 
-/// What the label says of time, at its temperature and for a batch no larger than its batch. Defaults: common
-/// practice for a slow clear coat, no source. Read your own label.
+/// Times on the label, at its temperature and for a batch up to its size. Defaults: common practice for a
+/// slow clear coat, no source. Read the label.
 struct Label {
     double temperature_c = 23.0;     ///< 5 to 40
     double batch_kg = 0.020;         ///< 1 g to 1 kg
-    double working_s = 20.0 * 60.0;  ///< brushes and levels well, 30 s to 24 h
-    double pot_life_s = 30.0 * 60.0; ///< thickens in the cup, at least the working time
+    double working_s = 20.0 * 60.0;  ///< can be brushed and levels, 30 s to 24 h
+    double pot_life_s = 30.0 * 60.0; ///< thickens in the cup; at least the working time
     double recoat_from_s = 4.0 * 3600.0;
-    double recoat_to_s = 12.0 * 3600.0; ///< after that it has to be keyed by sanding
+    double recoat_to_s = 12.0 * 3600.0; ///< later the surface must be sanded first
     double cure_s = 24.0 * 3600.0;
 };
 
 struct MixRequest {
-    double on_lure_kg = 0.0; ///< one coat on one lure as it stays there, above 0 to 1 kg
+    double on_lure_kg = 0.0; ///< one coat on one lure, as it stays there, above 0 to 1 kg
     int lures = 1;           ///< 1 to 1000
-    double loss = 0.35; ///< left in cup, brush and on the floor, over all that is mixed, 0 to 0.9; default
+    double loss = 0.35; ///< left in cup and brush and dripped off, over all that is mixed, 0 to 0.9; default
                         ///< common practice, no source
     Ratio ratio;
     Label label;
-    double mix_c = 20.0;       ///< of resin and hardener as they are mixed, 5 to 40
-    double room_c = 20.0;      ///< where it cures, 5 to 40
-    double per_lure_s = 240.0; ///< to coat one lure, 1 s to 4 h
+    double mix_c = 20.0;       ///< temperature of resin and hardener when mixed, 5 to 40
+    double room_c = 20.0;      ///< temperature where it cures, 5 to 40
+    double per_lure_s = 240.0; ///< time to coat one lure, 1 s to 4 h
 };
 
 struct Portion {
@@ -48,31 +48,31 @@ struct Portion {
 
 struct Mix {
     Portion all;            ///< for all lures, loss included
-    Portion cup;            ///< one mix of `lures_a_mix` lures; nothing where that is 0
-    double lost_kg = 0.0;   ///< of `all`
-    double working_s = 0.0; ///< at mix_c, for a cup no larger than the label's batch
+    Portion cup;            ///< one mix for `lures_a_mix` lures; zero where that is 0
+    double lost_kg = 0.0;   ///< part of `all`
+    double working_s = 0.0; ///< at mix_c, for a cup up to the label's batch
     double pot_life_s = 0.0;
-    int lures_by_time = 0;      ///< that can be coated before it thickens
-    int lures_by_batch = 0;     ///< whose mix is no larger than the label's batch
-    int lures_a_mix = 0;        ///< the smaller of both, and no more than there are
-    int mixes = 0;              ///< 0 where not one lure can be done
+    int lures_by_time = 0;      ///< lures that can be coated within the working time
+    int lures_by_batch = 0;     ///< lures whose mix is within the label's batch
+    int lures_a_mix = 0;        ///< the smaller of both, at most the number of lures
+    int mixes = 0;              ///< 0 where not even one lure can be coated
     double recoat_from_s = 0.0; ///< at room_c
     double recoat_to_s = 0.0;
     double cure_s = 0.0; ///< at room_c, and never less than the label's
     Problems warnings;
 };
 
-/// Time at one temperature over time at another, rate rule: exp[Ea/R·(1/T − 1/T_label)] (Arrhenius 1889) with
-/// Ea = 55 kJ/mol, common for amine-cured epoxy (from memory); about "ten degrees halve it". A rule of the
-/// rate, no promise of a label. Temperatures in °C.
+/// Ratio of times at two temperatures: exp[Ea/R·(1/T − 1/T_label)] (Arrhenius 1889) with Ea = 55 kJ/mol,
+/// common for amine-cured epoxy (from memory); about "ten degrees halve it". A rule for rates, not a label's
+/// promise. Temperatures in °C.
 [[nodiscard]] double time_ratio(double temperature_c, double label_c);
 
 /// mixed = grams on the lure · lures/(1 − loss); by weight in parts of mass, by volume in parts of volume
-/// weighed by both densities.
+/// weighted by both densities.
 ///
-/// A larger batch keeps its own heat and thickens sooner, thick cups run away; no number is promised for
-/// that. So times hold for cups up to the label's batch only, and the lures are parted into mixes that stay
-/// within it. Refuses by name: "/on_lure_g", "/lures", "/loss", "/ratio/…", "/label/…", "/mix_c", "/room_c",
+/// A larger batch retains its heat and thickens sooner, and thick cups can overheat; this is not calculated.
+/// So times hold only for cups up to the label's batch, and the lures are divided into mixes within it.
+/// Refuses by name: "/on_lure_g", "/lures", "/loss", "/ratio/…", "/label/…", "/mix_c", "/room_c",
 /// "/per_lure_min".
 [[nodiscard]] Outcome<Mix> mix(const MixRequest& request);
 

@@ -15,7 +15,8 @@ double shot_m(double number) {
     return units::m_from_inch((17.0 - number) / 100.0);
 }
 
-Outcome<StockList> list(const document::Document& document, const Evaluation& evaluation, const Stock& stock) {
+Outcome<StockList> list(const document::Document& document, const Evaluation& evaluation,
+                        const Stock& stock) {
     Problems problems;
     units::check_limit({"/size_mm", "The stock's size", stock.size_m, 0.0001, 0.05, units::Unit::mm, 1},
                        problems);
@@ -39,7 +40,7 @@ Outcome<StockList> list(const document::Document& document, const Evaluation& ev
         const materials::Solid* solid = ballast(!stock.material.empty() ? stock.material
                                                 : hole.fill             ? hole.fill->material
                                                                         : document::Fill{}.material);
-        if (solid == nullptr) continue; // the ledger knows no fill that is not in the table
+        if (solid == nullptr) continue; // the ledger has no fill of an unknown material
         const double density = solid->density_kg_m3.value;
         HoleStock h;
         h.hole = line.item;

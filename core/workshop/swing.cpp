@@ -15,14 +15,14 @@ namespace {
 constexpr int levels = 24;
 constexpr int refinings = 14;
 
-/// Angles nearer than this are one: flat sides close at one angle at many levels, and the last bit is not to
+/// Angles closer than this are equal: flat sides close at one angle at many heights, and rounding must not
 /// choose among them.
 constexpr double same_rad = 1e-12;
 
-/// Rounding of a distance: corners that lie on the same circle must find each other.
+/// Tolerance of a distance: corners on the same circle must match despite rounding.
 constexpr double same_m = 1e-12;
 
-/// A gap narrower than this is closed: the angle that were left is lost in rounding.
+/// A gap narrower than this counts as closed: the remaining angle is below rounding.
 constexpr double closed_m = 1e-9;
 
 struct Contact {
@@ -30,8 +30,8 @@ struct Contact {
     double r_m = 0.0;
 };
 
-/// A rim in polar form about the pin: distance and direction, 0 straight aft, turning towards the closing
-/// side.
+/// An outline in polar form about the pin: distance and direction, 0 straight aft, increasing towards the
+/// closing side.
 struct Polar {
     std::vector<double> r;
     std::vector<double> angle;
@@ -59,7 +59,7 @@ Polar polar(const PlanRim& rim) {
     return p;
 }
 
-/// Calls `found` with every direction in which a point at distance r from the pin runs into the rim.
+/// Calls `found` with every direction in which a point at distance r from the pin enters the outline.
 template <class Found>
 void directions_at(const PlanRim& rim, const Polar& p, double r, const Found& found) {
     for (std::size_t k = 0; k + 1 < rim.u.size(); ++k) {
@@ -68,9 +68,9 @@ void directions_at(const PlanRim& rim, const Polar& p, double r, const Found& fo
         const double v = rim.v[k];
         const double du = rim.u[k + 1] - u;
         const double dv = rim.v[k + 1] - v;
-        // |point + s·edge|² = r² for s from 0 to 1. The one root leads away from the pin along the edge:
-        // there a circle about the pin goes into the wood, turned as the joint closes. At the other it comes
-        // out, and what comes out went in before.
+        // |point + s·edge|² = r² for s from 0 to 1. At one root the edge leads away from the pin: there a
+        // circle about the pin, followed as the joint closes, enters the wood. At the other it leaves the
+        // wood, and it must have entered before.
         const double a = du * du + dv * dv;
         const double b = u * du + v * dv;
         const double c = p.r[k] * p.r[k] - r * r;
@@ -81,7 +81,7 @@ void directions_at(const PlanRim& rim, const Polar& p, double r, const Found& fo
     }
 }
 
-/// `turn_rad` leads from the aft edge to the fore one; against the swing it is the rest of a whole turn.
+/// `turn_rad` is the angle from the aft edge to the fore one; a negative one is completed to a full turn.
 void nearer(Contact& best, double turn_rad, double r_m) {
     const double angle_rad = turn_rad < 0.0 ? turn_rad + 2.0 * std::numbers::pi : turn_rad;
     if (angle_rad < best.angle_rad) best = {angle_rad, r_m};
@@ -98,8 +98,8 @@ Contact contact_of(const PlanRim& fore, const PlanRim& aft) {
     return best;
 }
 
-/// What is left of the gap under the films of both faces, measured along the lure; the same at every height
-/// and distance aside, and more where the faces are relieved.
+/// Gap left between the films of both faces, measured along the lure; the same at every height and width, and
+/// larger where the faces are relieved.
 double open_m(const document::Joint& joint, double coat_m) {
     return joint.gap_m -
            coat_m * (1.0 / std::cos(joint.relief_fore_rad) + 1.0 / std::cos(joint.relief_aft_rad));

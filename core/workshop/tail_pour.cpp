@@ -68,8 +68,7 @@ Outcome<Pour> pour(const document::Tail& tail, const ledger::Ledger& ledger, con
     const auto body = shaped(tail);
     if (!body) return body.problems();
     Pour p;
-    // What was learnt of size and plastic stands in the ledger: behind its root the tail pushes its whole
-    // volume aside.
+    // Corrections of size and plastic are in the ledger: behind its root the tail displaces its whole volume.
     double size = 1.0;
     for (const ledger::Line& line : ledger) {
         if (line.kind != ledger::Kind::tail) continue;

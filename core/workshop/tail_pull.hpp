@@ -5,15 +5,14 @@
 
 namespace evenfall::tail {
 
-/// What the tail by its shape does to a lure: its own lines of the ledger, and the answers of the same lure
-/// without it, slot and all. What it pulls is the difference to the lure's own answers.
+/// Effect of a soft tail with a drawn shape: its own lines in the ledger, and the answers of the same lure
+/// without it (slot included). The effect is the difference to the lure's answers.
 struct Pull {
     ledger::Sum own;
     Answers without;
 };
 
-/// Evaluates the lure a second time, so it is asked where it is looked at only. The document must have a
-/// tail.
+/// Evaluates the lure a second time, so call it only where it is shown. The document must have a tail.
 [[nodiscard]] Outcome<Pull> pull(const document::Document& document, const Evaluation& evaluation);
 
 } // namespace evenfall::tail

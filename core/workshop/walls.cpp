@@ -13,13 +13,13 @@ namespace {
 
 constexpr double far = std::numeric_limits<double>::infinity();
 
-/// Heights that a hole takes up, its drill point included.
+/// Heights of a hole, its drill point included.
 Heights hole_heights(const document::Hole& hole, const holes::Bore& bore) {
     const double end = bore.mouth_z_m + bore.inward * (hole.depth_m + bore.cone_height_m);
     return {std::min(bore.mouth_z_m, end), std::max(bore.mouth_z_m, end)};
 }
 
-/// From a point to an upright box, seen from above; 0 inside.
+/// Distance from a point to a vertical box, seen from above; 0 inside.
 double beside_box(const document::Pocket& p, double x_m, double y_m) {
     const double dx = std::max({p.x_from_m - x_m, 0.0, x_m - p.x_to_m});
     const double dy = std::max(std::abs(y_m - p.y_m) - 0.5 * p.width_m, 0.0);
@@ -47,7 +47,7 @@ private:
     std::array<std::optional<Wall>, 5> found_;
 };
 
-/// Wood in front of the pin: to the flank on either side of the middle, whichever is nearer.
+/// Wood in front of the pin: to the nearer flank on either side of the middle.
 double before_pin(const document::Joint& joint, const shape::Body& body, std::size_t j,
                   const HingePlace& place) {
     const double relief = place.pocket_aft ? joint.relief_aft_rad : joint.relief_fore_rad;

@@ -4,7 +4,7 @@
 
 namespace evenfall::joints {
 
-/// Wood left round pockets and pins below which it is called thin. Common practice, no source.
+/// Wood round pockets and pins is thin below this. Common practice, no source.
 inline constexpr double thin_wall_m = 1.5e-3;
 
 enum class Between {
@@ -17,17 +17,17 @@ enum class Between {
 
 struct Wall {
     Between between = Between::pin_and_face;
-    double thickness_m = 0.0; ///< at the thinnest place; negative: they meet
-    std::optional<int> hole;  ///< of document.holes
+    double thickness_m = 0.0; ///< at the thinnest place; negative: they overlap
+    std::optional<int> hole;  ///< index into document.holes
 };
 
-/// The thinnest wall of each sort at one joint, thinnest first. Sorts that do not occur are left out: linked
+/// The thinnest wall of each kind at one joint, thinnest first. Kinds that do not occur are left out: linked
 /// eyes have no pin.
 ///
-/// Ballast holes that end short of the pin, or of a pocket's height, do not count against it; a pocket may
-/// reach into both segments.
+/// Ballast holes that end short of the pin, or of a pocket's height, are not counted; a pocket may extend
+/// into both segments.
 ///
-/// pin  heights that the pin takes up
+///   pin  heights between which the pin runs
 [[nodiscard]] std::vector<Wall> walls(const document::Document& document, const shape::Body& body, int joint,
                                       const HingePlace& place, const Heights& pin);
 

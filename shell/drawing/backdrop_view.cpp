@@ -90,7 +90,7 @@ bool take_backdrop_finger(widgets::Ui& ui, Backdrop& backdrop, const widgets::To
     if (!backdrop.held) return false;
     ui.glide.owned = true;
     if (!ImGui::IsMouseDown(ImGuiMouseButton_Left)) {
-        // The picture is turned and scaled anew by where the mark is now.
+        // The picture is aligned again to the new place of the mark.
         backdrop.hold(std::nullopt);
         return true;
     }

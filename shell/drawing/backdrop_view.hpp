@@ -1,17 +1,17 @@
 #pragma once
 
-// The picture behind the side view, in the Shape step, and its marks under a finger.
+// The picture behind the side view in the Shape step, and dragging its marks.
 
 #include "drawing/scene.hpp"
 
 namespace evenfall::shell::drawing {
 
-/// The picture itself, over the wood and under its lines, so that both can be seen.
+/// The picture itself, above the wood and below its lines, so that both are visible.
 void draw_backdrop(Scene& scene, const WorldToScreen& map);
 void draw_backdrop_marks(Scene& scene, const WorldToScreen& map);
 
-/// A finger on a mark moves it over the picture, which lies still meanwhile. True while the finger is taken
-/// by a mark. `busy`: the finger is at something else already.
+/// Drags a mark over the picture, which stays still meanwhile. True while a mark has the finger. `busy`: the
+/// finger is in use already.
 bool take_backdrop_finger(widgets::Ui& ui, state::Backdrop& backdrop, const widgets::Touch& touch,
                           const WorldToScreen& map, bool busy);
 

@@ -10,7 +10,7 @@ namespace {
 
 namespace words = look::words;
 
-/// The line that the saw follows: the body's edge with the allowance set off square to it.
+/// The saw line: the body's edge offset by the allowance, perpendicular to it.
 std::vector<ImVec2> saw_edge(const Scene& scene, const WorldToScreen& map, double side, double saw_m) {
     const auto& lines = *scene.body().lines;
     const bool above = scene.pane == state::Pane::above;
@@ -71,7 +71,7 @@ void draw_readings(Scene& scene, const WorldToScreen& map) {
         const double middle = above ? 0.0 : station.centre_z_m;
         const double half = above ? station.half_width_m : station.half_height_m;
         for (const double side : {1.0, -1.0}) {
-            // A caliper's jaw: a short stroke along the skin on a stem that stands off it.
+            // A caliper jaw: a short stroke along the skin on a stem.
             const ImVec2 at = pen::vec(map.at(reading.x_m, middle + side * half));
             const float out = side > 0.0 ? -1.0f : 1.0f;
             constexpr float stem = 9.0f;

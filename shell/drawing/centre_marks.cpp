@@ -7,7 +7,7 @@ namespace {
 
 namespace words = look::words;
 
-/// B pushes up: an open ring on a mast, its letter in a round flag.
+/// B: an open ring on a mast, its letter in a round flag.
 void draw_b(Scene& scene, ImVec2 at, float side) {
     auto& list = scene.list;
     const auto& ink = scene.ink();
@@ -24,7 +24,7 @@ void draw_b(Scene& scene, ImVec2 at, float side) {
               pen::Side::middle);
 }
 
-/// G hangs down: a solid plumb bob, point downwards at the place itself, its letter in a square flag.
+/// G: a solid plumb bob whose point is at the place itself, its letter in a square flag.
 void draw_g(Scene& scene, ImVec2 at, float side) {
     auto& list = scene.list;
     const auto& ink = scene.ink();
@@ -51,7 +51,7 @@ void draw_centres(Scene& scene, const WorldToScreen& map, bool above) {
     const ImVec2 at_g = pen::vec(above ? map.at(g.x, g.y) : map.at(g.x, g.z));
     const ImVec2 at_b = pen::vec(above ? map.at(b.x, b.y) : map.at(b.x, b.z));
     if (above) {
-        // Seen from above the two lie nearly on one another: signs alone, letters stand in the side view.
+        // Seen from above the two nearly coincide: symbols only; the letters are in the side view.
         scene.list.AddCircle(at_b, 6.0f, scene.ink().water_line, 0, pen::heavy);
         const ImVec2 bob[] = {{at_g.x, at_g.y + 5.0f},
                               {at_g.x - 4.0f, at_g.y},
@@ -60,7 +60,7 @@ void draw_centres(Scene& scene, const WorldToScreen& map, bool above) {
         scene.list.AddConvexPolyFilled(bob, 4, scene.ink().mark);
         return;
     }
-    // Flags point away from each other, whichever of the two lies forward.
+    // Flags point away from each other, whichever of the two is forward.
     const bool g_forward = g.x <= b.x;
     draw_b(scene, at_b, g_forward ? 1.0f : -1.0f);
     draw_g(scene, at_g, g_forward ? -1.0f : 1.0f);

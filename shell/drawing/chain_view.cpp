@@ -46,7 +46,7 @@ void draw_chain(const widgets::Ui& ui, const shape::Body& body, std::span<const 
     }
     const double scale = fitting_px_per_m(extent.most_x - extent.least_x, extent.most_y - extent.least_y,
                                           rect.w - 8.0f, rect.h - 8.0f);
-    // Starboard is drawn upwards, as in the view from above.
+    // Starboard is up, as in the view from above.
     const WorldToScreen map(scale, 0.5 * (extent.least_x + extent.most_x),
                             0.5 * (extent.least_y + extent.most_y),
                             {rect.x + 0.5f * rect.w, rect.y + 0.5f * rect.h});

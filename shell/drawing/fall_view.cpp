@@ -19,8 +19,8 @@ using widgets::Unit;
 
 constexpr float scale_width = 52.0f; ///< for the depth scale and its figures
 
-/// The body about its centre of buoyancy, to be set down anywhere at any pitch. Seen from port, the nose to
-/// the left.
+/// The body about its centre of buoyancy, to be drawn at any place and pitch. Seen from port, the nose to the
+/// left.
 struct Figure {
     std::vector<std::vector<Column>> segments;
     Vec3 b_m;
@@ -62,7 +62,7 @@ void set_down(Scene& scene, const Figure& figure, const WorldToScreen& map, doub
     }
 }
 
-/// Metres between the ticks with figures, round in the unit the figures have.
+/// Distances between ticks and between figures in metres, round in the unit of the figures.
 struct DepthScale {
     double tick_m = 0.0;
     double figure_m = 0.0;
@@ -104,7 +104,8 @@ void draw_scale(Scene& scene, const WorldToScreen& map, double depth_m, float x,
     }
 }
 
-/// Seconds between the earlier poses that are drawn: round, and few enough to be told apart.
+/// Seconds between the earlier poses that are drawn: a round number, with few enough poses to tell them
+/// apart.
 double pose_step_s(double end_s, double depth_px, double lure_px) {
     const double most = std::clamp(depth_px / std::max(1.35 * lure_px, 16.0), 2.0, 12.0);
     return widgets::round_step(end_s, static_cast<int>(most));
@@ -140,7 +141,7 @@ void draw_figures(Scene& scene, const Pose& pose, const widgets::Rect& rect) {
     }
 }
 
-/// The lure as it lies now, large enough to see its attitude.
+/// The lure in its present attitude, enlarged.
 void draw_larger(Scene& scene, const Pose& pose, double steepest_rad, const widgets::Rect& rect) {
     auto& list = scene.list;
     const auto& ink = scene.ink();
@@ -150,7 +151,7 @@ void draw_larger(Scene& scene, const Pose& pose, double steepest_rad, const widg
                  pen::hair);
     pen::text(list, font, rect.x + 8.0f, rect.y + 5.0f, ink.ink_soft, words::enlarged);
     const Figure figure = figure_of(scene, 40);
-    // Room for what stands out behind and hangs below, at any pitch it comes to.
+    // Room for what projects aft and below, at any pitch.
     const Reach out = reach(scene.document, scene.evaluation);
     const double behind = std::max(figure.reach_m, out.aft_m - figure.b_m.x);
     const double wide = 2.0 * std::max(behind, figure.reach_m);
@@ -205,7 +206,7 @@ void draw_fall(Scene& scene, const fall::Track& track, double now_s, const widge
     if (!phone) pen::text(list, font, rect.x + 10.0f, rect.y + 7.0f, ink.ink_soft, words::from_rest);
     const DepthScale scale = depth_scale(scene, depth, static_cast<float>(depth * px));
     draw_scale(scene, map, depth, rect.x + scale_width, scale);
-    // Depths across the water, for the eye.
+    // Lines of equal depth across the water.
     for (double d = 0.0; d <= depth + 1e-6; d += scale.figure_m) {
         const float y = std::round(map.at(0.0, -d).y);
         list.AddLine({rect.x + scale_width + 14.0f, y}, {way.right(), y}, look::faded(ink.water_line, 0.22f),
@@ -227,7 +228,7 @@ void draw_fall(Scene& scene, const fall::Track& track, double now_s, const widge
     }
     const Pose now = state::pose_at(track, now_s);
     set_down(scene, figure, map, -now.forward_m, -now.depth_m, now.pitch_rad, Ghost::whole, pen::medium);
-    // Where it is on the scale.
+    // Its position on the scale.
     const float now_y = map.at(0.0, -now.depth_m).y;
     const float sx = rect.x + scale_width + 12.0f;
     list.AddTriangleFilled({sx, now_y}, {sx + 9.0f, now_y - 5.0f}, {sx + 9.0f, now_y + 5.0f}, ink.mark);
@@ -243,7 +244,7 @@ void draw_fall(Scene& scene, const fall::Track& track, double now_s, const widge
 
     const float column_x = rect.right() - column_w - 10.0f;
     float figures_y = rect.y + 10.0f;
-    // Where the height is too short for both, the figures stay.
+    // Where the height is too small for both, only the figures are shown.
     if (rect.h > 164.0f) {
         const float larger_h = std::clamp(0.36f * rect.h, 76.0f, steepest > 0.6 ? 210.0f : 132.0f);
         draw_larger(scene, now, steepest, {column_x, figures_y, column_w, larger_h});

@@ -21,13 +21,13 @@ using state::Pane;
 using state::Selection;
 using state::Spot;
 
-/// Handles of the shape go with the finger at once; everything else only once it has been chosen, so that a
-/// slip never moves a hole.
+/// Handles of the shape move with the finger at once; other items only after they were chosen, so that a slip
+/// never moves a hole.
 bool is_handle(ItemKind kind) {
     return state::curve_of(kind).has_value() || kind == ItemKind::section_point;
 }
 
-/// Where a point of the window lies in the terms in which things of a view are dragged.
+/// A point of the window in the coordinates in which the items of a view are dragged.
 std::optional<Spot> spot_under(const Scene& scene, const Places& places, Pane pane, ImVec2 at) {
     switch (pane) {
     case Pane::side:
@@ -45,7 +45,7 @@ std::optional<Spot> spot_under(const Scene& scene, const Places& places, Pane pa
                 (scene.section_map->v_m(at.y) - station.centre_z_m) / station.half_height_m};
 }
 
-/// A line of the shape within a fingertip's middle of a point of the window, and x there.
+/// A line of the shape near a point of the window, and x there.
 struct LineSpot {
     Curve curve;
     double x_m;
@@ -93,7 +93,7 @@ void begin(Scene& scene, state::Session& session, const Places& places, ImVec2 a
     finger.moving = under->item;
     finger.pane = under->pane;
     finger.offset_u = own->u - there->u;
-    // A point of the plan line can be held at either side.
+    // A point of the plan line can be held on either side.
     const bool mirrored = under->item.kind == ItemKind::width_point && there->v < 0.0;
     finger.offset_v = mirrored ? -own->v - there->v : own->v - there->v;
 }
@@ -113,8 +113,8 @@ void drag(const Scene& scene, state::Session& session, const Places& places, ImV
     finger.refused = !session.apply(state::move_to(session.kept(), finger.moving, {finger.to_u, v}, rules));
 }
 
-/// A tap on the line of a drawn section adds a point there. Its points lie close together on the screen, so
-/// that here a point has to be hit itself to go before the line.
+/// A tap on the line of a drawn section adds a point there. Its points are close together on the screen, so a
+/// point must be hit exactly to win over the line.
 bool tapped_section(const Scene& scene, state::Session& session, const Places& places, ImVec2 at) {
     constexpr float near_px = 12.0f;
     const auto& section = scene.document.shape.section;
@@ -181,7 +181,7 @@ void let_go(state::Session& session, bool lifted) {
     auto& finger = session.view.touch;
     if (finger.moving.kind == ItemKind::none || !finger.moved) return;
     if (!lifted) {
-        // A second finger, or the system, took the thing out of the hand.
+        // A second finger, or the system, ended the drag.
         session.abandon();
     } else if (finger.refused) {
         session.finish_put_back(words::put_back);
@@ -235,7 +235,7 @@ void take_finger(Scene& scene, state::Session& session, const widgets::Touch& to
             session.view.section_x_m = std::clamp(places.side.u_m(at.x), 0.0, scene.body().lines->length_m());
         }
     }
-    // A finger that leaves the sheet while it holds something still holds it.
+    // A finger that leaves the drawing while it holds an item still holds it.
     const bool still_down = ImGui::IsMouseDown(ImGuiMouseButton_Left) && somewhere;
     if (!touch.pressed && finger.down && !still_down) {
         if (touch.tapped && !finger.moved && somewhere) tap(scene, session, places, at);
@@ -255,10 +255,9 @@ void take_keys(widgets::Ui& ui, state::Session& session, const widgets::Touch& t
     if (!from) return;
     for (const auto& [key, way] : keys) {
         if (!ImGui::IsKeyPressed(key, true)) continue;
-        // The arrow moves the thing, not the ring of focus.
+        // The arrow moves the item, not the keyboard focus.
         ImGui::NavMoveRequestCancel();
-        session.apply(
-            state::nudge(session.kept(), item, way, session.settings.length != units::Unit::mm));
+        session.apply(state::nudge(session.kept(), item, way, session.settings.length != units::Unit::mm));
     }
 }
 

@@ -32,10 +32,10 @@ const char* posture_word(afloat::Posture posture) {
     return "";
 }
 
-/// Upright in its long direction, as it lies: the nose to the left, water's surface at height 0 once
-/// `depth_m` is taken off.
+/// The long direction in a vertical plane, as it floats: the nose to the left, the water surface at height 0
+/// after subtracting `depth_m`.
 Look side_look(const Rest& rest) {
-    // On nose or tail, any level direction shows it.
+    // On nose or tail, any horizontal direction will do.
     if (std::hypot(rest.up.y, rest.up.z) < 1e-6) return {{0.0, 1.0, 0.0}, rest.up};
     return {afloat::level_axes(rest.up).along, rest.up};
 }
@@ -83,7 +83,7 @@ Picture end_picture(const Scene& scene, const Rest& rest) {
     return picture;
 }
 
-/// Water to the surface, the lure in it, and the water in front of the lure.
+/// Water up to the surface, the lure in it, and the water in front of the lure.
 WorldToScreen draw_in_water(Scene& scene, const Picture& picture, const widgets::Rect& rect, float margin,
                             double most_px_per_m) {
     auto& list = scene.list;
@@ -117,7 +117,7 @@ WorldToScreen draw_in_water(Scene& scene, const Picture& picture, const widgets:
         list.AddPolyline(rim.data(), static_cast<int>(rim.size()), ink.ink, ImDrawFlags_Closed,
                          look::outline);
     }
-    // What is under the water is seen through it.
+    // Water is drawn transparent over the parts below it.
     list.AddRectFilled({rect.x, surface}, {rect.right(), rect.bottom()}, look::faded(ink.water, 0.5f),
                        look::control_rounding, ImDrawFlags_RoundCornersBottom);
     list.AddLine({rect.x, surface}, {rect.right(), surface}, ink.water_line, pen::heavy);
@@ -131,7 +131,7 @@ WorldToScreen draw_in_water(Scene& scene, const Picture& picture, const widgets:
     return map;
 }
 
-/// How deep one end goes: a measured line from the surface, beside the lure, its words below the lure.
+/// Draft of one end: a dimension line from the surface, beside the lure, its text below the lure.
 void draw_draft(Scene& scene, const WorldToScreen& map, const Picture& picture, bool fore, double draft_m) {
     if (!(draft_m > 0.0)) return;
     auto& list = scene.list;
@@ -220,7 +220,7 @@ void draw_afloat(Scene& scene, const afloat::FloatAnswers& afloat, const widgets
               pen::Side::right);
 
     const Picture side = side_picture(scene, rest);
-    // Seen from behind on the large sheet: heel is best read there.
+    // Also from behind on the large screen: heel is best read there.
     const float end_w = ui.phone ? 0.0f : std::min(150.0f, 0.24f * main.w);
     const widgets::Rect side_rect{main.x, main.y, main.w - (end_w > 0.0f ? end_w + 12.0f : 0.0f), main.h};
     const WorldToScreen map = draw_in_water(scene, side, side_rect, ui.phone ? 48.0f : 46.0f, 1e9);

@@ -27,7 +27,8 @@ Glyph glyph_of(const document::Part& part, double belly_z_m, double length_m) {
     return Glyph::bead;
 }
 
-Hung hook_hangs_from(const document::Document& document, const shape::Lines& lines, const document::Part& hook) {
+Hung hook_hangs_from(const document::Document& document, const shape::Lines& lines,
+                     const document::Part& hook) {
     const double length = lines.length_m();
     const auto belly_at = [&](double x_m) {
         const auto station = lines.at(std::clamp(x_m, 0.0, length));

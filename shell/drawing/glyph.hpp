@@ -1,6 +1,6 @@
 #pragma once
 
-// Which generic sign a part is drawn with, and how much room it takes beside the body. Pure.
+// The generic symbol for a part, and the room it needs beside the body. Pure.
 
 #include "body/lines.hpp"
 #include "document/document.hpp"
@@ -10,15 +10,16 @@ namespace evenfall::shell::drawing {
 enum class Glyph {
     wire_eye,     ///< ring with its shank: eyes, hangers, twisted wire
     through_wire, ///< one wire from nose to tail, a ring at both ends
-    pin,          ///< hinge pin, seen as a line through the body
-    hook,         ///< hung below the belly from a ring
+    pin,          ///< hinge pin, a line through the body
+    hook,         ///< below the belly on a ring
     soft_tail,    ///< dashed outline behind the body
-    glass_eye,    ///< ring with a dark middle
+    glass_eye,    ///< ring with a dark centre
     ring,         ///< split ring
     bead,         ///< anything else: a small square at its centre of mass
 };
 
-/// A wire eye nearer than this share of the length to the nose looks forward; beyond the other it looks aft.
+/// A wire eye nearer to the nose than this share of the length points forward; beyond the other it points
+/// aft.
 inline constexpr double nose_share = 0.12;
 inline constexpr double tail_share = 0.95;
 
@@ -26,7 +27,7 @@ inline constexpr double tail_share = 0.95;
 /// part.
 [[nodiscard]] Glyph glyph_of(const document::Part& part, double belly_z_m, double length_m);
 
-/// Where a hook's ring hangs: from the hanger nearest to it, from the tail's end, or from the belly itself.
+/// Where a hook's ring is attached: to the nearest hanger, to the tail's end, or to the belly itself.
 struct Hung {
     double x_m = 0.0;
     double z_m = 0.0;
@@ -34,11 +35,11 @@ struct Hung {
 [[nodiscard]] Hung hook_hangs_from(const document::Document& document, const shape::Lines& lines,
                                    const document::Part& hook);
 
-/// How far below its ring a hook reaches: twice the way to its centre of mass, a centimetre at least.
+/// How far a hook reaches below its ring: twice the distance to its centre of mass, at least 10 mm.
 [[nodiscard]] double hook_drop_m(const document::Part& hook, const Hung& from);
 
-/// Where a soft tail ends: as far behind its centre of mass as the body's end is before it, with a little
-/// body inside.
+/// Where a soft tail ends: as far behind its centre of mass as the body's end is before it, plus a little
+/// inside the body.
 [[nodiscard]] double tail_end_m(const document::Part& part, double length_m);
 
 } // namespace evenfall::shell::drawing

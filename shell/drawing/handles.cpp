@@ -11,7 +11,7 @@ namespace {
 using state::Curve;
 using state::ItemKind;
 
-/// A handle: small to look at, a fingertip wide to hit. The chosen one is larger and has a cross in it.
+/// A handle: small to look at, a fingertip wide to hit. The chosen one is larger, with a cross.
 void draw_handle(Scene& scene, ImVec2 at, bool chosen, bool strong) {
     const float radius = chosen ? 7.0f : strong ? 4.5f : 3.5f;
     scene.list.AddCircleFilled(at, radius, scene.ink().paper);

@@ -51,7 +51,7 @@ void draw_hang_view(Scene& scene, const widgets::Rect& rect) {
     const double pitch = answers.pitch_rad.value_or(0.0);
     const auto& lines = *scene.body().lines;
     const double length = lines.length_m();
-    // Where the height is short, words stand beside the lure instead of above and below it.
+    // Where the height is small, words are beside the lure instead of above and below it.
     const bool low = rect.h < 100.0f;
     const float head = low ? 8.0f : strong->FontSize + 12.0f;
     const float foot = low ? 8.0f : small->FontSize + 8.0f;
@@ -73,7 +73,7 @@ void draw_hang_view(Scene& scene, const widgets::Rect& rect) {
     const float drawn_from = middle.x - 0.5f * static_cast<float>(wide * scale);
     const float drawn_to = middle.x + 0.5f * static_cast<float>(wide * scale);
 
-    // Level, for the eye to measure against.
+    // A horizontal reference line.
     const ImVec2 level[] = {{low ? drawn_from - 24.0f : rect.x + margin, middle.y},
                             {low ? drawn_to + 6.0f : rect.right() - margin, middle.y}};
     pen::dashed(list, level, look::faded(ink.water_line, 0.75f), pen::hair, 7.0f, 5.0f);
@@ -91,7 +91,7 @@ void draw_hang_view(Scene& scene, const widgets::Rect& rect) {
     const ImVec2 axis[] = {turned(-0.04 * length, 0.0), turned(1.04 * length, 0.0)};
     pen::line(list, axis, look::faded(ink.ink, 0.6f), pen::hair);
 
-    // Which way it goes, at the side where nothing is in the way.
+    // Its direction of motion, on the free side.
     const std::string motion = motion_words(scene);
     pen::text(list, small, rect.right() - margin, rect.bottom() - small->FontSize - 5.0f, ink.ink, motion,
               pen::Side::right);

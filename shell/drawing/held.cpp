@@ -12,7 +12,7 @@ namespace words = look::words;
 using state::ItemKind;
 using state::Pane;
 
-/// Where the held thing is asked to be, on the window.
+/// Where the held item is asked to be, on the window.
 widgets::Rect asked_place(const Scene& scene, const Places& places, ImVec2 at) {
     const auto& touch = scene.view.touch;
     constexpr float half_mark = 9.0f;
@@ -50,7 +50,7 @@ widgets::Rect asked_place(const Scene& scene, const Places& places, ImVec2 at) {
     return {point.x - half_mark, point.y - half_mark, 2.0f * half_mark, 2.0f * half_mark};
 }
 
-/// A barred ring: "not here", whatever the colours.
+/// A barred ring: "not here", readable without colour.
 void barred_sign(ImDrawList& list, ImVec2 middle, float radius, ImU32 ground, ImU32 colour) {
     list.AddCircleFilled(middle, radius, ground);
     list.AddCircle(middle, radius, colour, 0, 2.5f);
@@ -134,7 +134,7 @@ void draw_held(Scene& scene, const Places& places, const widgets::Rect& area) {
     if (!touch.down || !touch.moved || touch.moving.kind == ItemKind::none || !ImGui::IsMousePosValid(&at))
         return;
     scene.ui.items.record({touch.refused ? "draw.refused" : "draw.held", at.x, at.y, 1.0f, 1.0f, false});
-    // Under a finger the drawing cannot be seen; a mouse covers nothing. The reason takes the lens's place.
+    // A finger covers the drawing, a mouse does not. A refusal replaces the magnifier.
     if (touch.refused) {
         draw_refusal(scene, asked_place(scene, places, at), area, scene.refusal);
     } else if (finger && (touch.pane != Pane::section || scene.section_map)) {

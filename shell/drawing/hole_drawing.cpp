@@ -9,7 +9,7 @@
 namespace evenfall::shell::drawing {
 namespace {
 
-/// A hole closed with wood or glue from end to end: a mistake put right, no ballast in it.
+/// True for a hole filled with wood or glue from end to end: a plug, no ballast.
 bool is_plugged(const document::Hole& hole) {
     if (hole.fill) {
         const auto* material = materials::find_solid(hole.fill->material);
@@ -45,7 +45,7 @@ void draw_hole(Scene& scene, const WorldToScreen& map, std::size_t index, double
     const Box whole = box(0.0, reach_m, half_width_m);
 
     if (!drilled) {
-        // Not drilled yet: where the bit may go, down to its stop.
+        // Not drilled yet: how far the bit may go.
         pen::dashed_rect(list, whole.least, whole.most, chosen ? ink.mark : ink.line,
                          chosen ? pen::medium : pen::hair);
     } else {
@@ -93,8 +93,8 @@ void draw_hole(Scene& scene, const WorldToScreen& map, std::size_t index, double
     if (with_number) {
         ImFont* const font = chosen ? scene.ui.type.label_strong : scene.ui.type.label;
         const float middle = 0.5f * (whole.least.x + whole.most.x);
-        // Below the belly; a hole from the back is numbered at its deep end, since the segments' names stand
-        // above it.
+        // Below the belly; a hole from the back has its number at its deep end, because the segments' names
+        // are above it.
         const float y = whole.most.y + (chosen ? 7.0f : 4.0f);
         pen::text(list, font, middle, y, chosen ? ink.mark : ink.ink, std::to_string(index + 1),
                   pen::Side::middle, bore.inward > 0.0 ? ink.paper : ink.wood);

@@ -7,14 +7,14 @@
 namespace evenfall::shell::drawing {
 namespace {
 
-/// Station i of `count` between the ends of a segment, spaced like a cosine.
+/// Station i of `count` between the ends of a segment, with cosine spacing.
 double station_m(const shape::Segment& segment, int i, int count) {
     const double t = static_cast<double>(i) / (count - 1);
     const double share = 0.5 * (1.0 - std::cos(std::numbers::pi * t));
     return segment.x_from_m + share * (segment.x_to_m - segment.x_from_m);
 }
 
-/// The drawn body's own range: rounding may not ask a station beyond its ends.
+/// Clamped to the body's range, so that rounding never asks for a station beyond its ends.
 double within(const shape::Lines& lines, double x_m) {
     const auto breaks = lines.breakpoints_m();
     return std::clamp(x_m, breaks.front(), breaks.back());
@@ -43,7 +43,7 @@ std::vector<Column> top_columns(const shape::Body& body, int segment, int count)
     for (int i = 0; i < count; ++i) {
         const double x = within(*body.lines, station_m(wood, i, count));
         double half = body.lines->at(x).half_width_m;
-        // Beside a relieved face the wood reaches only to |y| = distance from the face's middle / tan(angle).
+        // At a relieved face the wood reaches only to |y| = distance from the face's middle / tan(angle).
         if (index < body.joints.size()) {
             const auto& joint = body.joints[index];
             const double tangent = std::tan(joint.relief_fore_rad);
@@ -68,8 +68,8 @@ std::vector<EdgePoint> relief_edge(const shape::Body& body, int joint, bool fore
     if (!(tangent > 0.0)) return edge;
     const double side = fore_face ? -1.0 : 1.0;
     const double face_m = cut.at_m + side * 0.5 * cut.gap_m;
-    // The edge wanders a little along x as the body tapers; the width at the face is near enough for a thin
-    // line.
+    // The edge varies slightly along x as the body tapers; the width at the face is accurate enough for a
+    // thin line.
     const double x = within(*body.lines, face_m);
     const auto station = body.lines->at(x);
     for (int i = 0; i < count; ++i) {

@@ -16,11 +16,11 @@ struct Column {
     double high_m = 0.0;
 };
 
-/// The segment's middle plane: columns closer together at both ends, where a blunt nose turns quickly.
+/// The segment's middle plane: columns are closer together at both ends, where a blunt nose curves strongly.
 /// `count` ≥ 2.
 [[nodiscard]] std::vector<Column> side_columns(const shape::Body& body, int segment, int count);
 
-/// Seen from above: the plan line, cut back by the relief angles beside each joint.
+/// Seen from above: the plan line, cut back by the relief beside each joint.
 [[nodiscard]] std::vector<Column> top_columns(const shape::Body& body, int segment, int count);
 
 /// Where the relieved edge of a joint face meets the skin, seen from the side: x over height z, belly to

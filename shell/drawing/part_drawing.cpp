@@ -12,7 +12,7 @@
 namespace evenfall::shell::drawing {
 namespace {
 
-/// Heights at which a hinge's loops sit, as shares of the body from belly to back.
+/// Heights of a hinge's eyes, as shares of the body from belly to back.
 constexpr std::array<double, 2> pin_shares{0.27, 0.73};
 
 struct Around {
@@ -37,7 +37,7 @@ widgets::Rect draw_ring(Scene& scene, ImVec2 at, float radius, ImU32 colour, flo
     return square(at, radius);
 }
 
-/// One loop of wire from its ring to the end of its shank.
+/// One wire eye from its ring to the end of its shank.
 widgets::Rect draw_loop(Scene& scene, ImVec2 ring, ImVec2 end, float radius, ImU32 colour) {
     const float way = std::max(1.0f, std::hypot(end.x - ring.x, end.y - ring.y));
     const ImVec2 out{ring.x + (end.x - ring.x) * radius / way, ring.y + (end.y - ring.y) * radius / way};
@@ -48,7 +48,7 @@ widgets::Rect draw_loop(Scene& scene, ImVec2 ring, ImVec2 end, float radius, ImU
     return {least.x, least.y, most.x - least.x, most.y - least.y};
 }
 
-/// The joint that eyes at x belong to; −1 when none is near.
+/// The joint of eyes at x; −1 where none is near.
 int joint_near(const Scene& scene, double x_m) {
     constexpr double near_m = 0.016;
     int best = -1;
@@ -63,10 +63,10 @@ int joint_near(const Scene& scene, double x_m) {
     return best;
 }
 
-/// A loop of wire: at the nose or tail it looks outward, at a joint it reaches over the gap to the pin,
-/// elsewhere it comes out of the belly. Its shank ends as far behind the part's centre of mass as the ring is
-/// before it.
-widgets::Rect draw_wire_eye(Scene& scene, const WorldToScreen& map, const document::Part& part, ImU32 colour) {
+/// A wire eye: at the nose or tail it points outward, at a joint across the gap to the pin, elsewhere down
+/// out of the belly. Its shank ends as far behind the part's centre of mass as the ring is before it.
+widgets::Rect draw_wire_eye(Scene& scene, const WorldToScreen& map, const document::Part& part,
+                            ImU32 colour) {
     const Around body = around(scene, part.at_m.x);
     const double x = part.at_m.x;
     const double z = part.at_m.z;
@@ -81,10 +81,10 @@ widgets::Rect draw_wire_eye(Scene& scene, const WorldToScreen& map, const docume
     const int joint = joint_near(scene, x);
     const bool below = z < body.belly_z_m + 0.35 * (body.back_z_m - body.belly_z_m);
     if (joint >= 0 && !below) {
-        // Two loops a chain of pins needs, where a pin runs through them.
+        // Two eyes, for a pin to run through.
         const auto& cut = scene.document.joints[static_cast<std::size_t>(joint)];
         const double side = cut.at_m >= x ? 1.0 : -1.0;
-        // Round the pin and at the heights of a hinge that is drawn; else just over the gap.
+        // Round the pin and at the heights of a drawn hinge; else just across the gap.
         const double ring_x =
             cut.hinge ? cut.at_m + cut.hinge->pin_aft_m : cut.at_m + side * (0.5 * cut.gap_m + radius_m);
         const Around there = around(scene, ring_x);
@@ -134,13 +134,13 @@ widgets::Rect draw_pin(Scene& scene, const WorldToScreen& map, const document::P
     return {top.x - eye, top.y, 2.0f * eye, low.y - top.y};
 }
 
-/// A hook's outline only: ring, shank, bend, point. No particular hook is meant.
+/// A generic hook outline: ring, shank, bend, point.
 widgets::Rect draw_hook(Scene& scene, const WorldToScreen& map, const document::Part& part, ImU32 colour) {
     const Hung from = hook_hangs_from(scene.document, *scene.body().lines, part);
     const ImVec2 belly = pen::vec(map.at(from.x_m, from.z_m));
     const float drop = map.px(hook_drop_m(part, from));
     const float radius = std::clamp(0.1f * drop, 2.5f, 5.0f);
-    // Below the ring of its hanger, through which it goes.
+    // Below the ring of its hanger.
     const ImVec2 ring{belly.x, belly.y + radius + 4.0f};
     scene.list.AddCircle(ring, radius, colour, 0, pen::medium);
     const float bend = std::clamp(0.28f * drop, 5.0f, 16.0f);
@@ -187,7 +187,8 @@ widgets::Rect draw_tail(Scene& scene, const WorldToScreen& map, const document::
     return {low.x, high.y, high.x - low.x, low.y - high.y};
 }
 
-widgets::Rect draw_glass_eye(Scene& scene, const WorldToScreen& map, const document::Part& part, ImU32 colour) {
+widgets::Rect draw_glass_eye(Scene& scene, const WorldToScreen& map, const document::Part& part,
+                             ImU32 colour) {
     const ImVec2 at = pen::vec(map.at(part.at_m.x, part.at_m.z));
     const float radius = std::clamp(map.px(0.0035), 5.0f, 14.0f);
     scene.list.AddCircleFilled(at, radius, scene.ink().paper);

@@ -8,7 +8,7 @@ namespace evenfall::shell::drawing::pen {
 void fill_ribbon(ImDrawList& list, std::span<const ImVec2> one, std::span<const ImVec2> other, ImU32 colour) {
     const auto count = static_cast<int>(std::min(one.size(), other.size()));
     if (count < 2) return;
-    // One mesh rather than a quad per column: quads side by side show their seams.
+    // One mesh instead of a quad per column: adjacent quads show seams.
     list.PrimReserve((count - 1) * 6, count * 2);
     const ImVec2 white = ImGui::GetFontTexUvWhitePixel();
     const auto first = static_cast<unsigned>(list._VtxCurrentIdx);

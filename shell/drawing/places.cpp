@@ -13,7 +13,7 @@ constexpr float head_height = 18.0f;    ///< "from the side"
 constexpr float names_height = 20.0f;   ///< names of the segments
 constexpr float numbers_height = 24.0f; ///< numbers of the holes, below the belly
 
-/// The scale at which side view and `more` of other views fit into a height: hooks and the holes' numbers
+/// The scale at which the side view and `more` of other views fit into a height: hooks and the holes' numbers
 /// share the room below the belly.
 double common_scale(const Spans& s, double more_m, float w, float h) {
     return std::min(fitting_px_per_m(s.aft_m - s.fore_m, s.top_m - s.low_m + more_m, w, h),
@@ -63,7 +63,7 @@ Places lay_out_large(const Spans& s, const widgets::Rect& area) {
     const float above_h = static_cast<float>(above_span * p.scale);
     const float spare = std::max(0.0f, area.h - fixed - side_h - above_h - lower_least);
     const float lower_h = lower_least + std::min(0.55f * spare, 150.0f);
-    // What is left is shared out as air between the views.
+    // The remaining height is divided as space between the views.
     const float air = std::max(0.0f, area.h - fixed - side_h - above_h - lower_h) / 3.0f;
 
     float y = area.y;
@@ -90,13 +90,13 @@ Places lay_out_large(const Spans& s, const widgets::Rect& area) {
 
 namespace {
 
-constexpr float short_height = 260.0f; ///< of a sheet whose switch stands at its side
+constexpr float short_height = 260.0f; ///< of a drawing whose switch is at its side
 
-/// A phone lying down has little height: section and hang stand beside the side view instead of below it.
+/// Phone in landscape: section and hang are beside the side view instead of below it.
 Places lay_out_low(const Spans& s, const widgets::Rect& area, state::SmallView view) {
     Places p;
     const float switch_h = 44.0f;
-    // Where the height is very short, the switch leaves it to the drawing and stands at its side.
+    // Where the height is very small, the switch is at the side and the drawing takes the full height.
     const float column_w = area.h < short_height ? 66.0f : 0.0f;
     const bool above = view == state::SmallView::above;
     const float room_h = area.h - (column_w > 0.0f ? 0.0f : switch_h + 6.0f);
@@ -145,7 +145,7 @@ Places lay_out_small(const Spans& s, const widgets::Rect& area, state::SmallView
     switch (view) {
     case state::SmallView::above: {
         const WorldToScreen side = p.side;
-        // To the same scale under the side view, so that stations lie below one another.
+        // At the same scale under the side view, so that stations are aligned.
         p.above = WorldToScreen(p.scale, s.fore_m, 0.0, {side.at(s.fore_m, 0.0).x, lower.y + 0.5f * lower.h});
         break;
     }
@@ -193,7 +193,7 @@ state::Zoom zoomed_about(const state::Zoom& zoom, const widgets::Rect& area, flo
     out.times = std::clamp(zoom.times * times, 1.0f, state::most_zoom);
     if (out.times < 1.005f) return {};
     const float real = out.times / zoom.times;
-    // The spot of paper under the fingers stays under them.
+    // The point of paper under the fingers stays under them.
     const float u = (x - area.x) / area.w;
     const float v = (y - area.y) / area.h;
     out.x = std::clamp(u - real * (u - zoom.x) + dx / area.w, 1.0f - out.times, 0.0f);

@@ -1,6 +1,6 @@
 #pragma once
 
-// Where the views of the sheet lie, and how the sheet is enlarged and moved under its window. Pure.
+// Layout of the views, zoom and pan of the drawing. Pure.
 
 #include "drawing/scene.hpp"
 #include "drawing/world_to_screen.hpp"
@@ -34,11 +34,11 @@ struct Places {
 [[nodiscard]] Places lay_out_large(const Spans& s, const widgets::Rect& area);
 [[nodiscard]] Places lay_out_small(const Spans& s, const widgets::Rect& area, state::SmallView view);
 
-/// The same sheet enlarged and moved; the ruler and the small screen's switch stay where they are.
+/// The same drawing zoomed; the ruler and the small screen's switch stay in place.
 [[nodiscard]] Places zoomed(const Places& fitted, const widgets::Rect& area, const state::Zoom& zoom);
 
-/// Enlarges by `times` about a point of the window and moves by (dx, dy) px, within most_zoom and never past
-/// the edges of the paper; back to the fitted sheet where the zoom comes out as good as none.
+/// Zooms by `times` about a point of the window and moves by (dx, dy) px, up to most_zoom and never past the
+/// edges of the paper; returns to the fitted drawing where the zoom is close to 1.
 [[nodiscard]] state::Zoom zoomed_about(const state::Zoom& zoom, const widgets::Rect& area, float x, float y,
                                        float times, float dx, float dy);
 

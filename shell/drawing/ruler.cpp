@@ -7,14 +7,13 @@
 namespace evenfall::shell::drawing {
 namespace {
 
-/// One division of a ruler: how many of the smallest steps lie between ticks of each length and between
-/// figures.
+/// Divisions of a ruler: number of smallest steps between ticks of each length and between figures.
 struct Division {
     double step_m;
-    int middle;          ///< every so many steps a tick of middle length
-    int large;           ///< … a long tick
-    int figure;          ///< … a figure
-    double figure_value; ///< what one large step counts, in the unit of the figures
+    int middle;          ///< a tick of middle length every so many steps
+    int large;           ///< a long tick every so many steps
+    int figure;          ///< a figure every so many steps
+    double figure_value; ///< value of one large step, in the unit of the figures
 };
 
 Division millimetres(double px_per_m) {
@@ -49,7 +48,7 @@ Division division_of(const Scene& scene, double px_per_m) {
                             : millimetres(px_per_m);
 }
 
-/// A figure of the ruler: whole, or with its fraction ("1 3/8") where the divisions are that fine.
+/// A figure of the ruler: whole, or with a fraction ("1 3/8") where the divisions are that fine.
 std::string figure_text(double value) {
     constexpr int finest = 64;
     if (value < 0.0) return "−" + figure_text(-value);
@@ -87,7 +86,7 @@ void draw_ruler(Scene& scene, const WorldToScreen& map, const widgets::Rect& rec
         }
     }
 
-    // The station of the section: a flag that the finger slides along the ruler.
+    // The station of the section: a flag that can be dragged along the ruler.
     const float sx = map.at(scene.view.section_x_m, 0.0).x;
     const ImVec2 flag[] = {{sx, edge + 2.0f}, {sx - 7.0f, edge - 9.0f}, {sx + 7.0f, edge - 9.0f}};
     list.AddTriangleFilled(flag[0], flag[1], flag[2], ink.paper);
@@ -102,7 +101,7 @@ void draw_height_ruler(Scene& scene, const WorldToScreen& map, const widgets::Re
     const Division division = division_of(scene, map.px_per_m());
     ImFont* const font = scene.ui.type.small;
     const float edge = rect.right();
-    // Lines of figures stand closer than columns of them.
+    // Figures fit closer one above another than side by side.
     const bool close = map.px(division.large * division.step_m) > 1.2f * font->FontSize;
     const int figure = close ? division.large : division.figure;
     list.PushClipRect({rect.x, rect.y}, {edge + 1.0f, rect.bottom()}, true);

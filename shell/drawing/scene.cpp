@@ -10,14 +10,14 @@ namespace evenfall::shell::drawing {
 void add_hit(Scene& scene, const std::string& id, state::Selection item, const widgets::Rect& rect,
              int rank) {
     if (scene.lens) return;
-    // What the open step is about comes before everything else that lies as near.
+    // Items of the open step win over others at the same distance.
     const int preferred = state::step_of(item.kind) == scene.view.step ? rank - 10 : rank;
     scene.hits.push_back({item, rect, preferred, scene.pane});
     scene.ui.items.record({id, rect.x, rect.y, rect.w, rect.h, !scene.ui.covered});
 }
 
 const Hit* nearest_hit(const std::vector<Hit>& hits, ImVec2 point) {
-    // Half of the least target for a finger: what lies nearer than this counts as touched.
+    // Half of the least touch target: anything closer counts as touched.
     constexpr float reach_px = 0.5f * look::target;
     const Hit* best = nullptr;
     float best_way = reach_px + 3.0f;
@@ -25,7 +25,7 @@ const Hit* nearest_hit(const std::vector<Hit>& hits, ImVec2 point) {
         const float dx = std::max({hit.rect.x - point.x, point.x - hit.rect.right(), 0.0f});
         const float dy = std::max({hit.rect.y - point.y, point.y - hit.rect.bottom(), 0.0f});
         const float way = std::hypot(dx, dy);
-        // Ways that differ by less than a finger can tell count as equal.
+        // Differences too small for a finger count as equal.
         constexpr float equal_px = 3.0f;
         const bool nearer = way < best_way - equal_px;
         const bool as_near = best != nullptr && way <= best_way + equal_px && hit.rank < best->rank;
@@ -73,7 +73,7 @@ Reach reach(const document::Document& document, const Evaluation& evaluation) {
             result.aft_m = std::max(result.aft_m, length + 0.0045);
             break;
         case Glyph::wire_eye:
-            // A ring stands out before the nose or behind the tail; in between it comes out of the belly.
+            // A ring projects at the nose or tail; in between it comes out of the belly.
             if (part.at_m.x < nose_share * length) result.fore_m = std::min(result.fore_m, -0.0045);
             if (part.at_m.x > tail_share * length) result.aft_m = std::max(result.aft_m, length + 0.0045);
             break;

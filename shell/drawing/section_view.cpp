@@ -11,7 +11,7 @@ namespace {
 
 namespace words = look::words;
 
-/// Factors by which a section may be drawn larger than the side view; a draughtsman's round ones.
+/// Round factors by which a section may be drawn larger than the side view.
 constexpr std::array<double, 5> factors{3.0, 2.0, 1.5, 1.0, 0.5};
 
 void draw_end_grain(Scene& scene, const WorldToScreen& map, double x_m, const shape::Station& station) {
@@ -49,7 +49,7 @@ void draw_section_at(Scene& scene, const WorldToScreen& map) {
     const bool wood = shape::segment_at(scene.body(), x) >= 0;
     const ImVec2 middle = pen::vec(map.at(0.0, station.centre_z_m));
     if (!wood) {
-        // In a gap there is no wood to cut: the outline alone, dashed.
+        // In a gap there is no wood: only the outline, dashed.
         rim.push_back(rim.front());
         pen::dashed(scene.list, rim, ink.ink, pen::medium);
         pen::text(scene.list, font, middle.x, middle.y - 0.5f * font->FontSize, ink.ink_soft,
@@ -87,12 +87,12 @@ void draw_section_view(Scene& scene, const widgets::Rect& rect, double px_per_m)
     const double width = 2.0 * station.half_width_m;
     const double height = 2.0 * station.half_height_m;
     ImFont* const font = scene.ui.type.small;
-    // Words in a column of their own at the left, so that the drawing has the whole height.
+    // Text in its own column on the left, so that the drawing has the full height.
     const float column = 92.0f;
     const float other = rect.w > 320.0f ? column : 0.0f;
     const widgets::Rect room{rect.x + column, rect.y, rect.w - column - other, rect.h};
 
-    // Chosen by the tallest and widest station, so that the scale stays as the finger slides along.
+    // From the tallest and widest station, so that the scale is constant as the station moves.
     double tallest = 0.0;
     double widest = 0.0;
     for (double at : lines.breakpoints_m()) {
@@ -115,7 +115,7 @@ void draw_section_view(Scene& scene, const widgets::Rect& rect, double px_per_m)
     pen::text(scene.list, font, rect.x, rect.y, ink.ink_soft, words::section);
     pen::text(scene.list, scene.ui.type.label_strong, rect.x, rect.y + line, ink.ink,
               widgets::value_text(x, unit));
-    // Where the height is short, the second pair of lines stands at the other side.
+    // Where the height is small, the second pair of lines is on the other side.
     const bool low = rect.h < 5.0f * line;
     const pen::Side side = low ? pen::Side::right : pen::Side::left;
     const float foot_x = low ? rect.right() : rect.x;

@@ -27,7 +27,7 @@ void draw_station_line(Scene& scene, const Places& places) {
     pen::dashed(scene.list, line, scene.ink().ink_soft, pen::hair, 8.0f, 4.0f);
 }
 
-/// What the patterns in the holes mean, at the right end of a line of words.
+/// Legend of the patterns in the holes, at the right end of a line of text.
 void draw_legend(Scene& scene, float right, float y) {
     const auto& ink = scene.ink();
     ImFont* const font = scene.ui.type.small;
@@ -58,7 +58,7 @@ void draw_legend(Scene& scene, float right, float y) {
     }
 }
 
-/// The small screen's choice of what stands under the side view.
+/// The small screen's switch for the view under the side view.
 void draw_switch(Scene& scene, state::Session& session, const widgets::Rect& rect) {
     const std::array<const char*, 3> labels{words::small_above, words::small_section, words::small_hang};
     const auto& ink = scene.ink();
@@ -95,7 +95,7 @@ void sheet(widgets::Ui& ui, state::Session& session, const widgets::Rect& area, 
         pen::text(list, ui.type.body, area.x, area.y, ui.ink->ink_soft, words::nothing_to_draw);
         return;
     }
-    // A copy: taking the finger may change the session while the scene still reads it.
+    // A copy: handling the finger may change the session while the scene still reads it.
     const document::Document document = session.document();
     Evaluation evaluation = *session.evaluation();
     evaluation.answers = believed(std::move(evaluation.answers), uncertainty);
@@ -109,7 +109,7 @@ void sheet(widgets::Ui& ui, state::Session& session, const widgets::Rect& area, 
 
     const Spans now = spans(document, evaluation, view.step == state::Step::shape);
     const Spans s = view.touch.drawn.value_or(now);
-    // Where lines are drawn, heights are read off as well.
+    // In the Shape step heights need a ruler too.
     const float heights_w = view.step == state::Step::shape ? 34.0f : 0.0f;
     widgets::Rect room = area;
     room.x += heights_w;
@@ -141,7 +141,7 @@ void sheet(widgets::Ui& ui, state::Session& session, const widgets::Rect& area, 
     if (places.section) draw_section_view(scene, *places.section, places.scale);
     if (places.hang) draw_hang_view(scene, *places.hang);
     if (view.zoom.times > 1.0f) {
-        // The ruler lies on the window, not on the paper that slides below it.
+        // The ruler is fixed to the window, not to the paper that moves below it.
         list.AddRectFilled({area.x - 8.0f, area.y - 8.0f},
                            {area.right() + 8.0f, places.ruler.bottom() + 2.0f}, ui.ink->paper);
     }

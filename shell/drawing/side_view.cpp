@@ -14,8 +14,8 @@ namespace {
 constexpr int columns_per_segment = 72;
 
 void draw_grain(Scene& scene, const WorldToScreen& map, const std::vector<Column>& columns) {
-    // Thin lines that follow the body, like the growth rings of a board sawn along the grain; each wanders by
-    // itself.
+    // Thin lines along the body, like the growth rings of a board sawn along the grain, each with its own
+    // variation.
     constexpr std::array<double, 11> heights{-0.86, -0.7, -0.53, -0.38, -0.2, -0.05,
                                              0.14,  0.3,  0.49,  0.66,  0.84};
     const double length = scene.body().lines->length_m();

@@ -26,7 +26,7 @@ void draw_top_view(Scene& scene, const WorldToScreen& map) {
         pen::fill_ribbon(list, starboard, port, ink.wood);
         constexpr std::array<double, 5> ways{-0.66, -0.3, 0.04, 0.4, 0.72};
         for (std::size_t k = 0; k < ways.size(); ++k) {
-            // The grain runs through the board: a relieved face cuts it off, it does not bend it.
+            // The grain runs straight through the board: a relieved face cuts it off.
             std::vector<ImVec2> grain;
             const auto flush = [&] {
                 pen::line(list, grain, ink.wood_grain, pen::hair);
@@ -47,7 +47,7 @@ void draw_top_view(Scene& scene, const WorldToScreen& map) {
         pen::outline_ribbon(list, starboard, port, ink.ink, look::outline);
     }
     draw_soft_tail(scene, map, true);
-    // The middle plane, as a draughtsman's centre line: long dash, short dash.
+    // The middle plane as a centre line: long dashes.
     const ImVec2 axis[] = {pen::vec(map.at(-0.02 * length, 0.0)), pen::vec(map.at(1.02 * length, 0.0))};
     pen::dashed(list, axis, look::faded(ink.line, 0.7f), pen::hair, 12.0f, 5.0f);
 

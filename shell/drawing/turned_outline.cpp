@@ -22,7 +22,7 @@ std::vector<Rotated> section_rim(const shape::Lines& lines, double x_m, const Lo
 
 Edges silhouette(const shape::Body& body, int segment, const Look& look, int count) {
     constexpr int around = 32;
-    // Square to the long axis as it is seen: the edges are what lies farthest out to both sides of it.
+    // Perpendicular to the projected long axis: the edges are the outermost points on both sides of it.
     const double length = std::hypot(look.right.x, look.up.x);
     const double out_u = length > 0.0 ? -look.up.x / length : 0.0;
     const double out_v = length > 0.0 ? look.right.x / length : 1.0;

@@ -47,7 +47,7 @@ void falling(Scene& scene, const state::Session& session, state::Motion& motion,
     motion.clock.advance(scene.ui.now_s, end_s);
     const widgets::Rect row{area.x, area.bottom() - look::target, area.w, look::target};
     play_controls(scene, motion.clock, end_s, row);
-    // Drawn after the finger has been read, so that the lure is where the knob is.
+    // Drawn after the finger was read, so that the lure matches the knob.
     draw_fall(scene, *track, motion.clock.at_s(end_s), {area.x, area.y, area.w, row.y - area.y - 8.0f});
     if (motion.clock.playing()) scene.ui.lively = std::max(scene.ui.lively, 2);
 }

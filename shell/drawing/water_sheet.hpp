@@ -7,8 +7,8 @@
 
 namespace evenfall::shell::drawing {
 
-/// The sheet while the Water step is open: the lure falling from rest in true time, with "water.play" and
-/// "water.scrub"; or afloat at rest; or hanging still. Asks for further frames only while it moves.
+/// The drawing while the Water step is open: the lure falling from rest in real time, with "water.play" and
+/// "water.scrub"; or floating at rest; or suspended. Requests more frames only while it moves.
 void water_sheet(widgets::Ui& ui, state::Session& session, state::Motion& motion, const widgets::Rect& area);
 
 // Its parts.

@@ -11,7 +11,7 @@ double fitting_px_per_m(double u_span_m, double v_span_m, float w_px, float h_px
     const double by_width = u_span_m > 0.0 ? static_cast<double>(w_px) / u_span_m : none;
     const double by_height = v_span_m > 0.0 ? static_cast<double>(h_px) / v_span_m : none;
     const double scale = std::min(by_width, by_height);
-    // A window too small to draw in still has a scale, so that the transform can always be turned round.
+    // A window too small to draw in still has a scale, so that the transform can always be inverted.
     return std::isfinite(scale) ? std::max(scale, 1.0) : 1.0;
 }
 

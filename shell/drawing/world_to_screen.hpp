@@ -1,6 +1,6 @@
 #pragma once
 
-// The one transform between metres of the lure and pixels of the screen. Doubles on one side, floats on the
+// The only transform between metres of the lure and pixels of the screen. Doubles on one side, floats on the
 // other. Pure.
 
 namespace evenfall::shell::drawing {
@@ -16,12 +16,12 @@ struct ScreenPoint {
 class WorldToScreen {
 public:
     WorldToScreen() = default;
-    /// The world point (u_m, v_m) lies at `at`; `px_per_m` > 0.
+    /// The world point (u_m, v_m) is at `at`; `px_per_m` > 0.
     WorldToScreen(double px_per_m, double u_m, double v_m, ScreenPoint at)
         : px_per_m_(px_per_m), u_m_(u_m), v_m_(v_m), at_(at) {}
 
-    /// The same with the world pitched about (u_m, v_m), which stays where it is: nose (at smaller u) up.
-    /// Only at() and px() know of it.
+    /// The same with the world pitched about (u_m, v_m), which stays in place: nose (at smaller u) up. Only
+    /// at() and px() include the pitch.
     [[nodiscard]] WorldToScreen turned(double pitch_rad) const;
 
     [[nodiscard]] ScreenPoint at(double u, double v) const {
@@ -44,8 +44,8 @@ private:
     double sine_ = 0.0;
 };
 
-/// The greatest scale at which u_span × v_span metres fit into w × h pixels [px/m]. A span of zero asks for
-/// nothing.
+/// The greatest scale at which u_span × v_span metres fit into w × h pixels [px/m]. A span of zero has no
+/// effect.
 [[nodiscard]] double fitting_px_per_m(double u_span_m, double v_span_m, float w_px, float h_px);
 
 /// Rotates (u, v) about the origin so that the nose (at negative u) comes up by `pitch_rad`.

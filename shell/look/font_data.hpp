@@ -1,6 +1,6 @@
 #pragma once
 
-// The typeface's bytes, written into a source file by web/setup/subset_font.py when the project is built.
+// The typeface's bytes, written into a source file by web/setup/subset_font.py at build time.
 
 namespace evenfall::shell::look {
 

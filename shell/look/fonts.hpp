@@ -4,7 +4,7 @@
 
 namespace evenfall::shell::look {
 
-/// The type scale. Sizes are CSS px; digits are of equal width in every one of them.
+/// The type scale. Sizes are CSS px; digits have equal width in all of them.
 struct Type {
     ImFont* small = nullptr;        ///< 13 regular: second lines, ruler
     ImFont* label = nullptr;        ///< 15 regular: labels, units
@@ -16,8 +16,8 @@ struct Type {
     ImFont* display = nullptr;      ///< 40 semibold: the keypad's value line
 };
 
-/// Fills ImGui's atlas for a device pixel ratio (clamped to 1–3) and returns the faces. Layout does not
-/// depend on the ratio; glyphs are drawn at it. The caller rebuilds the texture.
+/// Fills ImGui's atlas for a device pixel ratio (clamped to 1–3) and returns the typefaces. Layout does not
+/// depend on the ratio. The caller rebuilds the texture.
 [[nodiscard]] Type build_fonts(ImFontAtlas& atlas, double dpr);
 
 } // namespace evenfall::shell::look

@@ -6,7 +6,7 @@
 namespace evenfall::shell::look {
 namespace {
 
-/// 0xRRGGBB as it is written in a style sheet.
+/// 0xRRGGBB as in a style sheet.
 constexpr Ink rgb(std::uint32_t colour, std::uint32_t opacity = 255u) {
     return (opacity << 24u) | ((colour & 0xFFu) << 16u) | (colour & 0xFF00u) | (colour >> 16u);
 }

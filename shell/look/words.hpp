@@ -1,6 +1,6 @@
 #pragma once
 
-// Every word that is seen on the page, by where it is seen. Sentences of refusal come from the core.
+// All text on the page, by place. Sentences of refusal come from the core.
 
 namespace evenfall::shell::look::words {
 
@@ -16,7 +16,7 @@ inline constexpr const char* asked = "asked";
 inline constexpr const char* b_above_g = "B above G";
 inline constexpr const char* g_above_b = "G above B: rolls over";
 inline constexpr const char* no_fall[] = {"floats", "hangs still",
-                                          "sinks"}; ///< by Behaviour; the last where it finds no steady way
+                                          "sinks"}; ///< by Behaviour; the last where there is no steady fall
 inline constexpr const char* at_rest = "at rest";
 inline constexpr const char* no_hang = "none";
 

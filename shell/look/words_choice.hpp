@@ -1,6 +1,6 @@
 #pragma once
 
-// Words of what is mixed, bought and chosen: resin, stock, woods and metals.
+// Text about mixing, buying and choosing: resin, stock, woods and metals.
 
 #include <array>
 #include <string_view>

@@ -1,6 +1,6 @@
 #pragma once
 
-// Words of the parts drawer.
+// Text of the parts drawer.
 
 namespace evenfall::shell::look::words {
 

@@ -1,6 +1,6 @@
 #pragma once
 
-// Words on the drawing sheet.
+// Text on the drawing.
 
 namespace evenfall::shell::look::words {
 

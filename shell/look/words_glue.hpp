@@ -1,6 +1,6 @@
 #pragma once
 
-// Words of what is glued and what is measured before the saw: eyes in their holes, caps, a block of wood.
+// Text about glue and about measuring before sawing: eyes in their holes, caps, a block of wood.
 
 namespace evenfall::shell::look::words {
 

@@ -1,6 +1,6 @@
 #pragma once
 
-// Words of the Joints step beyond place and shape of the cuts: swing, hinge, walls, strength.
+// Text of the Joints step beyond place and shape of the cuts: swing, hinge, walls, strength.
 
 namespace evenfall::shell::look::words {
 

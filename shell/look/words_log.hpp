@@ -1,6 +1,6 @@
 #pragma once
 
-// Words of the Bench log: readings, what to do now, how sure it is.
+// Text of the Bench log: readings, what to do now, how certain the answers are.
 
 namespace evenfall::shell::look::words {
 
@@ -32,7 +32,7 @@ inline constexpr const char* tub_after_group = "After it, the tub should read";
 inline constexpr const char* tub_weight_row = "Hung in the tub";
 inline constexpr const char* tub_speed_row = "Falls at";
 inline constexpr const char* tub_half_row = "From rest over 0.5 m";
-/// By Behaviour, where there is no fall to tell.
+/// By Behaviour, where there is no fall.
 inline constexpr const char* tub_no_fall[] = {"It still floats at this stage.",
                                               "It hangs still at this stage.",
                                               "It sinks at this stage, but finds no steady way of falling."};

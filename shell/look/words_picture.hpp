@@ -1,6 +1,6 @@
 #pragma once
 
-// Words of the picture behind the drawing.
+// Text about the picture behind the drawing.
 
 #include <array>
 #include <string_view>

@@ -1,6 +1,6 @@
 #pragma once
 
-// Words of the Sheet step: paper for the bench.
+// Text of the Sheet step: the printed build sheet.
 
 namespace evenfall::shell::look::words {
 

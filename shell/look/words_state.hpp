@@ -1,7 +1,6 @@
 #pragma once
 
-// Words that the session itself sets down: entries of the history, names of new things, sentences about saved
-// work.
+// Text that the session writes: entries of the history, names of new items, sentences about saved work.
 
 namespace evenfall::shell::look::words {
 

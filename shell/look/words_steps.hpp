@@ -1,6 +1,6 @@
 #pragma once
 
-// Words of the step panels: headings, names of fields, and the sentence of what a number means for the lure.
+// Text of the step panels: headings, names of fields, and sentences on the effect of a number.
 
 namespace evenfall::shell::look::words {
 
@@ -106,7 +106,7 @@ inline constexpr const char* dust_title = "Saws, blades, dust";
 inline constexpr const char* dust_caution = "Clamp the blank, cut away from your hands, wear eye protection "
                                             "and a dust mask. Follow the tool maker's instructions.";
 
-// how a figure came into the tables
+// provenance of a number in the tables
 inline constexpr const char* figure_read = "read in its source";
 inline constexpr const char* figure_second_hand = "second-hand";
 inline constexpr const char* figure_computed = "computed";
@@ -247,7 +247,7 @@ inline constexpr const char* wall_below = "wood kept to skin, joint face and nex
 inline constexpr const char* tub_title = "In the tub now";
 inline constexpr const char* tub_sealed = "Sealed and not yet painted,";
 inline constexpr const char* tub_falls = "it should fall";
-/// By Behaviour, a mass behind it.
+/// By Behaviour, followed by a mass.
 inline constexpr const char* tub_rests[] = {"it should float, lifting", "it should hang still, to within",
                                             "it should sink, with no steady way of falling, and weigh"};
 inline constexpr const char* tub_weighs = "and weigh";

@@ -1,6 +1,6 @@
 #pragma once
 
-// Words of the soft tail by its shape: its form, its pull, its mould and its plastic.
+// Text of the soft tail with a drawn shape: its form, its effect, its mould and its plastic.
 
 #include <array>
 #include <string_view>

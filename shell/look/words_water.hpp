@@ -1,7 +1,7 @@
 #pragma once
 
-// Words of the Water step: how it falls, floats and goes through the seasons. The waters themselves, the
-// stages and the ledger have theirs in words_steps.hpp.
+// Text of the Water step: fall, flotation and seasons. The waters themselves, the stages and the ledger are
+// in words_steps.hpp.
 
 namespace evenfall::shell::look::words {
 

@@ -5,7 +5,7 @@
 namespace evenfall::shell::platform {
 
 void set_sdl_hints() {
-    // Fingers are ours to tell apart (gesture.hpp), and typing elsewhere on the page is not SDL's.
+    // Finger gestures are recognised in gesture.hpp, and SDL must not take keys typed elsewhere on the page.
     SDL_SetHint(SDL_HINT_TOUCH_MOUSE_EVENTS, "0");
     SDL_SetHint(SDL_HINT_EMSCRIPTEN_KEYBOARD_ELEMENT, "#canvas");
 }
@@ -14,7 +14,7 @@ void set_gl_attributes() {
     SDL_GL_SetAttribute(SDL_GL_CONTEXT_PROFILE_MASK, SDL_GL_CONTEXT_PROFILE_ES);
     SDL_GL_SetAttribute(SDL_GL_CONTEXT_MAJOR_VERSION, 3);
     SDL_GL_SetAttribute(SDL_GL_CONTEXT_MINOR_VERSION, 0);
-    // A tablet's memory is short: no buffers that nothing here draws into.
+    // Saves memory on tablets: buffers that are not used.
     SDL_GL_SetAttribute(SDL_GL_DEPTH_SIZE, 0);
     SDL_GL_SetAttribute(SDL_GL_STENCIL_SIZE, 0);
     SDL_GL_SetAttribute(SDL_GL_ALPHA_SIZE, 0);

@@ -13,7 +13,7 @@ Gesture::Finger* Gesture::find(std::int64_t id) {
 }
 
 void Gesture::finger_down(std::int64_t finger, float x, float y) {
-    if (Finger* known = find(finger)) { // a lost release: the old touch is over
+    if (Finger* known = find(finger)) { // its release was lost: end the old touch
         finger_up(finger, known->x, known->y);
     }
     fingers_.push_back({finger, x, y});
@@ -37,7 +37,7 @@ void Gesture::finger_move(std::int64_t finger, float x, float y) {
         emit(PointerEvent::Kind::move, x, y);
     } else if (mode_ == Mode::pinching && fingers_.size() == 2) {
         const Finger& other = moved == &fingers_[0] ? fingers_[1] : fingers_[0];
-        // Two fingers on one spot have no ratio; a finger's breadth is the least that is measured.
+        // Two fingers on one spot have no ratio; smaller distances are not measured.
         constexpr float least_px = 8.0f;
         const float before = std::max(std::hypot(moved->x - other.x, moved->y - other.y), least_px);
         const float after = std::max(std::hypot(x - other.x, y - other.y), least_px);

@@ -1,9 +1,9 @@
 #pragma once
 
-// Fingers → what the page does with them. Pure: no SDL, no ImGui, no clock.
-// One finger is the pointer. A second finger takes the pointer away before it is let go, so that nothing is
-// tapped by a pinch, and both together move and zoom. Only when all fingers are up may a pointer start again.
-// After every release the pointer leaves, so that nothing stays hovered.
+// Touches → pointer events and pinches. Pure: no SDL, no ImGui, no clock. One finger is the pointer. A second
+// finger makes the pointer leave before it is released, so that a pinch taps nothing, and both together move
+// and zoom. Only when all fingers are up can a new pointer start. After every release the pointer leaves, so
+// that nothing stays hovered.
 
 #include <cstdint>
 #include <optional>
@@ -11,13 +11,13 @@
 
 namespace evenfall::shell::platform {
 
-/// One thing for the user interface to take in, in order.
+/// One event for the user interface, in order.
 struct PointerEvent {
     enum class Kind {
         move, ///< pointer at x, y
         down,
         up,
-        leave, ///< pointer nowhere
+        leave, ///< pointer outside
     };
     Kind kind = Kind::leave;
     float x = 0.0f; ///< CSS px
@@ -26,7 +26,7 @@ struct PointerEvent {
     friend bool operator==(const PointerEvent&, const PointerEvent&) = default;
 };
 
-/// Two fingers, since the last time it was taken: zoom about (x, y), then move by (dx, dy).
+/// Two-finger gesture since it was last taken: zoom about (x, y), then move by (dx, dy).
 struct Pinch {
     float x = 0.0f;
     float y = 0.0f;
@@ -40,10 +40,10 @@ public:
     void finger_down(std::int64_t finger, float x, float y);
     void finger_move(std::int64_t finger, float x, float y);
     void finger_up(std::int64_t finger, float x, float y);
-    /// The system took the touch over (a call, a notification): everything is let go, nothing is tapped.
+    /// The system took over the touch (a call, a notification): everything is released, nothing is tapped.
     void cancel();
 
-    /// What has come up since, emptied by asking.
+    /// Returns the events since the last call and clears them.
     [[nodiscard]] std::vector<PointerEvent> take_events();
     [[nodiscard]] std::optional<Pinch> take_pinch();
 
@@ -59,7 +59,7 @@ private:
         idle,
         pointing, ///< one finger, pointer down
         pinching, ///< two fingers
-        spent,    ///< fingers left over after a pinch: ignored until all are up
+        spent,    ///< fingers left after a pinch: ignored until all are up
     };
     Finger* find(std::int64_t id);
     void emit(PointerEvent::Kind kind, float x = 0.0f, float y = 0.0f) { events_.push_back({kind, x, y}); }

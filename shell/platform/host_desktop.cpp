@@ -9,8 +9,8 @@
 namespace evenfall::shell::platform {
 namespace {
 
-/// The desktop window is for looking at the application while it is worked on: files go to the working
-/// folder, links to the clipboard, and there is no dialog for names.
+/// The desktop window is for development: files go to the working folder, links to the clipboard, and there
+/// is no dialog for names.
 class DesktopHost final : public Host {
 public:
     void changed() override {}

@@ -2,7 +2,7 @@
 
 #include <emscripten.h>
 
-// The page's own JavaScript answers; where it is absent nothing happens. (Emscripten's optimiser reads no
+// Calls the page's JavaScript; does nothing where it is absent. (Emscripten's optimiser does not support
 // "?.".)
 // clang-format off
 EM_JS(void, ef_host_changed, (), {

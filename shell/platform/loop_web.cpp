@@ -8,12 +8,12 @@
 namespace evenfall::shell::platform {
 namespace {
 
-// The browser's callbacks carry no state of ours; there is one loop on a page.
+// The browser's callbacks carry no state; there is one loop per page.
 struct Loop {
     Window* window = nullptr;
     App* app = nullptr;
     bool standing = false;
-    unsigned timer = 0; ///< counts the waits, so that only the newest one wakes
+    unsigned timer = 0; ///< counts the waits, so that only the newest one wakes the loop
 };
 Loop loop;
 
@@ -42,7 +42,7 @@ EM_BOOL one_frame(double, void*) {
 
 EM_BOOL lost(int, const void*, void*) {
     loop.window->context_lost();
-    return EM_TRUE; // asks the browser to give one back
+    return EM_TRUE; // asks the browser to restore the context
 }
 
 EM_BOOL restored(int, const void*, void*) {

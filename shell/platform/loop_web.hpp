@@ -4,11 +4,11 @@
 
 namespace evenfall::shell::platform {
 
-/// Draws by the browser's frames while something is due, and stands still otherwise. Returns at once; window
-/// and app live as long as the page. Watches the canvas for a lost and a restored drawing context.
+/// Draws in the browser's frames while something is due, and stops otherwise. Returns at once; window and app
+/// must live as long as the page. Handles a lost and a restored drawing context of the canvas.
 void run_loop(Window& window, App& app);
 
-/// Something happened: go on drawing.
+/// An event happened: continue drawing.
 void wake_loop();
 
 } // namespace evenfall::shell::platform

@@ -4,14 +4,15 @@
 
 namespace evenfall::shell::platform {
 
-/// How many frames are still to be drawn. Nothing happens on the bench: nothing is drawn.
+/// Number of frames still to be drawn. Without events nothing is drawn.
 class Pending {
 public:
-    /// ImGui spreads queued events over frames and measures some things a frame late; three lose nothing.
+    /// ImGui spreads queued events over frames and measures some things one frame late; three frames are
+    /// enough.
     static constexpr int after_event = 3;
 
     void wake(int frames = after_event) { left_ = std::max(left_, frames); }
-    /// Takes one frame; false when there is none to draw.
+    /// Uses up one frame; false where none is left.
     bool take() {
         if (left_ == 0) return false;
         --left_;

@@ -13,14 +13,14 @@
 namespace evenfall::shell {
 namespace {
 
-/// Draws until nothing is due any more.
+/// Draws until nothing is due.
 void settle(platform::Window& window, App& app) {
     window.wake();
     while (window.take_events() && window.draw(app))
         SDL_Delay(4);
 }
 
-/// Middle of a widget in CSS px, from the same list that tests read.
+/// Centre of a widget in CSS px, from the list that tests read.
 bool middle_of(const App& app, const std::string& id, float& x, float& y) {
     const std::string items = app.items_json();
     const auto at = items.find("\"id\":\"" + id + "\"");
@@ -55,7 +55,7 @@ bool touch(platform::Window& window, App& app, const std::string& what) {
         finger(window, app, SDL_FINGERDOWN, x, y);
         for (int i = 1; i <= 10; ++i)
             finger(window, app, SDL_FINGERMOTION, x, y - by * static_cast<float>(i) / 10.0f);
-        SDL_Delay(120); // the finger rests, so that nothing glides on
+        SDL_Delay(120); // the finger rests, so that there is no glide
         finger(window, app, SDL_FINGERUP, x, y - by);
     } else if (what.rfind("key:", 0) == 0) {
         SDL_Event event{};

@@ -1,6 +1,6 @@
 #pragma once
 
-// Pictures of the application, for those who work on it.
+// Screenshots of the application, for development.
 
 #include "platform/window.hpp"
 
@@ -18,15 +18,14 @@ struct Command {
     std::string step = "lead";
     bool dark = false;
     std::vector<std::string> taps; ///< widget ids, touched one after the other; "scroll:N" drags the panel up
-                                   ///< by N px, "key:Tab" is a key
+                                   ///< by N px, "key:Tab" presses a key
     std::string shot;
 };
 
-/// nullopt for words that are not understood.
+/// nullopt where the arguments are invalid.
 [[nodiscard]] std::optional<Command> read_command(const std::vector<std::string>& words);
 
-/// Draws until everything is at rest, touches what is to be touched, writes the picture. The program's exit
-/// status.
+/// Draws until everything is at rest, performs the taps, writes the screenshot. Returns the exit status.
 [[nodiscard]] int take_shot(platform::Window& window, App& app, const Command& command);
 
 } // namespace evenfall::shell

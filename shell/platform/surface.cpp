@@ -1,4 +1,4 @@
-// What is asked of OpenGL beside Dear ImGui's own drawing; the same calls on the desktop and in the browser.
+// OpenGL calls beside Dear ImGui's own drawing; the same on the desktop and in the browser.
 
 #include "platform/flavour.hpp"
 

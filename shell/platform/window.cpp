@@ -92,7 +92,7 @@ void Window::wait(double most_s) {
     if (SDL_WaitEventTimeout(&event, static_cast<int>(std::clamp(most_s, 0.001, 3600.0) * 1000.0)) != 0) {
         handle(event);
     } else {
-        pending_.wake(1); // what was waited for is due
+        pending_.wake(1); // the wait is over
     }
 }
 
@@ -133,8 +133,7 @@ bool Window::draw(App& app) {
     }
     const double letters_dpr = dpr_ * text_scale_;
     if (std::abs(fonts_dpr_ - letters_dpr) > 0.01) {
-        // The first texture is made with the renderer's other objects; a later one takes the place of one
-        // that is in use.
+        // The first texture is made together with the renderer's other objects; later ones replace it.
         const bool later = fonts_dpr_ > 0.0;
         if (later) ImGui_ImplOpenGL3_DestroyFontsTexture();
         app.rebuild_fonts(letters_dpr);
@@ -158,7 +157,7 @@ bool Window::draw(App& app) {
     io.DisplaySize.y /= letters;
     io.DisplayFramebufferScale.x *= letters;
     io.DisplayFramebufferScale.y *= letters;
-    io.DeltaTime = std::min(io.DeltaTime, 0.05f); // after a rest, time goes on from where it was
+    io.DeltaTime = std::min(io.DeltaTime, 0.05f); // after a pause, time continues without a jump
     ImGui::NewFrame();
     app.frame(now_s());
     ImGui::Render();
@@ -169,7 +168,7 @@ bool Window::draw(App& app) {
     ImGui_ImplOpenGL3_RenderDrawData(ImGui::GetDrawData());
     SDL_GL_SwapWindow(window_);
     ++frames_;
-    // Events that ImGui has put off, and whatever the application is in the middle of.
+    // Events that ImGui has queued, and anything that the application has not finished.
     if (app.wants_frames() || ImGui::GetCurrentContext()->InputEventsQueue.Size > 0) pending_.wake(2);
     return true;
 }
@@ -199,7 +198,7 @@ std::string Window::picture() const {
     int width = 0;
     int height = 0;
     SDL_GL_GetDrawableSize(window_, &width, &height);
-    // Drawn once more: what was shown may be gone from the buffer.
+    // Drawn again: the buffer may have lost the last frame.
     clear(width, height, ground_);
     ImGui_ImplOpenGL3_RenderDrawData(ImGui::GetDrawData());
     const std::vector<unsigned char> pixels = read_pixels(width, height);

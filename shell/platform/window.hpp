@@ -1,7 +1,7 @@
 #pragma once
 
-// One window with an OpenGL context and Dear ImGui in it: events in, frames out. The main programs decide
-// when.
+// One window with an OpenGL context and Dear ImGui: events in, frames out. The main programs control the
+// timing.
 
 #include "app/app.hpp"
 #include "platform/gesture.hpp"
@@ -20,7 +20,7 @@ struct WindowOptions {
     std::string title;
     int width = 1024; ///< CSS px; on the web the style sheet decides
     int height = 768;
-    double scale = 0.0; ///< device pixels per CSS px of the picture; 0 = as the screen has it
+    double scale = 0.0; ///< device pixels per CSS px; 0 = the screen's own
 };
 
 class Window {
@@ -31,28 +31,27 @@ public:
     Window(const Window&) = delete;
     Window& operator=(const Window&) = delete;
 
-    /// Takes in all waiting events. False when the window is to close.
+    /// Handles all waiting events. False when the window should close.
     bool take_events();
-    /// Draws the frames that are due, one a call. False when there was none to draw.
+    /// Draws one of the frames that are due. False where there was none.
     bool draw(App& app);
-    /// Something happened: some frames are due.
+    /// An event happened: some frames are due.
     void wake() { pending_.wake(); }
     [[nodiscard]] bool idle() const { return pending_.idle(); }
     /// Waits up to `most_s` for an event (desktop only).
     void wait(double most_s);
 
-    /// Device pixels per CSS px. Fonts are redrawn before the next frame where it has changed.
+    /// Device pixels per CSS px. Fonts are rebuilt before the next frame where it has changed.
     void set_dpr(double dpr);
-    /// How much larger than usual the builder has letters on this device, 0.8 to 2: everything is drawn as
-    /// much larger.
+    /// The device's text size relative to the usual one, 0.8 to 2: everything is scaled by it.
     void set_text_scale(double scale);
-    /// The browser took the context away, or gave one back.
+    /// The browser took the drawing context away, or restored it.
     void context_lost() { lost_ = true; }
     void context_restored();
 
     [[nodiscard]] double now_s() const;
     [[nodiscard]] unsigned frames() const { return frames_; }
-    /// The last frame as a binary PPM picture.
+    /// The last frame as a binary PPM image.
     [[nodiscard]] std::string picture() const;
 
 private:

@@ -27,7 +27,7 @@ Lie::World Lie::world_of(picture::Spot spot) const {
 }
 
 picture::Spot Lie::spot_of(double x_m, double z_m) const {
-    // The two directions are at right angles and of length one.
+    // The two directions are perpendicular unit vectors.
     return {nose.x + (x_m * along_x + z_m * up_x) / m_per_px,
             nose.y + (x_m * along_y + z_m * up_y) / m_per_px};
 }
@@ -103,7 +103,7 @@ void Backdrop::set_strength(double share) {
 }
 
 Lie Backdrop::lie_by_marks() const {
-    constexpr double least_px = 4.0; // nearer than that two marks say neither a scale nor a direction
+    constexpr double least_px = 4.0; // two marks closer than this give neither scale nor direction
     Lie lie;
     lie.nose = mark(Mark::nose);
     const picture::Spot tail = mark(Mark::tail);
@@ -114,8 +114,8 @@ Lie Backdrop::lie_by_marks() const {
     }
     const double rule_px = std::max(between(mark(Mark::rule_from), mark(Mark::rule_to)), least_px);
     lie.m_per_px = apart_m_ / (by_rule_ ? rule_px : long_px);
-    // At right angles to it, towards the upper side of the picture: a lure drawn with its nose at the right
-    // is mirrored.
+    // Perpendicular to it, towards the upper side of the picture: a lure drawn with its nose to the right is
+    // mirrored.
     lie.up_x = lie.along_y;
     lie.up_y = -lie.along_x;
     if (lie.up_y > 0.0) {

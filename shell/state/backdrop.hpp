@@ -1,8 +1,7 @@
 #pragma once
 
 // A picture behind the drawing: a photograph or scan of a sketch or of a carved piece. It stays on the
-// device, beside the lure and never in it. Marks on it say where nose and tail are and how large it is; its
-// outline can be looked for.
+// device, separate from the lure. Marks on it give nose, tail and scale; its outline can be traced.
 
 #include "base/outcome.hpp"
 #include "document/document.hpp"
@@ -17,11 +16,11 @@
 
 namespace evenfall::shell::state {
 
-/// Marks on the picture, in its pixels: nose and tail of the lure, and two points a known way apart.
+/// Marks on the picture, in its pixels: nose and tail of the lure, and two points a known distance apart.
 enum class Mark { nose, tail, rule_from, rule_to };
 inline constexpr std::size_t mark_count = 4;
 
-/// Where a picture lies in the side view: metres ↔ pixels of the picture. Turned so that nose and tail are
+/// Placement of a picture in the side view: metres ↔ pixels of the picture. Rotated so that nose and tail are
 /// level, back up.
 struct Lie {
     picture::Spot nose;
@@ -46,22 +45,22 @@ public:
     [[nodiscard]] int height() const { return height_; }
     [[nodiscard]] const std::vector<std::uint8_t>& rgba() const { return rgba_; }
 
-    /// Room for a picture of this size, to be filled row by row from the top, red green blue alpha. What was
-    /// there is gone. nullptr where it is smaller than 24 or larger than 2048 pixels a side, and then what
-    /// was there stays.
+    /// Allocates a picture of this size, to be filled row by row from the top, RGBA. The old one is
+    /// discarded. nullptr where it is smaller than 24 or larger than 2048 pixels on a side; then the old one
+    /// stays.
     std::uint8_t* make_room(int width, int height);
-    /// The room is filled. Marks as they were kept (marks_text), or nose and tail near its sides, `length_m`
-    /// apart.
+    /// The picture is filled. Sets the marks as saved (marks_text), or nose and tail near its sides,
+    /// `length_m` apart.
     void ready(const std::string& marks, double length_m);
     void take_away();
 
     [[nodiscard]] picture::Spot mark(Mark which) const { return marks_[static_cast<std::size_t>(which)]; }
-    /// Keeps a mark within the picture.
+    /// Sets a mark, limited to the picture.
     void put_mark(Mark which, picture::Spot spot);
-    /// Moves a mark by so many thousandths of the picture's width, aft and up as the picture lies: for those
-    /// who do not drag.
+    /// Moves a mark by thousandths of the picture's width, aft and up as the picture lies; used by keys and
+    /// buttons.
     void nudge_mark(Mark which, double aft, double up);
-    Mark chosen = Mark::nose; ///< what nudges go to
+    Mark chosen = Mark::nose; ///< the mark that nudges move
     [[nodiscard]] double apart_m() const { return apart_m_; }
     void set_apart_m(double apart_m);
     [[nodiscard]] bool by_rule() const { return by_rule_; }
@@ -69,26 +68,26 @@ public:
     [[nodiscard]] float strength() const { return strength_; }
     void set_strength(double share);
 
-    /// How it lies now; while a mark is held, how it lay when it was taken hold of, so that the picture stays
-    /// put.
+    /// The present placement; while a mark is held, the placement when it was grabbed, so that the picture
+    /// stays still.
     [[nodiscard]] Lie lie() const;
     std::optional<Mark> held{};
     void hold(std::optional<Mark> mark);
 
-    /// Marks, distance and strength as text for the device to keep, and a number that grows with each change
-    /// of them.
+    /// Marks, distance and strength as text for the device to save, and a number that increases with each
+    /// change of them.
     [[nodiscard]] std::string marks_text() const;
     [[nodiscard]] unsigned revision() const { return revision_; }
 
-    /// Looks for the outline, a slice a call.
+    /// Starts tracing the outline; search_on() does it in slices.
     void start_search();
     void stop_search() { search_.reset(); }
     [[nodiscard]] bool searching() const { return search_.has_value(); }
     [[nodiscard]] double done_share() const { return search_ ? search_->done_share() : 0.0; }
-    /// One slice. When it was the last one: the profile found or why there is none; nothing before.
+    /// One slice of work. After the last one: the profile, or why there is none; before that nullopt.
     [[nodiscard]] std::optional<Outcome<picture::Profile>> search_on();
 
-    /// The picture's texture, as the window that draws it calls it; 0 where it has none yet.
+    /// The picture's texture in the window that draws it; 0 where it has none yet.
     std::uintptr_t texture = 0;
 
 private:

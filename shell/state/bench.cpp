@@ -11,7 +11,7 @@ namespace {
 using document::Reading;
 using document::ReadingKind;
 
-/// A frame's worth: a few milliseconds on a tablet.
+/// For one frame: a few milliseconds on a tablet.
 constexpr std::size_t draws_a_frame = 250;
 
 bool knows_the_lead(const Reading& reading) {

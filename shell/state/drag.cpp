@@ -13,7 +13,7 @@
 namespace evenfall::shell::state {
 namespace {
 
-/// Half a millimetre keeps neighbours apart, as in move_curve_point.
+/// Half a millimetre between neighbours, as in move_curve_point.
 constexpr double apart_m = 0.0005;
 
 template <class List>
@@ -40,7 +40,7 @@ const char* line_name(Curve curve) {
     return look::words::line_fullness;
 }
 
-/// The other line's point at the same station, or a new one there, moved the opposite way.
+/// Moves the other line's point at the same station, or a new one there, the opposite way.
 void move_opposite(document::Document& d, Curve other, double was_x_m, double x_m, double rise_m) {
     auto& points = curve_points(d, other);
     constexpr double same_station_m = 0.0003;
@@ -84,10 +84,10 @@ Edit move_fullness(int index, double share) {
 Edit move_outline_point(int index, Spot to) {
     return on_document([=](document::Document& d) {
         auto& outline = d.shape.section.half_outline;
-        // The two ends stand in the middle of belly and back.
+        // The two ends are in the middle of belly and back.
         if (index <= 0 || index + 1 >= static_cast<int>(outline.size())) return;
         auto& point = entry(outline, index);
-        // What is widest stays so: half the thickness is the plan line's business.
+        // A point of full width keeps it: half the width is set by the plan line.
         if (point.y < 1.0) point.y = std::clamp(to.u, 0.0, 1.0);
         point.z = std::clamp(to.v, -1.0, 1.0);
     });
@@ -104,7 +104,8 @@ double snapped_m(double value_m, const DragRules& rules) {
     return std::round(value_m / step) * step;
 }
 
-double snapped_level_m(double value_m, const document::CurvePoints& points, int index, const DragRules& rules) {
+double snapped_level_m(double value_m, const document::CurvePoints& points, int index,
+                       const DragRules& rules) {
     double best = rules.reach_m;
     double level = snapped_m(value_m, rules);
     const auto attract = [&](double to) {
@@ -198,7 +199,7 @@ Change move_to(const document::Document& kept, Selection item, Spot to, const Dr
     const auto from = spot_of(kept, item, rules.above);
     if (!from) return change;
     const int i = item.index;
-    // Tenths of a millimetre where nothing snaps: finer than a pencil mark.
+    // Tenths of a millimetre without snapping: finer than a pencil mark.
     const auto rounded = [&](double m) {
         return rules.snap ? snapped_m(m, rules) : std::round(m * 1e4) / 1e4;
     };
@@ -234,7 +235,7 @@ Change move_to(const document::Document& kept, Selection item, Spot to, const Dr
             if (above) {
                 pocket.y_m = v;
             } else if (pocket.z_from_m && pocket.z_to_m) {
-                // Open at the belly or at the back, it stays so.
+                // A pocket that is open at belly or back stays open.
                 *pocket.z_from_m += v - was.v;
                 *pocket.z_to_m += v - was.v;
             }
@@ -262,7 +263,7 @@ Change move_to(const document::Document& kept, Selection item, Spot to, const Dr
 
 Change nudge(const document::Document& kept, Selection item, Spot way, bool inches) {
     const auto from = spot_of(kept, item);
-    // Shares of a section have no millimetres: a fiftieth of its half width.
+    // Shares of a section are not in millimetres: the step is a fiftieth of its half width.
     const bool share = item.kind == ItemKind::fullness_point || item.kind == ItemKind::section_point;
     const double step = share ? 0.02 : snap_step_m(inches);
     DragRules rules;
@@ -314,7 +315,7 @@ Edit add_curve_point_at(Curve curve, double x_m) {
         auto& points = curve_points(d, curve);
         const int place = place_for_point(points, x_m);
         if (place < 0) return;
-        // The line itself, rounded to a hundredth of a millimetre, so that adding a point hardly moves it.
+        // On the curve itself, rounded to 0.01 mm, so that adding a point hardly changes it.
         const double level = std::round(shape::Curve(points).at(x_m).value * 1e5) / 1e5;
         points.insert(points.begin() + place, {std::round(x_m * 1e5) / 1e5, level});
     });

@@ -20,7 +20,7 @@ constexpr int drawer_version = 1;
 constexpr std::array<const char*, 3> kind_words{"part", "wire", "stock"};
 constexpr std::size_t longest_name = 80;
 
-/// Reads one thing key by key, and remembers what went wrong first.
+/// Reads one piece key by key, and keeps the first problem.
 struct Reader {
     const Json& json;
     std::string path;
@@ -157,8 +157,7 @@ bool Drawer::replace(std::size_t index, Thing thing) {
 
 std::string write_drawer(const Drawer& drawer) {
     Json things = Json::array();
-    // Figures as they were typed: a milligram and a hundredth of a millimetre are below what is weighed and
-    // measured here.
+    // Numbers as they were typed: a milligram and 0.01 mm are below what is weighed and measured here.
     const auto tidy = [](double value) { return std::round(value * 1e4) / 1e4; };
     for (const Thing& thing : drawer.things()) {
         Json json{{"kind", kind_words[static_cast<std::size_t>(thing.kind)]}, {"name", thing.name}};

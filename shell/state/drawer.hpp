@@ -1,7 +1,7 @@
 #pragma once
 
-// The builder's own pieces, weighed and measured once: hooks, rings, eyes, tails, wire, lead stock. Kept on
-// the device beside the lures and never part of one: what is put on a lure copies its figures. Pure.
+// The builder's own pieces, weighed and measured once: hooks, rings, eyes, tails, wire, lead stock. Saved on
+// the device, separate from the lures: adding a piece to a lure copies its numbers. Pure.
 
 #include "base/outcome.hpp"
 #include "document/document.hpp"
@@ -14,20 +14,20 @@
 namespace evenfall::shell::state {
 
 enum class ThingKind {
-    part,  ///< weighed: name, material, mass, where it goes; hooks with their reach
+    part,  ///< weighed: name, material, mass, stage; hooks with their reach
     wire,  ///< diameter and temper
     stock, ///< rod for ballast holes: material and diameter
 };
 
 struct Thing {
     ThingKind kind = ThingKind::part;
-    std::string name;                                       ///< 1 to 80 bytes
-    std::string material = "stainless";                     ///< part, stock
-    double mass_kg = 0.0;                                   ///< part: 0 to 2 kg
-    std::optional<double> mass_sigma_kg;                    ///< part
-    std::optional<double> reach_m;                          ///< part
-    Stage put_on = Stage::hardware;                         ///< part: hardware or dressed
-    double diameter_m = 0.0;                                ///< wire, stock: 0.2 to 40 mm
+    std::string name;                                           ///< 1 to 80 bytes
+    std::string material = "stainless";                         ///< part, stock
+    double mass_kg = 0.0;                                       ///< part: 0 to 2 kg
+    std::optional<double> mass_sigma_kg;                        ///< part
+    std::optional<double> reach_m;                              ///< part
+    Stage put_on = Stage::hardware;                             ///< part: hardware or dressed
+    double diameter_m = 0.0;                                    ///< wire, stock: 0.2 to 40 mm
     document::WireTemper temper = document::WireTemper::spring; ///< wire
 };
 
@@ -37,14 +37,14 @@ inline constexpr std::size_t most_drawer_bytes = 128 * 1024;
 class Drawer {
 public:
     [[nodiscard]] const std::vector<Thing>& things() const { return things_; }
-    /// Puts a thing in, its name cut to what may stand there; one of the same kind and name gives up its
-    /// place to it. False when the drawer is full or nothing is left of the name.
+    /// Adds a piece, its name cut to the allowed length; replaces one of the same kind and name. False where
+    /// the drawer is full or the name is empty.
     bool put(Thing thing);
     void throw_out(std::size_t index);
-    /// False where another of its kind is called so, or nothing is left of the name.
+    /// False where another of its kind has this name, or the name is empty.
     bool replace(std::size_t index, Thing thing);
     [[nodiscard]] bool holds(ThingKind kind, const std::string& name) const;
-    /// Goes up with every change.
+    /// Increases with every change.
     [[nodiscard]] unsigned revision() const { return revision_; }
 
 private:
@@ -56,11 +56,11 @@ private:
 
 /// The drawer as a file: JSON, {"evenfall_drawer": 1, "things": [...]}, lengths in mm and masses in g.
 [[nodiscard]] std::string write_drawer(const Drawer& drawer);
-/// Strict: unknown keys, wrong types and figures off their limits are refused by the path of the field.
+/// Strict: unknown keys, wrong types and numbers outside their limits are refused with the path of the field.
 [[nodiscard]] Outcome<Drawer> read_drawer(const std::string& text);
 
 [[nodiscard]] Thing thing_of(const document::Part& part);
-/// A new part of the lure with the thing's figures, where new parts go.
+/// Adds a new part with the piece's numbers, placed where new parts go.
 [[nodiscard]] Edit add_part_from(const Thing& thing);
 
 } // namespace evenfall::shell::state

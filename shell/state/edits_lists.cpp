@@ -21,13 +21,13 @@ Edit on_entry(std::vector<T> document::Document::*list, int index, std::function
     };
 }
 
-/// A change of a list: an entry taken out or put in at a place, or one that changes its place with another.
+/// A change of a list: an entry removed, inserted or exchanged with another.
 struct Moves {
     enum { taken_out, put_in, changed_places } how;
     int at = 0;
     int other = 0;
 
-    /// Where an entry stands after it; −1 where it is gone.
+    /// New index of an entry; −1 where it was removed.
     [[nodiscard]] int operator()(int i) const {
         if (how == changed_places) return i == at ? other : i == other ? at : i;
         if (how == put_in) return i < at ? i : i + 1;
@@ -41,8 +41,8 @@ Moves put_in(int at) {
     return {Moves::put_in, at};
 }
 
-/// What was learnt of the entries of a list goes with them. Left out, a number stands for the first; of
-/// carved size for the whole body.
+/// Corrections of a list's entries follow them. An absent index means the first entry; for carved size, the
+/// whole body.
 void follow(document::Document& d, document::Cause cause, Moves moves) {
     for (auto c = d.corrections.begin(); c != d.corrections.end();) {
         const int from = c->item.value_or(0);
@@ -55,7 +55,8 @@ void follow(document::Document& d, document::Cause cause, Moves moves) {
 
 template <class T>
 Edit remove_entry(std::vector<T> document::Document::*list, int index,
-                  document::Cause cause = document::Cause::none, document::Cause other = document::Cause::none) {
+                  document::Cause cause = document::Cause::none,
+                  document::Cause other = document::Cause::none) {
     return [=](document::Document d) {
         auto& entries = d.*list;
         if (index < 0 || index >= static_cast<int>(entries.size())) return d;
@@ -70,8 +71,8 @@ bool is_of(const document::Correction& c, int segment) {
     return c.of == document::Cause::carved_size && c.item == segment;
 }
 
-/// Weights of a segment alone go with it. One of these is of wood that now is in two, or in one with its
-/// neighbour's: it is struck out and says what it was of.
+/// Weights of a single segment follow it. A reading whose segment was divided, or joined to its neighbour, is
+/// excluded with a note.
 void follow_in_log(document::Document& d, int fore, int aft, Moves moves) {
     for (auto& r : d.log) {
         if (!r.segment) continue;
@@ -87,7 +88,7 @@ void follow_in_log(document::Document& d, int fore, int aft, Moves moves) {
     }
 }
 
-/// Ends of the segments along the keel, nose and tail included: where a new cut or hole must keep away from.
+/// Ends of the segments along the body, nose and tail included: a new cut or hole keeps away from them.
 std::vector<double> cuts_m(const document::Document& d) {
     std::vector<double> cuts{0.0};
     for (const auto& joint : d.joints)
@@ -96,7 +97,7 @@ std::vector<double> cuts_m(const document::Document& d) {
     return cuts;
 }
 
-/// The station along the keel that is farthest from every cut and every hole that `counts`.
+/// The station that is farthest from every cut and every hole that `counts`.
 double roomiest_x_m(const document::Document& d, const std::function<bool(const document::Hole&)>& counts) {
     const auto cuts = cuts_m(d);
     const double length = drawn_length_m(d);
@@ -195,7 +196,7 @@ Edit remove_joint(int index) {
         if (index < 0 || index >= static_cast<int>(d.joints.size())) return;
         const Moves moves = taken_out(index + 1);
         follow_in_log(d, index, index + 1, moves);
-        // What was learnt of one half only is not true of both.
+        // A correction of one half only does not apply to both.
         std::erase_if(d.corrections, [index, all = d.corrections](const document::Correction& c) {
             if (!is_of(c, index) && !is_of(c, index + 1)) return false;
             return std::none_of(all.begin(), all.end(), [&](const document::Correction& other) {
@@ -218,21 +219,22 @@ Edit add_hole() {
     return on_document([](document::Document& d) {
         document::Hole hole;
         if (!d.holes.empty()) {
-            // The bit that is in the drill already, and its limits.
+            // Same bit as the last hole, with the same limits.
             hole.diameter_m = d.holes.back().diameter_m;
             hole.max_depth_m = d.holes.back().max_depth_m;
             hole.wall_m = d.holes.back().wall_m;
             hole.end = d.holes.back().end;
             hole.cap = d.holes.back().cap;
         }
-        hole.x_m =
-            roomiest_x_m(d, [](const document::Hole& other) { return other.from == document::HoleFrom::belly; });
+        hole.x_m = roomiest_x_m(
+            d, [](const document::Hole& other) { return other.from == document::HoleFrom::belly; });
         d.holes.push_back(hole);
     });
 }
 
 Edit remove_hole(int index) {
-    return remove_entry(&document::Document::holes, index, document::Cause::fill_mass, document::Cause::cap_mass);
+    return remove_entry(&document::Document::holes, index, document::Cause::fill_mass,
+                        document::Cause::cap_mass);
 }
 
 Edit duplicate_hole(int index) {
@@ -300,7 +302,7 @@ Edit add_coat(Stage stage) {
             coat.name = stage == Stage::painted ? look::words::new_paint : look::words::new_clear_coat;
             coat.thickness_m = stage == Stage::painted ? 0.00004 : 0.0003;
         }
-        // After the last coat of its own stage or an earlier one: the list is the order of work.
+        // After the last coat of its own or an earlier stage: the list is the order of application.
         auto place = d.coats.begin();
         for (auto it = d.coats.begin(); it != d.coats.end(); ++it) {
             if (it->stage <= stage) place = it + 1;

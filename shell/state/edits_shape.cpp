@@ -165,7 +165,7 @@ Edit add_curve_point(Curve curve) {
     return on_document([curve](document::Document& d) {
         auto& points = curve_points(d, curve);
         if (points.size() == 1) {
-            // One point of fullness means "the same all along": a second one at the tail begins a taper.
+            // One point of fullness means constant; a second one at the tail starts a taper.
             points.push_back({drawn_length_m(d), points.front().value});
             points.front().x_m = 0.0;
             return;
@@ -195,8 +195,7 @@ Edit move_curve_point(Curve curve, int index, double x_m, double value) {
         auto& point = points[static_cast<std::size_t>(index)];
         point.value = value;
         if (index == 0 || index == last) return;
-        // Half a millimetre keeps neighbours apart: nearer than that, a saw cannot tell them from one
-        // another.
+        // Half a millimetre between neighbours: closer points cannot be sawn separately.
         constexpr double apart_m = 0.0005;
         const double low = points[static_cast<std::size_t>(index - 1)].x_m + apart_m;
         const double high = points[static_cast<std::size_t>(index + 1)].x_m - apart_m;

@@ -9,7 +9,7 @@
 namespace evenfall::shell::state {
 namespace {
 
-/// A tenth of a millimetre, as a knife and a rule give it.
+/// To 0.1 mm, the accuracy of knife and ruler.
 double tenth_mm(double m) {
     return std::round(m * 1e4) / 1e4;
 }
@@ -73,7 +73,8 @@ Edit add_tail() {
             const shape::Box box = shape::box_of(*slot);
             const double high = std::min({half, box.z_to_m - tail.z_m, tail.z_m - box.z_from_m});
             const double across = 2.0 * std::min(box.y_to_m, -box.y_from_m);
-            const document::Tenon tenon{std::min(end - box.x_from_m, 0.1), std::min(across, 0.04), 2.0 * high};
+            const document::Tenon tenon{std::min(end - box.x_from_m, 0.1), std::min(across, 0.04),
+                                        2.0 * high};
             if (tenon.length_m >= 0.0005 && tenon.thickness_m >= 0.0002 && tenon.height_m >= 0.0005)
                 tail.tenon = tenon;
         }
@@ -84,7 +85,8 @@ Edit add_tail() {
 Edit remove_tail() {
     return on_document([](document::Document& d) {
         d.tail.reset();
-        std::erase_if(d.corrections, [](const document::Correction& c) { return c.of == document::Cause::tail; });
+        std::erase_if(d.corrections,
+                      [](const document::Correction& c) { return c.of == document::Cause::tail; });
     });
 }
 

@@ -4,7 +4,7 @@
 
 namespace evenfall::shell::state {
 
-/// A file's name without its ending from a lure's name: small letters, digits and hyphens; "lure" where
+/// A file name without extension from a lure's name: lower-case letters, digits and hyphens; "lure" where
 /// nothing is left.
 [[nodiscard]] std::string file_stem(const std::string& lure);
 

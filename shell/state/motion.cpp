@@ -23,7 +23,7 @@ Outcome<materials::WaterProperties> fishing(const document::Document& document) 
     return materials::water_properties(document.water.temperature_c, document.water.salinity_g_kg);
 }
 
-/// Speed downwards at a point of the track, from its neighbours; at rest in the first one.
+/// Downward speed at a point of the track, from its neighbours; zero at the first one.
 double down_m_s(const fall::Track& track, std::size_t i) {
     if (i == 0) return 0.0;
     if (i + 1 == track.points.size()) return track.vertical_m_s;
@@ -76,7 +76,7 @@ const fall::Track* WaterAnswers::track(const Session& session) {
     if (!track_.known || track_depth_m_ != depth_m) {
         fall::TrackRequest request;
         request.depth_m = depth_m;
-        // A slow one may take long over a deep water; more than this nobody watches.
+        // A slow fall may take long in deep water; nobody watches more than this.
         request.time_limit_s = 300.0;
         track_ = {true, value_of(lure->track(request))};
         track_depth_m_ = depth_m;
@@ -103,7 +103,7 @@ const afloat::FloatAnswers* WaterAnswers::afloat(const Session& session) {
         if (const auto water = fishing(session.document())) {
             const Evaluation& evaluation = *session.evaluation();
             afloat_.value = value_of(afloat::float_answers(evaluation.body, evaluation.ledger,
-                                                              session.document(), water->density_kg_m3));
+                                                           session.document(), water->density_kg_m3));
         }
     }
     return address(afloat_.value);

@@ -1,6 +1,6 @@
 #pragma once
 
-// What the core says of the shown lure in its water: asked only when it is looked at, once for each shown
+// The core's answers about the shown lure in its water: computed only when shown, once for each shown
 // revision.
 
 #include "bench/compare.hpp"
@@ -27,20 +27,19 @@
 
 namespace evenfall::shell::state {
 
-/// Each answer is nullptr where the session has no evaluation or the core refuses. Pointers hold until the
-/// session shows another lure.
+/// Each answer is nullptr where the session has no evaluation or the core refuses. Pointers are valid until
+/// the session shows another lure.
 class WaterAnswers {
 public:
     const fall::SteadyFalls* falls(const Session& session);
-    /// From rest to view.fall_depth_m, a point every thirtieth of a second.
+    /// From rest to view.fall_depth_m, with a point every 1/30 s.
     const fall::Track* track(const Session& session);
     const fall::Sweep* sweep(const Session& session);
     const afloat::FloatAnswers* afloat(const Session& session);
-    /// At the pitch of the main steady fall; of the hang where there is none; level where there is none
-    /// either.
+    /// At the pitch of the main steady fall; without one, at the hang pitch; else level.
     const fall::HingeLoads* hinges(const Session& session);
 
-    /// How often the core was asked, for those who check that it is not asked in vain.
+    /// Number of requests to the core, for tests that nothing is computed twice.
     [[nodiscard]] int asked() const { return asked_; }
 
 private:
@@ -49,7 +48,7 @@ private:
         bool known = false;
         std::optional<T> value;
     };
-    /// Drops what belongs to another lure. False where there is nothing to ask about.
+    /// Drops answers of another lure. False where there is nothing to compute.
     bool follow(const Session& session);
     const fall::Descent* descent(const Session& session);
 
@@ -64,10 +63,10 @@ private:
     int asked_ = 0;
 };
 
-/// What the core says of the joints: asked once for each shown lure, and only where they are looked at.
+/// The core's answers about the joints: computed once for each shown lure, and only when shown.
 class JointAnswers {
 public:
-    /// nullptr where the core refuses. Holds until the session shows another lure.
+    /// nullptr where the core refuses. Valid until the session shows another lure.
     const joints::JointsAnswer* of(const Session& session);
 
 private:
@@ -75,7 +74,7 @@ private:
     std::optional<joints::JointsAnswer> answer_;
 };
 
-/// The lure at one moment of a track, read off between its points.
+/// The lure at one moment of a track, interpolated between its points.
 struct Pose {
     double time_s = 0.0;
     double depth_m = 0.0;
@@ -83,25 +82,25 @@ struct Pose {
     double pitch_rad = 0.0;
     double down_m_s = 0.0;
 };
-/// Held within the track's time; all zero for a track without points.
+/// Clamped to the track's time; all zero for a track without points.
 [[nodiscard]] Pose pose_at(const fall::Track& track, double time_s);
-/// How long the track is [s].
+/// Duration of the track [s].
 [[nodiscard]] double duration_s(const fall::Track& track);
 
-/// The lure in other woods or metals, once somebody has asked.
+/// The lure in other woods or metals, after the builder asked for it.
 struct Compared {
     bool wanted = false;
     std::optional<unsigned> revision;
     std::optional<std::vector<compare::Option>> options;
 };
 
-/// A lure of the shelf, for a batch that is made together.
+/// A lure from the shelf, for a batch.
 struct KeptRecipe {
     std::string id;
     document::Document document;
 };
 
-/// What the Water step and the Bench log remember while they are looked at; never saved.
+/// State of the Water step, the Bench log and other panels while they are shown; never saved.
 struct Motion {
     WaterAnswers answers;
     PlayClock clock;
@@ -109,28 +108,28 @@ struct Motion {
     JointAnswers joints;
     double bend = 0.0; ///< Joints step: how far the drawn chain is bent, −1 all to port, 1 all to starboard
     Draft draft;
-    resin::MixRequest mix;  ///< Finish step: what is asked of the resin
-    glue::GlueRequest glue; ///< Joints step: what is asked of the glue
-    materials::Block block; ///< Shape step: the block on the scale
-    stock::Stock stock;     ///< Lead step: the rod at hand
+    resin::MixRequest mix;  ///< Finish step: input for the resin
+    glue::GlueRequest glue; ///< Joints step: input for the glue
+    materials::Block block; ///< Shape step: the block that is weighed
+    stock::Stock stock;     ///< Lead step: the available rod
     struct {
         tail::PourRequest pour;
         std::optional<unsigned> revision;
-        std::optional<tail::Pull> pull; ///< of the lure of that revision
-        int line = 0;                   ///< of its three, the one that is listed
-        int point = -1;                 ///< and its point that is edited
-    } tail;                             ///< Hardware step: the tail by its shape
+        std::optional<tail::Pull> pull; ///< for the lure of that revision
+        int line = 0;                   ///< which of its three lines is listed
+        int point = -1;                 ///< its edited point
+    } tail;                             ///< Hardware step: the soft tail with a drawn shape
     Compared woods;
     Compared metals;
-    std::string compared; ///< the row of a comparison whose reason is read
+    std::string compared; ///< the row of a comparison whose reason is shown
     std::vector<KeptRecipe> recipes;
     Backdrop backdrop; ///< the picture behind the drawing
     struct {
         bool offered = false; ///< an outline is shown as an unfinished change
-        double off_m = 0.0;   ///< how far it lies off what the picture shows, at most
+        double off_m = 0.0;   ///< its largest distance from the picture's outline
         std::string refusal;  ///< why none was found
     } outline;
-    std::optional<std::size_t> drawer_open; ///< the piece of the drawer whose figures are shown
+    std::optional<std::size_t> drawer_open; ///< the piece of the drawer that is open
     std::map<std::string, double, std::less<>>
         read_off; ///< where a finger last read a plot, by the plot's id; SI
 };

@@ -1,6 +1,6 @@
 #pragma once
 
-// The time of a drawing that moves: starts, pauses, is slid. Pure; whoever draws says what time it is.
+// The clock of an animated drawing: start, pause, slide. Pure; the caller passes the time.
 
 namespace evenfall::shell::state {
 
@@ -8,18 +8,18 @@ class PlayClock {
 public:
     [[nodiscard]] bool playing() const { return playing_; }
 
-    /// Where the drawing stands, 0 to `end_s`. At first it stands at the end: the whole way is seen.
+    /// Present position, 0 to `end_s`. Initially at the end, so that the whole track is visible.
     [[nodiscard]] double at_s(double end_s) const;
 
-    /// Goes on from where it stands, from the beginning when it stands at the end.
+    /// Continues from the present position; at the end, starts from the beginning.
     void start(double now_s, double end_s);
     void pause() { playing_ = false; }
 
-    /// A finger slid it there; it stands still.
+    /// Set by a finger; pauses.
     void slide_to(double at_s);
 
-    /// Takes in the time that has passed since start() or the last call; stops at the end. Called once a
-    /// frame. A frame that comes late by more than `longest_step_s` (a page put away) does not jump.
+    /// Advances by the time since start() or the last call; stops at the end. Call once per frame. After a
+    /// gap of more than `longest_step_s` (page in the background) it does not jump.
     void advance(double now_s, double end_s);
 
     static constexpr double longest_step_s = 0.25;

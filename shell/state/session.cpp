@@ -141,7 +141,7 @@ void Session::keep_offer() {
 
 void Session::keep(document::Document document, std::string label) {
     unfinished_label_.reset();
-    // A drag back to where it began, a key at its limit: nothing to undo.
+    // Nothing changed (a drag back to its start, a key at its limit): no entry.
     if (write_document(document) == write_document(history_.current())) return;
     history_.add(std::move(document), std::move(label));
     ++revision_;

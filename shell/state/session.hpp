@@ -1,8 +1,8 @@
 #pragma once
 
-// One bench at work: the document with its history, the last good evaluation, and the sentence of the last
-// refusal. Every change goes one way: a function document → document, evaluated by the core; refused, nothing
-// moves.
+// The editing session: the document with its history, the last good evaluation, and the problems of the last
+// refusal. Every change is a function document → document, evaluated by the core; where it is refused,
+// nothing changes.
 
 #include "evenfall.hpp"
 #include "state/history.hpp"
@@ -18,7 +18,7 @@ namespace evenfall::shell::state {
 /// Document → document, without side effects.
 using Edit = std::function<document::Document(document::Document)>;
 
-/// A change that a finger asks for. Unfinished ones (a stepper held, a drag under way) show at once and reach
+/// A change asked for by the builder. Unfinished ones (a held stepper, a drag) are shown at once and enter
 /// the history only when finished, as one entry.
 struct Change {
     std::string label; ///< for the history: "Depth of hole 2"
@@ -30,7 +30,7 @@ class Session {
 public:
     explicit Session(document::Document first);
 
-    /// The document as shown: the kept one, or what an unfinished change or an open plan makes of it.
+    /// The document as shown: the kept one, or the result of an unfinished change or an open plan.
     [[nodiscard]] const document::Document& document() const { return shown_; }
 
     /// The last finished document: what is saved and shared.
@@ -39,22 +39,23 @@ public:
     /// The answers for document(); absent only when the very first document could not be evaluated.
     [[nodiscard]] const std::optional<Evaluation>& evaluation() const { return evaluation_; }
 
-    /// Why the last change was refused; empty once something has succeeded.
+    /// Why the last change was refused; empty after a success.
     [[nodiscard]] const Problems& problems() const { return problems_; }
-    /// Grows by one with every refusal but those of an unfinished change: the same sentence is told anew.
+    /// Increases with every refusal except those of unfinished changes, so that a repeated sentence is shown
+    /// again.
     [[nodiscard]] unsigned refusals() const { return refusals_; }
-    /// Says why something that is no change of the document was not done.
+    /// Reports why something other than a change of the document was refused.
     void refuse(Problems why);
     void dismiss_problems() { problems_.clear(); }
 
-    /// Applies a change. False and problems() when the core refuses it; then document() is the kept one again
-    /// for a finished change, and the last good preview for an unfinished one. Whoever works on a plan that
-    /// is shown has taken it: it is kept as an entry of its own; a refused change leaves it shown.
+    /// Applies a change. False and problems() where the core refuses it; then document() is the kept one
+    /// again for a finished change, and the last good preview for an unfinished one. A change to a shown plan
+    /// accepts the plan first, as an entry of its own; a refused change leaves it shown.
     bool apply(const Change& change);
 
     /// Ends an unfinished change: keeps it as one entry of the history.
     void finish();
-    /// Ends a drag that was let go where it cannot be: keeps the last place that could be, and says so in
+    /// Ends a drag that was released at a forbidden place: keeps the last allowed place, and reports it in
     /// problems().
     void finish_put_back(const std::string& saying);
     /// Ends an unfinished change or an open plan: back to the kept document.
@@ -65,26 +66,26 @@ public:
     void redo();
     [[nodiscard]] const History& history() const { return history_; }
 
-    /// Makes a document the current one, as an entry that can be undone. Selection and section station are
-    /// put back.
+    /// Makes a document the current one, as an entry that can be undone. Resets selection and section
+    /// station.
     bool open(document::Document document, std::string label);
     /// The same from JSON text, and from a share text or address. False and problems() where refused.
     bool open_json(const std::string& text);
     bool open_link(const std::string& text);
 
-    /// Plans the lead for the kept document and shows the result until it is kept or dropped.
-    /// A plan that falls short is shown too, with its shortfalls.
+    /// Plans the lead for the kept document and shows the result until it is accepted or dropped. A plan that
+    /// falls short is shown too, with its shortfalls.
     bool plan_lead();
     [[nodiscard]] const std::optional<LeadPlan>& offer() const { return offer_; }
     void keep_offer();
 
-    /// Grows by one whenever kept() changes: what autosave and announcements watch.
+    /// Increases whenever kept() changes: for autosave and announcements.
     [[nodiscard]] unsigned revision() const { return revision_; }
 
-    /// Grows by one whenever document() and evaluation() become others, previews included: what is derived
-    /// from them is worked out again.
+    /// Increases whenever document() and evaluation() change, previews included: what is derived from them is
+    /// computed again.
     [[nodiscard]] unsigned shown_revision() const { return shown_revision_; }
-    /// Counts on from a session that this one is about to replace.
+    /// Continues the counters of a session that this one replaces.
     void count_on_from(const Session& replaced) {
         revision_ = replaced.revision_ + 1;
         shown_revision_ = replaced.shown_revision_ + 1;
@@ -110,7 +111,7 @@ private:
     unsigned refusals_ = 0;
 };
 
-/// A plain one-piece body to begin a new lure from.
+/// A plain one-piece body to start a new lure.
 [[nodiscard]] document::Document new_lure();
 
 } // namespace evenfall::shell::state

@@ -17,7 +17,7 @@ namespace {
 using Json = document::Tree;
 
 constexpr int session_version = 1;
-// A document's own cap and a little for view and settings.
+// A document's own limit plus room for view and settings.
 constexpr std::size_t max_session_bytes = document::max_document_bytes + 8192;
 
 constexpr std::array<std::string_view, step_count> step_words{"shape",  "joints", "hardware", "lead",
@@ -106,7 +106,7 @@ std::string write_session(const Session& session) {
                              {"fall", word_of(settings.fall)},
                              {"temperature", word_of(settings.temperature)},
                              {"theme", word_of(theme_words, settings.theme)}};
-    // The document's own text is put in as it is, so that its numbers are never rewritten on the way.
+    // The document's own text is inserted unchanged, so that its numbers are never rewritten.
     return "{\"session\": " + std::to_string(session_version) +
            ", \"document\": " + write_document(session.kept()) +
            ", \"view\": " + document::compact_text(view_json) +

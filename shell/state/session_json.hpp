@@ -1,6 +1,6 @@
 #pragma once
 
-// What autosave keeps: the document, the view and the settings, as one JSON text.
+// The autosaved text: document, view and settings as one JSON text.
 
 #include "base/outcome.hpp"
 #include "state/session.hpp"
@@ -12,8 +12,8 @@ namespace evenfall::shell::state {
 /// {"session": 1, "document": …, "view": …, "settings": …} of the kept document.
 [[nodiscard]] std::string write_session(const Session& session);
 
-/// Puts a saved text back. Refused (and nothing changed) when the text is no session or its document cannot
-/// be read or built. An odd word or number in view or settings is passed over: losing them costs a tap,
+/// Restores a saved text. Refused (and nothing changed) where the text is no session or its document cannot
+/// be read or built. Invalid words or numbers in view or settings are ignored: losing them costs a tap,
 /// refusing costs the lure.
 [[nodiscard]] Problems restore_session(Session& session, const std::string& text);
 

@@ -1,7 +1,6 @@
 #pragma once
 
-// What a builder sets once for this bench: units and the look. Kept on the device, never part of a lure,
-// never undone.
+// Settings of this device: units and look. Saved on the device, not part of a lure, not undone.
 
 #include "base/unit.hpp"
 

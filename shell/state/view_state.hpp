@@ -1,7 +1,7 @@
 #pragma once
 
-// What is looked at: the open step, the chosen item, the station of the section, the zoom. Kept over a
-// reload, never undone.
+// What is shown: the open step, the chosen item, the station of the section, the zoom. Kept over a reload,
+// not undone.
 
 #include <map>
 #include <optional>
@@ -9,11 +9,11 @@
 
 namespace evenfall::shell::state {
 
-/// The steps of the bench, in the order of the work.
+/// The steps, in the order of work.
 enum class Step { shape, joints, hardware, lead, finish, water, log, sheet };
 inline constexpr int step_count = 8;
 
-/// What the finger has chosen; `index` counts in the document's own list of that kind.
+/// The chosen item; `index` is its index in the document's list of that kind.
 enum class ItemKind {
     none,
     joint,
@@ -58,27 +58,26 @@ struct Selection {
     }
 }
 
-/// What a small screen shows under the side view.
+/// The view under the side view on a small screen.
 enum class SmallView { above, section, hang };
 
-/// Which curve of the drawing the Shape step lists.
+/// The curve that the Shape step lists.
 enum class Curve { top, bottom, half_width, fullness };
 
-/// What the Water step's panel shows.
+/// The view of the Water step's panel.
 enum class WaterView { waters, fall, afloat, season, hinges, ledger };
 
-/// What the Bench log's panel shows.
+/// The view of the Bench log's panel.
 enum class LogView { now, readings, uncertainty };
 
-/// Depths to which a fall may be asked for.
+/// Limits of the depth of a fall.
 inline constexpr double least_fall_depth_m = 0.1;
 inline constexpr double most_fall_depth_m = 20.0;
 
-/// The views of the drawing that things can be dragged in.
+/// The views in which items can be dragged.
 enum class Pane { side, above, section };
 
-/// A finger on the drawing.
-/// How high and wide the lure is, drawn out with all that hangs on it [m].
+/// Extent of the lure with all its parts [m].
 struct Spans {
     double fore_m = 0.0;
     double aft_m = 0.0;
@@ -92,21 +91,21 @@ struct Spans {
 
 struct Touch {
     bool down = false;
-    bool moved = false;     ///< has gone farther than a tap's wobble
-    Selection moving;       ///< the item that goes with the finger; none = the station of the section does
+    bool moved = false;     ///< moved farther than a tap's wobble
+    Selection moving;       ///< the item that follows the finger; none = the station of the section
     Pane pane = Pane::side; ///< the view it is held in
     double offset_u = 0.0;  ///< from the finger to the item's own place, so that it does not jump
     double offset_v = 0.0;
-    double to_u = 0.0; ///< where the item is asked to go
+    double to_u = 0.0; ///< requested place of the item
     double to_v = 0.0;
-    std::optional<Spans>
-        drawn; ///< what the drawing was fitted to when the finger came: it must not shrink under the hand
-    bool refused = false; ///< it cannot be there: the session's problems say why
+    std::optional<Spans> drawn; ///< the extent that the drawing was fitted to when the drag began, so that
+                                ///< the scale stays constant
+    bool refused = false;       ///< the place is forbidden: the session's problems say why
 
     bool operator==(const Touch&) const = default;
 };
 
-/// How the sheet lies under its window: enlarged, and moved by shares of the window's size.
+/// Zoom and offset of the drawing in its window; the offset in shares of the window's size.
 struct Zoom {
     float times = 1.0f;
     float x = 0.0f; ///< ≤ 0
@@ -116,7 +115,7 @@ struct Zoom {
 };
 inline constexpr float most_zoom = 12.0f;
 
-/// The last tap on bare paper, for the second one.
+/// The last tap on empty paper, to recognise a double tap.
 struct LastTap {
     double at_s = -1.0;
     float x = 0.0f;
@@ -125,12 +124,12 @@ struct LastTap {
     bool operator==(const LastTap&) const = default;
 };
 
-/// How the build sheet is wanted.
+/// Options of the build sheet.
 struct SheetWish {
     bool letter = false; ///< else A4
     int lures = 1;
     std::map<std::string, int>
-        with{}; ///< lures of other recipes on the shelf, by their ids; not kept over a reload
+        with{}; ///< number of lures from other recipes on the shelf, by their ids; not kept over a reload
 
     bool operator==(const SheetWish&) const = default;
 };
@@ -142,22 +141,22 @@ struct ViewState {
     double section_x_m = 0.06; ///< station of the section view, from the nose
     SmallView small_view = SmallView::above;
     Curve curve = Curve::top;
-    bool reveal = false;      ///< the chosen item was chosen on the drawing: its row is to come into view
-    bool ledger_open = false; ///< Water step: the ledger's lines are unfolded
+    bool reveal = false;      ///< the item was chosen on the drawing: scroll its row into view
+    bool ledger_open = false; ///< Water step: the ledger's lines are expanded
     WaterView water_view = WaterView::waters;
-    double fall_depth_m = 2.0;   ///< how deep the drawn fall goes
-    bool season_by_salt = false; ///< the sweep over salt instead of warmth
+    double fall_depth_m = 2.0;   ///< depth of the drawn fall
+    bool season_by_salt = false; ///< the sweep by salinity instead of temperature
     LogView log_view = LogView::now;
     SheetWish sheet;
-    bool adding_reading = false; ///< Bench log: the kinds of reading are laid out to choose from
-    bool snap = true;            ///< dragged things go to round figures and levels
+    bool adding_reading = false; ///< Bench log: the kinds of reading are listed to choose from
+    bool snap = true;            ///< dragged items snap to round numbers and levels
     bool mirror = false;         ///< back and belly line move opposite ways
     Zoom zoom;
     LastTap last_tap;
-    Touch touch; ///< what a finger on the drawing is doing
+    Touch touch; ///< the finger on the drawing
 
     bool operator==(const ViewState&) const = default;
-    /// Nothing of the lure that leaves the bench stays chosen, held or begun.
+    /// Clears everything chosen, held or begun of the lure that is closed.
     void leave_lure() {
         selection = {};
         touch = {};

@@ -21,7 +21,7 @@ bool by_place(const document::Measured& a, const document::Measured& b) {
     return a.x_m < b.x_m;
 }
 
-/// A board into which the body goes, on whole five millimetres.
+/// A board that contains the body, rounded up to whole 5 mm.
 document::Blank board_for(const shape::Lines& lines) {
     const auto box = shape::body_box(lines);
     document::Blank blank;
@@ -100,15 +100,15 @@ void measured_rows(Desk& desk) {
         return;
     const double x = std::round(desk.view.section_x_m * 1e4) / 1e4;
     const auto station = desk.evaluation().body.lines->at(x);
-    // Begins with what is there, to a tenth of a millimetre: the builder types what the caliper says.
+    // Starts with the drawn size to 0.1 mm; the builder types the caliper's reading.
     const auto tenth = [](double m) { return std::round(m * 1e4) / 1e4; };
-    desk.change(
-        words::measured_add,
-        on_document([reading = document::Measured{x, tenth(2.0 * station.half_width_m),
-                                                tenth(2.0 * station.half_height_m)}](document::Document& d) {
-            auto& list = d.shape.measured;
-            list.insert(std::upper_bound(list.begin(), list.end(), reading, by_place), reading);
-        }));
+    desk.change(words::measured_add,
+                on_document([reading = document::Measured{x, tenth(2.0 * station.half_width_m),
+                                                          tenth(2.0 * station.half_height_m)}](
+                                document::Document& d) {
+                    auto& list = d.shape.measured;
+                    list.insert(std::upper_bound(list.begin(), list.end(), reading, by_place), reading);
+                }));
 }
 
 } // namespace evenfall::shell::steps

@@ -56,7 +56,8 @@ void block_check_rows(Desk& desk) {
         widgets::figure_row(desk.ui, words::block_lighter, sigmas, {}, words::block_lighter_below);
     widgets::gap();
     if (widgets::button(desk.ui, "block.use", words::block_use)) {
-        desk.change(words::block_use, state::on_document([density = a->at_other_kg_m3](document::Document& d) {
+        desk.change(words::block_use,
+                    state::on_document([density = a->at_other_kg_m3](document::Document& d) {
                         document::set_weighed_density(d, density);
                     }));
     }

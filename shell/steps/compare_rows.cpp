@@ -20,7 +20,7 @@ namespace {
 namespace words = look::words;
 using widgets::Align;
 
-/// Rows of a name and figures; a tap on one says why its plan falls short. Woods have their hardness beside
+/// Rows of a name and figures; a tap on one shows why its plan falls short. Woods have their hardness beside
 /// their density.
 void table(Desk& desk, const std::string& id, const char* first, const std::string& second,
            const std::vector<compare::Option>& options,
@@ -54,8 +54,7 @@ void table(Desk& desk, const std::string& id, const char* first, const std::stri
     }
 }
 
-/// The table is worked out when it is asked for, and anew when the kept lure has changed: not while a finger
-/// drags.
+/// The table is computed on request, and again when the kept lure has changed, but not during a drag.
 template <class Ask>
 const std::vector<compare::Option>* asked(Desk& desk, state::Compared& kept, Ask ask) {
     if (kept.revision == desk.session.revision()) return kept.options ? &*kept.options : nullptr;
@@ -75,7 +74,7 @@ bool shown(Desk& desk, state::Compared& kept, const char* id, const char* show) 
     return kept.wanted;
 }
 
-/// What one is likely to have of each, to begin from.
+/// A common size of each, to start from.
 double usual_size_m(stock::Form form) {
     return form == stock::Form::rod ? stock::Stock{}.size_m : form == stock::Form::shot ? 0.003 : 0.001;
 }

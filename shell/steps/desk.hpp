@@ -1,7 +1,7 @@
 #pragma once
 
-// What a step panel works on: it reads the session, draws widgets, and lays down the changes that were asked
-// for. Nothing is applied while it draws.
+// State of a step panel while it is drawn: it reads the session, draws widgets, and collects the changes
+// asked for. Nothing is applied while it draws.
 
 #include "materials/figure.hpp"
 #include "materials/solids.hpp"
@@ -28,16 +28,16 @@ struct Desk {
     const state::Session& session;
     state::Motion& motion;
     state::Drawer& drawer;
-    state::ViewState view; ///< a copy to be changed; put back after drawing
+    state::ViewState view; ///< a copy to be changed; written back after drawing
 
     enum class Act { none, plan, keep, drop, finish };
     Act act = Act::none;
     std::vector<state::Change> changes;
-    std::string refusal{};       ///< why something that is no change of the document was not done
-    bool put_down_draft = false; ///< the draft is done with, where its change is taken
+    std::string refusal{};       ///< why something other than a change of the document was refused
+    bool put_down_draft = false; ///< discard the draft where its change is accepted
 
     [[nodiscard]] const document::Document& document() const { return session.document(); }
-    /// Only called where there is one: panel() draws a sentence instead of a step otherwise.
+    /// Only called where there is one: otherwise panel() draws a sentence instead of a step.
     [[nodiscard]] const Evaluation& evaluation() const { return *session.evaluation(); }
 
     void change(std::string label, state::Edit edit) {
@@ -47,14 +47,15 @@ struct Desk {
     [[nodiscard]] bool chosen(state::ItemKind kind, int index) const {
         return view.selection.is(kind, index);
     }
-    /// Called before an item's row: is it the chosen one? Scrolls to it when it was chosen on the drawing.
+    /// To be called before an item's row: true where it is chosen. Scrolls to it when it was chosen on the
+    /// drawing.
     bool row_chosen(state::ItemKind kind, int index);
 };
 
-/// "Depth of hole 2" for the history.
+/// "Depth of hole 2", for the history.
 [[nodiscard]] std::string label_of(std::string_view what, std::string_view kind, int index);
 
-/// A number that becomes an edit when it is set.
+/// A number field that makes an edit when it is set.
 void number(Desk& desk, const std::string& id, std::string_view label, double value, const NumberSpec& spec,
             const std::string& history, const std::function<state::Edit(double)>& edit,
             std::string_view below = {});
@@ -64,31 +65,31 @@ void optional_number(Desk& desk, const std::string& id, std::string_view label, 
                      const std::function<state::Edit(std::optional<double>)>& edit,
                      std::string_view below = {});
 
-/// Asks for a material of a use, from the core's table; with `none` first when it may be left out (key "").
-/// What was picked.
+/// A field for a material of a use, from the core's table; with `none` as first option where it may be left
+/// out (key ""). Returns the chosen id.
 [[nodiscard]] std::optional<std::string> pick_material(Desk& desk, const std::string& id,
                                                        std::string_view label, materials::Use use,
                                                        std::string_view chosen, std::string_view none = {},
                                                        std::string_view none_below = {});
 
-/// Amounts as the builder reads them: in the chosen units.
+/// Values in the chosen units.
 [[nodiscard]] std::string text_of(const Desk& desk, double value, Quantity quantity);
-/// Decimals of a coat's thickness: hundredths of a millimetre, where lengths are read in tenths.
+/// Decimals for a coat's thickness: hundredths of a millimetre, where lengths have tenths.
 [[nodiscard]] int fine_decimals(const Desk& desk);
 [[nodiscard]] std::string number_of(const Desk& desk, double value, Quantity quantity);
-/// An end of a fall's doubt.
+/// One end of the range of a speed of fall.
 [[nodiscard]] std::string fall_end_text(const Desk& desk, double speed_m_s);
 [[nodiscard]] std::string_view unit_of(const Desk& desk, Quantity quantity);
 /// A column's title with its unit: "depth mm".
 [[nodiscard]] std::string titled(const Desk& desk, std::string_view title, Quantity quantity);
-/// In-water masses carry their sign: "+1.42 g", "−0.30 g".
+/// Weight in water, with sign: "+1.42 g", "−0.30 g".
 [[nodiscard]] std::string signed_mass(const Desk& desk, double mass_kg);
 [[nodiscard]] std::string_view stage_words(Stage stage);
 [[nodiscard]] std::string_view provenance_words(materials::Provenance provenance);
 /// A segment's name, or "Segment 2" where it has none.
 [[nodiscard]] std::string segment_name(const document::Document& document, int segment);
 
-// Limits as the document's form has them (preset/field_table.hpp); the core refuses what geometry forbids.
+// Limits as in the document (document/field_table.hpp); the core refuses what geometry forbids.
 inline constexpr double longest_m = 1.0;
 inline constexpr double widest_m = 0.3;
 

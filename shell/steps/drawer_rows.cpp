@@ -98,7 +98,7 @@ void thing_editor(Desk& desk, std::size_t index) {
     widgets::gap();
 }
 
-/// The things of a kind as options; the key is the place in the drawer.
+/// The pieces of a kind as options; the key is the index in the drawer.
 std::vector<widgets::PickOption> things_of(const Desk& desk, ThingKind kind) {
     std::vector<widgets::PickOption> options;
     const auto& things = desk.drawer.things();
@@ -129,7 +129,8 @@ void stock_from_drawer(Desk& desk, int hole) {
     const Thing* rod = picked_thing(desk, "lead.hole." + std::to_string(hole) + ".drawer",
                                     words::drawer_stock_pick, ThingKind::stock);
     if (rod == nullptr) return;
-    desk.change(words::drawer_put_on_label + rod->name, state::on_hole(hole, [thing = *rod](document::Hole& h) {
+    desk.change(words::drawer_put_on_label + rod->name,
+                state::on_hole(hole, [thing = *rod](document::Hole& h) {
                     if (!h.fill) h.fill = document::Fill{thing.material, 0.0005, std::nullopt, std::nullopt};
                     h.fill->material = thing.material;
                     h.fill->stock_diameter_m = thing.diameter_m;
@@ -151,7 +152,7 @@ void wire_from_drawer(Desk& desk, int joint) {
 void drawer_rows(Desk& desk) {
     widgets::subheading(desk.ui, words::drawer_head);
     widgets::note(desk.ui, desk.drawer.things().empty() ? words::drawer_empty : words::drawer_below);
-    // The list may change under the editor: it is gone through by index and asked for its size each time.
+    // The list may change while it is drawn, so it is traversed by index and its size read each time.
     for (std::size_t i = 0; i < desk.drawer.things().size(); ++i) {
         const Thing thing = desk.drawer.things()[i];
         const bool open = desk.motion.drawer_open == i;

@@ -23,11 +23,11 @@ std::string angle_band(const Desk& desk, const fall::Band& band) {
 }
 
 void speed_row(Desk& desk, const fall::SteadyFall& fall) {
-    // Rising lures are read the other way round: nobody counts a rise as a negative fall.
+    // A rise is shown as a positive speed.
     const bool rises = fall.vertical_m_s < 0.0;
     const double speed = std::abs(fall.vertical_m_s);
     const fall::Band& band = fall.vertical_band_m_s;
-    // Low to high as they are read: of a time per length the faster one comes first.
+    // Low to high as displayed: as a time per length the faster one comes first.
     std::string low = fall_end_text(desk, rises ? -band.high : band.low);
     std::string high = fall_end_text(desk, rises ? -band.low : band.high);
     if (desk.ui.units.of(Quantity::fall) != widgets::Unit::mm_per_s) std::swap(low, high);
@@ -56,7 +56,7 @@ void steady_rows(Desk& desk, const fall::SteadyFalls& falls, std::size_t index) 
     if (!fall.holds_over_band) widgets::note(desk.ui, words::not_over_band);
 }
 
-/// The depth is no part of the lure: it is set in the view, not by an edit.
+/// The depth is not part of the lure: it is set in the view, not by an edit.
 void depth_rows(Desk& desk) {
     widgets::subheading(desk.ui, words::depth_group);
     const NumberSpec spec{Quantity::depth, state::least_fall_depth_m, state::most_fall_depth_m, {}, -1};
@@ -102,7 +102,7 @@ void fall_rows(Desk& desk) {
         return;
     }
     if (behaviour == Behaviour::floats) widgets::note(desk.ui, words::rises_like_this);
-    // The one it settles into comes first, then the other steady ones, then those it leaves again.
+    // The main fall first, then the other stable ones, then the unstable ones.
     if (falls->main) steady_rows(desk, *falls, *falls->main);
     for (const bool stable : {true, false}) {
         for (std::size_t i = 0; i < falls->falls.size(); ++i) {

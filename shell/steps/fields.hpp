@@ -7,12 +7,12 @@
 namespace evenfall::shell::steps {
 
 /// Rows over a copy of one entry of the document. Each row shows a value of the copy and sets it when the
-/// builder does; when all rows are drawn, the step puts a changed copy back by one edit, under the name of
-/// the row that was used.
+/// builder does; after all rows, the step writes a changed copy back by one edit, labelled by the row that
+/// was used.
 class Fields {
 public:
-    /// `kind` and `index` name the entry for the history, "Depth of hole 2"; with an empty kind the row's own
-    /// words do.
+    /// `kind` and `index` name the entry for the history, "Depth of hole 2"; with an empty kind, the row's
+    /// label is used.
     Fields(Desk& desk, std::string id, std::string_view kind = {}, int index = 0)
         : desk_(desk), id_(std::move(id)), kind_(kind), index_(index) {}
 
@@ -24,12 +24,12 @@ public:
     /// A length in the chosen units.
     void length(std::string_view key, std::string_view label, double& value, double least, double most,
                 std::string_view below = {});
-    /// True when another one was picked; with `none` "" stands for that.
+    /// True when another one was picked; with `none`, "" means none.
     bool material(std::string_view key, std::string_view label, materials::Use use, std::string& value,
                   std::string_view none = {}, std::string_view none_below = {});
     void text(std::string_view key, std::string_view label, std::string& value);
     void toggle(std::string_view key, std::string_view label, bool& value, std::string_view below = {});
-    /// One of a few; true when another one was tapped. `said` stands in the history instead of the label.
+    /// One of a few; true when another one was tapped. `said` replaces the label in the history.
     bool choice(std::string_view key, std::string_view label, std::span<const std::string_view> names,
                 int& on, std::string_view said = {});
     template <class E>
@@ -42,12 +42,12 @@ public:
     }
 
     [[nodiscard]] std::string id(std::string_view key) const { return id_ + std::string(key); }
-    /// What the history says of a change of this entry.
+    /// The history's label for a change of this entry.
     [[nodiscard]] std::string said(std::string_view what) const;
     /// Marks the copy as changed.
     void changed(std::string_view what) { history_ = said(what); }
 
-    /// The copy put back, where a row was used. `of` says in the history whose row it was, "Temperature:
+    /// Writes the copy back where a row was used. `of` names the row's owner in the history, "Temperature:
     /// Tub".
     template <class Maker>
     void put(const Maker& edit, std::string_view of = {}) {

@@ -35,7 +35,7 @@ void amount_rows(Desk& desk, Fields& f, int index, document::Coat& coat) {
             if (by == 1)
                 coat.mass_kg = coat_sum(desk, index).mass_kg;
             else
-                coat.thickness_m = 0.0003; // one brushed coat, to begin from
+                coat.thickness_m = 0.0003; // one brushed coat, to start from
         }
     }
     if (coat.thickness_m) {
@@ -49,7 +49,7 @@ void amount_rows(Desk& desk, Fields& f, int index, document::Coat& coat) {
                       words::coat_spread_absent, words::coat_spread_below);
 }
 
-/// What of the coat the water lets one feel.
+/// The coat's contribution to the weight in water.
 void felt_row(Desk& desk, int index) {
     const CoatAnswer& felt = desk.evaluation().answers.coats[static_cast<std::size_t>(index)];
     std::string below =
@@ -77,7 +77,7 @@ void coat_editor(Desk& desk, int index) {
     const std::array<std::string_view, 2> kinds{words::coat_soaks, words::coat_film};
     if (f.choice(".kind", words::coat_works, kinds, coat.kind, words::coat_works_label) &&
         coat.kind == document::CoatKind::soaks && coat.thickness_m) {
-        // What soaks in has no thickness: the same mass then.
+        // A coat that soaks in has no thickness, so the mass is kept instead.
         coat.thickness_m.reset();
         coat.mass_kg = coat_sum(desk, index).mass_kg;
     }

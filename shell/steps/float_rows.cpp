@@ -46,7 +46,7 @@ void rest_rows(Desk& desk, const afloat::Rest& rest) {
     length_row(words::gm_row, rest.gm_transverse_m, words::gm_below, fine_decimals_of(unit));
 }
 
-/// That it rolls over stands at the head of every step, before the wood is cut.
+/// That it rolls over is reported at the head of every step.
 void advice_rows(Desk& desk, const afloat::UprightAdvice& advice) {
     if (!advice.is_known || !advice.is_stable) return;
     widgets::gap();
@@ -62,7 +62,7 @@ void arm_plot(Desk& desk, const afloat::RightingCurve& curve) {
     plot.x_step = 45.0;
     plot.x_most = 180.0;
     plot.hatched = true;
-    // Broken off where no pitch balances.
+    // Interrupted where no pitch balances.
     bool is_broken = true;
     for (const auto& p : curve.points) {
         if (is_broken && p.is_trimmed) plot.lines.emplace_back();

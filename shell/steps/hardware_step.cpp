@@ -51,7 +51,7 @@ void part_editor(Desk& desk, int index) {
     f.length(".y", words::place_y, part.at_m.y, -2.0 * widest_m, 2.0 * widest_m, words::place_y_below);
     f.number(".embedded", words::embedded, part.embedded, {Quantity::percent, 0.0, 1.0, 0.1, 0},
              words::embedded_below);
-    // The core takes 3 % of the mass where no spread is given; the keypad starts from the same.
+    // The core assumes 3 % of the mass where no standard deviation is given; the keypad starts from that.
     constexpr double usual_share = 0.03;
     f.optional_number(".sigma", words::mass_sigma, part.mass_sigma_kg, usual_share * part.mass_kg,
                       {Quantity::mass, 0.0, 1.0, {}, -1}, words::mass_sigma_absent);

@@ -32,7 +32,7 @@ void fill_rows(Desk& desk, Fields& f, document::Hole& hole) {
     const std::array<std::string_view, 2> ways{words::fill_by_mass, words::fill_by_length};
     int by = fill.mass_kg ? 0 : 1;
     if (f.choice(".fill_by", words::fill_by, ways, by)) {
-        // The other way of saying the same amount: mass and column as the core has them in this hole.
+        // The same amount given the other way: mass and length as the core has them in this hole.
         const auto inside = holes::contents(hole, holes::place(hole, desk.evaluation().body));
         fill.mass_kg.reset();
         fill.length_m.reset();

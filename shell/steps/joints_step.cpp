@@ -17,7 +17,7 @@ namespace words = look::words;
 using state::ItemKind;
 using state::on_joint;
 
-constexpr double steepest_rad = units::rad_from_deg(60.0); // as the document's form allows
+constexpr double steepest_rad = units::rad_from_deg(60.0); // the document's limit
 
 std::optional<double> pounds(const std::optional<double>& n) {
     return n ? std::optional<double>(*n / units::pound_force_n) : std::nullopt;

@@ -119,7 +119,7 @@ void hole_table(Desk& desk) {
     widgets::table_total(desk.ui, columns, cells);
 }
 
-/// The tub's own reading after sealing, and what is still to come.
+/// The tub's own reading after sealing, and what is still to be added.
 void tub_sentence(Desk& desk) {
     const auto& evaluation = desk.evaluation();
     const auto& sealed = evaluation.answers.stages[static_cast<std::size_t>(Stage::sealed)];

@@ -72,12 +72,12 @@ void ledger_rows(Desk& desk) {
             if (line.stage != stage) continue;
             if (first) widgets::subheading(desk.ui, stage_words(stage));
             first = false;
-            const std::string volume = line.displaced_m3 == 0.0
-                                           ? std::string(words::displaces_nothing)
-                                           : std::string(words::displaces) + " " +
-                                                 widgets::number_text(units::cm3_from_m3(line.displaced_m3),
-                                                                      widgets::Unit::one, 2) +
-                                                 " cm\xC2\xB3";
+            const std::string volume =
+                line.displaced_m3 == 0.0
+                    ? std::string(words::displaces_nothing)
+                    : std::string(words::displaces) + " " +
+                          widgets::number_text(units::cm3_from_m3(line.displaced_m3), widgets::Unit::one, 2) +
+                          " cm\xC2\xB3";
             const std::string below = segment_name(desk.document(), line.segment) + words::separator + volume;
             widgets::figure_row(desk.ui, what(desk, line), number_of(desk, line.mass_kg, Quantity::mass),
                                 unit_of(desk, Quantity::mass), below);

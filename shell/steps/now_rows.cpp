@@ -28,7 +28,7 @@ void chance_rows(Desk& desk, const Uncertainty& s) {
                         words::put_right_below);
 }
 
-/// What would help most, where it would help.
+/// The most useful reading to take next, where one helps.
 void best_next(Desk& desk, const Uncertainty& s) {
     if (s.next.empty() || s.next.front().gain < 0.01) return;
     const NextReading& n = s.next.front();
@@ -65,7 +65,7 @@ void tub_after(Desk& desk, const DoNow& now) {
                             widgets::number_text(*now.tub_half_metre_s, Unit::one, 2), "s");
 }
 
-/// Today's tub fall → finished fall, without putting anything down.
+/// Today's tub fall → finished fall, without recording anything.
 void tub_seen(Desk& desk, const DoNow& now) {
     widgets::subheading(desk.ui, words::tub_seen_group);
     auto& seen = desk.motion.draft.tub_seen_m_s;

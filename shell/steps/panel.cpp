@@ -11,7 +11,7 @@ void panel(widgets::Ui& ui, state::Session& session, state::Motion& motion, stat
             widgets::problem_line(ui, problem.sentence);
         return;
     }
-    // Whatever step is open: what the finished lure would do wrong is best read before the wood is cut.
+    // Shown in every step: warnings about the finished lure are best read before the wood is cut.
     for (const auto& warning : session.evaluation()->answers.warnings)
         widgets::problem_line(ui, warning.sentence);
     Desk desk{ui, session, motion, drawer, session.view, Desk::Act::none, {}};

@@ -24,7 +24,7 @@ void search_rows(Desk& desk) {
     auto& found = desk.motion.outline;
     if (!desk.session.unfinished()) found.offered = false;
     if (backdrop.searching()) {
-        // A slice of the work a frame: the page goes on answering.
+        // Part of the work per frame, so that the page stays responsive.
         desk.ui.lively = std::max(desk.ui.lively, 2);
         widgets::figure_row(desk.ui, words::picture_finding,
                             widgets::number_text(backdrop.done_share(), widgets::Unit::percent, 0), "%");
@@ -65,7 +65,7 @@ void search_rows(Desk& desk) {
     widgets::problem_line(desk.ui, found.refusal);
 }
 
-/// The marks moved step by step, by keys or taps.
+/// Rows that move the marks in steps, by keys or taps.
 void mark_rows(Desk& desk) {
     auto& backdrop = desk.motion.backdrop;
     const std::span<const std::string_view> names(words::picture_mark_names.data(),

@@ -51,7 +51,7 @@ std::string value_text(const Desk& desk, const Reading& r) {
     }
 }
 
-/// One amount of a reading that is typed, or not yet. True when it was set.
+/// One value of a reading; it may still be missing. True when it was set.
 bool amount(Desk& desk, const std::string& id, const char* label, std::optional<double>& value,
             const NumberSpec& spec, const char* absent, std::string_view below = {}, bool may_clear = true) {
     const auto set = widgets::optional_number_field(
@@ -60,7 +60,7 @@ bool amount(Desk& desk, const std::string& id, const char* label, std::optional<
     return set.has_value();
 }
 
-/// One that the reading cannot do without.
+/// A value that the reading requires.
 bool needed(Desk& desk, const std::string& id, const char* label, std::optional<double>& value,
             const NumberSpec& spec, std::string_view below = {}) {
     return amount(desk, id, label, value, spec, words::type_it, below, false);
@@ -104,7 +104,7 @@ bool clip_field(Desk& desk, const std::string& id, Reading& r) {
     return picked.has_value();
 }
 
-/// The amounts that a kind of reading has. True when one was changed.
+/// The values of a kind of reading. True when one was changed.
 bool amount_fields(Desk& desk, const std::string& id, Reading& r) {
     const NumberSpec mass{Quantity::mass, 0.0, 5.0, {}, -1};
     const NumberSpec signed_mass_spec{Quantity::mass, -5.0, 5.0, {}, -1};
@@ -180,7 +180,7 @@ bool note_field(Desk& desk, const std::string& id, Reading& r) {
     return note.has_value();
 }
 
-/// Every field of a reading. True when one was changed. All are drawn, whichever changed.
+/// All fields of a reading; all are drawn, whichever changed. True when one was changed.
 bool fields(Desk& desk, const std::string& id, Reading& r) {
     bool set = stage_field(desk, id, r);
     set |= segment_field(desk, id, r);
@@ -277,7 +277,7 @@ std::string line_below(const Desk& desk, const Reading& r) {
     return text;
 }
 
-/// A row of the log. Struck ones have a line through their figure, not only a word below.
+/// A row of the log. Excluded readings have a line through their figure as well as a word below.
 void log_row(Desk& desk, int index, const Uncertainty* uncertainty) {
     const Reading& r = desk.document().log[static_cast<std::size_t>(index)];
     const bool chosen = desk.row_chosen(ItemKind::reading, index);
@@ -293,13 +293,13 @@ void log_row(Desk& desk, int index, const Uncertainty* uncertainty) {
     if (chosen) editor(desk, index, uncertainty);
 }
 
-/// By how much such a reading would sharpen the answer of this very lure.
+/// By how much such a reading would reduce the uncertainty of this lure.
 void sharpening(Desk& desk, const Reading& r, const Uncertainty* uncertainty) {
     if (uncertainty == nullptr) return;
     const NextReading* found = nullptr;
     for (const NextReading& n : uncertainty->next) {
         const bool same = n.kind == r.kind && n.stage == r.stage;
-        // Of two, the one that is told together with a dry weight stands for a log that has none.
+        // Of two, the one with a dry weight is meant for a log that has none.
         if (same && (found == nullptr || n.chance > found->chance)) found = &n;
     }
     if (found == nullptr) return;

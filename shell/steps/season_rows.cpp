@@ -20,7 +20,7 @@ using widgets::Plot;
 using widgets::PlotLine;
 using widgets::Unit;
 
-/// One sweep as it is drawn: along warmth or along salt.
+/// One sweep as it is drawn: by temperature or by salinity.
 struct Along {
     const std::vector<fall::SweepPoint>& points;
     bool salt = false;
@@ -42,7 +42,7 @@ Plot empty_plot(const Desk& desk, const Along& along, const fall::Sweep& sweep) 
     if (!along.salt) {
         for (const double c : sweep.still_at_c) {
             plot.marks.push_back({widgets::to_unit(c, along.unit), words::still_mark});
-            // Two words in one place could not be read.
+            // Two labels in one place would be illegible.
             still_is_here = still_is_here || std::abs(c - here.temperature_c) < 4.0;
         }
     }
@@ -50,10 +50,10 @@ Plot empty_plot(const Desk& desk, const Along& along, const fall::Sweep& sweep) 
     return plot;
 }
 
-/// Draws it and keeps where the finger reads; `unit_text` and decimals are those of the figure read.
+/// Draws the plot and stores where the finger reads it; `unit_text` and `decimals` are those of the figure.
 void show(Desk& desk, std::string_view id, Plot& plot, const Along& along, std::string_view unit_text,
           int decimals) {
-    // Both plots are read at one place: the same water, whatever it is told in.
+    // Both plots are read at the same water, independent of the unit.
     const std::string_view key = along.salt ? "water.sweep.salt" : "water.sweep.warmth";
     auto& read_at = desk.motion.read_off;
     std::optional<double> at;
@@ -85,22 +85,20 @@ void weight_plot(Desk& desk, const Along& along, const fall::Sweep& sweep) {
         swells.points.push_back({along.x(p), widgets::to_unit(p.swelled_in_water_kg, mass)});
     }
     plot.lines.push_back(std::move(stays));
-    // Salt makes no wood grow: the two lines would lie one upon the other.
+    // Salt does not swell wood: the two lines would coincide.
     if (!along.salt) plot.lines.push_back(std::move(swells));
     show(desk, "water.sweep.weight", plot, along, widgets::symbol(mass), mass == Unit::ounce ? 3 : 2);
 }
 
 void fall_plot(Desk& desk, const Along& along, const fall::Sweep& sweep) {
-    // Speeds, whatever the rate of fall is told in: a time per length has no place for standing still.
+    // Always in speeds: a time per length has no value at rest.
     Plot plot = empty_plot(desk, along, sweep);
-    plot.title =
-        std::string(words::sweep_fall) + ", " + std::string(widgets::symbol(Unit::mm_per_s));
+    plot.title = std::string(words::sweep_fall) + ", " + std::string(widgets::symbol(Unit::mm_per_s));
     PlotLine line;
     bool rises = false;
     for (const auto& p : along.points) {
         if (p.vertical_m_s) {
-            line.points.push_back(
-                {along.x(p), widgets::to_unit(*p.vertical_m_s, Unit::mm_per_s)});
+            line.points.push_back({along.x(p), widgets::to_unit(*p.vertical_m_s, Unit::mm_per_s)});
             rises = rises || *p.vertical_m_s < 0.0;
         } else if (!line.points.empty()) {
             plot.lines.push_back(std::exchange(line, {}));

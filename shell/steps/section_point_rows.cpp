@@ -14,7 +14,7 @@ namespace words = look::words;
 using state::ItemKind;
 
 void point_editor(Desk& desk, int index, const document::OutlinePoint& point, bool end, std::size_t count) {
-    if (end) return; // belly and back stand in the middle
+    if (end) return; // belly and back are in the middle
     const std::string id = "shape.section.point." + std::to_string(index);
     number(desk, id + ".y", words::section_point_out, point.y, {Quantity::number, 0.0, 1.0, 0.02, 2},
            words::section_changed, [=](double v) { return state::put_section_point(index, v, point.z); });

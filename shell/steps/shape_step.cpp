@@ -81,7 +81,7 @@ void size_rows(Desk& desk) {
            words::width_below);
 }
 
-/// A section kind with numbers that suit it: fullness means something else in each.
+/// Sets a section kind with suitable numbers: fullness has another meaning in each.
 state::Edit section_kind(document::SectionKind kind) {
     return on_document([kind](document::Document& d) {
         auto& section = d.shape.section;
@@ -129,7 +129,8 @@ void shape_panel(Desk& desk) {
         desk.change(words::name, on_document([text = *named](document::Document& d) { d.name = text; }));
     }
     if (auto noted = widgets::text_field(desk.ui, "shape.note", words::note_field, document.note)) {
-        desk.change(words::note_field, on_document([text = *noted](document::Document& d) { d.note = text; }));
+        desk.change(words::note_field,
+                    on_document([text = *noted](document::Document& d) { d.note = text; }));
     }
     size_rows(desk);
     picture_rows(desk);

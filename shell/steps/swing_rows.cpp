@@ -23,14 +23,14 @@ std::string both(const Desk& desk, const std::array<double, 2>& rad) {
     return port == starboard ? port : port + " / " + starboard;
 }
 
-/// The chain as far bent as the slider says: −1 all to port, 1 all to starboard.
+/// The chain bent as far as the slider says: −1 all to port, 1 all to starboard.
 void bent_chain(Desk& desk, const joints::JointsAnswer& answer) {
     double& bend = desk.motion.bend;
     std::vector<joints::Pin> pins;
     std::vector<double> swings;
     for (const auto& j : answer.joints) {
         pins.push_back(j.place.pin);
-        // Tail to starboard is a turn towards positive y.
+        // Tail to starboard is a rotation towards positive y.
         swings.push_back(bend * (bend < 0.0 ? j.swing_rad[0] : j.swing_rad[1]));
     }
     drawing::draw_chain(desk.ui, desk.evaluation().body, pins, swings,
@@ -38,7 +38,7 @@ void bent_chain(Desk& desk, const joints::JointsAnswer& answer) {
     const widgets::Rect row = widgets::take_row(look::target + 4.0f);
     if (const auto share = widgets::slider_at(desk.ui, "joints.bend", row, 0.5 * (bend + 1.0))) {
         bend = 2.0 * *share - 1.0;
-        if (std::abs(bend) < 0.04) bend = 0.0; // straight is easy to find
+        if (std::abs(bend) < 0.04) bend = 0.0; // snaps to straight
     }
     double total = 0.0;
     for (const double s : swings)

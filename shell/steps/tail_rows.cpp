@@ -28,7 +28,7 @@ std::string label(std::string_view what) {
     return std::string(what) + ": " + words::line_tail;
 }
 
-/// A number that draws the whole tail out or together.
+/// A number that scales the whole tail.
 void stretched(Desk& desk, const char* id, const char* what, double now, double most, double along, double up,
                double across) {
     number(desk, id, what, now, {Quantity::length, 0.0005, most, {}, -1}, label(what), [=](double v) {

@@ -31,7 +31,7 @@ std::string before_text(const Desk& desk, const Estimate& e, Quantity quantity) 
     return "± " + number_of(desk, e.sigma_before, quantity) + " " + words::before_any;
 }
 
-/// A fall told as a time per length has no even doubt either way: its ends are told instead.
+/// A fall shown as a time per length has an asymmetric range, so its ends are shown.
 std::string fall_ends(const Desk& desk, const Estimate& e) {
     return number_of(desk, e.value + e.sigma, Quantity::fall) + " – " +
            fall_end_text(desk, e.value - e.sigma);
@@ -127,7 +127,7 @@ void input_rows(Desk& desk, const Uncertainty& s) {
 void draw_rows(Desk& desk) {
     auto& bench = desk.motion.bench;
     widgets::subheading(desk.ui, words::draws_group);
-    // Further frames are asked for only while there is something left to draw.
+    // More frames are requested only while draws are left.
     if (bench.go_on_drawing(desk.session)) desk.ui.lively = std::max(desk.ui.lively, 2);
     const auto draws = bench.draws();
     if (draws) {

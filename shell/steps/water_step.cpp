@@ -126,7 +126,7 @@ void ledger_view(Desk& desk) {
 
 void water_panel(Desk& desk) {
     using state::WaterView;
-    // On a phone the bar already says where one is, and the fields want the height.
+    // A phone's step bar already names the step, and the fields need the height.
     if (!desk.ui.phone) widgets::heading(desk.ui, words::water_head, words::water_below);
     constexpr std::array<std::string_view, 6> views{words::view_waters, words::view_fall,
                                                     words::view_afloat, words::view_season,

@@ -21,7 +21,7 @@ std::string answer_strip(Ui& ui, const Rect& rect, std::span<const Answer> answe
     std::string tapped;
     for (int i = 0; i < count; ++i) {
         const Answer& answer = answers[static_cast<std::size_t>(i)];
-        // What is left of the last line belongs to the last answer.
+        // The last answer takes the rest of the last line.
         const int column = i % columns;
         const float width = i + 1 == count ? cell_w * static_cast<float>(columns - column) : cell_w;
         const float x = rect.x + static_cast<float>(column) * cell_w;
@@ -42,7 +42,7 @@ std::string answer_strip(Ui& ui, const Rect& rect, std::span<const Answer> answe
         text_in(ui, {x, top, text_w, 16.0f}, ui.type.small, ink.ink_soft, answer.title);
         float figure_x = x;
         if (answer.off_target) {
-            // A hollow diamond: off the asked value. A word below says by what is asked.
+            // A hollow diamond marks a value off its target. The line below names the target.
             const ImVec2 m(x + 5.0f, figure_y + 13.0f);
             ImGui::GetWindowDrawList()->AddQuad({m.x, m.y - 5.5f}, {m.x + 5.5f, m.y}, {m.x, m.y + 5.5f},
                                                 {m.x - 5.5f, m.y}, ink.mark, 2.0f);
@@ -50,8 +50,7 @@ std::string answer_strip(Ui& ui, const Rect& rect, std::span<const Answer> answe
         }
         figure_in(ui, {figure_x, figure_y, text_w, 26.0f}, low ? ui.type.body_strong : ui.type.title, ink.ink,
                   answer.number, answer.unit, Align::left);
-        // Of two things below a figure the last, what was asked, stays where there is room for one; half a
-        // sentence says less than none.
+        // Of two items below a figure, the last one (the target) is kept where there is room for only one.
         constexpr std::string_view between = " · ";
         std::string below = answer.below;
         if (const std::size_t at = below.rfind(between);
@@ -96,12 +95,11 @@ std::optional<int> step_bar(Ui& ui, const Rect& rect, std::span<const StepTab> t
     return tapped;
 }
 
-// --- toast
-// --------------------------------------------------------------------------------------------------------
+// --- toast -----------------------------------------------------------------------------------------------
 
 namespace {
 constexpr double said_for_s = 4.0;     // "Link copied"
-constexpr double refused_for_s = 12.0; // a sentence that has to be read
+constexpr double refused_for_s = 12.0; // a sentence takes time to read
 } // namespace
 
 void Toast::show(std::string sentence, bool refusal, double now_s) {
@@ -154,8 +152,7 @@ void Toast::draw(Ui& ui, const Rect& over, double now_s) {
     ImGui::End();
 }
 
-// --- sheet
-// ----------------------------------------------------------------------------------------------------------
+// --- sheet -----------------------------------------------------------------------------------------------
 
 bool begin_sheet(Ui& ui, std::string_view id, const Rect& screen, const Rect& place, bool from_below,
                  float& out) {
@@ -163,7 +160,7 @@ bool begin_sheet(Ui& ui, std::string_view id, const Rect& screen, const Rect& pl
     const bool appearing = out <= 0.0f;
     out = std::min(1.0f, out + std::clamp(ImGui::GetIO().DeltaTime, 0.001f, 0.05f) / slide_s);
     if (out < 1.0f) ui.lively = std::max(ui.lively, 2);
-    const float rest = (1.0f - out) * (1.0f - out) * (1.0f - out); // fast, then settling
+    const float rest = (1.0f - out) * (1.0f - out) * (1.0f - out); // fast at first, then slower
     const float away = std::round(rest * (from_below ? place.h : place.w));
     const Rect at{from_below ? place.x : place.x + away, from_below ? place.y + away : place.y, place.w,
                   place.h};
@@ -179,7 +176,7 @@ bool begin_sheet(Ui& ui, std::string_view id, const Rect& screen, const Rect& pl
     list.AddRectFilled({screen.x, screen.y}, {screen.right(), screen.bottom()},
                        look::faded(ui.inks().scrim, out));
     const ImDrawFlags corners = from_below ? ImDrawFlags_RoundCornersTop : ImDrawFlags_RoundCornersAll;
-    const float below = from_below ? 40.0f : 0.0f; // down to the screen's very edge
+    const float below = from_below ? 40.0f : 0.0f; // extends below the edge of the screen
     list.AddRectFilled({at.x, at.y}, {at.right(), at.bottom() + below}, ui.inks().card, 14.0f, corners);
     list.AddRect({at.x, at.y}, {at.right(), at.bottom() + below}, ui.inks().rule, 14.0f, corners);
     ImGui::SetCursorScreenPos({at.x, at.y});
@@ -190,7 +187,7 @@ bool begin_sheet(Ui& ui, std::string_view id, const Rect& screen, const Rect& pl
 }
 
 void end_sheet(Ui& ui) {
-    // What was placed by hand is not to widen the window: the cursor goes back to where it began.
+    // Widgets placed by hand must not widen the window, so the cursor returns to its start.
     ImGui::SetCursorPos(ImGui::GetCursorStartPos());
     ImGui::End();
     ui.covered = true;

@@ -6,37 +6,36 @@
 
 namespace evenfall::shell::widgets {
 
-/// One answer of the strip, always in sight.
+/// One answer of the strip, always visible.
 struct Answer {
     std::string id{};
     std::string title{};     ///< "In water"
     std::string number{};    ///< "+1.42"
     std::string unit{};      ///< "g"
     std::string below{};     ///< "± 0.31"
-    bool off_target = false; ///< a drawn mark beside the figure
+    bool off_target = false; ///< draws a mark beside the figure
 };
-/// Draws answers in `columns` columns inside `rect`. The id of the one that was tapped, or "".
+/// Draws the answers in `columns` columns inside `rect`. Returns the id of the one that was tapped, or "".
 std::string answer_strip(Ui& ui, const Rect& rect, std::span<const Answer> answers, int columns);
 
-/// One step of the bar; recorded as `id`.
+/// One tab of the step bar; recorded as `id`.
 struct StepTab {
     std::string_view id;
     std::string_view label;
 };
-/// Returns the step tapped that was not on.
+/// Returns the tapped step where it was not the selected one.
 std::optional<int> step_bar(Ui& ui, const Rect& rect, std::span<const StepTab> tabs, int on);
 
-/// A card: filled, rounded ground with a hairline edge.
+/// A card: filled and rounded, with a hairline edge.
 void card(Ui& ui, const Rect& rect, ImU32 ground);
 
-/// A sentence that lies over the lower edge of `over` for some seconds (a refusal, "Link copied"). Tap takes
-/// it away.
+/// A sentence over the lower edge of `over` for some seconds (a refusal, "Link copied"). A tap removes it.
 class Toast {
 public:
     void show(std::string sentence, bool refusal, double now_s);
     [[nodiscard]] const std::string& text() const { return text_; }
     void draw(Ui& ui, const Rect& over, double now_s);
-    /// Seconds until it goes by itself; nullopt when there is none.
+    /// Seconds until it disappears; nullopt where none is shown.
     [[nodiscard]] std::optional<double> goes_in(double now_s) const;
 
 private:
@@ -45,9 +44,9 @@ private:
     double until_s_ = 0.0;
 };
 
-/// The ground of every sheet: dims the screen and opens a window over it. Draw widgets between begin and end.
-/// `out` runs from 0 to 1 and is moved on here. True when the dimmed screen outside the sheet was tapped, or
-/// Escape.
+/// Common part of all sheets: dims the screen and opens a window over it. Draw widgets between begin and end.
+/// `out` goes from 0 to 1 and is advanced here. True when the dimmed screen outside the sheet was tapped, or
+/// Escape pressed.
 bool begin_sheet(Ui& ui, std::string_view id, const Rect& screen, const Rect& place, bool from_below,
                  float& out);
 void end_sheet(Ui& ui);

@@ -72,13 +72,13 @@ void draw_sign(ImDrawList& list, Sign sign, ImVec2 m, float size, ImU32 colour, 
         list.PathStroke(colour, closed ? ImDrawFlags_Closed : 0, pen);
     };
     switch (sign) {
-    case Sign::shelf: // three boards, the middle one shorter
+    case Sign::shelf: // three shelf boards, the middle one shorter
         stroke({at(-0.85f, -0.6f), at(0.85f, -0.6f)});
         stroke({at(-0.85f, 0.0f), at(0.35f, 0.0f)});
         stroke({at(-0.85f, 0.6f), at(0.85f, 0.6f)});
         break;
     case Sign::undo:
-    case Sign::redo: { // an arrow that comes back over itself
+    case Sign::redo: { // an arrow that curves back
         const float side = sign == Sign::undo ? 1.0f : -1.0f;
         const auto turned = [&](float x, float y) { return at(side * x, y); };
         list.PathLineTo(turned(-0.8f, -0.25f));

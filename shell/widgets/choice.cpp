@@ -9,7 +9,7 @@
 namespace evenfall::shell::widgets {
 namespace {
 
-/// How many options go on one line, so that the widest label still has air.
+/// Number of options per line that leaves some space round the widest label.
 int per_line(const Ui& ui, std::span<const std::string_view> labels, float width) {
     float widest = 0.0f;
     for (const std::string_view label : labels)

@@ -51,7 +51,7 @@ std::optional<Keypad::Result> Keypad::collect(std::string_view field_id) {
 }
 
 void Keypad::settle(std::string_view refusal) {
-    if (result_) close(); // all have been asked by now: the field is gone
+    if (result_) close(); // all fields have been drawn by now, so this one no longer exists
     if (!collected_) return;
     collected_ = false;
     refusal_ = refusal;
@@ -81,8 +81,7 @@ void Keypad::read_keyboard() {
     ImGuiContext& context = *ImGui::GetCurrentContext();
     bool typed = false;
     for (const ImWchar c : ImGui::GetIO().InputQueueCharacters) {
-        const bool space_to_press =
-            c == ' ' && ImGui::GetIO().NavVisible; // space presses a key that has the focus
+        const bool space_to_press = c == ' ' && ImGui::GetIO().NavVisible; // space presses the focused key
         if (space_to_press || c >= 0x7F) continue;
         entry_.press(static_cast<char>(c));
         typed = true;
@@ -97,7 +96,7 @@ void Keypad::read_keyboard() {
     }
     if (typed) {
         refusal_.clear();
-        // Whoever types means Enter as "Set", not as a press of the key that last had the focus.
+        // After typing, Enter means "Set", not a press of the key that last had the focus.
         context.NavId = 0;
         context.NavDisableHighlight = true;
     }
@@ -172,9 +171,9 @@ void Keypad::draw_units(Ui& ui, const Rect& rect) {
 void Keypad::draw_keys(Ui& ui, const Rect& rect) {
     struct Key {
         const char* id;
-        const char* label; ///< nullptr where a sign is drawn
+        const char* label; ///< nullptr where an icon is drawn
         Sign sign;
-        char press; ///< 0 for a step
+        char press; ///< 0 for the − and + keys
         int step;
         int column, row, wide, high;
     };
@@ -213,7 +212,7 @@ void Keypad::draw_keys(Ui& ui, const Rect& rect) {
                          rect.y + static_cast<float>(key.row) * (key_h + look::grid),
                          wide * key_w + (wide - 1.0f) * look::grid,
                          high * key_h + (high - 1.0f) * look::grid};
-        // Held down, steps and backspace go on.
+        // Held down, − and + and backspace repeat.
         const bool repeats = key.step != 0 || key.press == '\b';
         ImGui::PushButtonRepeat(repeats);
         const Touch touch = touch_area(ui, key.id, place);
@@ -251,7 +250,7 @@ void Keypad::draw(Ui& ui, const Rect& screen, const Rect& place, bool from_below
     const ImVec2 at = ImGui::GetCursorScreenPos();
     const look::Palette& ink = ui.inks();
     const float left = at.x + pad;
-    // Wider than high, the keys stand beside the figure.
+    // Where wider than high, the keys are beside the figure.
     const bool flat = place.w > place.h;
     const float width = flat ? 0.5f * (place.w - 3.0f * pad) : place.w - 2.0f * pad;
     float y = at.y + 12.0f;
@@ -263,7 +262,7 @@ void Keypad::draw(Ui& ui, const Rect& screen, const Rect& place, bool from_below
     draw_value(ui, {left, y, width, value_h});
     y += value_h + 6.0f;
 
-    // Limits, and in their place the sentence of a refusal; two lines are kept free for it wherever there is
+    // The limits, replaced by the sentence of a refusal; two lines are reserved for it wherever there is
     // room.
     const float said_h = tight ? 24.0f : 42.0f;
     ImGui::PushClipRect({left, y}, {left + width, y + said_h + 4.0f}, true);
@@ -300,7 +299,7 @@ void Keypad::draw(Ui& ui, const Rect& screen, const Rect& place, bool from_below
         set();
     end_sheet(ui);
     if (leave) close();
-    if (result_) ui.lively = std::max(ui.lively, 2); // the field collects it in the next frame
+    if (result_) ui.lively = std::max(ui.lively, 2); // the field collects the result in the next frame
 }
 
 } // namespace evenfall::shell::widgets

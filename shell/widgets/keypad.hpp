@@ -6,31 +6,31 @@
 namespace evenfall::shell::widgets {
 
 /// The page's own keypad: a sheet over the panel (landscape) or from below (phone). Fields open it and
-/// collect from it. Ids: keypad.0 … keypad.9, keypad.point, keypad.bar, keypad.space, keypad.sign,
+/// collect its result. Ids: keypad.0 … keypad.9, keypad.point, keypad.bar, keypad.space, keypad.sign,
 /// keypad.back, keypad.less, keypad.more, keypad.unit.<i>, keypad.clear, keypad.cancel, keypad.ok.
 class Keypad {
 public:
-    /// Opens for a field. `may_clear` adds the key that leaves the amount out.
+    /// Opens for a field. `may_clear` adds the key that leaves the value out.
     void open(std::string_view field_id, std::string_view label, double value_si, const NumberSpec& spec,
               Unit unit, bool may_clear = false);
     void close();
     [[nodiscard]] bool is_open() const { return open_; }
     [[nodiscard]] const std::string& field() const { return field_; }
 
-    /// What was set for this field, once. The keypad stays open until settle().
+    /// The value set for this field, returned once. The keypad stays open until settle().
     struct Result {
         std::optional<double> amount_si; ///< nullopt = left out
     };
     [[nodiscard]] std::optional<Result> collect(std::string_view field_id);
 
-    /// After the edit was tried: "" closes the keypad, a sentence keeps it open and is shown in place.
-    /// Does nothing unless a result was collected since; one that no field came for is given up.
+    /// To be called after the edit was tried: "" closes the keypad, a sentence keeps it open and is shown.
+    /// Does nothing unless a result was collected since; a result that no field collects is discarded.
     void settle(std::string_view refusal);
 
-    /// Draws the sheet and reads the physical keyboard. `place` is where the sheet lies when fully out.
+    /// Draws the sheet and reads the physical keyboard. `place` is the sheet's final position.
     void draw(Ui& ui, const Rect& screen, const Rect& place, bool from_below);
 
-    /// The unit chosen in the keypad, to be kept by the settings.
+    /// The unit chosen in the keypad, to be stored in the settings.
     [[nodiscard]] std::optional<std::pair<Quantity, Unit>> take_unit_choice();
 
 private:
@@ -44,7 +44,7 @@ private:
 
     bool open_ = false;
     bool may_clear_ = false;
-    float out_ = 0.0f; ///< how far the sheet has slid, 0 to 1
+    float out_ = 0.0f; ///< progress of the sheet's slide, 0 to 1
     std::string field_;
     std::string label_;
     KeypadEntry entry_;

@@ -15,7 +15,7 @@ bool is_digit(char c) {
     return c >= '0' && c <= '9';
 }
 
-/// Without needless zeros: "12.50" → "12.5", "3.0" → "3". Typing goes on from there.
+/// Without trailing zeros: "12.50" → "12.5", "3.0" → "3". Typing continues from there.
 std::string without_tail(std::string text) {
     if (text.find('.') == std::string::npos) return text;
     while (text.back() == '0')
@@ -98,8 +98,7 @@ void KeypadEntry::step(int direction) {
     const double from = amount() ? to_unit(*amount(), unit_) : low;
     if (!std::isfinite(from) || !(step > 0.0)) return;
     const double steps = from / step;
-    // From a value between two steps the first press goes to the nearer end of that step in the asked
-    // direction.
+    // From a value between two steps, the first press goes to the next step in that direction.
     constexpr double same = 1e-6;
     const double next = direction > 0 ? std::floor(steps + same) + 1.0 : std::ceil(steps - same) - 1.0;
     show(from_unit(std::clamp(next * step, low, high), unit_));
@@ -122,14 +121,14 @@ std::optional<double> KeypadEntry::amount() const {
 std::string KeypadEntry::refusal() const {
     const auto held = amount();
     if (!held || !std::isfinite(*held)) return look::words::keypad_no_number;
-    // Limits are given in SI and typed in a trade unit: a hair of rounding is not a refusal.
+    // Limits are in SI and values typed in a shop unit: a tolerance keeps rounding from being a refusal.
     const double hair = 1e-9 * std::max({std::abs(spec_.least), std::abs(spec_.most), 1e-12});
     if (*held >= spec_.least - hair && *held <= spec_.most + hair) return {};
     return look::words::keypad_outside + std::string(" ") + limits_text() + ".";
 }
 
 std::string KeypadEntry::limits_text() const {
-    // What is shown may be typed: ends are rounded inward, to what the value line tells apart.
+    // Limits shown must be accepted when typed: they are rounded inward to the resolution of the value line.
     const double ends[] = {to_unit(spec_.least, unit_), to_unit(spec_.most, unit_)};
     const auto [low, high] = std::minmax(ends[0], ends[1]);
     const double grain = resolution(unit_, spec_.decimals);

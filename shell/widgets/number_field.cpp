@@ -13,7 +13,7 @@ namespace {
 constexpr float field_w = 128.0f;
 constexpr float row_h = 56.0f;
 
-/// The ground of a field to tap, framed while the keypad is open for it.
+/// Background of a tappable field, framed while the keypad is open for it.
 Touch field_ground(Ui& ui, std::string_view id, const Rect& rect) {
     const Touch touch = touch_area(ui, id, rect);
     const look::Palette& ink = ui.inks();
@@ -28,7 +28,7 @@ Touch field_ground(Ui& ui, std::string_view id, const Rect& rect) {
     return touch;
 }
 
-/// Label and soft lines at the left, as many as the sentence needs; returns the field's place at the right.
+/// Label and second lines on the left, as many as the text needs; returns the field's place on the right.
 Rect labelled_row(Ui& ui, std::string_view label, std::string_view below, float width) {
     const float text_w = ImGui::GetContentRegionAvail().x - width - 12.0f;
     if (below.empty()) {

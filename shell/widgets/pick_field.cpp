@@ -71,7 +71,7 @@ void Picker::draw(Ui& ui, const Rect& screen, const Rect& place, bool from_below
     end_scroll_area(ui);
     end_sheet(ui);
     if (leave) close();
-    if (result_) ui.lively = std::max(ui.lively, 2); // the field collects it in the next frame
+    if (result_) ui.lively = std::max(ui.lively, 2); // the field collects the result in the next frame
 }
 
 } // namespace evenfall::shell::widgets

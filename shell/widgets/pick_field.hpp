@@ -10,21 +10,21 @@ namespace evenfall::shell::widgets {
 struct PickOption {
     std::string key{};   ///< as in a document: "basswood"
     std::string label{}; ///< as shown
-    std::string below{}; ///< soft second line: density, source; may be empty
+    std::string below{}; ///< second line: density, source; may be empty
 };
 
 /// A row with a label and the chosen option; a tap opens a list sheet. Option rows are recorded as
-/// "pick.<key>", the sheet's way out as "pick.cancel". Returns the key chosen, when it is another one.
+/// "pick.<key>", cancel as "pick.cancel". Returns the chosen key where it is another one.
 std::optional<std::string> pick_field(Ui& ui, std::string_view id, std::string_view label,
                                       const std::vector<PickOption>& options, std::string_view chosen_key);
 
-/// The list sheet behind pick_field; one per application, drawn by app.cpp.
+/// The list sheet of pick_field; one per application, drawn by app.cpp.
 class Picker {
 public:
     void open(std::string_view field_id, std::string_view label, std::vector<PickOption> options,
               std::string_view chosen);
     void close() { open_ = false; }
-    /// Closes, and what was picked and not yet collected is given up.
+    /// Closes and discards a result that was not collected.
     void put_away() {
         close();
         result_.reset();

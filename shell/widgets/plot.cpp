@@ -99,7 +99,7 @@ void draw_lines(Ui& ui, const Plot& plot, const Frame& frame) {
             list.AddPolyline(points.data(), static_cast<int>(points.size()), ink.water_line, 0, 2.25f);
             continue;
         }
-        // Pieces of even length along x: the curves are gentle enough for it.
+        // Pieces of equal length along x: the curves are smooth enough.
         constexpr int pieces = 24;
         for (int i = 0; i < pieces && points.size() > 1; ++i) {
             const double from = line.points.front().x;

@@ -1,6 +1,6 @@
 #pragma once
 
-// What a number on the page measures, and in which trade unit it is shown. Pure: no ImGui.
+// Quantities of numbers on the page, and the units they are shown in. Pure: no ImGui.
 
 #include "base/unit.hpp"
 
@@ -14,7 +14,7 @@ namespace evenfall::shell::widgets {
 
 enum class Quantity {
     length,      ///< m;      mm · in · in as a fraction
-    thickness,   ///< m;      mm · µm · thousandths of an inch (coats, gaps of wire)
+    thickness,   ///< m;      mm · µm · thousandths of an inch (coats, wire gaps)
     mass,        ///< kg;     g · oz · grain
     fall,        ///< m/s;    s/ft · mm/s · s/m   (a time per length grows as the speed falls)
     angle,       ///< rad;    °
@@ -23,13 +23,13 @@ enum class Quantity {
     percent,     ///< a share of 1, shown as %
     per_hundred, ///< a number that is already in % (moisture)
     density,     ///< kg/m³;  kg/m³ · lb/ft³
-    number,      ///< a plain number
-    depth,       ///< m;      m · ft · mm (of water: a tub, a fall)
+    number,      ///< a number without unit
+    depth,       ///< m;      m · ft · mm (depth of water: a tub, a fall)
 };
 
 using units::Unit;
 
-/// Units that a quantity may be shown in; the first is the metric default.
+/// Units that a quantity can be shown in; the first is the metric default.
 [[nodiscard]] std::span<const Unit> units_of(Quantity quantity);
 
 using units::symbol;
@@ -41,24 +41,24 @@ using units::symbol;
 [[nodiscard]] double to_unit(double si, Unit unit);
 [[nodiscard]] double from_unit(double shown, Unit unit);
 
-/// The number as text in the unit, without its symbol: "−3.1", "1.9", "1 3/8". Real minus sign; trailing
-/// zeros kept to the unit's usual decimals (mm 1, in 3, g 2, s/ft 2, mm/s 0, ° 1, °C 1 …) unless `decimals`
-/// says otherwise.
+/// The number as text in the unit, without its symbol: "−3.1", "1.9", "1 3/8". True minus sign; trailing
+/// zeros to the unit's usual number of decimals (mm 1, in 3, g 2, s/ft 2, mm/s 0, ° 1, °C 1 …) unless
+/// `decimals` is given.
 [[nodiscard]] std::string number_text(double si, Unit unit, int decimals = -1);
-/// The same as it is typed, with a point whatever the device's language.
+/// The same as it is typed, with a point in every language.
 [[nodiscard]] std::string typed_number_text(double si, Unit unit, int decimals = -1);
-/// A typed number as the device's language writes it: Dear ImGui's PlatformLocaleDecimalPoint stands for its
-/// point.
+/// A typed number with the device's decimal separator (Dear ImGui's PlatformLocaleDecimalPoint).
 [[nodiscard]] std::string as_shown(std::string typed);
-/// An end of the doubt of a fall: words where nobody would see it fall, which no time per length can tell.
+/// One end of the range of a speed of fall: a word where the fall is too slow to see and a time per length is
+/// meaningless.
 [[nodiscard]] std::string fall_end_text(double speed_m_s, Unit unit);
 /// number_text with its symbol: "15.8 mm", "−3.1°".
 [[nodiscard]] std::string value_text(double si, Unit unit, int decimals = -1);
 
-/// The least amount that number_text tells apart, in the unit: 0.1 for millimetres, 1/64 for inch_fraction.
+/// The resolution of number_text in the unit: 0.1 for millimetres, 1/64 for inch_fraction.
 [[nodiscard]] double resolution(Unit unit, int decimals = -1);
 
-/// A sensible − / + step for the unit, in the unit: 0.5 mm, 1/64 in, 0.1 g, 0.05 s/ft, 0.5° …
+/// A suitable − / + step in the unit: 0.5 mm, 1/64 in, 0.1 g, 0.05 s/ft, 0.5° …
 [[nodiscard]] double usual_step(Unit unit);
 
 /// The builder's chosen unit for each quantity.
@@ -66,7 +66,7 @@ class Units {
 public:
     Units(); ///< metric: mm, g, s/ft, °C
     [[nodiscard]] Unit of(Quantity quantity) const { return chosen_[static_cast<std::size_t>(quantity)]; }
-    /// Ignored when the unit does not belong to the quantity.
+    /// Ignored where the unit does not belong to the quantity.
     void choose(Quantity quantity, Unit unit);
 
     friend bool operator==(const Units&, const Units&) = default;

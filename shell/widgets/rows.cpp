@@ -27,7 +27,7 @@ void hairline_below(Ui& ui, const Rect& row) {
                                               ui.inks().rule);
 }
 
-/// Ground of a row that reaches a little beyond the text on both sides.
+/// Background of a row, slightly wider than the text on both sides.
 void row_ground(const Ui& ui, const Rect& row, bool chosen, bool pressed) {
     if (!chosen && !pressed) return;
     ImDrawList& list = *ImGui::GetWindowDrawList();

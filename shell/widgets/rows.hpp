@@ -6,8 +6,8 @@
 
 namespace evenfall::shell::widgets {
 
-/// A row that can be tapped: title and soft second line left, figure with unit right, chevron when it leads
-/// on.
+/// A row that can be tapped: title and second line on the left, figure with unit on the right, chevron where
+/// it opens something.
 struct ListRow {
     std::string_view title{};
     std::string_view below{};
@@ -16,15 +16,15 @@ struct ListRow {
     bool chosen = false;   ///< tinted, with a bar at its left edge
     bool leads_on = false; ///< chevron
     bool enabled = true;
-    bool struck = false; ///< a line through the figure: kept, but no longer counted
+    bool struck = false; ///< strikes through the figure: the entry is excluded
 };
 bool list_row(Ui& ui, std::string_view id, const ListRow& row);
 
-/// A row that only shows: label left, figure right.
+/// A row that only displays: label on the left, figure on the right.
 void figure_row(Ui& ui, std::string_view label, std::string_view number, std::string_view unit,
                 std::string_view below = {});
 
-/// One column of a table: where it ends (share of the width, 0 to 1) and how it is set.
+/// One column of a table: its range (share of the width, 0 to 1) and alignment.
 struct Column {
     float from = 0.0f;
     float to = 1.0f;
@@ -32,14 +32,14 @@ struct Column {
 };
 struct Cell {
     std::string_view text{};
-    std::string_view unit{}; ///< thin beside the text
+    std::string_view unit{}; ///< in regular weight beside the text
     bool strong = false;
 };
 void table_head(Ui& ui, std::span<const Column> columns, std::span<const std::string_view> titles);
-/// 44 px or more; tappable when `id` is not empty, with a tint when chosen. True when tapped.
+/// 44 px or more; can be tapped where `id` is not empty, tinted when chosen. True when tapped.
 bool table_row(Ui& ui, std::string_view id, std::span<const Column> columns, std::span<const Cell> cells,
                bool chosen = false);
-/// The last line of a table, parted by a heavier rule.
+/// The last line of a table, separated by a heavier rule.
 void table_total(Ui& ui, std::span<const Column> columns, std::span<const Cell> cells);
 
 } // namespace evenfall::shell::widgets

@@ -8,13 +8,13 @@
 namespace evenfall::shell::widgets {
 namespace {
 
-constexpr float drag_begins_px = 9.0f;  // a press that wanders less is still a tap
+constexpr float drag_begins_px = 9.0f;  // a press that moves less is still a tap
 constexpr float glide_halves_s = 0.18f; // time in which a glide loses half its speed
 constexpr float glide_ends_px_s = 24.0f;
 constexpr float glide_most_px_s = 3500.0f;
-constexpr double finger_rests_s = 0.08; // held this long before it leaves, a finger does not throw
+constexpr double finger_rests_s = 0.08; // a finger at rest this long before release does not start a glide
 
-/// Scrolls this area by the finger, and lets it glide on when the finger has left.
+/// Scrolls this area with the finger, and continues as a glide after release.
 void drag_scroll(Ui& ui, ImGuiWindow* window) {
     const ImGuiIO& io = ImGui::GetIO();
     Glide& glide = ui.glide;
@@ -60,7 +60,7 @@ void drag_scroll(Ui& ui, ImGuiWindow* window) {
     }
 }
 
-/// A short bar at the right edge and a fading edge: there is more.
+/// A short bar at the right edge and a fading edge show that there is more.
 void scroll_mark(const Ui& ui, const ImGuiWindow* window) {
     if (window->ScrollMax.y <= 1.0f) return;
     const ImRect area = window->Rect();

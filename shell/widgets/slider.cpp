@@ -9,7 +9,7 @@ namespace evenfall::shell::widgets {
 std::optional<double> slider_at(Ui& ui, std::string_view id, const Rect& rect, double share, bool enabled) {
     constexpr float knob = 11.0f;
     const Touch touch = touch_area(ui, id, rect, enabled);
-    // Held on although the finger has wandered off the bar.
+    // Still held although the finger has left the bar.
     const ImGuiID key = ImGui::GetCurrentWindow()->GetID(id.data(), id.data() + id.size());
     const bool held = enabled && ImGui::GetActiveID() == key && ImGui::GetIO().MouseDown[0];
     const float from = rect.x + knob + 2.0f;

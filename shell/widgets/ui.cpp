@@ -8,7 +8,8 @@
 namespace evenfall::shell::widgets {
 namespace {
 
-// ImGui measures from a null pointer to the end of memory: no text at all has to be an empty one.
+// ImGui treats a null begin pointer with a null end as "up to the end of memory", so an empty text needs a
+// valid pointer.
 constexpr std::string_view no_text = "";
 const char* begin_of(std::string_view text) {
     return text.empty() ? no_text.data() : text.data();
@@ -22,7 +23,7 @@ float baseline_in(const ImFont* font) {
     return font->Ascent * font->FontSize / (font->Ascent - font->Descent);
 }
 
-/// Height of capitals, for centring: a line centred by its box looks low.
+/// Height of capitals, for vertical centring: a line centred by its box looks too low.
 float cap_height(const ImFont* font) {
     return font->FontSize * 0.498f;
 }
@@ -59,8 +60,7 @@ Touch touch_area(Ui& ui, std::string_view id, const Rect& rect, bool enabled) {
 
 void focus_ring(const Ui& ui, const Rect& rect, float rounding) {
     const Rect outer = rect.inset(-3.0f);
-    // Drawn over everything of this window, the clip of a scroll area included, so that no edge of it is cut
-    // off.
+    // Drawn without the clip of a scroll area, so that no edge is cut off.
     ImGui::GetWindowDrawList()->AddRect({outer.x, outer.y}, {outer.right(), outer.bottom()}, ui.inks().focus,
                                         rounding + 3.0f, 0, 2.5f);
 }

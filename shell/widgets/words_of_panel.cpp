@@ -33,7 +33,7 @@ void block(ImFont* font, ImU32 colour, std::string_view text) {
     wrapped_text(font, row.x, row.y, row.w, colour, text);
 }
 
-/// A triangle with a stroke and a dot: the meaning stays where colour is lost.
+/// A triangle with an exclamation mark, readable without colour.
 void caution_sign(ImDrawList& list, ImVec2 m, float size, ImU32 colour) {
     const float r = size / 2.0f;
     list.AddTriangle({m.x, m.y - r}, {m.x + r, m.y + r * 0.8f}, {m.x - r, m.y + r * 0.8f}, colour, 1.75f);

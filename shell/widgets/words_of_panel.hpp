@@ -1,12 +1,12 @@
 #pragma once
 
-// Text blocks of a step panel, each taking the whole width at the cursor.
+// Text blocks of a step panel, each of full width at the cursor.
 
 #include "widgets/ui.hpp"
 
 namespace evenfall::shell::widgets {
 
-/// Heading of the panel with an optional soft line below it.
+/// Heading of the panel with an optional second line.
 void heading(Ui& ui, std::string_view text, std::string_view below = {});
 /// Heading of a group of rows.
 void subheading(Ui& ui, std::string_view text);
@@ -14,11 +14,11 @@ void subheading(Ui& ui, std::string_view text);
 void paragraph(Ui& ui, std::string_view text);
 /// Soft small text, wrapped.
 void note(Ui& ui, std::string_view text);
-/// A caution where work can hurt: tinted box, a drawn sign, wrapped text. `title` may be empty.
+/// A safety note: tinted box, icon, wrapped text. `title` may be empty.
 void caution_box(Ui& ui, std::string_view title, std::string_view text);
-/// A box for what the builder should read now (tub reading, shortfall of a plan).
+/// A box for something to read now (tub reading, shortfall of a plan).
 void info_box(Ui& ui, std::string_view title, std::string_view text);
-/// A refusal or a warning: drawn mark and sentence in the mark's ink. Draws nothing for "".
+/// A refusal or a warning: mark and sentence in the mark's colour. Draws nothing for "".
 void problem_line(Ui& ui, std::string_view sentence);
 
 } // namespace evenfall::shell::widgets

@@ -125,7 +125,7 @@ TEST_CASE("table of a thousand lures drawn by chance") {
             if (built % 2 == 0) plan_of(row, document); // two evaluations more: every second one
             joints_of(row, document);
             if (const auto rest = afloat::upright_answer(evaluation->body, evaluation->ledger, document,
-                                                            evaluation->answers.water_density_kg_m3)) {
+                                                         evaluation->answers.water_density_kg_m3)) {
                 row.key("afloat") << rest->pitch_rad << rest->deepest_m << rest->gm_transverse_m;
             }
         } else {

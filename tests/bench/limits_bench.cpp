@@ -37,7 +37,8 @@ TEST_CASE("limits", "[bench]") {
     };
     const document::Document millrace = invented::preset_named("millrace-170");
     const document::Document reedline = invented::preset_named("reedline-120");
-    const document::Document weighed = support::with_full_log(millrace, ReadingKind::dry_weight, 0.067, 0.005);
+    const document::Document weighed =
+        support::with_full_log(millrace, ReadingKind::dry_weight, 0.067, 0.005);
     BENCHMARK("uncertainty, 200 weighings at odds") {
         return uncertainty(weighed);
     };

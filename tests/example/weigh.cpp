@@ -1,4 +1,5 @@
-// What a recipe's finished lure weighs, in air and in water, and how fast it falls: the smallest program on the core.
+// What a recipe's finished lure weighs, in air and in water, and how fast it falls: the smallest program on
+// the core.
 #include <evenfall.hpp>
 
 #include <cstdio>
@@ -13,7 +14,8 @@ int main(int argc, char** argv) {
     const auto document = evenfall::read_document(text);
     const auto evaluation = document ? evenfall::evaluate(*document) : document.problems();
     if (!evaluation) {
-        for (const evenfall::Problem& problem : evaluation.problems()) std::puts(problem.sentence.c_str());
+        for (const evenfall::Problem& problem : evaluation.problems())
+            std::puts(problem.sentence.c_str());
         return 2;
     }
     const evenfall::Answers& answers = evaluation->answers;

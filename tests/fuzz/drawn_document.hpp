@@ -332,10 +332,10 @@ private:
 
     document::Correction correction(const document::Document& d) {
         document::Correction c;
-        c.of =
-            b_.astray() && b_.once_in(16)
-                ? document::Cause::none
-                : static_cast<document::Cause>(1 + b_.below(static_cast<std::size_t>(document::Cause::moisture)));
+        c.of = b_.astray() && b_.once_in(16)
+                   ? document::Cause::none
+                   : static_cast<document::Cause>(
+                         1 + b_.below(static_cast<std::size_t>(document::Cause::moisture)));
         const std::size_t entries =
             std::max({d.parts.size(), d.holes.size(), d.coats.size(), d.joints.size(), std::size_t{1}});
         c.item = maybe([&] {

@@ -39,8 +39,8 @@ TEST_CASE("density is within 0.0085 kg/m³ of TEOS-10 from 0 to 40 °C and 0 to 
     double worst = 0.0;
     double worst_fresh = 0.0;
     for (const SeaRow& row : teos10) {
-        const double error =
-            std::fabs(*materials::water_density_kg_m3(row.temperature_c, row.salinity_g_kg) - row.density_kg_m3);
+        const double error = std::fabs(*materials::water_density_kg_m3(row.temperature_c, row.salinity_g_kg) -
+                                       row.density_kg_m3);
         worst = std::max(worst, error);
         if (row.salinity_g_kg == 0.0) worst_fresh = std::max(worst_fresh, error);
     }
@@ -54,7 +54,8 @@ TEST_CASE("fresh water's density is within 0.002 kg/m³ of IAPWS-95 (Wagner and 
           "[water]") {
     for (const FreshRow& row : iapws) {
         INFO(row.temperature_c << " °C");
-        CHECK_THAT(*materials::water_density_kg_m3(row.temperature_c, 0.0), WithinAbs(row.density_kg_m3, 0.002));
+        CHECK_THAT(*materials::water_density_kg_m3(row.temperature_c, 0.0),
+                   WithinAbs(row.density_kg_m3, 0.002));
     }
 }
 

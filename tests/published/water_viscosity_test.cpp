@@ -25,7 +25,8 @@ constexpr FreshRow iapws[] = {
 TEST_CASE("fresh water's viscosity is within 0.02 % of IAPWS R12-08 (2008; frozen table)", "[water]") {
     for (const FreshRow& row : iapws) {
         INFO(row.temperature_c << " °C");
-        CHECK_THAT(*materials::water_viscosity_pa_s(row.temperature_c, 0.0), WithinRel(row.viscosity_pa_s, 2e-4));
+        CHECK_THAT(*materials::water_viscosity_pa_s(row.temperature_c, 0.0),
+                   WithinRel(row.viscosity_pa_s, 2e-4));
     }
 }
 

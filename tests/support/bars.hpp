@@ -9,7 +9,7 @@
 
 namespace evenfall::support {
 
-/// A straight bar of superelliptic section, all along the same.
+/// A straight bar of constant superelliptic section.
 class BarLines final : public shape::Lines {
 public:
     BarLines(double length_m, double half_width_m, double half_height_m, double exponent)

@@ -1,6 +1,6 @@
 #pragma once
 
-// The same lure seen otherwise: in the mirror, drawn larger, its lists in another order.
+// Variants of a lure: mirrored, scaled, with its lists in another order.
 
 #include "document/document.hpp"
 
@@ -10,7 +10,7 @@
 
 namespace evenfall::support {
 
-/// Port for starboard.
+/// Exchanges port and starboard.
 inline document::Document mirrored(document::Document d) {
     for (document::Hole& h : d.holes)
         h.y_m = -h.y_m;
@@ -24,7 +24,7 @@ inline document::Document mirrored(document::Document d) {
     return d;
 }
 
-/// Every length times s, every mass times s³: densities and angles stay.
+/// Every length times s, every mass times s³; densities and angles stay.
 inline document::Document scaled(document::Document d, double s) {
     const double s3 = s * s * s;
     const auto times = [](std::optional<double>& value, double by) {
@@ -80,7 +80,7 @@ inline document::Document scaled(document::Document d, double s) {
     return d;
 }
 
-/// Holes, pockets and parts from last to first; corrections go with what they are of.
+/// Holes, pockets and parts in reverse order; corrections follow their entries.
 inline document::Document reordered(document::Document d) {
     std::reverse(d.holes.begin(), d.holes.end());
     std::reverse(d.pockets.begin(), d.pockets.end());

@@ -7,7 +7,7 @@
 
 namespace evenfall::support {
 
-/// The drawn minnow with this section, cut by these joints.
+/// The drawn minnow with this section and these joints.
 inline shape::Body minnow_body(const document::Section& section, const std::vector<document::Joint>& joints) {
     document::Shape shape = drawn_minnow();
     shape.section = section;

@@ -10,8 +10,8 @@ namespace evenfall::support {
 
 inline constexpr double degree = std::numbers::pi / 180.0;
 
-/// A drawn body of 140 mm with elliptic-like sections, its own stations on every line and a belly deeper than
-/// its back.
+/// A drawn body of 140 mm with roughly elliptic sections, separate stations on every line and a belly deeper
+/// than its back.
 inline document::Shape drawn_minnow() {
     document::Shape s;
     const double mm = 1e-3;
@@ -38,7 +38,7 @@ inline document::Shape drawn_minnow() {
     return s;
 }
 
-/// Test body F of the prototype: 140 mm, eleven stations, n = 2.6, back and belly alike.
+/// Test body F of the prototype: 140 mm, eleven stations, n = 2.6, back and belly symmetric.
 inline document::Shape prototype_shape() {
     const std::array<double, 11> x{0.0, 0.03, 0.08, 0.16, 0.28, 0.42, 0.56, 0.70, 0.82, 0.92, 1.0};
     const std::array<double, 11> height{0.12, 0.52, 0.74, 0.92, 1.0, 1.0, 0.97, 0.82, 0.64, 0.48, 0.42};

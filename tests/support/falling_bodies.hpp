@@ -10,7 +10,7 @@ namespace evenfall::support {
 
 inline constexpr materials::WaterProperties fresh_20{998.207, 1.0016e-3};
 
-/// A round bar of one density, G a little below B if wanted.
+/// A round bar of one density, with G below B by `g_below_m`.
 inline fall::Descent round_bar(double length_m, double diameter_m, double density_kg_m3,
                                double g_below_m = 0.0, const materials::WaterProperties& water = fresh_20,
                                const fall::Closure& closure = {}) {
@@ -25,7 +25,7 @@ inline fall::Descent round_bar(double length_m, double diameter_m, double densit
     return {fall::hull(lines, 2.0 * std::numbers::pi * r * length_m, 0.0), w, {}, water, closure};
 }
 
-/// The prototype's body with its G forward of and below B, as if of one density but for that.
+/// The prototype's body with uniform density, except that G is shifted forward of and below B.
 inline fall::Weights prototype_weights(double in_water_kg, double g_forward_m, double g_below_m,
                                        const materials::WaterProperties& water) {
     fall::Weights w;

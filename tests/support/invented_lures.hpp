@@ -1,7 +1,7 @@
 #pragma once
 
-// Lures drawn by chance from a recipe, "built" and measured: the truth is known, so what is said of it can be
-// held against it.
+// Random lures made from a document by its model, "built" and measured: the true values are known, so the
+// answers can be compared with them.
 
 #include "bench/uncertainty/posterior.hpp"
 #include "bench/uncertainty/random.hpp"
@@ -21,7 +21,7 @@ inline document::Document preset_named(const std::string& name) {
     return *document;
 }
 
-/// A recipe with its model; makes true lures and what a bench would read of them.
+/// A document with its model; makes true lures and the readings that a bench would take of them.
 class Recipe {
 public:
     explicit Recipe(const document::Document& document)
@@ -36,7 +36,7 @@ public:
         return u;
     }
 
-    /// The reading as scale, watch or rule would give it of the true lure; false where there is nothing to
+    /// The reading that scale, watch or ruler would give for the true lure; false where there is nothing to
     /// read (it floats).
     bool take(document::Reading& r, const Eigen::VectorXd& u, bench::Random& random) {
         using document::ReadingKind;
@@ -68,14 +68,14 @@ public:
         return r.kind != ReadingKind::just_hangs || read > 0.0;
     }
 
-    /// The true lure as a document: evaluate() then says what it really does.
+    /// The true lure as a document: evaluate() then gives its true behaviour.
     [[nodiscard]] document::Document as_built(const Eigen::VectorXd& u) const {
         return bench::with_corrections(model_, u, Eigen::VectorXd::Zero(u.size()));
     }
 
 private:
-    /// What the reading's main number would be without an error; absent where there would be none (a lure
-    /// that does not sink, in the tub).
+    /// The reading's main value without an error; absent where there is none (a lure that does not sink, in
+    /// the tub).
     [[nodiscard]] std::optional<double> told(const document::Reading& r, const Eigen::VectorXd& u) {
         const materials::WaterProperties water = observer_.tub(r);
         if (r.kind == document::ReadingKind::tub_fall) {
@@ -138,7 +138,7 @@ inline document::Reading block() {
     return r;
 }
 
-/// Is the lure's fall and hang within what its document asks?
+/// Whether the lure's fall and hang are within the targets of its document.
 inline Chances is_right(const document::Document& as_built, const Answers& answers) {
     Chances c;
     const document::Targets& t = as_built.targets;

@@ -1,7 +1,7 @@
 #pragma once
 
-// Lures as large as a document may be: as many points, joints, holes, pockets, parts, coats and readings as
-// there may be.
+// Lures at the limits of a document: the maximum number of points, joints, holes, pockets, parts, coats and
+// readings.
 
 #include "base/trade.hpp"
 #include "document/document.hpp"
@@ -11,8 +11,9 @@
 
 namespace evenfall::support {
 
-/// The nth reading of ten lures in turn, of its main number `about`, give or take `scatter`.
-inline document::Reading scattered(document::ReadingKind kind, Stage stage, int n, double about, double scatter) {
+/// The nth reading, of ten lures in turn, with the main value `about` ± `scatter`.
+inline document::Reading scattered(document::ReadingKind kind, Stage stage, int n, double about,
+                                   double scatter) {
     document::Reading r;
     r.kind = kind;
     r.stage = stage;
@@ -36,15 +37,15 @@ inline document::Reading scattered(document::ReadingKind kind, Stage stage, int 
     return r;
 }
 
-/// The same document with as many such readings of one kind as there may be.
+/// The same document with the maximum number of such readings of one kind.
 inline document::Document with_full_log(document::Document d, document::ReadingKind kind, double about,
-                                      double scatter) {
+                                        double scatter) {
     for (int n = 0; n < static_cast<int>(document::max_readings); ++n)
         d.log.push_back(scattered(kind, Stage::dressed, n, about, scatter));
     return d;
 }
 
-/// A lure of 600 mm in twelve segments, wavy from end to end, every list of it full. It sinks.
+/// A lure of 600 mm in twelve segments with a wavy outline and every list full. It sinks.
 inline document::Document at_the_limits() {
     document::Document d = block();
     const double length = 0.6;
@@ -71,7 +72,7 @@ inline document::Document at_the_limits() {
         d.joints.push_back(joint);
     }
     for (std::size_t k = 0; k < document::max_holes; ++k) {
-        // Four to a segment but the first and last, well inside their walls.
+        // Four in each segment except the first and last, well inside their walls.
         const double segment = 1.0 + static_cast<double>(k / 4);
         const double within = 0.3 + 0.4 * static_cast<double>(k % 4) / 3.0;
         document::Hole hole = belly_hole(1000.0 * length * (segment + within) / segments, 3.2, 12.0);

@@ -1,6 +1,6 @@
 #pragma once
 
-// A drawn lure as a triangle mesh that shares nothing with core/shape but the drawing itself: curves by
+// A drawn lure as a triangle mesh that shares nothing with core/body except the drawing: curves by
 // Boost.Math's pchip, sections by the textbook parametrisation, cuts by CGAL (package Polygon Mesh
 // Processing). Millimetres.
 
@@ -25,7 +25,7 @@ namespace pmp = CGAL::Polygon_mesh_processing;
 
 using Interpolator = boost::math::interpolators::pchip<std::vector<double>>;
 
-/// Three-point end slope with its monotone limiter (Boost's own default end is another).
+/// Three-point end slope with its monotone limiter (Boost's default end differs).
 inline double end_slope(const document::CurvePoint& p0, const document::CurvePoint& p1,
                         const document::CurvePoint& p2) {
     const double h0 = p1.x_m - p0.x_m;
@@ -50,7 +50,8 @@ inline Interpolator interpolated(const document::CurvePoints& points) {
                         end_slope(points[n - 1], points[n - 2], points[n - 3]));
 }
 
-/// A closed mesh of the whole body: rings of points joined by triangles, fans at nose and tail. Millimetres.
+/// A closed mesh of the whole body: rings of points joined by triangles, triangle fans at nose and tail.
+/// Millimetres.
 inline Mesh whole_lure(const document::Shape& shape, double exponent, int rings = 240, int sides = 160) {
     const Interpolator top = interpolated(shape.top);
     const Interpolator bottom = interpolated(shape.bottom);
@@ -60,7 +61,7 @@ inline Mesh whole_lure(const document::Shape& shape, double exponent, int rings 
     std::vector<std::vector<Mesh::Vertex_index>> ring(static_cast<std::size_t>(rings) + 1);
     const auto middle = [&](double x) { return 500.0 * (top(x) + bottom(x)); };
     for (int i = 0; i <= rings; ++i) {
-        // Closer together towards nose and tail.
+        // Closer together near nose and tail.
         const double x = i == rings ? length : length * 0.5 * (1.0 - std::cos(std::numbers::pi * i / rings));
         const double b = 500.0 * (top(x) - bottom(x));
         const double a = 1000.0 * half_width(x);

@@ -13,7 +13,7 @@ namespace {
 
 using document::Document;
 
-/// Draws the parts of one lure in the order of the document.
+/// Makes the parts of one random lure in the order of the document.
 class Maker {
 public:
     Maker(std::uint64_t seed, std::uint64_t draw) : random_(seed, draw) {}
@@ -65,7 +65,7 @@ private:
         return w;
     }
 
-    /// How full the drawing is at this share of the length: thin at nose and tail.
+    /// Relative thickness of the drawing at this share of the length: thin at nose and tail.
     static double fullness_at(double share) {
         const double fore = std::min(1.0, 0.35 + 2.6 * share);
         const double aft = std::min(1.0, 0.3 + 1.4 * (1.0 - share));
@@ -199,8 +199,8 @@ private:
         hole.fill = f;
     }
 
-    /// Wood so heavy that lead in a fair share of the holes sinks it, by a rough sum of its volume: else few
-    /// plans can be met.
+    /// Wood heavy enough that lead in a fair share of the holes sinks the lure, by a rough estimate of its
+    /// volume; otherwise few plans could be met.
     void wood_that_holes_can_sink() {
         double share = 0.0;
         for (int k = 0; k < 20; ++k)

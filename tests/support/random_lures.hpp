@@ -9,7 +9,7 @@
 
 namespace evenfall::support {
 
-/// A lure that can be built, drawn by chance, and where to find it again.
+/// A random lure that can be built, and the seed and number that reproduce it.
 struct RandomLure {
     std::uint64_t seed = 0;
     std::uint64_t draw = 0;
@@ -21,21 +21,21 @@ struct RandomLure {
     }
 };
 
-/// Draw `draw` of `seed`: one to five segments of any kind of section, in any wood and water, with holes,
-/// pockets, hinges, parts, coats, caliper readings and corrections. Most, not all, can be built.
+/// Random lure number `draw` of `seed`: one to five segments with any kind of section, in any wood and water,
+/// with holes, pockets, hinges, parts, coats, caliper readings and corrections. Most, not all, can be built.
 ///
-/// Only +, −, ×, ÷ of doubles and integers go into it, one draw a statement, so that every build of the
-/// project makes the same document to the last bit, whatever its compiler and mathematical library.
+/// Uses only +, −, ×, ÷ of doubles and integers, and one random number per statement, so that every build of
+/// the project makes the same document to the last bit, with any compiler and mathematical library.
 [[nodiscard]] document::Document random_document(std::uint64_t seed, std::uint64_t draw);
 
-/// The lures of one seed that can be built, one after the other.
+/// The lures of one seed that can be built, in order.
 class RandomLures {
 public:
     explicit RandomLures(std::uint64_t seed) : seed_(seed) {}
 
     [[nodiscard]] RandomLure next();
 
-    /// Drawn so far, those that could not be built included.
+    /// Number of lures made so far, including those that could not be built.
     [[nodiscard]] std::uint64_t drawn() const { return draw_; }
 
 private:
@@ -43,7 +43,8 @@ private:
     std::uint64_t draw_ = 0;
 };
 
-/// Looks at the first `count` lures of a seed that can be built: `see(lure, number)`. A failure names seed and draw.
+/// Looks at the first `count` lures of a seed that can be built: `see(lure, number)`. A failure names seed
+/// and draw.
 template <class See>
 void each_random_lure(std::uint64_t seed, int count, See see) {
     RandomLures drawn(seed);

@@ -18,7 +18,7 @@ document::CurvePoints curve_mm(std::initializer_list<std::pair<double, double>> 
 }
 
 document::Part part(const char* name, Stage stage, const char* material, double grams, double x, double z,
-                  double embedded) {
+                    double embedded) {
     document::Part p;
     p.name = name;
     p.stage = stage;

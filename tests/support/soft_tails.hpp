@@ -8,7 +8,7 @@
 
 namespace evenfall::support {
 
-/// A tail of one superellipse section all along: half height b, half thickness a.
+/// A tail of constant superellipse section: half height b, half thickness a.
 inline document::Tail straight_tail(double length_m, double a_m, double b_m) {
     document::Tail t;
     t.top = {{0.0, b_m}, {length_m, b_m}};
@@ -17,7 +17,7 @@ inline document::Tail straight_tail(double length_m, double a_m, double b_m) {
     return t;
 }
 
-/// A paddle that rises behind its root, in no way symmetric in z. Invented.
+/// A paddle that rises behind its root, asymmetric in z. Invented.
 inline document::Tail paddle(double x_m) {
     document::Tail t;
     t.x_m = x_m;
@@ -29,7 +29,7 @@ inline document::Tail paddle(double x_m) {
     return t;
 }
 
-/// The square-edged block (small_lures.hpp) with a slot of 14 mm at its end, flooded, and the paddle's tenon
+/// The square-edged block (small_lures.hpp) with a flooded slot of 14 mm at its end, and the paddle's tenon
 /// in it.
 inline document::Document block_with_tail() {
     document::Document d = block();

@@ -147,8 +147,8 @@ export const steps = {
 };
 
 /**
- * `core` is the bench, `store` the device's storage. `onFailure` and `onSuccess` tell how a save went, `onLeave` whether
- * another lure may come onto the bench (not where this one would be lost), `onElsewhere` that another tab has saved.
+ * `core` is the bench, `store` the device's storage. `onFailure` and `onSuccess` report a save, `onLeave` whether another
+ * lure may be opened (not where this one would be lost), `onElsewhere` that another tab has saved.
  */
 export function createAutosave({ core, store, onFailure, onSuccess, onLeave, onElsewhere }) {
   let state = atRest;
@@ -209,7 +209,7 @@ export function createAutosave({ core, store, onFailure, onSuccess, onLeave, onE
     leave,
     came: (id) => run("came", id),
     notKept: onFailure,
-    /** Is there work on the bench that the device refuses to keep? Tries to keep it first. */
+    /** True when there is work on the bench that the device cannot save. Tries to save it first. */
     unsaved() {
       flush();
       return state.lost;
@@ -221,8 +221,8 @@ export function createAutosave({ core, store, onFailure, onSuccess, onLeave, onE
     /** The builder says so: what lies on the bench need not be kept. */
     letGo: () => run("letGo"),
     /**
-     * `open()` brings another lure onto the bench, the one of `id` if it has one, or gives why it is refused, which is given on.
-     * This one goes onto the shelf, unless nothing was done to it; where it cannot, it stays, and nothing is opened.
+     * `open()` opens another lure, the one with `id` if it has one, or returns the reason of a refusal, which is passed on.
+     * The present lure goes onto the shelf, unless it is unchanged; where that fails, it stays, and nothing is opened.
      */
     another(open, id) {
       const refusal = leave() ? open() : "";
@@ -235,8 +235,8 @@ export function createAutosave({ core, store, onFailure, onSuccess, onLeave, onE
     /** Another tab holds the bench: what is changed here waits among the kept lures. */
     yieldBench: () => run("yieldBench"),
     /**
-     * This tab holds the bench again. What was changed or opened here since stays, and what the other tab kept is put away;
-     * without that `open(session)` brings the other tab's lure onto the bench, or gives why not.
+     * This tab holds the bench again. What was changed or opened here since stays, and the other tab's save is put away;
+     * without changes here, `open(session)` opens the other tab's lure, or returns the reason of a refusal.
      */
     resumeBench(open) {
       run("resumeBench");

@@ -1,4 +1,4 @@
-// Starts the page: features, module, presets, what was kept, what the address brings; then the watchers.
+// Starts the page: features, module, presets, saved work, the address; then the watchers.
 
 import { createAutosave } from "./autosave.js";
 import { watchCanvas } from "./canvas.js";
@@ -30,7 +30,7 @@ function progress(steps, sentence) {
   if (sentence) part("loading-words").textContent = sentence;
 }
 
-// Puts one plain sentence where the bench would be.
+// Shows one plain sentence in place of the bench.
 function stop(sentence, mayReload) {
   const place = part("loading");
   const said = document.createElement("p");
@@ -50,7 +50,7 @@ function stop(sentence, mayReload) {
   place.hidden = false;
 }
 
-// False when there is nothing to draw on after all.
+// False where drawing is not possible after all.
 function beginSession(core, store) {
   const { session, damaged } = store.load();
   const begun = core.start(session ?? "", "", prefersDark, window.devicePixelRatio);
@@ -58,7 +58,7 @@ function beginSession(core, store) {
   const refused = begun === 1 && session !== null;
   if (refused) {
     store.setAside(session);
-    store.adopt(null); // what lies here instead is another lure
+    store.adopt(null); // the present lure is another one
   }
   if (session === null || refused) autosaveOf.current.untouched();
   const hurt = refused ? session : damaged;
@@ -72,7 +72,7 @@ function beginSession(core, store) {
   return true;
 }
 
-// What another tab has kept comes onto the bench of this one.
+// Opens what another tab has saved.
 const opener = (core) => (session) => {
   const refusal = core.openJson(documentOf(session) ?? "");
   core.wake();
@@ -97,8 +97,8 @@ function connect(core, store) {
 }
 const autosaveOf = { current: null };
 
-// Two tabs never write over each other: one holds the bench, the other says so, and asks again whenever it is looked at or
-// worked on. Gives that asking.
+// Two tabs never overwrite each other: one holds the bench, the other says so, and asks again whenever it is looked
+// at or used. Returns the function that asks.
 function shareBench(core, store) {
   const { notices } = words;
   const hold = createHold(() => {
@@ -121,7 +121,7 @@ function shareBench(core, store) {
   return hold.ask;
 }
 
-// Out of memory, say: what the compiled code throws and does not catch has left it in the middle of something.
+// For example out of memory: after an uncaught exception the compiled code is in an undefined state.
 function watchForCrash() {
   const { Exception, RuntimeError } = WebAssembly;
   const look = (fault) => [Exception, RuntimeError].some((kind) => kind && fault instanceof kind) && stop(words.stop.crash, true);
@@ -169,7 +169,7 @@ async function start() {
 
   watchCanvas(core);
   autosaveOf.current.watch();
-  // What another tab lays into the drawer lies in it here too, so that neither writes over the other's pieces.
+  // Changes of the drawer in another tab are taken over here, so that neither tab overwrites the other's pieces.
   window.addEventListener("storage", ({ key, newValue }) => {
     if (key !== drawerKey || newValue === null) return;
     core.setDrawer(newValue);
@@ -183,7 +183,7 @@ async function start() {
 
   progress(4);
   part("loading").hidden = true;
-  // The frame that is asked for here is the first with the lure in it; after it the bench can be touched.
+  // The frame requested here is the first with the lure in it; after it the bench can be touched.
   requestAnimationFrame(() => requestAnimationFrame(() => performance.mark("evenfall bench stands")));
   part("canvas").focus({ preventScroll: true });
   core.wake();

@@ -1,5 +1,5 @@
-// The canvas in the page: wakes the bench on whatever happens, tells it of sizes and pixel ratios, lets the keyboard
-// leave, and looks after a lost drawing surface.
+// The canvas in the page: wakes the bench on events, passes on sizes and pixel ratios, lets the keyboard focus
+// leave, and handles a lost drawing context.
 
 import { part } from "./dialogs.js";
 import { dismiss, notice } from "./notices.js";
@@ -11,7 +11,7 @@ const wakingEvents = [
 ];
 const lostForMs = 3000;
 
-/** How much larger than usual the reader has letters: the page's own size of them over the usual 16 px. */
+/** The user's text size relative to the usual 16 px. */
 export const textScale = () => Math.min(2, Math.max(0.8, parseFloat(getComputedStyle(document.documentElement).fontSize) / 16 || 1));
 
 export function watchCanvas(core) {
@@ -22,14 +22,14 @@ export function watchCanvas(core) {
   watchSurface(core, canvas);
 }
 
-// In the capture phase, since the bench's own listeners stop some events.
+// In the capture phase, because the bench's own listeners stop some events.
 function wakeOnEvents(core) {
   for (const name of wakingEvents) window.addEventListener(name, () => core.wake(), { capture: true, passive: true });
   document.addEventListener("visibilitychange", () => document.visibilityState === "visible" && core.wake());
 }
 
-// The bench looks at its size when the window says "resize", which is not said when only the canvas or the pixel ratio
-// changed. No single sign of a new pixel ratio is given by every browser, so that each is a reason to look.
+// The bench checks its size on "resize", which is not sent when only the canvas or the pixel ratio changed. No
+// single event reports a new pixel ratio in every browser, so each of these triggers a check.
 function watchSize(core, canvas) {
   let dpr = window.devicePixelRatio;
   let letters = textScale();
@@ -62,21 +62,21 @@ function watchSize(core, canvas) {
   window.visualViewport?.addEventListener("resize", look);
 }
 
-// Inside the canvas, arrow keys move from field to field. Tab belongs to the page: it reaches what lies outside.
+// Inside the canvas, arrow keys move between fields. Tab belongs to the page and leaves the canvas.
 function keepKeyboardFree(canvas) {
   for (const name of ["keydown", "keyup"]) {
     window.addEventListener(name, (event) => {
       if (event.key === "Tab" && event.target === canvas) event.stopPropagation();
     }, { capture: true });
   }
-  // Touches that the bench takes for itself no longer give the canvas the focus.
+  // Touches that the bench handles do not focus the canvas by themselves.
   canvas.addEventListener("pointerdown", () => canvas.focus({ preventScroll: true }), { capture: true });
 }
 
 function watchSurface(core, canvas) {
   let timer = 0;
   canvas.addEventListener("webglcontextlost", (event) => {
-    event.preventDefault(); // or the browser never gives it back
+    event.preventDefault(); // otherwise the browser never restores it
     const again = [words.stop.reload, () => location.reload()];
     timer = setTimeout(() => notice("surface", words.notices.screenLost, [again], false), lostForMs);
   });

@@ -1,4 +1,4 @@
-// CRC-32 as in ISO 3309 (polynomial 0x04C11DB7, reflected): tells a damaged save from a whole one.
+// CRC-32 as in ISO 3309 (polynomial 0x04C11DB7, reflected), to recognise a damaged save.
 
 const table = Uint32Array.from({ length: 256 }, (_, byte) => {
   let crc = byte;
@@ -6,7 +6,7 @@ const table = Uint32Array.from({ length: 256 }, (_, byte) => {
   return crc;
 });
 
-/** Of the text's UTF-8 bytes, as an unsigned number. */
+/** Checksum of the text's UTF-8 bytes, as an unsigned number. */
 export function crc32(text) {
   let crc = 0xffffffff;
   for (const byte of new TextEncoder().encode(text)) crc = table[(crc ^ byte) & 0xff] ^ (crc >>> 8);

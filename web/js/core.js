@@ -1,9 +1,9 @@
-// The compiled bench as plain JavaScript functions. Nothing else in the page knows how it is called.
+// The compiled bench as plain JavaScript functions. Nothing else in the page calls the module directly.
 
-import createEvenfall from "evenfall-program"; // Emscripten's loader, named so by the build
+import createEvenfall from "evenfall-program"; // Emscripten's loader; the build defines this name
 import { instantiate } from "./code.js";
 
-// What the compiled code tells the page goes through globalThis.EvenfallHost (host.js), which has to be there first.
+// The compiled code calls the page through globalThis.EvenfallHost (host.js), which must exist first.
 export async function loadCore(canvas, onAbort) {
   const module = await new Promise((resolve, reject) => {
     createEvenfall({
@@ -26,11 +26,11 @@ export async function loadCore(canvas, onAbort) {
   const act = (name, ...given) => module.ccall(name, null, given.map(kind), given);
 
   return {
-    /** 0: the bench stands. 1: it stands with a demo, since `saved` could not be opened. 2: it has nothing to draw on. */
+    /** 0: started. 1: started with a demo, because `saved` could not be opened. 2: no drawing context. */
     start: (saved, link, dark, dpr) => number("ef_start", saved, link, dark ? 1 : 0, dpr),
-    /** Each gives "" or the sentences that refuse it, and then nothing has changed. */
+    /** Each returns "", or the sentences of a refusal; then nothing has changed. */
     openJson: (json) => text("ef_open_json", json),
-    /** Puts a picture behind the drawing: rows of red green blue alpha. False where its size cannot be. */
+    /** Puts a picture behind the drawing: rows of RGBA. False where its size is not allowed. */
     showPicture(width, height, rgba, marks) {
       const room = number("ef_picture_room", width, height);
       if (room === 0) return false;
@@ -39,7 +39,7 @@ export async function loadCore(canvas, onAbort) {
       return true;
     },
     takePictureAway: () => act("ef_picture_away"),
-    /** The parts drawer that the device has kept, and one from a file that is laid in beside it. */
+    /** Sets the parts drawer saved on the device; adds the pieces of one from a file. */
     setDrawer: (json) => text("ef_set_drawer", json),
     addToDrawer: (json) => text("ef_add_to_drawer", json),
     openLink: (link) => text("ef_open_link", link),
@@ -50,10 +50,10 @@ export async function loadCore(canvas, onAbort) {
     answersJson: () => text("ef_answers_json"),
     planJson: () => text("ef_plan_json"),
     link: () => text("ef_link"),
-    /** The build sheet as bytes: "html", "svg", "pdf", or its bare pages, "leaves". */
+    /** The build sheet as bytes: "html", "svg", "pdf", or "leaves" for the pages of the HTML alone. */
     sheet: (form, address) => bytes("ef_sheet", ["html", "svg", "pdf", "leaves"].indexOf(form), address),
     typeface: (semibold) => bytes("ef_typeface", semibold ? 1 : 0),
-    /** {side, path} of the square code of an address, in squares with the border; null where a camera could not read it. */
+    /** {side, path} of an address as a square code, in squares including the border; null where it is too large for a camera. */
     codeOf(address) {
       const [side, path] = text("ef_code", address).split(/ (.*)/s);
       return path ? { side: Number(side), path } : null;
@@ -72,7 +72,7 @@ export async function loadCore(canvas, onAbort) {
     benchDrawsUs: (times) => number("ef_bench_draws_us", times),
     benchEvaluateUs: (times) => number("ef_bench_evaluate_us", times),
     benchPlanUs: (times) => number("ef_bench_plan_us", times),
-    /** Bytes of memory that the compiled code has taken. */
+    /** Bytes of memory used by the compiled code. */
     memory: () => module.HEAPU8.length,
   };
 }
@@ -84,7 +84,7 @@ const reading = [
   "benchEvaluateUs", "benchPlanUs", "benchUncertaintyUs", "benchDrawsUs", "sheet", "memory",
 ];
 
-/** What tests may use: each of these reads, none acts. */
+/** Read-only hooks for tests. */
 export function readOnly(core) {
   return Object.freeze(Object.fromEntries(reading.map((name) => [name, core[name]])));
 }

@@ -1,4 +1,4 @@
-// The page's HTML dialogs: opening one gives a promise of how it was closed.
+// The page's HTML dialogs: opening one returns a promise of how it was closed.
 
 export const part = (id) => document.getElementById(id);
 
@@ -6,7 +6,8 @@ export const part = (id) => document.getElementById(id);
 export function ask(dialog) {
   return new Promise((resolve) => {
     dialog.returnValue = "";
-    // One that is open already is asked anew; closing it would tell of it only later, and to both who asked.
+    // Where it is open already, the earlier request ends now; closing it would send its event later, and to both
+    // requests.
     if (dialog.open) dialog.dispatchEvent(new Event("close"));
     dialog.addEventListener("close", () => {
       part("canvas").focus({ preventScroll: true });
@@ -32,7 +33,7 @@ export async function askText(label, current) {
   return (await answer) === "ok" ? input.value : null;
 }
 
-// Enter in a form presses its first button, which is Cancel: in this dialog it means Done.
+// Enter in a form presses its first button, which is Cancel; in this dialog it must mean Done.
 export function enterMeansDone() {
   part("dialog-text-input").addEventListener("keydown", (event) => {
     if (event.key !== "Enter" || event.isComposing) return;

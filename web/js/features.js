@@ -1,11 +1,11 @@
-// What the page cannot do without.
+// Features that the page requires.
 
-/** "" when all is there; otherwise the key of the sentence (words.stop) that says what is missing. */
+/** "" where nothing is missing; otherwise the key of the sentence (words.stop) that names it. */
 export function lacking() {
   if (typeof WebAssembly !== "object") return "wasm";
   const trial = document.createElement("canvas").getContext("webgl2");
   if (!trial) return "webgl";
-  // Devices allow few drawing surfaces at a time; give this one back.
+  // Devices allow few drawing contexts at a time; release this one.
   trial.getExtension("WEBGL_lose_context")?.loseContext();
   return "";
 }

@@ -1,4 +1,4 @@
-// Lures as files: saving a copy, opening one, and the lures kept from before.
+// Lures as files: saving a copy, opening one, and the kept lures.
 
 import { ask, message, part } from "./dialogs.js";
 import { canShare, shareBySystem } from "./share.js";
@@ -8,22 +8,22 @@ const largestFile = 256 * 1024;
 
 export const isDrawer = (text) => /^\s*\{\s*"evenfall_drawer"/.test(text);
 
-/** What a browser is told that a file is, by its name. */
+/** The media type of a file, by its name. */
 const types = { csv: "text/csv", json: "application/json", pdf: "application/pdf", svg: "image/svg+xml", html: "text/html" };
 const typeOf = (name) => ({ type: types[name.split(".").at(-1)] });
 
-/** Hands a text to the browser as a download, at once. */
+/** Downloads a text at once. */
 export function download(name, text) {
   const address = URL.createObjectURL(new Blob([text], typeOf(name)));
   const link = document.createElement("a");
   link.href = address;
   link.download = name;
   link.click();
-  // The browser has to have begun reading before the address may go.
+  // The browser must have started reading before the address is revoked.
   setTimeout(() => URL.revokeObjectURL(address), 60_000);
 }
 
-/** Offers a file to keep, text or bytes. A dialog of its own, since a share sheet wants a tap on real HTML. */
+/** Offers a file for saving, text or bytes. Uses a dialog, because a share sheet requires a tap on real HTML. */
 export async function saveDialog(name, text) {
   const file = new File([text], name, typeOf(name));
   const address = URL.createObjectURL(file);
@@ -39,7 +39,7 @@ export async function saveDialog(name, text) {
   setTimeout(() => URL.revokeObjectURL(address), 60_000);
 }
 
-/** Lets the builder choose a file or a kept lure; `open(text)` gives "" or why it is refused. */
+/** Lets the builder choose a file or a kept lure; `open(text)` returns "" or the reason of the refusal. */
 export function openDialog(store, open) {
   const dialog = part("dialog-open");
   const take = async (read) => {
@@ -66,7 +66,7 @@ async function textOf(file) {
   return file.text();
 }
 
-/** Document text of a session's text, or of a save's that holds one; null where there is none. */
+/** Document text from a session's text or a save's text; null where there is none. */
 export function documentOf(text) {
   try {
     const { session, document } = JSON.parse(text);

@@ -1,9 +1,9 @@
-// The first steps as three cards, and what each answer of the strip means.
+// The first steps as three cards, and explanations of the strip's answers.
 
 import { ask, part } from "./dialogs.js";
 import { words } from "./words.js";
 
-/** Shows the cards one after the other; resolves when they are read or skipped. */
+/** Shows the cards one after the other; resolves after the last one or when they are skipped. */
 export function firstSteps() {
   const { cards, count, next, begin } = words.first;
   let at = 0;

@@ -1,4 +1,4 @@
-// What the compiled bench may ask of the page. It calls in the middle of a frame, so that everything that might call back
+// Requests of the compiled bench to the page. They come in the middle of a frame, so anything that may call back
 // waits until the frame is over.
 
 import { askText, message } from "./dialogs.js";
@@ -8,16 +8,16 @@ import { shareDialog } from "./share.js";
 import { createSheet } from "./sheet.js";
 import { words } from "./words.js";
 
-// A time as the bench's own typeface can write it, in the device's language where that is possible.
+// A time in the characters of the bench's typeface, in the device's language where possible.
 function whenText(time) {
   const at = new Date(time);
   const local = at.toLocaleString([], { dateStyle: "medium", timeStyle: "short" }).replace(/\s/g, " ");
   return /^[\x20-\x7e\xa1-\xff]+$/.test(local) ? local : at.toISOString().slice(0, 16).replace("T", " ");
 }
 
-const settledMs = 150; // a held stepper changes many times a second; what follows from it need not
+const settledMs = 150; // a held stepper changes many times a second; the consequences can wait
 
-/** `getCore` and `autosave` give what is there only once the bench stands; before that a change is no news. */
+/** `getCore` and `autosave` return something only after the bench has started; changes before that are ignored. */
 export function createHost({ getCore, store, autosave, pictures, announce, onChange }) {
   const later = (action) => setTimeout(action, 0);
   let settling = 0;
@@ -35,7 +35,7 @@ export function createHost({ getCore, store, autosave, pictures, announce, onCha
     save_sheet: (name) => later(() => sheet.save(name)),
     first_steps: () => later(firstSteps),
     shelf_opens: () => later(fillShelf),
-    // True when another lure may come: at once, for in the next moment it lies there.
+    // True when another lure may be opened: answered at once, because it is opened right after.
     another_lure() {
       const may = autosave().leave();
       if (may) later(autosave().came);

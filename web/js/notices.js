@@ -1,11 +1,11 @@
-// Lines above the bench that stay until they are answered. One of each kind at a time.
+// Messages above the bench that stay until answered. One of each kind at a time.
 
 import { part } from "./dialogs.js";
 import { words } from "./words.js";
 
 /**
- * Shows a line. `answers` is a list of [label, action]; every answer also takes the line away. With `mayClose` the line
- * can be put away without an answer.
+ * Shows a message. `answers` is a list of [label, action]; every answer also removes it. With `mayClose` it can be closed
+ * without an answer.
  */
 export function notice(kind, sentence, answers = [], mayClose = true) {
   dismiss(kind);

@@ -1,9 +1,9 @@
-// Registers the service worker that keeps the page on the device, and offers a new version when one is ready.
+// Registers the service worker that stores the page on the device, and offers a new version when one is ready.
 
 import { notice } from "./notices.js";
 import { words } from "./words.js";
 
-/** `mayReload` says whether all work is kept, so that a new version may be loaded; it is the last chance to save. */
+/** `mayReload` returns whether all work is saved, so that a new version may be loaded; it is the last chance to save. */
 export async function keepOffline(mayReload) {
   if (!("serviceWorker" in navigator) || !/^https?:$/.test(location.protocol)) return;
   const container = navigator.serviceWorker;
@@ -28,7 +28,7 @@ export async function keepOffline(mayReload) {
   try {
     registration = await container.register(new URL("service-worker.js", document.baseURI));
   } catch {
-    return; // The page works without it, only not without a network.
+    return; // The page works without it, but not offline.
   }
   const offer = () => {
     const { waiting } = registration;
@@ -43,7 +43,7 @@ export async function keepOffline(mayReload) {
     const { installing } = registration;
     installing?.addEventListener("statechange", () => installing.state === "installed" && offer());
   });
-  const look = () => registration.update().catch(() => {}); // No network is no news.
+  const look = () => registration.update().catch(() => {}); // No network: nothing to report.
   look();
   document.addEventListener("visibilitychange", () => document.visibilityState === "visible" && look());
 }

@@ -1,13 +1,13 @@
-// What the build has put into index.html itself, beside the page's files.
+// Data that the build has put into index.html itself, beside the page's files.
 
 const held = (id) => document.getElementById(id)?.textContent ?? "";
 
-/** The demo lures that come with the page, as {name, text}; the name is the file's own without its ending. */
+/** The demo lures that come with the page, as {name, text}; the name is the file name without extension. */
 export function presets() {
   return Object.entries(JSON.parse(held("presets"))).map(([name, text]) => ({ name, text }));
 }
 
-/** Is this the page that is one file and opens from a disk? */
+/** True for the one-file page, which opens from a disk. */
 export const isOneFile = () => document.getElementById("compiled-code") !== null;
 
 /** The gzipped compiled code that such a page carries along. */

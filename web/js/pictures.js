@@ -1,5 +1,5 @@
-// The picture behind the drawing: chosen from the device's files or camera, scaled down, kept in the browser's own database
-// beside the lure it belongs to. It never leaves the device.
+// The picture behind the drawing: chosen from the device's files or camera, scaled down, saved in the browser's
+// database with its lure. It never leaves the device.
 
 import { ask, message, part } from "./dialogs.js";
 import { words } from "./words.js";
@@ -13,7 +13,7 @@ const done = (request) => new Promise((resolve, reject) => {
   request.onerror = () => reject(request.error);
 });
 
-/** Runs `work` on the store of pictures; undefined where the browser has none for us. */
+/** Runs `work` on the picture store; undefined where the browser has none. */
 async function onStore(mode, work) {
   try {
     const open = indexedDB.open(database, 1);
@@ -44,10 +44,10 @@ async function drawn(blob) {
   return canvas;
 }
 
-/** `core` is the bench; `lureId()` names the lure on it, `keepLure()` keeps it, so that the picture has one to belong to. */
+/** `core` is the bench; `lureId()` returns the id of its lure, `keepLure()` saves it, so that the picture has a lure to belong to. */
 export function createPictures({ core, lureId, keepLure, onNotKept }) {
   let shown = null; // { id, blob, marks } of the picture on the bench
-  let asked = null; // the lure that was looked after last
+  let asked = null; // the lure that was looked up last
 
   function show(canvas, marks) {
     const { width, height } = canvas;
@@ -66,7 +66,7 @@ export function createPictures({ core, lureId, keepLure, onNotKept }) {
       return message(words.picture.unreadable);
     }
     const blob = await new Promise((resolve) => canvas.toBlob(resolve, "image/jpeg", 0.9));
-    if (lureId() !== id) return; // another lure has come in the meantime: it was not meant for that one
+    if (lureId() !== id) return; // another lure was opened in the meantime: the picture was not meant for it
     keepLure();
     if (!blob) onNotKept();
     shown = { id: lureId(), blob, marks: "" };
@@ -91,7 +91,7 @@ export function createPictures({ core, lureId, keepLure, onNotKept }) {
       };
       return ask(dialog);
     },
-    /** The bench says that marks have changed, or by "" that the picture is gone. */
+    /** The marks have changed, or the picture was removed (""). */
     keep(marks) {
       if (shown === null) return;
       if (marks === "") {
@@ -103,7 +103,7 @@ export function createPictures({ core, lureId, keepLure, onNotKept }) {
       shown.marks = marks;
       save();
     },
-    /** Another lure may lie on the bench: its picture comes with it, and that of the one before goes. */
+    /** Another lure may have been opened: shows its picture and removes that of the one before. */
     async follow() {
       const id = lureId();
       if (asked === id) return;
@@ -120,10 +120,10 @@ export function createPictures({ core, lureId, keepLure, onNotKept }) {
         shown = { id, blob: kept.blob, marks: kept.marks };
         if (!show(canvas, kept.marks)) shown = null;
       } catch {
-        // A picture that cannot be read any more is no reason to stop.
+        // A picture that can no longer be read is ignored.
       }
     },
-    /** Pictures of lures that are no more go as well. */
+    /** Deletes the pictures of deleted lures. */
     async tidy(known) {
       const ids = (await onStore("readonly", (store) => store.getAllKeys())) ?? [];
       for (const id of ids) if (!known.has(id)) await onStore("readwrite", (store) => store.delete(id));

@@ -1,15 +1,15 @@
-// The answers as headings and tables, for screen readers and for whoever asks for them. Only sets what it is given out
-// as text; the numbers are the core's, rounded for reading.
+// The answers as headings and tables, for screen readers and for anyone who opens them. Only displays what it is
+// given; the numbers are the core's, rounded for reading.
 
 import { part } from "./dialogs.js";
 import { decimalSign, words } from "./words.js";
 
 const say = words.report;
-/** A number for reading, by the device's language. */
+/** A number in the device's language. */
 export const figure = (value, digits = 2) => {
   if (typeof value !== "number") return say.none;
   const text = value.toFixed(digits);
-  return text.replace("-", /[1-9]/.test(text) ? "−" : "").replace(".", decimalSign); // nothing has no sign
+  return text.replace("-", /[1-9]/.test(text) ? "−" : "").replace(".", decimalSign); // zero has no sign
 };
 
 function table(caption, heads, rows) {
@@ -87,13 +87,13 @@ export function writeReport(core) {
   part("report-body").replaceChildren(...pieces);
 }
 
-/** The button that shows the report over the bench, and hides it again. */
+/** The button that shows and hides the report over the bench. */
 export function prepareReport() {
   const button = part("report-toggle");
   const report = part("report");
   const show = (shown) => {
     for (const piece of [report, button]) piece.classList.toggle("shown", shown);
-    report.tabIndex = shown ? 0 : -1; // what scrolls has to be reached by the keyboard
+    report.tabIndex = shown ? 0 : -1; // a scrolling element must be reachable by keyboard
     button.textContent = shown ? say.away : say.toggle;
     button.setAttribute("aria-expanded", String(shown));
     if (shown) report.focus();
@@ -103,7 +103,7 @@ export function prepareReport() {
   report.addEventListener("keydown", (event) => event.key === "Escape" && show(false));
 }
 
-/** A live line that speaks the last thing said, once a second at most. */
+/** A live region that announces the latest text, at most once a second. */
 export function createAnnouncer() {
   let timer = 0;
   let next = "";

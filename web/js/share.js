@@ -1,4 +1,4 @@
-// Share links: the whole lure stands behind '#' in the address, where no server ever sees it.
+// Share links: the whole lure is after '#' in the address, which is never sent to a server.
 
 import { ask, part } from "./dialogs.js";
 import { notice } from "./notices.js";
@@ -14,14 +14,14 @@ export function linkInAddress() {
   return /^\d+\./.test(text) ? text : "";
 }
 
-/** Takes the share text out of the address, so that a reload brings the kept work and not the link again. */
+/** Removes the share text from the address, so that a reload opens the saved work and not the link again. */
 export function clearAddress() {
   history.replaceState(null, "", location.pathname + location.search);
 }
 
 /**
- * Opens the link in the address, if there is one, as a copy that is not kept until it changes. Where the device refuses to
- * keep what lies on the bench, it asks first.
+ * Opens the link in the address, if there is one, as a copy that is not saved until it changes. Where the device cannot
+ * save the work on the bench, it asks first.
  */
 export function openFromAddress(core, autosave) {
   const link = linkInAddress();
@@ -45,7 +45,7 @@ function openLink(core, autosave, link) {
   core.wake();
 }
 
-// The square code of the address, or the sentence that it is too long for one.
+// The square code of the address, or the sentence that it is too long.
 function drawCode(code) {
   const place = part("dialog-share-code");
   place.toggleAttribute("hidden", code === null);
@@ -62,7 +62,7 @@ export function shareDialog(linkText, codeOf) {
   part("dialog-share-count").textContent = words.share.count(address.length);
   part("dialog-share-said").textContent = "";
   part("dialog-share-disk").hidden = !isOneFile();
-  // An address on this device's own disk serves no other camera.
+  // A file address on this device is of no use to another camera.
   drawCode(isOneFile() ? null : codeOf(address));
   if (isOneFile()) part("dialog-share-no-code").hidden = true;
   const long = part("dialog-share-long");
@@ -71,7 +71,7 @@ export function shareDialog(linkText, codeOf) {
   part("dialog-share-system").hidden = !canShare({ url: address });
   const closed = ask(part("dialog-share"));
   field.setSelectionRange(0, 0);
-  field.scrollTop = 0; // its beginning says more to an eye than its end
+  field.scrollTop = 0; // the beginning is more useful to see than the end
   return closed;
 }
 
@@ -83,7 +83,7 @@ export async function shareBySystem(data) {
   try {
     await navigator.share(data);
   } catch {
-    // Closing the system's sheet counts as an error there; it is none here.
+    // Closing the system's sheet is reported as an error, but is none here.
   }
 }
 

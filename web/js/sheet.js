@@ -1,17 +1,17 @@
-// The build sheet over the canvas, as it prints: the core's own pages in the document itself, so that they are printed by the
-// browser and read by screen readers.
+// The build sheet over the canvas, as it prints: the core's own pages in the document itself, so that the browser
+// can print them and screen readers can read them.
 
 import { textScale } from "./canvas.js";
 import { message, part } from "./dialogs.js";
 import { saveDialog } from "./files.js";
 import { words } from "./words.js";
 
-const most = 8; // how much larger than the window a page may be drawn
+const most = 8; // greatest zoom relative to the window
 
-/** The page's own address, which opens a share text behind '#'; a page on a disk has none that serves anyone else. */
+/** The page's own address, which opens a share text behind '#'; a page on a disk has none that is of use to others. */
 const address = () => (location.protocol === "file:" ? "" : location.href.split("#")[0]);
 
-/** The page box of the paper and the faces, as the file's own style has them; a rule made here stands in no element. */
+/** Page size and typefaces, as in the file's own style; made as a style rule, so that no element has inline style. */
 function prepareStyle(core) {
   for (const [semibold, weight] of [[false, "400"], [true, "600"]]) {
     document.fonts.add(new FontFace("evenfall-sheet", core.typeface(semibold).buffer, { weight }));
@@ -23,7 +23,7 @@ function prepareStyle(core) {
   };
 }
 
-/** Two fingers, or a wheel with Ctrl, enlarge the pages about the place that they hold. */
+/** Two fingers, or the wheel with Ctrl, zoom the pages about their place. */
 function watchPinch(place) {
   let zoom = 1;
   let spread = 0;
@@ -80,7 +80,7 @@ export function createSheet(getCore) {
   watchPinch(place);
   return {
     show(x, y, w, h, revision) {
-      const letters = textScale(); // the bench counts in pixels as large as its letters
+      const letters = textScale(); // the bench's pixels scale with its text size
       for (const [name, value] of Object.entries({ left: x, top: y, width: w, height: h })) place.style.setProperty(name, `${letters * value}px`);
       place.hidden = false;
       document.documentElement.classList.add("with-sheet");

@@ -1,12 +1,12 @@
-// Keeps the session in the browser's own storage. Two slots are written in turn, each with a revision and a checksum, so
-// that a write cut short never costs the one before it; further lures wait on a shelf, each under its own id. Every access
-// may fail (no storage, no room, private windows).
+// Saves the session in the browser's storage. Two slots are written in turn, each with a revision and a checksum,
+// so that an interrupted write never damages the one before; further lures are on a shelf, each under its own id.
+// Every access may fail (no storage, no space, private windows).
 
 import { crc32 } from "./checksum.js";
 
 const slots = ["evenfall.slot.a", "evenfall.slot.b"];
-const asideKey = "evenfall.aside";     // damaged saves, as they were found
-const keptKey = "evenfall.kept";       // whole sessions that another one took the place of
+const asideKey = "evenfall.aside"; // damaged saves, unchanged
+const keptKey = "evenfall.kept"; // whole sessions that were replaced by another
 const shelfKey = "evenfall.lure."; // + id: a lure that is not on the bench
 export const drawerKey = "evenfall.drawer"; // the builder's own pieces
 const keepAtMost = 5;
@@ -15,7 +15,7 @@ const newId = () => `${Date.now().toString(36)}-${Math.random().toString(36).sli
 
 const sealed = (rev, time, tab, session) => ({ rev, time, tab, session, crc: crc32(`${rev} ${time} ${tab} ${session}`) });
 
-/** A save's text → {rev, time, tab, lure, session}, or null when it is not one whole save; `lure` is the id of the lure. */
+/** A save's text → {rev, time, tab, lure, session}, or null where it is incomplete or damaged; `lure` is the lure's id. */
 export function unseal(text) {
   try {
     const { rev, time, tab, lure, session, crc } = JSON.parse(text);
@@ -27,7 +27,7 @@ export function unseal(text) {
 }
 
 /**
- * `storage()` gives the browser's storage or throws; `tab` tells this tab from others; `now()` gives ms.
+ * `storage()` returns the browser's storage or throws; `tab` identifies this tab; `now()` returns ms.
  * No function of the store throws.
  */
 export function createStore({ storage, tab, now }) {
@@ -64,7 +64,7 @@ export function createStore({ storage, tab, now }) {
   const remember = (key, entry, stays = () => true) => {
     const all = [entry, ...list(key).filter(stays)];
     for (let count = keepAtMost; count > 0; count--) {
-      // With little room the oldest go first.
+      // With little space the oldest are dropped first.
       if (write(key, JSON.stringify(all.slice(0, count)))) return true;
     }
     return false;
@@ -81,14 +81,14 @@ export function createStore({ storage, tab, now }) {
     }
   };
   let lure = newId(); // the one on the bench
-  let since = now(); // when it came there
+  let since = now(); // when it was opened
   const shelved = (id) => unseal(read(shelfKey + id) ?? "");
 
-  /** Moves a text that could not be used out of the way of the next save. True when it is safe elsewhere. */
+  /** Stores an unusable text elsewhere, so that the next save does not overwrite it. True when it is safe. */
   const setAside = (text) => remember(asideKey, { time: now(), text }, (entry) => entry?.text !== text);
 
   return {
-    /** The newest whole save, and the text of a damaged one, if one was found; it is set aside where there is room. */
+    /** The newest complete save, and the text of a damaged one where there is one; that is set aside where there is space. */
     load() {
       let damaged = null;
       for (const key of slots) {
@@ -102,7 +102,7 @@ export function createStore({ storage, tab, now }) {
       return { session: found?.session ?? null, damaged };
     },
 
-    /** True when the session is on the device. Overwrites the older slot. */
+    /** True when the session was saved. Overwrites the older slot. */
     save(session) {
       const saves = whole();
       const rev = (saves[0]?.save.rev ?? 0) + 1;
@@ -110,22 +110,22 @@ export function createStore({ storage, tab, now }) {
       return write(key, JSON.stringify({ ...sealed(rev, now(), tab, session), lure }));
     },
 
-    /** Puts a session onto the shelf, in the place of the lure of this id or in one of its own. True when it is safe there. */
+    /** Puts a session onto the shelf, under this id or a new one. True when it is safe there. */
     shelve(session, id) {
       const place = id ?? newId();
       return write(shelfKey + place, JSON.stringify({ ...sealed(0, now(), tab, session), lure: place }));
     },
-    /** The lure on the bench is the one of this id, or else a new one. */
+    /** Makes the lure on the bench the one with this id; a new one for null. */
     adopt(id) {
       lure = isId(id) ? id : newId();
       since = now();
     },
-    /** Has another tab put the lure on the bench onto the shelf since it came here? It is the newer one there. */
+    /** True when another tab has put this lure onto the shelf since it was opened here: that version is newer. */
     overtaken() {
       const there = shelved(lure);
       return there !== null && there.tab !== tab && there.time >= since;
     },
-    /** The lures on the shelf but for the one on the bench, the last used first. Damaged ones are set aside. */
+    /** The lures on the shelf except the one on the bench, the last used first. Damaged ones are set aside. */
     lures() {
       const found = [];
       for (const key of keysOnShelf()) {
@@ -138,11 +138,11 @@ export function createStore({ storage, tab, now }) {
       return found.sort((a, b) => b.time - a.time);
     },
     onShelf: (id) => shelved(id)?.session ?? null,
-    /** Takes a lure off the shelf for good; it can still be found among the kept ones for a while. */
+    /** Deletes a lure from the shelf; it stays among the kept ones for a while. */
     drop(id) {
       const text = read(shelfKey + id);
       const session = shelved(id)?.session;
-      remove(shelfKey + id); // first: it may be what the kept one has no room beside
+      remove(shelfKey + id); // first: it may take the space that the kept one needs
       if (session !== undefined && !this.keep(session)) write(shelfKey + id, text);
     },
     /** Ids of all lures on the device and of the one on the bench; null where nothing can be read. */
@@ -155,7 +155,7 @@ export function createStore({ storage, tab, now }) {
       }
     },
 
-    /** Says once that something has been seen on this device; true the first time. */
+    /** Records that something has been seen on this device; true only the first time. */
     firstTime(what) {
       const key = `evenfall.seen.${what}`;
       if (read(key) !== null) return false;
@@ -171,12 +171,12 @@ export function createStore({ storage, tab, now }) {
     setAside,
     asides: () => list(asideKey),
 
-    /** A whole session that is about to lose its place: kept among the last few, in the place of one that it goes on from. */
+    /** Keeps a session that is about to be replaced, among the last few; it replaces the one that it continues. */
     keep: (session, before) =>
       remember(keptKey, { time: now(), session }, (entry) => entry?.session !== session && entry?.session !== before),
     kept: () => list(keptKey).filter((entry) => typeof entry?.session === "string" && Number.isFinite(entry?.time)),
 
-    /** Does a storage event tell of a save by another tab? */
+    /** True for a storage event of a save by another tab. */
     fromElsewhere({ key, newValue }) {
       if (!slots.includes(key) || newValue === null) return false;
       const save = unseal(newValue);

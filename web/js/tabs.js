@@ -1,22 +1,23 @@
-// One tab or window at a time keeps the work on the bench: whoever holds the browser's lock. Another one may take it over.
+// Only one tab or window at a time saves the work on the bench: the one that holds the browser's lock. Another one
+// may take it over.
 
 const name = "evenfall.bench";
 let usable = Boolean(globalThis.navigator?.locks);
 
-/** Can this browser say which tab holds the bench? */
+/** True where the browser can tell which tab holds the bench. */
 export const canHold = () => usable;
 
 /**
- * The bench as this tab has it: `ask()` takes it where it is free, and may be called again and again; `takeOver()` takes it
- * from whoever has it. `onHeld` is called when it is this tab's, `onLost` when it is, or has become, somebody else's.
+ * This tab's hold on the bench: `ask()` takes it where it is free, and may be called repeatedly; `takeOver()` takes it from
+ * another tab. `onHeld` is called when this tab has it, `onLost` when another tab has it.
  */
 export function createHold(onHeld, onLost) {
-  let held = null; // not known before the first answer
+  let held = null; // unknown before the first answer
   let asking = false;
   let last = 0;
 
   function request(options) {
-    const mine = ++last; // an older request of this tab's own is no other tab
+    const mine = ++last; // an older request of this tab is not another tab
     const lose = () => {
       if (mine !== last || held === false) return;
       held = false;
@@ -31,7 +32,7 @@ export function createHold(onHeld, onLost) {
       return new Promise(() => {});
     }).catch((fault) => {
       if (fault.name === "AbortError") lose();
-      else if (fault instanceof DOMException) usable = false; // no other tab: the browser gives us no locks
+      else if (fault instanceof DOMException) usable = false; // not another tab: the browser gives no locks
       else throw fault;
     });
   }

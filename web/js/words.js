@@ -1,11 +1,11 @@
-// Every word that the page's own HTML shows and that is not written in index.html.
+// All text of the page's HTML that is not in index.html.
 
-/** How the device's language parts the whole from its fraction: for showing only. */
+/** The decimal sign of the device's language, for display only. */
 export const decimalSign = (() => {
   try {
     return new Intl.NumberFormat(navigator.language).formatToParts(1.5).some(({ value }) => value === ",") ? "," : ".";
   } catch {
-    return "."; // a device without a language may name one that there is not ("C")
+    return "."; // a device without a language may report one that does not exist ("C")
   }
 })();
 

@@ -1,9 +1,10 @@
-# Sourced after common.sh: the Debian archive, asked with package lists of our own, so that the machine's own apt is left alone.
+# Sourced after common.sh: access to the Debian archive with separate package lists, so that the machine's own apt
+# is not touched.
 
 keyring=/usr/share/keyrings/debian-archive-keyring.gpg
 private="$cache/apt"
 
-# The archive addresses that the machine's own apt sources name for its release, or the one in EVENFALL_DEBIAN_MIRROR.
+# The archive addresses in the machine's own apt sources for its release, or the one in EVENFALL_DEBIAN_MIRROR.
 mirror_candidates() {
     if [ -n "${EVENFALL_DEBIAN_MIRROR:-}" ]; then
         printf '%s\n' "$EVENFALL_DEBIAN_MIRROR"
@@ -26,7 +27,7 @@ private_apt() {
     "$tool" "${options[@]}" "$@"
 }
 
-# read_lists SUITE... : brings the package lists of these suites up to date.
+# read_lists SUITE... : updates the package lists of these suites.
 read_lists() {
     [ -r "$keyring" ] || die "the archive keyring $keyring is missing; install the package debian-archive-keyring."
     mkdir -p "$private/lists/partial" "$private/cache/archives/partial" "$cache/log"

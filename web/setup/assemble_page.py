@@ -1,14 +1,14 @@
 #!/usr/bin/python3
-"""Puts the page's folder together: copies what belongs to it, and fills in the file list and the build's hash.
+"""Assembles the page's folder: copies its files, and fills in the file list and the build's hash.
 
 usage: assemble_page.py --output FOLDER [--worker TEMPLATE] [--take FOLDER TARGET]... [--code FILE TARGET]
                         [--script ENTRY PROGRAM TARGET] [--presets FOLDER] [--terms FILE FILE TARGET]
 
---script makes one small file of the page's own modules and Emscripten's loader (PROGRAM, known to them as
-"evenfall-program"); style sheets are made small too. --code takes the compiled code in, as it is and gzipped (TARGET.gz),
-which a host need not do then. @EVENFALL_BUILD@, @EVENFALL_FILES@ and @EVENFALL_PRESETS@ are replaced in index.html and in the service worker: the first by a hash over every file of the page, the second by a JSON
-list of them, the third by the demo lures. Files that have not changed are left untouched, and files that no longer
-belong to the page are removed.
+--script bundles the page's own modules and Emscripten's loader (PROGRAM, imported as "evenfall-program") into one minified
+file; style sheets are minified too. --code adds the compiled code, plain and gzipped (TARGET.gz), so that a host need not
+compress it. @EVENFALL_BUILD@, @EVENFALL_FILES@ and @EVENFALL_PRESETS@ are replaced in index.html and in the service
+worker: the first by a hash over all files of the page, the second by a JSON list of them, the third by the demo lures.
+Unchanged files are not rewritten, and files that no longer belong to the page are removed.
 """
 
 import argparse
@@ -37,7 +37,7 @@ def take_folder(files, folder, target):
 
 
 def small(*words, **more):
-    """What the distribution's esbuild makes of scripts and style sheets."""
+    """The output of the distribution's esbuild for scripts and style sheets."""
     run = subprocess.run(["esbuild", *words, "--minify", "--target=es2022", "--log-level=warning", "--charset=utf8"],
                          capture_output=True, check=False, **more)
     if run.returncode != 0:
@@ -46,8 +46,8 @@ def small(*words, **more):
 
 
 def without_long_terms(text):
-    """The terms of others, but the Mozilla Public License by its address, where section 3.1 asks to say its text is to be had; and
-    without those of packaging that is no part of the page."""
+    """The third-party licences; the Mozilla Public License only by its address, which its section 3.1 asks for; without the terms
+    of packaging that is not part of the page."""
     notice = """License: MPL-2
     This work is subject to the terms of the Mozilla Public License, v. 2.0, of which a copy can be had at
     https://mozilla.org/MPL/2.0/ ; its source is that named above, unchanged.
@@ -62,7 +62,7 @@ def without_long_terms(text):
 
 
 def demo_lures(folder):
-    """{name: JSON text} as JSON that may stand inside an HTML element."""
+    """{name: JSON text} as JSON that is safe inside an HTML element."""
     lures = {}
     for path in sorted(pathlib.Path(folder).glob("*.json")):
         lures[path.stem] = json.dumps(json.loads(path.read_text("utf-8")), ensure_ascii=False, separators=(",", ":"))
@@ -102,7 +102,7 @@ def main():
     if arguments.worker and pathlib.Path(arguments.worker).is_file():
         files[WORKER] = pathlib.Path(arguments.worker).read_bytes()
 
-    # The hash is taken before anything is filled in, over names and contents, so that it depends on these alone.
+    # The hash is computed before anything is filled in, over names and contents, so that it depends on these alone.
     lures = demo_lures(arguments.presets) if arguments.presets else b"{}"
     digest = hashlib.sha256(lures)
     for name in sorted(files):

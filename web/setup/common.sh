@@ -1,12 +1,12 @@
-# Sourced by the scripts: names of folders, plain messages, and installing what is missing.
-# Expects: root = the top of the project.
+# Sourced by the scripts: names of folders, plain messages, and installing what is missing. Expects: root = the top
+# of the project.
 
 cache="${EVENFALL_CACHE:-${XDG_CACHE_HOME:-$HOME/.cache}/evenfall}"
 
-# The distribution's own tools, even where others of the same name stand first in PATH.
+# Use the distribution's own tools even where others with the same name are first in PATH.
 export EMSDK_PYTHON=/usr/bin/python3
 if [ -d /usr/share/nodejs ]; then
-    # Emscripten's optimiser asks Node for modules that the distribution keeps here.
+    # Emscripten's optimiser needs Node modules that the distribution keeps here.
     export NODE_PATH="/usr/share/nodejs${NODE_PATH:+:$NODE_PATH}"
 fi
 if command -v ccache >/dev/null 2>&1; then
@@ -15,17 +15,17 @@ if command -v ccache >/dev/null 2>&1; then
     export CCACHE_BASEDIR="$root"
 fi
 
-# What building the page takes. An entry "command:package" is satisfied by that command, wherever it came from.
-# Emscripten itself is web/setup/emscripten.sh's business.
+# Packages needed to build the page. An entry "command:package" is satisfied by that command, from any source.
+# Emscripten itself is installed by web/setup/emscripten.sh.
 page_packages=(node:nodejs cmake:cmake ninja:ninja-build ccache esbuild python3 python3-fonttools dpkg-dev
     debian-archive-keyring)
 
 jobs="${EVENFALL_JOBS:-$(nproc)}"
 
-say() { printf '%s\n' "$*" >&2; } # progress; what a script answers goes to standard output alone
+say() { printf '%s\n' "$*" >&2; } # progress; only results go to standard output
 die() { printf '\nevenfall: %s\n' "$*" >&2; exit 1; }
 
-# install_packages NAME... : installs the distribution packages that are not there yet; quick when all are.
+# install_packages NAME... : installs the distribution packages that are missing; quick when there are none.
 install_packages() {
     local wanted=() missing=() entry package
     for entry in "$@"; do

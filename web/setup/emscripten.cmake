@@ -1,4 +1,5 @@
-# The page's toolchain: Emscripten, in the folder that web/setup/emscripten.sh prints. "web/setup/libs.sh web" writes it into its list.
+# Toolchain of the page: Emscripten, in the folder that web/setup/emscripten.sh prints. "web/setup/libs.sh web"
+# writes it into its list.
 if(NOT EVENFALL_EMSCRIPTEN)
     message(FATAL_ERROR "EVENFALL_EMSCRIPTEN names no folder of Emscripten. Run web/setup/libs.sh web once.")
 endif()

@@ -1,6 +1,6 @@
 #!/bin/bash
-# Prints the folder of the Emscripten that builds the page, and installs the distribution's where there is none:
-# the one that EVENFALL_EMSCRIPTEN names, or whose em++ stands in PATH, or the distribution's package; 3.1.6 or newer.
+# Prints the folder of the Emscripten that builds the page: the one named by EVENFALL_EMSCRIPTEN, or whose em++ is in
+# PATH, or the distribution's package, which is installed where missing. It must be 3.1.6 or newer.
 set -euo pipefail
 root="$(cd "$(dirname "${BASH_SOURCE[0]}")/../.." && pwd)"
 . "$root/web/setup/common.sh"

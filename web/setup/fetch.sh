@@ -1,13 +1,13 @@
 #!/bin/bash
-# Brings the pinned outside sources (web/setup/pins.txt) into the cache and writes the CMake initial-cache file
-# that names them. Touches the network only for what is not in the cache yet, and never the machine's own apt
-# lists: it works with lists and state of its own. Prints the path of the initial-cache file on standard
-# output, and progress on standard error.
+# Downloads the pinned outside sources (web/setup/pins.txt) into the cache and writes the CMake initial-cache file
+# that names them. Uses the network only for what is not cached yet, and never the machine's own apt lists: it has
+# its own lists and state. Prints the path of the initial-cache file on standard output, and progress on standard
+# error.
 #
 #   web/setup/fetch.sh            fetch what is missing
 #
-# EVENFALL_CACHE          the cache folder (default ~/.cache/evenfall)
-# EVENFALL_DEBIAN_MIRROR  the archive to ask (default: the one the machine's own apt sources name)
+#   EVENFALL_CACHE          the cache folder (default ~/.cache/evenfall)
+#   EVENFALL_DEBIAN_MIRROR  the archive to use (default: the one in the machine's own apt sources)
 set -euo pipefail
 root="$(cd "$(dirname "${BASH_SOURCE[0]}")/../.." && pwd)"
 . "$root/web/setup/common.sh"
@@ -15,12 +15,12 @@ root="$(cd "$(dirname "${BASH_SOURCE[0]}")/../.." && pwd)"
 
 pins="$root/web/setup/pins.txt"
 
-# One pin a line as "line-number kind name version suite".
+# One pin per line as "line-number kind name version suite".
 list_pins() { awk '!/^[[:space:]]*(#|$)/ { print NR, $1, $2, $3, $4 }' "$pins"; }
 
 folder_of() { printf '%s/sources/%s_%s' "$cache" "$1" "$(tr ':+~' '___' <<<"$2")"; }
 
-# Says which line of the pins to change when the pinned version has left its suite.
+# Names the line of the pins to change when the pinned version is no longer in its suite.
 explain_missing() {
     local line="$1" kind="$2" name="$3" version="$4" suite="$5" held
     local type='Packages'
@@ -61,7 +61,7 @@ fetch_one() {
     fi
     mkdir -p "$cache/sources"
     rm -rf "$target"
-    # Moved into place only when whole, so that a run cut short leaves nothing half done.
+    # Moved into place only when complete, so that an interrupted run leaves nothing unfinished.
     mv "$work/tree" "$target"
     rm -rf "$work"
 }
@@ -85,7 +85,7 @@ while read -r line kind name version suite; do
     fetch_one "$line" "$kind" "$name" "$version" "$suite"
 done < <(list_pins)
 
-# What follows depends on the pins and on this recipe alone.
+# The rest depends only on the pins and on these scripts.
 key="$(cat "$pins" "$root/web/setup/fetch.sh" "$root/web/setup/terms.py" | sha256sum | cut -c1-16)"
 bundle="$cache/bundle-$key"
 if [ ! -f "$bundle/evenfall.cmake" ]; then
@@ -99,7 +99,8 @@ if [ ! -f "$bundle/evenfall.cmake" ]; then
             folder="$(folder_of "$name" "$version")"
             where[$name]="$folder"
             if [ "$kind" = headers ]; then
-                # Links instead of copies, one header prefix for every build; nothing else of /usr/include is in it.
+                # Links instead of copies: one header folder for every build, with nothing else of /usr/include in
+                # it.
                 for entry in "$folder"/usr/include/*; do ln -s "$entry" "$work/include/"; done
             fi
             case "$name" in
@@ -109,7 +110,7 @@ if [ ! -f "$bundle/evenfall.cmake" ]; then
             esac
             terms="$folder/debian/copyright"
             [ -f "$terms" ] || [ "$kind" = upstream ] || terms="$(find "$folder/usr/share/doc" -name copyright | head -n 1)"
-            # What of it goes into the page, so that the terms of its tests and its other systems stay out.
+            # The files that are part of the page, so that the terms of tests and other systems are left out.
             case "$name" in
                 zlib) used=(inflate.c) ;;
                 libsdl2) used=(src/ src/{atomic,cpuinfo,dynapi,events,joystick,libm,locale,misc,stdlib,thread,timer,video}/
@@ -121,7 +122,7 @@ if [ ! -f "$bundle/evenfall.cmake" ]; then
             esac
             printf '\n\n==== %s %s ====\n\n' "$name" "$version"
             if [ "$kind" = upstream ]; then
-                sed '/\*\//q' "$folder/c/qrcodegen.h" # what a source file says of itself at its head
+                sed '/\*\//q' "$folder/c/qrcodegen.h" # the notice at the head of a source file
                 continue
             fi
             /usr/bin/python3 "$root/web/setup/terms.py" "$terms" ${used[@]+"${used[@]}"}

@@ -1,8 +1,8 @@
-// Draws the mark of the page: a lure of three segments with its lead, going down nose first under an even water line.
+// Draws the page's icon: a lure of three segments with its lead, sinking nose first under a level waterline.
 //
 //   node web/setup/icons.mjs web/assets     writes mark.svg and the PNG icons again, after a change here
 //
-// One list of shapes in a 512-unit square serves the SVG and the PNG files, so that they cannot differ.
+// The SVG and PNG files are made from one list of shapes in a 512-unit square, so that they cannot differ.
 
 import { mkdirSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
@@ -29,7 +29,7 @@ function place([x, y]) {
 }
 
 function segment(from, to) {
-  // Points crowd towards the front, where the nose bends most.
+  // Points are closer together at the front, where the nose is most curved.
   const shares = Array.from({ length: 25 }, (_, i) => from + (to - from) * (i / 24) ** 2);
   const back = shares.map((share) => [share * length, -halfHeight(share)]);
   const belly = shares.map((share) => [share * length, halfHeight(share)]).reverse();
@@ -102,7 +102,7 @@ const boxes = shapes.map(({ points, width = 0 }) => {
   return [Math.min(...xs) - width, Math.max(...xs) + width, Math.min(...ys) - width, Math.max(...ys) + width];
 });
 
-// The colour on top at a point of the 512-unit square.
+// The topmost colour at a point of the 512-unit square.
 function colourAt(x, y) {
   let found = paper;
   for (const [i, { points, fill, stroke, width }] of shapes.entries()) {
@@ -137,8 +137,8 @@ function raster(size, scale, radius) {
   return pixels;
 }
 
-// The mark has few colours, and its edges few mixtures of them: the most common ones stand for all, the rare rest goes to
-// its nearest.
+// The icon has few colours, and its edges few mixtures of them: the palette has the most common ones, and each of
+// the rest uses its nearest.
 const paletteSize = 12;
 function indexed(pixels) {
   const counts = new Map();

@@ -1,8 +1,8 @@
 #!/bin/bash
 # Compiles the outside libraries once into the cache and prints, on standard output, the CMake initial-cache file
-# that names everything (sources, headers, compiled libraries). What is compiled already is taken as it is.
+# that names everything (sources, headers, compiled libraries). What is compiled already is used as it is.
 #
-#   web/setup/libs.sh native     for the compiler of this machine
+#   web/setup/libs.sh native     for this machine's compiler
 #   web/setup/libs.sh web        for the page, with Emscripten
 set -euo pipefail
 root="$(cd "$(dirname "${BASH_SOURCE[0]}")/../.." && pwd)"
@@ -33,7 +33,7 @@ exec 9>"$cache/lock-$flavour"
 flock 9
 if [ ! -d "$prefix" ]; then
     say "Compiling the outside libraries ($flavour), once"
-    rm -rf "$cache/work-$flavour".* # what a run that was cut short has left
+    rm -rf "$cache/work-$flavour".* # left by an interrupted run
     work="$(mktemp -d "$cache/work-$flavour.XXXXXX")"
     log="$cache/log/libs-$flavour.log"
     if ! {
@@ -57,7 +57,7 @@ if [ ! -f "$list" ]; then
     } >"$list.new"
     mv "$list.new" "$list"
 fi
-# A copy for the presets of CMakePresets.json, which cannot ask this script.
+# A copy for CMakePresets.json, which cannot call this script.
 mkdir -p "$root/build"
 cmp -s "$list" "$root/build/outside-$flavour.cmake" || cp "$list" "$root/build/outside-$flavour.cmake"
 printf '%s\n' "$list"

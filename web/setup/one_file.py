@@ -1,11 +1,11 @@
 #!/usr/bin/python3
-"""Makes one file of the assembled page: everything inside, nothing loaded, opens from a disk by a double click.
+"""Makes one file of the assembled page: it contains everything, loads nothing, and opens from a disk by a double click.
 
 usage: one_file.py PAGE-FOLDER FILE.html
 
-The compiled code is carried gzipped, in base64, the scripts and styles inline and named by their hashes in the page's
-security policy, the terms of others' works as a block of text. What a page opened from a disk cannot have is left out:
-the service worker and the manifest.
+It contains the compiled code gzipped, in base64, the scripts and styles inline and listed by their hashes in the page's
+security policy, and the third-party licences as a block of text. Left out is what does not work in a page opened from a
+disk: the service worker and the manifest.
 """
 
 import base64
@@ -31,7 +31,7 @@ def data_address(kind, data):
 
 
 def block(kind, name, text):
-    # Inside a script element "</script" would end it; no such text is in these blocks, and that is held to.
+    # Inside a script element "</script" would end it; no such text is in these blocks, and this is checked.
     if "</script" in text.lower() or "<!--" in text:
         sys.exit(f"{name} cannot stand inside the page: it holds the sign of the element's end")
     return f'<script type="{kind}" id="{name}">{text}</script>'

@@ -1,8 +1,8 @@
 #!/bin/bash
-# Builds the page and, when asked, the programs that run the core under Node. Everything has to be installed.
+# Builds the page and, when asked, the programs that run the core under Node. Everything must be installed.
 #
 #   web/setup/page.sh [TARGET...]          build/web (default: evenfall_page)
-#   web/setup/page.sh --dev [TARGET...]    build/page-dev: a change of one word is there in seconds
+#   web/setup/page.sh --dev [TARGET...]    build/page-dev: rebuilds a small change in seconds
 set -euo pipefail
 root="$(cd "$(dirname "${BASH_SOURCE[0]}")/../.." && pwd)"
 . "$root/web/setup/common.sh"
@@ -16,7 +16,7 @@ targets=("$@")
 [ ${#targets[@]} -gt 0 ] || targets=(evenfall_page)
 list="$("$root/web/setup/libs.sh" web)"
 build="$root/build/$preset"
-# Configured anew only when the outside libraries are others; the build itself notices everything else.
+# Configured again only when the outside libraries have changed; the build itself notices everything else.
 if ! [ -f "$build/build.ninja" ] || ! cmp -s "$list" "$build/outside.cmake"; then
     say "Configuring the page"
     mkdir -p "$build" "$cache/log"

@@ -1,9 +1,9 @@
 #!/usr/bin/python3
-"""Says what the page weighs: a table of its files, as they are and gzipped, in kB of 1000 bytes.
+"""Prints the sizes of the page's files, plain and gzipped, in kB of 1000 bytes.
 
 usage: page_sizes.py PAGE-FOLDER
 
-Its sum leaves out the plain compiled code, which a browser takes only where it cannot have the gzipped one.
+The sum leaves out the plain compiled code, which a browser loads only where it cannot use the gzipped one.
 """
 
 import gzip
@@ -15,7 +15,7 @@ PLAIN_CODE = "evenfall.wasm"
 
 def main():
     folder = pathlib.Path(sys.argv[1])
-    sizes = {}  # of a file at the top, or of a folder: [as it is, gzipped]
+    sizes = {} # of a file at the top, or of a folder: [plain, gzipped]
     for path in folder.rglob("*"):
         if path.is_file():
             data = path.read_bytes()

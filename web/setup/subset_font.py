@@ -1,10 +1,10 @@
 #!/usr/bin/python3
-"""Cuts the typeface down to the signs that the page uses and writes it as a C++ source file.
+"""Reduces the typeface to the characters that the page uses and writes it as a C++ source file.
 
 usage: subset_font.py --output FILE NAME FONT [NAME FONT ...]
 
-The source defines evenfall::shell::look::font_NAME (bytes) and evenfall::shell::look::font_NAME_size. Fails when the digits of
-a face are not all of one width (columns of figures would not line up) or when a sign that we ask for is missing.
+The source defines evenfall::shell::look::font_NAME (bytes) and evenfall::shell::look::font_NAME_size. Fails when the digits
+differ in width (columns of figures would not align) or when a required character is missing.
 """
 
 import argparse
@@ -20,12 +20,12 @@ SIGNS = "°±×÷−–—…‘’“”•≈≠≤≥½¼¾⅛⅜⅝⅞ρθφ
 
 def cut(path):
     options = subset.Options()
-    options.layout_features = []  # Dear ImGui sets letters by their widths alone
+    options.layout_features = []  # Dear ImGui places letters only by their widths
     options.hinting = False
-    options.desubroutinize = True  # larger as it lies, smaller once it is gzipped
+    options.desubroutinize = True  # larger uncompressed, smaller when gzipped
     options.drop_tables += ["GDEF", "GPOS", "GSUB", "BASE", "DSIG", "STAT"]
     options.notdef_outline = True
-    options.name_IDs = [0, 1, 2, 13, 14]  # the notices of copyright and licence stay in the face
+    options.name_IDs = [0, 1, 2, 13, 14]  # the font keeps its copyright and licence notices
     font = subset.load_font(path, options)
 
     cmap = font.getBestCmap()
@@ -39,7 +39,7 @@ def cut(path):
     subsetter = subset.Subsetter(options)
     subsetter.populate(unicodes=LATIN + [ord(sign) for sign in SIGNS])
     subsetter.subset(font)
-    # The same bytes from the same input, whenever it is run.
+    # The same input gives the same bytes at any time.
     font.recalcTimestamp = False
     out = io.BytesIO()
     font.save(out)

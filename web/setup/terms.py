@@ -1,11 +1,11 @@
 #!/usr/bin/python3
-"""Prints what of a Debian copyright file (DEP-5) concerns the files that are used, with the licences it names.
+"""Prints the parts of a Debian copyright file (DEP-5) that concern the files in use, with the licences they name.
 
 usage: terms.py COPYRIGHT [FILE...]
 
-FILE is a path in the source package, or a folder's with a slash at its end, which stands for the files right inside
-it. As the format has it, a file's terms are those of the last "Files" paragraph that fits it. Without FILE, or where
-the copyright file is not in that format, it is printed whole.
+FILE is a path in the source package, or a folder's path that ends in a slash, which means the files directly inside it.
+By the format, a file's terms are those of the last "Files" paragraph that matches it. Without FILE, or where the
+copyright file is not in that format, it is printed whole.
 """
 
 import fnmatch
@@ -33,7 +33,7 @@ def main():
         fitting = [part for part, said in files if any(
             fnmatch.fnmatch(path + "x" * path.endswith("/"), pattern) or pattern.startswith(path) and path.endswith("/")
             and "/" not in pattern[len(path):] for pattern in said["files"].split())]
-        # A folder's files may have terms of their own beside the folder's: all of them are kept.
+        # A folder's files may have their own terms beside the folder's: all of them are kept.
         for part in fitting if path.endswith("/") else fitting[-1:]:
             kept.add(part)
             names += " " + fields(part).get("license", "").split("\n")[0]

@@ -27,8 +27,8 @@ double sum_of(std::span<const Column> columns, std::size_t row, double first, do
     return sum;
 }
 
-/// The first multiplier that meets the first sum, the second held: that sum is a rising chain of straight
-/// pieces in it, so the answer is exact between two of its corners.
+/// The first multiplier that meets the first sum, with the second multiplier fixed: the sum is a rising,
+/// piecewise linear function of it, so the result between two of its corners is exact.
 double first_multiplier(std::span<const Column> columns, double target, double second,
                         std::vector<double>& corners) {
     corners.clear();
@@ -60,7 +60,7 @@ double size(const Pair& p) {
 } // namespace
 
 bool reaches(std::span<const Column> columns, const Pair& target, double slack) {
-    // A point lies in a sum of segments iff no direction normal to one of them separates it.
+    // A point is in a sum of segments exactly where no direction normal to one of them separates it.
     const auto separated = [&](const Pair& direction) {
         const double norm = size(direction);
         if (norm == 0.0) return false;
@@ -73,8 +73,7 @@ bool reaches(std::span<const Column> columns, const Pair& target, double slack) 
     for (const Column& c : columns) {
         const Pair normal{-c.row[1], c.row[0]};
         if (separated(normal) || separated({-normal[0], -normal[1]})) return false;
-        // Along the segments as well: all of them may be parallel, and then only this direction bounds the
-        // sum.
+        // Along the segments too: all of them may be parallel, and then only this direction bounds the sum.
         if (separated(c.row) || separated({-c.row[0], -c.row[1]})) return false;
     }
     return true;
@@ -86,8 +85,8 @@ std::optional<std::vector<double>> minimise(std::span<const Column> columns, con
         scale = std::max(scale, size(c.row) * std::max(-c.lower, c.upper));
     if (!reaches(columns, target, 1e-10 * std::max(scale, 1e-300))) return std::nullopt;
 
-    // With the first multiplier always the one that meets the first sum, the second sum rises with the
-    // second.
+    // With the first multiplier always solved from the first sum, the second sum rises with the second
+    // multiplier.
     std::vector<double> corners;
     corners.reserve(2 * columns.size());
     const auto over = [&](double second) {

@@ -24,7 +24,7 @@ struct Column {
 [[nodiscard]] std::optional<std::vector<double>> minimise(std::span<const Column> columns,
                                                           const std::array<double, 2>& target);
 
-/// Is the target within what the box can reach (the zonotope Σ row·h), to within `slack` of its edge?
+/// True where the target is within reach (the zonotope Σ row·h), to within `slack` of its edge.
 [[nodiscard]] bool reaches(std::span<const Column> columns, const std::array<double, 2>& target,
                            double slack);
 

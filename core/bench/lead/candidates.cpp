@@ -18,7 +18,7 @@ std::vector<Candidate> candidates(const ledger::LedgerInputs& w) {
         c.hole = i;
         c.material = hole.fill ? hole.fill->material : document::Fill{}.material;
         const materials::Solid* solid = materials::find_solid(c.material);
-        if (solid == nullptr) continue; // the ledger refuses such a document before a plan is asked for
+        if (solid == nullptr) continue; // the ledger refuses such a document before a plan is made
         c.density_kg_m3 = solid->density_kg_m3.value;
         const bool rod = hole.fill && hole.fill->stock_diameter_m;
         const double d = rod ? *hole.fill->stock_diameter_m : hole.diameter_m;

@@ -16,12 +16,11 @@ namespace evenfall {
 
 namespace {
 
-// A plan counts as met within what its own feed-back test asks: a hundredth of a gram and a twentieth of a
-// degree.
+// Tolerances of a plan: 0.01 g and 0.05°.
 constexpr double met_in_water_kg = 1e-5;
-constexpr double met_fall = 1e-3; // of the rate asked for
+constexpr double met_fall = 1e-3; // relative to the speed asked for
 constexpr double settled_in_water_kg = 1e-8;
-constexpr double settled_share = 1e-4; // of what is asked, where that is little
+constexpr double settled_share = 1e-4; // relative to what is asked, where that is small
 constexpr int fall_passes = 8;
 constexpr double met_pitch_rad = 0.05 * units::degree_rad;
 
@@ -52,7 +51,7 @@ bool is_full(const lead::Filling& filling, std::size_t i, double upper_m) {
     return filling.used[i] && filling.column_m[i] >= upper_m - 1e-6;
 }
 
-/// No room is left in any hole.
+/// True where all holes are full.
 bool all_full(const lead::Task& task, const lead::Filling& filling) {
     for (std::size_t i = 0; i < task.candidates.size(); ++i) {
         const double upper_m = task.candidates[i].upper_m;
@@ -96,7 +95,7 @@ Problem weight_shortfall(const lead::Task& task, const lead::Filling& filling) {
             grams_text(reached), std::move(sentence)};
 }
 
-/// The weight is as the plan wanted it, and still the lure does not fall as fast as asked.
+/// The weight in water is as planned, but the lure does not fall at the speed asked for.
 Problem fall_shortfall(const document::Document& document, double in_water_kg,
                        const std::optional<double>& speed_m_s) {
     const auto speed = [](double m_s) { return units::number_text(m_s, units::Unit::mm_per_s, 1) + " mm/s"; };
@@ -167,8 +166,8 @@ Outcome<LeadPlan> plan_lead(const document::Document& document) {
                 by_fall ? level.in_water_kg(targets.fall_m_s, water->fishing) : targets.in_water_kg,
                 targets.pitch_rad};
 
-    // A rate of fall asks for a weight in water, which depends a little on where the lead lies: the level
-    // fall without parts is the first guess, then the fall of the lure as planned says how far it is off.
+    // A speed of fall needs a weight in water that depends slightly on where the lead is: the first guess is
+    // the level fall without parts, then the fall of the planned lure corrects it.
     LeadPlan result;
     lead::Filling filling;
     std::optional<Evaluation> planned;
@@ -182,8 +181,7 @@ Outcome<LeadPlan> plan_lead(const document::Document& document) {
         if (!by_fall) break;
         const fall::Descent descent(planned->body, planned->ledger, result.document, water->fishing);
         const std::optional<double> needed = descent.in_water_for(targets.fall_m_s);
-        // Very slow falls are no answer of the bench, which says that such a lure hangs still; they may be
-        // asked for all the same.
+        // Very slow falls have no answer in Answers (such a lure suspends), but may be targets all the same.
         if (planned->answers.fall)
             speed_m_s = planned->answers.fall->speed_m_s;
         else if (const auto slow = descent.main_fall())

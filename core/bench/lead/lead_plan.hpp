@@ -1,6 +1,6 @@
 #pragma once
 
-// The inverse of an evaluation: what is asked of the finished lure → fills of its holes.
+// Lead plan: targets for the finished lure → fills of its holes.
 
 #include "answers/answers.hpp"
 
@@ -9,27 +9,28 @@
 
 namespace evenfall {
 
-/// One hole as the plan leaves it.
+/// One hole in the plan.
 struct HolePlan {
     int hole = 0; ///< index into document.holes
     std::string material;
     double mass_kg = 0.0;
     double column_m = 0.0; ///< length of the fill in the hole
-    double depth_m = 0.0;  ///< to drill; 0 = leave the wood whole
+    double depth_m = 0.0;  ///< depth to drill; 0 = do not drill
 };
 
 /// Lead for the targets, or as near as the holes allow.
 struct LeadPlan {
     bool met = false;
     document::Document
-        document; ///< the input with holes filled; equal to the input where nothing could be planned
-    std::vector<HolePlan> holes; ///< the holes the plan may use, in document order
+        document; ///< the input with its holes filled; equal to the input where no plan was possible
+    std::vector<HolePlan> holes; ///< the holes that the plan may use, in document order
     Answers before;
     Answers after;
-    Problems shortfalls; ///< when not met: which limit stops it and by how much
+    Problems shortfalls; ///< when not met: the limits that prevent it, and by how much
 };
 
-/// The inverse: targets → fills. Only holes with use ballast or drilled are touched.
+/// Targets → fills. Changes only holes with use ballast or drilled. Fails where the document does not
+/// evaluate.
 [[nodiscard]] Outcome<LeadPlan> plan_lead(const document::Document& document);
 
 } // namespace evenfall

@@ -14,11 +14,11 @@ namespace evenfall::lead {
 
 namespace {
 
-constexpr double step_m = 1e-6;          // for slopes; lines are linear in it, but for the column's height
-constexpr double moment_scale_m = 0.010; // a gram-centimetre of moment counts like a gram
-constexpr double settled_m = 1e-11;      // columns no longer move
+constexpr double step_m = 1e-6; // for slopes; the ledger is linear in it, except for the height of the fill
+constexpr double moment_scale_m = 0.010; // a gram-centimetre of moment counts as much as a gram
+constexpr double settled_m = 1e-11;      // lengths that no longer change
 constexpr double enough_kg = 1e-8;       // a hundredth of a milligram
-constexpr double aft_weight = 2.0;       // how much dearer a gram at the tail is than one at the nose
+constexpr double aft_weight = 2.0;       // cost of a gram at the tail, relative to one at the nose
 
 using Pair = std::array<double, 2>;
 
@@ -31,7 +31,7 @@ double size(const Pair& r) {
     return std::max(std::fabs(r[0]), std::fabs(r[1]));
 }
 
-/// Cost and limits of each used candidate's column, and what it adds per metre at the present filling.
+/// Cost and limits of each used candidate's fill, and what it adds per metre at the present filling.
 std::vector<Column> columns_at(const Task& task, const Aim& aim, const Filling& filling,
                                const ledger::Sum& sum) {
     const Pair here = residual(aim, sum);
@@ -60,8 +60,8 @@ std::vector<Column> columns_at(const Task& task, const Aim& aim, const Filling& 
         Column column;
         column.upper = c.upper_m;
         column.row = {(there[0] - here[0]) / step_m, (there[1] - here[1]) / step_m};
-        // Bored from the belly the column's middle rises with its length; from the back it sinks, which a
-        // convex cost cannot say: there the height of a half-full hole is charged throughout.
+        // Drilled from the belly, the fill's centroid rises with its length; from the back it falls, and the
+        // cost would not be convex: there the height of a half-full hole is used throughout.
         const double mouth = bore.mouth_z_m - lowest;
         column.bend = dear;
         column.slope = bore.inward > 0.0 ? dear * (mouth + c.covered_m)
@@ -92,7 +92,7 @@ Pair target_of(const std::vector<Column>& columns, const Filling& filling, const
 /// How far a filling is from what is asked: the weight first, and the pitch where the weight is met.
 struct Miss {
     double weight_kg = 0.0; ///< 0 within a milligram
-    double pitch_rad = 0.0; ///< half a turn where it would roll over
+    double pitch_rad = 0.0; ///< half a turn where the lure would roll over
 
     [[nodiscard]] bool less_than(const Miss& other) const {
         return weight_kg != other.weight_kg ? weight_kg < other.weight_kg
@@ -107,9 +107,9 @@ Miss miss(const Task& task, const ledger::Sum& sum) {
             pitch_rad ? std::fabs(*pitch_rad - task.aim.pitch_rad) : std::numbers::pi};
 }
 
-/// The least moment about the aim is not the nearest pitch, as the righting arm changes too. From where it
-/// hangs, the columns that turn it most towards the aim, again and again (Dinkelbach 1967, on nonlinear
-/// fractional programming; from memory).
+/// The least moment about the target is not the nearest pitch, because the righting arm changes too. So this
+/// repeatedly takes, from the present pitch, the lengths that turn it most towards the target (Dinkelbach
+/// 1967, on nonlinear fractional programming; from memory).
 void lean(const Task& task, Filling& filling) {
     for (int pass = 0; pass < 10; ++pass) {
         const ledger::Sum sum = total(task, filling);
@@ -126,8 +126,8 @@ void lean(const Task& task, Filling& filling) {
     }
 }
 
-/// Newton steps towards both aims with the holes in use; where a step cannot reach both, it goes as near as
-/// it can and tries again from there. True where both are met; otherwise the filling is left at the nearest.
+/// Newton steps towards both targets with the holes in use; where a step cannot reach both, it goes as near
+/// as it can and tries again from there. True where both are met; otherwise the filling is the nearest found.
 bool approach(const Task& task, Filling& filling) {
     for (int pass = 0; pass < 40; ++pass) {
         const ledger::Sum sum = total(task, filling);
@@ -157,7 +157,7 @@ void leave(Filling& filling, std::size_t i) {
     filling.column_m[i] = 0.0;
 }
 
-/// Leaves out, one at a time, the shortest column that is not worth its hole, as long as the aims stay met.
+/// Removes, one at a time, the shortest fill below the worthwhile length, as long as the targets stay met.
 void drop_scraps(const Task& task, Filling& filling) {
     std::vector<bool> keep(filling.used.size(), false);
     for (;;) {
@@ -177,8 +177,8 @@ void drop_scraps(const Task& task, Filling& filling) {
     }
 }
 
-/// Where the aims are out of reach together: leaves out one scrap after the other, that first without which
-/// the pitch comes nearest, as long as the weight does not suffer.
+/// Where the targets cannot be met together: removes short fills one after the other, each time the one
+/// without which the pitch comes nearest, as long as the weight does not get worse.
 void drop_scraps_unmet(const Task& task, Filling& filling) {
     for (;;) {
         const double weight_kg = miss(task, total(task, filling)).weight_kg;
@@ -199,7 +199,7 @@ void drop_scraps_unmet(const Task& task, Filling& filling) {
     }
 }
 
-/// Which of the holes to use: tries sets of them until one meets both aims, and keeps what came nearest.
+/// Chooses the holes to use: tries sets of them until one meets both targets, and keeps the nearest.
 class Search {
 public:
     explicit Search(const Task& task)
@@ -216,7 +216,7 @@ public:
     }
 
     /// Every hole costs its cap and its wood even when almost empty. Where all of them together are too much,
-    /// the hindmost are left out first; then any one and any two of them are tried.
+    /// the rearmost are left out first; then each single hole and each pair is tried.
     Filling found() {
         std::vector<std::size_t> set = holes_;
         for (; !set.empty(); set.pop_back()) {
@@ -239,7 +239,8 @@ private:
         return task_.inputs->bores[task_.candidates[i].hole].x_m;
     }
 
-    /// Can this set weigh what is asked at all? A column's weight in water is linear in its length.
+    /// True where this set can reach the weight at all. The weight in water is linear in the length of a
+    /// fill.
     [[nodiscard]] bool may_weigh(const std::vector<std::size_t>& set) const {
         double least = task_.base.in_water_kg(task_.aim.water_kg_m3);
         double most = least;
@@ -279,10 +280,10 @@ private:
     }
 
     const Task& task_;
-    std::vector<std::size_t> holes_; // those with room, foremost first
+    std::vector<std::size_t> holes_; // holes with room for fill, foremost first
     Filling best_;
     Miss nearest_;
-    bool too_heavy_ = false; // without any lead
+    bool too_heavy_ = false; // even without lead
 };
 
 } // namespace

@@ -14,10 +14,10 @@ std::string name_or_number(const std::string& name, std::size_t index) {
     return name.empty() ? std::to_string(index + 1) : name;
 }
 
-/// Pieces alike to the last figure that the paper shows are one row.
+/// Pieces that are equal in the printed digits share one row.
 void add_cuts(Composer& pages, const std::vector<Job>& jobs) {
-    // In the figures shown, so that they sort as numbers: hundredths of a millimetre across, tenths along →
-    // pieces, metres together.
+    // In the printed digits, so that they sort as numbers: hundredths of a millimetre across, tenths along →
+    // number of pieces, total metres.
     std::map<std::tuple<std::string, long, long, long>, std::pair<int, double>> cuts;
     const auto in = [](double metres, double parts) { return std::lround(units::mm_from_m(metres) * parts); };
     for (const Job& job : jobs) {
@@ -58,7 +58,7 @@ void add_cuts(Composer& pages, const std::vector<Job>& jobs) {
 void add_batch(Composer& pages, const std::vector<Job>& jobs) {
     std::map<std::string, double> fills, coats, mixes;
     std::map<std::tuple<std::string, std::string, std::string>, int>
-        pieces; // name, material, grams as read → how many
+        pieces; // name, material, grams as printed → number
     std::vector<Composer::Row> recipes;
     int lures = 0;
     for (const Job& job : jobs) {
@@ -85,7 +85,8 @@ void add_batch(Composer& pages, const std::vector<Job>& jobs) {
         for (std::size_t c = 0; c < d.coats.size(); ++c) {
             const double mass = n * ledger_kg(job, ledger::Kind::coat, c);
             coats[d.coats[c].material] += mass;
-            mixes[d.coats[c].material] += d.coats[c].kind == document::CoatKind::film ? to_mix_kg(mass) : mass;
+            mixes[d.coats[c].material] +=
+                d.coats[c].kind == document::CoatKind::film ? to_mix_kg(mass) : mass;
         }
     }
     pages.new_page("Batch of " + std::to_string(lures) + " lures");

@@ -203,8 +203,7 @@ void add_cut_lists(Composer& pages, const Job& job) {
                     2.8, soft_ink);
 }
 
-/// How the epoxy of each film is parted, by the ratios that labels have: the builder reads off the line of
-/// his own.
+/// Resin and hardener of each epoxy film for common ratios of labels: the builder uses the row of his own.
 void add_resin(Composer& pages, const Job& job) {
     constexpr std::array<std::pair<const char*, resin::Ratio>, 5> ratios{{
         {"1 : 1 by weight", {false, 1.0, 1.0}},
@@ -224,7 +223,7 @@ void add_resin(Composer& pages, const Job& job) {
             request.lures = job.options.lures;
             request.ratio = ratio;
             const Outcome<resin::Mix> mix = resin::mix(request);
-            if (!mix.ok()) continue; // a coat too thin to weigh has nothing to part
+            if (!mix.ok()) continue; // a coat too thin to weigh needs no mix
             any = *mix;
             rows.push_back(
                 {{coat.name.empty() ? std::to_string(c + 1) : coat.name, label, g_text(mix->all.resin_kg, 1),
@@ -281,10 +280,9 @@ void add_coats(Composer& pages, const Job& job) {
         const double mass = ledger_kg(job, ledger::Kind::coat, c);
         rows.push_back({{coat.name.empty() ? std::to_string(c + 1) : coat.name, material_text(coat.material),
                          coat.kind == document::CoatKind::soaks ? "soaks in"
-                         : coat.thickness_m                   ? mm_text(*coat.thickness_m, 2) + " mm"
-                                                              : "film",
-                         surfaces_text(coat),
-                         g_text(mass), g_text(mass * lures, 1),
+                         : coat.thickness_m                     ? mm_text(*coat.thickness_m, 2) + " mm"
+                                                                : "film",
+                         surfaces_text(coat), g_text(mass), g_text(mass * lures, 1),
                          coat.kind == document::CoatKind::film ? g_text(to_mix_kg(mass * lures), 1) : "–",
                          units::number_text(job.coat_hours[c], units::Unit::one, 1)}});
         starts.push_back(start);

@@ -10,11 +10,11 @@ namespace {
 
 constexpr double foot_height_mm = 27.0;
 constexpr double gap_above_foot_mm = 3.0;
-constexpr double first_line_mm = 12.5; ///< from the upper margin to where the work begins
+constexpr double first_line_mm = 12.5; ///< from the upper margin to the start of the content
 constexpr double line_spacing = 1.32;
 constexpr double table_size_mm = 2.9;
 constexpr double cell_pad_mm = 1.2;
-constexpr double head_room_mm = 24.0; ///< a table's head does not stay alone at the foot of a page
+constexpr double head_room_mm = 24.0; ///< a table's header is never alone at the foot of a page
 
 } // namespace
 
@@ -136,7 +136,7 @@ double Composer::block(double height_mm) {
 }
 
 void Composer::heading(const std::string& words, double with_mm) {
-    // A heading does not stay alone at the foot of a page.
+    // A heading is never alone at the foot of a page.
     constexpr double size = 3.9;
     const std::vector<std::string> lines = lines_of(words, width_mm(), size, Weight::semibold);
     const double height = heading_mm + size * line_spacing * static_cast<double>(lines.size() - 1);
@@ -191,7 +191,7 @@ std::vector<std::string> Composer::lines_of(const std::string& words, double wid
         }
         if (!line.empty()) out.emplace_back();
         // A word longer than the line, such as a share text, is cut where the line ends, between whole
-        // characters: one walk along it, whatever its length.
+        // characters; linear in its length.
         double advances = 0.0;
         for (std::size_t k = 0, next = 0; k < word.size(); k = next) {
             next = k + 1;
@@ -232,7 +232,7 @@ void Composer::table(const std::vector<Column>& columns, const std::vector<Row>&
             most = std::max(most, lines.back().size());
         }
         const double step = table_size_mm * line_spacing;
-        // A row that is longer than a page goes on on the next.
+        // A row longer than a page continues on the next.
         const auto most_here = static_cast<std::size_t>((whole_room_mm() - head_room_mm) / step);
         for (std::size_t from = 0; from < most; from += most_here) {
             const std::size_t here = std::min(most - from, most_here);

@@ -8,8 +8,8 @@
 
 namespace evenfall::sheet {
 
-/// Fills pages from top to bottom: headings, paragraphs, tables and drawings that must not be parted. Every
-/// page carries the title block and both check bars; nothing is set outside the margins.
+/// Fills pages from top to bottom: headings, paragraphs, tables and drawings that are kept together. Every
+/// page has the title block and both check bars; nothing is printed outside the margins.
 class Composer {
 public:
     Composer(Layout layout, const Faces& faces, std::string subject, std::string foot);
@@ -17,28 +17,28 @@ public:
     [[nodiscard]] double left_mm() const { return layout_.margin_mm; }
     [[nodiscard]] double width_mm() const { return layout_.width_mm - 2.0 * layout_.margin_mm; }
     [[nodiscard]] double room_mm() const;       ///< left on this page
-    [[nodiscard]] double whole_room_mm() const; ///< of an empty page
+    [[nodiscard]] double whole_room_mm() const; ///< on an empty page
     [[nodiscard]] double text_width_mm(const std::string& words, double size_mm,
                                        Weight weight = Weight::regular) const;
 
-    /// Words broken into lines of at most this width, between words where that is possible.
+    /// Breaks words into lines of at most this width, between words where possible.
     [[nodiscard]] std::vector<std::string> lines_of(const std::string& words, double width_mm, double size_mm,
                                                     Weight weight) const;
 
     void new_page(const std::string& title);
-    static constexpr double heading_mm = 7.5; ///< of the page, taken by a heading of one line
-    /// `with_mm`: what follows and is not to be parted from it.
+    static constexpr double heading_mm = 7.5; ///< height of a one-line heading
+    /// `with_mm`: height of what follows and must stay on the same page.
     void heading(const std::string& words, double with_mm = 14.5);
     void paragraph(const std::string& words, double size_mm = 3.1, Colour colour = ink);
-    /// Set apart by a mark at its side: what may hurt, beside the work that may.
+    /// A safety note, set off by a mark at its side.
     void caution(const std::string& words);
     void space(double mm) { y_mm_ += mm; }
 
-    /// Room of this height across the page, on the next page where this one has too little; answers its upper
-    /// edge.
+    /// Reserves this height across the page, on the next page where this one has too little; returns its
+    /// upper edge.
     [[nodiscard]] double block(double height_mm);
 
-    /// Words that the drawing has in places of its own, for those who hear it read.
+    /// Text for screen readers of what a drawing shows.
     void say(std::string words) { say(Said::Kind::paragraph, {std::move(words)}); }
     void say(Said::Kind kind, std::vector<std::string> cells) {
         layout_.pages.back().said.push_back({kind, std::move(cells)});
@@ -52,17 +52,17 @@ public:
 
     struct Column {
         std::string title;
-        double share = 1.0; ///< of the width, against the other columns
+        double share = 1.0; ///< of the width, relative to the other columns
         Anchor anchor = Anchor::start;
     };
     struct Row {
-        std::vector<std::string> cells; ///< a cell that is too wide for its column is set on several lines
+        std::vector<std::string> cells; ///< a cell wider than its column is broken into several lines
         bool strong = false;
     };
-    /// Repeats its head on every page that it runs on to. `tall_mm` leaves room to write in each row.
+    /// Repeats its header on every page. `tall_mm` is the least row height, to leave room for writing.
     void table(const std::vector<Column>& columns, const std::vector<Row>& rows, double tall_mm = 0.0);
 
-    /// Numbers the pages and hands them over.
+    /// Numbers the pages and returns the layout.
     [[nodiscard]] Layout finish();
 
 private:

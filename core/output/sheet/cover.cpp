@@ -36,8 +36,8 @@ std::string target_words(const document::Targets& targets) {
     return first + ", pitch " + number_text(targets.pitch_rad, Unit::degree, 1) + "°";
 }
 
-/// Half a millimetre, which a telephone reads at a hand's breadth; the white border of four squares is part
-/// of the code (ISO/IEC 18004:2015, 6.3.8, from memory).
+/// Half a millimetre, which a phone reads at arm's length; the quiet zone of four squares is part of the code
+/// (ISO/IEC 18004:2015, 6.3.8, from memory).
 constexpr double square_mm = 0.5;
 constexpr int border = 4;
 
@@ -52,7 +52,7 @@ void add_code(Composer& pages, const SquareCode& code, Point corner) {
     pages.add(std::move(squares));
 }
 
-/// The link as text on the left and, where a camera can read one, as a square code on the right.
+/// The link as text on the left and, where a camera can read it, as a square code on the right.
 void add_link(Composer& pages, const Job& job) {
     constexpr double size = 2.6, words_size = 2.8, step = 1.32;
     const std::string& address = job.options.address;

@@ -14,7 +14,7 @@ namespace {
 using units::number_text;
 using units::Unit;
 
-/// Farther from the size wanted than this, a bit is no help.
+/// A bit farther from the wanted size than this is no help.
 constexpr double useful_m = 0.3e-3;
 
 std::string names(const std::array<std::optional<bits::Bit>, bits::system_count>& list) {
@@ -27,8 +27,8 @@ std::string names(const std::array<std::optional<bits::Bit>, bits::system_count>
     return out.empty() ? "–" : out;
 }
 
-/// "1/4 in", or where it is not that size by a hundredth of a millimetre, "#36 +0.02", and the next one up
-/// where it is thinner.
+/// "1/4 in"; where it differs by a hundredth of a millimetre or more, "#36 +0.02", and the next size up where
+/// it is thinner.
 std::string nearest_text(bits::System system, double diameter_m) {
     const auto told = [&](const bits::Bit& bit) {
         const double off_mm = units::mm_from_m(bit.diameter_m - diameter_m);
@@ -58,7 +58,7 @@ std::vector<CutPiece> hinge_pieces(const Job& job) {
         const joints::JointAnswer& joint = job.joints.joints[j];
         const std::string where = "joint " + std::to_string(j + 1);
         const document::Hinge& hinge = joint.place.hinge;
-        // Eyes that hang in each other come in pairs, one on either side.
+        // Linked eyes come in pairs, one on either side.
         const int eyes =
             static_cast<int>(joint.eyes.size()) * (hinge.kind == document::HingeKind::linked ? 2 : 1);
         out.push_back({hinge.temper == document::WireTemper::soft ? "Eye, soft wire" : "Eye, spring wire",
@@ -78,7 +78,7 @@ std::vector<CutPiece> fill_pieces(const Job& job) {
         const double mass = ledger_kg(job, ledger::Kind::fill, h);
         const materials::Solid* solid = mass > 0.0 ? materials::find_solid(hole.fill->material) : nullptr;
         if (solid == nullptr) continue;
-        // Cut from round stock; in the hole it may stand shorter, where it is hammered down into the drill's
+        // Cut from round stock; in the hole it may be shorter, where it is hammered down into the drill
         // point.
         const double diameter = hole.fill->stock_diameter_m.value_or(hole.diameter_m);
         const double cut =
@@ -97,7 +97,7 @@ std::vector<CutPiece> fill_pieces(const Job& job) {
 }
 
 void add_bits(Composer& pages, const Job& job) {
-    std::map<double, std::string> wanted; // in whole micrometres, so that one size is one row
+    std::map<double, std::string> wanted; // in whole micrometres, so that equal sizes share one row
     for (std::size_t h = 0; h < job.document.holes.size(); ++h) {
         std::string& names = wanted[std::round(units::mm_from_m(job.document.holes[h].diameter_m) * 1000.0)];
         if (!names.empty()) names += ", ";

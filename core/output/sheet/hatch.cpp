@@ -15,7 +15,7 @@ std::vector<Polyline> hatch(const std::vector<Point>& outline, double spacing_mm
     const double last = along(*greatest);
     std::vector<Polyline> out;
     for (double line = (std::floor(along(*least) / step) + 0.5) * step; line < last; line += step) {
-        std::vector<double> crossings; // x where the line x + y = constant meets an edge
+        std::vector<double> crossings; // x where the line x + y = constant crosses an edge
         for (std::size_t k = 0; k < outline.size(); ++k) {
             const Point& a = outline[k];
             const Point& b = outline[(k + 1) % outline.size()];

@@ -4,8 +4,8 @@
 
 namespace evenfall::sheet {
 
-/// Lines at 45° inside a closed outline (even-odd), `spacing_mm` apart, in step with the page: neighbouring
-/// areas join.
+/// Lines at 45° inside a closed outline (even-odd), `spacing_mm` apart, aligned to the page so that
+/// neighbouring areas match.
 [[nodiscard]] std::vector<Polyline> hatch(const std::vector<Point>& outline, double spacing_mm);
 
 } // namespace evenfall::sheet

@@ -14,7 +14,7 @@ Zone round_axis(double x_m, double y_m, double reach_m) {
     return {x_m - reach_m, x_m + reach_m, y_m - reach_m, y_m + reach_m, {}, {}};
 }
 
-/// The bit for the twist decides how wide its hole is; where no bit of the metric set fits, the twist itself.
+/// The bit for the twist gives the width of its hole; where no metric bit fits, the twist itself.
 double twist_radius(const joints::JointAnswer& joint) {
     const auto& bit = joint.eye_bits[static_cast<std::size_t>(bits::System::metric)];
     return 0.5 * (bit ? bit->diameter_m : joint.eye.twist_outside_m);
@@ -63,7 +63,7 @@ std::vector<Zone> keep_out(const Job& job) {
             }
         }
     }
-    // A part is known by its middle only: room for a usual twist and its wall round that.
+    // Only a part's centre is known: assume a usual twist and its wall round it.
     const double part_reach = document::Hinge{}.wire_m + thin_wall_m;
     for (const document::Part& part : job.document.parts) {
         if (part.stage != Stage::hardware || part.embedded <= 0.0) continue;

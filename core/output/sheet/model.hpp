@@ -1,8 +1,7 @@
 #pragma once
 
-// The build sheet as one list of vector items on pages, before any file format. Lengths are millimetres on
-// the paper, from the upper left corner of a page, y down: paper is what this part of the core is about, so
-// that its own unit is used.
+// The build sheet as a list of vector items on pages, independent of the file format. Lengths are millimetres
+// on paper, from the upper left corner of a page, y down; this folder uses millimetres instead of metres.
 
 #include <cstdint>
 #include <optional>
@@ -33,7 +32,7 @@ struct Colour {
     std::uint8_t blue = 0;
 };
 
-// Ink that a grey printer still tells apart.
+// Colours that stay distinct on a grey-scale printer.
 inline constexpr Colour ink{0x22, 0x30, 0x2e};
 inline constexpr Colour soft_ink{0x5c, 0x66, 0x63};
 inline constexpr Colour rule_grey{0xb4, 0xb0, 0xa6};
@@ -43,7 +42,7 @@ inline constexpr Colour tint{0xf1, 0xed, 0xe3};
 struct Stroke {
     double width_mm = 0.18;
     Colour colour = ink;
-    double dash_mm = 0.0; ///< 0 = a whole line; else as long as the gaps
+    double dash_mm = 0.0; ///< 0 = solid; else length of dashes and gaps
 };
 
 struct Polyline {
@@ -55,7 +54,7 @@ struct Path {
     std::vector<Polyline> lines;
     std::optional<Stroke> stroke = Stroke{};
     std::optional<Colour> fill;
-    std::optional<Rect> clip; ///< only what lies in here is drawn
+    std::optional<Rect> clip; ///< only what is inside is drawn
 };
 
 enum class Weight { regular, semibold };
@@ -72,8 +71,7 @@ struct Text {
 
 using Item = std::variant<Path, Text>;
 
-/// The words of a page in their order, for those who hear it read: what is a table on the paper is a table
-/// here.
+/// The text of a page in reading order, for screen readers: tables on paper are tables here.
 struct Said {
     enum class Kind : std::uint8_t { heading, paragraph, head, row };
     Kind kind = Kind::paragraph;

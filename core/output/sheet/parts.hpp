@@ -1,6 +1,6 @@
 #pragma once
 
-// The pieces of the sheet, each a function that adds to the pages.
+// The parts of the sheet, each a function that adds to the pages.
 
 #include "output/sheet/composer.hpp"
 #include "output/sheet/sheet.hpp"
@@ -9,42 +9,42 @@
 
 namespace evenfall::sheet {
 
-/// What every piece reads.
+/// Input of every part.
 struct Job {
     const document::Document& document;
     const Evaluation& evaluation;
     const SheetOptions& options;
     std::vector<double> coat_hours; ///< one per coat
-    joints::JointsAnswer joints;    ///< without joints where a hinge cannot be bent as drawn
-    Problems hinge_problems;        ///< and why
+    joints::JointsAnswer joints;    ///< empty where a hinge cannot be bent as drawn
+    Problems hinge_problems;        ///< the reason
 };
 
 /// Something cut from wire, rod or other stock for one lure.
 struct CutPiece {
-    std::string what; ///< "Eye", "Pin", or what a hole is filled with
+    std::string what; ///< "Eye", "Pin", or a hole's fill material
     std::string where;
     double diameter_m = 0.0;
-    double cut_m = 0.0; ///< nothing added for the saw
+    double cut_m = 0.0; ///< without saw allowance
     double finished_m = 0.0;
-    double bend_round_m = 0.0; ///< rod to bend it round; 0 = it stays straight
+    double bend_round_m = 0.0; ///< rod to bend it round; 0 = stays straight
     int count = 1;
     std::string bits; ///< for its hole
 };
-/// Eyes and pins of the hinges that are drawn, nose to tail.
+/// Eyes and pins of the drawn hinges, nose to tail.
 [[nodiscard]] std::vector<CutPiece> hinge_pieces(const Job& job);
-/// What goes into the holes, as lengths of its stock.
+/// Fills of the holes as lengths of their stock.
 [[nodiscard]] std::vector<CutPiece> fill_pieces(const Job& job);
 
-/// Wood that no bit may enter, as a box; heights left out go through.
+/// Wood that no bit may enter, as a box; absent heights mean all the way through.
 struct Zone {
     double x_from_m = 0.0, x_to_m = 0.0;
     double y_from_m = 0.0, y_to_m = 0.0;
     std::optional<double> z_from_m, z_to_m;
 };
-/// Round pockets, pins, twisted legs and what else is set in the wood, each with the wall that core/joints
-/// calls thin.
+/// Boxes round pockets, pins, twisted legs and other parts set in the wood, each with the wall that
+/// workshop/walls.hpp calls thin.
 [[nodiscard]] std::vector<Zone> keep_out(const Job& job);
-/// Is there a hinge at this joint, by its own fields or by pockets round its pin?
+/// True where this joint has a hinge, by its own fields or by pockets round its pin.
 [[nodiscard]] bool has_hinge(const Job& job, std::size_t joint);
 
 void add_cover(Composer& pages, const Job& job);
@@ -57,7 +57,7 @@ void add_drill_tables(Composer& pages, const Job& job);
 void add_bits(Composer& pages, const Job& job);
 void add_hinge_wire(Composer& pages, const Job& job);
 void add_cut_lists(Composer& pages, const Job& job);
-/// Nothing where no tail is drawn.
+/// Adds nothing where no tail is drawn.
 void add_soft_tail(Composer& pages, const Job& job);
 void add_coats(Composer& pages, const Job& job);
 void add_weigh_in(Composer& pages, const Job& job);
@@ -68,34 +68,33 @@ struct Wait {
     double start_h = 0.0;
     double hours = 0.0;
 };
-/// One bar a wait, one below the other on one scale.
+/// One bar per wait, on a common scale.
 void add_time_line(Composer& pages, const std::vector<Wait>& waits);
 
-/// Several recipes at once: their lists merged.
+/// Several recipes: their lists merged.
 void add_batch(Composer& pages, const std::vector<Job>& jobs);
 
-/// What has to be mixed or poured for a film of this mass, with what stays in cup and brush.
+/// Mass to mix or pour for a film of this mass, with what stays in cup and brush.
 inline double to_mix_kg(double on_lures_kg) {
     return on_lures_kg / (1.0 - resin::MixRequest{}.loss);
 }
 
-/// What one entry of the document weighs, all its lines of the ledger together.
+/// Mass of one entry of the document, all its lines of the ledger together.
 [[nodiscard]] double ledger_kg(const Job& job, ledger::Kind kind, std::size_t item);
 /// Tail and tenon.
 [[nodiscard]] inline double tail_kg(const Job& job) {
     return ledger_kg(job, ledger::Kind::tail, 0) + ledger_kg(job, ledger::Kind::tail, 1);
 }
 
-/// Until the next coat may follow, by material [h]: common practice, no source. The product's label goes
-/// before.
+/// Time until the next coat, by material [h]: common practice, no source. The product's label comes first.
 [[nodiscard]] double usual_hours(const document::Coat& coat);
 
-// Numbers as the bench reads them.
+// Numbers as printed.
 [[nodiscard]] std::string mm_text(double metres, int decimals = 1);
 [[nodiscard]] std::string g_text(double kilograms, int decimals = 2);
 [[nodiscard]] std::string signed_g_text(double kilograms);
 [[nodiscard]] std::string
-bit_inch_text(double diameter_m); ///< nearest 64th; "near …" where that is 0.05 mm off or more
+bit_inch_text(double diameter_m); ///< nearest 64th; "near …" where that differs by 0.05 mm or more
 [[nodiscard]] std::string hole_name(const document::Document& document, std::size_t hole);
 [[nodiscard]] std::string material_text(const std::string& id);
 /// "1.92 s/ft, 159 mm/s", "floats" or "hangs still".

@@ -16,7 +16,7 @@ Problem off_limits(std::string path, std::string limit, std::string sentence) {
     return {ProblemCode::out_of_range, std::move(path), std::move(limit), std::move(sentence)};
 }
 
-// Ranges are asked in a way that NaN fails them too.
+// Ranges are checked so that NaN fails too.
 Problems check(const document::Document& document, const SheetOptions& options) {
     Problems out;
     if (options.lures < 1 || options.lures > 500)
@@ -30,7 +30,7 @@ Problems check(const document::Document& document, const SheetOptions& options) 
                                      " coats, but the recipe has " + std::to_string(document.coats.size()) +
                                      '.'));
     }
-    // Signs that may stand in an address; anything else would print or scan as something else.
+    // Characters that may be in an address; others would print or scan as something else.
     if (options.address.size() > 400 || std::any_of(options.address.begin(), options.address.end(),
                                                     [](char c) { return c <= ' ' || c > '~' || c == '#'; }))
         out.push_back(
@@ -54,8 +54,9 @@ Outcome<sheet::Faces> faces_of(const SheetTypefaces& typefaces) {
     return sheet::Faces{std::move(*regular), std::move(*semibold)};
 }
 
-/// A drawing at full size is as large as it is: its height, and a section's both ways, must go on the paper.
-Problems check_size(const document::Document& document, const shape::Body& body, const sheet::Layout& layout) {
+/// A full-size drawing cannot be scaled: its height, and a section's height and width, must fit the paper.
+Problems check_size(const document::Document& document, const shape::Body& body,
+                    const sheet::Layout& layout) {
     double half_height = 0.0, half_width = 0.0, low = 1.0, high = -1.0;
     constexpr int steps = 200;
     for (int k = 0; k <= steps; ++k) {
@@ -178,7 +179,7 @@ Outcome<std::string> build_batch_sheet(const std::vector<BatchPart>& batch, cons
     if (!faces) return faces.problems();
     if (batch.empty() || batch.size() > 40)
         return off_limits("/batch", "1 to 40 recipes", "A batch holds 1 to 40 recipes.");
-    // Jobs keep references into both, so that neither may move afterwards.
+    // Jobs keep references into both, so neither may move afterwards.
     std::vector<SheetOptions> each(batch.size(), options);
     std::vector<Evaluation> evaluations;
     evaluations.reserve(batch.size());

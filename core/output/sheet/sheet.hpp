@@ -1,6 +1,6 @@
 #pragma once
 
-// The build sheet: paper for the bench, true to size.
+// The build sheet: true to size on paper, for the workshop.
 
 #include "answers/answers.hpp"
 #include "ledger/fold.hpp"
@@ -16,13 +16,13 @@ enum class SheetFormat {
     html,
     svg,
     pdf,
-    html_leaves, ///< the pages of the HTML alone, for a page that has their faces and rules
+    html_leaves, ///< only the pages of the HTML, for a page that has their typefaces and styles
                  ///< (sheet/writers.hpp)
 };
 enum class SheetPaper { a4, letter };
 
-/// The two faces that the sheet is set in and carries within itself: OpenType files with CFF outlines. Handed
-/// in, since the page has them in its memory already and must not carry them twice.
+/// The two typefaces that the sheet is set in and embeds: OpenType files with CFF outlines. Passed in,
+/// because the page has them in memory already and must not contain them twice.
 struct SheetTypefaces {
     std::string_view regular;
     std::string_view semibold;
@@ -34,29 +34,30 @@ struct SheetOptions {
     int lures = 1;            ///< 1 to 500: how many are made from this recipe
     double station_m = 0.010; ///< between section cards, 2 to 100 mm
     std::vector<double>
-        cure_hours; ///< per coat in order of work, 0 to 1000 h; empty = usual hours (coat_hours.hpp)
+        cure_hours; ///< per coat in order of application, 0 to 1000 h; empty = usual hours (usual_hours())
     std::string
-        address; ///< of the page that opens share texts, without '#'; empty = the share text stands alone
+        address; ///< address of the page that opens share texts, without '#'; empty = the share text alone
     SheetTypefaces typefaces;
 };
 
-/// Document → the whole file as bytes. The same bytes for the same document and options, native and page: no
-/// clock, no locale. Refuses what evaluate() refuses; options off their limits ("/lures" …); a drawing too
-/// tall for the paper; a typeface that cannot be read.
-[[nodiscard]] Outcome<std::string> build_sheet(const document::Document& document, const SheetOptions& options);
+/// Document → the whole file as bytes. The same document and options give the same bytes, natively and in the
+/// page: no clock, no locale. Refuses what evaluate() refuses; options outside their limits ("/lures" …); a
+/// drawing too tall for the paper; a typeface that cannot be read.
+[[nodiscard]] Outcome<std::string> build_sheet(const document::Document& document,
+                                               const SheetOptions& options);
 
-/// Some lures from one recipe of a batch.
+/// A number of lures from one recipe of a batch.
 struct BatchPart {
     document::Document document;
     int lures = 1;
 };
 
 /// Several recipes made together: fills, parts and coats merged, with the waits. 1 to 40 recipes;
-/// `options.lures` and `options.cure_hours` are not read (the usual waits are). Otherwise as build_sheet.
+/// `options.lures` and `options.cure_hours` are ignored (usual waits are used). Otherwise as build_sheet.
 [[nodiscard]] Outcome<std::string> build_batch_sheet(const std::vector<BatchPart>& batch,
                                                      const SheetOptions& options);
 
-/// The pages before they become a file: what the tests measure.
+/// The pages before they become a file; for tests.
 [[nodiscard]] Outcome<sheet::Layout> sheet_layout(const document::Document& document,
                                                   const SheetOptions& options);
 

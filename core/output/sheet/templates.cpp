@@ -15,7 +15,7 @@ constexpr int detail = 240;            ///< chords per side: within 0.005 mm of 
 constexpr double usual_wall_m = 0.003; ///< where no hole of the segment asks for another wall
 
 struct Extent {
-    double low_m = 0.0, high_m = 0.0; ///< of z
+    double low_m = 0.0, high_m = 0.0; ///< range of z
     double half_width_m = 0.0;
 };
 
@@ -30,7 +30,7 @@ Extent extent(const shape::Lines& lines) {
     return out;
 }
 
-/// The band of wood from x0 to x1, no higher or lower than given, as seen from the side.
+/// The wood from x0 to x1, between the given heights, seen from the side.
 std::vector<Point2> side_band(const shape::Lines& lines, double x0, double x1, double low, double high) {
     constexpr int steps = 24;
     std::vector<Point2> out;
@@ -112,7 +112,7 @@ void draw_hole_side(const View& view, const Job& job, std::size_t index) {
                          false);
         }
     }
-    const double out = 0.0018; // short of the label
+    const double out = 0.0018; // ends short of the label
     view.segment(hole.x_m, bore.mouth_z_m - bore.inward * out, hole.x_m, end_z + bore.inward * out,
                  centre_stroke);
     const bool belly = hole.from == document::HoleFrom::belly;
@@ -145,7 +145,7 @@ std::vector<Point2> whole_outline(const shape::Lines& lines, bool from_side) {
     return out;
 }
 
-/// The next sixteenth up: a board that is called large enough must be.
+/// Rounded up to the next sixteenth, so that the board is large enough.
 std::string inches(double metres) {
     const double up = std::ceil(units::inch_from_m(metres) * 16.0 - 1e-9) / 16.0;
     return units::inch_text(units::m_from_inch(up), units::InchStep::sixteenth) + " in";
@@ -299,9 +299,9 @@ void add_section_cards(Composer& pages, const Job& job) {
     std::vector<Card> cards;
     for (double k = 1.0; k * job.options.station_m < lines.length_m() - 1e-9; k += 1.0) {
         const double at = lines.nose_m() + k * job.options.station_m;
-        const bool in_gap = std::any_of(body.joints.begin(), body.joints.end(), [&](const document::Joint& j) {
-            return std::abs(at - j.at_m) < 0.5 * j.gap_m;
-        });
+        const bool in_gap =
+            std::any_of(body.joints.begin(), body.joints.end(),
+                        [&](const document::Joint& j) { return std::abs(at - j.at_m) < 0.5 * j.gap_m; });
         if (in_gap) continue;
         const shape::Station s = lines.at(at);
         cards.push_back({at, std::max(units::mm_from_m(2.0 * s.half_width_m) + 2.0 * border, 27.0),
@@ -311,7 +311,7 @@ void add_section_cards(Composer& pages, const Job& job) {
     for (std::size_t k = 0; k < cards.size(); ++k) {
         const Card& card = cards[k];
         if (k == 0 || x + card.width > right) {
-            // The row is as high as the tallest card that will stand in it.
+            // The row is as high as its tallest card.
             row_height = 0.0;
             double reach = pages.left_mm();
             for (std::size_t j = k; j < cards.size() && (j == k || reach + cards[j].width <= right); ++j) {

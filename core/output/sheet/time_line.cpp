@@ -15,7 +15,7 @@ void add_time_line(Composer& pages, const std::vector<Wait>& waits) {
         const double top = pages.block(6.2);
         std::string name = wait.name;
         while (pages.text_width_mm(name, size) > label - 2.0 && !name.empty()) {
-            // A whole character goes: its following bytes and its first.
+            // Removes a whole UTF-8 character: its continuation bytes and its first byte.
             while (name.size() > 1 && (static_cast<unsigned char>(name.back()) & 0xC0u) == 0x80u)
                 name.pop_back();
             name.pop_back();

@@ -7,8 +7,8 @@ namespace evenfall::sheet {
 
 namespace {
 
-// Table layouts: OpenType 1.9 (ISO/IEC 14496-22:2019), chapters cmap, head, hhea, hmtx; names of fields from
-// there; from memory.
+// Table layouts and field names: OpenType 1.9 (ISO/IEC 14496-22:2019), chapters cmap, head, hhea, hmtx; from
+// memory.
 class Bytes {
 public:
     explicit Bytes(std::string_view all) : all_(all) {}
@@ -24,8 +24,7 @@ public:
     [[nodiscard]] std::size_t size() const { return all_.size(); }
 
 private:
-    /// Nothing lies beyond the end: a damaged offset reads zeros and the face comes out empty, which is
-    /// refused.
+    /// Beyond the end everything reads as zero: a damaged offset gives an empty face, which is refused.
     [[nodiscard]] std::uint32_t byte(std::size_t at) const {
         return at < all_.size() ? static_cast<unsigned char>(all_[at]) : 0u;
     }
@@ -46,7 +45,7 @@ std::optional<std::string_view> table(const Bytes& file, std::string_view tag) {
     return std::nullopt;
 }
 
-/// The Unicode subtable of format 4, which covers the plane that every sign of ours lies in.
+/// The Unicode subtable of format 4; it covers the plane that contains all characters used here.
 void read_characters(const Bytes& cmap, std::map<char32_t, std::uint16_t>& glyphs) {
     const std::size_t count = cmap.u16(2);
     for (std::size_t k = 0; k < count && glyphs.empty(); ++k) {

@@ -9,19 +9,17 @@
 
 namespace evenfall::sheet {
 
-/// What setting a line and embedding need of an OpenType face with CFF outlines: glyphs, their widths and the
-/// outlines' table. Read with every offset checked, so that a damaged file is refused and never read past its
-/// end.
+/// What typesetting and embedding need of an OpenType face with CFF outlines: glyphs, their widths and the
+/// outlines' table. Every offset is checked, so a damaged file is refused and never read past its end.
 class Typeface {
 public:
     [[nodiscard]] static Outcome<Typeface> read(std::string_view file);
 
     /// Glyph of a character; 0 (the empty box) where the face has none.
     [[nodiscard]] std::uint16_t glyph(char32_t character) const;
-    /// Advance over the size of the type.
+    /// Advance over type size.
     [[nodiscard]] double advance(std::uint16_t glyph) const;
-    /// Width of UTF-8 words set at this size, without kerning: the page, the PDF and the SVG then break lines
-    /// alike.
+    /// Width of UTF-8 text at this size, without kerning, so that page, PDF and SVG break lines alike.
     [[nodiscard]] double width_mm(std::string_view words, double size_mm) const;
 
     [[nodiscard]] std::string_view file() const { return file_; }
@@ -43,7 +41,7 @@ struct Faces {
     Typeface semibold;
 };
 
-/// UTF-8 → characters; a broken byte becomes U+FFFD, control characters a blank.
+/// UTF-8 → characters; an invalid byte becomes U+FFFD, control characters a space.
 [[nodiscard]] std::vector<char32_t> characters(std::string_view words);
 
 } // namespace evenfall::sheet

@@ -12,7 +12,7 @@ namespace {
 constexpr double label_room_mm = 5.0;
 constexpr double scale_room_mm = 8.0;
 constexpr double overlap_mm = 16.0;
-constexpr double side_room_mm = 3.0; ///< for half a number of the scale
+constexpr double side_room_mm = 3.0; ///< room for half a number of the scale
 
 std::vector<Point> on_paper(const View& view, const std::vector<shape::Point2>& points) {
     std::vector<Point> out;
@@ -66,7 +66,7 @@ void View::segment(double x0_m, double a0_m, double x1_m, double a1_m, Stroke st
 }
 
 void View::circle(double x_m, double across_m, double diameter_m, Stroke stroke) const {
-    // 72 chords stay within 0.1 % of the radius of the round.
+    // 72 chords are within 0.1 % of the radius of the circle.
     std::vector<shape::Point2> points;
     for (int k = 0; k < 72; ++k) {
         const double angle = 2.0 * std::numbers::pi * k / 72.0;
@@ -93,7 +93,7 @@ void View::filled(const std::vector<shape::Point2>& points, Colour colour) const
 void View::label(double x_m, double y_mm, const std::string& words, double size_mm, Weight weight,
                  Colour colour) const {
     if (!shows(x_m)) return;
-    // Pushed inwards where it would stand over the edge of the window; no more of it than goes across.
+    // Moved inwards where it would cross the edge of the window, and cut to the width of the page.
     const std::string seen = pages_.lines_of(words, pages_.width_mm(), size_mm, weight).front();
     const double half = 0.5 * pages_.text_width_mm(seen, size_mm, weight);
     const double least = pages_.left_mm() + half;
@@ -109,7 +109,7 @@ void add_stretches(Composer& pages, const Length& whole, const std::string& head
     const double height = units::mm_from_m(high_m - low_m) + 2.0 * label_room_mm;
     const std::vector<Tile> stretches =
         tiles(-2.0, length_mm + 2.0, pages.width_mm() - 2.0 * side_room_mm, overlap_mm);
-    // All stretches of a drawing on one page where one page holds them.
+    // All parts of a drawing on one page where they fit.
     const double all = static_cast<double>(stretches.size()) * (height + scale_room_mm) +
                        (stretches.size() > 1 ? 10.0 : 0.0);
     pages.heading(heading, all + 7.5 <= pages.whole_room_mm() ? all : height + scale_room_mm);

@@ -14,7 +14,7 @@ void put(std::string& out, const char* name, const std::string& words) {
     out += ">\n";
 }
 
-/// The words of a page as headings, paragraphs and tables.
+/// The text of a page as headings, paragraphs and tables, for screen readers.
 std::string spoken(const Page& page) {
     std::string out;
     bool in_table = false;
@@ -65,8 +65,7 @@ std::string html(const Layout& layout, const Faces& faces) {
            ".said{position:absolute;width:1px;height:1px;top:0;overflow:hidden;clip-path:inset(50%)}}\n"
            "@media print{.said{display:none}}\n"
            "</style>\n</head>\n<body>\n"
-           // Pages follow one another without a blank between, which some browsers would print as a page of
-           // its own.
+           // No white space between pages: some browsers would print it as a page of its own.
            + html_leaves(layout) + "</body>\n</html>\n";
 }
 

@@ -26,10 +26,11 @@ std::string utf16_hex(char32_t c) {
     return hex4(0xD800u + (rest >> 10u)) + hex4(0xDC00u + (rest & 0x3FFu));
 }
 
-/// Objects numbered as they come, their places for the table at the end (ISO 32000-1, 7.5.4, from memory).
+/// Numbers the objects in order and records their offsets for the cross-reference table (ISO 32000-1, 7.5.4,
+/// from memory).
 class File {
 public:
-    /// Sets a number aside for an object that others have to name before it is known.
+    /// Reserves a number for an object that is referred to before it is written.
     int reserve() {
         places_.push_back(0);
         return static_cast<int>(places_.size());
@@ -66,7 +67,7 @@ public:
     }
 
 private:
-    // The second line tells file movers that bytes above 127 follow (7.5.2).
+    // The second line tells file transfer programs that bytes above 127 follow (7.5.2).
     std::string text_ = "%PDF-1.7\n%\xE2\xE3\xCF\xD3\n";
     std::vector<std::size_t> places_;
 };
@@ -119,12 +120,12 @@ std::string drawn(const Text& text, const Faces& faces, Used& used) {
         glyphs += hex4(face.glyph(c));
         (bold ? used.semibold : used.regular).insert(c);
     }
-    // The page's y runs down, so letters are turned back up by their own matrix.
+    // The page's y points down, so the text matrix turns letters upright.
     return "BT\n" + colour(text.colour, "rg") + (bold ? "/S " : "/R ") + mm_number(text.size_mm) +
            " Tf\n1 0 0 -1 " + pair({x, text.at.y_mm}) + "Tm\n<" + glyphs + "> Tj\nET\n";
 }
 
-/// Glyph → character, so that words can be searched and copied (9.10.3).
+/// Glyph → character, so that text can be searched and copied (9.10.3).
 std::string to_unicode(const Typeface& face, const std::set<char32_t>& used) {
     std::map<std::uint16_t, char32_t> characters_of;
     for (const char32_t c : used) {
@@ -134,7 +135,7 @@ std::string to_unicode(const Typeface& face, const std::set<char32_t>& used) {
                       "/CIDSystemInfo <</Registry (Adobe) /Ordering (UCS) /Supplement 0>> def\n/CMapName "
                       "/Adobe-Identity-UCS def\n"
                       "/CMapType 2 def\n1 begincodespacerange\n<0000> <FFFF>\nendcodespacerange\n";
-    // At most a hundred rows in one block.
+    // At most a hundred rows per block.
     for (auto at = characters_of.begin(); at != characters_of.end();) {
         std::string rows;
         int count = 0;
@@ -145,8 +146,8 @@ std::string to_unicode(const Typeface& face, const std::set<char32_t>& used) {
     return out + "endcmap\nCMapName currentdict /CMap defineresource pop\nend\nend\n";
 }
 
-/// A composite font whose codes are glyph numbers; the outlines' table goes in as it is (9.7.4.2: in a CFF
-/// table that is not keyed by CID, glyph numbers are taken).
+/// A composite font whose codes are glyph numbers; the outlines' table is embedded unchanged (9.7.4.2: in a
+/// CFF table that is not CID-keyed, glyph numbers are used).
 int add_font(File& file, const Typeface& face, const std::set<char32_t>& used, const std::string& name,
              const char* weight) {
     const auto thousandths = [](double share) { return std::to_string(std::lround(share * 1000.0)); };
@@ -183,15 +184,15 @@ std::string text_string(std::string_view words) {
 
 std::string pdf(const Layout& layout, const Faces& faces) {
     constexpr double points_per_mm =
-        72.0 / units::mm_from_m(units::inch_m); // a point of the format is 1/72 in (8.3.2.3)
+        72.0 / units::mm_from_m(units::inch_m); // a PDF point is 1/72 in (8.3.2.3)
     File file;
     Used used;
     const int tree = file.reserve();
     const int resources = file.reserve();
     const std::string box =
         mm_number(layout.width_mm * points_per_mm) + ' ' + mm_number(layout.height_mm * points_per_mm);
-    // Seven digits of scale: three would shift the far edge of the paper by a twentieth of a millimetre. By
-    // integers, so that no locale can change the point.
+    // Seven digits of scale: three would move the far edge of the paper by 0.05 mm. By integers, so that no
+    // locale can change the decimal point.
     const long long scale_1e7 = std::llround(points_per_mm * 1e7);
     std::array<char, 96> frame{};
     std::snprintf(frame.data(), frame.size(), "%lld.%07lld 0 0 -%lld.%07lld 0 %s cm\n1 J 1 j\n",
@@ -216,7 +217,7 @@ std::string pdf(const Layout& layout, const Faces& faces) {
     const int semibold = add_font(file, faces.semibold, used.semibold, "EVNFAL+BenchSheet-Semibold", "110");
     file.put(resources, "<</Font<</R " + reference(regular) + "/S " + reference(semibold) + ">>>>");
     file.put(tree, "<</Type/Pages/Count " + std::to_string(layout.pages.size()) + "/Kids[" + kids + "]>>");
-    // Viewers are asked not to scale the page when it is printed (12.2).
+    // Asks viewers not to scale the page when printing (12.2).
     const int root = file.add("<</Type/Catalog/Pages " + reference(tree) +
                               "/ViewerPreferences<</PrintScaling/None>>/Lang(en)>>");
     const int info = file.add("<</Title " + text_string(layout.title) + "/Producer(Evenfall)>>");

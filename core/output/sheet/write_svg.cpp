@@ -109,7 +109,7 @@ std::string svg_style(const Faces& faces) {
         return "@font-face{font-family:\"Bench sheet\";font-weight:" + std::string(weight) +
                ";src:url(data:font/otf;base64," + base64(typeface.file()) + ") format(\"opentype\")}\n";
     };
-    // Kerning is off in every format: columns and breaks are set from plain widths.
+    // Kerning is off in every format: columns and breaks use plain widths.
     return face(faces.regular, "400") + face(faces.semibold, "600") +
            "text{font-family:\"Bench "
            "sheet\",sans-serif;font-kerning:none;text-rendering:geometricPrecision;white-space:pre}\n";

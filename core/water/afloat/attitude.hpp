@@ -7,10 +7,10 @@
 
 namespace evenfall::afloat {
 
-/// How a lure lies: pitch nose-up positive, heel starboard-side-down positive (as in balance/hang.hpp).
+/// Attitude of a floating lure: pitch nose-up positive, heel starboard-down positive (as in hang.hpp).
 struct Attitude {
     double pitch_rad = 0.0; ///< −π/2 to π/2
-    double heel_rad = 0.0;  ///< −π to π; of no meaning where the lure stands on nose or tail
+    double heel_rad = 0.0;  ///< −π to π; undefined where the lure stands on nose or tail
 };
 
 /// The world's up as a unit vector in the lure's axes: (−sin θ, −cos θ sin φ, cos θ cos φ).
@@ -23,15 +23,15 @@ inline Attitude attitude_of(const Vec3& up) {
     return {std::asin(std::clamp(-up.x, -1.0, 1.0)), std::atan2(-up.y, up.z)};
 }
 
-/// Two unit vectors that span the water's plane: `along` lies in the upright plane through the lure's long
-/// axis and points aft, `across` is athwart and points to starboard on an upright lure. Both level.
+/// Two unit vectors that span the waterplane: `along` lies in the vertical plane through the lure's long axis
+/// and points aft, `across` points to starboard on an upright lure. Both horizontal.
 struct LevelAxes {
-    double tilt = 1.0; ///< sine of the angle between the long axis and plumb: √(up_y² + up_z²)
+    double tilt = 1.0; ///< sine of the angle between long axis and vertical: √(up_y² + up_z²)
     Vec3 along;
     Vec3 across;
 };
 
-/// `up` must not be along x exactly (tilt > 0); Hull::immersed sees to that.
+/// `up` must not be exactly along x (tilt > 0); Hull::immersed ensures that.
 inline LevelAxes level_axes(const Vec3& up) {
     LevelAxes a;
     a.tilt = std::hypot(up.y, up.z);
@@ -42,7 +42,7 @@ inline LevelAxes level_axes(const Vec3& up) {
     return a;
 }
 
-/// `up` turned by an angle towards a unit vector at right angles to it.
+/// `up` turned by an angle towards a unit vector perpendicular to it.
 inline Vec3 turned(const Vec3& up, const Vec3& towards, double angle_rad) {
     const Vec3 v = std::cos(angle_rad) * up + std::sin(angle_rad) * towards;
     return v / length(v);

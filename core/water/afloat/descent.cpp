@@ -11,12 +11,12 @@ namespace {
 constexpr int most_steps = 60;
 constexpr double longest_turn_rad = 1.0;
 
-// Imbalance: of volume as a share of the wanted one, or of moment as an arm over the lure's length, whichever
-// is greater.
+// Imbalance: error of volume as a share of the wanted volume, or of moment as an arm over the lure's length,
+// whichever is greater.
 constexpr double near =
-    1e-3; ///< from here on the imbalance itself tells progress better than E, whose change it squares
-constexpr double good_enough =
-    2e-5; ///< where no step betters it: sections that just touch the water are integrated no finer
+    1e-3; ///< below this, progress is judged by the imbalance instead of E, whose change is only its square
+constexpr double good_enough = 2e-5; ///< accepted where no step improves it: the integrals of sections that
+                                     ///< just touch the water are no more accurate
 
 struct Step {
     double depth_m = 0.0;
@@ -24,13 +24,13 @@ struct Step {
     double across_rad = 0.0;
 };
 
-/// Gradient in the turns once the depth has followed them.
+/// Gradient in the rotations, with the depth adjusted to them.
 std::array<double, 2> reduced_turn(const State& s, double area_m2) {
     const double k = s.over / area_m2;
     return {s.turn[0] + k * s.cut.along_m3, s.turn[1] + k * s.cut.across_m3};
 }
 
-/// Waterplane to divide by: a body wholly under or out of the water has none.
+/// Waterplane area used as divisor: a body fully under or out of the water has none.
 double safe_area(const Afloat& afloat, const State& s) {
     const double least = 1e-3 * std::cbrt(afloat.hull->volume_m3()) * std::cbrt(afloat.hull->volume_m3());
     return std::max(s.cut.area_m2, least);
@@ -54,11 +54,11 @@ State moved(const Afloat& afloat, const State& s, const Step& step) {
     return state_at(afloat, up, s.depth_m + step.depth_m);
 }
 
-/// The step of Newton's method on E with its second derivatives made positive, so that it goes downhill.
+/// Newton step on E with positive second derivatives (by absolute value), so that it goes downhill.
 Step newton_step(const Afloat& afloat, const State& s, bool may_heel) {
     const double area = safe_area(afloat, s);
     const std::array<double, 2> g = reduced_turn(s, area);
-    // Below this the way is so flat that the step would run round the sphere.
+    // Below this stiffness a step would be far too long.
     const double floor = 1e-4 * afloat.wanted_m3() * length_scale_m(afloat);
     Step step;
     if (may_heel) {
@@ -73,8 +73,8 @@ Step newton_step(const Afloat& afloat, const State& s, bool may_heel) {
         step.along_rad = -(c * first - n * second);
         step.across_rad = -(n * first + c * second);
     } else {
-        // Beyond nose or tail the heel is another, its half turn: a step goes most of the way to them, never
-        // over.
+        // Beyond nose or tail the heel changes by half a turn, so a step goes most of the way there but never
+        // past.
         const double pitch = attitude_of(s.up).pitch_rad;
         constexpr double plumb = 0.5 * std::numbers::pi;
         step.along_rad = std::clamp(-g[0] / std::max(std::abs(s.stiff_along), floor), 0.65 * (pitch - plumb),
@@ -90,7 +90,7 @@ double imbalance(const Afloat& afloat, const State& s, bool may_heel) {
     return std::max(std::abs(s.over), turn / length_scale_m(afloat)) / afloat.wanted_m3();
 }
 
-/// Second derivatives positive: Newton's method leads to a minimum.
+/// True where the second derivatives are positive: Newton's method leads to a minimum.
 bool is_bowl(const State& s, bool may_heel) {
     if (!may_heel) return s.stiff_along > 0.0;
     return s.stiff_along > 0.0 && s.stiff_along * s.stiff_across > s.stiff_mixed * s.stiff_mixed;
@@ -100,7 +100,7 @@ template <class OnStep>
 Arrival walk(const Afloat& afloat, const State& start, bool may_heel, double close_enough, OnStep on_step) {
     Arrival a{start, false, 0};
     double off = imbalance(afloat, start, may_heel);
-    // Rounding in E itself; below it a comparison means nothing.
+    // Rounding error of E; smaller differences mean nothing.
     const double noise = 1e-13 * afloat.wanted_m3() * length_scale_m(afloat);
     for (int k = 0; k < most_steps; ++k) {
         if (off <= close_enough) {
@@ -141,7 +141,7 @@ double length_scale_m(const Afloat& afloat) {
 }
 
 State settled(const Afloat& afloat, const Vec3& up, double depth_guess_m, int* cuts) {
-    // Good to a thousandth is enough to start from: the walk puts the rest right.
+    // A thousandth is accurate enough to start from; the iteration does the rest.
     const double wanted = afloat.wanted_m3();
     Span bracket = afloat.hull->span(up);
     double depth = std::clamp(depth_guess_m, bracket.low_m, bracket.high_m);

@@ -1,6 +1,6 @@
 #pragma once
 
-// The minimiser behind rests(). Private to this folder.
+// The minimiser used by rests(). Private to this folder.
 
 #include "water/afloat/state.hpp"
 
@@ -14,21 +14,22 @@ struct Arrival {
     int cuts = 0;
 };
 
-/// Follows E downhill from a state. `on_step` hears of every accepted state and may stop the walk by saying
-/// true.
+/// Minimises E from a start. `on_step` is called for every accepted state and stops the iteration by
+/// returning true.
 [[nodiscard]] Arrival downhill(const Afloat& afloat, const State& start,
                                const std::function<bool(const State&)>& on_step);
 
-/// Newton's method for depth and pitch at the heel of `start` (turning along only, whatever the sign of the
-/// stiffness against heel); downhill in E, and never over nose or tail to another heel. Not arrived where it
+/// Newton's method for depth and pitch at the heel of `start` (rotation along only, whatever the stiffness
+/// against heel). E decreases, and the step never passes nose or tail to another heel. Not arrived where it
 /// ends within 3° of standing on either.
-///   close_enough    imbalance of volume (share) and of moment (arm over length) to stop at
+///
+///   close_enough  imbalance of volume (share) and of moment (arm over length) at which to stop
 [[nodiscard]] Arrival trimmed(const Afloat& afloat, const State& start, double close_enough);
 
-/// A state at this attitude whose volume is right.
+/// The state at this attitude with the right volume under water (to a thousandth).
 [[nodiscard]] State settled(const Afloat& afloat, const Vec3& up, double depth_guess_m, int* cuts);
 
-/// The length that arms are measured against.
+/// The length by which arms are divided.
 [[nodiscard]] double length_scale_m(const Afloat& afloat);
 
 } // namespace evenfall::afloat

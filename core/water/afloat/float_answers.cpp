@@ -60,7 +60,7 @@ Problem rolls_over(const UprightAdvice& advice) {
 
 Problems warnings_of(const FloatAnswers& a) {
     Problems out;
-    if (a.advice.is_known && !a.advice.is_stable) return out; // roll_over_warning() has said so
+    if (a.advice.is_known && !a.advice.is_stable) return out; // roll_over_warning() reports it
     bool is_another = std::any_of(a.rests.begin(), a.rests.end(),
                                   [](const Rest& r) { return r.posture == Posture::upright; });
     for (const Rest& rest : a.rests) {

@@ -13,7 +13,7 @@ namespace {
 /// waterplane.
 void add_ball_cut(const Ball& ball, const WaterPlane& plane, Sums& out) {
     const double r = ball.radius_m;
-    const double s = plane.depth_m - dot(plane.up, ball.centre_m); // height of the water over the centre
+    const double s = plane.depth_m - dot(plane.up, ball.centre_m); // height of the water above the centre
     if (s <= -r) return;
     const bool covered = s >= r;
     const double h = covered ? 2.0 * r : r + s;
@@ -40,8 +40,8 @@ void add_ball_cut(const Ball& ball, const WaterPlane& plane, Sums& out) {
     out.lt += area * l * t;
 }
 
-/// `up`, or a direction a millionth of a radian from it where the lure stands plumb on nose or tail and the
-/// waterplane would have no direction along x. Shifts nothing by more than 1e-6 of its size.
+/// `up`, or a direction 1e-6 rad from it where the lure stands exactly on nose or tail and `along` would be
+/// undefined. Changes no result by more than 1e-6 of its size.
 Vec3 off_plumb(const Vec3& up) {
     constexpr double least = 1e-6;
     const double tilt = std::hypot(up.y, up.z);
@@ -90,7 +90,7 @@ Hull::Hull(const shape::Body& body, std::span<const ledger::Line> lines, const d
 }
 
 bool Hull::is_each_mirrored() const {
-    // Segments are by construction. Of boxes and spheres each lies in the middle plane or has its twin.
+    // Segments are symmetric by construction. Each box and sphere must be in the middle plane or have a twin.
     struct Item {
         Vec3 at;
         double size;
@@ -168,7 +168,7 @@ Span Hull::wood_span(const Vec3& up) const {
 
 Span Hull::span(const Vec3& up) const {
     Span all = wood_span(up);
-    // Behind the wood come the tail, and what is taken away.
+    // After the wood: the tail, and displacement that is subtracted.
     for (std::size_t k = wood_panels_; k < panels_.size(); ++k) {
         if (panels_[k].factor() > 0.0) include(panels_[k], up, all);
     }

@@ -1,6 +1,6 @@
 #pragma once
 
-// The floating hull: everything in the ledger that pushes water aside, as shapes that a plane can cut.
+// The floating hull: everything in the ledger that displaces water, as shapes that a plane can cut.
 
 #include "body/body.hpp"
 #include "document/document.hpp"
@@ -14,41 +14,37 @@
 
 namespace evenfall::afloat {
 
-/// A thing outside the wood: goes under like a sphere of its displaced volume.
+/// A part outside the wood: immersed like a sphere of its displaced volume.
 struct Ball {
     Vec3 centre_m;
     double radius_m = 0.0;
-    double factor = 1.0; ///< −1: displacement taken away
+    double factor = 1.0; ///< −1: subtracted
 };
 
-/// The shapes behind the ledger's displacement. Made once per document; asked many times.
+/// Shapes for the displacement in the ledger. Built once per document, evaluated many times.
 ///
-///   segments   sections of the drawn lines between their faces, V reliefs and gaps left out, with the films
-///   of the
-///              coats laid on: skin and faces move out by the film's thickness, then the sections are scaled
-///              and shifted by a hair so that volume and centroid of each segment are those of its wood and
-///              film lines
-///   pockets    that flood, and holes that flood: boxes, taken away (a hole as a square column of its own
-///   area) parts      spheres of their displaced volume at their place
+///   segments  sections of the drawn lines between their faces, without V reliefs and gaps, with the films of
+///             the coats: skin and faces move out by the film's thickness, then sections are scaled and
+///             shifted slightly so that volume and centroid of each segment match its wood and film lines
+///   pockets   and holes that flood: boxes, subtracted (a hole as a square column of equal area)
+///   parts     spheres of their displaced volume at their place
 ///
-/// Wholly under water it displaces the ledger's sum, volume and centre, to rounding: no buoyancy is made up
-/// here. Air caught in a pocket and water running out of one are left out of account.
+/// Fully submerged it has exactly the ledger's displaced volume and centre, to rounding. Air trapped in a
+/// pocket, and water running out of one, are not modelled.
 ///
-/// Error   volume and centre of a cut within 1e-4 of the whole against a mesh of the same lines (tests/mesh);
-/// against
-///         closed forms see tests/published/flotation_*.
+/// Error: volume and centre of a cut within 1e-4 of the whole compared with a mesh of the same lines
+/// (tests/mesh); for closed forms see tests/published/flotation_*.
 class Hull {
 public:
     Hull(const shape::Body& body, std::span<const ledger::Line> lines, const document::Document& document);
     Hull(Hull&&) = default;
     Hull& operator=(Hull&&) = default;
 
-    /// What lies under the plane up·r = depth. `up` is a unit vector in the lure's axes.
+    /// The part under the plane up·r = depth. `up` is a unit vector in the lure's axes.
     [[nodiscard]] Immersion immersed(const Vec3& up, double depth_m) const;
 
-    /// The depth at which `volume_m3` is under water; within its span for volumes from 0 to volume_m3().
-    /// `start_m` may be any guess. Newton's method kept within a bracket; volume met within 1e-12 of the
-    /// whole.
+    /// The depth at which `volume_m3` is under water, for volumes from 0 to volume_m3(). `start_m` may be any
+    /// guess. Newton's method within a bracket; volume within 1e-12 of the whole.
     [[nodiscard]] double depth_for(const Vec3& up, double volume_m3, double start_m) const;
 
     [[nodiscard]] double volume_m3() const { return whole_.volume; }
@@ -56,19 +52,19 @@ public:
 
     /// Lowest and highest up·r of wood, films, soft tail and parts.
     [[nodiscard]] Span span(const Vec3& up) const;
-    /// The same of the wood and its films alone.
+    /// The same for the wood and its films alone.
     [[nodiscard]] Span wood_span(const Vec3& up) const;
-    /// The same of one end of the wood: 0 nose, 1 tail.
+    /// The same for one end of the wood: 0 nose, 1 tail.
     [[nodiscard]] Span end_span(const Vec3& up, std::size_t which) const;
 
-    /// Share of the back line (middle plane, gaps left out) that lies above the plane.
+    /// Share of the back line (middle plane, without gaps) above the plane.
     [[nodiscard]] double back_line_out(const Vec3& up, double depth_m) const;
 
     [[nodiscard]] double length_m() const { return length_m_; }
     [[nodiscard]] double nose_x_m() const { return panels_.front().from_m(); }
     [[nodiscard]] double tail_x_m() const { return panels_[wood_panels_ - 1].to_m(); }
 
-    /// True where port mirrors starboard, every part included.
+    /// True where port and starboard are mirror images, parts included.
     [[nodiscard]] bool is_mirrored() const { return mirrored_; }
 
 private:
@@ -81,7 +77,7 @@ private:
 
     std::shared_ptr<const shape::Lines> lines_; ///< skins point to them
     std::unique_ptr<UnitRims> rims_;
-    std::vector<Skin> skins_;   ///< one per segment, never moved once panels point to them
+    std::vector<Skin> skins_;   ///< one per segment; must not move once panels point to them
     std::vector<Panel> panels_; ///< wood from nose to tail, then boxes
     std::size_t wood_panels_ = 0;
     std::vector<Ball> balls_;

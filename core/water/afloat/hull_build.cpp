@@ -1,4 +1,4 @@
-// How the ledger's lines become shapes: the building half of Hull.
+// Builds the hull's shapes from the ledger's lines.
 
 #include "water/afloat/hull.hpp"
 
@@ -17,7 +17,7 @@ namespace {
 using ledger::Kind;
 using ledger::Line;
 
-/// Volume and moment that the skin of one segment has to enclose: its wood and its films.
+/// Volume and moment that the skin of one segment must enclose: its wood and films.
 struct Wanted {
     double volume = 0.0;
     Vec3 moment;
@@ -29,7 +29,7 @@ struct Films {
     double face_m = 0.0;
 };
 
-/// Thickness of a film of known volume: Steiner's S·t + M·t² turned round.
+/// Thickness of a film of known volume: the inverse of Steiner's S·t + M·t².
 double thickness(double volume_m3, double area_m2, double curvature_m) {
     if (!(area_m2 > 0.0) || !(volume_m3 > 0.0)) return 0.0;
     const double root = std::sqrt(area_m2 * area_m2 + 4.0 * std::max(0.0, curvature_m) * volume_m3);
@@ -76,8 +76,7 @@ double secant(double tangent) {
     return std::hypot(1.0, tangent);
 }
 
-/// Overlap of a pocket with the wood at its middle, as a box; sized and placed so that volume and centroid
-/// are the ledger's.
+/// Half size of the overlap of a pocket with the wood, as a box whose volume is the ledger's.
 Vec3 pocket_half_size(const document::Pocket& p, const shape::Body& body, const Line& line) {
     const shape::Segment& segment = body.segments[static_cast<std::size_t>(line.segment)];
     const shape::SkinHeights skin = shape::skin_heights(*body.lines, line.at_m.x, line.at_m.y);
@@ -102,7 +101,7 @@ Vec3 tail_half_size(document::Tail tail, const Line& line) {
     return 0.5 * std::cbrt(line.displaced_m3 / (e.x * e.y * e.z)) * e;
 }
 
-/// A column along z of a hole's own cross-section and the line's volume.
+/// A column along z of the hole's cross-section area and the line's volume.
 Vec3 column_half_size(double diameter_m, double volume_m3) {
     const double side = std::sqrt(0.25 * std::numbers::pi) * diameter_m;
     return {0.5 * side, 0.5 * side, 0.5 * volume_m3 / (side * side)};
@@ -126,8 +125,8 @@ void Hull::add_segment(const shape::Body& body, std::size_t index, std::span<con
     skin.fore.x_m -= is_first ? coat.films.skin_m : coat.films.face_m * secant(skin.fore.tangent);
     skin.aft.x_m += is_last ? coat.films.skin_m : coat.films.face_m * secant(skin.aft.tangent);
 
-    // Where a panel has to end: at the bare nose and tail, where a flank comes out, and at the lines' own
-    // breaks unless they stand very close: within 2 mm of a 160 mm lure the lines bend too little to matter.
+    // Panels end at the bare nose and tail, where a flank comes out, and at the breaks of the lines unless
+    // these are very close: within 2 mm of a 160 mm lure the lines bend too little to matter.
     const double from = skin.fore.x_m;
     const double to = skin.aft.x_m;
     const double closest = lines.length_m() / 80.0;
@@ -155,7 +154,8 @@ void Hull::add_segment(const shape::Body& body, std::size_t index, std::span<con
         if (length < 1e-7) continue;
         const auto parts = static_cast<std::size_t>(std::ceil(length / longest));
         const double step = length / static_cast<double>(parts);
-        const bool is_film = marks[k + 1] <= lines.nose_m() || marks[k] >= lines.tail_m(); // a disc
+        const bool is_film = marks[k + 1] <= lines.nose_m() ||
+                             marks[k] >= lines.tail_m(); // a disc of film beyond the bare wood
         const bool is_relief =
             (skin.fore.tangent > 0.0 && k == 0) || (skin.aft.tangent > 0.0 && k + 2 == marks.size());
         const std::size_t order = is_film ? 2 : step > brief || is_relief ? 4 : 3;
@@ -168,7 +168,7 @@ void Hull::add_segment(const shape::Body& body, std::size_t index, std::span<con
         }
     }
 
-    // The last hair: scale the sections to the ledger's volume, then shift the segment to the ledger's
+    // Final adjustment: scale the sections to the ledger's volume, then shift the segment to the ledger's
     // centroid.
     const double grow = std::sqrt(coat.wanted.volume / sums.volume);
     sums = {};
@@ -193,7 +193,7 @@ void Hull::add_openings(const shape::Body& body, std::span<const Line> lines,
         switch (line.kind) {
         case Kind::wood:
             break;
-        case Kind::coat: // on the walls of a flooded pocket: the room is so much smaller
+        case Kind::coat: // on the walls of a flooded pocket: reduces the flooded volume
             if (line.pocket < 0) break;
             panels_.emplace_back(
                 rims_->box(), line.at_m,
@@ -207,7 +207,7 @@ void Hull::add_openings(const shape::Body& body, std::span<const Line> lines,
             panels_.emplace_back(rims_->box(), line.at_m,
                                  column_half_size(document.holes[item].diameter_m, -line.displaced_m3), -1.0);
             break;
-        case Kind::fill: // in an open hole it pushes the water back out
+        case Kind::fill: // in an open hole it restores displacement
             panels_.emplace_back(rims_->box(), line.at_m,
                                  column_half_size(document.holes[item].diameter_m, line.displaced_m3), 1.0);
             break;

@@ -13,12 +13,11 @@ namespace evenfall::afloat {
 
 namespace {
 
-/// Between the rims of one body, in the logarithm of fullness. The nearest is a quarter of a percent off at
-/// most; with its area put right the rim of a superellipse is then misplaced by less than 4e-4 of its half
-/// width.
+/// Step between the rims of one body, in the logarithm of fullness. The nearest rim is at most a quarter of a
+/// percent off; with its area corrected, the rim of a superellipse is then within 4e-4 of its half width.
 constexpr double ladder_step = 0.005;
 
-/// The whole section: area and moment of the unit rim, as far as a limit leaves it.
+/// The whole section: area and moment of the unit rim, within a limit.
 struct UnitWhole {
     double area;
     double moment_z;
@@ -38,7 +37,7 @@ void add_whole(const Section& s, Sums& out) {
     out.z += volume * s.centre_z_m + slice * s.half_height_m * w.moment_z;
 }
 
-/// Adds the wet part of a section; tells whether the waterline goes through it.
+/// Adds the wet part of a section; returns whether the waterline crosses it.
 bool add_cut(const Section& s, const WaterPlane& plane, Sums& out) {
     const Vec3& up = plane.up;
     const Vec3& across = plane.level.across;
@@ -104,7 +103,7 @@ const UnitRim& UnitRims::box() {
 
 WaterPlane::WaterPlane(const Vec3& up_, double depth_) : up(up_), depth_m(depth_), level(level_axes(up_)) {
     if (level.tilt < 0.5) {
-        // Near plumb x hardly varies over the waterplane, but r·along does: counted from where the plane
+        // Near vertical, x hardly varies over the waterplane but r·along does: measured from where the plane
         // meets the x axis.
         x_origin_m = depth_m / up.x;
         x_offset_m = depth_m * level.tilt / up.x;
@@ -234,7 +233,7 @@ void Panel::take_stock() {
     Vec3 low{ends_[0].x_m, 1e9, 1e9};
     Vec3 high{ends_[1].x_m, -1e9, -1e9};
     const auto include = [&](const Section& s) {
-        constexpr double room = 1.001; // for a rim scaled to its area
+        constexpr double room = 1.001; // tolerance for a rim scaled to its area
         low.y = std::min(low.y, s.centre_y_m - room * s.half_width_m);
         high.y = std::max(high.y, s.centre_y_m + room * s.half_width_m);
         low.z = std::min(low.z, s.centre_z_m - room * s.half_height_m);
@@ -256,7 +255,7 @@ Section Panel::section_at(double x_m) const {
         s.x_m = x_m;
         return s;
     }
-    // The nearest rim of the panel serves: fullness hardly changes within one.
+    // Uses the nearest rim of the panel: fullness hardly changes within one.
     std::size_t nearest = 0;
     for (std::size_t k = 1; k < size_; ++k) {
         if (std::abs(sections_[k].x_m - x_m) < std::abs(sections_[nearest].x_m - x_m)) nearest = k;
@@ -288,7 +287,7 @@ void Panel::add_wet(const WaterPlane& plane, Sums& out, std::optional<Wetness>& 
     out.add(sums, factor_);
 }
 
-/// The sections as they stand, if all of them are dry, or cut, or wet; false where they are not alike.
+/// Adds the stored sections if all of them are dry, or cut, or wet; false where they differ.
 bool Panel::add_alike(const WaterPlane& plane, Wetness wetness, Sums& out) const {
     for (std::size_t k = 0; k < size_; ++k) {
         const bool alike = wetness == Wetness::cut ? add_cut(sections_[k], plane, out)
@@ -299,8 +298,7 @@ bool Panel::add_alike(const WaterPlane& plane, Wetness wetness, Sums& out) const
     return true;
 }
 
-/// The waterline begins or ends within this panel: it is cut into stretches where it does, so that each is
-/// smooth.
+/// The waterline begins or ends within this panel: splits it there, so that each part is smooth.
 void Panel::add_split(const WaterPlane& plane, Sums& out) const {
     struct Mark {
         double x_m;
@@ -338,8 +336,8 @@ void Panel::add_split(const WaterPlane& plane, Sums& out) const {
         const bool last = k + 2 == count;
         const bool soft_from = from.is_soft && (cut || first);
         const bool soft_to = to.is_soft && (cut || last);
-        // Near plumb one short stretch holds the whole waterplane, with a kink where each corner of a section
-        // goes under.
+        // Near vertical one short part contains the whole waterplane, with a kink where each corner of a
+        // section goes under.
         const int parts = cut && plane.level.tilt < 0.6 ? 4 : 1;
         for (int i = 0; i < parts; ++i) {
             const double step = (to.x_m - from.x_m) / parts;
@@ -366,8 +364,8 @@ void Panel::add_stretch(const WaterPlane& plane, const SoftInterval& interval, W
     }
 }
 
-/// x at which the highest (lowest) point of the section lies in the water's plane; its signs differ at the
-/// two ends.
+/// x at which the highest (or lowest) point of the section lies in the water surface; the signs must differ
+/// at the two ends.
 double Panel::crossing(const WaterPlane& plane, double from_m, double to_m, bool of_high) const {
     const auto over = [&](double x) {
         const Span span = span_of(section_at(x), plane.up);

@@ -1,6 +1,6 @@
 #pragma once
 
-// Stretches of the hull along x and their cut by the water's plane. Private to the hull.
+// Parts of the hull along x and their cut by the water surface. Private to the hull.
 
 #include "base/quadrature.hpp"
 #include "body/lines.hpp"
@@ -14,9 +14,9 @@
 
 namespace evenfall::afloat {
 
-/// The unit rims of a hull, each at an address that stays. A body of constant fullness needs one only. Where
-/// fullness varies along a curved family, rims half a percent of fullness apart serve, scaled to the true
-/// area where they are used.
+/// The unit rims of a hull; their addresses stay valid. A body of constant fullness needs only one. Where
+/// fullness varies along a curved family, rims half a percent of fullness apart are used, scaled to the true
+/// area.
 class UnitRims {
 public:
     explicit UnitRims(const shape::SectionFamily& family) : family_(&family) {}
@@ -31,7 +31,7 @@ private:
     std::optional<UnitRim> box_;
 };
 
-/// One cross-section of a hull in place.
+/// One cross-section of a hull at its place.
 struct Section {
     double x_m = 0.0;          ///< in the axes of the lure
     double dx_m = 0.0;         ///< quadrature weight
@@ -45,16 +45,16 @@ struct Section {
     [[nodiscard]] const RimLimit* limit_or_null() const { return limit ? &*limit : nullptr; }
 };
 
-/// End of a segment at a joint: |y| ≤ (x − x_m)·side/tangent is wood, side +1 at its fore end, −1 at its aft
-/// end.
+/// End of a segment at a joint: wood where |y| ≤ (x − x_m)·side/tangent; side +1 at its fore end, −1 at its
+/// aft end.
 struct Flank {
     double x_m = 0.0;
     double tangent = 0.0; ///< 0 = flat: no limit
     double side = 1.0;
 };
 
-/// How the lines of the drawing become the skin of one coated segment, in the lines' own x and z:
-/// half width = grow·(a + film), half height = grow·(b + film), x and z shifted.
+/// From the drawn lines to the skin of one coated segment, in the lines' own x and z: half width = grow·(a +
+/// film), half height = grow·(b + film), x and z shifted.
 struct Skin {
     const shape::Lines* lines = nullptr;
     double film_m = 0.0;
@@ -65,18 +65,18 @@ struct Skin {
     Flank aft;
 };
 
-/// The plane of the water, with what every section needs of it.
+/// The water surface, with what every section needs of it.
 struct WaterPlane {
     Vec3 up;
     double depth_m = 0.0;
     LevelAxes level;
-    double x_origin_m = 0.0; ///< x at which the sums along the waterplane count from zero
-    double x_offset_m = 0.0; ///< to be added to (x − x_origin)/tilt for r·along
+    double x_origin_m = 0.0; ///< x from which distances along the waterplane are measured
+    double x_offset_m = 0.0; ///< added to (x − x_origin)/tilt for r·along
 
     WaterPlane(const Vec3& up_, double depth_);
 };
 
-/// Sums as they come in, by x and by the coordinate across; Immersion is made of them at the end.
+/// Running sums, by x and by the coordinate across; converted to Immersion at the end.
 struct Sums {
     double volume = 0.0;
     double x = 0.0, y = 0.0, z = 0.0;                                  ///< ∫x dV …
@@ -94,25 +94,25 @@ struct Span {
 };
 [[nodiscard]] Span span_of(const Section& section, const Vec3& up);
 
-/// A stretch in which the lines are smooth. Sections stand at Gauss points and at both ends.
+/// A part of the hull within which the lines are smooth. It has sections at Gauss points and at both ends.
 class Panel {
 public:
     static constexpr std::size_t most_sections = 4;
 
-    /// Part of a segment's bare skin from x to x, with `order` sections (2 to 4). Soft ends: the width grows
-    /// like √x there.
+    /// A segment's bare skin between two x, with `order` sections (2 to 4). Soft ends: the width grows like
+    /// √x there.
     Panel(const Skin& skin, double from_m, double to_m, bool soft_from, bool soft_to, std::size_t order,
           UnitRims& rims);
 
-    /// A box; factor −1 takes it away.
+    /// A box; factor −1 subtracts it.
     Panel(const UnitRim& square, const Vec3& centre, const Vec3& half_size, double factor);
 
-    /// Scales the sections about their centres, or moves the panel, once the skin's last hair is known.
+    /// Scales the sections about their centres, or moves the panel, for the skin's final adjustment.
     void grow(double factor);
     void shift(double x_m, double z_m);
 
-    /// `fore` is the wetness of its fore end where the caller knows it (the aft end of the panel before);
-    /// afterwards it is that of its aft end, or nothing where that was not needed.
+    /// `fore` is the wetness of its fore end where known (the aft end of the panel before); on return it is
+    /// that of its aft end, or empty where that was not needed.
     void add_wet(const WaterPlane& plane, Sums& out, std::optional<Wetness>& fore) const;
 
     [[nodiscard]] const Sums& whole() const { return whole_; }
@@ -139,11 +139,11 @@ private:
     std::array<Section, most_sections> sections_;
     std::array<Section, 2> ends_;
     Sums whole_;
-    Vec3 middle_; ///< of a box around it
+    Vec3 middle_; ///< of the enclosing box
     Vec3 half_size_;
 };
 
-/// A section of the skin at x of the lines, with the unit rim of a fullness near enough, scaled to the true
+/// A section of the skin at x of the lines, with the unit rim of nearly equal fullness, scaled to the true
 /// area.
 [[nodiscard]] Section skin_section(const Skin& skin, double line_x_m, const shape::Station& station,
                                    const UnitRim& rim);

@@ -10,9 +10,10 @@ namespace evenfall::afloat {
 
 namespace {
 
-constexpr double same_rest_rad = 0.01;   // 0.6°
-constexpr double known_basin_rad = 0.12; // a walk that comes this near to a known rest is taken to end there
-constexpr double push_rad = 0.15;        // off a ridge
+constexpr double same_rest_rad = 0.01; // 0.6°
+constexpr double known_basin_rad =
+    0.12;                         // a descent that comes this close to a known rest is taken to end there
+constexpr double push_rad = 0.15; // rotation away from an unstable equilibrium
 
 double angle_between(const Vec3& a, const Vec3& b) {
     const Vec3 d = a - b;
@@ -23,12 +24,12 @@ Vec3 mirrored(const Vec3& up) {
     return {up.x, -up.y, up.z};
 }
 
-/// Metacentric height too small to be felt: a turn by a degree would want less than a few microns of arm.
+/// Metacentric height too small to matter: a turn by a degree gives an arm of a few micrometres at most.
 double neutral_gm_m(const Afloat& afloat) {
     return 1e-4 * std::cbrt(afloat.hull->volume_m3());
 }
 
-/// The way of turning that meets least resistance, as a unit vector.
+/// The direction of rotation with the least stiffness, as a unit vector.
 Vec3 weakest_way(const State& s) {
     const double half = 0.5 * (s.stiff_along - s.stiff_across);
     const double angle = 0.5 * std::atan2(s.stiff_mixed, half);
@@ -44,8 +45,8 @@ public:
 
     void from(const Vec3& up) { follow(settled(afloat_, up, depth_guess(up), nullptr), 2); }
 
-    /// Standing on end: worth a walk only where the way down is not steep on all sides. Above a lure that is
-    /// to float level it always is, and the walk would only lead to where others led before.
+    /// Standing on end: followed only where stiffness is not strongly negative in all directions. Above a
+    /// lure that floats level it always is, and the descent would only repeat others.
     void from_end(double pitch_rad) {
         const Vec3 up = up_of({pitch_rad, 0.4});
         const State s = settled(afloat_, up, depth_guess(up), nullptr);
@@ -97,7 +98,7 @@ private:
         list(rest);
     }
 
-    /// Another neutral rest of the same energy stands for all of them.
+    /// True where another neutral rest of the same energy is already listed; it represents all of them.
     [[nodiscard]] bool lies_as_put(const Rest& rest) const {
         const double tolerance = afloat_.mass_kg * gravity_m_s2 * neutral_gm_m(afloat_);
         return std::any_of(rests_.begin(), rests_.end(), [&](const Rest& r) {
@@ -108,7 +109,7 @@ private:
     void list(Rest rest) {
         if (mirrored_hull_) {
             rest.has_twin = std::abs(rest.up.y) > 0.5 * same_rest_rad;
-            if (rest.has_twin && rest.up.y > 0.0) { // of the two the one that heels to starboard
+            if (rest.has_twin && rest.up.y > 0.0) { // lists the one of the two that heels to starboard
                 rest.up = mirrored(rest.up);
                 rest.heel_rad = -rest.heel_rad;
             }

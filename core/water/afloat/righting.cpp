@@ -11,11 +11,11 @@ namespace evenfall::afloat {
 
 namespace {
 
-/// Imbalance left at a point of the curve before the last, straight correction. E is stationary in depth and
-/// pitch, so what that leaves of the arm is of second order: below a ten-thousandth of a millimetre.
+/// Imbalance left at a point of the curve before the last, linear correction. E is stationary in depth and
+/// pitch, so the remaining error of the arm is of second order: below 1e-7 m.
 constexpr double curve_balance = 3e-4;
 
-/// A point of the curve and the depth behind it, from which the next one starts.
+/// A point of the curve and its depth, from which the next one starts.
 struct Held {
     RightingPoint point;
     double depth_m = 0.0;
@@ -41,7 +41,7 @@ Held held_at(const Afloat& afloat, Trim trim, double heel_rad, double pitch_gues
         const double sink = -s.over / s.cut.area_m2;
         const double along = -(s.turn[0] - sink * s.cut.along_m3) / s.stiff_along;
         turn += -sink * s.cut.across_m3 + along * s.stiff_mixed;
-        h.point.pitch_rad -= along; // `along` points down the pitch: nose down as up turns aft
+        h.point.pitch_rad -= along; // `along` points towards nose-down: the nose goes down as up turns aft
         h.depth_m += sink + along * s.cut.along_m3 / s.cut.area_m2;
     }
     // dE/dφ turns up by −cos θ towards `across`.
@@ -49,7 +49,7 @@ Held held_at(const Afloat& afloat, Trim trim, double heel_rad, double pitch_gues
     return h;
 }
 
-/// Where a quantity stands at the next of three even steps, by the parabola through them.
+/// Extrapolates three evenly spaced values by one step, by their parabola.
 double onward(double a, double b, double c) {
     return a - 3.0 * b + 3.0 * c;
 }
@@ -59,7 +59,7 @@ double balanced_pitch(const Afloat& afloat) {
     return upright ? upright->pitch_rad : 0.0;
 }
 
-/// Heel between two points of the curve at which the arm is nothing.
+/// Heel between two points of the curve at which the arm is zero.
 double level_arm_between(const Afloat& afloat, Trim trim, const Held& from, const Held& to) {
     const auto arm = [&](double heel) {
         return held_at(afloat, trim, heel, to.point.pitch_rad, to.depth_m).point.arm_m;
@@ -68,8 +68,8 @@ double level_arm_between(const Afloat& afloat, Trim trim, const Held& from, cons
                         {1e-7, 1e-11});
 }
 
-/// The greatest arm of those that are trimmed: at the top of the parabola through the highest point and its
-/// neighbours, cut again there.
+/// The greatest arm of the trimmed points: evaluated at the top of the parabola through the highest point and
+/// its neighbours.
 void find_peak(const Afloat& afloat, Trim trim, const std::vector<Held>& held, RightingCurve& curve) {
     std::size_t top = held.size();
     for (std::size_t k = 0; k < held.size(); ++k) {
@@ -104,10 +104,10 @@ RightingPoint righting_arm(const Afloat& afloat, Trim trim, double heel_rad, dou
 RightingCurve righting_curve(const Afloat& afloat, Trim trim, int steps) {
     RightingCurve curve;
     if (afloat.sinks() || !(afloat.mass_kg > 0.0) || steps < 4) return curve;
-    // Arms below this are rounding, not a zero crossed: at 0 and 180° a mirrored lure has none at all.
+    // Smaller arms are rounding, not a zero crossing: at 0 and 180° a symmetric lure has none at all.
     const double nothing = 1e-7 * afloat.hull->length_m();
     std::vector<Held> held;
-    bool is_whole = true; // from the list on every point is trimmed
+    bool is_whole = true; // every point since the list angle is trimmed
     for (int k = 0; k <= steps; ++k) {
         const double heel = std::numbers::pi * k / steps;
         double pitch = 0.0;
@@ -179,7 +179,7 @@ UnderWater under_water(const Afloat& afloat) {
 
 namespace {
 
-/// GM at heel 0 for another height of G or another mass, each found from where the last one lay.
+/// GM at heel 0 for another height of G or another mass, each computed from the last solution.
 class UprightGm {
 public:
     explicit UprightGm(const Afloat& afloat) : afloat_(afloat) {
@@ -199,7 +199,7 @@ public:
         return a.state.stiff_across / other.wanted_m3();
     }
 
-    /// As it lay last.
+    /// The last solution.
     [[nodiscard]] const State& state() const { return last_; }
 
 private:
@@ -222,7 +222,8 @@ std::optional<double> zero_of(Gm gm, double low, double gm_low, double high, dou
     return lost ? std::nullopt : std::optional(x);
 }
 
-/// Least x in (0, high] with gm(x) ≥ 0: the first of `tries` even steps that has it, then the zero before it.
+/// Least x in (0, high] with gm(x) ≥ 0: takes the first of `tries` even steps that has it, then finds the
+/// zero before it.
 template <class Gm>
 std::optional<double> least_for_stability(Gm gm, double gm_at_nothing, double high, int tries,
                                           double tolerance) {
@@ -266,7 +267,7 @@ UprightAdvice upright_advice(const Afloat& afloat) {
     }
     constexpr double close_m = 1e-8;
     constexpr double close_kg = 1e-8;
-    // At the same pitch GM grows by what G comes down; the pitch follows, hence the search.
+    // At constant pitch GM grows by as much as G comes down; the pitch changes too, hence the search.
     const auto lowered = [&](double x) { return upright_gm(x, 0.0); };
     const auto lower = least_for_stability(lowered, *gm, -2.0 * *gm + 1e-5, 2, close_m);
     advice.lower_g_m = lower.value_or(-*gm);

@@ -53,7 +53,7 @@ Rest described(const Afloat& afloat, const State& s) {
     r.freeboard_m = wood.high_m - s.depth_m;
     r.volume_out = 1.0 - wanted / hull.volume_m3();
     r.back_line_out = hull.back_line_out(s.up, s.depth_m);
-    constexpr double least_slope = 1e-3; // flatter than 0.06° to the view the crossing lies metres off
+    constexpr double least_slope = 1e-3; // below 0.06° to the view the crossing is metres away
     if (std::abs(s.up.z) > least_slope) {
         r.nose_waterline_z_m = (s.depth_m - s.up.x * hull.nose_x_m()) / s.up.z;
         r.tail_waterline_z_m = (s.depth_m - s.up.x * hull.tail_x_m()) / s.up.z;

@@ -11,17 +11,17 @@ namespace evenfall::afloat {
 
 inline constexpr double gravity_m_s2 = units::standard_gravity_m_s2;
 
-/// Energy per ρ·g [m⁴] at one attitude and depth, its gradient and second derivatives in depth and in turning
-/// `up` by small angles towards level.along and level.across.
+/// Energy per ρ·g [m⁴] at one attitude and depth, with gradient and second derivatives in depth and in small
+/// rotations of `up` towards level.along and level.across.
 struct State {
     Vec3 up;
     double depth_m = 0.0;
     Immersion cut;
     double energy = 0.0;
     double over = 0.0;            ///< ∂E/∂depth: volume less wanted volume
-    std::array<double, 2> turn{}; ///< ∂E/∂angle, at the depth as it is
-    // Second derivatives with the depth following so that ∂E/∂depth stays: those of the waterplane about its
-    // own centroid, plus B over G. Divided by the wanted volume they are metacentric heights.
+    std::array<double, 2> turn{}; ///< ∂E/∂angle, at constant depth
+    // Second derivatives with the depth adjusted so that ∂E/∂depth stays constant: those of the waterplane
+    // about its own centroid, plus B above G. Divided by the wanted volume they are metacentric heights.
     double stiff_along = 0.0;
     double stiff_across = 0.0;
     double stiff_mixed = 0.0;
@@ -31,7 +31,8 @@ struct State {
 
 [[nodiscard]] Posture posture_of(const Vec3& up);
 
-/// Full description of a rest at an equilibrium state. Energies are not yet relative.
+/// Full description of a rest at an equilibrium state. Its energy is absolute, not yet relative to other
+/// rests.
 [[nodiscard]] Rest described(const Afloat& afloat, const State& state);
 
 } // namespace evenfall::afloat

@@ -30,9 +30,9 @@ UnitPoint at_y(UnitPoint a, UnitPoint b, double y) {
     return {y, a.z + share * (b.z - a.z)};
 }
 
-/// Walks the rim and gathers what is wet. The waterline between two places where the rim goes through it adds
-/// an integral along a straight line, hence the difference of a potential: each crossing adds its own share
-/// and no pairing is needed, however often the rim goes in and out.
+/// Follows the rim and sums the wet part. The waterline between two crossings of the rim adds an integral
+/// along a straight line, hence a difference of a potential: each crossing adds its own share and no pairing
+/// is needed, however often the rim crosses.
 class Cutter {
 public:
     Cutter(const std::vector<RimVertex>& rim, std::size_t widest, const UnitLine& line)
@@ -88,7 +88,7 @@ private:
         }
     }
 
-    /// Up or down all the way: one crossing at most, found by halving.
+    /// Height above the line is monotone: at most one crossing, found by bisection.
     void walk_one_way(std::size_t from, std::size_t to) {
         const bool first_wet = is_wet(rim_[from].at);
         if (first_wet == is_wet(rim_[to].at)) {
@@ -275,8 +275,8 @@ double UnitRim::greatest(std::size_t from, std::size_t to, double p, double q) c
 }
 
 double UnitRim::reach(double p, double q, const RimLimit* limit) const {
-    // Towards the back the rim widens up to its widest point, and p·Y + q·Z with it; the mirror image towards
-    // the belly.
+    // For q ≥ 0, Y and Z both grow up to the widest point, so the maximum is between there and the back; for
+    // q < 0 mirrored, towards the belly.
     const bool up = q >= 0.0;
     if (limit == nullptr) return up ? greatest(widest_, rim_.size() - 1, p, q) : greatest(0, widest_, p, q);
     const double corner = p * limit->y + q * (up ? limit->z_high : limit->z_low);

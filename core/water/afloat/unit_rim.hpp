@@ -42,7 +42,7 @@ struct UnitCut {
     bool crossed = false;
 };
 
-/// The line of a cut, and the ruler that measures along it (rising towards starboard on an upright section).
+/// The line of a cut, and the coordinate ρ along it (rising towards starboard on an upright section).
 struct UnitLine {
     double p = 0.0, q = 0.0, c = 0.0;
     double ruler_y = 0.0, ruler_z = 0.0;
@@ -67,10 +67,10 @@ public:
     /// The limit |Y| ≤ y, 0 ≤ y < widest_y().
     [[nodiscard]] RimLimit limit(double y) const;
 
-    /// Greatest p·Y + q·Z, p ≥ 0, over the section (over what the limit leaves of it).
+    /// Greatest p·Y + q·Z, p ≥ 0, over the section (within the limit).
     [[nodiscard]] double reach(double p, double q, const RimLimit* limit) const;
 
-    /// What lies under the line.
+    /// The part under the line.
     [[nodiscard]] UnitCut cut(const UnitLine& line, const RimLimit* limit) const;
 
 private:
@@ -78,7 +78,7 @@ private:
 
     std::vector<RimVertex> rim_; ///< from the belly centre to the back centre
     std::size_t widest_ = 0;
-    bool convex_ = false; ///< strictly, by its vertices
+    bool convex_ = false; ///< strictly convex, by its vertices
     double fullness_ = 0.0;
 };
 

@@ -19,7 +19,7 @@ double carlson_rd(double x, double y, double z) {
 } // namespace
 
 EllipsoidShares ellipsoid_shares(double half_length_m, double half_width_m, double half_height_m) {
-    // Shares depend on the shape alone: told in units of the half length.
+    // Shares depend only on the shape: lengths in units of the half length.
     const double b = half_width_m / half_length_m;
     const double c = half_height_m / half_length_m;
     const double b2 = b * b;

@@ -20,11 +20,11 @@ Weights weights_of(const ledger::Ledger& ledger, Stage stage) {
     w.mass_kg = sum.mass_kg;
     w.displaced_m3 = sum.displaced_m3;
     w.b_m = sum.b_m();
-    // It falls rolled as it hangs: G under the long axis through B.
+    // It falls with the roll in which it hangs: G below the long axis through B.
     const Vec3 arm = w.b_m - sum.g_m();
     const double plumb = water::plumb_m(arm);
     w.g_m = {sum.g_m().x, w.b_m.y, w.b_m.z - plumb};
-    // So rolled it pitches about the axis that is level then: (0, up.z, −up.y) in its own axes.
+    // With this roll it pitches about the axis that is then level: (0, up.z, −up.y) in its own axes.
     const Inertia mass = ledger::inertia_about(ledger, stage, w.b_m);
     const Vec3 up = arm.z > 0.0 ? Vec3{0.0, arm.y / plumb, arm.z / plumb} : Vec3{0.0, 0.0, 1.0};
     w.pitch_inertia_kg_m2 = mass.yy * up.z * up.z + mass.zz * up.y * up.y + 2.0 * mass.yz * up.y * up.z;
@@ -88,7 +88,7 @@ std::optional<double> Descent::in_water_for(double vertical_m_s) const {
     const double sign = vertical_m_s > 0.0 ? 1.0 : -1.0;
     const double target = std::abs(vertical_m_s);
     Descent trial = *this;
-    // Excess of speed at the mass e^s, as a ratio's logarithm: nearly a straight line of slope ½ in s.
+    // Excess of speed at the mass e^s, as the logarithm of a ratio: nearly a straight line of slope ½ in s.
     const auto excess = [&](double s) {
         trial.weights_.mass_kg = water_.density_kg_m3 * weights_.displaced_m3 + sign * std::exp(s);
         trial.weights_.pitch_inertia_kg_m2 =
@@ -96,14 +96,14 @@ std::optional<double> Descent::in_water_for(double vertical_m_s) const {
         const auto fall = trial.main_fall();
         return fall && fall->vertical_m_s * sign > 0.0 ? std::log(fall->vertical_m_s * sign / target) : -50.0;
     };
-    // A rising lure weighs something; 1 kg per litre is enough for any.
+    // A rising lure keeps a positive mass; for a sinking one 1 kg per litre is enough.
     const double most = sign < 0.0 ? std::min(1000.0, water_.density_kg_m3) : 1000.0;
     const double heaviest = std::log(most * weights_.displaced_m3 * (1.0 - 1e-9));
     const double lightest = std::log(2e-6);
-    if (!(lightest < heaviest)) return std::nullopt; // a splinter of two cubic millimetres
-    // Start where a level fall has that speed, and go the way that the excess says, in strides that grow.
-    // Where that leads to a leap, which has a change of sign but no root, or to an end, everything is looked
-    // through in small steps, that way first.
+    if (!(lightest < heaviest)) return std::nullopt; // less than two cubic millimetres
+    // Starts where a level fall has that speed, and follows the sign of the excess in growing steps. Where
+    // that ends at a jump (a change of sign without a root) or at a limit, the whole range is searched in
+    // small steps, that direction first.
     const SteadySums sums = steady_sums(hull_, weights_, items_, water_, closure_);
     const double level_n = target * ((sums.cross_p + sums.parts) * target + sums.cross_f * std::sqrt(target));
     const double start = std::clamp(std::log(level_n / units::standard_gravity_m_s2), lightest, heaviest);

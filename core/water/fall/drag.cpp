@@ -9,12 +9,13 @@ namespace evenfall::fall {
 namespace {
 
 constexpr int strip_count = 48;
-constexpr double blasius = 1.328; // total friction of a laminar plate, one side
+constexpr double blasius = 1.328; // friction of a whole laminar plate, one side
 
 } // namespace
 
 double equivalent_fullness(double filled_share) {
-    // With u = 1/n the missing share 1 − A/(4ab) starts as π²u²/6: u is a smooth function of its root.
+    // With u = 1/n the missing share 1 − A/(4ab) starts as π²u²/6, so u is a smooth function of its square
+    // root.
     const double y = std::sqrt(std::clamp(1.0 - filled_share, 0.0, 0.5));
     const double u =
         y * (0.78189254 + y * (0.38500146 + y * (0.72842864 + y * (-1.06780811 + y * 1.48712723))));
@@ -28,12 +29,14 @@ double pressure_drag_coefficient(const Strip& strip) {
     return ellipse + 0.35 * squarer / (1.0 + 0.5 * squarer);
 }
 
-double friction_drag_coefficient(const Strip& strip, double speed_m_s, const materials::WaterProperties& water) {
+double friction_drag_coefficient(const Strip& strip, double speed_m_s,
+                                 const materials::WaterProperties& water) {
     const double reynolds = water.density_kg_m3 * speed_m_s * strip.chord_m / water.viscosity_pa_s;
     return 2.0 * blasius / std::sqrt(reynolds) * (1.0 + strip.chord_m / strip.width_m);
 }
 
-double section_drag_coefficient(const Strip& strip, double speed_m_s, const materials::WaterProperties& water) {
+double section_drag_coefficient(const Strip& strip, double speed_m_s,
+                                const materials::WaterProperties& water) {
     return friction_drag_coefficient(strip, speed_m_s, water) + pressure_drag_coefficient(strip);
 }
 
@@ -50,7 +53,7 @@ std::vector<Strip> strips(const shape::Lines& lines) {
         const double x = middle - half_length * std::cos(angle);
         const shape::Station station = lines.at(x);
         if (!(station.half_width_m > 0.0 && station.half_height_m > 0.0)) continue;
-        if (station.fullness != fullness_parameter) { // most bodies keep one section all along
+        if (station.fullness != fullness_parameter) { // most bodies keep one section along their length
             fullness_parameter = station.fullness;
             fullness = equivalent_fullness(lines.family().moments(fullness_parameter).area / 4.0);
         }

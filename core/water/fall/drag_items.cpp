@@ -17,7 +17,7 @@ namespace {
 
 constexpr double usual_speed_m_s = 0.2;
 constexpr double usual_kinematic_m2_s =
-    1.14e-6; // fresh water of 15 °C; a tenth either way moves no figure here by 3 %
+    1.14e-6; // fresh water at 15 °C; a tenth either way changes no number here by 3 %
 
 bool is_any_of(std::string_view material, std::initializer_list<std::string_view> names) {
     return std::find(names.begin(), names.end(), material) != names.end();

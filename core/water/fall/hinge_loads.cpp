@@ -22,14 +22,13 @@ constexpr double slow_pull_m_s = 0.2;
 constexpr double opposed_kg = 0.3e-3;
 constexpr double nothing_n_m = 1e-9;
 
-/// Aft in the level plane, of a point in the lure's axes when it is pitched.
+/// Horizontal distance aft of a point in the lure's axes when it is pitched.
 struct Level {
     double sine, cosine;
     [[nodiscard]] double aft(const Vec3& at) const { return at.x * cosine + at.z * sine; }
 };
 
-/// The share of a level fall's drag on either side: ∑ and ∑·x of the strips aft of a place, of the whole
-/// being 1.
+/// Drag of a level fall aft of a place: ∑ and ∑·x over the strips, the whole being 1.
 struct DragAft {
     double share = 0.0;
     double share_x_m = 0.0;
@@ -63,7 +62,8 @@ std::string floats_or_sinks(double in_water_kg) {
 } // namespace
 
 HingeLoads hinge_loads(const shape::Body& body, const ledger::Ledger& ledger,
-                       const document::Document& document, const materials::WaterProperties& water, double pitch_rad) {
+                       const document::Document& document, const materials::WaterProperties& water,
+                       double pitch_rad) {
     const ledger::Fold fold = ledger::fold(ledger, body.segments.size());
     const double rho = water.density_kg_m3;
     const double in_water = fold.total.in_water_kg(rho);

@@ -64,8 +64,8 @@ Hull hull(const shape::Lines& lines, double skin_m2, double skin_z_m) {
     const double half_width = std::sqrt(0.75 * width_squares / half_length);
     const double half_height = std::sqrt(0.75 * height_squares / half_length);
     const EllipsoidShares shares = ellipsoid_shares(half_length, half_width, half_height);
-    // The strips of an ellipsoid sum to (half width/half height) of its displaced water, and to a fifth of
-    // the half length's square of that in pitch.
+    // The strips of an ellipsoid add up to (half width/half height) of its displaced water, and in pitch to a
+    // fifth of that times the half length squared.
     const double strip_share = half_width / half_height;
     const double heave_factor = shares.heave / strip_share;
     const double pitch_factor = shares.pitch_m2 / (strip_share * half_length * half_length / 5.0);

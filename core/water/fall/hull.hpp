@@ -7,7 +7,8 @@
 
 namespace evenfall::fall {
 
-/// What the flow makes of the carved body: taken once from its lines, independent of water, mass and speed.
+/// Hydrodynamic properties of the carved body: computed once from its lines, independent of water, mass and
+/// speed.
 struct Hull {
     /// Drag area of one strip: Cd·width·length = pressure + friction·√(μ/(ρ v)), v the speed across it.
     struct Slice {
@@ -24,10 +25,10 @@ struct Hull {
 
     // Added mass, over the density of water.
     double surge_m3 = 0.0;
-    double heave_m3 = 0.0;    ///< ∫a dx, corrected for the ends
-    double heave_x_m4 = 0.0;  ///< ∫a x dx, corrected alike
-    double heave_xx_m5 = 0.0; ///< ∫a x² dx about the datum, so that about the added mass's own middle it is
-                              ///< corrected as a pitch
+    double heave_m3 = 0.0;   ///< ∫a dx, corrected for the ends
+    double heave_x_m4 = 0.0; ///< ∫a x dx, with the same correction
+    double heave_xx_m5 = 0.0; ///< ∫a x² dx about the origin, so that about the added mass's own centre it has
+                              ///< the correction for pitch
 
     double mean_height_m = 0.0; ///< of the sections, for the Reynolds number
 };
@@ -36,9 +37,9 @@ struct Hull {
 /// the skin, A the largest section: form after Hoerner 1965 for streamlined bodies (from memory), the factors
 /// an own estimate, ±40 %. A body with blunt flat ends has more.
 ///
-/// Added mass: section by section (Lewis), lessened for flow around the ends as in the ellipsoid of the same
+/// Added mass: section by section (Lewis), reduced for flow round the ends as in the ellipsoid of the same
 /// length and the same ∫(half width)² and ∫(half height)²; along the length Lamb's coefficient of that
-/// ellipsoid. Exact for ellipsoids but for the slicing (1e-3).
+/// ellipsoid. Exact for ellipsoids except for the slicing (1e-3).
 [[nodiscard]] Hull hull(const shape::Lines& lines, double skin_m2, double skin_z_m);
 [[nodiscard]] Hull hull(const shape::Body& body);
 

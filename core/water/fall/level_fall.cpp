@@ -9,10 +9,9 @@ namespace evenfall::fall {
 
 namespace {
 
-/// v from p·v² + f·v^1.5 = d, with p, f, d > 0.
-/// Newton on s = √v, where the left side is a convex polynomial: started at or above the root (each term
-/// alone gives a bound), it comes down to it without ever passing. Six steps are past double precision from
-/// anywhere.
+/// v from p·v² + f·v^1.5 = d, with p, f, d > 0. Newton's method on s = √v, where the left side is a convex
+/// polynomial: started at or above the root (each term alone gives a bound), it converges from above. Six
+/// steps reach double precision from anywhere.
 double speed_where(double p, double f, double d) {
     double s = std::min(std::sqrt(std::sqrt(d / p)), std::cbrt(d / f));
     for (int i = 0; i < 6; ++i) {
@@ -22,7 +21,7 @@ double speed_where(double p, double f, double d) {
     return s * s;
 }
 
-/// Speed at one value of κ, or nothing for a body that does not fall.
+/// Speed at one value of κ; absent for a body that does not fall.
 std::optional<double> speed_at(double pressure_m2, double friction_m3_2, double end_effect_kappa,
                                double in_water_kg, const materials::WaterProperties& water) {
     if (!(in_water_kg > 0.0 && std::isfinite(in_water_kg))) return std::nullopt;
@@ -35,7 +34,7 @@ std::optional<double> speed_at(double pressure_m2, double friction_m3_2, double 
 } // namespace
 
 LevelFall::LevelFall(const shape::Lines& lines) {
-    // In a fluid and at a speed of unit numbers the friction part is what is left of it without √(μ/(ρv)).
+    // With density, viscosity and speed all 1, the friction part is its value without √(μ/(ρv)).
     const materials::WaterProperties unit{1.0, 1.0};
     for (const Strip& strip : strips(lines)) {
         const double area = strip.width_m * strip.length_m;
@@ -44,7 +43,8 @@ LevelFall::LevelFall(const shape::Lines& lines) {
     }
 }
 
-std::optional<double> LevelFall::speed_m_s(double in_water_kg, const materials::WaterProperties& water) const {
+std::optional<double> LevelFall::speed_m_s(double in_water_kg,
+                                           const materials::WaterProperties& water) const {
     return speed_at(pressure_m2_, friction_m3_2_, end_effect.usual, in_water_kg, water);
 }
 

@@ -8,35 +8,36 @@
 
 namespace evenfall::fall {
 
-/// A steady speed, straight down, and what the doubt in the end effect makes of it [m/s].
+/// Steady speed straight down, and its range by the uncertainty of the end effect [m/s].
 struct Speeds {
     double usual_m_s = 0.0;
     double slow_m_s = 0.0; ///< most drag
     double fast_m_s = 0.0; ///< least drag
 };
 
-/// Steady fall of a body that lies level, straight down, at rest in still water, without line:
-/// in-water weight = ½ρκ ∑ Cd(v)·width·length·v² over its strips.
+/// Steady fall of a level body straight down in still water, without line: weight in water = ½ρκ ∑
+/// Cd(v)·width·length·v² over its strips.
 ///
-/// Since every strip's coefficient is a constant plus a friction term in v^−½, the whole body is two numbers;
-/// they are taken once from the lines, and a speed then costs a fraction of a microsecond.
+/// Every strip's coefficient is a constant plus a friction term in v^−½, so the whole body is two numbers;
+/// they are computed once from the lines, and a speed then costs a fraction of a microsecond.
 ///
-/// Accuracy  the equation is solved to 1e-12; the model's own doubt is the band, about −8 and +10 % of speed,
-/// and belongs
-///           in sight of the reader. Hooks, joints and other parts add drag that is not counted here.
+/// Accuracy: the equation is solved to 1e-12; the model's own uncertainty is the band, about −8 and +10 % of
+/// speed, and should be shown. Drag of hooks, joints and other parts is not included here.
 class LevelFall {
 public:
     explicit LevelFall(const shape::Lines& lines);
 
-    /// Speed at which a body of this in-water mass (mass less displaced water) falls.
+    /// Speed at which a body of this weight in water (mass less displaced water) falls.
     ///
-    ///   in_water_kg   ≤ 0 or not finite: no answer, it does not fall
-    [[nodiscard]] std::optional<Speeds> speeds(double in_water_kg, const materials::WaterProperties& water) const;
+    ///   in_water_kg   ≤ 0 or not finite: absent, it does not fall
+    [[nodiscard]] std::optional<Speeds> speeds(double in_water_kg,
+                                               const materials::WaterProperties& water) const;
 
-    /// The usual speed alone, a third of the work.
-    [[nodiscard]] std::optional<double> speed_m_s(double in_water_kg, const materials::WaterProperties& water) const;
+    /// Only the usual speed, a third of the work.
+    [[nodiscard]] std::optional<double> speed_m_s(double in_water_kg,
+                                                  const materials::WaterProperties& water) const;
 
-    /// The inverse: in-water mass [kg] that falls at this usual speed; 0 for a speed ≤ 0.
+    /// The inverse: weight in water [kg] that falls at this usual speed; 0 for a speed ≤ 0.
     [[nodiscard]] double in_water_kg(double speed_m_s, const materials::WaterProperties& water) const;
 
 private:

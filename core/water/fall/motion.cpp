@@ -17,7 +17,7 @@ double parts_area(const DragItem& item, double parts) {
                        : item.cd_area_m2 + parts * (item.cd_area_high_m2 - item.cd_area_m2);
 }
 
-// Forward and down from B, of a point in the lure's axes.
+// Distance forward of B, and below it, of a point in the lure's axes.
 double forward(const Weights& weights, double x_m) {
     return weights.b_m.x - x_m;
 }
@@ -25,7 +25,7 @@ double down(const Weights& weights, double z_m) {
     return weights.b_m.z - z_m;
 }
 
-/// v·(p·|v| + f·√|v|): drag that keeps the sign of its speed.
+/// v·(p·|v| + f·√|v|): drag with the sign of its speed.
 double resisted(double v, double p, double f) {
     const double size = std::abs(v);
     return v * (p * size + f * std::sqrt(size));
@@ -66,9 +66,9 @@ SteadySums steady_sums(const Hull& hull, const Weights& weights, std::span<const
 SteadySums::Speeds SteadySums::speeds(double pitch_rad) const {
     const double gx = std::abs(weight_n * std::sin(pitch_rad));
     const double gz = std::abs(weight_n * std::cos(pitch_rad));
-    // Newton's method on the sizes of both speeds. Either term alone gives a bound above each, and the drag
-    // is the slope of a convex function of the speeds, so that the way down is short; a size is never let
-    // fall by more than to a tenth at once.
+    // Newton's method on the magnitudes of both speeds. Either term alone gives an upper bound for each, and
+    // the drag is the gradient of a convex function of the speeds, so it converges quickly; a magnitude never
+    // drops below a tenth in one step.
     double u = std::sqrt(gx / (along_p + parts));
     double w = std::sqrt(gz / (cross_p + parts));
     for (int i = 0; i < 40; ++i) {
@@ -80,7 +80,7 @@ SteadySums::Speeds SteadySums::speeds(double pitch_rad) const {
         const double across = cross_p * w + cross_f * root_w + parts * v;
         const double fx = u * along - gx;
         const double fz = w * across - gz;
-        // A speed that nothing drives is zero from the start and stays so.
+        // A speed without a driving force is zero from the start and stays so.
         const double j11 = gx > 0.0 ? along + along_p * u + 0.5 * along_f * root_u + parts * u * u / v : 1.0;
         const double j22 = gz > 0.0 ? across + cross_p * w + 0.5 * cross_f * root_w + parts * w * w / v : 1.0;
         const double j12 = parts * u * w / v;
@@ -90,7 +90,7 @@ SteadySums::Speeds SteadySums::speeds(double pitch_rad) const {
         const double dw = (fz * j11 - fx * j12) / det;
         u = std::max(u - du, 0.1 * u);
         w = std::max(w - dw, 0.1 * w);
-        // The steps shrink as their squares: what is left after this one is below rounding.
+        // Convergence is quadratic: the error after this step is below rounding.
         if (std::abs(du) <= 1e-7 * u && std::abs(dw) <= 1e-7 * w) break;
     }
     return {weight_n * std::sin(pitch_rad) > 0.0 ? -u : u, weight_n < 0.0 ? -w : w};

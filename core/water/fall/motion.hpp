@@ -1,6 +1,6 @@
 #pragma once
 
-// The equations of a body that sinks or rises in still water, free to move along and up and down and to
+// Equations of motion of a body that sinks or rises in still water, free to move along and vertically and to
 // pitch. Axes fixed in the body at its centre of buoyancy B: ξ forward, ζ down (towards the belly), nose-up
 // positive.
 
@@ -14,29 +14,30 @@
 
 namespace evenfall::fall {
 
-/// The whole lure at one stage, as the ledger sums it.
+/// The whole lure at one stage, from the ledger.
 struct Weights {
     double mass_kg = 0.0;
     double displaced_m3 = 0.0;
     Vec3 g_m;
     Vec3 b_m;
-    double pitch_inertia_kg_m2 = 0.0; ///< of the mass, about the level axis through B square to the long one
+    double pitch_inertia_kg_m2 =
+        0.0; ///< of the mass, about the level axis through B perpendicular to the long axis
 };
 
-/// Where the model may be wrong, each at its usual value. The ends of each are an own estimate, argued beside
-/// it.
+/// Uncertain parts of the model, each at its usual value. The ends of each range are an own estimate,
+/// explained beside it.
 struct Closure {
     /// End effect κ on the drag across the body: drag.hpp.
     double kappa = end_effect.usual;
-    /// −1 … 0 … 1: the parts' drag at its low, usual, high value: drag_items.hpp.
+    /// −1 … 0 … 1: drag of the parts at its low, usual, high value: drag_items.hpp.
     double parts = 0.0;
     /// Share of the ideal moment that turns a body broadside to its path (Munk). 1 in ideal flow; down to 0.7
-    /// where a wake is shed along the back, which it is in a fall (from memory: slender bodies at incidence,
-    /// 10 to 30 % less).
+    /// where a wake is shed along the back, as in a fall (from memory: slender bodies at incidence, 10 to 30
+    /// % less).
     double munk = 1.0;
     /// Factor on the drag along the body: 0.6 to 1.4 (hull.hpp).
     double along = 1.0;
-    /// Factor on all drag, of body and parts alike: what falls in a tub taught of this lure, 1 before.
+    /// Factor on all drag, of body and parts: from timed falls of this lure, 1 without them.
     double drag = 1.0;
 };
 
@@ -52,30 +53,30 @@ struct State {
 struct Load {
     double along_n = 0.0;
     double across_n = 0.0;
-    double moment_n_m = 0.0; ///< nose-up
+    double moment_n_m = 0.0; ///< nose-up positive
 };
 
-/// Everything that a steady fall needs: with q = 0 the strips and parts come down to a handful of sums.
-/// Drag across = (cross_p·w + cross_f·√w)·w + parts·V·w, and likewise along; all with ½ρ and κ taken in.
+/// Everything that a steady fall needs: with q = 0 strips and parts reduce to a few sums. Drag across =
+/// (cross_p·w + cross_f·√w)·w + parts·V·w, and likewise along; all include ½ρ and κ.
 struct SteadySums {
     double cross_p = 0.0, cross_f = 0.0;                       // ∑, [kg/m], [kg/(m·s)^½ …]
     double cross_p_arm = 0.0, cross_f_arm = 0.0;               // ∑ ξ
-    double along_p = 0.0, along_f = 0.0, along_arm = 0.0;      // arm: ζ of the skin's middle
+    double along_p = 0.0, along_f = 0.0, along_arm = 0.0;      // arm: ζ of the skin's centroid
     double parts = 0.0, parts_forward = 0.0, parts_down = 0.0; // ∑, ∑ ξ, ∑ ζ
-    double weight_n = 0.0;                                     ///< in-water weight; negative floats
+    double weight_n = 0.0;                                     ///< weight in water; negative floats
     double righting_n_m = 0.0;                                 ///< m·g·(G below B)
     double forward_n_m = 0.0;                                  ///< m·g·(G forward of B)
-    double munk_kg = 0.0;                                      ///< (added mass across − along)·share
+    double munk_kg = 0.0; ///< (added mass across − along)·Closure::munk
 
-    /// The speeds at which drag balances the in-water weight when held at a pitch from −90° to 90°. Unique;
-    /// relative error 1e-12.
+    /// The speeds at which drag balances the weight in water when the lure is held at a pitch from −90° to
+    /// 90°. Unique; relative error 1e-12.
     struct Speeds {
         double along_m_s = 0.0;
         double across_m_s = 0.0;
     };
     [[nodiscard]] Speeds speeds(double pitch_rad) const;
 
-    /// The nose-up moment left over at those speeds [N·m]: zero in a steady fall.
+    /// The nose-up moment left at those speeds [N·m]: zero in a steady fall.
     [[nodiscard]] double moment_n_m(double pitch_rad, const Speeds& speeds) const;
     [[nodiscard]] double moment_n_m(double pitch_rad) const {
         return moment_n_m(pitch_rad, speeds(pitch_rad));
@@ -89,28 +90,30 @@ struct SteadySums {
 /// The full equations, for one lure in one water.
 ///
 ///   momenta    p = M·(u, w, q), M the masses and added masses about B
-///   d/dt p_ξ = X − q·p_ζ     d/dt p_ζ = Z + q·p_ξ     d/dt h = N − (w·p_ξ − u·p_ζ)        (Kirchhoff; Lamb,
-///   Art. 124) w at a strip: w − ξq.  The last bracket holds the Munk moment.
+///   d/dt p_ξ = X − q·p_ζ
+///   d/dt p_ζ = Z + q·p_ξ
+///   d/dt h = N − (w·p_ξ − u·p_ζ)    (Kirchhoff; Lamb, Art. 124); the bracket contains the Munk moment
+///   w at a strip: w − ξq
 ///
-/// Not in it: lift beyond Munk and crossflow, the wobble of the wake, the line, currents, roll and yaw.
+/// Not modelled: lift beyond Munk and crossflow, unsteady wake, the line, currents, roll and yaw.
 class Motion {
 public:
     Motion(const Hull& hull, const Weights& weights, std::span<const DragItem> items,
            const materials::WaterProperties& water, const Closure& closure = {});
 
-    /// Rates of along, across, pitching [m/s², rad/s²]; the pitch's own rate is `pitching`.
+    /// Rates of along, across, pitching [m/s², rad/s²]; the rate of pitch is `pitching`.
     [[nodiscard]] std::array<double, 3> rates(const State& state) const;
-    /// The same with the power that the drag takes out [W], ≥ 0 where closure.munk is 1.
+    /// The same, with the power dissipated by drag [W], ≥ 0 where closure.munk is 1.
     struct Rates {
         std::array<double, 3> rate{};
         double lost_w = 0.0;
     };
     [[nodiscard]] Rates rates_and_loss(const State& state) const;
 
-    /// What resists: drag of body and parts, and what the wake takes from the Munk moment.
+    /// Resistance: drag of body and parts, and the wake's reduction of the Munk moment.
     [[nodiscard]] Load drag(const State& state) const;
 
-    /// Energy of motion, the water's included [J].
+    /// Kinetic energy, including the water's [J].
     [[nodiscard]] double kinetic_j(const State& state) const;
     /// Work of weight and buoyancy [J] from B at depth 0, level, to this depth and pitch.
     [[nodiscard]] double work_j(double depth_m, double pitch_rad) const;

@@ -21,8 +21,8 @@ double balanced_between(const SteadySums& sums, double from, double to, double a
     return root_between(moment, from, to, at_from, at_to, {1e-11});
 }
 
-/// Every pitch at which the moment vanishes, ascending. Two roots within one step of the scan show as a
-/// minimum of the moment's size; the parabola through it then says where to look between them.
+/// Every pitch at which the moment is zero, ascending. Two roots within one step of the scan show as a
+/// minimum of |moment|; the parabola through it then tells where to look between them.
 std::vector<double> balanced_pitches(const SteadySums& sums) {
     std::vector<double> found;
     const auto moment = [&](double pitch) { return sums.moment_n_m(pitch); };
@@ -54,7 +54,7 @@ Manner manner_of(double pitch_rad, bool rises) {
     const double steep = rad_from_deg(60.0);
     if (std::abs(pitch_rad) <= level) return Manner::level;
     const bool nose_lower = pitch_rad < 0.0;
-    // Of a rising lure the upper end goes first.
+    // When a lure rises, its upper end leads.
     if (std::abs(pitch_rad) > steep) return nose_lower != rises ? Manner::nose_first : Manner::tail_first;
     return nose_lower ? Manner::nose_down : Manner::tail_down;
 }
@@ -103,7 +103,7 @@ std::array<std::complex<double>, 4> modes_of(const Motion& motion, const SteadyF
     return modes;
 }
 
-/// With its modes, and so whether it is stable.
+/// With its modes, hence its stability.
 SteadyFall fall_at(const Motion& motion, double pitch_rad) {
     SteadyFall f = fall_at(motion.sums(), pitch_rad);
     f.modes_1_s = modes_of(motion, f);
@@ -111,8 +111,8 @@ SteadyFall fall_at(const Motion& motion, double pitch_rad) {
     return f;
 }
 
-/// The root of other sums that continues one at `pitch`, about which the moment falls (or rises) with pitch;
-/// nothing where none lies within 84°, which the steps come to.
+/// The root of changed sums that continues the one at `pitch`, where the moment falls (or `rises`) with
+/// pitch; absent where there is none within 84°, the range of the steps.
 std::optional<double> followed(const SteadySums& sums, double pitch, bool rises = false) {
     double from = std::clamp(pitch, -widest_rad, widest_rad);
     double at_from = sums.moment_n_m(from);
@@ -131,7 +131,7 @@ std::optional<double> followed(const SteadySums& sums, double pitch, bool rises 
     return std::nullopt;
 }
 
-/// Shifts of one figure by independent causes, root of the sum of squares on each side.
+/// Shifts of one value by independent causes, root of the sum of squares on each side.
 struct Shifts {
     double down = 0.0;
     double up = 0.0;
@@ -192,7 +192,7 @@ std::vector<SteadyFall> falls_of(const Descent& descent, const Motion& motion) {
     std::vector<SteadyFall> falls;
     const double kg = descent.in_water_kg();
     if (!(std::abs(kg) > still_kg && std::isfinite(kg)) || descent.hull().slices.empty()) return falls;
-    // A figure that is none would show at every pitch.
+    // A moment that is not finite would count as a root at every pitch.
     if (!std::isfinite(motion.sums().moment_n_m(0.5))) return falls;
     for (const double pitch : balanced_pitches(motion.sums())) {
         falls.push_back(fall_at(motion, pitch));
@@ -200,8 +200,9 @@ std::vector<SteadyFall> falls_of(const Descent& descent, const Motion& motion) {
     return falls;
 }
 
-/// The main fall without a scan, for the usual lure whose hang is near it: the moment at the hang leads to
-/// it, and the mirror image of its distance holds no other change of sign. Nothing where that is not so.
+/// The main fall without a scan, for the usual lure whose hang pitch is near it: the sign of the moment at
+/// the hang pitch tells the direction, and no other change of sign may lie at up to the same distance on the
+/// other side. Absent where that does not hold.
 std::optional<SteadyFall> near_fall(const Descent& descent, const Motion& motion) {
     const double kg = descent.in_water_kg();
     const auto hang = descent.hang_pitch_rad();
@@ -267,7 +268,7 @@ void Descent::set_doubts(std::span<SteadyFall> falls) const {
                        steady_sums(hull_, weights_, items_, water_, causes[i].high)};
     }
     for (SteadyFall& fall : falls) {
-        // Where a fall is stable the moment falls with pitch; where it is not, both are met.
+        // Where a fall is stable the moment falls with pitch; where it is not, it may rise.
         bool rises = false;
         if (!fall.stable) {
             const SteadySums usual = steady_sums(hull_, weights_, items_, water_, closure_);

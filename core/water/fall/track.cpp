@@ -2,7 +2,7 @@
 
 #include "base/root.hpp"
 
-// The stepper comes first: the header of dense output leans on what it includes.
+// The stepper comes first: the header of dense output needs what it includes.
 #include <boost/numeric/odeint/stepper/runge_kutta_dopri5.hpp>
 
 #include <boost/numeric/odeint/stepper/dense_output_runge_kutta.hpp>
@@ -76,7 +76,7 @@ Outcome<Track> Descent::track(const TrackRequest& request) const {
     Vector v{};
     v[3] = request.start_pitch_rad.value_or(hang_pitch_rad().value_or(0.0));
     track.points.push_back(point_of(0.0, v));
-    // The solver throws only when a step cannot be made small enough; then the track ends where it was.
+    // The solver throws only when a step cannot be made small enough; the track then ends where it was.
     try {
         namespace odeint = boost::numeric::odeint;
         auto solver = odeint::make_dense_output(0.01 * request.tolerance, request.tolerance,

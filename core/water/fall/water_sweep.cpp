@@ -12,7 +12,7 @@ namespace {
 
 constexpr double densest_fresh_c = 3.98;
 
-/// In-water mass in water that is known to be within its limits.
+/// Weight in water, for water that is known to be within its limits.
 double in_water_at(const Descent& lure, double temperature_c, double salinity_g_kg) {
     const auto rho = materials::water_density_kg_m3(temperature_c, salinity_g_kg);
     return rho.ok() ? lure.weights().mass_kg - *rho * lure.weights().displaced_m3 : std::nan("");
@@ -32,8 +32,8 @@ Outcome<SweepPoint> point(const Descent& lure, const document::Water& fishing, d
 
 std::vector<double> still_temperatures(const Descent& lure, double salinity_g_kg) {
     const auto in_water = [&](double c) { return in_water_at(lure, c, salinity_g_kg); };
-    // Fresh water is densest near 4 °C and saltier water lower: on either side of its densest there is one
-    // root at most.
+    // Fresh water is densest near 4 °C and salt water at a lower temperature: on either side of the maximum
+    // there is at most one root.
     std::vector<double> found;
     double from = 0.0;
     double at_from = in_water(from);

@@ -1,5 +1,5 @@
-// The page in a browser, worked by fingers and mouse. What is found and read comes from the page's read-only hooks;
-// whatever acts is a real touch, click or key.
+// The page in a browser, operated by touch and mouse. The page's read-only hooks give positions and values; every
+// action is a real touch, click or key.
 
 import assert from "node:assert/strict";
 import { join } from "node:path";
@@ -13,7 +13,7 @@ export const sizes = {
   large: { width: 1366, height: 1024 },
 };
 
-// What every step offers; what lies on the shelf is reached through its door.
+// Controls on every step; those on the shelf need the shelf opened first.
 const places = { undo: "undo", redo: "redo", name: "lure.name", share: "shelf.share", save: "shelf.save", file: "shelf.load" };
 
 /** One browser and one server for all tests of a file; `switches` are further ones for the browser. */
@@ -24,11 +24,11 @@ export async function workshop(switches) {
     await shop.server.stop();
   });
 
-  /** A device of its own: nothing kept, `size` in CSS px, touched by fingers. */
+  /** A new device: nothing saved, `size` in CSS px, with a touch screen. */
   shop.device = ({ size = sizes.tablet, dpr = 1, ...more } = {}) =>
     shop.browser.newContext({ viewport: size, deviceScaleFactor: dpr, hasTouch: true, isMobile: true, ...more });
 
-  /** Opens the page on a device and waits until the bench stands. */
+  /** Opens the page on a device and waits until the bench has started. */
   shop.open = async (device, address = shop.server.address) => {
     const bench = new Bench(await device.newPage());
     await bench.page.goto(address);
@@ -61,7 +61,7 @@ export class Bench {
   async document() { return JSON.parse(await this.hook("documentJson")); }
   async answers() { return JSON.parse(await this.hook("answersJson")); }
 
-  /** Waits until the bench draws no more frames: the browser offers it some, and it takes none. */
+  /** Waits until the bench draws no more frames, although the browser offers some. */
   async settled() {
     for (let tries = 0; tries < 100; tries++) {
       const [before, after] = await this.page.evaluate(async () => {
@@ -75,7 +75,7 @@ export class Bench {
     assert.fail("the bench goes on drawing without a reason");
   }
 
-  /** Where a widget is; undefined when it is not drawn. */
+  /** Place of a widget; undefined where it is not drawn. */
   async find(id) {
     return (await this.items()).find((item) => item.id === id);
   }
@@ -119,13 +119,13 @@ export class Bench {
     assert.fail(`${id} cannot be brought into sight`);
   }
 
-  // A point among the visible widgets of the same list, where a finger can take hold of it.
+  // A free point among the visible widgets of the same list, where a drag can start.
   async scrollStart(item) {
     const list = (id) => id.split(".")[0];
     const beside = (await this.items()).filter((other) =>
       other.visible && list(other.id) === list(item.id) && other.x < item.x + item.w && item.x < other.x + other.w);
     const canvasBox = await this.page.locator("#canvas").boundingBox();
-    // Between two widgets of a long panel there may be none in sight: any place of the panel will do.
+    // Between two widgets of a long panel none may be visible: then any place of the panel will do.
     if (beside.length === 0) return { x: canvasBox.x + item.x + item.w / 2, y: canvasBox.y + 0.78 * canvasBox.height };
     const top = Math.min(...beside.map((other) => other.y));
     const bottom = Math.max(...beside.map((other) => other.y + other.h));
@@ -154,13 +154,13 @@ export class Bench {
     await this.settled();
   }
 
-  /** Uses what every step offers: undo, redo, name, share, save, file. */
+  /** Uses a control that every step has: undo, redo, name, share, save, file. */
   async open(what) {
     if (places[what].startsWith("shelf.")) await this.tap("shelf.open");
     await this.tap(places[what]);
   }
 
-  /** Waits until the document on the bench is the one that the device keeps. */
+  /** Waits until the document on the bench is saved on the device. */
   async keptSoon() {
     await this.page.waitForFunction(() => {
       const saves = ["a", "b"].map((slot) => JSON.parse(localStorage.getItem(`evenfall.slot.${slot}`) ?? '{"rev":0}'));
@@ -183,7 +183,7 @@ export class Bench {
     return this.page.screenshot({ path: join(shotsDir, `${name}.png`) });
   }
 
-  /** The document can be built and every number of its answers is one. */
+  /** Checks that the document can be built and every number of its answers is finite. */
   async answersAreNumbers(when) {
     const answers = await this.answers();
     for (const key of ["mass_g", "mass_sigma_g", "displaced_cm3", "in_water_g", "bg_mm"]) {

@@ -1,16 +1,16 @@
-// Comparing what two builds of the same sums say.
+// Compares the numbers of two builds.
 
 import assert from "node:assert/strict";
 
-// Both builds run the same steps in the same order; they differ in the last digits of a few functions of the C library.
-// 1e-9 leaves room for that to grow by a million; an iteration that took another branch would not fit.
+// Both builds perform the same steps in the same order; they differ in the last digits of a few functions of the C
+// library. 1e-9 lets that grow by a factor of a million; an iteration that took another branch would exceed it.
 const relative = 1e-9;
-// JSON answers are written to six decimals. Two numbers closer than `relative` may still fall to either side of a
-// rounding edge, one step apart. That is rare where they truly agree: at most one number in a hundred may.
+// JSON answers are written with six decimals. Two numbers closer than `relative` may still round to different
+// values, one step apart. Where they truly agree, that is rare: at most one number in a hundred.
 const step = 1.000001e-6;
 const rareShare = 0.01;
 
-/** Same shape, same words, same numbers: equal within 1e-9 of their size, but for rare ones on a rounding edge. */
+/** Same structure, same words, same numbers: equal within 1e-9 of their size, except for a few at a rounding limit. */
 export function assertSame(actual, expected) {
   const seen = { numbers: 0, onEdge: [] };
   walk(actual, expected, "", seen);

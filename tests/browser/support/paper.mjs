@@ -1,4 +1,4 @@
-// What a printed file is: sizes of its pages and lengths on them, read by poppler.
+// Measures a printed file: page sizes and lengths on the pages, read by poppler.
 
 import { execFileSync } from "node:child_process";
 
@@ -10,7 +10,7 @@ export function pagesOf(file) {
   return [...text.matchAll(/size:\s+([\d.]+) x ([\d.]+) pts/g)].map(([, w, h]) => [mm(w), mm(h)]);
 }
 
-/** From the middle of the number `from` to the middle of `to` on every scale of the drawings, in mm. */
+/** Distance between the centres of the numbers `from` and `to` on every scale of the drawings, in mm. */
 export function scales(file, from, to) {
   const text = execFileSync("pdftotext", ["-bbox", file, "-"], { encoding: "utf8" });
   const words = [...text.matchAll(/xMin="([\d.]+)" yMin="([\d.]+)" xMax="([\d.]+)" yMax="[\d.]+">([^<]*)</g)]

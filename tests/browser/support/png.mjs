@@ -41,7 +41,7 @@ function paeth(left, up, corner) {
 
 const pixel = ({ pixels, channels }, i) => (pixels[i * channels] << 16) | (pixels[i * channels + 1] << 8) | pixels[i * channels + 2];
 
-/** How many colours a picture has, and the share of its most common one. */
+/** Number of colours of a picture, and the share of its most common one. */
 export function colours(bytes) {
   const picture = readPng(bytes);
   const counts = new Map();

@@ -1,4 +1,4 @@
-// A small server for the page alone, on a port of its own, that can be stopped while the page is open.
+// A small server for the page alone, on its own port, that can be stopped while the page is open.
 
 import { readFile } from "node:fs/promises";
 import { createServer } from "node:http";
@@ -11,8 +11,8 @@ const types = {
 };
 
 /**
- * Serves `folder` under /bench/, as a project page would be: a path of its own below the host. `modules` is the folder of
- * the page's own modules, which the build has made one file of; tests of single ones find them under /bench/js/.
+ * Serves `folder` under /bench/, like a project page below a host. `modules` is the folder of the page's own modules,
+ * which the build bundles; tests of single modules find them under /bench/js/.
  */
 export async function serve(folder, modules) {
   let current = folder;
@@ -35,7 +35,7 @@ export async function serve(folder, modules) {
   return {
     origin,
     address: `${origin}/bench/`,
-    /** Another build in the same place. */
+    /** Serves another build at the same address. */
     swap(other) {
       current = other;
     },

@@ -1,4 +1,4 @@
-// Where the things under test are, from the environment that ctest (or whoever runs one file by hand) sets.
+// Paths of what is tested, from the environment set by ctest (or by whoever runs one file by hand).
 
 import { createRequire } from "node:module";
 import { existsSync, mkdirSync } from "node:fs";
@@ -15,7 +15,7 @@ function needed(name, what) {
 export const pageDir = needed("EVENFALL_PAGE_DIR", "the folder of the assembled page");
 /** The native program. */
 export const program = needed("EVENFALL_PROGRAM", "the native program evenfall");
-/** The page's own modules, before the build made one file of them. */
+/** The page's own modules, before they are bundled. */
 export const modulesDir = needed("EVENFALL_SOURCE", "the top of the project") + "/web/js";
 /** The page as one file. */
 export const oneFile = process.env.EVENFALL_ONE_FILE ?? join(dirname(pageDir), "one-file/evenfall.html");
@@ -26,18 +26,18 @@ const browser = needed("EVENFALL_CHROMIUM", "the Chromium to drive");
 const packages = needed("EVENFALL_NODE_MODULES", "the folder that holds playwright-core");
 const take = createRequire(join(packages, "start.js"));
 const { chromium } = take("playwright-core");
-/** What drives the distribution's Firefox, by the standard WebDriver BiDi; and where that Firefox is. */
+/** The driver of the distribution's Firefox, by the standard WebDriver BiDi, and that Firefox. */
 export const firefoxDriver = take("puppeteer-core");
 export const firefoxPath = process.env.EVENFALL_FIREFOX ?? "/usr/bin/firefox-esr";
 
 /** The accessibility checker's script. */
 export const axeSource = join(packages, "axe-core/axe.min.js");
 
-/** Pictures of the page land here, to be looked at. */
+/** Folder for screenshots of the page. */
 export const shotsDir = process.env.EVENFALL_SHOTS ?? join(dirname(pageDir), "shots");
 mkdirSync(shotsDir, { recursive: true });
 
-/** Starts a browser that draws WebGL without a graphics card and can reach nothing but this machine; `more` are further switches. */
+/** Starts a browser that draws WebGL in software and can reach only this machine; `more` are further switches. */
 export function launchBrowser(more = []) {
   return chromium.launch({
     executablePath: browser,

@@ -1,4 +1,4 @@
-// Ways that several tests walk: which widgets they touch is written here once.
+// Sequences used by several tests, so that the widgets they touch are named only here.
 
 /** Makes a small change by touch: the fishing water, one degree warmer. */
 export async function warmWater(bench) {
@@ -7,7 +7,7 @@ export async function warmWater(bench) {
   await bench.enter("water.temperature", String(now + 1));
 }
 
-/** Gives the lure a name through the page's text dialog. */
+/** Names the lure by the page's text dialog. */
 export async function names(bench, name) {
   await bench.open("name");
   await bench.page.locator("#dialog-text-input").fill(name);
@@ -27,7 +27,7 @@ export async function planTheLead(bench) {
   await bench.tap("lead.plan");
 }
 
-/** Takes the plan that is offered. */
+/** Accepts the plan that is offered. */
 export async function keepPlan(bench) {
   await bench.tap("lead.keep");
 }
@@ -35,12 +35,12 @@ export async function keepPlan(bench) {
 /** Ids of the lures on the shelf, as they are listed; leaves the shelf open. */
 export async function lookAtShelf(bench) {
   await bench.tap("shelf.open");
-  await bench.page.waitForTimeout(100); // the page hands the lures over after the frame that opens the shelf
+  await bench.page.waitForTimeout(100); // the page passes the lures on after the frame that opens the shelf
   await bench.settled();
   return (await bench.items()).map(({ id }) => id).filter((id) => id.startsWith("shelf.lure."));
 }
 
-/** Puts the lure that was used last from the shelf onto the bench. */
+/** Opens the last used lure on the shelf. */
 export async function takeFromShelf(bench) {
   const [newest] = await lookAtShelf(bench);
   await bench.tap(newest);

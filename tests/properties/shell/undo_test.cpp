@@ -21,7 +21,8 @@ Change change(bench::Random& random) {
     case 0:
         return {"Hole", on_hole(0, [u](document::Hole& h) { h.x_m += 0.02 * (u - 0.5); })};
     case 1:
-        return {"Wood", on_document([u](document::Document& d) { d.wood.density_kg_m3 = 100.0 + 900.0 * u; })};
+        return {"Wood",
+                on_document([u](document::Document& d) { d.wood.density_kg_m3 = 100.0 + 900.0 * u; })};
     case 2:
         return {"Part", on_part(0, [u](document::Part& p) { p.mass_kg = 0.004 * u; })};
     case 3:
@@ -29,7 +30,8 @@ Change change(bench::Random& random) {
     case 4:
         return {"Joint", on_joint(0, [u](document::Joint& j) { j.gap_m = 0.0001 + 0.004 * u; })};
     default:
-        return {"Water", on_document([u](document::Document& d) { d.water.temperature_c = -2.0 + 44.0 * u; })};
+        return {"Water",
+                on_document([u](document::Document& d) { d.water.temperature_c = -2.0 + 44.0 * u; })};
     }
 }
 

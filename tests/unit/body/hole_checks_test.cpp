@@ -141,7 +141,7 @@ namespace {
 
 /// The block with a drawn section: a keel where the widest lies high, a bilge where it lies low.
 document::Document with_section(std::vector<document::OutlinePoint> half_outline, double diameter_mm,
-                              double depth_mm) {
+                                double depth_mm) {
     document::Document d = with_hole(60, diameter_mm, depth_mm);
     d.shape.section.kind = document::SectionKind::free;
     d.shape.section.half_outline = std::move(half_outline);
@@ -162,7 +162,7 @@ double grams(const Evaluation& e, ledger::Kind kind) {
 
 TEST_CASE("a bit goes into a belly that is wider than the body's middle") {
     document::Document d = with_section({{0.0, -1.0}, {1.0, -0.9}, {0.0, 1.0}}, 8,
-                                      6); // half widths 10 mm below, 5.3 mm in the middle
+                                        6); // half widths 10 mm below, 5.3 mm in the middle
     CHECK(evaluate(d).ok());
     d.holes[0].depth_m = m_from_mm(12); // half width there: 10·1.2/1.9 = 6.3 mm, less than 4 + 3
     CHECK(refusal(d).code == ProblemCode::through_wall);

@@ -34,7 +34,7 @@ UnitMoments by_strips(const SectionFamily& family, double fullness) {
 }
 
 const std::vector<document::OutlinePoint> boat{{0.0, -1.0}, {0.4, -0.9}, {1.0, 0.2},
-                                             {1.0, 0.5},  {0.3, 1.0},  {0.0, 1.0}};
+                                               {1.0, 0.5},  {0.3, 1.0},  {0.0, 1.0}};
 
 void check_family(const SectionFamily& family, double fullness, double tolerance) {
     INFO("fullness " << fullness);

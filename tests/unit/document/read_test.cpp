@@ -274,15 +274,15 @@ TEST_CASE("what a stranger wrote is quoted cut short and without control charact
     CHECK(problem.sentence.size() < 200);
     CHECK(problem.path.size() < 100);
     CHECK(document::quotable("a\x01\nb\xFF"
-                           "c") == "abc");
+                             "c") == "abc");
     CHECK(document::quotable("größe") == "größe");
     // C1 controls, and what turns the writing about or breaks a line (code points U+0085, U+202E, U+2028,
     // U+2066).
     CHECK(document::quotable("a\xC2\x85"
-                           "b\xE2\x80\xAE"
-                           "c\xE2\x80\xA8"
-                           "d\xE2\x81\xA6"
-                           "e") == "abcde");
+                             "b\xE2\x80\xAE"
+                             "c\xE2\x80\xA8"
+                             "d\xE2\x81\xA6"
+                             "e") == "abcde");
     CHECK(document::quotable("“5 €” – ½ · \xF0\x9F\x90\x9F") == "“5 €” – ½ · \xF0\x9F\x90\x9F");
 }
 

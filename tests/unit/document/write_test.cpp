@@ -45,7 +45,7 @@ document::Document drawn_document(unsigned seed) {
     d.tail->tenon = document::Tenon{between(0.001, 0.1), between(0.001, 0.04), between(0.001, 0.3)};
     d.coats[1].thickness_m = between(0.0, 0.005);
     d.targets = {document::TargetBy::fall, between(0.001, 5.0), 0.001,
-                 between(-1.3, 1.3),     between(0.001, 1.0), between(0.002, 0.7)};
+                 between(-1.3, 1.3),       between(0.001, 1.0), between(0.002, 0.7)};
     return d;
 }
 

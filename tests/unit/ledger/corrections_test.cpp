@@ -69,11 +69,12 @@ TEST_CASE("Corrections of one thing multiply, and are refused where together the
         d.corrections = list;
         return d;
     };
-    CHECK(evaluate(
-              with({{document::Cause::wood_density, {}, 2.0, {}}, {document::Cause::wood_density, {}, 0.5, {}}}))
+    CHECK(evaluate(with({{document::Cause::wood_density, {}, 2.0, {}},
+                         {document::Cause::wood_density, {}, 0.5, {}}}))
               .ok());
-    CHECK(evaluate(with({{document::Cause::part_mass, 0, 20.0, {}}, {document::Cause::part_mass, 1, 20.0, {}}}))
-              .ok());
+    CHECK(
+        evaluate(with({{document::Cause::part_mass, 0, 20.0, {}}, {document::Cause::part_mass, 1, 20.0, {}}}))
+            .ok());
     const auto refused = evaluate(with({{document::Cause::moisture, {}, 15.0, {}},
                                         {document::Cause::part_mass, 0, 2.0, {}},
                                         {document::Cause::moisture, {}, 15.0, {}}}));

@@ -60,7 +60,8 @@ TEST_CASE("Uncertainty as JSON is JSON, and holds a stage for each and the chanc
     const auto s = uncertainty(d);
     const auto now = do_now(d);
     REQUIRE((s.ok() && now.ok()));
-    const auto tree = nlohmann::json::parse(output::uncertainty_json(d, *s, *now, uncertainty_by_draws(d, 50).value()));
+    const auto tree =
+        nlohmann::json::parse(output::uncertainty_json(d, *s, *now, uncertainty_by_draws(d, 50).value()));
     CHECK(tree["stages"].size() == 8);
     CHECK(tree["chance_as_it_stands"]["both"].is_number());
     CHECK(tree["do_now"]["steps"].size() > 1);

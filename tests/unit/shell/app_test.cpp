@@ -193,13 +193,14 @@ TEST_CASE("every step can be reached and no target is smaller than 44 px, on a t
     const float sizes[][2] = {{1024.0f, 768.0f}, {1366.0f, 1024.0f}, {390.0f, 844.0f}};
     for (const auto& size : sizes) {
         Bench bench(size[0], size[1]);
-        for (const char* step : {"step.shape", "step.joints", "step.hardware", "step.lead", "step.finish", "step.water",
-                                 "step.log", "step.sheet"}) {
+        for (const char* step : {"step.shape", "step.joints", "step.hardware", "step.lead", "step.finish",
+                                 "step.water", "step.log", "step.sheet"}) {
             bench.tap(step);
             for (const Item& item : bench.items()) {
                 // Answers are read, not touched; a toast is as high as its sentence; handles of the drawing
                 // are areas of their own.
-                if (item.id.starts_with("answer.") || item.id == "toast" || item.id.starts_with("draw.")) continue;
+                if (item.id.starts_with("answer.") || item.id == "toast" || item.id.starts_with("draw."))
+                    continue;
                 CAPTURE(size[0], step, item.id, item.place.w, item.place.h);
                 CHECK(item.place.w >= 44.0f);
                 CHECK(item.place.h >= 44.0f);

@@ -149,8 +149,9 @@ TEST_CASE("the outline found on a picture is the lure's own, turned level and to
         CHECK_THAT(profile.greatest_height_m, WithinAbs(0.040, 0.0004));
         state::Session session{state::new_lure()};
         const auto before = session.kept().shape.top;
-        REQUIRE(session.apply(
-            {"Outline", [profile](document::Document d) { return picture::with_profile(d, profile); }, false}));
+        REQUIRE(session.apply({"Outline",
+                               [profile](document::Document d) { return picture::with_profile(d, profile); },
+                               false}));
         CHECK(session.kept().shape.top.size() == before.size());
         session.finish();
         CHECK(session.history().size() == 2);

@@ -112,7 +112,9 @@ struct Bench {
     std::vector<Item> items() const {
         std::vector<Item> out;
         for (const auto& item : nlohmann::json::parse(app.items_json())) {
-            out.push_back({item.at("id"), {item.at("x"), item.at("y"), item.at("w"), item.at("h")}, item.at("visible")});
+            out.push_back({item.at("id"),
+                           {item.at("x"), item.at("y"), item.at("w"), item.at("h")},
+                           item.at("visible")});
         }
         return out;
     }

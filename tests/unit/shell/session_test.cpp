@@ -30,7 +30,8 @@ Session millrace() {
 }
 
 Change length_of_first_gap(double gap_m, bool finished = true) {
-    return {"Gap of joint 1", on_joint(0, [gap_m](document::Joint& joint) { joint.gap_m = gap_m; }), finished};
+    return {"Gap of joint 1", on_joint(0, [gap_m](document::Joint& joint) { joint.gap_m = gap_m; }),
+            finished};
 }
 
 } // namespace
@@ -62,8 +63,8 @@ TEST_CASE("a refused change leaves document, answers, history and revision alone
     const std::string before = write_document(session.document());
     const double before_kg = session.evaluation()->answers.mass_kg;
     const unsigned revision = session.revision();
-    CHECK_FALSE(
-        session.apply({"Joint beyond the tail", on_joint(0, [](document::Joint& j) { j.at_m = 0.9; }), true}));
+    CHECK_FALSE(session.apply(
+        {"Joint beyond the tail", on_joint(0, [](document::Joint& j) { j.at_m = 0.9; }), true}));
     REQUIRE_FALSE(session.problems().empty());
     CHECK_FALSE(session.problems().front().sentence.empty());
     CHECK(write_document(session.document()) == before);

@@ -15,7 +15,8 @@ inline const document::Document& millrace() {
     return document;
 }
 
-inline document::Document with(std::vector<document::Reading> readings, document::Document document = millrace()) {
+inline document::Document with(std::vector<document::Reading> readings,
+                               document::Document document = millrace()) {
     for (document::Reading& r : readings)
         document.log.push_back(std::move(r));
     return document;

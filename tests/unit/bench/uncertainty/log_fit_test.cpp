@@ -25,9 +25,9 @@ bench::LinearReadings one_lure(const Eigen::MatrixXd& slope, const Eigen::Vector
 
 TEST_CASE("One input read once: the posterior is the precision-weighted mean (closed form)") {
     // Prior N(0, 1), read 0.7 with slope 2 and sigma 0.5: precision 1 + 4/0.25 = 17, mean 2·0.7/0.25/17.
-    const bench::LinearPosterior p(all_own(1),
-                             one_lure(Eigen::MatrixXd::Constant(1, 1, 2.0), Eigen::VectorXd::Constant(1, 0.7),
-                                      Eigen::VectorXd::Constant(1, 0.5)));
+    const bench::LinearPosterior p(all_own(1), one_lure(Eigen::MatrixXd::Constant(1, 1, 2.0),
+                                                        Eigen::VectorXd::Constant(1, 0.7),
+                                                        Eigen::VectorXd::Constant(1, 0.5)));
     CHECK_THAT(p.mean(0)(0), WithinRel(2.0 * 0.7 / 0.25 / 17.0, 1e-12));
     CHECK_THAT(p.covariance(0)(0, 0), WithinRel(1.0 / 17.0, 1e-12));
 }
@@ -86,8 +86,9 @@ TEST_CASE("Two lures of one recipe: the second learns the shared part of what wa
     // 0.8/(1+s²)·read, variance 1 − 0.64/(1+s²).
     bench::Prior prior{Eigen::VectorXd::Constant(1, 0.8), Eigen::VectorXd::Constant(1, 0.2)};
     const double s = 0.1;
-    const bench::LinearPosterior p(prior, one_lure(Eigen::MatrixXd::Ones(1, 1), Eigen::VectorXd::Constant(1, 1.5),
-                                             Eigen::VectorXd::Constant(1, s)));
+    const bench::LinearPosterior p(prior,
+                                   one_lure(Eigen::MatrixXd::Ones(1, 1), Eigen::VectorXd::Constant(1, 1.5),
+                                            Eigen::VectorXd::Constant(1, s)));
     CHECK_THAT(p.mean(1)(0), WithinAbs(0.8 / (1.0 + s * s) * 1.5, 1e-12));
     CHECK_THAT(p.covariance(1)(0, 0), WithinAbs(1.0 - 0.64 / (1.0 + s * s), 1e-12));
     CHECK_THAT(p.shared_mean()(0) + p.own_mean(0)(0), WithinAbs(p.mean(0)(0), 1e-12));
