@@ -12,9 +12,8 @@
 
 namespace evenfall {
 
-/// Boost's special functions and root finders in plain doubles, so that native and page take the same steps,
-/// and with errors as not-a-number instead of exceptions, whose messages would bring the whole of C++'s
-/// locales into the page.
+/// Boost.Math policy: plain doubles, so that native and page take the same steps; errors come back as NaN,
+/// because exceptions would link C++'s locale code into the page.
 using QuietDoubles = boost::math::policies::policy<
     boost::math::policies::promote_double<false>,
     boost::math::policies::domain_error<boost::math::policies::ignore_error>,
@@ -65,7 +64,7 @@ template <class Predicate>
 [[nodiscard]] double last_where(const Predicate& holds, double from, double to, double close) {
     while (std::abs(to - from) > close) {
         const double middle = 0.5 * (from + to);
-        if (middle == from || middle == to) break; // neighbours in floating point
+        if (middle == from || middle == to) break; // neighbouring floating-point numbers
         (holds(middle) ? from : to) = middle;
     }
     return from;

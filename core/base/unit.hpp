@@ -6,7 +6,7 @@
 
 namespace evenfall::units {
 
-/// What a field of the bench holds. Two quantities never stand for each other.
+/// The quantity of a typed or shown value. Different quantities are never mixed.
 enum class Quantity {
     number,
     share,

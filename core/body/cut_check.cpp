@@ -14,7 +14,7 @@ namespace {
 
 constexpr double mm = 1e-3;
 constexpr double degree = units::degree_rad;
-constexpr double hair = 1e-9; ///< room for rounding of limits read from text
+constexpr double hair = 1e-9; ///< tolerance for rounding of limits read from text
 
 std::string path_of(std::size_t joint, const char* key) {
     return "/joints/" + std::to_string(joint) + "/" + key;

@@ -96,7 +96,7 @@ struct Hinge {
     HingeKind kind = HingeKind::pinned;
     EyesOn eyes_on = EyesOn::fore;
     double pin_aft_m = 0.0; ///< pin's axis behind the middle of the joint's gap; before it negative
-    double pin_off_m = 0.0; ///< off the middle plane, to starboard
+    double pin_off_m = 0.0; ///< from the middle plane, to starboard
     double pin_diameter_m = 0.0012;
     WireTemper temper = WireTemper::spring;
     double wire_m = 0.0009;

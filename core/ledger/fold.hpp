@@ -47,7 +47,7 @@ template <class Keep>
                   [&](const Line& line) { return line.kind == kind && (!item || line.item == *item); });
 }
 
-/// Sums of one ledger by segment and by stage reached (every line of this stage and the stages before it).
+/// Sums of one ledger by segment and by stage (all lines of a stage and the stages before it).
 struct Fold {
     Sum total;
     std::array<Sum, stage_count> through; ///< through[s]: the piece after stage s

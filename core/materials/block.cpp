@@ -13,7 +13,7 @@ namespace {
 constexpr double usual_sigmas = 2.0;
 
 std::optional<double> explaining_moisture(const Wood& wood, double density_kg_m3) {
-    // Density rises with moisture all the way: swelling takes back less than the water weighs.
+    // Density always rises with moisture: the water adds more mass than swelling adds volume.
     constexpr double dry = 0.0;
     constexpr double wet = 30.0;
     const auto over = [&](double percent) { return wood_density_kg_m3(wood, percent) - density_kg_m3; };

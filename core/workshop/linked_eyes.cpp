@@ -17,7 +17,7 @@ namespace {
 constexpr double pi = std::numbers::pi;
 constexpr int samples = 48;
 constexpr int starts = 24;
-constexpr double neck_in_radii = 4.0; // no ring hung in the other reaches farther
+constexpr double neck_in_radii = 4.0; // a linked ring reaches no farther
 constexpr double angle_step_rad = units::rad_from_deg(0.1);
 
 /// A ring on its neck: `out` points along the neck, `across` is in the ring's plane too.

@@ -72,7 +72,7 @@ struct DepthScale {
 
 DepthScale depth_scale(const Scene& scene, double depth_m, float height) {
     const bool metric = scene.ui.units.of(Quantity::length) == Unit::mm;
-    // Depths are read in metres, or in feet: a lure's own millimetres are too fine for them.
+    // Depths are in metres or feet: millimetres are too fine.
     const double one = metric ? 1.0 : 12.0 * widgets::from_unit(1.0, Unit::inch);
     const int figures = std::max(2, static_cast<int>(height / 64.0f));
     const double step = widgets::round_step(depth_m / one, figures);
@@ -118,7 +118,7 @@ void draw_figures(Scene& scene, const Pose& pose, const widgets::Rect& rect) {
     const bool metric = length == Unit::mm;
     const double shown_depth =
         metric ? pose.depth_m : pose.depth_m / (12.0 * widgets::from_unit(1.0, Unit::inch));
-    // At the very start a time per length grows beyond all bounds.
+    // Near rest the time per length has no limit.
     const bool slow = speed != Unit::mm_per_s && pose.down_m_s < 0.01;
     struct Line {
         const char* title;

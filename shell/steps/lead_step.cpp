@@ -65,8 +65,7 @@ void band_rows(Desk& desk) {
     f.put([&] { return put_targets(targets); });
 }
 
-/// Its number on the drawing, then its name; a name that begins with that number already is not numbered
-/// twice.
+/// Its number on the drawing, then its name; a name that starts with that number is not numbered twice.
 std::string hole_title(int index, const std::string& name) {
     const std::string number_text = std::to_string(index + 1);
     return name.rfind(number_text, 0) == 0 ? name : number_text + " " + name;

@@ -33,8 +33,8 @@ using units::Unit;
 [[nodiscard]] std::span<const Unit> units_of(Quantity quantity);
 
 using units::symbol;
-/// What stands on the button that chooses the unit: as symbol(), but "in 0.00" and "in 1/64" for the two ways
-/// of reading a rule.
+/// Label of the button for the unit: as symbol(), but "in 0.00" and "in 1/64" for decimal and fractional
+/// inches.
 [[nodiscard]] std::string_view choice_label(Unit unit);
 
 /// SI value → number in the unit, and back. A fall of zero or less has no time per length: +infinity.

@@ -8,14 +8,14 @@ const delayMs = 500;
 /** What is known of the work on the bench. */
 export const atRest = {
   dirty: false,    // changed since it was last kept
-  lost: false,     // the last try to keep the work failed: it stands on the bench alone
-  copy: null,      // document text of a lure that was opened from a link and is not to be kept until it changes
-  pristine: null,  // document text of a lure as it came onto the bench: it need not be kept beside others
-  coming: false,   // another lure is on its way onto the bench
-  owed: false,     // what the device keeps is not what lies here: it is put away before anything is written over it
-  disputed: false, // another tab keeps the bench, or has saved and nobody has said yet whose work counts
+  lost: false,     // the last save failed: the work exists only on the bench
+  copy: null,      // document text of a lure opened from a link, which is not saved until it changes
+  pristine: null,  // document text of a lure as it was opened: unchanged, it need not be kept beside others
+  coming: false,   // another lure is being opened
+  owed: false,     // the device has saved something else than this work: it must be put away before it is overwritten
+  disputed: false, // another tab has the bench, or has saved, and the user has not yet decided whose work counts
   atYield: null,   // document text when the bench went to another tab
-  aside: null,     // this tab's session that waits among the kept lures
+  aside: null,     // this tab's session, stored among the kept lures
 };
 
 function* tell(state, kept) {
@@ -41,7 +41,7 @@ function* settle(state) {
 function* write(state) {
   const session = yield ["session"];
   if (state.disputed) {
-    // Neither side may lose: this tab's work waits among the kept lures.
+    // Neither side may lose work: this tab's session is stored among the kept lures.
     const kept = yield ["keep", session, state.aside];
     return yield* tell({ ...state, dirty: false, aside: kept ? session : state.aside }, kept);
   }
@@ -49,7 +49,7 @@ function* write(state) {
   return yield* tell(settled, safe && (yield ["save", session]));
 }
 
-// It has been said whose work counts.
+// The user has decided whose work counts.
 const resolved = (state) => ({ ...state, disputed: false, atYield: null, aside: null, owed: true });
 
 /**
@@ -67,7 +67,7 @@ export const steps = {
     return now.dirty || now.lost ? yield* write(now) : now;
   },
 
-  // May another lure come onto the bench? Then nothing that loses its place is lost.
+  // Whether another lure may be opened: only when nothing is lost by it.
   *leave(state) {
     const asItCame = [state.copy, state.pristine, state.atYield].includes(yield ["document"]);
     const [settled, safe] = state.disputed ? [state, true] : yield* settle(state);
@@ -214,11 +214,11 @@ export function createAutosave({ core, store, onFailure, onSuccess, onLeave, onE
       flush();
       return state.lost;
     },
-    /** The current document came from a link (flush before it is opened): it is kept once it differs from this. */
+    /** The current document came from a link (call flush before it is opened): it is saved once it differs from this. */
     holdBack: () => run("holdBack"),
-    /** The demo on the bench is as it came. */
+    /** The demo on the bench is unchanged. */
     untouched: () => run("untouched"),
-    /** The builder says so: what lies on the bench need not be kept. */
+    /** The builder's decision: the work on the bench need not be saved. */
     letGo: () => run("letGo"),
     /**
      * `open()` opens another lure, the one with `id` if it has one, or returns the reason of a refusal, which is passed on.
@@ -230,9 +230,9 @@ export function createAutosave({ core, store, onFailure, onSuccess, onLeave, onE
       else run("came", id);
       return refusal;
     },
-    /** Keep what is on the bench now, whatever it came from. */
+    /** Save the work on the bench now, whatever its origin. */
     keepNow: () => run("keepNow"),
-    /** Another tab holds the bench: what is changed here waits among the kept lures. */
+    /** Another tab holds the bench: changes made here are stored among the kept lures. */
     yieldBench: () => run("yieldBench"),
     /**
      * This tab holds the bench again. What was changed or opened here since stays, and the other tab's save is put away;
@@ -242,9 +242,9 @@ export function createAutosave({ core, store, onFailure, onSuccess, onLeave, onE
       run("resumeBench");
       take(open);
     },
-    /** The answer to onElsewhere: this tab's work counts. */
+    /** Answer to onElsewhere: keep this tab's work. */
     keepMine: () => run("keepMine"),
-    /** The answer to onElsewhere: `open(session)` brings the other tab's; this tab's own one is kept aside. */
+    /** Answer to onElsewhere: `open(session)` opens the other tab's work; this tab's own is kept aside. */
     takeTheirs(open) {
       run("takeTheirs");
       take(open);

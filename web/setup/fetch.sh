@@ -104,8 +104,8 @@ if [ ! -f "$bundle/evenfall.cmake" ]; then
                 for entry in "$folder"/usr/include/*; do ln -s "$entry" "$work/include/"; done
             fi
             case "$name" in
-                catch2) continue ;;           # used by the tests only, never part of a program
-                libboost*-dev) continue ;;    # its licence asks for no notice beside compiled code
+                catch2) continue ;;           # only used by the tests, never part of a program
+                libboost*-dev) continue ;;    # its licence requires no notice beside compiled code
                 libstb-dev) continue ;;       # decodes pictures in the program; the page's browser does it there
             esac
             terms="$folder/debian/copyright"

@@ -111,8 +111,7 @@ std::optional<std::vector<double>> minimise(std::span<const Column> columns, con
     h.reserve(columns.size());
     for (const Column& c : columns)
         h.push_back(column_at(c, first, second));
-    // Where the second sum moves with no column, the search for its multiplier runs away and takes the first
-    // along.
+    // Where no column changes the second sum, the search for its multiplier diverges, and the first with it.
     double sum = 0.0;
     for (std::size_t i = 0; i < h.size(); ++i)
         sum += columns[i].row[0] * h[i];

@@ -13,7 +13,7 @@ struct Column {
     double upper = 0.0;
     double bend = 1.0;
     double slope = 0.0;
-    std::array<double, 2> row{}; ///< what one unit of h adds to each of the two sums
+    std::array<double, 2> row{}; ///< change of each of the two sums per unit of h
     double lower = 0.0;
 };
 

@@ -121,7 +121,7 @@ Problem capsize_shortfall(const water::Hang& hang) {
                 " above B: the lure would roll over. Put lead lower, or take weight off its back."};
 }
 
-/// The document with its holes as the filling has them, and the table of them.
+/// The document with the filling in its holes, and the list of holes.
 LeadPlan as_planned(const document::Document& document, const lead::Task& task,
                     const lead::Filling& filling) {
     LeadPlan plan;

@@ -89,7 +89,7 @@ Pair target_of(const std::vector<Column>& columns, const Filling& filling, const
     return target;
 }
 
-/// How far a filling is from what is asked: the weight first, and the pitch where the weight is met.
+/// How far a filling is from the targets: the weight first, and the pitch where the weight is met.
 struct Miss {
     double weight_kg = 0.0; ///< 0 within a milligram
     double pitch_rad = 0.0; ///< half a turn where the lure would roll over

@@ -240,8 +240,8 @@ std::optional<double> least_for_stability(Gm gm, double gm_at_nothing, double hi
     return std::nullopt;
 }
 
-/// Let go from a state of no heel whose GM is positive. With all of it in the middle plane that is the rest
-/// itself.
+/// True where a state without heel and with positive GM comes to rest upright when released. With everything
+/// in the middle plane that state is the rest itself.
 bool ends_upright(const Afloat& afloat, const State& from) {
     if (afloat.hull->is_mirrored() && std::abs(afloat.g_m.y) < 1e-9) return true;
     return posture_of(downhill(afloat, from, {}).state.up) == Posture::upright;

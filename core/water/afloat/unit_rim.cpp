@@ -7,7 +7,7 @@ namespace evenfall::afloat {
 
 namespace {
 
-constexpr std::size_t most_edges = 112; ///< of a curved rim, shared out over the pieces between its breaks
+constexpr std::size_t most_edges = 112; ///< of a curved rim, divided among the pieces between its breaks
 
 RimSums operator+(const RimSums& a, const RimSums& b) {
     return {a.area + b.area, a.moment_y + b.moment_y, a.moment_z + b.moment_z};
@@ -60,8 +60,8 @@ public:
     }
 
 private:
-    /// The waterline is level across the section: port does as starboard does, and the line ends in the
-    /// middle.
+    /// The waterline is level across the section: port is the mirror image of starboard, and the line ends in
+    /// the middle.
     [[nodiscard]] bool is_level() const { return line_.p == 0.0 && line_.q != 0.0 && line_.ruler_z == 0.0; }
 
     [[nodiscard]] UnitCut doubled() const {
@@ -148,8 +148,8 @@ private:
         cut_.moment_z += s.moment_z;
     }
 
-    /// The rim goes through the waterline; `leaving` the water when followed from belly to back. On the port
-    /// side the rim runs from back to belly, so that leaving and entering change places.
+    /// The rim crosses the waterline; `leaving` the water when followed from belly to back. On the port side
+    /// the rim runs from back to belly, so leaving and entering are exchanged.
     void cross(UnitPoint at, bool leaving) {
         at.y *= side_;
         if (!cut_.crossed) {
@@ -263,7 +263,7 @@ double UnitRim::greatest(std::size_t from, std::size_t to, double p, double q) c
             most = std::max(most, at(k));
         return most;
     }
-    // Rises to its greatest and falls again: the first step downwards is found by halving.
+    // Rises to its maximum and falls again: the first step down is found by bisection.
     while (from < to) {
         const std::size_t middle = (from + to) / 2;
         if (at(middle + 1) > at(middle))

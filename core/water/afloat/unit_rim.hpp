@@ -14,8 +14,8 @@ struct UnitPoint {
     double y = 0.0, z = 0.0;
 };
 
-/// ∫y dz, ½∫y² dz and −½∫z² dy along a stretch of rim: by Green's theorem its share of a section's area and
-/// moments.
+/// ∫y dz, ½∫y² dz and −½∫z² dy along a part of the rim: by Green's theorem its contribution to a section's
+/// area and moments.
 struct RimSums {
     double area = 0.0, moment_y = 0.0, moment_z = 0.0;
 };
@@ -29,9 +29,9 @@ struct RimVertex {
 /// Where a V relief ends a section on both sides: only |Y| ≤ y is wood.
 struct RimLimit {
     double y = 0.0;
-    double z_low = 0.0, z_high = 0.0;        ///< the upright edge at ±y
+    double z_low = 0.0, z_high = 0.0;        ///< the vertical edge at ±y
     std::size_t edge_low = 0, edge_high = 0; ///< edges in which the rim meets it, by their first vertex
-    double area = 0.0, moment_z = 0.0;       ///< of what is left
+    double area = 0.0, moment_z = 0.0;       ///< of what remains
 };
 
 /// The wet part of a unit section under the line p·Y + q·Z = c, and the moments of its waterline.
