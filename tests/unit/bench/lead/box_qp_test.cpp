@@ -109,6 +109,42 @@ TEST_CASE("no feasible neighbour is cheaper: the programme's answer against step
     CHECK(neighbours > 100);
 }
 
+TEST_CASE("lower bounds shift the programme: the answer is that of the box moved to start from nothing") {
+    std::mt19937_64 rng(2027);
+    std::uniform_real_distribution<double> unit(0.0, 1.0);
+    for (int trial = 0; trial < 200; ++trial) {
+        const auto from_nothing = random_columns(rng, 2 + static_cast<std::size_t>(trial % 9));
+        std::vector<double> inside;
+        for (const Column& c : from_nothing)
+            inside.push_back(c.upper * unit(rng));
+        const Pair target = sum(from_nothing, inside);
+        // h = g + lower costs ½·bend·g² + slope·g and a constant.
+        auto columns = from_nothing;
+        std::vector<double> lowers;
+        for (Column& c : columns) {
+            c.lower = 2.0 * unit(rng) - 1.5;
+            c.upper += c.lower;
+            c.slope -= c.bend * c.lower;
+            lowers.push_back(c.lower);
+        }
+        const Pair moved = sum(columns, lowers);
+        const Pair there{target[0] + moved[0], target[1] + moved[1]};
+        const auto g = minimise(from_nothing, target);
+        const auto h = minimise(columns, there);
+        REQUIRE(g.has_value());
+        REQUIRE(h.has_value());
+        CHECK(reaches(columns, there, 1e-9));
+        for (const bool most : {false, true}) {
+            const auto far = extreme(from_nothing, target[0], most);
+            const auto far_moved = extreme(columns, there[0], most);
+            for (std::size_t i = 0; i < far.size(); ++i)
+                CHECK_THAT(far_moved[i] - lowers[i], WithinAbs(far[i], 1e-9));
+        }
+        for (std::size_t i = 0; i < h->size(); ++i)
+            CHECK_THAT((*h)[i] - lowers[i], WithinAbs((*g)[i], 1e-6));
+    }
+}
+
 TEST_CASE("a target beyond the box is refused, one on its corner is taken") {
     const std::vector<Column> columns{{1.0, 1.0, 0.0, {1.0, -1.0}}, {2.0, 1.0, 0.0, {1.0, 0.5}}};
     CHECK_FALSE(minimise(columns, {3.1, 0.0}).has_value());
