@@ -27,9 +27,6 @@ void metals(Options& options);
 void sheet(Options& options);
 void trace(Options& options);
 
-/// What a code of the lure holds: the page's address with the share text behind "#", or the share text alone.
-[[nodiscard]] std::string text_for_code(const document::Document& document, const std::string& page);
-
 void print(const std::string& text);
 
 /// Each problem on standard error: the sentence, then where. Returns bad_input.

@@ -28,15 +28,10 @@ struct LinkOptions {
     std::optional<std::string> code_to;
 };
 
-} // namespace
-
-std::string text_for_code(const document::Document& document, const std::string& page) {
-    std::string text = page;
-    if (!page.empty()) text += '#';
-    return text += write_link(document);
+/// What a code of the lure holds: the page's address with the share text behind "#", or the share text alone.
+std::string text_for_code(const std::string& link, const std::string& page) {
+    return page.empty() ? link : page + '#' + link;
 }
-
-namespace {
 
 int run(const LinkOptions& o) {
     // Messengers cut or break longer addresses; the figure is common practice, no source.
@@ -50,7 +45,7 @@ int run(const LinkOptions& o) {
                             " characters, and none over 32 kB opens. Send the file instead."}});
     }
     if (o.code_to) {
-        const Outcome<SquareCode> code = square_code(text_for_code(*document, o.page));
+        const Outcome<SquareCode> code = square_code(text_for_code(text, o.page));
         if (!code.ok()) return report(code.problems());
         if (const Problems problems = write_text_file(*o.code_to, drawing_of(*code)); !problems.empty())
             return report(problems);

@@ -49,16 +49,23 @@ bool find_word(const Words& words, const std::string& text, E& into) {
     return false;
 }
 
-Unit unit_of(ReadingKind kind) {
+/// Where the value of a reading goes, and the unit it is usually typed in.
+struct Field {
+    Unit unit;
+    std::optional<double> Reading::*value;
+    std::optional<double> Reading::*sigma;
+};
+
+Field field_of(ReadingKind kind) {
     switch (kind) {
     case ReadingKind::tub_fall:
-        return Unit::second;
+        return {Unit::second, &Reading::time_s, &Reading::time_sigma_s};
     case ReadingKind::floats_showing:
-        return Unit::mm;
+        return {Unit::mm, &Reading::showing_m, &Reading::showing_sigma_m};
     case ReadingKind::hang_angle:
-        return Unit::degree;
+        return {Unit::degree, &Reading::angle_rad, &Reading::angle_sigma_rad};
     default:
-        return Unit::gram;
+        return {Unit::gram, &Reading::mass_kg, &Reading::mass_sigma_kg};
     }
 }
 
@@ -107,18 +114,9 @@ Outcome<Reading> reading_of(const LogOptions& w) {
     }
     if (!w.stage && r.kind != ReadingKind::block)
         return misuse("--stage", "Say at which stage: --stage sealed, for one.");
-    const Unit unit = unit_of(r.kind);
-    const bool weight = unit == Unit::gram;
-    std::optional<double>& value = weight                            ? r.mass_kg
-                                   : r.kind == ReadingKind::tub_fall ? r.time_s
-                                   : unit == Unit::mm                ? r.showing_m
-                                                                     : r.angle_rad;
-    std::optional<double>& sigma = weight                            ? r.mass_sigma_kg
-                                   : r.kind == ReadingKind::tub_fall ? r.time_sigma_s
-                                   : unit == Unit::mm                ? r.showing_sigma_m
-                                                                     : r.angle_sigma_rad;
-    if (Problems p = take(w.value, "value", unit, value); !p.empty()) return p;
-    if (Problems p = take(w.sigma, "--sigma", unit, sigma); !p.empty()) return p;
+    const Field field = field_of(r.kind);
+    if (Problems p = take(w.value, "value", field.unit, r.*field.value); !p.empty()) return p;
+    if (Problems p = take(w.sigma, "--sigma", field.unit, r.*field.sigma); !p.empty()) return p;
     if (Problems p = take(w.temperature, "--water", Unit::celsius, r.temperature_c); !p.empty()) return p;
     r.holder_kg = w.holder_kg;
     r.depth_m = w.depth_m;

@@ -57,7 +57,7 @@ for place in "19.5 101 0.04" "22 100 -0.05" "30 20 -0.2" "20 57 -5"; do
 done
 spindle 18.475 57 -5
 expect_status 0 weigh "$work/spindle.json" --json
-expect_json '0 < d["in_water_g"] < 0.05 and d["behaviour"] == "hangs_still"'
+expect_json '0 < d["in_water_g"] < 0.05 and d["behaviour"] == "suspends"'
 expect_status 0 fall "$work/spindle.json"
 expect_in out "It hangs still."
 

@@ -22,7 +22,7 @@ done
 expect_status 0 weigh "$presets/reedline-120.json" --json
 expect_json 'd["fall_mm_s"] is None and d["behaviour"] == "floats" and d["in_water_g"] < 0'
 expect_status 0 weigh "$presets/quarry-230.json" --json
-expect_json 'd["behaviour"] == "hangs_still"'
+expect_json 'd["behaviour"] == "suspends"'
 expect_status 0 weigh "$presets/estuary-150.json" --json
 expect_json 'd["fall_mm_s"] > 250 and len(d["segments"]) == 1'
 
