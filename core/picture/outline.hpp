@@ -31,9 +31,8 @@ struct Contour {
 ///   grey, reduced → smoothed → edges → gaps closed → largest patch enclosed → each spot of its border moved
 ///   along its normal onto the line's middle or the steepest place of the rim → smoothed
 ///
-/// Where   the piece or sketch must lie within the part looked at with ground all round it. A stroke wider
-/// than
-///         1/100 of the picture or so counts as a rim. Shadows with hard edges are taken for the rim;
+/// Where   the piece or sketch must lie within the part looked at, ground all round it. A stroke wider than
+///         about 1/100 of the picture counts as a rim. Shadows with hard edges are taken for the rim;
 ///         perspective is not taken out.
 /// Error   drawn ellipses with grain of 0.02 of full brightness, light falling off by half and a gap are met
 ///         within half a pixel (tests/unit/picture/outline_test.cpp). A gap is crossed straight.
