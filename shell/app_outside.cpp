@@ -6,7 +6,6 @@
 #include "look/words_drawer.hpp"
 #include "look/words_picture.hpp"
 #include "output/answers_json.hpp"
-#include "state/believed.hpp"
 #include "state/session_json.hpp"
 
 #include <algorithm>
@@ -158,18 +157,9 @@ std::string App::document_json() const {
 
 std::string App::answers_json() const {
     const document::Document& lure = parts_->session.kept();
-    auto found = evaluate(lure);
+    const auto found = uncertainty(lure);
     if (!found) return {};
-    const auto sure = uncertainty(lure);
-    Answers& answers = found->answers;
-    if (sure && sure->has_readings) {
-        // Segments and stages are of the same piece of wood as the whole.
-        if (const auto piece = corrected(lure)) {
-            if (auto weighed = evaluate(*piece)) answers = std::move(weighed->answers);
-        }
-    }
-    return output::answers_json(lure, state::believed(std::move(answers), sure ? &*sure : nullptr),
-                                sure ? std::optional<double>(sure->chances_now.both) : std::nullopt);
+    return output::answers_json(lure, found->evaluation.answers, found->chances_now.both);
 }
 
 std::string App::plan_json() const {

@@ -13,7 +13,8 @@ namespace evenfall::shell::state {
 /// Each answer is nullptr where the core refuses. Pointers hold until the session shows another lure.
 class BenchAnswers {
 public:
-    /// While a finger drags, that of the lure before it took hold: a uncertainty costs more than a frame's share.
+    /// While a finger drags, that of the lure before it took hold: an uncertainty costs more than a frame's
+    /// share.
     const Uncertainty* uncertainty(const Session& session);
     const DoNow* now(const Session& session);
 
@@ -40,7 +41,7 @@ private:
     std::optional<DrawRun> run_;
 };
 
-/// A reading while it is typed: not yet part of the lure, so that nothing half typed is believed.
+/// A reading while it is typed: not yet part of the lure, so that nothing half typed counts.
 struct Draft {
     std::optional<document::Reading> reading;
     std::optional<double> tub_seen_m_s; ///< a fall seen in the tub, asked about and not put down
@@ -50,7 +51,8 @@ struct Draft {
 [[nodiscard]] bool is_complete(const document::Reading& reading);
 
 /// A reading of this kind to be typed in: stage and lure of the last one, fields of its kind only.
-[[nodiscard]] document::Reading begun(document::ReadingKind kind, const Uncertainty* uncertainty, std::string date);
+[[nodiscard]] document::Reading begun(document::ReadingKind kind, const Uncertainty* uncertainty,
+                                      std::string date);
 
 /// The change that a "do now" asks for. Readings of the leaded lure were of other lead: what they taught
 /// stays as corrections. `why` is added to the notes of those that are struck out.

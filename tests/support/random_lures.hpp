@@ -2,7 +2,7 @@
 
 #include "evenfall.hpp"
 
-#include <catch2/catch_message.hpp>
+#include <catch2/catch_test_macros.hpp>
 
 #include <cstdint>
 #include <string>
@@ -43,7 +43,8 @@ private:
     std::uint64_t draw_ = 0;
 };
 
-/// Looks at the first `count` lures of a seed that can be built: `see(lure, number)`. A failure names seed and draw.
+/// Looks at the first `count` lures of a seed that can be built: `see(lure, number)`. A failure names seed
+/// and draw.
 template <class See>
 void each_random_lure(std::uint64_t seed, int count, See see) {
     RandomLures drawn(seed);

@@ -1,7 +1,6 @@
 // The application drawn without a screen.
 
 #include "bench/uncertainty/uncertainty.hpp"
-#include "state/believed.hpp"
 #include "unit/shell/bench_of_tests.hpp"
 
 #include "state/drawer.hpp"
@@ -193,13 +192,14 @@ TEST_CASE("every step can be reached and no target is smaller than 44 px, on a t
     const float sizes[][2] = {{1024.0f, 768.0f}, {1366.0f, 1024.0f}, {390.0f, 844.0f}};
     for (const auto& size : sizes) {
         Bench bench(size[0], size[1]);
-        for (const char* step : {"step.shape", "step.joints", "step.hardware", "step.lead", "step.finish", "step.water",
-                                 "step.log", "step.sheet"}) {
+        for (const char* step : {"step.shape", "step.joints", "step.hardware", "step.lead", "step.finish",
+                                 "step.water", "step.log", "step.sheet"}) {
             bench.tap(step);
             for (const Item& item : bench.items()) {
                 // Answers are read, not touched; a toast is as high as its sentence; handles of the drawing
                 // are areas of their own.
-                if (item.id.starts_with("answer.") || item.id == "toast" || item.id.starts_with("draw.")) continue;
+                if (item.id.starts_with("answer.") || item.id == "toast" || item.id.starts_with("draw."))
+                    continue;
                 CAPTURE(size[0], step, item.id, item.place.w, item.place.h);
                 CHECK(item.place.w >= 44.0f);
                 CHECK(item.place.h >= 44.0f);
@@ -347,7 +347,7 @@ TEST_CASE("the numbers that follow as text are those of the strip, with readings
     bench.rest();
     const auto sure = uncertainty(d);
     REQUIRE(sure.ok());
-    const Answers strip = shell::state::believed(drawn->answers, &*sure);
+    const Answers& strip = sure->evaluation.answers;
     REQUIRE(strip.mass_kg > 1.02 * drawn->answers.mass_kg);
     const auto text = nlohmann::json::parse(bench.app.answers_json());
     CHECK_THAT(text["mass_g"].get<double>(), WithinRel(1e3 * strip.mass_kg, 1e-5));
@@ -363,16 +363,6 @@ TEST_CASE("the numbers that follow as text are those of the strip, with readings
     CHECK_THAT(text["stages"].front()["mass_g"].get<double>(),
                WithinRel(1e3 * sure->stages.front().mass_kg.value, 1e-4));
     CHECK_THAT(text["stages"].back()["in_water_g"].get<double>(), WithinRel(1e3 * strip.in_water_kg, 1e-3));
-}
-
-TEST_CASE("a lure that sinks without a steady fall sinks all the same, by what the log believes too",
-          "[shell][app]") {
-    Uncertainty sure;
-    sure.has_readings = true;
-    sure.in_water_kg.value = 0.004;
-    const Answers strip = shell::state::believed(Answers{}, &sure);
-    CHECK(strip.behaviour == Behaviour::falls);
-    CHECK_FALSE(strip.fall.has_value());
 }
 
 TEST_CASE("what was begun on one lure is not set on another that comes to the bench", "[shell][app]") {
