@@ -1,5 +1,6 @@
 #pragma once
 
+#include "base/mass.hpp"
 #include "ledger/line.hpp"
 
 #include <array>
@@ -10,7 +11,7 @@ namespace evenfall::ledger {
 
 /// The sum over some lines: the only way from lines to a mass, a buoyancy or a centre.
 struct Sum {
-    double mass_kg = 0.0;
+    Mass mass;
     double displaced_m3 = 0.0;
     Vec3 mass_moment_kg_m;
     Vec3 displaced_moment_m4;
@@ -24,10 +25,8 @@ struct Sum {
     [[nodiscard]] Vec3 g_m() const;
     /// Centre of buoyancy B of the whole envelope under water; the origin where nothing is displaced.
     [[nodiscard]] Vec3 b_m() const;
-    /// Mass less displaced water [kg]: what a scale reads when the piece hangs in water.
-    [[nodiscard]] double in_water_kg(double water_kg_m3) const {
-        return mass_kg - water_kg_m3 * displaced_m3;
-    }
+    [[nodiscard]] DisplacedMass displaced(double water_kg_m3) const { return {water_kg_m3 * displaced_m3}; }
+    [[nodiscard]] MassInWater in_water(double water_kg_m3) const { return mass - displaced(water_kg_m3); }
 };
 
 /// Sums of one ledger by segment and by stage reached (every line of this stage and the stages before it).

@@ -17,8 +17,8 @@ Tree trim(const Answers& a) {
 
 } // namespace
 
-std::string tail_json(const document::Document& document, const Evaluation& evaluation, const tail::Pull& pull,
-                      const tail::Pour& pour) {
+std::string tail_json(const document::Document& document, const Evaluation& evaluation,
+                      const tail::Pull& pull, const tail::Pour& pour) {
     const Answers& with = evaluation.answers;
     const Answers& without = pull.without;
     const document::Tail& tail = *document.tail;
@@ -37,9 +37,9 @@ std::string tail_json(const document::Document& document, const Evaluation& eval
          {"density_kg_m3", number(tail::density_kg_m3(tail))},
          {"volume_cm3", cubic_centimetres(pour.cast.volume_m3)},
          {"tenon_cm3", cubic_centimetres(pour.tenon_m3)},
-         {"mass_g", grams(pull.own.mass_kg)},
+         {"mass_g", grams(pull.own.mass.kg)},
          {"displaced_cm3", cubic_centimetres(pull.own.displaced_m3)},
-         {"in_water_g", grams(pull.own.in_water_kg(with.water_density_kg_m3))},
+         {"in_water_g", grams(pull.own.in_water(with.water_density_kg_m3).kg)},
          {"g_mm", point(pull.own.g_m())},
          {"with", trim(with)},
          {"without", trim(without)},

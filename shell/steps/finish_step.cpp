@@ -37,7 +37,7 @@ void amount_rows(Desk& desk, Fields& f, int index, document::Coat& coat) {
             coat.mass_kg.reset();
             coat.thickness_m.reset();
             if (by == 1)
-                coat.mass_kg = coat_sum(desk, index).mass_kg;
+                coat.mass_kg = coat_sum(desk, index).mass.kg;
             else
                 coat.thickness_m = 0.0003; // one brushed coat, to begin from
         }
@@ -83,7 +83,7 @@ void coat_editor(Desk& desk, int index) {
         coat.kind == document::CoatKind::soaks && coat.thickness_m) {
         // What soaks in has no thickness: the same mass then.
         coat.thickness_m.reset();
-        coat.mass_kg = coat_sum(desk, index).mass_kg;
+        coat.mass_kg = coat_sum(desk, index).mass.kg;
     }
     const auto surface = [&](std::string_view key, std::string_view label, bool& coated,
                              std::string_view below) {
@@ -120,8 +120,8 @@ std::string coat_line(const Desk& desk, const document::Coat& coat) {
     std::string text(solid != nullptr ? solid->name : std::string_view(coat.material));
     text += words::separator;
     text += coat.kind == document::CoatKind::soaks ? std::string(words::coat_soaks)
-            : coat.thickness_m                   ? text_of(desk, *coat.thickness_m, Quantity::thickness)
-                                                 : std::string(words::coat_film);
+            : coat.thickness_m                     ? text_of(desk, *coat.thickness_m, Quantity::thickness)
+                                                   : std::string(words::coat_film);
     text += words::separator;
     text += stage_words(coat.stage);
     return text;
@@ -143,16 +143,16 @@ void finish_panel(Desk& desk) {
         all += sum;
         const bool chosen = desk.row_chosen(ItemKind::coat, i);
         if (widgets::list_row(desk.ui, "finish." + std::to_string(i),
-                              {name, below, number_of(desk, sum.mass_kg, Quantity::mass),
+                              {name, below, number_of(desk, sum.mass.kg, Quantity::mass),
                                unit_of(desk, Quantity::mass), chosen, !chosen, true})) {
             desk.choose(ItemKind::coat, i);
         }
         if (chosen) coat_editor(desk, i);
     }
     if (!coats.empty()) {
-        widgets::figure_row(desk.ui, words::together, number_of(desk, all.mass_kg, Quantity::mass),
+        widgets::figure_row(desk.ui, words::together, number_of(desk, all.mass.kg, Quantity::mass),
                             unit_of(desk, Quantity::mass),
-                            signed_mass(desk, all.in_water_kg(water)) + " " + words::in_the_water);
+                            signed_mass(desk, all.in_water(water).kg) + " " + words::in_the_water);
         widgets::note(desk.ui, words::coats_insight);
     }
     widgets::subheading(desk.ui, words::add_coat_group);

@@ -73,7 +73,7 @@ std::string stops(const lead::Task& task, const lead::Filling& filling) {
 }
 
 Problem weight_shortfall(const lead::Task& task, const lead::Filling& filling) {
-    const double reached = lead::total(task, filling).in_water_kg(task.aim.water_kg_m3);
+    const double reached = lead::total(task, filling).in_water(task.aim.water_kg_m3).kg;
     const double off = task.aim.in_water_kg - reached;
     std::string sentence;
     if (task.candidates.empty()) {
@@ -123,7 +123,8 @@ Problem capsize_shortfall(const water::Hang& hang) {
 }
 
 /// The document with its holes as the filling has them, and the table of them.
-LeadPlan as_planned(const document::Document& document, const lead::Task& task, const lead::Filling& filling) {
+LeadPlan as_planned(const document::Document& document, const lead::Task& task,
+                    const lead::Filling& filling) {
     LeadPlan plan;
     plan.document = document;
     for (std::size_t i = 0; i < task.candidates.size(); ++i) {

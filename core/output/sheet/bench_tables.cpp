@@ -20,8 +20,9 @@ bool fills_with_lead(const document::Document& document) {
 }
 
 bool caps_with(const document::Document& document, const char* material) {
-    return std::any_of(document.holes.begin(), document.holes.end(),
-                       [&](const document::Hole& hole) { return hole.cap && hole.cap->material == material; });
+    return std::any_of(document.holes.begin(), document.holes.end(), [&](const document::Hole& hole) {
+        return hole.cap && hole.cap->material == material;
+    });
 }
 
 /// "skin, joints, pockets": what a coat is laid on.
@@ -187,7 +188,7 @@ void add_cut_lists(Composer& pages, const Job& job) {
                           mm_text(d.tail->x_m - job.evaluation.body.lines->nose_m()), mm_text(d.tail->z_m)}});
     }
     if (parts.empty()) return;
-    parts.push_back({{"Together", "", "", g_text(sum.mass_kg), "", "", ""}, true});
+    parts.push_back({{"Together", "", "", g_text(sum.mass.kg), "", "", ""}, true});
     pages.heading("Wire, eyes, pins, hooks and dress");
     pages.table({{"Part", 2.4},
                  {"Material", 1.5},
@@ -282,10 +283,9 @@ void add_coats(Composer& pages, const Job& job) {
         const double mass = ledger_kg(job, ledger::Kind::coat, c);
         rows.push_back({{coat.name.empty() ? std::to_string(c + 1) : coat.name, material_text(coat.material),
                          coat.kind == document::CoatKind::soaks ? "soaks in"
-                         : coat.thickness_m                   ? mm_text(*coat.thickness_m, 2) + " mm"
-                                                              : "film",
-                         surfaces_text(coat),
-                         g_text(mass), g_text(mass * lures, 1),
+                         : coat.thickness_m                     ? mm_text(*coat.thickness_m, 2) + " mm"
+                                                                : "film",
+                         surfaces_text(coat), g_text(mass), g_text(mass * lures, 1),
                          coat.kind == document::CoatKind::film ? g_text(to_mix_kg(mass * lures), 1) : "–",
                          units::number_text(job.coat_hours[c], units::Unit::one, 1)}});
         starts.push_back(start);

@@ -84,7 +84,7 @@ TEST_CASE("The evaluation with the log is the corrected lure's, with the spread 
     // The lines are corrected, too, and the body is the drawing's.
     const auto drawn = evaluate(document);
     REQUIRE(drawn.ok());
-    CHECK_THAT(ledger::fold(s->evaluation.ledger, 0).total.mass_kg, WithinAbs(a.mass_kg, 1e-12));
+    CHECK_THAT(ledger::fold(s->evaluation.ledger, 0).total.mass.kg, WithinAbs(a.mass_kg, 1e-12));
     CHECK(s->evaluation.body.segments.front().volume_m3 == drawn->body.segments.front().volume_m3);
     CHECK(a.mass_kg != drawn->answers.mass_kg);
     const auto none = uncertainty(millrace());
