@@ -72,9 +72,9 @@ std::vector<CoatAnswer> coats_of(const document::Document& document, const ledge
     std::vector<CoatAnswer> out;
     out.reserve(sums.size());
     for (std::size_t i = 0; i < sums.size(); ++i) {
-        const double in_water = sums[i].in_water_kg(water_kg_m3);
-        out.push_back({static_cast<int>(i), sums[i].mass_kg, sums[i].displaced_m3, in_water,
-                       sums[i].mass_kg > 0.0 ? in_water / sums[i].mass_kg : 0.0});
+        const double in_water = sums[i].in_water(water_kg_m3).kg;
+        out.push_back({static_cast<int>(i), sums[i].mass.kg, sums[i].displaced_m3, in_water,
+                       sums[i].mass.kg > 0.0 ? in_water / sums[i].mass.kg : 0.0});
     }
     return out;
 }
@@ -116,9 +116,9 @@ Answers answers_of(const document::Document& document, const shape::Body& body, 
 
     Answers a;
     a.water_density_kg_m3 = water.fishing.density_kg_m3;
-    a.mass_kg = fold.total.mass_kg;
+    a.mass_kg = fold.total.mass.kg;
     a.displaced_m3 = fold.total.displaced_m3;
-    a.in_water_kg = fold.total.in_water_kg(water.fishing.density_kg_m3);
+    a.in_water_kg = fold.total.in_water(water.fishing.density_kg_m3).kg;
     a.mass_sigma_kg = sigmas.back().mass_kg;
     a.in_water_sigma_kg = sigmas.back().in_water_kg;
     a.g_m = fold.total.g_m();
@@ -133,13 +133,13 @@ Answers answers_of(const document::Document& document, const shape::Body& body, 
         const ledger::Sum& sum = fold.through[s];
         StageAnswer& stage = a.stages[s];
         stage.stage = static_cast<Stage>(s);
-        stage.mass_kg = sum.mass_kg;
+        stage.mass_kg = sum.mass.kg;
         stage.mass_sigma_kg = sigmas[s].mass_kg;
         stage.displaced_m3 = sum.displaced_m3;
         stage.g_m = sum.g_m();
         stage.b_m = sum.b_m();
-        stage.in_water_kg = sum.in_water_kg(water.fishing.density_kg_m3);
-        stage.in_tub_kg = sum.in_water_kg(water.tub.density_kg_m3);
+        stage.in_water_kg = sum.in_water(water.fishing.density_kg_m3).kg;
+        stage.in_tub_kg = sum.in_water(water.tub.density_kg_m3).kg;
         set_falls(in, hull, level, water, stage);
     }
     a.fall = a.stages.back().fall;
@@ -147,7 +147,7 @@ Answers answers_of(const document::Document& document, const shape::Body& body, 
     for (std::size_t s = 0; s < body.segments.size(); ++s) {
         const ledger::Sum& sum = fold.segments[s];
         a.segments.push_back({segment_name(document, s), body.segments[s].volume_m3, sum.displaced_m3,
-                              sum.mass_kg, sum.in_water_kg(water.fishing.density_kg_m3), sum.g_m(),
+                              sum.mass.kg, sum.in_water(water.fishing.density_kg_m3).kg, sum.g_m(),
                               sum.b_m()});
     }
     a.coats = coats_of(document, ledger, water.fishing.density_kg_m3);

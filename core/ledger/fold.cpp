@@ -5,7 +5,7 @@
 namespace evenfall::ledger {
 
 Sum& Sum::operator+=(const Line& line) {
-    mass_kg += line.mass_kg;
+    mass += Mass{line.mass_kg};
     displaced_m3 += line.displaced_m3;
     mass_moment_kg_m += line.mass_kg * line.at_m;
     displaced_moment_m4 += line.displaced_m3 * line.at_m;
@@ -13,7 +13,7 @@ Sum& Sum::operator+=(const Line& line) {
 }
 
 Sum& Sum::operator+=(const Sum& other) {
-    mass_kg += other.mass_kg;
+    mass += other.mass;
     displaced_m3 += other.displaced_m3;
     mass_moment_kg_m += other.mass_moment_kg_m;
     displaced_moment_m4 += other.displaced_moment_m4;
@@ -21,12 +21,12 @@ Sum& Sum::operator+=(const Sum& other) {
 }
 
 Sum Sum::scaled(double mass_factor, double displaced_factor) const {
-    return {mass_factor * mass_kg, displaced_factor * displaced_m3, mass_factor * mass_moment_kg_m,
+    return {mass_factor * mass, displaced_factor * displaced_m3, mass_factor * mass_moment_kg_m,
             displaced_factor * displaced_moment_m4};
 }
 
 Vec3 Sum::g_m() const {
-    return mass_kg != 0.0 ? mass_moment_kg_m / mass_kg : Vec3{};
+    return mass.kg != 0.0 ? mass_moment_kg_m / mass.kg : Vec3{};
 }
 
 Vec3 Sum::b_m() const {

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "base/mass.hpp"
 #include "ledger/line.hpp"
 
 #include <array>
@@ -11,7 +12,7 @@ namespace evenfall::ledger {
 
 /// The sum over some lines: the only way from lines to mass, buoyancy or centres.
 struct Sum {
-    double mass_kg = 0.0;
+    Mass mass;
     double displaced_m3 = 0.0;
     Vec3 mass_moment_kg_m;
     Vec3 displaced_moment_m4;
@@ -25,10 +26,9 @@ struct Sum {
     [[nodiscard]] Vec3 g_m() const;
     /// Centre of buoyancy B when fully submerged; the origin where nothing is displaced.
     [[nodiscard]] Vec3 b_m() const;
-    /// Weight in water: mass less displaced water [kg], what a scale shows when the piece hangs in water.
-    [[nodiscard]] double in_water_kg(double water_kg_m3) const {
-        return mass_kg - water_kg_m3 * displaced_m3;
-    }
+    [[nodiscard]] DisplacedMass displaced(double water_kg_m3) const { return {water_kg_m3 * displaced_m3}; }
+    /// Weight in water: mass less displaced water, what a scale shows when the piece hangs in water.
+    [[nodiscard]] MassInWater in_water(double water_kg_m3) const { return mass - displaced(water_kg_m3); }
 };
 
 /// The sum over the lines that `keep` takes.

@@ -14,7 +14,7 @@ Hang hang(const ledger::Sum& sum) {
 }
 
 double pitch_residual_kg_m(const ledger::Sum& sum, double pitch_rad) {
-    const Vec3 arm = sum.mass_kg * sum.b_m() - sum.mass_moment_kg_m;
+    const Vec3 arm = sum.mass.kg * sum.b_m() - sum.mass_moment_kg_m;
     return arm.x * std::cos(pitch_rad) + plumb_m(arm) * std::sin(pitch_rad);
 }
 

@@ -1,6 +1,5 @@
 #include "app/parts.hpp"
 
-#include "bench/believed.hpp"
 #include "look/words.hpp"
 #include "look/words_log.hpp"
 
@@ -115,7 +114,8 @@ std::vector<Answer> strip_answers(const state::Session& session, state::BenchAns
                 chance(nullptr)};
     }
     const Uncertainty* uncertainty = bench.uncertainty(session);
-    const Answers answers = believed(session.evaluation()->answers, uncertainty);
+    const bool has_log = uncertainty != nullptr && uncertainty->has_readings;
+    const Answers& answers = (has_log ? uncertainty->evaluation : *session.evaluation()).answers;
     const document::Targets& targets = session.document().targets;
     const Unit mass = units.of(Quantity::mass);
     return {finished(answers, mass),

@@ -1,7 +1,6 @@
 #include "app/app.hpp"
 
 #include "app/parts.hpp"
-#include "bench/believed.hpp"
 #include "look/words.hpp"
 #include "look/words_drawer.hpp"
 #include "look/words_picture.hpp"
@@ -157,11 +156,10 @@ std::string App::document_json() const {
 
 std::string App::answers_json() const {
     const document::Document& lure = parts_->session.kept();
-    const auto found = believed_answers(lure);
-    if (!found.ok()) return {};
-    const auto& sure = found->uncertainty;
-    return output::answers_json(lure, found->answers,
-                                sure ? std::optional<double>(sure->chances_now.both) : std::nullopt);
+    const auto sure = uncertainty(lure);
+    if (sure) return output::answers_json(lure, sure->evaluation.answers, sure->chances_now.both);
+    const auto found = evaluate(lure);
+    return found ? output::answers_json(lure, found->answers, std::nullopt) : std::string();
 }
 
 std::string App::plan_json() const {

@@ -39,8 +39,8 @@ std::string tail_text(const document::Document& d, const Evaluation& e, const so
     }
     std::string text =
         d.name + "\n\nTail of " + material_name(d.tail->material) + ": " + cubic(pour.cast.volume_m3) + ", " +
-        grams(pull.own.mass_kg) + " g, in water " +
-        signed_grams(pull.own.in_water_kg(with.water_density_kg_m3)) + " g\n\n" + trim.text() + "\nMould, " +
+        grams(pull.own.mass.kg) + " g, in water " +
+        signed_grams(pull.own.in_water(with.water_density_kg_m3).kg) + " g\n\n" + trim.text() + "\nMould, " +
         (r.open ? "one open half" : "two halves") + "\n  cavity " + cubic(pour.cavity_m3) +
         ", frame inside " + millimetres(pour.box_m.x, 0) + " × " + millimetres(pour.box_m.z, 0) + " × " +
         millimetres(pour.box_m.y, 0) + " mm\n  rubber " + cubic(pour.rubber.volume_m3) + ", " +

@@ -1,6 +1,5 @@
 #include "drawing/sheet.hpp"
 
-#include "bench/believed.hpp"
 #include "drawing/backdrop_view.hpp"
 #include "drawing/finger.hpp"
 #include "drawing/places.hpp"
@@ -98,7 +97,16 @@ void sheet(widgets::Ui& ui, state::Session& session, const widgets::Rect& area, 
     // A copy: handling the finger may change the session while the scene still reads it.
     const document::Document document = session.document();
     Evaluation evaluation = *session.evaluation();
-    evaluation.answers = believed(std::move(evaluation.answers), uncertainty);
+    if (uncertainty != nullptr && uncertainty->has_readings) {
+        // The log's answers are those of the lure before a finger took hold; G and B follow the finger.
+        const Vec3 g = evaluation.answers.g_m;
+        const Vec3 b = evaluation.answers.b_m;
+        evaluation.answers = uncertainty->evaluation.answers;
+        if (session.unfinished()) {
+            evaluation.answers.g_m = g;
+            evaluation.answers.b_m = b;
+        }
+    }
     const state::ViewState view = session.view;
     Scene scene{ui, list, document, evaluation, view, {}, {}, state::Pane::side, false, {}, {}};
     if (backdrop != nullptr && (!backdrop->there() || view.step != state::Step::shape)) backdrop = nullptr;

@@ -33,7 +33,7 @@ void amount_rows(Desk& desk, Fields& f, int index, document::Coat& coat) {
             coat.mass_kg.reset();
             coat.thickness_m.reset();
             if (by == 1)
-                coat.mass_kg = coat_sum(desk, index).mass_kg;
+                coat.mass_kg = coat_sum(desk, index).mass.kg;
             else
                 coat.thickness_m = 0.0003; // one brushed coat, to start from
         }
@@ -79,7 +79,7 @@ void coat_editor(Desk& desk, int index) {
         coat.kind == document::CoatKind::soaks && coat.thickness_m) {
         // A coat that soaks in has no thickness, so the mass is kept instead.
         coat.thickness_m.reset();
-        coat.mass_kg = coat_sum(desk, index).mass_kg;
+        coat.mass_kg = coat_sum(desk, index).mass.kg;
     }
     const auto surface = [&](std::string_view key, std::string_view label, bool& coated,
                              std::string_view below) {
@@ -137,7 +137,7 @@ void finish_panel(Desk& desk) {
         const ledger::Sum sum = coat_sum(desk, i);
         const bool chosen = desk.row_chosen(ItemKind::coat, i);
         if (widgets::list_row(desk.ui, "finish." + std::to_string(i),
-                              {name, below, number_of(desk, sum.mass_kg, Quantity::mass),
+                              {name, below, number_of(desk, sum.mass.kg, Quantity::mass),
                                unit_of(desk, Quantity::mass), chosen, !chosen, true})) {
             desk.choose(ItemKind::coat, i);
         }
@@ -145,9 +145,9 @@ void finish_panel(Desk& desk) {
     }
     if (!coats.empty()) {
         const ledger::Sum all = ledger::sum_of(desk.evaluation().ledger, ledger::Kind::coat);
-        widgets::figure_row(desk.ui, words::together, number_of(desk, all.mass_kg, Quantity::mass),
+        widgets::figure_row(desk.ui, words::together, number_of(desk, all.mass.kg, Quantity::mass),
                             unit_of(desk, Quantity::mass),
-                            signed_mass(desk, all.in_water_kg(water)) + " " + words::in_the_water);
+                            signed_mass(desk, all.in_water(water).kg) + " " + words::in_the_water);
         widgets::note(desk.ui, words::coats_insight);
     }
     widgets::subheading(desk.ui, words::add_coat_group);

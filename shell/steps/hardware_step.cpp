@@ -105,9 +105,9 @@ void part_group(Desk& desk, Stage stage, const char* title) {
         return line.kind == ledger::Kind::part && line.stage == stage;
     });
     const double water = desk.evaluation().answers.water_density_kg_m3;
-    widgets::figure_row(desk.ui, words::together, number_of(desk, sum.mass_kg, Quantity::mass),
+    widgets::figure_row(desk.ui, words::together, number_of(desk, sum.mass.kg, Quantity::mass),
                         unit_of(desk, Quantity::mass),
-                        signed_mass(desk, sum.in_water_kg(water)) + " " + words::in_the_water);
+                        signed_mass(desk, sum.in_water(water).kg) + " " + words::in_the_water);
 }
 
 } // namespace

@@ -97,12 +97,12 @@ void hole_table(Desk& desk) {
         const std::string depth_text =
             hole.depth_m > 0.0 ? number_of(desk, hole.depth_m, Quantity::length) : words::dash;
         const std::string fill_text =
-            fill.mass_kg > 0.0 ? number_of(desk, fill.mass_kg, Quantity::mass) : words::dash;
+            fill.mass.kg > 0.0 ? number_of(desk, fill.mass.kg, Quantity::mass) : words::dash;
         const std::array<widgets::Cell, 4> cells{
             {{title, {}, false},
              {bit_text, {}, false},
              {depth_text, {}, false},
-             {fill_text, fill.mass_kg > 0.0 ? unit_of(desk, Quantity::mass) : std::string_view{}, true}}};
+             {fill_text, fill.mass.kg > 0.0 ? unit_of(desk, Quantity::mass) : std::string_view{}, true}}};
         const bool chosen = desk.row_chosen(ItemKind::hole, i);
         if (widgets::table_row(desk.ui, "lead.hole." + std::to_string(i), columns, cells, chosen)) {
             desk.choose(ItemKind::hole, i);
@@ -110,7 +110,7 @@ void hole_table(Desk& desk) {
         if (chosen) hole_rows(desk, i);
     }
     const std::string total =
-        number_of(desk, ledger::sum_of(lines, ledger::Kind::fill).mass_kg, Quantity::mass);
+        number_of(desk, ledger::sum_of(lines, ledger::Kind::fill).mass.kg, Quantity::mass);
     const std::array<widgets::Cell, 4> cells{{{words::together, {}, false},
                                               {"", {}, false},
                                               {"", {}, false},
@@ -138,9 +138,9 @@ void tub_sentence(Desk& desk) {
     }
     const double water = evaluation.answers.water_density_kg_m3;
     const auto to_come = [&](const char* what, const ledger::Sum& sum) {
-        if (sum.mass_kg == 0.0) return;
-        text += std::string(" ") + what + " " + text_of(desk, sum.mass_kg, Quantity::mass) + ", " +
-                signed_mass(desk, sum.in_water_kg(water)) + " " + words::tub_felt + ".";
+        if (sum.mass.kg == 0.0) return;
+        text += std::string(" ") + what + " " + text_of(desk, sum.mass.kg, Quantity::mass) + ", " +
+                signed_mass(desk, sum.in_water(water).kg) + " " + words::tub_felt + ".";
     };
     to_come(words::tub_coats, later(true));
     to_come(words::tub_dress, later(false));

@@ -151,7 +151,7 @@ void pull_rows(Desk& desk) {
         return a.pitch_rad ? text_of(desk, *a.pitch_rad, Quantity::angle) : std::string("\xE2\x80\x93");
     };
     const double water = now.water_density_kg_m3;
-    widgets::figure_row(desk.ui, words::tail_in_water, signed_mass(desk, kept.pull->own.in_water_kg(water)),
+    widgets::figure_row(desk.ui, words::tail_in_water, signed_mass(desk, kept.pull->own.in_water(water).kg),
                         {});
     widgets::figure_row(desk.ui, words::tail_without, number_of(desk, bare.mass_kg, Quantity::mass), grams,
                         signed_mass(desk, bare.in_water_kg) + " " + words::in_the_water);
@@ -231,7 +231,7 @@ void tail_rows(Desk& desk) {
                               std::string(materials::find_solid(tail.material)->name);
     const bool chosen = desk.row_chosen(ItemKind::tail, 0);
     if (widgets::list_row(desk.ui, "tail.0",
-                          {words::line_tail, below, number_of(desk, sum.mass_kg, Quantity::mass),
+                          {words::line_tail, below, number_of(desk, sum.mass.kg, Quantity::mass),
                            unit_of(desk, Quantity::mass), chosen, !chosen, true}))
         desk.choose(ItemKind::tail, 0);
     if (chosen) tail_editor(desk);

@@ -22,8 +22,8 @@ TEST_CASE("Time from rest by the short law is that of the full motion within 4 %
         const fall::Descent descent(model.evaluation().body, model.evaluation().ledger, document, water);
         for (const double kg : {0.002, 0.004, 0.009}) {
             ledger::Sum there = sum;
-            const double extra = kg - sum.in_water_kg(water.density_kg_m3);
-            there.mass_kg += extra;
+            const double extra = kg - sum.in_water(water.density_kg_m3).kg;
+            there.mass.kg += extra;
             there.mass_moment_kg_m += extra * sum.g_m();
             const auto speed = falls.speed_m_s(there, 1.0);
             REQUIRE(speed);
@@ -51,8 +51,8 @@ TEST_CASE("Weight from a fall's time and time from a fall's weight are each othe
         const auto kg = bench::in_water_for_time(falls, sum, 1.1, 0.5, time);
         REQUIRE(kg);
         ledger::Sum there = sum;
-        const double extra = *kg - sum.in_water_kg(model.water().tub.density_kg_m3);
-        there.mass_kg += extra;
+        const double extra = *kg - sum.in_water(model.water().tub.density_kg_m3).kg;
+        there.mass.kg += extra;
         there.mass_moment_kg_m += extra * sum.g_m();
         const auto speed = falls.speed_m_s(there, 1.1);
         REQUIRE(speed);

@@ -26,7 +26,7 @@ double read_low_share(double density) {
     r.mass_kg = 0.03;
     const Eigen::VectorXd u = Eigen::VectorXd::Zero(model.count());
     const double shown = observer.observe(r, u)->predicted;
-    const double mass = model.sum(Stage::carved, -1, u).mass_kg;
+    const double mass = model.sum(Stage::carved, -1, u).mass.kg;
     return 1.0 - shown / mass;
 }
 

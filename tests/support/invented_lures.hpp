@@ -85,10 +85,10 @@ private:
             if (!speed) return std::nullopt;
             return time_from_rest_s(
                 *r.depth_m, *speed,
-                falls.acceleration_length_m(sum, sum.in_water_kg(water.density_kg_m3), *speed));
+                falls.acceleration_length_m(sum, sum.in_water(water.density_kg_m3).kg, *speed));
         }
         if (r.kind == document::ReadingKind::just_hangs) {
-            return -model_.sum(r.stage, -1, u).in_water_kg(water.density_kg_m3) /
+            return -model_.sum(r.stage, -1, u).in_water(water.density_kg_m3).kg /
                    bench::clip_share(r, water.density_kg_m3);
         }
         const auto seen = observer_.observe(r, u);

@@ -2,7 +2,7 @@
 
 #include "evenfall.hpp"
 
-#include <catch2/catch_message.hpp>
+#include <catch2/catch_test_macros.hpp>
 
 #include <cstdint>
 #include <string>

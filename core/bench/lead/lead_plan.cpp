@@ -72,7 +72,7 @@ std::string stops(const lead::Task& task, const lead::Filling& filling) {
 }
 
 Problem weight_shortfall(const lead::Task& task, const lead::Filling& filling) {
-    const double reached = lead::total(task, filling).in_water_kg(task.aim.water_kg_m3);
+    const double reached = lead::total(task, filling).in_water(task.aim.water_kg_m3).kg;
     const double off = task.aim.in_water_kg - reached;
     std::string sentence;
     if (task.candidates.empty()) {

@@ -23,7 +23,7 @@ constexpr double aft_weight = 2.0;       // cost of a gram at the tail, relative
 using Pair = std::array<double, 2>;
 
 Pair residual(const Aim& aim, const ledger::Sum& sum) {
-    return {sum.in_water_kg(aim.water_kg_m3) - aim.in_water_kg,
+    return {sum.in_water(aim.water_kg_m3).kg - aim.in_water_kg,
             water::pitch_residual_kg_m(sum, aim.pitch_rad) / moment_scale_m};
 }
 
@@ -49,7 +49,7 @@ std::vector<Column> columns_at(const Task& task, const Aim& aim, const Filling& 
         ledger::Sum moved = sum;
         const ledger::Sum at = contribution(*task.inputs, c, h, true);
         const ledger::Sum beyond = contribution(*task.inputs, c, h + step_m, true);
-        moved.mass_kg += beyond.mass_kg - at.mass_kg;
+        moved.mass.kg += beyond.mass.kg - at.mass.kg;
         moved.displaced_m3 += beyond.displaced_m3 - at.displaced_m3;
         moved.mass_moment_kg_m += beyond.mass_moment_kg_m - at.mass_moment_kg_m;
         moved.displaced_moment_m4 += beyond.displaced_moment_m4 - at.displaced_moment_m4;
@@ -101,7 +101,7 @@ struct Miss {
 };
 
 Miss miss(const Task& task, const ledger::Sum& sum) {
-    const double weight = std::fabs(sum.in_water_kg(task.aim.water_kg_m3) - task.aim.in_water_kg);
+    const double weight = std::fabs(sum.in_water(task.aim.water_kg_m3).kg - task.aim.in_water_kg);
     const auto pitch_rad = water::hang(sum).pitch_rad;
     return {weight < 1e-6 ? 0.0 : weight,
             pitch_rad ? std::fabs(*pitch_rad - task.aim.pitch_rad) : std::numbers::pi};
@@ -242,12 +242,12 @@ private:
     /// True where this set can reach the weight at all. The weight in water is linear in the length of a
     /// fill.
     [[nodiscard]] bool may_weigh(const std::vector<std::size_t>& set) const {
-        double least = task_.base.in_water_kg(task_.aim.water_kg_m3);
+        double least = task_.base.in_water(task_.aim.water_kg_m3).kg;
         double most = least;
         for (const std::size_t i : set) {
             const Candidate& c = task_.candidates[i];
             const auto at = [&](double column_m) {
-                return contribution(*task_.inputs, c, column_m, true).in_water_kg(task_.aim.water_kg_m3);
+                return contribution(*task_.inputs, c, column_m, true).in_water(task_.aim.water_kg_m3).kg;
             };
             const double empty = at(0.0);
             const double full = at(c.upper_m);

@@ -58,7 +58,7 @@ private:
         return sum_of_hole(w_, ranges_[which].hole, changed_hole(w_, ranges_[which], kg));
     }
     static ledger::Sum less(ledger::Sum sum) {
-        sum.mass_kg = -sum.mass_kg;
+        sum.mass.kg = -sum.mass.kg;
         sum.displaced_m3 = -sum.displaced_m3;
         sum.mass_moment_kg_m *= -1.0;
         sum.displaced_moment_m4 *= -1.0;
@@ -77,7 +77,7 @@ bool within(const HoleRange& l, double kg) {
 
 /// Off in weight and in moment about the asked pitch.
 std::array<double, 2> off_of(const ledger::Sum& sum, const ChangeAim& aim) {
-    return {sum.in_water_kg(aim.water_kg_m3) - aim.in_water_kg,
+    return {sum.in_water(aim.water_kg_m3).kg - aim.in_water_kg,
             water::pitch_residual_kg_m(sum, aim.pitch_rad)};
 }
 

@@ -192,7 +192,7 @@ Problems shortfalls_of(const LeadChange& lead) {
         all.push_back({ProblemCode::cannot_be_met, "/holes", "",
                        "Neither the lead in the holes nor a trim hole brings the finished lure to " +
                            grams_text(lead.aim.in_water_kg) + " in water: it would come to " +
-                           grams_text(lead.change.sum.in_water_kg(lead.aim.water_kg_m3)) + "."});
+                           grams_text(lead.change.sum.in_water(lead.aim.water_kg_m3).kg) + "."});
     }
     if (!lead.change.pitch_met) {
         const water::Hang hang = water::hang(lead.change.sum);

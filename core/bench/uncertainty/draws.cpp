@@ -58,8 +58,8 @@ void DrawRun::State::add(const Eigen::VectorXd& u) {
     const materials::WaterProperties& water = model.water().fishing;
     const document::Targets& targets = model.document().targets;
     const ledger::Sum sum = model.sum(Stage::dressed, -1, u);
-    const double in_water = sum.in_water_kg(water.density_kg_m3);
-    mass_kg.push_back(sum.mass_kg);
+    const double in_water = sum.in_water(water.density_kg_m3).kg;
+    mass_kg.push_back(sum.mass.kg);
     in_water_kg.push_back(in_water);
     if (!(in_water > 0.0)) ++floats;
 

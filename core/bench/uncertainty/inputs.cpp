@@ -111,7 +111,7 @@ ledger::Sum UncertainSums::sum(Stage through, int segment, std::span<const doubl
     for (const Portion& portion : portions_) {
         if (!portion.is_in(through, segment)) continue;
         const ledger::Sum& sum = portion.sum;
-        add(portion.mass_inputs, 0, sum.mass_kg, 2, sum.mass_moment_kg_m);
+        add(portion.mass_inputs, 0, sum.mass.kg, 2, sum.mass_moment_kg_m);
         add(portion.volume_inputs, 1, sum.displaced_m3, 5, sum.displaced_moment_m4);
     }
     return sum(through, segment, factors);

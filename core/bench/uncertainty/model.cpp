@@ -59,7 +59,7 @@ std::optional<double> FallModel::speed() const {
 }
 
 std::optional<double> FallModel::speed_m_s(const ledger::Sum& sum, double drag) {
-    const double in_water = sum.in_water_kg(water_.density_kg_m3);
+    const double in_water = sum.in_water(water_.density_kg_m3).kg;
     if (!(in_water > 0.0)) return std::nullopt;
     const Vec3 off = sum.g_m() - sum.b_m();
     set(sum, in_water, off.x, water::plumb_m(sum.b_m() - sum.g_m()), drag);
@@ -67,7 +67,7 @@ std::optional<double> FallModel::speed_m_s(const ledger::Sum& sum, double drag) 
 }
 
 std::optional<FallSlopes> FallModel::slopes(const ledger::Sum& sum, double drag) {
-    const double in_water = sum.in_water_kg(water_.density_kg_m3);
+    const double in_water = sum.in_water(water_.density_kg_m3).kg;
     if (!(in_water > 0.0)) return std::nullopt;
     const Vec3 off = sum.g_m() - sum.b_m();
     const double aft = off.x;
@@ -98,7 +98,7 @@ std::optional<double> FallModel::in_water_for(const ledger::Sum& sum, double dra
     const double below = water::plumb_m(sum.b_m() - sum.g_m());
     // Speed is nearly proportional to the root of in-water mass: secant rule in its logarithm, from the
     // present mass.
-    double s = std::log(std::max(sum.in_water_kg(water_.density_kg_m3), 1e-4));
+    double s = std::log(std::max(sum.in_water(water_.density_kg_m3).kg, 1e-4));
     const auto excess = [&](double log_kg) -> std::optional<double> {
         set(sum, std::exp(log_kg), off.x, below, drag);
         const auto v = speed();
@@ -119,7 +119,7 @@ std::optional<double> FallModel::in_water_for(const ledger::Sum& sum, double dra
         if (secant > 0.2 && secant < 2.0) slope = secant;
     }
     if (at_s && std::abs(*at_s) < 1e-9) return std::exp(s);
-    set(sum, std::max(sum.in_water_kg(water_.density_kg_m3), 1e-4), off.x, below, drag);
+    set(sum, std::max(sum.in_water(water_.density_kg_m3).kg, 1e-4), off.x, below, drag);
     return descent_.in_water_for(speed_m_s);
 }
 
@@ -195,9 +195,9 @@ Balance Model::balance(Stage through, int segment, const Eigen::VectorXd& u, dou
     UncertainSums::Slopes d;
     Balance out;
     out.sum = sums_.sum(through, segment, f, slope, d);
-    out.mass_kg = from(d, 0, out.sum.mass_kg);
+    out.mass_kg = from(d, 0, out.sum.mass.kg);
     out.displaced_m3 = from(d, 1, out.sum.displaced_m3);
-    out.in_water_kg = {out.sum.in_water_kg(water_kg_m3),
+    out.in_water_kg = {out.sum.in_water(water_kg_m3).kg,
                        out.mass_kg.slope - water_kg_m3 * out.displaced_m3.slope};
     const Vec3 g = out.sum.g_m();
     const Vec3 b = out.sum.b_m();
@@ -207,8 +207,8 @@ Balance Model::balance(Stage through, int segment, const Eigen::VectorXd& u, dou
         const auto row = static_cast<Eigen::Index>(k);
         out.g_m[k] = from(d, 2 + row, at_g[k]);
         out.b_m[k] = from(d, 5 + row, at_b[k]);
-        if (out.sum.mass_kg != 0.0)
-            out.g_m[k].slope = (out.g_m[k].slope - at_g[k] * out.mass_kg.slope) / out.sum.mass_kg;
+        if (out.sum.mass.kg != 0.0)
+            out.g_m[k].slope = (out.g_m[k].slope - at_g[k] * out.mass_kg.slope) / out.sum.mass.kg;
         if (out.sum.displaced_m3 != 0.0)
             out.b_m[k].slope = (out.b_m[k].slope - at_b[k] * out.displaced_m3.slope) / out.sum.displaced_m3;
     }

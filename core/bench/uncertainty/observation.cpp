@@ -198,7 +198,7 @@ std::optional<Observation> observe_tub_fall(const ReadingCase& c) {
     // The same lure, G where it is, as heavy as the reading says.
     ledger::Sum as_read = b.sum;
     const double extra = *kg - b.in_water_kg.value;
-    as_read.mass_kg += extra;
+    as_read.mass.kg += extra;
     as_read.mass_moment_kg_m += extra * b.sum.g_m();
     const auto s = falls.slopes(as_read, drag);
     if (!s || !(s->per_kg > 0.0)) return std::nullopt;

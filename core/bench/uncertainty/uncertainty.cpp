@@ -2,6 +2,7 @@
 
 #include "bench/uncertainty/posterior.hpp"
 
+#include <algorithm>
 #include <cmath>
 
 namespace evenfall {
@@ -41,6 +42,25 @@ StagePrediction prediction_at(Posterior& p, Stage stage) {
     return out;
 }
 
+/// See Uncertainty::evaluation. Corrections multiply ledger lines and drag: what could be evaluated still
+/// can.
+Outcome<Evaluation> evaluation_with_log(const Posterior& p, const Uncertainty& u) {
+    if (!p.has_readings) return p.model->evaluation();
+    Outcome<Evaluation> evaluation = evaluate(bench::with_corrections(p));
+    if (!evaluation) return evaluation;
+    Answers& answers = evaluation->answers;
+    answers.mass_sigma_kg = u.mass_kg.sigma;
+    answers.in_water_sigma_kg = u.in_water_kg.sigma;
+    if (answers.fall && u.fall_m_s) {
+        // The posterior's speed; evaluate() has another in the fifth digit, as the drag of hooks and tail
+        // grows with their corrected mass there.
+        answers.fall->speed_m_s = u.fall_m_s->value;
+        answers.fall->slow_m_s = std::max(0.0, u.fall_m_s->value - u.fall_m_s->sigma);
+        answers.fall->fast_m_s = u.fall_m_s->value + u.fall_m_s->sigma;
+    }
+    return evaluation;
+}
+
 } // namespace
 
 Outcome<Uncertainty> uncertainty(const document::Document& document) {
@@ -71,6 +91,9 @@ Outcome<Uncertainty> uncertainty(const document::Document& document) {
     out.readings = bench::reading_fits(p);
     out.next = bench::next_readings(p, f, out.stages);
     out.trim = bench::trim_hole(p, f);
+    Outcome<Evaluation> evaluation = evaluation_with_log(p, out);
+    if (!evaluation) return evaluation.problems();
+    out.evaluation = std::move(evaluation).value();
     return out;
 }
 

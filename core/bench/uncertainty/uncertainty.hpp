@@ -11,6 +11,7 @@
 // Where several lures are made from one recipe, each input has a part shared by all of them and a part for
 // each lure.
 
+#include "answers/answers.hpp"
 #include "base/outcome.hpp"
 #include "bench/lead/lead_plan.hpp"
 
@@ -104,6 +105,9 @@ struct Uncertainty {
     int lure = 0;                ///< which lure, from 0: the latest with a reading
     Stage stage = Stage::carved; ///< the latest stage of which that lure has a reading
     bool has_readings = false;
+    /// Of this very lure: the corrected() document's, with the standard deviations of mass, in-water mass and
+    /// fall (as its band) from the posterior. The document's own where there are no readings.
+    Evaluation evaluation;
     std::vector<InputEstimate> inputs;
     Estimate mass_kg;     ///< finished
     Estimate in_water_kg; ///< fishing water

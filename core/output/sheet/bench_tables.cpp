@@ -188,7 +188,7 @@ void add_cut_lists(Composer& pages, const Job& job) {
                           mm_text(d.tail->x_m - job.evaluation.body.lines->nose_m()), mm_text(d.tail->z_m)}});
     }
     if (parts.empty()) return;
-    parts.push_back({{"Together", "", "", g_text(sum.mass_kg), "", "", ""}, true});
+    parts.push_back({{"Together", "", "", g_text(sum.mass.kg), "", "", ""}, true});
     pages.heading("Wire, eyes, pins, hooks and dress");
     pages.table({{"Part", 2.4},
                  {"Material", 1.5},

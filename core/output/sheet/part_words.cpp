@@ -15,7 +15,7 @@ double ledger_kg(const Job& job, ledger::Kind kind, std::size_t item) {
     for (const ledger::Line& line : job.evaluation.ledger) {
         if (line.kind == kind && line.item == static_cast<int>(item)) sum += line;
     }
-    return sum.mass_kg;
+    return sum.mass.kg;
 }
 
 double usual_hours(const document::Coat& coat) {

@@ -18,7 +18,7 @@ ledger::Sum total_of(const ledger::Ledger& ledger) {
 }
 
 Afloat afloat_of(const Hull& hull, const ledger::Sum& total, double water_kg_m3) {
-    return {&hull, total.mass_kg, total.g_m(), water_kg_m3};
+    return {&hull, total.mass.kg, total.g_m(), water_kg_m3};
 }
 
 bool is_positive(double value) {
@@ -86,7 +86,7 @@ Outcome<FloatAnswers> float_answers(const shape::Body& body, const ledger::Ledge
                        "The density of the water must be a positive number."};
     }
     const ledger::Sum total = total_of(ledger);
-    if (!is_positive(total.mass_kg) || !is_positive(total.displaced_m3)) {
+    if (!is_positive(total.mass.kg) || !is_positive(total.displaced_m3)) {
         return Problem{ProblemCode::out_of_range, "", "more than 0 g",
                        "The finished lure has no mass or pushes no water aside."};
     }
@@ -107,7 +107,7 @@ Outcome<FloatAnswers> float_answers(const shape::Body& body, const ledger::Ledge
 std::optional<Problem> roll_over_warning(const shape::Body& body, const ledger::Ledger& ledger,
                                          const document::Document& document, double water_kg_m3) {
     const ledger::Sum total = total_of(ledger);
-    if (!is_positive(water_kg_m3) || !is_positive(total.mass_kg) || !is_positive(total.displaced_m3))
+    if (!is_positive(water_kg_m3) || !is_positive(total.mass.kg) || !is_positive(total.displaced_m3))
         return std::nullopt;
     const Hull hull(body, ledger, document);
     const Afloat afloat = afloat_of(hull, total, water_kg_m3);
@@ -120,7 +120,7 @@ std::optional<Problem> roll_over_warning(const shape::Body& body, const ledger::
 std::optional<Rest> upright_answer(const shape::Body& body, const ledger::Ledger& ledger,
                                    const document::Document& document, double water_kg_m3) {
     const ledger::Sum total = total_of(ledger);
-    if (!is_positive(water_kg_m3) || !is_positive(total.mass_kg) || !is_positive(total.displaced_m3))
+    if (!is_positive(water_kg_m3) || !is_positive(total.mass.kg) || !is_positive(total.displaced_m3))
         return std::nullopt;
     const Hull hull(body, ledger, document);
     return upright_rest(afloat_of(hull, total, water_kg_m3));

@@ -17,7 +17,7 @@ Weights weights_of(const ledger::Ledger& ledger, Stage stage) {
         if (line.stage <= stage) sum += line;
     }
     Weights w;
-    w.mass_kg = sum.mass_kg;
+    w.mass_kg = sum.mass.kg;
     w.displaced_m3 = sum.displaced_m3;
     w.b_m = sum.b_m();
     // It falls with the roll in which it hangs: G below the long axis through B.

@@ -66,14 +66,14 @@ HingeLoads hinge_loads(const shape::Body& body, const ledger::Ledger& ledger,
                        double pitch_rad) {
     const ledger::Fold fold = ledger::fold(ledger, body.segments.size());
     const double rho = water.density_kg_m3;
-    const double in_water = fold.total.in_water_kg(rho);
+    const double in_water = fold.total.in_water(rho).kg;
     const Hull h = hull(body);
     const Level level{std::sin(pitch_rad), std::cos(pitch_rad)};
 
     HingeLoads loads;
     for (const ledger::Sum& s : fold.segments) {
         loads.segments.push_back(
-            {s.in_water_kg(rho), g * s.mass_kg * (level.aft(s.g_m()) - level.aft(s.b_m()))});
+            {s.in_water(rho).kg, g * s.mass.kg * (level.aft(s.g_m()) - level.aft(s.b_m()))});
     }
     for (std::size_t j = 0; j < body.joints.size() && j + 1 < fold.segments.size(); ++j) {
         ledger::Sum aft;
@@ -85,8 +85,8 @@ HingeLoads hinge_loads(const shape::Body& body, const ledger::Ledger& ledger,
         const DragAft drag = drag_aft(h, x);
 
         JointLoad load;
-        load.shear_n = g * (aft.in_water_kg(rho) - in_water * drag.share);
-        const double weights = aft.mass_kg * (level.aft(aft.g_m()) - here) -
+        load.shear_n = g * (aft.in_water(rho).kg - in_water * drag.share);
+        const double weights = aft.mass.kg * (level.aft(aft.g_m()) - here) -
                                rho * aft.displaced_m3 * (level.aft(aft.b_m()) - here);
         load.moment_n_m = g * (weights - in_water * (drag.share_x_m - drag.share * x) * level.cosine);
         const joints::HingePlace place = joints::hinge_place(document, body, static_cast<int>(j));

@@ -67,7 +67,7 @@ TEST_CASE("a film in a flooding slot lies on its four walls and roof, shares its
     const double edges = 4.0 * 0.020 + 2.0 * (0.020 + 0.004);
     const ledger::Sum sum = inside(e);
     CHECK_THAT(sum.displaced_m3, WithinRel(walls * t - edges * t * t, 1e-9));
-    CHECK_THAT(sum.mass_kg, WithinRel(sum.displaced_m3 * epoxy_kg_m3, 1e-9));
+    CHECK_THAT(sum.mass.kg, WithinRel(sum.displaced_m3 * epoxy_kg_m3, 1e-9));
     // Bare, and with the same coat left out of the slot, the block pushes aside that much less and the
     // mouth's film more.
     document::Document without = d;
@@ -84,7 +84,7 @@ TEST_CASE("a film in a slot that stays dry weighs and pushes nothing aside", "[l
     document::Document d = slotted(false);
     d.coats = {film(0.0002)};
     const ledger::Sum sum = inside(worked(d));
-    CHECK(sum.mass_kg > 0.0);
+    CHECK(sum.mass.kg > 0.0);
     CHECK(sum.displaced_m3 == 0.0);
 }
 
@@ -157,7 +157,7 @@ TEST_CASE("a coat given by its mass leaves that mass on the lure, in the pockets
         if (!pockets) continue;
         const double walls = 2.0 * (0.020 + 0.004) * 0.020 + 0.020 * 0.004;
         const double skin = 2.0 * (0.120 * 0.020 + 0.120 * 0.030 + 0.020 * 0.030) - 0.020 * 0.004;
-        CHECK_THAT(inside(e).mass_kg, WithinRel(0.003 * walls / (walls + skin), 1e-3));
+        CHECK_THAT(inside(e).mass.kg, WithinRel(0.003 * walls / (walls + skin), 1e-3));
     }
 }
 
@@ -166,7 +166,7 @@ TEST_CASE("a document without the word pockets keeps its coats as they were", "[
     d.coats = {film(0.0002)};
     d.coats[0].on_pockets = false;
     const Evaluation e = worked(d);
-    CHECK(inside(e).mass_kg == 0.0);
+    CHECK(inside(e).mass.kg == 0.0);
     CHECK(write_document(d).find("\"pockets\"]") == std::string::npos);
 }
 

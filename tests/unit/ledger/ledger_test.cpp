@@ -222,7 +222,7 @@ TEST_CASE("stages only ever hold their own lines: each stage is the one before p
         for (const ledger::Line& line : e.ledger) {
             if (static_cast<std::size_t>(line.stage) == s) brought += line.mass_kg;
         }
-        CHECK_THAT(fold.through[s].mass_kg - fold.through[s - 1].mass_kg, WithinAbs(brought, 1e-15));
+        CHECK_THAT(fold.through[s].mass.kg - fold.through[s - 1].mass.kg, WithinAbs(brought, 1e-15));
     }
 }
 

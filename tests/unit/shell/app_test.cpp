@@ -1,6 +1,5 @@
 // The application drawn without a screen.
 
-#include "bench/believed.hpp"
 #include "bench/uncertainty/uncertainty.hpp"
 #include "unit/shell/bench_of_tests.hpp"
 
@@ -348,7 +347,7 @@ TEST_CASE("the numbers that follow as text are those of the strip, with readings
     bench.rest();
     const auto sure = uncertainty(d);
     REQUIRE(sure.ok());
-    const Answers strip = believed(drawn->answers, &*sure);
+    const Answers& strip = sure->evaluation.answers;
     REQUIRE(strip.mass_kg > 1.02 * drawn->answers.mass_kg);
     const auto text = nlohmann::json::parse(bench.app.answers_json());
     CHECK_THAT(text["mass_g"].get<double>(), WithinRel(1e3 * strip.mass_kg, 1e-5));

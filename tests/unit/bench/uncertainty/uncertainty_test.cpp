@@ -4,6 +4,7 @@
 #include "bench/uncertainty/uncertainty.hpp"
 #include "document/write.hpp"
 #include "ledger/build.hpp"
+#include "ledger/fold.hpp"
 #include "materials/solids.hpp"
 #include "materials/water_properties.hpp"
 #include "materials/woods.hpp"
@@ -60,6 +61,34 @@ TEST_CASE("The corrected document gives by evaluate() what uncertainty believes 
     const auto read = read_document(write_document(*taught));
     REQUIRE(read.ok());
     CHECK_THAT(evaluate(*read)->answers.in_water_kg, WithinAbs(s->in_water_kg.value, 1e-6));
+}
+
+TEST_CASE("The evaluation with the log is the corrected lure's, with the spread that the readings leave") {
+    document::Reading fall = invented::timed(Stage::dressed, 0.5);
+    fall.time_s = 3.2;
+    const document::Document document = with({dry(Stage::carved, 24.0), dry(Stage::leaded, 52.0), fall});
+    const auto s = uncertainty(document);
+    REQUIRE(s.ok());
+    const Answers& a = s->evaluation.answers;
+    CHECK_THAT(a.mass_kg, WithinAbs(s->mass_kg.value, 1e-9));
+    CHECK(a.mass_sigma_kg == s->mass_kg.sigma);
+    CHECK_THAT(a.in_water_kg, WithinAbs(s->in_water_kg.value, 1e-9));
+    CHECK(a.in_water_sigma_kg == s->in_water_kg.sigma);
+    CHECK_THAT(a.bg_m, WithinAbs(s->bg_m.value, 1e-9));
+    CHECK_THAT(*a.pitch_rad, WithinAbs(s->pitch_rad.value, 1e-7));
+    REQUIRE((a.fall && s->fall_m_s));
+    CHECK_THAT(a.fall->speed_m_s, WithinRel(s->fall_m_s->value, 1e-6));
+    CHECK_THAT(a.fall->fast_m_s - a.fall->slow_m_s, WithinRel(2.0 * s->fall_m_s->sigma, 1e-9));
+    for (std::size_t i = 0; i < s->stages.size(); ++i)
+        CHECK_THAT(a.stages[i].mass_kg, WithinAbs(s->stages[i].mass_kg.value, 1e-9));
+    // The lines are corrected, too, and the body is the drawing's.
+    const auto drawn = evaluate(document);
+    REQUIRE(drawn.ok());
+    CHECK_THAT(ledger::fold(s->evaluation.ledger, 0).total.mass.kg, WithinAbs(a.mass_kg, 1e-12));
+    CHECK(s->evaluation.body.segments.front().volume_m3 == drawn->body.segments.front().volume_m3);
+    CHECK(a.mass_kg != drawn->answers.mass_kg);
+    const auto none = uncertainty(millrace());
+    CHECK(none->evaluation.answers.fall->slow_m_s == drawn->answers.fall->slow_m_s);
 }
 
 TEST_CASE("A fall in the tub teaches drag, and the corrected document falls with it") {

@@ -101,7 +101,7 @@ TEST_CASE("where the lure hangs still at its hang pitch, the joint carries what 
     const ledger::Sum& fore = fold.segments[0];
     const auto aft = [&](const Vec3& p) { return (p.x - 0.060) * std::cos(pitch) + p.z * std::sin(pitch); };
     const double fore_moment =
-        g * (fore.mass_kg * aft(fore.g_m()) - water.density_kg_m3 * fore.displaced_m3 * aft(fore.b_m()));
+        g * (fore.mass.kg * aft(fore.g_m()) - water.density_kg_m3 * fore.displaced_m3 * aft(fore.b_m()));
     CHECK_THAT(j.moment_n_m, WithinRel(-fore_moment, 1e-6));
 }
 
