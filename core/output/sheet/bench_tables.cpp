@@ -1,5 +1,6 @@
 #include "base/number_text.hpp"
 #include "body/bore.hpp"
+#include "document/coat_traits.hpp"
 #include "output/sheet/parts.hpp"
 #include "workshop/coat_schedule.hpp"
 
@@ -20,8 +21,9 @@ bool fills_with_lead(const document::Document& document) {
 }
 
 bool caps_with(const document::Document& document, const char* material) {
-    return std::any_of(document.holes.begin(), document.holes.end(),
-                       [&](const document::Hole& hole) { return hole.cap && hole.cap->material == material; });
+    return std::any_of(document.holes.begin(), document.holes.end(), [&](const document::Hole& hole) {
+        return hole.cap && hole.cap->material == material;
+    });
 }
 
 std::string times(int lures) {
@@ -269,14 +271,11 @@ void add_coats(Composer& pages, const Job& job) {
         const document::Coat& coat = d.coats[c];
         const double mass = ledger_kg(job, ledger::Kind::coat, c);
         rows.push_back({{coat.name.empty() ? std::to_string(c + 1) : coat.name, material_text(coat.material),
-                         coat.kind == document::CoatKind::soaks ? "soaks in"
-                         : coat.thickness_m                   ? mm_text(*coat.thickness_m, 2) + " mm"
-                                                              : "film",
-                         coat.on_skin && coat.on_joint_faces ? "skin, joints"
-                         : coat.on_skin                      ? "skin"
-                                                             : "joints",
-                         g_text(mass), g_text(mass * lures, 1),
-                         coat.kind == document::CoatKind::film ? g_text(to_mix_kg(mass * lures), 1) : "–",
+                         !traits_of(coat.kind).takes_room ? "soaks in"
+                         : coat.thickness_m               ? mm_text(*coat.thickness_m, 2) + " mm"
+                                                          : "film",
+                         surfaces_text(coat), g_text(mass), g_text(mass * lures, 1),
+                         traits_of(coat.kind).is_mixed ? g_text(to_mix_kg(mass * lures), 1) : "–",
                          units::number_text(job.coat_hours[c], units::Unit::one, 1)}});
         starts.push_back(start);
         start += job.coat_hours[c];
