@@ -26,6 +26,18 @@ bool caps_with(const document::Document& document, const char* material) {
     });
 }
 
+/// Where a coat lies: "skin, joints".
+std::string surfaces_text(const document::Coat& coat) {
+    std::string text;
+    const auto add = [&text](bool coated, const char* word) {
+        if (coated) text.append(text.empty() ? "" : ", ").append(word);
+    };
+    add(coat.on_skin, "skin");
+    add(coat.on_joint_faces, "joints");
+    add(coat.on_pockets, "pockets");
+    return text;
+}
+
 std::string times(int lures) {
     return lures == 1 ? std::string("one lure") : std::to_string(lures) + " lures";
 }
