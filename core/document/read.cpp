@@ -32,7 +32,13 @@ public:
         refuse_unknown_keys();
     }
 
-    void version(std::string_view key, int) { find(key); }
+    /// The version itself is judged before anything is read. Beside it an editor may keep the address of the
+    /// schema; it is not ours to judge.
+    void version(std::string_view key, int) {
+        find(key);
+        if (const Json* schema = find("$schema"); schema != nullptr && !schema->is_string())
+            wrong_field("$schema", "a text");
+    }
     void number(const NumberField& field, double& held) {
         held = to_si(field, to_trade(field, held));
         if (const Json* node = find(field.key, field.required)) read_number(field, *node, held);

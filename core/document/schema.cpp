@@ -66,7 +66,10 @@ public:
         return schema;
     }
 
-    void version(std::string_view key, int version) { put(key, {{"const", version}}, true); }
+    void version(std::string_view key, int version) {
+        put("$schema", {{"type", "string"}});
+        put(key, {{"const", version}}, true);
+    }
     void number(const NumberField& field, double usual) {
         Tree schema = number_schema(field);
         if (!field.required) schema["default"] = to_trade(field, usual);
@@ -167,6 +170,7 @@ Tree schema_of() {
 std::string schema_text() {
     Tree schema{
         {"$schema", "https://json-schema.org/draft/2020-12/schema"},
+        {"$id", "urn:evenfall:document:" + std::to_string(document_version)},
         {"title", "Evenfall document, version " + std::to_string(document_version)},
         {"description",
          "One jointed wooden lure: everything its builder decides. x runs aft from the nose, y to starboard, "
