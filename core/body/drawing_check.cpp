@@ -2,6 +2,7 @@
 
 #include "body/curve.hpp"
 #include "body/measured.hpp"
+#include "document/field_table.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -221,13 +222,12 @@ void check_fullness(const document::Section& section, double length_m, Problems&
     const bool chamfered = section.kind == document::SectionKind::chamfered;
     const std::string name = chamfered ? "section's corner cut" : "section's fullness";
     if (!is_a_curve(section.fullness, path, name, 1, out)) return;
-    const double least = chamfered ? 0.0 : least_exponent;
-    const double greatest = chamfered ? 1.0 : greatest_exponent;
+    const document::NumberField field = document::fullness_field(section.kind);
     for (std::size_t k = 0; k < section.fullness.size(); ++k) {
         const document::CurvePoint& p = section.fullness[k];
         const std::string at = path + "/" + std::to_string(k);
-        if (!(p.value >= least && p.value <= greatest)) {
-            const std::string limit = text_of(least) + " to " + text_of(greatest);
+        if (!(p.value >= field.min && p.value <= field.max)) {
+            const std::string limit = text_of(field.min) + " to " + text_of(field.max);
             out.push_back({ProblemCode::out_of_range, at, limit,
                            "Point " + std::to_string(k + 1) + " of the " + name + " must be " + limit + "."});
             return;

@@ -14,8 +14,6 @@ inline constexpr double greatest_height_mm =
     150.0; ///< of the back or belly line from the datum line, either way
 inline constexpr double greatest_half_width_mm = 120.0;
 inline constexpr double least_station_step_mm = 0.01; ///< between neighbouring stations of one curve
-inline constexpr double least_exponent = 1.2;
-inline constexpr double greatest_exponent = 12.0;
 
 /// All problems of a drawn shape; empty where it can be built. Back and belly line may meet at nose and tail,
 /// and the plan may come to a point there; in between, the body must have height and width.

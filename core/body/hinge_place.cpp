@@ -1,6 +1,7 @@
 #include "body/hinge_place.hpp"
 
 #include "body/pocket_surface.hpp"
+#include "document/coat_traits.hpp"
 #include "materials/solids.hpp"
 
 #include <algorithm>
@@ -89,7 +90,7 @@ double covered_m2(const document::Document& document, const shape::Body& body, c
 Films films_of(const document::Document& document, const shape::Body& body) {
     Films films;
     for (const document::Coat& coat : document.coats) {
-        if (coat.kind != document::CoatKind::film || (!coat.on_joint_faces && !coat.on_pockets)) continue;
+        if (!traits_of(coat.kind).takes_room || (!coat.on_joint_faces && !coat.on_pockets)) continue;
         double thickness_m = coat.thickness_m.value_or(0.0);
         if (const materials::Solid* solid = materials::find_solid(coat.material);
             coat.mass_kg && solid != nullptr) {

@@ -1,7 +1,8 @@
 #include "document/check.hpp"
 
+#include "document/coat_traits.hpp"
 #include "document/log_check.hpp"
-#include "document/table.hpp"
+#include "document/walk.hpp"
 #include "materials/woods.hpp"
 
 #include <cmath>
@@ -108,141 +109,70 @@ std::string_view use_words(materials::Use use) {
     return "this";
 }
 
-/// Holds one struct against the limits of its table.
+/// Holds one struct against the limits of its fields.
 class Checker {
 public:
-    Checker(Problems& problems, Place place, const Table& table, const void* object)
-        : problems_(problems), place_(std::move(place)), table_(table), object_(object) {}
+    Checker(Problems& problems, Place place) : problems_(problems), place_(std::move(place)) {}
 
-    void check() {
-        for (const Field& field : table_.fields)
-            check(field);
+    void version(std::string_view, int) {}
+    void yes_no(std::string_view, bool) {}
+    void number(const NumberField& field, double held) { check_number(problems_, place_, field, held); }
+    void optional_number(const NumberField& field, const std::optional<double>& held) {
+        if (held) number(field, *held);
+    }
+    void ordinal(const NumberField& field, const std::optional<int>& held) {
+        if (held) number(field, *held + 1.0);
+    }
+    void text(const TextField& field, const std::string& held) {
+        check_text(
+            problems_, [&] { return place_.key(field.key, place_.owned(field.called)); }, held, field.lines);
     }
 
-private:
-    void check(const Field& field) {
-        switch (field.sort) {
-        case Sort::version:
-        case Sort::yes_no:
-            break;
-        case Sort::number:
-            number(field.number, field.offset);
-            break;
-        case Sort::optional_number:
-            optional_number(field.number, field.offset);
-            break;
-        case Sort::ordinal:
-            if (const auto& held = value_at<std::optional<int>>(object_, field.offset)) {
-                check_number(problems_, place_, field.number, *held + 1.0);
-            }
-            break;
-        case Sort::text:
-            check_text(
-                problems_, [&] { return place_.key(field.key, place_.owned(field.called)); },
-                value_at<std::string>(object_, field.offset), field.lines);
-            break;
-        case Sort::wood:
-            wood(field);
-            break;
-        case Sort::material:
-            material(field);
-            break;
-        case Sort::choice:
-            if (word_of(field, choice_at(object_, field.offset)).empty()) {
-                add_problem(problems_,
-                            {ProblemCode::unknown_name, place_.path_of(field.key), "",
-                             place_.owned(field.key) + " is not one of the words that may stand there."});
-            }
-            break;
-        case Sort::flags:
-            flags(field);
-            break;
-        case Sort::exactly_one:
-            exactly_one(field);
-            break;
-        case Sort::either:
-            if (choice_at(object_, field.which_offset) == field.which_first)
-                number(field.number, field.offset);
-            else
-                number(field.second, field.second_offset);
-            break;
-        case Sort::number_or_points:
-        case Sort::points:
-            points(field);
-            break;
-        case Sort::object:
-            walk(place_.key(field.key, std::string(field.called)), field, place_at(object_, field.offset));
-            break;
-        case Sort::optional_object:
-            if (count_of(field, object_) > 0) {
-                walk(place_.key(field.key, place_.owned(field.called)), field, entry_of(field, object_, 0));
-            }
-            break;
-        case Sort::list: {
-            const std::size_t count = count_of(field, object_);
-            if (!count_fits(field, count)) return;
-            for (std::size_t i = 0; i < count; ++i) {
-                walk(place_.entry(field.key, field.called, i), field, entry_of(field, object_, i));
-            }
-            break;
-        }
-        case Sort::names:
-            names(field);
-            break;
-        }
-    }
-
-    void number(const NumberField& field, std::size_t offset) {
-        check_number(problems_, place_, field, value_at<double>(object_, offset));
-    }
-
-    void optional_number(const NumberField& field, std::size_t offset) {
-        if (const auto& held = value_at<std::optional<double>>(object_, offset))
-            check_number(problems_, place_, field, *held);
-    }
-
-    void flags(const Field& field) {
-        for (const FieldWord& flag : field.words) {
-            if (value_at<bool>(object_, flag.value)) return;
-        }
-        add_problem(problems_, {ProblemCode::missing_key, place_.path_of(field.key), "at least one",
-                                place_.subject + " names none of its " + std::string(field.key) +
-                                    "; name at least one."});
-    }
-
-    void wood(const Field& field) {
-        const auto& id = value_at<std::string>(object_, field.offset);
+    void wood(std::string_view key, const std::string& id) {
         if (materials::find_wood(id) != nullptr) return;
         std::string ids;
         for (const materials::Wood& wood : materials::woods())
             ids.append(ids.empty() ? "" : ", ").append(wood.id);
-        add_problem(problems_, {ProblemCode::unknown_name, place_.path_of(field.key), ids,
+        add_problem(problems_, {ProblemCode::unknown_name, place_.path_of(key), ids,
                                 place_.subject + " is called “" + quotable(id) +
                                     "”, which is not in the table of woods; take the nearest one and give "
                                     "the density you weighed."});
     }
 
-    void material(const Field& field) {
-        const auto& id = value_at<std::string>(object_, field.offset);
+    void material(std::string_view key, materials::Use use, const std::string& id) {
         const materials::Solid* solid = materials::find_solid(id);
-        if (solid != nullptr && solid->serves(field.use)) return;
-        const std::string ids = material_ids(field.use);
-        add_problem(problems_, {ProblemCode::unknown_name, place_.path_of(field.key), ids,
+        if (solid != nullptr && solid->serves(use)) return;
+        const std::string ids = material_ids(use);
+        add_problem(problems_, {ProblemCode::unknown_name, place_.path_of(key), ids,
                                 place_.subject + " is made of “" + quotable(id) + "”, which is not " +
                                     (solid == nullptr ? std::string("in the table of materials")
-                                                      : "meant for " + std::string(use_words(field.use))) +
+                                                      : "meant for " + std::string(use_words(use))) +
                                     "; choose one of " + ids + '.'});
     }
 
-    void exactly_one(const Field& field) {
-        optional_number(field.number, field.offset);
-        optional_number(field.second, field.second_offset);
-        const bool has_first = value_at<std::optional<double>>(object_, field.offset).has_value();
-        const bool has_second = value_at<std::optional<double>>(object_, field.second_offset).has_value();
-        if (has_first != has_second) return;
-        const std::string first(field.number.key), second(field.second.key);
+    template <class Words, class E>
+    void choice(std::string_view key, const Words& words, E held) {
+        if (!word_of(words, held).empty()) return;
+        add_problem(problems_, {ProblemCode::unknown_name, place_.path_of(key), "",
+                                place_.owned(key) + " is not one of the words that may stand there."});
+    }
+
+    template <class Flags, class T>
+    void flags(std::string_view key, const Flags& all, const T& object) {
+        for (const auto& flag : all) {
+            if (object.*flag.member) return;
+        }
+        add_problem(problems_,
+                    {ProblemCode::missing_key, place_.path_of(key), "at least one",
+                     place_.subject + " names none of its " + std::string(key) + "; name at least one."});
+    }
+
+    void exactly_one(const NumberField& a, const std::optional<double>& held_a, const NumberField& b,
+                     const std::optional<double>& held_b) {
+        if (held_a.has_value() != held_b.has_value()) return;
+        const std::string first(a.key), second(b.key);
         const std::string names = first + " or " + second;
-        if (has_first) {
+        if (held_a) {
             add_problem(problems_,
                         {ProblemCode::unknown_key, place_.path_of(second), "exactly one of " + names,
                          place_.subject + " gives both " + first + " and " + second + "; give one of them."});
@@ -252,53 +182,68 @@ private:
         }
     }
 
-    void points(const Field& field) {
-        const std::size_t count = count_of(field, object_);
-        if (count < field.min_count || count > field.max_count) {
-            const std::string limit =
-                std::to_string(field.min_count) + " to " + std::to_string(field.max_count) + " points";
-            add_problem(problems_, {ProblemCode::too_large, place_.path_of(field.key), limit,
-                                    "The " + std::string(field.called) + " has " + counted(count, "point") +
-                                        "; the limit is " + limit + '.'});
+    template <class E>
+    void either(const NumberField& a, double held_a, E word_a, const NumberField& b, double held_b, E,
+                E which) {
+        which == word_a ? number(a, held_a) : number(b, held_b);
+    }
+
+    void number_or_points(const PointsField& field, const CurvePoints& held) {
+        points(field, held, &CurvePoint::x_m, &CurvePoint::value);
+    }
+    template <class P>
+    void points(const PointsField& field, const std::vector<P>& held, double P::*first, double P::*second) {
+        if (held.size() < field.min_count || held.size() > max_curve_points) {
+            add_problem(problems_, too_many_points(place_, field, held.size()));
             return;
         }
-        for (std::size_t i = 0; i < count; ++i) {
+        for (std::size_t i = 0; i < held.size(); ++i) {
             const auto there = [&] { return place_.point(field.key, field.called, i); };
-            const void* point = entry_of(field, object_, i);
-            check_number(problems_, there, field.number, value_at<double>(point, field.first_offset));
-            check_number(problems_, there, field.second, value_at<double>(point, field.second_offset));
+            check_number(problems_, there, field.first, held[i].*first);
+            check_number(problems_, there, field.second, held[i].*second);
         }
     }
 
-    void names(const Field& field) {
-        const auto& held = value_at<std::vector<std::string>>(object_, field.offset);
+    template <class T>
+    void object(std::string_view key, std::string_view subject, bool, const T& held) {
+        within(place_.key(key, std::string(subject)), held);
+    }
+    template <class T>
+    void optional_object(std::string_view key, std::string_view called, const std::optional<T>& held) {
+        if (held) within(place_.key(key, place_.owned(called)), *held);
+    }
+    template <class T>
+    void list(const ListField& field, const std::vector<T>& held) {
+        if (!count_fits(field, held.size())) return;
+        for (std::size_t i = 0; i < held.size(); ++i)
+            within(place_.entry(field.key, field.one, i), held[i]);
+    }
+    void names(const ListField& field, const std::vector<std::string>& held) {
         if (!count_fits(field, held.size())) return;
         for (std::size_t i = 0; i < held.size(); ++i) {
             const auto there = [&] {
-                const Place entry = place_.entry(field.key, field.called, i);
+                const Place entry = place_.entry(field.key, field.one, i);
                 return Place{entry.path, entry.owned("name")};
             };
             check_text(problems_, there, held[i], false);
         }
     }
 
-    void walk(Place place, const Field& field, const void* object) const {
-        Checker(problems_, std::move(place), field.inner(), object).check();
+private:
+    template <class T>
+    void within(Place place, const T& held) {
+        Checker checker(problems_, std::move(place));
+        walk(checker, held);
     }
 
-    bool count_fits(const Field& field, std::size_t count) {
+    bool count_fits(const ListField& field, std::size_t count) {
         if (count <= field.max_count) return true;
-        const std::string limit = "at most " + std::to_string(field.max_count);
-        add_problem(problems_, {ProblemCode::too_large, place_.path_of(field.key), limit,
-                                "There are " + std::to_string(count) + ' ' + std::string(field.many) +
-                                    "; the limit is " + limit + '.'});
+        add_problem(problems_, too_many_entries(place_, field, count));
         return false;
     }
 
     Problems& problems_;
     Place place_;
-    const Table& table_;
-    const void* object_;
 };
 
 /// Rules that tie two fields together.
@@ -312,13 +257,7 @@ void check_between_fields(Problems& problems, const Document& document) {
     }
     const Section& section = document.shape.section;
     if (section.kind != SectionKind::free) {
-        const bool round = section.kind == SectionKind::superellipse;
-        const NumberField field{"1",
-                                "",
-                                1.0,
-                                round ? 1.2 : 0.0,
-                                round ? 12.0 : 1.0,
-                                round ? "has a superellipse fullness of {}" : "has a chamfer share of {}"};
+        const NumberField field = fullness_field(section.kind);
         const Place place{"/shape/section", "The section"};
         for (std::size_t i = 0; i < section.fullness.size(); ++i) {
             check_number(problems, place.point("fullness", "fullness of the section", i), field,
@@ -339,7 +278,7 @@ void check_between_fields(Problems& problems, const Document& document) {
                          ", but the lure has " + std::to_string(count) + '.'});
     }
     for (std::size_t i = 0; i < document.coats.size(); ++i) {
-        if (document.coats[i].kind != CoatKind::soaks || !document.coats[i].thickness_m) continue;
+        if (traits_of(document.coats[i].kind).takes_room || !document.coats[i].thickness_m) continue;
         add_problem(
             problems,
             {ProblemCode::unknown_key, "/coats/" + std::to_string(i) + "/thickness_mm", "mass_g",
@@ -351,7 +290,8 @@ void check_between_fields(Problems& problems, const Document& document) {
 
 Problems check(const Document& document) {
     Problems problems;
-    Checker(problems, {"", "The document"}, document_table(), &document).check();
+    Checker checker(problems, {"", "The document"});
+    walk(checker, document);
     check_between_fields(problems, document);
     check_log(problems, document);
     return problems;

@@ -1,9 +1,9 @@
 #pragma once
 
 // The table of all fields of the JSON form: each field once, with key, unit, limits, words and place in the
-// document. preset/table.cpp writes it down as data, one function per sort of field, for reader, writer,
-// check and schema to walk. Limits are those that no geometry is needed for; walls, overlaps and order belong
-// to shape and ledger.
+// document, one call for each field. Reader, writer, check and schema are visitors that get these calls
+// (document/walk.hpp). Limits are those that no geometry is needed for; walls, overlaps and order belong to
+// body and ledger.
 
 #include "base/trade.hpp"
 #include "document/fields.hpp"
@@ -16,6 +16,26 @@ namespace evenfall::document {
 /// Names the struct whose fields are described.
 template <class T>
 struct Of {};
+
+/// A coordinate of a part's place, in the way of a member.
+template <double Vec3::*Axis>
+struct PartAt {
+    using Owner = Part;
+    template <class P>
+    constexpr auto& operator()(P& part) const {
+        return part.at_m.*Axis;
+    }
+};
+template <double Vec3::*Axis>
+inline constexpr PartAt<Axis> part_at{};
+
+/// What the fullness of a section means and may be: the exponent of a superellipse, or the cut at each corner
+/// of a chamfered section as a share of half width and half height.
+[[nodiscard]] constexpr NumberField fullness_field(SectionKind kind) {
+    return kind == SectionKind::superellipse
+               ? NumberField{"1", "", 1.0, 1.2, 12.0, "has a superellipse fullness of {}", true}
+               : NumberField{"1", "", 1.0, 0.0, 1.0, "has a chamfer share of {}", true};
+}
 
 namespace table {
 
@@ -101,7 +121,7 @@ inline constexpr std::array coat_surfaces{Flag<Coat>{"skin", &Coat::on_skin},
 } // namespace table
 
 template <class V>
-void describe(V& v, Of<Wood>) {
+constexpr void describe(V& v, Of<Wood>) {
     v.wood("species", &Wood::species);
     v.number({"moisture_percent", "%", 1.0, 0.0, 30.0, "holds {} moisture"}, &Wood::moisture_percent);
     v.optional_number({"density_kg_m3", "kg/m³", 1.0, 50.0, 1500.0, "weighs {}"}, &Wood::density_kg_m3);
@@ -110,13 +130,13 @@ void describe(V& v, Of<Wood>) {
 }
 
 template <class V>
-void describe(V& v, Of<Water>) {
+constexpr void describe(V& v, Of<Water>) {
     v.number({"temperature_C", "°C", 1.0, 0.0, 40.0, "is at {}"}, &Water::temperature_c);
     v.number({"salinity_g_kg", "g/kg", 1.0, 0.0, 40.0, "holds {} of salt"}, &Water::salinity_g_kg);
 }
 
 template <class V>
-void describe(V& v, Of<Section>) {
+constexpr void describe(V& v, Of<Section>) {
     v.choice("kind", table::section_kinds, &Section::kind);
     v.number_or_points({"fullness",
                         "fullness of the section",
@@ -133,7 +153,7 @@ void describe(V& v, Of<Section>) {
 }
 
 template <class V>
-void describe(V& v, Of<Shape>) {
+constexpr void describe(V& v, Of<Shape>) {
     using namespace table;
     const NumberField height =
         length_mm("1", -widest_lure_mm, widest_lure_mm, "lies {} above the datum line", true);
@@ -149,7 +169,7 @@ void describe(V& v, Of<Shape>) {
 }
 
 template <class V>
-void describe(V& v, Of<Measured>) {
+constexpr void describe(V& v, Of<Measured>) {
     using namespace table;
     v.number(length_mm("x_mm", 0.0, longest_lure_mm, "was taken {} from the nose", true), &Measured::x_m);
     v.optional_number(length_mm("width_mm", 0.1, 2.0 * widest_lure_mm, "reads a width of {}"),
@@ -159,7 +179,7 @@ void describe(V& v, Of<Measured>) {
 }
 
 template <class V>
-void describe(V& v, Of<Blank>) {
+constexpr void describe(V& v, Of<Blank>) {
     using namespace table;
     v.number(length_mm("length_mm", 1.0, 2.0 * longest_lure_mm, "is {} long"), &Blank::length_m);
     v.number(length_mm("height_mm", 1.0, 2.0 * widest_lure_mm, "is {} high"), &Blank::height_m);
@@ -168,7 +188,7 @@ void describe(V& v, Of<Blank>) {
 }
 
 template <class V>
-void describe(V& v, Of<Hinge>) {
+constexpr void describe(V& v, Of<Hinge>) {
     using namespace table;
     v.choice("kind", hinge_kinds, &Hinge::kind);
     v.choice("eyes_on", eyes_words, &Hinge::eyes_on);
@@ -192,7 +212,7 @@ void describe(V& v, Of<Hinge>) {
 }
 
 template <class V>
-void describe(V& v, Of<Joint>) {
+constexpr void describe(V& v, Of<Joint>) {
     using namespace table;
     v.number(length_mm("at_mm", 0.0, longest_lure_mm, "is cut {} from the nose", true), &Joint::at_m);
     v.number(length_mm("gap_mm", 0.2, 20.0, "has a gap of {}"), &Joint::gap_m);
@@ -202,7 +222,7 @@ void describe(V& v, Of<Joint>) {
 }
 
 template <class V>
-void describe(V& v, Of<Fill>) {
+constexpr void describe(V& v, Of<Fill>) {
     using namespace table;
     v.material("material", materials::Use::ballast, &Fill::material);
     v.exactly_one(mass_g("mass_g", 1000.0, "weighs {}"), &Fill::mass_kg,
@@ -212,13 +232,13 @@ void describe(V& v, Of<Fill>) {
 }
 
 template <class V>
-void describe(V& v, Of<Cap>) {
+constexpr void describe(V& v, Of<Cap>) {
     v.material("material", materials::Use::cap, &Cap::material);
     v.number(table::length_mm("length_mm", 0.0, 50.0, "is {} long"), &Cap::length_m);
 }
 
 template <class V>
-void describe(V& v, Of<Hole>) {
+constexpr void describe(V& v, Of<Hole>) {
     using namespace table;
     v.text({"name", "name"}, &Hole::name);
     v.choice("use", hole_uses, &Hole::use);
@@ -235,7 +255,7 @@ void describe(V& v, Of<Hole>) {
 }
 
 template <class V>
-void describe(V& v, Of<Pocket>) {
+constexpr void describe(V& v, Of<Pocket>) {
     using namespace table;
     v.text({"name", "name"}, &Pocket::name);
     v.number(length_mm("x_from_mm", 0.0, longest_lure_mm, "starts {} from the nose", true),
@@ -251,7 +271,7 @@ void describe(V& v, Of<Pocket>) {
 }
 
 template <class V>
-void describe(V& v, Of<Part>) {
+constexpr void describe(V& v, Of<Part>) {
     using namespace table;
     v.text({"name", "name"}, &Part::name);
     v.choice("stage", part_stages, &Part::stage);
@@ -259,15 +279,12 @@ void describe(V& v, Of<Part>) {
     v.number(mass_g("mass_g", 2000.0, "weighs {}", true), &Part::mass_kg);
     v.optional_number(mass_g("mass_sigma_g", 1000.0, "has a mass spread of {}"), &Part::mass_sigma_kg);
     // Parts may hang off the wood: a tail behind it, a lip before it.
-    v.number(
-        length_mm("x_mm", -longest_lure_mm, 2.0 * longest_lure_mm, "sits {} from the nose", true),
-        [](auto& part) -> auto& { return part.at_m.x; });
-    v.number(
-        length_mm("y_mm", -2.0 * widest_lure_mm, 2.0 * widest_lure_mm, "sits {} off the middle"),
-        [](auto& part) -> auto& { return part.at_m.y; });
-    v.number(
-        length_mm("z_mm", -2.0 * widest_lure_mm, 2.0 * widest_lure_mm, "sits {} above the datum line"),
-        [](auto& part) -> auto& { return part.at_m.z; });
+    v.number(length_mm("x_mm", -longest_lure_mm, 2.0 * longest_lure_mm, "sits {} from the nose", true),
+             part_at<&Vec3::x>);
+    v.number(length_mm("y_mm", -2.0 * widest_lure_mm, 2.0 * widest_lure_mm, "sits {} off the middle"),
+             part_at<&Vec3::y>);
+    v.number(length_mm("z_mm", -2.0 * widest_lure_mm, 2.0 * widest_lure_mm, "sits {} above the datum line"),
+             part_at<&Vec3::z>);
     v.number(share_percent("embedded_percent", 0.0, 100.0, "is {} embedded"), &Part::embedded);
     v.ordinal({"segment", "", 1.0, 1.0, static_cast<double>(max_joints + 1), "belongs to segment {}"},
               &Part::segment);
@@ -275,7 +292,7 @@ void describe(V& v, Of<Part>) {
 }
 
 template <class V>
-void describe(V& v, Of<Tenon>) {
+constexpr void describe(V& v, Of<Tenon>) {
     using namespace table;
     v.number(length_mm("length_mm", 0.5, 100.0, "is {} long", true), &Tenon::length_m);
     v.number(length_mm("thickness_mm", 0.2, 40.0, "is {} thick", true), &Tenon::thickness_m);
@@ -283,7 +300,7 @@ void describe(V& v, Of<Tenon>) {
 }
 
 template <class V>
-void describe(V& v, Of<Tail>) {
+constexpr void describe(V& v, Of<Tail>) {
     using namespace table;
     const NumberField along_tail = length_mm("0", 0.0, widest_lure_mm, "sits {} behind the root", true);
     const NumberField height =
@@ -307,7 +324,7 @@ void describe(V& v, Of<Tail>) {
 }
 
 template <class V>
-void describe(V& v, Of<Coat>) {
+constexpr void describe(V& v, Of<Coat>) {
     using namespace table;
     v.text({"name", "name"}, &Coat::name);
     v.choice("stage", coat_stages, &Coat::stage);
@@ -320,7 +337,7 @@ void describe(V& v, Of<Coat>) {
 }
 
 template <class V>
-void describe(V& v, Of<Targets>) {
+constexpr void describe(V& v, Of<Targets>) {
     using namespace table;
     v.either({"fall_mm_s", "mm/s", units::mm_s_from_m_s(1.0), 1.0, 5000.0, "ask for a fall of {}"},
              &Targets::fall_m_s, TargetBy::fall,
@@ -336,7 +353,7 @@ void describe(V& v, Of<Targets>) {
 }
 
 template <class V>
-void describe(V& v, Of<Reading>) {
+constexpr void describe(V& v, Of<Reading>) {
     using namespace table;
     v.choice("kind", reading_kinds, &Reading::kind);
     v.choice("stage", stage_words, &Reading::stage);
@@ -365,7 +382,7 @@ void describe(V& v, Of<Reading>) {
 }
 
 template <class V>
-void describe(V& v, Of<Correction>) {
+constexpr void describe(V& v, Of<Correction>) {
     using namespace table;
     v.choice("of", causes, &Correction::of);
     v.ordinal({"item", "", 1.0, 1.0, static_cast<double>(max_hardware), "is for entry {}"},
@@ -376,7 +393,7 @@ void describe(V& v, Of<Correction>) {
 }
 
 template <class V>
-void describe(V& v, Of<Document>) {
+constexpr void describe(V& v, Of<Document>) {
     v.version("evenfall", document_version);
     v.text({"name", "name"}, &Document::name);
     v.text({"note", "note", true}, &Document::note);

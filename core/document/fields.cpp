@@ -158,6 +158,21 @@ std::string quotable(std::string_view text) {
     return printable(text, 40, "…");
 }
 
+Problem too_many_points(const Place& place, const PointsField& field, std::size_t count) {
+    const std::string limit =
+        std::to_string(field.min_count) + " to " + std::to_string(max_curve_points) + " points";
+    return {ProblemCode::too_large, place.path_of(field.key), limit,
+            "The " + std::string(field.called) + " has " + counted(count, "point") + "; the limit is " +
+                limit + '.'};
+}
+
+Problem too_many_entries(const Place& place, const ListField& field, std::size_t count) {
+    const std::string limit = "at most " + std::to_string(field.max_count);
+    return {ProblemCode::too_large, place.path_of(field.key), limit,
+            "There are " + std::to_string(count) + ' ' + std::string(field.many) + "; the limit is " + limit +
+                '.'};
+}
+
 void add_problem(Problems& problems, Problem problem) {
     if (problems.size() < max_problems) problems.push_back(std::move(problem));
 }

@@ -1,7 +1,7 @@
 #pragma once
 
-// What a field of the JSON form is. The table of all fields is preset/field_table.hpp; reader, writer, range
-// check and JSON Schema all walk that one table (preset/table.hpp), so that they cannot drift apart.
+// What a field of the JSON form is. The table of all fields is document/field_table.hpp; reader, writer,
+// range check and JSON Schema all walk that one table (document/walk.hpp), so that they cannot drift apart.
 
 #include "base/problem.hpp"
 #include "document/document.hpp"
@@ -64,6 +64,15 @@ struct Flag {
     bool Owner::*member;
 };
 
+/// The word that stands for a choice's value; empty where there is none.
+template <class Words, class E>
+[[nodiscard]] std::string_view word_of(const Words& words, E value) {
+    for (const auto& known : words) {
+        if (known.value == value) return known.word;
+    }
+    return {};
+}
+
 /// Numbers are kept to a millionth of their trade unit, far below a bench's reading, so that text and
 /// document round-trip. NaN and infinity pass through.
 [[nodiscard]] double round_trade(double trade);
@@ -106,6 +115,10 @@ struct Place {
                                     std::string_view cut_mark = {});
 /// Text of others made fit to quote in a sentence: printable, cut to 40 bytes.
 [[nodiscard]] std::string quotable(std::string_view text);
+
+/// A list with more or fewer points, or with more entries, than its field allows.
+[[nodiscard]] Problem too_many_points(const Place& place, const PointsField& field, std::size_t count);
+[[nodiscard]] Problem too_many_entries(const Place& place, const ListField& field, std::size_t count);
 
 /// Problems of one walk, at most max_problems of them.
 inline constexpr std::size_t max_problems = 20;

@@ -15,4 +15,14 @@ using Tree = nlohmann::ordered_json;
 /// a curve are filled into lines. Ends with a line break.
 [[nodiscard]] std::string laid_out_text(const Tree& tree, std::size_t width = 180);
 
+/// The words of the flags that are set in an object.
+template <class Flags, class T>
+[[nodiscard]] Tree flag_words(const Flags& all, const T& object) {
+    Tree words = Tree::array();
+    for (const auto& flag : all) {
+        if (object.*flag.member) words.push_back(std::string(flag.word));
+    }
+    return words;
+}
+
 } // namespace evenfall::document

@@ -1,5 +1,6 @@
 #include "document/log_check.hpp"
 
+#include "document/field_of.hpp"
 #include "document/fields.hpp"
 #include "materials/solids.hpp"
 
@@ -61,6 +62,11 @@ struct Given {
     bool there;
 };
 
+template <auto Member>
+Given given_number(unsigned field, const Reading& r) {
+    return {field_of<Member>.key, field, (r.*Member).has_value()};
+}
+
 bool is_date(const std::string& text) {
     if (text.size() != 10 || text[4] != '-' || text[7] != '-') return false;
     for (const std::size_t i : {0u, 1u, 2u, 3u, 5u, 6u, 8u, 9u}) {
@@ -76,21 +82,21 @@ void check_reading(Problems& problems, const Document& document, std::size_t ind
     const std::string path = "/log/" + std::to_string(index) + '/';
     const std::string subject = "Reading " + std::to_string(index + 1);
     const Needs needs = needs_of(r.kind);
-    const std::array given{Given{"mass_g", mass, r.mass_kg.has_value()},
-                           Given{"holder_g", holder, r.holder_kg.has_value()},
-                           Given{"length_mm", block_sides, r.length_m.has_value()},
-                           Given{"width_mm", block_sides, r.width_m.has_value()},
-                           Given{"height_mm", block_sides, r.height_m.has_value()},
-                           Given{"time_s", fall, r.time_s.has_value()},
-                           Given{"depth_mm", fall, r.depth_m.has_value()},
+    const std::array given{given_number<&Reading::mass_kg>(mass, r),
+                           given_number<&Reading::holder_kg>(holder, r),
+                           given_number<&Reading::length_m>(block_sides, r),
+                           given_number<&Reading::width_m>(block_sides, r),
+                           given_number<&Reading::height_m>(block_sides, r),
+                           given_number<&Reading::time_s>(fall, r),
+                           given_number<&Reading::depth_m>(fall, r),
                            Given{"clip_material", clip, !r.clip_material.empty()},
-                           Given{"showing_mm", showing, r.showing_m.has_value()},
-                           Given{"angle_deg", angle, r.angle_rad.has_value()},
-                           Given{"temperature_C", temperature, r.temperature_c.has_value()},
-                           Given{"sigma_g", mass_sigma, r.mass_sigma_kg.has_value()},
-                           Given{"sigma_s", time_sigma, r.time_sigma_s.has_value()},
-                           Given{"sigma_mm", showing_sigma, r.showing_sigma_m.has_value()},
-                           Given{"sigma_deg", angle_sigma, r.angle_sigma_rad.has_value()},
+                           given_number<&Reading::showing_m>(showing, r),
+                           given_number<&Reading::angle_rad>(angle, r),
+                           given_number<&Reading::temperature_c>(temperature, r),
+                           given_number<&Reading::mass_sigma_kg>(mass_sigma, r),
+                           given_number<&Reading::time_sigma_s>(time_sigma, r),
+                           given_number<&Reading::showing_sigma_m>(showing_sigma, r),
+                           given_number<&Reading::angle_sigma_rad>(angle_sigma, r),
                            Given{"segment", one_segment, r.segment.has_value()}};
     for (const Given& g : given) {
         const bool wanted = (needs.wanted & g.field) != 0u;

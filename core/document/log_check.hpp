@@ -1,13 +1,13 @@
 #pragma once
 
 #include "base/problem.hpp"
-#include "document/document.hpp"
+#include "document/field_of.hpp"
 
 namespace evenfall::document {
 
 // A factor of a correction, also where several corrections of one cause and group make it together.
-inline constexpr double least_factor = 0.05;
-inline constexpr double most_factor = 20.0;
+inline constexpr double least_factor = field_of<&Correction::factor>.min;
+inline constexpr double most_factor = field_of<&Correction::factor>.max;
 
 /// What ties the fields of one reading together: those its kind needs are there and no others, its segment is
 /// one of the lure's, its date is a date. And corrections of one cause and group: together they make a factor

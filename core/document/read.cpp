@@ -2,7 +2,7 @@
 #include "document/check.hpp"
 #include "document/json_guard.hpp"
 #include "document/spelling.hpp"
-#include "document/table.hpp"
+#include "document/walk.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -19,258 +19,192 @@ void wrong_type(Problems& problems, std::string path, const std::string& subject
                 {ProblemCode::wrong_type, std::move(path), wanted, subject + " must be " + wanted + '.'});
 }
 
-/// Fills one struct from one JSON object by its table. Judges keys and types only: limits are judged
-/// afterwards by document::check, over the same table.
+/// Fills one struct from one JSON object. Judges keys and types only: limits are judged afterwards by
+/// document::check, over the same table.
 class Reader {
 public:
-    Reader(Problems& problems, Place place, const Json& node, const Table& table, void* object)
-        : problems_(problems), place_(std::move(place)), node_(node), table_(table), object_(object) {}
+    Reader(Problems& problems, Place place, const Json& node)
+        : problems_(problems), place_(std::move(place)), node_(node) {}
 
-    void read() {
-        for (const Field& field : table_.fields)
-            read_field(field);
+    template <class T>
+    void read(T& object) {
+        walk(*this, object);
         refuse_unknown_keys();
     }
 
-private:
-    void read_field(const Field& field) {
-        if (field.sort == Sort::number)
-            number(field.number, field.offset);
-        else if (field.sort == Sort::optional_number)
-            optional_number(field.number, field.offset);
-        else if (field.sort == Sort::exactly_one) {
-            optional_number(field.number, field.offset);
-            optional_number(field.second, field.second_offset);
-        } else if (field.sort == Sort::either)
-            either(field);
-        else if (field.sort == Sort::object)
-            object(field);
-        else if (const Json* node = find(field.key, field.required))
-            read_given(field, *node);
+    /// The version itself is judged before anything is read. Beside it an editor may keep the address of the
+    /// schema; it is not ours to judge.
+    void version(std::string_view key, int) {
+        find(key);
+        if (const Json* schema = find("$schema"); schema != nullptr && !schema->is_string())
+            wrong_field("$schema", "a text");
     }
-
-    /// A field whose key is there.
-    void read_given(const Field& field, const Json& node) {
-        switch (field.sort) {
-        case Sort::ordinal:
-            ordinal(field, node);
-            break;
-        case Sort::text:
-        case Sort::wood:
-        case Sort::material:
-            read_own_text(node, field.key, value_at<std::string>(object_, field.offset));
-            break;
-        case Sort::choice:
-            choice(field, node);
-            break;
-        case Sort::yes_no:
-            if (node.is_boolean())
-                value_at<bool>(object_, field.offset) = node.get<bool>();
-            else
-                wrong_type(problems_, place_.path_of(field.key), field_subject(field.key), "true or false");
-            break;
-        case Sort::flags:
-            flags(field, node);
-            break;
-        case Sort::number_or_points:
-            if (node.is_number())
-                one_point(field, node);
-            else
-                points(field, node);
-            break;
-        case Sort::points:
-            points(field, node);
-            break;
-        case Sort::optional_object:
-            optional_object(field, node);
-            break;
-        case Sort::list:
-            list(field, node);
-            break;
-        case Sort::names:
-            names(field, node);
-            break;
-        case Sort::version:
-        case Sort::number:
-        case Sort::optional_number:
-        case Sort::exactly_one:
-        case Sort::either:
-        case Sort::object:
-            break; // read where the key may be missing
-        }
+    void number(const NumberField& field, double& held) {
+        held = to_si(field, to_trade(field, held));
+        if (const Json* node = find(field.key, field.required)) read_number(field, *node, held);
     }
-
-    void number(const NumberField& field, std::size_t offset) {
-        double& value = value_at<double>(object_, offset);
-        value = to_si(field, to_trade(field, value));
-        if (const Json* node = find(field.key, field.required)) read_number(field, *node, value);
-    }
-
-    void optional_number(const NumberField& field, std::size_t offset) {
+    void optional_number(const NumberField& field, std::optional<double>& held) {
         const Json* node = find(field.key, field.required);
         double value = 0.0;
-        if (node != nullptr && read_number(field, *node, value))
-            value_at<std::optional<double>>(object_, offset) = value;
+        if (node != nullptr && read_number(field, *node, value)) held = value;
     }
-
-    void ordinal(const Field& field, const Json& node) {
+    void ordinal(const NumberField& field, std::optional<int>& held) {
+        const Json* node = find(field.key);
         double value = 0.0;
-        if (!read_number(field.number, node, value)) return;
-        if (value != std::floor(value) || std::abs(value) > 1e6) {
-            wrong_type(problems_, place_.path_of(field.key), field_subject(field.key), "a whole number");
-            return;
-        }
-        value_at<std::optional<int>>(object_, field.offset) = static_cast<int>(value) - 1;
+        if (node == nullptr || !read_number(field, *node, value)) return;
+        if (value != std::floor(value) || std::abs(value) > 1e6)
+            wrong_field(field.key, "a whole number");
+        else
+            held = static_cast<int>(value) - 1;
     }
 
-    void choice(const Field& field, const Json& node) {
+    void text(const TextField& field, std::string& held) { own_text(field.key, held); }
+    void wood(std::string_view key, std::string& held) { own_text(key, held); }
+    void material(std::string_view key, materials::Use, std::string& held) { own_text(key, held); }
+
+    template <class Words, class E>
+    void choice(std::string_view key, const Words& words, E& held) {
         std::string text;
-        if (!read_own_text(node, field.key, text)) return;
-        for (const FieldWord& known : field.words) {
+        if (!own_text(key, text)) return;
+        for (const auto& known : words) {
             if (known.word == text) {
-                set_choice(object_, field.offset, static_cast<int>(known.value));
+                held = known.value;
                 return;
             }
         }
-        unknown_word(place_.path_of(field.key), field, text);
+        unknown_word(place_.path_of(key), key, words, text);
     }
 
-    void flags(const Field& field, const Json& node) {
-        if (!node.is_array()) {
-            wrong_type(problems_, place_.path_of(field.key), field_subject(field.key), "a list of words");
-            return;
-        }
-        for (const FieldWord& flag : field.words)
-            value_at<bool>(object_, flag.value) = false;
-        for (std::size_t i = 0; i < node.size(); ++i) {
+    void yes_no(std::string_view key, bool& held) {
+        const Json* node = find(key);
+        if (node == nullptr) return;
+        if (node->is_boolean())
+            held = node->get<bool>();
+        else
+            wrong_field(key, "true or false");
+    }
+
+    template <class Flags, class T>
+    void flags(std::string_view key, const Flags& all, T& object) {
+        const Json* node = find_list(key, "a list of words");
+        if (node == nullptr) return;
+        for (const auto& flag : all)
+            object.*flag.member = false;
+        for (std::size_t i = 0; i < node->size(); ++i) {
             const auto place = [&] {
-                return Place{place_.path_of(field.key) + '/' + std::to_string(i), field_subject(field.key)};
+                return Place{place_.path_of(key) + '/' + std::to_string(i), field_subject(key)};
             };
             std::string text;
-            if (!read_text(node[i], place, text)) continue;
-            bool found = false;
-            for (const FieldWord& flag : field.words) {
-                if (flag.word != text) continue;
-                value_at<bool>(object_, flag.value) = true;
-                found = true;
-            }
-            if (!found) unknown_word(place().path, field, text);
+            if (!read_text((*node)[i], place, text)) continue;
+            const auto flag =
+                std::find_if(all.begin(), all.end(), [&](const auto& f) { return f.word == text; });
+            if (flag == all.end())
+                unknown_word(place().path, key, all, text);
+            else
+                object.*flag->member = true;
         }
     }
 
-    void either(const Field& field) {
-        const bool has_first = node_.contains(field.number.key);
-        const bool has_second = node_.contains(field.second.key);
-        number(field.number, field.offset);
-        number(field.second, field.second_offset);
-        if (has_first && has_second) {
-            const std::string names = std::string(field.number.key) + " and " + std::string(field.second.key);
-            add_problem(problems_, {ProblemCode::unknown_key, place_.path_of(field.second.key),
-                                    "exactly one of " + names,
-                                    place_.subject + " give both " + names + "; give one of them."});
+    void exactly_one(const NumberField&, const std::optional<double>&, const NumberField&,
+                     const std::optional<double>&) {}
+
+    template <class E>
+    void either(const NumberField& a, double& held_a, E word_a, const NumberField& b, double& held_b,
+                E word_b, E& which) {
+        const bool has_a = node_.contains(a.key);
+        const bool has_b = node_.contains(b.key);
+        number(a, held_a);
+        number(b, held_b);
+        if (has_a && has_b) {
+            const std::string names = std::string(a.key) + " and " + std::string(b.key);
+            add_problem(problems_,
+                        {ProblemCode::unknown_key, place_.path_of(b.key), "exactly one of " + names,
+                         place_.subject + " give both " + names + "; give one of them."});
         }
-        if (has_first)
-            set_choice(object_, field.which_offset, field.which_first);
-        else if (has_second)
-            set_choice(object_, field.which_offset, field.which_second);
+        if (has_a || has_b) which = has_a ? word_a : word_b;
     }
 
-    void one_point(const Field& field, const Json& node) {
-        double value = 0.0;
-        read_number(field.second, node, value, field.key);
-        field.entries.resize(place_at(object_, field.offset), 0);
-        field.entries.resize(place_at(object_, field.offset), 1);
-        value_at<double>(field.entries.entry(place_at(object_, field.offset), 0), field.second_offset) =
-            value;
+    void number_or_points(const PointsField& field, CurvePoints& held) {
+        const auto node = node_.find(field.key);
+        if (node == node_.end() || !node->is_number())
+            return points(field, held, &CurvePoint::x_m, &CurvePoint::value);
+        known_.push_back(field.key);
+        held.assign(1, {0.0, to_si(field.second, node->get<double>())});
     }
 
-    void points(const Field& field, const Json& node) {
-        if (!node.is_array()) {
-            wrong_type(problems_, place_.path_of(field.key), field_subject(field.key), "a list of points");
+    template <class P>
+    void points(const PointsField& field, std::vector<P>& held, double P::*first, double P::*second) {
+        const Json* node = find_list(field.key, "a list of points", field.required);
+        if (node == nullptr) return;
+        if (node->size() > max_curve_points) {
+            add_problem(problems_, too_many_points(place_, field, node->size()));
             return;
         }
-        if (node.size() > field.max_count) {
-            const std::string limit =
-                std::to_string(field.min_count) + " to " + std::to_string(field.max_count) + " points";
-            add_problem(problems_, {ProblemCode::too_large, place_.path_of(field.key), limit,
-                                    "The " + std::string(field.called) + " has " +
-                                        counted(node.size(), "point") + "; the limit is " + limit + '.'});
-            return;
-        }
-        void* held = place_at(object_, field.offset);
-        field.entries.resize(held, 0);
-        field.entries.resize(held, node.size());
-        for (std::size_t i = 0; i < node.size(); ++i) {
-            const Json& pair = node[i];
+        held.assign(node->size(), {});
+        for (std::size_t i = 0; i < node->size(); ++i) {
+            const Json& pair = (*node)[i];
             if (!pair.is_array() || pair.size() != 2 || !pair[0].is_number() || !pair[1].is_number()) {
                 const Place there = place_.point(field.key, field.called, i);
                 wrong_type(problems_, there.path, there.subject, "a pair of numbers");
                 continue;
             }
-            void* point = field.entries.entry(held, i);
-            value_at<double>(point, field.first_offset) = to_si(field.number, pair[0].get<double>());
-            value_at<double>(point, field.second_offset) = to_si(field.second, pair[1].get<double>());
+            held[i].*first = to_si(field.first, pair[0].get<double>());
+            held[i].*second = to_si(field.second, pair[1].get<double>());
         }
     }
 
-    void object(const Field& field) {
+    template <class T>
+    void object(std::string_view key, std::string_view subject, bool required, T& held) {
         static const Json nothing = Json::object();
-        const Json* node = find(field.key, field.required);
-        if (node == nullptr && field.required) return;
-        within(place_.key(field.key, std::string(field.called)), node != nullptr ? *node : nothing, field,
-               place_at(object_, field.offset));
+        const Json* node = find(key, required);
+        if (node == nullptr && required) return;
+        within(place_.key(key, std::string(subject)), node != nullptr ? *node : nothing, held);
     }
 
-    void optional_object(const Field& field, const Json& node) {
-        void* held = place_at(object_, field.offset);
-        field.entries.resize(held, 0);
-        if (node.is_null()) return;
-        field.entries.resize(held, 1);
-        within(place_.key(field.key, place_.owned(field.called)), node, field, field.entries.entry(held, 0));
+    template <class T>
+    void optional_object(std::string_view key, std::string_view called, std::optional<T>& held) {
+        const Json* node = find(key);
+        if (node == nullptr) return;
+        held.reset();
+        if (!node->is_null()) within(place_.key(key, place_.owned(called)), *node, held.emplace());
     }
 
-    void list(const Field& field, const Json& node) {
-        if (!fits(field, node)) return;
-        void* held = place_at(object_, field.offset);
-        field.entries.resize(held, node.size());
-        for (std::size_t i = 0; i < node.size(); ++i) {
-            within(place_.entry(field.key, field.called, i), node[i], field, field.entries.entry(held, i));
-        }
+    template <class T>
+    void list(const ListField& field, std::vector<T>& held) {
+        const Json* node = find_fitting(field, false);
+        if (node == nullptr) return;
+        held.resize(node->size());
+        for (std::size_t i = 0; i < node->size(); ++i)
+            within(place_.entry(field.key, field.one, i), (*node)[i], held[i]);
     }
 
-    void names(const Field& field, const Json& node) {
-        if (!fits(field, node)) return;
-        auto& held = value_at<std::vector<std::string>>(object_, field.offset);
-        held.resize(node.size());
-        for (std::size_t i = 0; i < node.size(); ++i) {
+    void names(const ListField& field, std::vector<std::string>& held) {
+        const Json* node = find_fitting(field, true);
+        if (node == nullptr) return;
+        held.resize(node->size());
+        for (std::size_t i = 0; i < node->size(); ++i) {
             const auto place = [&] {
-                const Place entry = place_.entry(field.key, field.called, i);
+                const Place entry = place_.entry(field.key, field.one, i);
                 return Place{entry.path, entry.owned("name")};
             };
-            read_text(node[i], place, held[i]);
+            read_text((*node)[i], place, held[i]);
         }
     }
 
-    void within(Place place, const Json& node, const Field& field, void* object) const {
-        if (!node.is_object()) {
+private:
+    template <class T>
+    void within(Place place, const Json& node, T& held) const {
+        if (!node.is_object())
             wrong_type(problems_, place.path, place.subject, "an object in braces");
-            return;
-        }
-        Reader(problems_, std::move(place), node, field.inner(), object).read();
+        else
+            Reader(problems_, std::move(place), node).read(held);
     }
 
     /// Every key that no field asked for.
     void refuse_unknown_keys() {
-        std::vector<std::string_view> known;
-        for (const Field& field : table_.fields) {
-            known.push_back(field.key);
-            // Of points the second number is a coordinate and has no key of its own.
-            if (field.sort == Sort::exactly_one || field.sort == Sort::either)
-                known.push_back(field.second.key);
-        }
         for (const auto& [key, value] : node_.items()) {
-            if (std::find(known.begin(), known.end(), key) != known.end()) continue;
-            const std::string_view near = nearest_spelling(key, known);
+            if (std::find(known_.begin(), known_.end(), key) != known_.end()) continue;
+            const std::string_view near = nearest_spelling(key, known_);
             add_problem(problems_,
                         {ProblemCode::unknown_key, place_.path_of(quotable(key)), "",
                          place_.subject + " has a key “" + quotable(key) +
@@ -282,8 +216,12 @@ private:
     [[nodiscard]] std::string field_subject(std::string_view key) const {
         return place_.owned("“" + std::string(key) + "”");
     }
+    void wrong_field(std::string_view key, const char* wanted) {
+        wrong_type(problems_, place_.path_of(key), field_subject(key), wanted);
+    }
 
-    const Json* find(std::string_view key, bool required) {
+    const Json* find(std::string_view key, bool required = false) {
+        known_.push_back(key);
         const auto at = node_.find(key);
         if (at != node_.end()) return &*at;
         if (required) {
@@ -294,37 +232,34 @@ private:
         return nullptr;
     }
 
-    /// Is this a list, and no longer than may be? Judged here already, so that a long list costs nothing.
-    bool fits(const Field& field, const Json& node) {
-        if (!node.is_array()) {
-            wrong_type(problems_, place_.path_of(field.key), field_subject(field.key), "a list");
-            return false;
-        }
-        if (node.size() > field.max_count) {
-            const std::string limit = "at most " + std::to_string(field.max_count);
-            add_problem(problems_, {ProblemCode::too_large, place_.path_of(field.key), limit,
-                                    "There are " + std::to_string(node.size()) + ' ' +
-                                        std::string(field.many) + "; the limit is " + limit + '.'});
-            return false;
-        }
-        return true;
+    const Json* find_list(std::string_view key, const char* wanted, bool required = false) {
+        const Json* node = find(key, required);
+        if (node == nullptr || node->is_array()) return node;
+        wrong_field(key, wanted);
+        return nullptr;
+    }
+
+    /// A list that is no longer than may be: judged here already, so that a long list costs nothing.
+    const Json* find_fitting(const ListField& field, bool required) {
+        const Json* node = find_list(field.key, "a list", required);
+        if (node == nullptr || node->size() <= field.max_count) return node;
+        add_problem(problems_, too_many_entries(place_, field, node->size()));
+        return nullptr;
     }
 
     bool read_number(const NumberField& field, const Json& node, double& value) {
-        return read_number(field, node, value, field.key);
-    }
-    bool read_number(const NumberField& field, const Json& node, double& value, std::string_view key) {
         if (!node.is_number()) {
-            wrong_type(problems_, place_.path_of(key), field_subject(key), "a number");
+            wrong_field(field.key, "a number");
             return false;
         }
         value = to_si(field, node.get<double>());
         return true;
     }
 
-    bool read_own_text(const Json& node, std::string_view key, std::string& text) {
-        return read_text(
-            node, [&] { return place_.key(key, field_subject(key)); }, text);
+    bool own_text(std::string_view key, std::string& text) {
+        const Json* node = find(key);
+        return node != nullptr && read_text(
+                                      *node, [&] { return place_.key(key, field_subject(key)); }, text);
     }
 
     /// `place` makes the place, when it is needed: most texts are sound.
@@ -339,20 +274,20 @@ private:
         return true;
     }
 
-    void unknown_word(std::string path, const Field& field, std::string_view text) {
+    template <class Words>
+    void unknown_word(std::string path, std::string_view key, const Words& words, std::string_view text) {
         std::string all;
-        for (const FieldWord& known : field.words)
+        for (const auto& known : words)
             all.append(all.empty() ? "" : ", ").append(known.word);
-        add_problem(problems_, {ProblemCode::unknown_name, std::move(path), all,
-                                field_subject(field.key) + " is “" + quotable(text) + "”; it may be one of " +
-                                    all + '.'});
+        add_problem(problems_,
+                    {ProblemCode::unknown_name, std::move(path), all,
+                     field_subject(key) + " is “" + quotable(text) + "”; it may be one of " + all + '.'});
     }
 
     Problems& problems_;
     Place place_;
     const Json& node_;
-    const Table& table_;
-    void* object_;
+    std::vector<std::string_view> known_;
 };
 
 /// A fault of the reading stands at `path`, above it or below it: then a second complaint there would only
@@ -402,7 +337,7 @@ Outcome<document::Document> read_document(const std::string& json_text) {
 
     Document document;
     Problems problems;
-    Reader(problems, {"", "The document"}, root, document_table(), &document).read();
+    Reader(problems, {"", "The document"}, root).read(document);
     const Problems told = problems;
     for (Problem& problem : check(document)) {
         if (!already_told(told, problem.path)) add_problem(problems, std::move(problem));

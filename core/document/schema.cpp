@@ -1,7 +1,7 @@
 #include "document/schema.hpp"
 
 #include "document/json_text.hpp"
-#include "document/table.hpp"
+#include "document/walk.hpp"
 #include "materials/woods.hpp"
 
 #include <initializer_list>
@@ -15,12 +15,13 @@ Tree number_schema(const NumberField& field) {
     return schema;
 }
 
-Tree points_schema(const Field& field) {
+Tree points_schema(const PointsField& field) {
     const Tree pair{{"type", "array"},
-                    {"prefixItems", Tree::array({number_schema(field.number), number_schema(field.second)})},
+                    {"prefixItems", Tree::array({number_schema(field.first), number_schema(field.second)})},
                     {"items", false},
                     {"minItems", 2}};
-    return {{"type", "array"}, {"items", pair}, {"minItems", field.min_count}, {"maxItems", field.max_count}};
+    return {
+        {"type", "array"}, {"items", pair}, {"minItems", field.min_count}, {"maxItems", max_curve_points}};
 }
 
 /// Characters, not bytes, are what a schema counts; so this allows a little more than the reader does.
@@ -37,21 +38,25 @@ Tree required_keys(std::initializer_list<std::string_view> keys) {
     return schema;
 }
 
-Tree word_schema(const Field& field) {
+template <class Words>
+Tree word_schema(const Words& words) {
     Tree all = Tree::array();
-    for (const FieldWord& word : field.words)
+    for (const auto& word : words)
         all.push_back(std::string(word.word));
     return {{"enum", std::move(all)}};
 }
 
-/// Describes one struct by its table.
+Tree with_default(Tree schema, Tree usual) {
+    schema["default"] = std::move(usual);
+    return schema;
+}
+
+template <class T>
+Tree schema_of();
+
+/// Describes one struct; its values are the defaults.
 class Describer {
 public:
-    explicit Describer(const Table& table) : usual_(table.defaults) {
-        for (const Field& field : table.fields)
-            describe(field);
-    }
-
     [[nodiscard]] Tree schema() const {
         Tree schema{{"type", "object"}, {"additionalProperties", false}};
         if (!required_.empty()) schema["required"] = required_;
@@ -61,133 +66,116 @@ public:
         return schema;
     }
 
-private:
-    void describe(const Field& field) {
-        switch (field.sort) {
-        case Sort::version:
-            put(field.key, {{"const", field.version}}, true);
-            break;
-        case Sort::number:
-            number(field.number, field.offset, field.required);
-            break;
-        case Sort::optional_number:
-            put(field.key, number_schema(field.number), field.required);
-            break;
-        case Sort::ordinal: {
-            Tree schema = number_schema(field.number);
-            schema["type"] = "integer";
-            put(field.key, std::move(schema));
-            break;
-        }
-        case Sort::text: {
-            Tree schema = text_schema();
-            schema["default"] = value_at<std::string>(usual_, field.offset);
-            put(field.key, std::move(schema));
-            break;
-        }
-        case Sort::wood: {
-            Tree ids = Tree::array();
-            for (const materials::Wood& wood : materials::woods())
-                ids.push_back(std::string(wood.id));
-            put_ids(field, std::move(ids));
-            break;
-        }
-        case Sort::material: {
-            Tree ids = Tree::array();
-            for (const materials::Solid& solid : materials::solids()) {
-                if (solid.serves(field.use)) ids.push_back(std::string(solid.id));
-            }
-            put_ids(field, std::move(ids));
-            break;
-        }
-        case Sort::choice: {
-            Tree schema = word_schema(field);
-            schema["default"] = std::string(word_of(field, choice_at(usual_, field.offset)));
-            put(field.key, std::move(schema));
-            break;
-        }
-        case Sort::yes_no:
-            put(field.key, {{"type", "boolean"}, {"default", value_at<bool>(usual_, field.offset)}});
-            break;
-        case Sort::flags: {
-            Tree usual = Tree::array();
-            for (const FieldWord& flag : field.words) {
-                if (value_at<bool>(usual_, flag.value)) usual.push_back(std::string(flag.word));
-            }
-            put(field.key, {{"type", "array"},
-                            {"items", word_schema(field)},
-                            {"minItems", 1},
-                            {"default", std::move(usual)}});
-            break;
-        }
-        case Sort::exactly_one:
-            put(field.number.key, number_schema(field.number));
-            put(field.second.key, number_schema(field.second));
-            rules_["oneOf"] =
-                Tree::array({required_keys({field.number.key}), required_keys({field.second.key})});
-            break;
-        case Sort::either:
-            number(field.number, field.offset, field.number.required);
-            put(field.second.key, number_schema(field.second));
-            rules_["not"] = required_keys({field.number.key, field.second.key});
-            break;
-        case Sort::number_or_points:
-            put(field.key, {{"anyOf", Tree::array({number_schema(field.second), points_schema(field)})}},
-                field.required);
-            break;
-        case Sort::points:
-            put(field.key, points_schema(field), field.required);
-            break;
-        case Sort::object:
-            put(field.key, Describer(field.inner()).schema(), field.required);
-            break;
-        case Sort::optional_object:
-            put(field.key, {{"oneOf", Tree::array({{{"type", "null"}}, Describer(field.inner()).schema()})}});
-            break;
-        case Sort::list:
-            put(field.key, {{"type", "array"},
-                            {"maxItems", field.max_count},
-                            {"items", Describer(field.inner()).schema()}});
-            break;
-        case Sort::names:
-            put(field.key,
-                {{"type", "array"}, {"minItems", 1}, {"maxItems", field.max_count}, {"items", text_schema()}},
-                true);
-            break;
-        }
+    void version(std::string_view key, int version) {
+        put("$schema", {{"type", "string"}});
+        put(key, {{"const", version}}, true);
     }
-
-    void number(const NumberField& field, std::size_t offset, bool required) {
+    void number(const NumberField& field, double usual) {
         Tree schema = number_schema(field);
-        if (!required) schema["default"] = to_trade(field, value_at<double>(usual_, offset));
-        put(field.key, std::move(schema), required);
+        if (!field.required) schema["default"] = to_trade(field, usual);
+        put(field.key, std::move(schema), field.required);
+    }
+    void optional_number(const NumberField& field, const std::optional<double>&) {
+        put(field.key, number_schema(field), field.required);
+    }
+    void ordinal(const NumberField& field, const std::optional<int>&) {
+        Tree schema = number_schema(field);
+        schema["type"] = "integer";
+        put(field.key, std::move(schema));
+    }
+    void text(const TextField& field, const std::string& usual) {
+        put(field.key, with_default(text_schema(), usual));
+    }
+    void wood(std::string_view key, const std::string& usual) {
+        Tree ids = Tree::array();
+        for (const materials::Wood& wood : materials::woods())
+            ids.push_back(std::string(wood.id));
+        put(key, {{"enum", std::move(ids)}, {"default", usual}});
+    }
+    void material(std::string_view key, materials::Use use, const std::string& usual) {
+        Tree ids = Tree::array();
+        for (const materials::Solid& solid : materials::solids()) {
+            if (solid.serves(use)) ids.push_back(std::string(solid.id));
+        }
+        put(key, {{"enum", std::move(ids)}, {"default", usual}});
+    }
+    template <class Words, class E>
+    void choice(std::string_view key, const Words& words, E usual) {
+        put(key, with_default(word_schema(words), std::string(word_of(words, usual))));
+    }
+    void yes_no(std::string_view key, bool usual) { put(key, {{"type", "boolean"}, {"default", usual}}); }
+    template <class Flags, class T>
+    void flags(std::string_view key, const Flags& all, const T& usual) {
+        put(key, {{"type", "array"},
+                  {"items", word_schema(all)},
+                  {"minItems", 1},
+                  {"default", flag_words(all, usual)}});
+    }
+    void exactly_one(const NumberField& a, std::optional<double>, const NumberField& b,
+                     std::optional<double>) {
+        rules_["oneOf"] = Tree::array({required_keys({a.key}), required_keys({b.key})});
+    }
+    template <class E>
+    void either(const NumberField& a, double usual, E, const NumberField& b, double, E, E) {
+        number(a, usual);
+        put(b.key, number_schema(b));
+        rules_["not"] = required_keys({a.key, b.key});
+    }
+    void number_or_points(const PointsField& field, const CurvePoints&) {
+        put(field.key, {{"anyOf", Tree::array({number_schema(field.second), points_schema(field)})}},
+            field.required);
+    }
+    template <class P>
+    void points(const PointsField& field, const std::vector<P>&, double P::*, double P::*) {
+        put(field.key, points_schema(field), field.required);
+    }
+    template <class T>
+    void object(std::string_view key, std::string_view, bool required, const T&) {
+        put(key, schema_of<T>(), required);
+    }
+    template <class T>
+    void optional_object(std::string_view key, std::string_view, const std::optional<T>&) {
+        put(key, {{"oneOf", Tree::array({{{"type", "null"}}, schema_of<T>()})}});
+    }
+    template <class T>
+    void list(const ListField& field, const std::vector<T>&) {
+        put(field.key, {{"type", "array"}, {"maxItems", field.max_count}, {"items", schema_of<T>()}});
+    }
+    void names(const ListField& field, const std::vector<std::string>&) {
+        put(field.key,
+            {{"type", "array"}, {"minItems", 1}, {"maxItems", field.max_count}, {"items", text_schema()}},
+            true);
     }
 
-    void put_ids(const Field& field, Tree ids) {
-        put(field.key, {{"enum", std::move(ids)}, {"default", value_at<std::string>(usual_, field.offset)}});
-    }
-
+private:
     void put(std::string_view key, Tree schema, bool required = false) {
         properties_[std::string(key)] = std::move(schema);
         if (required) required_.push_back(std::string(key));
     }
 
-    const void* usual_;
     Tree properties_ = Tree::object();
     Tree required_ = Tree::array();
     Tree rules_ = Tree::object();
 };
+
+template <class T>
+Tree schema_of() {
+    Describer describer;
+    walk(describer, defaults<T>());
+    return describer.schema();
+}
 
 } // namespace
 
 std::string schema_text() {
     Tree schema{
         {"$schema", "https://json-schema.org/draft/2020-12/schema"},
+        {"$id", "urn:evenfall:document:" + std::to_string(document_version)},
         {"title", "Evenfall document, version " + std::to_string(document_version)},
         {"description",
          "One jointed wooden lure: everything its builder decides. x runs aft from the nose, y to starboard, "
          "z up from the datum line; pitch is positive nose-up."}};
-    const Tree body = Describer(document_table()).schema();
+    const Tree body = schema_of<Document>();
     for (const auto& [key, value] : body.items())
         schema[key] = value;
     return laid_out_text(schema);

@@ -1,7 +1,7 @@
 #include "document/write.hpp"
 
 #include "document/json_text.hpp"
-#include "document/table.hpp"
+#include "document/walk.hpp"
 
 #include <optional>
 
@@ -13,166 +13,109 @@ enum class Form {
     compact, ///< only what differs from its default
 };
 
-Tree tree_of(Form form, const Table& table, const void* object);
+template <class T>
+Tree tree_of(Form form, const T& object);
 
-/// Turns one struct into one JSON object by its table. Keys come in the table's order.
+/// Turns one struct into one JSON object, with the struct's defaults at hand. Keys come in the table's order.
 class Writer {
 public:
-    Writer(Form form, const Table& table, const void* object)
-        : form_(form), object_(object), usual_(table.defaults) {
-        for (const Field& field : table.fields)
-            write(field);
-    }
+    explicit Writer(Form form) : form_(form) {}
 
     Tree tree = Tree::object();
 
+    void version(std::string_view key, int version) { put(key, version, false); }
+    void number(const NumberField& field, double held, double usual) {
+        const double value = to_trade(field, held);
+        put(field.key, value, !field.required && value == to_trade(field, usual));
+    }
+    void optional_number(const NumberField& field, const std::optional<double>& held,
+                         const std::optional<double>&) {
+        if (held) put(field.key, to_trade(field, *held), false);
+    }
+    void exactly_one(const NumberField&, std::optional<double>, const NumberField&, std::optional<double>) {}
+    template <class E>
+    void either(const NumberField& a, double held_a, E word_a, const NumberField& b, double held_b, E,
+                E which) {
+        if (which == word_a)
+            put(a.key, to_trade(a, held_a), false);
+        else
+            put(b.key, to_trade(b, held_b), false);
+    }
+    void ordinal(const NumberField& field, const std::optional<int>& held, const std::optional<int>&) {
+        if (held) put(field.key, *held + 1, false);
+    }
+    /// An empty name says nothing; it is left out even of the full form, where that is what reads back.
+    void text(const TextField& field, const std::string& held, const std::string& usual) {
+        put(field.key, held, held == usual, held == usual && held.empty());
+    }
+    void wood(std::string_view key, const std::string& held, const std::string& usual) {
+        text({key, key}, held, usual);
+    }
+    void material(std::string_view key, materials::Use, const std::string& held, const std::string& usual) {
+        text({key, key}, held, usual);
+    }
+    template <class Words, class E>
+    void choice(std::string_view key, const Words& words, E held, E usual) {
+        const std::string_view word = word_of(words, held);
+        if (!word.empty()) put(key, std::string(word), held == usual);
+    }
+    void yes_no(std::string_view key, bool held, bool usual) { put(key, held, held == usual); }
+    template <class Flags, class T>
+    void flags(std::string_view key, const Flags& all, const T& object, const T& usual) {
+        Tree words = flag_words(all, object);
+        const bool is_default = words == flag_words(all, usual);
+        put(key, std::move(words), is_default);
+    }
+    void number_or_points(const PointsField& field, const CurvePoints& held, const CurvePoints& usual) {
+        Tree written = number_or_pairs(field, held);
+        const bool is_default = written == number_or_pairs(field, usual);
+        put(field.key, std::move(written), is_default);
+    }
+    template <class P>
+    void points(const PointsField& field, const std::vector<P>& held, double P::*first, double P::*second) {
+        const bool nothing = held.empty() && !field.required;
+        put(field.key, pairs(field, held, first, second), nothing, nothing);
+    }
+    template <class T>
+    void object(std::string_view key, std::string_view, bool required, const T& held, const T&) {
+        Tree inner = tree_of(form_, held);
+        const bool nothing = inner.empty() && !required;
+        put(key, std::move(inner), nothing);
+    }
+    template <class T>
+    void optional_object(std::string_view key, std::string_view, const std::optional<T>& held,
+                         const std::optional<T>& usual) {
+        if (!held) return put(key, nullptr, !usual, !usual);
+        Tree inner = tree_of(form_, *held);
+        const bool is_default = usual && inner.empty();
+        put(key, std::move(inner), is_default);
+    }
+    template <class T>
+    void list(const ListField& field, const std::vector<T>& held) {
+        Tree entries = Tree::array();
+        for (const T& entry : held)
+            entries.push_back(tree_of(form_, entry));
+        put(field.key, std::move(entries), held.empty(), held.empty());
+    }
+    void names(const ListField& field, const std::vector<std::string>& held) { put(field.key, held, false); }
+
 private:
-    void write(const Field& field) {
-        switch (field.sort) {
-        case Sort::version:
-            put(field.key, field.version, false);
-            break;
-        case Sort::number: {
-            const double value = number(object_, field.number, field.offset);
-            put(field.key, value, !field.required && value == number(usual_, field.number, field.offset));
-            break;
-        }
-        case Sort::optional_number:
-            optional_number(field.number, field.offset);
-            break;
-        case Sort::exactly_one:
-            optional_number(field.number, field.offset);
-            optional_number(field.second, field.second_offset);
-            break;
-        case Sort::either:
-            if (choice_at(object_, field.which_offset) == field.which_first) {
-                put(field.number.key, number(object_, field.number, field.offset), false);
-            } else {
-                put(field.second.key, number(object_, field.second, field.second_offset), false);
-            }
-            break;
-        case Sort::ordinal:
-            if (const auto& held = value_at<std::optional<int>>(object_, field.offset))
-                put(field.key, *held + 1, false);
-            break;
-        case Sort::text:
-        case Sort::wood:
-        case Sort::material:
-            text(field);
-            break;
-        case Sort::choice:
-            choice(field);
-            break;
-        case Sort::yes_no: {
-            const bool held = value_at<bool>(object_, field.offset);
-            put(field.key, held, held == value_at<bool>(usual_, field.offset));
-            break;
-        }
-        case Sort::flags:
-            flags(field);
-            break;
-        case Sort::number_or_points:
-            number_or_points(field);
-            break;
-        case Sort::points: {
-            const bool nothing = count_of(field, object_) == 0 && !field.required;
-            put(field.key, pairs(field, object_), nothing, nothing);
-            break;
-        }
-        case Sort::object: {
-            Tree inner = tree_of(form_, field.inner(), place_at(object_, field.offset));
-            const bool nothing = inner.empty() && !field.required;
-            put(field.key, std::move(inner), nothing);
-            break;
-        }
-        case Sort::optional_object:
-            optional_object(field);
-            break;
-        case Sort::list:
-            list(field);
-            break;
-        case Sort::names:
-            put(field.key, value_at<std::vector<std::string>>(object_, field.offset), false);
-            break;
-        }
-    }
-
-    static double number(const void* object, const NumberField& field, std::size_t offset) {
-        return to_trade(field, value_at<double>(object, offset));
-    }
-
-    void optional_number(const NumberField& field, std::size_t offset) {
-        if (const auto& held = value_at<std::optional<double>>(object_, offset))
-            put(field.key, to_trade(field, *held), false);
-    }
-
-    void text(const Field& field) {
-        const auto& held = value_at<std::string>(object_, field.offset);
-        // An empty name says nothing; it is left out even of the full form, where that is what reads back.
-        const bool is_default = held == value_at<std::string>(usual_, field.offset);
-        put(field.key, held, is_default, is_default && held.empty());
-    }
-
-    void choice(const Field& field) {
-        const int held = choice_at(object_, field.offset);
-        const std::string_view word = word_of(field, held);
-        if (!word.empty()) put(field.key, std::string(word), held == choice_at(usual_, field.offset));
-    }
-
-    void flags(const Field& field) {
-        Tree words = Tree::array();
-        bool is_default = true;
-        for (const FieldWord& flag : field.words) {
-            const bool held = value_at<bool>(object_, flag.value);
-            if (held) words.push_back(std::string(flag.word));
-            is_default = is_default && held == value_at<bool>(usual_, flag.value);
-        }
-        put(field.key, std::move(words), is_default);
-    }
-
-    /// One point at 0 is the same all along, and written as a number.
-    static Tree number_or_pairs(const Field& field, const void* object) {
-        if (count_of(field, object) == 1) {
-            const void* point = entry_of(field, object, 0);
-            if (number(point, field.number, field.first_offset) == 0.0)
-                return number(point, field.second, field.second_offset);
-        }
-        return pairs(field, object);
-    }
-
-    void number_or_points(const Field& field) {
-        Tree held = number_or_pairs(field, object_);
-        const bool is_default = held == number_or_pairs(field, usual_);
-        put(field.key, std::move(held), is_default);
-    }
-
-    static Tree pairs(const Field& field, const void* object) {
+    template <class P>
+    static Tree pairs(const PointsField& field, const std::vector<P>& held, double P::*first,
+                      double P::*second) {
         Tree all = Tree::array();
-        for (std::size_t i = 0; i < count_of(field, object); ++i) {
-            const void* point = entry_of(field, object, i);
-            all.push_back(Tree::array({number(point, field.number, field.first_offset),
-                                       number(point, field.second, field.second_offset)}));
+        for (const P& point : held) {
+            all.push_back(
+                Tree::array({to_trade(field.first, point.*first), to_trade(field.second, point.*second)}));
         }
         return all;
     }
 
-    void optional_object(const Field& field) {
-        const bool usually = count_of(field, usual_) > 0;
-        if (count_of(field, object_) == 0) {
-            put(field.key, nullptr, !usually, !usually);
-            return;
-        }
-        Tree inner = tree_of(form_, field.inner(), entry_of(field, object_, 0));
-        const bool is_default = usually && inner.empty();
-        put(field.key, std::move(inner), is_default);
-    }
-
-    void list(const Field& field) {
-        Tree entries = Tree::array();
-        const std::size_t count = count_of(field, object_);
-        for (std::size_t i = 0; i < count; ++i)
-            entries.push_back(tree_of(form_, field.inner(), entry_of(field, object_, i)));
-        put(field.key, std::move(entries), count == 0, count == 0);
+    /// One point at 0 is the same all along, and written as a number.
+    static Tree number_or_pairs(const PointsField& field, const CurvePoints& held) {
+        if (held.size() == 1 && to_trade(field.first, held[0].x_m) == 0.0)
+            return to_trade(field.second, held[0].value);
+        return pairs(field, held, &CurvePoint::x_m, &CurvePoint::value);
     }
 
     void put(std::string_view key, Tree value, bool is_default, bool says_nothing = false) {
@@ -181,22 +124,19 @@ private:
     }
 
     Form form_;
-    const void* object_;
-    const void* usual_;
 };
 
-Tree tree_of(Form form, const Table& table, const void* object) {
-    return std::move(Writer(form, table, object).tree);
-}
-
-Tree tree_of(const Document& document, Form form) {
-    return tree_of(form, document_table(), &document);
+template <class T>
+Tree tree_of(Form form, const T& object) {
+    Writer writer(form);
+    walk(writer, object, defaults<T>());
+    return std::move(writer.tree);
 }
 
 } // namespace
 
 std::string write_compact(const Document& document) {
-    return compact_text(tree_of(document, Form::compact));
+    return compact_text(tree_of(Form::compact, document));
 }
 
 bool same(const Document& a, const Document& b) {
@@ -208,7 +148,7 @@ bool same(const Document& a, const Document& b) {
 namespace evenfall {
 
 std::string write_document(const document::Document& document) {
-    return document::laid_out_text(document::tree_of(document, document::Form::full));
+    return document::laid_out_text(document::tree_of(document::Form::full, document));
 }
 
 } // namespace evenfall

@@ -1,5 +1,6 @@
 #include "base/sentence.hpp"
 #include "body/pocket_surface.hpp"
+#include "document/coat_traits.hpp"
 #include "ledger/build_detail.hpp"
 #include "materials/solids.hpp"
 
@@ -120,7 +121,7 @@ private:
                 moves_volume};
     }
 
-    [[nodiscard]] bool is_film() const { return coat_.kind == document::CoatKind::film; }
+    [[nodiscard]] bool takes_room() const { return traits_of(coat_.kind).takes_room; }
 
     [[nodiscard]] Line line_at(int segment, const Vec3& at_m) const {
         Line line;
@@ -148,12 +149,11 @@ private:
             if (surface.closed) volume += 4.0 / 3.0 * std::numbers::pi * t * t * t;
             line.mass_kg = volume * solid_.density_kg_m3.value;
         }
-        if (is_film()) line.displaced_m3 = volume;
-        // A thin shell on a shape has about 5/3 of the solid's radius of gyration squared (exact on a
-        // sphere).
+        if (takes_room()) line.displaced_m3 = volume;
+        // A thin shell on a form has about 5/3 of the solid's radius of gyration squared (exact on a sphere).
         if (segment.volume_m3 > 0.0)
             line.own_kg_m2 = segment.inertia_m5 * (5.0 / 3.0 * line.mass_kg / segment.volume_m3);
-        line.spreads[0] = spread(is_film());
+        line.spreads[0] = spread(takes_room());
         out.push_back(line);
     }
 
@@ -171,8 +171,8 @@ private:
             volume = film_in(o, coat_.thickness_m.value_or(0.0));
             line.mass_kg = volume * solid_.density_kg_m3.value;
         }
-        if (is_film()) o.room_m3 -= volume;
-        const bool displaces = is_film() && o.floods;
+        if (takes_room()) o.room_m3 -= volume;
+        const bool displaces = takes_room() && o.floods;
         if (displaces) line.displaced_m3 = volume;
         line.spreads[0] = spread(displaces);
         out.push_back(line);

@@ -1,6 +1,6 @@
 #include "output/log_csv.hpp"
 
-#include "document/table.hpp"
+#include "document/walk.hpp"
 
 #include <optional>
 
@@ -20,44 +20,41 @@ std::string quoted(const std::string& text) {
     return out + '"';
 }
 
-/// The value of one field of a reading, as text.
-std::string said(const document::Field& field, const document::Reading& reading) {
-    using document::Sort;
-    switch (field.sort) {
-    case Sort::choice:
-        return std::string(word_of(field, choice_at(&reading, field.offset)));
-    case Sort::ordinal:
-        if (const auto& held = document::value_at<std::optional<int>>(&reading, field.offset))
-            return std::to_string(*held + 1);
-        return field.key == "lure" ? "1" : "";
-    case Sort::optional_number:
-        if (const auto& held = document::value_at<std::optional<double>>(&reading, field.offset)) {
-            return document::plain_number(to_trade(field.number, *held));
-        }
-        return {};
-    case Sort::text:
-        return quoted(document::value_at<std::string>(&reading, field.offset));
-    case Sort::yes_no:
-        return document::value_at<bool>(&reading, field.offset) ? "yes" : "no";
-    default:
-        return {}; // readings have no other kinds of field
+/// The keys of a reading's fields and what it says in each, every one after a comma.
+struct Row {
+    std::string keys;
+    std::string cells;
+
+    void add(std::string_view key, std::string_view cell) {
+        keys.append(",").append(key);
+        cells.append(",").append(cell);
     }
+    template <class Words, class E>
+    void choice(std::string_view key, const Words& words, E held) {
+        add(key, document::word_of(words, held));
+    }
+    void ordinal(const document::NumberField& field, const std::optional<int>& held) {
+        add(field.key, held ? std::to_string(*held + 1) : field.key == "lure" ? "1" : "");
+    }
+    void optional_number(const document::NumberField& field, const std::optional<double>& held) {
+        add(field.key, held ? document::plain_number(to_trade(field, *held)) : "");
+    }
+    void text(const document::TextField& field, const std::string& held) { add(field.key, quoted(held)); }
+    void yes_no(std::string_view key, bool held) { add(key, held ? "yes" : "no"); }
+};
+
+Row row_of(const document::Reading& reading) {
+    Row row;
+    walk(row, reading);
+    return row;
 }
 
 } // namespace
 
 std::string log_csv(const document::Document& document) {
-    const document::Table& table = document::reading_table();
-    std::string out = "reading";
-    for (const document::Field& field : table.fields)
-        out.append(",").append(field.key);
-    out += "\r\n";
-    for (std::size_t i = 0; i < document.log.size(); ++i) {
-        out += std::to_string(i + 1);
-        for (const document::Field& field : table.fields)
-            out.append(",").append(said(field, document.log[i]));
-        out += "\r\n";
-    }
+    std::string out = "reading" + row_of({}).keys + "\r\n";
+    for (std::size_t i = 0; i < document.log.size(); ++i)
+        out += std::to_string(i + 1) + row_of(document.log[i]).cells + "\r\n";
     return out;
 }
 

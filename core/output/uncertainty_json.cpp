@@ -8,19 +8,11 @@
 namespace evenfall::output {
 namespace {
 
-template <class Words, class E>
-std::string word_of(const Words& words, E value) {
-    for (const auto& word : words) {
-        if (word.value == value) return std::string(word.word);
-    }
-    return {};
-}
-
 std::string stage_of(Stage stage) {
-    return word_of(document::table::stage_words, stage);
+    return std::string(document::word_of(document::table::stage_words, stage));
 }
 std::string kind_of(document::ReadingKind kind) {
-    return word_of(document::table::reading_kinds, kind);
+    return std::string(document::word_of(document::table::reading_kinds, kind));
 }
 
 Tree estimate(const Estimate& e, double per_core) {
@@ -124,7 +116,7 @@ std::string uncertainty_json(const document::Document& document, const Uncertain
     tree["stages"] = std::move(stages);
     Tree inputs = Tree::array();
     for (const InputEstimate& b : s.inputs) {
-        inputs.push_back({{"cause", word_of(document::table::causes, b.cause)},
+        inputs.push_back({{"cause", std::string(document::word_of(document::table::causes, b.cause))},
                           {"name", b.name},
                           {"factor", number(b.factor)},
                           {"spread_percent", number(100.0 * b.spread)},

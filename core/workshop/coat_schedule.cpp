@@ -1,6 +1,7 @@
 #include "workshop/coat_schedule.hpp"
 
 #include "body/pocket_surface.hpp"
+#include "document/coat_traits.hpp"
 
 #include <algorithm>
 
@@ -62,7 +63,7 @@ std::vector<CoatGrams> schedule(const document::Document& document, const Evalua
 }
 
 bool is_resin(const document::Coat& coat) {
-    return coat.kind == document::CoatKind::film && coat.material == "epoxy";
+    return traits_of(coat.kind).is_mixed && coat.material == "epoxy";
 }
 
 int resin_coat(const document::Document& document) {

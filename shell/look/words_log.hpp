@@ -69,6 +69,7 @@ inline constexpr const char* gains_below = "with the piece held under, nothing t
 inline constexpr const char* holder_field = "Holder alone";
 inline constexpr const char* holder_below =
     "what the wire or thread reads by itself at the same depth; taken off";
+inline constexpr const char* temperature_of_tub = "as the tub";
 inline constexpr const char* holder_absent = "none";
 inline constexpr const char* clip_field = "Clipped on, dry";
 inline constexpr const char* clip_material_field = "Made of";

@@ -2,7 +2,7 @@
 
 #include "base/trade.hpp"
 #include "body/curve.hpp"
-#include "body/drawing_check.hpp"
+#include "document/field_table.hpp"
 #include "look/words_state.hpp"
 #include "state/edits.hpp"
 
@@ -338,13 +338,13 @@ double diagonal_share(document::SectionKind kind, double fullness) {
 }
 
 double fullness_of_share(document::SectionKind kind, double share) {
-    if (kind == document::SectionKind::chamfered) {
-        return std::round(100.0 * std::clamp(2.0 * (1.0 - share), 0.0, 1.0)) / 100.0;
-    }
-    const double least = diagonal_share(kind, shape::least_exponent);
-    const double most = diagonal_share(kind, shape::greatest_exponent);
-    const double exponent = -std::numbers::ln2 / std::log(std::clamp(share, least, most));
-    return std::clamp(std::round(100.0 * exponent) / 100.0, shape::least_exponent, shape::greatest_exponent);
+    const document::NumberField field = document::fullness_field(kind);
+    const auto [least, most] =
+        std::minmax({diagonal_share(kind, field.min), diagonal_share(kind, field.max)});
+    const double held = std::clamp(share, least, most);
+    const double fullness =
+        kind == document::SectionKind::chamfered ? 2.0 * (1.0 - held) : -std::numbers::ln2 / std::log(held);
+    return std::clamp(std::round(100.0 * fullness) / 100.0, field.min, field.max);
 }
 
 } // namespace evenfall::shell::state

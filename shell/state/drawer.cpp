@@ -1,6 +1,7 @@
 #include "state/drawer.hpp"
 
 #include "base/trade.hpp"
+#include "document/field_of.hpp"
 #include "document/fields.hpp"
 #include "document/json_guard.hpp"
 #include "look/words_drawer.hpp"
@@ -38,7 +39,9 @@ struct Reader {
         const auto found = json.find(key);
         return found == json.end() ? nullptr : &*found;
     }
-    std::optional<double> number(const char* key, double least, double most, const char* limit, bool needed) {
+    /// In SI, within the limits of the field of the document that the number is meant for.
+    std::optional<double> number(const char* key, const document::NumberField& field, bool needed) {
+        const std::string limit = document::limit_text(field);
         const Json* found = find(key);
         if (found == nullptr) {
             if (needed) refuse(ProblemCode::missing_key, key, limit, words::drawer_lacks);
@@ -49,11 +52,11 @@ struct Reader {
             return std::nullopt;
         }
         const double value = found->get<double>();
-        if (!(value >= least && value <= most)) {
+        if (!(value >= field.min && value <= field.max)) {
             refuse(ProblemCode::out_of_range, key, limit, words::drawer_off_limits);
             return std::nullopt;
         }
-        return value;
+        return document::to_si(field, value);
     }
     std::string text(const char* key, bool needed) {
         const Json* found = find(key);
@@ -91,19 +94,18 @@ Outcome<Thing> read_thing(const Json& json, const std::string& path) {
             r.refuse(ProblemCode::unknown_name, "material", "", words::drawer_no_material);
     }
     if (thing.kind == ThingKind::part) {
-        if (const auto g = r.number("mass_g", 0.0, 2000.0, "0 to 2000 g", true))
-            thing.mass_kg = units::kg_from_g(*g);
-        if (const auto g = r.number("sigma_g", 0.0, 1000.0, "0 to 1000 g", false))
-            thing.mass_sigma_kg = units::kg_from_g(*g);
-        if (const auto mm = r.number("reach_mm", 0.0, 300.0, "0 to 300 mm", false))
-            thing.reach_m = units::m_from_mm(*mm);
+        using document::Part;
+        thing.mass_kg = r.number("mass_g", document::field_of<&Part::mass_kg>, true).value_or(0.0);
+        thing.mass_sigma_kg = r.number("sigma_g", document::field_of<&Part::mass_sigma_kg>, false);
+        thing.reach_m = r.number("reach_mm", document::field_of<&Part::reach_m>, false);
         const std::string stage = r.text("put_on", true);
         if (stage != "hardware" && stage != "dressed")
             r.refuse(ProblemCode::unknown_name, "put_on", "hardware, dressed", words::drawer_off_limits);
         thing.put_on = stage == "dressed" ? Stage::dressed : Stage::hardware;
     } else {
-        if (const auto mm = r.number("diameter_mm", 0.2, 40.0, "0.2 to 40 mm", true))
-            thing.diameter_m = units::m_from_mm(*mm);
+        thing.diameter_m =
+            r.number("diameter_mm", document::field_of<&document::Fill::stock_diameter_m>, true)
+                .value_or(0.0);
     }
     if (thing.kind == ThingKind::wire) {
         const std::string temper = r.text("temper", true);

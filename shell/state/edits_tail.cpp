@@ -1,6 +1,7 @@
 #include "state/edits.hpp"
 
 #include "body/body.hpp"
+#include "document/field_of.hpp"
 #include "look/words_state.hpp"
 
 #include <algorithm>
@@ -73,9 +74,14 @@ Edit add_tail() {
             const shape::Box box = shape::box_of(*slot);
             const double high = std::min({half, box.z_to_m - tail.z_m, tail.z_m - box.z_from_m});
             const double across = 2.0 * std::min(box.y_to_m, -box.y_from_m);
-            const document::Tenon tenon{std::min(end - box.x_from_m, 0.1), std::min(across, 0.04),
-                                        2.0 * high};
-            if (tenon.length_m >= 0.0005 && tenon.thickness_m >= 0.0002 && tenon.height_m >= 0.0005)
+            using document::Tenon;
+            constexpr document::NumberField along = document::field_of<&Tenon::length_m>;
+            constexpr document::NumberField broad = document::field_of<&Tenon::thickness_m>;
+            constexpr document::NumberField up = document::field_of<&Tenon::height_m>;
+            const Tenon tenon{std::min(end - box.x_from_m, most_si(along)), std::min(across, most_si(broad)),
+                              2.0 * high};
+            if (tenon.length_m >= least_si(along) && tenon.thickness_m >= least_si(broad) &&
+                tenon.height_m >= least_si(up))
                 tail.tenon = tenon;
         }
         d.tail = tail;

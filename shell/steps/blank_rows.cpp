@@ -48,12 +48,12 @@ void reading_rows(Desk& desk, int index) {
     document::Measured reading = desk.document().shape.measured[static_cast<std::size_t>(index)];
     const auto station = desk.evaluation().body.lines->at(reading.x_m);
     Fields f(desk, "shape.measured." + std::to_string(index), words::measured_kind, index);
-    f.length(".x", words::place_x, reading.x_m, 0.0, longest_m);
-    const NumberSpec spec{Quantity::length, 0.0001, 2.0 * widest_m, {}, -1};
-    f.optional_number(".width", words::measured_width, reading.width_m, 2.0 * station.half_width_m, spec,
-                      words::measured_absent);
-    f.optional_number(".height", words::measured_height, reading.height_m, 2.0 * station.half_height_m, spec,
-                      words::measured_absent);
+    using document::Measured;
+    f.number<&Measured::x_m>(".x", words::place_x, reading);
+    f.optional_number<&Measured::width_m>(".width", words::measured_width, reading,
+                                          2.0 * station.half_width_m, words::measured_absent);
+    f.optional_number<&Measured::height_m>(".height", words::measured_height, reading,
+                                           2.0 * station.half_height_m, words::measured_absent);
     f.put([&] { return put_reading(index, reading); });
     if (widgets::button(desk.ui, f.id(".remove"), words::measured_remove, widgets::ButtonKind::quiet)) {
         desk.change(f.said(words::take_away), on_document([index](document::Document& d) {
@@ -80,10 +80,10 @@ void blank_rows(Desk& desk) {
     if (!blank) return;
     document::Blank board = *blank;
     Fields f(desk, "shape.blank");
-    f.length(".length", words::blank_length, board.length_m, 0.001, 2.0 * longest_m);
-    f.length(".height", words::blank_height, board.height_m, 0.001, 2.0 * widest_m);
-    f.length(".thickness", words::blank_thickness, board.thickness_m, 0.001, 2.0 * widest_m);
-    f.length(".saw", words::blank_saw, board.saw_m, 0.0, 0.02, words::blank_saw_below);
+    f.number<&document::Blank::length_m>(".length", words::blank_length, board);
+    f.number<&document::Blank::height_m>(".height", words::blank_height, board);
+    f.number<&document::Blank::thickness_m>(".thickness", words::blank_thickness, board);
+    f.number<&document::Blank::saw_m>(".saw", words::blank_saw, board, words::blank_saw_below);
     f.put([&] { return on_document([board](document::Document& d) { d.blank = board; }); });
     for (const auto& warning : shape::blank_warnings(*blank, *desk.evaluation().body.lines))
         widgets::problem_line(desk.ui, warning.sentence);

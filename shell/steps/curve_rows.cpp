@@ -1,3 +1,4 @@
+#include "steps/fields.hpp"
 #include "steps/step_panels.hpp"
 
 #include "look/words_steps.hpp"
@@ -30,20 +31,34 @@ const char* title_of(Curve curve) {
     return words::curve_fullness;
 }
 
+const document::PointsField& field_of(Curve curve) {
+    using document::Shape;
+    switch (curve) {
+    case Curve::top:
+        return document::points_of<&Shape::top>;
+    case Curve::bottom:
+        return document::points_of<&Shape::bottom>;
+    case Curve::half_width:
+        return document::points_of<&Shape::half_width>;
+    case Curve::fullness:
+        break;
+    }
+    return document::points_of<&document::Section::fullness>;
+}
+
 void point_editor(Desk& desk, Curve curve, int index, const document::CurvePoints& points) {
     const auto& point = points[static_cast<std::size_t>(index)];
     const std::string id = "shape.point." + std::to_string(index);
     const std::string history = std::string(words::curve_changed) + " " + title_of(curve);
     const bool end = index == 0 || index + 1 == static_cast<int>(points.size());
     if (!end) {
-        number(desk, id + ".x", words::place_x, point.x_m, {Quantity::length, 0.0, longest_m, {}, -1},
-               history, [=](double v) { return state::move_curve_point(curve, index, v, point.value); });
+        number(desk, id + ".x", words::place_x, point.x_m, spec_of(field_of(curve).first), history,
+               [=](double v) { return state::move_curve_point(curve, index, v, point.value); });
     }
     const bool plain = curve == Curve::fullness;
-    const bool round = desk.document().shape.section.kind == document::SectionKind::superellipse;
     const NumberSpec spec =
-        plain ? NumberSpec{Quantity::number, round ? 1.2 : 0.0, round ? 12.0 : 1.0, 0.1, 2}
-              : NumberSpec{Quantity::length, curve == Curve::half_width ? 0.0 : -widest_m, widest_m, {}, -1};
+        plain ? spec_of(document::fullness_field(desk.document().shape.section.kind), {{}, 0.1, 2})
+              : spec_of(field_of(curve).second);
     const char* label = plain                        ? words::point_value_fullness
                         : curve == Curve::half_width ? words::point_value_width
                                                      : words::point_value_height;

@@ -89,8 +89,4 @@ void optional_number(Desk& desk, const std::string& id, std::string_view label, 
 /// A segment's name, or "Segment 2" where it has none.
 [[nodiscard]] std::string segment_name(const document::Document& document, int segment);
 
-// Limits as in the document (document/field_table.hpp); the core refuses what geometry forbids.
-inline constexpr double longest_m = 1.0;
-inline constexpr double widest_m = 0.3;
-
 } // namespace evenfall::shell::steps

@@ -1,3 +1,4 @@
+#include "steps/fields.hpp"
 #include "steps/step_panels.hpp"
 
 #include "base/trade.hpp"
@@ -45,13 +46,13 @@ void thing_editor(Desk& desk, std::size_t index) {
     }
     if (thing.kind == ThingKind::part) {
         if (const auto set = widgets::number_field(desk.ui, id + ".mass", words::mass, thing.mass_kg,
-                                                   {Quantity::mass, 0.0, 2.0, {}, -1})) {
+                                                   spec_of(document::field_of<&document::Part::mass_kg>))) {
             thing.mass_kg = *set;
             changed = true;
         }
     } else if (const auto set =
                    widgets::number_field(desk.ui, id + ".diameter", words::drawer_diameter, thing.diameter_m,
-                                         {Quantity::length, 0.0002, 0.04, {}, -1})) {
+                                         spec_of(document::field_of<&document::Fill::stock_diameter_m>))) {
         thing.diameter_m = *set;
         changed = true;
     }

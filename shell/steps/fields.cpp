@@ -4,6 +4,27 @@
 
 namespace evenfall::shell::steps {
 
+namespace {
+
+Quantity quantity_in(std::string_view unit) {
+    if (unit == "mm") return Quantity::length;
+    if (unit == "g") return Quantity::mass;
+    if (unit == "°") return Quantity::angle;
+    if (unit == "%") return Quantity::percent;
+    if (unit == "kg/m³") return Quantity::density;
+    if (unit == "mm/s") return Quantity::fall;
+    if (unit == "°C") return Quantity::temperature;
+    if (unit == "g/kg") return Quantity::salinity;
+    return Quantity::number;
+}
+
+} // namespace
+
+NumberSpec spec_of(const document::NumberField& field, const Shown& shown) {
+    return {shown.quantity.value_or(quantity_in(field.unit)), document::least_si(field),
+            document::most_si(field), shown.step, shown.decimals};
+}
+
 std::string Fields::said(std::string_view what) const {
     return kind_.empty() ? std::string(what) : label_of(what, kind_, index_);
 }
@@ -24,11 +45,6 @@ void Fields::optional_number(std::string_view key, std::string_view label, std::
         value = *set;
         changed(label);
     }
-}
-
-void Fields::length(std::string_view key, std::string_view label, double& value, double least, double most,
-                    std::string_view below) {
-    number(key, label, value, {Quantity::length, least, most, {}, -1}, below);
 }
 
 bool Fields::material(std::string_view key, std::string_view label, materials::Use use, std::string& value,

@@ -1,10 +1,22 @@
 #pragma once
 
+#include "document/field_of.hpp"
 #include "steps/desk.hpp"
 
+#include <functional>
 #include <span>
 
 namespace evenfall::shell::steps {
+
+/// How the page shows a number where the unit of its field does not say enough.
+struct Shown {
+    std::optional<Quantity> quantity{}; ///< else by the field's unit
+    std::optional<double> step{};       ///< as NumberSpec has it
+    int decimals = -1;
+};
+
+/// A field of the document as the keypad asks for it: the limits are those of the table.
+[[nodiscard]] NumberSpec spec_of(const document::NumberField& field, const Shown& shown = {});
 
 /// Rows over a copy of one entry of the document. Each row shows a value of the copy and sets it when the
 /// builder does; after all rows, the step writes a changed copy back by one edit, labelled by the row that
@@ -16,15 +28,26 @@ public:
     Fields(Desk& desk, std::string id, std::string_view kind = {}, int index = 0)
         : desk_(desk), id_(std::move(id)), kind_(kind), index_(index) {}
 
+    /// A number of the entry, within the limits of its field; an optional one must be there.
+    template <auto Member, class T>
+    void number(std::string_view key, std::string_view label, T& entry, std::string_view below = {},
+                const Shown& shown = {}) {
+        number(key, label, value_of(std::invoke(Member, entry)), spec_of(document::field_of<Member>, shown),
+               below);
+    }
+    /// One that may be left out; the keypad begins at `start` then.
+    template <auto Member, class T>
+    void optional_number(std::string_view key, std::string_view label, T& entry, double start,
+                         std::string_view absent, std::string_view below = {}, const Shown& shown = {}) {
+        optional_number(key, label, std::invoke(Member, entry), start,
+                        spec_of(document::field_of<Member>, shown), absent, below);
+    }
     void number(std::string_view key, std::string_view label, double& value, const NumberSpec& spec,
                 std::string_view below = {});
     void optional_number(std::string_view key, std::string_view label, std::optional<double>& value,
                          double start, const NumberSpec& spec, std::string_view absent,
                          std::string_view below = {});
-    /// A length in the chosen units.
-    void length(std::string_view key, std::string_view label, double& value, double least, double most,
-                std::string_view below = {});
-    /// True when another one was picked; with `none`, "" means none.
+    /// True when another one was picked; with `none` "" stands for that.
     bool material(std::string_view key, std::string_view label, materials::Use use, std::string& value,
                   std::string_view none = {}, std::string_view none_below = {});
     void text(std::string_view key, std::string_view label, std::string& value);
@@ -57,6 +80,9 @@ public:
     }
 
 private:
+    static double& value_of(double& held) { return held; }
+    static double& value_of(std::optional<double>& held) { return *held; }
+
     Desk& desk_;
     std::string id_;
     std::string_view kind_;

@@ -2,6 +2,7 @@
 #include "steps/step_panels.hpp"
 
 #include "base/trade.hpp"
+#include "document/coat_traits.hpp"
 #include "ledger/fold.hpp"
 #include "look/words_steps.hpp"
 #include "materials/solids.hpp"
@@ -19,6 +20,7 @@ namespace words = look::words;
 using state::ItemKind;
 using state::on_coat;
 
+constexpr std::array<std::string_view, 2> coat_kinds{words::coat_soaks, words::coat_film};
 constexpr std::array<Stage, 3> coat_stages{Stage::sealed, Stage::painted, Stage::clear_coated};
 
 ledger::Sum coat_sum(const Desk& desk, int coat) {
@@ -26,7 +28,7 @@ ledger::Sum coat_sum(const Desk& desk, int coat) {
 }
 
 void amount_rows(Desk& desk, Fields& f, int index, document::Coat& coat) {
-    if (coat.kind == document::CoatKind::film) {
+    if (traits_of(coat.kind).takes_room) {
         const std::array<std::string_view, 2> ways{words::by_thickness, words::by_mass};
         int by = coat.thickness_m ? 0 : 1;
         if (f.choice(".by", words::coat_by, ways, by)) {
@@ -39,14 +41,15 @@ void amount_rows(Desk& desk, Fields& f, int index, document::Coat& coat) {
         }
     }
     if (coat.thickness_m) {
-        f.number(".thickness", words::coat_thickness, *coat.thickness_m,
-                 {Quantity::thickness, 0.0, 0.005, {}, fine_decimals(desk)}, words::coat_thickness_below);
+        f.number<&document::Coat::thickness_m>(".thickness", words::coat_thickness, coat,
+                                               words::coat_thickness_below,
+                                               {Quantity::thickness, {}, fine_decimals(desk)});
     } else if (coat.mass_kg) {
-        f.number(".mass", words::coat_mass, *coat.mass_kg, {Quantity::mass, 0.0, 0.5, {}, -1},
-                 words::coat_mass_below);
+        f.number<&document::Coat::mass_kg>(".mass", words::coat_mass, coat, words::coat_mass_below);
     }
-    f.optional_number(".spread", words::spread, coat.spread, 0.20, {Quantity::percent, 0.0, 1.0, 0.05, 0},
-                      words::coat_spread_absent, words::coat_spread_below);
+    f.optional_number<&document::Coat::spread>(".spread", words::spread, coat, 0.20,
+                                               words::coat_spread_absent, words::coat_spread_below,
+                                               {{}, 0.05, 0});
 }
 
 /// The coat's contribution to the weight in water.
@@ -74,10 +77,9 @@ void coat_editor(Desk& desk, int index) {
     for (int s = 0; s < 3; ++s)
         on = coat.stage == coat_stages[static_cast<std::size_t>(s)] ? s : on;
     if (f.choice(".stage", words::stage, stages, on)) coat.stage = coat_stages[static_cast<std::size_t>(on)];
-    const std::array<std::string_view, 2> kinds{words::coat_soaks, words::coat_film};
-    if (f.choice(".kind", words::coat_works, kinds, coat.kind, words::coat_works_label) &&
-        coat.kind == document::CoatKind::soaks && coat.thickness_m) {
-        // A coat that soaks in has no thickness, so the mass is kept instead.
+    if (f.choice(".kind", words::coat_works, coat_kinds, coat.kind, words::coat_works_label) &&
+        !traits_of(coat.kind).takes_room && coat.thickness_m) {
+        // What soaks in has no thickness: the same mass then.
         coat.thickness_m.reset();
         coat.mass_kg = coat_sum(desk, index).mass.kg;
     }
@@ -115,9 +117,8 @@ std::string coat_line(const Desk& desk, const document::Coat& coat) {
     const auto* solid = materials::find_solid(coat.material);
     std::string text(solid != nullptr ? solid->name : std::string_view(coat.material));
     text += words::separator;
-    text += coat.kind == document::CoatKind::soaks ? std::string(words::coat_soaks)
-            : coat.thickness_m                     ? text_of(desk, *coat.thickness_m, Quantity::thickness)
-                                                   : std::string(words::coat_film);
+    text += coat.thickness_m ? text_of(desk, *coat.thickness_m, Quantity::thickness)
+                             : std::string(coat_kinds[static_cast<std::size_t>(coat.kind)]);
     text += words::separator;
     text += stage_words(coat.stage);
     return text;

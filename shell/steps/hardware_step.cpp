@@ -37,24 +37,26 @@ void segment_choice(Desk& desk, Fields& f, document::Part& part) {
 }
 
 void part_editor(Desk& desk, int index) {
-    document::Part part = desk.document().parts[static_cast<std::size_t>(index)];
+    using document::Part;
+    Part part = desk.document().parts[static_cast<std::size_t>(index)];
     Fields f(desk, "hardware." + std::to_string(index), words::part_kind, index);
     f.text(".name", words::name, part.name);
-    f.number(".mass", words::mass, part.mass_kg, {Quantity::mass, 0.0, 2.0, {}, -1}, words::part_mass_below);
+    f.number<&Part::mass_kg>(".mass", words::mass, part, words::part_mass_below);
     f.material(".material", words::material, materials::Use::part, part.material);
     const std::array<std::string_view, 2> stages{words::stage_fitted, words::stage_dressed_short};
     int dressed = part.stage == Stage::dressed ? 1 : 0;
     if (f.choice(".stage", {}, stages, dressed, words::stage))
         part.stage = dressed == 1 ? Stage::dressed : Stage::hardware;
-    f.length(".x", words::place_x, part.at_m.x, -longest_m, 2.0 * longest_m);
-    f.length(".z", words::place_z, part.at_m.z, -2.0 * widest_m, 2.0 * widest_m, words::place_z_below);
-    f.length(".y", words::place_y, part.at_m.y, -2.0 * widest_m, 2.0 * widest_m, words::place_y_below);
-    f.number(".embedded", words::embedded, part.embedded, {Quantity::percent, 0.0, 1.0, 0.1, 0},
-             words::embedded_below);
-    // The core assumes 3 % of the mass where no standard deviation is given; the keypad starts from that.
+    f.number<document::part_at<&Vec3::x>>(".x", words::place_x, part);
+    f.number<document::part_at<&Vec3::z>>(".z", words::place_z, part, words::place_z_below);
+    f.number<document::part_at<&Vec3::y>>(".y", words::place_y, part, words::place_y_below);
+    f.number<&Part::embedded>(".embedded", words::embedded, part, words::embedded_below, {{}, 0.1, 0});
+    // The core takes 3 % of the mass where no spread is given; the keypad starts from the same.
     constexpr double usual_share = 0.03;
-    f.optional_number(".sigma", words::mass_sigma, part.mass_sigma_kg, usual_share * part.mass_kg,
-                      {Quantity::mass, 0.0, 1.0, {}, -1}, words::mass_sigma_absent);
+    f.optional_number<&Part::mass_sigma_kg>(".sigma", words::mass_sigma, part, usual_share * part.mass_kg,
+                                            words::mass_sigma_absent);
+    f.optional_number<&Part::reach_m>(".reach", words::part_reach, part, 0.0, words::part_reach_absent,
+                                      words::part_reach_below);
     segment_choice(desk, f, part);
     f.put([&] { return on_part(index, [part](document::Part& p) { p = part; }); });
     widgets::gap();

@@ -42,13 +42,12 @@ void fill_rows(Desk& desk, Fields& f, document::Hole& hole) {
             fill.length_m = inside.fill_column_m;
     }
     if (fill.mass_kg) {
-        f.number(".mass", words::fill_mass, *fill.mass_kg, {Quantity::mass, 0.0, 1.0, {}, -1},
-                 words::fill_mass_below);
+        f.number<&document::Fill::mass_kg>(".mass", words::fill_mass, fill, words::fill_mass_below);
     } else if (fill.length_m) {
-        f.length(".length", words::fill_length, *fill.length_m, 0.0, 0.1, words::fill_mass_below);
+        f.number<&document::Fill::length_m>(".length", words::fill_length, fill, words::fill_mass_below);
     }
-    f.optional_number(".rod", words::fill_rod, fill.stock_diameter_m, hole.diameter_m,
-                      {Quantity::length, 0.0002, 0.04, {}, -1}, words::fill_rod_absent);
+    f.optional_number<&document::Fill::stock_diameter_m>(".rod", words::fill_rod, fill, hole.diameter_m,
+                                                         words::fill_rod_absent);
 }
 
 void cap_rows(Fields& f, document::Hole& hole) {
@@ -62,29 +61,31 @@ void cap_rows(Fields& f, document::Hole& hole) {
             hole.cap = document::Cap{material, document::Cap{}.length_m};
         return;
     }
-    if (hole.cap) f.length(".cap_length", words::cap_length, hole.cap->length_m, 0.0, 0.05);
+    if (hole.cap) f.number<&document::Cap::length_m>(".cap_length", words::cap_length, *hole.cap);
 }
 
 } // namespace
 
 void hole_rows(Desk& desk, int index) {
-    document::Hole hole = desk.document().holes[static_cast<std::size_t>(index)];
+    using document::Hole;
+    Hole hole = desk.document().holes[static_cast<std::size_t>(index)];
     Fields f(desk, "lead.hole." + std::to_string(index), words::hole_kind, index);
-    f.length(".x", words::place_x, hole.x_m, 0.0, longest_m);
-    f.length(".diameter", words::hole_diameter, hole.diameter_m, 0.0005, 0.04, words::hole_diameter_below);
-    f.length(".depth", words::hole_depth, hole.depth_m, 0.0, 0.1, words::hole_depth_below);
+    f.number<&Hole::x_m>(".x", words::place_x, hole);
+    f.number<&Hole::diameter_m>(".diameter", words::hole_diameter, hole, words::hole_diameter_below);
+    f.number<&Hole::depth_m>(".depth", words::hole_depth, hole, words::hole_depth_below);
     fill_rows(desk, f, hole);
     stock_from_drawer(desk, index);
     cap_rows(f, hole);
     const std::array<std::string_view, 3> uses{words::use_ballast, words::use_drilled, words::use_fixed};
     f.choice(".use", words::hole_use, uses, hole.use, words::use_word);
-    f.length(".max_depth", words::max_depth, hole.max_depth_m, 0.0, 0.1, words::max_depth_below);
-    f.length(".wall", words::wall, hole.wall_m, 0.0, 0.03, words::wall_below);
+    f.number<&Hole::max_depth_m>(".max_depth", words::max_depth, hole, words::max_depth_below);
+    f.number<&Hole::wall_m>(".wall", words::wall, hole, words::wall_below);
     const std::array<std::string_view, 2> sides{words::from_belly, words::from_back};
     f.choice(".from", words::hole_from, sides, hole.from, words::side_word);
     const std::array<std::string_view, 2> ends{words::end_flat, words::end_point};
     f.choice(".end", words::hole_end, ends, hole.end);
-    f.length(".y", words::place_y, hole.y_m, -widest_m, widest_m, words::place_y_below);
+    f.number<&Hole::y_m>(".y", words::place_y, hole, words::place_y_below);
+    f.text(".name", words::name, hole.name);
     f.put([&] { return on_hole(index, [hole](document::Hole& h) { h = hole; }); });
     widgets::gap();
     const int tapped =

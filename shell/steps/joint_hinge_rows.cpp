@@ -26,23 +26,27 @@ void hinge_fields(Desk& desk, int index, Hinge h) {
                           auto& on) { f.choice(key, label, names, on); };
     pick(".kind", words::hinge_kind_field, {words::hinge_pinned, words::hinge_linked}, h.kind);
     pick(".eyes_on", words::hinge_eyes, {words::hinge_eyes_fore, words::hinge_eyes_aft}, h.eyes_on);
-    f.length(".pin_aft", words::pin_place, h.pin_aft_m, -0.03, 0.03, words::pin_place_below);
-    f.length(".pin_off", words::pin_off, h.pin_off_m, -0.02, 0.02, words::pin_off_below);
+    f.number<&Hinge::pin_aft_m>(".pin_aft", words::pin_place, h, words::pin_place_below);
+    f.number<&Hinge::pin_off_m>(".pin_off", words::pin_off, h, words::pin_off_below);
     if (h.kind == document::HingeKind::linked) {
-        f.number(".lean", words::eyes_lean, h.lean_rad,
-                 {Quantity::angle, 0.0, units::rad_from_deg(90.0), {}, -1}, words::eyes_lean_below);
+        f.number<&Hinge::lean_rad>(".lean", words::eyes_lean, h, words::eyes_lean_below);
     } else {
-        f.length(".pin", words::pin_size, h.pin_diameter_m, 0.0003, 0.006);
+        f.number<&Hinge::pin_diameter_m>(".pin", words::pin_size, h);
     }
-    f.length(".wire", words::wire_size, h.wire_m, 0.0002, 0.003);
+    f.number<&Hinge::wire_m>(".wire", words::wire_size, h);
     wire_from_drawer(desk, index);
-    f.length(".eye", words::eye_size, h.eye_inside_m, 0.0005, 0.03);
-    f.length(".glued", words::glued_depth, h.glued_m, 0.0, 0.1);
+    f.number<&Hinge::eye_inside_m>(".eye", words::eye_size, h);
+    f.optional_number<&Hinge::upper_z_m>(".upper", words::upper_eye, h, 0.0, words::eye_absent,
+                                         words::eye_height_below);
+    f.optional_number<&Hinge::lower_z_m>(".lower", words::lower_eye, h, 0.0, words::eye_absent,
+                                         words::eye_height_below);
+    f.number<&Hinge::glued_m>(".glued", words::glued_depth, h);
     const std::array<std::string_view, 3> glues{words::hinge_glue_none, words::hinge_glue_ca,
                                                 words::hinge_glue_epoxy};
     f.choice(".glue", words::hinge_glue, glues, h.glue);
-    const int by =
-        widgets::stepper(desk.ui, f.id(".turns"), words::twist_turns, static_cast<int>(h.turns), 0, 40);
+    constexpr document::NumberField turns = document::field_of<&Hinge::turns>;
+    const int by = widgets::stepper(desk.ui, f.id(".turns"), words::twist_turns, static_cast<int>(h.turns),
+                                    static_cast<int>(turns.min), static_cast<int>(turns.max));
     if (by != 0) {
         h.turns = static_cast<int>(h.turns) + by;
         f.changed(words::twist_turns);

@@ -17,21 +17,18 @@ namespace words = look::words;
 using state::ItemKind;
 using state::on_joint;
 
-constexpr double steepest_rad = units::rad_from_deg(60.0); // the document's limit
-
 std::optional<double> pounds(const std::optional<double>& n) {
     return n ? std::optional<double>(*n / units::pound_force_n) : std::nullopt;
 }
 
 void joint_editor(Desk& desk, int index) {
-    document::Joint joint = desk.document().joints[static_cast<std::size_t>(index)];
+    using document::Joint;
+    Joint joint = desk.document().joints[static_cast<std::size_t>(index)];
     Fields f(desk, "joints." + std::to_string(index), words::joint_kind, index);
-    f.length(".at", words::joint_at, joint.at_m, 0.0, longest_m, words::joint_at_below);
-    f.number(".gap", words::joint_gap, joint.gap_m, {Quantity::length, 0.0002, 0.020, 0.0001, -1},
-             words::joint_gap_below);
-    const NumberSpec relief{Quantity::angle, 0.0, steepest_rad, {}, -1};
-    f.number(".relief_fore", words::relief_fore, joint.relief_fore_rad, relief, words::relief_below);
-    f.number(".relief_aft", words::relief_aft, joint.relief_aft_rad, relief);
+    f.number<&Joint::at_m>(".at", words::joint_at, joint, words::joint_at_below);
+    f.number<&Joint::gap_m>(".gap", words::joint_gap, joint, words::joint_gap_below, {{}, 0.0001});
+    f.number<&Joint::relief_fore_rad>(".relief_fore", words::relief_fore, joint, words::relief_below);
+    f.number<&Joint::relief_aft_rad>(".relief_aft", words::relief_aft, joint);
     f.put([&] { return on_joint(index, [joint](document::Joint& j) { j = joint; }); });
     joint_hinge_rows(desk, index);
     widgets::gap();
@@ -69,9 +66,10 @@ void joints_panel(Desk& desk) {
 
     swing_rows(desk);
     if (!document.joints.empty()) {
+        constexpr document::NumberField line = document::field_of<&document::Targets::line_n>;
         optional_number(
             desk, "joints.line", words::line_field, pounds(document.targets.line_n), 20.0,
-            {Quantity::number, 0.1, 500.0, 1.0, 0}, words::line_absent, words::line_field,
+            {Quantity::number, line.min, line.max, 1.0, 0}, words::line_absent, words::line_field,
             [](std::optional<double> v) {
                 return state::on_document([v](document::Document& d) {
                     d.targets.line_n = v ? std::optional<double>(units::n_from_lbf(*v)) : std::nullopt;

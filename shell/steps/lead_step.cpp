@@ -18,6 +18,7 @@ namespace evenfall::shell::steps {
 namespace {
 
 namespace words = look::words;
+using document::Targets;
 using state::ItemKind;
 using state::on_document;
 
@@ -31,12 +32,12 @@ std::string asked_sentence(const Desk& desk) {
     return first + ", " + words::lead_to_hang + " " + text_of(desk, targets.pitch_rad, Quantity::angle) + ".";
 }
 
-state::Edit put_targets(const document::Targets& targets) {
+state::Edit put_targets(const Targets& targets) {
     return on_document([targets](document::Document& d) { d.targets = targets; });
 }
 
 void target_rows(Desk& desk) {
-    document::Targets targets = desk.document().targets;
+    Targets targets = desk.document().targets;
     widgets::subheading(desk.ui, words::targets_group);
     Fields f(desk, "lead");
     const std::array<std::string_view, 2> kinds{words::by_fall, words::by_in_water};
@@ -44,24 +45,20 @@ void target_rows(Desk& desk) {
     if (f.choice(".by", {}, kinds, by, words::targets_group)) {
         targets.by = by == 0 ? document::TargetBy::fall : document::TargetBy::in_water;
     } else if (by == 0) {
-        f.number(".fall", words::target_fall, targets.fall_m_s, {Quantity::fall, 0.001, 5.0, {}, -1},
-                 words::target_fall_below);
+        f.number<&Targets::fall_m_s>(".fall", words::target_fall, targets, words::target_fall_below);
     } else {
-        f.number(".in_water", words::target_in_water, targets.in_water_kg,
-                 {Quantity::mass, -5.0, 5.0, {}, -1}, words::target_in_water_below);
+        f.number<&Targets::in_water_kg>(".in_water", words::target_in_water, targets,
+                                        words::target_in_water_below);
     }
-    f.number(".pitch", words::target_pitch, targets.pitch_rad,
-             {Quantity::angle, units::rad_from_deg(-80.0), units::rad_from_deg(80.0), {}, -1},
-             words::target_pitch_below);
+    f.number<&Targets::pitch_rad>(".pitch", words::target_pitch, targets, words::target_pitch_below);
     f.put([&] { return put_targets(targets); });
 }
 
 void band_rows(Desk& desk) {
-    document::Targets targets = desk.document().targets;
+    Targets targets = desk.document().targets;
     Fields f(desk, "lead");
-    f.number(".fall_band", words::fall_band, targets.fall_band, {Quantity::percent, 0.001, 1.0, 0.01, 0});
-    f.number(".pitch_band", words::pitch_band, targets.pitch_band_rad,
-             {Quantity::angle, units::rad_from_deg(0.1), units::rad_from_deg(45.0), {}, -1});
+    f.number<&Targets::fall_band>(".fall_band", words::fall_band, targets, {}, {{}, 0.01, 0});
+    f.number<&Targets::pitch_band_rad>(".pitch_band", words::pitch_band, targets);
     f.put([&] { return put_targets(targets); });
 }
 

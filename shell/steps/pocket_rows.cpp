@@ -16,17 +16,17 @@ using state::ItemKind;
 using state::on_pocket;
 
 void pocket_editor(Desk& desk, int index) {
-    document::Pocket pocket = desk.document().pockets[static_cast<std::size_t>(index)];
+    using document::Pocket;
+    Pocket pocket = desk.document().pockets[static_cast<std::size_t>(index)];
     const std::string id = "pockets." + std::to_string(index);
     Fields f(desk, id, words::pocket_kind, index);
-    const NumberSpec across{Quantity::length, -widest_m, widest_m, {}, -1};
     f.text(".name", words::name, pocket.name);
-    f.length(".from", words::pocket_from, pocket.x_from_m, 0.0, longest_m, words::place_x);
-    f.length(".to", words::pocket_to, pocket.x_to_m, 0.0, longest_m, words::place_x);
-    f.length(".width", words::pocket_width, pocket.width_m, 0.0002, 2.0 * widest_m);
-    f.number(".y", words::place_y, pocket.y_m, across, words::place_y_below);
-    f.optional_number(".low", words::pocket_low, pocket.z_from_m, 0.0, across, words::through_belly);
-    f.optional_number(".high", words::pocket_high, pocket.z_to_m, 0.0, across, words::through_back);
+    f.number<&Pocket::x_from_m>(".from", words::pocket_from, pocket, words::place_x);
+    f.number<&Pocket::x_to_m>(".to", words::pocket_to, pocket, words::place_x);
+    f.number<&Pocket::width_m>(".width", words::pocket_width, pocket);
+    f.number<&Pocket::y_m>(".y", words::place_y, pocket, words::place_y_below);
+    f.optional_number<&Pocket::z_from_m>(".low", words::pocket_low, pocket, 0.0, words::through_belly);
+    f.optional_number<&Pocket::z_to_m>(".high", words::pocket_high, pocket, 0.0, words::through_back);
     f.toggle(".floods", words::floods, pocket.floods, words::floods_below);
     f.put([&] { return on_pocket(index, [pocket](document::Pocket& p) { p = pocket; }); });
     widgets::gap();

@@ -1,3 +1,4 @@
+#include "steps/fields.hpp"
 #include "steps/step_panels.hpp"
 
 #include "document/fields.hpp"
@@ -29,6 +30,8 @@ constexpr std::array kinds{ReadingKind::dry_weight,     ReadingKind::held_under,
                            ReadingKind::block,          ReadingKind::tub_fall,   ReadingKind::just_hangs,
                            ReadingKind::floats_showing, ReadingKind::hang_angle};
 
+const Shown seconds{Quantity::number, {}, 2};
+
 bool is_weight(ReadingKind kind) {
     return kind == ReadingKind::dry_weight || kind == ReadingKind::held_under ||
            kind == ReadingKind::hung_in_water;
@@ -59,11 +62,26 @@ bool amount(Desk& desk, const std::string& id, const char* label, std::optional<
     if (set) value = *set;
     return set.has_value();
 }
+template <auto Member>
+bool amount(Desk& desk, const std::string& id, const char* label, Reading& r, const char* absent,
+            std::string_view below = {}, const Shown& shown = {}) {
+    return amount(desk, id, label, r.*Member, spec_of(document::field_of<Member>, shown), absent, below);
+}
 
-/// A value that the reading requires.
-bool needed(Desk& desk, const std::string& id, const char* label, std::optional<double>& value,
-            const NumberSpec& spec, std::string_view below = {}) {
-    return amount(desk, id, label, value, spec, words::type_it, below, false);
+/// One that the reading cannot do without.
+template <auto Member>
+bool needed(Desk& desk, const std::string& id, const char* label, Reading& r, std::string_view below = {},
+            const Shown& shown = {}) {
+    return amount(desk, id, label, r.*Member, spec_of(document::field_of<Member>, shown), words::type_it,
+                  below, false);
+}
+
+/// What a scale reads: only of a piece hung in water may it be less than nothing.
+bool mass_field(Desk& desk, const std::string& id, const char* label, Reading& r,
+                std::string_view below = {}) {
+    NumberSpec spec = spec_of(document::field_of<&Reading::mass_kg>);
+    if (r.kind != ReadingKind::hung_in_water) spec.least = 0.0;
+    return amount(desk, id + ".mass", label, r.mass_kg, spec, words::type_it, below, false);
 }
 
 bool stage_field(Desk& desk, const std::string& id, Reading& r) {
@@ -106,63 +124,60 @@ bool clip_field(Desk& desk, const std::string& id, Reading& r) {
 
 /// The values of a kind of reading. True when one was changed.
 bool amount_fields(Desk& desk, const std::string& id, Reading& r) {
-    const NumberSpec mass{Quantity::mass, 0.0, 5.0, {}, -1};
-    const NumberSpec signed_mass_spec{Quantity::mass, -5.0, 5.0, {}, -1};
-    const NumberSpec side{Quantity::length, 0.001, longest_m, {}, -1};
     bool set = false;
     switch (r.kind) {
     case ReadingKind::dry_weight:
-        set |= needed(desk, id + ".mass", words::scale_field, r.mass_kg, mass);
+    case ReadingKind::hung_in_water:
+        set |= mass_field(desk, id, words::scale_field, r);
         break;
     case ReadingKind::held_under:
-        set |= needed(desk, id + ".mass", words::gains_field, r.mass_kg, mass, words::gains_below);
-        break;
-    case ReadingKind::hung_in_water:
-        set |= needed(desk, id + ".mass", words::scale_field, r.mass_kg, signed_mass_spec);
+        set |= mass_field(desk, id, words::gains_field, r, words::gains_below);
         break;
     case ReadingKind::block:
-        set |= needed(desk, id + ".mass", words::scale_field, r.mass_kg, mass);
-        set |= needed(desk, id + ".length", words::block_length, r.length_m, side);
-        set |= needed(desk, id + ".width", words::block_width, r.width_m, side);
-        set |= needed(desk, id + ".height", words::block_height, r.height_m, side);
+        set |= mass_field(desk, id, words::scale_field, r);
+        set |= needed<&Reading::length_m>(desk, id + ".length", words::block_length, r);
+        set |= needed<&Reading::width_m>(desk, id + ".width", words::block_width, r);
+        set |= needed<&Reading::height_m>(desk, id + ".height", words::block_height, r);
         break;
     case ReadingKind::tub_fall:
-        set |=
-            needed(desk, id + ".time", words::time_field, r.time_s, {Quantity::number, 0.05, 600.0, {}, 2});
-        set |= needed(desk, id + ".depth", words::depth_of_fall, r.depth_m,
-                      {Quantity::depth, 0.05, 20.0, {}, -1});
+        set |= needed<&Reading::time_s>(desk, id + ".time", words::time_field, r, {}, seconds);
+        set |= needed<&Reading::depth_m>(desk, id + ".depth", words::depth_of_fall, r, {}, {Quantity::depth});
         break;
     case ReadingKind::just_hangs:
-        set |= needed(desk, id + ".mass", words::clip_field, r.mass_kg, mass);
+        set |= mass_field(desk, id, words::clip_field, r);
         set |= clip_field(desk, id, r);
         break;
     case ReadingKind::floats_showing:
-        set |= needed(desk, id + ".showing", words::showing_field, r.showing_m,
-                      {Quantity::length, 0.0, 0.3, {}, -1});
+        set |= needed<&Reading::showing_m>(desk, id + ".showing", words::showing_field, r);
         break;
     case ReadingKind::hang_angle:
-        set |= needed(desk, id + ".angle", words::angle_field, r.angle_rad,
-                      {Quantity::angle, -1.5, 1.5, {}, -1}, words::angle_below);
+        set |= needed<&Reading::angle_rad>(desk, id + ".angle", words::angle_field, r, words::angle_below);
         break;
     }
     if (is_under_water(r.kind))
-        set |= amount(desk, id + ".holder", words::holder_field, r.holder_kg, signed_mass_spec,
-                      words::holder_absent, words::holder_below);
+        set |= amount<&Reading::holder_kg>(desk, id + ".holder", words::holder_field, r, words::holder_absent,
+                                           words::holder_below);
+    if (r.kind != ReadingKind::dry_weight && r.kind != ReadingKind::block)
+        set |= amount<&Reading::temperature_c>(desk, id + ".temperature", words::temperature, r,
+                                               words::temperature_of_tub);
     return set;
 }
 
 bool sigma_field(Desk& desk, const std::string& id, Reading& r) {
-    if (r.kind == ReadingKind::tub_fall)
-        return amount(desk, id + ".sigma", words::sigma_field, r.time_sigma_s,
-                      {Quantity::number, 0.01, 60.0, {}, 2}, words::sigma_absent, words::sigma_below);
-    if (r.kind == ReadingKind::floats_showing)
-        return amount(desk, id + ".sigma", words::sigma_field, r.showing_sigma_m,
-                      {Quantity::length, 1e-4, 0.05, {}, -1}, words::sigma_absent, words::sigma_below);
-    if (r.kind == ReadingKind::hang_angle)
-        return amount(desk, id + ".sigma", words::sigma_field, r.angle_sigma_rad,
-                      {Quantity::angle, 1e-3, 0.5, {}, -1}, words::sigma_absent, words::sigma_below);
-    return amount(desk, id + ".sigma", words::sigma_field, r.mass_sigma_kg,
-                  {Quantity::mass, 1e-6, 0.1, {}, -1}, words::sigma_absent, words::sigma_below);
+    const auto field = [&]<auto Member>(const Shown& shown = {}) {
+        return amount<Member>(desk, id + ".sigma", words::sigma_field, r, words::sigma_absent,
+                              words::sigma_below, shown);
+    };
+    switch (r.kind) {
+    case ReadingKind::tub_fall:
+        return field.template operator()<&Reading::time_sigma_s>(seconds);
+    case ReadingKind::floats_showing:
+        return field.template operator()<&Reading::showing_sigma_m>();
+    case ReadingKind::hang_angle:
+        return field.template operator()<&Reading::angle_sigma_rad>();
+    default:
+        return field.template operator()<&Reading::mass_sigma_kg>();
+    }
 }
 
 bool lure_field(Desk& desk, const std::string& id, Reading& r) {

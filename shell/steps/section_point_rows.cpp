@@ -1,3 +1,4 @@
+#include "steps/fields.hpp"
 #include "steps/step_panels.hpp"
 
 #include "look/words_steps.hpp"
@@ -16,9 +17,11 @@ using state::ItemKind;
 void point_editor(Desk& desk, int index, const document::OutlinePoint& point, bool end, std::size_t count) {
     if (end) return; // belly and back are in the middle
     const std::string id = "shape.section.point." + std::to_string(index);
-    number(desk, id + ".y", words::section_point_out, point.y, {Quantity::number, 0.0, 1.0, 0.02, 2},
+    constexpr document::PointsField field = document::points_of<&document::Section::half_outline>;
+    const Shown shown{{}, 0.02, 2};
+    number(desk, id + ".y", words::section_point_out, point.y, spec_of(field.first, shown),
            words::section_changed, [=](double v) { return state::put_section_point(index, v, point.z); });
-    number(desk, id + ".z", words::section_point_up, point.z, {Quantity::number, -1.0, 1.0, 0.02, 2},
+    number(desk, id + ".z", words::section_point_up, point.z, spec_of(field.second, shown),
            words::section_changed, [=](double v) { return state::put_section_point(index, point.y, v); });
     if (count > 3 &&
         widgets::button(desk.ui, id + ".remove", words::remove_point, widgets::ButtonKind::quiet)) {

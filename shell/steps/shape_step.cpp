@@ -51,16 +51,17 @@ void wood_rows(Desk& desk) {
     document::Wood held = wood;
     Fields f(desk, "shape");
     double moisture = held.moisture_percent / 100.0;
-    f.number(".moisture", words::moisture, moisture, {Quantity::percent, 0.0, 0.30, 0.005, 1},
-             words::moisture_below);
+    constexpr document::NumberField percent = document::field_of<&document::Wood::moisture_percent>;
+    f.number(".moisture", words::moisture, moisture,
+             {Quantity::percent, percent.min / 100.0, percent.max / 100.0, 0.005, 1}, words::moisture_below);
     if (moisture != held.moisture_percent / 100.0) held.moisture_percent = 100.0 * moisture;
     const double table =
         entry != nullptr ? materials::wood_density_kg_m3(*entry, wood.moisture_percent) : 500.0;
-    f.optional_number(".density", words::own_density, held.density_kg_m3, table,
-                      {Quantity::density, 50.0, 1500.0, {}, -1}, words::from_table, words::own_density_below);
-    f.optional_number(".density_spread", words::density_spread, held.density_spread,
-                      wood.density_kg_m3 ? 0.02 : 0.10, {Quantity::percent, 0.0, 0.5, {}, -1}, words::usual,
-                      words::density_spread_below);
+    f.optional_number<&document::Wood::density_kg_m3>(".density", words::own_density, held, table,
+                                                      words::from_table, words::own_density_below);
+    f.optional_number<&document::Wood::density_spread>(".density_spread", words::density_spread, held,
+                                                       wood.density_kg_m3 ? 0.02 : 0.10, words::usual,
+                                                       words::density_spread_below);
     f.put([&] { return on_document([held](document::Document& d) { d.wood = held; }); });
     const double now = wood.density_kg_m3.value_or(table);
     widgets::figure_row(desk.ui, words::density_now, number_of(desk, now, Quantity::density),
@@ -70,14 +71,17 @@ void wood_rows(Desk& desk) {
 void size_rows(Desk& desk) {
     const auto& document = desk.document();
     widgets::subheading(desk.ui, words::size_group);
+    // No fields of the document: the whole drawing is scaled. At most what its curves may hold.
+    const double longest_m = document::most_si(document::points_of<&document::Shape::top>.first);
+    const double widest_m = 2.0 * document::most_si(document::points_of<&document::Shape::half_width>.second);
     number(desk, "shape.length", words::length_field, state::drawn_length_m(document),
            {Quantity::length, 0.02, longest_m, {}, -1}, words::length_field, state::scale_whole,
            words::length_below);
     number(desk, "shape.height", words::height_field, state::drawn_height_m(document),
-           {Quantity::length, 0.003, 2.0 * widest_m, {}, -1}, words::height_field, state::scale_height,
+           {Quantity::length, 0.003, widest_m, {}, -1}, words::height_field, state::scale_height,
            words::height_below);
     number(desk, "shape.thickness", words::width_field, state::drawn_width_m(document),
-           {Quantity::length, 0.002, 2.0 * widest_m, {}, -1}, words::width_field, state::scale_width,
+           {Quantity::length, 0.002, widest_m, {}, -1}, words::width_field, state::scale_width,
            words::width_below);
 }
 
@@ -111,7 +115,7 @@ void section_rows(Desk& desk) {
     if (section.fullness.size() == 1 && section.kind != document::SectionKind::free) {
         const bool round = section.kind == document::SectionKind::superellipse;
         number(desk, "shape.fullness", words::curve_fullness, section.fullness.front().value,
-               {Quantity::number, round ? 1.2 : 0.0, round ? 12.0 : 1.0, round ? 0.1 : 0.05, 2},
+               spec_of(document::fullness_field(section.kind), {{}, round ? 0.1 : 0.05, 2}),
                words::curve_fullness, [](double v) {
                    return on_document([v](document::Document& d) {
                        if (!d.shape.section.fullness.empty()) d.shape.section.fullness.front().value = v;

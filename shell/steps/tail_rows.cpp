@@ -28,14 +28,27 @@ std::string label(std::string_view what) {
     return std::string(what) + ": " + words::line_tail;
 }
 
-/// A number that scales the whole tail.
-void stretched(Desk& desk, const char* id, const char* what, double now, double most, double along, double up,
+/// A number that draws the whole tail out or together.
+void stretched(Desk& desk, const char* id, const char* what, double now, double along, double up,
                double across) {
+    const double most = document::most_si(document::points_of<&Tail::top>.first);
     number(desk, id, what, now, {Quantity::length, 0.0005, most, {}, -1}, label(what), [=](double v) {
         const double k = v / now - 1.0;
         return on_tail(
             [=](Tail& t) { state::stretch_tail(t, 1.0 + k * along, 1.0 + k * up, 1.0 + k * across); });
     });
+}
+
+const document::PointsField& field_of(TailLine line) {
+    switch (line) {
+    case TailLine::top:
+        return document::points_of<&Tail::top>;
+    case TailLine::bottom:
+        return document::points_of<&Tail::bottom>;
+    case TailLine::half_thickness:
+        break;
+    }
+    return document::points_of<&Tail::half_thickness>;
 }
 
 void point_editor(Desk& desk, TailLine line, int index, const document::CurvePoints& points) {
@@ -49,13 +62,12 @@ void point_editor(Desk& desk, TailLine line, int index, const document::CurvePoi
         });
     };
     if (!end) {
-        number(desk, "tail.point.x", words::tail_point_x, points[i].x_m,
-               {Quantity::length, 0.0, widest_m, {}, -1}, label(words::tail_point_x),
+        number(desk, "tail.point.x", words::tail_point_x, points[i].x_m, spec_of(field_of(line).first),
+               label(words::tail_point_x),
                [=](double v) { return set([=](document::CurvePoints& all) { all[i].x_m = v; }); });
     }
     const char* what = across ? words::tail_point_y : words::tail_point_z;
-    number(desk, "tail.point.value", what, points[i].value,
-           {Quantity::length, across ? 0.0 : -widest_m, widest_m, {}, -1}, label(what),
+    number(desk, "tail.point.value", what, points[i].value, spec_of(field_of(line).second), label(what),
            [=](double v) { return set([=](document::CurvePoints& all) { all[i].value = v; }); });
     if (!end &&
         widgets::button(desk.ui, "tail.point.remove", words::remove_point, widgets::ButtonKind::quiet)) {
@@ -95,21 +107,24 @@ void point_rows(Desk& desk, Tail tail) {
 void tail_editor(Desk& desk) {
     const Tail& tail = *desk.document().tail;
     Tail held = tail;
+    const double usual_spread =
+        tail.density_kg_m3 ? 0.02 : materials::find_solid(tail.material)->density_kg_m3.spread;
     Fields f(desk, "tail");
     f.material(".material", words::material, materials::Use::tail, held.material);
-    f.optional_number(".density", words::tail_density, held.density_kg_m3,
-                      evenfall::tail::density_kg_m3(tail), {Quantity::density, 700.0, 1600.0, {}, -1},
-                      words::from_table);
-    f.length(".x", words::tail_root, held.x_m, 0.0, longest_m);
-    f.length(".z", words::tail_axis, held.z_m, -widest_m, widest_m, words::place_z_below);
+    f.optional_number<&Tail::density_kg_m3>(".density", words::tail_density, held,
+                                            evenfall::tail::density_kg_m3(tail), words::from_table);
+    f.optional_number<&Tail::density_spread>(".density_spread", words::density_spread, held, usual_spread,
+                                             words::usual);
+    f.number<&Tail::x_m>(".x", words::tail_root, held);
+    f.number<&Tail::z_m>(".z", words::tail_axis, held, words::place_z_below);
     Tail bare = tail;
     bare.tenon.reset();
     const Vec3 size = evenfall::tail::extent(bare);
-    stretched(desk, "tail.length", words::tail_length, size.x, widest_m, 1.0, 0.0, 0.0);
-    stretched(desk, "tail.height", words::tail_height, size.z, widest_m, 0.0, 1.0, 0.0);
-    stretched(desk, "tail.thickness", words::tail_thickness, size.y, widest_m, 0.0, 0.0, 1.0);
-    f.number(".fullness", words::tail_fullness, held.fullness, {Quantity::number, 1.2, 12.0, 0.1, 2},
-             words::tail_fullness_below);
+    stretched(desk, "tail.length", words::tail_length, size.x, 1.0, 0.0, 0.0);
+    stretched(desk, "tail.height", words::tail_height, size.z, 0.0, 1.0, 0.0);
+    stretched(desk, "tail.thickness", words::tail_thickness, size.y, 0.0, 0.0, 1.0);
+    f.number<&Tail::fullness>(".fullness", words::tail_fullness, held, words::tail_fullness_below,
+                              {{}, 0.1, 2});
     point_rows(desk, tail);
     bool has_tenon = held.tenon.has_value();
     f.toggle(".tenon", words::tail_tenon, has_tenon, words::tail_tenon_below);
@@ -118,9 +133,9 @@ void tail_editor(Desk& desk) {
     else if (!held.tenon)
         held.tenon = document::Tenon{0.008, 0.0015, 0.006};
     if (held.tenon) {
-        f.length(".tenon.length", words::tenon_length, held.tenon->length_m, 0.0005, 0.1);
-        f.length(".tenon.thickness", words::tenon_thickness, held.tenon->thickness_m, 0.0002, 0.04);
-        f.length(".tenon.height", words::tenon_height, held.tenon->height_m, 0.0005, widest_m);
+        f.number<&document::Tenon::length_m>(".tenon.length", words::tenon_length, *held.tenon);
+        f.number<&document::Tenon::thickness_m>(".tenon.thickness", words::tenon_thickness, *held.tenon);
+        f.number<&document::Tenon::height_m>(".tenon.height", words::tenon_height, *held.tenon);
     }
     f.put([&] { return on_tail([held](Tail& t) { t = held; }); }, words::line_tail);
     widgets::gap();

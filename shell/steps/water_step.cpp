@@ -25,10 +25,8 @@ void water_rows(Desk& desk, const std::string& id, const char* title, const docu
     widgets::subheading(desk.ui, title);
     document::Water held = water;
     Fields f(desk, id);
-    f.number(".temperature", words::temperature, held.temperature_c,
-             {Quantity::temperature, 0.0, 40.0, {}, -1});
-    f.number(".salinity", words::salinity, held.salinity_g_kg, {Quantity::salinity, 0.0, 40.0, {}, -1},
-             words::salinity_below);
+    f.number<&document::Water::temperature_c>(".temperature", words::temperature, held);
+    f.number<&document::Water::salinity_g_kg>(".salinity", words::salinity, held, words::salinity_below);
     f.put([&] { return on_document([member, held](document::Document& d) { d.*member = held; }); }, title);
 }
 

@@ -1,4 +1,5 @@
 #include "base/number_text.hpp"
+#include "document/coat_traits.hpp"
 #include "output/sheet/parts.hpp"
 
 #include <algorithm>
@@ -85,8 +86,7 @@ void add_batch(Composer& pages, const std::vector<Job>& jobs) {
         for (std::size_t c = 0; c < d.coats.size(); ++c) {
             const double mass = n * ledger_kg(job, ledger::Kind::coat, c);
             coats[d.coats[c].material] += mass;
-            mixes[d.coats[c].material] +=
-                d.coats[c].kind == document::CoatKind::film ? to_mix_kg(mass) : mass;
+            mixes[d.coats[c].material] += traits_of(d.coats[c].kind).is_mixed ? to_mix_kg(mass) : mass;
         }
     }
     pages.new_page("Batch of " + std::to_string(lures) + " lures");

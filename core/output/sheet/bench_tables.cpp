@@ -1,5 +1,6 @@
 #include "base/number_text.hpp"
 #include "body/bore.hpp"
+#include "document/coat_traits.hpp"
 #include "output/sheet/parts.hpp"
 #include "workshop/coat_schedule.hpp"
 
@@ -25,16 +26,16 @@ bool caps_with(const document::Document& document, const char* material) {
     });
 }
 
-/// "skin, joints, pockets": what a coat is laid on.
+/// Where a coat lies: "skin, joints".
 std::string surfaces_text(const document::Coat& coat) {
-    std::string out;
-    const auto add = [&out](bool on, const char* surface) {
-        if (on) out += (out.empty() ? "" : ", ") + std::string(surface);
+    std::string text;
+    const auto add = [&text](bool coated, const char* word) {
+        if (coated) text.append(text.empty() ? "" : ", ").append(word);
     };
     add(coat.on_skin, "skin");
     add(coat.on_joint_faces, "joints");
     add(coat.on_pockets, "pockets");
-    return out;
+    return text;
 }
 
 std::string times(int lures) {
@@ -279,11 +280,11 @@ void add_coats(Composer& pages, const Job& job) {
         const document::Coat& coat = d.coats[c];
         const double mass = ledger_kg(job, ledger::Kind::coat, c);
         rows.push_back({{coat.name.empty() ? std::to_string(c + 1) : coat.name, material_text(coat.material),
-                         coat.kind == document::CoatKind::soaks ? "soaks in"
-                         : coat.thickness_m                     ? mm_text(*coat.thickness_m, 2) + " mm"
-                                                                : "film",
+                         !traits_of(coat.kind).takes_room ? "soaks in"
+                         : coat.thickness_m               ? mm_text(*coat.thickness_m, 2) + " mm"
+                                                          : "film",
                          surfaces_text(coat), g_text(mass), g_text(mass * lures, 1),
-                         coat.kind == document::CoatKind::film ? g_text(to_mix_kg(mass * lures), 1) : "–",
+                         traits_of(coat.kind).is_mixed ? g_text(to_mix_kg(mass * lures), 1) : "–",
                          units::number_text(job.coat_hours[c], units::Unit::one, 1)}});
         starts.push_back(start);
         start += job.coat_hours[c];

@@ -1,5 +1,6 @@
 // The lists of the sheet against the sums they stand for.
 
+#include "document/link.hpp"
 #include "look/font_data.hpp"
 #include "materials/solids.hpp"
 #include "output/sheet/parts.hpp"
@@ -234,6 +235,32 @@ TEST_CASE("the pages for a page hold no style and are those of the file", "[shee
     REQUIRE(leaves.ok());
     CHECK(file->find(*leaves) != std::string::npos);
     CHECK(leaves->find("style") == std::string::npos);
+}
+
+TEST_CASE("the sheet names the surfaces that a coat lies on", "[sheet]") {
+    document::Document d = support::fish();
+    d.pockets = {{"Slot", 0.052, 0.058, 0.0, 0.004, -0.004, 0.004, true}};
+    document::Coat coat;
+    coat.thickness_m = 0.0003;
+    const auto says = [&](const char* words) {
+        d.coats = {coat};
+        const auto layout = sheet_layout(d, with_faces());
+        REQUIRE(layout.ok());
+        for (const auto& page : layout->pages) {
+            for (const auto& item : page.items) {
+                if (const auto* text = std::get_if<sheet::Text>(&item); text && text->words == words)
+                    return true;
+            }
+        }
+        return false;
+    };
+    CHECK(says("skin, joints"));
+    CHECK_FALSE(says("pockets"));
+    coat.on_skin = coat.on_joint_faces = false;
+    coat.on_pockets = true;
+    CHECK(says("pockets"));
+    CHECK_FALSE(says("skin, joints"));
+    CHECK_FALSE(says("joints"));
 }
 
 TEST_CASE("the sheet parts the epoxy of each film by the usual ratios, loss included, and the parts add up "
