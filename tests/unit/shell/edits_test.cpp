@@ -184,7 +184,7 @@ document::Correction learnt(Cause of, std::optional<int> item, double factor = 1
 }
 
 /// The entries that corrections are of, as "cause:number" in their order.
-std::string corrected(const document::Document& d) {
+std::string corrections_of(const document::Document& d) {
     std::string text;
     for (const auto& c : d.corrections)
         text += std::to_string(static_cast<int>(c.of)) + ":" + (c.item ? std::to_string(*c.item) : "-") + " ";
@@ -223,14 +223,14 @@ TEST_CASE("what was learnt of a part, a hole or a coat stays with it when its li
     for (const List& list : lists) {
         const document::Document d = lists_of_three(list.of);
         CAPTURE(static_cast<int>(list.of));
-        CHECK(corrected(list.remove(d)) == numbers(list.of, {0, 1}));
+        CHECK(corrections_of(list.remove(d)) == numbers(list.of, {0, 1}));
         // The copy has not been weighed.
-        if (list.duplicate) CHECK(corrected((*list.duplicate)(d)) == numbers(list.of, {0, 1, 3}));
+        if (list.duplicate) CHECK(corrections_of((*list.duplicate)(d)) == numbers(list.of, {0, 1, 3}));
     }
     const document::Document coats = lists_of_three(Cause::coat_amount);
-    CHECK(corrected(move_coat(0, 1)(coats)) == numbers(Cause::coat_amount, {1, 0, 2}));
-    CHECK(corrected(move_coat(2, -1)(coats)) == numbers(Cause::coat_amount, {0, 2, 1}));
-    CHECK(corrected(add_coat(coats.coats[0].stage)(coats)) == numbers(Cause::coat_amount, {0, 1, 3}));
+    CHECK(corrections_of(move_coat(0, 1)(coats)) == numbers(Cause::coat_amount, {1, 0, 2}));
+    CHECK(corrections_of(move_coat(2, -1)(coats)) == numbers(Cause::coat_amount, {0, 2, 1}));
+    CHECK(corrections_of(add_coat(coats.coats[0].stage)(coats)) == numbers(Cause::coat_amount, {0, 1, 3}));
     // Nobody else's numbers move.
     const document::Document mixed = [] {
         document::Document d = lists_of_three(Cause::part_mass);
@@ -239,12 +239,12 @@ TEST_CASE("what was learnt of a part, a hole or a coat stays with it when its li
                          learnt(Cause::carved_size, 2)};
         return d;
     }();
-    CHECK(corrected(remove_part(0)(mixed)) == corrected(mixed));
+    CHECK(corrections_of(remove_part(0)(mixed)) == corrections_of(mixed));
     // Left out, the number stands for the first entry.
     document::Document first = lists_of_three(Cause::part_mass);
     first.corrections = {learnt(Cause::part_mass, {})};
     CHECK(remove_part(0)(first).corrections.empty());
-    CHECK(corrected(remove_part(1)(first)) == corrected(first));
+    CHECK(corrections_of(remove_part(1)(first)) == corrections_of(first));
 }
 
 TEST_CASE("a correction adds the same to the lure's mass after another part is taken away, and as much to a "
@@ -273,7 +273,7 @@ TEST_CASE("a correction adds the same to the lure's mass after another part is t
 TEST_CASE("what was learnt of a tail goes with it", "[shell][edits][tail]") {
     document::Document d = add_tail()(demo("millrace-170.json"));
     d.corrections = {learnt(Cause::tail, 0), learnt(Cause::part_mass, 0), learnt(Cause::tail, 1)};
-    CHECK(corrected(remove_tail()(d)) == numbers(Cause::part_mass, {0}));
+    CHECK(corrections_of(remove_tail()(d)) == numbers(Cause::part_mass, {0}));
 }
 
 TEST_CASE("what was learnt and read of a segment stays with its wood when a joint comes or goes, and is "
@@ -293,7 +293,7 @@ TEST_CASE("what was learnt and read of a segment stays with its wood when a join
     d.corrections.push_back(learnt(Cause::carved_size, {}));
 
     const document::Document glued = remove_joint(0)(d);
-    CHECK(corrected(glued) ==
+    CHECK(corrections_of(glued) ==
           numbers(Cause::carved_size, {1}) + std::to_string(static_cast<int>(Cause::carved_size)) + ":- ");
     CHECK(glued.corrections[0].factor == d.corrections[2].factor);
     // The readings of its two halves are kept, struck out, and say what they were of.
@@ -328,7 +328,7 @@ TEST_CASE("what was learnt and read of a segment stays with its wood when a join
         CHECK(r.segment == (s > at ? s + 1 : s));
     }
     CHECK(evaluate(cut).ok());
-    CHECK(corrected(remove_joint(at)(cut)) == corrected(d));
+    CHECK(corrections_of(remove_joint(at)(cut)) == corrections_of(d));
 }
 
 TEST_CASE("a part told to belong to a segment that is cut goes with the half it sits in", "[shell][edits]") {
