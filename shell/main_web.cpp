@@ -1,10 +1,9 @@
 // The page's program: a window that is the canvas, a loop that stands still when nothing happens, and the
 // functions that the page's JavaScript calls.
 
-#include "bench/uncertainty/uncertainty.hpp"
 #include "evenfall.hpp"
 #include "look/words.hpp"
-#include "output/square_code.hpp"
+#include "output.hpp"
 #include "platform/flavour.hpp"
 #include "platform/loop_web.hpp"
 #include "platform/window.hpp"

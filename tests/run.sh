@@ -14,7 +14,7 @@ root="$(cd "$(dirname "${BASH_SOURCE[0]}")/.." && pwd)"
 
 install_packages "${page_packages[@]}" g++ pkg-config libsdl2-dev libgl-dev \
     chromium firefox-esr webkit2gtk-driver xvfb libgl1-mesa-dri npm:npm python3-numpy python3-scipy python3-gsw python3-iapws libcgal-dev \
-    qpdf poppler-utils librsvg2-bin zbar-tools cppcheck
+    qpdf poppler-utils librsvg2-bin zbar-tools cppcheck clang-format:clang-format
 
 # What drives the browser: versions and checksums are in tests/browser/package-lock.json.
 key="$(sha256sum "$root/tests/browser/package-lock.json" | cut -c1-16)"

@@ -63,7 +63,7 @@ struct CoatAnswer {
     double displaced_m3 = 0.0; ///< volume added to the lure; 0 where it soaks in
     double in_water_kg =
         0.0; ///< change of weight in water in the fishing water; < 0 for a coat lighter than water
-    double felt_share =
+    double in_water_share =
         0.0; ///< in_water over mass: 1 − ρw/ρ for a film on the outside, 1 for what soaks in; 0 without mass
 };
 

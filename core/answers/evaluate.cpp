@@ -31,10 +31,10 @@ constexpr double still_band_kg = 0.00005;
 
 /// The main steady fall of a piece in its water. The full band is computed only for the finished lure in the
 /// fishing water; earlier stages and the tub use the band of the end effect, which is most of it.
-std::optional<Fall> fall_of(const fall::Descent& descent, const fall::LevelFall& level, double in_water_kg,
-                            const materials::WaterProperties& water, bool with_band) {
+std::optional<Fall> fall_of(const fall::FallingLure& descent, const fall::LevelFall& level,
+                            double in_water_kg, const materials::WaterProperties& water, bool with_band) {
     if (with_band) {
-        const auto f = descent.main_fall(fall::Descent::Doubts::bands);
+        const auto f = descent.main_fall(fall::FallingLure::ModelBands::bands);
         if (!f) return std::nullopt;
         return Fall{f->vertical_m_s, f->vertical_band_m_s.low, f->vertical_band_m_s.high, f->pitch_rad,
                     f->forward_m_s};
@@ -47,14 +47,14 @@ std::optional<Fall> fall_of(const fall::Descent& descent, const fall::LevelFall&
 }
 
 /// The falls of one stage in both waters; hull and parts are computed once.
-void set_falls(const Inputs& in, const fall::Hull& hull, const fall::LevelFall& level,
-               const Surroundings& water, StageAnswer& stage) {
+void set_falls(const Inputs& in, const fall::HydroBody& hull, const fall::LevelFall& level,
+               const Waters& water, StageAnswer& stage) {
     const bool falls = stage.in_water_kg > still_band_kg;
     const bool tub_falls = stage.in_tub_kg > still_band_kg;
     if (!falls && !tub_falls) return;
     const bool same_water = water.fishing.density_kg_m3 == water.tub.density_kg_m3 &&
                             water.fishing.viscosity_pa_s == water.tub.viscosity_pa_s;
-    const fall::Descent descent(hull, in.body, in.ledger, in.document, water.fishing, stage.stage);
+    const fall::FallingLure descent(hull, in.body, in.ledger, in.document, water.fishing, stage.stage);
     if (falls)
         stage.fall = fall_of(descent, level, stage.in_water_kg, water.fishing, stage.stage == Stage::dressed);
     if (same_water)
@@ -106,31 +106,31 @@ std::string segment_name(const document::Document& document, std::size_t s) {
 }
 
 Answers answers_of(const document::Document& document, const shape::Body& body, const ledger::Ledger& ledger,
-                   const Surroundings& water) {
-    const ledger::Fold fold = ledger::fold(ledger, body.segments.size());
+                   const Waters& water) {
+    const ledger::StageSums stage_sums = ledger::stage_sums(ledger, body.segments.size());
     const auto sigmas = ledger::sigmas(ledger, water.fishing.density_kg_m3);
     const fall::LevelFall level(*body.lines);
-    const water::Hang hang = water::hang(fold.total);
+    const water::Hang hang = water::hang(stage_sums.total);
 
     const Inputs in{document, body, ledger};
 
     Answers a;
     a.water_density_kg_m3 = water.fishing.density_kg_m3;
-    a.mass_kg = fold.total.mass.kg;
-    a.displaced_m3 = fold.total.displaced_m3;
-    a.in_water_kg = fold.total.in_water(water.fishing.density_kg_m3).kg;
+    a.mass_kg = stage_sums.total.mass.kg;
+    a.displaced_m3 = stage_sums.total.displaced_m3;
+    a.in_water_kg = stage_sums.total.in_water(water.fishing.density_kg_m3).kg;
     a.mass_sigma_kg = sigmas.back().mass_kg;
     a.in_water_sigma_kg = sigmas.back().in_water_kg;
-    a.g_m = fold.total.g_m();
-    a.b_m = fold.total.b_m();
+    a.g_m = stage_sums.total.g_m();
+    a.b_m = stage_sums.total.b_m();
     a.bg_m = hang.bg_m;
     a.pitch_rad = hang.pitch_rad;
     a.roll_rad = hang.roll_rad;
     a.behaviour = behaviour_of(a.in_water_kg);
 
-    const fall::Hull hull = fall::hull(body);
+    const fall::HydroBody hull = fall::hull(body);
     for (std::size_t s = 0; s < a.stages.size(); ++s) {
-        const ledger::Sum& sum = fold.through[s];
+        const ledger::Sum& sum = stage_sums.through[s];
         StageAnswer& stage = a.stages[s];
         stage.stage = static_cast<Stage>(s);
         stage.mass_kg = sum.mass.kg;
@@ -145,7 +145,7 @@ Answers answers_of(const document::Document& document, const shape::Body& body, 
     a.fall = a.stages.back().fall;
 
     for (std::size_t s = 0; s < body.segments.size(); ++s) {
-        const ledger::Sum& sum = fold.segments[s];
+        const ledger::Sum& sum = stage_sums.segments[s];
         a.segments.push_back({segment_name(document, s), body.segments[s].volume_m3, sum.displaced_m3,
                               sum.mass.kg, sum.in_water(water.fishing.density_kg_m3).kg, sum.g_m(),
                               sum.b_m()});
@@ -166,14 +166,14 @@ Behaviour behaviour_of(double in_water_kg) {
     return in_water_kg < -still_band_kg ? Behaviour::floats : Behaviour::suspends;
 }
 
-Outcome<Surroundings> surroundings(const document::Document& document) {
+Outcome<Waters> waters_of(const document::Document& document) {
     const auto fishing =
         materials::water_properties(document.water.temperature_c, document.water.salinity_g_kg, "/water");
     if (!fishing) return fishing.problems();
     const auto tub =
         materials::water_properties(document.tub.temperature_c, document.tub.salinity_g_kg, "/tub");
     if (!tub) return tub.problems();
-    return Surroundings{*fishing, *tub};
+    return Waters{*fishing, *tub};
 }
 
 namespace {
@@ -185,13 +185,13 @@ Outcome<Evaluation> worked_through(const document::Document& document) {
     if (!lines) return lines.problems();
     auto body = shape::cut(std::move(*lines), document.joints);
     if (!body) return body.problems();
-    auto inputs = ledger::prepare(document, *body);
+    auto inputs = ledger::ledger_inputs(document, *body);
     if (!inputs) return inputs.problems();
     Problems refused = holes::check(document, *body, inputs->bores);
     if (!refused.empty()) return refused;
     auto ledger = ledger::build(*inputs);
     if (!ledger) return ledger.problems();
-    const auto water = surroundings(document);
+    const auto water = waters_of(document);
     if (!water) return water.problems();
 
     Answers answers = answers_of(document, *body, *ledger, *water);

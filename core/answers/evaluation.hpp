@@ -8,11 +8,11 @@
 namespace evenfall {
 
 /// Properties of a document's two waters.
-struct Surroundings {
+struct Waters {
     materials::WaterProperties fishing;
     materials::WaterProperties tub;
 };
-[[nodiscard]] Outcome<Surroundings> surroundings(const document::Document& document);
+[[nodiscard]] Outcome<Waters> waters_of(const document::Document& document);
 
 /// Behaviour of a lure with this weight in water [kg].
 [[nodiscard]] Behaviour behaviour_of(double in_water_kg);

@@ -6,7 +6,7 @@
 
 namespace evenfall::units {
 
-void check_limit(const Limited& n, Problems& out) {
+void check_limit(const LimitedNumber& n, Problems& out) {
     if (n.value >= n.least && n.value <= n.most) return;
     const std::string_view unit = symbol(n.unit);
     std::string limit = number_text(n.least, n.unit, n.decimals);

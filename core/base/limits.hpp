@@ -8,7 +8,7 @@
 namespace evenfall::units {
 
 /// A typed number that is not a field of the document, with its limits. Value and limits in the core's unit.
-struct Limited {
+struct LimitedNumber {
     const char* path = ""; ///< "/loss"
     const char* what = ""; ///< "Loss": the first word of the sentence
     double value = 0.0;
@@ -19,6 +19,6 @@ struct Limited {
 };
 
 /// Adds not_a_number or out_of_range to `out` where the value is not finite or outside its limits.
-void check_limit(const Limited& number, Problems& out);
+void check_limit(const LimitedNumber& number, Problems& out);
 
 } // namespace evenfall::units

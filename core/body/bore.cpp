@@ -12,13 +12,13 @@ namespace {
 
 /// The part of a hole from `near` to `far` along its axis from the skin; where it starts at the skin, the
 /// lens under the curved skin is subtracted.
-Stretch stretch(const Bore& bore, double near_m, double far_m) {
-    const double start = near_m <= 0.0 ? bore.lens_m : std::max(near_m, bore.lens_m);
+HolePart stretch(const Bore& bore, double near_m, double far_m) {
+    const double start = near_m <= 0.0 ? bore.skin_drop_m : std::max(near_m, bore.skin_drop_m);
     const double span = std::max(far_m - start, 0.0);
     return {bore.area_m2 * span, bore.mouth_z_m + bore.inward * (start + 0.5 * span)};
 }
 
-void add_cone(Stretch& s, const Bore& bore, double depth_m) {
+void add_cone(HolePart& s, const Bore& bore, double depth_m) {
     if (bore.cone_m3 <= 0.0) return;
     const double cone_z = bore.mouth_z_m + bore.inward * (depth_m + 0.25 * bore.cone_height_m);
     const double sum = s.volume_m3 + bore.cone_m3;
@@ -55,23 +55,23 @@ Bore place(const document::Hole& hole, const shape::Body& body) {
     bore.far_skin_m = skin.back_axis_z_m - skin.belly_axis_z_m;
     // A bit wider than the wood has no skin all round its mouth: then there is no depth left down to the far
     // side.
-    bore.lens_m = std::isfinite(mean_z) ? bore.inward * (mean_z - bore.mouth_z_m) : bore.far_skin_m;
+    bore.skin_drop_m = std::isfinite(mean_z) ? bore.inward * (mean_z - bore.mouth_z_m) : bore.far_skin_m;
     return bore;
 }
 
-double covered_m(const document::Hole& hole, const Bore& bore) {
-    const double lens = std::max(bore.lens_m, 0.0);
+double fill_free_m(const document::Hole& hole, const Bore& bore) {
+    const double lens = std::max(bore.skin_drop_m, 0.0);
     return hole.cap ? std::max(hole.cap->length_m, lens + 0.5 * hole.cap->length_m) : lens;
 }
 
-Contents contents(const document::Hole& hole, const Bore& bore) {
-    Contents c;
+HoleContents contents(const document::Hole& hole, const Bore& bore) {
+    HoleContents c;
     if (hole.depth_m <= 0.0) return c;
     const double depth = hole.depth_m;
     c.wood = stretch(bore, 0.0, depth);
     add_cone(c.wood, bore, depth);
 
-    const double covered = std::min(covered_m(hole, bore), depth);
+    const double covered = std::min(fill_free_m(hole, bore), depth);
     c.floods = !hole.cap;
     c.room_m = depth - covered;
     if (hole.fill) {

@@ -14,7 +14,7 @@ struct Bore {
     double mouth_z_m = 0.0; ///< skin height on the axis
     /// By how much the mean depth of the hole is less than its depth on the axis, because the skin curves
     /// across it; ≥ 0 on a convex skin; equal to far_skin_m where the bit is wider than the wood.
-    double lens_m = 0.0;
+    double skin_drop_m = 0.0;
     double far_skin_m = 0.0; ///< depth at which the axis would come out on the far side
     double area_m2 = 0.0;
     double cone_m3 = 0.0; ///< volume of the drill point, beyond the depth
@@ -25,31 +25,31 @@ struct Bore {
 [[nodiscard]] Bore place(const document::Hole& hole, const shape::Body& body);
 
 /// A part of a hole along its axis.
-struct Stretch {
+struct HolePart {
     double volume_m3 = 0.0;
     double z_m = 0.0; ///< height of its centroid
 };
 
 /// What is where in a hole, from the skin inward.
-struct Contents {
-    Stretch wood; ///< all wood that the bit removes, drill point included
-    Stretch cap;
-    Stretch empty; ///< empty space under the cap; without a cap, open to the water
-    Stretch fill;
+struct HoleContents {
+    HolePart wood; ///< all wood that the bit removes, drill point included
+    HolePart cap;
+    HolePart empty; ///< empty space under the cap; without a cap, open to the water
+    HolePart fill;
     double fill_kg = 0.0;
     double fill_column_m = 0.0; ///< length of the fill along the axis, drill point not counted
-    double room_m = 0.0;        ///< length that a fill may take: depth less covered_m(); ≥ 0
+    double room_m = 0.0;        ///< length that a fill may take: depth less fill_free_m(); ≥ 0
     bool floods = false;        ///< true without a cap
 };
 
 /// Depth on the axis that must stay free of fill. A cap has the document's length on the axis; where the skin
 /// curves away so far over the mouth that less than half of the length would be left on average, the cap is
 /// set deeper, until half is left. Without a cap the fill ends flush with the skin on average.
-[[nodiscard]] double covered_m(const document::Hole& hole, const Bore& bore);
+[[nodiscard]] double fill_free_m(const document::Hole& hole, const Bore& bore);
 
 /// The contents of a hole as given in the document. The fill may come out longer than room_m; hole_checks.hpp
 /// refuses that. A fill of the hole's full diameter also fills the drill point; a thinner rod ends above it.
-[[nodiscard]] Contents contents(const document::Hole& hole, const Bore& bore);
+[[nodiscard]] HoleContents contents(const document::Hole& hole, const Bore& bore);
 
 /// Height of the 118° drill point over its diameter: ½·tan(31°) = 0.30043.
 inline constexpr double point_height_per_diameter = 0.300430309513;

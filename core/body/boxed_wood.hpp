@@ -16,9 +16,9 @@
 namespace evenfall::shape {
 
 /// Ascending places where an integrand is not smooth, between fixed ends.
-class Kinks {
+class Breaks {
 public:
-    Kinks(double from, double to) : from_(from), to_(to) {
+    Breaks(double from, double to) : from_(from), to_(to) {
         place_[0] = from;
         place_[1] = to;
     }
@@ -73,7 +73,7 @@ public:
         const double from = std::max(from_m_, box_.x_from_m);
         const double to = std::min(to_m_, box_.x_to_m);
         if (!(to > from) || !(box_.y_to_m > box_.y_from_m) || !(box_.z_to_m > box_.z_from_m)) return;
-        Kinks kinks(from, to);
+        Breaks kinks(from, to);
         for (const double x : lines_.breakpoints_m())
             kinks.add(x);
         for (const double y : {std::abs(box_.y_from_m), std::abs(box_.y_to_m)}) {
@@ -119,7 +119,7 @@ public:
             add_column(box_.z_to_m, box_.z_from_m, 0.5 * (from + to), to - from, slice);
             return slice;
         }
-        Kinks kinks(from, to);
+        Breaks kinks(from, to);
         const auto add_both = [&](double y) {
             kinks.add(y);
             kinks.add(-y);

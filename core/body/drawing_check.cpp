@@ -36,7 +36,7 @@ struct Line {
 };
 
 /// What the three lines draw (body or soft tail): names and limits of length.
-struct Drawn {
+struct DrawingNames {
     Line back;
     Line belly;
     Line plan;
@@ -47,22 +47,23 @@ struct Drawn {
     double greatest_length_mm;
 };
 
-constexpr Drawn body{{"/shape/top_mm", "back line", -greatest_height_mm, greatest_height_mm},
-                     {"/shape/bottom_mm", "belly line", -greatest_height_mm, greatest_height_mm},
-                     {"/shape/half_width_mm", "half width", 0.0, greatest_half_width_mm},
-                     "body",
-                     "nose",
-                     "tail",
-                     least_length_mm,
-                     greatest_length_mm};
-constexpr Drawn soft_tail{{"/tail/top_mm", "tail's upper line", -greatest_height_mm, greatest_height_mm},
-                          {"/tail/bottom_mm", "tail's lower line", -greatest_height_mm, greatest_height_mm},
-                          {"/tail/half_thickness_mm", "tail's half thickness", 0.0, greatest_half_width_mm},
-                          "soft tail",
-                          "root",
-                          "tip",
-                          least_tail_length_mm,
-                          greatest_tail_length_mm};
+constexpr DrawingNames body{{"/shape/top_mm", "back line", -greatest_height_mm, greatest_height_mm},
+                            {"/shape/bottom_mm", "belly line", -greatest_height_mm, greatest_height_mm},
+                            {"/shape/half_width_mm", "half width", 0.0, greatest_half_width_mm},
+                            "body",
+                            "nose",
+                            "tail",
+                            least_length_mm,
+                            greatest_length_mm};
+constexpr DrawingNames soft_tail{
+    {"/tail/top_mm", "tail's upper line", -greatest_height_mm, greatest_height_mm},
+    {"/tail/bottom_mm", "tail's lower line", -greatest_height_mm, greatest_height_mm},
+    {"/tail/half_thickness_mm", "tail's half thickness", 0.0, greatest_half_width_mm},
+    "soft tail",
+    "root",
+    "tip",
+    least_tail_length_mm,
+    greatest_tail_length_mm};
 
 std::string path_of(const Line& line, std::size_t k) {
     std::string path = line.path;
@@ -103,7 +104,7 @@ bool is_a_curve(const CurvePoints& points, const std::string& path, const std::s
     return true;
 }
 
-bool is_a_line(const CurvePoints& points, const Line& line, const Drawn& drawn, Problems& out) {
+bool is_a_line(const CurvePoints& points, const Line& line, const DrawingNames& drawn, Problems& out) {
     const std::string name = line.name;
     if (!is_a_curve(points, line.path, name, 2, out)) return false;
     if (std::abs(points.front().x_m) > same_place_m) {
@@ -122,7 +123,7 @@ bool is_a_line(const CurvePoints& points, const Line& line, const Drawn& drawn, 
     return true;
 }
 
-void check_lengths(const document::Shape& shape, const Drawn& drawn, Problems& out) {
+void check_lengths(const document::Shape& shape, const DrawingNames& drawn, Problems& out) {
     const double length_m = shape.top.back().x_m;
     if (!(length_m >= drawn.least_length_mm * mm - same_place_m &&
           length_m <= drawn.greatest_length_mm * mm + same_place_m)) {
@@ -143,7 +144,7 @@ void check_lengths(const document::Shape& shape, const Drawn& drawn, Problems& o
     compare(shape.half_width, drawn.plan);
 }
 
-void check_width(const CurvePoints& points, const Drawn& drawn, Problems& out) {
+void check_width(const CurvePoints& points, const DrawingNames& drawn, Problems& out) {
     const std::string name = drawn.plan.name;
     const bool has_width =
         std::any_of(points.begin(), points.end(), [](const auto& p) { return p.value > 0.0; });
@@ -181,7 +182,7 @@ double least_on(const Cubic& c, double h) {
 }
 
 /// Height = back − belly, between the stations too: between neighbouring stations it is one cubic.
-void check_height(const document::Shape& shape, const Drawn& drawn, Problems& out) {
+void check_height(const document::Shape& shape, const DrawingNames& drawn, Problems& out) {
     const Curve top(shape.top);
     const Curve bottom(shape.bottom);
     std::vector<double> x;
@@ -367,7 +368,7 @@ void check_measured(const document::Shape& shape, Problems& out) {
 namespace {
 
 /// Checks the three lines of a drawing. True where they can be used further.
-bool check_lines(const document::Shape& shape, const Drawn& drawn, Problems& out) {
+bool check_lines(const document::Shape& shape, const DrawingNames& drawn, Problems& out) {
     const bool has_back = is_a_line(shape.top, drawn.back, drawn, out);
     const bool has_belly = is_a_line(shape.bottom, drawn.belly, drawn, out);
     const bool has_plan = is_a_line(shape.half_width, drawn.plan, drawn, out);

@@ -19,8 +19,8 @@ EyeHole hole_of(const document::Hinge& hinge) {
 
 } // namespace
 
-std::vector<EyeInHole> eyes_in_holes(const document::Document& document, const shape::Body& body) {
-    std::vector<EyeInHole> out;
+std::vector<GluedEye> glued_eyes(const document::Document& document, const shape::Body& body) {
+    std::vector<GluedEye> out;
     for (std::size_t j = 0; j < document.joints.size(); ++j) {
         if (!document.joints[j].hinge) continue;
         const document::Hinge& hinge = *document.joints[j].hinge;

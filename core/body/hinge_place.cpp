@@ -15,7 +15,7 @@ constexpr double usual_spacing_share = 0.6;
 
 } // namespace
 
-Heights heights_of(const document::Pocket& pocket) {
+HeightRange heights_of(const document::Pocket& pocket) {
     constexpr double far = std::numeric_limits<double>::infinity();
     return {pocket.z_from_m.value_or(-far), pocket.z_to_m.value_or(far)};
 }
@@ -34,7 +34,7 @@ HingePlace hinge_place(const document::Document& document, const shape::Body& bo
 
     const auto pocket_at = [&](double z_m) -> std::optional<int> {
         for (std::size_t k = 0; k < document.pockets.size(); ++k) {
-            const Heights h = heights_of(document.pockets[k]);
+            const HeightRange h = heights_of(document.pockets[k]);
             if (holds_axis(document.pockets[k], place.pin) && h.from_m <= z_m && z_m <= h.to_m)
                 return static_cast<int>(k);
         }
@@ -46,7 +46,7 @@ HingePlace hinge_place(const document::Document& document, const shape::Body& bo
         }
     } else {
         for (std::size_t k = 0; k < document.pockets.size(); ++k) {
-            const Heights h = heights_of(document.pockets[k]);
+            const HeightRange h = heights_of(document.pockets[k]);
             if (!holds_axis(document.pockets[k], place.pin) || !(h.to_m - h.from_m < 1.0)) continue;
             place.eyes.push_back({0.5 * (h.from_m + h.to_m), static_cast<int>(k)});
         }
@@ -87,8 +87,8 @@ double covered_m2(const document::Document& document, const shape::Body& body, c
 
 } // namespace
 
-Films films_of(const document::Document& document, const shape::Body& body) {
-    Films films;
+FilmThickness films_of(const document::Document& document, const shape::Body& body) {
+    FilmThickness films;
     for (const document::Coat& coat : document.coats) {
         if (!traits_of(coat.kind).takes_room || (!coat.on_joint_faces && !coat.on_pockets)) continue;
         double thickness_m = coat.thickness_m.value_or(0.0);

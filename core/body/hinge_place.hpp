@@ -9,13 +9,13 @@
 namespace evenfall::joints {
 
 /// An interval of heights; infinite where a pocket is open.
-struct Heights {
+struct HeightRange {
     double from_m = 0.0;
     double to_m = 0.0;
 
-    [[nodiscard]] bool meets(const Heights& o) const { return from_m < o.to_m && o.from_m < to_m; }
+    [[nodiscard]] bool meets(const HeightRange& o) const { return from_m < o.to_m && o.from_m < to_m; }
 };
-[[nodiscard]] Heights heights_of(const document::Pocket& pocket);
+[[nodiscard]] HeightRange heights_of(const document::Pocket& pocket);
 
 /// True where the pocket's box, seen from above, contains the pin's axis.
 [[nodiscard]] bool holds_axis(const document::Pocket& pocket, const Pin& pin);
@@ -47,10 +47,10 @@ struct HingePlace {
 }
 
 /// Total thickness of all films: as given, or mass over density and covered area.
-struct Films {
+struct FilmThickness {
     double on_faces_m = 0.0;
     double in_pockets_m = 0.0;
 };
-[[nodiscard]] Films films_of(const document::Document& document, const shape::Body& body);
+[[nodiscard]] FilmThickness films_of(const document::Document& document, const shape::Body& body);
 
 } // namespace evenfall::joints

@@ -110,14 +110,14 @@ bool through(const document::Hole& hole, const document::Pocket& p) {
 }
 
 /// Seen from above: the wood between two holes, and the wall that is required.
-struct Between {
+struct HoleSpacing {
     double wood_m = 0.0;
     double wall_m = 0.0;
 
     [[nodiscard]] bool too_near() const { return wood_m < wall_m - slack_m; }
 };
 
-Between between(const document::Hole& a, const document::Hole& b) {
+HoleSpacing between(const document::Hole& a, const document::Hole& b) {
     return {std::hypot(a.x_m - b.x_m, a.y_m - b.y_m) - 0.5 * (a.diameter_m + b.diameter_m),
             std::max(wall_of(a), wall_of(b))};
 }
@@ -185,12 +185,12 @@ void check_contents(std::size_t i, const document::Hole& hole, const Bore& bore,
                            millimetres_text(hole.cap->length_m) + " does not fit."});
         return;
     }
-    if (hole.depth_m <= bore.lens_m) {
+    if (hole.depth_m <= bore.skin_drop_m) {
         out.push_back({ProblemCode::does_not_fit, pointer("holes", i, "depth_mm"),
-                       "> " + millimetres_text(bore.lens_m),
+                       "> " + millimetres_text(bore.skin_drop_m),
                        who + " is " + millimetres_text(hole.depth_m) +
                            " deep, and over its mouth the skin falls away by " +
-                           millimetres_text(bore.lens_m) + ": it would hardly touch wood."});
+                           millimetres_text(bore.skin_drop_m) + ": it would hardly touch wood."});
         return;
     }
     if (!hole.fill) return;
@@ -200,9 +200,9 @@ void check_contents(std::size_t i, const document::Hole& hole, const Bore& bore,
                        who + " is " + millimetres_text(hole.diameter_m) + " wide; stock of " +
                            millimetres_text(*hole.fill->stock_diameter_m) + " does not go in."});
     }
-    const Contents c = contents(hole, bore);
+    const HoleContents c = contents(hole, bore);
     // Lead may project from an open hole; under a cap it must be surrounded by wood.
-    const double room = hole.depth_m - (hole.cap ? std::max(hole.cap->length_m, bore.lens_m) : 0.0);
+    const double room = hole.depth_m - (hole.cap ? std::max(hole.cap->length_m, bore.skin_drop_m) : 0.0);
     if (c.fill_column_m > room + slack_m) {
         out.push_back({ProblemCode::does_not_fit, pointer("holes", i, "fill"), "≤ " + millimetres_text(room),
                        who + " has " + millimetres_text(room) + " of room under its cap; its fill of " +
@@ -216,7 +216,7 @@ void check_pairs(const document::Document& document, const std::vector<Bore>& bo
         if (bores[i].segment < 0 || list[i].depth_m <= 0.0) continue;
         for (std::size_t k = i + 1; k < list.size(); ++k) {
             if (bores[k].segment != bores[i].segment || list[k].depth_m <= 0.0) continue;
-            const Between apart = between(list[i], list[k]);
+            const HoleSpacing apart = between(list[i], list[k]);
             if (!apart.too_near()) continue;
             if (!spans_meet(height_span(bores[i], list[i].depth_m), height_span(bores[k], list[k].depth_m),
                             apart.wall_m))
@@ -301,7 +301,7 @@ DepthLimit free_depth(const document::Document& document, std::size_t index, con
     for (std::size_t k = 0; k < document.holes.size(); ++k) {
         if (k == index || bores[k].segment != bore.segment) continue;
         const document::Hole& other = document.holes[k];
-        const Between apart = between(hole, other);
+        const HoleSpacing apart = between(hole, other);
         if (!apart.too_near()) continue;
         double depth = other.use == document::HoleUse::ballast ? 0.0 : other.depth_m;
         for (const auto& [at, to_m] : planned) {

@@ -9,6 +9,6 @@ struct Pin {
 };
 
 /// Side to which the tail swings.
-enum class Way { port, starboard };
+enum class SwingSide { port, starboard };
 
 } // namespace evenfall::joints

@@ -15,7 +15,7 @@ constexpr std::size_t along_order = 5;
 constexpr std::size_t around_order = 5;
 constexpr std::size_t across_order = 5;
 
-struct Stretch {
+struct Interval {
     double from = 0.0;
     double to = 0.0;
     [[nodiscard]] double length() const { return std::max(0.0, to - from); }
@@ -55,7 +55,7 @@ private:
     }
 
     /// Overlap of wood and box along z at (x, y).
-    [[nodiscard]] Stretch upright(const Station& s, double y) const {
+    [[nodiscard]] Interval upright(const Station& s, double y) const {
         const double share = std::abs(y) / s.half_width_m;
         if (share >= 1.0) return {};
         return {std::max(box_.z_from_m, s.centre_z_m + s.half_height_m * family_.lower_z(s.fullness, share)),
@@ -63,7 +63,7 @@ private:
     }
 
     /// Overlap of wood and box across at (x, z), within the flanks.
-    [[nodiscard]] Stretch level(const Station& s, double z, double limit) const {
+    [[nodiscard]] Interval level(const Station& s, double z, double limit) const {
         const double share = (z - s.centre_z_m) / s.half_height_m;
         if (!(std::abs(share) < 1.0 - touch)) return {};
         const double half = std::min(limit, s.half_width_m * family_.half_width(s.fullness, share));
@@ -76,7 +76,7 @@ private:
         const double limit = std::min(s.half_width_m, wood_.flank_half_breadth(x));
         for (const double y : {box_.y_from_m, box_.y_to_m}) {
             if (!(std::abs(y) < limit)) continue;
-            const Stretch z = upright(s, y);
+            const Interval z = upright(s, y);
             add(out_.wall, dx * z.length(), {x, y, z.middle()});
             if (!(z.length() > 0.0)) continue;
             for (const double end : {box_.z_from_m, box_.z_to_m}) {
@@ -85,7 +85,7 @@ private:
         }
         for (const double z : {box_.z_from_m, box_.z_to_m}) {
             if (!std::isfinite(z)) continue;
-            const Stretch y = level(s, z, limit);
+            const Interval y = level(s, z, limit);
             add(out_.wall, dx * y.length(), {x, y.middle(), z});
         }
         for (const double side : {1.0, -1.0})
@@ -122,7 +122,7 @@ private:
         }
         const double lean = std::hypot(1.0, tangent);
         // Where the flank crosses the box's ends, the part inside begins or ends.
-        Kinks kinks(box_.y_from_m, box_.y_to_m);
+        Breaks kinks(box_.y_from_m, box_.y_to_m);
         kinks.add(0.0);
         for (const double x : {box_.x_from_m, box_.x_to_m}) {
             const double y = side * (x - x_m) / tangent;
@@ -143,7 +143,7 @@ private:
                 if (!(x > box_.x_from_m && x < box_.x_to_m)) continue;
                 const Station s = lines_.at(x);
                 if (!is_drawn(s)) continue;
-                const Stretch z = upright(s, at);
+                const Interval z = upright(s, at);
                 const double width = (y[k + 1] - y[k]) * gauss_rule<across_order>.weight[i];
                 add(into, width * lean * z.length(), {x, at, z.middle()});
             }
@@ -226,7 +226,7 @@ private:
 
     void add_arc(const Station& s, double x, double dx, double side, double from, double to) {
         if (!(to > from)) return;
-        Kinks kinks(from, to);
+        Breaks kinks(from, to);
         for (const double tau : family_.rim_breaks())
             kinks.add(tau);
         const std::span<const double> tau = kinks.sorted();

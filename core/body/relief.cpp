@@ -78,7 +78,7 @@ private:
 };
 
 /// Where a line of constant τ on the skin meets the flank.
-struct Meeting {
+struct FlankContact {
     double depth = 0.0; ///< distance from the plane
     SkinPoint skin{};
     bool clean = false;
@@ -87,8 +87,8 @@ struct Meeting {
 /// The root of depth − tanα·y(plane − side·depth) between 0 and `farthest`, by Newton's method, bisecting
 /// where a step would leave the bracket. RimAt gives the rim point at a fullness.
 template <class RimAt>
-Meeting meeting(const Lines& lines, const FacePlane& plane, RimAt rim_at, double farthest) {
-    Meeting m;
+FlankContact flank_contact(const Lines& lines, const FacePlane& plane, RimAt rim_at, double farthest) {
+    FlankContact m;
     double low = 0.0;
     double high = farthest;
     double depth = 0.0;
@@ -167,7 +167,7 @@ double FacePlane::x_at(double y_m) const {
 double relief_depth(const Lines& lines, const FacePlane& plane, double share) {
     if (plane.tangent == 0.0) return 0.0;
     const double to_end = plane.side > 0.0 ? plane.x_m - lines.nose_m() : lines.tail_m() - plane.x_m;
-    const Meeting m = meeting(
+    const FlankContact m = flank_contact(
         lines, plane, [share](double) { return RimPoint{share, 0.0, 0.0, 0.0, 0.0, 0.0}; }, to_end);
     return m.clean ? m.depth : std::numeric_limits<double>::quiet_NaN();
 }
@@ -189,7 +189,7 @@ Relief relief_at(const Lines& lines, RimTable& rim, const FacePlane& plane) {
     RimTurn turn;
     for (std::size_t i = 0; i < rim.size(); ++i) {
         const RimLine& line = rim_lines[i];
-        const Meeting m = meeting(
+        const FlankContact m = flank_contact(
             lines, plane, [&line](double fullness) { return line.at(fullness); }, 1.001 * reach_m);
         out.is_clean = out.is_clean && m.clean;
         const SkinPoint& p = m.skin;

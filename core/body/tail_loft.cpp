@@ -105,7 +105,7 @@ double tenon_m3(const document::Tail& tail) {
     return tail.tenon ? tail.tenon->length_m * tail.tenon->thickness_m * tail.tenon->height_m : 0.0;
 }
 
-Shadow shadow(const document::Tail& tail) {
+ProjectedAreas shadow(const document::Tail& tail) {
     return {area_under(tail.top) - area_under(tail.bottom), 2.0 * area_under(tail.half_thickness)};
 }
 
@@ -137,7 +137,7 @@ Outcome<shape::Body> shaped(const document::Tail& tail) {
     return body;
 }
 
-Outcome<Loft> loft(const document::Document& document, const shape::Body& body) {
+Outcome<TailGeometry> tail_geometry(const document::Document& document, const shape::Body& body) {
     const document::Tail& tail = *document.tail;
     const double end = body.lines->tail_m();
     Problems problems;
@@ -149,7 +149,7 @@ Outcome<Loft> loft(const document::Document& document, const shape::Body& body) 
     }
     auto shape_of_it = shaped(tail);
     if (!shape_of_it) return shape_of_it.problems();
-    Loft result{std::move(shape_of_it).value(), 0.0};
+    TailGeometry result{std::move(shape_of_it).value(), 0.0};
     if (tail.tenon) {
         const shape::Box box = box_of(tail, *tail.tenon);
         const int slot = slot_of(document, box, end);

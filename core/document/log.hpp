@@ -54,8 +54,7 @@ struct Reading {
     std::optional<double> showing_m;
     std::optional<double> angle_rad;
     std::optional<double> temperature_c; ///< of the water; absent = the document's tub
-    std::optional<double>
-        mass_sigma_kg; ///< standard deviation of `mass_kg`; absent = uncertainty/readings.hpp
+    std::optional<double> mass_sigma_kg; ///< standard deviation of `mass_kg`; absent: observation.hpp
     std::optional<double> time_sigma_s;
     std::optional<double> showing_sigma_m;
     std::optional<double> angle_sigma_rad;

@@ -29,7 +29,7 @@ constexpr double tail_size_spread =
     0.02; // a casting compared with its mould's drawing: shrinkage, incomplete filling
 constexpr double moisture_sigma_percent = 1.5; // accuracy of a pin meter, or of a guess from the climate
 
-Spread spread(Cause cause, std::size_t group, double relative, bool moves_mass, bool moves_volume) {
+Variation spread(Cause cause, std::size_t group, double relative, bool moves_mass, bool moves_volume) {
     return {cause, static_cast<int>(group), relative, moves_mass, moves_volume};
 }
 
@@ -82,12 +82,12 @@ void append_segments(const LedgerInputs& w, Ledger& out) {
 }
 
 /// Wood removed from each segment by pockets and embedded parts.
-class Taken {
+class RemovedWood {
 public:
-    explicit Taken(const shape::Body& body) : body_(body), taken_m3_(body.segments.size(), 0.0) {}
+    explicit RemovedWood(const shape::Body& body) : body_(body), taken_m3_(body.segments.size(), 0.0) {}
 
     /// Counts the volume as removed; true where this step removes the segment's last wood.
-    bool takes_the_last(int segment, double volume_m3) {
+    bool removes_last_wood(int segment, double volume_m3) {
         // Less than this share of a segment is rounding error, not wood.
         constexpr double least_left = 1e-3;
         const auto s = static_cast<std::size_t>(segment);
@@ -102,7 +102,7 @@ private:
     std::vector<double> taken_m3_;
 };
 
-Problems append_pockets(const LedgerInputs& w, Taken& taken, Ledger& out) {
+Problems append_pockets(const LedgerInputs& w, RemovedWood& taken, Ledger& out) {
     Problems problems;
     for (std::size_t i = 0; i < w.document->pockets.size(); ++i) {
         const document::Pocket& p = w.document->pockets[i];
@@ -112,7 +112,7 @@ Problems append_pockets(const LedgerInputs& w, Taken& taken, Ledger& out) {
             const shape::BoxCut cut = shape::box_in_segment(*w.body, static_cast<int>(s), box);
             if (cut.volume_m3 <= 0.0) continue;
             found += cut.volume_m3;
-            if (taken.takes_the_last(static_cast<int>(s), cut.volume_m3)) {
+            if (taken.removes_last_wood(static_cast<int>(s), cut.volume_m3)) {
                 problems.push_back(
                     {ProblemCode::outside_segment, pointer("pockets", i, "x_from_mm"), "some wood left",
                      "Pocket " + std::to_string(i + 1) + (p.name.empty() ? "" : " (" + p.name + ")") +
@@ -136,7 +136,7 @@ Problems append_pockets(const LedgerInputs& w, Taken& taken, Ledger& out) {
     return problems;
 }
 
-Problems append_parts(const LedgerInputs& w, Taken& taken, Ledger& out) {
+Problems append_parts(const LedgerInputs& w, RemovedWood& taken, Ledger& out) {
     Problems problems;
     for (std::size_t i = 0; i < w.document->parts.size(); ++i) {
         const document::Part& part = w.document->parts[i];
@@ -162,7 +162,7 @@ Problems append_parts(const LedgerInputs& w, Taken& taken, Ledger& out) {
         line.spreads[0] = spread(Cause::part_mass, i, relative, true, true);
         out.push_back(line);
         if (part.embedded > 0.0) {
-            if (taken.takes_the_last(segment, part.embedded * volume)) {
+            if (taken.removes_last_wood(segment, part.embedded * volume)) {
                 problems.push_back(
                     {ProblemCode::does_not_fit, pointer("parts", i, "embedded_percent"), "some wood left",
                      "Part " + std::to_string(i + 1) + (part.name.empty() ? "" : " (" + part.name + ")") +
@@ -199,15 +199,16 @@ Problems append_tail(const LedgerInputs& w, Ledger& out) {
         line.spreads[1] = spread(Cause::tail, 1, tail_size_spread, true, true);
         out.push_back(line);
     };
-    const shape::Segment& loft = w.tail->body.segments[0];
-    append(0, loft.volume_m3, loft.volume_m3, tail::in_lure(tail, loft.centroid_m), loft.inertia_m5);
+    const shape::Segment& tail_geometry = w.tail->body.segments[0];
+    append(0, tail_geometry.volume_m3, tail_geometry.volume_m3,
+           tail::to_lure_axes(tail, tail_geometry.centroid_m), tail_geometry.inertia_m5);
     if (!tail.tenon) return {};
     const document::Tenon& t = *tail.tenon;
     const double volume = t.length_m * t.thickness_m * t.height_m;
     const auto square = [](double side_m) { return side_m * side_m / 12.0; };
     const double x = volume * square(t.length_m), y = volume * square(t.thickness_m),
                  z = volume * square(t.height_m);
-    append(1, volume, volume - w.tail->dry_m3, tail::in_lure(tail, {-0.5 * t.length_m, 0.0, 0.0}),
+    append(1, volume, volume - w.tail->dry_m3, tail::to_lure_axes(tail, {-0.5 * t.length_m, 0.0, 0.0}),
            {y + z, x + z, x + y, 0.0, 0.0, 0.0});
     return {};
 }
@@ -219,7 +220,7 @@ void append_glue(const LedgerInputs& w, Ledger& out) {
         return j.hinge && j.hinge->glue != document::HingeGlue::none;
     };
     if (std::none_of(w.document->joints.begin(), w.document->joints.end(), glued)) return;
-    for (const glue::EyeInHole& eye : glue::eyes_in_holes(*w.document, *w.body)) {
+    for (const glue::GluedEye& eye : glue::glued_eyes(*w.document, *w.body)) {
         const document::Joint& joint = w.document->joints[static_cast<std::size_t>(eye.joint)];
         if (!glued(joint)) continue;
         Line line;
@@ -251,7 +252,7 @@ void correct(const LedgerInputs& w, std::size_t first, Ledger& out) {
     if (w.document->corrections.empty()) return;
     for (std::size_t i = first; i < out.size(); ++i) {
         Line& line = out[i];
-        for (Spread& s : line.spreads) {
+        for (Variation& s : line.spreads) {
             for (const document::Correction& c : w.document->corrections) {
                 if (s.cause == Cause::none || c.of != s.cause || document::group_of(c) != s.group) continue;
                 if (s.moves_mass) {
@@ -269,8 +270,8 @@ void append_hole_uncorrected(const LedgerInputs& w, std::size_t index, const doc
                              Ledger& out) {
     const holes::Bore& bore = w.bores[index];
     if (hole.depth_m <= 0.0 || bore.segment < 0) return;
-    const holes::Contents c = holes::contents(hole, bore);
-    const auto at = [&](const holes::Stretch& s) { return Vec3{bore.x_m, bore.y_m, s.z_m}; };
+    const holes::HoleContents c = holes::contents(hole, bore);
+    const auto at = [&](const holes::HolePart& s) { return Vec3{bore.x_m, bore.y_m, s.z_m}; };
 
     Line wood =
         wood_line(w, Kind::hole_wood, index, bore.segment, Stage::drilled, -c.wood.volume_m3, at(c.wood));
@@ -333,7 +334,7 @@ double moisture_spread(const materials::Wood& wood, double percent) {
 
 } // namespace
 
-Outcome<LedgerInputs> prepare(const document::Document& document, const shape::Body& body) {
+Outcome<LedgerInputs> ledger_inputs(const document::Document& document, const shape::Body& body) {
     const materials::Wood* wood = materials::find_wood(document.wood.species);
     if (wood == nullptr && !document.wood.density_kg_m3) {
         return Problem{ProblemCode::unknown_name, "/wood/species", "",
@@ -356,9 +357,9 @@ Outcome<LedgerInputs> prepare(const document::Document& document, const shape::B
     for (const document::Hole& hole : document.holes)
         w.bores.push_back(holes::place(hole, body));
     if (document.tail) {
-        auto loft = tail::loft(document, body);
-        if (!loft) return loft.problems();
-        w.tail = std::move(loft).value();
+        auto tail_geometry = tail::tail_geometry(document, body);
+        if (!tail_geometry) return tail_geometry.problems();
+        w.tail = std::move(tail_geometry).value();
     }
     return w;
 }
@@ -379,7 +380,7 @@ Outcome<Ledger> build(const LedgerInputs& w) {
         }
         append_hole_uncorrected(w, i, hole, ledger);
     }
-    Taken taken(*w.body);
+    RemovedWood taken(*w.body);
     for (Problem& p : append_pockets(w, taken, ledger))
         problems.push_back(std::move(p));
     append_glue(w, ledger);

@@ -14,17 +14,18 @@ namespace evenfall::ledger {
 struct LedgerInputs {
     const document::Document* document = nullptr;
     const shape::Body* body = nullptr;
-    std::vector<holes::Bore> bores; ///< one for each hole
-    double wood_kg_m3 = 0.0;        ///< at the piece's moisture
-    double wood_spread = 0.0;       ///< relative standard deviation of that density
-    std::optional<tail::Loft> tail; ///< present where the document has a soft tail with a drawn shape
-    double moisture_spread = 0.0;   ///< relative standard deviation of density due to moisture; 0 where the
-                                    ///< wood was weighed at its moisture
+    std::vector<holes::Bore> bores;         ///< one for each hole
+    double wood_kg_m3 = 0.0;                ///< at the piece's moisture
+    double wood_spread = 0.0;               ///< relative standard deviation of that density
+    std::optional<tail::TailGeometry> tail; ///< present where the document has a soft tail with a drawn shape
+    double moisture_spread = 0.0; ///< relative standard deviation of density due to moisture; 0 where the
+                                  ///< wood was weighed at its moisture
 };
 
 /// Computes wood density, hole positions and tail geometry. Problems: unknown wood, an impossible tail
 /// (tail_loft.hpp).
-[[nodiscard]] Outcome<LedgerInputs> prepare(const document::Document& document, const shape::Body& body);
+[[nodiscard]] Outcome<LedgerInputs> ledger_inputs(const document::Document& document,
+                                                  const shape::Body& body);
 
 /// All lines, in the order of the work steps. Problems: a pocket that meets no wood, pockets and embedded
 /// parts that leave none of a segment, a coat without a surface, an unknown material.

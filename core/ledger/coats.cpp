@@ -16,7 +16,7 @@ constexpr double coat_spread =
     0.20; // coat thickness by brush, standard deviation over value (common practice, no source)
 
 /// The surfaces of one pocket in one segment, and its free volume.
-struct Opening {
+struct PocketRoom {
     int pocket = 0;
     int segment = 0;
     bool floods = true;
@@ -25,8 +25,8 @@ struct Opening {
 };
 
 /// Empty where no coat covers pockets; their walls are not needed then.
-std::vector<Opening> openings(const LedgerInputs& w) {
-    std::vector<Opening> out;
+std::vector<PocketRoom> openings(const LedgerInputs& w) {
+    std::vector<PocketRoom> out;
     const auto& coats = w.document->coats;
     if (std::none_of(coats.begin(), coats.end(), [](const document::Coat& c) { return c.on_pockets; }))
         return out;
@@ -50,7 +50,7 @@ struct CoatedSurface {
 };
 
 CoatedSurface coated_surface(const LedgerInputs& w, int index, const document::Coat& coat,
-                             const std::vector<Opening>& openings) {
+                             const std::vector<PocketRoom>& openings) {
     const shape::Segment& segment = w.body->segments[static_cast<std::size_t>(index)];
     CoatedSurface surface;
     Vec3 moment;
@@ -70,7 +70,7 @@ CoatedSurface coated_surface(const LedgerInputs& w, int index, const document::C
             surface.area_m2 = std::max(0.0, surface.area_m2 - mouth.area_m2);
             moment = moment - mouth.moment_m3;
         };
-        for (const Opening& o : openings) {
+        for (const PocketRoom& o : openings) {
             if (o.segment != index) continue;
             if (coat.on_skin) take_off(o.surface.skin);
             if (coat.on_joint_faces) take_off(o.surface.faces);
@@ -84,7 +84,7 @@ CoatedSurface coated_surface(const LedgerInputs& w, int index, const document::C
 
 /// Volume of a film of thickness t on the walls of a box, with t² shared where two walls meet: S·t − (length
 /// of inner edges)·t². Limited to the free volume.
-double film_in(const Opening& o, double thickness_m) {
+double film_in(const PocketRoom& o, double thickness_m) {
     const double film =
         o.surface.wall.area_m2 * thickness_m - o.surface.inner_edge_m * thickness_m * thickness_m;
     return std::clamp(film, 0.0, o.room_m3);
@@ -94,14 +94,14 @@ double film_in(const Opening& o, double thickness_m) {
 class CoatLines {
 public:
     CoatLines(const LedgerInputs& w, std::size_t index, const materials::Solid& solid,
-              std::vector<Opening>& openings)
+              std::vector<PocketRoom>& openings)
         : w_(w), index_(index), coat_(w.document->coats[index]), solid_(solid), openings_(openings) {
         for (int s = 0; s < static_cast<int>(w.body->segments.size()); ++s) {
             outside_.push_back(coated_surface(w, s, coat_, openings));
             total_m2_ += outside_.back().area_m2;
         }
         if (!coat_.on_pockets) return;
-        for (const Opening& o : openings)
+        for (const PocketRoom& o : openings)
             total_m2_ += o.surface.wall.area_m2;
     }
 
@@ -111,12 +111,12 @@ public:
         for (std::size_t s = 0; s < outside_.size(); ++s)
             append_outside(static_cast<int>(s), out);
         if (!coat_.on_pockets) return;
-        for (Opening& o : openings_)
+        for (PocketRoom& o : openings_)
             append_inside(o, out);
     }
 
 private:
-    [[nodiscard]] Spread spread(bool moves_volume) const {
+    [[nodiscard]] Variation spread(bool moves_volume) const {
         return {Cause::coat_amount, static_cast<int>(index_), coat_.spread.value_or(coat_spread), true,
                 moves_volume};
     }
@@ -159,7 +159,7 @@ private:
 
     /// In a pocket that floods, a film displaces water; in one that stays dry it only adds mass. Its own
     /// inertia is negligible and left out.
-    void append_inside(Opening& o, Ledger& out) const {
+    void append_inside(PocketRoom& o, Ledger& out) const {
         if (o.surface.wall.area_m2 <= 0.0) return;
         Line line = line_at(o.segment, o.surface.wall.centroid_m());
         line.pocket = o.pocket;
@@ -182,7 +182,7 @@ private:
     std::size_t index_;
     const document::Coat& coat_;
     const materials::Solid& solid_;
-    std::vector<Opening>& openings_;
+    std::vector<PocketRoom>& openings_;
     std::vector<CoatedSurface> outside_;
     double total_m2_ = 0.0;
 };
@@ -197,7 +197,7 @@ std::string nowhere_text(const document::Coat& coat) {
 
 Problems append_coats(const LedgerInputs& w, Ledger& out) {
     Problems problems;
-    std::vector<Opening> walls = openings(w);
+    std::vector<PocketRoom> walls = openings(w);
     for (std::size_t i = 0; i < w.document->coats.size(); ++i) {
         const document::Coat& coat = w.document->coats[i];
         const materials::Solid* solid = materials::find_solid(coat.material);

@@ -33,8 +33,8 @@ Vec3 Sum::b_m() const {
     return displaced_m3 != 0.0 ? displaced_moment_m4 / displaced_m3 : Vec3{};
 }
 
-Fold fold(std::span<const Line> lines, std::size_t segments) {
-    Fold f;
+StageSums stage_sums(std::span<const Line> lines, std::size_t segments) {
+    StageSums f;
     f.segments.resize(segments);
     for (const Line& line : lines) {
         f.through[static_cast<std::size_t>(line.stage)] += line;
@@ -53,14 +53,14 @@ Fold fold(std::span<const Line> lines, std::size_t segments) {
 namespace {
 
 /// Signed steps of one standard deviation for one cause and group, by the stage that adds them.
-struct Step {
+struct SigmaStep {
     Cause cause = Cause::none;
     int group = 0;
-    std::array<Sigma, stage_count> at;
+    std::array<SumSigma, stage_count> at;
 };
 
-Step& step_of(std::vector<Step>& steps, const Spread& spread) {
-    for (Step& step : steps) {
+SigmaStep& step_of(std::vector<SigmaStep>& steps, const Variation& spread) {
+    for (SigmaStep& step : steps) {
         if (step.cause == spread.cause && step.group == spread.group) return step;
     }
     steps.push_back({spread.cause, spread.group, {}});
@@ -69,22 +69,22 @@ Step& step_of(std::vector<Step>& steps, const Spread& spread) {
 
 } // namespace
 
-std::array<Sigma, stage_count> sigmas(std::span<const Line> lines, double water_kg_m3) {
-    std::vector<Step> steps;
+std::array<SumSigma, stage_count> sigmas(std::span<const Line> lines, double water_kg_m3) {
+    std::vector<SigmaStep> steps;
     steps.reserve(lines.size());
     for (const Line& line : lines) {
-        for (const Spread& spread : line.spreads) {
+        for (const Variation& spread : line.spreads) {
             if (spread.cause == Cause::none || spread.relative == 0.0) continue;
             const double mass = spread.moves_mass ? spread.relative * line.mass_kg : 0.0;
             const double volume = spread.moves_volume ? spread.relative * line.displaced_m3 : 0.0;
-            Sigma& at = step_of(steps, spread).at[static_cast<std::size_t>(line.stage)];
+            SumSigma& at = step_of(steps, spread).at[static_cast<std::size_t>(line.stage)];
             at.mass_kg += mass;
             at.in_water_kg += mass - water_kg_m3 * volume;
         }
     }
-    std::array<Sigma, stage_count> variance{};
-    for (const Step& step : steps) {
-        Sigma reached;
+    std::array<SumSigma, stage_count> variance{};
+    for (const SigmaStep& step : steps) {
+        SumSigma reached;
         for (std::size_t s = 0; s < variance.size(); ++s) {
             reached.mass_kg += step.at[s].mass_kg;
             reached.in_water_kg += step.at[s].in_water_kg;
@@ -92,7 +92,7 @@ std::array<Sigma, stage_count> sigmas(std::span<const Line> lines, double water_
             variance[s].in_water_kg += reached.in_water_kg * reached.in_water_kg;
         }
     }
-    for (Sigma& v : variance)
+    for (SumSigma& v : variance)
         v = {std::sqrt(v.mass_kg), std::sqrt(v.in_water_kg)};
     return variance;
 }

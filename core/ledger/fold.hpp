@@ -48,20 +48,20 @@ template <class Keep>
 }
 
 /// Sums of one ledger by segment and by stage (all lines of a stage and the stages before it).
-struct Fold {
+struct StageSums {
     Sum total;
     std::array<Sum, stage_count> through; ///< through[s]: the piece after stage s
     std::vector<Sum> segments;            ///< finished lure, by segment
 };
-[[nodiscard]] Fold fold(std::span<const Line> lines, std::size_t segments);
+[[nodiscard]] StageSums stage_sums(std::span<const Line> lines, std::size_t segments);
 
 /// Standard deviations of mass and of weight in water, of the lines up to a stage: first order, independent
 /// causes, lines of the same cause and group fully correlated.
-struct Sigma {
+struct SumSigma {
     double mass_kg = 0.0;
     double in_water_kg = 0.0;
 };
-[[nodiscard]] std::array<Sigma, stage_count> sigmas(std::span<const Line> lines, double water_kg_m3);
+[[nodiscard]] std::array<SumSigma, stage_count> sigmas(std::span<const Line> lines, double water_kg_m3);
 
 /// Mass moments of inertia about a point [kg·m²] of all lines up to a stage.
 [[nodiscard]] Inertia inertia_about(std::span<const Line> lines, Stage stage, const Vec3& point_m);

@@ -29,7 +29,7 @@ using Cause = document::Cause;
 
 /// How a line depends on one cause: one standard deviation changes its mass by `relative`, and its
 /// displacement too where `moves_volume`.
-struct Spread {
+struct Variation {
     Cause cause = Cause::none;
     int group = 0; ///< equal groups of one cause vary together (for example one coat over all segments):
                    ///< index in the list; carved size uses 0 for the whole body and n for segment n alone
@@ -48,7 +48,7 @@ struct Line {
     double displaced_m3 = 0.0;
     Vec3 at_m;         ///< centroid of both
     Inertia own_kg_m2; ///< of the mass, about at_m
-    std::array<Spread, 4> spreads{};
+    std::array<Variation, 4> spreads{};
     int pocket = -1; ///< of a coat: the pocket whose walls it covers; −1 = skin and joint faces
 };
 

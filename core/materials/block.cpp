@@ -39,7 +39,8 @@ Outcome<BlockAnswer> weigh_block(const Block& b, const Wood& wood, double to_per
     a.usual_kg_m3 = wood_density_kg_m3(wood, b.moisture_percent);
     a.spread = specific_gravity(wood).spread;
     a.sigmas = (a.density_kg_m3 / a.usual_kg_m3 - 1.0) / a.spread;
-    if (std::abs(a.sigmas) > usual_sigmas) a.says = a.sigmas > 0.0 ? BlockSays::heavier : BlockSays::lighter;
+    if (std::abs(a.sigmas) > usual_sigmas)
+        a.says = a.sigmas > 0.0 ? BlockComparison::heavier : BlockComparison::lighter;
     a.would_explain_percent = explaining_moisture(wood, a.density_kg_m3);
     return a;
 }

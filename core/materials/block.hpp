@@ -17,7 +17,7 @@ struct Block {
 };
 
 /// How a block's density compares with its species.
-enum class BlockSays {
+enum class BlockComparison {
     usual, ///< within two standard deviations of the table's density
     lighter,
     heavier, ///< a dense board, or wetter than stated, or measured too small
@@ -29,7 +29,7 @@ struct BlockAnswer {
     double usual_kg_m3 = 0.0;    ///< from the table, at the moisture it was weighed at
     double spread = 0.0;         ///< relative standard deviation within the species
     double sigmas = 0.0;         ///< (density/usual − 1)/spread: positive where heavier
-    BlockSays says = BlockSays::usual;
+    BlockComparison says = BlockComparison::usual;
     /// Moisture at which average wood of this species has this density [%]; absent where no moisture from 0
     /// to 30 gives it.
     std::optional<double> would_explain_percent;

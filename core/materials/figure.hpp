@@ -14,7 +14,7 @@ enum class Provenance {
 };
 
 /// One tabulated number, its relative standard deviation (`spread`) and its source.
-struct Figure {
+struct SourcedValue {
     double value = 0.0;
     double spread = 0.0;
     Provenance provenance = Provenance::memory;

@@ -14,7 +14,7 @@ double gravity_at(double green, double percent) {
     return green / (1.0 - shrinkage_per_gravity * green * (1.0 - percent / fibre_saturation_percent));
 }
 
-double green_from(double gravity, double percent) {
+double green_gravity(double gravity, double percent) {
     return gravity / (1.0 + shrinkage_per_gravity * gravity * (1.0 - percent / fibre_saturation_percent));
 }
 
@@ -29,7 +29,7 @@ Outcome<double> density_at_moisture(double density_kg_m3, double from_percent, d
                        problems);
     if (!problems.empty()) return problems;
     const double gravity = density_kg_m3 / (1000.0 * (1.0 + from_percent / 100.0));
-    return 1000.0 * gravity_at(green_from(gravity, from_percent), to_percent) * (1.0 + to_percent / 100.0);
+    return 1000.0 * gravity_at(green_gravity(gravity, from_percent), to_percent) * (1.0 + to_percent / 100.0);
 }
 
 } // namespace evenfall::materials

@@ -16,12 +16,12 @@ constexpr unsigned coat = static_cast<unsigned>(Use::coat);
 constexpr unsigned tail = static_cast<unsigned>(Use::tail);
 
 /// A density in g/cm³. The half width of its usual range counts as two standard deviations.
-constexpr Figure one(double g_cm3, double either_side, Provenance provenance, std::string_view source) {
+constexpr SourcedValue one(double g_cm3, double either_side, Provenance provenance, std::string_view source) {
     return {g_cm3 * 1000.0, either_side / 2.0 / g_cm3, provenance, source};
 }
 
 /// A range in g/cm³: its middle, with the ends at two standard deviations.
-constexpr Figure range(double low, double high, Provenance provenance, std::string_view source) {
+constexpr SourcedValue range(double low, double high, Provenance provenance, std::string_view source) {
     return one((low + high) / 2.0, (high - low) / 2.0, provenance, source);
 }
 

@@ -17,10 +17,10 @@ enum class Use : unsigned {
 };
 
 struct Solid {
-    std::string_view id;   ///< as in a document: "lead"
-    std::string_view name; ///< as shown: "Lead, soft"
-    unsigned uses = 0;     ///< Use flags, combined with |
-    Figure density_kg_m3;  ///< as on the finished lure (cured, dry, set)
+    std::string_view id;        ///< as in a document: "lead"
+    std::string_view name;      ///< as shown: "Lead, soft"
+    unsigned uses = 0;          ///< Use flags, combined with |
+    SourcedValue density_kg_m3; ///< as on the finished lure (cured, dry, set)
 
     [[nodiscard]] bool serves(Use use) const { return (uses & static_cast<unsigned>(use)) != 0u; }
 };

@@ -47,7 +47,7 @@ StrengthRange tensile(Temper temper, double wire_m) {
     return {spring_rows.back().low_pa, spring_rows.back().high_pa};
 }
 
-Strength strength(const Hold& hold, double line_n) {
+Strength strength(const PinAndWire& hold, double line_n) {
     const double eyes = hold.eyes > 1 ? two_eyes_share : 1.0;
     const double eye_pa = tensile(hold.temper, hold.wire_m).low_pa;
     Strength s;

@@ -25,7 +25,7 @@ struct StrengthRange {
 [[nodiscard]] StrengthRange tensile(Temper temper, double wire_m);
 
 /// Dimensions of a hinge or hanger that its strength depends on.
-struct Hold {
+struct PinAndWire {
     Temper temper = Temper::spring;
     double wire_m = 0.9e-3;
     double hole_m = 2.0e-3; ///< diameter of the hole that the twist is glued into
@@ -62,6 +62,6 @@ struct Strength {
     double least_n = 0.0;
     double safety = 0.0; ///< least_n over the line's strength; a jerk on a stretched line calls for 2 or more
 };
-[[nodiscard]] Strength strength(const Hold& hold, double line_n);
+[[nodiscard]] Strength strength(const PinAndWire& hold, double line_n);
 
 } // namespace evenfall::wire

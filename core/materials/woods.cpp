@@ -29,11 +29,11 @@ constexpr std::string_view edition_1974 =
     "Wood Handbook, 1974 edition, table of strength properties, from a reprint";
 constexpr std::string_view recalled = "Wood Handbook FPL-GTR-282 (2021), ch. 5, from memory, not re-read";
 
-constexpr Figure sg(double value, Provenance provenance, std::string_view source,
-                    double spread = of_species) {
+constexpr SourcedValue sg(double value, Provenance provenance, std::string_view source,
+                          double spread = of_species) {
     return {value, spread, provenance, source};
 }
-constexpr Figure hardness_lbf(double lbf, Provenance provenance, std::string_view source) {
+constexpr SourcedValue hardness_lbf(double lbf, Provenance provenance, std::string_view source) {
     return {units::n_from_lbf(lbf), of_hardness, provenance, source};
 }
 
@@ -80,12 +80,12 @@ const Wood* find_wood(std::string_view id) {
     return found == table.end() ? nullptr : &*found;
 }
 
-const Figure& specific_gravity(const Wood& wood) {
+const SourcedValue& specific_gravity(const Wood& wood) {
     return wood.sg_12 ? *wood.sg_12 : *wood.sg_green;
 }
 
 double wood_density_kg_m3(const Wood& wood, double moisture_percent) {
-    const double green = wood.sg_green ? wood.sg_green->value : green_from(wood.sg_12->value, 12.0);
+    const double green = wood.sg_green ? wood.sg_green->value : green_gravity(wood.sg_12->value, 12.0);
     const double to_table = wood.sg_12 ? wood.sg_12->value / gravity_at(green, 12.0) : 1.0;
     return 1000.0 * to_table * gravity_at(green, moisture_percent) * (1.0 + moisture_percent / 100.0);
 }

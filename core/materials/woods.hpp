@@ -11,11 +11,11 @@ namespace evenfall::materials {
 /// A wood species with its handbook figures. Specific gravity is oven-dry mass over volume at the stated
 /// moisture, divided by the density of water: a piece at 12 % weighs 1.12 times its `sg_12`.
 struct Wood {
-    std::string_view id;                   ///< as in a document: "basswood"
-    std::string_view name;                 ///< as shown: "Basswood, American"
-    std::optional<Figure> sg_green;        ///< basic specific gravity Gb; every wood has this or sg_12
-    std::optional<Figure> sg_12;           ///< at 12 % moisture
-    std::optional<Figure> side_hardness_n; ///< Janka side hardness at 12 % [N]
+    std::string_view id;                         ///< as in a document: "basswood"
+    std::string_view name;                       ///< as shown: "Basswood, American"
+    std::optional<SourcedValue> sg_green;        ///< basic specific gravity Gb; every wood has this or sg_12
+    std::optional<SourcedValue> sg_12;           ///< at 12 % moisture
+    std::optional<SourcedValue> side_hardness_n; ///< Janka side hardness at 12 % [N]
 };
 
 [[nodiscard]] std::span<const Wood> woods();
@@ -25,7 +25,7 @@ struct Wood {
 
 /// The figure that the density is computed from: sg_12, or sg_green where there is no sg_12. Its spread is
 /// that of the density.
-[[nodiscard]] const Figure& specific_gravity(const Wood& wood);
+[[nodiscard]] const SourcedValue& specific_gravity(const Wood& wood);
 
 /// Density of a piece at `moisture_percent` (0 to 30, % of oven-dry mass) [kg/m³]. Between green and 12 %: Gx
 /// = Gb/[1 − 0.265 Gb(1 − x/30)], ρ = 1000 Gx(1 + x/100) (Wood Handbook FPL-GTR-282, 2021, eqs. 4-13 and

@@ -50,7 +50,7 @@ Tree coat_tree(const document::Document& document, const CoatAnswer& coat) {
             {"mass_g", grams(coat.mass_kg)},
             {"displaced_cm3", cubic_centimetres(coat.displaced_m3)},
             {"in_water_g", grams(coat.in_water_kg)},
-            {"felt_percent", number(100.0 * coat.felt_share)}};
+            {"felt_percent", number(100.0 * coat.in_water_share)}};
 }
 
 Tree stage_tree(const StageAnswer& stage) {

@@ -5,13 +5,13 @@
 
 namespace evenfall::output {
 
-const char* glue_word(glue::Sort sort) {
+const char* glue_word(glue::GlueKind sort) {
     switch (sort) {
-    case glue::Sort::thin_ca:
+    case glue::GlueKind::thin_ca:
         return "thin CA";
-    case glue::Sort::thick_ca:
+    case glue::GlueKind::thick_ca:
         return "thick CA";
-    case glue::Sort::epoxy:
+    case glue::GlueKind::epoxy:
         return "epoxy";
     }
     return "";
@@ -35,8 +35,8 @@ std::string glue_json(const document::Document& document, const glue::GlueAnswer
                         {"ca_ml", cubic_centimetres(c.ca_m3)}});
     }
     Tree take = Tree::array();
-    for (std::size_t k = 0; k < glue::sort_count; ++k) {
-        take.push_back({{"glue", glue_word(static_cast<glue::Sort>(k))},
+    for (std::size_t k = 0; k < glue::glue_kind_count; ++k) {
+        take.push_back({{"glue", glue_word(static_cast<glue::GlueKind>(k))},
                         {"ml", cubic_centimetres(answer.take_m3[k])},
                         {"g", grams(answer.take_kg[k])}});
     }

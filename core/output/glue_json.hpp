@@ -10,6 +10,6 @@ namespace evenfall::output {
 [[nodiscard]] std::string glue_json(const document::Document& document, const glue::GlueAnswer& answer);
 
 /// "thin CA", "thick CA", "epoxy".
-[[nodiscard]] const char* glue_word(glue::Sort sort);
+[[nodiscard]] const char* glue_word(glue::GlueKind sort);
 
 } // namespace evenfall::output

@@ -63,11 +63,11 @@ const char* stop_word(joints::StoppedBy stop) {
     return "";
 }
 
-Tree slop_tree(const std::optional<joints::LinkSlop>& slop) {
-    if (!slop) return nullptr;
-    return {{"fore_aft_mm", millimetres(slop->fore_aft_m)},
-            {"up_down_mm", millimetres(slop->up_down_m)},
-            {"sideways_mm", millimetres(slop->sideways_m)}};
+Tree slop_tree(const std::optional<joints::LinkPlay>& play) {
+    if (!play) return nullptr;
+    return {{"fore_aft_mm", millimetres(play->fore_aft_m)},
+            {"up_down_mm", millimetres(play->up_down_m)},
+            {"sideways_mm", millimetres(play->sideways_m)}};
 }
 
 Tree joint_tree(const joints::JointAnswer& j) {
@@ -76,7 +76,7 @@ Tree joint_tree(const joints::JointAnswer& j) {
         eyes.push_back(eye_tree(eye));
     Tree walls = Tree::array();
     for (const joints::Wall& wall : j.walls) {
-        Tree t{{"between", between_word(wall.between)}, {"thickness_mm", millimetres(wall.thickness_m)}};
+        Tree t{{"between", wall_kind_word(wall.between)}, {"thickness_mm", millimetres(wall.thickness_m)}};
         if (wall.hole) t["hole"] = *wall.hole + 1;
         walls.push_back(std::move(t));
     }
@@ -90,7 +90,7 @@ Tree joint_tree(const joints::JointAnswer& j) {
             {"stopped_by", {{"port", stop_word(j.stopped_by[0])}, {"starboard", stop_word(j.stopped_by[1])}}},
             {"mouth_needed_mm", needed > 0.0 ? millimetres(needed) : Tree(nullptr)},
             {"eyes", std::move(eyes)},
-            {"slop", slop_tree(j.slop)},
+            {"slop", slop_tree(j.play)},
             {"play_per_eye_mm", millimetres(j.play_per_eye_m)},
             {"sag_deg", degrees(j.sag_rad)},
             {"rocks_deg", degrees(j.rocks_rad)},
@@ -109,17 +109,17 @@ Tree joint_tree(const joints::JointAnswer& j) {
 
 } // namespace
 
-const char* between_word(joints::Between between) {
+const char* wall_kind_word(joints::WallKind between) {
     switch (between) {
-    case joints::Between::pin_and_face:
+    case joints::WallKind::pin_and_face:
         return "pin and face";
-    case joints::Between::pin_and_skin:
+    case joints::WallKind::pin_and_skin:
         return "pin and skin";
-    case joints::Between::pin_and_hole:
+    case joints::WallKind::pin_and_hole:
         return "pin and hole";
-    case joints::Between::pocket_and_skin:
+    case joints::WallKind::pocket_and_skin:
         return "pocket and skin";
-    case joints::Between::pocket_and_hole:
+    case joints::WallKind::pocket_and_hole:
         return "pocket and hole";
     }
     return "";
@@ -149,10 +149,10 @@ std::string joints_json(const document::Document& document, const joints::Joints
         joints.push_back(joint_tree(j));
     Tree hooks = Tree::array();
     for (const joints::HookFoul& foul : answer.hooks) {
-        const char* what = foul.what == joints::Fouls::hook    ? "hook"
-                           : foul.what == joints::Fouls::joint ? "joint"
-                                                               : "tail";
-        const char* bent = foul.bent == joints::Way::port ? "port" : "starboard";
+        const char* what = foul.what == joints::FoulKind::hook    ? "hook"
+                           : foul.what == joints::FoulKind::joint ? "joint"
+                                                                  : "tail";
+        const char* bent = foul.bent == joints::SwingSide::port ? "port" : "starboard";
         hooks.push_back({{"part", foul.part + 1},
                          {"fouls", what},
                          {"other", foul.other < 0 ? Tree(nullptr) : Tree(foul.other + 1)},

@@ -12,7 +12,7 @@ Tree minutes(double seconds) {
     return number(units::min_from_s(seconds));
 }
 
-Tree portion(const resin::Portion& p) {
+Tree portion(const resin::MixAmounts& p) {
     return {{"mixed_g", grams(p.mixed_kg)},
             {"resin_g", grams(p.resin_kg)},
             {"hardener_g", grams(p.hardener_kg)},

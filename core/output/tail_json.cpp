@@ -18,9 +18,9 @@ Tree trim(const Answers& a) {
 } // namespace
 
 std::string tail_json(const document::Document& document, const Evaluation& evaluation,
-                      const tail::Pull& pull, const tail::Pour& pour) {
+                      const tail::TailEffect& tail_effect, const tail::TailCasting& pour) {
     const Answers& with = evaluation.answers;
-    const Answers& without = pull.without;
+    const Answers& without = tail_effect.without;
     const document::Tail& tail = *document.tail;
     std::optional<double> turned;
     if (with.pitch_rad && without.pitch_rad) turned = *with.pitch_rad - *without.pitch_rad;
@@ -37,10 +37,10 @@ std::string tail_json(const document::Document& document, const Evaluation& eval
          {"density_kg_m3", number(tail::density_kg_m3(tail))},
          {"volume_cm3", cubic_centimetres(pour.cast.volume_m3)},
          {"tenon_cm3", cubic_centimetres(pour.tenon_m3)},
-         {"mass_g", grams(pull.own.mass.kg)},
-         {"displaced_cm3", cubic_centimetres(pull.own.displaced_m3)},
-         {"in_water_g", grams(pull.own.in_water(with.water_density_kg_m3).kg)},
-         {"g_mm", point(pull.own.g_m())},
+         {"mass_g", grams(tail_effect.own.mass.kg)},
+         {"displaced_cm3", cubic_centimetres(tail_effect.own.displaced_m3)},
+         {"in_water_g", grams(tail_effect.own.in_water(with.water_density_kg_m3).kg)},
+         {"g_mm", point(tail_effect.own.g_m())},
          {"with", trim(with)},
          {"without", trim(without)},
          {"pull",

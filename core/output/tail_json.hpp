@@ -11,6 +11,6 @@ namespace evenfall::output {
 /// units in the keys. The keys are the program's `--json` contract: volume_cm3, mass_g, in_water_g of the
 /// tail alone; with, without and pull of the lure; mould; plastic.
 [[nodiscard]] std::string tail_json(const document::Document& document, const Evaluation& evaluation,
-                                    const tail::Pull& pull, const tail::Pour& pour);
+                                    const tail::TailEffect& tail_effect, const tail::TailCasting& pour);
 
 } // namespace evenfall::output

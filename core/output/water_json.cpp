@@ -17,7 +17,7 @@ Tree falls_tree(const fall::SteadyFalls& falls) {
     Tree list = Tree::array();
     for (std::size_t i = 0; i < falls.falls.size(); ++i) {
         const fall::SteadyFall& f = falls.falls[i];
-        list.push_back({{"manner", fall::manner_text(f)},
+        list.push_back({{"manner", fall::fall_attitude_text(f)},
                         {"stable", f.stable},
                         {"main", falls.main == i},
                         {"pitch_deg", degrees(f.pitch_rad)},
@@ -123,9 +123,9 @@ const char* posture_text(afloat::Posture posture) {
 }
 
 Outcome<InWater> in_water(const document::Document& document, const Evaluation& evaluation, double depth_m) {
-    const Outcome<Surroundings> water = surroundings(document);
+    const Outcome<Waters> water = waters_of(document);
     if (!water) return water.problems();
-    const fall::Descent descent(evaluation.body, evaluation.ledger, document, water->fishing);
+    const fall::FallingLure descent(evaluation.body, evaluation.ledger, document, water->fishing);
     fall::TrackRequest request;
     request.depth_m = depth_m;
     auto track = descent.track(request);

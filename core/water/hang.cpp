@@ -7,7 +7,7 @@ Hang hang(const ledger::Sum& sum) {
     Hang h;
     h.bg_m = arm.z;
     if (h.bg_m > 0.0) {
-        h.pitch_rad = std::atan2(-arm.x, plumb_m(arm));
+        h.pitch_rad = std::atan2(-arm.x, bg_across_m(arm));
         h.roll_rad = std::atan2(-arm.y, h.bg_m);
     }
     return h;
@@ -15,7 +15,7 @@ Hang hang(const ledger::Sum& sum) {
 
 double pitch_residual_kg_m(const ledger::Sum& sum, double pitch_rad) {
     const Vec3 arm = sum.mass.kg * sum.b_m() - sum.mass_moment_kg_m;
-    return arm.x * std::cos(pitch_rad) + plumb_m(arm) * std::sin(pitch_rad);
+    return arm.x * std::cos(pitch_rad) + bg_across_m(arm) * std::sin(pitch_rad);
 }
 
 } // namespace evenfall::water

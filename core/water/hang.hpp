@@ -11,15 +11,15 @@ namespace evenfall::water {
 /// neutral).
 struct Hang {
     double bg_m = 0.0; ///< height of B above G in the body's axes; stays upright only where positive
-    std::optional<double>
-        pitch_rad; ///< of the long axis, nose-up positive: tan θ = (x_G − x_B)/plumb_m; absent where bg ≤ 0
+    std::optional<double> pitch_rad; ///< of the long axis, nose-up positive: tan θ = (x_G − x_B)/bg_across_m;
+                                     ///< absent where bg ≤ 0
     std::optional<double>
         roll_rad; ///< starboard side down positive: tan φ = (y_G − y_B)/(z_B − z_G); absent where bg ≤ 0
 };
 
 /// Distance from G to B perpendicular to the long axis [m] once it has rolled until G is below that axis
 /// through B: √(y² + z²) of the arm; its (negative) z where B is not above G and it rolls over.
-[[nodiscard]] inline double plumb_m(const Vec3& g_to_b_m) {
+[[nodiscard]] inline double bg_across_m(const Vec3& g_to_b_m) {
     return g_to_b_m.z > 0.0 ? std::hypot(g_to_b_m.y, g_to_b_m.z) : g_to_b_m.z;
 }
 

@@ -6,17 +6,17 @@
 
 namespace evenfall::joints {
 
-Pin Stand::of(double x_drawn_m, double y_drawn_m) const {
+Pin SegmentPose::of(double x_drawn_m, double y_drawn_m) const {
     const double c = std::cos(turned_rad);
     const double s = std::sin(turned_rad);
     return {c * x_drawn_m - s * y_drawn_m + x_m, s * x_drawn_m + c * y_drawn_m + y_m};
 }
 
-std::vector<Stand> chain_stands(std::span<const Pin> pins, std::span<const double> swings_rad) {
-    std::vector<Stand> stands{Stand{}};
+std::vector<SegmentPose> chain_poses(std::span<const Pin> pins, std::span<const double> swings_rad) {
+    std::vector<SegmentPose> stands{SegmentPose{}};
     for (std::size_t k = 0; k < pins.size(); ++k) {
         const Pin at = stands.back().of(pins[k].x_m, pins[k].y_m);
-        Stand next{stands.back().turned_rad + swings_rad[k], 0.0, 0.0};
+        SegmentPose next{stands.back().turned_rad + swings_rad[k], 0.0, 0.0};
         const Pin turned = next.of(pins[k].x_m, pins[k].y_m);
         next.x_m = at.x_m - turned.x_m;
         next.y_m = at.y_m - turned.y_m;

@@ -10,14 +10,15 @@ namespace evenfall::resin {
 namespace {
 
 /// Area of one segment's skin and joint faces without the pockets, and the area of the pockets' walls.
-struct Left {
+struct SegmentAreas {
     double skin_m2 = 0.0;
     double faces_m2 = 0.0;
     double pockets_m2 = 0.0;
 };
 
-Left left_of(const document::Document& document, const shape::Body& body, std::size_t s, bool on_pockets) {
-    Left left{body.segments[s].skin_m2, 0.0, 0.0};
+SegmentAreas left_of(const document::Document& document, const shape::Body& body, std::size_t s,
+                     bool on_pockets) {
+    SegmentAreas left{body.segments[s].skin_m2, 0.0, 0.0};
     for (const shape::Face& face : body.segments[s].faces)
         left.faces_m2 += face.area_m2;
     if (!on_pockets) return left;
@@ -40,7 +41,7 @@ std::vector<CoatGrams> schedule(const document::Document& document, const Evalua
         CoatGrams& grams = out[c];
         grams.coat = static_cast<int>(c);
         for (std::size_t s = 0; s < evaluation.body.segments.size(); ++s) {
-            const Left left = left_of(document, evaluation.body, s, coat.on_pockets);
+            const SegmentAreas left = left_of(document, evaluation.body, s, coat.on_pockets);
             const double skin = coat.on_skin ? left.skin_m2 : 0.0;
             const double faces = coat.on_joint_faces ? left.faces_m2 : 0.0;
             grams.skin_m2 += skin;

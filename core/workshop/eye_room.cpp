@@ -19,12 +19,12 @@ struct Mouth {
     [[nodiscard]] double to_ridge() const { return std::max(0.0, -pin_y_m); }
 };
 
-double side_of(Way way) {
-    return way == Way::starboard ? 1.0 : -1.0;
+double side_of(SwingSide way) {
+    return way == SwingSide::starboard ? 1.0 : -1.0;
 }
 
 Mouth mouth_of(const document::Document& document, const shape::Body& body, int joint,
-               const HingePlace& place, Way way) {
+               const HingePlace& place, SwingSide way) {
     const auto j = static_cast<std::size_t>(joint);
     const double pin_y_m = side_of(way) * place.pin.y_m;
     if (place.pocket_aft)
@@ -56,23 +56,23 @@ EyeRoom eye_room(const document::Document& document, const shape::Body& body, in
         room.up_down_m = *pocket.z_to_m - *pocket.z_from_m - 2.0 * coat_m - place.hinge.wire_m;
     // Seen from the segment with the pocket, the twist leans to the side to which the tail swings. The
     // pocket's wall ends at the face; a coat brings its edge nearer to the pin by its thickness.
-    const auto touched = [&](Way way, double side_m) {
+    const auto touched = [&](SwingSide way, double side_m) {
         const Mouth mouth = mouth_of(document, body, joint, place, way);
         return touches_at(side_m, mouth.before(side_m + coat_m), place.hinge.wire_m);
     };
-    room.starboard_rad = touched(Way::starboard, to_starboard);
-    room.port_rad = touched(Way::port, to_port);
+    room.starboard_rad = touched(SwingSide::starboard, to_starboard);
+    room.port_rad = touched(SwingSide::port, to_port);
     const double front = place.pocket_aft ? place.pin.x_m - pocket.x_from_m : pocket.x_to_m - place.pin.x_m;
     // The twist leaves along the pin's line, and the face must be open there: a pocket that meets the face
     // only farther out, where the relief has receded, leaves a rib in front of the eye.
     const Mouth mouth =
-        mouth_of(document, body, joint, place, place.pin.y_m < 0.0 ? Way::starboard : Way::port);
+        mouth_of(document, body, joint, place, place.pin.y_m < 0.0 ? SwingSide::starboard : SwingSide::port);
     room.opens = front >= mouth.before(std::min(place.hinge.wire_m, mouth.to_ridge())) - 1e-6;
     return room;
 }
 
 std::optional<double> mouth_for(const document::Document& document, const shape::Body& body, int joint,
-                                const HingePlace& place, const EyePlace& eye, Way way, double swing_rad,
+                                const HingePlace& place, const EyePlace& eye, SwingSide way, double swing_rad,
                                 double coat_m) {
     const document::Pocket& pocket = document.pockets[static_cast<std::size_t>(eye.pocket.value_or(0))];
     const Mouth mouth = mouth_of(document, body, joint, place, way);

@@ -32,6 +32,6 @@ struct EyeRoom {
 /// this side; absent where no width does, or the pocket would be as wide as the body at its face.
 [[nodiscard]] std::optional<double> mouth_for(const document::Document& document, const shape::Body& body,
                                               int joint, const HingePlace& place, const EyePlace& eye,
-                                              Way way, double swing_rad, double coat_m = 0.0);
+                                              SwingSide way, double swing_rad, double coat_m = 0.0);
 
 } // namespace evenfall::joints

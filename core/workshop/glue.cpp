@@ -12,12 +12,12 @@ namespace evenfall::glue {
 namespace {
 
 /// With a tolerance of 1 nm for rounding.
-bool fills(Sort sort, double width_m) {
+bool fills(GlueKind sort, double width_m) {
     return width_m <= fills_to_m[static_cast<std::size_t>(sort)] + 1e-9;
 }
 
-double density_kg_m3(Sort sort) {
-    return materials::find_solid(sort == Sort::epoxy ? "epoxy" : "ca")->density_kg_m3.value;
+double density_kg_m3(GlueKind sort) {
+    return materials::find_solid(sort == GlueKind::epoxy ? "epoxy" : "ca")->density_kg_m3.value;
 }
 
 Problems off_limits(const GlueRequest& r) {
@@ -43,11 +43,11 @@ int hooks_of(const document::Document& document) {
                       [](const document::Part& p) { return p.reach_m.value_or(0.0) > 0.0; }));
 }
 
-Sort sort_of(const document::Hinge& hinge, double width, const GlueRequest& r) {
-    if (hinge.glue == document::HingeGlue::epoxy) return Sort::epoxy;
-    const Sort fitting = sort_for(width, r.fitting_s, r.times);
-    if (hinge.glue == document::HingeGlue::none || fitting != Sort::epoxy) return fitting;
-    return fills(Sort::thin_ca, width) ? Sort::thin_ca : Sort::thick_ca;
+GlueKind sort_of(const document::Hinge& hinge, double width, const GlueRequest& r) {
+    if (hinge.glue == document::HingeGlue::epoxy) return GlueKind::epoxy;
+    const GlueKind fitting = glue_for(width, r.fitting_s, r.times);
+    if (hinge.glue == document::HingeGlue::none || fitting != GlueKind::epoxy) return fitting;
+    return fills(GlueKind::thin_ca, width) ? GlueKind::thin_ca : GlueKind::thick_ca;
 }
 
 std::string of_row(const GluedRow& row) {
@@ -73,11 +73,11 @@ void warn_of(const GluedRow& row, const GlueRequest& r, Problems& out) {
 
 } // namespace
 
-Sort sort_for(double width_m, double fitting_s, const WorkingTimes& times) {
-    for (const Sort sort : {Sort::thin_ca, Sort::thick_ca}) {
+GlueKind glue_for(double width_m, double fitting_s, const WorkingTimes& times) {
+    for (const GlueKind sort : {GlueKind::thin_ca, GlueKind::thick_ca}) {
         if (fills(sort, width_m) && times.of(sort) >= fitting_s) return sort;
     }
-    return Sort::epoxy;
+    return GlueKind::epoxy;
 }
 
 Outcome<GlueAnswer> glue(const document::Document& document, const shape::Body& body, const GlueRequest& r) {
@@ -89,7 +89,7 @@ Outcome<GlueAnswer> glue(const document::Document& document, const shape::Body& 
     if (!problems.empty()) return problems;
 
     GlueAnswer out;
-    for (const EyeInHole& eye : eyes_in_holes(document, body)) {
+    for (const GluedEye& eye : glued_eyes(document, body)) {
         if (out.rows.empty() || out.rows.back().joint != eye.joint) {
             const double width = width_m(eye.hole);
             out.rows.push_back(
@@ -102,7 +102,7 @@ Outcome<GlueAnswer> glue(const document::Document& document, const shape::Body& 
     }
     if (hangers > 0)
         out.rows.push_back({std::nullopt, hangers, *hanger_gap, width_m(r.hanger),
-                            sort_for(width_m(r.hanger), r.fitting_s, r.times), 0.0});
+                            glue_for(width_m(r.hanger), r.fitting_s, r.times), 0.0});
     const double taken = r.lures / (1.0 - r.loss);
     for (GluedRow& row : out.rows) {
         row.glue_kg = row.eyes * row.gap_m3 * density_kg_m3(row.sort);
@@ -115,7 +115,7 @@ Outcome<GlueAnswer> glue(const document::Document& document, const shape::Body& 
         if (!hole.cap || hole.cap->material != "ca_soda" || hole.depth_m <= 0.0) continue;
         const holes::Bore bore = holes::place(hole, body);
         if (bore.segment < 0) continue;
-        const holes::Contents contents = holes::contents(hole, bore);
+        const holes::HoleContents contents = holes::contents(hole, bore);
         const bool all_cap = contents.room_m <= 0.0 && contents.fill_kg <= 0.0;
         const double volume = contents.cap.volume_m3 + (all_cap ? bore.cone_m3 : 0.0);
         if (volume <= 0.0) continue;

@@ -9,26 +9,26 @@
 
 namespace evenfall::glue {
 
-enum class Sort { thin_ca, thick_ca, epoxy };
-inline constexpr std::size_t sort_count = 3;
+enum class GlueKind { thin_ca, thick_ca, epoxy };
+inline constexpr std::size_t glue_kind_count = 3;
 
 /// Widest gap that each glue fills: thin cyanoacrylate wicks into narrow gaps, thick stays in wider ones,
 /// slow epoxy fills the rest. Common practice, no source: the label comes first.
-inline constexpr std::array<double, sort_count> fills_to_m{0.10e-3, 0.30e-3, 2.0e-3};
+inline constexpr std::array<double, glue_kind_count> fills_to_m{0.10e-3, 0.30e-3, 2.0e-3};
 
 /// Working time by the label [s]. Defaults: common practice, no source.
 struct WorkingTimes {
     double thin_ca_s = 5.0;
     double thick_ca_s = 30.0;
     double epoxy_s = 1200.0;
-    [[nodiscard]] double of(Sort sort) const {
-        return sort == Sort::thin_ca ? thin_ca_s : sort == Sort::thick_ca ? thick_ca_s : epoxy_s;
+    [[nodiscard]] double of(GlueKind sort) const {
+        return sort == GlueKind::thin_ca ? thin_ca_s : sort == GlueKind::thick_ca ? thick_ca_s : epoxy_s;
     }
 };
 
 /// The fastest glue that fills this gap and stays workable during fitting; epoxy where neither cyanoacrylate
 /// does.
-[[nodiscard]] Sort sort_for(double width_m, double fitting_s, const WorkingTimes& times);
+[[nodiscard]] GlueKind glue_for(double width_m, double fitting_s, const WorkingTimes& times);
 
 /// Baking soda in a hole: 1.0 g/cm³ loose to lightly tapped (from memory, 0.9 to 1.1), of crystals of 2.20
 /// g/cm³ (CRC Handbook, from memory), so 1 − 1.0/2.2 = 0.55 of the volume is air, which thin cyanoacrylate
@@ -56,7 +56,7 @@ struct GluedRow {
     int eyes = 0;             ///< per lure
     double gap_m3 = 0.0;      ///< round one eye; the mean where they differ
     double width_m = 0.0;
-    Sort sort = Sort::epoxy;
+    GlueKind sort = GlueKind::epoxy;
     double glue_kg = 0.0; ///< per lure, without loss
 };
 
@@ -72,15 +72,15 @@ struct CapRow {
 struct GlueAnswer {
     std::vector<GluedRow> rows;
     std::vector<CapRow> caps;
-    std::array<double, sort_count>
+    std::array<double, glue_kind_count>
         take_m3{}; ///< for all lures, loss included; thin cyanoacrylate including the caps
-    std::array<double, sort_count> take_kg{};
+    std::array<double, glue_kind_count> take_kg{};
     double soda_kg = 0.0; ///< for all lures
     Problems warnings;
 };
 
 /// All glue of a lure with a cut body. A hinge that names its glue gets that one; others the result of
-/// `sort_for`. Refuses by name: "/lures", "/loss", "/fitting_s", "/times/…", "/hangers", and the hanger's
+/// `glue_for`. Refuses by name: "/lures", "/loss", "/fitting_s", "/times/…", "/hangers", and the hanger's
 /// "/wire_mm" and the like.
 [[nodiscard]] Outcome<GlueAnswer> glue(const document::Document& document, const shape::Body& body,
                                        const GlueRequest& request);

@@ -40,27 +40,27 @@ double to_cut_m(const Hanger& hanger, const shape::Body& body, double at_m) {
 }
 
 /// A point of a segment in the segment's new position.
-Vec3 carried(const Vec3& at, const Stand& stand) {
+Vec3 carried(const Vec3& at, const SegmentPose& stand) {
     const Pin p = stand.of(at.x, at.y);
     return {p.x_m, p.y_m, at.z};
 }
 
 struct Bend {
-    std::vector<Stand> stands;
-    std::optional<Way> way;
+    std::vector<SegmentPose> stands;
+    std::optional<SwingSide> way;
     bool part_way = false;
 };
 
 std::vector<Bend> bends(const shape::Body& body, std::span<const Pin> pins, const Swings& swings) {
-    std::vector<Bend> out{{std::vector<Stand>(body.segments.size()), std::nullopt}};
+    std::vector<Bend> out{{std::vector<SegmentPose>(body.segments.size()), std::nullopt}};
     if (pins.empty()) return out;
-    for (const Way way : {Way::port, Way::starboard}) {
+    for (const SwingSide way : {SwingSide::port, SwingSide::starboard}) {
         // Full swing first: of several equal results the first is reported.
         for (int k = bend_steps; k > 0; --k) {
             std::vector<double> turned = swings[static_cast<std::size_t>(way)];
             for (double& rad : turned)
-                rad *= (way == Way::port ? -1.0 : 1.0) * k / bend_steps;
-            out.push_back({chain_stands(pins, turned), way, k < bend_steps});
+                rad *= (way == SwingSide::port ? -1.0 : 1.0) * k / bend_steps;
+            out.push_back({chain_poses(pins, turned), way, k < bend_steps});
         }
     }
     return out;
@@ -85,7 +85,7 @@ std::vector<HookFoul> hook_fouls(const document::Document& document, const shape
     for (std::size_t i = 0; i < document.parts.size(); ++i) {
         if (!is_hook(document.parts[i])) continue;
         const Hanger hook = hanger_of(document.parts[i], body);
-        const auto meets = [&](Fouls what, int other, const Vec3& at_m, int segment, double reach_m) {
+        const auto meets = [&](FoulKind what, int other, const Vec3& at_m, int segment, double reach_m) {
             HookFoul worst{static_cast<int>(i), what, other, 0.0, {}};
             for (const Bend& pose : poses) {
                 const Vec3 here = carried(hook.at_m, pose.stands[static_cast<std::size_t>(hook.segment)]);
@@ -103,20 +103,20 @@ std::vector<HookFoul> hook_fouls(const document::Document& document, const shape
             const document::Part& other = document.parts[k];
             if (k > i && is_hook(other)) {
                 const Hanger second = hanger_of(other, body);
-                meets(Fouls::hook, static_cast<int>(k), second.at_m, second.segment, second.reach_m);
+                meets(FoulKind::hook, static_cast<int>(k), second.at_m, second.segment, second.reach_m);
             }
             if (k != i && materials::is_soft(other.material) && other.at_m.x > hook.at_m.x) {
-                meets(Fouls::tail, static_cast<int>(k), other.at_m, segment_of(other, body), 0.0);
+                meets(FoulKind::tail, static_cast<int>(k), other.at_m, segment_of(other, body), 0.0);
             }
         }
         if (document.tail && document.tail->x_m > hook.at_m.x) {
-            meets(Fouls::tail, -1, {document.tail->x_m, 0.0, document.tail->z_m},
+            meets(FoulKind::tail, -1, {document.tail->x_m, 0.0, document.tail->z_m},
                   static_cast<int>(body.segments.size()) - 1, 0.0);
         }
         for (std::size_t k = 0; k < document.joints.size(); ++k) {
             const double over_m = hook.reach_m - to_cut_m(hook, body, document.joints[k].at_m);
             if (over_m > 0.0)
-                out.push_back({static_cast<int>(i), Fouls::joint, static_cast<int>(k), over_m, {}});
+                out.push_back({static_cast<int>(i), FoulKind::joint, static_cast<int>(k), over_m, {}});
         }
     }
     return out;

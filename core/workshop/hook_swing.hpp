@@ -13,17 +13,18 @@
 namespace evenfall::joints {
 
 /// What a hook can foul.
-enum class Fouls { hook, joint, tail };
+enum class FoulKind { hook, joint, tail };
 
 struct HookFoul {
     int part = 0; ///< the hook, index into document.parts
-    Fouls what = Fouls::hook;
+    FoulKind what = FoulKind::hook;
     int other =
         0; ///< the other hook's part, the joint, or the tail's part; −1: the soft tail with a drawn shape
     double over_m = 0.0; ///< overlap of the spheres, or how far the reach exceeds the distance to the nearest
                          ///< point of what is fouled
-    std::optional<Way> bent{}; ///< only with every joint swung to this side; when straight they are clear
-    bool part_way = false;     ///< bent, and nearest before the joints reach their full swing
+    std::optional<SwingSide>
+        bent{};            ///< only with every joint swung to this side; when straight they are clear
+    bool part_way = false; ///< bent, and nearest before the joints reach their full swing
 };
 
 /// A hook's hanger is above its centre of mass by this share of its reach: the bend is heavier than the

@@ -14,10 +14,10 @@ namespace evenfall::joints {
 
 namespace {
 
-constexpr std::array ways{Way::port, Way::starboard};
+constexpr std::array ways{SwingSide::port, SwingSide::starboard};
 
-double by(const EyeRoom& room, Way way) {
-    return way == Way::port ? room.port_rad : room.starboard_rad;
+double by(const EyeRoom& room, SwingSide way) {
+    return way == SwingSide::port ? room.port_rad : room.starboard_rad;
 }
 
 LinkedEyes linked_eyes_of(const document::Hinge& hinge) {
@@ -61,10 +61,10 @@ struct PinHold {
     double span_m = 0.0; ///< the highest pocket that it crosses; 0: none
 };
 
-PinHold pin_hold(const HingePlace& place, const document::Document& document, const Heights& pin) {
+PinHold pin_hold(const HingePlace& place, const document::Document& document, const HeightRange& pin) {
     PinHold hold{pin.to_m - pin.from_m, 0.0};
     for (const document::Pocket& pocket : document.pockets) {
-        const Heights h = heights_of(pocket);
+        const HeightRange h = heights_of(pocket);
         const double crossed_m = std::min(h.to_m, pin.to_m) - std::max(h.from_m, pin.from_m);
         if (crossed_m <= 0.0 || !holds_axis(pocket, place.pin)) continue;
         hold.in_wood_m -= crossed_m;
@@ -76,15 +76,15 @@ PinHold pin_hold(const HingePlace& place, const document::Document& document, co
 
 double wall_before_pin(const JointAnswer& a) {
     for (const Wall& wall : a.walls) {
-        if (wall.between == Between::pin_and_face) return wall.thickness_m;
+        if (wall.between == WallKind::pin_and_face) return wall.thickness_m;
     }
     return 0.0;
 }
 
-wire::Hold hold_of(const HingePlace& place, const PinHold& pin, double twist_hole_m, double twist_reach_m,
-                   double pin_wall_m) {
+wire::PinAndWire hold_of(const HingePlace& place, const PinHold& pin, double twist_hole_m,
+                         double twist_reach_m, double pin_wall_m) {
     const document::Hinge& h = place.hinge;
-    wire::Hold hold;
+    wire::PinAndWire hold;
     hold.temper = temper_of(h);
     hold.wire_m = h.wire_m;
     hold.hole_m = twist_hole_m;
@@ -99,7 +99,7 @@ wire::Hold hold_of(const HingePlace& place, const PinHold& pin, double twist_hol
 }
 
 Outcome<JointAnswer> one_joint(const document::Document& document, const shape::Body& body, int joint,
-                               const Films& films, double line_n) {
+                               const FilmThickness& films, double line_n) {
     JointAnswer a;
     a.place = hinge_place(document, body, joint);
     const document::Hinge& h = a.place.hinge;
@@ -116,7 +116,7 @@ Outcome<JointAnswer> one_joint(const document::Document& document, const shape::
         if (place.pocket) answer.room = eye_room(document, body, joint, a.place, place, films.in_pockets_m);
         a.eyes.push_back(answer);
     }
-    for (const Way way : ways) {
+    for (const SwingSide way : ways) {
         const auto w = static_cast<std::size_t>(way);
         // A pin on the middle plane: both sides are mirror images.
         const bool mirrored = w > 0 && a.place.pin.y_m == 0.0;
@@ -150,7 +150,7 @@ Outcome<JointAnswer> one_joint(const document::Document& document, const shape::
         }
     }
     a.play_per_eye_m = h.eye_inside_m - (h.kind == document::HingeKind::pinned ? h.pin_diameter_m : h.wire_m);
-    if (h.kind == document::HingeKind::linked) a.slop = link_slop(linked_eyes_of(h));
+    if (h.kind == document::HingeKind::linked) a.play = link_play(linked_eyes_of(h));
     if (a.place.eye_spacing_m > 0.0) {
         a.sag_rad = std::atan(play_per_eye_m(h) / a.place.eye_spacing_m);
     }
@@ -165,7 +165,7 @@ Outcome<JointAnswer> one_joint(const document::Document& document, const shape::
         a.pin_length_m = span.length_m;
         a.pin_middle_z_m = span.middle_z_m;
     }
-    const Heights pin{a.pin_middle_z_m - 0.5 * a.pin_length_m, a.pin_middle_z_m + 0.5 * a.pin_length_m};
+    const HeightRange pin{a.pin_middle_z_m - 0.5 * a.pin_length_m, a.pin_middle_z_m + 0.5 * a.pin_length_m};
     a.twist_reach_m = std::numeric_limits<double>::infinity();
     for (const bool aft : {false, true}) {
         if (!holds_eyes(h, aft)) continue;

@@ -45,7 +45,7 @@ struct JointAnswer {
         {0.0, 0.0}}; ///< width of the pockets' mouth for the full swing of the wood to that side, by Way; 0
                      ///< where wide enough, absent where no width is enough
     double play_per_eye_m = 0.0;  ///< eye's inside less pin, or less wire with linked eyes
-    std::optional<LinkSlop> slop; ///< play of linked eyes
+    std::optional<LinkPlay> play; ///< play of linked eyes
     double sag_rad =
         0.0; ///< sag of the tail by that play, either way: each eye moves half its play off the pin's axis,
              ///< one fore, one aft; 0 with one eye. Linked: one pair taut, the other pushed together
@@ -66,7 +66,7 @@ struct JointAnswer {
 };
 
 struct JointsAnswer {
-    Films films; ///< on each joint face, and on the walls of the pockets
+    FilmThickness films; ///< on each joint face, and on the walls of the pockets
     double line_n = usual_line_n;
     std::vector<JointAnswer> joints;
     std::array<double, 2> wrap_rad{}; ///< sum over all joints, by Way

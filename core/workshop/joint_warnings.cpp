@@ -22,17 +22,17 @@ std::string part_text(const document::Document& document, int part) {
     return name.empty() ? "part " + std::to_string(part + 1) : "“" + name + "”";
 }
 
-const char* between_text(Between between) {
+const char* between_text(WallKind between) {
     switch (between) {
-    case Between::pin_and_face:
+    case WallKind::pin_and_face:
         return "in front of the pin";
-    case Between::pin_and_skin:
+    case WallKind::pin_and_skin:
         return "beside the pin";
-    case Between::pin_and_hole:
+    case WallKind::pin_and_hole:
         return "between the pin and";
-    case Between::pocket_and_skin:
+    case WallKind::pocket_and_skin:
         return "beside the eye pocket";
-    case Between::pocket_and_hole:
+    case WallKind::pocket_and_hole:
         return "between the eye pocket and";
     }
     return "";
@@ -151,7 +151,7 @@ void warn_of_eyes(Problems& out, std::size_t k, const JointAnswer& j) {
             warn(out, ProblemCode::binds_joint, path, "", pocket + "it is lower than the wire is thick.");
         }
     }
-    if (j.slop) {
+    if (j.play) {
         warn_of_links(out, k, j);
     } else if (j.play_per_eye_m < 0.0) {
         warn(out, ProblemCode::binds_joint, at_joint(k) + "/hinge/eye_inside_mm",
@@ -217,7 +217,7 @@ Problems joint_warnings(const document::Document& document, const shape::Body& b
                            : foul.part_way ? "With the joints swung part of the way, the hook "
                                            : "With the joints swung as far as they go, the hook ";
         const std::string hook = when + part_text(document, foul.part);
-        if (foul.what == Fouls::joint) {
+        if (foul.what == FoulKind::joint) {
             warn(out, ProblemCode::overlap, path, "",
                  hook + " reaches across joint " + std::to_string(foul.other + 1) + " by " +
                      millimetres_text(foul.over_m) + "; its point can fall into the gap.");

@@ -163,7 +163,7 @@ bool free_at(const LinkedEyes& e, double swing_rad) {
 
 } // namespace
 
-LinkSlop link_slop(const LinkedEyes& e) {
+LinkPlay link_play(const LinkedEyes& e) {
     const double play = std::max(0.0, e.inside_m - e.wire_m);
     const double shares = play / std::max(std::cos(e.lean_rad), std::sin(e.lean_rad));
     const Eye fore = fore_eye(e);

@@ -12,7 +12,7 @@ struct LinkedEyes {
 };
 
 /// Travel of one eye against the other with both necks in line, from stop to stop.
-struct LinkSlop {
+struct LinkPlay {
     double fore_aft_m = 0.0;
     double up_down_m = 0.0;
     double sideways_m = 0.0;
@@ -26,7 +26,7 @@ struct LinkSlop {
 /// d)/max(cosλ, sinλ), or slightly earlier, as the rings curve towards each other: found by bisection on
 /// link_clearance. Each direction by itself, with the others centred; taut eyes have none across. 0 where D ≤
 /// d.
-[[nodiscard]] LinkSlop link_slop(const LinkedEyes& eyes);
+[[nodiscard]] LinkPlay link_play(const LinkedEyes& eyes);
 
 /// Centre of the aft eye from that of the fore eye. x aft, y to starboard, z up.
 struct LinkOffset {

@@ -23,7 +23,7 @@ struct Plane {
     double away = 1.0; ///< +1: the segment is aft of its face
     double far_x_m = 0.0;
 
-    [[nodiscard]] double side() const { return ask.way == Way::starboard ? 1.0 : -1.0; }
+    [[nodiscard]] double side() const { return ask.way == SwingSide::starboard ? 1.0 : -1.0; }
     [[nodiscard]] double half_width(double x_m) const {
         return shape::skin_half_width(*body.lines, x_m, ask.z_m);
     }

@@ -27,7 +27,7 @@ struct RimRequest {
     int joint = 0;
     bool aft_part = false; ///< false: the segment before the joint
     Pin pin;
-    Way way = Way::starboard;
+    SwingSide way = SwingSide::starboard;
     double z_m = 0.0;    ///< height of the plane
     double coat_m = 0.0; ///< total thickness of coats on face and skin; ≥ 0
 };

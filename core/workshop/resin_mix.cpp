@@ -54,11 +54,11 @@ Problems off_limits(const MixRequest& r) {
     return out;
 }
 
-Portion portion(const Ratio& ratio, double mixed_kg) {
+MixAmounts portion(const Ratio& ratio, double mixed_kg) {
     // Grams of each component in one part of the label.
     const double resin = ratio.resin * (ratio.by_volume ? ratio.resin_kg_m3 : 1.0);
     const double hardener = ratio.hardener * (ratio.by_volume ? ratio.hardener_kg_m3 : 1.0);
-    Portion p;
+    MixAmounts p;
     p.mixed_kg = mixed_kg;
     p.resin_kg = mixed_kg * resin / (resin + hardener);
     p.hardener_kg = mixed_kg * hardener / (resin + hardener);

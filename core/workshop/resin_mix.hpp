@@ -38,7 +38,7 @@ struct MixRequest {
     double per_lure_s = 240.0; ///< time to coat one lure, 1 s to 4 h
 };
 
-struct Portion {
+struct MixAmounts {
     double mixed_kg = 0.0;
     double resin_kg = 0.0;
     double hardener_kg = 0.0;
@@ -47,8 +47,8 @@ struct Portion {
 };
 
 struct Mix {
-    Portion all;            ///< for all lures, loss included
-    Portion cup;            ///< one mix for `lures_a_mix` lures; zero where that is 0
+    MixAmounts all;         ///< for all lures, loss included
+    MixAmounts cup;         ///< one mix for `lures_a_mix` lures; zero where that is 0
     double lost_kg = 0.0;   ///< part of `all`
     double working_s = 0.0; ///< at mix_c, for a cup up to the label's batch
     double pot_life_s = 0.0;

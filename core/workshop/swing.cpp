@@ -107,7 +107,7 @@ double open_m(const document::Joint& joint, double coat_m) {
 
 } // namespace
 
-Swing swing(const shape::Body& body, int joint, const Pin& pin, Way way, double coat_m) {
+Swing swing(const shape::Body& body, int joint, const Pin& pin, SwingSide way, double coat_m) {
     const auto at = [&](double z_m) {
         return contact_of(plan_rim(body, {joint, false, pin, way, z_m, coat_m}),
                           plan_rim(body, {joint, true, pin, way, z_m, coat_m}));

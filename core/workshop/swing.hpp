@@ -26,6 +26,7 @@ struct Swing {
 ///
 /// Tested against contact of triangle meshes: tests/mesh/joint_contact_test.cpp. For equal flat-sided faces
 /// it is ψ = 2·atan(gap/(2b) + tanα) with b the half width at the corner.
-[[nodiscard]] Swing swing(const shape::Body& body, int joint, const Pin& pin, Way way, double coat_m = 0.0);
+[[nodiscard]] Swing swing(const shape::Body& body, int joint, const Pin& pin, SwingSide way,
+                          double coat_m = 0.0);
 
 } // namespace evenfall::joints

@@ -63,11 +63,11 @@ const char* ingredient_word(Ingredient ingredient) {
     return names[static_cast<std::size_t>(ingredient)].word;
 }
 
-Outcome<Pour> pour(const document::Tail& tail, const ledger::Ledger& ledger, const PourRequest& r) {
+Outcome<TailCasting> pour(const document::Tail& tail, const ledger::Ledger& ledger, const PourRequest& r) {
     if (Problems problems = off_limits(r); !problems.empty()) return problems;
     const auto body = shaped(tail);
     if (!body) return body.problems();
-    Pour p;
+    TailCasting p;
     // Corrections of size and plastic are in the ledger: behind its root the tail displaces its whole volume.
     double size = 1.0;
     for (const ledger::Line& line : ledger) {

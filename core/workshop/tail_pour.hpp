@@ -42,27 +42,27 @@ struct PourRequest {
     Blend blend;
 };
 
-struct Portion {
+struct MassAndVolume {
     double mass_kg = 0.0;
     double volume_m3 = 0.0;
 };
 
 /// Mould and plastic. Masses for all tails together; one mould.
-struct Pour {
-    Portion cast;           ///< one tail with tenon, cold
+struct TailCasting {
+    MassAndVolume cast;     ///< one tail with tenon, cold
     double tenon_m3 = 0.0;  ///< of the cast
     double cavity_m3 = 0.0; ///< when hot: the casting over 1 − shrink
-    Vec3 box_m;     ///< inside of the mould's frame: the cavity's smallest box plus the wall; y across
-    Portion rubber; ///< for the whole mould: box less cavity; channels for sprue and air not subtracted
-    double poured_kg = 0.0;                      ///< castings over 1 − sprue
-    double heated_kg = 0.0;                      ///< poured over 1 − loss
-    std::array<Portion, ingredient_count> blend; ///< components of the heated plastic
+    Vec3 box_m;           ///< inside of the mould's frame: the cavity's smallest box plus the wall; y across
+    MassAndVolume rubber; ///< for the whole mould: box less cavity; channels for sprue and air not subtracted
+    double poured_kg = 0.0;                            ///< castings over 1 − sprue
+    double heated_kg = 0.0;                            ///< poured over 1 − loss
+    std::array<MassAndVolume, ingredient_count> blend; ///< components of the heated plastic
 };
 
 /// The tail must belong to a document that evaluates, with this ledger. Refuses by name: "/tails", "/shrink",
 /// "/sprue", "/loss", "/wall_mm", "/rubber_g_cm3", "/blend/old", "/blend/old_g_cm3" …, and an empty blend.
 /// Temperatures and times are on the label; they are not calculated.
-[[nodiscard]] Outcome<Pour> pour(const document::Tail& tail, const ledger::Ledger& ledger,
-                                 const PourRequest& request);
+[[nodiscard]] Outcome<TailCasting> pour(const document::Tail& tail, const ledger::Ledger& ledger,
+                                        const PourRequest& request);
 
 } // namespace evenfall::tail

@@ -2,12 +2,12 @@
 
 namespace evenfall::tail {
 
-Outcome<Pull> pull(const document::Document& document, const Evaluation& evaluation) {
+Outcome<TailEffect> tail_effect(const document::Document& document, const Evaluation& evaluation) {
     document::Document bare = document;
     bare.tail.reset();
     auto without = evaluate(bare);
     if (!without) return without.problems();
-    Pull result{{}, std::move(without).value().answers};
+    TailEffect result{{}, std::move(without).value().answers};
     for (const ledger::Line& line : evaluation.ledger) {
         if (line.kind == ledger::Kind::tail) result.own += line;
     }

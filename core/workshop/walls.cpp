@@ -14,7 +14,7 @@ namespace {
 constexpr double far = std::numeric_limits<double>::infinity();
 
 /// Heights of a hole, its drill point included.
-Heights hole_heights(const document::Hole& hole, const holes::Bore& bore) {
+HeightRange hole_heights(const document::Hole& hole, const holes::Bore& bore) {
     const double end = bore.mouth_z_m + bore.inward * (hole.depth_m + bore.cone_height_m);
     return {std::min(bore.mouth_z_m, end), std::max(bore.mouth_z_m, end)};
 }
@@ -28,7 +28,7 @@ double beside_box(const document::Pocket& p, double x_m, double y_m) {
 
 class Thinnest {
 public:
-    void see(Between between, double thickness_m, std::optional<int> hole = {}) {
+    void see(WallKind between, double thickness_m, std::optional<int> hole = {}) {
         auto& held = found_[static_cast<std::size_t>(between)];
         if (!held || thickness_m < held->thickness_m) held = Wall{between, thickness_m, hole};
     }
@@ -71,7 +71,7 @@ double beside_pocket(const document::Pocket& pocket, const shape::Body& body) {
 } // namespace
 
 std::vector<Wall> walls(const document::Document& document, const shape::Body& body, int joint,
-                        const HingePlace& place, const Heights& pin) {
+                        const HingePlace& place, const HeightRange& pin) {
     const auto j = static_cast<std::size_t>(joint);
     const bool has_pin = place.hinge.kind == document::HingeKind::pinned;
     const bool in_wood = pin.to_m > pin.from_m;
@@ -79,16 +79,16 @@ std::vector<Wall> walls(const document::Document& document, const shape::Body& b
     Thinnest thinnest;
 
     if (has_pin) {
-        thinnest.see(Between::pin_and_face, before_pin(document.joints[j], body, j, place));
+        thinnest.see(WallKind::pin_and_face, before_pin(document.joints[j], body, j, place));
         for (const EyePlace& eye : place.eyes) {
             const double skin = shape::skin_half_width(*body.lines, place.pin.x_m, eye.z_m);
-            thinnest.see(Between::pin_and_skin, skin - std::abs(place.pin.y_m) - pin_r);
+            thinnest.see(WallKind::pin_and_skin, skin - std::abs(place.pin.y_m) - pin_r);
         }
     }
     for (const EyePlace& eye : place.eyes) {
         if (!eye.pocket) continue;
         const double wall = beside_pocket(document.pockets[static_cast<std::size_t>(*eye.pocket)], body);
-        if (wall < far) thinnest.see(Between::pocket_and_skin, wall);
+        if (wall < far) thinnest.see(WallKind::pocket_and_skin, wall);
     }
     const int pin_segment = joint + (place.pocket_aft ? 1 : 0);
     for (std::size_t k = 0; k < document.holes.size(); ++k) {
@@ -96,9 +96,9 @@ std::vector<Wall> walls(const document::Document& document, const shape::Body& b
         const holes::Bore bore = holes::place(hole, body);
         if (hole.depth_m <= 0.0 || (bore.segment != joint && bore.segment != joint + 1)) continue;
         const double r = 0.5 * hole.diameter_m;
-        const Heights heights = hole_heights(hole, bore);
+        const HeightRange heights = hole_heights(hole, bore);
         if (has_pin && in_wood && bore.segment == pin_segment && heights.meets(pin)) {
-            thinnest.see(Between::pin_and_hole,
+            thinnest.see(WallKind::pin_and_hole,
                          std::hypot(bore.x_m - place.pin.x_m, bore.y_m - place.pin.y_m) - r - pin_r,
                          static_cast<int>(k));
         }
@@ -109,7 +109,7 @@ std::vector<Wall> walls(const document::Document& document, const shape::Body& b
             if (pocket.x_to_m <= wood.x_from_m || pocket.x_from_m >= wood.x_to_m ||
                 !heights.meets(heights_of(pocket)))
                 continue;
-            thinnest.see(Between::pocket_and_hole, beside_box(pocket, bore.x_m, bore.y_m) - r,
+            thinnest.see(WallKind::pocket_and_hole, beside_box(pocket, bore.x_m, bore.y_m) - r,
                          static_cast<int>(k));
         }
     }

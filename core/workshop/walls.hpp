@@ -7,7 +7,7 @@ namespace evenfall::joints {
 /// Wood round pockets and pins is thin below this. Common practice, no source.
 inline constexpr double thin_wall_m = 1.5e-3;
 
-enum class Between {
+enum class WallKind {
     pin_and_face, ///< in front of the pin
     pin_and_skin, ///< beside the pin, at the height of its eyes
     pin_and_hole,
@@ -16,7 +16,7 @@ enum class Between {
 };
 
 struct Wall {
-    Between between = Between::pin_and_face;
+    WallKind between = WallKind::pin_and_face;
     double thickness_m = 0.0; ///< at the thinnest place; negative: they overlap
     std::optional<int> hole;  ///< index into document.holes
 };
@@ -29,6 +29,6 @@ struct Wall {
 ///
 ///   pin  heights between which the pin runs
 [[nodiscard]] std::vector<Wall> walls(const document::Document& document, const shape::Body& body, int joint,
-                                      const HingePlace& place, const Heights& pin);
+                                      const HingePlace& place, const HeightRange& pin);
 
 } // namespace evenfall::joints

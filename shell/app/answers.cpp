@@ -103,7 +103,7 @@ Answer chance(const Uncertainty* uncertainty) {
 
 } // namespace
 
-std::vector<Answer> strip_answers(const state::Session& session, state::BenchAnswers& bench,
+std::vector<Answer> strip_answers(const state::Session& session, state::BenchAnswerCache& bench,
                                   const widgets::Units& units) {
     if (!session.evaluation()) {
         return {{.id = "answer.finished", .title = words::finished, .number = "–"},

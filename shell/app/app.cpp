@@ -3,8 +3,8 @@
 #include "app/parts.hpp"
 #include "drawing/sheet.hpp"
 #include "drawing/water_sheet.hpp"
+#include "evenfall.hpp"
 #include "look/words.hpp"
-#include "materials/woods.hpp"
 #include "state/edits.hpp"
 #include "steps/panel.hpp"
 #include "widgets/button.hpp"
@@ -19,8 +19,8 @@ namespace evenfall::shell {
 namespace {
 
 namespace words = look::words;
+using widgets::Icon;
 using widgets::Rect;
-using widgets::Sign;
 
 constexpr std::array<std::string_view, state::step_count> step_ids{
     "step.shape",  "step.joints", "step.hardware", "step.lead",
@@ -108,11 +108,11 @@ void draw_strip(AppParts& parts, const Regions& where) {
         parts.host.explain(asked);
 
     const state::History& history = parts.session.history();
-    if (sign_button_at(ui, "undo", {keys_x, key_y, key, key}, Sign::undo, history.can_undo()))
+    if (icon_button_at(ui, "undo", {keys_x, key_y, key, key}, Icon::undo, history.can_undo()))
         undo_or_redo(parts, true);
-    if (sign_button_at(ui, "redo", {keys_x + key, key_y, key, key}, Sign::redo, history.can_redo()))
+    if (icon_button_at(ui, "redo", {keys_x + key, key_y, key, key}, Icon::redo, history.can_redo()))
         undo_or_redo(parts, false);
-    if (sign_button_at(ui, "shelf.open", {keys_x + 2.0f * key, key_y, key, key}, Sign::shelf)) {
+    if (icon_button_at(ui, "shelf.open", {keys_x + 2.0f * key, key_y, key, key}, Icon::shelf)) {
         parts.shelf_open = true;
         parts.shelf_out = 0.0f;
         parts.host.shelf_opens();
@@ -303,7 +303,7 @@ void App::frame(double now_s) {
     ui.units = units_of_settings(parts.session.settings);
     ui.phone = where.phone || where.low;
     ui.items.begin_frame();
-    ui.lively = std::max(0, ui.lively - 1);
+    ui.frames_wanted = std::max(0, ui.frames_wanted - 1);
     if (!io.MouseDown[0]) ui.glide.owned = false;
     ui.covered = parts.keypad.is_open() || parts.picker.is_open() || parts.shelf_open;
 
@@ -353,7 +353,7 @@ void App::frame(double now_s) {
 }
 
 bool App::wants_frames() const {
-    return parts_->ui.lively > 0;
+    return parts_->ui.frames_wanted > 0;
 }
 
 std::optional<double> App::next_frame_in_s(double now_s) const {

@@ -3,7 +3,7 @@
 // The application of the page and of the desktop window: regions of the screen, one frame, and what the
 // outside may ask.
 
-#include "document/document.hpp"
+#include "evenfall.hpp"
 #include "platform/host.hpp"
 #include "widgets/ui.hpp"
 

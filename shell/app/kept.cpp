@@ -40,10 +40,10 @@ bool kept_row(AppParts& parts, const KeptLure& lure) {
             asked ? ink.mark : ink.ink_soft,
             asked ? std::string_view(words::drop_again) : std::string_view(lure.when));
     if (touch.focused) focus_ring(ui, body, look::control_rounding);
-    if (sign_button_at(
+    if (icon_button_at(
             ui, "shelf.drop." + lure.id,
             {row.right() - look::target, row.y + (row.h - look::target) / 2.0f, look::target, look::target},
-            widgets::Sign::trash)) {
+            widgets::Icon::trash)) {
         if (asked) {
             parts.host.drop_kept(lure.id);
             parts.drop_asked.clear();
@@ -56,14 +56,14 @@ bool kept_row(AppParts& parts, const KeptLure& lure) {
 
 } // namespace
 
-void draw_small_lure(widgets::Ui& ui, const std::vector<std::vector<drawing::Column>>& side,
+void draw_small_lure(widgets::Ui& ui, const std::vector<std::vector<drawing::WoodSpan>>& side,
                      const Rect& rect) {
     double left = DBL_MAX;
     double right = -DBL_MAX;
     double low = DBL_MAX;
     double high = -DBL_MAX;
     for (const auto& segment : side) {
-        for (const drawing::Column& column : segment) {
+        for (const drawing::WoodSpan& column : segment) {
             left = std::min(left, column.x_m);
             right = std::max(right, column.x_m);
             low = std::min(low, column.low_m);
@@ -83,13 +83,13 @@ void draw_small_lure(widgets::Ui& ui, const std::vector<std::vector<drawing::Col
     for (const auto& segment : side) {
         list.Flags = flags & ~ImDrawListFlags_AntiAliasedFill;
         for (std::size_t i = 1; i < segment.size(); ++i) {
-            const drawing::Column& a = segment[i - 1];
-            const drawing::Column& b = segment[i];
+            const drawing::WoodSpan& a = segment[i - 1];
+            const drawing::WoodSpan& b = segment[i];
             list.AddQuadFilled(at(a.x_m, a.low_m), at(a.x_m, a.high_m), at(b.x_m, b.high_m),
                                at(b.x_m, b.low_m), ui.inks().wood);
         }
         list.Flags = flags;
-        for (const drawing::Column& column : segment)
+        for (const drawing::WoodSpan& column : segment)
             list.PathLineTo(at(column.x_m, column.high_m));
         for (auto column = segment.rbegin(); column != segment.rend(); ++column)
             list.PathLineTo(at(column->x_m, column->low_m));

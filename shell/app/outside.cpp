@@ -4,7 +4,7 @@
 #include "look/words.hpp"
 #include "look/words_drawer.hpp"
 #include "look/words_picture.hpp"
-#include "output/answers_json.hpp"
+#include "output.hpp"
 #include "state/session_json.hpp"
 
 #include <algorithm>
@@ -124,7 +124,7 @@ std::string App::add_to_drawer(const std::string& text) {
     const auto read = state::read_drawer(text);
     if (!read.ok()) return sentences(read.problems());
     state::Drawer together = parts_->drawer;
-    for (const state::Thing& thing : read->things()) {
+    for (const state::DrawerItem& thing : read->things()) {
         if (!together.put(thing)) return look::words::drawer_full;
     }
     parts_->drawer = std::move(together);

@@ -29,7 +29,7 @@ struct KeptLure {
     std::string id;
     std::string title;
     std::string when;
-    std::vector<std::vector<drawing::Column>>
+    std::vector<std::vector<drawing::WoodSpan>>
         side; ///< its segments from the side; empty where it cannot be read
 };
 
@@ -42,7 +42,7 @@ struct AppParts {
 
     platform::Host& host;
     state::Session session;
-    state::Motion motion;
+    state::PanelState motion;
     state::Drawer drawer;
     unsigned told_drawer = 0;
     unsigned told_picture = 0;
@@ -80,10 +80,10 @@ struct AppParts {
 
 /// The answers as the strip shows them.
 [[nodiscard]] std::vector<widgets::Answer>
-strip_answers(const state::Session& session, state::BenchAnswers& bench, const widgets::Units& units);
+strip_answers(const state::Session& session, state::BenchAnswerCache& bench, const widgets::Units& units);
 
 /// Small picture of a lure from the side, as large as `rect` allows, nose left as in the drawing.
-void draw_small_lure(widgets::Ui& ui, const std::vector<std::vector<drawing::Column>>& side,
+void draw_small_lure(widgets::Ui& ui, const std::vector<std::vector<drawing::WoodSpan>>& side,
                      const widgets::Rect& rect);
 /// The kept lures as rows of the shelf. True when one was taken.
 bool draw_kept(AppParts& parts);

@@ -2,8 +2,7 @@
 
 #include "app/parts.hpp"
 #include "look/font_data.hpp"
-#include "output/sheet/sheet.hpp"
-#include "output/sheet/writers.hpp"
+#include "output.hpp"
 
 namespace evenfall::shell {
 
@@ -16,9 +15,9 @@ std::string_view App::typeface(bool semibold) {
 }
 
 std::string App::sheet_file(SheetForm form, const std::string& address) const {
-    const state::SheetWish& wish = parts_->session.view.sheet;
+    const state::SheetSettings& wish = parts_->session.view.sheet;
     SheetOptions options;
-    options.format = form == SheetForm::leaves ? SheetFormat::html_leaves
+    options.format = form == SheetForm::leaves ? SheetFormat::html_pages
                      : form == SheetForm::pdf  ? SheetFormat::pdf
                      : form == SheetForm::svg  ? SheetFormat::svg
                                                : SheetFormat::html;

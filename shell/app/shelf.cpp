@@ -1,7 +1,6 @@
 #include "app/parts.hpp"
 
-#include "base/version.hpp"
-#include "document/link.hpp"
+#include "evenfall.hpp"
 #include "look/words.hpp"
 #include "state/file_stem.hpp"
 #include "widgets/button.hpp"
@@ -25,7 +24,7 @@ bool draw_lures(AppParts& parts) {
     widgets::Ui& ui = parts.ui;
     widgets::subheading(ui, words::shelf_lures);
     for (const Demo& demo : parts.demos) {
-        if (list_row(ui, "shelf.preset." + demo.name, {.title = demo.title, .leads_on = true})) {
+        if (list_row(ui, "shelf.preset." + demo.name, {.title = demo.title, .has_chevron = true})) {
             if (!parts.host.another_lure()) return true;
             if (parts.session.open_json(demo.json)) {
                 parts.another_lure();
@@ -34,7 +33,7 @@ bool draw_lures(AppParts& parts) {
             return true;
         }
     }
-    if (list_row(ui, "shelf.new", {.title = words::shelf_new, .leads_on = true})) {
+    if (list_row(ui, "shelf.new", {.title = words::shelf_new, .has_chevron = true})) {
         if (!parts.host.another_lure()) return true;
         if (parts.session.open(state::new_lure(), words::shelf_new)) parts.another_lure();
         return true;
@@ -46,18 +45,18 @@ bool draw_hand_on(AppParts& parts) {
     widgets::Ui& ui = parts.ui;
     widgets::subheading(ui, words::shelf_hand_on);
     const document::Document& document = parts.session.kept();
-    if (list_row(ui, "shelf.share", {.title = words::shelf_share, .leads_on = true})) {
+    if (list_row(ui, "shelf.share", {.title = words::shelf_share, .has_chevron = true})) {
         if (const std::string link = write_link(document); link.size() <= document::max_link_bytes)
             parts.host.share(link);
         else
             parts.toast.show(words::too_long_a_link, true, parts.now_s);
         return true;
     }
-    if (list_row(ui, "shelf.save", {.title = words::shelf_save, .leads_on = true})) {
+    if (list_row(ui, "shelf.save", {.title = words::shelf_save, .has_chevron = true})) {
         parts.host.save_file(state::file_stem(document.name) + ".json", write_document(document));
         return true;
     }
-    if (list_row(ui, "shelf.load", {.title = words::shelf_load, .leads_on = true})) {
+    if (list_row(ui, "shelf.load", {.title = words::shelf_load, .has_chevron = true})) {
         parts.host.open_file();
         return true;
     }
@@ -108,8 +107,8 @@ void draw_shelf(AppParts& parts, const Regions& where) {
     const ImVec2 at = ImGui::GetCursorScreenPos();
     constexpr float head_h = 60.0f;
     text_in(ui, {at.x + 20.0f, at.y, place.w - 84.0f, head_h}, ui.type.title, ui.inks().ink, words::shelf);
-    if (sign_button_at(ui, "shelf.close", {at.x + place.w - 56.0f, at.y + 6.0f, look::target, look::target},
-                       widgets::Sign::close)) {
+    if (icon_button_at(ui, "shelf.close", {at.x + place.w - 56.0f, at.y + 6.0f, look::target, look::target},
+                       widgets::Icon::close)) {
         leave = true;
     }
     widgets::begin_scroll_area(ui, "shelf.list", {at.x, at.y + head_h, place.w, place.h - head_h}, 20.0f);
@@ -120,7 +119,7 @@ void draw_shelf(AppParts& parts, const Regions& where) {
     if (list_row(ui, "shelf.first",
                  {.title = words::shelf_first,
                   .below = words::shelf_version + std::string(version()),
-                  .leads_on = true})) {
+                  .has_chevron = true})) {
         parts.host.first_steps();
         leave = true;
     }

@@ -1,10 +1,7 @@
-#include "materials/block.hpp"
-#include "base/number_text.hpp"
 #include "cli/commands.hpp"
 #include "cli/table.hpp"
-#include "document/json_text.hpp"
-#include "document/own_wood.hpp"
-#include "output/trees.hpp"
+#include "evenfall.hpp"
+#include "output.hpp"
 
 #include <cmath>
 #include <memory>
@@ -15,7 +12,7 @@ namespace {
 
 using materials::Block;
 using materials::BlockAnswer;
-using materials::BlockSays;
+using materials::BlockComparison;
 using units::number_text;
 using units::Unit;
 
@@ -31,12 +28,12 @@ std::string verdict(const BlockAnswer& a, const materials::Wood& wood, const Blo
     text += wood.name;
     text += " at " + percent(block.moisture_percent) + ": " + density(a.usual_kg_m3) + " ± " +
             number_text(a.spread, Unit::percent, 0) + " %\n";
-    if (a.says == BlockSays::usual)
+    if (a.says == BlockComparison::usual)
         return text + "Within what pieces of this wood differ by (" + number_text(a.sigmas, Unit::one, 1) +
                " standard deviations).\n";
-    text += (a.says == BlockSays::heavier ? "Heavier" : "Lighter");
+    text += (a.says == BlockComparison::heavier ? "Heavier" : "Lighter");
     text += " than usual by " + number_text(std::abs(a.sigmas), Unit::one, 1) + " standard deviations: ";
-    text += a.says == BlockSays::heavier
+    text += a.says == BlockComparison::heavier
                 ? "perhaps wetter than said, or measured too small, or another wood.\n"
                 : "perhaps measured too large, or another wood, or much drier than said.\n";
     if (a.would_explain_percent)
@@ -47,9 +44,9 @@ std::string verdict(const BlockAnswer& a, const materials::Wood& wood, const Blo
 
 std::string block_json(const BlockAnswer& a, const materials::Wood& wood, const Block& block,
                        double to_percent) {
-    const char* says = a.says == BlockSays::usual     ? "usual"
-                       : a.says == BlockSays::heavier ? "heavier"
-                                                      : "lighter";
+    const char* says = a.says == BlockComparison::usual     ? "usual"
+                       : a.says == BlockComparison::heavier ? "heavier"
+                                                            : "lighter";
     return document::laid_out_text(
         {{"species", std::string(wood.id)},
          {"moisture_percent", output::number(block.moisture_percent)},

@@ -1,12 +1,9 @@
-#include "base/number_text.hpp"
-#include "base/trade.hpp"
-#include "bench/uncertainty/uncertainty.hpp"
 #include "cli/commands.hpp"
 #include "cli/files.hpp"
 #include "cli/table.hpp"
 #include "cli/words.hpp"
-#include "output/bench_text.hpp"
-#include "output/uncertainty_json.hpp"
+#include "evenfall.hpp"
+#include "output.hpp"
 
 #include <cmath>
 #include <memory>

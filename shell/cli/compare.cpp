@@ -1,7 +1,5 @@
-#include "bench/compare.hpp"
+#include "evenfall.hpp"
 
-#include "base/number_text.hpp"
-#include "base/trade.hpp"
 #include "cli/commands.hpp"
 
 #include <nlohmann/json.hpp>

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "base/outcome.hpp"
+#include "evenfall.hpp"
 
 #include <cstddef>
 #include <string>

@@ -1,8 +1,8 @@
-#include "base/number_text.hpp"
 #include "cli/commands.hpp"
 #include "cli/table.hpp"
 #include "cli/words.hpp"
-#include "output/glue_json.hpp"
+#include "evenfall.hpp"
+#include "output.hpp"
 
 #include <memory>
 
@@ -44,9 +44,9 @@ std::string glue_text(const document::Document& d, const evenfall::glue::GlueAns
     if (!answer.rows.empty()) text.append("\n").append(eyes_table(answer));
     if (!answer.caps.empty()) text.append("\n").append(caps_table(d, answer));
     text += "\nTo take for " + std::to_string(lures) + (lures == 1 ? " lure" : " lures") + ", loss included:";
-    for (std::size_t k = 0; k < evenfall::glue::sort_count; ++k) {
+    for (std::size_t k = 0; k < evenfall::glue::glue_kind_count; ++k) {
         if (answer.take_m3[k] <= 0.0) continue;
-        text += std::string("\n  ") + output::glue_word(static_cast<evenfall::glue::Sort>(k)) + " " +
+        text += std::string("\n  ") + output::glue_word(static_cast<evenfall::glue::GlueKind>(k)) + " " +
                 units::number_text(answer.take_m3[k], Unit::cm3, 2) + " ml, " + grams(answer.take_kg[k]) +
                 " g";
     }

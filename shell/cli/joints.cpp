@@ -1,9 +1,8 @@
-#include "base/number_text.hpp"
-#include "base/trade.hpp"
 #include "cli/commands.hpp"
 #include "cli/table.hpp"
 #include "cli/words.hpp"
-#include "output/joints_json.hpp"
+#include "evenfall.hpp"
+#include "output.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -56,16 +55,16 @@ std::string swing_table(const document::Document& document, const evenfall::join
 std::string slop_lines(const evenfall::joints::JointsAnswer& answer) {
     std::string text;
     for (std::size_t k = 0; k < answer.joints.size(); ++k) {
-        const auto& [slop, rocks] = std::pair(answer.joints[k].slop, answer.joints[k].rocks_rad);
+        const auto& [play, rocks] = std::pair(answer.joints[k].play, answer.joints[k].rocks_rad);
         if (rocks) {
             text += "Joint " + std::to_string(k + 1) +
                     " hangs on one eye: the tail rocks out of the level by up to " + angle(*rocks) +
                     " before the eye binds, if pocket and wood let it\n";
         }
-        if (!slop) continue;
+        if (!play) continue;
         text += "Joint " + std::to_string(k + 1) + ", linked eyes, slop from stop to stop: fore-aft " +
-                millimetres(slop->fore_aft_m, 2) + " mm, up-down " + millimetres(slop->up_down_m, 2) +
-                " mm, sideways " + millimetres(slop->sideways_m, 2) + " mm\n";
+                millimetres(play->fore_aft_m, 2) + " mm, up-down " + millimetres(play->up_down_m, 2) +
+                " mm, sideways " + millimetres(play->sideways_m, 2) + " mm\n";
     }
     return text.empty() ? text : '\n' + text;
 }

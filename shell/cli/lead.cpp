@@ -1,10 +1,9 @@
-#include "base/number_text.hpp"
-#include "body/body.hpp"
+#include "body.hpp"
 #include "cli/commands.hpp"
 #include "cli/table.hpp"
 #include "cli/words.hpp"
-#include "document/check.hpp"
-#include "output/answers_json.hpp"
+#include "evenfall.hpp"
+#include "output.hpp"
 
 #include <algorithm>
 #include <cstdio>

@@ -1,7 +1,7 @@
-#include "document/link.hpp"
 #include "cli/commands.hpp"
 #include "cli/files.hpp"
-#include "output/square_code.hpp"
+#include "evenfall.hpp"
+#include "output.hpp"
 
 #include <cstdio>
 #include <memory>

@@ -1,13 +1,9 @@
-#include "base/number_text.hpp"
-#include "bench/uncertainty/uncertainty.hpp"
 #include "cli/commands.hpp"
 #include "cli/table.hpp"
 #include "cli/words.hpp"
-#include "document/check.hpp"
-#include "document/field_table.hpp"
-#include "materials/solids.hpp"
-#include "output/bench_text.hpp"
-#include "output/log_csv.hpp"
+#include "document_fields.hpp"
+#include "evenfall.hpp"
+#include "output.hpp"
 
 #include <cmath>
 #include <cstdlib>

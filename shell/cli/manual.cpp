@@ -1,6 +1,6 @@
 #include "cli/manual.hpp"
 
-#include "base/version.hpp"
+#include "evenfall.hpp"
 
 #include <CLI/CLI.hpp>
 

@@ -1,10 +1,8 @@
 #include "cli/options.hpp"
 
-#include "base/number_text.hpp"
-#include "base/version.hpp"
 #include "cli/commands.hpp"
 #include "cli/manual.hpp"
-#include "document/spelling.hpp"
+#include "evenfall.hpp"
 
 #include <CLI/CLI.hpp>
 

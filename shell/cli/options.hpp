@@ -1,8 +1,6 @@
 #pragma once
 
-#include "base/number_text.hpp"
-#include "base/outcome.hpp"
-#include "base/unit.hpp"
+#include "evenfall.hpp"
 
 #include <array>
 #include <functional>

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "picture/picture.hpp"
+#include "picture.hpp"
 
 #include <memory>
 #include <string_view>

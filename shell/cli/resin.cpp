@@ -1,9 +1,8 @@
-#include "base/number_text.hpp"
-#include "base/trade.hpp"
 #include "cli/commands.hpp"
 #include "cli/table.hpp"
 #include "cli/words.hpp"
-#include "output/mix_json.hpp"
+#include "evenfall.hpp"
+#include "output.hpp"
 
 #include <algorithm>
 #include <memory>
@@ -21,7 +20,7 @@ std::string hours(double seconds) {
     return units::number_text(seconds, Unit::hour, 1) + " h";
 }
 
-std::string portion(const evenfall::resin::Portion& p) {
+std::string portion(const evenfall::resin::MixAmounts& p) {
     return grams(p.mixed_kg) + " g: resin " + grams(p.resin_kg) + " g (" +
            units::number_text(p.resin_m3, Unit::cm3, 2) + " ml), hardener " + grams(p.hardener_kg) + " g (" +
            units::number_text(p.hardener_m3, Unit::cm3, 2) + " ml)\n";

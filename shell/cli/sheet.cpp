@@ -1,7 +1,7 @@
-#include "output/sheet/sheet.hpp"
 #include "cli/commands.hpp"
 #include "cli/files.hpp"
 #include "look/font_data.hpp"
+#include "output.hpp"
 
 #include <memory>
 

@@ -1,10 +1,8 @@
-#include "base/number_text.hpp"
-#include "base/trade.hpp"
 #include "cli/commands.hpp"
 #include "cli/table.hpp"
 #include "cli/words.hpp"
-#include "materials/wire_twist.hpp"
-#include "output/mix_json.hpp"
+#include "evenfall.hpp"
+#include "output.hpp"
 
 #include <cmath>
 #include <memory>

@@ -1,9 +1,9 @@
-#include "base/number_text.hpp"
-#include "body/tail_loft.hpp"
+#include "body.hpp"
 #include "cli/commands.hpp"
 #include "cli/table.hpp"
 #include "cli/words.hpp"
-#include "output/tail_json.hpp"
+#include "evenfall.hpp"
+#include "output.hpp"
 
 #include <memory>
 
@@ -18,11 +18,11 @@ std::string cubic(double m3) {
     return units::number_text(m3, Unit::cm3, 2) + " cm³";
 }
 
-std::string tail_text(const document::Document& d, const Evaluation& e, const soft::Pull& pull,
-                      const soft::Pour& pour, const soft::PourRequest& r) {
+std::string tail_text(const document::Document& d, const Evaluation& e, const soft::TailEffect& tail_effect,
+                      const soft::TailCasting& pour, const soft::PourRequest& r) {
     using enum Table::Side;
     const Answers& with = e.answers;
-    const Answers& without = pull.without;
+    const Answers& without = tail_effect.without;
     Table trim({left, right, right, right, right});
     trim.row({"", "mass g", "in water g", "hang", "fall mm/s"});
     trim.row({"with its tail", grams(with.mass_kg), signed_grams(with.in_water_kg), degrees(with.pitch_rad),
@@ -39,9 +39,9 @@ std::string tail_text(const document::Document& d, const Evaluation& e, const so
     }
     std::string text =
         d.name + "\n\nTail of " + material_name(d.tail->material) + ": " + cubic(pour.cast.volume_m3) + ", " +
-        grams(pull.own.mass.kg) + " g, in water " +
-        signed_grams(pull.own.in_water(with.water_density_kg_m3).kg) + " g\n\n" + trim.text() + "\nMould, " +
-        (r.open ? "one open half" : "two halves") + "\n  cavity " + cubic(pour.cavity_m3) +
+        grams(tail_effect.own.mass.kg) + " g, in water " +
+        signed_grams(tail_effect.own.in_water(with.water_density_kg_m3).kg) + " g\n\n" + trim.text() +
+        "\nMould, " + (r.open ? "one open half" : "two halves") + "\n  cavity " + cubic(pour.cavity_m3) +
         ", frame inside " + millimetres(pour.box_m.x, 0) + " × " + millimetres(pour.box_m.z, 0) + " × " +
         millimetres(pour.box_m.y, 0) + " mm\n  rubber " + cubic(pour.rubber.volume_m3) + ", " +
         grams(pour.rubber.mass_kg, 0) + " g\n\nPlastic for " + std::to_string(r.tails) +
@@ -73,12 +73,12 @@ int run(const TailOptions& o) {
     }
     const auto evaluation = evaluate(*document);
     if (!evaluation.ok()) return report(evaluation.problems());
-    const auto pull = soft::pull(*document, *evaluation);
-    if (!pull.ok()) return report(pull.problems());
+    const auto tail_effect = soft::tail_effect(*document, *evaluation);
+    if (!tail_effect.ok()) return report(tail_effect.problems());
     const auto pour = soft::pour(*document->tail, evaluation->ledger, o.pour);
     if (!pour.ok()) return report(pour.problems());
-    print(o.json ? output::tail_json(*document, *evaluation, *pull, *pour)
-                 : tail_text(*document, *evaluation, *pull, *pour, o.pour));
+    print(o.json ? output::tail_json(*document, *evaluation, *tail_effect, *pour)
+                 : tail_text(*document, *evaluation, *tail_effect, *pour, o.pour));
     return done;
 }
 

@@ -3,7 +3,7 @@
 #include "cli/picture_file.hpp"
 #include "cli/table.hpp"
 #include "cli/words.hpp"
-#include "picture/profile.hpp"
+#include "picture.hpp"
 
 #include <algorithm>
 #include <memory>

@@ -1,8 +1,8 @@
 #include "cli/water_text.hpp"
 
-#include "base/number_text.hpp"
 #include "cli/table.hpp"
 #include "cli/words.hpp"
+#include "evenfall.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -102,7 +102,7 @@ std::string falls_text(const output::InWater& water, const Answers& answers) {
     table.row({"Steady", "", "pitch", "down mm/s", "band", "forward mm/s", "glide"});
     for (std::size_t i = 0; i < water.falls.falls.size(); ++i) {
         const fall::SteadyFall& f = water.falls.falls[i];
-        table.row({fall::manner_text(f),
+        table.row({fall::fall_attitude_text(f),
                    f.stable ? (water.falls.main == i ? "the usual one" : "stable") : "not stable",
                    degrees(f.pitch_rad), speed_text(f.vertical_m_s),
                    speed_text(f.vertical_band_m_s.low) + " to " + speed_text(f.vertical_band_m_s.high),

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "output/water_json.hpp"
+#include "output.hpp"
 
 #include <string>
 

@@ -1,11 +1,9 @@
-#include "base/number_text.hpp"
 #include "cli/commands.hpp"
 #include "cli/table.hpp"
 #include "cli/water_text.hpp"
 #include "cli/words.hpp"
-#include "materials/woods.hpp"
-#include "output/answers_json.hpp"
-#include "output/water_json.hpp"
+#include "evenfall.hpp"
+#include "output.hpp"
 
 #include <memory>
 
@@ -82,7 +80,7 @@ std::string coats_text(const document::Document& document, const Answers& answer
         const std::string& name = document.coats[static_cast<std::size_t>(coat.coat)].name;
         table.row({name.empty() ? "Coat " + std::to_string(coat.coat + 1) : name, grams(coat.mass_kg),
                    number_text(coat.displaced_m3, Unit::cm3, 2), signed_grams(coat.in_water_kg),
-                   number_text(coat.felt_share, Unit::percent, 0) + " %"});
+                   number_text(coat.in_water_share, Unit::percent, 0) + " %"});
     }
     return table.text() + "A film makes the lure larger as well as heavier, so the water carries most of it; "
                           "what soaks in is felt in full.\n\n";

@@ -1,9 +1,6 @@
 #include "cli/words.hpp"
 
-#include "answers/evaluation.hpp"
-#include "base/number_text.hpp"
-#include "base/trade.hpp"
-#include "materials/solids.hpp"
+#include "evenfall.hpp"
 
 #include <array>
 #include <cmath>

@@ -12,8 +12,8 @@ namespace {
 
 namespace words = look::words;
 using state::Backdrop;
-using state::Lie;
 using state::Mark;
+using state::PicturePlacement;
 
 constexpr std::array<const char*, state::mark_count> ids{"draw.picture.nose", "draw.picture.tail",
                                                          "draw.picture.rule_from", "draw.picture.rule_to"};
@@ -24,8 +24,8 @@ std::size_t marks_shown(const Backdrop& backdrop) {
     return backdrop.by_rule() ? state::mark_count : 2;
 }
 
-ImVec2 on_screen(const WorldToScreen& map, const Lie& lie, picture::Spot spot) {
-    const auto world = lie.world_of(spot);
+ImVec2 on_screen(const WorldToScreen& map, const PicturePlacement& placement, picture::Spot spot) {
+    const auto world = placement.world_of(spot);
     return pen::vec(map.at(world.x_m, world.z_m));
 }
 
@@ -33,13 +33,13 @@ ImVec2 on_screen(const WorldToScreen& map, const Lie& lie, picture::Spot spot) {
 
 void draw_backdrop(Scene& scene, const WorldToScreen& map) {
     const Backdrop& backdrop = *scene.backdrop;
-    const Lie lie = backdrop.lie();
+    const PicturePlacement placement = backdrop.placement();
     const double w = backdrop.width();
     const double h = backdrop.height();
-    const ImVec2 a = on_screen(map, lie, {0.0, 0.0});
-    const ImVec2 b = on_screen(map, lie, {w, 0.0});
-    const ImVec2 c = on_screen(map, lie, {w, h});
-    const ImVec2 d = on_screen(map, lie, {0.0, h});
+    const ImVec2 a = on_screen(map, placement, {0.0, 0.0});
+    const ImVec2 b = on_screen(map, placement, {w, 0.0});
+    const ImVec2 c = on_screen(map, placement, {w, h});
+    const ImVec2 d = on_screen(map, placement, {0.0, h});
     const auto alpha = static_cast<ImU32>(std::lround(255.0f * backdrop.strength()));
     if (backdrop.texture != 0) {
         scene.list.AddImageQuad(reinterpret_cast<ImTextureID>(backdrop.texture), a, b, c, d, {0.0f, 0.0f},
@@ -50,9 +50,9 @@ void draw_backdrop(Scene& scene, const WorldToScreen& map) {
 
 void draw_backdrop_marks(Scene& scene, const WorldToScreen& map) {
     const Backdrop& backdrop = *scene.backdrop;
-    const Lie lie = backdrop.lie();
+    const PicturePlacement placement = backdrop.placement();
     for (std::size_t i = 0; i < marks_shown(backdrop); ++i) {
-        const ImVec2 at = on_screen(map, lie, backdrop.mark(static_cast<Mark>(i)));
+        const ImVec2 at = on_screen(map, placement, backdrop.mark(static_cast<Mark>(i)));
         const bool held = backdrop.held == static_cast<Mark>(i);
         constexpr float ring = 9.0f;
         constexpr float arm = 15.0f;
@@ -74,12 +74,12 @@ bool take_backdrop_finger(widgets::Ui& ui, Backdrop& backdrop, const widgets::To
         if (backdrop.held) backdrop.hold(std::nullopt);
         return false;
     }
-    const Lie lie = backdrop.lie();
+    const PicturePlacement placement = backdrop.placement();
     if (!backdrop.held && touch.pressed && !busy) {
         float nearest = 20.0f;
         std::optional<Mark> found;
         for (std::size_t i = 0; i < marks_shown(backdrop); ++i) {
-            const ImVec2 mark = on_screen(map, lie, backdrop.mark(static_cast<Mark>(i)));
+            const ImVec2 mark = on_screen(map, placement, backdrop.mark(static_cast<Mark>(i)));
             const float way = std::hypot(mark.x - at.x, mark.y - at.y);
             if (way >= nearest) continue;
             nearest = way;
@@ -96,7 +96,7 @@ bool take_backdrop_finger(widgets::Ui& ui, Backdrop& backdrop, const widgets::To
     }
     const ImVec2 way = ImGui::GetMouseDragDelta(ImGuiMouseButton_Left, 0.0f);
     if (std::hypot(way.x, way.y) > 3.0f)
-        backdrop.put_mark(*backdrop.held, lie.spot_of(map.u_m(at.x), map.v_m(at.y)));
+        backdrop.put_mark(*backdrop.held, placement.spot_of(map.u_m(at.x), map.v_m(at.y)));
     return true;
 }
 

@@ -1,4 +1,4 @@
-#include "body/blank.hpp"
+#include "body.hpp"
 #include "drawing/scene.hpp"
 #include "look/words_drawing.hpp"
 

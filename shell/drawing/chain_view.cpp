@@ -31,12 +31,12 @@ void draw_chain(const widgets::Ui& ui, const shape::Body& body, std::span<const 
                 std::span<const double> swings_rad, const widgets::Rect& rect) {
     ImDrawList& list = *ImGui::GetWindowDrawList();
     const look::Palette& ink = ui.inks();
-    const auto stands = joints::chain_stands(pins, swings_rad);
+    const auto stands = joints::chain_poses(pins, swings_rad);
     std::vector<Edge> edges;
     Extent extent;
     for (std::size_t s = 0; s < stands.size(); ++s) {
         Edge edge;
-        for (const Column& c : top_columns(body, static_cast<int>(s), 48)) {
+        for (const WoodSpan& c : top_columns(body, static_cast<int>(s), 48)) {
             edge.port.push_back(stands[s].of(c.x_m, c.low_m));
             edge.starboard.push_back(stands[s].of(c.x_m, c.high_m));
             extent.take(edge.port.back());

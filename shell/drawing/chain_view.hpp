@@ -1,8 +1,8 @@
 #pragma once
 
-#include "body/body.hpp"
+#include "body.hpp"
 #include "widgets/ui.hpp"
-#include "workshop/chain.hpp"
+#include "workshop.hpp"
 
 #include <span>
 

@@ -21,18 +21,18 @@ constexpr float scale_width = 52.0f; ///< for the depth scale and its figures
 
 /// The body about its centre of buoyancy, to be drawn at any place and pitch. Seen from port, the nose to the
 /// left.
-struct Figure {
-    std::vector<std::vector<Column>> segments;
+struct BodyFigure {
+    std::vector<std::vector<WoodSpan>> segments;
     Vec3 b_m;
     double reach_m = 0.0; ///< from B to its farthest point
 };
 
-Figure figure_of(const Scene& scene, int columns) {
-    Figure figure;
+BodyFigure figure_of(const Scene& scene, int columns) {
+    BodyFigure figure;
     figure.b_m = scene.evaluation.answers.b_m;
     for (int s = 0; s < static_cast<int>(scene.body().segments.size()); ++s) {
         figure.segments.push_back(side_columns(scene.body(), s, columns));
-        for (const Column& c : figure.segments.back()) {
+        for (const WoodSpan& c : figure.segments.back()) {
             for (double z : {c.low_m, c.high_m})
                 figure.reach_m = std::max(figure.reach_m, std::hypot(c.x_m - figure.b_m.x, z - figure.b_m.z));
         }
@@ -42,17 +42,17 @@ Figure figure_of(const Scene& scene, int columns) {
 
 enum class Ghost { whole, earlier };
 
-void set_down(Scene& scene, const Figure& figure, const WorldToScreen& map, double u_m, double v_m,
+void set_down(Scene& scene, const BodyFigure& figure, const WorldToScreen& map, double u_m, double v_m,
               double pitch_rad, Ghost ghost, float weight) {
     const auto& ink = scene.ink();
     const auto turned = [&](double x_m, double z_m) {
-        const Rotated p = pitched(x_m - figure.b_m.x, z_m - figure.b_m.z, pitch_rad);
+        const ViewPoint p = pitched(x_m - figure.b_m.x, z_m - figure.b_m.z, pitch_rad);
         return pen::vec(map.at(u_m + p.u, v_m + p.v));
     };
     for (const auto& columns : figure.segments) {
         std::vector<ImVec2> back;
         std::vector<ImVec2> belly;
-        for (const Column& c : columns) {
+        for (const WoodSpan& c : columns) {
             back.push_back(turned(c.x_m, c.high_m));
             belly.push_back(turned(c.x_m, c.low_m));
         }
@@ -150,9 +150,9 @@ void draw_larger(Scene& scene, const Pose& pose, double steepest_rad, const widg
     list.AddRect({rect.x, rect.y}, {rect.right(), rect.bottom()}, ink.rule, look::control_rounding, 0,
                  pen::hair);
     pen::text(list, font, rect.x + 8.0f, rect.y + 5.0f, ink.ink_soft, words::enlarged);
-    const Figure figure = figure_of(scene, 40);
+    const BodyFigure figure = figure_of(scene, 40);
     // Room for what projects aft and below, at any pitch.
-    const Reach out = reach(scene.document, scene.evaluation);
+    const PartsExtent out = reach(scene.document, scene.evaluation);
     const double behind = std::max(figure.reach_m, out.aft_m - figure.b_m.x);
     const double wide = 2.0 * std::max(behind, figure.reach_m);
     const double hang = std::max(0.15 * wide, figure.b_m.z - out.lowest_z_m);
@@ -179,7 +179,7 @@ void draw_fall(Scene& scene, const fall::Track& track, double now_s, const widge
     ImFont* const font = scene.ui.type.small;
     list.AddRectFilled({rect.x, rect.y}, {rect.right(), rect.bottom()}, ink.water, look::control_rounding);
 
-    const Figure figure = figure_of(scene, 20);
+    const BodyFigure figure = figure_of(scene, 20);
     double left = 0.0;
     double right = 0.0;
     double steepest = 0.0;

@@ -1,6 +1,6 @@
 #include "drawing/finger.hpp"
 
-#include "body/curve.hpp"
+#include "body.hpp"
 #include "look/words_drawing.hpp"
 #include "state/edits.hpp"
 
@@ -15,11 +15,11 @@ namespace evenfall::shell::drawing {
 namespace {
 
 namespace words = look::words;
-using state::Curve;
+using state::CurveKind;
+using state::DragPoint;
 using state::ItemKind;
 using state::Pane;
 using state::Selection;
-using state::Spot;
 
 /// Handles of the shape move with the finger at once; other items only after they were chosen, so that a slip
 /// never moves a hole.
@@ -28,26 +28,26 @@ bool is_handle(ItemKind kind) {
 }
 
 /// A point of the window in the coordinates in which the items of a view are dragged.
-std::optional<Spot> spot_under(const Scene& scene, const Places& places, Pane pane, ImVec2 at) {
+std::optional<DragPoint> spot_under(const Scene& scene, const Places& places, Pane pane, ImVec2 at) {
     switch (pane) {
     case Pane::side:
-        return Spot{places.side.u_m(at.x), places.side.v_m(at.y)};
+        return DragPoint{places.side.u_m(at.x), places.side.v_m(at.y)};
     case Pane::above:
         if (!places.above) return std::nullopt;
-        return Spot{places.above->u_m(at.x), places.above->v_m(at.y)};
+        return DragPoint{places.above->u_m(at.x), places.above->v_m(at.y)};
     case Pane::section:
         break;
     }
     if (!scene.section_map) return std::nullopt;
     const auto station = scene.body().lines->at(scene.view.section_x_m);
     if (!(station.half_width_m > 0.0 && station.half_height_m > 0.0)) return std::nullopt;
-    return Spot{scene.section_map->u_m(at.x) / station.half_width_m,
-                (scene.section_map->v_m(at.y) - station.centre_z_m) / station.half_height_m};
+    return DragPoint{scene.section_map->u_m(at.x) / station.half_width_m,
+                     (scene.section_map->v_m(at.y) - station.centre_z_m) / station.half_height_m};
 }
 
 /// A line of the shape near a point of the window, and x there.
 struct LineSpot {
-    Curve curve;
+    CurveKind curve;
     double x_m;
 };
 std::optional<LineSpot> line_under(const Scene& scene, const Places& places, ImVec2 at) {
@@ -55,7 +55,7 @@ std::optional<LineSpot> line_under(const Scene& scene, const Places& places, ImV
     const auto& shape = scene.document.shape;
     std::optional<LineSpot> best;
     float best_way = near_px;
-    const auto consider = [&](const WorldToScreen& map, Curve curve, const document::CurvePoints& points,
+    const auto consider = [&](const WorldToScreen& map, CurveKind curve, const document::CurvePoints& points,
                               double sign) {
         const double x = map.u_m(at.x);
         if (points.size() < 2 || x <= points.front().x_m || x >= points.back().x_m) return;
@@ -64,11 +64,11 @@ std::optional<LineSpot> line_under(const Scene& scene, const Places& places, ImV
         best_way = way;
         best = LineSpot{curve, x};
     };
-    consider(places.side, Curve::top, shape.top, 1.0);
-    consider(places.side, Curve::bottom, shape.bottom, 1.0);
+    consider(places.side, CurveKind::top, shape.top, 1.0);
+    consider(places.side, CurveKind::bottom, shape.bottom, 1.0);
     if (places.above) {
-        consider(*places.above, Curve::half_width, shape.half_width, 1.0);
-        consider(*places.above, Curve::half_width, shape.half_width, -1.0);
+        consider(*places.above, CurveKind::half_width, shape.half_width, 1.0);
+        consider(*places.above, CurveKind::half_width, shape.half_width, -1.0);
     }
     return best;
 }
@@ -184,7 +184,7 @@ void let_go(state::Session& session, bool lifted) {
         // A second finger, or the system, ended the drag.
         session.abandon();
     } else if (finger.refused) {
-        session.finish_put_back(words::put_back);
+        session.finish_at_last_allowed(words::put_back);
     } else {
         session.finish();
     }
@@ -246,10 +246,10 @@ void take_finger(Scene& scene, state::Session& session, const widgets::Touch& to
 
 void take_keys(widgets::Ui& ui, state::Session& session, const widgets::Touch& touch) {
     if (!touch.focused || ui.covered || session.view.touch.down) return;
-    constexpr std::array<std::pair<ImGuiKey, Spot>, 4> keys{{{ImGuiKey_LeftArrow, {-1.0, 0.0}},
-                                                             {ImGuiKey_RightArrow, {1.0, 0.0}},
-                                                             {ImGuiKey_UpArrow, {0.0, 1.0}},
-                                                             {ImGuiKey_DownArrow, {0.0, -1.0}}}};
+    constexpr std::array<std::pair<ImGuiKey, DragPoint>, 4> keys{{{ImGuiKey_LeftArrow, {-1.0, 0.0}},
+                                                                  {ImGuiKey_RightArrow, {1.0, 0.0}},
+                                                                  {ImGuiKey_UpArrow, {0.0, 1.0}},
+                                                                  {ImGuiKey_DownArrow, {0.0, -1.0}}}};
     const Selection item = session.view.selection;
     const auto from = state::spot_of(session.document(), item);
     if (!from) return;

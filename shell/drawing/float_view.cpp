@@ -2,7 +2,7 @@
 #include "drawing/water_sheet.hpp"
 #include "look/words_drawing.hpp"
 #include "look/words_water.hpp"
-#include "water/afloat/attitude.hpp"
+#include "water.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -34,21 +34,21 @@ const char* posture_word(afloat::Posture posture) {
 
 /// The long direction in a vertical plane, as it floats: the nose to the left, the water surface at height 0
 /// after subtracting `depth_m`.
-Look side_look(const Rest& rest) {
+ViewDirection side_look(const Rest& rest) {
     // On nose or tail, any horizontal direction will do.
     if (std::hypot(rest.up.y, rest.up.z) < 1e-6) return {{0.0, 1.0, 0.0}, rest.up};
     return {afloat::level_axes(rest.up).along, rest.up};
 }
-Look end_look(const Rest& rest) {
+ViewDirection end_look(const Rest& rest) {
     if (std::hypot(rest.up.y, rest.up.z) < 1e-6) return {{0.0, 1.0, 0.0}, rest.up};
     return {afloat::level_axes(rest.up).across, rest.up};
 }
 
-struct Picture {
-    std::vector<Edges> segments; ///< side view; or
-    std::vector<Rotated> rim;    ///< end view
+struct FloatPicture {
+    std::vector<Silhouette> segments; ///< side view; or
+    std::vector<ViewPoint> rim;       ///< end view
     double least_u = 1e9, most_u = -1e9, least_v = 1e9, most_v = -1e9;
-    void take(const Rotated& p) {
+    void take(const ViewPoint& p) {
         least_u = std::min(least_u, p.u);
         most_u = std::max(most_u, p.u);
         least_v = std::min(least_v, p.v);
@@ -56,13 +56,13 @@ struct Picture {
     }
 };
 
-Picture side_picture(const Scene& scene, const Rest& rest) {
-    Picture picture;
-    const Look look = side_look(rest);
+FloatPicture side_picture(const Scene& scene, const Rest& rest) {
+    FloatPicture picture;
+    const ViewDirection look = side_look(rest);
     for (int s = 0; s < static_cast<int>(scene.body().segments.size()); ++s) {
-        Edges edges = silhouette(scene.body(), s, look, 36);
+        Silhouette edges = silhouette(scene.body(), s, look, 36);
         for (auto* side : {&edges.one, &edges.other}) {
-            for (Rotated& p : *side) {
+            for (ViewPoint& p : *side) {
                 p.v -= rest.depth_m;
                 picture.take(p);
             }
@@ -72,11 +72,11 @@ Picture side_picture(const Scene& scene, const Rest& rest) {
     return picture;
 }
 
-Picture end_picture(const Scene& scene, const Rest& rest) {
-    Picture picture;
+FloatPicture end_picture(const Scene& scene, const Rest& rest) {
+    FloatPicture picture;
     const auto& lines = *scene.body().lines;
-    picture.rim = section_rim(lines, thickest_m(lines), end_look(rest), 72);
-    for (Rotated& p : picture.rim) {
+    picture.rim = section_rim(lines, largest_section_x_m(lines), end_look(rest), 72);
+    for (ViewPoint& p : picture.rim) {
         p.v -= rest.depth_m;
         picture.take(p);
     }
@@ -84,8 +84,8 @@ Picture end_picture(const Scene& scene, const Rest& rest) {
 }
 
 /// Water up to the surface, the lure in it, and the water in front of the lure.
-WorldToScreen draw_in_water(Scene& scene, const Picture& picture, const widgets::Rect& rect, float margin,
-                            double most_px_per_m) {
+WorldToScreen draw_in_water(Scene& scene, const FloatPicture& picture, const widgets::Rect& rect,
+                            float margin, double most_px_per_m) {
     auto& list = scene.list;
     const auto& ink = scene.ink();
     const double high = std::max(picture.most_v, 0.0) - std::min(picture.least_v, 0.0);
@@ -98,19 +98,19 @@ WorldToScreen draw_in_water(Scene& scene, const Picture& picture, const widgets:
     const float surface = std::round(map.at(0.0, 0.0).y);
     list.AddRectFilled({rect.x, surface}, {rect.right(), rect.bottom()}, ink.water, look::control_rounding,
                        ImDrawFlags_RoundCornersBottom);
-    for (const Edges& edges : picture.segments) {
+    for (const Silhouette& edges : picture.segments) {
         std::vector<ImVec2> one;
         std::vector<ImVec2> other;
-        for (const Rotated& p : edges.one)
+        for (const ViewPoint& p : edges.one)
             one.push_back(pen::vec(map.at(p.u, p.v)));
-        for (const Rotated& p : edges.other)
+        for (const ViewPoint& p : edges.other)
             other.push_back(pen::vec(map.at(p.u, p.v)));
         pen::fill_ribbon(list, one, other, ink.wood);
         pen::outline_ribbon(list, one, other, ink.ink, look::outline);
     }
     if (!picture.rim.empty()) {
         std::vector<ImVec2> rim;
-        for (const Rotated& p : picture.rim)
+        for (const ViewPoint& p : picture.rim)
             rim.push_back(pen::vec(map.at(p.u, p.v)));
         const ImVec2 middle = pen::vec(map.at(middle_u, 0.5 * (picture.least_v + picture.most_v)));
         pen::fill_star(list, middle, rim, ink.wood);
@@ -132,7 +132,8 @@ WorldToScreen draw_in_water(Scene& scene, const Picture& picture, const widgets:
 }
 
 /// Draft of one end: a dimension line from the surface, beside the lure, its text below the lure.
-void draw_draft(Scene& scene, const WorldToScreen& map, const Picture& picture, bool fore, double draft_m) {
+void draw_draft(Scene& scene, const WorldToScreen& map, const FloatPicture& picture, bool fore,
+                double draft_m) {
     if (!(draft_m > 0.0)) return;
     auto& list = scene.list;
     const auto& ink = scene.ink();
@@ -219,7 +220,7 @@ void draw_afloat(Scene& scene, const afloat::FloatAnswers& afloat, const widgets
     pen::text(list, ui.type.label, rect.right() - 6.0f, rect.y + 21.0f, ink.ink_soft, angles_text(rest),
               pen::Side::right);
 
-    const Picture side = side_picture(scene, rest);
+    const FloatPicture side = side_picture(scene, rest);
     // Also from behind on the large screen: heel is best read there.
     const float end_w = ui.phone ? 0.0f : std::min(150.0f, 0.24f * main.w);
     const widgets::Rect side_rect{main.x, main.y, main.w - (end_w > 0.0f ? end_w + 12.0f : 0.0f), main.h};

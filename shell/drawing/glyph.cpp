@@ -27,8 +27,8 @@ Glyph glyph_of(const document::Part& part, double belly_z_m, double length_m) {
     return Glyph::bead;
 }
 
-Hung hook_hangs_from(const document::Document& document, const shape::Lines& lines,
-                     const document::Part& hook) {
+HookHanger hook_hanger(const document::Document& document, const shape::Lines& lines,
+                       const document::Part& hook) {
     const double length = lines.length_m();
     const auto belly_at = [&](double x_m) {
         const auto station = lines.at(std::clamp(x_m, 0.0, length));
@@ -48,7 +48,7 @@ Hung hook_hangs_from(const document::Document& document, const shape::Lines& lin
     return {x, belly_at(x)};
 }
 
-double hook_drop_m(const document::Part& hook, const Hung& from) {
+double hook_drop_m(const document::Part& hook, const HookHanger& from) {
     return std::max(0.010, 2.0 * (from.z_m - hook.at_m.z));
 }
 

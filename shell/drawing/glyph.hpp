@@ -2,8 +2,8 @@
 
 // The generic symbol for a part, and the room it needs beside the body. Pure.
 
-#include "body/lines.hpp"
-#include "document/document.hpp"
+#include "body.hpp"
+#include "evenfall.hpp"
 
 namespace evenfall::shell::drawing {
 
@@ -28,15 +28,15 @@ inline constexpr double tail_share = 0.95;
 [[nodiscard]] Glyph glyph_of(const document::Part& part, double belly_z_m, double length_m);
 
 /// Where a hook's ring is attached: to the nearest hanger, to the tail's end, or to the belly itself.
-struct Hung {
+struct HookHanger {
     double x_m = 0.0;
     double z_m = 0.0;
 };
-[[nodiscard]] Hung hook_hangs_from(const document::Document& document, const shape::Lines& lines,
-                                   const document::Part& hook);
+[[nodiscard]] HookHanger hook_hanger(const document::Document& document, const shape::Lines& lines,
+                                     const document::Part& hook);
 
 /// How far a hook reaches below its ring: twice the distance to its centre of mass, at least 10 mm.
-[[nodiscard]] double hook_drop_m(const document::Part& hook, const Hung& from);
+[[nodiscard]] double hook_drop_m(const document::Part& hook, const HookHanger& from);
 
 /// Where a soft tail ends: as far behind its centre of mass as the body's end is before it, plus a little
 /// inside the body.

@@ -8,7 +8,7 @@
 namespace evenfall::shell::drawing {
 namespace {
 
-using state::Curve;
+using state::CurveKind;
 using state::ItemKind;
 
 /// A handle: small to look at, a fingertip wide to hit. The chosen one is larger, with a cross.
@@ -29,14 +29,14 @@ void handle(Scene& scene, const std::string& id, state::Selection item, ImVec2 a
     add_hit(scene, id, item, {at.x - half, at.y - half, 2.0f * half, 2.0f * half}, -5);
 }
 
-void line_handles(Scene& scene, const WorldToScreen& map, Curve curve, const char* id) {
+void line_handles(Scene& scene, const WorldToScreen& map, CurveKind curve, const char* id) {
     const auto& points = state::curve_points(scene.document, curve);
     const bool strong = scene.view.curve == curve;
     for (std::size_t i = 0; i < points.size(); ++i) {
         const state::Selection item{state::point_kind(curve), static_cast<int>(i)};
         const std::string name = "draw." + std::string(id) + "." + std::to_string(i);
         handle(scene, name, item, pen::vec(map.at(points[i].x_m, points[i].value)), strong);
-        if (curve == Curve::half_width && points[i].value > 0.0) {
+        if (curve == CurveKind::half_width && points[i].value > 0.0) {
             handle(scene, name + ".port", item, pen::vec(map.at(points[i].x_m, -points[i].value)), strong);
         }
     }
@@ -47,10 +47,10 @@ void line_handles(Scene& scene, const WorldToScreen& map, Curve curve, const cha
 void draw_line_points(Scene& scene, const WorldToScreen& map) {
     if (scene.view.step != state::Step::shape) return;
     if (scene.pane == state::Pane::above) {
-        line_handles(scene, map, Curve::half_width, "width");
+        line_handles(scene, map, CurveKind::half_width, "width");
     } else {
-        line_handles(scene, map, Curve::top, "top");
-        line_handles(scene, map, Curve::bottom, "bottom");
+        line_handles(scene, map, CurveKind::top, "top");
+        line_handles(scene, map, CurveKind::bottom, "bottom");
     }
 }
 

@@ -66,7 +66,7 @@ void draw_hang_view(Scene& scene, const widgets::Rect& rect) {
     const ImVec2 middle{rect.x + 0.5f * rect.w, rect.y + head + 0.5f * (rect.h - head - foot)};
     const WorldToScreen map(scale, 0.0, 0.0, {middle.x, middle.y});
     const auto turned = [&](double x_m, double z_m) {
-        const Rotated p = pitched(x_m - 0.5 * length, z_m, pitch);
+        const ViewPoint p = pitched(x_m - 0.5 * length, z_m, pitch);
         return pen::vec(map.at(p.u, p.v));
     };
 
@@ -81,7 +81,7 @@ void draw_hang_view(Scene& scene, const widgets::Rect& rect) {
     for (int s = 0; s < static_cast<int>(scene.body().segments.size()); ++s) {
         std::vector<ImVec2> back;
         std::vector<ImVec2> belly;
-        for (const Column& column : side_columns(scene.body(), s, 40)) {
+        for (const WoodSpan& column : side_columns(scene.body(), s, 40)) {
             back.push_back(turned(column.x_m, column.high_m));
             belly.push_back(turned(column.x_m, column.low_m));
         }

@@ -1,6 +1,6 @@
 #include "drawing/scene.hpp"
 
-#include "materials/solids.hpp"
+#include "evenfall.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -33,16 +33,16 @@ void draw_hole(Scene& scene, const WorldToScreen& map, std::size_t index, double
     const double reach_m = drilled ? hole.depth_m : hole.max_depth_m;
 
     // A rectangle between two depths from the skin, as screen corners (upper left, lower right).
-    struct Box {
+    struct ScreenBox {
         ImVec2 least;
         ImVec2 most;
     };
     const auto box = [&](double depth_from_m, double depth_to_m, double half_m) {
         const ImVec2 a = vec(map.at(middle_u_m - half_m, bore.mouth_z_m + bore.inward * depth_from_m));
         const ImVec2 b = vec(map.at(middle_u_m + half_m, bore.mouth_z_m + bore.inward * depth_to_m));
-        return Box{{std::min(a.x, b.x), std::min(a.y, b.y)}, {std::max(a.x, b.x), std::max(a.y, b.y)}};
+        return ScreenBox{{std::min(a.x, b.x), std::min(a.y, b.y)}, {std::max(a.x, b.x), std::max(a.y, b.y)}};
     };
-    const Box whole = box(0.0, reach_m, half_width_m);
+    const ScreenBox whole = box(0.0, reach_m, half_width_m);
 
     if (!drilled) {
         // Not drilled yet: how far the bit may go.
@@ -69,7 +69,7 @@ void draw_hole(Scene& scene, const WorldToScreen& map, std::size_t index, double
                 double half = half_width_m;
                 if (hole.fill && hole.fill->stock_diameter_m)
                     half = std::min(half, 0.5 * *hole.fill->stock_diameter_m);
-                const Box fill = box(hole.depth_m - inside.fill_column_m, hole.depth_m, half);
+                const ScreenBox fill = box(hole.depth_m - inside.fill_column_m, hole.depth_m, half);
                 list.AddRectFilled(fill.least, fill.most, ink.lead);
                 pen::dots(list, fill.least, fill.most, ink.lead_hatch, 6.0f);
                 list.AddLine({fill.least.x, bore.inward > 0.0 ? fill.most.y : fill.least.y},
@@ -77,7 +77,7 @@ void draw_hole(Scene& scene, const WorldToScreen& map, std::size_t index, double
                              pen::hair);
             }
             if (hole.cap) {
-                const Box cap = box(0.0, std::min(hole.cap->length_m, hole.depth_m), half_width_m);
+                const ScreenBox cap = box(0.0, std::min(hole.cap->length_m, hole.depth_m), half_width_m);
                 list.AddRectFilled(cap.least, cap.most, ink.cap);
                 pen::hatch(list, cap.least, cap.most, ink.lead, 4.0f);
                 list.AddRect(cap.least, cap.most, ink.ink, 0.0f, 0, pen::hair);

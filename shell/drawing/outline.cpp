@@ -22,9 +22,9 @@ double within(const shape::Lines& lines, double x_m) {
 
 } // namespace
 
-std::vector<Column> side_columns(const shape::Body& body, int segment, int count) {
+std::vector<WoodSpan> side_columns(const shape::Body& body, int segment, int count) {
     const auto& wood = body.segments.at(static_cast<std::size_t>(segment));
-    std::vector<Column> columns;
+    std::vector<WoodSpan> columns;
     columns.reserve(static_cast<std::size_t>(count));
     for (int i = 0; i < count; ++i) {
         const double x = within(*body.lines, station_m(wood, i, count));
@@ -35,10 +35,10 @@ std::vector<Column> side_columns(const shape::Body& body, int segment, int count
     return columns;
 }
 
-std::vector<Column> top_columns(const shape::Body& body, int segment, int count) {
+std::vector<WoodSpan> top_columns(const shape::Body& body, int segment, int count) {
     const auto index = static_cast<std::size_t>(segment);
     const auto& wood = body.segments.at(index);
-    std::vector<Column> columns;
+    std::vector<WoodSpan> columns;
     columns.reserve(static_cast<std::size_t>(count));
     for (int i = 0; i < count; ++i) {
         const double x = within(*body.lines, station_m(wood, i, count));

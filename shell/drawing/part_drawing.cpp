@@ -1,6 +1,6 @@
 #include "drawing/scene.hpp"
 
-#include "body/hinge_place.hpp"
+#include "body.hpp"
 #include "drawing/glyph.hpp"
 
 #include <algorithm>
@@ -136,7 +136,7 @@ widgets::Rect draw_pin(Scene& scene, const WorldToScreen& map, const document::P
 
 /// A generic hook outline: ring, shank, bend, point.
 widgets::Rect draw_hook(Scene& scene, const WorldToScreen& map, const document::Part& part, ImU32 colour) {
-    const Hung from = hook_hangs_from(scene.document, *scene.body().lines, part);
+    const HookHanger from = hook_hanger(scene.document, *scene.body().lines, part);
     const ImVec2 belly = pen::vec(map.at(from.x_m, from.z_m));
     const float drop = map.px(hook_drop_m(part, from));
     const float radius = std::clamp(0.1f * drop, 2.5f, 5.0f);

@@ -1,6 +1,6 @@
 #include "drawing/places.hpp"
 
-#include "body/blank.hpp"
+#include "body.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -15,25 +15,25 @@ constexpr float numbers_height = 24.0f; ///< numbers of the holes, below the bel
 
 /// The scale at which the side view and `more` of other views fit into a height: hooks and the holes' numbers
 /// share the room below the belly.
-double common_scale(const Spans& s, double more_m, float w, float h) {
+double common_scale(const DrawnExtent& s, double more_m, float w, float h) {
     return std::min(fitting_px_per_m(s.aft_m - s.fore_m, s.top_m - s.low_m + more_m, w, h),
                     fitting_px_per_m(0.0, s.top_m - s.belly_m + more_m, w, h - numbers_height));
 }
-float side_height(const Spans& s, double scale) {
+float side_height(const DrawnExtent& s, double scale) {
     return std::max(static_cast<float>((s.top_m - s.low_m) * scale),
                     static_cast<float>((s.top_m - s.belly_m) * scale) + numbers_height);
 }
 
-WorldToScreen lay_side(const Spans& s, double scale, const widgets::Rect& area, float top_y) {
+WorldToScreen lay_side(const DrawnExtent& s, double scale, const widgets::Rect& area, float top_y) {
     const float drawn = static_cast<float>((s.aft_m - s.fore_m) * scale);
     return {scale, s.fore_m, s.top_m, {area.x + 0.5f * (area.w - drawn), top_y}};
 }
 
 } // namespace
 
-Spans spans(const document::Document& document, const Evaluation& evaluation, bool with_blank) {
-    const Reach out = reach(document, evaluation);
-    Spans s{out.fore_m, out.aft_m, out.highest_z_m, out.lowest_z_m, 0.0, 0.0};
+DrawnExtent spans(const document::Document& document, const Evaluation& evaluation, bool with_blank) {
+    const PartsExtent out = reach(document, evaluation);
+    DrawnExtent s{out.fore_m, out.aft_m, out.highest_z_m, out.lowest_z_m, 0.0, 0.0};
     for (double x : evaluation.body.lines->breakpoints_m()) {
         const auto station = evaluation.body.lines->at(x);
         s.top_m = std::max(s.top_m, station.centre_z_m + station.half_height_m);
@@ -53,7 +53,7 @@ Spans spans(const document::Document& document, const Evaluation& evaluation, bo
     return s;
 }
 
-Places lay_out_large(const Spans& s, const widgets::Rect& area) {
+Places lay_out_large(const DrawnExtent& s, const widgets::Rect& area) {
     Places p;
     const float fixed = ruler_height + head_height + names_height + head_height + 3.0f * look::gutter;
     const float lower_least = 128.0f;
@@ -93,7 +93,7 @@ namespace {
 constexpr float short_height = 260.0f; ///< of a drawing whose switch is at its side
 
 /// Phone in landscape: section and hang are beside the side view instead of below it.
-Places lay_out_low(const Spans& s, const widgets::Rect& area, state::SmallView view) {
+Places lay_out_low(const DrawnExtent& s, const widgets::Rect& area, state::SmallView view) {
     Places p;
     const float switch_h = 44.0f;
     // Where the height is very small, the switch is at the side and the drawing takes the full height.
@@ -125,7 +125,7 @@ Places lay_out_low(const Spans& s, const widgets::Rect& area, state::SmallView v
 
 } // namespace
 
-Places lay_out_small(const Spans& s, const widgets::Rect& area, state::SmallView view) {
+Places lay_out_small(const DrawnExtent& s, const widgets::Rect& area, state::SmallView view) {
     if (area.h < short_height || area.w > 1.5f * area.h) return lay_out_low(s, area, view);
     Places p;
     const float switch_h = 44.0f;

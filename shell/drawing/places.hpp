@@ -11,9 +11,10 @@
 
 namespace evenfall::shell::drawing {
 
-using state::Spans;
+using state::DrawnExtent;
 
-[[nodiscard]] Spans spans(const document::Document& document, const Evaluation& evaluation, bool with_blank);
+[[nodiscard]] DrawnExtent spans(const document::Document& document, const Evaluation& evaluation,
+                                bool with_blank);
 
 struct Places {
     widgets::Rect ruler;
@@ -31,8 +32,8 @@ struct Places {
 };
 
 /// The views fitted into `area`, unzoomed.
-[[nodiscard]] Places lay_out_large(const Spans& s, const widgets::Rect& area);
-[[nodiscard]] Places lay_out_small(const Spans& s, const widgets::Rect& area, state::SmallView view);
+[[nodiscard]] Places lay_out_large(const DrawnExtent& s, const widgets::Rect& area);
+[[nodiscard]] Places lay_out_small(const DrawnExtent& s, const widgets::Rect& area, state::SmallView view);
 
 /// The same drawing zoomed; the ruler and the small screen's switch stay in place.
 [[nodiscard]] Places zoomed(const Places& fitted, const widgets::Rect& area, const state::Zoom& zoom);

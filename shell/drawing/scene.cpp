@@ -42,10 +42,10 @@ state::Selection nearest_item(const std::vector<Hit>& hits, ImVec2 point) {
     return hit != nullptr ? hit->item : state::Selection{};
 }
 
-Reach reach(const document::Document& document, const Evaluation& evaluation) {
+PartsExtent reach(const document::Document& document, const Evaluation& evaluation) {
     const auto& lines = *evaluation.body.lines;
     const double length = lines.length_m();
-    Reach result{0.0, length, 0.0};
+    PartsExtent result{0.0, length, 0.0};
     for (double x : lines.breakpoints_m()) {
         const auto station = lines.at(x);
         result.lowest_z_m = std::min(result.lowest_z_m, station.centre_z_m - station.half_height_m);
@@ -63,7 +63,7 @@ Reach reach(const document::Document& document, const Evaluation& evaluation) {
         const double belly = station.centre_z_m - station.half_height_m;
         switch (glyph_of(part, belly, length)) {
         case Glyph::hook: {
-            const Hung from = hook_hangs_from(document, lines, part);
+            const HookHanger from = hook_hanger(document, lines, part);
             result.lowest_z_m = std::min(result.lowest_z_m, from.z_m - hook_drop_m(part, from));
             result.aft_m = std::max(result.aft_m, from.x_m + 0.007);
             break;

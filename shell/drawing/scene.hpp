@@ -2,7 +2,7 @@
 
 // Common input of all parts of the drawing, and the places they record for the finger.
 
-#include "body/bore.hpp"
+#include "body.hpp"
 #include "drawing/pen.hpp"
 #include "drawing/world_to_screen.hpp"
 #include "state/backdrop.hpp"
@@ -59,13 +59,13 @@ void draw_height_ruler(Scene& scene, const WorldToScreen& map, const widgets::Re
                        double high_m);
 /// Extent of parts beyond the body [m]: lowest height below the datum (negative), and how far aft tails
 /// reach.
-struct Reach {
+struct PartsExtent {
     double lowest_z_m = 0.0;
     double aft_m = 0.0;
     double fore_m = 0.0;      ///< ≤ 0: what projects before the nose
     double highest_z_m = 0.0; ///< of the soft tail with a drawn shape
 };
-[[nodiscard]] Reach reach(const document::Document& document, const Evaluation& evaluation);
+[[nodiscard]] PartsExtent reach(const document::Document& document, const Evaluation& evaluation);
 void draw_side_view(Scene& scene, const WorldToScreen& map, float names_y);
 void draw_top_view(Scene& scene, const WorldToScreen& map);
 void draw_section_view(Scene& scene, const widgets::Rect& rect, double px_per_m);

@@ -115,8 +115,8 @@ void sheet(widgets::Ui& ui, state::Session& session, const widgets::Rect& area, 
     for (const auto& hole : document.holes)
         scene.bores.push_back(holes::place(hole, evaluation.body));
 
-    const Spans now = spans(document, evaluation, view.step == state::Step::shape);
-    const Spans s = view.touch.drawn.value_or(now);
+    const DrawnExtent now = spans(document, evaluation, view.step == state::Step::shape);
+    const DrawnExtent s = view.touch.drawn.value_or(now);
     // In the Shape step heights need a ruler too.
     const float heights_w = view.step == state::Step::shape ? 34.0f : 0.0f;
     widgets::Rect room = area;

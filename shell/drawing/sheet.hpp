@@ -1,6 +1,6 @@
 #pragma once
 
-#include "bench/uncertainty/uncertainty.hpp"
+#include "evenfall.hpp"
 #include "state/backdrop.hpp"
 #include "state/session.hpp"
 #include "widgets/ui.hpp"

@@ -13,7 +13,7 @@ namespace {
 
 constexpr int columns_per_segment = 72;
 
-void draw_grain(Scene& scene, const WorldToScreen& map, const std::vector<Column>& columns) {
+void draw_grain(Scene& scene, const WorldToScreen& map, const std::vector<WoodSpan>& columns) {
     // Thin lines along the body, like the growth rings of a board sawn along the grain, each with its own
     // variation.
     constexpr std::array<double, 11> heights{-0.86, -0.7, -0.53, -0.38, -0.2, -0.05,
@@ -22,7 +22,7 @@ void draw_grain(Scene& scene, const WorldToScreen& map, const std::vector<Column
     for (std::size_t k = 0; k < heights.size(); ++k) {
         std::vector<ImVec2> points;
         points.reserve(columns.size());
-        for (const Column& column : columns) {
+        for (const WoodSpan& column : columns) {
             const double middle = 0.5 * (column.low_m + column.high_m);
             const double half = 0.5 * (column.high_m - column.low_m);
             const double phase = 1.7 * static_cast<double>(k);
@@ -39,7 +39,7 @@ void draw_segment(Scene& scene, const WorldToScreen& map, int segment) {
     const auto columns = side_columns(scene.body(), segment, columns_per_segment);
     std::vector<ImVec2> back;
     std::vector<ImVec2> belly;
-    for (const Column& column : columns) {
+    for (const WoodSpan& column : columns) {
         back.push_back(pen::vec(map.at(column.x_m, column.high_m)));
         belly.push_back(pen::vec(map.at(column.x_m, column.low_m)));
     }
@@ -51,7 +51,7 @@ void outline_segment(Scene& scene, const WorldToScreen& map, int segment) {
     const auto columns = side_columns(scene.body(), segment, columns_per_segment);
     std::vector<ImVec2> back;
     std::vector<ImVec2> belly;
-    for (const Column& column : columns) {
+    for (const WoodSpan& column : columns) {
         back.push_back(pen::vec(map.at(column.x_m, column.high_m)));
         belly.push_back(pen::vec(map.at(column.x_m, column.low_m)));
     }

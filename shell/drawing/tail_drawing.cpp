@@ -1,4 +1,4 @@
-#include "body/tail_loft.hpp"
+#include "body.hpp"
 #include "drawing/outline.hpp"
 #include "drawing/scene.hpp"
 
@@ -16,7 +16,7 @@ void draw_soft_tail(Scene& scene, const WorldToScreen& map, bool above, bool to_
     std::vector<ImVec2> low;
     double most = 0.0;
     double least = 0.0;
-    for (const Column& column : above ? top_columns(*body, 0, 48) : side_columns(*body, 0, 48)) {
+    for (const WoodSpan& column : above ? top_columns(*body, 0, 48) : side_columns(*body, 0, 48)) {
         high.push_back(pen::vec(map.at(tail.x_m + column.x_m, z + column.high_m)));
         low.push_back(pen::vec(map.at(tail.x_m + column.x_m, z + column.low_m)));
         most = std::max(most, column.high_m);

@@ -19,7 +19,7 @@ void draw_top_view(Scene& scene, const WorldToScreen& map) {
         const auto columns = top_columns(scene.body(), s, 96);
         std::vector<ImVec2> port;
         std::vector<ImVec2> starboard;
-        for (const Column& column : columns) {
+        for (const WoodSpan& column : columns) {
             starboard.push_back(pen::vec(map.at(column.x_m, column.high_m)));
             port.push_back(pen::vec(map.at(column.x_m, column.low_m)));
         }
@@ -32,7 +32,7 @@ void draw_top_view(Scene& scene, const WorldToScreen& map) {
                 pen::line(list, grain, ink.wood_grain, pen::hair);
                 grain.clear();
             };
-            for (const Column& column : columns) {
+            for (const WoodSpan& column : columns) {
                 const double wander =
                     0.05 * std::sin(7.0 * column.x_m / length + 1.9 * static_cast<double>(k));
                 const double y = scene.body().lines->at(column.x_m).half_width_m *

@@ -7,9 +7,10 @@
 
 namespace evenfall::shell::drawing {
 
-std::vector<Rotated> section_rim(const shape::Lines& lines, double x_m, const Look& look, int count) {
+std::vector<ViewPoint> section_rim(const shape::Lines& lines, double x_m, const ViewDirection& look,
+                                   int count) {
     const auto station = lines.at(x_m);
-    std::vector<Rotated> rim;
+    std::vector<ViewPoint> rim;
     rim.reserve(static_cast<std::size_t>(count));
     for (int i = 0; i < count; ++i) {
         const double turn = 2.0 * std::numbers::pi * i / count;
@@ -20,19 +21,19 @@ std::vector<Rotated> section_rim(const shape::Lines& lines, double x_m, const Lo
     return rim;
 }
 
-Edges silhouette(const shape::Body& body, int segment, const Look& look, int count) {
+Silhouette silhouette(const shape::Body& body, int segment, const ViewDirection& look, int count) {
     constexpr int around = 32;
     // Perpendicular to the projected long axis: the edges are the outermost points on both sides of it.
     const double length = std::hypot(look.right.x, look.up.x);
     const double out_u = length > 0.0 ? -look.up.x / length : 0.0;
     const double out_v = length > 0.0 ? look.right.x / length : 1.0;
-    Edges edges;
-    for (const Column& column : side_columns(body, segment, count)) {
-        Rotated high;
-        Rotated low;
+    Silhouette edges;
+    for (const WoodSpan& column : side_columns(body, segment, count)) {
+        ViewPoint high;
+        ViewPoint low;
         double highest = -1e9;
         double lowest = 1e9;
-        for (const Rotated& p : section_rim(*body.lines, column.x_m, look, around)) {
+        for (const ViewPoint& p : section_rim(*body.lines, column.x_m, look, around)) {
             const double out = out_u * p.u + out_v * p.v;
             if (out > highest) {
                 highest = out;
@@ -49,7 +50,7 @@ Edges silhouette(const shape::Body& body, int segment, const Look& look, int cou
     return edges;
 }
 
-double thickest_m(const shape::Lines& lines) {
+double largest_section_x_m(const shape::Lines& lines) {
     double best = 0.0;
     double at = 0.0;
     const double length = lines.length_m();

@@ -37,7 +37,8 @@ void play_controls(Scene& scene, state::PlayClock& clock, double end_s, const wi
     if (const auto slid = widgets::slider_at(ui, "water.scrub", bar, share)) clock.slide_to(*slid * end_s);
 }
 
-void falling(Scene& scene, const state::Session& session, state::Motion& motion, const widgets::Rect& area) {
+void falling(Scene& scene, const state::Session& session, state::PanelState& motion,
+             const widgets::Rect& area) {
     const fall::Track* track = motion.answers.track(session);
     if (track == nullptr || track->points.size() < 2) {
         say(scene, area, words::no_track);
@@ -49,12 +50,13 @@ void falling(Scene& scene, const state::Session& session, state::Motion& motion,
     play_controls(scene, motion.clock, end_s, row);
     // Drawn after the finger was read, so that the lure matches the knob.
     draw_fall(scene, *track, motion.clock.at_s(end_s), {area.x, area.y, area.w, row.y - area.y - 8.0f});
-    if (motion.clock.playing()) scene.ui.lively = std::max(scene.ui.lively, 2);
+    if (motion.clock.playing()) scene.ui.frames_wanted = std::max(scene.ui.frames_wanted, 2);
 }
 
 } // namespace
 
-void water_sheet(widgets::Ui& ui, state::Session& session, state::Motion& motion, const widgets::Rect& area) {
+void water_sheet(widgets::Ui& ui, state::Session& session, state::PanelState& motion,
+                 const widgets::Rect& area) {
     ImDrawList& list = *ImGui::GetWindowDrawList();
     if (!session.evaluation()) {
         pen::text(list, ui.type.body, area.x, area.y, ui.ink->ink_soft, words::nothing_to_draw);

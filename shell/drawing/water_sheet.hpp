@@ -9,7 +9,8 @@ namespace evenfall::shell::drawing {
 
 /// The drawing while the Water step is open: the lure falling from rest in real time, with "water.play" and
 /// "water.scrub"; or floating at rest; or suspended. Requests more frames only while it moves.
-void water_sheet(widgets::Ui& ui, state::Session& session, state::Motion& motion, const widgets::Rect& area);
+void water_sheet(widgets::Ui& ui, state::Session& session, state::PanelState& motion,
+                 const widgets::Rect& area);
 
 // Its parts.
 void draw_fall(Scene& scene, const fall::Track& track, double now_s, const widgets::Rect& rect);

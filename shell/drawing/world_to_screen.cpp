@@ -22,7 +22,7 @@ WorldToScreen WorldToScreen::turned(double pitch_rad) const {
     return map;
 }
 
-Rotated pitched(double u, double v, double pitch_rad) {
+ViewPoint pitched(double u, double v, double pitch_rad) {
     const double c = std::cos(pitch_rad);
     const double s = std::sin(pitch_rad);
     return {u * c + v * s, -u * s + v * c};

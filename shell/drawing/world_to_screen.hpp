@@ -49,10 +49,10 @@ private:
 [[nodiscard]] double fitting_px_per_m(double u_span_m, double v_span_m, float w_px, float h_px);
 
 /// Rotates (u, v) about the origin so that the nose (at negative u) comes up by `pitch_rad`.
-struct Rotated {
+struct ViewPoint {
     double u = 0.0;
     double v = 0.0;
 };
-[[nodiscard]] Rotated pitched(double u, double v, double pitch_rad);
+[[nodiscard]] ViewPoint pitched(double u, double v, double pitch_rad);
 
 } // namespace evenfall::shell::drawing

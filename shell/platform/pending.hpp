@@ -5,7 +5,7 @@
 namespace evenfall::shell::platform {
 
 /// Number of frames still to be drawn. Without events nothing is drawn.
-class Pending {
+class PendingFrames {
 public:
     /// ImGui spreads queued events over frames and measures some things one frame late; three frames are
     /// enough.

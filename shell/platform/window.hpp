@@ -62,7 +62,7 @@ private:
     SDL_Window* window_ = nullptr;
     void* context_ = nullptr;
     Gesture gesture_;
-    Pending pending_;
+    PendingFrames pending_;
     double scale_ = 0.0;
     double dpr_ = 1.0;
     double text_scale_ = 1.0;

@@ -1,7 +1,7 @@
 #include "state/backdrop.hpp"
 
-#include "base/trade.hpp"
-#include "document/json_guard.hpp"
+#include "evenfall.hpp"
+#include "output.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -20,13 +20,13 @@ double between(picture::Spot a, picture::Spot b) {
 
 } // namespace
 
-Lie::World Lie::world_of(picture::Spot spot) const {
+PicturePlacement::World PicturePlacement::world_of(picture::Spot spot) const {
     const double x = spot.x - nose.x;
     const double y = spot.y - nose.y;
     return {m_per_px * (x * along_x + y * along_y), m_per_px * (x * up_x + y * up_y)};
 }
 
-picture::Spot Lie::spot_of(double x_m, double z_m) const {
+picture::Spot PicturePlacement::spot_of(double x_m, double z_m) const {
     // The two directions are perpendicular unit vectors.
     return {nose.x + (x_m * along_x + z_m * up_x) / m_per_px,
             nose.y + (x_m * along_y + z_m * up_y) / m_per_px};
@@ -86,9 +86,9 @@ void Backdrop::put_mark(Mark which, picture::Spot spot) {
     ++revision_;
 }
 
-void Backdrop::set_apart_m(double apart_m) {
-    if (!(apart_m >= least_apart_m && apart_m <= most_apart_m)) return;
-    apart_m_ = apart_m;
+void Backdrop::set_apart_m(double rule_length_m) {
+    if (!(rule_length_m >= least_apart_m && rule_length_m <= most_apart_m)) return;
+    apart_m_ = rule_length_m;
     ++revision_;
 }
 
@@ -102,45 +102,45 @@ void Backdrop::set_strength(double share) {
     ++revision_;
 }
 
-Lie Backdrop::lie_by_marks() const {
+PicturePlacement Backdrop::placement_by_marks() const {
     constexpr double least_px = 4.0; // two marks closer than this give neither scale nor direction
-    Lie lie;
-    lie.nose = mark(Mark::nose);
+    PicturePlacement placement;
+    placement.nose = mark(Mark::nose);
     const picture::Spot tail = mark(Mark::tail);
-    const double long_px = std::max(between(lie.nose, tail), least_px);
-    if (between(lie.nose, tail) >= least_px) {
-        lie.along_x = (tail.x - lie.nose.x) / long_px;
-        lie.along_y = (tail.y - lie.nose.y) / long_px;
+    const double long_px = std::max(between(placement.nose, tail), least_px);
+    if (between(placement.nose, tail) >= least_px) {
+        placement.along_x = (tail.x - placement.nose.x) / long_px;
+        placement.along_y = (tail.y - placement.nose.y) / long_px;
     }
     const double rule_px = std::max(between(mark(Mark::rule_from), mark(Mark::rule_to)), least_px);
-    lie.m_per_px = apart_m_ / (by_rule_ ? rule_px : long_px);
+    placement.m_per_px = apart_m_ / (by_rule_ ? rule_px : long_px);
     // Perpendicular to it, towards the upper side of the picture: a lure drawn with its nose to the right is
     // mirrored.
-    lie.up_x = lie.along_y;
-    lie.up_y = -lie.along_x;
-    if (lie.up_y > 0.0) {
-        lie.up_x = -lie.up_x;
-        lie.up_y = -lie.up_y;
+    placement.up_x = placement.along_y;
+    placement.up_y = -placement.along_x;
+    if (placement.up_y > 0.0) {
+        placement.up_x = -placement.up_x;
+        placement.up_y = -placement.up_y;
     }
-    return lie;
+    return placement;
 }
 
 void Backdrop::nudge_mark(Mark which, double aft, double up) {
-    const Lie at = lie();
+    const PicturePlacement at = placement();
     const double px = width_ / 1000.0;
     const picture::Spot spot = mark(which);
     put_mark(which, {spot.x + px * (aft * at.along_x + up * at.up_x),
                      spot.y + px * (aft * at.along_y + up * at.up_y)});
 }
 
-Lie Backdrop::lie() const {
-    return frozen_ ? *frozen_ : lie_by_marks();
+PicturePlacement Backdrop::placement() const {
+    return frozen_ ? *frozen_ : placement_by_marks();
 }
 
 void Backdrop::hold(std::optional<Mark> mark) {
     held = mark;
     if (mark)
-        frozen_ = lie_by_marks();
+        frozen_ = placement_by_marks();
     else
         frozen_.reset();
 }

@@ -3,10 +3,8 @@
 // A picture behind the drawing: a photograph or scan of a sketch or of a carved piece. It stays on the
 // device, separate from the lure. Marks on it give nose, tail and scale; its outline can be traced.
 
-#include "base/outcome.hpp"
-#include "document/document.hpp"
-#include "picture/outline.hpp"
-#include "picture/profile.hpp"
+#include "evenfall.hpp"
+#include "picture.hpp"
 
 #include <array>
 #include <cstdint>
@@ -22,7 +20,7 @@ inline constexpr std::size_t mark_count = 4;
 
 /// Placement of a picture in the side view: metres ↔ pixels of the picture. Rotated so that nose and tail are
 /// level, back up.
-struct Lie {
+struct PicturePlacement {
     picture::Spot nose;
     double m_per_px = 1e-4;
     double along_x = 1.0, along_y = 0.0; ///< from nose to tail, in the picture
@@ -61,8 +59,8 @@ public:
     /// buttons.
     void nudge_mark(Mark which, double aft, double up);
     Mark chosen = Mark::nose; ///< the mark that nudges move
-    [[nodiscard]] double apart_m() const { return apart_m_; }
-    void set_apart_m(double apart_m);
+    [[nodiscard]] double rule_length_m() const { return apart_m_; }
+    void set_apart_m(double rule_length_m);
     [[nodiscard]] bool by_rule() const { return by_rule_; }
     void set_by_rule(bool by_rule);
     [[nodiscard]] float strength() const { return strength_; }
@@ -70,7 +68,7 @@ public:
 
     /// The present placement; while a mark is held, the placement when it was grabbed, so that the picture
     /// stays still.
-    [[nodiscard]] Lie lie() const;
+    [[nodiscard]] PicturePlacement placement() const;
     std::optional<Mark> held{};
     void hold(std::optional<Mark> mark);
 
@@ -91,7 +89,7 @@ public:
     std::uintptr_t texture = 0;
 
 private:
-    [[nodiscard]] Lie lie_by_marks() const;
+    [[nodiscard]] PicturePlacement placement_by_marks() const;
 
     int width_ = 0;
     int height_ = 0;
@@ -101,7 +99,7 @@ private:
     double apart_m_ = 0.1;
     bool by_rule_ = false;
     float strength_ = 0.6f;
-    std::optional<Lie> frozen_;
+    std::optional<PicturePlacement> frozen_;
     unsigned revision_ = 0;
     std::optional<picture::OutlineSearch> search_;
 };

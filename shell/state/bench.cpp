@@ -20,7 +20,7 @@ bool knows_the_lead(const Reading& reading) {
 
 } // namespace
 
-void BenchAnswers::follow(const Session& session) {
+void BenchAnswerCache::follow(const Session& session) {
     if (revision_ == session.shown_revision()) return;
     revision_ = session.shown_revision();
     uncertainty_known_ = now_known_ = false;
@@ -29,7 +29,7 @@ void BenchAnswers::follow(const Session& session) {
     run_.reset();
 }
 
-const Uncertainty* BenchAnswers::uncertainty(const Session& session) {
+const Uncertainty* BenchAnswerCache::uncertainty(const Session& session) {
     if (session.unfinished() && uncertainty_known_) return uncertainty_ ? &*uncertainty_ : nullptr;
     follow(session);
     if (!uncertainty_known_) {
@@ -39,7 +39,7 @@ const Uncertainty* BenchAnswers::uncertainty(const Session& session) {
     return uncertainty_ ? &*uncertainty_ : nullptr;
 }
 
-const DoNow* BenchAnswers::now(const Session& session) {
+const DoNow* BenchAnswerCache::now(const Session& session) {
     follow(session);
     if (!now_known_) {
         now_known_ = true;
@@ -48,20 +48,20 @@ const DoNow* BenchAnswers::now(const Session& session) {
     return now_ ? &*now_ : nullptr;
 }
 
-void BenchAnswers::start_draws(const Session& session) {
+void BenchAnswerCache::start_draws(const Session& session) {
     follow(session);
     run_.reset();
     if (auto run = DrawRun::start(session.document())) run_.emplace(std::move(run).value());
 }
 
-bool BenchAnswers::go_on_drawing(const Session& session) {
+bool BenchAnswerCache::continue_draws(const Session& session) {
     follow(session);
     if (!drawing()) return false;
     run_->run(std::min(draws_a_frame, draws_wanted - run_->count()));
     return drawing();
 }
 
-std::optional<Draws> BenchAnswers::draws() const {
+std::optional<Draws> BenchAnswerCache::draws() const {
     if (!run_ || run_->count() == 0) return std::nullopt;
     return run_->result();
 }
@@ -83,7 +83,7 @@ bool is_complete(const Reading& r) {
     }
 }
 
-Reading begun(ReadingKind kind, const Uncertainty* uncertainty, std::string date) {
+Reading new_reading(ReadingKind kind, const Uncertainty* uncertainty, std::string date) {
     constexpr double usual_depth_m = 0.5;
     Reading r;
     r.kind = kind;

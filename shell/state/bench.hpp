@@ -2,7 +2,7 @@
 
 // The core's answers about the bench log: computed once for each shown lure, and only when shown.
 
-#include "bench/uncertainty/uncertainty.hpp"
+#include "evenfall.hpp"
 #include "state/session.hpp"
 
 #include <optional>
@@ -11,7 +11,7 @@
 namespace evenfall::shell::state {
 
 /// Each answer is nullptr where the core refuses. Pointers are valid until the session shows another lure.
-class BenchAnswers {
+class BenchAnswerCache {
 public:
     /// During a drag, that of the lure before the drag: it takes longer than a frame.
     const Uncertainty* uncertainty(const Session& session);
@@ -23,7 +23,7 @@ public:
     void start_draws(const Session& session);
     void stop_draws() { run_.reset(); }
     /// A few more draws, for one frame. True while more are left. A change of the lure ends them.
-    bool go_on_drawing(const Session& session);
+    bool continue_draws(const Session& session);
     [[nodiscard]] bool drawing() const { return run_ && run_->count() < draws_wanted; }
     /// Result of the draws so far; absent before the first.
     [[nodiscard]] std::optional<Draws> draws() const;
@@ -40,7 +40,7 @@ private:
 };
 
 /// A reading while it is typed: not yet part of the lure, so that half-typed values have no effect.
-struct Draft {
+struct ReadingDraft {
     std::optional<document::Reading> reading;
     std::optional<double> tub_seen_m_s; ///< a fall seen in the tub, not recorded
 };
@@ -49,8 +49,8 @@ struct Draft {
 [[nodiscard]] bool is_complete(const document::Reading& reading);
 
 /// A new reading of this kind to be typed: stage and lure as in the last one, only the fields of its kind.
-[[nodiscard]] document::Reading begun(document::ReadingKind kind, const Uncertainty* uncertainty,
-                                      std::string date);
+[[nodiscard]] document::Reading new_reading(document::ReadingKind kind, const Uncertainty* uncertainty,
+                                            std::string date);
 
 /// The change for a "do now" advice. Readings of the leaded lure were taken with other lead: what they taught
 /// stays as corrections. `why` is added to the notes of the excluded readings.

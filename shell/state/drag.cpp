@@ -1,8 +1,8 @@
 #include "state/drag.hpp"
 
-#include "base/trade.hpp"
-#include "body/curve.hpp"
-#include "document/field_table.hpp"
+#include "body.hpp"
+#include "document_fields.hpp"
+#include "evenfall.hpp"
 #include "look/words_state.hpp"
 #include "state/edits.hpp"
 
@@ -26,22 +26,22 @@ auto& entry(List& list, int index) {
     return list[static_cast<std::size_t>(index)];
 }
 
-const char* line_name(Curve curve) {
+const char* line_name(CurveKind curve) {
     switch (curve) {
-    case Curve::top:
+    case CurveKind::top:
         return look::words::line_back;
-    case Curve::bottom:
+    case CurveKind::bottom:
         return look::words::line_belly;
-    case Curve::half_width:
+    case CurveKind::half_width:
         return look::words::line_plan;
-    case Curve::fullness:
+    case CurveKind::fullness:
         break;
     }
     return look::words::line_fullness;
 }
 
 /// Moves the other line's point at the same station, or a new one there, the opposite way.
-void move_opposite(document::Document& d, Curve other, double was_x_m, double x_m, double rise_m) {
+void move_opposite(document::Document& d, CurveKind other, double was_x_m, double x_m, double rise_m) {
     auto& points = curve_points(d, other);
     constexpr double same_station_m = 0.0003;
     for (std::size_t i = 0; i < points.size(); ++i) {
@@ -55,18 +55,18 @@ void move_opposite(document::Document& d, Curve other, double was_x_m, double x_
     points.insert(points.begin() + place, {x_m, level - rise_m});
 }
 
-Edit move_line_point(Curve curve, int index, Spot to, const DragRules& rules) {
+Edit move_line_point(CurveKind curve, int index, DragPoint to, const DragRules& rules) {
     return [=](document::Document d) {
         const auto before = entry(curve_points(d, curve), index);
-        const double level = curve == Curve::half_width ? std::max(0.0, to.v) : to.v;
+        const double level = curve == CurveKind::half_width ? std::max(0.0, to.v) : to.v;
         const double value =
             rules.snap ? snapped_level_m(level, curve_points(d, curve), index, rules) : level;
         const double x = rules.snap ? snapped_m(to.u, rules) : to.u;
         d = move_curve_point(curve, index, x, value)(std::move(d));
-        if (rules.mirror && (curve == Curve::top || curve == Curve::bottom)) {
+        if (rules.mirror && (curve == CurveKind::top || curve == CurveKind::bottom)) {
             const auto after = entry(curve_points(d, curve), index);
-            move_opposite(d, curve == Curve::top ? Curve::bottom : Curve::top, before.x_m, after.x_m,
-                          after.value - before.value);
+            move_opposite(d, curve == CurveKind::top ? CurveKind::bottom : CurveKind::top, before.x_m,
+                          after.x_m, after.value - before.value);
         }
         return d;
     };
@@ -81,7 +81,7 @@ Edit move_fullness(int index, double share) {
     });
 }
 
-Edit move_outline_point(int index, Spot to) {
+Edit move_outline_point(int index, DragPoint to) {
     return on_document([=](document::Document& d) {
         auto& outline = d.shape.section.half_outline;
         // The two ends are in the middle of belly and back.
@@ -119,36 +119,36 @@ double snapped_level_m(double value_m, const document::CurvePoints& points, int 
     return level;
 }
 
-std::optional<Curve> curve_of(ItemKind kind) {
+std::optional<CurveKind> curve_of(ItemKind kind) {
     switch (kind) {
     case ItemKind::top_point:
-        return Curve::top;
+        return CurveKind::top;
     case ItemKind::bottom_point:
-        return Curve::bottom;
+        return CurveKind::bottom;
     case ItemKind::width_point:
-        return Curve::half_width;
+        return CurveKind::half_width;
     case ItemKind::fullness_point:
-        return Curve::fullness;
+        return CurveKind::fullness;
     default:
         return std::nullopt;
     }
 }
 
-ItemKind point_kind(Curve curve) {
+ItemKind point_kind(CurveKind curve) {
     switch (curve) {
-    case Curve::top:
+    case CurveKind::top:
         return ItemKind::top_point;
-    case Curve::bottom:
+    case CurveKind::bottom:
         return ItemKind::bottom_point;
-    case Curve::half_width:
+    case CurveKind::half_width:
         return ItemKind::width_point;
-    case Curve::fullness:
+    case CurveKind::fullness:
         break;
     }
     return ItemKind::fullness_point;
 }
 
-std::optional<Spot> spot_of(const document::Document& d, Selection item, bool above) {
+std::optional<DragPoint> spot_of(const document::Document& d, Selection item, bool above) {
     const int i = item.index;
     switch (item.kind) {
     case ItemKind::top_point:
@@ -156,36 +156,37 @@ std::optional<Spot> spot_of(const document::Document& d, Selection item, bool ab
     case ItemKind::width_point: {
         const auto& points = curve_points(d, *curve_of(item.kind));
         if (!has(points, i)) return std::nullopt;
-        return Spot{entry(points, i).x_m, entry(points, i).value};
+        return DragPoint{entry(points, i).x_m, entry(points, i).value};
     }
     case ItemKind::fullness_point: {
         const auto& section = d.shape.section;
         if (!has(section.fullness, i)) return std::nullopt;
         const double share = diagonal_share(section.kind, entry(section.fullness, i).value);
-        return Spot{share, share};
+        return DragPoint{share, share};
     }
     case ItemKind::section_point:
         if (!has(d.shape.section.half_outline, i)) return std::nullopt;
-        return Spot{entry(d.shape.section.half_outline, i).y, entry(d.shape.section.half_outline, i).z};
+        return DragPoint{entry(d.shape.section.half_outline, i).y, entry(d.shape.section.half_outline, i).z};
     case ItemKind::joint:
         if (!has(d.joints, i)) return std::nullopt;
-        return Spot{entry(d.joints, i).at_m, 0.0};
+        return DragPoint{entry(d.joints, i).at_m, 0.0};
     case ItemKind::hole:
         if (!has(d.holes, i)) return std::nullopt;
-        return Spot{entry(d.holes, i).x_m, above ? entry(d.holes, i).y_m : 0.0};
+        return DragPoint{entry(d.holes, i).x_m, above ? entry(d.holes, i).y_m : 0.0};
     case ItemKind::pocket: {
         if (!has(d.pockets, i)) return std::nullopt;
         const auto& pocket = entry(d.pockets, i);
         const double middle =
             pocket.z_from_m && pocket.z_to_m ? 0.5 * (*pocket.z_from_m + *pocket.z_to_m) : 0.0;
-        return Spot{0.5 * (pocket.x_from_m + pocket.x_to_m), above ? pocket.y_m : middle};
+        return DragPoint{0.5 * (pocket.x_from_m + pocket.x_to_m), above ? pocket.y_m : middle};
     }
     case ItemKind::part:
         if (!has(d.parts, i)) return std::nullopt;
-        return Spot{entry(d.parts, i).at_m.x, above ? entry(d.parts, i).at_m.y : entry(d.parts, i).at_m.z};
+        return DragPoint{entry(d.parts, i).at_m.x,
+                         above ? entry(d.parts, i).at_m.y : entry(d.parts, i).at_m.z};
     case ItemKind::tail:
         if (!d.tail) return std::nullopt;
-        return Spot{d.tail->x_m, above ? 0.0 : d.tail->z_m};
+        return DragPoint{d.tail->x_m, above ? 0.0 : d.tail->z_m};
     case ItemKind::coat:
     case ItemKind::reading:
     case ItemKind::none:
@@ -194,7 +195,7 @@ std::optional<Spot> spot_of(const document::Document& d, Selection item, bool ab
     return std::nullopt;
 }
 
-Change move_to(const document::Document& kept, Selection item, Spot to, const DragRules& rules) {
+Change move_to(const document::Document& kept, Selection item, DragPoint to, const DragRules& rules) {
     Change change{move_label(kept, item), [](document::Document d) { return d; }, false};
     const auto from = spot_of(kept, item, rules.above);
     if (!from) return change;
@@ -211,7 +212,7 @@ Change move_to(const document::Document& kept, Selection item, Spot to, const Dr
     case ItemKind::top_point:
     case ItemKind::bottom_point:
     case ItemKind::width_point:
-        change.edit = move_line_point(*curve_of(item.kind), i, rules.snap ? to : Spot{u, v}, rules);
+        change.edit = move_line_point(*curve_of(item.kind), i, rules.snap ? to : DragPoint{u, v}, rules);
         break;
     case ItemKind::fullness_point:
         change.edit = move_fullness(i, 0.5 * (to.u + to.v));
@@ -261,7 +262,7 @@ Change move_to(const document::Document& kept, Selection item, Spot to, const Dr
     return change;
 }
 
-Change nudge(const document::Document& kept, Selection item, Spot way, bool inches) {
+Change nudge(const document::Document& kept, Selection item, DragPoint way, bool inches) {
     const auto from = spot_of(kept, item);
     // Shares of a section are not in millimetres: the step is a fiftieth of its half width.
     const bool share = item.kind == ItemKind::fullness_point || item.kind == ItemKind::section_point;
@@ -269,8 +270,8 @@ Change nudge(const document::Document& kept, Selection item, Spot way, bool inch
     DragRules rules;
     rules.snap = false;
     rules.inches = inches;
-    Change change =
-        move_to(kept, item, from ? Spot{from->u + step * way.u, from->v + step * way.v} : Spot{}, rules);
+    Change change = move_to(
+        kept, item, from ? DragPoint{from->u + step * way.u, from->v + step * way.v} : DragPoint{}, rules);
     change.finished = true;
     return change;
 }
@@ -310,7 +311,7 @@ int place_for_point(const document::CurvePoints& points, double x_m) {
     return -1;
 }
 
-Edit add_curve_point_at(Curve curve, double x_m) {
+Edit add_curve_point_at(CurveKind curve, double x_m) {
     return on_document([=](document::Document& d) {
         auto& points = curve_points(d, curve);
         const int place = place_for_point(points, x_m);

@@ -13,7 +13,7 @@ namespace evenfall::shell::state {
 /// A position in the view in which an item is dragged. Lines, holes, joints, pockets and parts: u along the
 /// body, v across it (z from the side, y from above) [m]. Section handles: shares of half width and half
 /// height.
-struct Spot {
+struct DragPoint {
     double u = 0.0;
     double v = 0.0;
 };
@@ -36,27 +36,28 @@ struct DragRules {
                                      const DragRules& rules);
 
 /// Present position of an item; absent where there is no such item or it cannot be dragged.
-[[nodiscard]] std::optional<Spot> spot_of(const document::Document& document, Selection item,
-                                          bool above = false);
+[[nodiscard]] std::optional<DragPoint> spot_of(const document::Document& document, Selection item,
+                                               bool above = false);
 
 /// The change that moves an item to a position: one entry of the history. Unfinished.
-[[nodiscard]] Change move_to(const document::Document& kept, Selection item, Spot to, const DragRules& rules);
+[[nodiscard]] Change move_to(const document::Document& kept, Selection item, DragPoint to,
+                             const DragRules& rules);
 
 /// The item moved by one step (`way`: −1, 0 or +1 in each direction), finished: for arrow keys and steppers.
-[[nodiscard]] Change nudge(const document::Document& kept, Selection item, Spot way, bool inches);
+[[nodiscard]] Change nudge(const document::Document& kept, Selection item, DragPoint way, bool inches);
 
 /// "Move point 3 of the back line", "Move hole 2".
 [[nodiscard]] std::string move_label(const document::Document& document, Selection item);
 
 /// Adds a point to a curve at x, on the curve itself. No change where a neighbour is too near or the list is
 /// full.
-[[nodiscard]] Edit add_curve_point_at(Curve curve, double x_m);
+[[nodiscard]] Edit add_curve_point_at(CurveKind curve, double x_m);
 /// Index of the point that add_curve_point_at adds; −1 where it adds none.
 [[nodiscard]] int place_for_point(const document::CurvePoints& points, double x_m);
 
 /// The curve of a kind of point; absent for other items.
-[[nodiscard]] std::optional<Curve> curve_of(ItemKind kind);
-[[nodiscard]] ItemKind point_kind(Curve curve);
+[[nodiscard]] std::optional<CurveKind> curve_of(ItemKind kind);
+[[nodiscard]] ItemKind point_kind(CurveKind curve);
 
 /// The nearest fullness point to the section at x.
 [[nodiscard]] int fullness_at(const document::Section& section, double x_m);

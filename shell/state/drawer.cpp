@@ -1,11 +1,9 @@
 #include "state/drawer.hpp"
 
-#include "base/trade.hpp"
-#include "document/field_of.hpp"
-#include "document/fields.hpp"
-#include "document/json_guard.hpp"
+#include "document_fields.hpp"
+#include "evenfall.hpp"
 #include "look/words_drawer.hpp"
-#include "materials/solids.hpp"
+#include "output.hpp"
 
 #include <algorithm>
 #include <array>
@@ -72,28 +70,28 @@ struct Reader {
     }
 };
 
-Outcome<Thing> read_thing(const Json& json, const std::string& path) {
+Outcome<DrawerItem> read_thing(const Json& json, const std::string& path) {
     Reader r{json, path};
     if (!json.is_object()) {
         r.refuse(ProblemCode::wrong_type, "", "", words::drawer_no_thing);
         return *r.problem;
     }
-    Thing thing;
+    DrawerItem thing;
     const std::string kind = r.text("kind", true);
     const auto known = std::find(kind_words.begin(), kind_words.end(), kind);
     if (known == kind_words.end())
         r.refuse(ProblemCode::unknown_name, "kind", "part, wire, stock", words::drawer_off_limits);
     else
-        thing.kind = static_cast<ThingKind>(known - kind_words.begin());
+        thing.kind = static_cast<DrawerItemKind>(known - kind_words.begin());
     thing.name = r.text("name", true);
     if (thing.name.empty() || thing.name.size() > longest_name)
         r.refuse(ProblemCode::out_of_range, "name", "1 to 80 bytes", words::drawer_off_limits);
-    if (thing.kind != ThingKind::wire) {
+    if (thing.kind != DrawerItemKind::wire) {
         thing.material = r.text("material", true);
         if (materials::find_solid(thing.material) == nullptr)
             r.refuse(ProblemCode::unknown_name, "material", "", words::drawer_no_material);
     }
-    if (thing.kind == ThingKind::part) {
+    if (thing.kind == DrawerItemKind::part) {
         using document::Part;
         thing.mass_kg = r.number("mass_g", document::field_of<&Part::mass_kg>, true).value_or(0.0);
         thing.mass_sigma_kg = r.number("sigma_g", document::field_of<&Part::mass_sigma_kg>, false);
@@ -107,7 +105,7 @@ Outcome<Thing> read_thing(const Json& json, const std::string& path) {
             r.number("diameter_mm", document::field_of<&document::Fill::stock_diameter_m>, true)
                 .value_or(0.0);
     }
-    if (thing.kind == ThingKind::wire) {
+    if (thing.kind == DrawerItemKind::wire) {
         const std::string temper = r.text("temper", true);
         if (temper != "spring" && temper != "soft")
             r.refuse(ProblemCode::unknown_name, "temper", "spring, soft", words::drawer_off_limits);
@@ -120,18 +118,18 @@ Outcome<Thing> read_thing(const Json& json, const std::string& path) {
 
 } // namespace
 
-std::size_t Drawer::place_of(ThingKind kind, const std::string& name) const {
+std::size_t Drawer::place_of(DrawerItemKind kind, const std::string& name) const {
     std::size_t i = 0;
     while (i < things_.size() && (things_[i].kind != kind || things_[i].name != name))
         ++i;
     return i;
 }
 
-bool Drawer::holds(ThingKind kind, const std::string& name) const {
+bool Drawer::holds(DrawerItemKind kind, const std::string& name) const {
     return place_of(kind, name) < things_.size();
 }
 
-bool Drawer::put(Thing thing) {
+bool Drawer::put(DrawerItem thing) {
     thing.name = document::printable(thing.name, longest_name);
     const std::size_t place = place_of(thing.kind, thing.name);
     if (thing.name.empty() || place >= most_things) return false;
@@ -141,13 +139,13 @@ bool Drawer::put(Thing thing) {
     return true;
 }
 
-void Drawer::throw_out(std::size_t index) {
+void Drawer::remove(std::size_t index) {
     if (index >= things_.size()) return;
     things_.erase(things_.begin() + static_cast<std::ptrdiff_t>(index));
     ++revision_;
 }
 
-bool Drawer::replace(std::size_t index, Thing thing) {
+bool Drawer::replace(std::size_t index, DrawerItem thing) {
     if (index >= things_.size()) return false;
     thing.name = document::printable(thing.name, longest_name);
     const std::size_t other = place_of(thing.kind, thing.name);
@@ -160,19 +158,19 @@ bool Drawer::replace(std::size_t index, Thing thing) {
 std::string write_drawer(const Drawer& drawer) {
     Json things = Json::array();
     // Numbers as they were typed: a milligram and 0.01 mm are below what is weighed and measured here.
-    const auto tidy = [](double value) { return std::round(value * 1e4) / 1e4; };
-    for (const Thing& thing : drawer.things()) {
+    const auto rounded = [](double value) { return std::round(value * 1e4) / 1e4; };
+    for (const DrawerItem& thing : drawer.things()) {
         Json json{{"kind", kind_words[static_cast<std::size_t>(thing.kind)]}, {"name", thing.name}};
-        if (thing.kind != ThingKind::wire) json["material"] = thing.material;
-        if (thing.kind == ThingKind::part) {
-            json["mass_g"] = tidy(units::g_from_kg(thing.mass_kg));
-            if (thing.mass_sigma_kg) json["sigma_g"] = tidy(units::g_from_kg(*thing.mass_sigma_kg));
-            if (thing.reach_m) json["reach_mm"] = tidy(units::mm_from_m(*thing.reach_m));
+        if (thing.kind != DrawerItemKind::wire) json["material"] = thing.material;
+        if (thing.kind == DrawerItemKind::part) {
+            json["mass_g"] = rounded(units::g_from_kg(thing.mass_kg));
+            if (thing.mass_sigma_kg) json["sigma_g"] = rounded(units::g_from_kg(*thing.mass_sigma_kg));
+            if (thing.reach_m) json["reach_mm"] = rounded(units::mm_from_m(*thing.reach_m));
             json["put_on"] = thing.put_on == Stage::dressed ? "dressed" : "hardware";
         } else {
-            json["diameter_mm"] = tidy(units::mm_from_m(thing.diameter_m));
+            json["diameter_mm"] = rounded(units::mm_from_m(thing.diameter_m));
         }
-        if (thing.kind == ThingKind::wire)
+        if (thing.kind == DrawerItemKind::wire)
             json["temper"] = thing.temper == document::WireTemper::soft ? "soft" : "spring";
         things.push_back(std::move(json));
     }
@@ -205,8 +203,8 @@ Outcome<Drawer> read_drawer(const std::string& text) {
     return drawer;
 }
 
-Thing thing_of(const document::Part& part) {
-    Thing thing;
+DrawerItem drawer_item_of(const document::Part& part) {
+    DrawerItem thing;
     thing.name = part.name;
     thing.material = part.material;
     thing.mass_kg = part.mass_kg;
@@ -216,7 +214,7 @@ Thing thing_of(const document::Part& part) {
     return thing;
 }
 
-Edit add_part_from(const Thing& thing) {
+Edit add_part_from(const DrawerItem& thing) {
     return on_document([thing](document::Document& d) {
         d = add_part(thing.put_on)(std::move(d));
         auto& part = d.parts.back();

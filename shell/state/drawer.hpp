@@ -3,8 +3,7 @@
 // The builder's own pieces, weighed and measured once: hooks, rings, eyes, tails, wire, lead stock. Saved on
 // the device, separate from the lures: adding a piece to a lure copies its numbers. Pure.
 
-#include "base/outcome.hpp"
-#include "document/document.hpp"
+#include "evenfall.hpp"
 #include "state/edits.hpp"
 
 #include <optional>
@@ -13,14 +12,14 @@
 
 namespace evenfall::shell::state {
 
-enum class ThingKind {
+enum class DrawerItemKind {
     part,  ///< weighed: name, material, mass, stage; hooks with their reach
     wire,  ///< diameter and temper
     stock, ///< rod for ballast holes: material and diameter
 };
 
-struct Thing {
-    ThingKind kind = ThingKind::part;
+struct DrawerItem {
+    DrawerItemKind kind = DrawerItemKind::part;
     std::string name;                                           ///< 1 to 80 bytes
     std::string material = "stainless";                         ///< part, stock
     double mass_kg = 0.0;                                       ///< part: 0 to 2 kg
@@ -36,21 +35,21 @@ inline constexpr std::size_t most_drawer_bytes = 128 * 1024;
 
 class Drawer {
 public:
-    [[nodiscard]] const std::vector<Thing>& things() const { return things_; }
+    [[nodiscard]] const std::vector<DrawerItem>& things() const { return things_; }
     /// Adds a piece, its name cut to the allowed length; replaces one of the same kind and name. False where
     /// the drawer is full or the name is empty.
-    bool put(Thing thing);
-    void throw_out(std::size_t index);
+    bool put(DrawerItem thing);
+    void remove(std::size_t index);
     /// False where another of its kind has this name, or the name is empty.
-    bool replace(std::size_t index, Thing thing);
-    [[nodiscard]] bool holds(ThingKind kind, const std::string& name) const;
+    bool replace(std::size_t index, DrawerItem thing);
+    [[nodiscard]] bool holds(DrawerItemKind kind, const std::string& name) const;
     /// Increases with every change.
     [[nodiscard]] unsigned revision() const { return revision_; }
 
 private:
-    [[nodiscard]] std::size_t place_of(ThingKind kind, const std::string& name) const;
+    [[nodiscard]] std::size_t place_of(DrawerItemKind kind, const std::string& name) const;
 
-    std::vector<Thing> things_;
+    std::vector<DrawerItem> things_;
     unsigned revision_ = 0;
 };
 
@@ -59,8 +58,8 @@ private:
 /// Strict: unknown keys, wrong types and numbers outside their limits are refused with the path of the field.
 [[nodiscard]] Outcome<Drawer> read_drawer(const std::string& text);
 
-[[nodiscard]] Thing thing_of(const document::Part& part);
+[[nodiscard]] DrawerItem drawer_item_of(const document::Part& part);
 /// Adds a new part with the piece's numbers, placed where new parts go.
-[[nodiscard]] Edit add_part_from(const Thing& thing);
+[[nodiscard]] Edit add_part_from(const DrawerItem& thing);
 
 } // namespace evenfall::shell::state

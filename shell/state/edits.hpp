@@ -3,7 +3,7 @@
 // The changes a builder makes, as pure functions document → document. They do not check whether the result
 // can be built: the core does, when the session evaluates it.
 
-#include "document/document.hpp"
+#include "evenfall.hpp"
 #include "state/session.hpp"
 #include "state/view_state.hpp"
 
@@ -23,8 +23,8 @@ namespace evenfall::shell::state {
 [[nodiscard]] Edit on_reading(int index, std::function<void(document::Reading&)> change);
 
 /// The list of points of one curve of the drawing.
-[[nodiscard]] document::CurvePoints& curve_points(document::Document& document, Curve curve);
-[[nodiscard]] const document::CurvePoints& curve_points(const document::Document& document, Curve curve);
+[[nodiscard]] document::CurvePoints& curve_points(document::Document& document, CurveKind curve);
+[[nodiscard]] const document::CurvePoints& curve_points(const document::Document& document, CurveKind curve);
 
 /// Length of the drawn body [m], from its back line; 0 for an empty drawing.
 [[nodiscard]] double drawn_length_m(const document::Document& document);
@@ -41,12 +41,12 @@ namespace evenfall::shell::state {
 [[nodiscard]] Edit scale_width(double width_m);
 
 /// Adds a point in the middle of the longest span of a curve, on the straight line between its neighbours.
-[[nodiscard]] Edit add_curve_point(Curve curve);
+[[nodiscard]] Edit add_curve_point(CurveKind curve);
 void halve_longest_span(document::CurvePoints& points);
 /// Removes a point; the ends stay.
-[[nodiscard]] Edit remove_curve_point(Curve curve, int index);
+[[nodiscard]] Edit remove_curve_point(CurveKind curve, int index);
 /// Moves a point of a curve; the ends keep their x, the others stay between their neighbours.
-[[nodiscard]] Edit move_curve_point(Curve curve, int index, double x_m, double value);
+[[nodiscard]] Edit move_curve_point(CurveKind curve, int index, double x_m, double value);
 
 /// The place on a drawn half-section nearest to a point, all in shares of half width and half height.
 struct SectionSpot {

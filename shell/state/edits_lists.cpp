@@ -22,7 +22,7 @@ Edit on_entry(std::vector<T> document::Document::*list, int index, std::function
 }
 
 /// A change of a list: an entry removed, inserted or exchanged with another.
-struct Moves {
+struct ListChange {
     enum { taken_out, put_in, changed_places } how;
     int at = 0;
     int other = 0;
@@ -34,16 +34,16 @@ struct Moves {
         return i == at ? -1 : i < at ? i : i - 1;
     }
 };
-Moves taken_out(int at) {
-    return {Moves::taken_out, at};
+ListChange taken_out(int at) {
+    return {ListChange::taken_out, at};
 }
-Moves put_in(int at) {
-    return {Moves::put_in, at};
+ListChange put_in(int at) {
+    return {ListChange::put_in, at};
 }
 
 /// Corrections of a list's entries follow them. An absent index means the first entry; for carved size, the
 /// whole body.
-void follow(document::Document& d, document::Cause cause, Moves moves) {
+void follow(document::Document& d, document::Cause cause, ListChange moves) {
     for (auto c = d.corrections.begin(); c != d.corrections.end();) {
         const int from = c->item.value_or(0);
         const bool meant = c->of == cause && (c->item || cause != document::Cause::carved_size);
@@ -73,7 +73,7 @@ bool is_of(const document::Correction& c, int segment) {
 
 /// Weights of a single segment follow it. A reading whose segment was divided, or joined to its neighbour, is
 /// excluded with a note.
-void follow_in_log(document::Document& d, int fore, int aft, Moves moves) {
+void follow_in_log(document::Document& d, int fore, int aft, ListChange moves) {
     for (auto& r : d.log) {
         if (!r.segment) continue;
         if (*r.segment < fore || *r.segment > aft) {
@@ -169,7 +169,7 @@ Edit add_joint() {
             ++fore;
         const auto place = static_cast<std::ptrdiff_t>(fore);
         const int cut = static_cast<int>(fore);
-        const Moves moves = put_in(cut + 1);
+        const ListChange moves = put_in(cut + 1);
         follow_in_log(d, cut, cut, moves);
         follow(d, document::Cause::carved_size, moves);
         // Both halves are of the wood that was measured.
@@ -194,7 +194,7 @@ Edit add_joint() {
 Edit remove_joint(int index) {
     return on_document([index](document::Document& d) {
         if (index < 0 || index >= static_cast<int>(d.joints.size())) return;
-        const Moves moves = taken_out(index + 1);
+        const ListChange moves = taken_out(index + 1);
         follow_in_log(d, index, index + 1, moves);
         // A correction of one half only does not apply to both.
         std::erase_if(d.corrections, [index, all = d.corrections](const document::Correction& c) {
@@ -325,7 +325,7 @@ Edit move_coat(int index, int by) {
         const int count = static_cast<int>(d.coats.size());
         if (index < 0 || other < 0 || index >= count || other >= count) return;
         std::swap(d.coats[static_cast<std::size_t>(index)], d.coats[static_cast<std::size_t>(other)]);
-        follow(d, document::Cause::coat_amount, {Moves::changed_places, index, other});
+        follow(d, document::Cause::coat_amount, {ListChange::changed_places, index, other});
     });
 }
 

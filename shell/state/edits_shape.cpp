@@ -85,21 +85,21 @@ Edit on_document(std::function<void(document::Document&)> change) {
     };
 }
 
-document::CurvePoints& curve_points(document::Document& d, Curve curve) {
+document::CurvePoints& curve_points(document::Document& d, CurveKind curve) {
     switch (curve) {
-    case Curve::top:
+    case CurveKind::top:
         return d.shape.top;
-    case Curve::bottom:
+    case CurveKind::bottom:
         return d.shape.bottom;
-    case Curve::half_width:
+    case CurveKind::half_width:
         return d.shape.half_width;
-    case Curve::fullness:
+    case CurveKind::fullness:
         break;
     }
     return d.shape.section.fullness;
 }
 
-const document::CurvePoints& curve_points(const document::Document& d, Curve curve) {
+const document::CurvePoints& curve_points(const document::Document& d, CurveKind curve) {
     return curve_points(const_cast<document::Document&>(d), curve);
 }
 
@@ -161,7 +161,7 @@ void halve_longest_span(document::CurvePoints& points) {
                   {0.5 * (a.x_m + b.x_m), 0.5 * (a.value + b.value)});
 }
 
-Edit add_curve_point(Curve curve) {
+Edit add_curve_point(CurveKind curve) {
     return on_document([curve](document::Document& d) {
         auto& points = curve_points(d, curve);
         if (points.size() == 1) {
@@ -174,12 +174,12 @@ Edit add_curve_point(Curve curve) {
     });
 }
 
-Edit remove_curve_point(Curve curve, int index) {
+Edit remove_curve_point(CurveKind curve, int index) {
     return on_document([curve, index](document::Document& d) {
         auto& points = curve_points(d, curve);
         const int last = static_cast<int>(points.size()) - 1;
         const bool end = index <= 0 || index >= last;
-        if (curve == Curve::fullness && points.size() == 2 && index >= 0 && index <= last) {
+        if (curve == CurveKind::fullness && points.size() == 2 && index >= 0 && index <= last) {
             points.erase(points.begin() + index);
             return;
         }
@@ -187,7 +187,7 @@ Edit remove_curve_point(Curve curve, int index) {
     });
 }
 
-Edit move_curve_point(Curve curve, int index, double x_m, double value) {
+Edit move_curve_point(CurveKind curve, int index, double x_m, double value) {
     return on_document([=](document::Document& d) {
         auto& points = curve_points(d, curve);
         const int last = static_cast<int>(points.size()) - 1;

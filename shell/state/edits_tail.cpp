@@ -1,7 +1,7 @@
 #include "state/edits.hpp"
 
-#include "body/body.hpp"
-#include "document/field_of.hpp"
+#include "body.hpp"
+#include "document_fields.hpp"
 #include "look/words_state.hpp"
 
 #include <algorithm>

@@ -3,7 +3,7 @@
 // The history of edits: whole documents, each with a label. A document is a few kilobytes, and restoring a
 // whole value cannot go wrong, as an inverse operation can.
 
-#include "document/document.hpp"
+#include "evenfall.hpp"
 
 #include <cstddef>
 #include <string>

@@ -1,6 +1,6 @@
 #include "state/motion.hpp"
 
-#include "materials/water_properties.hpp"
+#include "evenfall.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -34,7 +34,7 @@ double down_m_s(const fall::Track& track, std::size_t i) {
 
 } // namespace
 
-bool WaterAnswers::follow(const Session& session) {
+bool WaterAnswerCache::follow(const Session& session) {
     if (revision_ != session.shown_revision()) {
         revision_ = session.shown_revision();
         descent_ = {};
@@ -47,7 +47,7 @@ bool WaterAnswers::follow(const Session& session) {
     return session.evaluation().has_value();
 }
 
-const fall::Descent* WaterAnswers::descent(const Session& session) {
+const fall::FallingLure* WaterAnswerCache::descent(const Session& session) {
     if (!follow(session)) return nullptr;
     if (!descent_.known) {
         descent_.known = true;
@@ -59,8 +59,8 @@ const fall::Descent* WaterAnswers::descent(const Session& session) {
     return address(descent_.value);
 }
 
-const fall::SteadyFalls* WaterAnswers::falls(const Session& session) {
-    const fall::Descent* lure = descent(session);
+const fall::SteadyFalls* WaterAnswerCache::falls(const Session& session) {
+    const fall::FallingLure* lure = descent(session);
     if (lure == nullptr) return nullptr;
     if (!falls_.known) {
         falls_ = {true, lure->steady()};
@@ -69,8 +69,8 @@ const fall::SteadyFalls* WaterAnswers::falls(const Session& session) {
     return address(falls_.value);
 }
 
-const fall::Track* WaterAnswers::track(const Session& session) {
-    const fall::Descent* lure = descent(session);
+const fall::Track* WaterAnswerCache::track(const Session& session) {
+    const fall::FallingLure* lure = descent(session);
     if (lure == nullptr) return nullptr;
     const double depth_m = session.view.fall_depth_m;
     if (!track_.known || track_depth_m_ != depth_m) {
@@ -85,8 +85,8 @@ const fall::Track* WaterAnswers::track(const Session& session) {
     return address(track_.value);
 }
 
-const fall::Sweep* WaterAnswers::sweep(const Session& session) {
-    const fall::Descent* lure = descent(session);
+const fall::Sweep* WaterAnswerCache::sweep(const Session& session) {
+    const fall::FallingLure* lure = descent(session);
     if (lure == nullptr) return nullptr;
     if (!sweep_.known) {
         sweep_ = {true, value_of(fall::water_sweep(*lure, session.document().water))};
@@ -95,7 +95,7 @@ const fall::Sweep* WaterAnswers::sweep(const Session& session) {
     return address(sweep_.value);
 }
 
-const afloat::FloatAnswers* WaterAnswers::afloat(const Session& session) {
+const afloat::FloatAnswers* WaterAnswerCache::afloat(const Session& session) {
     if (!follow(session)) return nullptr;
     if (!afloat_.known) {
         afloat_.known = true;
@@ -109,7 +109,7 @@ const afloat::FloatAnswers* WaterAnswers::afloat(const Session& session) {
     return address(afloat_.value);
 }
 
-const fall::HingeLoads* WaterAnswers::hinges(const Session& session) {
+const fall::HingeLoads* WaterAnswerCache::hinges(const Session& session) {
     const fall::SteadyFalls* ways = falls(session);
     if (ways == nullptr) return nullptr;
     if (!hinges_.known) {
@@ -126,7 +126,7 @@ const fall::HingeLoads* WaterAnswers::hinges(const Session& session) {
     return address(hinges_.value);
 }
 
-const joints::JointsAnswer* JointAnswers::of(const Session& session) {
+const joints::JointsAnswer* JointAnswerCache::of(const Session& session) {
     if (revision_ != session.shown_revision()) {
         revision_ = session.shown_revision();
         answer_.reset();

@@ -3,22 +3,13 @@
 // The core's answers about the shown lure in its water: computed only when shown, once for each shown
 // revision.
 
-#include "bench/compare.hpp"
-#include "materials/block.hpp"
+#include "evenfall.hpp"
 #include "state/backdrop.hpp"
 #include "state/bench.hpp"
 #include "state/play_clock.hpp"
 #include "state/session.hpp"
-#include "water/afloat/float_answers.hpp"
-#include "water/fall/descent.hpp"
-#include "water/fall/hinge_loads.hpp"
-#include "water/fall/water_sweep.hpp"
-#include "workshop/glue.hpp"
-#include "workshop/joint_answers.hpp"
-#include "workshop/resin_mix.hpp"
-#include "workshop/stock.hpp"
-#include "workshop/tail_pour.hpp"
-#include "workshop/tail_pull.hpp"
+#include "water.hpp"
+#include "workshop.hpp"
 
 #include <map>
 #include <optional>
@@ -29,7 +20,7 @@ namespace evenfall::shell::state {
 
 /// Each answer is nullptr where the session has no evaluation or the core refuses. Pointers are valid until
 /// the session shows another lure.
-class WaterAnswers {
+class WaterAnswerCache {
 public:
     const fall::SteadyFalls* falls(const Session& session);
     /// From rest to view.fall_depth_m, with a point every 1/30 s.
@@ -50,11 +41,11 @@ private:
     };
     /// Drops answers of another lure. False where there is nothing to compute.
     bool follow(const Session& session);
-    const fall::Descent* descent(const Session& session);
+    const fall::FallingLure* descent(const Session& session);
 
     std::optional<unsigned> revision_;
     double track_depth_m_ = 0.0;
-    Kept<fall::Descent> descent_;
+    Kept<fall::FallingLure> descent_;
     Kept<fall::SteadyFalls> falls_;
     Kept<fall::Track> track_;
     Kept<fall::Sweep> sweep_;
@@ -64,7 +55,7 @@ private:
 };
 
 /// The core's answers about the joints: computed once for each shown lure, and only when shown.
-class JointAnswers {
+class JointAnswerCache {
 public:
     /// nullptr where the core refuses. Valid until the session shows another lure.
     const joints::JointsAnswer* of(const Session& session);
@@ -101,13 +92,13 @@ struct KeptRecipe {
 };
 
 /// State of the Water step, the Bench log and other panels while they are shown; never saved.
-struct Motion {
-    WaterAnswers answers;
+struct PanelState {
+    WaterAnswerCache answers;
     PlayClock clock;
-    BenchAnswers bench;
-    JointAnswers joints;
+    BenchAnswerCache bench;
+    JointAnswerCache joints;
     double bend = 0.0; ///< Joints step: how far the drawn chain is bent, −1 all to port, 1 all to starboard
-    Draft draft;
+    ReadingDraft draft;
     resin::MixRequest mix;  ///< Finish step: input for the resin
     glue::GlueRequest glue; ///< Joints step: input for the glue
     materials::Block block; ///< Shape step: the block that is weighed
@@ -115,10 +106,10 @@ struct Motion {
     struct {
         tail::PourRequest pour;
         std::optional<unsigned> revision;
-        std::optional<tail::Pull> pull; ///< for the lure of that revision
-        int line = 0;                   ///< which of its three lines is listed
-        int point = -1;                 ///< its edited point
-    } tail;                             ///< Hardware step: the soft tail with a drawn shape
+        std::optional<tail::TailEffect> tail_effect; ///< for the lure of that revision
+        int line = 0;                                ///< which of its three lines is listed
+        int point = -1;                              ///< its edited point
+    } tail;                                          ///< Hardware step: the soft tail with a drawn shape
     Compared woods;
     Compared metals;
     std::string compared; ///< the row of a comparison whose reason is shown

@@ -53,7 +53,7 @@ void Session::finish() {
     keep(shown_, label);
 }
 
-void Session::finish_put_back(const std::string& saying) {
+void Session::finish_at_last_allowed(const std::string& saying) {
     Problems refused = problems_;
     finish();
     if (!refused.empty()) refused.front().sentence = saying + " " + refused.front().sentence;
@@ -86,7 +86,7 @@ bool Session::open(document::Document document, std::string label) {
     if (offer_) abandon();
     const Change change{std::move(label), [&document](const document::Document&) { return document; }, true};
     if (!apply(change)) return false;
-    view.leave_lure();
+    view.clear_lure_state();
     if (evaluation_ && evaluation_->body.lines) view.section_x_m = 0.4 * evaluation_->body.lines->length_m();
     return true;
 }

@@ -57,7 +57,7 @@ public:
     void finish();
     /// Ends a drag that was released at a forbidden place: keeps the last allowed place, and reports it in
     /// problems().
-    void finish_put_back(const std::string& saying);
+    void finish_at_last_allowed(const std::string& saying);
     /// Ends an unfinished change or an open plan: back to the kept document.
     void abandon();
     [[nodiscard]] bool unfinished() const { return unfinished_label_.has_value(); }
@@ -86,7 +86,7 @@ public:
     /// computed again.
     [[nodiscard]] unsigned shown_revision() const { return shown_revision_; }
     /// Continues the counters of a session that this one replaces.
-    void count_on_from(const Session& replaced) {
+    void continue_counters_of(const Session& replaced) {
         revision_ = replaced.revision_ + 1;
         shown_revision_ = replaced.shown_revision_ + 1;
         refusals_ = replaced.refusals_;

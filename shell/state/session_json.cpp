@@ -2,8 +2,8 @@
 
 #include "look/words_state.hpp"
 
-#include "base/trade.hpp"
-#include "document/json_guard.hpp"
+#include "evenfall.hpp"
+#include "output.hpp"
 
 #include <algorithm>
 #include <array>
@@ -135,7 +135,7 @@ Problems restore_session(Session& session, const std::string& text) {
 
     Session restored(std::move(read).value());
     restored.view = session.view;
-    restored.view.leave_lure();
+    restored.view.clear_lure_state();
     restored.settings = session.settings;
     if (const auto view = json.find("view"); view != json.end() && view->is_object()) {
         take_word(*view, "step", step_words, restored.view.step);
@@ -174,7 +174,7 @@ Problems restore_session(Session& session, const std::string& text) {
         take_unit(*settings, "temperature", restored.settings.temperature);
         take_word(*settings, "theme", theme_words, restored.settings.theme);
     }
-    restored.count_on_from(session);
+    restored.continue_counters_of(session);
     session = std::move(restored);
     return {};
 }

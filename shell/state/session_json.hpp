@@ -2,7 +2,7 @@
 
 // The autosaved text: document, view and settings as one JSON text.
 
-#include "base/outcome.hpp"
+#include "evenfall.hpp"
 #include "state/session.hpp"
 
 #include <string>

@@ -2,7 +2,7 @@
 
 // Settings of this device: units and look. Saved on the device, not part of a lure, not undone.
 
-#include "base/unit.hpp"
+#include "evenfall.hpp"
 
 namespace evenfall::shell::state {
 

@@ -62,7 +62,7 @@ struct Selection {
 enum class SmallView { above, section, hang };
 
 /// The curve that the Shape step lists.
-enum class Curve { top, bottom, half_width, fullness };
+enum class CurveKind { top, bottom, half_width, fullness };
 
 /// The view of the Water step's panel.
 enum class WaterView { waters, fall, afloat, season, hinges, ledger };
@@ -78,7 +78,7 @@ inline constexpr double most_fall_depth_m = 20.0;
 enum class Pane { side, above, section };
 
 /// Extent of the lure with all its parts [m].
-struct Spans {
+struct DrawnExtent {
     double fore_m = 0.0;
     double aft_m = 0.0;
     double top_m = 0.0;
@@ -86,10 +86,10 @@ struct Spans {
     double belly_m = 0.0; ///< wood only
     double half_width_m = 0.0;
 
-    bool operator==(const Spans&) const = default;
+    bool operator==(const DrawnExtent&) const = default;
 };
 
-struct Touch {
+struct DragState {
     bool down = false;
     bool moved = false;     ///< moved farther than a tap's wobble
     Selection moving;       ///< the item that follows the finger; none = the station of the section
@@ -98,11 +98,11 @@ struct Touch {
     double offset_v = 0.0;
     double to_u = 0.0; ///< requested place of the item
     double to_v = 0.0;
-    std::optional<Spans> drawn; ///< the extent that the drawing was fitted to when the drag began, so that
-                                ///< the scale stays constant
-    bool refused = false;       ///< the place is forbidden: the session's problems say why
+    std::optional<DrawnExtent> drawn; ///< the extent that the drawing was fitted to when the drag began, so
+                                      ///< that the scale stays constant
+    bool refused = false;             ///< the place is forbidden: the session's problems say why
 
-    bool operator==(const Touch&) const = default;
+    bool operator==(const DragState&) const = default;
 };
 
 /// Zoom and offset of the drawing in its window; the offset in shares of the window's size.
@@ -125,13 +125,13 @@ struct LastTap {
 };
 
 /// Options of the build sheet.
-struct SheetWish {
+struct SheetSettings {
     bool letter = false; ///< else A4
     int lures = 1;
     std::map<std::string, int>
         with{}; ///< number of lures from other recipes on the shelf, by their ids; not kept over a reload
 
-    bool operator==(const SheetWish&) const = default;
+    bool operator==(const SheetSettings&) const = default;
 };
 inline constexpr int most_lures = 500;
 
@@ -140,24 +140,24 @@ struct ViewState {
     Selection selection;
     double section_x_m = 0.06; ///< station of the section view, from the nose
     SmallView small_view = SmallView::above;
-    Curve curve = Curve::top;
+    CurveKind curve = CurveKind::top;
     bool reveal = false;      ///< the item was chosen on the drawing: scroll its row into view
     bool ledger_open = false; ///< Water step: the ledger's lines are expanded
     WaterView water_view = WaterView::waters;
     double fall_depth_m = 2.0;   ///< depth of the drawn fall
     bool season_by_salt = false; ///< the sweep by salinity instead of temperature
     LogView log_view = LogView::now;
-    SheetWish sheet;
+    SheetSettings sheet;
     bool adding_reading = false; ///< Bench log: the kinds of reading are listed to choose from
     bool snap = true;            ///< dragged items snap to round numbers and levels
     bool mirror = false;         ///< back and belly line move opposite ways
     Zoom zoom;
     LastTap last_tap;
-    Touch touch; ///< the finger on the drawing
+    DragState touch; ///< the finger on the drawing
 
     bool operator==(const ViewState&) const = default;
     /// Clears everything chosen, held or begun of the lure that is closed.
-    void leave_lure() {
+    void clear_lure_state() {
         selection = {};
         touch = {};
         adding_reading = false;

@@ -1,7 +1,7 @@
 #include "steps/fields.hpp"
 #include "steps/step_panels.hpp"
 
-#include "body/blank.hpp"
+#include "body.hpp"
 #include "look/words_steps.hpp"
 #include "widgets/button.hpp"
 #include "widgets/choice.hpp"
@@ -44,10 +44,10 @@ state::Edit put_reading(int index, document::Measured reading) {
     });
 }
 
-void reading_rows(Desk& desk, int index) {
-    document::Measured reading = desk.document().shape.measured[static_cast<std::size_t>(index)];
-    const auto station = desk.evaluation().body.lines->at(reading.x_m);
-    Fields f(desk, "shape.measured." + std::to_string(index), words::measured_kind, index);
+void reading_rows(PanelContext& context, int index) {
+    document::Measured reading = context.document().shape.measured[static_cast<std::size_t>(index)];
+    const auto station = context.evaluation().body.lines->at(reading.x_m);
+    Fields f(context, "shape.measured." + std::to_string(index), words::measured_kind, index);
     using document::Measured;
     f.number<&Measured::x_m>(".x", words::place_x, reading);
     f.optional_number<&Measured::width_m>(".width", words::measured_width, reading,
@@ -55,60 +55,61 @@ void reading_rows(Desk& desk, int index) {
     f.optional_number<&Measured::height_m>(".height", words::measured_height, reading,
                                            2.0 * station.half_height_m, words::measured_absent);
     f.put([&] { return put_reading(index, reading); });
-    if (widgets::button(desk.ui, f.id(".remove"), words::measured_remove, widgets::ButtonKind::quiet)) {
-        desk.change(f.said(words::take_away), on_document([index](document::Document& d) {
-                        if (index < static_cast<int>(d.shape.measured.size()))
-                            d.shape.measured.erase(d.shape.measured.begin() + index);
-                    }));
+    if (widgets::button(context.ui, f.id(".remove"), words::measured_remove, widgets::ButtonKind::quiet)) {
+        context.change(f.said(words::take_away), on_document([index](document::Document& d) {
+                           if (index < static_cast<int>(d.shape.measured.size()))
+                               d.shape.measured.erase(d.shape.measured.begin() + index);
+                       }));
     }
 }
 
 } // namespace
 
-void blank_rows(Desk& desk) {
-    widgets::subheading(desk.ui, words::blank_group);
-    const auto& blank = desk.document().blank;
-    if (widgets::toggle(desk.ui, "shape.blank", words::blank_show, blank.has_value(),
+void blank_rows(PanelContext& context) {
+    widgets::subheading(context.ui, words::blank_group);
+    const auto& blank = context.document().blank;
+    if (widgets::toggle(context.ui, "shape.blank", words::blank_show, blank.has_value(),
                         words::blank_show_below)) {
         if (blank) {
-            desk.change(words::blank_group, on_document([](document::Document& d) { d.blank.reset(); }));
+            context.change(words::blank_group, on_document([](document::Document& d) { d.blank.reset(); }));
         } else {
-            desk.change(words::blank_group, on_document([board = board_for(*desk.evaluation().body.lines)](
-                                                            document::Document& d) { d.blank = board; }));
+            context.change(words::blank_group,
+                           on_document([board = board_for(*context.evaluation().body.lines)](
+                                           document::Document& d) { d.blank = board; }));
         }
     }
     if (!blank) return;
     document::Blank board = *blank;
-    Fields f(desk, "shape.blank");
+    Fields f(context, "shape.blank");
     f.number<&document::Blank::length_m>(".length", words::blank_length, board);
     f.number<&document::Blank::height_m>(".height", words::blank_height, board);
     f.number<&document::Blank::thickness_m>(".thickness", words::blank_thickness, board);
     f.number<&document::Blank::saw_m>(".saw", words::blank_saw, board, words::blank_saw_below);
     f.put([&] { return on_document([board](document::Document& d) { d.blank = board; }); });
-    for (const auto& warning : shape::blank_warnings(*blank, *desk.evaluation().body.lines))
-        widgets::problem_line(desk.ui, warning.sentence);
+    for (const auto& warning : shape::blank_warnings(*blank, *context.evaluation().body.lines))
+        widgets::problem_line(context.ui, warning.sentence);
 }
 
-void measured_rows(Desk& desk) {
-    widgets::subheading(desk.ui, words::measured_group);
-    widgets::note(desk.ui, words::measured_note);
-    const auto& readings = desk.document().shape.measured;
+void measured_rows(PanelContext& context) {
+    widgets::subheading(context.ui, words::measured_group);
+    widgets::note(context.ui, words::measured_note);
+    const auto& readings = context.document().shape.measured;
     for (int i = 0; i < static_cast<int>(readings.size()); ++i)
-        reading_rows(desk, i);
+        reading_rows(context, i);
     if (readings.size() >= document::max_measured) return;
-    if (!widgets::button(desk.ui, "shape.measured.add", words::measured_add, widgets::ButtonKind::plain))
+    if (!widgets::button(context.ui, "shape.measured.add", words::measured_add, widgets::ButtonKind::plain))
         return;
-    const double x = std::round(desk.view.section_x_m * 1e4) / 1e4;
-    const auto station = desk.evaluation().body.lines->at(x);
+    const double x = std::round(context.view.section_x_m * 1e4) / 1e4;
+    const auto station = context.evaluation().body.lines->at(x);
     // Starts with the drawn size to 0.1 mm; the builder types the caliper's reading.
     const auto tenth = [](double m) { return std::round(m * 1e4) / 1e4; };
-    desk.change(words::measured_add,
-                on_document([reading = document::Measured{x, tenth(2.0 * station.half_width_m),
-                                                          tenth(2.0 * station.half_height_m)}](
-                                document::Document& d) {
-                    auto& list = d.shape.measured;
-                    list.insert(std::upper_bound(list.begin(), list.end(), reading, by_place), reading);
-                }));
+    context.change(words::measured_add,
+                   on_document([reading = document::Measured{x, tenth(2.0 * station.half_width_m),
+                                                             tenth(2.0 * station.half_height_m)}](
+                                   document::Document& d) {
+                       auto& list = d.shape.measured;
+                       list.insert(std::upper_bound(list.begin(), list.end(), reading, by_place), reading);
+                   }));
 }
 
 } // namespace evenfall::shell::steps

@@ -1,8 +1,7 @@
 #include "steps/step_panels.hpp"
 
-#include "document/own_wood.hpp"
+#include "evenfall.hpp"
 #include "look/words_glue.hpp"
-#include "materials/block.hpp"
 #include "widgets/button.hpp"
 #include "widgets/rows.hpp"
 #include "widgets/words_of_panel.hpp"
@@ -15,51 +14,51 @@ namespace {
 
 namespace words = look::words;
 
-void plain(Desk& desk, const char* id, const char* label, double& value, const NumberSpec& spec) {
-    if (const auto set = widgets::number_field(desk.ui, id, label, value, spec)) value = *set;
+void plain(PanelContext& context, const char* id, const char* label, double& value, const NumberSpec& spec) {
+    if (const auto set = widgets::number_field(context.ui, id, label, value, spec)) value = *set;
 }
 
 } // namespace
 
-void block_check_rows(Desk& desk) {
-    const document::Wood& wood = desk.document().wood;
+void block_check_rows(PanelContext& context) {
+    const document::Wood& wood = context.document().wood;
     const materials::Wood* entry = materials::find_wood(wood.species);
     if (entry == nullptr) return;
-    materials::Block& block = desk.motion.block;
-    widgets::subheading(desk.ui, words::block_group);
-    plain(desk, "block.length", words::block_length, block.length_m, {Quantity::length, 0.0, 5.0, {}, -1});
-    plain(desk, "block.width", words::block_width, block.width_m, {Quantity::length, 0.0, 5.0, {}, -1});
-    plain(desk, "block.height", words::block_height, block.height_m, {Quantity::length, 0.0, 5.0, {}, -1});
-    plain(desk, "block.mass", words::block_mass, block.mass_kg, {Quantity::mass, 0.0, 50.0, {}, -1});
+    materials::Block& block = context.motion.block;
+    widgets::subheading(context.ui, words::block_group);
+    plain(context, "block.length", words::block_length, block.length_m, {Quantity::length, 0.0, 5.0, {}, -1});
+    plain(context, "block.width", words::block_width, block.width_m, {Quantity::length, 0.0, 5.0, {}, -1});
+    plain(context, "block.height", words::block_height, block.height_m, {Quantity::length, 0.0, 5.0, {}, -1});
+    plain(context, "block.mass", words::block_mass, block.mass_kg, {Quantity::mass, 0.0, 50.0, {}, -1});
     double moisture = block.moisture_percent / 100.0;
-    plain(desk, "block.moisture", words::block_moisture, moisture, {Quantity::percent, 0.0, 0.3, 0.01, 0});
+    plain(context, "block.moisture", words::block_moisture, moisture, {Quantity::percent, 0.0, 0.3, 0.01, 0});
     block.moisture_percent = 100.0 * moisture;
     if (block.mass_kg <= 0.0) return; // nothing weighed yet
     const auto a = materials::weigh_block(block, *entry, wood.moisture_percent);
     if (!a.ok()) {
-        widgets::problem_line(desk.ui, a.problems().front().sentence);
+        widgets::problem_line(context.ui, a.problems().front().sentence);
         return;
     }
-    const std::string_view unit = unit_of(desk, Quantity::density);
+    const std::string_view unit = unit_of(context, Quantity::density);
     widgets::figure_row(
-        desk.ui, words::block_density, number_of(desk, a->density_kg_m3, Quantity::density), unit,
-        std::string(words::block_usual) + " " + number_of(desk, a->usual_kg_m3, Quantity::density) + " ±" +
+        context.ui, words::block_density, number_of(context, a->density_kg_m3, Quantity::density), unit,
+        std::string(words::block_usual) + " " + number_of(context, a->usual_kg_m3, Quantity::density) + " ±" +
             widgets::number_text(a->spread, widgets::Unit::percent, 0) + " %");
-    widgets::figure_row(desk.ui, words::block_then, number_of(desk, a->at_other_kg_m3, Quantity::density),
-                        unit);
+    widgets::figure_row(context.ui, words::block_then,
+                        number_of(context, a->at_other_kg_m3, Quantity::density), unit);
     const std::string sigmas = widgets::number_text(std::abs(a->sigmas), widgets::Unit::one, 1);
-    if (a->says == materials::BlockSays::usual)
-        widgets::note(desk.ui, words::block_as_usual);
-    else if (a->says == materials::BlockSays::heavier)
-        widgets::figure_row(desk.ui, words::block_heavier, sigmas, {}, words::block_heavier_below);
+    if (a->says == materials::BlockComparison::usual)
+        widgets::note(context.ui, words::block_as_usual);
+    else if (a->says == materials::BlockComparison::heavier)
+        widgets::figure_row(context.ui, words::block_heavier, sigmas, {}, words::block_heavier_below);
     else
-        widgets::figure_row(desk.ui, words::block_lighter, sigmas, {}, words::block_lighter_below);
+        widgets::figure_row(context.ui, words::block_lighter, sigmas, {}, words::block_lighter_below);
     widgets::gap();
-    if (widgets::button(desk.ui, "block.use", words::block_use)) {
-        desk.change(words::block_use,
-                    state::on_document([density = a->at_other_kg_m3](document::Document& d) {
-                        document::set_weighed_density(d, density);
-                    }));
+    if (widgets::button(context.ui, "block.use", words::block_use)) {
+        context.change(words::block_use,
+                       state::on_document([density = a->at_other_kg_m3](document::Document& d) {
+                           document::set_weighed_density(d, density);
+                       }));
     }
 }
 

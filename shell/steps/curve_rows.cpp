@@ -15,121 +15,121 @@ namespace evenfall::shell::steps {
 namespace {
 
 namespace words = look::words;
-using state::Curve;
+using state::CurveKind;
 
-const char* title_of(Curve curve) {
+const char* title_of(CurveKind curve) {
     switch (curve) {
-    case Curve::top:
+    case CurveKind::top:
         return words::curve_top;
-    case Curve::bottom:
+    case CurveKind::bottom:
         return words::curve_bottom;
-    case Curve::half_width:
+    case CurveKind::half_width:
         return words::curve_width;
-    case Curve::fullness:
+    case CurveKind::fullness:
         break;
     }
     return words::curve_fullness;
 }
 
-const document::PointsField& field_of(Curve curve) {
+const document::PointsField& field_of(CurveKind curve) {
     using document::Shape;
     switch (curve) {
-    case Curve::top:
+    case CurveKind::top:
         return document::points_of<&Shape::top>;
-    case Curve::bottom:
+    case CurveKind::bottom:
         return document::points_of<&Shape::bottom>;
-    case Curve::half_width:
+    case CurveKind::half_width:
         return document::points_of<&Shape::half_width>;
-    case Curve::fullness:
+    case CurveKind::fullness:
         break;
     }
     return document::points_of<&document::Section::fullness>;
 }
 
-void point_editor(Desk& desk, Curve curve, int index, const document::CurvePoints& points) {
+void point_editor(PanelContext& context, CurveKind curve, int index, const document::CurvePoints& points) {
     const auto& point = points[static_cast<std::size_t>(index)];
     const std::string id = "shape.point." + std::to_string(index);
     const std::string history = std::string(words::curve_changed) + " " + title_of(curve);
     const bool end = index == 0 || index + 1 == static_cast<int>(points.size());
     if (!end) {
-        number(desk, id + ".x", words::place_x, point.x_m, spec_of(field_of(curve).first), history,
+        number(context, id + ".x", words::place_x, point.x_m, spec_of(field_of(curve).first), history,
                [=](double v) { return state::move_curve_point(curve, index, v, point.value); });
     }
-    const bool plain = curve == Curve::fullness;
+    const bool plain = curve == CurveKind::fullness;
     const NumberSpec spec =
-        plain ? spec_of(document::fullness_field(desk.document().shape.section.kind), {{}, 0.1, 2})
+        plain ? spec_of(document::fullness_field(context.document().shape.section.kind), {{}, 0.1, 2})
               : spec_of(field_of(curve).second);
-    const char* label = plain                        ? words::point_value_fullness
-                        : curve == Curve::half_width ? words::point_value_width
-                                                     : words::point_value_height;
-    number(desk, id + ".value", label, point.value, spec, history,
+    const char* label = plain                            ? words::point_value_fullness
+                        : curve == CurveKind::half_width ? words::point_value_width
+                                                         : words::point_value_height;
+    number(context, id + ".value", label, point.value, spec, history,
            [=](double v) { return state::move_curve_point(curve, index, point.x_m, v); });
     if (!plain) {
-        const bool width = curve == Curve::half_width;
-        const int way =
-            widgets::button_row(desk.ui, {{id + ".fore", words::nudge_fore, widgets::ButtonKind::plain, !end},
-                                          {id + ".aft", words::nudge_aft, widgets::ButtonKind::plain, !end},
-                                          {id + ".down", width ? words::nudge_in : words::nudge_down},
-                                          {id + ".up", width ? words::nudge_out : words::nudge_up}});
-        constexpr std::array<state::Spot, 4> ways{{{-1.0, 0.0}, {1.0, 0.0}, {0.0, -1.0}, {0.0, 1.0}}};
+        const bool width = curve == CurveKind::half_width;
+        const int way = widgets::button_row(
+            context.ui, {{id + ".fore", words::nudge_fore, widgets::ButtonKind::plain, !end},
+                         {id + ".aft", words::nudge_aft, widgets::ButtonKind::plain, !end},
+                         {id + ".down", width ? words::nudge_in : words::nudge_down},
+                         {id + ".up", width ? words::nudge_out : words::nudge_up}});
+        constexpr std::array<state::DragPoint, 4> ways{{{-1.0, 0.0}, {1.0, 0.0}, {0.0, -1.0}, {0.0, 1.0}}};
         if (way >= 0) {
-            const bool inches = desk.ui.units.of(Quantity::length) != widgets::Unit::mm;
-            desk.changes.push_back(state::nudge(desk.session.kept(), {state::point_kind(curve), index},
-                                                ways[static_cast<std::size_t>(way)], inches));
+            const bool inches = context.ui.units.of(Quantity::length) != widgets::Unit::mm;
+            context.changes.push_back(state::nudge(context.session.kept(), {state::point_kind(curve), index},
+                                                   ways[static_cast<std::size_t>(way)], inches));
         }
     }
     if ((!end || plain) && points.size() > (plain ? 1u : 2u)) {
-        if (widgets::button(desk.ui, id + ".remove", words::remove_point, widgets::ButtonKind::quiet)) {
-            desk.change(history, state::remove_curve_point(curve, index));
-            desk.view.selection = {};
+        if (widgets::button(context.ui, id + ".remove", words::remove_point, widgets::ButtonKind::quiet)) {
+            context.change(history, state::remove_curve_point(curve, index));
+            context.view.selection = {};
         }
     }
 }
 
 } // namespace
 
-void curve_rows(Desk& desk) {
-    widgets::subheading(desk.ui, words::curves_group);
+void curve_rows(PanelContext& context) {
+    widgets::subheading(context.ui, words::curves_group);
     const std::array<std::string_view, 4> labels{words::curve_top, words::curve_bottom, words::curve_width,
                                                  words::curve_fullness};
-    const bool free_section = desk.document().shape.section.kind == document::SectionKind::free;
+    const bool free_section = context.document().shape.section.kind == document::SectionKind::free;
     const std::span<const std::string_view> offered(labels.data(), free_section ? 3u : 4u);
-    if (free_section && desk.view.curve == Curve::fullness) desk.view.curve = Curve::top;
+    if (free_section && context.view.curve == CurveKind::fullness) context.view.curve = CurveKind::top;
     if (const auto tapped =
-            widgets::choice(desk.ui, "shape.curve", offered, static_cast<int>(desk.view.curve))) {
-        desk.view.curve = static_cast<Curve>(*tapped);
-        desk.view.selection = {};
+            widgets::choice(context.ui, "shape.curve", offered, static_cast<int>(context.view.curve))) {
+        context.view.curve = static_cast<CurveKind>(*tapped);
+        context.view.selection = {};
     }
-    if (widgets::toggle(desk.ui, "shape.snap", words::snap, desk.view.snap, words::snap_below))
-        desk.view.snap = !desk.view.snap;
-    if (widgets::toggle(desk.ui, "shape.mirror", words::mirror, desk.view.mirror, words::mirror_below))
-        desk.view.mirror = !desk.view.mirror;
-    const Curve curve = desk.view.curve;
-    const bool plain = curve == Curve::fullness;
-    widgets::note(desk.ui, plain                        ? words::curve_note_fullness
-                           : curve == Curve::half_width ? words::curve_note_width
-                                                        : words::curve_note_height);
-    const auto& points = state::curve_points(desk.document(), curve);
-    const std::array<widgets::Column, 3> columns{{{0.03f, 0.15f, widgets::Align::left},
-                                                  {0.15f, 0.56f, widgets::Align::right},
-                                                  {0.56f, 0.97f, widgets::Align::right}}};
+    if (widgets::toggle(context.ui, "shape.snap", words::snap, context.view.snap, words::snap_below))
+        context.view.snap = !context.view.snap;
+    if (widgets::toggle(context.ui, "shape.mirror", words::mirror, context.view.mirror, words::mirror_below))
+        context.view.mirror = !context.view.mirror;
+    const CurveKind curve = context.view.curve;
+    const bool plain = curve == CurveKind::fullness;
+    widgets::note(context.ui, plain                            ? words::curve_note_fullness
+                              : curve == CurveKind::half_width ? words::curve_note_width
+                                                               : words::curve_note_height);
+    const auto& points = state::curve_points(context.document(), curve);
+    const std::array<widgets::TableColumn, 3> columns{{{0.03f, 0.15f, widgets::Align::left},
+                                                       {0.15f, 0.56f, widgets::Align::right},
+                                                       {0.56f, 0.97f, widgets::Align::right}}};
     for (std::size_t i = 0; i < points.size(); ++i) {
         const int index = static_cast<int>(i);
         const std::string nr = std::to_string(i + 1);
-        const std::string x = number_of(desk, points[i].x_m, Quantity::length);
+        const std::string x = number_of(context, points[i].x_m, Quantity::length);
         const std::string value = plain ? widgets::number_text(points[i].value, widgets::Unit::one, 2)
-                                        : number_of(desk, points[i].value, Quantity::length);
-        const std::string_view unit = unit_of(desk, Quantity::length);
+                                        : number_of(context, points[i].value, Quantity::length);
+        const std::string_view unit = unit_of(context, Quantity::length);
         const std::array<widgets::Cell, 3> cells{
             {{nr, {}, false}, {x, unit, false}, {value, plain ? std::string_view{} : unit, true}}};
-        const bool chosen = desk.row_chosen(state::point_kind(curve), index);
-        if (widgets::table_row(desk.ui, "shape.point." + std::to_string(i), columns, cells, chosen)) {
-            desk.choose(state::point_kind(curve), index);
+        const bool chosen = context.row_chosen(state::point_kind(curve), index);
+        if (widgets::table_row(context.ui, "shape.point." + std::to_string(i), columns, cells, chosen)) {
+            context.choose(state::point_kind(curve), index);
         }
-        if (chosen) point_editor(desk, curve, index, points);
+        if (chosen) point_editor(context, curve, index, points);
     }
-    if (widgets::button(desk.ui, "shape.point.add", words::add_point, widgets::ButtonKind::plain)) {
-        desk.change(words::add_point, state::add_curve_point(curve));
+    if (widgets::button(context.ui, "shape.point.add", words::add_point, widgets::ButtonKind::plain)) {
+        context.change(words::add_point, state::add_curve_point(curve));
     }
 }
 

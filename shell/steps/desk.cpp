@@ -1,19 +1,19 @@
 #include "steps/desk.hpp"
 
+#include "evenfall.hpp"
 #include "look/words_steps.hpp"
-#include "materials/solids.hpp"
 #include "widgets/pick_field.hpp"
 
 namespace evenfall::shell::steps {
 
 namespace words = look::words;
 
-void Desk::choose(state::ItemKind kind, int index) {
+void PanelContext::choose(state::ItemKind kind, int index) {
     // A second tap on a row closes it.
     view.selection = chosen(kind, index) ? state::Selection{} : state::Selection{kind, index};
 }
 
-bool Desk::row_chosen(state::ItemKind kind, int index) {
+bool PanelContext::row_chosen(state::ItemKind kind, int index) {
     if (!chosen(kind, index)) return false;
     if (view.reveal) ImGui::SetScrollHereY(0.05f);
     view.reveal = false;
@@ -24,22 +24,22 @@ std::string label_of(std::string_view what, std::string_view kind, int index) {
     return std::string(what) + " " + words::of + " " + std::string(kind) + " " + std::to_string(index + 1);
 }
 
-void number(Desk& desk, const std::string& id, std::string_view label, double value, const NumberSpec& spec,
-            const std::string& history, const std::function<state::Edit(double)>& edit,
-            std::string_view below) {
-    if (const auto set = widgets::number_field(desk.ui, id, label, value, spec, below))
-        desk.change(history, edit(*set));
+void number(PanelContext& context, const std::string& id, std::string_view label, double value,
+            const NumberSpec& spec, const std::string& history,
+            const std::function<state::Edit(double)>& edit, std::string_view below) {
+    if (const auto set = widgets::number_field(context.ui, id, label, value, spec, below))
+        context.change(history, edit(*set));
 }
 
-void optional_number(Desk& desk, const std::string& id, std::string_view label, std::optional<double> value,
-                     double start, const NumberSpec& spec, std::string_view absent,
-                     const std::string& history,
+void optional_number(PanelContext& context, const std::string& id, std::string_view label,
+                     std::optional<double> value, double start, const NumberSpec& spec,
+                     std::string_view absent, const std::string& history,
                      const std::function<state::Edit(std::optional<double>)>& edit, std::string_view below) {
-    const auto set = widgets::optional_number_field(desk.ui, id, label, value, start, spec, absent, below);
-    if (set) desk.change(history, edit(*set));
+    const auto set = widgets::optional_number_field(context.ui, id, label, value, start, spec, absent, below);
+    if (set) context.change(history, edit(*set));
 }
 
-std::optional<std::string> pick_material(Desk& desk, const std::string& id, std::string_view label,
+std::optional<std::string> pick_material(PanelContext& context, const std::string& id, std::string_view label,
                                          materials::Use use, std::string_view chosen, std::string_view none,
                                          std::string_view none_below) {
     std::vector<widgets::PickOption> options;
@@ -48,43 +48,43 @@ std::optional<std::string> pick_material(Desk& desk, const std::string& id, std:
         if (!solid.serves(use)) continue;
         options.push_back(
             {std::string(solid.id), std::string(solid.name),
-             widgets::value_text(solid.density_kg_m3.value, desk.ui.units.of(Quantity::density)) +
+             widgets::value_text(solid.density_kg_m3.value, context.ui.units.of(Quantity::density)) +
                  words::separator + std::string(solid.density_kg_m3.source)});
     }
-    return widgets::pick_field(desk.ui, id, label, options, chosen);
+    return widgets::pick_field(context.ui, id, label, options, chosen);
 }
 
-std::string text_of(const Desk& desk, double value, Quantity quantity) {
-    return widgets::value_text(value, desk.ui.units.of(quantity),
-                               quantity == Quantity::thickness ? fine_decimals(desk) : -1);
+std::string text_of(const PanelContext& context, double value, Quantity quantity) {
+    return widgets::value_text(value, context.ui.units.of(quantity),
+                               quantity == Quantity::thickness ? fine_decimals(context) : -1);
 }
 
-int fine_decimals(const Desk& desk) {
-    return desk.ui.units.of(Quantity::thickness) == widgets::Unit::mm ? 2 : -1;
+int fine_decimals(const PanelContext& context) {
+    return context.ui.units.of(Quantity::thickness) == widgets::Unit::mm ? 2 : -1;
 }
 
-std::string number_of(const Desk& desk, double value, Quantity quantity) {
-    return widgets::number_text(value, desk.ui.units.of(quantity));
+std::string number_of(const PanelContext& context, double value, Quantity quantity) {
+    return widgets::number_text(value, context.ui.units.of(quantity));
 }
 
-std::string fall_end_text(const Desk& desk, double speed_m_s) {
-    return widgets::fall_end_text(speed_m_s, desk.ui.units.of(Quantity::fall));
+std::string fall_end_text(const PanelContext& context, double speed_m_s) {
+    return widgets::fall_end_text(speed_m_s, context.ui.units.of(Quantity::fall));
 }
 
-std::string_view unit_of(const Desk& desk, Quantity quantity) {
-    return widgets::symbol(desk.ui.units.of(quantity));
+std::string_view unit_of(const PanelContext& context, Quantity quantity) {
+    return widgets::symbol(context.ui.units.of(quantity));
 }
 
-std::string titled(const Desk& desk, std::string_view title, Quantity quantity) {
+std::string titled(const PanelContext& context, std::string_view title, Quantity quantity) {
     std::string text(title);
     text += ' ';
-    text += unit_of(desk, quantity);
+    text += unit_of(context, quantity);
     return text;
 }
 
-std::string signed_mass(const Desk& desk, double mass_kg) {
-    const std::string text = text_of(desk, mass_kg, Quantity::mass);
-    return mass_kg > 0.0 && text != text_of(desk, 0.0, Quantity::mass) ? "+" + text : text;
+std::string signed_mass(const PanelContext& context, double mass_kg) {
+    const std::string text = text_of(context, mass_kg, Quantity::mass);
+    return mass_kg > 0.0 && text != text_of(context, 0.0, Quantity::mass) ? "+" + text : text;
 }
 
 std::string_view stage_words(Stage stage) {

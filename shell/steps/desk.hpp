@@ -3,8 +3,7 @@
 // State of a step panel while it is drawn: it reads the session, draws widgets, and collects the changes
 // asked for. Nothing is applied while it draws.
 
-#include "materials/figure.hpp"
-#include "materials/solids.hpp"
+#include "evenfall.hpp"
 #include "state/drawer.hpp"
 #include "state/edits.hpp"
 #include "state/motion.hpp"
@@ -23,10 +22,10 @@ namespace evenfall::shell::steps {
 using widgets::NumberSpec;
 using widgets::Quantity;
 
-struct Desk {
+struct PanelContext {
     widgets::Ui& ui;
     const state::Session& session;
-    state::Motion& motion;
+    state::PanelState& motion;
     state::Drawer& drawer;
     state::ViewState view; ///< a copy to be changed; written back after drawing
 
@@ -56,34 +55,34 @@ struct Desk {
 [[nodiscard]] std::string label_of(std::string_view what, std::string_view kind, int index);
 
 /// A number field that makes an edit when it is set.
-void number(Desk& desk, const std::string& id, std::string_view label, double value, const NumberSpec& spec,
-            const std::string& history, const std::function<state::Edit(double)>& edit,
-            std::string_view below = {});
-void optional_number(Desk& desk, const std::string& id, std::string_view label, std::optional<double> value,
-                     double start, const NumberSpec& spec, std::string_view absent,
-                     const std::string& history,
+void number(PanelContext& context, const std::string& id, std::string_view label, double value,
+            const NumberSpec& spec, const std::string& history,
+            const std::function<state::Edit(double)>& edit, std::string_view below = {});
+void optional_number(PanelContext& context, const std::string& id, std::string_view label,
+                     std::optional<double> value, double start, const NumberSpec& spec,
+                     std::string_view absent, const std::string& history,
                      const std::function<state::Edit(std::optional<double>)>& edit,
                      std::string_view below = {});
 
 /// A field for a material of a use, from the core's table; with `none` as first option where it may be left
 /// out (key ""). Returns the chosen id.
-[[nodiscard]] std::optional<std::string> pick_material(Desk& desk, const std::string& id,
+[[nodiscard]] std::optional<std::string> pick_material(PanelContext& context, const std::string& id,
                                                        std::string_view label, materials::Use use,
                                                        std::string_view chosen, std::string_view none = {},
                                                        std::string_view none_below = {});
 
 /// Values in the chosen units.
-[[nodiscard]] std::string text_of(const Desk& desk, double value, Quantity quantity);
+[[nodiscard]] std::string text_of(const PanelContext& context, double value, Quantity quantity);
 /// Decimals for a coat's thickness: hundredths of a millimetre, where lengths have tenths.
-[[nodiscard]] int fine_decimals(const Desk& desk);
-[[nodiscard]] std::string number_of(const Desk& desk, double value, Quantity quantity);
+[[nodiscard]] int fine_decimals(const PanelContext& context);
+[[nodiscard]] std::string number_of(const PanelContext& context, double value, Quantity quantity);
 /// One end of the range of a speed of fall.
-[[nodiscard]] std::string fall_end_text(const Desk& desk, double speed_m_s);
-[[nodiscard]] std::string_view unit_of(const Desk& desk, Quantity quantity);
+[[nodiscard]] std::string fall_end_text(const PanelContext& context, double speed_m_s);
+[[nodiscard]] std::string_view unit_of(const PanelContext& context, Quantity quantity);
 /// A column's title with its unit: "depth mm".
-[[nodiscard]] std::string titled(const Desk& desk, std::string_view title, Quantity quantity);
+[[nodiscard]] std::string titled(const PanelContext& context, std::string_view title, Quantity quantity);
 /// Weight in water, with sign: "+1.42 g", "−0.30 g".
-[[nodiscard]] std::string signed_mass(const Desk& desk, double mass_kg);
+[[nodiscard]] std::string signed_mass(const PanelContext& context, double mass_kg);
 [[nodiscard]] std::string_view stage_words(Stage stage);
 [[nodiscard]] std::string_view provenance_words(materials::Provenance provenance);
 /// A segment's name, or "Segment 2" where it has none.

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "document/field_of.hpp"
+#include "document_fields.hpp"
 #include "steps/desk.hpp"
 
 #include <functional>
@@ -25,8 +25,8 @@ class Fields {
 public:
     /// `kind` and `index` name the entry for the history, "Depth of hole 2"; with an empty kind, the row's
     /// label is used.
-    Fields(Desk& desk, std::string id, std::string_view kind = {}, int index = 0)
-        : desk_(desk), id_(std::move(id)), kind_(kind), index_(index) {}
+    Fields(PanelContext& context, std::string id, std::string_view kind = {}, int index = 0)
+        : desk_(context), id_(std::move(id)), kind_(kind), index_(index) {}
 
     /// A number of the entry, within the limits of its field; an optional one must be there.
     template <auto Member, class T>
@@ -83,7 +83,7 @@ private:
     static double& value_of(double& held) { return held; }
     static double& value_of(std::optional<double>& held) { return *held; }
 
-    Desk& desk_;
+    PanelContext& desk_;
     std::string id_;
     std::string_view kind_;
     int index_;

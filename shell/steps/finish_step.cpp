@@ -1,11 +1,8 @@
 #include "steps/fields.hpp"
 #include "steps/step_panels.hpp"
 
-#include "base/trade.hpp"
-#include "document/coat_traits.hpp"
-#include "ledger/fold.hpp"
+#include "evenfall.hpp"
 #include "look/words_steps.hpp"
-#include "materials/solids.hpp"
 #include "widgets/button.hpp"
 #include "widgets/rows.hpp"
 #include "widgets/words_of_panel.hpp"
@@ -23,11 +20,11 @@ using state::on_coat;
 constexpr std::array<std::string_view, 2> coat_kinds{words::coat_soaks, words::coat_film};
 constexpr std::array<Stage, 3> coat_stages{Stage::sealed, Stage::painted, Stage::clear_coated};
 
-ledger::Sum coat_sum(const Desk& desk, int coat) {
-    return ledger::sum_of(desk.evaluation().ledger, ledger::Kind::coat, coat);
+ledger::Sum coat_sum(const PanelContext& context, int coat) {
+    return ledger::sum_of(context.evaluation().ledger, ledger::Kind::coat, coat);
 }
 
-void amount_rows(Desk& desk, Fields& f, int index, document::Coat& coat) {
+void amount_rows(PanelContext& context, Fields& f, int index, document::Coat& coat) {
     if (traits_of(coat.kind).takes_room) {
         const std::array<std::string_view, 2> ways{words::by_thickness, words::by_mass};
         int by = coat.thickness_m ? 0 : 1;
@@ -35,7 +32,7 @@ void amount_rows(Desk& desk, Fields& f, int index, document::Coat& coat) {
             coat.mass_kg.reset();
             coat.thickness_m.reset();
             if (by == 1)
-                coat.mass_kg = coat_sum(desk, index).mass.kg;
+                coat.mass_kg = coat_sum(context, index).mass.kg;
             else
                 coat.thickness_m = 0.0003; // one brushed coat, to start from
         }
@@ -43,7 +40,7 @@ void amount_rows(Desk& desk, Fields& f, int index, document::Coat& coat) {
     if (coat.thickness_m) {
         f.number<&document::Coat::thickness_m>(".thickness", words::coat_thickness, coat,
                                                words::coat_thickness_below,
-                                               {Quantity::thickness, {}, fine_decimals(desk)});
+                                               {Quantity::thickness, {}, fine_decimals(context)});
     } else if (coat.mass_kg) {
         f.number<&document::Coat::mass_kg>(".mass", words::coat_mass, coat, words::coat_mass_below);
     }
@@ -53,24 +50,24 @@ void amount_rows(Desk& desk, Fields& f, int index, document::Coat& coat) {
 }
 
 /// The coat's contribution to the weight in water.
-void felt_row(Desk& desk, int index) {
-    const CoatAnswer& felt = desk.evaluation().answers.coats[static_cast<std::size_t>(index)];
+void in_water_row(PanelContext& context, int index) {
+    const CoatAnswer& felt = context.evaluation().answers.coats[static_cast<std::size_t>(index)];
     std::string below =
-        widgets::value_text(felt.felt_share, widgets::Unit::percent, 0) + " " + words::of_its_mass + "; ";
+        widgets::value_text(felt.in_water_share, widgets::Unit::percent, 0) + " " + words::of_its_mass + "; ";
     below += felt.displaced_m3 > 0.0
                  ? words::film_grows +
                        widgets::number_text(units::cm3_from_m3(felt.displaced_m3), widgets::Unit::one, 2) +
                        words::film_grows_unit
                  : std::string(words::soak_grows_nothing);
-    widgets::figure_row(desk.ui, words::felt_in_water, signed_mass(desk, felt.in_water_kg), {}, below);
+    widgets::figure_row(context.ui, words::felt_in_water, signed_mass(context, felt.in_water_kg), {}, below);
 }
 
-void coat_editor(Desk& desk, int index) {
-    document::Coat coat = desk.document().coats[static_cast<std::size_t>(index)];
-    Fields f(desk, "finish." + std::to_string(index), words::coat_kind, index);
+void coat_editor(PanelContext& context, int index) {
+    document::Coat coat = context.document().coats[static_cast<std::size_t>(index)];
+    Fields f(context, "finish." + std::to_string(index), words::coat_kind, index);
     f.text(".name", words::name, coat.name);
     f.material(".material", words::material, materials::Use::coat, coat.material);
-    amount_rows(desk, f, index, coat);
+    amount_rows(context, f, index, coat);
     const std::array<std::string_view, 3> stages{words::stage_sealed_short, words::stage_painted_short,
                                                  words::stage_clear_short};
     int on = 0;
@@ -81,7 +78,7 @@ void coat_editor(Desk& desk, int index) {
         !traits_of(coat.kind).takes_room && coat.thickness_m) {
         // What soaks in has no thickness: the same mass then.
         coat.thickness_m.reset();
-        coat.mass_kg = coat_sum(desk, index).mass.kg;
+        coat.mass_kg = coat_sum(context, index).mass.kg;
     }
     const auto surface = [&](std::string_view key, std::string_view label, bool& coated,
                              std::string_view below) {
@@ -91,33 +88,33 @@ void coat_editor(Desk& desk, int index) {
     };
     surface(".skin", words::on_skin, coat.on_skin, {});
     surface(".faces", words::on_faces, coat.on_joint_faces, words::on_faces_below);
-    if (!desk.document().pockets.empty())
+    if (!context.document().pockets.empty())
         surface(".pockets", words::on_pockets, coat.on_pockets, words::on_pockets_below);
     f.put([&] { return on_coat(index, [coat](document::Coat& c) { c = coat; }); });
-    felt_row(desk, index);
-    const int count = static_cast<int>(desk.document().coats.size());
+    in_water_row(context, index);
+    const int count = static_cast<int>(context.document().coats.size());
     widgets::gap();
     const int tapped = widgets::button_row(
-        desk.ui, {{f.id(".earlier"), words::earlier, widgets::ButtonKind::plain, index > 0},
-                  {f.id(".later"), words::later, widgets::ButtonKind::plain, index + 1 < count},
-                  {f.id(".remove"), words::remove, widgets::ButtonKind::danger}});
+        context.ui, {{f.id(".earlier"), words::earlier, widgets::ButtonKind::plain, index > 0},
+                     {f.id(".later"), words::later, widgets::ButtonKind::plain, index + 1 < count},
+                     {f.id(".remove"), words::remove, widgets::ButtonKind::danger}});
     if (tapped == 0 || tapped == 1) {
         const int by = tapped == 0 ? -1 : 1;
-        desk.change(f.said(words::order_word), state::move_coat(index, by));
-        desk.view.selection = {ItemKind::coat, index + by};
+        context.change(f.said(words::order_word), state::move_coat(index, by));
+        context.view.selection = {ItemKind::coat, index + by};
     }
     if (tapped == 2) {
-        desk.change(f.said(words::take_away), state::remove_coat(index));
-        desk.view.selection = {};
+        context.change(f.said(words::take_away), state::remove_coat(index));
+        context.view.selection = {};
     }
     widgets::gap();
 }
 
-std::string coat_line(const Desk& desk, const document::Coat& coat) {
+std::string coat_line(const PanelContext& context, const document::Coat& coat) {
     const auto* solid = materials::find_solid(coat.material);
     std::string text(solid != nullptr ? solid->name : std::string_view(coat.material));
     text += words::separator;
-    text += coat.thickness_m ? text_of(desk, *coat.thickness_m, Quantity::thickness)
+    text += coat.thickness_m ? text_of(context, *coat.thickness_m, Quantity::thickness)
                              : std::string(coat_kinds[static_cast<std::size_t>(coat.kind)]);
     text += words::separator;
     text += stage_words(coat.stage);
@@ -126,48 +123,48 @@ std::string coat_line(const Desk& desk, const document::Coat& coat) {
 
 } // namespace
 
-void finish_panel(Desk& desk) {
-    const auto& coats = desk.document().coats;
-    const double water = desk.evaluation().answers.water_density_kg_m3;
-    widgets::heading(desk.ui, words::finish_head, words::finish_below);
-    if (coats.empty()) widgets::paragraph(desk.ui, words::no_coats);
+void finish_panel(PanelContext& context) {
+    const auto& coats = context.document().coats;
+    const double water = context.evaluation().answers.water_density_kg_m3;
+    widgets::heading(context.ui, words::finish_head, words::finish_below);
+    if (coats.empty()) widgets::paragraph(context.ui, words::no_coats);
     for (int i = 0; i < static_cast<int>(coats.size()); ++i) {
         const auto& coat = coats[static_cast<std::size_t>(i)];
         const std::string name = coat.name.empty() ? std::string(words::new_coat) : coat.name;
-        const std::string below = coat_line(desk, coat);
-        const ledger::Sum sum = coat_sum(desk, i);
-        const bool chosen = desk.row_chosen(ItemKind::coat, i);
-        if (widgets::list_row(desk.ui, "finish." + std::to_string(i),
-                              {name, below, number_of(desk, sum.mass.kg, Quantity::mass),
-                               unit_of(desk, Quantity::mass), chosen, !chosen, true})) {
-            desk.choose(ItemKind::coat, i);
+        const std::string below = coat_line(context, coat);
+        const ledger::Sum sum = coat_sum(context, i);
+        const bool chosen = context.row_chosen(ItemKind::coat, i);
+        if (widgets::list_row(context.ui, "finish." + std::to_string(i),
+                              {name, below, number_of(context, sum.mass.kg, Quantity::mass),
+                               unit_of(context, Quantity::mass), chosen, !chosen, true})) {
+            context.choose(ItemKind::coat, i);
         }
-        if (chosen) coat_editor(desk, i);
+        if (chosen) coat_editor(context, i);
     }
     if (!coats.empty()) {
-        const ledger::Sum all = ledger::sum_of(desk.evaluation().ledger, ledger::Kind::coat);
-        widgets::figure_row(desk.ui, words::together, number_of(desk, all.mass.kg, Quantity::mass),
-                            unit_of(desk, Quantity::mass),
-                            signed_mass(desk, all.in_water(water).kg) + " " + words::in_the_water);
-        widgets::note(desk.ui, words::coats_insight);
+        const ledger::Sum all = ledger::sum_of(context.evaluation().ledger, ledger::Kind::coat);
+        widgets::figure_row(context.ui, words::together, number_of(context, all.mass.kg, Quantity::mass),
+                            unit_of(context, Quantity::mass),
+                            signed_mass(context, all.in_water(water).kg) + " " + words::in_the_water);
+        widgets::note(context.ui, words::coats_insight);
     }
-    widgets::subheading(desk.ui, words::add_coat_group);
+    widgets::subheading(context.ui, words::add_coat_group);
     const bool room = coats.size() < document::max_coats;
     widgets::gap();
     const int tapped = widgets::button_row(
-        desk.ui, {{"finish.add_sealer", words::add_sealer, widgets::ButtonKind::plain, room},
-                  {"finish.add_paint", words::add_paint, widgets::ButtonKind::plain, room},
-                  {"finish.add_clear", words::add_clear, widgets::ButtonKind::plain, room}});
+        context.ui, {{"finish.add_sealer", words::add_sealer, widgets::ButtonKind::plain, room},
+                     {"finish.add_paint", words::add_paint, widgets::ButtonKind::plain, room},
+                     {"finish.add_clear", words::add_clear, widgets::ButtonKind::plain, room}});
     if (tapped >= 0) {
         const Stage stage = coat_stages[static_cast<std::size_t>(tapped)];
-        desk.change(std::string(words::add) + " " + words::coat_kind, state::add_coat(stage));
-        desk.view.selection = {};
+        context.change(std::string(words::add) + " " + words::coat_kind, state::add_coat(stage));
+        context.view.selection = {};
     }
-    resin_rows(desk);
+    resin_rows(context);
     widgets::gap();
-    widgets::caution_box(desk.ui, words::epoxy_title, words::epoxy_caution);
+    widgets::caution_box(context.ui, words::epoxy_title, words::epoxy_caution);
     widgets::gap();
-    widgets::caution_box(desk.ui, words::ca_title, words::ca_caution);
+    widgets::caution_box(context.ui, words::ca_title, words::ca_caution);
 }
 
 } // namespace evenfall::shell::steps

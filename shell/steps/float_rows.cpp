@@ -17,44 +17,45 @@ namespace words = look::words;
 using widgets::Unit;
 
 /// Arms and metacentric heights are too small for a fraction of an inch.
-Unit fine_length(const Desk& desk) {
-    const Unit unit = desk.ui.units.of(Quantity::length);
+Unit fine_length(const PanelContext& context) {
+    const Unit unit = context.ui.units.of(Quantity::length);
     return unit == Unit::inch_fraction ? Unit::inch : unit;
 }
 int fine_decimals_of(Unit unit) {
     return unit == Unit::mm ? 2 : -1;
 }
 
-void rest_rows(Desk& desk, const afloat::Rest& rest) {
-    const Unit unit = fine_length(desk);
+void rest_rows(PanelContext& context, const afloat::Rest& rest) {
+    const Unit unit = fine_length(context);
     const auto length_row = [&](const char* label, double value_m, std::string_view below = {},
                                 int decimals = -1) {
-        widgets::figure_row(desk.ui, label, widgets::number_text(value_m, unit, decimals),
+        widgets::figure_row(context.ui, label, widgets::number_text(value_m, unit, decimals),
                             widgets::symbol(unit), below);
     };
-    widgets::subheading(desk.ui, std::string(words::rest_group) + " " + drawing::posture_words(rest));
+    widgets::subheading(context.ui, std::string(words::rest_group) + " " + drawing::posture_words(rest));
     std::string heel;
     if (!afloat::stands(rest.posture))
-        heel = std::string(words::heel_word) + " " + text_of(desk, rest.heel_rad, Quantity::angle);
-    widgets::figure_row(desk.ui, words::figure_pitch, number_of(desk, rest.pitch_rad, Quantity::angle),
-                        unit_of(desk, Quantity::angle), heel);
+        heel = std::string(words::heel_word) + " " + text_of(context, rest.heel_rad, Quantity::angle);
+    widgets::figure_row(context.ui, words::figure_pitch, number_of(context, rest.pitch_rad, Quantity::angle),
+                        unit_of(context, Quantity::angle), heel);
     length_row(words::draft_fore_row, rest.draft_fore_m);
     length_row(words::draft_aft_row, rest.draft_aft_m);
     length_row(words::freeboard_row, rest.freeboard_m, words::freeboard_below);
-    widgets::figure_row(desk.ui, words::back_row, widgets::number_text(rest.back_line_out, Unit::percent, 0),
-                        unit_of(desk, Quantity::percent));
+    widgets::figure_row(context.ui, words::back_row,
+                        widgets::number_text(rest.back_line_out, Unit::percent, 0),
+                        unit_of(context, Quantity::percent));
     length_row(words::gm_row, rest.gm_transverse_m, words::gm_below, fine_decimals_of(unit));
 }
 
 /// That it rolls over is reported at the head of every step.
-void advice_rows(Desk& desk, const afloat::UprightAdvice& advice) {
+void advice_rows(PanelContext& context, const afloat::UprightAdvice& advice) {
     if (!advice.is_known || !advice.is_stable) return;
     widgets::gap();
-    widgets::paragraph(desk.ui, words::stays_upright);
+    widgets::paragraph(context.ui, words::stays_upright);
 }
 
-void arm_plot(Desk& desk, const afloat::RightingCurve& curve) {
-    const Unit unit = fine_length(desk);
+void arm_plot(PanelContext& context, const afloat::RightingCurve& curve) {
+    const Unit unit = fine_length(context);
     const auto degrees = [](double rad) { return widgets::to_unit(rad, Unit::degree); };
     widgets::Plot plot;
     plot.title = std::string(words::arm_title) + ", " + std::string(widgets::symbol(unit));
@@ -77,7 +78,7 @@ void arm_plot(Desk& desk, const afloat::RightingCurve& curve) {
                                                 widgets::value_text(*curve.vanishing_rad, Unit::degree, 0)});
     }
     constexpr std::string_view id = "water.arm";
-    auto& read_at = desk.motion.read_off;
+    auto& read_at = context.motion.read_off;
     std::optional<double> at;
     if (const auto found = read_at.find(id); found != read_at.end()) at = found->second;
     std::string read;
@@ -88,35 +89,35 @@ void arm_plot(Desk& desk, const afloat::RightingCurve& curve) {
                    std::string(widgets::symbol(unit));
         }
     }
-    if (const auto moved = widgets::plot(desk.ui, id, plot, at, read))
+    if (const auto moved = widgets::plot(context.ui, id, plot, at, read))
         read_at.insert_or_assign(std::string(id), *moved);
-    widgets::note(desk.ui, words::arm_note);
+    widgets::note(context.ui, words::arm_note);
 }
 
 } // namespace
 
-void float_rows(Desk& desk) {
-    const afloat::FloatAnswers* afloat = desk.motion.answers.afloat(desk.session);
+void float_rows(PanelContext& context) {
+    const afloat::FloatAnswers* afloat = context.motion.answers.afloat(context.session);
     if (afloat == nullptr) {
-        widgets::note(desk.ui, words::not_known);
+        widgets::note(context.ui, words::not_known);
         return;
     }
     for (const auto& warning : afloat->warnings)
-        widgets::problem_line(desk.ui, warning.sentence);
-    if (!afloat->floats) widgets::note(desk.ui, words::sinks_note);
+        widgets::problem_line(context.ui, warning.sentence);
+    if (!afloat->floats) widgets::note(context.ui, words::sinks_note);
     if (afloat->floats) {
-        advice_rows(desk, afloat->advice);
-        if (!afloat->rests.empty()) rest_rows(desk, afloat->rests.front());
-        arm_plot(desk, afloat->righting);
+        advice_rows(context, afloat->advice);
+        if (!afloat->rests.empty()) rest_rows(context, afloat->rests.front());
+        arm_plot(context, afloat->righting);
         for (std::size_t i = 1; i < afloat->rests.size(); ++i)
-            rest_rows(desk, afloat->rests[i]);
+            rest_rows(context, afloat->rests[i]);
     }
-    widgets::subheading(desk.ui, words::under_group);
-    const Unit unit = fine_length(desk);
-    widgets::figure_row(desk.ui, words::bg_row,
+    widgets::subheading(context.ui, words::under_group);
+    const Unit unit = fine_length(context);
+    widgets::figure_row(context.ui, words::bg_row,
                         widgets::number_text(afloat->under_water.bg_m, unit, fine_decimals_of(unit)),
                         widgets::symbol(unit), words::bg_row_below);
-    widgets::figure_row(desk.ui, words::righting_row,
+    widgets::figure_row(context.ui, words::righting_row,
                         widgets::number_text(1e3 * afloat->under_water.righting_nm_per_deg, Unit::one, 3),
                         words::newton_millimetre, words::righting_below);
 }

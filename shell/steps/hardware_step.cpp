@@ -1,10 +1,9 @@
 #include "steps/fields.hpp"
 #include "steps/step_panels.hpp"
 
-#include "ledger/fold.hpp"
+#include "evenfall.hpp"
 #include "look/words_drawer.hpp"
 #include "look/words_steps.hpp"
-#include "materials/solids.hpp"
 #include "widgets/button.hpp"
 #include "widgets/pick_field.hpp"
 #include "widgets/rows.hpp"
@@ -20,14 +19,14 @@ namespace words = look::words;
 using state::ItemKind;
 using state::on_part;
 
-void segment_choice(Desk& desk, Fields& f, document::Part& part) {
-    const auto& document = desk.document();
+void segment_choice(PanelContext& context, Fields& f, document::Part& part) {
+    const auto& document = context.document();
     std::vector<widgets::PickOption> options{{"", words::nearest, {}}};
     for (int s = 0; s < static_cast<int>(document.segment_names.size()); ++s) {
         options.push_back({std::to_string(s), segment_name(document, s), {}});
     }
     const std::string chosen = part.segment ? std::to_string(*part.segment) : std::string{};
-    if (auto picked = widgets::pick_field(desk.ui, f.id(".segment"), words::belongs_to, options, chosen)) {
+    if (auto picked = widgets::pick_field(context.ui, f.id(".segment"), words::belongs_to, options, chosen)) {
         part.segment.reset();
         for (int s = 0; s < static_cast<int>(document.segment_names.size()); ++s) {
             if (std::to_string(s) == *picked) part.segment = s;
@@ -36,10 +35,10 @@ void segment_choice(Desk& desk, Fields& f, document::Part& part) {
     }
 }
 
-void part_editor(Desk& desk, int index) {
+void part_editor(PanelContext& context, int index) {
     using document::Part;
-    Part part = desk.document().parts[static_cast<std::size_t>(index)];
-    Fields f(desk, "hardware." + std::to_string(index), words::part_kind, index);
+    Part part = context.document().parts[static_cast<std::size_t>(index)];
+    Fields f(context, "hardware." + std::to_string(index), words::part_kind, index);
     f.text(".name", words::name, part.name);
     f.number<&Part::mass_kg>(".mass", words::mass, part, words::part_mass_below);
     f.material(".material", words::material, materials::Use::part, part.material);
@@ -57,30 +56,30 @@ void part_editor(Desk& desk, int index) {
                                             words::mass_sigma_absent);
     f.optional_number<&Part::reach_m>(".reach", words::part_reach, part, 0.0, words::part_reach_absent,
                                       words::part_reach_below);
-    segment_choice(desk, f, part);
+    segment_choice(context, f, part);
     f.put([&] { return on_part(index, [part](document::Part& p) { p = part; }); });
     widgets::gap();
     const int tapped =
-        widgets::button_row(desk.ui, {{f.id(".duplicate"), words::duplicate},
-                                      {f.id(".drawer"), words::drawer_put_in},
-                                      {f.id(".remove"), words::remove, widgets::ButtonKind::danger}});
-    if (tapped == 0) desk.change(f.said(words::duplicate), state::duplicate_part(index));
+        widgets::button_row(context.ui, {{f.id(".duplicate"), words::duplicate},
+                                         {f.id(".drawer"), words::drawer_put_in},
+                                         {f.id(".remove"), words::remove, widgets::ButtonKind::danger}});
+    if (tapped == 0) context.change(f.said(words::duplicate), state::duplicate_part(index));
     if (tapped == 1) {
         if (part.name.empty())
-            desk.refusal = words::drawer_nameless;
-        else if (!desk.drawer.put(state::thing_of(part)))
-            desk.refusal = words::drawer_full;
+            context.refusal = words::drawer_nameless;
+        else if (!context.drawer.put(state::drawer_item_of(part)))
+            context.refusal = words::drawer_full;
     }
     if (tapped == 2) {
-        desk.change(f.said(words::take_away), state::remove_part(index));
-        desk.view.selection = {};
+        context.change(f.said(words::take_away), state::remove_part(index));
+        context.view.selection = {};
     }
     widgets::gap();
 }
 
-void part_group(Desk& desk, Stage stage, const char* title) {
-    const auto& document = desk.document();
-    widgets::subheading(desk.ui, title);
+void part_group(PanelContext& context, Stage stage, const char* title) {
+    const auto& document = context.document();
+    widgets::subheading(context.ui, title);
     bool any = false;
     for (int i = 0; i < static_cast<int>(document.parts.size()); ++i) {
         const auto& part = document.parts[static_cast<std::size_t>(i)];
@@ -89,50 +88,50 @@ void part_group(Desk& desk, Stage stage, const char* title) {
         const std::string name = part.name.empty() ? std::string(words::new_part) : part.name;
         const auto* solid = materials::find_solid(part.material);
         const std::string below =
-            text_of(desk, part.at_m.x, Quantity::length) + words::separator +
+            text_of(context, part.at_m.x, Quantity::length) + words::separator +
             std::string(solid != nullptr ? solid->name : std::string_view(part.material));
-        const bool chosen = desk.row_chosen(ItemKind::part, i);
-        if (widgets::list_row(desk.ui, "hardware." + std::to_string(i),
-                              {name, below, number_of(desk, part.mass_kg, Quantity::mass),
-                               unit_of(desk, Quantity::mass), chosen, !chosen, true})) {
-            desk.choose(ItemKind::part, i);
+        const bool chosen = context.row_chosen(ItemKind::part, i);
+        if (widgets::list_row(context.ui, "hardware." + std::to_string(i),
+                              {name, below, number_of(context, part.mass_kg, Quantity::mass),
+                               unit_of(context, Quantity::mass), chosen, !chosen, true})) {
+            context.choose(ItemKind::part, i);
         }
-        if (chosen) part_editor(desk, i);
+        if (chosen) part_editor(context, i);
     }
     if (!any) {
-        widgets::note(desk.ui, words::no_parts);
+        widgets::note(context.ui, words::no_parts);
         return;
     }
-    const ledger::Sum sum = ledger::sum_if(desk.evaluation().ledger, [stage](const ledger::Line& line) {
+    const ledger::Sum sum = ledger::sum_if(context.evaluation().ledger, [stage](const ledger::Line& line) {
         return line.kind == ledger::Kind::part && line.stage == stage;
     });
-    const double water = desk.evaluation().answers.water_density_kg_m3;
-    widgets::figure_row(desk.ui, words::together, number_of(desk, sum.mass.kg, Quantity::mass),
-                        unit_of(desk, Quantity::mass),
-                        signed_mass(desk, sum.in_water(water).kg) + " " + words::in_the_water);
+    const double water = context.evaluation().answers.water_density_kg_m3;
+    widgets::figure_row(context.ui, words::together, number_of(context, sum.mass.kg, Quantity::mass),
+                        unit_of(context, Quantity::mass),
+                        signed_mass(context, sum.in_water(water).kg) + " " + words::in_the_water);
 }
 
 } // namespace
 
-void hardware_panel(Desk& desk) {
-    widgets::heading(desk.ui, words::hardware_head, words::hardware_below);
-    part_group(desk, Stage::hardware, words::fitted_group);
-    part_group(desk, Stage::dressed, words::dressed_group);
-    const bool room = desk.document().parts.size() < document::max_hardware;
+void hardware_panel(PanelContext& context) {
+    widgets::heading(context.ui, words::hardware_head, words::hardware_below);
+    part_group(context, Stage::hardware, words::fitted_group);
+    part_group(context, Stage::dressed, words::dressed_group);
+    const bool room = context.document().parts.size() < document::max_hardware;
     widgets::gap();
     const int tapped = widgets::button_row(
-        desk.ui, {{"hardware.add", words::add_fitting, widgets::ButtonKind::plain, room},
-                  {"hardware.dress", words::add_dressing, widgets::ButtonKind::plain, room}});
+        context.ui, {{"hardware.add", words::add_fitting, widgets::ButtonKind::plain, room},
+                     {"hardware.dress", words::add_dressing, widgets::ButtonKind::plain, room}});
     if (tapped >= 0) {
         const Stage stage = tapped == 0 ? Stage::hardware : Stage::dressed;
-        desk.change(tapped == 0 ? words::add_fitting : words::add_dressing, state::add_part(stage));
-        desk.view.selection = {ItemKind::part, static_cast<int>(desk.document().parts.size())};
+        context.change(tapped == 0 ? words::add_fitting : words::add_dressing, state::add_part(stage));
+        context.view.selection = {ItemKind::part, static_cast<int>(context.document().parts.size())};
     }
-    drawer_rows(desk);
-    pocket_rows(desk);
-    tail_rows(desk);
+    drawer_rows(context);
+    pocket_rows(context);
+    tail_rows(context);
     widgets::gap();
-    widgets::caution_box(desk.ui, words::plastisol_title, words::plastisol_caution);
+    widgets::caution_box(context.ui, words::plastisol_title, words::plastisol_caution);
 }
 
 } // namespace evenfall::shell::steps

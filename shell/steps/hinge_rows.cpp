@@ -18,43 +18,43 @@ std::string millinewtons(double newtons) {
     return widgets::number_text(1e3 * std::abs(newtons), Unit::one, 1);
 }
 
-void joint_rows(Desk& desk, const fall::JointLoad& load, int joint) {
-    widgets::subheading(desk.ui, segment_name(desk.document(), joint) + " – " +
-                                     segment_name(desk.document(), joint + 1));
-    widgets::figure_row(desk.ui, load.shear_n >= 0.0 ? words::pulls_down : words::pulls_up,
+void joint_rows(PanelContext& context, const fall::JointLoad& load, int joint) {
+    widgets::subheading(context.ui, segment_name(context.document(), joint) + " – " +
+                                        segment_name(context.document(), joint + 1));
+    widgets::figure_row(context.ui, load.shear_n >= 0.0 ? words::pulls_down : words::pulls_up,
                         millinewtons(load.shear_n), words::millinewton);
-    widgets::figure_row(desk.ui, words::eyes_row, millinewtons(load.eye_force_n), words::millinewton);
-    widgets::figure_row(desk.ui, words::sag_row, number_of(desk, load.sag_rad, Quantity::angle),
-                        unit_of(desk, Quantity::angle), words::sag_below);
-    widgets::figure_row(desk.ui, words::swings_row,
+    widgets::figure_row(context.ui, words::eyes_row, millinewtons(load.eye_force_n), words::millinewton);
+    widgets::figure_row(context.ui, words::sag_row, number_of(context, load.sag_rad, Quantity::angle),
+                        unit_of(context, Quantity::angle), words::sag_below);
+    widgets::figure_row(context.ui, words::swings_row,
                         widgets::number_text(load.swings_from_m_s, Unit::mm_per_s),
                         widgets::symbol(Unit::mm_per_s), words::swings_below);
 }
 
 } // namespace
 
-void hinge_rows(Desk& desk) {
-    const fall::HingeLoads* loads = desk.motion.answers.hinges(desk.session);
+void hinge_rows(PanelContext& context) {
+    const fall::HingeLoads* loads = context.motion.answers.hinges(context.session);
     if (loads == nullptr) {
-        widgets::note(desk.ui, words::not_known);
+        widgets::note(context.ui, words::not_known);
         return;
     }
     if (loads->joints.empty()) {
-        widgets::note(desk.ui, words::one_piece);
+        widgets::note(context.ui, words::one_piece);
         return;
     }
-    widgets::note(desk.ui, words::hinge_note);
+    widgets::note(context.ui, words::hinge_note);
     for (const auto& warning : loads->warnings)
-        widgets::problem_line(desk.ui, warning.sentence);
-    widgets::subheading(desk.ui, words::alone_group);
+        widgets::problem_line(context.ui, warning.sentence);
+    widgets::subheading(context.ui, words::alone_group);
     for (int s = 0; s < static_cast<int>(loads->segments.size()); ++s) {
         const double wet = loads->segments[static_cast<std::size_t>(s)].in_water_kg;
-        widgets::figure_row(desk.ui, segment_name(desk.document(), s), number_of(desk, wet, Quantity::mass),
-                            unit_of(desk, Quantity::mass),
+        widgets::figure_row(context.ui, segment_name(context.document(), s),
+                            number_of(context, wet, Quantity::mass), unit_of(context, Quantity::mass),
                             wet < 0.0 ? words::alone_floats : words::alone_sinks);
     }
     for (int j = 0; j < static_cast<int>(loads->joints.size()); ++j)
-        joint_rows(desk, loads->joints[static_cast<std::size_t>(j)], j);
+        joint_rows(context, loads->joints[static_cast<std::size_t>(j)], j);
 }
 
 } // namespace evenfall::shell::steps

@@ -1,7 +1,7 @@
 #include "steps/fields.hpp"
 #include "steps/step_panels.hpp"
 
-#include "body/bore.hpp"
+#include "body.hpp"
 #include "look/words_steps.hpp"
 #include "widgets/button.hpp"
 #include "widgets/words_of_panel.hpp"
@@ -15,7 +15,7 @@ namespace {
 namespace words = look::words;
 using state::on_hole;
 
-void fill_rows(Desk& desk, Fields& f, document::Hole& hole) {
+void fill_rows(PanelContext& context, Fields& f, document::Hole& hole) {
     std::string material = hole.fill ? hole.fill->material : std::string();
     if (f.material(".fill", words::fill_field, materials::Use::ballast, material, words::fill_none,
                    words::fill_none_below)) {
@@ -33,7 +33,7 @@ void fill_rows(Desk& desk, Fields& f, document::Hole& hole) {
     int by = fill.mass_kg ? 0 : 1;
     if (f.choice(".fill_by", words::fill_by, ways, by)) {
         // The same amount given the other way: mass and length as the core has them in this hole.
-        const auto inside = holes::contents(hole, holes::place(hole, desk.evaluation().body));
+        const auto inside = holes::contents(hole, holes::place(hole, context.evaluation().body));
         fill.mass_kg.reset();
         fill.length_m.reset();
         if (by == 0)
@@ -66,15 +66,15 @@ void cap_rows(Fields& f, document::Hole& hole) {
 
 } // namespace
 
-void hole_rows(Desk& desk, int index) {
+void hole_rows(PanelContext& context, int index) {
     using document::Hole;
-    Hole hole = desk.document().holes[static_cast<std::size_t>(index)];
-    Fields f(desk, "lead.hole." + std::to_string(index), words::hole_kind, index);
+    Hole hole = context.document().holes[static_cast<std::size_t>(index)];
+    Fields f(context, "lead.hole." + std::to_string(index), words::hole_kind, index);
     f.number<&Hole::x_m>(".x", words::place_x, hole);
     f.number<&Hole::diameter_m>(".diameter", words::hole_diameter, hole, words::hole_diameter_below);
     f.number<&Hole::depth_m>(".depth", words::hole_depth, hole, words::hole_depth_below);
-    fill_rows(desk, f, hole);
-    stock_from_drawer(desk, index);
+    fill_rows(context, f, hole);
+    stock_from_drawer(context, index);
     cap_rows(f, hole);
     const std::array<std::string_view, 3> uses{words::use_ballast, words::use_drilled, words::use_fixed};
     f.choice(".use", words::hole_use, uses, hole.use, words::use_word);
@@ -89,12 +89,12 @@ void hole_rows(Desk& desk, int index) {
     f.put([&] { return on_hole(index, [hole](document::Hole& h) { h = hole; }); });
     widgets::gap();
     const int tapped =
-        widgets::button_row(desk.ui, {{f.id(".duplicate"), words::duplicate},
-                                      {f.id(".remove"), words::remove_hole, widgets::ButtonKind::danger}});
-    if (tapped == 0) desk.change(f.said(words::duplicate), state::duplicate_hole(index));
+        widgets::button_row(context.ui, {{f.id(".duplicate"), words::duplicate},
+                                         {f.id(".remove"), words::remove_hole, widgets::ButtonKind::danger}});
+    if (tapped == 0) context.change(f.said(words::duplicate), state::duplicate_hole(index));
     if (tapped == 1) {
-        desk.change(f.said(words::take_away), state::remove_hole(index));
-        desk.view.selection = {};
+        context.change(f.said(words::take_away), state::remove_hole(index));
+        context.view.selection = {};
     }
     widgets::gap();
 }

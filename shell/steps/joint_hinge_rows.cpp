@@ -1,7 +1,7 @@
 #include "steps/fields.hpp"
 #include "steps/step_panels.hpp"
 
-#include "base/trade.hpp"
+#include "evenfall.hpp"
 #include "look/words_glue.hpp"
 #include "look/words_joints.hpp"
 #include "look/words_steps.hpp"
@@ -20,8 +20,8 @@ using document::Hinge;
 using state::on_joint;
 using widgets::Unit;
 
-void hinge_fields(Desk& desk, int index, Hinge h) {
-    Fields f(desk, "joints." + std::to_string(index) + ".hinge", words::joint_kind, index);
+void hinge_fields(PanelContext& context, int index, Hinge h) {
+    Fields f(context, "joints." + std::to_string(index) + ".hinge", words::joint_kind, index);
     const auto pick = [&](std::string_view key, const char* label, std::array<std::string_view, 2> names,
                           auto& on) { f.choice(key, label, names, on); };
     pick(".kind", words::hinge_kind_field, {words::hinge_pinned, words::hinge_linked}, h.kind);
@@ -34,7 +34,7 @@ void hinge_fields(Desk& desk, int index, Hinge h) {
         f.number<&Hinge::pin_diameter_m>(".pin", words::pin_size, h);
     }
     f.number<&Hinge::wire_m>(".wire", words::wire_size, h);
-    wire_from_drawer(desk, index);
+    wire_from_drawer(context, index);
     f.number<&Hinge::eye_inside_m>(".eye", words::eye_size, h);
     f.optional_number<&Hinge::upper_z_m>(".upper", words::upper_eye, h, 0.0, words::eye_absent,
                                          words::eye_height_below);
@@ -45,7 +45,7 @@ void hinge_fields(Desk& desk, int index, Hinge h) {
                                                 words::hinge_glue_epoxy};
     f.choice(".glue", words::hinge_glue, glues, h.glue);
     constexpr document::NumberField turns = document::field_of<&Hinge::turns>;
-    const int by = widgets::stepper(desk.ui, f.id(".turns"), words::twist_turns, static_cast<int>(h.turns),
+    const int by = widgets::stepper(context.ui, f.id(".turns"), words::twist_turns, static_cast<int>(h.turns),
                                     static_cast<int>(turns.min), static_cast<int>(turns.max));
     if (by != 0) {
         h.turns = static_cast<int>(h.turns) + by;
@@ -65,83 +65,86 @@ std::string bits_text(const std::array<std::optional<bits::Bit>, bits::system_co
     return text.empty() ? std::string(words::no_bit) : text;
 }
 
-const char* wall_words(joints::Between between) {
+const char* wall_words(joints::WallKind between) {
     switch (between) {
-    case joints::Between::pin_and_face:
+    case joints::WallKind::pin_and_face:
         return words::wall_pin_face;
-    case joints::Between::pin_and_skin:
+    case joints::WallKind::pin_and_skin:
         return words::wall_pin_skin;
-    case joints::Between::pin_and_hole:
+    case joints::WallKind::pin_and_hole:
         return words::wall_pin_hole;
-    case joints::Between::pocket_and_skin:
+    case joints::WallKind::pocket_and_skin:
         return words::wall_pocket_skin;
-    case joints::Between::pocket_and_hole:
+    case joints::WallKind::pocket_and_hole:
         return words::wall_pocket_hole;
     }
     return "";
 }
 
-void answer_rows(Desk& desk, const joints::JointAnswer& j) {
-    const std::string_view unit = unit_of(desk, Quantity::length);
-    widgets::subheading(desk.ui, words::wire_group);
-    widgets::figure_row(desk.ui, words::cut_row, number_of(desk, j.eye.cut_m, Quantity::length), unit,
+void answer_rows(PanelContext& context, const joints::JointAnswer& j) {
+    const std::string_view unit = unit_of(context, Quantity::length);
+    widgets::subheading(context.ui, words::wire_group);
+    widgets::figure_row(context.ui, words::cut_row, number_of(context, j.eye.cut_m, Quantity::length), unit,
                         words::cut_row_below);
-    widgets::figure_row(desk.ui, words::bend_row, number_of(desk, j.eye.mandrel_m, Quantity::length), unit,
-                        words::bend_row_below);
-    widgets::figure_row(desk.ui, words::overbend_row,
-                        number_of(desk, j.eye.overbend * units::rad_from_deg(90.0), Quantity::angle),
-                        unit_of(desk, Quantity::angle), words::overbend_below);
-    widgets::figure_row(desk.ui, words::bit_row, bits_text(j.eye_bits), {});
+    widgets::figure_row(context.ui, words::bend_row, number_of(context, j.eye.mandrel_m, Quantity::length),
+                        unit, words::bend_row_below);
+    widgets::figure_row(context.ui, words::overbend_row,
+                        number_of(context, j.eye.overbend * units::rad_from_deg(90.0), Quantity::angle),
+                        unit_of(context, Quantity::angle), words::overbend_below);
+    widgets::figure_row(context.ui, words::bit_row, bits_text(j.eye_bits), {});
     if (j.place.hinge.kind == document::HingeKind::pinned)
-        widgets::figure_row(desk.ui, words::pin_bit_row, bits_text(j.pin_bits), {});
-    widgets::figure_row(desk.ui, words::play_row, number_of(desk, j.play_per_eye_m, Quantity::length), unit,
-                        std::string(words::play_sag) + " " + text_of(desk, j.sag_rad, Quantity::angle));
+        widgets::figure_row(context.ui, words::pin_bit_row, bits_text(j.pin_bits), {});
+    widgets::figure_row(context.ui, words::play_row, number_of(context, j.play_per_eye_m, Quantity::length),
+                        unit,
+                        std::string(words::play_sag) + " " + text_of(context, j.sag_rad, Quantity::angle));
     if (j.rocks_rad)
-        widgets::figure_row(desk.ui, words::rocks_row, number_of(desk, *j.rocks_rad, Quantity::angle),
-                            unit_of(desk, Quantity::angle), words::rocks_below);
-    if (j.slop) {
-        widgets::figure_row(desk.ui, words::slop_fore_aft,
-                            number_of(desk, j.slop->fore_aft_m, Quantity::length), unit, words::slop_below);
-        widgets::figure_row(desk.ui, words::slop_up_down,
-                            number_of(desk, j.slop->up_down_m, Quantity::length), unit);
-        widgets::figure_row(desk.ui, words::slop_sideways,
-                            number_of(desk, j.slop->sideways_m, Quantity::length), unit);
+        widgets::figure_row(context.ui, words::rocks_row, number_of(context, *j.rocks_rad, Quantity::angle),
+                            unit_of(context, Quantity::angle), words::rocks_below);
+    if (j.play) {
+        widgets::figure_row(context.ui, words::slop_fore_aft,
+                            number_of(context, j.play->fore_aft_m, Quantity::length), unit,
+                            words::slop_below);
+        widgets::figure_row(context.ui, words::slop_up_down,
+                            number_of(context, j.play->up_down_m, Quantity::length), unit);
+        widgets::figure_row(context.ui, words::slop_sideways,
+                            number_of(context, j.play->sideways_m, Quantity::length), unit);
     }
-    widgets::subheading(desk.ui, words::walls_group);
+    widgets::subheading(context.ui, words::walls_group);
     for (const auto& wall : j.walls) {
         std::string label = wall_words(wall.between);
         if (wall.hole) {
             label += ' ';
             label += std::to_string(*wall.hole + 1);
         }
-        widgets::figure_row(desk.ui, label, number_of(desk, wall.thickness_m, Quantity::length), unit);
+        widgets::figure_row(context.ui, label, number_of(context, wall.thickness_m, Quantity::length), unit);
     }
-    widgets::subheading(desk.ui, words::strength_group);
-    widgets::figure_row(desk.ui, words::strength_row, widgets::number_text(j.strength.least_n, Unit::one, 0),
-                        words::newton,
+    widgets::subheading(context.ui, words::strength_group);
+    widgets::figure_row(context.ui, words::strength_row,
+                        widgets::number_text(j.strength.least_n, Unit::one, 0), words::newton,
                         widgets::number_text(j.strength.safety, Unit::one, 1) + " " + words::strength_times);
-    widgets::note(desk.ui, words::strength_note);
+    widgets::note(context.ui, words::strength_note);
 }
 
 } // namespace
 
-void joint_hinge_rows(Desk& desk, int index) {
-    const auto& joint = desk.document().joints[static_cast<std::size_t>(index)];
+void joint_hinge_rows(PanelContext& context, int index) {
+    const auto& joint = context.document().joints[static_cast<std::size_t>(index)];
     const std::string id = "joints." + std::to_string(index) + ".hinge";
-    if (widgets::toggle(desk.ui, id, words::hinge_drawn, joint.hinge.has_value(), words::hinge_drawn_below)) {
-        desk.change(label_of(words::hinge_drawn, words::joint_kind, index),
-                    on_joint(index, [](document::Joint& j) {
-                        if (j.hinge)
-                            j.hinge.reset();
-                        else
-                            j.hinge = Hinge{};
-                    }));
+    if (widgets::toggle(context.ui, id, words::hinge_drawn, joint.hinge.has_value(),
+                        words::hinge_drawn_below)) {
+        context.change(label_of(words::hinge_drawn, words::joint_kind, index),
+                       on_joint(index, [](document::Joint& j) {
+                           if (j.hinge)
+                               j.hinge.reset();
+                           else
+                               j.hinge = Hinge{};
+                       }));
     }
     if (!joint.hinge) return;
-    hinge_fields(desk, index, *joint.hinge);
-    const joints::JointsAnswer* answer = desk.motion.joints.of(desk.session);
+    hinge_fields(context, index, *joint.hinge);
+    const joints::JointsAnswer* answer = context.motion.joints.of(context.session);
     if (answer != nullptr && static_cast<std::size_t>(index) < answer->joints.size())
-        answer_rows(desk, answer->joints[static_cast<std::size_t>(index)]);
+        answer_rows(context, answer->joints[static_cast<std::size_t>(index)]);
 }
 
 } // namespace evenfall::shell::steps

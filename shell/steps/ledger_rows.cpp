@@ -1,6 +1,6 @@
 #include "steps/step_panels.hpp"
 
-#include "base/trade.hpp"
+#include "evenfall.hpp"
 #include "look/words_glue.hpp"
 #include "look/words_steps.hpp"
 #include "widgets/button.hpp"
@@ -20,8 +20,8 @@ std::string name_of(const std::vector<T>& list, int item, const char* otherwise)
     return name.empty() ? std::string(otherwise) + " " + std::to_string(item + 1) : name;
 }
 
-std::string what(const Desk& desk, const ledger::Line& line) {
-    const auto& d = desk.document();
+std::string what(const PanelContext& context, const ledger::Line& line) {
+    const auto& d = context.document();
     const auto numbered = [&line](const char* w) {
         return std::string(w) + " " + std::to_string(line.item + 1);
     };
@@ -57,20 +57,20 @@ std::string what(const Desk& desk, const ledger::Line& line) {
 
 } // namespace
 
-void ledger_rows(Desk& desk) {
-    widgets::subheading(desk.ui, words::ledger_group);
-    widgets::note(desk.ui, words::ledger_note);
-    const bool open = desk.view.ledger_open;
+void ledger_rows(PanelContext& context) {
+    widgets::subheading(context.ui, words::ledger_group);
+    widgets::note(context.ui, words::ledger_note);
+    const bool open = context.view.ledger_open;
     widgets::gap();
-    if (widgets::button(desk.ui, "water.ledger", open ? words::ledger_hide : words::ledger_show))
-        desk.view.ledger_open = !open;
+    if (widgets::button(context.ui, "water.ledger", open ? words::ledger_hide : words::ledger_show))
+        context.view.ledger_open = !open;
     if (!open) return;
     for (int s = 0; s < stage_count; ++s) {
         const auto stage = static_cast<Stage>(s);
         bool first = true;
-        for (const auto& line : desk.evaluation().ledger) {
+        for (const auto& line : context.evaluation().ledger) {
             if (line.stage != stage) continue;
-            if (first) widgets::subheading(desk.ui, stage_words(stage));
+            if (first) widgets::subheading(context.ui, stage_words(stage));
             first = false;
             const std::string volume =
                 line.displaced_m3 == 0.0
@@ -78,9 +78,11 @@ void ledger_rows(Desk& desk) {
                     : std::string(words::displaces) + " " +
                           widgets::number_text(units::cm3_from_m3(line.displaced_m3), widgets::Unit::one, 2) +
                           " cm\xC2\xB3";
-            const std::string below = segment_name(desk.document(), line.segment) + words::separator + volume;
-            widgets::figure_row(desk.ui, what(desk, line), number_of(desk, line.mass_kg, Quantity::mass),
-                                unit_of(desk, Quantity::mass), below);
+            const std::string below =
+                segment_name(context.document(), line.segment) + words::separator + volume;
+            widgets::figure_row(context.ui, what(context, line),
+                                number_of(context, line.mass_kg, Quantity::mass),
+                                unit_of(context, Quantity::mass), below);
         }
     }
 }

@@ -8,25 +8,26 @@
 
 namespace evenfall::shell::steps {
 
-void log_panel(Desk& desk) {
+void log_panel(PanelContext& context) {
     namespace words = look::words;
     using state::LogView;
-    if (!desk.ui.phone) widgets::heading(desk.ui, words::log_head, words::log_below);
+    if (!context.ui.phone) widgets::heading(context.ui, words::log_head, words::log_below);
     constexpr std::array<std::string_view, 3> views{words::view_now, words::view_readings,
                                                     words::view_uncertainty};
-    if (!desk.ui.phone) widgets::gap();
-    if (const auto chosen = widgets::choice(desk.ui, "log.view", views, static_cast<int>(desk.view.log_view)))
-        desk.view.log_view = static_cast<LogView>(*chosen);
+    if (!context.ui.phone) widgets::gap();
+    if (const auto chosen =
+            widgets::choice(context.ui, "log.view", views, static_cast<int>(context.view.log_view)))
+        context.view.log_view = static_cast<LogView>(*chosen);
     widgets::gap();
-    switch (desk.view.log_view) {
+    switch (context.view.log_view) {
     case LogView::now:
-        now_rows(desk);
+        now_rows(context);
         break;
     case LogView::readings:
-        reading_rows(desk);
+        reading_rows(context);
         break;
     case LogView::uncertainty:
-        uncertainty_rows(desk);
+        uncertainty_rows(context);
         break;
     }
 }

@@ -5,7 +5,7 @@
 
 namespace evenfall::shell::steps {
 
-void panel(widgets::Ui& ui, state::Session& session, state::Motion& motion, state::Drawer& drawer) {
+void panel(widgets::Ui& ui, state::Session& session, state::PanelState& motion, state::Drawer& drawer) {
     if (!session.evaluation()) {
         for (const auto& problem : session.problems())
             widgets::problem_line(ui, problem.sentence);
@@ -14,57 +14,57 @@ void panel(widgets::Ui& ui, state::Session& session, state::Motion& motion, stat
     // Shown in every step: warnings about the finished lure are best read before the wood is cut.
     for (const auto& warning : session.evaluation()->answers.warnings)
         widgets::problem_line(ui, warning.sentence);
-    Desk desk{ui, session, motion, drawer, session.view, Desk::Act::none, {}};
+    PanelContext context{ui, session, motion, drawer, session.view, PanelContext::Act::none, {}};
     switch (session.view.step) {
     case state::Step::shape:
-        shape_panel(desk);
+        shape_panel(context);
         break;
     case state::Step::joints:
-        joints_panel(desk);
+        joints_panel(context);
         break;
     case state::Step::hardware:
-        hardware_panel(desk);
+        hardware_panel(context);
         break;
     case state::Step::lead:
-        lead_panel(desk);
+        lead_panel(context);
         break;
     case state::Step::finish:
-        finish_panel(desk);
+        finish_panel(context);
         break;
     case state::Step::water:
-        water_panel(desk);
+        water_panel(context);
         break;
     case state::Step::log:
-        log_panel(desk);
+        log_panel(context);
         break;
     case state::Step::sheet:
-        sheet_panel(desk);
+        sheet_panel(context);
         break;
     }
-    session.view = desk.view;
+    session.view = context.view;
     bool taken = true;
-    for (const auto& change : desk.changes)
+    for (const auto& change : context.changes)
         taken = session.apply(change) && taken;
-    if (!desk.refusal.empty())
-        session.refuse({{ProblemCode::cannot_be_met, "", "", std::move(desk.refusal)}});
-    if (desk.put_down_draft && taken) {
+    if (!context.refusal.empty())
+        session.refuse({{ProblemCode::cannot_be_met, "", "", std::move(context.refusal)}});
+    if (context.put_down_draft && taken) {
         motion.draft.reading.reset();
         session.view.adding_reading = false;
     }
-    switch (desk.act) {
-    case Desk::Act::plan:
+    switch (context.act) {
+    case PanelContext::Act::plan:
         session.plan_lead();
         break;
-    case Desk::Act::keep:
+    case PanelContext::Act::keep:
         session.keep_offer();
         break;
-    case Desk::Act::drop:
+    case PanelContext::Act::drop:
         session.abandon();
         break;
-    case Desk::Act::finish:
+    case PanelContext::Act::finish:
         session.finish();
         break;
-    case Desk::Act::none:
+    case PanelContext::Act::none:
         break;
     }
 }

@@ -9,6 +9,6 @@ namespace evenfall::shell::steps {
 
 /// Draws the panel of the step in session.view at the cursor, inside the caller's scroll area, and then
 /// applies the changes asked for: the session changes after the drawing, never during it.
-void panel(widgets::Ui& ui, state::Session& session, state::Motion& motion, state::Drawer& drawer);
+void panel(widgets::Ui& ui, state::Session& session, state::PanelState& motion, state::Drawer& drawer);
 
 } // namespace evenfall::shell::steps

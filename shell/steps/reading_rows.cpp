@@ -1,12 +1,11 @@
 #include "steps/fields.hpp"
 #include "steps/step_panels.hpp"
 
-#include "document/fields.hpp"
+#include "document_fields.hpp"
+#include "evenfall.hpp"
 #include "look/words_log.hpp"
 #include "look/words_steps.hpp"
-#include "materials/solids.hpp"
-#include "output/bench_text.hpp"
-#include "output/log_csv.hpp"
+#include "output.hpp"
 #include "widgets/button.hpp"
 #include "widgets/choice.hpp"
 #include "widgets/pick_field.hpp"
@@ -41,68 +40,69 @@ bool is_under_water(ReadingKind kind) {
     return kind == ReadingKind::held_under || kind == ReadingKind::hung_in_water;
 }
 
-std::string value_text(const Desk& desk, const Reading& r) {
+std::string value_text(const PanelContext& context, const Reading& r) {
     switch (r.kind) {
     case ReadingKind::tub_fall:
         return widgets::number_text(r.time_s.value_or(0.0), Unit::one, 2) + " s";
     case ReadingKind::floats_showing:
-        return text_of(desk, r.showing_m.value_or(0.0), Quantity::length);
+        return text_of(context, r.showing_m.value_or(0.0), Quantity::length);
     case ReadingKind::hang_angle:
-        return text_of(desk, r.angle_rad.value_or(0.0), Quantity::angle);
+        return text_of(context, r.angle_rad.value_or(0.0), Quantity::angle);
     default:
-        return text_of(desk, r.mass_kg.value_or(0.0) - r.holder_kg.value_or(0.0), Quantity::mass);
+        return text_of(context, r.mass_kg.value_or(0.0) - r.holder_kg.value_or(0.0), Quantity::mass);
     }
 }
 
 /// One value of a reading; it may still be missing. True when it was set.
-bool amount(Desk& desk, const std::string& id, const char* label, std::optional<double>& value,
+bool amount(PanelContext& context, const std::string& id, const char* label, std::optional<double>& value,
             const NumberSpec& spec, const char* absent, std::string_view below = {}, bool may_clear = true) {
-    const auto set = widgets::optional_number_field(
-        desk.ui, id, label, value, value.value_or(std::max(0.0, spec.least)), spec, absent, below, may_clear);
+    const auto set = widgets::optional_number_field(context.ui, id, label, value,
+                                                    value.value_or(std::max(0.0, spec.least)), spec, absent,
+                                                    below, may_clear);
     if (set) value = *set;
     return set.has_value();
 }
 template <auto Member>
-bool amount(Desk& desk, const std::string& id, const char* label, Reading& r, const char* absent,
+bool amount(PanelContext& context, const std::string& id, const char* label, Reading& r, const char* absent,
             std::string_view below = {}, const Shown& shown = {}) {
-    return amount(desk, id, label, r.*Member, spec_of(document::field_of<Member>, shown), absent, below);
+    return amount(context, id, label, r.*Member, spec_of(document::field_of<Member>, shown), absent, below);
 }
 
 /// One that the reading cannot do without.
 template <auto Member>
-bool needed(Desk& desk, const std::string& id, const char* label, Reading& r, std::string_view below = {},
-            const Shown& shown = {}) {
-    return amount(desk, id, label, r.*Member, spec_of(document::field_of<Member>, shown), words::type_it,
+bool needed(PanelContext& context, const std::string& id, const char* label, Reading& r,
+            std::string_view below = {}, const Shown& shown = {}) {
+    return amount(context, id, label, r.*Member, spec_of(document::field_of<Member>, shown), words::type_it,
                   below, false);
 }
 
 /// What a scale reads: only of a piece hung in water may it be less than nothing.
-bool mass_field(Desk& desk, const std::string& id, const char* label, Reading& r,
+bool mass_field(PanelContext& context, const std::string& id, const char* label, Reading& r,
                 std::string_view below = {}) {
     NumberSpec spec = spec_of(document::field_of<&Reading::mass_kg>);
     if (r.kind != ReadingKind::hung_in_water) spec.least = 0.0;
-    return amount(desk, id + ".mass", label, r.mass_kg, spec, words::type_it, below, false);
+    return amount(context, id + ".mass", label, r.mass_kg, spec, words::type_it, below, false);
 }
 
-bool stage_field(Desk& desk, const std::string& id, Reading& r) {
+bool stage_field(PanelContext& context, const std::string& id, Reading& r) {
     if (r.kind == ReadingKind::block) return false;
     std::vector<widgets::PickOption> options;
     for (int s = 0; s < stage_count; ++s) {
         options.push_back({std::to_string(s), std::string(stage_words(static_cast<Stage>(s))), {}});
     }
-    const auto picked = widgets::pick_field(desk.ui, id + ".stage", words::at_stage, options,
+    const auto picked = widgets::pick_field(context.ui, id + ".stage", words::at_stage, options,
                                             std::to_string(static_cast<int>(r.stage)));
     if (picked) r.stage = static_cast<Stage>(std::stoi(*picked));
     return picked.has_value();
 }
 
-bool segment_field(Desk& desk, const std::string& id, Reading& r) {
-    const auto& names = desk.document().segment_names;
+bool segment_field(PanelContext& context, const std::string& id, Reading& r) {
+    const auto& names = context.document().segment_names;
     if (!is_weight(r.kind) || names.size() < 2) return false;
     std::vector<widgets::PickOption> options{{"0", words::whole_piece, {}}};
     for (int s = 0; s < static_cast<int>(names.size()); ++s)
-        options.push_back({std::to_string(s + 1), segment_name(desk.document(), s), {}});
-    const auto picked = widgets::pick_field(desk.ui, id + ".segment", words::of_what, options,
+        options.push_back({std::to_string(s + 1), segment_name(context.document(), s), {}});
+    const auto picked = widgets::pick_field(context.ui, id + ".segment", words::of_what, options,
                                             std::to_string(r.segment ? *r.segment + 1 : 0));
     if (!picked) return false;
     const int chosen = std::stoi(*picked);
@@ -110,62 +110,63 @@ bool segment_field(Desk& desk, const std::string& id, Reading& r) {
     return true;
 }
 
-bool clip_field(Desk& desk, const std::string& id, Reading& r) {
+bool clip_field(PanelContext& context, const std::string& id, Reading& r) {
     std::vector<widgets::PickOption> options;
     for (const materials::Solid& solid : materials::solids()) {
         if (solid.serves(materials::Use::ballast))
             options.push_back({std::string(solid.id), std::string(solid.name), {}});
     }
     const auto picked =
-        widgets::pick_field(desk.ui, id + ".clip", words::clip_material_field, options, r.clip_material);
+        widgets::pick_field(context.ui, id + ".clip", words::clip_material_field, options, r.clip_material);
     if (picked) r.clip_material = *picked;
     return picked.has_value();
 }
 
 /// The values of a kind of reading. True when one was changed.
-bool amount_fields(Desk& desk, const std::string& id, Reading& r) {
+bool amount_fields(PanelContext& context, const std::string& id, Reading& r) {
     bool set = false;
     switch (r.kind) {
     case ReadingKind::dry_weight:
     case ReadingKind::hung_in_water:
-        set |= mass_field(desk, id, words::scale_field, r);
+        set |= mass_field(context, id, words::scale_field, r);
         break;
     case ReadingKind::held_under:
-        set |= mass_field(desk, id, words::gains_field, r, words::gains_below);
+        set |= mass_field(context, id, words::gains_field, r, words::gains_below);
         break;
     case ReadingKind::block:
-        set |= mass_field(desk, id, words::scale_field, r);
-        set |= needed<&Reading::length_m>(desk, id + ".length", words::block_length, r);
-        set |= needed<&Reading::width_m>(desk, id + ".width", words::block_width, r);
-        set |= needed<&Reading::height_m>(desk, id + ".height", words::block_height, r);
+        set |= mass_field(context, id, words::scale_field, r);
+        set |= needed<&Reading::length_m>(context, id + ".length", words::block_length, r);
+        set |= needed<&Reading::width_m>(context, id + ".width", words::block_width, r);
+        set |= needed<&Reading::height_m>(context, id + ".height", words::block_height, r);
         break;
     case ReadingKind::tub_fall:
-        set |= needed<&Reading::time_s>(desk, id + ".time", words::time_field, r, {}, seconds);
-        set |= needed<&Reading::depth_m>(desk, id + ".depth", words::depth_of_fall, r, {}, {Quantity::depth});
+        set |= needed<&Reading::time_s>(context, id + ".time", words::time_field, r, {}, seconds);
+        set |=
+            needed<&Reading::depth_m>(context, id + ".depth", words::depth_of_fall, r, {}, {Quantity::depth});
         break;
     case ReadingKind::just_hangs:
-        set |= mass_field(desk, id, words::clip_field, r);
-        set |= clip_field(desk, id, r);
+        set |= mass_field(context, id, words::clip_field, r);
+        set |= clip_field(context, id, r);
         break;
     case ReadingKind::floats_showing:
-        set |= needed<&Reading::showing_m>(desk, id + ".showing", words::showing_field, r);
+        set |= needed<&Reading::showing_m>(context, id + ".showing", words::showing_field, r);
         break;
     case ReadingKind::hang_angle:
-        set |= needed<&Reading::angle_rad>(desk, id + ".angle", words::angle_field, r, words::angle_below);
+        set |= needed<&Reading::angle_rad>(context, id + ".angle", words::angle_field, r, words::angle_below);
         break;
     }
     if (is_under_water(r.kind))
-        set |= amount<&Reading::holder_kg>(desk, id + ".holder", words::holder_field, r, words::holder_absent,
-                                           words::holder_below);
+        set |= amount<&Reading::holder_kg>(context, id + ".holder", words::holder_field, r,
+                                           words::holder_absent, words::holder_below);
     if (r.kind != ReadingKind::dry_weight && r.kind != ReadingKind::block)
-        set |= amount<&Reading::temperature_c>(desk, id + ".temperature", words::temperature, r,
+        set |= amount<&Reading::temperature_c>(context, id + ".temperature", words::temperature, r,
                                                words::temperature_of_tub);
     return set;
 }
 
-bool sigma_field(Desk& desk, const std::string& id, Reading& r) {
+bool sigma_field(PanelContext& context, const std::string& id, Reading& r) {
     const auto field = [&]<auto Member>(const Shown& shown = {}) {
-        return amount<Member>(desk, id + ".sigma", words::sigma_field, r, words::sigma_absent,
+        return amount<Member>(context, id + ".sigma", words::sigma_field, r, words::sigma_absent,
                               words::sigma_below, shown);
     };
     switch (r.kind) {
@@ -180,8 +181,8 @@ bool sigma_field(Desk& desk, const std::string& id, Reading& r) {
     }
 }
 
-bool lure_field(Desk& desk, const std::string& id, Reading& r) {
-    const int by = widgets::stepper(desk.ui, id + ".lure", words::lure_field, document::lure_of(r) + 1, 1,
+bool lure_field(PanelContext& context, const std::string& id, Reading& r) {
+    const int by = widgets::stepper(context.ui, id + ".lure", words::lure_field, document::lure_of(r) + 1, 1,
                                     document::max_lures);
     if (by == 0) return false;
     const int lure = document::lure_of(r) + by;
@@ -189,35 +190,35 @@ bool lure_field(Desk& desk, const std::string& id, Reading& r) {
     return true;
 }
 
-bool note_field(Desk& desk, const std::string& id, Reading& r) {
-    const auto note = widgets::text_field(desk.ui, id + ".note", words::log_note_field, r.note);
+bool note_field(PanelContext& context, const std::string& id, Reading& r) {
+    const auto note = widgets::text_field(context.ui, id + ".note", words::log_note_field, r.note);
     if (note) r.note = document::printable(*note, document::max_text);
     return note.has_value();
 }
 
 /// All fields of a reading; all are drawn, whichever changed. True when one was changed.
-bool fields(Desk& desk, const std::string& id, Reading& r) {
-    bool set = stage_field(desk, id, r);
-    set |= segment_field(desk, id, r);
-    set |= amount_fields(desk, id, r);
-    set |= sigma_field(desk, id, r);
-    set |= lure_field(desk, id, r);
-    set |= note_field(desk, id, r);
+bool fields(PanelContext& context, const std::string& id, Reading& r) {
+    bool set = stage_field(context, id, r);
+    set |= segment_field(context, id, r);
+    set |= amount_fields(context, id, r);
+    set |= sigma_field(context, id, r);
+    set |= lure_field(context, id, r);
+    set |= note_field(context, id, r);
     return set;
 }
 
-void how(Desk& desk, ReadingKind kind) {
-    widgets::subheading(desk.ui, words::how_group);
+void how(PanelContext& context, ReadingKind kind) {
+    widgets::subheading(context.ui, words::how_group);
     int number = 0;
     for (const std::string& step : output::reading_steps(kind))
-        widgets::paragraph(desk.ui, std::to_string(++number) + ". " + step);
+        widgets::paragraph(context.ui, std::to_string(++number) + ". " + step);
 }
 
-void verdict_rows(Desk& desk, const Reading& r, const ReadingFit& v) {
+void verdict_rows(PanelContext& context, const Reading& r, const ReadingFit& v) {
     if (!v.used) {
-        if (!v.warning.empty()) widgets::problem_line(desk.ui, v.warning);
+        if (!v.warning.empty()) widgets::problem_line(context.ui, v.warning);
         for (const std::string& why : v.explanations)
-            widgets::note(desk.ui, why);
+            widgets::note(context.ui, why);
         return;
     }
     std::string expected;
@@ -227,55 +228,55 @@ void verdict_rows(Desk& desk, const Reading& r, const ReadingFit& v) {
                    widgets::number_text(v.predicted_sigma, Unit::one, 2) + " s";
         break;
     case ReadingKind::floats_showing:
-        expected = number_of(desk, v.predicted, Quantity::length) + " ± " +
-                   text_of(desk, v.predicted_sigma, Quantity::length);
+        expected = number_of(context, v.predicted, Quantity::length) + " ± " +
+                   text_of(context, v.predicted_sigma, Quantity::length);
         break;
     case ReadingKind::hang_angle:
-        expected = number_of(desk, v.predicted, Quantity::angle) + " ± " +
-                   text_of(desk, v.predicted_sigma, Quantity::angle);
+        expected = number_of(context, v.predicted, Quantity::angle) + " ± " +
+                   text_of(context, v.predicted_sigma, Quantity::angle);
         break;
     case ReadingKind::block:
-        expected = number_of(desk, v.predicted, Quantity::density) + " ± " +
-                   text_of(desk, v.predicted_sigma, Quantity::density);
+        expected = number_of(context, v.predicted, Quantity::density) + " ± " +
+                   text_of(context, v.predicted_sigma, Quantity::density);
         break;
     default:
-        expected = number_of(desk, v.predicted, Quantity::mass) + " ± " +
-                   text_of(desk, v.predicted_sigma, Quantity::mass);
+        expected = number_of(context, v.predicted, Quantity::mass) + " ± " +
+                   text_of(context, v.predicted_sigma, Quantity::mass);
     }
-    widgets::figure_row(desk.ui, words::others_expect, expected, {},
+    widgets::figure_row(context.ui, words::others_expect, expected, {},
                         std::string(v.warning.empty() ? words::fits : words::does_not_fit) + ": " +
                             widgets::number_text(v.z_score, Unit::one, 1) + " " + words::off_word);
-    if (!v.warning.empty()) widgets::problem_line(desk.ui, v.warning);
+    if (!v.warning.empty()) widgets::problem_line(context.ui, v.warning);
     for (const std::string& why : v.explanations)
-        widgets::note(desk.ui, why);
+        widgets::note(context.ui, why);
 }
 
-void editor(Desk& desk, int index, const Uncertainty* uncertainty) {
-    const Reading& kept = desk.document().log[static_cast<std::size_t>(index)];
+void editor(PanelContext& context, int index, const Uncertainty* uncertainty) {
+    const Reading& kept = context.document().log[static_cast<std::size_t>(index)];
     const std::string id = "log." + std::to_string(index);
     Reading r = kept;
-    if (fields(desk, id, r) && state::is_complete(r)) {
-        desk.change(label_of(words::view_readings, words::reading_word, index),
-                    state::on_reading(index, [r](document::Reading& now) { now = r; }));
+    if (fields(context, id, r) && state::is_complete(r)) {
+        context.change(label_of(words::view_readings, words::reading_word, index),
+                       state::on_reading(index, [r](document::Reading& now) { now = r; }));
     }
     if (uncertainty != nullptr && static_cast<std::size_t>(index) < uncertainty->readings.size())
-        verdict_rows(desk, kept, uncertainty->readings[static_cast<std::size_t>(index)]);
+        verdict_rows(context, kept, uncertainty->readings[static_cast<std::size_t>(index)]);
     widgets::gap();
     const int tapped = widgets::button_row(
-        desk.ui,
+        context.ui,
         {{id + ".strike", kept.struck ? words::unstrike : words::strike, widgets::ButtonKind::plain, true},
          {id + ".remove", words::remove, widgets::ButtonKind::danger, true}});
     if (tapped == 0)
-        desk.change(label_of(kept.struck ? words::unstrike : words::strike, words::reading_word, index),
-                    state::strike_reading(index));
+        context.change(label_of(kept.struck ? words::unstrike : words::strike, words::reading_word, index),
+                       state::strike_reading(index));
     if (tapped == 1) {
-        desk.change(label_of(words::take_away, words::reading_word, index), state::remove_reading(index));
-        desk.view.selection = {};
+        context.change(label_of(words::take_away, words::reading_word, index), state::remove_reading(index));
+        context.view.selection = {};
     }
     widgets::gap();
 }
 
-std::string line_below(const Desk& desk, const Reading& r) {
+std::string line_below(const PanelContext& context, const Reading& r) {
     std::string text;
     const auto part = [&text](std::string_view more) {
         if (more.empty()) return;
@@ -284,7 +285,7 @@ std::string line_below(const Desk& desk, const Reading& r) {
     };
     if (r.struck) part(words::struck_word);
     if (r.kind != ReadingKind::block) part(stage_words(r.stage));
-    if (r.segment) part(segment_name(desk.document(), *r.segment));
+    if (r.segment) part(segment_name(context.document(), *r.segment));
     if (document::lure_of(r) > 0)
         part(std::string(words::lure_field) + " " + std::to_string(document::lure_of(r) + 1));
     part(r.date);
@@ -293,23 +294,29 @@ std::string line_below(const Desk& desk, const Reading& r) {
 }
 
 /// A row of the log. Excluded readings have a line through their figure as well as a word below.
-void log_row(Desk& desk, int index, const Uncertainty* uncertainty) {
-    const Reading& r = desk.document().log[static_cast<std::size_t>(index)];
-    const bool chosen = desk.row_chosen(ItemKind::reading, index);
+void log_row(PanelContext& context, int index, const Uncertainty* uncertainty) {
+    const Reading& r = context.document().log[static_cast<std::size_t>(index)];
+    const bool chosen = context.row_chosen(ItemKind::reading, index);
     const bool odd = uncertainty != nullptr &&
                      static_cast<std::size_t>(index) < uncertainty->readings.size() &&
                      !uncertainty->readings[static_cast<std::size_t>(index)].warning.empty();
-    std::string below = line_below(desk, r);
+    std::string below = line_below(context, r);
     if (odd) below = std::string("! ") + words::does_not_fit + words::separator + below;
-    if (widgets::list_row(
-            desk.ui, "log." + std::to_string(index),
-            {output::reading_name(r.kind), below, value_text(desk, r), {}, chosen, !chosen, true, r.struck}))
-        desk.choose(ItemKind::reading, index);
-    if (chosen) editor(desk, index, uncertainty);
+    if (widgets::list_row(context.ui, "log." + std::to_string(index),
+                          {output::reading_name(r.kind),
+                           below,
+                           value_text(context, r),
+                           {},
+                           chosen,
+                           !chosen,
+                           true,
+                           r.struck}))
+        context.choose(ItemKind::reading, index);
+    if (chosen) editor(context, index, uncertainty);
 }
 
 /// By how much such a reading would reduce the uncertainty of this lure.
-void sharpening(Desk& desk, const Reading& r, const Uncertainty* uncertainty) {
+void reading_gain(PanelContext& context, const Reading& r, const Uncertainty* uncertainty) {
     if (uncertainty == nullptr) return;
     const NextReading* found = nullptr;
     for (const NextReading& n : uncertainty->next) {
@@ -318,77 +325,78 @@ void sharpening(Desk& desk, const Reading& r, const Uncertainty* uncertainty) {
         if (same && (found == nullptr || n.chance > found->chance)) found = &n;
     }
     if (found == nullptr) return;
-    widgets::note(desk.ui,
-                  std::string(words::sharpens_to) + text_of(desk, found->in_water_sigma_kg, Quantity::mass) +
-                      words::sharpens_from + text_of(desk, uncertainty->in_water_kg.sigma, Quantity::mass) +
+    widgets::note(context.ui,
+                  std::string(words::sharpens_to) +
+                      text_of(context, found->in_water_sigma_kg, Quantity::mass) + words::sharpens_from +
+                      text_of(context, uncertainty->in_water_kg.sigma, Quantity::mass) +
                       (found->with_dry_weight ? words::sharpens_dry : "") + words::sharpens_chance +
                       widgets::value_text(found->chance, Unit::percent, 0) + ".");
 }
 
-void draft_rows(Desk& desk, const Uncertainty* uncertainty) {
-    Reading& r = *desk.motion.draft.reading;
-    widgets::subheading(desk.ui, output::reading_name(r.kind));
-    fields(desk, "log.new", r);
+void draft_rows(PanelContext& context, const Uncertainty* uncertainty) {
+    Reading& r = *context.motion.draft.reading;
+    widgets::subheading(context.ui, output::reading_name(r.kind));
+    fields(context, "log.new", r);
     widgets::gap();
     const int tapped = widgets::button_row(
-        desk.ui, {{"log.new.put", words::put_down, widgets::ButtonKind::main, state::is_complete(r)},
-                  {"log.new.cancel", words::not_now, widgets::ButtonKind::plain, true}});
-    sharpening(desk, r, uncertainty);
-    how(desk, r.kind);
+        context.ui, {{"log.new.put", words::put_down, widgets::ButtonKind::main, state::is_complete(r)},
+                     {"log.new.cancel", words::not_now, widgets::ButtonKind::plain, true}});
+    reading_gain(context, r, uncertainty);
+    how(context, r.kind);
     if (tapped == 0) {
-        desk.change(words::put_down_label, state::add_reading(r));
-        desk.put_down_draft = true;
+        context.change(words::put_down_label, state::add_reading(r));
+        context.put_down_draft = true;
     }
     if (tapped == 1) {
-        desk.view.adding_reading = false;
-        desk.motion.draft.reading.reset();
+        context.view.adding_reading = false;
+        context.motion.draft.reading.reset();
     }
 }
 
-void kind_rows(Desk& desk, const Uncertainty* uncertainty) {
-    widgets::subheading(desk.ui, words::which_reading);
+void kind_rows(PanelContext& context, const Uncertainty* uncertainty) {
+    widgets::subheading(context.ui, words::which_reading);
     for (std::size_t k = 0; k < kinds.size(); ++k) {
-        if (widgets::list_row(desk.ui, "log.kind." + std::to_string(k),
+        if (widgets::list_row(context.ui, "log.kind." + std::to_string(k),
                               {output::reading_name(kinds[k]), {}, {}, {}, false, true}))
-            desk.motion.draft.reading = state::begun(
-                kinds[k], uncertainty, desk.ui.host != nullptr ? desk.ui.host->today() : std::string());
+            context.motion.draft.reading = state::new_reading(
+                kinds[k], uncertainty, context.ui.host != nullptr ? context.ui.host->today() : std::string());
     }
     widgets::gap();
-    if (widgets::button(desk.ui, "log.kind.cancel", words::not_now)) desk.view.adding_reading = false;
+    if (widgets::button(context.ui, "log.kind.cancel", words::not_now)) context.view.adding_reading = false;
 }
 
 } // namespace
 
-void reading_rows(Desk& desk) {
-    const Uncertainty* uncertainty = desk.motion.bench.uncertainty(desk.session);
-    if (desk.motion.draft.reading) {
-        draft_rows(desk, uncertainty);
+void reading_rows(PanelContext& context) {
+    const Uncertainty* uncertainty = context.motion.bench.uncertainty(context.session);
+    if (context.motion.draft.reading) {
+        draft_rows(context, uncertainty);
         return;
     }
-    if (desk.view.adding_reading) {
-        kind_rows(desk, uncertainty);
+    if (context.view.adding_reading) {
+        kind_rows(context, uncertainty);
         return;
     }
-    const auto& log = desk.document().log;
+    const auto& log = context.document().log;
     const bool room = log.size() < document::max_readings;
-    if (widgets::button(desk.ui, "log.add", words::add_reading, widgets::ButtonKind::main, room))
-        desk.view.adding_reading = true;
+    if (widgets::button(context.ui, "log.add", words::add_reading, widgets::ButtonKind::main, room))
+        context.view.adding_reading = true;
     widgets::gap();
-    if (log.empty()) widgets::paragraph(desk.ui, words::no_readings);
+    if (log.empty()) widgets::paragraph(context.ui, words::no_readings);
     for (int i = static_cast<int>(log.size()); i-- > 0;)
-        log_row(desk, i, uncertainty);
-    if (log.empty() || desk.ui.host == nullptr) return;
+        log_row(context, i, uncertainty);
+    if (log.empty() || context.ui.host == nullptr) return;
     widgets::gap();
-    if (widgets::button(desk.ui, "log.next", words::next_lure)) {
-        if (const auto next = for_next_lure(desk.document())) {
-            desk.change(words::next_lure,
-                        state::on_document([next = *next](document::Document& d) { d = next; }));
-            desk.view.selection = {};
+    if (widgets::button(context.ui, "log.next", words::next_lure)) {
+        if (const auto next = for_next_lure(context.document())) {
+            context.change(words::next_lure,
+                           state::on_document([next = *next](document::Document& d) { d = next; }));
+            context.view.selection = {};
         }
     }
-    widgets::note(desk.ui, words::next_lure_note);
-    if (widgets::button(desk.ui, "log.csv", words::export_csv))
-        desk.ui.host->save_file(desk.document().name + " log.csv", output::log_csv(desk.document()));
+    widgets::note(context.ui, words::next_lure_note);
+    if (widgets::button(context.ui, "log.csv", words::export_csv))
+        context.ui.host->save_file(context.document().name + " log.csv", output::log_csv(context.document()));
 }
 
 } // namespace evenfall::shell::steps

@@ -30,13 +30,13 @@ struct Along {
     }
 };
 
-Plot empty_plot(const Desk& desk, const Along& along, const fall::Sweep& sweep) {
+Plot empty_plot(const PanelContext& context, const Along& along, const fall::Sweep& sweep) {
     Plot plot;
     plot.x_unit = widgets::symbol(along.unit);
     plot.x_step = along.unit == Unit::fahrenheit ? 18.0 : 10.0;
     plot.x_least = along.x(along.points.front());
     plot.x_most = along.x(along.points.back());
-    const document::Water& here = desk.document().water;
+    const document::Water& here = context.document().water;
     const double now = widgets::to_unit(along.salt ? here.salinity_g_kg : here.temperature_c, along.unit);
     bool still_is_here = false;
     if (!along.salt) {
@@ -51,11 +51,11 @@ Plot empty_plot(const Desk& desk, const Along& along, const fall::Sweep& sweep) 
 }
 
 /// Draws the plot and stores where the finger reads it; `unit_text` and `decimals` are those of the figure.
-void show(Desk& desk, std::string_view id, Plot& plot, const Along& along, std::string_view unit_text,
-          int decimals) {
+void show(PanelContext& context, std::string_view id, Plot& plot, const Along& along,
+          std::string_view unit_text, int decimals) {
     // Both plots are read at the same water, independent of the unit.
     const std::string_view key = along.salt ? "water.sweep.salt" : "water.sweep.warmth";
-    auto& read_at = desk.motion.read_off;
+    auto& read_at = context.motion.read_off;
     std::optional<double> at;
     if (const auto found = read_at.find(key); found != read_at.end())
         at = widgets::to_unit(found->second, along.unit);
@@ -69,13 +69,13 @@ void show(Desk& desk, std::string_view id, Plot& plot, const Along& along, std::
         read += value ? widgets::number_text(*value, Unit::one, decimals) + " " + std::string(unit_text)
                       : std::string("–");
     }
-    if (const auto moved = widgets::plot(desk.ui, id, plot, at, read))
+    if (const auto moved = widgets::plot(context.ui, id, plot, at, read))
         read_at.insert_or_assign(std::string(key), widgets::from_unit(*moved, along.unit));
 }
 
-void weight_plot(Desk& desk, const Along& along, const fall::Sweep& sweep) {
-    const Unit mass = desk.ui.units.of(Quantity::mass);
-    Plot plot = empty_plot(desk, along, sweep);
+void weight_plot(PanelContext& context, const Along& along, const fall::Sweep& sweep) {
+    const Unit mass = context.ui.units.of(Quantity::mass);
+    Plot plot = empty_plot(context, along, sweep);
     plot.title = std::string(words::sweep_weight) + ", " + std::string(widgets::symbol(mass));
     PlotLine stays;
     PlotLine swells;
@@ -87,12 +87,12 @@ void weight_plot(Desk& desk, const Along& along, const fall::Sweep& sweep) {
     plot.lines.push_back(std::move(stays));
     // Salt does not swell wood: the two lines would coincide.
     if (!along.salt) plot.lines.push_back(std::move(swells));
-    show(desk, "water.sweep.weight", plot, along, widgets::symbol(mass), mass == Unit::ounce ? 3 : 2);
+    show(context, "water.sweep.weight", plot, along, widgets::symbol(mass), mass == Unit::ounce ? 3 : 2);
 }
 
-void fall_plot(Desk& desk, const Along& along, const fall::Sweep& sweep) {
+void fall_plot(PanelContext& context, const Along& along, const fall::Sweep& sweep) {
     // Always in speeds: a time per length has no value at rest.
-    Plot plot = empty_plot(desk, along, sweep);
+    Plot plot = empty_plot(context, along, sweep);
     plot.title = std::string(words::sweep_fall) + ", " + std::string(widgets::symbol(Unit::mm_per_s));
     PlotLine line;
     bool rises = false;
@@ -106,32 +106,33 @@ void fall_plot(Desk& desk, const Along& along, const fall::Sweep& sweep) {
     }
     if (!line.points.empty()) plot.lines.push_back(std::move(line));
     if (plot.lines.empty()) return;
-    show(desk, "water.sweep.fall", plot, along, widgets::symbol(Unit::mm_per_s), 0);
-    if (rises) widgets::note(desk.ui, words::sweep_rises);
+    show(context, "water.sweep.fall", plot, along, widgets::symbol(Unit::mm_per_s), 0);
+    if (rises) widgets::note(context.ui, words::sweep_rises);
 }
 
 } // namespace
 
-void season_rows(Desk& desk) {
-    const fall::Sweep* sweep = desk.motion.answers.sweep(desk.session);
+void season_rows(PanelContext& context) {
+    const fall::Sweep* sweep = context.motion.answers.sweep(context.session);
     if (sweep == nullptr || sweep->by_temperature.size() < 2 || sweep->by_salinity.size() < 2) {
-        widgets::note(desk.ui, words::not_known);
+        widgets::note(context.ui, words::not_known);
         return;
     }
     constexpr std::array<std::string_view, 2> ways{words::by_warmth, words::by_salt};
-    if (const auto chosen = widgets::choice(desk.ui, "water.sweep", ways, desk.view.season_by_salt ? 1 : 0))
-        desk.view.season_by_salt = *chosen == 1;
-    const bool salt = desk.view.season_by_salt;
+    if (const auto chosen =
+            widgets::choice(context.ui, "water.sweep", ways, context.view.season_by_salt ? 1 : 0))
+        context.view.season_by_salt = *chosen == 1;
+    const bool salt = context.view.season_by_salt;
     const Along along{salt ? sweep->by_salinity : sweep->by_temperature, salt,
-                      desk.ui.units.of(salt ? Quantity::salinity : Quantity::temperature)};
-    weight_plot(desk, along, *sweep);
-    if (!salt) widgets::note(desk.ui, words::sweep_note);
-    fall_plot(desk, along, *sweep);
+                      context.ui.units.of(salt ? Quantity::salinity : Quantity::temperature)};
+    weight_plot(context, along, *sweep);
+    if (!salt) widgets::note(context.ui, words::sweep_note);
+    fall_plot(context, along, *sweep);
     widgets::gap();
-    if (sweep->still_at_c.empty()) widgets::note(desk.ui, words::still_nowhere);
+    if (sweep->still_at_c.empty()) widgets::note(context.ui, words::still_nowhere);
     for (const double c : sweep->still_at_c) {
-        widgets::figure_row(desk.ui, words::still_row, number_of(desk, c, Quantity::temperature),
-                            unit_of(desk, Quantity::temperature));
+        widgets::figure_row(context.ui, words::still_row, number_of(context, c, Quantity::temperature),
+                            unit_of(context, Quantity::temperature));
     }
 }
 

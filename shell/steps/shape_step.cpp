@@ -1,8 +1,8 @@
 #include "steps/fields.hpp"
 #include "steps/step_panels.hpp"
 
+#include "evenfall.hpp"
 #include "look/words_steps.hpp"
-#include "materials/woods.hpp"
 #include "widgets/choice.hpp"
 #include "widgets/pick_field.hpp"
 #include "widgets/rows.hpp"
@@ -24,9 +24,9 @@ std::string gravity_text(const materials::Wood& wood) {
            (wood.sg_12 ? " at 12 %" : " green");
 }
 
-void wood_rows(Desk& desk) {
-    const auto& wood = desk.document().wood;
-    widgets::subheading(desk.ui, words::wood_group);
+void wood_rows(PanelContext& context) {
+    const auto& wood = context.document().wood;
+    widgets::subheading(context.ui, words::wood_group);
     std::vector<widgets::PickOption> options;
     for (const auto& entry : materials::woods()) {
         const auto& figure = entry.sg_12 ? entry.sg_12 : entry.sg_green;
@@ -35,21 +35,21 @@ void wood_rows(Desk& desk) {
              gravity_text(entry) + words::separator +
                  std::string(figure ? provenance_words(figure->provenance) : std::string_view{})});
     }
-    if (auto picked = widgets::pick_field(desk.ui, "shape.wood", words::species, options, wood.species)) {
-        desk.change(words::species,
-                    on_document([id = *picked](document::Document& d) { d.wood.species = id; }));
+    if (auto picked = widgets::pick_field(context.ui, "shape.wood", words::species, options, wood.species)) {
+        context.change(words::species,
+                       on_document([id = *picked](document::Document& d) { d.wood.species = id; }));
     }
     const auto* entry = materials::find_wood(wood.species);
     if (entry != nullptr) {
         const auto& figure = entry->sg_12 ? entry->sg_12 : entry->sg_green;
         if (figure) {
-            widgets::note(desk.ui, gravity_text(*entry) + ", " +
-                                       std::string(provenance_words(figure->provenance)) + ": " +
-                                       std::string(figure->source));
+            widgets::note(context.ui, gravity_text(*entry) + ", " +
+                                          std::string(provenance_words(figure->provenance)) + ": " +
+                                          std::string(figure->source));
         }
     }
     document::Wood held = wood;
-    Fields f(desk, "shape");
+    Fields f(context, "shape");
     double moisture = held.moisture_percent / 100.0;
     constexpr document::NumberField percent = document::field_of<&document::Wood::moisture_percent>;
     f.number(".moisture", words::moisture, moisture,
@@ -64,23 +64,23 @@ void wood_rows(Desk& desk) {
                                                        words::density_spread_below);
     f.put([&] { return on_document([held](document::Document& d) { d.wood = held; }); });
     const double now = wood.density_kg_m3.value_or(table);
-    widgets::figure_row(desk.ui, words::density_now, number_of(desk, now, Quantity::density),
-                        unit_of(desk, Quantity::density));
+    widgets::figure_row(context.ui, words::density_now, number_of(context, now, Quantity::density),
+                        unit_of(context, Quantity::density));
 }
 
-void size_rows(Desk& desk) {
-    const auto& document = desk.document();
-    widgets::subheading(desk.ui, words::size_group);
+void size_rows(PanelContext& context) {
+    const auto& document = context.document();
+    widgets::subheading(context.ui, words::size_group);
     // No fields of the document: the whole drawing is scaled. At most what its curves may hold.
     const double longest_m = document::most_si(document::points_of<&document::Shape::top>.first);
     const double widest_m = 2.0 * document::most_si(document::points_of<&document::Shape::half_width>.second);
-    number(desk, "shape.length", words::length_field, state::drawn_length_m(document),
+    number(context, "shape.length", words::length_field, state::drawn_length_m(document),
            {Quantity::length, 0.02, longest_m, {}, -1}, words::length_field, state::scale_whole,
            words::length_below);
-    number(desk, "shape.height", words::height_field, state::drawn_height_m(document),
+    number(context, "shape.height", words::height_field, state::drawn_height_m(document),
            {Quantity::length, 0.003, widest_m, {}, -1}, words::height_field, state::scale_height,
            words::height_below);
-    number(desk, "shape.thickness", words::width_field, state::drawn_width_m(document),
+    number(context, "shape.thickness", words::width_field, state::drawn_width_m(document),
            {Quantity::length, 0.002, widest_m, {}, -1}, words::width_field, state::scale_width,
            words::width_below);
 }
@@ -100,21 +100,21 @@ state::Edit section_kind(document::SectionKind kind) {
     });
 }
 
-void section_rows(Desk& desk) {
-    const auto& section = desk.document().shape.section;
-    widgets::subheading(desk.ui, words::section_group);
+void section_rows(PanelContext& context) {
+    const auto& section = context.document().shape.section;
+    widgets::subheading(context.ui, words::section_group);
     const std::array<std::string_view, 3> kinds{words::section_round, words::section_chamfer,
                                                 words::section_free};
     if (const auto tapped =
-            widgets::choice(desk.ui, "shape.section", kinds, static_cast<int>(section.kind))) {
-        desk.change(words::section_group, section_kind(static_cast<document::SectionKind>(*tapped)));
+            widgets::choice(context.ui, "shape.section", kinds, static_cast<int>(section.kind))) {
+        context.change(words::section_group, section_kind(static_cast<document::SectionKind>(*tapped)));
     }
     const std::array<const char*, 3> notes{words::section_round_note, words::section_chamfer_note,
                                            words::section_free_note};
-    widgets::note(desk.ui, notes[static_cast<std::size_t>(section.kind)]);
+    widgets::note(context.ui, notes[static_cast<std::size_t>(section.kind)]);
     if (section.fullness.size() == 1 && section.kind != document::SectionKind::free) {
         const bool round = section.kind == document::SectionKind::superellipse;
-        number(desk, "shape.fullness", words::curve_fullness, section.fullness.front().value,
+        number(context, "shape.fullness", words::curve_fullness, section.fullness.front().value,
                spec_of(document::fullness_field(section.kind), {{}, round ? 0.1 : 0.05, 2}),
                words::curve_fullness, [](double v) {
                    return on_document([v](document::Document& d) {
@@ -126,27 +126,27 @@ void section_rows(Desk& desk) {
 
 } // namespace
 
-void shape_panel(Desk& desk) {
-    const auto& document = desk.document();
-    widgets::heading(desk.ui, words::shape_head, words::shape_below);
-    if (auto named = widgets::text_field(desk.ui, "shape.name", words::name, document.name)) {
-        desk.change(words::name, on_document([text = *named](document::Document& d) { d.name = text; }));
+void shape_panel(PanelContext& context) {
+    const auto& document = context.document();
+    widgets::heading(context.ui, words::shape_head, words::shape_below);
+    if (auto named = widgets::text_field(context.ui, "shape.name", words::name, document.name)) {
+        context.change(words::name, on_document([text = *named](document::Document& d) { d.name = text; }));
     }
-    if (auto noted = widgets::text_field(desk.ui, "shape.note", words::note_field, document.note)) {
-        desk.change(words::note_field,
-                    on_document([text = *noted](document::Document& d) { d.note = text; }));
+    if (auto noted = widgets::text_field(context.ui, "shape.note", words::note_field, document.note)) {
+        context.change(words::note_field,
+                       on_document([text = *noted](document::Document& d) { d.note = text; }));
     }
-    size_rows(desk);
-    picture_rows(desk);
-    wood_rows(desk);
-    block_check_rows(desk);
-    wood_table_rows(desk);
-    section_rows(desk);
-    section_point_rows(desk);
-    curve_rows(desk);
-    blank_rows(desk);
-    measured_rows(desk);
-    widgets::caution_box(desk.ui, words::dust_title, words::dust_caution);
+    size_rows(context);
+    picture_rows(context);
+    wood_rows(context);
+    block_check_rows(context);
+    wood_table_rows(context);
+    section_rows(context);
+    section_point_rows(context);
+    curve_rows(context);
+    blank_rows(context);
+    measured_rows(context);
+    widgets::caution_box(context.ui, words::dust_title, words::dust_caution);
 }
 
 } // namespace evenfall::shell::steps

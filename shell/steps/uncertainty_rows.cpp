@@ -2,7 +2,7 @@
 
 #include "look/words_log.hpp"
 #include "look/words_steps.hpp"
-#include "output/bench_text.hpp"
+#include "output.hpp"
 #include "widgets/button.hpp"
 #include "widgets/plot.hpp"
 #include "widgets/rows.hpp"
@@ -23,47 +23,48 @@ std::string percent(double share) {
     return widgets::number_text(share, Unit::percent, 0);
 }
 
-std::string with_doubt(const Desk& desk, const Estimate& e, Quantity quantity) {
-    return number_of(desk, e.value, quantity) + " ± " + number_of(desk, e.sigma, quantity);
+std::string with_doubt(const PanelContext& context, const Estimate& e, Quantity quantity) {
+    return number_of(context, e.value, quantity) + " ± " + number_of(context, e.sigma, quantity);
 }
 
-std::string before_text(const Desk& desk, const Estimate& e, Quantity quantity) {
-    return "± " + number_of(desk, e.sigma_before, quantity) + " " + words::before_any;
+std::string before_text(const PanelContext& context, const Estimate& e, Quantity quantity) {
+    return "± " + number_of(context, e.sigma_before, quantity) + " " + words::before_any;
 }
 
 /// A fall shown as a time per length has an asymmetric range, so its ends are shown.
-std::string fall_ends(const Desk& desk, const Estimate& e) {
-    return number_of(desk, e.value + e.sigma, Quantity::fall) + " – " +
-           fall_end_text(desk, e.value - e.sigma);
+std::string fall_ends(const PanelContext& context, const Estimate& e) {
+    return number_of(context, e.value + e.sigma, Quantity::fall) + " – " +
+           fall_end_text(context, e.value - e.sigma);
 }
 
-void finished_rows(Desk& desk, const Uncertainty& s) {
-    widgets::subheading(desk.ui, words::finished_group);
-    const std::string_view gram = unit_of(desk, Quantity::mass);
-    widgets::figure_row(desk.ui, words::sure_mass, with_doubt(desk, s.mass_kg, Quantity::mass), gram,
-                        before_text(desk, s.mass_kg, Quantity::mass));
-    std::string in_water = with_doubt(desk, s.in_water_kg, Quantity::mass);
+void finished_rows(PanelContext& context, const Uncertainty& s) {
+    widgets::subheading(context.ui, words::finished_group);
+    const std::string_view gram = unit_of(context, Quantity::mass);
+    widgets::figure_row(context.ui, words::sure_mass, with_doubt(context, s.mass_kg, Quantity::mass), gram,
+                        before_text(context, s.mass_kg, Quantity::mass));
+    std::string in_water = with_doubt(context, s.in_water_kg, Quantity::mass);
     if (s.in_water_kg.value > 0.0) in_water.insert(0, 1, '+');
-    widgets::figure_row(desk.ui, words::sure_in_water, in_water, gram,
-                        before_text(desk, s.in_water_kg, Quantity::mass));
+    widgets::figure_row(context.ui, words::sure_in_water, in_water, gram,
+                        before_text(context, s.in_water_kg, Quantity::mass));
     if (s.fall_m_s) {
         const Interval& most = s.fall_50_80_95_m_s[1];
         std::string below = std::string(words::four_in_five) + " " +
-                            number_of(desk, most.high, Quantity::fall) + " " + words::and_word + " ";
-        below +=
-            most.low > 0.0 ? number_of(desk, most.low, Quantity::fall) : std::string(words::nothing_floats);
-        widgets::figure_row(desk.ui, words::sure_fall, fall_ends(desk, *s.fall_m_s),
-                            unit_of(desk, Quantity::fall));
-        widgets::note(desk.ui, below + ".");
+                            number_of(context, most.high, Quantity::fall) + " " + words::and_word + " ";
+        below += most.low > 0.0 ? number_of(context, most.low, Quantity::fall)
+                                : std::string(words::nothing_floats);
+        widgets::figure_row(context.ui, words::sure_fall, fall_ends(context, *s.fall_m_s),
+                            unit_of(context, Quantity::fall));
+        widgets::note(context.ui, below + ".");
     }
     if (std::isfinite(s.pitch_rad.value))
-        widgets::figure_row(desk.ui, words::sure_pitch, with_doubt(desk, s.pitch_rad, Quantity::angle),
-                            unit_of(desk, Quantity::angle), before_text(desk, s.pitch_rad, Quantity::angle));
+        widgets::figure_row(context.ui, words::sure_pitch, with_doubt(context, s.pitch_rad, Quantity::angle),
+                            unit_of(context, Quantity::angle),
+                            before_text(context, s.pitch_rad, Quantity::angle));
 }
 
-void stage_plot(Desk& desk, const Uncertainty& s, std::string_view id, const char* title,
+void stage_plot(PanelContext& context, const Uncertainty& s, std::string_view id, const char* title,
                 Estimate StagePrediction::*of) {
-    const Unit mass = desk.ui.units.of(Quantity::mass);
+    const Unit mass = context.ui.units.of(Quantity::mass);
     widgets::Plot plot;
     plot.title = std::string(title) + ", " + std::string(widgets::symbol(mass));
     plot.x_step = 1.0;
@@ -82,89 +83,90 @@ void stage_plot(Desk& desk, const Uncertainty& s, std::string_view id, const cha
         plot.lines.push_back(std::move(before));
         plot.marks.push_back({static_cast<int>(s.stage) + 1.0, words::here_mark});
     }
-    auto& read_at = desk.motion.read_off;
+    auto& read_at = context.motion.read_off;
     std::optional<double> at;
     if (const auto found = read_at.find(id); found != read_at.end()) at = std::round(found->second);
     std::string read;
     if (at) {
         const int stage = std::clamp(static_cast<int>(*at) - 1, 0, stage_count - 1);
         read = std::string(stage_words(static_cast<Stage>(stage))) + ": ± " +
-               number_of(desk, (s.stages[static_cast<std::size_t>(stage)].*of).sigma, Quantity::mass);
+               number_of(context, (s.stages[static_cast<std::size_t>(stage)].*of).sigma, Quantity::mass);
     }
-    if (const auto moved = widgets::plot(desk.ui, id, plot, at, read))
+    if (const auto moved = widgets::plot(context.ui, id, plot, at, read))
         read_at.insert_or_assign(std::string(id), *moved);
 }
 
-void next_rows(Desk& desk, const Uncertainty& s) {
-    widgets::subheading(desk.ui, words::next_group);
+void next_rows(PanelContext& context, const Uncertainty& s) {
+    widgets::subheading(context.ui, words::next_group);
     if (s.next.empty()) {
-        widgets::note(desk.ui, words::next_none);
+        widgets::note(context.ui, words::next_none);
         return;
     }
-    widgets::note(desk.ui, words::next_below);
+    widgets::note(context.ui, words::next_below);
     constexpr std::size_t shown = 5;
     for (std::size_t k = 0; k < std::min(shown, s.next.size()); ++k) {
         const NextReading& n = s.next[k];
         const std::string name = output::reading_name(n.kind) + (n.with_dry_weight ? words::and_dry : "");
         const std::string below = std::string(stage_words(n.stage)) + words::separator + "± " +
-                                  text_of(desk, n.in_water_sigma_kg, Quantity::mass) + " " +
+                                  text_of(context, n.in_water_sigma_kg, Quantity::mass) + " " +
                                   words::in_the_water;
-        widgets::figure_row(desk.ui, name, percent(n.chance), unit_of(desk, Quantity::percent), below);
+        widgets::figure_row(context.ui, name, percent(n.chance), unit_of(context, Quantity::percent), below);
     }
 }
 
-void input_rows(Desk& desk, const Uncertainty& s) {
-    widgets::subheading(desk.ui, words::inputs_group);
+void input_rows(PanelContext& context, const Uncertainty& s) {
+    widgets::subheading(context.ui, words::inputs_group);
     for (const InputEstimate& b : s.inputs) {
         const std::string now = widgets::number_text(b.factor - 1.0, Unit::percent, 1) + " ± " +
                                 widgets::number_text(b.spread, Unit::percent, 1);
-        widgets::figure_row(desk.ui, b.name, now, unit_of(desk, Quantity::percent),
+        widgets::figure_row(context.ui, b.name, now, unit_of(context, Quantity::percent),
                             "± " + widgets::value_text(b.spread_before, Unit::percent, 1) + " " +
                                 words::before_any);
     }
 }
 
-void draw_rows(Desk& desk) {
-    auto& bench = desk.motion.bench;
-    widgets::subheading(desk.ui, words::draws_group);
+void draw_rows(PanelContext& context) {
+    auto& bench = context.motion.bench;
+    widgets::subheading(context.ui, words::draws_group);
     // More frames are requested only while draws are left.
-    if (bench.go_on_drawing(desk.session)) desk.ui.lively = std::max(desk.ui.lively, 2);
+    if (bench.continue_draws(context.session))
+        context.ui.frames_wanted = std::max(context.ui.frames_wanted, 2);
     const auto draws = bench.draws();
     if (draws) {
-        const std::string_view unit = unit_of(desk, Quantity::percent);
-        widgets::note(desk.ui, std::to_string(draws->count) + " " + words::draws_of);
-        widgets::figure_row(desk.ui, words::draws_right, percent(draws->chances.both), unit);
-        widgets::figure_row(desk.ui, words::draws_half,
-                            fall_end_text(desk, draws->fall_m_s.high_50) + " – " +
-                                fall_end_text(desk, draws->fall_m_s.low_50),
-                            unit_of(desk, Quantity::fall));
-        widgets::figure_row(desk.ui, words::draws_float, percent(draws->floats), unit);
+        const std::string_view unit = unit_of(context, Quantity::percent);
+        widgets::note(context.ui, std::to_string(draws->count) + " " + words::draws_of);
+        widgets::figure_row(context.ui, words::draws_right, percent(draws->chances.both), unit);
+        widgets::figure_row(context.ui, words::draws_half,
+                            fall_end_text(context, draws->fall_m_s.high_50) + " – " +
+                                fall_end_text(context, draws->fall_m_s.low_50),
+                            unit_of(context, Quantity::fall));
+        widgets::figure_row(context.ui, words::draws_float, percent(draws->floats), unit);
     }
     widgets::gap();
     if (bench.drawing()) {
-        if (widgets::button(desk.ui, "log.draw", words::draws_stop)) bench.stop_draws();
-    } else if (widgets::button(desk.ui, "log.draw", words::draws_start)) {
-        bench.start_draws(desk.session);
-        desk.ui.lively = std::max(desk.ui.lively, 2);
+        if (widgets::button(context.ui, "log.draw", words::draws_stop)) bench.stop_draws();
+    } else if (widgets::button(context.ui, "log.draw", words::draws_start)) {
+        bench.start_draws(context.session);
+        context.ui.frames_wanted = std::max(context.ui.frames_wanted, 2);
     }
-    widgets::note(desk.ui, words::draws_note);
+    widgets::note(context.ui, words::draws_note);
 }
 
 } // namespace
 
-void uncertainty_rows(Desk& desk) {
-    const Uncertainty* s = desk.motion.bench.uncertainty(desk.session);
+void uncertainty_rows(PanelContext& context) {
+    const Uncertainty* s = context.motion.bench.uncertainty(context.session);
     if (s == nullptr) {
-        widgets::note(desk.ui, words::now_not_known);
+        widgets::note(context.ui, words::now_not_known);
         return;
     }
-    finished_rows(desk, *s);
-    stage_plot(desk, *s, "log.doubt.mass", words::doubt_mass_title, &StagePrediction::mass_kg);
-    stage_plot(desk, *s, "log.doubt", words::doubt_title, &StagePrediction::in_tub_kg);
-    widgets::note(desk.ui, words::doubt_note);
-    next_rows(desk, *s);
-    draw_rows(desk);
-    input_rows(desk, *s);
+    finished_rows(context, *s);
+    stage_plot(context, *s, "log.doubt.mass", words::doubt_mass_title, &StagePrediction::mass_kg);
+    stage_plot(context, *s, "log.doubt", words::doubt_title, &StagePrediction::in_tub_kg);
+    widgets::note(context.ui, words::doubt_note);
+    next_rows(context, *s);
+    draw_rows(context);
+    input_rows(context, *s);
 }
 
 } // namespace evenfall::shell::steps

@@ -50,20 +50,20 @@ int button_row(Ui& ui, std::initializer_list<ButtonSpec> buttons) {
     return tapped;
 }
 
-bool sign_button_at(Ui& ui, std::string_view id, const Rect& rect, Sign sign, bool enabled) {
+bool icon_button_at(Ui& ui, std::string_view id, const Rect& rect, Icon sign, bool enabled) {
     const Touch touch = touch_area(ui, id, rect, enabled);
     const look::Palette& ink = ui.inks();
     if (touch.pressed) {
         ImGui::GetWindowDrawList()->AddRectFilled({rect.x, rect.y}, {rect.right(), rect.bottom()},
                                                   ink.pressed, control_rounding);
     }
-    draw_sign(*ImGui::GetWindowDrawList(), sign, {rect.x + rect.w / 2.0f, rect.y + rect.h / 2.0f}, 22.0f,
+    draw_icon(*ImGui::GetWindowDrawList(), sign, {rect.x + rect.w / 2.0f, rect.y + rect.h / 2.0f}, 22.0f,
               enabled ? ink.ink : look::faded(ink.ink_soft, 0.55f));
     if (touch.focused) focus_ring(ui, rect, control_rounding);
     return touch.tapped;
 }
 
-void draw_sign(ImDrawList& list, Sign sign, ImVec2 m, float size, ImU32 colour, float pen) {
+void draw_icon(ImDrawList& list, Icon sign, ImVec2 m, float size, ImU32 colour, float pen) {
     const float r = size / 2.0f;
     const auto at = [&](float x, float y) { return ImVec2(m.x + x * r, m.y + y * r); };
     const auto stroke = [&](std::initializer_list<ImVec2> points, bool closed = false) {
@@ -72,14 +72,14 @@ void draw_sign(ImDrawList& list, Sign sign, ImVec2 m, float size, ImU32 colour, 
         list.PathStroke(colour, closed ? ImDrawFlags_Closed : 0, pen);
     };
     switch (sign) {
-    case Sign::shelf: // three shelf boards, the middle one shorter
+    case Icon::shelf: // three shelf boards, the middle one shorter
         stroke({at(-0.85f, -0.6f), at(0.85f, -0.6f)});
         stroke({at(-0.85f, 0.0f), at(0.35f, 0.0f)});
         stroke({at(-0.85f, 0.6f), at(0.85f, 0.6f)});
         break;
-    case Sign::undo:
-    case Sign::redo: { // an arrow that curves back
-        const float side = sign == Sign::undo ? 1.0f : -1.0f;
+    case Icon::undo:
+    case Icon::redo: { // an arrow that curves back
+        const float side = sign == Icon::undo ? 1.0f : -1.0f;
         const auto turned = [&](float x, float y) { return at(side * x, y); };
         list.PathLineTo(turned(-0.8f, -0.25f));
         list.PathLineTo(turned(0.25f, -0.25f));
@@ -89,41 +89,41 @@ void draw_sign(ImDrawList& list, Sign sign, ImVec2 m, float size, ImU32 colour, 
         stroke({turned(-0.35f, -0.7f), turned(-0.82f, -0.25f), turned(-0.35f, 0.2f)});
         break;
     }
-    case Sign::close:
+    case Icon::close:
         stroke({at(-0.6f, -0.6f), at(0.6f, 0.6f)});
         stroke({at(0.6f, -0.6f), at(-0.6f, 0.6f)});
         break;
-    case Sign::plus:
+    case Icon::plus:
         stroke({at(0.0f, -0.7f), at(0.0f, 0.7f)});
         [[fallthrough]];
-    case Sign::minus:
+    case Icon::minus:
         stroke({at(-0.7f, 0.0f), at(0.7f, 0.0f)});
         break;
-    case Sign::chevron:
+    case Icon::chevron:
         stroke({at(-0.25f, -0.55f), at(0.3f, 0.0f), at(-0.25f, 0.55f)});
         break;
-    case Sign::up:
+    case Icon::up:
         stroke({at(-0.6f, 0.3f), at(0.0f, -0.35f), at(0.6f, 0.3f)});
         break;
-    case Sign::down:
+    case Icon::down:
         stroke({at(-0.6f, -0.3f), at(0.0f, 0.35f), at(0.6f, -0.3f)});
         break;
-    case Sign::check:
+    case Icon::check:
         stroke({at(-0.7f, 0.05f), at(-0.2f, 0.55f), at(0.75f, -0.5f)});
         break;
-    case Sign::backspace:
+    case Icon::backspace:
         stroke({at(-1.05f, 0.0f), at(-0.45f, -0.65f), at(1.0f, -0.65f), at(1.0f, 0.65f), at(-0.45f, 0.65f)},
                true);
         stroke({at(-0.05f, -0.28f), at(0.5f, 0.28f)});
         stroke({at(0.5f, -0.28f), at(-0.05f, 0.28f)});
         break;
-    case Sign::share:
+    case Icon::share:
         stroke({at(0.0f, 0.35f), at(0.0f, -0.9f)});
         stroke({at(-0.4f, -0.5f), at(0.0f, -0.9f), at(0.4f, -0.5f)});
         stroke({at(-0.45f, -0.1f), at(-0.75f, -0.1f), at(-0.75f, 0.85f), at(0.75f, 0.85f), at(0.75f, -0.1f),
                 at(0.45f, -0.1f)});
         break;
-    case Sign::sun:
+    case Icon::sun:
         list.AddCircle(m, r * 0.42f, colour, 24, pen);
         for (int i = 0; i < 8; ++i) {
             const float a = static_cast<float>(i) * 0.7853982f;
@@ -131,12 +131,12 @@ void draw_sign(ImDrawList& list, Sign sign, ImVec2 m, float size, ImU32 colour, 
                 {at(0.66f * std::cos(a), 0.66f * std::sin(a)), at(0.95f * std::cos(a), 0.95f * std::sin(a))});
         }
         break;
-    case Sign::moon:
+    case Icon::moon:
         list.PathArcTo(m, r * 0.8f, -0.6f, 4.0f, 30);
         list.PathBezierCubicCurveTo(at(0.1f, -0.45f), at(0.2f, 0.35f), at(0.66f, -0.45f), 20);
         list.PathStroke(colour, 0, pen);
         break;
-    case Sign::trash:
+    case Icon::trash:
         stroke({at(-0.8f, -0.55f), at(0.8f, -0.55f)});
         stroke({at(-0.3f, -0.55f), at(-0.2f, -0.85f), at(0.2f, -0.85f), at(0.3f, -0.55f)});
         stroke({at(-0.6f, -0.5f), at(-0.48f, 0.85f), at(0.48f, 0.85f), at(0.6f, -0.5f)});

@@ -27,7 +27,7 @@ struct ButtonSpec {
 int button_row(Ui& ui, std::initializer_list<ButtonSpec> buttons);
 
 /// Icons drawn by lines, so that no icon font is needed.
-enum class Sign {
+enum class Icon {
     shelf,
     undo,
     redo,
@@ -44,8 +44,8 @@ enum class Sign {
     down,
     check
 };
-void draw_sign(ImDrawList& list, Sign sign, ImVec2 middle, float size, ImU32 colour, float pen = 1.75f);
+void draw_icon(ImDrawList& list, Icon sign, ImVec2 middle, float size, ImU32 colour, float pen = 1.75f);
 /// A square button with an icon; `spoken` is its name in the status line for keyboard users.
-bool sign_button_at(Ui& ui, std::string_view id, const Rect& rect, Sign sign, bool enabled = true);
+bool icon_button_at(Ui& ui, std::string_view id, const Rect& rect, Icon sign, bool enabled = true);
 
 } // namespace evenfall::shell::widgets

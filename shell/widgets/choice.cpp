@@ -107,8 +107,8 @@ int stepper(Ui& ui, std::string_view id, std::string_view label, int count, int 
         list.AddRectFilled({key.x, key.y}, {key.right(), key.bottom()}, ink.well, look::control_rounding);
     }
     int change = 0;
-    if (sign_button_at(ui, std::string(id) + ".less", less, Sign::minus, count > least)) change = -1;
-    if (sign_button_at(ui, std::string(id) + ".more", more, Sign::plus, count < most)) change = 1;
+    if (icon_button_at(ui, std::string(id) + ".less", less, Icon::minus, count > least)) change = -1;
+    if (icon_button_at(ui, std::string(id) + ".more", more, Icon::plus, count < most)) change = 1;
     text_in(ui, {less.right(), row.y, 48.0f, row.h}, ui.type.body_strong, ink.ink, std::to_string(count),
             Align::middle);
     return change;

@@ -172,14 +172,14 @@ void Keypad::draw_keys(Ui& ui, const Rect& rect) {
     struct Key {
         const char* id;
         const char* label; ///< nullptr where an icon is drawn
-        Sign sign;
+        Icon sign;
         char press; ///< 0 for the − and + keys
         int step;
         int column, row, wide, high;
     };
     const bool fractions = takes_fractions(entry_);
     const auto digit = [](const char* id, const char* label, int column, int row, int wide = 1) {
-        return Key{id, label, Sign::plus, label[0], 0, column, row, wide, 1};
+        return Key{id, label, Icon::plus, label[0], 0, column, row, wide, 1};
     };
     std::vector<Key> keys{
         digit("keypad.7", "7", 0, 0),
@@ -194,12 +194,12 @@ void Keypad::draw_keys(Ui& ui, const Rect& rect) {
         digit("keypad.point", as_shown(".") == "," ? "," : ".", 0, 3),
         digit("keypad.0", "0", 1, 3, fractions ? 1 : 2),
     };
-    keys.push_back({"keypad.back", nullptr, Sign::backspace, '\b', 0, 3, 0, 1, fractions ? 1 : 2});
-    keys.push_back({"keypad.less", nullptr, Sign::minus, 0, -1, 3, fractions ? 1 : 2, 1, 1});
-    keys.push_back({"keypad.more", nullptr, Sign::plus, 0, 1, 3, fractions ? 2 : 3, 1, 1});
+    keys.push_back({"keypad.back", nullptr, Icon::backspace, '\b', 0, 3, 0, 1, fractions ? 1 : 2});
+    keys.push_back({"keypad.less", nullptr, Icon::minus, 0, -1, 3, fractions ? 1 : 2, 1, 1});
+    keys.push_back({"keypad.more", nullptr, Icon::plus, 0, 1, 3, fractions ? 2 : 3, 1, 1});
     if (fractions) {
-        keys.push_back({"keypad.space", words::keypad_space, Sign::plus, ' ', 0, 2, 3, 1, 1});
-        keys.push_back({"keypad.bar", "/", Sign::plus, '/', 0, 3, 3, 1, 1});
+        keys.push_back({"keypad.space", words::keypad_space, Icon::plus, ' ', 0, 2, 3, 1, 1});
+        keys.push_back({"keypad.bar", "/", Icon::plus, '/', 0, 3, 3, 1, 1});
     }
     const look::Palette& ink = ui.inks();
     ImDrawList& list = *ImGui::GetWindowDrawList();
@@ -217,7 +217,7 @@ void Keypad::draw_keys(Ui& ui, const Rect& rect) {
         ImGui::PushButtonRepeat(repeats);
         const Touch touch = touch_area(ui, key.id, place);
         ImGui::PopButtonRepeat();
-        if (touch.pressed && repeats) ui.lively = std::max(ui.lively, 2);
+        if (touch.pressed && repeats) ui.frames_wanted = std::max(ui.frames_wanted, 2);
         const bool working = key.column == 3;
         list.AddRectFilled({place.x, place.y}, {place.right(), place.bottom()},
                            touch.pressed ? ink.pressed
@@ -225,7 +225,7 @@ void Keypad::draw_keys(Ui& ui, const Rect& rect) {
                                          : ink.well,
                            look::control_rounding);
         if (key.label == nullptr) {
-            draw_sign(list, key.sign, {place.x + place.w / 2.0f, place.y + place.h / 2.0f}, 22.0f, ink.ink,
+            draw_icon(list, key.sign, {place.x + place.w / 2.0f, place.y + place.h / 2.0f}, 22.0f, ink.ink,
                       2.0f);
         } else {
             const bool word = key.label[1] != '\0';
@@ -299,7 +299,8 @@ void Keypad::draw(Ui& ui, const Rect& screen, const Rect& place, bool from_below
         set();
     end_sheet(ui);
     if (leave) close();
-    if (result_) ui.lively = std::max(ui.lively, 2); // the field collects the result in the next frame
+    if (result_)
+        ui.frames_wanted = std::max(ui.frames_wanted, 2); // the field collects the result in the next frame
 }
 
 } // namespace evenfall::shell::widgets

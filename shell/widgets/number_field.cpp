@@ -100,7 +100,7 @@ std::optional<std::string> text_field(Ui& ui, std::string_view id, std::string_v
             label);
     text_in(ui, {field.x + 12.0f, field.y + 23.0f, field.w - 40.0f, 25.0f}, ui.type.body, ink.ink,
             value.empty() ? std::string_view(look::words::none) : value);
-    draw_sign(list, Sign::chevron, {field.right() - 16.0f, field.y + field.h / 2.0f}, 18.0f, ink.ink_soft);
+    draw_icon(list, Icon::chevron, {field.right() - 16.0f, field.y + field.h / 2.0f}, 18.0f, ink.ink_soft);
     if (touch.focused) focus_ring(ui, field, look::control_rounding);
     if (touch.tapped) ui.host->ask_text(std::string(id), std::string(label), std::string(value));
     const auto answer = ui.answered.find(id);

@@ -26,7 +26,7 @@ std::optional<std::string> pick_field(Ui& ui, std::string_view id, std::string_v
     text_in(ui, {field.x + 12.0f, field.y + 5.0f, field.w - 44.0f, 18.0f}, ui.type.small, ink.ink_soft,
             label);
     text_in(ui, {field.x + 12.0f, field.y + 23.0f, field.w - 44.0f, 25.0f}, ui.type.body, ink.ink, shown);
-    draw_sign(list, Sign::down, {field.right() - 20.0f, field.y + field.h / 2.0f}, 16.0f, ink.ink_soft);
+    draw_icon(list, Icon::down, {field.right() - 20.0f, field.y + field.h / 2.0f}, 16.0f, ink.ink_soft);
     if (touch.focused) focus_ring(ui, field, look::control_rounding);
     if (touch.tapped) ui.picker->open(id, label, options, chosen_key);
     auto result = ui.picker->collect(id);
@@ -56,8 +56,8 @@ void Picker::draw(Ui& ui, const Rect& screen, const Rect& place, bool from_below
     const ImVec2 at = ImGui::GetCursorScreenPos();
     constexpr float head_h = 60.0f;
     text_in(ui, {at.x + look::gutter, at.y, place.w - 80.0f, head_h}, ui.type.title, ui.inks().ink, label_);
-    if (sign_button_at(ui, "pick.cancel", {at.x + place.w - 56.0f, at.y + 6.0f, look::target, look::target},
-                       Sign::close)) {
+    if (icon_button_at(ui, "pick.cancel", {at.x + place.w - 56.0f, at.y + 6.0f, look::target, look::target},
+                       Icon::close)) {
         leave = true;
     }
     begin_scroll_area(ui, "pick.list", {at.x, at.y + head_h, place.w, place.h - head_h});
@@ -71,7 +71,8 @@ void Picker::draw(Ui& ui, const Rect& screen, const Rect& place, bool from_below
     end_scroll_area(ui);
     end_sheet(ui);
     if (leave) close();
-    if (result_) ui.lively = std::max(ui.lively, 2); // the field collects the result in the next frame
+    if (result_)
+        ui.frames_wanted = std::max(ui.frames_wanted, 2); // the field collects the result in the next frame
 }
 
 } // namespace evenfall::shell::widgets

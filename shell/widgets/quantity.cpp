@@ -1,6 +1,6 @@
 #include "widgets/quantity.hpp"
 
-#include "base/number_text.hpp"
+#include "evenfall.hpp"
 #include "look/words.hpp"
 
 #include "imgui.h"

@@ -2,7 +2,7 @@
 
 // Quantities of numbers on the page, and the units they are shown in. Pure: no ImGui.
 
-#include "base/unit.hpp"
+#include "evenfall.hpp"
 
 #include <array>
 #include <optional>

@@ -5,11 +5,11 @@
 namespace evenfall::shell::widgets {
 namespace {
 
-Rect cell_of(const Rect& row, const Column& column) {
+Rect cell_of(const Rect& row, const TableColumn& column) {
     return {row.x + column.from * row.w, row.y, (column.to - column.from) * row.w, row.h};
 }
 
-void draw_cells(Ui& ui, const Rect& row, std::span<const Column> columns, std::span<const Cell> cells) {
+void draw_cells(Ui& ui, const Rect& row, std::span<const TableColumn> columns, std::span<const Cell> cells) {
     for (std::size_t i = 0; i < columns.size() && i < cells.size(); ++i) {
         const Cell& cell = cells[i];
         ImFont* font = cell.strong ? ui.type.body_strong : ui.type.body;
@@ -47,8 +47,8 @@ bool list_row(Ui& ui, std::string_view id, const ListRow& row) {
     row_ground(ui, place, row.chosen, touch.pressed);
     hairline_below(ui, place);
     float right = place.right();
-    if (row.leads_on) {
-        draw_sign(*ImGui::GetWindowDrawList(), Sign::chevron, {right - 8.0f, place.y + place.h / 2.0f}, 18.0f,
+    if (row.has_chevron) {
+        draw_icon(*ImGui::GetWindowDrawList(), Icon::chevron, {right - 8.0f, place.y + place.h / 2.0f}, 18.0f,
                   ink.ink_soft);
         right -= 26.0f;
     }
@@ -88,7 +88,7 @@ void figure_row(Ui& ui, std::string_view label, std::string_view number, std::st
     hairline_below(ui, place);
 }
 
-void table_head(Ui& ui, std::span<const Column> columns, std::span<const std::string_view> titles) {
+void table_head(Ui& ui, std::span<const TableColumn> columns, std::span<const std::string_view> titles) {
     const Rect row = take_row(32.0f);
     for (std::size_t i = 0; i < columns.size() && i < titles.size(); ++i) {
         text_in(ui, cell_of(row, columns[i]), ui.type.small, ui.inks().ink_soft, titles[i], columns[i].align);
@@ -96,7 +96,7 @@ void table_head(Ui& ui, std::span<const Column> columns, std::span<const std::st
     hairline_below(ui, row);
 }
 
-bool table_row(Ui& ui, std::string_view id, std::span<const Column> columns, std::span<const Cell> cells,
+bool table_row(Ui& ui, std::string_view id, std::span<const TableColumn> columns, std::span<const Cell> cells,
                bool chosen) {
     const Rect row = take_row(id.empty() ? 44.0f : look::target);
     const Touch touch = id.empty() ? Touch{} : touch_area(ui, id, row);
@@ -107,7 +107,7 @@ bool table_row(Ui& ui, std::string_view id, std::span<const Column> columns, std
     return touch.tapped;
 }
 
-void table_total(Ui& ui, std::span<const Column> columns, std::span<const Cell> cells) {
+void table_total(Ui& ui, std::span<const TableColumn> columns, std::span<const Cell> cells) {
     const Rect row = take_row(44.0f);
     ImGui::GetWindowDrawList()->AddRectFilled({row.x, row.y - 1.0f}, {row.right(), row.y + 0.75f},
                                               ui.inks().ink_soft);

@@ -13,8 +13,8 @@ struct ListRow {
     std::string_view below{};
     std::string_view number{};
     std::string_view unit{};
-    bool chosen = false;   ///< tinted, with a bar at its left edge
-    bool leads_on = false; ///< chevron
+    bool chosen = false;      ///< tinted, with a bar at its left edge
+    bool has_chevron = false; ///< chevron
     bool enabled = true;
     bool struck = false; ///< strikes through the figure: the entry is excluded
 };
@@ -25,7 +25,7 @@ void figure_row(Ui& ui, std::string_view label, std::string_view number, std::st
                 std::string_view below = {});
 
 /// One column of a table: its range (share of the width, 0 to 1) and alignment.
-struct Column {
+struct TableColumn {
     float from = 0.0f;
     float to = 1.0f;
     Align align = Align::left;
@@ -35,11 +35,11 @@ struct Cell {
     std::string_view unit{}; ///< in regular weight beside the text
     bool strong = false;
 };
-void table_head(Ui& ui, std::span<const Column> columns, std::span<const std::string_view> titles);
+void table_head(Ui& ui, std::span<const TableColumn> columns, std::span<const std::string_view> titles);
 /// 44 px or more; can be tapped where `id` is not empty, tinted when chosen. True when tapped.
-bool table_row(Ui& ui, std::string_view id, std::span<const Column> columns, std::span<const Cell> cells,
+bool table_row(Ui& ui, std::string_view id, std::span<const TableColumn> columns, std::span<const Cell> cells,
                bool chosen = false);
 /// The last line of a table, separated by a heavier rule.
-void table_total(Ui& ui, std::span<const Column> columns, std::span<const Cell> cells);
+void table_total(Ui& ui, std::span<const TableColumn> columns, std::span<const Cell> cells);
 
 } // namespace evenfall::shell::widgets

@@ -37,7 +37,7 @@ void drag_scroll(Ui& ui, ImGuiWindow* window) {
                                          glide_most_px_s);
                 glide.moved_s = ui.now_s;
             }
-            ui.lively = std::max(ui.lively, 2);
+            ui.frames_wanted = std::max(ui.frames_wanted, 2);
         }
         return;
     }
@@ -55,7 +55,7 @@ void drag_scroll(Ui& ui, ImGuiWindow* window) {
             glide.speed = 0.0f;
             glide.area = 0;
         } else {
-            ui.lively = std::max(ui.lively, 2);
+            ui.frames_wanted = std::max(ui.frames_wanted, 2);
         }
     }
 }

@@ -59,7 +59,7 @@ struct Ui {
     double now_s = 0.0;                                       ///< time of this frame, from any origin
     Glide glide;
     std::optional<platform::Pinch> pinch; ///< two-finger gesture in this frame; its user resets it
-    int lively = 0;                       ///< set > 0 by a widget that needs more frames (a glide, a slide)
+    int frames_wanted = 0;                ///< set > 0 by a widget that needs more frames (a glide, a slide)
 
     [[nodiscard]] const look::Palette& inks() const { return *ink; }
 };

@@ -81,7 +81,7 @@ void answers(Row& row, const Answers& a) {
     for (const SegmentAnswer& s : a.segments)
         row.key("segment") << s.wood_m3 << s.displaced_m3 << s.mass_kg << s.in_water_kg << s.g_m << s.b_m;
     for (const CoatAnswer& c : a.coats)
-        row.key("coat") << c.mass_kg << c.displaced_m3 << c.in_water_kg << c.felt_share;
+        row.key("coat") << c.mass_kg << c.displaced_m3 << c.in_water_kg << c.in_water_share;
 }
 
 void plan_of(Row& row, const document::Document& document) {

@@ -29,9 +29,9 @@ TEST_CASE("fall", "[bench]") {
             materials::water_properties(document.water.temperature_c, document.water.salinity_g_kg);
         REQUIRE(water.ok());
         const auto built = [&] {
-            return fall::Descent(evaluation->body, evaluation->ledger, document, *water);
+            return fall::FallingLure(evaluation->body, evaluation->ledger, document, *water);
         };
-        const fall::Descent descent = built();
+        const fall::FallingLure descent = built();
         BENCHMARK("build " + name) {
             return built();
         };

@@ -73,7 +73,7 @@ struct Tally {
 };
 
 /// One way of working: readings before the lead, then lead; readings sealed, then the lead put right.
-struct Way {
+struct SwingSide {
     const char* name;
     std::vector<document::Reading> before_lead;
     std::vector<document::Reading> sealed;
@@ -82,7 +82,7 @@ struct Way {
 
 /// Builds one invented lure that way. True inputs `u` of this lure; `recipe` is what is believed when it is
 /// begun.
-void build(Tally& tally, const Way& way, const document::Document& recipe, invented::Recipe& world,
+void build(Tally& tally, const SwingSide& way, const document::Document& recipe, invented::Recipe& world,
            const Eigen::VectorXd& u, bench::Random& random) {
     document::Document document = recipe;
     const auto take_all = [&](invented::Recipe& from, const std::vector<document::Reading>& readings) {
@@ -128,7 +128,7 @@ TEST_CASE("first-fall table", "[.table]") {
     const document::Document recipe = invented::preset_named("millrace-170");
     const auto dry = [](Stage s) { return invented::weighed(ReadingKind::dry_weight, s); };
     const auto held = [](Stage s) { return invented::weighed(ReadingKind::held_under, s); };
-    const std::vector<Way> ways{
+    const std::vector<SwingSide> ways{
         {"no reading at all", {}, {}, false},
         {"block weighed and measured", {invented::block()}, {}, false},
         {"blank weighed dry", {dry(Stage::carved)}, {}, false},
@@ -149,7 +149,7 @@ TEST_CASE("first-fall table", "[.table]") {
     constexpr std::uint64_t lures = 1000;
     std::printf("| readings | spread of weight in water g | foretold | fall right | hang right | both right "
                 "|\n|---|---|---|---|---|---|\n");
-    for (const Way& way : ways) {
+    for (const SwingSide& way : ways) {
         Tally tally;
         for (std::uint64_t n = 0; n < lures; ++n) {
             bench::Random random(42, n);

@@ -116,9 +116,9 @@ inline void must_add_a_part(const document::Document& document, const Evaluation
         document.corrections.begin(), document.corrections.end(), [&](const document::Correction& c) {
             return c.of == document::Cause::part_mass && document::group_of(c) == item;
         });
-    must(corrected || added.mass_kg == part.mass_kg, "a part adds its mass");
-    const double gross = std::abs(before.answers.mass_kg) + added.mass_kg;
-    must(std::abs(after->answers.mass_kg - before.answers.mass_kg - added.mass_kg) <= 1e-10 * gross,
+    must(corrected || added.mass.kg == part.mass_kg, "a part adds its mass");
+    const double gross = std::abs(before.answers.mass_kg) + added.mass.kg;
+    must(std::abs(after->answers.mass_kg - before.answers.mass_kg - added.mass.kg) <= 1e-10 * gross,
          "the lure is heavier by the part");
     must(std::abs(after->answers.displaced_m3 - before.answers.displaced_m3 - added.displaced_m3) <=
              1e-10 * (before.answers.displaced_m3 + added.displaced_m3),
@@ -205,7 +205,7 @@ inline void must_hinge(const document::Document& document, const Evaluation& eva
 inline void must_print(const document::Document& document, Bytes& bytes) {
     SheetOptions options;
     options.paper = bytes.one_of(SheetPaper::letter);
-    options.format = bytes.one_of(SheetFormat::html_leaves);
+    options.format = bytes.one_of(SheetFormat::html_pages);
     options.lures = 1 + static_cast<int>(bytes.below(500));
     options.station_m = bytes.usual(0.01, 0.03, 0.002, 0.1);
     if (bytes.yes()) {

@@ -55,7 +55,7 @@ inline void must_be_finite(const Answers& a) {
                             s.in_tub_kg, s.fall, s.tub_fall);
     }
     for (const CoatAnswer& c : a.coats)
-        all = all && finite(c.mass_kg, c.displaced_m3, c.in_water_kg, c.felt_share);
+        all = all && finite(c.mass_kg, c.displaced_m3, c.in_water_kg, c.in_water_share);
     must(all, "an accepted document has answers without NaN");
 }
 
@@ -71,7 +71,7 @@ inline void must_be_finite(const Evaluation& evaluation) {
     }
     for (const ledger::Line& line : evaluation.ledger) {
         all = all && finite(line.mass_kg, line.displaced_m3, line.at_m, line.own_kg_m2);
-        for (const ledger::Spread& s : line.spreads)
+        for (const ledger::Variation& s : line.spreads)
             must(std::isfinite(s.relative) && s.relative >= 0.0, "a spread is a number from 0");
     }
     must(all, "body and ledger are without NaN");

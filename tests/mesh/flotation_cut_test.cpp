@@ -132,7 +132,7 @@ TEST_CASE("heeled and pitched, a jointed lure has the wet volume and centre of b
           "(CGAL)",
           "[flotation][mesh]") {
     const Lure lure = relieved_lure();
-    const Hull& hull = lure.bare.hull;
+    const FloatingHull& hull = lure.bare.hull;
     const Wet whole = wet(lure.mesh, {0.0, 0.0, 1.0}, 1.0);
     struct Case {
         Attitude at;

@@ -73,7 +73,7 @@ TEST_CASE("a joint of a drawn lure swings until its triangle meshes touch, withi
             for (const joints::Pin pin :
                  {joints::Pin{joint.at_m, 0.0}, joints::Pin{joint.at_m + 0.003, 0.001},
                   joints::Pin{joint.at_m - 0.001, 0.003}, joints::Pin{joint.at_m, -0.004}}) {
-                const auto s = joints::swing(*body, 0, pin, joints::Way::starboard);
+                const auto s = joints::swing(*body, 0, pin, joints::SwingSide::starboard);
                 const double mesh = mesh_swing_deg(fore, aft, pin);
                 INFO("exponent " << exponent << ", joint at " << joint.at_m << ", pin at " << pin.x_m << ", "
                                  << pin.y_m);

@@ -19,15 +19,15 @@ std::vector<DragItem> hooks() {
     return {{{0.040, 0.0, -0.028}, 80e-6, 150e-6, 220e-6}, {{0.150, 0.0, -0.004}, 60e-6, 120e-6, 200e-6}};
 }
 
-Descent lure(double in_water_kg, double forward_m, double below_m, bool with_hooks,
-             const Closure& closure = {}) {
+FallingLure lure(double in_water_kg, double forward_m, double below_m, bool with_hooks,
+                 const ModelFactors& closure = {}) {
     const auto& w = support::fresh_20;
     return {hull(*support::prototype_body(), support::prototype_skin_m2, 0.0),
             support::prototype_weights(in_water_kg, forward_m, below_m, w),
             with_hooks ? hooks() : std::vector<DragItem>{}, w, closure};
 }
 
-double energy_left_over(const Descent& d, const TrackRequest& request) {
+double energy_left_over(const FallingLure& d, const TrackRequest& request) {
     const auto track = d.track(request);
     REQUIRE(track.ok());
     const Motion motion = d.motion();
@@ -61,7 +61,7 @@ TEST_CASE("work of weight less what drag takes is the energy of motion, the wate
             }
         }
     }
-    Closure wake;
+    ModelFactors wake;
     wake.munk = 0.7;
     TrackRequest r;
     r.start_pitch_rad = 0.3;
@@ -81,13 +81,13 @@ TEST_CASE("drag only ever takes energy", "[fall]") {
 TEST_CASE("in ideal fluid a neutral body tumbles for ever with its energy and its momentum in space "
           "unchanged (Kirchhoff)",
           "[fall]") {
-    Closure ideal;
+    ModelFactors ideal;
     ideal.kappa = 0.0;
     ideal.along = 0.0;
-    Weights w = support::prototype_weights(0.0, 0.0, 0.0, support::fresh_20);
+    MassProperties w = support::prototype_weights(0.0, 0.0, 0.0, support::fresh_20);
     w.g_m = w.b_m;
-    const Descent d(hull(*support::prototype_body(), support::prototype_skin_m2, 0.0), w, {},
-                    support::fresh_20, ideal);
+    const FallingLure d(hull(*support::prototype_body(), support::prototype_skin_m2, 0.0), w, {},
+                        support::fresh_20, ideal);
     const Motion motion = d.motion();
     // Momenta are the slopes of the energy, which is a quadratic form: central differences of it are exact.
     const auto momentum_in_space = [&](const std::array<double, 6>& v) {
@@ -139,7 +139,7 @@ TEST_CASE("a fixed-step fourth-order method on these equations converges with or
 TEST_CASE("the way down settles as the solver's tolerance is drawn in, tenfold or more for each hundredfold, "
           "to a micrometre at the usual one",
           "[fall]") {
-    const Descent d = lure(0.002, 0.0005, 0.004, true);
+    const FallingLure d = lure(0.002, 0.0005, 0.004, true);
     const auto end = [&](double tolerance) {
         TrackRequest r;
         r.start_pitch_rad = 0.3;

@@ -17,7 +17,7 @@ using Catch::Matchers::WithinAbs;
 
 namespace {
 
-Descent planned(const std::string& name) {
+FallingLure planned(const std::string& name) {
     std::ifstream file(std::string(EVENFALL_PRESETS_DIR) + "/" + name + ".json");
     const auto read = read_document({std::istreambuf_iterator<char>(file), {}});
     REQUIRE(read.ok());
@@ -54,7 +54,7 @@ TEST_CASE("Reedline, drawn under and let go, comes up", "[fall]") {
 }
 
 TEST_CASE("Quarry hangs still where it is meant to and has no fall", "[fall]") {
-    const Descent d = planned("quarry-230");
+    const FallingLure d = planned("quarry-230");
     CHECK_THAT(d.in_water_kg(), WithinAbs(0.0, 2e-6));
     CHECK(d.steady().falls.empty());
     CHECK(d.in(materials::water_properties(20.0, 0.0).value()).main_fall().value().vertical_m_s > 0.01);

@@ -78,7 +78,7 @@ private:
 
 struct Floating {
     Evaluation evaluation;
-    Hull hull;
+    FloatingHull hull;
     Afloat afloat;
 };
 
@@ -90,7 +90,7 @@ std::unique_ptr<Floating> floating(const Drawn& d) {
             UNSCOPED_INFO(p.path << ": " << p.sentence);
         return nullptr;
     }
-    Hull hull(e->body, e->ledger, d.document);
+    FloatingHull hull(e->body, e->ledger, d.document);
     auto f = std::make_unique<Floating>(Floating{std::move(*e), std::move(hull), {}});
     f->afloat = {&f->hull, d.specific_gravity * 998.0 * f->hull.volume_m3(), f->hull.centroid_m() + d.g_off_m,
                  998.0};
@@ -131,7 +131,7 @@ TEST_CASE("energy never rises on the way to a rest, from any start") {
         const auto f = floating(drawer.draw(k % 2 == 0));
         if (!f) continue;
         for (int n = 0; n < 12; ++n) {
-            const Descent d = descent(f->afloat, drawer.direction());
+            const DescentTrace d = descent(f->afloat, drawer.direction());
             ++walks;
             arrived += d.arrived ? 1 : 0;
             CHECK(d.cuts < 120);
@@ -152,9 +152,9 @@ TEST_CASE("no start on the sphere leads to a rest that is not on the list") {
     for (int k = 0; k < 40; ++k) {
         const auto f = floating(drawer.draw(k % 2 == 0));
         if (!f) continue;
-        const auto found = rests(f->afloat, headings_of(righting_curve(f->afloat, Trim::free)));
+        const auto found = rests(f->afloat, headings_of(righting_curve(f->afloat, TrimMode::free)));
         for (int n = 0; n < 40; ++n) {
-            const Descent d = descent(f->afloat, drawer.direction());
+            const DescentTrace d = descent(f->afloat, drawer.direction());
             if (!d.arrived) continue;
             ++walks;
             const bool listed = std::any_of(found.begin(), found.end(), [&](const Rest& r) {
@@ -222,8 +222,8 @@ TEST_CASE("a lure moved along or up its own axes, mirrored, or drawn larger floa
 
         // The port half of a curve is the starboard half.
         for (const double heel : {0.4, 1.3, 2.6}) {
-            const double starboard = righting_arm(f->afloat, Trim::free, heel, rest->pitch_rad).arm_m;
-            const double port = righting_arm(f->afloat, Trim::free, -heel, rest->pitch_rad).arm_m;
+            const double starboard = righting_arm(f->afloat, TrimMode::free, heel, rest->pitch_rad).arm_m;
+            const double port = righting_arm(f->afloat, TrimMode::free, -heel, rest->pitch_rad).arm_m;
             CHECK_THAT(starboard, WithinAbs(-port, 1e-6 * f->hull.length_m()));
         }
     }

@@ -162,7 +162,7 @@ TEST_CASE("in every steady fall weight does just the work that drag takes, and n
         const auto water =
             materials::water_properties(lure.document.water.temperature_c, lure.document.water.salinity_g_kg)
                 .value();
-        const fall::Descent descent(lure.evaluation.body, lure.evaluation.ledger, lure.document, water);
+        const fall::FallingLure descent(lure.evaluation.body, lure.evaluation.ledger, lure.document, water);
         const fall::Motion motion = descent.motion();
         for (const fall::SteadyFall& f : descent.steady().falls) {
             const double given_w = descent.in_water_kg() * units::standard_gravity_m_s2 * f.vertical_m_s;

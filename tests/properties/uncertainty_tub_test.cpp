@@ -19,7 +19,7 @@ TEST_CASE("Time from rest by the short law is that of the full motion within 4 %
         const Eigen::VectorXd u = Eigen::VectorXd::Zero(model.count());
         const ledger::Sum sum = model.sum(Stage::dressed, -1, u);
         bench::FallModel falls = model.fall_model(Stage::dressed, water);
-        const fall::Descent descent(model.evaluation().body, model.evaluation().ledger, document, water);
+        const fall::FallingLure descent(model.evaluation().body, model.evaluation().ledger, document, water);
         for (const double kg : {0.002, 0.004, 0.009}) {
             ledger::Sum there = sum;
             const double extra = kg - sum.in_water(water.density_kg_m3).kg;

@@ -86,7 +86,8 @@ TEST_CASE("the strips of a spheroid, lessened for its ends, carry what Lamb's sp
         INFO("length/width " << row.slenderness);
         const double half_width = 0.01;
         const double half_length = row.slenderness * half_width;
-        const Hull h = hull(support::EllipsoidLines(2.0 * half_length, half_width, half_width), 0.01, 0.0);
+        const HydroBody h =
+            hull(support::EllipsoidLines(2.0 * half_length, half_width, half_width), 0.01, 0.0);
         const double volume = 4.0 / 3.0 * std::numbers::pi * half_length * half_width * half_width;
         CHECK_THAT(h.surge_m3 / volume, WithinAbs(row.surge, 2e-3 * row.surge + 5e-5));
         CHECK_THAT(h.heave_m3 / volume, WithinRel(row.heave, 1e-3));
@@ -111,15 +112,15 @@ TEST_CASE("a spheroid four times as long as thick that moves aslant is turned br
     const double half_length = 0.048;
     const double rho = 998.2;
     const double volume = 4.0 / 3.0 * std::numbers::pi * half_length * half_width * half_width;
-    Weights w;
+    MassProperties w;
     w.displaced_m3 = volume;
     w.mass_kg = rho * volume;
     w.b_m = w.g_m = {half_length, 0.0, 0.0};
     w.pitch_inertia_kg_m2 = w.mass_kg * (half_length * half_length + half_width * half_width) / 5.0;
-    Closure ideal;
+    ModelFactors ideal;
     ideal.kappa = 0.0;
     ideal.along = 0.0;
-    const Hull h = hull(support::EllipsoidLines(2.0 * half_length, half_width, half_width), 0.01, 0.0);
+    const HydroBody h = hull(support::EllipsoidLines(2.0 * half_length, half_width, half_width), 0.01, 0.0);
     const Motion motion(h, w, {}, {rho, 1e-3}, ideal);
     const double turned =
         w.pitch_inertia_kg_m2 + rho * (h.heave_xx_m5 - h.heave_m3 * half_length * half_length);

@@ -33,7 +33,7 @@ double on_end_gm_m(const BareHull& bare, double specific_gravity) {
     const Afloat a = uniform(bare, specific_gravity);
     const Vec3 up{-1.0, 0.0, 0.0};
     const double depth = bare.hull.depth_for(up, a.wanted_m3(), 0.0);
-    const State s = state_at(a, up, depth);
+    const FloatState s = state_at(a, up, depth);
     return std::min(s.stiff_along, s.stiff_across) / a.wanted_m3();
 }
 
@@ -66,7 +66,7 @@ TEST_CASE("a box rights itself by the wall-sided formula GZ = sin φ (GM + ½ BM
     const Afloat a = uniform(flat, 0.5);
     const double gz[][2] = {{5.0, 0.036537}, {10.0, 0.074153}, {20.0, 0.157611}};
     for (const auto& [heel_deg, arm] : gz) {
-        for (const Trim trim : {Trim::free, Trim::fixed}) {
+        for (const TrimMode trim : {TrimMode::free, TrimMode::fixed}) {
             CHECK_THAT(righting_arm(a, trim, heel_deg * degree, 0.0).arm_m / 0.020, WithinAbs(arm, 1e-6));
         }
     }
@@ -76,7 +76,7 @@ TEST_CASE("a box rights itself by the wall-sided formula GZ = sin φ (GM + ½ BM
     for (const double heel_deg : {1.0, 5.0, 15.0, 25.0}) {
         const double t = std::tan(heel_deg * degree);
         const double arm = std::sin(heel_deg * degree) * (0.007 + 0.5 * 0.015 * t * t);
-        CHECK_THAT(righting_arm(b, Trim::free, heel_deg * degree, 0.0).arm_m, WithinAbs(arm, 1e-9));
+        CHECK_THAT(righting_arm(b, TrimMode::free, heel_deg * degree, 0.0).arm_m, WithinAbs(arm, 1e-9));
     }
 }
 
@@ -128,7 +128,7 @@ TEST_CASE("a round log has no preferred way up: GM = 0 at every draught") {
     // With G off its axis GZ = OG sin φ.
     const Afloat weighted = floating(log, 0.5, {0.150, 0.0, -0.002});
     for (const double heel_deg : {10.0, 60.0, 120.0}) {
-        CHECK_THAT(righting_arm(weighted, Trim::free, heel_deg * degree, 0.0).arm_m,
+        CHECK_THAT(righting_arm(weighted, TrimMode::free, heel_deg * degree, 0.0).arm_m,
                    WithinAbs(0.002 * std::sin(heel_deg * degree), 1e-6));
     }
 }
@@ -244,6 +244,6 @@ TEST_CASE("wholly under water GM is BG and the righting arm BG sin φ") {
     CHECK_THAT(u.bg_m, WithinAbs(0.003, 1e-15));
     CHECK_THAT(u.arm_m(30.0 * degree), WithinAbs(0.0015, 1e-12));
     CHECK_THAT(u.righting_nm_per_deg, WithinRel(a.mass_kg * 9.80665 * 0.003 * degree, 1e-12));
-    const State s = state_at(a, straight_up, 0.1);
+    const FloatState s = state_at(a, straight_up, 0.1);
     CHECK_THAT(s.stiff_across / egg.hull.volume_m3(), WithinRel(1.02 * 0.003, 1e-9));
 }

@@ -14,7 +14,7 @@ using Catch::Matchers::WithinAbs;
 namespace {
 
 Wood with_green(double gravity) {
-    return {"sample", "Sample", Figure{gravity, 0.1, Provenance::computed, "sample"}, std::nullopt,
+    return {"sample", "Sample", SourcedValue{gravity, 0.1, Provenance::computed, "sample"}, std::nullopt,
             std::nullopt};
 }
 

@@ -23,9 +23,9 @@ using units::deg_from_rad;
 
 namespace {
 
-Hull prototype_hull() {
+HydroBody prototype_hull() {
     const auto lines = support::prototype_body();
-    Hull h = hull(*lines, support::prototype_skin_m2, 0.0);
+    HydroBody h = hull(*lines, support::prototype_skin_m2, 0.0);
     h.along_pressure_m2 *= 0.18 / 0.12;
     h.surge_m3 = 0.06 * support::prototype_volume_m3;
     h.heave_m3 = h.heave_x_m4 = h.heave_xx_m5 = 0.0;
@@ -38,9 +38,9 @@ Hull prototype_hull() {
     return h;
 }
 
-Descent prototype(double g_forward_m) {
+FallingLure prototype(double g_forward_m) {
     const auto water = materials::water_properties(20.0, 0.0).value();
-    Closure closure;
+    ModelFactors closure;
     closure.kappa = 0.672;
     return {
         prototype_hull(), support::prototype_weights(0.002, g_forward_m, 0.004, water), {}, water, closure};
@@ -84,7 +84,7 @@ TEST_CASE("let go at 0.3 rad nose-up that body settles to −1.56°, w 0.1736, u
     const auto track = prototype(0.0005).track(request);
     REQUIRE(track.ok());
     REQUIRE(track->reached_s);
-    const State& end = track->points.back().state;
+    const MotionState& end = track->points.back().state;
     CHECK_THAT(deg_from_rad(end.pitch_rad), WithinAbs(-1.56, 0.02));
     CHECK_THAT(end.across_m_s, WithinRel(0.1736, 0.001));
     CHECK_THAT(end.along_m_s, WithinRel(0.0590, 0.01));
@@ -97,12 +97,12 @@ TEST_CASE("its pitch mode is −1.4 ± 6.0i per second and all four die out (reg
     // The prototype's moment of inertia is not told. A slender spheroid's of that length, mL²/20, brings both
     // parts of the mode at once; a body of one density, which has a tenth more, falls short of both by 0.1
     // and 0.2. Two digits are printed.
-    const Descent lure = prototype(0.0005);
-    Weights weights = lure.weights();
+    const FallingLure lure = prototype(0.0005);
+    MassProperties weights = lure.weights();
     weights.pitch_inertia_kg_m2 = weights.mass_kg * 0.140 * 0.140 / 20.0;
-    Closure closure;
+    ModelFactors closure;
     closure.kappa = 0.672;
-    const SteadyFalls all = Descent(lure.hull(), weights, {}, support::fresh_20, closure).steady();
+    const SteadyFalls all = FallingLure(lure.hull(), weights, {}, support::fresh_20, closure).steady();
     REQUIRE(all.main);
     const auto& modes = all.falls[*all.main].modes_1_s;
     for (const auto& mode : modes)

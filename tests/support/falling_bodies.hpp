@@ -11,12 +11,12 @@ namespace evenfall::support {
 inline constexpr materials::WaterProperties fresh_20{998.207, 1.0016e-3};
 
 /// A round bar of one density, with G below B by `g_below_m`.
-inline fall::Descent round_bar(double length_m, double diameter_m, double density_kg_m3,
-                               double g_below_m = 0.0, const materials::WaterProperties& water = fresh_20,
-                               const fall::Closure& closure = {}) {
+inline fall::FallingLure round_bar(double length_m, double diameter_m, double density_kg_m3,
+                                   double g_below_m = 0.0, const materials::WaterProperties& water = fresh_20,
+                                   const fall::ModelFactors& closure = {}) {
     const double r = 0.5 * diameter_m;
     const BarLines lines(length_m, r, r, 2.0);
-    fall::Weights w;
+    fall::MassProperties w;
     w.displaced_m3 = std::numbers::pi * r * r * length_m;
     w.mass_kg = density_kg_m3 * w.displaced_m3;
     w.b_m = {0.5 * length_m, 0.0, 0.0};
@@ -26,9 +26,9 @@ inline fall::Descent round_bar(double length_m, double diameter_m, double densit
 }
 
 /// The prototype's body with uniform density, except that G is shifted forward of and below B.
-inline fall::Weights prototype_weights(double in_water_kg, double g_forward_m, double g_below_m,
-                                       const materials::WaterProperties& water) {
-    fall::Weights w;
+inline fall::MassProperties prototype_weights(double in_water_kg, double g_forward_m, double g_below_m,
+                                              const materials::WaterProperties& water) {
+    fall::MassProperties w;
     w.displaced_m3 = prototype_volume_m3;
     w.mass_kg = water.density_kg_m3 * w.displaced_m3 + in_water_kg;
     w.b_m = {prototype_middle_m, 0.0, 0.0};
@@ -40,9 +40,9 @@ inline fall::Weights prototype_weights(double in_water_kg, double g_forward_m, d
     return w;
 }
 
-inline fall::Descent prototype_lure(double in_water_kg, double g_forward_m, double g_below_m,
-                                    const materials::WaterProperties& water = fresh_20,
-                                    const fall::Closure& closure = {}) {
+inline fall::FallingLure prototype_lure(double in_water_kg, double g_forward_m, double g_below_m,
+                                        const materials::WaterProperties& water = fresh_20,
+                                        const fall::ModelFactors& closure = {}) {
     return {fall::hull(*prototype_body(), prototype_skin_m2, 0.0),
             prototype_weights(in_water_kg, g_forward_m, g_below_m, water),
             {},

@@ -53,7 +53,7 @@ public:
             blank.angle_rad = 0.0;
         else
             blank.mass_kg = 0.0;
-        const auto expected = told(blank, u);
+        const auto expected = reading_value(blank, u);
         if (!expected) return false;
         if (r.kind == ReadingKind::tub_fall) {
             r.time_s = *expected;
@@ -76,7 +76,7 @@ public:
 private:
     /// The reading's main value without an error; absent where there is none (a lure that does not sink, in
     /// the tub).
-    [[nodiscard]] std::optional<double> told(const document::Reading& r, const Eigen::VectorXd& u) {
+    [[nodiscard]] std::optional<double> reading_value(const document::Reading& r, const Eigen::VectorXd& u) {
         const materials::WaterProperties water = observer_.tub(r);
         if (r.kind == document::ReadingKind::tub_fall) {
             const ledger::Sum sum = model_.sum(r.stage, -1, u);

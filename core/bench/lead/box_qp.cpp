@@ -16,23 +16,23 @@ double inner(const Pair& a, const Pair& b) {
     return a[0] * b[0] + a[1] * b[1];
 }
 
-double column_at(const Column& c, double first, double second) {
+double column_at(const LeadVariable& c, double first, double second) {
     return std::clamp((c.row[0] * first + c.row[1] * second - c.slope) / c.bend, c.lower, c.upper);
 }
 
-double sum_of(std::span<const Column> columns, std::size_t row, double first, double second) {
+double sum_of(std::span<const LeadVariable> columns, std::size_t row, double first, double second) {
     double sum = 0.0;
-    for (const Column& c : columns)
+    for (const LeadVariable& c : columns)
         sum += c.row[row] * column_at(c, first, second);
     return sum;
 }
 
 /// The first multiplier that meets the first sum, with the second multiplier fixed: the sum is a rising,
 /// piecewise linear function of it, so the result between two of its corners is exact.
-double first_multiplier(std::span<const Column> columns, double target, double second,
+double first_multiplier(std::span<const LeadVariable> columns, double target, double second,
                         std::vector<double>& corners) {
     corners.clear();
-    for (const Column& c : columns) {
+    for (const LeadVariable& c : columns) {
         if (c.row[0] == 0.0) continue;
         for (const double h : {c.lower, c.upper})
             corners.push_back((c.slope + c.bend * h - c.row[1] * second) / c.row[0]);
@@ -59,18 +59,18 @@ double size(const Pair& p) {
 
 } // namespace
 
-bool reaches(std::span<const Column> columns, const Pair& target, double slack) {
+bool reaches(std::span<const LeadVariable> columns, const Pair& target, double slack) {
     // A point is in a sum of segments exactly where no direction normal to one of them separates it.
     const auto separated = [&](const Pair& direction) {
         const double norm = size(direction);
         if (norm == 0.0) return false;
         double most = 0.0;
-        for (const Column& c : columns)
+        for (const LeadVariable& c : columns)
             most += std::max(inner(direction, c.row) * c.lower, inner(direction, c.row) * c.upper);
         return inner(direction, target) - most > slack * norm;
     };
     if (columns.empty()) return size(target) <= slack;
-    for (const Column& c : columns) {
+    for (const LeadVariable& c : columns) {
         const Pair normal{-c.row[1], c.row[0]};
         if (separated(normal) || separated({-normal[0], -normal[1]})) return false;
         // Along the segments too: all of them may be parallel, and then only this direction bounds the sum.
@@ -79,9 +79,9 @@ bool reaches(std::span<const Column> columns, const Pair& target, double slack) 
     return true;
 }
 
-std::optional<std::vector<double>> minimise(std::span<const Column> columns, const Pair& target) {
+std::optional<std::vector<double>> minimise(std::span<const LeadVariable> columns, const Pair& target) {
     double scale = size(target);
-    for (const Column& c : columns)
+    for (const LeadVariable& c : columns)
         scale = std::max(scale, size(c.row) * std::max(-c.lower, c.upper));
     if (!reaches(columns, target, 1e-10 * std::max(scale, 1e-300))) return std::nullopt;
 
@@ -93,7 +93,7 @@ std::optional<std::vector<double>> minimise(std::span<const Column> columns, con
         return sum_of(columns, 1, first_multiplier(columns, target[0], second, corners), second) - target[1];
     };
     double reach = 0.0;
-    for (const Column& c : columns) {
+    for (const LeadVariable& c : columns) {
         const double steep = std::fabs(c.row[1]);
         const double dearest =
             std::max(std::fabs(c.slope + c.bend * c.lower), std::fabs(c.slope + c.bend * c.upper));
@@ -109,7 +109,7 @@ std::optional<std::vector<double>> minimise(std::span<const Column> columns, con
     const double first = first_multiplier(columns, target[0], second, corners);
     std::vector<double> h;
     h.reserve(columns.size());
-    for (const Column& c : columns)
+    for (const LeadVariable& c : columns)
         h.push_back(column_at(c, first, second));
     // Where no column changes the second sum, the search for its multiplier diverges, and the first with it.
     double sum = 0.0;
@@ -119,12 +119,12 @@ std::optional<std::vector<double>> minimise(std::span<const Column> columns, con
     return h;
 }
 
-std::vector<double> extreme(std::span<const Column> columns, double target, bool want_most) {
+std::vector<double> extreme(std::span<const LeadVariable> columns, double target, bool want_most) {
     std::vector<double> h(columns.size());
     std::vector<std::size_t> order;
     double left = target;
     for (std::size_t i = 0; i < columns.size(); ++i) {
-        const Column& c = columns[i];
+        const LeadVariable& c = columns[i];
         const double least = c.row[0] < 0.0 ? c.upper : c.lower; // for the first sum
         left -= c.row[0] * least;
         if (c.row[0] != 0.0)
@@ -137,7 +137,7 @@ std::vector<double> extreme(std::span<const Column> columns, double target, bool
         return want_most ? ratio(a) > ratio(b) : ratio(a) < ratio(b);
     });
     for (const std::size_t i : order) {
-        const Column& c = columns[i];
+        const LeadVariable& c = columns[i];
         const double per_m = std::fabs(c.row[0]);
         const double taken = std::clamp(left / per_m, 0.0, c.upper - c.lower);
         h[i] = c.row[0] > 0.0 ? c.lower + taken : c.upper - taken;
@@ -146,7 +146,7 @@ std::vector<double> extreme(std::span<const Column> columns, double target, bool
     return h;
 }
 
-std::vector<double> nearest(std::span<const Column> columns, const Pair& target) {
+std::vector<double> nearest(std::span<const LeadVariable> columns, const Pair& target) {
     if (auto both = minimise(columns, target)) return std::move(*both);
     const auto off = [&](const std::vector<double>& h) {
         double sum = -target[1];

@@ -9,7 +9,7 @@ namespace evenfall::lead {
 
 /// One variable of the programme: lower ≤ h ≤ upper, cost ½·bend·h² + slope·h with bend > 0, and its two
 /// columns.
-struct Column {
+struct LeadVariable {
     double upper = 0.0;
     double bend = 1.0;
     double slope = 0.0;
@@ -21,22 +21,23 @@ struct Column {
 /// reach it. Two equalities and a separable, strictly convex cost leave a concave dual in two multipliers
 /// (Bertsekas, Nonlinear Programming, duality for separable problems; from memory): one is met exactly, the
 /// other is a root. Any number of columns. Rows should be scaled to like size.
-[[nodiscard]] std::optional<std::vector<double>> minimise(std::span<const Column> columns,
+[[nodiscard]] std::optional<std::vector<double>> minimise(std::span<const LeadVariable> columns,
                                                           const std::array<double, 2>& target);
 
 /// True where the target is within reach (the zonotope Σ row·h), to within `slack` of its edge.
-[[nodiscard]] bool reaches(std::span<const Column> columns, const std::array<double, 2>& target,
+[[nodiscard]] bool reaches(std::span<const LeadVariable> columns, const std::array<double, 2>& target,
                            double slack);
 
 /// The h with Σ row[0]·h = target that makes Σ row[1]·h least (want_most = false) or greatest, the target
 /// within range; beyond it the h that comes nearest. Fills in order of row[1]/row[0], the fractional
 /// knapsack's exact answer; a column that takes away from the first sum is emptied in that order instead.
 /// Columns with a row[0] of 0 go to the end that serves the second sum.
-[[nodiscard]] std::vector<double> extreme(std::span<const Column> columns, double target, bool want_most);
+[[nodiscard]] std::vector<double> extreme(std::span<const LeadVariable> columns, double target,
+                                          bool want_most);
 
 /// What minimise() gives; where the box cannot reach the target, the extreme that comes nearest to the second
 /// sum with the first one met.
-[[nodiscard]] std::vector<double> nearest(std::span<const Column> columns,
+[[nodiscard]] std::vector<double> nearest(std::span<const LeadVariable> columns,
                                           const std::array<double, 2>& target);
 
 } // namespace evenfall::lead

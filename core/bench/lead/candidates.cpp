@@ -24,30 +24,30 @@ std::vector<Candidate> candidates(const ledger::LedgerInputs& w) {
         const double d = rod ? *hole.fill->stock_diameter_m : hole.diameter_m;
         c.fill_area_m2 = 0.25 * std::numbers::pi * d * d;
         c.cone_m3 = rod ? 0.0 : w.bores[i].cone_m3;
-        c.covered_m = holes::covered_m(hole, w.bores[i]);
-        c.depth_is_cut = hole.use == document::HoleUse::drilled;
+        c.fill_free_m = holes::fill_free_m(hole, w.bores[i]);
+        c.depth_is_fixed = hole.use == document::HoleUse::drilled;
         c.limit = holes::free_depth(*w.document, i, *w.body, w.bores, planned);
-        const double depth = c.depth_is_cut ? hole.depth_m : c.limit.depth_m;
-        c.upper_m = std::max(depth - c.covered_m, 0.0);
-        if (!c.depth_is_cut && c.upper_m > 0.0) planned.emplace_back(i, depth);
+        const double depth = c.depth_is_fixed ? hole.depth_m : c.limit.depth_m;
+        c.upper_m = std::max(depth - c.fill_free_m, 0.0);
+        if (!c.depth_is_fixed && c.upper_m > 0.0) planned.emplace_back(i, depth);
         out.push_back(std::move(c));
     }
     return out;
 }
 
-document::Hole with_column(const ledger::LedgerInputs& w, const Candidate& c, double column_m, bool used) {
+document::Hole with_fill(const ledger::LedgerInputs& w, const Candidate& c, double column_m, bool used) {
     document::Hole hole = w.document->holes[c.hole];
     document::Fill fill = hole.fill.value_or(document::Fill{});
     fill.length_m.reset();
     fill.mass_kg = used ? (c.fill_area_m2 * column_m + c.cone_m3) * c.density_kg_m3 : 0.0;
     hole.fill = std::move(fill);
-    if (!c.depth_is_cut) hole.depth_m = used ? column_m + c.covered_m : 0.0;
+    if (!c.depth_is_fixed) hole.depth_m = used ? column_m + c.fill_free_m : 0.0;
     return hole;
 }
 
 ledger::Sum contribution(const ledger::LedgerInputs& w, const Candidate& c, double column_m, bool used) {
     ledger::Ledger lines;
-    ledger::append_hole(w, c.hole, with_column(w, c, column_m, used), lines);
+    ledger::append_hole(w, c.hole, with_fill(w, c, column_m, used), lines);
     ledger::Sum sum;
     for (const ledger::Line& line : lines)
         sum += line;

@@ -16,10 +16,10 @@ struct Candidate {
     double density_kg_m3 = 0.0;
     double fill_area_m2 = 0.0; ///< cross-section of the rod, or of the hole where poured
     double cone_m3 = 0.0;      ///< of the drill point, filled first where poured
-    double covered_m = 0.0;    ///< length from the skin that must stay free of fill (body/bore.hpp)
+    double fill_free_m = 0.0;  ///< length from the skin that must stay free of fill (body/bore.hpp)
     double upper_m = 0.0;      ///< longest fill; 0 where the hole can take none
     holes::DepthLimit limit;
-    bool depth_is_cut = false; ///< use = drilled: the depth is fixed, the space above the fill stays empty
+    bool depth_is_fixed = false; ///< use = drilled: the depth is fixed, the space above the fill stays empty
 };
 
 /// Every hole with use ballast or drilled, in document order. All of them may be filled completely at once:
@@ -28,8 +28,8 @@ struct Candidate {
 
 /// The document's hole with a fill of this length, drilled as deep as that needs. Unused: not drilled, or
 /// left empty.
-[[nodiscard]] document::Hole with_column(const ledger::LedgerInputs& inputs, const Candidate& candidate,
-                                         double column_m, bool used);
+[[nodiscard]] document::Hole with_fill(const ledger::LedgerInputs& inputs, const Candidate& candidate,
+                                       double column_m, bool used);
 
 /// The lines that the candidate's hole adds to the finished lure, summed.
 [[nodiscard]] ledger::Sum contribution(const ledger::LedgerInputs& inputs, const Candidate& candidate,

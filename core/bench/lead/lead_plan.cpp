@@ -28,10 +28,10 @@ std::string stop_text(const document::Document& document, const lead::Candidate&
     const document::Hole& hole = document.holes[c.hole];
     std::string text = hole_text(c.hole, hole.name);
     if (c.upper_m > 0.0)
-        text += " is full at " + millimetres_text(c.upper_m + c.covered_m);
+        text += " is full at " + millimetres_text(c.upper_m + c.fill_free_m);
     else
-        text += " has no room down to " + millimetres_text(c.depth_is_cut ? hole.depth_m : c.limit.depth_m);
-    if (c.depth_is_cut) return text + ", the depth it is drilled to";
+        text += " has no room down to " + millimetres_text(c.depth_is_fixed ? hole.depth_m : c.limit.depth_m);
+    if (c.depth_is_fixed) return text + ", the depth it is drilled to";
     switch (c.limit.stop) {
     case holes::DepthStop::bit:
         return text + ", its depth limit";
@@ -52,7 +52,7 @@ bool is_full(const lead::Filling& filling, std::size_t i, double upper_m) {
 }
 
 /// True where all holes are full.
-bool all_full(const lead::Task& task, const lead::Filling& filling) {
+bool all_full(const lead::LeadProblem& task, const lead::Filling& filling) {
     for (std::size_t i = 0; i < task.candidates.size(); ++i) {
         const double upper_m = task.candidates[i].upper_m;
         if (upper_m > 0.0 && !is_full(filling, i, upper_m)) return false;
@@ -61,7 +61,7 @@ bool all_full(const lead::Task& task, const lead::Filling& filling) {
 }
 
 /// "Hole 1 is full at 18.0 mm, its depth limit; hole 2 …"
-std::string stops(const lead::Task& task, const lead::Filling& filling) {
+std::string stops(const lead::LeadProblem& task, const lead::Filling& filling) {
     std::string text;
     for (std::size_t i = 0; i < task.candidates.size(); ++i) {
         const double upper_m = task.candidates[i].upper_m;
@@ -71,7 +71,7 @@ std::string stops(const lead::Task& task, const lead::Filling& filling) {
     return text.empty() ? text : text + ".";
 }
 
-Problem weight_shortfall(const lead::Task& task, const lead::Filling& filling) {
+Problem weight_shortfall(const lead::LeadProblem& task, const lead::Filling& filling) {
     const double reached = lead::total(task, filling).in_water(task.aim.water_kg_m3).kg;
     const double off = task.aim.in_water_kg - reached;
     std::string sentence;
@@ -106,7 +106,7 @@ Problem fall_shortfall(const document::Document& document, double in_water_kg,
             std::move(sentence)};
 }
 
-Problem pitch_shortfall(const lead::Task& task, const lead::Filling& filling, double reached_rad) {
+Problem pitch_shortfall(const lead::LeadProblem& task, const lead::Filling& filling, double reached_rad) {
     const double off = task.aim.pitch_rad - reached_rad;
     std::string sentence =
         "At that weight the holes can bring the hang to " + degrees_text(reached_rad) + "; " +
@@ -122,14 +122,14 @@ Problem capsize_shortfall(const water::Hang& hang) {
 }
 
 /// The document with the filling in its holes, and the list of holes.
-LeadPlan as_planned(const document::Document& document, const lead::Task& task,
-                    const lead::Filling& filling) {
+LeadPlan planned_document(const document::Document& document, const lead::LeadProblem& task,
+                          const lead::Filling& filling) {
     LeadPlan plan;
     plan.document = document;
     for (std::size_t i = 0; i < task.candidates.size(); ++i) {
         const lead::Candidate& c = task.candidates[i];
         document::Hole& hole = plan.document.holes[c.hole];
-        hole = lead::with_column(*task.inputs, c, filling.column_m[i], filling.used[i]);
+        hole = lead::with_fill(*task.inputs, c, filling.column_m[i], filling.used[i]);
         plan.holes.push_back({static_cast<int>(c.hole), c.material, hole.fill->mass_kg.value_or(0.0),
                               filling.used[i] ? filling.column_m[i] : 0.0, hole.depth_m});
     }
@@ -141,12 +141,12 @@ LeadPlan as_planned(const document::Document& document, const lead::Task& task,
 Outcome<LeadPlan> plan_lead(const document::Document& document) {
     Outcome<Evaluation> before = evaluate(document);
     if (!before) return before.problems();
-    Outcome<ledger::LedgerInputs> inputs = ledger::prepare(document, before->body);
+    Outcome<ledger::LedgerInputs> inputs = ledger::ledger_inputs(document, before->body);
     if (!inputs) return inputs.problems();
-    const Outcome<Surroundings> water = surroundings(document);
+    const Outcome<Waters> water = waters_of(document);
     if (!water) return water.problems();
 
-    lead::Task task;
+    lead::LeadProblem task;
     task.inputs = &*inputs;
     task.candidates = lead::candidates(*inputs);
     const auto is_candidate = [&](const ledger::Line& line) {
@@ -174,12 +174,12 @@ Outcome<LeadPlan> plan_lead(const document::Document& document) {
     std::optional<double> speed_m_s;
     for (int pass = 0; pass < fall_passes; ++pass) {
         filling = lead::solve(task);
-        result = as_planned(document, task, filling);
+        result = planned_document(document, task, filling);
         Outcome<Evaluation> after = evaluate(result.document);
         if (!after) return after.problems();
         planned = std::move(after).value();
         if (!by_fall) break;
-        const fall::Descent descent(planned->body, planned->ledger, result.document, water->fishing);
+        const fall::FallingLure descent(planned->body, planned->ledger, result.document, water->fishing);
         const std::optional<double> needed = descent.in_water_for(targets.fall_m_s);
         // Very slow falls have no answer in Answers (such a lure suspends), but may be targets all the same.
         if (planned->answers.fall)

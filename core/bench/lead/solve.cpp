@@ -22,7 +22,7 @@ constexpr double aft_weight = 2.0;       // cost of a gram at the tail, relative
 
 using Pair = std::array<double, 2>;
 
-Pair residual(const Aim& aim, const ledger::Sum& sum) {
+Pair residual(const LeadTarget& aim, const ledger::Sum& sum) {
     return {sum.in_water(aim.water_kg_m3).kg - aim.in_water_kg,
             water::pitch_residual_kg_m(sum, aim.pitch_rad) / moment_scale_m};
 }
@@ -32,15 +32,15 @@ double size(const Pair& r) {
 }
 
 /// Cost and limits of each used candidate's fill, and what it adds per metre at the present filling.
-std::vector<Column> columns_at(const Task& task, const Aim& aim, const Filling& filling,
-                               const ledger::Sum& sum) {
+std::vector<LeadVariable> columns_at(const LeadProblem& task, const LeadTarget& aim, const Filling& filling,
+                                     const ledger::Sum& sum) {
     const Pair here = residual(aim, sum);
     double lowest = std::numeric_limits<double>::infinity();
     for (const Candidate& c : task.candidates)
         lowest = std::min(lowest, task.inputs->bores[c.hole].mouth_z_m);
     const double length = task.inputs->body->lines->length_m();
 
-    std::vector<Column> out;
+    std::vector<LeadVariable> out;
     for (std::size_t i = 0; i < task.candidates.size(); ++i) {
         if (!filling.used[i]) continue;
         const Candidate& c = task.candidates[i];
@@ -57,15 +57,15 @@ std::vector<Column> columns_at(const Task& task, const Aim& aim, const Filling& 
 
         const double per_m = c.fill_area_m2 * c.density_kg_m3;
         const double dear = per_m * (1.0 + aft_weight * bore.x_m / length);
-        Column column;
+        LeadVariable column;
         column.upper = c.upper_m;
         column.row = {(there[0] - here[0]) / step_m, (there[1] - here[1]) / step_m};
         // Drilled from the belly, the fill's centroid rises with its length; from the back it falls, and the
         // cost would not be convex: there the height of a half-full hole is used throughout.
         const double mouth = bore.mouth_z_m - lowest;
         column.bend = dear;
-        column.slope = bore.inward > 0.0 ? dear * (mouth + c.covered_m)
-                                         : dear * std::max(mouth - c.covered_m - 0.5 * c.upper_m, 0.0);
+        column.slope = bore.inward > 0.0 ? dear * (mouth + c.fill_free_m)
+                                         : dear * std::max(mouth - c.fill_free_m - 0.5 * c.upper_m, 0.0);
         out.push_back(column);
     }
     return out;
@@ -77,7 +77,7 @@ void put(Filling& filling, const std::vector<double>& used_columns) {
         filling.column_m[i] = filling.used[i] ? used_columns[k++] : 0.0;
 }
 
-Pair target_of(const std::vector<Column>& columns, const Filling& filling, const Pair& off) {
+Pair target_of(const std::vector<LeadVariable>& columns, const Filling& filling, const Pair& off) {
     Pair target{-off[0], -off[1]};
     std::size_t k = 0;
     for (std::size_t i = 0; i < filling.used.size(); ++i) {
@@ -90,17 +90,17 @@ Pair target_of(const std::vector<Column>& columns, const Filling& filling, const
 }
 
 /// How far a filling is from the targets: the weight first, and the pitch where the weight is met.
-struct Miss {
+struct TargetError {
     double weight_kg = 0.0; ///< 0 within a milligram
     double pitch_rad = 0.0; ///< half a turn where the lure would roll over
 
-    [[nodiscard]] bool less_than(const Miss& other) const {
+    [[nodiscard]] bool less_than(const TargetError& other) const {
         return weight_kg != other.weight_kg ? weight_kg < other.weight_kg
                                             : pitch_rad < other.pitch_rad - 1e-9;
     }
 };
 
-Miss miss(const Task& task, const ledger::Sum& sum) {
+TargetError target_error(const LeadProblem& task, const ledger::Sum& sum) {
     const double weight = std::fabs(sum.in_water(task.aim.water_kg_m3).kg - task.aim.in_water_kg);
     const auto pitch_rad = water::hang(sum).pitch_rad;
     return {weight < 1e-6 ? 0.0 : weight,
@@ -110,29 +110,29 @@ Miss miss(const Task& task, const ledger::Sum& sum) {
 /// The least moment about the target is not the nearest pitch, because the righting arm changes too. So this
 /// repeatedly takes, from the present pitch, the lengths that turn it most towards the target (Dinkelbach
 /// 1967, on nonlinear fractional programming; from memory).
-void lean(const Task& task, Filling& filling) {
+void turn_to_pitch(const LeadProblem& task, Filling& filling) {
     for (int pass = 0; pass < 10; ++pass) {
         const ledger::Sum sum = total(task, filling);
         const auto hangs_rad = water::hang(sum).pitch_rad;
         if (!hangs_rad) return;
-        Aim here = task.aim;
+        LeadTarget here = task.aim;
         here.pitch_rad = *hangs_rad;
-        const std::vector<Column> columns = columns_at(task, here, filling, sum);
+        const std::vector<LeadVariable> columns = columns_at(task, here, filling, sum);
         const Pair target = target_of(columns, filling, residual(here, sum));
         Filling next = filling;
         put(next, extreme(columns, target[0], residual(task.aim, sum)[1] < 0.0));
-        if (!miss(task, total(task, next)).less_than(miss(task, sum))) return;
+        if (!target_error(task, total(task, next)).less_than(target_error(task, sum))) return;
         filling = std::move(next);
     }
 }
 
 /// Newton steps towards both targets with the holes in use; where a step cannot reach both, it goes as near
 /// as it can and tries again from there. True where both are met; otherwise the filling is the nearest found.
-bool approach(const Task& task, Filling& filling) {
+bool approach(const LeadProblem& task, Filling& filling) {
     for (int pass = 0; pass < 40; ++pass) {
         const ledger::Sum sum = total(task, filling);
         const Pair off = residual(task.aim, sum);
-        const std::vector<Column> columns = columns_at(task, task.aim, filling, sum);
+        const std::vector<LeadVariable> columns = columns_at(task, task.aim, filling, sum);
         const Pair target = target_of(columns, filling, off);
         Filling next = filling;
         put(next, nearest(columns, target));
@@ -144,12 +144,12 @@ bool approach(const Task& task, Filling& filling) {
         if (moved < settled_m) break;
     }
     if (size(residual(task.aim, total(task, filling))) < enough_kg) return true;
-    lean(task, filling);
+    turn_to_pitch(task, filling);
     return false;
 }
 
 bool is_scrap(const Filling& filling, std::size_t i) {
-    return filling.used[i] && filling.column_m[i] < worthwhile_column_m;
+    return filling.used[i] && filling.column_m[i] < least_fill_length_m;
 }
 
 void leave(Filling& filling, std::size_t i) {
@@ -158,7 +158,7 @@ void leave(Filling& filling, std::size_t i) {
 }
 
 /// Removes, one at a time, the shortest fill below the worthwhile length, as long as the targets stay met.
-void drop_scraps(const Task& task, Filling& filling) {
+void drop_short_fills(const LeadProblem& task, Filling& filling) {
     std::vector<bool> keep(filling.used.size(), false);
     for (;;) {
         std::size_t least = filling.used.size();
@@ -179,17 +179,17 @@ void drop_scraps(const Task& task, Filling& filling) {
 
 /// Where the targets cannot be met together: removes short fills one after the other, each time the one
 /// without which the pitch comes nearest, as long as the weight does not get worse.
-void drop_scraps_unmet(const Task& task, Filling& filling) {
+void drop_short_fills_unmet(const LeadProblem& task, Filling& filling) {
     for (;;) {
-        const double weight_kg = miss(task, total(task, filling)).weight_kg;
+        const double weight_kg = target_error(task, total(task, filling)).weight_kg;
         std::optional<Filling> best;
-        Miss nearest;
+        TargetError nearest;
         for (std::size_t i = 0; i < filling.used.size(); ++i) {
             if (!is_scrap(filling, i)) continue;
             Filling trial = filling;
             leave(trial, i);
             approach(task, trial);
-            const Miss here = miss(task, total(task, trial));
+            const TargetError here = target_error(task, total(task, trial));
             if (here.weight_kg > weight_kg || (best && !here.less_than(nearest))) continue;
             best = std::move(trial);
             nearest = here;
@@ -202,7 +202,7 @@ void drop_scraps_unmet(const Task& task, Filling& filling) {
 /// Chooses the holes to use: tries sets of them until one meets both targets, and keeps the nearest.
 class Search {
 public:
-    explicit Search(const Task& task)
+    explicit Search(const LeadProblem& task)
         : task_(task), best_{std::vector<double>(task.candidates.size(), 0.0),
                              std::vector<bool>(task.candidates.size(), false)} {
         for (std::size_t i = 0; i < task.candidates.size(); ++i) {
@@ -211,7 +211,7 @@ public:
         std::stable_sort(holes_.begin(), holes_.end(),
                          [&](std::size_t a, std::size_t b) { return x_of(a) < x_of(b); });
         const ledger::Sum bare = total(task, best_);
-        nearest_ = miss(task, bare);
+        nearest_ = target_error(task, bare);
         too_heavy_ = residual(task.aim, bare)[0] >= 0.0;
     }
 
@@ -263,14 +263,14 @@ private:
         for (const std::size_t i : set)
             trial.used[i] = true;
         if (approach(task_, trial)) {
-            drop_scraps(task_, trial);
+            drop_short_fills(task_, trial);
             best_ = std::move(trial);
             return true;
         }
         if (too_heavy_) return false; // nothing to fill then
-        if (miss(task_, total(task_, trial)).less_than(nearest_)) {
-            drop_scraps_unmet(task_, trial);
-            const Miss here = miss(task_, total(task_, trial));
+        if (target_error(task_, total(task_, trial)).less_than(nearest_)) {
+            drop_short_fills_unmet(task_, trial);
+            const TargetError here = target_error(task_, total(task_, trial));
             if (here.less_than(nearest_)) {
                 best_ = std::move(trial);
                 nearest_ = here;
@@ -279,16 +279,16 @@ private:
         return false;
     }
 
-    const Task& task_;
+    const LeadProblem& task_;
     std::vector<std::size_t> holes_; // holes with room for fill, foremost first
     Filling best_;
-    Miss nearest_;
+    TargetError nearest_;
     bool too_heavy_ = false; // even without lead
 };
 
 } // namespace
 
-ledger::Sum total(const Task& task, const Filling& filling) {
+ledger::Sum total(const LeadProblem& task, const Filling& filling) {
     ledger::Sum sum = task.base;
     for (std::size_t i = 0; i < task.candidates.size(); ++i) {
         sum += contribution(*task.inputs, task.candidates[i], filling.column_m[i], filling.used[i]);
@@ -296,7 +296,7 @@ ledger::Sum total(const Task& task, const Filling& filling) {
     return sum;
 }
 
-Filling solve(const Task& task) {
+Filling solve(const LeadProblem& task) {
     return Search(task).found();
 }
 

@@ -131,12 +131,12 @@ std::optional<Changes> together(const Changed& changed, const std::vector<HoleRa
         const ledger::Sum sum = changed.with(by);
         const std::array<double, 2> now = off(sum);
         if (round > 0 && std::hypot(now[0], now[1]) < 1e-3 * settled_kg) return by;
-        std::vector<lead::Column> columns;
+        std::vector<lead::LeadVariable> columns;
         std::array<double, 2> target{-now[0], -now[1]};
         for (const auto& [which, kg] : by) {
             const HoleRange& l = ranges[which];
             const std::array<double, 2> there = off(changed.stepped(sum, which, kg, step_kg));
-            lead::Column column;
+            lead::LeadVariable column;
             column.lower = l.fresh ? std::min(least_fresh_kg, l.most_kg) : l.least_kg;
             column.upper = l.most_kg;
             for (std::size_t row = 0; row < 2; ++row) {
@@ -235,13 +235,13 @@ std::vector<HoleRange> hole_ranges(const ledger::LedgerInputs& w) {
         HoleRange l;
         l.hole = c.hole;
         if (hole.depth_m <= 0.0) {
-            if (c.depth_is_cut || c.upper_m < 0.001) continue;
+            if (c.depth_is_fixed || c.upper_m < 0.001) continue;
             l.fresh = true;
             l.most_kg = (c.fill_area_m2 * c.upper_m + c.cone_m3) * c.density_kg_m3;
             out.push_back(l);
             continue;
         }
-        const holes::Contents contents = holes::contents(hole, w.bores[c.hole]);
+        const holes::HoleContents contents = holes::contents(hole, w.bores[c.hole]);
         l.least_kg = -contents.fill_kg;
         l.most_kg =
             std::max(contents.room_m - contents.fill_column_m, 0.0) * c.fill_area_m2 * c.density_kg_m3;
@@ -253,7 +253,7 @@ std::vector<HoleRange> hole_ranges(const ledger::LedgerInputs& w) {
 document::Hole changed_hole(const ledger::LedgerInputs& w, const HoleRange& l, double change_kg) {
     document::Hole hole = w.document->holes[l.hole];
     document::Fill fill = hole.fill.value_or(document::Fill{});
-    const holes::Contents contents = holes::contents(hole, w.bores[l.hole]);
+    const holes::HoleContents contents = holes::contents(hole, w.bores[l.hole]);
     fill.length_m.reset();
     fill.mass_kg = std::max((l.fresh ? 0.0 : contents.fill_kg) + change_kg, 0.0);
     hole.fill = fill;
@@ -263,7 +263,7 @@ document::Hole changed_hole(const ledger::LedgerInputs& w, const HoleRange& l, d
         const double cone = fill.stock_diameter_m ? 0.0 : w.bores[l.hole].cone_m3;
         const double volume = solid != nullptr ? *fill.mass_kg / solid->density_kg_m3.value : 0.0;
         const double column = std::max(volume - cone, 0.0) / (0.25 * std::numbers::pi * d * d);
-        hole.depth_m = column + holes::covered_m(hole, w.bores[l.hole]);
+        hole.depth_m = column + holes::fill_free_m(hole, w.bores[l.hole]);
     }
     return hole;
 }

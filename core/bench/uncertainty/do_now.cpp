@@ -41,10 +41,10 @@ Outcome<LeadPlan> plan_drilled(const document::Document& document) {
 HoleChange hole_change(const document::Hole& before, const document::Hole& after, std::size_t index,
                        const shape::Body& body) {
     const auto contents_of = [&](const document::Hole& hole) {
-        return hole.depth_m > 0.0 ? holes::contents(hole, holes::place(hole, body)) : holes::Contents{};
+        return hole.depth_m > 0.0 ? holes::contents(hole, holes::place(hole, body)) : holes::HoleContents{};
     };
-    const holes::Contents was = contents_of(before);
-    const holes::Contents is = contents_of(after);
+    const holes::HoleContents was = contents_of(before);
+    const holes::HoleContents is = contents_of(after);
     HoleChange c;
     c.hole = static_cast<int>(index);
     const auto& fill = after.fill ? after.fill : before.fill;
@@ -87,7 +87,7 @@ void set_tub_readings(DoNow& out, const Evaluation& evaluation, const materials:
     if (!stage.tub_fall || !(stage.in_tub_kg > 0.0)) return;
     const double speed = stage.tub_fall->speed_m_s;
     out.tub_fall_m_s = speed;
-    const fall::Descent descent(evaluation.body, evaluation.ledger, out.document, tub, out.stage);
+    const fall::FallingLure descent(evaluation.body, evaluation.ledger, out.document, tub, out.stage);
     const double acceleration_length =
         descent.motion().heave_mass_kg() * speed * speed / (units::standard_gravity_m_s2 * stage.in_tub_kg);
     out.tub_half_metre_s = time_from_rest_s(0.5, speed, acceleration_length);
@@ -137,7 +137,7 @@ struct LeadChanger {
 
     /// The best change in the document's own holes.
     Outcome<LeadChange> change_in(const document::Document& document, const bench::ChangeAim& aim) {
-        const auto inputs = ledger::prepare(document, posterior.model->evaluation().body);
+        const auto inputs = ledger::ledger_inputs(document, posterior.model->evaluation().body);
         if (!inputs) return inputs.problems();
         const std::vector<bench::HoleRange> ranges = bench::hole_ranges(*inputs);
         LeadChange out{{}, aim, document, {}};
@@ -158,7 +158,7 @@ struct LeadChanger {
     /// The document with a trim hole near B, not yet drilled; absent where there is no wood for one.
     std::optional<document::Document> with_trim_hole(document::Document document) {
         constexpr double least_depth_m = 0.006; // a short column of lead at least
-        const auto inputs = ledger::prepare(document, posterior.model->evaluation().body);
+        const auto inputs = ledger::ledger_inputs(document, posterior.model->evaluation().body);
         if (!inputs) return std::nullopt;
         document::Hole trim;
         trim.name = "trim";
@@ -206,7 +206,7 @@ Problems shortfalls_of(const LeadChange& lead) {
 
 /// With the lead in.
 Outcome<DoNow> change_lead(Posterior& p, const document::Document& document, Stage stage) {
-    const Surroundings& water = p.model->water();
+    const Waters& water = p.model->water();
     const bench::Finished f = bench::finished(p);
     const double third_of_band_kg = (f.target.high_kg - f.target.low_kg) / 6.0;
     const double third_of_band_rad = f.target.pitch_band_rad / 3.0;

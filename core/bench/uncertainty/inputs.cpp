@@ -40,7 +40,7 @@ double factor_slope_of(const Input& input, double u) {
 }
 
 UncertainSums::UncertainSums(const ledger::Ledger& ledger) {
-    const auto input_of = [&](const ledger::Spread& spread) {
+    const auto input_of = [&](const ledger::Variation& spread) {
         for (std::size_t i = 0; i < inputs_.size(); ++i) {
             if (inputs_[i].cause == spread.cause && inputs_[i].group == spread.group)
                 return static_cast<int>(i);
@@ -54,7 +54,7 @@ UncertainSums::UncertainSums(const ledger::Ledger& ledger) {
         portion.segment = line.segment;
         std::size_t masses = 0;
         std::size_t volumes = 0;
-        for (const ledger::Spread& spread : line.spreads) {
+        for (const ledger::Variation& spread : line.spreads) {
             if (spread.cause == document::Cause::none || spread.relative == 0.0) continue;
             const int input = input_of(spread);
             if (spread.moves_mass) portion.mass_inputs[masses++] = input;

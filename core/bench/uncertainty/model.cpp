@@ -36,13 +36,13 @@ std::string with_name(const std::string& what, std::size_t index, const std::str
 
 } // namespace
 
-FallModel::FallModel(fall::Hull hull, const fall::Weights& usual, std::vector<fall::DragItem> items,
-                     const materials::WaterProperties& water)
+FallModel::FallModel(fall::HydroBody hull, const fall::MassProperties& usual,
+                     std::vector<fall::DragItem> items, const materials::WaterProperties& water)
     : water_(water), usual_(usual), descent_(std::move(hull), usual, std::move(items), water),
       heave_m3_(descent_.hull().heave_m3) {}
 
 void FallModel::set(const ledger::Sum& sum, double in_water_kg, double aft_m, double below_m, double drag) {
-    fall::Weights w;
+    fall::MassProperties w;
     w.displaced_m3 = sum.displaced_m3;
     w.mass_kg = water_.density_kg_m3 * sum.displaced_m3 + in_water_kg;
     w.b_m = sum.b_m();
@@ -62,7 +62,7 @@ std::optional<double> FallModel::speed_m_s(const ledger::Sum& sum, double drag) 
     const double in_water = sum.in_water(water_.density_kg_m3).kg;
     if (!(in_water > 0.0)) return std::nullopt;
     const Vec3 off = sum.g_m() - sum.b_m();
-    set(sum, in_water, off.x, water::plumb_m(sum.b_m() - sum.g_m()), drag);
+    set(sum, in_water, off.x, water::bg_across_m(sum.b_m() - sum.g_m()), drag);
     return speed();
 }
 
@@ -71,7 +71,7 @@ std::optional<FallSlopes> FallModel::slopes(const ledger::Sum& sum, double drag)
     if (!(in_water > 0.0)) return std::nullopt;
     const Vec3 off = sum.g_m() - sum.b_m();
     const double aft = off.x;
-    const double below = water::plumb_m(sum.b_m() - sum.g_m());
+    const double below = water::bg_across_m(sum.b_m() - sum.g_m());
     const auto at = [&](double kg, double a, double b, double d) {
         set(sum, kg, a, b, d);
         return speed();
@@ -95,7 +95,7 @@ std::optional<FallSlopes> FallModel::slopes(const ledger::Sum& sum, double drag)
 std::optional<double> FallModel::in_water_for(const ledger::Sum& sum, double drag, double speed_m_s) {
     if (!(speed_m_s > 0.0 && std::isfinite(speed_m_s))) return std::nullopt;
     const Vec3 off = sum.g_m() - sum.b_m();
-    const double below = water::plumb_m(sum.b_m() - sum.g_m());
+    const double below = water::bg_across_m(sum.b_m() - sum.g_m());
     // Speed is nearly proportional to the root of in-water mass: secant rule in its logarithm, from the
     // present mass.
     double s = std::log(std::max(sum.in_water(water_.density_kg_m3).kg, 1e-4));
@@ -128,7 +128,7 @@ double FallModel::acceleration_length_m(const ledger::Sum& sum, double in_water_
     return heavy * speed_m_s * speed_m_s / (units::standard_gravity_m_s2 * in_water_kg);
 }
 
-Model::Model(document::Document document, Evaluation evaluation, const Surroundings& water)
+Model::Model(document::Document document, Evaluation evaluation, const Waters& water)
     : document_(std::move(document)), evaluation_(std::move(evaluation)), water_(water),
       sums_(evaluation_.ledger), hull_(fall::hull(evaluation_.body)),
       drag_correction_(fall::drag_correction(document_)), inputs_(sums_.inputs()) {
@@ -138,7 +138,7 @@ Model::Model(document::Document document, Evaluation evaluation, const Surroundi
 Outcome<Model> Model::of(const document::Document& document) {
     Outcome<Evaluation> evaluation = evaluate(document);
     if (!evaluation) return evaluation.problems();
-    const auto water = surroundings(document);
+    const auto water = waters_of(document);
     if (!water) return water.problems();
     return Model(document, std::move(evaluation).value(), *water);
 }
@@ -214,25 +214,25 @@ Balance Model::balance(Stage through, int segment, const Eigen::VectorXd& u, dou
     }
     out.aft_m = {g.x - b.x, out.g_m[0].slope - out.b_m[0].slope};
     out.below_m = {b.z - g.z, out.b_m[2].slope - out.g_m[2].slope};
-    out.plumb_m = out.below_m;
+    out.bg_across_m = out.below_m;
     if (out.below_m.value > 0.0 && g.y != b.y) {
-        out.plumb_m.value = water::plumb_m(b - g);
-        out.plumb_m.slope =
+        out.bg_across_m.value = water::bg_across_m(b - g);
+        out.bg_across_m.slope =
             ((b.y - g.y) * (out.b_m[1].slope - out.g_m[1].slope) + out.below_m.value * out.below_m.slope) /
-            out.plumb_m.value;
+            out.bg_across_m.value;
     }
     return out;
 }
 
 std::optional<Linearised> Model::hang(const Balance& b) {
     if (!(b.below_m.value > 0.0)) return std::nullopt;
-    const double square = b.plumb_m.value * b.plumb_m.value + b.aft_m.value * b.aft_m.value;
-    return Linearised{std::atan2(b.aft_m.value, b.plumb_m.value),
-                      (b.plumb_m.value * b.aft_m.slope - b.aft_m.value * b.plumb_m.slope) / square};
+    const double square = b.bg_across_m.value * b.bg_across_m.value + b.aft_m.value * b.aft_m.value;
+    return Linearised{std::atan2(b.aft_m.value, b.bg_across_m.value),
+                      (b.bg_across_m.value * b.aft_m.slope - b.aft_m.value * b.bg_across_m.slope) / square};
 }
 
 FallModel Model::fall_model(Stage stage, const materials::WaterProperties& water) const {
-    return {hull_, fall::weights_of(evaluation_.ledger, stage),
+    return {hull_, fall::mass_properties_of(evaluation_.ledger, stage),
             fall::drag_items(*evaluation_.body.lines, document_, evaluation_.ledger, stage), water};
 }
 
@@ -240,7 +240,7 @@ std::optional<LinearisedFall> Model::fall(FallModel& falls, const Balance& b,
                                           const Eigen::VectorXd& u) const {
     const auto s = falls.slopes(b.sum, drag(u));
     if (!s) return std::nullopt;
-    const Eigen::VectorXd by_place = s->per_aft_m * b.aft_m.slope + s->per_below_m * b.plumb_m.slope;
+    const Eigen::VectorXd by_place = s->per_aft_m * b.aft_m.slope + s->per_below_m * b.bg_across_m.slope;
     LinearisedFall fall{{s->speed_m_s, s->per_kg * b.in_water_kg.slope + by_place}, b.in_water_kg};
     fall.speed_m_s.slope(drag_index()) += s->per_log_drag * inputs_.back().relative;
     if (s->per_kg > 0.0) {

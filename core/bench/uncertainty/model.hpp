@@ -27,9 +27,9 @@ inline Linearised operator-(const Linearised& a, const Linearised& b) {
 /// What hang and fall depend on.
 struct Balance {
     Linearised mass_kg, displaced_m3, in_water_kg;
-    Linearised aft_m;   ///< G aft of B
-    Linearised below_m; ///< G below B
-    Linearised plumb_m; ///< G below B once it has rolled as it hangs (water/hang.hpp)
+    Linearised aft_m;       ///< G aft of B
+    Linearised below_m;     ///< G below B
+    Linearised bg_across_m; ///< G below B once it has rolled as it hangs (water/hang.hpp)
     std::array<Linearised, 3> g_m, b_m;
     ledger::Sum sum;
 };
@@ -57,7 +57,7 @@ struct LinearisedFall {
 /// The fall of the lure at one stage in one water, with variable weights.
 class FallModel {
 public:
-    FallModel(fall::Hull hull, const fall::Weights& usual, std::vector<fall::DragItem> items,
+    FallModel(fall::HydroBody hull, const fall::MassProperties& usual, std::vector<fall::DragItem> items,
               const materials::WaterProperties& water);
 
     /// Steady speed, down positive; absent where it does not sink steadily.
@@ -77,8 +77,8 @@ private:
     [[nodiscard]] std::optional<double> speed() const;
 
     materials::WaterProperties water_;
-    fall::Weights usual_;
-    fall::Descent descent_;
+    fall::MassProperties usual_;
+    fall::FallingLure descent_;
     double heave_m3_ = 0.0;
 };
 
@@ -88,7 +88,7 @@ public:
 
     [[nodiscard]] const document::Document& document() const { return document_; }
     [[nodiscard]] const Evaluation& evaluation() const { return evaluation_; }
-    [[nodiscard]] const Surroundings& water() const { return water_; }
+    [[nodiscard]] const Waters& water() const { return water_; }
     [[nodiscard]] const std::vector<Input>& inputs() const { return inputs_; } ///< drag last
     [[nodiscard]] const Input& input(Eigen::Index i) const { return inputs_[static_cast<std::size_t>(i)]; }
     [[nodiscard]] Eigen::Index count() const { return static_cast<Eigen::Index>(inputs_.size()); }
@@ -111,13 +111,13 @@ public:
                                                      const Eigen::VectorXd& u) const;
 
 private:
-    Model(document::Document document, Evaluation evaluation, const Surroundings& water);
+    Model(document::Document document, Evaluation evaluation, const Waters& water);
 
     document::Document document_;
     Evaluation evaluation_;
-    Surroundings water_;
+    Waters water_;
     UncertainSums sums_;
-    fall::Hull hull_;
+    fall::HydroBody hull_;
     double drag_correction_ = 1.0;
     std::vector<Input> inputs_;
 };

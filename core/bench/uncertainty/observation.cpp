@@ -71,7 +71,7 @@ FallModel& Observer::falls(Stage stage, const materials::WaterProperties& water)
                               : falls_.emplace(key, model_.fall_model(stage, water)).first->second;
 }
 
-const afloat::Hull& Observer::hull(Stage stage) {
+const afloat::FloatingHull& Observer::hull(Stage stage) {
     const auto at = hulls_.find(stage);
     if (at != hulls_.end()) return at->second;
     ledger::Ledger lines;
@@ -83,7 +83,7 @@ const afloat::Hull& Observer::hull(Stage stage) {
 
 std::optional<double> Observer::in_water_for_freeboard(Stage stage, const ledger::Sum& sum,
                                                        double water_kg_m3, double freeboard_m) {
-    const afloat::Hull& floating = hull(stage);
+    const afloat::FloatingHull& floating = hull(stage);
     const Vec3 g = sum.g_m();
     const double all_of_it = water_kg_m3 * floating.volume_m3();
     bool lost = false; // no upright rest during the search
@@ -215,7 +215,7 @@ std::optional<Observation> observe_tub_fall(const ReadingCase& c) {
     o.sigma /= std::abs(per_kg);
     o.reversed = true;
     // With the time fixed, the weight it asks for depends on drag and on where G lies.
-    o.slope += per_speed / per_kg * (s->per_aft_m * b.aft_m.slope + s->per_below_m * b.plumb_m.slope);
+    o.slope += per_speed / per_kg * (s->per_aft_m * b.aft_m.slope + s->per_below_m * b.bg_across_m.slope);
     o.slope(c.model.drag_index()) +=
         per_speed / per_kg * s->per_log_drag * c.model.input(c.model.drag_index()).relative;
     return o;

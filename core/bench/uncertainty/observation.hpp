@@ -100,10 +100,10 @@ private:
         bool operator<(const Key& o) const;
     };
     const Model& model_;
-    [[nodiscard]] const afloat::Hull& hull(Stage stage);
+    [[nodiscard]] const afloat::FloatingHull& hull(Stage stage);
 
     std::map<Key, FallModel> falls_;
-    std::map<Stage, afloat::Hull> hulls_;
+    std::map<Stage, afloat::FloatingHull> hulls_;
 };
 
 /// In-water mass with which a fall from rest takes this long; drag and the arm from B to G as they are.

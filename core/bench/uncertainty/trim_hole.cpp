@@ -37,12 +37,12 @@ TrimHole trim_hole(const Posterior& s, const Finished& f) {
     // Weight and what drag makes of the weight that is asked for.
     Eigen::Vector3d want(1.0, f.target.scales_with_drag ? -f.target.target_kg : 0.0, 0.0);
     t.reserve_kg = 2.0 * std::sqrt(std::max(want.dot(f.forecast.covariance * want), 0.0));
-    const auto inputs = ledger::prepare(document, s.model->evaluation().body);
+    const auto inputs = ledger::ledger_inputs(document, s.model->evaluation().body);
     if (!inputs) return t;
     const bool drilled = s.stage >= Stage::drilled;
     for (const lead::Candidate& c : lead::candidates(*inputs)) {
         const document::Hole& hole = document.holes[c.hole];
-        const holes::Contents contents = holes::contents(hole, inputs->bores[c.hole]);
+        const holes::HoleContents contents = holes::contents(hole, inputs->bores[c.hole]);
         const double room =
             (drilled && hole.depth_m > 0.0 ? contents.room_m : c.upper_m) - contents.fill_column_m;
         const bool fresh = hole.depth_m <= 0.0;

@@ -16,12 +16,12 @@ std::string name_or_number(const std::string& name, std::size_t index) {
 }
 
 /// Pieces that are equal in the printed digits share one row.
-void add_cuts(Composer& pages, const std::vector<Job>& jobs) {
+void add_cuts(Composer& pages, const std::vector<SheetInput>& jobs) {
     // In the printed digits, so that they sort as numbers: hundredths of a millimetre across, tenths along →
     // number of pieces, total metres.
     std::map<std::tuple<std::string, long, long, long>, std::pair<int, double>> cuts;
     const auto in = [](double metres, double parts) { return std::lround(units::mm_from_m(metres) * parts); };
-    for (const Job& job : jobs) {
+    for (const SheetInput& job : jobs) {
         for (const auto& list : {fill_pieces(job), hinge_pieces(job)}) {
             for (const CutPiece& piece : list) {
                 auto& [count, metres] = cuts[{piece.what, in(piece.diameter_m, 100.0), in(piece.cut_m, 10.0),
@@ -56,13 +56,13 @@ void add_cuts(Composer& pages, const std::vector<Job>& jobs) {
 
 } // namespace
 
-void add_batch(Composer& pages, const std::vector<Job>& jobs) {
+void add_batch(Composer& pages, const std::vector<SheetInput>& jobs) {
     std::map<std::string, double> fills, coats, mixes;
     std::map<std::tuple<std::string, std::string, std::string>, int>
         pieces; // name, material, grams as printed → number
     std::vector<Composer::Row> recipes;
     int lures = 0;
-    for (const Job& job : jobs) {
+    for (const SheetInput& job : jobs) {
         const document::Document& d = job.document;
         const int n = job.options.lures;
         lures += n;
@@ -133,7 +133,7 @@ void add_batch(Composer& pages, const std::vector<Job>& jobs) {
                 rows);
     double longest = 0.0;
     std::vector<Wait> waits;
-    for (const Job& job : jobs) {
+    for (const SheetInput& job : jobs) {
         double hours = 0.0;
         for (std::size_t c = 0; c < job.coat_hours.size(); ++c) {
             waits.push_back({job.document.name + ": " + name_or_number(job.document.coats[c].name, c), hours,

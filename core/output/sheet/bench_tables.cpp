@@ -44,7 +44,7 @@ std::string times(int lures) {
 
 } // namespace
 
-void add_drill_tables(Composer& pages, const Job& job) {
+void add_drill_tables(Composer& pages, const SheetInput& job) {
     const document::Document& d = job.document;
     const shape::Body& body = job.evaluation.body;
     if (d.holes.empty() && d.pockets.empty()) return;
@@ -115,7 +115,7 @@ void add_drill_tables(Composer& pages, const Job& job) {
                     2.8, soft_ink);
 }
 
-void add_cut_lists(Composer& pages, const Job& job) {
+void add_cut_lists(Composer& pages, const SheetInput& job) {
     const document::Document& d = job.document;
     const int lures = job.options.lures;
     pages.new_page("Lead, wire and parts");
@@ -125,7 +125,7 @@ void add_cut_lists(Composer& pages, const Job& job) {
         const double mass = ledger_kg(job, ledger::Kind::fill, h);
         if (mass <= 0.0) continue;
         const document::Hole& hole = d.holes[h];
-        const holes::Contents contents = holes::contents(hole, holes::place(hole, job.evaluation.body));
+        const holes::HoleContents contents = holes::contents(hole, holes::place(hole, job.evaluation.body));
         const double stock = hole.fill->stock_diameter_m.value_or(hole.diameter_m);
         by_material[hole.fill->material] += mass;
         fills.push_back(
@@ -205,7 +205,7 @@ void add_cut_lists(Composer& pages, const Job& job) {
 }
 
 /// Resin and hardener of each epoxy film for common ratios of labels: the builder uses the row of his own.
-void add_resin(Composer& pages, const Job& job) {
+void add_resin(Composer& pages, const SheetInput& job) {
     constexpr std::array<std::pair<const char*, resin::Ratio>, 5> ratios{{
         {"1 : 1 by weight", {false, 1.0, 1.0}},
         {"2 : 1 by weight", {false, 2.0, 1.0}},
@@ -256,7 +256,7 @@ void add_resin(Composer& pages, const Job& job) {
                     2.8, soft_ink);
 }
 
-void add_coats(Composer& pages, const Job& job) {
+void add_coats(Composer& pages, const SheetInput& job) {
     const document::Document& d = job.document;
     if (d.coats.empty()) return;
     const int lures = job.options.lures;
@@ -315,7 +315,7 @@ void add_coats(Composer& pages, const Job& job) {
     add_time_line(pages, waits);
 }
 
-void add_weigh_in(Composer& pages, const Job& job) {
+void add_weigh_in(Composer& pages, const SheetInput& job) {
     pages.new_page("Weigh-in card");
     pages.paragraph("Weigh dry after each step and write it down. Tub readings count from the sealed stage "
                     "on; before that the wood drinks water. "

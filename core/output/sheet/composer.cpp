@@ -146,7 +146,7 @@ void Composer::heading(const std::string& words, double with_mm) {
         text({left_mm(), y}, one, size, Weight::semibold);
         y += size * line_spacing;
     }
-    say(Said::Kind::heading, {words});
+    say(SpokenText::Kind::heading, {words});
 }
 
 void Composer::paragraph(const std::string& words, double size_mm, Colour colour) {
@@ -210,16 +210,16 @@ std::vector<std::string> Composer::lines_of(const std::string& words, double wid
     return out;
 }
 
-void Composer::table(const std::vector<Column>& columns, const std::vector<Row>& rows, double tall_mm) {
+void Composer::table(const std::vector<TableColumn>& columns, const std::vector<Row>& rows, double tall_mm) {
     double shares = 0.0;
-    for (const Column& column : columns)
+    for (const TableColumn& column : columns)
         shares += column.share;
     std::vector<double> edges{left_mm()};
-    for (const Column& column : columns)
+    for (const TableColumn& column : columns)
         edges.push_back(edges.back() + width_mm() * column.share / shares);
 
     std::vector<std::string> titles;
-    for (const Column& column : columns)
+    for (const TableColumn& column : columns)
         titles.push_back(column.title);
     const auto set = [&](const auto& again, const std::vector<std::string>& cells, Weight weight,
                          double least_mm, bool is_head) -> void {
@@ -242,7 +242,7 @@ void Composer::table(const std::vector<Column>& columns, const std::vector<Row>&
                 again(again, titles, Weight::semibold, 0.0, true);
             }
             const double top = block(height);
-            if (from == 0) say(is_head ? Said::Kind::head : Said::Kind::row, cells);
+            if (from == 0) say(is_head ? SpokenText::Kind::head : SpokenText::Kind::row, cells);
             if (is_head) {
                 add(Path{{{{{left_mm(), top},
                             {edges.back(), top},

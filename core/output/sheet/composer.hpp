@@ -39,8 +39,8 @@ public:
     [[nodiscard]] double block(double height_mm);
 
     /// Text for screen readers of what a drawing shows.
-    void say(std::string words) { say(Said::Kind::paragraph, {std::move(words)}); }
-    void say(Said::Kind kind, std::vector<std::string> cells) {
+    void say(std::string words) { say(SpokenText::Kind::paragraph, {std::move(words)}); }
+    void say(SpokenText::Kind kind, std::vector<std::string> cells) {
         layout_.pages.back().said.push_back({kind, std::move(cells)});
     }
 
@@ -50,7 +50,7 @@ public:
     void text(Point at, std::string words, double size_mm = 3.1, Weight weight = Weight::regular,
               Anchor anchor = Anchor::start, Colour colour = ink);
 
-    struct Column {
+    struct TableColumn {
         std::string title;
         double share = 1.0; ///< of the width, relative to the other columns
         Anchor anchor = Anchor::start;
@@ -60,7 +60,7 @@ public:
         bool strong = false;
     };
     /// Repeats its header on every page. `tall_mm` is the least row height, to leave room for writing.
-    void table(const std::vector<Column>& columns, const std::vector<Row>& rows, double tall_mm = 0.0);
+    void table(const std::vector<TableColumn>& columns, const std::vector<Row>& rows, double tall_mm = 0.0);
 
     /// Numbers the pages and returns the layout.
     [[nodiscard]] Layout finish();

@@ -53,7 +53,7 @@ void add_code(Composer& pages, const SquareCode& code, Point corner) {
 }
 
 /// The link as text on the left and, where a camera can read it, as a square code on the right.
-void add_link(Composer& pages, const Job& job) {
+void add_link(Composer& pages, const SheetInput& job) {
     constexpr double size = 2.6, words_size = 2.8, step = 1.32;
     const std::string& address = job.options.address;
     const std::string link =
@@ -97,7 +97,7 @@ void add_link(Composer& pages, const Job& job) {
 
 } // namespace
 
-void add_cover(Composer& pages, const Job& job) {
+void add_cover(Composer& pages, const SheetInput& job) {
     const document::Document& d = job.document;
     const Answers& a = job.evaluation.answers;
     const double length = job.evaluation.body.lines->length_m();

@@ -30,7 +30,7 @@ std::string names(const std::array<std::optional<bits::Bit>, bits::system_count>
 /// "1/4 in"; where it differs by a hundredth of a millimetre or more, "#36 +0.02", and the next size up where
 /// it is thinner.
 std::string nearest_text(bits::System system, double diameter_m) {
-    const auto told = [&](const bits::Bit& bit) {
+    const auto described = [&](const bits::Bit& bit) {
         const double off_mm = units::mm_from_m(bit.diameter_m - diameter_m);
         std::string text = bit.name();
         if (std::abs(off_mm) < 0.005) return text;
@@ -39,19 +39,19 @@ std::string nearest_text(bits::System system, double diameter_m) {
     };
     const bits::Bit bit = bits::nearest(system, diameter_m);
     if (std::abs(bit.diameter_m - diameter_m) > useful_m) return "–";
-    std::string text = told(bit);
+    std::string text = described(bit);
     if (units::mm_from_m(bit.diameter_m - diameter_m) > -0.005) return text;
     const auto up = bits::next_up(system, diameter_m);
     if (up && up->diameter_m - diameter_m <= useful_m) {
         text += "; ";
-        text += told(*up);
+        text += described(*up);
     }
     return text;
 }
 
 } // namespace
 
-std::vector<CutPiece> hinge_pieces(const Job& job) {
+std::vector<CutPiece> hinge_pieces(const SheetInput& job) {
     std::vector<CutPiece> out;
     for (std::size_t j = 0; j < job.joints.joints.size(); ++j) {
         if (!has_hinge(job, j)) continue;
@@ -71,7 +71,7 @@ std::vector<CutPiece> hinge_pieces(const Job& job) {
     return out;
 }
 
-std::vector<CutPiece> fill_pieces(const Job& job) {
+std::vector<CutPiece> fill_pieces(const SheetInput& job) {
     std::vector<CutPiece> out;
     for (std::size_t h = 0; h < job.document.holes.size(); ++h) {
         const document::Hole& hole = job.document.holes[h];
@@ -96,7 +96,7 @@ std::vector<CutPiece> fill_pieces(const Job& job) {
     return out;
 }
 
-void add_bits(Composer& pages, const Job& job) {
+void add_bits(Composer& pages, const SheetInput& job) {
     std::map<double, std::string> wanted; // in whole micrometres, so that equal sizes share one row
     for (std::size_t h = 0; h < job.document.holes.size(); ++h) {
         std::string& names = wanted[std::round(units::mm_from_m(job.document.holes[h].diameter_m) * 1000.0)];
@@ -128,7 +128,7 @@ void add_bits(Composer& pages, const Job& job) {
                     2.8, soft_ink);
 }
 
-void add_hinge_wire(Composer& pages, const Job& job) {
+void add_hinge_wire(Composer& pages, const SheetInput& job) {
     for (const Problem& problem : job.hinge_problems)
         pages.caution(problem.sentence);
     const std::vector<CutPiece> pieces = hinge_pieces(job);

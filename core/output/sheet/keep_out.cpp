@@ -10,7 +10,7 @@ namespace {
 
 using joints::thin_wall_m;
 
-Zone round_axis(double x_m, double y_m, double reach_m) {
+KeepOutBox round_axis(double x_m, double y_m, double reach_m) {
     return {x_m - reach_m, x_m + reach_m, y_m - reach_m, y_m + reach_m, {}, {}};
 }
 
@@ -22,7 +22,7 @@ double twist_radius(const joints::JointAnswer& joint) {
 
 } // namespace
 
-bool has_hinge(const Job& job, std::size_t joint) {
+bool has_hinge(const SheetInput& job, std::size_t joint) {
     if (joint >= job.joints.joints.size()) return false;
     const auto& eyes = job.joints.joints[joint].eyes;
     return job.document.joints[joint].hinge.has_value() ||
@@ -30,15 +30,15 @@ bool has_hinge(const Job& job, std::size_t joint) {
                        [](const auto& eye) { return eye.place.pocket.has_value(); });
 }
 
-std::vector<Zone> keep_out(const Job& job) {
-    std::vector<Zone> out;
+std::vector<KeepOutBox> keep_out(const SheetInput& job) {
+    std::vector<KeepOutBox> out;
     for (const document::Pocket& p : job.document.pockets) {
-        Zone zone{p.x_from_m - thin_wall_m,
-                  p.x_to_m + thin_wall_m,
-                  p.y_m - 0.5 * p.width_m - thin_wall_m,
-                  p.y_m + 0.5 * p.width_m + thin_wall_m,
-                  {},
-                  {}};
+        KeepOutBox zone{p.x_from_m - thin_wall_m,
+                        p.x_to_m + thin_wall_m,
+                        p.y_m - 0.5 * p.width_m - thin_wall_m,
+                        p.y_m + 0.5 * p.width_m + thin_wall_m,
+                        {},
+                        {}};
         if (p.z_from_m) zone.z_from_m = *p.z_from_m - thin_wall_m;
         if (p.z_to_m) zone.z_to_m = *p.z_to_m + thin_wall_m;
         out.push_back(zone);
@@ -67,7 +67,7 @@ std::vector<Zone> keep_out(const Job& job) {
     const double part_reach = document::Hinge{}.wire_m + thin_wall_m;
     for (const document::Part& part : job.document.parts) {
         if (part.stage != Stage::hardware || part.embedded <= 0.0) continue;
-        Zone zone = round_axis(part.at_m.x, part.at_m.y, part_reach);
+        KeepOutBox zone = round_axis(part.at_m.x, part.at_m.y, part_reach);
         zone.z_from_m = part.at_m.z - part_reach;
         zone.z_to_m = part.at_m.z + part_reach;
         out.push_back(zone);

@@ -72,7 +72,7 @@ struct Text {
 using Item = std::variant<Path, Text>;
 
 /// The text of a page in reading order, for screen readers: tables on paper are tables here.
-struct Said {
+struct SpokenText {
     enum class Kind : std::uint8_t { heading, paragraph, head, row };
     Kind kind = Kind::paragraph;
     std::vector<std::string> cells;
@@ -81,7 +81,7 @@ struct Said {
 struct Page {
     std::string title;
     std::vector<Item> items;
-    std::vector<Said> said;
+    std::vector<SpokenText> said;
 };
 
 struct Layout {

@@ -10,7 +10,7 @@ namespace evenfall::sheet {
 using units::number_text;
 using units::Unit;
 
-double ledger_kg(const Job& job, ledger::Kind kind, std::size_t item) {
+double ledger_kg(const SheetInput& job, ledger::Kind kind, std::size_t item) {
     ledger::Sum sum;
     for (const ledger::Line& line : job.evaluation.ledger) {
         if (line.kind == kind && line.item == static_cast<int>(item)) sum += line;

@@ -10,7 +10,7 @@
 namespace evenfall::sheet {
 
 /// Input of every part.
-struct Job {
+struct SheetInput {
     const document::Document& document;
     const Evaluation& evaluation;
     const SheetOptions& options;
@@ -31,36 +31,36 @@ struct CutPiece {
     std::string bits; ///< for its hole
 };
 /// Eyes and pins of the drawn hinges, nose to tail.
-[[nodiscard]] std::vector<CutPiece> hinge_pieces(const Job& job);
+[[nodiscard]] std::vector<CutPiece> hinge_pieces(const SheetInput& job);
 /// Fills of the holes as lengths of their stock.
-[[nodiscard]] std::vector<CutPiece> fill_pieces(const Job& job);
+[[nodiscard]] std::vector<CutPiece> fill_pieces(const SheetInput& job);
 
 /// Wood that no bit may enter, as a box; absent heights mean all the way through.
-struct Zone {
+struct KeepOutBox {
     double x_from_m = 0.0, x_to_m = 0.0;
     double y_from_m = 0.0, y_to_m = 0.0;
     std::optional<double> z_from_m, z_to_m;
 };
 /// Boxes round pockets, pins, twisted legs and other parts set in the wood, each with the wall that
 /// workshop/walls.hpp calls thin.
-[[nodiscard]] std::vector<Zone> keep_out(const Job& job);
+[[nodiscard]] std::vector<KeepOutBox> keep_out(const SheetInput& job);
 /// True where this joint has a hinge, by its own fields or by pockets round its pin.
-[[nodiscard]] bool has_hinge(const Job& job, std::size_t joint);
+[[nodiscard]] bool has_hinge(const SheetInput& job, std::size_t joint);
 
-void add_cover(Composer& pages, const Job& job);
-void add_blank(Composer& pages, const Job& job);
-void add_side(Composer& pages, const Job& job);
-void add_top(Composer& pages, const Job& job);
-void add_joint_cuts(Composer& pages, const Job& job);
-void add_section_cards(Composer& pages, const Job& job);
-void add_drill_tables(Composer& pages, const Job& job);
-void add_bits(Composer& pages, const Job& job);
-void add_hinge_wire(Composer& pages, const Job& job);
-void add_cut_lists(Composer& pages, const Job& job);
+void add_cover(Composer& pages, const SheetInput& job);
+void add_blank(Composer& pages, const SheetInput& job);
+void add_side(Composer& pages, const SheetInput& job);
+void add_top(Composer& pages, const SheetInput& job);
+void add_joint_cuts(Composer& pages, const SheetInput& job);
+void add_section_cards(Composer& pages, const SheetInput& job);
+void add_drill_tables(Composer& pages, const SheetInput& job);
+void add_bits(Composer& pages, const SheetInput& job);
+void add_hinge_wire(Composer& pages, const SheetInput& job);
+void add_cut_lists(Composer& pages, const SheetInput& job);
 /// Adds nothing where no tail is drawn.
-void add_soft_tail(Composer& pages, const Job& job);
-void add_coats(Composer& pages, const Job& job);
-void add_weigh_in(Composer& pages, const Job& job);
+void add_soft_tail(Composer& pages, const SheetInput& job);
+void add_coats(Composer& pages, const SheetInput& job);
+void add_weigh_in(Composer& pages, const SheetInput& job);
 
 /// A wait after a coat, in hours from the first one.
 struct Wait {
@@ -72,7 +72,7 @@ struct Wait {
 void add_time_line(Composer& pages, const std::vector<Wait>& waits);
 
 /// Several recipes: their lists merged.
-void add_batch(Composer& pages, const std::vector<Job>& jobs);
+void add_batch(Composer& pages, const std::vector<SheetInput>& jobs);
 
 /// Mass to mix or pour for a film of this mass, with what stays in cup and brush.
 inline double to_mix_kg(double on_lures_kg) {
@@ -80,9 +80,9 @@ inline double to_mix_kg(double on_lures_kg) {
 }
 
 /// Mass of one entry of the document, all its lines of the ledger together.
-[[nodiscard]] double ledger_kg(const Job& job, ledger::Kind kind, std::size_t item);
+[[nodiscard]] double ledger_kg(const SheetInput& job, ledger::Kind kind, std::size_t item);
 /// Tail and tenon.
-[[nodiscard]] inline double tail_kg(const Job& job) {
+[[nodiscard]] inline double tail_kg(const SheetInput& job) {
     return ledger_kg(job, ledger::Kind::tail, 0) + ledger_kg(job, ledger::Kind::tail, 1);
 }
 

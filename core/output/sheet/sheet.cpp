@@ -97,9 +97,9 @@ sheet::Layout blank_paper(SheetPaper paper) {
     return out;
 }
 
-sheet::Job job_of(const document::Document& document, const Evaluation& evaluation,
-                  const SheetOptions& options) {
-    sheet::Job job{document, evaluation, options, options.cure_hours, {}, {}};
+sheet::SheetInput job_of(const document::Document& document, const Evaluation& evaluation,
+                         const SheetOptions& options) {
+    sheet::SheetInput job{document, evaluation, options, options.cure_hours, {}, {}};
     auto joints = joints::joint_answers(document, evaluation.body);
     if (joints)
         job.joints = std::move(*joints);
@@ -118,15 +118,15 @@ std::string written(const sheet::Layout& layout, const sheet::Faces& faces, Shee
         return sheet::svg(layout, faces);
     case SheetFormat::pdf:
         return sheet::pdf(layout, faces);
-    case SheetFormat::html_leaves:
-        return sheet::html_leaves(layout);
+    case SheetFormat::html_pages:
+        return sheet::html_pages(layout);
     case SheetFormat::html:
         break;
     }
     return sheet::html(layout, faces);
 }
 
-sheet::Layout laid_out(const sheet::Job& job, const sheet::Faces& faces, sheet::Layout paper) {
+sheet::Layout laid_out(const sheet::SheetInput& job, const sheet::Faces& faces, sheet::Layout paper) {
     paper.title = job.document.name + ", build sheet";
     const int lures = job.options.lures;
     sheet::Composer pages(std::move(paper), faces, job.document.name,
@@ -154,7 +154,7 @@ Outcome<sheet::Layout> layout_with(const document::Document& document, const She
     if (!evaluation) return evaluation.problems();
     sheet::Layout paper = blank_paper(options.paper);
     if (Problems problems = check_size(document, evaluation->body, paper); !problems.empty()) return problems;
-    const sheet::Job job = job_of(document, *evaluation, options);
+    const sheet::SheetInput job = job_of(document, *evaluation, options);
     return laid_out(job, faces, std::move(paper));
 }
 
@@ -183,7 +183,7 @@ Outcome<std::string> build_batch_sheet(const std::vector<BatchPart>& batch, cons
     std::vector<SheetOptions> each(batch.size(), options);
     std::vector<Evaluation> evaluations;
     evaluations.reserve(batch.size());
-    std::vector<sheet::Job> jobs;
+    std::vector<sheet::SheetInput> jobs;
     for (std::size_t k = 0; k < batch.size(); ++k) {
         each[k].lures = batch[k].lures;
         each[k].cure_hours.clear();

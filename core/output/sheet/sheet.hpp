@@ -16,8 +16,8 @@ enum class SheetFormat {
     html,
     svg,
     pdf,
-    html_leaves, ///< only the pages of the HTML, for a page that has their typefaces and styles
-                 ///< (sheet/writers.hpp)
+    html_pages, ///< only the pages of the HTML, for a page that has their typefaces and styles
+                ///< (sheet/writers.hpp)
 };
 enum class SheetPaper { a4, letter };
 

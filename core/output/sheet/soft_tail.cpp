@@ -7,7 +7,7 @@
 
 namespace evenfall::sheet {
 
-void add_soft_tail(Composer& pages, const Job& job) {
+void add_soft_tail(Composer& pages, const SheetInput& job) {
     if (!job.document.tail) return;
     const document::Tail& tail = *job.document.tail;
     const auto body = tail::shaped(tail);

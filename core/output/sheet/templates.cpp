@@ -48,7 +48,7 @@ std::vector<Point2> rectangle(double x0, double x1, double a0, double a1) {
     return {{x0, a0}, {x1, a0}, {x1, a1}, {x0, a1}};
 }
 
-double wall_of(const Job& job, std::size_t segment) {
+double wall_of(const SheetInput& job, std::size_t segment) {
     double wall = 0.0;
     for (const document::Hole& hole : job.document.holes) {
         if (shape::nearest_segment(job.evaluation.body, hole.x_m) == static_cast<int>(segment))
@@ -57,7 +57,7 @@ double wall_of(const Job& job, std::size_t segment) {
     return wall > 0.0 ? wall : usual_wall_m;
 }
 
-void draw_keep_out(const View& view, const Job& job) {
+void draw_keep_out(const View& view, const SheetInput& job) {
     const shape::Body& body = job.evaluation.body;
     constexpr double far = 1.0;
     for (std::size_t s = 0; s < body.segments.size(); ++s) {
@@ -70,7 +70,7 @@ void draw_keep_out(const View& view, const Job& job) {
             view.hatched(side_band(*body.lines, segment.x_to_m - wall, segment.x_to_m, -far, far),
                          keep_out_stroke, 1.6);
     }
-    for (const Zone& zone : keep_out(job))
+    for (const KeepOutBox& zone : keep_out(job))
         view.hatched(side_band(*body.lines, zone.x_from_m, zone.x_to_m, zone.z_from_m.value_or(-far),
                                zone.z_to_m.value_or(far)),
                      keep_out_stroke, 1.1);
@@ -95,13 +95,13 @@ void draw_keep_out(const View& view, const Job& job) {
     }
 }
 
-void draw_hole_side(const View& view, const Job& job, std::size_t index) {
+void draw_hole_side(const View& view, const SheetInput& job, std::size_t index) {
     const document::Hole& hole = job.document.holes[index];
     const holes::Bore bore = holes::place(hole, job.evaluation.body);
     const double r = 0.5 * hole.diameter_m;
     const double end_z = bore.mouth_z_m + bore.inward * hole.depth_m;
     if (hole.depth_m > 0.0) {
-        const holes::Contents contents = holes::contents(hole, bore);
+        const holes::HoleContents contents = holes::contents(hole, bore);
         const double fill_z = end_z - bore.inward * contents.fill_column_m;
         if (contents.fill_kg > 0.0)
             view.filled(rectangle(hole.x_m - r, hole.x_m + r, fill_z, end_z), Colour{0xc4, 0xc9, 0xce});
@@ -120,7 +120,7 @@ void draw_hole_side(const View& view, const Job& job, std::size_t index) {
     view.label(hole.x_m, y, hole_name(job.document, index), 2.4, Weight::semibold);
 }
 
-Length whole(const Job& job) {
+Length whole(const SheetInput& job) {
     return {job.evaluation.body.lines->nose_m(), job.evaluation.body.lines->length_m()};
 }
 
@@ -153,7 +153,7 @@ std::string inches(double metres) {
 
 } // namespace
 
-void add_blank(Composer& pages, const Job& job) {
+void add_blank(Composer& pages, const SheetInput& job) {
     const shape::Lines& lines = *job.evaluation.body.lines;
     const Extent e = extent(lines);
     pages.new_page("Blank: saw lines");
@@ -192,7 +192,7 @@ void add_blank(Composer& pages, const Job& job) {
     });
 }
 
-void add_side(Composer& pages, const Job& job) {
+void add_side(Composer& pages, const SheetInput& job) {
     const shape::Body& body = job.evaluation.body;
     const Extent e = extent(*body.lines);
     pages.new_page("Templates: side and top");
@@ -216,7 +216,7 @@ void add_side(Composer& pages, const Job& job) {
         2.8, soft_ink);
 }
 
-void add_top(Composer& pages, const Job& job) {
+void add_top(Composer& pages, const SheetInput& job) {
     const shape::Body& body = job.evaluation.body;
     const Extent e = extent(*body.lines);
     add_stretches(
@@ -225,7 +225,7 @@ void add_top(Composer& pages, const Job& job) {
             draw_datum(view, *body.lines);
             for (std::size_t s = 0; s < body.segments.size(); ++s)
                 view.outline(shape::top_outline(body, static_cast<int>(s), detail), outline_stroke);
-            for (const Zone& zone : keep_out(job))
+            for (const KeepOutBox& zone : keep_out(job))
                 view.hatched(rectangle(zone.x_from_m, zone.x_to_m, zone.y_from_m, zone.y_to_m),
                              keep_out_stroke, 1.1);
             for (const document::Pocket& p : job.document.pockets)
@@ -246,7 +246,7 @@ void add_top(Composer& pages, const Job& job) {
                     2.8, soft_ink);
 }
 
-void add_joint_cuts(Composer& pages, const Job& job) {
+void add_joint_cuts(Composer& pages, const SheetInput& job) {
     const shape::Body& body = job.evaluation.body;
     if (body.joints.empty()) return;
     const double half_m = 0.020;
@@ -282,7 +282,7 @@ void add_joint_cuts(Composer& pages, const Job& job) {
     pages.space(2.0);
 }
 
-void add_section_cards(Composer& pages, const Job& job) {
+void add_section_cards(Composer& pages, const SheetInput& job) {
     const shape::Body& body = job.evaluation.body;
     const shape::Lines& lines = *body.lines;
     if (body.joints.empty()) pages.new_page("Section cards");

@@ -18,18 +18,18 @@ void put(std::string& out, const char* name, const std::string& words) {
 std::string spoken(const Page& page) {
     std::string out;
     bool in_table = false;
-    for (const Said& said : page.said) {
-        const bool is_row = said.kind == Said::Kind::head || said.kind == Said::Kind::row;
-        if (in_table && (!is_row || said.kind == Said::Kind::head)) out += "</table>\n";
-        if (is_row && (!in_table || said.kind == Said::Kind::head)) out += "<table>\n";
+    for (const SpokenText& said : page.said) {
+        const bool is_row = said.kind == SpokenText::Kind::head || said.kind == SpokenText::Kind::row;
+        if (in_table && (!is_row || said.kind == SpokenText::Kind::head)) out += "</table>\n";
+        if (is_row && (!in_table || said.kind == SpokenText::Kind::head)) out += "<table>\n";
         in_table = is_row;
         if (!is_row) {
-            put(out, said.kind == Said::Kind::heading ? "h3" : "p", said.cells.front());
+            put(out, said.kind == SpokenText::Kind::heading ? "h3" : "p", said.cells.front());
             continue;
         }
         out += "<tr>";
         for (const std::string& cell : said.cells)
-            put(out, said.kind == Said::Kind::head && !cell.empty() ? "th scope=\"col\"" : "td", cell);
+            put(out, said.kind == SpokenText::Kind::head && !cell.empty() ? "th scope=\"col\"" : "td", cell);
         out += "</tr>\n";
     }
     return in_table ? out + "</table>\n" : out;
@@ -37,7 +37,7 @@ std::string spoken(const Page& page) {
 
 } // namespace
 
-std::string html_leaves(const Layout& layout) {
+std::string html_pages(const Layout& layout) {
     const std::string w = mm_number(layout.width_mm), h = mm_number(layout.height_mm);
     std::string out;
     for (const Page& page : layout.pages) {
@@ -66,7 +66,7 @@ std::string html(const Layout& layout, const Faces& faces) {
            "@media print{.said{display:none}}\n"
            "</style>\n</head>\n<body>\n"
            // No white space between pages: some browsers would print it as a page of its own.
-           + html_leaves(layout) + "</body>\n</html>\n";
+           + html_pages(layout) + "</body>\n</html>\n";
 }
 
 } // namespace evenfall::sheet

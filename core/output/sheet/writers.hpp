@@ -21,7 +21,7 @@ namespace evenfall::sheet {
 
 /// The pages of that file without its frame, for a page that has typefaces and styles already. No inline
 /// styles, so that the strictest content policy allows it.
-[[nodiscard]] std::string html_leaves(const Layout& layout);
+[[nodiscard]] std::string html_pages(const Layout& layout);
 
 /// The drawing of one page as SVG elements, without a frame of its own.
 [[nodiscard]] std::string svg_items(const Page& page);

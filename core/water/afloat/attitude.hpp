@@ -31,7 +31,7 @@ struct LevelAxes {
     Vec3 across;
 };
 
-/// `up` must not be exactly along x (tilt > 0); Hull::immersed ensures that.
+/// `up` must not be exactly along x (tilt > 0); FloatingHull::immersed ensures that.
 inline LevelAxes level_axes(const Vec3& up) {
     LevelAxes a;
     a.tilt = std::hypot(up.y, up.z);

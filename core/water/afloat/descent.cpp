@@ -18,32 +18,32 @@ constexpr double near =
 constexpr double good_enough = 2e-5; ///< accepted where no step improves it: the integrals of sections that
                                      ///< just touch the water are no more accurate
 
-struct Step {
+struct NewtonStep {
     double depth_m = 0.0;
     double along_rad = 0.0;
     double across_rad = 0.0;
 };
 
 /// Gradient in the rotations, with the depth adjusted to them.
-std::array<double, 2> reduced_turn(const State& s, double area_m2) {
+std::array<double, 2> reduced_turn(const FloatState& s, double area_m2) {
     const double k = s.over / area_m2;
     return {s.turn[0] + k * s.cut.along_m3, s.turn[1] + k * s.cut.across_m3};
 }
 
 /// Waterplane area used as divisor: a body fully under or out of the water has none.
-double safe_area(const Afloat& afloat, const State& s) {
+double safe_area(const Afloat& afloat, const FloatState& s) {
     const double least = 1e-3 * std::cbrt(afloat.hull->volume_m3()) * std::cbrt(afloat.hull->volume_m3());
     return std::max(s.cut.area_m2, least);
 }
 
-Step limited(Step step, double longest_depth_m) {
+NewtonStep limited(NewtonStep step, double longest_depth_m) {
     const double turn = std::hypot(step.along_rad, step.across_rad);
     const double k = std::min(1.0, std::min(longest_turn_rad / std::max(turn, 1e-300),
                                             longest_depth_m / std::max(std::abs(step.depth_m), 1e-300)));
     return {k * step.depth_m, k * step.along_rad, k * step.across_rad};
 }
 
-State moved(const Afloat& afloat, const State& s, const Step& step) {
+FloatState moved(const Afloat& afloat, const FloatState& s, const NewtonStep& step) {
     const double turn = std::hypot(step.along_rad, step.across_rad);
     Vec3 up = s.up;
     if (turn > 0.0) {
@@ -55,12 +55,12 @@ State moved(const Afloat& afloat, const State& s, const Step& step) {
 }
 
 /// Newton step on E with positive second derivatives (by absolute value), so that it goes downhill.
-Step newton_step(const Afloat& afloat, const State& s, bool may_heel) {
+NewtonStep newton_step(const Afloat& afloat, const FloatState& s, bool may_heel) {
     const double area = safe_area(afloat, s);
     const std::array<double, 2> g = reduced_turn(s, area);
     // Below this stiffness a step would be far too long.
     const double floor = 1e-4 * afloat.wanted_m3() * length_scale_m(afloat);
-    Step step;
+    NewtonStep step;
     if (may_heel) {
         const double middle = 0.5 * (s.stiff_along + s.stiff_across);
         const double half = 0.5 * (s.stiff_along - s.stiff_across);
@@ -84,21 +84,22 @@ Step newton_step(const Afloat& afloat, const State& s, bool may_heel) {
     return limited(step, 0.3 * std::cbrt(afloat.hull->volume_m3()));
 }
 
-double imbalance(const Afloat& afloat, const State& s, bool may_heel) {
+double imbalance(const Afloat& afloat, const FloatState& s, bool may_heel) {
     const std::array<double, 2> g = reduced_turn(s, safe_area(afloat, s));
     const double turn = may_heel ? std::max(std::abs(g[0]), std::abs(g[1])) : std::abs(g[0]);
     return std::max(std::abs(s.over), turn / length_scale_m(afloat)) / afloat.wanted_m3();
 }
 
 /// True where the second derivatives are positive: Newton's method leads to a minimum.
-bool is_bowl(const State& s, bool may_heel) {
+bool is_convex_at(const FloatState& s, bool may_heel) {
     if (!may_heel) return s.stiff_along > 0.0;
     return s.stiff_along > 0.0 && s.stiff_along * s.stiff_across > s.stiff_mixed * s.stiff_mixed;
 }
 
 template <class OnStep>
-Arrival walk(const Afloat& afloat, const State& start, bool may_heel, double close_enough, OnStep on_step) {
-    Arrival a{start, false, 0};
+DescentEnd walk(const Afloat& afloat, const FloatState& start, bool may_heel, double close_enough,
+                OnStep on_step) {
+    DescentEnd a{start, false, 0};
     double off = imbalance(afloat, start, may_heel);
     // Rounding error of E; smaller differences mean nothing.
     const double noise = 1e-13 * afloat.wanted_m3() * length_scale_m(afloat);
@@ -107,11 +108,11 @@ Arrival walk(const Afloat& afloat, const State& start, bool may_heel, double clo
             a.arrived = true;
             return a;
         }
-        Step step = newton_step(afloat, a.state, may_heel);
-        State next = moved(afloat, a.state, step);
+        NewtonStep step = newton_step(afloat, a.state, may_heel);
+        FloatState next = moved(afloat, a.state, step);
         ++a.cuts;
         bool accepted = false;
-        if (off < near && is_bowl(a.state, may_heel)) {
+        if (off < near && is_convex_at(a.state, may_heel)) {
             accepted = imbalance(afloat, next, may_heel) < 0.7 * off;
             if (!accepted && off <= good_enough) {
                 a.arrived = true;
@@ -140,12 +141,12 @@ double length_scale_m(const Afloat& afloat) {
     return afloat.hull->length_m();
 }
 
-State settled(const Afloat& afloat, const Vec3& up, double depth_guess_m, int* cuts) {
+FloatState with_right_volume(const Afloat& afloat, const Vec3& up, double depth_guess_m, int* cuts) {
     // A thousandth is accurate enough to start from; the iteration does the rest.
     const double wanted = afloat.wanted_m3();
     Span bracket = afloat.hull->span(up);
     double depth = std::clamp(depth_guess_m, bracket.low_m, bracket.high_m);
-    State s = state_at(afloat, up, depth);
+    FloatState s = state_at(afloat, up, depth);
     for (int round = 0; round < 40; ++round) {
         if (cuts != nullptr) ++*cuts;
         if (std::abs(s.over) <= 1e-3 * wanted || bracket.high_m - bracket.low_m < 1e-12) break;
@@ -158,24 +159,26 @@ State settled(const Afloat& afloat, const Vec3& up, double depth_guess_m, int* c
     return s;
 }
 
-Arrival downhill(const Afloat& afloat, const State& start, const std::function<bool(const State&)>& on_step) {
-    return walk(afloat, start, true, 1e-9, [&](const State& s) { return on_step && on_step(s); });
+DescentEnd minimised(const Afloat& afloat, const FloatState& start,
+                     const std::function<bool(const FloatState&)>& on_step) {
+    return walk(afloat, start, true, 1e-9, [&](const FloatState& s) { return on_step && on_step(s); });
 }
 
-Arrival trimmed(const Afloat& afloat, const State& start, double close_enough) {
+DescentEnd trimmed(const Afloat& afloat, const FloatState& start, double close_enough) {
     constexpr double least_tilt = 0.0523; // sine of 3°
-    Arrival a = walk(afloat, start, false, close_enough,
-                     [&](const State& s) { return s.cut.level.tilt < least_tilt; });
+    DescentEnd a = walk(afloat, start, false, close_enough,
+                        [&](const FloatState& s) { return s.cut.level.tilt < least_tilt; });
     if (a.state.cut.level.tilt < least_tilt) a.arrived = false;
     return a;
 }
 
-Descent descent(const Afloat& afloat, const Vec3& start_up) {
-    Descent d;
+DescentTrace descent(const Afloat& afloat, const Vec3& start_up) {
+    DescentTrace d;
     const double scale = afloat.water_kg_m3 * gravity_m_s2;
-    const State start = settled(afloat, start_up, dot(start_up, afloat.hull->centroid_m()), &d.cuts);
+    const FloatState start =
+        with_right_volume(afloat, start_up, dot(start_up, afloat.hull->centroid_m()), &d.cuts);
     d.energy_j.push_back(scale * start.energy);
-    const Arrival a = downhill(afloat, start, [&](const State& s) {
+    const DescentEnd a = minimised(afloat, start, [&](const FloatState& s) {
         d.energy_j.push_back(scale * s.energy);
         return false;
     });

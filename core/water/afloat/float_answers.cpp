@@ -17,7 +17,7 @@ ledger::Sum total_of(const ledger::Ledger& ledger) {
     return total;
 }
 
-Afloat afloat_of(const Hull& hull, const ledger::Sum& total, double water_kg_m3) {
+Afloat afloat_of(const FloatingHull& hull, const ledger::Sum& total, double water_kg_m3) {
     return {&hull, total.mass.kg, total.g_m(), water_kg_m3};
 }
 
@@ -90,14 +90,14 @@ Outcome<FloatAnswers> float_answers(const shape::Body& body, const ledger::Ledge
         return Problem{ProblemCode::out_of_range, "", "more than 0 g",
                        "The finished lure has no mass or pushes no water aside."};
     }
-    const Hull hull(body, ledger, document);
+    const FloatingHull hull(body, ledger, document);
     const Afloat afloat = afloat_of(hull, total, water_kg_m3);
     FloatAnswers a;
     a.under_water = under_water(afloat);
     a.floats = !afloat.sinks();
     if (!a.floats) return a;
     a.upright = upright_rest(afloat);
-    a.righting = righting_curve(afloat, Trim::free);
+    a.righting = righting_curve(afloat, TrimMode::free);
     a.rests = rests(afloat, headings_of(a.righting));
     a.advice = upright_advice(afloat);
     a.warnings = warnings_of(a);
@@ -109,7 +109,7 @@ std::optional<Problem> roll_over_warning(const shape::Body& body, const ledger::
     const ledger::Sum total = total_of(ledger);
     if (!is_positive(water_kg_m3) || !is_positive(total.mass.kg) || !is_positive(total.displaced_m3))
         return std::nullopt;
-    const Hull hull(body, ledger, document);
+    const FloatingHull hull(body, ledger, document);
     const Afloat afloat = afloat_of(hull, total, water_kg_m3);
     if (afloat.sinks()) return std::nullopt;
     const UprightAdvice advice = upright_advice(afloat);
@@ -122,7 +122,7 @@ std::optional<Rest> upright_answer(const shape::Body& body, const ledger::Ledger
     const ledger::Sum total = total_of(ledger);
     if (!is_positive(water_kg_m3) || !is_positive(total.mass.kg) || !is_positive(total.displaced_m3))
         return std::nullopt;
-    const Hull hull(body, ledger, document);
+    const FloatingHull hull(body, ledger, document);
     return upright_rest(afloat_of(hull, total, water_kg_m3));
 }
 

@@ -42,7 +42,7 @@ void add_ball_cut(const Ball& ball, const WaterPlane& plane, Sums& out) {
 
 /// `up`, or a direction 1e-6 rad from it where the lure stands exactly on nose or tail and `along` would be
 /// undefined. Changes no result by more than 1e-6 of its size.
-Vec3 off_plumb(const Vec3& up) {
+Vec3 off_vertical(const Vec3& up) {
     constexpr double least = 1e-6;
     const double tilt = std::hypot(up.y, up.z);
     if (tilt >= least) return up;
@@ -65,7 +65,8 @@ void include(const Panel& panel, const Vec3& up, Span& all) {
 
 } // namespace
 
-Hull::Hull(const shape::Body& body, std::span<const ledger::Line> lines, const document::Document& document)
+FloatingHull::FloatingHull(const shape::Body& body, std::span<const ledger::Line> lines,
+                           const document::Document& document)
     : lines_(body.lines), rims_(std::make_unique<UnitRims>(body.lines->family())),
       length_m_(body.lines->length_m()) {
     skins_.resize(body.segments.size());
@@ -89,7 +90,7 @@ Hull::Hull(const shape::Body& body, std::span<const ledger::Line> lines, const d
     mirrored_ = is_each_mirrored();
 }
 
-bool Hull::is_each_mirrored() const {
+bool FloatingHull::is_each_mirrored() const {
     // Segments are symmetric by construction. Each box and sphere must be in the middle plane or have a twin.
     struct Item {
         Vec3 at;
@@ -112,12 +113,12 @@ bool Hull::is_each_mirrored() const {
     });
 }
 
-Vec3 Hull::centroid_m() const {
+Vec3 FloatingHull::centroid_m() const {
     return Vec3{whole_.x, whole_.y, whole_.z} / whole_.volume;
 }
 
-Immersion Hull::immersed(const Vec3& up, double depth_m) const {
-    const WaterPlane plane(off_plumb(up), depth_m);
+Immersion FloatingHull::immersed(const Vec3& up, double depth_m) const {
+    const WaterPlane plane(off_vertical(up), depth_m);
     Sums s;
     std::optional<Wetness> fore;
     const Panel* before = nullptr;
@@ -142,7 +143,7 @@ Immersion Hull::immersed(const Vec3& up, double depth_m) const {
     return i;
 }
 
-double Hull::depth_for(const Vec3& up, double volume_m3, double start_m) const {
+double FloatingHull::depth_for(const Vec3& up, double volume_m3, double start_m) const {
     Span bracket = span(up);
     double depth = std::clamp(start_m, bracket.low_m, bracket.high_m);
     for (int round = 0; round < 60; ++round) {
@@ -159,14 +160,14 @@ double Hull::depth_for(const Vec3& up, double volume_m3, double start_m) const {
     return depth;
 }
 
-Span Hull::wood_span(const Vec3& up) const {
+Span FloatingHull::wood_span(const Vec3& up) const {
     Span all{std::numeric_limits<double>::infinity(), -std::numeric_limits<double>::infinity()};
     for (std::size_t k = 0; k < wood_panels_; ++k)
         include(panels_[k], up, all);
     return all;
 }
 
-Span Hull::span(const Vec3& up) const {
+Span FloatingHull::span(const Vec3& up) const {
     Span all = wood_span(up);
     // After the wood: the tail, and displacement that is subtracted.
     for (std::size_t k = wood_panels_; k < panels_.size(); ++k) {
@@ -180,11 +181,11 @@ Span Hull::span(const Vec3& up) const {
     return all;
 }
 
-Span Hull::end_span(const Vec3& up, std::size_t which) const {
+Span FloatingHull::end_span(const Vec3& up, std::size_t which) const {
     return span_of(which == 0 ? panels_.front().end(0) : panels_[wood_panels_ - 1].end(1), up);
 }
 
-double Hull::back_line_out(const Vec3& up, double depth_m) const {
+double FloatingHull::back_line_out(const Vec3& up, double depth_m) const {
     const auto height = [&](const Section& s) {
         return up.x * s.x_m + up.z * (s.centre_z_m + s.half_height_m * s.rim->back_z()) - depth_m;
     };

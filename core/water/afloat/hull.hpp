@@ -34,11 +34,12 @@ struct Ball {
 ///
 /// Error: volume and centre of a cut within 1e-4 of the whole compared with a mesh of the same lines
 /// (tests/mesh); for closed forms see tests/published/flotation_*.
-class Hull {
+class FloatingHull {
 public:
-    Hull(const shape::Body& body, std::span<const ledger::Line> lines, const document::Document& document);
-    Hull(Hull&&) = default;
-    Hull& operator=(Hull&&) = default;
+    FloatingHull(const shape::Body& body, std::span<const ledger::Line> lines,
+                 const document::Document& document);
+    FloatingHull(FloatingHull&&) = default;
+    FloatingHull& operator=(FloatingHull&&) = default;
 
     /// The part under the plane up·r = depth. `up` is a unit vector in the lure's axes.
     [[nodiscard]] Immersion immersed(const Vec3& up, double depth_m) const;

@@ -24,7 +24,7 @@ struct Wanted {
 };
 
 /// Thickness of the films on skin and on joint faces.
-struct Films {
+struct SkinFilms {
     double skin_m = 0.0;
     double face_m = 0.0;
 };
@@ -38,7 +38,7 @@ double thickness(double volume_m3, double area_m2, double curvature_m) {
 
 struct Coated {
     Wanted wanted;
-    Films films;
+    SkinFilms films;
 };
 
 Coated coated(const shape::Segment& segment, int index, std::span<const Line> lines,
@@ -109,8 +109,8 @@ Vec3 column_half_size(double diameter_m, double volume_m3) {
 
 } // namespace
 
-void Hull::add_segment(const shape::Body& body, std::size_t index, std::span<const Line> ledger_lines,
-                       const document::Document& document) {
+void FloatingHull::add_segment(const shape::Body& body, std::size_t index, std::span<const Line> ledger_lines,
+                               const document::Document& document) {
     const shape::Lines& lines = *body.lines;
     const shape::Segment& segment = body.segments[index];
     const bool is_first = index == 0;
@@ -185,8 +185,8 @@ void Hull::add_segment(const shape::Body& body, std::size_t index, std::span<con
     skin.shift_z_m = shift_z;
 }
 
-void Hull::add_openings(const shape::Body& body, std::span<const Line> lines,
-                        const document::Document& document) {
+void FloatingHull::add_openings(const shape::Body& body, std::span<const Line> lines,
+                                const document::Document& document) {
     for (const Line& line : lines) {
         if (line.displaced_m3 == 0.0) continue;
         const auto item = static_cast<std::size_t>(line.item);
@@ -220,7 +220,7 @@ void Hull::add_openings(const shape::Body& body, std::span<const Line> lines,
     }
 }
 
-void Hull::add_ball(const Line& line) {
+void FloatingHull::add_ball(const Line& line) {
     const double radius = std::cbrt(std::abs(line.displaced_m3) * 0.75 / std::numbers::pi);
     balls_.push_back({line.at_m, radius, line.displaced_m3 > 0.0 ? 1.0 : -1.0});
 }

@@ -30,7 +30,7 @@ double neutral_gm_m(const Afloat& afloat) {
 }
 
 /// The direction of rotation with the least stiffness, as a unit vector.
-Vec3 weakest_way(const State& s) {
+Vec3 least_stiff_direction(const FloatState& s) {
     const double half = 0.5 * (s.stiff_along - s.stiff_across);
     const double angle = 0.5 * std::atan2(s.stiff_mixed, half);
     return -std::sin(angle) * s.cut.level.along + std::cos(angle) * s.cut.level.across;
@@ -43,13 +43,13 @@ public:
 
     [[nodiscard]] bool is_mirrored() const { return mirrored_hull_; }
 
-    void from(const Vec3& up) { follow(settled(afloat_, up, depth_guess(up), nullptr), 2); }
+    void from(const Vec3& up) { follow(with_right_volume(afloat_, up, depth_guess(up), nullptr), 2); }
 
     /// Standing on end: followed only where stiffness is not strongly negative in all directions. Above a
     /// lure that floats level it always is, and the descent would only repeat others.
     void from_end(double pitch_rad) {
         const Vec3 up = up_of({pitch_rad, 0.4});
-        const State s = settled(afloat_, up, depth_guess(up), nullptr);
+        const FloatState s = with_right_volume(afloat_, up, depth_guess(up), nullptr);
         const double middle = 0.5 * (s.stiff_along + s.stiff_across);
         const double greatest = middle + std::hypot(0.5 * (s.stiff_along - s.stiff_across), s.stiff_mixed);
         if (greatest > -0.03 * afloat_.hull->length_m() * afloat_.wanted_m3()) follow(s, 2);
@@ -75,31 +75,31 @@ private:
         });
     }
 
-    void follow(const State& start, int pushes_left) {
+    void follow(const FloatState& start, int pushes_left) {
         bool known = false;
-        const Arrival a = downhill(afloat_, start,
-                                   [&](const State& s) { return known = is_listed(s.up, known_basin_rad); });
+        const DescentEnd a = minimised(
+            afloat_, start, [&](const FloatState& s) { return known = is_listed(s.up, known_basin_rad); });
         if (known || !a.arrived) return;
-        Rest rest = described(afloat_, a.state);
+        Rest rest = rest_at(afloat_, a.state);
         if (rest.least_gm_m < -neutral_gm_m(afloat_)) {
             if (pushes_left == 0) return;
-            const Vec3 way = weakest_way(a.state);
+            const Vec3 way = least_stiff_direction(a.state);
             const bool leaves_plane = std::abs(way.y) > 0.5 && std::abs(a.state.up.y) < same_rest_rad;
             for (const double side : {1.0, -1.0}) {
                 if (side < 0.0 && mirrored_hull_ && leaves_plane) break; // the other side is the mirror image
                 const Vec3 up = turned(a.state.up, way, side * push_rad);
-                follow(settled(afloat_, up, a.state.depth_m, nullptr), pushes_left - 1);
+                follow(with_right_volume(afloat_, up, a.state.depth_m, nullptr), pushes_left - 1);
             }
             return;
         }
         if (is_listed(rest.up, same_rest_rad)) return;
         rest.is_neutral = rest.least_gm_m <= neutral_gm_m(afloat_);
-        if (rest.is_neutral && lies_as_put(rest)) return;
+        if (rest.is_neutral && is_listed_neutral(rest)) return;
         list(rest);
     }
 
     /// True where another neutral rest of the same energy is already listed; it represents all of them.
-    [[nodiscard]] bool lies_as_put(const Rest& rest) const {
+    [[nodiscard]] bool is_listed_neutral(const Rest& rest) const {
         const double tolerance = afloat_.mass_kg * gravity_m_s2 * neutral_gm_m(afloat_);
         return std::any_of(rests_.begin(), rests_.end(), [&](const Rest& r) {
             return r.is_neutral && std::abs(r.energy_j - rest.energy_j) < tolerance;
@@ -127,9 +127,10 @@ private:
 std::optional<Rest> upright_rest(const Afloat& afloat) {
     if (afloat.sinks() || !(afloat.mass_kg > 0.0)) return std::nullopt;
     const Vec3 up{0.0, 0.0, 1.0};
-    const Arrival a = trimmed(afloat, settled(afloat, up, afloat.hull->centroid_m().z, nullptr), 1e-9);
+    const DescentEnd a =
+        trimmed(afloat, with_right_volume(afloat, up, afloat.hull->centroid_m().z, nullptr), 1e-9);
     if (!a.arrived) return std::nullopt;
-    return described(afloat, a.state);
+    return rest_at(afloat, a.state);
 }
 
 std::vector<Rest> rests(const Afloat& afloat, std::span<const Attitude> headings) {

@@ -12,7 +12,7 @@ namespace evenfall::afloat {
 
 /// What floats: hull, mass and water.
 struct Afloat {
-    const Hull* hull = nullptr;
+    const FloatingHull* hull = nullptr;
     double mass_kg = 0.0;
     Vec3 g_m; ///< centre of gravity
     double water_kg_m3 = 0.0;
@@ -85,13 +85,13 @@ struct Rest {
 [[nodiscard]] double energy_j(const Afloat& afloat, const Vec3& up, double depth_m);
 
 /// Where a start on the sphere of directions comes to rest, and the iteration's history; for checks.
-struct Descent {
+struct DescentTrace {
     Vec3 up;
     double depth_m = 0.0;
     bool arrived = false;
     int cuts = 0;                 ///< evaluations of the hull
     std::vector<double> energy_j; ///< after each accepted step: never rises
 };
-[[nodiscard]] Descent descent(const Afloat& afloat, const Vec3& start_up);
+[[nodiscard]] DescentTrace descent(const Afloat& afloat, const Vec3& start_up);
 
 } // namespace evenfall::afloat

@@ -16,28 +16,29 @@ namespace {
 constexpr double curve_balance = 3e-4;
 
 /// A point of the curve and its depth, from which the next one starts.
-struct Held {
+struct CurveState {
     RightingPoint point;
     double depth_m = 0.0;
 };
 
-Held held_at(const Afloat& afloat, Trim trim, double heel_rad, double pitch_guess_rad, double depth_guess_m) {
-    Held h;
+CurveState curve_state_at(const Afloat& afloat, TrimMode trim, double heel_rad, double pitch_guess_rad,
+                          double depth_guess_m) {
+    CurveState h;
     h.point.heel_rad = heel_rad;
     const Vec3 up = up_of({pitch_guess_rad, heel_rad});
-    State s;
-    if (trim == Trim::free) {
-        const Arrival a = trimmed(afloat, state_at(afloat, up, depth_guess_m), curve_balance);
+    FloatState s;
+    if (trim == TrimMode::free) {
+        const DescentEnd a = trimmed(afloat, state_at(afloat, up, depth_guess_m), curve_balance);
         h.point.is_trimmed = a.arrived;
         s = a.state;
     }
-    if (trim == Trim::fixed || !h.point.is_trimmed) {
+    if (trim == TrimMode::fixed || !h.point.is_trimmed) {
         s = state_at(afloat, up, afloat.hull->depth_for(up, afloat.wanted_m3(), depth_guess_m));
     }
     h.point.pitch_rad = attitude_of(s.up).pitch_rad;
     h.depth_m = s.depth_m;
     double turn = s.turn[1];
-    if (trim == Trim::free && h.point.is_trimmed && s.cut.area_m2 > 0.0 && s.stiff_along > 0.0) {
+    if (trim == TrimMode::free && h.point.is_trimmed && s.cut.area_m2 > 0.0 && s.stiff_along > 0.0) {
         const double sink = -s.over / s.cut.area_m2;
         const double along = -(s.turn[0] - sink * s.cut.along_m3) / s.stiff_along;
         turn += -sink * s.cut.across_m3 + along * s.stiff_mixed;
@@ -50,7 +51,7 @@ Held held_at(const Afloat& afloat, Trim trim, double heel_rad, double pitch_gues
 }
 
 /// Extrapolates three evenly spaced values by one step, by their parabola.
-double onward(double a, double b, double c) {
+double extrapolated(double a, double b, double c) {
     return a - 3.0 * b + 3.0 * c;
 }
 
@@ -60,9 +61,9 @@ double balanced_pitch(const Afloat& afloat) {
 }
 
 /// Heel between two points of the curve at which the arm is zero.
-double level_arm_between(const Afloat& afloat, Trim trim, const Held& from, const Held& to) {
+double zero_arm_between(const Afloat& afloat, TrimMode trim, const CurveState& from, const CurveState& to) {
     const auto arm = [&](double heel) {
-        return held_at(afloat, trim, heel, to.point.pitch_rad, to.depth_m).point.arm_m;
+        return curve_state_at(afloat, trim, heel, to.point.pitch_rad, to.depth_m).point.arm_m;
     };
     return root_between(arm, from.point.heel_rad, to.point.heel_rad, from.point.arm_m, to.point.arm_m,
                         {1e-7, 1e-11});
@@ -70,7 +71,8 @@ double level_arm_between(const Afloat& afloat, Trim trim, const Held& from, cons
 
 /// The greatest arm of the trimmed points: evaluated at the top of the parabola through the highest point and
 /// its neighbours.
-void find_peak(const Afloat& afloat, Trim trim, const std::vector<Held>& held, RightingCurve& curve) {
+void find_peak(const Afloat& afloat, TrimMode trim, const std::vector<CurveState>& held,
+               RightingCurve& curve) {
     std::size_t top = held.size();
     for (std::size_t k = 0; k < held.size(); ++k) {
         if (held[k].point.is_trimmed && (top == held.size() || held[k].point.arm_m > held[top].point.arm_m))
@@ -87,7 +89,7 @@ void find_peak(const Afloat& afloat, Trim trim, const std::vector<Held>& held, R
     if (!(bend < 0.0)) return;
     const double step = held[top].point.heel_rad - held[top - 1].point.heel_rad;
     const double heel = curve.peak_heel_rad + 0.5 * step * (before - after) / bend;
-    const Held there = held_at(afloat, trim, heel, held[top].point.pitch_rad, held[top].depth_m);
+    const CurveState there = curve_state_at(afloat, trim, heel, held[top].point.pitch_rad, held[top].depth_m);
     if (!there.point.is_trimmed || there.point.arm_m <= curve.peak_arm_m) return;
     curve.peak_arm_m = there.point.arm_m;
     curve.peak_heel_rad = heel;
@@ -95,41 +97,41 @@ void find_peak(const Afloat& afloat, Trim trim, const std::vector<Held>& held, R
 
 } // namespace
 
-RightingPoint righting_arm(const Afloat& afloat, Trim trim, double heel_rad, double start_pitch_rad) {
+RightingPoint righting_arm(const Afloat& afloat, TrimMode trim, double heel_rad, double start_pitch_rad) {
     const Vec3 up = up_of({start_pitch_rad, heel_rad});
-    const State s = settled(afloat, up, dot(up, afloat.hull->centroid_m()), nullptr);
-    return held_at(afloat, trim, heel_rad, start_pitch_rad, s.depth_m).point;
+    const FloatState s = with_right_volume(afloat, up, dot(up, afloat.hull->centroid_m()), nullptr);
+    return curve_state_at(afloat, trim, heel_rad, start_pitch_rad, s.depth_m).point;
 }
 
-RightingCurve righting_curve(const Afloat& afloat, Trim trim, int steps) {
+RightingCurve righting_curve(const Afloat& afloat, TrimMode trim, int steps) {
     RightingCurve curve;
     if (afloat.sinks() || !(afloat.mass_kg > 0.0) || steps < 4) return curve;
     // Smaller arms are rounding, not a zero crossing: at 0 and 180° a symmetric lure has none at all.
     const double nothing = 1e-7 * afloat.hull->length_m();
-    std::vector<Held> held;
+    std::vector<CurveState> held;
     bool is_whole = true; // every point since the list angle is trimmed
     for (int k = 0; k <= steps; ++k) {
         const double heel = std::numbers::pi * k / steps;
         double pitch = 0.0;
         double depth = 0.0;
         const std::size_t n = held.size();
-        const auto is_held = [&](const Held& h) { return h.point.is_trimmed; };
+        const auto is_held = [&](const CurveState& h) { return h.point.is_trimmed; };
         if (n >= 3 && std::all_of(held.end() - 3, held.end(), is_held)) {
-            depth = onward(held[n - 3].depth_m, held[n - 2].depth_m, held[n - 1].depth_m);
-            pitch =
-                onward(held[n - 3].point.pitch_rad, held[n - 2].point.pitch_rad, held[n - 1].point.pitch_rad);
+            depth = extrapolated(held[n - 3].depth_m, held[n - 2].depth_m, held[n - 1].depth_m);
+            pitch = extrapolated(held[n - 3].point.pitch_rad, held[n - 2].point.pitch_rad,
+                                 held[n - 1].point.pitch_rad);
         } else if (n > 0) {
             depth = held[n - 1].depth_m;
             pitch = held[n - 1].point.pitch_rad;
         } else {
-            depth = settled(afloat, {0.0, 0.0, 1.0}, afloat.hull->centroid_m().z, nullptr).depth_m;
+            depth = with_right_volume(afloat, {0.0, 0.0, 1.0}, afloat.hull->centroid_m().z, nullptr).depth_m;
         }
-        if (trim == Trim::fixed) pitch = n > 0 ? held[0].point.pitch_rad : balanced_pitch(afloat);
-        held.push_back(held_at(afloat, trim, heel, std::clamp(pitch, -1.4, 1.4), depth));
-        const Held& now = held.back();
+        if (trim == TrimMode::fixed) pitch = n > 0 ? held[0].point.pitch_rad : balanced_pitch(afloat);
+        held.push_back(curve_state_at(afloat, trim, heel, std::clamp(pitch, -1.4, 1.4), depth));
+        const CurveState& now = held.back();
         curve.points.push_back(now.point);
         if (k == 0) continue;
-        const Held& before = held[held.size() - 2];
+        const CurveState& before = held[held.size() - 2];
         if (!is_held(now) || !is_held(before)) {
             is_whole = is_whole && !curve.list_rad;
             continue;
@@ -137,10 +139,10 @@ RightingCurve righting_curve(const Afloat& afloat, Trim trim, int steps) {
         const bool rises = now.point.arm_m > nothing && before.point.arm_m <= nothing;
         const bool falls = now.point.arm_m < -nothing && before.point.arm_m >= -nothing;
         if (rises && !curve.list_rad) {
-            curve.list_rad = before.point.arm_m < -nothing ? level_arm_between(afloat, trim, before, now)
+            curve.list_rad = before.point.arm_m < -nothing ? zero_arm_between(afloat, trim, before, now)
                                                            : before.point.heel_rad;
         } else if (falls && curve.list_rad && !curve.vanishing_rad) {
-            curve.vanishing_rad = before.point.arm_m > nothing ? level_arm_between(afloat, trim, before, now)
+            curve.vanishing_rad = before.point.arm_m > nothing ? zero_arm_between(afloat, trim, before, now)
                                                                : before.point.heel_rad;
         }
     }
@@ -193,18 +195,18 @@ public:
         other.g_m.z -= lower_m;
         other.mass_kg += heavier_kg;
         if (other.sinks()) return under_water(other).bg_m;
-        const Arrival a = trimmed(other, settled(other, last_.up, last_.depth_m, nullptr), 1e-8);
+        const DescentEnd a = trimmed(other, with_right_volume(other, last_.up, last_.depth_m, nullptr), 1e-8);
         if (!a.arrived) return std::nullopt;
         last_ = a.state;
         return a.state.stiff_across / other.wanted_m3();
     }
 
     /// The last solution.
-    [[nodiscard]] const State& state() const { return last_; }
+    [[nodiscard]] const FloatState& state() const { return last_; }
 
 private:
     Afloat afloat_;
-    State last_;
+    FloatState last_;
 };
 
 /// x in [low, high] at which gm(x) rises through zero, given its values there. Absent where gm is not to be
@@ -242,9 +244,9 @@ std::optional<double> least_for_stability(Gm gm, double gm_at_nothing, double hi
 
 /// True where a state without heel and with positive GM comes to rest upright when released. With everything
 /// in the middle plane that state is the rest itself.
-bool ends_upright(const Afloat& afloat, const State& from) {
+bool ends_upright(const Afloat& afloat, const FloatState& from) {
     if (afloat.hull->is_mirrored() && std::abs(afloat.g_m.y) < 1e-9) return true;
-    return posture_of(downhill(afloat, from, {}).state.up) == Posture::upright;
+    return posture_of(minimised(afloat, from, {}).state.up) == Posture::upright;
 }
 
 } // namespace
@@ -255,7 +257,7 @@ UprightAdvice upright_advice(const Afloat& afloat) {
     UprightGm upright_gm(afloat);
     const std::optional<double> gm = upright_gm(0.0, 0.0);
     if (!gm) return advice;
-    const State& unheeled = upright_gm.state();
+    const FloatState& unheeled = upright_gm.state();
     if (stands(posture_of(unheeled.up))) return advice;
     advice.is_known = true;
     advice.gm_m = *gm;

@@ -18,7 +18,7 @@ struct RightingPoint {
                             ///< a point of the curve
 };
 
-enum class Trim {
+enum class TrimMode {
     free,  ///< at each heel the lure pitches until it balances fore and aft
     fixed, ///< fixed at the pitch of the upright rest (0 where there is none)
 };
@@ -48,14 +48,14 @@ struct RightingCurve {
 ///   steps    intervals from 0 to 180°, at least 4; 18 gives a point every 10°
 ///
 /// The heels of list and vanishing are computed by cutting again, to 1e-6 rad.
-[[nodiscard]] RightingCurve righting_curve(const Afloat& afloat, Trim trim, int steps = 18);
+[[nodiscard]] RightingCurve righting_curve(const Afloat& afloat, TrimMode trim, int steps = 18);
 
 /// Where a curve rises through zero (heel and pitch interpolated linearly), and both of its ends: good starts
 /// for rests().
 [[nodiscard]] std::vector<Attitude> headings_of(const RightingCurve& curve);
 
 /// GZ at one heel, starting from a nearby pitch.
-[[nodiscard]] RightingPoint righting_arm(const Afloat& afloat, Trim trim, double heel_rad,
+[[nodiscard]] RightingPoint righting_arm(const Afloat& afloat, TrimMode trim, double heel_rad,
                                          double start_pitch_rad);
 
 /// Fully submerged there is no waterplane: GZ = BG·sin φ with BG the height of B above G in the lure's axes.

@@ -5,8 +5,8 @@
 
 namespace evenfall::afloat {
 
-State state_at(const Afloat& afloat, const Vec3& up, double depth_m) {
-    State s;
+FloatState state_at(const Afloat& afloat, const Vec3& up, double depth_m) {
+    FloatState s;
     s.up = up;
     s.depth_m = depth_m;
     s.cut = afloat.hull->immersed(up, depth_m);
@@ -35,8 +35,8 @@ Posture posture_of(const Vec3& up) {
     return up.z > 0.0 ? Posture::upright : Posture::on_its_back;
 }
 
-Rest described(const Afloat& afloat, const State& s) {
-    const Hull& hull = *afloat.hull;
+Rest rest_at(const Afloat& afloat, const FloatState& s) {
+    const FloatingHull& hull = *afloat.hull;
     const double wanted = afloat.wanted_m3();
     Rest r;
     r.up = s.up;

@@ -13,7 +13,7 @@ inline constexpr double gravity_m_s2 = units::standard_gravity_m_s2;
 
 /// Energy per ρ·g [m⁴] at one attitude and depth, with gradient and second derivatives in depth and in small
 /// rotations of `up` towards level.along and level.across.
-struct State {
+struct FloatState {
     Vec3 up;
     double depth_m = 0.0;
     Immersion cut;
@@ -27,12 +27,12 @@ struct State {
     double stiff_mixed = 0.0;
 };
 
-[[nodiscard]] State state_at(const Afloat& afloat, const Vec3& up, double depth_m);
+[[nodiscard]] FloatState state_at(const Afloat& afloat, const Vec3& up, double depth_m);
 
 [[nodiscard]] Posture posture_of(const Vec3& up);
 
 /// Full description of a rest at an equilibrium state. Its energy is absolute, not yet relative to other
 /// rests.
-[[nodiscard]] Rest described(const Afloat& afloat, const State& state);
+[[nodiscard]] Rest rest_at(const Afloat& afloat, const FloatState& state);
 
 } // namespace evenfall::afloat

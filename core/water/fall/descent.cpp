@@ -11,18 +11,18 @@
 
 namespace evenfall::fall {
 
-Weights weights_of(const ledger::Ledger& ledger, Stage stage) {
+MassProperties mass_properties_of(const ledger::Ledger& ledger, Stage stage) {
     ledger::Sum sum;
     for (const ledger::Line& line : ledger) {
         if (line.stage <= stage) sum += line;
     }
-    Weights w;
+    MassProperties w;
     w.mass_kg = sum.mass.kg;
     w.displaced_m3 = sum.displaced_m3;
     w.b_m = sum.b_m();
     // It falls with the roll in which it hangs: G below the long axis through B.
     const Vec3 arm = w.b_m - sum.g_m();
-    const double plumb = water::plumb_m(arm);
+    const double plumb = water::bg_across_m(arm);
     w.g_m = {sum.g_m().x, w.b_m.y, w.b_m.z - plumb};
     // With this roll it pitches about the axis that is then level: (0, up.z, −up.y) in its own axes.
     const Inertia mass = ledger::inertia_about(ledger, stage, w.b_m);
@@ -39,55 +39,57 @@ double drag_correction(const document::Document& document) {
     return factor;
 }
 
-Descent::Descent(const shape::Body& body, const ledger::Ledger& ledger, const document::Document& document,
-                 const materials::WaterProperties& water, Stage stage)
-    : Descent(fall::hull(body), body, ledger, document, water, stage) {}
+FallingLure::FallingLure(const shape::Body& body, const ledger::Ledger& ledger,
+                         const document::Document& document, const materials::WaterProperties& water,
+                         Stage stage)
+    : FallingLure(fall::hull(body), body, ledger, document, water, stage) {}
 
-Descent::Descent(Hull hull, const shape::Body& body, const ledger::Ledger& ledger,
-                 const document::Document& document, const materials::WaterProperties& water, Stage stage)
-    : hull_(std::move(hull)), weights_(weights_of(ledger, stage)),
+FallingLure::FallingLure(HydroBody hull, const shape::Body& body, const ledger::Ledger& ledger,
+                         const document::Document& document, const materials::WaterProperties& water,
+                         Stage stage)
+    : hull_(std::move(hull)), weights_(mass_properties_of(ledger, stage)),
       items_(drag_items(*body.lines, document, ledger, stage)), water_(water) {
     closure_.drag = drag_correction(document);
 }
 
-void Descent::set(const Weights& weights, double drag) {
+void FallingLure::set(const MassProperties& weights, double drag) {
     weights_ = weights;
     closure_.drag = drag;
 }
 
-Descent::Descent(Hull hull, const Weights& weights, std::vector<DragItem> items,
-                 const materials::WaterProperties& water, const Closure& closure)
+FallingLure::FallingLure(HydroBody hull, const MassProperties& weights, std::vector<DragItem> items,
+                         const materials::WaterProperties& water, const ModelFactors& closure)
     : hull_(std::move(hull)), weights_(weights), items_(std::move(items)), water_(water), closure_(closure) {}
 
-double Descent::in_water_kg() const {
+double FallingLure::in_water_kg() const {
     return weights_.mass_kg - water_.density_kg_m3 * weights_.displaced_m3;
 }
 
-std::optional<double> Descent::hang_pitch_rad() const {
+std::optional<double> FallingLure::hang_pitch_rad() const {
     const double below = weights_.b_m.z - weights_.g_m.z;
     if (!(below > 0.0)) return std::nullopt;
     return std::atan2(weights_.g_m.x - weights_.b_m.x, below);
 }
 
-Descent Descent::with_in_water(double in_water_kg) const {
-    Descent other = *this;
+FallingLure FallingLure::with_in_water(double in_water_kg) const {
+    FallingLure other = *this;
     other.weights_.mass_kg = water_.density_kg_m3 * weights_.displaced_m3 + in_water_kg;
     other.weights_.pitch_inertia_kg_m2 *= other.weights_.mass_kg / weights_.mass_kg;
     return other;
 }
 
-Descent Descent::in(const materials::WaterProperties& water) const {
-    Descent other = *this;
+FallingLure FallingLure::in(const materials::WaterProperties& water) const {
+    FallingLure other = *this;
     other.water_ = water;
     return other;
 }
 
-std::optional<double> Descent::in_water_for(double vertical_m_s) const {
+std::optional<double> FallingLure::in_water_for(double vertical_m_s) const {
     if (!(std::isfinite(vertical_m_s) && vertical_m_s != 0.0 && weights_.displaced_m3 > 0.0))
         return std::nullopt;
     const double sign = vertical_m_s > 0.0 ? 1.0 : -1.0;
     const double target = std::abs(vertical_m_s);
-    Descent trial = *this;
+    FallingLure trial = *this;
     // Excess of speed at the mass e^s, as the logarithm of a ratio: nearly a straight line of slope ½ in s.
     const auto excess = [&](double s) {
         trial.weights_.mass_kg = water_.density_kg_m3 * weights_.displaced_m3 + sign * std::exp(s);
@@ -131,18 +133,18 @@ std::optional<double> Descent::in_water_for(double vertical_m_s) const {
     return std::nullopt;
 }
 
-const char* manner_text(const SteadyFall& fall) {
+const char* fall_attitude_text(const SteadyFall& fall) {
     const bool rises = fall.vertical_m_s < 0.0;
     switch (fall.manner) {
-    case Manner::level:
+    case FallAttitude::level:
         return "level";
-    case Manner::nose_down:
+    case FallAttitude::nose_down:
         return rises ? "nose-down slide" : "nose-down glide";
-    case Manner::nose_first:
+    case FallAttitude::nose_first:
         return "nose first";
-    case Manner::tail_down:
+    case FallAttitude::tail_down:
         return rises ? "tail-down glide" : "tail-down slide";
-    case Manner::tail_first:
+    case FallAttitude::tail_first:
         return "tail first";
     }
     return "";

@@ -16,7 +16,7 @@
 namespace evenfall::fall {
 
 /// Attitude of a steady fall (or rise), by its pitch and the way it glides.
-enum class Manner {
+enum class FallAttitude {
     level,      ///< pitch within 5° of level
     nose_down,  ///< nose lower, to 60°: glides forward as it falls, backward as it rises
     nose_first, ///< steeper than 60°, the nose leading
@@ -37,7 +37,7 @@ struct Band {
 /// independent causes. This is the model's own uncertainty; that of mass and buoyancy comes on top. Still
 /// water, no line.
 struct SteadyFall {
-    Manner manner = Manner::level;
+    FallAttitude manner = FallAttitude::level;
     bool stable = false;       ///< returns to it after a small disturbance
     double pitch_rad = 0.0;    ///< nose-up positive; differs from the pitch in which it hangs
     double vertical_m_s = 0.0; ///< down positive
@@ -59,7 +59,7 @@ struct SteadyFall {
 };
 
 /// "nose-down glide" and the like.
-[[nodiscard]] const char* manner_text(const SteadyFall& fall);
+[[nodiscard]] const char* fall_attitude_text(const SteadyFall& fall);
 
 struct SteadyFalls {
     std::vector<SteadyFall> falls;        ///< from nose-first to tail-first; empty where it suspends
@@ -80,7 +80,7 @@ struct TrackPoint {
     double time_s = 0.0;
     double depth_m = 0.0;   ///< of B below its start; negative when rising
     double forward_m = 0.0; ///< of B, towards the nose
-    State state;
+    MotionState state;
     double lost_j = 0.0; ///< energy dissipated into the water
 };
 
@@ -96,22 +96,22 @@ struct Track {
     std::optional<double> start_up_share;
 };
 
-/// Correction of all drag from the document's readings: Closure::drag.
+/// Correction of all drag from the document's readings: ModelFactors::drag.
 [[nodiscard]] double drag_correction(const document::Document& document);
 
 /// The ledger up to a stage, as the equations of motion need it.
-[[nodiscard]] Weights weights_of(const ledger::Ledger& ledger, Stage stage);
+[[nodiscard]] MassProperties mass_properties_of(const ledger::Ledger& ledger, Stage stage);
 
 /// A lure in one water. Cheap to copy; keeps no reference to its inputs.
-class Descent {
+class FallingLure {
 public:
-    Descent(const shape::Body& body, const ledger::Ledger& ledger, const document::Document& document,
-            const materials::WaterProperties& water, Stage stage = Stage::dressed);
+    FallingLure(const shape::Body& body, const ledger::Ledger& ledger, const document::Document& document,
+                const materials::WaterProperties& water, Stage stage = Stage::dressed);
     /// The same with a hull computed before (hull.hpp): it is the same at every stage.
-    Descent(Hull hull, const shape::Body& body, const ledger::Ledger& ledger,
-            const document::Document& document, const materials::WaterProperties& water, Stage stage);
-    Descent(Hull hull, const Weights& weights, std::vector<DragItem> items,
-            const materials::WaterProperties& water, const Closure& closure = {});
+    FallingLure(HydroBody hull, const shape::Body& body, const ledger::Ledger& ledger,
+                const document::Document& document, const materials::WaterProperties& water, Stage stage);
+    FallingLure(HydroBody hull, const MassProperties& weights, std::vector<DragItem> items,
+                const materials::WaterProperties& water, const ModelFactors& closure = {});
 
     /// All steady falls with a pitch within 89.99° of level: a scan in steps of 1°, each change of sign of
     /// the moment refined to 1e-10 rad. Upside-down falls are not searched: roll would end them. None where
@@ -119,9 +119,9 @@ public:
     [[nodiscard]] SteadyFalls steady() const;
 
     /// Only the main steady fall of steady(); a few microseconds where it is near the hang pitch. With
-    /// Doubts::none its bands stay zero.
-    enum class Doubts { none, bands };
-    [[nodiscard]] std::optional<SteadyFall> main_fall(Doubts doubts = Doubts::none) const;
+    /// ModelBands::none its bands stay zero.
+    enum class ModelBands { none, bands };
+    [[nodiscard]] std::optional<SteadyFall> main_fall(ModelBands doubts = ModelBands::none) const;
 
     /// Motion from rest until the depth is reached or the time is over. A floating lure is held under and
     /// released: it rises, and depth counts upward. Fifth-order Runge-Kutta with step control (Dormand and
@@ -136,29 +136,29 @@ public:
     /// a mass outside ±1 kg per litre.
     [[nodiscard]] std::optional<double> in_water_for(double vertical_m_s) const;
 
-    [[nodiscard]] Descent
+    [[nodiscard]] FallingLure
     with_in_water(double in_water_kg) const; ///< same shape, volume and offset of G from B
-    [[nodiscard]] Descent in(const materials::WaterProperties& water) const; ///< same lure, other water
+    [[nodiscard]] FallingLure in(const materials::WaterProperties& water) const; ///< same lure, other water
     /// The same hull and parts with other weights, and this factor on all drag: for thousands of draws.
-    void set(const Weights& weights, double drag);
+    void set(const MassProperties& weights, double drag);
     [[nodiscard]] double drag() const { return closure_.drag; }
 
     [[nodiscard]] double in_water_kg() const;
     [[nodiscard]] std::optional<double> hang_pitch_rad() const;
     [[nodiscard]] Motion motion() const { return {hull_, weights_, items_, water_, closure_}; }
-    [[nodiscard]] const Weights& weights() const { return weights_; }
-    [[nodiscard]] const Hull& hull() const { return hull_; }
+    [[nodiscard]] const MassProperties& weights() const { return weights_; }
+    [[nodiscard]] const HydroBody& hull() const { return hull_; }
     [[nodiscard]] const std::vector<DragItem>& items() const { return items_; }
 
 private:
     [[nodiscard]] double reynolds(double across_m_s) const;
-    void set_doubts(std::span<SteadyFall> falls) const;
+    void compute_bands(std::span<SteadyFall> falls) const;
 
-    Hull hull_;
-    Weights weights_;
+    HydroBody hull_;
+    MassProperties weights_;
     std::vector<DragItem> items_;
     materials::WaterProperties water_;
-    Closure closure_;
+    ModelFactors closure_;
 };
 
 } // namespace evenfall::fall

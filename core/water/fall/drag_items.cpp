@@ -59,7 +59,7 @@ std::vector<DragItem> drag_items(const shape::Lines& lines, const document::Docu
     std::vector<DragItem> items;
     for (const ledger::Line& line : ledger) {
         if (line.kind == ledger::Kind::tail && line.item == 0 && line.stage <= stage && document.tail) {
-            const tail::Shadow shadow = tail::shadow(*document.tail);
+            const tail::ProjectedAreas shadow = tail::shadow(*document.tail);
             items.push_back(soft(line.at_m, shadow.above_m2, shadow.side_m2));
         }
         const auto index = static_cast<std::size_t>(line.item);

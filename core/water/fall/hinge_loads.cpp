@@ -34,10 +34,10 @@ struct DragAft {
     double share_x_m = 0.0;
 };
 
-DragAft drag_aft(const Hull& hull, double x_m) {
+DragAft drag_aft(const HydroBody& hull, double x_m) {
     double whole = 0.0;
     DragAft aft;
-    for (const Hull::Slice& s : hull.slices) {
+    for (const HydroBody::Slice& s : hull.slices) {
         whole += s.pressure_m2;
         if (s.x_m < x_m) continue;
         aft.share += s.pressure_m2;
@@ -64,21 +64,21 @@ std::string floats_or_sinks(double in_water_kg) {
 HingeLoads hinge_loads(const shape::Body& body, const ledger::Ledger& ledger,
                        const document::Document& document, const materials::WaterProperties& water,
                        double pitch_rad) {
-    const ledger::Fold fold = ledger::fold(ledger, body.segments.size());
+    const ledger::StageSums stage_sums = ledger::stage_sums(ledger, body.segments.size());
     const double rho = water.density_kg_m3;
-    const double in_water = fold.total.in_water(rho).kg;
-    const Hull h = hull(body);
+    const double in_water = stage_sums.total.in_water(rho).kg;
+    const HydroBody h = hull(body);
     const Level level{std::sin(pitch_rad), std::cos(pitch_rad)};
 
     HingeLoads loads;
-    for (const ledger::Sum& s : fold.segments) {
+    for (const ledger::Sum& s : stage_sums.segments) {
         loads.segments.push_back(
             {s.in_water(rho).kg, g * s.mass.kg * (level.aft(s.g_m()) - level.aft(s.b_m()))});
     }
-    for (std::size_t j = 0; j < body.joints.size() && j + 1 < fold.segments.size(); ++j) {
+    for (std::size_t j = 0; j < body.joints.size() && j + 1 < stage_sums.segments.size(); ++j) {
         ledger::Sum aft;
-        for (std::size_t s = j + 1; s < fold.segments.size(); ++s)
-            aft += fold.segments[s];
+        for (std::size_t s = j + 1; s < stage_sums.segments.size(); ++s)
+            aft += stage_sums.segments[s];
         const double x = body.joints[j].at_m;
         const shape::Station station = body.lines->at(x);
         const double here = level.aft({x, 0.0, station.centre_z_m});

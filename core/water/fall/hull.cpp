@@ -21,9 +21,9 @@ double filled_share(double exponent) {
 
 } // namespace
 
-Hull hull(const shape::Lines& lines, double skin_m2, double skin_z_m) {
+HydroBody hull(const shape::Lines& lines, double skin_m2, double skin_z_m) {
     const materials::WaterProperties unit{1.0, 1.0};
-    Hull h;
+    HydroBody h;
     double volume = 0.0;
     double largest = 0.0;
     double width_squares = 0.0;  // ∫(half width)² dx
@@ -78,7 +78,7 @@ Hull hull(const shape::Lines& lines, double skin_m2, double skin_z_m) {
     return h;
 }
 
-Hull hull(const shape::Body& body) {
+HydroBody hull(const shape::Body& body) {
     double skin = 0.0;
     double moment = 0.0;
     for (const shape::Segment& s : body.segments) {

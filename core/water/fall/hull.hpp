@@ -9,7 +9,7 @@ namespace evenfall::fall {
 
 /// Hydrodynamic properties of the carved body: computed once from its lines, independent of water, mass and
 /// speed.
-struct Hull {
+struct HydroBody {
     /// Drag area of one strip: Cd·width·length = pressure + friction·√(μ/(ρ v)), v the speed across it.
     struct Slice {
         double x_m = 0.0;
@@ -40,7 +40,7 @@ struct Hull {
 /// Added mass: section by section (Lewis), reduced for flow round the ends as in the ellipsoid of the same
 /// length and the same ∫(half width)² and ∫(half height)²; along the length Lamb's coefficient of that
 /// ellipsoid. Exact for ellipsoids except for the slicing (1e-3).
-[[nodiscard]] Hull hull(const shape::Lines& lines, double skin_m2, double skin_z_m);
-[[nodiscard]] Hull hull(const shape::Body& body);
+[[nodiscard]] HydroBody hull(const shape::Lines& lines, double skin_m2, double skin_z_m);
+[[nodiscard]] HydroBody hull(const shape::Body& body);
 
 } // namespace evenfall::fall

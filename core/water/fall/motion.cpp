@@ -18,27 +18,27 @@ double parts_area(const DragItem& item, double parts) {
 }
 
 // Distance forward of B, and below it, of a point in the lure's axes.
-double forward(const Weights& weights, double x_m) {
+double forward(const MassProperties& weights, double x_m) {
     return weights.b_m.x - x_m;
 }
-double down(const Weights& weights, double z_m) {
+double down(const MassProperties& weights, double z_m) {
     return weights.b_m.z - z_m;
 }
 
 /// v·(p·|v| + f·√|v|): drag with the sign of its speed.
-double resisted(double v, double p, double f) {
+double signed_drag(double v, double p, double f) {
     const double size = std::abs(v);
     return v * (p * size + f * std::sqrt(size));
 }
 
 } // namespace
 
-SteadySums steady_sums(const Hull& hull, const Weights& weights, std::span<const DragItem> items,
-                       const materials::WaterProperties& water, const Closure& closure) {
+SteadySums steady_sums(const HydroBody& hull, const MassProperties& weights, std::span<const DragItem> items,
+                       const materials::WaterProperties& water, const ModelFactors& closure) {
     SteadySums s;
     const double half_rho = 0.5 * water.density_kg_m3 * closure.drag;
     const double root_nu = std::sqrt(water.viscosity_pa_s / water.density_kg_m3);
-    for (const Hull::Slice& slice : hull.slices) {
+    for (const HydroBody::Slice& slice : hull.slices) {
         const double p = half_rho * closure.kappa * slice.pressure_m2;
         const double f = half_rho * closure.kappa * root_nu * slice.friction_m3_2;
         const double arm = forward(weights, slice.x_m);
@@ -101,20 +101,20 @@ double SteadySums::moment_n_m(double pitch_rad, const Speeds& s) const {
     const double w = s.across_m_s;
     const double v = std::sqrt(u * u + w * w);
     const double weights = -righting_n_m * std::sin(pitch_rad) - forward_n_m * std::cos(pitch_rad);
-    const double across = resisted(w, cross_p_arm, cross_f_arm);
-    const double along = -along_arm * resisted(u, along_p, along_f);
+    const double across = signed_drag(w, cross_p_arm, cross_f_arm);
+    const double along = -along_arm * signed_drag(u, along_p, along_f);
     const double small_parts = v * (parts_forward * w - parts_down * u);
     return weights + across + along + small_parts + munk_kg * u * w;
 }
 
-Motion::Motion(const Hull& hull, const Weights& weights, std::span<const DragItem> items,
-               const materials::WaterProperties& water, const Closure& closure)
+Motion::Motion(const HydroBody& hull, const MassProperties& weights, std::span<const DragItem> items,
+               const materials::WaterProperties& water, const ModelFactors& closure)
     : sums_(steady_sums(hull, weights, items, water, closure)) {
     const double rho = water.density_kg_m3;
     const double half_rho = 0.5 * rho * closure.drag;
     const double root_nu = std::sqrt(water.viscosity_pa_s / rho);
     slices_.reserve(hull.slices.size());
-    for (const Hull::Slice& s : hull.slices) {
+    for (const HydroBody::Slice& s : hull.slices) {
         slices_.push_back({forward(weights, s.x_m), half_rho * closure.kappa * s.pressure_m2,
                            half_rho * closure.kappa * root_nu * s.friction_m3_2});
     }
@@ -142,17 +142,17 @@ Motion::Motion(const Hull& hull, const Weights& weights, std::span<const DragIte
     munk_loss_kg_ = (1.0 - closure.munk) * rho * (hull.heave_m3 - hull.surge_m3);
 }
 
-Load Motion::drag(const State& s) const {
+Load Motion::drag(const MotionState& s) const {
     const double u = s.along_m_s;
     const double w = s.across_m_s;
     const double q = s.pitching_rad_s;
     Load load;
     for (const Slice& slice : slices_) {
-        const double here = resisted(w - slice.forward_m * q, slice.p, slice.f);
+        const double here = signed_drag(w - slice.forward_m * q, slice.p, slice.f);
         load.across_n -= here;
         load.moment_n_m += slice.forward_m * here;
     }
-    const double along = resisted(u + sums_.along_arm * q, sums_.along_p, sums_.along_f);
+    const double along = signed_drag(u + sums_.along_arm * q, sums_.along_p, sums_.along_f);
     load.along_n -= along;
     load.moment_n_m -= sums_.along_arm * along;
     for (const Item& item : items_) {
@@ -167,7 +167,7 @@ Load Motion::drag(const State& s) const {
     return load;
 }
 
-Motion::Rates Motion::rates_and_loss(const State& s) const {
+Motion::Rates Motion::rates_and_loss(const MotionState& s) const {
     const double u = s.along_m_s;
     const double w = s.across_m_s;
     const double q = s.pitching_rad_s;
@@ -187,11 +187,11 @@ Motion::Rates Motion::rates_and_loss(const State& s) const {
     return rates;
 }
 
-std::array<double, 3> Motion::rates(const State& state) const {
+std::array<double, 3> Motion::rates(const MotionState& state) const {
     return rates_and_loss(state).rate;
 }
 
-double Motion::kinetic_j(const State& s) const {
+double Motion::kinetic_j(const MotionState& s) const {
     const std::array<double, 3> v{s.along_m_s, s.across_m_s, s.pitching_rad_s};
     double twice = 0.0;
     for (std::size_t i = 0; i < 3; ++i) {

@@ -15,7 +15,7 @@
 namespace evenfall::fall {
 
 /// The whole lure at one stage, from the ledger.
-struct Weights {
+struct MassProperties {
     double mass_kg = 0.0;
     double displaced_m3 = 0.0;
     Vec3 g_m;
@@ -26,7 +26,7 @@ struct Weights {
 
 /// Uncertain parts of the model, each at its usual value. The ends of each range are an own estimate,
 /// explained beside it.
-struct Closure {
+struct ModelFactors {
     /// End effect κ on the drag across the body: drag.hpp.
     double kappa = end_effect.usual;
     /// −1 … 0 … 1: drag of the parts at its low, usual, high value: drag_items.hpp.
@@ -42,7 +42,7 @@ struct Closure {
 };
 
 /// Speeds in the body's axes and its pitch.
-struct State {
+struct MotionState {
     double along_m_s = 0.0;      ///< u, forward
     double across_m_s = 0.0;     ///< w, towards the belly
     double pitching_rad_s = 0.0; ///< q, nose going up
@@ -66,7 +66,7 @@ struct SteadySums {
     double weight_n = 0.0;                                     ///< weight in water; negative floats
     double righting_n_m = 0.0;                                 ///< m·g·(G below B)
     double forward_n_m = 0.0;                                  ///< m·g·(G forward of B)
-    double munk_kg = 0.0; ///< (added mass across − along)·Closure::munk
+    double munk_kg = 0.0; ///< (added mass across − along)·ModelFactors::munk
 
     /// The speeds at which drag balances the weight in water when the lure is held at a pitch from −90° to
     /// 90°. Unique; relative error 1e-12.
@@ -83,9 +83,9 @@ struct SteadySums {
     }
 };
 
-[[nodiscard]] SteadySums steady_sums(const Hull& hull, const Weights& weights,
+[[nodiscard]] SteadySums steady_sums(const HydroBody& hull, const MassProperties& weights,
                                      std::span<const DragItem> items, const materials::WaterProperties& water,
-                                     const Closure& closure = {});
+                                     const ModelFactors& closure = {});
 
 /// The full equations, for one lure in one water.
 ///
@@ -98,23 +98,23 @@ struct SteadySums {
 /// Not modelled: lift beyond Munk and crossflow, unsteady wake, the line, currents, roll and yaw.
 class Motion {
 public:
-    Motion(const Hull& hull, const Weights& weights, std::span<const DragItem> items,
-           const materials::WaterProperties& water, const Closure& closure = {});
+    Motion(const HydroBody& hull, const MassProperties& weights, std::span<const DragItem> items,
+           const materials::WaterProperties& water, const ModelFactors& closure = {});
 
     /// Rates of along, across, pitching [m/s², rad/s²]; the rate of pitch is `pitching`.
-    [[nodiscard]] std::array<double, 3> rates(const State& state) const;
+    [[nodiscard]] std::array<double, 3> rates(const MotionState& state) const;
     /// The same, with the power dissipated by drag [W], ≥ 0 where closure.munk is 1.
     struct Rates {
         std::array<double, 3> rate{};
         double lost_w = 0.0;
     };
-    [[nodiscard]] Rates rates_and_loss(const State& state) const;
+    [[nodiscard]] Rates rates_and_loss(const MotionState& state) const;
 
     /// Resistance: drag of body and parts, and the wake's reduction of the Munk moment.
-    [[nodiscard]] Load drag(const State& state) const;
+    [[nodiscard]] Load drag(const MotionState& state) const;
 
     /// Kinetic energy, including the water's [J].
-    [[nodiscard]] double kinetic_j(const State& state) const;
+    [[nodiscard]] double kinetic_j(const MotionState& state) const;
     /// Work of weight and buoyancy [J] from B at depth 0, level, to this depth and pitch.
     [[nodiscard]] double work_j(double depth_m, double pitch_rad) const;
 

@@ -49,14 +49,15 @@ std::vector<double> balanced_pitches(const SteadySums& sums) {
     return found;
 }
 
-Manner manner_of(double pitch_rad, bool rises) {
+FallAttitude fall_attitude_of(double pitch_rad, bool rises) {
     const double level = rad_from_deg(5.0);
     const double steep = rad_from_deg(60.0);
-    if (std::abs(pitch_rad) <= level) return Manner::level;
+    if (std::abs(pitch_rad) <= level) return FallAttitude::level;
     const bool nose_lower = pitch_rad < 0.0;
     // When a lure rises, its upper end leads.
-    if (std::abs(pitch_rad) > steep) return nose_lower != rises ? Manner::nose_first : Manner::tail_first;
-    return nose_lower ? Manner::nose_down : Manner::tail_down;
+    if (std::abs(pitch_rad) > steep)
+        return nose_lower != rises ? FallAttitude::nose_first : FallAttitude::tail_first;
+    return nose_lower ? FallAttitude::nose_down : FallAttitude::tail_down;
 }
 
 SteadyFall fall_at(const SteadySums& sums, double pitch_rad) {
@@ -68,7 +69,7 @@ SteadyFall fall_at(const SteadySums& sums, double pitch_rad) {
     f.along_m_s = u;
     f.across_m_s = w;
     f.vertical_m_s = -u * sine + w * cosine;
-    f.manner = manner_of(pitch_rad, f.vertical_m_s < 0.0);
+    f.manner = fall_attitude_of(pitch_rad, f.vertical_m_s < 0.0);
     f.forward_m_s = u * cosine + w * sine;
     f.glide_rad = std::atan2(f.forward_m_s, std::abs(f.vertical_m_s));
     return f;
@@ -81,7 +82,7 @@ std::array<std::complex<double>, 4> modes_of(const Motion& motion, const SteadyF
     Eigen::Matrix4d jacobian = Eigen::Matrix4d::Zero();
     for (std::size_t k = 0; k < 4; ++k) {
         const auto shifted = [&](double by) {
-            State s{f.along_m_s, f.across_m_s, 0.0, f.pitch_rad};
+            MotionState s{f.along_m_s, f.across_m_s, 0.0, f.pitch_rad};
             double* const parts[] = {&s.along_m_s, &s.across_m_s, &s.pitching_rad_s, &s.pitch_rad};
             *parts[k] += by;
             return motion.rates(s);
@@ -113,7 +114,7 @@ SteadyFall fall_at(const Motion& motion, double pitch_rad) {
 
 /// The root of changed sums that continues the one at `pitch`, where the moment falls (or `rises`) with
 /// pitch; absent where there is none within 84°, the range of the steps.
-std::optional<double> followed(const SteadySums& sums, double pitch, bool rises = false) {
+std::optional<double> continued_root(const SteadySums& sums, double pitch, bool rises = false) {
     double from = std::clamp(pitch, -widest_rad, widest_rad);
     double at_from = sums.moment_n_m(from);
     if (at_from == 0.0) return from;
@@ -144,13 +145,13 @@ struct Shifts {
     [[nodiscard]] Band around(double usual) const { return {usual - std::sqrt(down), usual + std::sqrt(up)}; }
 };
 
-struct Cause {
-    Closure low;
-    Closure high;
+struct ClosureRange {
+    ModelFactors low;
+    ModelFactors high;
 };
 
-std::array<Cause, 4> causes_around(const Closure& usual) {
-    std::array<Cause, 4> causes;
+std::array<ClosureRange, 4> causes_around(const ModelFactors& usual) {
+    std::array<ClosureRange, 4> causes;
     causes.fill({usual, usual});
     causes[0].low.kappa = end_effect.low;
     causes[0].high.kappa = end_effect.high;
@@ -167,7 +168,7 @@ void set_bands(SteadyFall& fall, bool rises, std::span<const std::array<SteadySu
     for (const auto& pair : variants) {
         SteadyFall ends[2] = {fall, fall};
         for (std::size_t i = 0; i < 2; ++i) {
-            if (const auto there = followed(pair[i], fall.pitch_rad, rises)) {
+            if (const auto there = continued_root(pair[i], fall.pitch_rad, rises)) {
                 ends[i] = fall_at(pair[i], *there);
             } else {
                 fall.holds_over_band = false;
@@ -188,7 +189,7 @@ void set_bands(SteadyFall& fall, bool rises, std::span<const std::array<SteadySu
     fall.glide_band_rad = glide.around(fall.glide_rad);
 }
 
-std::vector<SteadyFall> falls_of(const Descent& descent, const Motion& motion) {
+std::vector<SteadyFall> falls_of(const FallingLure& descent, const Motion& motion) {
     std::vector<SteadyFall> falls;
     const double kg = descent.in_water_kg();
     if (!(std::abs(kg) > still_kg && std::isfinite(kg)) || descent.hull().slices.empty()) return falls;
@@ -203,14 +204,14 @@ std::vector<SteadyFall> falls_of(const Descent& descent, const Motion& motion) {
 /// The main fall without a scan, for the usual lure whose hang pitch is near it: the sign of the moment at
 /// the hang pitch tells the direction, and no other change of sign may lie at up to the same distance on the
 /// other side. Absent where that does not hold.
-std::optional<SteadyFall> near_fall(const Descent& descent, const Motion& motion) {
+std::optional<SteadyFall> near_fall(const FallingLure& descent, const Motion& motion) {
     const double kg = descent.in_water_kg();
     const auto hang = descent.hang_pitch_rad();
     if (!(std::abs(kg) > still_kg && std::isfinite(kg)) || descent.hull().slices.empty() || !hang)
         return std::nullopt;
     const double at_hang = motion.sums().moment_n_m(*hang);
     if (!std::isfinite(at_hang)) return std::nullopt;
-    const auto pitch = followed(motion.sums(), *hang);
+    const auto pitch = continued_root(motion.sums(), *hang);
     if (!pitch || std::abs(*pitch - *hang) > rad_from_deg(10.0)) return std::nullopt;
     const double mirror = motion.sums().moment_n_m(2.0 * *hang - *pitch);
     if ((mirror < 0.0) != (at_hang < 0.0)) return std::nullopt;
@@ -232,18 +233,18 @@ std::optional<std::size_t> main_of(const std::vector<SteadyFall>& falls,
 
 } // namespace
 
-SteadyFalls Descent::steady() const {
+SteadyFalls FallingLure::steady() const {
     SteadyFalls all;
     all.hang_pitch_rad = hang_pitch_rad();
     all.falls = falls_of(*this, motion());
     all.main = main_of(all.falls, all.hang_pitch_rad);
     for (SteadyFall& fall : all.falls)
         fall.reynolds = reynolds(fall.across_m_s);
-    set_doubts(all.falls);
+    compute_bands(all.falls);
     return all;
 }
 
-std::optional<SteadyFall> Descent::main_fall(Doubts doubts) const {
+std::optional<SteadyFall> FallingLure::main_fall(ModelBands doubts) const {
     const Motion equations = motion();
     std::optional<SteadyFall> fall = near_fall(*this, equations);
     if (!fall) {
@@ -251,15 +252,15 @@ std::optional<SteadyFall> Descent::main_fall(Doubts doubts) const {
         if (const auto main = main_of(falls, hang_pitch_rad())) fall = falls[*main];
     }
     if (fall) fall->reynolds = reynolds(fall->across_m_s);
-    if (fall && doubts == Doubts::bands) set_doubts({&*fall, 1});
+    if (fall && doubts == ModelBands::bands) compute_bands({&*fall, 1});
     return fall;
 }
 
-double Descent::reynolds(double across_m_s) const {
+double FallingLure::reynolds(double across_m_s) const {
     return water_.density_kg_m3 * hull_.mean_height_m / water_.viscosity_pa_s * std::abs(across_m_s);
 }
 
-void Descent::set_doubts(std::span<SteadyFall> falls) const {
+void FallingLure::compute_bands(std::span<SteadyFall> falls) const {
     if (falls.empty()) return;
     std::array<std::array<SteadySums, 2>, 4> variants;
     const auto causes = causes_around(closure_);

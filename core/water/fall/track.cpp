@@ -20,7 +20,7 @@ namespace {
 /// along, across, pitching, pitch, depth, forward, lost energy.
 using Vector = std::array<double, 7>;
 
-State state_of(const Vector& v) {
+MotionState state_of(const Vector& v) {
     return {v[0], v[1], v[2], v[3]};
 }
 
@@ -53,7 +53,7 @@ Problems problems_of(const TrackRequest& r) {
 
 } // namespace
 
-Outcome<Track> Descent::track(const TrackRequest& request) const {
+Outcome<Track> FallingLure::track(const TrackRequest& request) const {
     Problems refused = problems_of(request);
     if (!refused.empty()) return refused;
     const double kg = in_water_kg();

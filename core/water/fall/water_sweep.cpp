@@ -13,16 +13,16 @@ namespace {
 constexpr double densest_fresh_c = 3.98;
 
 /// Weight in water, for water that is known to be within its limits.
-double in_water_at(const Descent& lure, double temperature_c, double salinity_g_kg) {
+double in_water_at(const FallingLure& lure, double temperature_c, double salinity_g_kg) {
     const auto rho = materials::water_density_kg_m3(temperature_c, salinity_g_kg);
     return rho.ok() ? lure.weights().mass_kg - *rho * lure.weights().displaced_m3 : std::nan("");
 }
 
-Outcome<SweepPoint> point(const Descent& lure, const document::Water& fishing, double temperature_c,
+Outcome<SweepPoint> point(const FallingLure& lure, const document::Water& fishing, double temperature_c,
                           double salinity_g_kg) {
     const auto water = materials::water_properties(temperature_c, salinity_g_kg);
     if (!water) return water.problems();
-    const Descent there = lure.in(*water);
+    const FallingLure there = lure.in(*water);
     SweepPoint p{temperature_c, salinity_g_kg, there.in_water_kg(), 0.0, std::nullopt};
     const double growth = wood_growth_1_k * (temperature_c - fishing.temperature_c);
     p.swelled_in_water_kg = p.in_water_kg - water->density_kg_m3 * lure.weights().displaced_m3 * growth;
@@ -30,7 +30,7 @@ Outcome<SweepPoint> point(const Descent& lure, const document::Water& fishing, d
     return p;
 }
 
-std::vector<double> still_temperatures(const Descent& lure, double salinity_g_kg) {
+std::vector<double> still_temperatures(const FallingLure& lure, double salinity_g_kg) {
     const auto in_water = [&](double c) { return in_water_at(lure, c, salinity_g_kg); };
     // Fresh water is densest near 4 °C and salt water at a lower temperature: on either side of the maximum
     // there is at most one root.
@@ -51,7 +51,7 @@ std::vector<double> still_temperatures(const Descent& lure, double salinity_g_kg
 
 } // namespace
 
-Outcome<Sweep> water_sweep(const Descent& lure, const document::Water& fishing, int points) {
+Outcome<Sweep> water_sweep(const FallingLure& lure, const document::Water& fishing, int points) {
     Problems refused = materials::water_problems(fishing.temperature_c, fishing.salinity_g_kg, "/water");
     if (!(points >= 2 && points <= 201)) {
         refused.push_back(

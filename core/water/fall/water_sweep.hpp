@@ -38,7 +38,7 @@ inline constexpr double wood_growth_1_k = 6e-5;
 ///
 ///   points   in each list, 2 to 201
 ///   fails    water outside 0 to 40 °C or 0 to 40 g/kg, or points outside its range
-[[nodiscard]] Outcome<Sweep> water_sweep(const Descent& lure, const document::Water& fishing,
+[[nodiscard]] Outcome<Sweep> water_sweep(const FallingLure& lure, const document::Water& fishing,
                                          int points = 21);
 
 } // namespace evenfall::fall

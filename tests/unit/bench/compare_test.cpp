@@ -1,5 +1,5 @@
 #include "bench/compare.hpp"
-
+#include "evenfall.hpp"
 #include "materials/woods.hpp"
 #include "support/small_lures.hpp"
 

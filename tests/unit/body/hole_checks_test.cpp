@@ -69,8 +69,8 @@ TEST_CASE("a bit wider than the wood, with nothing drilled yet, has no room and 
     REQUIRE(e.ok());
     const holes::Bore bore = holes::place(d.holes[0], e->body);
     REQUIRE(bore.segment == 0);
-    CHECK(bore.lens_m == bore.far_skin_m);
-    CHECK(holes::covered_m(d.holes[0], bore) >= bore.far_skin_m);
+    CHECK(bore.skin_drop_m == bore.far_skin_m);
+    CHECK(holes::fill_free_m(d.holes[0], bore) >= bore.far_skin_m);
     const auto s = uncertainty(d);
     REQUIRE(s.ok());
     CHECK(s->trim.room_up_kg == 0.0);
@@ -177,7 +177,7 @@ TEST_CASE("under a keel no more fill goes in than the wood that comes out has ro
     document::Document d = with_section(keel, 6, 8);
     const auto evaluation = evaluate(d);
     REQUIRE(evaluation.ok());
-    const double lens = holes::place(d.holes[0], evaluation->body).lens_m;
+    const double lens = holes::place(d.holes[0], evaluation->body).skin_drop_m;
     const double cap = d.holes[0].cap->length_m;
     REQUIRE(lens > cap);
     const double area = 0.25 * 3.14159265358979 * 0.006 * 0.006;

@@ -183,10 +183,10 @@ TEST_CASE("what the water lets one feel of a coat is 1 − ρw/ρ of a film and 
     d.coats = {sealer, clear};
     const Answers a = worked(d).answers;
     REQUIRE(a.coats.size() == 2);
-    CHECK_THAT(a.coats[0].felt_share, WithinAbs(1.0, 1e-15));
+    CHECK_THAT(a.coats[0].in_water_share, WithinAbs(1.0, 1e-15));
     CHECK_THAT(a.coats[0].in_water_kg, WithinRel(0.00412, 1e-12));
     CHECK(a.coats[0].displaced_m3 == 0.0);
-    CHECK_THAT(a.coats[1].felt_share, WithinRel(1.0 - a.water_density_kg_m3 / epoxy_kg_m3, 1e-12));
+    CHECK_THAT(a.coats[1].in_water_share, WithinRel(1.0 - a.water_density_kg_m3 / epoxy_kg_m3, 1e-12));
     CHECK_THAT(a.coats[1].mass_kg, WithinRel(a.coats[1].displaced_m3 * epoxy_kg_m3, 1e-12));
     // The lure is heavier in water by exactly what its coats make it.
     document::Document bare = d;

@@ -216,13 +216,14 @@ TEST_CASE("a flooded pocket takes its wood and its water away, a filled one only
 
 TEST_CASE("stages only ever hold their own lines: each stage is the one before plus what was done") {
     const Evaluation e = worked(support::fish());
-    const auto fold = ledger::fold(e.ledger, e.body.segments.size());
-    for (std::size_t s = 1; s < fold.through.size(); ++s) {
+    const auto stage_sums = ledger::stage_sums(e.ledger, e.body.segments.size());
+    for (std::size_t s = 1; s < stage_sums.through.size(); ++s) {
         double brought = 0.0;
         for (const ledger::Line& line : e.ledger) {
             if (static_cast<std::size_t>(line.stage) == s) brought += line.mass_kg;
         }
-        CHECK_THAT(fold.through[s].mass.kg - fold.through[s - 1].mass.kg, WithinAbs(brought, 1e-15));
+        CHECK_THAT(stage_sums.through[s].mass.kg - stage_sums.through[s - 1].mass.kg,
+                   WithinAbs(brought, 1e-15));
     }
 }
 

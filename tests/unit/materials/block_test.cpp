@@ -46,10 +46,11 @@ TEST_CASE(
     const double spread = specific_gravity(basswood()).spread;
     const auto heavy = weigh_block(of_density(usual * (1.0 + 2.5 * spread)), basswood(), 12.0);
     CHECK_THAT(heavy->sigmas, WithinAbs(2.5, 1e-9));
-    CHECK(heavy->says == BlockSays::heavier);
+    CHECK(heavy->says == BlockComparison::heavier);
     CHECK(weigh_block(of_density(usual * (1.0 - 2.5 * spread)), basswood(), 12.0)->says ==
-          BlockSays::lighter);
-    CHECK(weigh_block(of_density(usual * (1.0 + 1.9 * spread)), basswood(), 12.0)->says == BlockSays::usual);
+          BlockComparison::lighter);
+    CHECK(weigh_block(of_density(usual * (1.0 + 1.9 * spread)), basswood(), 12.0)->says ==
+          BlockComparison::usual);
 }
 
 TEST_CASE("the moisture that would explain a weight is the one at which an average piece weighs as much, "

@@ -9,7 +9,7 @@
 #include <limits>
 
 using namespace evenfall;
-using namespace evenfall::water;
+using namespace evenfall::materials;
 using Catch::Matchers::WithinAbs;
 
 TEST_CASE("water outside 0 to 40 °C or 0 to 40 g/kg is refused by name and not clamped", "[water]") {
@@ -24,8 +24,8 @@ TEST_CASE("water outside 0 to 40 °C or 0 to 40 g/kg is refused by name and not 
         CHECK(water.problems()[0].sentence == "The water temperature must be from 0 to 40 °C.");
         CHECK(water.problems()[0].code ==
               (std::isfinite(t) ? ProblemCode::out_of_range : ProblemCode::not_a_number));
-        CHECK_FALSE(density_kg_m3(t, 10.0).ok());
-        CHECK_FALSE(viscosity_pa_s(t, 10.0).ok());
+        CHECK_FALSE(water_density_kg_m3(t, 10.0).ok());
+        CHECK_FALSE(water_viscosity_pa_s(t, 10.0).ok());
     }
     for (double s : {-0.001, 40.001, nan, endless, -endless}) {
         const auto water = water_properties(10.0, s);
@@ -43,8 +43,8 @@ TEST_CASE("the limits themselves are water", "[water]") {
         for (double s : {0.0, 40.0}) {
             const auto water = water_properties(t, s);
             REQUIRE(water.ok());
-            CHECK(water->density_kg_m3 == *density_kg_m3(t, s));
-            CHECK(water->viscosity_pa_s == *viscosity_pa_s(t, s));
+            CHECK(water->density_kg_m3 == *water_density_kg_m3(t, s));
+            CHECK(water->viscosity_pa_s == *water_viscosity_pa_s(t, s));
             CHECK((water->density_kg_m3 > 992.0 && water->density_kg_m3 < 1033.0));
             CHECK((water->viscosity_pa_s > 0.65e-3 && water->viscosity_pa_s < 1.95e-3));
         }
@@ -55,17 +55,17 @@ TEST_CASE("the limits themselves are water", "[water]") {
 TEST_CASE("salt makes water heavier and thicker", "[water]") {
     for (double t = 0.0; t <= 40.0; t += 5.0) {
         for (double s = 0.0; s < 40.0; s += 1.0) {
-            CHECK(*density_kg_m3(t, s) < *density_kg_m3(t, s + 1.0));
-            CHECK(*viscosity_pa_s(t, s) < *viscosity_pa_s(t, s + 1.0));
+            CHECK(*water_density_kg_m3(t, s) < *water_density_kg_m3(t, s + 1.0));
+            CHECK(*water_viscosity_pa_s(t, s) < *water_viscosity_pa_s(t, s + 1.0));
         }
     }
 }
 
 TEST_CASE("warmth makes water thinner, and fresh water lighter from 4 °C on and heavier below", "[water]") {
     for (double t = 0.0; t < 40.0; t += 0.5) {
-        CHECK(*viscosity_pa_s(t, 0.0) > *viscosity_pa_s(t + 0.5, 0.0));
-        if (t >= 4.0) CHECK(*density_kg_m3(t, 0.0) > *density_kg_m3(t + 0.5, 0.0));
-        if (t <= 3.0) CHECK(*density_kg_m3(t, 0.0) < *density_kg_m3(t + 0.5, 0.0));
+        CHECK(*water_viscosity_pa_s(t, 0.0) > *water_viscosity_pa_s(t + 0.5, 0.0));
+        if (t >= 4.0) CHECK(*water_density_kg_m3(t, 0.0) > *water_density_kg_m3(t + 0.5, 0.0));
+        if (t <= 3.0) CHECK(*water_density_kg_m3(t, 0.0) < *water_density_kg_m3(t + 0.5, 0.0));
     }
 }
 
@@ -74,6 +74,6 @@ TEST_CASE("absolute salinity is not practical salinity: 35 g/kg is lighter than 
           "[water]") {
     // Reference sea water of practical salinity 35 holds 35.16504 g/kg.
     const double by_practical = eos80_density_kg_m3(35.0, 20.0 * 1.00024);
-    CHECK_THAT(*density_kg_m3(20.0, 35.16504), WithinAbs(by_practical, 1e-9));
-    CHECK_THAT(by_practical - *density_kg_m3(20.0, 35.0), WithinAbs(0.125, 0.001));
+    CHECK_THAT(*water_density_kg_m3(20.0, 35.16504), WithinAbs(by_practical, 1e-9));
+    CHECK_THAT(by_practical - *water_density_kg_m3(20.0, 35.0), WithinAbs(0.125, 0.001));
 }

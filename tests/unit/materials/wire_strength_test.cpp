@@ -10,12 +10,12 @@
 
 using namespace evenfall;
 using Catch::Matchers::WithinRel;
-using wire::Hold;
+using wire::PinAndWire;
 using wire::Temper;
 using wire::Weakest;
 
 TEST_CASE("each part of a hinge gives way at the load a hand sum says", "[wire]") {
-    Hold hold;
+    PinAndWire hold;
     const double line_n = units::n_from_lbf(40.0);
     const auto s = wire::strength(hold, line_n);
     // 2 mm hole, 20 mm deep, 3 MPa: 377 N.
@@ -35,7 +35,7 @@ TEST_CASE("each part of a hinge gives way at the load a hand sum says", "[wire]"
 }
 
 TEST_CASE("the weakest link is the least of all, and a hanger has no pin to break", "[wire]") {
-    Hold hold;
+    PinAndWire hold;
     hold.has_pin = false;
     hold.glued_m = 60e-3;
     hold.wire_m = 0.6e-3;
@@ -48,19 +48,19 @@ TEST_CASE("the weakest link is the least of all, and a hanger has no pin to brea
 
 TEST_CASE("thicker wire, deeper glue and two eyes never hold less; annealed wire holds less than spring wire",
           "[wire]") {
-    Hold hold;
+    PinAndWire hold;
     const auto base = wire::strength(hold, 100.0);
-    Hold thick = hold;
+    PinAndWire thick = hold;
     thick.wire_m = 1.2e-3;
     CHECK(wire::strength(thick, 100.0).eye_n > base.eye_n);
-    Hold deep = hold;
+    PinAndWire deep = hold;
     deep.glued_m = 30e-3;
     CHECK(wire::strength(deep, 100.0).pull_out_n > base.pull_out_n);
-    Hold two = hold;
+    PinAndWire two = hold;
     two.eyes = 2;
     CHECK(wire::strength(two, 100.0).eye_n > base.eye_n);
     CHECK(wire::strength(two, 100.0).eye_n < 2.0 * base.eye_n);
-    Hold soft = hold;
+    PinAndWire soft = hold;
     soft.temper = Temper::soft;
     CHECK(wire::strength(soft, 100.0).eye_n < 0.5 * base.eye_n);
 }

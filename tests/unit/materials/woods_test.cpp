@@ -82,9 +82,9 @@ TEST_CASE("a board grows heavier with moisture all the way to 30 %", "[materials
 }
 
 TEST_CASE("without a green figure the one at 12 % is enough, and gives what it came from", "[materials]") {
-    Wood only_green{"a", "A", Figure{0.40, 0.1, Provenance::memory, ""}, std::nullopt, std::nullopt};
+    Wood only_green{"a", "A", SourcedValue{0.40, 0.1, Provenance::memory, ""}, std::nullopt, std::nullopt};
     Wood only_12 = only_green;
-    only_12.sg_12 = Figure{wood_density_kg_m3(only_green, 12.0) / 1120.0, 0.1, Provenance::memory, ""};
+    only_12.sg_12 = SourcedValue{wood_density_kg_m3(only_green, 12.0) / 1120.0, 0.1, Provenance::memory, ""};
     only_12.sg_green.reset();
     for (double moisture : {0.0, 6.0, 12.0, 20.0, 30.0}) {
         CHECK_THAT(wood_density_kg_m3(only_12, moisture),

@@ -469,7 +469,7 @@ TEST_CASE("a part without a name, or for a full drawer, is not laid into it sile
     CHECK_FALSE(bench.there("drawer.0"));
     state::Drawer full;
     for (std::size_t i = 0; i < state::most_things; ++i) {
-        state::Thing thing;
+        state::DrawerItem thing;
         thing.name = "Ring " + std::to_string(i);
         full.put(thing);
     }
@@ -486,7 +486,7 @@ TEST_CASE("a part without a name, or for a full drawer, is not laid into it sile
     REQUIRE(bench.app.add_to_drawer(state::write_drawer(one)).empty());
     state::Drawer others;
     for (std::size_t i = 1; i <= state::most_things; ++i) {
-        state::Thing thing;
+        state::DrawerItem thing;
         thing.name = "Bead " + std::to_string(i);
         others.put(thing);
     }

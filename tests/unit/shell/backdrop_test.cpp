@@ -57,15 +57,15 @@ TEST_CASE("a picture lies level between the marks of nose and tail, to the scale
     for (const double turn : {0.0, 0.2, -0.3}) {
         CAPTURE(turn);
         const Backdrop backdrop = oval(turn);
-        const state::Lie lie = backdrop.lie();
-        CHECK_THAT(lie.m_per_px, WithinAbs(0.150 / 600.0, 1e-9));
-        const auto nose = lie.world_of(backdrop.mark(Mark::nose));
-        const auto tail = lie.world_of(backdrop.mark(Mark::tail));
+        const state::PicturePlacement placement = backdrop.placement();
+        CHECK_THAT(placement.m_per_px, WithinAbs(0.150 / 600.0, 1e-9));
+        const auto nose = placement.world_of(backdrop.mark(Mark::nose));
+        const auto tail = placement.world_of(backdrop.mark(Mark::tail));
         CHECK_THAT(nose.x_m, WithinAbs(0.0, 1e-12));
         CHECK_THAT(tail.x_m, WithinAbs(0.150, 1e-9));
         CHECK_THAT(tail.z_m, WithinAbs(0.0, 1e-9));
-        const picture::Spot back = lie.spot_of(0.04, 0.01);
-        const auto again = lie.world_of(back);
+        const picture::Spot back = placement.spot_of(0.04, 0.01);
+        const auto again = placement.world_of(back);
         CHECK_THAT(again.x_m, WithinAbs(0.04, 1e-12));
         CHECK_THAT(again.z_m, WithinAbs(0.01, 1e-12));
     }
@@ -76,7 +76,7 @@ TEST_CASE("a lure photographed with its nose at the right is mirrored, its back 
     Backdrop backdrop = oval();
     backdrop.put_mark(Mark::nose, {700.0, 250.0});
     backdrop.put_mark(Mark::tail, {100.0, 250.0});
-    const auto above_tail = backdrop.lie().world_of({100.0, 150.0});
+    const auto above_tail = backdrop.placement().world_of({100.0, 150.0});
     CHECK_THAT(above_tail.x_m, WithinAbs(0.150, 1e-9));
     CHECK_THAT(above_tail.z_m, WithinAbs(100.0 * 0.150 / 600.0, 1e-9));
 }
@@ -87,17 +87,17 @@ TEST_CASE("two marks on a rule give the scale instead of nose and tail", "[shell
     backdrop.put_mark(Mark::rule_from, {100.0, 400.0});
     backdrop.put_mark(Mark::rule_to, {500.0, 400.0});
     backdrop.set_apart_m(0.100);
-    CHECK_THAT(backdrop.lie().world_of(backdrop.mark(Mark::tail)).x_m, WithinAbs(0.150, 1e-9));
+    CHECK_THAT(backdrop.placement().world_of(backdrop.mark(Mark::tail)).x_m, WithinAbs(0.150, 1e-9));
 }
 
 TEST_CASE("a picture stays put under a mark that is being dragged", "[shell][picture]") {
     Backdrop backdrop = oval();
-    const state::Lie before = backdrop.lie();
+    const state::PicturePlacement before = backdrop.placement();
     backdrop.hold(Mark::tail);
     backdrop.put_mark(Mark::tail, {600.0, 260.0});
-    CHECK(backdrop.lie().m_per_px == before.m_per_px);
+    CHECK(backdrop.placement().m_per_px == before.m_per_px);
     backdrop.hold(std::nullopt);
-    CHECK(backdrop.lie().m_per_px > before.m_per_px);
+    CHECK(backdrop.placement().m_per_px > before.m_per_px);
 }
 
 TEST_CASE("marks kept as text come back, and a mark never leaves the picture", "[shell][picture]") {
@@ -116,7 +116,7 @@ TEST_CASE("marks kept as text come back, and a mark never leaves the picture", "
         CAPTURE(wrong);
         other.ready(wrong, 0.1);
         CHECK(other.there());
-        CHECK(other.apart_m() > 0.0);
+        CHECK(other.rule_length_m() > 0.0);
         CHECK(other.strength() > 0.0f);
     }
 }
@@ -166,13 +166,13 @@ TEST_CASE("a mark is nudged by thousandths of the picture's width, along the lur
     for (const double turn : {0.0, 0.3}) {
         CAPTURE(turn);
         Backdrop backdrop = oval(turn);
-        const state::Lie lie = backdrop.lie();
-        const auto before = lie.world_of(backdrop.mark(Mark::tail));
+        const state::PicturePlacement placement = backdrop.placement();
+        const auto before = placement.world_of(backdrop.mark(Mark::tail));
         const unsigned revision = backdrop.revision();
         backdrop.nudge_mark(Mark::tail, 2.0, -1.0);
-        const auto after = lie.world_of(backdrop.mark(Mark::tail));
-        CHECK_THAT(after.x_m - before.x_m, WithinAbs(2.0 * 0.8 * lie.m_per_px, 1e-12));
-        CHECK_THAT(after.z_m - before.z_m, WithinAbs(-0.8 * lie.m_per_px, 1e-12));
+        const auto after = placement.world_of(backdrop.mark(Mark::tail));
+        CHECK_THAT(after.x_m - before.x_m, WithinAbs(2.0 * 0.8 * placement.m_per_px, 1e-12));
+        CHECK_THAT(after.z_m - before.z_m, WithinAbs(-0.8 * placement.m_per_px, 1e-12));
         CHECK(backdrop.revision() > revision);
     }
 }

@@ -8,7 +8,7 @@
 using namespace evenfall;
 using namespace evenfall::shell;
 using Catch::Matchers::WithinAbs;
-using state::ThingKind;
+using state::DrawerItemKind;
 
 namespace {
 
@@ -21,15 +21,15 @@ state::Drawer filled() {
     hook.mass_sigma_kg = 0.00004;
     hook.reach_m = 0.0185;
     hook.stage = Stage::dressed;
-    drawer.put(state::thing_of(hook));
-    state::Thing wire;
-    wire.kind = ThingKind::wire;
+    drawer.put(state::drawer_item_of(hook));
+    state::DrawerItem wire;
+    wire.kind = DrawerItemKind::wire;
     wire.name = "Soft 0.8";
     wire.diameter_m = 0.0008;
     wire.temper = document::WireTemper::soft;
     drawer.put(wire);
-    state::Thing rod;
-    rod.kind = ThingKind::stock;
+    state::DrawerItem rod;
+    rod.kind = DrawerItemKind::stock;
     rod.name = "Lead rod";
     rod.material = "lead";
     rod.diameter_m = 0.0055;
@@ -65,17 +65,17 @@ TEST_CASE("a piece laid in under a name that is there takes its place, and every
           "[shell][drawer]") {
     state::Drawer drawer = filled();
     const unsigned before = drawer.revision();
-    state::Thing heavier = drawer.things()[0];
+    state::DrawerItem heavier = drawer.things()[0];
     heavier.mass_kg = 0.002;
     CHECK(drawer.put(heavier));
     CHECK(drawer.things().size() == 3);
     CHECK(drawer.things()[0].mass_kg == 0.002);
     CHECK(drawer.revision() > before);
-    drawer.throw_out(1);
+    drawer.remove(1);
     REQUIRE(drawer.things().size() == 2);
-    CHECK(drawer.things()[1].kind == ThingKind::stock);
+    CHECK(drawer.things()[1].kind == DrawerItemKind::stock);
     for (std::size_t i = drawer.things().size(); i < state::most_things; ++i) {
-        state::Thing one = heavier;
+        state::DrawerItem one = heavier;
         one.name = std::to_string(i);
         REQUIRE(drawer.put(one));
     }
@@ -94,7 +94,7 @@ TEST_CASE("a piece put on a lure gives it its figures, and the lure forgets wher
     CHECK(part.mass_kg == 0.00172);
     CHECK(part.mass_sigma_kg == 0.00004);
     CHECK(part.stage == Stage::dressed);
-    CHECK(state::thing_of(part).reach_m == drawer.things()[0].reach_m);
+    CHECK(state::drawer_item_of(part).reach_m == drawer.things()[0].reach_m);
 }
 
 TEST_CASE("a drawer that cannot be is refused by the field that is wrong", "[shell][drawer]") {
@@ -142,8 +142,8 @@ TEST_CASE("whatever is laid into the drawer, the drawer opens again with all of 
         document::Part part;
         part.name = name;
         state::Drawer drawer;
-        REQUIRE(drawer.put(state::thing_of(part)));
-        state::Thing other;
+        REQUIRE(drawer.put(state::drawer_item_of(part)));
+        state::DrawerItem other;
         other.name = "Ring";
         REQUIRE(drawer.put(other));
         other.name = name + "!";
@@ -159,7 +159,7 @@ TEST_CASE("a piece of whose name nothing can be written is not laid in", "[shell
     state::Drawer drawer = filled();
     const std::string before = state::write_drawer(drawer);
     for (const char* name : {"", "\x01", "\xC3"}) {
-        state::Thing thing = drawer.things()[0];
+        state::DrawerItem thing = drawer.things()[0];
         thing.name = name;
         CHECK_FALSE(drawer.put(thing));
         CHECK_FALSE(drawer.replace(0, thing));
@@ -169,7 +169,7 @@ TEST_CASE("a piece of whose name nothing can be written is not laid in", "[shell
 
 TEST_CASE("a piece cannot be called as another of its kind is", "[shell][drawer]") {
     state::Drawer drawer = filled();
-    state::Thing rod = drawer.things()[2];
+    state::DrawerItem rod = drawer.things()[2];
     rod.name = "Lead rod thick";
     REQUIRE(drawer.put(rod));
     rod.name = "Lead rod";

@@ -44,8 +44,8 @@ TEST_CASE("a fitted drawing fills its area in one direction and exceeds it in no
 
 TEST_CASE("nose-up lifts the nose and drops the tail by the same, without stretching", "[shell][drawing]") {
     const double pitch = 0.3;
-    const Rotated nose = pitched(-0.08, 0.0, pitch);
-    const Rotated tail = pitched(0.08, 0.0, pitch);
+    const ViewPoint nose = pitched(-0.08, 0.0, pitch);
+    const ViewPoint tail = pitched(0.08, 0.0, pitch);
     CHECK_THAT(nose.v, WithinAbs(0.08 * std::sin(pitch), 1e-15));
     CHECK_THAT(tail.v, WithinAbs(-nose.v, 1e-15));
     CHECK_THAT(std::hypot(nose.u, nose.v), WithinAbs(0.08, 1e-15));

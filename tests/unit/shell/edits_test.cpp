@@ -146,21 +146,21 @@ TEST_CASE("an edit of an entry that is not there changes nothing", "[shell][edit
         CHECK(write_document(remove_joint(index)(document)) == before);
         CHECK(write_document(remove_part(index)(document)) == before);
         CHECK(write_document(move_coat(index, 1)(document)) == before);
-        CHECK(write_document(remove_curve_point(Curve::top, index)(document)) == before);
+        CHECK(write_document(remove_curve_point(CurveKind::top, index)(document)) == before);
         CHECK(write_document(on_hole(index, [](document::Hole& h) { h.x_m = 9.0; })(document)) == before);
     }
 }
 
 TEST_CASE("points of a curve keep their order and its ends their places", "[shell][edits]") {
     const document::Document plain = new_lure();
-    const auto moved = move_curve_point(Curve::top, 2, 10.0, 0.012)(plain);
+    const auto moved = move_curve_point(CurveKind::top, 2, 10.0, 0.012)(plain);
     CHECK(moved.shape.top[2].x_m < moved.shape.top[3].x_m);
     CHECK(moved.shape.top[2].value == 0.012);
-    const auto end = move_curve_point(Curve::top, 0, 0.05, 0.003)(plain);
+    const auto end = move_curve_point(CurveKind::top, 0, 0.05, 0.003)(plain);
     CHECK(end.shape.top[0].x_m == 0.0);
     CHECK(end.shape.top[0].value == 0.003);
-    CHECK(remove_curve_point(Curve::top, 0)(plain).shape.top.size() == plain.shape.top.size());
-    const auto more = add_curve_point(Curve::bottom)(plain);
+    CHECK(remove_curve_point(CurveKind::top, 0)(plain).shape.top.size() == plain.shape.top.size());
+    const auto more = add_curve_point(CurveKind::bottom)(plain);
     REQUIRE(more.shape.bottom.size() == plain.shape.bottom.size() + 1);
     for (std::size_t i = 1; i < more.shape.bottom.size(); ++i) {
         CHECK(more.shape.bottom[i - 1].x_m < more.shape.bottom[i].x_m);

@@ -20,7 +20,7 @@ TEST_CASE("the list of widgets is that of the last whole frame", "[shell][items]
 }
 
 TEST_CASE("frames are drawn after an event and then no more", "[shell][pending]") {
-    platform::Pending pending;
+    platform::PendingFrames pending;
     while (pending.take()) {
     }
     CHECK(pending.idle());
@@ -29,6 +29,6 @@ TEST_CASE("frames are drawn after an event and then no more", "[shell][pending]"
     int drawn = 0;
     while (pending.take())
         ++drawn;
-    CHECK(drawn == platform::Pending::after_event);
+    CHECK(drawn == platform::PendingFrames::after_event);
     CHECK(pending.idle());
 }

@@ -116,9 +116,9 @@ TEST_CASE(
     REQUIRE(after.log.size() == 1);
     CHECK(after.log.front().struck);
     CHECK(after.log.front().note == "old lead");
-    const auto believed = evaluate(after);
-    REQUIRE(believed.ok());
-    CHECK_THAT(believed->answers.in_water_kg, WithinAbs(now->after.in_water_kg, 1e-9));
+    const auto with_readings = evaluate(after);
+    REQUIRE(with_readings.ok());
+    CHECK_THAT(with_readings->answers.in_water_kg, WithinAbs(now->after.in_water_kg, 1e-9));
     const auto again = do_now(after, Stage::leaded);
     REQUIRE(again.ok());
     CHECK(again->nothing_to_do);
@@ -141,27 +141,27 @@ TEST_CASE("ten thousand lures are drawn a frame's worth at a time, the same ones
           "ends them",
           "[shell][log]") {
     state::Session session(demo());
-    state::BenchAnswers bench;
+    state::BenchAnswerCache bench;
     CHECK_FALSE(bench.drawing());
     bench.start_draws(session);
     int frames = 0;
-    while (bench.go_on_drawing(session))
+    while (bench.continue_draws(session))
         ++frames;
     CHECK(frames > 10);
     REQUIRE(bench.draws().has_value());
-    CHECK(bench.draws()->count == state::BenchAnswers::draws_wanted);
-    const auto at_once = uncertainty_by_draws(session.document(), state::BenchAnswers::draws_wanted);
+    CHECK(bench.draws()->count == state::BenchAnswerCache::draws_wanted);
+    const auto at_once = uncertainty_by_draws(session.document(), state::BenchAnswerCache::draws_wanted);
     REQUIRE(at_once.ok());
     CHECK(bench.draws()->mass_kg.mean == at_once->mass_kg.mean);
     CHECK(bench.draws()->chances.both == at_once->chances.both);
 
     bench.start_draws(session);
-    REQUIRE(bench.go_on_drawing(session));
+    REQUIRE(bench.continue_draws(session));
     session.apply({"warmer", [](document::Document d) {
                        d.water.temperature_c += 1.0;
                        return d;
                    }});
-    CHECK_FALSE(bench.go_on_drawing(session));
+    CHECK_FALSE(bench.continue_draws(session));
     CHECK_FALSE(bench.draws().has_value());
 }
 
@@ -189,7 +189,7 @@ TEST_CASE("the log can be kept as a table", "[shell][log]") {
 TEST_CASE("while a finger drags, the chance stays that of the lure before; let go, it is that of the new one",
           "[shell][log]") {
     state::Session session(demo());
-    state::BenchAnswers bench;
+    state::BenchAnswerCache bench;
     const double before = bench.uncertainty(session)->in_water_kg.value;
     const auto heavier = [](document::Document d) {
         d.holes[0].fill->mass_kg = *d.holes[0].fill->mass_kg + 0.001;

@@ -38,7 +38,7 @@ void warm(state::Session& session, double celsius, bool finished = true) {
 
 TEST_CASE("an answer is asked for once, however often it is shown", "[shell][motion]") {
     const state::Session session = session_of("millrace-170.json");
-    state::WaterAnswers answers;
+    state::WaterAnswerCache answers;
     CHECK(answers.asked() == 0);
     const auto* first = answers.falls(session);
     REQUIRE(first != nullptr);
@@ -60,7 +60,7 @@ TEST_CASE("an answer is asked for once, however often it is shown", "[shell][mot
 TEST_CASE("a changed lure is asked about anew: edited, previewed, taken back, opened, restored",
           "[shell][motion]") {
     state::Session session = session_of("millrace-170.json");
-    state::WaterAnswers answers;
+    state::WaterAnswerCache answers;
     const auto speed = [&] {
         const auto* falls = answers.falls(session);
         REQUIRE(falls != nullptr);
@@ -94,7 +94,7 @@ TEST_CASE("a refused change asks nothing anew", "[shell][motion]") {
 
 TEST_CASE("another depth asks for the track alone", "[shell][motion]") {
     state::Session session = session_of("millrace-170.json");
-    state::WaterAnswers answers;
+    state::WaterAnswerCache answers;
     REQUIRE(answers.falls(session) != nullptr);
     REQUIRE(answers.track(session) != nullptr);
     const int asked = answers.asked();
@@ -111,7 +111,7 @@ TEST_CASE("another depth asks for the track alone", "[shell][motion]") {
 TEST_CASE("the drawn fall begins at rest, ends where the core says, and passes through the core's points",
           "[shell][motion]") {
     const state::Session session = session_of("millrace-170.json");
-    state::WaterAnswers answers;
+    state::WaterAnswerCache answers;
     const auto* track = answers.track(session);
     REQUIRE(track != nullptr);
     REQUIRE(track->points.size() > 10);

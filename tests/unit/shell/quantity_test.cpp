@@ -27,7 +27,7 @@ TEST_CASE("numbers are written with a true minus sign, which zero has not", "[sh
     CHECK(value_text(0.3048 / 1.9, Unit::s_per_ft) == "1.90\u00a0s/ft");
     CHECK(value_text(0.0001, Unit::micrometre) == "100\u00a0µm");
     CHECK(value_text(0.0000254, Unit::mil) == "1.0\u00a0mil");
-    CHECK(number_text(2.5, Unit::one, 1) == "2.5");
+    CHECK(evenfall::shell::widgets::number_text(2.5, Unit::one, 1) == "2.5");
 }
 
 TEST_CASE("what does not fall has no time per length", "[shell][quantity]") {

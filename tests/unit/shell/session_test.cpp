@@ -206,7 +206,7 @@ TEST_CASE("nothing chosen, held or begun on one lure is so on the next", "[shell
     session.view.adding_reading = true;
     REQUIRE(restore_session(session, write_session(Session(demo("reedline-120.json")))).empty());
     CHECK(session.view.selection == Selection{});
-    CHECK(session.view.touch == Touch{});
+    CHECK(session.view.touch == DragState{});
     CHECK_FALSE(session.view.adding_reading);
 }
 

@@ -1,3 +1,4 @@
+#include "evenfall.hpp"
 #include "workshop/coat_schedule.hpp"
 
 #include <catch2/catch_test_macros.hpp>

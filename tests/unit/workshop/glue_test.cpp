@@ -41,9 +41,9 @@ double solid(const char* id) {
 
 TEST_CASE("a pinned hinge has its eyes glued in one segment, linked eyes one pair on either side", "[glue]") {
     document::Document d = hinged_block();
-    const auto pinned = eyes_in_holes(d, body_of(d));
+    const auto pinned = glued_eyes(d, body_of(d));
     REQUIRE(pinned.size() == 2);
-    for (const EyeInHole& eye : pinned) {
+    for (const GluedEye& eye : pinned) {
         CHECK(eye.segment == 0);
         // The fore half ends at 59 mm; the twist sits 20 mm deep.
         CHECK_THAT(eye.at_m.x, WithinAbs(0.059 - 0.010, 1e-12));
@@ -54,14 +54,14 @@ TEST_CASE("a pinned hinge has its eyes glued in one segment, linked eyes one pai
         p.x_from_m = 0.052;
         p.x_to_m = 0.0595;
     }
-    const auto aft = eyes_in_holes(d, body_of(d));
+    const auto aft = glued_eyes(d, body_of(d));
     REQUIRE(aft.size() == 2);
     CHECK(aft[0].segment == 1);
     CHECK_THAT(aft[0].at_m.x, WithinAbs(0.061 + 0.010, 1e-12));
     d.joints[0].hinge->kind = document::HingeKind::linked;
-    CHECK(eyes_in_holes(d, body_of(d)).size() == 4);
+    CHECK(glued_eyes(d, body_of(d)).size() == 4);
     d.joints[0].hinge.reset();
-    CHECK(eyes_in_holes(d, body_of(d)).empty());
+    CHECK(glued_eyes(d, body_of(d)).empty());
 }
 
 TEST_CASE("glue begins where the twist comes into wood, beside the middle of a relieved face or behind a "
@@ -74,13 +74,13 @@ TEST_CASE("glue begins where the twist comes into wood, beside the middle of a r
     for (document::Pocket& p : d.pockets)
         p.y_m = -0.002;
     // The fore face stands at 59 mm in the middle and 1 mm farther back 2 mm beside it.
-    CHECK_THAT(eyes_in_holes(d, body_of(d))[0].at_m.x, WithinAbs(0.058 - 0.010, 1e-12));
-    const double whole = eyes_in_holes(d, body_of(d))[0].gap_m3;
+    CHECK_THAT(glued_eyes(d, body_of(d))[0].at_m.x, WithinAbs(0.058 - 0.010, 1e-12));
+    const double whole = glued_eyes(d, body_of(d))[0].gap_m3;
     // A pocket that goes on through the face takes the wood from 55 mm on; the other eye keeps its own.
     d.pockets[0].x_from_m = 0.055;
     h.turns = 4.0;
     h.glued_m = 0.012;
-    const auto eyes = eyes_in_holes(d, body_of(d));
+    const auto eyes = glued_eyes(d, body_of(d));
     CHECK_THAT(eyes[1].at_m.x, WithinAbs(0.058 - 0.006, 1e-12));
     // Eye 2 mm inside and wire 0.9 mm: 1.9 mm, four turns of 4.05 mm and legs of 2 mm reach 20.1 mm ahead of
     // the pin at 64 mm.
@@ -92,7 +92,7 @@ TEST_CASE("glue begins where the twist comes into wood, beside the middle of a r
     // Too short to reach the wood: no glue.
     h.turns = 0.0;
     d.pockets[1].x_from_m = 0.055;
-    CHECK(eyes_in_holes(d, body_of(d)).empty());
+    CHECK(glued_eyes(d, body_of(d)).empty());
 }
 
 TEST_CASE("the glue taken is the gaps' volume by density for all lures, over what is not lost", "[glue]") {
@@ -109,7 +109,7 @@ TEST_CASE("the glue taken is the gaps' volume by density for all lures, over wha
     const double gap =
         std::numbers::pi / 4.0 * 0.020 * (4.0e-6 - 2.0 * 0.81e-6 * std::sqrt(1.0 + slope * slope));
     CHECK_THAT(a.rows[0].gap_m3, WithinRel(gap, 1e-12));
-    CHECK(a.rows[0].sort == Sort::epoxy); // a minute to fit is longer than either CA stays open
+    CHECK(a.rows[0].sort == GlueKind::epoxy); // a minute to fit is longer than either CA stays open
     CHECK_THAT(a.take_kg[2], WithinRel(3.0 * 2.0 * gap * solid("epoxy") / 0.75, 1e-12));
     CHECK(a.take_m3[0] == 0.0);
 }
@@ -117,12 +117,12 @@ TEST_CASE("the glue taken is the gaps' volume by density for all lures, over wha
 TEST_CASE("narrow gaps fitted at once take thin CA, wider ones thick, the rest and slow fitting epoxy",
           "[glue]") {
     const WorkingTimes times;
-    CHECK(sort_for(0.05e-3, 3.0, times) == Sort::thin_ca);
-    CHECK(sort_for(0.20e-3, 3.0, times) == Sort::thick_ca);
-    CHECK(sort_for(0.05e-3, 20.0, times) == Sort::thick_ca);
-    CHECK(sort_for(0.50e-3, 3.0, times) == Sort::epoxy);
-    CHECK(sort_for(0.05e-3, 60.0, times) == Sort::epoxy);
-    CHECK(sort_for(0.05e-3, 60.0, {90.0, 90.0, 1200.0}) == Sort::thin_ca);
+    CHECK(glue_for(0.05e-3, 3.0, times) == GlueKind::thin_ca);
+    CHECK(glue_for(0.20e-3, 3.0, times) == GlueKind::thick_ca);
+    CHECK(glue_for(0.05e-3, 20.0, times) == GlueKind::thick_ca);
+    CHECK(glue_for(0.50e-3, 3.0, times) == GlueKind::epoxy);
+    CHECK(glue_for(0.05e-3, 60.0, times) == GlueKind::epoxy);
+    CHECK(glue_for(0.05e-3, 60.0, {90.0, 90.0, 1200.0}) == GlueKind::thin_ca);
 }
 
 TEST_CASE(
@@ -131,14 +131,14 @@ TEST_CASE(
     document::Document d = hinged_block();
     d.joints[0].hinge->glue = document::HingeGlue::ca;
     GlueAnswer a = answered(d);
-    CHECK(a.rows[0].sort == Sort::thin_ca);
+    CHECK(a.rows[0].sort == GlueKind::thin_ca);
     REQUIRE(a.warnings.size() == 1);
     CHECK(a.warnings[0].sentence.find("sets before") != std::string::npos);
     GlueRequest quick;
     quick.fitting_s = 4.0;
     CHECK(answered(d, quick).warnings.empty());
     d.joints[0].hinge->glue = document::HingeGlue::epoxy;
-    CHECK(answered(d, quick).rows[0].sort == Sort::epoxy);
+    CHECK(answered(d, quick).rows[0].sort == GlueKind::epoxy);
 }
 
 TEST_CASE("each hook hangs on one hanger where nobody says otherwise", "[glue]") {
@@ -221,7 +221,7 @@ TEST_CASE(
     d.joints[0].hinge->glue = document::HingeGlue::epoxy;
     const auto glued = evaluate(d);
     REQUIRE(glued.ok());
-    const double gap = eyes_in_holes(d, body_of(d))[0].gap_m3;
+    const double gap = glued_eyes(d, body_of(d))[0].gap_m3;
     CHECK_THAT(glued->answers.mass_kg - plain->answers.mass_kg,
                WithinAbs(2.0 * gap * (solid("epoxy") - 500.0), 1e-12));
     CHECK(glued->answers.displaced_m3 == plain->answers.displaced_m3);

@@ -54,7 +54,7 @@ TEST_CASE("hooks overlap by their reaches less the true distance of their hanger
     d.parts = {hung({0.015, 0.0, -0.015}, 0.015), hung({0.035, 0.0, -0.015}, 0.010)};
     auto f = fouls(d);
     REQUIRE(f.size() == 1);
-    CHECK(f[0].what == Fouls::hook);
+    CHECK(f[0].what == FoulKind::hook);
     CHECK_THAT(f[0].over_m, WithinAbs(0.005, 1e-12));
     // 15 mm to the side or in height: 20, 15, 25 is a right triangle.
     d.parts[1].at_m.y = 0.0151;
@@ -75,7 +75,7 @@ TEST_CASE("a hook reaches a joint at the nearest edge of its cut, under the bell
     d.parts = {hung({0.048, 0.0, -0.020}, 0.0135)};
     auto f = fouls(d);
     REQUIRE(f.size() == 1);
-    CHECK(f[0].what == Fouls::joint);
+    CHECK(f[0].what == FoulKind::joint);
     CHECK_THAT(f[0].over_m, WithinAbs(0.0005, 1e-12));
     // Beside the body, 5 mm off its flank and 12 mm before the cut, at half depth.
     d.parts = {hung({0.048, 0.015, -0.0075}, 0.0135)};
@@ -91,7 +91,7 @@ TEST_CASE("a hook reaches the middle of a soft tail behind it, and none before i
     d.parts = {hung({0.100, 0.0, -0.012}, 0.0135), hung({0.112, 0.0, -0.007}, 0.0, "plastisol")};
     auto f = fouls(d);
     REQUIRE(f.size() == 1);
-    CHECK(f[0].what == Fouls::tail);
+    CHECK(f[0].what == FoulKind::tail);
     CHECK_THAT(f[0].over_m, WithinAbs(0.0005, 1e-12));
     d.parts[1].at_m.x = 0.090;
     CHECK(fouls(d).empty());
@@ -116,7 +116,7 @@ TEST_CASE(
     f = fouls(d, swing_rad);
     REQUIRE_FALSE(f.empty());
     CHECK(std::any_of(f.begin(), f.end(),
-                      [](const HookFoul& one) { return one.what == Fouls::hook && !one.bent; }));
+                      [](const HookFoul& one) { return one.what == FoulKind::hook && !one.bent; }));
 }
 
 TEST_CASE("a hook to one side comes nearer when the tail swings to that side", "[joints]") {
@@ -124,7 +124,7 @@ TEST_CASE("a hook to one side comes nearer when the tail swings to that side", "
     d.parts = {hung({0.040, 0.012, -0.015}, 0.016), hung({0.080, 0.012, -0.015}, 0.016)};
     const auto f = fouls(d, 0.8);
     REQUIRE(f.size() == 1);
-    CHECK(f[0].bent == Way::starboard);
+    CHECK(f[0].bent == SwingSide::starboard);
 }
 
 TEST_CASE("hooks that pass each other on the way foul, clear as they are straight and all the way round",
@@ -136,7 +136,7 @@ TEST_CASE("hooks that pass each other on the way foul, clear as they are straigh
     CHECK(fouls(d).empty());
     auto f = fouls(d, 2.0 * std::numbers::pi / 3.0);
     REQUIRE(f.size() == 1);
-    CHECK(f[0].bent == Way::starboard);
+    CHECK(f[0].bent == SwingSide::starboard);
     CHECK(f[0].part_way);
     CHECK_THAT(f[0].over_m, WithinAbs(0.008, 1e-12)); // six eighths of 120°
     // Swung no farther than where they meet, all the way is worst.
@@ -154,7 +154,7 @@ TEST_CASE("a hook that trails reaches a soft tail behind its hanger, drawn or a 
     d.parts = {hook, hung({0.128, 0.0, 0.0}, 0.0, "plastisol")};
     auto f = fouls(d);
     REQUIRE(f.size() == 1);
-    CHECK(f[0].what == Fouls::tail);
+    CHECK(f[0].what == FoulKind::tail);
     CHECK_THAT(f[0].over_m, WithinAbs(0.013, 1e-12));
     d.parts[1].at_m.x = 0.120;
     CHECK(fouls(d).empty());

@@ -32,7 +32,7 @@ bool warns_of(const JointsAnswer& a, const std::string& words) {
     return false;
 }
 
-const Wall* wall(const JointAnswer& j, Between between) {
+const Wall* wall(const JointAnswer& j, WallKind between) {
     for (const Wall& w : j.walls) {
         if (w.between == between) return &w;
     }
@@ -232,17 +232,17 @@ TEST_CASE("walls are what a ruler finds between pin, pocket, skin and hole", "[j
     d.holes[0].depth_m = 0.010; // from −15 to −5 mm: beside the lower pocket (−9.5 to −6.5)
     const JointAnswer j = answered(d).joints[0];
     // Pin 3 mm behind its face, 0.6 mm thick to one side; skin 10 mm out.
-    CHECK_THAT(wall(j, Between::pin_and_face)->thickness_m, WithinAbs(0.0024, 1e-9));
-    CHECK_THAT(wall(j, Between::pin_and_skin)->thickness_m, WithinAbs(0.0094, 1e-9));
-    CHECK_THAT(wall(j, Between::pocket_and_skin)->thickness_m, WithinAbs(0.007, 1e-9));
-    CHECK_THAT(wall(j, Between::pocket_and_hole)->thickness_m, WithinAbs(0.003, 1e-9));
-    CHECK_THAT(wall(j, Between::pin_and_hole)->thickness_m, WithinAbs(0.0064, 1e-9));
-    CHECK(wall(j, Between::pocket_and_hole)->hole == 0);
+    CHECK_THAT(wall(j, WallKind::pin_and_face)->thickness_m, WithinAbs(0.0024, 1e-9));
+    CHECK_THAT(wall(j, WallKind::pin_and_skin)->thickness_m, WithinAbs(0.0094, 1e-9));
+    CHECK_THAT(wall(j, WallKind::pocket_and_skin)->thickness_m, WithinAbs(0.007, 1e-9));
+    CHECK_THAT(wall(j, WallKind::pocket_and_hole)->thickness_m, WithinAbs(0.003, 1e-9));
+    CHECK_THAT(wall(j, WallKind::pin_and_hole)->thickness_m, WithinAbs(0.0064, 1e-9));
+    CHECK(wall(j, WallKind::pocket_and_hole)->hole == 0);
     d.holes[0].depth_m = 0.004; // ends below the pocket; the pin ends 2 mm inside the belly
-    CHECK(wall(answered(d).joints[0], Between::pocket_and_hole) == nullptr);
-    CHECK(wall(answered(d).joints[0], Between::pin_and_hole) != nullptr);
+    CHECK(wall(answered(d).joints[0], WallKind::pocket_and_hole) == nullptr);
+    CHECK(wall(answered(d).joints[0], WallKind::pin_and_hole) != nullptr);
     d.holes[0].depth_m = 0.0019;
-    CHECK(wall(answered(d).joints[0], Between::pin_and_hole) == nullptr);
+    CHECK(wall(answered(d).joints[0], WallKind::pin_and_hole) == nullptr);
 }
 
 TEST_CASE("a hole that meets the pin below its lowest eye is told, and one in the fore segment that a pocket "
@@ -252,13 +252,13 @@ TEST_CASE("a hole that meets the pin below its lowest eye is told, and one in th
     d.holes.push_back(support::belly_hole(64.0, 6.0, 20.0));
     d.holes[0].depth_m =
         0.004; // from −15 to −11 mm, on the pin's own axis; the lower pocket begins at −9.5 mm
-    CHECK_THAT(wall(answered(d).joints[0], Between::pin_and_hole)->thickness_m, WithinAbs(-0.0036, 1e-12));
+    CHECK_THAT(wall(answered(d).joints[0], WallKind::pin_and_hole)->thickness_m, WithinAbs(-0.0036, 1e-12));
     CHECK(warns_of(answered(d), "no wood is left between the pin and hole 1"));
     // A pin that stands beside the wood, 10 mm to either side, meets no hole.
     d.holes[0].depth_m = 0.020;
-    CHECK(wall(answered(d).joints[0], Between::pin_and_hole) != nullptr);
+    CHECK(wall(answered(d).joints[0], WallKind::pin_and_hole) != nullptr);
     d.joints[0].hinge->pin_off_m = 0.011;
-    CHECK(wall(answered(d).joints[0], Between::pin_and_hole) == nullptr);
+    CHECK(wall(answered(d).joints[0], WallKind::pin_and_hole) == nullptr);
     d.joints[0].hinge->pin_off_m = 0.0;
     // Linked eyes: pockets from 50 to 70 mm reach 9 mm into either segment. A hole of 6 mm at 46.4 mm leaves
     // 0.6 mm.
@@ -271,15 +271,15 @@ TEST_CASE("a hole that meets the pin below its lowest eye is told, and one in th
         d.holes[0].x_m = x_m;
         d.holes[0].depth_m = 0.014;
         const JointsAnswer a = answered(d);
-        REQUIRE(wall(a.joints[0], Between::pocket_and_hole) != nullptr);
-        CHECK_THAT(wall(a.joints[0], Between::pocket_and_hole)->thickness_m, WithinAbs(0.0006, 1e-12));
+        REQUIRE(wall(a.joints[0], WallKind::pocket_and_hole) != nullptr);
+        CHECK_THAT(wall(a.joints[0], WallKind::pocket_and_hole)->thickness_m, WithinAbs(0.0006, 1e-12));
         CHECK(warns_of(a, "between the eye pocket and hole 1"));
     }
     // Pockets of the aft segment alone are no matter to a hole of the fore one.
     for (document::Pocket& p : d.pockets)
         p.x_from_m = 0.0605;
     d.holes[0].x_m = 0.050;
-    CHECK(wall(answered(d).joints[0], Between::pocket_and_hole) == nullptr);
+    CHECK(wall(answered(d).joints[0], WallKind::pocket_and_hole) == nullptr);
 }
 
 TEST_CASE("a pin bears on wood where no pocket is and bends over the widest one, whichever way its pockets "
@@ -400,7 +400,7 @@ TEST_CASE("eyes linked in each other have no pin to wall in, and play by the wir
     document::Document d = hinged_block();
     d.joints[0].hinge->kind = document::HingeKind::linked;
     const JointAnswer j = answered(d).joints[0];
-    CHECK(wall(j, Between::pin_and_face) == nullptr);
+    CHECK(wall(j, WallKind::pin_and_face) == nullptr);
     CHECK_THAT(j.play_per_eye_m, WithinAbs(0.002 - 0.0009, 1e-12));
     CHECK(j.strength.pin_shear_n == 0.0);
 }
@@ -445,7 +445,7 @@ TEST_CASE("a stronger line lowers the safety in proportion; only a joint before 
 TEST_CASE("a swung chain keeps its pins together and every segment its length", "[joints]") {
     const std::vector<Pin> pins{{0.05, 0.0}, {0.09, 0.001}, {0.12, 0.0}};
     const std::vector<double> swings{0.5, -0.2, 0.9};
-    const auto stands = chain_stands(pins, swings);
+    const auto stands = chain_poses(pins, swings);
     REQUIRE(stands.size() == 4);
     double turned = 0.0;
     for (std::size_t k = 0; k < pins.size(); ++k) {
@@ -467,7 +467,7 @@ TEST_CASE("a chain of even spacing and swing lies on the circle that its turn ra
     const std::vector<double> swings(6, 0.3);
     const double radius = turn_radius_m(0.030 * 7, pins, swings);
     CHECK_THAT(radius, WithinRel(0.030 / (2.0 * std::tan(0.15)), 1e-12));
-    const auto stands = chain_stands(pins, swings);
+    const auto stands = chain_poses(pins, swings);
     // Centre: to starboard (positive y) of the first link's middle.
     for (std::size_t k = 0; k < stands.size(); ++k) {
         const Pin middle = stands[k].of(0.015 + 0.030 * static_cast<double>(k), 0.0);

@@ -62,19 +62,19 @@ TEST_CASE("linked eyes move from stop to stop by the slop that plain geometry gi
           "[joints]") {
     for (const double lean_deg : {0.0, 30.0, 45.0, 90.0}) {
         const LinkedEyes eyes{0.9e-3, 2.6e-3, rad_from_deg(lean_deg)};
-        const LinkSlop slop = link_slop(eyes);
+        const LinkPlay play = link_play(eyes);
         INFO("lean " << lean_deg);
-        CHECK_THAT(slop.fore_aft_m, WithinAbs(1.7e-3, 1e-12));
+        CHECK_THAT(play.fore_aft_m, WithinAbs(1.7e-3, 1e-12));
         CHECK_THAT(until_touch(eyes, 1.0, 0.0, 0.0) + until_touch(eyes, -1.0, 0.0, 0.0),
-                   WithinAbs(slop.fore_aft_m, 1e-7));
+                   WithinAbs(play.fore_aft_m, 1e-7));
         CHECK_THAT(until_touch(eyes, 0.0, 1.0, 0.0) + until_touch(eyes, 0.0, -1.0, 0.0),
-                   WithinAbs(slop.sideways_m, 1e-7));
+                   WithinAbs(play.sideways_m, 1e-7));
         CHECK_THAT(until_touch(eyes, 0.0, 0.0, 1.0) + until_touch(eyes, 0.0, 0.0, -1.0),
-                   WithinAbs(slop.up_down_m, 1e-7));
+                   WithinAbs(play.up_down_m, 1e-7));
         const double shares = 1.7e-3 / std::max(std::cos(eyes.lean_rad), std::sin(eyes.lean_rad));
-        CHECK(slop.sideways_m <= shares + 1e-12);
-        CHECK(slop.sideways_m > 0.9 * shares);
-        if (lean_deg == 0.0 || lean_deg == 90.0) CHECK_THAT(slop.sideways_m, WithinAbs(1.7e-3, 1e-12));
+        CHECK(play.sideways_m <= shares + 1e-12);
+        CHECK(play.sideways_m > 0.9 * shares);
+        if (lean_deg == 0.0 || lean_deg == 90.0) CHECK_THAT(play.sideways_m, WithinAbs(1.7e-3, 1e-12));
     }
 }
 
@@ -148,11 +148,11 @@ TEST_CASE("linked eyes sag by one eye's fore-aft slop over their spacing; a pinn
           "[joints]") {
     const auto linked = joint_answers(linked_block(0.9e-3, 2.4e-3, 0.0));
     REQUIRE(linked.ok());
-    REQUIRE(linked->joints[0].slop.has_value());
+    REQUIRE(linked->joints[0].play.has_value());
     CHECK_THAT(linked->joints[0].sag_rad, WithinAbs(std::atan(1.5 / 16.0), 1e-12));
     const auto pinned = joint_answers(support::hinged_block());
     REQUIRE(pinned.ok());
-    CHECK_FALSE(pinned->joints[0].slop.has_value());
+    CHECK_FALSE(pinned->joints[0].play.has_value());
     CHECK(pinned->joints[0].eyes_rad[0] == most_swing_rad);
 }
 

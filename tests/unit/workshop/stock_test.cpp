@@ -1,3 +1,4 @@
+#include "evenfall.hpp"
 #include "workshop/stock.hpp"
 
 #include "base/trade.hpp"

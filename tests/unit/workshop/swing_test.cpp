@@ -15,7 +15,7 @@
 using namespace evenfall;
 using Catch::Matchers::WithinAbs;
 using joints::Pin;
-using joints::Way;
+using joints::SwingSide;
 using units::deg_from_rad;
 using units::rad_from_deg;
 
@@ -37,7 +37,7 @@ shape::Body bar(const document::Joint& joint, double half_width_aft_m = 0.010) {
 }
 
 double degrees(const shape::Body& body, double pin_x_m, double coat_m = 0.0) {
-    const joints::Swing s = joints::swing(body, 0, Pin{pin_x_m, 0.0}, Way::starboard, coat_m);
+    const joints::Swing s = joints::swing(body, 0, Pin{pin_x_m, 0.0}, SwingSide::starboard, coat_m);
     CHECK(s.stopped);
     return deg_from_rad(s.angle_rad);
 }
@@ -107,7 +107,7 @@ TEST_CASE("a pin anywhere near the joint swings until the two outlines from abov
             const Outlines seen{
                 -1.0, 1.0, std::tan(rad_from_deg(fore_deg)), std::tan(rad_from_deg(aft_deg)), {x, y}};
             const joints::Swing s =
-                joints::swing(body, 0, Pin{0.07 + x / 1000.0, y / 1000.0}, Way::starboard);
+                joints::swing(body, 0, Pin{0.07 + x / 1000.0, y / 1000.0}, SwingSide::starboard);
             CHECK_THAT(deg_from_rad(s.angle_rad),
                        WithinAbs(std::min(deg_from_rad(seen.first_touch()), 120.0), 1e-6));
         }
@@ -121,7 +121,7 @@ TEST_CASE("a pin that stands outside the wood near back and belly of an oval lur
     REQUIRE(body.ok());
     for (const double y : {0.0, 3.0, 4.0, 6.0}) {
         const double t = std::tan(rad_from_deg(18.0));
-        const joints::Swing s = joints::swing(*body, 0, Pin{0.07, y / 1000.0}, Way::starboard);
+        const joints::Swing s = joints::swing(*body, 0, Pin{0.07, y / 1000.0}, SwingSide::starboard);
         INFO("pin " << y << " mm to starboard");
         CHECK_THAT(deg_from_rad(s.angle_rad),
                    WithinAbs(deg_from_rad(Outlines{-1.0, 1.0, t, t, {0.0, y}}.first_touch()), 0.01));
@@ -177,13 +177,13 @@ TEST_CASE("a lure alike on both sides swings alike both ways; a pin off the midd
           "its own side",
           "[joints]") {
     const shape::Body body = bar(joint(2, 15, 15));
-    const auto at = [&](double y_m, Way way) {
+    const auto at = [&](double y_m, SwingSide way) {
         return joints::swing(body, 0, Pin{0.07, y_m}, way).angle_rad;
     };
-    CHECK_THAT(at(0.0, Way::port), WithinAbs(at(0.0, Way::starboard), 1e-12));
-    CHECK_THAT(at(0.001, Way::port), WithinAbs(at(-0.001, Way::starboard), 1e-12));
-    CHECK(at(0.001, Way::starboard) > at(0.0, Way::starboard));
-    CHECK(at(0.001, Way::port) < at(0.0, Way::port));
+    CHECK_THAT(at(0.0, SwingSide::port), WithinAbs(at(0.0, SwingSide::starboard), 1e-12));
+    CHECK_THAT(at(0.001, SwingSide::port), WithinAbs(at(-0.001, SwingSide::starboard), 1e-12));
+    CHECK(at(0.001, SwingSide::starboard) > at(0.0, SwingSide::starboard));
+    CHECK(at(0.001, SwingSide::port) < at(0.0, SwingSide::port));
 }
 
 TEST_CASE("more gap and more relief never swing less", "[joints]") {

@@ -124,16 +124,18 @@ TEST_CASE("a tail pulls as its moments say: plastic heavier than water behind th
     d.tail = support::paddle(0.150);
     d.tail->density_kg_m3 = 1250.0;
     const Evaluation with = worked(d);
-    const auto pull = tail::pull(d, with);
-    REQUIRE(pull.ok());
-    CHECK_THAT(pull->own.mass.kg, WithinRel(with.answers.mass_kg - pull->without.mass_kg, 1e-9));
-    CHECK_THAT(pull->own.in_water(with.answers.water_density_kg_m3).kg,
-               WithinRel(with.answers.in_water_kg - pull->without.in_water_kg, 1e-9));
-    REQUIRE((with.answers.pitch_rad && pull->without.pitch_rad));
-    CHECK(*with.answers.pitch_rad > *pull->without.pitch_rad);
+    const auto tail_effect = tail::tail_effect(d, with);
+    REQUIRE(tail_effect.ok());
+    CHECK_THAT(tail_effect->own.mass.kg,
+               WithinRel(with.answers.mass_kg - tail_effect->without.mass_kg, 1e-9));
+    CHECK_THAT(tail_effect->own.in_water(with.answers.water_density_kg_m3).kg,
+               WithinRel(with.answers.in_water_kg - tail_effect->without.in_water_kg, 1e-9));
+    REQUIRE((with.answers.pitch_rad && tail_effect->without.pitch_rad));
+    CHECK(*with.answers.pitch_rad > *tail_effect->without.pitch_rad);
     // Statics by hand: G and B each move by the tail's share of their moments.
     const double g =
-        (pull->without.g_m.x * pull->without.mass_kg + pull->own.mass_moment_kg_m.x) / with.answers.mass_kg;
+        (tail_effect->without.g_m.x * tail_effect->without.mass_kg + tail_effect->own.mass_moment_kg_m.x) /
+        with.answers.mass_kg;
     CHECK_THAT(with.answers.g_m.x, WithinRel(g, 1e-12));
 }
 
@@ -166,7 +168,7 @@ TEST_CASE("the water drags at a tail by its own areas, and only once it is on", 
     const Evaluation e = worked(d);
     const auto items = fall::drag_items(*e.body.lines, d, e.ledger);
     REQUIRE(items.size() == 1);
-    const tail::Shadow s = tail::shadow(*d.tail);
+    const tail::ProjectedAreas s = tail::shadow(*d.tail);
     CHECK_THAT(items[0].cd_area_m2, WithinRel(1.2 * s.above_m2 + 0.04 * s.side_m2, 1e-12));
     CHECK(items[0].cd_area_low_m2 < items[0].cd_area_m2);
     CHECK(items[0].cd_area_high_m2 > items[0].cd_area_m2);
@@ -176,7 +178,7 @@ TEST_CASE("the water drags at a tail by its own areas, and only once it is on", 
 TEST_CASE("afloat, tail and tenon go under as boxes of their own volume", "[tail]") {
     const document::Document d = support::block_with_tail();
     const Evaluation e = worked(d);
-    const afloat::Hull hull(e.body, e.ledger, d);
+    const afloat::FloatingHull hull(e.body, e.ledger, d);
     CHECK_THAT(hull.immersed({0.0, 0.0, 1.0}, 1.0).volume_m3, WithinRel(e.answers.displaced_m3, 1e-9));
     CHECK(afloat::float_answers(e.body, e.ledger, d, e.answers.water_density_kg_m3).ok());
 }
@@ -204,7 +206,7 @@ TEST_CASE("a hook whose reach passes the root of the tail fouls it", "[tail]") {
         d.parts = {hook};
         const auto fouls = joints::hook_fouls(d, *body, pins, swings);
         const auto found = std::find_if(fouls.begin(), fouls.end(), [](const joints::HookFoul& f) {
-            return f.what == joints::Fouls::tail;
+            return f.what == joints::FoulKind::tail;
         });
         return found == fouls.end() ? std::optional<joints::HookFoul>() : *found;
     };

@@ -31,15 +31,15 @@ ledger::Ledger lines_of(const document::Tail& t) {
     return lines;
 }
 
-tail::Pour poured(const document::Tail& t, const tail::PourRequest& request) {
+tail::TailCasting poured(const document::Tail& t, const tail::PourRequest& request) {
     const auto p = tail::pour(t, lines_of(t), request);
     REQUIRE(p.ok());
     return *p;
 }
 
-double together_kg(const tail::Pour& p) {
+double together_kg(const tail::TailCasting& p) {
     double sum = 0.0;
-    for (const tail::Portion& portion : p.blend)
+    for (const tail::MassAndVolume& portion : p.blend)
         sum += portion.mass_kg;
     return sum;
 }

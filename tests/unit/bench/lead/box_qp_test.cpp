@@ -15,10 +15,10 @@ namespace {
 
 using Pair = std::array<double, 2>;
 
-std::vector<Column> random_columns(std::mt19937_64& rng, std::size_t n) {
+std::vector<LeadVariable> random_columns(std::mt19937_64& rng, std::size_t n) {
     std::uniform_real_distribution<double> unit(0.0, 1.0);
-    std::vector<Column> columns(n);
-    for (Column& c : columns) {
+    std::vector<LeadVariable> columns(n);
+    for (LeadVariable& c : columns) {
         c.upper = 0.2 + unit(rng);
         c.bend = 0.1 + unit(rng);
         c.slope = unit(rng);
@@ -27,7 +27,7 @@ std::vector<Column> random_columns(std::mt19937_64& rng, std::size_t n) {
     return columns;
 }
 
-Pair sum(const std::vector<Column>& columns, const std::vector<double>& h) {
+Pair sum(const std::vector<LeadVariable>& columns, const std::vector<double>& h) {
     Pair s{};
     for (std::size_t i = 0; i < h.size(); ++i) {
         s[0] += columns[i].row[0] * h[i];
@@ -36,7 +36,7 @@ Pair sum(const std::vector<Column>& columns, const std::vector<double>& h) {
     return s;
 }
 
-double cost(const std::vector<Column>& columns, const std::vector<double>& h) {
+double cost(const std::vector<LeadVariable>& columns, const std::vector<double>& h) {
     double f = 0.0;
     for (std::size_t i = 0; i < h.size(); ++i)
         f += 0.5 * columns[i].bend * h[i] * h[i] + columns[i].slope * h[i];
@@ -51,7 +51,7 @@ TEST_CASE("the programme meets both sums inside the box for any number of column
     for (int trial = 0; trial < 400; ++trial) {
         const auto columns = random_columns(rng, 2 + static_cast<std::size_t>(trial % 39));
         std::vector<double> inside;
-        for (const Column& c : columns)
+        for (const LeadVariable& c : columns)
             inside.push_back(c.upper * unit(rng));
         const Pair target = sum(columns, inside);
         const auto h = minimise(columns, target);
@@ -75,7 +75,7 @@ TEST_CASE("no feasible neighbour is cheaper: the programme's answer against step
     for (int trial = 0; trial < 100; ++trial) {
         const auto columns = random_columns(rng, 5);
         std::vector<double> inside;
-        for (const Column& c : columns)
+        for (const LeadVariable& c : columns)
             inside.push_back(c.upper * unit(rng));
         const auto h = minimise(columns, sum(columns, inside));
         REQUIRE(h.has_value());
@@ -115,13 +115,13 @@ TEST_CASE("lower bounds shift the programme: the answer is that of the box moved
     for (int trial = 0; trial < 200; ++trial) {
         const auto from_nothing = random_columns(rng, 2 + static_cast<std::size_t>(trial % 9));
         std::vector<double> inside;
-        for (const Column& c : from_nothing)
+        for (const LeadVariable& c : from_nothing)
             inside.push_back(c.upper * unit(rng));
         const Pair target = sum(from_nothing, inside);
         // h = g + lower costs ½·bend·g² + slope·g and a constant.
         auto columns = from_nothing;
         std::vector<double> lowers;
-        for (Column& c : columns) {
+        for (LeadVariable& c : columns) {
             c.lower = 2.0 * unit(rng) - 1.5;
             c.upper += c.lower;
             c.slope -= c.bend * c.lower;
@@ -146,7 +146,7 @@ TEST_CASE("lower bounds shift the programme: the answer is that of the box moved
 }
 
 TEST_CASE("a target beyond the box is refused, one on its corner is taken") {
-    const std::vector<Column> columns{{1.0, 1.0, 0.0, {1.0, -1.0}}, {2.0, 1.0, 0.0, {1.0, 0.5}}};
+    const std::vector<LeadVariable> columns{{1.0, 1.0, 0.0, {1.0, -1.0}}, {2.0, 1.0, 0.0, {1.0, 0.5}}};
     CHECK_FALSE(minimise(columns, {3.1, 0.0}).has_value());
     CHECK_FALSE(minimise(columns, {1.0, 0.6}).has_value());
     const auto corner = minimise(columns, {3.0, 0.0});
@@ -158,7 +158,7 @@ TEST_CASE("a target beyond the box is refused, one on its corner is taken") {
 }
 
 TEST_CASE("parallel columns are no trouble: holes one above the other in x") {
-    const std::vector<Column> columns{{1.0, 1.0, 0.0, {1.0, 0.5}}, {1.0, 2.0, 0.0, {1.0, 0.5}}};
+    const std::vector<LeadVariable> columns{{1.0, 1.0, 0.0, {1.0, 0.5}}, {1.0, 2.0, 0.0, {1.0, 0.5}}};
     const auto h = minimise(columns, {1.2, 0.6});
     REQUIRE(h.has_value());
     CHECK_THAT((*h)[0] + (*h)[1], WithinAbs(1.2, 1e-9));
@@ -169,7 +169,7 @@ TEST_CASE("parallel columns are no trouble: holes one above the other in x") {
 TEST_CASE("columns that move the second sum by nothing leave the first one met, or are refused, whatever "
           "rounding the second asks for") {
     for (const double asked : {0.0, 1e-13, -1e-13}) {
-        const std::vector<Column> columns{{1.0, 1.0, 0.5, {2.0, 1e-18}}};
+        const std::vector<LeadVariable> columns{{1.0, 1.0, 0.5, {2.0, 1e-18}}};
         if (const auto h = minimise(columns, {1.0, asked})) CHECK_THAT((*h)[0], WithinAbs(0.5, 1e-9));
     }
 }
@@ -184,7 +184,7 @@ TEST_CASE("the extreme moments at a given weight are the best and the worst of e
         if (trial % 2 == 1) columns[static_cast<std::size_t>(trial) % 6].row[0] *= -0.5;
         double least_weight = 0.0;
         double most_weight = 0.0;
-        for (const Column& c : columns)
+        for (const LeadVariable& c : columns)
             (c.row[0] > 0.0 ? most_weight : least_weight) += c.row[0] * c.upper;
         const double target = least_weight + (most_weight - least_weight) * unit(rng);
         double best = -1e9;

@@ -117,7 +117,7 @@ TEST_CASE("Where all the holes cannot bring the weight right, they are filled or
           (std::abs(*all->after.pitch_rad - open.targets.pitch_rad) > open.targets.pitch_band_rad / 3.0));
     for (const document::Hole& hole : all->document.holes) {
         const auto body = evaluate(all->document)->body;
-        const holes::Contents in = holes::contents(hole, holes::place(hole, body));
+        const holes::HoleContents in = holes::contents(hole, holes::place(hole, body));
         CHECK_THAT(in.fill_column_m, WithinAbs(in.room_m, 1e-6));
     }
     // Far too heavy: all is drilled out.
@@ -173,7 +173,7 @@ TEST_CASE(
         widest_m = std::max(widest_m, hole.diameter_m);
     CHECK(s->trim.diameter_m == widest_m);
     const auto bare = evaluate(millrace());
-    const double wood_kg_m3 = ledger::prepare(millrace(), bare->body)->wood_kg_m3;
+    const double wood_kg_m3 = ledger::ledger_inputs(millrace(), bare->body)->wood_kg_m3;
     const double area_m2 = 0.25 * std::numbers::pi * widest_m * widest_m;
     CHECK_THAT((s->trim.depth_m - 0.002) * area_m2 * (11340.0 - wood_kg_m3),
                WithinRel(s->trim.reserve_kg, 1e-9));

@@ -84,7 +84,7 @@ TEST_CASE("The evaluation with the log is the corrected lure's, with the spread 
     // The lines are corrected, too, and the body is the drawing's.
     const auto drawn = evaluate(document);
     REQUIRE(drawn.ok());
-    CHECK_THAT(ledger::fold(s->evaluation.ledger, 0).total.mass.kg, WithinAbs(a.mass_kg, 1e-12));
+    CHECK_THAT(ledger::stage_sums(s->evaluation.ledger, 0).total.mass.kg, WithinAbs(a.mass_kg, 1e-12));
     CHECK(s->evaluation.body.segments.front().volume_m3 == drawn->body.segments.front().volume_m3);
     CHECK(a.mass_kg != drawn->answers.mass_kg);
     const auto none = uncertainty(millrace());
@@ -397,7 +397,7 @@ TEST_CASE("The block foretold is of the lure's own wood: good to the same share 
                                         [](const NextReading& n) { return n.kind == ReadingKind::block; });
         REQUIRE(block != s->next.end());
         const auto bare = evaluate(d);
-        return block->sigma / ledger::prepare(d, bare->body)->wood_kg_m3;
+        return block->sigma / ledger::ledger_inputs(d, bare->body)->wood_kg_m3;
     };
     CHECK_THAT(block_of("balsa"), WithinRel(block_of("hard_maple"), 0.01));
 }

@@ -1,4 +1,5 @@
 #include "base/number_text.hpp"
+#include "evenfall.hpp"
 #include "look/font_data.hpp"
 #include "output/sheet/composer.hpp"
 #include "output/sheet/hatch.hpp"

@@ -34,14 +34,14 @@ struct Worked {
     document::Document document;
     SheetOptions options;
     Evaluation evaluation;
-    sheet::Job job;
+    sheet::SheetInput job;
 
     explicit Worked(document::Document d)
         : document(std::move(d)), evaluation(*evaluate(document)),
           job{document, evaluation, options, {}, *joints::joint_answers(document), {}} {}
 };
 
-bool any_covers(const std::vector<sheet::Zone>& zones, double x, double y, double z) {
+bool any_covers(const std::vector<sheet::KeepOutBox>& zones, double x, double y, double z) {
     for (const auto& zone : zones) {
         if (x > zone.x_from_m && x < zone.x_to_m && y > zone.y_from_m && y < zone.y_to_m &&
             z > zone.z_from_m.value_or(-1.0) && z < zone.z_to_m.value_or(1.0))
@@ -193,7 +193,7 @@ TEST_CASE("every table of the paper is a table for those who hear it, and every 
     for (const auto& page : layout->pages) {
         std::string said;
         for (const auto& one : page.said) {
-            rows += one.kind == sheet::Said::Kind::row;
+            rows += one.kind == sheet::SpokenText::Kind::row;
             for (const auto& cell : one.cells) {
                 said += cell;
                 said += ' ';
@@ -229,7 +229,7 @@ TEST_CASE("an address stands before the share text, and one that is none is refu
 TEST_CASE("the pages for a page hold no style and are those of the file", "[sheet]") {
     SheetOptions options = with_faces();
     const auto file = build_sheet(support::fish(), options);
-    options.format = SheetFormat::html_leaves;
+    options.format = SheetFormat::html_pages;
     const auto leaves = build_sheet(support::fish(), options);
     REQUIRE(file.ok());
     REQUIRE(leaves.ok());
@@ -335,7 +335,7 @@ TEST_CASE(
     const double still = in_water_kg(0.001 - at_1 * 0.001 / (at_2 - at_1));
     REQUIRE(std::abs(still) < 1e-8);
     SheetOptions options = with_faces();
-    options.format = SheetFormat::html_leaves;
+    options.format = SheetFormat::html_pages;
     const auto times_said = [](const std::string& html, const std::string& words) {
         int found = 0;
         for (std::size_t at = html.find(words); at != std::string::npos; at = html.find(words, at + 1))

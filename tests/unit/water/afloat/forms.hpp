@@ -148,7 +148,7 @@ struct BareHull {
     shape::Body body;
     ledger::Ledger ledger;
     document::Document document;
-    afloat::Hull hull;
+    afloat::FloatingHull hull;
 };
 
 inline ledger::Ledger wood_lines(const shape::Body& body) {
@@ -168,7 +168,7 @@ inline BareHull bare_hull(std::shared_ptr<const shape::Lines> lines,
     shape::Body body = shape::cut(std::move(lines), joints).value();
     ledger::Ledger ledger = wood_lines(body);
     document::Document document;
-    afloat::Hull hull(body, ledger, document);
+    afloat::FloatingHull hull(body, ledger, document);
     return {std::move(body), std::move(ledger), std::move(document), std::move(hull)};
 }
 

@@ -29,9 +29,9 @@ Evaluation worked(const document::Document& document) {
     return std::move(outcome).value();
 }
 
-Hull hull_of(const document::Document& document) {
+FloatingHull hull_of(const document::Document& document) {
     const Evaluation e = worked(document);
-    return Hull(e.body, e.ledger, document);
+    return FloatingHull(e.body, e.ledger, document);
 }
 
 document::Document preset_file(const char* name) {
@@ -71,7 +71,7 @@ std::vector<document::Document> lures() {
 }
 
 /// Volume under a level plane, and B.
-Immersion level(const Hull& hull, double z_m) {
+Immersion level(const FloatingHull& hull, double z_m) {
     return hull.immersed({0.0, 0.0, 1.0}, z_m);
 }
 
@@ -81,7 +81,7 @@ TEST_CASE(
     "wholly under water a hull displaces what the ledger says, volume and centre, whichever way it lies") {
     for (const document::Document& document : lures()) {
         const Evaluation e = worked(document);
-        const Hull hull(e.body, e.ledger, document);
+        const FloatingHull hull(e.body, e.ledger, document);
         const double volume = e.answers.displaced_m3;
         CAPTURE(document.name);
         CHECK_THAT(hull.volume_m3(), WithinRel(volume, 1e-9));
@@ -110,7 +110,7 @@ TEST_CASE("each segment alone displaces its own wood and films") {
         }
         // Standing on the nose, water up to the middle of the gap behind the segment: everything fore of it
         // is under.
-        const Hull hull(e.body, alone, document);
+        const FloatingHull hull(e.body, alone, document);
         const auto under = [&](double x_m) { return hull.immersed({1.0, 0.0, 0.0}, x_m); };
         const double fore_m = s == 0 ? -0.01 : document.joints[static_cast<std::size_t>(s) - 1].at_m;
         const double aft_m = s == 2 ? 0.2 : document.joints[static_cast<std::size_t>(s)].at_m;
@@ -124,7 +124,7 @@ TEST_CASE("each segment alone displaces its own wood and films") {
 TEST_CASE("volume grows with depth as fast as the waterplane is large, and the moment as fast as the "
           "waterplane's own") {
     for (const document::Document& document : lures()) {
-        const Hull hull = hull_of(document);
+        const FloatingHull hull = hull_of(document);
         CAPTURE(document.name);
         for (const Attitude at : {Attitude{0.05, 0.3}, Attitude{0.4, -1.2}, Attitude{-1.4, 2.0}}) {
             CAPTURE(at.pitch_rad, at.heel_rad);
@@ -182,7 +182,7 @@ TEST_CASE("a flooded box in a block takes its volume away, and no more than is u
     d.pockets[0].width_m = 0.008;
     d.pockets[0].z_from_m = -0.005;
     d.pockets[0].z_to_m = 0.005;
-    const Hull hull = hull_of(d);
+    const FloatingHull hull = hull_of(d);
     const double slab = 0.120 * 0.020;
     CHECK_THAT(level(hull, -0.006).volume_m3, WithinRel(slab * 0.009, 1e-12));
     CHECK_THAT(level(hull, 0.001).volume_m3, WithinRel(slab * 0.016 - 0.010 * 0.008 * 0.006, 1e-12));
@@ -214,7 +214,7 @@ TEST_CASE("a part outside the wood goes under like a sphere of its volume") {
     hook.at_m = {0.060, 0.0, -0.040};
     d.parts = {hook};
     const Evaluation e = worked(d);
-    const Hull hull(e.body, e.ledger, d);
+    const FloatingHull hull(e.body, e.ledger, d);
     const double volume = e.answers.displaced_m3 - 0.120 * 0.020 * 0.030;
     CHECK(volume > 0.0);
     CHECK_THAT(level(hull, -0.040).volume_m3, WithinRel(0.5 * volume, 1e-12));
@@ -243,7 +243,7 @@ TEST_CASE("a gap between segments is water, and a relief takes a wedge off each 
 }
 
 TEST_CASE("the depth for a volume is found from any guess") {
-    const Hull hull = hull_of(fish());
+    const FloatingHull hull = hull_of(fish());
     for (const Attitude at : {Attitude{0.0, 0.0}, Attitude{0.5, 2.5}, Attitude{1.5707, 0.0}}) {
         for (const double share : {0.01, 0.3, 0.97}) {
             for (const double guess : {-10.0, 0.0, 0.3}) {
@@ -282,7 +282,7 @@ TEST_CASE("port mirrors starboard when every part off the middle has its twin") 
 
 TEST_CASE("the depth for a volume counts the soft tail, whichever way the lure stands") {
     const document::Document d = block_with_tail();
-    const Hull hull = hull_of(d);
+    const FloatingHull hull = hull_of(d);
     for (const double share : {0.01, 0.3, 0.95, 0.9999}) {
         for (const Vec3& up : {Vec3{1.0, 0.0, 0.0}, Vec3{-1.0, 0.0, 0.0}, Vec3{0.8, 0.0, 0.6},
                                Vec3{-0.6, 0.48, 0.64}, Vec3{0.0, 0.0, -1.0}}) {

@@ -81,8 +81,8 @@ TEST_CASE("a walk that begins with a step far too deep takes shorter ones, and c
     a.g_m.z = -0.020; // ballast below keeps it corner down
     const Vec3 up{0.0, 0.0, 1.0};
     const double corner_m = -side / std::sqrt(2.0);
-    const State start = state_at(a, up, corner_m + 0.0005);
-    const Arrival r = downhill(a, start, {});
+    const FloatState start = state_at(a, up, corner_m + 0.0005);
+    const DescentEnd r = minimised(a, start, {});
     CHECK(r.arrived);
     CHECK(dot(r.state.up, up) > 1.0 - 1e-12);
     // A corner of 90° wet to a depth d has the section d²; two hundredths of the log's are 0.02 side².
@@ -173,7 +173,7 @@ TEST_CASE("what is heavier than its water has no rest, no curve and no advice") 
         CHECK(a.sinks());
         CHECK(rests(a).empty());
         CHECK_FALSE(upright_rest(a).has_value());
-        CHECK(righting_curve(a, Trim::free).points.empty());
+        CHECK(righting_curve(a, TrimMode::free).points.empty());
         CHECK_FALSE(upright_advice(a).is_known);
     }
     const double nan = std::numeric_limits<double>::quiet_NaN();
@@ -181,7 +181,7 @@ TEST_CASE("what is heavier than its water has no rest, no curve and no advice") 
         const Afloat a{&box.hull, mass, {0.060, 0.0, 0.0}, 1000.0};
         CHECK(rests(a).empty());
         CHECK_FALSE(upright_rest(a).has_value());
-        CHECK(righting_curve(a, Trim::free).points.empty());
+        CHECK(righting_curve(a, TrimMode::free).points.empty());
         CHECK_FALSE(upright_advice(a).is_known);
     }
 }

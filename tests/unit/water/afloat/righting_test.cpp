@@ -27,13 +27,13 @@ const BareHull& board() {
 
 TEST_CASE("the righting arm starts at nothing, rises as GM φ, and is nothing again upside down") {
     const Afloat a = floating(board(), 0.5, {0.060, 0.0, -0.002});
-    const RightingCurve curve = righting_curve(a, Trim::free, 36);
+    const RightingCurve curve = righting_curve(a, TrimMode::free, 36);
     REQUIRE(curve.points.size() == 37);
     CHECK_THAT(curve.points.front().arm_m, WithinAbs(0.0, 1e-9));
     CHECK_THAT(curve.points.back().arm_m, WithinAbs(0.0, 1e-9));
     CHECK_THAT(curve.points.back().heel_rad, WithinAbs(std::numbers::pi, 1e-15));
     const double small = 1e-4;
-    CHECK_THAT(righting_arm(a, Trim::free, small, 0.0).arm_m / small,
+    CHECK_THAT(righting_arm(a, TrimMode::free, small, 0.0).arm_m / small,
                WithinRel(upright_rest(a)->gm_transverse_m, 1e-5));
     for (const RightingPoint& p : curve.points)
         CHECK(p.is_trimmed);
@@ -41,7 +41,7 @@ TEST_CASE("the righting arm starts at nothing, rises as GM φ, and is nothing ag
 
 TEST_CASE("a board that floats on either face loses its righting arm where it must, and not before") {
     const Afloat a = uniform(board(), 0.5);
-    const RightingCurve curve = righting_curve(a, Trim::free);
+    const RightingCurve curve = righting_curve(a, TrimMode::free);
     REQUIRE(curve.vanishing_rad.has_value());
     CHECK_THAT(*curve.list_rad, WithinAbs(0.0, 1e-12));
     // Of one density and half sunk it is its own mirror image: it balances on edge.
@@ -54,13 +54,13 @@ TEST_CASE("a board that floats on either face loses its righting arm where it mu
 TEST_CASE("the greatest arm lies between the points of the curve, where looking closely finds it") {
     const Afloat a = floating(board(), 0.5, {0.060, 0.0, -0.002});
     for (const int steps : {18, 29, 36}) {
-        const RightingCurve curve = righting_curve(a, Trim::fixed, steps);
+        const RightingCurve curve = righting_curve(a, TrimMode::fixed, steps);
         double most = 0.0;
         double at = 0.0;
         const double step = std::numbers::pi / steps;
         for (double heel = curve.peak_heel_rad - step; heel < curve.peak_heel_rad + step;
              heel += 0.002 * step) {
-            const double arm = righting_arm(a, Trim::fixed, heel, 0.0).arm_m;
+            const double arm = righting_arm(a, TrimMode::fixed, heel, 0.0).arm_m;
             if (arm > most) {
                 most = arm;
                 at = heel;
@@ -95,7 +95,7 @@ TEST_CASE("a heading lies where the arm, straight between two points of the curv
 
 TEST_CASE("a low enough G rights the lure from any heel") {
     const BareHull egg = bare_hull(std::make_shared<EllipsoidForm>(0.070, 0.010, 0.018));
-    const RightingCurve curve = righting_curve(floating(egg, 0.9, {0.070, 0.0, -0.006}), Trim::free);
+    const RightingCurve curve = righting_curve(floating(egg, 0.9, {0.070, 0.0, -0.006}), TrimMode::free);
     CHECK(curve.list_rad == 0.0);
     CHECK(*curve.vanishing_rad == std::numbers::pi);
 }
@@ -103,20 +103,20 @@ TEST_CASE("a low enough G rights the lure from any heel") {
 TEST_CASE("an unstable lure lists: its curve falls at first, and rises through zero where it comes to rest") {
     const BareHull egg = bare_hull(std::make_shared<EllipsoidForm>(0.070, 0.010, 0.018));
     const Afloat a = floating(egg, 0.7, {0.070, 0.0, -0.002});
-    const RightingCurve curve = righting_curve(a, Trim::free);
+    const RightingCurve curve = righting_curve(a, TrimMode::free);
     REQUIRE(curve.list_rad.has_value());
     CHECK(*curve.list_rad > 10.0 * degree);
     const auto found = rests(a, headings_of(curve));
     REQUIRE(found.size() == 1);
     CHECK_THAT(std::abs(found[0].heel_rad), WithinAbs(*curve.list_rad, 1e-3 * degree));
-    CHECK_THAT(righting_arm(a, Trim::free, *curve.list_rad, 0.0).arm_m, WithinAbs(0.0, 1e-8));
+    CHECK_THAT(righting_arm(a, TrimMode::free, *curve.list_rad, 0.0).arm_m, WithinAbs(0.0, 1e-8));
 }
 
 TEST_CASE("the area under the righting curve is the work of turning the lure over") {
     const BareHull egg = bare_hull(std::make_shared<EllipsoidForm>(0.070, 0.010, 0.018));
     const Afloat a = floating(egg, 0.8, {0.068, 0.0, -0.005});
     constexpr int steps = 240;
-    const RightingCurve curve = righting_curve(a, Trim::free, steps);
+    const RightingCurve curve = righting_curve(a, TrimMode::free, steps);
     const double step = std::numbers::pi / steps;
     const auto energy = [&](const RightingPoint& p) {
         const Vec3 up = up_of({p.pitch_rad, p.heel_rad});
@@ -136,8 +136,8 @@ TEST_CASE("the area under the righting curve is the work of turning the lure ove
 TEST_CASE("held at its pitch a lure has no less righting arm to show than its energy is higher; level ones "
           "show the same") {
     const Afloat level = floating(board(), 0.5, {0.060, 0.0, -0.002});
-    const RightingCurve free = righting_curve(level, Trim::free);
-    const RightingCurve fixed = righting_curve(level, Trim::fixed);
+    const RightingCurve free = righting_curve(level, TrimMode::free);
+    const RightingCurve fixed = righting_curve(level, TrimMode::fixed);
     REQUIRE(free.points.size() == fixed.points.size());
     for (std::size_t k = 0; k < free.points.size(); ++k)
         CHECK_THAT(free.points[k].arm_m, WithinAbs(fixed.points[k].arm_m, 1e-7));
@@ -145,8 +145,8 @@ TEST_CASE("held at its pitch a lure has no less righting arm to show than its en
     // Out of level the free lure pitches as it heels: it lies lower in energy at every heel.
     const BareHull egg = bare_hull(std::make_shared<EllipsoidForm>(0.070, 0.010, 0.018));
     const Afloat nose_heavy = floating(egg, 0.8, {0.065, 0.0, -0.005});
-    const RightingCurve held = righting_curve(nose_heavy, Trim::fixed);
-    const RightingCurve loose = righting_curve(nose_heavy, Trim::free);
+    const RightingCurve held = righting_curve(nose_heavy, TrimMode::fixed);
+    const RightingCurve loose = righting_curve(nose_heavy, TrimMode::free);
     const auto energy = [&](const RightingPoint& p) {
         const Vec3 up = up_of({p.pitch_rad, p.heel_rad});
         return energy_j(nose_heavy, up, egg.hull.depth_for(up, nose_heavy.wanted_m3(), 0.0));
@@ -158,7 +158,7 @@ TEST_CASE("held at its pitch a lure has no less righting arm to show than its en
 }
 
 TEST_CASE("too few steps give no curve") {
-    CHECK(righting_curve(uniform(board(), 0.5), Trim::free, 3).points.empty());
+    CHECK(righting_curve(uniform(board(), 0.5), TrimMode::free, 3).points.empty());
 }
 
 TEST_CASE("a trimmed point's arm is the slope of the energy over heel at its own pitch, and its pitch "
@@ -169,7 +169,7 @@ TEST_CASE("a trimmed point's arm is the slope of the energy over heel at its own
     for (const double x : {0.030, 0.045, 0.055, 0.062, 0.080, 0.100}) {
         for (const double z : {-0.006, -0.001, 0.002}) {
             const Afloat a = floating(egg, 0.7, {x, 0.0, z});
-            const RightingCurve curve = righting_curve(a, Trim::free);
+            const RightingCurve curve = righting_curve(a, TrimMode::free);
             const double weight = a.mass_kg * 9.80665;
             const auto lifted = [&](double pitch, double heel) {
                 const Vec3 up = up_of({pitch, heel});
@@ -199,7 +199,7 @@ TEST_CASE("heels at which no pitch balances make no list, no end and no greatest
     int broken = 0;
     for (const double x : {0.030, 0.045, 0.050, 0.055, 0.060, 0.090}) {
         for (const double z : {-0.006, -0.003, 0.002}) {
-            const RightingCurve curve = righting_curve(floating(egg, 0.7, {x, 0.0, z}), Trim::free);
+            const RightingCurve curve = righting_curve(floating(egg, 0.7, {x, 0.0, z}), TrimMode::free);
             double most = 0.0;
             bool whole = true;
             for (const RightingPoint& p : curve.points) {

@@ -50,12 +50,12 @@ TEST_CASE(
             lines[i].mass_kg = 0.004 + 0.003 * static_cast<double>(i);
         }
         lines[0].displaced_m3 = 2e-5;
-        return weights_of(lines, Stage::dressed);
+        return mass_properties_of(lines, Stage::dressed);
     };
-    const Weights upright = turned(0.0);
+    const MassProperties upright = turned(0.0);
     for (const double roll_deg : {-70.0, -25.0, 40.0, 85.0}) {
         INFO(roll_deg);
-        const Weights rolled = turned(rad_from_deg(roll_deg));
+        const MassProperties rolled = turned(rad_from_deg(roll_deg));
         CHECK_THAT(rolled.g_m.x, WithinAbs(upright.g_m.x, 1e-15));
         CHECK_THAT(rolled.g_m.z, WithinAbs(upright.g_m.z, 1e-15));
         CHECK_THAT(rolled.pitch_inertia_kg_m2, WithinRel(upright.pitch_inertia_kg_m2, 1e-12));
@@ -86,7 +86,7 @@ TEST_CASE("a stable fall is where a lure let go a little aside comes to; an unst
     int stable = 0;
     int unstable = 0;
     for (const double below : {0.004, -0.006}) {
-        const Descent d = prototype_lure(0.0005, 0.0, below);
+        const FallingLure d = prototype_lure(0.0005, 0.0, below);
         const SteadyFalls all = d.steady();
         for (const SteadyFall& f : all.falls) {
             // Linear motion from a small knock for a time in which the slowest mode changes by a factor e³ or
@@ -122,7 +122,7 @@ TEST_CASE("no steady fall is missed: a scan of a fiftieth of a degree finds the 
     for (const double kg : {0.0003, 0.002, 0.02, -0.004}) {
         for (const double below : {-0.004, -0.001, 0.0, 0.0005, 0.004}) {
             for (const double forward : {-0.006, -0.001, 0.0, 0.0007, 0.01}) {
-                const Descent d = prototype_lure(kg, forward, below);
+                const FallingLure d = prototype_lure(kg, forward, below);
                 const Motion motion = d.motion();
                 std::vector<double> found;
                 double last = motion.sums().moment_n_m(rad_from_deg(-89.99));
@@ -146,7 +146,7 @@ TEST_CASE("no steady fall is missed: a scan of a fiftieth of a degree finds the 
 TEST_CASE(
     "the four eigenvalues sum to the trace of the linearised equations and multiply to their determinant",
     "[fall]") {
-    const Descent d = prototype_lure(0.002, 0.001, 0.004);
+    const FallingLure d = prototype_lure(0.002, 0.001, 0.004);
     const auto f = d.main_fall();
     REQUIRE(f);
     const Motion motion = d.motion();
@@ -183,12 +183,12 @@ TEST_CASE("falls have the names of their attitudes", "[fall]") {
     const auto manner = [](double forward_mm, double below_mm) {
         return prototype_lure(0.002, forward_mm / 1000.0, below_mm / 1000.0).main_fall().value().manner;
     };
-    CHECK(manner(0.0, 4.0) == Manner::level);
-    CHECK(manner(4.0, 4.0) == Manner::nose_down);
-    CHECK(manner(30.0, 4.0) == Manner::nose_first);
-    CHECK(manner(-4.0, 4.0) == Manner::tail_down);
-    CHECK(manner(-30.0, 4.0) == Manner::tail_first);
-    CHECK(std::string(manner_text(prototype_lure(0.002, 0.004, 0.004).main_fall().value())) ==
+    CHECK(manner(0.0, 4.0) == FallAttitude::level);
+    CHECK(manner(4.0, 4.0) == FallAttitude::nose_down);
+    CHECK(manner(30.0, 4.0) == FallAttitude::nose_first);
+    CHECK(manner(-4.0, 4.0) == FallAttitude::tail_down);
+    CHECK(manner(-30.0, 4.0) == FallAttitude::tail_first);
+    CHECK(std::string(fall_attitude_text(prototype_lure(0.002, 0.004, 0.004).main_fall().value())) ==
           "nose-down glide");
 }
 
@@ -200,7 +200,7 @@ TEST_CASE("the end that leads gives a steep fall its name, and so a steep rise; 
     for (const double kg : {0.002, -0.002, -0.01}) {
         for (const double forward : {-0.05, -0.006, 0.006, 0.05}) {
             for (const SteadyFall& f : prototype_lure(kg, forward, 0.004).steady().falls) {
-                const std::string text = manner_text(f);
+                const std::string text = fall_attitude_text(f);
                 INFO(text << ", pitch " << f.pitch_rad << ", down " << f.vertical_m_s);
                 rises += f.vertical_m_s < 0.0 ? 1 : 0;
                 if (text.ends_with("first")) {
@@ -225,19 +225,19 @@ TEST_CASE("a band is that of its own fall, stable or not: the next root of each 
     int unstable = 0;
     for (const double below : {0.004, -0.003, -0.006}) {
         for (const double forward : {0.0, 0.001, 0.004}) {
-            const Descent d = prototype_lure(0.002, forward, below);
+            const FallingLure d = prototype_lure(0.002, forward, below);
             for (const SteadyFall& f : d.steady().falls) {
                 if (!f.holds_over_band) continue;
                 double down = 0.0;
                 double up = 0.0;
                 bool near = true;
                 const auto speed = [&](auto change) {
-                    Closure closure;
+                    ModelFactors closure;
                     change(closure);
                     double best = 9.0;
                     double v = f.vertical_m_s;
                     for (const SteadyFall& other :
-                         Descent(d.hull(), d.weights(), d.items(), support::fresh_20, closure)
+                         FallingLure(d.hull(), d.weights(), d.items(), support::fresh_20, closure)
                              .steady()
                              .falls) {
                         if (std::abs(other.pitch_rad - f.pitch_rad) >= best) continue;
@@ -253,11 +253,13 @@ TEST_CASE("a band is that of its own fall, stable or not: the next root of each 
                     down += least * least;
                     up += most * most;
                 };
-                add(speed([](Closure& c) { c.kappa = end_effect.low; }),
-                    speed([](Closure& c) { c.kappa = end_effect.high; }));
-                add(speed([](Closure& c) { c.parts = -1.0; }), speed([](Closure& c) { c.parts = 1.0; }));
-                add(speed([](Closure& c) { c.munk = 0.7; }), f.vertical_m_s);
-                add(speed([](Closure& c) { c.along = 0.6; }), speed([](Closure& c) { c.along = 1.4; }));
+                add(speed([](ModelFactors& c) { c.kappa = end_effect.low; }),
+                    speed([](ModelFactors& c) { c.kappa = end_effect.high; }));
+                add(speed([](ModelFactors& c) { c.parts = -1.0; }),
+                    speed([](ModelFactors& c) { c.parts = 1.0; }));
+                add(speed([](ModelFactors& c) { c.munk = 0.7; }), f.vertical_m_s);
+                add(speed([](ModelFactors& c) { c.along = 0.6; }),
+                    speed([](ModelFactors& c) { c.along = 1.4; }));
                 if (!near) continue;
                 INFO("G " << forward << ", " << below << ", pitch " << f.pitch_rad
                           << (f.stable ? " stable" : " not stable"));
@@ -275,7 +277,7 @@ TEST_CASE("the main fall by itself is the main one of all, near plumb as elsewhe
     for (const double kg : {0.0005, 0.005, 0.02, -0.004}) {
         for (const double forward : {-0.06, -0.02, 0.0005, 0.004, 0.01, 0.03, 0.05, 0.08}) {
             for (const double below : {2e-5, 1e-4, 0.001, 0.004}) {
-                const Descent d = prototype_lure(kg, forward, below);
+                const FallingLure d = prototype_lure(kg, forward, below);
                 const auto alone = d.main_fall();
                 const SteadyFalls all = d.steady();
                 INFO(kg << " kg, G " << forward << " forward, " << below << " below");
@@ -303,7 +305,7 @@ TEST_CASE(
     "in-water mass for a speed and speed for an in-water mass are each other's inverse, falling and rising",
     "[fall]") {
     for (const double forward : {0.0, 0.001, 0.004}) {
-        const Descent d = prototype_lure(0.002, forward, 0.004);
+        const FallingLure d = prototype_lure(0.002, forward, 0.004);
         for (const double speed : {0.03, 0.08, 0.15, 0.22, 0.4, -0.05, -0.2}) {
             INFO("G " << forward << " m forward, " << speed << " m/s");
             const auto kg = d.in_water_for(speed);
@@ -323,7 +325,7 @@ TEST_CASE("a speed that some in-water mass has is met, though the manner of fall
     for (const double forward : {-0.01, -0.004, 0.002, 0.006, 0.012}) {
         for (const double below : {2e-5, 1e-4, 5e-4, 0.002, 0.006}) {
             for (const double kg : {2e-5, 2e-4, 0.001, 0.004, 0.012, 0.03, -0.001, -0.01}) {
-                const Descent d = prototype_lure(kg, forward, below);
+                const FallingLure d = prototype_lure(kg, forward, below);
                 const auto fall = d.main_fall();
                 if (!fall || fall->vertical_m_s * kg <= 0.0) continue;
                 // Where it turns with mass, two masses may have it that lie too close to be told apart.
@@ -349,7 +351,7 @@ TEST_CASE("a speed that some in-water mass has is met, though the manner of fall
 TEST_CASE("no mass is below nothing: the fastest rise asked for in warm water is met by none, or by a lure "
           "that weighs something",
           "[fall]") {
-    const Descent warm = prototype_lure(-0.004, 0.0, 0.004, {992.0, 0.65e-3});
+    const FallingLure warm = prototype_lure(-0.004, 0.0, 0.004, {992.0, 0.65e-3});
     for (double speed = -0.5; speed > -3.0; speed -= 0.1) {
         const auto kg = warm.in_water_for(speed);
         if (kg) CHECK(*kg + 992.0 * warm.weights().displaced_m3 > 0.0);
@@ -357,7 +359,7 @@ TEST_CASE("no mass is below nothing: the fastest rise asked for in warm water is
 }
 
 TEST_CASE("no in-water mass answers to no speed", "[fall]") {
-    const Descent d = prototype_lure(0.002, 0.001, 0.004);
+    const FallingLure d = prototype_lure(0.002, 0.001, 0.004);
     for (const double speed :
          {0.0, -0.0, std::nan(""), std::numeric_limits<double>::infinity(), 100.0, 1e-9}) {
         CHECK_FALSE(d.in_water_for(speed));
@@ -378,7 +380,7 @@ TEST_CASE("a lure with weight off the middle falls from the hang that its answer
     const auto e = evaluate(d);
     REQUIRE(e.ok());
     REQUIRE((e->answers.pitch_rad && std::abs(*e->answers.roll_rad) > 0.5));
-    const Descent lure(e->body, e->ledger, d, support::fresh_20);
+    const FallingLure lure(e->body, e->ledger, d, support::fresh_20);
     CHECK_THAT(*lure.hang_pitch_rad(), WithinAbs(*e->answers.pitch_rad, 1e-12));
     CHECK_THAT(lure.with_in_water(2e-6).main_fall().value().pitch_rad,
                WithinAbs(*e->answers.pitch_rad, 0.02));
@@ -386,11 +388,11 @@ TEST_CASE("a lure with weight off the middle falls from the hang that its answer
 
 TEST_CASE("in colder water the same in-water mass falls slower, and a denser water takes in-water mass away",
           "[fall]") {
-    const Descent d = prototype_lure(0.002, 0.001, 0.004);
-    const Descent thick = d.in({support::fresh_20.density_kg_m3, 1.5e-3});
+    const FallingLure d = prototype_lure(0.002, 0.001, 0.004);
+    const FallingLure thick = d.in({support::fresh_20.density_kg_m3, 1.5e-3});
     CHECK_THAT(thick.in_water_kg(), WithinAbs(0.002, 1e-12));
     CHECK(thick.main_fall()->vertical_m_s < d.main_fall()->vertical_m_s);
-    const Descent salt = d.in({1025.0, 1.08e-3});
+    const FallingLure salt = d.in({1025.0, 1.08e-3});
     CHECK_THAT(salt.in_water_kg(),
                WithinAbs(0.002 - (1025.0 - 998.207) * support::prototype_volume_m3, 1e-12));
 }

@@ -97,8 +97,8 @@ TEST_CASE("where the lure hangs still at its hang pitch, the joint carries what 
     CHECK(j.shear_n > 0.0);
     CHECK_THAT(l.segments[0].in_water_kg, WithinRel(-l.segments[1].in_water_kg, 1e-9));
     // The fore part's moment about the joint, by hand from its G and B.
-    const ledger::Fold fold = ledger::fold(e->ledger, 2);
-    const ledger::Sum& fore = fold.segments[0];
+    const ledger::StageSums stage_sums = ledger::stage_sums(e->ledger, 2);
+    const ledger::Sum& fore = stage_sums.segments[0];
     const auto aft = [&](const Vec3& p) { return (p.x - 0.060) * std::cos(pitch) + p.z * std::sin(pitch); };
     const double fore_moment =
         g * (fore.mass.kg * aft(fore.g_m()) - water.density_kg_m3 * fore.displaced_m3 * aft(fore.b_m()));

@@ -18,7 +18,7 @@ using units::rad_from_deg;
 
 namespace {
 
-Descent lure(double in_water_kg, std::vector<DragItem> items) {
+FallingLure lure(double in_water_kg, std::vector<DragItem> items) {
     return {hull(*support::prototype_body(), support::prototype_skin_m2, 0.002),
             support::prototype_weights(in_water_kg, 0.002, 0.004, support::fresh_20), std::move(items),
             support::fresh_20};
@@ -51,7 +51,7 @@ TEST_CASE("held at any pitch, the steady speeds leave no force over", "[fall]") 
 
 TEST_CASE("where the summed moment of a steady fall vanishes, the full equations stand still", "[fall]") {
     for (const double kg : {0.002, -0.0015, 0.02}) {
-        const Descent d = lure(kg, hooks());
+        const FallingLure d = lure(kg, hooks());
         const Motion motion = d.motion();
         const SteadyFalls all = d.steady();
         REQUIRE_FALSE(all.falls.empty());
@@ -63,7 +63,7 @@ TEST_CASE("where the summed moment of a steady fall vanishes, the full equations
 }
 
 TEST_CASE("held level, the body falls as the level fall has it", "[fall]") {
-    const Descent d = lure(0.002, {});
+    const FallingLure d = lure(0.002, {});
     const auto level = LevelFall(*support::prototype_body()).speed_m_s(0.002, support::fresh_20);
     REQUIRE(level);
     CHECK_THAT(d.motion().sums().speeds(0.0).across_m_s, WithinRel(*level, 1e-12));
@@ -84,10 +84,10 @@ TEST_CASE("a part before the nose slows the fall and lifts the nose of a level l
           "it takes the glide",
           "[fall]") {
     const DragItem part{{-0.005, 0.0, 0.0}, 80e-6, 150e-6, 220e-6};
-    const Weights level = support::prototype_weights(0.002, 0.0, 0.004, support::fresh_20);
-    const Hull body = hull(*support::prototype_body(), support::prototype_skin_m2, 0.0);
-    const auto without = Descent(body, level, {}, support::fresh_20).main_fall();
-    const auto with = Descent(body, level, {part}, support::fresh_20).main_fall();
+    const MassProperties level = support::prototype_weights(0.002, 0.0, 0.004, support::fresh_20);
+    const HydroBody body = hull(*support::prototype_body(), support::prototype_skin_m2, 0.0);
+    const auto without = FallingLure(body, level, {}, support::fresh_20).main_fall();
+    const auto with = FallingLure(body, level, {part}, support::fresh_20).main_fall();
     REQUIRE((without && with));
     CHECK(with->vertical_m_s < without->vertical_m_s);
     CHECK(with->pitch_rad > without->pitch_rad);

@@ -20,7 +20,7 @@ TEST_CASE("without friction a level bar needs (ℓ/v)·acosh(exp(h/ℓ)) for a d
     // Own closed form of d²z/dt² = g'(1 − (ż/v)²). Held within the solver's tolerance.
     const materials::WaterProperties thin{998.207, 1e-300};
     for (const double density : {1005.0, 1050.0, 2000.0}) {
-        const Descent bar = support::round_bar(0.150, 0.020, density, 0.001, thin);
+        const FallingLure bar = support::round_bar(0.150, 0.020, density, 0.001, thin);
         const Motion motion = bar.motion();
         const double scale = motion.heave_mass_kg() / motion.sums().cross_p;
         const double speed = std::sqrt(motion.sums().weight_n / motion.sums().cross_p);
@@ -52,7 +52,7 @@ TEST_CASE("half a metre from rest takes about a seventh longer than at full spee
 
 TEST_CASE("a track ends in the main steady fall", "[fall]") {
     for (const double forward : {0.0, 0.001, 0.004}) {
-        const Descent d = prototype_lure(0.002, forward, 0.004);
+        const FallingLure d = prototype_lure(0.002, forward, 0.004);
         TrackRequest request;
         request.depth_m = 20.0;
         request.time_limit_s = 200.0;
@@ -61,7 +61,7 @@ TEST_CASE("a track ends in the main steady fall", "[fall]") {
         REQUIRE(track.ok());
         const auto f = d.main_fall();
         REQUIRE(f);
-        const State& end = track->points.back().state;
+        const MotionState& end = track->points.back().state;
         CHECK_THAT(end.pitch_rad, WithinAbs(f->pitch_rad, 1e-6));
         CHECK_THAT(end.along_m_s, WithinAbs(f->along_m_s, 1e-6));
         CHECK_THAT(end.across_m_s, WithinAbs(f->across_m_s, 1e-6));
@@ -70,7 +70,7 @@ TEST_CASE("a track ends in the main steady fall", "[fall]") {
 }
 
 TEST_CASE("points come at even times from rest at the hang pitch, and last at the depth", "[fall]") {
-    const Descent d = prototype_lure(0.002, 0.001, 0.004);
+    const FallingLure d = prototype_lure(0.002, 0.001, 0.004);
     TrackRequest request;
     request.sample_s = 0.05;
     const auto track = d.track(request);
@@ -89,7 +89,7 @@ TEST_CASE("points come at even times from rest at the hang pitch, and last at th
 }
 
 TEST_CASE("points between the solver's steps are as good as its steps", "[fall]") {
-    const Descent d = prototype_lure(0.002, 0.001, 0.004);
+    const FallingLure d = prototype_lure(0.002, 0.001, 0.004);
     TrackRequest request;
     request.time_limit_s = 2.0;
     request.depth_m = 10.0;
@@ -106,7 +106,7 @@ TEST_CASE("points between the solver's steps are as good as its steps", "[fall]"
 }
 
 TEST_CASE("a floating lure let go under water rises to the height asked for", "[fall]") {
-    const Descent d = prototype_lure(-0.0015, 0.001, 0.004);
+    const FallingLure d = prototype_lure(-0.0015, 0.001, 0.004);
     const auto track = d.track();
     REQUIRE(track.ok());
     REQUIRE(track->reached_s);
@@ -121,7 +121,7 @@ TEST_CASE("what the start takes is measured against the main fall, and never les
     for (const double forward : {0.0, 0.004, 0.012, 0.02, 0.05}) {
         for (const double depth : {0.3, 1.0}) {
             for (const double start : {-1.5, -0.8, 0.0}) {
-                const Descent d = prototype_lure(0.004, forward, 0.002);
+                const FallingLure d = prototype_lure(0.004, forward, 0.002);
                 TrackRequest request;
                 request.depth_m = depth;
                 request.start_pitch_rad = start;
@@ -152,7 +152,7 @@ TEST_CASE("what hangs still is where it was when time is up", "[fall]") {
 }
 
 TEST_CASE("requests off their limits are refused by name", "[fall]") {
-    const Descent d = prototype_lure(0.002, 0.001, 0.004);
+    const FallingLure d = prototype_lure(0.002, 0.001, 0.004);
     const auto refused = [&](auto change) {
         TrackRequest r;
         change(r);

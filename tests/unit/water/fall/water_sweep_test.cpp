@@ -15,7 +15,7 @@ using Catch::Matchers::WithinRel;
 
 namespace {
 
-Descent still_at(double temperature_c) {
+FallingLure still_at(double temperature_c) {
     const auto water = materials::water_properties(temperature_c, 0.0).value();
     return support::prototype_lure(0.0, 0.001, 0.004, water);
 }
@@ -67,7 +67,7 @@ TEST_CASE("salt lifts: along the salinity in-water mass falls and a sinking lure
 }
 
 TEST_CASE("water off its limits and silly counts are refused", "[fall]") {
-    const Descent d = still_at(8.0);
+    const FallingLure d = still_at(8.0);
     CHECK(water_sweep(d, {-1.0, 0.0}).problems().front().path == "/water/temperature_C");
     CHECK(water_sweep(d, {8.0, std::nan("")}).problems().front().path == "/water/salinity_g_kg");
     CHECK(water_sweep(d, {8.0, 0.0}, 1).problems().front().path == "/points");
