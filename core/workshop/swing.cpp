@@ -13,7 +13,7 @@ namespace evenfall::joints {
 namespace {
 
 constexpr int levels = 24;
-constexpr int refinings = 14;
+constexpr int refinings = 20;
 
 /// Angles closer than this are equal: flat sides close at one angle at many heights, and rounding must not
 /// choose among them.

@@ -104,5 +104,5 @@ expect_status 2 trace "$work/sketch.png" --scale 100mm --between 1,2,3
 expect_in err "X,Y,X,Y"
 expect_status 2 trace "$work/sketch.png" --scale 5m --between 100,390,500,390
 expect_status 2 trace
-expect_in err "a picture"
+expect_in err "a JPEG or PNG file"
 finish

@@ -271,12 +271,13 @@ constexpr std::array methods{
                   [](const Reading& r) { return r.angle_sigma_rad.value_or(angle_sigma_rad); },
                   observe_hang_angle, 0, "it hangs at no angle of its own."},
 };
-static_assert([] {
+constexpr bool in_order_of_kinds() {
     for (std::size_t i = 0; i < methods.size(); ++i) {
         if (methods[i].kind != static_cast<ReadingKind>(i)) return false;
     }
     return true;
-}());
+}
+static_assert(in_order_of_kinds());
 
 } // namespace
 
