@@ -12,7 +12,7 @@ const floor = 1e-6; // kg, m, m³, m/s, rad
 
 // Of lures drawn by chance some numbers stand nearer to nothing, or to a graze, than a demo lure's. What they are held to instead:
 const floors = {
-  // The pitch of a steady fall is a root found to 1e-10 rad (core/fall/descent.hpp), and the glide goes with it.
+  // The pitch of a steady fall is a root found to 1e-10 rad (core/water/fall/descent.hpp), and the glide goes with it.
   fall: 0.1, // rad, m/s
   plan_fall: 0.1,
   // A hole's column is what the other holes leave over: 1e-9 of the ten grams, or the centimetre, that they take together.

@@ -1,4 +1,4 @@
-// How good the chosen numbers of points are. The claims stand in core/shape/body.hpp.
+// How good the chosen numbers of points are. The claims stand in core/body/body.hpp.
 
 #include "body/body.hpp"
 #include "support/drawn_shapes.hpp"
