@@ -1,14 +1,14 @@
 #pragma once
 
-// Roots and minima of functions of one variable, by Boost.Math.
+// Roots and minima of functions of one variable; roots by Boost.Math.
 
 #include <algorithm>
 #include <boost/math/policies/policy.hpp>
-#include <boost/math/tools/minima.hpp>
 #include <boost/math/tools/toms748_solve.hpp>
 #include <cmath>
 #include <cstdint>
 #include <limits>
+#include <numbers>
 
 namespace evenfall {
 
@@ -70,14 +70,33 @@ template <class Predicate>
     return from;
 }
 
-/// Where `f` is least between `from` and `to`, of one valley between them; to a millionth of their distance
-/// or as near as `evaluations` of it come (Brent 1973, by Boost).
+/// Where `f` is least between `from` and `to`, of one valley between them: golden section (Kiefer 1953), the
+/// stretch narrowed `narrowings` times by 0.618. Values within `same` count as equal: rounding must not
+/// decide which way the search goes, or page and native program end in different places. (Boost's Brent has
+/// no such allowance.)
 template <class F>
-double least_between(const F& f, double from, double to, std::uintmax_t evaluations) {
-    constexpr int bits = 20;
-    const auto at_share = [&](double share) { return f(from + share * (to - from)); };
-    return from +
-           boost::math::tools::brent_find_minima(at_share, 0.0, 1.0, bits, evaluations).first * (to - from);
+double least_between(const F& f, double from, double to, int narrowings, double same) {
+    constexpr double golden = std::numbers::phi - 1.0;
+    double low = to - golden * (to - from);
+    double high = from + golden * (to - from);
+    double at_low = f(low);
+    double at_high = f(high);
+    for (int k = 0; k < narrowings; ++k) {
+        if (at_low <= at_high + same) {
+            to = high;
+            high = low;
+            at_high = at_low;
+            low = to - golden * (to - from);
+            at_low = f(low);
+        } else {
+            from = low;
+            low = high;
+            at_low = at_high;
+            high = from + golden * (to - from);
+            at_high = f(high);
+        }
+    }
+    return 0.5 * (from + to);
 }
 
 } // namespace evenfall

@@ -13,7 +13,7 @@ namespace evenfall::joints {
 namespace {
 
 constexpr int levels = 24;
-constexpr int refinings = 20;
+constexpr int refinings = 16;
 
 /// Angles closer than this are equal: flat sides close at one angle at many heights, and rounding must not
 /// choose among them.
@@ -132,7 +132,7 @@ Swing swing(const shape::Body& body, int joint, const Pin& pin, SwingSide way, d
         look(low + (k + 0.5) * step);
 
     // About the least level there is one valley between its neighbours; look() keeps the least it meets.
-    least_between(look, best_z - step, best_z + step, refinings);
+    least_between(look, best_z - step, best_z + step, refinings, same_rad);
 
     if (!(best.angle_rad < most_swing_rad)) return {most_swing_rad, best_z, 0.0, false};
     return {best.angle_rad, best_z, best.r_m, true};

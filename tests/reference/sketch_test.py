@@ -10,9 +10,11 @@ within half of that width, 0.25 mm or 2 pixels, by a curve that itself may leave
 import json
 import os
 import pathlib
+import struct
 import subprocess
 import sys
 import tempfile
+import zlib
 
 import numpy
 import scipy
@@ -72,9 +74,19 @@ def sketch(rng, kind, turned_deg, grain, gaps_mm, shadow):
     return numpy.clip(255 * value + 0.5, 0, 255).astype(numpy.uint8), nose, along, up
 
 
+def png(grey):
+    """A grey picture as a PNG file (ISO/IEC 15948): header, rows each after a filter byte 0, end."""
+    def chunk(name, data):
+        return struct.pack(">I", len(data)) + name + data + struct.pack(">I", zlib.crc32(name + data))
+    height, width = grey.shape
+    rows = numpy.hstack([numpy.zeros((height, 1), numpy.uint8), grey]).tobytes()
+    return (b"\x89PNG\r\n\x1a\n" + chunk(b"IHDR", struct.pack(">IIBBBBB", width, height, 8, 0, 0, 0, 0))
+            + chunk(b"IDAT", zlib.compress(rows, 1)) + chunk(b"IEND", b""))
+
+
 def by_program(folder, grey, nose, along):
-    path = pathlib.Path(folder) / "sketch.pgm"
-    path.write_bytes(b"P5\n%d %d\n255\n" % (WIDTH, HEIGHT) + grey.tobytes())
+    path = pathlib.Path(folder) / "sketch.png"
+    path.write_bytes(png(grey))
     tail = nose + LENGTH_MM * PX_PER_MM * along
     run = subprocess.run(
         [PROGRAM, "trace", str(path), "--scale", "100mm", "--between", f"60,800,{60 + 100 * PX_PER_MM},800", "--within", "0.1mm",

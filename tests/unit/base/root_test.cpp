@@ -51,8 +51,8 @@ TEST_CASE("the last place where something holds lies on its own side, in either 
 }
 
 TEST_CASE("a valley's bottom is found where it is round and where it has a kink") {
-    CHECK_THAT(least_between([](double x) { return (x - 0.3) * (x - 0.3); }, -1.0, 2.0, 60),
+    CHECK_THAT(least_between([](double x) { return (x - 0.3) * (x - 0.3); }, -1.0, 2.0, 40, 0.0),
                WithinAbs(0.3, 1e-5));
-    CHECK_THAT(least_between([](double x) { return std::abs(x - 0.3); }, 2.0, -1.0, 60),
+    CHECK_THAT(least_between([](double x) { return std::abs(x - 0.3); }, 2.0, -1.0, 40, 0.0),
                WithinAbs(0.3, 1e-5));
 }
