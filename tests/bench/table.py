@@ -111,7 +111,7 @@ def main():
              ", ".join(f"{what} {shown(native[name])}" for what, name in alone) + "."]
     worst = [("an evaluation", "evaluate at the limits"), ("a plan", "plan at the limits"), ("its joints", "joints at the limits"),
              ("how sure it is", "uncertainty at the limits")]
-    logs = [("weighings", "uncertainty, 200 weighings at odds"), ("timed falls", "surety, 200 falls at odds"),
+    logs = [("weighings", "uncertainty, 200 weighings at odds"), ("timed falls", "uncertainty, 200 falls at odds"),
             ("waterlines", "uncertainty, 200 waterlines at odds")]
     text += ["", "The largest document there may be, twelve segments with every list full, natively: " +
              ", ".join(f"{what} {shown(native[name])}" for what, name in worst) +
