@@ -2,7 +2,7 @@
 
 // Geometry of a document: curves, cut segments, holes, hinges, a soft tail by its lines.
 
-#include "body/blank.hpp"
+#include "body/board.hpp"
 #include "body/body.hpp"
 #include "body/bore.hpp"
 #include "body/curve.hpp"

@@ -28,7 +28,7 @@
 #include "document/spelling.hpp"
 #include "document/write.hpp"
 #include "ledger/fold.hpp"
-#include "materials/block.hpp"
+#include "materials/board.hpp"
 #include "materials/figure.hpp"
 #include "materials/solids.hpp"
 #include "materials/water_properties.hpp"

@@ -1,7 +1,7 @@
 #include "answers/evaluation.hpp"
 
 #include "base/sentence.hpp"
-#include "body/blank.hpp"
+#include "body/board.hpp"
 #include "body/hole_checks.hpp"
 #include "document/check.hpp"
 #include "document/fields.hpp"
@@ -56,7 +56,7 @@ void set_falls(const Inputs& in, const fall::HydroBody& hull, const fall::LevelF
                             water.fishing.viscosity_pa_s == water.tub.viscosity_pa_s;
     const fall::FallingLure descent(hull, in.body, in.ledger, in.document, water.fishing, stage.stage);
     if (falls)
-        stage.fall = fall_of(descent, level, stage.in_water_kg, water.fishing, stage.stage == Stage::dressed);
+        stage.fall = fall_of(descent, level, stage.in_water_kg, water.fishing, stage.stage == Stage::rigged);
     if (same_water)
         stage.tub_fall = stage.fall;
     else if (tub_falls)
@@ -152,8 +152,8 @@ Answers answers_of(const document::Document& document, const shape::Body& body, 
     }
     a.coats = coats_of(document, ledger, water.fishing.density_kg_m3);
     a.warnings = warnings_of(in, a);
-    if (document.blank) {
-        const Problems short_board = shape::blank_warnings(*document.blank, *body.lines);
+    if (document.board) {
+        const Problems short_board = shape::board_warnings(*document.board, *body.lines);
         a.warnings.insert(a.warnings.end(), short_board.begin(), short_board.end());
     }
     return a;

@@ -4,7 +4,7 @@
 
 namespace evenfall {
 
-/// The project's version, "1.1.0": that of CMakeLists.txt. Page and program both show it.
+/// The project's version, "1.2.0": that of CMakeLists.txt. Page and program both show it.
 [[nodiscard]] std::string_view version();
 
 } // namespace evenfall

@@ -47,7 +47,7 @@ struct Body {
 /// out of order or outside the body, a segment without wood between its faces, reliefs of one segment that
 /// meet inside its wood, a relief on a taper so steep that flank and skin do not meet in one clear edge.
 ///
-/// Error: volume and centroid of full sections of constant fullness to rounding; a relief adds below 3e-7 of
+/// Error: volume and centroid of full sections of constant parameter to rounding; a relief adds below 3e-7 of
 /// the segment's volume for exponents 2 to 4 and below 5e-6 for any. Skin within 2e-5 on the tests' smooth
 /// bodies, 2e-4 where few stations draw a slender body, 3e-3 where they draw a stout one. Curvature within
 /// 5e-3, a milligram of epoxy. Checked against closed forms and slow reference methods in tests/published and

@@ -128,11 +128,11 @@ public:
         for (const double z : {box_.z_from_m, box_.z_to_m}) {
             const double share = (z - s.centre_z_m) / s.half_height_m;
             if (std::abs(share) < 1.0)
-                add_both(s.half_width_m * lines_.family().half_width(s.fullness, share));
+                add_both(s.half_width_m * lines_.family().half_width(s.parameter, share));
         }
         if (lines_.family().is_polygon()) {
             for (const double tau : lines_.family().rim_breaks())
-                add_both(s.half_width_m * lines_.family().rim(s.fullness, tau).y);
+                add_both(s.half_width_m * lines_.family().rim(s.parameter, tau).y);
         }
         const std::span<const double> y = kinks.sorted();
         for (std::size_t k = 0; k + 1 < y.size(); ++k) {
@@ -194,8 +194,8 @@ private:
     };
     [[nodiscard]] Sides sides_at(const Station& s, double share) const {
         const double y = std::min(1.0, share);
-        return {s.centre_z_m + s.half_height_m * lines_.family().upper_z(s.fullness, y),
-                s.centre_z_m + s.half_height_m * lines_.family().lower_z(s.fullness, y)};
+        return {s.centre_z_m + s.half_height_m * lines_.family().upper_z(s.parameter, y),
+                s.centre_z_m + s.half_height_m * lines_.family().lower_z(s.parameter, y)};
     }
 
     static void add_column(double top, double bottom, double y, double width, BoxSums& slice) {

@@ -2,7 +2,7 @@
 
 #include "body/curve.hpp"
 #include "body/measured.hpp"
-#include "document/field_table.hpp"
+#include "document/field_of.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -47,8 +47,8 @@ struct DrawingNames {
     double greatest_length_mm;
 };
 
-constexpr DrawingNames body{{"/shape/top_mm", "back line", -greatest_height_mm, greatest_height_mm},
-                            {"/shape/bottom_mm", "belly line", -greatest_height_mm, greatest_height_mm},
+constexpr DrawingNames body{{"/shape/back_mm", "back line", -greatest_height_mm, greatest_height_mm},
+                            {"/shape/belly_mm", "belly line", -greatest_height_mm, greatest_height_mm},
                             {"/shape/half_width_mm", "half width", 0.0, greatest_half_width_mm},
                             "body",
                             "nose",
@@ -56,8 +56,8 @@ constexpr DrawingNames body{{"/shape/top_mm", "back line", -greatest_height_mm, 
                             least_length_mm,
                             greatest_length_mm};
 constexpr DrawingNames soft_tail{
-    {"/tail/top_mm", "tail's upper line", -greatest_height_mm, greatest_height_mm},
-    {"/tail/bottom_mm", "tail's lower line", -greatest_height_mm, greatest_height_mm},
+    {"/tail/back_mm", "tail's back line", -greatest_height_mm, greatest_height_mm},
+    {"/tail/belly_mm", "tail's belly line", -greatest_height_mm, greatest_height_mm},
     {"/tail/half_thickness_mm", "tail's half thickness", 0.0, greatest_half_width_mm},
     "soft tail",
     "root",
@@ -124,12 +124,12 @@ bool is_a_line(const CurvePoints& points, const Line& line, const DrawingNames& 
 }
 
 void check_lengths(const document::Shape& shape, const DrawingNames& drawn, Problems& out) {
-    const double length_m = shape.top.back().x_m;
+    const double length_m = shape.back.back().x_m;
     if (!(length_m >= drawn.least_length_mm * mm - same_place_m &&
           length_m <= drawn.greatest_length_mm * mm + same_place_m)) {
         const std::string limit =
             text_of(drawn.least_length_mm) + " to " + text_of(drawn.greatest_length_mm) + " mm";
-        out.push_back({ProblemCode::out_of_range, path_of(drawn.back, shape.top.size() - 1), limit,
+        out.push_back({ProblemCode::out_of_range, path_of(drawn.back, shape.back.size() - 1), limit,
                        std::string("The ") + drawn.whole + " is " + text_of(length_m / mm) +
                            " mm long and must be " + limit + "."});
     }
@@ -140,7 +140,7 @@ void check_lengths(const document::Shape& shape, const DrawingNames& drawn, Prob
                        std::string("The ") + line.name + " must end at the " + drawn.end + " like the " +
                            drawn.back.name + ", " + limit + "."});
     };
-    compare(shape.bottom, drawn.belly);
+    compare(shape.belly, drawn.belly);
     compare(shape.half_width, drawn.plan);
 }
 
@@ -183,15 +183,15 @@ double least_on(const Cubic& c, double h) {
 
 /// Height = back − belly, between the stations too: between neighbouring stations it is one cubic.
 void check_height(const document::Shape& shape, const DrawingNames& drawn, Problems& out) {
-    const Curve top(shape.top);
-    const Curve bottom(shape.bottom);
+    const Curve top(shape.back);
+    const Curve bottom(shape.belly);
     std::vector<double> x;
-    for (const auto& p : shape.top)
+    for (const auto& p : shape.back)
         x.push_back(p.x_m);
-    for (const auto& p : shape.bottom)
+    for (const auto& p : shape.belly)
         x.push_back(p.x_m);
     std::sort(x.begin(), x.end());
-    const double tail_m = shape.top.back().x_m;
+    const double tail_m = shape.back.back().x_m;
     for (std::size_t k = 0; k + 1 < x.size(); ++k) {
         const double step = x[k + 1] - x[k];
         if (step < same_place_m) continue;
@@ -206,8 +206,9 @@ void check_height(const document::Shape& shape, const DrawingNames& drawn, Probl
                              evaluated(height, step).value < -same_place_m;
         if (!crossed) continue;
         std::size_t nearest = 0;
-        for (std::size_t i = 0; i < shape.top.size(); ++i) {
-            if (std::abs(shape.top[i].x_m - middle) < std::abs(shape.top[nearest].x_m - middle)) nearest = i;
+        for (std::size_t i = 0; i < shape.back.size(); ++i) {
+            if (std::abs(shape.back[i].x_m - middle) < std::abs(shape.back[nearest].x_m - middle))
+                nearest = i;
         }
         out.push_back({ProblemCode::crossed_profile, path_of(drawn.back, nearest),
                        std::string("above the ") + drawn.belly.name,
@@ -218,14 +219,14 @@ void check_height(const document::Shape& shape, const DrawingNames& drawn, Probl
     }
 }
 
-void check_fullness(const document::Section& section, double length_m, Problems& out) {
-    const std::string path = "/shape/section/fullness";
-    const bool chamfered = section.kind == document::SectionKind::chamfered;
-    const std::string name = chamfered ? "section's corner cut" : "section's fullness";
-    if (!is_a_curve(section.fullness, path, name, 1, out)) return;
-    const document::NumberField field = document::fullness_field(section.kind);
-    for (std::size_t k = 0; k < section.fullness.size(); ++k) {
-        const document::CurvePoint& p = section.fullness[k];
+void check_corners(const document::Section& section, double length_m, Problems& out) {
+    const document::PointsField curve = document::section_field(section.kind);
+    const std::string path = "/shape/section/" + std::string(curve.key);
+    const std::string name(curve.called);
+    if (!is_a_curve(section.curve(), path, name, 1, out)) return;
+    const document::NumberField& field = curve.second;
+    for (std::size_t k = 0; k < section.curve().size(); ++k) {
+        const document::CurvePoint& p = section.curve()[k];
         const std::string at = path + "/" + std::to_string(k);
         if (!(p.value >= field.min && p.value <= field.max)) {
             const std::string limit = text_of(field.min) + " to " + text_of(field.max);
@@ -317,7 +318,7 @@ void check_outline(const std::vector<document::OutlinePoint>& points, Problems& 
 
 /// Caliper readings: in order, on the body, no wider than a drawing may be, and wood left between them.
 void check_measured(const document::Shape& shape, Problems& out) {
-    const double length_mm = shape.top.back().x_m / mm;
+    const double length_mm = shape.back.back().x_m / mm;
     for (std::size_t k = 0; k < shape.measured.size(); ++k) {
         const auto& reading = shape.measured[k];
         const std::string at = "/shape/measured/" + std::to_string(k);
@@ -369,8 +370,8 @@ namespace {
 
 /// Checks the three lines of a drawing. True where they can be used further.
 bool check_lines(const document::Shape& shape, const DrawingNames& drawn, Problems& out) {
-    const bool has_back = is_a_line(shape.top, drawn.back, drawn, out);
-    const bool has_belly = is_a_line(shape.bottom, drawn.belly, drawn, out);
+    const bool has_back = is_a_line(shape.back, drawn.back, drawn, out);
+    const bool has_belly = is_a_line(shape.belly, drawn.belly, drawn, out);
     const bool has_plan = is_a_line(shape.half_width, drawn.plan, drawn, out);
     if (has_back && has_belly && has_plan) check_lengths(shape, drawn, out);
     if (has_plan) check_width(shape.half_width, drawn, out);
@@ -390,11 +391,11 @@ Problems drawing_problems(const document::Shape& shape) {
     Problems out;
     const bool has_back = check_lines(shape, body, out);
     if (out.empty()) check_measured(shape, out);
-    if (shape.section.kind == document::SectionKind::free) {
+    if (shape.section.kind == document::SectionKind::drawn) {
         check_outline(shape.section.half_outline, out);
     } else {
-        const double length_m = has_back ? shape.top.back().x_m : greatest_length_mm * mm;
-        check_fullness(shape.section, length_m, out);
+        const double length_m = has_back ? shape.back.back().x_m : greatest_length_mm * mm;
+        check_corners(shape.section, length_m, out);
     }
     return out;
 }

@@ -18,17 +18,17 @@ constexpr double same_place_m = 1e-9;
 
 std::vector<double> all_stations(const document::Shape& shape) {
     std::vector<double> x;
-    x.reserve(shape.top.size() + shape.bottom.size() + shape.half_width.size() +
-              shape.section.fullness.size());
-    for (const auto* curve : {&shape.top, &shape.bottom, &shape.half_width}) {
+    x.reserve(shape.back.size() + shape.belly.size() + shape.half_width.size() +
+              shape.section.curve().size());
+    for (const auto* curve : {&shape.back, &shape.belly, &shape.half_width}) {
         for (const auto& p : *curve)
             x.push_back(p.x_m);
     }
-    const double tail_m = shape.top.back().x_m;
+    const double tail_m = shape.back.back().x_m;
     for (const auto& reading : shape.measured)
         x.push_back(std::clamp(reading.x_m, 0.0, tail_m));
-    if (shape.section.kind != document::SectionKind::free && shape.section.fullness.size() > 1) {
-        for (const auto& p : shape.section.fullness)
+    if (shape.section.kind != document::SectionKind::drawn && shape.section.curve().size() > 1) {
+        for (const auto& p : shape.section.curve())
             x.push_back(std::clamp(p.x_m, 0.0, tail_m));
     }
     std::sort(x.begin(), x.end());
@@ -39,28 +39,27 @@ std::vector<double> all_stations(const document::Shape& shape) {
     return x;
 }
 
-std::unique_ptr<const SectionFamily> make_family(const document::Section& section, const Curve& fullness) {
+std::unique_ptr<const SectionFamily> make_family(const document::Section& section, const Curve& parameter) {
     switch (section.kind) {
     case document::SectionKind::chamfered:
         return std::make_unique<Chamfered>();
-    case document::SectionKind::free:
+    case document::SectionKind::drawn:
         return std::make_unique<FreeOutline>(section.half_outline);
-    case document::SectionKind::superellipse:
+    case document::SectionKind::rounded:
         break;
     }
-    return std::make_unique<Superellipse>(fullness.least(), fullness.greatest());
+    return std::make_unique<Superellipse>(parameter.least(), parameter.greatest());
 }
 
 } // namespace
 
 DrawnLines::DrawnLines(const document::Shape& shape) : breakpoints_m_(all_stations(shape)) {
-    const Curve top(shape.top);
-    const Curve bottom(shape.bottom);
+    const Curve top(shape.back);
+    const Curve bottom(shape.belly);
     const Curve half_width(shape.half_width);
-    // A free outline has no fullness; a value given for it is ignored.
-    const bool has_fullness = shape.section.kind != document::SectionKind::free;
-    const Curve fullness(has_fullness ? shape.section.fullness : document::CurvePoints{{0.0, 0.0}});
-    family_ = make_family(shape.section, fullness);
+    const bool has_curve = shape.section.kind != document::SectionKind::drawn;
+    const Curve parameter(has_curve ? shape.section.curve() : document::CurvePoints{{0.0, 0.0}});
+    family_ = make_family(shape.section, parameter);
 
     std::optional<Curve> wider;
     std::optional<Curve> higher;
@@ -74,7 +73,7 @@ DrawnLines::DrawnLines(const document::Shape& shape) : breakpoints_m_(all_statio
         const double middle = 0.5 * (from + breakpoints_m_[k + 1]);
         const Cubic over = top.piece_at(middle, from);
         const Cubic under = bottom.piece_at(middle, from);
-        Piece piece{half_width.piece_at(middle, from), {}, {}, fullness.piece_at(middle, from)};
+        Piece piece{half_width.piece_at(middle, from), {}, {}, parameter.piece_at(middle, from)};
         for (std::size_t i = 0; i < 4; ++i) {
             piece.half_height[i] = 0.5 * (over[i] - under[i]);
             piece.centre[i] = 0.5 * (over[i] + under[i]);
@@ -100,9 +99,9 @@ Station DrawnLines::at(double x_m) const {
     const CurveValue width = evaluated(piece.half_width, t);
     const CurveValue height = evaluated(piece.half_height, t);
     const CurveValue centre = evaluated(piece.centre, t);
-    const CurveValue fullness = evaluated(piece.fullness, t);
-    return {width.value, height.value, centre.value, fullness.value,
-            width.slope, height.slope, centre.slope, fullness.slope};
+    const CurveValue parameter = evaluated(piece.parameter, t);
+    return {width.value, height.value, centre.value, parameter.value,
+            width.slope, height.slope, centre.slope, parameter.slope};
 }
 
 Outcome<std::shared_ptr<const Lines>> drawn_lines(const document::Shape& shape) {

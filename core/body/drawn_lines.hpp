@@ -9,7 +9,7 @@
 
 namespace evenfall::shape {
 
-/// The lines of a document: back, belly, plan and fullness, each drawn through its own stations. Between
+/// The lines of a document: back, belly, plan and parameter, each drawn through its own stations. Between
 /// neighbouring stations of all curves together each of them is a single cubic; these cubics are stored
 /// together. Caliper readings of the carved body are added to half width and half height (measured.hpp).
 class DrawnLines final : public Lines {
@@ -26,7 +26,7 @@ private:
         Cubic half_width;
         Cubic half_height;
         Cubic centre;
-        Cubic fullness;
+        Cubic parameter;
     };
     std::vector<double> breakpoints_m_;
     std::vector<Piece> pieces_;

@@ -34,7 +34,7 @@ double side_wood_m(const document::Hole& hole, const Bore& bore, const shape::Li
         const double inside = std::clamp(x, lines.breakpoints_m().front(), lines.breakpoints_m().back());
         const shape::Station s = lines.at(inside);
         const shape::SectionFamily& f = lines.family();
-        const double widest = bore.inward > 0.0 ? f.upper_z(s.fullness, 1.0) : f.lower_z(s.fullness, 1.0);
+        const double widest = bore.inward > 0.0 ? f.upper_z(s.parameter, 1.0) : f.lower_z(s.parameter, 1.0);
         const bool narrows = bore.inward * (z - s.centre_z_m - s.half_height_m * widest) > 0.0;
         least = std::min(least, narrows ? shape::skin_half_width(lines, inside, z) : s.half_width_m);
     }

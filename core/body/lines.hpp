@@ -11,14 +11,14 @@ struct Station {
     double half_width_m = 0.0;  ///< a
     double half_height_m = 0.0; ///< b
     double centre_z_m = 0.0;    ///< height of the middle of the section's box
-    double fullness = 0.0;      ///< parameter of the section family
+    double parameter = 0.0;     ///< parameter of the section family
     double half_width_slope = 0.0;
     double half_height_slope = 0.0;
     double centre_slope = 0.0;
-    double fullness_slope = 0.0; ///< all slopes per metre of x
+    double parameter_slope = 0.0; ///< all slopes per metre of x
 };
 
-/// The lines of an uncut body: a section family whose box and fullness vary along x. A document's drawn
+/// The lines of an uncut body: a section family whose box and parameter vary along x. A document's drawn
 /// curves are one implementation (drawn_lines.hpp); tests add bodies with closed forms.
 class Lines {
 public:

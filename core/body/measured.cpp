@@ -13,7 +13,7 @@ constexpr double same_place_m = 1e-9;
 /// `read` gives a reading's half thickness, `drawn` the drawing's half thickness at x.
 template <class Read, class Drawn>
 document::CurvePoints correction(const document::Shape& shape, const Read& read, const Drawn& drawn) {
-    const double tail_m = shape.top.back().x_m;
+    const double tail_m = shape.back.back().x_m;
     document::CurvePoints points;
     for (const auto& reading : shape.measured) {
         const auto half = read(reading);
@@ -42,28 +42,28 @@ document::CurvePoints half_width_correction(const document::Shape& shape) {
 }
 
 document::CurvePoints half_height_correction(const document::Shape& shape) {
-    const Curve top(shape.top);
-    const Curve bottom(shape.bottom);
+    const Curve top(shape.back);
+    const Curve bottom(shape.belly);
     return correction(
         shape, [](const document::Measured& reading) { return halved(reading.height_m); },
         [&](double x) { return 0.5 * (top.at(x).value - bottom.at(x).value); });
 }
 
 std::optional<double> without_wood(const document::Shape& shape) {
-    const Curve top(shape.top);
-    const Curve bottom(shape.bottom);
+    const Curve top(shape.back);
+    const Curve bottom(shape.belly);
     const Curve plan(shape.half_width);
     const Curve wider(half_width_correction(shape));
     const Curve higher(half_height_correction(shape));
     std::vector<double> stations;
-    for (const auto* points : {&shape.top, &shape.bottom, &shape.half_width}) {
+    for (const auto* points : {&shape.back, &shape.belly, &shape.half_width}) {
         for (const auto& point : *points)
             stations.push_back(point.x_m);
     }
     for (const auto& reading : shape.measured)
         stations.push_back(reading.x_m);
     std::sort(stations.begin(), stations.end());
-    const double tail_m = shape.top.back().x_m;
+    const double tail_m = shape.back.back().x_m;
     constexpr int places = 32;
     for (std::size_t k = 0; k + 1 < stations.size(); ++k) {
         for (int i = 0; i <= places; ++i) {

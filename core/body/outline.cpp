@@ -77,7 +77,7 @@ std::vector<Point2> section_outline(const Lines& lines, double x_m, int detail) 
     std::vector<Point2> outline;
     outline.reserve(2 * tau.size());
     for (const double t : tau) {
-        const RimPoint p = lines.family().rim(s.fullness, t);
+        const RimPoint p = lines.family().rim(s.parameter, t);
         outline.push_back({s.half_width_m * p.y, s.centre_z_m + s.half_height_m * p.z});
     }
     // Port side: the same points in reverse order, without the two on the middle plane.

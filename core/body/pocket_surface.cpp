@@ -58,15 +58,15 @@ private:
     [[nodiscard]] Interval upright(const Station& s, double y) const {
         const double share = std::abs(y) / s.half_width_m;
         if (share >= 1.0) return {};
-        return {std::max(box_.z_from_m, s.centre_z_m + s.half_height_m * family_.lower_z(s.fullness, share)),
-                std::min(box_.z_to_m, s.centre_z_m + s.half_height_m * family_.upper_z(s.fullness, share))};
+        return {std::max(box_.z_from_m, s.centre_z_m + s.half_height_m * family_.lower_z(s.parameter, share)),
+                std::min(box_.z_to_m, s.centre_z_m + s.half_height_m * family_.upper_z(s.parameter, share))};
     }
 
     /// Overlap of wood and box across at (x, z), within the flanks.
     [[nodiscard]] Interval level(const Station& s, double z, double limit) const {
         const double share = (z - s.centre_z_m) / s.half_height_m;
         if (!(std::abs(share) < 1.0 - touch)) return {};
-        const double half = std::min(limit, s.half_width_m * family_.half_width(s.fullness, share));
+        const double half = std::min(limit, s.half_width_m * family_.half_width(s.parameter, share));
         return {std::max(-half, box_.y_from_m), std::min(half, box_.y_to_m)};
     }
 
@@ -129,9 +129,9 @@ private:
             kinks.add(y);
             kinks.add(-y);
         }
-        const double fullness = lines_.at(x_m).fullness;
+        const double parameter = lines_.at(x_m).parameter;
         for (const double tau : family_.rim_breaks()) {
-            const double at = flank_reach(x_m, tangent, side, family_.rim(fullness, tau).y);
+            const double at = flank_reach(x_m, tangent, side, family_.rim(parameter, tau).y);
             kinks.add(at);
             kinks.add(-at);
         }
@@ -180,19 +180,19 @@ private:
         const double z_from = (box_.z_from_m - s.centre_z_m) / b - touch;
         const double z_to = (box_.z_to_m - s.centre_z_m) / b + touch;
         if (!(y_to > y_from) || !(z_to > z_from)) return;
-        const auto y_of = [&](double tau) { return family_.rim(s.fullness, tau).y; };
-        const auto z_of = [&](double tau) { return family_.rim(s.fullness, tau).z; };
-        const double widest = widest_tau(s.fullness);
+        const auto y_of = [&](double tau) { return family_.rim(s.parameter, tau).y; };
+        const auto z_of = [&](double tau) { return family_.rim(s.parameter, tau).z; };
+        const double widest = widest_tau(s.parameter);
         for (const bool belly : {true, false}) {
             // Early exit: in most pockets the skin is outside the box. A section with vertical sides has its
             // greatest width all along them: there the branch ends at the widest point itself.
             const bool to_widest = y_to >= 1.0;
-            const double low = belly       ? family_.lower_z(s.fullness, std::min(1.0, y_from))
+            const double low = belly       ? family_.lower_z(s.parameter, std::min(1.0, y_from))
                                : to_widest ? z_of(widest)
-                                           : family_.upper_z(s.fullness, y_to);
-            const double high = !belly      ? family_.upper_z(s.fullness, std::min(1.0, y_from))
+                                           : family_.upper_z(s.parameter, y_to);
+            const double high = !belly      ? family_.upper_z(s.parameter, std::min(1.0, y_from))
                                 : to_widest ? z_of(widest)
-                                            : family_.lower_z(s.fullness, y_to);
+                                            : family_.lower_z(s.parameter, y_to);
             if (high < z_from || low > z_to) continue;
             const double start = belly ? -1.0 : widest;
             const double end = belly ? widest : 1.0;
@@ -209,18 +209,18 @@ private:
     }
 
     /// τ at which the rim is widest: one of the breaks (unit_rim.hpp uses the same rule).
-    [[nodiscard]] double widest_tau(double fullness) {
-        if (widest_known_ && fullness == widest_fullness_) return widest_;
+    [[nodiscard]] double widest_tau(double parameter) {
+        if (widest_known_ && parameter == widest_parameter_) return widest_;
         widest_ = 0.0;
         double most = -1.0;
         for (const double tau : family_.rim_breaks()) {
-            const double y = family_.rim(fullness, tau).y;
+            const double y = family_.rim(parameter, tau).y;
             if (y <= most) continue;
             most = y;
             widest_ = tau;
         }
         widest_known_ = true;
-        widest_fullness_ = fullness;
+        widest_parameter_ = parameter;
         return widest_;
     }
 
@@ -233,7 +233,7 @@ private:
         for (std::size_t k = 0; k + 1 < tau.size(); ++k) {
             for (std::size_t i = 0; i < around_order; ++i) {
                 const double at = tau[k] + (tau[k + 1] - tau[k]) * gauss_rule<around_order>.node[i];
-                const SkinPoint p = skin_point(s, family_.rim(s.fullness, at));
+                const SkinPoint p = skin_point(s, family_.rim(s.parameter, at));
                 const double cross = p.y_x * p.z_tau - p.z_x * p.y_tau;
                 const double area = dx * (tau[k + 1] - tau[k]) * gauss_rule<around_order>.weight[i] *
                                     std::sqrt(p.y_tau * p.y_tau + p.z_tau * p.z_tau + cross * cross);
@@ -249,7 +249,7 @@ private:
     bool is_nose_;
     bool is_tail_;
     bool widest_known_ = false;
-    double widest_fullness_ = 0.0;
+    double widest_parameter_ = 0.0;
     double widest_ = 0.0;
     PocketSurface out_;
 };

@@ -104,8 +104,8 @@ RimPoint Chamfered::rim(double cut, double tau) const {
     // How the six corners move as the cut grows.
     static constexpr std::array<OutlinePoint, 6> pace{{{0, 0}, {-1, 0}, {0, 1}, {0, -1}, {-1, 0}, {0, 0}}};
     const OnPiece on = on_piece(tau, 5);
-    r.y_fullness = pace[on.piece].y + on.share * (pace[on.piece + 1].y - pace[on.piece].y);
-    r.z_fullness = pace[on.piece].z + on.share * (pace[on.piece + 1].z - pace[on.piece].z);
+    r.y_parameter = pace[on.piece].y + on.share * (pace[on.piece + 1].y - pace[on.piece].y);
+    r.z_parameter = pace[on.piece].z + on.share * (pace[on.piece + 1].z - pace[on.piece].z);
     return r;
 }
 

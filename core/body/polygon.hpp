@@ -23,19 +23,19 @@ public:
 };
 
 /// A half outline drawn by the builder, straight between its points and the same along the whole body;
-/// fullness has no effect. Needs at least three points, (0, −1) first and (0, 1) last, Z never falling, Y
+/// parameter has no effect. Needs at least three points, (0, −1) first and (0, 1) last, Z never falling, Y
 /// rising to 1 and then falling. Each piece has an equal share of τ's range. Moments are exact.
 class FreeOutline final : public SectionFamily {
 public:
     explicit FreeOutline(std::vector<document::OutlinePoint> points);
 
-    [[nodiscard]] UnitMoments moments(double fullness) const override;
-    [[nodiscard]] RimPoint rim(double fullness, double tau) const override;
+    [[nodiscard]] UnitMoments moments(double parameter) const override;
+    [[nodiscard]] RimPoint rim(double parameter, double tau) const override;
     [[nodiscard]] std::span<const double> rim_breaks() const override;
     [[nodiscard]] bool is_polygon() const override { return true; }
-    [[nodiscard]] double upper_z(double fullness, double y) const override;
-    [[nodiscard]] double lower_z(double fullness, double y) const override;
-    [[nodiscard]] double half_width(double fullness, double z) const override;
+    [[nodiscard]] double upper_z(double parameter, double y) const override;
+    [[nodiscard]] double lower_z(double parameter, double y) const override;
+    [[nodiscard]] double half_width(double parameter, double z) const override;
 
 private:
     std::vector<document::OutlinePoint> points_;

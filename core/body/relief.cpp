@@ -14,24 +14,24 @@ namespace {
 
 constexpr std::size_t depth_order = 3; ///< points along x between skin and plane, per smooth interval
 
-/// A line of constant τ on the skin, with its weight in τ. Over the few millimetres of a relief the fullness
-/// changes little: a parabola through the rims at three fullness values gives the rim between them (exact
-/// where fullness is constant).
+/// A line of constant τ on the skin, with its weight in τ. Over the few millimetres of a relief the parameter
+/// changes little: a parabola through the rims at three parameter values gives the rim between them (exact
+/// where parameter is constant).
 struct RimLine {
     double weight;
-    double middle; ///< fullness
+    double middle; ///< parameter
     double half_range;
     RimPoint low, mid, high;
 
-    [[nodiscard]] RimPoint at(double fullness) const {
+    [[nodiscard]] RimPoint at(double parameter) const {
         if (half_range == 0.0) return mid;
-        const double t = (fullness - middle) / half_range;
+        const double t = (parameter - middle) / half_range;
         const double l = 0.5 * t * (t - 1.0);
         const double m = 1.0 - t * t;
         const double h = 0.5 * t * (t + 1.0);
         const auto mix = [&](double RimPoint::*q) { return l * low.*q + m * mid.*q + h * high.*q; };
-        return {mix(&RimPoint::y),     mix(&RimPoint::z),          mix(&RimPoint::y_tau),
-                mix(&RimPoint::z_tau), mix(&RimPoint::y_fullness), mix(&RimPoint::z_fullness)};
+        return {mix(&RimPoint::y),     mix(&RimPoint::z),           mix(&RimPoint::y_tau),
+                mix(&RimPoint::z_tau), mix(&RimPoint::y_parameter), mix(&RimPoint::z_parameter)};
     }
 };
 
@@ -39,12 +39,12 @@ struct RimLine {
 class RimLines {
 public:
     RimLines(const Lines& lines, RimTable& rim, const FacePlane& plane, double reach_m) {
-        double least = lines.at(plane.x_m).fullness;
+        double least = lines.at(plane.x_m).parameter;
         double greatest = least;
         const auto include = [&](double x) {
-            const double fullness = lines.at(x).fullness;
-            least = std::min(least, fullness);
-            greatest = std::max(greatest, fullness);
+            const double parameter = lines.at(x).parameter;
+            least = std::min(least, parameter);
+            greatest = std::max(greatest, parameter);
         };
         const double low = std::min(plane.x_m, plane.x_m - plane.side * reach_m);
         include(low);
@@ -54,8 +54,8 @@ public:
         }
         const double middle = 0.5 * (least + greatest);
         const double half_range = 0.5 * (greatest - least);
-        const auto take = [&](double fullness, RimPoint RimLine::*which) {
-            rim.set_fullness(fullness);
+        const auto take = [&](double parameter, RimPoint RimLine::*which) {
+            rim.set_parameter(parameter);
             for (std::size_t i = 0; i < rim.size(); ++i)
                 line_[i].*which = rim.point(i);
         };
@@ -85,7 +85,7 @@ struct FlankContact {
 };
 
 /// The root of depth − tanα·y(plane − side·depth) between 0 and `farthest`, by Newton's method, bisecting
-/// where a step would leave the bracket. RimAt gives the rim point at a fullness.
+/// where a step would leave the bracket. RimAt gives the rim point at a parameter.
 template <class RimAt>
 FlankContact flank_contact(const Lines& lines, const FacePlane& plane, RimAt rim_at, double farthest) {
     FlankContact m;
@@ -94,7 +94,7 @@ FlankContact flank_contact(const Lines& lines, const FacePlane& plane, RimAt rim
     double depth = 0.0;
     for (int round = 0; round < 80; ++round) {
         const Station station = lines.at(plane.x_m - plane.side * depth);
-        m.skin = skin_point(station, rim_at(station.fullness));
+        m.skin = skin_point(station, rim_at(station.parameter));
         const double short_by = plane.tangent * m.skin.y - depth;
         (short_by > 0.0 ? low : high) = depth;
         const double opening = 1.0 + plane.side * plane.tangent * m.skin.y_x;
@@ -128,7 +128,7 @@ double add_line(const Lines& lines, const RimLine& line, const FacePlane& plane,
             const double dx = (to - from) * gauss_rule<depth_order>.weight[k];
             const double w = 2.0 * line.weight * dx;
             const Station st = lines.at(x);
-            const SkinPoint p = skin_point(st, line.at(st.fullness));
+            const SkinPoint p = skin_point(st, line.at(st.parameter));
             const double strip = -w * p.z * p.y_tau;
             out.wood.volume += strip;
             out.wood.x += strip * x;
@@ -190,7 +190,7 @@ Relief relief_at(const Lines& lines, RimTable& rim, const FacePlane& plane) {
     for (std::size_t i = 0; i < rim.size(); ++i) {
         const RimLine& line = rim_lines[i];
         const FlankContact m = flank_contact(
-            lines, plane, [&line](double fullness) { return line.at(fullness); }, 1.001 * reach_m);
+            lines, plane, [&line](double parameter) { return line.at(parameter); }, 1.001 * reach_m);
         out.is_clean = out.is_clean && m.clean;
         const SkinPoint& p = m.skin;
         const double lost = add_line(lines, line, plane, m.depth, out);

@@ -42,10 +42,10 @@ RimTable::RimTable(const SectionFamily& family) : family_(family) {
     }
 }
 
-void RimTable::set_fullness(double fullness) {
-    if (filled_ && fullness == fullness_) return;
-    family_.rims(fullness, std::span(tau_).first(size_), std::span(point_).first(size_));
-    fullness_ = fullness;
+void RimTable::set_parameter(double parameter) {
+    if (filled_ && parameter == parameter_) return;
+    family_.rims(parameter, std::span(tau_).first(size_), std::span(point_).first(size_));
+    parameter_ = parameter;
     filled_ = true;
 }
 

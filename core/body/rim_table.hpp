@@ -7,13 +7,13 @@
 namespace evenfall::shape {
 
 /// Rim points of one unit section at Gauss points between the rim's breaks, with their weights in τ. Computed
-/// again only when the fullness changes: once for a body of constant fullness.
+/// again only when the parameter changes: once for a body of constant parameter.
 class RimTable {
 public:
     explicit RimTable(const SectionFamily& family);
 
-    /// Computes the points for this fullness.
-    void set_fullness(double fullness);
+    /// Computes the points for this parameter.
+    void set_parameter(double parameter);
 
     [[nodiscard]] std::size_t size() const { return size_; }
     [[nodiscard]] const RimPoint& point(std::size_t k) const { return point_[k]; }
@@ -23,7 +23,7 @@ public:
 private:
     const SectionFamily& family_;
     std::size_t size_ = 0;
-    double fullness_ = 0.0;
+    double parameter_ = 0.0;
     bool filled_ = false;
     std::array<double, most_points> tau_;
     std::array<double, most_points> weight_;
@@ -40,8 +40,8 @@ struct SkinPoint {
 inline SkinPoint skin_point(const Station& s, const RimPoint& r) {
     return {s.half_width_m * r.y,
             s.centre_z_m + s.half_height_m * r.z,
-            s.half_width_slope * r.y + s.half_width_m * r.y_fullness * s.fullness_slope,
-            s.centre_slope + s.half_height_slope * r.z + s.half_height_m * r.z_fullness * s.fullness_slope,
+            s.half_width_slope * r.y + s.half_width_m * r.y_parameter * s.parameter_slope,
+            s.centre_slope + s.half_height_slope * r.z + s.half_height_m * r.z_parameter * s.parameter_slope,
             s.half_width_m * r.y_tau,
             s.half_height_m * r.z_tau};
 }

@@ -18,39 +18,40 @@ struct UnitMoments {
 /// of it can be filled in place.
 struct RimPoint {
     double y, z;
-    double y_tau, z_tau;           ///< ∂/∂τ
-    double y_fullness, z_fullness; ///< ∂/∂fullness at this τ
+    double y_tau, z_tau;             ///< ∂/∂τ
+    double y_parameter, z_parameter; ///< ∂/∂parameter at this τ
 };
 
-/// A family of sections, symmetric about the middle plane, in the unit box; one parameter ("fullness"). The
+/// A family of sections, symmetric about the middle plane, in the unit box; one parameter ("parameter"). The
 /// starboard half widens from belly centre to its widest (Y = 1) and narrows to back centre, once each.
 class SectionFamily {
 public:
     virtual ~SectionFamily() = default;
 
-    [[nodiscard]] virtual UnitMoments moments(double fullness) const = 0;
+    [[nodiscard]] virtual UnitMoments moments(double parameter) const = 0;
 
     /// Rim point at τ in [−1, 1], from belly centre (0, −1) to back centre (0, 1) along the starboard side.
-    [[nodiscard]] virtual RimPoint rim(double fullness, double tau) const = 0;
+    [[nodiscard]] virtual RimPoint rim(double parameter, double tau) const = 0;
 
     /// Many rim points at once; a family may compute them faster together. `points` is as long as `tau`.
-    virtual void rims(double fullness, std::span<const double> tau, std::span<RimPoint> points) const {
+    virtual void rims(double parameter, std::span<const double> tau, std::span<RimPoint> points) const {
         for (std::size_t k = 0; k < tau.size(); ++k)
-            points[k] = rim(fullness, tau[k]);
+            points[k] = rim(parameter, tau[k]);
     }
 
-    /// Values of τ in (−1, 1), ascending, between which the rim is smooth for every fullness (ends left out).
+    /// Values of τ in (−1, 1), ascending, between which the rim is smooth for every parameter (ends left
+    /// out).
     [[nodiscard]] virtual std::span<const double> rim_breaks() const = 0;
 
     /// True where the rim is straight between its breaks: its integrals need fewer points.
     [[nodiscard]] virtual bool is_polygon() const { return false; }
 
     /// Height of the back (upper) and belly (lower) at Y in [0, 1]: Z values, upper ≥ lower.
-    [[nodiscard]] virtual double upper_z(double fullness, double y) const = 0;
-    [[nodiscard]] virtual double lower_z(double fullness, double y) const = 0;
+    [[nodiscard]] virtual double upper_z(double parameter, double y) const = 0;
+    [[nodiscard]] virtual double lower_z(double parameter, double y) const = 0;
 
     /// Half width of the section at Z in [−1, 1]; result in [0, 1].
-    [[nodiscard]] virtual double half_width(double fullness, double z) const = 0;
+    [[nodiscard]] virtual double half_width(double parameter, double z) const = 0;
 };
 
 } // namespace evenfall::shape

@@ -11,7 +11,7 @@ namespace evenfall::shape {
 namespace {
 
 // Gauss points along x per interval. Drawn lines are cubics: seven points integrate every moment of a section
-// of constant fullness exactly (a³b has degree 12). Skin is smooth but no polynomial; three points stay
+// of constant parameter exactly (a³b has degree 12). Skin is smooth but no polynomial; three points stay
 // within 1e-5 (by test).
 constexpr std::size_t wood_order = 7;
 constexpr std::size_t skin_order = 3;
@@ -73,7 +73,7 @@ WoodSums wood_between(const Lines& lines, double from_m, double to_m) {
             const double x = interval.at(s);
             const double dx = gauss_rule<wood_order>.weight[k] * interval.stretch(s);
             const Station st = lines.at(x);
-            const UnitMoments m = family.moments(st.fullness);
+            const UnitMoments m = family.moments(st.parameter);
             const double a = st.half_width_m;
             const double b = st.half_height_m;
             const double c = st.centre_z_m;
@@ -141,7 +141,7 @@ SkinSums skin_between(const Lines& lines, RimTable& rim, double from_m, double t
             const double x = interval.at(s);
             const double dx = 2.0 * gauss_rule<skin_order>.weight[k] * interval.stretch(s); // both sides
             const Station station = lines.at(x);
-            rim.set_fullness(station.fullness);
+            rim.set_parameter(station.parameter);
             const Ring ring = ring_at(station, rim);
             sums.area += dx * ring.area;
             sums.x += dx * ring.area * x;
@@ -161,8 +161,8 @@ SkinSums skin_between(const Lines& lines, RimTable& rim, double from_m, double t
 
 SectionDisc section_disc(const Lines& lines, RimTable& rim, double x_m) {
     const Station st = lines.at(x_m);
-    const UnitMoments m = lines.family().moments(st.fullness);
-    rim.set_fullness(st.fullness);
+    const UnitMoments m = lines.family().moments(st.parameter);
+    rim.set_parameter(st.parameter);
     SectionDisc disc;
     disc.area_m2 = m.area * st.half_width_m * st.half_height_m;
     disc.centroid_z_m = st.centre_z_m + (m.area > 0.0 ? st.half_height_m * m.z / m.area : 0.0);

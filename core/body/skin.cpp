@@ -13,8 +13,8 @@ SkinHeights skin_heights(const Lines& lines, double x_m, double y_m) {
     const double y = std::abs(y_m);
     if (!(y <= s.half_width_m && s.half_width_m > 0.0)) return {none, none};
     const double share = y / s.half_width_m;
-    return {s.centre_z_m + s.half_height_m * lines.family().upper_z(s.fullness, share),
-            s.centre_z_m + s.half_height_m * lines.family().lower_z(s.fullness, share)};
+    return {s.centre_z_m + s.half_height_m * lines.family().upper_z(s.parameter, share),
+            s.centre_z_m + s.half_height_m * lines.family().lower_z(s.parameter, share)};
 }
 
 double skin_half_width(const Lines& lines, double x_m, double z_m) {
@@ -22,7 +22,7 @@ double skin_half_width(const Lines& lines, double x_m, double z_m) {
     const Station s = lines.at(x_m);
     const double share = (z_m - s.centre_z_m) / s.half_height_m;
     if (!(std::abs(share) <= 1.0)) return 0.0;
-    return s.half_width_m * lines.family().half_width(s.fullness, share);
+    return s.half_width_m * lines.family().half_width(s.parameter, share);
 }
 
 ColumnSkin column_skin(const Lines& lines, double x_m, double y_m, double diameter_m) {

@@ -16,12 +16,12 @@ double partner(double exponent, double value) {
 
 /// The rim point at 1 − τ: Y and Z are exchanged.
 RimPoint diagonal_mirror(const RimPoint& p) {
-    return {p.z, p.y, -p.z_tau, -p.y_tau, p.z_fullness, p.y_fullness};
+    return {p.z, p.y, -p.z_tau, -p.y_tau, p.z_parameter, p.y_parameter};
 }
 
 /// The rim point at −τ.
 RimPoint belly_mirror(const RimPoint& p) {
-    return {p.y, -p.z, -p.y_tau, p.z_tau, p.y_fullness, -p.z_fullness};
+    return {p.y, -p.z, -p.y_tau, p.z_tau, p.y_parameter, -p.z_parameter};
 }
 
 /// Chebyshev series at t in [−1, 1] by Clenshaw's sum.

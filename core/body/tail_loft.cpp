@@ -20,10 +20,10 @@ constexpr double slack_m = 1e-6;
 
 document::Shape lines_of(const document::Tail& tail) {
     document::Shape shape;
-    shape.top = tail.top;
-    shape.bottom = tail.bottom;
+    shape.back = tail.back;
+    shape.belly = tail.belly;
     shape.half_width = tail.half_thickness;
-    shape.section.fullness = {{0.0, tail.fullness}};
+    shape.section.curve() = {{0.0, tail.exponent}};
     return shape;
 }
 
@@ -106,13 +106,13 @@ double tenon_m3(const document::Tail& tail) {
 }
 
 ProjectedAreas shadow(const document::Tail& tail) {
-    return {area_under(tail.top) - area_under(tail.bottom), 2.0 * area_under(tail.half_thickness)};
+    return {area_under(tail.back) - area_under(tail.belly), 2.0 * area_under(tail.half_thickness)};
 }
 
 Vec3 extent(const document::Tail& tail) {
-    double high = shape::Curve(tail.top).greatest();
-    double low = shape::Curve(tail.bottom).least();
-    Vec3 e{tail.top.back().x_m, 2.0 * shape::Curve(tail.half_thickness).greatest(), 0.0};
+    double high = shape::Curve(tail.back).greatest();
+    double low = shape::Curve(tail.belly).least();
+    Vec3 e{tail.back.back().x_m, 2.0 * shape::Curve(tail.half_thickness).greatest(), 0.0};
     if (tail.tenon) {
         e.x += tail.tenon->length_m;
         e.y = std::max(e.y, tail.tenon->thickness_m);

@@ -256,16 +256,13 @@ void check_between_fields(Problems& problems, const Document& document) {
                          " segment names, not " + std::to_string(document.segment_names.size()) + '.'});
     }
     const Section& section = document.shape.section;
-    if (section.kind != SectionKind::free) {
-        const NumberField field = fullness_field(section.kind);
-        const Place place{"/shape/section", "The section"};
-        for (std::size_t i = 0; i < section.fullness.size(); ++i) {
-            check_number(problems, place.point("fullness", "fullness of the section", i), field,
-                         section.fullness[i].value);
-        }
-    } else if (section.half_outline.size() < 3) {
+    if (section.kind == SectionKind::chamfered && section.corner_cut.empty()) {
+        add_problem(problems, {ProblemCode::missing_key, "/shape/section/corner_cut", "0 to 1",
+                               "A chamfered section needs its corner cut."});
+    }
+    if (section.kind == SectionKind::drawn && section.half_outline.size() < 3) {
         add_problem(problems, {ProblemCode::missing_key, "/shape/section/half_outline", "3 to 64 points",
-                               "A free section needs a half outline of at least 3 points."});
+                               "A drawn section needs a half outline of at least 3 points."});
     }
     for (std::size_t i = 0; i < document.parts.size(); ++i) {
         const auto& segment = document.parts[i].segment;

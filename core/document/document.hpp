@@ -6,7 +6,7 @@
 
 #include "base/trade.hpp"
 #include "base/vec3.hpp"
-#include "document/blank.hpp"
+#include "document/board.hpp"
 #include "document/log.hpp"
 
 #include <optional>
@@ -15,7 +15,7 @@
 
 namespace evenfall::document {
 
-inline constexpr int document_version = 1;
+inline constexpr int document_version = 2; ///< that is written; version 1 is read too (version_1.hpp)
 
 // Caps that keep a hostile or broken document from costing more than a moment.
 inline constexpr std::size_t max_curve_points = 64;
@@ -30,19 +30,18 @@ inline constexpr std::size_t max_document_bytes = 256 * 1024;
 /// One point of a drawn curve; between points the curve is a monotone cubic (shape/curve.hpp).
 struct CurvePoint {
     double x_m = 0.0;
-    double value = 0.0; ///< metres for lines of the drawing; a plain number for section fullness
+    double value = 0.0; ///< metres for lines of the drawing; a plain number for sections
 };
 using CurvePoints = std::vector<CurvePoint>;
 
 /// How the cross-section fills its box of half width a and half height b.
 enum class SectionKind {
-    superellipse, ///< |y/a|ⁿ + |z/b|ⁿ = 1; `fullness` holds n (1.2 to 12), along x
-    chamfered, ///< rectangle with 45°-in-unit-square corner cuts; `fullness` holds the cut as a share of a
-               ///< and b (0 to 1), along x
-    free,      ///< one drawn half-section for the whole length, `half_outline` in the unit square
+    rounded,   ///< superellipse, |y/a|ⁿ + |z/b|ⁿ = 1, of exponent n
+    chamfered, ///< rectangle whose corners are cut off, at 45° in the unit square
+    drawn,     ///< one drawn half-section for the whole length, `half_outline` in the unit square
 };
 
-/// A point of a free half-section, starboard side: y from 0 to 1 (share of half width), z from −1 (belly) to
+/// A point of a drawn half-section, starboard side: y from 0 to 1 (share of half width), z from −1 (belly) to
 /// 1 (back).
 struct OutlinePoint {
     double y = 0.0;
@@ -50,17 +49,24 @@ struct OutlinePoint {
 };
 
 struct Section {
-    SectionKind kind = SectionKind::superellipse;
-    CurvePoints fullness{{0.0, 2.4}}; ///< one point = the same all along
+    SectionKind kind = SectionKind::rounded;
+    CurvePoints exponent{{0.0, 2.4}}; ///< rounded: n along x, 1.2 to 12; one point = the same all along
+    CurvePoints corner_cut;           ///< chamfered: the cut as a share of a and b along x, 0 to 1
     std::vector<OutlinePoint>
-        half_outline; ///< free only: from belly centre (0,−1) to back centre (0,1), straight between points
+        half_outline; ///< drawn: from belly centre (0,−1) to back centre (0,1), straight between points
+
+    /// The curve of a kind that has one; a drawn section makes no use of it.
+    [[nodiscard]] CurvePoints& curve() { return kind == SectionKind::chamfered ? corner_cut : exponent; }
+    [[nodiscard]] const CurvePoints& curve() const {
+        return kind == SectionKind::chamfered ? corner_cut : exponent;
+    }
 };
 
 /// The drawing of the body before it is cut. All three curves run from x = 0 to the same length.
 struct Shape {
-    CurvePoints top;        ///< z of the back line [m]
-    CurvePoints bottom;     ///< z of the belly line [m], below top everywhere
-    CurvePoints half_width; ///< y of the plan line [m], ≥ 0
+    CurvePoints back;       ///< z of the back line [m]
+    CurvePoints belly;      ///< z of the belly line [m], below the back everywhere
+    CurvePoints half_width; ///< y of the width line [m], ≥ 0
     Section section;
     std::vector<Measured> measured{}; ///< in order of x; where given, they replace the drawn width and height
                                       ///< (shape/measured.hpp)
@@ -177,7 +183,7 @@ struct Pocket {
 /// Wire, eyes, pins, hooks, rings, glass eyes, a soft tail: anything weighed and put on.
 struct Part {
     std::string name;
-    Stage stage = Stage::hardware; ///< hardware or dressed
+    Stage stage = Stage::hardware; ///< hardware or rigged
     std::string material = "stainless";
     double mass_kg = 0.0;
     std::optional<double> mass_sigma_kg; ///< absent = 3 % of the mass
@@ -205,10 +211,10 @@ struct Tail {
         density_spread;         ///< relative standard deviation; else the table's, or 0.02 where weighed
     double x_m = 0.0;           ///< of the root, from the nose: at the end of the wood or behind it
     double z_m = 0.0;           ///< of the axis
-    CurvePoints top;            ///< z of the upper line over the axis
-    CurvePoints bottom;         ///< z of the lower line, below the upper one everywhere but at root and tip
+    CurvePoints back;           ///< z of the back line over the axis
+    CurvePoints belly;          ///< z of the belly line, below the back everywhere but at root and tip
     CurvePoints half_thickness; ///< y, ≥ 0
-    double fullness = 2.0;      ///< exponent of the sections, 1.2 to 12
+    double exponent = 2.0;      ///< of the sections, 1.2 to 12
     std::optional<Tenon> tenon;
 };
 
@@ -263,7 +269,7 @@ struct Document {
     Targets targets;
     std::vector<Reading> log;            ///< in the order they were taken
     std::vector<Correction> corrections; ///< learnt from earlier lures or readings; the ledger carries them
-    std::optional<Blank> blank{};        ///< the board it is sawn from
+    std::optional<Board> board{};        ///< the board it is sawn from
     std::optional<Tail> tail{};          ///< a soft tail by its shape; one that was weighed whole is a part
 };
 

@@ -107,6 +107,11 @@ inline constexpr NumberField field_of = lookup::found<Member>().found_number;
 template <auto Member>
 inline constexpr PointsField points_of = lookup::found<Member>().found_points;
 
+/// The curve that a section of this kind has.
+[[nodiscard]] constexpr PointsField section_field(SectionKind kind) {
+    return kind == SectionKind::chamfered ? points_of<&Section::corner_cut> : points_of<&Section::exponent>;
+}
+
 /// The limits in SI.
 [[nodiscard]] constexpr double least_si(const NumberField& field) {
     return field.min / field.per_si;

@@ -29,14 +29,6 @@ struct PartAt {
 template <double Vec3::*Axis>
 inline constexpr PartAt<Axis> part_at{};
 
-/// What the fullness of a section means and may be: the exponent of a superellipse, or the cut at each corner
-/// of a chamfered section as a share of half width and half height.
-[[nodiscard]] constexpr NumberField fullness_field(SectionKind kind) {
-    return kind == SectionKind::superellipse
-               ? NumberField{"1", "", 1.0, 1.2, 12.0, "has a superellipse fullness of {}", true}
-               : NumberField{"1", "", 1.0, 0.0, 1.0, "has a chamfer share of {}", true};
-}
-
 namespace table {
 
 inline constexpr double mm = units::mm_from_m(1.0);
@@ -74,12 +66,12 @@ inline constexpr std::array stage_words{Word<Stage>{"carved", Stage::carved},
                                         Word<Stage>{"sealed", Stage::sealed},
                                         Word<Stage>{"painted", Stage::painted},
                                         Word<Stage>{"clear_coated", Stage::clear_coated},
-                                        Word<Stage>{"dressed", Stage::dressed}};
+                                        Word<Stage>{"rigged", Stage::rigged}};
 inline constexpr std::array part_stages{stage_words[2], stage_words[7]};
 inline constexpr std::array coat_stages{stage_words[4], stage_words[5], stage_words[6]};
-inline constexpr std::array section_kinds{Word<SectionKind>{"superellipse", SectionKind::superellipse},
+inline constexpr std::array section_kinds{Word<SectionKind>{"rounded", SectionKind::rounded},
                                           Word<SectionKind>{"chamfered", SectionKind::chamfered},
-                                          Word<SectionKind>{"free", SectionKind::free}};
+                                          Word<SectionKind>{"drawn", SectionKind::drawn}};
 inline constexpr std::array hole_uses{Word<HoleUse>{"ballast", HoleUse::ballast},
                                       Word<HoleUse>{"drilled", HoleUse::drilled},
                                       Word<HoleUse>{"fixed", HoleUse::fixed}};
@@ -100,10 +92,10 @@ inline constexpr std::array coat_kinds{Word<CoatKind>{"soaks", CoatKind::soaks},
 inline constexpr std::array reading_kinds{Word<ReadingKind>{"dry_weight", ReadingKind::dry_weight},
                                           Word<ReadingKind>{"held_under", ReadingKind::held_under},
                                           Word<ReadingKind>{"hung_in_water", ReadingKind::hung_in_water},
-                                          Word<ReadingKind>{"block", ReadingKind::block},
+                                          Word<ReadingKind>{"board", ReadingKind::board},
                                           Word<ReadingKind>{"tub_fall", ReadingKind::tub_fall},
-                                          Word<ReadingKind>{"just_hangs", ReadingKind::just_hangs},
-                                          Word<ReadingKind>{"floats_showing", ReadingKind::floats_showing},
+                                          Word<ReadingKind>{"suspends", ReadingKind::suspends},
+                                          Word<ReadingKind>{"freeboard", ReadingKind::freeboard},
                                           Word<ReadingKind>{"hang_angle", ReadingKind::hang_angle}};
 inline constexpr std::array causes{Word<Cause>{"wood_density", Cause::wood_density},
                                    Word<Cause>{"carved_size", Cause::carved_size},
@@ -138,12 +130,18 @@ constexpr void describe(V& v, Of<Water>) {
 template <class V>
 constexpr void describe(V& v, Of<Section>) {
     v.choice("kind", table::section_kinds, &Section::kind);
-    v.number_or_points({"fullness",
-                        "fullness of the section",
+    v.number_or_points({"exponent",
+                        "section's exponent",
                         table::along,
-                        {"1", "", 1.0, 0.0, 12.0, "has a fullness of {}", true},
+                        {"1", "", 1.0, 1.2, 12.0, "has an exponent of {}", true},
                         1},
-                       &Section::fullness);
+                       &Section::exponent);
+    v.number_or_points({"corner_cut",
+                        "section's corner cut",
+                        table::along,
+                        {"1", "", 1.0, 0.0, 1.0, "has a corner cut of {}", true},
+                        0},
+                       &Section::corner_cut);
     v.points({"half_outline",
               "half outline",
               {"0", "", 1.0, 0.0, 1.0, "has a y of {}", true},
@@ -158,11 +156,11 @@ constexpr void describe(V& v, Of<Shape>) {
     const NumberField height =
         length_mm("1", -widest_lure_mm, widest_lure_mm, "lies {} above the datum line", true);
     const NumberField width = length_mm("1", 0.0, widest_lure_mm, "lies {} from the middle", true);
-    v.points({"top_mm", "back line", along, height, 2, true}, &Shape::top, &CurvePoint::x_m,
+    v.points({"back_mm", "back line", along, height, 2, true}, &Shape::back, &CurvePoint::x_m,
              &CurvePoint::value);
-    v.points({"bottom_mm", "belly line", along, height, 2, true}, &Shape::bottom, &CurvePoint::x_m,
+    v.points({"belly_mm", "belly line", along, height, 2, true}, &Shape::belly, &CurvePoint::x_m,
              &CurvePoint::value);
-    v.points({"half_width_mm", "plan line", along, width, 2, true}, &Shape::half_width, &CurvePoint::x_m,
+    v.points({"half_width_mm", "width line", along, width, 2, true}, &Shape::half_width, &CurvePoint::x_m,
              &CurvePoint::value);
     v.object("section", "The section", &Shape::section);
     v.list({"measured", "Caliper reading", "caliper readings", max_measured}, &Shape::measured);
@@ -179,12 +177,12 @@ constexpr void describe(V& v, Of<Measured>) {
 }
 
 template <class V>
-constexpr void describe(V& v, Of<Blank>) {
+constexpr void describe(V& v, Of<Board>) {
     using namespace table;
-    v.number(length_mm("length_mm", 1.0, 2.0 * longest_lure_mm, "is {} long"), &Blank::length_m);
-    v.number(length_mm("height_mm", 1.0, 2.0 * widest_lure_mm, "is {} high"), &Blank::height_m);
-    v.number(length_mm("thickness_mm", 1.0, 2.0 * widest_lure_mm, "is {} thick"), &Blank::thickness_m);
-    v.number(length_mm("saw_mm", 0.0, 20.0, "leaves {} for the saw"), &Blank::saw_m);
+    v.number(length_mm("length_mm", 1.0, 2.0 * longest_lure_mm, "is {} long"), &Board::length_m);
+    v.number(length_mm("height_mm", 1.0, 2.0 * widest_lure_mm, "is {} high"), &Board::height_m);
+    v.number(length_mm("thickness_mm", 1.0, 2.0 * widest_lure_mm, "is {} thick"), &Board::thickness_m);
+    v.number(length_mm("saw_mm", 0.0, 20.0, "leaves {} for the saw"), &Board::saw_m);
 }
 
 template <class V>
@@ -313,13 +311,13 @@ constexpr void describe(V& v, Of<Tail>) {
     v.number(length_mm("x_mm", 0.0, longest_lure_mm, "starts {} from the nose", true), &Tail::x_m);
     v.number(length_mm("z_mm", -widest_lure_mm, widest_lure_mm, "has its axis {} above the datum line"),
              &Tail::z_m);
-    v.points({"top_mm", "tail's upper line", along_tail, height, 2, true}, &Tail::top, &CurvePoint::x_m,
+    v.points({"back_mm", "tail's back line", along_tail, height, 2, true}, &Tail::back, &CurvePoint::x_m,
              &CurvePoint::value);
-    v.points({"bottom_mm", "tail's lower line", along_tail, height, 2, true}, &Tail::bottom, &CurvePoint::x_m,
+    v.points({"belly_mm", "tail's belly line", along_tail, height, 2, true}, &Tail::belly, &CurvePoint::x_m,
              &CurvePoint::value);
     v.points({"half_thickness_mm", "tail's half thickness", along_tail, thickness, 2, true},
              &Tail::half_thickness, &CurvePoint::x_m, &CurvePoint::value);
-    v.number({"fullness", "", 1.0, 1.2, 12.0, "has a fullness of {}"}, &Tail::fullness);
+    v.number({"exponent", "", 1.0, 1.2, 12.0, "has an exponent of {}"}, &Tail::exponent);
     v.optional_object("tenon", "tenon", &Tail::tenon);
 }
 
@@ -363,22 +361,23 @@ constexpr void describe(V& v, Of<Reading>) {
     v.optional_number({"mass_g", "g", gram, -5000.0, 5000.0, "reads {}"}, &Reading::mass_kg);
     v.optional_number({"holder_g", "g", gram, -200.0, 200.0, "takes off {} for the holder"},
                       &Reading::holder_kg);
-    v.optional_number(length_mm("length_mm", 1.0, 5000.0, "is of a block {} long"), &Reading::length_m);
-    v.optional_number(length_mm("width_mm", 1.0, 1000.0, "is of a block {} wide"), &Reading::width_m);
-    v.optional_number(length_mm("height_mm", 1.0, 1000.0, "is of a block {} high"), &Reading::height_m);
+    v.optional_number(length_mm("length_mm", 1.0, 5000.0, "is of a board {} long"), &Reading::length_m);
+    v.optional_number(length_mm("width_mm", 1.0, 1000.0, "is of a board {} wide"), &Reading::width_m);
+    v.optional_number(length_mm("height_mm", 1.0, 1000.0, "is of a board {} high"), &Reading::height_m);
     v.optional_number({"time_s", "s", 1.0, 0.05, 3600.0, "took {}"}, &Reading::time_s);
     v.optional_number(length_mm("depth_mm", 20.0, 20000.0, "went down {}"), &Reading::depth_m);
     v.text({"clip_material", "clip material"}, &Reading::clip_material);
-    v.optional_number(length_mm("showing_mm", 0.0, 300.0, "shows {} over the water"), &Reading::showing_m);
+    v.optional_number(length_mm("freeboard_mm", 0.0, 300.0, "shows {} over the water"),
+                      &Reading::freeboard_m);
     v.optional_number(angle_deg("angle_deg", -89.0, 89.0, "reads an angle of {}"), &Reading::angle_rad);
     v.optional_number({"temperature_C", "°C", 1.0, 0.0, 40.0, "is of water at {}"}, &Reading::temperature_c);
     v.optional_number({"sigma_g", "g", gram, 0.0001, 1000.0, "has a spread of {}"}, &Reading::mass_sigma_kg);
     v.optional_number({"sigma_s", "s", 1.0, 0.001, 600.0, "has a spread of {}"}, &Reading::time_sigma_s);
-    v.optional_number(length_mm("sigma_mm", 0.001, 100.0, "has a spread of {}"), &Reading::showing_sigma_m);
+    v.optional_number(length_mm("sigma_mm", 0.001, 100.0, "has a spread of {}"), &Reading::freeboard_sigma_m);
     v.optional_number(angle_deg("sigma_deg", 0.01, 45.0, "has a spread of {}"), &Reading::angle_sigma_rad);
     v.text({"date", "date"}, &Reading::date);
     v.text({"note", "note", true}, &Reading::note);
-    v.yes_no("struck", &Reading::struck);
+    v.yes_no("excluded", &Reading::excluded);
 }
 
 template <class V>
@@ -410,7 +409,7 @@ constexpr void describe(V& v, Of<Document>) {
     v.object("targets", "The targets", &Document::targets);
     v.list({"log", "Reading", "readings", max_readings}, &Document::log);
     v.list({"corrections", "Correction", "corrections", max_corrections}, &Document::corrections);
-    v.optional_object("blank", "blank", &Document::blank);
+    v.optional_object("board", "board", &Document::board);
     v.optional_object("tail", "tail", &Document::tail);
 }
 

@@ -10,7 +10,7 @@
 namespace evenfall {
 
 /// The stages of a build, in the order of the bench and of the ledger.
-enum class Stage { carved, drilled, hardware, leaded, sealed, painted, clear_coated, dressed };
+enum class Stage { carved, drilled, hardware, leaded, sealed, painted, clear_coated, rigged };
 inline constexpr int stage_count = 8;
 
 } // namespace evenfall
@@ -27,11 +27,11 @@ enum class ReadingKind {
     held_under,    ///< cup of water on the scale, the piece held under by a wire: what the scale gains,
                    ///< `mass_kg`
     hung_in_water, ///< hung under water below the scale: `mass_kg`
-    block,         ///< the block before it is sawn: `mass_kg`, `length_m`, `width_m`, `height_m`
+    board,         ///< the board before it is sawn: `mass_kg`, `length_m`, `width_m`, `height_m`
     tub_fall,      ///< let go from rest under water: `time_s` over `depth_m`
-    just_hangs, ///< neither rises nor falls with something clipped on: its dry `mass_kg` and `clip_material`
-    floats_showing, ///< afloat and upright: `showing_m` of its highest point over the water
-    hang_angle,     ///< under water, at rest: `angle_rad`, nose-up positive
+    suspends,   ///< neither rises nor falls with something clipped on: its dry `mass_kg` and `clip_material`
+    freeboard,  ///< afloat and upright: `freeboard_m` of its highest point over the water
+    hang_angle, ///< under water, at rest: `angle_rad`, nose-up positive
 };
 
 /// One reading. Stage and segment say what lay on the bench: everything that the ledger has up to and with
@@ -51,16 +51,16 @@ struct Reading {
     std::optional<double> time_s;
     std::optional<double> depth_m; ///< that its middle went down
     std::string clip_material;     ///< id in materials/solids, or empty
-    std::optional<double> showing_m;
+    std::optional<double> freeboard_m;
     std::optional<double> angle_rad;
     std::optional<double> temperature_c; ///< of the water; absent = the document's tub
     std::optional<double> mass_sigma_kg; ///< standard deviation of `mass_kg`; absent: observation.hpp
     std::optional<double> time_sigma_s;
-    std::optional<double> showing_sigma_m;
+    std::optional<double> freeboard_sigma_m;
     std::optional<double> angle_sigma_rad;
     std::string date; ///< "2026-03-14" or empty
     std::string note;
-    bool struck = false; ///< kept, but not believed
+    bool excluded = false; ///< kept, but not believed
 };
 
 /// Which lure a reading is of, from 0.

@@ -15,15 +15,15 @@ namespace {
 enum Field : unsigned {
     mass = 1u,
     holder = 2u,
-    block_sides = 4u,
+    board_sides = 4u,
     fall = 8u,
     clip = 16u,
-    showing = 32u,
+    freeboard = 32u,
     angle = 64u,
     temperature = 128u,
     mass_sigma = 256u,
     time_sigma = 512u,
-    showing_sigma = 1024u,
+    freeboard_sigma = 1024u,
     angle_sigma = 2048u,
     one_segment = 4096u,
 };
@@ -42,14 +42,14 @@ Needs needs_of(ReadingKind kind) {
         return {"a piece held under", mass, mass_sigma | holder | temperature | one_segment};
     case ReadingKind::hung_in_water:
         return {"a piece hung in water", mass, mass_sigma | holder | temperature | one_segment};
-    case ReadingKind::block:
-        return {"a block", mass | block_sides, mass_sigma};
+    case ReadingKind::board:
+        return {"a block", mass | board_sides, mass_sigma};
     case ReadingKind::tub_fall:
         return {"a fall in the tub", fall, time_sigma | temperature};
-    case ReadingKind::just_hangs:
+    case ReadingKind::suspends:
         return {"a lure that just hangs", mass, mass_sigma | clip | temperature};
-    case ReadingKind::floats_showing:
-        return {"a floating lure", showing, showing_sigma | temperature};
+    case ReadingKind::freeboard:
+        return {"a floating lure", freeboard, freeboard_sigma | temperature};
     case ReadingKind::hang_angle:
         return {"a hang", angle, angle_sigma | temperature};
     }
@@ -84,18 +84,18 @@ void check_reading(Problems& problems, const Document& document, std::size_t ind
     const Needs needs = needs_of(r.kind);
     const std::array given{given_number<&Reading::mass_kg>(mass, r),
                            given_number<&Reading::holder_kg>(holder, r),
-                           given_number<&Reading::length_m>(block_sides, r),
-                           given_number<&Reading::width_m>(block_sides, r),
-                           given_number<&Reading::height_m>(block_sides, r),
+                           given_number<&Reading::length_m>(board_sides, r),
+                           given_number<&Reading::width_m>(board_sides, r),
+                           given_number<&Reading::height_m>(board_sides, r),
                            given_number<&Reading::time_s>(fall, r),
                            given_number<&Reading::depth_m>(fall, r),
                            Given{"clip_material", clip, !r.clip_material.empty()},
-                           given_number<&Reading::showing_m>(showing, r),
+                           given_number<&Reading::freeboard_m>(freeboard, r),
                            given_number<&Reading::angle_rad>(angle, r),
                            given_number<&Reading::temperature_c>(temperature, r),
                            given_number<&Reading::mass_sigma_kg>(mass_sigma, r),
                            given_number<&Reading::time_sigma_s>(time_sigma, r),
-                           given_number<&Reading::showing_sigma_m>(showing_sigma, r),
+                           given_number<&Reading::freeboard_sigma_m>(freeboard_sigma, r),
                            given_number<&Reading::angle_sigma_rad>(angle_sigma, r),
                            Given{"segment", one_segment, r.segment.has_value()}};
     for (const Given& g : given) {
@@ -112,13 +112,13 @@ void check_reading(Problems& problems, const Document& document, std::size_t ind
     }
     const bool light_allowed = r.kind == ReadingKind::hung_in_water;
     if (r.mass_kg && !light_allowed &&
-        (*r.mass_kg < 0.0 || (*r.mass_kg == 0.0 && r.kind != ReadingKind::just_hangs))) {
+        (*r.mass_kg < 0.0 || (*r.mass_kg == 0.0 && r.kind != ReadingKind::suspends))) {
         add_problem(problems, {ProblemCode::out_of_range, path + "mass_g", "more than 0 g",
                                subject + " needs a mass of more than 0 g."});
     }
     const materials::Solid* clip_solid =
         r.clip_material.empty() ? nullptr : materials::find_solid(r.clip_material);
-    if (r.kind == ReadingKind::just_hangs && r.mass_kg && *r.mass_kg > 0.0 && clip_solid == nullptr) {
+    if (r.kind == ReadingKind::suspends && r.mass_kg && *r.mass_kg > 0.0 && clip_solid == nullptr) {
         add_problem(problems,
                     {ProblemCode::unknown_name, path + "clip_material", "",
                      subject + " names no known material for what was clipped on" +

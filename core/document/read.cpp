@@ -2,6 +2,7 @@
 #include "document/check.hpp"
 #include "document/json_guard.hpp"
 #include "document/spelling.hpp"
+#include "document/version_1.hpp"
 #include "document/walk.hpp"
 
 #include <algorithm>
@@ -303,20 +304,22 @@ bool already_told(const Problems& told, const std::string& path) {
     return false;
 }
 
-Problems check_version(const Json& root) {
+/// The document in the words of this version.
+Outcome<Json> in_this_version(Json root) {
     const auto at = root.find("evenfall");
     const std::string limit = std::to_string(document_version);
     if (at == root.end()) {
-        return {{ProblemCode::missing_key, "/evenfall", limit,
-                 "This is not an Evenfall document: its first key must be “evenfall” with the version, " +
-                     limit + '.'}};
+        return Problem{
+            ProblemCode::missing_key, "/evenfall", limit,
+            "This is not an Evenfall document: its first key must be “evenfall” with the version, " + limit +
+                '.'};
     }
-    if (!at->is_number() || at->get<double>() != static_cast<double>(document_version)) {
-        const std::string found = at->is_number() ? plain_number(at->get<double>()) : "not even a number";
-        return {{ProblemCode::unknown_version, "/evenfall", limit,
-                 "The document's version is " + found + "; this build reads version " + limit + '.'}};
-    }
-    return {};
+    const double version = at->is_number() ? at->get<double>() : 0.0;
+    if (version == document_version) return root;
+    if (version == 1.0) return from_version_1(std::move(root));
+    const std::string found = at->is_number() ? plain_number(version) : "not even a number";
+    return Problem{ProblemCode::unknown_version, "/evenfall", "1 to " + limit,
+                   "The document's version is " + found + "; this build reads versions 1 to " + limit + '.'};
 }
 
 } // namespace
@@ -326,18 +329,18 @@ namespace evenfall {
 
 Outcome<document::Document> read_document(const std::string& json_text) {
     using namespace document;
-    const Outcome<Json> parsed = parse_guarded(json_text);
+    Outcome<Json> parsed = parse_guarded(json_text);
     if (!parsed.ok()) return parsed.problems();
-    const Json& root = *parsed;
-    if (!root.is_object()) {
+    if (!parsed->is_object()) {
         return Problem{ProblemCode::wrong_type, "", "an object in braces",
                        "The document must be an object in braces."};
     }
-    if (Problems problems = check_version(root); !problems.empty()) return problems;
+    const Outcome<Json> root = in_this_version(std::move(*parsed));
+    if (!root.ok()) return root.problems();
 
     Document document;
     Problems problems;
-    Reader(problems, {"", "The document"}, root).read(document);
+    Reader(problems, {"", "The document"}, *root).read(document);
     const Problems told = problems;
     for (Problem& problem : check(document)) {
         if (!already_told(told, problem.path)) add_problem(problems, std::move(problem));

@@ -69,7 +69,7 @@ public:
     void number_or_points(const PointsField& field, const CurvePoints& held, const CurvePoints& usual) {
         Tree written = number_or_pairs(field, held);
         const bool is_default = written == number_or_pairs(field, usual);
-        put(field.key, std::move(written), is_default);
+        put(field.key, std::move(written), is_default, held.empty());
     }
     template <class P>
     void points(const PointsField& field, const std::vector<P>& held, double P::*first, double P::*second) {

@@ -189,7 +189,7 @@ Problems append_tail(const LedgerInputs& w, Ledger& out) {
         line.kind = Kind::tail;
         line.item = item;
         line.segment = segment;
-        line.stage = Stage::dressed;
+        line.stage = Stage::rigged;
         line.mass_kg = density * volume_m3;
         line.displaced_m3 = displaced_m3;
         line.at_m = at_m;

@@ -21,7 +21,7 @@ double green_gravity(double gravity, double percent) {
 Outcome<double> density_at_moisture(double density_kg_m3, double from_percent, double to_percent) {
     Problems problems;
     units::check_limit(
-        {"/density_g_cm3", "The block's density", density_kg_m3, 30.0, 1500.0, units::Unit::g_per_cm3, 2},
+        {"/density_g_cm3", "The board's density", density_kg_m3, 30.0, 1500.0, units::Unit::g_per_cm3, 2},
         problems);
     units::check_limit(
         {"/from_percent", "The moisture it was weighed at, in percent,", from_percent, 0.0, 30.0}, problems);

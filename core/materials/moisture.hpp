@@ -9,7 +9,7 @@ namespace evenfall::materials {
 [[nodiscard]] double gravity_at(double green, double percent);
 [[nodiscard]] double green_gravity(double gravity, double percent);
 
-/// Density [kg/m³] at `to_percent` of a block weighed and measured at `from_percent`; moisture in % of
+/// Density [kg/m³] at `to_percent` of a board weighed and measured at `from_percent`; moisture in % of
 /// oven-dry mass, 0 to 30. Specific gravity from ρ = 1000·Gx(1 + x/100), from that the green one and back to
 /// the new moisture by gravity_at (eqs. 4-13 and 4-14): swelling is included. Refuses by name:
 /// "/density_g_cm3" (0.03 to 1.5 g/cm³), "/from_percent", "/to_percent".

@@ -12,14 +12,14 @@ std::string reading_name(ReadingKind kind) {
         return "Held under water, on the scale";
     case ReadingKind::hung_in_water:
         return "Hung in water, below the scale";
-    case ReadingKind::block:
-        return "Block, weighed and measured";
+    case ReadingKind::board:
+        return "Board, weighed and measured";
     case ReadingKind::tub_fall:
         return "Timed fall in the tub";
-    case ReadingKind::just_hangs:
+    case ReadingKind::suspends:
         return "Just hangs with a clip on";
-    case ReadingKind::floats_showing:
-        return "Floats with so much showing";
+    case ReadingKind::freeboard:
+        return "Freeboard afloat";
     case ReadingKind::hang_angle:
         return "Angle it hangs at";
     }
@@ -49,7 +49,7 @@ std::vector<std::string> reading_steps(ReadingKind kind) {
                 "Put down both figures; the holder is taken off. In grams the rest is the volume in cm³, by "
                 "the density of the water.",
                 "With a dry weight of the same stage this gives the weight in water without any guess at "
-                "wood or size: on a blank of 60 g "
+                "wood or size: on a body of 60 g "
                 "the doubt falls from about 3 g by the species alone to some tenths by the dry weight, and "
                 "to about a tenth by both."};
     case ReadingKind::hung_in_water:
@@ -63,11 +63,11 @@ std::vector<std::string> reading_steps(ReadingKind kind) {
                 "This is the weight in water itself, whatever the wood. A lure that floats is pulled under "
                 "by a weight first: hang "
                 "the weight alone with the thread and put that down as the holder."};
-    case ReadingKind::block:
+    case ReadingKind::board:
         return {
-            "Plane the block square before you saw the shape. Weigh it.",
+            "Plane the board square before you saw the shape. Weigh it.",
             "Measure length, width and height with a caliper, each in two places, and put down the middle.",
-            "That is this board's density, moisture and all. The wood within a block still differs by about "
+            "That is this board's density, moisture and all. The wood within a board still differs by about "
             "1 %.",
             "Planing and sawing: keep hands behind the blade, wear a dust mask."};
     case ReadingKind::tub_fall:
@@ -80,13 +80,13 @@ std::vector<std::string> reading_steps(ReadingKind kind) {
             "Give the time from rest as it is. It gathers way at first, which over half a metre is about 15 "
             "% of the time; that is "
             "allowed for."};
-    case ReadingKind::just_hangs:
+    case ReadingKind::suspends:
         return {"Clip on weights until the lure neither rises nor sinks in the tub when you let it go.",
                 "Take the clip off, dry it, weigh it. Put down that weight and what it is made of: its own "
                 "lift is allowed for.",
                 "A lure that hangs by itself is put down with 0 g.",
                 "Lead clips: wash your hands, keep them from children and food."};
-    case ReadingKind::floats_showing:
+    case ReadingKind::freeboard:
         return {"Let the lure lie still in the tub, upright; steady it by a thread from above if it leans.",
                 "Measure from the water up to the highest wood of its back."};
     case ReadingKind::hang_angle:

@@ -32,9 +32,9 @@ Tree chances(const Chances& c) {
 double trade_of(document::ReadingKind kind, double core) {
     switch (kind) {
     case document::ReadingKind::tub_fall:
-    case document::ReadingKind::block:
+    case document::ReadingKind::board:
         return core;
-    case document::ReadingKind::floats_showing:
+    case document::ReadingKind::freeboard:
         return core * mm;
     case document::ReadingKind::hang_angle:
         return core * degree;
@@ -108,7 +108,7 @@ std::string uncertainty_json(const document::Document& document, const Uncertain
     tree["b_sigma_mm"] = point(s.b_sigma_m);
     tree["asked_in_water_g"] = grams(s.target_in_water_kg);
     tree["weight_band_g"] = grams(s.weight_band_kg);
-    tree["chance_as_it_stands"] = chances(s.chances_now);
+    tree["chance_now"] = chances(s.chances_now);
     tree["chance_put_right"] = chances(s.chances_corrected);
     Tree stages = Tree::array();
     for (const StagePrediction& stage : s.stages)

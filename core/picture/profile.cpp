@@ -142,12 +142,12 @@ document::Document with_profile(const document::Document& document, const Profil
     const double old_m = document.shape.half_width.empty() ? 0.0 : document.shape.half_width.back().x_m;
     const double stretch = old_m > 0.0 ? profile.length_m / old_m : 1.0;
     const auto place = [&](double& x_m) { x_m *= stretch; };
-    out.shape.top = profile.top;
-    out.shape.bottom = profile.bottom;
+    out.shape.back = profile.top;
+    out.shape.belly = profile.bottom;
     for (document::CurvePoint& p : out.shape.half_width)
         place(p.x_m);
     if (!out.shape.half_width.empty()) out.shape.half_width.back().x_m = profile.length_m;
-    for (document::CurvePoint& p : out.shape.section.fullness)
+    for (document::CurvePoint& p : out.shape.section.curve())
         place(p.x_m);
     for (document::Joint& joint : out.joints)
         place(joint.at_m);
@@ -172,8 +172,8 @@ document::Document new_lure(const Profile& profile) {
     out.name = "Traced lure";
     out.note =
         "Back and belly traced from a picture. The width is a guess, half the height: draw the plan line.";
-    out.shape.top = profile.top;
-    out.shape.bottom = profile.bottom;
+    out.shape.back = profile.top;
+    out.shape.belly = profile.bottom;
     const shape::Curve top(profile.top);
     const shape::Curve bottom(profile.bottom);
     for (int k = 0; k < stations; ++k) {

@@ -43,7 +43,7 @@ struct Profile {
 /// points cannot keep (says what they reach).
 [[nodiscard]] Outcome<Profile> profile_from(const Contour& contour, const Scale& scale);
 
-/// A document with this profile. Whatever lies along x (plan line, fullness, joints, holes, pockets, parts)
+/// A document with this profile. Whatever lies along x (width line, section, joints, holes, pockets, parts)
 /// moves in proportion to the length; widths and everything else stay.
 [[nodiscard]] document::Document with_profile(const document::Document& document, const Profile& profile);
 

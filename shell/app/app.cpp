@@ -81,20 +81,20 @@ void draw_strip(AppParts& parts, const Regions& where) {
     list.AddRectFilled({0.0f, strip.bottom() - 1.0f}, {where.screen.w, strip.bottom()}, ink.rule);
 
     const float edge = where.phone ? 16.0f : 20.0f;
-    const float head_h = where.tiny ? 52.0f : where.phone ? 56.0f : strip.h;
+    const float head_h = where.tiny ? 52.0f : where.stacked ? 56.0f : strip.h;
     constexpr float key = look::target;
     const float keys_x = strip.right() - edge + 8.0f - 3.0f * key;
     const float key_y = strip.y + (head_h - key) / 2.0f;
-    const float name_w = where.phone ? keys_x - strip.x - edge - 8.0f
-                                     : std::clamp(strip.w * 0.21f, where.low ? 130.0f : 170.0f, 260.0f);
+    const float name_w = where.stacked ? keys_x - strip.x - edge - 8.0f
+                                       : std::clamp(strip.w * 0.21f, where.low ? 130.0f : 170.0f, 260.0f);
     // Low and narrow, the figures need the room of the name.
     const bool named = where.low ? strip.w >= 824.0f : name_w >= 40.0f;
     if (named) name_block(parts, {strip.x + edge, strip.y + (head_h - 56.0f) / 2.0f, name_w, 56.0f});
 
     const auto all = strip_answers(parts.session, parts.motion.bench, ui.units);
     std::span<const widgets::Answer> answers = all;
-    const float left = strip.x + edge + (named && !where.phone ? name_w + 16.0f : 0.0f);
-    const Rect room = where.phone
+    const float left = strip.x + edge + (named && !where.stacked ? name_w + 16.0f : 0.0f);
+    const Rect room = where.stacked
                           ? Rect{left, strip.y + head_h, strip.w - 2.0f * edge, strip.h - head_h - 4.0f}
                           : Rect{left, strip.y, keys_x - left - 8.0f, strip.h};
     int columns = where.phone ? 3 : static_cast<int>(answers.size());

@@ -18,7 +18,7 @@ Regions regions(float width, float height, const Insets& safe) {
     where.stacked = usable.w < 900.0f && !where.low;
 
     const float phone_strip_h = where.tiny ? 110.0f : usable.h < 700.0f ? 176.0f : 188.0f;
-    const float strip_h = where.phone ? phone_strip_h : where.low ? 58.0f : 88.0f;
+    const float strip_h = where.phone ? phone_strip_h : where.low ? 58.0f : where.stacked ? 136.0f : 88.0f;
     const float bar_h = where.low || where.tiny ? 46.0f : where.phone ? 60.0f : 72.0f;
     where.strip = {usable.x, usable.y, usable.w, strip_h};
     where.bar = {usable.x, usable.bottom() - bar_h, usable.w, bar_h};

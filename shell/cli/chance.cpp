@@ -60,11 +60,11 @@ std::string sigma_text(const NextReading& n) {
     switch (n.kind) {
     case document::ReadingKind::tub_fall:
         return number_text(n.sigma, Unit::one, 2) + " s";
-    case document::ReadingKind::block:
+    case document::ReadingKind::board:
         return number_text(n.sigma, Unit::one, 0) + " kg/m³";
     case document::ReadingKind::hang_angle:
         return number_text(n.sigma, Unit::degree, 1) + "°";
-    case document::ReadingKind::floats_showing:
+    case document::ReadingKind::freeboard:
         return number_text(n.sigma, Unit::mm, 1) + " mm";
     default:
         return number_text(n.sigma, Unit::gram, 2) + " g";

@@ -21,7 +21,7 @@ void resin(Options& options);
 void tail(Options& options);
 void stock(Options& options);
 void glue(Options& options);
-void block(Options& options);
+void board(Options& options);
 void woods(Options& options);
 void metals(Options& options);
 void sheet(Options& options);

@@ -56,8 +56,8 @@ Field field_of(ReadingKind kind) {
     switch (kind) {
     case ReadingKind::tub_fall:
         return {Unit::second, &Reading::time_s, &Reading::time_sigma_s};
-    case ReadingKind::floats_showing:
-        return {Unit::mm, &Reading::showing_m, &Reading::showing_sigma_m};
+    case ReadingKind::freeboard:
+        return {Unit::mm, &Reading::freeboard_m, &Reading::freeboard_sigma_m};
     case ReadingKind::hang_angle:
         return {Unit::degree, &Reading::angle_rad, &Reading::angle_sigma_rad};
     default:
@@ -108,7 +108,7 @@ Outcome<Reading> reading_of(const LogOptions& w) {
         return misuse("--stage", "“" + *w.stage + "” is no stage; there are " +
                                      all_words(document::table::stage_words) + ".");
     }
-    if (!w.stage && r.kind != ReadingKind::block)
+    if (!w.stage && r.kind != ReadingKind::board)
         return misuse("--stage", "Say at which stage: --stage sealed, for one.");
     const Field field = field_of(r.kind);
     if (Problems p = take(w.value, "value", field.unit, r.*field.value); !p.empty()) return p;
@@ -118,8 +118,8 @@ Outcome<Reading> reading_of(const LogOptions& w) {
     r.depth_m = w.depth_m;
     if (r.kind == ReadingKind::tub_fall && !r.depth_m)
         return misuse("--depth", "A fall needs its depth: --depth 500mm.");
-    if (r.kind == ReadingKind::block && !w.size)
-        return misuse("--size", "A block needs its size: --size LENGTHxWIDTHxHEIGHT.");
+    if (r.kind == ReadingKind::board && !w.size)
+        return misuse("--size", "A board needs its size: --size LENGTHxWIDTHxHEIGHT.");
     if (w.size) {
         const auto [length_m, width_m, height_m] = *w.size;
         r.length_m = length_m;
@@ -150,11 +150,11 @@ std::string value_text(const Reading& r) {
     case ReadingKind::tub_fall:
         return two(r.time_s.value_or(0.0), Unit::one, " s over ") +
                number_text(r.depth_m.value_or(0.0), Unit::mm, 0) + " mm";
-    case ReadingKind::floats_showing:
-        return two(r.showing_m.value_or(0.0), Unit::mm, " mm");
+    case ReadingKind::freeboard:
+        return two(r.freeboard_m.value_or(0.0), Unit::mm, " mm");
     case ReadingKind::hang_angle:
         return number_text(r.angle_rad.value_or(0.0), Unit::degree, 1) + "°";
-    case ReadingKind::block:
+    case ReadingKind::board:
         return two(r.mass_kg.value_or(0.0), Unit::gram, " g, ") +
                number_text(r.length_m.value_or(0.0), Unit::mm, 1) + " × " +
                number_text(r.width_m.value_or(0.0), Unit::mm, 1) + " × " +
@@ -187,7 +187,7 @@ int list(const document::Document& document) {
         table.row({std::to_string(i + 1), std::to_string(document::lure_of(r) + 1), r.date, stage,
                    output::reading_name(r.kind), value_text(r),
                    v.used ? number_text(v.z_score, Unit::one, 1) : "–",
-                   r.struck ? "(struck out) " + r.note : r.note});
+                   r.excluded ? "(excluded) " + r.note : r.note});
     }
     std::string text = table.text();
     for (const ReadingFit& v : s->readings) {
@@ -241,15 +241,15 @@ int add(const LogOptions& o, document::Document& document) {
     return write_back(o, document);
 }
 
-int strike(const LogOptions& o, document::Document& document) {
-    const Outcome<int> number = counted(o.number, "strike");
+int exclude(const LogOptions& o, document::Document& document) {
+    const Outcome<int> number = counted(o.number, "exclude");
     if (!number.ok()) return report(number.problems());
     const auto index = static_cast<std::size_t>(*number - 1);
     if (index >= document.log.size()) {
-        return report({misuse("strike", "There is no reading " + o.number + "; the log has " +
-                                            std::to_string(document.log.size()) + ".")});
+        return report({misuse("exclude", "There is no reading " + o.number + "; the log has " +
+                                             std::to_string(document.log.size()) + ".")});
     }
-    document.log[index].struck = !document.log[index].struck;
+    document.log[index].excluded = !document.log[index].excluded;
     return write_back(o, document);
 }
 
@@ -266,10 +266,10 @@ void declare_add(Options options, const std::shared_ptr<LogOptions>& o) {
     options.word("KIND", o->kind, "a kind of reading and its value: dry_weight 31.2g");
     options.word("VALUE", o->value, "a kind of reading and its value: dry_weight 31.2g");
     options.text("--stage", o->stage, "STAGE",
-                 "carved, drilled, hardware, leaded, sealed, painted, clear_coated, dressed");
+                 "carved, drilled, hardware, leaded, sealed, painted, clear_coated, rigged");
     options.number("--depth", o->depth_m, Unit::mm, "DEPTH", "of a fall: 500mm");
     options.number("--holder", o->holder_kg, Unit::gram, "MASS", "of wire or thread under water, taken off");
-    options.read("--size", read_sides, o->size, "LxWxH", "of a block, mm");
+    options.read("--size", read_sides, o->size, "LxWxH", "of a board, mm");
     options.text("--material", o->material, "ID", "of what was clipped on: lead, steel …");
     options.text("--segment", o->segment, "N", "one segment alone");
     options.text("--lure", o->lure, "N", "which of the lures from this recipe");
@@ -278,8 +278,8 @@ void declare_add(Options options, const std::shared_ptr<LogOptions>& o) {
     options.text("--date", o->date, "YYYY-MM-DD", "the day");
     options.text("--note", o->note, "TEXT", "what else is to be remembered");
     options.text("--write", o->write_to, "FILE", "write there instead");
-    options.remark("KIND and VALUE: dry_weight 31.2g, held_under 56.1g, hung_in_water 2.4g, block 132g,\n"
-                   "tub_fall 4.3s, just_hangs 0.5g, floats_showing 6mm, hang_angle -3deg");
+    options.remark("KIND and VALUE: dry_weight 31.2g, held_under 56.1g, hung_in_water 2.4g, board 132g,\n"
+                   "tub_fall 4.3s, suspends 0.5g, freeboard 6mm, hang_angle -3deg");
     options.run(on_document(o, add));
 }
 
@@ -291,11 +291,11 @@ void log(Options& options) {
     options.optional_word("PRESET", o->preset, "a preset file, or - for standard input");
     options.run(on_document(o, [](const LogOptions&, document::Document& d) { return list(d); }));
     declare_add(options.verb("add"), o);
-    Options verb = options.verb("strike");
-    verb.purpose("strike a reading out, or take it in again");
+    Options verb = options.verb("exclude");
+    verb.purpose("exclude a reading, or include it again");
     verb.word("N", o->number, "the number of one reading");
     verb.text("--write", o->write_to, "FILE", "write there instead");
-    verb.run(on_document(o, strike));
+    verb.run(on_document(o, exclude));
     verb = options.verb("csv");
     verb.purpose("the log for a spreadsheet");
     verb.run(on_document(o, [](const LogOptions&, document::Document& d) {

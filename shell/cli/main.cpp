@@ -34,7 +34,7 @@ namespace {
 /// In the order in which help lists them: a lure's way over the bench.
 constexpr Verb verbs[] = {{"weigh", weigh},   {"lead", lead},     {"fall", fall},   {"log", log},
                           {"chance", chance}, {"joints", joints}, {"resin", resin}, {"tail", tail},
-                          {"stock", stock},   {"glue", glue},     {"block", block}, {"link", link},
+                          {"stock", stock},   {"glue", glue},     {"board", board}, {"link", link},
                           {"open", open},     {"sheet", sheet},   {"trace", trace}, {"woods", woods},
                           {"metals", metals}};
 

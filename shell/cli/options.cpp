@@ -172,7 +172,7 @@ Outcome<Sides> read_sides(const std::string& text, const std::string& option) {
     for (std::size_t k = 0; k < sides.size(); ++k) {
         const std::size_t end = k + 1 < sides.size() ? text.find_first_of("xX", from) : text.size();
         if (end == std::string::npos || from > text.size())
-            return misuse(option, "A block has three sides: " + option + " LENGTHxWIDTHxHEIGHT.");
+            return misuse(option, "A board has three sides: " + option + " LENGTHxWIDTHxHEIGHT.");
         const Outcome<double> side =
             units::read_number(text.substr(from, end - from), units::Unit::mm, option);
         if (!side.ok()) return side.problems();

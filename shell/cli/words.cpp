@@ -68,7 +68,7 @@ std::string bit_inches(double diameter_m) {
 std::string stage_name(Stage stage) {
     constexpr std::array<const char*, stage_count> names{
         "carved", "drilled, pocketed", "hardware in",  "leaded, capped",
-        "sealed", "painted",           "clear coated", "dressed"};
+        "sealed", "painted",           "clear coated", "rigged"};
     return names[static_cast<std::size_t>(stage)];
 }
 

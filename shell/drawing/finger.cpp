@@ -64,8 +64,8 @@ std::optional<LineSpot> line_under(const Scene& scene, const Places& places, ImV
         best_way = way;
         best = LineSpot{curve, x};
     };
-    consider(places.side, CurveKind::top, shape.top, 1.0);
-    consider(places.side, CurveKind::bottom, shape.bottom, 1.0);
+    consider(places.side, CurveKind::back, shape.back, 1.0);
+    consider(places.side, CurveKind::belly, shape.belly, 1.0);
     if (places.above) {
         consider(*places.above, CurveKind::half_width, shape.half_width, 1.0);
         consider(*places.above, CurveKind::half_width, shape.half_width, -1.0);
@@ -118,7 +118,7 @@ void drag(const Scene& scene, state::Session& session, const Places& places, ImV
 bool tapped_section(const Scene& scene, state::Session& session, const Places& places, ImVec2 at) {
     constexpr float near_px = 12.0f;
     const auto& section = scene.document.shape.section;
-    if (section.kind != document::SectionKind::free || !places.section || !places.section->holds(at))
+    if (section.kind != document::SectionKind::drawn || !places.section || !places.section->holds(at))
         return false;
     const auto spot = spot_under(scene, places, Pane::section, at);
     if (!spot) return false;

@@ -12,18 +12,18 @@ Glyph glyph_of(const document::Part& part, double belly_z_m, double length_m) {
     std::transform(name.begin(), name.end(), name.begin(),
                    [](unsigned char c) { return static_cast<char>(std::tolower(c)); });
     const auto says = [&name](const char* word) { return name.find(word) != std::string::npos; };
-    const bool dressed = part.stage == Stage::dressed;
+    const bool rigged = part.stage == Stage::rigged;
 
     if (says("through wire")) return Glyph::through_wire;
     if (says("hanger")) return Glyph::wire_eye;
     if (says("hook") || says("treble")) return Glyph::hook;
-    if (dressed && says("tail")) return Glyph::soft_tail;
+    if (rigged && says("tail")) return Glyph::soft_tail;
     if (says("pin")) return Glyph::pin;
-    if (says("eye")) return dressed ? Glyph::glass_eye : Glyph::wire_eye;
-    if (says("ring") || says("swivel")) return dressed ? Glyph::ring : Glyph::wire_eye;
+    if (says("eye")) return rigged ? Glyph::glass_eye : Glyph::wire_eye;
+    if (says("ring") || says("swivel")) return rigged ? Glyph::ring : Glyph::wire_eye;
     if (says("wire") || says("link") || says("line tie")) return Glyph::wire_eye;
-    if (dressed && part.at_m.x > 0.95 * length_m) return Glyph::soft_tail;
-    if (dressed && part.at_m.z < belly_z_m) return Glyph::hook;
+    if (rigged && part.at_m.x > 0.95 * length_m) return Glyph::soft_tail;
+    if (rigged && part.at_m.z < belly_z_m) return Glyph::hook;
     return Glyph::bead;
 }
 

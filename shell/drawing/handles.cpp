@@ -49,8 +49,8 @@ void draw_line_points(Scene& scene, const WorldToScreen& map) {
     if (scene.pane == state::Pane::above) {
         line_handles(scene, map, CurveKind::half_width, "width");
     } else {
-        line_handles(scene, map, CurveKind::top, "top");
-        line_handles(scene, map, CurveKind::bottom, "bottom");
+        line_handles(scene, map, CurveKind::back, "back");
+        line_handles(scene, map, CurveKind::belly, "belly");
     }
 }
 
@@ -62,10 +62,10 @@ void draw_section_points(Scene& scene) {
         return pen::vec(
             scene.section_map->at(y * station.half_width_m, station.centre_z_m + z * station.half_height_m));
     };
-    if (section.kind != document::SectionKind::free) {
-        const int index = state::fullness_at(section, scene.view.section_x_m);
-        const double share = state::diagonal_share(section.kind, station.fullness);
-        handle(scene, "draw.fullness", {ItemKind::fullness_point, index}, place(share, share), true);
+    if (section.kind != document::SectionKind::drawn) {
+        const int index = state::section_point_at(section, scene.view.section_x_m);
+        const double share = state::diagonal_share(section.kind, station.parameter);
+        handle(scene, "draw.corners", {ItemKind::corner_point, index}, place(share, share), true);
         return;
     }
     for (std::size_t i = 1; i + 1 < section.half_outline.size(); ++i) {

@@ -31,7 +31,7 @@ WorldToScreen lay_side(const DrawnExtent& s, double scale, const widgets::Rect& 
 
 } // namespace
 
-DrawnExtent spans(const document::Document& document, const Evaluation& evaluation, bool with_blank) {
+DrawnExtent spans(const document::Document& document, const Evaluation& evaluation, bool with_board) {
     const PartsExtent out = reach(document, evaluation);
     DrawnExtent s{out.fore_m, out.aft_m, out.highest_z_m, out.lowest_z_m, 0.0, 0.0};
     for (double x : evaluation.body.lines->breakpoints_m()) {
@@ -40,15 +40,15 @@ DrawnExtent spans(const document::Document& document, const Evaluation& evaluati
         s.belly_m = std::min(s.belly_m, station.centre_z_m - station.half_height_m);
         s.half_width_m = std::max(s.half_width_m, station.half_width_m);
     }
-    if (with_blank && document.blank) {
-        const auto& blank = *document.blank;
+    if (with_board && document.board) {
+        const auto& board = *document.board;
         const auto box = shape::body_box(*evaluation.body.lines);
         const double middle_z = 0.5 * (box.low_z_m + box.high_z_m);
-        s.fore_m = std::min(s.fore_m, 0.5 * (box.length_m - blank.length_m));
-        s.aft_m = std::max(s.aft_m, 0.5 * (box.length_m + blank.length_m));
-        s.top_m = std::max(s.top_m, middle_z + 0.5 * blank.height_m);
-        s.low_m = std::min(s.low_m, middle_z - 0.5 * blank.height_m);
-        s.half_width_m = std::max(s.half_width_m, 0.5 * blank.thickness_m);
+        s.fore_m = std::min(s.fore_m, 0.5 * (box.length_m - board.length_m));
+        s.aft_m = std::max(s.aft_m, 0.5 * (box.length_m + board.length_m));
+        s.top_m = std::max(s.top_m, middle_z + 0.5 * board.height_m);
+        s.low_m = std::min(s.low_m, middle_z - 0.5 * board.height_m);
+        s.half_width_m = std::max(s.half_width_m, 0.5 * board.thickness_m);
     }
     return s;
 }

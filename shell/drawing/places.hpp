@@ -14,7 +14,7 @@ namespace evenfall::shell::drawing {
 using state::DrawnExtent;
 
 [[nodiscard]] DrawnExtent spans(const document::Document& document, const Evaluation& evaluation,
-                                bool with_blank);
+                                bool with_board);
 
 struct Places {
     widgets::Rect ruler;

@@ -51,10 +51,10 @@ PartsExtent reach(const document::Document& document, const Evaluation& evaluati
         result.lowest_z_m = std::min(result.lowest_z_m, station.centre_z_m - station.half_height_m);
     }
     if (document.tail) {
-        result.aft_m = std::max(result.aft_m, document.tail->x_m + document.tail->top.back().x_m);
-        for (const auto& point : document.tail->bottom)
+        result.aft_m = std::max(result.aft_m, document.tail->x_m + document.tail->back.back().x_m);
+        for (const auto& point : document.tail->belly)
             result.lowest_z_m = std::min(result.lowest_z_m, document.tail->z_m + point.value);
-        for (const auto& point : document.tail->top)
+        for (const auto& point : document.tail->back)
             result.highest_z_m = std::max(result.highest_z_m, document.tail->z_m + point.value);
     }
     for (const auto& part : document.parts) {

@@ -82,7 +82,7 @@ void draw_line_points(Scene& scene, const WorldToScreen& map);
 /// The handle or the points of the section at the current station.
 void draw_section_points(Scene& scene);
 /// The board, its saw line, and the stations of the caliper readings.
-void draw_blank(Scene& scene, const WorldToScreen& map);
+void draw_board(Scene& scene, const WorldToScreen& map);
 void draw_readings(Scene& scene, const WorldToScreen& map);
 void draw_parts(Scene& scene, const WorldToScreen& map);
 /// The soft tail with a drawn shape and its tenon, from the side or from above; draws nothing where there is

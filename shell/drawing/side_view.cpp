@@ -114,7 +114,7 @@ void draw_side_view(Scene& scene, const WorldToScreen& map, float names_y) {
     scene.pane = state::Pane::side;
     const auto& ink = scene.ink();
     const int segments = static_cast<int>(scene.body().segments.size());
-    draw_blank(scene, map);
+    draw_board(scene, map);
     for (int s = 0; s < segments; ++s)
         draw_segment(scene, map, s);
     if (scene.backdrop != nullptr) draw_backdrop(scene, map);

@@ -35,7 +35,7 @@ void draw_soft_tail(Scene& scene, const WorldToScreen& map, bool above, bool to_
     }
     if (!to_choose) return;
     const ImVec2 from = pen::vec(map.at(tail.x_m, z + most));
-    const ImVec2 to = pen::vec(map.at(tail.x_m + tail.top.back().x_m, z + least));
+    const ImVec2 to = pen::vec(map.at(tail.x_m + tail.back.back().x_m, z + least));
     if (chosen)
         pen::corners(scene.list, {from.x - 5.0f, from.y - 5.0f}, {to.x + 5.0f, to.y + 5.0f}, scene.ink().mark,
                      7.0f, pen::heavy);

@@ -12,7 +12,7 @@ void draw_top_view(Scene& scene, const WorldToScreen& map) {
     scene.pane = state::Pane::above;
     auto& list = scene.list;
     const auto& ink = scene.ink();
-    draw_blank(scene, map);
+    draw_board(scene, map);
     const double length = scene.body().lines->length_m();
     const int segments = static_cast<int>(scene.body().segments.size());
     for (int s = 0; s < segments; ++s) {

@@ -1,6 +1,6 @@
 #pragma once
 
-// Text about glue and about measuring before sawing: eyes in their holes, caps, a block of wood.
+// Text about glue and about measuring before sawing: eyes in their holes, caps, a board.
 
 namespace evenfall::shell::look::words {
 
@@ -34,22 +34,22 @@ inline constexpr const char* hinge_glue_epoxy = "epoxy";
 inline constexpr const char* line_glue = "Glue of joint";
 inline constexpr const char* line_glue_wood = "Bored for glue of joint";
 
-inline constexpr const char* block_group = "A block, measured and weighed";
-inline constexpr const char* block_length = "Length of the block";
-inline constexpr const char* block_width = "Width of the block";
-inline constexpr const char* block_height = "Height of the block";
-inline constexpr const char* block_mass = "The block weighs";
-inline constexpr const char* block_moisture = "Its moisture now";
-inline constexpr const char* block_density = "Density now";
-inline constexpr const char* block_then = "Density at the lure's moisture";
-inline constexpr const char* block_usual = "usual for this wood:";
-inline constexpr const char* block_as_usual = "As dense as pieces of this wood are.";
-inline constexpr const char* block_heavier = "Heavier than usual, in standard deviations";
-inline constexpr const char* block_heavier_below =
+inline constexpr const char* weighed_board_group = "A board, measured and weighed";
+inline constexpr const char* weighed_board_length = "Length of the board";
+inline constexpr const char* weighed_board_width = "Width of the board";
+inline constexpr const char* weighed_board_height = "Height of the board";
+inline constexpr const char* weighed_board_mass = "The board weighs";
+inline constexpr const char* weighed_board_moisture = "Its moisture now";
+inline constexpr const char* weighed_board_density = "Density now";
+inline constexpr const char* weighed_board_then = "Density at the lure's moisture";
+inline constexpr const char* weighed_board_usual = "usual for this wood:";
+inline constexpr const char* weighed_board_as_usual = "As dense as pieces of this wood are.";
+inline constexpr const char* weighed_board_heavier = "Heavier than usual, in standard deviations";
+inline constexpr const char* weighed_board_heavier_below =
     "perhaps wetter than said, measured too small, or another wood";
-inline constexpr const char* block_lighter = "Lighter than usual, in standard deviations";
-inline constexpr const char* block_lighter_below =
+inline constexpr const char* weighed_board_lighter = "Lighter than usual, in standard deviations";
+inline constexpr const char* weighed_board_lighter_below =
     "perhaps measured too large, another wood, or much drier than said";
-inline constexpr const char* block_use = "Put this density into the wood";
+inline constexpr const char* weighed_board_use = "Put this density into the wood";
 
 } // namespace evenfall::shell::look::words

@@ -22,8 +22,8 @@ inline constexpr const char* move_named = "Move ";
 inline constexpr const char* move_thing = "Move";
 inline constexpr const char* line_back = "back line";
 inline constexpr const char* line_belly = "belly line";
-inline constexpr const char* line_plan = "plan line";
-inline constexpr const char* line_fullness = "section's fullness";
+inline constexpr const char* line_width = "width line";
+inline constexpr const char* line_corners = "section's corners";
 inline constexpr const char* line_section = "section";
 
 inline constexpr const char* new_lure = "New lure";

@@ -32,7 +32,7 @@ inline constexpr const char* species = "Wood";
 inline constexpr const char* moisture = "Moisture";
 inline constexpr const char* moisture_below = "of the oven-dry mass; shop-dry wood holds 6 to 12 %";
 inline constexpr const char* own_density = "Own density";
-inline constexpr const char* own_density_below = "weigh and measure the blank: the surest figure of all";
+inline constexpr const char* own_density_below = "weigh and measure the board: the surest figure of all";
 inline constexpr const char* from_table = "from the table";
 inline constexpr const char* density_spread = "Density spread";
 inline constexpr const char* density_spread_below =
@@ -51,7 +51,7 @@ inline constexpr const char* section_round = "Rounded";
 inline constexpr const char* section_chamfer = "Chamfered";
 inline constexpr const char* section_free = "Drawn";
 inline constexpr const char* section_round_note =
-    "Fullness 2 is an ellipse; more is squarer and holds more wood.";
+    "Exponent 2 is an ellipse; more is squarer and holds more wood.";
 inline constexpr const char* section_chamfer_note =
     "The cut is a share of half the width and half the height: 0 is a box, 1 a diamond.";
 inline constexpr const char* section_free_note =
@@ -60,16 +60,17 @@ inline constexpr const char* section_point_out = "Share of half the width";
 inline constexpr const char* section_point_up = "Share of half the height";
 inline constexpr const char* section_changed = "Section";
 inline constexpr const char* curves_group = "Curves";
-inline constexpr const char* curve_top = "Back";
-inline constexpr const char* curve_bottom = "Belly";
-inline constexpr const char* curve_width = "Plan";
-inline constexpr const char* curve_fullness = "Fullness";
+inline constexpr const char* curve_back = "Back";
+inline constexpr const char* curve_belly = "Belly";
+inline constexpr const char* curve_width = "Width";
+inline constexpr const char* curve_corners = "Corners";
 inline constexpr const char* curve_note_height = "Height over the datum line at each station.";
 inline constexpr const char* curve_note_width = "Half the thickness at each station, seen from above.";
-inline constexpr const char* curve_note_fullness = "One point is the same all along.";
+inline constexpr const char* curve_note_corners = "One point is the same all along.";
 inline constexpr const char* point_value_height = "Height";
 inline constexpr const char* point_value_width = "Half thickness";
-inline constexpr const char* point_value_fullness = "Fullness";
+inline constexpr const char* section_exponent = "Exponent";
+inline constexpr const char* section_cut = "Corner cut";
 inline constexpr const char* add_point = "Add a point";
 inline constexpr const char* nudge_fore = "Fore";
 inline constexpr const char* nudge_aft = "Aft";
@@ -82,14 +83,14 @@ inline constexpr const char* snap_below =
     "Dragged points go to half millimetres or 1/32 in, to the datum line and to their neighbours' level.";
 inline constexpr const char* mirror = "Back and belly together";
 inline constexpr const char* mirror_below = "Moving one line moves the other the opposite way.";
-inline constexpr const char* blank_group = "Blank";
-inline constexpr const char* blank_show = "Sawn from a board";
-inline constexpr const char* blank_show_below = "Draws the board and the saw line round the body.";
-inline constexpr const char* blank_length = "Board length";
-inline constexpr const char* blank_height = "Board height";
-inline constexpr const char* blank_thickness = "Board thickness";
-inline constexpr const char* blank_saw = "Left for the saw";
-inline constexpr const char* blank_saw_below =
+inline constexpr const char* board_group = "Board";
+inline constexpr const char* board_show = "Sawn from a board";
+inline constexpr const char* board_show_below = "Draws the board and the saw line round the body.";
+inline constexpr const char* board_length = "Board length";
+inline constexpr const char* board_height = "Board height";
+inline constexpr const char* board_thickness = "Board thickness";
+inline constexpr const char* board_saw = "Left for the saw";
+inline constexpr const char* board_saw_below =
     "Kerf and clean-up between the drawn line and the cut, all round.";
 inline constexpr const char* measured_group = "Caliper readings";
 inline constexpr const char* measured_note =
@@ -103,7 +104,7 @@ inline constexpr const char* measured_absent = "as drawn";
 inline constexpr const char* measured_kind = "caliper reading";
 inline constexpr const char* remove_point = "Remove this point";
 inline constexpr const char* dust_title = "Saws, blades, dust";
-inline constexpr const char* dust_caution = "Clamp the blank, cut away from your hands, wear eye protection "
+inline constexpr const char* dust_caution = "Clamp the work, cut away from your hands, wear eye protection "
                                             "and a dust mask. Follow the tool maker's instructions.";
 
 // provenance of a number in the tables
@@ -138,10 +139,10 @@ inline constexpr const char* hardware_below =
     "Whatever is weighed and put on. Stainless low in the body does part of the lead's work.";
 inline constexpr const char* part_kind = "part";
 inline constexpr const char* fitted_group = "Fitted in the wood";
-inline constexpr const char* dressed_group = "Dressed when finished";
+inline constexpr const char* rigged_group = "Rigged when finished";
 inline constexpr const char* no_parts = "Nothing here yet.";
 inline constexpr const char* stage_fitted = "Fitted";
-inline constexpr const char* stage_dressed_short = "Dressed";
+inline constexpr const char* stage_rigged_short = "Rigged";
 inline constexpr const char* part_mass_below = "weigh several at once and divide";
 inline constexpr const char* mass_sigma = "Spread of mass";
 inline constexpr const char* mass_sigma_absent = "3 % of it";
@@ -186,7 +187,7 @@ inline constexpr const char* targets_group = "What is asked";
 inline constexpr const char* by_fall = "Rate of fall";
 inline constexpr const char* by_in_water = "In-water mass";
 inline constexpr const char* target_fall = "Fall";
-inline constexpr const char* target_fall_below = "steady, level, in the fishing water, fully dressed";
+inline constexpr const char* target_fall_below = "steady, level, in the fishing water, fully rigged";
 inline constexpr const char* target_in_water = "In water";
 inline constexpr const char* target_in_water_below =
     "mass less displaced water; negative floats, zero hangs still";
@@ -365,7 +366,7 @@ inline constexpr const char* stage_leaded = "leaded";
 inline constexpr const char* stage_sealed = "sealed";
 inline constexpr const char* stage_painted = "painted";
 inline constexpr const char* stage_clear_coated = "clear coated";
-inline constexpr const char* stage_dressed = "dressed";
+inline constexpr const char* stage_rigged = "rigged";
 
 inline constexpr const char* line_wood = "Wood of";
 inline constexpr const char* line_hole_wood = "Bored out of hole";

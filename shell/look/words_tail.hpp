@@ -9,7 +9,7 @@ namespace evenfall::shell::look::words {
 
 inline constexpr const char* tail_group = "Tail by its shape";
 inline constexpr const char* tail_below = "A soft tail that is drawn: the bench works out what it weighs and "
-                                          "pulls. One that you can weigh goes under Dressed instead.";
+                                          "pulls. One that you can weigh goes under Rigged instead.";
 inline constexpr const char* tail_add = "Draw a tail";
 inline constexpr const char* tail_remove = "Take the tail away";
 inline constexpr const char* tail_density = "Density of the cast";
@@ -18,8 +18,8 @@ inline constexpr const char* tail_axis = "Height of its axis";
 inline constexpr const char* tail_length = "Length behind the root";
 inline constexpr const char* tail_height = "Height at its highest";
 inline constexpr const char* tail_thickness = "Thickness at its thickest";
-inline constexpr const char* tail_fullness = "Fullness of its sections";
-inline constexpr const char* tail_fullness_below = "2 an ellipse, more squarer";
+inline constexpr const char* tail_exponent = "Exponent of its sections";
+inline constexpr const char* tail_exponent_below = "2 an ellipse, more squarer";
 inline constexpr const char* tail_tenon = "Tenon in a slot";
 inline constexpr const char* tail_tenon_below = "the slot is a pocket that ends with the wood";
 inline constexpr const char* tenon_length = "Tenon, length";

@@ -15,7 +15,7 @@ using document::ReadingKind;
 constexpr std::size_t draws_a_frame = 250;
 
 bool knows_the_lead(const Reading& reading) {
-    return !reading.struck && reading.stage >= Stage::leaded;
+    return !reading.excluded && reading.stage >= Stage::leaded;
 }
 
 } // namespace
@@ -70,13 +70,13 @@ bool is_complete(const Reading& r) {
     switch (r.kind) {
     case ReadingKind::tub_fall:
         return r.time_s && r.depth_m;
-    case ReadingKind::floats_showing:
-        return r.showing_m.has_value();
+    case ReadingKind::freeboard:
+        return r.freeboard_m.has_value();
     case ReadingKind::hang_angle:
         return r.angle_rad.has_value();
-    case ReadingKind::block:
+    case ReadingKind::board:
         return r.mass_kg && r.length_m && r.width_m && r.height_m;
-    case ReadingKind::just_hangs:
+    case ReadingKind::suspends:
         return r.mass_kg && (*r.mass_kg == 0.0 || !r.clip_material.empty());
     default:
         return r.mass_kg.has_value();
@@ -93,14 +93,14 @@ Reading new_reading(ReadingKind kind, const Uncertainty* uncertainty, std::strin
         if (uncertainty->lure > 0) r.lure = uncertainty->lure;
     }
     switch (kind) {
-    case ReadingKind::block:
+    case ReadingKind::board:
         r.stage = Stage::carved;
         break;
     case ReadingKind::tub_fall:
         r.depth_m = usual_depth_m;
         r.stage = std::max(r.stage, Stage::leaded);
         break;
-    case ReadingKind::just_hangs:
+    case ReadingKind::suspends:
         r.clip_material = "lead";
         r.stage = std::max(r.stage, Stage::leaded);
         break;
@@ -121,7 +121,7 @@ Edit done_now(const DoNow& now, std::string why) {
         if (std::none_of(d.log.begin(), d.log.end(), knows_the_lead)) return;
         d.corrections = corrections;
         for (Reading& reading : d.log) {
-            if (!reading.struck) strike_out(reading, why);
+            if (!reading.excluded) exclude_because(reading, why);
         }
     });
 }

@@ -28,16 +28,16 @@ auto& entry(List& list, int index) {
 
 const char* line_name(CurveKind curve) {
     switch (curve) {
-    case CurveKind::top:
+    case CurveKind::back:
         return look::words::line_back;
-    case CurveKind::bottom:
+    case CurveKind::belly:
         return look::words::line_belly;
     case CurveKind::half_width:
-        return look::words::line_plan;
-    case CurveKind::fullness:
+        return look::words::line_width;
+    case CurveKind::corners:
         break;
     }
-    return look::words::line_fullness;
+    return look::words::line_corners;
 }
 
 /// Moves the other line's point at the same station, or a new one there, the opposite way.
@@ -63,20 +63,20 @@ Edit move_line_point(CurveKind curve, int index, DragPoint to, const DragRules& 
             rules.snap ? snapped_level_m(level, curve_points(d, curve), index, rules) : level;
         const double x = rules.snap ? snapped_m(to.u, rules) : to.u;
         d = move_curve_point(curve, index, x, value)(std::move(d));
-        if (rules.mirror && (curve == CurveKind::top || curve == CurveKind::bottom)) {
+        if (rules.mirror && (curve == CurveKind::back || curve == CurveKind::belly)) {
             const auto after = entry(curve_points(d, curve), index);
-            move_opposite(d, curve == CurveKind::top ? CurveKind::bottom : CurveKind::top, before.x_m,
+            move_opposite(d, curve == CurveKind::back ? CurveKind::belly : CurveKind::back, before.x_m,
                           after.x_m, after.value - before.value);
         }
         return d;
     };
 }
 
-Edit move_fullness(int index, double share) {
+Edit move_corner(int index, double share) {
     return on_document([=](document::Document& d) {
         auto& section = d.shape.section;
-        if (has(section.fullness, index)) {
-            entry(section.fullness, index).value = fullness_of_share(section.kind, share);
+        if (has(section.curve(), index)) {
+            entry(section.curve(), index).value = value_of_share(section.kind, share);
         }
     });
 }
@@ -121,14 +121,14 @@ double snapped_level_m(double value_m, const document::CurvePoints& points, int 
 
 std::optional<CurveKind> curve_of(ItemKind kind) {
     switch (kind) {
-    case ItemKind::top_point:
-        return CurveKind::top;
-    case ItemKind::bottom_point:
-        return CurveKind::bottom;
+    case ItemKind::back_point:
+        return CurveKind::back;
+    case ItemKind::belly_point:
+        return CurveKind::belly;
     case ItemKind::width_point:
         return CurveKind::half_width;
-    case ItemKind::fullness_point:
-        return CurveKind::fullness;
+    case ItemKind::corner_point:
+        return CurveKind::corners;
     default:
         return std::nullopt;
     }
@@ -136,32 +136,32 @@ std::optional<CurveKind> curve_of(ItemKind kind) {
 
 ItemKind point_kind(CurveKind curve) {
     switch (curve) {
-    case CurveKind::top:
-        return ItemKind::top_point;
-    case CurveKind::bottom:
-        return ItemKind::bottom_point;
+    case CurveKind::back:
+        return ItemKind::back_point;
+    case CurveKind::belly:
+        return ItemKind::belly_point;
     case CurveKind::half_width:
         return ItemKind::width_point;
-    case CurveKind::fullness:
+    case CurveKind::corners:
         break;
     }
-    return ItemKind::fullness_point;
+    return ItemKind::corner_point;
 }
 
 std::optional<DragPoint> spot_of(const document::Document& d, Selection item, bool above) {
     const int i = item.index;
     switch (item.kind) {
-    case ItemKind::top_point:
-    case ItemKind::bottom_point:
+    case ItemKind::back_point:
+    case ItemKind::belly_point:
     case ItemKind::width_point: {
         const auto& points = curve_points(d, *curve_of(item.kind));
         if (!has(points, i)) return std::nullopt;
         return DragPoint{entry(points, i).x_m, entry(points, i).value};
     }
-    case ItemKind::fullness_point: {
+    case ItemKind::corner_point: {
         const auto& section = d.shape.section;
-        if (!has(section.fullness, i)) return std::nullopt;
-        const double share = diagonal_share(section.kind, entry(section.fullness, i).value);
+        if (!has(section.curve(), i)) return std::nullopt;
+        const double share = diagonal_share(section.kind, entry(section.curve(), i).value);
         return DragPoint{share, share};
     }
     case ItemKind::section_point:
@@ -209,13 +209,13 @@ Change move_to(const document::Document& kept, Selection item, DragPoint to, con
     const double u = along ? rounded(to.u) : from->u;
     const double v = across ? rounded(to.v) : from->v;
     switch (item.kind) {
-    case ItemKind::top_point:
-    case ItemKind::bottom_point:
+    case ItemKind::back_point:
+    case ItemKind::belly_point:
     case ItemKind::width_point:
         change.edit = move_line_point(*curve_of(item.kind), i, rules.snap ? to : DragPoint{u, v}, rules);
         break;
-    case ItemKind::fullness_point:
-        change.edit = move_fullness(i, 0.5 * (to.u + to.v));
+    case ItemKind::corner_point:
+        change.edit = move_corner(i, 0.5 * (to.u + to.v));
         break;
     case ItemKind::section_point:
         change.edit = move_outline_point(i, to);
@@ -265,7 +265,7 @@ Change move_to(const document::Document& kept, Selection item, DragPoint to, con
 Change nudge(const document::Document& kept, Selection item, DragPoint way, bool inches) {
     const auto from = spot_of(kept, item);
     // Shares of a section are not in millimetres: the step is a fiftieth of its half width.
-    const bool share = item.kind == ItemKind::fullness_point || item.kind == ItemKind::section_point;
+    const bool share = item.kind == ItemKind::corner_point || item.kind == ItemKind::section_point;
     const double step = share ? 0.02 : snap_step_m(inches);
     DragRules rules;
     rules.snap = false;
@@ -279,7 +279,7 @@ Change nudge(const document::Document& kept, Selection item, DragPoint way, bool
 std::string move_label(const document::Document& d, Selection item) {
     namespace words = look::words;
     const std::string number = std::to_string(item.index + 1);
-    if (item.kind == ItemKind::fullness_point && d.shape.section.fullness.size() < 2)
+    if (item.kind == ItemKind::corner_point && d.shape.section.curve().size() < 2)
         return words::move_section_handle;
     if (const auto curve = curve_of(item.kind))
         return words::move_point + number + words::move_point_of + line_name(*curve);
@@ -322,30 +322,30 @@ Edit add_curve_point_at(CurveKind curve, double x_m) {
     });
 }
 
-int fullness_at(const document::Section& section, double x_m) {
+int section_point_at(const document::Section& section, double x_m) {
     int nearest = 0;
-    for (int i = 1; has(section.fullness, i); ++i) {
-        if (std::abs(entry(section.fullness, i).x_m - x_m) <
-            std::abs(entry(section.fullness, nearest).x_m - x_m))
+    for (int i = 1; has(section.curve(), i); ++i) {
+        if (std::abs(entry(section.curve(), i).x_m - x_m) <
+            std::abs(entry(section.curve(), nearest).x_m - x_m))
             nearest = i;
     }
     return nearest;
 }
 
-double diagonal_share(document::SectionKind kind, double fullness) {
+double diagonal_share(document::SectionKind kind, double value) {
     // |Y|ⁿ + |Z|ⁿ = 1 with Y = Z; a corner cut c runs from (1, 1 − c) to (1 − c, 1).
-    if (kind == document::SectionKind::chamfered) return 1.0 - 0.5 * fullness;
-    return std::pow(2.0, -1.0 / fullness);
+    if (kind == document::SectionKind::chamfered) return 1.0 - 0.5 * value;
+    return std::pow(2.0, -1.0 / value);
 }
 
-double fullness_of_share(document::SectionKind kind, double share) {
-    const document::NumberField field = document::fullness_field(kind);
+double value_of_share(document::SectionKind kind, double share) {
+    const document::NumberField field = document::section_field(kind).second;
     const auto [least, most] =
         std::minmax({diagonal_share(kind, field.min), diagonal_share(kind, field.max)});
     const double held = std::clamp(share, least, most);
-    const double fullness =
+    const double value =
         kind == document::SectionKind::chamfered ? 2.0 * (1.0 - held) : -std::numbers::ln2 / std::log(held);
-    return std::clamp(std::round(100.0 * fullness) / 100.0, field.min, field.max);
+    return std::clamp(std::round(100.0 * value) / 100.0, field.min, field.max);
 }
 
 } // namespace evenfall::shell::state

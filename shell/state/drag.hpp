@@ -59,11 +59,11 @@ struct DragRules {
 [[nodiscard]] std::optional<CurveKind> curve_of(ItemKind kind);
 [[nodiscard]] ItemKind point_kind(CurveKind curve);
 
-/// The nearest fullness point to the section at x.
-[[nodiscard]] int fullness_at(const document::Section& section, double x_m);
+/// The nearest point of the section's curve to the section at x.
+[[nodiscard]] int section_point_at(const document::Section& section, double x_m);
 /// Where the rim of a section crosses the diagonal of its box, as a share of half width and half height; and
 /// the inverse.
-[[nodiscard]] double diagonal_share(document::SectionKind kind, double fullness);
-[[nodiscard]] double fullness_of_share(document::SectionKind kind, double share);
+[[nodiscard]] double diagonal_share(document::SectionKind kind, double value);
+[[nodiscard]] double value_of_share(document::SectionKind kind, double share);
 
 } // namespace evenfall::shell::state

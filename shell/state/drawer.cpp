@@ -97,9 +97,10 @@ Outcome<DrawerItem> read_thing(const Json& json, const std::string& path) {
         thing.mass_sigma_kg = r.number("sigma_g", document::field_of<&Part::mass_sigma_kg>, false);
         thing.reach_m = r.number("reach_mm", document::field_of<&Part::reach_m>, false);
         const std::string stage = r.text("put_on", true);
-        if (stage != "hardware" && stage != "dressed")
-            r.refuse(ProblemCode::unknown_name, "put_on", "hardware, dressed", words::drawer_off_limits);
-        thing.put_on = stage == "dressed" ? Stage::dressed : Stage::hardware;
+        const bool rigged = stage == "rigged" || stage == "dressed"; // the second: files of before 1.2
+        if (stage != "hardware" && !rigged)
+            r.refuse(ProblemCode::unknown_name, "put_on", "hardware, rigged", words::drawer_off_limits);
+        thing.put_on = rigged ? Stage::rigged : Stage::hardware;
     } else {
         thing.diameter_m =
             r.number("diameter_mm", document::field_of<&document::Fill::stock_diameter_m>, true)
@@ -166,7 +167,7 @@ std::string write_drawer(const Drawer& drawer) {
             json["mass_g"] = rounded(units::g_from_kg(thing.mass_kg));
             if (thing.mass_sigma_kg) json["sigma_g"] = rounded(units::g_from_kg(*thing.mass_sigma_kg));
             if (thing.reach_m) json["reach_mm"] = rounded(units::mm_from_m(*thing.reach_m));
-            json["put_on"] = thing.put_on == Stage::dressed ? "dressed" : "hardware";
+            json["put_on"] = thing.put_on == Stage::rigged ? "rigged" : "hardware";
         } else {
             json["diameter_mm"] = rounded(units::mm_from_m(thing.diameter_m));
         }

@@ -25,7 +25,7 @@ struct DrawerItem {
     double mass_kg = 0.0;                                       ///< part: 0 to 2 kg
     std::optional<double> mass_sigma_kg;                        ///< part
     std::optional<double> reach_m;                              ///< part
-    Stage put_on = Stage::hardware;                             ///< part: hardware or dressed
+    Stage put_on = Stage::hardware;                             ///< part: hardware or rigged
     double diameter_m = 0.0;                                    ///< wire, stock: 0.2 to 40 mm
     document::WireTemper temper = document::WireTemper::spring; ///< wire
 };

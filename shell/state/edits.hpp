@@ -98,9 +98,9 @@ void stretch_tail(document::Tail& tail, double along, double up, double across);
 [[nodiscard]] Edit add_reading(document::Reading reading);
 [[nodiscard]] Edit remove_reading(int index);
 /// Excludes a reading but keeps it; `why` is added to its note, where there is room.
-void strike_out(document::Reading& reading, const std::string& why);
+void exclude_because(document::Reading& reading, const std::string& why);
 /// Excludes a reading, or includes it again.
-[[nodiscard]] Edit strike_reading(int index);
+[[nodiscard]] Edit toggle_excluded(int index);
 
 [[nodiscard]] Edit add_coat(Stage stage);
 [[nodiscard]] Edit remove_coat(int index);

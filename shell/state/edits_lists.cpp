@@ -83,7 +83,7 @@ void follow_in_log(document::Document& d, int fore, int aft, ListChange moves) {
         const auto number = static_cast<std::size_t>(*r.segment);
         std::string why = look::words::was_segment;
         why += number < d.segment_names.size() ? d.segment_names[number] : std::to_string(number + 1);
-        strike_out(r, why);
+        exclude_because(r, why);
         r.segment = fore;
     }
 }
@@ -150,14 +150,14 @@ Edit remove_reading(int index) {
     return remove_entry(&document::Document::log, index);
 }
 
-void strike_out(document::Reading& reading, const std::string& why) {
-    reading.struck = true;
+void exclude_because(document::Reading& reading, const std::string& why) {
+    reading.excluded = true;
     if (reading.note.size() + why.size() + 2 <= document::max_text)
         reading.note += (reading.note.empty() ? "" : "; ") + why;
 }
 
-Edit strike_reading(int index) {
-    return on_reading(index, [](document::Reading& r) { r.struck = !r.struck; });
+Edit toggle_excluded(int index) {
+    return on_reading(index, [](document::Reading& r) { r.excluded = !r.excluded; });
 }
 
 Edit add_joint() {
@@ -253,11 +253,11 @@ Edit add_part(Stage stage) {
     return on_document([stage](document::Document& d) {
         document::Part part;
         part.stage = stage;
-        part.name = stage == Stage::dressed ? look::words::new_hook : look::words::new_eye;
-        part.mass_kg = stage == Stage::dressed ? 0.0015 : 0.0005;
+        part.name = stage == Stage::rigged ? look::words::new_hook : look::words::new_eye;
+        part.mass_kg = stage == Stage::rigged ? 0.0015 : 0.0005;
         part.at_m.x = std::round(0.4 * drawn_length_m(d) * 1e3) / 1e3;
-        part.at_m.z = stage == Stage::dressed ? -0.7 * drawn_height_m(d) : 0.0;
-        part.embedded = stage == Stage::dressed ? 0.0 : 0.5;
+        part.at_m.z = stage == Stage::rigged ? -0.7 * drawn_height_m(d) : 0.0;
+        part.embedded = stage == Stage::rigged ? 0.0 : 0.5;
         d.parts.push_back(part);
     });
 }

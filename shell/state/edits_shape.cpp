@@ -16,9 +16,9 @@ void scale_depths(document::Document& d, double k) {
 }
 
 void scale_z(document::Document& d, double k) {
-    for (auto& point : d.shape.top)
+    for (auto& point : d.shape.back)
         point.value *= k;
-    for (auto& point : d.shape.bottom)
+    for (auto& point : d.shape.belly)
         point.value *= k;
     for (auto& part : d.parts)
         part.at_m.z *= k;
@@ -53,7 +53,7 @@ void scale_y(document::Document& d, double k) {
 }
 
 void scale_x(document::Document& d, double k) {
-    for (auto* points : {&d.shape.top, &d.shape.bottom, &d.shape.half_width, &d.shape.section.fullness}) {
+    for (auto* points : {&d.shape.back, &d.shape.belly, &d.shape.half_width, &d.shape.section.curve()}) {
         for (auto& point : *points)
             point.x_m *= k;
     }
@@ -87,16 +87,16 @@ Edit on_document(std::function<void(document::Document&)> change) {
 
 document::CurvePoints& curve_points(document::Document& d, CurveKind curve) {
     switch (curve) {
-    case CurveKind::top:
-        return d.shape.top;
-    case CurveKind::bottom:
-        return d.shape.bottom;
+    case CurveKind::back:
+        return d.shape.back;
+    case CurveKind::belly:
+        return d.shape.belly;
     case CurveKind::half_width:
         return d.shape.half_width;
-    case CurveKind::fullness:
+    case CurveKind::corners:
         break;
     }
-    return d.shape.section.fullness;
+    return d.shape.section.curve();
 }
 
 const document::CurvePoints& curve_points(const document::Document& d, CurveKind curve) {
@@ -104,15 +104,15 @@ const document::CurvePoints& curve_points(const document::Document& d, CurveKind
 }
 
 double drawn_length_m(const document::Document& d) {
-    return d.shape.top.empty() ? 0.0 : d.shape.top.back().x_m;
+    return d.shape.back.empty() ? 0.0 : d.shape.back.back().x_m;
 }
 
 double drawn_height_m(const document::Document& d) {
     double top = 0.0;
     double bottom = 0.0;
-    for (const auto& point : d.shape.top)
+    for (const auto& point : d.shape.back)
         top = std::max(top, point.value);
-    for (const auto& point : d.shape.bottom)
+    for (const auto& point : d.shape.belly)
         bottom = std::min(bottom, point.value);
     return top - bottom;
 }
@@ -165,7 +165,7 @@ Edit add_curve_point(CurveKind curve) {
     return on_document([curve](document::Document& d) {
         auto& points = curve_points(d, curve);
         if (points.size() == 1) {
-            // One point of fullness means constant; a second one at the tail starts a taper.
+            // One point means constant; a second one at the tail starts a taper.
             points.push_back({drawn_length_m(d), points.front().value});
             points.front().x_m = 0.0;
             return;
@@ -179,7 +179,7 @@ Edit remove_curve_point(CurveKind curve, int index) {
         auto& points = curve_points(d, curve);
         const int last = static_cast<int>(points.size()) - 1;
         const bool end = index <= 0 || index >= last;
-        if (curve == CurveKind::fullness && points.size() == 2 && index >= 0 && index <= last) {
+        if (curve == CurveKind::corners && points.size() == 2 && index >= 0 && index <= last) {
             points.erase(points.begin() + index);
             return;
         }

@@ -28,7 +28,7 @@ Edit on_tail(std::function<void(document::Tail&)> change) {
 }
 
 document::CurvePoints& line_of(document::Tail& tail, TailLine line) {
-    return line == TailLine::top ? tail.top : line == TailLine::bottom ? tail.bottom : tail.half_thickness;
+    return line == TailLine::top ? tail.back : line == TailLine::bottom ? tail.belly : tail.half_thickness;
 }
 
 void stretch_tail(document::Tail& tail, double along, double up, double across) {
@@ -44,20 +44,20 @@ Edit add_tail() {
     return on_document([](document::Document& d) {
         const double end = drawn_length_m(d);
         if (!(end > 0.0)) return;
-        const double above = d.shape.top.back().value;
-        const double below = d.shape.bottom.back().value;
+        const double above = d.shape.back.back().value;
+        const double below = d.shape.belly.back().value;
         const double length = tenth_mm(0.25 * end);
         const double half = std::max(tenth_mm(0.5 * (above - below)), 0.004);
         const double thick = std::clamp(tenth_mm(d.shape.half_width.back().value), 0.001, 0.003);
         document::Tail tail;
         tail.x_m = end;
         tail.z_m = tenth_mm(0.5 * (above + below));
-        tail.top = {{0.0, half},
-                    {0.4 * length, tenth_mm(0.6 * half)},
-                    {0.8 * length, tenth_mm(1.3 * half)},
-                    {length, half}};
-        tail.bottom = tail.top;
-        for (auto& point : tail.bottom)
+        tail.back = {{0.0, half},
+                     {0.4 * length, tenth_mm(0.6 * half)},
+                     {0.8 * length, tenth_mm(1.3 * half)},
+                     {length, half}};
+        tail.belly = tail.back;
+        for (auto& point : tail.belly)
             point.value = -point.value;
         tail.half_thickness = {{0.0, thick}, {length, 0.0005}};
         auto slot = std::find_if(d.pockets.begin(), d.pockets.end(),

@@ -101,7 +101,7 @@ struct PanelState {
     ReadingDraft draft;
     resin::MixRequest mix;  ///< Finish step: input for the resin
     glue::GlueRequest glue; ///< Joints step: input for the glue
-    materials::Block block; ///< Shape step: the block that is weighed
+    materials::Board board; ///< Shape step: the board that is weighed
     stock::Stock stock;     ///< Lead step: the available rod
     struct {
         tail::PourRequest pour;

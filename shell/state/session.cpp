@@ -173,14 +173,14 @@ void Session::clamp_view() {
             return shown_.parts.size();
         case ItemKind::coat:
             return shown_.coats.size();
-        case ItemKind::top_point:
-            return shown_.shape.top.size();
-        case ItemKind::bottom_point:
-            return shown_.shape.bottom.size();
+        case ItemKind::back_point:
+            return shown_.shape.back.size();
+        case ItemKind::belly_point:
+            return shown_.shape.belly.size();
         case ItemKind::width_point:
             return shown_.shape.half_width.size();
-        case ItemKind::fullness_point:
-            return shown_.shape.section.fullness.size();
+        case ItemKind::corner_point:
+            return shown_.shape.section.curve().size();
         case ItemKind::reading:
             return shown_.log.size();
         case ItemKind::section_point:
@@ -201,8 +201,8 @@ void Session::clamp_view() {
 document::Document new_lure() {
     document::Document d;
     d.name = look::words::new_lure;
-    d.shape.top = {{0.0, 0.002}, {0.012, 0.010}, {0.040, 0.015}, {0.075, 0.0135}, {0.120, 0.004}};
-    d.shape.bottom = {{0.0, -0.002}, {0.012, -0.010}, {0.040, -0.015}, {0.075, -0.0135}, {0.120, -0.004}};
+    d.shape.back = {{0.0, 0.002}, {0.012, 0.010}, {0.040, 0.015}, {0.075, 0.0135}, {0.120, 0.004}};
+    d.shape.belly = {{0.0, -0.002}, {0.012, -0.010}, {0.040, -0.015}, {0.075, -0.0135}, {0.120, -0.004}};
     d.shape.half_width = {{0.0, 0.0015}, {0.012, 0.0065}, {0.040, 0.0095}, {0.075, 0.0080}, {0.120, 0.0020}};
     d.segment_names = {look::words::new_body};
     return d;

@@ -21,10 +21,10 @@ enum class ItemKind {
     pocket,
     part,
     coat,
-    top_point,
-    bottom_point,
+    back_point,
+    belly_point,
     width_point,
-    fullness_point,
+    corner_point,
     reading,
     section_point,
     tail
@@ -62,7 +62,7 @@ struct Selection {
 enum class SmallView { above, section, hang };
 
 /// The curve that the Shape step lists.
-enum class CurveKind { top, bottom, half_width, fullness };
+enum class CurveKind { back, belly, half_width, corners };
 
 /// The view of the Water step's panel.
 enum class WaterView { waters, fall, afloat, season, hinges, ledger };
@@ -140,7 +140,7 @@ struct ViewState {
     Selection selection;
     double section_x_m = 0.06; ///< station of the section view, from the nose
     SmallView small_view = SmallView::above;
-    CurveKind curve = CurveKind::top;
+    CurveKind curve = CurveKind::back;
     bool reveal = false;      ///< the item was chosen on the drawing: scroll its row into view
     bool ledger_open = false; ///< Water step: the ledger's lines are expanded
     WaterView water_view = WaterView::waters;

@@ -19,31 +19,35 @@ using state::CurveKind;
 
 const char* title_of(CurveKind curve) {
     switch (curve) {
-    case CurveKind::top:
-        return words::curve_top;
-    case CurveKind::bottom:
-        return words::curve_bottom;
+    case CurveKind::back:
+        return words::curve_back;
+    case CurveKind::belly:
+        return words::curve_belly;
     case CurveKind::half_width:
         return words::curve_width;
-    case CurveKind::fullness:
+    case CurveKind::corners:
         break;
     }
-    return words::curve_fullness;
+    return words::curve_corners;
 }
 
-const document::PointsField& field_of(CurveKind curve) {
+document::PointsField field_of(CurveKind curve, document::SectionKind section) {
     using document::Shape;
     switch (curve) {
-    case CurveKind::top:
-        return document::points_of<&Shape::top>;
-    case CurveKind::bottom:
-        return document::points_of<&Shape::bottom>;
+    case CurveKind::back:
+        return document::points_of<&Shape::back>;
+    case CurveKind::belly:
+        return document::points_of<&Shape::belly>;
     case CurveKind::half_width:
         return document::points_of<&Shape::half_width>;
-    case CurveKind::fullness:
+    case CurveKind::corners:
         break;
     }
-    return document::points_of<&document::Section::fullness>;
+    return document::section_field(section);
+}
+
+const char* section_value_label(document::SectionKind kind) {
+    return kind == document::SectionKind::chamfered ? words::section_cut : words::section_exponent;
 }
 
 void point_editor(PanelContext& context, CurveKind curve, int index, const document::CurvePoints& points) {
@@ -51,15 +55,15 @@ void point_editor(PanelContext& context, CurveKind curve, int index, const docum
     const std::string id = "shape.point." + std::to_string(index);
     const std::string history = std::string(words::curve_changed) + " " + title_of(curve);
     const bool end = index == 0 || index + 1 == static_cast<int>(points.size());
+    const bool plain = curve == CurveKind::corners;
+    const document::SectionKind section = context.document().shape.section.kind;
+    const document::PointsField field = field_of(curve, section);
     if (!end) {
-        number(context, id + ".x", words::place_x, point.x_m, spec_of(field_of(curve).first), history,
+        number(context, id + ".x", words::place_x, point.x_m, spec_of(field.first), history,
                [=](double v) { return state::move_curve_point(curve, index, v, point.value); });
     }
-    const bool plain = curve == CurveKind::fullness;
-    const NumberSpec spec =
-        plain ? spec_of(document::fullness_field(context.document().shape.section.kind), {{}, 0.1, 2})
-              : spec_of(field_of(curve).second);
-    const char* label = plain                            ? words::point_value_fullness
+    const NumberSpec spec = plain ? spec_of(field.second, {{}, 0.1, 2}) : spec_of(field.second);
+    const char* label = plain                            ? section_value_label(section)
                         : curve == CurveKind::half_width ? words::point_value_width
                                                          : words::point_value_height;
     number(context, id + ".value", label, point.value, spec, history,
@@ -90,11 +94,11 @@ void point_editor(PanelContext& context, CurveKind curve, int index, const docum
 
 void curve_rows(PanelContext& context) {
     widgets::subheading(context.ui, words::curves_group);
-    const std::array<std::string_view, 4> labels{words::curve_top, words::curve_bottom, words::curve_width,
-                                                 words::curve_fullness};
-    const bool free_section = context.document().shape.section.kind == document::SectionKind::free;
+    const std::array<std::string_view, 4> labels{words::curve_back, words::curve_belly, words::curve_width,
+                                                 words::curve_corners};
+    const bool free_section = context.document().shape.section.kind == document::SectionKind::drawn;
     const std::span<const std::string_view> offered(labels.data(), free_section ? 3u : 4u);
-    if (free_section && context.view.curve == CurveKind::fullness) context.view.curve = CurveKind::top;
+    if (free_section && context.view.curve == CurveKind::corners) context.view.curve = CurveKind::back;
     if (const auto tapped =
             widgets::choice(context.ui, "shape.curve", offered, static_cast<int>(context.view.curve))) {
         context.view.curve = static_cast<CurveKind>(*tapped);
@@ -105,8 +109,8 @@ void curve_rows(PanelContext& context) {
     if (widgets::toggle(context.ui, "shape.mirror", words::mirror, context.view.mirror, words::mirror_below))
         context.view.mirror = !context.view.mirror;
     const CurveKind curve = context.view.curve;
-    const bool plain = curve == CurveKind::fullness;
-    widgets::note(context.ui, plain                            ? words::curve_note_fullness
+    const bool plain = curve == CurveKind::corners;
+    widgets::note(context.ui, plain                            ? words::curve_note_corners
                               : curve == CurveKind::half_width ? words::curve_note_width
                                                                : words::curve_note_height);
     const auto& points = state::curve_points(context.document(), curve);

@@ -103,8 +103,8 @@ std::string_view stage_words(Stage stage) {
         return words::stage_painted;
     case Stage::clear_coated:
         return words::stage_clear_coated;
-    case Stage::dressed:
-        return words::stage_dressed;
+    case Stage::rigged:
+        return words::stage_rigged;
     }
     return {};
 }

@@ -42,10 +42,10 @@ void part_editor(PanelContext& context, int index) {
     f.text(".name", words::name, part.name);
     f.number<&Part::mass_kg>(".mass", words::mass, part, words::part_mass_below);
     f.material(".material", words::material, materials::Use::part, part.material);
-    const std::array<std::string_view, 2> stages{words::stage_fitted, words::stage_dressed_short};
-    int dressed = part.stage == Stage::dressed ? 1 : 0;
-    if (f.choice(".stage", {}, stages, dressed, words::stage))
-        part.stage = dressed == 1 ? Stage::dressed : Stage::hardware;
+    const std::array<std::string_view, 2> stages{words::stage_fitted, words::stage_rigged_short};
+    int rigged = part.stage == Stage::rigged ? 1 : 0;
+    if (f.choice(".stage", {}, stages, rigged, words::stage))
+        part.stage = rigged == 1 ? Stage::rigged : Stage::hardware;
     f.number<document::part_at<&Vec3::x>>(".x", words::place_x, part);
     f.number<document::part_at<&Vec3::z>>(".z", words::place_z, part, words::place_z_below);
     f.number<document::part_at<&Vec3::y>>(".y", words::place_y, part, words::place_y_below);
@@ -116,14 +116,14 @@ void part_group(PanelContext& context, Stage stage, const char* title) {
 void hardware_panel(PanelContext& context) {
     widgets::heading(context.ui, words::hardware_head, words::hardware_below);
     part_group(context, Stage::hardware, words::fitted_group);
-    part_group(context, Stage::dressed, words::dressed_group);
+    part_group(context, Stage::rigged, words::rigged_group);
     const bool room = context.document().parts.size() < document::max_hardware;
     widgets::gap();
     const int tapped = widgets::button_row(
         context.ui, {{"hardware.add", words::add_fitting, widgets::ButtonKind::plain, room},
                      {"hardware.dress", words::add_dressing, widgets::ButtonKind::plain, room}});
     if (tapped >= 0) {
-        const Stage stage = tapped == 0 ? Stage::hardware : Stage::dressed;
+        const Stage stage = tapped == 0 ? Stage::hardware : Stage::rigged;
         context.change(tapped == 0 ? words::add_fitting : words::add_dressing, state::add_part(stage));
         context.view.selection = {ItemKind::part, static_cast<int>(context.document().parts.size())};
     }

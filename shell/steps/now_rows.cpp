@@ -116,7 +116,7 @@ void now_rows(PanelContext& context) {
     if (!now->changes.empty() && !now->nothing_to_do) {
         widgets::gap();
         if (widgets::button(context.ui, "log.apply", words::apply_now, widgets::ButtonKind::main))
-            context.change(words::apply_label, state::done_now(*now, words::struck_note));
+            context.change(words::apply_label, state::done_now(*now, words::excluded_note));
         if (s->stage >= Stage::leaded && s->has_readings) widgets::note(context.ui, words::apply_note);
     }
     tub_after(context, *now);

@@ -25,9 +25,9 @@ using document::ReadingKind;
 using state::ItemKind;
 using widgets::Unit;
 
-constexpr std::array kinds{ReadingKind::dry_weight,     ReadingKind::held_under, ReadingKind::hung_in_water,
-                           ReadingKind::block,          ReadingKind::tub_fall,   ReadingKind::just_hangs,
-                           ReadingKind::floats_showing, ReadingKind::hang_angle};
+constexpr std::array kinds{ReadingKind::dry_weight, ReadingKind::held_under, ReadingKind::hung_in_water,
+                           ReadingKind::board,      ReadingKind::tub_fall,   ReadingKind::suspends,
+                           ReadingKind::freeboard,  ReadingKind::hang_angle};
 
 const Shown seconds{Quantity::number, {}, 2};
 
@@ -44,8 +44,8 @@ std::string value_text(const PanelContext& context, const Reading& r) {
     switch (r.kind) {
     case ReadingKind::tub_fall:
         return widgets::number_text(r.time_s.value_or(0.0), Unit::one, 2) + " s";
-    case ReadingKind::floats_showing:
-        return text_of(context, r.showing_m.value_or(0.0), Quantity::length);
+    case ReadingKind::freeboard:
+        return text_of(context, r.freeboard_m.value_or(0.0), Quantity::length);
     case ReadingKind::hang_angle:
         return text_of(context, r.angle_rad.value_or(0.0), Quantity::angle);
     default:
@@ -85,7 +85,7 @@ bool mass_field(PanelContext& context, const std::string& id, const char* label,
 }
 
 bool stage_field(PanelContext& context, const std::string& id, Reading& r) {
-    if (r.kind == ReadingKind::block) return false;
+    if (r.kind == ReadingKind::board) return false;
     std::vector<widgets::PickOption> options;
     for (int s = 0; s < stage_count; ++s) {
         options.push_back({std::to_string(s), std::string(stage_words(static_cast<Stage>(s))), {}});
@@ -133,23 +133,23 @@ bool amount_fields(PanelContext& context, const std::string& id, Reading& r) {
     case ReadingKind::held_under:
         set |= mass_field(context, id, words::gains_field, r, words::gains_below);
         break;
-    case ReadingKind::block:
+    case ReadingKind::board:
         set |= mass_field(context, id, words::scale_field, r);
-        set |= needed<&Reading::length_m>(context, id + ".length", words::block_length, r);
-        set |= needed<&Reading::width_m>(context, id + ".width", words::block_width, r);
-        set |= needed<&Reading::height_m>(context, id + ".height", words::block_height, r);
+        set |= needed<&Reading::length_m>(context, id + ".length", words::reading_length, r);
+        set |= needed<&Reading::width_m>(context, id + ".width", words::reading_width, r);
+        set |= needed<&Reading::height_m>(context, id + ".height", words::reading_height, r);
         break;
     case ReadingKind::tub_fall:
         set |= needed<&Reading::time_s>(context, id + ".time", words::time_field, r, {}, seconds);
         set |=
             needed<&Reading::depth_m>(context, id + ".depth", words::depth_of_fall, r, {}, {Quantity::depth});
         break;
-    case ReadingKind::just_hangs:
+    case ReadingKind::suspends:
         set |= mass_field(context, id, words::clip_field, r);
         set |= clip_field(context, id, r);
         break;
-    case ReadingKind::floats_showing:
-        set |= needed<&Reading::showing_m>(context, id + ".showing", words::showing_field, r);
+    case ReadingKind::freeboard:
+        set |= needed<&Reading::freeboard_m>(context, id + ".showing", words::freeboard_field, r);
         break;
     case ReadingKind::hang_angle:
         set |= needed<&Reading::angle_rad>(context, id + ".angle", words::angle_field, r, words::angle_below);
@@ -158,7 +158,7 @@ bool amount_fields(PanelContext& context, const std::string& id, Reading& r) {
     if (is_under_water(r.kind))
         set |= amount<&Reading::holder_kg>(context, id + ".holder", words::holder_field, r,
                                            words::holder_absent, words::holder_below);
-    if (r.kind != ReadingKind::dry_weight && r.kind != ReadingKind::block)
+    if (r.kind != ReadingKind::dry_weight && r.kind != ReadingKind::board)
         set |= amount<&Reading::temperature_c>(context, id + ".temperature", words::temperature, r,
                                                words::temperature_of_tub);
     return set;
@@ -172,8 +172,8 @@ bool sigma_field(PanelContext& context, const std::string& id, Reading& r) {
     switch (r.kind) {
     case ReadingKind::tub_fall:
         return field.template operator()<&Reading::time_sigma_s>(seconds);
-    case ReadingKind::floats_showing:
-        return field.template operator()<&Reading::showing_sigma_m>();
+    case ReadingKind::freeboard:
+        return field.template operator()<&Reading::freeboard_sigma_m>();
     case ReadingKind::hang_angle:
         return field.template operator()<&Reading::angle_sigma_rad>();
     default:
@@ -227,7 +227,7 @@ void verdict_rows(PanelContext& context, const Reading& r, const ReadingFit& v) 
         expected = widgets::number_text(v.predicted, Unit::one, 2) + " ± " +
                    widgets::number_text(v.predicted_sigma, Unit::one, 2) + " s";
         break;
-    case ReadingKind::floats_showing:
+    case ReadingKind::freeboard:
         expected = number_of(context, v.predicted, Quantity::length) + " ± " +
                    text_of(context, v.predicted_sigma, Quantity::length);
         break;
@@ -235,7 +235,7 @@ void verdict_rows(PanelContext& context, const Reading& r, const ReadingFit& v) 
         expected = number_of(context, v.predicted, Quantity::angle) + " ± " +
                    text_of(context, v.predicted_sigma, Quantity::angle);
         break;
-    case ReadingKind::block:
+    case ReadingKind::board:
         expected = number_of(context, v.predicted, Quantity::density) + " ± " +
                    text_of(context, v.predicted_sigma, Quantity::density);
         break;
@@ -264,11 +264,11 @@ void editor(PanelContext& context, int index, const Uncertainty* uncertainty) {
     widgets::gap();
     const int tapped = widgets::button_row(
         context.ui,
-        {{id + ".strike", kept.struck ? words::unstrike : words::strike, widgets::ButtonKind::plain, true},
+        {{id + ".exclude", kept.excluded ? words::include : words::exclude, widgets::ButtonKind::plain, true},
          {id + ".remove", words::remove, widgets::ButtonKind::danger, true}});
     if (tapped == 0)
-        context.change(label_of(kept.struck ? words::unstrike : words::strike, words::reading_word, index),
-                       state::strike_reading(index));
+        context.change(label_of(kept.excluded ? words::include : words::exclude, words::reading_word, index),
+                       state::toggle_excluded(index));
     if (tapped == 1) {
         context.change(label_of(words::take_away, words::reading_word, index), state::remove_reading(index));
         context.view.selection = {};
@@ -283,8 +283,8 @@ std::string line_below(const PanelContext& context, const Reading& r) {
         if (!text.empty()) text += words::separator;
         text += more;
     };
-    if (r.struck) part(words::struck_word);
-    if (r.kind != ReadingKind::block) part(stage_words(r.stage));
+    if (r.excluded) part(words::excluded_word);
+    if (r.kind != ReadingKind::board) part(stage_words(r.stage));
     if (r.segment) part(segment_name(context.document(), *r.segment));
     if (document::lure_of(r) > 0)
         part(std::string(words::lure_field) + " " + std::to_string(document::lure_of(r) + 1));
@@ -310,7 +310,7 @@ void log_row(PanelContext& context, int index, const Uncertainty* uncertainty) {
                            chosen,
                            !chosen,
                            true,
-                           r.struck}))
+                           r.excluded}))
         context.choose(ItemKind::reading, index);
     if (chosen) editor(context, index, uncertainty);
 }

@@ -35,7 +35,7 @@ void point_editor(PanelContext& context, int index, const document::OutlinePoint
 
 void section_point_rows(PanelContext& context) {
     const auto& section = context.document().shape.section;
-    if (section.kind != document::SectionKind::free) return;
+    if (section.kind != document::SectionKind::drawn) return;
     const std::array<widgets::TableColumn, 3> columns{{{0.03f, 0.15f, widgets::Align::left},
                                                        {0.15f, 0.56f, widgets::Align::right},
                                                        {0.56f, 0.97f, widgets::Align::right}}};

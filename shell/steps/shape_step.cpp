@@ -72,7 +72,7 @@ void size_rows(PanelContext& context) {
     const auto& document = context.document();
     widgets::subheading(context.ui, words::size_group);
     // No fields of the document: the whole drawing is scaled. At most what its curves may hold.
-    const double longest_m = document::most_si(document::points_of<&document::Shape::top>.first);
+    const double longest_m = document::most_si(document::points_of<&document::Shape::back>.first);
     const double widest_m = 2.0 * document::most_si(document::points_of<&document::Shape::half_width>.second);
     number(context, "shape.length", words::length_field, state::drawn_length_m(document),
            {Quantity::length, 0.02, longest_m, {}, -1}, words::length_field, state::scale_whole,
@@ -85,15 +85,13 @@ void size_rows(PanelContext& context) {
            words::width_below);
 }
 
-/// Sets a section kind with suitable numbers: fullness has another meaning in each.
 state::Edit section_kind(document::SectionKind kind) {
     return on_document([kind](document::Document& d) {
         auto& section = d.shape.section;
-        if (section.kind == kind) return;
         section.kind = kind;
-        if (kind == document::SectionKind::superellipse) section.fullness = {{0.0, 2.4}};
-        if (kind == document::SectionKind::chamfered) section.fullness = {{0.0, 0.3}};
-        if (kind == document::SectionKind::free && section.half_outline.size() < 3) {
+        if (kind == document::SectionKind::chamfered && section.corner_cut.empty())
+            section.corner_cut = {{0.0, 0.3}};
+        if (kind == document::SectionKind::drawn && section.half_outline.size() < 3) {
             section.half_outline = {{0.0, -1.0}, {0.55, -0.85}, {0.9, -0.4}, {1.0, 0.1},
                                     {0.8, 0.6},  {0.4, 0.92},   {0.0, 1.0}};
         }
@@ -112,13 +110,14 @@ void section_rows(PanelContext& context) {
     const std::array<const char*, 3> notes{words::section_round_note, words::section_chamfer_note,
                                            words::section_free_note};
     widgets::note(context.ui, notes[static_cast<std::size_t>(section.kind)]);
-    if (section.fullness.size() == 1 && section.kind != document::SectionKind::free) {
-        const bool round = section.kind == document::SectionKind::superellipse;
-        number(context, "shape.fullness", words::curve_fullness, section.fullness.front().value,
-               spec_of(document::fullness_field(section.kind), {{}, round ? 0.1 : 0.05, 2}),
-               words::curve_fullness, [](double v) {
+    if (section.curve().size() == 1 && section.kind != document::SectionKind::drawn) {
+        const bool round = section.kind == document::SectionKind::rounded;
+        number(context, round ? "shape.exponent" : "shape.corner_cut",
+               round ? words::section_exponent : words::section_cut, section.curve().front().value,
+               spec_of(document::section_field(section.kind).second, {{}, round ? 0.1 : 0.05, 2}),
+               words::curve_corners, [](double v) {
                    return on_document([v](document::Document& d) {
-                       if (!d.shape.section.fullness.empty()) d.shape.section.fullness.front().value = v;
+                       if (!d.shape.section.curve().empty()) d.shape.section.curve().front().value = v;
                    });
                });
     }
@@ -139,12 +138,12 @@ void shape_panel(PanelContext& context) {
     size_rows(context);
     picture_rows(context);
     wood_rows(context);
-    block_check_rows(context);
+    weighed_board_rows(context);
     wood_table_rows(context);
     section_rows(context);
     section_point_rows(context);
     curve_rows(context);
-    blank_rows(context);
+    board_rows(context);
     measured_rows(context);
     widgets::caution_box(context.ui, words::dust_title, words::dust_caution);
 }

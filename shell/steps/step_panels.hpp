@@ -19,19 +19,19 @@ void sheet_panel(PanelContext& context);
 void curve_rows(PanelContext& context);         ///< Shape: the points of one curve
 void section_point_rows(PanelContext& context); ///< Shape: the points of a drawn section
 void picture_rows(PanelContext& context);       ///< Shape: the picture behind the drawing
-void blank_rows(PanelContext& context);
+void board_rows(PanelContext& context);
 void measured_rows(PanelContext& context);
 void pocket_rows(PanelContext& context); ///< Hardware: pockets and slots
 void tail_rows(PanelContext& context);  ///< Hardware: the soft tail with a drawn shape, its mould and plastic
 void swing_rows(PanelContext& context); ///< Joints: the bent chain, and how far each joint swings
 void joint_hinge_rows(PanelContext& context, int index); ///< Joints: one hinge, its wire, walls and strength
 void glue_rows(PanelContext& context);                   ///< Joints: glue round the eyes and for the caps
-void block_check_rows(PanelContext& context); ///< Shape: a measured block compared with its species
-void resin_rows(PanelContext& context);       ///< Finish: the two-part mix for n lures
-void wood_table_rows(PanelContext& context);  ///< Shape: the same lure in every wood of the table
-void metal_table_rows(PanelContext& context); ///< Lead: the same plan in every metal
-void stock_rows(PanelContext& context);       ///< Lead: each fill as a length of rod
-void drawer_rows(PanelContext& context);      ///< Hardware: the builder's own parts
+void weighed_board_rows(PanelContext& context); ///< Shape: a measured board compared with its species
+void resin_rows(PanelContext& context);         ///< Finish: the two-part mix for n lures
+void wood_table_rows(PanelContext& context);    ///< Shape: the same lure in every wood of the table
+void metal_table_rows(PanelContext& context);   ///< Lead: the same plan in every metal
+void stock_rows(PanelContext& context);         ///< Lead: each fill as a length of rod
+void drawer_rows(PanelContext& context);        ///< Hardware: the builder's own parts
 void stock_from_drawer(PanelContext& context,
                        int hole); ///< Lead: a rod from the drawer; draws nothing where there is none
 void wire_from_drawer(PanelContext& context, int joint); ///< Joints: a wire from the drawer

@@ -30,7 +30,7 @@ std::string label(std::string_view what) {
 /// A number that draws the whole tail out or together.
 void stretched(PanelContext& context, const char* id, const char* what, double now, double along, double up,
                double across) {
-    const double most = document::most_si(document::points_of<&Tail::top>.first);
+    const double most = document::most_si(document::points_of<&Tail::back>.first);
     number(context, id, what, now, {Quantity::length, 0.0005, most, {}, -1}, label(what), [=](double v) {
         const double k = v / now - 1.0;
         return on_tail(
@@ -41,9 +41,9 @@ void stretched(PanelContext& context, const char* id, const char* what, double n
 const document::PointsField& field_of(TailLine line) {
     switch (line) {
     case TailLine::top:
-        return document::points_of<&Tail::top>;
+        return document::points_of<&Tail::back>;
     case TailLine::bottom:
-        return document::points_of<&Tail::bottom>;
+        return document::points_of<&Tail::belly>;
     case TailLine::half_thickness:
         break;
     }
@@ -123,7 +123,7 @@ void tail_editor(PanelContext& context) {
     stretched(context, "tail.length", words::tail_length, size.x, 1.0, 0.0, 0.0);
     stretched(context, "tail.height", words::tail_height, size.z, 0.0, 1.0, 0.0);
     stretched(context, "tail.thickness", words::tail_thickness, size.y, 0.0, 0.0, 1.0);
-    f.number<&Tail::fullness>(".fullness", words::tail_fullness, held, words::tail_fullness_below,
+    f.number<&Tail::exponent>(".exponent", words::tail_exponent, held, words::tail_exponent_below,
                               {{}, 0.1, 2});
     point_rows(context, tail);
     bool has_tenon = held.tenon.has_value();

@@ -19,15 +19,15 @@ namespace {
 document::Document long_lure(int stations, int segments, int holes) {
     document::Document d = support::block();
     document::Shape& shape = d.shape;
-    shape.top.clear();
-    shape.bottom.clear();
+    shape.back.clear();
+    shape.belly.clear();
     shape.half_width.clear();
     const double length = 0.4;
     for (int k = 0; k < stations; ++k) {
         const double x = length * k / (stations - 1);
         const double full = 0.3 + 2.8 * (x / length) * (1.0 - x / length);
-        shape.top.push_back({x, 0.025 * full});
-        shape.bottom.push_back({x, -0.025 * full});
+        shape.back.push_back({x, 0.025 * full});
+        shape.belly.push_back({x, -0.025 * full});
         shape.half_width.push_back({x, 0.014 * full});
     }
     shape.section = {};

@@ -46,8 +46,7 @@ TEST_CASE("limits", "[bench]") {
     BENCHMARK("uncertainty, 200 falls at odds") {
         return uncertainty(timed);
     };
-    const document::Document afloat =
-        support::with_full_log(reedline, ReadingKind::floats_showing, 0.005, 0.004);
+    const document::Document afloat = support::with_full_log(reedline, ReadingKind::freeboard, 0.005, 0.004);
     BENCHMARK("uncertainty, 200 waterlines at odds") {
         return uncertainty(afloat);
     };

@@ -130,9 +130,9 @@ TEST_CASE("first-fall table", "[.table]") {
     const auto held = [](Stage s) { return invented::weighed(ReadingKind::held_under, s); };
     const std::vector<SwingSide> ways{
         {"no reading at all", {}, {}, false},
-        {"block weighed and measured", {invented::block()}, {}, false},
-        {"blank weighed dry", {dry(Stage::carved)}, {}, false},
-        {"blank dry and held under", {dry(Stage::carved), held(Stage::carved)}, {}, false},
+        {"board weighed and measured", {invented::board()}, {}, false},
+        {"body weighed dry", {dry(Stage::carved)}, {}, false},
+        {"body dry and held under", {dry(Stage::carved), held(Stage::carved)}, {}, false},
         {"the same, and sealed: dry and held under",
          {dry(Stage::carved), held(Stage::carved)},
          {dry(Stage::sealed), held(Stage::sealed)},
@@ -167,11 +167,11 @@ TEST_CASE("first-fall table", "[.table]") {
                     first(i) = common + std::sqrt(1.0 - shared) * first(i);
                 }
                 document::Document log = recipe;
-                document::Reading hung = invented::weighed(ReadingKind::hung_in_water, Stage::dressed);
+                document::Reading hung = invented::weighed(ReadingKind::hung_in_water, Stage::rigged);
                 hung.mass_sigma_kg = bench::hung_sigma_kg;
                 for (document::Reading r :
                      {dry(Stage::carved), held(Stage::carved), dry(Stage::sealed), held(Stage::sealed),
-                      dry(Stage::dressed), hung, invented::timed(Stage::dressed, 1.0)}) {
+                      dry(Stage::rigged), hung, invented::timed(Stage::rigged, 1.0)}) {
                     if (world.take(r, first, random)) log.log.push_back(r);
                 }
                 start = for_next_lure(log).value();

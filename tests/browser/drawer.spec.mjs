@@ -12,7 +12,7 @@ test("a hook is laid into the drawer, is there after a reload, and is put on ano
   const device = await shop.device();
   const bench = await shop.open(device);
   const { parts } = await bench.document();
-  const index = parts.findIndex((part) => part.stage === "dressed");
+  const index = parts.findIndex((part) => part.stage === "rigged");
   await bench.tap("step.hardware");
   await bench.tap(`hardware.${index}`);
   await bench.tap(`hardware.${index}.drawer`);

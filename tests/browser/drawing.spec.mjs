@@ -62,7 +62,7 @@ test("a point of the back is dragged, one is added by a tap on the line and take
   const bench = await shop.open(device);
   await bench.tap("step.shape");
   const before = await bench.document();
-  const [x, y] = await bench.middleOf("draw.top.5");
+  const [x, y] = await bench.middleOf("draw.back.5");
   await bench.touch("touchStart", { x, y });
   for (let up = 2; up <= 20; up += 2) {
     await bench.touch("touchMove", { x, y: y - up });
@@ -73,18 +73,18 @@ test("a point of the back is dragged, one is added by a tap on the line and take
   await bench.touch("touchEnd");
   await bench.settled();
   const dragged = await bench.document();
-  const grown = dragged.shape.top_mm[5][1] - before.shape.top_mm[5][1];
+  const grown = dragged.shape.back_mm[5][1] - before.shape.back_mm[5][1];
   assert.ok(grown > 3 && grown < 12, `the back has become higher there, by as much as the finger went: ${grown} mm`);
-  assert.deepEqual(dragged.shape.bottom_mm, before.shape.bottom_mm);
+  assert.deepEqual(dragged.shape.belly_mm, before.shape.belly_mm);
 
-  const [ax, ay] = await bench.middleOf("draw.bottom.4");
-  const [bx, by] = await bench.middleOf("draw.bottom.5");
+  const [ax, ay] = await bench.middleOf("draw.belly.4");
+  const [bx, by] = await bench.middleOf("draw.belly.5");
   await bench.page.touchscreen.tap((ax + bx) / 2, (ay + by) / 2);
   await bench.settled();
   const added = await bench.document();
-  assert.equal(added.shape.bottom_mm.length, before.shape.bottom_mm.length + 1);
+  assert.equal(added.shape.belly_mm.length, before.shape.belly_mm.length + 1);
   await bench.tap("shape.point.5.remove");
-  assert.deepEqual((await bench.document()).shape.bottom_mm, before.shape.bottom_mm);
+  assert.deepEqual((await bench.document()).shape.belly_mm, before.shape.belly_mm);
   await bench.open("undo");
   await bench.open("undo");
   await bench.open("undo");

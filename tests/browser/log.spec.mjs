@@ -48,8 +48,8 @@ test("a dry weight, one held under and a tub fall are put down by touch; the cha
   await bench.ready();
   assert.equal((await bench.document()).log.length, 2);
   await bench.tap("log.0");
-  await bench.tap("log.0.strike");
-  assert.equal((await bench.document()).log[0].struck, true);
+  await bench.tap("log.0.exclude");
+  assert.equal((await bench.document()).log[0].excluded, true);
   await bench.shot("log-readings");
   bench.noFaults();
   await device.close();

@@ -71,7 +71,7 @@ test("numbers are shown with the comma of a language that has one, typed with ei
   const bench = await shop.open(device);
   await bench.tap("step.shape");
   await bench.enter("shape.length", "171.5");
-  assert.equal((await bench.document()).shape.top_mm.at(-1)[0], 171.5);
+  assert.equal((await bench.document()).shape.back_mm.at(-1)[0], 171.5);
   await bench.page.locator("#report-body td").filter({ hasText: /^\d+,\d\d g$/ }).first().waitFor({ state: "attached" });
   const rows = await bench.page.locator("#report-body td").allTextContents();
   assert.ok(rows.some((text) => /^\d+,\d\d g$/.test(text)), rows.slice(0, 6).join(" | "));

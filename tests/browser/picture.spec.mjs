@@ -71,8 +71,8 @@ test("a sketch is laid behind the drawing, its outline found, kept as one change
   await bench.page.waitForFunction(() => JSON.parse(globalThis.EvenfallHooks.itemsJson()).some(({ id }) => id === "picture.keep"));
   await bench.tap("picture.keep");
   const traced = await bench.document();
-  const length = traced.shape.top_mm.at(-1)[0];
-  const height = Math.max(...traced.shape.top_mm.map(([, z]) => z)) - Math.min(...traced.shape.bottom_mm.map(([, z]) => z));
+  const length = traced.shape.back_mm.at(-1)[0];
+  const height = Math.max(...traced.shape.back_mm.map(([, z]) => z)) - Math.min(...traced.shape.belly_mm.map(([, z]) => z));
   // The oval is 1000 by 300 pixels; marks are set by finger within two or three.
   assert.ok(Math.abs(length - 160) < 2.5, `${length} mm`);
   assert.ok(Math.abs(height / length - 0.3) < 0.006, `${height} mm`);

@@ -19,7 +19,7 @@ for (const path of presets) {
     const { chance_percent: chance, ...answers } = await bench.answers();
     assertSame(answers, ask("weigh", path));
     // The program rounds a share to a millionth.
-    const native = 100 * ask("chance", path).chance_as_it_stands.both;
+    const native = 100 * ask("chance", path).chance_now.both;
     assert.ok(Math.abs(chance - native) < 1e-4, `chance ${chance} on the page, ${native} in the program`);
     bench.noFaults();
     await device.close();

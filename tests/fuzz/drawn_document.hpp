@@ -43,7 +43,7 @@ public:
         targets(d.targets);
         list(d.log, 3, document::max_readings, [&] { return reading(d.joints.size()); });
         list(d.corrections, 2, document::max_corrections, [&] { return correction(d); });
-        if (b_.once_in(4)) d.blank = blank();
+        if (b_.once_in(4)) d.board = board();
         return d;
     }
 
@@ -115,10 +115,10 @@ private:
         const double height_mm = b_.usual(6, 30, 0.5, 150);
         const double width_mm = b_.usual(3, 15, 0.5, 120);
         const double lift_mm = b_.once_in(8) ? b_.number(-100, 100) : 0.0;
-        s.top = curve(2, [&] {
+        s.back = curve(2, [&] {
             return mm(lift_mm + (b_.once_in(16) ? b_.number(0, 0.01) : height_mm * (0.05 + b_.share())));
         });
-        s.bottom = curve(2, [&] {
+        s.belly = curve(2, [&] {
             return mm(lift_mm - (b_.once_in(16) ? b_.number(0, 0.01) : height_mm * (0.05 + b_.share())));
         });
         s.half_width =
@@ -136,10 +136,10 @@ private:
     }
 
     void section(document::Section& s) {
-        s.kind = b_.one_of(document::SectionKind::free);
+        s.kind = b_.one_of(document::SectionKind::drawn);
         const bool chamfered = s.kind == document::SectionKind::chamfered;
-        s.fullness = curve(1, [&] { return chamfered ? b_.number(0, 1) : b_.usual(1.8, 4, 1.2, 12); });
-        if (s.kind != document::SectionKind::free) return;
+        s.curve() = curve(1, [&] { return chamfered ? b_.number(0, 1) : b_.usual(1.8, 4, 1.2, 12); });
+        if (s.kind != document::SectionKind::drawn) return;
         // Out to y = 1 once, then in; z never falls.
         const std::size_t out = 1 + b_.count(4, 30);
         const std::size_t in = 1 + b_.count(4, 30);
@@ -247,7 +247,7 @@ private:
     document::Part part(std::size_t joints) {
         document::Part p;
         p.name = b_.text(3, 60);
-        p.stage = b_.yes() ? Stage::hardware : Stage::dressed;
+        p.stage = b_.yes() ? Stage::hardware : Stage::rigged;
         p.material = material(materials::Use::part);
         p.mass_kg = gram(b_.usual(0, 4, 0, 500));
         p.mass_sigma_kg = maybe([&] { return gram(b_.usual(0, 0.3, 0, 500)); });
@@ -290,20 +290,20 @@ private:
         using document::ReadingKind;
         document::Reading r;
         r.kind = b_.one_of(ReadingKind::hang_angle);
-        r.stage = b_.one_of(Stage::dressed);
+        r.stage = b_.one_of(Stage::rigged);
         r.lure = maybe([&] { return static_cast<int>(b_.below(b_.once_in(8) ? document::max_lures : 3)); });
         const auto temperature = [&] { return b_.number(0, 40); };
         const bool all = b_.astray() && b_.once_in(16); // what this kind has no place for as well
         if (all || r.kind == ReadingKind::dry_weight || r.kind == ReadingKind::held_under ||
             r.kind == ReadingKind::hung_in_water)
             r.segment = segment_of(joints);
-        if (all || r.kind <= ReadingKind::block || r.kind == ReadingKind::just_hangs) {
+        if (all || r.kind <= ReadingKind::board || r.kind == ReadingKind::suspends) {
             r.mass_kg = gram(b_.usual(0.1, 80, r.kind == ReadingKind::hung_in_water ? -5000 : 0, 5000));
             r.mass_sigma_kg = maybe([&] { return gram(b_.usual(0.01, 1, 0.0001, 1000)); });
         }
         if (all || r.kind == ReadingKind::held_under || r.kind == ReadingKind::hung_in_water)
             r.holder_kg = maybe([&] { return gram(b_.usual(0, 2, -200, 200)); });
-        if (all || r.kind == ReadingKind::block) {
+        if (all || r.kind == ReadingKind::board) {
             r.length_m = mm(b_.usual(80, 300, 1, 5000));
             r.width_m = mm(b_.usual(15, 60, 1, 1000));
             r.height_m = mm(b_.usual(15, 60, 1, 1000));
@@ -313,20 +313,20 @@ private:
             r.depth_m = mm(b_.usual(200, 800, 20, 20000));
             r.time_sigma_s = maybe([&] { return b_.usual(0.05, 1, 0.001, 600); });
         }
-        if (all || r.kind == ReadingKind::just_hangs) r.clip_material = material(materials::Use::part);
-        if (all || r.kind == ReadingKind::floats_showing) {
-            r.showing_m = mm(b_.usual(0, 15, 0, 300));
-            r.showing_sigma_m = maybe([&] { return mm(b_.usual(0.2, 2, 0.001, 100)); });
+        if (all || r.kind == ReadingKind::suspends) r.clip_material = material(materials::Use::part);
+        if (all || r.kind == ReadingKind::freeboard) {
+            r.freeboard_m = mm(b_.usual(0, 15, 0, 300));
+            r.freeboard_sigma_m = maybe([&] { return mm(b_.usual(0.2, 2, 0.001, 100)); });
         }
         if (all || r.kind == ReadingKind::hang_angle) {
             r.angle_rad = degree(b_.usual(-20, 20, -89, 89));
             r.angle_sigma_rad = maybe([&] { return degree(b_.usual(0.3, 4, 0.01, 45)); });
         }
-        if (all || (r.kind != ReadingKind::dry_weight && r.kind != ReadingKind::block))
+        if (all || (r.kind != ReadingKind::dry_weight && r.kind != ReadingKind::board))
             r.temperature_c = maybe(temperature);
         if (b_.once_in(8)) r.date = b_.astray() ? b_.text(10, 20) : "2026-03-14";
         if (b_.once_in(8)) r.note = b_.text(10, document::max_text);
-        r.struck = b_.once_in(8);
+        r.excluded = b_.once_in(8);
         return r;
     }
 
@@ -346,7 +346,7 @@ private:
         return c;
     }
 
-    document::Blank blank() {
+    document::Board board() {
         return {mm(b_.usual(100, 300, 1, 2000)), mm(b_.usual(20, 80, 1, 600)), mm(b_.usual(10, 40, 1, 600)),
                 mm(b_.usual(0, 3, 0, 20))};
     }

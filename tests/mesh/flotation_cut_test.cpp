@@ -118,8 +118,8 @@ struct Lure {
 
 Lure relieved_lure() {
     document::Shape shape = drawn_minnow();
-    shape.section.kind = document::SectionKind::superellipse;
-    shape.section.fullness = {{0.0, exponent}};
+    shape.section.kind = document::SectionKind::rounded;
+    shape.section.curve() = {{0.0, exponent}};
     auto lines = shape::drawn_lines(shape).value();
     std::vector<Mesh> mesh = segments(whole_body(*lines), two_joints());
     return {bare_hull(std::move(lines), two_joints()), std::move(mesh)};

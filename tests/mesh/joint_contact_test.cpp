@@ -61,7 +61,7 @@ TEST_CASE("a joint of a drawn lure swings until its triangle meshes touch, withi
           "[joints][mesh]") {
     for (const double exponent : {2.0, 2.6}) {
         document::Shape shape = support::drawn_minnow();
-        shape.section.fullness = {{0.0, exponent}};
+        shape.section.curve() = {{0.0, exponent}};
         const auto lines = shape::drawn_lines(shape);
         REQUIRE(lines.ok());
         const Mesh whole = whole_lure(shape, exponent, 200, 120);

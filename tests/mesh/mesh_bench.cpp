@@ -34,7 +34,7 @@ std::vector<Mesh> segments_of(const Mesh& whole, const std::vector<document::Joi
 
 TEST_CASE("segments by mesh and by the core", "[.][bench]") {
     document::Shape shape = support::drawn_minnow();
-    shape.section.fullness = {{0.0, 2.6}};
+    shape.section.curve() = {{0.0, 2.6}};
     const auto joints = support::two_joints();
     BENCHMARK("segments by the core") {
         return shape::cut(*shape::drawn_lines(shape), joints)->segments[0].volume_m3;

@@ -21,7 +21,7 @@ TEST_CASE("every segment of a jointed, relieved lure has the volume and centroid
           "[shape][mesh]") {
     for (const double exponent : {2.0, 2.6}) {
         document::Shape shape = support::drawn_minnow();
-        shape.section.fullness = {{0.0, exponent}};
+        shape.section.curve() = {{0.0, exponent}};
         const auto joints = support::two_joints();
         const auto lines = shape::drawn_lines(shape);
         REQUIRE(lines.ok());

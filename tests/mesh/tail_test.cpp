@@ -19,10 +19,10 @@ TEST_CASE("a soft tail has the volume and centroid of its triangle mesh within 0
           "[tail][mesh]") {
     for (const double fullness : {1.6, 2.0, 3.0}) {
         document::Tail tail = support::paddle(0.1);
-        tail.fullness = fullness;
+        tail.exponent = fullness;
         document::Shape drawn;
-        drawn.top = tail.top;
-        drawn.bottom = tail.bottom;
+        drawn.back = tail.back;
+        drawn.belly = tail.belly;
         drawn.half_width = tail.half_thickness;
         const Mesh mesh = whole_lure(drawn, fullness);
         REQUIRE(CGAL::is_closed(mesh));

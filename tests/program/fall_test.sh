@@ -39,10 +39,10 @@ expect_in out "hangs still"
 # A spindle of round wood with a lead of so many grams at a place, in mm from the nose and over the middle.
 spindle() {  # GRAMS X Z
     cat >"$work/spindle.json" <<JSON
-{"evenfall":1,"name":"Spindle","wood":{"species":"basswood","density_kg_m3":500},"water":{"temperature_C":15,"salinity_g_kg":0},
-"tub":{"temperature_C":15,"salinity_g_kg":0},"shape":{"top_mm":[[0,1],[20,12],[60,15],[100,10],[120,2]],
-"bottom_mm":[[0,-1],[20,-12],[60,-15],[100,-10],[120,-2]],"half_width_mm":[[0,1],[20,8],[60,10],[100,6],[120,1]],
-"section":{"kind":"superellipse","fullness":2.0}},"segments":["A"],"joints":[],"holes":[],"pockets":[],"coats":[],
+{"evenfall":2,"name":"Spindle","wood":{"species":"basswood","density_kg_m3":500},"water":{"temperature_C":15,"salinity_g_kg":0},
+"tub":{"temperature_C":15,"salinity_g_kg":0},"shape":{"back_mm":[[0,1],[20,12],[60,15],[100,10],[120,2]],
+"belly_mm":[[0,-1],[20,-12],[60,-15],[100,-10],[120,-2]],"half_width_mm":[[0,1],[20,8],[60,10],[100,6],[120,1]],
+"section":{"kind":"rounded","exponent":2.0}},"segments":["A"],"joints":[],"holes":[],"pockets":[],"coats":[],
 "parts":[{"name":"lead","stage":"hardware","material":"lead","mass_g":$1,"x_mm":$2,"y_mm":0,"z_mm":$3,"embedded_percent":100}],
 "targets":{"fall_mm_s":100,"pitch_deg":0}}
 JSON

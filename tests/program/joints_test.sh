@@ -37,7 +37,7 @@ expect_status 0 joints "$work/off.json"
 grep -q 'tightest even turn [0-9]* / [0-9]* mm radius' "$work/out" || fail "both ways' turns in: $(head -c 900 "$work/out")"
 
 # A tail by its shape is no part: what fouls it has no number.
-sed 's/"parts": \[/"tail": {"x_mm": 120, "z_mm": 0, "top_mm": [[0, 4], [30, 0.5]], "bottom_mm": [[0, -4], [30, -0.5]], "half_thickness_mm": [[0, 2], [30, 0.5]]},\n  "parts": [{"name": "Trailing", "stage": "dressed", "material": "steel", "mass_g": 2, "x_mm": 130, "z_mm": 0, "reach_mm": 20},/' "$presets/reedline-120.json" >"$work/tail.json"
+sed 's/"parts": \[/"tail": {"x_mm": 120, "z_mm": 0, "back_mm": [[0, 4], [30, 0.5]], "belly_mm": [[0, -4], [30, -0.5]], "half_thickness_mm": [[0, 2], [30, 0.5]]},\n  "parts": [{"name": "Trailing", "stage": "rigged", "material": "steel", "mass_g": 2, "x_mm": 130, "z_mm": 0, "reach_mm": 20},/' "$presets/reedline-120.json" >"$work/tail.json"
 expect_status 0 joints "$work/tail.json" --json
 expect_json '[h["other"] for h in d["hooks"] if h["fouls"] == "tail" and h["part"] == 1] == [None]'
 

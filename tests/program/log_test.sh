@@ -7,10 +7,10 @@ cp "$presets/millrace-170.json" "$file"
 expect_status 0 log "$file"
 expect_in out "is empty"
 expect_status 0 chance "$file" --json
-expect_json 'd["has_readings"] is False and 0 < d["chance_as_it_stands"]["both"] < 0.5'
+expect_json 'd["has_readings"] is False and 0 < d["chance_now"]["both"] < 0.5'
 before=$(/usr/bin/python3 -c 'import json,sys; print(json.load(open(sys.argv[1]))["in_water_g"]["sigma"])' "$work/out")
 
-expect_status 0 log "$file" add block 119g --size 200x30x45 --date 2026-03-01 --note "board, end of"
+expect_status 0 log "$file" add board 119g --size 200x30x45 --date 2026-03-01 --note "board, end of"
 expect_status 0 log "$file" add dry_weight 23.4 --stage carved --date 2026-03-02
 expect_status 0 log "$file" add held_under 56.4g --stage carved --holder 0.35g --sigma 0.1
 expect_status 0 log "$file"
@@ -25,10 +25,10 @@ expect_in out "Do now:"
 
 # Struck out, and in again; the file is otherwise what it was.
 cp "$file" "$work/kept.json"
-expect_status 0 log "$file" strike 3
+expect_status 0 log "$file" exclude 3
 expect_status 0 chance "$file" --json
 expect_json 'd["readings"][2]["used"] is False and d["readings"][1]["used"] is True'
-expect_status 0 log "$file" strike 3
+expect_status 0 log "$file" exclude 3
 cmp -s "$file" "$work/kept.json" || fail "striking a reading twice changed the file"
 
 # A reading that does not fit is named, with what would make it fit.
@@ -41,9 +41,9 @@ expect_in out "does not fit"
 expect_in out "slipped decimal point"
 
 # Refused: nothing is written.
-for bad in "add dry_weight -3 --stage sealed" "add dry_weight 30 --stage baked" "add guess 30 --stage sealed" "add tub_fall 4.2s --stage dressed" \
-           "add dry_weight 30 --stage sealed --date tomorrow" "add dry_weight 30 --stage sealed --date 2026-02-29" "strike 1e30" "add dry_weight 30 --stage sealed --lure -1e30" "add dry_weight 30 --stage sealed --segment 9" "strike 44" "strike" "add dry_weight" \
-           "add just_hangs 1g --stage sealed" "erase 1"; do
+for bad in "add dry_weight -3 --stage sealed" "add dry_weight 30 --stage baked" "add guess 30 --stage sealed" "add tub_fall 4.2s --stage rigged" \
+           "add dry_weight 30 --stage sealed --date tomorrow" "add dry_weight 30 --stage sealed --date 2026-02-29" "exclude 1e30" "add dry_weight 30 --stage sealed --lure -1e30" "add dry_weight 30 --stage sealed --segment 9" "strike 44" "strike" "add dry_weight" \
+           "add suspends 1g --stage sealed" "erase 1"; do
     # shellcheck disable=SC2086
     expect_status 2 log "$file" $bad
     expect_in err "evenfall: "
@@ -55,10 +55,10 @@ done
 /usr/bin/python3 - "$file" "$work/full.json" <<'PYTHON'
 import json, sys
 d = json.load(open(sys.argv[1]))
-one = {"kind": "just_hangs", "stage": "clear_coated", "mass_g": 20.5, "sigma_g": 0.055, "temperature_C": 19.5, "clip_material": "steel",
+one = {"kind": "suspends", "stage": "clear_coated", "mass_g": 20.5, "sigma_g": 0.055, "temperature_C": 19.5, "clip_material": "steel",
        "date": "2026-03-01", "lure": 1, "note": '"' * 400}
 d["log"] = [one] * 199
-d["parts"] = [{"name": '"' * 400, "material": "steel", "mass_g": 0.01, "x_mm": 60, "z_mm": -10, "stage": "dressed"}] * 60
+d["parts"] = [{"name": '"' * 400, "material": "steel", "mass_g": 0.01, "x_mm": 60, "z_mm": -10, "stage": "rigged"}] * 60
 open(sys.argv[2], "w").write(json.dumps(d, separators=(",", ":"), ensure_ascii=False))
 PYTHON
 cp "$work/full.json" "$work/full-kept.json"
@@ -91,13 +91,13 @@ wait
 cmp -s "$work/through" "$work/fresh.json" || fail "something else came through a pipe"
 
 # A fall, a clip, a segment and a second lure.
-expect_status 0 log "$file" add tub_fall 4.1s --depth 500mm --stage dressed --lure 2
-expect_status 0 log "$file" add just_hangs 2.4g --material lead --stage sealed --lure 2
-expect_status 0 log "$file" add hang_angle -4deg --note "[beside the stove]" --stage dressed --lure 2
+expect_status 0 log "$file" add tub_fall 4.1s --depth 500mm --stage rigged --lure 2
+expect_status 0 log "$file" add suspends 2.4g --material lead --stage sealed --lure 2
+expect_status 0 log "$file" add hang_angle -4deg --note "[beside the stove]" --stage rigged --lure 2
 expect_status 0 log "$file" add dry_weight 9.9 --stage carved --segment 2 --lure 2
 grep -qF '"[beside the stove]"' "$file" || fail "a note in brackets is not kept as it was typed"
 expect_status 0 chance "$file" --json
-expect_json 'd["lure"] == 2 and d["stage"] == "dressed"'
+expect_json 'd["lure"] == 2 and d["stage"] == "rigged"'
 expect_status 0 log "$file" csv
 [ "$(head -n 1 "$work/out" | tr -cd ',' | wc -c)" -gt 15 ] || fail "the table has too few columns"
 [ "$(wc -l <"$work/out")" -eq 8 ] || fail "the table has $(wc -l <"$work/out") lines, not 8"

@@ -19,7 +19,7 @@ refused "needs a link" open
 refused "Did you mean “--pitch”?" lead "$presets/millrace-170.json" --pich -3deg
 refused "has no option --json" sheet "$presets/millrace-170.json" --json
 refused "takes nothing more, not “5mm” as well" weigh "$presets/millrace-170.json" 5mm
-refused "“log” knows add, strike, csv, next, how, not “ad”. Did you mean “add”?" log "$presets/millrace-170.json" ad
+refused "“log” knows add, exclude, csv, next, how, not “ad”. Did you mean “add”?" log "$presets/millrace-170.json" ad
 refused "cannot be read as a number" lead "$presets/millrace-170.json" --fall --json
 refused "cannot be opened" weigh "$work/missing.json"
 refused "has no option --fall" weigh "$presets/millrace-170.json" --fall 300mm/s
@@ -30,7 +30,7 @@ refused "[--fall]" lead "$presets/millrace-170.json" --fall 2.5g
 refused "the limit is 1 to 5000 mm/s" lead "$presets/millrace-170.json" --fall 9000mm/s
 refused "damaged" open 1.nonsense
 
-printf '{"evenfall": 1, "hole": []}' >"$work/bad.json"
+printf '{"evenfall": 2, "hole": []}' >"$work/bad.json"
 refused "did you mean “holes”?  [/hole]" weigh "$work/bad.json"
 expect_in err "lacks its “shape”"
 sed 's/"moisture_percent": 8/"moisture_percent": 80/' "$presets/millrace-170.json" >"$work/wet.json"

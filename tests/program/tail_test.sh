@@ -8,7 +8,7 @@ tailed() {  # REPLACEMENTS...: Python that changes t, the tail
 import json, sys
 d = json.load(open(sys.argv[1]))
 d["parts"] = [p for p in d["parts"] if p["name"] != "Soft tail"]
-t = {"x_mm": 170, "top_mm": [[0, 6], [25, 9], [34, 7]], "bottom_mm": [[0, -6], [25, -8], [34, -5]],
+t = {"x_mm": 170, "back_mm": [[0, 6], [25, 9], [34, 7]], "belly_mm": [[0, -6], [25, -8], [34, -5]],
      "half_thickness_mm": [[0, 2.5], [34, 0.6]], "tenon": {"length_mm": 12, "thickness_mm": 1.8, "height_mm": 8}}
 exec(sys.argv[3])
 d["tail"] = t
@@ -49,9 +49,9 @@ expect_in err "/tail/x_mm"
 tailed 't["colour"] = "red"'
 expect_status 2 tail "$work/tailed.json"
 expect_in err "/tail/colour"
-tailed 'del t["top_mm"]'
+tailed 'del t["back_mm"]'
 expect_status 2 tail "$work/tailed.json"
-expect_in err "/tail/top_mm"
+expect_in err "/tail/back_mm"
 tailed ""
 expect_status 2 tail "$work/tailed.json" --loss 95%
 expect_in err "/loss"

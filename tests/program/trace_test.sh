@@ -56,32 +56,32 @@ scale=(--scale 100mm --between 100,390,500,390)
 expect_status 0 trace "$work/sketch.png" "${scale[@]}" --write "$work/lure.json"
 expect_in out "A drawn line was followed"
 expect_status 0 trace "$work/sketch.png" "${scale[@]}" --write -
-expect_json 'abs(d["shape"]["top_mm"][-1][0] - 150.0) < 0.4'
-expect_json 'abs(max(p[1] for p in d["shape"]["top_mm"]) - 20.0) < 0.2'
-expect_json 'abs(min(p[1] for p in d["shape"]["bottom_mm"]) + 20.0) < 0.2'
-expect_json 'abs(d["shape"]["top_mm"][0][1] - d["shape"]["bottom_mm"][0][1]) < 4.0'
+expect_json 'abs(d["shape"]["back_mm"][-1][0] - 150.0) < 0.4'
+expect_json 'abs(max(p[1] for p in d["shape"]["back_mm"]) - 20.0) < 0.2'
+expect_json 'abs(min(p[1] for p in d["shape"]["belly_mm"]) + 20.0) < 0.2'
+expect_json 'abs(d["shape"]["back_mm"][0][1] - d["shape"]["belly_mm"][0][1]) < 4.0'
 cmp -s "$work/out" "$work/lure.json" || fail "the written file differs from what standard output gives"
 expect_status 0 weigh "$work/lure.json"
 expect_status 0 trace "$work/sketch.png" "${scale[@]}" --into "$presets/reedline-120.json" --write -
 expect_json 'len(d["joints"]) > 0'
-expect_json 'abs(d["shape"]["top_mm"][-1][0] - 150.0) < 0.4'
+expect_json 'abs(d["shape"]["back_mm"][-1][0] - 150.0) < 0.4'
 # In colour, as ink on a clear sheet, and as the two kinds of JPEG (drawn at half as many pixels): the same lure.
 for picture in "$work/colour.png" "$work/clear.png"; do
     expect_status 0 trace "$picture" "${scale[@]}" --write -
-    expect_json 'abs(d["shape"]["top_mm"][-1][0] - 150.0) < 0.4'
+    expect_json 'abs(d["shape"]["back_mm"][-1][0] - 150.0) < 0.4'
 done
 for picture in "$pictures/oval.jpg" "$pictures/oval-progressive.jpg"; do
     expect_status 0 trace "$picture" --scale 100mm --between 50,195,250,195 --write -
-    expect_json 'abs(d["shape"]["top_mm"][-1][0] - 150.0) < 0.4'
-    expect_json 'abs(max(p[1] for p in d["shape"]["top_mm"]) - 20.0) < 0.2'
+    expect_json 'abs(d["shape"]["back_mm"][-1][0] - 150.0) < 0.4'
+    expect_json 'abs(max(p[1] for p in d["shape"]["back_mm"]) - 20.0) < 0.2'
 done
 # The same in a part of the picture, its corners given either way round.
 expect_status 0 trace "$work/sketch.png" "${scale[@]}" --part 760.5,340,40,60.3 --write -
-expect_json 'abs(d["shape"]["top_mm"][-1][0] - 150.0) < 0.4'
-expect_json 'abs(max(p[1] for p in d["shape"]["top_mm"]) - 20.0) < 0.2'
+expect_json 'abs(d["shape"]["back_mm"][-1][0] - 150.0) < 0.4'
+expect_json 'abs(max(p[1] for p in d["shape"]["back_mm"]) - 20.0) < 0.2'
 # Twice the scale, twice the lure.
 expect_status 0 trace "$work/sketch.png" --scale 200mm --between 100,390,500,390 --within 0.6mm --write -
-expect_json 'abs(d["shape"]["top_mm"][-1][0] - 300.0) < 0.8'
+expect_json 'abs(d["shape"]["back_mm"][-1][0] - 300.0) < 0.8'
 
 expect_status 1 trace "$work/plain.png" "${scale[@]}" --write "$work/none.json"
 expect_in err "No closed outline was found"

@@ -40,11 +40,11 @@ public:
             const double full = s == 0.0   ? between(0.1, 0.4)
                                 : s == 1.0 ? between(0.15, 0.4)
                                            : between(0.6, 1.0);
-            d.document.shape.top.push_back({s * length, height * full * between(0.8, 1.2)});
-            d.document.shape.bottom.push_back({s * length, -height * full * between(0.8, 1.2)});
+            d.document.shape.back.push_back({s * length, height * full * between(0.8, 1.2)});
+            d.document.shape.belly.push_back({s * length, -height * full * between(0.8, 1.2)});
             d.document.shape.half_width.push_back({s * length, width * full});
         }
-        d.document.shape.section.fullness = {{0.0, between(1.8, 3.5)}, {length, between(1.8, 3.5)}};
+        d.document.shape.section.curve() = {{0.0, between(1.8, 3.5)}, {length, between(1.8, 3.5)}};
         const int joints = static_cast<int>(between(0.0, 2.99));
         for (int k = 0; k < joints; ++k) {
             d.document.joints.push_back(
@@ -182,7 +182,7 @@ TEST_CASE("a lure moved along or up its own axes, mirrored, or drawn larger floa
         if (!rest) continue;
 
         Drawn lifted = drawn;
-        for (auto* curve : {&lifted.document.shape.top, &lifted.document.shape.bottom}) {
+        for (auto* curve : {&lifted.document.shape.back, &lifted.document.shape.belly}) {
             for (document::CurvePoint& p : *curve)
                 p.value += 0.003;
         }
@@ -197,11 +197,11 @@ TEST_CASE("a lure moved along or up its own axes, mirrored, or drawn larger floa
         Drawn larger = drawn;
         larger.g_off_m *= 1.5;
         for (auto* curve :
-             {&larger.document.shape.top, &larger.document.shape.bottom, &larger.document.shape.half_width}) {
+             {&larger.document.shape.back, &larger.document.shape.belly, &larger.document.shape.half_width}) {
             for (document::CurvePoint& p : *curve)
                 p = {1.5 * p.x_m, 1.5 * p.value};
         }
-        for (document::CurvePoint& p : larger.document.shape.section.fullness)
+        for (document::CurvePoint& p : larger.document.shape.section.curve())
             p.x_m *= 1.5;
         for (document::Joint& j : larger.document.joints) {
             j.at_m *= 1.5;

@@ -38,7 +38,7 @@ TEST_CASE("a part adds its own mass, its own volume and its own moment, from its
     support::each_random_lure(201, lures, [&](const support::RandomLure& lure, int n) {
         document::Document with = lure.document;
         document::Part part;
-        part.stage = n % 2 == 0 ? Stage::hardware : Stage::dressed;
+        part.stage = n % 2 == 0 ? Stage::hardware : Stage::rigged;
         part.material = "brass";
         part.mass_kg = 0.001 + 1e-5 * n;
         part.at_m = {0.03, 0.002, -0.011};

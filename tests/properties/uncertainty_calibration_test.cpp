@@ -44,11 +44,11 @@ TEST_CASE("Of 2000 invented lures with readings, the 50, 80 and 95 % intervals h
         // Every lure gets another set of readings, by the bits of its number.
         const std::array<document::Reading, 6> possible{
             invented::weighed(ReadingKind::dry_weight, Stage::carved),
-            invented::block(),
+            invented::board(),
             invented::weighed(ReadingKind::dry_weight, Stage::sealed),
             invented::weighed(ReadingKind::held_under, Stage::sealed),
             invented::clipped(Stage::sealed),
-            invented::timed(Stage::dressed, 0.5)};
+            invented::timed(Stage::rigged, 0.5)};
         for (std::size_t k = 0; k < possible.size(); ++k) {
             document::Reading r = possible[k];
             if ((n >> k & 1u) != 0u && bench_of.take(r, u, random)) document.log.push_back(r);

@@ -17,8 +17,8 @@ TEST_CASE("Time from rest by the short law is that of the full motion within 4 %
         const bench::Model model = bench::Model::of(document).value();
         const materials::WaterProperties water = model.water().tub;
         const Eigen::VectorXd u = Eigen::VectorXd::Zero(model.count());
-        const ledger::Sum sum = model.sum(Stage::dressed, -1, u);
-        bench::FallModel falls = model.fall_model(Stage::dressed, water);
+        const ledger::Sum sum = model.sum(Stage::rigged, -1, u);
+        bench::FallModel falls = model.fall_model(Stage::rigged, water);
         const fall::FallingLure descent(model.evaluation().body, model.evaluation().ledger, document, water);
         for (const double kg : {0.002, 0.004, 0.009}) {
             ledger::Sum there = sum;
@@ -45,8 +45,8 @@ TEST_CASE("Weight from a fall's time and time from a fall's weight are each othe
     const document::Document document = invented::preset_named("millrace-170");
     const bench::Model model = bench::Model::of(document).value();
     const Eigen::VectorXd u = Eigen::VectorXd::Zero(model.count());
-    const ledger::Sum sum = model.sum(Stage::dressed, -1, u);
-    bench::FallModel falls = model.fall_model(Stage::dressed, model.water().tub);
+    const ledger::Sum sum = model.sum(Stage::rigged, -1, u);
+    bench::FallModel falls = model.fall_model(Stage::rigged, model.water().tub);
     for (const double time : {2.0, 3.5, 8.0}) {
         const auto kg = bench::in_water_for_time(falls, sum, 1.1, 0.5, time);
         REQUIRE(kg);

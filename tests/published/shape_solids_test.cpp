@@ -158,10 +158,10 @@ TEST_CASE("a cylinder with a V end has the ∬H dA of its edges (Steiner 1840, b
     const double a = 0.008;
     const double b = 0.015;
     const double l = 0.1;
-    shape.top = {{0.0, b}, {l, b}};
-    shape.bottom = {{0.0, -b}, {l, -b}};
+    shape.back = {{0.0, b}, {l, b}};
+    shape.belly = {{0.0, -b}, {l, -b}};
     shape.half_width = {{0.0, a}, {l, a}};
-    shape.section = {document::SectionKind::chamfered, {{0.0, 0.0}}, {}};
+    shape.section = {document::SectionKind::chamfered, {}, {{0.0, 0.0}}, {}};
     const auto lines = drawn_lines(shape);
     REQUIRE(lines.ok());
     const double alpha = 0.4;

@@ -89,14 +89,14 @@ def curve(points):
     return PchipInterpolator(x, y)
 
 
-def measure_blank(image, words, preset, what):
+def measure_board(image, words, preset, what):
     """Length and heights of the saw line from the side, breadths from above."""
     shape = preset["shape"]
-    top, bottom, half = curve(shape["top_mm"]), curve(shape["bottom_mm"]), curve(shape["half_width_mm"])
-    length = shape["top_mm"][-1][0]
+    top, bottom, half = curve(shape["back_mm"]), curve(shape["belly_mm"]), curve(shape["half_width_mm"])
+    length = shape["back_mm"][-1][0]
     side = place(words, "From", "the", "side")[3] + 0.8
     above = place(words, "From", "above")
-    tall = max(p[1] for p in shape["top_mm"]) - min(p[1] for p in shape["bottom_mm"])
+    tall = max(p[1] for p in shape["back_mm"]) - min(p[1] for p in shape["belly_mm"])
     wide = 2 * max(p[1] for p in shape["half_width_mm"])
     for name, y0, extent, upper, lower in (("side", side, tall, top, bottom), ("above", above[3] + 0.8, wide, half, lambda x: -half(x))):
         rows = image[int((y0 + 3.2) * PX):int((y0 + extent + 9.0) * PX), :] < 70  # the board's edge and the datum are paler
@@ -148,8 +148,8 @@ def measure_holes(image, words, preset, what):
 def measure_seams(image, words, preset, what):
     """A drawing in two stretches: the mark to glue on stands at one station in both, and the outline above it at one height."""
     shape = preset["shape"]
-    top, bottom = curve(shape["top_mm"]), curve(shape["bottom_mm"])
-    tall = max(p[1] for p in shape["top_mm"]) - min(p[1] for p in shape["bottom_mm"])
+    top, bottom = curve(shape["back_mm"]), curve(shape["belly_mm"])
+    tall = max(p[1] for p in shape["back_mm"]) - min(p[1] for p in shape["belly_mm"])
     # Rows of numbers below the stretches: what they say and where their middles stand.
     rows = {}
     for left, y0, right, y1, word in words:
@@ -184,7 +184,7 @@ def measure_seams(image, words, preset, what):
 def measure_cards(image, words, preset, what):
     """Every section card: how wide and how high the hole is that is cut out of it."""
     shape = preset["shape"]
-    top, bottom, half = curve(shape["top_mm"]), curve(shape["bottom_mm"]), curve(shape["half_width_mm"])
+    top, bottom, half = curve(shape["back_mm"]), curve(shape["belly_mm"]), curve(shape["half_width_mm"])
     begin = next((k for k in range(len(words)) if [w[4] for w in words[k:k + 2]] == ["Section", "cards,"]), 0)
     measured = 0
     for word, unit, after in zip(words[begin:], words[begin + 1:], words[begin + 2:]):
@@ -249,7 +249,7 @@ def check_text(pdf, name, what):
     text = run("pdftotext", "-layout", pdf, "-").decode().replace("−", "-")
     answers = json.loads(run(program, "weigh", f"{presets}/{name}.json", "--json"))
     card = text[text.index("Weigh-in card"):]
-    names = ["carved", "drilled, pocketed", "hardware in", "leaded, capped", "sealed", "painted", "clear coated", "dressed"]
+    names = ["carved", "drilled, pocketed", "hardware in", "leaded, capped", "sealed", "painted", "clear coated", "rigged"]
     for row, stage in zip(names, answers["stages"]):
         line = next(line for line in card.splitlines() if line.strip().startswith(row))
         numbers = re.findall(r"[-+]?\d+\.\d+", line)
@@ -290,8 +290,8 @@ def check_printed(html, wanted, size, work, what):
     for got, want in zip(pages, wanted):
         check("".join(sorted("".join(w[4] for w in got))) == "".join(sorted("".join(w[4] for w in want))), f"{what}: a page prints other words")
     inside(pages, size, what)
-    blank = page_titled(pages, "Blank:", "saw", "lines")
-    measure_bars(rendered(out, blank + 1, work), pages[blank], what + ", printed")
+    board = page_titled(pages, "Board:", "saw", "lines")
+    measure_bars(rendered(out, board + 1, work), pages[board], what + ", printed")
 
 
 def check_off_middle(paper, work):
@@ -326,19 +326,19 @@ def check_sheet(name, paper, work):
         near(got[1], size[1], f"{what}: height", 0.01)
     inside(pages, size, what)
     check_text(pdf, name, what)
-    blank, templates = page_titled(pages, "Blank:", "saw", "lines"), page_titled(pages, "Templates:")
-    one_piece = preset["shape"]["top_mm"][-1][0] < size[0] - 34
+    board, templates = page_titled(pages, "Board:", "saw", "lines"), page_titled(pages, "Templates:")
+    one_piece = preset["shape"]["back_mm"][-1][0] < size[0] - 34
     # The SVG by its own renderer, which keeps its millimetres; then cut into pages by pixels.
     run("rsvg-convert", "-f", "pdf", "-o", f"{work}/svg.pdf", files["svg"])
     for page in range(len(pages)):
-        if page in (blank, templates) or page == len(pages) - 1:
+        if page in (board, templates) or page == len(pages) - 1:
             image = rendered(pdf, page + 1, work)
             measure_bars(image, pages[page], f"{what}, page {page + 1}")
-            if one_piece and page == blank:
-                measure_blank(image, pages[page], preset, what)
+            if one_piece and page == board:
+                measure_board(image, pages[page], preset, what)
             if one_piece and page == templates:
                 measure_holes(image, pages[page], preset, what)
-            if not one_piece and page == blank:
+            if not one_piece and page == board:
                 measure_seams(image, pages[page], preset, what)
     cards = page_titled(pages, "Joint", "cuts") if preset.get("joints") else None
     if cards is not None:
@@ -350,16 +350,16 @@ def check_sheet(name, paper, work):
             measured += measure_cards(image, pages[page], preset, what)
             if page == cards:
                 measure_reliefs(image, pages[page], preset, what)
-        length, gaps = preset["shape"]["top_mm"][-1][0], preset["joints"]
+        length, gaps = preset["shape"]["back_mm"][-1][0], preset["joints"]
         stations = [x for x in range(10, int(np.ceil(length)), 10) if all(abs(x - j["at_mm"]) >= j["gap_mm"] / 2 for j in gaps)]
         check(measured == len(stations), f"{what}: {measured} of {len(stations)} section cards measured")
     height = int(round(size[1] * PX))
-    run("pdftoppm", "-r", str(DPI), "-gray", "-y", str(int(round(size[1] * blank * PX))), "-H", str(height), "-x", "0", "-W",
+    run("pdftoppm", "-r", str(DPI), "-gray", "-y", str(int(round(size[1] * board * PX))), "-H", str(height), "-x", "0", "-W",
         str(int(round(size[0] * PX))), "-singlefile", f"{work}/svg.pdf", f"{work}/svg")
     image = grey(f"{work}/svg.pgm")
-    measure_bars(image, pages[blank], f"{what}, SVG")
+    measure_bars(image, pages[board], f"{what}, SVG")
     if one_piece:
-        measure_blank(image, pages[blank], preset, f"{what}, SVG")
+        measure_board(image, pages[board], preset, f"{what}, SVG")
     check_printed(files["html"], pages, size, work, what)
     node, script = os.environ.get("EVENFALL_NODE"), os.environ.get("EVENFALL_CLI_NODE")
     if node and script and os.path.exists(script):

@@ -95,7 +95,7 @@ def by_program(folder, grey, nose, along):
     if run.returncode != 0:
         return None, run.stderr
     shape = json.loads(run.stdout)["shape"]
-    return [interpolate.PchipInterpolator(*zip(*shape[name])) for name in ("top_mm", "bottom_mm")], ""
+    return [interpolate.PchipInterpolator(*zip(*shape[name])) for name in ("back_mm", "belly_mm")], ""
 
 
 def by_library(grey, nose, along, up, x_mm):

@@ -3,6 +3,7 @@
 
 #include "document/write.hpp"
 #include "evenfall.hpp"
+#include "unit/document/documents.hpp"
 
 #include <catch2/catch_test_macros.hpp>
 #include <catch2/matchers/catch_matchers_floating_point.hpp>
@@ -12,6 +13,7 @@
 #include <string>
 
 using namespace evenfall;
+using namespace evenfall::testing;
 using Catch::Matchers::WithinAbs;
 
 namespace {
@@ -49,4 +51,52 @@ TEST_CASE("documents and links of version 1 open, say the same, and weigh what t
         CHECK_THAT(evaluation->answers.mass_kg * 1e3, WithinAbs(lure.mass_g, 0.5e-6));
         CHECK_THAT(evaluation->answers.in_water_kg * 1e3, WithinAbs(lure.in_water_g, 0.5e-6));
     }
+}
+
+TEST_CASE("every word of version 1 that has another in version 2 is read as that", "[document]") {
+    const document::Document old = document_of(frozen_text("every-key.json"));
+    document::Document now = document_of(tailed_text());
+    now.shape.section.exponent = document::Section{}.exponent; // a drawn section's fullness said nothing
+    now.board = document::Board{0.210, 0.055, 0.027, 0.002};
+    using document::ReadingKind;
+    const auto reading = [&](ReadingKind kind, Stage stage) -> document::Reading& {
+        document::Reading& r = now.log.emplace_back();
+        r.kind = kind;
+        r.stage = stage;
+        return r;
+    };
+    document::Reading& board = reading(ReadingKind::board, Stage::carved);
+    board.mass_kg = 0.130;
+    board.length_m = 0.2;
+    board.width_m = 0.03;
+    board.height_m = 0.045;
+    document::Reading& fall = reading(ReadingKind::tub_fall, Stage::rigged);
+    fall.time_s = 4.2;
+    fall.depth_m = 0.5;
+    fall.excluded = true;
+    document::Reading& clip = reading(ReadingKind::suspends, Stage::sealed);
+    clip.mass_kg = 0.0015;
+    clip.clip_material = "lead";
+    reading(ReadingKind::freeboard, Stage::sealed).freeboard_m = 0.004;
+    CHECK(write_document(old) == write_document(now));
+}
+
+TEST_CASE("a section's fullness of version 1 is exponent or corner cut, by its kind", "[document]") {
+    const auto section = [](const char* kind, const char* fullness) {
+        return document_of(
+                   R"({"evenfall":1,"shape":{"top_mm":[[0,10],[100,10]],"bottom_mm":[[0,-10],[100,-10]],
+            "half_width_mm":[[0,8],[100,8]],"section":{"kind":")" +
+                   std::string(kind) + R"(","fullness":)" + fullness + R"(}},"segments":["Body"]})")
+            .shape.section;
+    };
+    CHECK(section("superellipse", "3.5").exponent.front().value == 3.5);
+    const document::Section cut = section("chamfered", "[[0,0.2],[100,0.4]]");
+    CHECK(cut.corner_cut.back().value == 0.4);
+    CHECK(cut.exponent.front().value == document::Section{}.exponent.front().value);
+}
+
+TEST_CASE("version 1 does not take a key twice, under its old name and its new one", "[document]") {
+    std::string text = frozen_text("every-key.json");
+    text = with(text, R"("blank":)", R"("board":{},"blank":)");
+    CHECK(refusal_of(text).front().path == "/blank");
 }

@@ -60,11 +60,11 @@ TEST_CASE(
             const double t = std::numbers::pi * k / (stations - 1);
             const double x = 0.07 * (1.0 - std::cos(t));
             const double r = k == 0 || k + 1 == stations ? 0.0 : std::sin(t);
-            shape.top.push_back({k + 1 == stations ? 0.14 : x, 0.0125 * r});
-            shape.bottom.push_back({k + 1 == stations ? 0.14 : x, -0.0125 * r});
+            shape.back.push_back({k + 1 == stations ? 0.14 : x, 0.0125 * r});
+            shape.belly.push_back({k + 1 == stations ? 0.14 : x, -0.0125 * r});
             shape.half_width.push_back({k + 1 == stations ? 0.14 : x, 0.0125 * r});
         }
-        shape.section.fullness = {{0.0, 2.0}};
+        shape.section.curve() = {{0.0, 2.0}};
         const auto lines = drawn_lines(shape);
         REQUIRE(lines.ok());
         const auto body = cut(*lines, {});

@@ -18,7 +18,7 @@ namespace {
 /// out; its figures mix both.
 document::Document blank(double cm3) {
     document::Document d = support::block();
-    for (document::CurvePoints* curve : {&d.shape.top, &d.shape.bottom, &d.shape.half_width}) {
+    for (document::CurvePoints* curve : {&d.shape.back, &d.shape.belly, &d.shape.half_width}) {
         for (document::CurvePoint& p : *curve)
             p.x_m *= cm3 / 72.0;
     }

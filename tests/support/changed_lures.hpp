@@ -30,11 +30,11 @@ inline document::Document scaled(document::Document d, double s) {
     const auto times = [](std::optional<double>& value, double by) {
         if (value) *value *= by;
     };
-    for (auto* curve : {&d.shape.top, &d.shape.bottom, &d.shape.half_width}) {
+    for (auto* curve : {&d.shape.back, &d.shape.belly, &d.shape.half_width}) {
         for (document::CurvePoint& p : *curve)
             p = {p.x_m * s, p.value * s};
     }
-    for (document::CurvePoint& p : d.shape.section.fullness)
+    for (document::CurvePoint& p : d.shape.section.curve())
         p.x_m *= s;
     for (document::Measured& m : d.shape.measured) {
         m.x_m *= s;

@@ -22,10 +22,10 @@ inline document::Shape drawn_minnow() {
                                {80.0, 14.0},
                                {112.0, 9.0},
                                {140.0, 5.0}})
-        s.top.push_back({x * mm, z * mm});
+        s.back.push_back({x * mm, z * mm});
     for (const auto& [x, z] :
          {std::pair{0.0, -1.0}, {9.0, -9.0}, {30.0, -17.0}, {60.0, -19.0}, {100.0, -12.0}, {140.0, -4.0}})
-        s.bottom.push_back({x * mm, z * mm});
+        s.belly.push_back({x * mm, z * mm});
     for (const auto& [x, y] : {std::pair{0.0, 1.5},
                                {5.0, 5.0},
                                {25.0, 9.0},
@@ -34,7 +34,7 @@ inline document::Shape drawn_minnow() {
                                {120.0, 5.0},
                                {140.0, 2.5}})
         s.half_width.push_back({x * mm, y * mm});
-    s.section.fullness = {{0.0, 2.6}};
+    s.section.curve() = {{0.0, 2.6}};
     return s;
 }
 
@@ -45,11 +45,11 @@ inline document::Shape prototype_shape() {
     const std::array<double, 11> width{0.12, 0.55, 0.78, 0.95, 1.0, 1.0, 0.95, 0.80, 0.56, 0.36, 0.25};
     document::Shape s;
     for (std::size_t k = 0; k < x.size(); ++k) {
-        s.top.push_back({0.140 * x[k], 0.0175 * height[k]});
-        s.bottom.push_back({0.140 * x[k], -0.0175 * height[k]});
+        s.back.push_back({0.140 * x[k], 0.0175 * height[k]});
+        s.belly.push_back({0.140 * x[k], -0.0175 * height[k]});
         s.half_width.push_back({0.140 * x[k], 0.010 * width[k]});
     }
-    s.section.fullness = {{0.0, 2.6}};
+    s.section.curve() = {{0.0, 2.6}};
     return s;
 }
 
@@ -58,13 +58,14 @@ inline std::vector<document::Section> section_kinds() {
     using document::Section;
     using document::SectionKind;
     return {
-        Section{SectionKind::superellipse, {{0.0, 2.0}}, {}},
-        Section{SectionKind::superellipse, {{0.0, 2.6}}, {}},
-        Section{SectionKind::superellipse, {{0.0, 2.0}, {0.05, 2.8}, {0.14, 4.0}}, {}},
-        Section{SectionKind::chamfered, {{0.0, 0.3}}, {}},
-        Section{SectionKind::chamfered, {{0.01, 0.2}, {0.1, 0.7}}, {}},
-        Section{SectionKind::free,
-                {{0.0, 2.0}},
+        Section{SectionKind::rounded, {{0.0, 2.0}}, {}, {}},
+        Section{SectionKind::rounded, {{0.0, 2.6}}, {}, {}},
+        Section{SectionKind::rounded, {{0.0, 2.0}, {0.05, 2.8}, {0.14, 4.0}}, {}, {}},
+        Section{SectionKind::chamfered, {}, {{0.0, 0.3}}, {}},
+        Section{SectionKind::chamfered, {}, {{0.01, 0.2}, {0.1, 0.7}}, {}},
+        Section{SectionKind::drawn,
+                {{0.0, 2.4}},
+                {},
                 {{0.0, -1.0}, {0.4, -0.9}, {0.9, -0.2}, {1.0, 0.2}, {0.8, 0.7}, {0.3, 1.0}, {0.0, 1.0}}},
     };
 }

@@ -40,20 +40,20 @@ public:
     /// read (it floats).
     bool take(document::Reading& r, const Eigen::VectorXd& u, bench::Random& random) {
         using document::ReadingKind;
-        document::Reading blank = r;
-        if (r.kind == ReadingKind::block) {
-            const double rho = block_density(u) - bench::air_kg_m3;
+        document::Reading empty = r;
+        if (r.kind == ReadingKind::board) {
+            const double rho = board_density(u) - bench::air_kg_m3;
             r.mass_kg = rho * *r.length_m * *r.width_m * *r.height_m;
             r.mass_kg = *r.mass_kg * (1.0 + bench::own_sigma(r) / bench::main_number(r) * random.normal());
             return true;
         }
         if (r.kind == ReadingKind::tub_fall)
-            blank.time_s = 1.0;
+            empty.time_s = 1.0;
         else if (r.kind == ReadingKind::hang_angle)
-            blank.angle_rad = 0.0;
+            empty.angle_rad = 0.0;
         else
-            blank.mass_kg = 0.0;
-        const auto expected = reading_value(blank, u);
+            empty.mass_kg = 0.0;
+        const auto expected = reading_value(empty, u);
         if (!expected) return false;
         if (r.kind == ReadingKind::tub_fall) {
             r.time_s = *expected;
@@ -65,7 +65,7 @@ public:
             r.angle_rad = read;
         else
             r.mass_kg = read + r.holder_kg.value_or(0.0);
-        return r.kind != ReadingKind::just_hangs || read > 0.0;
+        return r.kind != ReadingKind::suspends || read > 0.0;
     }
 
     /// The true lure as a document: evaluate() then gives its true behaviour.
@@ -87,7 +87,7 @@ private:
                 *r.depth_m, *speed,
                 falls.acceleration_length_m(sum, sum.in_water(water.density_kg_m3).kg, *speed));
         }
-        if (r.kind == document::ReadingKind::just_hangs) {
+        if (r.kind == document::ReadingKind::suspends) {
             return -model_.sum(r.stage, -1, u).in_water(water.density_kg_m3).kg /
                    bench::clip_share(r, water.density_kg_m3);
         }
@@ -95,9 +95,9 @@ private:
         return seen ? std::optional(seen->predicted) : std::nullopt;
     }
 
-    [[nodiscard]] double block_density(const Eigen::VectorXd& u) {
+    [[nodiscard]] double board_density(const Eigen::VectorXd& u) {
         document::Reading r;
-        r.kind = document::ReadingKind::block;
+        r.kind = document::ReadingKind::board;
         r.mass_kg = 0.1;
         r.length_m = 0.2;
         r.width_m = 0.03;
@@ -125,13 +125,13 @@ inline document::Reading timed(Stage stage, double depth_m) {
 }
 
 inline document::Reading clipped(Stage stage) {
-    document::Reading r = weighed(document::ReadingKind::just_hangs, stage);
+    document::Reading r = weighed(document::ReadingKind::suspends, stage);
     r.clip_material = "lead";
     return r;
 }
 
-inline document::Reading block() {
-    document::Reading r = weighed(document::ReadingKind::block, Stage::carved);
+inline document::Reading board() {
+    document::Reading r = weighed(document::ReadingKind::board, Stage::carved);
     r.length_m = 0.2;
     r.width_m = 0.03;
     r.height_m = 0.045;

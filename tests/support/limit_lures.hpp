@@ -24,8 +24,8 @@ inline document::Reading scattered(document::ReadingKind kind, Stage stage, int 
         r.time_s = value;
         r.depth_m = 0.5;
         break;
-    case document::ReadingKind::floats_showing:
-        r.showing_m = value;
+    case document::ReadingKind::freeboard:
+        r.freeboard_m = value;
         break;
     case document::ReadingKind::hang_angle:
         r.angle_rad = value;
@@ -41,7 +41,7 @@ inline document::Reading scattered(document::ReadingKind kind, Stage stage, int 
 inline document::Document with_full_log(document::Document d, document::ReadingKind kind, double about,
                                         double scatter) {
     for (int n = 0; n < static_cast<int>(document::max_readings); ++n)
-        d.log.push_back(scattered(kind, Stage::dressed, n, about, scatter));
+        d.log.push_back(scattered(kind, Stage::rigged, n, about, scatter));
     return d;
 }
 
@@ -52,15 +52,15 @@ inline document::Document at_the_limits() {
     const auto count = static_cast<int>(document::max_curve_points);
     document::Shape& shape = d.shape;
     shape = {};
-    shape.section.fullness.clear();
+    shape.section.curve().clear();
     for (int k = 0; k < count; ++k) {
         const double x = length * k / (count - 1);
         const double full = 0.4 + 2.4 * (x / length) * (1.0 - x / length);
         const double wave = 1.0 + 0.02 * std::sin(0.9 * k);
-        shape.top.push_back({x, 0.030 * full * wave});
-        shape.bottom.push_back({x, -0.030 * full * wave});
+        shape.back.push_back({x, 0.030 * full * wave});
+        shape.belly.push_back({x, -0.030 * full * wave});
         shape.half_width.push_back({x, 0.018 * full * wave});
-        shape.section.fullness.push_back({x, 2.2 + 0.1 * std::sin(0.7 * k)});
+        shape.section.curve().push_back({x, 2.2 + 0.1 * std::sin(0.7 * k)});
     }
     const auto segments = static_cast<int>(document::max_joints) + 1;
     d.segment_names.assign(static_cast<std::size_t>(segments), "Segment");
@@ -93,7 +93,7 @@ inline document::Document at_the_limits() {
     }
     for (std::size_t k = 0; k < document::max_hardware; ++k) {
         document::Part part;
-        part.stage = k % 3 == 0 ? Stage::dressed : Stage::hardware;
+        part.stage = k % 3 == 0 ? Stage::rigged : Stage::hardware;
         part.mass_kg = 0.015;
         part.at_m = {length * (static_cast<double>(k) + 0.5) / document::max_hardware, 0.0, -0.010};
         part.embedded = k % 3 == 0 ? 0.0 : 1.0;

@@ -53,10 +53,10 @@ inline Interpolator interpolated(const document::CurvePoints& points) {
 /// A closed mesh of the whole body: rings of points joined by triangles, triangle fans at nose and tail.
 /// Millimetres.
 inline Mesh whole_lure(const document::Shape& shape, double exponent, int rings = 240, int sides = 160) {
-    const Interpolator top = interpolated(shape.top);
-    const Interpolator bottom = interpolated(shape.bottom);
+    const Interpolator top = interpolated(shape.back);
+    const Interpolator bottom = interpolated(shape.belly);
     const Interpolator half_width = interpolated(shape.half_width);
-    const double length = shape.top.back().x_m;
+    const double length = shape.back.back().x_m;
     Mesh mesh;
     std::vector<std::vector<Mesh::Vertex_index>> ring(static_cast<std::size_t>(rings) + 1);
     const auto middle = [&](double x) { return 500.0 * (top(x) + bottom(x)); };

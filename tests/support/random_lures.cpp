@@ -66,7 +66,7 @@ private:
     }
 
     /// Relative thickness of the drawing at this share of the length: thin at nose and tail.
-    static double fullness_at(double share) {
+    static double section_point_at(double share) {
         const double fore = std::min(1.0, 0.35 + 2.6 * share);
         const double aft = std::min(1.0, 0.3 + 1.4 * (1.0 - share));
         return fore * aft;
@@ -79,26 +79,26 @@ private:
             const double share = static_cast<double>(k) / (points - 1);
             const double off = k == 0 || k == points - 1 ? 0.0 : between(-0.3, 0.3) / (points - 1);
             const double x = k == points - 1 ? length_ : length_ * (share + off);
-            out.push_back({x, size * fullness_at(share + off) * between(0.9, 1.1)});
+            out.push_back({x, size * section_point_at(share + off) * between(0.9, 1.1)});
         }
         return out;
     }
 
     void shape() {
         const double back = between(0.4, 0.6);
-        d_.shape.top = line(height_ * back);
-        d_.shape.bottom = line(-height_ * (1.0 - back));
+        d_.shape.back = line(height_ * back);
+        d_.shape.belly = line(-height_ * (1.0 - back));
         d_.shape.half_width = line(0.5 * width_);
         document::Section& section = d_.shape.section;
         const int kind = whole(0, 3);
         if (kind < 2) {
-            section.fullness = {{0.0, between(1.8, 4.0)}};
-            if (kind == 1) section.fullness.push_back({length_, between(1.8, 4.0)});
+            section.curve() = {{0.0, between(1.8, 4.0)}};
+            if (kind == 1) section.curve().push_back({length_, between(1.8, 4.0)});
         } else if (kind == 2) {
             section.kind = document::SectionKind::chamfered;
-            section.fullness = {{0.0, between(0.1, 0.8)}};
+            section.curve() = {{0.0, between(0.1, 0.8)}};
         } else {
-            section.kind = document::SectionKind::free;
+            section.kind = document::SectionKind::drawn;
             const double low = between(-0.9, -0.7);
             const double high = between(0.6, 0.9);
             section.half_outline = {{0.0, -1.0}, {0.5, low},  {1.0, between(-0.3, 0.0)},
@@ -107,7 +107,7 @@ private:
         if (chance(0.15)) {
             document::Measured m;
             m.x_m = length_ * between(0.3, 0.7);
-            m.width_m = width_ * fullness_at(m.x_m / length_) * between(0.97, 1.03);
+            m.width_m = width_ * section_point_at(m.x_m / length_) * between(0.97, 1.03);
             d_.shape.measured.push_back(m);
         }
     }
@@ -139,7 +139,7 @@ private:
         h.glued_m = between(0.008, 0.02);
         joint.hinge = h;
         if (chance(0.3)) return;
-        const double half_height = 0.5 * height_ * fullness_at(joint.at_m / length_);
+        const double half_height = 0.5 * height_ * section_point_at(joint.at_m / length_);
         for (const double level : {0.35, -0.35}) {
             document::Pocket p;
             p.name = "Eye pocket";
@@ -164,7 +164,7 @@ private:
         for (int k = 0; k < count; ++k) {
             document::Hole h;
             h.x_m = from + step * (k + between(0.4, 0.6));
-            const double full = fullness_at(h.x_m / length_);
+            const double full = section_point_at(h.x_m / length_);
             h.diameter_m = std::clamp(std::min(0.45 * width_ * full, 0.5 * step), 0.002, 0.012);
             h.from = chance(0.8) ? document::HoleFrom::belly : document::HoleFrom::back;
             h.end = chance(0.3) ? document::HoleEnd::point_118 : document::HoleEnd::flat;
@@ -204,7 +204,7 @@ private:
     void wood_that_holes_can_sink() {
         double share = 0.0;
         for (int k = 0; k < 20; ++k)
-            share += fullness_at((k + 0.5) / 20.0) * fullness_at((k + 0.5) / 20.0) / 20.0;
+            share += section_point_at((k + 0.5) / 20.0) * section_point_at((k + 0.5) / 20.0) / 20.0;
         const double body_m3 = 0.8 * share * length_ * height_ * width_;
         double room_m3 = 0.0;
         for (const document::Hole& h : d_.holes) {
@@ -230,7 +230,7 @@ private:
         for (int k = 0; k < count; ++k) {
             document::Part p;
             p.name = "Part " + std::to_string(k + 1);
-            p.stage = chance(0.5) ? Stage::hardware : Stage::dressed;
+            p.stage = chance(0.5) ? Stage::hardware : Stage::rigged;
             p.material = one_of(std::array{"stainless", "steel", "brass", "glass", "nylon", "plastisol",
                                            "silicone", "tungsten"});
             p.mass_kg = between(0.0002, 0.003);

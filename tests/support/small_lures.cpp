@@ -58,11 +58,11 @@ document::Document block() {
     d.wood.density_spread = 0.10;
     d.water = {20.0, 0.0};
     d.tub = {20.0, 0.0};
-    d.shape.top = curve_mm({{0, 15}, {120, 15}});
-    d.shape.bottom = curve_mm({{0, -15}, {120, -15}});
+    d.shape.back = curve_mm({{0, 15}, {120, 15}});
+    d.shape.belly = curve_mm({{0, -15}, {120, -15}});
     d.shape.half_width = curve_mm({{0, 10}, {120, 10}});
     d.shape.section.kind = document::SectionKind::chamfered;
-    d.shape.section.fullness = {{0.0, 0.0}};
+    d.shape.section.curve() = {{0.0, 0.0}};
     d.segment_names = {"Block"};
     return d;
 }
@@ -73,10 +73,10 @@ document::Document fish() {
     d.wood.species = "basswood";
     d.water = {15.0, 0.0};
     d.tub = {20.0, 0.0};
-    d.shape.top = curve_mm({{0, 4}, {10, 11}, {30, 17}, {60, 19}, {95, 15}, {125, 9}, {150, 6}});
-    d.shape.bottom = curve_mm({{0, -3}, {10, -10}, {30, -16}, {60, -18}, {95, -14}, {125, -8}, {150, -5}});
+    d.shape.back = curve_mm({{0, 4}, {10, 11}, {30, 17}, {60, 19}, {95, 15}, {125, 9}, {150, 6}});
+    d.shape.belly = curve_mm({{0, -3}, {10, -10}, {30, -16}, {60, -18}, {95, -14}, {125, -8}, {150, -5}});
     d.shape.half_width = curve_mm({{0, 4}, {10, 8}, {30, 11}, {60, 11.5}, {95, 9}, {125, 5.5}, {150, 3}});
-    d.shape.section.fullness = {{0.0, 2.5}};
+    d.shape.section.curve() = {{0.0, 2.5}};
     d.segment_names = {"Head", "Middle", "Tail"};
     for (const double at : {62.0, 108.0}) {
         document::Joint j;
@@ -91,8 +91,8 @@ document::Document fish() {
     d.parts = {part("line tie", Stage::hardware, "stainless", 0.5, 2, 1, 0.6),
                part("hinge 1", Stage::hardware, "stainless", 1.1, 62, 0, 0.5),
                part("hinge 2", Stage::hardware, "stainless", 0.9, 108, 0, 0.5),
-               part("front hook", Stage::dressed, "steel", 2.2, 36, -28, 0.0),
-               part("rear hook", Stage::dressed, "steel", 2.2, 84, -26, 0.0)};
+               part("front hook", Stage::rigged, "steel", 2.2, 36, -28, 0.0),
+               part("rear hook", Stage::rigged, "steel", 2.2, 84, -26, 0.0)};
     document::Coat sealer = coat("sealer", Stage::sealed, document::CoatKind::soaks, "ca");
     sealer.mass_kg = kg_from_g(0.9);
     document::Coat paint = coat("paint", Stage::painted, document::CoatKind::film, "acrylic_paint");

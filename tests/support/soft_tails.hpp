@@ -11,8 +11,8 @@ namespace evenfall::support {
 /// A tail of constant superellipse section: half height b, half thickness a.
 inline document::Tail straight_tail(double length_m, double a_m, double b_m) {
     document::Tail t;
-    t.top = {{0.0, b_m}, {length_m, b_m}};
-    t.bottom = {{0.0, -b_m}, {length_m, -b_m}};
+    t.back = {{0.0, b_m}, {length_m, b_m}};
+    t.belly = {{0.0, -b_m}, {length_m, -b_m}};
     t.half_thickness = {{0.0, a_m}, {length_m, a_m}};
     return t;
 }
@@ -22,10 +22,10 @@ inline document::Tail paddle(double x_m) {
     document::Tail t;
     t.x_m = x_m;
     t.z_m = 0.001;
-    t.top = {{0.0, 0.005}, {0.012, 0.0035}, {0.028, 0.007}, {0.041, 0.013}, {0.046, 0.0105}};
-    t.bottom = {{0.0, -0.006}, {0.014, -0.004}, {0.030, -0.005}, {0.042, -0.009}, {0.046, -0.007}};
+    t.back = {{0.0, 0.005}, {0.012, 0.0035}, {0.028, 0.007}, {0.041, 0.013}, {0.046, 0.0105}};
+    t.belly = {{0.0, -0.006}, {0.014, -0.004}, {0.030, -0.005}, {0.042, -0.009}, {0.046, -0.007}};
     t.half_thickness = {{0.0, 0.0031}, {0.020, 0.0022}, {0.040, 0.0014}, {0.046, 0.0004}};
-    t.fullness = 2.4;
+    t.exponent = 2.4;
     return t;
 }
 

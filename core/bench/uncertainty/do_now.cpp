@@ -223,7 +223,7 @@ Outcome<DoNow> change_lead(Posterior& p, const document::Document& document, Sta
                             " in water is expected of the finished lure, " + grams_text(f.target.target_kg) +
                             " is asked.");
     } else {
-        LeadChanger changer{p, f, p.model->fall_model(Stage::dressed, water.fishing)};
+        LeadChanger changer{p, f, p.model->fall_model(Stage::rigged, water.fishing)};
         const bench::ChangeAim aim{water.fishing.density_kg_m3, f.target.target_kg, f.target.pitch_rad,
                                    third_of_band_rad};
         Outcome<LeadChange> lead = changer.change(document, aim);

@@ -57,7 +57,7 @@ void DrawRun::State::add(const Eigen::VectorXd& u) {
     const bench::Model& model = *posterior.model;
     const materials::WaterProperties& water = model.water().fishing;
     const document::Targets& targets = model.document().targets;
-    const ledger::Sum sum = model.sum(Stage::dressed, -1, u);
+    const ledger::Sum sum = model.sum(Stage::rigged, -1, u);
     const double in_water = sum.in_water(water.density_kg_m3).kg;
     mass_kg.push_back(sum.mass.kg);
     in_water_kg.push_back(in_water);
@@ -73,7 +73,7 @@ void DrawRun::State::add(const Eigen::VectorXd& u) {
         ++rolls;
     }
 
-    bench::FallModel& falls = posterior.observer->falls(Stage::dressed, water);
+    bench::FallModel& falls = posterior.observer->falls(Stage::rigged, water);
     const std::optional<double> fall = falls.speed_m_s(sum, model.drag(u));
     if (fall) fall_m_s.push_back(*fall);
     const bool fall_right = targets.by == document::TargetBy::fall

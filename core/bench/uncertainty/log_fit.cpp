@@ -141,7 +141,8 @@ public:
         : model_(model), observer_(observer), prior_(prior), log_(model.document().log), before_(before) {
         int searches = 0;
         for (std::size_t i = 0; i < log_.size(); ++i) {
-            if (log_[i].struck || std::find(left_out.begin(), left_out.end(), i) != left_out.end()) continue;
+            if (log_[i].excluded || std::find(left_out.begin(), left_out.end(), i) != left_out.end())
+                continue;
             asked_.push_back(i);
             searches += method_of(log_[i].kind).searches;
             mean_.try_emplace(document::lure_of(log_[i]), Eigen::VectorXd::Zero(model.count()));

@@ -21,7 +21,7 @@ Outcome<document::Document> for_next_lure(const document::Document& document) {
     bench::Prior prior = start;
     std::set<int> lures;
     for (const document::Reading& r : document.log) {
-        if (!r.struck) lures.insert(document::lure_of(r));
+        if (!r.excluded) lures.insert(document::lure_of(r));
     }
     bench::LogFit fit = std::move(p.fit);
     for (int round = 0; round < rounds && lures.size() > 1; ++round) {

@@ -42,22 +42,22 @@ FigureCovariance covariance_after(const Posterior& p, const Finished& f, const C
 bool is_weighed_dry(const Posterior& p, Stage stage) {
     const auto& log = p.model->document().log;
     return std::any_of(log.begin(), log.end(), [&](const document::Reading& r) {
-        return !r.struck && r.kind == ReadingKind::dry_weight && r.stage == stage && !r.segment &&
+        return !r.excluded && r.kind == ReadingKind::dry_weight && r.stage == stage && !r.segment &&
                document::lure_of(r) == p.lure;
     });
 }
 
-/// A block a little larger than the lure.
+/// A board a little larger than the lure.
 void add_block(std::vector<Candidate>& all, Posterior& p) {
-    document::Reading block;
-    block.kind = ReadingKind::block;
-    block.length_m = 0.2;
-    block.width_m = 0.03;
-    block.height_m = 0.05;
-    if (const auto wood = p.observer->observe(block, p.mean))
-        block.mass_kg = 0.2 * 0.03 * 0.05 * wood->predicted;
-    if (const auto o = p.observer->observe(block, p.mean))
-        all.push_back({ReadingKind::block, Stage::carved, o->slope, o->sigma, o->sigma});
+    document::Reading board;
+    board.kind = ReadingKind::board;
+    board.length_m = 0.2;
+    board.width_m = 0.03;
+    board.height_m = 0.05;
+    if (const auto wood = p.observer->observe(board, p.mean))
+        board.mass_kg = 0.2 * 0.03 * 0.05 * wood->predicted;
+    if (const auto o = p.observer->observe(board, p.mean))
+        all.push_back({ReadingKind::board, Stage::carved, o->slope, o->sigma, o->sigma});
 }
 
 void add_fall(std::vector<Candidate>& all, Posterior& p, Stage stage, const Balance& balance) {
@@ -100,7 +100,7 @@ std::vector<NextReading> next_readings(Posterior& p, const Finished& f,
     if (p.stage == Stage::carved && !p.has_readings) add_block(candidates, p);
     std::vector<Stage> at{p.stage};
     if (p.stage < Stage::sealed) at.push_back(Stage::sealed);
-    if (p.stage == Stage::clear_coated) at.push_back(Stage::dressed);
+    if (p.stage == Stage::clear_coated) at.push_back(Stage::rigged);
     for (const Stage stage : at)
         add_at(candidates, p, stage, stages[static_cast<std::size_t>(stage)].tub_fall_m_s.has_value());
 

@@ -112,18 +112,18 @@ std::optional<double> Observer::in_water_for_freeboard(Stage stage, const ledger
 
 namespace {
 
-double block_density(const Reading& r) {
+double board_density(const Reading& r) {
     const double volume = r.length_m.value_or(0.0) * r.width_m.value_or(0.0) * r.height_m.value_or(0.0);
     return volume > 0.0 ? r.mass_kg.value_or(0.0) / volume : 0.0;
 }
 
-double block_sigma(const Reading& r) {
-    double square = block_scatter * block_scatter;
+double board_sigma(const Reading& r) {
+    double square = board_scatter * board_scatter;
     for (const auto& side : {r.length_m, r.width_m, r.height_m}) {
         if (side) square += (block_side_sigma_m / *side) * (block_side_sigma_m / *side);
     }
     if (r.mass_kg) square += std::pow(r.mass_sigma_kg.value_or(scale_sigma_kg) / *r.mass_kg, 2);
-    return block_density(r) * std::sqrt(square);
+    return board_density(r) * std::sqrt(square);
 }
 
 /// The usual standard deviation of a mass, unless the reading gives its own.
@@ -150,7 +150,7 @@ std::optional<Observation> observe_hung_in_water(const ReadingCase& c) {
 }
 
 /// The ledger's own wood: mass over volume of the solid segments, by its density and its moisture.
-std::optional<Observation> observe_block(const ReadingCase& c) {
+std::optional<Observation> observe_board(const ReadingCase& c) {
     double mass = 0.0;
     double volume = 0.0;
     for (const ledger::Line& line : c.model.evaluation().ledger) {
@@ -178,7 +178,7 @@ std::optional<Observation> observe_block(const ReadingCase& c) {
     return o;
 }
 
-std::optional<Observation> observe_just_hangs(const ReadingCase& c) {
+std::optional<Observation> observe_suspends(const ReadingCase& c) {
     const double share = clip_share(c.reading, c.water.density_kg_m3);
     Observation o = observation_of(c, c.balance.in_water_kg);
     o.read *= -share;
@@ -221,7 +221,7 @@ std::optional<Observation> observe_tub_fall(const ReadingCase& c) {
     return o;
 }
 
-std::optional<Observation> observe_floats_showing(const ReadingCase& c) {
+std::optional<Observation> observe_freeboard(const ReadingCase& c) {
     constexpr double step = 0.1; // standard deviations
     Observation o = observation_of(c, c.balance.in_water_kg);
     const auto kg_for = [&](double freeboard_m) {
@@ -253,7 +253,7 @@ constexpr std::array methods{
                   mass_sigma<held_under_sigma_kg>, observe_held_under, 0, always_used},
     ReadingMethod{ReadingKind::hung_in_water, &Reading::mass_kg, units::Unit::gram, mass_sigma<hung_sigma_kg>,
                   observe_hung_in_water, 0, always_used},
-    ReadingMethod{ReadingKind::block, &Reading::mass_kg, units::Unit::gram, block_sigma, observe_block, 0,
+    ReadingMethod{ReadingKind::board, &Reading::mass_kg, units::Unit::gram, board_sigma, observe_board, 0,
                   "nothing is open about its wood."},
     ReadingMethod{ReadingKind::tub_fall, &Reading::time_s, units::Unit::one,
                   [](const Reading& r) {
@@ -262,11 +262,11 @@ constexpr std::array methods{
                       return r.time_sigma_s.value_or(usual);
                   },
                   observe_tub_fall, 1, "with no weight does it fall so far in that time."},
-    ReadingMethod{ReadingKind::just_hangs, &Reading::mass_kg, units::Unit::gram, mass_sigma<clip_sigma_kg>,
-                  observe_just_hangs, 0, always_used},
-    ReadingMethod{ReadingKind::floats_showing, &Reading::showing_m, units::Unit::mm,
-                  [](const Reading& r) { return r.showing_sigma_m.value_or(freeboard_sigma_m); },
-                  observe_floats_showing, 6, "with no weight does it float upright and show so much."},
+    ReadingMethod{ReadingKind::suspends, &Reading::mass_kg, units::Unit::gram, mass_sigma<clip_sigma_kg>,
+                  observe_suspends, 0, always_used},
+    ReadingMethod{ReadingKind::freeboard, &Reading::freeboard_m, units::Unit::mm,
+                  [](const Reading& r) { return r.freeboard_sigma_m.value_or(freeboard_sigma_m); },
+                  observe_freeboard, 6, "with no weight does it float upright and show so much."},
     ReadingMethod{ReadingKind::hang_angle, &Reading::angle_rad, units::Unit::degree,
                   [](const Reading& r) { return r.angle_sigma_rad.value_or(angle_sigma_rad); },
                   observe_hang_angle, 0, "it hangs at no angle of its own."},
@@ -290,7 +290,7 @@ double own_sigma(const Reading& r) {
 }
 
 double main_number(const Reading& r) {
-    if (r.kind == ReadingKind::block) return block_density(r);
+    if (r.kind == ReadingKind::board) return board_density(r);
     return (r.*method_of(r.kind).number).value_or(0.0) - r.holder_kg.value_or(0.0);
 }
 

@@ -16,7 +16,7 @@ inline constexpr double scale_sigma_kg = 0.00005;     ///< kitchen scale with tw
 inline constexpr double held_under_sigma_kg = 0.0001; ///< the cup's water moves
 inline constexpr double hung_sigma_kg = 0.00005;
 inline constexpr double block_side_sigma_m = 0.0002; ///< each side, with a caliper
-inline constexpr double block_scatter = 0.01;        ///< relative, of the wood within one block
+inline constexpr double board_scatter = 0.01;        ///< relative, of the wood within one board
 inline constexpr double stopwatch_sigma_s = 0.15;    ///< start and stop by hand
 inline constexpr double fall_scatter = 0.02;         ///< from fall to fall, relative to the time
 inline constexpr double clip_sigma_kg = 0.0001;      ///< the step by which one still sees it rise or sink
@@ -28,11 +28,11 @@ inline constexpr double angle_sigma_rad = 2.0 * units::degree_rad;
 inline constexpr double air_kg_m3 = 1.2;
 inline constexpr double scale_weights_kg_m3 = 8000.0;
 
-/// The standard deviation of a reading's main number in its own unit (kg, s, m, rad; kg/m³ for a block): as
+/// The standard deviation of a reading's main number in its own unit (kg, s, m, rad; kg/m³ for a board): as
 /// given, or the usual one.
 [[nodiscard]] double own_sigma(const document::Reading& reading);
 
-/// The main number of a reading, holder subtracted: kg, s, m, rad; kg/m³ for a block.
+/// The main number of a reading, holder subtracted: kg, s, m, rad; kg/m³ for a board.
 [[nodiscard]] double main_number(const document::Reading& reading);
 
 /// What a clip weighs in water over its mass: negative for one that floats, 1 where no material is given. At

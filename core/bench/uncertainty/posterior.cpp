@@ -24,12 +24,12 @@ Outcome<Posterior> posterior_of(const document::Document& document) {
     Posterior p{
         std::move(model), std::move(observer), prior, std::move(fit), 0, Stage::carved, false, {}, {}};
     for (const document::Reading& r : document.log) {
-        if (!r.struck) p.lure = std::max(p.lure, document::lure_of(r));
+        if (!r.excluded) p.lure = std::max(p.lure, document::lure_of(r));
     }
     for (const document::Reading& r : document.log) {
-        if (r.struck || document::lure_of(r) != p.lure) continue;
-        // A block is weighed before there is a lure, whatever stage stands beside it.
-        if (r.kind != document::ReadingKind::block) p.stage = std::max(p.stage, r.stage);
+        if (r.excluded || document::lure_of(r) != p.lure) continue;
+        // A board is weighed before there is a lure, whatever stage stands beside it.
+        if (r.kind != document::ReadingKind::board) p.stage = std::max(p.stage, r.stage);
         p.has_readings = true;
     }
     p.mean = p.fit.posterior.mean(p.lure);
@@ -58,7 +58,7 @@ TargetBand target_of(Posterior& p, const Finished& f) {
         target.high_kg = targets.in_water_kg + half;
         return target;
     }
-    FallModel& falls = p.observer->falls(Stage::dressed, water);
+    FallModel& falls = p.observer->falls(Stage::rigged, water);
     const fall::LevelFall level(*p.model->evaluation().body.lines);
     const double drag = p.model->drag(p.mean);
     const auto level_kg = [&](double speed) { return drag * level.in_water_kg(speed, water); };
@@ -93,9 +93,9 @@ Finished finished(Posterior& p) {
     const Model& model = *p.model;
     const materials::WaterProperties& water = model.water().fishing;
     Finished f;
-    f.balance = model.balance(Stage::dressed, -1, p.mean, water.density_kg_m3);
+    f.balance = model.balance(Stage::rigged, -1, p.mean, water.density_kg_m3);
     f.hang = Model::hang(f.balance);
-    const auto fall = model.fall(p.observer->falls(Stage::dressed, water), f.balance, p.mean);
+    const auto fall = model.fall(p.observer->falls(Stage::rigged, water), f.balance, p.mean);
     if (fall) f.fall = fall->speed_m_s;
     f.target = target_of(p, f);
 
@@ -119,7 +119,7 @@ std::array<Interval, 3> fall_intervals(Posterior& p, const Finished& f) {
     // target's.
     const double speed_m_s = f.fall ? f.fall->value : p.model->document().targets.fall_m_s;
     const auto exact = f.fall ? std::optional(f.forecast.mean(figure::mass))
-                              : p.observer->falls(Stage::dressed, water)
+                              : p.observer->falls(Stage::rigged, water)
                                     .in_water_for(f.balance.sum, p.model->drag(p.mean), speed_m_s);
     const double scale =
         exact.value_or(level.in_water_kg(speed_m_s, water)) / level.in_water_kg(speed_m_s, water);

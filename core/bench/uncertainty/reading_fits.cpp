@@ -27,7 +27,7 @@ bool is_weighing(ReadingKind kind) {
 
 constexpr std::array<const char*, stage_count> stage_words{
     "carved", "drilled", "with its hardware in", "leaded and capped",
-    "sealed", "painted", "clear coated",         "dressed"};
+    "sealed", "painted", "clear coated",         "rigged"};
 
 std::string shown(const Reading& r, double core) {
     const Unit unit = method_of(r.kind).unit;
@@ -78,7 +78,7 @@ void add_typing(std::vector<Alternative>& all, const Reading& r) {
 }
 
 void add_places(std::vector<Alternative>& all, const Reading& r, const document::Document& document) {
-    if (r.kind != ReadingKind::block) {
+    if (r.kind != ReadingKind::board) {
         for (int s = 0; s < stage_count; ++s) {
             if (static_cast<Stage>(s) == r.stage) continue;
             Reading other = r;
@@ -112,7 +112,7 @@ void add_water(std::vector<std::string>& explanations, const Reading& r, const O
                double wood_kg) {
     const double over = o.read - o.predicted;
     const bool most = std::abs(over) < 0.3 * wood_kg;
-    const bool in_water = r.kind == ReadingKind::hung_in_water || r.kind == ReadingKind::just_hangs ||
+    const bool in_water = r.kind == ReadingKind::hung_in_water || r.kind == ReadingKind::suspends ||
                           r.kind == ReadingKind::tub_fall;
     const std::string mass = number_text(std::abs(over), Unit::gram, 2) + " g";
     if (r.kind == ReadingKind::dry_weight && over > 0.0 && most)
@@ -201,7 +201,7 @@ void find_unused(Posterior& p, std::vector<ReadingFit>& all) {
     std::size_t unused = 0;
     for (ReadingFit& v : all) {
         const Reading& r = p.model->document().log[v.index];
-        if (r.struck || p.fit.lines[v.index]) continue;
+        if (r.excluded || p.fit.lines[v.index]) continue;
         v.warning = "Reading " + std::to_string(v.index + 1) +
                     " says nothing of this lure: " + method_of(r.kind).unused;
         if (unused++ < most_explained) explain(p, v, p.fit);

@@ -31,7 +31,7 @@ std::optional<document::Reading> reading_of_fall(const Posterior& p, Stage stage
 /// else the first.
 void add_reading(std::vector<document::Reading>& log, const document::Reading& reading) {
     if (log.size() >= document::max_readings) {
-        auto least = std::find_if(log.begin(), log.end(), [](const auto& old) { return old.struck; });
+        auto least = std::find_if(log.begin(), log.end(), [](const auto& old) { return old.excluded; });
         if (least == log.end()) {
             least = std::find_if(log.begin(), log.end(),
                                  [&](const auto& old) { return old.kind == reading.kind; });

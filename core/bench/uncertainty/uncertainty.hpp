@@ -59,7 +59,7 @@ struct StagePrediction {
 struct ReadingFit {
     std::size_t index = 0;        ///< into document.log
     bool used = true;             ///< false: excluded, or it carries no information on this lure
-    double read = 0.0;            ///< SI, holder subtracted: kg, s, m or rad; kg/m³ for a block
+    double read = 0.0;            ///< SI, holder subtracted: kg, s, m or rad; kg/m³ for a board
     double sigma = 0.0;           ///< standard deviation of the reading itself
     double predicted = 0.0;       ///< from all other readings, without this one
     double predicted_sigma = 0.0; ///< of `read − predicted`

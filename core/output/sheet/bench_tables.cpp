@@ -184,7 +184,7 @@ void add_cut_lists(Composer& pages, const SheetInput& job) {
               mm_text(part.at_m.x - job.evaluation.body.lines->nose_m()), mm_text(part.at_m.z)}});
     }
     if (d.tail) {
-        parts.push_back({{"Soft tail, cast", material_text(d.tail->material), stage_text(Stage::dressed),
+        parts.push_back({{"Soft tail, cast", material_text(d.tail->material), stage_text(Stage::rigged),
                           g_text(tail_kg(job)), std::to_string(lures),
                           mm_text(d.tail->x_m - job.evaluation.body.lines->nose_m()), mm_text(d.tail->z_m)}});
     }

@@ -121,14 +121,15 @@ void add_cover(Composer& pages, const SheetInput& job) {
     for (const Problem& warning : a.warnings)
         pages.caution(warning.sentence);
     pages.heading("Order of work");
-    pages.table({{"Step", 0.22}, {"Do", 2.4}, {"Then", 1.4}},
-                {{{"1", "Check both bars at the foot of every page with a rule.", "Templates"}},
-                 {{"2", "Saw the blank, carve to the section cards, weigh.", "Weigh-in: carved"}},
-                 {{"3", "Saw the joints, cut their relief, pockets and slots; drill.", "Drill table"}},
-                 {{"4", "Set eyes, pins and hangers.", "Cut list"}},
-                 {{"5", "Fill, cap, seal; then the tub.", "Weigh-in: sealed"}},
-                 {{"6", "Paint and clear coat, weigh after each.", "Coats"}},
-                 {{"7", "Hang hooks and tail; the last weighing.", "Weigh-in: dressed"}}});
+    pages.table(
+        {{"Step", 0.22}, {"Do", 2.4}, {"Then", 1.4}},
+        {{{"1", "Check both bars at the foot of every page with a rule.", "Templates"}},
+         {{"2", "Saw the body from the board, carve it to the section cards, weigh.", "Weigh-in: carved"}},
+         {{"3", "Saw the joints, cut their relief, pockets and slots; drill.", "Drill table"}},
+         {{"4", "Set eyes, pins and hangers.", "Cut list"}},
+         {{"5", "Fill, cap, seal; then the tub.", "Weigh-in: sealed"}},
+         {{"6", "Paint and clear coat, weigh after each.", "Coats"}},
+         {{"7", "Hang hooks and tail; the last weighing.", "Weigh-in: rigged"}}});
     add_link(pages, job);
 }
 

@@ -85,8 +85,8 @@ const char* stage_text(Stage stage) {
         return "painted";
     case Stage::clear_coated:
         return "clear coated";
-    case Stage::dressed:
-        return "dressed";
+    case Stage::rigged:
+        return "rigged";
     }
     return "";
 }

@@ -48,7 +48,7 @@ struct KeepOutBox {
 [[nodiscard]] bool has_hinge(const SheetInput& job, std::size_t joint);
 
 void add_cover(Composer& pages, const SheetInput& job);
-void add_blank(Composer& pages, const SheetInput& job);
+void add_board(Composer& pages, const SheetInput& job);
 void add_side(Composer& pages, const SheetInput& job);
 void add_top(Composer& pages, const SheetInput& job);
 void add_joint_cuts(Composer& pages, const SheetInput& job);

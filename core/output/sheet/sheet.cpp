@@ -133,7 +133,7 @@ sheet::Layout laid_out(const sheet::SheetInput& job, const sheet::Faces& faces, 
                           (lures == 1 ? std::string("One lure") : std::to_string(lures) + " lures") +
                               ". Nose left, back up. x aft from the nose.");
     add_cover(pages, job);
-    add_blank(pages, job);
+    add_board(pages, job);
     add_side(pages, job);
     add_top(pages, job);
     add_joint_cuts(pages, job);

@@ -59,9 +59,9 @@ void add_soft_tail(Composer& pages, const SheetInput& job) {
                       });
     };
     double low = -0.5 * tenon.height_m, high = 0.5 * tenon.height_m, half = 0.5 * tenon.thickness_m;
-    for (const auto& point : tail.bottom)
+    for (const auto& point : tail.belly)
         low = std::min(low, point.value);
-    for (const auto& point : tail.top)
+    for (const auto& point : tail.back)
         high = std::max(high, point.value);
     for (const auto& point : tail.half_thickness)
         half = std::max(half, point.value);

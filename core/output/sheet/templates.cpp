@@ -153,10 +153,10 @@ std::string inches(double metres) {
 
 } // namespace
 
-void add_blank(Composer& pages, const SheetInput& job) {
+void add_board(Composer& pages, const SheetInput& job) {
     const shape::Lines& lines = *job.evaluation.body.lines;
     const Extent e = extent(lines);
-    pages.new_page("Blank: saw lines");
+    pages.new_page("Board: saw lines");
     const double length = lines.length_m(), height = e.high_m - e.low_m, width = 2.0 * e.half_width_m;
     pages.paragraph("Board at least " + mm_text(length) + " × " + mm_text(height) + " × " + mm_text(width) +
                     " mm (" + inches(length) + " × " + inches(height) + " × " + inches(width) +

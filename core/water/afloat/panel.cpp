@@ -13,8 +13,8 @@ namespace evenfall::afloat {
 
 namespace {
 
-/// Step between the rims of one body, in the logarithm of fullness. The nearest rim is at most a quarter of a
-/// percent off; with its area corrected, the rim of a superellipse is then within 4e-4 of its half width.
+/// Step between the rims of one body, in the logarithm of parameter. The nearest rim is at most a quarter of
+/// a percent off; with its area corrected, the rim of a superellipse is then within 4e-4 of its half width.
 constexpr double ladder_step = 0.005;
 
 /// The whole section: area and moment of the unit rim, within a limit.
@@ -85,11 +85,11 @@ void set_points(const SoftInterval& interval, std::array<double, Panel::most_sec
 
 } // namespace
 
-const UnitRim& UnitRims::of(double fullness) {
-    if (last_ != nullptr && last_->fullness() == fullness) return *last_;
-    double key = fullness;
-    if (last_ != nullptr && !family_->is_polygon() && fullness > 0.0) {
-        key = std::exp(ladder_step * std::round(std::log(fullness) / ladder_step));
+const UnitRim& UnitRims::of(double parameter) {
+    if (last_ != nullptr && last_->parameter() == parameter) return *last_;
+    double key = parameter;
+    if (last_ != nullptr && !family_->is_polygon() && parameter > 0.0) {
+        key = std::exp(ladder_step * std::round(std::log(parameter) / ladder_step));
     }
     const auto found = rims_.find(key);
     last_ = &(found != rims_.end() ? found : rims_.emplace(key, UnitRim(*family_, key)).first)->second;
@@ -141,8 +141,8 @@ Section skin_section(const Skin& skin, double line_x_m, const shape::Station& st
     s.rim = &rim;
     s.half_width_m = st.half_width_m + skin.film_m;
     s.half_height_m = st.half_height_m + skin.film_m;
-    if (st.fullness != rim.fullness()) {
-        const double fit = std::sqrt(skin.lines->family().moments(st.fullness).area / rim.area());
+    if (st.parameter != rim.parameter()) {
+        const double fit = std::sqrt(skin.lines->family().moments(st.parameter).area / rim.area());
         s.half_width_m *= fit;
         s.half_height_m *= fit;
     }
@@ -177,7 +177,7 @@ Panel::Panel(const Skin& skin, double from_m, double to_m, bool soft_from, bool 
     }
     for (std::size_t k = 0; k < size_; ++k) {
         const shape::Station station = station_at(skin, x[k]);
-        sections_[k] = skin_section(skin, x[k], station, rims.of(station.fullness));
+        sections_[k] = skin_section(skin, x[k], station, rims.of(station.parameter));
         sections_[k].dx_m = dx[k];
     }
     ends_[0] = skin_section(skin, from_m, station_at(skin, from_m), *sections_[0].rim);
@@ -255,7 +255,7 @@ Section Panel::section_at(double x_m) const {
         s.x_m = x_m;
         return s;
     }
-    // Uses the nearest rim of the panel: fullness hardly changes within one.
+    // Uses the nearest rim of the panel: parameter hardly changes within one.
     std::size_t nearest = 0;
     for (std::size_t k = 1; k < size_; ++k) {
         if (std::abs(sections_[k].x_m - x_m) < std::abs(sections_[nearest].x_m - x_m)) nearest = k;

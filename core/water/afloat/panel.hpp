@@ -14,14 +14,14 @@
 
 namespace evenfall::afloat {
 
-/// The unit rims of a hull; their addresses stay valid. A body of constant fullness needs only one. Where
-/// fullness varies along a curved family, rims half a percent of fullness apart are used, scaled to the true
-/// area.
+/// The unit rims of a hull; their addresses stay valid. A body of constant parameter needs only one. Where
+/// parameter varies along a curved family, rims half a percent of parameter apart are used, scaled to the
+/// true area.
 class UnitRims {
 public:
     explicit UnitRims(const shape::SectionFamily& family) : family_(&family) {}
 
-    [[nodiscard]] const UnitRim& of(double fullness);
+    [[nodiscard]] const UnitRim& of(double parameter);
     [[nodiscard]] const UnitRim& box();
 
 private:
@@ -143,7 +143,7 @@ private:
     Vec3 half_size_;
 };
 
-/// A section of the skin at x of the lines, with the unit rim of nearly equal fullness, scaled to the true
+/// A section of the skin at x of the lines, with the unit rim of nearly equal parameter, scaled to the true
 /// area.
 [[nodiscard]] Section skin_section(const Skin& skin, double line_x_m, const shape::Station& station,
                                    const UnitRim& rim);

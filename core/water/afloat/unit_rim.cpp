@@ -179,7 +179,7 @@ private:
 
 /// From the belly centre to the back centre: the corners of a polygon; of a curved rim many points, its
 /// corners among them. All in one call, since a family may tell mirrored points from one another.
-std::vector<UnitPoint> rim_points(const shape::SectionFamily& family, double fullness) {
+std::vector<UnitPoint> rim_points(const shape::SectionFamily& family, double parameter) {
     const auto breaks = family.rim_breaks();
     const std::size_t pieces = breaks.size() + 1;
     const std::size_t each = family.is_polygon() ? 1 : most_edges / pieces;
@@ -192,7 +192,7 @@ std::vector<UnitPoint> rim_points(const shape::SectionFamily& family, double ful
             tau.push_back(from + (to - from) * static_cast<double>(i) / static_cast<double>(each));
     }
     std::vector<shape::RimPoint> found(tau.size());
-    family.rims(fullness, tau, found);
+    family.rims(parameter, tau, found);
     std::vector<UnitPoint> points;
     points.reserve(tau.size());
     for (std::size_t i = 0; i < found.size(); ++i) {
@@ -221,9 +221,9 @@ bool is_convex(const std::vector<RimVertex>& rim) {
 
 } // namespace
 
-UnitRim::UnitRim(const shape::SectionFamily& family, double fullness) : fullness_(fullness) {
-    const std::vector<UnitPoint> points = rim_points(family, fullness);
-    const double scale = std::sqrt(family.moments(fullness).area / area_of(points));
+UnitRim::UnitRim(const shape::SectionFamily& family, double parameter) : parameter_(parameter) {
+    const std::vector<UnitPoint> points = rim_points(family, parameter);
+    const double scale = std::sqrt(family.moments(parameter).area / area_of(points));
     rim_.reserve(points.size());
     for (const UnitPoint& p : points) {
         RimVertex v{{scale * p.y, scale * p.z}, {}};

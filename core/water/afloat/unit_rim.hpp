@@ -56,9 +56,9 @@ struct UnitLine {
 /// of its rim where it is widest.
 class UnitRim {
 public:
-    UnitRim(const shape::SectionFamily& family, double fullness);
+    UnitRim(const shape::SectionFamily& family, double parameter);
 
-    [[nodiscard]] double fullness() const { return fullness_; }
+    [[nodiscard]] double parameter() const { return parameter_; }
     [[nodiscard]] double area() const { return 2.0 * rim_.back().before.area; }
     [[nodiscard]] double moment_z() const { return 2.0 * rim_.back().before.moment_z; }
     [[nodiscard]] double back_z() const { return rim_.back().at.z; }
@@ -79,7 +79,7 @@ private:
     std::vector<RimVertex> rim_; ///< from the belly centre to the back centre
     std::size_t widest_ = 0;
     bool convex_ = false; ///< strictly convex, by its vertices
-    double fullness_ = 0.0;
+    double parameter_ = 0.0;
 };
 
 } // namespace evenfall::afloat

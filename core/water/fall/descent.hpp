@@ -106,7 +106,7 @@ struct Track {
 class FallingLure {
 public:
     FallingLure(const shape::Body& body, const ledger::Ledger& ledger, const document::Document& document,
-                const materials::WaterProperties& water, Stage stage = Stage::dressed);
+                const materials::WaterProperties& water, Stage stage = Stage::rigged);
     /// The same with a hull computed before (hull.hpp): it is the same at every stage.
     FallingLure(HydroBody hull, const shape::Body& body, const ledger::Ledger& ledger,
                 const document::Document& document, const materials::WaterProperties& water, Stage stage);

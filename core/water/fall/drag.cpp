@@ -13,7 +13,7 @@ constexpr double blasius = 1.328; // friction of a whole laminar plate, one side
 
 } // namespace
 
-double equivalent_fullness(double filled_share) {
+double equivalent_exponent(double filled_share) {
     // With u = 1/n the missing share 1 − A/(4ab) starts as π²u²/6, so u is a smooth function of its square
     // root.
     const double y = std::sqrt(std::clamp(1.0 - filled_share, 0.0, 0.5));
@@ -25,7 +25,7 @@ double equivalent_fullness(double filled_share) {
 double pressure_drag_coefficient(const Strip& strip) {
     const double slenderness = strip.chord_m / strip.width_m;
     const double ellipse = slenderness >= 1.0 ? 1.1 / slenderness : 1.98 - 0.88 * std::pow(slenderness, 1.25);
-    const double squarer = std::max(strip.fullness - 2.0, 0.0);
+    const double squarer = std::max(strip.exponent - 2.0, 0.0);
     return ellipse + 0.35 * squarer / (1.0 + 0.5 * squarer);
 }
 
@@ -46,19 +46,19 @@ std::vector<Strip> strips(const shape::Lines& lines) {
     const double half_length = lines.length_m() / 2.0;
     const double middle = lines.breakpoints_m().front() + half_length;
     const double step = std::numbers::pi / strip_count;
-    double fullness_parameter = std::nan("");
-    double fullness = 2.0;
+    double parameter = std::nan("");
+    double exponent = 2.0;
     for (int i = 0; i < strip_count; ++i) {
         const double angle = (i + 0.5) * step;
         const double x = middle - half_length * std::cos(angle);
         const shape::Station station = lines.at(x);
         if (!(station.half_width_m > 0.0 && station.half_height_m > 0.0)) continue;
-        if (station.fullness != fullness_parameter) { // most bodies keep one section along their length
-            fullness_parameter = station.fullness;
-            fullness = equivalent_fullness(lines.family().moments(fullness_parameter).area / 4.0);
+        if (station.parameter != parameter) { // most bodies keep one section along their length
+            parameter = station.parameter;
+            exponent = equivalent_exponent(lines.family().moments(parameter).area / 4.0);
         }
         slices.push_back({x, half_length * std::sin(angle) * step, 2.0 * station.half_width_m,
-                          2.0 * station.half_height_m, fullness});
+                          2.0 * station.half_height_m, exponent});
     }
     return slices;
 }

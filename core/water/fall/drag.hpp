@@ -17,7 +17,7 @@ struct Strip {
     double length_m = 0.0; ///< along x
     double width_m = 0.0;  ///< t: across the flow; > 0
     double chord_m = 0.0;  ///< c: along the flow; > 0
-    double fullness = 2.0; ///< n of the superellipse with the same filled share; 2 = ellipse
+    double exponent = 2.0; ///< n of the superellipse with the same filled share; 2 = ellipse
 };
 
 /// Reduction of the strips' drag by the ends: κ in drag = κ ∑ (strip drag). Own estimate. Low end: fixed
@@ -34,7 +34,7 @@ inline constexpr EndEffect end_effect{};
 /// Share of its box that a section fills, A/(4ab) → n of the superellipse with the same share. Valid from 0.5
 /// (n = 1) to 1; below 0.5 gives 1. A square corner gives 200, beyond which nothing changes. Own fit of
 /// A/(4ab) = Γ(1+1/n)²/Γ(1+2/n); n is within 0.2 %, which changes the drag coefficient by under 0.001.
-[[nodiscard]] double equivalent_fullness(double filled_share);
+[[nodiscard]] double equivalent_exponent(double filled_share);
 
 /// The part of a strip's drag coefficient, on its width, that does not depend on speed.
 ///

@@ -31,6 +31,6 @@ struct DragItem {
 ///          the side (the flank); its tenon is behind the wood and left out.
 ///   ball   everything else: a sphere of that volume. Range 0.7 to 1.6.
 [[nodiscard]] std::vector<DragItem> drag_items(const shape::Lines& lines, const document::Document& document,
-                                               const ledger::Ledger& ledger, Stage stage = Stage::dressed);
+                                               const ledger::Ledger& ledger, Stage stage = Stage::rigged);
 
 } // namespace evenfall::fall

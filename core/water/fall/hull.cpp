@@ -29,16 +29,16 @@ HydroBody hull(const shape::Lines& lines, double skin_m2, double skin_z_m) {
     double width_squares = 0.0;  // ∫(half width)² dx
     double height_squares = 0.0; // ∫(half height)² dx
     double strip_heave = 0.0, strip_heave_x = 0.0, strip_heave_xx = 0.0;
-    double fullness = 2.0;
+    double exponent = 2.0;
     double share = std::numbers::pi / 4.0;
     double covered = 0.0;
     for (const Strip& s : strips(lines)) {
         const double area = s.width_m * s.length_m;
         h.slices.push_back(
             {s.x_m, pressure_drag_coefficient(s) * area, friction_drag_coefficient(s, 1.0, unit) * area});
-        if (s.fullness != fullness) {
-            fullness = s.fullness;
-            share = filled_share(fullness);
+        if (s.exponent != exponent) {
+            exponent = s.exponent;
+            share = filled_share(exponent);
         }
         const double section = share * s.width_m * s.chord_m;
         volume += section * s.length_m;

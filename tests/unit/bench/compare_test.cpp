@@ -98,7 +98,7 @@ TEST_CASE("a denser ballast needs no deeper holes, and one that does not fit say
 
 TEST_CASE("a lure that cannot be built has no choice of woods or metals", "[compare]") {
     document::Document broken = demo();
-    broken.shape.top.clear();
+    broken.shape.back.clear();
     CHECK_FALSE(compare::woods(broken).ok());
     CHECK_FALSE(compare::metals(broken).ok());
 }

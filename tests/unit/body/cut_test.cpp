@@ -42,9 +42,9 @@ Twin by_columns(const Body& body, std::size_t segment) {
             const double y = half * u * (2.0 - u); // thinner towards the side
             const double w = 2.0 * half * 2.0 * (1.0 - u) / columns * (s.x_to_m - s.x_from_m) / slices;
             const double up = st.centre_z_m + st.half_height_m * body.lines->family().upper_z(
-                                                                     st.fullness, y / st.half_width_m);
+                                                                     st.parameter, y / st.half_width_m);
             const double low = st.centre_z_m + st.half_height_m * body.lines->family().lower_z(
-                                                                      st.fullness, y / st.half_width_m);
+                                                                      st.parameter, y / st.half_width_m);
             const double v = w * (up - low);
             const double vz = 0.5 * w * (up * up - low * low);
             t.volume += v;
@@ -86,8 +86,8 @@ TEST_CASE("segments with reliefs weigh and balance like their columns of wood, i
         shape.section = section;
         const Body body = cut_or_fail(shape, support::two_joints());
         for (std::size_t k = 0; k < 3; ++k) {
-            INFO("segment " << k << " kind " << static_cast<int>(section.kind) << " fullness "
-                            << section.fullness.front().value);
+            INFO("segment " << k << " kind " << static_cast<int>(section.kind) << " parameter "
+                            << section.curve().front().value);
             const Twin t = by_columns(body, k);
             const Segment& s = body.segments[k];
             // 1500 × 200 midpoint columns err by about 1e-5.
@@ -169,7 +169,7 @@ TEST_CASE("segments and what the saw takes add up to the whole", "[shape]") {
 
 TEST_CASE("a lure k times as large has k³ the wood, k² the skin, k the curvature", "[shape]") {
     document::Shape large = support::drawn_minnow();
-    for (auto* curve : {&large.top, &large.bottom, &large.half_width}) {
+    for (auto* curve : {&large.back, &large.belly, &large.half_width}) {
         for (auto& p : *curve) {
             p.x_m *= 1.7;
             p.value *= 1.7;
@@ -196,8 +196,8 @@ TEST_CASE("a lure k times as large has k³ the wood, k² the skin, k the curvatu
 
 TEST_CASE("a lure turned belly up has its centroids and products of inertia turned too", "[shape]") {
     document::Shape turned = support::drawn_minnow();
-    std::swap(turned.top, turned.bottom);
-    for (auto* curve : {&turned.top, &turned.bottom}) {
+    std::swap(turned.back, turned.belly);
+    for (auto* curve : {&turned.back, &turned.belly}) {
         for (auto& p : *curve)
             p.value = -p.value;
     }

@@ -143,7 +143,7 @@ namespace {
 document::Document with_section(std::vector<document::OutlinePoint> half_outline, double diameter_mm,
                                 double depth_mm) {
     document::Document d = with_hole(60, diameter_mm, depth_mm);
-    d.shape.section.kind = document::SectionKind::free;
+    d.shape.section.kind = document::SectionKind::drawn;
     d.shape.section.half_outline = std::move(half_outline);
     return d;
 }
@@ -221,10 +221,10 @@ TEST_CASE(
 TEST_CASE("what a bit takes out of a hollow in the belly is more than its own cylinder") {
     document::Document d = with_hole(60, 10, 8);
     d.holes[0].wall_m = 0.0;
-    d.shape.bottom.clear();
+    d.shape.belly.clear();
     for (const auto& [x, z] :
          {std::pair{0.0, -15.0}, {50.0, -15.0}, {60.0, -8.0}, {70.0, -15.0}, {120.0, -15.0}}) {
-        d.shape.bottom.push_back({m_from_mm(x), m_from_mm(z)});
+        d.shape.belly.push_back({m_from_mm(x), m_from_mm(z)});
     }
     const auto evaluation = evaluate(d);
     REQUIRE(evaluation.ok());

@@ -1,4 +1,4 @@
-#include "body/blank.hpp"
+#include "body/board.hpp"
 #include "body/body.hpp"
 #include "body/measured.hpp"
 #include "evenfall.hpp"
@@ -17,10 +17,10 @@ document::Document cylinder() {
     document::Document d;
     d.name = "Cylinder";
     d.segment_names = {"Body"};
-    d.shape.top = {{0.0, 0.010}, {0.100, 0.010}};
-    d.shape.bottom = {{0.0, -0.010}, {0.100, -0.010}};
+    d.shape.back = {{0.0, 0.010}, {0.100, 0.010}};
+    d.shape.belly = {{0.0, -0.010}, {0.100, -0.010}};
     d.shape.half_width = {{0.0, 0.005}, {0.100, 0.005}};
-    d.shape.section.fullness = {{0.0, 2.0}};
+    d.shape.section.curve() = {{0.0, 2.0}};
     return d;
 }
 
@@ -113,37 +113,37 @@ TEST_CASE("a lure without readings and blank is written without a word of them",
 TEST_CASE("readings and blank come back from text and link as they went in", "[preset][measured]") {
     document::Document d = cylinder();
     d.shape.measured = {{0.030, 0.012, std::nullopt}, {0.060, std::nullopt, 0.018}};
-    d.blank = document::Blank{0.110, 0.025, 0.014, 0.001};
+    d.board = document::Board{0.110, 0.025, 0.014, 0.001};
     for (const auto& read : {read_document(write_document(d)), read_link(write_link(d))}) {
         REQUIRE(read.ok());
         REQUIRE(read->shape.measured.size() == 2);
         CHECK_THAT(read->shape.measured[0].width_m.value_or(0.0), WithinAbs(0.012, 1e-12));
         CHECK_FALSE(read->shape.measured[0].height_m.has_value());
         CHECK_THAT(read->shape.measured[1].height_m.value_or(0.0), WithinAbs(0.018, 1e-12));
-        REQUIRE(read->blank.has_value());
-        CHECK_THAT(read->blank->thickness_m, WithinAbs(0.014, 1e-12));
-        CHECK_THAT(read->blank->saw_m, WithinAbs(0.001, 1e-12));
+        REQUIRE(read->board.has_value());
+        CHECK_THAT(read->board->thickness_m, WithinAbs(0.014, 1e-12));
+        CHECK_THAT(read->board->saw_m, WithinAbs(0.001, 1e-12));
     }
 }
 
 TEST_CASE("a blank warns exactly where body and saw do not fit into it", "[shape][blank]") {
     const auto body = evaluate(cylinder());
     REQUIRE(body.ok());
-    const auto paths = [&](document::Blank blank) {
+    const auto paths = [&](document::Board blank) {
         std::vector<std::string> out;
-        for (const auto& problem : shape::blank_warnings(blank, *body->body.lines))
+        for (const auto& problem : shape::board_warnings(blank, *body->body.lines))
             out.push_back(problem.path);
         return out;
     };
     // 100 × 20 × 10 mm and 1 mm for the saw all round.
     CHECK(paths({0.102, 0.022, 0.012, 0.001}).empty());
-    CHECK(paths({0.1019, 0.022, 0.012, 0.001}) == std::vector<std::string>{"/blank/length_mm"});
+    CHECK(paths({0.1019, 0.022, 0.012, 0.001}) == std::vector<std::string>{"/board/length_mm"});
     CHECK(paths({0.102, 0.0219, 0.0119, 0.001}) ==
-          std::vector<std::string>{"/blank/height_mm", "/blank/thickness_mm"});
+          std::vector<std::string>{"/board/height_mm", "/board/thickness_mm"});
     document::Document d = cylinder();
-    d.blank = document::Blank{0.102, 0.022, 0.0119, 0.001};
+    d.board = document::Board{0.102, 0.022, 0.0119, 0.001};
     const auto warned = evaluate(d);
     REQUIRE(warned.ok());
     REQUIRE_FALSE(warned->answers.warnings.empty());
-    CHECK(warned->answers.warnings.back().path == "/blank/thickness_mm");
+    CHECK(warned->answers.warnings.back().path == "/board/thickness_mm");
 }

@@ -29,7 +29,7 @@ double skin_by_triangles(const Body& body, std::size_t segment) {
     const auto point = [&](int i, int k) {
         const double x = s.x_from_m + (s.x_to_m - s.x_from_m) * i / slices;
         const Station st = body.lines->at(x);
-        const RimPoint p = body.lines->family().rim(st.fullness, -1.0 + 2.0 * k / steps);
+        const RimPoint p = body.lines->family().rim(st.parameter, -1.0 + 2.0 * k / steps);
         return Vec3{x, st.half_width_m * p.y, st.centre_z_m + st.half_height_m * p.z};
     };
     const auto area = [&](const Vec3& a, const Vec3& b, const Vec3& c) {
@@ -70,12 +70,12 @@ double curvature_by_support(const Body& body, std::size_t segment) {
             for (int round = 0; round < 60; ++round) {
                 const Station f = body.lines->at(from);
                 const Station t = body.lines->at(to);
-                from = s.x_from_m + fore * f.half_width_m * body.lines->family().rim(f.fullness, tau).y;
-                to = s.x_to_m - aft * t.half_width_m * body.lines->family().rim(t.fullness, tau).y;
+                from = s.x_from_m + fore * f.half_width_m * body.lines->family().rim(f.parameter, tau).y;
+                to = s.x_to_m - aft * t.half_width_m * body.lines->family().rim(t.parameter, tau).y;
             }
             const double x = from + (to - from) * 0.5 * (1.0 - std::cos(std::numbers::pi * i / slices));
             const Station st = body.lines->at(x);
-            const RimPoint p = body.lines->family().rim(st.fullness, tau);
+            const RimPoint p = body.lines->family().rim(st.parameter, tau);
             points.push_back({x, st.half_width_m * p.y, st.centre_z_m + st.half_height_m * p.z});
         }
     }
@@ -104,7 +104,7 @@ TEST_CASE(
     "[shape]") {
     std::vector<document::Section> sections = support::section_kinds();
     for (const double n : {1.2, 1.5, 4.0, 8.0, 12.0})
-        sections.push_back({document::SectionKind::superellipse, {{0.0, n}}, {}});
+        sections.push_back({document::SectionKind::rounded, {{0.0, n}}, {}, {}});
     for (const document::Section& section : sections) {
         document::Shape shape = support::drawn_minnow();
         shape.section = section;
@@ -112,13 +112,13 @@ TEST_CASE(
         REQUIRE(lines.ok());
         const auto body = cut(*lines, support::two_joints());
         REQUIRE(body.ok());
-        INFO("kind " << static_cast<int>(section.kind) << " fullness " << section.fullness.front().value);
+        INFO("kind " << static_cast<int>(section.kind) << " parameter " << section.curve().front().value);
         // The middle segment has no end disc. Triangles err by up to 2e-4 along the flanks.
         CHECK_THAT(body->segments[1].skin_m2, WithinRel(skin_by_triangles(*body, 1), 8e-4));
         const auto flat = cut(*lines, {{0.054, 0.002, 0.0, 0.0}, {0.096, 0.002, 0.0, 0.0}});
         REQUIRE(flat.ok());
-        const double n = section.fullness.front().value;
-        const bool is_usual = section.kind != document::SectionKind::superellipse || (n >= 1.5 && n <= 8.0);
+        const double n = section.curve().front().value;
+        const bool is_usual = section.kind != document::SectionKind::rounded || (n >= 1.5 && n <= 8.0);
         CHECK_THAT(flat->segments[1].skin_m2, WithinRel(skin_by_triangles(*flat, 1), is_usual ? 1e-4 : 7e-4));
     }
 }

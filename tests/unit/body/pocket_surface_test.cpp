@@ -33,11 +33,11 @@ Body uncut(std::shared_ptr<const Lines> lines) {
 /// A block of 120 × 20 × 30 mm.
 Body block(const std::vector<document::Joint>& joints = {}) {
     document::Shape s;
-    s.top = {{0.0, 0.015}, {0.120, 0.015}};
-    s.bottom = {{0.0, -0.015}, {0.120, -0.015}};
+    s.back = {{0.0, 0.015}, {0.120, 0.015}};
+    s.belly = {{0.0, -0.015}, {0.120, -0.015}};
     s.half_width = {{0.0, 0.010}, {0.120, 0.010}};
     s.section.kind = document::SectionKind::chamfered;
-    s.section.fullness = {{0.0, 0.0}};
+    s.section.curve() = {{0.0, 0.0}};
     auto lines = drawn_lines(s);
     REQUIRE(lines.ok());
     return cut_by(*lines, joints);
@@ -98,7 +98,7 @@ Slow by_tiles(const Body& body, std::size_t segment, Box box) {
             const double dx =
                 (std::min(box.x_to_m, lines.tail_m()) - std::max(box.x_from_m, lines.nose_m())) / n;
             const Station st = lines.at(x);
-            const SkinPoint p = skin_point(st, lines.family().rim(st.fullness, 2.0 * v - 1.0));
+            const SkinPoint p = skin_point(st, lines.family().rim(st.parameter, 2.0 * v - 1.0));
             const double cross = p.y_x * p.z_tau - p.z_x * p.y_tau;
             const double area =
                 dx * (2.0 / n) * std::sqrt(p.y_tau * p.y_tau + p.z_tau * p.z_tau + cross * cross);

@@ -15,7 +15,7 @@ using Catch::Matchers::WithinRel;
 namespace {
 
 /// Moments by very many thin strips of constant Y: slow, and free of rims and closed forms.
-UnitMoments by_strips(const SectionFamily& family, double fullness) {
+UnitMoments by_strips(const SectionFamily& family, double parameter) {
     UnitMoments m;
     const int strips = 20000;
     for (int k = 0; k < strips; ++k) {
@@ -23,8 +23,8 @@ UnitMoments by_strips(const SectionFamily& family, double fullness) {
         const double s = (k + 0.5) / strips;
         const double y = s * s * (3.0 - 2.0 * s);
         const double w = 2.0 * 6.0 * s * (1.0 - s) / strips;
-        const double up = family.upper_z(fullness, y);
-        const double low = family.lower_z(fullness, y);
+        const double up = family.upper_z(parameter, y);
+        const double low = family.lower_z(parameter, y);
         m.area += w * (up - low);
         m.z += w * 0.5 * (up * up - low * low);
         m.yy += w * y * y * (up - low);
@@ -36,10 +36,10 @@ UnitMoments by_strips(const SectionFamily& family, double fullness) {
 const std::vector<document::OutlinePoint> boat{{0.0, -1.0}, {0.4, -0.9}, {1.0, 0.2},
                                                {1.0, 0.5},  {0.3, 1.0},  {0.0, 1.0}};
 
-void check_family(const SectionFamily& family, double fullness, double tolerance) {
-    INFO("fullness " << fullness);
-    const UnitMoments closed = family.moments(fullness);
-    const UnitMoments strips = by_strips(family, fullness);
+void check_family(const SectionFamily& family, double parameter, double tolerance) {
+    INFO("parameter " << parameter);
+    const UnitMoments closed = family.moments(parameter);
+    const UnitMoments strips = by_strips(family, parameter);
     CHECK_THAT(closed.area, WithinAbs(strips.area, tolerance));
     CHECK_THAT(closed.z, WithinAbs(strips.z, tolerance));
     CHECK_THAT(closed.yy, WithinAbs(strips.yy, tolerance));
@@ -47,25 +47,25 @@ void check_family(const SectionFamily& family, double fullness, double tolerance
 
     for (double tau = -0.985; tau < 1.0; tau += 0.03) {
         INFO("tau " << tau);
-        const RimPoint p = family.rim(fullness, tau);
+        const RimPoint p = family.rim(parameter, tau);
         // On the rim by the other calls
         // (where they are not so steep that rounding shows).
-        if (p.y < 0.95 && p.z > family.upper_z(fullness, 1.0))
-            CHECK_THAT(p.z, WithinAbs(family.upper_z(fullness, p.y), 1e-9));
-        if (p.y < 0.95 && p.z < family.lower_z(fullness, 1.0))
-            CHECK_THAT(p.z, WithinAbs(family.lower_z(fullness, p.y), 1e-9));
-        if (std::abs(p.z) < 0.95) CHECK_THAT(p.y, WithinAbs(family.half_width(fullness, p.z), 1e-9));
+        if (p.y < 0.95 && p.z > family.upper_z(parameter, 1.0))
+            CHECK_THAT(p.z, WithinAbs(family.upper_z(parameter, p.y), 1e-9));
+        if (p.y < 0.95 && p.z < family.lower_z(parameter, 1.0))
+            CHECK_THAT(p.z, WithinAbs(family.lower_z(parameter, p.y), 1e-9));
+        if (std::abs(p.z) < 0.95) CHECK_THAT(p.y, WithinAbs(family.half_width(parameter, p.z), 1e-9));
         // Derivatives against differences, away from breaks.
         const double h = 1e-5;
-        const RimPoint before = family.rim(fullness, tau - h);
-        const RimPoint after = family.rim(fullness, tau + h);
+        const RimPoint before = family.rim(parameter, tau - h);
+        const RimPoint after = family.rim(parameter, tau + h);
         CHECK_THAT(p.y_tau, WithinAbs((after.y - before.y) / (2 * h), 1e-6));
         CHECK_THAT(p.z_tau, WithinAbs((after.z - before.z) / (2 * h), 1e-6));
         const double f = 1e-5;
-        const RimPoint less = family.rim(fullness - f, tau);
-        const RimPoint more = family.rim(fullness + f, tau);
-        CHECK_THAT(p.y_fullness, WithinAbs((more.y - less.y) / (2 * f), 1e-7));
-        CHECK_THAT(p.z_fullness, WithinAbs((more.z - less.z) / (2 * f), 1e-7));
+        const RimPoint less = family.rim(parameter - f, tau);
+        const RimPoint more = family.rim(parameter + f, tau);
+        CHECK_THAT(p.y_parameter, WithinAbs((more.y - less.y) / (2 * f), 1e-7));
+        CHECK_THAT(p.z_parameter, WithinAbs((more.z - less.z) / (2 * f), 1e-7));
     }
 }
 
@@ -112,7 +112,7 @@ TEST_CASE("rim points asked for together are those asked for one by one", "[shap
             CHECK_THAT(points[k].y, WithinAbs(p.y, 1e-14));
             CHECK_THAT(points[k].z, WithinAbs(p.z, 1e-14));
             CHECK_THAT(points[k].y_tau, WithinAbs(p.y_tau, 1e-13));
-            CHECK_THAT(points[k].z_fullness, WithinAbs(p.z_fullness, 1e-14));
+            CHECK_THAT(points[k].z_parameter, WithinAbs(p.z_parameter, 1e-14));
         }
     }
 }

@@ -33,20 +33,20 @@ Problem cut_problem(const std::vector<document::Joint>& joints) {
     return body.problems().front();
 }
 
-document::Section free_section(std::vector<document::OutlinePoint> points) {
-    return {document::SectionKind::free, {{0.0, 2.0}}, std::move(points)};
+document::Section drawn_section(std::vector<document::OutlinePoint> points) {
+    return {document::SectionKind::drawn, {}, {}, std::move(points)};
 }
 
 } // namespace
 
 TEST_CASE("a drawing is refused by the point that is wrong, in one sentence with the limit", "[shape]") {
-    const auto nan_point = drawing_problem([](auto& s) { s.top[3].value = not_a_number; });
+    const auto nan_point = drawing_problem([](auto& s) { s.back[3].value = not_a_number; });
     CHECK(nan_point.code == ProblemCode::not_a_number);
-    CHECK(nan_point.path == "/shape/top_mm/3");
+    CHECK(nan_point.path == "/shape/back_mm/3");
     CHECK(nan_point.sentence == "Point 4 of the back line is not a number.");
 
-    CHECK(drawing_problem([](auto& s) { s.bottom[1].x_m = std::numeric_limits<double>::infinity(); }).path ==
-          "/shape/bottom_mm/1");
+    CHECK(drawing_problem([](auto& s) { s.belly[1].x_m = std::numeric_limits<double>::infinity(); }).path ==
+          "/shape/belly_mm/1");
 
     const auto order = drawing_problem([](auto& s) { s.half_width[2].x_m = s.half_width[1].x_m; });
     CHECK(order.code == ProblemCode::out_of_order);
@@ -54,34 +54,34 @@ TEST_CASE("a drawing is refused by the point that is wrong, in one sentence with
     CHECK(order.sentence ==
           "Point 3 of the half width must lie at least 0.01 mm behind the point before it.");
 
-    const auto few = drawing_problem([](auto& s) { s.bottom.resize(1); });
-    CHECK(few.path == "/shape/bottom_mm");
+    const auto few = drawing_problem([](auto& s) { s.belly.resize(1); });
+    CHECK(few.path == "/shape/belly_mm");
     CHECK(few.sentence == "The belly line has 1 points and needs at least 2.");
 
     const auto many = drawing_problem([](auto& s) {
-        s.top.clear();
+        s.back.clear();
         for (int k = 0; k < 65; ++k)
-            s.top.push_back({0.14 * k / 64.0, 0.01});
+            s.back.push_back({0.14 * k / 64.0, 0.01});
     });
     CHECK(many.code == ProblemCode::too_large);
-    CHECK(many.path == "/shape/top_mm");
+    CHECK(many.path == "/shape/back_mm");
 
-    const auto high = drawing_problem([](auto& s) { s.top[2].value = 0.151; });
-    CHECK(high.path == "/shape/top_mm/2");
+    const auto high = drawing_problem([](auto& s) { s.back[2].value = 0.151; });
+    CHECK(high.path == "/shape/back_mm/2");
     CHECK(high.limit == "-150 to 150 mm");
     const auto wide = drawing_problem([](auto& s) { s.half_width[2].value = 0.1201; });
     CHECK(wide.limit == "0 to 120 mm");
     CHECK(wide.sentence == "Point 3 of the half width must be 0 to 120 mm.");
     CHECK(drawing_problem([](auto& s) { s.half_width[2].value = -0.001; }).path == "/shape/half_width_mm/2");
 
-    CHECK(drawing_problem([](auto& s) { s.top[0].x_m = 0.001; }).sentence ==
+    CHECK(drawing_problem([](auto& s) { s.back[0].x_m = 0.001; }).sentence ==
           "The back line must start at the nose, x = 0 mm.");
     const auto length = drawing_problem([](auto& s) { s.half_width.back().x_m = 0.139; });
     CHECK(length.path == "/shape/half_width_mm/6");
     CHECK(length.sentence == "The half width must end at the tail like the back line, x = 140 mm.");
 
     const auto small = drawing_problem([](auto& s) {
-        for (auto* curve : {&s.top, &s.bottom, &s.half_width}) {
+        for (auto* curve : {&s.back, &s.belly, &s.half_width}) {
             for (auto& p : *curve)
                 p.x_m *= 0.1;
         }
@@ -90,16 +90,16 @@ TEST_CASE("a drawing is refused by the point that is wrong, in one sentence with
 }
 
 TEST_CASE("a body without height or width somewhere between nose and tail is refused", "[shape]") {
-    const auto crossed = drawing_problem([](auto& s) { s.bottom[3].value = 0.017; });
+    const auto crossed = drawing_problem([](auto& s) { s.belly[3].value = 0.017; });
     CHECK(crossed.code == ProblemCode::crossed_profile);
-    CHECK(crossed.path.starts_with("/shape/top_mm/"));
+    CHECK(crossed.path.starts_with("/shape/back_mm/"));
     CHECK(crossed.limit == "above the belly line");
 
     // Above each other at every station, crossed between them: the back line sags through a belly line drawn
     // by two points.
     const auto between = drawing_problem([](auto& s) {
-        s.top = {{0.0, 0.010}, {0.04, 0.0005}, {0.09, 0.0005}, {0.14, 0.010}};
-        s.bottom = {{0.0, -0.004}, {0.05, -0.001}, {0.065, 0.0006}, {0.08, -0.001}, {0.14, -0.004}};
+        s.back = {{0.0, 0.010}, {0.04, 0.0005}, {0.09, 0.0005}, {0.14, 0.010}};
+        s.belly = {{0.0, -0.004}, {0.05, -0.001}, {0.065, 0.0006}, {0.08, -0.001}, {0.14, -0.004}};
     });
     CHECK(between.code == ProblemCode::crossed_profile);
 
@@ -111,7 +111,7 @@ TEST_CASE("a body without height or width somewhere between nose and tail is ref
 
     // A point at nose and tail is a shape like any other.
     document::Shape pointed = support::drawn_minnow();
-    for (auto* curve : {&pointed.top, &pointed.bottom, &pointed.half_width}) {
+    for (auto* curve : {&pointed.back, &pointed.belly, &pointed.half_width}) {
         curve->front().value = 0.0;
         curve->back().value = 0.0;
     }
@@ -124,23 +124,23 @@ TEST_CASE("a body without height or width somewhere between nose and tail is ref
 }
 
 TEST_CASE("sections are refused by their own limits", "[shape]") {
-    const auto thin = drawing_problem([](auto& s) { s.section.fullness = {{0.0, 2.0}, {0.1, 1.1}}; });
-    CHECK(thin.path == "/shape/section/fullness/1");
+    const auto thin = drawing_problem([](auto& s) { s.section.curve() = {{0.0, 2.0}, {0.1, 1.1}}; });
+    CHECK(thin.path == "/shape/section/exponent/1");
     CHECK(thin.limit == "1.2 to 12");
     CHECK(drawing_problem([](auto& s) {
-              s.section.fullness = {{0.0, 12.1}};
+              s.section.curve() = {{0.0, 12.1}};
           }).code == ProblemCode::out_of_range);
     CHECK(drawing_problem([](auto& s) {
-              s.section.fullness = {{0.0, not_a_number}};
+              s.section.curve() = {{0.0, not_a_number}};
           }).code == ProblemCode::not_a_number);
-    CHECK(drawing_problem([](auto& s) { s.section.fullness = {{0.15, 2.0}}; }).limit == "0 to 140 mm");
-    CHECK(drawing_problem([](auto& s) { s.section.fullness.clear(); }).path == "/shape/section/fullness");
+    CHECK(drawing_problem([](auto& s) { s.section.curve() = {{0.15, 2.0}}; }).limit == "0 to 140 mm");
+    CHECK(drawing_problem([](auto& s) { s.section.curve().clear(); }).path == "/shape/section/exponent");
     CHECK(drawing_problem([](auto& s) {
-              s.section = {document::SectionKind::chamfered, {{0.0, 1.01}}, {}};
+              s.section = {document::SectionKind::chamfered, {}, {{0.0, 1.01}}, {}};
           }).limit == "0 to 1");
 
     const auto outline = [](std::vector<document::OutlinePoint> points) {
-        return drawing_problem([&](auto& s) { s.section = free_section(points); });
+        return drawing_problem([&](auto& s) { s.section = drawn_section(points); });
     };
     CHECK(outline({{0, -1}, {0, 1}}).path == "/shape/section/half_outline");
     CHECK(outline({{0.1, -1}, {1, 0}, {0, 1}}).path == "/shape/section/half_outline/0");
@@ -156,20 +156,18 @@ TEST_CASE("sections are refused by their own limits", "[shape]") {
     // The same upright, below and above.
     CHECK(outline({{0, -1}, {0, -0.4}, {1, -0.2}, {1, 0.6}, {0, 1}}).path == "/shape/section/half_outline/1");
     CHECK(outline({{0, -1}, {1, -0.2}, {1, 0.6}, {0, 0.8}, {0, 1}}).path == "/shape/section/half_outline/3");
-    // What stands in fullness is of no concern to a drawn outline.
     document::Shape shape = support::drawn_minnow();
-    shape.section = free_section({{0, -1}, {1, 0}, {0, 1}});
-    shape.section.fullness.clear();
+    shape.section = drawn_section({{0, -1}, {1, 0}, {0, 1}});
     CHECK(drawn_lines(shape).ok());
     // A fin of some height is a shape like any other.
-    shape.section = free_section({{0, -1}, {0.2, 0}, {1, 0}, {1, 0.2}, {0.4, 0.2}, {0, 1}});
+    shape.section = drawn_section({{0, -1}, {0.2, 0}, {1, 0}, {1, 0.2}, {0.4, 0.2}, {0, 1}});
     CHECK(drawn_lines(shape).ok());
     // So is a widest corner with a level side on one hand and a slanting one on the other.
     for (const auto& points : {std::vector<document::OutlinePoint>{{0, -1}, {1, -1}, {0, 1}},
                                {{0, -1}, {1, 1}, {0, 1}},
                                {{0, -1}, {0.3, 0}, {1, 0}, {0, 1}},
                                {{0, -1}, {1, 0}, {0.3, 0}, {0, 1}}}) {
-        shape.section = free_section(points);
+        shape.section = drawn_section(points);
         CHECK(drawn_lines(shape).ok());
     }
 }
@@ -181,7 +179,7 @@ TEST_CASE("joints are refused by the number that is wrong", "[shape]") {
     CHECK(off.sentence == "The place of joint 2 must be 0 to 140 mm.");
     // The limit that is told is one that is kept.
     document::Shape odd = support::drawn_minnow();
-    for (auto* curve : {&odd.top, &odd.bottom, &odd.half_width})
+    for (auto* curve : {&odd.back, &odd.belly, &odd.half_width})
         curve->back().x_m = 0.1396;
     const auto lines = drawn_lines(odd);
     REQUIRE(lines.ok());

@@ -47,7 +47,7 @@ TEST_CASE(
     "[tail]") {
     const double l = 0.03, a = 0.003, b = 0.008;
     document::Tail t = support::straight_tail(l, a, b);
-    for (auto* curve : {&t.top, &t.bottom, &t.half_thickness})
+    for (auto* curve : {&t.back, &t.belly, &t.half_thickness})
         curve->back().value = 0.0;
     const auto s = solid(t);
     const double v = pi * a * b * l / 3.0;
@@ -67,8 +67,8 @@ TEST_CASE("a tail drawn through 63 points of an ellipsoid has its volume within 
         const double turn = pi * k / 62;
         const double x = k == 62 ? l : 0.5 * l * (1.0 - std::cos(turn));
         const double r = k == 0 || k == 62 ? 0.0 : std::sin(turn);
-        t.top.push_back({x, 0.002 + b * r});
-        t.bottom.push_back({x, 0.002 - b * r});
+        t.back.push_back({x, 0.002 + b * r});
+        t.belly.push_back({x, 0.002 - b * r});
         t.half_thickness.push_back({x, a * r});
     }
     const auto s = solid(t);
@@ -84,13 +84,13 @@ TEST_CASE("twice the size is eight times the volume, and a box's section fills i
           "[tail][properties]") {
     document::Tail t = support::paddle(0.1);
     const double once = solid(t).volume_m3;
-    for (auto* curve : {&t.top, &t.bottom, &t.half_thickness}) {
+    for (auto* curve : {&t.back, &t.belly, &t.half_thickness}) {
         for (auto& point : *curve)
             point = {2.0 * point.x_m, 2.0 * point.value};
     }
     CHECK_THAT(solid(t).volume_m3, WithinRel(8.0 * once, 1e-12));
     document::Tail box = support::straight_tail(0.04, 0.002, 0.009);
-    box.fullness = 12.0;
+    box.exponent = 12.0;
     const Vec3 e = tail::extent(box);
     CHECK_THAT(e.x * e.y * e.z, WithinRel(0.04 * 0.004 * 0.018, 1e-12));
     CHECK(solid(box).volume_m3 > 0.98 * e.x * e.y * e.z);
@@ -112,15 +112,15 @@ TEST_CASE("a tail that cannot be is refused by the name of its field", "[tail]")
     using T = document::Tail;
     CHECK(path([](D&, T& t) { t.material = "lead"; }) == "/tail/material");
     CHECK(path([](D&, T& t) { t.x_m = 0.118; }) == "/tail/x_mm");
-    CHECK(path([](D&, T& t) { t.top[2].value = -0.006; }) == "/tail/top_mm/2");
-    CHECK(path([](D&, T& t) { t.top[2].x_m = 0.011; }) == "/tail/top_mm/2");
-    CHECK(path([](D&, T& t) { t.top.back().x_m = 0.047; }) == "/tail/bottom_mm/4");
+    CHECK(path([](D&, T& t) { t.back[2].value = -0.006; }) == "/tail/back_mm/2");
+    CHECK(path([](D&, T& t) { t.back[2].x_m = 0.011; }) == "/tail/back_mm/2");
+    CHECK(path([](D&, T& t) { t.back.back().x_m = 0.047; }) == "/tail/belly_mm/4");
     CHECK(path([](D&, T& t) { t.half_thickness[1].value = 0.0; }) == "/tail/half_thickness_mm/1");
     CHECK(path([](D&, T& t) { t.half_thickness[0].x_m = 0.001; }) == "/tail/half_thickness_mm/0");
     CHECK(path([](D&, T& t) { t.half_thickness.resize(1); }) == "/tail/half_thickness_mm");
-    CHECK(path([](D&, T& t) { t.top[1].value = std::numeric_limits<double>::quiet_NaN(); }) ==
-          "/tail/top_mm/1/1");
-    CHECK(path([](D&, T& t) { t.fullness = 1.0; }) == "/tail/fullness");
+    CHECK(path([](D&, T& t) { t.back[1].value = std::numeric_limits<double>::quiet_NaN(); }) ==
+          "/tail/back_mm/1/1");
+    CHECK(path([](D&, T& t) { t.exponent = 1.0; }) == "/tail/exponent");
     CHECK(path([](D&, T& t) { t.density_kg_m3 = 5000.0; }) == "/tail/density_kg_m3");
     CHECK(path([](D&, T& t) { t.tenon->thickness_m = 0.0031; }) == "/tail/tenon/thickness_mm");
     CHECK(path([](D& d, T&) { d.pockets[0].y_m = 0.0003; }) == "/tail/tenon/thickness_mm");

@@ -24,16 +24,16 @@ inline std::string preset_text(const std::string& file) {
 }
 
 /// The least that is a document.
-inline const std::string least_text = R"({"evenfall":1,
-  "shape":{"top_mm":[[0,10],[100,10]],"bottom_mm":[[0,-10],[100,-10]],"half_width_mm":[[0,8],[100,8]]},
+inline const std::string least_text = R"({"evenfall":2,
+  "shape":{"back_mm":[[0,10],[100,10]],"belly_mm":[[0,-10],[100,-10]],"half_width_mm":[[0,8],[100,8]]},
   "segments":["Body"]})";
 
 /// A document with every key of the form.
-inline const std::string full_text = R"({"evenfall":1,"name":"Every key","note":"first line\nsecond line",
+inline const std::string full_text = R"({"evenfall":2,"name":"Every key","note":"first line\nsecond line",
   "wood":{"species":"hard_maple","moisture_percent":9.5,"density_kg_m3":690.25,"density_spread_percent":1.5},
   "water":{"temperature_C":11.5,"salinity_g_kg":3.25},"tub":{"temperature_C":21,"salinity_g_kg":0.5},
-  "shape":{"top_mm":[[0,8],[50,12.345678],[100,6]],"bottom_mm":[[0,-8],[50,-13],[100,-6]],"half_width_mm":[[0,6],[50,9],[100,4]],
-    "section":{"kind":"free","fullness":[[0,2.2],[100,3]],"half_outline":[[0,-1],[0.8,-0.5],[1,0.1],[0.6,0.7],[0,1]]}},
+  "shape":{"back_mm":[[0,8],[50,12.345678],[100,6]],"belly_mm":[[0,-8],[50,-13],[100,-6]],"half_width_mm":[[0,6],[50,9],[100,4]],
+    "section":{"kind":"drawn","exponent":[[0,2.2],[100,3]],"half_outline":[[0,-1],[0.8,-0.5],[1,0.1],[0.6,0.7],[0,1]]}},
   "segments":["Fore","Aft"],
   "joints":[{"at_mm":55,"gap_mm":2.2,"relief_fore_deg":12.5,"relief_aft_deg":20}],
   "holes":[{"name":"a","use":"drilled","from":"back","x_mm":20,"y_mm":-0.5,"diameter_mm":7.9375,"depth_mm":9,"end":"point_118",
@@ -41,7 +41,7 @@ inline const std::string full_text = R"({"evenfall":1,"name":"Every key","note":
     {"name":"b","use":"fixed","x_mm":35,"depth_mm":6,"fill":{"material":"lead","mass_g":1.25},"cap":null}],
   "pockets":[{"name":"p","x_from_mm":56.5,"x_to_mm":61,"y_mm":0.25,"width_mm":3.5,"z_from_mm":-4,"z_to_mm":4,"floods":false},
     {"name":"slot","x_from_mm":90,"x_to_mm":100}],
-  "parts":[{"name":"wire","stage":"dressed","material":"brass","mass_g":1.75,"mass_sigma_g":0.05,"x_mm":-3,"y_mm":0.5,"z_mm":-2,
+  "parts":[{"name":"wire","stage":"rigged","material":"brass","mass_g":1.75,"mass_sigma_g":0.05,"x_mm":-3,"y_mm":0.5,"z_mm":-2,
       "embedded_percent":62.5,"segment":2}],
   "coats":[{"name":"soak","stage":"sealed","kind":"soaks","material":"ca","mass_g":1.1,"spread_percent":35,"surfaces":["skin"]},
     {"name":"clear","stage":"clear_coated","kind":"film","material":"epoxy","thickness_mm":0.35,"surfaces":["skin","joint_faces"]}],
@@ -64,7 +64,7 @@ inline std::string with(std::string text, const std::string& what, const std::st
 inline std::string tailed_text() {
     return with(full_text, R"("targets":)",
                 R"("tail":{"material":"silicone","density_kg_m3":1080,"density_spread_percent":2.5,"x_mm":101,
-    "z_mm":0.5,"top_mm":[[0,4],[30,9]],"bottom_mm":[[0,-4],[30,-8]],"half_thickness_mm":[[0,2],[30,0.5]],"fullness":2.25,
+    "z_mm":0.5,"back_mm":[[0,4],[30,9]],"belly_mm":[[0,-4],[30,-8]],"half_thickness_mm":[[0,2],[30,0.5]],"exponent":2.25,
     "tenon":{"length_mm":10,"thickness_mm":1.5,"height_mm":6}},"targets":)");
 }
 

@@ -184,5 +184,7 @@ TEST_CASE("a link made by the first release still opens") {
                                "oOA8hLNM5LwkffL8tY3ezxWZTG3dZkaZqzLpCniTJPo419PJ4e";
     const Outcome<document::Document> document = read_link(golden);
     REQUIRE(document.ok());
-    CHECK(document::same(*document, document_of(full_text)));
+    document::Document expected = document_of(full_text);
+    expected.shape.section.exponent = document::Section{}.exponent; // version 1 had none for a drawn section
+    CHECK(document::same(*document, expected));
 }

@@ -47,7 +47,7 @@ TEST_CASE("A log and corrections come back from text and link as they were") {
     r.mass_sigma_kg = 0.0002;
     r.date = "2026-02-28";
     r.note = "second try";
-    r.struck = true;
+    r.excluded = true;
     d.log.push_back(r);
     d.corrections.push_back({document::Cause::carved_size, 1, 1.02, 0.003});
     d.corrections.push_back({document::Cause::drag, {}, 0.9, {}});
@@ -56,7 +56,7 @@ TEST_CASE("A log and corrections come back from text and link as they were") {
         REQUIRE(read.ok());
         CHECK(write_document(*read) == write_document(d));
         const document::Reading& back = read->log.at(0);
-        CHECK((back.kind == r.kind && back.segment == 1 && back.lure == 2 && back.struck &&
+        CHECK((back.kind == r.kind && back.segment == 1 && back.lure == 2 && back.excluded &&
                back.date == r.date && back.note == r.note));
         CHECK(document::group_of(read->corrections[0]) == 2);
         CHECK(document::group_of(read->corrections[1]) == 0);
@@ -67,18 +67,18 @@ TEST_CASE("Each kind of reading is taken with its own fields and refused without
     const std::vector<json> sound{
         {{"kind", "dry_weight"}, {"stage", "sealed"}, {"mass_g", 31.2}},
         {{"kind", "held_under"}, {"stage", "sealed"}, {"mass_g", 56.1}, {"holder_g", 0.4}},
-        {{"kind", "hung_in_water"}, {"stage", "dressed"}, {"mass_g", -1.5}},
-        {{"kind", "block"}, {"mass_g", 130}, {"length_mm", 200}, {"width_mm", 30}, {"height_mm", 45}},
-        {{"kind", "tub_fall"}, {"stage", "dressed"}, {"time_s", 4.2}, {"depth_mm", 500}},
-        {{"kind", "just_hangs"}, {"stage", "sealed"}, {"mass_g", 1.5}, {"clip_material", "lead"}},
-        {{"kind", "just_hangs"}, {"stage", "sealed"}, {"mass_g", 0}},
-        {{"kind", "floats_showing"}, {"stage", "sealed"}, {"showing_mm", 4}},
-        {{"kind", "hang_angle"}, {"stage", "dressed"}, {"angle_deg", -4}}};
+        {{"kind", "hung_in_water"}, {"stage", "rigged"}, {"mass_g", -1.5}},
+        {{"kind", "board"}, {"mass_g", 130}, {"length_mm", 200}, {"width_mm", 30}, {"height_mm", 45}},
+        {{"kind", "tub_fall"}, {"stage", "rigged"}, {"time_s", 4.2}, {"depth_mm", 500}},
+        {{"kind", "suspends"}, {"stage", "sealed"}, {"mass_g", 1.5}, {"clip_material", "lead"}},
+        {{"kind", "suspends"}, {"stage", "sealed"}, {"mass_g", 0}},
+        {{"kind", "freeboard"}, {"stage", "sealed"}, {"freeboard_mm", 4}},
+        {{"kind", "hang_angle"}, {"stage", "rigged"}, {"angle_deg", -4}}};
     for (const json& reading : sound) {
         INFO(reading.dump());
         CHECK(refused(reading).empty());
         json struck_field = reading;
-        for (const char* key : {"mass_g", "length_mm", "time_s", "depth_mm", "showing_mm", "angle_deg"}) {
+        for (const char* key : {"mass_g", "length_mm", "time_s", "depth_mm", "freeboard_mm", "angle_deg"}) {
             if (!reading.contains(key)) continue;
             json without = reading;
             without.erase(key);
@@ -97,7 +97,7 @@ TEST_CASE("Readings that cannot be are refused: no mass, an unknown clip, a segm
           "many of them") {
     CHECK(is_refused_at({{"kind", "dry_weight"}, {"mass_g", 0}}, "/log/0/mass_g"));
     CHECK(is_refused_at({{"kind", "dry_weight"}, {"mass_g", 20}, {"segment", 9}}, "/log/0/segment"));
-    CHECK(is_refused_at({{"kind", "just_hangs"}, {"mass_g", 1}, {"clip_material", "cheese"}},
+    CHECK(is_refused_at({{"kind", "suspends"}, {"mass_g", 1}, {"clip_material", "cheese"}},
                         "/log/0/clip_material"));
     CHECK(is_refused_at({{"kind", "tub_fall"}, {"time_s", 0}, {"depth_mm", 500}}, "/log/0/time_s"));
     CHECK(is_refused_at({{"kind", "guessed"}, {"mass_g", 1}}, "/log/0/kind"));

@@ -29,9 +29,9 @@ TEST_CASE("a document is read in trade units and held in SI") {
     CHECK(d.wood.density_kg_m3 == 690.25);
     CHECK_THAT(*d.wood.density_spread, WithinULP(0.015, 1));
     CHECK(d.water.salinity_g_kg == 3.25);
-    CHECK(d.shape.top[1].value == 12.345678 / 1000.0);
-    CHECK(d.shape.section.kind == document::SectionKind::free);
-    CHECK(d.shape.section.fullness.size() == 2);
+    CHECK(d.shape.back[1].value == 12.345678 / 1000.0);
+    CHECK(d.shape.section.kind == document::SectionKind::drawn);
+    CHECK(d.shape.section.curve().size() == 2);
     CHECK(d.joints[0].at_m == 0.055);
     CHECK_THAT(d.joints[0].relief_fore_rad, WithinULP(12.5 * 3.14159265358979323846 / 180.0, 2));
     CHECK(d.holes[0].use == document::HoleUse::drilled);
@@ -45,7 +45,7 @@ TEST_CASE("a document is read in trade units and held in SI") {
     CHECK(d.pockets[0].z_from_m == -0.004);
     CHECK_FALSE(d.pockets[0].floods);
     CHECK_FALSE(d.pockets[1].z_from_m.has_value());
-    CHECK(d.parts[0].stage == Stage::dressed);
+    CHECK(d.parts[0].stage == Stage::rigged);
     CHECK(d.parts[0].at_m.x == -0.003);
     CHECK(d.parts[0].segment == 1); // counted from 1 in the text, from 0 in the core
     CHECK(d.coats[0].kind == document::CoatKind::soaks);
@@ -104,12 +104,12 @@ TEST_CASE("bad input is refused with the field's path and one clear sentence") {
                 "/water/temperature_C", "The fishing water is at 40.1 °C; the limit is 0 to 40 °C."},
         Refused{R"("temperature_C":21)", R"("temperature_C":null)", ProblemCode::wrong_type,
                 "/tub/temperature_C", "The “temperature_C” of the tub's water must be a number."},
-        Refused{R"([50,12.345678])", R"([50,1234])", ProblemCode::out_of_range, "/shape/top_mm/1/1",
+        Refused{R"([50,12.345678])", R"([50,1234])", ProblemCode::out_of_range, "/shape/back_mm/1/1",
                 "Point 2 of the back line lies 1234 mm above the datum line; the limit is -300 to 300 mm."},
-        Refused{R"([50,12.345678])", R"([50])", ProblemCode::wrong_type, "/shape/top_mm/1",
+        Refused{R"([50,12.345678])", R"([50])", ProblemCode::wrong_type, "/shape/back_mm/1",
                 "Point 2 of the back line must be a pair of numbers."},
         Refused{R"([[0,6],[50,9],[100,4]])", R"([[0,6]])", ProblemCode::too_large, "/shape/half_width_mm",
-                "The plan line has 1 point; the limit is 2 to 64 points."},
+                "The width line has 1 point; the limit is 2 to 64 points."},
         Refused{R"("relief_fore_deg":12.5)", R"("relief_fore_deg":60.5)", ProblemCode::out_of_range,
                 "/joints/0/relief_fore_deg", "Joint 1 has a fore relief of 60.5°; the limit is 0 to 60°."},
         Refused{R"("from":"back")", R"("from":"side")", ProblemCode::unknown_name, "/holes/0/from",
@@ -129,8 +129,8 @@ TEST_CASE("bad input is refused with the field's path and one clear sentence") {
                 "Part 1 belongs to segment 0; the limit is 1 to 12."},
         Refused{R"("segment":2)", R"("segment":1.5)", ProblemCode::wrong_type, "/parts/0/segment",
                 "The “segment” of part 1 must be a whole number."},
-        Refused{R"("stage":"dressed")", R"("stage":"leaded")", ProblemCode::unknown_name, "/parts/0/stage",
-                "The “stage” of part 1 is “leaded”; it may be one of hardware, dressed."},
+        Refused{R"("stage":"rigged")", R"("stage":"leaded")", ProblemCode::unknown_name, "/parts/0/stage",
+                "The “stage” of part 1 is “leaded”; it may be one of hardware, rigged."},
         Refused{R"("surfaces":["skin"])", R"("surfaces":[])", ProblemCode::missing_key, "/coats/0/surfaces",
                 "Coat 1 names none of its surfaces; name at least one."},
         Refused{R"("mass_g":1.1)", R"("thickness_mm":0.2)", ProblemCode::unknown_key, "/coats/0/thickness_mm",
@@ -147,7 +147,7 @@ TEST_CASE("bad input is refused with the field's path and one clear sentence") {
                 "The name of pocket 2 holds a control character; use letters, digits and signs only."},
         Refused{R"("half_outline":[[0,-1],[0.8,-0.5],[1,0.1],[0.6,0.7],[0,1]])",
                 R"("half_outline":[[0,-1],[0,1]])", ProblemCode::missing_key, "/shape/section/half_outline",
-                "A free section needs a half outline of at least 3 points."});
+                "A drawn section needs a half outline of at least 3 points."});
     const Problems problems = refusal_of(with(full_text, refused.what, refused.by));
     INFO(problems.front().path << ": " << problems.front().sentence);
     REQUIRE(problems.size() == 1);
@@ -156,15 +156,17 @@ TEST_CASE("bad input is refused with the field's path and one clear sentence") {
     if (refused.sentence != nullptr) CHECK(problems[0].sentence == refused.sentence);
 }
 
-TEST_CASE("the limits of the fullness follow the kind of section") {
+TEST_CASE("each kind of section has the limits of its own curve") {
     const std::string round =
-        with(least_text, R"("half_width_mm")", R"("section":{"fullness":1.1},"half_width_mm")");
-    CHECK(
-        refusal_of(round)[0].sentence ==
-        "Point 1 of the fullness of the section has a superellipse fullness of 1.1; the limit is 1.2 to 12.");
+        with(least_text, R"("half_width_mm")", R"("section":{"exponent":1.1},"half_width_mm")");
+    CHECK(refusal_of(round)[0].sentence ==
+          "Point 1 of the section's exponent has an exponent of 1.1; the limit is 1.2 to 12.");
     const std::string chamfered = with(least_text, R"("half_width_mm")",
-                                       R"("section":{"kind":"chamfered","fullness":1.1},"half_width_mm")");
+                                       R"("section":{"kind":"chamfered","corner_cut":1.1},"half_width_mm")");
     CHECK(refusal_of(chamfered)[0].limit == "0 to 1");
+    const std::string uncut =
+        with(least_text, R"("half_width_mm")", R"("section":{"kind":"chamfered"},"half_width_mm")");
+    CHECK(refusal_of(uncut)[0].path == "/shape/section/corner_cut");
 }
 
 TEST_CASE("a cap of lead is refused and the fitting materials are named") {
@@ -188,9 +190,9 @@ TEST_CASE("every fault of a document is told at once, up to twenty") {
 }
 
 TEST_CASE("text that is not JSON is refused with line and column") {
-    CHECK(refusal_of("{\n  \"evenfall\": 1,\n  oops }")[0].sentence ==
+    CHECK(refusal_of("{\n  \"evenfall\": 2,\n  oops }")[0].sentence ==
           "This is not JSON: it goes wrong at line 3, column 3.");
-    for (const char* text : {"", " ", "{", "[", "\"", "{\"evenfall\":1,}", "{\"evenfall\":NaN}",
+    for (const char* text : {"", " ", "{", "[", "\"", "{\"evenfall\":2,}", "{\"evenfall\":NaN}",
                              "{\"evenfall\":01}", "\xFF\xFE{}", "{\"a\":\"\xC3\"}", "nul"}) {
         INFO(text);
         CHECK(refusal_of(text)[0].code == ProblemCode::not_json);
@@ -207,11 +209,11 @@ TEST_CASE("a number too large for a double is refused, not read as infinity") {
 }
 
 TEST_CASE("a document of another version, or of none, is refused for that alone") {
-    CHECK(refusal_of(with(full_text, R"("evenfall":1)", R"("evenfall":2)"))[0].sentence ==
-          "The document's version is 2; this build reads version 1.");
-    CHECK(refusal_of(with(full_text, R"("evenfall":1)", R"("evenfall":"1")"))[0].code ==
+    CHECK(refusal_of(with(full_text, R"("evenfall":2)", R"("evenfall":3)"))[0].sentence ==
+          "The document's version is 3; this build reads versions 1 to 2.");
+    CHECK(refusal_of(with(full_text, R"("evenfall":2)", R"("evenfall":"2")"))[0].code ==
           ProblemCode::unknown_version);
-    CHECK(refusal_of(with(full_text, R"("evenfall":1,)", ""))[0].code == ProblemCode::missing_key);
+    CHECK(refusal_of(with(full_text, R"("evenfall":2,)", ""))[0].code == ProblemCode::missing_key);
     CHECK(refusal_of("{}").size() == 1);
     CHECK(refusal_of("[]")[0].code == ProblemCode::wrong_type);
     CHECK(refusal_of("1")[0].code == ProblemCode::wrong_type);
@@ -219,7 +221,7 @@ TEST_CASE("a document of another version, or of none, is refused for that alone"
 
 TEST_CASE("no part of a document takes an empty key, or one named like a coordinate of its points") {
     for (const std::string key : {"", "0", "1"}) {
-        for (const char* at : {R"("evenfall":1,)", R"("top_mm":)", R"("depth_mm":9,)"}) {
+        for (const char* at : {R"("evenfall":2,)", R"("back_mm":)", R"("depth_mm":9,)"}) {
             CAPTURE(key, at);
             const Problem problem = refusal_of(with(full_text, at, "\"" + key + "\":1," + at))[0];
             CHECK(problem.code == ProblemCode::unknown_key);

@@ -25,7 +25,7 @@ document::Document drawn_document(unsigned seed) {
     d.wood.moisture_percent = between(0.0, 30.0);
     d.wood.density_spread = between(0.0, 0.5);
     d.water = {between(0.0, 40.0), between(0.0, 40.0)};
-    for (auto* curve : {&d.shape.top, &d.shape.bottom, &d.shape.half_width}) {
+    for (auto* curve : {&d.shape.back, &d.shape.belly, &d.shape.half_width}) {
         for (auto& point : *curve)
             point = {between(0.0, 1.0), between(0.0, 0.3)};
     }
@@ -40,8 +40,8 @@ document::Document drawn_document(unsigned seed) {
     d.parts[0].at_m = {between(-1.0, 2.0), between(-0.6, 0.6), between(-0.6, 0.6)};
     d.parts[0].embedded = between(0.0, 1.0);
     d.tail->x_m = between(0.0, 1.0);
-    d.tail->top[1] = {between(0.0, 0.3), between(-0.3, 0.3)};
-    d.tail->fullness = between(1.2, 12.0);
+    d.tail->back[1] = {between(0.0, 0.3), between(-0.3, 0.3)};
+    d.tail->exponent = between(1.2, 12.0);
     d.tail->tenon = document::Tenon{between(0.001, 0.1), between(0.001, 0.04), between(0.001, 0.3)};
     d.coats[1].thickness_m = between(0.0, 0.005);
     d.targets = {document::TargetBy::fall, between(0.001, 5.0), 0.001,
@@ -100,7 +100,7 @@ TEST_CASE("a document that leaves a default out equals one that states it") {
     CHECK(least.targets.pitch_band_rad == stated.targets.pitch_band_rad);
     CHECK(
         document::write_compact(least) ==
-        R"({"evenfall":1,"shape":{"top_mm":[[0,10],[100,10]],"bottom_mm":[[0,-10],[100,-10]],"half_width_mm":[[0,8],[100,8]]},)"
+        R"({"evenfall":2,"shape":{"back_mm":[[0,10],[100,10]],"belly_mm":[[0,-10],[100,-10]],"half_width_mm":[[0,8],[100,8]]},)"
         R"("segments":["Body"],"targets":{"fall_mm_s":150}})");
 }
 

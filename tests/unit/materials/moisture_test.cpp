@@ -10,13 +10,13 @@ using Catch::Matchers::WithinRel;
 TEST_CASE("green wood of basic gravity 0.40, 0.32 and 0.45 weighs 478.4, 377.6 and 542.8 kg/m³ at 12 % (Wood "
           "Handbook FPL-GTR-282, 2021, eqs. 4-13 and 4-14, computed)",
           "[materials][published]") {
-    // At fibre saturation, 30 %, the block has its green size and 1.30 times its oven-dry mass.
+    // At fibre saturation, 30 %, the board has its green size and 1.30 times its oven-dry mass.
     CHECK_THAT(*materials::density_at_moisture(1300.0 * 0.40, 30.0, 12.0), WithinAbs(478.4, 0.05));
     CHECK_THAT(*materials::density_at_moisture(1300.0 * 0.32, 30.0, 12.0), WithinAbs(377.6, 0.05));
     CHECK_THAT(*materials::density_at_moisture(1300.0 * 0.45, 30.0, 12.0), WithinAbs(542.8, 0.05));
 }
 
-TEST_CASE("a block moved to another moisture and back has its first density again",
+TEST_CASE("a board moved to another moisture and back has its first density again",
           "[materials][properties]") {
     for (const double density : {150.0, 420.0, 700.0}) {
         for (const double to : {0.0, 6.0, 19.0, 30.0}) {

@@ -21,7 +21,7 @@ TEST_CASE("The log's table keeps to RFC 4180: CRLF, a head row, fields with comm
     r.note = "dry, \"very\"\nso";
     d.log.push_back(r);
     r.note = "=1+1";
-    r.struck = true;
+    r.excluded = true;
     d.log.push_back(r);
     const std::string csv = output::log_csv(d);
     CHECK(csv.rfind("reading,kind,stage,segment,lure,mass_g,", 0) == 0);
@@ -38,9 +38,8 @@ TEST_CASE("Every kind of reading has a name and steps; under water the wire and 
           "with lead its caution") {
     using document::ReadingKind;
     for (const ReadingKind kind :
-         {ReadingKind::dry_weight, ReadingKind::held_under, ReadingKind::hung_in_water, ReadingKind::block,
-          ReadingKind::tub_fall, ReadingKind::just_hangs, ReadingKind::floats_showing,
-          ReadingKind::hang_angle}) {
+         {ReadingKind::dry_weight, ReadingKind::held_under, ReadingKind::hung_in_water, ReadingKind::board,
+          ReadingKind::tub_fall, ReadingKind::suspends, ReadingKind::freeboard, ReadingKind::hang_angle}) {
         CHECK(!output::reading_name(kind).empty());
         CHECK(output::reading_steps(kind).size() >= 2);
     }
@@ -52,7 +51,7 @@ TEST_CASE("Every kind of reading has a name and steps; under water the wire and 
     CHECK(tells(ReadingKind::held_under, "fork alone"));
     CHECK(tells(ReadingKind::held_under, "bubbles"));
     CHECK(tells(ReadingKind::hung_in_water, "empty hook"));
-    CHECK(tells(ReadingKind::just_hangs, "wash your hands"));
+    CHECK(tells(ReadingKind::suspends, "wash your hands"));
 }
 
 TEST_CASE("Uncertainty as JSON is JSON, and holds a stage for each and the chances") {
@@ -63,7 +62,7 @@ TEST_CASE("Uncertainty as JSON is JSON, and holds a stage for each and the chanc
     const auto tree =
         nlohmann::json::parse(output::uncertainty_json(d, *s, *now, uncertainty_by_draws(d, 50).value()));
     CHECK(tree["stages"].size() == 8);
-    CHECK(tree["chance_as_it_stands"]["both"].is_number());
+    CHECK(tree["chance_now"]["both"].is_number());
     CHECK(tree["do_now"]["steps"].size() > 1);
     CHECK(tree["draws"]["count"] == 50);
 }

@@ -148,16 +148,16 @@ TEST_CASE("the outline found on a picture is the lure's own, turned level and to
         CHECK_THAT(profile.length_m, WithinAbs(0.150, 0.0004));
         CHECK_THAT(profile.greatest_height_m, WithinAbs(0.040, 0.0004));
         state::Session session{state::new_lure()};
-        const auto before = session.kept().shape.top;
+        const auto before = session.kept().shape.back;
         REQUIRE(session.apply({"Outline",
                                [profile](document::Document d) { return picture::with_profile(d, profile); },
                                false}));
-        CHECK(session.kept().shape.top.size() == before.size());
+        CHECK(session.kept().shape.back.size() == before.size());
         session.finish();
         CHECK(session.history().size() == 2);
-        CHECK_THAT(session.kept().shape.top.back().x_m, WithinAbs(0.150, 0.0004));
+        CHECK_THAT(session.kept().shape.back.back().x_m, WithinAbs(0.150, 0.0004));
         session.undo();
-        CHECK(session.kept().shape.top.back().x_m == before.back().x_m);
+        CHECK(session.kept().shape.back.back().x_m == before.back().x_m);
     }
 }
 

@@ -20,7 +20,7 @@ state::Drawer filled() {
     hook.mass_kg = 0.00172;
     hook.mass_sigma_kg = 0.00004;
     hook.reach_m = 0.0185;
-    hook.stage = Stage::dressed;
+    hook.stage = Stage::rigged;
     drawer.put(state::drawer_item_of(hook));
     state::DrawerItem wire;
     wire.kind = DrawerItemKind::wire;
@@ -39,7 +39,7 @@ state::Drawer filled() {
 
 std::string with(const std::string& what, const std::string& by) {
     std::string text =
-        R"({"evenfall_drawer":1,"things":[{"kind":"part","name":"Ring","material":"stainless","mass_g":0.2,"put_on":"dressed"}]})";
+        R"({"evenfall_drawer":1,"things":[{"kind":"part","name":"Ring","material":"stainless","mass_g":0.2,"put_on":"rigged"}]})";
     const auto at = text.find(what);
     REQUIRE(at != std::string::npos);
     return text.replace(at, what.size(), by);
@@ -56,7 +56,7 @@ TEST_CASE("a drawer written and read again is the same drawer", "[shell][drawer]
     CHECK(read->things()[0].name == "Treble \"small\"");
     CHECK_THAT(read->things()[0].mass_kg, WithinAbs(0.00172, 1e-12));
     CHECK_THAT(read->things()[0].reach_m.value(), WithinAbs(0.0185, 1e-12));
-    CHECK(read->things()[0].put_on == Stage::dressed);
+    CHECK(read->things()[0].put_on == Stage::rigged);
     CHECK(read->things()[1].temper == document::WireTemper::soft);
     CHECK(read->things()[2].material == "lead");
 }
@@ -93,7 +93,7 @@ TEST_CASE("a piece put on a lure gives it its figures, and the lure forgets wher
     CHECK(part.name == "Treble \"small\"");
     CHECK(part.mass_kg == 0.00172);
     CHECK(part.mass_sigma_kg == 0.00004);
-    CHECK(part.stage == Stage::dressed);
+    CHECK(part.stage == Stage::rigged);
     CHECK(state::drawer_item_of(part).reach_m == drawer.things()[0].reach_m);
 }
 
@@ -110,7 +110,7 @@ TEST_CASE("a drawer that cannot be is refused by the field that is wrong", "[she
         {with("stainless", "unobtainium"), ProblemCode::unknown_name, "/things/0/material"},
         {with("\"part\"", "\"anvil\""), ProblemCode::unknown_name, "/things/0/kind"},
         {with("\"put_on\"", "\"colour\":1,\"put_on\""), ProblemCode::unknown_key, "/things/0/colour"},
-        {with("dressed", "painted"), ProblemCode::unknown_name, "/things/0/put_on"},
+        {with("rigged", "painted"), ProblemCode::unknown_name, "/things/0/put_on"},
         {with("Ring", ""), ProblemCode::out_of_range, "/things/0/name"},
         {with("Ring", std::string(81, 'n')), ProblemCode::out_of_range, "/things/0/name"},
         {with(":1,", ":2,"), ProblemCode::unknown_version, "/evenfall_drawer"},

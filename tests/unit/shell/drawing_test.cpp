@@ -105,12 +105,12 @@ TEST_CASE("parts are drawn with the sign that their name says", "[shell][drawing
         part.at_m = {x_m, 0.0, z_m};
         return glyph_of(part, -0.012, 0.15);
     };
-    CHECK(sign("Treble, front", Stage::dressed, 0.05, -0.02) == Glyph::hook);
+    CHECK(sign("Treble, front", Stage::rigged, 0.05, -0.02) == Glyph::hook);
     CHECK(sign("Hook hanger", Stage::hardware, 0.05, -0.01) == Glyph::wire_eye);
     CHECK(sign("Hinge pin", Stage::hardware, 0.06, 0.0) == Glyph::pin);
-    CHECK(sign("Glass eyes", Stage::dressed, 0.01, 0.005) == Glyph::glass_eye);
+    CHECK(sign("Glass eyes", Stage::rigged, 0.01, 0.005) == Glyph::glass_eye);
     CHECK(sign("Eyes, front joint", Stage::hardware, 0.06, 0.0) == Glyph::wire_eye);
-    CHECK(sign("Soft tail", Stage::dressed, 0.16, 0.0) == Glyph::soft_tail);
-    CHECK(sign("Something", Stage::dressed, 0.05, -0.03) == Glyph::hook);
+    CHECK(sign("Soft tail", Stage::rigged, 0.16, 0.0) == Glyph::soft_tail);
+    CHECK(sign("Something", Stage::rigged, 0.05, -0.03) == Glyph::hook);
     CHECK(sign("Something", Stage::hardware, 0.05, 0.0) == Glyph::bead);
 }

@@ -190,27 +190,27 @@ TEST_CASE(
         sheet.session.view.mirror = mirror;
         sheet.frames(2);
         const document::Shape before = sheet.session.document().shape;
-        const ImVec2 at = sheet.middle("draw.top.5");
-        const double px_per_m = static_cast<double>(sheet.middle("draw.top.7").x - at.x) /
-                                (before.top[7].x_m - before.top[5].x_m);
-        sheet.tap("draw.top.5");
+        const ImVec2 at = sheet.middle("draw.back.5");
+        const double px_per_m = static_cast<double>(sheet.middle("draw.back.7").x - at.x) /
+                                (before.back[7].x_m - before.back[5].x_m);
+        sheet.tap("draw.back.5");
         sheet.press(at);
         for (int i = 1; i <= 8; ++i)
             sheet.move({at.x, at.y - 2.0f * static_cast<float>(i)});
         sheet.release();
         const document::Shape& after = sheet.session.kept().shape;
         // By as much as the finger: the drawing keeps its scale while it is held, although the lure grows.
-        CHECK_THAT(after.top[5].value - before.top[5].value, WithinAbs(16.0 / px_per_m, 0.0005));
-        for (std::size_t k = 0; k < before.top.size(); ++k) {
-            if (k != 5) CHECK(after.top[k].value == before.top[k].value);
+        CHECK_THAT(after.back[5].value - before.back[5].value, WithinAbs(16.0 / px_per_m, 0.0005));
+        for (std::size_t k = 0; k < before.back.size(); ++k) {
+            if (k != 5) CHECK(after.back[k].value == before.back[k].value);
         }
         if (!mirror)
-            CHECK(after.bottom[5].value == before.bottom[5].value);
+            CHECK(after.belly[5].value == before.belly[5].value);
         else
-            CHECK(after.bottom[5].value < before.bottom[5].value);
+            CHECK(after.belly[5].value < before.belly[5].value);
         CHECK(sheet.session.history().size() == 2);
         sheet.session.undo();
-        CHECK(sheet.session.document().shape.top[5].value == before.top[5].value);
+        CHECK(sheet.session.document().shape.back[5].value == before.back[5].value);
     }
 }
 
@@ -260,7 +260,7 @@ void draw_section(Sheet& sheet) {
     sheet.session.view.section_x_m = 0.030;
     REQUIRE(sheet.session.apply(
         {"Section", [](document::Document d) {
-             d.shape.section.kind = document::SectionKind::free;
+             d.shape.section.kind = document::SectionKind::drawn;
              d.shape.section.half_outline = {{0.0, -1.0}, {0.7, -0.7}, {1.0, 0.0}, {0.7, 0.7}, {0.0, 1.0}};
              return d;
          }}));
@@ -314,7 +314,7 @@ TEST_CASE("a drawn section gains a point in the middle of its longest side and n
           "its width",
           "[shell][edits]") {
     document::Document d = millrace();
-    d.shape.section.kind = document::SectionKind::free;
+    d.shape.section.kind = document::SectionKind::drawn;
     d.shape.section.half_outline = {{0.0, -1.0}, {1.0, 0.0}, {0.6, 0.6}, {0.0, 1.0}};
     const auto grown = state::add_section_point()(d).shape.section.half_outline;
     REQUIRE(grown.size() == 5);

@@ -146,24 +146,24 @@ TEST_CASE("an edit of an entry that is not there changes nothing", "[shell][edit
         CHECK(write_document(remove_joint(index)(document)) == before);
         CHECK(write_document(remove_part(index)(document)) == before);
         CHECK(write_document(move_coat(index, 1)(document)) == before);
-        CHECK(write_document(remove_curve_point(CurveKind::top, index)(document)) == before);
+        CHECK(write_document(remove_curve_point(CurveKind::back, index)(document)) == before);
         CHECK(write_document(on_hole(index, [](document::Hole& h) { h.x_m = 9.0; })(document)) == before);
     }
 }
 
 TEST_CASE("points of a curve keep their order and its ends their places", "[shell][edits]") {
     const document::Document plain = new_lure();
-    const auto moved = move_curve_point(CurveKind::top, 2, 10.0, 0.012)(plain);
-    CHECK(moved.shape.top[2].x_m < moved.shape.top[3].x_m);
-    CHECK(moved.shape.top[2].value == 0.012);
-    const auto end = move_curve_point(CurveKind::top, 0, 0.05, 0.003)(plain);
-    CHECK(end.shape.top[0].x_m == 0.0);
-    CHECK(end.shape.top[0].value == 0.003);
-    CHECK(remove_curve_point(CurveKind::top, 0)(plain).shape.top.size() == plain.shape.top.size());
-    const auto more = add_curve_point(CurveKind::bottom)(plain);
-    REQUIRE(more.shape.bottom.size() == plain.shape.bottom.size() + 1);
-    for (std::size_t i = 1; i < more.shape.bottom.size(); ++i) {
-        CHECK(more.shape.bottom[i - 1].x_m < more.shape.bottom[i].x_m);
+    const auto moved = move_curve_point(CurveKind::back, 2, 10.0, 0.012)(plain);
+    CHECK(moved.shape.back[2].x_m < moved.shape.back[3].x_m);
+    CHECK(moved.shape.back[2].value == 0.012);
+    const auto end = move_curve_point(CurveKind::back, 0, 0.05, 0.003)(plain);
+    CHECK(end.shape.back[0].x_m == 0.0);
+    CHECK(end.shape.back[0].value == 0.003);
+    CHECK(remove_curve_point(CurveKind::back, 0)(plain).shape.back.size() == plain.shape.back.size());
+    const auto more = add_curve_point(CurveKind::belly)(plain);
+    REQUIRE(more.shape.belly.size() == plain.shape.belly.size() + 1);
+    for (std::size_t i = 1; i < more.shape.belly.size(); ++i) {
+        CHECK(more.shape.belly[i - 1].x_m < more.shape.belly[i].x_m);
     }
 }
 
@@ -299,12 +299,12 @@ TEST_CASE("what was learnt and read of a segment stays with its wood when a join
     // The readings of its two halves are kept, struck out, and say what they were of.
     REQUIRE(glued.log.size() == 4);
     for (std::size_t i : {0u, 1u}) {
-        CHECK(glued.log[i].struck);
+        CHECK(glued.log[i].excluded);
         CHECK(glued.log[i].segment == 0);
         CHECK(glued.log[i].note.find(d.segment_names[i]) != std::string::npos);
     }
-    CHECK((glued.log[2].segment == 1 && !glued.log[2].struck && glued.log[2].note.empty()));
-    CHECK((!glued.log[3].segment && !glued.log[3].struck && glued.log[3].note.empty()));
+    CHECK((glued.log[2].segment == 1 && !glued.log[2].excluded && glued.log[2].note.empty()));
+    CHECK((!glued.log[3].segment && !glued.log[3].excluded && glued.log[3].note.empty()));
     CHECK(evaluate(glued).ok());
 
     // Cut, both halves are of the wood that was measured; the joint taken away again, nothing has been learnt
@@ -324,7 +324,7 @@ TEST_CASE("what was learnt and read of a segment stays with its wood when a join
     CHECK(cut.corrections.size() == 5);
     for (int s = 0; s < 3; ++s) {
         const document::Reading& r = cut.log[static_cast<std::size_t>(s)];
-        CHECK(r.struck == (s == at));
+        CHECK(r.excluded == (s == at));
         CHECK(r.segment == (s > at ? s + 1 : s));
     }
     CHECK(evaluate(cut).ok());

@@ -35,11 +35,12 @@ const std::map<std::string, std::string> rows{
     {"water.salinity_g_kg", "water.salinity"},
     {"tub.temperature_C", "water.tub.temperature"},
     {"tub.salinity_g_kg", "water.tub.salinity"},
-    {"shape.top_mm", "shape.curve.0"},
-    {"shape.bottom_mm", "shape.curve.1"},
+    {"shape.back_mm", "shape.curve.0"},
+    {"shape.belly_mm", "shape.curve.1"},
     {"shape.half_width_mm", "shape.curve.2"},
     {"shape.section.kind", "shape.section.0"},
-    {"shape.section.fullness", "shape.fullness"},
+    {"shape.section.exponent", "shape.exponent"},
+    {"shape.section.corner_cut", "shape.corner_cut"},
     {"shape.section.half_outline", "shape.section.add"},
     {"shape.measured.x_mm", "shape.measured.0.x"},
     {"shape.measured.width_mm", "shape.measured.0.width"},
@@ -124,7 +125,7 @@ const std::map<std::string, std::string> rows{
     {"log.time_s", "log.3.time"},
     {"log.depth_mm", "log.3.depth"},
     {"log.clip_material", "log.4.clip"},
-    {"log.showing_mm", "log.5.showing"},
+    {"log.freeboard_mm", "log.5.showing"},
     {"log.angle_deg", "log.6.angle"},
     {"log.temperature_C", "log.3.temperature"},
     {"log.sigma_g", "log.0.sigma"},
@@ -132,20 +133,20 @@ const std::map<std::string, std::string> rows{
     {"log.sigma_mm", "log.5.sigma"},
     {"log.sigma_deg", "log.6.sigma"},
     {"log.note", "log.0.note"},
-    {"log.struck", "log.0.strike"},
-    {"blank.length_mm", "shape.blank.length"},
-    {"blank.height_mm", "shape.blank.height"},
-    {"blank.thickness_mm", "shape.blank.thickness"},
-    {"blank.saw_mm", "shape.blank.saw"},
+    {"log.excluded", "log.0.exclude"},
+    {"board.length_mm", "shape.board.length"},
+    {"board.height_mm", "shape.board.height"},
+    {"board.thickness_mm", "shape.board.thickness"},
+    {"board.saw_mm", "shape.board.saw"},
     {"tail.material", "tail.material"},
     {"tail.density_kg_m3", "tail.density"},
     {"tail.density_spread_percent", "tail.density_spread"},
     {"tail.x_mm", "tail.x"},
     {"tail.z_mm", "tail.z"},
-    {"tail.top_mm", "tail.line.0"},
-    {"tail.bottom_mm", "tail.line.1"},
+    {"tail.back_mm", "tail.line.0"},
+    {"tail.belly_mm", "tail.line.1"},
     {"tail.half_thickness_mm", "tail.line.2"},
-    {"tail.fullness", "tail.fullness"},
+    {"tail.exponent", "tail.exponent"},
     {"tail.tenon.length_mm", "tail.tenon.length"},
     {"tail.tenon.thickness_mm", "tail.tenon.thickness"},
     {"tail.tenon.height_mm", "tail.tenon.height"},
@@ -224,7 +225,7 @@ document::Document full_lure(bool other) {
     d.holes[0].cap = Cap{};
     d.coats[0] = Coat{};
     d.coats[0].thickness_m = 0.0003;
-    d.blank = Blank{0.2, 0.06, 0.04, 0.0015};
+    d.board = Board{0.2, 0.06, 0.04, 0.0015};
     d.shape.measured = {{0.05, 0.022, std::nullopt}};
     if (other) {
         d.joints[0].hinge->kind = HingeKind::linked;
@@ -232,12 +233,12 @@ document::Document full_lure(bool other) {
         d.coats[0].thickness_m.reset();
         d.coats[0].mass_kg = 0.002;
         d.targets.by = TargetBy::in_water;
-        d.shape.section.kind = SectionKind::free;
+        d.shape.section.kind = SectionKind::drawn;
         d.shape.section.half_outline = {{0.0, -1.0}, {0.9, -0.8}, {1.0, 0.0}, {0.9, 0.8}, {0.0, 1.0}};
     }
     d.log = {reading(ReadingKind::dry_weight), reading(ReadingKind::held_under),
-             reading(ReadingKind::block),      reading(ReadingKind::tub_fall),
-             reading(ReadingKind::just_hangs), reading(ReadingKind::floats_showing),
+             reading(ReadingKind::board),      reading(ReadingKind::tub_fall),
+             reading(ReadingKind::suspends),   reading(ReadingKind::freeboard),
              reading(ReadingKind::hang_angle)};
     for (const int i : {0, 1, 2, 4})
         d.log[static_cast<std::size_t>(i)].mass_kg = i == 2 ? 0.1 : 0.03;
@@ -245,12 +246,12 @@ document::Document full_lure(bool other) {
     d.log[2].width_m = 0.03;
     d.log[2].height_m = 0.05;
     for (std::size_t i = 3; i < d.log.size(); ++i)
-        d.log[i].stage = Stage::dressed;
+        d.log[i].stage = Stage::rigged;
     d.log[3].time_s = 4.0;
     d.log[3].depth_m = 0.6;
     d.log[4].clip_material = "lead";
     d.log[4].mass_kg = 0.001;
-    d.log[5].showing_m = 0.002;
+    d.log[5].freeboard_m = 0.002;
     d.log[6].angle_rad = 0.0;
     return d;
 }
@@ -296,6 +297,10 @@ std::set<std::string> drawn_ids(const document::Document& lure) {
 TEST_CASE("every field of a document has its row on the page or a reason to have none", "[shell][fields]") {
     std::set<std::string> ids = drawn_ids(full_lure(false));
     ids.merge(drawn_ids(full_lure(true)));
+    document::Document chamfered = full_lure(false);
+    chamfered.shape.section.kind = document::SectionKind::chamfered;
+    chamfered.shape.section.corner_cut = {{0.0, 0.3}};
+    ids.merge(drawn_ids(chamfered));
     const std::set<std::string> places = all_places();
     for (const std::string& place : places) {
         CAPTURE(place);

@@ -93,12 +93,12 @@ TEST_CASE("a struck reading is kept, says so, and no longer moves the answer", "
     REQUIRE(bench.app.open_json(write_document(d)).empty());
     bench.rest();
     bench.tap_all({"step.log", "log.view.1", "log.0"});
-    bench.reach("log.0.strike");
+    bench.reach("log.0.exclude");
     REQUIRE(bench.app.document().log.size() == 1);
-    CHECK(bench.app.document().log.front().struck);
+    CHECK(bench.app.document().log.front().excluded);
     CHECK_THAT(in_water_sigma(bench.app.document()), WithinRel(before, 1e-9));
-    bench.reach("log.0.strike");
-    CHECK_FALSE(bench.app.document().log.front().struck);
+    bench.reach("log.0.exclude");
+    CHECK_FALSE(bench.app.document().log.front().excluded);
     bench.reach("log.0.remove");
     CHECK(bench.app.document().log.empty());
 }
@@ -114,7 +114,7 @@ TEST_CASE(
     REQUIRE_FALSE(now->changes.empty());
     const document::Document after = state::done_now(*now, "old lead")(d);
     REQUIRE(after.log.size() == 1);
-    CHECK(after.log.front().struck);
+    CHECK(after.log.front().excluded);
     CHECK(after.log.front().note == "old lead");
     const auto with_readings = evaluate(after);
     REQUIRE(with_readings.ok());
@@ -130,7 +130,7 @@ TEST_CASE("before the lead is in, doing what the log says leaves its readings as
     const auto now = do_now(d);
     REQUIRE(now.ok());
     const document::Document after = state::done_now(*now, "old lead")(d);
-    CHECK_FALSE(after.log.front().struck);
+    CHECK_FALSE(after.log.front().excluded);
     CHECK(after.corrections.empty());
     const auto again = do_now(after);
     REQUIRE(again.ok());

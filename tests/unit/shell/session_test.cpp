@@ -168,7 +168,7 @@ TEST_CASE("saved work that is damaged is refused and the bench stays as it is", 
     for (const std::string& text :
          {std::string{}, std::string("no json"), std::string("{}"), std::string("{\"session\": 1}"),
           std::string("{\"session\": 7, \"document\": {}}"),
-          std::string("{\"session\": 1, \"document\": {\"evenfall\": 1}}"), good.substr(0, good.size() / 2),
+          std::string("{\"session\": 1, \"document\": {\"evenfall\": 2}}"), good.substr(0, good.size() / 2),
           std::string(600000, ' '), std::string(4000, '[')}) {
         const Problems problems = restore_session(session, text);
         REQUIRE_FALSE(problems.empty());

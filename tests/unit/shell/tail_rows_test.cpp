@@ -44,14 +44,14 @@ TEST_CASE("a tail is drawn, given a thinner tenon, refused one too thick for its
 
     bench.reach("tail.length");
     bench.tap_all({"keypad.5", "keypad.0", "keypad.ok"});
-    for (const auto* line : {&bench.app.document().tail->top, &bench.app.document().tail->bottom,
+    for (const auto* line : {&bench.app.document().tail->back, &bench.app.document().tail->belly,
                              &bench.app.document().tail->half_thickness})
         CHECK_THAT(line->back().x_m, WithinRel(0.050, 1e-12));
 
     bench.reach("tail.point.1");
     bench.reach("tail.point.value");
     bench.tap_all({"keypad.9", "keypad.ok"});
-    CHECK_THAT(bench.app.document().tail->top[1].value, WithinRel(0.009, 1e-12));
+    CHECK_THAT(bench.app.document().tail->back[1].value, WithinRel(0.009, 1e-12));
 
     bench.reach("tail.remove");
     CHECK(write_document(bench.app.document()) == before);

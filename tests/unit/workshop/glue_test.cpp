@@ -144,7 +144,7 @@ TEST_CASE(
 TEST_CASE("each hook hangs on one hanger where nobody says otherwise", "[glue]") {
     document::Document d = hinged_block();
     document::Part hook;
-    hook.stage = Stage::dressed;
+    hook.stage = Stage::rigged;
     hook.mass_kg = 0.001;
     hook.reach_m = 0.01;
     hook.at_m = {0.03, 0.0, -0.02};

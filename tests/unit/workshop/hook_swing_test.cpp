@@ -20,7 +20,7 @@ namespace {
 /// A part whose hanger, if it has a reach, stands at this place.
 document::Part hung(Vec3 hanger_m, double reach_m, const char* material = "steel") {
     document::Part p;
-    p.stage = Stage::dressed;
+    p.stage = Stage::rigged;
     p.material = material;
     p.mass_kg = 0.001;
     p.at_m = hanger_m;

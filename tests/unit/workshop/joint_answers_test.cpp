@@ -423,7 +423,7 @@ TEST_CASE("a stronger line lowers the safety in proportion; only a joint before 
     CHECK_THAT(answered(d).joints[0].strength.safety, WithinRel(light / 10.0, 1e-12));
     CHECK(warns_of(answered(d), "if a hook hangs behind it"));
     document::Part hook;
-    hook.stage = Stage::dressed;
+    hook.stage = Stage::rigged;
     hook.mass_kg = 0.001;
     hook.reach_m = 0.010;
     hook.at_m = {0.030, 0.0, -0.02};

@@ -24,11 +24,11 @@ namespace {
 /// A straight bar of 20 × 36 mm, nearly square-edged, cut in the middle of its 140 mm.
 shape::Body bar(const document::Joint& joint, double half_width_aft_m = 0.010) {
     document::Shape shape;
-    shape.top = {{0.0, 0.018}, {0.14, 0.018}};
-    shape.bottom = {{0.0, -0.018}, {0.14, -0.018}};
+    shape.back = {{0.0, 0.018}, {0.14, 0.018}};
+    shape.belly = {{0.0, -0.018}, {0.14, -0.018}};
     shape.half_width = {{0.0, 0.010}, {0.0699, 0.010}, {0.0701, half_width_aft_m}, {0.14, half_width_aft_m}};
     shape.section.kind = document::SectionKind::chamfered;
-    shape.section.fullness = {{0.0, 0.0}};
+    shape.section.curve() = {{0.0, 0.0}};
     const auto lines = shape::drawn_lines(shape);
     REQUIRE(lines.ok());
     auto body = shape::cut(*lines, {joint});

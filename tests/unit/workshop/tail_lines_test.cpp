@@ -113,7 +113,7 @@ TEST_CASE("a tail's two lines have its centroids and its inertia", "[tail]") {
     CHECK_THAT(lines[1].own_kg_m2.zz,
                WithinRel(lines[1].mass_kg * (0.012 * 0.012 + 0.0025 * 0.0025) / 12.0, 1e-12));
     for (const ledger::Line& line : lines) {
-        CHECK(line.stage == Stage::dressed);
+        CHECK(line.stage == Stage::rigged);
         CHECK(line.segment == 0);
     }
 }
@@ -226,7 +226,7 @@ TEST_CASE("a weighed soft tail behind a drawn one is warned of, a weighed one al
     };
     document::Document d = support::fish();
     document::Part fin;
-    fin.stage = Stage::dressed;
+    fin.stage = Stage::rigged;
     fin.material = "plastisol";
     fin.mass_kg = 0.001;
     fin.at_m = {0.170, 0.0, 0.0};

@@ -186,7 +186,7 @@ TEST_CASE("where the datum line lies changes no plan") {
     const LeadPlan here = planned(d);
     for (const double up_mm : {-60.0, 60.0, 100.0}) {
         document::Document moved = d;
-        for (auto* line : {&moved.shape.top, &moved.shape.bottom}) {
+        for (auto* line : {&moved.shape.back, &moved.shape.belly}) {
             for (auto& p : *line)
                 p.value += m_from_mm(up_mm);
         }

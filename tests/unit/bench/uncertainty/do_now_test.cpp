@@ -147,8 +147,8 @@ TEST_CASE("A lure that is right needs nothing done") {
 }
 
 TEST_CASE("Today's tub fall becomes the finished fall: faster in the tub, faster finished") {
-    const auto slow = finished_fall_for_tub(millrace(), Stage::dressed, 0.12);
-    const auto fast = finished_fall_for_tub(millrace(), Stage::dressed, 0.20);
+    const auto slow = finished_fall_for_tub(millrace(), Stage::rigged, 0.12);
+    const auto fast = finished_fall_for_tub(millrace(), Stage::rigged, 0.20);
     REQUIRE((slow.ok() && fast.ok()));
     REQUIRE((slow->has_value() && fast->has_value()));
     // Dressed, tub and fishing water differ by five degrees only: nearly the same speed, and known to some
@@ -156,7 +156,7 @@ TEST_CASE("Today's tub fall becomes the finished fall: faster in the tub, faster
     CHECK_THAT((*slow)->value, WithinRel(0.12, 0.05));
     CHECK_THAT((*fast)->value, WithinRel(0.20, 0.05));
     CHECK((*fast)->sigma < 0.1 * (*fast)->value);
-    CHECK(!finished_fall_for_tub(millrace(), Stage::dressed, 0.0).ok());
+    CHECK(!finished_fall_for_tub(millrace(), Stage::rigged, 0.0).ok());
 }
 
 TEST_CASE(
@@ -218,7 +218,7 @@ TEST_CASE("A trim hole is advised where there is wood for it, not in a joint or 
 TEST_CASE("A full log makes way for a fall that is asked after without losing what it knows") {
     const document::Reading weighed = dry(Stage::sealed, 53.0);
     document::Reading struck = dry(Stage::carved, 20.0);
-    struck.struck = true;
+    struck.excluded = true;
     std::vector<document::Reading> full(document::max_readings, struck);
     full.front() = weighed;
     const auto alone = finished_fall_for_tub(with({weighed}), Stage::sealed, 0.15);
@@ -228,31 +228,31 @@ TEST_CASE("A full log makes way for a fall that is asked after without losing wh
     CHECK((*among)->value == (*alone)->value);
     CHECK((*among)->sigma == (*alone)->sigma);
     // Among timed falls one of them goes, and the weighing stays.
-    document::Reading fall = invented::timed(Stage::dressed, 0.5);
+    document::Reading fall = invented::timed(Stage::rigged, 0.5);
     fall.time_s = 4.0;
     std::fill(full.begin() + 1, full.end(), fall);
     const std::vector<document::Reading> one_less(full.begin(), full.end() - 1);
-    const auto with_all = finished_fall_for_tub(with(full), Stage::dressed, 0.14);
-    const auto with_one_less = finished_fall_for_tub(with(one_less), Stage::dressed, 0.14);
+    const auto with_all = finished_fall_for_tub(with(full), Stage::rigged, 0.14);
+    const auto with_one_less = finished_fall_for_tub(with(one_less), Stage::rigged, 0.14);
     REQUIRE((with_all.ok() && with_one_less.ok()));
     REQUIRE((with_all->has_value() && with_one_less->has_value()));
     // The time that such a fall takes goes by the log as it was, which a fall more moves by next to nothing.
     CHECK_THAT((*with_all)->value, WithinRel((*with_one_less)->value, 1e-9));
     const auto unweighed = finished_fall_for_tub(
-        with(std::vector<document::Reading>(full.begin() + 1, full.end())), Stage::dressed, 0.14);
+        with(std::vector<document::Reading>(full.begin() + 1, full.end())), Stage::rigged, 0.14);
     REQUIRE((unweighed.ok() && unweighed->has_value()));
     CHECK_THAT((*unweighed)->value, !WithinRel((*with_all)->value, 1e-5));
 }
 
 TEST_CASE("A fall that no lure could have beside what the log says is refused, not answered from a search "
           "that never ended") {
-    document::Reading fall = invented::timed(Stage::dressed, 0.5);
+    document::Reading fall = invented::timed(Stage::rigged, 0.5);
     fall.time_s = 4.0;
     for (const std::size_t falls : {1UL, 5UL, 190UL}) {
         INFO(falls << " falls of the dressed lure, which floats by 2.8 g before that");
         const auto log = with(std::vector<document::Reading>(falls, fall));
         CHECK_FALSE(finished_fall_for_tub(log, Stage::sealed, 0.15).ok());
         CHECK(finished_fall_for_tub(log, Stage::sealed, 0.05).ok());
-        CHECK(finished_fall_for_tub(log, Stage::dressed, 0.15).ok());
+        CHECK(finished_fall_for_tub(log, Stage::rigged, 0.15).ok());
     }
 }

@@ -60,7 +60,7 @@ TEST_CASE("Two hundred timed falls that agree are believed as if they were searc
 }
 
 TEST_CASE("Two hundred waterlines that agree are believed as if they were searched for until they settle") {
-    auto s = bench::posterior_of(full_log("reedline-120", ReadingKind::floats_showing, 0.005, 0.001));
+    auto s = bench::posterior_of(full_log("reedline-120", ReadingKind::freeboard, 0.005, 0.001));
     REQUIRE(s.ok());
     CHECK(s->fit.used.size() > document::max_readings / 2);
     CHECK(left_to_go(*s) < 0.01);
@@ -73,7 +73,7 @@ TEST_CASE("Falls that no lure has are not searched for in every pass") {
         document::Document d = document;
         for (std::size_t i = 0; i < falls; ++i) {
             // Half a metre in a tenth of a second.
-            d.log[i] = invented::timed(Stage::dressed, 0.5);
+            d.log[i] = invented::timed(Stage::rigged, 0.5);
             d.log[i].time_s = 0.1;
         }
         auto s = bench::posterior_of(d);
@@ -93,7 +93,7 @@ TEST_CASE("A log at odds with itself ends after a few passes, in numbers") {
     for (const auto& [lure, kind, about, scatter] :
          {std::tuple{"millrace-170", ReadingKind::tub_fall, 3.0, 2.5},
           std::tuple{"quarry-230", ReadingKind::dry_weight, 0.1, 0.09},
-          std::tuple{"reedline-120", ReadingKind::floats_showing, 0.005, 0.0045}}) {
+          std::tuple{"reedline-120", ReadingKind::freeboard, 0.005, 0.0045}}) {
         INFO(lure);
         const document::Document document = full_log(lure, kind, about, scatter);
         const auto posterior = bench::posterior_of(document);

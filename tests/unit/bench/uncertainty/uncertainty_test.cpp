@@ -64,7 +64,7 @@ TEST_CASE("The corrected document gives by evaluate() what uncertainty believes 
 }
 
 TEST_CASE("The evaluation with the log is the corrected lure's, with the spread that the readings leave") {
-    document::Reading fall = invented::timed(Stage::dressed, 0.5);
+    document::Reading fall = invented::timed(Stage::rigged, 0.5);
     fall.time_s = 3.2;
     const document::Document document = with({dry(Stage::carved, 24.0), dry(Stage::leaded, 52.0), fall});
     const auto s = uncertainty(document);
@@ -92,9 +92,9 @@ TEST_CASE("The evaluation with the log is the corrected lure's, with the spread 
 }
 
 TEST_CASE("A fall in the tub teaches drag, and the corrected document falls with it") {
-    document::Reading fall = invented::timed(Stage::dressed, 0.5);
+    document::Reading fall = invented::timed(Stage::rigged, 0.5);
     fall.time_s = 4.2;
-    document::Reading hung = invented::weighed(ReadingKind::hung_in_water, Stage::dressed);
+    document::Reading hung = invented::weighed(ReadingKind::hung_in_water, Stage::rigged);
     hung.mass_kg = 0.0030;
     const document::Document document = with({fall, hung});
     const auto s = uncertainty(document);
@@ -116,11 +116,11 @@ TEST_CASE("Slopes of every reading agree with differences of it") {
     bench::Random random(3, 5);
     const Eigen::VectorXd u = 0.3 * recipe.truth(random);
     std::vector<document::Reading> readings{dry(Stage::sealed, 55.0), held(Stage::carved, 56.0),
-                                            invented::block(), invented::clipped(Stage::sealed)};
+                                            invented::board(), invented::clipped(Stage::sealed)};
     document::Reading one = dry(Stage::carved, 10.0);
     one.segment = 1;
     readings.push_back(one);
-    document::Reading angle = invented::weighed(ReadingKind::hang_angle, Stage::dressed);
+    document::Reading angle = invented::weighed(ReadingKind::hang_angle, Stage::rigged);
     angle.angle_rad = -0.05;
     readings.push_back(angle);
     for (document::Reading& r : readings) {
@@ -141,7 +141,7 @@ TEST_CASE("Slopes of every reading agree with differences of it") {
     // A timed fall compares two weights, the lure's own and the one that takes so long: the slope is that of
     // their difference. Left out is how B itself moves against the drag and how the water it carries along
     // grows with it: below 10 mg for a standard deviation of any input, where wood density makes 2 g.
-    document::Reading fall = invented::timed(Stage::dressed, 0.5);
+    document::Reading fall = invented::timed(Stage::rigged, 0.5);
     fall.time_s = 3.5;
     const auto here = observer.observe(fall, u);
     REQUIRE(here);
@@ -168,7 +168,7 @@ TEST_CASE("Readings only ever narrow the finished lure's weight in water; struck
     CHECK(first->in_water_kg.sigma < none->in_water_kg.sigma);
     CHECK(second->in_water_kg.sigma < first->in_water_kg.sigma);
     for (document::Reading& r : log.log)
-        r.struck = true;
+        r.excluded = true;
     const auto struck = uncertainty(log);
     CHECK(struck->in_water_kg.value == none->in_water_kg.value);
     CHECK(struck->in_water_kg.sigma == none->in_water_kg.sigma);
@@ -269,16 +269,16 @@ TEST_CASE("A floater that shows as much as its own figures say fits them, and on
         materials::water_properties(reedline.tub.temperature_c, reedline.tub.salinity_g_kg)->density_kg_m3);
     REQUIRE(afloat.has_value());
     document::Reading r;
-    r.kind = ReadingKind::floats_showing;
-    r.stage = Stage::dressed;
-    r.showing_m = afloat->freeboard_m;
+    r.kind = ReadingKind::freeboard;
+    r.stage = Stage::rigged;
+    r.freeboard_m = afloat->freeboard_m;
     const auto fits = uncertainty(with({r}, reedline));
     REQUIRE(fits.ok());
     // Read to a millimetre: the expected showing is the same within a hundredth of that.
-    CHECK_THAT(fits->readings[0].predicted, WithinAbs(*r.showing_m, 1e-5));
+    CHECK_THAT(fits->readings[0].predicted, WithinAbs(*r.freeboard_m, 1e-5));
     CHECK(std::abs(fits->readings[0].z_score) < 0.01);
     CHECK_THAT(fits->in_water_kg.value, WithinAbs(e->answers.in_water_kg, 1e-5));
-    r.showing_m = afloat->freeboard_m + 0.002;
+    r.freeboard_m = afloat->freeboard_m + 0.002;
     const auto lighter = uncertainty(with({r}, reedline));
     REQUIRE(lighter.ok());
     CHECK(lighter->in_water_kg.value < e->answers.in_water_kg - 1e-4);
@@ -301,24 +301,24 @@ TEST_CASE(
             materials::water_properties(light.tub.temperature_c, light.tub.salinity_g_kg)->density_kg_m3);
         REQUIRE(afloat.has_value());
         document::Reading r;
-        r.kind = ReadingKind::floats_showing;
+        r.kind = ReadingKind::freeboard;
         r.stage = Stage::carved;
-        r.showing_m = afloat->freeboard_m;
+        r.freeboard_m = afloat->freeboard_m;
         const auto s = uncertainty(with({r}, light));
         REQUIRE(s.ok());
         CHECK(s->readings[0].used);
         CHECK(s->readings[0].warning.empty());
-        CHECK_THAT(s->readings[0].predicted, WithinAbs(*r.showing_m, 1e-5));
+        CHECK_THAT(s->readings[0].predicted, WithinAbs(*r.freeboard_m, 1e-5));
     }
 }
 
 TEST_CASE("A floater that is said to show more than all of itself teaches nothing, and spoils no figure") {
     const document::Document reedline = invented::preset_named("reedline-120");
     document::Reading r;
-    r.kind = ReadingKind::floats_showing;
+    r.kind = ReadingKind::freeboard;
     r.stage = Stage::carved;
     for (const double showing_m : {0.05, 0.283, 0.3}) {
-        r.showing_m = showing_m;
+        r.freeboard_m = showing_m;
         const auto s = uncertainty(with({r}, reedline));
         const auto without = uncertainty(with({}, reedline));
         REQUIRE((s.ok() && without.ok()));
@@ -337,14 +337,14 @@ TEST_CASE("What a clip should weigh is what keeps the lure hanging, of whatever 
         INFO(lure.name << ", " << material);
         const double water =
             materials::water_properties(lure.tub.temperature_c, lure.tub.salinity_g_kg)->density_kg_m3;
-        const Estimate in_tub = uncertainty(lure)->stages[static_cast<std::size_t>(Stage::dressed)].in_tub_kg;
+        const Estimate in_tub = uncertainty(lure)->stages[static_cast<std::size_t>(Stage::rigged)].in_tub_kg;
         // Archimedes: the clip's own share of its mass that water does not carry.
         const double share = 1.0 - water / materials::find_solid(material)->density_kg_m3.value;
         const double needed = -in_tub.value / share;
         REQUIRE(needed > 0.0);
         document::Reading r;
-        r.kind = ReadingKind::just_hangs;
-        r.stage = Stage::dressed;
+        r.kind = ReadingKind::suspends;
+        r.stage = Stage::rigged;
         r.clip_material = material;
         r.mass_kg = needed + 0.0002;
         r.mass_sigma_kg = 0.0003;
@@ -378,9 +378,9 @@ TEST_CASE("Several corrections of one thing teach on as one, in factor and in sp
 }
 
 TEST_CASE("A block is weighed before there is a lure: it puts the lure at no stage") {
-    document::Reading block = invented::block();
+    document::Reading block = invented::board();
     block.mass_kg = 0.119;
-    block.stage = Stage::dressed;
+    block.stage = Stage::rigged;
     const auto s = uncertainty(with({block}));
     REQUIRE(s.ok());
     CHECK(s->stage == Stage::carved);
@@ -394,7 +394,7 @@ TEST_CASE("The block foretold is of the lure's own wood: good to the same share 
         d.wood.species = species;
         const auto s = uncertainty(d);
         const auto block = std::find_if(s->next.begin(), s->next.end(),
-                                        [](const NextReading& n) { return n.kind == ReadingKind::block; });
+                                        [](const NextReading& n) { return n.kind == ReadingKind::board; });
         REQUIRE(block != s->next.end());
         const auto bare = evaluate(d);
         return block->sigma / ledger::ledger_inputs(d, bare->body)->wood_kg_m3;
@@ -409,7 +409,7 @@ TEST_CASE("Bounds of the fall go as far as the lure falls") {
     weight.material = "tungsten";
     weight.mass_kg = 2.0;
     weight.at_m = {0.08, 0.0, -0.02};
-    weight.stage = Stage::dressed;
+    weight.stage = Stage::rigged;
     heavy.parts.assign(30, weight);
     const auto s = uncertainty(heavy);
     REQUIRE(s.ok());
@@ -441,7 +441,7 @@ TEST_CASE("Moisture is an input of its own where the wood is the table's; a bloc
     for (const InputEstimate& b : table->inputs) {
         if (b.cause == document::Cause::moisture) CHECK_THAT(b.spread_before, WithinRel(share, 1e-6));
     }
-    document::Reading block = invented::block();
+    document::Reading block = invented::board();
     block.mass_kg = 0.119;
     const auto read = uncertainty(with({block}, d));
     REQUIRE(read.ok());
@@ -452,9 +452,9 @@ TEST_CASE("Moisture is an input of its own where the wood is the table's; a bloc
 
 TEST_CASE("A reading that says nothing of the lure is told, with what was likely meant") {
     // Reedline 120 is some 25 mm high: 50 mm over the water is no reading of it, 5 mm may be.
-    document::Reading shown = invented::weighed(ReadingKind::floats_showing, Stage::dressed);
+    document::Reading shown = invented::weighed(ReadingKind::freeboard, Stage::rigged);
     shown.mass_kg.reset();
-    shown.showing_m = units::m_from_mm(50.0);
+    shown.freeboard_m = units::m_from_mm(50.0);
     const auto afloat = uncertainty(with({shown}, invented::preset_named("reedline-120")));
     REQUIRE(afloat.ok());
     const ReadingFit& v = afloat->readings.front();
@@ -464,7 +464,7 @@ TEST_CASE("A reading that says nothing of the lure is told, with what was likely
     CHECK(v.explanations == std::vector<std::string>{"A slipped decimal point: 5.00 mm would fit."});
 
     // Twenty metres in a twentieth of a second.
-    document::Reading timed = invented::timed(Stage::dressed, 20.0);
+    document::Reading timed = invented::timed(Stage::rigged, 20.0);
     timed.time_s = 0.05;
     const auto fast = uncertainty(with({timed}));
     REQUIRE(fast.ok());
@@ -472,6 +472,6 @@ TEST_CASE("A reading that says nothing of the lure is told, with what was likely
           "Reading 1 says nothing of this lure: with no weight does it fall so far in that time.");
 
     // What is struck out is not asked, so it is not told either.
-    timed.struck = true;
+    timed.excluded = true;
     CHECK(uncertainty(with({timed}))->readings.front().warning.empty());
 }

@@ -71,7 +71,7 @@ Bounds bounds(const sheet::Item& item, const sheet::Faces& faces) {
 
 document::Document long_lure() {
     document::Document d = support::fish();
-    for (auto* curve : {&d.shape.top, &d.shape.bottom, &d.shape.half_width}) {
+    for (auto* curve : {&d.shape.back, &d.shape.belly, &d.shape.half_width}) {
         for (auto& point : *curve)
             point.x_m *= 2.0;
     }
@@ -369,9 +369,9 @@ TEST_CASE("a body too tall for the paper is refused") {
     document.holes.clear();
     document.parts.clear();
     document.pockets.clear();
-    for (auto& point : document.shape.top)
+    for (auto& point : document.shape.back)
         point.value += 0.075;
-    for (auto& point : document.shape.bottom)
+    for (auto& point : document.shape.belly)
         point.value -= 0.075;
     const auto out = build_sheet(document, on(SheetPaper::a4));
     REQUIRE_FALSE(out.ok());

@@ -320,7 +320,7 @@ TEST_CASE(
     document::Part sinker;
     sinker.name = "Sinker";
     sinker.material = "lead";
-    sinker.stage = Stage::dressed;
+    sinker.stage = Stage::rigged;
     sinker.mass_kg = 0.001;
     sinker.at_m = {0.05, 0.0, 0.0};
     for (auto& hole : d.holes)

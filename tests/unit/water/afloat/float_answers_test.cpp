@@ -78,9 +78,9 @@ TEST_CASE("evaluating a floater that rolls over says so once, before it is cut; 
     CHECK(said() == 0);
     // On its broad side: 30 mm wide, 20 mm high.
     d.wood.density_kg_m3 = 500.0;
-    for (auto& p : d.shape.top)
+    for (auto& p : d.shape.back)
         p.value = 0.010;
-    for (auto& p : d.shape.bottom)
+    for (auto& p : d.shape.belly)
         p.value = -0.010;
     for (auto& p : d.shape.half_width)
         p.value = 0.015;
@@ -90,8 +90,8 @@ TEST_CASE("evaluating a floater that rolls over says so once, before it is cut; 
 TEST_CASE("a floater whose weight lies off the middle is told so; one that only stands is told how it comes "
           "to rest, without a heel") {
     document::Document d = support::block();
-    d.shape.section.kind = document::SectionKind::superellipse;
-    d.shape.section.fullness = {{0.0, 2.0}};
+    d.shape.section.kind = document::SectionKind::rounded;
+    d.shape.section.curve() = {{0.0, 2.0}};
     for (auto& p : d.shape.half_width)
         p.value = 0.015;
     document::Part lead;

@@ -22,9 +22,9 @@ template <class Family>
 class Bar final : public shape::Lines {
 public:
     template <class... FamilyArguments>
-    Bar(double length_m, double half_width_m, double half_height_m, double fullness,
+    Bar(double length_m, double half_width_m, double half_height_m, double parameter,
         FamilyArguments&&... arguments)
-        : ends_{0.0, length_m}, station_{half_width_m, half_height_m, 0.0, fullness, 0.0, 0.0, 0.0, 0.0},
+        : ends_{0.0, length_m}, station_{half_width_m, half_height_m, 0.0, parameter, 0.0, 0.0, 0.0, 0.0},
           family_(std::forward<FamilyArguments>(arguments)...) {}
 
     [[nodiscard]] shape::Station at(double) const override { return station_; }

@@ -21,7 +21,7 @@ namespace {
 struct Clipped {
     double area = 0.0, y = 0.0, z = 0.0;
 };
-Clipped clipped(const shape::SectionFamily& family, double fullness, double p, double q, double c,
+Clipped clipped(const shape::SectionFamily& family, double parameter, double p, double q, double c,
                 double limit) {
     struct Point {
         double y, z;
@@ -29,7 +29,7 @@ Clipped clipped(const shape::SectionFamily& family, double fullness, double p, d
     std::vector<Point> rim;
     constexpr int fine = 21000; // a multiple of 5 and 7: corners of the outlines below are met
     for (int i = 0; i <= fine; ++i) {
-        const shape::RimPoint r = family.rim(fullness, -1.0 + 2.0 * i / fine);
+        const shape::RimPoint r = family.rim(parameter, -1.0 + 2.0 * i / fine);
         rim.push_back({r.y, r.z});
     }
     for (int i = fine - 1; i > 0; --i)
@@ -64,8 +64,8 @@ Clipped clipped(const shape::SectionFamily& family, double fullness, double p, d
     return out;
 }
 
-double worst_error(const shape::SectionFamily& family, double fullness, double limit) {
-    const UnitRim rim(family, fullness);
+double worst_error(const shape::SectionFamily& family, double parameter, double limit) {
+    const UnitRim rim(family, parameter);
     double worst = 0.0;
     for (double angle = 0.03; angle < 6.3; angle += 0.41) {
         for (const double c : {-0.9, -0.5, -0.1, 0.2, 0.6, 0.95}) {
@@ -74,7 +74,7 @@ double worst_error(const shape::SectionFamily& family, double fullness, double l
             std::optional<RimLimit> edge;
             if (limit < 1.0) edge = rim.limit(limit);
             const UnitCut cut = rim.cut({p, q, c, q, -p}, edge ? &*edge : nullptr);
-            const Clipped slow = clipped(family, fullness, p, q, c, limit < 1.0 ? limit : 2.0);
+            const Clipped slow = clipped(family, parameter, p, q, c, limit < 1.0 ? limit : 2.0);
             for (const double off : {cut.area - slow.area, cut.moment_y - slow.y, cut.moment_z - slow.z})
                 worst = std::max(worst, std::abs(off) / rim.area());
         }

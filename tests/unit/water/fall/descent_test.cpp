@@ -50,7 +50,7 @@ TEST_CASE(
             lines[i].mass_kg = 0.004 + 0.003 * static_cast<double>(i);
         }
         lines[0].displaced_m3 = 2e-5;
-        return mass_properties_of(lines, Stage::dressed);
+        return mass_properties_of(lines, Stage::rigged);
     };
     const MassProperties upright = turned(0.0);
     for (const double roll_deg : {-70.0, -25.0, 40.0, 85.0}) {

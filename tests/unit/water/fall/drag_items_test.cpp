@@ -13,7 +13,7 @@ using Catch::Matchers::WithinRel;
 
 namespace {
 
-std::vector<DragItem> items_of(const document::Document& document, Stage stage = Stage::dressed) {
+std::vector<DragItem> items_of(const document::Document& document, Stage stage = Stage::rigged) {
     const auto e = evaluate(document);
     REQUIRE(e.ok());
     return drag_items(*e->body.lines, document, e->ledger, stage);
@@ -22,7 +22,7 @@ std::vector<DragItem> items_of(const document::Document& document, Stage stage =
 document::Document with_part(const char* material, double mass_kg, Vec3 at, double embedded = 0.0) {
     document::Document d = support::block();
     document::Part p;
-    p.stage = Stage::dressed;
+    p.stage = Stage::rigged;
     p.material = material;
     p.mass_kg = mass_kg;
     p.at_m = at;

@@ -24,8 +24,8 @@ double filled_share(double n) {
     return std::tgamma(1.0 + 1.0 / n) * std::tgamma(1.0 + 1.0 / n) / std::tgamma(1.0 + 2.0 / n);
 }
 
-Strip strip(double width_m, double chord_m, double fullness = 2.0) {
-    return {0.0, 1.0, width_m, chord_m, fullness};
+Strip strip(double width_m, double chord_m, double exponent = 2.0) {
+    return {0.0, 1.0, width_m, chord_m, exponent};
 }
 
 } // namespace
@@ -34,13 +34,13 @@ TEST_CASE("the superellipse that fills as much of its box has the section's own 
           "[fall]") {
     for (double n = 1.0; n <= 50.0; n *= 1.01) {
         INFO("n = " << n);
-        CHECK_THAT(equivalent_fullness(filled_share(n)), WithinRel(n, 0.002));
-        CHECK_THAT(pressure_drag_coefficient(strip(0.02, 0.035, equivalent_fullness(filled_share(n)))),
+        CHECK_THAT(equivalent_exponent(filled_share(n)), WithinRel(n, 0.002));
+        CHECK_THAT(pressure_drag_coefficient(strip(0.02, 0.035, equivalent_exponent(filled_share(n)))),
                    WithinAbs(pressure_drag_coefficient(strip(0.02, 0.035, n)), 0.001));
     }
-    CHECK(equivalent_fullness(1.0) == 200.0);
-    CHECK(equivalent_fullness(0.2) == equivalent_fullness(0.5));
-    CHECK_THAT(equivalent_fullness(0.5), WithinRel(1.0, 0.002));
+    CHECK(equivalent_exponent(1.0) == 200.0);
+    CHECK(equivalent_exponent(0.2) == equivalent_exponent(0.5));
+    CHECK_THAT(equivalent_exponent(0.5), WithinRel(1.0, 0.002));
 }
 
 TEST_CASE(
@@ -98,7 +98,7 @@ TEST_CASE("strips cover the body end to end once", "[fall]") {
         CHECK((slices[i].x_m > 0.0 && slices[i].x_m < 0.150));
         if (i > 0) CHECK(slices[i].x_m > slices[i - 1].x_m);
         CHECK_THAT(slices[i].chord_m / slices[i].width_m, WithinRel(22.0 / 12.0, 1e-12));
-        CHECK_THAT(slices[i].fullness, WithinRel(2.0, 0.002));
+        CHECK_THAT(slices[i].exponent, WithinRel(2.0, 0.002));
     }
     // Midpoint rule on a sine half wave: 1 + (π/48)²/24 of it. An ellipse's outline it integrates to the last
     // digits.

@@ -1,4 +1,4 @@
-#include "body/blank.hpp"
+#include "body/board.hpp"
 
 #include "base/sentence.hpp"
 
@@ -24,21 +24,21 @@ BodyBox body_box(const Lines& lines) {
     return box;
 }
 
-Problems blank_warnings(const document::Blank& blank, const Lines& lines) {
+Problems board_warnings(const document::Board& board, const Lines& lines) {
     const BodyBox box = body_box(lines);
     Problems out;
     const auto compare = [&](const char* key, const char* way, double board_m, double body_m) {
-        const double needed_m = body_m + 2.0 * blank.saw_m;
+        const double needed_m = body_m + 2.0 * board.saw_m;
         constexpr double reading_m = 5e-6; // finer than any ruler
         if (board_m >= needed_m - reading_m) return;
-        out.push_back({ProblemCode::does_not_fit, std::string("/blank/") + key,
+        out.push_back({ProblemCode::does_not_fit, std::string("/board/") + key,
                        "at least " + millimetres_text(needed_m),
-                       std::string("The blank is ") + millimetres_text(board_m) + " " + way +
+                       std::string("The board is ") + millimetres_text(board_m) + " " + way +
                            "; body and saw need " + millimetres_text(needed_m) + "."});
     };
-    compare("length_mm", "long", blank.length_m, box.length_m);
-    compare("height_mm", "high", blank.height_m, box.high_z_m - box.low_z_m);
-    compare("thickness_mm", "thick", blank.thickness_m, 2.0 * box.half_width_m);
+    compare("length_mm", "long", board.length_m, box.length_m);
+    compare("height_mm", "high", board.height_m, box.high_z_m - box.low_z_m);
+    compare("thickness_mm", "thick", board.thickness_m, 2.0 * box.half_width_m);
     return out;
 }
 

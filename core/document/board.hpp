@@ -11,7 +11,7 @@ namespace evenfall::document {
 inline constexpr std::size_t max_measured = 24;
 
 /// The board as it lies on the saw bench, and what the saw and the rasp may take.
-struct Blank {
+struct Board {
     double length_m = 0.2;
     double height_m = 0.05;
     double thickness_m = 0.025;

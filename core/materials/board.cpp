@@ -1,4 +1,4 @@
-#include "materials/block.hpp"
+#include "materials/board.hpp"
 
 #include "base/limits.hpp"
 #include "base/root.hpp"
@@ -23,15 +23,15 @@ std::optional<double> explaining_moisture(const Wood& wood, double density_kg_m3
 
 } // namespace
 
-Outcome<BlockAnswer> weigh_block(const Block& b, const Wood& wood, double to_percent) {
+Outcome<BoardAnswer> weigh_board(const Board& b, const Wood& wood, double to_percent) {
     using units::Unit;
     Problems problems;
-    units::check_limit({"/length_mm", "The block's length", b.length_m, 0.005, 5.0, Unit::mm}, problems);
-    units::check_limit({"/width_mm", "The block's width", b.width_m, 0.005, 5.0, Unit::mm}, problems);
-    units::check_limit({"/height_mm", "The block's height", b.height_m, 0.005, 5.0, Unit::mm}, problems);
-    units::check_limit({"/mass_g", "The block's mass", b.mass_kg, 0.0001, 50.0, Unit::gram, 1}, problems);
+    units::check_limit({"/length_mm", "The board's length", b.length_m, 0.005, 5.0, Unit::mm}, problems);
+    units::check_limit({"/width_mm", "The board's width", b.width_m, 0.005, 5.0, Unit::mm}, problems);
+    units::check_limit({"/height_mm", "The board's height", b.height_m, 0.005, 5.0, Unit::mm}, problems);
+    units::check_limit({"/mass_g", "The board's mass", b.mass_kg, 0.0001, 50.0, Unit::gram, 1}, problems);
     if (!problems.empty()) return problems;
-    BlockAnswer a;
+    BoardAnswer a;
     a.density_kg_m3 = b.mass_kg / (b.length_m * b.width_m * b.height_m);
     const Outcome<double> other = density_at_moisture(a.density_kg_m3, b.moisture_percent, to_percent);
     if (!other.ok()) return other.problems();
@@ -40,7 +40,7 @@ Outcome<BlockAnswer> weigh_block(const Block& b, const Wood& wood, double to_per
     a.spread = specific_gravity(wood).spread;
     a.sigmas = (a.density_kg_m3 / a.usual_kg_m3 - 1.0) / a.spread;
     if (std::abs(a.sigmas) > usual_sigmas)
-        a.says = a.sigmas > 0.0 ? BlockComparison::heavier : BlockComparison::lighter;
+        a.says = a.sigmas > 0.0 ? BoardComparison::heavier : BoardComparison::lighter;
     a.would_explain_percent = explaining_moisture(wood, a.density_kg_m3);
     return a;
 }

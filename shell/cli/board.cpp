@@ -10,9 +10,9 @@ namespace evenfall::cli {
 
 namespace {
 
-using materials::Block;
-using materials::BlockAnswer;
-using materials::BlockComparison;
+using materials::Board;
+using materials::BoardAnswer;
+using materials::BoardComparison;
 using units::number_text;
 using units::Unit;
 
@@ -23,17 +23,17 @@ std::string percent(double value, int decimals = 0) {
     return number_text(value, Unit::one, decimals) + " %";
 }
 
-std::string verdict(const BlockAnswer& a, const materials::Wood& wood, const Block& block) {
+std::string verdict(const BoardAnswer& a, const materials::Wood& wood, const Board& board) {
     std::string text = "Usual for ";
     text += wood.name;
-    text += " at " + percent(block.moisture_percent) + ": " + density(a.usual_kg_m3) + " ± " +
+    text += " at " + percent(board.moisture_percent) + ": " + density(a.usual_kg_m3) + " ± " +
             number_text(a.spread, Unit::percent, 0) + " %\n";
-    if (a.says == BlockComparison::usual)
+    if (a.says == BoardComparison::usual)
         return text + "Within what pieces of this wood differ by (" + number_text(a.sigmas, Unit::one, 1) +
                " standard deviations).\n";
-    text += (a.says == BlockComparison::heavier ? "Heavier" : "Lighter");
+    text += (a.says == BoardComparison::heavier ? "Heavier" : "Lighter");
     text += " than usual by " + number_text(std::abs(a.sigmas), Unit::one, 1) + " standard deviations: ";
-    text += a.says == BlockComparison::heavier
+    text += a.says == BoardComparison::heavier
                 ? "perhaps wetter than said, or measured too small, or another wood.\n"
                 : "perhaps measured too large, or another wood, or much drier than said.\n";
     if (a.would_explain_percent)
@@ -42,14 +42,14 @@ std::string verdict(const BlockAnswer& a, const materials::Wood& wood, const Blo
     return text;
 }
 
-std::string block_json(const BlockAnswer& a, const materials::Wood& wood, const Block& block,
+std::string board_json(const BoardAnswer& a, const materials::Wood& wood, const Board& board,
                        double to_percent) {
-    const char* says = a.says == BlockComparison::usual     ? "usual"
-                       : a.says == BlockComparison::heavier ? "heavier"
+    const char* says = a.says == BoardComparison::usual     ? "usual"
+                       : a.says == BoardComparison::heavier ? "heavier"
                                                             : "lighter";
     return document::laid_out_text(
         {{"species", std::string(wood.id)},
-         {"moisture_percent", output::number(block.moisture_percent)},
+         {"moisture_percent", output::number(board.moisture_percent)},
          {"density_kg_m3", output::number(a.density_kg_m3)},
          {"to_percent", output::number(to_percent)},
          {"density_then_kg_m3", output::number(a.at_other_kg_m3)},
@@ -61,16 +61,16 @@ std::string block_json(const BlockAnswer& a, const materials::Wood& wood, const 
           a.would_explain_percent ? output::number(*a.would_explain_percent) : output::Tree(nullptr)}});
 }
 
-struct BlockOptions : PresetOptions {
-    Block measured;
+struct BoardOptions : PresetOptions {
+    Board measured;
     std::optional<Sides> size;
     std::optional<double> moisture, to; ///< shares
     std::optional<std::string> species, write_to;
 };
 
-int run(const BlockOptions& o) {
-    if (!o.size) return report({misuse("--size", "A block needs its size: --size LENGTHxWIDTHxHEIGHT.")});
-    Block measured = o.measured;
+int run(const BoardOptions& o) {
+    if (!o.size) return report({misuse("--size", "A board needs its size: --size LENGTHxWIDTHxHEIGHT.")});
+    Board measured = o.measured;
     const auto [length_m, width_m, height_m] = *o.size;
     measured.length_m = length_m;
     measured.width_m = width_m;
@@ -84,7 +84,7 @@ int run(const BlockOptions& o) {
     if (wood == nullptr)
         return report({{ProblemCode::unknown_name, "--species", "",
                         "“" + species + "” is not in the table of woods: “evenfall woods” lists them."}});
-    const auto a = materials::weigh_block(measured, *wood, to_percent);
+    const auto a = materials::weigh_board(measured, *wood, to_percent);
     if (!a.ok()) return report(a.problems());
     if (o.write_to) {
         document->wood.species = species;
@@ -94,10 +94,10 @@ int run(const BlockOptions& o) {
             return report(problems);
     }
     if (o.json) {
-        print(block_json(*a, *wood, measured, to_percent));
+        print(board_json(*a, *wood, measured, to_percent));
         return done;
     }
-    print("Block " + density(a->density_kg_m3) + " at " + percent(measured.moisture_percent) + " moisture, " +
+    print("Board " + density(a->density_kg_m3) + " at " + percent(measured.moisture_percent) + " moisture, " +
           density(a->at_other_kg_m3) + " at " + percent(to_percent) + "\n" + verdict(*a, *wood, measured) +
           (o.write_to
                ? "Written into the lure's wood: " + *o.write_to + "\n"
@@ -107,9 +107,9 @@ int run(const BlockOptions& o) {
 
 } // namespace
 
-void block(Options& options) {
-    const auto o = declare<BlockOptions>(
-        options, "a measured block's density, against its species and at another moisture", run);
+void board(Options& options) {
+    const auto o = declare<BoardOptions>(
+        options, "a measured board's density, against its species and at another moisture", run);
     options.read("--size", read_sides, o->size, "LxWxH", "as it was measured, mm");
     options.number("--mass", o->measured.mass_kg, Unit::gram, "MASS", "as it was weighed");
     options.number("--moisture", o->moisture, Unit::percent, "PERCENT", "as it was weighed");

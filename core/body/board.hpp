@@ -2,7 +2,7 @@
 
 #include "base/problem.hpp"
 #include "body/lines.hpp"
-#include "document/blank.hpp"
+#include "document/board.hpp"
 
 namespace evenfall::shape {
 
@@ -19,6 +19,6 @@ struct BodyBox {
 
 /// One problem for each direction in which the board is too small for body and saw allowance; empty where it
 /// fits.
-[[nodiscard]] Problems blank_warnings(const document::Blank& blank, const Lines& lines);
+[[nodiscard]] Problems board_warnings(const document::Board& board, const Lines& lines);
 
 } // namespace evenfall::shape

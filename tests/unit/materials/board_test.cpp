@@ -1,4 +1,4 @@
-#include "materials/block.hpp"
+#include "materials/board.hpp"
 
 #include "materials/moisture.hpp"
 
@@ -14,8 +14,8 @@ using Catch::Matchers::WithinRel;
 
 namespace {
 
-/// A block of 100 x 50 x 20 mm of this density.
-Block of_density(double kg_m3, double moisture_percent = 12.0) {
+/// A board of 100 x 50 x 20 mm of this density.
+Board of_density(double kg_m3, double moisture_percent = 12.0) {
     return {0.100, 0.050, 0.020, kg_m3 * 1e-4, moisture_percent};
 }
 
@@ -25,51 +25,51 @@ const Wood& basswood() {
 
 } // namespace
 
-TEST_CASE("a block's density is its mass over its three sides, and at another moisture as the handbook's "
+TEST_CASE("a board's density is its mass over its three sides, and at another moisture as the handbook's "
           "equations move it",
           "[materials]") {
-    const auto a = weigh_block(of_density(430.0), basswood(), 8.0);
+    const auto a = weigh_board(of_density(430.0), basswood(), 8.0);
     REQUIRE(a.ok());
     CHECK_THAT(a->density_kg_m3, WithinRel(430.0, 1e-12));
     CHECK_THAT(a->at_other_kg_m3, WithinRel(*density_at_moisture(430.0, 12.0, 8.0), 1e-12));
     CHECK(a->at_other_kg_m3 < a->density_kg_m3);
-    CHECK_THAT(weigh_block(of_density(430.0), basswood(), 12.0)->at_other_kg_m3, WithinRel(430.0, 1e-12));
+    CHECK_THAT(weigh_board(of_density(430.0), basswood(), 12.0)->at_other_kg_m3, WithinRel(430.0, 1e-12));
 }
 
 TEST_CASE(
-    "a block as dense as the table is usual, two and a half spreads off it is not, and either side says so",
+    "a board as dense as the table is usual, two and a half spreads off it is not, and either side says so",
     "[materials]") {
     const double usual = wood_density_kg_m3(basswood(), 12.0);
     CHECK_THAT(usual, WithinRel(1120.0 * 0.37,
                                 1e-12)); // sg 0.37 at 12 %, Wood Handbook Table 5-3b, from a trade reprint
-    CHECK_THAT(weigh_block(of_density(usual), basswood(), 12.0)->sigmas, WithinAbs(0.0, 1e-9));
+    CHECK_THAT(weigh_board(of_density(usual), basswood(), 12.0)->sigmas, WithinAbs(0.0, 1e-9));
     const double spread = specific_gravity(basswood()).spread;
-    const auto heavy = weigh_block(of_density(usual * (1.0 + 2.5 * spread)), basswood(), 12.0);
+    const auto heavy = weigh_board(of_density(usual * (1.0 + 2.5 * spread)), basswood(), 12.0);
     CHECK_THAT(heavy->sigmas, WithinAbs(2.5, 1e-9));
-    CHECK(heavy->says == BlockComparison::heavier);
-    CHECK(weigh_block(of_density(usual * (1.0 - 2.5 * spread)), basswood(), 12.0)->says ==
-          BlockComparison::lighter);
-    CHECK(weigh_block(of_density(usual * (1.0 + 1.9 * spread)), basswood(), 12.0)->says ==
-          BlockComparison::usual);
+    CHECK(heavy->says == BoardComparison::heavier);
+    CHECK(weigh_board(of_density(usual * (1.0 - 2.5 * spread)), basswood(), 12.0)->says ==
+          BoardComparison::lighter);
+    CHECK(weigh_board(of_density(usual * (1.0 + 1.9 * spread)), basswood(), 12.0)->says ==
+          BoardComparison::usual);
 }
 
 TEST_CASE("the moisture that would explain a weight is the one at which an average piece weighs as much, "
           "where there is one",
           "[materials]") {
     for (const double percent : {2.0, 12.0, 25.0}) {
-        const auto a = weigh_block(of_density(wood_density_kg_m3(basswood(), percent)), basswood(), 12.0);
+        const auto a = weigh_board(of_density(wood_density_kg_m3(basswood(), percent)), basswood(), 12.0);
         REQUIRE(a->would_explain_percent.has_value());
         CHECK_THAT(*a->would_explain_percent, WithinAbs(percent, 1e-4));
     }
-    CHECK_FALSE(weigh_block(of_density(800.0), basswood(), 12.0)->would_explain_percent.has_value());
+    CHECK_FALSE(weigh_board(of_density(800.0), basswood(), 12.0)->would_explain_percent.has_value());
 }
 
-TEST_CASE("a block is refused by the name of the side or mass that cannot be", "[materials]") {
-    const auto refused = [](Block b) {
-        const auto a = weigh_block(b, basswood(), 12.0);
+TEST_CASE("a board is refused by the name of the side or mass that cannot be", "[materials]") {
+    const auto refused = [](Board b) {
+        const auto a = weigh_board(b, basswood(), 12.0);
         return a.ok() ? std::string() : a.problems().front().path;
     };
-    Block b = of_density(430.0);
+    Board b = of_density(430.0);
     b.width_m = 0.0;
     CHECK(refused(b) == "/width_mm");
     b = of_density(430.0);

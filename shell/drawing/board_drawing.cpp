@@ -37,28 +37,28 @@ std::vector<ImVec2> saw_edge(const Scene& scene, const WorldToScreen& map, doubl
 
 } // namespace
 
-void draw_blank(Scene& scene, const WorldToScreen& map) {
-    if (!scene.document.blank || scene.view.step != state::Step::shape) return;
-    const auto& blank = *scene.document.blank;
+void draw_board(Scene& scene, const WorldToScreen& map) {
+    if (!scene.document.board || scene.view.step != state::Step::shape) return;
+    const auto& board = *scene.document.board;
     const auto& lines = *scene.body().lines;
     const auto box = shape::body_box(lines);
     const bool above = scene.pane == state::Pane::above;
-    const bool fits = shape::blank_warnings(blank, lines).empty();
+    const bool fits = shape::board_warnings(board, lines).empty();
     const double middle = above ? 0.0 : 0.5 * (box.low_z_m + box.high_z_m);
-    const double half = 0.5 * (above ? blank.thickness_m : blank.height_m);
-    const double u = 0.5 * (box.length_m - blank.length_m);
+    const double half = 0.5 * (above ? board.thickness_m : board.height_m);
+    const double u = 0.5 * (box.length_m - board.length_m);
     const ImVec2 least = pen::vec(map.at(u, middle + half));
-    const ImVec2 most = pen::vec(map.at(u + blank.length_m, middle - half));
+    const ImVec2 most = pen::vec(map.at(u + board.length_m, middle - half));
     const auto& ink = scene.ink();
     const ImU32 colour = fits ? ink.line : ink.mark;
-    const ImVec2 board[] = {least, {most.x, least.y}, most, {least.x, most.y}, least};
-    pen::dashed(scene.list, board, colour, fits ? pen::hair : pen::heavy, 14.0f, 4.0f);
+    const ImVec2 edge[] = {least, {most.x, least.y}, most, {least.x, most.y}, least};
+    pen::dashed(scene.list, edge, colour, fits ? pen::hair : pen::heavy, 14.0f, 4.0f);
     for (const double side : {1.0, -1.0})
-        pen::dashed(scene.list, saw_edge(scene, map, side, blank.saw_m), colour, pen::hair, 3.0f, 3.0f);
+        pen::dashed(scene.list, saw_edge(scene, map, side, board.saw_m), colour, pen::hair, 3.0f, 3.0f);
     if (!scene.lens) {
         pen::text(scene.list, scene.ui.type.small, most.x - 4.0f,
                   most.y - scene.ui.type.small->FontSize - 3.0f, fits ? ink.ink_soft : ink.mark,
-                  fits ? words::blank : words::blank_short, pen::Side::right, ink.paper);
+                  fits ? words::board : words::board_short, pen::Side::right, ink.paper);
     }
 }
 

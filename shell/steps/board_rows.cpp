@@ -22,17 +22,17 @@ bool by_place(const document::Measured& a, const document::Measured& b) {
 }
 
 /// A board that contains the body, rounded up to whole 5 mm.
-document::Blank board_for(const shape::Lines& lines) {
+document::Board board_for(const shape::Lines& lines) {
     const auto box = shape::body_box(lines);
-    document::Blank blank;
+    document::Board board;
     const auto rounded = [&](double m) {
         constexpr double step_m = 0.005;
-        return step_m * std::ceil((m + 2.0 * blank.saw_m) / step_m - 1e-9);
+        return step_m * std::ceil((m + 2.0 * board.saw_m) / step_m - 1e-9);
     };
-    blank.length_m = rounded(box.length_m);
-    blank.height_m = rounded(box.high_z_m - box.low_z_m);
-    blank.thickness_m = rounded(2.0 * box.half_width_m);
-    return blank;
+    board.length_m = rounded(box.length_m);
+    board.height_m = rounded(box.high_z_m - box.low_z_m);
+    board.thickness_m = rounded(2.0 * box.half_width_m);
+    return board;
 }
 
 state::Edit put_reading(int index, document::Measured reading) {
@@ -65,28 +65,28 @@ void reading_rows(PanelContext& context, int index) {
 
 } // namespace
 
-void blank_rows(PanelContext& context) {
-    widgets::subheading(context.ui, words::blank_group);
-    const auto& blank = context.document().blank;
-    if (widgets::toggle(context.ui, "shape.blank", words::blank_show, blank.has_value(),
-                        words::blank_show_below)) {
-        if (blank) {
-            context.change(words::blank_group, on_document([](document::Document& d) { d.blank.reset(); }));
+void board_rows(PanelContext& context) {
+    widgets::subheading(context.ui, words::board_group);
+    const auto& kept = context.document().board;
+    if (widgets::toggle(context.ui, "shape.board", words::board_show, kept.has_value(),
+                        words::board_show_below)) {
+        if (kept) {
+            context.change(words::board_group, on_document([](document::Document& d) { d.board.reset(); }));
         } else {
-            context.change(words::blank_group,
+            context.change(words::board_group,
                            on_document([board = board_for(*context.evaluation().body.lines)](
-                                           document::Document& d) { d.blank = board; }));
+                                           document::Document& d) { d.board = board; }));
         }
     }
-    if (!blank) return;
-    document::Blank board = *blank;
-    Fields f(context, "shape.blank");
-    f.number<&document::Blank::length_m>(".length", words::blank_length, board);
-    f.number<&document::Blank::height_m>(".height", words::blank_height, board);
-    f.number<&document::Blank::thickness_m>(".thickness", words::blank_thickness, board);
-    f.number<&document::Blank::saw_m>(".saw", words::blank_saw, board, words::blank_saw_below);
-    f.put([&] { return on_document([board](document::Document& d) { d.blank = board; }); });
-    for (const auto& warning : shape::blank_warnings(*blank, *context.evaluation().body.lines))
+    if (!kept) return;
+    document::Board board = *kept;
+    Fields f(context, "shape.board");
+    f.number<&document::Board::length_m>(".length", words::board_length, board);
+    f.number<&document::Board::height_m>(".height", words::board_height, board);
+    f.number<&document::Board::thickness_m>(".thickness", words::board_thickness, board);
+    f.number<&document::Board::saw_m>(".saw", words::board_saw, board, words::board_saw_below);
+    f.put([&] { return on_document([board](document::Document& d) { d.board = board; }); });
+    for (const auto& warning : shape::board_warnings(*kept, *context.evaluation().body.lines))
         widgets::problem_line(context.ui, warning.sentence);
 }
 
