@@ -7,6 +7,7 @@
 #include "platform/flavour.hpp"
 #include "platform/loop_web.hpp"
 #include "platform/window.hpp"
+#include "workshop.hpp"
 
 #include <emscripten.h>
 
@@ -35,7 +36,6 @@ const char* hand_over(std::string text) {
 /// Mean time of one run of `work`, in microseconds.
 template <class Work>
 double timed_us(int runs, Work work) {
-    if (!app || runs < 1) return -1.0;
     const double from = emscripten_get_now();
     for (int i = 0; i < runs; ++i)
         work();
@@ -159,17 +159,16 @@ EMSCRIPTEN_KEEPALIVE const char* ef_items_json() {
 EMSCRIPTEN_KEEPALIVE const char* ef_problem() {
     return hand_over(app->last_problem());
 }
-EMSCRIPTEN_KEEPALIVE double ef_bench_evaluate_us(int runs) {
-    return timed_us(runs, [] { (void)evaluate(app->document()); });
-}
-EMSCRIPTEN_KEEPALIVE double ef_bench_plan_us(int runs) {
-    return timed_us(runs, [] { (void)plan_lead(app->document()); });
-}
-EMSCRIPTEN_KEEPALIVE double ef_bench_uncertainty_us(int runs) {
-    return timed_us(runs, [] { (void)uncertainty(app->document()); });
-}
-EMSCRIPTEN_KEEPALIVE double ef_bench_draws_us(int runs) {
-    return timed_us(runs, [] { (void)uncertainty_by_draws(app->document()); });
+EMSCRIPTEN_KEEPALIVE double ef_bench_us(const char* what, int runs) {
+    const document::Document& document = app->document();
+    const std::string name = what;
+    if (name == "evaluate") return timed_us(runs, [&] { (void)evaluate(document); });
+    if (name == "plan") return timed_us(runs, [&] { (void)plan_lead(document); });
+    if (name == "uncertainty") return timed_us(runs, [&] { (void)uncertainty(document); });
+    if (name == "draws") return timed_us(runs, [&] { (void)uncertainty_by_draws(document); });
+    const auto evaluation = evaluate(document);
+    if (name != "joints" || !evaluation) return -1.0;
+    return timed_us(runs, [&] { (void)joints::joint_answers(document, evaluation->body); });
 }
 
 } // extern "C"

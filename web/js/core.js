@@ -68,10 +68,8 @@ export async function loadCore(canvas, onAbort) {
     frames: () => number("ef_frames"),
     itemsJson: () => text("ef_items_json"),
     problem: () => text("ef_problem"),
-    benchUncertaintyUs: (times) => number("ef_bench_uncertainty_us", times),
-    benchDrawsUs: (times) => number("ef_bench_draws_us", times),
-    benchEvaluateUs: (times) => number("ef_bench_evaluate_us", times),
-    benchPlanUs: (times) => number("ef_bench_plan_us", times),
+    /** Mean time in µs of one "evaluate", "plan", "uncertainty", "draws" or "joints" of the lure on the bench. */
+    benchUs: (what, times) => number("ef_bench_us", what, times),
     /** Bytes of memory used by the compiled code. */
     memory: () => module.HEAPU8.length,
   };
@@ -81,7 +79,7 @@ const kind = (value) => (typeof value === "string" ? "string" : "number");
 
 const reading = [
   "documentJson", "answersJson", "planJson", "link", "sessionJson", "frames", "itemsJson", "problem",
-  "benchEvaluateUs", "benchPlanUs", "benchUncertaintyUs", "benchDrawsUs", "sheet", "memory",
+  "benchUs", "sheet", "memory",
 ];
 
 /** Read-only hooks for tests. */
