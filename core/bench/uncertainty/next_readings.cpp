@@ -95,7 +95,8 @@ void add_at(std::vector<Candidate>& all, Posterior& p, Stage stage, bool falls_i
 } // namespace
 
 std::vector<NextReading> next_readings(Posterior& p, const Finished& f,
-                                       const std::array<StagePrediction, stage_count>& stages) {
+                                       const std::array<StagePrediction, stage_count>& stages,
+                                       double chance_now) {
     std::vector<Candidate> candidates;
     if (p.stage == Stage::carved && !p.has_readings) add_block(candidates, p);
     std::vector<Stage> at{p.stage};
@@ -104,7 +105,6 @@ std::vector<NextReading> next_readings(Posterior& p, const Finished& f,
     for (const Stage stage : at)
         add_at(candidates, p, stage, stages[static_cast<std::size_t>(stage)].tub_fall_m_s.has_value());
 
-    const double without = chances_after_correction(f.forecast, f.target).both;
     std::vector<NextReading> next;
     for (const Candidate& c : candidates) {
         const FigureCovariance covariance = covariance_after(p, f, c);
@@ -112,7 +112,7 @@ std::vector<NextReading> next_readings(Posterior& p, const Finished& f,
         const double chance = chances_after_correction(forecast, f.target).both;
         const double in_water_variance = covariance(figure::in_water, figure::in_water);
         next.push_back({c.kind, c.dry_slope.size() > 0, c.stage, c.reading_sigma,
-                        std::sqrt(std::max(in_water_variance, 0.0)), chance, chance - without});
+                        std::sqrt(std::max(in_water_variance, 0.0)), chance, chance - chance_now});
     }
     std::stable_sort(next.begin(), next.end(),
                      [](const NextReading& a, const NextReading& b) { return a.chance > b.chance; });

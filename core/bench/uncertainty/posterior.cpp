@@ -126,12 +126,12 @@ std::array<Interval, 3> fall_intervals(Posterior& p, const Finished& f) {
     const auto quantile = [&](double share) {
         double high = 4.0; // m/s
         if (share_below(f.forecast, 0.0) >= share) return 0.0;
-        const auto slower = [&](double speed) {
-            return share_below(f.forecast, scale * level.in_water_kg(speed, water)) < share;
+        const auto over = [&](double speed) {
+            return share_below(f.forecast, scale * level.in_water_kg(speed, water)) - share;
         };
-        while (high < 100.0 && slower(high))
+        while (high < 100.0 && over(high) < 0.0)
             high *= 2.0;
-        return last_where(slower, 0.0, high, 1e-12);
+        return root_between(over, 0.0, high, {1e-12});
     };
     return {{{quantile(0.25), quantile(0.75)},
              {quantile(0.10), quantile(0.90)},

@@ -53,9 +53,10 @@ using FigureCovariance = Eigen::Matrix<double, figure::count, figure::count>;
 /// The same for the posterior.
 [[nodiscard]] document::Document with_corrections(const Posterior& posterior);
 
-/// Readings one might take next, best first.
+/// Readings one might take next, best first. `chance_now`: of both right after a correction, without them.
 [[nodiscard]] std::vector<NextReading> next_readings(Posterior& posterior, const Finished& finished,
-                                                     const std::array<StagePrediction, stage_count>& stages);
+                                                     const std::array<StagePrediction, stage_count>& stages,
+                                                     double chance_now);
 
 /// How each reading agrees with the others, with explanations for those that do not.
 [[nodiscard]] std::vector<ReadingFit> reading_fits(Posterior& posterior);
