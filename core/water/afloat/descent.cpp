@@ -1,5 +1,7 @@
 #include "water/afloat/descent.hpp"
 
+#include "base/trade.hpp"
+
 #include <algorithm>
 #include <cmath>
 #include <numbers>
@@ -174,7 +176,7 @@ DescentEnd trimmed(const Afloat& afloat, const FloatState& start, double close_e
 
 DescentTrace descent(const Afloat& afloat, const Vec3& start_up) {
     DescentTrace d;
-    const double scale = afloat.water_kg_m3 * gravity_m_s2;
+    const double scale = afloat.water_kg_m3 * units::standard_gravity_m_s2;
     const FloatState start =
         with_right_volume(afloat, start_up, dot(start_up, afloat.hull->centroid_m()), &d.cuts);
     d.energy_j.push_back(scale * start.energy);

@@ -1,5 +1,6 @@
 #include "water/afloat/rest.hpp"
 
+#include "base/trade.hpp"
 #include "water/afloat/descent.hpp"
 
 #include <algorithm>
@@ -100,7 +101,7 @@ private:
 
     /// True where another neutral rest of the same energy is already listed; it represents all of them.
     [[nodiscard]] bool is_listed_neutral(const Rest& rest) const {
-        const double tolerance = afloat_.mass_kg * gravity_m_s2 * neutral_gm_m(afloat_);
+        const double tolerance = afloat_.mass_kg * units::standard_gravity_m_s2 * neutral_gm_m(afloat_);
         return std::any_of(rests_.begin(), rests_.end(), [&](const Rest& r) {
             return r.is_neutral && std::abs(r.energy_j - rest.energy_j) < tolerance;
         });

@@ -1,6 +1,7 @@
 #include "water/afloat/righting.hpp"
 
 #include "base/root.hpp"
+#include "base/trade.hpp"
 #include "water/afloat/descent.hpp"
 
 #include <algorithm>
@@ -175,7 +176,7 @@ double UnderWater::arm_m(double heel_rad) const {
 UnderWater under_water(const Afloat& afloat) {
     UnderWater u;
     u.bg_m = afloat.hull->centroid_m().z - afloat.g_m.z;
-    u.righting_nm_per_deg = afloat.mass_kg * gravity_m_s2 * u.bg_m * std::numbers::pi / 180.0;
+    u.righting_nm_per_deg = afloat.mass_kg * units::standard_gravity_m_s2 * u.bg_m * units::degree_rad;
     return u;
 }
 

@@ -1,7 +1,8 @@
 #include "water/afloat/state.hpp"
 
+#include "base/trade.hpp"
+
 #include <cmath>
-#include <numbers>
 
 namespace evenfall::afloat {
 
@@ -24,7 +25,7 @@ FloatState state_at(const Afloat& afloat, const Vec3& up, double depth_m) {
 }
 
 double energy_j(const Afloat& afloat, const Vec3& up, double depth_m) {
-    return afloat.water_kg_m3 * gravity_m_s2 * state_at(afloat, up, depth_m).energy;
+    return afloat.water_kg_m3 * units::standard_gravity_m_s2 * state_at(afloat, up, depth_m).energy;
 }
 
 Posture posture_of(const Vec3& up) {
@@ -63,8 +64,9 @@ Rest rest_at(const Afloat& afloat, const FloatState& s) {
     r.gm_longitudinal_m = s.stiff_along / wanted;
     const double middle = 0.5 * (s.stiff_along + s.stiff_across);
     r.least_gm_m = (middle - std::hypot(0.5 * (s.stiff_along - s.stiff_across), s.stiff_mixed)) / wanted;
-    r.righting_nm_per_deg = afloat.mass_kg * gravity_m_s2 * r.gm_transverse_m * std::numbers::pi / 180.0;
-    r.energy_j = afloat.water_kg_m3 * gravity_m_s2 * s.energy;
+    r.righting_nm_per_deg =
+        afloat.mass_kg * units::standard_gravity_m_s2 * r.gm_transverse_m * units::degree_rad;
+    r.energy_j = afloat.water_kg_m3 * units::standard_gravity_m_s2 * s.energy;
     return r;
 }
 

@@ -2,14 +2,11 @@
 
 // Energy of a floating body and its derivatives. Private to the solvers of this folder.
 
-#include "base/trade.hpp"
 #include "water/afloat/rest.hpp"
 
 #include <array>
 
 namespace evenfall::afloat {
-
-inline constexpr double gravity_m_s2 = units::standard_gravity_m_s2;
 
 /// Energy per ρ·g [m⁴] at one attitude and depth, with gradient and second derivatives in depth and in small
 /// rotations of `up` towards level.along and level.across.
