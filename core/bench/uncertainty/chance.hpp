@@ -35,7 +35,7 @@ struct TargetBand {
 };
 
 /// The chances of weight, hang and both, by quadrature over drag and mass with the hang conditional on them.
-/// Error below 2e-3, below 1e-4 where no standard deviation is less than a tenth of its band.
+/// Error below 2e-3, below 2e-4 where no standard deviation is less than a tenth of its band.
 [[nodiscard]] Chances chances(const Forecast& forecast, const TargetBand& target);
 
 /// The same once the lead is corrected: expected weight and hang on target, covariance as it is.
