@@ -27,7 +27,7 @@ case "${2:-}" in
     *) die "unknown word \"$2\"; known are page and tests." ;;
 esac
 [ "$(id -u)" -eq 0 ] || die "tests/fresh.sh wants root, to make an empty Debian and to change into it."
-install_packages mmdebstrap git:git
+install_packages mmdebstrap git:git ca-certificates
 mirror="$(mirror_candidates | head -n 1)"
 [ -n "$mirror" ] || die "no Debian archive is named in this machine's apt sources; set EVENFALL_DEBIAN_MIRROR."
 
@@ -37,7 +37,8 @@ enter() {
         mount -t proc proc "$1/proc"
         mount --rbind /dev "$1/dev"
         mount --rbind /sys "$1/sys"
-        exec chroot "$1" env -i PATH=/usr/sbin:/usr/bin:/sbin:/bin HOME=/root LANG=C.UTF-8 ${2:+"EVENFALL_JOBS=$2"} \
+        exec chroot "$1" env -i PATH=/usr/sbin:/usr/bin:/sbin:/bin HOME=/root LANG=C.UTF-8 \
+            NODE_EXTRA_CA_CERTS=/etc/machine-certificates.crt ${2:+"EVENFALL_JOBS=$2"} \
             sh -c "cd /evenfall && $3" </dev/null' enter "$1" "${EVENFALL_JOBS:-}" "$2"
 }
 
@@ -49,6 +50,8 @@ for release in "${releases[@]}"; do
     say "Debian $release in $folder"
     mmdebstrap --quiet --mode=root --variant=apt "$suite" "$folder" "$mirror" || die "Debian $release could not be made."
     cp /etc/hosts "$folder/etc/hosts"
+    # npm goes by the certificates that this machine trusts: its way out may have one of its own.
+    cp /etc/ssl/certs/ca-certificates.crt "$folder/etc/machine-certificates.crt"
     git clone -q "$root" "$folder/evenfall"
     report="Debian $release:"
     for command in "${commands[@]}"; do
