@@ -148,9 +148,9 @@ struct Read {
 
 Outcome<Read> read(std::string_view text, Unit usual, std::string_view path) {
     if (text.size() > max_number_text) {
-        return refusal(ProblemCode::too_large, path, std::to_string(max_number_text) + " characters",
-                       "This is too long for a number: " + std::to_string(max_number_text) +
-                           " characters are the most.");
+        const std::string most = std::to_string(max_number_text) + " characters";
+        return refusal(ProblemCode::too_large, path, most,
+                       "This is too long for a number: " + most + " are the most.");
     }
     Flaw flaw = Flaw::none;
     const Typed typed = take_number(text, flaw);
