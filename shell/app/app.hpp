@@ -110,7 +110,7 @@ public:
     void add_preset(const std::string& name, const std::string& json_text);
 
     [[nodiscard]] std::string items_json() const;
-    [[nodiscard]] std::string last_problem() const;
+    [[nodiscard]] const std::string& last_problem() const;
 
     /// Goes to a step by its id ("lead"); false when there is none. For the desktop program's pictures.
     bool go_to_step(std::string_view id);

@@ -198,7 +198,7 @@ std::string App::items_json() const {
     return text + "]";
 }
 
-std::string App::last_problem() const {
+const std::string& App::last_problem() const {
     return parts_->last_problem;
 }
 

@@ -90,7 +90,8 @@ widgets::Rect draw_wire_eye(Scene& scene, const WorldToScreen& map, const docume
         const Around there = around(scene, ring_x);
         std::vector<double> heights;
         if (cut.hinge) {
-            for (const auto& eye : evenfall::joints::hinge_place(scene.document, scene.body(), joint).eyes)
+            const auto place = evenfall::joints::hinge_place(scene.document, scene.body(), joint);
+            for (const auto& eye : place.eyes)
                 heights.push_back(eye.z_m);
         } else {
             for (double share : pin_shares)

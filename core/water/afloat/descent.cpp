@@ -38,7 +38,7 @@ double safe_area(const Afloat& afloat, const FloatState& s) {
     return std::max(s.cut.area_m2, least);
 }
 
-NewtonStep limited(NewtonStep step, double longest_depth_m) {
+NewtonStep limited(const NewtonStep& step, double longest_depth_m) {
     const double turn = std::hypot(step.along_rad, step.across_rad);
     const double k = std::min(1.0, std::min(longest_turn_rad / std::max(turn, 1e-300),
                                             longest_depth_m / std::max(std::abs(step.depth_m), 1e-300)));
