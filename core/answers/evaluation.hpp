@@ -14,7 +14,7 @@ struct Waters {
 };
 [[nodiscard]] Outcome<Waters> waters_of(const document::Document& document);
 
-/// Behaviour of a lure with this weight in water [kg].
-[[nodiscard]] Behaviour behaviour_of(double in_water_kg);
+/// Behaviour of a lure with this weight in water.
+[[nodiscard]] Behaviour behaviour_of(MassInWater in_water);
 
 } // namespace evenfall

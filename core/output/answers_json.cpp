@@ -39,27 +39,27 @@ Tree segment_tree(const SegmentAnswer& segment) {
     return {{"name", segment.name},
             {"volume_cm3", cubic_centimetres(segment.wood_m3)},
             {"displaced_cm3", cubic_centimetres(segment.displaced_m3)},
-            {"mass_g", grams(segment.mass_kg)},
-            {"in_water_g", grams(segment.in_water_kg)},
+            {"mass_g", grams(segment.mass.kg)},
+            {"in_water_g", grams(segment.in_water.kg)},
             {"g_mm", point(segment.g_m)},
             {"b_mm", point(segment.b_m)}};
 }
 
 Tree coat_tree(const document::Document& document, const CoatAnswer& coat) {
     return {{"name", document.coats[static_cast<std::size_t>(coat.coat)].name},
-            {"mass_g", grams(coat.mass_kg)},
+            {"mass_g", grams(coat.mass.kg)},
             {"displaced_cm3", cubic_centimetres(coat.displaced_m3)},
-            {"in_water_g", grams(coat.in_water_kg)},
+            {"in_water_g", grams(coat.in_water.kg)},
             {"felt_percent", number(100.0 * coat.in_water_share)}};
 }
 
 Tree stage_tree(const StageAnswer& stage) {
     Tree tree{{"stage", stage_word(stage.stage)},
-              {"mass_g", grams(stage.mass_kg)},
-              {"mass_sigma_g", grams(stage.mass_sigma_kg)},
+              {"mass_g", grams(stage.mass.kg)},
+              {"mass_sigma_g", grams(stage.mass_sigma.kg)},
               {"displaced_cm3", cubic_centimetres(stage.displaced_m3)},
-              {"in_water_g", grams(stage.in_water_kg)},
-              {"in_tub_g", grams(stage.in_tub_kg)},
+              {"in_water_g", grams(stage.in_water.kg)},
+              {"in_tub_g", grams(stage.in_tub.kg)},
               {"g_mm", point(stage.g_m)},
               {"b_mm", point(stage.b_m)}};
     put_fall(tree, "", stage.fall);
@@ -69,11 +69,11 @@ Tree stage_tree(const StageAnswer& stage) {
 
 Tree answers_tree(const document::Document& document, const Answers& answers) {
     Tree tree{{"name", document.name},
-              {"mass_g", grams(answers.mass_kg)},
-              {"mass_sigma_g", grams(answers.mass_sigma_kg)},
+              {"mass_g", grams(answers.mass.kg)},
+              {"mass_sigma_g", grams(answers.mass_sigma.kg)},
               {"displaced_cm3", cubic_centimetres(answers.displaced_m3)},
-              {"in_water_g", grams(answers.in_water_kg)},
-              {"in_water_sigma_g", grams(answers.in_water_sigma_kg)},
+              {"in_water_g", grams(answers.in_water.kg)},
+              {"in_water_sigma_g", grams(answers.in_water_sigma.kg)},
               {"behaviour", behaviour_word(answers.behaviour)}};
     put_fall(tree, "", answers.fall);
     tree["pitch_deg"] = degrees(answers.pitch_rad);

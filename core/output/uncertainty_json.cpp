@@ -80,7 +80,7 @@ Tree now_tree(const DoNow& now) {
             {"tub_in_water_g", grams(now.tub_in_water_kg)},
             {"tub_fall_mm_s", now.tub_fall_m_s ? speed(*now.tub_fall_m_s) : Tree(nullptr)},
             {"tub_half_metre_s", now.tub_half_metre_s ? number(*now.tub_half_metre_s) : Tree(nullptr)},
-            {"finished_in_water_g", grams(now.after.in_water_kg)},
+            {"finished_in_water_g", grams(now.after.in_water.kg)},
             {"finished_fall_mm_s", now.after.fall ? speed(now.after.fall->speed_m_s) : Tree(nullptr)},
             {"finished_pitch_deg", degrees(now.after.pitch_rad)},
             {"shortfalls", problem_list(now.shortfalls)},

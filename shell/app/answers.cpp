@@ -28,17 +28,17 @@ Answer finished(const Answers& answers, Unit unit) {
     const int decimals = unit == Unit::gram ? 1 : -1;
     return {.id = "answer.finished",
             .title = words::finished,
-            .number = widgets::number_text(answers.mass_kg, unit, decimals),
+            .number = widgets::number_text(answers.mass.kg, unit, decimals),
             .unit = std::string(symbol(unit)),
-            .below = "± " + widgets::number_text(answers.mass_sigma_kg, unit, decimals)};
+            .below = "± " + widgets::number_text(answers.mass_sigma.kg, unit, decimals)};
 }
 
 Answer in_water(const Answers& answers, const document::Targets& targets, Unit unit) {
     Answer answer{.id = "answer.in_water",
                   .title = words::in_water,
-                  .number = signed_number(answers.in_water_kg, unit),
+                  .number = signed_number(answers.in_water.kg, unit),
                   .unit = std::string(symbol(unit)),
-                  .below = "± " + widgets::number_text(answers.in_water_sigma_kg, unit)};
+                  .below = "± " + widgets::number_text(answers.in_water_sigma.kg, unit)};
     if (targets.by == document::TargetBy::in_water)
         answer.below += " · " + asked(signed_number(targets.in_water_kg, unit));
     return answer;

@@ -51,7 +51,7 @@ std::string stages_text(const Uncertainty& s) {
         table.row({stage_name(b.stage), plus_minus(b.mass_kg, Unit::gram, 2),
                    plus_minus(b.displaced_kg, Unit::gram, 2), plus_minus(b.in_tub_kg, Unit::gram, 2),
                    b.tub_fall_m_s ? plus_minus(*b.tub_fall_m_s, Unit::mm_per_s, 0)
-                                  : no_fall_words(b.in_tub_kg.value)});
+                                  : no_fall_words({b.in_tub_kg.value})});
     }
     return table.text();
 }

@@ -25,9 +25,9 @@ std::string tail_text(const document::Document& d, const Evaluation& e, const so
     const Answers& without = tail_effect.without;
     Table trim({left, right, right, right, right});
     trim.row({"", "mass g", "in water g", "hang", "fall mm/s"});
-    trim.row({"with its tail", grams(with.mass_kg), signed_grams(with.in_water_kg), degrees(with.pitch_rad),
+    trim.row({"with its tail", grams(with.mass.kg), signed_grams(with.in_water.kg), degrees(with.pitch_rad),
               fall_mm_s(with.fall)});
-    trim.row({"without", grams(without.mass_kg), signed_grams(without.in_water_kg),
+    trim.row({"without", grams(without.mass.kg), signed_grams(without.in_water.kg),
               degrees(without.pitch_rad), fall_mm_s(without.fall)});
     Table blend({left, right, right, right});
     blend.row({"plastic", "parts", "g", "ml"});

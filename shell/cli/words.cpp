@@ -36,8 +36,8 @@ std::string fall_s_ft(const std::optional<Fall>& fall) {
     return fall ? number_text(fall->speed_m_s, Unit::s_per_ft, 2) : "–";
 }
 
-std::string no_fall_words(double in_water_kg) {
-    switch (behaviour_of(in_water_kg)) {
+std::string no_fall_words(MassInWater in_water) {
+    switch (behaviour_of(in_water)) {
     case Behaviour::floats:
         return "floats";
     case Behaviour::suspends:
@@ -49,7 +49,7 @@ std::string no_fall_words(double in_water_kg) {
 }
 
 std::string fall_words(const Answers& answers) {
-    if (!answers.fall) return no_fall_words(answers.in_water_kg);
+    if (!answers.fall) return no_fall_words(answers.in_water);
     const Fall& fall = *answers.fall;
     return fall_mm_s(fall) + " mm/s, " + fall_s_ft(fall) + " s/ft (" +
            number_text(fall.slow_m_s, Unit::mm_per_s, 0) + " to " +

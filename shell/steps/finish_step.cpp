@@ -59,7 +59,7 @@ void in_water_row(PanelContext& context, int index) {
                        widgets::number_text(units::cm3_from_m3(felt.displaced_m3), widgets::Unit::one, 2) +
                        words::film_grows_unit
                  : std::string(words::soak_grows_nothing);
-    widgets::figure_row(context.ui, words::felt_in_water, signed_mass(context, felt.in_water_kg), {}, below);
+    widgets::figure_row(context.ui, words::felt_in_water, signed_mass(context, felt.in_water.kg), {}, below);
 }
 
 void coat_editor(PanelContext& context, int index) {

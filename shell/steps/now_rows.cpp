@@ -55,7 +55,7 @@ void tub_after(PanelContext& context, const DoNow& now) {
     widgets::figure_row(context.ui, words::tub_weight_row, signed_mass(context, now.tub_in_water_kg), {});
     if (!now.tub_fall_m_s) {
         widgets::note(context.ui,
-                      words::tub_no_fall[static_cast<std::size_t>(behaviour_of(now.tub_in_water_kg))]);
+                      words::tub_no_fall[static_cast<std::size_t>(behaviour_of({now.tub_in_water_kg}))]);
         return;
     }
     widgets::figure_row(context.ui, words::tub_speed_row,

@@ -168,8 +168,8 @@ void pull_rows(PanelContext& context) {
     const double water = now.water_density_kg_m3;
     widgets::figure_row(context.ui, words::tail_in_water,
                         signed_mass(context, kept.tail_effect->own.in_water(water).kg), {});
-    widgets::figure_row(context.ui, words::tail_without, number_of(context, bare.mass_kg, Quantity::mass),
-                        grams, signed_mass(context, bare.in_water_kg) + " " + words::in_the_water);
+    widgets::figure_row(context.ui, words::tail_without, number_of(context, bare.mass.kg, Quantity::mass),
+                        grams, signed_mass(context, bare.in_water.kg) + " " + words::in_the_water);
     widgets::figure_row(context.ui, words::tail_hang_without, hang(bare), {}, words::tail_now + hang(now));
 }
 

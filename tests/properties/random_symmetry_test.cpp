@@ -45,9 +45,9 @@ TEST_CASE("a lure in the mirror weighs, hangs and falls the same, and heels the 
     support::each_random_lure(101, lures, [&](const support::RandomLure& lure, int) {
         const Answers& a = lure.evaluation.answers;
         const Answers b = evaluated(support::mirrored(lure.document)).answers;
-        CHECK_THAT(b.mass_kg, WithinRel(a.mass_kg, rounding));
+        CHECK_THAT(b.mass.kg, WithinRel(a.mass.kg, rounding));
         CHECK_THAT(b.displaced_m3, WithinRel(a.displaced_m3, rounding));
-        CHECK_THAT(b.in_water_sigma_kg, WithinRel(a.in_water_sigma_kg, 1e-12));
+        CHECK_THAT(b.in_water_sigma.kg, WithinRel(a.in_water_sigma.kg, 1e-12));
         same_place(b.g_m, {a.g_m.x, -a.g_m.y, a.g_m.z});
         same_place(b.b_m, {a.b_m.x, -a.b_m.y, a.b_m.z});
         // An angle is a distance over BG, and BG may be small.
@@ -100,10 +100,10 @@ TEST_CASE("drawn larger by s, a lure holds s³ of everything, hangs at the same 
         const Answers& a = lure.evaluation.answers;
         const Answers& b = larger->answers;
         const double s3 = s * s * s;
-        CHECK_THAT(b.mass_kg, WithinRel(s3 * a.mass_kg, 1e-9));
+        CHECK_THAT(b.mass.kg, WithinRel(s3 * a.mass.kg, 1e-9));
         CHECK_THAT(b.displaced_m3, WithinRel(s3 * a.displaced_m3, 1e-9));
-        CHECK_THAT(b.in_water_kg, WithinAbs(s3 * a.in_water_kg, 1e-9 * s3 * a.mass_kg));
-        CHECK_THAT(b.mass_sigma_kg, WithinRel(s3 * a.mass_sigma_kg, 1e-9));
+        CHECK_THAT(b.in_water.kg, WithinAbs(s3 * a.in_water.kg, 1e-9 * s3 * a.mass.kg));
+        CHECK_THAT(b.mass_sigma.kg, WithinRel(s3 * a.mass_sigma.kg, 1e-9));
         CHECK_THAT(b.g_m.x, WithinRel(s * a.g_m.x, 1e-9));
         CHECK_THAT(b.b_m.x, WithinRel(s * a.b_m.x, 1e-9));
         CHECK_THAT(b.bg_m, WithinAbs(s * a.bg_m, 1e-9 * s * a.b_m.x));
@@ -127,17 +127,17 @@ TEST_CASE("the order of holes, pockets and parts changes no sum", "[properties][
     support::each_random_lure(104, lures, [&](const support::RandomLure& lure, int) {
         const Answers& a = lure.evaluation.answers;
         const Answers b = evaluated(support::reordered(lure.document)).answers;
-        CHECK_THAT(b.mass_kg, WithinRel(a.mass_kg, rounding));
+        CHECK_THAT(b.mass.kg, WithinRel(a.mass.kg, rounding));
         CHECK_THAT(b.displaced_m3, WithinRel(a.displaced_m3, rounding));
-        CHECK_THAT(b.mass_sigma_kg, WithinRel(a.mass_sigma_kg, 1e-12));
-        CHECK_THAT(b.in_water_sigma_kg, WithinRel(a.in_water_sigma_kg, 1e-12));
+        CHECK_THAT(b.mass_sigma.kg, WithinRel(a.mass_sigma.kg, 1e-12));
+        CHECK_THAT(b.in_water_sigma.kg, WithinRel(a.in_water_sigma.kg, 1e-12));
         same_place(b.g_m, a.g_m);
         same_place(b.b_m, a.b_m);
         for (std::size_t s = 0; s < a.segments.size(); ++s) {
-            CHECK_THAT(b.segments[s].mass_kg, WithinRel(a.segments[s].mass_kg, rounding));
+            CHECK_THAT(b.segments[s].mass.kg, WithinRel(a.segments[s].mass.kg, rounding));
             CHECK_THAT(b.segments[s].displaced_m3, WithinRel(a.segments[s].displaced_m3, rounding));
         }
         for (std::size_t s = 0; s < a.stages.size(); ++s)
-            CHECK_THAT(b.stages[s].mass_kg, WithinRel(a.stages[s].mass_kg, rounding));
+            CHECK_THAT(b.stages[s].mass.kg, WithinRel(a.stages[s].mass.kg, rounding));
     });
 }

@@ -70,9 +70,8 @@ void add_batch(Composer& pages, const std::vector<SheetInput>& jobs) {
         for (const double wait : job.coat_hours)
             hours += wait;
         const Answers& a = job.evaluation.answers;
-        recipes.push_back(
-            {{d.name, std::to_string(n), g_text(a.mass_kg), "", fall_text(a.fall, a.in_water_kg),
-              units::number_text(hours, units::Unit::one, 1)}});
+        recipes.push_back({{d.name, std::to_string(n), g_text(a.mass.kg), "", fall_text(a.fall, a.in_water),
+                            units::number_text(hours, units::Unit::one, 1)}});
         for (std::size_t h = 0; h < d.holes.size(); ++h) {
             if (const double mass = ledger_kg(job, ledger::Kind::fill, h); mass > 0.0)
                 fills[d.holes[h].fill->material] += n * mass;

@@ -323,8 +323,8 @@ void add_weigh_in(Composer& pages, const SheetInput& job) {
     std::vector<Composer::Row> rows;
     for (const StageAnswer& stage : job.evaluation.answers.stages) {
         rows.push_back(
-            {{stage_text(stage.stage), g_text(stage.mass_kg), "± " + g_text(stage.mass_sigma_kg), "",
-              signed_g_text(stage.in_tub_kg), "", "", fall_text(stage.tub_fall, stage.in_tub_kg), ""},
+            {{stage_text(stage.stage), g_text(stage.mass.kg), "± " + g_text(stage.mass_sigma.kg), "",
+              signed_g_text(stage.in_tub.kg), "", "", fall_text(stage.tub_fall, stage.in_tub), ""},
              stage.stage == Stage::sealed});
     }
     pages.table({{"After", 1.5},

@@ -54,9 +54,9 @@ std::string material_text(const std::string& id) {
     return solid != nullptr ? std::string(solid->name) : id;
 }
 
-std::string fall_text(const std::optional<Fall>& fall, double in_water_kg) {
+std::string fall_text(const std::optional<Fall>& fall, MassInWater in_water) {
     if (!fall) {
-        switch (behaviour_of(in_water_kg)) {
+        switch (behaviour_of(in_water)) {
         case Behaviour::floats:
             return "floats";
         case Behaviour::suspends:

@@ -98,7 +98,7 @@ bit_inch_text(double diameter_m); ///< nearest 64th; "near …" where that diffe
 [[nodiscard]] std::string hole_name(const document::Document& document, std::size_t hole);
 [[nodiscard]] std::string material_text(const std::string& id);
 /// "1.92 s/ft, 159 mm/s", "floats" or "hangs still".
-[[nodiscard]] std::string fall_text(const std::optional<Fall>& fall, double in_water_kg);
+[[nodiscard]] std::string fall_text(const std::optional<Fall>& fall, MassInWater in_water);
 [[nodiscard]] const char* stage_text(Stage stage);
 
 } // namespace evenfall::sheet

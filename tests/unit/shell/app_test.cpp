@@ -341,28 +341,28 @@ TEST_CASE("the numbers that follow as text are those of the strip, with readings
     REQUIRE(drawn.ok());
     document::Reading heavy;
     heavy.stage = Stage::carved;
-    heavy.mass_kg = 1.12 * drawn->answers.stages.front().mass_kg;
+    heavy.mass_kg = 1.12 * drawn->answers.stages.front().mass.kg;
     d.log = {heavy};
     REQUIRE(bench.app.open_json(write_document(d)).empty());
     bench.rest();
     const auto sure = uncertainty(d);
     REQUIRE(sure.ok());
     const Answers& strip = sure->evaluation.answers;
-    REQUIRE(strip.mass_kg > 1.02 * drawn->answers.mass_kg);
+    REQUIRE(strip.mass.kg > 1.02 * drawn->answers.mass.kg);
     const auto text = nlohmann::json::parse(bench.app.answers_json());
-    CHECK_THAT(text["mass_g"].get<double>(), WithinRel(1e3 * strip.mass_kg, 1e-5));
-    CHECK_THAT(text["mass_sigma_g"].get<double>(), WithinRel(1e3 * strip.mass_sigma_kg, 1e-4));
-    CHECK_THAT(text["in_water_g"].get<double>(), WithinRel(1e3 * strip.in_water_kg, 1e-5));
+    CHECK_THAT(text["mass_g"].get<double>(), WithinRel(1e3 * strip.mass.kg, 1e-5));
+    CHECK_THAT(text["mass_sigma_g"].get<double>(), WithinRel(1e3 * strip.mass_sigma.kg, 1e-4));
+    CHECK_THAT(text["in_water_g"].get<double>(), WithinRel(1e3 * strip.in_water.kg, 1e-5));
     CHECK_THAT(text["fall_mm_s"].get<double>(), WithinRel(1e3 * strip.fall->speed_m_s, 1e-5));
     CHECK_THAT(text["bg_mm"].get<double>(), WithinRel(1e3 * strip.bg_m, 1e-4));
     CHECK(text["behaviour"] == "falls");
     double pieces_g = 0.0;
     for (const auto& segment : text["segments"])
         pieces_g += segment["mass_g"].get<double>();
-    CHECK_THAT(pieces_g, WithinRel(1e3 * strip.mass_kg, 1e-4));
+    CHECK_THAT(pieces_g, WithinRel(1e3 * strip.mass.kg, 1e-4));
     CHECK_THAT(text["stages"].front()["mass_g"].get<double>(),
                WithinRel(1e3 * sure->stages.front().mass_kg.value, 1e-4));
-    CHECK_THAT(text["stages"].back()["in_water_g"].get<double>(), WithinRel(1e3 * strip.in_water_kg, 1e-3));
+    CHECK_THAT(text["stages"].back()["in_water_g"].get<double>(), WithinRel(1e3 * strip.in_water.kg, 1e-3));
 }
 
 TEST_CASE("what was begun on one lure is not set on another that comes to the bench", "[shell][app]") {

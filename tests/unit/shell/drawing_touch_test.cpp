@@ -350,7 +350,7 @@ TEST_CASE(
     CHECK((drawn() == bare));
     document::Reading heavy;
     heavy.stage = Stage::carved;
-    heavy.mass_kg = 1.12 * evaluate(d)->answers.stages.front().mass_kg;
+    heavy.mass_kg = 1.12 * evaluate(d)->answers.stages.front().mass.kg;
     d.log = {heavy};
     sure = uncertainty(d);
     REQUIRE(sure.ok());

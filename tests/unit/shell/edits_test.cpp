@@ -256,7 +256,7 @@ TEST_CASE("a correction adds the same to the lure's mass after another part is t
         const auto without = evaluate(d);
         REQUIRE(with.ok());
         REQUIRE(without.ok());
-        return with->answers.mass_kg - without->answers.mass_kg;
+        return with->answers.mass.kg - without->answers.mass.kg;
     };
     document::Document d = demo("millrace-170.json");
     d.corrections = {learnt(Cause::part_mass, 1)};

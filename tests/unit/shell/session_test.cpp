@@ -40,35 +40,35 @@ TEST_CASE("the plain starter lure can be built", "[shell][session]") {
     const Session session(new_lure());
     REQUIRE(session.evaluation());
     CHECK(session.problems().empty());
-    CHECK(session.evaluation()->answers.mass_kg > 0.0);
+    CHECK(session.evaluation()->answers.mass.kg > 0.0);
 }
 
 TEST_CASE("a finished change is one entry of the history, with its label and new answers",
           "[shell][session]") {
     Session session = millrace();
-    const double before_kg = session.evaluation()->answers.mass_kg;
+    const double before_kg = session.evaluation()->answers.mass.kg;
     REQUIRE(session.apply(length_of_first_gap(0.004)));
     CHECK(session.history().size() == 2);
     CHECK(session.history().undo_label() == "Gap of joint 1");
     CHECK(session.document().joints[0].gap_m == 0.004);
     // A wider gap is sawn out of wood: the lure gets lighter.
-    CHECK(session.evaluation()->answers.mass_kg < before_kg);
+    CHECK(session.evaluation()->answers.mass.kg < before_kg);
     session.undo();
-    CHECK(session.evaluation()->answers.mass_kg == before_kg);
+    CHECK(session.evaluation()->answers.mass.kg == before_kg);
 }
 
 TEST_CASE("a refused change leaves document, answers, history and revision alone and says why",
           "[shell][session]") {
     Session session = millrace();
     const std::string before = write_document(session.document());
-    const double before_kg = session.evaluation()->answers.mass_kg;
+    const double before_kg = session.evaluation()->answers.mass.kg;
     const unsigned revision = session.revision();
     CHECK_FALSE(session.apply(
         {"Joint beyond the tail", on_joint(0, [](document::Joint& j) { j.at_m = 0.9; }), true}));
     REQUIRE_FALSE(session.problems().empty());
     CHECK_FALSE(session.problems().front().sentence.empty());
     CHECK(write_document(session.document()) == before);
-    CHECK(session.evaluation()->answers.mass_kg == before_kg);
+    CHECK(session.evaluation()->answers.mass.kg == before_kg);
     CHECK(session.history().size() == 1);
     CHECK(session.revision() == revision);
     REQUIRE(session.apply(length_of_first_gap(0.003)));
@@ -104,10 +104,10 @@ TEST_CASE("a held finger that reaches what cannot be built stays at the last val
 
 TEST_CASE("an abandoned change is gone from document and answers", "[shell][session]") {
     Session session = millrace();
-    const double before_kg = session.evaluation()->answers.mass_kg;
+    const double before_kg = session.evaluation()->answers.mass.kg;
     REQUIRE(session.apply(length_of_first_gap(0.004, false)));
     session.abandon();
-    CHECK(session.evaluation()->answers.mass_kg == before_kg);
+    CHECK(session.evaluation()->answers.mass.kg == before_kg);
     CHECK(session.history().size() == 1);
     session.finish();
     CHECK(session.history().size() == 1);
@@ -122,26 +122,26 @@ TEST_CASE("a plan is shown, not kept, until it is kept", "[shell][session]") {
                                }
                            }),
                            true}));
-    const double empty_kg = session.evaluation()->answers.mass_kg;
+    const double empty_kg = session.evaluation()->answers.mass.kg;
     const unsigned revision = session.revision();
     REQUIRE(session.plan_lead());
     REQUIRE(session.offer());
-    CHECK(session.evaluation()->answers.mass_kg > empty_kg);
+    CHECK(session.evaluation()->answers.mass.kg > empty_kg);
     CHECK_FALSE(session.kept().holes[0].fill);
     CHECK(session.revision() == revision);
 
     session.abandon();
     CHECK_FALSE(session.offer());
-    CHECK(session.evaluation()->answers.mass_kg == empty_kg);
+    CHECK(session.evaluation()->answers.mass.kg == empty_kg);
 
     REQUIRE(session.plan_lead());
-    const double planned_kg = session.evaluation()->answers.mass_kg;
+    const double planned_kg = session.evaluation()->answers.mass.kg;
     session.keep_offer();
     CHECK_FALSE(session.offer());
     CHECK(session.revision() == revision + 1);
-    CHECK(session.evaluation()->answers.mass_kg == planned_kg);
+    CHECK(session.evaluation()->answers.mass.kg == planned_kg);
     session.undo();
-    CHECK(session.evaluation()->answers.mass_kg == empty_kg);
+    CHECK(session.evaluation()->answers.mass.kg == empty_kg);
 }
 
 TEST_CASE("saved work comes back with its document, step, units and look", "[shell][session]") {

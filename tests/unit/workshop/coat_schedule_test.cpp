@@ -29,7 +29,7 @@ TEST_CASE("the grams of a coat on skin, joint faces and pockets are together wha
             const auto grams = resin::schedule(document, *evaluation);
             REQUIRE(grams.size() == document.coats.size());
             for (std::size_t c = 0; c < grams.size(); ++c) {
-                CHECK_THAT(grams[c].together_kg(), WithinRel(evaluation->answers.coats[c].mass_kg, 1e-12));
+                CHECK_THAT(grams[c].together_kg(), WithinRel(evaluation->answers.coats[c].mass.kg, 1e-12));
                 if (!document.coats[c].on_joint_faces) CHECK(grams[c].faces_kg == 0.0);
                 if (into_pockets)
                     CHECK(grams[c].pockets_kg > 0.0);

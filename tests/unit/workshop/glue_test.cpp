@@ -222,13 +222,13 @@ TEST_CASE(
     const auto glued = evaluate(d);
     REQUIRE(glued.ok());
     const double gap = glued_eyes(d, body_of(d))[0].gap_m3;
-    CHECK_THAT(glued->answers.mass_kg - plain->answers.mass_kg,
+    CHECK_THAT(glued->answers.mass.kg - plain->answers.mass.kg,
                WithinAbs(2.0 * gap * (solid("epoxy") - 500.0), 1e-12));
     CHECK(glued->answers.displaced_m3 == plain->answers.displaced_m3);
-    CHECK(glued->answers.stages[1].mass_kg == plain->answers.stages[1].mass_kg);
-    CHECK(glued->answers.stages[2].mass_kg > plain->answers.stages[2].mass_kg);
-    CHECK(glued->answers.segments[0].mass_kg > plain->answers.segments[0].mass_kg);
-    CHECK(glued->answers.segments[1].mass_kg == plain->answers.segments[1].mass_kg);
+    CHECK(glued->answers.stages[1].mass.kg == plain->answers.stages[1].mass.kg);
+    CHECK(glued->answers.stages[2].mass.kg > plain->answers.stages[2].mass.kg);
+    CHECK(glued->answers.segments[0].mass.kg > plain->answers.segments[0].mass.kg);
+    CHECK(glued->answers.segments[1].mass.kg == plain->answers.segments[1].mass.kg);
     const auto again = read_document(write_document(d));
     REQUIRE(again.ok());
     CHECK(again->joints[0].hinge->glue == document::HingeGlue::epoxy);

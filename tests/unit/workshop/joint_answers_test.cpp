@@ -495,7 +495,7 @@ TEST_CASE("a film brushed into the pockets narrows the eye's room on every side 
     // The same film by the mass that the ledger gives it.
     const auto evaluation = evaluate(d);
     REQUIRE(evaluation.ok());
-    d.coats[0].mass_kg = evaluation->answers.coats[0].mass_kg;
+    d.coats[0].mass_kg = evaluation->answers.coats[0].mass.kg;
     d.coats[0].thickness_m.reset();
     CHECK_THAT(answered(d).films.in_pockets_m, WithinRel(0.0002, 0.02)); // Steiner's terms and the mouths
 }

@@ -56,7 +56,7 @@ TEST_CASE("a plan fed back through the forward path meets its targets within 0.0
             const LeadPlan plan = planned(d);
             REQUIRE(plan.met);
             const Answers again = answers(plan.document);
-            CHECK_THAT(units::g_from_kg(again.in_water_kg), WithinAbs(grams, 0.01));
+            CHECK_THAT(units::g_from_kg(again.in_water.kg), WithinAbs(grams, 0.01));
             REQUIRE(again.pitch_rad.has_value());
             CHECK_THAT(units::deg_from_rad(*again.pitch_rad), WithinAbs(degrees, 0.05));
         }
@@ -227,8 +227,8 @@ TEST_CASE("an impossible weight says which limits stop it and by how much") {
         h.fill->mass_kg = 11340.0 * std::numbers::pi / 4.0 * h.diameter_m * h.diameter_m *
                           (h.max_depth_m - h.cap->length_m);
     }
-    const double reached_g = units::g_from_kg(answers(full).in_water_kg);
-    CHECK_THAT(units::g_from_kg(plan.after.in_water_kg), WithinAbs(reached_g, 1e-6));
+    const double reached_g = units::g_from_kg(answers(full).in_water.kg);
+    CHECK_THAT(units::g_from_kg(plan.after.in_water.kg), WithinAbs(reached_g, 1e-6));
     char shortage[32];
     std::snprintf(shortage, sizeof shortage, "%.2f g short", 40.0 - reached_g);
     CHECK_THAT(plan.shortfalls[0].sentence, ContainsSubstring(shortage));
@@ -252,7 +252,7 @@ TEST_CASE("an impossible hang says how near it comes and which way lead would ha
     REQUIRE_FALSE(up.met);
     CHECK(up.shortfalls[0].path == "/targets/pitch_deg");
     CHECK_THAT(up.shortfalls[0].sentence, ContainsSubstring("farther aft"));
-    CHECK_THAT(units::g_from_kg(up.after.in_water_kg), WithinAbs(1.0, 0.01));
+    CHECK_THAT(units::g_from_kg(up.after.in_water.kg), WithinAbs(1.0, 0.01));
     d.targets.pitch_rad = rad_from_deg(-79);
     d.holes.erase(d.holes.begin());
     const LeadPlan down = planned(d);
@@ -348,7 +348,7 @@ document::Document with_holes(document::Document d, std::initializer_list<std::s
 
 TEST_CASE("what one or two of the holes can meet, all of them can: the others are left") {
     const document::Document d = pointed();
-    const double bare = answers(with_holes(d, {})).in_water_kg;
+    const double bare = answers(with_holes(d, {})).in_water.kg;
     int sets = 0;
     for (const auto which : {std::initializer_list<std::size_t>{3}, {1}, {0, 2}, {1, 3}, {2, 3}}) {
         for (const double grams : {0.7, 1.2, 1.8}) {
@@ -356,7 +356,7 @@ TEST_CASE("what one or two of the holes can meet, all of them can: the others ar
             few.targets.in_water_kg = bare + kg_from_g(grams);
             few.targets.pitch_rad = rad_from_deg(80);
             const LeadPlan far = planned(few);
-            if (!far.after.pitch_rad || std::fabs(far.after.in_water_kg - few.targets.in_water_kg) > 1e-6)
+            if (!far.after.pitch_rad || std::fabs(far.after.in_water.kg - few.targets.in_water_kg) > 1e-6)
                 continue;
             few.targets.pitch_rad = *far.after.pitch_rad;
             REQUIRE(planned(few).met);
@@ -372,7 +372,7 @@ TEST_CASE("what one or two of the holes can meet, all of them can: the others ar
 
 TEST_CASE("where the pitch is out of reach the weight is met all the same, whichever the hole") {
     document::Document d = pointed();
-    const double bare = answers(with_holes(d, {})).in_water_kg;
+    const double bare = answers(with_holes(d, {})).in_water.kg;
     for (const double grams : {1.4, 2.0, 3.0, 8.0}) {
         for (const double degrees : {-80.0, -60.0, 60.0, 80.0}) {
             d.targets.in_water_kg = bare + kg_from_g(grams);
@@ -380,13 +380,13 @@ TEST_CASE("where the pitch is out of reach the weight is met all the same, which
             const LeadPlan plan = planned(d);
             CAPTURE(grams, degrees);
             CHECK_FALSE(plan.met);
-            CHECK_THAT(plan.after.in_water_kg, WithinAbs(d.targets.in_water_kg, 1e-6));
+            CHECK_THAT(plan.after.in_water.kg, WithinAbs(d.targets.in_water_kg, 1e-6));
             for (const HolePlan& h : plan.holes)
                 CHECK((h.mass_kg == 0.0 || h.column_m > 0.9e-3));
             // No single hole comes nearer, and no steeper aim brings it farther that way.
             for (std::size_t i = 0; i < d.holes.size(); ++i) {
                 const LeadPlan one = planned(with_holes(d, {i}));
-                if (std::fabs(one.after.in_water_kg - d.targets.in_water_kg) > 1e-6) continue;
+                if (std::fabs(one.after.in_water.kg - d.targets.in_water_kg) > 1e-6) continue;
                 CHECK(std::fabs(*plan.after.pitch_rad - d.targets.pitch_rad) <=
                       std::fabs(*one.after.pitch_rad - d.targets.pitch_rad) + 1e-6);
             }
@@ -396,7 +396,7 @@ TEST_CASE("where the pitch is out of reach the weight is met all the same, which
 
 TEST_CASE("a weight that no hole is little enough for is not called full holes") {
     document::Document d = pointed();
-    const double bare = answers(with_holes(d, {})).in_water_kg;
+    const double bare = answers(with_holes(d, {})).in_water.kg;
     d.targets.in_water_kg = bare + kg_from_g(0.1);
     const LeadPlan plan = planned(d);
     REQUIRE_FALSE(plan.met);
@@ -415,7 +415,7 @@ TEST_CASE(
         CAPTURE(speed);
         const LeadPlan plan = planned(d);
         CHECK(plan.met);
-        CHECK(plan.after.in_water_kg > 0.0);
+        CHECK(plan.after.in_water.kg > 0.0);
         CHECK(plan.after.behaviour == Behaviour::suspends);
     }
     d.targets.fall_m_s = 0.001;
@@ -494,7 +494,7 @@ TEST_CASE("plans over random holes meet their targets or say why not") {
         }
         if (plan->met) {
             ++met;
-            CHECK_THAT(plan->after.in_water_kg, WithinAbs(d.targets.in_water_kg, 1e-5));
+            CHECK_THAT(plan->after.in_water.kg, WithinAbs(d.targets.in_water_kg, 1e-5));
             CHECK_THAT(*plan->after.pitch_rad, WithinAbs(d.targets.pitch_rad, rad_from_deg(0.05)));
         } else {
             CHECK_FALSE(plan->shortfalls.empty());

@@ -55,7 +55,7 @@ TEST_CASE("What to do now with the lead in: as few holes as will do, and the fin
         CHECK_THAT(*now->after.pitch_rad,
                    WithinAbs(document.targets.pitch_rad, document.targets.pitch_band_rad / 3.0 + 1e-9));
         // The document it hands back says the same by itself.
-        CHECK_THAT(evaluate(now->document)->answers.in_water_kg, WithinAbs(now->after.in_water_kg, 1e-12));
+        CHECK_THAT(evaluate(now->document)->answers.in_water.kg, WithinAbs(now->after.in_water.kg, 1e-12));
         CHECK((g > 52.0 ? now->change_kg < 0.0 : now->change_kg > 0.0));
         for (const HoleChange& c : now->changes) {
             if (c.change_kg < 0.0) CHECK(c.depth_m > 0.0);
@@ -75,7 +75,7 @@ TEST_CASE("Where two holes cannot bring weight and pitch right, more do, and no 
         CHECK(now->shortfalls.empty());
         CHECK(now->changes.size() > 2);
         const double asked = uncertainty(now->document)->target_in_water_kg;
-        CHECK_THAT(now->after.in_water_kg, WithinAbs(asked, 5e-6));
+        CHECK_THAT(now->after.in_water.kg, WithinAbs(asked, 5e-6));
         CHECK_THAT(*now->after.pitch_rad,
                    WithinAbs(recipe.targets.pitch_rad, recipe.targets.pitch_band_rad / 3.0 + 1e-9));
         // Every hole keeps what it can hold, and there is no hole that nothing goes into.

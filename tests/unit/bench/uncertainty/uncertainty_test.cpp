@@ -29,10 +29,10 @@ TEST_CASE("Without a log, uncertainty's values and spreads are those of evaluate
         const auto s = uncertainty(document);
         const auto e = evaluate(document);
         REQUIRE((s.ok() && e.ok()));
-        CHECK_THAT(s->mass_kg.value, WithinRel(e->answers.mass_kg, 1e-12));
-        CHECK_THAT(s->mass_kg.sigma, WithinRel(e->answers.mass_sigma_kg, 1e-9));
-        CHECK_THAT(s->in_water_kg.value, WithinAbs(e->answers.in_water_kg, 1e-12));
-        CHECK_THAT(s->in_water_kg.sigma, WithinRel(e->answers.in_water_sigma_kg, 1e-9));
+        CHECK_THAT(s->mass_kg.value, WithinRel(e->answers.mass.kg, 1e-12));
+        CHECK_THAT(s->mass_kg.sigma, WithinRel(e->answers.mass_sigma.kg, 1e-9));
+        CHECK_THAT(s->in_water_kg.value, WithinAbs(e->answers.in_water.kg, 1e-12));
+        CHECK_THAT(s->in_water_kg.sigma, WithinRel(e->answers.in_water_sigma.kg, 1e-9));
         CHECK_THAT(s->pitch_rad.value, WithinAbs(e->answers.pitch_rad.value(), 1e-12));
         CHECK(s->fall_m_s.has_value() == e->answers.fall.has_value());
         if (s->fall_m_s) CHECK_THAT(s->fall_m_s->value, WithinRel(e->answers.fall->speed_m_s, 1e-9));
@@ -49,8 +49,8 @@ TEST_CASE("The corrected document gives by evaluate() what uncertainty believes 
     CHECK(taught->log.empty());
     const auto e = evaluate(*taught);
     REQUIRE(e.ok());
-    CHECK_THAT(e->answers.mass_kg, WithinRel(s->mass_kg.value, 1e-12));
-    CHECK_THAT(e->answers.in_water_kg, WithinAbs(s->in_water_kg.value, 1e-12));
+    CHECK_THAT(e->answers.mass.kg, WithinRel(s->mass_kg.value, 1e-12));
+    CHECK_THAT(e->answers.in_water.kg, WithinAbs(s->in_water_kg.value, 1e-12));
     CHECK_THAT(e->answers.pitch_rad.value(), WithinAbs(s->pitch_rad.value, 1e-12));
     CHECK_THAT(e->answers.fall->speed_m_s, WithinRel(s->fall_m_s->value, 1e-9));
     // And uncertainty of the taught document says the same again.
@@ -60,7 +60,7 @@ TEST_CASE("The corrected document gives by evaluate() what uncertainty believes 
     // It reads back from its own text, to the rounding of a millionth of each factor.
     const auto read = read_document(write_document(*taught));
     REQUIRE(read.ok());
-    CHECK_THAT(evaluate(*read)->answers.in_water_kg, WithinAbs(s->in_water_kg.value, 1e-6));
+    CHECK_THAT(evaluate(*read)->answers.in_water.kg, WithinAbs(s->in_water_kg.value, 1e-6));
 }
 
 TEST_CASE("The evaluation with the log is the corrected lure's, with the spread that the readings leave") {
@@ -70,23 +70,23 @@ TEST_CASE("The evaluation with the log is the corrected lure's, with the spread 
     const auto s = uncertainty(document);
     REQUIRE(s.ok());
     const Answers& a = s->evaluation.answers;
-    CHECK_THAT(a.mass_kg, WithinAbs(s->mass_kg.value, 1e-9));
-    CHECK(a.mass_sigma_kg == s->mass_kg.sigma);
-    CHECK_THAT(a.in_water_kg, WithinAbs(s->in_water_kg.value, 1e-9));
-    CHECK(a.in_water_sigma_kg == s->in_water_kg.sigma);
+    CHECK_THAT(a.mass.kg, WithinAbs(s->mass_kg.value, 1e-9));
+    CHECK(a.mass_sigma.kg == s->mass_kg.sigma);
+    CHECK_THAT(a.in_water.kg, WithinAbs(s->in_water_kg.value, 1e-9));
+    CHECK(a.in_water_sigma.kg == s->in_water_kg.sigma);
     CHECK_THAT(a.bg_m, WithinAbs(s->bg_m.value, 1e-9));
     CHECK_THAT(*a.pitch_rad, WithinAbs(s->pitch_rad.value, 1e-7));
     REQUIRE((a.fall && s->fall_m_s));
     CHECK_THAT(a.fall->speed_m_s, WithinRel(s->fall_m_s->value, 1e-6));
     CHECK_THAT(a.fall->fast_m_s - a.fall->slow_m_s, WithinRel(2.0 * s->fall_m_s->sigma, 1e-9));
     for (std::size_t i = 0; i < s->stages.size(); ++i)
-        CHECK_THAT(a.stages[i].mass_kg, WithinAbs(s->stages[i].mass_kg.value, 1e-9));
+        CHECK_THAT(a.stages[i].mass.kg, WithinAbs(s->stages[i].mass_kg.value, 1e-9));
     // The lines are corrected, too, and the body is the drawing's.
     const auto drawn = evaluate(document);
     REQUIRE(drawn.ok());
-    CHECK_THAT(ledger::stage_sums(s->evaluation.ledger, 0).total.mass.kg, WithinAbs(a.mass_kg, 1e-12));
+    CHECK_THAT(ledger::stage_sums(s->evaluation.ledger, 0).total.mass.kg, WithinAbs(a.mass.kg, 1e-12));
     CHECK(s->evaluation.body.segments.front().volume_m3 == drawn->body.segments.front().volume_m3);
-    CHECK(a.mass_kg != drawn->answers.mass_kg);
+    CHECK(a.mass.kg != drawn->answers.mass.kg);
     const auto none = uncertainty(millrace());
     CHECK(none->evaluation.answers.fall->slow_m_s == drawn->answers.fall->slow_m_s);
 }
@@ -277,11 +277,11 @@ TEST_CASE("A floater that shows as much as its own figures say fits them, and on
     // Read to a millimetre: the expected showing is the same within a hundredth of that.
     CHECK_THAT(fits->readings[0].predicted, WithinAbs(*r.showing_m, 1e-5));
     CHECK(std::abs(fits->readings[0].z_score) < 0.01);
-    CHECK_THAT(fits->in_water_kg.value, WithinAbs(e->answers.in_water_kg, 1e-5));
+    CHECK_THAT(fits->in_water_kg.value, WithinAbs(e->answers.in_water.kg, 1e-5));
     r.showing_m = afloat->freeboard_m + 0.002;
     const auto lighter = uncertainty(with({r}, reedline));
     REQUIRE(lighter.ok());
-    CHECK(lighter->in_water_kg.value < e->answers.in_water_kg - 1e-4);
+    CHECK(lighter->in_water_kg.value < e->answers.in_water.kg - 1e-4);
     CHECK(lighter->in_water_kg.sigma < fits->in_water_kg.sigma_before);
 }
 
