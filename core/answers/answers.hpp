@@ -7,6 +7,7 @@
 #include "body/body.hpp"
 #include "document/document.hpp"
 #include "ledger/line.hpp"
+#include "materials/water_properties.hpp"
 
 #include <array>
 #include <optional>
@@ -32,6 +33,9 @@ struct Fall {
     double pitch_rad = 0.0;   ///< during the fall, nose-up positive; not the hang pitch
     double forward_m_s = 0.0; ///< glide over ground, towards the nose positive
 };
+
+/// Behaviour of a lure with this weight in water.
+[[nodiscard]] Behaviour behaviour_of(MassInWater in_water);
 
 /// Mass and buoyancy of one stage of the build.
 struct StageAnswer {
@@ -67,6 +71,13 @@ struct CoatAnswer {
     double in_water_share =
         0.0; ///< in_water over mass: 1 − ρw/ρ for a film on the outside, 1 for what soaks in; 0 without mass
 };
+
+/// Properties of a document's two waters.
+struct Waters {
+    materials::WaterProperties fishing;
+    materials::WaterProperties tub;
+};
+[[nodiscard]] Outcome<Waters> waters_of(const document::Document& document);
 
 /// All answers about the finished lure, and about each stage of the build.
 struct Answers {

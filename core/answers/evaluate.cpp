@@ -1,4 +1,4 @@
-#include "answers/evaluation.hpp"
+#include "answers/answers.hpp"
 
 #include "base/sentence.hpp"
 #include "body/blank.hpp"

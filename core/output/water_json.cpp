@@ -1,6 +1,6 @@
 #include "output/water_json.hpp"
 
-#include "answers/evaluation.hpp"
+#include "answers/answers.hpp"
 #include "base/trade.hpp"
 #include "document/json_text.hpp"
 #include "output/trees.hpp"

@@ -1,6 +1,6 @@
 #include "bench/lead/lead_plan.hpp"
 
-#include "answers/evaluation.hpp"
+#include "answers/answers.hpp"
 #include "base/number_text.hpp"
 #include "base/sentence.hpp"
 #include "base/trade.hpp"

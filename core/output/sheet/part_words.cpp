@@ -1,4 +1,4 @@
-#include "answers/evaluation.hpp"
+#include "answers/answers.hpp"
 #include "base/number_text.hpp"
 #include "materials/solids.hpp"
 #include "output/sheet/parts.hpp"
