@@ -100,6 +100,11 @@ struct Answers {
     Problems warnings;             ///< remarks for the carver; the lure can be built all the same
 };
 
+/// Whether a steady fall [m/s] is within the band of the one asked for. What has no fall is not.
+[[nodiscard]] bool fall_on_target(const document::Targets& targets, const std::optional<double>& speed_m_s);
+/// The same of the hang pitch under water.
+[[nodiscard]] bool pitch_on_target(const document::Targets& targets, const std::optional<double>& pitch_rad);
+
 /// Body, ledger and answers of one document. Also holds what the page draws.
 struct Evaluation {
     shape::Body body;

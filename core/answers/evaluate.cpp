@@ -165,6 +165,14 @@ Behaviour behaviour_of(MassInWater in_water) {
     return in_water < -1.0 * still_band ? Behaviour::floats : Behaviour::suspends;
 }
 
+bool fall_on_target(const document::Targets& targets, const std::optional<double>& speed_m_s) {
+    return speed_m_s && std::abs(*speed_m_s / targets.fall_m_s - 1.0) <= targets.fall_band;
+}
+
+bool pitch_on_target(const document::Targets& targets, const std::optional<double>& pitch_rad) {
+    return pitch_rad && std::abs(*pitch_rad - targets.pitch_rad) <= targets.pitch_band_rad;
+}
+
 Outcome<Waters> waters_of(const document::Document& document) {
     const auto fishing =
         materials::water_properties(document.water.temperature_c, document.water.salinity_g_kg, "/water");

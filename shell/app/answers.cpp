@@ -53,7 +53,7 @@ Answer fall(const Answers& answers, const document::Targets& targets, Unit unit)
         answer.number = widgets::number_text(found.speed_m_s, unit);
         answer.unit = symbol(unit);
         if (wanted) {
-            answer.off_target = std::abs(found.speed_m_s / targets.fall_m_s - 1.0) > targets.fall_band;
+            answer.off_target = !fall_on_target(targets, found.speed_m_s);
         } else {
             answer.below = widgets::number_text(found.fast_m_s, unit) + " – " +
                            widgets::fall_end_text(found.slow_m_s, unit);
@@ -68,14 +68,13 @@ Answer fall(const Answers& answers, const document::Targets& targets, Unit unit)
 Answer hang(const Answers& answers, const document::Targets& targets) {
     Answer answer{.id = "answer.hang",
                   .title = words::hang,
-                  .below = asked(value_text(targets.pitch_rad, Unit::degree))};
+                  .below = asked(value_text(targets.pitch_rad, Unit::degree)),
+                  .off_target = !pitch_on_target(targets, answers.pitch_rad)};
     if (answers.pitch_rad) {
         answer.number = widgets::number_text(*answers.pitch_rad, Unit::degree);
         answer.unit = symbol(Unit::degree);
-        answer.off_target = std::abs(*answers.pitch_rad - targets.pitch_rad) > targets.pitch_band_rad;
     } else {
         answer.number = words::no_hang;
-        answer.off_target = true;
     }
     return answer;
 }
