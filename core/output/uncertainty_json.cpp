@@ -29,18 +29,8 @@ Tree chances(const Chances& c) {
 }
 
 /// A reading's value in its own unit.
-double trade_of(document::ReadingKind kind, double core) {
-    switch (kind) {
-    case document::ReadingKind::tub_fall:
-    case document::ReadingKind::block:
-        return core;
-    case document::ReadingKind::floats_showing:
-        return core * mm;
-    case document::ReadingKind::hang_angle:
-        return core * degree;
-    default:
-        return core * gram;
-    }
+Tree reading(document::ReadingKind kind, double core) {
+    return number(units::from_core(core, document::number_of(kind).judged_in));
 }
 
 Tree stage_tree(const StagePrediction& s) {
@@ -129,19 +119,18 @@ std::string uncertainty_json(const document::Document& document, const Uncertain
         Tree reasons = Tree::array();
         for (const std::string& why : v.explanations)
             reasons.push_back(why);
-        readings.push_back(
-            {{"reading", v.index + 1},
-             {"kind", kind_of(r.kind)},
-             {"stage", stage_of(r.stage)},
-             {"lure", document::lure_of(r) + 1},
-             {"used", v.used},
-             {"read", number(trade_of(r.kind, v.read))},
-             {"sigma", number(trade_of(r.kind, v.sigma))},
-             {"expected", v.used ? number(trade_of(r.kind, v.predicted)) : Tree(nullptr)},
-             {"expected_sigma", v.used ? number(trade_of(r.kind, v.predicted_sigma)) : Tree(nullptr)},
-             {"off", number(v.z_score)},
-             {"warning", v.warning},
-             {"explanations", std::move(reasons)}});
+        readings.push_back({{"reading", v.index + 1},
+                            {"kind", kind_of(r.kind)},
+                            {"stage", stage_of(r.stage)},
+                            {"lure", document::lure_of(r) + 1},
+                            {"used", v.used},
+                            {"read", reading(r.kind, v.read)},
+                            {"sigma", reading(r.kind, v.sigma)},
+                            {"expected", v.used ? reading(r.kind, v.predicted) : Tree(nullptr)},
+                            {"expected_sigma", v.used ? reading(r.kind, v.predicted_sigma) : Tree(nullptr)},
+                            {"off", number(v.z_score)},
+                            {"warning", v.warning},
+                            {"explanations", std::move(reasons)}});
     }
     tree["readings"] = std::move(readings);
     Tree next = Tree::array();
@@ -149,7 +138,7 @@ std::string uncertainty_json(const document::Document& document, const Uncertain
         next.push_back({{"kind", kind_of(n.kind)},
                         {"with_dry_weight", n.with_dry_weight},
                         {"stage", stage_of(n.stage)},
-                        {"sigma", number(trade_of(n.kind, n.sigma))},
+                        {"sigma", reading(n.kind, n.sigma)},
                         {"in_water_sigma_g", grams(n.in_water_sigma_kg)},
                         {"chance", number(n.chance)},
                         {"gain", number(n.gain)}});

@@ -56,21 +56,6 @@ std::string stages_text(const Uncertainty& s) {
     return table.text();
 }
 
-std::string sigma_text(const NextReading& n) {
-    switch (n.kind) {
-    case document::ReadingKind::tub_fall:
-        return number_text(n.sigma, Unit::one, 2) + " s";
-    case document::ReadingKind::block:
-        return number_text(n.sigma, Unit::one, 0) + " kg/m³";
-    case document::ReadingKind::hang_angle:
-        return number_text(n.sigma, Unit::degree, 1) + "°";
-    case document::ReadingKind::floats_showing:
-        return number_text(n.sigma, Unit::mm, 1) + " mm";
-    default:
-        return number_text(n.sigma, Unit::gram, 2) + " g";
-    }
-}
-
 std::string next_text(const Uncertainty& s) {
     Table table({Side::left, Side::left, Side::right, Side::right, Side::right});
     table.row({"Next reading", "stage", "good to", "in water ± g", "chance, put right"});
@@ -78,7 +63,8 @@ std::string next_text(const Uncertainty& s) {
     for (const NextReading& n : s.next) {
         if (++shown > 6) break;
         table.row({output::reading_name(n.kind) + (n.with_dry_weight ? ", and dry" : ""), stage_name(n.stage),
-                   sigma_text(n), number_text(n.in_water_sigma_kg, Unit::gram, 2), percent(n.chance)});
+                   units::reading_text(n.sigma, document::number_of(n.kind).judged_in),
+                   number_text(n.in_water_sigma_kg, Unit::gram, 2), percent(n.chance)});
     }
     return table.text();
 }
