@@ -65,16 +65,12 @@ void set_falls(const Inputs& in, const fall::HydroBody& hull, const fall::LevelF
 
 std::vector<CoatAnswer> coats_of(const document::Document& document, const ledger::Ledger& ledger,
                                  double water_kg_m3) {
-    std::vector<ledger::Sum> sums(document.coats.size());
-    for (const ledger::Line& line : ledger) {
-        if (line.kind == ledger::Kind::coat) sums[static_cast<std::size_t>(line.item)] += line;
-    }
     std::vector<CoatAnswer> out;
-    out.reserve(sums.size());
-    for (std::size_t i = 0; i < sums.size(); ++i) {
-        const MassInWater in_water = sums[i].in_water(water_kg_m3);
-        out.push_back({static_cast<int>(i), sums[i].mass, sums[i].displaced_m3, in_water,
-                       sums[i].mass.kg > 0.0 ? in_water.kg / sums[i].mass.kg : 0.0});
+    for (int i = 0; i < static_cast<int>(document.coats.size()); ++i) {
+        const ledger::Sum sum = ledger::sum_of(ledger, ledger::Kind::coat, i);
+        const MassInWater in_water = sum.in_water(water_kg_m3);
+        out.push_back(
+            {i, sum.mass, sum.displaced_m3, in_water, sum.mass.kg > 0.0 ? in_water.kg / sum.mass.kg : 0.0});
     }
     return out;
 }

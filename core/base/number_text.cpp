@@ -216,6 +216,11 @@ std::string reading_text(double core, Unit unit) {
     return number_text(core, unit, decimals) + (unit == Unit::degree ? "" : " ") + std::string(symbol(unit));
 }
 
+std::string with_plus(double value, std::string text) {
+    if (value > 0.0 && text.find_first_of("123456789") != std::string::npos) text.insert(0, 1, '+');
+    return text;
+}
+
 std::string inch_text(double length_m, InchStep step) {
     const double inches = inch_from_m(length_m);
     if (!(std::fabs(inches) < 1e9)) return std::string(nothing);

@@ -16,8 +16,7 @@ using widgets::Unit;
 using widgets::value_text;
 
 std::string signed_number(double si, Unit unit, int decimals = -1) {
-    const std::string text = widgets::number_text(si, unit, decimals);
-    return si > 0.0 && text.find_first_of("123456789") != std::string::npos ? "+" + text : text;
+    return units::with_plus(si, widgets::number_text(si, unit, decimals));
 }
 
 std::string asked(const std::string& value) {

@@ -52,12 +52,12 @@ std::string drill_text(const LeadPlan& plan, const shape::Body& body) {
         const document::Hole& hole = plan.document.holes[index];
         const auto segment = static_cast<std::size_t>(shape::nearest_segment(body, hole.x_m));
         const bool drilled = planned.depth_m > 0.0;
-        table.row({hole.name.empty() ? std::to_string(index + 1) : hole.name,
-                   plan.document.segment_names[segment],
-                   hole.from == document::HoleFrom::belly ? "belly" : "back", millimetres(hole.x_m),
-                   millimetres(hole.y_m), millimetres(hole.diameter_m, 2), bit_inches(hole.diameter_m),
-                   drilled ? millimetres(planned.depth_m) : "leave", millimetres(planned.column_m),
-                   grams(planned.mass_kg), material_name(planned.material)});
+        table.row(
+            {hole.name.empty() ? std::to_string(index + 1) : hole.name, plan.document.segment_names[segment],
+             hole.from == document::HoleFrom::belly ? "belly" : "back", millimetres(hole.x_m),
+             millimetres(hole.y_m), millimetres(hole.diameter_m, 2), output::bit_inch_text(hole.diameter_m),
+             drilled ? millimetres(planned.depth_m) : "leave", millimetres(planned.column_m),
+             grams(planned.mass_kg), materials::name_of(planned.material)});
         total_kg += planned.mass_kg;
     }
     table.row({"together", "", "", "", "", "", "", "", "", grams(total_kg)});

@@ -130,7 +130,7 @@ std::string value_text(const Reading& r) {
         text += ", " + millimetres(*r.length_m) + " × " + millimetres(*r.width_m) + " × " +
                 millimetres(*r.height_m) + " mm";
     if (r.holder_kg) text += " less " + units::reading_text(*r.holder_kg, Unit::gram);
-    if (!r.clip_material.empty()) text += " of " + material_name(r.clip_material);
+    if (!r.clip_material.empty()) text += " of " + materials::name_of(r.clip_material);
     return text;
 }
 
@@ -147,9 +147,9 @@ int list(const document::Document& document) {
     for (std::size_t i = 0; i < document.log.size(); ++i) {
         const Reading& r = document.log[i];
         const ReadingFit& v = s->readings[i];
-        const std::string stage = r.segment ? stage_name(r.stage) + ", " +
+        const std::string stage = r.segment ? output::stage_name(r.stage) + ", " +
                                                   document.segment_names[static_cast<std::size_t>(*r.segment)]
-                                            : stage_name(r.stage);
+                                            : output::stage_name(r.stage);
         table.row({std::to_string(i + 1), std::to_string(document::lure_of(r) + 1), r.date, stage,
                    output::reading_name(r.kind), value_text(r),
                    v.used ? number_text(v.z_score, Unit::one, 1) : "–",

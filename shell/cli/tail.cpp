@@ -38,8 +38,8 @@ std::string tail_text(const document::Document& d, const Evaluation& e, const so
                    units::number_text(pour.blend[i].volume_m3, Unit::cm3, 2)});
     }
     std::string text =
-        d.name + "\n\nTail of " + material_name(d.tail->material) + ": " + cubic(pour.cast.volume_m3) + ", " +
-        grams(tail_effect.own.mass.kg) + " g, in water " +
+        d.name + "\n\nTail of " + materials::name_of(d.tail->material) + ": " + cubic(pour.cast.volume_m3) +
+        ", " + grams(tail_effect.own.mass.kg) + " g, in water " +
         signed_grams(tail_effect.own.in_water(with.water_density_kg_m3).kg) + " g\n\n" + trim.text() +
         "\nMould, " + (r.open ? "one open half" : "two halves") + "\n  cavity " + cubic(pour.cavity_m3) +
         ", frame inside " + millimetres(pour.box_m.x, 0) + " × " + millimetres(pour.box_m.z, 0) + " × " +

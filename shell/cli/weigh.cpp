@@ -52,7 +52,7 @@ std::string stages_text(const Answers& answers) {
                  Side::right, Side::right});
     table.row({"Stage", "mass g", "± g", "in water g", "mm/s", "s/ft", "in tub g", "mm/s", "s/ft"});
     for (const StageAnswer& stage : answers.stages) {
-        table.row({stage_name(stage.stage), grams(stage.mass.kg), grams(stage.mass_sigma.kg),
+        table.row({output::stage_name(stage.stage), grams(stage.mass.kg), grams(stage.mass_sigma.kg),
                    signed_grams(stage.in_water.kg), fall_mm_s(stage.fall), fall_s_ft(stage.fall),
                    signed_grams(stage.in_tub.kg), fall_mm_s(stage.tub_fall), fall_s_ft(stage.tub_fall)});
     }

@@ -147,7 +147,7 @@ void tail_editor(PanelContext& context) {
 }
 
 std::string cubic(double m3) {
-    return widgets::number_text(units::cm3_from_m3(m3), widgets::Unit::one, 2);
+    return widgets::number_text(m3, widgets::Unit::cm3, 2);
 }
 
 void pull_rows(PanelContext& context) {
@@ -243,8 +243,8 @@ void tail_rows(PanelContext& context) {
     }
     const ledger::Sum sum = ledger::sum_of(context.evaluation().ledger, ledger::Kind::tail);
     const Tail& tail = *context.document().tail;
-    const std::string below = text_of(context, tail.x_m, Quantity::length) + words::separator +
-                              std::string(materials::find_solid(tail.material)->name);
+    const std::string below =
+        text_of(context, tail.x_m, Quantity::length) + words::separator + materials::name_of(tail.material);
     const bool chosen = context.row_chosen(ItemKind::tail, 0);
     if (widgets::list_row(context.ui, "tail.0",
                           {words::line_tail, below, number_of(context, sum.mass.kg, Quantity::mass),

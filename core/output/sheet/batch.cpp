@@ -104,8 +104,8 @@ void add_batch(Composer& pages, const std::vector<SheetInput>& jobs) {
     }
     std::vector<Composer::Row> rows;
     for (const auto& [material, mass] : fills)
-        rows.push_back(
-            {{material_text(material), g_text(mass, 1), units::number_text(mass, units::Unit::ounce, 2)}});
+        rows.push_back({{materials::name_of(material), g_text(mass, 1),
+                         units::number_text(mass, units::Unit::ounce, 2)}});
     if (!rows.empty()) {
         pages.heading("Fills, all lures together");
         pages.table({{"Material", 2.0}, {"g", 1.0, Anchor::end}, {"oz", 1.0, Anchor::end}}, rows);
@@ -113,7 +113,7 @@ void add_batch(Composer& pages, const std::vector<SheetInput>& jobs) {
     add_cuts(pages, jobs);
     rows.clear();
     for (const auto& [part, count] : pieces)
-        rows.push_back({{std::get<0>(part), material_text(std::get<1>(part)), std::get<2>(part),
+        rows.push_back({{std::get<0>(part), materials::name_of(std::get<1>(part)), std::get<2>(part),
                          std::to_string(count)}});
     if (!rows.empty()) {
         pages.heading("Parts, all lures together");
@@ -123,7 +123,7 @@ void add_batch(Composer& pages, const std::vector<SheetInput>& jobs) {
     }
     rows.clear();
     for (const auto& [material, mass] : coats)
-        rows.push_back({{material_text(material), g_text(mass, 1), g_text(mixes[material], 1)}});
+        rows.push_back({{materials::name_of(material), g_text(mass, 1), g_text(mixes[material], 1)}});
     if (rows.empty()) return;
     pages.heading("Coats, all lures together");
     pages.caution("Never mix the whole at once: a full cup of epoxy heats by itself. One coat of a few lures "
