@@ -2,22 +2,17 @@
 // and for the page; compare.mjs holds the two against each other.
 
 #include "evenfall.hpp"
+#include "support/presets.hpp"
 
 #include <catch2/catch_test_macros.hpp>
 
 #include <cstdio>
-#include <fstream>
 #include <iterator>
 #include <string>
 
 using namespace evenfall;
 
 namespace {
-
-std::string text_of(const std::string& name) {
-    std::ifstream file(std::string(EVENFALL_PRESETS_DIR) + "/" + name + ".json");
-    return {std::istreambuf_iterator<char>(file), {}};
-}
 
 void row(const std::string& preset, const std::string& key, double value) {
     std::printf("%s %s %.17g\n", preset.c_str(), key.c_str(), value);
@@ -50,7 +45,7 @@ void rows(const std::string& preset, const std::string& prefix, const Answers& a
 
 TEST_CASE("table of answers") {
     for (const std::string preset : {"millrace-170", "reedline-120", "quarry-230", "estuary-150"}) {
-        const auto document = read_document(text_of(preset));
+        const auto document = read_document(support::preset_text(preset));
         REQUIRE(document.ok());
         const auto evaluation = evaluate(*document);
         REQUIRE(evaluation.ok());

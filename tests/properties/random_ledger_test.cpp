@@ -58,7 +58,7 @@ TEST_CASE("a part adds its own mass, its own volume and its own moment, from its
                        WithinAbs(volume * at, rounding_m3));
         }
         for (std::size_t s = 0; s < a.stages.size(); ++s) {
-            const double gained = a.stages[s].stage < part.stage ? 0.0 : part.mass;
+            const double gained = a.stages[s].stage < part.stage ? 0.0 : part.mass_kg;
             CHECK_THAT(b.stages[s].mass.kg - a.stages[s].mass.kg, WithinAbs(gained, rounding_kg));
         }
     });

@@ -2,6 +2,7 @@
 
 #include "support/changed_lures.hpp"
 #include "support/random_lures.hpp"
+#include "support/worked.hpp"
 #include "workshop/joint_answers.hpp"
 
 #include <catch2/catch_test_macros.hpp>
@@ -14,14 +15,6 @@ using Catch::Matchers::WithinRel;
 namespace {
 
 constexpr int lures = 220;
-
-Evaluation evaluated(const document::Document& document) {
-    auto e = evaluate(document);
-    for (const Problem& p : e.ok() ? Problems{} : e.problems())
-        UNSCOPED_INFO(p.path << ": " << p.sentence);
-    REQUIRE(e.ok());
-    return std::move(e).value();
-}
 
 /// Sums of the same terms in another order or sign: some hundred roundings of a lure's own mass and length.
 constexpr double rounding = 1e-13;
@@ -44,7 +37,7 @@ TEST_CASE("a lure in the mirror weighs, hangs and falls the same, and heels the 
     int heeled = 0;
     support::each_random_lure(101, lures, [&](const support::RandomLure& lure, int) {
         const Answers& a = lure.evaluation.answers;
-        const Answers b = evaluated(support::mirrored(lure.document)).answers;
+        const Answers b = support::worked(support::mirrored(lure.document)).answers;
         CHECK_THAT(b.mass.kg, WithinRel(a.mass.kg, rounding));
         CHECK_THAT(b.displaced_m3, WithinRel(a.displaced_m3, rounding));
         CHECK_THAT(b.in_water_sigma.kg, WithinRel(a.in_water_sigma.kg, 1e-12));
@@ -126,7 +119,7 @@ TEST_CASE("drawn larger by s, a lure holds s³ of everything, hangs at the same 
 TEST_CASE("the order of holes, pockets and parts changes no sum", "[properties][random]") {
     support::each_random_lure(104, lures, [&](const support::RandomLure& lure, int) {
         const Answers& a = lure.evaluation.answers;
-        const Answers b = evaluated(support::reordered(lure.document)).answers;
+        const Answers b = support::worked(support::reordered(lure.document)).answers;
         CHECK_THAT(b.mass.kg, WithinRel(a.mass.kg, rounding));
         CHECK_THAT(b.displaced_m3, WithinRel(a.displaced_m3, rounding));
         CHECK_THAT(b.mass_sigma.kg, WithinRel(a.mass_sigma.kg, 1e-12));

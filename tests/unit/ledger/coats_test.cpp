@@ -3,6 +3,7 @@
 #include "evenfall.hpp"
 #include "ledger/fold.hpp"
 #include "support/small_lures.hpp"
+#include "support/worked.hpp"
 
 #include <catch2/catch_test_macros.hpp>
 #include <catch2/matchers/catch_matchers_floating_point.hpp>
@@ -12,6 +13,7 @@
 using namespace evenfall;
 using Catch::Matchers::WithinAbs;
 using Catch::Matchers::WithinRel;
+using support::worked;
 
 namespace {
 
@@ -36,14 +38,6 @@ document::Coat film(double thickness_m) {
     c.thickness_m = thickness_m;
     c.on_pockets = true;
     return c;
-}
-
-Evaluation worked(const document::Document& d) {
-    auto e = evaluate(d);
-    for (const Problem& p : e.ok() ? Problems{} : e.problems())
-        UNSCOPED_INFO(p.path << ": " << p.sentence);
-    REQUIRE(e.ok());
-    return *e;
 }
 
 ledger::Sum inside(const Evaluation& e) {

@@ -4,6 +4,7 @@
 #include "materials/solids.hpp"
 #include "materials/woods.hpp"
 #include "support/small_lures.hpp"
+#include "support/worked.hpp"
 
 #include <catch2/catch_test_macros.hpp>
 #include <catch2/matchers/catch_matchers_floating_point.hpp>
@@ -13,18 +14,11 @@
 using namespace evenfall;
 using Catch::Matchers::WithinAbs;
 using Catch::Matchers::WithinRel;
+using support::worked;
 using units::kg_from_g;
 using units::m_from_mm;
 
 namespace {
-
-Evaluation worked(const document::Document& document) {
-    auto outcome = evaluate(document);
-    for (const Problem& p : outcome.ok() ? Problems{} : outcome.problems())
-        UNSCOPED_INFO(p.path << ": " << p.sentence);
-    REQUIRE(outcome.ok());
-    return std::move(outcome).value();
-}
 
 double circle_m2(double diameter_mm) {
     return std::numbers::pi / 4.0 * m_from_mm(diameter_mm) * m_from_mm(diameter_mm);

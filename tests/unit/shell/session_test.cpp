@@ -1,12 +1,11 @@
 #include "state/edits.hpp"
 #include "state/session.hpp"
 #include "state/session_json.hpp"
+#include "support/presets.hpp"
 
 #include <catch2/catch_test_macros.hpp>
 #include <catch2/matchers/catch_matchers_floating_point.hpp>
 
-#include <fstream>
-#include <iterator>
 #include <string>
 
 using namespace evenfall;
@@ -16,17 +15,8 @@ using Catch::Matchers::WithinRel;
 
 namespace {
 
-document::Document demo(const char* name) {
-    std::ifstream file(std::string(EVENFALL_PRESETS_DIR "/") + name, std::ios::binary);
-    REQUIRE(file.good());
-    const std::string text{std::istreambuf_iterator<char>(file), std::istreambuf_iterator<char>()};
-    auto read = read_document(text);
-    REQUIRE(read.ok());
-    return *read;
-}
-
 Session millrace() {
-    return Session(demo("millrace-170.json"));
+    return Session(support::preset_named("millrace-170"));
 }
 
 Change length_of_first_gap(double gap_m, bool finished = true) {
@@ -194,7 +184,7 @@ TEST_CASE("work that takes the place of other work is told apart from it, kept a
     Session session = millrace();
     const unsigned kept = session.revision();
     const unsigned shown = session.shown_revision();
-    REQUIRE(restore_session(session, write_session(Session(demo("quarry-230.json")))).empty());
+    REQUIRE(restore_session(session, write_session(Session(support::preset_named("quarry-230")))).empty());
     CHECK(session.revision() != kept);
     CHECK(session.shown_revision() != shown);
 }
@@ -204,7 +194,7 @@ TEST_CASE("nothing chosen, held or begun on one lure is so on the next", "[shell
     session.view.selection = {ItemKind::hole, 4};
     session.view.touch.down = true;
     session.view.adding_reading = true;
-    REQUIRE(restore_session(session, write_session(Session(demo("reedline-120.json")))).empty());
+    REQUIRE(restore_session(session, write_session(Session(support::preset_named("reedline-120")))).empty());
     CHECK(session.view.selection == Selection{});
     CHECK(session.view.touch == DragState{});
     CHECK_FALSE(session.view.adding_reading);
@@ -221,6 +211,6 @@ TEST_CASE("a change that is refused while a plan is shown leaves the plan to be 
     CHECK(write_document(session.document()) == planned);
     CHECK(session.history().size() == 1);
     // Another lure is no work on this one: the plan is dropped.
-    REQUIRE(session.open(demo("quarry-230.json"), "Open"));
+    REQUIRE(session.open(support::preset_named("quarry-230"), "Open"));
     CHECK(session.history().size() == 2);
 }

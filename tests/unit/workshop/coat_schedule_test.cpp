@@ -1,10 +1,10 @@
 #include "evenfall.hpp"
+#include "support/presets.hpp"
 #include "workshop/coat_schedule.hpp"
 
 #include <catch2/catch_test_macros.hpp>
 #include <catch2/matchers/catch_matchers_floating_point.hpp>
 
-#include <fstream>
 #include <iterator>
 #include <string>
 
@@ -16,10 +16,7 @@ TEST_CASE("the grams of a coat on skin, joint faces and pockets are together wha
     for (const char* name : {"millrace-170", "reedline-120", "quarry-230", "estuary-150"}) {
         for (const bool into_pockets : {false, true}) {
             INFO(name);
-            std::ifstream file(std::string(EVENFALL_PRESETS_DIR "/") + name + ".json");
-            auto read = read_document({std::istreambuf_iterator<char>(file), {}});
-            REQUIRE(read.ok());
-            document::Document document = *read;
+            document::Document document = support::preset_named(name);
             REQUIRE_FALSE(document.coats.empty());
             if (into_pockets && document.pockets.empty()) continue;
             for (document::Coat& coat : document.coats)

@@ -5,6 +5,7 @@
 #include "ledger/fold.hpp"
 #include "materials/solids.hpp"
 #include "support/soft_tails.hpp"
+#include "support/worked.hpp"
 #include "water/afloat/float_answers.hpp"
 #include "water/afloat/hull.hpp"
 #include "water/fall/drag_items.hpp"
@@ -19,16 +20,9 @@
 using namespace evenfall;
 using Catch::Matchers::WithinAbs;
 using Catch::Matchers::WithinRel;
+using support::worked;
 
 namespace {
-
-Evaluation worked(const document::Document& document) {
-    auto outcome = evaluate(document);
-    for (const Problem& p : outcome.ok() ? Problems{} : outcome.problems())
-        UNSCOPED_INFO(p.path << ": " << p.sentence);
-    REQUIRE(outcome.ok());
-    return std::move(outcome).value();
-}
 
 double loft_m3(const document::Tail& tail) {
     return tail::shaped(tail)->segments.front().volume_m3;
