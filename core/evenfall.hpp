@@ -9,7 +9,6 @@
 // picture).
 
 #include "answers/answers.hpp"
-#include "answers/evaluation.hpp"
 #include "base/number_text.hpp"
 #include "base/outcome.hpp"
 #include "base/trade.hpp"

@@ -2,10 +2,12 @@
 
 // All answers about a document: the finished lure and each stage of the build.
 
+#include "base/mass.hpp"
 #include "base/outcome.hpp"
 #include "body/body.hpp"
 #include "document/document.hpp"
 #include "ledger/line.hpp"
+#include "materials/water_properties.hpp"
 
 #include <array>
 #include <optional>
@@ -32,16 +34,19 @@ struct Fall {
     double forward_m_s = 0.0; ///< glide over ground, towards the nose positive
 };
 
+/// Behaviour of a lure with this weight in water.
+[[nodiscard]] Behaviour behaviour_of(MassInWater in_water);
+
 /// Mass and buoyancy of one stage of the build.
 struct StageAnswer {
     Stage stage = Stage::carved;
-    double mass_kg = 0.0;
-    double mass_sigma_kg = 0.0;
+    Mass mass;
+    Mass mass_sigma;
     double displaced_m3 = 0.0;
     Vec3 g_m;
     Vec3 b_m;
-    double in_water_kg = 0.0; ///< in the fishing water
-    double in_tub_kg = 0.0;   ///< in the tub's water
+    MassInWater in_water;     ///< in the fishing water
+    MassInWater in_tub;       ///< in the tub's water
     std::optional<Fall> fall; ///< in the fishing water; absent where it does not sink, or has no steady fall
     std::optional<Fall> tub_fall;
 };
@@ -50,8 +55,8 @@ struct SegmentAnswer {
     std::string name;
     double wood_m3 = 0.0;      ///< wood before holes and pockets
     double displaced_m3 = 0.0; ///< finished
-    double mass_kg = 0.0;      ///< finished
-    double in_water_kg = 0.0;
+    Mass mass;                 ///< finished
+    MassInWater in_water;
     Vec3 g_m;
     Vec3 b_m;
 };
@@ -59,22 +64,29 @@ struct SegmentAnswer {
 /// What one coat adds in all segments and pockets: the sum of its lines in the ledger.
 struct CoatAnswer {
     int coat = 0; ///< index into document.coats
-    double mass_kg = 0.0;
+    Mass mass;
     double displaced_m3 = 0.0; ///< volume added to the lure; 0 where it soaks in
-    double in_water_kg =
-        0.0; ///< change of weight in water in the fishing water; < 0 for a coat lighter than water
+    /// Change of weight in water in the fishing water; < 0 for a coat lighter than water.
+    MassInWater in_water;
     double in_water_share =
         0.0; ///< in_water over mass: 1 − ρw/ρ for a film on the outside, 1 for what soaks in; 0 without mass
 };
 
+/// Properties of a document's two waters.
+struct Waters {
+    materials::WaterProperties fishing;
+    materials::WaterProperties tub;
+};
+[[nodiscard]] Outcome<Waters> waters_of(const document::Document& document);
+
 /// All answers about the finished lure, and about each stage of the build.
 struct Answers {
     double water_density_kg_m3 = 0.0;
-    double mass_kg = 0.0;
-    double mass_sigma_kg = 0.0;
+    Mass mass;
+    Mass mass_sigma;
     double displaced_m3 = 0.0;
-    double in_water_kg = 0.0;
-    double in_water_sigma_kg = 0.0;
+    MassInWater in_water;
+    MassInWater in_water_sigma;
     Vec3 g_m;
     Vec3 b_m;
     double bg_m = 0.0;               ///< B above G; must be positive to stay upright under water
@@ -87,6 +99,11 @@ struct Answers {
     std::vector<CoatAnswer> coats; ///< one for each of the document's coats
     Problems warnings;             ///< remarks for the carver; the lure can be built all the same
 };
+
+/// Whether a steady fall [m/s] is within the band of the one asked for. What has no fall is not.
+[[nodiscard]] bool fall_on_target(const document::Targets& targets, const std::optional<double>& speed_m_s);
+/// The same of the hang pitch under water.
+[[nodiscard]] bool pitch_on_target(const document::Targets& targets, const std::optional<double>& pitch_rad);
 
 /// Body, ledger and answers of one document. Also holds what the page draws.
 struct Evaluation {

@@ -1,4 +1,4 @@
-#include "answers/evaluation.hpp"
+#include "answers/answers.hpp"
 
 #include "base/sentence.hpp"
 #include "body/board.hpp"
@@ -27,12 +27,12 @@ struct Inputs {
 
 /// A lure with a weight in water within this band suspends: the slowest fall that a carver would notice in a
 /// tub.
-constexpr double still_band_kg = 0.00005;
+constexpr MassInWater still_band{0.00005};
 
 /// The main steady fall of a piece in its water. The full band is computed only for the finished lure in the
 /// fishing water; earlier stages and the tub use the band of the end effect, which is most of it.
 std::optional<Fall> fall_of(const fall::FallingLure& descent, const fall::LevelFall& level,
-                            double in_water_kg, const materials::WaterProperties& water, bool with_band) {
+                            MassInWater in_water, const materials::WaterProperties& water, bool with_band) {
     if (with_band) {
         const auto f = descent.main_fall(fall::FallingLure::ModelBands::bands);
         if (!f) return std::nullopt;
@@ -40,7 +40,7 @@ std::optional<Fall> fall_of(const fall::FallingLure& descent, const fall::LevelF
                     f->forward_m_s};
     }
     const auto f = descent.main_fall();
-    const auto speeds = level.speeds(in_water_kg, water);
+    const auto speeds = level.speeds(in_water.kg, water);
     if (!f || !speeds) return std::nullopt;
     return Fall{f->vertical_m_s, f->vertical_m_s * speeds->slow_m_s / speeds->usual_m_s,
                 f->vertical_m_s * speeds->fast_m_s / speeds->usual_m_s, f->pitch_rad, f->forward_m_s};
@@ -49,32 +49,28 @@ std::optional<Fall> fall_of(const fall::FallingLure& descent, const fall::LevelF
 /// The falls of one stage in both waters; hull and parts are computed once.
 void set_falls(const Inputs& in, const fall::HydroBody& hull, const fall::LevelFall& level,
                const Waters& water, StageAnswer& stage) {
-    const bool falls = stage.in_water_kg > still_band_kg;
-    const bool tub_falls = stage.in_tub_kg > still_band_kg;
+    const bool falls = stage.in_water > still_band;
+    const bool tub_falls = stage.in_tub > still_band;
     if (!falls && !tub_falls) return;
     const bool same_water = water.fishing.density_kg_m3 == water.tub.density_kg_m3 &&
                             water.fishing.viscosity_pa_s == water.tub.viscosity_pa_s;
     const fall::FallingLure descent(hull, in.body, in.ledger, in.document, water.fishing, stage.stage);
     if (falls)
-        stage.fall = fall_of(descent, level, stage.in_water_kg, water.fishing, stage.stage == Stage::rigged);
+        stage.fall = fall_of(descent, level, stage.in_water, water.fishing, stage.stage == Stage::rigged);
     if (same_water)
         stage.tub_fall = stage.fall;
     else if (tub_falls)
-        stage.tub_fall = fall_of(descent.in(water.tub), level, stage.in_tub_kg, water.tub, false);
+        stage.tub_fall = fall_of(descent.in(water.tub), level, stage.in_tub, water.tub, false);
 }
 
 std::vector<CoatAnswer> coats_of(const document::Document& document, const ledger::Ledger& ledger,
                                  double water_kg_m3) {
-    std::vector<ledger::Sum> sums(document.coats.size());
-    for (const ledger::Line& line : ledger) {
-        if (line.kind == ledger::Kind::coat) sums[static_cast<std::size_t>(line.item)] += line;
-    }
     std::vector<CoatAnswer> out;
-    out.reserve(sums.size());
-    for (std::size_t i = 0; i < sums.size(); ++i) {
-        const double in_water = sums[i].in_water(water_kg_m3).kg;
-        out.push_back({static_cast<int>(i), sums[i].mass.kg, sums[i].displaced_m3, in_water,
-                       sums[i].mass.kg > 0.0 ? in_water / sums[i].mass.kg : 0.0});
+    for (int i = 0; i < static_cast<int>(document.coats.size()); ++i) {
+        const ledger::Sum sum = ledger::sum_of(ledger, ledger::Kind::coat, i);
+        const MassInWater in_water = sum.in_water(water_kg_m3);
+        out.push_back(
+            {i, sum.mass, sum.displaced_m3, in_water, sum.mass.kg > 0.0 ? in_water.kg / sum.mass.kg : 0.0});
     }
     return out;
 }
@@ -116,30 +112,30 @@ Answers answers_of(const document::Document& document, const shape::Body& body, 
 
     Answers a;
     a.water_density_kg_m3 = water.fishing.density_kg_m3;
-    a.mass_kg = stage_sums.total.mass.kg;
+    a.mass = stage_sums.total.mass;
     a.displaced_m3 = stage_sums.total.displaced_m3;
-    a.in_water_kg = stage_sums.total.in_water(water.fishing.density_kg_m3).kg;
-    a.mass_sigma_kg = sigmas.back().mass_kg;
-    a.in_water_sigma_kg = sigmas.back().in_water_kg;
+    a.in_water = stage_sums.total.in_water(water.fishing.density_kg_m3);
+    a.mass_sigma = sigmas.back().mass;
+    a.in_water_sigma = sigmas.back().in_water;
     a.g_m = stage_sums.total.g_m();
     a.b_m = stage_sums.total.b_m();
     a.bg_m = hang.bg_m;
     a.pitch_rad = hang.pitch_rad;
     a.roll_rad = hang.roll_rad;
-    a.behaviour = behaviour_of(a.in_water_kg);
+    a.behaviour = behaviour_of(a.in_water);
 
     const fall::HydroBody hull = fall::hull(body);
     for (std::size_t s = 0; s < a.stages.size(); ++s) {
         const ledger::Sum& sum = stage_sums.through[s];
         StageAnswer& stage = a.stages[s];
         stage.stage = static_cast<Stage>(s);
-        stage.mass_kg = sum.mass.kg;
-        stage.mass_sigma_kg = sigmas[s].mass_kg;
+        stage.mass = sum.mass;
+        stage.mass_sigma = sigmas[s].mass;
         stage.displaced_m3 = sum.displaced_m3;
         stage.g_m = sum.g_m();
         stage.b_m = sum.b_m();
-        stage.in_water_kg = sum.in_water(water.fishing.density_kg_m3).kg;
-        stage.in_tub_kg = sum.in_water(water.tub.density_kg_m3).kg;
+        stage.in_water = sum.in_water(water.fishing.density_kg_m3);
+        stage.in_tub = sum.in_water(water.tub.density_kg_m3);
         set_falls(in, hull, level, water, stage);
     }
     a.fall = a.stages.back().fall;
@@ -147,8 +143,7 @@ Answers answers_of(const document::Document& document, const shape::Body& body, 
     for (std::size_t s = 0; s < body.segments.size(); ++s) {
         const ledger::Sum& sum = stage_sums.segments[s];
         a.segments.push_back({segment_name(document, s), body.segments[s].volume_m3, sum.displaced_m3,
-                              sum.mass.kg, sum.in_water(water.fishing.density_kg_m3).kg, sum.g_m(),
-                              sum.b_m()});
+                              sum.mass, sum.in_water(water.fishing.density_kg_m3), sum.g_m(), sum.b_m()});
     }
     a.coats = coats_of(document, ledger, water.fishing.density_kg_m3);
     a.warnings = warnings_of(in, a);
@@ -161,9 +156,17 @@ Answers answers_of(const document::Document& document, const shape::Body& body, 
 
 } // namespace
 
-Behaviour behaviour_of(double in_water_kg) {
-    if (in_water_kg > still_band_kg) return Behaviour::falls;
-    return in_water_kg < -still_band_kg ? Behaviour::floats : Behaviour::suspends;
+Behaviour behaviour_of(MassInWater in_water) {
+    if (in_water > still_band) return Behaviour::falls;
+    return in_water < -1.0 * still_band ? Behaviour::floats : Behaviour::suspends;
+}
+
+bool fall_on_target(const document::Targets& targets, const std::optional<double>& speed_m_s) {
+    return speed_m_s && std::abs(*speed_m_s / targets.fall_m_s - 1.0) <= targets.fall_band;
+}
+
+bool pitch_on_target(const document::Targets& targets, const std::optional<double>& pitch_rad) {
+    return pitch_rad && std::abs(*pitch_rad - targets.pitch_rad) <= targets.pitch_band_rad;
 }
 
 Outcome<Waters> waters_of(const document::Document& document) {

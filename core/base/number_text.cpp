@@ -211,6 +211,16 @@ std::string number_text(double core, Unit unit, int decimals) {
     return text;
 }
 
+std::string reading_text(double core, Unit unit) {
+    const int decimals = unit == Unit::degree ? 1 : unit == Unit::kg_per_m3 ? 0 : 2;
+    return number_text(core, unit, decimals) + (unit == Unit::degree ? "" : " ") + std::string(symbol(unit));
+}
+
+std::string with_plus(double value, std::string text) {
+    if (value > 0.0 && text.find_first_of("123456789") != std::string::npos) text.insert(0, 1, '+');
+    return text;
+}
+
 std::string inch_text(double length_m, InchStep step) {
     const double inches = inch_from_m(length_m);
     if (!(std::fabs(inches) < 1e9)) return std::string(nothing);

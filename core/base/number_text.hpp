@@ -36,6 +36,12 @@ inline constexpr std::size_t max_number_text = 64; ///< bytes
 /// Unit::inch_fraction has no decimals: it answers inch_text.
 [[nodiscard]] std::string number_text(double core, Unit unit, int decimals);
 
+/// The same as it is read on the bench, with the unit's symbol: "31.20 g", "4.30 s", "2.0°", "512 kg/m³".
+[[nodiscard]] std::string reading_text(double core, Unit unit);
+
+/// A value's text with a plus where the value is above zero and shows so.
+[[nodiscard]] std::string with_plus(double value, std::string text);
+
 /// Finest division of the ruler in use.
 enum class InchStep {
     half = 2,

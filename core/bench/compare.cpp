@@ -24,7 +24,7 @@ document::Document emptied(document::Document document) {
 
 void plan_into(Option& option, const document::Document& document) {
     if (const auto bare = evaluate(emptied(document)); bare.ok())
-        option.bare_in_water_kg = bare->answers.in_water_kg;
+        option.bare_in_water_kg = bare->answers.in_water.kg;
     const auto plan = plan_lead(document);
     if (!plan.ok()) {
         option.why = plan.problems().front().sentence;

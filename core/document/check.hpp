@@ -12,4 +12,7 @@ namespace evenfall::document {
 /// ledger.
 [[nodiscard]] Problems check(const Document& document);
 
+/// Whether a reading has all that its kind needs.
+[[nodiscard]] bool is_complete(const Reading& reading);
+
 } // namespace evenfall::document

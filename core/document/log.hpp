@@ -3,6 +3,8 @@
 // What the bench adds to a document: readings of scale, tub and rule, and what was learnt from them.
 // How a reading is taken into account: uncertainty/uncertainty.hpp.
 
+#include "base/unit.hpp"
+
 #include <cstddef>
 #include <optional>
 #include <string>
@@ -62,6 +64,35 @@ struct Reading {
     std::string note;
     bool excluded = false; ///< kept, but not believed
 };
+
+/// What is written down of a kind of reading: its main number with its standard deviation, and their unit.
+struct ReadingNumber {
+    std::optional<double> Reading::*value;
+    std::optional<double> Reading::*sigma;
+    units::Unit unit;
+    units::Unit judged_in; ///< the unit in which it is held against the others: of a block its density
+};
+[[nodiscard]] constexpr ReadingNumber number_of(ReadingKind kind) {
+    using units::Unit;
+    switch (kind) {
+    case ReadingKind::tub_fall:
+        return {&Reading::time_s, &Reading::time_sigma_s, Unit::second, Unit::second};
+    case ReadingKind::freeboard:
+        return {&Reading::freeboard_m, &Reading::freeboard_sigma_m, Unit::mm, Unit::mm};
+    case ReadingKind::hang_angle:
+        return {&Reading::angle_rad, &Reading::angle_sigma_rad, Unit::degree, Unit::degree};
+    case ReadingKind::board:
+        return {&Reading::mass_kg, &Reading::mass_sigma_kg, Unit::gram, Unit::kg_per_m3};
+    default:
+        return {&Reading::mass_kg, &Reading::mass_sigma_kg, Unit::gram, Unit::gram};
+    }
+}
+
+/// A weighing of the piece or of one segment of it.
+[[nodiscard]] constexpr bool is_weighing(ReadingKind kind) {
+    return kind == ReadingKind::dry_weight || kind == ReadingKind::held_under ||
+           kind == ReadingKind::hung_in_water;
+}
 
 /// Which lure a reading is of, from 0.
 inline int lure_of(const Reading& reading) {

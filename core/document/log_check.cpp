@@ -1,5 +1,6 @@
 #include "document/log_check.hpp"
 
+#include "document/check.hpp"
 #include "document/field_of.hpp"
 #include "document/fields.hpp"
 #include "materials/solids.hpp"
@@ -67,6 +68,31 @@ Given given_number(unsigned field, const Reading& r) {
     return {field_of<Member>.key, field, (r.*Member).has_value()};
 }
 
+std::array<Given, 16> given_in(const Reading& r) {
+    return {given_number<&Reading::mass_kg>(mass, r),
+            given_number<&Reading::holder_kg>(holder, r),
+            given_number<&Reading::length_m>(board_sides, r),
+            given_number<&Reading::width_m>(board_sides, r),
+            given_number<&Reading::height_m>(board_sides, r),
+            given_number<&Reading::time_s>(fall, r),
+            given_number<&Reading::depth_m>(fall, r),
+            Given{"clip_material", clip, !r.clip_material.empty()},
+            given_number<&Reading::freeboard_m>(freeboard, r),
+            given_number<&Reading::angle_rad>(angle, r),
+            given_number<&Reading::temperature_c>(temperature, r),
+            given_number<&Reading::mass_sigma_kg>(mass_sigma, r),
+            given_number<&Reading::time_sigma_s>(time_sigma, r),
+            given_number<&Reading::freeboard_sigma_m>(freeboard_sigma, r),
+            given_number<&Reading::angle_sigma_rad>(angle_sigma, r),
+            Given{"segment", one_segment, r.segment.has_value()}};
+}
+
+/// A clip of no mass needs no material.
+bool lacks_clip(const Reading& r) {
+    return r.kind == ReadingKind::suspends && r.mass_kg && *r.mass_kg > 0.0 &&
+           materials::find_solid(r.clip_material) == nullptr;
+}
+
 bool is_date(const std::string& text) {
     if (text.size() != 10 || text[4] != '-' || text[7] != '-') return false;
     for (const std::size_t i : {0u, 1u, 2u, 3u, 5u, 6u, 8u, 9u}) {
@@ -82,23 +108,7 @@ void check_reading(Problems& problems, const Document& document, std::size_t ind
     const std::string path = "/log/" + std::to_string(index) + '/';
     const std::string subject = "Reading " + std::to_string(index + 1);
     const Needs needs = needs_of(r.kind);
-    const std::array given{given_number<&Reading::mass_kg>(mass, r),
-                           given_number<&Reading::holder_kg>(holder, r),
-                           given_number<&Reading::length_m>(board_sides, r),
-                           given_number<&Reading::width_m>(board_sides, r),
-                           given_number<&Reading::height_m>(board_sides, r),
-                           given_number<&Reading::time_s>(fall, r),
-                           given_number<&Reading::depth_m>(fall, r),
-                           Given{"clip_material", clip, !r.clip_material.empty()},
-                           given_number<&Reading::freeboard_m>(freeboard, r),
-                           given_number<&Reading::angle_rad>(angle, r),
-                           given_number<&Reading::temperature_c>(temperature, r),
-                           given_number<&Reading::mass_sigma_kg>(mass_sigma, r),
-                           given_number<&Reading::time_sigma_s>(time_sigma, r),
-                           given_number<&Reading::freeboard_sigma_m>(freeboard_sigma, r),
-                           given_number<&Reading::angle_sigma_rad>(angle_sigma, r),
-                           Given{"segment", one_segment, r.segment.has_value()}};
-    for (const Given& g : given) {
+    for (const Given& g : given_in(r)) {
         const bool wanted = (needs.wanted & g.field) != 0u;
         if (wanted && !g.there) {
             add_problem(problems, {ProblemCode::missing_key, path + std::string(g.key), "",
@@ -116,9 +126,7 @@ void check_reading(Problems& problems, const Document& document, std::size_t ind
         add_problem(problems, {ProblemCode::out_of_range, path + "mass_g", "more than 0 g",
                                subject + " needs a mass of more than 0 g."});
     }
-    const materials::Solid* clip_solid =
-        r.clip_material.empty() ? nullptr : materials::find_solid(r.clip_material);
-    if (r.kind == ReadingKind::suspends && r.mass_kg && *r.mass_kg > 0.0 && clip_solid == nullptr) {
+    if (lacks_clip(r)) {
         add_problem(problems,
                     {ProblemCode::unknown_name, path + "clip_material", "",
                      subject + " names no known material for what was clipped on" +
@@ -166,6 +174,14 @@ void check_together(Problems& problems, const std::vector<Correction>& correctio
 }
 
 } // namespace
+
+bool is_complete(const Reading& reading) {
+    const unsigned wanted = needs_of(reading.kind).wanted;
+    const auto given = given_in(reading);
+    return !lacks_clip(reading) && std::all_of(given.begin(), given.end(), [wanted](const Given& g) {
+        return g.there || (wanted & g.field) == 0u;
+    });
+}
 
 void check_log(Problems& problems, const Document& document) {
     for (std::size_t i = 0; i < document.log.size() && i < max_readings; ++i)

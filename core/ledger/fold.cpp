@@ -75,26 +75,24 @@ std::array<SumSigma, stage_count> sigmas(std::span<const Line> lines, double wat
     for (const Line& line : lines) {
         for (const Variation& spread : line.spreads) {
             if (spread.cause == Cause::none || spread.relative == 0.0) continue;
-            const double mass = spread.moves_mass ? spread.relative * line.mass_kg : 0.0;
+            const Mass mass{spread.moves_mass ? spread.relative * line.mass_kg : 0.0};
             const double volume = spread.moves_volume ? spread.relative * line.displaced_m3 : 0.0;
             SumSigma& at = step_of(steps, spread).at[static_cast<std::size_t>(line.stage)];
-            at.mass_kg += mass;
-            at.in_water_kg += mass - water_kg_m3 * volume;
+            at.mass += mass;
+            at.in_water += mass - DisplacedMass{water_kg_m3 * volume};
         }
     }
-    std::array<SumSigma, stage_count> variance{};
+    std::array<SumSigma, stage_count> sigmas{};
     for (const SigmaStep& step : steps) {
         SumSigma reached;
-        for (std::size_t s = 0; s < variance.size(); ++s) {
-            reached.mass_kg += step.at[s].mass_kg;
-            reached.in_water_kg += step.at[s].in_water_kg;
-            variance[s].mass_kg += reached.mass_kg * reached.mass_kg;
-            variance[s].in_water_kg += reached.in_water_kg * reached.in_water_kg;
+        for (std::size_t s = 0; s < sigmas.size(); ++s) {
+            reached.mass += step.at[s].mass;
+            reached.in_water += step.at[s].in_water;
+            sigmas[s] = {{std::hypot(sigmas[s].mass.kg, reached.mass.kg)},
+                         {std::hypot(sigmas[s].in_water.kg, reached.in_water.kg)}};
         }
     }
-    for (SumSigma& v : variance)
-        v = {std::sqrt(v.mass_kg), std::sqrt(v.in_water_kg)};
-    return variance;
+    return sigmas;
 }
 
 Inertia inertia_about(std::span<const Line> lines, Stage stage, const Vec3& point_m) {

@@ -58,8 +58,8 @@ struct StageSums {
 /// Standard deviations of mass and of weight in water, of the lines up to a stage: first order, independent
 /// causes, lines of the same cause and group fully correlated.
 struct SumSigma {
-    double mass_kg = 0.0;
-    double in_water_kg = 0.0;
+    Mass mass;
+    MassInWater in_water;
 };
 [[nodiscard]] std::array<SumSigma, stage_count> sigmas(std::span<const Line> lines, double water_kg_m3);
 

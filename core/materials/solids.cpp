@@ -91,6 +91,11 @@ const Solid* find_solid(std::string_view id) {
     return found == table.end() ? nullptr : &*found;
 }
 
+std::string name_of(const std::string& id) {
+    const Solid* solid = find_solid(id);
+    return solid != nullptr ? std::string(solid->name) : id;
+}
+
 bool is_soft(std::string_view id) {
     const Solid* solid = find_solid(id);
     return solid != nullptr && solid->serves(Use::tail);

@@ -3,6 +3,7 @@
 #include "materials/figure.hpp"
 
 #include <span>
+#include <string>
 #include <string_view>
 
 namespace evenfall::materials {
@@ -29,6 +30,9 @@ struct Solid {
 
 /// The material with this id, or nullptr.
 [[nodiscard]] const Solid* find_solid(std::string_view id);
+
+/// Its name as shown; the id itself where there is none of that id.
+[[nodiscard]] std::string name_of(const std::string& id);
 
 /// True where the material exists and soft tails are cast of it.
 [[nodiscard]] bool is_soft(std::string_view id);

@@ -1,7 +1,5 @@
 #include "output/answers_json.hpp"
 
-#include "document/field_table.hpp"
-#include "document/fields.hpp"
 #include "document/json_text.hpp"
 #include "output/trees.hpp"
 
@@ -14,13 +12,6 @@ void put_fall(Tree& tree, const std::string& prefix, const std::optional<Fall>& 
     tree[prefix + "fall_fast_mm_s"] = fall ? speed(fall->fast_m_s) : Tree(nullptr);
     tree[prefix + "fall_pitch_deg"] = fall ? degrees(fall->pitch_rad) : Tree(nullptr);
     tree[prefix + "fall_forward_mm_s"] = fall ? speed(fall->forward_m_s) : Tree(nullptr);
-}
-
-std::string stage_word(Stage stage) {
-    for (const auto& word : document::table::stage_words) {
-        if (word.value == stage) return std::string(word.word);
-    }
-    return {};
 }
 
 std::string behaviour_word(Behaviour behaviour) {
@@ -39,27 +30,27 @@ Tree segment_tree(const SegmentAnswer& segment) {
     return {{"name", segment.name},
             {"volume_cm3", cubic_centimetres(segment.wood_m3)},
             {"displaced_cm3", cubic_centimetres(segment.displaced_m3)},
-            {"mass_g", grams(segment.mass_kg)},
-            {"in_water_g", grams(segment.in_water_kg)},
+            {"mass_g", grams(segment.mass.kg)},
+            {"in_water_g", grams(segment.in_water.kg)},
             {"g_mm", point(segment.g_m)},
             {"b_mm", point(segment.b_m)}};
 }
 
 Tree coat_tree(const document::Document& document, const CoatAnswer& coat) {
     return {{"name", document.coats[static_cast<std::size_t>(coat.coat)].name},
-            {"mass_g", grams(coat.mass_kg)},
+            {"mass_g", grams(coat.mass.kg)},
             {"displaced_cm3", cubic_centimetres(coat.displaced_m3)},
-            {"in_water_g", grams(coat.in_water_kg)},
+            {"in_water_g", grams(coat.in_water.kg)},
             {"felt_percent", number(100.0 * coat.in_water_share)}};
 }
 
 Tree stage_tree(const StageAnswer& stage) {
     Tree tree{{"stage", stage_word(stage.stage)},
-              {"mass_g", grams(stage.mass_kg)},
-              {"mass_sigma_g", grams(stage.mass_sigma_kg)},
+              {"mass_g", grams(stage.mass.kg)},
+              {"mass_sigma_g", grams(stage.mass_sigma.kg)},
               {"displaced_cm3", cubic_centimetres(stage.displaced_m3)},
-              {"in_water_g", grams(stage.in_water_kg)},
-              {"in_tub_g", grams(stage.in_tub_kg)},
+              {"in_water_g", grams(stage.in_water.kg)},
+              {"in_tub_g", grams(stage.in_tub.kg)},
               {"g_mm", point(stage.g_m)},
               {"b_mm", point(stage.b_m)}};
     put_fall(tree, "", stage.fall);
@@ -69,11 +60,11 @@ Tree stage_tree(const StageAnswer& stage) {
 
 Tree answers_tree(const document::Document& document, const Answers& answers) {
     Tree tree{{"name", document.name},
-              {"mass_g", grams(answers.mass_kg)},
-              {"mass_sigma_g", grams(answers.mass_sigma_kg)},
+              {"mass_g", grams(answers.mass.kg)},
+              {"mass_sigma_g", grams(answers.mass_sigma.kg)},
               {"displaced_cm3", cubic_centimetres(answers.displaced_m3)},
-              {"in_water_g", grams(answers.in_water_kg)},
-              {"in_water_sigma_g", grams(answers.in_water_sigma_kg)},
+              {"in_water_g", grams(answers.in_water.kg)},
+              {"in_water_sigma_g", grams(answers.in_water_sigma.kg)},
               {"behaviour", behaviour_word(answers.behaviour)}};
     put_fall(tree, "", answers.fall);
     tree["pitch_deg"] = degrees(answers.pitch_rad);
@@ -82,18 +73,9 @@ Tree answers_tree(const document::Document& document, const Answers& answers) {
     tree["g_mm"] = point(answers.g_m);
     tree["b_mm"] = point(answers.b_m);
     tree["water_kg_m3"] = number(answers.water_density_kg_m3);
-    Tree segments = Tree::array();
-    for (const SegmentAnswer& segment : answers.segments)
-        segments.push_back(segment_tree(segment));
-    tree["segments"] = std::move(segments);
-    Tree stages = Tree::array();
-    for (const StageAnswer& stage : answers.stages)
-        stages.push_back(stage_tree(stage));
-    tree["stages"] = std::move(stages);
-    Tree coats = Tree::array();
-    for (const CoatAnswer& coat : answers.coats)
-        coats.push_back(coat_tree(document, coat));
-    tree["coats"] = std::move(coats);
+    tree["segments"] = list_of(answers.segments, segment_tree);
+    tree["stages"] = list_of(answers.stages, stage_tree);
+    tree["coats"] = list_of(answers.coats, [&](const CoatAnswer& coat) { return coat_tree(document, coat); });
     tree["warnings"] = problem_list(answers.warnings);
     return tree;
 }
@@ -110,16 +92,14 @@ std::string answers_json(const document::Document& document, const Answers& answ
 std::string lead_json(const LeadPlan& plan) {
     Tree tree = answers_tree(plan.document, plan.after);
     tree["met"] = plan.met;
-    Tree fills = Tree::array();
-    for (const HolePlan& hole : plan.holes) {
-        fills.push_back({{"hole", hole.hole + 1},
-                         {"name", plan.document.holes[static_cast<std::size_t>(hole.hole)].name},
-                         {"material", hole.material},
-                         {"mass_g", grams(hole.mass_kg)},
-                         {"depth_mm", millimetres(hole.depth_m)},
-                         {"column_mm", millimetres(hole.column_m)}});
-    }
-    tree["fills"] = std::move(fills);
+    tree["fills"] = list_of(plan.holes, [&](const HolePlan& hole) {
+        return Tree{{"hole", hole.hole + 1},
+                    {"name", plan.document.holes[static_cast<std::size_t>(hole.hole)].name},
+                    {"material", hole.material},
+                    {"mass_g", grams(hole.mass_kg)},
+                    {"depth_mm", millimetres(hole.depth_m)},
+                    {"column_mm", millimetres(hole.column_m)}};
+    });
     tree["shortfalls"] = problem_list(plan.shortfalls);
     tree["before"] = answers_tree(plan.document, plan.before);
     return document::laid_out_text(tree);

@@ -22,6 +22,4 @@ namespace evenfall::output {
 /// material, mass_g, depth_mm, column_mm), shortfalls[] and, under "before", the answers without it.
 [[nodiscard]] std::string lead_json(const LeadPlan& plan);
 
-/// Problems as a list of {code, path, limit, sentence}.
-
 } // namespace evenfall::output

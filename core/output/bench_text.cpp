@@ -1,8 +1,27 @@
 #include "output/bench_text.hpp"
 
+#include "base/number_text.hpp"
+#include "base/trade.hpp"
+
+#include <array>
+#include <cmath>
+
 namespace evenfall::output {
 
 using document::ReadingKind;
+
+std::string stage_name(Stage stage) {
+    constexpr std::array<const char*, stage_count> names{
+        "carved", "drilled, pocketed", "hardware in",  "leaded, capped",
+        "sealed", "painted",           "clear coated", "rigged"};
+    return names[static_cast<std::size_t>(stage)];
+}
+
+std::string bit_inch_text(double diameter_m) {
+    const double nearest_m = units::m_from_inch(std::round(units::inch_from_m(diameter_m) * 64.0) / 64.0);
+    const std::string text = units::inch_text(diameter_m) + " in";
+    return std::abs(nearest_m - diameter_m) < 5e-5 ? text : "near " + text;
+}
 
 std::string reading_name(ReadingKind kind) {
     switch (kind) {

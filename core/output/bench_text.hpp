@@ -7,6 +7,12 @@
 
 namespace evenfall::output {
 
+/// "clear coated".
+[[nodiscard]] std::string stage_name(Stage stage);
+
+/// A bit's diameter to the nearest 64th: "1/4 in"; "near 5/16 in" where that is 0.05 mm off or more.
+[[nodiscard]] std::string bit_inch_text(double diameter_m);
+
 /// "Held under water on the scale", as a heading.
 [[nodiscard]] std::string reading_name(document::ReadingKind kind);
 

@@ -18,22 +18,20 @@ const char* glue_word(glue::GlueKind sort) {
 }
 
 std::string glue_json(const document::Document& document, const glue::GlueAnswer& answer) {
-    Tree rows = Tree::array();
-    for (const glue::GluedRow& r : answer.rows) {
-        rows.push_back({{"joint", r.joint ? Tree(*r.joint + 1) : Tree(nullptr)},
-                        {"eyes", r.eyes},
-                        {"gap_ml", cubic_centimetres(r.gap_m3)},
-                        {"width_mm", millimetres(r.width_m)},
-                        {"glue", glue_word(r.sort)},
-                        {"in_lure_g", grams(r.glue_kg)}});
-    }
-    Tree caps = Tree::array();
-    for (const glue::CapRow& c : answer.caps) {
-        caps.push_back({{"hole", c.hole + 1},
-                        {"volume_ml", cubic_centimetres(c.volume_m3)},
-                        {"soda_g", grams(c.soda_kg)},
-                        {"ca_ml", cubic_centimetres(c.ca_m3)}});
-    }
+    Tree rows = list_of(answer.rows, [](const glue::GluedRow& r) {
+        return Tree{{"joint", r.joint ? Tree(*r.joint + 1) : Tree(nullptr)},
+                    {"eyes", r.eyes},
+                    {"gap_ml", cubic_centimetres(r.gap_m3)},
+                    {"width_mm", millimetres(r.width_m)},
+                    {"glue", glue_word(r.sort)},
+                    {"in_lure_g", grams(r.glue_kg)}};
+    });
+    Tree caps = list_of(answer.caps, [](const glue::CapRow& c) {
+        return Tree{{"hole", c.hole + 1},
+                    {"volume_ml", cubic_centimetres(c.volume_m3)},
+                    {"soda_g", grams(c.soda_kg)},
+                    {"ca_ml", cubic_centimetres(c.ca_m3)}};
+    });
     Tree take = Tree::array();
     for (std::size_t k = 0; k < glue::glue_kind_count; ++k) {
         take.push_back({{"glue", glue_word(static_cast<glue::GlueKind>(k))},

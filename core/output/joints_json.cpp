@@ -71,15 +71,11 @@ Tree slop_tree(const std::optional<joints::LinkPlay>& play) {
 }
 
 Tree joint_tree(const joints::JointAnswer& j) {
-    Tree eyes = Tree::array();
-    for (const joints::EyeAnswer& eye : j.eyes)
-        eyes.push_back(eye_tree(eye));
-    Tree walls = Tree::array();
-    for (const joints::Wall& wall : j.walls) {
+    Tree walls = list_of(j.walls, [](const joints::Wall& wall) {
         Tree t{{"between", wall_kind_word(wall.between)}, {"thickness_mm", millimetres(wall.thickness_m)}};
         if (wall.hole) t["hole"] = *wall.hole + 1;
-        walls.push_back(std::move(t));
-    }
+        return t;
+    });
     const double needed = std::max(j.mouth_m[0].value_or(0.0), j.mouth_m[1].value_or(0.0));
     return {{"pin", {{"x_mm", millimetres(j.place.pin.x_m)}, {"y_mm", millimetres(j.place.pin.y_m)}}},
             {"swing", both(j.swing_rad)},
@@ -89,7 +85,7 @@ Tree joint_tree(const joints::JointAnswer& j) {
             {"eyes_meet", both(j.eyes_rad)},
             {"stopped_by", {{"port", stop_word(j.stopped_by[0])}, {"starboard", stop_word(j.stopped_by[1])}}},
             {"mouth_needed_mm", needed > 0.0 ? millimetres(needed) : Tree(nullptr)},
-            {"eyes", std::move(eyes)},
+            {"eyes", list_of(j.eyes, eye_tree)},
             {"slop", slop_tree(j.play)},
             {"play_per_eye_mm", millimetres(j.play_per_eye_m)},
             {"sag_deg", degrees(j.sag_rad)},
@@ -144,33 +140,28 @@ const char* weakest_word(wire::Weakest weakest) {
 }
 
 std::string joints_json(const document::Document& document, const joints::JointsAnswer& answer) {
-    Tree joints = Tree::array();
-    for (const joints::JointAnswer& j : answer.joints)
-        joints.push_back(joint_tree(j));
-    Tree hooks = Tree::array();
-    for (const joints::HookFoul& foul : answer.hooks) {
+    Tree hooks = list_of(answer.hooks, [](const joints::HookFoul& foul) {
         const char* what = foul.what == joints::FoulKind::hook    ? "hook"
                            : foul.what == joints::FoulKind::joint ? "joint"
                                                                   : "tail";
         const char* bent = foul.bent == joints::SwingSide::port ? "port" : "starboard";
-        hooks.push_back({{"part", foul.part + 1},
-                         {"fouls", what},
-                         {"other", foul.other < 0 ? Tree(nullptr) : Tree(foul.other + 1)},
-                         {"over_mm", millimetres(foul.over_m)},
-                         {"bent", foul.bent ? Tree(bent) : Tree(nullptr)}});
-    }
-    const auto radius = [](double m) { return std::isfinite(m) ? millimetres(m) : Tree(nullptr); };
-    return document::laid_out_text(
-        {{"name", document.name},
-         {"coat_on_faces_mm", millimetres(answer.films.on_faces_m)},
-         {"coat_in_pockets_mm", millimetres(answer.films.in_pockets_m)},
-         {"line_n", number(answer.line_n)},
-         {"joints", std::move(joints)},
-         {"wrap", both(answer.wrap_rad)},
-         {"turn_radius_mm",
-          {{"port", radius(answer.turn_radius_m[0])}, {"starboard", radius(answer.turn_radius_m[1])}}},
-         {"hooks", std::move(hooks)},
-         {"warnings", problem_list(answer.warnings)}});
+        return Tree{{"part", foul.part + 1},
+                    {"fouls", what},
+                    {"other", foul.other < 0 ? Tree(nullptr) : Tree(foul.other + 1)},
+                    {"over_mm", millimetres(foul.over_m)},
+                    {"bent", foul.bent ? Tree(bent) : Tree(nullptr)}};
+    });
+    return document::laid_out_text({{"name", document.name},
+                                    {"coat_on_faces_mm", millimetres(answer.films.on_faces_m)},
+                                    {"coat_in_pockets_mm", millimetres(answer.films.in_pockets_m)},
+                                    {"line_n", number(answer.line_n)},
+                                    {"joints", list_of(answer.joints, joint_tree)},
+                                    {"wrap", both(answer.wrap_rad)},
+                                    {"turn_radius_mm",
+                                     {{"port", millimetres(answer.turn_radius_m[0])},
+                                      {"starboard", millimetres(answer.turn_radius_m[1])}}},
+                                    {"hooks", std::move(hooks)},
+                                    {"warnings", problem_list(answer.warnings)}});
 }
 
 } // namespace evenfall::output

@@ -24,15 +24,14 @@ Tree portion(const resin::MixAmounts& p) {
 
 std::string resin_json(const document::Document& document, const std::vector<resin::CoatGrams>& coats,
                        int coat, const resin::Mix& mix) {
-    Tree list = Tree::array();
-    for (const resin::CoatGrams& c : coats) {
-        list.push_back({{"coat", c.coat + 1},
-                        {"name", document.coats[static_cast<std::size_t>(c.coat)].name},
-                        {"skin_g", grams(c.skin_kg)},
-                        {"faces_g", grams(c.faces_kg)},
-                        {"pockets_g", grams(c.pockets_kg)},
-                        {"together_g", grams(c.together_kg())}});
-    }
+    Tree list = list_of(coats, [&](const resin::CoatGrams& c) {
+        return Tree{{"coat", c.coat + 1},
+                    {"name", document.coats[static_cast<std::size_t>(c.coat)].name},
+                    {"skin_g", grams(c.skin_kg)},
+                    {"faces_g", grams(c.faces_kg)},
+                    {"pockets_g", grams(c.pockets_kg)},
+                    {"together_g", grams(c.together_kg())}};
+    });
     return document::laid_out_text({{"name", document.name},
                                     {"coats", std::move(list)},
                                     {"mixed_for_coat", coat + 1},
@@ -52,16 +51,15 @@ std::string resin_json(const document::Document& document, const std::vector<res
 }
 
 std::string stock_json(const document::Document& document, const stock::StockList& list) {
-    Tree holes = Tree::array();
-    for (const stock::HoleStock& h : list.holes) {
-        holes.push_back({{"hole", h.hole + 1},
-                         {"fill_g", grams(h.fill_kg)},
-                         {"length_mm", millimetres(h.length_m)},
-                         {"count", h.count},
-                         {"over_g", grams(h.over_kg)},
-                         {"area_cm2", number(units::cm2_from_m2(h.area_m2))},
-                         {"enters", h.enters ? Tree(*h.enters) : Tree(nullptr)}});
-    }
+    Tree holes = list_of(list.holes, [](const stock::HoleStock& h) {
+        return Tree{{"hole", h.hole + 1},
+                    {"fill_g", grams(h.fill_kg)},
+                    {"length_mm", millimetres(h.length_m)},
+                    {"count", h.count},
+                    {"over_g", grams(h.over_kg)},
+                    {"area_cm2", number(units::cm2_from_m2(h.area_m2))},
+                    {"enters", h.enters ? Tree(*h.enters) : Tree(nullptr)}};
+    });
     return document::laid_out_text({{"name", document.name},
                                     {"holes", std::move(holes)},
                                     {"fill_g", grams(list.fill_kg)},

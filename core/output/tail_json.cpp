@@ -8,8 +8,8 @@ namespace evenfall::output {
 namespace {
 
 Tree trim(const Answers& a) {
-    return {{"mass_g", grams(a.mass_kg)},
-            {"in_water_g", grams(a.in_water_kg)},
+    return {{"mass_g", grams(a.mass.kg)},
+            {"in_water_g", grams(a.in_water.kg)},
             {"pitch_deg", degrees(a.pitch_rad)},
             {"bg_mm", millimetres(a.bg_m)},
             {"fall_mm_s", a.fall ? speed(a.fall->speed_m_s) : Tree(nullptr)}};
@@ -44,7 +44,7 @@ std::string tail_json(const document::Document& document, const Evaluation& eval
          {"with", trim(with)},
          {"without", trim(without)},
          {"pull",
-          {{"in_water_g", grams(with.in_water_kg - without.in_water_kg)},
+          {{"in_water_g", grams((with.in_water - without.in_water).kg)},
            {"pitch_deg", degrees(turned)},
            {"bg_mm", millimetres(with.bg_m - without.bg_m)},
            {"fall_mm_s", both_fall ? speed(with.fall->speed_m_s - without.fall->speed_m_s) : Tree(nullptr)}}},

@@ -1,27 +1,27 @@
 #include "output/trees.hpp"
 
 #include "base/trade.hpp"
-#include "document/fields.hpp"
+#include "document/field_table.hpp"
 
 #include <cmath>
 
 namespace evenfall::output {
 
-Tree number(double trade) {
-    return std::isfinite(trade) ? Tree(document::round_trade(trade)) : Tree(nullptr);
+Tree number(const std::optional<double>& trade) {
+    return trade && std::isfinite(*trade) ? Tree(document::round_trade(*trade)) : Tree(nullptr);
 }
 
-Tree grams(double kg) {
-    return number(units::g_from_kg(kg));
+Tree grams(const std::optional<double>& kg) {
+    return kg ? number(units::g_from_kg(*kg)) : Tree(nullptr);
 }
-Tree millimetres(double m) {
-    return number(units::mm_from_m(m));
+Tree millimetres(const std::optional<double>& m) {
+    return m ? number(units::mm_from_m(*m)) : Tree(nullptr);
 }
 Tree cubic_centimetres(double m3) {
     return number(units::cm3_from_m3(m3));
 }
-Tree speed(double m_s) {
-    return number(units::mm_s_from_m_s(m_s));
+Tree speed(const std::optional<double>& m_s) {
+    return m_s ? number(units::mm_s_from_m_s(*m_s)) : Tree(nullptr);
 }
 
 Tree degrees(const std::optional<double>& rad) {
@@ -33,14 +33,16 @@ Tree point(const Vec3& at) {
 }
 
 Tree problem_list(const Problems& problems) {
-    Tree list = Tree::array();
-    for (const Problem& problem : problems) {
-        list.push_back({{"code", static_cast<int>(problem.code)},
-                        {"path", problem.path},
-                        {"limit", problem.limit},
-                        {"sentence", problem.sentence}});
-    }
-    return list;
+    return list_of(problems, [](const Problem& problem) {
+        return Tree{{"code", static_cast<int>(problem.code)},
+                    {"path", problem.path},
+                    {"limit", problem.limit},
+                    {"sentence", problem.sentence}};
+    });
+}
+
+std::string stage_word(Stage stage) {
+    return std::string(document::word_of(document::table::stage_words, stage));
 }
 
 } // namespace evenfall::output

@@ -3,6 +3,7 @@
 #include "base/problem.hpp"
 #include "base/vec3.hpp"
 #include "document/json_text.hpp"
+#include "document/log.hpp"
 
 #include <optional>
 
@@ -12,13 +13,23 @@ using document::Tree;
 
 // Core values → JSON in shop units, rounded to a millionth; absent or not finite gives null.
 
-[[nodiscard]] Tree number(double trade);
-[[nodiscard]] Tree grams(double kg);
-[[nodiscard]] Tree millimetres(double m);
+[[nodiscard]] Tree number(const std::optional<double>& trade);
+[[nodiscard]] Tree grams(const std::optional<double>& kg);
+[[nodiscard]] Tree millimetres(const std::optional<double>& m);
 [[nodiscard]] Tree cubic_centimetres(double m3);
-[[nodiscard]] Tree speed(double m_s); ///< mm/s
+[[nodiscard]] Tree speed(const std::optional<double>& m_s); ///< mm/s
 [[nodiscard]] Tree degrees(const std::optional<double>& rad);
 [[nodiscard]] Tree point(const Vec3& at); ///< [x, y, z] mm
 [[nodiscard]] Tree problem_list(const Problems& problems);
+[[nodiscard]] std::string stage_word(Stage stage); ///< as documents have it
+
+/// A list with what `entry` makes of each.
+template <class Range, class Entry>
+[[nodiscard]] Tree list_of(const Range& range, const Entry& entry) {
+    Tree list = Tree::array();
+    for (const auto& one : range)
+        list.push_back(entry(one));
+    return list;
+}
 
 } // namespace evenfall::output

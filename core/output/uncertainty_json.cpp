@@ -8,9 +8,6 @@
 namespace evenfall::output {
 namespace {
 
-std::string stage_of(Stage stage) {
-    return std::string(document::word_of(document::table::stage_words, stage));
-}
 std::string kind_of(document::ReadingKind kind) {
     return std::string(document::word_of(document::table::reading_kinds, kind));
 }
@@ -29,22 +26,12 @@ Tree chances(const Chances& c) {
 }
 
 /// A reading's value in its own unit.
-double trade_of(document::ReadingKind kind, double core) {
-    switch (kind) {
-    case document::ReadingKind::tub_fall:
-    case document::ReadingKind::board:
-        return core;
-    case document::ReadingKind::freeboard:
-        return core * mm;
-    case document::ReadingKind::hang_angle:
-        return core * degree;
-    default:
-        return core * gram;
-    }
+Tree reading(document::ReadingKind kind, double core) {
+    return number(units::from_core(core, document::number_of(kind).judged_in));
 }
 
 Tree stage_tree(const StagePrediction& s) {
-    Tree tree{{"stage", stage_of(s.stage)},
+    Tree tree{{"stage", stage_word(s.stage)},
               {"mass_g", estimate(s.mass_kg, gram)},
               {"displaced_g", estimate(s.displaced_kg, gram)},
               {"in_tub_g", estimate(s.in_tub_kg, gram)}};
@@ -60,31 +47,27 @@ Tree spread(const Quantiles& s, double per_core) {
 }
 
 Tree now_tree(const DoNow& now) {
-    Tree changes = Tree::array();
-    for (const HoleChange& c : now.changes) {
-        changes.push_back({{"hole", c.hole + 1},
-                           {"change_g", grams(c.change_kg)},
-                           {"material", c.material},
-                           {"bit_mm", millimetres(c.diameter_m)},
-                           {"depth_mm", millimetres(c.depth_m)},
-                           {"column_mm", millimetres(c.column_m)}});
-    }
-    Tree steps = Tree::array();
-    for (const std::string& step : now.steps)
-        steps.push_back(step);
-    return {{"stage", stage_of(now.stage)},
+    Tree changes = list_of(now.changes, [](const HoleChange& c) {
+        return Tree{{"hole", c.hole + 1},
+                    {"change_g", grams(c.change_kg)},
+                    {"material", c.material},
+                    {"bit_mm", millimetres(c.diameter_m)},
+                    {"depth_mm", millimetres(c.depth_m)},
+                    {"column_mm", millimetres(c.column_m)}};
+    });
+    return {{"stage", stage_word(now.stage)},
             {"met", now.met},
             {"nothing_to_do", now.nothing_to_do},
             {"change_g", grams(now.change_kg)},
             {"changes", std::move(changes)},
             {"tub_in_water_g", grams(now.tub_in_water_kg)},
-            {"tub_fall_mm_s", now.tub_fall_m_s ? speed(*now.tub_fall_m_s) : Tree(nullptr)},
-            {"tub_half_metre_s", now.tub_half_metre_s ? number(*now.tub_half_metre_s) : Tree(nullptr)},
-            {"finished_in_water_g", grams(now.after.in_water_kg)},
+            {"tub_fall_mm_s", speed(now.tub_fall_m_s)},
+            {"tub_half_metre_s", number(now.tub_half_metre_s)},
+            {"finished_in_water_g", grams(now.after.in_water.kg)},
             {"finished_fall_mm_s", now.after.fall ? speed(now.after.fall->speed_m_s) : Tree(nullptr)},
             {"finished_pitch_deg", degrees(now.after.pitch_rad)},
             {"shortfalls", problem_list(now.shortfalls)},
-            {"steps", std::move(steps)}};
+            {"steps", now.steps}};
 }
 
 } // namespace
@@ -93,15 +76,14 @@ std::string uncertainty_json(const document::Document& document, const Uncertain
                              const std::optional<DoNow>& now, const std::optional<Draws>& draws) {
     Tree tree{{"name", document.name},
               {"lure", s.lure + 1},
-              {"stage", stage_of(s.stage)},
+              {"stage", stage_word(s.stage)},
               {"has_readings", s.has_readings},
               {"mass_g", estimate(s.mass_kg, gram)},
               {"in_water_g", estimate(s.in_water_kg, gram)}};
     tree["fall_mm_s"] = s.fall_m_s ? estimate(*s.fall_m_s, mm) : Tree(nullptr);
-    Tree bounds = Tree::array();
-    for (const Interval& i : s.fall_50_80_95_m_s)
-        bounds.push_back(Tree::array({speed(i.low), speed(i.high)}));
-    tree["fall_50_80_95_mm_s"] = std::move(bounds);
+    tree["fall_50_80_95_mm_s"] = list_of(s.fall_50_80_95_m_s, [](const Interval& i) {
+        return Tree::array({speed(i.low), speed(i.high)});
+    });
     tree["pitch_deg"] = estimate(s.pitch_rad, degree);
     tree["bg_mm"] = estimate(s.bg_m, mm);
     tree["g_sigma_mm"] = point(s.g_sigma_m);
@@ -110,51 +92,38 @@ std::string uncertainty_json(const document::Document& document, const Uncertain
     tree["weight_band_g"] = grams(s.weight_band_kg);
     tree["chance_now"] = chances(s.chances_now);
     tree["chance_put_right"] = chances(s.chances_corrected);
-    Tree stages = Tree::array();
-    for (const StagePrediction& stage : s.stages)
-        stages.push_back(stage_tree(stage));
-    tree["stages"] = std::move(stages);
-    Tree inputs = Tree::array();
-    for (const InputEstimate& b : s.inputs) {
-        inputs.push_back({{"cause", std::string(document::word_of(document::table::causes, b.cause))},
-                          {"name", b.name},
-                          {"factor", number(b.factor)},
-                          {"spread_percent", number(100.0 * b.spread)},
-                          {"spread_before_percent", number(100.0 * b.spread_before)}});
-    }
-    tree["inputs"] = std::move(inputs);
-    Tree readings = Tree::array();
-    for (const ReadingFit& v : s.readings) {
+    tree["stages"] = list_of(s.stages, stage_tree);
+    tree["inputs"] = list_of(s.inputs, [](const InputEstimate& b) {
+        return Tree{{"cause", std::string(document::word_of(document::table::causes, b.cause))},
+                    {"name", b.name},
+                    {"factor", number(b.factor)},
+                    {"spread_percent", number(100.0 * b.spread)},
+                    {"spread_before_percent", number(100.0 * b.spread_before)}};
+    });
+    tree["readings"] = list_of(s.readings, [&](const ReadingFit& v) {
         const document::Reading& r = document.log[v.index];
-        Tree reasons = Tree::array();
-        for (const std::string& why : v.explanations)
-            reasons.push_back(why);
-        readings.push_back(
-            {{"reading", v.index + 1},
-             {"kind", kind_of(r.kind)},
-             {"stage", stage_of(r.stage)},
-             {"lure", document::lure_of(r) + 1},
-             {"used", v.used},
-             {"read", number(trade_of(r.kind, v.read))},
-             {"sigma", number(trade_of(r.kind, v.sigma))},
-             {"expected", v.used ? number(trade_of(r.kind, v.predicted)) : Tree(nullptr)},
-             {"expected_sigma", v.used ? number(trade_of(r.kind, v.predicted_sigma)) : Tree(nullptr)},
-             {"off", number(v.z_score)},
-             {"warning", v.warning},
-             {"explanations", std::move(reasons)}});
-    }
-    tree["readings"] = std::move(readings);
-    Tree next = Tree::array();
-    for (const NextReading& n : s.next) {
-        next.push_back({{"kind", kind_of(n.kind)},
-                        {"with_dry_weight", n.with_dry_weight},
-                        {"stage", stage_of(n.stage)},
-                        {"sigma", number(trade_of(n.kind, n.sigma))},
-                        {"in_water_sigma_g", grams(n.in_water_sigma_kg)},
-                        {"chance", number(n.chance)},
-                        {"gain", number(n.gain)}});
-    }
-    tree["next"] = std::move(next);
+        return Tree{{"reading", v.index + 1},
+                    {"kind", kind_of(r.kind)},
+                    {"stage", stage_word(r.stage)},
+                    {"lure", document::lure_of(r) + 1},
+                    {"used", v.used},
+                    {"read", reading(r.kind, v.read)},
+                    {"sigma", reading(r.kind, v.sigma)},
+                    {"expected", v.used ? reading(r.kind, v.predicted) : Tree(nullptr)},
+                    {"expected_sigma", v.used ? reading(r.kind, v.predicted_sigma) : Tree(nullptr)},
+                    {"off", number(v.z_score)},
+                    {"warning", v.warning},
+                    {"explanations", v.explanations}};
+    });
+    tree["next"] = list_of(s.next, [](const NextReading& n) {
+        return Tree{{"kind", kind_of(n.kind)},
+                    {"with_dry_weight", n.with_dry_weight},
+                    {"stage", stage_word(n.stage)},
+                    {"sigma", reading(n.kind, n.sigma)},
+                    {"in_water_sigma_g", grams(n.in_water_sigma_kg)},
+                    {"chance", number(n.chance)},
+                    {"gain", number(n.gain)}};
+    });
     tree["trim_hole"] = {{"needed", s.trim.needed},
                          {"reserve_g", grams(s.trim.reserve_kg)},
                          {"room_up_g", grams(s.trim.room_up_kg)},

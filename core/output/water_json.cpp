@@ -1,6 +1,6 @@
 #include "output/water_json.hpp"
 
-#include "answers/evaluation.hpp"
+#include "answers/answers.hpp"
 #include "base/trade.hpp"
 #include "document/json_text.hpp"
 #include "output/trees.hpp"
@@ -30,13 +30,12 @@ Tree falls_tree(const fall::SteadyFalls& falls) {
 }
 
 Tree track_tree(const fall::Track& track) {
-    Tree points = Tree::array();
-    for (const fall::TrackPoint& p : track.points) {
-        points.push_back(Tree::array({number(p.time_s), millimetres(p.depth_m), millimetres(p.forward_m),
-                                      degrees(p.state.pitch_rad)}));
-    }
+    Tree points = list_of(track.points, [](const fall::TrackPoint& p) {
+        return Tree::array(
+            {number(p.time_s), millimetres(p.depth_m), millimetres(p.forward_m), degrees(p.state.pitch_rad)});
+    });
     return {
-        {"reached_s", track.reached_s ? number(*track.reached_s) : Tree(nullptr)},
+        {"reached_s", number(track.reached_s)},
         {"forward_mm", millimetres(track.forward_m)},
         {"vertical_mm_s", speed(track.vertical_m_s)},
         {"start_up_percent", track.start_up_share ? number(100.0 * *track.start_up_share) : Tree(nullptr)},
@@ -59,49 +58,42 @@ Tree rest_tree(const afloat::Rest& r) {
 }
 
 Tree afloat_tree(const afloat::FloatAnswers& a) {
-    Tree rests = Tree::array();
-    for (const afloat::Rest& r : a.rests)
-        rests.push_back(rest_tree(r));
     Tree righting = Tree::array();
     for (const afloat::RightingPoint& p : a.righting.points) {
         if (p.is_trimmed) righting.push_back(Tree::array({degrees(p.heel_rad), millimetres(p.arm_m)}));
     }
-    Tree tree{{"floats", a.floats}, {"rests", std::move(rests)}, {"righting", std::move(righting)}};
-    tree["vanishing_deg"] = a.righting.vanishing_rad ? degrees(*a.righting.vanishing_rad) : Tree(nullptr);
+    Tree tree{
+        {"floats", a.floats}, {"rests", list_of(a.rests, rest_tree)}, {"righting", std::move(righting)}};
+    tree["vanishing_deg"] = degrees(a.righting.vanishing_rad);
     tree["advice"] = {{"known", a.advice.is_known},
                       {"stable", a.advice.is_stable},
                       {"gm_mm", millimetres(a.advice.gm_m)},
                       {"lower_g_mm", millimetres(a.advice.lower_g_m)},
-                      {"heavier_g", a.advice.heavier_kg ? grams(*a.advice.heavier_kg) : Tree(nullptr)}};
+                      {"heavier_g", grams(a.advice.heavier_kg)}};
     return tree;
 }
 
 Tree hinges_tree(const fall::HingeLoads& loads) {
-    Tree segments = Tree::array();
-    for (const fall::SegmentLoad& s : loads.segments) {
-        segments.push_back(
-            {{"in_water_g", grams(s.in_water_kg)}, {"moment_n_mm", number(1e3 * s.moment_n_m)}});
-    }
-    Tree joints = Tree::array();
-    for (const fall::JointLoad& j : loads.joints) {
-        joints.push_back({{"shear_n", number(j.shear_n)},
-                          {"moment_n_mm", number(1e3 * j.moment_n_m)},
-                          {"sag_deg", degrees(j.sag_rad)},
-                          {"may_bind", j.may_bind}});
-    }
+    Tree segments = list_of(loads.segments, [](const fall::SegmentLoad& s) {
+        return Tree{{"in_water_g", grams(s.in_water_kg)}, {"moment_n_mm", number(1e3 * s.moment_n_m)}};
+    });
+    Tree joints = list_of(loads.joints, [](const fall::JointLoad& j) {
+        return Tree{{"shear_n", number(j.shear_n)},
+                    {"moment_n_mm", number(1e3 * j.moment_n_m)},
+                    {"sag_deg", degrees(j.sag_rad)},
+                    {"may_bind", j.may_bind}};
+    });
     return {{"segments", std::move(segments)}, {"joints", std::move(joints)}};
 }
 
 Tree sweep_list(const std::vector<fall::SweepPoint>& points) {
-    Tree list = Tree::array();
-    for (const fall::SweepPoint& p : points) {
-        list.push_back({{"temperature_C", number(p.temperature_c)},
-                        {"salinity_g_kg", number(p.salinity_g_kg)},
-                        {"in_water_g", grams(p.in_water_kg)},
-                        {"swelled_in_water_g", grams(p.swelled_in_water_kg)},
-                        {"vertical_mm_s", p.vertical_m_s ? speed(*p.vertical_m_s) : Tree(nullptr)}});
-    }
-    return list;
+    return list_of(points, [](const fall::SweepPoint& p) {
+        return Tree{{"temperature_C", number(p.temperature_c)},
+                    {"salinity_g_kg", number(p.salinity_g_kg)},
+                    {"in_water_g", grams(p.in_water_kg)},
+                    {"swelled_in_water_g", grams(p.swelled_in_water_kg)},
+                    {"vertical_mm_s", speed(p.vertical_m_s)}};
+    });
 }
 
 } // namespace
@@ -148,8 +140,7 @@ Outcome<InWater> in_water(const document::Document& document, const Evaluation& 
 
 std::string water_json(const document::Document& document, const InWater& water) {
     Tree tree{{"name", document.name}};
-    tree["hang_pitch_deg"] =
-        water.falls.hang_pitch_rad ? degrees(*water.falls.hang_pitch_rad) : Tree(nullptr);
+    tree["hang_pitch_deg"] = degrees(water.falls.hang_pitch_rad);
     tree["falls"] = falls_tree(water.falls);
     tree["track"] = track_tree(water.track);
     tree["afloat"] = afloat_tree(water.afloat);
@@ -157,12 +148,9 @@ std::string water_json(const document::Document& document, const InWater& water)
         {"bg_mm", millimetres(water.afloat.under_water.bg_m)},
         {"righting_n_mm_per_deg", number(1e3 * water.afloat.under_water.righting_nm_per_deg)}};
     tree["hinges"] = hinges_tree(water.hinges);
-    Tree still = Tree::array();
-    for (const double c : water.sweep.still_at_c)
-        still.push_back(number(c));
     tree["sweep"] = {{"by_temperature", sweep_list(water.sweep.by_temperature)},
                      {"by_salinity", sweep_list(water.sweep.by_salinity)},
-                     {"still_at_C", std::move(still)}};
+                     {"still_at_C", list_of(water.sweep.still_at_c, number)}};
     tree["warnings"] = problem_list(water.warnings);
     return document::laid_out_text(tree);
 }

@@ -7,11 +7,8 @@ Outcome<TailEffect> tail_effect(const document::Document& document, const Evalua
     bare.tail.reset();
     auto without = evaluate(bare);
     if (!without) return without.problems();
-    TailEffect result{{}, std::move(without).value().answers};
-    for (const ledger::Line& line : evaluation.ledger) {
-        if (line.kind == ledger::Kind::tail) result.own += line;
-    }
-    return result;
+    return TailEffect{ledger::sum_of(evaluation.ledger, ledger::Kind::tail),
+                      std::move(without).value().answers};
 }
 
 } // namespace evenfall::tail

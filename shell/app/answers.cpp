@@ -16,8 +16,7 @@ using widgets::Unit;
 using widgets::value_text;
 
 std::string signed_number(double si, Unit unit, int decimals = -1) {
-    const std::string text = widgets::number_text(si, unit, decimals);
-    return si > 0.0 && text.find_first_of("123456789") != std::string::npos ? "+" + text : text;
+    return units::with_plus(si, widgets::number_text(si, unit, decimals));
 }
 
 std::string asked(const std::string& value) {
@@ -28,17 +27,17 @@ Answer finished(const Answers& answers, Unit unit) {
     const int decimals = unit == Unit::gram ? 1 : -1;
     return {.id = "answer.finished",
             .title = words::finished,
-            .number = widgets::number_text(answers.mass_kg, unit, decimals),
+            .number = widgets::number_text(answers.mass.kg, unit, decimals),
             .unit = std::string(symbol(unit)),
-            .below = "± " + widgets::number_text(answers.mass_sigma_kg, unit, decimals)};
+            .below = "± " + widgets::number_text(answers.mass_sigma.kg, unit, decimals)};
 }
 
 Answer in_water(const Answers& answers, const document::Targets& targets, Unit unit) {
     Answer answer{.id = "answer.in_water",
                   .title = words::in_water,
-                  .number = signed_number(answers.in_water_kg, unit),
+                  .number = signed_number(answers.in_water.kg, unit),
                   .unit = std::string(symbol(unit)),
-                  .below = "± " + widgets::number_text(answers.in_water_sigma_kg, unit)};
+                  .below = "± " + widgets::number_text(answers.in_water_sigma.kg, unit)};
     if (targets.by == document::TargetBy::in_water)
         answer.below += " · " + asked(signed_number(targets.in_water_kg, unit));
     return answer;
@@ -53,7 +52,7 @@ Answer fall(const Answers& answers, const document::Targets& targets, Unit unit)
         answer.number = widgets::number_text(found.speed_m_s, unit);
         answer.unit = symbol(unit);
         if (wanted) {
-            answer.off_target = std::abs(found.speed_m_s / targets.fall_m_s - 1.0) > targets.fall_band;
+            answer.off_target = !fall_on_target(targets, found.speed_m_s);
         } else {
             answer.below = widgets::number_text(found.fast_m_s, unit) + " – " +
                            widgets::fall_end_text(found.slow_m_s, unit);
@@ -68,14 +67,13 @@ Answer fall(const Answers& answers, const document::Targets& targets, Unit unit)
 Answer hang(const Answers& answers, const document::Targets& targets) {
     Answer answer{.id = "answer.hang",
                   .title = words::hang,
-                  .below = asked(value_text(targets.pitch_rad, Unit::degree))};
+                  .below = asked(value_text(targets.pitch_rad, Unit::degree)),
+                  .off_target = !pitch_on_target(targets, answers.pitch_rad)};
     if (answers.pitch_rad) {
         answer.number = widgets::number_text(*answers.pitch_rad, Unit::degree);
         answer.unit = symbol(Unit::degree);
-        answer.off_target = std::abs(*answers.pitch_rad - targets.pitch_rad) > targets.pitch_band_rad;
     } else {
         answer.number = words::no_hang;
-        answer.off_target = true;
     }
     return answer;
 }

@@ -48,27 +48,12 @@ std::string stages_text(const Uncertainty& s) {
     Table table({Side::left, Side::right, Side::right, Side::right, Side::right});
     table.row({"Stage", "dry g", "held under g", "hung in tub g", "tub fall mm/s"});
     for (const StagePrediction& b : s.stages) {
-        table.row({stage_name(b.stage), plus_minus(b.mass_kg, Unit::gram, 2),
+        table.row({output::stage_name(b.stage), plus_minus(b.mass_kg, Unit::gram, 2),
                    plus_minus(b.displaced_kg, Unit::gram, 2), plus_minus(b.in_tub_kg, Unit::gram, 2),
                    b.tub_fall_m_s ? plus_minus(*b.tub_fall_m_s, Unit::mm_per_s, 0)
-                                  : no_fall_words(b.in_tub_kg.value)});
+                                  : no_fall_words({b.in_tub_kg.value})});
     }
     return table.text();
-}
-
-std::string sigma_text(const NextReading& n) {
-    switch (n.kind) {
-    case document::ReadingKind::tub_fall:
-        return number_text(n.sigma, Unit::one, 2) + " s";
-    case document::ReadingKind::board:
-        return number_text(n.sigma, Unit::one, 0) + " kg/m³";
-    case document::ReadingKind::hang_angle:
-        return number_text(n.sigma, Unit::degree, 1) + "°";
-    case document::ReadingKind::freeboard:
-        return number_text(n.sigma, Unit::mm, 1) + " mm";
-    default:
-        return number_text(n.sigma, Unit::gram, 2) + " g";
-    }
 }
 
 std::string next_text(const Uncertainty& s) {
@@ -77,8 +62,10 @@ std::string next_text(const Uncertainty& s) {
     std::size_t shown = 0;
     for (const NextReading& n : s.next) {
         if (++shown > 6) break;
-        table.row({output::reading_name(n.kind) + (n.with_dry_weight ? ", and dry" : ""), stage_name(n.stage),
-                   sigma_text(n), number_text(n.in_water_sigma_kg, Unit::gram, 2), percent(n.chance)});
+        table.row({output::reading_name(n.kind) + (n.with_dry_weight ? ", and dry" : ""),
+                   output::stage_name(n.stage),
+                   units::reading_text(n.sigma, document::number_of(n.kind).judged_in),
+                   number_text(n.in_water_sigma_kg, Unit::gram, 2), percent(n.chance)});
     }
     return table.text();
 }

@@ -52,12 +52,12 @@ std::string drill_text(const LeadPlan& plan, const shape::Body& body) {
         const document::Hole& hole = plan.document.holes[index];
         const auto segment = static_cast<std::size_t>(shape::nearest_segment(body, hole.x_m));
         const bool drilled = planned.depth_m > 0.0;
-        table.row({hole.name.empty() ? std::to_string(index + 1) : hole.name,
-                   plan.document.segment_names[segment],
-                   hole.from == document::HoleFrom::belly ? "belly" : "back", millimetres(hole.x_m),
-                   millimetres(hole.y_m), millimetres(hole.diameter_m, 2), bit_inches(hole.diameter_m),
-                   drilled ? millimetres(planned.depth_m) : "leave", millimetres(planned.column_m),
-                   grams(planned.mass_kg), material_name(planned.material)});
+        table.row(
+            {hole.name.empty() ? std::to_string(index + 1) : hole.name, plan.document.segment_names[segment],
+             hole.from == document::HoleFrom::belly ? "belly" : "back", millimetres(hole.x_m),
+             millimetres(hole.y_m), millimetres(hole.diameter_m, 2), output::bit_inch_text(hole.diameter_m),
+             drilled ? millimetres(planned.depth_m) : "leave", millimetres(planned.column_m),
+             grams(planned.mass_kg), materials::name_of(planned.material)});
         total_kg += planned.mass_kg;
     }
     table.row({"together", "", "", "", "", "", "", "", "", grams(total_kg)});
@@ -68,8 +68,8 @@ std::string before_after_text(const Answers& before, const Answers& after) {
     Table table({Side::left, Side::right, Side::right, Side::right, Side::right, Side::right, Side::right});
     table.row({"", "mass g", "in water g", "fall mm/s", "s/ft", "pitch", "B above G mm"});
     for (const Answers* answers : {&before, &after}) {
-        table.row({answers == &before ? "before" : "after", grams(answers->mass_kg),
-                   signed_grams(answers->in_water_kg), fall_mm_s(answers->fall), fall_s_ft(answers->fall),
+        table.row({answers == &before ? "before" : "after", grams(answers->mass.kg),
+                   signed_grams(answers->in_water.kg), fall_mm_s(answers->fall), fall_s_ft(answers->fall),
                    degrees(answers->pitch_rad), millimetres(answers->bg_m, 2)});
     }
     return table.text();
@@ -80,9 +80,9 @@ std::string tub_text(const Answers& after) {
     const std::string reading =
         sealed.tub_fall
             ? "should fall " + fall_s_ft(sealed.tub_fall) + " s/ft (" + fall_mm_s(sealed.tub_fall) + " mm/s)"
-            : no_fall_words(sealed.in_tub_kg) + ", " + signed_grams(sealed.in_tub_kg) + " g in water";
+            : no_fall_words(sealed.in_tub) + ", " + signed_grams(sealed.in_tub.kg) + " g in water";
     return "In the tub, sealed and not yet painted, it " + reading + "; the scale should read " +
-           grams(sealed.mass_kg) + " ± " + grams(sealed.mass_sigma_kg) + " g.\n";
+           grams(sealed.mass.kg) + " ± " + grams(sealed.mass_sigma.kg) + " g.\n";
 }
 
 std::string cautions_text(const LeadPlan& plan) {

@@ -45,26 +45,6 @@ bool find_word(const Words& words, const std::string& text, E& into) {
     return false;
 }
 
-/// Where the value of a reading goes, and the unit it is usually typed in.
-struct Field {
-    Unit unit;
-    std::optional<double> Reading::*value;
-    std::optional<double> Reading::*sigma;
-};
-
-Field field_of(ReadingKind kind) {
-    switch (kind) {
-    case ReadingKind::tub_fall:
-        return {Unit::second, &Reading::time_s, &Reading::time_sigma_s};
-    case ReadingKind::freeboard:
-        return {Unit::mm, &Reading::freeboard_m, &Reading::freeboard_sigma_m};
-    case ReadingKind::hang_angle:
-        return {Unit::degree, &Reading::angle_rad, &Reading::angle_sigma_rad};
-    default:
-        return {Unit::gram, &Reading::mass_kg, &Reading::mass_sigma_kg};
-    }
-}
-
 Problems take(const std::optional<std::string>& text, const char* path, Unit unit,
               std::optional<double>& into) {
     if (!text) return {};
@@ -110,7 +90,7 @@ Outcome<Reading> reading_of(const LogOptions& w) {
     }
     if (!w.stage && r.kind != ReadingKind::board)
         return misuse("--stage", "Say at which stage: --stage sealed, for one.");
-    const Field field = field_of(r.kind);
+    const document::ReadingNumber field = document::number_of(r.kind);
     if (Problems p = take(w.value, "value", field.unit, r.*field.value); !p.empty()) return p;
     if (Problems p = take(w.sigma, "--sigma", field.unit, r.*field.sigma); !p.empty()) return p;
     if (Problems p = take(w.temperature, "--water", Unit::celsius, r.temperature_c); !p.empty()) return p;
@@ -143,28 +123,14 @@ Outcome<Reading> reading_of(const LogOptions& w) {
 }
 
 std::string value_text(const Reading& r) {
-    const auto two = [](double core, Unit unit, const char* symbol) {
-        return number_text(core, unit, 2) + symbol;
-    };
-    switch (r.kind) {
-    case ReadingKind::tub_fall:
-        return two(r.time_s.value_or(0.0), Unit::one, " s over ") +
-               number_text(r.depth_m.value_or(0.0), Unit::mm, 0) + " mm";
-    case ReadingKind::freeboard:
-        return two(r.freeboard_m.value_or(0.0), Unit::mm, " mm");
-    case ReadingKind::hang_angle:
-        return number_text(r.angle_rad.value_or(0.0), Unit::degree, 1) + "°";
-    case ReadingKind::board:
-        return two(r.mass_kg.value_or(0.0), Unit::gram, " g, ") +
-               number_text(r.length_m.value_or(0.0), Unit::mm, 1) + " × " +
-               number_text(r.width_m.value_or(0.0), Unit::mm, 1) + " × " +
-               number_text(r.height_m.value_or(0.0), Unit::mm, 1) + " mm";
-    default:
-        break;
-    }
-    std::string text = two(r.mass_kg.value_or(0.0), Unit::gram, " g");
-    if (r.holder_kg) text += " less " + two(*r.holder_kg, Unit::gram, " g");
-    if (!r.clip_material.empty()) text += " of " + material_name(r.clip_material);
+    const document::ReadingNumber field = document::number_of(r.kind);
+    std::string text = units::reading_text((r.*field.value).value_or(0.0), field.unit);
+    if (r.depth_m) text += " over " + millimetres(*r.depth_m, 0) + " mm";
+    if (r.length_m && r.width_m && r.height_m)
+        text += ", " + millimetres(*r.length_m) + " × " + millimetres(*r.width_m) + " × " +
+                millimetres(*r.height_m) + " mm";
+    if (r.holder_kg) text += " less " + units::reading_text(*r.holder_kg, Unit::gram);
+    if (!r.clip_material.empty()) text += " of " + materials::name_of(r.clip_material);
     return text;
 }
 
@@ -181,9 +147,9 @@ int list(const document::Document& document) {
     for (std::size_t i = 0; i < document.log.size(); ++i) {
         const Reading& r = document.log[i];
         const ReadingFit& v = s->readings[i];
-        const std::string stage = r.segment ? stage_name(r.stage) + ", " +
+        const std::string stage = r.segment ? output::stage_name(r.stage) + ", " +
                                                   document.segment_names[static_cast<std::size_t>(*r.segment)]
-                                            : stage_name(r.stage);
+                                            : output::stage_name(r.stage);
         table.row({std::to_string(i + 1), std::to_string(document::lure_of(r) + 1), r.date, stage,
                    output::reading_name(r.kind), value_text(r),
                    v.used ? number_text(v.z_score, Unit::one, 1) : "–",

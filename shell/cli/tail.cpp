@@ -25,9 +25,9 @@ std::string tail_text(const document::Document& d, const Evaluation& e, const so
     const Answers& without = tail_effect.without;
     Table trim({left, right, right, right, right});
     trim.row({"", "mass g", "in water g", "hang", "fall mm/s"});
-    trim.row({"with its tail", grams(with.mass_kg), signed_grams(with.in_water_kg), degrees(with.pitch_rad),
+    trim.row({"with its tail", grams(with.mass.kg), signed_grams(with.in_water.kg), degrees(with.pitch_rad),
               fall_mm_s(with.fall)});
-    trim.row({"without", grams(without.mass_kg), signed_grams(without.in_water_kg),
+    trim.row({"without", grams(without.mass.kg), signed_grams(without.in_water.kg),
               degrees(without.pitch_rad), fall_mm_s(without.fall)});
     Table blend({left, right, right, right});
     blend.row({"plastic", "parts", "g", "ml"});
@@ -38,8 +38,8 @@ std::string tail_text(const document::Document& d, const Evaluation& e, const so
                    units::number_text(pour.blend[i].volume_m3, Unit::cm3, 2)});
     }
     std::string text =
-        d.name + "\n\nTail of " + material_name(d.tail->material) + ": " + cubic(pour.cast.volume_m3) + ", " +
-        grams(tail_effect.own.mass.kg) + " g, in water " +
+        d.name + "\n\nTail of " + materials::name_of(d.tail->material) + ": " + cubic(pour.cast.volume_m3) +
+        ", " + grams(tail_effect.own.mass.kg) + " g, in water " +
         signed_grams(tail_effect.own.in_water(with.water_density_kg_m3).kg) + " g\n\n" + trim.text() +
         "\nMould, " + (r.open ? "one open half" : "two halves") + "\n  cavity " + cubic(pour.cavity_m3) +
         ", frame inside " + millimetres(pour.box_m.x, 0) + " × " + millimetres(pour.box_m.z, 0) + " × " +

@@ -97,7 +97,7 @@ std::string falls_text(const output::InWater& water, const Answers& answers) {
         water.falls.hang_pitch_rad
             ? "It hangs at " + degrees(water.falls.hang_pitch_rad) + ", held still under water.\n\n"
             : "Held still under water it rolls over.\n\n";
-    if (water.falls.falls.empty()) return "It " + no_fall_words(answers.in_water_kg) + ".\n" + held;
+    if (water.falls.falls.empty()) return "It " + no_fall_words(answers.in_water) + ".\n" + held;
     Table table({Side::left, Side::left, Side::right, Side::right, Side::right, Side::right, Side::right});
     table.row({"Steady", "", "pitch", "down mm/s", "band", "forward mm/s", "glide"});
     for (std::size_t i = 0; i < water.falls.falls.size(); ++i) {

@@ -34,10 +34,10 @@ std::string head_text(const document::Document& document, const Answers& answers
     text += (wood != nullptr ? std::string(wood->name) : document.wood.species) + " · " +
             std::to_string(segments) + (segments == 1 ? " segment" : " segments") + " · " +
             water_text(document.water, answers.water_density_kg_m3) + "\n\n";
-    text += padded("Finished", label) + grams(answers.mass_kg) + " ± " + grams(answers.mass_sigma_kg) +
+    text += padded("Finished", label) + grams(answers.mass.kg) + " ± " + grams(answers.mass_sigma.kg) +
             " g, displaces " + number_text(answers.displaced_m3, Unit::cm3, 2) + " cm³\n";
-    text += padded("In water", label) + signed_grams(answers.in_water_kg) + " ± " +
-            grams(answers.in_water_sigma_kg) + " g\n";
+    text += padded("In water", label) + signed_grams(answers.in_water.kg) + " ± " +
+            grams(answers.in_water_sigma.kg) + " g\n";
     text += padded("Fall", label) + fall_words(answers) + '\n';
     text += padded("Hang", label) + degrees(answers.pitch_rad) + " pitch (nose-up positive), " +
             degrees(answers.roll_rad) + " roll\n";
@@ -52,9 +52,9 @@ std::string stages_text(const Answers& answers) {
                  Side::right, Side::right});
     table.row({"Stage", "mass g", "± g", "in water g", "mm/s", "s/ft", "in tub g", "mm/s", "s/ft"});
     for (const StageAnswer& stage : answers.stages) {
-        table.row({stage_name(stage.stage), grams(stage.mass_kg), grams(stage.mass_sigma_kg),
-                   signed_grams(stage.in_water_kg), fall_mm_s(stage.fall), fall_s_ft(stage.fall),
-                   signed_grams(stage.in_tub_kg), fall_mm_s(stage.tub_fall), fall_s_ft(stage.tub_fall)});
+        table.row({output::stage_name(stage.stage), grams(stage.mass.kg), grams(stage.mass_sigma.kg),
+                   signed_grams(stage.in_water.kg), fall_mm_s(stage.fall), fall_s_ft(stage.fall),
+                   signed_grams(stage.in_tub.kg), fall_mm_s(stage.tub_fall), fall_s_ft(stage.tub_fall)});
     }
     return table.text();
 }
@@ -64,8 +64,8 @@ std::string segments_text(const Answers& answers) {
     table.row({"Segment", "wood cm³", "displaces cm³", "mass g", "in water g", "G x mm", "B x mm"});
     for (const SegmentAnswer& segment : answers.segments) {
         table.row({segment.name, number_text(segment.wood_m3, Unit::cm3, 2),
-                   number_text(segment.displaced_m3, Unit::cm3, 2), grams(segment.mass_kg),
-                   signed_grams(segment.in_water_kg), millimetres(segment.g_m.x),
+                   number_text(segment.displaced_m3, Unit::cm3, 2), grams(segment.mass.kg),
+                   signed_grams(segment.in_water.kg), millimetres(segment.g_m.x),
                    millimetres(segment.b_m.x)});
     }
     return table.text();
@@ -78,8 +78,8 @@ std::string coats_text(const document::Document& document, const Answers& answer
     table.row({"Coat", "mass g", "grows by cm³", "felt in water g", "share of it"});
     for (const CoatAnswer& coat : answers.coats) {
         const std::string& name = document.coats[static_cast<std::size_t>(coat.coat)].name;
-        table.row({name.empty() ? "Coat " + std::to_string(coat.coat + 1) : name, grams(coat.mass_kg),
-                   number_text(coat.displaced_m3, Unit::cm3, 2), signed_grams(coat.in_water_kg),
+        table.row({name.empty() ? "Coat " + std::to_string(coat.coat + 1) : name, grams(coat.mass.kg),
+                   number_text(coat.displaced_m3, Unit::cm3, 2), signed_grams(coat.in_water.kg),
                    number_text(coat.in_water_share, Unit::percent, 0) + " %"});
     }
     return table.text() + "A film makes the lure larger as well as heavier, so the water carries most of it; "

@@ -2,9 +2,6 @@
 
 #include "evenfall.hpp"
 
-#include <array>
-#include <cmath>
-
 namespace evenfall::cli {
 
 using units::number_text;
@@ -15,9 +12,7 @@ std::string grams(double kg, int decimals) {
 }
 
 std::string signed_grams(double kg) {
-    const std::string text = grams(kg);
-    const bool plus = kg > 0.0 && text.find_first_of("123456789") != std::string::npos;
-    return plus ? "+" + text : text;
+    return units::with_plus(kg, grams(kg));
 }
 
 std::string millimetres(double m, int decimals) {
@@ -36,8 +31,8 @@ std::string fall_s_ft(const std::optional<Fall>& fall) {
     return fall ? number_text(fall->speed_m_s, Unit::s_per_ft, 2) : "–";
 }
 
-std::string no_fall_words(double in_water_kg) {
-    switch (behaviour_of(in_water_kg)) {
+std::string no_fall_words(MassInWater in_water) {
+    switch (behaviour_of(in_water)) {
     case Behaviour::floats:
         return "floats";
     case Behaviour::suspends:
@@ -49,32 +44,13 @@ std::string no_fall_words(double in_water_kg) {
 }
 
 std::string fall_words(const Answers& answers) {
-    if (!answers.fall) return no_fall_words(answers.in_water_kg);
+    if (!answers.fall) return no_fall_words(answers.in_water);
     const Fall& fall = *answers.fall;
     return fall_mm_s(fall) + " mm/s, " + fall_s_ft(fall) + " s/ft (" +
            number_text(fall.slow_m_s, Unit::mm_per_s, 0) + " to " +
            number_text(fall.fast_m_s, Unit::mm_per_s, 0) + " mm/s by the drag's own band), pitched " +
            degrees(fall.pitch_rad) + ", gliding " + number_text(fall.forward_m_s, Unit::mm_per_s, 0) +
            " mm/s forward";
-}
-
-std::string bit_inches(double diameter_m) {
-    const double sixty_fourths = std::round(units::inch_from_m(diameter_m) * 64.0);
-    const double off_m = std::abs(units::m_from_inch(sixty_fourths / 64.0) - diameter_m);
-    const std::string text = units::inch_text(diameter_m) + " in";
-    return off_m < 5e-5 ? text : "≈ " + text;
-}
-
-std::string stage_name(Stage stage) {
-    constexpr std::array<const char*, stage_count> names{
-        "carved", "drilled, pocketed", "hardware in",  "leaded, capped",
-        "sealed", "painted",           "clear coated", "rigged"};
-    return names[static_cast<std::size_t>(stage)];
-}
-
-std::string material_name(const std::string& id) {
-    const materials::Solid* solid = materials::find_solid(id);
-    return solid != nullptr ? std::string(solid->name) : id;
 }
 
 std::string warnings_text(const Answers& answers) {

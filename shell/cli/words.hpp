@@ -15,12 +15,8 @@ namespace evenfall::cli {
 [[nodiscard]] std::string fall_mm_s(const std::optional<Fall>& fall);
 [[nodiscard]] std::string fall_s_ft(const std::optional<Fall>& fall);
 /// What a lure does that has no fall to tell: floats, hangs still, or sinks without a steady way.
-[[nodiscard]] std::string no_fall_words(double in_water_kg);
+[[nodiscard]] std::string no_fall_words(MassInWater in_water);
 [[nodiscard]] std::string fall_words(const Answers& answers); ///< "159 mm/s, 1.92 s/ft (145 to 174 mm/s)"
-[[nodiscard]] std::string
-bit_inches(double diameter_m); ///< nearest 64th: "1/4 in", "≈ 5/16 in" where 0.05 mm off or more
-[[nodiscard]] std::string stage_name(Stage stage); ///< "clear coated"
-[[nodiscard]] std::string material_name(const std::string& id);
 [[nodiscard]] std::string warnings_text(const Answers& answers);
 
 } // namespace evenfall::cli

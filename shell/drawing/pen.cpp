@@ -138,8 +138,4 @@ void text(ImDrawList& list, ImFont* font, float x, float y, ImU32 colour, std::s
     list.AddText(font, font->FontSize, {x, y}, colour, words.data(), end);
 }
 
-float text_height(const ImFont* font) {
-    return font->FontSize;
-}
-
 } // namespace evenfall::shell::drawing::pen

@@ -52,6 +52,5 @@ enum class Side { left, middle, right };
 /// colour behind it makes it readable over lines.
 void text(ImDrawList& list, ImFont* font, float x, float y, ImU32 colour, std::string_view words,
           Side side = Side::left, ImU32 ground = 0);
-[[nodiscard]] float text_height(const ImFont* font);
 
 } // namespace evenfall::shell::drawing::pen

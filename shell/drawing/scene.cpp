@@ -37,11 +37,6 @@ const Hit* nearest_hit(const std::vector<Hit>& hits, ImVec2 point) {
     return best;
 }
 
-state::Selection nearest_item(const std::vector<Hit>& hits, ImVec2 point) {
-    const Hit* hit = nearest_hit(hits, point);
-    return hit != nullptr ? hit->item : state::Selection{};
-}
-
 PartsExtent reach(const document::Document& document, const Evaluation& evaluation) {
     const auto& lines = *evaluation.body.lines;
     const double length = lines.length_m();

@@ -49,7 +49,6 @@ void add_hit(Scene& scene, const std::string& id, state::Selection item, const w
 
 /// The item nearest to a point, within a fingertip; nullptr where there is none.
 [[nodiscard]] const Hit* nearest_hit(const std::vector<Hit>& hits, ImVec2 point);
-[[nodiscard]] state::Selection nearest_item(const std::vector<Hit>& hits, ImVec2 point);
 
 // The parts of the drawing.
 void draw_ruler(Scene& scene, const WorldToScreen& map, const widgets::Rect& rect);

@@ -73,24 +73,10 @@ constexpr Palette dark_palette{
     .water_line = rgb(0x7CC0DE),
 };
 
-double linear(Ink channel) {
-    const double share = static_cast<double>(channel & 0xFFu) / 255.0;
-    return share <= 0.03928 ? share / 12.92 : std::pow((share + 0.055) / 1.055, 2.4);
-}
-
-double luminance(Ink colour) {
-    return 0.2126 * linear(colour) + 0.7152 * linear(colour >> 8u) + 0.0722 * linear(colour >> 16u);
-}
-
 } // namespace
 
 const Palette& palette(Scheme scheme) {
     return scheme == Scheme::dark ? dark_palette : light_palette;
-}
-
-double contrast(Ink one, Ink other) {
-    const auto [dim, bright] = std::minmax({luminance(one), luminance(other)});
-    return (bright + 0.05) / (dim + 0.05);
 }
 
 Ink faded(Ink colour, float opacity) {

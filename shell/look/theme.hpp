@@ -50,10 +50,6 @@ struct Palette {
 
 [[nodiscard]] const Palette& palette(Scheme scheme);
 
-/// Contrast ratio of two opaque colours, 1 to 21 (WCAG 2.1, definitions of contrast ratio and relative
-/// luminance).
-[[nodiscard]] double contrast(Ink one, Ink other);
-
 /// The colour with its opacity scaled by `opacity` (0 to 1).
 [[nodiscard]] Ink faded(Ink colour, float opacity);
 
@@ -63,7 +59,6 @@ inline constexpr float gutter = 16.0f; ///< between regions, and inside cards
 inline constexpr float target = 48.0f; ///< least side of a touch target
 inline constexpr float card_rounding = 10.0f;
 inline constexpr float control_rounding = 8.0f;
-inline constexpr float hairline = 1.0f;
 inline constexpr float outline = 1.75f; ///< width of outlines
 
 } // namespace evenfall::shell::look

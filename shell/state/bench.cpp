@@ -66,23 +66,6 @@ std::optional<Draws> BenchAnswerCache::draws() const {
     return run_->result();
 }
 
-bool is_complete(const Reading& r) {
-    switch (r.kind) {
-    case ReadingKind::tub_fall:
-        return r.time_s && r.depth_m;
-    case ReadingKind::freeboard:
-        return r.freeboard_m.has_value();
-    case ReadingKind::hang_angle:
-        return r.angle_rad.has_value();
-    case ReadingKind::board:
-        return r.mass_kg && r.length_m && r.width_m && r.height_m;
-    case ReadingKind::suspends:
-        return r.mass_kg && (*r.mass_kg == 0.0 || !r.clip_material.empty());
-    default:
-        return r.mass_kg.has_value();
-    }
-}
-
 Reading new_reading(ReadingKind kind, const Uncertainty* uncertainty, std::string date) {
     constexpr double usual_depth_m = 0.5;
     Reading r;

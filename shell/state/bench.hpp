@@ -45,9 +45,6 @@ struct ReadingDraft {
     std::optional<double> tub_seen_m_s; ///< a fall seen in the tub, not recorded
 };
 
-/// True where all values that its kind needs are given, so that it can be recorded.
-[[nodiscard]] bool is_complete(const document::Reading& reading);
-
 /// A new reading of this kind to be typed: stage and lure as in the last one, only the fields of its kind.
 [[nodiscard]] document::Reading new_reading(document::ReadingKind kind, const Uncertainty* uncertainty,
                                             std::string date);

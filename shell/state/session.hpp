@@ -46,7 +46,6 @@ public:
     [[nodiscard]] unsigned refusals() const { return refusals_; }
     /// Reports why something other than a change of the document was refused.
     void refuse(Problems why);
-    void dismiss_problems() { problems_.clear(); }
 
     /// Applies a change. False and problems() where the core refuses it; then document() is the kept one
     /// again for a finished change, and the last good preview for an unfinished one. A change to a shown plan

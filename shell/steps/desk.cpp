@@ -83,8 +83,7 @@ std::string titled(const PanelContext& context, std::string_view title, Quantity
 }
 
 std::string signed_mass(const PanelContext& context, double mass_kg) {
-    const std::string text = text_of(context, mass_kg, Quantity::mass);
-    return mass_kg > 0.0 && text != text_of(context, 0.0, Quantity::mass) ? "+" + text : text;
+    return units::with_plus(mass_kg, text_of(context, mass_kg, Quantity::mass));
 }
 
 std::string_view stage_words(Stage stage) {

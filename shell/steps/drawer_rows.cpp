@@ -30,8 +30,7 @@ const char* kind_word(DrawerItemKind kind) {
 std::string material_word(const DrawerItem& thing) {
     if (thing.kind == DrawerItemKind::wire)
         return thing.temper == document::WireTemper::soft ? words::temper_soft : words::temper_spring;
-    const auto* solid = materials::find_solid(thing.material);
-    return std::string(solid != nullptr ? solid->name : std::string_view(thing.material));
+    return materials::name_of(thing.material);
 }
 
 void thing_editor(PanelContext& context, std::size_t index) {

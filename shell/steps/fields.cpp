@@ -4,8 +4,6 @@
 
 namespace evenfall::shell::steps {
 
-namespace {
-
 Quantity quantity_in(std::string_view unit) {
     if (unit == "mm") return Quantity::length;
     if (unit == "g") return Quantity::mass;
@@ -15,10 +13,9 @@ Quantity quantity_in(std::string_view unit) {
     if (unit == "mm/s") return Quantity::fall;
     if (unit == "°C") return Quantity::temperature;
     if (unit == "g/kg") return Quantity::salinity;
+    if (unit == "s") return Quantity::time;
     return Quantity::number;
 }
-
-} // namespace
 
 NumberSpec spec_of(const document::NumberField& field, const Shown& shown) {
     return {shown.quantity.value_or(quantity_in(field.unit)), document::least_si(field),

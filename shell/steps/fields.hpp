@@ -15,6 +15,9 @@ struct Shown {
     int decimals = -1;
 };
 
+/// The quantity of numbers in a unit of the field table.
+[[nodiscard]] Quantity quantity_in(std::string_view unit);
+
 /// A field of the document as the keypad asks for it: the limits are those of the table.
 [[nodiscard]] NumberSpec spec_of(const document::NumberField& field, const Shown& shown = {});
 

@@ -55,11 +55,10 @@ void in_water_row(PanelContext& context, int index) {
     std::string below =
         widgets::value_text(felt.in_water_share, widgets::Unit::percent, 0) + " " + words::of_its_mass + "; ";
     below += felt.displaced_m3 > 0.0
-                 ? words::film_grows +
-                       widgets::number_text(units::cm3_from_m3(felt.displaced_m3), widgets::Unit::one, 2) +
+                 ? words::film_grows + widgets::number_text(felt.displaced_m3, widgets::Unit::cm3, 2) +
                        words::film_grows_unit
                  : std::string(words::soak_grows_nothing);
-    widgets::figure_row(context.ui, words::felt_in_water, signed_mass(context, felt.in_water_kg), {}, below);
+    widgets::figure_row(context.ui, words::felt_in_water, signed_mass(context, felt.in_water.kg), {}, below);
 }
 
 void coat_editor(PanelContext& context, int index) {
@@ -111,8 +110,7 @@ void coat_editor(PanelContext& context, int index) {
 }
 
 std::string coat_line(const PanelContext& context, const document::Coat& coat) {
-    const auto* solid = materials::find_solid(coat.material);
-    std::string text(solid != nullptr ? solid->name : std::string_view(coat.material));
+    std::string text = materials::name_of(coat.material);
     text += words::separator;
     text += coat.thickness_m ? text_of(context, *coat.thickness_m, Quantity::thickness)
                              : std::string(coat_kinds[static_cast<std::size_t>(coat.kind)]);

@@ -26,7 +26,7 @@ void plain(PanelContext& context, const char* id, const char* label, double& val
 }
 
 std::string millilitres(double m3, int decimals) {
-    return widgets::number_text(units::cm3_from_m3(m3), Unit::one, decimals);
+    return widgets::number_text(m3, Unit::cm3, decimals);
 }
 
 } // namespace

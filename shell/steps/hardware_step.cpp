@@ -80,16 +80,16 @@ void part_editor(PanelContext& context, int index) {
 void part_group(PanelContext& context, Stage stage, const char* title) {
     const auto& document = context.document();
     widgets::subheading(context.ui, title);
+    ledger::Sum sum;
     bool any = false;
     for (int i = 0; i < static_cast<int>(document.parts.size()); ++i) {
         const auto& part = document.parts[static_cast<std::size_t>(i)];
         if (part.stage != stage) continue;
         any = true;
+        sum += ledger::sum_of(context.evaluation().ledger, ledger::Kind::part, i);
         const std::string name = part.name.empty() ? std::string(words::new_part) : part.name;
-        const auto* solid = materials::find_solid(part.material);
-        const std::string below =
-            text_of(context, part.at_m.x, Quantity::length) + words::separator +
-            std::string(solid != nullptr ? solid->name : std::string_view(part.material));
+        const std::string below = text_of(context, part.at_m.x, Quantity::length) + words::separator +
+                                  materials::name_of(part.material);
         const bool chosen = context.row_chosen(ItemKind::part, i);
         if (widgets::list_row(context.ui, "hardware." + std::to_string(i),
                               {name, below, number_of(context, part.mass_kg, Quantity::mass),
@@ -102,9 +102,6 @@ void part_group(PanelContext& context, Stage stage, const char* title) {
         widgets::note(context.ui, words::no_parts);
         return;
     }
-    const ledger::Sum sum = ledger::sum_if(context.evaluation().ledger, [stage](const ledger::Line& line) {
-        return line.kind == ledger::Kind::part && line.stage == stage;
-    });
     const double water = context.evaluation().answers.water_density_kg_m3;
     widgets::figure_row(context.ui, words::together, number_of(context, sum.mass.kg, Quantity::mass),
                         unit_of(context, Quantity::mass),

@@ -95,8 +95,8 @@ void joints_panel(PanelContext& context) {
         }
         if (index < answers.segments.size()) {
             const auto& segment = answers.segments[index];
-            widgets::note(context.ui, text_of(context, segment.mass_kg, Quantity::mass) + words::separator +
-                                          signed_mass(context, segment.in_water_kg) + " " +
+            widgets::note(context.ui, text_of(context, segment.mass.kg, Quantity::mass) + words::separator +
+                                          signed_mass(context, segment.in_water.kg) + " " +
                                           words::in_the_water);
         }
     }

@@ -127,10 +127,10 @@ void tub_sentence(PanelContext& context) {
     if (sealed.tub_fall) {
         text += std::string(words::tub_falls) + " " +
                 text_of(context, sealed.tub_fall->speed_m_s, Quantity::fall) + " " + words::tub_weighs + " " +
-                signed_mass(context, sealed.in_tub_kg) + " " + words::tub_in_tub;
+                signed_mass(context, sealed.in_tub.kg) + " " + words::tub_in_tub;
     } else {
-        text += std::string(words::tub_rests[static_cast<std::size_t>(behaviour_of(sealed.in_tub_kg))]) +
-                " " + text_of(context, std::abs(sealed.in_tub_kg), Quantity::mass) + ".";
+        text += std::string(words::tub_rests[static_cast<std::size_t>(behaviour_of(sealed.in_tub))]) + " " +
+                text_of(context, std::abs(sealed.in_tub.kg), Quantity::mass) + ".";
     }
     const double water = evaluation.answers.water_density_kg_m3;
     const auto to_come = [&](const char* what, const ledger::Sum& sum) {

@@ -76,8 +76,7 @@ void ledger_rows(PanelContext& context) {
                 line.displaced_m3 == 0.0
                     ? std::string(words::displaces_nothing)
                     : std::string(words::displaces) + " " +
-                          widgets::number_text(units::cm3_from_m3(line.displaced_m3), widgets::Unit::one, 2) +
-                          " cm\xC2\xB3";
+                          widgets::number_text(line.displaced_m3, widgets::Unit::cm3, 2) + " cm\xC2\xB3";
             const std::string below =
                 segment_name(context.document(), line.segment) + words::separator + volume;
             widgets::figure_row(context.ui, what(context, line),

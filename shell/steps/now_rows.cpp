@@ -16,15 +16,13 @@ namespace {
 namespace words = look::words;
 using widgets::Unit;
 
-std::string percent(double share) {
-    return widgets::number_text(share, Unit::percent, 0);
-}
-
 void chance_rows(PanelContext& context, const Uncertainty& s) {
     const std::string_view unit = unit_of(context, Quantity::percent);
-    widgets::figure_row(context.ui, words::chance_row, percent(s.chances_now.both), unit,
+    widgets::figure_row(context.ui, words::chance_row,
+                        number_of(context, s.chances_now.both, Quantity::percent), unit,
                         words::chance_row_below);
-    widgets::figure_row(context.ui, words::put_right_row, percent(s.chances_corrected.both), unit,
+    widgets::figure_row(context.ui, words::put_right_row,
+                        number_of(context, s.chances_corrected.both, Quantity::percent), unit,
                         words::put_right_below);
 }
 
@@ -34,7 +32,7 @@ void best_next(PanelContext& context, const Uncertainty& s) {
     const NextReading& n = s.next.front();
     const std::string below = output::reading_name(n.kind) + (n.with_dry_weight ? words::and_dry : "") +
                               words::separator + std::string(stage_words(n.stage));
-    widgets::figure_row(context.ui, words::best_next_row, percent(n.chance),
+    widgets::figure_row(context.ui, words::best_next_row, number_of(context, n.chance, Quantity::percent),
                         unit_of(context, Quantity::percent), below);
 }
 
@@ -55,7 +53,7 @@ void tub_after(PanelContext& context, const DoNow& now) {
     widgets::figure_row(context.ui, words::tub_weight_row, signed_mass(context, now.tub_in_water_kg), {});
     if (!now.tub_fall_m_s) {
         widgets::note(context.ui,
-                      words::tub_no_fall[static_cast<std::size_t>(behaviour_of(now.tub_in_water_kg))]);
+                      words::tub_no_fall[static_cast<std::size_t>(behaviour_of({now.tub_in_water_kg}))]);
         return;
     }
     widgets::figure_row(context.ui, words::tub_speed_row,

@@ -38,11 +38,11 @@ void before_and_after(PanelContext& context, const LeadPlan& plan) {
     const Answers& a = plan.before;
     const Answers& b = plan.after;
     row(context, words::row_fall, fall_text(context, a), fall_text(context, b));
-    row(context, words::row_in_water, signed_mass(context, a.in_water_kg),
-        signed_mass(context, b.in_water_kg));
+    row(context, words::row_in_water, signed_mass(context, a.in_water.kg),
+        signed_mass(context, b.in_water.kg));
     row(context, words::row_hang, hang_text(context, a), hang_text(context, b));
-    row(context, words::row_finished, text_of(context, a.mass_kg, Quantity::mass),
-        text_of(context, b.mass_kg, Quantity::mass));
+    row(context, words::row_finished, text_of(context, a.mass.kg, Quantity::mass),
+        text_of(context, b.mass.kg, Quantity::mass));
     row(context, words::row_righting, text_of(context, a.bg_m, Quantity::length),
         text_of(context, b.bg_m, Quantity::length));
 }

@@ -12,8 +12,6 @@
 #include "widgets/rows.hpp"
 #include "widgets/words_of_panel.hpp"
 
-#include <array>
-#include <cmath>
 #include <string>
 
 namespace evenfall::shell::steps {
@@ -25,32 +23,14 @@ using document::ReadingKind;
 using state::ItemKind;
 using widgets::Unit;
 
-constexpr std::array kinds{ReadingKind::dry_weight, ReadingKind::held_under, ReadingKind::hung_in_water,
-                           ReadingKind::board,      ReadingKind::tub_fall,   ReadingKind::suspends,
-                           ReadingKind::freeboard,  ReadingKind::hang_angle};
-
-const Shown seconds{Quantity::number, {}, 2};
-
-bool is_weight(ReadingKind kind) {
-    return kind == ReadingKind::dry_weight || kind == ReadingKind::held_under ||
-           kind == ReadingKind::hung_in_water;
-}
-
 bool is_under_water(ReadingKind kind) {
     return kind == ReadingKind::held_under || kind == ReadingKind::hung_in_water;
 }
 
 std::string value_text(const PanelContext& context, const Reading& r) {
-    switch (r.kind) {
-    case ReadingKind::tub_fall:
-        return widgets::number_text(r.time_s.value_or(0.0), Unit::one, 2) + " s";
-    case ReadingKind::freeboard:
-        return text_of(context, r.freeboard_m.value_or(0.0), Quantity::length);
-    case ReadingKind::hang_angle:
-        return text_of(context, r.angle_rad.value_or(0.0), Quantity::angle);
-    default:
-        return text_of(context, r.mass_kg.value_or(0.0) - r.holder_kg.value_or(0.0), Quantity::mass);
-    }
+    const document::ReadingNumber number = document::number_of(r.kind);
+    return text_of(context, (r.*number.value).value_or(0.0) - r.holder_kg.value_or(0.0),
+                   quantity_in(units::symbol(number.unit)));
 }
 
 /// One value of a reading; it may still be missing. True when it was set.
@@ -98,7 +78,7 @@ bool stage_field(PanelContext& context, const std::string& id, Reading& r) {
 
 bool segment_field(PanelContext& context, const std::string& id, Reading& r) {
     const auto& names = context.document().segment_names;
-    if (!is_weight(r.kind) || names.size() < 2) return false;
+    if (!document::is_weighing(r.kind) || names.size() < 2) return false;
     std::vector<widgets::PickOption> options{{"0", words::whole_piece, {}}};
     for (int s = 0; s < static_cast<int>(names.size()); ++s)
         options.push_back({std::to_string(s + 1), segment_name(context.document(), s), {}});
@@ -140,7 +120,7 @@ bool amount_fields(PanelContext& context, const std::string& id, Reading& r) {
         set |= needed<&Reading::height_m>(context, id + ".height", words::reading_height, r);
         break;
     case ReadingKind::tub_fall:
-        set |= needed<&Reading::time_s>(context, id + ".time", words::time_field, r, {}, seconds);
+        set |= needed<&Reading::time_s>(context, id + ".time", words::time_field, r);
         set |=
             needed<&Reading::depth_m>(context, id + ".depth", words::depth_of_fall, r, {}, {Quantity::depth});
         break;
@@ -165,20 +145,15 @@ bool amount_fields(PanelContext& context, const std::string& id, Reading& r) {
 }
 
 bool sigma_field(PanelContext& context, const std::string& id, Reading& r) {
-    const auto field = [&]<auto Member>(const Shown& shown = {}) {
-        return amount<Member>(context, id + ".sigma", words::sigma_field, r, words::sigma_absent,
-                              words::sigma_below, shown);
+    const auto field = [&]<auto Member>() {
+        return document::number_of(r.kind).sigma == Member &&
+               amount<Member>(context, id + ".sigma", words::sigma_field, r, words::sigma_absent,
+                              words::sigma_below);
     };
-    switch (r.kind) {
-    case ReadingKind::tub_fall:
-        return field.template operator()<&Reading::time_sigma_s>(seconds);
-    case ReadingKind::freeboard:
-        return field.template operator()<&Reading::freeboard_sigma_m>();
-    case ReadingKind::hang_angle:
-        return field.template operator()<&Reading::angle_sigma_rad>();
-    default:
-        return field.template operator()<&Reading::mass_sigma_kg>();
-    }
+    return field.template operator()<&Reading::mass_sigma_kg>() ||
+           field.template operator()<&Reading::time_sigma_s>() ||
+           field.template operator()<&Reading::freeboard_sigma_m>() ||
+           field.template operator()<&Reading::angle_sigma_rad>();
 }
 
 bool lure_field(PanelContext& context, const std::string& id, Reading& r) {
@@ -221,28 +196,9 @@ void verdict_rows(PanelContext& context, const Reading& r, const ReadingFit& v) 
             widgets::note(context.ui, why);
         return;
     }
-    std::string expected;
-    switch (r.kind) {
-    case ReadingKind::tub_fall:
-        expected = widgets::number_text(v.predicted, Unit::one, 2) + " ± " +
-                   widgets::number_text(v.predicted_sigma, Unit::one, 2) + " s";
-        break;
-    case ReadingKind::freeboard:
-        expected = number_of(context, v.predicted, Quantity::length) + " ± " +
-                   text_of(context, v.predicted_sigma, Quantity::length);
-        break;
-    case ReadingKind::hang_angle:
-        expected = number_of(context, v.predicted, Quantity::angle) + " ± " +
-                   text_of(context, v.predicted_sigma, Quantity::angle);
-        break;
-    case ReadingKind::board:
-        expected = number_of(context, v.predicted, Quantity::density) + " ± " +
-                   text_of(context, v.predicted_sigma, Quantity::density);
-        break;
-    default:
-        expected = number_of(context, v.predicted, Quantity::mass) + " ± " +
-                   text_of(context, v.predicted_sigma, Quantity::mass);
-    }
+    const Quantity quantity = quantity_in(units::symbol(document::number_of(r.kind).judged_in));
+    const std::string expected =
+        number_of(context, v.predicted, quantity) + " ± " + text_of(context, v.predicted_sigma, quantity);
     widgets::figure_row(context.ui, words::others_expect, expected, {},
                         std::string(v.warning.empty() ? words::fits : words::does_not_fit) + ": " +
                             widgets::number_text(v.z_score, Unit::one, 1) + " " + words::off_word);
@@ -255,7 +211,7 @@ void editor(PanelContext& context, int index, const Uncertainty* uncertainty) {
     const Reading& kept = context.document().log[static_cast<std::size_t>(index)];
     const std::string id = "log." + std::to_string(index);
     Reading r = kept;
-    if (fields(context, id, r) && state::is_complete(r)) {
+    if (fields(context, id, r) && document::is_complete(r)) {
         context.change(label_of(words::view_readings, words::reading_word, index),
                        state::on_reading(index, [r](document::Reading& now) { now = r; }));
     }
@@ -339,7 +295,7 @@ void draft_rows(PanelContext& context, const Uncertainty* uncertainty) {
     fields(context, "log.new", r);
     widgets::gap();
     const int tapped = widgets::button_row(
-        context.ui, {{"log.new.put", words::put_down, widgets::ButtonKind::main, state::is_complete(r)},
+        context.ui, {{"log.new.put", words::put_down, widgets::ButtonKind::main, document::is_complete(r)},
                      {"log.new.cancel", words::not_now, widgets::ButtonKind::plain, true}});
     reading_gain(context, r, uncertainty);
     how(context, r.kind);
@@ -355,11 +311,12 @@ void draft_rows(PanelContext& context, const Uncertainty* uncertainty) {
 
 void kind_rows(PanelContext& context, const Uncertainty* uncertainty) {
     widgets::subheading(context.ui, words::which_reading);
-    for (std::size_t k = 0; k < kinds.size(); ++k) {
-        if (widgets::list_row(context.ui, "log.kind." + std::to_string(k),
-                              {output::reading_name(kinds[k]), {}, {}, {}, false, true}))
-            context.motion.draft.reading = state::new_reading(
-                kinds[k], uncertainty, context.ui.host != nullptr ? context.ui.host->today() : std::string());
+    for (const auto& kind : document::table::reading_kinds) {
+        if (widgets::list_row(context.ui, "log.kind." + std::to_string(static_cast<int>(kind.value)),
+                              {output::reading_name(kind.value), {}, {}, {}, false, true}))
+            context.motion.draft.reading =
+                state::new_reading(kind.value, uncertainty,
+                                   context.ui.host != nullptr ? context.ui.host->today() : std::string());
     }
     widgets::gap();
     if (widgets::button(context.ui, "log.kind.cancel", words::not_now)) context.view.adding_reading = false;

@@ -147,7 +147,7 @@ void tail_editor(PanelContext& context) {
 }
 
 std::string cubic(double m3) {
-    return widgets::number_text(units::cm3_from_m3(m3), widgets::Unit::one, 2);
+    return widgets::number_text(m3, widgets::Unit::cm3, 2);
 }
 
 void pull_rows(PanelContext& context) {
@@ -168,8 +168,8 @@ void pull_rows(PanelContext& context) {
     const double water = now.water_density_kg_m3;
     widgets::figure_row(context.ui, words::tail_in_water,
                         signed_mass(context, kept.tail_effect->own.in_water(water).kg), {});
-    widgets::figure_row(context.ui, words::tail_without, number_of(context, bare.mass_kg, Quantity::mass),
-                        grams, signed_mass(context, bare.in_water_kg) + " " + words::in_the_water);
+    widgets::figure_row(context.ui, words::tail_without, number_of(context, bare.mass.kg, Quantity::mass),
+                        grams, signed_mass(context, bare.in_water.kg) + " " + words::in_the_water);
     widgets::figure_row(context.ui, words::tail_hang_without, hang(bare), {}, words::tail_now + hang(now));
 }
 
@@ -243,8 +243,8 @@ void tail_rows(PanelContext& context) {
     }
     const ledger::Sum sum = ledger::sum_of(context.evaluation().ledger, ledger::Kind::tail);
     const Tail& tail = *context.document().tail;
-    const std::string below = text_of(context, tail.x_m, Quantity::length) + words::separator +
-                              std::string(materials::find_solid(tail.material)->name);
+    const std::string below =
+        text_of(context, tail.x_m, Quantity::length) + words::separator + materials::name_of(tail.material);
     const bool chosen = context.row_chosen(ItemKind::tail, 0);
     if (widgets::list_row(context.ui, "tail.0",
                           {words::line_tail, below, number_of(context, sum.mass.kg, Quantity::mass),

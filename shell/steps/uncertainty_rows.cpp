@@ -19,10 +19,6 @@ namespace {
 namespace words = look::words;
 using widgets::Unit;
 
-std::string percent(double share) {
-    return widgets::number_text(share, Unit::percent, 0);
-}
-
 std::string with_doubt(const PanelContext& context, const Estimate& e, Quantity quantity) {
     return number_of(context, e.value, quantity) + " ± " + number_of(context, e.sigma, quantity);
 }
@@ -110,7 +106,8 @@ void next_rows(PanelContext& context, const Uncertainty& s) {
         const std::string below = std::string(stage_words(n.stage)) + words::separator + "± " +
                                   text_of(context, n.in_water_sigma_kg, Quantity::mass) + " " +
                                   words::in_the_water;
-        widgets::figure_row(context.ui, name, percent(n.chance), unit_of(context, Quantity::percent), below);
+        widgets::figure_row(context.ui, name, number_of(context, n.chance, Quantity::percent),
+                            unit_of(context, Quantity::percent), below);
     }
 }
 
@@ -135,12 +132,14 @@ void draw_rows(PanelContext& context) {
     if (draws) {
         const std::string_view unit = unit_of(context, Quantity::percent);
         widgets::note(context.ui, std::to_string(draws->count) + " " + words::draws_of);
-        widgets::figure_row(context.ui, words::draws_right, percent(draws->chances.both), unit);
+        widgets::figure_row(context.ui, words::draws_right,
+                            number_of(context, draws->chances.both, Quantity::percent), unit);
         widgets::figure_row(context.ui, words::draws_half,
                             fall_end_text(context, draws->fall_m_s.high_50) + " – " +
                                 fall_end_text(context, draws->fall_m_s.low_50),
                             unit_of(context, Quantity::fall));
-        widgets::figure_row(context.ui, words::draws_float, percent(draws->floats), unit);
+        widgets::figure_row(context.ui, words::draws_float,
+                            number_of(context, draws->floats, Quantity::percent), unit);
     }
     widgets::gap();
     if (bench.drawing()) {

@@ -43,13 +43,13 @@ void stage_table(PanelContext& context) {
     const std::array<std::string_view, 4> titles{words::col_stage, scale, in_tub, fall};
     widgets::table_head(context.ui, columns, titles);
     for (const auto& stage : context.evaluation().answers.stages) {
-        const std::string mass = widgets::number_text(stage.mass_kg, context.ui.units.of(Quantity::mass)) +
+        const std::string mass = widgets::number_text(stage.mass.kg, context.ui.units.of(Quantity::mass)) +
                                  " " + words::plus_minus + " " +
-                                 number_of(context, stage.mass_sigma_kg, Quantity::mass);
-        const std::string tub = number_of(context, stage.in_tub_kg, Quantity::mass);
+                                 number_of(context, stage.mass_sigma.kg, Quantity::mass);
+        const std::string tub = number_of(context, stage.in_tub.kg, Quantity::mass);
         const std::string speed =
             stage.tub_fall ? number_of(context, stage.tub_fall->speed_m_s, Quantity::fall)
-                           : std::string(stage.in_tub_kg < 0.0 ? words::floats_short : words::dash);
+                           : std::string(stage.in_tub.kg < 0.0 ? words::floats_short : words::dash);
         const std::array<Cell, 4> cells{
             {{stage_words(stage.stage), {}, false}, {mass, {}, false}, {tub, {}, false}, {speed, {}, true}}};
         widgets::table_row(context.ui, {}, columns, cells);
@@ -67,8 +67,8 @@ void segment_table(PanelContext& context) {
     for (int s = 0; s < static_cast<int>(segments.size()); ++s) {
         const auto& segment = segments[static_cast<std::size_t>(s)];
         const std::string name = segment_name(context.document(), s);
-        const std::string mass = number_of(context, segment.mass_kg, Quantity::mass);
-        const std::string wet = number_of(context, segment.in_water_kg, Quantity::mass);
+        const std::string mass = number_of(context, segment.mass.kg, Quantity::mass);
+        const std::string wet = number_of(context, segment.in_water.kg, Quantity::mass);
         const std::string_view unit = unit_of(context, Quantity::mass);
         const std::array<Cell, 3> cells{{{name, {}, false}, {mass, unit, false}, {wet, unit, true}}};
         widgets::table_row(context.ui, {}, columns, cells);

@@ -25,6 +25,7 @@ enum class Quantity {
     density,     ///< kg/m³;  kg/m³ · lb/ft³
     number,      ///< a number without unit
     depth,       ///< m;      m · ft · mm (depth of water: a tub, a fall)
+    time,        ///< s
 };
 
 using units::Unit;
@@ -72,7 +73,7 @@ public:
     friend bool operator==(const Units&, const Units&) = default;
 
 private:
-    std::array<Unit, 12> chosen_{};
+    std::array<Unit, 13> chosen_{};
 };
 
 } // namespace evenfall::shell::widgets

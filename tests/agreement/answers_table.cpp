@@ -2,11 +2,11 @@
 // and for the page; compare.mjs holds the two against each other.
 
 #include "evenfall.hpp"
+#include "support/presets.hpp"
 
 #include <catch2/catch_test_macros.hpp>
 
 #include <cstdio>
-#include <fstream>
 #include <iterator>
 #include <string>
 
@@ -14,20 +14,15 @@ using namespace evenfall;
 
 namespace {
 
-std::string text_of(const std::string& name) {
-    std::ifstream file(std::string(EVENFALL_PRESETS_DIR) + "/" + name + ".json");
-    return {std::istreambuf_iterator<char>(file), {}};
-}
-
 void row(const std::string& preset, const std::string& key, double value) {
     std::printf("%s %s %.17g\n", preset.c_str(), key.c_str(), value);
 }
 
 void rows(const std::string& preset, const std::string& prefix, const Answers& a) {
-    row(preset, prefix + "mass_kg", a.mass_kg);
-    row(preset, prefix + "mass_sigma_kg", a.mass_sigma_kg);
+    row(preset, prefix + "mass_kg", a.mass.kg);
+    row(preset, prefix + "mass_sigma_kg", a.mass_sigma.kg);
     row(preset, prefix + "displaced_m3", a.displaced_m3);
-    row(preset, prefix + "in_water_kg", a.in_water_kg);
+    row(preset, prefix + "in_water_kg", a.in_water.kg);
     row(preset, prefix + "g_x_m", a.g_m.x);
     row(preset, prefix + "g_z_m", a.g_m.z);
     row(preset, prefix + "b_x_m", a.b_m.x);
@@ -35,14 +30,14 @@ void rows(const std::string& preset, const std::string& prefix, const Answers& a
     row(preset, prefix + "pitch_rad", a.pitch_rad.value_or(99.0));
     row(preset, prefix + "fall_m_s", a.fall ? a.fall->speed_m_s : 0.0);
     for (std::size_t s = 0; s < a.stages.size(); ++s) {
-        row(preset, prefix + "stage_" + std::to_string(s) + "_mass_kg", a.stages[s].mass_kg);
-        row(preset, prefix + "stage_" + std::to_string(s) + "_in_tub_kg", a.stages[s].in_tub_kg);
+        row(preset, prefix + "stage_" + std::to_string(s) + "_mass_kg", a.stages[s].mass.kg);
+        row(preset, prefix + "stage_" + std::to_string(s) + "_in_tub_kg", a.stages[s].in_tub.kg);
         row(preset, prefix + "stage_" + std::to_string(s) + "_tub_fall_m_s",
             a.stages[s].tub_fall ? a.stages[s].tub_fall->speed_m_s : 0.0);
     }
     for (const SegmentAnswer& s : a.segments) {
         row(preset, prefix + s.name + "_wood_m3", s.wood_m3);
-        row(preset, prefix + s.name + "_in_water_kg", s.in_water_kg);
+        row(preset, prefix + s.name + "_in_water_kg", s.in_water.kg);
     }
 }
 
@@ -50,7 +45,7 @@ void rows(const std::string& preset, const std::string& prefix, const Answers& a
 
 TEST_CASE("table of answers") {
     for (const std::string preset : {"millrace-170", "reedline-120", "quarry-230", "estuary-150"}) {
-        const auto document = read_document(text_of(preset));
+        const auto document = read_document(support::preset_text(preset));
         REQUIRE(document.ok());
         const auto evaluation = evaluate(*document);
         REQUIRE(evaluation.ok());

@@ -69,25 +69,25 @@ void falls(Row& row, const std::optional<Fall>& f) {
 }
 
 void answers(Row& row, const Answers& a) {
-    row.key("mass") << a.mass_kg << a.mass_sigma_kg << a.displaced_m3 << a.in_water_kg << a.in_water_sigma_kg;
+    row.key("mass") << a.mass.kg << a.mass_sigma.kg << a.displaced_m3 << a.in_water.kg << a.in_water_sigma.kg;
     row.key("place") << a.g_m << a.b_m << a.bg_m;
     row.key("hang") << a.pitch_rad << a.roll_rad;
     for (const StageAnswer& s : a.stages) {
-        row.key("stage") << s.mass_kg << s.mass_sigma_kg << s.displaced_m3 << s.in_water_kg << s.in_tub_kg
+        row.key("stage") << s.mass.kg << s.mass_sigma.kg << s.displaced_m3 << s.in_water.kg << s.in_tub.kg
                          << s.g_m << s.b_m;
         falls(row.key("fall"), s.fall);
         falls(row.key("fall"), s.tub_fall);
     }
     for (const SegmentAnswer& s : a.segments)
-        row.key("segment") << s.wood_m3 << s.displaced_m3 << s.mass_kg << s.in_water_kg << s.g_m << s.b_m;
+        row.key("segment") << s.wood_m3 << s.displaced_m3 << s.mass.kg << s.in_water.kg << s.g_m << s.b_m;
     for (const CoatAnswer& c : a.coats)
-        row.key("coat") << c.mass_kg << c.displaced_m3 << c.in_water_kg << c.in_water_share;
+        row.key("coat") << c.mass.kg << c.displaced_m3 << c.in_water.kg << c.in_water_share;
 }
 
 void plan_of(Row& row, const document::Document& document) {
     const auto plan = plan_lead(document);
     if (!plan.ok()) return;
-    row.key("plan") << (plan->met ? 1.0 : 0.0) << plan->after.mass_kg << plan->after.in_water_kg
+    row.key("plan") << (plan->met ? 1.0 : 0.0) << plan->after.mass.kg << plan->after.in_water.kg
                     << plan->after.g_m;
     falls(row.key("plan_fall"), plan->after.fall);
     for (const HolePlan& h : plan->holes)

@@ -3,29 +3,19 @@
 #include "body/body.hpp"
 #include "body/tail_loft.hpp"
 #include "evenfall.hpp"
+#include "support/presets.hpp"
 #include "support/soft_tails.hpp"
 
 #include <catch2/benchmark/catch_benchmark.hpp>
 #include <catch2/catch_test_macros.hpp>
 
-#include <fstream>
-#include <iterator>
 #include <string>
 
 using namespace evenfall;
 
-namespace {
-
-std::string preset_text(const std::string& name) {
-    std::ifstream file(std::string(EVENFALL_PRESETS_DIR) + "/" + name + ".json");
-    return {std::istreambuf_iterator<char>(file), {}};
-}
-
-} // namespace
-
 TEST_CASE("evaluate", "[bench]") {
     for (const std::string name : {"millrace-170", "quarry-230"}) {
-        const std::string text = preset_text(name);
+        const std::string text = support::preset_text(name);
         const auto document = read_document(text);
         REQUIRE(document.ok());
         REQUIRE(evaluate(*document).ok());

@@ -2,6 +2,7 @@
 
 #include "evenfall.hpp"
 #include "materials/water_properties.hpp"
+#include "support/presets.hpp"
 #include "water/fall/descent.hpp"
 #include "water/fall/hinge_loads.hpp"
 #include "water/fall/water_sweep.hpp"
@@ -9,18 +10,13 @@
 #include <catch2/benchmark/catch_benchmark.hpp>
 #include <catch2/catch_test_macros.hpp>
 
-#include <fstream>
-#include <iterator>
 #include <string>
 
 using namespace evenfall;
 
 TEST_CASE("fall", "[bench]") {
     for (const std::string name : {"millrace-170", "estuary-150"}) {
-        std::ifstream file(std::string(EVENFALL_PRESETS_DIR) + "/" + name + ".json");
-        const auto read = read_document({std::istreambuf_iterator<char>(file), {}});
-        REQUIRE(read.ok());
-        const auto plan = plan_lead(*read);
+        const auto plan = plan_lead(support::preset_named(name));
         REQUIRE(plan.ok());
         const document::Document document = plan->document;
         const auto evaluation = evaluate(document);

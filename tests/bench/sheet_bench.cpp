@@ -3,11 +3,11 @@
 #include "evenfall.hpp"
 #include "look/font_data.hpp"
 #include "output/sheet/sheet.hpp"
+#include "support/presets.hpp"
 
 #include <catch2/benchmark/catch_benchmark.hpp>
 #include <catch2/catch_test_macros.hpp>
 
-#include <fstream>
 #include <iterator>
 #include <random>
 #include <string>
@@ -17,20 +17,18 @@ using namespace evenfall;
 TEST_CASE("sheet", "[bench]") {
     using namespace shell::look;
     for (const std::string name : {"millrace-170", "quarry-230"}) {
-        std::ifstream file(std::string(EVENFALL_PRESETS_DIR) + "/" + name + ".json");
-        const auto document = read_document({std::istreambuf_iterator<char>(file), {}});
-        REQUIRE(document.ok());
+        const auto document = support::preset_named(name);
         SheetOptions options;
         options.typefaces = {{reinterpret_cast<const char*>(font_regular), font_regular_size},
                              {reinterpret_cast<const char*>(font_semibold), font_semibold_size}};
         options.format = SheetFormat::pdf;
         BENCHMARK("sheet " + name) {
-            return build_sheet(*document, options);
+            return build_sheet(document, options);
         };
         if (name != "quarry-230") continue;
         // A log of notes that no packing shortens: by far the longest link.
         std::mt19937 draw(7);
-        document::Document wordy = *document;
+        document::Document wordy = document;
         for (std::size_t n = 0; n < document::max_readings; ++n) {
             document::Reading reading;
             reading.stage = Stage::carved;

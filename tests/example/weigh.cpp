@@ -19,8 +19,8 @@ int main(int argc, char** argv) {
         return 2;
     }
     const evenfall::Answers& answers = evaluation->answers;
-    std::printf("%s: %.2f g, in water %.2f g", document->name.c_str(), 1e3 * answers.mass_kg,
-                1e3 * answers.in_water_kg);
+    std::printf("%s: %.2f g, in water %.2f g", document->name.c_str(), 1e3 * answers.mass.kg,
+                1e3 * answers.in_water.kg);
     if (answers.fall) std::printf(", falls at %.0f mm/s", 1e3 * answers.fall->speed_m_s);
     std::puts(".");
     return 0;

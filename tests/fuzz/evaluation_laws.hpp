@@ -46,42 +46,42 @@ inline void must_add_up(const Evaluation& evaluation) {
     const auto same_place = [](const Vec3& x, const Vec3& y, double scale) {
         return equal_in(x.x, y.x, scale) && equal_in(x.y, y.y, scale) && equal_in(x.z, y.z, scale);
     };
-    must(equal_in(a.mass_kg, mass, gross_kg) && equal_in(a.displaced_m3, displaced, gross_m3),
+    must(equal_in(a.mass.kg, mass, gross_kg) && equal_in(a.displaced_m3, displaced, gross_m3),
          "the total is the sum of the lines");
-    must(equal_in(a.in_water_kg, mass - rho * displaced, gross_kg + rho * gross_m3),
+    must(equal_in(a.in_water.kg, mass - rho * displaced, gross_kg + rho * gross_m3),
          "in-water mass is mass less the water pushed aside");
-    must(same_place(a.mass_kg * a.g_m, moment, gross_moment), "G is where the lines' moments put it");
+    must(same_place(a.mass.kg * a.g_m, moment, gross_moment), "G is where the lines' moments put it");
     must(same_place(a.displaced_m3 * a.b_m, b_moment, gross_b_moment),
          "B is where the lines' moments put it");
-    must(equal_in(a.stages.back().mass_kg, mass, gross_kg) &&
+    must(equal_in(a.stages.back().mass.kg, mass, gross_kg) &&
              equal_in(a.stages.back().displaced_m3, displaced, gross_m3),
          "the last stage is the whole lure");
 
     double segments_kg = 0.0, segments_m3 = 0.0, segments_in_water = 0.0;
     Vec3 segments_moment;
     for (const SegmentAnswer& s : a.segments) {
-        segments_kg += s.mass_kg;
+        segments_kg += s.mass.kg;
         segments_m3 += s.displaced_m3;
-        segments_in_water += s.in_water_kg;
-        segments_moment += s.mass_kg * s.g_m;
+        segments_in_water += s.in_water.kg;
+        segments_moment += s.mass.kg * s.g_m;
     }
     must(a.segments.size() == evaluation.body.segments.size(), "every segment has its answer");
     must(equal_in(segments_kg, mass, gross_kg) && equal_in(segments_m3, displaced, gross_m3),
          "the segments are the whole lure");
-    must(equal_in(segments_in_water, a.in_water_kg, gross_kg + rho * gross_m3),
+    must(equal_in(segments_in_water, a.in_water.kg, gross_kg + rho * gross_m3),
          "the segments weigh in water what the lure does");
     must(same_place(segments_moment, moment, gross_moment), "the segments balance where the lure does");
 
     double coats_kg = 0.0, coat_lines_kg = 0.0;
     for (const CoatAnswer& c : a.coats)
-        coats_kg += c.mass_kg;
+        coats_kg += c.mass.kg;
     for (const ledger::Line& line : evaluation.ledger) {
         if (line.kind == ledger::Kind::coat) coat_lines_kg += line.mass_kg;
     }
     must(equal_in(coats_kg, coat_lines_kg, gross_kg), "the coats are their lines");
     must(a.fall.has_value() == a.stages.back().fall.has_value(),
          "the finished lure falls as its last stage does");
-    must(!a.fall || a.in_water_kg > 0.0, "what falls is heavier than its water");
+    must(!a.fall || a.in_water.kg > 0.0, "what falls is heavier than its water");
     must(a.pitch_rad.has_value() == (a.bg_m > 0.0), "it hangs upright where G lies below B, and only there");
 }
 
@@ -117,8 +117,8 @@ inline void must_add_a_part(const document::Document& document, const Evaluation
             return c.of == document::Cause::part_mass && document::group_of(c) == item;
         });
     must(corrected || added.mass.kg == part.mass_kg, "a part adds its mass");
-    const double gross = std::abs(before.answers.mass_kg) + added.mass.kg;
-    must(std::abs(after->answers.mass_kg - before.answers.mass_kg - added.mass.kg) <= 1e-10 * gross,
+    const double gross = std::abs(before.answers.mass.kg) + added.mass.kg;
+    must(std::abs(after->answers.mass.kg - before.answers.mass.kg - added.mass.kg) <= 1e-10 * gross,
          "the lure is heavier by the part");
     must(std::abs(after->answers.displaced_m3 - before.answers.displaced_m3 - added.displaced_m3) <=
              1e-10 * (before.answers.displaced_m3 + added.displaced_m3),
@@ -151,7 +151,7 @@ inline void must_plan(const document::Document& document) {
              "a plan keeps to the stop on the bit");
     }
     const Evaluation again = must_be_good(plan->document);
-    must(std::abs(again.answers.mass_kg - plan->after.mass_kg) < 1e-7 * (1.0 + plan->after.mass_kg),
+    must(std::abs(again.answers.mass.kg - plan->after.mass.kg) < 1e-7 * (1.0 + plan->after.mass.kg),
          "a plan weighs what it says");
     static_cast<void>(output::lead_json(*plan));
 }

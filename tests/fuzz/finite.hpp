@@ -46,16 +46,16 @@ inline void must_be_share(double value, const char* law) {
 }
 
 inline void must_be_finite(const Answers& a) {
-    bool all = finite(a.water_density_kg_m3, a.mass_kg, a.mass_sigma_kg, a.displaced_m3, a.in_water_kg,
-                      a.in_water_sigma_kg, a.g_m, a.b_m, a.bg_m, a.pitch_rad, a.roll_rad, a.fall);
+    bool all = finite(a.water_density_kg_m3, a.mass.kg, a.mass_sigma.kg, a.displaced_m3, a.in_water.kg,
+                      a.in_water_sigma.kg, a.g_m, a.b_m, a.bg_m, a.pitch_rad, a.roll_rad, a.fall);
     for (const SegmentAnswer& s : a.segments)
-        all = all && finite(s.wood_m3, s.displaced_m3, s.mass_kg, s.in_water_kg, s.g_m, s.b_m);
+        all = all && finite(s.wood_m3, s.displaced_m3, s.mass.kg, s.in_water.kg, s.g_m, s.b_m);
     for (const StageAnswer& s : a.stages) {
-        all = all && finite(s.mass_kg, s.mass_sigma_kg, s.displaced_m3, s.g_m, s.b_m, s.in_water_kg,
-                            s.in_tub_kg, s.fall, s.tub_fall);
+        all = all && finite(s.mass.kg, s.mass_sigma.kg, s.displaced_m3, s.g_m, s.b_m, s.in_water.kg,
+                            s.in_tub.kg, s.fall, s.tub_fall);
     }
     for (const CoatAnswer& c : a.coats)
-        all = all && finite(c.mass_kg, c.displaced_m3, c.in_water_kg, c.in_water_share);
+        all = all && finite(c.mass.kg, c.displaced_m3, c.in_water.kg, c.in_water_share);
     must(all, "an accepted document has answers without NaN");
 }
 

@@ -2,13 +2,12 @@
 
 #include "evenfall.hpp"
 #include "materials/water_properties.hpp"
+#include "support/presets.hpp"
 #include "water/fall/descent.hpp"
 
 #include <catch2/catch_test_macros.hpp>
 #include <catch2/matchers/catch_matchers_floating_point.hpp>
 
-#include <fstream>
-#include <iterator>
 #include <string>
 
 using namespace evenfall;
@@ -18,10 +17,7 @@ using Catch::Matchers::WithinAbs;
 namespace {
 
 FallingLure planned(const std::string& name) {
-    std::ifstream file(std::string(EVENFALL_PRESETS_DIR) + "/" + name + ".json");
-    const auto read = read_document({std::istreambuf_iterator<char>(file), {}});
-    REQUIRE(read.ok());
-    const auto plan = plan_lead(*read);
+    const auto plan = plan_lead(support::preset_named(name));
     REQUIRE(plan.ok());
     REQUIRE(plan->met);
     const document::Document& d = plan->document;

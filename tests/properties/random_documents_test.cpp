@@ -28,13 +28,13 @@ TEST_CASE("a lure comes back from its text and from its link, and gives the same
         const auto again = evaluate(*linked);
         const auto once = evaluate(*read);
         REQUIRE((again.ok() && once.ok()));
-        CHECK(again->answers.mass_kg == once->answers.mass_kg);
+        CHECK(again->answers.mass.kg == once->answers.mass.kg);
         CHECK(again->answers.pitch_rad == once->answers.pitch_rad);
         CHECK((again->answers.fall ? again->answers.fall->speed_m_s : 0.0) ==
               (once->answers.fall ? once->answers.fall->speed_m_s : 0.0));
         // Text keeps the millionth of a millimetre: half of it on lines some millimetres from the middle is
         // less than 1e-6 of the wood.
-        CHECK_THAT(once->answers.mass_kg, WithinRel(lure.evaluation.answers.mass_kg, 1e-6));
+        CHECK_THAT(once->answers.mass.kg, WithinRel(lure.evaluation.answers.mass.kg, 1e-6));
     });
 }
 

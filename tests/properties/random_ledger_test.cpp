@@ -47,19 +47,19 @@ TEST_CASE("a part adds its own mass, its own volume and its own moment, from its
         const Answers& a = lure.evaluation.answers;
         const Answers b = answers_of(with);
         const double volume = part.mass_kg / materials::find_solid("brass")->density_kg_m3.value;
-        CHECK_THAT(b.mass_kg - a.mass_kg, WithinAbs(part.mass_kg, rounding_kg));
+        CHECK_THAT(b.mass.kg - a.mass.kg, WithinAbs(part.mass_kg, rounding_kg));
         CHECK_THAT(b.displaced_m3 - a.displaced_m3, WithinAbs(volume, rounding_m3));
-        CHECK_THAT(b.segments[0].mass_kg - a.segments[0].mass_kg, WithinAbs(part.mass_kg, rounding_kg));
+        CHECK_THAT(b.segments[0].mass.kg - a.segments[0].mass.kg, WithinAbs(part.mass_kg, rounding_kg));
         for (const auto& [axis, at] :
              {std::pair{&Vec3::x, part.at_m.x}, {&Vec3::y, part.at_m.y}, {&Vec3::z, part.at_m.z}}) {
-            CHECK_THAT(b.mass_kg * (b.g_m.*axis) - a.mass_kg * (a.g_m.*axis),
+            CHECK_THAT(b.mass.kg * (b.g_m.*axis) - a.mass.kg * (a.g_m.*axis),
                        WithinAbs(part.mass_kg * at, rounding_kg));
             CHECK_THAT(b.displaced_m3 * (b.b_m.*axis) - a.displaced_m3 * (a.b_m.*axis),
                        WithinAbs(volume * at, rounding_m3));
         }
         for (std::size_t s = 0; s < a.stages.size(); ++s) {
             const double gained = a.stages[s].stage < part.stage ? 0.0 : part.mass_kg;
-            CHECK_THAT(b.stages[s].mass_kg - a.stages[s].mass_kg, WithinAbs(gained, rounding_kg));
+            CHECK_THAT(b.stages[s].mass.kg - a.stages[s].mass.kg, WithinAbs(gained, rounding_kg));
         }
     });
 }
@@ -78,11 +78,11 @@ TEST_CASE("a soaked coat adds its mass and nothing else, a film by its mass adds
         const double volume = coat.kind == document::CoatKind::film
                                   ? *coat.mass_kg / materials::find_solid("epoxy")->density_kg_m3.value
                                   : 0.0;
-        CHECK_THAT(b.mass_kg - a.mass_kg, WithinAbs(*coat.mass_kg, rounding_kg));
+        CHECK_THAT(b.mass.kg - a.mass.kg, WithinAbs(*coat.mass_kg, rounding_kg));
         // What a film takes of a pocket that stays dry pushes no water aside; without pockets in it, it lies
         // outside.
         CHECK_THAT(b.displaced_m3 - a.displaced_m3, WithinAbs(volume, rounding_m3));
-        CHECK_THAT(b.coats.back().mass_kg, WithinAbs(*coat.mass_kg, rounding_kg));
+        CHECK_THAT(b.coats.back().mass.kg, WithinAbs(*coat.mass_kg, rounding_kg));
     });
 }
 
@@ -95,18 +95,18 @@ TEST_CASE("segments, and the lines of each stage, sum to the whole", "[propertie
         double mass_x = 0.0;
         double displaced_z = 0.0;
         for (const SegmentAnswer& s : a.segments) {
-            mass += s.mass_kg;
+            mass += s.mass.kg;
             displaced += s.displaced_m3;
-            in_water += s.in_water_kg;
-            mass_x += s.mass_kg * s.g_m.x;
+            in_water += s.in_water.kg;
+            mass_x += s.mass.kg * s.g_m.x;
             displaced_z += s.displaced_m3 * s.b_m.z;
         }
-        CHECK_THAT(mass, WithinAbs(a.mass_kg, rounding_kg));
+        CHECK_THAT(mass, WithinAbs(a.mass.kg, rounding_kg));
         CHECK_THAT(displaced, WithinAbs(a.displaced_m3, rounding_m3));
-        CHECK_THAT(in_water, WithinAbs(a.in_water_kg, rounding_kg));
-        CHECK_THAT(mass_x, WithinAbs(a.mass_kg * a.g_m.x, rounding_kg));
+        CHECK_THAT(in_water, WithinAbs(a.in_water.kg, rounding_kg));
+        CHECK_THAT(mass_x, WithinAbs(a.mass.kg * a.g_m.x, rounding_kg));
         CHECK_THAT(displaced_z, WithinAbs(a.displaced_m3 * a.b_m.z, rounding_m3));
-        CHECK(a.stages.back().mass_kg == a.mass_kg);
+        CHECK(a.stages.back().mass.kg == a.mass.kg);
         CHECK(a.stages.back().displaced_m3 == a.displaced_m3);
         // Line by line, by hand.
         std::array<double, stage_count> by_stage{};
@@ -118,10 +118,10 @@ TEST_CASE("segments, and the lines of each stage, sum to the whole", "[propertie
         double reached = 0.0;
         for (std::size_t s = 0; s < by_stage.size(); ++s) {
             reached += by_stage[s];
-            CHECK_THAT(a.stages[s].mass_kg, WithinAbs(reached, rounding_kg));
+            CHECK_THAT(a.stages[s].mass.kg, WithinAbs(reached, rounding_kg));
         }
         for (const CoatAnswer& c : a.coats)
-            coats -= c.mass_kg;
+            coats -= c.mass.kg;
         CHECK_THAT(coats, WithinAbs(0.0, rounding_kg));
     });
 }
@@ -141,11 +141,11 @@ TEST_CASE("more lead in any hole is as much heavier in water, and falls faster a
             *less.holes[i].fill->length_m *= 0.9;
             const Answers b = answers_of(less);
             const Answers& a = lure.evaluation.answers;
-            CHECK(b.mass_kg < a.mass_kg);
+            CHECK(b.mass.kg < a.mass.kg);
             // Under a cap lead takes the place of air: all of its weight is felt.
-            CHECK_THAT(a.in_water_kg - b.in_water_kg, WithinAbs(a.mass_kg - b.mass_kg, rounding_kg));
-            const auto fast = level.speed_m_s(a.in_water_kg, water);
-            const auto slow = level.speed_m_s(b.in_water_kg, water);
+            CHECK_THAT(a.in_water.kg - b.in_water.kg, WithinAbs(a.mass.kg - b.mass.kg, rounding_kg));
+            const auto fast = level.speed_m_s(a.in_water.kg, water);
+            const auto slow = level.speed_m_s(b.in_water.kg, water);
             if (fast && slow) CHECK(*fast > *slow);
             ++filled;
         }

@@ -23,9 +23,9 @@ TEST_CASE("what a plan promises is what its document gives, and a plan that is m
         const auto forward = evaluate(plan->document);
         REQUIRE(forward.ok());
         const Answers& a = forward->answers;
-        CHECK_THAT(plan->after.mass_kg, WithinRel(a.mass_kg, 1e-13));
-        CHECK_THAT(plan->after.in_water_kg, WithinAbs(a.in_water_kg, 1e-15));
-        CHECK(plan->before.mass_kg == lure.evaluation.answers.mass_kg);
+        CHECK_THAT(plan->after.mass.kg, WithinRel(a.mass.kg, 1e-13));
+        CHECK_THAT(plan->after.in_water.kg, WithinAbs(a.in_water.kg, 1e-15));
+        CHECK(plan->before.mass.kg == lure.evaluation.answers.mass.kg);
         REQUIRE(plan->after.fall.has_value() == a.fall.has_value());
         const document::Targets& t = lure.document.targets;
         if (!plan->met) {
@@ -36,7 +36,7 @@ TEST_CASE("what a plan promises is what its document gives, and a plan that is m
         REQUIRE(a.pitch_rad.has_value());
         CHECK_THAT(*a.pitch_rad, WithinAbs(t.pitch_rad, 0.05 * units::degree_rad));
         if (t.by == document::TargetBy::in_water) {
-            CHECK_THAT(a.in_water_kg, WithinAbs(t.in_water_kg, 1e-5));
+            CHECK_THAT(a.in_water.kg, WithinAbs(t.in_water_kg, 1e-5));
         } else {
             REQUIRE(a.fall.has_value());
             CHECK_THAT(a.fall->speed_m_s, WithinRel(t.fall_m_s, 2e-4));

@@ -57,8 +57,8 @@ TEST_CASE("Of 2000 invented lures with readings, the 50, 80 and 95 % intervals h
         REQUIRE(s.ok());
         const auto truth = evaluate(bench_of.as_built(u));
         REQUIRE(truth.ok());
-        mass.add(truth->answers.mass_kg, s->mass_kg);
-        in_water.add(truth->answers.in_water_kg, s->in_water_kg);
+        mass.add(truth->answers.mass.kg, s->mass_kg);
+        in_water.add(truth->answers.in_water.kg, s->in_water_kg);
         if (truth->answers.pitch_rad) pitch.add(*truth->answers.pitch_rad, s->pitch_rad);
         // The fall, floaters and all: its own bounds, which keep the root's bend.
         const double v = truth->answers.fall ? truth->answers.fall->speed_m_s : 0.0;

@@ -16,7 +16,7 @@ namespace {
 double in_water(const document::Document& d) {
     const auto e = evaluate(d);
     REQUIRE(e.ok());
-    return e->answers.in_water_kg;
+    return e->answers.in_water.kg;
 }
 
 double lead_kg(double diameter_m, double length_m) {
@@ -68,7 +68,7 @@ TEST_CASE("lead that is right in the tub is too much once paint and clear coat a
     REQUIRE(plan.ok());
     REQUIRE(plan->met);
     const auto& stages = plan->after.stages;
-    const auto in_tub = [&](Stage s) { return stages[static_cast<std::size_t>(s)].in_tub_kg; };
+    const auto in_tub = [&](Stage s) { return stages[static_cast<std::size_t>(s)].in_tub.kg; };
     CHECK(in_tub(Stage::clear_coated) > in_tub(Stage::painted));
     CHECK(in_tub(Stage::painted) > in_tub(Stage::sealed));
 }

@@ -48,8 +48,8 @@ TEST_CASE("documents and links of version 1 open, say the same, and weigh what t
         const auto evaluation = evaluate(*read);
         REQUIRE(evaluation.ok());
         // Half of the last digit that was printed.
-        CHECK_THAT(evaluation->answers.mass_kg * 1e3, WithinAbs(lure.mass_g, 0.5e-6));
-        CHECK_THAT(evaluation->answers.in_water_kg * 1e3, WithinAbs(lure.in_water_g, 0.5e-6));
+        CHECK_THAT(evaluation->answers.mass.kg * 1e3, WithinAbs(lure.mass_g, 0.5e-6));
+        CHECK_THAT(evaluation->answers.in_water.kg * 1e3, WithinAbs(lure.in_water_g, 0.5e-6));
     }
 }
 

@@ -19,7 +19,7 @@ namespace {
 double in_water_g(const document::Document& d) {
     const auto e = evaluate(d);
     REQUIRE(e.ok());
-    return units::g_from_kg(e->answers.in_water_kg);
+    return units::g_from_kg(e->answers.in_water.kg);
 }
 
 /// What a column of lead brings in wood of 560 kg/m³: drilled and filled, less the same hole with its cap

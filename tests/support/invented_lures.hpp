@@ -6,20 +6,14 @@
 #include "bench/uncertainty/posterior.hpp"
 #include "bench/uncertainty/random.hpp"
 #include "document/read.hpp"
+#include "support/presets.hpp"
 
-#include <fstream>
-#include <iterator>
 #include <stdexcept>
 #include <string>
 
 namespace evenfall::invented {
 
-inline document::Document preset_named(const std::string& name) {
-    std::ifstream file(std::string(EVENFALL_PRESETS_DIR) + "/" + name + ".json");
-    const auto document = read_document({std::istreambuf_iterator<char>(file), {}});
-    if (!document) throw std::runtime_error("no preset " + name);
-    return *document;
-}
+using support::preset_named;
 
 /// A document with its model; makes true lures and the readings that a bench would take of them.
 class Recipe {

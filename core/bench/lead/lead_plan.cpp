@@ -1,6 +1,6 @@
 #include "bench/lead/lead_plan.hpp"
 
-#include "answers/evaluation.hpp"
+#include "answers/answers.hpp"
 #include "base/number_text.hpp"
 #include "base/sentence.hpp"
 #include "base/trade.hpp"
@@ -195,13 +195,13 @@ Outcome<LeadPlan> plan_lead(const document::Document& document) {
     }
 
     const water::Hang hang = water::hang(lead::total(task, filling));
-    const bool weight_met = std::fabs(planned->answers.in_water_kg - task.aim.in_water_kg) < met_in_water_kg;
+    const bool weight_met = std::fabs(planned->answers.in_water.kg - task.aim.in_water_kg) < met_in_water_kg;
     const bool fall_met =
         !by_fall || (speed_m_s && std::fabs(*speed_m_s / targets.fall_m_s - 1.0) < met_fall);
     if (!weight_met)
         result.shortfalls.push_back(weight_shortfall(task, filling));
     else if (!fall_met)
-        result.shortfalls.push_back(fall_shortfall(document, planned->answers.in_water_kg, speed_m_s));
+        result.shortfalls.push_back(fall_shortfall(document, planned->answers.in_water.kg, speed_m_s));
     if (!hang.pitch_rad)
         result.shortfalls.push_back(capsize_shortfall(hang));
     else if (weight_met && std::fabs(*hang.pitch_rad - task.aim.pitch_rad) >= met_pitch_rad) {

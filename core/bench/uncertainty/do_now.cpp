@@ -83,13 +83,13 @@ void set_document(DoNow& out, const document::Document& before, const document::
 /// What scale and tub should show of the changed lure at the stage.
 void set_tub_readings(DoNow& out, const Evaluation& evaluation, const materials::WaterProperties& tub) {
     const StageAnswer& stage = out.after.stages[static_cast<std::size_t>(out.stage)];
-    out.tub_in_water_kg = stage.in_tub_kg;
-    if (!stage.tub_fall || !(stage.in_tub_kg > 0.0)) return;
+    out.tub_in_water_kg = stage.in_tub.kg;
+    if (!stage.tub_fall || !(stage.in_tub.kg > 0.0)) return;
     const double speed = stage.tub_fall->speed_m_s;
     out.tub_fall_m_s = speed;
     const fall::FallingLure descent(evaluation.body, evaluation.ledger, out.document, tub, out.stage);
     const double acceleration_length =
-        descent.motion().heave_mass_kg() * speed * speed / (units::standard_gravity_m_s2 * stage.in_tub_kg);
+        descent.motion().heave_mass_kg() * speed * speed / (units::standard_gravity_m_s2 * stage.in_tub.kg);
     out.tub_half_metre_s = time_from_rest_s(0.5, speed, acceleration_length);
 }
 

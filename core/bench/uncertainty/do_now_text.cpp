@@ -17,11 +17,6 @@ std::string bit(double m) {
     return "bit " + number_text(m, Unit::mm, 2) + " mm";
 }
 
-std::string material_name(const std::string& id) {
-    const materials::Solid* solid = materials::find_solid(id);
-    return solid != nullptr ? std::string(solid->name) : id;
-}
-
 std::string change_sentence(const HoleChange& c, const document::Hole& hole, bool is_new) {
     const std::string name = hole_text(static_cast<std::size_t>(c.hole), hole.name);
     const std::string close =
@@ -32,7 +27,7 @@ std::string change_sentence(const HoleChange& c, const document::Hole& hole, boo
                " of fill). Weigh the chips' worth off the piece, dry the hole" +
                (hole.cap ? close + " over the void." : "; it stays open.");
     }
-    const std::string fill = grams_text(c.change_kg) + " of " + material_name(c.material);
+    const std::string fill = grams_text(c.change_kg) + " of " + materials::name_of(c.material);
     if (is_new) {
         return name + ", new: " + bit(c.diameter_m) + ", " + mm(c.depth_m) + " deep at " + mm(hole.x_m) +
                " from the nose; put in " + fill + close + ".";
@@ -67,7 +62,8 @@ void describe_plan(DoNow& out, const LeadPlan& plan) {
             continue;
         }
         out.steps.push_back(name + ": " + bit(plan.document.holes[index].diameter_m) + ", " + mm(h.depth_m) +
-                            " deep, " + grams_text(h.mass_kg) + " of " + material_name(h.material) + ".");
+                            " deep, " + grams_text(h.mass_kg) + " of " + materials::name_of(h.material) +
+                            ".");
     }
 }
 

@@ -1,5 +1,6 @@
 #include "bench/uncertainty/posterior.hpp"
 #include "bench/uncertainty/random.hpp"
+#include "water/hang.hpp"
 
 #include <Eigen/Cholesky>
 #include <algorithm>
@@ -63,21 +64,18 @@ void DrawRun::State::add(const Eigen::VectorXd& u) {
     in_water_kg.push_back(in_water);
     if (!(in_water > 0.0)) ++floats;
 
-    const Vec3 arm = sum.b_m() - sum.g_m();
-    bool pitch_right = false;
-    if (arm.z > 0.0) {
-        const double pitch = std::atan2(-arm.x, arm.z);
-        pitch_rad.push_back(pitch);
-        pitch_right = std::abs(pitch - targets.pitch_rad) <= targets.pitch_band_rad;
-    } else {
+    const std::optional<double> pitch = water::hang(sum).pitch_rad;
+    if (pitch)
+        pitch_rad.push_back(*pitch);
+    else
         ++rolls;
-    }
+    const bool pitch_right = pitch_on_target(targets, pitch);
 
     bench::FallModel& falls = posterior.observer->falls(Stage::rigged, water);
     const std::optional<double> fall = falls.speed_m_s(sum, model.drag(u));
     if (fall) fall_m_s.push_back(*fall);
     const bool fall_right = targets.by == document::TargetBy::fall
-                                ? fall && std::abs(*fall / targets.fall_m_s - 1.0) <= targets.fall_band
+                                ? fall_on_target(targets, fall)
                                 : in_water >= finished.target.low_kg && in_water <= finished.target.high_kg;
     in_fall += fall_right ? 1u : 0u;
     in_pitch += pitch_right ? 1u : 0u;

@@ -2,7 +2,7 @@
 
 // A document with its uncertain inputs variable: sums, hang and fall as functions of them, with derivatives.
 
-#include "answers/evaluation.hpp"
+#include "answers/answers.hpp"
 #include "bench/uncertainty/inputs.hpp"
 #include "water/fall/descent.hpp"
 

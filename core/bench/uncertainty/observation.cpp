@@ -151,13 +151,7 @@ std::optional<Observation> observe_hung_in_water(const ReadingCase& c) {
 
 /// The ledger's own wood: mass over volume of the solid segments, by its density and its moisture.
 std::optional<Observation> observe_board(const ReadingCase& c) {
-    double mass = 0.0;
-    double volume = 0.0;
-    for (const ledger::Line& line : c.model.evaluation().ledger) {
-        if (line.kind != ledger::Kind::wood) continue;
-        mass += line.mass_kg;
-        volume += line.displaced_m3;
-    }
+    const ledger::Sum wood = ledger::sum_of(c.model.evaluation().ledger, ledger::Kind::wood);
     std::vector<Eigen::Index> of_wood;
     double factor = 1.0;
     for (Eigen::Index i = 0; i < c.model.count(); ++i) {
@@ -168,7 +162,7 @@ std::optional<Observation> observe_board(const ReadingCase& c) {
         factor *= factor_of(input, c.u(i));
     }
     if (of_wood.empty()) return std::nullopt;
-    Linearised density{mass / volume * factor, Eigen::VectorXd::Zero(c.model.count())};
+    Linearised density{wood.mass.kg / wood.displaced_m3 * factor, Eigen::VectorXd::Zero(c.model.count())};
     for (const Eigen::Index i : of_wood) {
         const Input& input = c.model.input(i);
         density.slope(i) = density.value * factor_slope_of(input, c.u(i)) / factor_of(input, c.u(i));
@@ -247,27 +241,24 @@ std::optional<Observation> observe_hang_angle(const ReadingCase& c) {
 constexpr const char* always_used = "it does not fit what is built.";
 
 constexpr std::array methods{
-    ReadingMethod{ReadingKind::dry_weight, &Reading::mass_kg, units::Unit::gram, mass_sigma<scale_sigma_kg>,
-                  observe_dry_weight, 0, always_used},
-    ReadingMethod{ReadingKind::held_under, &Reading::mass_kg, units::Unit::gram,
-                  mass_sigma<held_under_sigma_kg>, observe_held_under, 0, always_used},
-    ReadingMethod{ReadingKind::hung_in_water, &Reading::mass_kg, units::Unit::gram, mass_sigma<hung_sigma_kg>,
-                  observe_hung_in_water, 0, always_used},
-    ReadingMethod{ReadingKind::board, &Reading::mass_kg, units::Unit::gram, board_sigma, observe_board, 0,
-                  "nothing is open about its wood."},
-    ReadingMethod{ReadingKind::tub_fall, &Reading::time_s, units::Unit::one,
+    ReadingMethod{ReadingKind::dry_weight, mass_sigma<scale_sigma_kg>, observe_dry_weight, 0, always_used},
+    ReadingMethod{ReadingKind::held_under, mass_sigma<held_under_sigma_kg>, observe_held_under, 0,
+                  always_used},
+    ReadingMethod{ReadingKind::hung_in_water, mass_sigma<hung_sigma_kg>, observe_hung_in_water, 0,
+                  always_used},
+    ReadingMethod{ReadingKind::board, board_sigma, observe_board, 0, "nothing is open about its wood."},
+    ReadingMethod{ReadingKind::tub_fall,
                   [](const Reading& r) {
                       const double usual =
                           std::hypot(stopwatch_sigma_s, fall_scatter * r.time_s.value_or(0.0));
                       return r.time_sigma_s.value_or(usual);
                   },
                   observe_tub_fall, 1, "with no weight does it fall so far in that time."},
-    ReadingMethod{ReadingKind::suspends, &Reading::mass_kg, units::Unit::gram, mass_sigma<clip_sigma_kg>,
-                  observe_suspends, 0, always_used},
-    ReadingMethod{ReadingKind::freeboard, &Reading::freeboard_m, units::Unit::mm,
+    ReadingMethod{ReadingKind::suspends, mass_sigma<clip_sigma_kg>, observe_suspends, 0, always_used},
+    ReadingMethod{ReadingKind::freeboard,
                   [](const Reading& r) { return r.freeboard_sigma_m.value_or(freeboard_sigma_m); },
                   observe_freeboard, 6, "with no weight does it float upright and show so much."},
-    ReadingMethod{ReadingKind::hang_angle, &Reading::angle_rad, units::Unit::degree,
+    ReadingMethod{ReadingKind::hang_angle,
                   [](const Reading& r) { return r.angle_sigma_rad.value_or(angle_sigma_rad); },
                   observe_hang_angle, 0, "it hangs at no angle of its own."},
 };
@@ -291,7 +282,7 @@ double own_sigma(const Reading& r) {
 
 double main_number(const Reading& r) {
     if (r.kind == ReadingKind::board) return board_density(r);
-    return (r.*method_of(r.kind).number).value_or(0.0) - r.holder_kg.value_or(0.0);
+    return (r.*number_of(r.kind).value).value_or(0.0) - r.holder_kg.value_or(0.0);
 }
 
 std::optional<Observation> Observer::observe(const Reading& r, const Eigen::VectorXd& u) {

@@ -2,7 +2,6 @@
 
 // A reading of the bench as a measurement of the uncertain inputs.
 
-#include "base/unit.hpp"
 #include "bench/uncertainty/model.hpp"
 #include "water/afloat/hull.hpp"
 
@@ -65,9 +64,7 @@ struct ReadingCase {
 /// What the bench has to know about one kind of reading. observation.cpp has one row for each kind.
 struct ReadingMethod {
     document::ReadingKind kind;
-    std::optional<double> document::Reading::*number; ///< what is written down
-    units::Unit unit;                                 ///< in which it is written down; `one` is seconds
-    double (*own_sigma)(const document::Reading&);    ///< as own_sigma() above
+    double (*own_sigma)(const document::Reading&); ///< as own_sigma() above
     /// Absent where the reading has no solution, see `unused`.
     std::optional<Observation> (*observe)(const ReadingCase&);
     int searches; ///< cost of observe(): searches for a steady fall; a weighing takes a hundredth of one

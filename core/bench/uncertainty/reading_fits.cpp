@@ -20,21 +20,9 @@ constexpr double does_not_fit = 3.0; // |z-score|
 constexpr double fits = 2.0;
 constexpr std::size_t most_explained = 4;
 
-bool is_weighing(ReadingKind kind) {
-    return kind == ReadingKind::dry_weight || kind == ReadingKind::held_under ||
-           kind == ReadingKind::hung_in_water;
-}
-
 constexpr std::array<const char*, stage_count> stage_words{
     "carved", "drilled", "with its hardware in", "leaded and capped",
     "sealed", "painted", "clear coated",         "rigged"};
-
-std::string shown(const Reading& r, double core) {
-    const Unit unit = method_of(r.kind).unit;
-    if (unit == Unit::one) return number_text(core, unit, 2) + " s";
-    if (unit == Unit::degree) return number_text(core, unit, 1) + "°";
-    return number_text(core, unit, 2) + (unit == Unit::mm ? " mm" : " g");
-}
 
 /// One possible mistake: the reading as it would be without it.
 struct Alternative {
@@ -57,7 +45,8 @@ std::vector<double> swapped_digits(double value, Unit unit) {
 }
 
 void add_typing(std::vector<Alternative>& all, const Reading& r) {
-    const auto number = method_of(r.kind).number;
+    const auto number = document::number_of(r.kind).value;
+    const Unit unit = document::number_of(r.kind).unit;
     if (!(r.*number)) return;
     const auto with = [&](double value, const std::string& sentence) {
         // One number, one sentence: 3.00 for 30.00 is a slipped point before it is two swapped digits.
@@ -65,15 +54,16 @@ void add_typing(std::vector<Alternative>& all, const Reading& r) {
             return std::abs(*(a.reading.*number) - value) < 1e-9 * std::abs(value);
         };
         if (std::any_of(all.begin(), all.end(), is_same)) return;
-        Alternative other{r, sentence + shown(r, value) + " would fit."};
+        Alternative other{r, sentence + units::reading_text(value, unit) + " would fit."};
         other.reading.*number = value;
         all.push_back(std::move(other));
     };
     const double value = *(r.*number);
     with(value * 10.0, "A slipped decimal point: ");
     with(value / 10.0, "A slipped decimal point: ");
-    if (is_weighing(r.kind)) with(value * 1000.0 * units::ounce_kg, "Read in ounces and put down as grams: ");
-    for (const double other : swapped_digits(value, method_of(r.kind).unit))
+    if (document::is_weighing(r.kind))
+        with(value * 1000.0 * units::ounce_kg, "Read in ounces and put down as grams: ");
+    for (const double other : swapped_digits(value, unit))
         with(other, "Two digits changed over: ");
 }
 
@@ -87,7 +77,7 @@ void add_places(std::vector<Alternative>& all, const Reading& r, const document:
                                       stage_words[static_cast<std::size_t>(s)] + "."});
         }
     }
-    if (!is_weighing(r.kind)) return;
+    if (!document::is_weighing(r.kind)) return;
     const auto segments = static_cast<int>(document.segment_names.size());
     for (int s = -1; s < segments && segments > 1; ++s) {
         if (s == r.segment.value_or(-1)) continue;
@@ -155,10 +145,8 @@ void explain(Posterior& p, ReadingFit& reading_fit, const LogFit& others) {
         if (z && std::abs(*z) < fits) reading_fit.explanations.push_back(a.sentence);
     }
     if (const auto o = p.observer->observe(r, u)) {
-        double wood_kg = 0.0;
-        for (const ledger::Line& line : p.model->evaluation().ledger)
-            wood_kg += line.kind == ledger::Kind::wood ? line.mass_kg : 0.0;
-        add_water(reading_fit.explanations, r, *o, wood_kg);
+        const ledger::Sum wood = ledger::sum_of(p.model->evaluation().ledger, ledger::Kind::wood);
+        add_water(reading_fit.explanations, r, *o, wood.mass.kg);
     }
 }
 

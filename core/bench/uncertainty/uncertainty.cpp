@@ -49,8 +49,8 @@ Outcome<Evaluation> evaluation_with_log(const Posterior& p, const Uncertainty& u
     Outcome<Evaluation> evaluation = evaluate(bench::with_corrections(p));
     if (!evaluation) return evaluation;
     Answers& answers = evaluation->answers;
-    answers.mass_sigma_kg = u.mass_kg.sigma;
-    answers.in_water_sigma_kg = u.in_water_kg.sigma;
+    answers.mass_sigma.kg = u.mass_kg.sigma;
+    answers.in_water_sigma.kg = u.in_water_kg.sigma;
     if (answers.fall && u.fall_m_s) {
         // The posterior's speed; evaluate() has another in the fifth digit, as the drag of hooks and tail
         // grows with their corrected mass there.

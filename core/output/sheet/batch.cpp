@@ -1,5 +1,6 @@
 #include "base/number_text.hpp"
 #include "document/coat_traits.hpp"
+#include "materials/solids.hpp"
 #include "output/sheet/parts.hpp"
 
 #include <algorithm>
@@ -70,9 +71,8 @@ void add_batch(Composer& pages, const std::vector<SheetInput>& jobs) {
         for (const double wait : job.coat_hours)
             hours += wait;
         const Answers& a = job.evaluation.answers;
-        recipes.push_back(
-            {{d.name, std::to_string(n), g_text(a.mass_kg), "", fall_text(a.fall, a.in_water_kg),
-              units::number_text(hours, units::Unit::one, 1)}});
+        recipes.push_back({{d.name, std::to_string(n), g_text(a.mass.kg), "", fall_text(a.fall, a.in_water),
+                            units::number_text(hours, units::Unit::one, 1)}});
         for (std::size_t h = 0; h < d.holes.size(); ++h) {
             if (const double mass = ledger_kg(job, ledger::Kind::fill, h); mass > 0.0)
                 fills[d.holes[h].fill->material] += n * mass;
@@ -105,8 +105,8 @@ void add_batch(Composer& pages, const std::vector<SheetInput>& jobs) {
     }
     std::vector<Composer::Row> rows;
     for (const auto& [material, mass] : fills)
-        rows.push_back(
-            {{material_text(material), g_text(mass, 1), units::number_text(mass, units::Unit::ounce, 2)}});
+        rows.push_back({{materials::name_of(material), g_text(mass, 1),
+                         units::number_text(mass, units::Unit::ounce, 2)}});
     if (!rows.empty()) {
         pages.heading("Fills, all lures together");
         pages.table({{"Material", 2.0}, {"g", 1.0, Anchor::end}, {"oz", 1.0, Anchor::end}}, rows);
@@ -114,7 +114,7 @@ void add_batch(Composer& pages, const std::vector<SheetInput>& jobs) {
     add_cuts(pages, jobs);
     rows.clear();
     for (const auto& [part, count] : pieces)
-        rows.push_back({{std::get<0>(part), material_text(std::get<1>(part)), std::get<2>(part),
+        rows.push_back({{std::get<0>(part), materials::name_of(std::get<1>(part)), std::get<2>(part),
                          std::to_string(count)}});
     if (!rows.empty()) {
         pages.heading("Parts, all lures together");
@@ -124,7 +124,7 @@ void add_batch(Composer& pages, const std::vector<SheetInput>& jobs) {
     }
     rows.clear();
     for (const auto& [material, mass] : coats)
-        rows.push_back({{material_text(material), g_text(mass, 1), g_text(mixes[material], 1)}});
+        rows.push_back({{materials::name_of(material), g_text(mass, 1), g_text(mixes[material], 1)}});
     if (rows.empty()) return;
     pages.heading("Coats, all lures together");
     pages.caution("Never mix the whole at once: a full cup of epoxy heats by itself. One coat of a few lures "

@@ -1,6 +1,8 @@
 #include "base/number_text.hpp"
 #include "body/bore.hpp"
 #include "document/coat_traits.hpp"
+#include "materials/solids.hpp"
+#include "output/bench_text.hpp"
 #include "output/sheet/parts.hpp"
 #include "workshop/coat_schedule.hpp"
 
@@ -67,7 +69,7 @@ void add_drill_tables(Composer& pages, const SheetInput& job) {
             const double tip = hole.end == document::HoleEnd::point_118 ? bore.cone_height_m : 0.0;
             rows.push_back(
                 {{hole_name(d, h), hole.from == document::HoleFrom::belly ? "▼ BELLY" : "▲ BACK",
-                  mm_text(hole.diameter_m, 2), bit_inch_text(hole.diameter_m),
+                  mm_text(hole.diameter_m, 2), output::bit_inch_text(hole.diameter_m),
                   left_whole ? "leave" : mm_text(hole.depth_m),
                   left_whole ? "–" : mm_text(hole.depth_m + tip),
                   mm_text(hole.x_m - body.segments[s].x_from_m), mm_text(hole.x_m - body.lines->nose_m()),
@@ -129,9 +131,10 @@ void add_cut_lists(Composer& pages, const SheetInput& job) {
         const double stock = hole.fill->stock_diameter_m.value_or(hole.diameter_m);
         by_material[hole.fill->material] += mass;
         fills.push_back(
-            {{hole_name(d, h), material_text(hole.fill->material), g_text(mass), g_text(mass * lures, 1),
+            {{hole_name(d, h), materials::name_of(hole.fill->material), g_text(mass), g_text(mass * lures, 1),
               mm_text(stock, 2), mm_text(contents.fill_column_m), "",
-              hole.cap ? material_text(hole.cap->material) + ", " + mm_text(hole.cap->length_m) : "open"}});
+              hole.cap ? materials::name_of(hole.cap->material) + ", " + mm_text(hole.cap->length_m)
+                       : "open"}});
     }
     pages.heading("Fills");
     if (fills.empty()) {
@@ -161,7 +164,7 @@ void add_cut_lists(Composer& pages, const SheetInput& job) {
                     fills);
         std::vector<Composer::Row> totals;
         for (const auto& [material, mass] : by_material)
-            totals.push_back({{material_text(material), g_text(mass), g_text(mass * lures, 1),
+            totals.push_back({{materials::name_of(material), g_text(mass), g_text(mass * lures, 1),
                                units::number_text(mass * lures, units::Unit::ounce, 2)},
                               true});
         pages.table({{"Together", 2.0},
@@ -178,14 +181,14 @@ void add_cut_lists(Composer& pages, const SheetInput& job) {
     }
     for (std::size_t p = 0; p < d.parts.size(); ++p) {
         const document::Part& part = d.parts[p];
-        parts.push_back(
-            {{part.name.empty() ? std::to_string(p + 1) : part.name, material_text(part.material),
-              stage_text(part.stage), g_text(ledger_kg(job, ledger::Kind::part, p)), std::to_string(lures),
-              mm_text(part.at_m.x - job.evaluation.body.lines->nose_m()), mm_text(part.at_m.z)}});
+        parts.push_back({{part.name.empty() ? std::to_string(p + 1) : part.name,
+                          materials::name_of(part.material), output::stage_name(part.stage),
+                          g_text(ledger_kg(job, ledger::Kind::part, p)), std::to_string(lures),
+                          mm_text(part.at_m.x - job.evaluation.body.lines->nose_m()), mm_text(part.at_m.z)}});
     }
     if (d.tail) {
-        parts.push_back({{"Soft tail, cast", material_text(d.tail->material), stage_text(Stage::rigged),
-                          g_text(tail_kg(job)), std::to_string(lures),
+        parts.push_back({{"Soft tail, cast", materials::name_of(d.tail->material),
+                          output::stage_name(Stage::rigged), g_text(tail_kg(job)), std::to_string(lures),
                           mm_text(d.tail->x_m - job.evaluation.body.lines->nose_m()), mm_text(d.tail->z_m)}});
     }
     if (parts.empty()) return;
@@ -279,13 +282,14 @@ void add_coats(Composer& pages, const SheetInput& job) {
     for (std::size_t c = 0; c < d.coats.size(); ++c) {
         const document::Coat& coat = d.coats[c];
         const double mass = ledger_kg(job, ledger::Kind::coat, c);
-        rows.push_back({{coat.name.empty() ? std::to_string(c + 1) : coat.name, material_text(coat.material),
-                         !traits_of(coat.kind).takes_room ? "soaks in"
-                         : coat.thickness_m               ? mm_text(*coat.thickness_m, 2) + " mm"
-                                                          : "film",
-                         surfaces_text(coat), g_text(mass), g_text(mass * lures, 1),
-                         traits_of(coat.kind).is_mixed ? g_text(to_mix_kg(mass * lures), 1) : "–",
-                         units::number_text(job.coat_hours[c], units::Unit::one, 1)}});
+        rows.push_back(
+            {{coat.name.empty() ? std::to_string(c + 1) : coat.name, materials::name_of(coat.material),
+              !traits_of(coat.kind).takes_room ? "soaks in"
+              : coat.thickness_m               ? mm_text(*coat.thickness_m, 2) + " mm"
+                                               : "film",
+              surfaces_text(coat), g_text(mass), g_text(mass * lures, 1),
+              traits_of(coat.kind).is_mixed ? g_text(to_mix_kg(mass * lures), 1) : "–",
+              units::number_text(job.coat_hours[c], units::Unit::one, 1)}});
         starts.push_back(start);
         start += job.coat_hours[c];
     }
@@ -323,8 +327,8 @@ void add_weigh_in(Composer& pages, const SheetInput& job) {
     std::vector<Composer::Row> rows;
     for (const StageAnswer& stage : job.evaluation.answers.stages) {
         rows.push_back(
-            {{stage_text(stage.stage), g_text(stage.mass_kg), "± " + g_text(stage.mass_sigma_kg), "",
-              signed_g_text(stage.in_tub_kg), "", "", fall_text(stage.tub_fall, stage.in_tub_kg), ""},
+            {{output::stage_name(stage.stage), g_text(stage.mass.kg), "± " + g_text(stage.mass_sigma.kg), "",
+              signed_g_text(stage.in_tub.kg), "", "", fall_text(stage.tub_fall, stage.in_tub), ""},
              stage.stage == Stage::sealed});
     }
     pages.table({{"After", 1.5},

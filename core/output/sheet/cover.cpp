@@ -113,9 +113,9 @@ void add_cover(Composer& pages, const SheetInput& job) {
                  {{"Fished in", water_words(d.water)}},
                  {{"Tub", water_words(d.tub)}},
                  {{"Asked for", target_words(d.targets)}},
-                 {{"Finished mass", g_text(a.mass_kg) + " ± " + g_text(a.mass_sigma_kg) + " g"}},
-                 {{"In water", signed_g_text(a.in_water_kg) + " ± " + g_text(a.in_water_sigma_kg) + " g"}},
-                 {{"Fall", fall_text(a.fall, a.in_water_kg)}},
+                 {{"Finished mass", g_text(a.mass.kg) + " ± " + g_text(a.mass_sigma.kg) + " g"}},
+                 {{"In water", signed_g_text(a.in_water.kg) + " ± " + g_text(a.in_water_sigma.kg) + " g"}},
+                 {{"Fall", fall_text(a.fall, a.in_water)}},
                  {{"Hang pitch", pitch}},
                  {{"B above G", mm_text(a.bg_m, 2) + " mm"}}});
     for (const Problem& warning : a.warnings)

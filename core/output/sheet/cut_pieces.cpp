@@ -84,7 +84,7 @@ std::vector<CutPiece> fill_pieces(const SheetInput& job) {
         const double cut =
             mass / (solid->density_kg_m3.value * 0.25 * std::numbers::pi * diameter * diameter);
         const double stands = holes::contents(hole, holes::place(hole, job.evaluation.body)).fill_column_m;
-        out.push_back({material_text(hole.fill->material),
+        out.push_back({materials::name_of(hole.fill->material),
                        "hole " + hole_name(job.document, h),
                        diameter,
                        cut,

@@ -93,12 +93,8 @@ inline double to_mix_kg(double on_lures_kg) {
 [[nodiscard]] std::string mm_text(double metres, int decimals = 1);
 [[nodiscard]] std::string g_text(double kilograms, int decimals = 2);
 [[nodiscard]] std::string signed_g_text(double kilograms);
-[[nodiscard]] std::string
-bit_inch_text(double diameter_m); ///< nearest 64th; "near …" where that differs by 0.05 mm or more
 [[nodiscard]] std::string hole_name(const document::Document& document, std::size_t hole);
-[[nodiscard]] std::string material_text(const std::string& id);
 /// "1.92 s/ft, 159 mm/s", "floats" or "hangs still".
-[[nodiscard]] std::string fall_text(const std::optional<Fall>& fall, double in_water_kg);
-[[nodiscard]] const char* stage_text(Stage stage);
+[[nodiscard]] std::string fall_text(const std::optional<Fall>& fall, MassInWater in_water);
 
 } // namespace evenfall::sheet

@@ -1,5 +1,6 @@
 #include "base/number_text.hpp"
 #include "body/tail_loft.hpp"
+#include "materials/solids.hpp"
 #include "output/sheet/view.hpp"
 #include "workshop/tail_pour.hpp"
 
@@ -29,7 +30,7 @@ void add_soft_tail(Composer& pages, const SheetInput& job) {
                         "spit: both bone dry. The label decides."
                       : "Silicone sets by itself: parts, times, gloves and fresh air as its label has them.");
     pages.table({{"One tail", 1.0}, {"", 2.6}},
-                {{{"Material", material_text(tail.material)}},
+                {{{"Material", materials::name_of(tail.material)}},
                  {{"Volume", cm3(pour->cast.volume_m3) +
                                  (tail.tenon ? ", of it the tenon " + cm3(pour->tenon_m3) : std::string())}},
                  {{"Grams of plastic", g_text(pour->cast.mass_kg)}},

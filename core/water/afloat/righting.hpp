@@ -38,9 +38,6 @@ struct RightingCurve {
     /// Where the arm next falls through zero; π when it never does. Absent without list_rad, and where no
     /// pitch balances at some heel in between.
     std::optional<double> vanishing_rad;
-    [[nodiscard]] double range_rad() const {
-        return list_rad && vanishing_rad ? *vanishing_rad - *list_rad : 0.0;
-    }
 };
 
 /// Empty where the lure sinks.

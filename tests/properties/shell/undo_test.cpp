@@ -47,7 +47,7 @@ TEST_CASE("undo and redo walk one and the same line of documents and answers, wh
         std::vector<std::pair<std::string, double>> line;
         std::size_t at = 0;
         const auto now = [&] {
-            return std::pair{write_document(session.kept()), session.evaluation()->answers.in_water_kg};
+            return std::pair{write_document(session.kept()), session.evaluation()->answers.in_water.kg};
         };
         line.push_back(now());
         for (int n = 0; n < 20; ++n) {

@@ -1,5 +1,6 @@
 // Kinds of mass: what may be added and compared, and what does not compile.
 
+#include "answers/answers.hpp"
 #include "base/mass.hpp"
 #include "ledger/fold.hpp"
 
@@ -51,6 +52,16 @@ using SumDisplaced = decltype(ledger::Sum().displaced(1000.0));
 using SumInWater = decltype(ledger::Sum().in_water(1000.0));
 static_assert(do_not_mix<SumMass, SumInWater> && do_not_mix<SumMass, SumDisplaced> &&
               do_not_mix<SumDisplaced, SumInWater>);
+// In the answers.
+template <class Answer>
+constexpr bool keeps_its_kinds = do_not_mix<decltype(Answer::mass), decltype(Answer::in_water)>&&
+    do_not_mix<decltype(Answer::in_water), decltype(Answer::mass)>&&
+        do_not_mix<decltype(Answer::mass), double>&& do_not_mix<decltype(Answer::in_water), double>;
+static_assert(keeps_its_kinds<Answers> && keeps_its_kinds<StageAnswer> && keeps_its_kinds<SegmentAnswer> &&
+              keeps_its_kinds<CoatAnswer> && keeps_its_kinds<ledger::SumSigma>);
+static_assert(do_not_mix<decltype(StageAnswer::mass), decltype(StageAnswer::in_tub)> &&
+              do_not_mix<decltype(StageAnswer::in_tub), SumDisplaced>);
+static_assert(do_not_mix<decltype(Answers::mass_sigma), decltype(Answers::in_water_sigma)>);
 
 } // namespace
 

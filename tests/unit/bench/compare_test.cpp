@@ -1,32 +1,19 @@
 #include "bench/compare.hpp"
 #include "evenfall.hpp"
 #include "materials/woods.hpp"
+#include "support/presets.hpp"
 #include "support/small_lures.hpp"
 
 #include <catch2/catch_test_macros.hpp>
 #include <catch2/matchers/catch_matchers_floating_point.hpp>
 
 #include <algorithm>
-#include <cstdio>
 #include <string>
 
 using namespace evenfall;
 using Catch::Matchers::WithinRel;
 
 namespace {
-
-document::Document demo() {
-    std::FILE* file = std::fopen(EVENFALL_PRESETS_DIR "/millrace-170.json", "rb");
-    REQUIRE(file != nullptr);
-    std::string text;
-    char buffer[4096];
-    for (std::size_t n; (n = std::fread(buffer, 1, sizeof buffer, file)) > 0;)
-        text.append(buffer, n);
-    std::fclose(file);
-    auto read = read_document(text);
-    REQUIRE(read.ok());
-    return *read;
-}
 
 const compare::Option& named(const std::vector<compare::Option>& options, const char* id) {
     const auto found =
@@ -40,7 +27,7 @@ const compare::Option& named(const std::vector<compare::Option>& options, const 
 TEST_CASE(
     "the lure's own wood asks in the table for what its own plan asks, and a heavier wood for less lead",
     "[compare]") {
-    const document::Document lure = demo();
+    const document::Document lure = support::preset_named("millrace-170");
     const auto options = compare::woods(lure);
     REQUIRE(options.ok());
     CHECK(options->size() == materials::woods().size());
@@ -68,7 +55,7 @@ TEST_CASE(
 
 TEST_CASE("a denser ballast needs no deeper holes, and one that does not fit says which limit stops it",
           "[compare]") {
-    const document::Document lure = demo();
+    const document::Document lure = support::preset_named("millrace-170");
     const auto options = compare::metals(lure);
     REQUIRE(options.ok());
     const auto& lead = named(*options, "lead");
@@ -97,7 +84,7 @@ TEST_CASE("a denser ballast needs no deeper holes, and one that does not fit say
 }
 
 TEST_CASE("a lure that cannot be built has no choice of woods or metals", "[compare]") {
-    document::Document broken = demo();
+    document::Document broken = support::preset_named("millrace-170");
     broken.shape.back.clear();
     CHECK_FALSE(compare::woods(broken).ok());
     CHECK_FALSE(compare::metals(broken).ok());

@@ -202,13 +202,13 @@ TEST_CASE(
     d.targets.by = document::TargetBy::in_water;
     const auto bare = evaluate(d);
     REQUIRE(bare.ok());
-    d.targets.in_water_kg = bare->answers.in_water_kg + 0.002;
+    d.targets.in_water_kg = bare->answers.in_water.kg + 0.002;
     const auto plan = plan_lead(d);
     REQUIRE(plan.ok());
     for (const Problem& p : plan->shortfalls)
         UNSCOPED_INFO(p.sentence);
     REQUIRE(plan->holes.back().column_m > 0.0);
-    CHECK_THAT(plan->after.in_water_kg, WithinAbs(d.targets.in_water_kg, 1e-6));
+    CHECK_THAT(plan->after.in_water.kg, WithinAbs(d.targets.in_water_kg, 1e-6));
     const auto after = evaluate(plan->document);
     REQUIRE(after.ok());
     const double area_cm2 = 2.0 * 0.25 * 3.14159265358979 * 0.6 * 0.6; // of both holes

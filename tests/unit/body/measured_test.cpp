@@ -104,13 +104,13 @@ TEST_CASE("readings that would leave no wood between them are refused", "[shape]
     CHECK(outcome.problems().front().path == "/shape/measured");
 }
 
-TEST_CASE("a lure without readings and blank is written without a word of them", "[preset][measured]") {
+TEST_CASE("a lure without readings and board is written without a word of them", "[preset][measured]") {
     const std::string text = write_document(cylinder());
     CHECK(text.find("measured") == std::string::npos);
-    CHECK(text.find("blank") == std::string::npos);
+    CHECK(text.find("board") == std::string::npos);
 }
 
-TEST_CASE("readings and blank come back from text and link as they went in", "[preset][measured]") {
+TEST_CASE("readings and board come back from text and link as they went in", "[preset][measured]") {
     document::Document d = cylinder();
     d.shape.measured = {{0.030, 0.012, std::nullopt}, {0.060, std::nullopt, 0.018}};
     d.board = document::Board{0.110, 0.025, 0.014, 0.001};
@@ -126,12 +126,12 @@ TEST_CASE("readings and blank come back from text and link as they went in", "[p
     }
 }
 
-TEST_CASE("a blank warns exactly where body and saw do not fit into it", "[shape][blank]") {
+TEST_CASE("a board warns exactly where body and saw do not fit into it", "[shape][board]") {
     const auto body = evaluate(cylinder());
     REQUIRE(body.ok());
-    const auto paths = [&](document::Board blank) {
+    const auto paths = [&](document::Board board) {
         std::vector<std::string> out;
-        for (const auto& problem : shape::board_warnings(blank, *body->body.lines))
+        for (const auto& problem : shape::board_warnings(board, *body->body.lines))
             out.push_back(problem.path);
         return out;
     };

@@ -3,6 +3,7 @@
 #include "evenfall.hpp"
 #include "ledger/fold.hpp"
 #include "support/small_lures.hpp"
+#include "support/worked.hpp"
 
 #include <catch2/catch_test_macros.hpp>
 #include <catch2/matchers/catch_matchers_floating_point.hpp>
@@ -12,6 +13,7 @@
 using namespace evenfall;
 using Catch::Matchers::WithinAbs;
 using Catch::Matchers::WithinRel;
+using support::worked;
 
 namespace {
 
@@ -36,14 +38,6 @@ document::Coat film(double thickness_m) {
     c.thickness_m = thickness_m;
     c.on_pockets = true;
     return c;
-}
-
-Evaluation worked(const document::Document& d) {
-    auto e = evaluate(d);
-    for (const Problem& p : e.ok() ? Problems{} : e.problems())
-        UNSCOPED_INFO(p.path << ": " << p.sentence);
-    REQUIRE(e.ok());
-    return *e;
 }
 
 ledger::Sum inside(const Evaluation& e) {
@@ -140,7 +134,7 @@ TEST_CASE("a coat by its mass on joint faces alone is refused where there is no 
     d.segment_names = {"Fore", "Aft"};
     d.joints = {document::Joint{}};
     d.joints[0].at_m = 0.060;
-    CHECK(worked(d).answers.coats[0].mass_kg == 0.003);
+    CHECK(worked(d).answers.coats[0].mass.kg == 0.003);
 }
 
 TEST_CASE("a coat given by its mass leaves that mass on the lure, in the pockets their share by area",
@@ -153,7 +147,7 @@ TEST_CASE("a coat given by its mass leaves that mass on the lure, in the pockets
         c.on_pockets = pockets;
         d.coats = {c};
         const Evaluation e = worked(d);
-        CHECK_THAT(e.answers.coats[0].mass_kg, WithinRel(0.003, 1e-12));
+        CHECK_THAT(e.answers.coats[0].mass.kg, WithinRel(0.003, 1e-12));
         if (!pockets) continue;
         const double walls = 2.0 * (0.020 + 0.004) * 0.020 + 0.020 * 0.004;
         const double skin = 2.0 * (0.120 * 0.020 + 0.120 * 0.030 + 0.020 * 0.030) - 0.020 * 0.004;
@@ -184,15 +178,15 @@ TEST_CASE("what the water lets one feel of a coat is 1 − ρw/ρ of a film and 
     const Answers a = worked(d).answers;
     REQUIRE(a.coats.size() == 2);
     CHECK_THAT(a.coats[0].in_water_share, WithinAbs(1.0, 1e-15));
-    CHECK_THAT(a.coats[0].in_water_kg, WithinRel(0.00412, 1e-12));
+    CHECK_THAT(a.coats[0].in_water.kg, WithinRel(0.00412, 1e-12));
     CHECK(a.coats[0].displaced_m3 == 0.0);
     CHECK_THAT(a.coats[1].in_water_share, WithinRel(1.0 - a.water_density_kg_m3 / epoxy_kg_m3, 1e-12));
-    CHECK_THAT(a.coats[1].mass_kg, WithinRel(a.coats[1].displaced_m3 * epoxy_kg_m3, 1e-12));
+    CHECK_THAT(a.coats[1].mass.kg, WithinRel(a.coats[1].displaced_m3 * epoxy_kg_m3, 1e-12));
     // The lure is heavier in water by exactly what its coats make it.
     document::Document bare = d;
     bare.coats.clear();
-    CHECK_THAT(a.in_water_kg - worked(bare).answers.in_water_kg,
-               WithinAbs(a.coats[0].in_water_kg + a.coats[1].in_water_kg, 1e-12));
+    CHECK_THAT(a.in_water.kg - worked(bare).answers.in_water.kg,
+               WithinAbs(a.coats[0].in_water.kg + a.coats[1].in_water.kg, 1e-12));
 }
 
 TEST_CASE("a coat for pockets alone is refused by name where there is no pocket", "[ledger]") {

@@ -34,7 +34,7 @@ TEST_CASE("A correction multiplies the lines of its cause and group, and no othe
     }
     CHECK(mass_of(wood->ledger, ledger::Kind::part) == mass_of(plain->ledger, ledger::Kind::part));
     CHECK(wood->answers.displaced_m3 == plain->answers.displaced_m3);
-    CHECK(wood->answers.mass_sigma_kg < 0.5 * plain->answers.mass_sigma_kg);
+    CHECK(wood->answers.mass_sigma.kg < 0.5 * plain->answers.mass_sigma.kg);
 
     const auto coat = evaluate(corrected_by({document::Cause::coat_amount, 0, 1.5, {}}));
     CHECK_THAT(mass_of(coat->ledger, ledger::Kind::coat, 0),
@@ -58,7 +58,7 @@ TEST_CASE("A correction of drag changes the fall alone: twice the drag, the weig
     document.corrections.push_back({document::Cause::drag, {}, 2.0, {}});
     const auto twice = evaluate(document);
     REQUIRE((once.ok() && twice.ok() && once->answers.fall && twice->answers.fall));
-    CHECK(twice->answers.in_water_kg == once->answers.in_water_kg);
+    CHECK(twice->answers.in_water.kg == once->answers.in_water.kg);
     CHECK_THAT(twice->answers.fall->speed_m_s / once->answers.fall->speed_m_s,
                WithinRel(std::sqrt(0.5), 0.02));
 }
@@ -99,5 +99,5 @@ TEST_CASE("The lead plan plans with corrections: heavier wood, less lead") {
     for (const HolePlan& h : heavy->holes)
         heavy_kg += h.mass_kg;
     CHECK(heavy_kg < plain_kg - 0.001);
-    CHECK_THAT(heavy->after.in_water_kg, WithinRel(plain->after.in_water_kg, 1e-2));
+    CHECK_THAT(heavy->after.in_water.kg, WithinRel(plain->after.in_water.kg, 1e-2));
 }

@@ -4,6 +4,7 @@
 #include "materials/solids.hpp"
 #include "materials/woods.hpp"
 #include "support/small_lures.hpp"
+#include "support/worked.hpp"
 
 #include <catch2/catch_test_macros.hpp>
 #include <catch2/matchers/catch_matchers_floating_point.hpp>
@@ -13,18 +14,11 @@
 using namespace evenfall;
 using Catch::Matchers::WithinAbs;
 using Catch::Matchers::WithinRel;
+using support::worked;
 using units::kg_from_g;
 using units::m_from_mm;
 
 namespace {
-
-Evaluation worked(const document::Document& document) {
-    auto outcome = evaluate(document);
-    for (const Problem& p : outcome.ok() ? Problems{} : outcome.problems())
-        UNSCOPED_INFO(p.path << ": " << p.sentence);
-    REQUIRE(outcome.ok());
-    return std::move(outcome).value();
-}
 
 double circle_m2(double diameter_mm) {
     return std::numbers::pi / 4.0 * m_from_mm(diameter_mm) * m_from_mm(diameter_mm);
@@ -45,9 +39,9 @@ constexpr double block_m3 = 0.120 * 0.020 * 0.030;
 
 TEST_CASE("a bare block weighs its volume times its density and displaces its volume") {
     const Answers a = worked(support::block()).answers;
-    CHECK_THAT(a.mass_kg, WithinRel(block_m3 * 500.0, 1e-12));
+    CHECK_THAT(a.mass.kg, WithinRel(block_m3 * 500.0, 1e-12));
     CHECK_THAT(a.displaced_m3, WithinRel(block_m3, 1e-12));
-    CHECK_THAT(a.in_water_kg, WithinAbs(block_m3 * (500.0 - a.water_density_kg_m3), 1e-12));
+    CHECK_THAT(a.in_water.kg, WithinAbs(block_m3 * (500.0 - a.water_density_kg_m3), 1e-12));
     CHECK_THAT(a.g_m.x, WithinAbs(0.060, 1e-12));
     CHECK_THAT(a.g_m.z, WithinAbs(0.0, 1e-12));
     CHECK(a.behaviour == Behaviour::floats);
@@ -59,7 +53,7 @@ TEST_CASE("an open hole takes out wood and floods") {
     d.holes = {block_hole(20)};
     const Answers a = worked(d).answers;
     const double hole_m3 = circle_m2(8) * 0.020;
-    CHECK_THAT(a.mass_kg, WithinRel((block_m3 - hole_m3) * 500.0, 1e-12));
+    CHECK_THAT(a.mass.kg, WithinRel((block_m3 - hole_m3) * 500.0, 1e-12));
     CHECK_THAT(a.displaced_m3, WithinRel(block_m3 - hole_m3, 1e-12));
 }
 
@@ -69,7 +63,7 @@ TEST_CASE("a capped empty hole takes out wood, adds its cap and still displaces 
     d.holes[0].cap = document::Cap{"ca_soda", 0.002};
     const Answers a = worked(d).answers;
     const double cap_kg = circle_m2(8) * 0.002 * materials::find_solid("ca_soda")->density_kg_m3.value;
-    CHECK_THAT(a.mass_kg, WithinRel((block_m3 - circle_m2(8) * 0.020) * 500.0 + cap_kg, 1e-12));
+    CHECK_THAT(a.mass.kg, WithinRel((block_m3 - circle_m2(8) * 0.020) * 500.0 + cap_kg, 1e-12));
     CHECK_THAT(a.displaced_m3, WithinRel(block_m3, 1e-12));
 }
 
@@ -80,9 +74,9 @@ TEST_CASE("lead under a cap is mass without displacement, and lies at the deep e
     const Evaluation empty = worked(d);
     d.holes[0].fill = document::Fill{"lead", kg_from_g(4.0), std::nullopt, std::nullopt};
     const Evaluation full = worked(d);
-    CHECK_THAT(full.answers.mass_kg - empty.answers.mass_kg, WithinRel(0.004, 1e-12));
+    CHECK_THAT(full.answers.mass.kg - empty.answers.mass.kg, WithinRel(0.004, 1e-12));
     CHECK_THAT(full.answers.displaced_m3, WithinRel(empty.answers.displaced_m3, 1e-15));
-    CHECK_THAT(full.answers.in_water_kg - empty.answers.in_water_kg, WithinRel(0.004, 1e-10));
+    CHECK_THAT(full.answers.in_water.kg - empty.answers.in_water.kg, WithinRel(0.004, 1e-10));
     const double column_m = 0.004 / 11340.0 / circle_m2(8);
     int fills = 0;
     for (const ledger::Line& line : full.ledger) {
@@ -109,7 +103,7 @@ TEST_CASE("a hole bored by mistake and plugged to the skin with the same wood ch
     d.holes[0].cap = document::Cap{"dowel", 0.020};
     const Answers after = worked(d).answers;
     const double plug = materials::find_solid("dowel")->density_kg_m3.value;
-    CHECK_THAT(after.mass_kg - before.mass_kg, WithinRel(circle_m2(8) * 0.020 * (plug - 500.0), 1e-9));
+    CHECK_THAT(after.mass.kg - before.mass.kg, WithinRel(circle_m2(8) * 0.020 * (plug - 500.0), 1e-9));
     CHECK_THAT(after.displaced_m3, WithinRel(before.displaced_m3, 1e-15));
 }
 
@@ -119,7 +113,7 @@ TEST_CASE("stock by length weighs its own round, not the hole's") {
     d.holes[0].cap = document::Cap{};
     const Answers empty = worked(d).answers;
     d.holes[0].fill = document::Fill{"lead", std::nullopt, 0.010, 0.006};
-    CHECK_THAT(worked(d).answers.mass_kg - empty.mass_kg, WithinRel(circle_m2(6) * 0.010 * 11340.0, 1e-9));
+    CHECK_THAT(worked(d).answers.mass.kg - empty.mass.kg, WithinRel(circle_m2(6) * 0.010 * 11340.0, 1e-9));
 }
 
 TEST_CASE("a drill point goes on beyond the depth: 118° adds πd³·0.3004/12 (geometry)") {
@@ -140,11 +134,11 @@ TEST_CASE("a film of m grams is felt in water as m(1 − ρw/ρ), soaked sealer 
     d.coats = {coat};
     const double epoxy = materials::find_solid("epoxy")->density_kg_m3.value;
     const Answers filmed = worked(d).answers;
-    CHECK_THAT(filmed.in_water_kg - bare.in_water_kg,
+    CHECK_THAT(filmed.in_water.kg - bare.in_water.kg,
                WithinRel(0.004 * (1.0 - bare.water_density_kg_m3 / epoxy), 1e-9));
     d.coats[0].kind = document::CoatKind::soaks;
     d.coats[0].stage = Stage::sealed;
-    CHECK_THAT(worked(d).answers.in_water_kg - bare.in_water_kg, WithinRel(0.004, 1e-9));
+    CHECK_THAT(worked(d).answers.in_water.kg - bare.in_water.kg, WithinRel(0.004, 1e-9));
 }
 
 TEST_CASE("one gram of lead stuck outside is 0.912 g in fresh water (hand sum, 1 − 998.2/11340)") {
@@ -155,7 +149,7 @@ TEST_CASE("one gram of lead stuck outside is 0.912 g in fresh water (hand sum, 1
     lump.mass_kg = kg_from_g(1.0);
     lump.at_m = {0.06, 0.0, -0.016};
     d.parts = {lump};
-    CHECK_THAT(worked(d).answers.in_water_kg - bare.in_water_kg, WithinAbs(0.912e-3, 0.0005e-3));
+    CHECK_THAT(worked(d).answers.in_water.kg - bare.in_water.kg, WithinAbs(0.912e-3, 0.0005e-3));
 }
 
 TEST_CASE("a part let into the wood makes room for itself and displaces only what stands out") {
@@ -169,7 +163,7 @@ TEST_CASE("a part let into the wood makes room for itself and displaces only wha
     d.parts = {eye};
     const double volume = 0.00079 / materials::find_solid("stainless")->density_kg_m3.value;
     const Answers with = worked(d).answers;
-    CHECK_THAT(with.mass_kg - bare.mass_kg, WithinRel(0.00079 - 0.75 * volume * 500.0, 1e-9));
+    CHECK_THAT(with.mass.kg - bare.mass.kg, WithinRel(0.00079 - 0.75 * volume * 500.0, 1e-9));
     CHECK_THAT(with.displaced_m3 - bare.displaced_m3, WithinRel(0.25 * volume, 1e-6));
 }
 
@@ -208,7 +202,7 @@ TEST_CASE("a flooded pocket takes its wood and its water away, a filled one only
     d.pockets = {pocket};
     const double cut = 0.010 * 0.004 * 0.030;
     const Answers flooded = worked(d).answers;
-    CHECK_THAT(flooded.mass_kg, WithinRel((block_m3 - cut) * 500.0, 1e-9));
+    CHECK_THAT(flooded.mass.kg, WithinRel((block_m3 - cut) * 500.0, 1e-9));
     CHECK_THAT(flooded.displaced_m3, WithinRel(block_m3 - cut, 1e-9));
     d.pockets[0].floods = false;
     CHECK_THAT(worked(d).answers.displaced_m3, WithinRel(block_m3, 1e-12));
@@ -233,28 +227,28 @@ TEST_CASE("segments sum to the whole") {
     double displaced = 0.0;
     double in_water = 0.0;
     for (const SegmentAnswer& s : a.segments) {
-        mass += s.mass_kg;
+        mass += s.mass.kg;
         displaced += s.displaced_m3;
-        in_water += s.in_water_kg;
+        in_water += s.in_water.kg;
     }
-    CHECK_THAT(mass, WithinRel(a.mass_kg, 1e-12));
+    CHECK_THAT(mass, WithinRel(a.mass.kg, 1e-12));
     CHECK_THAT(displaced, WithinRel(a.displaced_m3, 1e-12));
-    CHECK_THAT(in_water, WithinAbs(a.in_water_kg, 1e-12));
+    CHECK_THAT(in_water, WithinAbs(a.in_water.kg, 1e-12));
 }
 
 TEST_CASE("spread of a bare block's mass is its wood's spread and its size's, added in squares") {
     const Answers a = worked(support::block()).answers;
     const double wood = 0.10 * block_m3 * 500.0;
     const double size = 0.01 * block_m3 * 500.0;
-    CHECK_THAT(a.mass_sigma_kg, WithinRel(std::hypot(wood, size), 1e-12));
+    CHECK_THAT(a.mass_sigma.kg, WithinRel(std::hypot(wood, size), 1e-12));
     const double size_in_water = 0.01 * block_m3 * (500.0 - a.water_density_kg_m3);
-    CHECK_THAT(a.in_water_sigma_kg, WithinRel(std::hypot(wood, size_in_water), 1e-12));
+    CHECK_THAT(a.in_water_sigma.kg, WithinRel(std::hypot(wood, size_in_water), 1e-12));
 }
 
 TEST_CASE("inertia of the bare block about its middle is the textbook's m(b² + c²)/12") {
     const Evaluation e = worked(support::block());
     const Inertia i = ledger::inertia_about(e.ledger, Stage::carved, {0.06, 0.0, 0.0});
-    const double m = e.answers.mass_kg;
+    const double m = e.answers.mass.kg;
     CHECK_THAT(i.xx, WithinRel(m * (0.020 * 0.020 + 0.030 * 0.030) / 12.0, 1e-9));
     CHECK_THAT(i.yy, WithinRel(m * (0.120 * 0.120 + 0.030 * 0.030) / 12.0, 1e-9));
     CHECK_THAT(i.zz, WithinRel(m * (0.120 * 0.120 + 0.020 * 0.020) / 12.0, 1e-9));

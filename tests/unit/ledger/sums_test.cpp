@@ -1,4 +1,4 @@
-#include "answers/evaluation.hpp"
+#include "answers/answers.hpp"
 #include "document/read.hpp"
 #include "ledger/fold.hpp"
 #include "support/invented_lures.hpp"

@@ -3,7 +3,29 @@
 #include <catch2/catch_test_macros.hpp>
 #include <catch2/matchers/catch_matchers_floating_point.hpp>
 
+#include <algorithm>
+#include <cmath>
+
 using namespace evenfall::shell::look;
+
+namespace {
+
+double linear(Ink channel) {
+    const double share = static_cast<double>(channel & 0xFFu) / 255.0;
+    return share <= 0.03928 ? share / 12.92 : std::pow((share + 0.055) / 1.055, 2.4);
+}
+
+double luminance(Ink colour) {
+    return 0.2126 * linear(colour) + 0.7152 * linear(colour >> 8u) + 0.0722 * linear(colour >> 16u);
+}
+
+/// Of two opaque colours, 1 to 21 (WCAG 2.1, definitions of contrast ratio and relative luminance).
+double contrast(Ink one, Ink other) {
+    const auto [dim, bright] = std::minmax({luminance(one), luminance(other)});
+    return (bright + 0.05) / (dim + 0.05);
+}
+
+} // namespace
 
 TEST_CASE(
     "contrast is 21 for black on white and 1 for a colour on itself (WCAG 2.1, definition of contrast ratio)",

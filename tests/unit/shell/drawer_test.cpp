@@ -87,9 +87,9 @@ TEST_CASE("a piece put on a lure gives it its figures, and the lure forgets wher
           "[shell][drawer]") {
     document::Document lure;
     const state::Drawer drawer = filled();
-    const document::Document dressed = state::add_part_from(drawer.things()[0])(lure);
-    REQUIRE(dressed.parts.size() == lure.parts.size() + 1);
-    const document::Part& part = dressed.parts.back();
+    const document::Document rigged = state::add_part_from(drawer.things()[0])(lure);
+    REQUIRE(rigged.parts.size() == lure.parts.size() + 1);
+    const document::Part& part = rigged.parts.back();
     CHECK(part.name == "Treble \"small\"");
     CHECK(part.mass_kg == 0.00172);
     CHECK(part.mass_sigma_kg == 0.00004);

@@ -8,11 +8,11 @@
 
 #include "imgui.h"
 #include "imgui_internal.h"
+#include "support/presets.hpp"
 
 #include <catch2/catch_test_macros.hpp>
 #include <catch2/matchers/catch_matchers_floating_point.hpp>
 
-#include <fstream>
 #include <iterator>
 #include <string>
 #include <vector>
@@ -24,11 +24,7 @@ using Catch::Matchers::WithinAbs;
 namespace {
 
 document::Document millrace() {
-    std::ifstream file(EVENFALL_PRESETS_DIR "/millrace-170.json", std::ios::binary);
-    REQUIRE(file.good());
-    auto read = read_document({std::istreambuf_iterator<char>(file), std::istreambuf_iterator<char>()});
-    REQUIRE(read.ok());
-    return *read;
+    return support::preset_named("millrace-170");
 }
 
 struct Sheet {
@@ -350,7 +346,7 @@ TEST_CASE(
     CHECK((drawn() == bare));
     document::Reading heavy;
     heavy.stage = Stage::carved;
-    heavy.mass_kg = 1.12 * evaluate(d)->answers.stages.front().mass_kg;
+    heavy.mass_kg = 1.12 * evaluate(d)->answers.stages.front().mass.kg;
     d.log = {heavy};
     sure = uncertainty(d);
     REQUIRE(sure.ok());

@@ -1,13 +1,13 @@
 #include "state/edits.hpp"
 
 #include "body/tail_loft.hpp"
+#include "support/presets.hpp"
 
 #include <catch2/catch_test_macros.hpp>
 #include <catch2/matchers/catch_matchers_floating_point.hpp>
 
 #include <algorithm>
 #include <cmath>
-#include <fstream>
 #include <iterator>
 #include <string>
 
@@ -15,18 +15,7 @@ using namespace evenfall;
 using namespace evenfall::shell::state;
 using Catch::Matchers::WithinRel;
 
-namespace {
-
-document::Document demo(const char* name) {
-    std::ifstream file(std::string(EVENFALL_PRESETS_DIR "/") + name, std::ios::binary);
-    REQUIRE(file.good());
-    const std::string text{std::istreambuf_iterator<char>(file), std::istreambuf_iterator<char>()};
-    auto read = read_document(text);
-    REQUIRE(read.ok());
-    return *read;
-}
-
-} // namespace
+namespace {} // namespace
 
 TEST_CASE("a lure scaled by k holds k³ of the wood", "[shell][edits]") {
     document::Document plain = new_lure();
@@ -55,9 +44,8 @@ TEST_CASE("a body made k times as high, or as wide, holds k times the wood", "[s
 }
 
 TEST_CASE("every demo lure can still be built a tenth longer", "[shell][edits]") {
-    for (const char* name :
-         {"millrace-170.json", "reedline-120.json", "quarry-230.json", "estuary-150.json"}) {
-        const document::Document document = demo(name);
+    for (const char* name : {"millrace-170", "reedline-120", "quarry-230", "estuary-150"}) {
+        const document::Document document = support::preset_named(name);
         const auto after = evaluate(scale_whole(1.1 * drawn_length_m(document))(document));
         CAPTURE(name, after.ok() ? std::string{} : after.problems().front().sentence);
         CHECK(after.ok());
@@ -67,9 +55,8 @@ TEST_CASE("every demo lure can still be built a tenth longer", "[shell][edits]")
 TEST_CASE("a tail drawn on any lure fits the slot that is there or one cut for it, and taken away leaves no "
           "trace of itself",
           "[shell][edits][tail]") {
-    for (const char* name :
-         {"millrace-170.json", "reedline-120.json", "quarry-230.json", "estuary-150.json"}) {
-        const document::Document plain = demo(name);
+    for (const char* name : {"millrace-170", "reedline-120", "quarry-230", "estuary-150"}) {
+        const document::Document plain = support::preset_named(name);
         const document::Document tailed = add_tail()(plain);
         CAPTURE(name);
         REQUIRE(tailed.tail.has_value());
@@ -92,14 +79,14 @@ TEST_CASE("a tail drawn on any lure fits the slot that is there or one cut for i
 
 TEST_CASE("a tail stretched keeps its form: its volume goes with each of its three sizes",
           "[shell][edits][tail]") {
-    document::Document d = add_tail()(demo("millrace-170.json"));
+    document::Document d = add_tail()(support::preset_named("millrace-170"));
     const double before = tail::shaped(*d.tail)->segments[0].volume_m3;
     stretch_tail(*d.tail, 1.5, 2.0, 1.2);
     CHECK_THAT(tail::shaped(*d.tail)->segments[0].volume_m3, WithinRel(1.5 * 2.0 * 1.2 * before, 1e-12));
 }
 
 TEST_CASE("a joint added and taken away again leaves the lure as it was", "[shell][edits]") {
-    const document::Document document = demo("millrace-170.json");
+    const document::Document document = support::preset_named("millrace-170");
     const document::Document cut = add_joint()(document);
     CHECK(cut.joints.size() == document.joints.size() + 1);
     CHECK(cut.segment_names.size() == cut.joints.size() + 1);
@@ -112,7 +99,7 @@ TEST_CASE("a joint added and taken away again leaves the lure as it was", "[shel
 
 TEST_CASE("parts told to belong to a segment stay with its wood when a joint comes or goes",
           "[shell][edits]") {
-    document::Document document = demo("millrace-170.json");
+    document::Document document = support::preset_named("millrace-170");
     document::Part part;
     part.at_m.x = 0.15;
     part.segment = 2;
@@ -126,7 +113,7 @@ TEST_CASE("parts told to belong to a segment stay with its wood when a joint com
 }
 
 TEST_CASE("a new hole keeps clear of joints, ends and other holes", "[shell][edits]") {
-    const document::Document document = demo("millrace-170.json");
+    const document::Document document = support::preset_named("millrace-170");
     const document::Document more = add_hole()(document);
     REQUIRE(more.holes.size() == document.holes.size() + 1);
     const auto& hole = more.holes.back();
@@ -138,7 +125,7 @@ TEST_CASE("a new hole keeps clear of joints, ends and other holes", "[shell][edi
 }
 
 TEST_CASE("an edit of an entry that is not there changes nothing", "[shell][edits]") {
-    const document::Document document = demo("millrace-170.json");
+    const document::Document document = support::preset_named("millrace-170");
     const std::string before = write_document(document);
     for (int index : {-1, 99}) {
         CHECK(write_document(remove_hole(index)(document)) == before);
@@ -168,7 +155,7 @@ TEST_CASE("points of a curve keep their order and its ends their places", "[shel
 }
 
 TEST_CASE("a new coat comes after those of its own stage and before later ones", "[shell][edits]") {
-    document::Document document = demo("millrace-170.json");
+    document::Document document = support::preset_named("millrace-170");
     document = add_coat(Stage::painted)(document);
     for (std::size_t i = 1; i < document.coats.size(); ++i)
         CHECK(document.coats[i - 1].stage <= document.coats[i].stage);
@@ -199,7 +186,7 @@ std::string numbers(Cause of, std::initializer_list<int> items) {
 }
 
 document::Document lists_of_three(Cause of) {
-    document::Document d = demo("millrace-170.json");
+    document::Document d = support::preset_named("millrace-170");
     d.coats.assign(3, d.coats.front());
     d.coats.back().stage = Stage::clear_coated;
     d.corrections = {learnt(of, 0), learnt(of, 1), learnt(of, 2)};
@@ -256,9 +243,9 @@ TEST_CASE("a correction adds the same to the lure's mass after another part is t
         const auto without = evaluate(d);
         REQUIRE(with.ok());
         REQUIRE(without.ok());
-        return with->answers.mass_kg - without->answers.mass_kg;
+        return with->answers.mass.kg - without->answers.mass.kg;
     };
-    document::Document d = demo("millrace-170.json");
+    document::Document d = support::preset_named("millrace-170");
     d.corrections = {learnt(Cause::part_mass, 1)};
     CHECK_THAT(adds(d), WithinRel(0.5 * d.parts[1].mass_kg, 1e-9));
     CHECK_THAT(adds(remove_part(0)(d)), WithinRel(0.5 * d.parts[1].mass_kg, 1e-9));
@@ -271,7 +258,7 @@ TEST_CASE("a correction adds the same to the lure's mass after another part is t
 }
 
 TEST_CASE("what was learnt of a tail goes with it", "[shell][edits][tail]") {
-    document::Document d = add_tail()(demo("millrace-170.json"));
+    document::Document d = add_tail()(support::preset_named("millrace-170"));
     d.corrections = {learnt(Cause::tail, 0), learnt(Cause::part_mass, 0), learnt(Cause::tail, 1)};
     CHECK(corrections_of(remove_tail()(d)) == numbers(Cause::part_mass, {0}));
 }
@@ -279,7 +266,7 @@ TEST_CASE("what was learnt of a tail goes with it", "[shell][edits][tail]") {
 TEST_CASE("what was learnt and read of a segment stays with its wood when a joint comes or goes, and is "
           "believed of no other wood",
           "[shell][edits]") {
-    document::Document d = demo("millrace-170.json");
+    document::Document d = support::preset_named("millrace-170");
     REQUIRE(d.joints.size() == 2);
     for (int s = 0; s < 3; ++s) {
         document::Reading r;
@@ -296,7 +283,7 @@ TEST_CASE("what was learnt and read of a segment stays with its wood when a join
     CHECK(corrections_of(glued) ==
           numbers(Cause::carved_size, {1}) + std::to_string(static_cast<int>(Cause::carved_size)) + ":- ");
     CHECK(glued.corrections[0].factor == d.corrections[2].factor);
-    // The readings of its two halves are kept, struck out, and say what they were of.
+    // The readings of its two halves are kept, excluded, and say what they were of.
     REQUIRE(glued.log.size() == 4);
     for (std::size_t i : {0u, 1u}) {
         CHECK(glued.log[i].excluded);
@@ -332,7 +319,7 @@ TEST_CASE("what was learnt and read of a segment stays with its wood when a join
 }
 
 TEST_CASE("a part told to belong to a segment that is cut goes with the half it sits in", "[shell][edits]") {
-    document::Document document = demo("millrace-170.json");
+    document::Document document = support::preset_named("millrace-170");
     document.holes.clear();
     for (const double x : {-0.001, 0.001}) {
         document::Part part;

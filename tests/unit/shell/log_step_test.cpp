@@ -85,7 +85,7 @@ TEST_CASE("a reading without its figure cannot be put down, and one turned away 
     CHECK(bench.app.document().log.empty());
 }
 
-TEST_CASE("a struck reading is kept, says so, and no longer moves the answer", "[shell][log]") {
+TEST_CASE("an excluded reading is kept, says so, and no longer moves the answer", "[shell][log]") {
     Bench bench;
     document::Document d = demo();
     const double before = in_water_sigma(d);
@@ -118,7 +118,7 @@ TEST_CASE(
     CHECK(after.log.front().note == "old lead");
     const auto with_readings = evaluate(after);
     REQUIRE(with_readings.ok());
-    CHECK_THAT(with_readings->answers.in_water_kg, WithinAbs(now->after.in_water_kg, 1e-9));
+    CHECK_THAT(with_readings->answers.in_water.kg, WithinAbs(now->after.in_water.kg, 1e-9));
     const auto again = do_now(after, Stage::leaded);
     REQUIRE(again.ok());
     CHECK(again->nothing_to_do);
@@ -216,7 +216,7 @@ TEST_CASE("the next lure begins with what the readings taught, an empty log, and
     const auto before = evaluate(demo());
     const auto after = evaluate(bench.app.document());
     REQUIRE(after.ok());
-    CHECK(after->answers.mass_kg > before->answers.mass_kg + 0.001);
+    CHECK(after->answers.mass.kg > before->answers.mass.kg + 0.001);
     bench.tap("undo");
     CHECK(bench.app.document().log.size() == 1);
 }

@@ -3,12 +3,12 @@
 #include "state/edits.hpp"
 #include "state/motion.hpp"
 #include "state/session_json.hpp"
+#include "support/presets.hpp"
 #include "widgets/plot.hpp"
 
 #include <catch2/catch_test_macros.hpp>
 #include <catch2/matchers/catch_matchers_floating_point.hpp>
 
-#include <fstream>
 #include <iterator>
 
 using namespace evenfall;
@@ -20,12 +20,7 @@ using state::PlayClock;
 namespace {
 
 state::Session session_of(const char* name) {
-    std::ifstream file(std::string(EVENFALL_PRESETS_DIR "/") + name, std::ios::binary);
-    REQUIRE(file.good());
-    const std::string text{std::istreambuf_iterator<char>(file), std::istreambuf_iterator<char>()};
-    auto read = read_document(text);
-    REQUIRE(read);
-    return state::Session(std::move(read).value());
+    return state::Session(support::preset_named(name));
 }
 
 void warm(state::Session& session, double celsius, bool finished = true) {
@@ -37,7 +32,7 @@ void warm(state::Session& session, double celsius, bool finished = true) {
 } // namespace
 
 TEST_CASE("an answer is asked for once, however often it is shown", "[shell][motion]") {
-    const state::Session session = session_of("millrace-170.json");
+    const state::Session session = session_of("millrace-170");
     state::WaterAnswerCache answers;
     CHECK(answers.asked() == 0);
     const auto* first = answers.falls(session);
@@ -59,7 +54,7 @@ TEST_CASE("an answer is asked for once, however often it is shown", "[shell][mot
 
 TEST_CASE("a changed lure is asked about anew: edited, previewed, taken back, opened, restored",
           "[shell][motion]") {
-    state::Session session = session_of("millrace-170.json");
+    state::Session session = session_of("millrace-170");
     state::WaterAnswerCache answers;
     const auto speed = [&] {
         const auto* falls = answers.falls(session);
@@ -85,7 +80,7 @@ TEST_CASE("a changed lure is asked about anew: edited, previewed, taken back, op
 }
 
 TEST_CASE("a refused change asks nothing anew", "[shell][motion]") {
-    state::Session session = session_of("millrace-170.json");
+    state::Session session = session_of("millrace-170");
     const unsigned before = session.shown_revision();
     CHECK_FALSE(session.apply(
         {"warmth", state::on_document([](document::Document& d) { d.water.temperature_c = 900.0; }), false}));
@@ -93,7 +88,7 @@ TEST_CASE("a refused change asks nothing anew", "[shell][motion]") {
 }
 
 TEST_CASE("another depth asks for the track alone", "[shell][motion]") {
-    state::Session session = session_of("millrace-170.json");
+    state::Session session = session_of("millrace-170");
     state::WaterAnswerCache answers;
     REQUIRE(answers.falls(session) != nullptr);
     REQUIRE(answers.track(session) != nullptr);
@@ -110,7 +105,7 @@ TEST_CASE("another depth asks for the track alone", "[shell][motion]") {
 
 TEST_CASE("the drawn fall begins at rest, ends where the core says, and passes through the core's points",
           "[shell][motion]") {
-    const state::Session session = session_of("millrace-170.json");
+    const state::Session session = session_of("millrace-170");
     state::WaterAnswerCache answers;
     const auto* track = answers.track(session);
     REQUIRE(track != nullptr);
@@ -188,11 +183,11 @@ TEST_CASE("a plot is read off straight between its points and nowhere beyond the
 }
 
 TEST_CASE("what the Water step shows is kept with the work", "[shell][motion]") {
-    state::Session session = session_of("millrace-170.json");
+    state::Session session = session_of("millrace-170");
     session.view.water_view = state::WaterView::season;
     session.view.fall_depth_m = 3.5;
     const std::string kept = state::write_session(session);
-    state::Session other = session_of("reedline-120.json");
+    state::Session other = session_of("reedline-120");
     REQUIRE(state::restore_session(other, kept).empty());
     CHECK(other.view.water_view == state::WaterView::season);
     CHECK_THAT(other.view.fall_depth_m, WithinRel(3.5, 1e-12));

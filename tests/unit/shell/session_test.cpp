@@ -1,12 +1,11 @@
 #include "state/edits.hpp"
 #include "state/session.hpp"
 #include "state/session_json.hpp"
+#include "support/presets.hpp"
 
 #include <catch2/catch_test_macros.hpp>
 #include <catch2/matchers/catch_matchers_floating_point.hpp>
 
-#include <fstream>
-#include <iterator>
 #include <string>
 
 using namespace evenfall;
@@ -16,17 +15,8 @@ using Catch::Matchers::WithinRel;
 
 namespace {
 
-document::Document demo(const char* name) {
-    std::ifstream file(std::string(EVENFALL_PRESETS_DIR "/") + name, std::ios::binary);
-    REQUIRE(file.good());
-    const std::string text{std::istreambuf_iterator<char>(file), std::istreambuf_iterator<char>()};
-    auto read = read_document(text);
-    REQUIRE(read.ok());
-    return *read;
-}
-
 Session millrace() {
-    return Session(demo("millrace-170.json"));
+    return Session(support::preset_named("millrace-170"));
 }
 
 Change length_of_first_gap(double gap_m, bool finished = true) {
@@ -40,35 +30,35 @@ TEST_CASE("the plain starter lure can be built", "[shell][session]") {
     const Session session(new_lure());
     REQUIRE(session.evaluation());
     CHECK(session.problems().empty());
-    CHECK(session.evaluation()->answers.mass_kg > 0.0);
+    CHECK(session.evaluation()->answers.mass.kg > 0.0);
 }
 
 TEST_CASE("a finished change is one entry of the history, with its label and new answers",
           "[shell][session]") {
     Session session = millrace();
-    const double before_kg = session.evaluation()->answers.mass_kg;
+    const double before_kg = session.evaluation()->answers.mass.kg;
     REQUIRE(session.apply(length_of_first_gap(0.004)));
     CHECK(session.history().size() == 2);
     CHECK(session.history().undo_label() == "Gap of joint 1");
     CHECK(session.document().joints[0].gap_m == 0.004);
     // A wider gap is sawn out of wood: the lure gets lighter.
-    CHECK(session.evaluation()->answers.mass_kg < before_kg);
+    CHECK(session.evaluation()->answers.mass.kg < before_kg);
     session.undo();
-    CHECK(session.evaluation()->answers.mass_kg == before_kg);
+    CHECK(session.evaluation()->answers.mass.kg == before_kg);
 }
 
 TEST_CASE("a refused change leaves document, answers, history and revision alone and says why",
           "[shell][session]") {
     Session session = millrace();
     const std::string before = write_document(session.document());
-    const double before_kg = session.evaluation()->answers.mass_kg;
+    const double before_kg = session.evaluation()->answers.mass.kg;
     const unsigned revision = session.revision();
     CHECK_FALSE(session.apply(
         {"Joint beyond the tail", on_joint(0, [](document::Joint& j) { j.at_m = 0.9; }), true}));
     REQUIRE_FALSE(session.problems().empty());
     CHECK_FALSE(session.problems().front().sentence.empty());
     CHECK(write_document(session.document()) == before);
-    CHECK(session.evaluation()->answers.mass_kg == before_kg);
+    CHECK(session.evaluation()->answers.mass.kg == before_kg);
     CHECK(session.history().size() == 1);
     CHECK(session.revision() == revision);
     REQUIRE(session.apply(length_of_first_gap(0.003)));
@@ -104,10 +94,10 @@ TEST_CASE("a held finger that reaches what cannot be built stays at the last val
 
 TEST_CASE("an abandoned change is gone from document and answers", "[shell][session]") {
     Session session = millrace();
-    const double before_kg = session.evaluation()->answers.mass_kg;
+    const double before_kg = session.evaluation()->answers.mass.kg;
     REQUIRE(session.apply(length_of_first_gap(0.004, false)));
     session.abandon();
-    CHECK(session.evaluation()->answers.mass_kg == before_kg);
+    CHECK(session.evaluation()->answers.mass.kg == before_kg);
     CHECK(session.history().size() == 1);
     session.finish();
     CHECK(session.history().size() == 1);
@@ -122,26 +112,26 @@ TEST_CASE("a plan is shown, not kept, until it is kept", "[shell][session]") {
                                }
                            }),
                            true}));
-    const double empty_kg = session.evaluation()->answers.mass_kg;
+    const double empty_kg = session.evaluation()->answers.mass.kg;
     const unsigned revision = session.revision();
     REQUIRE(session.plan_lead());
     REQUIRE(session.offer());
-    CHECK(session.evaluation()->answers.mass_kg > empty_kg);
+    CHECK(session.evaluation()->answers.mass.kg > empty_kg);
     CHECK_FALSE(session.kept().holes[0].fill);
     CHECK(session.revision() == revision);
 
     session.abandon();
     CHECK_FALSE(session.offer());
-    CHECK(session.evaluation()->answers.mass_kg == empty_kg);
+    CHECK(session.evaluation()->answers.mass.kg == empty_kg);
 
     REQUIRE(session.plan_lead());
-    const double planned_kg = session.evaluation()->answers.mass_kg;
+    const double planned_kg = session.evaluation()->answers.mass.kg;
     session.keep_offer();
     CHECK_FALSE(session.offer());
     CHECK(session.revision() == revision + 1);
-    CHECK(session.evaluation()->answers.mass_kg == planned_kg);
+    CHECK(session.evaluation()->answers.mass.kg == planned_kg);
     session.undo();
-    CHECK(session.evaluation()->answers.mass_kg == empty_kg);
+    CHECK(session.evaluation()->answers.mass.kg == empty_kg);
 }
 
 TEST_CASE("saved work comes back with its document, step, units and look", "[shell][session]") {
@@ -194,7 +184,7 @@ TEST_CASE("work that takes the place of other work is told apart from it, kept a
     Session session = millrace();
     const unsigned kept = session.revision();
     const unsigned shown = session.shown_revision();
-    REQUIRE(restore_session(session, write_session(Session(demo("quarry-230.json")))).empty());
+    REQUIRE(restore_session(session, write_session(Session(support::preset_named("quarry-230")))).empty());
     CHECK(session.revision() != kept);
     CHECK(session.shown_revision() != shown);
 }
@@ -204,7 +194,7 @@ TEST_CASE("nothing chosen, held or begun on one lure is so on the next", "[shell
     session.view.selection = {ItemKind::hole, 4};
     session.view.touch.down = true;
     session.view.adding_reading = true;
-    REQUIRE(restore_session(session, write_session(Session(demo("reedline-120.json")))).empty());
+    REQUIRE(restore_session(session, write_session(Session(support::preset_named("reedline-120")))).empty());
     CHECK(session.view.selection == Selection{});
     CHECK(session.view.touch == DragState{});
     CHECK_FALSE(session.view.adding_reading);
@@ -221,6 +211,6 @@ TEST_CASE("a change that is refused while a plan is shown leaves the plan to be 
     CHECK(write_document(session.document()) == planned);
     CHECK(session.history().size() == 1);
     // Another lure is no work on this one: the plan is dropped.
-    REQUIRE(session.open(demo("quarry-230.json"), "Open"));
+    REQUIRE(session.open(support::preset_named("quarry-230"), "Open"));
     CHECK(session.history().size() == 2);
 }

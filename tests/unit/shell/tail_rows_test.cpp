@@ -15,7 +15,7 @@ namespace {
 double mass_kg(const Bench& bench) {
     const auto evaluation = evaluate(bench.app.document());
     REQUIRE(evaluation.ok());
-    return evaluation->answers.mass_kg;
+    return evaluation->answers.mass.kg;
 }
 
 } // namespace

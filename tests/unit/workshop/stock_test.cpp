@@ -1,4 +1,5 @@
 #include "evenfall.hpp"
+#include "support/presets.hpp"
 #include "workshop/stock.hpp"
 
 #include "base/trade.hpp"
@@ -7,8 +8,6 @@
 #include <catch2/matchers/catch_matchers_floating_point.hpp>
 
 #include <cmath>
-#include <fstream>
-#include <iterator>
 #include <numbers>
 #include <string>
 
@@ -17,13 +16,6 @@ using Catch::Matchers::WithinAbs;
 using Catch::Matchers::WithinRel;
 
 namespace {
-
-document::Document demo() {
-    std::ifstream file(EVENFALL_PRESETS_DIR "/millrace-170.json");
-    const auto read = read_document({std::istreambuf_iterator<char>(file), {}});
-    REQUIRE(read.ok());
-    return *read;
-}
 
 stock::StockList listed(const document::Document& d, const stock::Stock& s) {
     const auto e = evaluate(d);
@@ -37,7 +29,7 @@ stock::StockList listed(const document::Document& d, const stock::Stock& s) {
 } // namespace
 
 TEST_CASE("rod, shot and sheet as listed weigh the fills of the ledger again", "[stock]") {
-    const auto d = demo();
+    const auto d = support::preset_named("millrace-170");
     const double rho = 11340.0, size = 0.003;
     const auto rod = listed(d, {stock::Form::rod, size, "lead"});
     CHECK_THAT(rod.length_m * std::numbers::pi / 4.0 * size * size * rho, WithinRel(rod.fill_kg, 1e-12));
@@ -53,7 +45,7 @@ TEST_CASE("rod, shot and sheet as listed weigh the fills of the ledger again", "
 TEST_CASE("a quarter-inch lead rod 10 mm long weighs 3.591 g, so 3.591 g take 10 mm of it (density of lead, "
           "CRC Handbook, from memory)",
           "[stock]") {
-    auto d = demo();
+    auto d = support::preset_named("millrace-170");
     const auto list = listed(d, {stock::Form::rod, units::m_from_inch(0.25), "lead"});
     const auto& h = list.holes.front();
     CHECK_THAT(h.length_m / h.fill_kg, WithinRel(0.010 / 0.003591, 1e-3));
@@ -74,7 +66,7 @@ TEST_CASE("an ounce of hardened shot number 6 counts about 225, of number 8 abou
 }
 
 TEST_CASE("rod thicker than a hole does not enter it", "[stock]") {
-    const auto d = demo();
+    const auto d = support::preset_named("millrace-170");
     for (const double size : {0.001, 0.03}) {
         for (const auto& h : listed(d, {stock::Form::rod, size, ""}).holes)
             CHECK(*h.enters == (size < 0.01));
@@ -82,7 +74,7 @@ TEST_CASE("rod thicker than a hole does not enter it", "[stock]") {
 }
 
 TEST_CASE("stock off its limits or of no ballast is refused by name", "[stock]") {
-    const auto d = demo();
+    const auto d = support::preset_named("millrace-170");
     const auto e = evaluate(d);
     REQUIRE(e.ok());
     const auto size = stock::list(d, *e, {stock::Form::rod, 0.0, ""});

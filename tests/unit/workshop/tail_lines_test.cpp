@@ -5,6 +5,7 @@
 #include "ledger/fold.hpp"
 #include "materials/solids.hpp"
 #include "support/soft_tails.hpp"
+#include "support/worked.hpp"
 #include "water/afloat/float_answers.hpp"
 #include "water/afloat/hull.hpp"
 #include "water/fall/drag_items.hpp"
@@ -19,16 +20,9 @@
 using namespace evenfall;
 using Catch::Matchers::WithinAbs;
 using Catch::Matchers::WithinRel;
+using support::worked;
 
 namespace {
-
-Evaluation worked(const document::Document& document) {
-    auto outcome = evaluate(document);
-    for (const Problem& p : outcome.ok() ? Problems{} : outcome.problems())
-        UNSCOPED_INFO(p.path << ": " << p.sentence);
-    REQUIRE(outcome.ok());
-    return std::move(outcome).value();
-}
 
 double loft_m3(const document::Tail& tail) {
     return tail::shaped(tail)->segments.front().volume_m3;
@@ -51,14 +45,14 @@ TEST_CASE("a tail adds exactly its mass and, in a flooded slot, exactly its volu
         const Answers with = worked(d).answers;
         const Answers bare = worked(without_tail(d)).answers;
         const double volume = loft_m3(*d.tail) + tail::tenon_m3(*d.tail);
-        CHECK_THAT(with.mass_kg - bare.mass_kg, WithinRel(volume * tail::density_kg_m3(*d.tail), 1e-9));
+        CHECK_THAT(with.mass.kg - bare.mass.kg, WithinRel(volume * tail::density_kg_m3(*d.tail), 1e-9));
         CHECK_THAT(with.displaced_m3 - bare.displaced_m3, WithinRel(volume, 1e-9));
         // It is put on last: every stage before it is as it was.
         for (std::size_t s = 0; s + 1 < with.stages.size(); ++s) {
-            CHECK(with.stages[s].mass_kg == bare.stages[s].mass_kg);
-            CHECK(with.stages[s].in_water_kg == bare.stages[s].in_water_kg);
+            CHECK(with.stages[s].mass.kg == bare.stages[s].mass.kg);
+            CHECK(with.stages[s].in_water.kg == bare.stages[s].in_water.kg);
         }
-        CHECK(with.segments.back().mass_kg > bare.segments.back().mass_kg);
+        CHECK(with.segments.back().mass.kg > bare.segments.back().mass.kg);
     }
 }
 
@@ -68,10 +62,10 @@ TEST_CASE(
     document::Document d = support::block_with_tail();
     const Answers bare = worked(without_tail(d)).answers;
     d.tail->density_kg_m3 = bare.water_density_kg_m3;
-    CHECK_THAT(worked(d).answers.in_water_kg, WithinAbs(bare.in_water_kg, 1e-12));
+    CHECK_THAT(worked(d).answers.in_water.kg, WithinAbs(bare.in_water.kg, 1e-12));
     d.pockets[0].floods = false;
     const Answers dry = worked(without_tail(d)).answers;
-    CHECK_THAT(worked(d).answers.in_water_kg - dry.in_water_kg,
+    CHECK_THAT(worked(d).answers.in_water.kg - dry.in_water.kg,
                WithinRel(tail::tenon_m3(*d.tail) * bare.water_density_kg_m3, 1e-6));
 }
 
@@ -81,7 +75,7 @@ TEST_CASE("a tenon in a slot that stays dry weighs and displaces nothing", "[tai
     const Answers with = worked(d).answers;
     const Answers bare = worked(without_tail(d)).answers;
     CHECK_THAT(with.displaced_m3 - bare.displaced_m3, WithinRel(loft_m3(*d.tail), 1e-9));
-    CHECK_THAT(with.mass_kg - bare.mass_kg,
+    CHECK_THAT(with.mass.kg - bare.mass.kg,
                WithinRel((loft_m3(*d.tail) + tail::tenon_m3(*d.tail)) * tail::density_kg_m3(*d.tail), 1e-9));
     // A root that stands 2 mm behind the wood leaves that much of the tenon in the open.
     d.tail->x_m = 0.122;
@@ -127,26 +121,26 @@ TEST_CASE("a tail pulls as its moments say: plastic heavier than water behind th
     const auto tail_effect = tail::tail_effect(d, with);
     REQUIRE(tail_effect.ok());
     CHECK_THAT(tail_effect->own.mass.kg,
-               WithinRel(with.answers.mass_kg - tail_effect->without.mass_kg, 1e-9));
+               WithinRel(with.answers.mass.kg - tail_effect->without.mass.kg, 1e-9));
     CHECK_THAT(tail_effect->own.in_water(with.answers.water_density_kg_m3).kg,
-               WithinRel(with.answers.in_water_kg - tail_effect->without.in_water_kg, 1e-9));
+               WithinRel(with.answers.in_water.kg - tail_effect->without.in_water.kg, 1e-9));
     REQUIRE((with.answers.pitch_rad && tail_effect->without.pitch_rad));
     CHECK(*with.answers.pitch_rad > *tail_effect->without.pitch_rad);
     // Statics by hand: G and B each move by the tail's share of their moments.
     const double g =
-        (tail_effect->without.g_m.x * tail_effect->without.mass_kg + tail_effect->own.mass_moment_kg_m.x) /
-        with.answers.mass_kg;
+        (tail_effect->without.g_m.x * tail_effect->without.mass.kg + tail_effect->own.mass_moment_kg_m.x) /
+        with.answers.mass.kg;
     CHECK_THAT(with.answers.g_m.x, WithinRel(g, 1e-12));
 }
 
 TEST_CASE("a document's own density and its doubt replace the table's", "[tail]") {
     document::Document d = support::block_with_tail();
     CHECK(tail::density_kg_m3(*d.tail) == materials::find_solid("plastisol")->density_kg_m3.value);
-    const double table = worked(d).answers.in_water_sigma_kg;
+    const double table = worked(d).answers.in_water_sigma.kg;
     d.tail->density_kg_m3 = materials::find_solid("plastisol")->density_kg_m3.value;
-    const double weighed = worked(d).answers.in_water_sigma_kg;
+    const double weighed = worked(d).answers.in_water_sigma.kg;
     d.tail->density_spread = 0.0;
-    const double sure = worked(d).answers.in_water_sigma_kg;
+    const double sure = worked(d).answers.in_water_sigma.kg;
     CHECK(table > weighed);
     CHECK(weighed > sure);
 }
@@ -154,12 +148,12 @@ TEST_CASE("a document's own density and its doubt replace the table's", "[tail]"
 TEST_CASE("a correction of the tail's plastic moves its mass alone, one of its size both", "[tail]") {
     document::Document d = support::block_with_tail();
     const Answers plain = worked(d).answers;
-    const double mass = worked(d).answers.mass_kg - worked(without_tail(d)).answers.mass_kg;
+    const double mass = worked(d).answers.mass.kg - worked(without_tail(d)).answers.mass.kg;
     d.corrections = {{document::Cause::tail, 0, 1.1, {}}};
-    CHECK_THAT(worked(d).answers.mass_kg - plain.mass_kg, WithinRel(0.1 * mass, 1e-9));
+    CHECK_THAT(worked(d).answers.mass.kg - plain.mass.kg, WithinRel(0.1 * mass, 1e-9));
     CHECK(worked(d).answers.displaced_m3 == plain.displaced_m3);
     d.corrections = {{document::Cause::tail, 1, 1.1, {}}};
-    CHECK_THAT(worked(d).answers.mass_kg - plain.mass_kg, WithinRel(0.1 * mass, 1e-9));
+    CHECK_THAT(worked(d).answers.mass.kg - plain.mass.kg, WithinRel(0.1 * mass, 1e-9));
     CHECK(worked(d).answers.displaced_m3 > plain.displaced_m3);
 }
 

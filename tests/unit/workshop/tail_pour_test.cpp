@@ -1,6 +1,6 @@
 #include "workshop/tail_pour.hpp"
 
-#include "answers/evaluation.hpp"
+#include "answers/answers.hpp"
 #include "base/trade.hpp"
 #include "body/tail_loft.hpp"
 #include "evenfall.hpp"

@@ -55,7 +55,7 @@ TEST_CASE("What to do now with the lead in: as few holes as will do, and the fin
         CHECK_THAT(*now->after.pitch_rad,
                    WithinAbs(document.targets.pitch_rad, document.targets.pitch_band_rad / 3.0 + 1e-9));
         // The document it hands back says the same by itself.
-        CHECK_THAT(evaluate(now->document)->answers.in_water_kg, WithinAbs(now->after.in_water_kg, 1e-12));
+        CHECK_THAT(evaluate(now->document)->answers.in_water.kg, WithinAbs(now->after.in_water.kg, 1e-12));
         CHECK((g > 52.0 ? now->change_kg < 0.0 : now->change_kg > 0.0));
         for (const HoleChange& c : now->changes) {
             if (c.change_kg < 0.0) CHECK(c.depth_m > 0.0);
@@ -75,7 +75,7 @@ TEST_CASE("Where two holes cannot bring weight and pitch right, more do, and no 
         CHECK(now->shortfalls.empty());
         CHECK(now->changes.size() > 2);
         const double asked = uncertainty(now->document)->target_in_water_kg;
-        CHECK_THAT(now->after.in_water_kg, WithinAbs(asked, 5e-6));
+        CHECK_THAT(now->after.in_water.kg, WithinAbs(asked, 5e-6));
         CHECK_THAT(*now->after.pitch_rad,
                    WithinAbs(recipe.targets.pitch_rad, recipe.targets.pitch_band_rad / 3.0 + 1e-9));
         // Every hole keeps what it can hold, and there is no hole that nothing goes into.
@@ -217,9 +217,9 @@ TEST_CASE("A trim hole is advised where there is wood for it, not in a joint or 
 
 TEST_CASE("A full log makes way for a fall that is asked after without losing what it knows") {
     const document::Reading weighed = dry(Stage::sealed, 53.0);
-    document::Reading struck = dry(Stage::carved, 20.0);
-    struck.excluded = true;
-    std::vector<document::Reading> full(document::max_readings, struck);
+    document::Reading excluded = dry(Stage::carved, 20.0);
+    excluded.excluded = true;
+    std::vector<document::Reading> full(document::max_readings, excluded);
     full.front() = weighed;
     const auto alone = finished_fall_for_tub(with({weighed}), Stage::sealed, 0.15);
     const auto among = finished_fall_for_tub(with(full), Stage::sealed, 0.15);
@@ -249,7 +249,7 @@ TEST_CASE("A fall that no lure could have beside what the log says is refused, n
     document::Reading fall = invented::timed(Stage::rigged, 0.5);
     fall.time_s = 4.0;
     for (const std::size_t falls : {1UL, 5UL, 190UL}) {
-        INFO(falls << " falls of the dressed lure, which floats by 2.8 g before that");
+        INFO(falls << " falls of the rigged lure, which floats by 2.8 g before that");
         const auto log = with(std::vector<document::Reading>(falls, fall));
         CHECK_FALSE(finished_fall_for_tub(log, Stage::sealed, 0.15).ok());
         CHECK(finished_fall_for_tub(log, Stage::sealed, 0.05).ok());

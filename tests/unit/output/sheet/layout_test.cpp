@@ -131,7 +131,7 @@ document::Document wordiest(bool words, std::size_t readings) {
         coat.name = text();
     for (std::size_t n = 0; n < readings; ++n) {
         document::Reading reading;
-        reading.mass_kg = evaluate(d)->answers.stages.front().mass_kg;
+        reading.mass_kg = evaluate(d)->answers.stages.front().mass.kg;
         reading.stage = Stage::carved;
         reading.note = text();
         d.log.push_back(reading);

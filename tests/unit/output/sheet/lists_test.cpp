@@ -328,7 +328,7 @@ TEST_CASE(
     d.parts.push_back(sinker);
     const auto in_water_kg = [&](double mass_kg) {
         d.parts.back().mass_kg = mass_kg;
-        return evaluate(d)->answers.in_water_kg;
+        return evaluate(d)->answers.in_water.kg;
     };
     const double at_1 = in_water_kg(0.001), at_2 = in_water_kg(0.002);
     REQUIRE(at_1 < 0.0);

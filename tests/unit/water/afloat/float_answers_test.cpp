@@ -1,3 +1,4 @@
+#include "support/worked.hpp"
 #include "water/afloat/float_answers.hpp"
 
 #include "evenfall.hpp"
@@ -14,16 +15,9 @@ using namespace evenfall;
 using namespace evenfall::afloat;
 using Catch::Matchers::WithinAbs;
 using Catch::Matchers::WithinRel;
+using support::worked;
 
-namespace {
-
-Evaluation worked(const document::Document& document) {
-    auto outcome = evaluate(document);
-    REQUIRE(outcome.ok());
-    return std::move(outcome).value();
-}
-
-} // namespace
+namespace {} // namespace
 
 TEST_CASE("a bare block is told to lie flat before it is cut") {
     // 20 mm broad and 30 mm high, half as dense as water: on its narrow face GM is 15/2 + 400/180 − 15 =

@@ -1,3 +1,5 @@
+#include "support/presets.hpp"
+#include "support/worked.hpp"
 #include "water/afloat/hull.hpp"
 
 #include "evenfall.hpp"
@@ -9,9 +11,7 @@
 #include <catch2/catch_test_macros.hpp>
 #include <catch2/matchers/catch_matchers_floating_point.hpp>
 
-#include <fstream>
 #include <numbers>
-#include <sstream>
 
 using namespace evenfall;
 using namespace evenfall::afloat;
@@ -21,32 +21,15 @@ using Catch::Matchers::WithinRel;
 
 namespace {
 
-Evaluation worked(const document::Document& document) {
-    auto outcome = evaluate(document);
-    for (const Problem& p : outcome.ok() ? Problems{} : outcome.problems())
-        UNSCOPED_INFO(p.path << ": " << p.sentence);
-    REQUIRE(outcome.ok());
-    return std::move(outcome).value();
-}
-
 FloatingHull hull_of(const document::Document& document) {
     const Evaluation e = worked(document);
     return FloatingHull(e.body, e.ledger, document);
 }
 
-document::Document preset_file(const char* name) {
-    std::ifstream in(std::string(EVENFALL_PRESETS_DIR) + "/" + name + ".json");
-    std::ostringstream text;
-    text << in.rdbuf();
-    auto document = read_document(text.str());
-    REQUIRE(document.ok());
-    return std::move(document).value();
-}
-
 std::vector<document::Document> lures() {
     std::vector<document::Document> out{block(), fish(), four_piece()};
     for (const char* name : {"millrace-170", "reedline-120", "quarry-230", "estuary-150"})
-        out.push_back(preset_file(name));
+        out.push_back(preset_named(name));
     // Open holes, one with a fill that pushes the water back out, and pockets of every kind.
     document::Document d = block();
     d.holes = {belly_hole(30, 8, 25), belly_hole(80, 6, 25)};

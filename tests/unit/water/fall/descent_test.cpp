@@ -1,6 +1,6 @@
 #include "water/fall/descent.hpp"
 
-#include "answers/evaluation.hpp"
+#include "answers/answers.hpp"
 #include "base/trade.hpp"
 #include "evenfall.hpp"
 #include "support/falling_bodies.hpp"

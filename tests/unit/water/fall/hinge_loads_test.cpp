@@ -64,10 +64,10 @@ TEST_CASE("the segments' in-water masses are those of the answers and sum to the
     REQUIRE(l.joints.size() == 2);
     double sum = 0.0;
     for (std::size_t s = 0; s < 3; ++s) {
-        CHECK_THAT(l.segments[s].in_water_kg, WithinAbs(e->answers.segments[s].in_water_kg, 1e-12));
+        CHECK_THAT(l.segments[s].in_water_kg, WithinAbs(e->answers.segments[s].in_water.kg, 1e-12));
         sum += l.segments[s].in_water_kg;
     }
-    CHECK_THAT(sum, WithinAbs(e->answers.in_water_kg, 1e-12));
+    CHECK_THAT(sum, WithinAbs(e->answers.in_water.kg, 1e-12));
 }
 
 TEST_CASE("a bare block floats evenly, drawn under: next to no load on its joint", "[fall]") {
@@ -89,7 +89,7 @@ TEST_CASE("where the lure hangs still at its hang pitch, the joint carries what 
     auto e = evaluate(d);
     REQUIRE(e.ok());
     // Water in which it weighs nothing.
-    const materials::WaterProperties water{e->answers.mass_kg / e->answers.displaced_m3, 1e-3};
+    const materials::WaterProperties water{e->answers.mass.kg / e->answers.displaced_m3, 1e-3};
     const double pitch = *e->answers.pitch_rad;
     const HingeLoads l = hinge_loads(e->body, e->ledger, d, water, pitch);
     const JointLoad& j = l.joints[0];

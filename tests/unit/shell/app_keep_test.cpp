@@ -1,0 +1,114 @@
+// What the application keeps, opens and shares.
+
+#include "unit/shell/bench_of_tests.hpp"
+
+using namespace evenfall;
+using namespace evenfall::shell;
+using namespace evenfall::shell::bench_of_tests;
+
+TEST_CASE("the shelf shares the very lure that is open", "[shell][app]") {
+    Bench bench;
+    bench.tap_all({"shelf.open", "shelf.share"});
+    REQUIRE_FALSE(bench.host.shared.empty());
+    const auto read = read_link(bench.host.shared);
+    REQUIRE(read);
+    CHECK(write_document(*read) == bench.app.document_json());
+    bench.tap_all({"shelf.open", "shelf.save"});
+    CHECK(bench.host.saved_name == "millrace-170.json");
+}
+
+TEST_CASE("where the device cannot keep the lure on the bench, no other one comes in its place",
+          "[shell][app]") {
+    Bench bench;
+    const std::string before = bench.app.document_json();
+    bench.app.add_preset("reedline-120", demo_text("reedline-120.json"));
+    bench.host.has_room = false;
+    for (const char* other : {"shelf.preset.reedline-120", "shelf.new"}) {
+        bench.tap_all({"shelf.open", other});
+        CHECK(bench.app.document_json() == before);
+        CHECK_FALSE(bench.there("shelf.share"));
+    }
+    bench.host.has_room = true;
+    bench.tap_all({"shelf.open", "shelf.new"});
+    CHECK(bench.app.document_json() != before);
+}
+
+TEST_CASE("a lure too long for a link is not handed on as one", "[shell][app]") {
+    Bench bench;
+    document::Document wordy = bench.app.document();
+    unsigned state = 1;
+    for (int i = 0; i < 200; ++i) {
+        document::Reading r;
+        r.mass_kg = 0.03;
+        for (int k = 0; k < 300; ++k)
+            r.note += static_cast<char>('a' + ((state = state * 1664525u + 1013904223u) >> 24) % 26u);
+        wordy.log.push_back(std::move(r));
+    }
+    REQUIRE_FALSE(read_link(write_link(wordy)));
+    REQUIRE(bench.app.open_json(write_document(wordy)).empty());
+    bench.tap_all({"shelf.open", "shelf.share"});
+    CHECK(bench.host.shared.empty());
+}
+
+TEST_CASE("what is kept opens again as it was", "[shell][app]") {
+    std::string kept;
+    std::string document;
+    {
+        Bench bench;
+        bench.tap("step.water");
+        bench.tap("water.temperature");
+        bench.tap_all({"keypad.7", "keypad.ok"});
+        kept = bench.app.session_json();
+        document = bench.app.document_json();
+    }
+    Bench again;
+    REQUIRE(again.app.start(kept, ""));
+    again.rest();
+    CHECK(again.app.document_json() == document);
+    CHECK(again.there("water.temperature"));
+    CHECK_FALSE(again.app.start("not a session", ""));
+    CHECK_FALSE(again.app.last_problem().empty());
+}
+
+TEST_CASE("a text that is no lure is refused with a sentence and changes nothing", "[shell][app]") {
+    Bench bench;
+    const std::string before = bench.app.document_json();
+    CHECK_FALSE(bench.app.open_json("{").empty());
+    CHECK_FALSE(bench.app.open_link("1.damaged").empty());
+    CHECK(bench.app.document_json() == before);
+    bench.rest();
+    CHECK_FALSE(bench.app.last_problem().empty());
+}
+
+TEST_CASE("what was begun on one lure is not set on another that comes to the bench", "[shell][app]") {
+    const auto other = read_document(demo_text("reedline-120.json"));
+    REQUIRE(other.ok());
+    Bench bench;
+    bench.tap_all({"step.water", "water.temperature", "keypad.3"});
+    REQUIRE(bench.app.open_link(write_link(*other)).empty());
+    bench.rest();
+    CHECK_FALSE(bench.there("keypad.ok"));
+    CHECK(bench.app.document_json() == write_document(*other));
+
+    // Nor from a list, nor a text asked for outside.
+    bench.tap("step.shape");
+    bench.reach("shape.wood");
+    REQUIRE(bench.there("pick.cancel"));
+    bench.app.set_text("lure.name", "Ripple");
+    REQUIRE(bench.app.open_json(demo_text("millrace-170.json")).empty());
+    bench.rest();
+    CHECK_FALSE(bench.there("pick.cancel"));
+    CHECK(bench.app.document().name == "Millrace 170");
+}
+
+TEST_CASE("a second picture that is not fit leaves the first one where it is", "[shell][app]") {
+    Bench bench;
+    REQUIRE(bench.app.picture_room(100, 100) != nullptr);
+    bench.app.picture_ready("");
+    bench.rest();
+    CHECK(bench.app.picture_room(1600, 16) == nullptr);
+    bench.rest();
+    CHECK_FALSE(bench.app.last_problem().empty());
+    CHECK(bench.app.wanted_texture().rgba != nullptr);
+    CHECK(bench.app.wanted_texture().width == 100);
+}

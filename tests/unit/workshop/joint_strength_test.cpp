@@ -1,0 +1,87 @@
+#include "unit/workshop/answered_joint.hpp"
+#include "unit/workshop/hinged_block.hpp"
+
+#include <catch2/catch_test_macros.hpp>
+#include <catch2/matchers/catch_matchers_floating_point.hpp>
+
+#include <numbers>
+
+using namespace evenfall;
+using namespace evenfall::joints;
+using Catch::Matchers::WithinAbs;
+using Catch::Matchers::WithinRel;
+using support::answered;
+using support::hinged_block;
+using support::warns_of;
+
+TEST_CASE("every pocket round the pin has its eye; three share the load no better than two", "[joints]") {
+    document::Document d = hinged_block();
+    document::Pocket third = d.pockets[0];
+    third.z_from_m = -0.0015;
+    third.z_to_m = 0.0015;
+    const double two_n = answered(d).joints[0].strength.eye_n;
+    d.pockets.push_back(third);
+    const JointAnswer j = answered(d).joints[0];
+    REQUIRE(j.eyes.size() == 3);
+    CHECK(j.eyes[1].place.z_m == 0.0);
+    CHECK_THAT(j.place.eye_spacing_m, WithinAbs(0.016, 1e-12));
+    CHECK(j.strength.eye_n == two_n);
+}
+
+TEST_CASE("a twist holds by as much of its glued depth as its wire reaches, and a shorter wire is warned of",
+          "[joints]") {
+    document::Document d = hinged_block();
+    document::Hinge& h = *d.joints[0].hinge;
+    const double bit_m = 0.0020; // for a twist of 1.8 mm
+    const auto pull_out_n = [&](double deep_m) {
+        return 1.5 * std::numbers::pi * bit_m * deep_m * 3e6;
+    }; // two eyes, 3 MPa
+    CHECK_THAT(answered(d).joints[0].strength.pull_out_n, WithinRel(pull_out_n(0.020), 1e-9));
+    CHECK_FALSE(warns_of(answered(d), "the twist reaches"));
+    // Eye 2 mm inside, wire 0.9 mm, two turns of 4.05 mm, legs of 2 mm; pin 5 mm behind the fore face: 12 mm
+    // less those.
+    h.turns = 2.0;
+    h.glued_m = 0.090;
+    const JointsAnswer shallow = answered(d);
+    CHECK_THAT(shallow.joints[0].twist_reach_m, WithinAbs(0.0070, 1e-12));
+    CHECK_THAT(shallow.joints[0].strength.pull_out_n, WithinRel(pull_out_n(0.0070), 1e-9));
+    CHECK(warns_of(shallow, "the twist reaches 7.0 mm into the wood, not the 90.0 mm that it is glued deep"));
+    // Linked eyes 2.9 mm across their middles hang midway 0.725 mm to either side of the pin, and the farther
+    // face counts.
+    h.kind = document::HingeKind::linked;
+    h.pin_aft_m = 0.0005;
+    d.pockets.clear();
+    CHECK_THAT(answered(d).joints[0].twist_reach_m, WithinAbs(0.0120 - 0.0015 + 0.000725, 1e-12));
+    h.turns = 0.0;
+    h.pin_aft_m = 0.030;
+    CHECK(answered(d).joints[0].strength.pull_out_n == 0.0);
+}
+
+TEST_CASE("a stronger line lowers the safety in proportion; only a joint before a hook is warned of once "
+          "hooks are known",
+          "[joints]") {
+    document::Document d = hinged_block();
+    d.targets.line_n = 50.0;
+    const double light = answered(d).joints[0].strength.safety;
+    d.targets.line_n = 500.0;
+    CHECK_THAT(answered(d).joints[0].strength.safety, WithinRel(light / 10.0, 1e-12));
+    CHECK(warns_of(answered(d), "if a hook hangs behind it"));
+    document::Part hook;
+    hook.stage = Stage::rigged;
+    hook.mass_kg = 0.001;
+    hook.reach_m = 0.010;
+    hook.at_m = {0.030, 0.0, -0.02};
+    d.parts = {hook};
+    CHECK_FALSE(warns_of(answered(d), "less than twice"));
+    d.parts[0].at_m.x = 0.100;
+    CHECK(warns_of(answered(d), "less than twice"));
+    // What carries the hook decides, not where it stands: one of the aft half, leaning forward, hangs behind
+    // the joint.
+    d.parts[0].at_m.x = 0.058;
+    CHECK_FALSE(warns_of(answered(d), "less than twice"));
+    d.parts[0].segment = 1;
+    CHECK(warns_of(answered(d), "less than twice"));
+    d.parts[0].at_m.x = 0.062;
+    d.parts[0].segment = 0;
+    CHECK_FALSE(warns_of(answered(d), "less than twice"));
+}
