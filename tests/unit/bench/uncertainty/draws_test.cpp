@@ -1,3 +1,4 @@
+#include "base/trade.hpp"
 #include "bench/uncertainty/uncertainty.hpp"
 #include "support/invented_lures.hpp"
 
@@ -61,6 +62,22 @@ TEST_CASE("First order and draws agree where the lure sinks clearly") {
     CHECK_THAT(d->chances.fall, WithinAbs(s->chances_now.fall, 0.02));
     CHECK_THAT(d->chances.pitch, WithinAbs(s->chances_now.pitch, 0.02));
     CHECK_THAT(d->chances.both, WithinAbs(s->chances_now.both, 0.02));
+}
+
+TEST_CASE("A lure that leans is drawn at the hang that its evaluation tells") {
+    document::Document document = invented::preset_named("estuary-150");
+    document::Part weight;
+    weight.name = "Weight to starboard";
+    weight.material = "lead";
+    weight.mass_kg = 0.006;
+    weight.at_m = {0.055, 0.010, 0.0};
+    document.parts.push_back(weight);
+    const auto e = evaluate(document);
+    const auto d = uncertainty_by_draws(document, 20'000, 4);
+    REQUIRE((e.ok() && d.ok() && e->answers.roll_rad && e->answers.pitch_rad));
+    REQUIRE(*e->answers.roll_rad > 10.0 * units::degree_rad);
+    // The mean of a bent function of the draws lies a little off its value at their mean.
+    CHECK_THAT(d->pitch_rad.mean, WithinAbs(*e->answers.pitch_rad, 0.1 * d->pitch_rad.sigma));
 }
 
 TEST_CASE("Near neutral, first order fails the fall and the draws say so: half of them float") {
