@@ -6,6 +6,7 @@
 #include <cmath>
 #include <limits>
 #include <string>
+#include <string_view>
 #include <utility>
 
 namespace evenfall::shell::state {
@@ -160,6 +161,20 @@ Edit toggle_excluded(int index) {
     return on_reading(index, [](document::Reading& r) { r.excluded = !r.excluded; });
 }
 
+namespace {
+
+/// Segments that nobody named are called by their number from the nose, whatever came or went before them.
+void number_segments(std::vector<std::string>& names) {
+    const std::string_view unnamed = look::words::new_segment;
+    for (std::size_t i = 0; i < names.size(); ++i) {
+        const std::string& name = names[i];
+        if (name.starts_with(unnamed) && name.find_first_not_of("0123456789", unnamed.size()) == name.npos)
+            names[i] = std::string(unnamed) + std::to_string(i + 1);
+    }
+}
+
+} // namespace
+
 Edit add_joint() {
     return on_document([](document::Document& d) {
         document::Joint joint = d.joints.empty() ? document::Joint{} : d.joints.front();
@@ -186,8 +201,8 @@ Edit add_joint() {
         }
         d.joints.insert(d.joints.begin() + place, joint);
         d.segment_names.resize(std::max(d.segment_names.size(), fore + 1));
-        d.segment_names.insert(d.segment_names.begin() + place + 1,
-                               look::words::new_segment + std::to_string(fore + 2));
+        d.segment_names.insert(d.segment_names.begin() + place + 1, look::words::new_segment);
+        number_segments(d.segment_names);
     });
 }
 
@@ -211,6 +226,7 @@ Edit remove_joint(int index) {
         d.joints.erase(d.joints.begin() + index);
         if (index + 1 < static_cast<int>(d.segment_names.size())) {
             d.segment_names.erase(d.segment_names.begin() + index + 1);
+            number_segments(d.segment_names);
         }
     });
 }
@@ -297,10 +313,15 @@ Edit add_coat(Stage stage) {
         if (stage == Stage::sealed) {
             coat.name = look::words::new_sealer;
             coat.kind = document::CoatKind::soaks;
+            coat.material = "ca";
             coat.mass_kg = 0.001;
+        } else if (stage == Stage::painted) {
+            coat.name = look::words::new_paint;
+            coat.material = "acrylic_paint";
+            coat.thickness_m = 0.00004;
         } else {
-            coat.name = stage == Stage::painted ? look::words::new_paint : look::words::new_clear_coat;
-            coat.thickness_m = stage == Stage::painted ? 0.00004 : 0.0003;
+            coat.name = look::words::new_clear_coat;
+            coat.thickness_m = 0.0003;
         }
         // After the last coat of its own or an earlier stage: the list is the order of application.
         auto place = d.coats.begin();

@@ -97,6 +97,19 @@ TEST_CASE("a joint added and taken away again leaves the lure as it was", "[shel
     CHECK(write_document(remove_joint(static_cast<int>(added))(cut)) == write_document(document));
 }
 
+TEST_CASE("segments that nobody named keep their numbers from the nose as joints come and go",
+          "[shell][edits]") {
+    using Names = std::vector<std::string>;
+    document::Document d = support::preset_named("millrace-170");
+    d.joints.clear();
+    d.segment_names = {"Body"};
+    for (int i = 0; i < 3; ++i)
+        d = add_joint()(d);
+    CHECK(d.segment_names == Names{"Body", "Segment 2", "Segment 3", "Segment 4"});
+    d.segment_names[2] = "Waist";
+    CHECK(remove_joint(0)(d).segment_names == Names{"Body", "Waist", "Segment 3"});
+}
+
 TEST_CASE("parts told to belong to a segment stay with its wood when a joint comes or goes",
           "[shell][edits]") {
     document::Document document = support::preset_named("millrace-170");
@@ -152,6 +165,14 @@ TEST_CASE("points of a curve keep their order and its ends their places", "[shel
     for (std::size_t i = 1; i < more.shape.belly.size(); ++i) {
         CHECK(more.shape.belly[i - 1].x_m < more.shape.belly[i].x_m);
     }
+}
+
+TEST_CASE("the first coat of a stage is of the usual stuff for it", "[shell][edits]") {
+    document::Document d = support::preset_named("millrace-170");
+    d.coats.clear();
+    for (const auto& [stage, material] :
+         {std::pair{Stage::sealed, "ca"}, {Stage::painted, "acrylic_paint"}, {Stage::clear_coated, "epoxy"}})
+        CHECK(add_coat(stage)(d).coats.at(0).material == material);
 }
 
 TEST_CASE("a new coat comes after those of its own stage and before later ones", "[shell][edits]") {
