@@ -72,6 +72,8 @@ struct SectionSpot {
 /// Joins the segments on both sides of a joint; the fore one's name stays, readings of either alone are
 /// excluded.
 [[nodiscard]] Edit remove_joint(int index);
+/// Gap, reliefs and hinge of one joint for all of them; each keeps its place and the heights of its eyes.
+[[nodiscard]] Edit same_for_all_joints(int index);
 
 /// Adds a belly hole, not drilled yet, where there is most room along the body.
 [[nodiscard]] Edit add_hole();

@@ -206,6 +206,21 @@ Edit add_joint() {
     });
 }
 
+Edit same_for_all_joints(int index) {
+    return on_document([index](document::Document& d) {
+        if (index < 0 || index >= static_cast<int>(d.joints.size())) return;
+        const document::Joint made = d.joints[static_cast<std::size_t>(index)];
+        for (document::Joint& joint : d.joints) {
+            const document::Joint was = std::exchange(joint, made);
+            joint.at_m = was.at_m;
+            if (!joint.hinge) continue;
+            // Eyes stand as high as the body allows at their own joint.
+            joint.hinge->upper_z_m = was.hinge ? was.hinge->upper_z_m : std::nullopt;
+            joint.hinge->lower_z_m = was.hinge ? was.hinge->lower_z_m : std::nullopt;
+        }
+    });
+}
+
 Edit remove_joint(int index) {
     return on_document([index](document::Document& d) {
         if (index < 0 || index >= static_cast<int>(d.joints.size())) return;

@@ -32,6 +32,10 @@ void joint_editor(PanelContext& context, int index) {
     f.put([&] { return on_joint(index, [joint](document::Joint& j) { j = joint; }); });
     joint_hinge_rows(context, index);
     widgets::gap();
+    if (context.document().joints.size() > 1 &&
+        widgets::button(context.ui, f.id(".for_all"), words::same_for_all, widgets::ButtonKind::plain)) {
+        context.change(words::same_for_all, state::same_for_all_joints(index));
+    }
     if (widgets::button(context.ui, f.id(".remove"), words::remove_joint, widgets::ButtonKind::danger)) {
         context.change(std::string(words::take_away) + " " + words::joint_kind + " " +
                            std::to_string(index + 1),

@@ -110,6 +110,25 @@ TEST_CASE("segments that nobody named keep their numbers from the nose as joints
     CHECK(remove_joint(0)(d).segment_names == Names{"Body", "Waist", "Segment 3"});
 }
 
+TEST_CASE("one joint's gap, reliefs and hinge for all: each keeps its place and its eyes' heights",
+          "[shell][edits]") {
+    document::Document d = support::preset_named("millrace-170");
+    REQUIRE((d.joints.size() == 2 && d.joints[0].hinge && d.joints[1].hinge));
+    d.joints[0].gap_m = 0.0031;
+    d.joints[0].hinge->wire_m = 0.0011;
+    d.joints[0].hinge->upper_z_m = 0.009;
+    d.joints[1].hinge->upper_z_m = 0.004;
+    document::Document expected = d;
+    expected.joints[1] = d.joints[0];
+    expected.joints[1].at_m = d.joints[1].at_m;
+    expected.joints[1].hinge->upper_z_m = 0.004;
+    expected.joints[1].hinge->lower_z_m = d.joints[1].hinge->lower_z_m;
+    CHECK(write_document(same_for_all_joints(0)(d)) == write_document(expected));
+    d.joints[1].hinge.reset();
+    CHECK_FALSE(same_for_all_joints(1)(d).joints[0].hinge);
+    CHECK(write_document(same_for_all_joints(7)(d)) == write_document(d));
+}
+
 TEST_CASE("parts told to belong to a segment stay with its wood when a joint comes or goes",
           "[shell][edits]") {
     document::Document document = support::preset_named("millrace-170");
