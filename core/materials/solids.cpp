@@ -71,6 +71,13 @@ constexpr std::array table{
           range(1.05, 1.20, memory, "Cast or two-part clear: 1.05 to 1.20, from memory")},
     Solid{"acrylic_paint", "Acrylic paint, dry", coat,
           range(1.2, 1.6, practice, "Common practice, no source: dry film 1.2 to 1.6 by pigment")},
+    Solid{
+        "primer", "Primer, dry", coat,
+        range(1.3, 1.8, practice, "Common practice, no source: more filler than paint, dry film 1.3 to 1.8")},
+    Solid{"uv_resin", "UV resin, cured", coat,
+          range(1.10, 1.25, practice, "Common practice, no source: cured acrylate clear, 1.10 to 1.25")},
+    Solid{"lacquer", "Lacquer, dry", coat,
+          range(1.15, 1.40, memory, "Cellulose nitrate 1.35 to 1.40, less with plasticiser, from memory")},
     Solid{"nylon", "Nylon", part, range(1.13, 1.14, memory, "Nylon 6 1.13, nylon 6-6 1.14, from memory")},
     Solid{"glass", "Glass", part, one(2.5, 0.05, memory, "Soda-lime glass 2.5, from memory")},
     Solid{"plastisol", "Soft plastic", part | tail,

@@ -12,8 +12,9 @@ double ledger_kg(const SheetInput& job, ledger::Kind kind, std::size_t item) {
 }
 
 double usual_hours(const document::Coat& coat) {
+    if (coat.material == "uv_resin") return 0.5;
     if (coat.material == "ca") return 1.0;
-    if (coat.material == "acrylic_paint") return 2.0;
+    if (coat.material == "acrylic_paint" || coat.material == "primer") return 2.0;
     if (coat.material == "epoxy" || coat.material == "polyurethane") return 24.0;
     return 12.0;
 }
