@@ -11,6 +11,8 @@
 
 #include <algorithm>
 #include <array>
+#include <string_view>
+#include <utility>
 
 namespace evenfall::shell {
 namespace {
@@ -36,6 +38,15 @@ bool draw_lures(AppParts& parts) {
     if (list_row(ui, "shelf.new", {.title = words::shelf_new, .has_chevron = true})) {
         if (!parts.host.another_lure()) return true;
         if (parts.session.open(state::new_lure(), words::shelf_new)) parts.another_lure();
+        return true;
+    }
+    if (list_row(ui, "shelf.copy",
+                 {.title = words::shelf_copy, .below = words::shelf_copy_below, .has_chevron = true})) {
+        document::Document copy = parts.session.kept();
+        if (copy.name.size() + std::string_view(words::name_of_copy).size() <= document::max_text)
+            copy.name += words::name_of_copy;
+        if (!parts.host.another_lure()) return true;
+        if (parts.session.open(std::move(copy), words::shelf_copy)) parts.another_lure();
         return true;
     }
     return false;

@@ -23,7 +23,7 @@ TEST_CASE("where the device cannot keep the lure on the bench, no other one come
     const std::string before = bench.app.document_json();
     bench.app.add_preset("reedline-120", demo_text("reedline-120.json"));
     bench.host.has_room = false;
-    for (const char* other : {"shelf.preset.reedline-120", "shelf.new"}) {
+    for (const char* other : {"shelf.preset.reedline-120", "shelf.new", "shelf.copy"}) {
         bench.tap_all({"shelf.open", other});
         CHECK(bench.app.document_json() == before);
         CHECK_FALSE(bench.there("shelf.share"));
@@ -31,6 +31,20 @@ TEST_CASE("where the device cannot keep the lure on the bench, no other one come
     bench.host.has_room = true;
     bench.tap_all({"shelf.open", "shelf.new"});
     CHECK(bench.app.document_json() != before);
+}
+
+TEST_CASE("a copy of the lure opens under a name of its own, all else alike", "[shell][app]") {
+    Bench bench;
+    document::Document expected = bench.app.document();
+    bench.tap_all({"shelf.open", "shelf.copy"});
+    CHECK(bench.app.document().name != expected.name);
+    expected.name += ", copy";
+    CHECK(bench.app.document_json() == write_document(expected));
+    // A name that is as long as may be stays as it is.
+    expected.name.assign(document::max_text, 'n');
+    REQUIRE(bench.app.open_json(write_document(expected)).empty());
+    bench.tap_all({"shelf.open", "shelf.copy"});
+    CHECK(bench.app.document_json() == write_document(expected));
 }
 
 TEST_CASE("a lure too long for a link is not handed on as one", "[shell][app]") {
