@@ -6,6 +6,7 @@
 #include <catch2/reporters/catch_reporter_streaming_base.hpp>
 
 #include <algorithm>
+#include <ostream>
 
 namespace {
 
