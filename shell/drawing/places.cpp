@@ -91,6 +91,7 @@ Places lay_out_large(const DrawnExtent& s, const widgets::Rect& area) {
 namespace {
 
 constexpr float short_height = 260.0f; ///< of a drawing whose switch is at its side
+constexpr float low_height = 400.0f;   ///< of a wide one: there is no room below the side view
 
 /// Phone in landscape: section and hang are beside the side view instead of below it.
 Places lay_out_low(const DrawnExtent& s, const widgets::Rect& area, state::SmallView view) {
@@ -126,7 +127,8 @@ Places lay_out_low(const DrawnExtent& s, const widgets::Rect& area, state::Small
 } // namespace
 
 Places lay_out_small(const DrawnExtent& s, const widgets::Rect& area, state::SmallView view) {
-    if (area.h < short_height || area.w > 1.5f * area.h) return lay_out_low(s, area, view);
+    if (area.h < short_height || (area.w > 1.5f * area.h && area.h < low_height))
+        return lay_out_low(s, area, view);
     Places p;
     const float switch_h = 44.0f;
     const float fixed = ruler_height + names_height + switch_h + 10.0f;

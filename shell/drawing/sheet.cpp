@@ -122,7 +122,13 @@ void sheet(widgets::Ui& ui, state::Session& session, const widgets::Rect& area, 
     widgets::Rect room = area;
     room.x += heights_w;
     room.w -= heights_w;
-    Places fitted = ui.phone ? lay_out_small(s, room, view.small_view) : lay_out_large(s, room);
+    Places fitted = lay_out_large(s, room);
+    // On an upright tablet all four views would leave the lure half the width: there one of three is below
+    // it.
+    const bool squeezed =
+        room.w > 1.5f * room.h && fitted.scale * (s.aft_m - s.fore_m) < 0.6 * static_cast<double>(room.w);
+    const bool one_below = ui.phone || squeezed;
+    if (one_below) fitted = lay_out_small(s, room, view.small_view);
     widgets::Rect touchable = area;
     const bool column = fitted.change && fitted.change->x > room.x;
     if (column) {
@@ -140,7 +146,7 @@ void sheet(widgets::Ui& ui, state::Session& session, const widgets::Rect& area, 
                       true);
     draw_station_line(scene, places);
     draw_side_view(scene, places.side, places.names_y);
-    if (!ui.phone) {
+    if (!one_below) {
         pen::text(list, small, area.x, places.side_head_y, ui.ink->ink_soft, words::from_the_side);
         if (!document.holes.empty()) draw_legend(scene, area.right() - 4.0f, places.above_head_y);
         pen::text(list, small, area.x, places.above_head_y, ui.ink->ink_soft, words::from_above);
