@@ -64,6 +64,10 @@ double fill_free_m(const document::Hole& hole, const Bore& bore) {
     return hole.cap ? std::max(hole.cap->length_m, lens + 0.5 * hole.cap->length_m) : lens;
 }
 
+bool is_plugged(const document::Hole& hole) {
+    return !hole.fill && hole.cap && hole.depth_m > 0.0 && hole.cap->length_m >= hole.depth_m - 1e-6;
+}
+
 HoleContents contents(const document::Hole& hole, const Bore& bore) {
     HoleContents c;
     if (hole.depth_m <= 0.0) return c;

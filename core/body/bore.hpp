@@ -51,6 +51,9 @@ struct HoleContents {
 /// refuses that. A fill of the hole's full diameter also fills the drill point; a thinner rod ends above it.
 [[nodiscard]] HoleContents contents(const document::Hole& hole, const Bore& bore);
 
+/// True for a hole filled with wood or glue from end to end: a plug, no ballast.
+[[nodiscard]] bool is_plugged(const document::Hole& hole);
+
 /// Height of the 118° drill point over its diameter: ½·tan(31°) = 0.30043.
 inline constexpr double point_height_per_diameter = 0.300430309513;
 

@@ -232,7 +232,7 @@ constexpr void describe(V& v, Of<Fill>) {
 template <class V>
 constexpr void describe(V& v, Of<Cap>) {
     v.material("material", materials::Use::cap, &Cap::material);
-    v.number(table::length_mm("length_mm", 0.0, 50.0, "is {} long"), &Cap::length_m);
+    v.number(table::length_mm("length_mm", 0.0, 100.0, "is {} long"), &Cap::length_m);
 }
 
 template <class V>

@@ -7,18 +7,6 @@
 #include <string>
 
 namespace evenfall::shell::drawing {
-namespace {
-
-/// True for a hole filled with wood or glue from end to end: a plug, no ballast.
-bool is_plugged(const document::Hole& hole) {
-    if (hole.fill) {
-        const auto* material = materials::find_solid(hole.fill->material);
-        return material != nullptr && !material->serves(materials::Use::ballast);
-    }
-    return hole.cap && hole.depth_m > 0.0 && hole.cap->length_m >= hole.depth_m - 1e-6;
-}
-
-} // namespace
 
 void draw_hole(Scene& scene, const WorldToScreen& map, std::size_t index, double middle_u_m,
                double half_width_m, bool with_number) {
@@ -61,7 +49,7 @@ void draw_hole(Scene& scene, const WorldToScreen& map, std::size_t index, double
             pen::line(list, cone, ink.ink, pen::hair);
         }
         const auto inside = holes::contents(hole, bore);
-        if (is_plugged(hole)) {
+        if (holes::is_plugged(hole)) {
             list.AddRectFilled(whole.least, whole.most, ink.cap);
             pen::hatch(list, whole.least, whole.most, ink.lead, 5.0f, true);
         } else {

@@ -233,6 +233,10 @@ inline constexpr const char* end_flat = "flat";
 inline constexpr const char* end_point = "118\xC2\xB0 point";
 inline constexpr const char* fill_field = "Fill";
 inline constexpr const char* fill_none = "no fill";
+inline constexpr const char* plug_hole = "Drilled by mistake: plug it";
+inline constexpr const char* plug_note =
+    "Plugged: a hardwood dowel as wide as the hole and as long as it is deep, glued in "
+    "and cut flush. The plan leaves it alone.";
 inline constexpr const char* fill_none_below = "an empty or plugged hole";
 inline constexpr const char* fill_by = "Fill given by";
 inline constexpr const char* fill_by_mass = "mass";

@@ -78,6 +78,8 @@ struct SectionSpot {
 /// Adds a belly hole, not drilled yet, where there is most room along the body.
 [[nodiscard]] Edit add_hole();
 [[nodiscard]] Edit remove_hole(int index);
+/// A hole drilled by mistake, filled from end to end with a glued dowel; the lead plan leaves it alone.
+[[nodiscard]] Edit plug_hole(int index);
 /// Adds a hole like it, a diameter and a wall aft of it.
 [[nodiscard]] Edit duplicate_hole(int index);
 

@@ -263,6 +263,14 @@ Edit add_hole() {
     });
 }
 
+Edit plug_hole(int index) {
+    return on_hole(index, [](document::Hole& hole) {
+        hole.use = document::HoleUse::fixed;
+        hole.fill.reset();
+        hole.cap = document::Cap{"dowel", hole.depth_m};
+    });
+}
+
 Edit remove_hole(int index) {
     return remove_entry(&document::Document::holes, index, document::Cause::fill_mass,
                         document::Cause::cap_mass);

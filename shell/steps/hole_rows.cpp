@@ -88,6 +88,10 @@ void hole_rows(PanelContext& context, int index) {
     f.text(".name", words::name, hole.name);
     f.put([&] { return on_hole(index, [hole](document::Hole& h) { h = hole; }); });
     widgets::gap();
+    const bool plugged = holes::is_plugged(hole);
+    if (plugged) widgets::note(context.ui, words::plug_note);
+    if (hole.depth_m > 0.0 && !plugged && widgets::button(context.ui, f.id(".plug"), words::plug_hole))
+        context.change(f.said(words::plug_hole), state::plug_hole(index));
     const int tapped =
         widgets::button_row(context.ui, {{f.id(".duplicate"), words::duplicate},
                                          {f.id(".remove"), words::remove_hole, widgets::ButtonKind::danger}});

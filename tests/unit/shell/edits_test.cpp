@@ -1,6 +1,8 @@
 #include "state/edits.hpp"
 
+#include "body/bore.hpp"
 #include "body/tail_loft.hpp"
+#include "evenfall.hpp"
 #include "support/presets.hpp"
 
 #include <catch2/catch_test_macros.hpp>
@@ -13,9 +15,8 @@
 
 using namespace evenfall;
 using namespace evenfall::shell::state;
+using Catch::Matchers::WithinAbs;
 using Catch::Matchers::WithinRel;
-
-namespace {} // namespace
 
 TEST_CASE("a lure scaled by k holds k³ of the wood", "[shell][edits]") {
     document::Document plain = new_lure();
@@ -108,6 +109,30 @@ TEST_CASE("segments that nobody named keep their numbers from the nose as joints
     CHECK(d.segment_names == Names{"Body", "Segment 2", "Segment 3", "Segment 4"});
     d.segment_names[2] = "Waist";
     CHECK(remove_joint(0)(d).segment_names == Names{"Body", "Waist", "Segment 3"});
+}
+
+TEST_CASE(
+    "a hole drilled by mistake is plugged: wood again but for its density, and no lead is planned for it",
+    "[shell][edits]") {
+    const document::Document d = support::preset_named("millrace-170");
+    const document::Document plugged = plug_hole(2)(d);
+    document::Document undrilled = d;
+    undrilled.holes.erase(undrilled.holes.begin() + 2);
+    const auto with_plug = evaluate(plugged);
+    const auto without = evaluate(undrilled);
+    REQUIRE((with_plug && without));
+    CHECK(holes::is_plugged(plugged.holes[2]));
+    CHECK(with_plug->answers.displaced_m3 == without->answers.displaced_m3);
+    // π/4·d²·depth of dowel at 700 kg/m³ in place of basswood.
+    const document::Hole& hole = d.holes[2];
+    const ledger::Line& head = without->ledger.front();
+    const double dowel_kg = 0.25 * 3.14159265358979 * hole.diameter_m * hole.diameter_m * hole.depth_m *
+                            (700.0 - head.mass_kg / head.displaced_m3);
+    CHECK_THAT(with_plug->answers.mass.kg - without->answers.mass.kg, WithinAbs(dowel_kg, 1e-5));
+    const auto plan = plan_lead(plugged);
+    REQUIRE(plan);
+    for (const HolePlan& planned : plan->holes)
+        CHECK(planned.hole != 2);
 }
 
 TEST_CASE("one joint's gap, reliefs and hinge for all: each keeps its place and its eyes' heights",
