@@ -3,8 +3,10 @@
 #include "base/number_text.hpp"
 #include "base/trade.hpp"
 
+#include <algorithm>
 #include <array>
 #include <cmath>
+#include <utility>
 
 namespace evenfall::output {
 
@@ -15,6 +17,19 @@ std::string stage_name(Stage stage) {
         "carved", "drilled, pocketed", "hardware in",  "leaded, capped",
         "sealed", "painted",           "clear coated", "rigged"};
     return names[static_cast<std::size_t>(stage)];
+}
+
+std::string missing_coats_text(const document::Document& document) {
+    std::string missing;
+    for (const auto& [stage, name] : {std::pair{Stage::sealed, "sealer"},
+                                      {Stage::painted, "paint"},
+                                      {Stage::clear_coated, "clear coat"}}) {
+        if (std::any_of(document.coats.begin(), document.coats.end(),
+                        [wanted = stage](const document::Coat& coat) { return coat.stage == wanted; }))
+            continue;
+        missing += (missing.empty() ? "No " : ", no ") + std::string(name);
+    }
+    return missing.empty() ? "" : missing + " yet: the plan does not count what is still to come.";
 }
 
 std::string bit_inch_text(double diameter_m) {

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "document/log.hpp"
+#include "document/document.hpp"
 
 #include <string>
 #include <vector>
@@ -12,6 +12,10 @@ namespace evenfall::output {
 
 /// A bit's diameter to the nearest 64th: "1/4 in"; "near 5/16 in" where that is 0.05 mm off or more.
 [[nodiscard]] std::string bit_inch_text(double diameter_m);
+
+/// What a lead plan leaves out of account: "No paint, no clear coat yet: …"
+/// Empty where each of sealer, paint and clear coat is there.
+[[nodiscard]] std::string missing_coats_text(const document::Document& document);
 
 /// "Held under water on the scale", as a heading.
 [[nodiscard]] std::string reading_name(document::ReadingKind kind);

@@ -85,7 +85,7 @@ std::string tub_text(const Answers& after) {
            grams(sealed.mass.kg) + " ± " + grams(sealed.mass_sigma.kg) + " g.\n";
 }
 
-std::string cautions_text(const LeadPlan& plan) {
+std::string notes_text(const LeadPlan& plan) {
     const auto fills_with = [&](const char* start) {
         return std::any_of(plan.holes.begin(), plan.holes.end(), [&](const HolePlan& hole) {
             return hole.mass_kg > 0.0 && hole.material.rfind(start, 0) == 0;
@@ -95,7 +95,8 @@ std::string cautions_text(const LeadPlan& plan) {
         return std::any_of(plan.document.holes.begin(), plan.document.holes.end(),
                            [&](const document::Hole& hole) { return hole.cap && hole.cap->material == id; });
     };
-    std::string text;
+    std::string text = output::missing_coats_text(plan.document);
+    if (!text.empty()) text += '\n';
     if (fills_with("lead")) {
         text += "Lead: wash your hands, make no dust, keep it from children and food, melt it only in strong "
                 "moving air; "
@@ -129,7 +130,7 @@ int run(const LeadOptions& o) {
     } else {
         print(document->name + "\n" + targets_text(document->targets) + "\n\n" +
               drill_text(*plan, evaluation->body) + '\n' + before_after_text(plan->before, plan->after) +
-              '\n' + tub_text(plan->after) + warnings_text(plan->after) + '\n' + cautions_text(*plan));
+              '\n' + tub_text(plan->after) + warnings_text(plan->after) + '\n' + notes_text(*plan));
     }
     if (!plan->met) {
         (void)report(plan->shortfalls);

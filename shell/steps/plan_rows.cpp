@@ -1,6 +1,7 @@
 #include "steps/step_panels.hpp"
 
 #include "look/words_steps.hpp"
+#include "output.hpp"
 #include "widgets/button.hpp"
 #include "widgets/rows.hpp"
 #include "widgets/words_of_panel.hpp"
@@ -57,6 +58,8 @@ void plan_rows(PanelContext& context) {
         if (widgets::button(context.ui, "lead.plan", words::plan_lead, widgets::ButtonKind::main, any)) {
             context.act = PanelContext::Act::plan;
         }
+        if (const std::string missing = output::missing_coats_text(context.document()); !missing.empty())
+            widgets::note(context.ui, missing);
         return;
     }
     if (offer->met) {

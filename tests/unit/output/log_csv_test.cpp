@@ -2,6 +2,7 @@
 
 #include "output/bench_text.hpp"
 #include "output/uncertainty_json.hpp"
+#include "support/presets.hpp"
 #include "support/small_lures.hpp"
 
 #include <catch2/catch_test_macros.hpp>
@@ -10,6 +11,14 @@
 #include <algorithm>
 
 using namespace evenfall;
+
+TEST_CASE("a plan says which coats are still to come, and nothing where all are there", "[output]") {
+    document::Document d = support::preset_named("millrace-170");
+    CHECK(output::missing_coats_text(d).empty());
+    std::erase_if(d.coats, [](const document::Coat& coat) { return coat.stage != Stage::painted; });
+    CHECK(output::missing_coats_text(d) ==
+          "No sealer, no clear coat yet: the plan does not count what is still to come.");
+}
 
 TEST_CASE("The log's table keeps to RFC 4180: CRLF, a head row, fields with commas, quotes and line breaks "
           "quoted") {
