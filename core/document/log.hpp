@@ -83,9 +83,13 @@ struct ReadingNumber {
         return {&Reading::angle_rad, &Reading::angle_sigma_rad, Unit::degree, Unit::degree};
     case ReadingKind::board:
         return {&Reading::mass_kg, &Reading::mass_sigma_kg, Unit::gram, Unit::kg_per_m3};
-    default:
-        return {&Reading::mass_kg, &Reading::mass_sigma_kg, Unit::gram, Unit::gram};
+    case ReadingKind::dry_weight:
+    case ReadingKind::held_under:
+    case ReadingKind::hung_in_water:
+    case ReadingKind::suspends:
+        break;
     }
+    return {&Reading::mass_kg, &Reading::mass_sigma_kg, Unit::gram, Unit::gram};
 }
 
 /// A weighing of the piece or of one segment of it.

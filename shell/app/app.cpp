@@ -25,6 +25,7 @@ using widgets::Rect;
 constexpr std::array<std::string_view, state::step_count> step_ids{
     "step.shape",  "step.joints", "step.hardware", "step.lead",
     "step.finish", "step.water",  "step.log",      "step.sheet"};
+static_assert(!step_ids.back().empty());
 
 /// "Basswood · 3 segments": the wood without what tells it from its relatives.
 std::string line_below_name(const document::Document& document) {

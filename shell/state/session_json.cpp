@@ -22,6 +22,7 @@ constexpr std::size_t max_session_bytes = document::max_document_bytes + 8192;
 
 constexpr std::array<std::string_view, step_count> step_words{"shape",  "joints", "hardware", "lead",
                                                               "finish", "water",  "log",      "sheet"};
+static_assert(!step_words.back().empty());
 constexpr std::array<std::string_view, 3> small_view_words{"above", "section", "hang"};
 constexpr std::array<std::string_view, 4> curve_words{"back", "belly", "half_width", "corners"};
 constexpr std::array<std::string_view, 6> water_view_words{"waters", "fall",   "afloat",

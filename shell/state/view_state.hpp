@@ -53,9 +53,15 @@ struct Selection {
         return Step::finish;
     case ItemKind::reading:
         return Step::log;
-    default:
-        return Step::shape;
+    case ItemKind::none:
+    case ItemKind::back_point:
+    case ItemKind::belly_point:
+    case ItemKind::width_point:
+    case ItemKind::corner_point:
+    case ItemKind::section_point:
+        break;
     }
+    return Step::shape;
 }
 
 /// The view under the side view on a small screen.

@@ -1,6 +1,7 @@
 #include "steps/fields.hpp"
 #include "steps/step_panels.hpp"
 
+#include "document_fields.hpp"
 #include "evenfall.hpp"
 #include "look/words_steps.hpp"
 #include "widgets/button.hpp"
@@ -18,6 +19,7 @@ using state::ItemKind;
 using state::on_coat;
 
 constexpr std::array<std::string_view, 2> coat_kinds{words::coat_soaks, words::coat_film};
+static_assert(coat_kinds.size() == document::table::coat_kinds.size());
 constexpr std::array<Stage, 3> coat_stages{Stage::sealed, Stage::painted, Stage::clear_coated};
 
 ledger::Sum coat_sum(const PanelContext& context, int coat) {

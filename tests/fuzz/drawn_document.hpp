@@ -5,7 +5,7 @@
 // and of the drawing.
 
 #include "base/trade.hpp"
-#include "document/document.hpp"
+#include "document/field_table.hpp"
 #include "fuzz/bytes.hpp"
 #include "materials/solids.hpp"
 #include "materials/woods.hpp"
@@ -262,7 +262,7 @@ private:
         document::Coat c;
         c.name = b_.text(3, 60);
         c.stage = static_cast<Stage>(static_cast<std::size_t>(Stage::sealed) + b_.below(3));
-        c.kind = b_.one_of(document::CoatKind::film);
+        c.kind = b_.one_of(document::table::coat_kinds.back().value);
         c.material = material(materials::Use::coat);
         const bool both = b_.astray() && b_.once_in(16);
         const bool by_mass = c.kind == document::CoatKind::soaks || b_.yes();
@@ -289,7 +289,7 @@ private:
     document::Reading reading(std::size_t joints) {
         using document::ReadingKind;
         document::Reading r;
-        r.kind = b_.one_of(ReadingKind::hang_angle);
+        r.kind = b_.one_of(document::table::reading_kinds.back().value);
         r.stage = b_.one_of(Stage::rigged);
         r.lure = maybe([&] { return static_cast<int>(b_.below(b_.once_in(8) ? document::max_lures : 3)); });
         const auto temperature = [&] { return b_.number(0, 40); };

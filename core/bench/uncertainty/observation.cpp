@@ -2,6 +2,7 @@
 
 #include "base/root.hpp"
 #include "bench/uncertainty/uncertainty.hpp"
+#include "document/field_table.hpp"
 #include "materials/solids.hpp"
 #include "materials/water_properties.hpp"
 #include "water/afloat/float_answers.hpp"
@@ -268,7 +269,7 @@ constexpr bool in_order_of_kinds() {
     }
     return true;
 }
-static_assert(in_order_of_kinds());
+static_assert(in_order_of_kinds() && methods.size() == document::table::reading_kinds.size());
 
 } // namespace
 

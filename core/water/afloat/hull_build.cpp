@@ -214,8 +214,14 @@ void FloatingHull::add_openings(const shape::Body& body, std::span<const Line> l
         case Kind::tail:
             panels_.emplace_back(rims_->box(), line.at_m, tail_half_size(*document.tail, line), 1.0);
             break;
-        default:
+        case Kind::hole_wood:
+        case Kind::pocket_wood:
+        case Kind::bore_wood:
+        case Kind::cap:
+        case Kind::glue:
+        case Kind::part:
             add_ball(line);
+            break;
         }
     }
 }

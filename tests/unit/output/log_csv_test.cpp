@@ -1,5 +1,6 @@
 #include "output/log_csv.hpp"
 
+#include "document/field_table.hpp"
 #include "output/bench_text.hpp"
 #include "output/uncertainty_json.hpp"
 #include "support/presets.hpp"
@@ -46,11 +47,9 @@ TEST_CASE("The log's table keeps to RFC 4180: CRLF, a head row, fields with comm
 TEST_CASE("Every kind of reading has a name and steps; under water the wire and the bubbles are told of, "
           "with lead its caution") {
     using document::ReadingKind;
-    for (const ReadingKind kind :
-         {ReadingKind::dry_weight, ReadingKind::held_under, ReadingKind::hung_in_water, ReadingKind::board,
-          ReadingKind::tub_fall, ReadingKind::suspends, ReadingKind::freeboard, ReadingKind::hang_angle}) {
-        CHECK(!output::reading_name(kind).empty());
-        CHECK(output::reading_steps(kind).size() >= 2);
+    for (const auto& kind : document::table::reading_kinds) {
+        CHECK(!output::reading_name(kind.value).empty());
+        CHECK(output::reading_steps(kind.value).size() >= 2);
     }
     const auto tells = [](ReadingKind kind, const char* word) {
         const auto steps = output::reading_steps(kind);
