@@ -1,7 +1,7 @@
 #pragma once
 
 // The document: everything a builder decides about one lure, and nothing that is computed from it.
-// SI inside (m, kg, rad); the JSON form (preset/read.hpp, preset/write.hpp) speaks trade units.
+// SI inside (m, kg, rad); the JSON form (document/read.hpp, document/write.hpp) speaks trade units.
 // Axes: x aft from the nose, y to starboard, z up from the datum line.
 
 #include "base/trade.hpp"
@@ -27,7 +27,7 @@ inline constexpr std::size_t max_coats = 24;
 inline constexpr std::size_t max_text = 400; ///< bytes of one name or note
 inline constexpr std::size_t max_document_bytes = 256 * 1024;
 
-/// One point of a drawn curve; between points the curve is a monotone cubic (shape/curve.hpp).
+/// One point of a drawn curve; between points the curve is a monotone cubic (body/curve.hpp).
 struct CurvePoint {
     double x_m = 0.0;
     double value = 0.0; ///< metres for lines of the drawing; a plain number for sections
@@ -69,7 +69,7 @@ struct Shape {
     CurvePoints half_width; ///< y of the width line [m], ≥ 0
     Section section;
     std::vector<Measured> measured{}; ///< in order of x; where given, they replace the drawn width and height
-                                      ///< (shape/measured.hpp)
+                                      ///< (body/measured.hpp)
 };
 
 struct Wood {

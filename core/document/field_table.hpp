@@ -53,7 +53,7 @@ inline constexpr NumberField angle_deg(std::string_view key, double min, double 
 }
 
 // What a document may hold, so that one with a drawing too large to build can be read and put right. What can
-// be built is held against the limits of shape/drawing_check.hpp.
+// be built is held against the limits of body/drawing_check.hpp.
 inline constexpr double longest_lure_mm = 1000.0;
 inline constexpr double widest_lure_mm = 300.0; ///< from the middle plane or the datum line
 

@@ -1,7 +1,7 @@
 #pragma once
 
 // What the bench adds to a document: readings of scale, tub and rule, and what was learnt from them.
-// How a reading is taken into account: uncertainty/uncertainty.hpp.
+// How a reading is taken into account: bench/uncertainty/uncertainty.hpp.
 
 #include "base/unit.hpp"
 

@@ -50,8 +50,8 @@ TEST_CASE("a circular section's drag lies in the band of the data at Re 100 000 
 TEST_CASE("a circular section's drag at Re 1000 is a quarter high, not more (0.95 to 1.05; Wieselsberger's "
           "curve, from memory)",
           "[fall]") {
-    // Where the data dip, the closure does not follow: the excess is stated in fall/drag.hpp and held to that
-    // here.
+    // Where the data dip, the closure does not follow: the excess is stated in water/fall/drag.hpp and held
+    // to that here.
     CHECK_THAT(ellipse(1.0, 1e3) / 1.00, WithinAbs(1.25, 0.05));
 }
 

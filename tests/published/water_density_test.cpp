@@ -46,7 +46,7 @@ TEST_CASE("density is within 0.0085 kg/m³ of TEOS-10 from 0 to 40 °C and 0 to 
     }
     INFO("worst " << worst << " kg/m³, fresh " << worst_fresh << " kg/m³");
     CHECK(std::size(teos10) == 41 * 21);
-    CHECK(worst < 0.0085);      // the error that water/density.hpp claims; 0.02 was asked for
+    CHECK(worst < 0.0085);      // the error that materials/water_density.hpp claims; 0.02 was asked for
     CHECK(worst_fresh < 0.002); // likewise
 }
 

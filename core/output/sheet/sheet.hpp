@@ -17,7 +17,7 @@ enum class SheetFormat {
     svg,
     pdf,
     html_pages, ///< only the pages of the HTML, for a page that has their typefaces and styles
-                ///< (sheet/writers.hpp)
+                ///< (output/sheet/writers.hpp)
 };
 enum class SheetPaper { a4, letter };
 
