@@ -70,7 +70,7 @@ struct ReadingNumber {
     std::optional<double> Reading::*value;
     std::optional<double> Reading::*sigma;
     units::Unit unit;
-    units::Unit judged_in; ///< the unit in which it is held against the others: of a block its density
+    units::Unit judged_in; ///< the unit in which it is held against the others: of a board its density
 };
 [[nodiscard]] constexpr ReadingNumber number_of(ReadingKind kind) {
     using units::Unit;

@@ -44,7 +44,7 @@ Needs needs_of(ReadingKind kind) {
     case ReadingKind::hung_in_water:
         return {"a piece hung in water", mass, mass_sigma | holder | temperature | one_segment};
     case ReadingKind::board:
-        return {"a block", mass | board_sides, mass_sigma};
+        return {"a board", mass | board_sides, mass_sigma};
     case ReadingKind::tub_fall:
         return {"a fall in the tub", fall, time_sigma | temperature};
     case ReadingKind::suspends:

@@ -171,7 +171,7 @@ document::Document new_lure(const Profile& profile) {
     document::Document out;
     out.name = "Traced lure";
     out.note =
-        "Back and belly traced from a picture. The width is a guess, half the height: draw the plan line.";
+        "Back and belly traced from a picture. The width is a guess, half the height: draw the width line.";
     out.shape.back = profile.top;
     out.shape.belly = profile.bottom;
     const shape::Curve top(profile.top);

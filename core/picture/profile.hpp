@@ -47,8 +47,8 @@ struct Profile {
 /// moves in proportion to the length; widths and everything else stay.
 [[nodiscard]] document::Document with_profile(const document::Document& document, const Profile& profile);
 
-/// A one-piece document with this profile, everything else as a new lure has it. The plan line, which no view
-/// from the side shows, is an oval guess: half as wide as the piece is high.
+/// A one-piece document with this profile, everything else as a new lure has it. The width line, which no
+/// view from the side shows, is an oval guess: half as wide as the piece is high.
 [[nodiscard]] document::Document new_lure(const Profile& profile);
 
 } // namespace evenfall::picture

@@ -23,7 +23,7 @@ inline constexpr int bad_input = 2;
 
 using Run = std::function<int()>;                         ///< does the work; returns the exit status
 using Take = std::function<Problems(const std::string&)>; ///< reads the text behind an option
-using Sides = std::array<double, 3>;                      ///< of a block: length, width, height [m]
+using Sides = std::array<double, 3>;                      ///< of a board: length, width, height [m]
 
 struct Program; ///< what all verbs share; see options.cpp
 

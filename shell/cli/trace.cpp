@@ -100,7 +100,7 @@ int run(const TraceOptions& asked) {
         document = picture::with_profile(*old, *profile);
     } else {
         document = picture::new_lure(*profile);
-        text += "The width is a guess, half the height: draw the plan line.\n";
+        text += "The width is a guess, half the height: draw the width line.\n";
     }
     if (const Outcome<Evaluation> checked = evaluate(document); !checked.ok())
         return report(checked.problems());

@@ -93,7 +93,7 @@ void begin(Scene& scene, state::Session& session, const Places& places, ImVec2 a
     finger.moving = under->item;
     finger.pane = under->pane;
     finger.offset_u = own->u - there->u;
-    // A point of the plan line can be held on either side.
+    // A point of the width line can be held on either side.
     const bool mirrored = under->item.kind == ItemKind::width_point && there->v < 0.0;
     finger.offset_v = mirrored ? -own->v - there->v : own->v - there->v;
 }

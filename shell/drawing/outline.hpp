@@ -20,7 +20,7 @@ struct WoodSpan {
 /// `count` ≥ 2.
 [[nodiscard]] std::vector<WoodSpan> side_columns(const shape::Body& body, int segment, int count);
 
-/// Seen from above: the plan line, cut back by the relief beside each joint.
+/// Seen from above: the width line, cut back by the relief beside each joint.
 [[nodiscard]] std::vector<WoodSpan> top_columns(const shape::Body& body, int segment, int count);
 
 /// Where the relieved edge of a joint face meets the skin, seen from the side: x over height z, belly to

@@ -87,7 +87,7 @@ Edit move_outline_point(int index, DragPoint to) {
         // The two ends are in the middle of belly and back.
         if (index <= 0 || index + 1 >= static_cast<int>(outline.size())) return;
         auto& point = entry(outline, index);
-        // A point of full width keeps it: half the width is set by the plan line.
+        // A point of full width keeps it: half the width is set by the width line.
         if (point.y < 1.0) point.y = std::clamp(to.u, 0.0, 1.0);
         point.z = std::clamp(to.v, -1.0, 1.0);
     });

@@ -37,7 +37,7 @@ namespace evenfall::shell::state {
 [[nodiscard]] Edit scale_whole(double length_m);
 /// Scales the height only: back and belly, hole depths and fill masses, heights of parts and pockets. > 0.
 [[nodiscard]] Edit scale_height(double height_m);
-/// Scales the width only: the plan line and everything off the middle. > 0.
+/// Scales the width only: the width line and everything off the middle. > 0.
 [[nodiscard]] Edit scale_width(double width_m);
 
 /// Adds a point in the middle of the longest span of a curve, on the straight line between its neighbours.

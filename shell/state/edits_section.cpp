@@ -63,8 +63,8 @@ Edit remove_section_point(int index) {
     return on_document([index](document::Document& d) {
         auto& outline = d.shape.section.half_outline;
         if (!between_ends(outline, index) || outline.size() <= 3) return;
-        // The widest point stands for the plan line; without it the section would be narrower than drawn from
-        // above.
+        // The widest point stands for the width line; without it the section would be narrower than drawn
+        // from above.
         const auto widest =
             std::count_if(outline.begin(), outline.end(), [](const auto& p) { return p.y >= 1.0; });
         if (outline[static_cast<std::size_t>(index)].y >= 1.0 && widest < 2) return;
