@@ -12,8 +12,10 @@ void panel(widgets::Ui& ui, state::Session& session, state::PanelState& motion, 
         return;
     }
     // Shown in every step: warnings about the finished lure are best read before the wood is cut.
-    for (const auto& warning : session.evaluation()->answers.warnings)
+    const Problems& warnings = session.evaluation()->answers.warnings;
+    for (const auto& warning : warnings)
         widgets::problem_line(ui, warning.sentence);
+    if (!warnings.empty()) widgets::gap();
     PanelContext context{ui, session, motion, drawer, session.view, PanelContext::Act::none, {}};
     switch (session.view.step) {
     case state::Step::shape:

@@ -58,8 +58,10 @@ void plan_rows(PanelContext& context) {
         if (widgets::button(context.ui, "lead.plan", words::plan_lead, widgets::ButtonKind::main, any)) {
             context.act = PanelContext::Act::plan;
         }
-        if (const std::string missing = output::missing_coats_text(context.document()); !missing.empty())
+        if (const std::string missing = output::missing_coats_text(context.document()); !missing.empty()) {
+            widgets::gap();
             widgets::note(context.ui, missing);
+        }
         return;
     }
     if (offer->met) {
