@@ -7,6 +7,7 @@
 #include "body/bore.hpp"
 #include "body/curve.hpp"
 #include "body/drawing_check.hpp"
+#include "body/fittings.hpp"
 #include "body/hinge_place.hpp"
 #include "body/lines.hpp"
 #include "body/tail_loft.hpp"

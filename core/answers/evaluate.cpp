@@ -101,8 +101,9 @@ std::string segment_name(const document::Document& document, std::size_t s) {
     return s < document.segment_names.size() ? document.segment_names[s] : "Segment " + std::to_string(s + 1);
 }
 
-Answers answers_of(const document::Document& document, const shape::Body& body, const ledger::Ledger& ledger,
-                   const Waters& water) {
+Answers answers_of(const ledger::LedgerInputs& inputs, const ledger::Ledger& ledger, const Waters& water) {
+    const document::Document& document = *inputs.document;
+    const shape::Body& body = *inputs.body;
     const ledger::StageSums stage_sums = ledger::stage_sums(ledger, body.segments.size());
     const auto sigmas = ledger::sigmas(ledger, water.fishing.density_kg_m3);
     const fall::LevelFall level(*body.lines);
@@ -147,6 +148,8 @@ Answers answers_of(const document::Document& document, const shape::Body& body, 
     }
     a.coats = coats_of(document, ledger, water.fishing.density_kg_m3);
     a.warnings = warnings_of(in, a);
+    for (Problem& p : holes::built_in_warnings(document, body, inputs.bores))
+        a.warnings.push_back(std::move(p));
     if (document.board) {
         const Problems short_board = shape::board_warnings(*document.board, *body.lines);
         a.warnings.insert(a.warnings.end(), short_board.begin(), short_board.end());
@@ -197,7 +200,7 @@ Outcome<Evaluation> worked_through(const document::Document& document) {
     const auto water = waters_of(document);
     if (!water) return water.problems();
 
-    Answers answers = answers_of(document, *body, *ledger, *water);
+    Answers answers = answers_of(*inputs, *ledger, *water);
     return Evaluation{std::move(*body), std::move(*ledger), std::move(answers)};
 }
 

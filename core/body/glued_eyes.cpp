@@ -1,7 +1,6 @@
 #include "body/glued_eyes.hpp"
 
 #include "body/twist_hole.hpp"
-#include "materials/bits.hpp"
 
 namespace evenfall::glue {
 
@@ -9,10 +8,8 @@ namespace {
 
 EyeHole hole_of(const document::Hinge& hinge) {
     EyeHole h;
-    const double twist_m = wire::twist_outside(2) * hinge.wire_m;
-    const auto bit = bits::for_glue(twist_m)[static_cast<std::size_t>(bits::System::metric)];
     h.wire_m = hinge.wire_m;
-    h.bit_m = bit ? bit->diameter_m : twist_m + bits::GlueRoom{}.least_m;
+    h.bit_m = joints::twist_hole_m(hinge.wire_m);
     h.pitch_m = hinge.turns > 0.0 ? wire::usual_pitch_in_wires * hinge.wire_m : 0.0;
     return h;
 }

@@ -73,8 +73,8 @@ const char* stop_text(DepthStop stop) {
         return "the wall that must stay on the far side";
     case DepthStop::side_wall:
         return "the wall that must stay beside it";
-    case DepthStop::pocket:
-        return "the wall that must stay to a pocket";
+    case DepthStop::built_in:
+        return "the wall that must stay to what is built in";
     case DepthStop::hole:
         return "the wall that must stay to another hole";
     }
@@ -102,11 +102,15 @@ bool spans_meet(const Span& a, const Span& b, double apart) {
     return a.from < b.to + apart - slack_m && b.from < a.to + apart - slack_m;
 }
 
-/// True where, seen from above, the bit cuts the pocket's outline.
-bool through(const document::Hole& hole, const document::Pocket& p) {
-    const double dx = std::max({p.x_from_m - hole.x_m, hole.x_m - p.x_to_m, 0.0});
-    const double dy = std::max(std::fabs(hole.y_m - p.y_m) - 0.5 * p.width_m, 0.0);
-    return std::hypot(dx, dy) < 0.5 * hole.diameter_m - slack_m;
+/// Seen from above: the wood between the bit and a box; negative where it cuts the box.
+double wood_beside(const document::Hole& hole, const shape::Box& box) {
+    const double dx = std::max({box.x_from_m - hole.x_m, hole.x_m - box.x_to_m, 0.0});
+    const double dy = std::max({box.y_from_m - hole.y_m, hole.y_m - box.y_to_m, 0.0});
+    return std::hypot(dx, dy) - 0.5 * hole.diameter_m;
+}
+
+bool comes_near(const document::Hole& hole, const shape::Box& box, double wall_m) {
+    return wood_beside(hole, box) < wall_m - slack_m;
 }
 
 /// Seen from above: the wood between two holes, and the wall that is required.
@@ -244,7 +248,8 @@ void check_pockets(const document::Document& document, const std::vector<Bore>& 
         }
         for (std::size_t h = 0; h < document.holes.size(); ++h) {
             const document::Hole& hole = document.holes[h];
-            if (bores[h].segment < 0 || hole.depth_m <= 0.0 || !through(hole, p)) continue;
+            if (bores[h].segment < 0 || hole.depth_m <= 0.0 || !comes_near(hole, shape::box_of(p), 0.0))
+                continue;
             if (!spans_meet(height, height_span(bores[h], hole.depth_m), 0.0)) continue;
             out.push_back({ProblemCode::overlap, pointer("pockets", i, "x_from_mm"), "",
                            who + " cuts into hole " + std::to_string(h + 1) + "."});
@@ -293,10 +298,14 @@ DepthLimit free_depth(const document::Document& document, std::size_t index, con
         if (bore.inward * ((up ? span.to : span.from) - bore.mouth_z_m) <= behind_m) return; // not in its way
         const double depth =
             bore.inward * ((up ? span.from : span.to) - bore.mouth_z_m) - wall_m - bore.cone_height_m;
-        if (depth < limit.depth_m) limit = {std::max(depth, 0.0), stop};
+        if (depth < limit.depth_m) limit = {std::max(depth, 0.0), stop, {}};
     };
-    for (const document::Pocket& p : document.pockets) {
-        if (through(hole, p)) keep_off(height_span(p), wall_of(hole), 0.0, DepthStop::pocket);
+    for (const fittings::KeepOut& zone : fittings::keep_out(document, body)) {
+        if (!comes_near(hole, zone.box, joints::thin_wall_m)) continue;
+        const double before_m = limit.depth_m;
+        keep_off({zone.box.z_from_m, zone.box.z_to_m}, std::max(wall_of(hole), joints::thin_wall_m), 0.0,
+                 DepthStop::built_in);
+        if (limit.depth_m < before_m) limit.built_in = fittings::built_in_text(document, zone);
     }
     for (std::size_t k = 0; k < document.holes.size(); ++k) {
         if (k == index || bores[k].segment != bore.segment) continue;
@@ -310,6 +319,33 @@ DepthLimit free_depth(const document::Document& document, std::size_t index, con
         if (depth > 0.0) keep_off(height_span(bores[k], depth), apart.wall_m, -apart.wall_m, DepthStop::hole);
     }
     return limit;
+}
+
+bool comes_near(const document::Hole& hole, const Bore& bore, const fittings::KeepOut& zone, double wall_m) {
+    return comes_near(hole, zone.box, wall_m) &&
+           spans_meet(height_span(bore, hole.depth_m), {zone.box.z_from_m, zone.box.z_to_m}, wall_m);
+}
+
+Problems built_in_warnings(const document::Document& document, const shape::Body& body,
+                           const std::vector<Bore>& bores) {
+    Problems out;
+    if (document.holes.empty()) return out;
+    const auto zones = fittings::keep_out(document, body);
+    for (std::size_t i = 0; i < document.holes.size(); ++i) {
+        const document::Hole& hole = document.holes[i];
+        if (bores[i].segment < 0 || hole.depth_m <= 0.0 || is_plugged(hole)) continue;
+        for (const fittings::KeepOut& zone : zones) {
+            if (zone.what == fittings::BuiltIn::pocket || zone.what == fittings::BuiltIn::hinge_pin) continue;
+            if (!comes_near(hole, bores[i], zone, joints::thin_wall_m)) continue;
+            out.push_back(
+                {ProblemCode::overlap, pointer("holes", i, "depth_mm"),
+                 "≥ " + millimetres_text(joints::thin_wall_m),
+                 hole_text(i, hole.name) +
+                     (comes_near(hole, bores[i], zone, 0.0) ? " runs into " : " leaves hardly any wood to ") +
+                     fittings::built_in_text(document, zone) + "."});
+        }
+    }
+    return out;
 }
 
 Problems check(const document::Document& document, const shape::Body& body, const std::vector<Bore>& bores) {

@@ -1,5 +1,7 @@
 #include "body/twist_hole.hpp"
 
+#include "materials/bits.hpp"
+
 #include <algorithm>
 #include <cmath>
 
@@ -11,6 +13,12 @@ wire::TwistedEye twisted_eye_of(const document::Hinge& hinge) {
     eye.inside_m = hinge.eye_inside_m;
     eye.turns = hinge.turns;
     return eye;
+}
+
+double twist_hole_m(double wire_m) {
+    const double twist_m = wire::twist_outside(2) * wire_m;
+    const auto bit = bits::for_glue(twist_m)[static_cast<std::size_t>(bits::System::metric)];
+    return bit ? bit->diameter_m : twist_m + bits::GlueRoom{}.least_m;
 }
 
 bool holds_eyes(const document::Hinge& hinge, bool aft) {
@@ -36,7 +44,7 @@ TwistHole twist_hole(const document::Document& document, const shape::Body& body
         into *
         (place.pin.x_m -
          hole.wood_from_x_m); // the eye's middle, measured from where the wood begins; negative before it
-    if (h.kind == document::HingeKind::linked) eye_m += 0.25 * (h.eye_inside_m + h.wire_m);
+    if (h.kind == document::HingeKind::linked) eye_m += linked_offset_m(h);
     hole.reach_m =
         std::max(0.0, eye_m + wire::finished_m(twisted_eye_of(h)) - (0.5 * h.eye_inside_m + h.wire_m));
     hole.glued_m = std::min(h.glued_m, hole.reach_m);

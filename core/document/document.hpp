@@ -23,6 +23,7 @@ inline constexpr std::size_t max_joints = 11;
 inline constexpr std::size_t max_holes = 40;
 inline constexpr std::size_t max_pockets = 40;
 inline constexpr std::size_t max_hardware = 60;
+inline constexpr std::size_t max_hangers = 20;
 inline constexpr std::size_t max_coats = 24;
 inline constexpr std::size_t max_text = 400; ///< bytes of one name or note
 inline constexpr std::size_t max_document_bytes = 256 * 1024;
@@ -116,6 +117,32 @@ struct Hinge {
                                       ///< hardware; none: not weighed
     double lean_rad = 0.0; ///< linked: how far the fore eye's plane leans out of the level, the aft one
                            ///< square to it; 0 to 90°
+    /// Eyes and pin are lines of the ledger by their geometry. Without it they are counted as parts, if at
+    /// all: so it is in documents from before this field.
+    bool weighs = false;
+    std::optional<double> mass_kg; ///< of all its eyes and the pin, weighed; replaces the computed mass
+};
+
+enum class HangerKind {
+    twisted,  ///< an eye of wire, its legs twisted together and glued into a hole
+    screw,    ///< an eye with a shank of one wire, screwed into the wood
+    straight, ///< a wire straight through the segment, with an eye at either end
+};
+enum class HangerOn { nose, tail, belly, back };
+
+/// An eye that a line, a hook or a ring hangs on. It stands square on the wood, on the middle plane.
+struct Hanger {
+    std::string name;
+    HangerKind kind = HangerKind::twisted;
+    HangerOn on = HangerOn::belly;
+    double x_m = 0.0; ///< on belly and back: from the nose
+    double z_m = 0.0; ///< at nose and tail: height
+    double wire_m = 0.0009;
+    double eye_inside_m = 0.0025;
+    double turns = 4.0;                ///< twisted: of the legs
+    double depth_m = 0.016;            ///< twisted and screw: of the hole
+    HingeGlue glue = HingeGlue::epoxy; ///< twisted and straight: fills the hole round the wire
+    std::optional<double> mass_kg;     ///< weighed; replaces the computed mass
 };
 
 /// A hinge cut across the body at x: a gap centred on x, each face relieved to a V by its angle.
@@ -262,6 +289,7 @@ struct Document {
     Shape shape;
     std::vector<std::string> segment_names; ///< nose to tail; joints.size() + 1 of them
     std::vector<Joint> joints;              ///< in order of x
+    std::vector<Hanger> hangers;
     std::vector<Hole> holes;
     std::vector<Pocket> pockets;
     std::vector<Part> parts;

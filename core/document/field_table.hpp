@@ -87,6 +87,12 @@ inline constexpr std::array tempers{Word<WireTemper>{"spring", WireTemper::sprin
 inline constexpr std::array hinge_glues{Word<HingeGlue>{"none", HingeGlue::none},
                                         Word<HingeGlue>{"ca", HingeGlue::ca},
                                         Word<HingeGlue>{"epoxy", HingeGlue::epoxy}};
+inline constexpr std::array hanger_kinds{Word<HangerKind>{"twisted", HangerKind::twisted},
+                                         Word<HangerKind>{"screw", HangerKind::screw},
+                                         Word<HangerKind>{"straight", HangerKind::straight}};
+inline constexpr std::array hanger_places{
+    Word<HangerOn>{"nose", HangerOn::nose}, Word<HangerOn>{"tail", HangerOn::tail},
+    Word<HangerOn>{"belly", HangerOn::belly}, Word<HangerOn>{"back", HangerOn::back}};
 inline constexpr std::array coat_kinds{Word<CoatKind>{"soaks", CoatKind::soaks},
                                        Word<CoatKind>{"film", CoatKind::film}};
 inline constexpr std::array reading_kinds{Word<ReadingKind>{"dry_weight", ReadingKind::dry_weight},
@@ -105,7 +111,9 @@ inline constexpr std::array causes{Word<Cause>{"wood_density", Cause::wood_densi
                                    Word<Cause>{"coat_amount", Cause::coat_amount},
                                    Word<Cause>{"drag", Cause::drag},
                                    Word<Cause>{"moisture", Cause::moisture},
-                                   Word<Cause>{"tail", Cause::tail}};
+                                   Word<Cause>{"tail", Cause::tail},
+                                   Word<Cause>{"hinge_mass", Cause::hinge_mass},
+                                   Word<Cause>{"hanger_mass", Cause::hanger_mass}};
 inline constexpr std::array coat_surfaces{Flag<Coat>{"skin", &Coat::on_skin},
                                           Flag<Coat>{"joint_faces", &Coat::on_joint_faces},
                                           Flag<Coat>{"pockets", &Coat::on_pockets}};
@@ -207,6 +215,25 @@ constexpr void describe(V& v, Of<Hinge>) {
         &Hinge::lower_z_m);
     v.choice("glue", hinge_glues, &Hinge::glue);
     v.number(angle_deg("lean_deg", 0.0, 90.0, "has its fore eyes leaning by {}"), &Hinge::lean_rad);
+    v.yes_no("weighs", &Hinge::weighs);
+    v.optional_number(mass_g("mass_g", 200.0, "weighs {}"), &Hinge::mass_kg);
+}
+
+template <class V>
+constexpr void describe(V& v, Of<Hanger>) {
+    using namespace table;
+    v.text({"name", "name"}, &Hanger::name);
+    v.choice("kind", hanger_kinds, &Hanger::kind);
+    v.choice("on", hanger_places, &Hanger::on);
+    v.number(length_mm("x_mm", 0.0, longest_lure_mm, "sits {} from the nose"), &Hanger::x_m);
+    v.number(length_mm("z_mm", -widest_lure_mm, widest_lure_mm, "sits {} above the datum line"),
+             &Hanger::z_m);
+    v.number(length_mm("wire_mm", 0.2, 3.0, "has wire of {}"), &Hanger::wire_m);
+    v.number(length_mm("eye_inside_mm", 0.5, 30.0, "has an eye {} wide inside"), &Hanger::eye_inside_m);
+    v.number({"turns", "", 1.0, 0.0, 40.0, "has {} turns of twist"}, &Hanger::turns);
+    v.number(length_mm("depth_mm", 1.0, 100.0, "goes {} into the wood"), &Hanger::depth_m);
+    v.choice("glue", hinge_glues, &Hanger::glue);
+    v.optional_number(mass_g("mass_g", 200.0, "weighs {}"), &Hanger::mass_kg);
 }
 
 template <class V>
@@ -402,6 +429,7 @@ constexpr void describe(V& v, Of<Document>) {
     v.object("shape", "The shape", &Document::shape, true);
     v.names({"segments", "Segment", "segments", max_joints + 1}, &Document::segment_names);
     v.list({"joints", "Joint", "joints", max_joints}, &Document::joints);
+    v.list({"hangers", "Hanger", "hangers", max_hangers}, &Document::hangers);
     v.list({"holes", "Hole", "holes", max_holes}, &Document::holes);
     v.list({"pockets", "Pocket", "pockets", max_pockets}, &Document::pockets);
     v.list({"parts", "Part", "parts", max_hardware}, &Document::parts);

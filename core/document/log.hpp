@@ -114,7 +114,9 @@ enum class Cause {
     coat_amount,
     drag,
     moisture,
-    tail
+    tail,
+    hinge_mass,
+    hanger_mass
 };
 
 /// What was learnt of one cause: a factor on every ledger line it moves (on all drag for `drag`), and the

@@ -1,7 +1,6 @@
 #include "ledger/build.hpp"
 
 #include "base/sentence.hpp"
-#include "body/glued_eyes.hpp"
 #include "ledger/build_detail.hpp"
 #include "materials/solids.hpp"
 #include "materials/woods.hpp"
@@ -31,20 +30,6 @@ constexpr double moisture_sigma_percent = 1.5; // accuracy of a pin meter, or of
 
 Variation spread(Cause cause, std::size_t group, double relative, bool moves_mass, bool moves_volume) {
     return {cause, static_cast<int>(group), relative, moves_mass, moves_volume};
-}
-
-Line wood_line(const LedgerInputs& w, Kind kind, std::size_t item, int segment, Stage stage, double volume_m3,
-               const Vec3& at_m) {
-    Line line;
-    line.kind = kind;
-    line.item = static_cast<int>(item);
-    line.segment = segment;
-    line.stage = stage;
-    line.mass_kg = w.wood_kg_m3 * volume_m3;
-    line.at_m = at_m;
-    line.spreads[0] = spread(Cause::wood_density, 0, w.wood_spread, true, false);
-    if (w.moisture_spread > 0.0) line.spreads[1] = spread(Cause::moisture, 0, w.moisture_spread, true, false);
-    return line;
 }
 
 Line water_line(Kind kind, std::size_t item, int segment, Stage stage, double volume_m3, const Vec3& at_m) {
@@ -80,27 +65,6 @@ void append_segments(const LedgerInputs& w, Ledger& out) {
         out.push_back(line);
     }
 }
-
-/// Wood removed from each segment by pockets and embedded parts.
-class RemovedWood {
-public:
-    explicit RemovedWood(const shape::Body& body) : body_(body), taken_m3_(body.segments.size(), 0.0) {}
-
-    /// Counts the volume as removed; true where this step removes the segment's last wood.
-    bool removes_last_wood(int segment, double volume_m3) {
-        // Less than this share of a segment is rounding error, not wood.
-        constexpr double least_left = 1e-3;
-        const auto s = static_cast<std::size_t>(segment);
-        const double limit = (1.0 - least_left) * body_.segments[s].volume_m3;
-        const bool was_left = taken_m3_[s] < limit;
-        taken_m3_[s] += volume_m3;
-        return was_left && taken_m3_[s] >= limit;
-    }
-
-private:
-    const shape::Body& body_;
-    std::vector<double> taken_m3_;
-};
 
 Problems append_pockets(const LedgerInputs& w, RemovedWood& taken, Ledger& out) {
     Problems problems;
@@ -213,32 +177,31 @@ Problems append_tail(const LedgerInputs& w, Ledger& out) {
     return {};
 }
 
-/// Glue in the holes round hinge eyes, for hinges that name their glue, and the wood drilled out for it. The
-/// wire itself is a part. No standard deviation: it is below a scale's resolution.
-void append_glue(const LedgerInputs& w, Ledger& out) {
-    const auto glued = [](const document::Joint& j) {
-        return j.hinge && j.hinge->glue != document::HingeGlue::none;
-    };
-    if (std::none_of(w.document->joints.begin(), w.document->joints.end(), glued)) return;
-    for (const glue::GluedEye& eye : glue::glued_eyes(*w.document, *w.body)) {
-        const document::Joint& joint = w.document->joints[static_cast<std::size_t>(eye.joint)];
-        if (!glued(joint)) continue;
-        Line line;
-        line.kind = Kind::glue;
-        line.item = eye.joint;
-        line.segment = eye.segment;
-        line.stage = Stage::hardware;
-        line.mass_kg = eye.gap_m3 *
-                       materials::find_solid(joint.hinge->glue == document::HingeGlue::epoxy ? "epoxy" : "ca")
-                           ->density_kg_m3.value;
-        line.at_m = eye.at_m;
-        out.push_back(line);
-        out.push_back(wood_line(w, Kind::glue, static_cast<std::size_t>(eye.joint), eye.segment,
-                                Stage::hardware, -eye.gap_m3, eye.at_m));
-    }
+} // namespace
+
+Line wood_line(const LedgerInputs& w, Kind kind, std::size_t item, int segment, Stage stage, double volume_m3,
+               const Vec3& at_m) {
+    Line line;
+    line.kind = kind;
+    line.item = static_cast<int>(item);
+    line.segment = segment;
+    line.stage = stage;
+    line.mass_kg = w.wood_kg_m3 * volume_m3;
+    line.at_m = at_m;
+    line.spreads[0] = spread(Cause::wood_density, 0, w.wood_spread, true, false);
+    if (w.moisture_spread > 0.0) line.spreads[1] = spread(Cause::moisture, 0, w.moisture_spread, true, false);
+    return line;
 }
 
-} // namespace
+bool RemovedWood::removes_last_wood(int segment, double volume_m3) {
+    // Less than this share of a segment is rounding error, not wood.
+    constexpr double least_left = 1e-3;
+    const auto s = static_cast<std::size_t>(segment);
+    const double limit = (1.0 - least_left) * body_.segments[s].volume_m3;
+    const bool was_left = taken_m3_[s] < limit;
+    taken_m3_[s] += volume_m3;
+    return was_left && taken_m3_[s] >= limit;
+}
 
 Problem unknown_material(std::string path, const std::string& id) {
     return {ProblemCode::unknown_name, std::move(path), "", "“" + id + "” is not in the table of materials."};
@@ -384,6 +347,8 @@ Outcome<Ledger> build(const LedgerInputs& w) {
     for (Problem& p : append_pockets(w, taken, ledger))
         problems.push_back(std::move(p));
     append_glue(w, ledger);
+    for (Problem& p : append_fittings(w, taken, ledger))
+        problems.push_back(std::move(p));
     for (Problem& p : append_parts(w, taken, ledger))
         problems.push_back(std::move(p));
     for (Problem& p : append_tail(w, ledger))

@@ -17,9 +17,12 @@ enum class Kind {
     bore_wood,    ///< wood removed for an embedded part (negative)
     fill,         ///< lead or other ballast
     cap,
-    glue, ///< round the twists of hinge eyes; `item` is the joint
-    part, ///< hooks, hardware, skirts and the like
-    tail, ///< the soft tail with a drawn shape: item 0 behind the wood, item 1 its tenon
+    glue,   ///< round the twists of hinge eyes; `item` is the joint
+    hinge,  ///< wire of a hinge that weighs itself, and the wood it takes the place of (negative); `item` is
+            ///< the joint
+    hanger, ///< the same of a hanger, with its glue
+    part,   ///< hooks, hardware, skirts and the like
+    tail,   ///< the soft tail with a drawn shape: item 0 behind the wood, item 1 its tenon
     coat,
 };
 

@@ -108,6 +108,13 @@ std::optional<Bit> next_up(System system, double diameter_m) {
     return std::nullopt;
 }
 
+std::array<std::optional<Bit>, system_count> next_up(double diameter_m) {
+    std::array<std::optional<Bit>, system_count> out;
+    for (std::size_t k = 0; k < out.size(); ++k)
+        out[k] = next_up(static_cast<System>(k), diameter_m);
+    return out;
+}
+
 Bit nearest(System system, double diameter_m) {
     const std::vector<Bit> bits = all(system);
     return *std::min_element(bits.begin(), bits.end(), [&](const Bit& a, const Bit& b) {

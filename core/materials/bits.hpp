@@ -30,6 +30,9 @@ struct Bit {
 /// The thinnest bit of a system that is at least this thick; absent above its largest.
 [[nodiscard]] std::optional<Bit> next_up(System system, double diameter_m);
 
+/// The same of every system.
+[[nodiscard]] std::array<std::optional<Bit>, system_count> next_up(double diameter_m);
+
 /// The bit of a system nearest to this diameter, thicker or thinner.
 [[nodiscard]] Bit nearest(System system, double diameter_m);
 

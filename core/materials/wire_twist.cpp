@@ -52,12 +52,6 @@ double pitch(const TwistedEye& eye) {
     return eye.pitch_m == 0.0 ? usual_pitch_in_wires * eye.wire_m : eye.pitch_m;
 }
 
-double mandrel(const TwistedEye& eye, double yield_pa) {
-    const double middle_m = 0.5 * (eye.inside_m + eye.wire_m);
-    const double opens_per_m = 32.0 * yield_pa / (3.0 * std::numbers::pi * youngs_modulus_pa * eye.wire_m);
-    return 2.0 / (1.0 / middle_m + opens_per_m) - eye.wire_m;
-}
-
 } // namespace
 
 Outcome<TwistAnswer> twisted_eye(const TwistedEye& eye, double density_kg_m3, double yield_pa,
@@ -75,9 +69,15 @@ Outcome<TwistAnswer> twisted_eye(const TwistedEye& eye, double density_kg_m3, do
     a.twist_outside_m = twist_outside(2) * eye.wire_m;
     a.finished_m = finished_m(eye);
     a.mass_kg = density_kg_m3 * 0.25 * std::numbers::pi * eye.wire_m * eye.wire_m * a.cut_m;
-    a.mandrel_m = mandrel(eye, yield_pa);
+    a.mandrel_m = mandrel_m(eye.inside_m, eye.wire_m, yield_pa);
     a.overbend = (eye.inside_m + eye.wire_m) / (a.mandrel_m + eye.wire_m) - 1.0;
     return a;
+}
+
+double mandrel_m(double inside_m, double wire_m, double yield_pa) {
+    const double middle_m = 0.5 * (inside_m + wire_m);
+    const double opens_per_m = 32.0 * yield_pa / (3.0 * std::numbers::pi * youngs_modulus_pa * wire_m);
+    return 2.0 / (1.0 / middle_m + opens_per_m) - wire_m;
 }
 
 double finished_m(const TwistedEye& eye) {

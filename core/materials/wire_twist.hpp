@@ -39,6 +39,9 @@ struct TwistAnswer {
 [[nodiscard]] Outcome<TwistAnswer> twisted_eye(const TwistedEye& eye, double density_kg_m3, double yield_pa,
                                                const char* path = "");
 
+/// Rod to bend an eye round, so that it springs back to `inside_m`.
+[[nodiscard]] double mandrel_m(double inside_m, double wire_m, double yield_pa);
+
 /// Length from the crown of the eye to the end of the legs; limits are not checked.
 [[nodiscard]] double finished_m(const TwistedEye& eye);
 

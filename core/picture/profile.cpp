@@ -157,6 +157,8 @@ document::Document with_profile(const document::Document& document, const Profil
         place(pocket.x_from_m);
         place(pocket.x_to_m);
     }
+    for (document::Hanger& hanger : out.hangers)
+        place(hanger.x_m);
     for (document::Part& part : out.parts)
         place(part.at_m.x);
     if (out.tail)

@@ -3,6 +3,7 @@
 #include "base/limits.hpp"
 #include "base/sentence.hpp"
 #include "body/bore.hpp"
+#include "body/fittings.hpp"
 #include "materials/solids.hpp"
 
 #include <algorithm>
@@ -35,6 +36,23 @@ Problems off_limits(const GlueRequest& r) {
     number("/times/epoxy_s", "The working time of epoxy in seconds", r.times.epoxy_s, 1.0, day_s);
     if (r.hangers) number("/hangers", "The number of hangers", *r.hangers, 0.0, 20.0);
     return out;
+}
+
+/// Described hangers with glue round their wire; together one row, with the mean gap.
+std::optional<GluedRow> described_hangers(const document::Document& document, const shape::Body& body,
+                                          const GlueRequest& r) {
+    GluedRow row;
+    for (const fittings::Fitting& f : fittings::fittings(document, body)) {
+        if (f.kind != fittings::FittingKind::hanger || !(f.gap_m3 > 0.0)) continue;
+        const document::Hanger& hanger = document.hangers[static_cast<std::size_t>(f.item)];
+        const double wire_m = hanger.wire_m * (hanger.kind == document::HangerKind::twisted ? 2.0 : 1.0);
+        row.width_m = std::max(row.width_m, 0.5 * (f.hole_m - wire_m));
+        row.gap_m3 = (row.gap_m3 * row.eyes + f.gap_m3) / (row.eyes + 1);
+        ++row.eyes;
+    }
+    if (row.eyes == 0) return std::nullopt;
+    row.sort = glue_for(row.width_m, r.fitting_s, r.times);
+    return row;
 }
 
 int hooks_of(const document::Document& document) {
@@ -100,7 +118,9 @@ Outcome<GlueAnswer> glue(const document::Document& document, const shape::Body& 
         row.gap_m3 = (row.gap_m3 * row.eyes + eye.gap_m3) / (row.eyes + 1);
         ++row.eyes;
     }
-    if (hangers > 0)
+    if (const auto described = described_hangers(document, body, r); described && !r.hangers)
+        out.rows.push_back(*described);
+    else if (hangers > 0)
         out.rows.push_back({std::nullopt, hangers, *hanger_gap, width_m(r.hanger),
                             glue_for(width_m(r.hanger), r.fitting_s, r.times), 0.0});
     const double taken = r.lures / (1.0 - r.loss);

@@ -43,10 +43,10 @@ struct GlueRequest {
     int lures = 1;     ///< 1 to 1000
     double loss = 0.5; ///< left in cup and on the applicator, and wiped off, over all that is used, 0 to 0.9;
                        ///< common practice, no source
-    double fitting_s = 60.0; ///< time to insert and align the eyes of one joint, 1 s to 2 h
-    WorkingTimes times;      ///< 1 s to 24 h each
-    std::optional<int>
-        hangers; ///< hook hangers, twisted of one wire; absent: one for each hook of the document. 0 to 20
+    double fitting_s = 60.0;    ///< time to insert and align the eyes of one joint, 1 s to 2 h
+    WorkingTimes times;         ///< 1 s to 24 h each
+    std::optional<int> hangers; ///< hook hangers, twisted of one wire; absent: those the document describes,
+                                ///< else one for each of its hooks. 0 to 20
     EyeHole hanger{2.0e-3, 0.9e-3, 4.05e-3, 0.020};
 };
 

@@ -1,5 +1,6 @@
 #include "workshop/joint_answers.hpp"
 
+#include "body/pin_span.hpp"
 #include "body/twist_hole.hpp"
 #include "document/check.hpp"
 #include "materials/solids.hpp"
@@ -35,45 +36,6 @@ wire::Temper temper_of(const document::Hinge& hinge) {
     return hinge.temper == document::WireTemper::soft ? wire::Temper::soft : wire::Temper::spring;
 }
 
-/// Pins end this far inside the skin, under filler. Common practice, no source.
-constexpr double pin_end_m = 2e-3;
-
-struct PinSpan {
-    double length_m = 0.0;
-    double middle_z_m = 0.0;
-};
-
-/// Pin length in the wood at its place: off the middle plane back and belly are closer to each other.
-PinSpan pin_span(const Pin& pin, const shape::Body& body) {
-    const shape::Station s = body.lines->at(pin.x_m);
-    if (pin.y_m == 0.0) return {std::max(0.0, 2.0 * (s.half_height_m - pin_end_m)), s.centre_z_m};
-    const shape::SkinHeights skin = shape::skin_heights(*body.lines, pin.x_m, pin.y_m);
-    const double length_m = skin.back_z_m - skin.belly_z_m - 2.0 * pin_end_m;
-    // The pin is outside the wood.
-    if (!(length_m > 0.0)) return {0.0, s.centre_z_m};
-    return {length_m, 0.5 * (skin.back_z_m + skin.belly_z_m)};
-}
-
-/// Length of the pin in wood: it runs from near the belly to near the back and bears on wood outside the
-/// pockets. Where a pocket is open above or below, that end of the pin does not bear.
-struct PinHold {
-    double in_wood_m = 0.0;
-    double span_m = 0.0; ///< the highest pocket that it crosses; 0: none
-};
-
-PinHold pin_hold(const HingePlace& place, const document::Document& document, const HeightRange& pin) {
-    PinHold hold{pin.to_m - pin.from_m, 0.0};
-    for (const document::Pocket& pocket : document.pockets) {
-        const HeightRange h = heights_of(pocket);
-        const double crossed_m = std::min(h.to_m, pin.to_m) - std::max(h.from_m, pin.from_m);
-        if (crossed_m <= 0.0 || !holds_axis(pocket, place.pin)) continue;
-        hold.in_wood_m -= crossed_m;
-        hold.span_m = std::max(hold.span_m, crossed_m);
-    }
-    hold.in_wood_m = std::max(0.0, hold.in_wood_m);
-    return hold;
-}
-
 double wall_before_pin(const JointAnswer& a) {
     for (const Wall& wall : a.walls) {
         if (wall.between == WallKind::pin_and_face) return wall.thickness_m;
@@ -104,10 +66,8 @@ Outcome<JointAnswer> one_joint(const document::Document& document, const shape::
     a.place = hinge_place(document, body, joint);
     const document::Hinge& h = a.place.hinge;
     const std::string path = "/joints/" + std::to_string(joint) + "/hinge";
-    const double yield_pa =
-        0.8 * wire::tensile(temper_of(h), h.wire_m).low_pa; // yield of drawn wire, common practice, no source
     auto eye = wire::twisted_eye(twisted_eye_of(h), materials::find_solid("stainless")->density_kg_m3.value,
-                                 yield_pa, path.c_str());
+                                 wire::yield_pa(temper_of(h), h.wire_m), path.c_str());
     if (!eye) return eye.problems();
     a.eye = *eye;
 
@@ -165,7 +125,7 @@ Outcome<JointAnswer> one_joint(const document::Document& document, const shape::
         a.pin_length_m = span.length_m;
         a.pin_middle_z_m = span.middle_z_m;
     }
-    const HeightRange pin{a.pin_middle_z_m - 0.5 * a.pin_length_m, a.pin_middle_z_m + 0.5 * a.pin_length_m};
+    const HeightRange pin = PinSpan{a.pin_length_m, a.pin_middle_z_m}.heights();
     a.twist_reach_m = std::numeric_limits<double>::infinity();
     for (const bool aft : {false, true}) {
         if (!holds_eyes(h, aft)) continue;
@@ -181,7 +141,7 @@ Outcome<JointAnswer> one_joint(const document::Document& document, const shape::
         if (bit && bit->diameter_m < 1.5 * h.pin_diameter_m) a.pin_bits[k] = bit;
     }
     const auto& metric = a.eye_bits[static_cast<std::size_t>(bits::System::metric)];
-    a.strength = wire::strength(hold_of(a.place, pin_hold(a.place, document, pin),
+    a.strength = wire::strength(hold_of(a.place, pin_hold(document, a.place.pin, pin),
                                         metric ? metric->diameter_m : a.eye.twist_outside_m, a.twist_reach_m,
                                         wall_before_pin(a)),
                                 line_n);

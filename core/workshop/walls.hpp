@@ -1,11 +1,9 @@
 #pragma once
 
 #include "body/hinge_place.hpp"
+#include "body/keep_out.hpp"
 
 namespace evenfall::joints {
-
-/// Wood round pockets and pins is thin below this. Common practice, no source.
-inline constexpr double thin_wall_m = 1.5e-3;
 
 enum class WallKind {
     pin_and_face, ///< in front of the pin

@@ -29,13 +29,17 @@ Glyph glyph_of(const document::Part& part, double belly_z_m, double length_m) {
 
 HookHanger hook_hanger(const document::Document& document, const shape::Lines& lines,
                        const document::Part& hook) {
+    constexpr double near_m = 0.012;
     const double length = lines.length_m();
     const auto belly_at = [&](double x_m) {
         const auto station = lines.at(std::clamp(x_m, 0.0, length));
         return station.centre_z_m - station.half_height_m;
     };
+    for (const document::Hanger& hanger : document.hangers) {
+        if (hanger.on == document::HangerOn::belly && std::abs(hanger.x_m - hook.at_m.x) < 0.5 * near_m)
+            return {hanger.x_m, belly_at(hanger.x_m) - hanger.eye_inside_m};
+    }
     if (hook.at_m.x > tail_share * length) return {length + 0.0025, lines.at(length).centre_z_m};
-    constexpr double near_m = 0.012;
     const document::Part* hanger = nullptr;
     for (const auto& part : document.parts) {
         const double way = std::abs(part.at_m.x - hook.at_m.x);

@@ -45,6 +45,15 @@ PartsExtent reach(const document::Document& document, const Evaluation& evaluati
         const auto station = lines.at(x);
         result.lowest_z_m = std::min(result.lowest_z_m, station.centre_z_m - station.half_height_m);
     }
+    for (const fittings::Fitting& f : fittings::fittings(document, evaluation.body)) {
+        for (const Vec3& eye : f.eyes_m) {
+            const double round_m = f.eye_inside_m;
+            result.fore_m = std::min(result.fore_m, eye.x - round_m);
+            result.aft_m = std::max(result.aft_m, eye.x + round_m);
+            result.lowest_z_m = std::min(result.lowest_z_m, eye.z - round_m);
+            result.highest_z_m = std::max(result.highest_z_m, eye.z + round_m);
+        }
+    }
     if (document.tail) {
         result.aft_m = std::max(result.aft_m, document.tail->x_m + document.tail->back.back().x_m);
         for (const auto& point : document.tail->belly)

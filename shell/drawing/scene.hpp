@@ -62,7 +62,7 @@ struct PartsExtent {
     double lowest_z_m = 0.0;
     double aft_m = 0.0;
     double fore_m = 0.0;      ///< ≤ 0: what projects before the nose
-    double highest_z_m = 0.0; ///< of the soft tail with a drawn shape
+    double highest_z_m = 0.0; ///< of eyes of wire, and of the soft tail with a drawn shape
 };
 [[nodiscard]] PartsExtent reach(const document::Document& document, const Evaluation& evaluation);
 void draw_side_view(Scene& scene, const WorldToScreen& map, float names_y);
@@ -84,6 +84,8 @@ void draw_section_points(Scene& scene);
 void draw_board(Scene& scene, const WorldToScreen& map);
 void draw_readings(Scene& scene, const WorldToScreen& map);
 void draw_parts(Scene& scene, const WorldToScreen& map);
+/// Hangers, and the wire of hinges that weigh themselves.
+void draw_fittings(Scene& scene, const WorldToScreen& map, bool above);
 /// The soft tail with a drawn shape and its tenon, from the side or from above; draws nothing where there is
 /// none.
 void draw_soft_tail(Scene& scene, const WorldToScreen& map, bool above, bool to_choose = true);

@@ -122,6 +122,7 @@ void draw_side_view(Scene& scene, const WorldToScreen& map, float names_y) {
     for (int s = 0; s < segments; ++s)
         outline_segment(scene, map, s);
     draw_pockets(scene, map);
+    draw_fittings(scene, map, false);
     draw_parts(scene, map);
     draw_soft_tail(scene, map, false);
     for (std::size_t i = 0; i < scene.document.holes.size(); ++i) {

@@ -60,6 +60,7 @@ void draw_top_view(Scene& scene, const WorldToScreen& map) {
         add_hit(scene, "draw.above.pocket." + std::to_string(i),
                 {state::ItemKind::pocket, static_cast<int>(i)}, {a.x, a.y, b.x - a.x, b.y - a.y}, 3);
     }
+    draw_fittings(scene, map, true);
     for (std::size_t i = 0; i < scene.document.holes.size(); ++i) {
         const auto& hole = scene.document.holes[i];
         if (scene.bores[i].segment < 0) continue;

@@ -32,6 +32,8 @@ inline constexpr const char* hinge_glue_none = "not weighed";
 inline constexpr const char* hinge_glue_ca = "CA";
 inline constexpr const char* hinge_glue_epoxy = "epoxy";
 inline constexpr const char* line_glue = "Glue of joint";
+inline constexpr const char* line_hinge = "Wire of joint";
+inline constexpr const char* line_hinge_wood = "Bored for wire of joint";
 inline constexpr const char* line_glue_wood = "Bored for glue of joint";
 
 inline constexpr const char* weighed_board_group = "A board, measured and weighed";

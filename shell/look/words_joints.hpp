@@ -45,6 +45,14 @@ inline constexpr const char* eye_height_below = "its height over the datum line;
 inline constexpr const char* eye_absent = "in the pocket";
 inline constexpr const char* twist_turns = "Turns of the twist";
 inline constexpr const char* glued_depth = "Glued in";
+inline constexpr const char* hinge_weighs = "Weighs itself";
+inline constexpr const char* hinge_weighs_below =
+    "eyes and pin by their wire; off: they are counted as parts under Hardware";
+inline constexpr const char* hinge_mass = "Weighed together";
+inline constexpr const char* hinge_mass_absent = "by their wire";
+inline constexpr const char* hinge_parts_note =
+    "Parts near this joint may be its eyes and pin, typed in by hand.";
+inline constexpr const char* hinge_takes_over = "Let the hinge weigh itself instead";
 inline constexpr const char* wire_temper = "Wire is";
 inline constexpr const char* temper_spring = "spring hard";
 inline constexpr const char* temper_soft = "soft";

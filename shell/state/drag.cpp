@@ -26,6 +26,11 @@ auto& entry(List& list, int index) {
     return list[static_cast<std::size_t>(index)];
 }
 
+/// At nose and tail a hanger moves up and down, on belly and back along the lure.
+bool stands_at_end(const document::Hanger& hanger) {
+    return hanger.on == document::HangerOn::nose || hanger.on == document::HangerOn::tail;
+}
+
 const char* line_name(CurveKind curve) {
     switch (curve) {
     case CurveKind::back:
@@ -180,6 +185,11 @@ std::optional<DragPoint> spot_of(const document::Document& d, Selection item, bo
             pocket.z_from_m && pocket.z_to_m ? 0.5 * (*pocket.z_from_m + *pocket.z_to_m) : 0.0;
         return DragPoint{0.5 * (pocket.x_from_m + pocket.x_to_m), above ? pocket.y_m : middle};
     }
+    case ItemKind::hanger: {
+        if (!has(d.hangers, i)) return std::nullopt;
+        const auto& hanger = entry(d.hangers, i);
+        return stands_at_end(hanger) ? DragPoint{0.0, above ? 0.0 : hanger.z_m} : DragPoint{hanger.x_m, 0.0};
+    }
     case ItemKind::part:
         if (!has(d.parts, i)) return std::nullopt;
         return DragPoint{entry(d.parts, i).at_m.x,
@@ -242,6 +252,14 @@ Change move_to(const document::Document& kept, Selection item, DragPoint to, con
             }
         });
         break;
+    case ItemKind::hanger:
+        change.edit = on_hanger(i, [=, above = rules.above](document::Hanger& hanger) {
+            if (!stands_at_end(hanger))
+                hanger.x_m = u;
+            else if (!above)
+                hanger.z_m = v;
+        });
+        break;
     case ItemKind::part:
         change.edit = on_part(i, [=, above = rules.above](document::Part& part) {
             part.at_m.x = u;
@@ -292,6 +310,8 @@ std::string move_label(const document::Document& d, Selection item) {
         return words::move_hole + number;
     case ItemKind::pocket:
         return words::move_pocket + number;
+    case ItemKind::hanger:
+        return words::move_hanger + number;
     case ItemKind::tail:
         return words::move_tail;
     case ItemKind::part:

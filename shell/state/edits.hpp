@@ -16,6 +16,7 @@ namespace evenfall::shell::state {
 [[nodiscard]] Edit on_joint(int index, std::function<void(document::Joint&)> change);
 [[nodiscard]] Edit on_hole(int index, std::function<void(document::Hole&)> change);
 [[nodiscard]] Edit on_pocket(int index, std::function<void(document::Pocket&)> change);
+[[nodiscard]] Edit on_hanger(int index, std::function<void(document::Hanger&)> change);
 [[nodiscard]] Edit on_part(int index, std::function<void(document::Part&)> change);
 [[nodiscard]] Edit on_coat(int index, std::function<void(document::Coat&)> change);
 
@@ -82,6 +83,16 @@ struct SectionSpot {
 [[nodiscard]] Edit plug_hole(int index);
 /// Adds a hole like it, a diameter and a wall aft of it.
 [[nodiscard]] Edit duplicate_hole(int index);
+
+/// Parts typed in for the wire of a joint's hinge: hardware of metal, partly in wood, nearer to this joint
+/// than to any other and at most 15 mm from it; by index.
+[[nodiscard]] std::vector<int> parts_of_hinge(const document::Document& document, int joint);
+/// The hinge weighs itself; the parts typed in for it go.
+[[nodiscard]] Edit let_hinge_weigh(int joint);
+
+/// Adds a line tie to a lure without one, else a hanger on the belly where there is most room.
+[[nodiscard]] Edit add_hanger();
+[[nodiscard]] Edit remove_hanger(int index);
 
 [[nodiscard]] Edit add_part(Stage stage);
 [[nodiscard]] Edit remove_part(int index);

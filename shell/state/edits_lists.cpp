@@ -1,5 +1,7 @@
 #include "state/edits.hpp"
 
+#include "body.hpp"
+
 #include "look/words_state.hpp"
 
 #include <algorithm>
@@ -131,6 +133,9 @@ Edit on_hole(int index, std::function<void(document::Hole&)> change) {
 }
 Edit on_pocket(int index, std::function<void(document::Pocket&)> change) {
     return on_entry(&document::Document::pockets, index, std::move(change));
+}
+Edit on_hanger(int index, std::function<void(document::Hanger&)> change) {
+    return on_entry(&document::Document::hangers, index, std::move(change));
 }
 Edit on_part(int index, std::function<void(document::Part&)> change) {
     return on_entry(&document::Document::parts, index, std::move(change));
@@ -286,6 +291,60 @@ Edit duplicate_hole(int index) {
         follow(d, document::Cause::fill_mass, put_in(index + 1));
         follow(d, document::Cause::cap_mass, put_in(index + 1));
     });
+}
+
+std::vector<int> parts_of_hinge(const document::Document& d, int joint) {
+    constexpr double near_m = 0.015;
+    constexpr double least_belly_share = 0.35; // below this height above the belly it is a hook's hanger
+    std::vector<int> out;
+    if (joint < 0 || joint >= static_cast<int>(d.joints.size())) return out;
+    const auto away = [&](std::size_t j, double x_m) { return std::abs(d.joints[j].at_m - x_m); };
+    for (std::size_t i = 0; i < d.parts.size(); ++i) {
+        const document::Part& part = d.parts[i];
+        if (part.stage != Stage::hardware || part.embedded <= 0.0 || materials::is_soft(part.material))
+            continue;
+        const double here = away(static_cast<std::size_t>(joint), part.at_m.x);
+        bool nearest = here <= near_m;
+        for (std::size_t j = 0; j < d.joints.size(); ++j)
+            nearest = nearest && here <= away(j, part.at_m.x);
+        const double belly = shape::Curve(d.shape.belly).at(part.at_m.x).value;
+        const double back = shape::Curve(d.shape.back).at(part.at_m.x).value;
+        if (nearest && part.at_m.z > belly + least_belly_share * (back - belly))
+            out.push_back(static_cast<int>(i));
+    }
+    return out;
+}
+
+Edit let_hinge_weigh(int joint) {
+    return on_document([joint](document::Document& d) {
+        if (joint < 0 || joint >= static_cast<int>(d.joints.size())) return;
+        auto& hinge = d.joints[static_cast<std::size_t>(joint)].hinge;
+        if (!hinge) return;
+        hinge->weighs = true;
+        const std::vector<int> typed = parts_of_hinge(d, joint);
+        for (auto i = typed.rbegin(); i != typed.rend(); ++i)
+            d = remove_part(*i)(std::move(d));
+    });
+}
+
+Edit add_hanger() {
+    return on_document([](document::Document& d) {
+        document::Hanger hanger;
+        const auto is_tie = [](const document::Hanger& h) { return h.on == document::HangerOn::nose; };
+        if (std::none_of(d.hangers.begin(), d.hangers.end(), is_tie)) {
+            hanger.name = look::words::new_line_tie;
+            hanger.on = document::HangerOn::nose;
+            hanger.z_m = 0.5 * (d.shape.back.front().value + d.shape.belly.front().value);
+        } else {
+            hanger.x_m = roomiest_x_m(
+                d, [](const document::Hole& other) { return other.from == document::HoleFrom::belly; });
+        }
+        d.hangers.push_back(hanger);
+    });
+}
+
+Edit remove_hanger(int index) {
+    return remove_entry(&document::Document::hangers, index, document::Cause::hanger_mass);
 }
 
 Edit add_part(Stage stage) {

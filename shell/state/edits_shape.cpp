@@ -20,6 +20,8 @@ void scale_z(document::Document& d, double k) {
         point.value *= k;
     for (auto& point : d.shape.belly)
         point.value *= k;
+    for (auto& hanger : d.hangers)
+        hanger.z_m *= k;
     for (auto& part : d.parts)
         part.at_m.z *= k;
     for (auto& reading : d.shape.measured) {
@@ -63,6 +65,8 @@ void scale_x(document::Document& d, double k) {
         joint.at_m *= k;
     for (auto& hole : d.holes)
         hole.x_m *= k;
+    for (auto& hanger : d.hangers)
+        hanger.x_m *= k;
     for (auto& part : d.parts)
         part.at_m.x *= k;
     for (auto& pocket : d.pockets) {

@@ -169,6 +169,8 @@ void Session::clamp_view() {
             return shown_.holes.size();
         case ItemKind::pocket:
             return shown_.pockets.size();
+        case ItemKind::hanger:
+            return shown_.hangers.size();
         case ItemKind::part:
             return shown_.parts.size();
         case ItemKind::coat:

@@ -19,6 +19,7 @@ enum class ItemKind {
     joint,
     hole,
     pocket,
+    hanger,
     part,
     coat,
     back_point,
@@ -44,6 +45,7 @@ struct Selection {
     case ItemKind::joint:
         return Step::joints;
     case ItemKind::pocket:
+    case ItemKind::hanger:
     case ItemKind::part:
     case ItemKind::tail:
         return Step::hardware;

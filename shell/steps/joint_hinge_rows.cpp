@@ -5,6 +5,7 @@
 #include "look/words_glue.hpp"
 #include "look/words_joints.hpp"
 #include "look/words_steps.hpp"
+#include "widgets/button.hpp"
 #include "widgets/choice.hpp"
 #include "widgets/rows.hpp"
 #include "widgets/words_of_panel.hpp"
@@ -52,7 +53,15 @@ void hinge_fields(PanelContext& context, int index, Hinge h) {
         f.changed(words::twist_turns);
     }
     pick(".temper", words::wire_temper, {words::temper_spring, words::temper_soft}, h.temper);
+    f.toggle(".weighs", words::hinge_weighs, h.weighs, words::hinge_weighs_below);
+    if (h.weighs)
+        f.optional_number<&Hinge::mass_kg>(".mass", words::hinge_mass, h, 0.001, words::hinge_mass_absent);
     f.put([&] { return on_joint(index, [h](document::Joint& j) { j.hinge = h; }); });
+    if (!h.weighs && !state::parts_of_hinge(context.document(), index).empty()) {
+        widgets::note(context.ui, words::hinge_parts_note);
+        if (widgets::button(context.ui, f.id(".take_over"), words::hinge_takes_over))
+            context.change(f.said(words::hinge_weighs), state::let_hinge_weigh(index));
+    }
 }
 
 std::string bits_text(const std::array<std::optional<bits::Bit>, bits::system_count>& list) {

@@ -45,6 +45,12 @@ std::string what(const PanelContext& context, const ledger::Line& line) {
         return numbered(words::line_cap);
     case ledger::Kind::glue:
         return numbered(line.mass_kg < 0.0 ? words::line_glue_wood : words::line_glue);
+    case ledger::Kind::hinge:
+        return numbered(line.mass_kg < 0.0 ? words::line_hinge_wood : words::line_hinge);
+    case ledger::Kind::hanger:
+        return line.mass_kg < 0.0
+                   ? named(words::line_bore_wood, name_of(d.hangers, line.item, words::new_hanger))
+                   : name_of(d.hangers, line.item, words::new_hanger);
     case ledger::Kind::part:
         return name_of(d.parts, line.item, words::new_part);
     case ledger::Kind::tail:

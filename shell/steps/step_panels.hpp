@@ -21,6 +21,7 @@ void section_point_rows(PanelContext& context); ///< Shape: the points of a draw
 void picture_rows(PanelContext& context);       ///< Shape: the picture behind the drawing
 void board_rows(PanelContext& context);
 void measured_rows(PanelContext& context);
+void hanger_rows(PanelContext& context); ///< Hardware: hangers and line tie
 void pocket_rows(PanelContext& context); ///< Hardware: pockets and slots
 void tail_rows(PanelContext& context);  ///< Hardware: the soft tail with a drawn shape, its mould and plastic
 void swing_rows(PanelContext& context); ///< Joints: the bent chain, and how far each joint swings

@@ -44,6 +44,9 @@ public:
         list(d.log, 3, document::max_readings, [&] { return reading(d.joints.size()); });
         list(d.corrections, 2, document::max_corrections, [&] { return correction(d); });
         if (b_.once_in(4)) d.board = board();
+        for (document::Joint& joint : d.joints)
+            if (joint.hinge) weigh(*joint.hinge);
+        list(d.hangers, 3, document::max_hangers, [&] { return hanger(); });
         return d;
     }
 
@@ -191,6 +194,28 @@ private:
         h.glued_m = mm(b_.usual(5, 30, 0, 100));
         h.upper_z_m = maybe([&] { return mm(b_.usual(0, 15, -300, 300)); });
         h.lower_z_m = maybe([&] { return mm(b_.usual(-15, 0, -300, 300)); });
+        return h;
+    }
+
+    void weigh(document::Hinge& h) {
+        h.weighs = b_.yes();
+        h.glue = b_.one_of(document::HingeGlue::epoxy);
+        h.mass_kg = maybe([&] { return gram(b_.usual(0.2, 2, 0, 200)); });
+    }
+
+    document::Hanger hanger() {
+        document::Hanger h;
+        h.name = b_.text(3, 60);
+        h.kind = b_.one_of(document::HangerKind::straight);
+        h.on = b_.one_of(document::HangerOn::back);
+        h.x_m = place_along();
+        h.z_m = mm(b_.usual(-8, 8, -300, 300));
+        h.wire_m = mm(b_.usual(0.5, 1.3, 0.2, 3));
+        h.eye_inside_m = mm(b_.usual(1.2, 4, 0.5, 30));
+        h.turns = b_.usual(3, 10, 0, 40);
+        h.depth_m = mm(b_.usual(5, 30, 1, 100));
+        h.glue = b_.one_of(document::HingeGlue::epoxy);
+        h.mass_kg = maybe([&] { return gram(b_.usual(0.1, 1, 0, 200)); });
         return h;
     }
 

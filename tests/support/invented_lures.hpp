@@ -15,6 +15,13 @@ namespace evenfall::invented {
 
 using support::preset_named;
 
+/// The default lure as version 1 of the form was delivered: its hinge wires and hangers are parts.
+inline document::Document early_millrace() {
+    std::ifstream file(EVENFALL_TESTS_DIR "/regression/version-1/millrace-170.json", std::ios::binary);
+    const std::string text{std::istreambuf_iterator<char>(file), {}};
+    return read_document(text).value();
+}
+
 /// A document with its model; makes true lures and the readings that a bench would take of them.
 class Recipe {
 public:

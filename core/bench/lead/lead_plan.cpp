@@ -39,8 +39,8 @@ std::string stop_text(const document::Document& document, const lead::Candidate&
         return text + ", where the far wall must stay";
     case holes::DepthStop::side_wall:
         return text + ", where the side wall must stay";
-    case holes::DepthStop::pocket:
-        return text + ", where the wall to a pocket must stay";
+    case holes::DepthStop::built_in:
+        return text + ", where the wall to " + c.limit.built_in + " must stay";
     case holes::DepthStop::hole:
         return text + ", where the wall to another hole must stay";
     }

@@ -14,6 +14,8 @@ double shared_fraction(const Input& input) {
         return 0.4;
     case document::Cause::part_mass:
     case document::Cause::tail:
+    case document::Cause::hinge_mass:
+    case document::Cause::hanger_mass:
         return 0.7;
     case document::Cause::fill_mass:
         return 0.0;

@@ -162,6 +162,10 @@ std::string Model::name_of(const Input& input) const {
         return with_name("cap of hole", i, i < document_.holes.size() ? document_.holes[i].name : "");
     case document::Cause::coat_amount:
         return with_name("coat", i, i < document_.coats.size() ? document_.coats[i].name : "");
+    case document::Cause::hinge_mass:
+        return "hinge of joint " + std::to_string(i + 1);
+    case document::Cause::hanger_mass:
+        return with_name("hanger", i, i < document_.hangers.size() ? document_.hangers[i].name : "");
     case document::Cause::tail:
         return i == 0 ? "the tail's plastic" : "the tail's size";
     case document::Cause::drag:

@@ -21,11 +21,17 @@ std::optional<double> trim_place(const ledger::LedgerInputs& w, double x_m, doub
     trial.holes.push_back(hole);
     std::vector<holes::Bore> bores = w.bores;
     bores.emplace_back();
+    const auto zones = fittings::keep_out(trial, *w.body);
+    const auto is_clear = [&] {
+        return std::none_of(zones.begin(), zones.end(), [&](const fittings::KeepOut& zone) {
+            return holes::comes_near(trial.holes.back(), bores.back(), zone, joints::thin_wall_m);
+        });
+    };
     constexpr double step_m = 0.003;
     for (int i = 0; i < 25; ++i) {
         trial.holes.back().x_m = x_m + step_m * ((i + 1) / 2) * (i % 2 == 0 ? 1.0 : -1.0);
         bores.back() = holes::place(trial.holes.back(), *w.body);
-        if (bores.back().segment >= 0 && holes::check(trial, *w.body, bores).empty())
+        if (bores.back().segment >= 0 && is_clear() && holes::check(trial, *w.body, bores).empty())
             return trial.holes.back().x_m;
     }
     return std::nullopt;

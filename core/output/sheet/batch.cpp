@@ -23,7 +23,7 @@ void add_cuts(Composer& pages, const std::vector<SheetInput>& jobs) {
     std::map<std::tuple<std::string, long, long, long>, std::pair<int, double>> cuts;
     const auto in = [](double metres, double parts) { return std::lround(units::mm_from_m(metres) * parts); };
     for (const SheetInput& job : jobs) {
-        for (const auto& list : {fill_pieces(job), hinge_pieces(job)}) {
+        for (const auto& list : {fill_pieces(job), hinge_pieces(job), hanger_pieces(job)}) {
             for (const CutPiece& piece : list) {
                 auto& [count, metres] = cuts[{piece.what, in(piece.diameter_m, 100.0), in(piece.cut_m, 10.0),
                                               in(piece.finished_m, 10.0)}];

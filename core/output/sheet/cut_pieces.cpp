@@ -1,5 +1,6 @@
 #include "base/number_text.hpp"
 #include "body/bore.hpp"
+#include "body/fittings.hpp"
 #include "materials/solids.hpp"
 #include "output/sheet/parts.hpp"
 
@@ -54,7 +55,7 @@ std::string nearest_text(bits::System system, double diameter_m) {
 std::vector<CutPiece> hinge_pieces(const SheetInput& job) {
     std::vector<CutPiece> out;
     for (std::size_t j = 0; j < job.joints.joints.size(); ++j) {
-        if (!has_hinge(job, j)) continue;
+        if (!fittings::has_hinge(job.document, job.evaluation.body, static_cast<int>(j))) continue;
         const joints::JointAnswer& joint = job.joints.joints[j];
         const std::string where = "joint " + std::to_string(j + 1);
         const document::Hinge& hinge = joint.place.hinge;
@@ -67,6 +68,35 @@ std::vector<CutPiece> hinge_pieces(const SheetInput& job) {
         if (joint.pin_length_m > 0.0)
             out.push_back({"Pin", where, hinge.pin_diameter_m, joint.pin_length_m, joint.pin_length_m, 0.0, 1,
                            names(joint.pin_bits)});
+    }
+    return out;
+}
+
+std::vector<CutPiece> hanger_pieces(const SheetInput& job) {
+    std::vector<CutPiece> out;
+    for (const fittings::Fitting& f : fittings::fittings(job.document, job.evaluation.body)) {
+        if (f.kind != fittings::FittingKind::hanger) continue;
+        const document::Hanger& hanger = job.document.hangers[static_cast<std::size_t>(f.item)];
+        const double area = 0.25 * std::numbers::pi * hanger.wire_m * hanger.wire_m;
+        const double ring_m = 0.5 * hanger.eye_inside_m + hanger.wire_m;
+        const double last_m =
+            f.eyes_m.size() > 1 ? dot(f.eyes_m[1] - f.mouth_m, f.into) + ring_m : f.in_wood_m;
+        CutPiece piece;
+        piece.what = hanger.kind == document::HangerKind::twisted ? "Hanger, twisted"
+                     : hanger.kind == document::HangerKind::screw ? "Hanger, screw eye"
+                                                                  : "Hanger, wire through";
+        piece.where = hanger.name.empty() ? "hanger " + std::to_string(f.item + 1) : hanger.name;
+        piece.diameter_m = hanger.wire_m;
+        piece.cut_m = f.wire_m3 / area;
+        piece.finished_m = last_m - dot(f.eyes_m[0] - f.mouth_m, f.into) + ring_m;
+        if (hanger.kind != document::HangerKind::screw) {
+            piece.bend_round_m = wire::mandrel_m(hanger.eye_inside_m, hanger.wire_m,
+                                                 wire::yield_pa(wire::Temper::spring, hanger.wire_m));
+            piece.bits = names(hanger.kind == document::HangerKind::twisted
+                                   ? bits::for_glue(wire::twist_outside(2) * hanger.wire_m)
+                                   : bits::next_up(hanger.wire_m));
+        }
+        out.push_back(std::move(piece));
     }
     return out;
 }
@@ -131,7 +161,9 @@ void add_bits(Composer& pages, const SheetInput& job) {
 void add_hinge_wire(Composer& pages, const SheetInput& job) {
     for (const Problem& problem : job.hinge_problems)
         pages.caution(problem.sentence);
-    const std::vector<CutPiece> pieces = hinge_pieces(job);
+    std::vector<CutPiece> pieces = hinge_pieces(job);
+    for (CutPiece& piece : hanger_pieces(job))
+        pieces.push_back(std::move(piece));
     if (pieces.empty()) return;
     std::vector<Composer::Row> rows;
     std::map<std::string, double> lengths;
@@ -143,7 +175,7 @@ void add_hinge_wire(Composer& pages, const SheetInput& job) {
               std::to_string(count), "", piece.bits}});
         lengths["ø " + mm_text(piece.diameter_m, 2)] += count * piece.cut_m;
     }
-    pages.heading("Hinges: wire and pins to cut");
+    pages.heading("Hinges and hangers: wire and pins to cut");
     pages.table({{"Piece", 1.5},
                  {"At", 0.8},
                  {"ø mm", 0.6, Anchor::end},

@@ -32,20 +32,10 @@ struct CutPiece {
 };
 /// Eyes and pins of the drawn hinges, nose to tail.
 [[nodiscard]] std::vector<CutPiece> hinge_pieces(const SheetInput& job);
+/// Wire of the described hangers.
+[[nodiscard]] std::vector<CutPiece> hanger_pieces(const SheetInput& job);
 /// Fills of the holes as lengths of their stock.
 [[nodiscard]] std::vector<CutPiece> fill_pieces(const SheetInput& job);
-
-/// Wood that no bit may enter, as a box; absent heights mean all the way through.
-struct KeepOutBox {
-    double x_from_m = 0.0, x_to_m = 0.0;
-    double y_from_m = 0.0, y_to_m = 0.0;
-    std::optional<double> z_from_m, z_to_m;
-};
-/// Boxes round pockets, pins, twisted legs and other parts set in the wood, each with the wall that
-/// workshop/walls.hpp calls thin.
-[[nodiscard]] std::vector<KeepOutBox> keep_out(const SheetInput& job);
-/// True where this joint has a hinge, by its own fields or by pockets round its pin.
-[[nodiscard]] bool has_hinge(const SheetInput& job, std::size_t joint);
 
 void add_cover(Composer& pages, const SheetInput& job);
 void add_board(Composer& pages, const SheetInput& job);

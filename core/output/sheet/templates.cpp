@@ -1,5 +1,7 @@
 #include "base/number_text.hpp"
 #include "body/bore.hpp"
+#include "body/fittings.hpp"
+#include "body/keep_out.hpp"
 #include "output/sheet/view.hpp"
 
 #include <algorithm>
@@ -70,17 +72,19 @@ void draw_keep_out(const View& view, const SheetInput& job) {
             view.hatched(side_band(*body.lines, segment.x_to_m - wall, segment.x_to_m, -far, far),
                          keep_out_stroke, 1.6);
     }
-    for (const KeepOutBox& zone : keep_out(job))
-        view.hatched(side_band(*body.lines, zone.x_from_m, zone.x_to_m, zone.z_from_m.value_or(-far),
-                               zone.z_to_m.value_or(far)),
+    for (const fittings::KeepOut& zone : fittings::keep_out(job.document, body)) {
+        const shape::Box box = zone.with_wall();
+        view.hatched(side_band(*body.lines, box.x_from_m, box.x_to_m, std::max(box.z_from_m, -far),
+                               std::min(box.z_to_m, far)),
                      keep_out_stroke, 1.1);
+    }
     for (const document::Pocket& pocket : job.document.pockets) {
         view.outline(side_band(*body.lines, pocket.x_from_m, pocket.x_to_m, pocket.z_from_m.value_or(-far),
                                pocket.z_to_m.value_or(far)),
                      hidden_stroke);
     }
     for (std::size_t j = 0; j < job.joints.joints.size(); ++j) {
-        if (!has_hinge(job, j)) continue;
+        if (!fittings::has_hinge(job.document, body, static_cast<int>(j))) continue;
         const joints::JointAnswer& joint = job.joints.joints[j];
         if (joint.pin_length_m > 0.0) {
             view.segment(joint.place.pin.x_m, joint.pin_middle_z_m - 0.5 * joint.pin_length_m,
@@ -88,6 +92,11 @@ void draw_keep_out(const View& view, const SheetInput& job) {
         }
         for (const joints::EyeAnswer& eye : joint.eyes)
             view.cross(joint.place.pin.x_m, eye.place.z_m, 1.0, keep_out_stroke);
+    }
+    for (const fittings::Fitting& f : fittings::fittings(job.document, body)) {
+        if (f.kind != fittings::FittingKind::hanger) continue;
+        const Vec3 end = f.mouth_m + f.into * f.in_wood_m;
+        view.segment(f.mouth_m.x, f.mouth_m.z, end.x, end.z, centre_stroke);
     }
     for (const document::Part& part : job.document.parts) {
         if (part.stage == Stage::hardware && part.embedded > 0.0)
@@ -207,8 +216,8 @@ void add_side(Composer& pages, const SheetInput& job) {
                           draw_hole_side(view, job, h);
                   });
     pages.paragraph(
-        "Hatched: do not drill. It covers pockets (dashed), hinge pins and the legs of their eyes, each "
-        "with " +
+        "Hatched: do not drill. It covers pockets (dashed), hinge pins, the legs of their eyes and hangers, "
+        "each with " +
             mm_text(joints::thin_wall_m) +
             " mm of wood round it, and the wall at each joint face. A cross alone marks the middle of a part "
             "set in the wood: its wire runs on from there. Grey in a hole: its fill. Scale: mm from the "
@@ -225,9 +234,11 @@ void add_top(Composer& pages, const SheetInput& job) {
             draw_datum(view, *body.lines);
             for (std::size_t s = 0; s < body.segments.size(); ++s)
                 view.outline(shape::top_outline(body, static_cast<int>(s), detail), outline_stroke);
-            for (const KeepOutBox& zone : keep_out(job))
-                view.hatched(rectangle(zone.x_from_m, zone.x_to_m, zone.y_from_m, zone.y_to_m),
-                             keep_out_stroke, 1.1);
+            for (const fittings::KeepOut& zone : fittings::keep_out(job.document, body)) {
+                const shape::Box box = zone.with_wall();
+                view.hatched(rectangle(box.x_from_m, box.x_to_m, box.y_from_m, box.y_to_m), keep_out_stroke,
+                             1.1);
+            }
             for (const document::Pocket& p : job.document.pockets)
                 view.outline(
                     rectangle(p.x_from_m, p.x_to_m, p.y_m - 0.5 * p.width_m, p.y_m + 0.5 * p.width_m),

@@ -219,6 +219,8 @@ void FloatingHull::add_openings(const shape::Body& body, std::span<const Line> l
         case Kind::bore_wood:
         case Kind::cap:
         case Kind::glue:
+        case Kind::hinge:
+        case Kind::hanger:
         case Kind::part:
             add_ball(line);
             break;

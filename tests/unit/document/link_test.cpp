@@ -73,8 +73,8 @@ TEST_CASE("a share link holds only letters that messengers keep, and ends in one
     CHECK(std::isalnum(static_cast<unsigned char>(link.back())) != 0);
 }
 
-TEST_CASE("the link of the default lure has at most 900 characters") {
-    CHECK(write_link(document_of(preset_text("millrace-170.json"))).size() <= 900);
+TEST_CASE("the link of the default lure has at most 1,000 characters") {
+    CHECK(write_link(document_of(preset_text("millrace-170.json"))).size() <= 1000);
 }
 
 TEST_CASE("a link is found behind # in an address and between blanks") {

@@ -61,7 +61,7 @@ TEST_CASE("a plan's JSON lists each hole it may use, counted from 1, with lead a
     REQUIRE(plan.ok());
     const json tree = json::parse(output::lead_json(*plan));
     CHECK(tree["met"].get<bool>() == plan->met);
-    REQUIRE(tree["fills"].size() == 4);
+    REQUIRE(tree["fills"].size() == 5);
     CHECK(tree["fills"][0]["hole"] == 1);
     CHECK(tree["fills"][1]["hole"] == 3);
     CHECK(tree["fills"][1]["name"] == "3 head");

@@ -64,6 +64,19 @@ const std::map<std::string, std::string> rows{
     {"joints.hinge.lower_z_mm", "joints.0.hinge.lower"},
     {"joints.hinge.glue", "joints.0.hinge.glue.0"},
     {"joints.hinge.lean_deg", "joints.0.hinge.lean"},
+    {"joints.hinge.weighs", "joints.0.hinge.weighs"},
+    {"joints.hinge.mass_g", "joints.0.hinge.mass"},
+    {"hangers.name", "hangers.0.name"},
+    {"hangers.kind", "hangers.0.kind.0"},
+    {"hangers.on", "hangers.0.on.0"},
+    {"hangers.x_mm", "hangers.0.x"},
+    {"hangers.z_mm", "hangers.1.z"},
+    {"hangers.wire_mm", "hangers.0.wire"},
+    {"hangers.eye_inside_mm", "hangers.0.eye"},
+    {"hangers.turns", "hangers.0.turns.more"},
+    {"hangers.depth_mm", "hangers.0.depth"},
+    {"hangers.glue", "hangers.0.glue.0"},
+    {"hangers.mass_g", "hangers.0.mass"},
     {"holes.name", "lead.hole.0.name"},
     {"holes.use", "lead.hole.0.use.0"},
     {"holes.from", "lead.hole.0.from.0"},
@@ -221,6 +234,10 @@ document::Document full_lure(bool other) {
     REQUIRE(read.ok());
     Document d = *read;
     d.joints[0].hinge = Hinge{};
+    d.joints[0].hinge->weighs = true;
+    d.hangers = {Hanger{}, Hanger{}};
+    d.hangers[0].x_m = 0.04;
+    d.hangers[1].on = HangerOn::nose;
     d.holes[0].fill = Fill{"lead", 0.001, std::nullopt, std::nullopt};
     d.holes[0].cap = Cap{};
     d.coats[0] = Coat{};
@@ -277,6 +294,8 @@ std::set<std::string> drawn_ids(const document::Document& lure) {
         look();
         if (step == std::string("step.joints")) open("joints.0");
         if (step == std::string("step.hardware")) {
+            for (std::size_t i = 0; i < lure.hangers.size(); ++i)
+                open("hangers." + std::to_string(i));
             open("hardware.0");
             open("pockets.0");
             open("tail.add");

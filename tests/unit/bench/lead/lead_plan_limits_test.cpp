@@ -101,7 +101,7 @@ TEST_CASE("a plan stops short of a pocket and of another hole, says so, and is n
                 CHECK_THAT(plan.document.holes[stopped].depth_m, WithinAbs(m_from_mm(room_mm), 1e-9));
                 CHECK_THAT(plan.shortfalls[0].sentence,
                            ContainsSubstring(by_hole ? "where the wall to another hole must stay"
-                                                     : "where the wall to a pocket must stay"));
+                                                     : "where the wall to pocket 1 must stay"));
             }
         }
     }

@@ -89,6 +89,7 @@ TEST_CASE("Where all the holes cannot bring the weight right, they are filled or
           "pitch are told") {
     // Far too light, in holes that have no cap: lead there takes water's place, and does not weigh in full.
     document::Document open = millrace();
+    open.holes.pop_back(); // there is no wood to drill the tail's deeper
     for (document::Hole& hole : open.holes) {
         hole.cap.reset();
         hole.max_depth_m = 0.022;
@@ -121,7 +122,7 @@ TEST_CASE("Where all the holes cannot bring the weight right, they are filled or
         CHECK_THAT(in.fill_column_m, WithinAbs(in.room_m, 1e-6));
     }
     // Far too heavy: all is drilled out.
-    const auto heavy = do_now(leaded_over(invented::preset_named("quarry-230"), 25.0));
+    const auto heavy = do_now(leaded_over(invented::preset_named("quarry-230"), 32.0));
     REQUIRE(heavy.ok());
     CHECK(weight_told(*heavy));
     CHECK(heavy->document.holes.size() ==
@@ -180,10 +181,16 @@ TEST_CASE(
 }
 
 TEST_CASE("A trim hole is advised where there is wood for it, not in a joint or a pocket") {
-    // A pocket through the belly just where lead turns nothing: 230 mm have another place near it, 170 mm
-    // between joint and hole have not.
+    // A pocket through the belly just where lead turns nothing: 230 mm have another place near it; 170 mm
+    // with joint and holes close by, as an early recipe has them, have not.
     for (const bool wide : {true, false}) {
-        const document::Document recipe = invented::preset_named(wide ? "quarry-230" : "millrace-170");
+        document::Document recipe = wide ? invented::preset_named("quarry-230") : invented::early_millrace();
+        if (!wide) {
+            recipe.pockets.clear();
+            for (document::Joint& joint : recipe.joints)
+                joint.hinge.reset();
+            std::erase_if(recipe.parts, [](const document::Part& p) { return p.stage == Stage::hardware; });
+        }
         INFO(recipe.name);
         const auto advised = [&](const document::Document& lure) {
             const auto s = uncertainty(leaded_over(lure, 0.0));
@@ -251,7 +258,7 @@ TEST_CASE("A fall that no lure could have beside what the log says is refused, n
     for (const std::size_t falls : {1UL, 5UL, 190UL}) {
         INFO(falls << " falls of the rigged lure, which floats by 2.8 g before that");
         const auto log = with(std::vector<document::Reading>(falls, fall));
-        CHECK_FALSE(finished_fall_for_tub(log, Stage::sealed, 0.15).ok());
+        CHECK_FALSE(finished_fall_for_tub(log, Stage::sealed, 0.25).ok());
         CHECK(finished_fall_for_tub(log, Stage::sealed, 0.05).ok());
         CHECK(finished_fall_for_tub(log, Stage::rigged, 0.15).ok());
     }

@@ -1,5 +1,6 @@
 // The lists of the sheet against the sums they stand for.
 
+#include "body/keep_out.hpp"
 #include "document/link.hpp"
 #include "look/font_data.hpp"
 #include "materials/solids.hpp"
@@ -41,10 +42,11 @@ struct Worked {
           job{document, evaluation, options, {}, *joints::joint_answers(document), {}} {}
 };
 
-bool any_covers(const std::vector<sheet::KeepOutBox>& zones, double x, double y, double z) {
+bool any_covers(const std::vector<fittings::KeepOut>& zones, double x, double y, double z) {
     for (const auto& zone : zones) {
-        if (x > zone.x_from_m && x < zone.x_to_m && y > zone.y_from_m && y < zone.y_to_m &&
-            z > zone.z_from_m.value_or(-1.0) && z < zone.z_to_m.value_or(1.0))
+        const shape::Box box = zone.with_wall();
+        if (x > box.x_from_m && x < box.x_to_m && y > box.y_from_m && y < box.y_to_m && z > box.z_from_m &&
+            z < box.z_to_m)
             return true;
     }
     return false;
@@ -112,7 +114,7 @@ TEST_CASE("eyes that hang in each other are cut for both sides and have no pin",
 
 TEST_CASE("no bit may come nearer to a pin, a twist or a pocket than a thin wall", "[sheet]") {
     const Worked worked(hinged());
-    const auto zones = sheet::keep_out(worked.job);
+    const auto zones = fittings::keep_out(worked.document, worked.evaluation.body);
     const auto covered = [&](double x, double y, double z) { return any_covers(zones, x, y, z); };
     constexpr double inside = 1e-6;
     for (std::size_t j = 0; j < worked.document.joints.size(); ++j) {
@@ -147,7 +149,7 @@ TEST_CASE("no bit may come nearer than a thin wall to the legs of linked eyes, w
             joint.hinge->eyes_on = eyes_on;
         }
         const Worked worked(d);
-        const auto zones = sheet::keep_out(worked.job);
+        const auto zones = fittings::keep_out(worked.document, worked.evaluation.body);
         constexpr double inside = 1e-6;
         for (std::size_t j = 0; j < d.joints.size(); ++j) {
             const auto& place = worked.job.joints.joints[j].place;
@@ -174,7 +176,7 @@ TEST_CASE("beside a pin off the middle the legs go in where the relieved face ha
     d.joints[0].hinge->kind = document::HingeKind::linked;
     d.joints[0].hinge->pin_off_m = off_m;
     const Worked worked(d);
-    const auto zones = sheet::keep_out(worked.job);
+    const auto zones = fittings::keep_out(worked.document, worked.evaluation.body);
     const auto& place = worked.job.joints.joints[0].place;
     // Half of what one goes aside: 2 mm behind the face's middle on either side of the joint.
     const double reach_m = 0.5 * off_m + place.hinge.glued_m + joints::thin_wall_m - 1e-6;
