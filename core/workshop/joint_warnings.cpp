@@ -1,6 +1,7 @@
 #include "workshop/joint_warnings.hpp"
 
 #include "base/sentence.hpp"
+#include "materials/solids.hpp"
 
 #include <algorithm>
 #include <cstdio>
@@ -66,13 +67,18 @@ std::string newtons_text(double n) {
 enum class PullBehind { none, hook, unknown };
 
 PullBehind pull_behind(const document::Document& document, const shape::Body& body, int joint) {
-    bool any = false;
+    bool known = false;
+    bool hangs = false; // something that may be a hook, without its reach
     for (const document::Part& part : document.parts) {
-        if (part.reach_m.value_or(0.0) <= 0.0) continue;
-        any = true;
-        if (hanger_of(part, body).segment > joint) return PullBehind::hook;
+        if (part.reach_m.value_or(0.0) > 0.0) {
+            known = true;
+            if (hanger_of(part, body).segment > joint) return PullBehind::hook;
+        } else if (part.stage == Stage::rigged && part.embedded <= 0.0 &&
+                   !materials::is_soft(part.material)) {
+            hangs = true;
+        }
     }
-    return any ? PullBehind::none : PullBehind::unknown;
+    return known || !hangs ? PullBehind::none : PullBehind::unknown;
 }
 
 void warn(Problems& out, ProblemCode code, std::string path, std::string limit, std::string sentence) {
@@ -174,7 +180,7 @@ void warn_of_glue(Problems& out, std::size_t k, const JointAnswer& j) {
 
 void warn_of_walls(Problems& out, std::size_t k, const document::Document& document, const JointAnswer& j) {
     for (const Wall& wall : j.walls) {
-        if (wall.thickness_m >= thin_wall_m) break;
+        if (wall.thickness_m >= thin_wall_m - 1e-6) break; // rounding in a written document
         std::string place = between_text(wall.between);
         if (wall.hole)
             place += " h" + hole_text(static_cast<std::size_t>(*wall.hole),

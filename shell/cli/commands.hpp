@@ -9,6 +9,7 @@ namespace evenfall::cli {
 
 // One function per verb: declares what may be typed behind it, and what runs it.
 
+void new_lure(Options& options);
 void weigh(Options& options);
 void lead(Options& options);
 void fall(Options& options);
