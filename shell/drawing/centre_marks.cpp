@@ -1,3 +1,4 @@
+#include "drawing/flags.hpp"
 #include "drawing/scene.hpp"
 
 #include "look/words_drawing.hpp"
@@ -8,10 +9,9 @@ namespace {
 namespace words = look::words;
 
 /// B: an open ring on a mast, its letter in a round flag.
-void draw_b(Scene& scene, ImVec2 at, float side) {
+void draw_b(Scene& scene, ImVec2 at, ImVec2 flag) {
     auto& list = scene.list;
     const auto& ink = scene.ink();
-    const ImVec2 flag{at.x + side * 26.0f, at.y - 24.0f};
     list.AddLine(at, flag, ink.paper, 4.0f);
     list.AddLine(at, flag, ink.water_line, pen::medium);
     list.AddCircleFilled(at, 6.0f, ink.paper);
@@ -25,10 +25,9 @@ void draw_b(Scene& scene, ImVec2 at, float side) {
 }
 
 /// G: a solid plumb bob whose point is at the place itself, its letter in a square flag.
-void draw_g(Scene& scene, ImVec2 at, float side) {
+void draw_g(Scene& scene, ImVec2 at, ImVec2 flag) {
     auto& list = scene.list;
     const auto& ink = scene.ink();
-    const ImVec2 flag{at.x + side * 26.0f, at.y + 24.0f};
     list.AddLine(at, flag, ink.paper, 4.0f);
     list.AddLine(at, flag, ink.mark, pen::medium);
     const ImVec2 bob[] = {{at.x, at.y + 7.0f}, {at.x - 6.0f, at.y}, {at.x, at.y - 7.0f}, {at.x + 6.0f, at.y}};
@@ -60,10 +59,14 @@ void draw_centres(Scene& scene, const WorldToScreen& map, bool above) {
         scene.list.AddConvexPolyFilled(bob, 4, scene.ink().mark);
         return;
     }
-    // Flags point away from each other, whichever of the two is forward.
-    const bool g_forward = g.x <= b.x;
-    draw_b(scene, at_b, g_forward ? 1.0f : -1.0f);
-    draw_g(scene, at_g, g_forward ? -1.0f : 1.0f);
+    // Flags point away from each other, whichever of the two is forward, and leave the holes' numbers to be
+    // read.
+    const float forward = g.x <= b.x ? -1.0f : 1.0f;
+    std::vector<widgets::Rect> taken = scene.numbers;
+    const ImVec2 flag_b = flag_place(at_b, -forward, -1.0f, taken);
+    taken.push_back({flag_b.x - 0.5f * flag_size, flag_b.y - 0.5f * flag_size, flag_size, flag_size});
+    draw_b(scene, at_b, flag_b);
+    draw_g(scene, at_g, flag_place(at_g, forward, 1.0f, taken));
 }
 
 } // namespace evenfall::shell::drawing

@@ -84,8 +84,11 @@ void draw_hole(Scene& scene, const WorldToScreen& map, std::size_t index, double
         // Below the belly; a hole from the back has its number at its deep end, because the segments' names
         // are above it.
         const float y = whole.most.y + (chosen ? 7.0f : 4.0f);
-        pen::text(list, font, middle, y, chosen ? ink.mark : ink.ink, std::to_string(index + 1),
-                  pen::Side::middle, bore.inward > 0.0 ? ink.paper : ink.wood);
+        const std::string number = std::to_string(index + 1);
+        pen::text(list, font, middle, y, chosen ? ink.mark : ink.ink, number, pen::Side::middle,
+                  bore.inward > 0.0 ? ink.paper : ink.wood);
+        const float width = widgets::text_width(font, number) + 6.0f;
+        scene.numbers.push_back({middle - 0.5f * width, y, width, font->FontSize});
     }
 }
 

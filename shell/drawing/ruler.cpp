@@ -81,8 +81,17 @@ void draw_ruler(Scene& scene, const WorldToScreen& map, const widgets::Rect& rec
         if (i % division.figure == 0) {
             std::string words = figure_text(i * division.figure_value);
             if (i == 0) words += in_inches(scene) ? " in" : " mm";
-            pen::text(list, font, i == 0 ? x - 1.0f : x, edge - 13.0f - font->FontSize, ink.ink_soft, words,
-                      i == 0 ? pen::Side::left : pen::Side::middle);
+            const float half = 0.5f * widgets::text_width(font, words);
+            // The last figure stays whole where its tick is closer to the edge than half its width.
+            const bool last = x <= rect.right() && x + half > rect.right();
+            pen::text(list, font,
+                      i == 0 ? x - 1.0f
+                      : last ? rect.right()
+                             : x,
+                      edge - 13.0f - font->FontSize, ink.ink_soft, words,
+                      i == 0 ? pen::Side::left
+                      : last ? pen::Side::right
+                             : pen::Side::middle);
         }
     }
 

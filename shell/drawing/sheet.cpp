@@ -85,6 +85,27 @@ void draw_switch(Scene& scene, state::Session& session, const widgets::Rect& rec
     }
 }
 
+/// The place of the button that ends the zoom, never over the lure: beside the switch, which makes room, or
+/// in the lower right corner on a ground of its own.
+widgets::Rect fit_place(Scene& scene, Places& places, const widgets::Rect& touchable) {
+    constexpr float width = 66.0f;
+    if (places.change) {
+        widgets::Rect& change = *places.change;
+        if (change.h >= change.w) {
+            change.h -= look::target + 6.0f;
+            return {change.x, change.bottom() + 6.0f, change.w, look::target};
+        }
+        change.w -= width + 6.0f;
+        return {change.right() + 6.0f, change.y, width, change.h};
+    }
+    const widgets::Rect fit{touchable.right() - width, touchable.bottom() - look::target, width,
+                            look::target};
+    const widgets::Rect ground = fit.inset(-6.0f);
+    scene.list.AddRectFilled({ground.x, ground.y}, {ground.right() + 6.0f, ground.bottom() + 6.0f},
+                             scene.ink().paper, look::control_rounding, ImDrawFlags_RoundCornersTopLeft);
+    return fit;
+}
+
 } // namespace
 
 void sheet(widgets::Ui& ui, state::Session& session, const widgets::Rect& area, state::Backdrop* backdrop,
@@ -139,7 +160,7 @@ void sheet(widgets::Ui& ui, state::Session& session, const widgets::Rect& area, 
         touchable.h = fitted.change->y - area.y;
     }
     take_zoom(ui, session, touchable);
-    const Places places = zoomed(fitted, touchable, session.view.zoom);
+    Places places = zoomed(fitted, touchable, session.view.zoom);
     ImFont* const small = ui.type.small;
 
     list.PushClipRect({area.x - 8.0f, area.y - 8.0f}, {touchable.right() + 8.0f, touchable.bottom() + 8.0f},
@@ -169,8 +190,8 @@ void sheet(widgets::Ui& ui, state::Session& session, const widgets::Rect& area, 
     list.PopClipRect();
 
     if (view.zoom.times > 1.0f) {
-        const widgets::Rect fit{touchable.right() - 64.0f, places.ruler.bottom() + 8.0f, 64.0f, look::target};
-        if (widgets::button_at(ui, "draw.fit", fit, words::fit, widgets::ButtonKind::plain))
+        if (widgets::button_at(ui, "draw.fit", fit_place(scene, places, touchable), words::fit,
+                               widgets::ButtonKind::plain))
             session.view.zoom = {};
     }
     const widgets::Touch touch = widgets::touch_area(ui, "draw.sheet", touchable);

@@ -112,6 +112,7 @@ void draw_joint_marks(Scene& scene, const WorldToScreen& map) {
 
 void draw_side_view(Scene& scene, const WorldToScreen& map, float names_y) {
     scene.pane = state::Pane::side;
+    scene.numbers.clear();
     const auto& ink = scene.ink();
     const int segments = static_cast<int>(scene.body().segments.size());
     draw_board(scene, map);
