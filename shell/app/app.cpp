@@ -306,6 +306,7 @@ void App::frame(double now_s) {
     ui.items.begin_frame();
     ui.frames_wanted = std::max(0, ui.frames_wanted - 1);
     if (!io.MouseDown[0]) ui.glide.owned = false;
+    if (!io.MouseDown[0] && !io.MouseReleased[0]) ui.glide.caught = false;
     ui.covered = parts.keypad.is_open() || parts.picker.is_open() || parts.shelf_open;
 
     ImGui::SetNextWindowPos({0.0f, 0.0f});

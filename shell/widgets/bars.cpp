@@ -159,6 +159,7 @@ bool begin_sheet(Ui& ui, std::string_view id, const Rect& screen, const Rect& pl
     constexpr float slide_s = 0.16f;
     const bool appearing = out <= 0.0f;
     out = std::min(1.0f, out + std::clamp(ImGui::GetIO().DeltaTime, 0.001f, 0.05f) / slide_s);
+    if (ui.calm) out = 1.0f;
     if (out < 1.0f) ui.frames_wanted = std::max(ui.frames_wanted, 2);
     const float rest = (1.0f - out) * (1.0f - out) * (1.0f - out); // fast at first, then slower
     const float away = std::round(rest * (from_below ? place.h : place.w));

@@ -8,11 +8,8 @@
 namespace evenfall::shell::widgets {
 namespace {
 
-constexpr float drag_begins_px = 9.0f;  // a press that moves less is still a tap
-constexpr float glide_halves_s = 0.18f; // time in which a glide loses half its speed
-constexpr float glide_ends_px_s = 24.0f;
-constexpr float glide_most_px_s = 3500.0f;
-constexpr double finger_rests_s = 0.08; // a finger at rest this long before release does not start a glide
+constexpr float drag_begins_px = 9.0f; // a press that moves less is still a tap
+constexpr float catches_px_s = 120.0f; // a finger that stops a faster glide meant to stop it
 
 /// Scrolls this area with the finger, and continues as a glide after release.
 void drag_scroll(Ui& ui, ImGuiWindow* window) {
@@ -20,44 +17,35 @@ void drag_scroll(Ui& ui, ImGuiWindow* window) {
     Glide& glide = ui.glide;
     const ImRect area = window->Rect();
     const float most = window->ScrollMax.y;
-    const float dt = std::clamp(io.DeltaTime, 0.001f, 0.05f);
+    const bool mine = glide.area() == window->ID;
     if (!ui.covered && io.MouseDown[0] && !glide.owned && area.Contains(io.MouseClickedPos[0])) {
-        const ImVec2 way = io.MousePos - io.MouseClickedPos[0];
-        if (glide.area == window->ID && io.MouseClicked[0]) glide.speed = 0.0f;
-        if (!glide.dragging && most > 0.0f && std::abs(way.y) > drag_begins_px &&
-            std::abs(way.y) > std::abs(way.x)) {
-            glide.area = window->ID;
-            glide.dragging = true;
-            ImGui::ClearActiveID(); // the widget under the finger is not tapped
+        if (mine && !glide.dragging()) {
+            glide.caught = std::abs(glide.speed()) > catches_px_s;
+            glide.stop();
         }
-        if (glide.dragging && glide.area == window->ID) {
+        const ImVec2 way = io.MousePos - io.MouseClickedPos[0];
+        if (!glide.dragging() && most > 0.0f && std::abs(way.y) > drag_begins_px &&
+            std::abs(way.y) > std::abs(way.x)) {
+            const double held_s = static_cast<double>(io.MouseDownDuration[0]);
+            glide.take(window->ID, ui.now_s - held_s);
+            glide.drag(-(way.y - io.MouseDelta.y), ui.now_s); // what the finger went before
+            ImGui::ClearActiveID();                           // the widget under the finger is not tapped
+        }
+        if (glide.dragging() && glide.area() == window->ID) {
             ImGui::SetScrollY(window, std::clamp(window->Scroll.y - io.MouseDelta.y, 0.0f, most));
-            if (io.MouseDelta.y != 0.0f) {
-                glide.speed = std::clamp(0.6f * glide.speed - 0.4f * io.MouseDelta.y / dt, -glide_most_px_s,
-                                         glide_most_px_s);
-                glide.moved_s = ui.now_s;
-            }
+            glide.drag(-io.MouseDelta.y, ui.now_s);
             ui.frames_wanted = std::max(ui.frames_wanted, 2);
         }
         return;
     }
-    if (glide.area != window->ID) return;
-    if (glide.dragging && !io.MouseDown[0]) {
-        glide.dragging = false;
-        if (ui.now_s - glide.moved_s > finger_rests_s) glide.speed = 0.0f;
+    if (!mine) return;
+    if (glide.dragging()) {
+        glide.release(window->Scroll.y, ui.now_s);
+        if (ui.calm) glide.stop();
     }
-    if (!glide.dragging && glide.speed != 0.0f) {
-        const float next = std::clamp(window->Scroll.y + glide.speed * dt, 0.0f, most);
-        ImGui::SetScrollY(window, next);
-        glide.speed *= std::exp2(-dt / glide_halves_s);
-        const bool at_end = next <= 0.0f || next >= most;
-        if (at_end || std::abs(glide.speed) < glide_ends_px_s) {
-            glide.speed = 0.0f;
-            glide.area = 0;
-        } else {
-            ui.frames_wanted = std::max(ui.frames_wanted, 2);
-        }
-    }
+    if (glide.speed() == 0.0f) return;
+    ImGui::SetScrollY(window, glide.glide(std::clamp(io.DeltaTime, 0.001f, 0.05f), most));
+    ui.frames_wanted = std::max(ui.frames_wanted, 2);
 }
 
 /// A short bar at the right edge and a fading edge show that there is more.

@@ -50,7 +50,7 @@ Touch touch_area(Ui& ui, std::string_view id, const Rect& rect, bool enabled) {
     if (ImGui::ItemAdd(box, key)) {
         bool hovered = false;
         bool held = false;
-        touch.tapped = ImGui::ButtonBehavior(box, key, &hovered, &held) && live;
+        touch.tapped = ImGui::ButtonBehavior(box, key, &hovered, &held) && live && !ui.glide.caught;
         touch.pressed = held && hovered && live;
         touch.focused = live && ImGui::GetIO().NavVisible && ImGui::GetFocusID() == key;
     }

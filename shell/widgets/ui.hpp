@@ -7,6 +7,7 @@
 #include "look/theme.hpp"
 #include "platform/gesture.hpp"
 #include "platform/host.hpp"
+#include "widgets/glide.hpp"
 #include "widgets/items.hpp"
 #include "widgets/quantity.hpp"
 
@@ -35,21 +36,12 @@ struct Rect {
     [[nodiscard]] Rect inset(float by) const { return {x + by, y + by, w - 2.0f * by, h - 2.0f * by}; }
 };
 
-/// Scrolling by one finger: the area being dragged, and the speed of its glide.
-struct Glide {
-    ImGuiID area = 0; ///< 0 = none
-    bool dragging = false;
-    float speed = 0.0f; ///< CSS px/s
-    double moved_s =
-        0.0; ///< when the finger last moved: a finger at rest before release does not start a glide
-    bool owned = false; ///< a drawing handle has the finger: areas must not scroll
-};
-
 struct Ui {
     const look::Palette* ink = nullptr;
     look::Type type;
     Units units;          ///< as chosen; widgets read it, the shelf changes it
     bool phone = false;   ///< narrow and upright
+    bool calm = false;    ///< the device asks for less motion: nothing glides or slides
     bool covered = false; ///< a sheet covers what is being drawn now: touches are ignored
     Items items;
     Keypad* keypad = nullptr;

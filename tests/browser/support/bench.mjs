@@ -114,7 +114,7 @@ export class Bench {
       const { height } = this.page.viewportSize();
       const middle = await this.scrollStart(item);
       const away = Math.max(-140, Math.min(140, middle.y - (item.y + item.h / 2)));
-      await this.drag(middle, { x: middle.x, y: Math.max(4, Math.min(height - 4, middle.y + away)) });
+      await this.drag(middle, { x: middle.x, y: Math.max(4, Math.min(height - 4, middle.y + away)) }, { rest: true });
     }
     assert.fail(`${id} cannot be brought into sight`);
   }
@@ -144,12 +144,14 @@ export class Bench {
     await this.wire.send("Input.dispatchTouchEvent", { type, touchPoints: points.map(({ x, y }, id) => ({ x, y, id })) });
   }
 
-  async drag(from, to, steps = 12) {
+  /** A drag by one finger; with `rest` it rests before it lets go, so that nothing glides on. */
+  async drag(from, to, { steps = 12, rest = false } = {}) {
     await this.touch("touchStart", from);
     for (let i = 1; i <= steps; i++) {
       await this.touch("touchMove", { x: from.x + ((to.x - from.x) * i) / steps, y: from.y + ((to.y - from.y) * i) / steps });
       await this.pace();
     }
+    if (rest) await this.meanwhile(150);
     await this.touch("touchEnd");
     await this.settled();
   }
