@@ -2,6 +2,7 @@
 
 #include "look/words.hpp"
 #include "look/words_log.hpp"
+#include "state/missing.hpp"
 
 #include <cmath>
 
@@ -86,7 +87,7 @@ Answer righting(const Answers& answers, Unit unit) {
             .title = words::righting,
             .number = widgets::number_text(std::abs(answers.bg_m), shown),
             .unit = std::string(symbol(shown)),
-            .below = upright ? words::b_above_g : words::g_above_b,
+            .below = upright ? words::b_above_g : words::will_roll,
             .off_target = !upright};
 }
 
@@ -116,12 +117,20 @@ std::vector<Answer> strip_answers(const state::Session& session, state::BenchAns
     const Answers& answers = (has_log ? uncertainty->evaluation : *session.evaluation()).answers;
     const document::Targets& targets = session.document().targets;
     const Unit mass = units.of(Quantity::mass);
-    return {finished(answers, mass),
-            in_water(answers, targets, mass),
-            fall(answers, targets, units.of(Quantity::fall)),
-            hang(answers, targets),
-            righting(answers, units.of(Quantity::length)),
-            chance(uncertainty)};
+    std::vector<Answer> strip{finished(answers, mass),
+                              in_water(answers, targets, mass),
+                              fall(answers, targets, units.of(Quantity::fall)),
+                              hang(answers, targets),
+                              righting(answers, units.of(Quantity::length)),
+                              chance(uncertainty)};
+    // Nobody asks yet how a lure without lead behaves: nothing is marked as wrong.
+    if (!state::balance_counts(session.document())) {
+        for (Answer& answer : strip) {
+            answer.off_target = false;
+            if (answer.below == words::will_roll) answer.below = words::g_above_b;
+        }
+    }
+    return strip;
 }
 
 } // namespace evenfall::shell

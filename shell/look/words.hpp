@@ -14,7 +14,8 @@ inline constexpr const char* hang = "Hang";
 inline constexpr const char* righting = "Righting";
 inline constexpr const char* asked = "asked";
 inline constexpr const char* b_above_g = "B above G";
-inline constexpr const char* g_above_b = "G above B: rolls over";
+inline constexpr const char* g_above_b = "G above B";
+inline constexpr const char* will_roll = "rolls over";
 inline constexpr const char* no_fall[] = {"floats", "hangs still",
                                           "sinks"}; ///< by Behaviour; the last where there is no steady fall
 inline constexpr const char* at_rest = "at rest";

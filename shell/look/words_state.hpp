@@ -28,6 +28,10 @@ inline constexpr const char* line_corners = "section's corners";
 inline constexpr const char* line_section = "section";
 
 inline constexpr const char* new_lure = "New lure";
+inline constexpr const char* still_missing = "Still missing: ";
+inline constexpr const char* missing_lead = "lead";
+inline constexpr const char* missing_hooks = "hooks";
+inline constexpr const char* missing_coats = "coats";
 inline constexpr const char* new_body = "Body";
 inline constexpr const char* new_segment = "Segment ";
 inline constexpr const char* was_segment = "of the segment as it was then: ";

@@ -1,5 +1,6 @@
 #include "steps/panel.hpp"
 
+#include "state/missing.hpp"
 #include "steps/step_panels.hpp"
 #include "widgets/words_of_panel.hpp"
 
@@ -12,10 +13,13 @@ void panel(widgets::Ui& ui, state::Session& session, state::PanelState& motion, 
         return;
     }
     // Shown in every step: warnings about the finished lure are best read before the wood is cut.
-    const Problems& warnings = session.evaluation()->answers.warnings;
+    const std::string missing = state::missing_words(session.document());
+    const Problems warnings =
+        state::warnings_shown(session.document(), session.evaluation()->answers.warnings);
+    if (!missing.empty()) widgets::paragraph(ui, missing);
     for (const auto& warning : warnings)
         widgets::problem_line(ui, warning.sentence);
-    if (!warnings.empty()) widgets::gap();
+    if (!missing.empty() || !warnings.empty()) widgets::gap();
     PanelContext context{ui, session, motion, drawer, session.view, PanelContext::Act::none, {}};
     switch (session.view.step) {
     case state::Step::shape:
