@@ -46,14 +46,11 @@ inline constexpr const char* resin_note =
 inline constexpr const char* metals_group = "The same plan in other metals";
 inline constexpr const char* metals_below =
     "All holes filled with one material, planned anew for the same fall and hang.";
-inline constexpr const char* metals_show = "Compare metals";
 inline constexpr const char* woods_group = "The same lure in other woods";
 inline constexpr const char* woods_below =
     "By the table's densities at this moisture, the lead planned anew. The spread is what two boards of one "
     "species differ by. Janka: force that presses a steel ball half into the side, at 12 % moisture; the "
     "Wood Handbook, partly from reprints and from memory.";
-inline constexpr const char* woods_show = "Compare woods";
-inline constexpr const char* compare_hide = "Put the table away";
 inline constexpr const char* col_metal = "Metal";
 inline constexpr const char* col_wood = "Wood";
 inline constexpr const char* col_hard = "Janka N";

@@ -78,9 +78,8 @@ struct Pose {
 /// Duration of the track [s].
 [[nodiscard]] double duration_s(const fall::Track& track);
 
-/// The lure in other woods or metals, after the builder asked for it.
+/// The lure in other woods or metals, once its section was opened.
 struct Compared {
-    bool wanted = false;
     std::optional<unsigned> revision;
     std::optional<std::vector<compare::Option>> options;
 };

@@ -81,6 +81,22 @@ void take_unit(const Json& from, const char* key, units::Unit& into) {
     }
 }
 
+void take_flag(const Json& from, const char* key, bool& into) {
+    const auto found = from.find(key);
+    if (found != from.end() && found->is_boolean()) into = found->get<bool>();
+}
+
+/// Sections that were opened or closed; ids of another version are kept, and do nothing.
+void take_sections(const Json& view, std::map<std::string, bool>& into) {
+    constexpr std::size_t most_sections = 64;
+    constexpr std::size_t longest_id = 40;
+    const auto found = view.find("sections");
+    if (found == view.end() || !found->is_object() || found->size() > most_sections) return;
+    for (const auto& [id, open] : found->items()) {
+        if (open.is_boolean() && id.size() <= longest_id) into[id] = open.get<bool>();
+    }
+}
+
 Problem refused(ProblemCode code, std::string sentence) {
     return {code, "", "", std::move(sentence)};
 }
@@ -90,6 +106,9 @@ Problem refused(ProblemCode code, std::string sentence) {
 std::string write_session(const Session& session) {
     const ViewState& view = session.view;
     const Settings& settings = session.settings;
+    Json sections = Json::object();
+    for (const auto& [id, open] : view.sections)
+        sections[id] = open;
     const Json view_json{{"step", word_of(step_words, view.step)},
                          {"small_view", word_of(small_view_words, view.small_view)},
                          {"curve", word_of(curve_words, view.curve)},
@@ -101,7 +120,8 @@ std::string write_session(const Session& session) {
                          {"sheet_letter", view.sheet.letter},
                          {"sheet_lures", view.sheet.lures},
                          {"fall_depth_mm", units::mm_from_m(view.fall_depth_m)},
-                         {"section_x_mm", units::mm_from_m(view.section_x_m)}};
+                         {"section_x_mm", units::mm_from_m(view.section_x_m)},
+                         {"sections", sections}};
     const Json settings_json{{"length", word_of(settings.length)},
                              {"mass", word_of(settings.mass)},
                              {"fall", word_of(settings.fall)},
@@ -144,15 +164,11 @@ Problems restore_session(Session& session, const std::string& text) {
         take_word(*view, "curve", curve_words, restored.view.curve);
         take_word(*view, "water_view", water_view_words, restored.view.water_view);
         take_word(*view, "log_view", log_view_words, restored.view.log_view);
-        if (const auto salt = view->find("season_by_salt"); salt != view->end() && salt->is_boolean())
-            restored.view.season_by_salt = salt->get<bool>();
-        const auto take_flag = [&](const char* key, bool& into) {
-            const auto found = view->find(key);
-            if (found != view->end() && found->is_boolean()) into = found->get<bool>();
-        };
-        take_flag("snap", restored.view.snap);
-        take_flag("mirror", restored.view.mirror);
-        take_flag("sheet_letter", restored.view.sheet.letter);
+        take_flag(*view, "season_by_salt", restored.view.season_by_salt);
+        take_flag(*view, "snap", restored.view.snap);
+        take_flag(*view, "mirror", restored.view.mirror);
+        take_flag(*view, "sheet_letter", restored.view.sheet.letter);
+        take_sections(*view, restored.view.sections);
         const auto lures = view->find("sheet_lures");
         if (lures != view->end() && lures->is_number_integer())
             restored.view.sheet.lures =

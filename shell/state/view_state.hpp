@@ -156,14 +156,20 @@ struct ViewState {
     bool season_by_salt = false; ///< the sweep by salinity instead of temperature
     LogView log_view = LogView::now;
     SheetSettings sheet;
-    bool adding_reading = false; ///< Bench log: the kinds of reading are listed to choose from
-    bool snap = true;            ///< dragged items snap to round numbers and levels
-    bool mirror = false;         ///< back and belly line move opposite ways
+    std::map<std::string, bool> sections{}; ///< those that were opened or closed, by their ids; see open()
+    bool adding_reading = false;            ///< Bench log: the kinds of reading are listed to choose from
+    bool snap = true;                       ///< dragged items snap to round numbers and levels
+    bool mirror = false;                    ///< back and belly line move opposite ways
     Zoom zoom;
     LastTap last_tap;
     DragState touch; ///< the finger on the drawing
 
     bool operator==(const ViewState&) const = default;
+    /// Whether a section of a panel is open; one that was never touched is as `at_first`.
+    [[nodiscard]] bool open(const std::string& section, bool at_first) const {
+        const auto found = sections.find(section);
+        return found == sections.end() ? at_first : found->second;
+    }
     /// Clears everything chosen, held or begun of the lure that is closed.
     void clear_lure_state() {
         selection = {};

@@ -66,7 +66,7 @@ void reading_rows(PanelContext& context, int index) {
 } // namespace
 
 void board_rows(PanelContext& context) {
-    widgets::subheading(context.ui, words::board_group);
+    if (!section(context, {"section.shape.board", words::board_group})) return;
     const auto& kept = context.document().board;
     if (widgets::toggle(context.ui, "shape.board", words::board_show, kept.has_value(),
                         words::board_show_below)) {
@@ -91,7 +91,7 @@ void board_rows(PanelContext& context) {
 }
 
 void measured_rows(PanelContext& context) {
-    widgets::subheading(context.ui, words::measured_group);
+    if (!section(context, {"section.shape.measured", words::measured_group})) return;
     widgets::note(context.ui, words::measured_note);
     const auto& readings = context.document().shape.measured;
     for (int i = 0; i < static_cast<int>(readings.size()); ++i)

@@ -3,7 +3,6 @@
 #include "evenfall.hpp"
 #include "look/words_choice.hpp"
 #include "look/words_steps.hpp"
-#include "widgets/button.hpp"
 #include "widgets/choice.hpp"
 #include "widgets/rows.hpp"
 #include "widgets/words_of_panel.hpp"
@@ -63,16 +62,6 @@ const std::vector<compare::Option>* asked(PanelContext& context, state::Compared
     return kept.options ? &*kept.options : nullptr;
 }
 
-bool shown(PanelContext& context, state::Compared& kept, const char* id, const char* show) {
-    if (kept.wanted) {
-        if (widgets::button(context.ui, id, words::compare_hide, widgets::ButtonKind::quiet))
-            kept.wanted = false;
-    } else if (widgets::button(context.ui, id, show)) {
-        kept.wanted = true;
-    }
-    return kept.wanted;
-}
-
 /// A common size of each, to start from.
 double usual_size_m(stock::Form form) {
     return form == stock::Form::rod ? stock::Stock{}.size_m : form == stock::Form::shot ? 0.003 : 0.001;
@@ -81,8 +70,7 @@ double usual_size_m(stock::Form form) {
 } // namespace
 
 void wood_table_rows(PanelContext& context) {
-    widgets::subheading(context.ui, words::woods_group);
-    if (!shown(context, context.motion.woods, "woods.show", words::woods_show)) return;
+    if (!section(context, {"section.shape.woods", words::woods_group})) return;
     widgets::note(context.ui, words::woods_below);
     const auto* options = asked(context, context.motion.woods, compare::woods);
     if (options == nullptr) return;
@@ -96,8 +84,7 @@ void wood_table_rows(PanelContext& context) {
 }
 
 void metal_table_rows(PanelContext& context) {
-    widgets::subheading(context.ui, words::metals_group);
-    if (!shown(context, context.motion.metals, "metals.show", words::metals_show)) return;
+    if (!section(context, {"section.lead.metals", words::metals_group})) return;
     widgets::note(context.ui, words::metals_below);
     const auto* options = asked(context, context.motion.metals, compare::metals);
     if (options == nullptr) return;
@@ -112,7 +99,7 @@ void stock_rows(PanelContext& context) {
     stock::Stock& wish = context.motion.stock;
     const auto listed = stock::list(context.document(), context.evaluation(), wish);
     if (!listed.ok() || listed->holes.empty()) return;
-    widgets::subheading(context.ui, words::stock_group);
+    if (!section(context, {"section.lead.stock", words::stock_group})) return;
     if (const auto tapped =
             widgets::choice(context.ui, "stock.form", words::stock_forms, static_cast<int>(wish.form))) {
         wish.form = static_cast<Form>(*tapped);

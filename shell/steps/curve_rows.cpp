@@ -93,7 +93,13 @@ void point_editor(PanelContext& context, CurveKind curve, int index, const docum
 } // namespace
 
 void curve_rows(PanelContext& context) {
-    widgets::subheading(context.ui, words::curves_group);
+    if (!section(context, {"section.shape.curves",
+                           words::curves_group,
+                           {},
+                           false,
+                           {state::ItemKind::back_point, state::ItemKind::belly_point,
+                            state::ItemKind::width_point, state::ItemKind::corner_point}}))
+        return;
     const std::array<std::string_view, 4> labels{words::curve_back, words::curve_belly, words::curve_width,
                                                  words::curve_corners};
     const bool free_section = context.document().shape.section.kind == document::SectionKind::drawn;

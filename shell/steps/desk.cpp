@@ -3,6 +3,9 @@
 #include "evenfall.hpp"
 #include "look/words_steps.hpp"
 #include "widgets/pick_field.hpp"
+#include "widgets/rows.hpp"
+
+#include <algorithm>
 
 namespace evenfall::shell::steps {
 
@@ -18,6 +21,18 @@ bool PanelContext::row_chosen(state::ItemKind kind, int index) {
     if (view.reveal) ImGui::SetScrollHereY(0.05f);
     view.reveal = false;
     return true;
+}
+
+bool section(PanelContext& context, const Section& which) {
+    const std::string id = which.id;
+    state::ViewState& view = context.view;
+    const bool sought = view.reveal && std::find(which.holds.begin(), which.holds.end(),
+                                                 view.selection.kind) != which.holds.end();
+    if (sought) view.sections[id] = true;
+    const bool open = view.open(id, which.at_first);
+    // The heading stays under the finger; the rows come or go below it from the next frame on.
+    if (widgets::section_row(context.ui, id, which.title, which.said, open)) view.sections[id] = !open;
+    return open;
 }
 
 std::string label_of(std::string_view what, std::string_view kind, int index) {

@@ -51,6 +51,18 @@ struct PanelContext {
     bool row_chosen(state::ItemKind kind, int index);
 };
 
+/// The heading of a section of a panel; its rows are drawn only where this is true. A section that holds
+/// items of `kind` opens by itself when one of them was chosen on the drawing. `said` is shown while it is
+/// closed.
+struct Section {
+    const char* id; ///< "section.shape.size"
+    std::string_view title;
+    std::string said{};
+    bool at_first = false; ///< open until the builder closes it
+    std::initializer_list<state::ItemKind> holds{};
+};
+[[nodiscard]] bool section(PanelContext& context, const Section& which);
+
 /// "Depth of hole 2", for the history.
 [[nodiscard]] std::string label_of(std::string_view what, std::string_view kind, int index);
 

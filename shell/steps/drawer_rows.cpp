@@ -151,7 +151,7 @@ void wire_from_drawer(PanelContext& context, int joint) {
 }
 
 void drawer_rows(PanelContext& context) {
-    widgets::subheading(context.ui, words::drawer_head);
+    if (!section(context, {"section.hardware.drawer", words::drawer_head})) return;
     widgets::note(context.ui, context.drawer.things().empty() ? words::drawer_empty : words::drawer_below);
     // The list may change while it is drawn, so it is traversed by index and its size read each time.
     for (std::size_t i = 0; i < context.drawer.things().size(); ++i) {

@@ -35,7 +35,7 @@ void glue_rows(PanelContext& context) {
     glue::GlueRequest& wish = context.motion.glue;
     const auto answer = glue::glue(context.document(), context.evaluation().body, wish);
     if (answer.ok() && answer->rows.empty() && answer->caps.empty()) return;
-    widgets::subheading(context.ui, words::glue_group);
+    if (!section(context, {"section.joints.glue", words::glue_group})) return;
     widgets::note(context.ui, words::glue_below);
     wish.lures += widgets::stepper(context.ui, "glue.lures", words::glue_lures, wish.lures, 1, 200);
     plain(context, "glue.loss", words::glue_loss, wish.loss, {Quantity::percent, 0.0, 0.9, 0.05, 0});

@@ -87,7 +87,10 @@ void mark_rows(PanelContext& context) {
 
 void picture_rows(PanelContext& context) {
     auto& backdrop = context.motion.backdrop;
-    widgets::subheading(context.ui, words::picture_head);
+    constexpr const char* id = "section.shape.picture";
+    // What was begun here is not left out of sight.
+    if (backdrop.searching() || context.motion.outline.offered) context.view.sections[id] = true;
+    if (!section(context, {id, words::picture_head})) return;
     if (!backdrop.there()) {
         widgets::note(context.ui, words::picture_below);
         if (widgets::button(context.ui, "picture.choose", words::picture_choose))

@@ -41,7 +41,9 @@ void pocket_editor(PanelContext& context, int index) {
 
 void pocket_rows(PanelContext& context) {
     const auto& pockets = context.document().pockets;
-    widgets::subheading(context.ui, words::pockets_group);
+    if (!section(context,
+                 {"section.hardware.pockets", words::pockets_group, {}, false, {state::ItemKind::pocket}}))
+        return;
     if (pockets.empty()) widgets::note(context.ui, words::no_pockets);
     for (int i = 0; i < static_cast<int>(pockets.size()); ++i) {
         const auto& pocket = pockets[static_cast<std::size_t>(i)];

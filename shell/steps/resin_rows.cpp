@@ -44,7 +44,7 @@ void resin_rows(PanelContext& context) {
     resin::MixRequest& wish = context.motion.mix;
     const auto coats = resin::schedule(context.document(), context.evaluation());
     wish.on_lure_kg = coats[static_cast<std::size_t>(coat)].together_kg();
-    widgets::subheading(context.ui, words::resin_group);
+    if (!section(context, {"section.finish.resin", words::resin_group})) return;
     widgets::note(context.ui, words::resin_below);
     wish.lures += widgets::stepper(context.ui, "resin.lures", words::resin_lures, wish.lures, 1, 200);
     const std::array<std::string_view, 2> ways{words::resin_by_weight, words::resin_by_volume};

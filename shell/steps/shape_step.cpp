@@ -26,20 +26,21 @@ std::string gravity_text(const materials::Wood& wood) {
 
 void wood_rows(PanelContext& context) {
     const auto& wood = context.document().wood;
-    widgets::subheading(context.ui, words::wood_group);
+    const auto* entry = materials::find_wood(wood.species);
+    const std::string name(entry != nullptr ? entry->name : std::string_view(wood.species));
+    if (!section(context, {"section.shape.wood", words::wood_group, name.substr(0, name.find(','))})) return;
     std::vector<widgets::PickOption> options;
-    for (const auto& entry : materials::woods()) {
-        const auto& figure = entry.sg_12 ? entry.sg_12 : entry.sg_green;
+    for (const auto& other : materials::woods()) {
+        const auto& figure = other.sg_12 ? other.sg_12 : other.sg_green;
         options.push_back(
-            {std::string(entry.id), std::string(entry.name),
-             gravity_text(entry) + words::separator +
+            {std::string(other.id), std::string(other.name),
+             gravity_text(other) + words::separator +
                  std::string(figure ? provenance_words(figure->provenance) : std::string_view{})});
     }
     if (auto picked = widgets::pick_field(context.ui, "shape.wood", words::species, options, wood.species)) {
         context.change(words::species,
                        on_document([id = *picked](document::Document& d) { d.wood.species = id; }));
     }
-    const auto* entry = materials::find_wood(wood.species);
     if (entry != nullptr) {
         const auto& figure = entry->sg_12 ? entry->sg_12 : entry->sg_green;
         if (figure) {
@@ -70,7 +71,10 @@ void wood_rows(PanelContext& context) {
 
 void size_rows(PanelContext& context) {
     const auto& document = context.document();
-    widgets::subheading(context.ui, words::size_group);
+    const std::string sides = number_of(context, state::drawn_length_m(document), Quantity::length) + " × " +
+                              number_of(context, state::drawn_height_m(document), Quantity::length) + " × " +
+                              text_of(context, state::drawn_width_m(document), Quantity::length);
+    if (!section(context, {"section.shape.size", words::size_group, sides, true})) return;
     // No fields of the document: the whole drawing is scaled. At most what its curves may hold.
     const double longest_m = document::most_si(document::points_of<&document::Shape::back>.first);
     const double widest_m = 2.0 * document::most_si(document::points_of<&document::Shape::half_width>.second);
@@ -99,28 +103,34 @@ state::Edit section_kind(document::SectionKind kind) {
 }
 
 void section_rows(PanelContext& context) {
-    const auto& section = context.document().shape.section;
-    widgets::subheading(context.ui, words::section_group);
+    const auto& cut = context.document().shape.section;
     const std::array<std::string_view, 3> kinds{words::section_round, words::section_chamfer,
                                                 words::section_free};
-    if (const auto tapped =
-            widgets::choice(context.ui, "shape.section", kinds, static_cast<int>(section.kind))) {
+    const auto kind = static_cast<std::size_t>(cut.kind);
+    if (!section(context, {"section.shape.section",
+                           words::section_group,
+                           std::string(kinds[kind]),
+                           false,
+                           {state::ItemKind::section_point}}))
+        return;
+    if (const auto tapped = widgets::choice(context.ui, "shape.section", kinds, static_cast<int>(kind))) {
         context.change(words::section_group, section_kind(static_cast<document::SectionKind>(*tapped)));
     }
     const std::array<const char*, 3> notes{words::section_round_note, words::section_chamfer_note,
                                            words::section_free_note};
-    widgets::note(context.ui, notes[static_cast<std::size_t>(section.kind)]);
-    if (section.curve().size() == 1 && section.kind != document::SectionKind::drawn) {
-        const bool round = section.kind == document::SectionKind::rounded;
+    widgets::note(context.ui, notes[kind]);
+    if (cut.curve().size() == 1 && cut.kind != document::SectionKind::drawn) {
+        const bool round = cut.kind == document::SectionKind::rounded;
         number(context, round ? "shape.exponent" : "shape.corner_cut",
-               round ? words::section_exponent : words::section_cut, section.curve().front().value,
-               spec_of(document::section_field(section.kind).second, {{}, round ? 0.1 : 0.05, 2}),
+               round ? words::section_exponent : words::section_cut, cut.curve().front().value,
+               spec_of(document::section_field(cut.kind).second, {{}, round ? 0.1 : 0.05, 2}),
                words::curve_corners, [](double v) {
                    return on_document([v](document::Document& d) {
                        if (!d.shape.section.curve().empty()) d.shape.section.curve().front().value = v;
                    });
                });
     }
+    section_point_rows(context);
 }
 
 } // namespace
@@ -141,7 +151,6 @@ void shape_panel(PanelContext& context) {
     weighed_board_rows(context);
     wood_table_rows(context);
     section_rows(context);
-    section_point_rows(context);
     curve_rows(context);
     board_rows(context);
     measured_rows(context);

@@ -231,7 +231,8 @@ void pour_rows(PanelContext& context) {
 } // namespace
 
 void tail_rows(PanelContext& context) {
-    widgets::subheading(context.ui, words::tail_group);
+    if (!section(context, {"section.hardware.tail", words::tail_group, {}, false, {state::ItemKind::tail}}))
+        return;
     if (!context.document().tail) {
         widgets::note(context.ui, words::tail_below);
         widgets::gap();

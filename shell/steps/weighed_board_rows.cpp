@@ -25,7 +25,7 @@ void weighed_board_rows(PanelContext& context) {
     const materials::Wood* entry = materials::find_wood(wood.species);
     if (entry == nullptr) return;
     materials::Board& board = context.motion.board;
-    widgets::subheading(context.ui, words::weighed_board_group);
+    if (!section(context, {"section.shape.weighed_board", words::weighed_board_group})) return;
     plain(context, "board.length", words::weighed_board_length, board.length_m,
           {Quantity::length, 0.0, 5.0, {}, -1});
     plain(context, "board.width", words::weighed_board_width, board.width_m,

@@ -14,6 +14,7 @@ struct Item {
     float w = 0.0f;
     float h = 0.0f;
     bool visible = false; ///< its centre can be touched: not scrolled away, not under a sheet
+    bool closed = false;  ///< the heading of a section whose rows are not drawn
 };
 
 /// The widgets of the last complete frame. Tests read it to find where to touch; it has no effect on the
@@ -23,6 +24,8 @@ public:
     /// Starts a frame; the previous records stay readable until finish_frame().
     void begin_frame() { drawing_.clear(); }
     void record(Item item) { drawing_.push_back(std::move(item)); }
+    /// The last recorded one is the heading of a closed section.
+    void mark_closed() { drawing_.back().closed = true; }
     void finish_frame() { shown_.swap(drawing_); }
 
     [[nodiscard]] const std::vector<Item>& shown() const { return shown_; }

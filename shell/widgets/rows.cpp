@@ -74,6 +74,28 @@ bool list_row(Ui& ui, std::string_view id, const ListRow& row) {
     return touch.tapped;
 }
 
+bool section_row(Ui& ui, std::string_view id, std::string_view title, std::string_view said, bool open) {
+    gap(6.0f);
+    const Rect place = take_row(look::target + 2.0f);
+    const Touch touch = touch_area(ui, id, place);
+    if (!open) ui.items.mark_closed();
+    row_ground(ui, place, false, touch.pressed);
+    if (!open) hairline_below(ui, place);
+    const look::Palette& ink = ui.inks();
+    constexpr float sign_w = 26.0f;
+    draw_icon(*ImGui::GetWindowDrawList(), open ? Icon::up : Icon::down,
+              {place.right() - 9.0f, place.y + place.h / 2.0f}, 18.0f, ink.ink_soft);
+    const float width = text_in(ui, {place.x, place.y, place.w - sign_w, place.h}, ui.type.label_strong,
+                                open ? ink.ink_soft : ink.ink, title);
+    if (!open && !said.empty()) {
+        const float left = place.x + width + 12.0f;
+        text_in(ui, {left, place.y, place.right() - sign_w - left, place.h}, ui.type.small, ink.ink_soft,
+                said, Align::right);
+    }
+    if (touch.focused) focus_ring(ui, place, look::control_rounding);
+    return touch.tapped;
+}
+
 void figure_row(Ui& ui, std::string_view label, std::string_view number, std::string_view unit,
                 std::string_view below) {
     const Rect place = take_row(below.empty() ? 40.0f : 56.0f);

@@ -20,6 +20,10 @@ struct ListRow {
 };
 bool list_row(Ui& ui, std::string_view id, const ListRow& row);
 
+/// The heading of a section of a panel: a tap opens or closes it. While it is closed, `said` stands at its
+/// right: what the section holds, in a few words.
+bool section_row(Ui& ui, std::string_view id, std::string_view title, std::string_view said, bool open);
+
 /// A row that only displays: label on the left, figure on the right.
 void figure_row(Ui& ui, std::string_view label, std::string_view number, std::string_view unit,
                 std::string_view below = {});

@@ -42,6 +42,7 @@ test("a piece that another tab lays into the drawer lies in it here too, and is 
   const device = await shop.device();
   const bench = await shop.open(device);
   await bench.tap("step.hardware");
+  await bench.openSectionOf("drawer.add.stock");
   const other = await device.newPage();
   await other.goto(`${shop.server.address}js/store.js`); // any page of the same place
   await other.evaluate(() => localStorage.setItem("evenfall.drawer", JSON.stringify({

@@ -105,8 +105,17 @@ export class Bench {
     return (await this.find(id))?.visible === true;
   }
 
-  /** Scrolls by finger until the widget can be touched. */
+  /** Opens the closed sections of the panel, one after the other, until one holds the widget. */
+  async openSectionOf(id) {
+    for (const { id: heading } of (await this.items()).filter(({ closed }) => closed)) {
+      if (await this.find(id)) return;
+      await this.tap(heading);
+    }
+  }
+
+  /** Scrolls by finger, and opens its section where that is closed, until the widget can be touched. */
   async bringIntoSight(id) {
+    if (!(await this.find(id))) await this.openSectionOf(id);
     for (let tries = 0; tries < 40; tries++) {
       const item = await this.find(id);
       assert.ok(item, `there is no ${id} on the screen; there are ${(await this.items()).map((i) => i.id).join(" ")}`);

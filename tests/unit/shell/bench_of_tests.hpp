@@ -12,6 +12,7 @@
 #include <catch2/catch_test_macros.hpp>
 #include <nlohmann/json.hpp>
 
+#include <algorithm>
 #include <cfloat>
 #include <fstream>
 #include <iterator>
@@ -65,6 +66,7 @@ struct Item {
     std::string id;
     widgets::Rect place;
     bool visible = false;
+    bool closed = false; ///< the heading of a closed section
 };
 
 /// One application on a screen that nobody sees.
@@ -114,7 +116,8 @@ struct Bench {
         for (const auto& item : nlohmann::json::parse(app.items_json())) {
             out.push_back({item.at("id"),
                            {item.at("x"), item.at("y"), item.at("w"), item.at("h")},
-                           item.at("visible")});
+                           item.at("visible"),
+                           item.contains("closed")});
         }
         return out;
     }
@@ -163,9 +166,21 @@ struct Bench {
         for (const char* id : ids)
             tap(id);
     }
-    /// The same for what a panel holds below its edge: the wheel brings it up.
+    bool drawn(const std::string& id) const {
+        const std::vector<Item> all = items();
+        return std::any_of(all.begin(), all.end(), [&](const Item& item) { return item.id == id; });
+    }
+    /// Opens the closed sections of a panel, one after the other, until one holds this; all of them for "".
+    void open_section_of(const std::string& id) {
+        for (const Item& item : items()) {
+            if (drawn(id)) return;
+            if (item.closed) reach(item.id);
+        }
+    }
+    /// The same for what a panel holds below its edge or in a closed section: the wheel brings it up.
     void reach(const std::string& id) {
         CAPTURE(id);
+        open_section_of(id);
         for (int tries = 0; tries < 60 && !there(id); ++tries) {
             float x = 0.0f;
             float y = 0.0f;

@@ -291,6 +291,7 @@ std::set<std::string> drawn_ids(const document::Document& lure) {
     for (const char* step :
          {"step.shape", "step.joints", "step.hardware", "step.lead", "step.finish", "step.water"}) {
         bench.tap(step);
+        bench.open_section_of("");
         look();
         if (step == std::string("step.joints")) open("joints.0");
         if (step == std::string("step.hardware")) {

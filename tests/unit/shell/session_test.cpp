@@ -148,6 +148,7 @@ TEST_CASE("saved work comes back with its document, step, units and look", "[she
     CHECK_THAT(other.view.section_x_m,
                WithinAbs(0.031, 1e-12)); // written as millimetres: rounding of two products
     CHECK(other.settings == session.settings);
+    CHECK(other.view.sections == session.view.sections);
     CHECK_FALSE(other.history().can_undo());
 }
 
@@ -177,6 +178,18 @@ TEST_CASE("an odd word in saved settings costs that setting, not the lure", "[sh
     REQUIRE(restore_session(other, text).empty());
     CHECK(other.document().name == session.document().name);
     CHECK(other.settings.fall == evenfall::units::Unit::s_per_ft);
+}
+
+TEST_CASE("odd words among the saved sections cost those, not the others", "[shell][session]") {
+    Session session = millrace();
+    session.view.sections = {{"section.shape.wood", true}};
+    std::string text = write_session(session);
+    const auto at = text.find("\"section.shape.wood\"");
+    REQUIRE(at != std::string::npos);
+    text.insert(at, "\"section.a\":7,\"" + std::string(300, 'x') + "\":true,");
+    Session other(new_lure());
+    REQUIRE(restore_session(other, text).empty());
+    CHECK(other.view.sections == session.view.sections);
 }
 
 TEST_CASE("work that takes the place of other work is told apart from it, kept and shown",
