@@ -6,6 +6,7 @@
 #include "platform/flavour.hpp"
 #include "platform/shot_desktop.hpp"
 #include "platform/window.hpp"
+#include "state/settings.hpp"
 
 #include <filesystem>
 #include <fstream>
@@ -42,6 +43,7 @@ int main(int count, char** words) {
     app.go_to_step(asked->step);
     if (!asked->shot.empty()) return take_shot(*window, app, *asked);
     while (window->take_events()) {
+        window->set_text_scale(app.large_text() ? state::large_text_scale : 1.0);
         if (window->draw(app)) continue;
         window->wait(app.next_frame_in_s(window->now_s()).value_or(3600.0));
     }

@@ -141,6 +141,17 @@ EMSCRIPTEN_KEEPALIVE void ef_set_text_scale(double scale) {
     window->set_text_scale(scale);
     platform::wake_loop();
 }
+EMSCRIPTEN_KEEPALIVE void ef_set_calm(int calm) {
+    app->set_calm(calm != 0);
+}
+EMSCRIPTEN_KEEPALIVE void ef_offer_install(int offered) {
+    app->offer_install(offered != 0);
+    platform::wake_loop();
+}
+EMSCRIPTEN_KEEPALIVE void ef_say(const char* sentence) {
+    app->say(sentence);
+    platform::wake_loop();
+}
 EMSCRIPTEN_KEEPALIVE void ef_set_text(const char* field_id, const char* text) {
     app->set_text(field_id, text);
     platform::wake_loop();

@@ -82,20 +82,20 @@ void draw_strip(AppParts& parts, const Regions& where) {
     list.AddRectFilled({0.0f, strip.bottom() - 1.0f}, {where.screen.w, strip.bottom()}, ink.rule);
 
     const float edge = where.phone ? 16.0f : 20.0f;
-    const float head_h = where.tiny ? 52.0f : where.stacked ? 56.0f : strip.h;
+    const float head_h = where.tiny ? 52.0f : where.two_lines ? 56.0f : strip.h;
     constexpr float key = look::target;
     const float keys_x = strip.right() - edge + 8.0f - 3.0f * key;
     const float key_y = strip.y + (head_h - key) / 2.0f;
-    const float name_w = where.stacked ? keys_x - strip.x - edge - 8.0f
-                                       : std::clamp(strip.w * 0.21f, where.low ? 130.0f : 170.0f, 260.0f);
+    const float name_w = where.two_lines ? keys_x - strip.x - edge - 8.0f
+                                         : std::clamp(strip.w * 0.21f, where.low ? 130.0f : 170.0f, 260.0f);
     // Low and narrow, the figures need the room of the name.
     const bool named = where.low ? strip.w >= 824.0f : name_w >= 40.0f;
     if (named) name_block(parts, {strip.x + edge, strip.y + (head_h - 56.0f) / 2.0f, name_w, 56.0f});
 
     const auto all = strip_answers(parts.session, parts.motion.bench, ui.units);
     std::span<const widgets::Answer> answers = all;
-    const float left = strip.x + edge + (named && !where.stacked ? name_w + 16.0f : 0.0f);
-    const Rect room = where.stacked
+    const float left = strip.x + edge + (named && !where.two_lines ? name_w + 16.0f : 0.0f);
+    const Rect room = where.two_lines
                           ? Rect{left, strip.y + head_h, strip.w - 2.0f * edge, strip.h - head_h - 4.0f}
                           : Rect{left, strip.y, keys_x - left - 8.0f, strip.h};
     int columns = where.phone ? 3 : static_cast<int>(answers.size());
@@ -190,8 +190,8 @@ void tell_of_sheet(AppParts& parts, const Regions& where, bool changed) {
     const bool batch = std::exchange(parts.shelf_moved, false) && !parts.session.view.sheet.with.empty();
     changed = changed || batch;
     if (changed) ++parts.sheet_revision;
-    const bool covered = parts.shelf_open || (where.keypad.x < where.sheet.right() &&
-                                              (parts.keypad.is_open() || parts.picker.is_open()));
+    const bool beside = where.keypad.x >= where.sheet.right() || where.keypad.right() <= where.sheet.x;
+    const bool covered = parts.shelf_open || (!beside && (parts.keypad.is_open() || parts.picker.is_open()));
     if (parts.session.view.step != state::Step::sheet || covered) {
         if (parts.told_sheet) parts.host.hide_sheet();
         parts.told_sheet.reset();
@@ -288,6 +288,19 @@ look::Ink App::ground() const {
         .bench;
 }
 
+void App::set_calm(bool calm) {
+    parts_->ui.calm = calm;
+}
+void App::offer_install(bool offered) {
+    parts_->install_offered = offered;
+}
+void App::say(const std::string& sentence) {
+    parts_->say(sentence);
+}
+bool App::large_text() const {
+    return parts_->session.settings.large_text;
+}
+
 void App::pinch(const platform::Pinch& pinch) {
     parts_->ui.pinch = pinch;
 }
@@ -296,7 +309,7 @@ void App::frame(double now_s) {
     AppParts& parts = *parts_;
     widgets::Ui& ui = parts.ui;
     const ImGuiIO& io = ImGui::GetIO();
-    const Regions where = regions(io.DisplaySize.x, io.DisplaySize.y, {});
+    const Regions where = regions(io.DisplaySize.x, io.DisplaySize.y, {}, parts.session.settings.left_handed);
     parts.now_s = now_s;
     ui.now_s = now_s;
     ui.ink = &look::palette(parts.session.settings.theme == state::Theme::dark ? look::Scheme::dark

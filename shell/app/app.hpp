@@ -21,7 +21,8 @@ struct Regions {
     bool phone = false; ///< narrow: strip in two rows, short words
     bool low = false;   ///< a phone lying down: side by side, thin strip and bar, short words
     bool tiny = false;  ///< a phone upright that is low as well, by its size or enlarged: one row of answers
-    bool stacked = false; ///< drawing above, panel below
+    bool two_lines = false; ///< the strip's figures below the name
+    bool stacked = false;   ///< drawing above, panel below
     widgets::Rect screen;
     widgets::Rect strip;  ///< name and answers
     widgets::Rect sheet;  ///< the drawing
@@ -32,7 +33,8 @@ struct Regions {
 struct Insets {
     float top = 0.0f, right = 0.0f, bottom = 0.0f, left = 0.0f;
 };
-[[nodiscard]] Regions regions(float width, float height, const Insets& safe);
+/// `left_handed`: the panel at the left of the drawing where they lie side by side.
+[[nodiscard]] Regions regions(float width, float height, const Insets& safe, bool left_handed = false);
 
 struct AppParts;
 
@@ -77,6 +79,11 @@ public:
     std::string add_to_drawer(const std::string& text);
     void set_decimal_sign(char sign); ///< ',' or '.', as numbers are shown; typed ones may have either
     void set_dark(bool dark);         ///< until the kept session or the builder says otherwise
+    void set_calm(bool calm);         ///< the device asks for less motion
+    void
+    offer_install(bool offered); ///< the browser can put the page among the device's programs, or not now
+    void say(const std::string& sentence); ///< shown for some seconds: "Saved: millrace.json"
+    [[nodiscard]] bool large_text() const; ///< the builder's setting; whoever has the window scales it
 
     /// Begins with the kept session, or with the first demo where there is none, then opens a shared lure on
     /// top of it. Empty texts stand for "none"; what cannot be read is said on the page. False when the kept

@@ -189,9 +189,11 @@ std::string App::items_json() const {
     std::string text = "[";
     for (const widgets::Item& item : parts_->ui.items.shown()) {
         char numbers[128];
-        std::snprintf(numbers, sizeof numbers, "\"x\":%.1f,\"y\":%.1f,\"w\":%.1f,\"h\":%.1f,\"visible\":%s}",
+        std::snprintf(numbers, sizeof numbers,
+                      "\"x\":%.1f,\"y\":%.1f,\"w\":%.1f,\"h\":%.1f,\"visible\":%s%s}",
                       static_cast<double>(item.x), static_cast<double>(item.y), static_cast<double>(item.w),
-                      static_cast<double>(item.h), item.visible ? "true" : "false");
+                      static_cast<double>(item.h), item.visible ? "true" : "false",
+                      item.closed ? ",\"closed\":true" : "");
         if (text.size() > 1) text += ',';
         text += "{\"id\":\"" + plain_id(item.id) + "\"," + numbers;
     }

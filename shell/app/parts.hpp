@@ -56,7 +56,8 @@ struct AppParts {
     double now_s = 0.0;
 
     bool shelf_open = false;
-    bool shelf_moved = false; ///< its lures have become others since the sheet was shown
+    bool install_offered = false; ///< the browser would put the page among the device's programs
+    bool shelf_moved = false;     ///< its lures have become others since the sheet was shown
     float shelf_out = 0.0f;
 
     // What was last told to the outside.

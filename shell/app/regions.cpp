@@ -8,17 +8,19 @@ namespace evenfall::shell {
 using look::gutter;
 using widgets::Rect;
 
-Regions regions(float width, float height, const Insets& safe) {
+Regions regions(float width, float height, const Insets& safe, bool left_handed) {
     Regions where;
     const Rect usable{safe.left, safe.top, width - safe.left - safe.right, height - safe.top - safe.bottom};
     where.screen = {0.0f, 0.0f, width, height};
     where.low = usable.h < 500.0f && usable.w > usable.h;
     where.phone = !where.low && usable.w < 640.0f;
     where.tiny = where.phone && usable.h < 450.0f;
-    where.stacked = usable.w < 900.0f && !where.low;
+    where.two_lines = usable.w < 900.0f && !where.low;
+    // A tablet lying flat has its panel beside the drawing also where its text is large.
+    where.stacked = where.two_lines && (usable.w < 720.0f || usable.w < 1.2f * usable.h);
 
     const float phone_strip_h = where.tiny ? 110.0f : usable.h < 700.0f ? 176.0f : 188.0f;
-    const float strip_h = where.phone ? phone_strip_h : where.low ? 58.0f : where.stacked ? 136.0f : 88.0f;
+    const float strip_h = where.phone ? phone_strip_h : where.low ? 58.0f : where.two_lines ? 136.0f : 88.0f;
     const float bar_h = where.low || where.tiny ? 46.0f : where.phone ? 60.0f : 72.0f;
     where.strip = {usable.x, usable.y, usable.w, strip_h};
     where.bar = {usable.x, usable.bottom() - bar_h, usable.w, bar_h};
@@ -49,6 +51,11 @@ Regions regions(float width, float height, const Insets& safe) {
         const float keypad_h = std::clamp(where.panel.h, std::min(560.0f, usable.h - 16.0f), 660.0f);
         const float top = std::min(where.panel.y, usable.bottom() - keypad_h - 8.0f);
         where.keypad = {middle.right() - keypad_w, top, keypad_w, keypad_h};
+        if (left_handed) {
+            where.panel.x = middle.x;
+            where.keypad.x = middle.x;
+            where.sheet.x = middle.x + panel_w + edge;
+        }
     }
     return where;
 }

@@ -96,6 +96,13 @@ void draw_bench(AppParts& parts) {
             choice(ui, "shelf.theme", words::theme, themes, settings.theme == state::Theme::dark ? 1 : 0)) {
         settings.theme = *tapped == 1 ? state::Theme::dark : state::Theme::light;
     }
+    constexpr std::array<std::string_view, 2> sizes{words::text_usual, words::text_large};
+    if (const auto tapped = choice(ui, "shelf.text", words::text_size, sizes, settings.large_text ? 1 : 0)) {
+        settings.large_text = *tapped == 1;
+    }
+    constexpr std::array<std::string_view, 2> hands{words::hand_left, words::hand_right};
+    if (const auto tapped = choice(ui, "shelf.hand", words::hand, hands, settings.left_handed ? 0 : 1))
+        settings.left_handed = *tapped == 0;
     unit_choice(parts, "shelf.length", words::unit_length, Quantity::length);
     unit_choice(parts, "shelf.mass", words::unit_mass, Quantity::mass);
     unit_choice(parts, "shelf.fall", words::unit_fall, Quantity::fall);
@@ -109,7 +116,9 @@ void draw_shelf(AppParts& parts, const Regions& where) {
     widgets::Rect place = where.keypad;
     if (!where.stacked) {
         const float foot = where.bar.bottom() - look::gutter;
-        place = {where.panel.x - 32.0f, look::gutter, where.panel.w + 32.0f, foot - look::gutter};
+        const bool at_left = where.panel.x < where.sheet.x;
+        place = {where.panel.x - (at_left ? 0.0f : 32.0f), look::gutter, where.panel.w + 32.0f,
+                 foot - look::gutter};
     } else {
         place.h = std::min(where.screen.h - 24.0f, 720.0f);
         place.y = where.keypad.bottom() - place.h;
@@ -127,6 +136,12 @@ void draw_shelf(AppParts& parts, const Regions& where) {
     if (draw_kept(parts) || draw_lures(parts) || draw_hand_on(parts)) leave = true;
     draw_bench(parts);
     widgets::gap();
+    if (parts.install_offered &&
+        list_row(ui, "shelf.install",
+                 {.title = words::shelf_install, .below = words::shelf_install_below, .has_chevron = true})) {
+        parts.host.install();
+        leave = true;
+    }
     if (list_row(ui, "shelf.first",
                  {.title = words::shelf_first,
                   .below = words::shelf_version + std::string(version()),

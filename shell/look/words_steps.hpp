@@ -317,6 +317,7 @@ inline constexpr const char* on_faces = "On the joint faces";
 inline constexpr const char* on_faces_below = "also narrows the gap";
 inline constexpr const char* on_pockets = "In the pockets";
 inline constexpr const char* on_pockets_below = "brushed in with the rest; off: plugged while it goes on";
+inline constexpr const char* coat_note = "Colour and paint";
 inline constexpr const char* felt_in_water = "Felt in the water";
 inline constexpr const char* of_its_mass = "of its mass";
 inline constexpr const char* film_grows = "the film makes the lure ";

@@ -49,6 +49,8 @@ public:
     /// Print the visible sheet, or offer it as a file; the extension of `name` gives the format.
     virtual void print_sheet() {}
     virtual void save_sheet(const std::string& name) { (void)name; }
+    /// Let the browser ask whether the page shall be installed on the device (App::offer_install).
+    virtual void install() {}
     /// Show the first steps again.
     virtual void first_steps() {}
     /// Announce a headline to assistive technology.

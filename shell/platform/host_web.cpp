@@ -56,6 +56,9 @@ EM_JS(void, ef_host_print_sheet, (), {
 EM_JS(void, ef_host_save_sheet, (const char* name), {
     if (globalThis.EvenfallHost) globalThis.EvenfallHost.save_sheet(UTF8ToString(name));
 });
+EM_JS(void, ef_host_install, (), {
+    if (globalThis.EvenfallHost) globalThis.EvenfallHost.install();
+});
 EM_JS(void, ef_host_first_steps, (), {
     if (globalThis.EvenfallHost) globalThis.EvenfallHost.first_steps();
 });
@@ -102,6 +105,7 @@ public:
     void hide_sheet() override { ef_host_hide_sheet(); }
     void print_sheet() override { ef_host_print_sheet(); }
     void save_sheet(const std::string& name) override { ef_host_save_sheet(name.c_str()); }
+    void install() override { ef_host_install(); }
     void first_steps() override { ef_host_first_steps(); }
     void announce(const std::string& text) override { ef_host_announce(text.c_str()); }
 };

@@ -174,7 +174,9 @@ bool Window::draw(App& app) {
 }
 
 void Window::set_text_scale(double scale) {
-    text_scale_ = scale > 0.8 ? std::min(scale, 2.0) : 0.8;
+    const double wanted = scale > 0.8 ? std::min(scale, 2.0) : 0.8;
+    if (wanted == text_scale_) return;
+    text_scale_ = wanted;
     pending_.wake();
 }
 

@@ -126,7 +126,9 @@ std::string write_session(const Session& session) {
                              {"mass", word_of(settings.mass)},
                              {"fall", word_of(settings.fall)},
                              {"temperature", word_of(settings.temperature)},
-                             {"theme", word_of(theme_words, settings.theme)}};
+                             {"theme", word_of(theme_words, settings.theme)},
+                             {"large_text", settings.large_text},
+                             {"left_handed", settings.left_handed}};
     // The document's own text is inserted unchanged, so that its numbers are never rewritten.
     return "{\"session\": " + std::to_string(session_version) +
            ", \"document\": " + write_document(session.kept()) +
@@ -190,6 +192,8 @@ Problems restore_session(Session& session, const std::string& text) {
         take_unit(*settings, "fall", restored.settings.fall);
         take_unit(*settings, "temperature", restored.settings.temperature);
         take_word(*settings, "theme", theme_words, restored.settings.theme);
+        take_flag(*settings, "large_text", restored.settings.large_text);
+        take_flag(*settings, "left_handed", restored.settings.left_handed);
     }
     restored.continue_counters_of(session);
     session = std::move(restored);

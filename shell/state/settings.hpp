@@ -1,6 +1,6 @@
 #pragma once
 
-// Settings of this device: units and look. Saved on the device, not part of a lure, not undone.
+// Settings of this device: units, look and hand. Saved on the device, not part of a lure, not undone.
 
 #include "evenfall.hpp"
 
@@ -8,12 +8,16 @@ namespace evenfall::shell::state {
 
 enum class Theme { light, dark };
 
+inline constexpr double large_text_scale = 1.25; ///< the page's style sheet has the same figure
+
 struct Settings {
     units::Unit length = units::Unit::mm;
     units::Unit mass = units::Unit::gram;
     units::Unit fall = units::Unit::s_per_ft;
     units::Unit temperature = units::Unit::celsius;
     Theme theme = Theme::light;
+    bool large_text = false;  ///< everything by large_text_scale
+    bool left_handed = false; ///< the panel at the left of the drawing where they lie side by side
 
     bool operator==(const Settings&) const = default;
 };

@@ -163,7 +163,9 @@ bool begin_sheet(Ui& ui, std::string_view id, const Rect& screen, const Rect& pl
     if (out < 1.0f) ui.frames_wanted = std::max(ui.frames_wanted, 2);
     const float rest = (1.0f - out) * (1.0f - out) * (1.0f - out); // fast at first, then slower
     const float away = std::round(rest * (from_below ? place.h : place.w));
-    const Rect at{from_below ? place.x : place.x + away, from_below ? place.y + away : place.y, place.w,
+    // In from the nearer side.
+    const float across = place.x + 0.5f * place.w < screen.x + 0.5f * screen.w ? -away : away;
+    const Rect at{from_below ? place.x : place.x + across, from_below ? place.y + away : place.y, place.w,
                   place.h};
 
     ImGui::SetNextWindowPos({screen.x, screen.y});

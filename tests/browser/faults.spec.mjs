@@ -36,7 +36,7 @@ test("a walk through every step, the shelf, a plan, a link, a file and a sheet a
   const arrives = bench.page.waitForEvent("download");
   await bench.page.locator("#dialog-save-file").tap();
   await arrives;
-  await bench.page.locator("#dialog-save").getByRole("button", { name: "Close" }).tap();
+  await bench.page.locator("#dialog-save").waitFor({ state: "hidden" }); // saving closes it
   await bench.open("share");
   await bench.page.locator("#dialog-share-link").waitFor();
   await bench.page.keyboard.press("Escape");

@@ -29,7 +29,7 @@ test("a saved file opens again as the same lure", async () => {
   const file = await arrives;
   assert.match(file.suggestedFilename(), /\.json$/);
   const path = await file.path();
-  await bench.page.locator("#dialog-save").getByRole("button", { name: "Close" }).tap();
+  await bench.page.locator("#dialog-save").waitFor({ state: "hidden" }); // saving closes it
   await bench.open("undo");
   await choose(bench, path);
   await bench.settled();

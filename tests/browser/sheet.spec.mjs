@@ -136,7 +136,7 @@ test("files saved by the page are the program's, byte for byte", async () => {
     execFileSync(program, ["sheet", join(presetsDir, "millrace-170.json"), "-o", own, "--paper", "letter", "--lures", "2",
       "--page", shop.server.address]);
     assert.ok(readFileSync(await file.path()).equals(readFileSync(own)), ending);
-    await bench.page.locator("#dialog-save").getByRole("button", { name: "Close" }).tap();
+    await bench.page.locator("#dialog-save").waitFor({ state: "hidden" }); // saving closes it
   }
   await device.close();
 });

@@ -19,7 +19,10 @@ class Dialog extends EventTarget {
     setTimeout(() => this.dispatchEvent(new Event("close")), 0);
   }
 }
-const parts = { canvas: { focus() {} }, "dialog-picture": new Dialog(), "dialog-picture-file": {} };
+const parts = {
+  canvas: { focus() {} }, "dialog-picture": new Dialog(), "dialog-picture-file": {}, "dialog-save": new Dialog(),
+  "dialog-save-about": {}, "dialog-save-file": { removeAttribute() {} }, "dialog-save-system": {},
+};
 globalThis.document = {
   getElementById: (id) => parts[id],
   createElement: () => ({
@@ -67,6 +70,21 @@ test("a picture is laid behind the lure it was chosen for, and behind no other t
 
 test("a picture that the browser cannot put into a file is shown, and told as not kept", async () => {
   assert.deepEqual(await takePicture({ blob: null }), ["lure kept", "not kept", "shown"]);
+});
+
+test("the dialog of a file closes once it is saved, and says whether it was", async () => {
+  const { saveDialog } = await pageModule("files.js");
+  Object.defineProperty(globalThis, "navigator", { value: {}, configurable: true });
+  const { setTimeout: later } = globalThis;
+  globalThis.setTimeout = (act, ms) => (ms > 1000 ? later(act, ms).unref() : later(act, ms)); // an address is let go late
+  const given = saveDialog("lure.json", "{}");
+  parts["dialog-save-file"].onclick();
+  assert.equal(await given, true);
+  assert.ok(!parts["dialog-save"].open);
+  const left = saveDialog("lure.json", "{}");
+  parts["dialog-save"].close("close");
+  assert.equal(await left, false);
+  globalThis.setTimeout = later;
 });
 
 test("a figure that rounds to nothing has no sign", async () => {

@@ -1,7 +1,7 @@
 // Starts the page: features, module, presets, saved work, the address; then the watchers.
 
 import { createAutosave } from "./autosave.js";
-import { watchCanvas } from "./canvas.js";
+import { watchCanvas, watchMotion } from "./canvas.js";
 import { loadCore, readOnly } from "./core.js";
 import { enterMeansDone, part } from "./dialogs.js";
 import { lacking } from "./features.js";
@@ -11,6 +11,7 @@ import { createHost } from "./host.js";
 import { dismiss, notice } from "./notices.js";
 import { keepOffline } from "./offline.js";
 import { createPictures } from "./pictures.js";
+import { watchInstall } from "./install.js";
 import { presets } from "./parts.js";
 import { createAnnouncer, prepareReport, writeReport } from "./report.js";
 import { openFromAddress, prepareShareDialog } from "./share.js";
@@ -20,8 +21,10 @@ import { decimalSign, words } from "./words.js";
 
 const prefersDark = matchMedia("(prefers-color-scheme: dark)").matches;
 
-function look(dark) {
-  document.documentElement.dataset.look = dark ? "dark" : "light";
+function look(dark, largeText = false) {
+  const { dataset } = document.documentElement;
+  dataset.look = dark ? "dark" : "light";
+  dataset.text = largeText ? "large" : "usual";
 }
 
 function progress(steps, sentence) {
@@ -141,15 +144,19 @@ async function start() {
   let core = null;
   let pictures = null;
   let askForBench = null;
+  let checkSize = null;
+  let install = null;
   const refresh = () => {
     if (!core) return;
     writeReport(core);
     pictures?.follow();
     askForBench?.();
-    look(JSON.parse(core.sessionJson()).settings?.theme === "dark");
+    const { settings } = JSON.parse(core.sessionJson());
+    look(settings?.theme === "dark", settings?.large_text === true);
+    checkSize?.();
   };
   globalThis.EvenfallHost = createHost({
-    getCore: () => core, store, autosave: () => autosaveOf.current, pictures: () => pictures, announce: createAnnouncer(), onChange: refresh,
+    getCore: () => core, store, autosave: () => autosaveOf.current, pictures: () => pictures, announce: createAnnouncer(), install: () => install?.(), onChange: refresh,
   });
 
   watchForCrash();
@@ -167,7 +174,9 @@ async function start() {
   openFromAddress(core, autosaveOf.current);
   refresh();
 
-  watchCanvas(core);
+  checkSize = watchCanvas(core);
+  watchMotion(core);
+  install = watchInstall(core);
   autosaveOf.current.watch();
   // Changes of the drawer in another tab are taken over here, so that neither tab overwrites the other's pieces.
   window.addEventListener("storage", ({ key, newValue }) => {

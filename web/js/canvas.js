@@ -14,12 +14,20 @@ const lostForMs = 3000;
 /** The user's text size relative to the usual 16 px. */
 export const textScale = () => Math.min(2, Math.max(0.8, parseFloat(getComputedStyle(document.documentElement).fontSize) / 16 || 1));
 
+/** Returns the function that looks whether size, pixel ratio or text size have changed. */
 export function watchCanvas(core) {
   const canvas = part("canvas");
   wakeOnEvents(core);
-  watchSize(core, canvas);
   keepKeyboardFree(canvas);
   watchSurface(core, canvas);
+  return watchSize(core, canvas);
+}
+
+/** Passes on whether the device asks for less motion. */
+export function watchMotion(core) {
+  const less = matchMedia("(prefers-reduced-motion: reduce)");
+  less.addEventListener("change", () => core.setCalm(less.matches));
+  core.setCalm(less.matches);
 }
 
 // In the capture phase, because the bench's own listeners stop some events.
@@ -60,6 +68,7 @@ function watchSize(core, canvas) {
   new ResizeObserver(look).observe(canvas);
   for (const name of ["resize", "orientationchange"]) window.addEventListener(name, look);
   window.visualViewport?.addEventListener("resize", look);
+  return () => letters !== textScale() && look();
 }
 
 // Inside the canvas, arrow keys move between fields. Tab belongs to the page and leaves the canvas.

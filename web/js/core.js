@@ -63,6 +63,10 @@ export async function loadCore(canvas, onAbort) {
     setDecimalSign: (sign) => act("ef_set_decimal_sign", sign.charCodeAt(0)),
     setTextScale: (scale) => act("ef_set_text_scale", scale),
     setDpr: (dpr) => act("ef_set_dpr", dpr),
+    /** The device asks for less motion; the browser offers to install the page; a sentence shown for some seconds. */
+    setCalm: (calm) => act("ef_set_calm", calm ? 1 : 0),
+    offerInstall: (offered) => act("ef_offer_install", offered ? 1 : 0),
+    say: (sentence) => act("ef_say", sentence),
     setText: (fieldId, value) => act("ef_set_text", fieldId, value),
     preset: (name, json) => act("ef_preset", name, json),
     frames: () => number("ef_frames"),

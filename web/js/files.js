@@ -23,7 +23,10 @@ export function download(name, text) {
   setTimeout(() => URL.revokeObjectURL(address), 60_000);
 }
 
-/** Offers a file for saving, text or bytes. Uses a dialog, because a share sheet requires a tap on real HTML. */
+/**
+ * Offers a file for saving, text or bytes; resolves with true when it was saved or handed on. Uses a dialog, because a share
+ * sheet requires a tap on real HTML.
+ */
 export async function saveDialog(name, text) {
   const file = new File([text], name, typeOf(name));
   const address = URL.createObjectURL(file);
@@ -33,10 +36,14 @@ export async function saveDialog(name, text) {
   link.download = name;
   const system = part("dialog-save-system");
   system.hidden = !canShare({ files: [file] });
-  system.onclick = () => shareBySystem({ files: [file] });
-  await ask(part("dialog-save"));
+  const dialog = part("dialog-save");
+  // The browser begins with the file once the tap is over; only then may the dialog go.
+  link.onclick = () => setTimeout(() => dialog.close("saved"), 0);
+  system.onclick = async () => (await shareBySystem({ files: [file] })) && dialog.close("saved");
+  const answer = await ask(dialog);
   link.removeAttribute("href");
   setTimeout(() => URL.revokeObjectURL(address), 60_000);
+  return answer === "saved";
 }
 
 /** Lets the builder choose a file or a kept lure; `open(text)` returns "" or the reason of the refusal. */

@@ -18,7 +18,7 @@ function whenText(time) {
 const settledMs = 150; // a held stepper changes many times a second; the consequences can wait
 
 /** `getCore` and `autosave` return something only after the bench has started; changes before that are ignored. */
-export function createHost({ getCore, store, autosave, pictures, announce, onChange }) {
+export function createHost({ getCore, store, autosave, pictures, announce, install, onChange }) {
   const later = (action) => setTimeout(action, 0);
   let settling = 0;
   const sheet = createSheet(getCore);
@@ -33,6 +33,7 @@ export function createHost({ getCore, store, autosave, pictures, announce, onCha
     hide_sheet: () => later(sheet.hide),
     print_sheet: () => later(sheet.print),
     save_sheet: (name) => later(() => sheet.save(name)),
+    install: () => later(install),
     first_steps: () => later(firstSteps),
     shelf_opens: () => later(fillShelf),
     // True when another lure may be opened: answered at once, because it is opened right after.
@@ -64,7 +65,7 @@ export function createHost({ getCore, store, autosave, pictures, announce, onCha
     keep_picture: (marks) => later(() => pictures()?.keep(marks)),
     keep_drawer: (text) => later(() => store.keepDrawer(text) || autosave().notKept()),
     share: (linkText) => later(() => shareDialog(linkText, getCore().codeOf)),
-    save_file: (name, text) => later(() => saveDialog(name, text)),
+    save_file: (name, text) => later(async () => (await saveDialog(name, text)) && getCore().say(words.save.done(name))),
     open_file() {
       later(() =>
         openDialog(store, (text) => {

@@ -79,11 +79,13 @@ export function canShare(data) {
   return typeof navigator.share === "function" && (navigator.canShare?.(data) ?? false);
 }
 
+/** True when it was handed on. */
 export async function shareBySystem(data) {
   try {
     await navigator.share(data);
+    return true;
   } catch {
-    // Closing the system's sheet is reported as an error, but is none here.
+    return false; // closing the system's sheet is reported as an error, but is none here
   }
 }
 

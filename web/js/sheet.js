@@ -98,10 +98,10 @@ export function createSheet(getCore) {
       if (typeof window.print === "function") window.print();
       else message(words.sheet.noPrint);
     },
-    save(name) {
+    async save(name) {
       const bytes = getCore().sheet(name.split(".").at(-1), address());
       if (bytes.length === 0) message(place.textContent.trim());
-      else saveDialog(name, bytes);
+      else if (await saveDialog(name, bytes)) getCore().say(words.save.done(name));
     },
   };
 }

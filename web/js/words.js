@@ -98,6 +98,7 @@ export const words = {
       "water raise it most."],
   },
   save: {
+    done: (name) => `Saved: ${name}`,
     about: (name, whole) => `“${name}” ${whole ? "holds the whole lure as it is now." : "is ready to be kept."}`,
   },
   open: {

@@ -3,6 +3,7 @@
 #include <catch2/catch_test_macros.hpp>
 
 #include <algorithm>
+#include <utility>
 
 using namespace evenfall::shell;
 using widgets::Rect;
@@ -24,7 +25,7 @@ bool apart(const Rect& one, const Rect& other) {
 TEST_CASE("on every size of screen the regions lie inside it and apart from each other", "[shell][regions]") {
     const float sizes[][2] = {{1024, 768},  {1366, 1024}, {1180, 820}, {820, 1180}, {390, 844}, {360, 640},
                               {1920, 1080}, {932, 430},   {592, 288},  {568, 320},  {320, 256}, {180, 320},
-                              {240, 427},   {320, 568},   {667, 375},  {640, 360}};
+                              {240, 427},   {320, 568},   {667, 375},  {640, 360},  {819, 614}, {800, 600}};
     for (const auto& size : sizes) {
         for (const Insets& safe : {Insets{}, Insets{24.0f, 0.0f, 21.0f, 0.0f}}) {
             CAPTURE(size[0], size[1], safe.top);
@@ -50,6 +51,34 @@ TEST_CASE("a tablet lying flat has the drawing beside the panel, a phone has it 
     const Regions phone = regions(390.0f, 844.0f, {});
     CHECK(phone.sheet.bottom() < phone.panel.y);
     CHECK(phone.sheet.h >= 0.3f * 844.0f);
+}
+
+TEST_CASE("a tablet lying flat has the panel beside the drawing also with large text", "[shell][regions]") {
+    const Regions where = regions(1024.0f / 1.25f, 768.0f / 1.25f, {});
+    CHECK(where.sheet.right() < where.panel.x);
+    CHECK(where.sheet.w > 400.0f);
+    CHECK(where.panel.h > 350.0f);
+    CHECK(regions(768.0f, 1024.0f, {}).stacked);
+}
+
+TEST_CASE("for the left hand panel and keypad lie at the left of the drawing, as large as at the right",
+          "[shell][regions]") {
+    for (const auto& size :
+         {std::pair{1024.0f, 768.0f}, std::pair{1366.0f, 1024.0f}, std::pair{932.0f, 430.0f}}) {
+        CAPTURE(size.first, size.second);
+        const Regions right = regions(size.first, size.second, {});
+        const Regions left = regions(size.first, size.second, {}, true);
+        CHECK(left.panel.right() < left.sheet.x);
+        CHECK(left.panel.w == right.panel.w);
+        CHECK(left.sheet.w == right.sheet.w);
+        CHECK(left.keypad.w == right.keypad.w);
+        CHECK(left.keypad.x == left.panel.x);
+        CHECK(inside(left.sheet, left.screen));
+        CHECK(apart(left.sheet, left.panel));
+    }
+    const Regions upright = regions(768.0f, 1024.0f, {}, true);
+    CHECK(upright.panel.y > upright.sheet.bottom());
+    CHECK(upright.panel.x == regions(768.0f, 1024.0f, {}).panel.x);
 }
 
 TEST_CASE("a low or enlarged screen leaves room for the panel and for the drawing", "[shell][regions]") {

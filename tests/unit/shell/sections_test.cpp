@@ -89,3 +89,26 @@ TEST_CASE("a finger that stops a glide taps nothing, the next one does", "[shell
     CHECK(top_of(bench, "section.shape.curves") == caught);
     CHECK(bench.app.session_json() == before);
 }
+
+TEST_CASE("where the device asks for less motion nothing glides", "[shell][sections]") {
+    Bench bench;
+    bench.app.set_calm(true);
+    bench.tap("step.shape");
+    bench.reach("section.shape.wood");
+    bench.tap("step.lead");
+    bench.tap("step.shape");
+    float x = 0.0f;
+    float y = 0.0f;
+    bool visible = false;
+    REQUIRE(bench.place_of("section.shape.size", x, y, visible));
+    y += 300.0f;
+    bench.press(x, y);
+    for (int i = 1; i <= 8; ++i) {
+        ImGui::GetIO().AddMousePosEvent(x, y - 25.0f * static_cast<float>(i));
+        bench.frames(1);
+    }
+    bench.frames(1); // the list follows the finger a frame later
+    const float held = top_of(bench, "section.shape.curves");
+    bench.release();
+    CHECK(top_of(bench, "section.shape.curves") == held);
+}

@@ -141,6 +141,9 @@ TEST_CASE("saved work comes back with its document, step, units and look", "[she
     session.view.section_x_m = 0.031;
     session.settings.length = evenfall::units::Unit::inch_fraction;
     session.settings.theme = Theme::dark;
+    session.settings.large_text = true;
+    session.settings.left_handed = true;
+    session.view.sections = {{"section.shape.size", false}, {"section.shape.wood", true}};
     Session other(new_lure());
     REQUIRE(restore_session(other, write_session(session)).empty());
     CHECK(write_document(other.document()) == write_document(session.document()));
