@@ -94,6 +94,8 @@ inline constexpr const char* off_word = "standard deviations off";
 inline constexpr const char* fits = "fits";
 inline constexpr const char* does_not_fit = "does not fit";
 inline constexpr const char* could_be = "It would fit if";
+inline constexpr const char* album = "Photos and catches";
+inline constexpr const char* album_note = "Kept on this device only, with this lure.";
 inline constexpr const char* next_lure = "Begin the next lure";
 inline constexpr const char* next_lure_note =
     "The same recipe with what the readings taught of this board and these coats; the log begins anew. Save "

@@ -25,6 +25,9 @@ public:
     [[nodiscard]] virtual std::string today() { return {}; }
     /// Let the builder choose a picture; it arrives later by App::picture_room and App::picture_ready.
     virtual void choose_picture() {}
+    /// Show the photos and lines that this device keeps with the lure; only where has_album().
+    [[nodiscard]] virtual bool has_album() { return false; }
+    virtual void show_album() {}
     /// The marks on the picture changed, or it was removed (then ""): save them with it.
     virtual void keep_picture(const std::string& marks) { (void)marks; }
     /// The parts drawer changed: save it on this device.

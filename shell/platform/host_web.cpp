@@ -11,6 +11,9 @@ EM_JS(void, ef_host_changed, (), {
 EM_JS(void, ef_host_choose_picture, (), {
     if (globalThis.EvenfallHost) globalThis.EvenfallHost.choose_picture();
 });
+EM_JS(void, ef_host_show_album, (), {
+    if (globalThis.EvenfallHost) globalThis.EvenfallHost.show_album();
+});
 EM_JS(void, ef_host_keep_picture, (const char* marks), {
     if (globalThis.EvenfallHost) globalThis.EvenfallHost.keep_picture(UTF8ToString(marks));
 });
@@ -79,6 +82,8 @@ class WebHost final : public Host {
 public:
     void changed() override { ef_host_changed(); }
     void choose_picture() override { ef_host_choose_picture(); }
+    bool has_album() override { return true; }
+    void show_album() override { ef_host_show_album(); }
     void keep_picture(const std::string& marks) override { ef_host_keep_picture(marks.c_str()); }
     void keep_drawer(const std::string& text) override { ef_host_keep_drawer(text.c_str()); }
     void share(const std::string& link_text) override { ef_host_share(link_text.c_str()); }

@@ -342,6 +342,11 @@ void reading_rows(PanelContext& context) {
     if (log.empty()) widgets::paragraph(context.ui, words::no_readings);
     for (int i = static_cast<int>(log.size()); i-- > 0;)
         log_row(context, i, uncertainty);
+    if (context.ui.host != nullptr && context.ui.host->has_album()) {
+        widgets::gap();
+        if (widgets::button(context.ui, "log.album", words::album)) context.ui.host->show_album();
+        widgets::note(context.ui, words::album_note);
+    }
     if (log.empty() || context.ui.host == nullptr) return;
     widgets::gap();
     if (widgets::button(context.ui, "log.next", words::next_lure)) {

@@ -1,5 +1,6 @@
 // Starts the page: features, module, presets, saved work, the address; then the watchers.
 
+import { createAlbum } from "./album.js";
 import { createAutosave } from "./autosave.js";
 import { watchCanvas, watchMotion } from "./canvas.js";
 import { loadCore, readOnly } from "./core.js";
@@ -143,6 +144,7 @@ async function start() {
   const store = createStore({ storage, tab: crypto.randomUUID?.() ?? String(Math.random()), now: Date.now });
   let core = null;
   let pictures = null;
+  let album = null;
   let askForBench = null;
   let checkSize = null;
   let install = null;
@@ -156,7 +158,7 @@ async function start() {
     checkSize?.();
   };
   globalThis.EvenfallHost = createHost({
-    getCore: () => core, store, autosave: () => autosaveOf.current, pictures: () => pictures, announce: createAnnouncer(), install: () => install?.(), onChange: refresh,
+    getCore: () => core, store, autosave: () => autosaveOf.current, pictures: () => pictures, album: () => album, announce: createAnnouncer(), install: () => install?.(), onChange: refresh,
   });
 
   watchForCrash();
@@ -166,7 +168,9 @@ async function start() {
   core.setDecimalSign(decimalSign);
   for (const { name, text } of presets()) core.preset(name, text);
   autosaveOf.current = connect(core, store);
-  pictures = createPictures({ core, lureId: store.lureId, keepLure: () => autosaveOf.current.keepNow(), onNotKept: () => autosaveOf.current.notKept() });
+  const ofLure = { lureId: store.lureId, keepLure: () => autosaveOf.current.keepNow() };
+  pictures = createPictures({ core, ...ofLure, onNotKept: () => autosaveOf.current.notKept() });
+  album = createAlbum(ofLure);
   const drawer = store.drawer();
   if (drawer !== null && core.setDrawer(drawer) !== "") store.setAside(drawer);
   if (!beginSession(core, store)) return stop(words.stop.webgl, true);
@@ -197,7 +201,7 @@ async function start() {
   part("canvas").focus({ preventScroll: true });
   core.wake();
   const known = store.known();
-  if (known) pictures.tidy(known);
+  if (known) for (const kept of [pictures, album]) kept.tidy(known);
   navigator.storage?.persist?.().catch(() => {});
   if (store.firstTime("steps") && store.newest() === null) firstSteps();
   keepOffline(() => !autosaveOf.current.unsaved());

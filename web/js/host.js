@@ -18,7 +18,7 @@ function whenText(time) {
 const settledMs = 150; // a held stepper changes many times a second; the consequences can wait
 
 /** `getCore` and `autosave` return something only after the bench has started; changes before that are ignored. */
-export function createHost({ getCore, store, autosave, pictures, announce, install, onChange }) {
+export function createHost({ getCore, store, autosave, pictures, album, announce, install, onChange }) {
   const later = (action) => setTimeout(action, 0);
   let settling = 0;
   const sheet = createSheet(getCore);
@@ -61,6 +61,7 @@ export function createHost({ getCore, store, autosave, pictures, announce, insta
       clearTimeout(settling);
       settling = setTimeout(onChange, settledMs);
     },
+    show_album: () => later(() => album().show()),
     choose_picture: () => later(() => pictures().choose()),
     keep_picture: (marks) => later(() => pictures()?.keep(marks)),
     keep_drawer: (text) => later(() => store.keepDrawer(text) || autosave().notKept()),

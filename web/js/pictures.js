@@ -1,48 +1,11 @@
 // The picture behind the drawing: chosen from the device's files or camera, scaled down, saved in the browser's
 // database with its lure. It never leaves the device.
 
+import { drawn, jpegOf, onStore } from "./database.js";
 import { ask, message, part } from "./dialogs.js";
 import { words } from "./words.js";
 
-const longestSide = 1600;
-const database = "evenfall";
 const pictures = "pictures";
-
-const done = (request) => new Promise((resolve, reject) => {
-  request.onsuccess = () => resolve(request.result);
-  request.onerror = () => reject(request.error);
-});
-
-/** Runs `work` on the picture store; undefined where the browser has none. */
-async function onStore(mode, work) {
-  try {
-    const open = indexedDB.open(database, 1);
-    open.onupgradeneeded = () => open.result.createObjectStore(pictures);
-    const base = await done(open);
-    try {
-      return await done(work(base.transaction(pictures, mode).objectStore(pictures)));
-    } finally {
-      base.close();
-    }
-  } catch {
-    return undefined;
-  }
-}
-
-// A file's picture, upright, no longer than longestSide.
-async function drawn(blob) {
-  const bitmap = await createImageBitmap(blob, { imageOrientation: "from-image" });
-  const scale = Math.min(1, longestSide / Math.max(bitmap.width, bitmap.height));
-  const canvas = document.createElement("canvas");
-  canvas.width = Math.max(1, Math.round(bitmap.width * scale));
-  canvas.height = Math.max(1, Math.round(bitmap.height * scale));
-  const brush = canvas.getContext("2d", { willReadFrequently: true });
-  brush.fillStyle = "#fff";
-  brush.fillRect(0, 0, canvas.width, canvas.height);
-  brush.drawImage(bitmap, 0, 0, canvas.width, canvas.height);
-  bitmap.close();
-  return canvas;
-}
 
 /** `core` is the bench; `lureId()` returns the id of its lure, `keepLure()` saves it, so that the picture has a lure to belong to. */
 export function createPictures({ core, lureId, keepLure, onNotKept }) {
@@ -65,7 +28,7 @@ export function createPictures({ core, lureId, keepLure, onNotKept }) {
     } catch {
       return message(words.picture.unreadable);
     }
-    const blob = await new Promise((resolve) => canvas.toBlob(resolve, "image/jpeg", 0.9));
+    const blob = await jpegOf(canvas, 0.9);
     if (lureId() !== id) return; // another lure was opened in the meantime: the picture was not meant for it
     keepLure();
     if (!blob) onNotKept();
@@ -77,7 +40,7 @@ export function createPictures({ core, lureId, keepLure, onNotKept }) {
   async function save() {
     if (!shown?.blob) return;
     const { id, blob, marks } = shown;
-    if ((await onStore("readwrite", (store) => store.put({ blob, marks }, id))) === undefined) onNotKept();
+    if ((await onStore(pictures, "readwrite", (store) => store.put({ blob, marks }, id))) === undefined) onNotKept();
   }
 
   return {
@@ -97,7 +60,7 @@ export function createPictures({ core, lureId, keepLure, onNotKept }) {
       if (marks === "") {
         const { id } = shown;
         shown = null;
-        onStore("readwrite", (store) => store.delete(id));
+        onStore(pictures, "readwrite", (store) => store.delete(id));
         return;
       }
       shown.marks = marks;
@@ -113,7 +76,7 @@ export function createPictures({ core, lureId, keepLure, onNotKept }) {
         core.takePictureAway();
         core.wake();
       }
-      const kept = await onStore("readonly", (store) => store.get(id));
+      const kept = await onStore(pictures, "readonly", (store) => store.get(id));
       if (!kept?.blob || lureId() !== id || shown !== null) return;
       try {
         const canvas = await drawn(kept.blob);
@@ -125,8 +88,8 @@ export function createPictures({ core, lureId, keepLure, onNotKept }) {
     },
     /** Deletes the pictures of deleted lures. */
     async tidy(known) {
-      const ids = (await onStore("readonly", (store) => store.getAllKeys())) ?? [];
-      for (const id of ids) if (!known.has(id)) await onStore("readwrite", (store) => store.delete(id));
+      const ids = (await onStore(pictures, "readonly", (store) => store.getAllKeys())) ?? [];
+      for (const id of ids) if (!known.has(id)) await onStore(pictures, "readwrite", (store) => store.delete(id));
     },
   };
 }

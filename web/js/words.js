@@ -109,6 +109,13 @@ export const words = {
     tooLarge: "This file is too large to be a lure: the limit is 256 kB.",
     unreadable: "This file could not be read.",
   },
+  album: {
+    photo: "Photo",
+    remove: "Remove",
+    removeAgain: "Tap again to remove",
+    notKept: "This device could not keep it.",
+    full: (most) => `That is as many as a lure can have: ${most}.`,
+  },
   picture: {
     unreadable: "This file holds no picture that this browser can read.",
   },
