@@ -44,9 +44,12 @@ void draw_hang_view(Scene& scene, const widgets::Rect& rect) {
     ImFont* const small = scene.ui.type.small;
     ImFont* const strong = scene.ui.type.label_strong;
     const float margin = 10.0f;
-    pen::text(list, small, rect.x + margin, rect.y + 8.0f, ink.ink_soft, words::under_water);
-    pen::text(list, strong, rect.right() - margin, rect.y + 6.0f, ink.ink, attitude_words(answers),
-              pen::Side::right);
+    const std::string attitude = attitude_words(answers);
+    // In a narrow view only the answer has room.
+    if (widgets::text_width(small, words::under_water) + widgets::text_width(strong, attitude) <
+        rect.w - 3.0f * margin)
+        pen::text(list, small, rect.x + margin, rect.y + 8.0f, ink.ink_soft, words::under_water);
+    pen::text(list, strong, rect.right() - margin, rect.y + 6.0f, ink.ink, attitude, pen::Side::right);
 
     const double pitch = answers.pitch_rad.value_or(0.0);
     const auto& lines = *scene.body().lines;

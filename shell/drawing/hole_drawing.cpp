@@ -88,7 +88,7 @@ void draw_hole(Scene& scene, const WorldToScreen& map, std::size_t index, double
         pen::text(list, font, middle, y, chosen ? ink.mark : ink.ink, number, pen::Side::middle,
                   bore.inward > 0.0 ? ink.paper : ink.wood);
         const float width = widgets::text_width(font, number) + 6.0f;
-        scene.numbers.push_back({middle - 0.5f * width, y, width, font->FontSize});
+        scene.labels.push_back({middle - 0.5f * width, y, width, font->FontSize});
     }
 }
 

@@ -36,7 +36,7 @@ struct Scene {
     std::optional<WorldToScreen> section_map{}; ///< of the section view, after it was drawn
     const state::Backdrop* backdrop = nullptr;  ///< the picture behind the side view, where there is one
     std::string refusal{};                      ///< why the held item cannot be where the finger is
-    std::vector<widgets::Rect> numbers{};       ///< where the holes' numbers stand in the side view
+    std::vector<widgets::Rect> labels{};        ///< where numbers and names stand in the side view
 
     [[nodiscard]] const look::Palette& ink() const { return *ui.ink; }
     [[nodiscard]] const shape::Body& body() const { return evaluation.body; }

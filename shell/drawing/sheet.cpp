@@ -144,10 +144,10 @@ void sheet(widgets::Ui& ui, state::Session& session, const widgets::Rect& area, 
     room.x += heights_w;
     room.w -= heights_w;
     Places fitted = lay_out_large(s, room);
-    // On an upright tablet all four views would leave the lure half the width: there one of three is below
-    // it.
-    const bool squeezed =
-        room.w > 1.5f * room.h && fitted.scale * (s.aft_m - s.fore_m) < 0.6 * static_cast<double>(room.w);
+    // On an upright tablet, or with large text, all four views would leave the lure half the width: there one
+    // of three is below it.
+    const double width_share = fitted.scale * (s.aft_m - s.fore_m) / static_cast<double>(room.w);
+    const bool squeezed = width_share < (room.w > 1.5f * room.h ? 0.6 : 0.45);
     const bool one_below = ui.phone || squeezed;
     if (one_below) fitted = lay_out_small(s, room, view.small_view);
     widgets::Rect touchable = area;

@@ -112,7 +112,7 @@ void draw_joint_marks(Scene& scene, const WorldToScreen& map) {
 
 void draw_side_view(Scene& scene, const WorldToScreen& map, float names_y) {
     scene.pane = state::Pane::side;
-    scene.numbers.clear();
+    scene.labels.clear();
     const auto& ink = scene.ink();
     const int segments = static_cast<int>(scene.body().segments.size());
     draw_board(scene, map);
@@ -147,8 +147,10 @@ void draw_side_view(Scene& scene, const WorldToScreen& map, float names_y) {
         ImFont* const font = widgets::text_width(scene.ui.type.label, name) <= room ? scene.ui.type.label
                                                                                     : scene.ui.type.small;
         if (widgets::text_width(font, name) > room + 12.0f) continue;
-        pen::text(scene.list, font, map.at(0.5 * (wood.x_from_m + wood.x_to_m), 0.0).x, names_y, ink.ink_soft,
-                  name, pen::Side::middle, ink.paper);
+        const float middle = map.at(0.5 * (wood.x_from_m + wood.x_to_m), 0.0).x;
+        pen::text(scene.list, font, middle, names_y, ink.ink_soft, name, pen::Side::middle, ink.paper);
+        const float width = widgets::text_width(font, name);
+        scene.labels.push_back({middle - 0.5f * width, names_y, width, font->FontSize});
     }
     draw_centres(scene, map, false);
     draw_readings(scene, map);
