@@ -1,3 +1,4 @@
+#include "document/json_guard.hpp"
 #include "document/link.hpp"
 #include "document/write.hpp"
 #include "unit/document/documents.hpp"
@@ -6,6 +7,7 @@
 #include <catch2/generators/catch_generators_range.hpp>
 
 #include <cctype>
+#include <cstdint>
 #include <random>
 #include <utility>
 
@@ -23,25 +25,79 @@ Problem link_refusal(const std::string& link) {
     return document.problems().front();
 }
 
-/// A container with any body, made without our writer, as a stranger could.
-std::string forged(std::size_t stated_length, const std::vector<unsigned char>& body) {
-    std::vector<unsigned char> bytes{0,
-                                     0,
-                                     0,
-                                     0,
-                                     static_cast<unsigned char>(stated_length >> 16),
-                                     static_cast<unsigned char>(stated_length >> 8),
-                                     static_cast<unsigned char>(stated_length)};
-    bytes.insert(bytes.end(), body.begin(), body.end());
-    return "1." + document::base64url(bytes) + "e";
+using Bytes = std::vector<unsigned char>;
+
+Bytes joined(Bytes a, const Bytes& b) {
+    a.insert(a.end(), b.begin(), b.end());
+    return a;
 }
 
-/// The deflated body of a text, taken out of its link.
-std::vector<unsigned char> body_of(const std::string& text) {
-    const std::string link = document::pack_link(text);
+Bytes number(std::size_t value, int bytes) {
+    Bytes out;
+    for (int shift = 8 * (bytes - 1); shift >= 0; shift -= 8)
+        out.push_back(static_cast<unsigned char>(value >> shift));
+    return out;
+}
+
+/// CRC-32 bit by bit (ISO 3309, from memory).
+std::size_t sum_of(const Bytes& bytes) {
+    std::uint32_t sum = 0xFFFFFFFFu;
+    for (const unsigned char byte : bytes) {
+        sum ^= byte;
+        for (int bit = 0; bit < 8; ++bit)
+            sum = sum >> 1 ^ ((sum & 1u) != 0 ? 0xEDB88320u : 0u);
+    }
+    return sum ^ 0xFFFFFFFFu;
+}
+
+/// Containers with any body, made without our writer, as a stranger could; version 1 with a sum of 0.
+std::string forged_1(std::size_t stated_length, const Bytes& body) {
+    return "1." + document::base64url(joined(joined(number(0, 4), number(stated_length, 3)), body)) + "e";
+}
+std::string forged_2(std::size_t stated_length, const Bytes& body) {
+    const Bytes summed = joined(number(stated_length, 3), body);
+    return "2." + document::base64url(joined(number(sum_of(summed), 4), summed)) + "e";
+}
+
+/// What the letters of a link stand for.
+Bytes bytes_of(const std::string& link) {
     const auto bytes = document::from_base64url(std::string_view(link).substr(2, link.size() - 3));
     REQUIRE(bytes.has_value());
-    return {bytes->begin() + 7, bytes->end()};
+    return *bytes;
+}
+
+/// The coded body of a text, taken out of its link.
+Bytes body_of(const std::string& text) {
+    const Bytes bytes = bytes_of(document::pack_link(text));
+    return {bytes.begin() + 7, bytes.end()};
+}
+
+/// A zero and so many copies of 258 of it, folded as RFC 1951 (1996) section 3.2.6 has it: each copy is the
+/// code of length 285 and the distance code 0, 13 bits.
+Bytes folded_zeros(std::size_t copies) {
+    Bytes bytes;
+    unsigned held = 0, count = 0;
+    const auto put = [&](bool bit) {
+        held |= (bit ? 1u : 0u) << count;
+        if (++count < 8) return;
+        bytes.push_back(static_cast<unsigned char>(held));
+        held = count = 0;
+    };
+    const auto code = [&](unsigned value, int bits) {
+        for (int at = bits - 1; at >= 0; --at)
+            put((value >> at & 1u) != 0);
+    };
+    put(true), put(true), put(false); // the last block, of fixed codes
+    code(0x30 + '0', 8);
+    for (; copies > 0; --copies)
+        code(0xC5, 8), code(0, 5);
+    code(0, 7);
+    code(0, 7); // fills the last byte
+    return bytes;
+}
+
+document::Document four_piece() {
+    return document_of(text_of_file(EVENFALL_TESTS_DIR "/unit/document/four-piece.json"));
 }
 
 /// 64-bit FNV-1a (Fowler, Noll and Vo): enough to notice any edit.
@@ -73,8 +129,43 @@ TEST_CASE("a share link holds only letters that messengers keep, and ends in one
     CHECK(std::isalnum(static_cast<unsigned char>(link.back())) != 0);
 }
 
-TEST_CASE("the link of the default lure has at most 1,000 characters") {
-    CHECK(write_link(document_of(preset_text("millrace-170.json"))).size() <= 1000);
+TEST_CASE("a link is short: 700 characters for the default lure, 1,200 for one of four pieces in inches") {
+    CHECK(write_link(document_of(preset_text("millrace-170.json"))).size() <= 700);
+    document::Document pieces = four_piece();
+    REQUIRE(pieces.joints.size() == 3);
+    REQUIRE(pieces.log.size() == 5);
+    CHECK(write_link(pieces).size() <= 1200);
+    pieces.log.clear();
+    CHECK(write_link(pieces).size() <= 1000);
+}
+
+TEST_CASE("a link carries numbers as they are, to the last digit that a document keeps") {
+    document::Document lure = four_piece();
+    std::mt19937 draw(11);
+    std::uniform_int_distribution<int> micrometre(1, 90'000'000);
+    for (document::CurvePoint& point : lure.shape.back)
+        point.value = micrometre(draw) / 1e9;
+    for (document::Part& part : lure.parts)
+        part.mass_kg = micrometre(draw) / 1e9;
+    const auto back = read_link(write_link(lure));
+    REQUIRE(back.ok());
+    CHECK(write_document(*back) == write_document(lure));
+}
+
+TEST_CASE("keys that no link had before travel, and cost little from their second time on") {
+    const auto size = [](int entries) {
+        std::string text = R"({"evenfall":2,"shelves":[)";
+        for (int n = 0; n < entries; ++n)
+            text += std::string(n > 0 ? "," : "") + R"({"quite_unheard_of_mm":)" + std::to_string(7 * n) +
+                    R"(,"whichever":"sideways"})";
+        text += "]}";
+        const std::string link = document::pack_link(text);
+        const auto back = document::unpack_link(link);
+        REQUIRE(back.ok());
+        CHECK(*back == text);
+        return link.size();
+    };
+    CHECK(size(10) - size(2) < size(2) - size(0));
 }
 
 TEST_CASE("a link is found behind # in an address and between blanks") {
@@ -105,29 +196,41 @@ TEST_CASE("a link with one letter changed is refused as damaged") {
     for (std::size_t at = 2; at < link.size(); ++at) {
         std::string altered = link;
         altered[at] = altered[at] == 'A' ? 'B' : 'A';
-        const Outcome<document::Document> read = read_link(altered);
-        REQUIRE_FALSE(read.ok());
-        // A changed length may claim more than the cap; all else is damage.
-        const ProblemCode code = read.problems().front().code;
-        REQUIRE((code == ProblemCode::damaged_link || code == ProblemCode::too_large));
+        REQUIRE(link_refusal(altered).code == ProblemCode::damaged_link);
     }
 }
 
 TEST_CASE("a link of a later container is refused by its version") {
     const std::string link = write_link(document_of(full_text));
-    CHECK(link_refusal("2" + link.substr(1)).sentence ==
-          "This link is of version 2; this build reads version 1. Ask for the file.");
-    CHECK(link_refusal("2" + link.substr(1)).code == ProblemCode::unknown_version);
+    CHECK(link_refusal("3" + link.substr(1)).sentence ==
+          "This link is of version 3; this build reads versions 1 and 2. Ask for the file.");
+    CHECK(link_refusal("3" + link.substr(1)).code == ProblemCode::unknown_version);
+    CHECK(link_refusal("1" + link.substr(1)).code != ProblemCode::unknown_version);
     CHECK(link_refusal("x" + link.substr(1)).code == ProblemCode::damaged_link);
 }
 
 TEST_CASE("a link that would unfold to megabytes is stopped") {
-    const std::vector<unsigned char> bomb = body_of(std::string(20'000'000, '0'));
-    CHECK(bomb.size() < 24 * 1024); // fits into the longest link
-    CHECK(link_refusal(forged((1u << 24) - 1, bomb)).code == ProblemCode::too_large);
-    CHECK(link_refusal(forged(1000, bomb)).code == ProblemCode::damaged_link);
-    CHECK(link_refusal(forged(document::max_document_bytes, bomb)).code == ProblemCode::damaged_link);
-    CHECK(link_refusal("1." + std::string(40'000, 'A') + "e").code == ProblemCode::too_large);
+    const Bytes bomb = folded_zeros(14'000); // 3.6 MB
+    CHECK(bomb.size() < 24 * 1024);          // fits into the longest link
+    CHECK(link_refusal(forged_1((1u << 24) - 1, bomb)).code == ProblemCode::too_large);
+    CHECK(link_refusal(forged_1(1000, bomb)).code == ProblemCode::damaged_link);
+    CHECK(link_refusal(forged_1(document::max_document_bytes, bomb)).code == ProblemCode::damaged_link);
+    for (const char* version : {"1.", "2."})
+        CHECK(link_refusal(version + std::string(40'000, 'A') + "e").code == ProblemCode::too_large);
+}
+
+TEST_CASE("a coded text ends where its length says, or is refused") {
+    const std::string zeros(document::max_document_bytes, '0');
+    const Bytes body = body_of(zeros);
+    CHECK(body.size() < 200); // how little unfolds to the most
+    CHECK(document::unpack_link(forged_2(zeros.size(), body)).ok());
+    CHECK(link_refusal(forged_2(zeros.size() + 1, body)).code == ProblemCode::too_large);
+    CHECK(link_refusal(forged_2((1u << 24) - 1, body)).code == ProblemCode::too_large);
+    CHECK(link_refusal(forged_2(1000, body)).code == ProblemCode::damaged_link);
+    CHECK(link_refusal(forged_2(zeros.size(), joined(body, {0}))).code == ProblemCode::damaged_link);
+    CHECK(link_refusal(forged_2(document::max_document_bytes, Bytes(20'000, 0xA7))).code ==
+          ProblemCode::damaged_link);
+    CHECK(link_refusal(forged_2(0, {})).code == ProblemCode::damaged_link);
 }
 
 TEST_CASE("a sound link with a bad document tells what is wrong with the document") {
@@ -168,6 +271,20 @@ TEST_CASE("the start dictionary of link version 1 never changes") {
     const std::string_view dictionary = document::link_dictionary();
     CHECK(dictionary.size() == 3915);
     CHECK(fingerprint(dictionary) == 6992792093139440444ULL);
+}
+
+TEST_CASE("what the model of link version 2 has read never changes, and each line of it is JSON") {
+    const std::string example(document::link_example());
+    CHECK(example.size() == 10751);
+    CHECK(fingerprint(example) == 13758959607341219630ULL);
+    std::size_t lures = 0;
+    for (std::size_t from = 0, to = 0; from < example.size(); from = to + 1) {
+        to = example.find('\n', from);
+        REQUIRE(to != std::string::npos);
+        CHECK(document::parse_guarded(example.substr(from, to - from)).ok());
+        ++lures;
+    }
+    CHECK(lures == 3);
 }
 
 TEST_CASE("a link made by the first release still opens") {
