@@ -98,13 +98,10 @@ EMSCRIPTEN_KEEPALIVE const char* ef_plan_json() {
 EMSCRIPTEN_KEEPALIVE const char* ef_link() {
     return hand_over(app->link());
 }
-/// "side path" of the code of an address, with its border of four squares; "" where a camera could not read
-/// so long a one.
+/// "side path" of the code of an address, with its quiet zone; "" where none holds so long a one.
 EMSCRIPTEN_KEEPALIVE const char* ef_code(const char* address) {
-    constexpr int border = 4;
     const Outcome<SquareCode> code = square_code(address);
-    return hand_over(code.ok() ? std::to_string(code->side + 2 * border) + " " + path_of(*code, border)
-                               : std::string());
+    return hand_over(code.ok() ? std::to_string(whole_side(*code)) + " " + path_of(*code) : std::string());
 }
 EMSCRIPTEN_KEEPALIVE const char* ef_session_json() {
     return hand_over(app->session_json());

@@ -12,7 +12,7 @@ Outcome<SquareCode> square_code(std::string_view text, int largest_side) {
     const auto refused = [&] {
         std::string sentence = "These ";
         sentence += std::to_string(text.size());
-        sentence += " characters do not fit into a code that a camera reads; use the link itself.";
+        sentence += " characters do not fit into a square code; use the link itself.";
         return Problem{ProblemCode::too_large, "", "", std::move(sentence)};
     };
     if (largest < qrcodegen_VERSION_MIN) return refused();
@@ -34,6 +34,11 @@ Outcome<SquareCode> square_code(std::string_view text, int largest_side) {
     return code;
 }
 
+double printed_square_mm(const SquareCode& code) {
+    constexpr double usual_mm = 0.5, widest_code_mm = 74.0;
+    return std::min(usual_mm, widest_code_mm / whole_side(code));
+}
+
 std::vector<DarkRun> dark_runs(const SquareCode& code) {
     std::vector<DarkRun> runs;
     for (int row = 0; row < code.side; ++row) {
@@ -48,14 +53,14 @@ std::vector<DarkRun> dark_runs(const SquareCode& code) {
     return runs;
 }
 
-std::string path_of(const SquareCode& code, int border) {
+std::string path_of(const SquareCode& code) {
     std::string path;
     for (const DarkRun& run : dark_runs(code)) {
         const std::string length = std::to_string(run.length);
         path.append("M")
-            .append(std::to_string(run.column + border))
+            .append(std::to_string(run.column + quiet_squares))
             .append(" ")
-            .append(std::to_string(run.row + border));
+            .append(std::to_string(run.row + quiet_squares));
         path.append("h").append(length).append("v1h-").append(length).append("z");
     }
     return path;

@@ -9,55 +9,60 @@
 namespace evenfall::cli {
 namespace {
 
-/// A drawing of the code with its quiet border, half a millimetre a square.
+/// A drawing of the code with its quiet zone, as large as it is printed on a sheet.
 std::string drawing_of(const SquareCode& code) {
-    constexpr int border = 4; // ISO/IEC 18004:2015 §6.3.8, from memory
-    const std::string side = std::to_string(code.side + 2 * border);
-    const std::string edge_mm =
-        std::to_string((code.side + 2 * border) / 2) + (code.side % 2 != 0 ? ".5mm" : "mm");
-    std::string text = "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"" + edge_mm + "\" height=\"" +
-                       edge_mm + "\" viewBox=\"0 0 ";
+    const std::string side = std::to_string(whole_side(code));
+    const std::string edge =
+        units::number_text(printed_square_mm(code) * whole_side(code), units::Unit::one, 1) + "mm";
+    std::string text = "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"" + edge + "\" height=\"" + edge +
+                       "\" viewBox=\"0 0 ";
     text += side + " " + side + "\"><rect width=\"" + side + "\" height=\"" + side +
             "\" fill=\"#fff\"/><path d=\"";
-    text += path_of(code, border) + "\" fill=\"#000\"/></svg>\n";
+    text += path_of(code) + "\" fill=\"#000\"/></svg>\n";
     return text;
 }
 
 struct LinkOptions {
     std::string preset, page;
     std::optional<std::string> code_to;
+    bool without_log = false;
 };
 
-/// What a code of the lure holds: the page's address with the share text behind "#", or the share text alone.
-std::string text_for_code(const std::string& link, const std::string& page) {
-    return page.empty() ? link : page + '#' + link;
+/// How long the address is, whether a code holds it, and whether messengers do.
+void tell_size(std::size_t length, const Outcome<SquareCode>& code) {
+    // Messengers cut or break longer addresses; the figure is common practice, no source.
+    constexpr std::size_t comfortable_length = 1700;
+    std::string told = "evenfall: " + std::to_string(length) + " characters; ";
+    if (code.ok()) {
+        const std::string side = std::to_string(code->side);
+        told += "a square code of " + side + " by " + side + " holds them.";
+    } else {
+        told += "no square code holds them.";
+    }
+    if (length > comfortable_length) told += " Some messengers cut so long a link; send the file instead.";
+    std::fprintf(stderr, "%s\n", told.c_str());
 }
 
 int run(const LinkOptions& o) {
-    // Messengers cut or break longer addresses; the figure is common practice, no source.
-    constexpr std::size_t comfortable_length = 1700;
-    const Outcome<document::Document> document = load(o.preset);
+    Outcome<document::Document> document = load(o.preset);
     if (!document.ok()) return report(document.problems());
+    if (o.without_log) document->log.clear();
     const std::string text = write_link(*document);
     if (text.size() > document::max_link_bytes) {
         return report({{ProblemCode::too_large, "", "32 kB",
                         "A link of this lure would have " + std::to_string(text.size()) +
                             " characters, and none over 32 kB opens. Send the file instead."}});
     }
+    // What a code holds: the page's address with the share text behind "#", or the share text alone.
+    const std::string address = o.page.empty() ? text : o.page + '#' + text;
+    const Outcome<SquareCode> code = square_code(address);
     if (o.code_to) {
-        const Outcome<SquareCode> code = square_code(text_for_code(text, o.page));
         if (!code.ok()) return report(code.problems());
         if (const Problems problems = write_text_file(*o.code_to, drawing_of(*code)); !problems.empty())
             return report(problems);
-        if (*o.code_to == "-") return done;
     }
-    print(text + '\n');
-    if (text.size() > comfortable_length) {
-        std::fprintf(stderr,
-                     "evenfall: This link has %zu characters; some messengers cut so long a one. Send the "
-                     "file instead.\n",
-                     text.size());
-    }
+    if (o.code_to != "-") print(text + '\n');
+    tell_size(address.size(), code);
     return done;
 }
 
@@ -68,6 +73,8 @@ void link(Options& options) {
         declare<LinkOptions>(options, "the share text of a preset; goes behind # in the page's address", run);
     options.text("--code", o->code_to, "FILE.svg", "and as a square code for a phone's camera");
     options.text("--page", o->page, "ADDRESS", "where the page lies, so that the code opens it there");
+    options.flag("--without-log", o->without_log, "leave the bench log out; what it taught stays");
+    options.remark("Says besides how many characters it has and whether a square code holds them.");
 }
 
 void open(Options& options) {

@@ -21,11 +21,19 @@ for file in millrace-170 reedline-120 quarry-230 estuary-150; do
     rm -f "$work/paper-$file"*.png
 done
 
+# The fullest code there is.
+link=$("$program" link "$presets/reedline-120.json" 2>/dev/null)
+wide=$(printf "%$((2900 - ${#link}))s" | tr ' ' a)
+expect_status 0 link "$presets/reedline-120.json" --code "$work/code.svg" --page "https://$wide.example/"
+grep -q 'width="74.0mm"' "$work/code.svg" || fail "the fullest code is not 74 mm wide"
+rsvg-convert --dpi-x 250 --dpi-y 250 "$work/code.svg" -o "$work/code.png"
+[ "$(read_code "$work/code.png")" = "https://$wide.example/#$link" ] || fail "the fullest code reads other than its address"
+
 expect_status 0 link "$presets/reedline-120.json" --code -
 grep -q '^<svg' "$work/out" || fail "--code - does not hand out the drawing"
-long=$(printf 'a%.0s' {1..1300})
+long=$(printf 'a%.0s' {1..2900})
 expect_status 2 link "$presets/reedline-120.json" --code "$work/no.svg" --page "https://$long.example/"
-expect_in err "do not fit into a code"
+expect_in err "do not fit into a square code"
 [ ! -e "$work/no.svg" ] || fail "a refused code leaves a file"
 expect_status 2 weigh "$presets/reedline-120.json" --page "$page"
 expect_in err "has no option --page"

@@ -19,6 +19,22 @@ for file in millrace-170 reedline-120 quarry-230 estuary-150; do
     expect_empty out
 done
 
+# Its size is told beside it, and whether a code holds it.
+expect_status 0 link "$presets/millrace-170.json"
+length=$(($(wc -c <"$work/out") - 1))
+expect_in err "evenfall: $length characters; a square code of "
+long=$(printf 'a%.0s' {1..2900})
+expect_status 0 link "$presets/millrace-170.json" --page "https://$long.example/"
+expect_in err "no square code holds them. Some messengers cut so long a link; send the file instead."
+
+# The bench log can be left out.
+"$program" open "$("$program" link "$presets/millrace-170.json" 2>/dev/null)" >"$work/plain.json"
+cp "$work/plain.json" "$work/weighed.json"
+expect_status 0 log "$work/weighed.json" add dry_weight 31.2g --stage carved
+expect_status 0 link "$work/weighed.json" --without-log
+"$program" open "$(cat "$work/out")" >"$work/opened.json"
+cmp -s "$work/opened.json" "$work/plain.json" || fail "a link without the log opens other than the lure without it"
+
 # A link that would not open is not given.
 /usr/bin/python3 - "$presets/millrace-170.json" "$work/wordy.json" <<'PYTHON'
 import json, random, sys

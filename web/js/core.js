@@ -53,7 +53,7 @@ export async function loadCore(canvas, onAbort) {
     /** The build sheet as bytes: "html", "svg", "pdf", or "leaves" for the pages of the HTML alone. */
     sheet: (form, address) => bytes("ef_sheet", ["html", "svg", "pdf", "leaves"].indexOf(form), address),
     typeface: (semibold) => bytes("ef_typeface", semibold ? 1 : 0),
-    /** {side, path} of an address as a square code, in squares including the border; null where it is too large for a camera. */
+    /** {side, path} of an address as a square code, in squares including the quiet zone; null where none holds it. */
     codeOf(address) {
       const [side, path] = text("ef_code", address).split(/ (.*)/s);
       return path ? { side: Number(side), path } : null;

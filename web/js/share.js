@@ -45,12 +45,16 @@ function openLink(core, autosave, link) {
   core.wake();
 }
 
-// The square code of the address, or the sentence that it is too long.
+// The square code of the address in the open dialog, or the sentence that it is too long. All squares are of the same whole
+// number of the screen's pixels: 330 px for the code, or 3 px a square where that is more and there is room.
 function drawCode(code) {
   const place = part("dialog-share-code");
   place.toggleAttribute("hidden", code === null);
   part("dialog-share-no-code").hidden = code !== null;
   if (code === null) return;
+  const room = Math.min(Math.max(330, 3 * code.side), place.parentElement.clientWidth);
+  const pixels = Math.max(1, Math.floor((room * devicePixelRatio) / code.side));
+  place.setAttribute("width", (pixels * code.side) / devicePixelRatio);
   place.setAttribute("viewBox", `0 0 ${code.side} ${code.side}`);
   place.querySelector("path").setAttribute("d", code.path);
 }
@@ -62,14 +66,14 @@ export function shareDialog(linkText, codeOf) {
   part("dialog-share-count").textContent = words.share.count(address.length);
   part("dialog-share-said").textContent = "";
   part("dialog-share-disk").hidden = !isOneFile();
-  // A file address on this device is of no use to another camera.
-  drawCode(isOneFile() ? null : codeOf(address));
-  if (isOneFile()) part("dialog-share-no-code").hidden = true;
   const long = part("dialog-share-long");
   long.hidden = address.length <= longLink;
   long.textContent = address.length > veryLongLink ? words.share.veryLong : words.share.long;
   part("dialog-share-system").hidden = !canShare({ url: address });
   const closed = ask(part("dialog-share"));
+  // A file address on this device is of no use to another camera.
+  drawCode(isOneFile() ? null : codeOf(address));
+  if (isOneFile()) part("dialog-share-no-code").hidden = true;
   field.setSelectionRange(0, 0);
   field.scrollTop = 0; // the beginning is more useful to see than the end
   return closed;

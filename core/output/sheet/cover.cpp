@@ -36,12 +36,8 @@ std::string target_words(const document::Targets& targets) {
     return first + ", pitch " + number_text(targets.pitch_rad, Unit::degree, 1) + "°";
 }
 
-/// Half a millimetre, which a phone reads at arm's length; the quiet zone of four squares is part of the code
-/// (ISO/IEC 18004:2015, 6.3.8, from memory).
-constexpr double square_mm = 0.5;
-constexpr int border = 4;
-
 void add_code(Composer& pages, const SquareCode& code, Point corner) {
+    const double square_mm = printed_square_mm(code);
     Path squares{{}, {}, ink, {}};
     for (const DarkRun& run : dark_runs(code)) {
         const double x0 = corner.x_mm + square_mm * run.column,
@@ -52,47 +48,38 @@ void add_code(Composer& pages, const SquareCode& code, Point corner) {
     pages.add(std::move(squares));
 }
 
-/// The link as text on the left and, where a camera can read it, as a square code on the right.
+/// The link as a square code on the right and what to do with it on the left. Nobody types a link: its text
+/// is heard, never printed.
 void add_link(Composer& pages, const SheetInput& job) {
-    constexpr double size = 2.6, words_size = 2.8, step = 1.32;
     const std::string& address = job.options.address;
-    const std::string link =
-        address.empty() ? write_link(job.document) : address + '#' + write_link(job.document);
-    std::string words =
-        address.empty()
-            ? "Type or copy this share text, in one piece without blanks, to open the same lure again:"
-            : "This address opens the same lure again; it is one piece without blanks:";
+    const std::string share_text = write_link(job.document);
+    const std::string link = address.empty() ? share_text : address + '#' + share_text;
     const Outcome<SquareCode> code = square_code(link);
-    if (!code) words = code.problems().front().sentence + ' ' + words;
-    const double code_mm = code ? square_mm * (code->side + 2 * border) : 0.0;
-    const double width = pages.width_mm() - code_mm;
-    const auto lines = pages.lines_of(words, width, words_size, Weight::regular);
-    const auto link_lines = pages.lines_of(link, width, size, Weight::regular);
-    const double text_mm = step * (words_size * static_cast<double>(lines.size()) +
-                                   size * static_cast<double>(link_lines.size())) +
-                           1.0;
-    const double height = std::max(code_mm, text_mm);
-    if (Composer::heading_mm + height > pages.whole_room_mm()) {
+    if (!code) {
         pages.heading("The recipe as a link");
-        pages.paragraph("This recipe is too long to be printed as a link. Take it along as a file.");
+        pages.paragraph("The link of this recipe is too long for a square code: send it from the page, or "
+                        "take the recipe along as a file.");
         return;
     }
-    pages.heading("The recipe as a link", height);
-    const double top = pages.block(height);
+    constexpr double size_mm = 3.1, step = 1.32, gap_mm = 4.0;
+    const double square_mm = printed_square_mm(*code);
+    const double code_mm = square_mm * whole_side(*code);
+    pages.heading("The recipe as a link", code_mm);
+    const double top = pages.block(code_mm);
+    const std::string words =
+        address.empty() ? "This code holds the share text of the recipe. Behind # in the page's address it "
+                          "opens the same lure again."
+                        : "A phone's camera reads this code and opens the same lure again.";
     double y = top;
-    const auto set = [&](const std::vector<std::string>& list, double size_mm, Colour colour) {
-        for (const std::string& one : list) {
-            pages.text({pages.left_mm(), y + size_mm}, one, size_mm, Weight::regular, Anchor::start, colour);
-            y += size_mm * step;
-        }
-    };
-    set(lines, words_size, soft_ink);
-    y += 1.0;
-    set(link_lines, size, ink);
+    for (const std::string& line :
+         pages.lines_of(words, pages.width_mm() - code_mm - gap_mm, size_mm, Weight::regular)) {
+        pages.text({pages.left_mm(), y + size_mm}, line, size_mm);
+        y += size_mm * step;
+    }
     pages.say(words);
     pages.say(link);
-    if (code)
-        add_code(pages, *code, {pages.left_mm() + width + square_mm * border, top + square_mm * border});
+    const double quiet_mm = square_mm * quiet_squares;
+    add_code(pages, *code, {pages.left_mm() + pages.width_mm() - code_mm + quiet_mm, top + quiet_mm});
 }
 
 } // namespace

@@ -39,14 +39,15 @@ TEST_CASE("a square code has the corner marks that a camera looks for, and four 
     }
 }
 
-TEST_CASE("a text too long for a camera is refused, whatever its length", "[qr]") {
-    CHECK(square_code(std::string(1273, 'a')).ok());
-    for (const std::size_t length : {1274u, 3000u, 30000u}) {
+TEST_CASE("a text too long for any code is refused, whatever its length", "[qr]") {
+    CHECK(square_code(std::string(2953, 'a')).ok());
+    for (const std::size_t length : {2954u, 30000u}) {
         const auto code = square_code(std::string(length, 'a'));
         REQUIRE_FALSE(code.ok());
         CHECK(code.problems().front().code == ProblemCode::too_large);
         CHECK(code.problems().front().sentence.find(std::to_string(length)) != std::string::npos);
     }
+    CHECK_FALSE(square_code(std::string(1274, 'a'), 117).ok());
     CHECK_FALSE(square_code("a", 20).ok());
     CHECK_FALSE(square_code("", 0).ok());
 }
@@ -55,7 +56,7 @@ TEST_CASE("the drawn path of a code covers its dark squares, each once, and noth
     const auto code = square_code("1.evenfall");
     REQUIRE(code.ok());
     std::vector<int> covered(code->dark.size(), 0);
-    const std::string path = path_of(*code, 4);
+    const std::string path = path_of(*code);
     for (std::size_t at = path.find('M'); at != std::string::npos; at = path.find('M', at + 1)) {
         int x = 0, y = 0, run = 0;
         REQUIRE(std::sscanf(path.c_str() + at, "M%d %dh%dv1h", &x, &y, &run) == 3);
@@ -64,4 +65,18 @@ TEST_CASE("the drawn path of a code covers its dark squares, each once, and noth
     }
     for (std::size_t i = 0; i < covered.size(); ++i)
         CHECK(covered[i] == (code->dark[i] ? 1 : 0));
+}
+
+TEST_CASE("a code is printed in squares of half a millimetre, and at most 74 mm wide with 0.4 mm or more",
+          "[qr]") {
+    for (const std::size_t length : {1u, 600u, 1273u, 1800u, 2400u, 2953u}) {
+        CAPTURE(length);
+        const auto code = square_code(std::string(length, 'a'));
+        REQUIRE(code.ok());
+        const double square_mm = printed_square_mm(*code);
+        CHECK(square_mm <= 0.5);
+        CHECK(square_mm >= 0.4);
+        CHECK(square_mm * (code->side + 8) <= 74.0 + 1e-9);
+        CHECK((square_mm == 0.5 || square_mm * (code->side + 8) > 74.0 - 1e-9));
+    }
 }

@@ -190,12 +190,19 @@ TEST_CASE(
         check_within_margins(wordiest(words, document::max_readings), on(SheetPaper::a4));
 }
 
-TEST_CASE("a link longer than a page is not printed: a sentence says how the lure travels, and a shorter one "
-          "stands whole on its page") {
-    const auto said = [](const document::Document& document) {
-        SheetOptions options = on(SheetPaper::a4, SheetFormat::html);
+TEST_CASE("no sheet prints the text of a link, and one that no code holds is not heard either") {
+    SheetOptions options = on(SheetPaper::a4, SheetFormat::html);
+    const auto drawn = [&](const document::Document& document) {
         check_within_margins(document, options);
-        return *build_sheet(document, options);
+        const auto layout = sheet_layout(document, options);
+        REQUIRE(layout.ok());
+        std::string all;
+        for (const auto& page : layout->pages) {
+            for (const auto& item : page.items) {
+                if (const auto* text = std::get_if<sheet::Text>(&item)) all += text->words + '\n';
+            }
+        }
+        return all;
     };
     const auto with_notes = [](std::size_t readings, std::size_t length) {
         std::mt19937 draw(11);
@@ -209,13 +216,21 @@ TEST_CASE("a link longer than a page is not printed: a sentence says how the lur
         }
         return d;
     };
-    const document::Document most = with_notes(document::max_readings, document::max_text);
-    CHECK(said(most).find("too long to be printed as a link") != std::string::npos);
-    CHECK(said(most).find(write_link(most)) == std::string::npos);
-    const document::Document some = with_notes(50, 100);
-    const std::string link = write_link(some);
-    CHECK(link.size() > 4000);
-    CHECK(said(some).find(link) != std::string::npos);
+    constexpr const char* too_long = "too long for a square code";
+    for (const std::size_t readings : {0u, 5u, 50u, 200u}) {
+        CAPTURE(readings);
+        const document::Document d = with_notes(readings, readings < 200 ? 100 : document::max_text);
+        const std::string link = write_link(d);
+        const std::string seen = drawn(d);
+        CHECK(seen.find("The recipe as a link") != std::string::npos);
+        CHECK(seen.find(link.substr(0, 40)) == std::string::npos);
+        const auto html = build_sheet(d, options);
+        REQUIRE(html.ok());
+        const bool fits = square_code(link).ok();
+        CHECK(fits == (readings <= 5));
+        CHECK((html->find(link) != std::string::npos) == fits);
+        CHECK((seen.find(too_long) != std::string::npos) == !fits);
+    }
 }
 
 TEST_CASE("a word longer than the line is cut where the line ends, between whole characters, and nothing of "
@@ -342,18 +357,19 @@ TEST_CASE("the link's code is drawn square for square on the first page, and non
     REQUIRE(code.ok());
     const auto dark = std::count(code->dark.begin(), code->dark.end(), true);
     CHECK_THAT(inked_mm2(), WithinAbs(0.25 * static_cast<double>(dark), 1e-6));
-    // Names without sense cannot be packed: a link longer than any camera's code.
+    // Names without sense cannot be packed: a link longer than any code holds.
     document::Document wordy = support::fish();
     std::mt19937 draw(7);
+    wordy.holes.resize(document::max_holes, wordy.holes.front());
     for (auto& hole : wordy.holes) {
-        for (int k = 0; k < 300; ++k)
+        for (int k = 0; k < 100; ++k)
             hole.name += static_cast<char>('a' + draw() % 26u);
     }
     REQUIRE_FALSE(square_code(options.address + '#' + write_link(wordy)).ok());
     options.format = SheetFormat::html;
     const auto html = build_sheet(wordy, options);
     REQUIRE(html.ok());
-    CHECK(html->find("do not fit into a code that a camera reads") != std::string::npos);
+    CHECK(html->find("too long for a square code") != std::string::npos);
 }
 
 TEST_CASE("a typeface that is cut anywhere is refused or read, never overrun") {
