@@ -52,15 +52,26 @@ bool draw_lures(AppParts& parts) {
     return false;
 }
 
+void share(AppParts& parts, const document::Document& document) {
+    if (const std::string link = write_link(document); link.size() <= document::max_link_bytes)
+        parts.host.share(link);
+    else
+        parts.toast.show(words::too_long_a_link, true, parts.now_s);
+}
+
 bool draw_hand_on(AppParts& parts) {
     widgets::Ui& ui = parts.ui;
     widgets::subheading(ui, words::shelf_hand_on);
     const document::Document& document = parts.session.kept();
     if (list_row(ui, "shelf.share", {.title = words::shelf_share, .has_chevron = true})) {
-        if (const std::string link = write_link(document); link.size() <= document::max_link_bytes)
-            parts.host.share(link);
-        else
-            parts.toast.show(words::too_long_a_link, true, parts.now_s);
+        share(parts, document);
+        return true;
+    }
+    if (!document.log.empty() && list_row(ui, "shelf.share_without_log",
+                                          {.title = words::shelf_share_without_log, .has_chevron = true})) {
+        document::Document without_log = document;
+        without_log.log.clear();
+        share(parts, without_log);
         return true;
     }
     if (list_row(ui, "shelf.save", {.title = words::shelf_save, .has_chevron = true})) {

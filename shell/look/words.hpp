@@ -40,6 +40,7 @@ inline constexpr const char* shelf_copy_below = "The copy opens; this one stays 
 inline constexpr const char* name_of_copy = ", copy";
 inline constexpr const char* shelf_hand_on = "Hand on";
 inline constexpr const char* shelf_share = "Send as a link";
+inline constexpr const char* shelf_share_without_log = "Send as a link without the bench log";
 inline constexpr const char* too_long_a_link = "Too much for a link: send it as a file.";
 inline constexpr const char* shelf_save = "Keep as a file";
 inline constexpr const char* shelf_load = "Open a file";

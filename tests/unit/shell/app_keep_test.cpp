@@ -17,6 +17,21 @@ TEST_CASE("the shelf shares the very lure that is open", "[shell][app]") {
     CHECK(bench.host.saved_name == "millrace-170.json");
 }
 
+TEST_CASE("a lure with a bench log can be shared without it, and stays as it is", "[shell][app]") {
+    Bench bench;
+    bench.tap("shelf.open");
+    CHECK_FALSE(bench.there("shelf.share_without_log"));
+    document::Document weighed = bench.app.document();
+    weighed.log.emplace_back().mass_kg = 0.03;
+    REQUIRE(bench.app.open_json(write_document(weighed)).empty());
+    bench.tap_all({"shelf.open", "shelf.share_without_log"});
+    const auto read = read_link(bench.host.shared);
+    REQUIRE(read);
+    CHECK(bench.app.document_json() == write_document(weighed));
+    weighed.log.clear();
+    CHECK(write_document(*read) == write_document(weighed));
+}
+
 TEST_CASE("where the device cannot keep the lure on the bench, no other one comes in its place",
           "[shell][app]") {
     Bench bench;
