@@ -75,39 +75,20 @@ std::optional<std::string> inflated(const Bytes& bytes, std::size_t wanted) {
     return text;
 }
 
-/// What both versions have before the body.
-struct Head {
-    unsigned long sum = 0;
-    std::size_t length = 0; ///< of the text
-};
-
-Head head_of(const Bytes& bytes) {
-    return {number_at(bytes, 0, sum_bytes), number_at(bytes, sum_bytes, length_bytes)};
-}
-
-Bytes body_of(const Bytes& bytes) {
-    return {bytes.begin() + sum_bytes + length_bytes, bytes.end()};
-}
-
-Problem too_long() {
-    return {ProblemCode::too_large, "", "256 kB",
-            "This link would unfold to more than 256 kB; no lure needs that."};
-}
-
-Outcome<std::string> unpacked_1(const Bytes& bytes) {
-    const Head head = head_of(bytes);
-    if (head.length > max_document_bytes) return too_long();
-    auto text = inflated(body_of(bytes), head.length);
-    if (!text || checksum(bytes_of(*text), text->size()) != head.sum) return damaged();
-    return std::move(*text);
-}
-
-Outcome<std::string> unpacked_2(const Bytes& bytes) {
-    const Head head = head_of(bytes);
-    if (checksum(bytes.data() + sum_bytes, bytes.size() - sum_bytes) != head.sum) return damaged();
-    if (head.length > max_document_bytes) return too_long();
-    auto text = decoded_text(body_of(bytes), head.length, link_model());
-    if (!text) return damaged();
+/// The text that the bytes of either version stand for.
+Outcome<std::string> unpacked(bool is_version_1, const Bytes& bytes) {
+    if (bytes.size() <= sum_bytes + length_bytes) return damaged();
+    const unsigned long sum = number_at(bytes, 0, sum_bytes);
+    const std::size_t length = number_at(bytes, sum_bytes, length_bytes);
+    const Bytes body(bytes.begin() + sum_bytes + length_bytes, bytes.end());
+    if (!is_version_1 && checksum(bytes.data() + sum_bytes, bytes.size() - sum_bytes) != sum)
+        return damaged();
+    if (length > max_document_bytes) {
+        return Problem{ProblemCode::too_large, "", "256 kB",
+                       "This link would unfold to more than 256 kB; no lure needs that."};
+    }
+    auto text = is_version_1 ? inflated(body, length) : decoded_text(body, length, link_model());
+    if (!text || (is_version_1 && checksum(bytes_of(*text), length) != sum)) return damaged();
     return std::move(*text);
 }
 
@@ -158,8 +139,8 @@ Outcome<std::string> unpack_link(std::string_view link) {
     if (link.empty() || link.back() != end_mark) return damaged();
     link.remove_suffix(1);
     const auto bytes = from_base64url(link);
-    if (!bytes || bytes->size() <= sum_bytes + length_bytes) return damaged();
-    return version == "1" ? unpacked_1(*bytes) : unpacked_2(*bytes);
+    if (!bytes) return damaged();
+    return unpacked(version == "1", *bytes);
 }
 
 } // namespace evenfall::document
