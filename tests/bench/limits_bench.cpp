@@ -50,4 +50,8 @@ TEST_CASE("limits", "[bench]") {
     BENCHMARK("uncertainty, 200 waterlines at odds") {
         return uncertainty(afloat);
     };
+    const std::string longest = document::pack_link(std::string(document::max_document_bytes, '0'));
+    BENCHMARK("unpack a link of the longest text") {
+        return document::unpack_link(longest);
+    };
 }
