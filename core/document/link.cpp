@@ -2,7 +2,6 @@
 
 #include "document/fields.hpp"
 #include "document/read.hpp"
-#include "document/text_code.hpp"
 #include "document/write.hpp"
 
 #include <zlib.h>
@@ -12,52 +11,58 @@
 namespace evenfall::document {
 namespace {
 
+constexpr std::string_view version_mark = "2."; // that is written
 constexpr char end_mark = 'e';
-constexpr std::size_t sum_bytes = 4;
-constexpr std::size_t length_bytes = 3;
+constexpr std::size_t header_bytes = 7;
 constexpr int window_bits = -15; // raw deflate: no header of its own, ours carries the checksum
-
-using Bytes = std::vector<unsigned char>;
+constexpr int memory_level = 9;
 
 Problem damaged() {
     return {ProblemCode::damaged_link, "", "",
             "This link is damaged or cut short; ask for it again or for the file."};
 }
 
-unsigned long checksum(const Bytef* bytes, std::size_t count) {
-    return crc32(crc32(0L, Z_NULL, 0), bytes, static_cast<uInt>(count));
-}
-
 const Bytef* bytes_of(std::string_view text) {
     return reinterpret_cast<const Bytef*>(text.data());
 }
 
-void put_number(Bytes& bytes, unsigned long number, std::size_t size) {
-    for (std::size_t left = size; left > 0; --left)
-        bytes.push_back(static_cast<unsigned char>(number >> 8 * (left - 1) & 0xFFu));
+unsigned long checksum(std::string_view text) {
+    return crc32(crc32(0L, Z_NULL, 0), bytes_of(text), static_cast<uInt>(text.size()));
 }
 
-unsigned long number_at(const Bytes& bytes, std::size_t at, std::size_t size) {
-    unsigned long number = 0;
-    for (std::size_t i = at; i < at + size; ++i)
-        number = number << 8 | bytes[i];
-    return number;
+/// What deflate has read before it begins.
+std::string_view dictionary_of(bool is_version_1) {
+    return is_version_1 ? link_dictionary() : link_example();
 }
 
-/// Has read the example, once for all links; copied for each.
-const TextModel& link_model() {
-    static const TextModel model(link_example());
-    return model;
+void read_before(int (*tell)(z_streamp, const Bytef*, uInt), z_stream& stream, std::string_view text) {
+    tell(&stream, bytes_of(text), static_cast<uInt>(text.size()));
+}
+
+std::vector<unsigned char> deflated(std::string_view text) {
+    z_stream stream{};
+    deflateInit2(&stream, Z_BEST_COMPRESSION, Z_DEFLATED, window_bits, memory_level, Z_DEFAULT_STRATEGY);
+    read_before(deflateSetDictionary, stream, dictionary_of(false));
+    std::vector<unsigned char> out(deflateBound(&stream, static_cast<uLong>(text.size())));
+    stream.next_in = const_cast<Bytef*>(bytes_of(text)); // zlib reads only, but asks for a plain pointer
+    stream.avail_in = static_cast<uInt>(text.size());
+    stream.next_out = out.data();
+    stream.avail_out = static_cast<uInt>(out.size());
+    deflate(&stream, Z_FINISH);
+    out.resize(stream.total_out);
+    deflateEnd(&stream);
+    return out;
 }
 
 /// Unfolds until the stream's end, but never past `wanted` bytes. Absent when the stream is broken, ends
 /// early, goes on too long or has bytes left over.
-std::optional<std::string> inflated(const Bytes& bytes, std::size_t wanted) {
+std::optional<std::string> inflated(const unsigned char* bytes, std::size_t size, std::size_t wanted,
+                                    std::string_view dictionary) {
     z_stream stream{};
     inflateInit2(&stream, window_bits);
-    inflateSetDictionary(&stream, bytes_of(link_dictionary()), static_cast<uInt>(link_dictionary().size()));
-    stream.next_in = const_cast<Bytef*>(bytes.data()); // zlib reads only, but asks for a plain pointer
-    stream.avail_in = static_cast<uInt>(bytes.size());
+    read_before(inflateSetDictionary, stream, dictionary);
+    stream.next_in = const_cast<Bytef*>(bytes);
+    stream.avail_in = static_cast<uInt>(size);
 
     constexpr std::size_t chunk_bytes = 16 * 1024;
     std::string text;
@@ -75,23 +80,6 @@ std::optional<std::string> inflated(const Bytes& bytes, std::size_t wanted) {
     return text;
 }
 
-/// The text that the bytes of either version stand for.
-Outcome<std::string> unpacked(bool is_version_1, const Bytes& bytes) {
-    if (bytes.size() <= sum_bytes + length_bytes) return damaged();
-    const unsigned long sum = number_at(bytes, 0, sum_bytes);
-    const std::size_t length = number_at(bytes, sum_bytes, length_bytes);
-    const Bytes body(bytes.begin() + sum_bytes + length_bytes, bytes.end());
-    if (!is_version_1 && checksum(bytes.data() + sum_bytes, bytes.size() - sum_bytes) != sum)
-        return damaged();
-    if (length > max_document_bytes) {
-        return Problem{ProblemCode::too_large, "", "256 kB",
-                       "This link would unfold to more than 256 kB; no lure needs that."};
-    }
-    auto text = is_version_1 ? inflated(body, length) : decoded_text(body, length, link_model());
-    if (!text || (is_version_1 && checksum(bytes_of(*text), length) != sum)) return damaged();
-    return std::move(*text);
-}
-
 std::string_view trimmed(std::string_view text) {
     constexpr std::string_view blanks = " \t\r\n";
     const auto from = text.find_first_not_of(blanks);
@@ -102,14 +90,15 @@ std::string_view trimmed(std::string_view text) {
 } // namespace
 
 std::string pack_link(const std::string& text) {
-    Bytes summed;
-    put_number(summed, text.size(), length_bytes);
-    const Bytes body = coded_text(text, link_model());
-    summed.insert(summed.end(), body.begin(), body.end());
-    Bytes bytes;
-    put_number(bytes, checksum(summed.data(), summed.size()), sum_bytes);
-    bytes.insert(bytes.end(), summed.begin(), summed.end());
-    return "2." + base64url(bytes) + end_mark;
+    std::vector<unsigned char> bytes;
+    const unsigned long sum = checksum(text);
+    for (const int shift : {24, 16, 8, 0})
+        bytes.push_back(static_cast<unsigned char>(sum >> shift & 0xFFu));
+    for (const int shift : {16, 8, 0})
+        bytes.push_back(static_cast<unsigned char>(text.size() >> shift & 0xFFu));
+    const std::vector<unsigned char> body = deflated(text);
+    bytes.insert(bytes.end(), body.begin(), body.end());
+    return std::string(version_mark) + base64url(bytes) + end_mark;
 }
 
 Outcome<std::string> unpack_link(std::string_view link) {
@@ -138,9 +127,23 @@ Outcome<std::string> unpack_link(std::string_view link) {
     link.remove_prefix(dot + 1);
     if (link.empty() || link.back() != end_mark) return damaged();
     link.remove_suffix(1);
+
     const auto bytes = from_base64url(link);
-    if (!bytes) return damaged();
-    return unpacked(version == "1", *bytes);
+    if (!bytes || bytes->size() <= header_bytes) return damaged();
+    unsigned long sum = 0;
+    std::size_t size = 0;
+    for (std::size_t i = 0; i < 4; ++i)
+        sum = sum << 8 | (*bytes)[i];
+    for (std::size_t i = 4; i < header_bytes; ++i)
+        size = size << 8 | (*bytes)[i];
+    if (size > max_document_bytes) {
+        return Problem{ProblemCode::too_large, "", "256 kB",
+                       "This link would unfold to more than 256 kB; no lure needs that."};
+    }
+    auto text = inflated(bytes->data() + header_bytes, bytes->size() - header_bytes, size,
+                         dictionary_of(version == "1"));
+    if (!text || checksum(*text) != sum) return damaged();
+    return std::move(*text);
 }
 
 } // namespace evenfall::document

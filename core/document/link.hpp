@@ -24,22 +24,18 @@ namespace evenfall::document {
 
 // A share link's container: how a document's compact text becomes letters that any messenger lets through.
 //
-//     "2." base64url( CRC-32 of what follows, 4 bytes | length of the text, 3 bytes | coded text ) "e"
-//     "1." base64url( CRC-32 of the text, 4 bytes | length of the text, 3 bytes | raw deflate of the text )
+//     "2." base64url( CRC-32 of the text, 4 bytes | length of the text, 3 bytes | raw deflate of the text )
 //     "e"
 //
-// Numbers are big-endian. The version is that of the container; the document's own version sits inside its
-// text. Links are written in version 2; both are read for ever. The closing "e" keeps "-" and "_" away from
-// the end, where messengers drop them, and shows that the end is there.
-//
-// Version 2 is coded (text_code.hpp) by a model of text (text_model.hpp) that has read link_example() before.
-// It knows no field: a new key or word of the form needs nothing here. A link spells it out where it first
-// stands, for a few letters, and from there on it is known. Model and example belong to version 2 and never
-// change; a better example is a version 3. Version 1 is inflated, starting from link_dictionary().
+// Numbers are big-endian. "2" is the version of the container; the document's own version sits inside its
+// text. Deflate starts from link_example(), in version 1 from link_dictionary(); both never change, and links
+// of both versions are read for ever. It knows no field: a new key or word of the form needs nothing here; a
+// better example is a version 3. The closing "e" keeps "-" and "_" away from the end, where messengers drop
+// them, and shows that the end is there.
 
 inline constexpr std::size_t max_link_bytes = 32 * 1024; ///< of the whole share text
 
-/// The frozen text that the model of version 2 has read: a few made-up lures as compact documents.
+/// The frozen start dictionary of version 2: a few made-up lures as compact documents.
 [[nodiscard]] std::string_view link_example();
 
 /// The frozen start dictionary of version 1: keys and values that documents are full of, the likeliest last.

@@ -59,7 +59,8 @@ void draw_centres(Scene& scene, const WorldToScreen& map, bool above) {
         scene.list.AddConvexPolyFilled(bob, 4, scene.ink().mark);
         return;
     }
-    // Flags point away from each other, whichever of the two is forward, and leave numbers and names to be read.
+    // Flags point away from each other, whichever of the two is forward, and leave numbers and names to be
+    // read.
     const float forward = g.x <= b.x ? -1.0f : 1.0f;
     std::vector<widgets::Rect> taken = scene.labels;
     const ImVec2 flag_b = flag_place(at_b, -forward, -1.0f, taken);
