@@ -34,7 +34,9 @@ Problems off_limits(const LureCard& card) {
                         static_cast<double>(most_hooks), Unit::one, 0},
                        out);
     if (card.fall == WantedFall::by_speed)
-        units::check_limit({"/fall", "The speed of fall", card.speed_m_s, 0.03, 1.0, Unit::mm_per_s, 0}, out);
+        units::check_limit({"/fall", "The speed of fall", card.speed_m_s, least_speed_m_s, greatest_speed_m_s,
+                            Unit::mm_per_s, 0},
+                           out);
     if (materials::find_wood(card.wood) == nullptr)
         out.push_back(
             {ProblemCode::unknown_name, "/wood", "", "“" + card.wood + "” is not in the table of woods."});

@@ -40,9 +40,13 @@ struct LureCard {
     int hooks = 2;                     ///< 0 to most_hooks
     TailFin tail = TailFin::soft;
     WantedFall fall = WantedFall::slow;
-    double speed_m_s = 0.2; ///< by_speed: 0.03 to 1 m/s
+    double speed_m_s = 0.2; ///< by_speed: least_speed_m_s to greatest_speed_m_s
+
+    bool operator==(const LureCard&) const = default;
 };
 
+inline constexpr double least_speed_m_s = 0.03;
+inline constexpr double greatest_speed_m_s = 1.0;
 inline constexpr double least_length_m = 0.06;
 inline constexpr double greatest_length_m = 0.4;
 

@@ -4,6 +4,7 @@
 
 #include "app/app.hpp"
 #include "drawing/outline.hpp"
+#include "starter.hpp"
 #include "state/drawer.hpp"
 #include "state/motion.hpp"
 #include "state/session.hpp"
@@ -33,6 +34,14 @@ struct KeptLure {
         side; ///< its segments from the side; empty where it cannot be read
 };
 
+/// The card that a new lure begins with. Its choices stay for the next one.
+struct NewLureCard {
+    bool open = false;
+    float out = 0.0f;
+    starter::LureCard choices;
+    std::string refusal{}; ///< the choice that forbids it
+};
+
 struct AppParts {
     explicit AppParts(platform::Host& outside) : host(outside), session(state::new_lure()) {
         ui.host = &outside;
@@ -55,6 +64,7 @@ struct AppParts {
     std::string drop_asked; ///< the kept lure whose throwing away is to be confirmed by a second tap
     double now_s = 0.0;
 
+    NewLureCard card;
     bool shelf_open = false;
     bool install_offered = false; ///< the browser would put the page among the device's programs
     bool shelf_moved = false;     ///< its lures have become others since the sheet was shown
@@ -91,6 +101,14 @@ bool draw_kept(AppParts& parts);
 
 /// The sheet with lures, sharing and what is set for this bench.
 void draw_shelf(AppParts& parts, const Regions& where);
+
+/// The card of a new lure; opened from the shelf.
+void draw_new_card(AppParts& parts, const Regions& where);
+
+/// A setting of the units of one quantity.
+void unit_choice(AppParts& parts, const char* id, const char* label, widgets::Quantity quantity);
+/// Where shelf and card lie.
+[[nodiscard]] widgets::Rect sheet_place(const Regions& where);
 
 /// The settings' units as the widgets know them, and a widget's choice put into the settings.
 [[nodiscard]] widgets::Units units_of_settings(const state::Settings& settings);

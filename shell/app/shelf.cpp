@@ -36,8 +36,9 @@ bool draw_lures(AppParts& parts) {
         }
     }
     if (list_row(ui, "shelf.new", {.title = words::shelf_new, .has_chevron = true})) {
-        if (!parts.host.another_lure()) return true;
-        if (parts.session.open(state::new_lure(), words::shelf_new)) parts.another_lure();
+        parts.card.open = true;
+        parts.card.out = 0.0f;
+        parts.card.refusal.clear();
         return true;
     }
     if (list_row(ui, "shelf.copy",
@@ -85,19 +86,6 @@ bool draw_hand_on(AppParts& parts) {
     return false;
 }
 
-void unit_choice(AppParts& parts, const char* id, const char* label, Quantity quantity) {
-    const auto units = widgets::units_of(quantity);
-    std::vector<std::string_view> labels;
-    int on = 0;
-    for (std::size_t i = 0; i < units.size(); ++i) {
-        labels.push_back(widgets::choice_label(units[i]));
-        if (units[i] == parts.ui.units.of(quantity)) on = static_cast<int>(i);
-    }
-    if (const auto tapped = choice(parts.ui, id, label, labels, on)) {
-        keep_unit(parts.session.settings, quantity, units[static_cast<std::size_t>(*tapped)]);
-    }
-}
-
 void draw_bench(AppParts& parts) {
     widgets::Ui& ui = parts.ui;
     widgets::subheading(ui, words::shelf_bench);
@@ -122,8 +110,20 @@ void draw_bench(AppParts& parts) {
 
 } // namespace
 
-void draw_shelf(AppParts& parts, const Regions& where) {
-    widgets::Ui& ui = parts.ui;
+void unit_choice(AppParts& parts, const char* id, const char* label, Quantity quantity) {
+    const auto units = widgets::units_of(quantity);
+    std::vector<std::string_view> labels;
+    int on = 0;
+    for (std::size_t i = 0; i < units.size(); ++i) {
+        labels.push_back(widgets::choice_label(units[i]));
+        if (units[i] == parts.ui.units.of(quantity)) on = static_cast<int>(i);
+    }
+    if (const auto tapped = choice(parts.ui, id, label, labels, on)) {
+        keep_unit(parts.session.settings, quantity, units[static_cast<std::size_t>(*tapped)]);
+    }
+}
+
+widgets::Rect sheet_place(const Regions& where) {
     widgets::Rect place = where.keypad;
     if (!where.stacked) {
         const float foot = where.bar.bottom() - look::gutter;
@@ -134,6 +134,12 @@ void draw_shelf(AppParts& parts, const Regions& where) {
         place.h = std::min(where.screen.h - 24.0f, 720.0f);
         place.y = where.keypad.bottom() - place.h;
     }
+    return place;
+}
+
+void draw_shelf(AppParts& parts, const Regions& where) {
+    widgets::Ui& ui = parts.ui;
+    const widgets::Rect place = sheet_place(where);
     bool leave = begin_sheet(ui, "shelf", where.screen, place, where.stacked, parts.shelf_out);
     const ImVec2 at = ImGui::GetCursorScreenPos();
     constexpr float head_h = 60.0f;

@@ -38,14 +38,38 @@ TEST_CASE("where the device cannot keep the lure on the bench, no other one come
     const std::string before = bench.app.document_json();
     bench.app.add_preset("reedline-120", demo_text("reedline-120.json"));
     bench.host.has_room = false;
-    for (const char* other : {"shelf.preset.reedline-120", "shelf.new", "shelf.copy"}) {
+    for (const char* other : {"shelf.preset.reedline-120", "shelf.copy"}) {
         bench.tap_all({"shelf.open", other});
         CHECK(bench.app.document_json() == before);
         CHECK_FALSE(bench.there("shelf.share"));
     }
+    for (const char* made : {"card.make", "card.bare"}) {
+        bench.tap_all({"shelf.open", "shelf.new"});
+        bench.reach(made);
+        CHECK(bench.app.document_json() == before);
+    }
     bench.host.has_room = true;
     bench.tap_all({"shelf.open", "shelf.new"});
+    bench.reach("card.bare");
     CHECK(bench.app.document_json() != before);
+}
+
+TEST_CASE("the card of a new lure makes one with its lead, and says which choice forbids another",
+          "[shell][app]") {
+    Bench bench;
+    const std::string before = bench.app.document_json();
+    bench.tap_all({"shelf.open", "shelf.new"});
+    for (int more = 3; more < 6; ++more)
+        bench.reach("card.segments.more");
+    bench.reach("card.make"); // six segments of 160 mm with two hooks have no room
+    CHECK(bench.app.document_json() == before);
+    bench.reach("card.segments.less");
+    bench.reach("card.segments.less");
+    bench.reach("card.make");
+    const document::Document made = bench.app.document();
+    CHECK(made.joints.size() == 3);
+    CHECK(plan_lead(made)->met);
+    CHECK_FALSE(bench.there("card.make"));
 }
 
 TEST_CASE("a copy of the lure opens under a name of its own, all else alike", "[shell][app]") {
