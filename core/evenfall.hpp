@@ -11,6 +11,7 @@
 #include "answers/answers.hpp"
 #include "base/number_text.hpp"
 #include "base/outcome.hpp"
+#include "base/read_number.hpp"
 #include "base/trade.hpp"
 #include "base/unit.hpp"
 #include "base/vec3.hpp"

@@ -10,6 +10,7 @@
 #include "output/joints_json.hpp"
 #include "output/log_csv.hpp"
 #include "output/mix_json.hpp"
+#include "output/numbers.hpp"
 #include "output/sheet/sheet.hpp"
 #include "output/sheet/writers.hpp"
 #include "output/square_code.hpp"

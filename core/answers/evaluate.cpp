@@ -79,7 +79,7 @@ Problems warnings_of(const Inputs& in, const Answers& answers) {
     Problems out;
     if (answers.bg_m <= 0.0) {
         out.push_back({ProblemCode::capsizes, "", "G below B",
-                       "G lies " + millimetres_text(-answers.bg_m) +
+                       "G lies " + length_text(-answers.bg_m) +
                            " above B: under water the finished lure rolls over."});
     }
     if (answers.behaviour == Behaviour::floats) {

@@ -3,10 +3,10 @@
 #include "base/trade.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
-#include <cstdint>
+#include <cstdio>
 #include <numeric>
-#include <optional>
 
 namespace evenfall::units {
 
@@ -15,205 +15,92 @@ namespace {
 constexpr std::string_view minus_sign = "−"; // U+2212
 constexpr std::string_view nothing = "–";
 
-bool is_digit(char c) {
-    return c >= '0' && c <= '9';
-}
-bool is_blank(char c) {
-    return c == ' ' || c == '\t';
-}
-
-/// Text read from the front.
-struct Reader {
-    std::string_view rest;
-
-    void skip_blanks() {
-        while (!rest.empty() && is_blank(rest.front()))
-            rest.remove_prefix(1);
-    }
-    bool take(std::string_view word) {
-        if (rest.substr(0, word.size()) != word) return false;
-        rest.remove_prefix(word.size());
-        return true;
-    }
-    bool at_digit() const { return !rest.empty() && is_digit(rest.front()); }
-    std::string_view digits() {
-        std::size_t n = 0;
-        while (n < rest.size() && is_digit(rest[n]))
-            ++n;
-        const std::string_view taken = rest.substr(0, n);
-        rest.remove_prefix(n);
-        return taken;
-    }
-};
-
-/// whole.part as a double. Eighteen digits fit an integer exactly; further digits are below a double's
-/// precision.
-double decimal(std::string_view whole, std::string_view part) {
-    constexpr int most_digits = 18;
-    std::uint64_t mantissa = 0;
-    int used = 0;
-    int exponent = 0;
-    const auto add = [&](std::string_view digits, int exponent_when_used, int exponent_when_left) {
-        for (char c : digits) {
-            if (used < most_digits) {
-                mantissa = mantissa * 10 + static_cast<std::uint64_t>(c - '0');
-                if (mantissa != 0) ++used;
-                exponent += exponent_when_used;
-            } else {
-                exponent += exponent_when_left;
-            }
-        }
-    };
-    add(whole, 0, 1);
-    add(part, -1, 0);
-    const double power = std::pow(10.0, std::abs(exponent));
-    return exponent < 0 ? static_cast<double>(mantissa) / power : static_cast<double>(mantissa) * power;
+/// Steps of a size for a number with this sign.
+long long steps_of(double value, Rounding rounding) {
+    constexpr double hair = 1e-6; // of a step: what converting a unit costs, far below what can be seen
+    const double steps = rounding == Rounding::up     ? std::ceil(value - hair)
+                         : rounding == Rounding::down ? std::floor(value + hair)
+                                                      : std::round(value);
+    return static_cast<long long>(steps);
 }
 
-struct Typed {
-    double value = 0.0;
-    std::string_view unit; ///< as typed, may be empty
-};
-
-enum class Flaw { none, no_number, divided_by_nothing };
-
-/// Reads numerator/denominator from the front; reads nothing where there is no fraction.
-std::optional<double> take_fraction(Reader& reader, Flaw& flaw) {
-    Reader ahead = reader;
-    const std::string_view numerator = ahead.digits();
-    if (numerator.empty()) return std::nullopt;
-    ahead.skip_blanks();
-    if (!ahead.take("/")) return std::nullopt;
-    ahead.skip_blanks();
-    const std::string_view denominator = ahead.digits();
-    if (denominator.empty()) return std::nullopt;
-    reader = ahead;
-    const double below = decimal(denominator, {});
-    if (below == 0.0) {
-        flaw = Flaw::divided_by_nothing;
-        return 0.0;
+std::string fraction_text(long long parts, long long parts_of_one) {
+    const long long size = std::abs(parts);
+    const long long whole = size / parts_of_one;
+    const long long above = size % parts_of_one;
+    std::string text = parts < 0 ? std::string(minus_sign) : std::string();
+    if (whole != 0 || above == 0) text += std::to_string(whole);
+    if (above != 0) {
+        const long long shared = std::gcd(above, parts_of_one);
+        if (whole != 0) text += " ";
+        text += std::to_string(above / shared) + "/" + std::to_string(parts_of_one / shared);
     }
-    return decimal(numerator, {}) / below;
+    return text;
 }
 
-/// The number at the front, without its sign.
-double take_size(Reader& reader, Flaw& flaw) {
-    if (const auto fraction = take_fraction(reader, flaw)) return *fraction;
-
-    const std::string_view whole = reader.digits();
-    if (reader.take(".") || reader.take(",")) {
-        const std::string_view part = reader.digits();
-        if (whole.empty() && part.empty()) flaw = Flaw::no_number;
-        return decimal(whole, part);
-    }
-    if (whole.empty()) {
-        flaw = Flaw::no_number;
-        return 0.0;
-    }
-    Reader ahead = reader; // "1 3/8" and "1-3/8"
-    ahead.skip_blanks();
-    if (ahead.take("-")) ahead.skip_blanks();
-    if (const auto fraction = take_fraction(ahead, flaw)) {
-        reader = ahead;
-        return decimal(whole, {}) + *fraction;
-    }
-    return decimal(whole, {});
+long long power_of_ten(int exponent) {
+    long long power = 1;
+    for (int i = 0; i < exponent; ++i)
+        power *= 10;
+    return power;
 }
 
-Typed take_number(std::string_view text, Flaw& flaw) {
-    Reader reader{text};
-    reader.skip_blanks();
-    const bool negative = reader.take("-") || reader.take(minus_sign);
-    if (!negative) reader.take("+");
-    reader.skip_blanks();
-    const double size = take_size(reader, flaw);
-    reader.skip_blanks();
-    std::string_view unit = reader.rest;
-    while (!unit.empty() && is_blank(unit.back()))
-        unit.remove_suffix(1);
-    // What still looks like a number is a typing error, not a unit.
-    const std::string_view of_numbers = "0123456789.,+-/";
-    if (!unit.empty() && of_numbers.find(unit.front()) != std::string_view::npos) flaw = Flaw::no_number;
-    return {negative ? -size : size, unit};
-}
-
-Problem refusal(ProblemCode code, std::string_view path, std::string limit, std::string sentence) {
-    return {code, std::string(path), std::move(limit), std::move(sentence)};
-}
-
-struct Read {
-    double value = 0.0;
-    Unit unit = Unit::one;
-};
-
-Outcome<Read> read(std::string_view text, Unit usual, std::string_view path) {
-    if (text.size() > max_number_text) {
-        const std::string most = std::to_string(max_number_text) + " characters";
-        return refusal(ProblemCode::too_large, path, most,
-                       "This is too long for a number: " + most + " are the most.");
-    }
-    Flaw flaw = Flaw::none;
-    const Typed typed = take_number(text, flaw);
-    if (flaw == Flaw::divided_by_nothing) {
-        return refusal(ProblemCode::out_of_range, path, "not 0",
-                       "A fraction needs a number other than 0 below its stroke.");
-    }
-    if (flaw == Flaw::no_number) {
-        return refusal(ProblemCode::wrong_type, path, "a number",
-                       "This cannot be read as a number. Type it like 8, 8.25, 8,25, 7/64 or 1 3/8, with or "
-                       "without a unit.");
-    }
-    const std::optional<Unit> unit = typed.unit.empty() ? usual : find_unit(typed.unit);
-    if (!unit) {
-        return refusal(ProblemCode::unknown_name, path, symbols_of(quantity_of(usual)),
-                       "The unit behind the number is not known here.");
-    }
-    const double value = to_core(typed.value, *unit);
-    if (!std::isfinite(value)) {
-        return refusal(ProblemCode::out_of_range, path, "not 0",
-                       "Seconds for a stretch of fall must be other than 0: nothing falls in no time.");
-    }
-    return Read{value, *unit};
-}
-
-} // namespace
-
-Outcome<double> read_number(std::string_view text, Unit usual, std::string_view path) {
-    const auto typed = read(text, usual, path);
-    if (!typed) return typed.problems();
-    const Quantity wanted = quantity_of(usual);
-    if (quantity_of(typed->unit) != wanted) {
-        const std::string limit = symbols_of(wanted);
-        return refusal(ProblemCode::unknown_name, path, limit,
-                       "A number in " + std::string(symbol(typed->unit)) + " is " +
-                           std::string(words_of(quantity_of(typed->unit))) + "; wanted here is " +
-                           std::string(words_of(wanted)) + (limit.empty() ? "." : " in " + limit + "."));
-    }
-    return typed->value;
-}
-
-std::string number_text(double core, Unit unit, int decimals) {
-    if (unit == Unit::inch_fraction) return inch_text(core);
-    const double value = from_core(core, unit);
+std::string decimal_text(double value, int decimals, Rounding rounding) {
     if (!(std::fabs(value) < 1e9)) return std::string(nothing); // so that nine decimals fit the integer below
     const int places = std::clamp(decimals, 0, 9);
-    long long scale = 1;
-    for (int i = 0; i < places; ++i)
-        scale *= 10;
-    const long long steps = std::llround(std::fabs(value) * static_cast<double>(scale));
-
-    std::string text = value < 0.0 && steps != 0 ? std::string(minus_sign) : std::string();
-    text += std::to_string(steps / scale);
+    const long long scale = power_of_ten(places);
+    const long long steps = steps_of(value * static_cast<double>(scale), rounding);
+    const long long size = std::abs(steps);
+    std::string text = steps < 0 ? std::string(minus_sign) : std::string();
+    text += std::to_string(size / scale);
     if (places > 0) {
-        const std::string part = std::to_string(steps % scale);
+        const std::string part = std::to_string(size % scale);
         text += "." + std::string(static_cast<std::size_t>(places) - part.size(), '0') + part;
     }
     return text;
 }
 
-std::string reading_text(double core, Unit unit) {
-    const int decimals = unit == Unit::degree ? 1 : unit == Unit::kg_per_m3 ? 0 : 2;
-    return number_text(core, unit, decimals) + (unit == Unit::degree ? "" : " ") + std::string(symbol(unit));
+std::string without_zeros_behind(std::string text) {
+    if (std::count(text.begin(), text.end(), '.') == 0) return text;
+    while (text.back() == '0')
+        text.pop_back();
+    if (text.back() == '.') text.pop_back();
+    return text;
+}
+
+/// Decimals of a unit that tell about as much as `decimals` of the metric one.
+int decimals_in(Unit unit, int decimals) {
+    switch (unit) {
+    case Unit::inch:
+        return std::min(decimals + 2, 3);
+    case Unit::ounce:
+        return decimals + 1;
+    case Unit::grain:
+        return std::max(decimals - 1, 0);
+    case Unit::s_per_ft:
+    case Unit::s_per_m:
+        return 2;
+    default:
+        return decimals;
+    }
+}
+
+constexpr double shortest_fraction_in = 0.125;
+constexpr double same_in = 0.0005; ///< half of a thousandth
+
+std::string inches_text(double length_in, bool fractions, int decimals, Rounding rounding) {
+    if (!(std::fabs(length_in) < 1e9)) return std::string(nothing);
+    const double parts = length_in * 64.0;
+    if (fractions && (std::fabs(length_in) >= shortest_fraction_in || std::fabs(parts - std::round(parts)) < 64.0 * same_in))
+        return fraction_text(steps_of(parts, rounding), 64);
+    return decimal_text(length_in, decimals_in(Unit::inch, decimals), rounding);
+}
+
+} // namespace
+
+std::string number_text(double core, Unit unit, int decimals) {
+    if (unit == Unit::inch_fraction) return inch_text(core);
+    return decimal_text(from_core(core, unit), decimals, Rounding::nearest);
 }
 
 std::string with_plus(double value, std::string text) {
@@ -222,20 +109,54 @@ std::string with_plus(double value, std::string text) {
 }
 
 std::string inch_text(double length_m, InchStep step) {
-    const double inches = inch_from_m(length_m);
-    if (!(std::fabs(inches) < 1e9)) return std::string(nothing);
-    const long long parts_of_one = static_cast<long long>(step);
-    const long long parts = std::llround(std::fabs(inches) * static_cast<double>(parts_of_one));
-    const long long whole = parts / parts_of_one;
-    const long long above = parts % parts_of_one;
-    std::string text = inches < 0.0 && parts != 0 ? std::string(minus_sign) : std::string();
-    if (whole != 0 || above == 0) text += std::to_string(whole);
-    if (above != 0) {
-        const long long shared = std::gcd(above, parts_of_one);
-        if (whole != 0) text += " ";
-        text += std::to_string(above / shared) + "/" + std::to_string(parts_of_one / shared);
+    const double length_in = inch_from_m(length_m);
+    if (!(std::fabs(length_in) < 1e9)) return std::string(nothing);
+    const auto parts_of_one = static_cast<long long>(step);
+    return fraction_text(std::llround(length_in * static_cast<double>(parts_of_one)), parts_of_one);
+}
+
+std::string plain_number(double value) {
+    if (std::isnan(value)) return "not a number";
+    if (std::isinf(value)) return value > 0.0 ? "infinity" : "-infinity";
+    if (!(std::abs(value) < 1e9)) {
+        std::array<char, 32> buffer{};
+        std::snprintf(buffer.data(), buffer.size(), "%.6g", value);
+        return buffer.data();
+    }
+    // By integers, so that no locale and no library difference can change a digit.
+    const long long millionths = std::llround(value * 1e6);
+    const unsigned long long size =
+        static_cast<unsigned long long>(millionths < 0 ? -millionths : millionths);
+    std::string text = (millionths < 0 ? "-" : "") + std::to_string(size / 1'000'000ULL);
+    if (const unsigned long long rest = size % 1'000'000ULL; rest != 0) {
+        std::string decimals = std::to_string(rest);
+        decimals.insert(0, 6 - decimals.size(), '0');
+        decimals.erase(decimals.find_last_not_of('0') + 1);
+        text += '.' + decimals;
     }
     return text;
+}
+
+std::string number_text(double core, Quantity quantity, const UnitSet& units, int decimals, Rounding rounding) {
+    const Unit unit = units.of(quantity);
+    const double value = from_core(core, unit);
+    if (unit == metric.of(quantity))
+        return decimals == plain ? plain_number(value) : decimal_text(value, decimals, Rounding::nearest);
+    // A time for a way grows as the speed falls.
+    if (quantity == Quantity::speed && unit != Unit::mm_per_s && rounding != Rounding::nearest)
+        rounding = rounding == Rounding::up ? Rounding::down : Rounding::up;
+    constexpr int usual = 1;
+    const int places = decimals == plain ? usual : decimals;
+    std::string text = unit == Unit::inch || unit == Unit::inch_fraction
+                           ? inches_text(value, unit == Unit::inch_fraction, places, rounding)
+                           : decimal_text(value, decimals_in(unit, places), rounding);
+    return decimals == plain ? without_zeros_behind(std::move(text)) : text;
+}
+
+std::string with_symbol(std::string number, Unit unit) {
+    const std::string_view sign = symbol(unit);
+    if (!sign.empty()) number.append(unit == Unit::degree ? "" : " ").append(sign);
+    return number;
 }
 
 } // namespace evenfall::units

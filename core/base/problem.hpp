@@ -1,5 +1,7 @@
 #pragma once
 
+#include "base/sentence.hpp"
+
 #include <string>
 #include <vector>
 
@@ -33,8 +35,8 @@ enum class ProblemCode {
 struct Problem {
     ProblemCode code{};
     std::string path;  ///< JSON pointer into the document: "/holes/0/depth_mm"; empty for the whole document
-    std::string limit; ///< the limit that was broken, in shop units: "0 to 40 °C"; may be empty
-    std::string sentence; ///< one sentence that names the field and the limit
+    Sentence limit;    ///< the limit that was broken: "0 to 40 °C"; may be empty
+    Sentence sentence; ///< one sentence that names the field and the limit
 };
 
 using Problems = std::vector<Problem>;

@@ -173,6 +173,8 @@ std::string_view words_of(Quantity quantity) {
     case Quantity::share:
         return "a share";
     case Quantity::length:
+    case Quantity::thickness:
+    case Quantity::depth:
         return "a length";
     case Quantity::mass:
         return "a mass";

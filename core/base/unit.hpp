@@ -11,6 +11,8 @@ enum class Quantity {
     number,
     share,
     length,
+    thickness, ///< a length measured with caliper or gauge: wire, film, play
+    depth,     ///< a length of water
     mass,
     angle,
     temperature,
@@ -60,6 +62,7 @@ enum class Unit {
     inch_fraction, // length [m], read on a rule in 64ths; typed as inch
 };
 
+/// Never thickness nor depth: their units are those of a length.
 [[nodiscard]] Quantity quantity_of(Unit unit);
 
 /// As shown beside a number: "mm", "in", "s/ft", "°C", "cm³"; empty for Unit::one. inch and inch_fraction are

@@ -32,9 +32,9 @@ Problems board_warnings(const document::Board& board, const Lines& lines) {
         constexpr double reading_m = 5e-6; // finer than any ruler
         if (board_m >= needed_m - reading_m) return;
         out.push_back({ProblemCode::does_not_fit, std::string("/board/") + key,
-                       "at least " + millimetres_text(needed_m),
-                       std::string("The board is ") + millimetres_text(board_m) + " " + way +
-                           "; body and saw need " + millimetres_text(needed_m) + "."});
+                       "at least " + length_text(needed_m),
+                       std::string("The board is ") + length_text(board_m) + " " + way +
+                           "; body and saw need " + length_text(needed_m) + "."});
     };
     compare("length_mm", "long", board.length_m, box.length_m);
     compare("height_mm", "high", board.height_m, box.high_z_m - box.low_z_m);

@@ -21,8 +21,8 @@ std::string path_of(std::size_t joint, const char* key) {
 }
 
 bool check_number(std::size_t joint, const char* key, const std::string& name, double value, double least,
-                  double greatest, const std::string& limit, Problems& out) {
-    const std::string sentence =
+                  double greatest, const Sentence& limit, Problems& out) {
+    const Sentence sentence =
         "The " + name + " of joint " + std::to_string(joint + 1) + " must be " + limit + ".";
     if (!std::isfinite(value)) {
         out.push_back({ProblemCode::not_a_number, path_of(joint, key), limit, sentence});
@@ -36,12 +36,12 @@ bool check_number(std::size_t joint, const char* key, const std::string& name, d
 }
 
 bool check_joint(const Lines& lines, std::size_t k, const document::Joint& j, Problems& out) {
-    const std::string tail = document::plain_number(std::floor(lines.tail_m() / mm * 100.0 + hair) / 100.0);
+    const double tail_m = std::floor(lines.tail_m() / mm * 100.0 + hair) / 100.0 * mm;
     bool fine = check_number(k, "at_mm", "place", j.at_m / mm, lines.nose_m() / mm, lines.tail_m() / mm,
-                             "0 to " + tail + " mm", out);
-    fine =
-        check_number(k, "gap_mm", "gap", j.gap_m / mm, least_gap_mm, greatest_gap_mm, "0.2 to 20 mm", out) &&
-        fine;
+                             range_text(0.0, tail_m, units::Quantity::length), out);
+    fine = check_number(k, "gap_mm", "gap", j.gap_m / mm, least_gap_mm, greatest_gap_mm,
+                        range_text(least_gap_mm * mm, greatest_gap_mm * mm, units::Quantity::length), out) &&
+           fine;
     fine = check_number(k, "relief_fore_deg", "fore relief", j.relief_fore_rad / degree, 0.0,
                         greatest_relief_deg, "0 to 60°", out) &&
            fine;
@@ -86,14 +86,15 @@ void check_segment(const Lines& lines, const std::vector<document::Joint>& joint
     const bool has_aft = k < joints.size();
     const std::size_t told = has_aft ? k : k - 1;
     const std::string segment = "segment " + std::to_string(k + 1);
+    const Sentence least = at_least_text(least_wood_mm * mm, units::Quantity::length);
     double from_m = lines.nose_m();
     double to_m = lines.tail_m();
     if (has_fore) from_m = joints[k - 1].at_m + 0.5 * joints[k - 1].gap_m;
     if (has_aft) to_m = joints[k].at_m - 0.5 * joints[k].gap_m;
     if (!(to_m - from_m >= least_wood_mm * mm - hair * mm)) {
-        out.push_back({ProblemCode::out_of_order, path_of(told, "at_mm"), "at least 1 mm of wood",
+        out.push_back({ProblemCode::out_of_order, path_of(told, "at_mm"), "at least " + least + " of wood",
                        "Joint " + std::to_string(told + 1) + " leaves no wood for " + segment +
-                           ": at least 1 mm must stay between its ends, gaps taken off."});
+                           ": at least " + least + " must stay between its ends, gaps taken off."});
         return;
     }
     const auto reach = [&](const FacePlane& plane, std::size_t joint, const char* key, double& end_m) {
@@ -122,12 +123,11 @@ void check_segment(const Lines& lines, const std::vector<document::Joint>& joint
     if (wood_to - wood_from >= least_wood_mm * mm - hair * mm) return;
     const bool both = has_fore && has_aft;
     out.push_back({ProblemCode::overlap, path_of(told, has_aft ? "relief_fore_deg" : "relief_aft_deg"),
-                   "at least 1 mm of skin",
-                   both ? "The two reliefs of " + segment +
-                              " meet in its wood: at least 1 mm of skin must stay between them. Use smaller "
-                              "angles or move a joint."
+                   "at least " + least + " of skin",
+                   both ? "The two reliefs of " + segment + " meet in its wood: at least " + least +
+                              " of skin must stay between them. Use smaller angles or move a joint."
                         : "The relief of joint " + std::to_string(told + 1) + " runs off the end of " +
-                              segment + ": at least 1 mm of skin must stay. Use a smaller angle."});
+                              segment + ": at least " + least + " of skin must stay. Use a smaller angle."});
 }
 
 } // namespace

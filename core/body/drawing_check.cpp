@@ -18,14 +18,21 @@ using document::CurvePoints;
 constexpr double mm = 1e-3;
 constexpr double same_place_m = 1e-9; ///< far below what can be measured, far above rounding
 
-/// A number for a sentence: up to two decimals, no trailing zeros.
-std::string text_of(double value) {
-    std::string text = std::to_string(std::round(value * 100.0) / 100.0);
-    text.resize(text.find('.') + 3);
-    while (text.back() == '0')
-        text.pop_back();
-    if (text.back() == '.') text.pop_back();
-    return text;
+using units::Quantity;
+
+/// To a hundredth of a millimetre, as a drawing is kept.
+double hundredth(double value_mm) {
+    return std::round(value_mm * 100.0) / 100.0 + 0.0;
+}
+Sentence length_of(double value_mm) {
+    return plain_text(hundredth(value_mm) * mm, Quantity::length);
+}
+Sentence lengths_of(double least_mm, double greatest_mm) {
+    return range_text(hundredth(least_mm) * mm, hundredth(greatest_mm) * mm, Quantity::length);
+}
+
+Sentence least_step() {
+    return at_least_text(least_station_step_mm * mm, Quantity::length);
 }
 
 struct Line {
@@ -95,9 +102,10 @@ bool is_a_curve(const CurvePoints& points, const std::string& path, const std::s
         }
         // Some tolerance: 0.01 mm read from text is not exactly 1e-5 m.
         if (k > 0 && !(points[k].x_m - points[k - 1].x_m > 0.999 * least_station_step_mm * mm)) {
-            out.push_back({ProblemCode::out_of_order, at, "x at least 0.01 mm behind the point before",
-                           "Point " + std::to_string(k + 1) + " of the " + name +
-                               " must lie at least 0.01 mm behind the point before it."});
+            const Sentence step = least_step();
+            out.push_back({ProblemCode::out_of_order, at, "x at least " + step + " behind the point before",
+                           "Point " + std::to_string(k + 1) + " of the " + name + " must lie at least " +
+                               step + " behind the point before it."});
             return false;
         }
     }
@@ -108,14 +116,15 @@ bool is_a_line(const CurvePoints& points, const Line& line, const DrawingNames& 
     const std::string name = line.name;
     if (!is_a_curve(points, line.path, name, 2, out)) return false;
     if (std::abs(points.front().x_m) > same_place_m) {
-        out.push_back({ProblemCode::out_of_range, path_of(line, 0), "x = 0 mm",
-                       "The " + name + " must start at the " + drawn.front + ", x = 0 mm."});
+        const Sentence limit = "x = " + length_of(0.0);
+        out.push_back({ProblemCode::out_of_range, path_of(line, 0), limit,
+                       "The " + name + " must start at the " + drawn.front + ", " + limit + "."});
         return false;
     }
     for (std::size_t k = 0; k < points.size(); ++k) {
         const double value_mm = points[k].value / mm;
         if (value_mm >= line.least_mm - 1e-9 && value_mm <= line.greatest_mm + 1e-9) continue;
-        const std::string limit = text_of(line.least_mm) + " to " + text_of(line.greatest_mm) + " mm";
+        const Sentence limit = lengths_of(line.least_mm, line.greatest_mm);
         out.push_back({ProblemCode::out_of_range, path_of(line, k), limit,
                        "Point " + std::to_string(k + 1) + " of the " + name + " must be " + limit + "."});
         return false;
@@ -127,15 +136,14 @@ void check_lengths(const document::Shape& shape, const DrawingNames& drawn, Prob
     const double length_m = shape.back.back().x_m;
     if (!(length_m >= drawn.least_length_mm * mm - same_place_m &&
           length_m <= drawn.greatest_length_mm * mm + same_place_m)) {
-        const std::string limit =
-            text_of(drawn.least_length_mm) + " to " + text_of(drawn.greatest_length_mm) + " mm";
+        const Sentence limit = lengths_of(drawn.least_length_mm, drawn.greatest_length_mm);
         out.push_back({ProblemCode::out_of_range, path_of(drawn.back, shape.back.size() - 1), limit,
-                       std::string("The ") + drawn.whole + " is " + text_of(length_m / mm) +
-                           " mm long and must be " + limit + "."});
+                       std::string("The ") + drawn.whole + " is " + length_of(length_m / mm) +
+                           " long and must be " + limit + "."});
     }
     const auto compare = [&](const CurvePoints& points, const Line& line) {
         if (std::abs(points.back().x_m - length_m) <= same_place_m) return;
-        const std::string limit = "x = " + text_of(length_m / mm) + " mm";
+        const Sentence limit = "x = " + length_of(length_m / mm);
         out.push_back({ProblemCode::out_of_range, path_of(line, points.size() - 1), limit,
                        std::string("The ") + line.name + " must end at the " + drawn.end + " like the " +
                            drawn.back.name + ", " + limit + "."});
@@ -149,15 +157,16 @@ void check_width(const CurvePoints& points, const DrawingNames& drawn, Problems&
     const bool has_width =
         std::any_of(points.begin(), points.end(), [](const auto& p) { return p.value > 0.0; });
     if (!has_width) {
-        out.push_back({ProblemCode::crossed_profile, drawn.plan.path, "more than 0 mm",
-                       "The " + name + " is 0 mm everywhere: the " + drawn.whole + " has no width."});
+        out.push_back({ProblemCode::crossed_profile, drawn.plan.path, "more than " + length_of(0.0),
+                       "The " + name + " is " + length_of(0.0) + " everywhere: the " + drawn.whole +
+                           " has no width."});
         return;
     }
     for (std::size_t k = 1; k + 1 < points.size(); ++k) {
         if (points[k].value > 0.0) continue;
-        out.push_back({ProblemCode::crossed_profile, path_of(drawn.plan, k), "more than 0 mm",
-                       "Point " + std::to_string(k + 1) + " of the " + name +
-                           " must be more than 0 mm: only " + drawn.front + " and " + drawn.end +
+        out.push_back({ProblemCode::crossed_profile, path_of(drawn.plan, k), "more than " + length_of(0.0),
+                       "Point " + std::to_string(k + 1) + " of the " + name + " must be more than " +
+                           length_of(0.0) + ": only " + drawn.front + " and " + drawn.end +
                            " may come to a point."});
         return;
     }
@@ -213,8 +222,10 @@ void check_height(const document::Shape& shape, const DrawingNames& drawn, Probl
         out.push_back({ProblemCode::crossed_profile, path_of(drawn.back, nearest),
                        std::string("above the ") + drawn.belly.name,
                        std::string("The ") + drawn.back.name + " must stay above the " + drawn.belly.name +
-                           ": they cross between " + text_of(x[k] / mm) + " and " + text_of(x[k + 1] / mm) +
-                           " mm."});
+                           ": they cross between " +
+                           Sentence(Amount{hundredth(x[k] / mm) * mm, Quantity::length, units::plain,
+                                           units::Rounding::nearest, false}) +
+                           " and " + length_of(x[k + 1] / mm) + "."});
         return;
     }
 }
@@ -229,13 +240,13 @@ void check_corners(const document::Section& section, double length_m, Problems& 
         const document::CurvePoint& p = section.curve()[k];
         const std::string at = path + "/" + std::to_string(k);
         if (!(p.value >= field.min && p.value <= field.max)) {
-            const std::string limit = text_of(field.min) + " to " + text_of(field.max);
+            const Sentence limit = document::limit_text(field);
             out.push_back({ProblemCode::out_of_range, at, limit,
                            "Point " + std::to_string(k + 1) + " of the " + name + " must be " + limit + "."});
             return;
         }
         if (!(p.x_m >= -same_place_m && p.x_m <= length_m + same_place_m)) {
-            const std::string limit = "0 to " + text_of(length_m / mm) + " mm";
+            const Sentence limit = lengths_of(0.0, length_m / mm);
             out.push_back({ProblemCode::out_of_range, at, limit,
                            "Point " + std::to_string(k + 1) + " of the " + name +
                                " must lie on the body, x " + limit + "."});
@@ -335,32 +346,32 @@ void check_measured(const document::Shape& shape, Problems& out) {
             return;
         }
         if (!(reading.x_m >= 0.0 && reading.x_m / mm <= length_mm + 1e-6)) {
-            const std::string limit = "0 to " + text_of(length_mm) + " mm";
+            const Sentence limit = lengths_of(0.0, length_mm);
             out.push_back({ProblemCode::out_of_range, at + "/x_mm", limit,
                            name + " must lie on the body, " + limit + " from the nose."});
             return;
         }
         if (k > 0 && !(reading.x_m - shape.measured[k - 1].x_m > 0.999 * least_station_step_mm * mm)) {
             out.push_back({ProblemCode::out_of_order, at + "/x_mm",
-                           "x at least 0.01 mm behind the reading before",
-                           name + " must lie at least 0.01 mm behind the reading before it."});
+                           "x at least " + least_step() + " behind the reading before",
+                           name + " must lie at least " + least_step() + " behind the reading before it."});
             return;
         }
     }
     for (std::size_t k = 0; k < shape.measured.size(); ++k) {
         const double width_mm = shape.measured[k].width_m.value_or(0.0) / mm;
         if (width_mm <= 2.0 * greatest_half_width_mm + 1e-9) continue;
-        const std::string limit = "at most " + text_of(2.0 * greatest_half_width_mm) + " mm";
+        const Sentence limit = "at most " + at_most_text(2.0 * greatest_half_width_mm * mm, Quantity::length);
         out.push_back({ProblemCode::out_of_range, "/shape/measured/" + std::to_string(k) + "/width_mm", limit,
-                       "Caliper reading " + std::to_string(k + 1) + " gives a width of " + text_of(width_mm) +
-                           " mm and must be " + limit + "."});
+                       "Caliper reading " + std::to_string(k + 1) + " gives a width of " + length_of(width_mm) +
+                           " and must be " + limit + "."});
         return;
     }
     if (shape.measured.empty()) return;
     if (const auto thin = without_wood(shape)) {
-        out.push_back({ProblemCode::crossed_profile, "/shape/measured", "more than 0 mm",
-                       "With the caliper readings as they are, no wood is left " + text_of(*thin / mm) +
-                           " mm from the nose: add a reading there, or look at the others."});
+        out.push_back({ProblemCode::crossed_profile, "/shape/measured", "more than " + length_of(0.0),
+                       "With the caliper readings as they are, no wood is left " + length_of(*thin / mm) +
+                           " from the nose: add a reading there, or look at the others."});
     }
 }
 

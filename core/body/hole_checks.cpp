@@ -126,9 +126,9 @@ HoleSpacing between(const document::Hole& a, const document::Hole& b) {
             std::max(wall_of(a), wall_of(b))};
 }
 
-Problem outside(std::size_t i, const document::Hole& hole, const std::string& why) {
+Problem outside(std::size_t i, const document::Hole& hole, const Sentence& why) {
     return {ProblemCode::outside_segment, pointer("holes", i, "x_mm"), "",
-            hole_text(i, hole.name) + " at " + millimetres_text(hole.x_m) + " " + why + "."};
+            hole_text(i, hole.name) + " at " + length_text(hole.x_m) + " " + why + "."};
 }
 
 /// The hole's position in plan between its segment's faces.
@@ -149,9 +149,9 @@ void check_stand(std::size_t i, const document::Hole& hole, const Bore& bore, co
         std::min(wood(hole.x_m - segment.x_from_m, fore_tan), wood(segment.x_to_m - hole.x_m, aft_tan));
     if (least < wall - slack_m) {
         Problem p = outside(i, hole,
-                            "leaves " + millimetres_text(least) +
-                                " of wood to the end of its segment; the limit is " + millimetres_text(wall));
-        p.limit = "≥ " + millimetres_text(wall);
+                            "leaves " + length_text(least) +
+                                " of wood to the end of its segment; the limit is " + length_text(wall));
+        p.limit = "≥ " + length_text(wall);
         out.push_back(std::move(p));
     }
 }
@@ -162,13 +162,13 @@ void check_depth(std::size_t i, const document::Hole& hole, const Bore& bore, co
     document::Hole free_of_stop = hole;
     free_of_stop.max_depth_m = std::numeric_limits<double>::infinity();
     const DepthLimit limit = depth_limit(free_of_stop, bore, body);
-    std::string sentence = hole_text(i, hole.name) + " is " + millimetres_text(hole.depth_m) + " deep; ";
+    Sentence sentence = hole_text(i, hole.name) + " is " + length_text(hole.depth_m) + " deep; ";
     sentence += limit.depth_m > 0.0
-                    ? stop_text(limit.stop) + std::string(" (") + millimetres_text(wall_of(hole)) +
-                          ") allows " + millimetres_text(limit.depth_m) + "."
-                    : "its " + millimetres_text(hole.diameter_m) + " bit is too wide for the wood there.";
+                    ? stop_text(limit.stop) + std::string(" (") + length_text(wall_of(hole)) +
+                          ") allows " + length_text(limit.depth_m) + "."
+                    : "its " + length_text(hole.diameter_m) + " bit is too wide for the wood there.";
     out.push_back({ProblemCode::through_wall, pointer("holes", i, "depth_mm"),
-                   "≤ " + millimetres_text(limit.depth_m), std::move(sentence)});
+                   "≤ " + length_text(limit.depth_m), std::move(sentence)});
 }
 
 void check_contents(std::size_t i, const document::Hole& hole, const Bore& bore, Problems& out) {
@@ -177,40 +177,40 @@ void check_contents(std::size_t i, const document::Hole& hole, const Bore& bore,
         const bool filled =
             hole.fill && (hole.fill->mass_kg.value_or(0.0) > 0.0 || hole.fill->length_m.value_or(0.0) > 0.0);
         if (filled) {
-            out.push_back({ProblemCode::does_not_fit, pointer("holes", i, "fill"), "depth above 0 mm",
+            out.push_back({ProblemCode::does_not_fit, pointer("holes", i, "fill"), "depth above " + plain_text(0.0, units::Quantity::length),
                            who + " has a fill but is not drilled; give it a depth."});
         }
         return;
     }
     if (hole.cap && hole.cap->length_m > hole.depth_m + slack_m) {
         out.push_back({ProblemCode::does_not_fit, pointer("holes", i, "cap/length_mm"),
-                       "≤ " + millimetres_text(hole.depth_m),
-                       who + " is " + millimetres_text(hole.depth_m) + " deep; a cap of " +
-                           millimetres_text(hole.cap->length_m) + " does not fit."});
+                       "≤ " + length_text(hole.depth_m),
+                       who + " is " + length_text(hole.depth_m) + " deep; a cap of " +
+                           length_text(hole.cap->length_m) + " does not fit."});
         return;
     }
     if (hole.depth_m <= bore.skin_drop_m) {
         out.push_back({ProblemCode::does_not_fit, pointer("holes", i, "depth_mm"),
-                       "> " + millimetres_text(bore.skin_drop_m),
-                       who + " is " + millimetres_text(hole.depth_m) +
+                       "> " + length_text(bore.skin_drop_m),
+                       who + " is " + length_text(hole.depth_m) +
                            " deep, and over its mouth the skin falls away by " +
-                           millimetres_text(bore.skin_drop_m) + ": it would hardly touch wood."});
+                           length_text(bore.skin_drop_m) + ": it would hardly touch wood."});
         return;
     }
     if (!hole.fill) return;
     if (hole.fill->stock_diameter_m && *hole.fill->stock_diameter_m > hole.diameter_m + slack_m) {
         out.push_back({ProblemCode::does_not_fit, pointer("holes", i, "fill/stock_diameter_mm"),
-                       "≤ " + millimetres_text(hole.diameter_m),
-                       who + " is " + millimetres_text(hole.diameter_m) + " wide; stock of " +
-                           millimetres_text(*hole.fill->stock_diameter_m) + " does not go in."});
+                       "≤ " + length_text(hole.diameter_m),
+                       who + " is " + length_text(hole.diameter_m) + " wide; stock of " +
+                           length_text(*hole.fill->stock_diameter_m) + " does not go in."});
     }
     const HoleContents c = contents(hole, bore);
     // Lead may project from an open hole; under a cap it must be surrounded by wood.
     const double room = hole.depth_m - (hole.cap ? std::max(hole.cap->length_m, bore.skin_drop_m) : 0.0);
     if (c.fill_column_m > room + slack_m) {
-        out.push_back({ProblemCode::does_not_fit, pointer("holes", i, "fill"), "≤ " + millimetres_text(room),
-                       who + " has " + millimetres_text(room) + " of room under its cap; its fill of " +
-                           grams_text(c.fill_kg) + " is " + millimetres_text(c.fill_column_m) + " long."});
+        out.push_back({ProblemCode::does_not_fit, pointer("holes", i, "fill"), "≤ " + length_text(room),
+                       who + " has " + length_text(room) + " of room under its cap; its fill of " +
+                           mass_text(c.fill_kg) + " is " + length_text(c.fill_column_m) + " long."});
     }
 }
 
@@ -226,10 +226,10 @@ void check_pairs(const document::Document& document, const std::vector<Bore>& bo
                             apart.wall_m))
                 continue;
             out.push_back({ProblemCode::overlap, pointer("holes", k, "x_mm"),
-                           "≥ " + millimetres_text(apart.wall_m),
-                           hole_text(k, list[k].name) + " stands " + millimetres_text(apart.wood_m) +
+                           "≥ " + length_text(apart.wall_m),
+                           hole_text(k, list[k].name) + " stands " + length_text(apart.wood_m) +
                                " of wood away from hole " + std::to_string(i + 1) + "; the limit is " +
-                               millimetres_text(apart.wall_m) + "."});
+                               length_text(apart.wall_m) + "."});
         }
     }
 }
@@ -339,7 +339,7 @@ Problems built_in_warnings(const document::Document& document, const shape::Body
             if (!comes_near(hole, bores[i], zone, joints::thin_wall_m)) continue;
             out.push_back(
                 {ProblemCode::overlap, pointer("holes", i, "depth_mm"),
-                 "≥ " + millimetres_text(joints::thin_wall_m),
+                 "≥ " + length_text(joints::thin_wall_m),
                  hole_text(i, hole.name) +
                      (comes_near(hole, bores[i], zone, 0.0) ? " runs into " : " leaves hardly any wood to ") +
                      fittings::built_in_text(document, zone) + "."});

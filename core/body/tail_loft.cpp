@@ -57,7 +57,7 @@ int slot_of(const document::Document& document, const shape::Box& tenon, double 
     return -1;
 }
 
-void refuse(Problems& out, ProblemCode code, const char* path, std::string limit, std::string sentence) {
+void refuse(Problems& out, ProblemCode code, const char* path, Sentence limit, Sentence sentence) {
     out.push_back({code, path, std::move(limit), std::move(sentence)});
 }
 
@@ -66,7 +66,7 @@ void check_tenon(const document::Tail& tail, const document::Tenon& t, const doc
                  int slot_index, double wood_end_m, Problems& out) {
     if (!(t.length_m > tail.x_m - wood_end_m + slack_m)) {
         return refuse(out, ProblemCode::outside_segment, "/tail/tenon/length_mm",
-                      "more than " + millimetres_text(tail.x_m - wood_end_m),
+                      "more than " + length_text(tail.x_m - wood_end_m),
                       "The tenon of the tail ends before it reaches the wood.");
     }
     if (slot_index < 0) {
@@ -83,9 +83,9 @@ void check_tenon(const document::Tail& tail, const document::Tenon& t, const doc
     }
     const auto room = [&](const char* path, const char* what, double size_m, double most_m) {
         if (size_m <= most_m + slack_m) return;
-        refuse(out, ProblemCode::out_of_range, path, "at most " + millimetres_text(most_m),
-               std::string("The tenon of the tail is ") + millimetres_text(size_m) + what +
-                   millimetres_text(most_m) + " in " + name + ".");
+        refuse(out, ProblemCode::out_of_range, path, "at most " + length_text(most_m),
+               std::string("The tenon of the tail is ") + length_text(size_m) + what +
+                   length_text(most_m) + " in " + name + ".");
     };
     room("/tail/tenon/length_mm", " long; there is room for ", t.length_m, tail.x_m - slot.x_from_m);
     room("/tail/tenon/thickness_mm", " thick; there is room for ", t.thickness_m,
@@ -142,9 +142,9 @@ Outcome<TailGeometry> tail_geometry(const document::Document& document, const sh
     const double end = body.lines->tail_m();
     Problems problems;
     if (!(tail.x_m >= end - slack_m)) {
-        refuse(problems, ProblemCode::overlap, "/tail/x_mm", "at least " + millimetres_text(end),
-               "The root of the tail lies " + millimetres_text(tail.x_m) +
-                   " from the nose, in the wood; it starts at its end, " + millimetres_text(end) +
+        refuse(problems, ProblemCode::overlap, "/tail/x_mm", "at least " + length_text(end),
+               "The root of the tail lies " + length_text(tail.x_m) +
+                   " from the nose, in the wood; it starts at its end, " + length_text(end) +
                    ", or behind it.");
     }
     auto shape_of_it = shaped(tail);

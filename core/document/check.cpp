@@ -34,10 +34,10 @@ const char* unfit_character(std::string_view text, bool lines_allowed) {
     return nullptr;
 }
 
-std::string replaced(std::string_view says, const std::string& value) {
-    std::string text(says);
-    if (const auto at = text.find("{}"); at != std::string::npos) text.replace(at, 2, value);
-    return text;
+Sentence replaced(std::string_view says, const Sentence& value) {
+    const auto at = says.find("{}");
+    if (at == std::string_view::npos) return says;
+    return Sentence(says.substr(0, at)) + value + says.substr(at + 2);
 }
 
 const Place& made(const Place& place) {
@@ -55,15 +55,15 @@ void check_number(Problems& problems, const P& place_or_maker, const NumberField
     const double trade = to_trade(field, si);
     if (trade >= field.min && trade <= field.max) return;
     const Place place = made(place_or_maker);
-    const std::string limit = limit_text(field);
+    const Sentence limit = limit_text(field);
     if (!std::isfinite(trade)) {
         add_problem(problems, {ProblemCode::not_a_number, place.path_of(field.key), limit,
-                               place.subject + ' ' + replaced(field.says, "no number at all") +
-                                   "; the limit is " + limit + '.'});
+                               place.subject + " " + replaced(field.says, "no number at all") +
+                                   "; the limit is " + limit + "."});
     } else {
         add_problem(problems, {ProblemCode::out_of_range, place.path_of(field.key), limit,
-                               place.subject + ' ' + replaced(field.says, with_unit(field, trade)) +
-                                   "; the limit is " + limit + '.'});
+                               place.subject + " " + replaced(field.says, with_unit(field, si)) +
+                                   "; the limit is " + limit + "."});
     }
 }
 

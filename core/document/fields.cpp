@@ -3,7 +3,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
-#include <cstdio>
+#include <optional>
 
 namespace evenfall::document {
 namespace {
@@ -14,6 +14,20 @@ constexpr double largest_rounded = 1e9;
 std::string lower_first(std::string text) {
     if (!text.empty() && text[0] >= 'A' && text[0] <= 'Z') text[0] = static_cast<char>(text[0] - 'A' + 'a');
     return text;
+}
+
+/// What the field holds, where its unit is the metric one of a quantity. Absent for plain numbers, for what is kept in
+/// percent, and for pounds of pull, which are no pounds of mass.
+std::optional<units::Quantity> quantity_of(const NumberField& field) {
+    const auto unit = units::find_unit(field.unit);
+    if (!unit || units::metric.of(units::quantity_of(*unit)) != *unit) return std::nullopt;
+    if (std::abs(units::from_core(1.0, *unit) - field.per_si) > 1e-9 * field.per_si) return std::nullopt;
+    return units::quantity_of(*unit);
+}
+
+std::string named(std::string number, const NumberField& field) {
+    if (!field.unit.empty()) number.append(" ").append(field.unit);
+    return number;
 }
 
 std::string pointer_token(std::string_view key) {
@@ -44,36 +58,15 @@ double to_si(const NumberField& field, double trade) {
     return round_trade(trade) / field.per_si;
 }
 
-std::string plain_number(double value) {
-    if (std::isnan(value)) return "not a number";
-    if (std::isinf(value)) return value > 0.0 ? "infinity" : "-infinity";
-    if (!(std::abs(value) < largest_rounded)) {
-        std::array<char, 32> buffer{};
-        std::snprintf(buffer.data(), buffer.size(), "%.6g", value);
-        return buffer.data();
-    }
-    // By integers, so that no locale and no library difference can change a digit.
-    const long long millionths = std::llround(value * 1e6);
-    const unsigned long long size =
-        static_cast<unsigned long long>(millionths < 0 ? -millionths : millionths);
-    std::string text = (millionths < 0 ? "-" : "") + std::to_string(size / 1'000'000ULL);
-    if (const unsigned long long rest = size % 1'000'000ULL; rest != 0) {
-        std::string decimals = std::to_string(rest);
-        decimals.insert(0, 6 - decimals.size(), '0');
-        decimals.erase(decimals.find_last_not_of('0') + 1);
-        text += '.' + decimals;
-    }
-    return text;
+Sentence with_unit(const NumberField& field, double si) {
+    if (const auto quantity = quantity_of(field)) return plain_text(si, *quantity);
+    return named(plain_number(to_trade(field, si)), field);
 }
 
-std::string with_unit(const NumberField& field, double trade) {
-    std::string text = plain_number(trade);
-    if (!field.unit.empty()) text.append(field.unit == "°" ? "" : " ").append(field.unit);
-    return text;
-}
-
-std::string limit_text(const NumberField& field) {
-    return plain_number(field.min) + " to " + with_unit(field, field.max);
+Sentence limit_text(const NumberField& field) {
+    if (const auto quantity = quantity_of(field))
+        return range_text(field.min / field.per_si, field.max / field.per_si, *quantity);
+    return plain_number(field.min) + " to " + named(plain_number(field.max), field);
 }
 
 std::string counted(std::size_t count, std::string_view one) {

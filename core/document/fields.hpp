@@ -79,14 +79,13 @@ template <class Words, class E>
 [[nodiscard]] double to_trade(const NumberField& field, double si);
 [[nodiscard]] double to_si(const NumberField& field, double trade);
 
-/// Shortest plain decimal of a number already rounded by round_trade: "12", "6.35", "-0.5".
-[[nodiscard]] std::string plain_number(double value);
+using units::plain_number;
 
-/// "45 mm", "12 %", "2.4".
-[[nodiscard]] std::string with_unit(const NumberField& field, double trade);
+/// A value of the field, SI: "45 mm", "12 %", "2.4".
+[[nodiscard]] Sentence with_unit(const NumberField& field, double si);
 
 /// "0 to 40 mm".
-[[nodiscard]] std::string limit_text(const NumberField& field);
+[[nodiscard]] Sentence limit_text(const NumberField& field);
 
 /// "1 point", "3 points".
 [[nodiscard]] std::string counted(std::size_t count, std::string_view one);

@@ -120,11 +120,12 @@ void check_reading(Problems& problems, const Document& document, std::size_t ind
                                        std::string(g.key) + "” has no place in it."});
         }
     }
+    const Sentence none = plain_text(0.0, units::Quantity::mass);
     const bool light_allowed = r.kind == ReadingKind::hung_in_water;
     if (r.mass_kg && !light_allowed &&
         (*r.mass_kg < 0.0 || (*r.mass_kg == 0.0 && r.kind != ReadingKind::suspends))) {
-        add_problem(problems, {ProblemCode::out_of_range, path + "mass_g", "more than 0 g",
-                               subject + " needs a mass of more than 0 g."});
+        add_problem(problems, {ProblemCode::out_of_range, path + "mass_g", "more than " + none,
+                               subject + " needs a mass of more than " + none + "."});
     }
     if (lacks_clip(r)) {
         add_problem(problems,

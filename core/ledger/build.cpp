@@ -94,7 +94,7 @@ Problems append_pockets(const LedgerInputs& w, RemovedWood& taken, Ledger& out) 
             problems.push_back(
                 {ProblemCode::outside_segment, pointer("pockets", i, "x_from_mm"), "",
                  "Pocket " + std::to_string(i + 1) + (p.name.empty() ? "" : " (" + p.name + ")") + " from " +
-                     millimetres_text(p.x_from_m) + " to " + millimetres_text(p.x_to_m) + " meets no wood."});
+                     length_text(p.x_from_m) + " to " + length_text(p.x_to_m) + " meets no wood."});
         }
     }
     return problems;

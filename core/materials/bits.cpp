@@ -108,8 +108,8 @@ std::optional<Bit> next_up(System system, double diameter_m) {
     return std::nullopt;
 }
 
-std::array<std::optional<Bit>, system_count> next_up(double diameter_m) {
-    std::array<std::optional<Bit>, system_count> out;
+BitOfEachSystem next_up(double diameter_m) {
+    BitOfEachSystem out;
     for (std::size_t k = 0; k < out.size(); ++k)
         out[k] = next_up(static_cast<System>(k), diameter_m);
     return out;
@@ -122,8 +122,34 @@ Bit nearest(System system, double diameter_m) {
     });
 }
 
-std::array<std::optional<Bit>, system_count> for_glue(double diameter_m, const GlueRoom& room) {
-    std::array<std::optional<Bit>, system_count> out;
+std::string inch_name(double diameter_m) {
+    constexpr double same_bit_m = 5e-5;
+    const auto off_m = [&](const Bit& bit) { return std::abs(bit.diameter_m - diameter_m); };
+    Bit best = nearest(System::fraction, diameter_m);
+    for (const System system : {System::number, System::letter}) {
+        const Bit other = nearest(system, diameter_m);
+        if (off_m(best) >= same_bit_m && off_m(other) < off_m(best)) best = other;
+    }
+    return (off_m(best) < same_bit_m ? "" : "near ") + best.name();
+}
+
+std::string names(const BitOfEachSystem& bits, const units::UnitSet& units) {
+    std::string out;
+    for (const auto& bit : bits) {
+        if (!bit || (units.inches() && bit->system == System::metric)) continue;
+        if (!out.empty()) out += ", ";
+        out += bit->name();
+    }
+    return out;
+}
+
+Sentence bit_text(double diameter_m, int decimals) {
+    return Sentence::by_system(units::number_text(diameter_m, units::Unit::mm, decimals) + " mm",
+                               inch_name(diameter_m));
+}
+
+BitOfEachSystem for_glue(double diameter_m, const GlueRoom& room) {
+    BitOfEachSystem out;
     for (std::size_t k = 0; k < out.size(); ++k) {
         const auto bit = next_up(static_cast<System>(k), diameter_m + room.least_m);
         if (bit && bit->diameter_m <= diameter_m + room.loosest_m + same_m) out[k] = bit;

@@ -1,5 +1,7 @@
 #pragma once
 
+#include "base/sentence.hpp"
+
 #include <array>
 #include <optional>
 #include <string>
@@ -19,6 +21,8 @@ struct Bit {
     [[nodiscard]] std::string name() const;
 };
 
+using BitOfEachSystem = std::array<std::optional<Bit>, system_count>; ///< absent where none fits
+
 /// All bits of one system, thinnest first.
 ///
 ///   fraction  n/64 in, 1/64 to 1/2
@@ -31,10 +35,20 @@ struct Bit {
 [[nodiscard]] std::optional<Bit> next_up(System system, double diameter_m);
 
 /// The same of every system.
-[[nodiscard]] std::array<std::optional<Bit>, system_count> next_up(double diameter_m);
+[[nodiscard]] BitOfEachSystem next_up(double diameter_m);
 
 /// The bit of a system nearest to this diameter, thicker or thinner.
 [[nodiscard]] Bit nearest(System system, double diameter_m);
+
+/// The name that a bit is bought by where inches rule: the fraction, and where that is 0.05 mm off or more the fraction,
+/// number or letter that is nearest. "near" stands before one that is as far off.
+[[nodiscard]] std::string inch_name(double diameter_m);
+
+/// "7/64 in, #36, 2.7 mm": those that are there, the metric one only where lengths are metric. Empty where none is.
+[[nodiscard]] std::string names(const BitOfEachSystem& bits, const units::UnitSet& units);
+
+/// For a sentence: its diameter where lengths are metric, else its inch_name.
+[[nodiscard]] Sentence bit_text(double diameter_m, int decimals = 2);
 
 /// Clearance between a hole and what is glued into it.
 struct GlueRoom {
@@ -44,7 +58,6 @@ struct GlueRoom {
 
 /// For each System, the smallest bit of at least diameter + `least_m`; absent where that bit is wider than
 /// diameter + `loosest_m` (a looser hole needs filler, not glue).
-[[nodiscard]] std::array<std::optional<Bit>, system_count> for_glue(double diameter_m,
-                                                                    const GlueRoom& room = {});
+[[nodiscard]] BitOfEachSystem for_glue(double diameter_m, const GlueRoom& room = {});
 
 } // namespace evenfall::bits

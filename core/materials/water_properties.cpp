@@ -9,8 +9,8 @@ namespace evenfall::materials {
 
 namespace {
 
-Problem refusal(double value, std::string_view where, const char* key, const char* limit,
-                const char* sentence) {
+Problem refusal(double value, std::string_view where, const char* key, const Sentence& limit,
+                const Sentence& sentence) {
     const ProblemCode code = std::isfinite(value) ? ProblemCode::out_of_range : ProblemCode::not_a_number;
     return {code, std::string(where) + key, limit, sentence};
 }
@@ -21,8 +21,9 @@ Problems water_problems(double temperature_c, double salinity_g_kg, std::string_
     Problems problems;
     // Written so that NaN fails too.
     if (!(temperature_c >= 0.0 && temperature_c <= warmest_water_c)) {
-        problems.push_back(refusal(temperature_c, where, "/temperature_C", "0 to 40 °C",
-                                   "The water temperature must be from 0 to 40 °C."));
+        const Sentence limit = range_text(0.0, warmest_water_c, units::Quantity::temperature);
+        problems.push_back(refusal(temperature_c, where, "/temperature_C", limit,
+                                   "The water temperature must be from " + limit + "."));
     }
     if (!(salinity_g_kg >= 0.0 && salinity_g_kg <= saltiest_water_g_kg)) {
         problems.push_back(refusal(salinity_g_kg, where, "/salinity_g_kg", "0 to 40 g/kg",

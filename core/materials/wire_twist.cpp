@@ -20,22 +20,28 @@ struct Limit {
     double least;
     double most;
     const char* key;
-    const char* limit;
-    const char* sentence;
+    Sentence limit;
+    Sentence sentence;
 };
 
 Problems outside_limits(const TwistedEye& eye, double pitch_m, const char* path) {
+    const auto lengths = [](double least_m, double most_m) {
+        return range_text(least_m, most_m, units::Quantity::length);
+    };
+    const Sentence wire = range_text(0.2e-3, 3e-3, units::Quantity::thickness);
+    const Sentence longest = at_most_text(0.1, units::Quantity::length);
     const std::array limits{
-        Limit{eye.wire_m, 0.2e-3, 3e-3, "wire_mm", "0.2 to 3 mm", "The wire must be 0.2 to 3 mm thick."},
-        Limit{eye.inside_m, 0.5e-3, 30e-3, "eye_inside_mm", "0.5 to 30 mm",
-              "The eye must be 0.5 to 30 mm wide inside."},
+        Limit{eye.wire_m, 0.2e-3, 3e-3, "wire_mm", wire, "The wire must be " + wire + " thick."},
+        Limit{eye.inside_m, 0.5e-3, 30e-3, "eye_inside_mm", lengths(0.5e-3, 30e-3),
+              "The eye must be " + lengths(0.5e-3, 30e-3) + " wide inside."},
         Limit{eye.wrap_rad, half_turn_rad, 2.0 * half_turn_rad, "wrap_deg", "180 to 360°",
               "The wire must go 180 to 360° round the eye before its legs meet."},
         Limit{eye.turns, 0.0, 40.0, "turns", "0 to 40", "A twist has 0 to 40 turns."},
-        Limit{
-            pitch_m, 2.0 * eye.wire_m, 0.1, "pitch_mm", "2 wires to 100 mm",
-            "One turn of a twist cannot be shorter than two wires lie side by side, nor longer than 100 mm."},
-        Limit{eye.leg_m, 0.0, 0.1, "leg_mm", "0 to 100 mm", "The straight legs must be 0 to 100 mm long."},
+        Limit{pitch_m, 2.0 * eye.wire_m, 0.1, "pitch_mm", "2 wires to " + longest,
+              "One turn of a twist cannot be shorter than two wires lie side by side, nor longer than " +
+                  longest + "."},
+        Limit{eye.leg_m, 0.0, 0.1, "leg_mm", lengths(0.0, 0.1),
+              "The straight legs must be " + lengths(0.0, 0.1) + " long."},
     };
     Problems problems;
     for (const Limit& l : limits) {

@@ -58,7 +58,7 @@ Tree stage_tree(const StageAnswer& stage) {
     return tree;
 }
 
-Tree answers_tree(const document::Document& document, const Answers& answers) {
+Tree answers_tree(const document::Document& document, const Answers& answers, const units::UnitSet& units) {
     Tree tree{{"name", document.name},
               {"mass_g", grams(answers.mass.kg)},
               {"mass_sigma_g", grams(answers.mass_sigma.kg)},
@@ -76,21 +76,21 @@ Tree answers_tree(const document::Document& document, const Answers& answers) {
     tree["segments"] = list_of(answers.segments, segment_tree);
     tree["stages"] = list_of(answers.stages, stage_tree);
     tree["coats"] = list_of(answers.coats, [&](const CoatAnswer& coat) { return coat_tree(document, coat); });
-    tree["warnings"] = problem_list(answers.warnings);
+    tree["warnings"] = problem_list(answers.warnings, units);
     return tree;
 }
 
 } // namespace
 
 std::string answers_json(const document::Document& document, const Answers& answers,
-                         std::optional<double> chance) {
-    Tree tree = answers_tree(document, answers);
+                         std::optional<double> chance, const units::UnitSet& units) {
+    Tree tree = answers_tree(document, answers, units);
     if (chance) tree["chance_percent"] = number(100.0 * *chance);
     return document::laid_out_text(tree);
 }
 
-std::string lead_json(const LeadPlan& plan) {
-    Tree tree = answers_tree(plan.document, plan.after);
+std::string lead_json(const LeadPlan& plan, const units::UnitSet& units) {
+    Tree tree = answers_tree(plan.document, plan.after, units);
     tree["met"] = plan.met;
     tree["fills"] = list_of(plan.holes, [&](const HolePlan& hole) {
         return Tree{{"hole", hole.hole + 1},
@@ -100,8 +100,8 @@ std::string lead_json(const LeadPlan& plan) {
                     {"depth_mm", millimetres(hole.depth_m)},
                     {"column_mm", millimetres(hole.column_m)}};
     });
-    tree["shortfalls"] = problem_list(plan.shortfalls);
-    tree["before"] = answers_tree(plan.document, plan.before);
+    tree["shortfalls"] = problem_list(plan.shortfalls, units);
+    tree["before"] = answers_tree(plan.document, plan.before, units);
     return document::laid_out_text(tree);
 }
 

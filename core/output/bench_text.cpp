@@ -60,15 +60,15 @@ std::string reading_name(ReadingKind kind) {
     return {};
 }
 
-std::vector<std::string> reading_steps(ReadingKind kind) {
+std::vector<Sentence> reading_steps(ReadingKind kind) {
     switch (kind) {
     case ReadingKind::dry_weight:
         return {"Let the piece come to the room: wood that has just been near water or heat still changes.",
                 "Set the empty scale to zero, lay the piece on, wait until the figure stands. Twice, and "
                 "take the middle.",
                 "Say at which stage it was: everything up to that stage is on the scale, nothing after it.",
-                "The air that the piece pushes aside, about 0.07 g for 60 cm³, is allowed for; do not take "
-                "it off yourself."};
+                "The air that the piece pushes aside, about " + mass_text(7e-5) +
+                    " for 60 cm³, is allowed for; do not take it off yourself."};
     case ReadingKind::held_under:
         return {"Only a sealed piece, or one that may get wet: bare wood drinks while you look. Dry it well "
                 "before the next coat.",
@@ -83,8 +83,8 @@ std::vector<std::string> reading_steps(ReadingKind kind) {
                 "Put down both figures; the holder is taken off. In grams the rest is the volume in cm³, by "
                 "the density of the water.",
                 "With a dry weight of the same stage this gives the weight in water without any guess at "
-                "wood or size: on a body of 60 g "
-                "the doubt falls from about 3 g by the species alone to some tenths by the dry weight, and "
+                "wood or size: on a body of " + mass_text(0.060, 0) + " the doubt falls from about " +
+                    mass_text(0.003, 0) + " by the species alone to some tenths by the dry weight, and "
                 "to about a tenth by both."};
     case ReadingKind::hung_in_water:
         return {"Stand the scale on two blocks over the tub, or hang it up, with a thread from its hook or "
@@ -106,19 +106,20 @@ std::vector<std::string> reading_steps(ReadingKind kind) {
             "Planing and sawing: keep hands behind the blade, wear a dust mask."};
     case ReadingKind::tub_fall:
         return {
-            "Fill the tub deep enough for half a metre of way; a metre is better. Let the water come to "
-            "rest.",
+            "Fill the tub deep enough for " +
+                Sentence::by_system("half a metre of way; a metre is better", "20 inches of way; 40 are better") +
+                ". Let the water come to rest.",
             "Hold the lure just under, level, bubbles wiped off. Let go without a push and start the watch.",
             "Stop when its middle has gone down by the depth you put down, before it touches the floor. "
             "Three times, and take the middle.",
-            "Give the time from rest as it is. It gathers way at first, which over half a metre is about 15 "
-            "% of the time; that is "
-            "allowed for."};
+            "Give the time from rest as it is. It gathers way at first, which over " +
+                Sentence::by_system("half a metre", "20 inches") +
+                " is about 15 % of the time; that is allowed for."};
     case ReadingKind::suspends:
         return {"Clip on weights until the lure neither rises nor sinks in the tub when you let it go.",
                 "Take the clip off, dry it, weigh it. Put down that weight and what it is made of: its own "
                 "lift is allowed for.",
-                "A lure that hangs by itself is put down with 0 g.",
+                "A lure that hangs by itself is put down with " + mass_text(0.0, 0) + ".",
                 "Lead clips: wash your hands, keep them from children and food."};
     case ReadingKind::freeboard:
         return {"Let the lure lie still in the tub, upright; steady it by a thread from above if it leans.",

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "base/sentence.hpp"
 #include "document/document.hpp"
 
 #include <string>
@@ -21,6 +22,6 @@ namespace evenfall::output {
 [[nodiscard]] std::string reading_name(document::ReadingKind kind);
 
 /// Instructions for a reading, step by step: set-up, what to subtract, what to watch for, with safety notes.
-[[nodiscard]] std::vector<std::string> reading_steps(document::ReadingKind kind);
+[[nodiscard]] std::vector<Sentence> reading_steps(document::ReadingKind kind);
 
 } // namespace evenfall::output

@@ -17,7 +17,8 @@ const char* glue_word(glue::GlueKind sort) {
     return "";
 }
 
-std::string glue_json(const document::Document& document, const glue::GlueAnswer& answer) {
+std::string glue_json(const document::Document& document, const glue::GlueAnswer& answer,
+                       const units::UnitSet& units) {
     Tree rows = list_of(answer.rows, [](const glue::GluedRow& r) {
         return Tree{{"joint", r.joint ? Tree(*r.joint + 1) : Tree(nullptr)},
                     {"eyes", r.eyes},
@@ -43,7 +44,7 @@ std::string glue_json(const document::Document& document, const glue::GlueAnswer
                                     {"caps", std::move(caps)},
                                     {"take", std::move(take)},
                                     {"soda_g", grams(answer.soda_kg)},
-                                    {"warnings", problem_list(answer.warnings)}});
+                                    {"warnings", problem_list(answer.warnings, units)}});
 }
 
 } // namespace evenfall::output

@@ -18,7 +18,7 @@ Tree swings(const std::array<joints::Swing, 2>& s) {
     return both({s[0].angle_rad, s[1].angle_rad});
 }
 
-Tree bits_tree(const std::array<std::optional<bits::Bit>, bits::system_count>& list) {
+Tree bits_tree(const bits::BitOfEachSystem& list) {
     Tree out = Tree::array();
     for (const auto& bit : list) {
         if (bit) out.push_back({{"bit", bit->name()}, {"diameter_mm", millimetres(bit->diameter_m)}});
@@ -139,7 +139,8 @@ const char* weakest_word(wire::Weakest weakest) {
     return "";
 }
 
-std::string joints_json(const document::Document& document, const joints::JointsAnswer& answer) {
+std::string joints_json(const document::Document& document, const joints::JointsAnswer& answer,
+                       const units::UnitSet& units) {
     Tree hooks = list_of(answer.hooks, [](const joints::HookFoul& foul) {
         const char* what = foul.what == joints::FoulKind::hook    ? "hook"
                            : foul.what == joints::FoulKind::joint ? "joint"
@@ -161,7 +162,7 @@ std::string joints_json(const document::Document& document, const joints::Joints
                                      {{"port", millimetres(answer.turn_radius_m[0])},
                                       {"starboard", millimetres(answer.turn_radius_m[1])}}},
                                     {"hooks", std::move(hooks)},
-                                    {"warnings", problem_list(answer.warnings)}});
+                                    {"warnings", problem_list(answer.warnings, units)}});
 }
 
 } // namespace evenfall::output

@@ -23,7 +23,7 @@ Tree portion(const resin::MixAmounts& p) {
 } // namespace
 
 std::string resin_json(const document::Document& document, const std::vector<resin::CoatGrams>& coats,
-                       int coat, const resin::Mix& mix) {
+                       int coat, const resin::Mix& mix, const units::UnitSet& units) {
     Tree list = list_of(coats, [&](const resin::CoatGrams& c) {
         return Tree{{"coat", c.coat + 1},
                     {"name", document.coats[static_cast<std::size_t>(c.coat)].name},
@@ -47,7 +47,7 @@ std::string resin_json(const document::Document& document, const std::vector<res
                                     {"recoat_from_min", minutes(mix.recoat_from_s)},
                                     {"recoat_to_min", minutes(mix.recoat_to_s)},
                                     {"cure_min", minutes(mix.cure_s)},
-                                    {"warnings", problem_list(mix.warnings)}});
+                                    {"warnings", problem_list(mix.warnings, units)}});
 }
 
 std::string stock_json(const document::Document& document, const stock::StockList& list) {

@@ -12,7 +12,7 @@ namespace evenfall::output {
 
 [[nodiscard]] std::string resin_json(const document::Document& document,
                                      const std::vector<resin::CoatGrams>& coats, int coat,
-                                     const resin::Mix& mix);
+                                     const resin::Mix& mix, const units::UnitSet& units = units::metric);
 [[nodiscard]] std::string stock_json(const document::Document& document, const stock::StockList& list);
 
 } // namespace evenfall::output

@@ -32,12 +32,12 @@ Tree point(const Vec3& at) {
     return Tree::array({millimetres(at.x), millimetres(at.y), millimetres(at.z)});
 }
 
-Tree problem_list(const Problems& problems) {
-    return list_of(problems, [](const Problem& problem) {
+Tree problem_list(const Problems& problems, const units::UnitSet& units) {
+    return list_of(problems, [&](const Problem& problem) {
         return Tree{{"code", static_cast<int>(problem.code)},
                     {"path", problem.path},
-                    {"limit", problem.limit},
-                    {"sentence", problem.sentence}};
+                    {"limit", problem.limit.text(units)},
+                    {"sentence", problem.sentence.text(units)}};
     });
 }
 

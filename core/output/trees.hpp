@@ -11,7 +11,8 @@ namespace evenfall::output {
 
 using document::Tree;
 
-// Core values → JSON in shop units, rounded to a millionth; absent or not finite gives null.
+// Core values → JSON in the metric trade units that its keys name, rounded to a millionth; absent or not finite gives
+// null. Sentences are told in the units given.
 
 [[nodiscard]] Tree number(const std::optional<double>& trade);
 [[nodiscard]] Tree grams(const std::optional<double>& kg);
@@ -20,7 +21,7 @@ using document::Tree;
 [[nodiscard]] Tree speed(const std::optional<double>& m_s); ///< mm/s
 [[nodiscard]] Tree degrees(const std::optional<double>& rad);
 [[nodiscard]] Tree point(const Vec3& at); ///< [x, y, z] mm
-[[nodiscard]] Tree problem_list(const Problems& problems);
+[[nodiscard]] Tree problem_list(const Problems& problems, const units::UnitSet& units);
 [[nodiscard]] std::string stage_word(Stage stage); ///< as documents have it
 
 /// A list with what `entry` makes of each.

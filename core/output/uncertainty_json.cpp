@@ -46,7 +46,11 @@ Tree spread(const Quantiles& s, double per_core) {
             {"sigma", number(s.sigma * per_core)}};
 }
 
-Tree now_tree(const DoNow& now) {
+Tree texts(const std::vector<Sentence>& sentences, const units::UnitSet& units) {
+    return list_of(sentences, [&](const Sentence& one) { return Tree(one.text(units)); });
+}
+
+Tree now_tree(const DoNow& now, const units::UnitSet& units) {
     Tree changes = list_of(now.changes, [](const HoleChange& c) {
         return Tree{{"hole", c.hole + 1},
                     {"change_g", grams(c.change_kg)},
@@ -66,14 +70,15 @@ Tree now_tree(const DoNow& now) {
             {"finished_in_water_g", grams(now.after.in_water.kg)},
             {"finished_fall_mm_s", now.after.fall ? speed(now.after.fall->speed_m_s) : Tree(nullptr)},
             {"finished_pitch_deg", degrees(now.after.pitch_rad)},
-            {"shortfalls", problem_list(now.shortfalls)},
-            {"steps", now.steps}};
+            {"shortfalls", problem_list(now.shortfalls, units)},
+            {"steps", texts(now.steps, units)}};
 }
 
 } // namespace
 
 std::string uncertainty_json(const document::Document& document, const Uncertainty& s,
-                             const std::optional<DoNow>& now, const std::optional<Draws>& draws) {
+                             const std::optional<DoNow>& now, const std::optional<Draws>& draws,
+                             const units::UnitSet& units) {
     Tree tree{{"name", document.name},
               {"lure", s.lure + 1},
               {"stage", stage_word(s.stage)},
@@ -112,8 +117,8 @@ std::string uncertainty_json(const document::Document& document, const Uncertain
                     {"expected", v.used ? reading(r.kind, v.predicted) : Tree(nullptr)},
                     {"expected_sigma", v.used ? reading(r.kind, v.predicted_sigma) : Tree(nullptr)},
                     {"off", number(v.z_score)},
-                    {"warning", v.warning},
-                    {"explanations", v.explanations}};
+                    {"warning", v.warning.text(units)},
+                    {"explanations", texts(v.explanations, units)}};
     });
     tree["next"] = list_of(s.next, [](const NextReading& n) {
         return Tree{{"kind", kind_of(n.kind)},
@@ -131,8 +136,8 @@ std::string uncertainty_json(const document::Document& document, const Uncertain
                          {"x_mm", millimetres(s.trim.x_m)},
                          {"bit_mm", millimetres(s.trim.diameter_m)},
                          {"depth_mm", millimetres(s.trim.depth_m)},
-                         {"sentence", s.trim.sentence}};
-    if (now) tree["do_now"] = now_tree(*now);
+                         {"sentence", s.trim.sentence.text(units)}};
+    if (now) tree["do_now"] = now_tree(*now, units);
     if (draws) {
         tree["draws"] = {{"count", draws->count},
                          {"floats", number(draws->floats)},

@@ -11,6 +11,7 @@ namespace evenfall::output {
 /// keys.
 [[nodiscard]] std::string uncertainty_json(const document::Document& document, const Uncertainty& uncertainty,
                                            const std::optional<DoNow>& now,
-                                           const std::optional<Draws>& draws);
+                                           const std::optional<Draws>& draws,
+                                           const units::UnitSet& units = units::metric);
 
 } // namespace evenfall::output

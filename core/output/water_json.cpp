@@ -138,7 +138,8 @@ Outcome<InWater> in_water(const document::Document& document, const Evaluation& 
                    std::move(hinges), std::move(sweep).value(), std::move(warnings)};
 }
 
-std::string water_json(const document::Document& document, const InWater& water) {
+std::string water_json(const document::Document& document, const InWater& water,
+                       const units::UnitSet& units) {
     Tree tree{{"name", document.name}};
     tree["hang_pitch_deg"] = degrees(water.falls.hang_pitch_rad);
     tree["falls"] = falls_tree(water.falls);
@@ -151,7 +152,7 @@ std::string water_json(const document::Document& document, const InWater& water)
     tree["sweep"] = {{"by_temperature", sweep_list(water.sweep.by_temperature)},
                      {"by_salinity", sweep_list(water.sweep.by_salinity)},
                      {"still_at_C", list_of(water.sweep.still_at_c, number)}};
-    tree["warnings"] = problem_list(water.warnings);
+    tree["warnings"] = problem_list(water.warnings, units);
     return document::laid_out_text(tree);
 }
 

@@ -30,7 +30,8 @@ struct InWater {
 /// track (reached_s, forward_mm, start_up_percent, points[] of [s, depth mm, forward mm, pitch °]), afloat
 /// (floats, rests[], righting[], vanishing_deg, advice), under_water, hinges (segments[], joints[]), sweep
 /// (by_temperature[], by_salinity[], still_at_C[]), warnings[].
-[[nodiscard]] std::string water_json(const document::Document& document, const InWater& water);
+[[nodiscard]] std::string water_json(const document::Document& document, const InWater& water,
+                                     const units::UnitSet& units = units::metric);
 
 /// "upright", "on its side" and the like.
 [[nodiscard]] const char* posture_text(afloat::Posture posture);

@@ -58,23 +58,25 @@ Axis long_axis(const Ring& ring) {
 
 Problems check(const Contour& contour, const Scale& scale) {
     Problems problems;
-    const auto want = [&](bool kept, const char* path, const std::string& limit,
-                          const std::string& sentence) {
+    const auto want = [&](bool kept, const char* path, const Sentence& limit,
+                          const Sentence& sentence) {
         if (!kept) problems.push_back({ProblemCode::out_of_range, path, limit, sentence});
     };
     want(contour.points.size() >= 16 && std::all_of(contour.points.begin(), contour.points.end(), finite) &&
              std::abs(signed_area(contour.points)) > 1.0,
          "/contour", "at least 16 places", "The outline holds too little to draw from.");
-    want(scale.distance_m >= 0.001 && scale.distance_m <= 2.0, "/scale/distance_mm", "1 to 2000 mm",
-         "The true distance between the two places must be 1 to 2000 mm.");
+    const Sentence distance = range_text(0.001, 2.0, units::Quantity::length);
+    want(scale.distance_m >= 0.001 && scale.distance_m <= 2.0, "/scale/distance_mm", distance,
+         "The true distance between the two places must be " + distance + ".");
     want(far_apart(scale.from, scale.to), "/scale", "at least 4 pixels apart",
          "The two places that set the scale must lie at least 4 pixels apart; far apart is better.");
     want(scale.nose.has_value() == scale.tail.has_value(), "/nose", "nose and tail",
          "The datum line needs both the nose and the tail.");
     want(!scale.nose || !scale.tail || far_apart(*scale.nose, *scale.tail), "/nose",
          "at least 4 pixels apart", "Nose and tail must lie at least 4 pixels apart.");
-    want(scale.tolerance_m >= 0.00005 && scale.tolerance_m <= 0.005, "/tolerance_mm", "0.05 to 5 mm",
-         "The tolerance must be 0.05 to 5 mm.");
+    const Sentence tolerance = range_text(0.00005, 0.005, units::Quantity::thickness);
+    want(scale.tolerance_m >= 0.00005 && scale.tolerance_m <= 0.005, "/tolerance_mm", tolerance,
+         "The tolerance must be " + tolerance + ".");
     const std::string points = "4 to " + std::to_string(document::max_curve_points);
     want(scale.most_points >= 4 && scale.most_points <= static_cast<int>(document::max_curve_points),
          "/most_points", points, "Each line may have " + points + " points.");
@@ -187,14 +189,18 @@ Outcome<Levelled> levelled(const Contour& contour, const Scale& scale) {
     out.length_m = last - first;
     const double length_mm = units::mm_from_m(out.length_m);
     if (!(length_mm >= shape::least_length_mm && length_mm <= shape::greatest_length_mm)) {
-        return Problem{ProblemCode::out_of_range, "/scale", "20 to 600 mm",
-                       "At this scale the outline is " + millimetres_text(out.length_m) +
-                           " long; a drawing may be 20 to 600 mm."};
+        const Sentence limit = range_text(units::m_from_mm(shape::least_length_mm),
+                                          units::m_from_mm(shape::greatest_length_mm), units::Quantity::length);
+        return Problem{ProblemCode::out_of_range, "/scale", limit,
+                       "At this scale the outline is " + length_text(out.length_m) +
+                           " long; a drawing may be " + limit + "."};
     }
     if (!(units::mm_from_m(high) <= shape::greatest_height_mm)) {
-        return Problem{ProblemCode::out_of_range, "/scale", "150 mm either side of the datum line",
-                       "At this scale the outline reaches " + millimetres_text(high) +
-                           " from the datum line; 150 mm either side is the most."};
+        const Sentence limit =
+            at_most_text(units::m_from_mm(shape::greatest_height_mm), units::Quantity::length);
+        return Problem{ProblemCode::out_of_range, "/scale", limit + " either side of the datum line",
+                       "At this scale the outline reaches " + length_text(high) + " from the datum line; " +
+                           limit + " either side is the most."};
     }
     return out;
 }

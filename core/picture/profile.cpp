@@ -102,12 +102,11 @@ private:
 
 void want_kept(Problems& problems, const char* called, const Fit& fit, const Scale& scale) {
     if (fit.worst_m <= scale.tolerance_m) return;
-    const auto millimetres = [](double m) { return std::to_string(units::mm_from_m(m)).substr(0, 4); };
-    problems.push_back({ProblemCode::cannot_be_met, "/tolerance_mm", millimetres_text(scale.tolerance_m),
+    problems.push_back({ProblemCode::cannot_be_met, "/tolerance_mm", thickness_text(scale.tolerance_m),
                         std::string("The ") + called + " cannot be kept within " +
-                            millimetres(scale.tolerance_m) + " mm of the outline with " +
+                            thickness_text(scale.tolerance_m, 2) + " of the outline with " +
                             std::to_string(scale.most_points) + " points; they reach " +
-                            millimetres(fit.worst_m) + " mm. Allow more, or smooth the outline."});
+                            thickness_text(fit.worst_m, 2) + ". Allow more, or smooth the outline."});
 }
 
 } // namespace

@@ -77,8 +77,8 @@ void warn_of(const GluedRow& row, const GlueRequest& r, Problems& out) {
         row.joint ? "/joints/" + std::to_string(*row.joint) + "/hinge" : std::string("/hangers");
     if (!fills(row.sort, row.width_m)) {
         out.push_back({ProblemCode::cannot_be_met, path,
-                       millimetres_text(fills_to_m[static_cast<std::size_t>(row.sort)]),
-                       of_row(row) + ": the gap is " + millimetres_text(row.width_m) +
+                       thickness_text(fills_to_m[static_cast<std::size_t>(row.sort)]),
+                       of_row(row) + ": the gap is " + thickness_text(row.width_m) +
                            " wide, more than this glue fills: a thinner bit or another glue."});
     }
     if (r.times.of(row.sort) < r.fitting_s) {

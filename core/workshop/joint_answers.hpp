@@ -59,9 +59,8 @@ struct JointAnswer {
     double twist_reach_m = 0.0;  ///< length of wire in the wood that holds it, at the eye where it is least
     double pin_length_m = 0.0;   ///< from 2 mm inside the belly to 2 mm inside the back; 0 without a pin
     double pin_middle_z_m = 0.0; ///< height of its middle
-    std::array<std::optional<bits::Bit>, bits::system_count>
-        eye_bits; ///< for the twist, with clearance for glue
-    std::array<std::optional<bits::Bit>, bits::system_count> pin_bits; ///< for the pin: the next size up
+    bits::BitOfEachSystem eye_bits; ///< for the twist, with clearance for glue
+    bits::BitOfEachSystem pin_bits; ///< for the pin: the next size up
     wire::Strength strength;
 };
 

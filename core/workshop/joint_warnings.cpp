@@ -81,23 +81,23 @@ PullBehind pull_behind(const document::Document& document, const shape::Body& bo
     return known || !hangs ? PullBehind::none : PullBehind::unknown;
 }
 
-void warn(Problems& out, ProblemCode code, std::string path, std::string limit, std::string sentence) {
+void warn(Problems& out, ProblemCode code, std::string path, Sentence limit, Sentence sentence) {
     out.push_back({code, std::move(path), std::move(limit), std::move(sentence)});
 }
 
 /// What the wood does where something else stops the swing earlier.
-std::string wood_text(const Swing& wood) {
-    return wood.stopped ? ", before the wood stops at " + degrees_text(wood.angle_rad) + ". "
-                        : std::string("; no wood stops the tail. ");
+Sentence wood_text(const Swing& wood) {
+    return wood.stopped ? ", before the wood stops at " + angle_text(wood.angle_rad) + ". "
+                        : Sentence("; no wood stops the tail. ");
 }
 
 /// Where the pocket's mouth stops the swing before the wood does; else empty.
-std::string mouth_text(const JointAnswer& j, std::size_t w, const char* with_the_tail) {
+Sentence mouth_text(const JointAnswer& j, std::size_t w, const char* with_the_tail) {
     if (j.wire_rad[w] >= j.finished[w].angle_rad) return "";
-    const std::string text = ": the wire meets the mouth of its pocket at " + degrees_text(j.wire_rad[w]) +
+    const Sentence text = ": the wire meets the mouth of its pocket at " + angle_text(j.wire_rad[w]) +
                              with_the_tail + wood_text(j.finished[w]);
     if (!j.mouth_m[w]) return text + "No mouth is wide enough; a pin nearer to the face swings farther.";
-    return text + "Open the mouth to " + millimetres_text(*j.mouth_m[w]) + " at the face.";
+    return text + "Open the mouth to " + length_text(*j.mouth_m[w]) + " at the face.";
 }
 
 void warn_of_swing(Problems& out, std::size_t k, const JointAnswer& j) {
@@ -109,12 +109,12 @@ void warn_of_swing(Problems& out, std::size_t k, const JointAnswer& j) {
     // Reported once where both sides are equal.
     const bool alike = mouth_text(j, 0, "") == mouth_text(j, 1, "");
     for (std::size_t w = 0; w < 2; ++w) {
-        const std::string text = mouth_text(j, w,
+        const Sentence text = mouth_text(j, w,
                                             alike    ? ""
                                             : w == 0 ? " with the tail to port"
                                                      : " with the tail to starboard");
         if (!text.empty())
-            warn(out, ProblemCode::binds_joint, at_joint(k), degrees_text(j.wire_rad[w]),
+            warn(out, ProblemCode::binds_joint, at_joint(k), angle_text(j.wire_rad[w]),
                  joint_text(k) + text);
         if (alike) return;
     }
@@ -123,15 +123,15 @@ void warn_of_swing(Problems& out, std::size_t k, const JointAnswer& j) {
 void warn_of_links(Problems& out, std::size_t k, const JointAnswer& j) {
     if (j.play_per_eye_m < 0.0) {
         warn(out, ProblemCode::binds_joint, at_joint(k) + "/hinge/eye_inside_mm",
-             millimetres_text(j.place.hinge.wire_m),
+             thickness_text(j.place.hinge.wire_m),
              joint_text(k) +
                  ": the wire is thicker than the eye is wide; such eyes cannot hang in each other.");
         return;
     }
     for (std::size_t w = 0; w < 2; ++w) {
         if (j.stopped_by[w] != StoppedBy::eyes) continue;
-        warn(out, ProblemCode::binds_joint, at_joint(k) + "/hinge", degrees_text(j.eyes_rad[w]),
-             joint_text(k) + ": the linked eyes meet each other at " + degrees_text(j.eyes_rad[w]) +
+        warn(out, ProblemCode::binds_joint, at_joint(k) + "/hinge", angle_text(j.eyes_rad[w]),
+             joint_text(k) + ": the linked eyes meet each other at " + angle_text(j.eyes_rad[w]) +
                  wood_text(j.finished[w]) + "Wider eyes, or one level and one upright, swing farther.");
         return; // both sides are equal
     }
@@ -148,10 +148,10 @@ void warn_of_eyes(Problems& out, std::size_t k, const JointAnswer& j) {
                  pocket + "wood stands between it and the joint; the eye cannot reach the pin.");
         }
         if (least < wire_room_m) {
-            warn(out, ProblemCode::binds_joint, path, millimetres_text(wire_room_m),
-                 pocket + "the eye has " + millimetres_text(least) +
+            warn(out, ProblemCode::binds_joint, path, thickness_text(wire_room_m),
+                 pocket + "the eye has " + thickness_text(least) +
                      (least == eye.room->beside_m ? " beside it" : " behind it") + "; it wants " +
-                     millimetres_text(wire_room_m) + " to turn freely.");
+                     thickness_text(wire_room_m) + " to turn freely.");
         }
         if (eye.room->up_down_m.value_or(0.0) < 0.0) {
             warn(out, ProblemCode::binds_joint, path, "", pocket + "it is lower than the wire is thick.");
@@ -161,7 +161,7 @@ void warn_of_eyes(Problems& out, std::size_t k, const JointAnswer& j) {
         warn_of_links(out, k, j);
     } else if (j.play_per_eye_m < 0.0) {
         warn(out, ProblemCode::binds_joint, at_joint(k) + "/hinge/eye_inside_mm",
-             millimetres_text(j.place.hinge.pin_diameter_m),
+             thickness_text(j.place.hinge.pin_diameter_m),
              joint_text(k) + ": the pin is thicker than the eye is wide.");
     }
 }
@@ -172,9 +172,9 @@ constexpr double twist_near_m = 0.5e-3;
 void warn_of_glue(Problems& out, std::size_t k, const JointAnswer& j) {
     const double glued = j.place.hinge.glued_m;
     if (j.twist_reach_m > glued - twist_near_m) return;
-    warn(out, ProblemCode::out_of_range, at_joint(k) + "/hinge/glued_mm", millimetres_text(j.twist_reach_m),
-         joint_text(k) + ": the twist reaches " + millimetres_text(j.twist_reach_m) +
-             " into the wood, not the " + millimetres_text(glued) +
+    warn(out, ProblemCode::out_of_range, at_joint(k) + "/hinge/glued_mm", length_text(j.twist_reach_m),
+         joint_text(k) + ": the twist reaches " + length_text(j.twist_reach_m) +
+             " into the wood, not the " + length_text(glued) +
              " that it is glued deep; its strength counts what it reaches. Give it more turns.");
 }
 
@@ -186,10 +186,10 @@ void warn_of_walls(Problems& out, std::size_t k, const document::Document& docum
             place += " h" + hole_text(static_cast<std::size_t>(*wall.hole),
                                       document.holes[static_cast<std::size_t>(*wall.hole)].name)
                                 .substr(1);
-        const std::string left = wall.thickness_m <= 0.0
-                                     ? "no wood is left "
-                                     : "only " + millimetres_text(wall.thickness_m) + " of wood is left ";
-        warn(out, ProblemCode::through_wall, at_joint(k), millimetres_text(thin_wall_m),
+        const Sentence left = wall.thickness_m <= 0.0
+                                  ? Sentence("no wood is left ")
+                                     : "only " + length_text(wall.thickness_m) + " of wood is left ";
+        warn(out, ProblemCode::through_wall, at_joint(k), length_text(thin_wall_m),
              joint_text(k) + ": " + left + place + ".");
     }
 }
@@ -226,11 +226,11 @@ Problems joint_warnings(const document::Document& document, const shape::Body& b
         if (foul.what == FoulKind::joint) {
             warn(out, ProblemCode::overlap, path, "",
                  hook + " reaches across joint " + std::to_string(foul.other + 1) + " by " +
-                     millimetres_text(foul.over_m) + "; its point can fall into the gap.");
+                     length_text(foul.over_m) + "; its point can fall into the gap.");
         } else {
             warn(out, ProblemCode::overlap, path, "",
                  hook + " can swing into " + part_text(document, foul.other) + ": they overlap by " +
-                     millimetres_text(foul.over_m) + ".");
+                     length_text(foul.over_m) + ".");
         }
     }
     return out;

@@ -105,13 +105,13 @@ Outcome<Mix> mix(const MixRequest& r) {
              "It thickens before one lure is coated: work cooler, faster, or with a slower hardener."});
     }
     if (m.lures_by_batch == 0) {
-        std::string sentence = "One lure alone takes ";
-        sentence += grams_text(one_kg);
+        Sentence sentence = "One lure alone takes ";
+        sentence += mass_text(one_kg);
         sentence += ", more than the label's batch: it thickens sooner than the label says. Coat it from ";
         sentence += std::to_string(
             static_cast<int>(std::ceil(std::min(one_kg / r.label.batch_kg, 1e6) * (1.0 - 1e-12))));
         sentence += " mixes.";
-        m.warnings.push_back({ProblemCode::cannot_be_met, "/label/batch_g", grams_text(r.label.batch_kg),
+        m.warnings.push_back({ProblemCode::cannot_be_met, "/label/batch_g", mass_text(r.label.batch_kg),
                               std::move(sentence)});
     }
     return m;

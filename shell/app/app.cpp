@@ -160,7 +160,7 @@ void draw_panel(AppParts& parts, const Regions& where) {
     // What the panel collected from the keypad has been tried by now; a refusal from before is none of its
     // business.
     parts.keypad.settle(parts.session.refusals() == refusals ? std::string()
-                                                             : sentences(parts.session.problems()));
+                                                             : sentences(parts.session.problems(), parts.ui.units));
     if (const auto choice = parts.keypad.take_unit_choice())
         keep_unit(parts.session.settings, choice->first, choice->second);
 }
@@ -211,11 +211,12 @@ void tell_outside(AppParts& parts, const Regions& where) {
     state::Session& session = parts.session;
     tell_of_sheet(parts, where,
                   parts.told_revision != session.revision() ||
-                      !(parts.told_view.sheet == session.view.sheet));
+                      !(parts.told_view.sheet == session.view.sheet) ||
+                      !(parts.told_settings.units == session.settings.units));
     if (session.problems().empty() && !parts.told_problems.empty()) parts.told_problems.clear();
-    const std::string refusal = sentences(session.problems());
+    const std::string refusal = sentences(session.problems(), parts.ui.units);
     const bool again = std::exchange(parts.told_refusals, session.refusals()) != session.refusals();
-    if (!refusal.empty() && (again || refusal != sentences(parts.told_problems))) {
+    if (!refusal.empty() && (again || refusal != sentences(parts.told_problems, parts.ui.units))) {
         parts.told_problems = session.problems();
         parts.last_problem = refusal;
         // The keypad shows what it caused in its own place.
@@ -315,7 +316,7 @@ void App::frame(double now_s) {
     ui.now_s = now_s;
     ui.ink = &look::palette(parts.session.settings.theme == state::Theme::dark ? look::Scheme::dark
                                                                                : look::Scheme::light);
-    ui.units = units_of_settings(parts.session.settings);
+    ui.units = parts.session.settings.units;
     ui.phone = where.phone || where.low;
     ui.items.begin_frame();
     ui.frames_wanted = std::max(0, ui.frames_wanted - 1);

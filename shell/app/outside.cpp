@@ -29,11 +29,11 @@ std::string plain_id(const std::string& id) {
 
 } // namespace
 
-std::string sentences(const Problems& problems) {
+std::string sentences(const Problems& problems, const units::UnitSet& units) {
     std::string text;
     for (const Problem& problem : problems) {
         if (!text.empty()) text += ' ';
-        text += problem.sentence;
+        text += problem.sentence.text(units);
     }
     return text;
 }
@@ -65,7 +65,7 @@ bool App::start(const std::string& saved_session_json, const std::string& link_t
         }
     }
     if (!unread.empty()) {
-        parts.last_problem = look::words::not_restored + sentences(unread);
+        parts.last_problem = look::words::not_restored + sentences(unread, parts.session.settings.units);
         parts.toast.show(parts.last_problem, true, parts.now_s);
     }
     if (!link_text.empty() && parts.session.open_link(link_text)) {
@@ -114,7 +114,7 @@ void App::forget_texture() {
 
 std::string App::set_drawer(const std::string& text) {
     auto read = state::read_drawer(text);
-    if (!read.ok()) return sentences(read.problems());
+    if (!read.ok()) return sentences(read.problems(), parts_->session.settings.units);
     parts_->drawer = std::move(read).value();
     parts_->told_drawer = parts_->drawer.revision();
     return {};
@@ -122,7 +122,7 @@ std::string App::set_drawer(const std::string& text) {
 
 std::string App::add_to_drawer(const std::string& text) {
     const auto read = state::read_drawer(text);
-    if (!read.ok()) return sentences(read.problems());
+    if (!read.ok()) return sentences(read.problems(), parts_->session.settings.units);
     state::Drawer together = parts_->drawer;
     for (const state::DrawerItem& thing : read->things()) {
         if (!together.put(thing)) return look::words::drawer_full;
@@ -133,14 +133,14 @@ std::string App::add_to_drawer(const std::string& text) {
 }
 
 std::string App::open_json(const std::string& text) {
-    if (!parts_->session.open_json(text)) return sentences(parts_->session.problems());
+    if (!parts_->session.open_json(text)) return sentences(parts_->session.problems(), parts_->session.settings.units);
     parts_->another_lure();
     parts_->say(look::words::opened + parts_->session.kept().name);
     return {};
 }
 
 std::string App::open_link(const std::string& text) {
-    if (!parts_->session.open_link(text)) return sentences(parts_->session.problems());
+    if (!parts_->session.open_link(text)) return sentences(parts_->session.problems(), parts_->session.settings.units);
     parts_->another_lure();
     parts_->say(look::words::opened + parts_->session.kept().name);
     return {};

@@ -87,7 +87,7 @@ struct AppParts {
 };
 
 /// Sentences of problems, one after the other.
-[[nodiscard]] std::string sentences(const Problems& problems);
+[[nodiscard]] std::string sentences(const Problems& problems, const units::UnitSet& units);
 
 /// The answers as the strip shows them.
 [[nodiscard]] std::vector<widgets::Answer>
@@ -110,8 +110,7 @@ void unit_choice(AppParts& parts, const char* id, const char* label, widgets::Qu
 /// Where shelf and card lie.
 [[nodiscard]] widgets::Rect sheet_place(const Regions& where);
 
-/// The settings' units as the widgets know them, and a widget's choice put into the settings.
-[[nodiscard]] widgets::Units units_of_settings(const state::Settings& settings);
+/// A widget's choice put into the settings.
 void keep_unit(state::Settings& settings, widgets::Quantity quantity, widgets::Unit unit);
 
 } // namespace evenfall::shell

@@ -21,7 +21,8 @@ std::string App::sheet_file(SheetForm form, const std::string& address) const {
                      : form == SheetForm::pdf  ? SheetFormat::pdf
                      : form == SheetForm::svg  ? SheetFormat::svg
                                                : SheetFormat::html;
-    options.paper = wish.letter ? SheetPaper::letter : SheetPaper::a4;
+    options.units = parts_->session.settings.units;
+    options.paper = wish.paper;
     options.lures = wish.lures;
     options.address = address;
     options.typefaces = {typeface(false), typeface(true)};
@@ -34,7 +35,7 @@ std::string App::sheet_file(SheetForm form, const std::string& address) const {
         batch.size() > 1 ? build_batch_sheet(batch, options) : build_sheet(parts_->session.kept(), options);
     if (made) return *made;
     if (form != SheetForm::leaves) return {};
-    return "<p>" + sheet::xml(sentences(made.problems())) + "</p>";
+    return "<p>" + sheet::xml(sentences(made.problems(), options.units)) + "</p>";
 }
 
 } // namespace evenfall::shell

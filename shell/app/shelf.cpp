@@ -174,33 +174,19 @@ void draw_shelf(AppParts& parts, const Regions& where) {
     }
 }
 
-widgets::Units units_of_settings(const state::Settings& settings) {
-    widgets::Units units;
-    units.choose(Quantity::length, settings.length);
-    units.choose(Quantity::mass, settings.mass);
-    units.choose(Quantity::fall, settings.fall);
-    units.choose(Quantity::temperature, settings.temperature);
-    // Coats are thin: those who work in inches measure them in thousandths.
-    if (settings.length != units::Unit::mm) {
-        units.choose(Quantity::thickness, Unit::mil);
-        units.choose(Quantity::depth, Unit::foot);
-    }
-    return units;
-}
-
 void keep_unit(state::Settings& settings, Quantity quantity, Unit unit) {
     switch (quantity) {
     case Quantity::length:
-        settings.length = unit;
+        settings.units.length = unit;
         break;
     case Quantity::mass:
-        settings.mass = unit;
+        settings.units.mass = unit;
         break;
     case Quantity::fall:
-        settings.fall = unit;
+        settings.units.fall = unit;
         break;
     case Quantity::temperature:
-        settings.temperature = unit;
+        settings.units.temperature = unit;
         break;
     default:
         break;

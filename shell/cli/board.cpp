@@ -68,8 +68,8 @@ struct BoardOptions : PresetOptions {
     std::optional<std::string> species, write_to;
 };
 
-int run(const BoardOptions& o) {
-    if (!o.size) return report({misuse("--size", "A board needs its size: --size LENGTHxWIDTHxHEIGHT.")});
+Ended run(const BoardOptions& o, const Printing&) {
+    if (!o.size) return misuse("--size", "A board needs its size: --size LENGTHxWIDTHxHEIGHT.");
     Board measured = o.measured;
     const auto [length_m, width_m, height_m] = *o.size;
     measured.length_m = length_m;
@@ -77,21 +77,21 @@ int run(const BoardOptions& o) {
     measured.height_m = height_m;
     if (o.moisture) measured.moisture_percent = 100.0 * *o.moisture;
     Outcome<document::Document> document = load(o.preset);
-    if (!document.ok()) return report(document.problems());
+    if (!document.ok()) return document.problems();
     const std::string species = o.species.value_or(document->wood.species);
     const double to_percent = o.to ? 100.0 * *o.to : document->wood.moisture_percent;
     const materials::Wood* wood = materials::find_wood(species);
     if (wood == nullptr)
-        return report({{ProblemCode::unknown_name, "--species", "",
-                        "“" + species + "” is not in the table of woods: “evenfall woods” lists them."}});
+        return Problem{ProblemCode::unknown_name, "--species", "",
+                        "“" + species + "” is not in the table of woods: “evenfall woods” lists them."};
     const auto a = materials::weigh_board(measured, *wood, to_percent);
-    if (!a.ok()) return report(a.problems());
+    if (!a.ok()) return a.problems();
     if (o.write_to) {
         document->wood.species = species;
         document->wood.moisture_percent = to_percent;
         document::set_weighed_density(*document, a->at_other_kg_m3);
         if (const Problems problems = keep(*o.write_to, *document); !problems.empty())
-            return report(problems);
+            return problems;
     }
     if (o.json) {
         print(board_json(*a, *wood, measured, to_percent));

@@ -15,57 +15,61 @@ using units::number_text;
 using units::Unit;
 using Side = Table::Side;
 
-std::string plus_minus(const Estimate& e, Unit unit, int decimals) {
-    return number_text(e.value, unit, decimals) + " ± " + number_text(e.sigma, unit, decimals);
+std::string mass(const Estimate& e, const Numbers& in) {
+    return in.mass(e.value) + " ± " + in.mass(e.sigma);
+}
+std::string speed(const Estimate& e, const Numbers& in) {
+    return in.speed(e.value) + " ± " + in.speed(e.sigma);
 }
 
 std::string percent(double share) {
     return number_text(share, Unit::percent, 0) + " %";
 }
 
-std::string answers_text(const Uncertainty& s) {
+std::string answers_text(const Uncertainty& s, const Numbers& in) {
+    const std::string gram = in.mass_symbol();
     Table table({Side::left, Side::right, Side::right});
     table.row({"finished", "now", "spread before any reading"});
     table.row(
-        {"mass g", plus_minus(s.mass_kg, Unit::gram, 2), number_text(s.mass_kg.sigma_before, Unit::gram, 2)});
-    table.row({"in water g", plus_minus(s.in_water_kg, Unit::gram, 2),
-               number_text(s.in_water_kg.sigma_before, Unit::gram, 2)});
+        {"mass " + gram, mass(s.mass_kg, in), in.mass(s.mass_kg.sigma_before)});
+    table.row({"in water " + gram, mass(s.in_water_kg, in), in.mass(s.in_water_kg.sigma_before)});
     if (s.fall_m_s) {
-        table.row({"fall mm/s", plus_minus(*s.fall_m_s, Unit::mm_per_s, 0),
-                   number_text(s.fall_m_s->sigma_before, Unit::mm_per_s, 0)});
+        table.row({"fall " + in.speed_symbol(), speed(*s.fall_m_s, in), in.speed(s.fall_m_s->sigma_before)});
     }
-    table.row({"pitch °", plus_minus(s.pitch_rad, Unit::degree, 1),
+    table.row({"pitch °",
+               number_text(s.pitch_rad.value, Unit::degree, 1) + " ± " +
+                   number_text(s.pitch_rad.sigma, Unit::degree, 1),
                number_text(s.pitch_rad.sigma_before, Unit::degree, 1)});
     const Interval& most = s.fall_50_80_95_m_s[1];
-    const auto speed = [](double v) { return number_text(v, Unit::mm_per_s, 0); };
     std::string text = table.text() + "Four in five such lures ";
     if (!(most.high > 0.0)) return text + "or more float.\n";
-    text += most.low > 0.0 ? "fall at " + speed(most.low) + " to " : std::string("float, or fall at up to ");
-    return text + speed(most.high) + " mm/s.\n";
+    text += most.low > 0.0 ? "fall at " + in.speed(most.low) + " to " : std::string("float, or fall at up to ");
+    return text + in.speed(most.high) + " " + in.speed_symbol() + ".\n";
 }
 
-std::string stages_text(const Uncertainty& s) {
+std::string stages_text(const Uncertainty& s, const Numbers& in) {
+    const std::string gram = " " + in.mass_symbol();
     Table table({Side::left, Side::right, Side::right, Side::right, Side::right});
-    table.row({"Stage", "dry g", "held under g", "hung in tub g", "tub fall mm/s"});
+    table.row({"Stage", "dry" + gram, "held under" + gram, "hung in tub" + gram, "tub fall " + in.speed_symbol()});
     for (const StagePrediction& b : s.stages) {
-        table.row({output::stage_name(b.stage), plus_minus(b.mass_kg, Unit::gram, 2),
-                   plus_minus(b.displaced_kg, Unit::gram, 2), plus_minus(b.in_tub_kg, Unit::gram, 2),
-                   b.tub_fall_m_s ? plus_minus(*b.tub_fall_m_s, Unit::mm_per_s, 0)
+        table.row({output::stage_name(b.stage), mass(b.mass_kg, in), mass(b.displaced_kg, in),
+                   mass(b.in_tub_kg, in),
+                   b.tub_fall_m_s ? speed(*b.tub_fall_m_s, in)
                                   : no_fall_words({b.in_tub_kg.value})});
     }
     return table.text();
 }
 
-std::string next_text(const Uncertainty& s) {
+std::string next_text(const Uncertainty& s, const Numbers& in) {
     Table table({Side::left, Side::left, Side::right, Side::right, Side::right});
-    table.row({"Next reading", "stage", "good to", "in water ± g", "chance, put right"});
+    table.row({"Next reading", "stage", "good to", "in water ± " + in.mass_symbol(), "chance, put right"});
     std::size_t shown = 0;
     for (const NextReading& n : s.next) {
         if (++shown > 6) break;
         table.row({output::reading_name(n.kind) + (n.with_dry_weight ? ", and dry" : ""),
                    output::stage_name(n.stage),
-                   units::reading_text(n.sigma, document::number_of(n.kind).judged_in),
-                   number_text(n.in_water_sigma_kg, Unit::gram, 2), percent(n.chance)});
+                   reading_text(n.sigma, units::quantity_of(document::number_of(n.kind).judged_in)).text(in.units),
+                   in.mass(n.in_water_sigma_kg), percent(n.chance)});
     }
     return table.text();
 }
@@ -75,20 +79,22 @@ const char* asked_word(const document::Document& document) {
     return document.targets.by == document::TargetBy::in_water ? "weight in water" : "first fall";
 }
 
-std::string draws_text(const document::Document& document, const Draws& d) {
+std::string draws_text(const document::Document& document, const Draws& d, const Numbers& in) {
     Table table({Side::left, Side::right, Side::right, Side::right});
     table.row(
         {"of " + std::to_string(d.count) + " drawn", "middle", "half lie from – to", "95 % lie from – to"});
-    const auto row = [&](const std::string& what, const Quantiles& x, Unit unit, int decimals) {
-        const auto t = [&](double v) { return number_text(v, unit, decimals); };
+    const auto row = [&](const std::string& what, const Quantiles& x, const auto& t) {
         table.row(
             {what, t(x.median), t(x.low_50) + " – " + t(x.high_50), t(x.low_95) + " – " + t(x.high_95)});
     };
-    row("mass g", d.mass_kg, Unit::gram, 2);
-    row("in water g", d.in_water_kg, Unit::gram, 2);
-    if (d.floats < 1.0)
-        row(d.floats > 0.0 ? "fall mm/s, where it sinks" : "fall mm/s", d.fall_m_s, Unit::mm_per_s, 0);
-    row("pitch °", d.pitch_rad, Unit::degree, 1);
+    const auto mass = [&](double kg) { return in.mass(kg); };
+    row("mass " + in.mass_symbol(), d.mass_kg, mass);
+    row("in water " + in.mass_symbol(), d.in_water_kg, mass);
+    if (d.floats < 1.0) {
+        row("fall " + in.speed_symbol() + (d.floats > 0.0 ? ", where it sinks" : ""), d.fall_m_s,
+            [&](double m_s) { return in.speed(m_s); });
+    }
+    row("pitch °", d.pitch_rad, [](double rad) { return number_text(rad, Unit::degree, 1); });
     return table.text() + "Float: " + percent(d.floats) + ". Right " + asked_word(document) + ": " +
            percent(d.chances.fall) + ", hang: " + percent(d.chances.pitch) +
            ", both: " + percent(d.chances.both) + ".\n";
@@ -98,54 +104,54 @@ struct ChanceOptions : PresetOptions {
     std::optional<int> draws;
 };
 
-int run(const ChanceOptions& o) {
+Ended run(const ChanceOptions& o, const Printing& in) {
     if (o.draws && (*o.draws < 1 || *o.draws > 1000000))
-        return report({misuse("--draws", "Draw from 1 to 1000000 lures.")});
+        return misuse("--draws", "Draw from 1 to 1000000 lures.");
     const Outcome<document::Document> document = load(o.preset);
-    if (!document.ok()) return report(document.problems());
+    if (!document.ok()) return document.problems();
     const Outcome<Uncertainty> s = evenfall::uncertainty(*document);
-    if (!s.ok()) return report(s.problems());
+    if (!s.ok()) return s.problems();
     std::optional<DoNow> now;
     Outcome<DoNow> found = do_now(*document);
-    if (!found.ok()) return report(found.problems());
+    if (!found.ok()) return found.problems();
     now = std::move(found).value();
     std::optional<Draws> draws;
     if (o.draws) {
         const Outcome<Draws> drawn = uncertainty_by_draws(*document, static_cast<std::size_t>(*o.draws));
-        if (!drawn.ok()) return report(drawn.problems());
+        if (!drawn.ok()) return drawn.problems();
         draws = *drawn;
     }
     if (o.json) {
-        print(output::uncertainty_json(*document, *s, now, draws));
+        print(output::uncertainty_json(*document, *s, now, draws, in.json));
         return done;
     }
     std::string text = document->name + (s->lure > 0 ? ", lure " + std::to_string(s->lure + 1) : "") +
-                       "\n\n" + answers_text(*s) + '\n';
+                       "\n\n" + answers_text(*s, in) + '\n';
     const bool by_weight = document->targets.by == document::TargetBy::in_water;
     const std::string band =
-        by_weight ? grams(s->weight_band_kg) + " g" : percent(document->targets.fall_band);
+        by_weight ? in.mass(s->weight_band_kg) + " " + in.mass_symbol() : percent(document->targets.fall_band);
     text += std::string("Chance that the ") + asked_word(*document) + " is right (band ±" + band +
             ") and the hang (±" + degrees(document->targets.pitch_band_rad) +
             "): " + percent(s->chances_now.both) + " as it stands, " + percent(s->chances_corrected.both) +
             " with the lead put right for what is known now.\n\n";
-    text += stages_text(*s) + '\n';
+    text += stages_text(*s, in) + '\n';
     for (const ReadingFit& v : s->readings) {
         if (v.warning.empty()) continue;
-        text += "! " + v.warning + '\n';
-        for (const std::string& why : v.explanations)
-            text += "    " + why + '\n';
+        text += "! " + v.warning.text(in.units) + '\n';
+        for (const Sentence& why : v.explanations)
+            text += "    " + why.text(in.units) + '\n';
     }
     if (now) {
         text += "Do now:\n";
-        for (const std::string& step : now->steps)
-            text += "  " + step + '\n';
+        for (const Sentence& step : now->steps)
+            text += "  " + step.text(in.units) + '\n';
         for (const Problem& p : now->shortfalls)
-            text += "  ! " + p.sentence + '\n';
+            text += "  ! " + p.sentence.text(in.units) + '\n';
         text += '\n';
     }
-    if (!s->trim.sentence.empty()) text += s->trim.sentence + "\n\n";
-    text += next_text(*s);
-    if (draws) text += '\n' + draws_text(*document, *draws);
+    if (!s->trim.sentence.empty()) text += s->trim.sentence.text(in.units) + "\n\n";
+    text += next_text(*s, in);
+    if (draws) text += '\n' + draws_text(*document, *draws, in);
     print(text);
     return done;
 }

@@ -30,9 +30,6 @@ void trace(Options& options);
 
 void print(const std::string& text);
 
-/// Each problem on standard error: the sentence, then where. Returns bad_input.
-int report(const Problems& problems);
-
 /// The document in a file or on standard input.
 [[nodiscard]] Outcome<document::Document> load(const std::string& path);
 

@@ -11,19 +11,19 @@ struct FallOptions : PresetOptions {
     double depth_m = 2.0;
 };
 
-int run(const FallOptions& o) {
+Ended run(const FallOptions& o, const Printing& in) {
     const Outcome<document::Document> document = load(o.preset);
-    if (!document.ok()) return report(document.problems());
+    if (!document.ok()) return document.problems();
     const Outcome<Evaluation> evaluation = evaluate(*document);
-    if (!evaluation.ok()) return report(evaluation.problems());
+    if (!evaluation.ok()) return evaluation.problems();
     const auto water = output::in_water(*document, *evaluation, o.depth_m);
-    if (!water.ok()) return report(water.problems());
+    if (!water.ok()) return water.problems();
     if (o.json) {
-        print(output::water_json(*document, *water));
+        print(output::water_json(*document, *water, in.json));
     } else {
-        print(document->name + "\n\n" + falls_text(*water, evaluation->answers) + floating_text(*water) +
-              track_text(*water, evaluation->answers) + warnings_text(evaluation->answers) +
-              water_warnings_text(*water));
+        print(document->name + "\n\n" + falls_text(*water, evaluation->answers, in) + floating_text(*water, in) +
+              track_text(*water, evaluation->answers, in) + warnings_text(evaluation->answers, in) +
+              water_warnings_text(*water, in));
     }
     return done;
 }

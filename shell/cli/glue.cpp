@@ -16,41 +16,42 @@ std::string millilitres(double m3) {
     return units::number_text(m3, Unit::cm3, 3);
 }
 
-std::string eyes_table(const evenfall::glue::GlueAnswer& answer) {
+std::string eyes_table(const evenfall::glue::GlueAnswer& answer, const Numbers& in) {
     using enum Table::Side;
     Table table({left, right, right, right, left, right});
-    table.row({"where", "eyes", "gap ml each", "gap mm wide", "glue", "in a lure g"});
+    table.row({"where", "eyes", "gap ml each", "gap " + in.length_symbol() + " wide", "glue", "in a lure " + in.mass_symbol()});
     for (const evenfall::glue::GluedRow& r : answer.rows) {
         table.row({r.joint ? "joint " + std::to_string(*r.joint + 1) : std::string("hangers"),
-                   std::to_string(r.eyes), millilitres(r.gap_m3), millimetres(r.width_m, 2),
-                   output::glue_word(r.sort), grams(r.glue_kg, 3)});
+                   std::to_string(r.eyes), millilitres(r.gap_m3), in.thickness(r.width_m),
+                   output::glue_word(r.sort), in.mass(r.glue_kg, 3)});
     }
     return table.text();
 }
 
-std::string caps_table(const document::Document& d, const evenfall::glue::GlueAnswer& answer) {
+std::string caps_table(const document::Document& d, const evenfall::glue::GlueAnswer& answer, const Numbers& in) {
     using enum Table::Side;
     Table table({left, right, right, right});
-    table.row({"cap of hole", "ml", "soda g", "thin CA ml"});
+    table.row({"cap of hole", "ml", "soda " + in.mass_symbol(), "thin CA ml"});
     for (const evenfall::glue::CapRow& c : answer.caps) {
         table.row({std::to_string(c.hole + 1) + " " + d.holes[static_cast<std::size_t>(c.hole)].name,
-                   millilitres(c.volume_m3), grams(c.soda_kg, 3), millilitres(c.ca_m3)});
+                   millilitres(c.volume_m3), in.mass(c.soda_kg, 3), millilitres(c.ca_m3)});
     }
     return table.text();
 }
 
-std::string glue_text(const document::Document& d, const evenfall::glue::GlueAnswer& answer, int lures) {
+std::string glue_text(const document::Document& d, const evenfall::glue::GlueAnswer& answer, int lures,
+                      const Numbers& in) {
+    const std::string gram = " " + in.mass_symbol();
     std::string text = d.name + "\n";
-    if (!answer.rows.empty()) text.append("\n").append(eyes_table(answer));
-    if (!answer.caps.empty()) text.append("\n").append(caps_table(d, answer));
+    if (!answer.rows.empty()) text.append("\n").append(eyes_table(answer, in));
+    if (!answer.caps.empty()) text.append("\n").append(caps_table(d, answer, in));
     text += "\nTo take for " + std::to_string(lures) + (lures == 1 ? " lure" : " lures") + ", loss included:";
     for (std::size_t k = 0; k < evenfall::glue::glue_kind_count; ++k) {
         if (answer.take_m3[k] <= 0.0) continue;
         text += std::string("\n  ") + output::glue_word(static_cast<evenfall::glue::GlueKind>(k)) + " " +
-                units::number_text(answer.take_m3[k], Unit::cm3, 2) + " ml, " + grams(answer.take_kg[k]) +
-                " g";
+                units::number_text(answer.take_m3[k], Unit::cm3, 2) + " ml, " + in.mass(answer.take_kg[k]) + gram;
     }
-    if (answer.soda_kg > 0.0) text += "\n  baking soda " + grams(answer.soda_kg) + " g, nothing lost of it";
+    if (answer.soda_kg > 0.0) text += "\n  baking soda " + in.mass(answer.soda_kg) + gram + ", nothing lost of it";
     text += "\n\nWhich glue fills which gap is common practice, without a source; densities and the room "
             "between grains of soda are from memory.\n"
             "CA bonds skin and eyelids in a second; soaked into soda it turns hot and fumes at once: eye "
@@ -58,7 +59,7 @@ std::string glue_text(const document::Document& d, const evenfall::glue::GlueAns
             "never cotton gloves, solvent at hand. Uncured epoxy can make the skin allergic: gloves. The "
             "products' labels come first.\n";
     for (const Problem& warning : answer.warnings)
-        text += "! " + warning.sentence + '\n';
+        text += "! " + warning.sentence.text(in.units) + '\n';
     return text;
 }
 
@@ -66,14 +67,15 @@ struct GlueOptions : PresetOptions {
     evenfall::glue::GlueRequest request;
 };
 
-int run(const GlueOptions& o) {
+Ended run(const GlueOptions& o, const Printing& in) {
     const Outcome<document::Document> document = load(o.preset);
-    if (!document.ok()) return report(document.problems());
+    if (!document.ok()) return document.problems();
     const auto evaluation = evaluate(*document);
-    if (!evaluation.ok()) return report(evaluation.problems());
+    if (!evaluation.ok()) return evaluation.problems();
     const auto answer = evenfall::glue::glue(*document, evaluation->body, o.request);
-    if (!answer.ok()) return report(answer.problems());
-    print(o.json ? output::glue_json(*document, *answer) : glue_text(*document, *answer, o.request.lures));
+    if (!answer.ok()) return answer.problems();
+    print(o.json ? output::glue_json(*document, *answer, in.json)
+                 : glue_text(*document, *answer, o.request.lures, in));
     return done;
 }
 

@@ -27,32 +27,32 @@ std::string newtons(double n) {
     return number_text(n, Unit::one, 0) + " N";
 }
 
-std::string bits_text(const std::array<std::optional<bits::Bit>, bits::system_count>& list) {
-    std::string text;
-    for (const auto& bit : list) {
-        if (bit) text += (text.empty() ? "" : ", ") + bit->name();
-    }
+std::string bits_text(const bits::BitOfEachSystem& list, const Numbers& in) {
+    const std::string text = bits::names(list, in.units);
     return text.empty() ? "no standard bit" : text;
 }
 
-std::string swing_table(const document::Document& document, const evenfall::joints::JointsAnswer& answer) {
+std::string swing_table(const document::Document& document, const evenfall::joints::JointsAnswer& answer,
+                        const Numbers& in) {
     using enum Table::Side;
+    const std::string mm = " " + in.length_symbol();
     Table table({left, right, right, right, right, right, right, right});
-    table.row({"joint", "at mm", "bare", "finished", "wire stops", "eyes meet", "play mm", "sag"});
+    table.row({"joint", "at" + mm, "bare", "finished", "wire stops", "eyes meet", "play" + mm, "sag"});
     const auto where_stopped = [](const std::array<double, 2>& rad) {
         return std::min(rad[0], rad[1]) < evenfall::joints::most_swing_rad ? both(rad) : "–";
     };
     for (std::size_t k = 0; k < answer.joints.size(); ++k) {
         const evenfall::joints::JointAnswer& j = answer.joints[k];
-        table.row({std::to_string(k + 1), millimetres(document.joints[k].at_m, 1),
+        table.row({std::to_string(k + 1), in.length(document.joints[k].at_m, 1),
                    both({j.bare[0].angle_rad, j.bare[1].angle_rad}),
                    both({j.finished[0].angle_rad, j.finished[1].angle_rad}), where_stopped(j.wire_rad),
-                   where_stopped(j.eyes_rad), millimetres(j.play_per_eye_m, 1), angle(j.sag_rad)});
+                   where_stopped(j.eyes_rad), in.thickness(j.play_per_eye_m, 1), angle(j.sag_rad)});
     }
     return table.text();
 }
 
-std::string slop_lines(const evenfall::joints::JointsAnswer& answer) {
+std::string slop_lines(const evenfall::joints::JointsAnswer& answer, const Numbers& in) {
+    const std::string mm = " " + in.length_symbol();
     std::string text;
     for (std::size_t k = 0; k < answer.joints.size(); ++k) {
         const auto& [play, rocks] = std::pair(answer.joints[k].play, answer.joints[k].rocks_rad);
@@ -63,53 +63,56 @@ std::string slop_lines(const evenfall::joints::JointsAnswer& answer) {
         }
         if (!play) continue;
         text += "Joint " + std::to_string(k + 1) + ", linked eyes, slop from stop to stop: fore-aft " +
-                millimetres(play->fore_aft_m, 2) + " mm, up-down " + millimetres(play->up_down_m, 2) +
-                " mm, sideways " + millimetres(play->sideways_m, 2) + " mm\n";
+                in.thickness(play->fore_aft_m) + mm + ", up-down " + in.thickness(play->up_down_m) + mm +
+                ", sideways " + in.thickness(play->sideways_m) + mm + "\n";
     }
     return text.empty() ? text : '\n' + text;
 }
 
-std::string wire_table(const evenfall::joints::JointsAnswer& answer) {
+std::string wire_table(const evenfall::joints::JointsAnswer& answer, const Numbers& in) {
+    const std::string mm = " " + in.length_symbol();
     using enum Table::Side;
     Table table({left, right, right, right, right, left, right, left});
-    table.row({"joint", "eyes", "cut mm", "bend round mm", "over-bend 90° by", "bit for the twist", "holds",
+    table.row({"joint", "eyes", "cut" + mm, "bend round" + mm, "over-bend 90° by", "bit for the twist", "holds",
                "weakest"});
     for (std::size_t k = 0; k < answer.joints.size(); ++k) {
         const evenfall::joints::JointAnswer& j = answer.joints[k];
-        table.row({std::to_string(k + 1), std::to_string(j.place.eyes.size()), millimetres(j.eye.cut_m, 1),
-                   millimetres(j.eye.mandrel_m, 2), angle(j.eye.overbend * units::rad_from_deg(90.0)),
-                   bits_text(j.eye_bits), newtons(j.strength.least_n),
+        table.row({std::to_string(k + 1), std::to_string(j.place.eyes.size()), in.length(j.eye.cut_m, 1),
+                   in.thickness(j.eye.mandrel_m), angle(j.eye.overbend * units::rad_from_deg(90.0)),
+                   bits_text(j.eye_bits, in), newtons(j.strength.least_n),
                    output::weakest_word(j.strength.weakest)});
     }
     return table.text();
 }
 
-std::string joints_text(const document::Document& document, const evenfall::joints::JointsAnswer& answer) {
+std::string joints_text(const document::Document& document, const evenfall::joints::JointsAnswer& answer,
+                        const Numbers& in) {
+    const std::string mm = " " + in.length_symbol();
     if (answer.joints.empty()) return document.name + "\n\nOne piece: no joints.\n";
     std::string text = document.name + "\n\nSwing, tail to port / to starboard, with " +
-                       millimetres(answer.films.on_faces_m, 2) + " mm of film on each face\n\n" +
-                       swing_table(document, answer) + slop_lines(answer);
+                       in.thickness(answer.films.on_faces_m) + mm + " of film on each face\n\n" +
+                       swing_table(document, answer, in) + slop_lines(answer, in);
     text += "\nAll joints together " + both(answer.wrap_rad);
-    const auto radius = [](double m) { return std::isfinite(m) ? millimetres(m, 0) : std::string("–"); };
+    const auto radius = [&](double m) { return std::isfinite(m) ? in.length(m, 0) : std::string("–"); };
     const auto& turn_m = answer.turn_radius_m;
     if (std::isfinite(std::min(turn_m[0], turn_m[1])))
-        text += ", tightest even turn " + radius(turn_m[0]) + " / " + radius(turn_m[1]) + " mm radius";
-    text += "\n\nWire and pins, against a line of " + newtons(answer.line_n) + "\n\n" + wire_table(answer);
+        text += ", tightest even turn " + radius(turn_m[0]) + " / " + radius(turn_m[1]) + mm + " radius";
+    text += "\n\nWire and pins, against a line of " + newtons(answer.line_n) + "\n\n" + wire_table(answer, in);
     text += "\nOver-bend: spring hard wire opens again, soft wire hardly. Worked from a yield of 0.8 of the "
             "strength (common practice, no source): try a scrap.";
     text += "\nStrengths are estimates: pull one hinge of your own until it gives before you trust a lure to "
             "it.\n";
     for (const Problem& warning : answer.warnings)
-        text += "! " + warning.sentence + '\n';
+        text += "! " + warning.sentence.text(in.units) + '\n';
     return text;
 }
 
-int run(const PresetOptions& o) {
+Ended run(const PresetOptions& o, const Printing& in) {
     const Outcome<document::Document> document = load(o.preset);
-    if (!document.ok()) return report(document.problems());
+    if (!document.ok()) return document.problems();
     const auto answer = evenfall::joints::joint_answers(*document);
-    if (!answer.ok()) return report(answer.problems());
-    print(o.json ? output::joints_json(*document, *answer) : joints_text(*document, *answer));
+    if (!answer.ok()) return answer.problems();
+    print(o.json ? output::joints_json(*document, *answer, in.json) : joints_text(*document, *answer, in));
     return done;
 }
 

@@ -4,9 +4,9 @@
 #include "cli/words.hpp"
 #include "evenfall.hpp"
 #include "output.hpp"
+#include "workshop.hpp"
 
 #include <algorithm>
-#include <cstdio>
 #include <memory>
 
 namespace evenfall::cli {
@@ -33,19 +33,19 @@ void ask_for(document::Targets& targets, const LeadOptions& o) {
     if (o.pitch_rad) targets.pitch_rad = *o.pitch_rad;
 }
 
-std::string targets_text(const document::Targets& targets) {
+std::string targets_text(const document::Targets& targets, const Numbers& in) {
     const std::string first = targets.by == document::TargetBy::fall
-                                  ? "fall " + number_text(targets.fall_m_s, Unit::mm_per_s, 0) + " mm/s, " +
-                                        number_text(targets.fall_m_s, Unit::s_per_ft, 2) + " s/ft"
-                                  : signed_grams(targets.in_water_kg) + " g in water";
+                                  ? "fall " + both_speeds(targets.fall_m_s, in)
+                                  : in.signed_mass(targets.in_water_kg) + " " + in.mass_symbol() + " in water";
     return "asked: " + first + "; pitch " + degrees(targets.pitch_rad);
 }
 
-std::string drill_text(const LeadPlan& plan, const shape::Body& body) {
+std::string drill_text(const LeadPlan& plan, const shape::Body& body, const Numbers& in) {
+    const std::string mm = " " + in.length_symbol();
     Table table({Side::left, Side::left, Side::left, Side::right, Side::right, Side::right, Side::left,
                  Side::right, Side::right, Side::right, Side::left});
-    table.row({"Hole", "segment", "from", "x mm", "y mm", "bit mm", "inch", "deep mm", "column mm", "fill g",
-               "material"});
+    table.row({"Hole", "segment", "from", "x" + mm, "y" + mm, "bit" + mm, in.units.inches() ? "name" : "inch",
+               "deep" + mm, "column" + mm, "fill " + in.mass_symbol(), "material"});
     double total_kg = 0.0;
     for (const HolePlan& planned : plan.holes) {
         const auto index = static_cast<std::size_t>(planned.hole);
@@ -54,35 +54,39 @@ std::string drill_text(const LeadPlan& plan, const shape::Body& body) {
         const bool drilled = planned.depth_m > 0.0;
         table.row(
             {hole.name.empty() ? std::to_string(index + 1) : hole.name, plan.document.segment_names[segment],
-             hole.from == document::HoleFrom::belly ? "belly" : "back", millimetres(hole.x_m),
-             millimetres(hole.y_m), millimetres(hole.diameter_m, 2), output::bit_inch_text(hole.diameter_m),
-             drilled ? millimetres(planned.depth_m) : "leave", millimetres(planned.column_m),
-             grams(planned.mass_kg), materials::name_of(planned.material)});
+             hole.from == document::HoleFrom::belly ? "belly" : "back", in.length(hole.x_m),
+             in.length(hole.y_m), in.thickness(hole.diameter_m),
+             in.units.inches() ? bits::inch_name(hole.diameter_m) : output::bit_inch_text(hole.diameter_m),
+             drilled ? in.length(planned.depth_m) : "leave", in.length(planned.column_m),
+             in.mass(planned.mass_kg), materials::name_of(planned.material)});
         total_kg += planned.mass_kg;
     }
-    table.row({"together", "", "", "", "", "", "", "", "", grams(total_kg)});
+    table.row({"together", "", "", "", "", "", "", "", "", in.mass(total_kg)});
     return table.text();
 }
 
-std::string before_after_text(const Answers& before, const Answers& after) {
+std::string before_after_text(const Answers& before, const Answers& after, const Numbers& in) {
+    const std::string gram = in.mass_symbol();
     Table table({Side::left, Side::right, Side::right, Side::right, Side::right, Side::right, Side::right});
-    table.row({"", "mass g", "in water g", "fall mm/s", "s/ft", "pitch", "B above G mm"});
+    table.row({"", "mass " + gram, "in water " + gram, "fall " + in.speed_symbol(), "s/ft", "pitch",
+               "B above G " + in.length_symbol()});
     for (const Answers* answers : {&before, &after}) {
-        table.row({answers == &before ? "before" : "after", grams(answers->mass.kg),
-                   signed_grams(answers->in_water.kg), fall_mm_s(answers->fall), fall_s_ft(answers->fall),
-                   degrees(answers->pitch_rad), millimetres(answers->bg_m, 2)});
+        table.row({answers == &before ? "before" : "after", in.mass(answers->mass.kg),
+                   in.signed_mass(answers->in_water.kg), fall_speed(answers->fall, in), fall_s_ft(answers->fall),
+                   degrees(answers->pitch_rad), in.thickness(answers->bg_m)});
     }
     return table.text();
 }
 
-std::string tub_text(const Answers& after) {
+std::string tub_text(const Answers& after, const Numbers& in) {
+    const std::string gram = " " + in.mass_symbol();
     const StageAnswer& sealed = after.stages[static_cast<std::size_t>(Stage::sealed)];
     const std::string reading =
         sealed.tub_fall
-            ? "should fall " + fall_s_ft(sealed.tub_fall) + " s/ft (" + fall_mm_s(sealed.tub_fall) + " mm/s)"
-            : no_fall_words(sealed.in_tub) + ", " + signed_grams(sealed.in_tub.kg) + " g in water";
+            ? "should fall " + fall_s_ft(sealed.tub_fall) + " s/ft (" + fall_speed(sealed.tub_fall, in) + " " + in.speed_symbol() + ")"
+            : no_fall_words(sealed.in_tub) + ", " + in.signed_mass(sealed.in_tub.kg) + gram + " in water";
     return "In the tub, sealed and not yet painted, it " + reading + "; the scale should read " +
-           grams(sealed.mass.kg) + " ± " + grams(sealed.mass_sigma.kg) + " g.\n";
+           in.mass(sealed.mass.kg) + " ± " + in.mass(sealed.mass_sigma.kg) + gram + ".\n";
 }
 
 std::string notes_text(const LeadPlan& plan) {
@@ -113,33 +117,34 @@ std::string notes_text(const LeadPlan& plan) {
     return text;
 }
 
-int run(const LeadOptions& o) {
+Ended run(const LeadOptions& o, const Printing& in) {
     if (o.fall_m_s && o.in_water_kg)
-        return report({misuse("--in-water", "Ask for a fall or for a mass in water, not for both.")});
+        return misuse("--in-water", "Ask for a fall or for a mass in water, not for both.");
     Outcome<document::Document> document = load(o.preset);
-    if (!document.ok()) return report(document.problems());
+    if (!document.ok()) return document.problems();
     ask_for(document->targets, o);
-    if (const Problems problems = document::check(*document); !problems.empty()) return report(problems);
+    if (const Problems problems = document::check(*document); !problems.empty()) return problems;
     const Outcome<LeadPlan> plan = plan_lead(*document);
-    if (!plan.ok()) return report(plan.problems());
+    if (!plan.ok()) return plan.problems();
     const Outcome<Evaluation> evaluation = evaluate(plan->document);
-    if (!evaluation.ok()) return report(evaluation.problems());
+    if (!evaluation.ok()) return evaluation.problems();
 
     if (o.json) {
-        print(output::lead_json(*plan));
+        print(output::lead_json(*plan, in.json));
     } else {
-        print(document->name + "\n" + targets_text(document->targets) + "\n\n" +
-              drill_text(*plan, evaluation->body) + '\n' + before_after_text(plan->before, plan->after) +
-              '\n' + tub_text(plan->after) + warnings_text(plan->after) + '\n' + notes_text(*plan));
+        print(document->name + "\n" + targets_text(document->targets, in) + "\n\n" +
+              drill_text(*plan, evaluation->body, in) + '\n' + before_after_text(plan->before, plan->after, in) +
+              '\n' + tub_text(plan->after, in) + warnings_text(plan->after, in) + '\n' + notes_text(*plan));
     }
     if (!plan->met) {
-        (void)report(plan->shortfalls);
-        if (o.write_to) std::fputs("evenfall: The targets are not met, so nothing was written.\n", stderr);
-        return cannot_be_met;
+        Problems told = plan->shortfalls;
+        if (o.write_to)
+            told.push_back({ProblemCode::cannot_be_met, "", "", "The targets are not met, so nothing was written."});
+        return {cannot_be_met, std::move(told)};
     }
     if (o.write_to) {
         if (const Problems problems = keep(*o.write_to, plan->document); !problems.empty())
-            return report(problems);
+            return problems;
     }
     return done;
 }

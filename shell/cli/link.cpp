@@ -43,23 +43,23 @@ void tell_size(std::size_t length, const Outcome<SquareCode>& code) {
     std::fprintf(stderr, "%s\n", told.c_str());
 }
 
-int run(const LinkOptions& o) {
+Ended run(const LinkOptions& o, const Printing&) {
     Outcome<document::Document> document = load(o.preset);
-    if (!document.ok()) return report(document.problems());
+    if (!document.ok()) return document.problems();
     if (o.without_log) document->log.clear();
     const std::string text = write_link(*document);
     if (text.size() > document::max_link_bytes) {
-        return report({{ProblemCode::too_large, "", "32 kB",
+        return Problem{ProblemCode::too_large, "", "32 kB",
                         "A link of this lure would have " + std::to_string(text.size()) +
-                            " characters, and none over 32 kB opens. Send the file instead."}});
+                            " characters, and none over 32 kB opens. Send the file instead."};
     }
     // What a code holds: the page's address with the share text behind "#", or the share text alone.
     const std::string address = o.page.empty() ? text : o.page + '#' + text;
     const Outcome<SquareCode> code = square_code(address);
     if (o.code_to) {
-        if (!code.ok()) return report(code.problems());
+        if (!code.ok()) return code.problems();
         if (const Problems problems = write_text_file(*o.code_to, drawing_of(*code)); !problems.empty())
-            return report(problems);
+            return problems;
     }
     if (o.code_to != "-") print(text + '\n');
     tell_size(address.size(), code);
@@ -81,9 +81,9 @@ void open(Options& options) {
     const auto link = std::make_shared<std::string>();
     options.purpose("the preset in a share text or address");
     options.word("LINK", *link, "a link");
-    options.run([link] {
+    options.run([link](const Printing&) -> Ended {
         const Outcome<document::Document> document = read_link(*link);
-        if (!document.ok()) return report(document.problems());
+        if (!document.ok()) return document.problems();
         print(write_document(*document));
         return done;
     });

@@ -122,25 +122,29 @@ Outcome<Reading> reading_of(const LogOptions& w) {
     return r;
 }
 
-std::string value_text(const Reading& r) {
+std::string value_text(const Reading& r, const Numbers& in) {
     const document::ReadingNumber field = document::number_of(r.kind);
-    std::string text = units::reading_text((r.*field.value).value_or(0.0), field.unit);
-    if (r.depth_m) text += " over " + millimetres(*r.depth_m, 0) + " mm";
+    const auto reading = [&](double value, units::Quantity quantity) {
+        return reading_text(value, quantity).text(in.units);
+    };
+    const std::string mm = " " + in.length_symbol();
+    std::string text = reading((r.*field.value).value_or(0.0), units::quantity_of(field.unit));
+    if (r.depth_m) text += " over " + in.length(*r.depth_m, 0) + mm;
     if (r.length_m && r.width_m && r.height_m)
-        text += ", " + millimetres(*r.length_m) + " × " + millimetres(*r.width_m) + " × " +
-                millimetres(*r.height_m) + " mm";
-    if (r.holder_kg) text += " less " + units::reading_text(*r.holder_kg, Unit::gram);
+        text += ", " + in.length(*r.length_m) + " × " + in.length(*r.width_m) + " × " +
+                in.length(*r.height_m) + mm;
+    if (r.holder_kg) text += " less " + reading(*r.holder_kg, units::Quantity::mass);
     if (!r.clip_material.empty()) text += " of " + materials::name_of(r.clip_material);
     return text;
 }
 
-int list(const document::Document& document) {
+Ended list(const LogOptions&, document::Document& document, const Printing& in) {
     if (document.log.empty()) {
         print("The log of “" + document.name + "” is empty.\n");
         return done;
     }
     const Outcome<Uncertainty> s = evenfall::uncertainty(document);
-    if (!s.ok()) return report(s.problems());
+    if (!s.ok()) return s.problems();
     Table table(
         {Side::right, Side::right, Side::left, Side::left, Side::left, Side::right, Side::right, Side::left});
     table.row({"No", "lure", "date", "stage", "what", "read", "off σ", "note"});
@@ -151,27 +155,27 @@ int list(const document::Document& document) {
                                                   document.segment_names[static_cast<std::size_t>(*r.segment)]
                                             : output::stage_name(r.stage);
         table.row({std::to_string(i + 1), std::to_string(document::lure_of(r) + 1), r.date, stage,
-                   output::reading_name(r.kind), value_text(r),
+                   output::reading_name(r.kind), value_text(r, in),
                    v.used ? number_text(v.z_score, Unit::one, 1) : "–",
                    r.excluded ? "(excluded) " + r.note : r.note});
     }
     std::string text = table.text();
     for (const ReadingFit& v : s->readings) {
         if (v.warning.empty()) continue;
-        text += "! " + v.warning + '\n';
-        for (const std::string& why : v.explanations)
-            text += "    " + why + '\n';
+        text += "! " + v.warning.text(in.units) + '\n';
+        for (const Sentence& why : v.explanations)
+            text += "    " + why.text(in.units) + '\n';
     }
     print(text);
     return done;
 }
 
 /// Checks the whole document as any reading of it would, and writes it in one piece over the old file.
-int write_back(const LogOptions& o, const document::Document& document) {
-    if (const Problems problems = document::check(document); !problems.empty()) return report(problems);
-    if (const Outcome<Evaluation> e = evaluate(document); !e.ok()) return report(e.problems());
+Ended write_back(const LogOptions& o, const document::Document& document) {
+    if (const Problems problems = document::check(document); !problems.empty()) return problems;
+    if (const Outcome<Evaluation> e = evaluate(document); !e.ok()) return e.problems();
     const std::string path = o.write_to.value_or(o.preset);
-    if (const Problems problems = keep(path, document); !problems.empty()) return report(problems);
+    if (const Problems problems = keep(path, document); !problems.empty()) return problems;
     return done;
 }
 
@@ -180,50 +184,51 @@ Outcome<document::Document> load_for(const LogOptions& o) {
     return load(o.preset);
 }
 
-int how(const LogOptions& o) {
+Ended how(const LogOptions& o, const Printing& in) {
     ReadingKind kind{};
     if (!find_word(document::table::reading_kinds, o.kind, kind))
-        return report(
-            {misuse("how", "Say which reading: " + all_words(document::table::reading_kinds) + ".")});
+        return misuse("how", "Say which reading: " + all_words(document::table::reading_kinds) + ".");
     std::string text = output::reading_name(kind) + "\n";
     int number = 0;
-    for (const std::string& step : output::reading_steps(kind))
-        text += "  " + std::to_string(++number) + ". " + step + '\n';
+    for (const Sentence& step : output::reading_steps(kind))
+        text += "  " + std::to_string(++number) + ". " + step.text(in.units) + '\n';
     print(text);
     return done;
 }
 
-int next(const LogOptions& o, document::Document& document) {
+Ended next(const LogOptions& o, document::Document& document, const Printing&) {
     const Outcome<document::Document> next = for_next_lure(document);
-    if (!next.ok()) return report(next.problems());
+    if (!next.ok()) return next.problems();
     const Problems problems = keep(o.write_to.value_or("-"), *next);
-    return problems.empty() ? done : report(problems);
+    return problems.empty() ? Ended(done) : problems;
 }
 
-int add(const LogOptions& o, document::Document& document) {
+Ended add(const LogOptions& o, document::Document& document, const Printing&) {
     const Outcome<Reading> r = reading_of(o);
-    if (!r.ok()) return report(r.problems());
+    if (!r.ok()) return r.problems();
     document.log.push_back(*r);
     return write_back(o, document);
 }
 
-int exclude(const LogOptions& o, document::Document& document) {
+Ended exclude(const LogOptions& o, document::Document& document, const Printing&) {
     const Outcome<int> number = counted(o.number, "exclude");
-    if (!number.ok()) return report(number.problems());
+    if (!number.ok()) return number.problems();
     const auto index = static_cast<std::size_t>(*number - 1);
     if (index >= document.log.size()) {
-        return report({misuse("exclude", "There is no reading " + o.number + "; the log has " +
-                                             std::to_string(document.log.size()) + ".")});
+        return misuse("exclude", "There is no reading " + o.number + "; the log has " +
+                                             std::to_string(document.log.size()) + ".");
     }
     document.log[index].excluded = !document.log[index].excluded;
     return write_back(o, document);
 }
 
 /// What a verb does with the document in the file.
-Run on_document(std::shared_ptr<LogOptions> o, int (*verb)(const LogOptions&, document::Document&)) {
-    return [o, verb] {
+Run on_document(std::shared_ptr<LogOptions> o,
+                Ended (*verb)(const LogOptions&, document::Document&, const Printing&)) {
+    return [o, verb](const Printing& in) -> Ended {
         Outcome<document::Document> document = load_for(*o);
-        return document.ok() ? verb(*o, *document) : report(document.problems());
+        if (!document.ok()) return document.problems();
+        return verb(*o, *document, in);
     };
 }
 
@@ -255,7 +260,7 @@ void log(Options& options) {
     const auto o = std::make_shared<LogOptions>();
     options.purpose("the bench log, and how each reading sits with the others");
     options.optional_word("PRESET", o->preset, "a preset file, or - for standard input");
-    options.run(on_document(o, [](const LogOptions&, document::Document& d) { return list(d); }));
+    options.run(on_document(o, list));
     declare_add(options.verb("add"), o);
     Options verb = options.verb("exclude");
     verb.purpose("exclude a reading, or include it again");
@@ -264,7 +269,7 @@ void log(Options& options) {
     verb.run(on_document(o, exclude));
     verb = options.verb("csv");
     verb.purpose("the log for a spreadsheet");
-    verb.run(on_document(o, [](const LogOptions&, document::Document& d) {
+    verb.run(on_document(o, [](const LogOptions&, document::Document& d, const Printing&) -> Ended {
         print(output::log_csv(d));
         return done;
     }));
@@ -275,7 +280,7 @@ void log(Options& options) {
     verb = options.verb("how");
     verb.purpose("how a reading is taken, step by step: log how KIND");
     verb.word("KIND", o->kind, "a kind of reading");
-    verb.run([o] { return how(*o); });
+    verb.run([o](const Printing& in) { return how(*o, in); });
 }
 
 } // namespace evenfall::cli

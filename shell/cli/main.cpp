@@ -9,14 +9,6 @@ void print(const std::string& text) {
     std::fwrite(text.data(), 1, text.size(), stdout);
 }
 
-int report(const Problems& problems) {
-    for (const Problem& problem : problems) {
-        const std::string where = problem.path.empty() ? std::string() : "  [" + problem.path + ']';
-        std::fprintf(stderr, "evenfall: %s%s\n", problem.sentence.c_str(), where.c_str());
-    }
-    return bad_input;
-}
-
 Outcome<document::Document> load(const std::string& path) {
     const Outcome<std::string> text = read_text_file(path, document::max_document_bytes);
     if (!text.ok()) return text.problems();
@@ -45,8 +37,7 @@ int main(int count, char** words) {
     using namespace evenfall::cli;
     const int status = run_program(verbs, {words + (count > 0 ? 1 : 0), words + count});
     const bool told = std::fflush(stdout) == 0 && std::ferror(stdout) == 0;
-    if (!told)
-        return report({{evenfall::ProblemCode::too_large, "", "",
-                        "Not everything could be printed: is there room where it goes?"}});
-    return status;
+    if (told) return status;
+    std::fputs("evenfall: Not everything could be printed: is there room where it goes?\n", stderr);
+    return bad_input;
 }

@@ -66,25 +66,25 @@ struct NewOptions {
     bool json = false;
 };
 
-int run(const NewOptions& o) {
+Ended run(const NewOptions& o, const Printing& in) {
     const auto lure = starter::new_lure(o.card);
     if (!lure) {
-        report(lure.problems());
-        return lure.problems().front().code == ProblemCode::cannot_be_met ? cannot_be_met : bad_input;
+        const bool cannot = lure.problems().front().code == ProblemCode::cannot_be_met;
+        return {cannot ? cannot_be_met : bad_input, lure.problems()};
     }
     if (!o.write_to.empty()) {
-        if (const Problems problems = keep(o.write_to, *lure); !problems.empty()) return report(problems);
+        if (const Problems problems = keep(o.write_to, *lure); !problems.empty()) return problems;
     }
     if (o.json) {
         print(write_document(*lure));
         return done;
     }
     const auto evaluation = evaluate(*lure);
-    if (!evaluation) return report(evaluation.problems());
+    if (!evaluation) return evaluation.problems();
     print(lure->name + ": " + std::to_string(lure->joints.size() + 1) + " segments, " +
           std::to_string(lure->holes.size()) + " holes; finished " +
-          units::number_text(evaluation->answers.mass.kg, Unit::gram, 1) + " g, " +
-          units::number_text(evaluation->answers.in_water.kg, Unit::gram, 2) + " g in water\n" +
+          in.mass(evaluation->answers.mass.kg, 1) + " " + in.mass_symbol() + ", " +
+          in.mass(evaluation->answers.in_water.kg) + " " + in.mass_symbol() + " in water\n" +
           (o.write_to.empty()
                ? "--write FILE keeps it; “evenfall lead FILE” is its drill table.\n"
                : "Written: " + o.write_to + ". “evenfall lead " + o.write_to + "” is its drill table.\n"));
@@ -121,7 +121,7 @@ void new_lure(Options& options) {
                     return {};
                 });
     options.text("--write", o->write_to, "FILE", "where the lure goes");
-    options.run([o] { return run(*o); });
+    options.run([o](const Printing& in) { return run(*o, in); });
 }
 
 } // namespace evenfall::cli

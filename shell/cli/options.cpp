@@ -7,6 +7,8 @@
 #include <CLI/CLI.hpp>
 
 #include <cmath>
+#include <cstdio>
+#include <cstdlib>
 #include <map>
 #include <memory>
 
@@ -16,6 +18,7 @@ struct Program {
     CLI::App app{"Evenfall: lead and balance for carvers of jointed wooden lures", "evenfall"};
     std::map<const CLI::App*, Run> runs;
     Problems problems; ///< of the options that were read
+    Printing printing;
 };
 
 namespace {
@@ -125,16 +128,25 @@ void prepare(CLI::App& app) {
     app.group("Commands");
 }
 
+/// Each problem on standard error: the sentence, then where. Returns the exit status.
+int tell(const Ended& ended, const Printing& in) {
+    for (const Problem& problem : ended.problems) {
+        const std::string where = problem.path.empty() ? std::string() : "  [" + problem.path + ']';
+        std::fprintf(stderr, "evenfall: %s%s\n", problem.sentence.text(in.units).c_str(), where.c_str());
+    }
+    return ended.status;
+}
+
 void declare_help(Options verb, Program& program) {
     verb.purpose("this text, or that of one command");
     const auto name = std::make_shared<std::string>();
     verb.optional_word("COMMAND", *name, "one of the commands");
-    verb.run([&program, name] {
+    verb.run_plainly([&program, name]() -> Ended {
         const CLI::App* asked = name->empty() ? &program.app : nullptr;
         for (const CLI::App* known : program.app.get_subcommands({})) {
             if (known->get_name() == *name) asked = known;
         }
-        if (asked == nullptr) return report({stray(program.app, *name)});
+        if (asked == nullptr) return stray(program.app, *name);
         print(asked->help(asked == &program.app ? "" : "evenfall"));
         return done;
     });
@@ -230,7 +242,27 @@ Options Options::verb(const char* name) {
 }
 
 void Options::run(Run run) {
-    program_->runs[app_] = std::move(run);
+    Program& program = *program_;
+    add("--units", "inch|metric", "of what is told; where not given as the locale has it (US: inch)",
+        [&program](const std::string& text) -> Problems {
+            if (text != "inch" && text != "metric")
+                return {misuse("--units", "The units are inch or metric, not " + in_quotes(text) + ".")};
+            program.printing.units = program.printing.json = text == "inch" ? units::inches : units::metric;
+            return {};
+        });
+    program.runs[app_] = std::move(run);
+}
+
+void Options::run_plainly(std::function<Ended()> run) {
+    program_->runs[app_] = [run = std::move(run)](const Printing&) { return run(); };
+}
+
+units::UnitSet units_of_locale(const char* lc_all, const char* lc_measurement, const char* lang) {
+    for (const char* name : {lc_all, lc_measurement, lang}) {
+        if (name == nullptr || *name == '\0') continue;
+        return std::string_view(name).find("_US") != std::string_view::npos ? units::inches : units::metric;
+    }
+    return units::metric;
 }
 
 int run_program(std::span<const Verb> verbs, const std::vector<std::string>& words) {
@@ -256,18 +288,20 @@ int run_program(std::span<const Verb> verbs, const std::vector<std::string>& wor
     Options completion = options.verb("completion");
     completion.purpose(
         "a script that lets bash complete commands and options: source <(evenfall completion)");
-    completion.run([&app] {
+    completion.run_plainly([&app] {
         print(completion_script(app));
         return done;
     });
     Options manual = options.verb("manual");
     manual.purpose("the manual page, for man: evenfall manual > evenfall.1");
-    manual.run([&app] {
+    manual.run_plainly([&app] {
         print(manual_page(app));
         return done;
     });
 
-    if (words.empty()) return report({misuse("", "No command was given.")});
+    program.printing.units = units_of_locale(std::getenv("LC_ALL"), std::getenv("LC_MEASUREMENT"), std::getenv("LANG"));
+    const auto refused = [&program](const Problems& problems) { return tell({problems}, program.printing); };
+    if (words.empty()) return refused({misuse("", "No command was given.")});
     Problems problems;
     try {
         app.parse(backwards(guarded(words)));
@@ -280,12 +314,12 @@ int run_program(std::span<const Verb> verbs, const std::vector<std::string>& wor
     } catch (const CLI::ParseError& error) {
         problems = strays(app);
         if (problems.empty()) problems = {refusal(deepest(app), error)};
-        return report(problems);
+        return refused(problems);
     }
     problems = strays(app);
     if (problems.empty()) problems = program.problems;
-    if (!problems.empty()) return report(problems);
-    return program.runs.at(&deepest(app))();
+    if (!problems.empty()) return refused(problems);
+    return tell(program.runs.at(&deepest(app))(program.printing), program.printing);
 }
 
 } // namespace evenfall::cli

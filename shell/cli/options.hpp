@@ -1,6 +1,7 @@
 #pragma once
 
 #include "evenfall.hpp"
+#include "output.hpp"
 
 #include <array>
 #include <functional>
@@ -21,7 +22,23 @@ inline constexpr int done = 0;
 inline constexpr int cannot_be_met = 1;
 inline constexpr int bad_input = 2;
 
-using Run = std::function<int()>;                         ///< does the work; returns the exit status
+/// How a verb ended: its exit status, and what there is to tell on standard error.
+struct Ended {
+    Ended(int how) : status(how) {}
+    Ended(Problems told) : status(bad_input), problems(std::move(told)) {}
+    Ended(Problem told) : Ended(Problems{std::move(told)}) {}
+    Ended(int how, Problems told) : status(how), problems(std::move(told)) {}
+
+    int status;
+    Problems problems;
+};
+
+/// The units that are printed in.
+struct Printing : output::Numbers {
+    units::UnitSet json = units::metric; ///< of the sentences in JSON: metric unless other units were asked for
+};
+
+using Run = std::function<Ended(const Printing&)>;        ///< does the work
 using Take = std::function<Problems(const std::string&)>; ///< reads the text behind an option
 using Sides = std::array<double, 3>;                      ///< of a board: length, width, height [m]
 
@@ -72,7 +89,10 @@ public:
 
     /// A verb behind this one: “log PRESET add”.
     Options verb(const char* name);
+    /// What the verb does. Its reader's units are an option of it.
     void run(Run run);
+    /// The same for a verb that tells no quantity.
+    void run_plainly(std::function<Ended()> run);
 
 private:
     template <class Answer, class Into>
@@ -110,14 +130,18 @@ struct PresetOptions {
 
 /// Declares a verb that works on a preset. Returns where its further options go.
 template <class O>
-std::shared_ptr<O> declare(Options& options, const char* purpose, int (*run)(const O&)) {
+std::shared_ptr<O> declare(Options& options, const char* purpose, Ended (*run)(const O&, const Printing&)) {
     auto o = std::make_shared<O>();
     options.purpose(purpose);
     options.preset(o->preset);
     if constexpr (requires { o->json; }) options.flag("--json", o->json, "for another program to read");
-    options.run([o, run] { return run(*o); });
+    options.run([o, run](const Printing& in) { return run(*o, in); });
     return o;
 }
+
+/// Inches where the first of these variables that is set names the United States ("en_US.UTF-8"), as setlocale
+/// would choose (POSIX, 8.2: LC_ALL, LC_MEASUREMENT, LANG; from memory); metric for everybody else. Each may be nullptr.
+[[nodiscard]] units::UnitSet units_of_locale(const char* lc_all, const char* lc_measurement, const char* lang);
 
 /// Reads what was typed behind the program's name and runs it. Also answers help, --version, completion and
 /// manual. Returns the exit status.

@@ -20,27 +20,29 @@ std::string hours(double seconds) {
     return units::number_text(seconds, Unit::hour, 1) + " h";
 }
 
-std::string portion(const evenfall::resin::MixAmounts& p) {
-    return grams(p.mixed_kg) + " g: resin " + grams(p.resin_kg) + " g (" +
-           units::number_text(p.resin_m3, Unit::cm3, 2) + " ml), hardener " + grams(p.hardener_kg) + " g (" +
+std::string portion(const evenfall::resin::MixAmounts& p, const Numbers& in) {
+    const std::string gram = " " + in.mass_symbol();
+    return in.mass(p.mixed_kg) + gram + ": resin " + in.mass(p.resin_kg) + gram + " (" +
+           units::number_text(p.resin_m3, Unit::cm3, 2) + " ml), hardener " + in.mass(p.hardener_kg) + gram + " (" +
            units::number_text(p.hardener_m3, Unit::cm3, 2) + " ml)\n";
 }
 
 std::string resin_text(const document::Document& d, const std::vector<evenfall::resin::CoatGrams>& coats,
-                       int coat, const evenfall::resin::Mix& m) {
+                       int coat, const evenfall::resin::Mix& m, const Numbers& in) {
+    const std::string gram = " " + in.mass_symbol();
     using enum Table::Side;
     Table table({left, right, right, right, right});
-    table.row({"coat", "skin g", "joint faces g", "pockets g", "together g"});
+    table.row({"coat", "skin" + gram, "joint faces" + gram, "pockets" + gram, "together" + gram});
     for (const evenfall::resin::CoatGrams& c : coats) {
         table.row({std::to_string(c.coat + 1) + " " + d.coats[static_cast<std::size_t>(c.coat)].name,
-                   grams(c.skin_kg), grams(c.faces_kg), grams(c.pockets_kg), grams(c.together_kg())});
+                   in.mass(c.skin_kg), in.mass(c.faces_kg), in.mass(c.pockets_kg), in.mass(c.together_kg())});
     }
     std::string text = d.name + "\n\n" + table.text() + "\nMix for coat " + std::to_string(coat + 1) +
-                       "\n  together " + portion(m.all);
+                       "\n  together " + portion(m.all, in);
     if (m.mixes > 0) {
         text += "  in " + std::to_string(m.mixes) + (m.mixes == 1 ? " mix" : " mixes") + " of up to " +
                 std::to_string(m.lures_a_mix) + (m.lures_a_mix == 1 ? " lure, " : " lures, ") +
-                portion(m.cup);
+                portion(m.cup, in);
     }
     text += "  works for about " + minutes(m.working_s) + ", thickens in the cup after about " +
             minutes(m.pot_life_s) + "\n  next coat " + hours(m.recoat_from_s) + " to " +
@@ -52,7 +54,7 @@ std::string resin_text(const document::Document& d, const std::vector<evenfall::
             "flame.\n"
             "Gloves and fresh air; a hot cup goes outdoors on stone. The label comes first.\n";
     for (const Problem& warning : m.warnings)
-        text += "! " + warning.sentence + '\n';
+        text += "! " + warning.sentence.text(in.units) + '\n';
     return text;
 }
 
@@ -61,25 +63,24 @@ struct ResinOptions : PresetOptions {
     std::optional<int> coat;
 };
 
-int run(const ResinOptions& o) {
+Ended run(const ResinOptions& o, const Printing& in) {
     const Outcome<document::Document> document = load(o.preset);
-    if (!document.ok()) return report(document.problems());
+    if (!document.ok()) return document.problems();
     const auto evaluation = evaluate(*document);
-    if (!evaluation.ok()) return report(evaluation.problems());
+    if (!evaluation.ok()) return evaluation.problems();
     const auto coats = evenfall::resin::schedule(*document, *evaluation);
     const int coat = o.coat ? *o.coat - 1 : evenfall::resin::resin_coat(*document);
     if (coat < 0 || coat >= static_cast<int>(coats.size())) {
-        return report(
-            {{ProblemCode::unknown_name, "/coat", "",
+        return Problem{ProblemCode::unknown_name, "/coat", "",
               !o.coat ? "No coat of this lure is a film of epoxy: name the one that is mixed with --coat."
-                      : "The lure has no such coat."}});
+                      : "The lure has no such coat."};
     }
     auto request = o.mix;
     request.on_lure_kg = coats[static_cast<std::size_t>(coat)].together_kg();
     const auto mixed = evenfall::resin::mix(request);
-    if (!mixed.ok()) return report(mixed.problems());
-    print(o.json ? output::resin_json(*document, coats, coat, *mixed)
-                 : resin_text(*document, coats, coat, *mixed));
+    if (!mixed.ok()) return mixed.problems();
+    print(o.json ? output::resin_json(*document, coats, coat, *mixed, in.json)
+                 : resin_text(*document, coats, coat, *mixed, in));
     return done;
 }
 

@@ -37,33 +37,34 @@ struct SheetWords {
     SheetOptions sheet;
 };
 
-int run(const SheetWords& o) {
+Ended run(const SheetWords& o, const Printing& in) {
     if (!o.write_to) {
-        return report({{ProblemCode::missing_key, "-o", ".pdf, .html or .svg",
-                        "“sheet” needs a file to write: -o FILE.pdf, .html or .svg."}});
+        return Problem{ProblemCode::missing_key, "-o", ".pdf, .html or .svg",
+                        "“sheet” needs a file to write: -o FILE.pdf, .html or .svg."};
     }
     const Outcome<SheetFormat> format = format_of(*o.write_to);
-    if (!format.ok()) return report(format.problems());
+    if (!format.ok()) return format.problems();
     std::vector<BatchPart> batch;
     for (const Batch& one : o.batch) {
         const Outcome<document::Document> document = load(batch.empty() ? o.preset : one.preset);
-        if (!document.ok()) return report(document.problems());
+        if (!document.ok()) return document.problems();
         batch.push_back({*document, one.lures});
     }
     SheetOptions options = o.sheet;
     options.format = *format;
+    options.units = in.units;
     options.lures = batch.front().lures;
     options.typefaces = {bytes(shell::look::font_regular, shell::look::font_regular_size),
                          bytes(shell::look::font_semibold, shell::look::font_semibold_size)};
     if (batch.size() > 1 && !options.cure_hours.empty()) {
-        return report({{ProblemCode::unknown_key, "--cure", "",
-                        "Waits can be given for one recipe only, not together with --also."}});
+        return Problem{ProblemCode::unknown_key, "--cure", "",
+                        "Waits can be given for one recipe only, not together with --also."};
     }
     const Outcome<std::string> file =
         batch.size() > 1 ? build_batch_sheet(batch, options) : build_sheet(batch.front().document, options);
-    if (!file.ok()) return report(file.problems());
+    if (!file.ok()) return file.problems();
     if (const Problems problems = write_text_file(*o.write_to, *file); !problems.empty())
-        return report(problems);
+        return problems;
     return done;
 }
 
@@ -74,7 +75,7 @@ void sheet(Options& options) {
     options.purpose("the build sheet, true to size, as PDF, HTML or SVG");
     options.preset(o->preset);
     options.text("-o,--output", o->write_to, "FILE", "FILE.pdf, .html or .svg");
-    options.add("--paper", "a4|letter", "A4 where not given", [o](const std::string& text) -> Problems {
+    options.add("--paper", "a4|letter", "letter where not given with inches, else A4", [o](const std::string& text) -> Problems {
         if (text != "a4" && text != "letter")
             return {misuse("--paper", "The paper is a4 or letter, not “" + text + "”.")};
         o->sheet.paper = text == "letter" ? SheetPaper::letter : SheetPaper::a4;
@@ -93,12 +94,12 @@ void sheet(Options& options) {
                     return Problems{};
                 });
     options.number("--station", o->sheet.station_m, units::Unit::mm, "LENGTH",
-                   "between section cards: 10mm where not given");
+                   "between section cards: 10mm or 1/2in where not given");
     options.read("--cure", read_numbers, o->sheet.cure_hours, "HOURS,HOURS,…",
                  "the wait after each coat, in order of work");
     options.text("--page", o->sheet.address, "ADDRESS",
                  "where the page lies, so that link and code on the sheet open it there");
-    options.run([o] { return run(*o); });
+    options.run([o](const Printing& in) { return run(*o, in); });
 }
 
 } // namespace evenfall::cli

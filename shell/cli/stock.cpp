@@ -14,27 +14,28 @@ namespace {
 using units::Unit;
 
 std::string stock_text(const document::Document& d, const evenfall::stock::StockList& list,
-                       evenfall::stock::Form form) {
+                       evenfall::stock::Form form, const Numbers& in) {
+    const std::string gram = " " + in.mass_symbol();
     using evenfall::stock::Form;
     using enum Table::Side;
     Table table({left, right, right, left});
-    table.row({"hole", "fill g",
-               form == Form::rod    ? "cut mm"
+    table.row({"hole", "fill" + gram,
+               form == Form::rod    ? "cut " + in.length_symbol()
                : form == Form::shot ? "shot"
                                     : "sheet cm²",
                ""});
-    const auto amount = [form](double length_m, int count, double over_kg, double area_m2) {
-        if (form == Form::rod) return millimetres(length_m);
-        if (form == Form::shot) return std::to_string(count) + " (" + signed_grams(over_kg) + " g)";
+    const auto amount = [form, &in, &gram](double length_m, int count, double over_kg, double area_m2) {
+        if (form == Form::rod) return in.length(length_m);
+        if (form == Form::shot) return std::to_string(count) + " (" + in.signed_mass(over_kg) + gram + ")";
         return units::number_text(units::cm2_from_m2(area_m2), Unit::one, 2);
     };
     for (const auto& h : list.holes) {
         table.row({std::to_string(h.hole + 1) + " " + d.holes[static_cast<std::size_t>(h.hole)].name,
-                   grams(h.fill_kg), amount(h.length_m, h.count, h.over_kg, h.area_m2),
+                   in.mass(h.fill_kg), amount(h.length_m, h.count, h.over_kg, h.area_m2),
                    h.enters && !*h.enters ? "thicker than the hole" : ""});
     }
     table.row(
-        {"together", grams(list.fill_kg), amount(list.length_m, list.count, list.over_kg, list.area_m2), ""});
+        {"together", in.mass(list.fill_kg), amount(list.length_m, list.count, list.over_kg, list.area_m2), ""});
     return d.name + "\n\n" + table.text() +
            "\nShot leaves air between: see that the hole holds the count. Weigh what you cut.\n"
            "Lead is poisonous: gloves, no food on the bench, wash your hands, keep children away. Ask "
@@ -72,16 +73,16 @@ Outcome<evenfall::stock::Stock> stock_of(const StockOptions& o) {
     return evenfall::stock::Stock{Form::shot, shot_m, o.material};
 }
 
-int run(const StockOptions& o) {
+Ended run(const StockOptions& o, const Printing& in) {
     const auto stock = stock_of(o);
-    if (!stock.ok()) return report(stock.problems());
+    if (!stock.ok()) return stock.problems();
     const Outcome<document::Document> document = load(o.preset);
-    if (!document.ok()) return report(document.problems());
+    if (!document.ok()) return document.problems();
     const auto evaluation = evaluate(*document);
-    if (!evaluation.ok()) return report(evaluation.problems());
+    if (!evaluation.ok()) return evaluation.problems();
     const auto answer = evenfall::stock::list(*document, *evaluation, *stock);
-    if (!answer.ok()) return report(answer.problems());
-    print(o.json ? output::stock_json(*document, *answer) : stock_text(*document, *answer, stock->form));
+    if (!answer.ok()) return answer.problems();
+    print(o.json ? output::stock_json(*document, *answer) : stock_text(*document, *answer, stock->form, in));
     return done;
 }
 

@@ -19,34 +19,36 @@ std::string cubic(double m3) {
 }
 
 std::string tail_text(const document::Document& d, const Evaluation& e, const soft::TailEffect& tail_effect,
-                      const soft::TailCasting& pour, const soft::PourRequest& r) {
+                      const soft::TailCasting& pour, const soft::PourRequest& r, const Numbers& in) {
+    const std::string gram = " " + in.mass_symbol();
     using enum Table::Side;
     const Answers& with = e.answers;
     const Answers& without = tail_effect.without;
     Table trim({left, right, right, right, right});
-    trim.row({"", "mass g", "in water g", "hang", "fall mm/s"});
-    trim.row({"with its tail", grams(with.mass.kg), signed_grams(with.in_water.kg), degrees(with.pitch_rad),
-              fall_mm_s(with.fall)});
-    trim.row({"without", grams(without.mass.kg), signed_grams(without.in_water.kg),
-              degrees(without.pitch_rad), fall_mm_s(without.fall)});
+    trim.row({"", "mass" + gram, "in water" + gram, "hang", "fall " + in.speed_symbol()});
+    trim.row({"with its tail", in.mass(with.mass.kg), in.signed_mass(with.in_water.kg), degrees(with.pitch_rad),
+              fall_speed(with.fall, in)});
+    trim.row({"without", in.mass(without.mass.kg), in.signed_mass(without.in_water.kg),
+              degrees(without.pitch_rad), fall_speed(without.fall, in)});
     Table blend({left, right, right, right});
-    blend.row({"plastic", "parts", "g", "ml"});
+    blend.row({"plastic", "parts", in.mass_symbol(), "ml"});
     for (std::size_t i = 0; i < soft::ingredient_count; ++i) {
         if (!(r.blend.of[i].parts > 0.0)) continue;
         blend.row({soft::ingredient_word(static_cast<soft::Ingredient>(i)),
-                   units::number_text(r.blend.of[i].parts, Unit::one, 1), grams(pour.blend[i].mass_kg),
+                   units::number_text(r.blend.of[i].parts, Unit::one, 1), in.mass(pour.blend[i].mass_kg),
                    units::number_text(pour.blend[i].volume_m3, Unit::cm3, 2)});
     }
     std::string text =
         d.name + "\n\nTail of " + materials::name_of(d.tail->material) + ": " + cubic(pour.cast.volume_m3) +
-        ", " + grams(tail_effect.own.mass.kg) + " g, in water " +
-        signed_grams(tail_effect.own.in_water(with.water_density_kg_m3).kg) + " g\n\n" + trim.text() +
+        ", " + in.mass(tail_effect.own.mass.kg) + gram + ", in water " +
+        in.signed_mass(tail_effect.own.in_water(with.water_density_kg_m3).kg) + gram + "\n\n" + trim.text() +
         "\nMould, " + (r.open ? "one open half" : "two halves") + "\n  cavity " + cubic(pour.cavity_m3) +
-        ", frame inside " + millimetres(pour.box_m.x, 0) + " × " + millimetres(pour.box_m.z, 0) + " × " +
-        millimetres(pour.box_m.y, 0) + " mm\n  rubber " + cubic(pour.rubber.volume_m3) + ", " +
-        grams(pour.rubber.mass_kg, 0) + " g\n\nPlastic for " + std::to_string(r.tails) +
-        (r.tails == 1 ? " tail" : " tails") + "\n  poured " + grams(pour.poured_kg) +
-        (soft::is_melted(*d.tail) ? " g, to heat " : " g, to mix ") + grams(pour.heated_kg) + " g\n";
+        ", frame inside " + in.length(pour.box_m.x, 0) + " × " + in.length(pour.box_m.z, 0) + " × " +
+        in.length(pour.box_m.y, 0) + " " + in.length_symbol() + "\n  rubber " + cubic(pour.rubber.volume_m3) + ", " +
+        in.mass(pour.rubber.mass_kg, 0) + gram + "\n\nPlastic for " + std::to_string(r.tails) +
+        (r.tails == 1 ? " tail" : " tails") + "\n  poured " + in.mass(pour.poured_kg) +
+        gram +
+        (soft::is_melted(*d.tail) ? ", to heat " : ", to mix ") + in.mass(pour.heated_kg) + gram + "\n";
     text += blend.text();
     if (!soft::is_melted(*d.tail))
         return text +
@@ -63,22 +65,22 @@ struct TailOptions : PresetOptions {
     soft::PourRequest pour;
 };
 
-int run(const TailOptions& o) {
+Ended run(const TailOptions& o, const Printing& in) {
     const Outcome<document::Document> document = load(o.preset);
-    if (!document.ok()) return report(document.problems());
+    if (!document.ok()) return document.problems();
     if (!document->tail) {
-        return report({{ProblemCode::missing_key, "/tail", "",
+        return Problem{ProblemCode::missing_key, "/tail", "",
                         "This lure has no tail by its shape: draw one, or give the preset a “tail”. A tail "
-                        "weighed whole is a part."}});
+                        "weighed whole is a part."};
     }
     const auto evaluation = evaluate(*document);
-    if (!evaluation.ok()) return report(evaluation.problems());
+    if (!evaluation.ok()) return evaluation.problems();
     const auto tail_effect = soft::tail_effect(*document, *evaluation);
-    if (!tail_effect.ok()) return report(tail_effect.problems());
+    if (!tail_effect.ok()) return tail_effect.problems();
     const auto pour = soft::pour(*document->tail, evaluation->ledger, o.pour);
-    if (!pour.ok()) return report(pour.problems());
+    if (!pour.ok()) return pour.problems();
     print(o.json ? output::tail_json(*document, *evaluation, *tail_effect, *pour)
-                 : tail_text(*document, *evaluation, *tail_effect, *pour, o.pour));
+                 : tail_text(*document, *evaluation, *tail_effect, *pour, o.pour, in));
     return done;
 }
 

@@ -11,16 +11,17 @@
 namespace evenfall::cli {
 namespace {
 
-std::string points_text(const picture::Profile& profile) {
+std::string points_text(const picture::Profile& profile, const Numbers& in) {
+    const std::string mm = in.length_symbol();
     using Side = Table::Side;
     Table table({Side::right, Side::right, Side::right, Side::right});
-    table.row({"back: x mm", "z mm", "belly: x mm", "z mm"});
+    table.row({"back: x " + mm, "z " + mm, "belly: x " + mm, "z " + mm});
     for (std::size_t i = 0; i < std::max(profile.top.size(), profile.bottom.size()); ++i) {
         std::vector<std::string> cells;
         for (const document::CurvePoints* line : {&profile.top, &profile.bottom}) {
             const bool there = i < line->size();
-            cells.push_back(there ? millimetres((*line)[i].x_m, 2) : std::string());
-            cells.push_back(there ? millimetres((*line)[i].value, 2) : std::string());
+            cells.push_back(there ? in.thickness((*line)[i].x_m) : std::string());
+            cells.push_back(there ? in.thickness((*line)[i].value) : std::string());
         }
         table.row(std::move(cells));
     }
@@ -40,16 +41,21 @@ struct TraceOptions {
     bool nose_right = false;
 };
 
-int run(const TraceOptions& asked) {
+/// A picture that holds no line is no bad input.
+int ending(const Problems& problems) {
+    return problems.front().code == ProblemCode::cannot_be_met ? cannot_be_met : bad_input;
+}
+
+Ended run(const TraceOptions& asked, const Printing& in) {
     if (!asked.scale_m || asked.between.empty()) {
-        return report({{ProblemCode::missing_key, "--scale", "",
+        return Problem{ProblemCode::missing_key, "--scale", "",
                         "A picture has no size of its own: give --scale LENGTH and --between X,Y,X,Y, two "
-                        "marks that lie so far apart."}});
+                        "marks that lie so far apart."};
     }
     const Outcome<std::string> bytes = read_text_file(asked.picture, most_picture_bytes);
-    if (!bytes.ok()) return report(bytes.problems());
+    if (!bytes.ok()) return bytes.problems();
     const Outcome<PictureFile> picture = read_picture(*bytes);
-    if (!picture.ok()) return report(picture.problems());
+    if (!picture.ok()) return picture.problems();
 
     picture::OutlineOptions options;
     if (!asked.part.empty()) {
@@ -69,45 +75,44 @@ int run(const TraceOptions& asked) {
 
     const Outcome<picture::Contour> contour = picture::find_outline(picture->view(), options);
     if (!contour.ok()) {
-        (void)report(contour.problems());
-        return contour.problems().front().code == ProblemCode::cannot_be_met ? cannot_be_met : bad_input;
+        return {ending(contour.problems()), contour.problems()};
     }
     const Outcome<picture::Profile> profile = picture::profile_from(*contour, scale);
     if (!profile.ok()) {
-        (void)report(profile.problems());
-        return profile.problems().front().code == ProblemCode::cannot_be_met ? cannot_be_met : bad_input;
+        return {ending(profile.problems()), profile.problems()};
     }
-    std::string text = points_text(*profile);
+    const std::string mm = " " + in.length_symbol();
+    std::string text = points_text(*profile, in);
     text += '\n';
     text += contour->drawn_line ? "A drawn line was followed along its middle"
                                 : "The rim of a piece was followed";
     text += "; " + std::to_string(static_cast<int>(100.0 * contour->backed)) +
             " % of it is plain to see, the rest was bridged.\n";
-    text += "Length " + millimetres(profile->length_m) + " mm, height " +
-            millimetres(profile->greatest_height_m) + " mm; turned level by " + degrees(profile->turned_rad) +
-            ". The lines keep within " + millimetres(std::max(profile->off_top_m, profile->off_bottom_m), 2) +
-            " mm of the outline.\n";
+    text += "Length " + in.length(profile->length_m) + mm + ", height " +
+            in.length(profile->greatest_height_m) + mm + "; turned level by " + degrees(profile->turned_rad) +
+            ". The lines keep within " + in.thickness(std::max(profile->off_top_m, profile->off_bottom_m)) + mm +
+            " of the outline.\n";
     if (profile->overhang_m > scale.tolerance_m) {
         text +=
             "A bay or fork that a back and a belly line cannot follow is closed; the outline lies up to " +
-            millimetres(profile->overhang_m) + " mm off the lines there.\n";
+            in.length(profile->overhang_m) + mm + " off the lines there.\n";
     }
 
     document::Document document;
     if (asked.into) {
         const Outcome<document::Document> old = load(*asked.into);
-        if (!old.ok()) return report(old.problems());
+        if (!old.ok()) return old.problems();
         document = picture::with_profile(*old, *profile);
     } else {
         document = picture::new_lure(*profile);
         text += "The width is a guess, half the height: draw the width line.\n";
     }
     if (const Outcome<Evaluation> checked = evaluate(document); !checked.ok())
-        return report(checked.problems());
+        return checked.problems();
     if (asked.write_to != "-") print(text);
     if (asked.write_to) {
         if (const Problems problems = keep(*asked.write_to, document); !problems.empty())
-            return report(problems);
+            return problems;
     }
     return done;
 }
@@ -147,7 +152,7 @@ void trace(Options& options) {
     options.text("--write", o->write_to, "FILE", "the lure");
     options.remark(
         "A picture is taken as it is stored: a turn that is noted in the file is not carried out.");
-    options.run([o] { return run(*o); });
+    options.run([o](const Printing& in) { return run(*o, in); });
 }
 
 } // namespace evenfall::cli

@@ -15,47 +15,45 @@ using Side = Table::Side;
 using units::number_text;
 using units::Unit;
 
-std::string speed_text(double m_s) {
-    return number_text(m_s, Unit::mm_per_s, 0);
-}
 std::string percent(double share) {
     return number_text(share, Unit::percent, 0);
 }
 
-std::string righting_text(const afloat::FloatAnswers& afloat) {
+std::string righting_text(const afloat::FloatAnswers& afloat, const Numbers& in) {
     const afloat::RightingCurve& curve = afloat.righting;
     if (curve.points.empty()) return {};
     std::string text = "Righting arm, heeled and let trim";
     if (curve.vanishing_rad && curve.list_rad) text += " (gives out at " + degrees(curve.vanishing_rad) + ")";
     text += "\n";
     Table table({Side::right, Side::right});
-    table.row({"heel °", "arm mm"});
+    table.row({"heel °", "arm " + in.length_symbol()});
     for (std::size_t i = 0; i < curve.points.size(); i += 3) {
         if (curve.points[i].is_trimmed)
-            table.row({degrees(curve.points[i].heel_rad), millimetres(curve.points[i].arm_m, 2)});
+            table.row({degrees(curve.points[i].heel_rad), in.thickness(curve.points[i].arm_m)});
     }
     return text + table.text();
 }
 
 } // namespace
 
-std::string floating_text(const output::InWater& water) {
+std::string floating_text(const output::InWater& water, const Numbers& in) {
     const afloat::FloatAnswers& afloat = water.afloat;
     std::string text = "Righting under water " +
                        number_text(1e3 * afloat.under_water.righting_nm_per_deg, Unit::one, 3) +
                        " N·mm for each degree of heel\n\n";
     if (!afloat.floats) return text;
+    const std::string mm = " " + in.length_symbol();
     Table table({Side::left, Side::right, Side::right, Side::right, Side::right, Side::right, Side::right,
                  Side::right});
-    table.row({"Afloat", "pitch", "heel", "draft fore mm", "aft mm", "freeboard mm", "showing %", "GM mm"});
+    table.row({"Afloat", "pitch", "heel", "draft fore" + mm, "aft" + mm, "freeboard" + mm, "showing %", "GM" + mm});
     for (const afloat::Rest& r : afloat.rests) {
         table.row({std::string(output::posture_text(r.posture)) + (r.has_twin ? ", either side" : ""),
                    degrees(r.pitch_rad), afloat::stands(r.posture) ? "–" : degrees(r.heel_rad),
-                   millimetres(r.draft_fore_m), millimetres(r.draft_aft_m), millimetres(r.freeboard_m),
-                   percent(r.volume_out), millimetres(r.gm_transverse_m, 2)});
+                   in.length(r.draft_fore_m), in.length(r.draft_aft_m), in.length(r.freeboard_m),
+                   percent(r.volume_out), in.thickness(r.gm_transverse_m)});
     }
     text += table.text();
-    return text + '\n' + righting_text(afloat) + '\n';
+    return text + '\n' + righting_text(afloat, in) + '\n';
 }
 
 std::string hinges_text(const document::Document& document, const output::InWater& water) {
@@ -72,26 +70,27 @@ std::string hinges_text(const document::Document& document, const output::InWate
     return table.text() + '\n';
 }
 
-std::string sweep_text(const output::InWater& water) {
-    const auto rows = [](const std::vector<fall::SweepPoint>& points, bool by_temperature) {
+std::string sweep_text(const output::InWater& water, const Numbers& in) {
+    const auto rows = [&in](const std::vector<fall::SweepPoint>& points, bool by_temperature) {
         Table table({Side::right, Side::right, Side::right, Side::right});
-        table.row({by_temperature ? "water °C" : "salt g/kg", "in water g", "to, if it swells g", "mm/s"});
+        table.row({by_temperature ? "water " + in.temperature_symbol() : "salt g/kg", "in water " + in.mass_symbol(),
+                   "to, if it swells " + in.mass_symbol(), in.speed_symbol()});
         for (std::size_t i = 0; i < points.size(); i += 5) {
             const fall::SweepPoint& p = points[i];
-            table.row({by_temperature ? number_text(p.temperature_c, Unit::celsius, 0)
+            table.row({by_temperature ? in.temperature(p.temperature_c, 0)
                                       : number_text(p.salinity_g_kg, Unit::g_per_kg, 0),
-                       signed_grams(p.in_water_kg), signed_grams(p.swelled_in_water_kg),
-                       p.vertical_m_s ? speed_text(*p.vertical_m_s) : "–"});
+                       in.signed_mass(p.in_water_kg), in.signed_mass(p.swelled_in_water_kg),
+                       p.vertical_m_s ? in.speed(*p.vertical_m_s) : "–"});
         }
         return table.text();
     };
     std::string text = rows(water.sweep.by_temperature, true);
     for (const double c : water.sweep.still_at_c)
-        text += "It hangs still at " + number_text(c, Unit::celsius, 1) + " °C.\n";
+        text += "It hangs still at " + in.temperature(c, 1) + " " + in.temperature_symbol() + ".\n";
     return text + '\n' + rows(water.sweep.by_salinity, false) + '\n';
 }
 
-std::string falls_text(const output::InWater& water, const Answers& answers) {
+std::string falls_text(const output::InWater& water, const Answers& answers, const Numbers& in) {
     if (answers.behaviour == Behaviour::suspends) return "It hangs still.\n\n";
     const std::string held =
         water.falls.hang_pitch_rad
@@ -99,28 +98,29 @@ std::string falls_text(const output::InWater& water, const Answers& answers) {
             : "Held still under water it rolls over.\n\n";
     if (water.falls.falls.empty()) return "It " + no_fall_words(answers.in_water) + ".\n" + held;
     Table table({Side::left, Side::left, Side::right, Side::right, Side::right, Side::right, Side::right});
-    table.row({"Steady", "", "pitch", "down mm/s", "band", "forward mm/s", "glide"});
+    table.row({"Steady", "", "pitch", "down " + in.speed_symbol(), "band", "forward " + in.speed_symbol(), "glide"});
     for (std::size_t i = 0; i < water.falls.falls.size(); ++i) {
         const fall::SteadyFall& f = water.falls.falls[i];
         table.row({fall::fall_attitude_text(f),
                    f.stable ? (water.falls.main == i ? "the usual one" : "stable") : "not stable",
-                   degrees(f.pitch_rad), speed_text(f.vertical_m_s),
-                   speed_text(f.vertical_band_m_s.low) + " to " + speed_text(f.vertical_band_m_s.high),
-                   speed_text(f.forward_m_s), degrees(f.glide_rad)});
+                   degrees(f.pitch_rad), in.speed(f.vertical_m_s),
+                   in.speed(f.vertical_band_m_s.low) + " to " + in.speed(f.vertical_band_m_s.high),
+                   in.speed(f.forward_m_s), degrees(f.glide_rad)});
     }
     return table.text() + held;
 }
 
-std::string track_text(const output::InWater& water, const Answers& answers) {
+std::string track_text(const output::InWater& water, const Answers& answers, const Numbers& in) {
+    const std::string mm = " " + in.length_symbol();
     const fall::Track& track = water.track;
     if (track.points.size() < 2 || answers.behaviour == Behaviour::suspends) return {};
     Table table({Side::right, Side::right, Side::right, Side::right});
-    table.row({"s", "depth mm", "forward mm", "pitch"});
+    table.row({"s", "depth" + mm, "forward" + mm, "pitch"});
     // Some twenty rows, whatever the time it takes; the last is the arrival.
     const std::size_t stride = std::max<std::size_t>(1, track.points.size() / 20);
     const auto row = [&](const fall::TrackPoint& p) {
-        table.row({number_text(p.time_s, Unit::one, 2), millimetres(p.depth_m, 0),
-                   millimetres(p.forward_m, 0), degrees(p.state.pitch_rad)});
+        table.row({number_text(p.time_s, Unit::one, 2), in.length(p.depth_m, 0),
+                   in.length(p.forward_m, 0), degrees(p.state.pitch_rad)});
     };
     for (std::size_t i = 0; i + 1 < track.points.size(); i += stride)
         row(track.points[i]);
@@ -129,7 +129,7 @@ std::string track_text(const output::InWater& water, const Answers& answers) {
         (water.falls.hang_pitch_rad ? "From rest, as it hangs\n" : "From rest, level\n") + table.text();
     if (track.reached_s) {
         text += "There after " + number_text(*track.reached_s, Unit::one, 2) + " s, " +
-                millimetres(track.forward_m, 0) + " mm forward";
+                in.length(track.forward_m, 0) + mm + " forward";
         if (track.start_up_share)
             text += "; the start from rest takes " + percent(*track.start_up_share) + " % of the time";
         text += ".\n";
@@ -139,11 +139,11 @@ std::string track_text(const output::InWater& water, const Answers& answers) {
     return text;
 }
 
-std::string water_warnings_text(const output::InWater& water) {
+std::string water_warnings_text(const output::InWater& water, const Numbers& in) {
     std::string text;
     for (const Problems* list : {&water.afloat.warnings, &water.hinges.warnings}) {
         for (const Problem& p : *list)
-            text += "Note: " + p.sentence + '\n';
+            text += "Note: " + p.sentence.text(in.units) + '\n';
     }
     return text;
 }

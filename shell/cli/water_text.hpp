@@ -1,5 +1,6 @@
 #pragma once
 
+#include "cli/words.hpp"
 #include "output.hpp"
 
 #include <string>
@@ -10,13 +11,13 @@ namespace evenfall::cli {
 // apply.
 
 [[nodiscard]] std::string
-floating_text(const output::InWater& water); ///< rests, righting arms, what keeps it upright
+floating_text(const output::InWater& water, const Numbers& in); ///< rests, righting arms, what keeps it upright
 [[nodiscard]] std::string hinges_text(const document::Document& document, const output::InWater& water);
-[[nodiscard]] std::string sweep_text(const output::InWater& water); ///< warmer and salter water
+[[nodiscard]] std::string sweep_text(const output::InWater& water, const Numbers& in); ///< warmer and salter water
 [[nodiscard]] std::string falls_text(const output::InWater& water,
-                                     const Answers& answers); ///< every steady fall
+                                     const Answers& answers, const Numbers& in); ///< every steady fall
 [[nodiscard]] std::string track_text(const output::InWater& water,
-                                     const Answers& answers); ///< the way down from rest
-[[nodiscard]] std::string water_warnings_text(const output::InWater& water);
+                                     const Answers& answers, const Numbers& in); ///< the way down from rest
+[[nodiscard]] std::string water_warnings_text(const output::InWater& water, const Numbers& in);
 
 } // namespace evenfall::cli

@@ -1,22 +1,24 @@
 #pragma once
 
 #include "evenfall.hpp"
+#include "output.hpp"
 
 #include <string>
 
 namespace evenfall::cli {
 
-// How answers are worded for reading; "–" stands where there is nothing to say.
+// How answers are worded for reading; "–" stands where there is nothing to say. `in` has the units that are set.
 
-[[nodiscard]] std::string grams(double kg, int decimals = 2);
-[[nodiscard]] std::string signed_grams(double kg); ///< "+1.42", "−0.80"
-[[nodiscard]] std::string millimetres(double m, int decimals = 1);
+using output::Numbers;
+
 [[nodiscard]] std::string degrees(const std::optional<double>& rad);
-[[nodiscard]] std::string fall_mm_s(const std::optional<Fall>& fall);
+[[nodiscard]] std::string fall_speed(const std::optional<Fall>& fall, const Numbers& in);
 [[nodiscard]] std::string fall_s_ft(const std::optional<Fall>& fall);
 /// What a lure does that has no fall to tell: floats, hangs still, or sinks without a steady way.
 [[nodiscard]] std::string no_fall_words(MassInWater in_water);
-[[nodiscard]] std::string fall_words(const Answers& answers); ///< "159 mm/s, 1.92 s/ft (145 to 174 mm/s)"
-[[nodiscard]] std::string warnings_text(const Answers& answers);
+[[nodiscard]] std::string both_speeds(double m_s, const Numbers& in); ///< "159 mm/s, 1.92 s/ft"
+[[nodiscard]] std::string fall_words(const Answers& answers,
+                                     const Numbers& in); ///< "159 mm/s, 1.92 s/ft (145 to 174 mm/s)"
+[[nodiscard]] std::string warnings_text(const Answers& answers, const Numbers& in);
 
 } // namespace evenfall::cli

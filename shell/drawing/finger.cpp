@@ -197,7 +197,7 @@ state::DragRules rules_of(const state::Session& session, Pane pane, double px_pe
     state::DragRules rules;
     rules.snap = session.view.snap;
     rules.mirror = session.view.mirror;
-    rules.inches = session.settings.length != units::Unit::mm;
+    rules.inches = session.settings.units.inches();
     rules.above = pane == Pane::above;
     rules.reach_m = std::min(reach_px / px_per_m, 0.0015);
     return rules;
@@ -257,7 +257,7 @@ void take_keys(widgets::Ui& ui, state::Session& session, const widgets::Touch& t
         if (!ImGui::IsKeyPressed(key, true)) continue;
         // The arrow moves the item, not the keyboard focus.
         ImGui::NavMoveRequestCancel();
-        session.apply(state::nudge(session.kept(), item, way, session.settings.length != units::Unit::mm));
+        session.apply(state::nudge(session.kept(), item, way, session.settings.units.inches()));
     }
 }
 

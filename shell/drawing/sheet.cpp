@@ -132,7 +132,7 @@ void sheet(widgets::Ui& ui, state::Session& session, const widgets::Rect& area, 
     Scene scene{ui, list, document, evaluation, view, {}, {}, state::Pane::side, false, {}, {}};
     if (backdrop != nullptr && (!backdrop->there() || view.step != state::Step::shape)) backdrop = nullptr;
     scene.backdrop = backdrop;
-    if (!session.problems().empty()) scene.refusal = session.problems().front().sentence;
+    if (!session.problems().empty()) scene.refusal = session.problems().front().sentence.text(ui.units);
     for (const auto& hole : document.holes)
         scene.bores.push_back(holes::place(hole, evaluation.body));
 

@@ -32,6 +32,7 @@ inline constexpr const char* tub_after_group = "After it, the tub should read";
 inline constexpr const char* tub_weight_row = "Hung in the tub";
 inline constexpr const char* tub_speed_row = "Falls at";
 inline constexpr const char* tub_half_row = "From rest over 0.5 m";
+inline constexpr const char* tub_half_row_inches = "From rest over 19 11/16 in";
 /// By Behaviour, where there is no fall.
 inline constexpr const char* tub_no_fall[] = {"It still floats at this stage.",
                                               "It hangs still at this stage.",

@@ -306,8 +306,10 @@ inline constexpr const char* coat_by = "Amount given by";
 inline constexpr const char* by_thickness = "thickness";
 inline constexpr const char* by_mass = "mass";
 inline constexpr const char* coat_thickness = "Thickness";
-inline constexpr const char* coat_thickness_below =
-    "cured; a brushed epoxy coat is about 0.2 to 0.4 mm (common practice, no source)";
+inline constexpr const char* coat_thickness_below(bool inches) {
+    return inches ? "cured; a brushed epoxy coat is about 8 to 16 mil (common practice, no source)"
+                  : "cured; a brushed epoxy coat is about 0.2 to 0.4 mm (common practice, no source)";
+}
 inline constexpr const char* coat_mass = "Stays on the lure";
 inline constexpr const char* coat_mass_below = "all segments together: weigh before and after";
 inline constexpr const char* coat_spread_below = "one standard deviation of the amount";

@@ -100,7 +100,7 @@ inline constexpr const char* sweep_rises = "below zero it rises";
 inline constexpr const char* still_mark = "still";
 inline constexpr const char* now_mark = "here";
 inline constexpr const char* still_row = "Hangs still at";
-inline constexpr const char* still_nowhere = "It hangs still at no warmth from 0 to 40 °C.";
+inline constexpr const char* still_nowhere = "It hangs still at no warmth from ";
 inline constexpr const char* sweep_note = "Whole line: the lure keeps its size. Broken line: it grows with "
                                           "warmth like wood. The truth lies between. Soaking left aside.";
 

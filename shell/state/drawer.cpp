@@ -26,11 +26,10 @@ struct Reader {
     std::optional<Problem> problem{};
     std::vector<std::string> known{};
 
-    void refuse(ProblemCode code, const std::string& key, const std::string& limit, const char* sentence) {
+    void refuse(ProblemCode code, const std::string& key, const Sentence& limit, const char* sentence) {
         if (problem) return;
-        std::string said = "“";
-        said.append(key).append("” ").append(sentence).append(limit).append(".");
-        problem = Problem{code, key.empty() ? path : path + "/" + key, limit, std::move(said)};
+        problem = Problem{code, key.empty() ? path : path + "/" + key, limit,
+                          "“" + key + "” " + sentence + limit + "."};
     }
     const Json* find(const char* key) {
         known.emplace_back(key);
@@ -39,7 +38,7 @@ struct Reader {
     }
     /// In SI, within the limits of the field of the document that the number is meant for.
     std::optional<double> number(const char* key, const document::NumberField& field, bool needed) {
-        const std::string limit = document::limit_text(field);
+        const Sentence limit = document::limit_text(field);
         const Json* found = find(key);
         if (found == nullptr) {
             if (needed) refuse(ProblemCode::missing_key, key, limit, words::drawer_lacks);

@@ -117,7 +117,7 @@ struct PanelState {
     struct {
         bool offered = false; ///< an outline is shown as an unfinished change
         double off_m = 0.0;   ///< its largest distance from the picture's outline
-        std::string refusal;  ///< why none was found
+        Sentence refusal;     ///< why none was found
     } outline;
     std::optional<std::size_t> drawer_open; ///< the piece of the drawer that is open
     std::map<std::string, double, std::less<>>

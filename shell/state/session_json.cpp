@@ -29,20 +29,22 @@ constexpr std::array<std::string_view, 6> water_view_words{"waters", "fall",   "
                                                            "season", "hinges", "ledger"};
 constexpr std::array<std::string_view, 3> log_view_words{"now", "readings", "uncertainty"};
 constexpr std::array<std::string_view, 2> theme_words{"light", "dark"};
+constexpr std::array<std::string_view, 2> paper_words{"a4", "letter"};
 
 template <class E, std::size_t N>
 std::string word_of(const std::array<std::string_view, N>& words, E value) {
     return std::string(words[std::min(static_cast<std::size_t>(value), N - 1)]);
 }
 
+/// True where a known word stands there.
 template <class E, std::size_t N>
-void take_word(const Json& from, const char* key, const std::array<std::string_view, N>& words, E& into) {
+bool take_word(const Json& from, const char* key, const std::array<std::string_view, N>& words, E& into) {
     const auto found = from.find(key);
-    if (found == from.end() || !found->is_string()) return;
-    const auto& text = found->template get_ref<const std::string&>();
-    for (std::size_t i = 0; i < N; ++i) {
-        if (text == words[i]) into = static_cast<E>(i);
-    }
+    if (found == from.end() || !found->is_string()) return false;
+    const auto known = std::find(words.begin(), words.end(), found->template get_ref<const std::string&>());
+    if (known == words.end()) return false;
+    into = static_cast<E>(known - words.begin());
+    return true;
 }
 
 struct UnitWord {
@@ -109,7 +111,7 @@ std::string write_session(const Session& session) {
     Json sections = Json::object();
     for (const auto& [id, open] : view.sections)
         sections[id] = open;
-    const Json view_json{{"step", word_of(step_words, view.step)},
+    Json view_json{{"step", word_of(step_words, view.step)},
                          {"small_view", word_of(small_view_words, view.small_view)},
                          {"curve", word_of(curve_words, view.curve)},
                          {"snap", view.snap},
@@ -117,15 +119,15 @@ std::string write_session(const Session& session) {
                          {"water_view", word_of(water_view_words, view.water_view)},
                          {"log_view", word_of(log_view_words, view.log_view)},
                          {"season_by_salt", view.season_by_salt},
-                         {"sheet_letter", view.sheet.letter},
                          {"sheet_lures", view.sheet.lures},
                          {"fall_depth_mm", units::mm_from_m(view.fall_depth_m)},
                          {"section_x_mm", units::mm_from_m(view.section_x_m)},
                          {"sections", sections}};
-    const Json settings_json{{"length", word_of(settings.length)},
-                             {"mass", word_of(settings.mass)},
-                             {"fall", word_of(settings.fall)},
-                             {"temperature", word_of(settings.temperature)},
+    if (view.sheet.paper) view_json["sheet_paper"] = word_of(paper_words, *view.sheet.paper);
+    const Json settings_json{{"length", word_of(settings.units.length)},
+                             {"mass", word_of(settings.units.mass)},
+                             {"fall", word_of(settings.units.fall)},
+                             {"temperature", word_of(settings.units.temperature)},
                              {"theme", word_of(theme_words, settings.theme)},
                              {"large_text", settings.large_text},
                              {"left_handed", settings.left_handed}};
@@ -169,7 +171,11 @@ Problems restore_session(Session& session, const std::string& text) {
         take_flag(*view, "season_by_salt", restored.view.season_by_salt);
         take_flag(*view, "snap", restored.view.snap);
         take_flag(*view, "mirror", restored.view.mirror);
-        take_flag(*view, "sheet_letter", restored.view.sheet.letter);
+        bool letter = false; // what sessions had before version 1.3
+        take_flag(*view, "sheet_letter", letter);
+        if (letter) restored.view.sheet.paper = SheetPaper::letter;
+        SheetPaper paper{};
+        if (take_word(*view, "sheet_paper", paper_words, paper)) restored.view.sheet.paper = paper;
         take_sections(*view, restored.view.sections);
         const auto lures = view->find("sheet_lures");
         if (lures != view->end() && lures->is_number_integer())
@@ -187,10 +193,10 @@ Problems restore_session(Session& session, const std::string& text) {
         }
     }
     if (const auto settings = json.find("settings"); settings != json.end() && settings->is_object()) {
-        take_unit(*settings, "length", restored.settings.length);
-        take_unit(*settings, "mass", restored.settings.mass);
-        take_unit(*settings, "fall", restored.settings.fall);
-        take_unit(*settings, "temperature", restored.settings.temperature);
+        take_unit(*settings, "length", restored.settings.units.length);
+        take_unit(*settings, "mass", restored.settings.units.mass);
+        take_unit(*settings, "fall", restored.settings.units.fall);
+        take_unit(*settings, "temperature", restored.settings.units.temperature);
         take_word(*settings, "theme", theme_words, restored.settings.theme);
         take_flag(*settings, "large_text", restored.settings.large_text);
         take_flag(*settings, "left_handed", restored.settings.left_handed);

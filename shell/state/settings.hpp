@@ -11,10 +11,7 @@ enum class Theme { light, dark };
 inline constexpr double large_text_scale = 1.25; ///< the page's style sheet has the same figure
 
 struct Settings {
-    units::Unit length = units::Unit::mm;
-    units::Unit mass = units::Unit::gram;
-    units::Unit fall = units::Unit::s_per_ft;
-    units::Unit temperature = units::Unit::celsius;
+    units::UnitSet units{.fall = units::Unit::s_per_ft};
     Theme theme = Theme::light;
     bool large_text = false;  ///< everything by large_text_scale
     bool left_handed = false; ///< the panel at the left of the drawing where they lie side by side

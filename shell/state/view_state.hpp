@@ -3,6 +3,8 @@
 // What is shown: the open step, the chosen item, the station of the section, the zoom. Kept over a reload,
 // not undone.
 
+#include "output.hpp"
+
 #include <map>
 #include <optional>
 #include <string>
@@ -134,7 +136,7 @@ struct LastTap {
 
 /// Options of the build sheet.
 struct SheetSettings {
-    bool letter = false; ///< else A4
+    std::optional<SheetPaper> paper; ///< as chosen; absent: the usual one of the units that are set
     int lures = 1;
     std::map<std::string, int>
         with{}; ///< number of lures from other recipes on the shelf, by their ids; not kept over a reload

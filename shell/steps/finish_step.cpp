@@ -41,7 +41,7 @@ void amount_rows(PanelContext& context, Fields& f, int index, document::Coat& co
     }
     if (coat.thickness_m) {
         f.number<&document::Coat::thickness_m>(".thickness", words::coat_thickness, coat,
-                                               words::coat_thickness_below,
+                                               words::coat_thickness_below(context.ui.units.inches()),
                                                {Quantity::thickness, {}, fine_decimals(context)});
     } else if (coat.mass_kg) {
         f.number<&document::Coat::mass_kg>(".mass", words::coat_mass, coat, words::coat_mass_below);

@@ -60,7 +60,7 @@ void glue_rows(PanelContext& context) {
                                       : std::string(words::glue_hangers);
         const std::string below = std::to_string(row.eyes) + " × " + millilitres(row.gap_m3, 3) + " " +
                                   words::glue_millilitre + ", " + words::glue_gap + " " +
-                                  widgets::number_text(units::mm_from_m(row.width_m), Unit::one, 2) + " mm";
+                                  text_of(context, row.width_m, Quantity::thickness);
         widgets::figure_row(context.ui, title, glue_names[static_cast<std::size_t>(row.sort)], {}, below);
     }
     for (std::size_t k = 0; k < glue::glue_kind_count; ++k) {

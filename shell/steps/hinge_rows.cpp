@@ -27,8 +27,8 @@ void joint_rows(PanelContext& context, const fall::JointLoad& load, int joint) {
     widgets::figure_row(context.ui, words::sag_row, number_of(context, load.sag_rad, Quantity::angle),
                         unit_of(context, Quantity::angle), words::sag_below);
     widgets::figure_row(context.ui, words::swings_row,
-                        widgets::number_text(load.swings_from_m_s, Unit::mm_per_s),
-                        widgets::symbol(Unit::mm_per_s), words::swings_below);
+                        widgets::number_text(load.swings_from_m_s, context.ui.units.way_in_time()),
+                        widgets::symbol(context.ui.units.way_in_time()), words::swings_below);
 }
 
 } // namespace

@@ -64,13 +64,8 @@ void hinge_fields(PanelContext& context, int index, Hinge h) {
     }
 }
 
-std::string bits_text(const std::array<std::optional<bits::Bit>, bits::system_count>& list) {
-    std::string text;
-    for (const auto& bit : list) {
-        if (!bit) continue;
-        if (!text.empty()) text += ", ";
-        text += bit->name();
-    }
+std::string bits_text(const PanelContext& context, const bits::BitOfEachSystem& list) {
+    const std::string text = bits::names(list, context.ui.units);
     return text.empty() ? std::string(words::no_bit) : text;
 }
 
@@ -100,9 +95,9 @@ void answer_rows(PanelContext& context, const joints::JointAnswer& j) {
     widgets::figure_row(context.ui, words::overbend_row,
                         number_of(context, j.eye.overbend * units::rad_from_deg(90.0), Quantity::angle),
                         unit_of(context, Quantity::angle), words::overbend_below);
-    widgets::figure_row(context.ui, words::bit_row, bits_text(j.eye_bits), {});
+    widgets::figure_row(context.ui, words::bit_row, bits_text(context, j.eye_bits), {});
     if (j.place.hinge.kind == document::HingeKind::pinned)
-        widgets::figure_row(context.ui, words::pin_bit_row, bits_text(j.pin_bits), {});
+        widgets::figure_row(context.ui, words::pin_bit_row, bits_text(context, j.pin_bits), {});
     widgets::figure_row(context.ui, words::play_row, number_of(context, j.play_per_eye_m, Quantity::length),
                         unit,
                         std::string(words::play_sag) + " " + text_of(context, j.sag_rad, Quantity::angle));

@@ -39,8 +39,8 @@ void best_next(PanelContext& context, const Uncertainty& s) {
 void misfits(PanelContext& context, const Uncertainty& s) {
     for (const ReadingFit& v : s.readings) {
         if (v.warning.empty()) continue;
-        std::string text = v.warning;
-        for (const std::string& why : v.explanations)
+        Sentence text = v.warning;
+        for (const Sentence& why : v.explanations)
             text += "\n" + why;
         widgets::caution_box(context.ui, {}, text);
         widgets::gap();
@@ -60,7 +60,7 @@ void tub_after(PanelContext& context, const DoNow& now) {
                         number_of(context, *now.tub_fall_m_s, Quantity::fall),
                         unit_of(context, Quantity::fall));
     if (now.tub_half_metre_s)
-        widgets::figure_row(context.ui, words::tub_half_row,
+        widgets::figure_row(context.ui, context.ui.units.inches() ? words::tub_half_row_inches : words::tub_half_row,
                             widgets::number_text(*now.tub_half_metre_s, Unit::one, 2), "s");
 }
 
@@ -106,7 +106,7 @@ void now_rows(PanelContext& context) {
     if (now->nothing_to_do) {
         widgets::paragraph(context.ui, words::nothing_to_do);
     } else {
-        for (const std::string& step : now->steps)
+        for (const Sentence& step : now->steps)
             widgets::paragraph(context.ui, step);
     }
     for (const auto& p : now->shortfalls)

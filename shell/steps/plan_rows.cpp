@@ -67,7 +67,7 @@ void plan_rows(PanelContext& context) {
     if (offer->met) {
         widgets::info_box(context.ui, words::plan_met, words::plan_met_below);
     } else {
-        std::string text;
+        Sentence text;
         for (const auto& problem : offer->shortfalls)
             text += (text.empty() ? "" : "\n") + problem.sentence;
         widgets::info_box(context.ui, words::plan_short, text);

@@ -185,14 +185,14 @@ bool fields(PanelContext& context, const std::string& id, Reading& r) {
 void how(PanelContext& context, ReadingKind kind) {
     widgets::subheading(context.ui, words::how_group);
     int number = 0;
-    for (const std::string& step : output::reading_steps(kind))
+    for (const Sentence& step : output::reading_steps(kind))
         widgets::paragraph(context.ui, std::to_string(++number) + ". " + step);
 }
 
 void verdict_rows(PanelContext& context, const Reading& r, const ReadingFit& v) {
     if (!v.used) {
         if (!v.warning.empty()) widgets::problem_line(context.ui, v.warning);
-        for (const std::string& why : v.explanations)
+        for (const Sentence& why : v.explanations)
             widgets::note(context.ui, why);
         return;
     }
@@ -203,7 +203,7 @@ void verdict_rows(PanelContext& context, const Reading& r, const ReadingFit& v) 
                         std::string(v.warning.empty() ? words::fits : words::does_not_fit) + ": " +
                             widgets::number_text(v.z_score, Unit::one, 1) + " " + words::off_word);
     if (!v.warning.empty()) widgets::problem_line(context.ui, v.warning);
-    for (const std::string& why : v.explanations)
+    for (const Sentence& why : v.explanations)
         widgets::note(context.ui, why);
 }
 

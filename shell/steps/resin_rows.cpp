@@ -18,12 +18,12 @@ namespace words = look::words;
 using widgets::Unit;
 
 void plain(PanelContext& context, const char* id, const char* label, double& value, NumberSpec spec,
-           const char* below = "") {
+           const std::string& below = {}) {
     if (const auto set = widgets::number_field(context.ui, id, label, value, spec, below)) value = *set;
 }
 
 void minutes(PanelContext& context, const char* id, const char* label, double& seconds, double least,
-             double most, const char* below = "") {
+             double most, const std::string& below = {}) {
     double value = units::min_from_s(seconds);
     plain(context, id, label, value, {Quantity::number, least, most, 1.0, 0}, below);
     seconds = units::s_from_min(value);
@@ -62,8 +62,10 @@ void resin_rows(PanelContext& context) {
     }
     plain(context, "resin.loss", words::resin_loss, wish.loss, {Quantity::percent, 0.0, 0.9, 0.05, 0},
           words::resin_loss_below);
+    const Sentence by_label = words::resin_working_below + plain_text(23.0, units::Quantity::temperature) +
+                              words::resin_working_up_to + mass_text(wish.label.batch_kg, 0);
     minutes(context, "resin.working", words::resin_working, wish.label.working_s, 1.0, 600.0,
-            words::resin_working_below);
+            by_label.text(context.ui.units));
     wish.label.pot_life_s = std::max(wish.label.pot_life_s, wish.label.working_s);
     plain(context, "resin.warmth", words::resin_warmth, wish.mix_c,
           {Quantity::temperature, 5.0, 40.0, {}, -1});

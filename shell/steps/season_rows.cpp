@@ -93,12 +93,13 @@ void weight_plot(PanelContext& context, const Along& along, const fall::Sweep& s
 void fall_plot(PanelContext& context, const Along& along, const fall::Sweep& sweep) {
     // Always in speeds: a time per length has no value at rest.
     Plot plot = empty_plot(context, along, sweep);
-    plot.title = std::string(words::sweep_fall) + ", " + std::string(widgets::symbol(Unit::mm_per_s));
+    const Unit speed = context.ui.units.way_in_time();
+    plot.title = std::string(words::sweep_fall) + ", " + std::string(widgets::symbol(speed));
     PlotLine line;
     bool rises = false;
     for (const auto& p : along.points) {
         if (p.vertical_m_s) {
-            line.points.push_back({along.x(p), widgets::to_unit(*p.vertical_m_s, Unit::mm_per_s)});
+            line.points.push_back({along.x(p), widgets::to_unit(*p.vertical_m_s, speed)});
             rises = rises || *p.vertical_m_s < 0.0;
         } else if (!line.points.empty()) {
             plot.lines.push_back(std::exchange(line, {}));
@@ -106,7 +107,7 @@ void fall_plot(PanelContext& context, const Along& along, const fall::Sweep& swe
     }
     if (!line.points.empty()) plot.lines.push_back(std::move(line));
     if (plot.lines.empty()) return;
-    show(context, "water.sweep.fall", plot, along, widgets::symbol(Unit::mm_per_s), 0);
+    show(context, "water.sweep.fall", plot, along, widgets::symbol(speed), speed == Unit::mm_per_s ? 0 : 1);
     if (rises) widgets::note(context.ui, words::sweep_rises);
 }
 
@@ -129,7 +130,7 @@ void season_rows(PanelContext& context) {
     if (!salt) widgets::note(context.ui, words::sweep_note);
     fall_plot(context, along, *sweep);
     widgets::gap();
-    if (sweep->still_at_c.empty()) widgets::note(context.ui, words::still_nowhere);
+    if (sweep->still_at_c.empty()) widgets::note(context.ui, words::still_nowhere + range_text(0.0, 40.0, units::Quantity::temperature) + ".");
     for (const double c : sweep->still_at_c) {
         widgets::figure_row(context.ui, words::still_row, number_of(context, c, Quantity::temperature),
                             unit_of(context, Quantity::temperature));

@@ -15,9 +15,10 @@ void sheet_panel(PanelContext& context) {
     namespace words = look::words;
     if (!context.ui.phone) widgets::heading(context.ui, words::sheet_head, words::sheet_below);
     constexpr std::array<std::string_view, 2> papers{words::sheet_a4, words::sheet_letter};
+    const SheetPaper paper = context.view.sheet.paper.value_or(usual_paper(context.ui.units));
     if (const auto chosen = widgets::choice(context.ui, "sheet.paper", words::sheet_paper, papers,
-                                            context.view.sheet.letter ? 1 : 0))
-        context.view.sheet.letter = *chosen == 1;
+                                            paper == SheetPaper::letter ? 1 : 0))
+        context.view.sheet.paper = *chosen == 1 ? SheetPaper::letter : SheetPaper::a4;
     context.view.sheet.lures += widgets::stepper(context.ui, "sheet.lures", words::sheet_lures,
                                                  context.view.sheet.lures, 1, state::most_lures);
     auto& with = context.view.sheet.with;

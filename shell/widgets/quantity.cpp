@@ -149,15 +149,22 @@ double usual_step(Unit unit) {
     return usual_of(unit).step;
 }
 
-Units::Units() {
-    for (std::size_t i = 0; i < chosen_.size(); ++i)
-        chosen_[i] = units_of(static_cast<Quantity>(i)).front();
-}
-
-void Units::choose(Quantity quantity, Unit unit) {
-    const auto fitting = units_of(quantity);
-    if (std::find(fitting.begin(), fitting.end(), unit) != fitting.end()) {
-        chosen_[static_cast<std::size_t>(quantity)] = unit;
+Unit Units::of(Quantity quantity) const {
+    switch (quantity) {
+    case Quantity::length:
+        return length;
+    case Quantity::thickness:
+        return inches() ? Unit::mil : Unit::mm;
+    case Quantity::depth:
+        return inches() ? Unit::foot : Unit::m;
+    case Quantity::mass:
+        return mass;
+    case Quantity::fall:
+        return fall;
+    case Quantity::temperature:
+        return temperature;
+    default:
+        return units_of(quantity).front(); // one for everybody
     }
 }
 

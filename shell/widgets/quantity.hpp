@@ -4,7 +4,6 @@
 
 #include "evenfall.hpp"
 
-#include <array>
 #include <optional>
 #include <span>
 #include <string>
@@ -62,18 +61,13 @@ using units::symbol;
 /// A suitable − / + step in the unit: 0.5 mm, 1/64 in, 0.1 g, 0.05 s/ft, 0.5° …
 [[nodiscard]] double usual_step(Unit unit);
 
-/// The builder's chosen unit for each quantity.
-class Units {
-public:
-    Units(); ///< metric: mm, g, s/ft, °C
-    [[nodiscard]] Unit of(Quantity quantity) const { return chosen_[static_cast<std::size_t>(quantity)]; }
-    /// Ignored where the unit does not belong to the quantity.
-    void choose(Quantity quantity, Unit unit);
+/// The units that are set, asked for by the page's quantities.
+struct Units : units::UnitSet {
+    Units() : UnitSet{.fall = Unit::s_per_ft} {}
+    Units(const UnitSet& set) : UnitSet(set) {}
 
-    friend bool operator==(const Units&, const Units&) = default;
-
-private:
-    std::array<Unit, 13> chosen_{};
+    /// As for UnitSet, but coats and wire are in thousandths ("mil") where lengths are inches: they are typed here.
+    [[nodiscard]] Unit of(Quantity quantity) const;
 };
 
 } // namespace evenfall::shell::widgets

@@ -82,29 +82,30 @@ void subheading(Ui& ui, std::string_view text) {
     gap(6.0f);
 }
 
-void paragraph(Ui& ui, std::string_view text) {
-    block(ui.type.label, ui.inks().ink, text);
+void paragraph(Ui& ui, const Sentence& text) {
+    block(ui.type.label, ui.inks().ink, text.text(ui.units));
 }
 
-void note(Ui& ui, std::string_view text) {
-    block(ui.type.small, ui.inks().ink_soft, text);
+void note(Ui& ui, const Sentence& text) {
+    block(ui.type.small, ui.inks().ink_soft, text.text(ui.units));
 }
 
-void caution_box(Ui& ui, std::string_view title, std::string_view text) {
-    box(ui, ui.inks().caution, ui.inks().mark, true, title, text);
+void caution_box(Ui& ui, std::string_view title, const Sentence& text) {
+    box(ui, ui.inks().caution, ui.inks().mark, true, title, text.text(ui.units));
 }
 
-void info_box(Ui& ui, std::string_view title, std::string_view text) {
-    box(ui, ui.inks().well, ui.inks().water_line, false, title, text);
+void info_box(Ui& ui, std::string_view title, const Sentence& text) {
+    box(ui, ui.inks().well, ui.inks().water_line, false, title, text.text(ui.units));
 }
 
-void problem_line(Ui& ui, std::string_view sentence) {
+void problem_line(Ui& ui, const Sentence& sentence) {
     if (sentence.empty()) return;
+    const std::string text = sentence.text(ui.units);
     constexpr float left = 28.0f;
     const float width = ImGui::GetContentRegionAvail().x - left;
-    const Rect row = take_row(std::max(24.0f, wrapped_height(ui.type.label, sentence, width)));
+    const Rect row = take_row(std::max(24.0f, wrapped_height(ui.type.label, text, width)));
     caution_sign(*ImGui::GetWindowDrawList(), {row.x + 10.0f, row.y + 11.0f}, 18.0f, ui.inks().mark);
-    wrapped_text(ui.type.label, row.x + left, row.y, width, ui.inks().mark, sentence);
+    wrapped_text(ui.type.label, row.x + left, row.y, width, ui.inks().mark, text);
 }
 
 } // namespace evenfall::shell::widgets

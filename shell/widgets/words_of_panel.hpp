@@ -1,6 +1,6 @@
 #pragma once
 
-// Text blocks of a step panel, each of full width at the cursor.
+// Text blocks of a step panel, each of full width at the cursor. Quantities are told in the units that are set.
 
 #include "widgets/ui.hpp"
 
@@ -11,14 +11,14 @@ void heading(Ui& ui, std::string_view text, std::string_view below = {});
 /// Heading of a group of rows.
 void subheading(Ui& ui, std::string_view text);
 /// Running text, wrapped.
-void paragraph(Ui& ui, std::string_view text);
+void paragraph(Ui& ui, const Sentence& text);
 /// Soft small text, wrapped.
-void note(Ui& ui, std::string_view text);
+void note(Ui& ui, const Sentence& text);
 /// A safety note: tinted box, icon, wrapped text. `title` may be empty.
-void caution_box(Ui& ui, std::string_view title, std::string_view text);
+void caution_box(Ui& ui, std::string_view title, const Sentence& text);
 /// A box for something to read now (tub reading, shortfall of a plan).
-void info_box(Ui& ui, std::string_view title, std::string_view text);
+void info_box(Ui& ui, std::string_view title, const Sentence& text);
 /// A refusal or a warning: mark and sentence in the mark's colour. Draws nothing for "".
-void problem_line(Ui& ui, std::string_view sentence);
+void problem_line(Ui& ui, const Sentence& sentence);
 
 } // namespace evenfall::shell::widgets

@@ -50,7 +50,7 @@ document::Document long_lure(int stations, int segments, int holes) {
 void measure(const std::string& name, const document::Document& document) {
     const auto once = evaluate(document);
     for (const Problem& p : once.ok() ? Problems{} : once.problems())
-        UNSCOPED_INFO(p.path << ": " << p.sentence);
+        UNSCOPED_INFO(p.path << ": " << p.sentence.text(evenfall::units::metric));
     REQUIRE(once.ok());
     BENCHMARK("evaluate " + name) {
         return evaluate(document);

@@ -17,7 +17,7 @@ TEST_CASE("limits", "[bench]") {
     const document::Document full = support::at_the_limits();
     const auto once = evaluate(full);
     for (const Problem& p : once.ok() ? Problems{} : once.problems())
-        UNSCOPED_INFO(p.path << ": " << p.sentence);
+        UNSCOPED_INFO(p.path << ": " << p.sentence.text(evenfall::units::metric));
     REQUIRE(once.ok());
     REQUIRE(once->answers.fall.has_value());
     BENCHMARK("evaluate at the limits") {

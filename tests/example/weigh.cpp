@@ -15,7 +15,7 @@ int main(int argc, char** argv) {
     const auto evaluation = document ? evenfall::evaluate(*document) : document.problems();
     if (!evaluation) {
         for (const evenfall::Problem& problem : evaluation.problems())
-            std::puts(problem.sentence.c_str());
+            std::puts(problem.sentence.text(evenfall::units::metric).c_str());
         return 2;
     }
     const evenfall::Answers& answers = evaluation->answers;

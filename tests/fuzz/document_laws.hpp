@@ -13,7 +13,7 @@ inline void must_explain(const Problems& problems) {
     must(!problems.empty() && problems.size() <= document::max_problems,
          "a refusal tells one to twenty problems");
     for (const Problem& problem : problems) {
-        must(!problem.sentence.empty() && problem.sentence.size() < 1500,
+        must(!problem.sentence.empty() && problem.sentence.text(evenfall::units::inches).size() < 1500,
              "every problem has a sentence of bearable length");
     }
 }

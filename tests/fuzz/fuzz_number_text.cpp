@@ -1,6 +1,7 @@
 // Any bytes as a typed number: refused, or finite and kept through writing.
 
 #include "base/number_text.hpp"
+#include "base/read_number.hpp"
 #include "fuzz/law.hpp"
 
 #include <cmath>

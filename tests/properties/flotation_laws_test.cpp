@@ -87,7 +87,7 @@ std::unique_ptr<Floating> floating(const Drawn& d) {
     auto e = evaluate(d.document);
     if (!e.ok()) {
         for (const Problem& p : e.problems())
-            UNSCOPED_INFO(p.path << ": " << p.sentence);
+            UNSCOPED_INFO(p.path << ": " << p.sentence.text(evenfall::units::metric));
         return nullptr;
     }
     FloatingHull hull(e->body, e->ledger, d.document);

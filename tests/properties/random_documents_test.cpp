@@ -2,6 +2,7 @@
 // names seed and draw.
 
 #include "base/number_text.hpp"
+#include "base/read_number.hpp"
 #include "bench/uncertainty/random.hpp"
 #include "document/write.hpp"
 #include "support/random_lures.hpp"

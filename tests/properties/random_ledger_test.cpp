@@ -26,7 +26,7 @@ constexpr double rounding_m3 = 1e-18;
 Answers answers_of(const document::Document& document) {
     auto e = evaluate(document);
     for (const Problem& p : e.ok() ? Problems{} : e.problems())
-        UNSCOPED_INFO(p.path << ": " << p.sentence);
+        UNSCOPED_INFO(p.path << ": " << p.sentence.text(evenfall::units::metric));
     REQUIRE(e.ok());
     return std::move(e).value().answers;
 }

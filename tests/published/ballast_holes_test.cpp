@@ -92,7 +92,7 @@ TEST_CASE("stainless hardware takes over part of the lead's work (common practic
 TEST_CASE("most lead lies in the first two of four segments (common practice, no source)") {
     const auto plan = plan_lead(support::four_piece());
     REQUIRE(plan.ok());
-    INFO((plan->shortfalls.empty() ? "" : plan->shortfalls[0].sentence));
+    INFO((plan->shortfalls.empty() ? "" : plan->shortfalls[0].sentence.text(evenfall::units::metric)));
     REQUIRE(plan->met);
     double fore = 0.0;
     double aft = 0.0;

@@ -10,7 +10,7 @@ namespace evenfall::support {
 inline Evaluation worked(const document::Document& document) {
     auto outcome = evaluate(document);
     for (const Problem& p : outcome.ok() ? Problems{} : outcome.problems())
-        UNSCOPED_INFO(p.path << ": " << p.sentence);
+        UNSCOPED_INFO(p.path << ": " << p.sentence.text(evenfall::units::metric));
     REQUIRE(outcome.ok());
     return std::move(outcome).value();
 }

@@ -1,7 +1,6 @@
 #include "bench/lead/lead_plan.hpp"
 
 #include "answers/answers.hpp"
-#include "base/number_text.hpp"
 #include "base/sentence.hpp"
 #include "base/trade.hpp"
 #include "bench/lead/solve.hpp"
@@ -24,13 +23,13 @@ constexpr double settled_share = 1e-4; // relative to what is asked, where that 
 constexpr int fall_passes = 8;
 constexpr double met_pitch_rad = 0.05 * units::degree_rad;
 
-std::string stop_text(const document::Document& document, const lead::Candidate& c) {
+Sentence stop_text(const document::Document& document, const lead::Candidate& c) {
     const document::Hole& hole = document.holes[c.hole];
-    std::string text = hole_text(c.hole, hole.name);
+    Sentence text = hole_text(c.hole, hole.name);
     if (c.upper_m > 0.0)
-        text += " is full at " + millimetres_text(c.upper_m + c.fill_free_m);
+        text += " is full at " + length_text(c.upper_m + c.fill_free_m);
     else
-        text += " has no room down to " + millimetres_text(c.depth_is_fixed ? hole.depth_m : c.limit.depth_m);
+        text += " has no room down to " + length_text(c.depth_is_fixed ? hole.depth_m : c.limit.depth_m);
     if (c.depth_is_fixed) return text + ", the depth it is drilled to";
     switch (c.limit.stop) {
     case holes::DepthStop::bit:
@@ -61,8 +60,8 @@ bool all_full(const lead::LeadProblem& task, const lead::Filling& filling) {
 }
 
 /// "Hole 1 is full at 18.0 mm, its depth limit; hole 2 …"
-std::string stops(const lead::LeadProblem& task, const lead::Filling& filling) {
-    std::string text;
+Sentence stops(const lead::LeadProblem& task, const lead::Filling& filling) {
+    Sentence text;
     for (std::size_t i = 0; i < task.candidates.size(); ++i) {
         const double upper_m = task.candidates[i].upper_m;
         if (upper_m > 0.0 && !is_full(filling, i, upper_m)) continue;
@@ -74,7 +73,7 @@ std::string stops(const lead::LeadProblem& task, const lead::Filling& filling) {
 Problem weight_shortfall(const lead::LeadProblem& task, const lead::Filling& filling) {
     const double reached = lead::total(task, filling).in_water(task.aim.water_kg_m3).kg;
     const double off = task.aim.in_water_kg - reached;
-    std::string sentence;
+    Sentence sentence;
     if (task.candidates.empty()) {
         sentence = "No hole may be filled: add a ballast hole, or set one free for the plan.";
     } else {
@@ -85,39 +84,38 @@ Problem weight_shortfall(const lead::LeadProblem& task, const lead::Filling& fil
             sentence = "Full holes bring the finished lure to ";
         else
             sentence = "The plan brings the finished lure no nearer than to ";
-        sentence += grams_text(reached) + " in water; " + grams_text(task.aim.in_water_kg) + " is asked: ";
+        sentence += mass_text(reached) + " in water; " + mass_text(task.aim.in_water_kg) + " is asked: ";
         sentence +=
-            off > 0.0 ? grams_text(off) + " short." + stops(task, filling) : grams_text(-off) + " too heavy.";
+            off > 0.0 ? mass_text(off) + " short." + stops(task, filling) : mass_text(-off) + " too heavy.";
     }
     return {ProblemCode::cannot_be_met,
             task.inputs->document->targets.by == document::TargetBy::fall ? "/targets/fall_mm_s"
                                                                           : "/targets/in_water_g",
-            grams_text(reached), std::move(sentence)};
+            mass_text(reached), std::move(sentence)};
 }
 
 /// The weight in water is as planned, but the lure does not fall at the speed asked for.
 Problem fall_shortfall(const document::Document& document, double in_water_kg,
                        const std::optional<double>& speed_m_s) {
-    const auto speed = [](double m_s) { return units::number_text(m_s, units::Unit::mm_per_s, 1) + " mm/s"; };
-    std::string sentence = "With " + grams_text(in_water_kg) + " in water the finished lure ";
-    sentence += speed_m_s ? "falls at " + speed(*speed_m_s) : std::string("has no steady fall");
-    sentence += "; " + speed(document.targets.fall_m_s) + " is asked, and no weight is found that brings it.";
-    return {ProblemCode::cannot_be_met, "/targets/fall_mm_s", speed_m_s ? speed(*speed_m_s) : std::string(),
+    Sentence sentence = "With " + mass_text(in_water_kg) + " in water the finished lure ";
+    sentence += speed_m_s ? "falls at " + speed_text(*speed_m_s) : Sentence("has no steady fall");
+    sentence += "; " + speed_text(document.targets.fall_m_s) + " is asked, and no weight is found that brings it.";
+    return {ProblemCode::cannot_be_met, "/targets/fall_mm_s", speed_m_s ? speed_text(*speed_m_s) : Sentence(),
             std::move(sentence)};
 }
 
 Problem pitch_shortfall(const lead::LeadProblem& task, const lead::Filling& filling, double reached_rad) {
     const double off = task.aim.pitch_rad - reached_rad;
-    std::string sentence =
-        "At that weight the holes can bring the hang to " + degrees_text(reached_rad) + "; " +
-        degrees_text(task.aim.pitch_rad) + " is asked: " + degrees_text(std::fabs(off)) +
+    const Sentence sentence =
+        "At that weight the holes can bring the hang to " + angle_text(reached_rad) + "; " +
+        angle_text(task.aim.pitch_rad) + " is asked: " + angle_text(std::fabs(off)) +
         " short. Lead would have to sit farther " + (off > 0.0 ? "aft." : "forward.") + stops(task, filling);
-    return {ProblemCode::cannot_be_met, "/targets/pitch_deg", degrees_text(reached_rad), std::move(sentence)};
+    return {ProblemCode::cannot_be_met, "/targets/pitch_deg", angle_text(reached_rad), sentence};
 }
 
 Problem capsize_shortfall(const water::Hang& hang) {
     return {ProblemCode::capsizes, "/targets", "G below B",
-            "With this lead G lies " + millimetres_text(-hang.bg_m) +
+            "With this lead G lies " + length_text(-hang.bg_m) +
                 " above B: the lure would roll over. Put lead lower, or take weight off its back."};
 }
 

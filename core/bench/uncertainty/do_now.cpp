@@ -1,4 +1,3 @@
-#include "base/number_text.hpp"
 #include "base/sentence.hpp"
 #include "bench/uncertainty/change.hpp"
 #include "bench/uncertainty/do_now_text.hpp"
@@ -191,15 +190,15 @@ Problems shortfalls_of(const LeadChange& lead) {
     if (!lead.change.weight_met) {
         all.push_back({ProblemCode::cannot_be_met, "/holes", "",
                        "Neither the lead in the holes nor a trim hole brings the finished lure to " +
-                           grams_text(lead.aim.in_water_kg) + " in water: it would come to " +
-                           grams_text(lead.change.sum.in_water(lead.aim.water_kg_m3).kg) + "."});
+                           mass_text(lead.aim.in_water_kg) + " in water: it would come to " +
+                           mass_text(lead.change.sum.in_water(lead.aim.water_kg_m3).kg) + "."});
     }
     if (!lead.change.pitch_met) {
         const water::Hang hang = water::hang(lead.change.sum);
         all.push_back({ProblemCode::cannot_be_met, "/targets/pitch_deg", "",
                        (lead.change.weight_met ? "With the weight right it hangs at " : "It then hangs at ") +
-                           (hang.pitch_rad ? degrees_text(*hang.pitch_rad) : std::string("no angle at all")) +
-                           "; " + degrees_text(lead.aim.pitch_rad) + " is asked."});
+                           (hang.pitch_rad ? angle_text(*hang.pitch_rad) : Sentence("no angle at all")) +
+                           "; " + angle_text(lead.aim.pitch_rad) + " is asked."});
     }
     return all;
 }
@@ -219,8 +218,8 @@ Outcome<DoNow> change_lead(Posterior& p, const document::Document& document, Sta
     document::Document changed = document;
     if (out.nothing_to_do) {
         out.met = true;
-        out.steps.push_back("Leave the lead as it is: " + grams_text(f.forecast.mean(bench::figure::mass)) +
-                            " in water is expected of the finished lure, " + grams_text(f.target.target_kg) +
+        out.steps.push_back("Leave the lead as it is: " + mass_text(f.forecast.mean(bench::figure::mass)) +
+                            " in water is expected of the finished lure, " + mass_text(f.target.target_kg) +
                             " is asked.");
     } else {
         LeadChanger changer{p, f, p.model->fall_model(Stage::rigged, water.fishing)};

@@ -1,39 +1,34 @@
 #include "bench/uncertainty/do_now_text.hpp"
 #include "base/number_text.hpp"
 #include "base/sentence.hpp"
+#include "materials/bits.hpp"
 #include "materials/solids.hpp"
 
 namespace evenfall::bench {
 
-using units::number_text;
-using units::Unit;
-
 namespace {
 
-std::string mm(double m) {
-    return number_text(m, Unit::mm, 1) + " mm";
-}
-std::string bit(double m) {
-    return "bit " + number_text(m, Unit::mm, 2) + " mm";
+Sentence bit(double diameter_m) {
+    return "bit " + bits::bit_text(diameter_m);
 }
 
-std::string change_sentence(const HoleChange& c, const document::Hole& hole, bool is_new) {
+Sentence change_sentence(const HoleChange& c, const document::Hole& hole, bool is_new) {
     const std::string name = hole_text(static_cast<std::size_t>(c.hole), hole.name);
-    const std::string close =
-        hole.cap ? " and close it with " + mm(hole.cap->length_m) + " of cap" : std::string();
+    const Sentence close =
+        hole.cap ? " and close it with " + length_text(hole.cap->length_m) + " of cap" : Sentence();
     if (c.change_kg < 0.0) {
-        return name + ": drill out " + grams_text(-c.change_kg) + ", " + bit(c.diameter_m) +
-               ", until it stands " + mm(c.depth_m) + " deep from the skin (" + mm(c.column_m) +
+        return name + ": drill out " + mass_text(-c.change_kg) + ", " + bit(c.diameter_m) +
+               ", until it stands " + length_text(c.depth_m) + " deep from the skin (" + length_text(c.column_m) +
                " of fill). Weigh the chips' worth off the piece, dry the hole" +
-               (hole.cap ? close + " over the void." : "; it stays open.");
+               (hole.cap ? close + " over the void." : Sentence("; it stays open."));
     }
-    const std::string fill = grams_text(c.change_kg) + " of " + materials::name_of(c.material);
+    const Sentence fill = mass_text(c.change_kg) + " of " + materials::name_of(c.material);
     if (is_new) {
-        return name + ", new: " + bit(c.diameter_m) + ", " + mm(c.depth_m) + " deep at " + mm(hole.x_m) +
+        return name + ", new: " + bit(c.diameter_m) + ", " + length_text(c.depth_m) + " deep at " + length_text(hole.x_m) +
                " from the nose; put in " + fill + close + ".";
     }
     return name + (hole.cap ? ": open the cap, lay " : ": lay ") + fill + " on what is there (" +
-           mm(c.column_m) + ")" + close + ".";
+           length_text(c.column_m) + ")" + close + ".";
 }
 
 } // namespace
@@ -61,19 +56,19 @@ void describe_plan(DoNow& out, const LeadPlan& plan) {
                 name + (h.depth_m > 0.0 ? ": leave it empty and cap it." : ": leave the wood whole."));
             continue;
         }
-        out.steps.push_back(name + ": " + bit(plan.document.holes[index].diameter_m) + ", " + mm(h.depth_m) +
-                            " deep, " + grams_text(h.mass_kg) + " of " + materials::name_of(h.material) +
+        out.steps.push_back(name + ": " + bit(plan.document.holes[index].diameter_m) + ", " + length_text(h.depth_m) +
+                            " deep, " + mass_text(h.mass_kg) + " of " + materials::name_of(h.material) +
                             ".");
     }
 }
 
 void describe_tub(DoNow& out, const materials::WaterProperties& tub) {
     if (out.tub_in_water_kg > 0.0) {
-        std::string text =
-            "In the tub now, hung below the scale, it should read " + grams_text(out.tub_in_water_kg);
+        Sentence text =
+            "In the tub now, hung below the scale, it should read " + mass_text(out.tub_in_water_kg);
         if (out.tub_half_metre_s) {
-            text += ", and from rest it should go down half a metre in " +
-                    number_text(*out.tub_half_metre_s, Unit::one, 1) + " s";
+            text += ", and from rest it should go down " + Sentence::by_system("half a metre", "19 11/16 in") + " in " +
+                    units::number_text(*out.tub_half_metre_s, units::Unit::second, 1) + " s";
         }
         out.steps.push_back(text + ".");
         return;
@@ -81,8 +76,8 @@ void describe_tub(DoNow& out, const materials::WaterProperties& tub) {
     const materials::Solid* lead = materials::find_solid("lead");
     const double clip =
         lead != nullptr ? -out.tub_in_water_kg / (1.0 - tub.density_kg_m3 / lead->density_kg_m3.value) : 0.0;
-    out.steps.push_back("In the tub now it should still float: it should just hang with " + grams_text(clip) +
-                        " of lead clipped on (" + grams_text(-out.tub_in_water_kg) + " short of sinking).");
+    out.steps.push_back("In the tub now it should still float: it should just hang with " + mass_text(clip) +
+                        " of lead clipped on (" + mass_text(-out.tub_in_water_kg) + " short of sinking).");
 }
 
 } // namespace evenfall::bench

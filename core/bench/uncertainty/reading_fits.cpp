@@ -27,7 +27,7 @@ constexpr std::array<const char*, stage_count> stage_words{
 /// One possible mistake: the reading as it would be without it.
 struct Alternative {
     Reading reading;
-    std::string sentence;
+    Sentence sentence;
 };
 
 /// The number with two neighbouring digits swapped, in hundredths of the trade unit; one value for each pair.
@@ -54,7 +54,7 @@ void add_typing(std::vector<Alternative>& all, const Reading& r) {
             return std::abs(*(a.reading.*number) - value) < 1e-9 * std::abs(value);
         };
         if (std::any_of(all.begin(), all.end(), is_same)) return;
-        Alternative other{r, sentence + units::reading_text(value, unit) + " would fit."};
+        Alternative other{r, sentence + reading_text(value, units::quantity_of(unit)) + " would fit."};
         other.reading.*number = value;
         all.push_back(std::move(other));
     };
@@ -98,13 +98,13 @@ void add_places(std::vector<Alternative>& all, const Reading& r, const document:
 }
 
 /// Water or air in the wrong place, in grams.
-void add_water(std::vector<std::string>& explanations, const Reading& r, const Observation& o,
+void add_water(std::vector<Sentence>& explanations, const Reading& r, const Observation& o,
                double wood_kg) {
     const double over = o.read - o.predicted;
     const bool most = std::abs(over) < 0.3 * wood_kg;
     const bool in_water = r.kind == ReadingKind::hung_in_water || r.kind == ReadingKind::suspends ||
                           r.kind == ReadingKind::tub_fall;
-    const std::string mass = number_text(std::abs(over), Unit::gram, 2) + " g";
+    const Sentence mass = mass_text(std::abs(over));
     if (r.kind == ReadingKind::dry_weight && over > 0.0 && most)
         explanations.push_back("Wet wood: " + mass +
                                " of water in it would fit; let it dry and weigh again.");

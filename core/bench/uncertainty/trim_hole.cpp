@@ -1,8 +1,8 @@
-#include "base/number_text.hpp"
 #include "bench/lead/candidates.hpp"
 #include "bench/uncertainty/posterior.hpp"
 #include "body/hole_checks.hpp"
 #include "ledger/build.hpp"
+#include "materials/bits.hpp"
 #include "materials/solids.hpp"
 
 #include <algorithm>
@@ -70,27 +70,24 @@ TrimHole trim_hole(const Posterior& s, const Finished& f) {
     // Lead under B turns nothing.
     t.x_m = f.balance.b_m[0].value;
     if (!t.needed) return t;
-    using units::number_text;
-    using units::Unit;
     const bool up = t.reserve_kg > t.room_up_kg;
-    const std::string amount = number_text(t.reserve_kg, Unit::gram, 2) + " g in water either way";
+    const Sentence amount = mass_text(t.reserve_kg) + " in water either way";
     // Not where a joint, a pocket or another hole is.
     const auto place =
         up && t.depth_m < 0.03 ? trim_place(*inputs, t.x_m, t.diameter_m, t.depth_m) : std::nullopt;
     if (place) {
         t.x_m = *place;
         t.sentence = "The spread that is left may ask for " + amount + "; the holes have room for " +
-                     number_text(std::max(t.room_up_kg, 0.0), Unit::gram, 2) +
-                     " g more. Keep the belly clear near " + number_text(t.x_m, Unit::mm, 0) +
-                     " mm from the nose for a trim hole, bit " + number_text(t.diameter_m, Unit::mm, 1) +
-                     " mm, up to " + number_text(t.depth_m, Unit::mm, 1) + " mm deep.";
+                     mass_text(std::max(t.room_up_kg, 0.0)) + " more. Keep the belly clear near " +
+                     length_text(t.x_m, 0) + " from the nose for a trim hole, bit " +
+                     bits::bit_text(t.diameter_m, 1) + ", up to " + length_text(t.depth_m) + " deep.";
     } else if (up) {
         t.sentence = "The spread that is left may ask for " + amount +
                      ", more than one trim hole can hold near its middle: weigh the piece first.";
     } else {
         t.sentence = "The spread that is left may ask for " + amount + ", but only " +
-                     number_text(t.room_down_kg, Unit::gram, 2) +
-                     " g can be drilled out of the holes: weigh the piece before the lead goes in.";
+                     mass_text(t.room_down_kg) +
+                     " can be drilled out of the holes: weigh the piece before the lead goes in.";
     }
     return t;
 }

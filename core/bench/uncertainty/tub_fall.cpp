@@ -57,8 +57,9 @@ bool is_converged_for_last(Posterior& p) {
 Outcome<std::optional<Estimate>> finished_fall_for_tub(const document::Document& document, Stage stage,
                                                        double tub_m_s) {
     if (!(tub_m_s >= 0.005 && tub_m_s <= 5.0)) {
-        return Problem{ProblemCode::out_of_range, "/tub_fall", "5 to 5000 mm/s",
-                       "A fall in the tub is from 5 to 5000 mm/s."};
+        const Sentence limit = range_text(0.005, 5.0, units::Quantity::speed);
+        return Problem{ProblemCode::out_of_range, "/tub_fall", limit,
+                       "A fall in the tub is from " + limit + "."};
     }
     const Outcome<Posterior> before = bench::posterior_of(document);
     if (!before) return before.problems();

@@ -64,8 +64,8 @@ struct ReadingFit {
     double predicted = 0.0;       ///< from all other readings, without this one
     double predicted_sigma = 0.0; ///< of `read − predicted`
     double z_score = 0.0;         ///< standardised residual: (read − predicted)/predicted_sigma
-    std::string warning;          ///< a sentence where |z_score| > 3 or where it is not used, else empty
-    std::vector<std::string> explanations; ///< mistakes that would explain it, likeliest first
+    Sentence warning;             ///< a sentence where |z_score| > 3 or where it is not used, else empty
+    std::vector<Sentence> explanations; ///< mistakes that would explain it, likeliest first
 };
 
 /// Probabilities (0 to 1) for the finished lure. First order in the inputs, except that speed against weight
@@ -98,7 +98,7 @@ struct TrimHole {
                       ///< that with wood for it
     double diameter_m = 0.0;
     double depth_m = 0.0;
-    std::string sentence;
+    Sentence sentence;
 };
 
 struct Uncertainty {
@@ -167,7 +167,7 @@ struct DoNow {
     std::optional<double> tub_fall_m_s; ///< steady
     std::optional<double> tub_half_metre_s; ///< from rest over 0.5 m
     Problems shortfalls;
-    std::vector<std::string> steps; ///< sentences for the bench
+    std::vector<Sentence> steps; ///< for the bench
 };
 /// For the stage given, or the log's latest. Before the lead is in: the lead plan. Afterwards: as few holes
 /// as possible, lead drilled out through the cap or added on top, every void capped dry again.

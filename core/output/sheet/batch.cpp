@@ -33,22 +33,23 @@ void add_cuts(Composer& pages, const std::vector<SheetInput>& jobs) {
         }
     }
     if (cuts.empty()) return;
+    const Numbers& print = pages.numbers();
+    const std::string unit = print.length_symbol();
     std::vector<Composer::Row> rows;
     for (const auto& [piece, sum] : cuts) {
         const auto& [what, diameter, cut, finished] = piece;
-        const auto out = [](long parts, double of, int decimals) {
-            return units::number_text(static_cast<double>(parts) / of, units::Unit::one, decimals);
-        };
-        rows.push_back({{what, out(diameter, 100.0, 2), out(cut, 10.0, 1), out(finished, 10.0, 1),
-                         std::to_string(sum.first), mm_text(sum.second, 0)}});
+        const auto out = [](long parts, double of) { return units::m_from_mm(static_cast<double>(parts) / of); };
+        rows.push_back({{what, print.thickness(out(diameter, 100.0)), print.length(out(cut, 10.0)),
+                         print.length(out(finished, 10.0)), std::to_string(sum.first),
+                         print.length(sum.second, 0)}});
     }
     pages.heading("Cut list, all lures together");
     pages.table({{"Piece", 2.2},
-                 {"ø mm", 0.7, Anchor::end},
-                 {"Cut mm", 0.8, Anchor::end},
-                 {"Finished mm", 1.0, Anchor::end},
+                 {"ø " + unit, 0.7, Anchor::end},
+                 {"Cut " + unit, 0.8, Anchor::end},
+                 {"Finished " + unit, 1.0, Anchor::end},
                  {"Pieces", 0.7, Anchor::end},
-                 {"mm together", 1.0, Anchor::end}},
+                 {unit + " together", 1.0, Anchor::end}},
                 rows);
     pages.paragraph("Fills of lead, rod or shot as lengths of stock of that width; nothing is added for the "
                     "saw, for holding and for waste.",
@@ -58,6 +59,8 @@ void add_cuts(Composer& pages, const std::vector<SheetInput>& jobs) {
 } // namespace
 
 void add_batch(Composer& pages, const std::vector<SheetInput>& jobs) {
+    const Numbers& print = pages.numbers();
+    const std::string gram = print.mass_symbol();
     std::map<std::string, double> fills, coats, mixes;
     std::map<std::tuple<std::string, std::string, std::string>, int>
         pieces; // name, material, grams as printed → number
@@ -71,7 +74,7 @@ void add_batch(Composer& pages, const std::vector<SheetInput>& jobs) {
         for (const double wait : job.coat_hours)
             hours += wait;
         const Answers& a = job.evaluation.answers;
-        recipes.push_back({{d.name, std::to_string(n), g_text(a.mass.kg), "", fall_text(a.fall, a.in_water),
+        recipes.push_back({{d.name, std::to_string(n), print.mass(a.mass.kg), "", fall_text(a.fall, a.in_water, print.units),
                             units::number_text(hours, units::Unit::one, 1)}});
         for (std::size_t h = 0; h < d.holes.size(); ++h) {
             if (const double mass = ledger_kg(job, ledger::Kind::fill, h); mass > 0.0)
@@ -80,9 +83,9 @@ void add_batch(Composer& pages, const std::vector<SheetInput>& jobs) {
         for (std::size_t p = 0; p < d.parts.size(); ++p) {
             const document::Part& part = d.parts[p];
             pieces[{name_or_number(part.name, p), part.material,
-                    g_text(ledger_kg(job, ledger::Kind::part, p))}] += n;
+                    print.mass(ledger_kg(job, ledger::Kind::part, p))}] += n;
         }
-        if (d.tail) pieces[{"Soft tail, cast", d.tail->material, g_text(tail_kg(job))}] += n;
+        if (d.tail) pieces[{"Soft tail, cast", d.tail->material, print.mass(tail_kg(job))}] += n;
         for (std::size_t c = 0; c < d.coats.size(); ++c) {
             const double mass = n * ledger_kg(job, ledger::Kind::coat, c);
             coats[d.coats[c].material] += mass;
@@ -92,7 +95,7 @@ void add_batch(Composer& pages, const std::vector<SheetInput>& jobs) {
     pages.new_page("Batch of " + std::to_string(lures) + " lures");
     pages.table({{"Recipe", 2.4},
                  {"Lures", 0.7, Anchor::end},
-                 {"Finished g", 1.0, Anchor::end},
+                 {"Finished " + gram, 1.0, Anchor::end},
                  {"", 0.2},
                  {"Fall", 1.6},
                  {"Waits h", 0.8, Anchor::end}},
@@ -105,11 +108,11 @@ void add_batch(Composer& pages, const std::vector<SheetInput>& jobs) {
     }
     std::vector<Composer::Row> rows;
     for (const auto& [material, mass] : fills)
-        rows.push_back({{materials::name_of(material), g_text(mass, 1),
+        rows.push_back({{materials::name_of(material), print.mass(mass, 1),
                          units::number_text(mass, units::Unit::ounce, 2)}});
     if (!rows.empty()) {
         pages.heading("Fills, all lures together");
-        pages.table({{"Material", 2.0}, {"g", 1.0, Anchor::end}, {"oz", 1.0, Anchor::end}}, rows);
+        pages.table({{"Material", 2.0}, {gram, 1.0, Anchor::end}, {"oz", 1.0, Anchor::end}}, rows);
     }
     add_cuts(pages, jobs);
     rows.clear();
@@ -119,17 +122,17 @@ void add_batch(Composer& pages, const std::vector<SheetInput>& jobs) {
     if (!rows.empty()) {
         pages.heading("Parts, all lures together");
         pages.table(
-            {{"Part", 2.4}, {"Material", 1.6}, {"g each", 0.8, Anchor::end}, {"Pieces", 0.8, Anchor::end}},
+            {{"Part", 2.4}, {"Material", 1.6}, {gram + " each", 0.8, Anchor::end}, {"Pieces", 0.8, Anchor::end}},
             rows);
     }
     rows.clear();
     for (const auto& [material, mass] : coats)
-        rows.push_back({{materials::name_of(material), g_text(mass, 1), g_text(mixes[material], 1)}});
+        rows.push_back({{materials::name_of(material), print.mass(mass, 1), print.mass(mixes[material], 1)}});
     if (rows.empty()) return;
     pages.heading("Coats, all lures together");
     pages.caution("Never mix the whole at once: a full cup of epoxy heats by itself. One coat of a few lures "
                   "at a time; the label decides.");
-    pages.table({{"Material", 2.0}, {"g on the lures", 1.0, Anchor::end}, {"g to have", 1.0, Anchor::end}},
+    pages.table({{"Material", 2.0}, {gram + " on the lures", 1.0, Anchor::end}, {gram + " to have", 1.0, Anchor::end}},
                 rows);
     double longest = 0.0;
     std::vector<Wait> waits;

@@ -47,9 +47,11 @@ std::string times(int lures) {
 } // namespace
 
 void add_drill_tables(Composer& pages, const SheetInput& job) {
+    const Numbers& in = pages.numbers();
     const document::Document& d = job.document;
     const shape::Body& body = job.evaluation.body;
     if (d.holes.empty() && d.pockets.empty()) return;
+    const bool inches = in.units.inches();
     pages.new_page("Drilling and pockets");
     pages.caution("Clamp the segment before drilling; burrs and bits: eye protection, no loose sleeves, dust "
                   "mask. Follow the maker's "
@@ -67,20 +69,22 @@ void add_drill_tables(Composer& pages, const SheetInput& job) {
             if (bore.segment != static_cast<int>(s)) continue;
             const bool left_whole = hole.depth_m <= 0.0;
             const double tip = hole.end == document::HoleEnd::point_118 ? bore.cone_height_m : 0.0;
+            const std::string bit =
+                inches ? bits::inch_name(hole.diameter_m) : output::bit_inch_text(hole.diameter_m);
             rows.push_back(
                 {{hole_name(d, h), hole.from == document::HoleFrom::belly ? "▼ BELLY" : "▲ BACK",
-                  mm_text(hole.diameter_m, 2), output::bit_inch_text(hole.diameter_m),
-                  left_whole ? "leave" : mm_text(hole.depth_m),
-                  left_whole ? "–" : mm_text(hole.depth_m + tip),
-                  mm_text(hole.x_m - body.segments[s].x_from_m), mm_text(hole.x_m - body.lines->nose_m()),
-                  mm_text(hole.y_m), mm_text(hole.wall_m)}});
+                  in.thickness(hole.diameter_m), bit,
+                  left_whole ? "leave" : in.length(hole.depth_m),
+                  left_whole ? "–" : in.length(hole.depth_m + tip),
+                  in.length(hole.x_m - body.segments[s].x_from_m), in.length(hole.x_m - body.lines->nose_m()),
+                  in.length(hole.y_m), in.length(hole.wall_m)}});
         }
         if (rows.empty()) continue;
         pages.heading("Segment " + std::to_string(s + 1) + ": " + d.segment_names[s]);
         pages.table({{"Hole", 1.5},
                      {"From", 1.25},
-                     {"Bit mm", 0.9, Anchor::end},
-                     {"Bit inch", 1.5, Anchor::end},
+                     {inches ? "Bit ø" : "Bit mm", 0.9, Anchor::end},
+                     {inches ? "Bit" : "Bit inch", 1.5, Anchor::end},
                      {"Depth", 0.85, Anchor::end},
                      {"Tape", 0.8, Anchor::end},
                      {"From datum", 1.3, Anchor::end},
@@ -97,10 +101,10 @@ void add_drill_tables(Composer& pages, const SheetInput& job) {
             static_cast<std::size_t>(shape::nearest_segment(body, 0.5 * (pocket.x_from_m + pocket.x_to_m)));
         rows.push_back(
             {{pocket.name.empty() ? std::to_string(p + 1) : pocket.name, d.segment_names[s],
-              mm_text(pocket.x_from_m - body.lines->nose_m()), mm_text(pocket.x_to_m - body.lines->nose_m()),
-              mm_text(pocket.x_from_m - body.segments[s].x_from_m), mm_text(pocket.width_m),
-              pocket.z_from_m ? mm_text(*pocket.z_from_m) : "belly",
-              pocket.z_to_m ? mm_text(*pocket.z_to_m) : "back"}});
+              in.length(pocket.x_from_m - body.lines->nose_m()), in.length(pocket.x_to_m - body.lines->nose_m()),
+              in.length(pocket.x_from_m - body.segments[s].x_from_m), in.length(pocket.width_m),
+              pocket.z_from_m ? in.length(*pocket.z_from_m) : "belly",
+              pocket.z_to_m ? in.length(*pocket.z_to_m) : "back"}});
     }
     pages.heading("Pockets and slots");
     pages.table({{"Pocket", 2.4},
@@ -118,8 +122,10 @@ void add_drill_tables(Composer& pages, const SheetInput& job) {
 }
 
 void add_cut_lists(Composer& pages, const SheetInput& job) {
+    const Numbers& in = pages.numbers();
     const document::Document& d = job.document;
     const int lures = job.options.lures;
+    const std::string gram = in.mass_symbol();
     pages.new_page("Lead, wire and parts");
     std::map<std::string, double> by_material;
     std::vector<Composer::Row> fills;
@@ -131,9 +137,9 @@ void add_cut_lists(Composer& pages, const SheetInput& job) {
         const double stock = hole.fill->stock_diameter_m.value_or(hole.diameter_m);
         by_material[hole.fill->material] += mass;
         fills.push_back(
-            {{hole_name(d, h), materials::name_of(hole.fill->material), g_text(mass), g_text(mass * lures, 1),
-              mm_text(stock, 2), mm_text(contents.fill_column_m), "",
-              hole.cap ? materials::name_of(hole.cap->material) + ", " + mm_text(hole.cap->length_m)
+            {{hole_name(d, h), materials::name_of(hole.fill->material), in.mass(mass), in.mass(mass * lures, 1),
+              in.thickness(stock), in.length(contents.fill_column_m), "",
+              hole.cap ? materials::name_of(hole.cap->material) + ", " + in.length(hole.cap->length_m)
                        : "open"}});
     }
     pages.heading("Fills");
@@ -155,21 +161,21 @@ void add_cut_lists(Composer& pages, const SheetInput& job) {
         }
         pages.table({{"Hole", 1.5},
                      {"Fill", 1.8},
-                     {"g each", 0.9, Anchor::end},
-                     {"g for " + times(lures), 1.5, Anchor::end},
+                     {gram + " each", 0.9, Anchor::end},
+                     {gram + " for " + times(lures), 1.5, Anchor::end},
                      {"Stock ø", 1.0, Anchor::end},
                      {"Length", 0.9, Anchor::end},
                      {"", 0.2},
-                     {"Cap, mm long", 2.2}},
+                     {"Cap, " + in.length_symbol() + " long", 2.2}},
                     fills);
         std::vector<Composer::Row> totals;
         for (const auto& [material, mass] : by_material)
-            totals.push_back({{materials::name_of(material), g_text(mass), g_text(mass * lures, 1),
+            totals.push_back({{materials::name_of(material), in.mass(mass), in.mass(mass * lures, 1),
                                units::number_text(mass * lures, units::Unit::ounce, 2)},
                               true});
         pages.table({{"Together", 2.0},
-                     {"g each lure", 1.0, Anchor::end},
-                     {"g for " + times(lures), 1.4, Anchor::end},
+                     {gram + " each lure", 1.0, Anchor::end},
+                     {gram + " for " + times(lures), 1.4, Anchor::end},
                      {"oz", 1.0, Anchor::end}},
                     totals);
     }
@@ -183,21 +189,21 @@ void add_cut_lists(Composer& pages, const SheetInput& job) {
         const document::Part& part = d.parts[p];
         parts.push_back({{part.name.empty() ? std::to_string(p + 1) : part.name,
                           materials::name_of(part.material), output::stage_name(part.stage),
-                          g_text(ledger_kg(job, ledger::Kind::part, p)), std::to_string(lures),
-                          mm_text(part.at_m.x - job.evaluation.body.lines->nose_m()), mm_text(part.at_m.z)}});
+                          in.mass(ledger_kg(job, ledger::Kind::part, p)), std::to_string(lures),
+                          in.length(part.at_m.x - job.evaluation.body.lines->nose_m()), in.length(part.at_m.z)}});
     }
     if (d.tail) {
         parts.push_back({{"Soft tail, cast", materials::name_of(d.tail->material),
-                          output::stage_name(Stage::rigged), g_text(tail_kg(job)), std::to_string(lures),
-                          mm_text(d.tail->x_m - job.evaluation.body.lines->nose_m()), mm_text(d.tail->z_m)}});
+                          output::stage_name(Stage::rigged), in.mass(tail_kg(job)), std::to_string(lures),
+                          in.length(d.tail->x_m - job.evaluation.body.lines->nose_m()), in.length(d.tail->z_m)}});
     }
     if (parts.empty()) return;
-    parts.push_back({{"Together", "", "", g_text(sum.mass.kg), "", "", ""}, true});
+    parts.push_back({{"Together", "", "", in.mass(sum.mass.kg), "", "", ""}, true});
     pages.heading("Wire, eyes, pins, hooks and dress");
     pages.table({{"Part", 2.4},
                  {"Material", 1.5},
                  {"Goes in", 1.3},
-                 {"g each", 0.9, Anchor::end},
+                 {gram + " each", 0.9, Anchor::end},
                  {"Pieces", 0.8, Anchor::end},
                  {"From nose", 1.1, Anchor::end},
                  {"Height", 0.8, Anchor::end}},
@@ -209,6 +215,7 @@ void add_cut_lists(Composer& pages, const SheetInput& job) {
 
 /// Resin and hardener of each epoxy film for common ratios of labels: the builder uses the row of his own.
 void add_resin(Composer& pages, const SheetInput& job) {
+    const Numbers& in = pages.numbers();
     constexpr std::array<std::pair<const char*, resin::Ratio>, 5> ratios{{
         {"1 : 1 by weight", {false, 1.0, 1.0}},
         {"2 : 1 by weight", {false, 2.0, 1.0}},
@@ -230,28 +237,31 @@ void add_resin(Composer& pages, const SheetInput& job) {
             if (!mix.ok()) continue; // a coat too thin to weigh needs no mix
             any = *mix;
             rows.push_back(
-                {{coat.name.empty() ? std::to_string(c + 1) : coat.name, label, g_text(mix->all.resin_kg, 1),
-                  g_text(mix->all.hardener_kg, 1), units::number_text(mix->all.resin_m3, units::Unit::cm3, 1),
+                {{coat.name.empty() ? std::to_string(c + 1) : coat.name, label, in.mass(mix->all.resin_kg, 1),
+                  in.mass(mix->all.hardener_kg, 1), units::number_text(mix->all.resin_m3, units::Unit::cm3, 1),
                   units::number_text(mix->all.hardener_m3, units::Unit::cm3, 1)}});
         }
     }
     if (!any) return;
     const auto minutes = [](double seconds) { return units::number_text(seconds, units::Unit::minute, 0); };
+    const auto degrees = [&](double celsius) {
+        return in.temperature(celsius, 0) + " " + in.temperature_symbol();
+    };
+    const std::string ten = in.units.temperature == units::Unit::celsius ? "ten" : "eighteen";
     pages.heading("Epoxy to mix for " + times(job.options.lures));
     pages.table({{"Coat", 1.6},
                  {"If the label says", 1.6},
-                 {"resin g", 1.0, Anchor::end},
-                 {"hardener g", 1.1, Anchor::end},
+                 {"resin " + in.mass_symbol(), 1.0, Anchor::end},
+                 {"hardener " + in.mass_symbol(), 1.1, Anchor::end},
                  {"resin ml", 1.0, Anchor::end},
                  {"hardener ml", 1.1, Anchor::end}},
                 rows);
     pages.paragraph("A third of it stays in cup and brush (common practice, no source). Ratios by volume are "
                     "weighed by densities of 1.15 and 0.98 g/ml "
                     "(from memory; the maker's sheet has yours): one to one by volume is not one to one by "
-                    "weight. If your label gives 20 minutes at "
-                    "23 °C, count on " +
-                        minutes(any->working_s) +
-                        " at 20 °C, half as long ten degrees warmer, and less in a fuller cup: " +
+                    "weight. If your label gives 20 minutes at " +
+                        degrees(23.0) + ", count on " + minutes(any->working_s) + " at " + degrees(20.0) +
+                        ", half as long " + ten + " degrees warmer, and less in a fuller cup: " +
                         (any->mixes > 1 ? std::to_string(any->mixes) + " mixes of " +
                                               times(any->lures_a_mix) + " each, at four minutes a lure. "
                                         : std::string()) +
@@ -260,9 +270,11 @@ void add_resin(Composer& pages, const SheetInput& job) {
 }
 
 void add_coats(Composer& pages, const SheetInput& job) {
+    const Numbers& in = pages.numbers();
     const document::Document& d = job.document;
     if (d.coats.empty()) return;
     const int lures = job.options.lures;
+    const std::string gram = in.mass_symbol();
     pages.new_page("Coats and time");
     const auto coats_of = [&](const char* material) {
         return std::any_of(d.coats.begin(), d.coats.end(),
@@ -285,10 +297,10 @@ void add_coats(Composer& pages, const SheetInput& job) {
         rows.push_back(
             {{coat.name.empty() ? std::to_string(c + 1) : coat.name, materials::name_of(coat.material),
               !traits_of(coat.kind).takes_room ? "soaks in"
-              : coat.thickness_m               ? mm_text(*coat.thickness_m, 2) + " mm"
+              : coat.thickness_m               ? in.thickness(*coat.thickness_m) + " " + in.length_symbol()
                                                : "film",
-              surfaces_text(coat), g_text(mass), g_text(mass * lures, 1),
-              traits_of(coat.kind).is_mixed ? g_text(to_mix_kg(mass * lures), 1) : "–",
+              surfaces_text(coat), in.mass(mass), in.mass(mass * lures, 1),
+              traits_of(coat.kind).is_mixed ? in.mass(to_mix_kg(mass * lures), 1) : "–",
               units::number_text(job.coat_hours[c], units::Unit::one, 1)}});
         starts.push_back(start);
         start += job.coat_hours[c];
@@ -297,9 +309,9 @@ void add_coats(Composer& pages, const SheetInput& job) {
                  {"Material", 1.6},
                  {"Thick", 0.9},
                  {"On", 1.2},
-                 {"g each", 0.8, Anchor::end},
-                 {"g for " + times(lures), 1.3, Anchor::end},
-                 {"mix g", 0.8, Anchor::end},
+                 {gram + " each", 0.8, Anchor::end},
+                 {gram + " for " + times(lures), 1.3, Anchor::end},
+                 {"mix " + gram, 0.8, Anchor::end},
                  {"wait h", 0.8, Anchor::end}},
                 rows);
     pages.paragraph("Grams are what stays on the lure, dry. To mix: with what stays in cup and brush, a "
@@ -320,6 +332,8 @@ void add_coats(Composer& pages, const SheetInput& job) {
 }
 
 void add_weigh_in(Composer& pages, const SheetInput& job) {
+    const Numbers& in = pages.numbers();
+    const std::string gram = in.mass_symbol();
     pages.new_page("Weigh-in card");
     pages.paragraph("Weigh dry after each step and write it down. Tub readings count from the sealed stage "
                     "on; before that the wood drinks water. "
@@ -327,15 +341,15 @@ void add_weigh_in(Composer& pages, const SheetInput& job) {
     std::vector<Composer::Row> rows;
     for (const StageAnswer& stage : job.evaluation.answers.stages) {
         rows.push_back(
-            {{output::stage_name(stage.stage), g_text(stage.mass.kg), "± " + g_text(stage.mass_sigma.kg), "",
-              signed_g_text(stage.in_tub.kg), "", "", fall_text(stage.tub_fall, stage.in_tub), ""},
+            {{output::stage_name(stage.stage), in.mass(stage.mass.kg), "± " + in.mass(stage.mass_sigma.kg), "",
+              in.signed_mass(stage.in_tub.kg), "", "", fall_text(stage.tub_fall, stage.in_tub, in.units), ""},
              stage.stage == Stage::sealed});
     }
     pages.table({{"After", 1.5},
-                 {"Scale g", 0.85, Anchor::end},
+                 {"Scale " + gram, 0.85, Anchor::end},
                  {"", 0.8},
                  {"Read", 1.3},
-                 {"In tub g", 0.9, Anchor::end},
+                 {"In tub " + gram, 0.9, Anchor::end},
                  {"", 0.2},
                  {"Read", 1.2},
                  {"Tub fall", 1.5},
@@ -346,7 +360,7 @@ void add_weigh_in(Composer& pages, const SheetInput& job) {
         "pushed aside, weighed hanging "
         "on a thread; below nothing it floats and wants a sinker of known weight in water beside it.",
         2.8, soft_ink);
-    pages.table({{"Lure number", 1.0}, {"Date", 1.0}, {"Tub °C", 0.7}, {"Remarks", 2.6}},
+    pages.table({{"Lure number", 1.0}, {"Date", 1.0}, {"Tub " + in.temperature_symbol(), 0.7}, {"Remarks", 2.6}},
                 {{{"", "", "", ""}}, {{"", "", "", ""}}, {{"", "", "", ""}}}, 12.0);
 }
 

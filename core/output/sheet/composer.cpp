@@ -18,8 +18,10 @@ constexpr double head_room_mm = 24.0; ///< a table's header is never alone at th
 
 } // namespace
 
-Composer::Composer(Layout layout, const Faces& faces, std::string subject, std::string foot)
-    : layout_(std::move(layout)), faces_(faces), subject_(std::move(subject)), foot_(std::move(foot)) {}
+Composer::Composer(Layout layout, const Faces& faces, std::string subject, std::string foot,
+                   const units::UnitSet& units)
+    : layout_(std::move(layout)), faces_(faces), subject_(std::move(subject)), foot_(std::move(foot)),
+      numbers_{units} {}
 
 double Composer::room_mm() const {
     return layout_.height_mm - layout_.margin_mm - foot_height_mm - gap_above_foot_mm - y_mm_;
@@ -83,12 +85,13 @@ void Composer::bars() {
         }
         text({left + 0.5 * length, y + 3.0}, words, 2.5, Weight::regular, Anchor::middle, soft_ink);
     };
-    bar(top + 5.5, 100.0, 10, "100 mm exactly");
-    bar(top + 14.5, four_inches, 4, "4 in exactly");
+    const bool inches = numbers_.units.inches();
+    if (!inches) bar(top + 5.5, 100.0, 10, "100 mm exactly");
+    bar(top + (inches ? 9.0 : 14.5), four_inches, 4, "4 in exactly");
     double y = top + 21.5;
-    for (const std::string& words : lines_of("Lay a rule on both bars. If either is off, print again at 100 "
-                                             "% (actual size) with fitting to the page turned off, and "
-                                             "carve nothing from this page.",
+    const std::string lay = inches ? "Lay a rule on the bar. If it is off" : "Lay a rule on both bars. If either is off";
+    for (const std::string& words : lines_of(lay + ", print again at 100 % (actual size) with fitting to the page "
+                                                   "turned off, and carve nothing from this page.",
                                              108.0, 2.5, Weight::regular)) {
         text({left, y}, words, 2.5);
         y += 3.3;
@@ -119,8 +122,9 @@ Layout Composer::finish() {
             put({left, y}, words, 2.6, Weight::regular, Anchor::start);
             y += 3.5;
         }
-        put({left, top + foot_height_mm - 1.0}, "Drawings 1 : 1, lengths in mm unless said", 2.6,
-            Weight::regular, Anchor::start);
+        put({left, top + foot_height_mm - 1.0}, numbers_.units.inches() ? "Drawings 1 : 1, lengths in inches unless said"
+                                     : "Drawings 1 : 1, lengths in mm unless said",
+            2.6, Weight::regular, Anchor::start);
         put({right, top + foot_height_mm - 1.0},
             std::to_string(k + 1) + " / " + std::to_string(layout_.pages.size()), 3.6, Weight::semibold,
             Anchor::end);

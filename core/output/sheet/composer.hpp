@@ -1,5 +1,6 @@
 #pragma once
 
+#include "output/numbers.hpp"
 #include "output/sheet/model.hpp"
 #include "output/sheet/typeface.hpp"
 
@@ -8,12 +9,16 @@
 
 namespace evenfall::sheet {
 
+using output::Numbers;
+
 /// Fills pages from top to bottom: headings, paragraphs, tables and drawings that are kept together. Every
-/// page has the title block and both check bars; nothing is printed outside the margins.
+/// page has the title block and the check bars; nothing is printed outside the margins.
 class Composer {
 public:
-    Composer(Layout layout, const Faces& faces, std::string subject, std::string foot);
+    Composer(Layout layout, const Faces& faces, std::string subject, std::string foot,
+             const units::UnitSet& units = units::metric);
 
+    [[nodiscard]] const Numbers& numbers() const { return numbers_; }
     [[nodiscard]] double left_mm() const { return layout_.margin_mm; }
     [[nodiscard]] double width_mm() const { return layout_.width_mm - 2.0 * layout_.margin_mm; }
     [[nodiscard]] double room_mm() const;       ///< left on this page
@@ -73,6 +78,7 @@ private:
     const Faces& faces_;
     std::string subject_;
     std::string foot_;
+    Numbers numbers_;
     double y_mm_ = 0.0;
 };
 

@@ -13,8 +13,8 @@ namespace {
 using units::number_text;
 using units::Unit;
 
-std::string water_words(const document::Water& water) {
-    return number_text(water.temperature_c, Unit::celsius, 1) + " °C, " +
+std::string water_words(const document::Water& water, const Numbers& in) {
+    return in.temperature(water.temperature_c, 1) + " " + in.temperature_symbol() + ", " +
            (water.salinity_g_kg > 0.0 ? number_text(water.salinity_g_kg, Unit::g_per_kg, 1) + " g/kg of salt"
                                       : std::string("fresh"));
 }
@@ -28,11 +28,10 @@ std::string wood_words(const document::Wood& wood) {
                       " % moisture, density from the table");
 }
 
-std::string target_words(const document::Targets& targets) {
+std::string target_words(const document::Targets& targets, const Numbers& in) {
     const std::string first = targets.by == document::TargetBy::fall
-                                  ? "fall " + number_text(targets.fall_m_s, Unit::s_per_ft, 2) + " s/ft, " +
-                                        number_text(targets.fall_m_s, Unit::mm_per_s, 0) + " mm/s"
-                                  : signed_g_text(targets.in_water_kg) + " g in water";
+                                  ? "fall " + speed_text(targets.fall_m_s, in.units)
+                                  : in.signed_mass(targets.in_water_kg) + " " + in.mass_symbol() + " in water";
     return first + ", pitch " + number_text(targets.pitch_rad, Unit::degree, 1) + "°";
 }
 
@@ -88,29 +87,36 @@ void add_cover(Composer& pages, const SheetInput& job) {
     const document::Document& d = job.document;
     const Answers& a = job.evaluation.answers;
     const double length = job.evaluation.body.lines->length_m();
+    const Numbers& in = pages.numbers();
+    const std::string gram = " " + in.mass_symbol();
     pages.new_page("Build sheet");
     if (!d.note.empty()) pages.paragraph(d.note);
     const std::string pitch =
         a.pitch_rad ? number_text(*a.pitch_rad, Unit::degree, 1) + "°, nose up positive" : "none: rolls over";
     pages.table({{"The lure", 1.0}, {"", 2.6}},
                 {{{"Length",
-                   mm_text(length) + " mm, " + units::inch_text(length, units::InchStep::sixteenth) + " in"}},
+                   in.units.inches() ? in.length(length) + " in"
+                                     : in.length(length) + " mm, " +
+                                           units::inch_text(length, units::InchStep::sixteenth) + " in"}},
                  {{"Segments", std::to_string(a.segments.size())}},
                  {{"Wood", wood_words(d.wood)}},
-                 {{"Fished in", water_words(d.water)}},
-                 {{"Tub", water_words(d.tub)}},
-                 {{"Asked for", target_words(d.targets)}},
-                 {{"Finished mass", g_text(a.mass.kg) + " ± " + g_text(a.mass_sigma.kg) + " g"}},
-                 {{"In water", signed_g_text(a.in_water.kg) + " ± " + g_text(a.in_water_sigma.kg) + " g"}},
-                 {{"Fall", fall_text(a.fall, a.in_water)}},
+                 {{"Fished in", water_words(d.water, in)}},
+                 {{"Tub", water_words(d.tub, in)}},
+                 {{"Asked for", target_words(d.targets, in)}},
+                 {{"Finished mass", in.mass(a.mass.kg) + " ± " + in.mass(a.mass_sigma.kg) + gram}},
+                 {{"In water", in.signed_mass(a.in_water.kg) + " ± " + in.mass(a.in_water_sigma.kg) + gram}},
+                 {{"Fall", fall_text(a.fall, a.in_water, in.units)}},
                  {{"Hang pitch", pitch}},
-                 {{"B above G", mm_text(a.bg_m, 2) + " mm"}}});
+                 {{"B above G", in.thickness(a.bg_m) + " " + in.length_symbol()}}});
     for (const Problem& warning : a.warnings)
-        pages.caution(warning.sentence);
+        pages.caution(warning.sentence.text(in.units));
     pages.heading("Order of work");
     pages.table(
         {{"Step", 0.22}, {"Do", 2.4}, {"Then", 1.4}},
-        {{{"1", "Check both bars at the foot of every page with a rule.", "Templates"}},
+        {{{"1",
+           std::string("Check ") + (in.units.inches() ? "the bar" : "both bars") +
+               " at the foot of every page with a rule.",
+           "Templates"}},
          {{"2", "Saw the body from the board, carve it to the section cards, weigh.", "Weigh-in: carved"}},
          {{"3", "Saw the joints, cut their relief, pockets and slots; drill.", "Drill table"}},
          {{"4", "Set eyes, pins and hangers.", "Cut list"}},

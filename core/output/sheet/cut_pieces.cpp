@@ -12,31 +12,18 @@ namespace evenfall::sheet {
 
 namespace {
 
-using units::number_text;
-using units::Unit;
-
 /// A bit farther from the wanted size than this is no help.
 constexpr double useful_m = 0.3e-3;
 
-std::string names(const std::array<std::optional<bits::Bit>, bits::system_count>& list) {
-    std::string out;
-    for (const auto& bit : list) {
-        if (!bit) continue;
-        if (!out.empty()) out += ", ";
-        out += bit->name();
-    }
-    return out.empty() ? "–" : out;
-}
-
 /// "1/4 in"; where it differs by a hundredth of a millimetre or more, "#36 +0.02", and the next size up where
 /// it is thinner.
-std::string nearest_text(bits::System system, double diameter_m) {
+std::string nearest_text(bits::System system, double diameter_m, const Numbers& in) {
     const auto described = [&](const bits::Bit& bit) {
-        const double off_mm = units::mm_from_m(bit.diameter_m - diameter_m);
+        const double off_m = bit.diameter_m - diameter_m;
         std::string text = bit.name();
-        if (std::abs(off_mm) < 0.005) return text;
-        text += off_mm > 0.0 ? " +" : " ";
-        return text + number_text(off_mm, Unit::one, 2);
+        if (std::abs(units::mm_from_m(off_m)) < 0.005) return text;
+        text += off_m > 0.0 ? " +" : " ";
+        return text + in.thickness(off_m);
     };
     const bits::Bit bit = bits::nearest(system, diameter_m);
     if (std::abs(bit.diameter_m - diameter_m) > useful_m) return "–";
@@ -64,10 +51,10 @@ std::vector<CutPiece> hinge_pieces(const SheetInput& job) {
             static_cast<int>(joint.eyes.size()) * (hinge.kind == document::HingeKind::linked ? 2 : 1);
         out.push_back({hinge.temper == document::WireTemper::soft ? "Eye, soft wire" : "Eye, spring wire",
                        where, hinge.wire_m, joint.eye.cut_m, joint.eye.finished_m, joint.eye.mandrel_m, eyes,
-                       names(joint.eye_bits)});
+                       joint.eye_bits});
         if (joint.pin_length_m > 0.0)
             out.push_back({"Pin", where, hinge.pin_diameter_m, joint.pin_length_m, joint.pin_length_m, 0.0, 1,
-                           names(joint.pin_bits)});
+                           joint.pin_bits});
     }
     return out;
 }
@@ -92,9 +79,9 @@ std::vector<CutPiece> hanger_pieces(const SheetInput& job) {
         if (hanger.kind != document::HangerKind::screw) {
             piece.bend_round_m = wire::mandrel_m(hanger.eye_inside_m, hanger.wire_m,
                                                  wire::yield_pa(wire::Temper::spring, hanger.wire_m));
-            piece.bits = names(hanger.kind == document::HangerKind::twisted
-                                   ? bits::for_glue(wire::twist_outside(2) * hanger.wire_m)
-                                   : bits::next_up(hanger.wire_m));
+            piece.bits = hanger.kind == document::HangerKind::twisted
+                             ? bits::for_glue(wire::twist_outside(2) * hanger.wire_m)
+                             : bits::next_up(hanger.wire_m);
         }
         out.push_back(std::move(piece));
     }
@@ -134,33 +121,36 @@ void add_bits(Composer& pages, const SheetInput& job) {
         names += hole_name(job.document, h);
     }
     if (wanted.empty()) return;
+    const Numbers& in = pages.numbers();
+    const std::string unit = in.length_symbol();
+    // With inches without the last system, the metric one.
+    const int systems = in.units.inches() ? static_cast<int>(bits::System::metric) : bits::system_count;
+    std::vector<Composer::TableColumn> columns{{"ø " + unit, 0.6, Anchor::end}, {"", 0.2},    {"Fraction", 1.5},
+                                               {"Number", 1.2},                 {"Letter", 1.6}};
+    if (systems == bits::system_count) columns.push_back({"Metric", 1.5});
+    columns.push_back({"Holes", 1.4});
     std::vector<Composer::Row> rows;
     for (const auto& [micrometres, names] : wanted) {
         const double diameter = units::m_from_mm(micrometres / 1000.0);
-        std::vector<std::string> cells{mm_text(diameter, 2), ""};
-        for (int k = 0; k < bits::system_count; ++k)
-            cells.push_back(nearest_text(static_cast<bits::System>(k), diameter));
+        std::vector<std::string> cells{in.thickness(diameter), ""};
+        for (int k = 0; k < systems; ++k)
+            cells.push_back(nearest_text(static_cast<bits::System>(k), diameter, in));
         cells.push_back(names);
         rows.push_back({std::move(cells)});
     }
     pages.heading("Bits that come nearest");
-    pages.table({{"ø mm", 0.6, Anchor::end},
-                 {"", 0.2},
-                 {"Fraction", 1.5},
-                 {"Number", 1.2},
-                 {"Letter", 1.6},
-                 {"Metric", 1.5},
-                 {"Holes", 1.4}},
-                rows);
-    pages.paragraph("Beside a bit: how much wider (+) or narrower (−) than the hole it is, mm; after the "
-                    "semicolon the next one up. – : none within "
-                    "0.3 mm. Another width wants another length of fill.",
+    pages.table(columns, rows);
+    pages.paragraph("Beside a bit: how much wider (+) or narrower (−) than the hole it is, " + unit +
+                        "; after the semicolon the next one up. – : none within " + in.thickness(useful_m, 1) + " " +
+                        unit + ". Another width wants another length of fill.",
                     2.8, soft_ink);
 }
 
 void add_hinge_wire(Composer& pages, const SheetInput& job) {
+    const Numbers& in = pages.numbers();
+    const std::string unit = in.length_symbol();
     for (const Problem& problem : job.hinge_problems)
-        pages.caution(problem.sentence);
+        pages.caution(problem.sentence.text(in.units));
     std::vector<CutPiece> pieces = hinge_pieces(job);
     for (CutPiece& piece : hanger_pieces(job))
         pieces.push_back(std::move(piece));
@@ -169,17 +159,18 @@ void add_hinge_wire(Composer& pages, const SheetInput& job) {
     std::map<std::string, double> lengths;
     for (const CutPiece& piece : pieces) {
         const int count = piece.count * job.options.lures;
+        const std::string bits = bits::names(piece.bits, in.units);
         rows.push_back(
-            {{piece.what, piece.where, mm_text(piece.diameter_m, 2), mm_text(piece.cut_m),
-              mm_text(piece.finished_m), piece.bend_round_m > 0.0 ? mm_text(piece.bend_round_m, 2) : "–",
-              std::to_string(count), "", piece.bits}});
-        lengths["ø " + mm_text(piece.diameter_m, 2)] += count * piece.cut_m;
+            {{piece.what, piece.where, in.thickness(piece.diameter_m), in.length(piece.cut_m),
+              in.length(piece.finished_m), piece.bend_round_m > 0.0 ? in.thickness(piece.bend_round_m) : "–",
+              std::to_string(count), "", bits.empty() ? "–" : bits}});
+        lengths["ø " + in.thickness(piece.diameter_m)] += count * piece.cut_m;
     }
     pages.heading("Hinges and hangers: wire and pins to cut");
     pages.table({{"Piece", 1.5},
                  {"At", 0.8},
-                 {"ø mm", 0.6, Anchor::end},
-                 {"Cut mm", 0.8, Anchor::end},
+                 {"ø " + unit, 0.6, Anchor::end},
+                 {"Cut " + unit, 0.8, Anchor::end},
                  {"Finished", 0.9, Anchor::end},
                  {"Bend on ø", 1.0, Anchor::end},
                  {"Pieces", 0.75, Anchor::end},
@@ -190,9 +181,7 @@ void add_hinge_wire(Composer& pages, const SheetInput& job) {
     for (const auto& [diameter, length] : lengths) {
         together += together.back() == 'r' ? ": " : "; ";
         together += diameter;
-        together += " mm, ";
-        together += mm_text(length, 0);
-        together += " mm";
+        together += " " + unit + ", " + in.length(length, 0) + " " + unit;
     }
     pages.paragraph(together + ". Nothing is added for holding the wire and for waste. Finished: crown of "
                                "the eye to the ends of the legs. Wire ends "

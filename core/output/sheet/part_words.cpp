@@ -19,23 +19,19 @@ double usual_hours(const document::Coat& coat) {
     return 12.0;
 }
 
-std::string mm_text(double metres, int decimals) {
-    return number_text(metres, Unit::mm, decimals);
-}
-std::string g_text(double kilograms, int decimals) {
-    return number_text(kilograms, Unit::gram, decimals);
-}
-
-std::string signed_g_text(double kilograms) {
-    return units::with_plus(kilograms, g_text(kilograms));
-}
-
 std::string hole_name(const document::Document& document, std::size_t hole) {
     const std::string& name = document.holes[hole].name;
     return name.empty() ? std::to_string(hole + 1) : name;
 }
 
-std::string fall_text(const std::optional<Fall>& fall, MassInWater in_water) {
+std::string speed_text(double metres_per_second, const units::UnitSet& units) {
+    const auto in = [&](Unit unit) {
+        return units::with_symbol(number_text(metres_per_second, unit, unit == Unit::mm_per_s ? 0 : 2), unit);
+    };
+    return units.inches() ? in(units.fall) : in(Unit::s_per_ft) + ", " + in(Unit::mm_per_s);
+}
+
+std::string fall_text(const std::optional<Fall>& fall, MassInWater in_water, const units::UnitSet& units) {
     if (!fall) {
         switch (behaviour_of(in_water)) {
         case Behaviour::floats:
@@ -46,8 +42,7 @@ std::string fall_text(const std::optional<Fall>& fall, MassInWater in_water) {
             return "–";
         }
     }
-    return number_text(fall->speed_m_s, Unit::s_per_ft, 2) + " s/ft, " +
-           number_text(fall->speed_m_s, Unit::mm_per_s, 0) + " mm/s";
+    return speed_text(fall->speed_m_s, units);
 }
 
 } // namespace evenfall::sheet

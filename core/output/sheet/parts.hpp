@@ -4,6 +4,7 @@
 
 #include "output/sheet/composer.hpp"
 #include "output/sheet/sheet.hpp"
+#include "materials/bits.hpp"
 #include "workshop/joint_answers.hpp"
 #include "workshop/resin_mix.hpp"
 
@@ -28,7 +29,7 @@ struct CutPiece {
     double finished_m = 0.0;
     double bend_round_m = 0.0; ///< rod to bend it round; 0 = stays straight
     int count = 1;
-    std::string bits; ///< for its hole
+    bits::BitOfEachSystem bits; ///< for its hole
 };
 /// Eyes and pins of the drawn hinges, nose to tail.
 [[nodiscard]] std::vector<CutPiece> hinge_pieces(const SheetInput& job);
@@ -79,12 +80,11 @@ inline double to_mix_kg(double on_lures_kg) {
 /// Time until the next coat, by material [h]: common practice, no source. The product's label comes first.
 [[nodiscard]] double usual_hours(const document::Coat& coat);
 
-// Numbers as printed.
-[[nodiscard]] std::string mm_text(double metres, int decimals = 1);
-[[nodiscard]] std::string g_text(double kilograms, int decimals = 2);
-[[nodiscard]] std::string signed_g_text(double kilograms);
 [[nodiscard]] std::string hole_name(const document::Document& document, std::size_t hole);
-/// "1.92 s/ft, 159 mm/s", "floats" or "hangs still".
-[[nodiscard]] std::string fall_text(const std::optional<Fall>& fall, MassInWater in_water);
+/// "1.92 s/ft, 159 mm/s"; where lengths are inches the one unit that is set.
+[[nodiscard]] std::string speed_text(double metres_per_second, const units::UnitSet& units);
+/// A speed_text, "floats" or "hangs still".
+[[nodiscard]] std::string fall_text(const std::optional<Fall>& fall, MassInWater in_water,
+                                    const units::UnitSet& units);
 
 } // namespace evenfall::sheet

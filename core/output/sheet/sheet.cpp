@@ -12,8 +12,13 @@ namespace evenfall {
 
 namespace {
 
-Problem off_limits(std::string path, std::string limit, std::string sentence) {
+Problem off_limits(std::string path, Sentence limit, Sentence sentence) {
     return {ProblemCode::out_of_range, std::move(path), std::move(limit), std::move(sentence)};
+}
+
+/// The lower end of a range, without the unit that the upper end has.
+Sentence least_text(double least_m) {
+    return Amount{least_m, units::Quantity::length, units::plain, units::Rounding::up, false};
 }
 
 // Ranges are checked so that NaN fails too.
@@ -21,9 +26,11 @@ Problems check(const document::Document& document, const SheetOptions& options) 
     Problems out;
     if (options.lures < 1 || options.lures > 500)
         out.push_back(off_limits("/lures", "1 to 500", "The number of lures must lie between 1 and 500."));
-    if (!(options.station_m >= 0.002 && options.station_m <= 0.100))
-        out.push_back(off_limits("/station", "2 to 100 mm",
-                                 "The distance between section cards must lie between 2 and 100 mm."));
+    constexpr double least_m = 0.002, most_m = 0.100;
+    if (options.station_m && !(*options.station_m >= least_m && *options.station_m <= most_m))
+        out.push_back(off_limits("/station", range_text(least_m, most_m, units::Quantity::length),
+                                 "The distance between section cards must lie between " + least_text(least_m) +
+                                     " and " + at_most_text(most_m, units::Quantity::length) + "."));
     if (!options.cure_hours.empty() && options.cure_hours.size() != document.coats.size()) {
         out.push_back(off_limits("/cure_hours", "",
                                  "Waits are given for " + std::to_string(options.cure_hours.size()) +
@@ -68,29 +75,27 @@ Problems check_size(const document::Document& document, const shape::Body& body,
     }
     const double most_mm =
         std::min(layout.height_mm - 110.0, layout.width_mm - 2.0 * layout.margin_mm - 10.0);
+    const Sentence most = Amount{units::m_from_mm(most_mm), units::Quantity::length, 0, units::Rounding::down};
     const double largest = std::max({high - low, 2.0 * half_height, 2.0 * half_width});
     if (document.tail) {
         const Vec3 tail = tail::extent(*document.tail);
         const double across = std::max(tail.y, tail.z);
         if (units::mm_from_m(across) > most_mm) {
-            return {{ProblemCode::too_large, "/tail",
-                     "at most " + std::to_string(std::lround(most_mm)) + " mm",
-                     "The tail is " + millimetres_text(across) +
-                         " across; on this paper a drawing at full size may be " +
-                         std::to_string(std::lround(most_mm)) + " mm high or wide."}};
+            return {{ProblemCode::too_large, "/tail", "at most " + most,
+                     "The tail is " + length_text(across) +
+                         " across; on this paper a drawing at full size may be " + most + " high or wide."}};
         }
     }
     if (units::mm_from_m(largest) <= most_mm) return {};
-    return {{ProblemCode::too_large, "/shape", "at most " + std::to_string(std::lround(most_mm)) + " mm",
-             "The body is " + millimetres_text(largest) +
-                 " across; on this paper a drawing at full size may be " +
-                 std::to_string(std::lround(most_mm)) + " mm high or wide."}};
+    return {{ProblemCode::too_large, "/shape", "at most " + most,
+             "The body is " + length_text(largest) + " across; on this paper a drawing at full size may be " +
+                 most + " high or wide."}};
 }
 
 /// ISO 216 A4; Letter is 8.5 by 11 in (both from memory).
-sheet::Layout blank_paper(SheetPaper paper) {
+sheet::Layout blank_paper(const SheetOptions& options) {
     sheet::Layout out;
-    if (paper == SheetPaper::letter) {
+    if (options.paper.value_or(usual_paper(options.units)) == SheetPaper::letter) {
         out.width_mm = units::mm_from_m(units::m_from_inch(8.5));
         out.height_mm = units::mm_from_m(units::m_from_inch(11.0));
     }
@@ -131,7 +136,8 @@ sheet::Layout laid_out(const sheet::SheetInput& job, const sheet::Faces& faces, 
     const int lures = job.options.lures;
     sheet::Composer pages(std::move(paper), faces, job.document.name,
                           (lures == 1 ? std::string("One lure") : std::to_string(lures) + " lures") +
-                              ". Nose left, back up. x aft from the nose.");
+                              ". Nose left, back up. x aft from the nose.",
+                          job.options.units);
     add_cover(pages, job);
     add_board(pages, job);
     add_side(pages, job);
@@ -152,7 +158,7 @@ Outcome<sheet::Layout> layout_with(const document::Document& document, const She
     if (Problems problems = check(document, options); !problems.empty()) return problems;
     const Outcome<Evaluation> evaluation = evaluate(document);
     if (!evaluation) return evaluation.problems();
-    sheet::Layout paper = blank_paper(options.paper);
+    sheet::Layout paper = blank_paper(options);
     if (Problems problems = check_size(document, evaluation->body, paper); !problems.empty()) return problems;
     const sheet::SheetInput job = job_of(document, *evaluation, options);
     return laid_out(job, faces, std::move(paper));
@@ -193,10 +199,11 @@ Outcome<std::string> build_batch_sheet(const std::vector<BatchPart>& batch, cons
         evaluations.push_back(std::move(*evaluation));
         jobs.push_back(job_of(batch[k].document, evaluations.back(), each[k]));
     }
-    sheet::Layout paper = blank_paper(options.paper);
+    sheet::Layout paper = blank_paper(options);
     paper.title = "Batch sheet";
     sheet::Composer pages(std::move(paper), *faces, "Batch sheet",
-                          std::to_string(batch.size()) + (batch.size() == 1 ? " recipe" : " recipes"));
+                          std::to_string(batch.size()) + (batch.size() == 1 ? " recipe" : " recipes"),
+                          options.units);
     add_batch(pages, jobs);
     return written(pages.finish(), *faces, options.format);
 }

@@ -6,6 +6,7 @@
 #include "ledger/fold.hpp"
 #include "output/sheet/model.hpp"
 
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -21,6 +22,11 @@ enum class SheetFormat {
 };
 enum class SheetPaper { a4, letter };
 
+/// Letter where lengths are inches, else A4.
+[[nodiscard]] constexpr SheetPaper usual_paper(const units::UnitSet& units) {
+    return units.inches() ? SheetPaper::letter : SheetPaper::a4;
+}
+
 /// The two typefaces that the sheet is set in and embeds: OpenType files with CFF outlines. Passed in,
 /// because the page has them in memory already and must not contain them twice.
 struct SheetTypefaces {
@@ -30,9 +36,10 @@ struct SheetTypefaces {
 
 struct SheetOptions {
     SheetFormat format = SheetFormat::html;
-    SheetPaper paper = SheetPaper::a4;
+    units::UnitSet units = units::metric; ///< of all that is printed
+    std::optional<SheetPaper> paper;      ///< where absent: usual_paper
     int lures = 1;            ///< 1 to 500: how many are made from this recipe
-    double station_m = 0.010; ///< between section cards, 2 to 100 mm
+    std::optional<double> station_m; ///< between section cards, 2 to 100 mm; where absent 10 mm or 1/2 in
     std::vector<double>
         cure_hours; ///< per coat in order of application, 0 to 1000 h; empty = usual hours (usual_hours())
     std::string

@@ -21,6 +21,8 @@ void add_soft_tail(Composer& pages, const SheetInput& job) {
     const auto percent = [](double share) {
         return units::number_text(share, units::Unit::percent, 0) + " %";
     };
+    const Numbers& in = pages.numbers();
+    const std::string unit = " " + in.length_symbol(), counts = in.units.inches() ? "inches" : "mm";
     pages.new_page("Soft tail");
     const bool melted = tail::is_melted(tail);
     pages.caution(melted
@@ -33,10 +35,10 @@ void add_soft_tail(Composer& pages, const SheetInput& job) {
                 {{{"Material", materials::name_of(tail.material)}},
                  {{"Volume", cm3(pour->cast.volume_m3) +
                                  (tail.tenon ? ", of it the tenon " + cm3(pour->tenon_m3) : std::string())}},
-                 {{"Grams of plastic", g_text(pour->cast.mass_kg)}},
+                 {{in.units.mass == units::Unit::gram ? "Grams of plastic" : "Plastic, " + in.mass_symbol(), in.mass(pour->cast.mass_kg)}},
                  {{"Cavity", cm3(pour->cavity_m3) + ", larger by the " + percent(request.shrink) +
                                  " that a cast loses as it cools"}},
-                 {{melted ? "To heat" : "To mix", g_text(pour->heated_kg, 1) + " g for " +
+                 {{melted ? "To heat" : "To mix", in.mass(pour->heated_kg, 1) + " " + in.mass_symbol() + " for " +
                                                       std::to_string(request.tails) +
                                                       (request.tails == 1 ? " tail" : " tails")}}});
     pages.paragraph("With " + percent(request.sprue) + " of what is poured in sprue and flash and " +
@@ -70,12 +72,13 @@ void add_soft_tail(Composer& pages, const SheetInput& job) {
          shape::side_outline(*body, 0, 240));
     view("From above", -half, half, 0.5 * tenon.thickness_m, shape::top_outline(*body, 0, 240));
     pages.paragraph(std::string(tail.tenon
-                                    ? "The tenon is " + mm_text(tenon.length_m) + " × " +
-                                          mm_text(tenon.thickness_m) + " × " + mm_text(tenon.height_m) +
-                                          " mm, long, thick and high; the scale counts mm from its front."
-                                    : "The scale counts mm from the root.") +
-                        " Its root lies " + mm_text(tail.x_m) + " mm from the nose, its axis " +
-                        mm_text(tail.z_m) + " mm over the datum line.",
+                                    ? "The tenon is " + in.length(tenon.length_m) + " × " +
+                                          in.length(tenon.thickness_m) + " × " + in.length(tenon.height_m) + unit +
+                                          ", long, thick and high; the scale counts " + counts +
+                                          " from its front."
+                                    : "The scale counts " + counts + " from the root.") +
+                        " Its root lies " + in.length(tail.x_m) + unit + " from the nose, its axis " +
+                        in.length(tail.z_m) + unit + " over the datum line.",
                     2.8, soft_ink);
 }
 

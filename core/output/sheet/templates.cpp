@@ -154,6 +154,10 @@ std::vector<Point2> whole_outline(const shape::Lines& lines, bool from_side) {
     return out;
 }
 
+std::string lengths_word(const Numbers& in) {
+    return in.units.inches() ? "inches" : "mm";
+}
+
 /// Rounded up to the next sixteenth, so that the board is large enough.
 std::string inches(double metres) {
     const double up = std::ceil(units::inch_from_m(metres) * 16.0 - 1e-9) / 16.0;
@@ -167,13 +171,16 @@ void add_board(Composer& pages, const SheetInput& job) {
     const Extent e = extent(lines);
     pages.new_page("Board: saw lines");
     const double length = lines.length_m(), height = e.high_m - e.low_m, width = 2.0 * e.half_width_m;
-    pages.paragraph("Board at least " + mm_text(length) + " × " + mm_text(height) + " × " + mm_text(width) +
-                    " mm (" + inches(length) + " × " + inches(height) + " × " + inches(width) +
-                    "). Saw outside the line, carve to it." +
+    const Numbers& in = pages.numbers();
+    const std::string by_inch = inches(length) + " × " + inches(height) + " × " + inches(width);
+    const std::string size = in.units.inches() ? by_inch
+                                               : in.length(length) + " × " + in.length(height) + " × " +
+                                                     in.length(width) + " mm (" + by_inch + ")";
+    pages.paragraph("Board at least " + size + ". Saw outside the line, carve to it." +
                     (job.document.joints.empty()
-                         ? ""
-                         : " The joint cuts are marked; saw them when the body is carved. Numbers above "
-                           "them: mm from the nose to the middle of the gap."));
+                         ? std::string()
+                         : " The joint cuts are marked; saw them when the body is carved. Numbers above them: " +
+                               lengths_word(in) + " from the nose to the middle of the gap."));
     pages.caution("Saw and blade: clamp the work, keep fingers behind the edge, wear eye protection; dust: "
                   "mask and extraction. Follow the "
                   "maker's instructions and local rules.");
@@ -182,7 +189,7 @@ void add_board(Composer& pages, const SheetInput& job) {
             for (const double side : {-0.5, 0.5})
                 view.segment(joint.at_m + side * joint.gap_m, low, joint.at_m + side * joint.gap_m, high,
                              hidden_stroke);
-            view.label(joint.at_m, view.window().top_mm + 3.0, mm_text(joint.at_m - lines.nose_m()), 2.4,
+            view.label(joint.at_m, view.window().top_mm + 3.0, in.length(joint.at_m - lines.nose_m()), 2.4,
                        Weight::semibold);
         }
     };
@@ -218,10 +225,10 @@ void add_side(Composer& pages, const SheetInput& job) {
     pages.paragraph(
         "Hatched: do not drill. It covers pockets (dashed), hinge pins, the legs of their eyes and hangers, "
         "each with " +
-            mm_text(joints::thin_wall_m) +
-            " mm of wood round it, and the wall at each joint face. A cross alone marks the middle of a part "
-            "set in the wood: its wire runs on from there. Grey in a hole: its fill. Scale: mm from the "
-            "nose.",
+            pages.numbers().length(joints::thin_wall_m) + " " + pages.numbers().length_symbol() +
+            " of wood round it, and the wall at each joint face. A cross alone marks the middle of a part "
+            "set in the wood: its wire runs on from there. Grey in a hole: its fill. Scale: " +
+            lengths_word(pages.numbers()) + " from the nose.",
         2.8, soft_ink);
 }
 
@@ -260,6 +267,7 @@ void add_top(Composer& pages, const SheetInput& job) {
 void add_joint_cuts(Composer& pages, const SheetInput& job) {
     const shape::Body& body = job.evaluation.body;
     if (body.joints.empty()) return;
+    const Numbers& in = pages.numbers();
     const double half_m = 0.020;
     const double half_width = extent(*body.lines).half_width_m;
     const double height = units::mm_from_m(2.0 * half_width) + 4.0;
@@ -281,9 +289,9 @@ void add_joint_cuts(Composer& pages, const SheetInput& job) {
         const auto degrees = [](double rad) { return units::number_text(rad, units::Unit::degree, 1) + "°"; };
         double y = top + height + 3.6;
         for (const std::string& words :
-             {"Joint " + std::to_string(j + 1) + ": " + mm_text(joint.at_m - body.lines->nose_m()) +
+             {"Joint " + std::to_string(j + 1) + ": " + in.length(joint.at_m - body.lines->nose_m()) +
                   " from the nose",
-              "gap " + mm_text(joint.gap_m) + " mm on the centre line",
+              "gap " + in.length(joint.gap_m) + " " + in.length_symbol() + " on the centre line",
               "relief fore " + degrees(joint.relief_fore_rad) + ", aft " + degrees(joint.relief_aft_rad)}) {
             pages.text({left, y}, words, 2.7);
             pages.say(words);
@@ -296,6 +304,7 @@ void add_joint_cuts(Composer& pages, const SheetInput& job) {
 void add_section_cards(Composer& pages, const SheetInput& job) {
     const shape::Body& body = job.evaluation.body;
     const shape::Lines& lines = *body.lines;
+    const Numbers& in = pages.numbers();
     if (body.joints.empty()) pages.new_page("Section cards");
     pages.heading("Section cards, seen from the nose");
     pages.paragraph("Cut the card and then the section out of it; hold what is left against the carving at "
@@ -308,8 +317,10 @@ void add_section_cards(Composer& pages, const SheetInput& job) {
         double at_m, width, height;
     };
     std::vector<Card> cards;
-    for (double k = 1.0; k * job.options.station_m < lines.length_m() - 1e-9; k += 1.0) {
-        const double at = lines.nose_m() + k * job.options.station_m;
+    const double step_m =
+        job.options.station_m.value_or(in.units.inches() ? units::m_from_inch(0.5) : units::m_from_mm(10.0));
+    for (double k = 1.0; k * step_m < lines.length_m() - 1e-9; k += 1.0) {
+        const double at = lines.nose_m() + k * step_m;
         const bool in_gap =
             std::any_of(body.joints.begin(), body.joints.end(),
                         [&](const document::Joint& j) { return std::abs(at - j.at_m) < 0.5 * j.gap_m; });
@@ -345,9 +356,8 @@ void add_section_cards(Composer& pages, const SheetInput& job) {
         pages.add(
             Path{{{{{frame.left_mm, zero}, {frame.right_mm(), zero}}, false}}, centre_stroke, {}, frame});
         pages.box(frame, {0.15, soft_ink, 0.0});
-        const std::string station =
-            units::number_text(card.at_m - lines.nose_m(), units::Unit::mm, 0) + " mm";
-        const std::string size = mm_text(2.0 * s.half_width_m) + " × " + mm_text(2.0 * s.half_height_m);
+        const std::string station = in.length(card.at_m - lines.nose_m(), 0) + " " + in.length_symbol();
+        const std::string size = in.length(2.0 * s.half_width_m) + " × " + in.length(2.0 * s.half_height_m);
         pages.text({x, frame.bottom_mm() + 3.4}, station, 2.9, Weight::semibold);
         pages.text({x, frame.bottom_mm() + 6.6}, size, 2.5, Weight::regular, Anchor::start, soft_ink);
         pages.say(station + ": " + size);

@@ -26,13 +26,17 @@ void add_scale(const View& view, double nose_m, double from_mm, double to_mm) {
     const double y = view.window().bottom_mm();
     Composer& pages = view.pages();
     pages.line({view.window().left_mm, y}, {view.window().right_mm(), y}, {0.15, soft_ink, 0.0});
-    for (double mm = std::ceil(from_mm / 5.0 - 1e-9) * 5.0; mm <= to_mm + 1e-9; mm += 5.0) {
-        const bool whole = std::llround(mm) % 10 == 0;
+    // A mark each 5 mm and a number each 10, or a mark each quarter of an inch and a number each half.
+    const bool inches = pages.numbers().units.inches();
+    const double step_mm = inches ? units::mm_from_m(units::m_from_inch(0.25)) : 5.0;
+    for (long long k = std::llround(std::ceil(from_mm / step_mm - 1e-9)); static_cast<double>(k) * step_mm <= to_mm + 1e-9; ++k) {
+        const double mm = static_cast<double>(k) * step_mm;
+        const bool whole = k % 2 == 0;
         const double x = view.at(nose_m + units::m_from_mm(mm), 0.0).x_mm;
         pages.line({x, y}, {x, y + (whole ? 2.2 : 1.2)}, {0.15, soft_ink, 0.0});
         if (whole)
-            pages.text({x, y + 4.6}, std::to_string(std::llround(mm)), 2.2, Weight::regular, Anchor::middle,
-                       soft_ink);
+            pages.text({x, y + 4.6}, pages.numbers().length(units::m_from_mm(mm), 0), 2.2, Weight::regular,
+                       Anchor::middle, soft_ink);
     }
 }
 

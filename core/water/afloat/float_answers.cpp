@@ -42,16 +42,16 @@ const char* lying(Posture posture) {
 }
 
 Problem rolls_over(const UprightAdvice& advice) {
-    std::string sentence = "Afloat this lure does not stay upright: ";
+    Sentence sentence = "Afloat this lure does not stay upright: ";
     if (advice.gm_m > 0.0) {
-        sentence += "G lies " + millimetres_text(std::abs(advice.g_off_m)) + " to " +
+        sentence += "G lies " + length_text(std::abs(advice.g_off_m)) + " to " +
                     (advice.g_off_m > 0.0 ? "starboard" : "port") + " of B.";
         return {ProblemCode::capsizes, "", "G in the middle", sentence};
     }
-    sentence += "its metacentre lies " + millimetres_text(-advice.gm_m) + " under G. G must come down by " +
-                millimetres_text(advice.lower_g_m);
+    sentence += "its metacentre lies " + length_text(-advice.gm_m) + " under G. G must come down by " +
+                length_text(advice.lower_g_m);
     if (advice.heavier_kg) {
-        sentence += ", or the lure must be " + grams_text(*advice.heavier_kg) + " heavier";
+        sentence += ", or the lure must be " + mass_text(*advice.heavier_kg) + " heavier";
     } else {
         sentence += "; more weight at the same height does not help";
     }
@@ -65,12 +65,12 @@ Problems warnings_of(const FloatAnswers& a) {
                                   [](const Rest& r) { return r.posture == Posture::upright; });
     for (const Rest& rest : a.rests) {
         if (rest.posture == Posture::upright) continue;
-        std::string sentence = "Afloat this lure ";
+        Sentence sentence = "Afloat this lure ";
         sentence += is_another ? "can also come to rest " : "comes to rest ";
         sentence += lying(rest.posture);
         sentence += ", at a ";
-        if (!stands(rest.posture)) sentence += "heel of " + degrees_text(std::abs(rest.heel_rad)) + " and a ";
-        sentence += "pitch of " + degrees_text(rest.pitch_rad) + ".";
+        if (!stands(rest.posture)) sentence += "heel of " + angle_text(std::abs(rest.heel_rad)) + " and a ";
+        sentence += "pitch of " + angle_text(rest.pitch_rad) + ".";
         out.push_back({ProblemCode::capsizes, "", "", std::move(sentence)});
         is_another = true;
     }
@@ -87,7 +87,7 @@ Outcome<FloatAnswers> float_answers(const shape::Body& body, const ledger::Ledge
     }
     const ledger::Sum total = total_of(ledger);
     if (!is_positive(total.mass.kg) || !is_positive(total.displaced_m3)) {
-        return Problem{ProblemCode::out_of_range, "", "more than 0 g",
+        return Problem{ProblemCode::out_of_range, "", "more than " + plain_text(0.0, units::Quantity::mass),
                        "The finished lure has no mass or pushes no water aside."};
     }
     const FloatingHull hull(body, ledger, document);

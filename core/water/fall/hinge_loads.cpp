@@ -55,8 +55,8 @@ std::string name_of(const document::Document& document, std::size_t segment) {
                                                    : "Segment " + std::to_string(segment + 1);
 }
 
-std::string floats_or_sinks(double in_water_kg) {
-    return (in_water_kg < 0.0 ? " floats by " : " sinks by ") + grams_text(std::abs(in_water_kg));
+Sentence floats_or_sinks(double in_water_kg) {
+    return (in_water_kg < 0.0 ? " floats by " : " sinks by ") + mass_text(std::abs(in_water_kg));
 }
 
 } // namespace

@@ -29,7 +29,7 @@ TrackPoint point_of(double time_s, const Vector& v) {
 }
 
 void check(Problems& problems, double value, double least, double most, const char* key,
-           const std::string& limit, const char* sentence) {
+           const Sentence& limit, const Sentence& sentence) {
     if (value >= least && value <= most) return;
     problems.push_back(
         {std::isfinite(value) ? ProblemCode::out_of_range : ProblemCode::not_a_number, key, limit, sentence});
@@ -37,8 +37,9 @@ void check(Problems& problems, double value, double least, double most, const ch
 
 Problems problems_of(const TrackRequest& r) {
     Problems out;
-    check(out, r.depth_m, 0.001, 100.0, "/depth_m", "1 mm to 100 m",
-          "The depth to reach must be from 1 mm to 100 m.");
+    const Sentence depth = at_least_text(0.001, units::Quantity::length) + " to " +
+                           at_most_text(100.0, units::Quantity::depth);
+    check(out, r.depth_m, 0.001, 100.0, "/depth_m", depth, "The depth to reach must be from " + depth + ".");
     check(out, r.time_limit_s, 0.01, 3600.0, "/time_limit_s", "0.01 to 3600 s",
           "The time limit must be from 0.01 to 3600 s.");
     check(out, r.sample_s, r.time_limit_s / 20000.0, 3600.0, "/sample_s",

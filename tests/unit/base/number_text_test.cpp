@@ -1,4 +1,5 @@
 #include "base/number_text.hpp"
+#include "base/read_number.hpp"
 
 #include <catch2/catch_test_macros.hpp>
 #include <catch2/matchers/catch_matchers_floating_point.hpp>
@@ -120,8 +121,8 @@ TEST_CASE("what is no number is refused and never guessed at", "[units]") {
 TEST_CASE("a unit of another quantity is refused with the ones that would do", "[units]") {
     const Problem problem = refused("2.5 g", Unit::mm);
     CHECK(problem.code == ProblemCode::unknown_name);
-    CHECK(problem.limit == "mm, cm, m, µm, in, mil, ft");
-    CHECK(problem.sentence ==
+    CHECK(problem.limit.text(evenfall::units::metric) == "mm, cm, m, µm, in, mil, ft");
+    CHECK(problem.sentence.text(evenfall::units::metric) ==
           "A number in g is a mass; wanted here is a length in mm, cm, m, µm, in, mil, ft.");
     CHECK(refused("2 mm", Unit::mm_per_s).code == ProblemCode::unknown_name);
     CHECK(refused("12 %", Unit::one).code == ProblemCode::unknown_name);

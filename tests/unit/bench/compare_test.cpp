@@ -46,7 +46,7 @@ TEST_CASE(
     REQUIRE(cedar.met);
     CHECK(*cedar.fill_kg > *own.fill_kg);
     for (const auto& option : *options) {
-        CAPTURE(option.id, option.why);
+        CAPTURE(option.id, option.why.text(units::metric));
         CHECK(option.density_kg_m3 > 100.0);
         CHECK(option.spread > 0.0);
         CHECK(option.met == option.why.empty());
@@ -64,7 +64,7 @@ TEST_CASE("a denser ballast needs no deeper holes, and one that does not fit say
     REQUIRE(lead.fill_kg);
     REQUIRE(tungsten.fill_kg);
     for (const auto& option : *options) {
-        CAPTURE(option.id, option.why);
+        CAPTURE(option.id, option.why.text(units::metric));
         CHECK(option.fill_kg.has_value()); // short or not, every metal can be planned
     }
     CHECK(tungsten.deepest_m <= lead.deepest_m + 1e-9);

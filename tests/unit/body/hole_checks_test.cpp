@@ -46,7 +46,7 @@ TEST_CASE("a hole that leaves less than its wall on the far side is refused with
     const Problem p = refusal(with_hole(60, 8, 27.2));
     CHECK(p.code == ProblemCode::through_wall);
     CHECK(p.path == "/holes/0/depth_mm");
-    CHECK_THAT(p.sentence, ContainsSubstring("27.2 mm deep") && ContainsSubstring("allows 27.0 mm"));
+    CHECK_THAT(p.sentence.text(evenfall::units::metric), ContainsSubstring("27.2 mm deep") && ContainsSubstring("allows 27.0 mm"));
 }
 
 TEST_CASE("a drill point counts against the far wall") {
@@ -60,7 +60,7 @@ TEST_CASE("a drill point counts against the far wall") {
 TEST_CASE("a bit too wide for the wood is refused") {
     const Problem p = refusal(with_hole(60, 16, 10));
     CHECK(p.code == ProblemCode::through_wall);
-    CHECK_THAT(p.sentence, ContainsSubstring("16.0 mm bit is too wide"));
+    CHECK_THAT(p.sentence.text(evenfall::units::metric), ContainsSubstring("16.0 mm bit is too wide"));
 }
 
 TEST_CASE("a bit wider than the wood, with nothing drilled yet, has no room and makes nothing NaN") {
@@ -89,7 +89,7 @@ TEST_CASE("a hole near the end of its segment, outside it, or in a joint's gap i
     const Problem p = refusal(d); // 60 + 4 mm of hole + 3 mm of wall reaches beyond the face at 66.5
     CHECK(evaluate(with_hole(60, 8, 10)).ok());
     CHECK(p.code == ProblemCode::outside_segment);
-    CHECK_THAT(p.sentence, ContainsSubstring("the limit is 3.0 mm"));
+    CHECK_THAT(p.sentence.text(evenfall::units::metric), ContainsSubstring("the limit is 3.0 mm"));
 }
 
 TEST_CASE("relief brings the joint face nearer to a hole") {
@@ -169,7 +169,7 @@ TEST_CASE("a bit goes into a belly that is wider than the body's middle") {
     d.holes[0].depth_m = m_from_mm(10);
     CHECK(evaluate(d).ok());
     d.holes[0].diameter_m = m_from_mm(15);
-    CHECK_THAT(refusal(d).sentence, ContainsSubstring("too wide"));
+    CHECK_THAT(refusal(d).sentence.text(evenfall::units::metric), ContainsSubstring("too wide"));
 }
 
 TEST_CASE("under a keel no more fill goes in than the wood that comes out has room for, and a hole that "
@@ -206,7 +206,7 @@ TEST_CASE(
     const auto plan = plan_lead(d);
     REQUIRE(plan.ok());
     for (const Problem& p : plan->shortfalls)
-        UNSCOPED_INFO(p.sentence);
+        UNSCOPED_INFO(p.sentence.text(evenfall::units::metric));
     REQUIRE(plan->holes.back().column_m > 0.0);
     CHECK_THAT(plan->after.in_water.kg, WithinAbs(d.targets.in_water_kg, 1e-6));
     const auto after = evaluate(plan->document);
@@ -325,7 +325,7 @@ TEST_CASE("pockets that leave no wood of a segment are refused, at the one that 
     const Problem all = refusal(d);
     CHECK(all.code == ProblemCode::outside_segment);
     CHECK(all.path == "/pockets/0/x_from_mm");
-    CHECK(all.sentence == "Pocket 1 leaves no wood of segment 1.");
+    CHECK(all.sentence.text(evenfall::units::metric) == "Pocket 1 leaves no wood of segment 1.");
     // Two halves, each of which leaves the other.
     d.pockets[0].x_to_m = m_from_mm(60);
     CHECK(evaluate(d).ok());

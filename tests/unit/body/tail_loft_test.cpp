@@ -104,7 +104,7 @@ TEST_CASE("a tail that cannot be is refused by the name of its field", "[tail]")
         document::Document d = good;
         change(d, *d.tail);
         const Problem p = refused(d);
-        INFO(p.sentence);
+        INFO(p.sentence.text(evenfall::units::metric));
         CHECK_FALSE(p.sentence.empty());
         return p.path;
     };

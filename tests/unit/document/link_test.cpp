@@ -160,7 +160,7 @@ TEST_CASE("a link cut anywhere is refused as damaged") {
     for (std::size_t length = 1; length < link.size(); ++length) {
         const Problem problem = link_refusal(link.substr(0, length));
         REQUIRE(problem.code == ProblemCode::damaged_link);
-        REQUIRE(problem.sentence == damaged_sentence);
+        REQUIRE(problem.sentence.text(evenfall::units::metric) == damaged_sentence);
     }
     CHECK(link_refusal("").code == ProblemCode::damaged_link);
     CHECK(link_refusal("https://lures.example/#").code == ProblemCode::damaged_link);

@@ -149,21 +149,21 @@ TEST_CASE("bad input is refused with the field's path and one clear sentence") {
                 R"("half_outline":[[0,-1],[0,1]])", ProblemCode::missing_key, "/shape/section/half_outline",
                 "A drawn section needs a half outline of at least 3 points."});
     const Problems problems = refusal_of(with(full_text, refused.what, refused.by));
-    INFO(problems.front().path << ": " << problems.front().sentence);
+    INFO(problems.front().path << ": " << problems.front().sentence.text(evenfall::units::metric));
     REQUIRE(problems.size() == 1);
     CHECK(problems[0].code == refused.code);
     CHECK(problems[0].path == refused.path);
-    if (refused.sentence != nullptr) CHECK(problems[0].sentence == refused.sentence);
+    if (refused.sentence != nullptr) CHECK(problems[0].sentence.text(evenfall::units::metric) == refused.sentence);
 }
 
 TEST_CASE("each kind of section has the limits of its own curve") {
     const std::string round =
         with(least_text, R"("half_width_mm")", R"("section":{"exponent":1.1},"half_width_mm")");
-    CHECK(refusal_of(round)[0].sentence ==
+    CHECK(refusal_of(round)[0].sentence.text(evenfall::units::metric) ==
           "Point 1 of the section's exponent has an exponent of 1.1; the limit is 1.2 to 12.");
     const std::string chamfered = with(least_text, R"("half_width_mm")",
                                        R"("section":{"kind":"chamfered","corner_cut":1.1},"half_width_mm")");
-    CHECK(refusal_of(chamfered)[0].limit == "0 to 1");
+    CHECK(refusal_of(chamfered)[0].limit.text(evenfall::units::metric) == "0 to 1");
     const std::string uncut =
         with(least_text, R"("half_width_mm")", R"("section":{"kind":"chamfered"},"half_width_mm")");
     CHECK(refusal_of(uncut)[0].path == "/shape/section/corner_cut");
@@ -171,9 +171,9 @@ TEST_CASE("each kind of section has the limits of its own curve") {
 
 TEST_CASE("a cap of lead is refused and the fitting materials are named") {
     const Problem problem = refusal_of(with(full_text, R"("material":"dowel")", R"("material":"lead")"))[0];
-    CHECK(problem.sentence.rfind(
+    CHECK(problem.sentence.text(evenfall::units::metric).rfind(
               "The cap of hole 1 is made of “lead”, which is not meant for a cap; choose one of ", 0) == 0);
-    CHECK(problem.limit.find("ca_soda") != std::string::npos);
+    CHECK(problem.limit.text(units::metric).find("ca_soda") != std::string::npos);
 }
 
 TEST_CASE("every fault of a document is told at once, up to twenty") {
@@ -190,7 +190,7 @@ TEST_CASE("every fault of a document is told at once, up to twenty") {
 }
 
 TEST_CASE("text that is not JSON is refused with line and column") {
-    CHECK(refusal_of("{\n  \"evenfall\": 2,\n  oops }")[0].sentence ==
+    CHECK(refusal_of("{\n  \"evenfall\": 2,\n  oops }")[0].sentence.text(evenfall::units::metric) ==
           "This is not JSON: it goes wrong at line 3, column 3.");
     for (const char* text : {"", " ", "{", "[", "\"", "{\"evenfall\":2,}", "{\"evenfall\":NaN}",
                              "{\"evenfall\":01}", "\xFF\xFE{}", "{\"a\":\"\xC3\"}", "nul"}) {
@@ -202,14 +202,14 @@ TEST_CASE("text that is not JSON is refused with line and column") {
 TEST_CASE("a number too large for a double is refused, not read as infinity") {
     const Problem problem = refusal_of(with(full_text, R"("depth_mm":9,)", R"("depth_mm":1e999,)"))[0];
     CHECK(problem.code == ProblemCode::not_a_number);
-    CHECK(problem.sentence.rfind("The number “1e999” at line", 0) == 0);
+    CHECK(problem.sentence.text(evenfall::units::metric).rfind("The number “1e999” at line", 0) == 0);
     CHECK(refusal_of(with(full_text, R"("depth_mm":9,)", R"("depth_mm":1e308,)"))[0].code ==
           ProblemCode::out_of_range);
     CHECK(document_of(with(full_text, R"("depth_mm":9,)", R"("depth_mm":1e-308,)")).holes[0].depth_m == 0.0);
 }
 
 TEST_CASE("a document of another version, or of none, is refused for that alone") {
-    CHECK(refusal_of(with(full_text, R"("evenfall":2)", R"("evenfall":3)"))[0].sentence ==
+    CHECK(refusal_of(with(full_text, R"("evenfall":2)", R"("evenfall":3)"))[0].sentence.text(evenfall::units::metric) ==
           "The document's version is 3; this build reads versions 1 to 2.");
     CHECK(refusal_of(with(full_text, R"("evenfall":2)", R"("evenfall":"2")"))[0].code ==
           ProblemCode::unknown_version);
@@ -232,7 +232,7 @@ TEST_CASE("no part of a document takes an empty key, or one named like a coordin
 TEST_CASE("a key that stands twice is refused") {
     const Problem problem =
         refusal_of(with(full_text, R"("depth_mm":9,)", R"("depth_mm":9,"depth_mm":8,)"))[0];
-    CHECK(problem.sentence == "The key “depth_mm” stands twice in one object.");
+    CHECK(problem.sentence.text(evenfall::units::metric) == "The key “depth_mm” stands twice in one object.");
 }
 
 TEST_CASE("an object of more keys than any of ours is stopped while it is read") {
@@ -242,12 +242,12 @@ TEST_CASE("an object of more keys than any of ours is stopped while it is read")
     const auto problems = refusal_of("{" + keys + "}");
     CHECK(problems.size() == 1);
     CHECK(problems[0].code == ProblemCode::too_large);
-    CHECK(problems[0].limit == "256 keys");
+    CHECK(problems[0].limit.text(evenfall::units::metric) == "256 keys");
 }
 
 TEST_CASE("deep nesting and huge texts are stopped before a tree is built") {
     const std::string deep = std::string(100'000, '[') + std::string(100'000, ']');
-    CHECK(refusal_of(deep)[0].sentence ==
+    CHECK(refusal_of(deep)[0].sentence.text(evenfall::units::metric) ==
           "The document is nested deeper than 16 levels; no lure needs that.");
     const std::string huge(document::max_document_bytes + 1, ' ');
     CHECK(refusal_of(huge)[0].code == ProblemCode::too_large);
@@ -259,21 +259,21 @@ TEST_CASE("lists and texts longer than their caps are refused") {
     std::string points;
     for (int i = 0; i < 65; ++i)
         points += std::string(i == 0 ? "" : ",") + "[" + std::to_string(i) + ",5]";
-    CHECK(refusal_of(with(least_text, "[[0,10],[100,10]]", "[" + points + "]"))[0].sentence ==
+    CHECK(refusal_of(with(least_text, "[[0,10],[100,10]]", "[" + points + "]"))[0].sentence.text(evenfall::units::metric) ==
           "The back line has 65 points; the limit is 2 to 64 points.");
-    CHECK(refusal_of(with(full_text, "Every key", std::string(401, 'x')))[0].sentence ==
+    CHECK(refusal_of(with(full_text, "Every key", std::string(401, 'x')))[0].sentence.text(evenfall::units::metric) ==
           "The name of the document is 401 bytes long; the limit is 400 bytes.");
     std::string holes;
     for (int i = 0; i < 41; ++i)
         holes += std::string(i == 0 ? "" : ",") + R"({"x_mm":1})";
     CHECK(refusal_of(with(least_text, R"("segments")", R"("holes":[)" + holes + R"(],"segments")"))[0]
-              .sentence == "There are 41 holes; the limit is at most 40.");
+              .sentence.text(evenfall::units::metric) == "There are 41 holes; the limit is at most 40.");
 }
 
 TEST_CASE("what a stranger wrote is quoted cut short and without control characters") {
     const std::string key = std::string(500, 'k') + "\\n\\u0000~/";
     const Problem problem = refusal_of(with(full_text, R"("note":)", "\"" + key + "\":"))[0];
-    CHECK(problem.sentence.size() < 200);
+    CHECK(problem.sentence.text(evenfall::units::metric).size() < 200);
     CHECK(problem.path.size() < 100);
     CHECK(document::quotable("a\x01\nb\xFF"
                              "c") == "abc");

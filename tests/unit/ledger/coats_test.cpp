@@ -126,10 +126,10 @@ TEST_CASE("a coat by its mass on joint faces alone is refused where there is no 
     const auto refused = evaluate(d);
     REQUIRE_FALSE(refused.ok());
     CHECK(refused.problems().front().path == "/coats/0/surfaces");
-    CHECK(refused.problems().front().sentence ==
+    CHECK(refused.problems().front().sentence.text(evenfall::units::metric) ==
           "Coat 1 goes onto the joint faces alone, and the lure has no joint.");
     d.coats[0].on_pockets = true;
-    CHECK(evaluate(d).problems().front().sentence ==
+    CHECK(evaluate(d).problems().front().sentence.text(evenfall::units::metric) ==
           "Coat 1 goes onto joint faces and into pockets alone, and the lure has neither.");
     d.segment_names = {"Fore", "Aft"};
     d.joints = {document::Joint{}};
@@ -196,6 +196,6 @@ TEST_CASE("a coat for pockets alone is refused by name where there is no pocket"
     const auto refused = evaluate(d);
     REQUIRE_FALSE(refused.ok());
     CHECK(refused.problems().front().path == "/coats/0/surfaces");
-    CHECK(refused.problems().front().sentence ==
+    CHECK(refused.problems().front().sentence.text(evenfall::units::metric) ==
           "Coat 1 goes into the pockets alone, and there is no pocket in the wood.");
 }

@@ -181,7 +181,7 @@ TEST_CASE("parts let into the wood leave some of it, alone and together with poc
     auto refused = evaluate(d);
     REQUIRE_FALSE(refused.ok());
     CHECK(refused.problems().front().path == "/parts/0/embedded_percent");
-    CHECK(refused.problems().front().sentence ==
+    CHECK(refused.problems().front().sentence.text(evenfall::units::metric) ==
           "Part 1 (keel) takes the place of all the wood that is left of segment 1.");
     d.parts[0].embedded = 0.9;
     CHECK(evaluate(d).ok());

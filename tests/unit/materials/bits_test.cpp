@@ -5,6 +5,7 @@
 #include <catch2/catch_test_macros.hpp>
 #include <catch2/matchers/catch_matchers_floating_point.hpp>
 
+#include <algorithm>
 #include <cmath>
 
 using namespace evenfall;
@@ -69,4 +70,29 @@ TEST_CASE("the nearest bit of a system is no farther off than any other of it", 
     CHECK(nearest(System::fraction, m_from_mm(6.35)).name() == "1/4 in");
     CHECK(nearest(System::letter, m_from_mm(8.0)).name() ==
           "letter O"); // .316 in (8.03 mm): the same public table
+}
+
+TEST_CASE("a bit is asked for by its own name where inches rule, by its diameter where they do not", "[bits][units]") {
+    CHECK(inch_name(m_from_inch(0.25)) == "1/4 in");
+    CHECK(inch_name(m_from_mm(6.35)) == "1/4 in");
+    CHECK(inch_name(m_from_inch(0.1065)) == "#36");
+    CHECK(inch_name(m_from_inch(0.413)) == "letter Z");
+    CHECK(inch_name(m_from_mm(12.9)) == "near 1/2 in"); // 0.2 mm off, and nothing is nearer
+    CHECK(bit_text(m_from_mm(6.35)).text(units::metric) == "6.35 mm");
+    CHECK(bit_text(m_from_mm(6.35)).text(units::inches) == "1/4 in");
+    for (double mm = 0.5; mm < 12.7; mm += 0.01) {
+        const double wanted_m = m_from_mm(mm);
+        const std::string name = inch_name(wanted_m);
+        INFO(mm << " mm: " << name);
+        double best = 1.0, named = 1.0;
+        for (const System system : {System::fraction, System::number, System::letter}) {
+            for (const Bit& bit : all(system)) {
+                const double off = std::abs(bit.diameter_m - wanted_m);
+                best = std::min(best, off);
+                if (name == bit.name() || name == "near " + bit.name()) named = std::min(named, off);
+            }
+        }
+        CHECK((named < 5e-5 || named == best));
+        CHECK((name.rfind("near ", 0) == 0) == (named >= 5e-5));
+    }
 }

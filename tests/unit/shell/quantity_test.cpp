@@ -3,6 +3,7 @@
 #include <catch2/catch_test_macros.hpp>
 #include <catch2/matchers/catch_matchers_floating_point.hpp>
 
+#include <algorithm>
 #include <cmath>
 
 using namespace evenfall::shell::widgets;
@@ -46,12 +47,17 @@ TEST_CASE("a fall whose doubt reaches standing still is told so, and never as a 
     }
 }
 
-TEST_CASE("a unit of another quantity is not taken", "[shell][quantity]") {
-    Units units;
-    CHECK(units.of(Quantity::length) == Unit::mm);
-    units.choose(Quantity::length, Unit::ounce);
-    CHECK(units.of(Quantity::length) == Unit::mm);
-    units.choose(Quantity::length, Unit::inch_fraction);
-    CHECK(units.of(Quantity::length) == Unit::inch_fraction);
-    CHECK(units.of(Quantity::mass) == Unit::gram);
+TEST_CASE("each quantity has a unit of its own kind, whatever is set", "[shell][quantity]") {
+    for (const auto& set : {evenfall::units::metric, evenfall::units::inches}) {
+        const Units units(set);
+        for (int q = 0; q <= static_cast<int>(Quantity::time); ++q) {
+            const auto fitting = units_of(static_cast<Quantity>(q));
+            const Unit unit = units.of(static_cast<Quantity>(q));
+            CHECK(std::find(fitting.begin(), fitting.end(), unit) != fitting.end());
+        }
+    }
+    CHECK(Units(evenfall::units::inches).of(Quantity::length) == Unit::inch_fraction);
+    CHECK(Units(evenfall::units::inches).of(Quantity::thickness) == Unit::mil);
+    CHECK(Units(evenfall::units::inches).of(Quantity::depth) == Unit::foot);
+    CHECK(Units(evenfall::units::inches).of(Quantity::mass) == Unit::gram);
 }

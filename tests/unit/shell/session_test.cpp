@@ -139,7 +139,7 @@ TEST_CASE("saved work comes back with its document, step, units and look", "[she
     REQUIRE(session.apply(length_of_first_gap(0.0031)));
     session.view.step = Step::finish;
     session.view.section_x_m = 0.031;
-    session.settings.length = evenfall::units::Unit::inch_fraction;
+    session.settings.units.length = evenfall::units::Unit::inch_fraction;
     session.settings.theme = Theme::dark;
     session.settings.large_text = true;
     session.settings.left_handed = true;
@@ -180,7 +180,7 @@ TEST_CASE("an odd word in saved settings costs that setting, not the lure", "[sh
     Session other(new_lure());
     REQUIRE(restore_session(other, text).empty());
     CHECK(other.document().name == session.document().name);
-    CHECK(other.settings.fall == evenfall::units::Unit::s_per_ft);
+    CHECK(other.settings.units.fall == evenfall::units::Unit::s_per_ft);
 }
 
 TEST_CASE("odd words among the saved sections cost those, not the others", "[shell][session]") {

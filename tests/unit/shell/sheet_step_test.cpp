@@ -129,3 +129,22 @@ TEST_CASE("a sheet for a batch is made anew when the shelf it is taken from has 
     bench.rest();
     CHECK(bench.host.sheet_revision != revision);
 }
+
+TEST_CASE("inches set on the shelf are those of the sheet, on Letter until another paper is chosen",
+          "[shell][sheet][units]") {
+    Bench bench;
+    bench.tap("step.sheet");
+    const unsigned revision = bench.host.sheet_revision;
+    bench.tap("shelf.open");
+    bench.reach("shelf.length.2");
+    bench.tap("shelf.close");
+    CHECK(bench.host.sheet_revision != revision);
+    const auto sheet = [&] { return bench.app.sheet_file(App::SheetForm::html, ""); };
+    CHECK(sheet().find("size:215.9mm 279.4mm") != std::string::npos);
+    CHECK(sheet().find("lengths in inches unless said") != std::string::npos);
+    bench.tap("sheet.paper.0");
+    CHECK(sheet().find("size:210mm 297mm") != std::string::npos);
+    Bench again;
+    REQUIRE(again.app.open_session(bench.app.session_json()).empty());
+    CHECK(again.app.sheet_file(App::SheetForm::html, "") == sheet());
+}

@@ -29,7 +29,7 @@ bool holds(const LureCard& card) {
                  << static_cast<int>(card.tail) << ", fall " << static_cast<int>(card.fall));
     const auto lure = new_lure(card);
     if (!lure) {
-        INFO(lure.problems().front().sentence);
+        INFO(lure.problems().front().sentence.text(units::metric));
         CHECK(choices.count(lure.problems().front().path) == 1);
         CHECK_FALSE(lure.problems().front().sentence.empty());
         return false;
@@ -37,11 +37,11 @@ bool holds(const LureCard& card) {
     const auto evaluation = evaluate(*lure);
     REQUIRE(evaluation.ok());
     for (const Problem& warning : evaluation->answers.warnings)
-        FAIL_CHECK(warning.sentence);
+        FAIL_CHECK(warning.sentence.text(units::metric));
     const auto joints = joints::joint_answers(*lure);
     REQUIRE(joints.ok());
     for (const Problem& warning : joints->warnings)
-        FAIL_CHECK(warning.sentence);
+        FAIL_CHECK(warning.sentence.text(units::metric));
     const auto plan = plan_lead(*lure);
     REQUIRE(plan.ok());
     CHECK(plan->met);

@@ -16,7 +16,7 @@ inline joints::JointsAnswer answered(const document::Document& d) {
 
 inline bool warns_of(const joints::JointsAnswer& a, const std::string& words) {
     for (const Problem& p : a.warnings) {
-        if (p.sentence.find(words) != std::string::npos) return true;
+        if (p.sentence.text(evenfall::units::metric).find(words) != std::string::npos) return true;
     }
     return false;
 }

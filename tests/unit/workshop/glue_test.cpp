@@ -133,7 +133,7 @@ TEST_CASE(
     GlueAnswer a = answered(d);
     CHECK(a.rows[0].sort == GlueKind::thin_ca);
     REQUIRE(a.warnings.size() == 1);
-    CHECK(a.warnings[0].sentence.find("sets before") != std::string::npos);
+    CHECK(a.warnings[0].sentence.text(evenfall::units::metric).find("sets before") != std::string::npos);
     GlueRequest quick;
     quick.fitting_s = 4.0;
     CHECK(answered(d, quick).warnings.empty());

@@ -33,8 +33,8 @@ TEST_CASE("an impossible weight says which limits stop it and by how much") {
     CHECK_THAT(units::g_from_kg(plan.after.in_water.kg), WithinAbs(reached_g, 1e-6));
     char shortage[32];
     std::snprintf(shortage, sizeof shortage, "%.2f g short", 40.0 - reached_g);
-    CHECK_THAT(plan.shortfalls[0].sentence, ContainsSubstring(shortage));
-    CHECK_THAT(plan.shortfalls[0].sentence, ContainsSubstring("Hole 1 is full at 18.0 mm, its depth limit"));
+    CHECK_THAT(plan.shortfalls[0].sentence.text(evenfall::units::metric), ContainsSubstring(shortage));
+    CHECK_THAT(plan.shortfalls[0].sentence.text(evenfall::units::metric), ContainsSubstring("Hole 1 is full at 18.0 mm, its depth limit"));
     CHECK(plan.shortfalls[0].path == "/targets/in_water_g");
 }
 
@@ -43,7 +43,7 @@ TEST_CASE("too heavy without any lead says so") {
     d.wood.density_kg_m3 = 1150.0;
     const LeadPlan plan = planned(d);
     REQUIRE_FALSE(plan.met);
-    CHECK_THAT(plan.shortfalls[0].sentence, ContainsSubstring("too heavy"));
+    CHECK_THAT(plan.shortfalls[0].sentence.text(evenfall::units::metric), ContainsSubstring("too heavy"));
     CHECK(lead_kg(plan) == 0.0);
 }
 
@@ -53,13 +53,13 @@ TEST_CASE("an impossible hang says how near it comes and which way lead would ha
     const LeadPlan up = planned(d);
     REQUIRE_FALSE(up.met);
     CHECK(up.shortfalls[0].path == "/targets/pitch_deg");
-    CHECK_THAT(up.shortfalls[0].sentence, ContainsSubstring("farther aft"));
+    CHECK_THAT(up.shortfalls[0].sentence.text(evenfall::units::metric), ContainsSubstring("farther aft"));
     CHECK_THAT(units::g_from_kg(up.after.in_water.kg), WithinAbs(1.0, 0.01));
     d.targets.pitch_rad = rad_from_deg(-79);
     d.holes.erase(d.holes.begin());
     const LeadPlan down = planned(d);
     REQUIRE_FALSE(down.met);
-    CHECK_THAT(down.shortfalls[0].sentence, ContainsSubstring("farther forward"));
+    CHECK_THAT(down.shortfalls[0].sentence.text(evenfall::units::metric), ContainsSubstring("farther forward"));
 }
 
 TEST_CASE("a plan stops short of a pocket and of another hole, says so, and is no reason to refuse what was "
@@ -99,7 +99,7 @@ TEST_CASE("a plan stops short of a pocket and of another hole, says so, and is n
                 CHECK(plan.document.holes[stopped].depth_m < m_from_mm(room_mm) + 1e-9);
                 if (in_water_g < 0.0) continue;
                 CHECK_THAT(plan.document.holes[stopped].depth_m, WithinAbs(m_from_mm(room_mm), 1e-9));
-                CHECK_THAT(plan.shortfalls[0].sentence,
+                CHECK_THAT(plan.shortfalls[0].sentence.text(evenfall::units::metric),
                            ContainsSubstring(by_hole ? "where the wall to another hole must stay"
                                                      : "where the wall to pocket 1 must stay"));
             }
@@ -150,7 +150,7 @@ TEST_CASE("a weight that no hole is little enough for is not called full holes")
     d.targets.in_water_kg = bare + kg_from_g(0.1);
     const LeadPlan plan = planned(d);
     REQUIRE_FALSE(plan.met);
-    CHECK_THAT(plan.shortfalls[0].sentence, !ContainsSubstring("Full holes") &&
+    CHECK_THAT(plan.shortfalls[0].sentence.text(evenfall::units::metric), !ContainsSubstring("Full holes") &&
                                                 ContainsSubstring("no nearer than to") &&
                                                 ContainsSubstring("0.10 g short"));
     CHECK(lead_kg(plan) == 0.0);
@@ -172,7 +172,7 @@ TEST_CASE(
     const LeadPlan none = planned(d);
     REQUIRE_FALSE(none.met);
     CHECK(none.shortfalls[0].path == "/targets/fall_mm_s");
-    CHECK_THAT(none.shortfalls[0].sentence, !ContainsSubstring("short") &&
+    CHECK_THAT(none.shortfalls[0].sentence.text(evenfall::units::metric), !ContainsSubstring("short") &&
                                                 ContainsSubstring("no steady fall") &&
                                                 ContainsSubstring("1.0 mm/s is asked"));
 }
@@ -184,7 +184,7 @@ TEST_CASE("a wall limit is named where it is what stops the plan") {
         h.max_depth_m = m_from_mm(40);
     const LeadPlan plan = planned(d);
     REQUIRE_FALSE(plan.met);
-    CHECK_THAT(plan.shortfalls[0].sentence, ContainsSubstring("wall must stay"));
+    CHECK_THAT(plan.shortfalls[0].sentence.text(evenfall::units::metric), ContainsSubstring("wall must stay"));
 }
 
 TEST_CASE("lead bored in from the back can put G above B, and the plan says the lure would roll over") {
@@ -202,5 +202,5 @@ TEST_CASE("with no hole to fill the plan says so and leaves the lure alone") {
     const LeadPlan plan = planned(d);
     REQUIRE_FALSE(plan.met);
     CHECK(plan.holes.empty());
-    CHECK_THAT(plan.shortfalls[0].sentence, ContainsSubstring("add a ballast hole"));
+    CHECK_THAT(plan.shortfalls[0].sentence.text(evenfall::units::metric), ContainsSubstring("add a ballast hole"));
 }

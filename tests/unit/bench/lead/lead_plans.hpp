@@ -13,7 +13,7 @@ namespace evenfall::support {
 inline LeadPlan planned(const document::Document& document) {
     auto outcome = plan_lead(document);
     for (const Problem& p : outcome.ok() ? outcome->shortfalls : outcome.problems())
-        UNSCOPED_INFO(p.path << ": " << p.sentence);
+        UNSCOPED_INFO(p.path << ": " << p.sentence.text(evenfall::units::metric));
     REQUIRE(outcome.ok());
     return std::move(outcome).value();
 }

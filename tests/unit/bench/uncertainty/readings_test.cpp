@@ -83,7 +83,7 @@ TEST_CASE("A wrong reading is found, and what would make it fit is named") {
         for (std::size_t i = 0; i < 2; ++i)
             CHECK(s->readings[i].warning.empty());
         return std::any_of(s->readings[2].explanations.begin(), s->readings[2].explanations.end(),
-                           [&](const std::string& text) { return text.rfind(beginning, 0) == 0; });
+                           [&](const Sentence& one) { return one.text(units::metric).rfind(beginning, 0) == 0; });
     };
     CHECK(explained(dry(Stage::leaded, right_g / 10.0), "A slipped decimal point"));
     CHECK(explained(dry(Stage::leaded, right_g / 28.349523125), "Read in ounces"));
@@ -234,7 +234,8 @@ TEST_CASE("A reading that says nothing of the lure is told, with what was likely
     CHECK_FALSE(v.used);
     CHECK(v.warning ==
           "Reading 1 says nothing of this lure: with no weight does it float upright and show so much.");
-    CHECK(v.explanations == std::vector<std::string>{"A slipped decimal point: 5.00 mm would fit."});
+    REQUIRE(v.explanations.size() == 1);
+    CHECK(v.explanations[0].text(units::metric) == "A slipped decimal point: 5.00 mm would fit.");
 
     // Twenty metres in a twentieth of a second.
     document::Reading timed = invented::timed(Stage::rigged, 20.0);

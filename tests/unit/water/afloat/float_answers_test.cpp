@@ -61,7 +61,7 @@ TEST_CASE("evaluating a floater that rolls over says so once, before it is cut; 
     const auto said = [&] {
         int times = 0;
         for (const Problem& p : worked(d).answers.warnings)
-            times += p.sentence.starts_with("Afloat") ? 1 : 0;
+            times += p.sentence.text(evenfall::units::metric).starts_with("Afloat") ? 1 : 0;
         return times;
     };
     CHECK(said() == 1);
@@ -102,7 +102,7 @@ TEST_CASE("a floater whose weight lies off the middle is told so; one that only 
         std::vector<std::string> all;
         for (const Problems* list : {&e.answers.warnings, &answers->warnings}) {
             for (const Problem& p : *list) {
-                if (p.sentence.starts_with("Afloat")) all.push_back(p.sentence);
+                if (p.sentence.text(evenfall::units::metric).starts_with("Afloat")) all.push_back(p.sentence.text(evenfall::units::metric));
             }
         }
         return all;
