@@ -103,8 +103,8 @@ EMSCRIPTEN_KEEPALIVE const char* ef_code(const char* address) {
     const Outcome<SquareCode> code = square_code(address);
     return hand_over(code.ok() ? std::to_string(whole_side(*code)) + " " + path_of(*code) : std::string());
 }
-EMSCRIPTEN_KEEPALIVE const char* ef_session_json() {
-    return hand_over(app->session_json());
+EMSCRIPTEN_KEEPALIVE const char* ef_session_json(int with_history) {
+    return hand_over(app->session_json(with_history != 0));
 }
 EMSCRIPTEN_KEEPALIVE const char* ef_open_session(const char* text) {
     return hand_over(app->open_session(text));
@@ -121,7 +121,7 @@ EMSCRIPTEN_KEEPALIVE unsigned ef_held_size() {
 EMSCRIPTEN_KEEPALIVE void ef_clear_kept() {
     app->clear_kept();
 }
-EMSCRIPTEN_KEEPALIVE void ef_show_kept(const char* id, const char* session, const char* when) {
+EMSCRIPTEN_KEEPALIVE void ef_show_kept(const char* session, const char* id, const char* when) {
     app->show_kept(id, session, when);
 }
 EMSCRIPTEN_KEEPALIVE void ef_wake() {

@@ -99,7 +99,7 @@ public:
     [[nodiscard]] std::string answers_json() const;
     [[nodiscard]] std::string plan_json() const;
     [[nodiscard]] std::string link() const;
-    [[nodiscard]] std::string session_json() const;
+    [[nodiscard]] std::string session_json(bool with_history = true) const;
     /// Puts a kept session on the bench with a history of its own; the bench's settings stay. "" or why it is
     /// refused.
     [[nodiscard]] std::string open_session(const std::string& text);

@@ -117,7 +117,7 @@ void App::clear_kept() {
 void App::show_kept(const std::string& id, const std::string& session_json, const std::string& when) {
     state::Session read(state::new_lure());
     KeptLure lure{id, words::kept_unreadable, when, {}};
-    if (restore_session(read, session_json).empty() && read.evaluation()) {
+    if (restore_session(read, session_json, false).empty() && read.evaluation()) {
         lure.title = read.kept().name;
         parts_->motion.recipes.push_back({id, read.kept()});
         const shape::Body& body = read.evaluation()->body;

@@ -171,8 +171,8 @@ std::string App::link() const {
     return write_link(parts_->session.kept());
 }
 
-std::string App::session_json() const {
-    return write_session(parts_->session);
+std::string App::session_json(bool with_history) const {
+    return write_session(parts_->session, with_history);
 }
 
 void App::set_text(const std::string& field_id, const std::string& text) {

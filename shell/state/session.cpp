@@ -71,6 +71,10 @@ void Session::undo() {
     if (!history_.can_undo()) return;
     history_.undo();
     ++revision_;
+    if (show_kept()) return;
+    // Only a history of an earlier version can hold what this one cannot build.
+    history_.redo();
+    history_.forget_undo();
     show_kept();
 }
 
@@ -79,13 +83,21 @@ void Session::redo() {
     if (!history_.can_redo()) return;
     history_.redo();
     ++revision_;
+    if (show_kept()) return;
+    history_.undo();
+    history_.forget_redo();
     show_kept();
+}
+
+void Session::take_history(History kept) {
+    if (kept.current_text() == history_.current_text()) history_ = std::move(kept);
 }
 
 bool Session::open(document::Document document, std::string label) {
     if (offer_) abandon();
     const Change change{std::move(label), [&document](const document::Document&) { return document; }, true};
     if (!apply(change)) return false;
+    history_.mark_another_lure();
     view.clear_lure_state();
     if (evaluation_ && evaluation_->body.lines) view.section_x_m = 0.4 * evaluation_->body.lines->length_m();
     return true;
@@ -142,12 +154,12 @@ void Session::keep_offer() {
 void Session::keep(document::Document document, std::string label) {
     unfinished_label_.reset();
     // Nothing changed (a drag back to its start, a key at its limit): no entry.
-    if (write_document(document) == write_document(history_.current())) return;
+    if (document::same(document, history_.current())) return;
     history_.add(std::move(document), std::move(label));
     ++revision_;
 }
 
-void Session::show_kept() {
+bool Session::show_kept() {
     shown_ = history_.current();
     ++shown_revision_;
     auto outcome = evaluate(shown_);
@@ -158,6 +170,7 @@ void Session::show_kept() {
         problems_ = outcome.problems();
     }
     clamp_view();
+    return problems_.empty();
 }
 
 void Session::clamp_view() {

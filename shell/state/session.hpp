@@ -64,6 +64,8 @@ public:
     void undo();
     void redo();
     [[nodiscard]] const History& history() const { return history_; }
+    /// Continues a history that was kept with the lure. Ignored where its current document is another one.
+    void take_history(History kept);
 
     /// Makes a document the current one, as an entry that can be undone. Resets selection and section
     /// station.
@@ -96,7 +98,8 @@ public:
 
 private:
     void keep(document::Document document, std::string label);
-    void show_kept();
+    /// False where the kept document cannot be evaluated.
+    bool show_kept();
     void clamp_view();
 
     History history_;

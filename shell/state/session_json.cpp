@@ -1,6 +1,7 @@
 #include "state/session_json.hpp"
 
 #include "look/words_state.hpp"
+#include "state/history_text.hpp"
 
 #include "evenfall.hpp"
 #include "output.hpp"
@@ -17,8 +18,8 @@ namespace {
 using Json = document::Tree;
 
 constexpr int session_version = 1;
-// A document's own limit plus room for view and settings.
-constexpr std::size_t max_session_bytes = document::max_document_bytes + 8192;
+// A document's own limit plus room for view, settings and the history, whose quotation marks are escaped.
+constexpr std::size_t max_session_bytes = document::max_document_bytes + 8192 + 3 * most_kept_history;
 
 constexpr std::array<std::string_view, step_count> step_words{"shape",  "joints", "hardware", "lead",
                                                               "finish", "water",  "log",      "sheet"};
@@ -103,11 +104,40 @@ Problem refused(ProblemCode code, std::string sentence) {
     return {code, "", "", std::move(sentence)};
 }
 
+/// "{…" of a lure; the document's own text is inserted unchanged, so that its numbers are never rewritten.
+std::string session_head(const document::Document& document) {
+    return "{\"session\": " + std::to_string(session_version) + ", \"document\": " + write_document(document);
+}
+
 } // namespace
 
-std::string write_session(const Session& session) {
+document::Tree settings_tree(const Settings& settings) {
+    return {{"length", word_of(settings.units.length)},
+            {"mass", word_of(settings.units.mass)},
+            {"fall", word_of(settings.units.fall)},
+            {"temperature", word_of(settings.units.temperature)},
+            {"theme", word_of(theme_words, settings.theme)},
+            {"large_text", settings.large_text},
+            {"left_handed", settings.left_handed}};
+}
+
+void take_settings(const document::Tree& tree, Settings& settings) {
+    if (!tree.is_object()) return;
+    take_unit(tree, "length", settings.units.length);
+    take_unit(tree, "mass", settings.units.mass);
+    take_unit(tree, "fall", settings.units.fall);
+    take_unit(tree, "temperature", settings.units.temperature);
+    take_word(tree, "theme", theme_words, settings.theme);
+    take_flag(tree, "large_text", settings.large_text);
+    take_flag(tree, "left_handed", settings.left_handed);
+}
+
+std::string session_of(const document::Document& document) {
+    return session_head(document) + "}";
+}
+
+std::string write_session(const Session& session, bool with_history) {
     const ViewState& view = session.view;
-    const Settings& settings = session.settings;
     Json sections = Json::object();
     for (const auto& [id, open] : view.sections)
         sections[id] = open;
@@ -124,21 +154,14 @@ std::string write_session(const Session& session) {
                          {"section_x_mm", units::mm_from_m(view.section_x_m)},
                          {"sections", sections}};
     if (view.sheet.paper) view_json["sheet_paper"] = word_of(paper_words, *view.sheet.paper);
-    const Json settings_json{{"length", word_of(settings.units.length)},
-                             {"mass", word_of(settings.units.mass)},
-                             {"fall", word_of(settings.units.fall)},
-                             {"temperature", word_of(settings.units.temperature)},
-                             {"theme", word_of(theme_words, settings.theme)},
-                             {"large_text", settings.large_text},
-                             {"left_handed", settings.left_handed}};
-    // The document's own text is inserted unchanged, so that its numbers are never rewritten.
-    return "{\"session\": " + std::to_string(session_version) +
-           ", \"document\": " + write_document(session.kept()) +
-           ", \"view\": " + document::compact_text(view_json) +
-           ", \"settings\": " + document::compact_text(settings_json) + "}";
+    std::string text = session_head(session.kept()) + ", \"view\": " + document::compact_text(view_json) +
+                       ", \"settings\": " + document::compact_text(settings_tree(session.settings));
+    const std::string history = with_history ? write_history(session.history()) : std::string();
+    if (!history.empty()) text += ", \"history\": " + history;
+    return text + "}";
 }
 
-Problems restore_session(Session& session, const std::string& text) {
+Problems restore_session(Session& session, const std::string& text, bool with_history) {
     if (text.size() > max_session_bytes)
         return {refused(ProblemCode::too_large, look::words::saved_too_large)};
     const auto parsed = document::parse_guarded(text, max_session_bytes);
@@ -192,14 +215,11 @@ Problems restore_session(Session& session, const std::string& text) {
             restored.view.section_x_m = std::clamp(units::m_from_mm(x->get<double>()), 0.0, length_m);
         }
     }
-    if (const auto settings = json.find("settings"); settings != json.end() && settings->is_object()) {
-        take_unit(*settings, "length", restored.settings.units.length);
-        take_unit(*settings, "mass", restored.settings.units.mass);
-        take_unit(*settings, "fall", restored.settings.units.fall);
-        take_unit(*settings, "temperature", restored.settings.units.temperature);
-        take_word(*settings, "theme", theme_words, restored.settings.theme);
-        take_flag(*settings, "large_text", restored.settings.large_text);
-        take_flag(*settings, "left_handed", restored.settings.left_handed);
+    if (const auto settings = json.find("settings"); settings != json.end())
+        take_settings(*settings, restored.settings);
+    const auto history = json.find("history");
+    if (with_history && history != json.end() && history->is_object()) {
+        if (auto kept = read_history(*history, restored.kept())) restored.take_history(std::move(*kept));
     }
     restored.continue_counters_of(session);
     session = std::move(restored);

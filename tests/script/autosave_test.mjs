@@ -35,7 +35,7 @@ test("a change is kept once, and what could not be kept is tried again", () => {
 test("what another tab keeps is put away first: beside this lure where it is the same one, else onto the shelf", () => {
   const state = { ...atRest, dirty: true, owed: true };
   const same = carryOut("flush", state, { newest: { session: "theirs", lure: "own" } });
-  assert.deepEqual(same.names, ["session", "newest", "lureId", "keep", "overtaken", "save", "onSuccess"]);
+  assert.deepEqual(same.names, ["newest", "lureId", "keep", "overtaken", "session", "save", "onSuccess"]);
   const other = carryOut("flush", state, { newest: { session: "theirs", lure: "another" } });
   assert.deepEqual(other.asked.filter(([act]) => act === "shelve"), [["shelve", "theirs", "another"]]);
   assert.ok(!other.state.owed);

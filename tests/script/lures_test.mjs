@@ -22,6 +22,24 @@ test("where the device has no room for it beside another, the lure on the bench 
   assert.equal(nextVisit(device), long("mine 3"));
 });
 
+test("where there is no room for a lure with its history it is kept without, on the bench and on the shelf", () => {
+  const device = makeDevice();
+  const tab = openTab(device, "a");
+  tab.work("mine 1");
+  tab.work("mine 2");
+  tab.history("step ".repeat(600));
+  device.fill(600);
+  tab.work("mine 3");
+  assert.equal(tab.told.at(-1), "kept");
+  assert.equal(nextVisit(device), "mine 3");
+  tab.opens("another");
+  assert.deepEqual(tab.shelf(), ["mine 3"]);
+  assert.ok(!device.has("step"));
+  device.room = Infinity;
+  tab.work("another 2");
+  assert.ok(device.has("step"), "and with it as soon as there is");
+});
+
 test("a builder who lets the lure go gets the other one, and only that time", () => {
   const device = makeDevice();
   const tab = openTab(device, "a");

@@ -23,6 +23,11 @@ function* tell(state, kept) {
   return { ...state, lost: !kept };
 }
 
+// Where there is no room for a lure with its history, the lure alone is kept.
+function* keepBench(act, ...where) {
+  return (yield [act, yield ["session"], ...where]) || (yield [act, yield ["bareSession"], ...where]);
+}
+
 function* letGo(state) {
   if (state.copy !== null || (yield ["overtaken"])) yield ["adopt", null];
   return { ...state, pristine: state.copy ?? state.pristine, copy: null, owed: false };
@@ -39,14 +44,14 @@ function* settle(state) {
 }
 
 function* write(state) {
-  const session = yield ["session"];
   if (state.disputed) {
     // Neither side may lose work: this tab's session is stored among the kept lures.
+    const session = yield ["session"];
     const kept = yield ["keep", session, state.aside];
     return yield* tell({ ...state, dirty: false, aside: kept ? session : state.aside }, kept);
   }
   const [settled, safe] = yield* settle({ ...state, dirty: false });
-  return yield* tell(settled, safe && (yield ["save", session]));
+  return yield* tell(settled, safe && (yield* keepBench("save")));
 }
 
 // The user has decided whose work counts.
@@ -71,7 +76,7 @@ export const steps = {
   *leave(state) {
     const asItCame = [state.copy, state.pristine, state.atYield].includes(yield ["document"]);
     const [settled, safe] = state.disputed ? [state, true] : yield* settle(state);
-    const coming = safe && (asItCame || (yield ["shelve", yield ["session"], state.disputed ? null : yield ["lureId"]]));
+    const coming = safe && (asItCame || (yield* keepBench("shelve", state.disputed ? null : yield ["lureId"])));
     yield ["onLeave", coming];
     return { ...settled, coming };
   },
@@ -158,7 +163,8 @@ export function createAutosave({ core, store, onFailure, onSuccess, onLeave, onE
   const acts = {
     ...store,
     document: core.documentJson,
-    session: core.sessionJson,
+    session: () => core.sessionJson(true),
+    bareSession: () => core.sessionJson(false),
     offer: (save) => { offered = save; },
     onFailure, onSuccess, onLeave, onElsewhere,
   };

@@ -19,6 +19,17 @@ export async function loadCore(canvas, onAbort) {
   });
   const text = (name, ...given) => module.ccall(name, "string", given.map(kind), given);
   const number = (name, ...given) => module.ccall(name, "number", given.map(kind), given);
+  // A long text does not go by the stack, as ccall's do: it may be larger than that.
+  const long = (call, name, value, ...more) => {
+    const utf8 = new TextEncoder().encode(`${value}\0`);
+    const at = module._malloc(utf8.length);
+    module.HEAPU8.set(utf8, at);
+    try {
+      return call(name, at, ...more);
+    } finally {
+      module._free(at);
+    }
+  };
   const bytes = (name, ...given) => {
     const at = number(name, ...given);
     return module.HEAPU8.slice(at, at + number("ef_held_size"));
@@ -27,9 +38,9 @@ export async function loadCore(canvas, onAbort) {
 
   return {
     /** 0: started. 1: started with a demo, because `saved` could not be opened. 2: no drawing context. */
-    start: (saved, link, dark, dpr) => number("ef_start", saved, link, dark ? 1 : 0, dpr),
+    start: (saved, link, dark, dpr) => long(number, "ef_start", saved, link, dark ? 1 : 0, dpr),
     /** Each returns "", or the sentences of a refusal; then nothing has changed. */
-    openJson: (json) => text("ef_open_json", json),
+    openJson: (json) => long(text, "ef_open_json", json),
     /** Puts a picture behind the drawing: rows of RGBA. False where its size is not allowed. */
     showPicture(width, height, rgba, marks) {
       const room = number("ef_picture_room", width, height);
@@ -43,9 +54,9 @@ export async function loadCore(canvas, onAbort) {
     setDrawer: (json) => text("ef_set_drawer", json),
     addToDrawer: (json) => text("ef_add_to_drawer", json),
     openLink: (link) => text("ef_open_link", link),
-    openSession: (session) => text("ef_open_session", session),
+    openSession: (session) => long(text, "ef_open_session", session),
     clearKept: () => act("ef_clear_kept"),
-    showKept: (id, session, when) => act("ef_show_kept", id, session, when),
+    showKept: (id, session, when) => long(act, "ef_show_kept", session, id, when),
     documentJson: () => text("ef_document_json"),
     answersJson: () => text("ef_answers_json"),
     planJson: () => text("ef_plan_json"),
@@ -58,7 +69,7 @@ export async function loadCore(canvas, onAbort) {
       const [side, path] = text("ef_code", address).split(/ (.*)/s);
       return path ? { side: Number(side), path } : null;
     },
-    sessionJson: () => text("ef_session_json"),
+    sessionJson: (withHistory = true) => text("ef_session_json", withHistory ? 1 : 0),
     wake: () => act("ef_wake"),
     setDecimalSign: (sign) => act("ef_set_decimal_sign", sign.charCodeAt(0)),
     setTextScale: (scale) => act("ef_set_text_scale", scale),

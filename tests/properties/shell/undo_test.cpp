@@ -4,6 +4,7 @@
 #include "document/write.hpp"
 #include "state/edits.hpp"
 #include "state/session.hpp"
+#include "state/session_json.hpp"
 #include "support/random_lures.hpp"
 
 #include <catch2/catch_test_macros.hpp>
@@ -81,5 +82,33 @@ TEST_CASE("undo and redo walk one and the same line of documents and answers, wh
         while (session.history().can_redo())
             session.redo();
         CHECK(now() == line.back());
+    }
+}
+
+TEST_CASE("a history kept with its lure comes back whole, whatever was drawn and wherever undo had gone",
+          "[properties][random][shell]") {
+    for (std::uint64_t seed = 0; seed < 60; ++seed) {
+        INFO("seed " << seed);
+        bench::Random random(502, seed);
+        Session session(support::RandomLures(seed).next().document);
+        for (int n = 0; n < 12; ++n) {
+            if (random.uniform() < 0.25)
+                session.undo();
+            else
+                session.apply(change(random));
+        }
+        Session again(new_lure());
+        REQUIRE(restore_session(again, write_session(session)).empty());
+        REQUIRE(again.history().size() == session.history().size());
+        while (session.history().can_undo()) {
+            session.undo();
+            again.undo();
+        }
+        for (std::size_t n = 0; n < session.history().size(); ++n) {
+            REQUIRE(write_document(again.kept()) == write_document(session.kept()));
+            REQUIRE(again.history().redo_label() == session.history().redo_label());
+            session.redo();
+            again.redo();
+        }
     }
 }

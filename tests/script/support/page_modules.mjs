@@ -39,7 +39,7 @@ Object.defineProperty(globalThis, "navigator", { value: { locks: {} }, configura
 const { createStore } = await pageModule("store.js");
 const { createAutosave } = await pageModule("autosave.js");
 
-/** A device's storage; `room` is how many characters fit, `broken` makes every access throw. */
+/** A device's storage; `room` is how many characters fit, `broken` makes every access throw, `refuses` some writing. */
 export function makeDevice() {
   const held = new Map();
   const size = () => [...held].reduce((sum, [key, text]) => sum + key.length + text.length, 0);
@@ -47,6 +47,7 @@ export function makeDevice() {
     held,
     room: Infinity,
     broken: false,
+    refuses: () => false, // of a key: to be written
     /** From now on only `more` further characters fit. */
     fill: (more) => { device.room = size() + more; },
     /** Is this text anywhere on the device? */
@@ -57,7 +58,7 @@ export function makeDevice() {
     setItem(key, text) {
       const before = held.get(key);
       held.set(key, text);
-      if (size() <= device.room) return;
+      if (size() <= device.room && !device.refuses(key)) return;
       if (before === undefined) held.delete(key);
       else held.set(key, before);
       throw new DOMException("full", "QuotaExceededError");
@@ -87,7 +88,10 @@ export function openTab(device, tab, first = "demo") {
   const store = device.open(tab);
   const { session } = store.load();
   const bench = { lure: lureOf(session) ?? first };
-  const core = { documentJson: () => JSON.stringify(bench.lure), sessionJson: () => sessionOf(bench.lure) };
+  const core = {
+    documentJson: () => JSON.stringify(bench.lure),
+    sessionJson: (withHistory) => JSON.stringify({ ...JSON.parse(sessionOf(bench.lure)), ...(withHistory && bench.history) }),
+  };
   const told = [];
   const autosave = createAutosave({
     core,
@@ -106,6 +110,8 @@ export function openTab(device, tab, first = "demo") {
   return {
     store, autosave, told,
     lure: () => bench.lure,
+    /** What the lure's session has besides, where there is room for it. */
+    history: (steps) => { bench.history = { history: steps }; },
     /** Changes the lure on the bench, and half a second goes by. */
     work(lure) {
       lay(lure)();

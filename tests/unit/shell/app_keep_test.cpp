@@ -123,6 +123,29 @@ TEST_CASE("what is kept opens again as it was", "[shell][app]") {
     CHECK_FALSE(again.app.last_problem().empty());
 }
 
+TEST_CASE("undo takes back what was done before the page was loaded anew, and before a visit to another lure",
+          "[shell][app]") {
+    std::string first;
+    std::string kept;
+    {
+        Bench bench;
+        first = bench.app.document_json();
+        bench.tap_all({"step.water", "water.temperature", "keypad.7", "keypad.ok"});
+        kept = bench.app.session_json();
+        REQUIRE(bench.app.document_json() != first);
+        bench.tap_all({"shelf.open", "shelf.new"});
+        REQUIRE(bench.app.open_session(kept).empty());
+        bench.rest();
+        bench.tap("undo");
+        CHECK(bench.app.document_json() == first);
+    }
+    Bench again;
+    REQUIRE(again.app.start(kept, ""));
+    again.rest();
+    again.tap("undo");
+    CHECK(again.app.document_json() == first);
+}
+
 TEST_CASE("a text that is no lure is refused with a sentence and changes nothing", "[shell][app]") {
     Bench bench;
     const std::string before = bench.app.document_json();
