@@ -121,8 +121,9 @@ EMSCRIPTEN_KEEPALIVE unsigned ef_held_size() {
 EMSCRIPTEN_KEEPALIVE void ef_clear_kept() {
     app->clear_kept();
 }
-EMSCRIPTEN_KEEPALIVE void ef_show_kept(const char* session, const char* id, const char* when) {
-    app->show_kept(id, session, when);
+EMSCRIPTEN_KEEPALIVE void ef_show_kept(const char* session, const char* id, double time_ms, const char* when,
+                                       int in_bin) {
+    app->show_kept(id, session, {time_ms, when, in_bin != 0});
 }
 EMSCRIPTEN_KEEPALIVE void ef_wake() {
     platform::wake_loop();

@@ -103,10 +103,16 @@ public:
     /// Puts a kept session on the bench with a history of its own; the bench's settings stay. "" or why it is
     /// refused.
     [[nodiscard]] std::string open_session(const std::string& text);
-    /// The lures kept on this device beside the one on the bench: first clear, then each; `when` is said as
-    /// it is given. A text that cannot be read is listed as such, so that it can be thrown away knowingly.
+    /// The lures kept on this device beside the one on the bench: first clear, then each, on the shelf or in
+    /// the bin; `when` is said as it is given. A text that cannot be read is listed as such, so that it can
+    /// be thrown away knowingly.
+    struct KeptAs {
+        double time_ms = 0.0;
+        std::string when;
+        bool in_bin = false;
+    };
     void clear_kept();
-    void show_kept(const std::string& id, const std::string& session_json, const std::string& when);
+    void show_kept(const std::string& id, const std::string& session_json, KeptAs as);
     /// The build sheet as bytes; HTML also as its bare pages, for a page that has the faces (typeface). Where
     /// it is refused: "", or in the place of the pages the sentences that say why.
     enum class SheetForm { html, svg, pdf, leaves };

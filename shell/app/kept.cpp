@@ -1,6 +1,7 @@
 #include "app/parts.hpp"
 
 #include "look/words.hpp"
+#include "look/words_shelf.hpp"
 #include "state/session_json.hpp"
 #include "widgets/button.hpp"
 #include "widgets/rows.hpp"
@@ -19,13 +20,12 @@ constexpr int columns_a_segment = 12;
 constexpr float row_h = 64.0f;
 constexpr float picture_w = 104.0f;
 
-/// One kept lure: picture, name, when; the bin throws it away on its second tap.
+/// One kept lure: picture, name, when; the bin at its end throws it away.
 bool kept_row(AppParts& parts, const KeptLure& lure) {
     widgets::Ui& ui = parts.ui;
     const look::Palette& ink = ui.inks();
     const Rect row = widgets::take_row(row_h);
     const Rect body{row.x, row.y, row.w - look::target - 8.0f, row.h};
-    const bool asked = parts.drop_asked == lure.id;
     const widgets::Touch touch = widgets::touch_area(ui, "shelf.lure." + lure.id, body, !lure.side.empty());
     ImDrawList& list = *ImGui::GetWindowDrawList();
     if (touch.pressed) {
@@ -36,22 +36,49 @@ bool kept_row(AppParts& parts, const KeptLure& lure) {
     draw_small_lure(ui, lure.side, {row.x, row.y + 8.0f, picture_w, row.h - 16.0f});
     const float left = row.x + picture_w + 12.0f;
     text_in(ui, {left, row.y + 8.0f, body.right() - left, 26.0f}, ui.type.body, ink.ink, lure.title);
-    text_in(ui, {left, row.y + 34.0f, body.right() - left, 20.0f}, ui.type.small,
-            asked ? ink.mark : ink.ink_soft,
-            asked ? std::string_view(words::drop_again) : std::string_view(lure.when));
+    text_in(ui, {left, row.y + 34.0f, body.right() - left, 20.0f}, ui.type.small, ink.ink_soft, lure.when);
     if (touch.focused) focus_ring(ui, body, look::control_rounding);
     if (icon_button_at(
             ui, "shelf.drop." + lure.id,
             {row.right() - look::target, row.y + (row.h - look::target) / 2.0f, look::target, look::target},
             widgets::Icon::trash)) {
-        if (asked) {
-            parts.host.drop_kept(lure.id);
-            parts.drop_asked.clear();
-        } else {
-            parts.drop_asked = lure.id;
-        }
+        parts.host.drop_kept(lure.id);
     }
     return touch.tapped;
+}
+
+/// The bin as a row, and open: its lures, each taken back at one tap, and what empties it, asked.
+void draw_bin(AppParts& parts) {
+    widgets::Ui& ui = parts.ui;
+    if (parts.bin.empty()) {
+        parts.bin_open = parts.empty_asked = false;
+        return;
+    }
+    const std::string count = std::to_string(parts.bin.size());
+    if (list_row(
+            ui, "shelf.bin",
+            {.title = parts.bin_open ? words::bin_hide : words::bin, .number = count, .has_chevron = true})) {
+        parts.bin_open = !parts.bin_open;
+        parts.empty_asked = false;
+    }
+    if (!parts.bin_open) return;
+    for (const KeptLure& lure : parts.bin) {
+        const std::string below = std::string(words::bin_take_back) + " · " + lure.when;
+        if (list_row(ui, "shelf.back." + lure.id, {.title = lure.title, .below = below}))
+            parts.host.take_back(lure.id);
+    }
+    widgets::note(ui, words::bin_note);
+    widgets::gap();
+    if (!parts.empty_asked) {
+        if (widgets::button(ui, "shelf.empty", words::bin_empty, widgets::ButtonKind::danger))
+            parts.empty_asked = true;
+        return;
+    }
+    const int tapped =
+        widgets::button_row(ui, {{"shelf.empty.no", words::bin_empty_no},
+                                 {"shelf.empty.yes", words::bin_empty_yes, widgets::ButtonKind::danger}});
+    if (tapped >= 0) parts.empty_asked = false;
+    if (tapped == 1) parts.host.empty_bin();
 }
 
 } // namespace
@@ -98,34 +125,36 @@ void draw_small_lure(widgets::Ui& ui, const std::vector<std::vector<drawing::Woo
 }
 
 bool draw_kept(AppParts& parts) {
-    if (parts.kept.empty()) return false;
+    if (parts.kept.empty() && parts.bin.empty()) return false;
     widgets::subheading(parts.ui, words::shelf_kept);
     for (const KeptLure& lure : parts.kept) {
         if (!kept_row(parts, lure)) continue;
         parts.host.take_kept(lure.id);
         return true;
     }
+    draw_bin(parts);
     return false;
 }
 
 void App::clear_kept() {
     parts_->kept.clear();
+    parts_->bin.clear();
     parts_->motion.recipes.clear();
     parts_->shelf_moved = true;
 }
 
-void App::show_kept(const std::string& id, const std::string& session_json, const std::string& when) {
+void App::show_kept(const std::string& id, const std::string& session_json, KeptAs as) {
     state::Session read(state::new_lure());
-    KeptLure lure{id, words::kept_unreadable, when, {}};
+    KeptLure lure{id, words::kept_unreadable, std::move(as.when), as.time_ms};
     if (restore_session(read, session_json, false).empty() && read.evaluation()) {
         lure.title = read.kept().name;
-        parts_->motion.recipes.push_back({id, read.kept()});
+        if (!as.in_bin) parts_->motion.recipes.push_back({id, read.kept()});
         const shape::Body& body = read.evaluation()->body;
         for (int i = 0; i < static_cast<int>(body.segments.size()); ++i) {
             lure.side.push_back(drawing::side_columns(body, i, columns_a_segment));
         }
     }
-    parts_->kept.push_back(std::move(lure));
+    (as.in_bin ? parts_->bin : parts_->kept).push_back(std::move(lure));
     parts_->shelf_moved = true;
 }
 

@@ -25,13 +25,14 @@ struct Demo {
     std::string json;
 };
 
-/// A lure kept on this device: how it is listed on the shelf.
+/// A lure kept on this device: how it is listed on the shelf or in the bin.
 struct KeptLure {
     std::string id;
     std::string title;
     std::string when;
+    double time_ms = 0.0;
     std::vector<std::vector<drawing::WoodSpan>>
-        side; ///< its segments from the side; empty where it cannot be read
+        side{}; ///< its segments from the side; empty where it cannot be read
 };
 
 /// The card that a new lure begins with. Its choices stay for the next one.
@@ -61,7 +62,9 @@ struct AppParts {
     widgets::Toast toast;
     std::vector<Demo> demos;
     std::vector<KeptLure> kept;
-    std::string drop_asked; ///< the kept lure whose throwing away is to be confirmed by a second tap
+    std::vector<KeptLure> bin;
+    bool bin_open = false;    ///< the bin's lures are listed
+    bool empty_asked = false; ///< emptying the bin is to be confirmed
     double now_s = 0.0;
 
     NewLureCard card;
@@ -96,7 +99,7 @@ strip_answers(const state::Session& session, state::BenchAnswerCache& bench, con
 /// Small picture of a lure from the side, as large as `rect` allows, nose left as in the drawing.
 void draw_small_lure(widgets::Ui& ui, const std::vector<std::vector<drawing::WoodSpan>>& side,
                      const widgets::Rect& rect);
-/// The kept lures as rows of the shelf. True when one was taken.
+/// The kept lures and the bin as rows of the shelf. True when one was taken.
 bool draw_kept(AppParts& parts);
 
 /// The sheet with lures, sharing and what is set for this bench.

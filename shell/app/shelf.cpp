@@ -170,7 +170,7 @@ void draw_shelf(AppParts& parts, const Regions& where) {
     end_sheet(ui);
     if (leave) {
         parts.shelf_open = false;
-        parts.drop_asked.clear();
+        parts.empty_asked = false;
     }
 }
 

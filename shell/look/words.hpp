@@ -32,7 +32,6 @@ inline constexpr const char* shelf_first = "First steps";
 inline constexpr const char* shelf_version = "Evenfall "; // and its number
 inline constexpr const char* shelf_kept = "Kept on this device";
 inline constexpr const char* kept_unreadable = "Cannot be read";
-inline constexpr const char* drop_again = "Tap again to throw away";
 inline constexpr const char* shelf_lures = "Lures to open";
 inline constexpr const char* shelf_new = "New lure";
 inline constexpr const char* shelf_copy = "Copy this lure";

@@ -37,9 +37,12 @@ public:
     /// Another lure is about to be opened: save the present one under its own entry. False where that fails;
     /// then the present lure stays, and the builder is told.
     [[nodiscard]] virtual bool another_lure() { return true; }
-    /// Open a saved lure (it arrives by App::open_session), or delete it.
+    /// Open a saved lure (it arrives by App::open_session); put it into the bin; take it back from there. The
+    /// lists arrive anew.
     virtual void take_kept(const std::string& id) { (void)id; }
     virtual void drop_kept(const std::string& id) { (void)id; }
+    virtual void take_back(const std::string& id) { (void)id; }
+    virtual void empty_bin() {}
     /// Explain an answer of the strip and its source; `id` as in strip_answers.
     virtual void explain(const std::string& id) { (void)id; }
     /// Show the build sheet over this part of the window [CSS px]. `revision` changes whenever the sheet must

@@ -44,6 +44,12 @@ EM_JS(void, ef_host_take_kept, (const char* id), {
 EM_JS(void, ef_host_drop_kept, (const char* id), {
     if (globalThis.EvenfallHost) globalThis.EvenfallHost.drop_kept(UTF8ToString(id));
 });
+EM_JS(void, ef_host_take_back, (const char* id), {
+    if (globalThis.EvenfallHost) globalThis.EvenfallHost.take_back(UTF8ToString(id));
+});
+EM_JS(void, ef_host_empty_bin, (), {
+    if (globalThis.EvenfallHost) globalThis.EvenfallHost.empty_bin();
+});
 EM_JS(void, ef_host_explain, (const char* id), {
     if (globalThis.EvenfallHost) globalThis.EvenfallHost.explain(UTF8ToString(id));
 });
@@ -103,6 +109,8 @@ public:
     bool another_lure() override { return ef_host_another_lure() != 0; }
     void take_kept(const std::string& id) override { ef_host_take_kept(id.c_str()); }
     void drop_kept(const std::string& id) override { ef_host_drop_kept(id.c_str()); }
+    void take_back(const std::string& id) override { ef_host_take_back(id.c_str()); }
+    void empty_bin() override { ef_host_empty_bin(); }
     void explain(const std::string& id) override { ef_host_explain(id.c_str()); }
     void show_sheet(float x, float y, float w, float h, unsigned revision) override {
         ef_host_show_sheet(x, y, w, h, revision);

@@ -6,23 +6,55 @@ import { lureOf, makeDevice } from "./support/page_modules.mjs";
 
 const sessionOf = (lure) => JSON.stringify({ session: 1, document: lure });
 
-test("a lure thrown away on a full device is found among the kept ones all the same", () => {
+test("a lure thrown away on a full device is in the bin all the same, and comes back from there as it was", () => {
   const device = makeDevice();
   const store = device.open("a");
   store.shelve(sessionOf("thrown".repeat(90)));
   device.fill(10);
-  store.drop(store.lures()[0].id);
+  const { id } = store.lures()[0];
+  assert.ok(store.drop(id));
   assert.deepEqual(store.lures(), []);
-  assert.equal(lureOf(store.kept()[0].session), "thrown".repeat(90));
+  assert.equal(lureOf(store.binned()[0].session), "thrown".repeat(90));
+  assert.ok(store.known().has(id), "its picture is not tidied away");
+  assert.ok(store.takeBack(id));
+  assert.deepEqual(store.binned(), []);
+  assert.deepEqual(store.lures().map((lure) => [lure.id, lureOf(lure.session)]), [[id, "thrown".repeat(90)]]);
 });
 
-test("a lure that cannot be kept when it is thrown away stays on the shelf", () => {
+test("a lure that cannot be put into the bin stays on the shelf, and one that is not there is none", () => {
   const device = makeDevice();
   const store = device.open("a");
-  store.shelve(sessionOf("thrown"));
-  store.keep = () => false;
-  store.drop(store.lures()[0].id);
+  store.shelve(sessionOf("thrown"), "one");
+  device.refuses = (key) => key.startsWith("evenfall.bin.");
+  assert.equal(store.drop("one"), false);
   assert.equal(lureOf(store.lures()[0].session), "thrown");
+  assert.equal(store.drop("two"), false);
+  assert.equal(store.takeBack("two"), false);
+});
+
+test("the bin lists what was thrown away last first, and is empty once it was emptied, the shelf untouched", () => {
+  const store = makeDevice().open("a");
+  for (const lure of ["one", "two", "stays"]) store.shelve(sessionOf(lure), lure);
+  store.drop("one");
+  store.drop("two");
+  assert.deepEqual(store.binned().map(({ id }) => id), ["two", "one"]);
+  store.emptyBin();
+  assert.deepEqual(store.binned(), []);
+  assert.deepEqual(store.lures().map(({ id }) => id), ["stays"]);
+});
+
+test("where there is no room the bin gives way, the oldest first, and only for what then fits", () => {
+  const device = makeDevice();
+  const store = device.open("a");
+  for (const lure of ["old", "new"]) {
+    store.shelve(sessionOf(lure.repeat(100)), lure);
+    store.drop(lure);
+  }
+  device.fill(0);
+  assert.ok(store.shelve(sessionOf("s"), "small"));
+  assert.deepEqual(store.binned().map(({ id }) => id), ["new"]);
+  assert.equal(store.shelve(sessionOf("large".repeat(1000)), "large"), false);
+  assert.deepEqual(store.binned().map(({ id }) => id), ["new"], "nothing goes in vain");
 });
 
 test("where nothing can be read no lure is known to be gone; else every one of the shelf and the bench is known", () => {

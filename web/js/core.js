@@ -55,8 +55,9 @@ export async function loadCore(canvas, onAbort) {
     addToDrawer: (json) => text("ef_add_to_drawer", json),
     openLink: (link) => text("ef_open_link", link),
     openSession: (session) => long(text, "ef_open_session", session),
+    /** Lists a lure of the shelf, or of the bin, after clearKept; `time` in ms, `when` as it is shown. */
     clearKept: () => act("ef_clear_kept"),
-    showKept: (id, session, when) => long(act, "ef_show_kept", session, id, when),
+    showKept: (id, session, time, when, inBin) => long(act, "ef_show_kept", session, id, time, when, inBin ? 1 : 0),
     documentJson: () => text("ef_document_json"),
     answersJson: () => text("ef_answers_json"),
     planJson: () => text("ef_plan_json"),

@@ -24,9 +24,14 @@ export function createHost({ getCore, store, autosave, pictures, album, announce
   const sheet = createSheet(getCore);
   function fillShelf() {
     getCore().clearKept();
-    for (const { id, time, session } of store.lures()) getCore().showKept(id, session, whenText(time));
+    for (const { id, time, session } of store.lures()) getCore().showKept(id, session, time, whenText(time), false);
+    for (const { id, time, session } of store.binned()) getCore().showKept(id, session, time, whenText(time), true);
     getCore().wake();
   }
+  const changeShelf = (change) => later(() => {
+    change();
+    fillShelf();
+  });
   return {
     explain: (id) => later(() => explain(id)),
     show_sheet: (...where) => later(() => sheet.show(...where)),
@@ -50,12 +55,9 @@ export function createHost({ getCore, store, autosave, pictures, album, announce
         getCore().wake();
       });
     },
-    drop_kept(id) {
-      later(() => {
-        store.drop(id);
-        fillShelf();
-      });
-    },
+    drop_kept: (id) => changeShelf(() => store.drop(id)),
+    take_back: (id) => changeShelf(() => store.takeBack(id)),
+    empty_bin: () => changeShelf(store.emptyBin),
     changed() {
       autosave()?.changed();
       clearTimeout(settling);

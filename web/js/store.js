@@ -1,65 +1,41 @@
-// Saves the session in the browser's storage. Two slots are written in turn, each with a revision and a checksum,
-// so that an interrupted write never damages the one before; further lures are on a shelf, each under its own id.
-// Every access may fail (no storage, no space, private windows).
+// Saves the work on this device. The bench's lure is written to two slots in turn, each with a revision and a checksum,
+// so that an interrupted write never damages the one before; further lures are on a shelf, each under its own id, and
+// those that were thrown away in a bin.
 
-import { crc32 } from "./checksum.js";
+import { createStorage, isId, newId, sealed, unseal } from "./storage.js";
+
+export { unseal };
 
 const slots = ["evenfall.slot.a", "evenfall.slot.b"];
 const asideKey = "evenfall.aside"; // damaged saves, unchanged
 const keptKey = "evenfall.kept"; // whole sessions that were replaced by another
 const shelfKey = "evenfall.lure."; // + id: a lure that is not on the bench
+const binKey = "evenfall.bin."; // + id: a lure that was thrown away
 export const drawerKey = "evenfall.drawer"; // the builder's own pieces
 const keepAtMost = 5;
-const isId = (id) => typeof id === "string" && /^[a-z0-9-]{1,40}$/.test(id);
-const newId = () => `${Date.now().toString(36)}-${Math.random().toString(36).slice(2, 8)}`;
-
-const sealed = (rev, time, tab, session) => ({ rev, time, tab, session, crc: crc32(`${rev} ${time} ${tab} ${session}`) });
-
-/** A save's text → {rev, time, tab, lure, session}, or null where it is incomplete or damaged; `lure` is the lure's id. */
-export function unseal(text) {
-  try {
-    const { rev, time, tab, lure, session, crc } = JSON.parse(text);
-    const whole = Number.isSafeInteger(rev) && typeof session === "string" && crc === sealed(rev, time, tab, session).crc;
-    return whole ? { rev, time, tab, lure: isId(lure) ? lure : null, session } : null;
-  } catch {
-    return null;
-  }
-}
 
 /**
  * `storage()` returns the browser's storage or throws; `tab` identifies this tab; `now()` returns ms.
  * No function of the store throws.
  */
 export function createStore({ storage, tab, now }) {
-  const read = (key) => {
-    try {
-      return storage().getItem(key);
-    } catch {
-      return null;
-    }
-  };
+  const { read, put, remove, json, idsOf } = createStorage(storage);
+  const saveUnder = (key) => unseal(read(key) ?? "");
+  // Where there is no room, the bin makes some: the lures that have been in it longest go first.
   const write = (key, text) => {
-    try {
-      storage().setItem(key, text);
-      return storage().getItem(key) === text;
-    } catch {
-      return false;
-    }
-  };
-  const remove = (key) => {
-    try {
-      storage().removeItem(key);
-    } catch {
-      // What cannot be removed will be overwritten.
-    }
+    if (put(key, text)) return true;
+    const thrown = (idsOf(binKey) ?? []).map((id) => binKey + id).filter((other) => other !== key);
+    const oldestFirst = thrown.map((other) => ({ other, time: saveUnder(other)?.time ?? 0, text: read(other) })).sort((a, b) => a.time - b.time);
+    const made = oldestFirst.some(({ other }) => {
+      remove(other);
+      return put(key, text);
+    });
+    if (!made) for (const { other, text: thrownAway } of oldestFirst) put(other, thrownAway);
+    return made;
   };
   const list = (key) => {
-    try {
-      const found = JSON.parse(read(key) ?? "[]");
-      return Array.isArray(found) ? found : [];
-    } catch {
-      return [];
-    }
+    const found = json(key, []);
+    return Array.isArray(found) ? found : [];
   };
   const remember = (key, entry, stays = () => true) => {
     const all = [entry, ...list(key).filter(stays)];
@@ -71,21 +47,38 @@ export function createStore({ storage, tab, now }) {
   };
 
   const whole = () =>
-    slots.map((key) => ({ key, save: unseal(read(key)) })).filter(({ save }) => save).sort((a, b) => b.save.rev - a.save.rev);
+    slots.map((key) => ({ key, save: saveUnder(key) })).filter(({ save }) => save).sort((a, b) => b.save.rev - a.save.rev);
   const newest = () => whole()[0]?.save ?? null;
-  const keysOnShelf = () => {
-    try {
-      return Object.keys(storage()).filter((key) => key.startsWith(shelfKey) && isId(key.slice(shelfKey.length)));
-    } catch {
-      return [];
-    }
-  };
   let lure = newId(); // the one on the bench
   let since = now(); // when it was opened
-  const shelved = (id) => unseal(read(shelfKey + id) ?? "");
+  const shelved = (id) => saveUnder(shelfKey + id);
+  const sealedAs = (id, session, time = now()) => JSON.stringify({ ...sealed(0, time, tab, session), lure: id });
 
   /** Stores an unusable text elsewhere, so that the next save does not overwrite it. True when it is safe. */
   const setAside = (text) => remember(asideKey, { time: now(), text }, (entry) => entry?.text !== text);
+
+  /** The lures behind such keys, the last one first. Damaged ones are set aside. */
+  const listed = (beginning) => {
+    const found = [];
+    for (const id of idsOf(beginning) ?? []) {
+      const text = read(beginning + id);
+      const save = unseal(text ?? "");
+      if (save !== null) found.push({ id, time: save.time, session: save.session });
+      else if (text !== null && setAside(text)) remove(beginning + id);
+    }
+    return found.sort((a, b) => b.time - a.time);
+  };
+
+  /** Moves a lure from one place to the other; it stays where it is when that fails. */
+  const move = (from, to, id) => {
+    const text = read(from + id);
+    const session = unseal(text ?? "")?.session;
+    if (session === undefined) return false;
+    remove(from + id); // first: it may take the space that it needs there
+    if (write(to + id, sealedAs(id, session))) return true;
+    put(from + id, text);
+    return false;
+  };
 
   return {
     /** The newest complete save, and the text of a damaged one where there is one; that is set aside where there is space. */
@@ -113,7 +106,7 @@ export function createStore({ storage, tab, now }) {
     /** Puts a session onto the shelf, under this id or a new one. True when it is safe there. */
     shelve(session, id) {
       const place = id ?? newId();
-      return write(shelfKey + place, JSON.stringify({ ...sealed(0, now(), tab, session), lure: place }));
+      return write(shelfKey + place, sealedAs(place, session));
     },
     /** Makes the lure on the bench the one with this id; a new one for null. */
     adopt(id) {
@@ -125,34 +118,19 @@ export function createStore({ storage, tab, now }) {
       const there = shelved(lure);
       return there !== null && there.tab !== tab && there.time >= since;
     },
-    /** The lures on the shelf except the one on the bench, the last used first. Damaged ones are set aside. */
-    lures() {
-      const found = [];
-      for (const key of keysOnShelf()) {
-        const id = key.slice(shelfKey.length);
-        const text = read(key);
-        const save = unseal(text ?? "");
-        if (save === null && text !== null && setAside(text)) remove(key);
-        if (save !== null && id !== lure) found.push({ id, time: save.time, session: save.session });
-      }
-      return found.sort((a, b) => b.time - a.time);
-    },
+    /** The lures on the shelf except the one on the bench, the last used first. */
+    lures: () => listed(shelfKey).filter(({ id }) => id !== lure),
+    /** Those that were thrown away, the last one first. */
+    binned: () => listed(binKey),
     onShelf: (id) => shelved(id)?.session ?? null,
-    /** Deletes a lure from the shelf; it stays among the kept ones for a while. */
-    drop(id) {
-      const text = read(shelfKey + id);
-      const session = shelved(id)?.session;
-      remove(shelfKey + id); // first: it may take the space that the kept one needs
-      if (session !== undefined && !this.keep(session)) write(shelfKey + id, text);
-    },
-    /** Ids of all lures on the device and of the one on the bench; null where nothing can be read. */
+    /** Puts a lure of the shelf into the bin, and takes one back. False where there is none, or no room. */
+    drop: (id) => move(shelfKey, binKey, id),
+    takeBack: (id) => move(binKey, shelfKey, id),
+    emptyBin: () => (idsOf(binKey) ?? []).forEach((id) => remove(binKey + id)),
+    /** Ids of all lures on the device, in the bin too, and of the one on the bench; null where nothing can be read. */
     known() {
-      try {
-        const keys = Object.keys(storage());
-        return new Set([lure, ...keys.filter((key) => key.startsWith(shelfKey)).map((key) => key.slice(shelfKey.length))]);
-      } catch {
-        return null;
-      }
+      const shelf = idsOf(shelfKey);
+      return shelf && new Set([lure, ...shelf, ...(idsOf(binKey) ?? [])]);
     },
 
     /** Records that something has been seen on this device; true only the first time. */

@@ -146,6 +146,30 @@ TEST_CASE("undo takes back what was done before the page was loaded anew, and be
     CHECK(again.app.document_json() == first);
 }
 
+TEST_CASE(
+    "a lure goes into the bin at one tap, comes back at one, and the bin is emptied only when asked twice",
+    "[shell][app]") {
+    Bench bench;
+    const std::string session = bench.app.session_json();
+    bench.app.show_kept("kept", session, {1.0, "today", false});
+    bench.app.show_kept("thrown", session, {2.0, "yesterday", true});
+    bench.tap_all({"shelf.open", "shelf.drop.kept"});
+    CHECK(bench.host.dropped == "kept");
+    bench.tap_all({"shelf.bin", "shelf.back.thrown"});
+    CHECK(bench.host.taken_back == "thrown");
+    bench.reach("shelf.empty");
+    CHECK(bench.host.bins_emptied == 0);
+    bench.tap("shelf.empty.no");
+    CHECK(bench.host.bins_emptied == 0);
+    bench.reach("shelf.empty");
+    bench.tap("shelf.empty.yes");
+    CHECK(bench.host.bins_emptied == 1);
+    // An empty bin is not shown.
+    bench.app.clear_kept();
+    bench.rest();
+    CHECK(bench.items("shelf.bin").empty());
+}
+
 TEST_CASE("a text that is no lure is refused with a sentence and changes nothing", "[shell][app]") {
     Bench bench;
     const std::string before = bench.app.document_json();

@@ -34,7 +34,13 @@ struct RecordingHost final : platform::Host {
     std::vector<std::string> announced;
     int shelf_asked = 0;
     bool has_room = true;
+    std::string dropped;
+    std::string taken_back;
+    int bins_emptied = 0;
     bool another_lure() override { return has_room; }
+    void drop_kept(const std::string& id) override { dropped = id; }
+    void take_back(const std::string& id) override { taken_back = id; }
+    void empty_bin() override { ++bins_emptied; }
     void show_sheet(float, float, float, float, unsigned revision) override {
         sheet_seen = true;
         sheet_revision = revision;

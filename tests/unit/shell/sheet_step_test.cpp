@@ -76,7 +76,7 @@ TEST_CASE("lures of the shelf are made together with the one on the bench: one m
                              return d;
                          }}));
     bench.app.clear_kept();
-    bench.app.show_kept("kept-1", state::write_session(other), "yesterday");
+    bench.app.show_kept("kept-1", state::write_session(other), {0.0, "yesterday"});
     bench.rest();
     const std::string alone = bench.app.sheet_file(App::SheetForm::leaves, "");
     CHECK(alone.find("Weir runner") == std::string::npos);
@@ -99,7 +99,7 @@ TEST_CASE("a lure taken from the shelf is not made together with itself, and the
     Bench bench;
     bench.tap("step.sheet");
     bench.app.clear_kept();
-    bench.app.show_kept("x", text, "yesterday");
+    bench.app.show_kept("x", text, {0.0, "yesterday"});
     bench.rest();
     bench.reach("sheet.with.x.more");
     const int asked = bench.host.shelf_asked;
@@ -115,13 +115,13 @@ TEST_CASE("a sheet for a batch is made anew when the shelf it is taken from has 
     Bench bench;
     bench.tap("step.sheet");
     bench.app.clear_kept();
-    bench.app.show_kept("x", state::write_session(other), "yesterday");
+    bench.app.show_kept("x", state::write_session(other), {0.0, "yesterday"});
     bench.rest();
     unsigned revision = bench.host.sheet_revision;
     bench.app.clear_kept();
     bench.rest();
     CHECK(bench.host.sheet_revision == revision); // none of it was on the sheet
-    bench.app.show_kept("x", state::write_session(other), "yesterday");
+    bench.app.show_kept("x", state::write_session(other), {0.0, "yesterday"});
     bench.rest();
     bench.reach("sheet.with.x.more");
     revision = bench.host.sheet_revision;
