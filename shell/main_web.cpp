@@ -125,6 +125,13 @@ EMSCRIPTEN_KEEPALIVE void ef_show_kept(const char* session, const char* id, doub
                                        int in_bin) {
     app->show_kept(id, session, {time_ms, when, in_bin != 0});
 }
+EMSCRIPTEN_KEEPALIVE const char* ef_offer_everything(const char* text) {
+    return hand_over(app->offer_everything(text));
+}
+EMSCRIPTEN_KEEPALIVE void ef_set_safety(int persisted, int changes, double days) {
+    app->set_safety({persisted != 0, changes, days});
+    platform::wake_loop();
+}
 EMSCRIPTEN_KEEPALIVE void ef_wake() {
     platform::wake_loop();
 }

@@ -356,6 +356,7 @@ void App::frame(double now_s) {
     draw_bar(parts, where);
     ImGui::End();
 
+    remind(parts);
     // The sheet lies over the canvas: what is said has to be beside it.
     const bool beside =
         where.stacked || parts.session.view.step == state::Step::sheet || where.sheet.w < 200.0f;

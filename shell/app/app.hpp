@@ -5,6 +5,7 @@
 
 #include "evenfall.hpp"
 #include "platform/host.hpp"
+#include "state/safety.hpp"
 #include "widgets/ui.hpp"
 
 #include <cstdint>
@@ -113,6 +114,11 @@ public:
     };
     void clear_kept();
     void show_kept(const std::string& id, const std::string& session_json, KeptAs as);
+    /// Offers a file of everything: the shelf asks whether to merge it with what is here, as listed by
+    /// show_kept, or to put it in its place. "" or the sentences that refuse it.
+    [[nodiscard]] std::string offer_everything(const std::string& text);
+    /// How safe the work is on this device. The next frame reminds, once, where a file of everything is due.
+    void set_safety(const state::Safety& safety);
     /// The build sheet as bytes; HTML also as its bare pages, for a page that has the faces (typeface). Where
     /// it is refused: "", or in the place of the pages the sentences that say why.
     enum class SheetForm { html, svg, pdf, leaves };

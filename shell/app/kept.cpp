@@ -148,6 +148,7 @@ void App::show_kept(const std::string& id, const std::string& session_json, Kept
     KeptLure lure{id, words::kept_unreadable, std::move(as.when), as.time_ms};
     if (restore_session(read, session_json, false).empty() && read.evaluation()) {
         lure.title = read.kept().name;
+        lure.document = read.kept();
         if (!as.in_bin) parts_->motion.recipes.push_back({id, read.kept()});
         const shape::Body& body = read.evaluation()->body;
         for (int i = 0; i < static_cast<int>(body.segments.size()); ++i) {

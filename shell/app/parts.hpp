@@ -6,6 +6,7 @@
 #include "drawing/outline.hpp"
 #include "starter.hpp"
 #include "state/drawer.hpp"
+#include "state/everything.hpp"
 #include "state/motion.hpp"
 #include "state/session.hpp"
 #include "widgets/bars.hpp"
@@ -31,8 +32,8 @@ struct KeptLure {
     std::string title;
     std::string when;
     double time_ms = 0.0;
-    std::vector<std::vector<drawing::WoodSpan>>
-        side{}; ///< its segments from the side; empty where it cannot be read
+    std::optional<document::Document> document{};       ///< absent where it cannot be read
+    std::vector<std::vector<drawing::WoodSpan>> side{}; ///< its segments from the side
 };
 
 /// The card that a new lure begins with. Its choices stay for the next one.
@@ -63,8 +64,11 @@ struct AppParts {
     std::vector<Demo> demos;
     std::vector<KeptLure> kept;
     std::vector<KeptLure> bin;
-    bool bin_open = false;    ///< the bin's lures are listed
-    bool empty_asked = false; ///< emptying the bin is to be confirmed
+    bool bin_open = false;                         ///< the bin's lures are listed
+    bool empty_asked = false;                      ///< emptying the bin is to be confirmed
+    std::optional<state::EverythingOffer> offered; ///< from a file, until it is answered
+    state::Safety safety;
+    bool reminded = false; ///< in this visit, to save everything
     double now_s = 0.0;
 
     NewLureCard card;
@@ -101,7 +105,12 @@ void draw_small_lure(widgets::Ui& ui, const std::vector<std::vector<drawing::Woo
                      const widgets::Rect& rect);
 /// The kept lures and the bin as rows of the shelf. True when one was taken.
 bool draw_kept(AppParts& parts);
-
+/// Everything in one file: a file that is offered, at the top of the shelf, and the rows that save one. True
+/// when the shelf is to close.
+bool draw_offer(AppParts& parts);
+bool draw_everything(AppParts& parts);
+/// Once a visit, in a frame: says that everything should be saved to a file, where that is due.
+void remind(AppParts& parts);
 /// The sheet with lures, sharing and what is set for this bench.
 void draw_shelf(AppParts& parts, const Regions& where);
 

@@ -150,7 +150,9 @@ void draw_shelf(AppParts& parts, const Regions& where) {
     }
     widgets::begin_scroll_area(ui, "shelf.list", {at.x, at.y + head_h, place.w, place.h - head_h}, 20.0f);
     ImGui::SetCursorPosY(ImGui::GetCursorPosY() - 28.0f);
-    if (draw_kept(parts) || draw_lures(parts) || draw_hand_on(parts)) leave = true;
+    if (draw_offer(parts) || draw_kept(parts) || draw_lures(parts) || draw_hand_on(parts) ||
+        draw_everything(parts))
+        leave = true;
     draw_bench(parts);
     widgets::gap();
     if (parts.install_offered &&
@@ -171,6 +173,7 @@ void draw_shelf(AppParts& parts, const Regions& where) {
     if (leave) {
         parts.shelf_open = false;
         parts.empty_asked = false;
+        parts.offered.reset();
     }
 }
 

@@ -43,6 +43,14 @@ public:
     virtual void drop_kept(const std::string& id) { (void)id; }
     virtual void take_back(const std::string& id) { (void)id; }
     virtual void empty_bin() {}
+    /// Save what a file of everything brings (state::plan_text), all of it or nothing. False where there is
+    /// no room.
+    [[nodiscard]] virtual bool take_everything(const std::string& plan_json) {
+        (void)plan_json;
+        return false;
+    }
+    /// Milliseconds since 1970 by the device's clock; 0 where there is none.
+    [[nodiscard]] virtual double now_ms() { return 0.0; }
     /// Explain an answer of the strip and its source; `id` as in strip_answers.
     virtual void explain(const std::string& id) { (void)id; }
     /// Show the build sheet over this part of the window [CSS px]. `revision` changes whenever the sheet must

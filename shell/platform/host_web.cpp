@@ -50,6 +50,10 @@ EM_JS(void, ef_host_take_back, (const char* id), {
 EM_JS(void, ef_host_empty_bin, (), {
     if (globalThis.EvenfallHost) globalThis.EvenfallHost.empty_bin();
 });
+EM_JS(int, ef_host_take_everything, (const char* plan), {
+    return globalThis.EvenfallHost ? globalThis.EvenfallHost.take_everything(UTF8ToString(plan)) : 0;
+});
+EM_JS(double, ef_host_now, (), { return Date.now(); });
 EM_JS(void, ef_host_explain, (const char* id), {
     if (globalThis.EvenfallHost) globalThis.EvenfallHost.explain(UTF8ToString(id));
 });
@@ -111,6 +115,10 @@ public:
     void drop_kept(const std::string& id) override { ef_host_drop_kept(id.c_str()); }
     void take_back(const std::string& id) override { ef_host_take_back(id.c_str()); }
     void empty_bin() override { ef_host_empty_bin(); }
+    bool take_everything(const std::string& plan_json) override {
+        return ef_host_take_everything(plan_json.c_str()) != 0;
+    }
+    double now_ms() override { return ef_host_now(); }
     void explain(const std::string& id) override { ef_host_explain(id.c_str()); }
     void show_sheet(float x, float y, float w, float h, unsigned revision) override {
         ef_host_show_sheet(x, y, w, h, revision);

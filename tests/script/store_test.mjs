@@ -57,6 +57,61 @@ test("where there is no room the bin gives way, the oldest first, and only for w
   assert.deepEqual(store.binned().map(({ id }) => id), ["new"], "nothing goes in vain");
 });
 
+const fromFile = {
+  lures: [{ session: sessionOf("one"), time: 5 }, { session: sessionOf("two"), time: 6 }],
+  bin: [{ session: sessionOf("thrown"), time: 4 }],
+  away: ["mine"],
+  drawer: "the drawer",
+};
+
+test("what a file holds is taken in whole: lures with their times, the bin, the drawer, and what goes away is in the bin", () => {
+  const device = makeDevice();
+  const store = device.open("a");
+  store.shelve(sessionOf("mine"), "mine");
+  store.shelve(sessionOf("stays"), "stays");
+  assert.ok(store.takeAll(fromFile));
+  assert.deepEqual(store.lures().map(({ time, session }) => [lureOf(session), time]).slice(0, 2), [["two", 6], ["one", 5]]);
+  assert.deepEqual(store.lures().map(({ session }) => lureOf(session)).sort(), ["one", "stays", "two"]);
+  assert.deepEqual(store.binned().map(({ session }) => lureOf(session)).sort(), ["mine", "thrown"]);
+  assert.equal(store.drawer(), "the drawer");
+});
+
+test("what a file holds is taken in not at all where there is no room for all of it, wherever it ends", () => {
+  const size = () => {
+    const device = makeDevice();
+    device.open("a").shelve(sessionOf("mine"), "mine");
+    return device;
+  };
+  let refused = 0;
+  for (let more = 0; more < 900; more += 7) {
+    const device = size();
+    const store = device.open("a");
+    store.keepDrawer("the old one, which is longer");
+    const before = [...device.held].sort();
+    device.fill(more);
+    if (store.takeAll(fromFile)) continue;
+    refused++;
+    assert.deepEqual([...device.held].sort(), before, `with room for ${more}`);
+  }
+  assert.ok(refused > 10 && refused < 900 / 7, "some are refused and some are not");
+});
+
+test("changes are counted from the first one after everything was saved, over visits", () => {
+  const device = makeDevice();
+  const store = device.open("a");
+  assert.equal(store.since().changes, 0);
+  store.countChange();
+  const { from } = store.since();
+  store.countChange();
+  assert.deepEqual(device.open("b").since(), { changes: 2, from });
+  store.everythingSaved();
+  assert.equal(store.since().changes, 0);
+  store.countChange();
+  assert.ok(store.since().from > from);
+  device.held.set("evenfall.since", "null");
+  assert.equal(store.since().changes, 0);
+});
+
 test("where nothing can be read no lure is known to be gone; else every one of the shelf and the bench is known", () => {
   const device = makeDevice();
   const store = device.open("a");

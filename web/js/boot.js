@@ -16,6 +16,7 @@ import { watchInstall } from "./install.js";
 import { presets } from "./parts.js";
 import { createAnnouncer, prepareReport, writeReport } from "./report.js";
 import { openFromAddress, prepareShareDialog } from "./share.js";
+import { createSafety } from "./safety.js";
 import { createStore, drawerKey } from "./store.js";
 import { createHold } from "./tabs.js";
 import { decimalSign, words } from "./words.js";
@@ -89,7 +90,10 @@ function connect(core, store) {
   return createAutosave({
     core,
     store,
-    onSuccess: () => dismiss("storage"),
+    onSuccess() {
+      dismiss("storage");
+      safetyOf.current?.kept();
+    },
     onFailure: () => notice("storage", notices.notKept, [copy], false),
     onLeave: (may) => (may ? dismiss("another")
       : notice("another", notices.anotherWaits, [copy, [notices.letGo, () => autosaveOf.current.letGo()]])),
@@ -100,6 +104,7 @@ function connect(core, store) {
   });
 }
 const autosaveOf = { current: null };
+const safetyOf = { current: null };
 
 // Two tabs never overwrite each other: one holds the bench, the other says so, and asks again whenever it is looked
 // at or used. Returns the function that asks.
@@ -158,7 +163,8 @@ async function start() {
     checkSize?.();
   };
   globalThis.EvenfallHost = createHost({
-    getCore: () => core, store, autosave: () => autosaveOf.current, pictures: () => pictures, album: () => album, announce: createAnnouncer(), install: () => install?.(), onChange: refresh,
+    getCore: () => core, store, autosave: () => autosaveOf.current, pictures: () => pictures, album: () => album, safety: () => safetyOf.current,
+    announce: createAnnouncer(), install: () => install?.(), onChange: refresh,
   });
 
   watchForCrash();
@@ -174,6 +180,7 @@ async function start() {
   const drawer = store.drawer();
   if (drawer !== null && core.setDrawer(drawer) !== "") store.setAside(drawer);
   if (!beginSession(core, store)) return stop(words.stop.webgl, true);
+  safetyOf.current = createSafety({ core, store, manager: navigator.storage, now: Date.now });
   askForBench = shareBench(core, store);
   openFromAddress(core, autosaveOf.current);
   refresh();
@@ -202,7 +209,7 @@ async function start() {
   core.wake();
   const known = store.known();
   if (known) for (const kept of [pictures, album]) kept.tidy(known);
-  navigator.storage?.persist?.().catch(() => {});
+  safetyOf.current.look();
   if (store.firstTime("steps") && store.newest() === null) firstSteps();
   keepOffline(() => !autosaveOf.current.unsaved());
 }

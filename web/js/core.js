@@ -51,13 +51,17 @@ export async function loadCore(canvas, onAbort) {
     },
     takePictureAway: () => act("ef_picture_away"),
     /** Sets the parts drawer saved on the device; adds the pieces of one from a file. */
-    setDrawer: (json) => text("ef_set_drawer", json),
-    addToDrawer: (json) => text("ef_add_to_drawer", json),
+    setDrawer: (json) => long(text, "ef_set_drawer", json),
+    addToDrawer: (json) => long(text, "ef_add_to_drawer", json),
     openLink: (link) => text("ef_open_link", link),
     openSession: (session) => long(text, "ef_open_session", session),
     /** Lists a lure of the shelf, or of the bin, after clearKept; `time` in ms, `when` as it is shown. */
     clearKept: () => act("ef_clear_kept"),
     showKept: (id, session, time, when, inBin) => long(act, "ef_show_kept", session, id, time, when, inBin ? 1 : 0),
+    /** Offers a file that holds everything, to be taken back; lists the lures of this device before. */
+    offerEverything: (json) => long(text, "ef_offer_everything", json),
+    /** Whether the browser keeps the storage (false too where that is not known), and the work since the last such file. */
+    setSafety: (persisted, changes, days) => act("ef_set_safety", persisted ? 1 : 0, changes, days),
     documentJson: () => text("ef_document_json"),
     answersJson: () => text("ef_answers_json"),
     planJson: () => text("ef_plan_json"),

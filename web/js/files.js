@@ -4,9 +4,10 @@ import { ask, message, part } from "./dialogs.js";
 import { canShare, shareBySystem } from "./share.js";
 import { words } from "./words.js";
 
-const largestFile = 256 * 1024;
+const largestFile = 8 * 1024 * 1024; // everything in one file; what a lure may have is less, and known to the core
 
 export const isDrawer = (text) => /^\s*\{\s*"evenfall_drawer"/.test(text);
+export const isEverything = (text) => /^\s*\{\s*"evenfall_everything"/.test(text);
 
 /** The media type of a file, by its name. */
 const types = { csv: "text/csv", json: "application/json", pdf: "application/pdf", svg: "image/svg+xml", html: "text/html" };
@@ -30,7 +31,7 @@ export function download(name, text) {
 export async function saveDialog(name, text) {
   const file = new File([text], name, typeOf(name));
   const address = URL.createObjectURL(file);
-  part("dialog-save-about").textContent = words.save.about(name, name.endsWith(".json") && !isDrawer(text));
+  part("dialog-save-about").textContent = words.save.about(name, isEverything(text) ? "everything" : name.endsWith(".json") && !isDrawer(text) ? "lure" : "other");
   const link = part("dialog-save-file");
   link.href = address;
   link.download = name;

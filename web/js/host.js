@@ -2,7 +2,7 @@
 // waits until the frame is over.
 
 import { askText, message } from "./dialogs.js";
-import { documentOf, isDrawer, openDialog, saveDialog } from "./files.js";
+import { documentOf, isDrawer, isEverything, openDialog, saveDialog } from "./files.js";
 import { explain, firstSteps } from "./help.js";
 import { shareDialog } from "./share.js";
 import { createSheet } from "./sheet.js";
@@ -18,7 +18,7 @@ function whenText(time) {
 const settledMs = 150; // a held stepper changes many times a second; the consequences can wait
 
 /** `getCore` and `autosave` return something only after the bench has started; changes before that are ignored. */
-export function createHost({ getCore, store, autosave, pictures, album, announce, install, onChange }) {
+export function createHost({ getCore, store, autosave, pictures, album, safety, announce, install, onChange }) {
   const later = (action) => setTimeout(action, 0);
   let settling = 0;
   const sheet = createSheet(getCore);
@@ -26,12 +26,19 @@ export function createHost({ getCore, store, autosave, pictures, album, announce
     getCore().clearKept();
     for (const { id, time, session } of store.lures()) getCore().showKept(id, session, time, whenText(time), false);
     for (const { id, time, session } of store.binned()) getCore().showKept(id, session, time, whenText(time), true);
+    safety().tell();
     getCore().wake();
   }
   const changeShelf = (change) => later(() => {
     change();
     fillShelf();
   });
+  function openText(text) {
+    if (isDrawer(text)) return getCore().addToDrawer(text);
+    if (!isEverything(text)) return autosave().another(() => getCore().openJson(documentOf(text) ?? text));
+    fillShelf();
+    return getCore().offerEverything(text);
+  }
   return {
     explain: (id) => later(() => explain(id)),
     show_sheet: (...where) => later(() => sheet.show(...where)),
@@ -58,6 +65,12 @@ export function createHost({ getCore, store, autosave, pictures, album, announce
     drop_kept: (id) => changeShelf(() => store.drop(id)),
     take_back: (id) => changeShelf(() => store.takeBack(id)),
     empty_bin: () => changeShelf(store.emptyBin),
+    // True when all of it is kept: answered at once, because nothing is taken over before.
+    take_everything(text) {
+      const taken = store.takeAll(JSON.parse(text));
+      later(fillShelf);
+      return taken;
+    },
     changed() {
       autosave()?.changed();
       clearTimeout(settling);
@@ -68,11 +81,15 @@ export function createHost({ getCore, store, autosave, pictures, album, announce
     keep_picture: (marks) => later(() => pictures()?.keep(marks)),
     keep_drawer: (text) => later(() => store.keepDrawer(text) || autosave().notKept()),
     share: (linkText) => later(() => shareDialog(linkText, getCore().codeOf)),
-    save_file: (name, text) => later(async () => (await saveDialog(name, text)) && getCore().say(words.save.done(name))),
+    save_file: (name, text) => later(async () => {
+      if (!(await saveDialog(name, text))) return;
+      if (isEverything(text)) safety().saved();
+      getCore().say(words.save.done(name));
+    }),
     open_file() {
       later(() =>
         openDialog(store, (text) => {
-          const refusal = isDrawer(text) ? getCore().addToDrawer(text) : autosave().another(() => getCore().openJson(documentOf(text) ?? text));
+          const refusal = openText(text);
           getCore().wake();
           return refusal;
         }),

@@ -11,6 +11,7 @@ const asideKey = "evenfall.aside"; // damaged saves, unchanged
 const keptKey = "evenfall.kept"; // whole sessions that were replaced by another
 const shelfKey = "evenfall.lure."; // + id: a lure that is not on the bench
 const binKey = "evenfall.bin."; // + id: a lure that was thrown away
+const sinceKey = "evenfall.since"; // what was changed since everything was last saved to a file
 export const drawerKey = "evenfall.drawer"; // the builder's own pieces
 const keepAtMost = 5;
 
@@ -127,11 +128,47 @@ export function createStore({ storage, tab, now }) {
     drop: (id) => move(shelfKey, binKey, id),
     takeBack: (id) => move(binKey, shelfKey, id),
     emptyBin: () => (idsOf(binKey) ?? []).forEach((id) => remove(binKey + id)),
+    /**
+     * Takes in what a file held, all of it or nothing: `lures` for the shelf and `bin` for the bin, each {session, time};
+     * `away` are ids of the shelf that go into the bin, `drawer` is the drawer's text. True when all is kept.
+     */
+    takeAll({ lures, bin, away, drawer }) {
+      const before = new Map();
+      const change = (key, text) => {
+        if (!before.has(key)) before.set(key, read(key));
+        if (text !== null) return put(key, text);
+        remove(key);
+        return true;
+      };
+      const lay = (beginning) => ({ session, time }) => {
+        const id = newId();
+        return change(beginning + id, sealedAs(id, session, time));
+      };
+      const throwAway = (id) => {
+        const session = shelved(id)?.session;
+        return session === undefined || (change(shelfKey + id, null) && change(binKey + id, sealedAs(id, session)));
+      };
+      if (change(drawerKey, drawer) && away.every(throwAway) && lures.every(lay(shelfKey)) && bin.every(lay(binKey))) return true;
+      for (const [key, text] of before) if (text === null) remove(key);
+      for (const [key, text] of before) if (text !== null) put(key, text);
+      return false;
+    },
     /** Ids of all lures on the device, in the bin too, and of the one on the bench; null where nothing can be read. */
     known() {
       const shelf = idsOf(shelfKey);
       return shelf && new Set([lure, ...shelf, ...(idsOf(binKey) ?? [])]);
     },
+
+    /** {changes, from}: how often work was changed since everything was last saved to a file, and when that began. */
+    since() {
+      const { changes, from } = json(sinceKey, {});
+      return Number.isSafeInteger(changes) && changes > 0 && Number.isFinite(from) ? { changes, from } : { changes: 0, from: now() };
+    },
+    countChange() {
+      const { changes, from } = this.since();
+      put(sinceKey, JSON.stringify({ changes: changes + 1, from }));
+    },
+    everythingSaved: () => remove(sinceKey),
 
     /** Records that something has been seen on this device; true only the first time. */
     firstTime(what) {

@@ -99,14 +99,18 @@ export const words = {
   },
   save: {
     done: (name) => `Saved: ${name}`,
-    about: (name, whole) => `“${name}” ${whole ? "holds the whole lure as it is now." : "is ready to be kept."}`,
+    about: (name, what) => `“${name}” ${{
+      everything: "holds all lures with their logs, the bin, the drawer and the settings. Pictures and photos are not in it.",
+      lure: "holds the whole lure as it is now.",
+      other: "is ready to be kept.",
+    }[what]}`,
   },
   open: {
     keptTitle: "Kept from before",
     keptAbout: "Lures that another one took the place of, newest first.",
     take: "Open",
     unnamed: "Lure without a name",
-    tooLarge: "This file is too large to be a lure: the limit is 256 kB.",
+    tooLarge: "This file is too large: the limit is 256 kB for a lure, 8 MB for everything in one file.",
     unreadable: "This file could not be read.",
   },
   album: {

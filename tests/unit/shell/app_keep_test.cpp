@@ -1,5 +1,7 @@
 // What the application keeps, opens and shares.
 
+#include "state/everything.hpp"
+#include "state/session_json.hpp"
 #include "unit/shell/bench_of_tests.hpp"
 
 using namespace evenfall;
@@ -168,6 +170,69 @@ TEST_CASE(
     bench.app.clear_kept();
     bench.rest();
     CHECK(bench.items("shelf.bin").empty());
+}
+
+TEST_CASE("everything that is saved to a file can be taken back: merged or in its place, asked",
+          "[shell][app]") {
+    std::string file;
+    {
+        Bench bench;
+        document::Document other = bench.app.document();
+        other.name = "Other";
+        state::Session kept(other);
+        bench.app.show_kept("other", write_session(kept), {1.0, "today", false});
+        bench.app.show_kept("hurt", "no session", {1.0, "today", false});
+        bench.tap("shelf.open");
+        bench.reach("shelf.everything");
+        CHECK(bench.host.saved_name == "evenfall-everything-2026-03-14.json");
+        file = bench.host.saved_text;
+        const auto read = state::read_everything(file);
+        REQUIRE(read.ok());
+        REQUIRE(read->lures.size() == 2);
+        CHECK(write_document(read->lures[0].document) == bench.app.document_json());
+        CHECK(read->lures[1].document.name == "Other");
+    }
+    // On another device.
+    Bench again;
+    CHECK_FALSE(again.app.offer_everything("{\"evenfall_everything\": 9}").empty());
+    for (const char* answer : {"offer.leave", "offer.merge", "offer.replace"}) {
+        CAPTURE(answer);
+        again.host.plan.clear();
+        REQUIRE(again.app.offer_everything(file).empty());
+        again.rest();
+        again.reach(answer);
+        CHECK(again.items("offer.").empty());
+        if (std::string(answer) == "offer.leave") {
+            CHECK(again.host.plan.empty());
+            continue;
+        }
+        // The lure that lies on the bench there is the file's first one.
+        const auto plan = nlohmann::json::parse(again.host.plan);
+        CHECK(plan.at("lures").size() == 1);
+        CHECK(plan.at("away").empty());
+    }
+    // No room: nothing is taken over.
+    again.host.has_room = false;
+    again.host.plan.clear();
+    again.tap_all({"shelf.open", "shelf.close"});
+    REQUIRE(again.app.offer_everything(file).empty());
+    again.rest();
+    again.reach("offer.replace");
+    CHECK(again.host.plan.empty());
+}
+
+TEST_CASE("the page reminds of a file once in a visit, when it is due", "[shell][app]") {
+    Bench bench;
+    bench.app.set_safety({false, 3, 0.5});
+    bench.rest();
+    CHECK(bench.items("toast").empty());
+    bench.app.set_safety({false, state::most_unsaved_changes, 0.5});
+    bench.frames(3);
+    REQUIRE_FALSE(bench.items("toast").empty());
+    bench.tap("toast");
+    bench.app.set_safety({false, state::most_unsaved_changes + 1, 0.5});
+    bench.frames(3);
+    CHECK(bench.items("toast").empty());
 }
 
 TEST_CASE("a text that is no lure is refused with a sentence and changes nothing", "[shell][app]") {

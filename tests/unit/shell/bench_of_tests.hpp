@@ -37,10 +37,15 @@ struct RecordingHost final : platform::Host {
     std::string dropped;
     std::string taken_back;
     int bins_emptied = 0;
+    std::string plan;
     bool another_lure() override { return has_room; }
     void drop_kept(const std::string& id) override { dropped = id; }
     void take_back(const std::string& id) override { taken_back = id; }
     void empty_bin() override { ++bins_emptied; }
+    bool take_everything(const std::string& plan_json) override {
+        if (has_room) plan = plan_json;
+        return has_room;
+    }
     void show_sheet(float, float, float, float, unsigned revision) override {
         sheet_seen = true;
         sheet_revision = revision;
