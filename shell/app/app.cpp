@@ -191,8 +191,8 @@ void tell_of_sheet(AppParts& parts, const Regions& where, bool changed) {
     changed = changed || batch;
     if (changed) ++parts.sheet_revision;
     const bool beside = where.keypad.x >= where.sheet.right() || where.keypad.right() <= where.sheet.x;
-    const bool covered = parts.shelf_open || parts.card.open ||
-                         (!beside && (parts.keypad.is_open() || parts.picker.is_open()));
+    const bool covered =
+        parts.sheet_open() || (!beside && (parts.keypad.is_open() || parts.picker.is_open()));
     if (parts.session.view.step != state::Step::sheet || covered) {
         if (parts.told_sheet) parts.host.hide_sheet();
         parts.told_sheet.reset();
@@ -322,7 +322,7 @@ void App::frame(double now_s) {
     ui.frames_wanted = std::max(0, ui.frames_wanted - 1);
     if (!io.MouseDown[0]) ui.glide.owned = false;
     if (!io.MouseDown[0] && !io.MouseReleased[0]) ui.glide.caught = false;
-    ui.covered = parts.keypad.is_open() || parts.picker.is_open() || parts.shelf_open || parts.card.open;
+    ui.covered = parts.keypad.is_open() || parts.picker.is_open() || parts.sheet_open();
 
     ImGui::SetNextWindowPos({0.0f, 0.0f});
     ImGui::SetNextWindowSize(io.DisplaySize);
@@ -364,6 +364,7 @@ void App::frame(double now_s) {
     ui.covered = true;
     if (parts.shelf_open) draw_shelf(parts, where);
     if (parts.card.open) draw_new_card(parts, where);
+    if (parts.variants.open) draw_variants(parts, where);
     parts.picker.draw(ui, where.screen, where.keypad, where.stacked);
     parts.keypad.draw(ui, where.screen, where.keypad, where.stacked);
     ui.pinch.reset();

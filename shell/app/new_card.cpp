@@ -105,8 +105,9 @@ bool make_rows(AppParts& parts) {
 void draw_new_card(AppParts& parts, const Regions& where) {
     widgets::Ui& ui = parts.ui;
     NewLureCard& card = parts.card;
-    const widgets::Rect place = sheet_place(where);
+    const widgets::Rect place = sheet_place(where, where.panel.w + 32.0f);
     bool leave = begin_sheet(ui, "card", where.screen, place, where.stacked, card.out);
+    ui.covered = parts.picker.is_open() || parts.keypad.is_open();
     const ImVec2 at = ImGui::GetCursorScreenPos();
     constexpr float head_h = 60.0f;
     text_in(ui, {at.x + 20.0f, at.y, place.w - 84.0f, head_h}, ui.type.title, ui.inks().ink,

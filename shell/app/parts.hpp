@@ -9,6 +9,7 @@
 #include "state/everything.hpp"
 #include "state/motion.hpp"
 #include "state/session.hpp"
+#include "state/variants.hpp"
 #include "widgets/bars.hpp"
 #include "widgets/keypad.hpp"
 #include "widgets/pick_field.hpp"
@@ -69,6 +70,14 @@ struct AppParts {
     std::optional<state::EverythingOffer> offered; ///< from a file, until it is answered
     state::Safety safety;
     bool reminded = false; ///< in this visit, to save everything
+    struct {
+        bool open = false;
+        float out = 0.0f;
+        std::string title;
+        std::optional<state::Variant> other;
+        std::optional<state::Variant> here;
+        std::optional<unsigned> here_revision;
+    } variants; ///< the lure on the bench beside another one
     double now_s = 0.0;
 
     NewLureCard card;
@@ -88,6 +97,8 @@ struct AppParts {
     std::string last_problem;
     std::optional<state::Step> drawn_step; ///< none where another lure has come
 
+    /// The shelf or two lures side by side lie over the bench.
+    [[nodiscard]] bool sheet_open() const { return shelf_open || variants.open || card.open; }
     /// Another lure lies on the bench: what was open, typed or begun on the one before it is put away.
     void another_lure();
     void say(std::string sentence) { toast.show(std::move(sentence), false, now_s); }
@@ -111,6 +122,13 @@ bool draw_offer(AppParts& parts);
 bool draw_everything(AppParts& parts);
 /// Once a visit, in a frame: says that everything should be saved to a file, where that is due.
 void remind(AppParts& parts);
+/// The row that chooses a lure to compare with the one on the bench; true when one was chosen. And the sheet
+/// with both.
+bool draw_compare_row(AppParts& parts);
+void draw_variants(AppParts& parts, const Regions& where);
+/// The place of a sheet over the bench: from below on an upright screen, else at the right, `wide` px wide.
+[[nodiscard]] widgets::Rect sheet_place(const Regions& where, float wide);
+
 /// The sheet with lures, sharing and what is set for this bench.
 void draw_shelf(AppParts& parts, const Regions& where);
 
@@ -119,8 +137,6 @@ void draw_new_card(AppParts& parts, const Regions& where);
 
 /// A setting of the units of one quantity.
 void unit_choice(AppParts& parts, const char* id, const char* label, widgets::Quantity quantity);
-/// Where shelf and card lie.
-[[nodiscard]] widgets::Rect sheet_place(const Regions& where);
 
 /// A widget's choice put into the settings.
 void keep_unit(state::Settings& settings, widgets::Quantity quantity, widgets::Unit unit);

@@ -50,7 +50,7 @@ bool draw_lures(AppParts& parts) {
         if (parts.session.open(std::move(copy), words::shelf_copy)) parts.another_lure();
         return true;
     }
-    return false;
+    return draw_compare_row(parts);
 }
 
 void share(AppParts& parts, const document::Document& document) {
@@ -123,24 +123,23 @@ void unit_choice(AppParts& parts, const char* id, const char* label, Quantity qu
     }
 }
 
-widgets::Rect sheet_place(const Regions& where) {
-    widgets::Rect place = where.keypad;
-    if (!where.stacked) {
-        const float foot = where.bar.bottom() - look::gutter;
-        const bool at_left = where.panel.x < where.sheet.x;
-        place = {where.panel.x - (at_left ? 0.0f : 32.0f), look::gutter, where.panel.w + 32.0f,
-                 foot - look::gutter};
-    } else {
+widgets::Rect sheet_place(const Regions& where, float wide) {
+    if (where.stacked) {
+        widgets::Rect place = where.keypad;
         place.h = std::min(where.screen.h - 24.0f, 720.0f);
         place.y = where.keypad.bottom() - place.h;
+        return place;
     }
-    return place;
+    const float foot = where.bar.bottom() - look::gutter;
+    const bool at_left = where.panel.x < where.sheet.x;
+    return {at_left ? where.panel.x : where.panel.right() - wide, look::gutter, wide, foot - look::gutter};
 }
 
 void draw_shelf(AppParts& parts, const Regions& where) {
     widgets::Ui& ui = parts.ui;
-    const widgets::Rect place = sheet_place(where);
+    const widgets::Rect place = sheet_place(where, where.panel.w + 32.0f);
     bool leave = begin_sheet(ui, "shelf", where.screen, place, where.stacked, parts.shelf_out);
+    ui.covered = parts.picker.is_open();
     const ImVec2 at = ImGui::GetCursorScreenPos();
     constexpr float head_h = 60.0f;
     text_in(ui, {at.x + 20.0f, at.y, place.w - 84.0f, head_h}, ui.type.title, ui.inks().ink, words::shelf);

@@ -1,6 +1,6 @@
 #pragma once
 
-// Text of the shelf's bin, and of everything in one file.
+// Text of the shelf's bin, of everything in one file, and of two lures side by side.
 
 namespace evenfall::shell::look::words {
 
@@ -57,5 +57,18 @@ inline constexpr const char* everything_bin_lure = "Lure in the bin ";
 inline constexpr const char* everything_colon = ": ";
 inline constexpr const char* everything_lure_damaged = "its entry in the file is damaged.";
 inline constexpr const char* everything_settings = "The settings in the file are not known here.";
+
+inline constexpr const char* compare = "Compare with another lure";
+inline constexpr const char* compare_below = "Side by side: figures, drawings, lead.";
+inline constexpr const char* compare_title = "Side by side";
+inline constexpr const char* compare_here = "Filled: ";
+inline constexpr const char* compare_other = "Line: ";
+inline constexpr const char* compare_col_here = "This";
+inline constexpr const char* compare_col_other = "Other";
+inline constexpr const char* compare_col_difference = "Difference";
+inline constexpr const char* compare_lead = "Lead per hole";
+inline constexpr const char* compare_difference_note = "Difference: the other lure less this one.";
+inline constexpr const char* compare_none = "–";
+inline constexpr const char* compare_cannot = "That lure cannot be worked out.";
 
 } // namespace evenfall::shell::look::words

@@ -87,6 +87,24 @@ test("a lure goes into the bin at one tap and comes back at one; the bin is empt
   await device.close();
 });
 
+test("two lures stand side by side, the one on the bench and one chosen on the shelf", async () => {
+  for (const [name, size] of Object.entries({ tablet: sizes.tablet, upright: { width: 768, height: 1024 }, phone: sizes.phone })) {
+    const device = await shop.device({ size });
+    const bench = await shop.open(device);
+    await warmWater(bench);
+    const own = await bench.document();
+    await bench.tap("shelf.open");
+    await bench.tap("shelf.compare");
+    await bench.tap("pick.demo.quarry-230");
+    assert.ok(await bench.has("variants.close"));
+    await bench.shot(`variants-${name}`);
+    await bench.tap("variants.close");
+    assert.deepEqual(await bench.document(), own);
+    bench.noFaults();
+    await device.close();
+  }
+});
+
 test("a killed tab loses nothing older than one second", async () => {
   const device = await shop.device();
   const bench = await shop.open(device);

@@ -235,6 +235,23 @@ TEST_CASE("the page reminds of a file once in a visit, when it is due", "[shell]
     CHECK(bench.items("toast").empty());
 }
 
+TEST_CASE("another lure is chosen on the shelf and stands beside the one on the bench", "[shell][app]") {
+    Bench bench;
+    bench.app.add_preset("reedline-120", demo_text("reedline-120.json"));
+    bench.app.show_kept("kept", bench.app.session_json(), {1.0, "today", false});
+    const std::string before = bench.app.document_json();
+    for (const char* other : {"pick.kept", "pick.demo.reedline-120"}) {
+        bench.tap("shelf.open");
+        bench.reach("shelf.compare");
+        bench.tap(other);
+        CHECK_FALSE(bench.there("shelf.close"));
+        REQUIRE(bench.there("variants.close"));
+        bench.tap("variants.close");
+        CHECK_FALSE(bench.there("variants.close"));
+    }
+    CHECK(bench.app.document_json() == before);
+}
+
 TEST_CASE("a text that is no lure is refused with a sentence and changes nothing", "[shell][app]") {
     Bench bench;
     const std::string before = bench.app.document_json();
