@@ -114,8 +114,9 @@ bool draw_everything(AppParts& parts) {
     if (const int changes = parts.safety.changes; changes > 0) {
         const std::string said =
             counted(static_cast<std::size_t>(changes), words::change_one, words::change_many);
+        widgets::gap();
         if (reminder_due(parts.safety))
-            widgets::problem_line(ui, said);
+            widgets::paragraph(ui, said);
         else
             widgets::note(ui, said);
     }
@@ -130,6 +131,7 @@ std::string App::offer_everything(const std::string& text) {
     Outcome<state::Taking> merge = merged(*file, here);
     parts_->offered = state::EverythingOffer{std::move(file).value(), std::move(merge), std::move(replace)};
     parts_->shelf_open = true;
+    parts_->shelf_to_top = true;
     parts_->shelf_out = 0.0f;
     return {};
 }

@@ -67,6 +67,7 @@ void draw_bin(AppParts& parts) {
         if (list_row(ui, "shelf.back." + lure.id, {.title = lure.title, .below = below}))
             parts.host.take_back(lure.id);
     }
+    widgets::gap();
     widgets::note(ui, words::bin_note);
     widgets::gap();
     if (!parts.empty_asked) {

@@ -84,6 +84,7 @@ struct AppParts {
     bool shelf_open = false;
     bool install_offered = false; ///< the browser would put the page among the device's programs
     bool shelf_moved = false;     ///< its lures have become others since the sheet was shown
+    bool shelf_to_top = false;    ///< what the builder is to see first has come: scroll there
     float shelf_out = 0.0f;
 
     // What was last told to the outside.

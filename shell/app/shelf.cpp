@@ -148,6 +148,7 @@ void draw_shelf(AppParts& parts, const Regions& where) {
         leave = true;
     }
     widgets::begin_scroll_area(ui, "shelf.list", {at.x, at.y + head_h, place.w, place.h - head_h}, 20.0f);
+    if (std::exchange(parts.shelf_to_top, false)) widgets::scroll_to_top();
     ImGui::SetCursorPosY(ImGui::GetCursorPosY() - 28.0f);
     if (draw_offer(parts) || draw_kept(parts) || draw_lures(parts) || draw_hand_on(parts) ||
         draw_everything(parts))

@@ -158,7 +158,7 @@ async function start() {
     writeReport(core);
     pictures?.follow();
     askForBench?.();
-    const { settings } = JSON.parse(core.sessionJson());
+    const { settings } = JSON.parse(core.sessionJson(false));
     look(settings?.theme === "dark", settings?.large_text === true);
     checkSize?.();
   };

@@ -200,8 +200,18 @@ TEST_CASE("everything that is saved to a file can be taken back: merged or in it
         again.host.plan.clear();
         REQUIRE(again.app.offer_everything(file).empty());
         again.rest();
+        // What it holds is read above the answers, wherever the shelf was left.
+        float x = 0.0f;
+        float head_y = 0.0f;
+        float answer_y = 0.0f;
+        bool visible = false;
+        REQUIRE(again.place_of("shelf.close", x, head_y, visible));
+        REQUIRE(again.place_of(answer, x, answer_y, visible));
+        CHECK(answer_y - head_y > 150.0f);
         again.reach(answer);
         CHECK(again.items("offer.").empty());
+        again.tap("shelf.open");
+        again.reach("shelf.first");
         if (std::string(answer) == "offer.leave") {
             CHECK(again.host.plan.empty());
             continue;
