@@ -77,10 +77,10 @@ void draw_over_each_other(widgets::Ui& ui, const Side& here, const Side& other, 
     });
 }
 
-constexpr std::array<widgets::TableColumn, 4> columns{{{0.0f, 0.34f, widgets::Align::left},
-                                                       {0.34f, 0.54f, widgets::Align::right},
-                                                       {0.54f, 0.74f, widgets::Align::right},
-                                                       {0.74f, 1.0f, widgets::Align::right}}};
+constexpr std::array<widgets::TableColumn, 4> columns{{{0.0f, 0.31f, widgets::Align::left},
+                                                       {0.31f, 0.50f, widgets::Align::right},
+                                                       {0.50f, 0.76f, widgets::Align::right},
+                                                       {0.76f, 1.0f, widgets::Align::right}}};
 
 void table(widgets::Ui& ui, const std::vector<VariantRow>& rows) {
     const std::array<std::string_view, 4> titles{std::string_view{}, words::compare_col_here,
@@ -176,6 +176,7 @@ void draw_variants(AppParts& parts, const Regions& where) {
     widgets::note(ui, words::compare_other + variants.title);
     widgets::gap();
     table(ui, figure_rows(*here, *variants.other, ui.units));
+    widgets::gap();
     widgets::note(ui, words::compare_difference_note);
     if (const auto lead = lead_rows(*here, *variants.other, ui.units); !lead.empty()) {
         widgets::subheading(ui, words::compare_lead);
