@@ -30,8 +30,7 @@ std::string answers_text(const Uncertainty& s, const Numbers& in) {
     const std::string gram = in.mass_symbol();
     Table table({Side::left, Side::right, Side::right});
     table.row({"finished", "now", "spread before any reading"});
-    table.row(
-        {"mass " + gram, mass(s.mass_kg, in), in.mass(s.mass_kg.sigma_before)});
+    table.row({"mass " + gram, mass(s.mass_kg, in), in.mass(s.mass_kg.sigma_before)});
     table.row({"in water " + gram, mass(s.in_water_kg, in), in.mass(s.in_water_kg.sigma_before)});
     if (s.fall_m_s) {
         table.row({"fall " + in.speed_symbol(), speed(*s.fall_m_s, in), in.speed(s.fall_m_s->sigma_before)});
@@ -43,19 +42,20 @@ std::string answers_text(const Uncertainty& s, const Numbers& in) {
     const Interval& most = s.fall_50_80_95_m_s[1];
     std::string text = table.text() + "Four in five such lures ";
     if (!(most.high > 0.0)) return text + "or more float.\n";
-    text += most.low > 0.0 ? "fall at " + in.speed(most.low) + " to " : std::string("float, or fall at up to ");
+    text +=
+        most.low > 0.0 ? "fall at " + in.speed(most.low) + " to " : std::string("float, or fall at up to ");
     return text + in.speed(most.high) + " " + in.speed_symbol() + ".\n";
 }
 
 std::string stages_text(const Uncertainty& s, const Numbers& in) {
-    const std::string gram = " " + in.mass_symbol();
+    const std::string gram = std::string(1, ' ').append(in.mass_symbol());
     Table table({Side::left, Side::right, Side::right, Side::right, Side::right});
-    table.row({"Stage", "dry" + gram, "held under" + gram, "hung in tub" + gram, "tub fall " + in.speed_symbol()});
+    table.row(
+        {"Stage", "dry" + gram, "held under" + gram, "hung in tub" + gram, "tub fall " + in.speed_symbol()});
     for (const StagePrediction& b : s.stages) {
         table.row({output::stage_name(b.stage), mass(b.mass_kg, in), mass(b.displaced_kg, in),
                    mass(b.in_tub_kg, in),
-                   b.tub_fall_m_s ? speed(*b.tub_fall_m_s, in)
-                                  : no_fall_words({b.in_tub_kg.value})});
+                   b.tub_fall_m_s ? speed(*b.tub_fall_m_s, in) : no_fall_words({b.in_tub_kg.value})});
     }
     return table.text();
 }
@@ -66,10 +66,11 @@ std::string next_text(const Uncertainty& s, const Numbers& in) {
     std::size_t shown = 0;
     for (const NextReading& n : s.next) {
         if (++shown > 6) break;
-        table.row({output::reading_name(n.kind) + (n.with_dry_weight ? ", and dry" : ""),
-                   output::stage_name(n.stage),
-                   reading_text(n.sigma, units::quantity_of(document::number_of(n.kind).judged_in)).text(in.units),
-                   in.mass(n.in_water_sigma_kg), percent(n.chance)});
+        table.row(
+            {output::reading_name(n.kind) + (n.with_dry_weight ? ", and dry" : ""),
+             output::stage_name(n.stage),
+             reading_text(n.sigma, units::quantity_of(document::number_of(n.kind).judged_in)).text(in.units),
+             in.mass(n.in_water_sigma_kg), percent(n.chance)});
     }
     return table.text();
 }
@@ -128,8 +129,8 @@ Ended run(const ChanceOptions& o, const Printing& in) {
     std::string text = document->name + (s->lure > 0 ? ", lure " + std::to_string(s->lure + 1) : "") +
                        "\n\n" + answers_text(*s, in) + '\n';
     const bool by_weight = document->targets.by == document::TargetBy::in_water;
-    const std::string band =
-        by_weight ? in.mass(s->weight_band_kg) + " " + in.mass_symbol() : percent(document->targets.fall_band);
+    const std::string band = by_weight ? in.mass(s->weight_band_kg) + " " + in.mass_symbol()
+                                       : percent(document->targets.fall_band);
     text += std::string("Chance that the ") + asked_word(*document) + " is right (band ±" + band +
             ") and the hang (±" + degrees(document->targets.pitch_band_rad) +
             "): " + percent(s->chances_now.both) + " as it stands, " + percent(s->chances_corrected.both) +

@@ -19,7 +19,8 @@ std::string millilitres(double m3) {
 std::string eyes_table(const evenfall::glue::GlueAnswer& answer, const Numbers& in) {
     using enum Table::Side;
     Table table({left, right, right, right, left, right});
-    table.row({"where", "eyes", "gap ml each", "gap " + in.length_symbol() + " wide", "glue", "in a lure " + in.mass_symbol()});
+    table.row({"where", "eyes", "gap ml each", "gap " + in.length_symbol() + " wide", "glue",
+               "in a lure " + in.mass_symbol()});
     for (const evenfall::glue::GluedRow& r : answer.rows) {
         table.row({r.joint ? "joint " + std::to_string(*r.joint + 1) : std::string("hangers"),
                    std::to_string(r.eyes), millilitres(r.gap_m3), in.thickness(r.width_m),
@@ -28,7 +29,8 @@ std::string eyes_table(const evenfall::glue::GlueAnswer& answer, const Numbers& 
     return table.text();
 }
 
-std::string caps_table(const document::Document& d, const evenfall::glue::GlueAnswer& answer, const Numbers& in) {
+std::string caps_table(const document::Document& d, const evenfall::glue::GlueAnswer& answer,
+                       const Numbers& in) {
     using enum Table::Side;
     Table table({left, right, right, right});
     table.row({"cap of hole", "ml", "soda " + in.mass_symbol(), "thin CA ml"});
@@ -41,7 +43,7 @@ std::string caps_table(const document::Document& d, const evenfall::glue::GlueAn
 
 std::string glue_text(const document::Document& d, const evenfall::glue::GlueAnswer& answer, int lures,
                       const Numbers& in) {
-    const std::string gram = " " + in.mass_symbol();
+    const std::string gram = std::string(1, ' ').append(in.mass_symbol());
     std::string text = d.name + "\n";
     if (!answer.rows.empty()) text.append("\n").append(eyes_table(answer, in));
     if (!answer.caps.empty()) text.append("\n").append(caps_table(d, answer, in));
@@ -49,9 +51,11 @@ std::string glue_text(const document::Document& d, const evenfall::glue::GlueAns
     for (std::size_t k = 0; k < evenfall::glue::glue_kind_count; ++k) {
         if (answer.take_m3[k] <= 0.0) continue;
         text += std::string("\n  ") + output::glue_word(static_cast<evenfall::glue::GlueKind>(k)) + " " +
-                units::number_text(answer.take_m3[k], Unit::cm3, 2) + " ml, " + in.mass(answer.take_kg[k]) + gram;
+                units::number_text(answer.take_m3[k], Unit::cm3, 2) + " ml, " + in.mass(answer.take_kg[k]) +
+                gram;
     }
-    if (answer.soda_kg > 0.0) text += "\n  baking soda " + in.mass(answer.soda_kg) + gram + ", nothing lost of it";
+    if (answer.soda_kg > 0.0)
+        text += "\n  baking soda " + in.mass(answer.soda_kg) + gram + ", nothing lost of it";
     text += "\n\nWhich glue fills which gap is common practice, without a source; densities and the room "
             "between grains of soda are from memory.\n"
             "CA bonds skin and eyelids in a second; soaked into soda it turns hot and fumes at once: eye "

@@ -35,7 +35,7 @@ std::string bits_text(const bits::BitOfEachSystem& list, const Numbers& in) {
 std::string swing_table(const document::Document& document, const evenfall::joints::JointsAnswer& answer,
                         const Numbers& in) {
     using enum Table::Side;
-    const std::string mm = " " + in.length_symbol();
+    const std::string mm = std::string(1, ' ').append(in.length_symbol());
     Table table({left, right, right, right, right, right, right, right});
     table.row({"joint", "at" + mm, "bare", "finished", "wire stops", "eyes meet", "play" + mm, "sag"});
     const auto where_stopped = [](const std::array<double, 2>& rad) {
@@ -52,7 +52,7 @@ std::string swing_table(const document::Document& document, const evenfall::join
 }
 
 std::string slop_lines(const evenfall::joints::JointsAnswer& answer, const Numbers& in) {
-    const std::string mm = " " + in.length_symbol();
+    const std::string mm = std::string(1, ' ').append(in.length_symbol());
     std::string text;
     for (std::size_t k = 0; k < answer.joints.size(); ++k) {
         const auto& [play, rocks] = std::pair(answer.joints[k].play, answer.joints[k].rocks_rad);
@@ -70,11 +70,11 @@ std::string slop_lines(const evenfall::joints::JointsAnswer& answer, const Numbe
 }
 
 std::string wire_table(const evenfall::joints::JointsAnswer& answer, const Numbers& in) {
-    const std::string mm = " " + in.length_symbol();
+    const std::string mm = std::string(1, ' ').append(in.length_symbol());
     using enum Table::Side;
     Table table({left, right, right, right, right, left, right, left});
-    table.row({"joint", "eyes", "cut" + mm, "bend round" + mm, "over-bend 90° by", "bit for the twist", "holds",
-               "weakest"});
+    table.row({"joint", "eyes", "cut" + mm, "bend round" + mm, "over-bend 90° by", "bit for the twist",
+               "holds", "weakest"});
     for (std::size_t k = 0; k < answer.joints.size(); ++k) {
         const evenfall::joints::JointAnswer& j = answer.joints[k];
         table.row({std::to_string(k + 1), std::to_string(j.place.eyes.size()), in.length(j.eye.cut_m, 1),
@@ -87,7 +87,7 @@ std::string wire_table(const evenfall::joints::JointsAnswer& answer, const Numbe
 
 std::string joints_text(const document::Document& document, const evenfall::joints::JointsAnswer& answer,
                         const Numbers& in) {
-    const std::string mm = " " + in.length_symbol();
+    const std::string mm = std::string(1, ' ').append(in.length_symbol());
     if (answer.joints.empty()) return document.name + "\n\nOne piece: no joints.\n";
     std::string text = document.name + "\n\nSwing, tail to port / to starboard, with " +
                        in.thickness(answer.films.on_faces_m) + mm + " of film on each face\n\n" +
@@ -97,7 +97,8 @@ std::string joints_text(const document::Document& document, const evenfall::join
     const auto& turn_m = answer.turn_radius_m;
     if (std::isfinite(std::min(turn_m[0], turn_m[1])))
         text += ", tightest even turn " + radius(turn_m[0]) + " / " + radius(turn_m[1]) + mm + " radius";
-    text += "\n\nWire and pins, against a line of " + newtons(answer.line_n) + "\n\n" + wire_table(answer, in);
+    text +=
+        "\n\nWire and pins, against a line of " + newtons(answer.line_n) + "\n\n" + wire_table(answer, in);
     text += "\nOver-bend: spring hard wire opens again, soft wire hardly. Worked from a yield of 0.8 of the "
             "strength (common practice, no source): try a scrap.";
     text += "\nStrengths are estimates: pull one hinge of your own until it gives before you trust a lure to "

@@ -34,14 +34,15 @@ void ask_for(document::Targets& targets, const LeadOptions& o) {
 }
 
 std::string targets_text(const document::Targets& targets, const Numbers& in) {
-    const std::string first = targets.by == document::TargetBy::fall
-                                  ? "fall " + both_speeds(targets.fall_m_s, in)
-                                  : in.signed_mass(targets.in_water_kg) + " " + in.mass_symbol() + " in water";
+    const std::string first =
+        targets.by == document::TargetBy::fall
+            ? "fall " + both_speeds(targets.fall_m_s, in)
+            : in.signed_mass(targets.in_water_kg) + " " + in.mass_symbol() + " in water";
     return "asked: " + first + "; pitch " + degrees(targets.pitch_rad);
 }
 
 std::string drill_text(const LeadPlan& plan, const shape::Body& body, const Numbers& in) {
-    const std::string mm = " " + in.length_symbol();
+    const std::string mm = std::string(1, ' ').append(in.length_symbol());
     Table table({Side::left, Side::left, Side::left, Side::right, Side::right, Side::right, Side::left,
                  Side::right, Side::right, Side::right, Side::left});
     table.row({"Hole", "segment", "from", "x" + mm, "y" + mm, "bit" + mm, in.units.inches() ? "name" : "inch",
@@ -72,18 +73,19 @@ std::string before_after_text(const Answers& before, const Answers& after, const
                "B above G " + in.length_symbol()});
     for (const Answers* answers : {&before, &after}) {
         table.row({answers == &before ? "before" : "after", in.mass(answers->mass.kg),
-                   in.signed_mass(answers->in_water.kg), fall_speed(answers->fall, in), fall_s_ft(answers->fall),
-                   degrees(answers->pitch_rad), in.thickness(answers->bg_m)});
+                   in.signed_mass(answers->in_water.kg), fall_speed(answers->fall, in),
+                   fall_s_ft(answers->fall), degrees(answers->pitch_rad), in.thickness(answers->bg_m)});
     }
     return table.text();
 }
 
 std::string tub_text(const Answers& after, const Numbers& in) {
-    const std::string gram = " " + in.mass_symbol();
+    const std::string gram = std::string(1, ' ').append(in.mass_symbol());
     const StageAnswer& sealed = after.stages[static_cast<std::size_t>(Stage::sealed)];
     const std::string reading =
         sealed.tub_fall
-            ? "should fall " + fall_s_ft(sealed.tub_fall) + " s/ft (" + fall_speed(sealed.tub_fall, in) + " " + in.speed_symbol() + ")"
+            ? "should fall " + fall_s_ft(sealed.tub_fall) + " s/ft (" + fall_speed(sealed.tub_fall, in) +
+                  " " + in.speed_symbol() + ")"
             : no_fall_words(sealed.in_tub) + ", " + in.signed_mass(sealed.in_tub.kg) + gram + " in water";
     return "In the tub, sealed and not yet painted, it " + reading + "; the scale should read " +
            in.mass(sealed.mass.kg) + " ± " + in.mass(sealed.mass_sigma.kg) + gram + ".\n";
@@ -133,18 +135,19 @@ Ended run(const LeadOptions& o, const Printing& in) {
         print(output::lead_json(*plan, in.json));
     } else {
         print(document->name + "\n" + targets_text(document->targets, in) + "\n\n" +
-              drill_text(*plan, evaluation->body, in) + '\n' + before_after_text(plan->before, plan->after, in) +
-              '\n' + tub_text(plan->after, in) + warnings_text(plan->after, in) + '\n' + notes_text(*plan));
+              drill_text(*plan, evaluation->body, in) + '\n' +
+              before_after_text(plan->before, plan->after, in) + '\n' + tub_text(plan->after, in) +
+              warnings_text(plan->after, in) + '\n' + notes_text(*plan));
     }
     if (!plan->met) {
         Problems told = plan->shortfalls;
         if (o.write_to)
-            told.push_back({ProblemCode::cannot_be_met, "", "", "The targets are not met, so nothing was written."});
+            told.push_back(
+                {ProblemCode::cannot_be_met, "", "", "The targets are not met, so nothing was written."});
         return {cannot_be_met, std::move(told)};
     }
     if (o.write_to) {
-        if (const Problems problems = keep(*o.write_to, plan->document); !problems.empty())
-            return problems;
+        if (const Problems problems = keep(*o.write_to, plan->document); !problems.empty()) return problems;
     }
     return done;
 }

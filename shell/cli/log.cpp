@@ -127,7 +127,7 @@ std::string value_text(const Reading& r, const Numbers& in) {
     const auto reading = [&](double value, units::Quantity quantity) {
         return reading_text(value, quantity).text(in.units);
     };
-    const std::string mm = " " + in.length_symbol();
+    const std::string mm = std::string(1, ' ').append(in.length_symbol());
     std::string text = reading((r.*field.value).value_or(0.0), units::quantity_of(field.unit));
     if (r.depth_m) text += " over " + in.length(*r.depth_m, 0) + mm;
     if (r.length_m && r.width_m && r.height_m)
@@ -216,7 +216,7 @@ Ended exclude(const LogOptions& o, document::Document& document, const Printing&
     const auto index = static_cast<std::size_t>(*number - 1);
     if (index >= document.log.size()) {
         return misuse("exclude", "There is no reading " + o.number + "; the log has " +
-                                             std::to_string(document.log.size()) + ".");
+                                     std::to_string(document.log.size()) + ".");
     }
     document.log[index].excluded = !document.log[index].excluded;
     return write_back(o, document);

@@ -21,15 +21,15 @@ std::string hours(double seconds) {
 }
 
 std::string portion(const evenfall::resin::MixAmounts& p, const Numbers& in) {
-    const std::string gram = " " + in.mass_symbol();
+    const std::string gram = std::string(1, ' ').append(in.mass_symbol());
     return in.mass(p.mixed_kg) + gram + ": resin " + in.mass(p.resin_kg) + gram + " (" +
-           units::number_text(p.resin_m3, Unit::cm3, 2) + " ml), hardener " + in.mass(p.hardener_kg) + gram + " (" +
-           units::number_text(p.hardener_m3, Unit::cm3, 2) + " ml)\n";
+           units::number_text(p.resin_m3, Unit::cm3, 2) + " ml), hardener " + in.mass(p.hardener_kg) + gram +
+           " (" + units::number_text(p.hardener_m3, Unit::cm3, 2) + " ml)\n";
 }
 
 std::string resin_text(const document::Document& d, const std::vector<evenfall::resin::CoatGrams>& coats,
                        int coat, const evenfall::resin::Mix& m, const Numbers& in) {
-    const std::string gram = " " + in.mass_symbol();
+    const std::string gram = std::string(1, ' ').append(in.mass_symbol());
     using enum Table::Side;
     Table table({left, right, right, right, right});
     table.row({"coat", "skin" + gram, "joint faces" + gram, "pockets" + gram, "together" + gram});
@@ -71,9 +71,10 @@ Ended run(const ResinOptions& o, const Printing& in) {
     const auto coats = evenfall::resin::schedule(*document, *evaluation);
     const int coat = o.coat ? *o.coat - 1 : evenfall::resin::resin_coat(*document);
     if (coat < 0 || coat >= static_cast<int>(coats.size())) {
-        return Problem{ProblemCode::unknown_name, "/coat", "",
-              !o.coat ? "No coat of this lure is a film of epoxy: name the one that is mixed with --coat."
-                      : "The lure has no such coat."};
+        return Problem{
+            ProblemCode::unknown_name, "/coat", "",
+            !o.coat ? "No coat of this lure is a film of epoxy: name the one that is mixed with --coat."
+                    : "The lure has no such coat."};
     }
     auto request = o.mix;
     request.on_lure_kg = coats[static_cast<std::size_t>(coat)].together_kg();

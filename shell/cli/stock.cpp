@@ -15,7 +15,7 @@ using units::Unit;
 
 std::string stock_text(const document::Document& d, const evenfall::stock::StockList& list,
                        evenfall::stock::Form form, const Numbers& in) {
-    const std::string gram = " " + in.mass_symbol();
+    const std::string gram = std::string(1, ' ').append(in.mass_symbol());
     using evenfall::stock::Form;
     using enum Table::Side;
     Table table({left, right, right, left});
@@ -34,8 +34,8 @@ std::string stock_text(const document::Document& d, const evenfall::stock::Stock
                    in.mass(h.fill_kg), amount(h.length_m, h.count, h.over_kg, h.area_m2),
                    h.enters && !*h.enters ? "thicker than the hole" : ""});
     }
-    table.row(
-        {"together", in.mass(list.fill_kg), amount(list.length_m, list.count, list.over_kg, list.area_m2), ""});
+    table.row({"together", in.mass(list.fill_kg),
+               amount(list.length_m, list.count, list.over_kg, list.area_m2), ""});
     return d.name + "\n\n" + table.text() +
            "\nShot leaves air between: see that the hole holds the count. Weigh what you cut.\n"
            "Lead is poisonous: gloves, no food on the bench, wash your hands, keep children away. Ask "

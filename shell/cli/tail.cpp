@@ -20,14 +20,14 @@ std::string cubic(double m3) {
 
 std::string tail_text(const document::Document& d, const Evaluation& e, const soft::TailEffect& tail_effect,
                       const soft::TailCasting& pour, const soft::PourRequest& r, const Numbers& in) {
-    const std::string gram = " " + in.mass_symbol();
+    const std::string gram = std::string(1, ' ').append(in.mass_symbol());
     using enum Table::Side;
     const Answers& with = e.answers;
     const Answers& without = tail_effect.without;
     Table trim({left, right, right, right, right});
     trim.row({"", "mass" + gram, "in water" + gram, "hang", "fall " + in.speed_symbol()});
-    trim.row({"with its tail", in.mass(with.mass.kg), in.signed_mass(with.in_water.kg), degrees(with.pitch_rad),
-              fall_speed(with.fall, in)});
+    trim.row({"with its tail", in.mass(with.mass.kg), in.signed_mass(with.in_water.kg),
+              degrees(with.pitch_rad), fall_speed(with.fall, in)});
     trim.row({"without", in.mass(without.mass.kg), in.signed_mass(without.in_water.kg),
               degrees(without.pitch_rad), fall_speed(without.fall, in)});
     Table blend({left, right, right, right});
@@ -44,10 +44,9 @@ std::string tail_text(const document::Document& d, const Evaluation& e, const so
         in.signed_mass(tail_effect.own.in_water(with.water_density_kg_m3).kg) + gram + "\n\n" + trim.text() +
         "\nMould, " + (r.open ? "one open half" : "two halves") + "\n  cavity " + cubic(pour.cavity_m3) +
         ", frame inside " + in.length(pour.box_m.x, 0) + " × " + in.length(pour.box_m.z, 0) + " × " +
-        in.length(pour.box_m.y, 0) + " " + in.length_symbol() + "\n  rubber " + cubic(pour.rubber.volume_m3) + ", " +
-        in.mass(pour.rubber.mass_kg, 0) + gram + "\n\nPlastic for " + std::to_string(r.tails) +
-        (r.tails == 1 ? " tail" : " tails") + "\n  poured " + in.mass(pour.poured_kg) +
-        gram +
+        in.length(pour.box_m.y, 0) + " " + in.length_symbol() + "\n  rubber " + cubic(pour.rubber.volume_m3) +
+        ", " + in.mass(pour.rubber.mass_kg, 0) + gram + "\n\nPlastic for " + std::to_string(r.tails) +
+        (r.tails == 1 ? " tail" : " tails") + "\n  poured " + in.mass(pour.poured_kg) + gram +
         (soft::is_melted(*d.tail) ? ", to heat " : ", to mix ") + in.mass(pour.heated_kg) + gram + "\n";
     text += blend.text();
     if (!soft::is_melted(*d.tail))
@@ -70,8 +69,8 @@ Ended run(const TailOptions& o, const Printing& in) {
     if (!document.ok()) return document.problems();
     if (!document->tail) {
         return Problem{ProblemCode::missing_key, "/tail", "",
-                        "This lure has no tail by its shape: draw one, or give the preset a “tail”. A tail "
-                        "weighed whole is a part."};
+                       "This lure has no tail by its shape: draw one, or give the preset a “tail”. A tail "
+                       "weighed whole is a part."};
     }
     const auto evaluation = evaluate(*document);
     if (!evaluation.ok()) return evaluation.problems();

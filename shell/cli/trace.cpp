@@ -49,8 +49,8 @@ int ending(const Problems& problems) {
 Ended run(const TraceOptions& asked, const Printing& in) {
     if (!asked.scale_m || asked.between.empty()) {
         return Problem{ProblemCode::missing_key, "--scale", "",
-                        "A picture has no size of its own: give --scale LENGTH and --between X,Y,X,Y, two "
-                        "marks that lie so far apart."};
+                       "A picture has no size of its own: give --scale LENGTH and --between X,Y,X,Y, two "
+                       "marks that lie so far apart."};
     }
     const Outcome<std::string> bytes = read_text_file(asked.picture, most_picture_bytes);
     if (!bytes.ok()) return bytes.problems();
@@ -81,7 +81,7 @@ Ended run(const TraceOptions& asked, const Printing& in) {
     if (!profile.ok()) {
         return {ending(profile.problems()), profile.problems()};
     }
-    const std::string mm = " " + in.length_symbol();
+    const std::string mm = std::string(1, ' ').append(in.length_symbol());
     std::string text = points_text(*profile, in);
     text += '\n';
     text += contour->drawn_line ? "A drawn line was followed along its middle"
@@ -90,8 +90,8 @@ Ended run(const TraceOptions& asked, const Printing& in) {
             " % of it is plain to see, the rest was bridged.\n";
     text += "Length " + in.length(profile->length_m) + mm + ", height " +
             in.length(profile->greatest_height_m) + mm + "; turned level by " + degrees(profile->turned_rad) +
-            ". The lines keep within " + in.thickness(std::max(profile->off_top_m, profile->off_bottom_m)) + mm +
-            " of the outline.\n";
+            ". The lines keep within " + in.thickness(std::max(profile->off_top_m, profile->off_bottom_m)) +
+            mm + " of the outline.\n";
     if (profile->overhang_m > scale.tolerance_m) {
         text +=
             "A bay or fork that a back and a belly line cannot follow is closed; the outline lies up to " +
@@ -107,12 +107,10 @@ Ended run(const TraceOptions& asked, const Printing& in) {
         document = picture::new_lure(*profile);
         text += "The width is a guess, half the height: draw the width line.\n";
     }
-    if (const Outcome<Evaluation> checked = evaluate(document); !checked.ok())
-        return checked.problems();
+    if (const Outcome<Evaluation> checked = evaluate(document); !checked.ok()) return checked.problems();
     if (asked.write_to != "-") print(text);
     if (asked.write_to) {
-        if (const Problems problems = keep(*asked.write_to, document); !problems.empty())
-            return problems;
+        if (const Problems problems = keep(*asked.write_to, document); !problems.empty()) return problems;
     }
     return done;
 }

@@ -42,10 +42,11 @@ std::string floating_text(const output::InWater& water, const Numbers& in) {
                        number_text(1e3 * afloat.under_water.righting_nm_per_deg, Unit::one, 3) +
                        " N·mm for each degree of heel\n\n";
     if (!afloat.floats) return text;
-    const std::string mm = " " + in.length_symbol();
+    const std::string mm = std::string(1, ' ').append(in.length_symbol());
     Table table({Side::left, Side::right, Side::right, Side::right, Side::right, Side::right, Side::right,
                  Side::right});
-    table.row({"Afloat", "pitch", "heel", "draft fore" + mm, "aft" + mm, "freeboard" + mm, "showing %", "GM" + mm});
+    table.row(
+        {"Afloat", "pitch", "heel", "draft fore" + mm, "aft" + mm, "freeboard" + mm, "showing %", "GM" + mm});
     for (const afloat::Rest& r : afloat.rests) {
         table.row({std::string(output::posture_text(r.posture)) + (r.has_twin ? ", either side" : ""),
                    degrees(r.pitch_rad), afloat::stands(r.posture) ? "–" : degrees(r.heel_rad),
@@ -73,8 +74,9 @@ std::string hinges_text(const document::Document& document, const output::InWate
 std::string sweep_text(const output::InWater& water, const Numbers& in) {
     const auto rows = [&in](const std::vector<fall::SweepPoint>& points, bool by_temperature) {
         Table table({Side::right, Side::right, Side::right, Side::right});
-        table.row({by_temperature ? "water " + in.temperature_symbol() : "salt g/kg", "in water " + in.mass_symbol(),
-                   "to, if it swells " + in.mass_symbol(), in.speed_symbol()});
+        table.row({by_temperature ? "water " + in.temperature_symbol() : "salt g/kg",
+                   "in water " + in.mass_symbol(), "to, if it swells " + in.mass_symbol(),
+                   in.speed_symbol()});
         for (std::size_t i = 0; i < points.size(); i += 5) {
             const fall::SweepPoint& p = points[i];
             table.row({by_temperature ? in.temperature(p.temperature_c, 0)
@@ -98,7 +100,8 @@ std::string falls_text(const output::InWater& water, const Answers& answers, con
             : "Held still under water it rolls over.\n\n";
     if (water.falls.falls.empty()) return "It " + no_fall_words(answers.in_water) + ".\n" + held;
     Table table({Side::left, Side::left, Side::right, Side::right, Side::right, Side::right, Side::right});
-    table.row({"Steady", "", "pitch", "down " + in.speed_symbol(), "band", "forward " + in.speed_symbol(), "glide"});
+    table.row({"Steady", "", "pitch", "down " + in.speed_symbol(), "band", "forward " + in.speed_symbol(),
+               "glide"});
     for (std::size_t i = 0; i < water.falls.falls.size(); ++i) {
         const fall::SteadyFall& f = water.falls.falls[i];
         table.row({fall::fall_attitude_text(f),
@@ -111,7 +114,7 @@ std::string falls_text(const output::InWater& water, const Answers& answers, con
 }
 
 std::string track_text(const output::InWater& water, const Answers& answers, const Numbers& in) {
-    const std::string mm = " " + in.length_symbol();
+    const std::string mm = std::string(1, ' ').append(in.length_symbol());
     const fall::Track& track = water.track;
     if (track.points.size() < 2 || answers.behaviour == Behaviour::suspends) return {};
     Table table({Side::right, Side::right, Side::right, Side::right});
@@ -119,8 +122,8 @@ std::string track_text(const output::InWater& water, const Answers& answers, con
     // Some twenty rows, whatever the time it takes; the last is the arrival.
     const std::size_t stride = std::max<std::size_t>(1, track.points.size() / 20);
     const auto row = [&](const fall::TrackPoint& p) {
-        table.row({number_text(p.time_s, Unit::one, 2), in.length(p.depth_m, 0),
-                   in.length(p.forward_m, 0), degrees(p.state.pitch_rad)});
+        table.row({number_text(p.time_s, Unit::one, 2), in.length(p.depth_m, 0), in.length(p.forward_m, 0),
+                   degrees(p.state.pitch_rad)});
     };
     for (std::size_t i = 0; i + 1 < track.points.size(); i += stride)
         row(track.points[i]);

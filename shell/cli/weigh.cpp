@@ -15,7 +15,8 @@ using units::number_text;
 using units::Unit;
 
 std::string point_text(const Vec3& at, const Numbers& in) {
-    return "x " + in.length(at.x) + "   y " + in.length(at.y) + "   z " + in.length(at.z) + " " + in.length_symbol();
+    return "x " + in.length(at.x) + "   y " + in.length(at.y) + "   z " + in.length(at.z) + " " +
+           in.length_symbol();
 }
 
 std::string water_text(const document::Water& water, double density_kg_m3, const Numbers& in) {
@@ -27,7 +28,7 @@ std::string water_text(const document::Water& water, double density_kg_m3, const
 }
 
 std::string head_text(const document::Document& document, const Answers& answers, const Numbers& in) {
-    const std::string gram = " " + in.mass_symbol();
+    const std::string gram = std::string(1, ' ').append(in.mass_symbol());
     constexpr std::size_t label = 12;
     const materials::Wood* wood = materials::find_wood(document.wood.species);
     const std::size_t segments = document.segment_names.size();
@@ -52,11 +53,13 @@ std::string stages_text(const Answers& answers, const Numbers& in) {
     const std::string gram = in.mass_symbol(), speed = in.speed_symbol();
     Table table({Side::left, Side::right, Side::right, Side::right, Side::right, Side::right, Side::right,
                  Side::right, Side::right});
-    table.row({"Stage", "mass " + gram, "± " + gram, "in water " + gram, speed, "s/ft", "in tub " + gram, speed, "s/ft"});
+    table.row({"Stage", "mass " + gram, "± " + gram, "in water " + gram, speed, "s/ft", "in tub " + gram,
+               speed, "s/ft"});
     for (const StageAnswer& stage : answers.stages) {
         table.row({output::stage_name(stage.stage), in.mass(stage.mass.kg), in.mass(stage.mass_sigma.kg),
                    in.signed_mass(stage.in_water.kg), fall_speed(stage.fall, in), fall_s_ft(stage.fall),
-                   in.signed_mass(stage.in_tub.kg), fall_speed(stage.tub_fall, in), fall_s_ft(stage.tub_fall)});
+                   in.signed_mass(stage.in_tub.kg), fall_speed(stage.tub_fall, in),
+                   fall_s_ft(stage.tub_fall)});
     }
     return table.text();
 }
@@ -64,12 +67,12 @@ std::string stages_text(const Answers& answers, const Numbers& in) {
 std::string segments_text(const Answers& answers, const Numbers& in) {
     const std::string gram = in.mass_symbol(), mm = in.length_symbol();
     Table table({Side::left, Side::right, Side::right, Side::right, Side::right, Side::right, Side::right});
-    table.row({"Segment", "wood cm³", "displaces cm³", "mass " + gram, "in water " + gram, "G x " + mm, "B x " + mm});
+    table.row({"Segment", "wood cm³", "displaces cm³", "mass " + gram, "in water " + gram, "G x " + mm,
+               "B x " + mm});
     for (const SegmentAnswer& segment : answers.segments) {
         table.row({segment.name, number_text(segment.wood_m3, Unit::cm3, 2),
                    number_text(segment.displaced_m3, Unit::cm3, 2), in.mass(segment.mass.kg),
-                   in.signed_mass(segment.in_water.kg), in.length(segment.g_m.x),
-                   in.length(segment.b_m.x)});
+                   in.signed_mass(segment.in_water.kg), in.length(segment.g_m.x), in.length(segment.b_m.x)});
     }
     return table.text();
 }
@@ -78,7 +81,8 @@ std::string segments_text(const Answers& answers, const Numbers& in) {
 std::string coats_text(const document::Document& document, const Answers& answers, const Numbers& in) {
     if (answers.coats.empty()) return {};
     Table table({Side::left, Side::right, Side::right, Side::right, Side::right});
-    table.row({"Coat", "mass " + in.mass_symbol(), "grows by cm³", "felt in water " + in.mass_symbol(), "share of it"});
+    table.row({"Coat", "mass " + in.mass_symbol(), "grows by cm³", "felt in water " + in.mass_symbol(),
+               "share of it"});
     for (const CoatAnswer& coat : answers.coats) {
         const std::string& name = document.coats[static_cast<std::size_t>(coat.coat)].name;
         table.row({name.empty() ? "Coat " + std::to_string(coat.coat + 1) : name, in.mass(coat.mass.kg),
@@ -101,9 +105,10 @@ Ended run(const PresetOptions& o, const Printing& in) {
         constexpr double shown_depth_m = 2.0;
         const auto water = output::in_water(*document, *evaluation, shown_depth_m);
         if (!water.ok()) return water.problems();
-        print(head_text(*document, answers, in) + '\n' + stages_text(answers, in) + '\n' + segments_text(answers, in) +
-              '\n' + coats_text(*document, answers, in) + floating_text(*water, in) + hinges_text(*document, *water) +
-              sweep_text(*water, in) + warnings_text(answers, in) + water_warnings_text(*water, in));
+        print(head_text(*document, answers, in) + '\n' + stages_text(answers, in) + '\n' +
+              segments_text(answers, in) + '\n' + coats_text(*document, answers, in) +
+              floating_text(*water, in) + hinges_text(*document, *water) + sweep_text(*water, in) +
+              warnings_text(answers, in) + water_warnings_text(*water, in));
     }
     return done;
 }

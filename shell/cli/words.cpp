@@ -38,10 +38,10 @@ std::string both_speeds(double m_s, const Numbers& in) {
 std::string fall_words(const Answers& answers, const Numbers& in) {
     if (!answers.fall) return no_fall_words(answers.in_water);
     const Fall& fall = *answers.fall;
-    const std::string unit = " " + in.speed_symbol();
-    return both_speeds(fall.speed_m_s, in) + " (" + in.speed(fall.slow_m_s) + " to " + in.speed(fall.fast_m_s) + unit +
-           " by the drag's own band), pitched " + degrees(fall.pitch_rad) + ", gliding " +
-           in.speed(fall.forward_m_s) + unit + " forward";
+    const std::string unit = std::string(1, ' ').append(in.speed_symbol());
+    return both_speeds(fall.speed_m_s, in) + " (" + in.speed(fall.slow_m_s) + " to " +
+           in.speed(fall.fast_m_s) + unit + " by the drag's own band), pitched " + degrees(fall.pitch_rad) +
+           ", gliding " + in.speed(fall.forward_m_s) + unit + " forward";
 }
 
 std::string warnings_text(const Answers& answers, const Numbers& in) {
