@@ -265,6 +265,7 @@ struct Coat {
     /// coated. Without it the coat is laid over skin and faces as if no pocket were there: pockets plugged
     /// while the coat goes on.
     bool on_pockets = false;
+    std::string note{}; ///< colour, paint, how it went on
 };
 
 enum class TargetBy { fall, in_water };

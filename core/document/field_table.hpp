@@ -359,6 +359,7 @@ constexpr void describe(V& v, Of<Coat>) {
                   mass_g("mass_g", 500.0, "leaves {} on the lure"), &Coat::mass_kg);
     v.optional_number(share_percent("spread_percent", 0.0, 100.0, "has a spread of {}"), &Coat::spread);
     v.flags("surfaces", table::coat_surfaces);
+    v.text({"note", "note"}, &Coat::note);
 }
 
 template <class V>

@@ -91,6 +91,7 @@ void coat_editor(PanelContext& context, int index) {
     surface(".faces", words::on_faces, coat.on_joint_faces, words::on_faces_below);
     if (!context.document().pockets.empty())
         surface(".pockets", words::on_pockets, coat.on_pockets, words::on_pockets_below);
+    f.text(".note", words::coat_note, coat.note);
     f.put([&] { return on_coat(index, [coat](document::Coat& c) { c = coat; }); });
     in_water_row(context, index);
     const int count = static_cast<int>(context.document().coats.size());
@@ -118,6 +119,7 @@ std::string coat_line(const PanelContext& context, const document::Coat& coat) {
                              : std::string(coat_kinds[static_cast<std::size_t>(coat.kind)]);
     text += words::separator;
     text += stage_words(coat.stage);
+    if (!coat.note.empty()) text = coat.note + words::separator + text;
     return text;
 }
 

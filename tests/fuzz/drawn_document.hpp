@@ -298,6 +298,7 @@ private:
         c.on_skin = (surfaces & 1u) != 0u || (surfaces == 0u && !b_.astray());
         c.on_joint_faces = (surfaces & 2u) != 0u;
         c.on_pockets = (surfaces & 4u) != 0u;
+        if (b_.once_in(8)) c.note = b_.text(10, document::max_text);
         return c;
     }
 

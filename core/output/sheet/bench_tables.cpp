@@ -314,6 +314,11 @@ void add_coats(Composer& pages, const SheetInput& job) {
                  {"mix " + gram, 0.8, Anchor::end},
                  {"wait h", 0.8, Anchor::end}},
                 rows);
+    for (std::size_t c = 0; c < d.coats.size(); ++c) {
+        const document::Coat& coat = d.coats[c];
+        if (!coat.note.empty())
+            pages.paragraph((coat.name.empty() ? std::to_string(c + 1) : coat.name) + ": " + coat.note);
+    }
     pages.paragraph("Grams are what stays on the lure, dry. To mix: with what stays in cup and brush, a "
                     "third of the mix (common practice, no source); a paint or "
                     "sealer that dries loses its thinner on top. Waits " +

@@ -44,7 +44,8 @@ inline const std::string full_text = R"({"evenfall":2,"name":"Every key","note":
   "parts":[{"name":"wire","stage":"rigged","material":"brass","mass_g":1.75,"mass_sigma_g":0.05,"x_mm":-3,"y_mm":0.5,"z_mm":-2,
       "embedded_percent":62.5,"segment":2}],
   "coats":[{"name":"soak","stage":"sealed","kind":"soaks","material":"ca","mass_g":1.1,"spread_percent":35,"surfaces":["skin"]},
-    {"name":"clear","stage":"clear_coated","kind":"film","material":"epoxy","thickness_mm":0.35,"surfaces":["skin","joint_faces"]}],
+    {"name":"clear","stage":"clear_coated","kind":"film","material":"epoxy","thickness_mm":0.35,"surfaces":["skin","joint_faces"],
+      "note":"two thin coats"}],
   "targets":{"in_water_g":-0.75,"pitch_deg":-2.5,"fall_band_percent":12,"pitch_band_deg":1.75}})";
 
 inline document::Document document_of(const std::string& text) {

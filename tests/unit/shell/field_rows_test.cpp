@@ -120,6 +120,7 @@ const std::map<std::string, std::string> rows{
     {"coats.mass_g", "finish.0.mass"},
     {"coats.spread_percent", "finish.0.spread"},
     {"coats.surfaces", "finish.0.skin"},
+    {"coats.note", "finish.0.note"},
     {"targets.fall_mm_s", "lead.fall"},
     {"targets.in_water_g", "lead.in_water"},
     {"targets.pitch_deg", "lead.pitch"},

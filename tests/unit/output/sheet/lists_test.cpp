@@ -265,6 +265,28 @@ TEST_CASE("the sheet names the surfaces that a coat lies on", "[sheet]") {
     CHECK_FALSE(says("joints"));
 }
 
+TEST_CASE("the sheet prints what is noted of a coat, and nothing for a coat without a note", "[sheet]") {
+    document::Document d = support::fish();
+    document::Coat coat;
+    coat.name = "Back";
+    coat.thickness_m = 0.0003;
+    const auto says = [&](const char* words) {
+        d.coats = {coat};
+        const auto layout = sheet_layout(d, with_faces());
+        REQUIRE(layout.ok());
+        for (const auto& page : layout->pages) {
+            for (const auto& item : page.items) {
+                if (const auto* text = std::get_if<sheet::Text>(&item); text && text->words == words)
+                    return true;
+            }
+        }
+        return false;
+    };
+    CHECK_FALSE(says("Back: olive, two thin coats"));
+    coat.note = "olive, two thin coats";
+    CHECK(says("Back: olive, two thin coats"));
+}
+
 TEST_CASE("the sheet parts the epoxy of each film by the usual ratios, loss included, and the parts add up "
           "to the mix",
           "[sheet]") {
