@@ -80,7 +80,7 @@ bool draw_offer(AppParts& parts) {
                     amounts(offer.merge->lures.size(), offer.merge->bin.size(), offer.merge->new_pieces) +
                     words::offer_merge_here + lures(offer.merge->lures_here) + words::offer_merge_rest);
     } else {
-        widgets::problem_line(ui, sentences(offer.merge.problems()));
+        widgets::problem_line(ui, sentences(offer.merge.problems(), parts.session.settings.units));
     }
     widgets::note(ui, words::offer_replace_about + lures(file.lures.size()) + words::offer_replace_here +
                           std::to_string(offer.replace.away.size()) + words::offer_replace_rest);
@@ -125,7 +125,7 @@ bool draw_everything(AppParts& parts) {
 
 std::string App::offer_everything(const std::string& text) {
     auto file = state::read_everything(text);
-    if (!file.ok()) return sentences(file.problems());
+    if (!file.ok()) return sentences(file.problems(), parts_->session.settings.units);
     const state::OnThisDevice here = on_this_device(*parts_);
     state::Taking replace = replaced(*file, here);
     Outcome<state::Taking> merge = merged(*file, here);

@@ -1,7 +1,7 @@
 #pragma once
 
 // Everything that is kept on this device as one file: all lures with their logs, the bin, the drawer and the
-// settings; and what taking such a file back would do. Pure. Pictures are not in it.
+// settings; and what taking such a file back would do. Pure. Pictures and photos are not in it.
 
 #include "evenfall.hpp"
 #include "state/drawer.hpp"

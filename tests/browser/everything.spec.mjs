@@ -70,7 +70,8 @@ async function saveEverything(bench) {
   assert.match(file.suggestedFilename(), /^evenfall-everything-\d{4}-\d\d-\d\d\.json$/);
   const chunks = [];
   for await (const chunk of await file.createReadStream()) chunks.push(chunk);
-  await bench.page.locator("#dialog-save").getByRole("button", { name: "Close" }).tap();
+  await bench.page.locator("#dialog-save").waitFor({ state: "hidden" });
+  await bench.settled();
   return Buffer.concat(chunks).toString();
 }
 

@@ -135,7 +135,7 @@ TEST_CASE("undo takes back what was done before the page was loaded anew, and be
         bench.tap_all({"step.water", "water.temperature", "keypad.7", "keypad.ok"});
         kept = bench.app.session_json();
         REQUIRE(bench.app.document_json() != first);
-        bench.tap_all({"shelf.open", "shelf.new"});
+        bench.tap_all({"shelf.open", "shelf.copy"});
         REQUIRE(bench.app.open_session(kept).empty());
         bench.rest();
         bench.tap("undo");

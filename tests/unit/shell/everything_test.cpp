@@ -34,7 +34,7 @@ Everything sample() {
     all.lures = {{lure("First"), 1760000000123.0}, {lure("Second", "quarry-230"), 1760000000000.0}};
     all.bin = {{lure("Thrown"), 1750000000000.0}};
     REQUIRE(all.drawer.put(hook("Treble 6")));
-    all.settings.length = evenfall::units::Unit::inch_fraction;
+    all.settings.units.length = evenfall::units::Unit::inch_fraction;
     all.settings.theme = Theme::dark;
     return all;
 }
@@ -123,7 +123,7 @@ TEST_CASE(
 TEST_CASE("settings of a version with fewer of them are taken", "[shell][everything]") {
     const auto read = read_everything(altered([](auto& j) { j["settings"].erase("theme"); }));
     REQUIRE(read.ok());
-    CHECK(read->settings.length == evenfall::units::Unit::inch_fraction);
+    CHECK(read->settings.units.length == evenfall::units::Unit::inch_fraction);
     CHECK(read->settings.theme == Theme::light);
 }
 

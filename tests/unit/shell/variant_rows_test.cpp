@@ -39,7 +39,7 @@ TEST_CASE(
     const state::Variant other = variant(heavier);
     widgets::Units units;
     for (const auto unit : {widgets::Unit::s_per_ft, widgets::Unit::mm_per_s, widgets::Unit::s_per_m}) {
-        units.choose(widgets::Quantity::fall, unit);
+        units.fall = unit;
         const auto rows = figure_rows(here, other, units);
         REQUIRE(rows.size() == 6);
         const char* titles[] = {"Finished", "In water", "Fall", "Hang", "Righting", "Chance"};
