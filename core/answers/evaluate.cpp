@@ -78,9 +78,9 @@ std::vector<CoatAnswer> coats_of(const document::Document& document, const ledge
 Problems warnings_of(const Inputs& in, const Answers& answers) {
     Problems out;
     if (answers.bg_m <= 0.0) {
-        out.push_back({ProblemCode::capsizes, "", "G below B",
-                       "G lies " + length_text(-answers.bg_m) +
-                           " above B: under water the finished lure rolls over."});
+        out.push_back(
+            {ProblemCode::capsizes, "", "G below B",
+             "G lies " + length_text(-answers.bg_m) + " above B: under water the finished lure rolls over."});
     }
     if (answers.behaviour == Behaviour::floats) {
         auto rolls = afloat::roll_over_warning(in.body, in.ledger, in.document, answers.water_density_kg_m3);

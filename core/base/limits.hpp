@@ -14,7 +14,8 @@ struct LimitedNumber {
     double value = 0.0;
     double least = 0.0;
     double most = 0.0;
-    Unit unit = Unit::one; ///< used in the sentence: a metric unit, which becomes the one that is set, or one for all
+    Unit unit =
+        Unit::one; ///< used in the sentence: a metric unit, which becomes the one that is set, or one for all
     int decimals = 0;
 };
 

@@ -91,7 +91,8 @@ constexpr double same_in = 0.0005; ///< half of a thousandth
 std::string inches_text(double length_in, bool fractions, int decimals, Rounding rounding) {
     if (!(std::fabs(length_in) < 1e9)) return std::string(nothing);
     const double parts = length_in * 64.0;
-    if (fractions && (std::fabs(length_in) >= shortest_fraction_in || std::fabs(parts - std::round(parts)) < 64.0 * same_in))
+    if (fractions && (std::fabs(length_in) >= shortest_fraction_in ||
+                      std::fabs(parts - std::round(parts)) < 64.0 * same_in))
         return fraction_text(steps_of(parts, rounding), 64);
     return decimal_text(length_in, decimals_in(Unit::inch, decimals), rounding);
 }
@@ -137,7 +138,8 @@ std::string plain_number(double value) {
     return text;
 }
 
-std::string number_text(double core, Quantity quantity, const UnitSet& units, int decimals, Rounding rounding) {
+std::string number_text(double core, Quantity quantity, const UnitSet& units, int decimals,
+                        Rounding rounding) {
     const Unit unit = units.of(quantity);
     const double value = from_core(core, unit);
     if (unit == metric.of(quantity))

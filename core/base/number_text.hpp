@@ -39,10 +39,10 @@ inline constexpr int plain = -1;
 
 enum class Rounding { nearest, up, down };
 
-/// A quantity of the core in the units that are set, without their symbol. `decimals` are those of the metric unit
-/// (mm, m, g, mm/s, °C); in another unit there are as many as are about as fine. The metric number is always
-/// rounded to the nearest: limits are whole there. Where inches are set as fractions, a length below 1/8 in that is
-/// no 64th is told in thousandths, because for a wall or a gap a 64th is too coarse: "0.039".
+/// A quantity of the core in the units that are set, without their symbol. `decimals` are those of the metric
+/// unit (mm, m, g, mm/s, °C); in another unit there are as many as are about as fine. The metric number is
+/// always rounded to the nearest: limits are whole there. Where inches are set as fractions, a length below
+/// 1/8 in that is no 64th is told in thousandths, because for a wall or a gap a 64th is too coarse: "0.039".
 [[nodiscard]] std::string number_text(double core, Quantity quantity, const UnitSet& units, int decimals,
                                       Rounding rounding = Rounding::nearest);
 

@@ -22,8 +22,8 @@ struct Amount {
     bool operator==(const Amount&) const = default;
 };
 
-/// What is told to a reader, before it is known which units he has set: words and quantities in a row. Whoever
-/// shows it asks for its text in those units.
+/// What is told to a reader, before it is known which units he has set: words and quantities in a row.
+/// Whoever shows it asks for its text in those units.
 class Sentence {
 public:
     Sentence() = default;
@@ -57,11 +57,12 @@ private:
 
 // Quantities for sentences, rounded for reading. Examples in metric units.
 
-[[nodiscard]] Sentence length_text(double metres, int decimals = 1);    ///< 0.0123 → "12.3 mm"
-[[nodiscard]] Sentence thickness_text(double metres, int decimals = 1); ///< of wire or film: 0.0008 → "0.8 mm"
-[[nodiscard]] Sentence mass_text(double kilograms, int decimals = 2);   ///< 0.00642 → "6.42 g"
-[[nodiscard]] Sentence angle_text(double radians);                      ///< −0.0524 → "−3.0°"
-[[nodiscard]] Sentence speed_text(double metres_per_second);            ///< 0.1203 → "120.3 mm/s"
+[[nodiscard]] Sentence length_text(double metres, int decimals = 1); ///< 0.0123 → "12.3 mm"
+[[nodiscard]] Sentence thickness_text(double metres,
+                                      int decimals = 1); ///< of wire or film: 0.0008 → "0.8 mm"
+[[nodiscard]] Sentence mass_text(double kilograms, int decimals = 2); ///< 0.00642 → "6.42 g"
+[[nodiscard]] Sentence angle_text(double radians);                    ///< −0.0524 → "−3.0°"
+[[nodiscard]] Sentence speed_text(double metres_per_second);          ///< 0.1203 → "120.3 mm/s"
 
 /// As it is read on the bench: "31.20 g", "4.30 s", "2.0°", "512 kg/m³".
 [[nodiscard]] Sentence reading_text(double value, units::Quantity quantity);

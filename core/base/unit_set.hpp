@@ -4,8 +4,9 @@
 
 namespace evenfall::units {
 
-/// The units that somebody reads and types in. What is not named here has one unit for everybody, or follows the
-/// length: wire, films and play are in thousandths of an inch where lengths are inches, depth of water in feet.
+/// The units that somebody reads and types in. What is not named here has one unit for everybody, or follows
+/// the length: wire, films and play are in thousandths of an inch where lengths are inches, depth of water in
+/// feet.
 struct UnitSet {
     Unit length = Unit::mm;           ///< mm, inch or inch_fraction
     Unit mass = Unit::gram;           ///< gram, ounce or grain
@@ -14,7 +15,8 @@ struct UnitSet {
 
     [[nodiscard]] constexpr bool inches() const { return length != Unit::mm; }
     [[nodiscard]] Unit of(Quantity quantity) const;
-    /// For speeds that may be nothing or carry a ±: mm_per_s or inch_per_s. Seconds for a way have no value at rest.
+    /// For speeds that may be nothing or carry a ±: mm_per_s or inch_per_s. Seconds for a way have no value
+    /// at rest.
     [[nodiscard]] constexpr Unit way_in_time() const { return inches() ? Unit::inch_per_s : Unit::mm_per_s; }
 
     bool operator==(const UnitSet&) const = default;

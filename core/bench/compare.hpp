@@ -21,7 +21,7 @@ struct Option {
         fill_kg;            ///< that the plan puts into the holes; absent where it cannot be planned at all
     double deepest_m = 0.0; ///< of the holes then
     bool met = false;       ///< the holes meet the targets
-    Sentence why;        ///< where not: the first limit that stops it, in a sentence
+    Sentence why;           ///< where not: the first limit that stops it, in a sentence
 };
 
 /// Every wood of the table, in its order, with the lure's own moisture, and the lead planned anew for each. A

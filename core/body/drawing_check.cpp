@@ -157,9 +157,9 @@ void check_width(const CurvePoints& points, const DrawingNames& drawn, Problems&
     const bool has_width =
         std::any_of(points.begin(), points.end(), [](const auto& p) { return p.value > 0.0; });
     if (!has_width) {
-        out.push_back({ProblemCode::crossed_profile, drawn.plan.path, "more than " + length_of(0.0),
-                       "The " + name + " is " + length_of(0.0) + " everywhere: the " + drawn.whole +
-                           " has no width."});
+        out.push_back(
+            {ProblemCode::crossed_profile, drawn.plan.path, "more than " + length_of(0.0),
+             "The " + name + " is " + length_of(0.0) + " everywhere: the " + drawn.whole + " has no width."});
         return;
     }
     for (std::size_t k = 1; k + 1 < points.size(); ++k) {
@@ -363,8 +363,8 @@ void check_measured(const document::Shape& shape, Problems& out) {
         if (width_mm <= 2.0 * greatest_half_width_mm + 1e-9) continue;
         const Sentence limit = "at most " + at_most_text(2.0 * greatest_half_width_mm * mm, Quantity::length);
         out.push_back({ProblemCode::out_of_range, "/shape/measured/" + std::to_string(k) + "/width_mm", limit,
-                       "Caliper reading " + std::to_string(k + 1) + " gives a width of " + length_of(width_mm) +
-                           " and must be " + limit + "."});
+                       "Caliper reading " + std::to_string(k + 1) + " gives a width of " +
+                           length_of(width_mm) + " and must be " + limit + "."});
         return;
     }
     if (shape.measured.empty()) return;

@@ -164,8 +164,8 @@ void check_depth(std::size_t i, const document::Hole& hole, const Bore& bore, co
     const DepthLimit limit = depth_limit(free_of_stop, bore, body);
     Sentence sentence = hole_text(i, hole.name) + " is " + length_text(hole.depth_m) + " deep; ";
     sentence += limit.depth_m > 0.0
-                    ? stop_text(limit.stop) + std::string(" (") + length_text(wall_of(hole)) +
-                          ") allows " + length_text(limit.depth_m) + "."
+                    ? stop_text(limit.stop) + std::string(" (") + length_text(wall_of(hole)) + ") allows " +
+                          length_text(limit.depth_m) + "."
                     : "its " + length_text(hole.diameter_m) + " bit is too wide for the wood there.";
     out.push_back({ProblemCode::through_wall, pointer("holes", i, "depth_mm"),
                    "≤ " + length_text(limit.depth_m), std::move(sentence)});
@@ -177,7 +177,8 @@ void check_contents(std::size_t i, const document::Hole& hole, const Bore& bore,
         const bool filled =
             hole.fill && (hole.fill->mass_kg.value_or(0.0) > 0.0 || hole.fill->length_m.value_or(0.0) > 0.0);
         if (filled) {
-            out.push_back({ProblemCode::does_not_fit, pointer("holes", i, "fill"), "depth above " + plain_text(0.0, units::Quantity::length),
+            out.push_back({ProblemCode::does_not_fit, pointer("holes", i, "fill"),
+                           "depth above " + plain_text(0.0, units::Quantity::length),
                            who + " has a fill but is not drilled; give it a depth."});
         }
         return;
@@ -190,11 +191,10 @@ void check_contents(std::size_t i, const document::Hole& hole, const Bore& bore,
         return;
     }
     if (hole.depth_m <= bore.skin_drop_m) {
-        out.push_back({ProblemCode::does_not_fit, pointer("holes", i, "depth_mm"),
-                       "> " + length_text(bore.skin_drop_m),
-                       who + " is " + length_text(hole.depth_m) +
-                           " deep, and over its mouth the skin falls away by " +
-                           length_text(bore.skin_drop_m) + ": it would hardly touch wood."});
+        out.push_back(
+            {ProblemCode::does_not_fit, pointer("holes", i, "depth_mm"), "> " + length_text(bore.skin_drop_m),
+             who + " is " + length_text(hole.depth_m) + " deep, and over its mouth the skin falls away by " +
+                 length_text(bore.skin_drop_m) + ": it would hardly touch wood."});
         return;
     }
     if (!hole.fill) return;

@@ -84,8 +84,8 @@ void check_tenon(const document::Tail& tail, const document::Tenon& t, const doc
     const auto room = [&](const char* path, const char* what, double size_m, double most_m) {
         if (size_m <= most_m + slack_m) return;
         refuse(out, ProblemCode::out_of_range, path, "at most " + length_text(most_m),
-               std::string("The tenon of the tail is ") + length_text(size_m) + what +
-                   length_text(most_m) + " in " + name + ".");
+               std::string("The tenon of the tail is ") + length_text(size_m) + what + length_text(most_m) +
+                   " in " + name + ".");
     };
     room("/tail/tenon/length_mm", " long; there is room for ", t.length_m, tail.x_m - slot.x_from_m);
     room("/tail/tenon/thickness_mm", " thick; there is room for ", t.thickness_m,

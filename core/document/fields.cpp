@@ -16,8 +16,8 @@ std::string lower_first(std::string text) {
     return text;
 }
 
-/// What the field holds, where its unit is the metric one of a quantity. Absent for plain numbers, for what is kept in
-/// percent, and for pounds of pull, which are no pounds of mass.
+/// What the field holds, where its unit is the metric one of a quantity. Absent for plain numbers, for what
+/// is kept in percent, and for pounds of pull, which are no pounds of mass.
 std::optional<units::Quantity> quantity_of(const NumberField& field) {
     const auto unit = units::find_unit(field.unit);
     if (!unit || units::metric.of(units::quantity_of(*unit)) != *unit) return std::nullopt;

@@ -40,11 +40,12 @@ using BitOfEachSystem = std::array<std::optional<Bit>, system_count>; ///< absen
 /// The bit of a system nearest to this diameter, thicker or thinner.
 [[nodiscard]] Bit nearest(System system, double diameter_m);
 
-/// The name that a bit is bought by where inches rule: the fraction, and where that is 0.05 mm off or more the fraction,
-/// number or letter that is nearest. "near" stands before one that is as far off.
+/// The name that a bit is bought by where inches rule: the fraction, and where that is 0.05 mm off or more
+/// the fraction, number or letter that is nearest. "near" stands before one that is as far off.
 [[nodiscard]] std::string inch_name(double diameter_m);
 
-/// "7/64 in, #36, 2.7 mm": those that are there, the metric one only where lengths are metric. Empty where none is.
+/// "7/64 in, #36, 2.7 mm": those that are there, the metric one only where lengths are metric. Empty where
+/// none is.
 [[nodiscard]] std::string names(const BitOfEachSystem& bits, const units::UnitSet& units);
 
 /// For a sentence: its diameter where lengths are metric, else its inch_name.

@@ -83,9 +83,10 @@ std::vector<Sentence> reading_steps(ReadingKind kind) {
                 "Put down both figures; the holder is taken off. In grams the rest is the volume in cm³, by "
                 "the density of the water.",
                 "With a dry weight of the same stage this gives the weight in water without any guess at "
-                "wood or size: on a body of " + mass_text(0.060, 0) + " the doubt falls from about " +
-                    mass_text(0.003, 0) + " by the species alone to some tenths by the dry weight, and "
-                "to about a tenth by both."};
+                "wood or size: on a body of " +
+                    mass_text(0.060, 0) + " the doubt falls from about " + mass_text(0.003, 0) +
+                    " by the species alone to some tenths by the dry weight, and "
+                    "to about a tenth by both."};
     case ReadingKind::hung_in_water:
         return {"Stand the scale on two blocks over the tub, or hang it up, with a thread from its hook or "
                 "from a bridge over its plate.",
@@ -107,7 +108,8 @@ std::vector<Sentence> reading_steps(ReadingKind kind) {
     case ReadingKind::tub_fall:
         return {
             "Fill the tub deep enough for " +
-                Sentence::by_system("half a metre of way; a metre is better", "20 inches of way; 40 are better") +
+                Sentence::by_system("half a metre of way; a metre is better",
+                                    "20 inches of way; 40 are better") +
                 ". Let the water come to rest.",
             "Hold the lure just under, level, bubbles wiped off. Let go without a push and start the watch.",
             "Stop when its middle has gone down by the depth you put down, before it touches the floor. "

@@ -18,7 +18,7 @@ const char* glue_word(glue::GlueKind sort) {
 }
 
 std::string glue_json(const document::Document& document, const glue::GlueAnswer& answer,
-                       const units::UnitSet& units) {
+                      const units::UnitSet& units) {
     Tree rows = list_of(answer.rows, [](const glue::GluedRow& r) {
         return Tree{{"joint", r.joint ? Tree(*r.joint + 1) : Tree(nullptr)},
                     {"eyes", r.eyes},

@@ -140,7 +140,7 @@ const char* weakest_word(wire::Weakest weakest) {
 }
 
 std::string joints_json(const document::Document& document, const joints::JointsAnswer& answer,
-                       const units::UnitSet& units) {
+                        const units::UnitSet& units) {
     Tree hooks = list_of(answer.hooks, [](const joints::HookFoul& foul) {
         const char* what = foul.what == joints::FoulKind::hook    ? "hook"
                            : foul.what == joints::FoulKind::joint ? "joint"

@@ -11,8 +11,8 @@ namespace evenfall::output {
 
 using document::Tree;
 
-// Core values → JSON in the metric trade units that its keys name, rounded to a millionth; absent or not finite gives
-// null. Sentences are told in the units given.
+// Core values → JSON in the metric trade units that its keys name, rounded to a millionth; absent or not
+// finite gives null. Sentences are told in the units given.
 
 [[nodiscard]] Tree number(const std::optional<double>& trade);
 [[nodiscard]] Tree grams(const std::optional<double>& kg);

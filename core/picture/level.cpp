@@ -58,8 +58,7 @@ Axis long_axis(const Ring& ring) {
 
 Problems check(const Contour& contour, const Scale& scale) {
     Problems problems;
-    const auto want = [&](bool kept, const char* path, const Sentence& limit,
-                          const Sentence& sentence) {
+    const auto want = [&](bool kept, const char* path, const Sentence& limit, const Sentence& sentence) {
         if (!kept) problems.push_back({ProblemCode::out_of_range, path, limit, sentence});
     };
     want(contour.points.size() >= 16 && std::all_of(contour.points.begin(), contour.points.end(), finite) &&
@@ -189,8 +188,9 @@ Outcome<Levelled> levelled(const Contour& contour, const Scale& scale) {
     out.length_m = last - first;
     const double length_mm = units::mm_from_m(out.length_m);
     if (!(length_mm >= shape::least_length_mm && length_mm <= shape::greatest_length_mm)) {
-        const Sentence limit = range_text(units::m_from_mm(shape::least_length_mm),
-                                          units::m_from_mm(shape::greatest_length_mm), units::Quantity::length);
+        const Sentence limit =
+            range_text(units::m_from_mm(shape::least_length_mm), units::m_from_mm(shape::greatest_length_mm),
+                       units::Quantity::length);
         return Problem{ProblemCode::out_of_range, "/scale", limit,
                        "At this scale the outline is " + length_text(out.length_m) +
                            " long; a drawing may be " + limit + "."};

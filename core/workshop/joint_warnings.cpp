@@ -95,7 +95,7 @@ Sentence wood_text(const Swing& wood) {
 Sentence mouth_text(const JointAnswer& j, std::size_t w, const char* with_the_tail) {
     if (j.wire_rad[w] >= j.finished[w].angle_rad) return "";
     const Sentence text = ": the wire meets the mouth of its pocket at " + angle_text(j.wire_rad[w]) +
-                             with_the_tail + wood_text(j.finished[w]);
+                          with_the_tail + wood_text(j.finished[w]);
     if (!j.mouth_m[w]) return text + "No mouth is wide enough; a pin nearer to the face swings farther.";
     return text + "Open the mouth to " + length_text(*j.mouth_m[w]) + " at the face.";
 }
@@ -110,12 +110,11 @@ void warn_of_swing(Problems& out, std::size_t k, const JointAnswer& j) {
     const bool alike = mouth_text(j, 0, "") == mouth_text(j, 1, "");
     for (std::size_t w = 0; w < 2; ++w) {
         const Sentence text = mouth_text(j, w,
-                                            alike    ? ""
-                                            : w == 0 ? " with the tail to port"
-                                                     : " with the tail to starboard");
+                                         alike    ? ""
+                                         : w == 0 ? " with the tail to port"
+                                                  : " with the tail to starboard");
         if (!text.empty())
-            warn(out, ProblemCode::binds_joint, at_joint(k), angle_text(j.wire_rad[w]),
-                 joint_text(k) + text);
+            warn(out, ProblemCode::binds_joint, at_joint(k), angle_text(j.wire_rad[w]), joint_text(k) + text);
         if (alike) return;
     }
 }
@@ -173,8 +172,8 @@ void warn_of_glue(Problems& out, std::size_t k, const JointAnswer& j) {
     const double glued = j.place.hinge.glued_m;
     if (j.twist_reach_m > glued - twist_near_m) return;
     warn(out, ProblemCode::out_of_range, at_joint(k) + "/hinge/glued_mm", length_text(j.twist_reach_m),
-         joint_text(k) + ": the twist reaches " + length_text(j.twist_reach_m) +
-             " into the wood, not the " + length_text(glued) +
+         joint_text(k) + ": the twist reaches " + length_text(j.twist_reach_m) + " into the wood, not the " +
+             length_text(glued) +
              " that it is glued deep; its strength counts what it reaches. Give it more turns.");
 }
 
@@ -188,7 +187,7 @@ void warn_of_walls(Problems& out, std::size_t k, const document::Document& docum
                                 .substr(1);
         const Sentence left = wall.thickness_m <= 0.0
                                   ? Sentence("no wood is left ")
-                                     : "only " + length_text(wall.thickness_m) + " of wood is left ";
+                                  : "only " + length_text(wall.thickness_m) + " of wood is left ";
         warn(out, ProblemCode::through_wall, at_joint(k), length_text(thin_wall_m),
              joint_text(k) + ": " + left + place + ".");
     }

@@ -111,8 +111,8 @@ Outcome<Mix> mix(const MixRequest& r) {
         sentence += std::to_string(
             static_cast<int>(std::ceil(std::min(one_kg / r.label.batch_kg, 1e6) * (1.0 - 1e-12))));
         sentence += " mixes.";
-        m.warnings.push_back({ProblemCode::cannot_be_met, "/label/batch_g", mass_text(r.label.batch_kg),
-                              std::move(sentence)});
+        m.warnings.push_back(
+            {ProblemCode::cannot_be_met, "/label/batch_g", mass_text(r.label.batch_kg), std::move(sentence)});
     }
     return m;
 }

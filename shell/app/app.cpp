@@ -159,8 +159,9 @@ void draw_panel(AppParts& parts, const Regions& where) {
     widgets::end_scroll_area(ui);
     // What the panel collected from the keypad has been tried by now; a refusal from before is none of its
     // business.
-    parts.keypad.settle(parts.session.refusals() == refusals ? std::string()
-                                                             : sentences(parts.session.problems(), parts.ui.units));
+    parts.keypad.settle(parts.session.refusals() == refusals
+                            ? std::string()
+                            : sentences(parts.session.problems(), parts.ui.units));
     if (const auto choice = parts.keypad.take_unit_choice())
         keep_unit(parts.session.settings, choice->first, choice->second);
 }

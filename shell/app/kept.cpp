@@ -163,7 +163,8 @@ void App::show_kept(const std::string& id, const std::string& session_json, Kept
 std::string App::open_session(const std::string& text) {
     state::Session& session = parts_->session;
     const state::Settings settings = session.settings;
-    if (const Problems refused = restore_session(session, text); !refused.empty()) return sentences(refused, session.settings.units);
+    if (const Problems refused = restore_session(session, text); !refused.empty())
+        return sentences(refused, session.settings.units);
     session.settings = settings;
     parts_->another_lure();
     parts_->told_revision = session.revision() - 1; // the outside has not heard of this one

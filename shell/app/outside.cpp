@@ -133,14 +133,16 @@ std::string App::add_to_drawer(const std::string& text) {
 }
 
 std::string App::open_json(const std::string& text) {
-    if (!parts_->session.open_json(text)) return sentences(parts_->session.problems(), parts_->session.settings.units);
+    if (!parts_->session.open_json(text))
+        return sentences(parts_->session.problems(), parts_->session.settings.units);
     parts_->another_lure();
     parts_->say(look::words::opened + parts_->session.kept().name);
     return {};
 }
 
 std::string App::open_link(const std::string& text) {
-    if (!parts_->session.open_link(text)) return sentences(parts_->session.problems(), parts_->session.settings.units);
+    if (!parts_->session.open_link(text))
+        return sentences(parts_->session.problems(), parts_->session.settings.units);
     parts_->another_lure();
     parts_->say(look::words::opened + parts_->session.kept().name);
     return {};

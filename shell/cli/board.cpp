@@ -83,15 +83,14 @@ Ended run(const BoardOptions& o, const Printing&) {
     const materials::Wood* wood = materials::find_wood(species);
     if (wood == nullptr)
         return Problem{ProblemCode::unknown_name, "--species", "",
-                        "“" + species + "” is not in the table of woods: “evenfall woods” lists them."};
+                       "“" + species + "” is not in the table of woods: “evenfall woods” lists them."};
     const auto a = materials::weigh_board(measured, *wood, to_percent);
     if (!a.ok()) return a.problems();
     if (o.write_to) {
         document->wood.species = species;
         document->wood.moisture_percent = to_percent;
         document::set_weighed_density(*document, a->at_other_kg_m3);
-        if (const Problems problems = keep(*o.write_to, *document); !problems.empty())
-            return problems;
+        if (const Problems problems = keep(*o.write_to, *document); !problems.empty()) return problems;
     }
     if (o.json) {
         print(board_json(*a, *wood, measured, to_percent));

@@ -11,8 +11,8 @@
 namespace evenfall::cli {
 namespace {
 
-Ended tell(const Outcome<std::vector<compare::Option>>& options, const PresetOptions& asked, const Printing& in,
-           bool woods) {
+Ended tell(const Outcome<std::vector<compare::Option>>& options, const PresetOptions& asked,
+           const Printing& in, bool woods) {
     if (!options.ok()) return options.problems();
     if (asked.json) {
         nlohmann::ordered_json rows = nlohmann::ordered_json::array();
@@ -45,7 +45,8 @@ Ended tell(const Outcome<std::vector<compare::Option>>& options, const PresetOpt
                    in.signed_mass(o.bare_in_water_kg), o.fill_kg ? in.mass(*o.fill_kg) : "–",
                    in.length(o.deepest_m), o.met ? "" : "short: " + o.why.text(in.units)});
     }
-    print(table.text() + "Bare: the finished lure in water with nothing in its holes; below nothing it floats.\n");
+    print(table.text() +
+          "Bare: the finished lure in water with nothing in its holes; below nothing it floats.\n");
     return done;
 }
 

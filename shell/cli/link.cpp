@@ -50,8 +50,8 @@ Ended run(const LinkOptions& o, const Printing&) {
     const std::string text = write_link(*document);
     if (text.size() > document::max_link_bytes) {
         return Problem{ProblemCode::too_large, "", "32 kB",
-                        "A link of this lure would have " + std::to_string(text.size()) +
-                            " characters, and none over 32 kB opens. Send the file instead."};
+                       "A link of this lure would have " + std::to_string(text.size()) +
+                           " characters, and none over 32 kB opens. Send the file instead."};
     }
     // What a code holds: the page's address with the share text behind "#", or the share text alone.
     const std::string address = o.page.empty() ? text : o.page + '#' + text;

@@ -82,9 +82,9 @@ Ended run(const NewOptions& o, const Printing& in) {
     const auto evaluation = evaluate(*lure);
     if (!evaluation) return evaluation.problems();
     print(lure->name + ": " + std::to_string(lure->joints.size() + 1) + " segments, " +
-          std::to_string(lure->holes.size()) + " holes; finished " +
-          in.mass(evaluation->answers.mass.kg, 1) + " " + in.mass_symbol() + ", " +
-          in.mass(evaluation->answers.in_water.kg) + " " + in.mass_symbol() + " in water\n" +
+          std::to_string(lure->holes.size()) + " holes; finished " + in.mass(evaluation->answers.mass.kg, 1) +
+          " " + in.mass_symbol() + ", " + in.mass(evaluation->answers.in_water.kg) + " " + in.mass_symbol() +
+          " in water\n" +
           (o.write_to.empty()
                ? "--write FILE keeps it; “evenfall lead FILE” is its drill table.\n"
                : "Written: " + o.write_to + ". “evenfall lead " + o.write_to + "” is its drill table.\n"));

@@ -299,7 +299,8 @@ int run_program(std::span<const Verb> verbs, const std::vector<std::string>& wor
         return done;
     });
 
-    program.printing.units = units_of_locale(std::getenv("LC_ALL"), std::getenv("LC_MEASUREMENT"), std::getenv("LANG"));
+    program.printing.units =
+        units_of_locale(std::getenv("LC_ALL"), std::getenv("LC_MEASUREMENT"), std::getenv("LANG"));
     const auto refused = [&program](const Problems& problems) { return tell({problems}, program.printing); };
     if (words.empty()) return refused({misuse("", "No command was given.")});
     Problems problems;

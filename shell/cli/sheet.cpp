@@ -40,7 +40,7 @@ struct SheetWords {
 Ended run(const SheetWords& o, const Printing& in) {
     if (!o.write_to) {
         return Problem{ProblemCode::missing_key, "-o", ".pdf, .html or .svg",
-                        "“sheet” needs a file to write: -o FILE.pdf, .html or .svg."};
+                       "“sheet” needs a file to write: -o FILE.pdf, .html or .svg."};
     }
     const Outcome<SheetFormat> format = format_of(*o.write_to);
     if (!format.ok()) return format.problems();
@@ -58,13 +58,12 @@ Ended run(const SheetWords& o, const Printing& in) {
                          bytes(shell::look::font_semibold, shell::look::font_semibold_size)};
     if (batch.size() > 1 && !options.cure_hours.empty()) {
         return Problem{ProblemCode::unknown_key, "--cure", "",
-                        "Waits can be given for one recipe only, not together with --also."};
+                       "Waits can be given for one recipe only, not together with --also."};
     }
     const Outcome<std::string> file =
         batch.size() > 1 ? build_batch_sheet(batch, options) : build_sheet(batch.front().document, options);
     if (!file.ok()) return file.problems();
-    if (const Problems problems = write_text_file(*o.write_to, *file); !problems.empty())
-        return problems;
+    if (const Problems problems = write_text_file(*o.write_to, *file); !problems.empty()) return problems;
     return done;
 }
 
@@ -75,12 +74,13 @@ void sheet(Options& options) {
     options.purpose("the build sheet, true to size, as PDF, HTML or SVG");
     options.preset(o->preset);
     options.text("-o,--output", o->write_to, "FILE", "FILE.pdf, .html or .svg");
-    options.add("--paper", "a4|letter", "letter where not given with inches, else A4", [o](const std::string& text) -> Problems {
-        if (text != "a4" && text != "letter")
-            return {misuse("--paper", "The paper is a4 or letter, not “" + text + "”.")};
-        o->sheet.paper = text == "letter" ? SheetPaper::letter : SheetPaper::a4;
-        return {};
-    });
+    options.add("--paper", "a4|letter", "letter where not given with inches, else A4",
+                [o](const std::string& text) -> Problems {
+                    if (text != "a4" && text != "letter")
+                        return {misuse("--paper", "The paper is a4 or letter, not “" + text + "”.")};
+                    o->sheet.paper = text == "letter" ? SheetPaper::letter : SheetPaper::a4;
+                    return {};
+                });
     options.add("--lures", "N", "how many are made from the recipe", [o](const std::string& text) {
         const Outcome<int> lures = read_whole(text, "--lures");
         if (lures.ok()) o->batch.back().lures = *lures;

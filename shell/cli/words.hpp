@@ -7,7 +7,8 @@
 
 namespace evenfall::cli {
 
-// How answers are worded for reading; "–" stands where there is nothing to say. `in` has the units that are set.
+// How answers are worded for reading; "–" stands where there is nothing to say. `in` has the units that are
+// set.
 
 using output::Numbers;
 

@@ -142,17 +142,17 @@ std::string write_session(const Session& session, bool with_history) {
     for (const auto& [id, open] : view.sections)
         sections[id] = open;
     Json view_json{{"step", word_of(step_words, view.step)},
-                         {"small_view", word_of(small_view_words, view.small_view)},
-                         {"curve", word_of(curve_words, view.curve)},
-                         {"snap", view.snap},
-                         {"mirror", view.mirror},
-                         {"water_view", word_of(water_view_words, view.water_view)},
-                         {"log_view", word_of(log_view_words, view.log_view)},
-                         {"season_by_salt", view.season_by_salt},
-                         {"sheet_lures", view.sheet.lures},
-                         {"fall_depth_mm", units::mm_from_m(view.fall_depth_m)},
-                         {"section_x_mm", units::mm_from_m(view.section_x_m)},
-                         {"sections", sections}};
+                   {"small_view", word_of(small_view_words, view.small_view)},
+                   {"curve", word_of(curve_words, view.curve)},
+                   {"snap", view.snap},
+                   {"mirror", view.mirror},
+                   {"water_view", word_of(water_view_words, view.water_view)},
+                   {"log_view", word_of(log_view_words, view.log_view)},
+                   {"season_by_salt", view.season_by_salt},
+                   {"sheet_lures", view.sheet.lures},
+                   {"fall_depth_mm", units::mm_from_m(view.fall_depth_m)},
+                   {"section_x_mm", units::mm_from_m(view.section_x_m)},
+                   {"sections", sections}};
     if (view.sheet.paper) view_json["sheet_paper"] = word_of(paper_words, *view.sheet.paper);
     std::string text = session_head(session.kept()) + ", \"view\": " + document::compact_text(view_json) +
                        ", \"settings\": " + document::compact_text(settings_tree(session.settings));

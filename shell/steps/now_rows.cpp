@@ -60,7 +60,8 @@ void tub_after(PanelContext& context, const DoNow& now) {
                         number_of(context, *now.tub_fall_m_s, Quantity::fall),
                         unit_of(context, Quantity::fall));
     if (now.tub_half_metre_s)
-        widgets::figure_row(context.ui, context.ui.units.inches() ? words::tub_half_row_inches : words::tub_half_row,
+        widgets::figure_row(context.ui,
+                            context.ui.units.inches() ? words::tub_half_row_inches : words::tub_half_row,
                             widgets::number_text(*now.tub_half_metre_s, Unit::one, 2), "s");
 }
 

@@ -130,7 +130,9 @@ void season_rows(PanelContext& context) {
     if (!salt) widgets::note(context.ui, words::sweep_note);
     fall_plot(context, along, *sweep);
     widgets::gap();
-    if (sweep->still_at_c.empty()) widgets::note(context.ui, words::still_nowhere + range_text(0.0, 40.0, units::Quantity::temperature) + ".");
+    if (sweep->still_at_c.empty())
+        widgets::note(context.ui,
+                      words::still_nowhere + range_text(0.0, 40.0, units::Quantity::temperature) + ".");
     for (const double c : sweep->still_at_c) {
         widgets::figure_row(context.ui, words::still_row, number_of(context, c, Quantity::temperature),
                             unit_of(context, Quantity::temperature));

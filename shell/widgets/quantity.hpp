@@ -66,7 +66,8 @@ struct Units : units::UnitSet {
     Units() : UnitSet{.fall = Unit::s_per_ft} {}
     Units(const UnitSet& set) : UnitSet(set) {}
 
-    /// As for UnitSet, but coats and wire are in thousandths ("mil") where lengths are inches: they are typed here.
+    /// As for UnitSet, but coats and wire are in thousandths ("mil") where lengths are inches: they are typed
+    /// here.
     [[nodiscard]] Unit of(Quantity quantity) const;
 };
 

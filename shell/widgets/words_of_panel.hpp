@@ -1,6 +1,7 @@
 #pragma once
 
-// Text blocks of a step panel, each of full width at the cursor. Quantities are told in the units that are set.
+// Text blocks of a step panel, each of full width at the cursor. Quantities are told in the units that are
+// set.
 
 #include "widgets/ui.hpp"
 

@@ -99,7 +99,8 @@ Problem fall_shortfall(const document::Document& document, double in_water_kg,
                        const std::optional<double>& speed_m_s) {
     Sentence sentence = "With " + mass_text(in_water_kg) + " in water the finished lure ";
     sentence += speed_m_s ? "falls at " + speed_text(*speed_m_s) : Sentence("has no steady fall");
-    sentence += "; " + speed_text(document.targets.fall_m_s) + " is asked, and no weight is found that brings it.";
+    sentence +=
+        "; " + speed_text(document.targets.fall_m_s) + " is asked, and no weight is found that brings it.";
     return {ProblemCode::cannot_be_met, "/targets/fall_mm_s", speed_m_s ? speed_text(*speed_m_s) : Sentence(),
             std::move(sentence)};
 }

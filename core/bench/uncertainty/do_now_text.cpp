@@ -18,14 +18,14 @@ Sentence change_sentence(const HoleChange& c, const document::Hole& hole, bool i
         hole.cap ? " and close it with " + length_text(hole.cap->length_m) + " of cap" : Sentence();
     if (c.change_kg < 0.0) {
         return name + ": drill out " + mass_text(-c.change_kg) + ", " + bit(c.diameter_m) +
-               ", until it stands " + length_text(c.depth_m) + " deep from the skin (" + length_text(c.column_m) +
-               " of fill). Weigh the chips' worth off the piece, dry the hole" +
+               ", until it stands " + length_text(c.depth_m) + " deep from the skin (" +
+               length_text(c.column_m) + " of fill). Weigh the chips' worth off the piece, dry the hole" +
                (hole.cap ? close + " over the void." : Sentence("; it stays open."));
     }
     const Sentence fill = mass_text(c.change_kg) + " of " + materials::name_of(c.material);
     if (is_new) {
-        return name + ", new: " + bit(c.diameter_m) + ", " + length_text(c.depth_m) + " deep at " + length_text(hole.x_m) +
-               " from the nose; put in " + fill + close + ".";
+        return name + ", new: " + bit(c.diameter_m) + ", " + length_text(c.depth_m) + " deep at " +
+               length_text(hole.x_m) + " from the nose; put in " + fill + close + ".";
     }
     return name + (hole.cap ? ": open the cap, lay " : ": lay ") + fill + " on what is there (" +
            length_text(c.column_m) + ")" + close + ".";
@@ -56,9 +56,9 @@ void describe_plan(DoNow& out, const LeadPlan& plan) {
                 name + (h.depth_m > 0.0 ? ": leave it empty and cap it." : ": leave the wood whole."));
             continue;
         }
-        out.steps.push_back(name + ": " + bit(plan.document.holes[index].diameter_m) + ", " + length_text(h.depth_m) +
-                            " deep, " + mass_text(h.mass_kg) + " of " + materials::name_of(h.material) +
-                            ".");
+        out.steps.push_back(name + ": " + bit(plan.document.holes[index].diameter_m) + ", " +
+                            length_text(h.depth_m) + " deep, " + mass_text(h.mass_kg) + " of " +
+                            materials::name_of(h.material) + ".");
     }
 }
 
@@ -67,7 +67,8 @@ void describe_tub(DoNow& out, const materials::WaterProperties& tub) {
         Sentence text =
             "In the tub now, hung below the scale, it should read " + mass_text(out.tub_in_water_kg);
         if (out.tub_half_metre_s) {
-            text += ", and from rest it should go down " + Sentence::by_system("half a metre", "19 11/16 in") + " in " +
+            text += ", and from rest it should go down " +
+                    Sentence::by_system("half a metre", "19 11/16 in") + " in " +
                     units::number_text(*out.tub_half_metre_s, units::Unit::second, 1) + " s";
         }
         out.steps.push_back(text + ".");

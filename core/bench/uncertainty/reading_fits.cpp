@@ -98,8 +98,7 @@ void add_places(std::vector<Alternative>& all, const Reading& r, const document:
 }
 
 /// Water or air in the wrong place, in grams.
-void add_water(std::vector<Sentence>& explanations, const Reading& r, const Observation& o,
-               double wood_kg) {
+void add_water(std::vector<Sentence>& explanations, const Reading& r, const Observation& o, double wood_kg) {
     const double over = o.read - o.predicted;
     const bool most = std::abs(over) < 0.3 * wood_kg;
     const bool in_water = r.kind == ReadingKind::hung_in_water || r.kind == ReadingKind::suspends ||

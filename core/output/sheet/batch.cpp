@@ -38,10 +38,12 @@ void add_cuts(Composer& pages, const std::vector<SheetInput>& jobs) {
     std::vector<Composer::Row> rows;
     for (const auto& [piece, sum] : cuts) {
         const auto& [what, diameter, cut, finished] = piece;
-        const auto out = [](long parts, double of) { return units::m_from_mm(static_cast<double>(parts) / of); };
-        rows.push_back({{what, print.thickness(out(diameter, 100.0)), print.length(out(cut, 10.0)),
-                         print.length(out(finished, 10.0)), std::to_string(sum.first),
-                         print.length(sum.second, 0)}});
+        const auto out = [](long parts, double of) {
+            return units::m_from_mm(static_cast<double>(parts) / of);
+        };
+        rows.push_back(
+            {{what, print.thickness(out(diameter, 100.0)), print.length(out(cut, 10.0)),
+              print.length(out(finished, 10.0)), std::to_string(sum.first), print.length(sum.second, 0)}});
     }
     pages.heading("Cut list, all lures together");
     pages.table({{"Piece", 2.2},
@@ -74,8 +76,9 @@ void add_batch(Composer& pages, const std::vector<SheetInput>& jobs) {
         for (const double wait : job.coat_hours)
             hours += wait;
         const Answers& a = job.evaluation.answers;
-        recipes.push_back({{d.name, std::to_string(n), print.mass(a.mass.kg), "", fall_text(a.fall, a.in_water, print.units),
-                            units::number_text(hours, units::Unit::one, 1)}});
+        recipes.push_back(
+            {{d.name, std::to_string(n), print.mass(a.mass.kg), "",
+              fall_text(a.fall, a.in_water, print.units), units::number_text(hours, units::Unit::one, 1)}});
         for (std::size_t h = 0; h < d.holes.size(); ++h) {
             if (const double mass = ledger_kg(job, ledger::Kind::fill, h); mass > 0.0)
                 fills[d.holes[h].fill->material] += n * mass;
@@ -121,9 +124,11 @@ void add_batch(Composer& pages, const std::vector<SheetInput>& jobs) {
                          std::to_string(count)}});
     if (!rows.empty()) {
         pages.heading("Parts, all lures together");
-        pages.table(
-            {{"Part", 2.4}, {"Material", 1.6}, {gram + " each", 0.8, Anchor::end}, {"Pieces", 0.8, Anchor::end}},
-            rows);
+        pages.table({{"Part", 2.4},
+                     {"Material", 1.6},
+                     {gram + " each", 0.8, Anchor::end},
+                     {"Pieces", 0.8, Anchor::end}},
+                    rows);
     }
     rows.clear();
     for (const auto& [material, mass] : coats)
@@ -132,7 +137,9 @@ void add_batch(Composer& pages, const std::vector<SheetInput>& jobs) {
     pages.heading("Coats, all lures together");
     pages.caution("Never mix the whole at once: a full cup of epoxy heats by itself. One coat of a few lures "
                   "at a time; the label decides.");
-    pages.table({{"Material", 2.0}, {gram + " on the lures", 1.0, Anchor::end}, {gram + " to have", 1.0, Anchor::end}},
+    pages.table({{"Material", 2.0},
+                 {gram + " on the lures", 1.0, Anchor::end},
+                 {gram + " to have", 1.0, Anchor::end}},
                 rows);
     double longest = 0.0;
     std::vector<Wait> waits;

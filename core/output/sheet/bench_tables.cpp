@@ -73,8 +73,7 @@ void add_drill_tables(Composer& pages, const SheetInput& job) {
                 inches ? bits::inch_name(hole.diameter_m) : output::bit_inch_text(hole.diameter_m);
             rows.push_back(
                 {{hole_name(d, h), hole.from == document::HoleFrom::belly ? "▼ BELLY" : "▲ BACK",
-                  in.thickness(hole.diameter_m), bit,
-                  left_whole ? "leave" : in.length(hole.depth_m),
+                  in.thickness(hole.diameter_m), bit, left_whole ? "leave" : in.length(hole.depth_m),
                   left_whole ? "–" : in.length(hole.depth_m + tip),
                   in.length(hole.x_m - body.segments[s].x_from_m), in.length(hole.x_m - body.lines->nose_m()),
                   in.length(hole.y_m), in.length(hole.wall_m)}});
@@ -99,12 +98,12 @@ void add_drill_tables(Composer& pages, const SheetInput& job) {
         const document::Pocket& pocket = d.pockets[p];
         const auto s =
             static_cast<std::size_t>(shape::nearest_segment(body, 0.5 * (pocket.x_from_m + pocket.x_to_m)));
-        rows.push_back(
-            {{pocket.name.empty() ? std::to_string(p + 1) : pocket.name, d.segment_names[s],
-              in.length(pocket.x_from_m - body.lines->nose_m()), in.length(pocket.x_to_m - body.lines->nose_m()),
-              in.length(pocket.x_from_m - body.segments[s].x_from_m), in.length(pocket.width_m),
-              pocket.z_from_m ? in.length(*pocket.z_from_m) : "belly",
-              pocket.z_to_m ? in.length(*pocket.z_to_m) : "back"}});
+        rows.push_back({{pocket.name.empty() ? std::to_string(p + 1) : pocket.name, d.segment_names[s],
+                         in.length(pocket.x_from_m - body.lines->nose_m()),
+                         in.length(pocket.x_to_m - body.lines->nose_m()),
+                         in.length(pocket.x_from_m - body.segments[s].x_from_m), in.length(pocket.width_m),
+                         pocket.z_from_m ? in.length(*pocket.z_from_m) : "belly",
+                         pocket.z_to_m ? in.length(*pocket.z_to_m) : "back"}});
     }
     pages.heading("Pockets and slots");
     pages.table({{"Pocket", 2.4},
@@ -137,8 +136,8 @@ void add_cut_lists(Composer& pages, const SheetInput& job) {
         const double stock = hole.fill->stock_diameter_m.value_or(hole.diameter_m);
         by_material[hole.fill->material] += mass;
         fills.push_back(
-            {{hole_name(d, h), materials::name_of(hole.fill->material), in.mass(mass), in.mass(mass * lures, 1),
-              in.thickness(stock), in.length(contents.fill_column_m), "",
+            {{hole_name(d, h), materials::name_of(hole.fill->material), in.mass(mass),
+              in.mass(mass * lures, 1), in.thickness(stock), in.length(contents.fill_column_m), "",
               hole.cap ? materials::name_of(hole.cap->material) + ", " + in.length(hole.cap->length_m)
                        : "open"}});
     }
@@ -187,15 +186,17 @@ void add_cut_lists(Composer& pages, const SheetInput& job) {
     }
     for (std::size_t p = 0; p < d.parts.size(); ++p) {
         const document::Part& part = d.parts[p];
-        parts.push_back({{part.name.empty() ? std::to_string(p + 1) : part.name,
-                          materials::name_of(part.material), output::stage_name(part.stage),
-                          in.mass(ledger_kg(job, ledger::Kind::part, p)), std::to_string(lures),
-                          in.length(part.at_m.x - job.evaluation.body.lines->nose_m()), in.length(part.at_m.z)}});
+        parts.push_back(
+            {{part.name.empty() ? std::to_string(p + 1) : part.name, materials::name_of(part.material),
+              output::stage_name(part.stage), in.mass(ledger_kg(job, ledger::Kind::part, p)),
+              std::to_string(lures), in.length(part.at_m.x - job.evaluation.body.lines->nose_m()),
+              in.length(part.at_m.z)}});
     }
     if (d.tail) {
-        parts.push_back({{"Soft tail, cast", materials::name_of(d.tail->material),
-                          output::stage_name(Stage::rigged), in.mass(tail_kg(job)), std::to_string(lures),
-                          in.length(d.tail->x_m - job.evaluation.body.lines->nose_m()), in.length(d.tail->z_m)}});
+        parts.push_back(
+            {{"Soft tail, cast", materials::name_of(d.tail->material), output::stage_name(Stage::rigged),
+              in.mass(tail_kg(job)), std::to_string(lures),
+              in.length(d.tail->x_m - job.evaluation.body.lines->nose_m()), in.length(d.tail->z_m)}});
     }
     if (parts.empty()) return;
     parts.push_back({{"Together", "", "", in.mass(sum.mass.kg), "", "", ""}, true});
@@ -236,10 +237,10 @@ void add_resin(Composer& pages, const SheetInput& job) {
             const Outcome<resin::Mix> mix = resin::mix(request);
             if (!mix.ok()) continue; // a coat too thin to weigh needs no mix
             any = *mix;
-            rows.push_back(
-                {{coat.name.empty() ? std::to_string(c + 1) : coat.name, label, in.mass(mix->all.resin_kg, 1),
-                  in.mass(mix->all.hardener_kg, 1), units::number_text(mix->all.resin_m3, units::Unit::cm3, 1),
-                  units::number_text(mix->all.hardener_m3, units::Unit::cm3, 1)}});
+            rows.push_back({{coat.name.empty() ? std::to_string(c + 1) : coat.name, label,
+                             in.mass(mix->all.resin_kg, 1), in.mass(mix->all.hardener_kg, 1),
+                             units::number_text(mix->all.resin_m3, units::Unit::cm3, 1),
+                             units::number_text(mix->all.hardener_m3, units::Unit::cm3, 1)}});
         }
     }
     if (!any) return;
@@ -345,10 +346,10 @@ void add_weigh_in(Composer& pages, const SheetInput& job) {
                     "Time the fall over a measured stretch, once it has steadied.");
     std::vector<Composer::Row> rows;
     for (const StageAnswer& stage : job.evaluation.answers.stages) {
-        rows.push_back(
-            {{output::stage_name(stage.stage), in.mass(stage.mass.kg), "± " + in.mass(stage.mass_sigma.kg), "",
-              in.signed_mass(stage.in_tub.kg), "", "", fall_text(stage.tub_fall, stage.in_tub, in.units), ""},
-             stage.stage == Stage::sealed});
+        rows.push_back({{output::stage_name(stage.stage), in.mass(stage.mass.kg),
+                         "± " + in.mass(stage.mass_sigma.kg), "", in.signed_mass(stage.in_tub.kg), "", "",
+                         fall_text(stage.tub_fall, stage.in_tub, in.units), ""},
+                        stage.stage == Stage::sealed});
     }
     pages.table({{"After", 1.5},
                  {"Scale " + gram, 0.85, Anchor::end},
@@ -365,8 +366,9 @@ void add_weigh_in(Composer& pages, const SheetInput& job) {
         "pushed aside, weighed hanging "
         "on a thread; below nothing it floats and wants a sinker of known weight in water beside it.",
         2.8, soft_ink);
-    pages.table({{"Lure number", 1.0}, {"Date", 1.0}, {"Tub " + in.temperature_symbol(), 0.7}, {"Remarks", 2.6}},
-                {{{"", "", "", ""}}, {{"", "", "", ""}}, {{"", "", "", ""}}}, 12.0);
+    pages.table(
+        {{"Lure number", 1.0}, {"Date", 1.0}, {"Tub " + in.temperature_symbol(), 0.7}, {"Remarks", 2.6}},
+        {{{"", "", "", ""}}, {{"", "", "", ""}}, {{"", "", "", ""}}}, 12.0);
 }
 
 } // namespace evenfall::sheet

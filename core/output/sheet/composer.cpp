@@ -20,8 +20,8 @@ constexpr double head_room_mm = 24.0; ///< a table's header is never alone at th
 
 Composer::Composer(Layout layout, const Faces& faces, std::string subject, std::string foot,
                    const units::UnitSet& units)
-    : layout_(std::move(layout)), faces_(faces), subject_(std::move(subject)), foot_(std::move(foot)),
-      numbers_{units} {}
+    : layout_(std::move(layout)), faces_(faces), subject_(std::move(subject)),
+      foot_(std::move(foot)), numbers_{units} {}
 
 double Composer::room_mm() const {
     return layout_.height_mm - layout_.margin_mm - foot_height_mm - gap_above_foot_mm - y_mm_;
@@ -89,10 +89,12 @@ void Composer::bars() {
     if (!inches) bar(top + 5.5, 100.0, 10, "100 mm exactly");
     bar(top + (inches ? 9.0 : 14.5), four_inches, 4, "4 in exactly");
     double y = top + 21.5;
-    const std::string lay = inches ? "Lay a rule on the bar. If it is off" : "Lay a rule on both bars. If either is off";
-    for (const std::string& words : lines_of(lay + ", print again at 100 % (actual size) with fitting to the page "
-                                                   "turned off, and carve nothing from this page.",
-                                             108.0, 2.5, Weight::regular)) {
+    const std::string lay =
+        inches ? "Lay a rule on the bar. If it is off" : "Lay a rule on both bars. If either is off";
+    for (const std::string& words :
+         lines_of(lay + ", print again at 100 % (actual size) with fitting to the page "
+                        "turned off, and carve nothing from this page.",
+                  108.0, 2.5, Weight::regular)) {
         text({left, y}, words, 2.5);
         y += 3.3;
     }
@@ -122,8 +124,9 @@ Layout Composer::finish() {
             put({left, y}, words, 2.6, Weight::regular, Anchor::start);
             y += 3.5;
         }
-        put({left, top + foot_height_mm - 1.0}, numbers_.units.inches() ? "Drawings 1 : 1, lengths in inches unless said"
-                                     : "Drawings 1 : 1, lengths in mm unless said",
+        put({left, top + foot_height_mm - 1.0},
+            numbers_.units.inches() ? "Drawings 1 : 1, lengths in inches unless said"
+                                    : "Drawings 1 : 1, lengths in mm unless said",
             2.6, Weight::regular, Anchor::start);
         put({right, top + foot_height_mm - 1.0},
             std::to_string(k + 1) + " / " + std::to_string(layout_.pages.size()), 3.6, Weight::semibold,

@@ -29,9 +29,10 @@ std::string wood_words(const document::Wood& wood) {
 }
 
 std::string target_words(const document::Targets& targets, const Numbers& in) {
-    const std::string first = targets.by == document::TargetBy::fall
-                                  ? "fall " + speed_text(targets.fall_m_s, in.units)
-                                  : in.signed_mass(targets.in_water_kg) + " " + in.mass_symbol() + " in water";
+    const std::string first =
+        targets.by == document::TargetBy::fall
+            ? "fall " + speed_text(targets.fall_m_s, in.units)
+            : in.signed_mass(targets.in_water_kg) + " " + in.mass_symbol() + " in water";
     return first + ", pitch " + number_text(targets.pitch_rad, Unit::degree, 1) + "°";
 }
 
@@ -93,21 +94,21 @@ void add_cover(Composer& pages, const SheetInput& job) {
     if (!d.note.empty()) pages.paragraph(d.note);
     const std::string pitch =
         a.pitch_rad ? number_text(*a.pitch_rad, Unit::degree, 1) + "°, nose up positive" : "none: rolls over";
-    pages.table({{"The lure", 1.0}, {"", 2.6}},
-                {{{"Length",
-                   in.units.inches() ? in.length(length) + " in"
-                                     : in.length(length) + " mm, " +
-                                           units::inch_text(length, units::InchStep::sixteenth) + " in"}},
-                 {{"Segments", std::to_string(a.segments.size())}},
-                 {{"Wood", wood_words(d.wood)}},
-                 {{"Fished in", water_words(d.water, in)}},
-                 {{"Tub", water_words(d.tub, in)}},
-                 {{"Asked for", target_words(d.targets, in)}},
-                 {{"Finished mass", in.mass(a.mass.kg) + " ± " + in.mass(a.mass_sigma.kg) + gram}},
-                 {{"In water", in.signed_mass(a.in_water.kg) + " ± " + in.mass(a.in_water_sigma.kg) + gram}},
-                 {{"Fall", fall_text(a.fall, a.in_water, in.units)}},
-                 {{"Hang pitch", pitch}},
-                 {{"B above G", in.thickness(a.bg_m) + " " + in.length_symbol()}}});
+    pages.table(
+        {{"The lure", 1.0}, {"", 2.6}},
+        {{{"Length", in.units.inches() ? in.length(length) + " in"
+                                       : in.length(length) + " mm, " +
+                                             units::inch_text(length, units::InchStep::sixteenth) + " in"}},
+         {{"Segments", std::to_string(a.segments.size())}},
+         {{"Wood", wood_words(d.wood)}},
+         {{"Fished in", water_words(d.water, in)}},
+         {{"Tub", water_words(d.tub, in)}},
+         {{"Asked for", target_words(d.targets, in)}},
+         {{"Finished mass", in.mass(a.mass.kg) + " ± " + in.mass(a.mass_sigma.kg) + gram}},
+         {{"In water", in.signed_mass(a.in_water.kg) + " ± " + in.mass(a.in_water_sigma.kg) + gram}},
+         {{"Fall", fall_text(a.fall, a.in_water, in.units)}},
+         {{"Hang pitch", pitch}},
+         {{"B above G", in.thickness(a.bg_m) + " " + in.length_symbol()}}});
     for (const Problem& warning : a.warnings)
         pages.caution(warning.sentence.text(in.units));
     pages.heading("Order of work");

@@ -125,8 +125,8 @@ void add_bits(Composer& pages, const SheetInput& job) {
     const std::string unit = in.length_symbol();
     // With inches without the last system, the metric one.
     const int systems = in.units.inches() ? static_cast<int>(bits::System::metric) : bits::system_count;
-    std::vector<Composer::TableColumn> columns{{"ø " + unit, 0.6, Anchor::end}, {"", 0.2},    {"Fraction", 1.5},
-                                               {"Number", 1.2},                 {"Letter", 1.6}};
+    std::vector<Composer::TableColumn> columns{
+        {"ø " + unit, 0.6, Anchor::end}, {"", 0.2}, {"Fraction", 1.5}, {"Number", 1.2}, {"Letter", 1.6}};
     if (systems == bits::system_count) columns.push_back({"Metric", 1.5});
     columns.push_back({"Holes", 1.4});
     std::vector<Composer::Row> rows;
@@ -141,8 +141,9 @@ void add_bits(Composer& pages, const SheetInput& job) {
     pages.heading("Bits that come nearest");
     pages.table(columns, rows);
     pages.paragraph("Beside a bit: how much wider (+) or narrower (−) than the hole it is, " + unit +
-                        "; after the semicolon the next one up. – : none within " + in.thickness(useful_m, 1) + " " +
-                        unit + ". Another width wants another length of fill.",
+                        "; after the semicolon the next one up. – : none within " +
+                        in.thickness(useful_m, 1) + " " + unit +
+                        ". Another width wants another length of fill.",
                     2.8, soft_ink);
 }
 

@@ -2,9 +2,9 @@
 
 // The parts of the sheet, each a function that adds to the pages.
 
+#include "materials/bits.hpp"
 #include "output/sheet/composer.hpp"
 #include "output/sheet/sheet.hpp"
-#include "materials/bits.hpp"
 #include "workshop/joint_answers.hpp"
 #include "workshop/resin_mix.hpp"
 

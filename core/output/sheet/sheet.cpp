@@ -29,8 +29,9 @@ Problems check(const document::Document& document, const SheetOptions& options) 
     constexpr double least_m = 0.002, most_m = 0.100;
     if (options.station_m && !(*options.station_m >= least_m && *options.station_m <= most_m))
         out.push_back(off_limits("/station", range_text(least_m, most_m, units::Quantity::length),
-                                 "The distance between section cards must lie between " + least_text(least_m) +
-                                     " and " + at_most_text(most_m, units::Quantity::length) + "."));
+                                 "The distance between section cards must lie between " +
+                                     least_text(least_m) + " and " +
+                                     at_most_text(most_m, units::Quantity::length) + "."));
     if (!options.cure_hours.empty() && options.cure_hours.size() != document.coats.size()) {
         out.push_back(off_limits("/cure_hours", "",
                                  "Waits are given for " + std::to_string(options.cure_hours.size()) +
@@ -75,7 +76,8 @@ Problems check_size(const document::Document& document, const shape::Body& body,
     }
     const double most_mm =
         std::min(layout.height_mm - 110.0, layout.width_mm - 2.0 * layout.margin_mm - 10.0);
-    const Sentence most = Amount{units::m_from_mm(most_mm), units::Quantity::length, 0, units::Rounding::down};
+    const Sentence most =
+        Amount{units::m_from_mm(most_mm), units::Quantity::length, 0, units::Rounding::down};
     const double largest = std::max({high - low, 2.0 * half_height, 2.0 * half_width});
     if (document.tail) {
         const Vec3 tail = tail::extent(*document.tail);

@@ -38,7 +38,7 @@ struct SheetOptions {
     SheetFormat format = SheetFormat::html;
     units::UnitSet units = units::metric; ///< of all that is printed
     std::optional<SheetPaper> paper;      ///< where absent: usual_paper
-    int lures = 1;            ///< 1 to 500: how many are made from this recipe
+    int lures = 1;                        ///< 1 to 500: how many are made from this recipe
     std::optional<double> station_m; ///< between section cards, 2 to 100 mm; where absent 10 mm or 1/2 in
     std::vector<double>
         cure_hours; ///< per coat in order of application, 0 to 1000 h; empty = usual hours (usual_hours())

@@ -35,11 +35,12 @@ void add_soft_tail(Composer& pages, const SheetInput& job) {
                 {{{"Material", materials::name_of(tail.material)}},
                  {{"Volume", cm3(pour->cast.volume_m3) +
                                  (tail.tenon ? ", of it the tenon " + cm3(pour->tenon_m3) : std::string())}},
-                 {{in.units.mass == units::Unit::gram ? "Grams of plastic" : "Plastic, " + in.mass_symbol(), in.mass(pour->cast.mass_kg)}},
+                 {{in.units.mass == units::Unit::gram ? "Grams of plastic" : "Plastic, " + in.mass_symbol(),
+                   in.mass(pour->cast.mass_kg)}},
                  {{"Cavity", cm3(pour->cavity_m3) + ", larger by the " + percent(request.shrink) +
                                  " that a cast loses as it cools"}},
-                 {{melted ? "To heat" : "To mix", in.mass(pour->heated_kg, 1) + " " + in.mass_symbol() + " for " +
-                                                      std::to_string(request.tails) +
+                 {{melted ? "To heat" : "To mix", in.mass(pour->heated_kg, 1) + " " + in.mass_symbol() +
+                                                      " for " + std::to_string(request.tails) +
                                                       (request.tails == 1 ? " tail" : " tails")}}});
     pages.paragraph("With " + percent(request.sprue) + " of what is poured in sprue and flash and " +
                         percent(request.loss) +
@@ -71,15 +72,14 @@ void add_soft_tail(Composer& pages, const SheetInput& job) {
     view("From the side: root left, back up", low, high, 0.5 * tenon.height_m,
          shape::side_outline(*body, 0, 240));
     view("From above", -half, half, 0.5 * tenon.thickness_m, shape::top_outline(*body, 0, 240));
-    pages.paragraph(std::string(tail.tenon
-                                    ? "The tenon is " + in.length(tenon.length_m) + " × " +
-                                          in.length(tenon.thickness_m) + " × " + in.length(tenon.height_m) + unit +
-                                          ", long, thick and high; the scale counts " + counts +
-                                          " from its front."
-                                    : "The scale counts " + counts + " from the root.") +
-                        " Its root lies " + in.length(tail.x_m) + unit + " from the nose, its axis " +
-                        in.length(tail.z_m) + unit + " over the datum line.",
-                    2.8, soft_ink);
+    pages.paragraph(
+        std::string(tail.tenon ? "The tenon is " + in.length(tenon.length_m) + " × " +
+                                     in.length(tenon.thickness_m) + " × " + in.length(tenon.height_m) + unit +
+                                     ", long, thick and high; the scale counts " + counts + " from its front."
+                               : "The scale counts " + counts + " from the root.") +
+            " Its root lies " + in.length(tail.x_m) + unit + " from the nose, its axis " +
+            in.length(tail.z_m) + unit + " over the datum line.",
+        2.8, soft_ink);
 }
 
 } // namespace evenfall::sheet

@@ -176,11 +176,12 @@ void add_board(Composer& pages, const SheetInput& job) {
     const std::string size = in.units.inches() ? by_inch
                                                : in.length(length) + " × " + in.length(height) + " × " +
                                                      in.length(width) + " mm (" + by_inch + ")";
-    pages.paragraph("Board at least " + size + ". Saw outside the line, carve to it." +
-                    (job.document.joints.empty()
-                         ? std::string()
-                         : " The joint cuts are marked; saw them when the body is carved. Numbers above them: " +
-                               lengths_word(in) + " from the nose to the middle of the gap."));
+    pages.paragraph(
+        "Board at least " + size + ". Saw outside the line, carve to it." +
+        (job.document.joints.empty()
+             ? std::string()
+             : " The joint cuts are marked; saw them when the body is carved. Numbers above them: " +
+                   lengths_word(in) + " from the nose to the middle of the gap."));
     pages.caution("Saw and blade: clamp the work, keep fingers behind the edge, wear eye protection; dust: "
                   "mask and extraction. Follow the "
                   "maker's instructions and local rules.");

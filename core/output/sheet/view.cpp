@@ -29,7 +29,8 @@ void add_scale(const View& view, double nose_m, double from_mm, double to_mm) {
     // A mark each 5 mm and a number each 10, or a mark each quarter of an inch and a number each half.
     const bool inches = pages.numbers().units.inches();
     const double step_mm = inches ? units::mm_from_m(units::m_from_inch(0.25)) : 5.0;
-    for (long long k = std::llround(std::ceil(from_mm / step_mm - 1e-9)); static_cast<double>(k) * step_mm <= to_mm + 1e-9; ++k) {
+    for (long long k = std::llround(std::ceil(from_mm / step_mm - 1e-9));
+         static_cast<double>(k) * step_mm <= to_mm + 1e-9; ++k) {
         const double mm = static_cast<double>(k) * step_mm;
         const bool whole = k % 2 == 0;
         const double x = view.at(nose_m + units::m_from_mm(mm), 0.0).x_mm;

@@ -37,8 +37,8 @@ void check(Problems& problems, double value, double least, double most, const ch
 
 Problems problems_of(const TrackRequest& r) {
     Problems out;
-    const Sentence depth = at_least_text(0.001, units::Quantity::length) + " to " +
-                           at_most_text(100.0, units::Quantity::depth);
+    const Sentence depth =
+        at_least_text(0.001, units::Quantity::length) + " to " + at_most_text(100.0, units::Quantity::depth);
     check(out, r.depth_m, 0.001, 100.0, "/depth_m", depth, "The depth to reach must be from " + depth + ".");
     check(out, r.time_limit_s, 0.01, 3600.0, "/time_limit_s", "0.01 to 3600 s",
           "The time limit must be from 0.01 to 3600 s.");

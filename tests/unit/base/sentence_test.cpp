@@ -20,14 +20,15 @@ std::string inches(const Sentence& sentence) {
 } // namespace
 
 TEST_CASE("a sentence is told in the units of whoever reads it", "[units][sentence]") {
-    const Sentence deep = "Hole 1 is " + length_text(0.0127) + " deep, " + mass_text(0.00642) + " of lead, hangs at " +
-                          angle_text(-0.0524) + " and falls at " + speed_text(0.1587);
+    const Sentence deep = "Hole 1 is " + length_text(0.0127) + " deep, " + mass_text(0.00642) +
+                          " of lead, hangs at " + angle_text(-0.0524) + " and falls at " + speed_text(0.1587);
     CHECK(metric(deep) == "Hole 1 is 12.7 mm deep, 6.42 g of lead, hangs at −3.0° and falls at 158.7 mm/s");
     CHECK(inches(deep) == "Hole 1 is 1/2 in deep, 6.42 g of lead, hangs at −3.0° and falls at 1.92 s/ft");
     units::UnitSet ounces = units::inches;
     ounces.mass = units::Unit::ounce;
     ounces.length = units::Unit::inch;
-    CHECK(deep.text(ounces) == "Hole 1 is 0.500 in deep, 0.226 oz of lead, hangs at −3.0° and falls at 1.92 s/ft");
+    CHECK(deep.text(ounces) ==
+          "Hole 1 is 0.500 in deep, 0.226 oz of lead, hangs at −3.0° and falls at 1.92 s/ft");
 }
 
 TEST_CASE("words put together are one sentence, whatever they were before", "[units][sentence]") {
@@ -79,10 +80,13 @@ TEST_CASE("whoever keeps to a range as it is told keeps to its limits, in every 
                 return stroke == std::string::npos ? std::stod(one)
                                                    : std::stod(one) / std::stod(one.substr(stroke + 1));
             };
-            const double inch = blank == std::string::npos ? part(text) : part(text.substr(0, blank)) + part(text.substr(blank + 1));
+            const double inch = blank == std::string::npos
+                                    ? part(text)
+                                    : part(text.substr(0, blank)) + part(text.substr(blank + 1));
             return 0.0254 * inch;
         };
-        const double up = metres(number(m, units::Rounding::up)), down = metres(number(m, units::Rounding::down));
+        const double up = metres(number(m, units::Rounding::up)),
+                     down = metres(number(m, units::Rounding::down));
         CHECK(up >= m - 1e-9);
         CHECK(down <= m + 1e-9);
         CHECK(up - m < step);

@@ -46,7 +46,8 @@ TEST_CASE("a hole that leaves less than its wall on the far side is refused with
     const Problem p = refusal(with_hole(60, 8, 27.2));
     CHECK(p.code == ProblemCode::through_wall);
     CHECK(p.path == "/holes/0/depth_mm");
-    CHECK_THAT(p.sentence.text(evenfall::units::metric), ContainsSubstring("27.2 mm deep") && ContainsSubstring("allows 27.0 mm"));
+    CHECK_THAT(p.sentence.text(evenfall::units::metric),
+               ContainsSubstring("27.2 mm deep") && ContainsSubstring("allows 27.0 mm"));
 }
 
 TEST_CASE("a drill point counts against the far wall") {

@@ -44,7 +44,8 @@ holes::DepthLimit limit_at(document::Document d, double x_mm) {
 bool warns_of(const document::Document& d, const char* what) {
     const Problems all = worked(d).answers.warnings;
     return std::any_of(all.begin(), all.end(), [&](const Problem& p) {
-        return p.path == "/holes/0/depth_mm" && p.sentence.text(units::metric).find(what) != std::string::npos;
+        return p.path == "/holes/0/depth_mm" &&
+               p.sentence.text(units::metric).find(what) != std::string::npos;
     });
 }
 
@@ -110,7 +111,8 @@ TEST_CASE("the lead plan drills into nothing that is built in, and names what st
     const auto plan = plan_lead(d);
     REQUIRE(plan.ok());
     CHECK_FALSE(plan->met);
-    CHECK_THAT(plan->shortfalls.front().sentence.text(units::metric), ContainsSubstring("the wire of joint 1"));
+    CHECK_THAT(plan->shortfalls.front().sentence.text(units::metric),
+               ContainsSubstring("the wire of joint 1"));
     for (const Problem& warning : plan->after.warnings)
         CHECK(warning.code != ProblemCode::overlap);
 }

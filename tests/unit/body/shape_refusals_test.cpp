@@ -78,7 +78,8 @@ TEST_CASE("a drawing is refused by the point that is wrong, in one sentence with
           "The back line must start at the nose, x = 0 mm.");
     const auto length = drawing_problem([](auto& s) { s.half_width.back().x_m = 0.139; });
     CHECK(length.path == "/shape/half_width_mm/6");
-    CHECK(length.sentence.text(evenfall::units::metric) == "The half width must end at the tail like the back line, x = 140 mm.");
+    CHECK(length.sentence.text(evenfall::units::metric) ==
+          "The half width must end at the tail like the back line, x = 140 mm.");
 
     const auto small = drawing_problem([](auto& s) {
         for (auto* curve : {&s.back, &s.belly, &s.half_width}) {
@@ -106,7 +107,8 @@ TEST_CASE("a body without height or width somewhere between nose and tail is ref
     CHECK(drawing_problem([](auto& s) {
               for (auto& p : s.half_width)
                   p.value = 0.0;
-          }).sentence.text(evenfall::units::metric) == "The half width is 0 mm everywhere: the body has no width.");
+          }).sentence.text(evenfall::units::metric) ==
+          "The half width is 0 mm everywhere: the body has no width.");
     CHECK(drawing_problem([](auto& s) { s.half_width[3].value = 0.0; }).path == "/shape/half_width_mm/3");
 
     // A point at nose and tail is a shape like any other.
@@ -133,7 +135,9 @@ TEST_CASE("sections are refused by their own limits", "[shape]") {
     CHECK(drawing_problem([](auto& s) {
               s.section.curve() = {{0.0, not_a_number}};
           }).code == ProblemCode::not_a_number);
-    CHECK(drawing_problem([](auto& s) { s.section.curve() = {{0.15, 2.0}}; }).limit.text(evenfall::units::metric) == "0 to 140 mm");
+    CHECK(drawing_problem([](auto& s) {
+              s.section.curve() = {{0.15, 2.0}};
+          }).limit.text(evenfall::units::metric) == "0 to 140 mm");
     CHECK(drawing_problem([](auto& s) { s.section.curve().clear(); }).path == "/shape/section/exponent");
     CHECK(drawing_problem([](auto& s) {
               s.section = {document::SectionKind::chamfered, {}, {{0.0, 1.01}}, {}};
@@ -149,10 +153,12 @@ TEST_CASE("sections are refused by their own limits", "[shape]") {
     CHECK(outline({{0, -1}, {1.2, 0}, {0, 1}}).limit.text(evenfall::units::metric) == "y 0 to 1, z -1 to 1");
     CHECK(outline({{0, -1}, {0.9, 0}, {0, 1}}).limit.text(evenfall::units::metric) == "widest y = 1");
     CHECK(outline({{0, -1}, {1, 0.5}, {0.5, 0.2}, {0, 1}}).code == ProblemCode::out_of_order);
-    CHECK(outline({{0, -1}, {0.8, -0.5}, {0.5, 0}, {1, 0.5}, {0, 1}}).limit.text(evenfall::units::metric) == "out once, in once");
+    CHECK(outline({{0, -1}, {0.8, -0.5}, {0.5, 0}, {1, 0.5}, {0, 1}}).limit.text(evenfall::units::metric) ==
+          "out once, in once");
     // A fin without thickness at the widest: its tip has no outward side, and skin over it no curvature.
     CHECK(outline({{0, -1}, {0.2, 1}, {1, 1}, {0, 1}}).path == "/shape/section/half_outline/2");
-    CHECK(outline({{0, -1}, {0.2, 0}, {1, 0}, {0.4, 0}, {0, 1}}).limit.text(evenfall::units::metric) == "a side with some height");
+    CHECK(outline({{0, -1}, {0.2, 0}, {1, 0}, {0.4, 0}, {0, 1}}).limit.text(evenfall::units::metric) ==
+          "a side with some height");
     // The same upright, below and above.
     CHECK(outline({{0, -1}, {0, -0.4}, {1, -0.2}, {1, 0.6}, {0, 1}}).path == "/shape/section/half_outline/1");
     CHECK(outline({{0, -1}, {1, -0.2}, {1, 0.6}, {0, 0.8}, {0, 1}}).path == "/shape/section/half_outline/3");
@@ -185,7 +191,8 @@ TEST_CASE("joints are refused by the number that is wrong", "[shape]") {
     REQUIRE(lines.ok());
     const auto beyond = cut(*lines, {{0.1398, 0.002, 0, 0}});
     REQUIRE_FALSE(beyond.ok());
-    CHECK(beyond.problems().front().sentence.text(evenfall::units::metric) == "The place of joint 1 must be 0 to 139.6 mm.");
+    CHECK(beyond.problems().front().sentence.text(evenfall::units::metric) ==
+          "The place of joint 1 must be 0 to 139.6 mm.");
     const auto gap = cut_problem({{0.06, 0.021, 0, 0}});
     CHECK(gap.path == "/joints/0/gap_mm");
     CHECK(gap.sentence.text(evenfall::units::metric) == "The gap of joint 1 must be 0.2 to 20 mm.");
@@ -196,7 +203,8 @@ TEST_CASE("joints are refused by the number that is wrong", "[shape]") {
     CHECK(relief.sentence.text(evenfall::units::metric) == "The aft relief of joint 1 must be 0 to 60°.");
     const auto order = cut_problem({{0.06, 0.002, 0, 0}, {0.05, 0.002, 0, 0}});
     CHECK(order.code == ProblemCode::out_of_order);
-    CHECK(order.sentence.text(evenfall::units::metric) == "Joint 2 must lie behind joint 1: joints go from nose to tail.");
+    CHECK(order.sentence.text(evenfall::units::metric) ==
+          "Joint 2 must lie behind joint 1: joints go from nose to tail.");
     CHECK(cut_problem(std::vector<document::Joint>(12)).code == ProblemCode::too_large);
 }
 
@@ -210,8 +218,9 @@ TEST_CASE("a cut that leaves no wood is refused", "[shape]") {
     const auto meet = cut_problem({{0.055, 0.002, 0, 45.0 * degree}, {0.070, 0.002, 45.0 * degree, 0}});
     CHECK(meet.code == ProblemCode::overlap);
     CHECK(meet.path == "/joints/1/relief_fore_deg");
-    CHECK(meet.sentence.text(evenfall::units::metric) == "The two reliefs of segment 2 meet in its wood: at least 1 mm of skin must stay "
-                           "between them. Use smaller angles or move a joint.");
+    CHECK(meet.sentence.text(evenfall::units::metric) ==
+          "The two reliefs of segment 2 meet in its wood: at least 1 mm of skin must stay "
+          "between them. Use smaller angles or move a joint.");
 
     const auto tail = cut_problem({{0.135, 0.002, 0, 60.0 * degree}});
     CHECK(tail.path == "/joints/0/relief_aft_deg");
@@ -230,5 +239,6 @@ TEST_CASE("a cut that leaves no wood is refused", "[shape]") {
     const auto cone = std::make_shared<support::Paraboloid>(0.05, 0.06, 0.06, 6);
     const auto along = cut(cone, {{0.025, 0.002, 0, 60.0 * degree}});
     REQUIRE_FALSE(along.ok());
-    CHECK(along.problems().front().limit.text(evenfall::units::metric) == "one clear edge between flank and skin");
+    CHECK(along.problems().front().limit.text(evenfall::units::metric) ==
+          "one clear edge between flank and skin");
 }

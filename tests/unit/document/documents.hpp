@@ -50,7 +50,9 @@ inline const std::string full_text = R"({"evenfall":2,"name":"Every key","note":
 
 inline document::Document document_of(const std::string& text) {
     const Outcome<document::Document> document = read_document(text);
-    if (!document.ok()) FAIL(document.problems().front().path + ": " + document.problems().front().sentence.text(evenfall::units::metric));
+    if (!document.ok())
+        FAIL(document.problems().front().path + ": " +
+             document.problems().front().sentence.text(evenfall::units::metric));
     return *document;
 }
 

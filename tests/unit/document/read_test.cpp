@@ -153,7 +153,8 @@ TEST_CASE("bad input is refused with the field's path and one clear sentence") {
     REQUIRE(problems.size() == 1);
     CHECK(problems[0].code == refused.code);
     CHECK(problems[0].path == refused.path);
-    if (refused.sentence != nullptr) CHECK(problems[0].sentence.text(evenfall::units::metric) == refused.sentence);
+    if (refused.sentence != nullptr)
+        CHECK(problems[0].sentence.text(evenfall::units::metric) == refused.sentence);
 }
 
 TEST_CASE("each kind of section has the limits of its own curve") {
@@ -171,8 +172,9 @@ TEST_CASE("each kind of section has the limits of its own curve") {
 
 TEST_CASE("a cap of lead is refused and the fitting materials are named") {
     const Problem problem = refusal_of(with(full_text, R"("material":"dowel")", R"("material":"lead")"))[0];
-    CHECK(problem.sentence.text(evenfall::units::metric).rfind(
-              "The cap of hole 1 is made of “lead”, which is not meant for a cap; choose one of ", 0) == 0);
+    CHECK(problem.sentence.text(evenfall::units::metric)
+              .rfind("The cap of hole 1 is made of “lead”, which is not meant for a cap; choose one of ",
+                     0) == 0);
     CHECK(problem.limit.text(units::metric).find("ca_soda") != std::string::npos);
 }
 
@@ -209,8 +211,8 @@ TEST_CASE("a number too large for a double is refused, not read as infinity") {
 }
 
 TEST_CASE("a document of another version, or of none, is refused for that alone") {
-    CHECK(refusal_of(with(full_text, R"("evenfall":2)", R"("evenfall":3)"))[0].sentence.text(evenfall::units::metric) ==
-          "The document's version is 3; this build reads versions 1 to 2.");
+    CHECK(refusal_of(with(full_text, R"("evenfall":2)", R"("evenfall":3)"))[0].sentence.text(
+              evenfall::units::metric) == "The document's version is 3; this build reads versions 1 to 2.");
     CHECK(refusal_of(with(full_text, R"("evenfall":2)", R"("evenfall":"2")"))[0].code ==
           ProblemCode::unknown_version);
     CHECK(refusal_of(with(full_text, R"("evenfall":2,)", ""))[0].code == ProblemCode::missing_key);
@@ -259,9 +261,10 @@ TEST_CASE("lists and texts longer than their caps are refused") {
     std::string points;
     for (int i = 0; i < 65; ++i)
         points += std::string(i == 0 ? "" : ",") + "[" + std::to_string(i) + ",5]";
-    CHECK(refusal_of(with(least_text, "[[0,10],[100,10]]", "[" + points + "]"))[0].sentence.text(evenfall::units::metric) ==
-          "The back line has 65 points; the limit is 2 to 64 points.");
-    CHECK(refusal_of(with(full_text, "Every key", std::string(401, 'x')))[0].sentence.text(evenfall::units::metric) ==
+    CHECK(refusal_of(with(least_text, "[[0,10],[100,10]]", "[" + points + "]"))[0].sentence.text(
+              evenfall::units::metric) == "The back line has 65 points; the limit is 2 to 64 points.");
+    CHECK(refusal_of(with(full_text, "Every key", std::string(401, 'x')))[0].sentence.text(
+              evenfall::units::metric) ==
           "The name of the document is 401 bytes long; the limit is 400 bytes.");
     std::string holes;
     for (int i = 0; i < 41; ++i)

@@ -153,7 +153,8 @@ TEST_CASE("what cannot be written as a number is not written as one") {
     REQUIRE(checked.size() == 1);
     CHECK(checked[0].code == ProblemCode::not_a_number);
     CHECK(checked[0].path == "/holes/0/depth_mm");
-    CHECK(checked[0].sentence.text(evenfall::units::metric) == "Hole 1 is drilled no number at all deep; the limit is 0 to 100 mm.");
+    CHECK(checked[0].sentence.text(evenfall::units::metric) ==
+          "Hole 1 is drilled no number at all deep; the limit is 0 to 100 mm.");
     CHECK(refusal_of(write_document(d))[0].path == "/holes/0/depth_mm");
     d.holes[0].depth_m = -std::numeric_limits<double>::infinity();
     CHECK(document::check(d).size() == 1);

@@ -80,8 +80,10 @@ TEST_CASE("Corrections of one thing multiply, and are refused where together the
                                         {document::Cause::moisture, {}, 15.0, {}}}));
     REQUIRE_FALSE(refused.ok());
     CHECK(refused.problems().front().path == "/corrections/2/factor");
-    CHECK(refused.problems().front().sentence.text(evenfall::units::metric).find("a factor of 225; the limit is 0.05 to 20.") !=
-          std::string::npos);
+    CHECK(refused.problems()
+              .front()
+              .sentence.text(evenfall::units::metric)
+              .find("a factor of 225; the limit is 0.05 to 20.") != std::string::npos);
     // Two hundred of them are no number any more.
     document::Document many = support::fish();
     many.corrections.assign(document::max_corrections, {document::Cause::drag, {}, 20.0, {}});

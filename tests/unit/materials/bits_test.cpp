@@ -72,7 +72,8 @@ TEST_CASE("the nearest bit of a system is no farther off than any other of it", 
           "letter O"); // .316 in (8.03 mm): the same public table
 }
 
-TEST_CASE("a bit is asked for by its own name where inches rule, by its diameter where they do not", "[bits][units]") {
+TEST_CASE("a bit is asked for by its own name where inches rule, by its diameter where they do not",
+          "[bits][units]") {
     CHECK(inch_name(m_from_inch(0.25)) == "1/4 in");
     CHECK(inch_name(m_from_mm(6.35)) == "1/4 in");
     CHECK(inch_name(m_from_inch(0.1065)) == "#36");

@@ -21,7 +21,8 @@ TEST_CASE("water outside 0 to 40 °C or 0 to 40 g/kg is refused by name and not 
         REQUIRE(water.problems().size() == 1);
         CHECK(water.problems()[0].path == "/tub/temperature_C");
         CHECK(water.problems()[0].limit.text(evenfall::units::metric) == "0 to 40 °C");
-        CHECK(water.problems()[0].sentence.text(evenfall::units::metric) == "The water temperature must be from 0 to 40 °C.");
+        CHECK(water.problems()[0].sentence.text(evenfall::units::metric) ==
+              "The water temperature must be from 0 to 40 °C.");
         CHECK(water.problems()[0].code ==
               (std::isfinite(t) ? ProblemCode::out_of_range : ProblemCode::not_a_number));
         CHECK_FALSE(water_density_kg_m3(t, 10.0).ok());
@@ -33,7 +34,8 @@ TEST_CASE("water outside 0 to 40 °C or 0 to 40 g/kg is refused by name and not 
         REQUIRE(water.problems().size() == 1);
         CHECK(water.problems()[0].path == "/water/salinity_g_kg");
         CHECK(water.problems()[0].limit.text(evenfall::units::metric) == "0 to 40 g/kg");
-        CHECK(water.problems()[0].sentence.text(evenfall::units::metric) == "The salt in the water must be from 0 to 40 g per kg.");
+        CHECK(water.problems()[0].sentence.text(evenfall::units::metric) ==
+              "The salt in the water must be from 0 to 40 g per kg.");
     }
     CHECK(water_properties(nan, nan).problems().size() == 2);
 }

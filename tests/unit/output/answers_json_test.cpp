@@ -73,8 +73,7 @@ TEST_CASE("a plan's JSON lists each hole it may use, counted from 1, with lead a
 
 TEST_CASE("problems keep their code, place, limit and sentence in the JSON") {
     const json list = json::parse(document::laid_out_text(output::problem_list(
-        {{ProblemCode::out_of_range, "/holes/0/depth_mm", "0 to 100 mm", "Too deep."}},
-        units::metric)));
+        {{ProblemCode::out_of_range, "/holes/0/depth_mm", "0 to 100 mm", "Too deep."}}, units::metric)));
     CHECK(list ==
           json::parse(
               R"([{"code":2,"path":"/holes/0/depth_mm","limit":"0 to 100 mm","sentence":"Too deep."}])"));

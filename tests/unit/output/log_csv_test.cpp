@@ -53,8 +53,9 @@ TEST_CASE("Every kind of reading has a name and steps; under water the wire and 
     }
     const auto tells = [](ReadingKind kind, const char* word) {
         const auto steps = output::reading_steps(kind);
-        return std::any_of(steps.begin(), steps.end(),
-                           [&](const Sentence& s) { return s.text(units::metric).find(word) != std::string::npos; });
+        return std::any_of(steps.begin(), steps.end(), [&](const Sentence& s) {
+            return s.text(units::metric).find(word) != std::string::npos;
+        });
     };
     CHECK(tells(ReadingKind::held_under, "fork alone"));
     CHECK(tells(ReadingKind::held_under, "bubbles"));

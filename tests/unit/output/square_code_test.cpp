@@ -45,7 +45,8 @@ TEST_CASE("a text too long for any code is refused, whatever its length", "[qr]"
         const auto code = square_code(std::string(length, 'a'));
         REQUIRE_FALSE(code.ok());
         CHECK(code.problems().front().code == ProblemCode::too_large);
-        CHECK(code.problems().front().sentence.text(evenfall::units::metric).find(std::to_string(length)) != std::string::npos);
+        CHECK(code.problems().front().sentence.text(evenfall::units::metric).find(std::to_string(length)) !=
+              std::string::npos);
     }
     CHECK_FALSE(square_code(std::string(1274, 'a'), 117).ok());
     CHECK_FALSE(square_code("a", 20).ok());

@@ -1,4 +1,5 @@
-// Every sentence of the core, told to somebody who works in inches, is free of millimetres, and the other way round.
+// Every sentence of the core, told to somebody who works in inches, is free of millimetres, and the other way
+// round.
 
 #include "base/trade.hpp"
 #include "document/field_table.hpp"
@@ -49,7 +50,8 @@ public:
         REQUIRE(inches_.size() > 20);
         // N·mm is a torque; cm³ a volume.
         const std::regex of_metric("(^|[^·\\w])(mm|cm|µm|mm/s)([^\\w²³]|$)|°C|[0-9] m([^\\w]|$)|metre");
-        const std::regex of_inches("[0-9] in(?! [a-z])|[0-9] in (deep|wide|long|thick)|\\binch|°F|s/ft|\\bmil\\b");
+        const std::regex of_inches(
+            "[0-9] in(?! [a-z])|[0-9] in (deep|wide|long|thick)|\\binch|°F|s/ft|\\bmil\\b");
         for (const std::string& one : inches_) {
             INFO(one);
             CHECK_FALSE(std::regex_search(one, of_metric));
@@ -164,8 +166,8 @@ TEST_CASE("what is said of the demo lures speaks the reader's units alone", "[un
             told.add(step);
     }
     // Seen to be there, so that the walk is one.
-    for (const char* part : {"is full at", "short", "bit ", "Keep the belly clear", "19 11/16 in", "20 inches",
-                             "would fit", "that it is glued deep"}) {
+    for (const char* part : {"is full at", "short", "bit ", "Keep the belly clear", "19 11/16 in",
+                             "20 inches", "would fit", "that it is glued deep"}) {
         INFO(part);
         CHECK(told.has(part));
     }
@@ -194,7 +196,8 @@ TEST_CASE("refusals of documents speak the reader's units alone", "[units][sente
     told.check();
 }
 
-TEST_CASE("refusals of what is asked beside the document speak the reader's units alone", "[units][sentence]") {
+TEST_CASE("refusals of what is asked beside the document speak the reader's units alone",
+          "[units][sentence]") {
     Told told;
     for (const double wire_m : {0.0, 0.5}) {
         wire::TwistedEye eye;
@@ -222,7 +225,8 @@ TEST_CASE("refusals of what is asked beside the document speak the reader's unit
     for (const double distance_m : {0.0, 0.01, 1.9}) {
         picture::Contour contour;
         for (int k = 0; k < 40; ++k)
-            contour.points.push_back({200.0 + 150.0 * std::cos(0.157 * k), 200.0 + 40.0 * std::sin(0.157 * k)});
+            contour.points.push_back(
+                {200.0 + 150.0 * std::cos(0.157 * k), 200.0 + 40.0 * std::sin(0.157 * k)});
         picture::Scale scale;
         scale.from = {0.0, 0.0};
         scale.to = {400.0, 0.0};
@@ -276,7 +280,8 @@ TEST_CASE("a build sheet in inches has no millimetre on it", "[units][sheet]") {
     }
 }
 
-TEST_CASE("the sheet's paper is the usual one of the units, and another where it is chosen", "[units][sheet]") {
+TEST_CASE("the sheet's paper is the usual one of the units, and another where it is chosen",
+          "[units][sheet]") {
     const auto lure = support::preset_named("millrace-170");
     const auto width_mm = [&](const units::UnitSet& units, std::optional<SheetPaper> paper) {
         SheetOptions options = sheet_in(units);
@@ -308,11 +313,13 @@ TEST_CASE("on a sheet in inches a bit stands by its own name, and a depth as a f
     CHECK(found);
 }
 
-TEST_CASE("JSON tells sentences in metric units unless asked for inches; its numbers never change", "[units][json]") {
+TEST_CASE("JSON tells sentences in metric units unless asked for inches; its numbers never change",
+          "[units][json]") {
     const auto plan = plan_lead(asked(support::preset_named("millrace-170"), 0.5, 0.0));
     REQUIRE(plan.ok());
     REQUIRE_FALSE(plan->met);
-    json usual = json::parse(output::lead_json(*plan)), inches = json::parse(output::lead_json(*plan, units::inches));
+    json usual = json::parse(output::lead_json(*plan)),
+         inches = json::parse(output::lead_json(*plan, units::inches));
     CHECK(usual == json::parse(output::lead_json(*plan, units::metric)));
     CHECK(usual["shortfalls"] != inches["shortfalls"]);
     usual.erase("shortfalls");

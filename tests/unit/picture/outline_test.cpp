@@ -188,7 +188,10 @@ TEST_CASE("plain paper has no outline, and says so", "[picture]") {
     const std::vector<std::uint8_t> grey(200 * 100, 220);
     const auto contour = find_outline({200, 100, 1, grey});
     REQUIRE_FALSE(contour.ok());
-    CHECK(contour.problems().front().sentence.text(evenfall::units::metric).rfind("No closed outline was found", 0) == 0);
+    CHECK(contour.problems()
+              .front()
+              .sentence.text(evenfall::units::metric)
+              .rfind("No closed outline was found", 0) == 0);
 }
 
 TEST_CASE("one colour, grain alone and a lone stroke have no outline, and say so", "[picture]") {
@@ -208,7 +211,10 @@ TEST_CASE("one colour, grain alone and a lone stroke have no outline, and say so
         }
         const auto contour = find_outline({width, height, 1, grey});
         REQUIRE_FALSE(contour.ok());
-        CHECK(contour.problems().front().sentence.text(evenfall::units::metric).rfind("No closed outline was found", 0) == 0);
+        CHECK(contour.problems()
+                  .front()
+                  .sentence.text(evenfall::units::metric)
+                  .rfind("No closed outline was found", 0) == 0);
     }
     for (const std::uint8_t value : {std::uint8_t{0}, std::uint8_t{1}, std::uint8_t{255}}) {
         CHECK_FALSE(find_outline({width, height, 1, std::vector<std::uint8_t>(width * height, value)}).ok());

@@ -48,7 +48,8 @@ TEST_CASE("every demo lure can still be built a tenth longer", "[shell][edits]")
     for (const char* name : {"millrace-170", "reedline-120", "quarry-230", "estuary-150"}) {
         const document::Document document = support::preset_named(name);
         const auto after = evaluate(scale_whole(1.1 * drawn_length_m(document))(document));
-        CAPTURE(name, after.ok() ? std::string{} : after.problems().front().sentence.text(evenfall::units::metric));
+        CAPTURE(name,
+                after.ok() ? std::string{} : after.problems().front().sentence.text(evenfall::units::metric));
         CHECK(after.ok());
     }
 }
@@ -64,7 +65,8 @@ TEST_CASE("a tail drawn on any lure fits the slot that is there or one cut for i
         CHECK(tailed.tail->tenon.has_value());
         const auto after = evaluate(tailed);
         CAPTURE(after.ok() ? std::string{}
-                           : after.problems().front().path + after.problems().front().sentence.text(evenfall::units::metric));
+                           : after.problems().front().path +
+                                 after.problems().front().sentence.text(evenfall::units::metric));
         REQUIRE(after.ok());
         const bool had_slot =
             std::any_of(plain.pockets.begin(), plain.pockets.end(),

@@ -185,6 +185,7 @@ TEST_CASE("the joint answers warn of hooks that meet only in the bend by their o
     const auto a = joint_answers(d);
     REQUIRE(a.ok());
     REQUIRE(a->joints[0].swing_rad[0] > 0.9);
-    CHECK(std::any_of(a->warnings.begin(), a->warnings.end(),
-                      [](const Problem& p) { return p.sentence.text(evenfall::units::metric).find("With the joints swung") == 0; }));
+    CHECK(std::any_of(a->warnings.begin(), a->warnings.end(), [](const Problem& p) {
+        return p.sentence.text(evenfall::units::metric).find("With the joints swung") == 0;
+    }));
 }

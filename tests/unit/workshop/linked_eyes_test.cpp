@@ -134,7 +134,8 @@ TEST_CASE("leaning eyes end the swing before the wood where they are tight, and 
     CHECK(j.stopped_by[0] == StoppedBy::eyes);
     CHECK_THAT(deg_from_rad(j.eyes_rad[0]), WithinAbs(swing_deg(0.9, 1.0, 45.0), 0.6));
     CHECK(std::any_of(tight->warnings.begin(), tight->warnings.end(), [](const Problem& p) {
-        return p.sentence.text(evenfall::units::metric).find("linked eyes meet each other at") != std::string::npos;
+        return p.sentence.text(evenfall::units::metric).find("linked eyes meet each other at") !=
+               std::string::npos;
     }));
 
     const auto wide = joint_answers(linked_block(0.9e-3, 2.4e-3, 0.0));
@@ -162,6 +163,7 @@ TEST_CASE("wire that does not go through the other eye is warned of by its own w
     CHECK(a->joints[0].swing_rad[0] == 0.0);
     CHECK(std::any_of(a->warnings.begin(), a->warnings.end(), [](const Problem& p) {
         return p.path == "/joints/0/hinge/eye_inside_mm" &&
-               p.sentence.text(evenfall::units::metric).find("cannot hang in each other") != std::string::npos;
+               p.sentence.text(evenfall::units::metric).find("cannot hang in each other") !=
+                   std::string::npos;
     }));
 }

@@ -120,11 +120,15 @@ TEST_CASE("where it thickens before one lure is done, or one lure is too large a
     // As many mixes as the batch goes into it: loss included.
     for (const int mixes : {2, 5}) {
         r.on_lure_kg = (mixes - 0.4) * r.label.batch_kg * (1.0 - r.loss);
-        CHECK(mixed(r).warnings.front().sentence.text(evenfall::units::metric).find("from " + std::to_string(mixes) + " mixes") !=
-              std::string::npos);
+        CHECK(mixed(r)
+                  .warnings.front()
+                  .sentence.text(evenfall::units::metric)
+                  .find("from " + std::to_string(mixes) + " mixes") != std::string::npos);
         r.on_lure_kg = mixes * r.label.batch_kg * (1.0 - r.loss);
-        CHECK(mixed(r).warnings.front().sentence.text(evenfall::units::metric).find("from " + std::to_string(mixes) + " mixes") !=
-              std::string::npos);
+        CHECK(mixed(r)
+                  .warnings.front()
+                  .sentence.text(evenfall::units::metric)
+                  .find("from " + std::to_string(mixes) + " mixes") != std::string::npos);
     }
 }
 

@@ -34,7 +34,8 @@ TEST_CASE("an impossible weight says which limits stop it and by how much") {
     char shortage[32];
     std::snprintf(shortage, sizeof shortage, "%.2f g short", 40.0 - reached_g);
     CHECK_THAT(plan.shortfalls[0].sentence.text(evenfall::units::metric), ContainsSubstring(shortage));
-    CHECK_THAT(plan.shortfalls[0].sentence.text(evenfall::units::metric), ContainsSubstring("Hole 1 is full at 18.0 mm, its depth limit"));
+    CHECK_THAT(plan.shortfalls[0].sentence.text(evenfall::units::metric),
+               ContainsSubstring("Hole 1 is full at 18.0 mm, its depth limit"));
     CHECK(plan.shortfalls[0].path == "/targets/in_water_g");
 }
 
@@ -59,7 +60,8 @@ TEST_CASE("an impossible hang says how near it comes and which way lead would ha
     d.holes.erase(d.holes.begin());
     const LeadPlan down = planned(d);
     REQUIRE_FALSE(down.met);
-    CHECK_THAT(down.shortfalls[0].sentence.text(evenfall::units::metric), ContainsSubstring("farther forward"));
+    CHECK_THAT(down.shortfalls[0].sentence.text(evenfall::units::metric),
+               ContainsSubstring("farther forward"));
 }
 
 TEST_CASE("a plan stops short of a pocket and of another hole, says so, and is no reason to refuse what was "
@@ -150,9 +152,9 @@ TEST_CASE("a weight that no hole is little enough for is not called full holes")
     d.targets.in_water_kg = bare + kg_from_g(0.1);
     const LeadPlan plan = planned(d);
     REQUIRE_FALSE(plan.met);
-    CHECK_THAT(plan.shortfalls[0].sentence.text(evenfall::units::metric), !ContainsSubstring("Full holes") &&
-                                                ContainsSubstring("no nearer than to") &&
-                                                ContainsSubstring("0.10 g short"));
+    CHECK_THAT(plan.shortfalls[0].sentence.text(evenfall::units::metric),
+               !ContainsSubstring("Full holes") && ContainsSubstring("no nearer than to") &&
+                   ContainsSubstring("0.10 g short"));
     CHECK(lead_kg(plan) == 0.0);
 }
 
@@ -172,9 +174,9 @@ TEST_CASE(
     const LeadPlan none = planned(d);
     REQUIRE_FALSE(none.met);
     CHECK(none.shortfalls[0].path == "/targets/fall_mm_s");
-    CHECK_THAT(none.shortfalls[0].sentence.text(evenfall::units::metric), !ContainsSubstring("short") &&
-                                                ContainsSubstring("no steady fall") &&
-                                                ContainsSubstring("1.0 mm/s is asked"));
+    CHECK_THAT(none.shortfalls[0].sentence.text(evenfall::units::metric),
+               !ContainsSubstring("short") && ContainsSubstring("no steady fall") &&
+                   ContainsSubstring("1.0 mm/s is asked"));
 }
 
 TEST_CASE("a wall limit is named where it is what stops the plan") {
@@ -184,7 +186,8 @@ TEST_CASE("a wall limit is named where it is what stops the plan") {
         h.max_depth_m = m_from_mm(40);
     const LeadPlan plan = planned(d);
     REQUIRE_FALSE(plan.met);
-    CHECK_THAT(plan.shortfalls[0].sentence.text(evenfall::units::metric), ContainsSubstring("wall must stay"));
+    CHECK_THAT(plan.shortfalls[0].sentence.text(evenfall::units::metric),
+               ContainsSubstring("wall must stay"));
 }
 
 TEST_CASE("lead bored in from the back can put G above B, and the plan says the lure would roll over") {
@@ -202,5 +205,6 @@ TEST_CASE("with no hole to fill the plan says so and leaves the lure alone") {
     const LeadPlan plan = planned(d);
     REQUIRE_FALSE(plan.met);
     CHECK(plan.holes.empty());
-    CHECK_THAT(plan.shortfalls[0].sentence.text(evenfall::units::metric), ContainsSubstring("add a ballast hole"));
+    CHECK_THAT(plan.shortfalls[0].sentence.text(evenfall::units::metric),
+               ContainsSubstring("add a ballast hole"));
 }

@@ -217,7 +217,8 @@ TEST_CASE("A trim hole is advised where there is wood for it, not in a joint or 
         cut.pockets.push_back(pocket);
         CHECK_FALSE(fits(cut, plain));
         const TrimHole beside = advised(cut);
-        CHECK((beside.sentence.text(evenfall::units::metric).find("Keep the belly clear") != std::string::npos) == wide);
+        CHECK((beside.sentence.text(evenfall::units::metric).find("Keep the belly clear") !=
+               std::string::npos) == wide);
         CHECK(fits(cut, beside) == wide);
     }
 }

@@ -82,8 +82,9 @@ TEST_CASE("A wrong reading is found, and what would make it fit is named") {
         CHECK(!s->readings[2].warning.empty());
         for (std::size_t i = 0; i < 2; ++i)
             CHECK(s->readings[i].warning.empty());
-        return std::any_of(s->readings[2].explanations.begin(), s->readings[2].explanations.end(),
-                           [&](const Sentence& one) { return one.text(units::metric).rfind(beginning, 0) == 0; });
+        return std::any_of(
+            s->readings[2].explanations.begin(), s->readings[2].explanations.end(),
+            [&](const Sentence& one) { return one.text(units::metric).rfind(beginning, 0) == 0; });
     };
     CHECK(explained(dry(Stage::leaded, right_g / 10.0), "A slipped decimal point"));
     CHECK(explained(dry(Stage::leaded, right_g / 28.349523125), "Read in ounces"));

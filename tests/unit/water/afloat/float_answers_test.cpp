@@ -102,7 +102,8 @@ TEST_CASE("a floater whose weight lies off the middle is told so; one that only 
         std::vector<std::string> all;
         for (const Problems* list : {&e.answers.warnings, &answers->warnings}) {
             for (const Problem& p : *list) {
-                if (p.sentence.text(evenfall::units::metric).starts_with("Afloat")) all.push_back(p.sentence.text(evenfall::units::metric));
+                if (p.sentence.text(evenfall::units::metric).starts_with("Afloat"))
+                    all.push_back(p.sentence.text(evenfall::units::metric));
             }
         }
         return all;

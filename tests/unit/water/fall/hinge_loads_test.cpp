@@ -166,7 +166,8 @@ TEST_CASE("a floating segment against a sinking one is warned of by name where t
     CHECK(l.warnings[0].code == ProblemCode::binds_joint);
     CHECK(l.warnings[0].path == "/joints/0");
     CHECK(l.warnings[0].sentence.text(evenfall::units::metric).find("Aft sinks by ") == 0);
-    CHECK(l.warnings[0].sentence.text(evenfall::units::metric).find("while Fore floats by ") != std::string::npos);
+    CHECK(l.warnings[0].sentence.text(evenfall::units::metric).find("while Fore floats by ") !=
+          std::string::npos);
     CHECK(loaded(cut_block(5.0), tap).loads.warnings.empty());
 }
 

@@ -1,0 +1,117 @@
+// From an idea to the sheet, as a carver does it who works in inches: a lure of four pieces from the card of a new lure,
+// a hole drilled by mistake, a sketch behind the drawing, readings at three stages, the build sheet and the link. Every
+// tap, drag and key of the page's keypad counts as one touch.
+
+import assert from "node:assert/strict";
+import { test } from "node:test";
+import { sizes, workshop } from "./support/bench.mjs";
+
+const shop = await workshop();
+
+/** Counts each touch of this bench. */
+function counted(bench) {
+  const count = { touches: 0 };
+  for (const way of ["tap", "drag"]) {
+    const touch = bench[way].bind(bench);
+    bench[way] = (...given) => {
+      count.touches++;
+      return touch(...given);
+    };
+  }
+  return count;
+}
+
+async function putDown(bench, kind, stage, amounts) {
+  await bench.tap("log.add");
+  await bench.tap(`log.kind.${kind}`);
+  await bench.tap("log.new.stage");
+  await bench.tap(`pick.${stage}`);
+  for (const [field, text] of Object.entries(amounts)) await bench.enter(`log.new.${field}`, text);
+  await bench.tap("log.new.put");
+}
+
+const sketch = (page) => page.evaluate(async () => {
+  const canvas = new OffscreenCanvas(1200, 500);
+  const pen = canvas.getContext("2d");
+  pen.fillStyle = "#f2efe6";
+  pen.fillRect(0, 0, 1200, 500);
+  pen.strokeStyle = "#333";
+  pen.lineWidth = 4;
+  pen.beginPath();
+  pen.ellipse(600, 250, 520, 130, 0, 0, 2 * Math.PI);
+  pen.stroke();
+  const blob = await canvas.convertToBlob({ type: "image/png" });
+  return [...new Uint8Array(await blob.arrayBuffer())];
+});
+
+for (const size of ["tablet", "phone"]) {
+  test(`a four-piece lure in inches, from the card to the sheet, takes fewer than 150 touches (${size})`, async () => {
+    const device = await shop.device({ size: sizes[size] });
+    const bench = await shop.open(device);
+    const count = counted(bench);
+
+    await bench.tap("shelf.open");
+    await bench.tap("shelf.new");
+    await bench.tap("card.units.2"); // inches by the rule
+    await bench.enter("card.length", "6 1/4");
+    await bench.tap("card.segments.more");
+    await bench.tap("card.wood");
+    await bench.tap("pick.red_alder");
+    await bench.shot(`first-lure-card-${size}`);
+    await bench.tap("card.make");
+    const planned = count.touches;
+    let lure = await bench.document();
+    assert.equal(lure.joints.length, 3);
+    assert.equal(lure.wood.species, "red_alder");
+    assert.equal(lure.parts.filter((part) => part.reach_mm > 0).length, 2, "two hooks");
+    assert.ok(lure.tail && lure.pockets.some((pocket) => pocket.width_mm === 2), "a tail in its slot");
+    assert.ok(Math.abs(lure.shape.back_mm.at(-1)[0] - 158.75) < 1e-9);
+    const planned_fall = (await bench.answers()).fall_mm_s;
+    assert.ok(Math.abs(planned_fall - 120) < 1, `it falls as asked: ${planned_fall} mm/s`);
+    assert.ok(planned < 30, `a first plan after ${planned} touches`);
+    await bench.shot(`first-lure-plan-${size}`);
+
+    // A sketch behind the drawing stays in sight in every step that draws the lure.
+    await bench.tap("step.shape");
+    await bench.tap("picture.choose");
+    const buffer = Buffer.from(await sketch(bench.page));
+    await bench.page.locator("#dialog-picture-file").setInputFiles({ name: "sketch.png", mimeType: "image/png", buffer });
+    await bench.page.waitForFunction(() => JSON.parse(globalThis.EvenfallHooks.itemsJson()).some(({ id }) => id === "draw.picture.nose"));
+    await bench.settled();
+
+    // The last hole was drilled in the wrong place: plugged, and planned anew without it.
+    await bench.tap("step.lead");
+    const wrong = lure.holes.length - 1;
+    await bench.tap(`lead.hole.${wrong}`);
+    await bench.tap(`lead.hole.${wrong}.plug`);
+    await bench.tap("lead.plan");
+    if (await bench.has("lead.keep")) await bench.tap("lead.keep");
+    lure = await bench.document();
+    assert.equal(lure.holes[wrong].use, "fixed");
+    assert.equal(lure.holes[wrong].cap.material, "dowel");
+
+    await bench.tap("step.log");
+    await bench.tap("log.view.1");
+    const stages = (await bench.answers()).stages;
+    const grams = (stage) => stages[stage].mass_g.toFixed(1);
+    await putDown(bench, 0, 0, { mass: grams(0) });
+    await putDown(bench, 0, 3, { mass: grams(3) });
+    await putDown(bench, 0, 4, { mass: grams(4) });
+    assert.equal((await bench.document()).log.length, 3);
+    await bench.tap("log.view.0");
+    await bench.shot(`first-lure-now-${size}`);
+
+    await bench.tap("step.sheet");
+    await bench.page.locator("#sheet .leaf").first().waitFor();
+    await bench.shot(`first-lure-sheet-${size}`);
+    await bench.tap("shelf.open");
+    await bench.tap("shelf.share");
+    await bench.page.locator("#dialog-share-link").waitFor();
+    assert.ok((await bench.page.locator("#dialog-share-link").inputValue()).length < 1400);
+
+    assert.ok(count.touches < 150, `${count.touches} touches`);
+    console.log(`${size}: first plan after ${planned} touches, everything after ${count.touches}`);
+    bench.noFaults();
+    await device.close();
+  });
+}
