@@ -26,6 +26,7 @@
 #include "document/own_wood.hpp"
 #include "document/read.hpp"
 #include "document/spelling.hpp"
+#include "document/work_done.hpp"
 #include "document/write.hpp"
 #include "ledger/fold.hpp"
 #include "materials/board.hpp"

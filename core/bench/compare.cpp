@@ -22,7 +22,10 @@ document::Document emptied(document::Document document) {
     return document;
 }
 
-void plan_into(Option& option, const document::Document& document) {
+void plan_into(Option& option, document::Document document) {
+    for (document::Hole& hole : document.holes) {
+        if (hole.use == document::HoleUse::leaded) hole.use = document::HoleUse::drilled;
+    }
     if (const auto bare = evaluate(emptied(document)); bare.ok())
         option.bare_in_water_kg = bare->answers.in_water.kg;
     const auto plan = plan_lead(document);

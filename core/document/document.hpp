@@ -161,6 +161,8 @@ enum class HoleEnd { flat, point_118 }; ///< 118° twist-drill point: the cone g
 enum class HoleUse {
     ballast, ///< the lead plan may choose depth and fill
     drilled, ///< depth is cut already; the lead plan may choose the fill only
+    leaded,  ///< the fill is in and capped too: the plan leaves it alone; the bench may drill some of it out
+             ///< or lay more on it
     fixed,   ///< stays as it is: a mistake that was plugged, an open hole, a builder's own choice
 };
 
@@ -178,6 +180,13 @@ struct Cap {
     double length_m = 0.002;
 };
 
+/// How a hole was before one change of the holes that the bench advised.
+struct HoleBefore {
+    std::optional<int> change; ///< from 0; absent = the first
+    double depth_m = 0.0;
+    std::optional<Fill> fill;
+};
+
 /// A hole bored straight up from the belly or straight down from the back (axis along z).
 /// From the skin inward: cap, void, fill at the deep end. Without cap and with room left it floods.
 struct Hole {
@@ -191,8 +200,9 @@ struct Hole {
     HoleEnd end = HoleEnd::flat;
     std::optional<Fill> fill;
     std::optional<Cap> cap = Cap{};
-    double max_depth_m = 0.030; ///< the plan's depth limit for this hole (the stop on the bit)
-    double wall_m = 0.003;      ///< wood that must be left to skin, joint face and next hole
+    double max_depth_m = 0.030;       ///< the plan's depth limit for this hole (the stop on the bit)
+    double wall_m = 0.003;            ///< wood that must be left to skin, joint face and next hole
+    std::vector<HoleBefore> before{}; ///< in order of change; changes that left it alone are not in it
 };
 
 /// A box cut out of the wood: eye pocket, tail slot. It counts where it overlaps wood.

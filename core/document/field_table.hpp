@@ -52,6 +52,10 @@ inline constexpr NumberField angle_deg(std::string_view key, double min, double 
     return {key, "°", degree, min, max, says, false};
 }
 
+inline constexpr NumberField hole_change(std::string_view key, std::string_view says) {
+    return {key, "", 1.0, 1.0, static_cast<double>(max_hole_changes), says};
+}
+
 // What a document may hold, so that one with a drawing too large to build can be read and put right. What can
 // be built is held against the limits of body/drawing_check.hpp.
 inline constexpr double longest_lure_mm = 1000.0;
@@ -72,9 +76,9 @@ inline constexpr std::array coat_stages{stage_words[4], stage_words[5], stage_wo
 inline constexpr std::array section_kinds{Word<SectionKind>{"rounded", SectionKind::rounded},
                                           Word<SectionKind>{"chamfered", SectionKind::chamfered},
                                           Word<SectionKind>{"drawn", SectionKind::drawn}};
-inline constexpr std::array hole_uses{Word<HoleUse>{"ballast", HoleUse::ballast},
-                                      Word<HoleUse>{"drilled", HoleUse::drilled},
-                                      Word<HoleUse>{"fixed", HoleUse::fixed}};
+inline constexpr std::array hole_uses{
+    Word<HoleUse>{"ballast", HoleUse::ballast}, Word<HoleUse>{"drilled", HoleUse::drilled},
+    Word<HoleUse>{"leaded", HoleUse::leaded}, Word<HoleUse>{"fixed", HoleUse::fixed}};
 inline constexpr std::array hole_sides{Word<HoleFrom>{"belly", HoleFrom::belly},
                                        Word<HoleFrom>{"back", HoleFrom::back}};
 inline constexpr std::array hole_ends{Word<HoleEnd>{"flat", HoleEnd::flat},
@@ -263,6 +267,14 @@ constexpr void describe(V& v, Of<Cap>) {
 }
 
 template <class V>
+constexpr void describe(V& v, Of<HoleBefore>) {
+    using namespace table;
+    v.ordinal(hole_change("change", "was so before change {}"), &HoleBefore::change);
+    v.number(length_mm("depth_mm", 0.0, 100.0, "was {} deep"), &HoleBefore::depth_m);
+    v.optional_object("fill", "fill", &HoleBefore::fill);
+}
+
+template <class V>
 constexpr void describe(V& v, Of<Hole>) {
     using namespace table;
     v.text({"name", "name"}, &Hole::name);
@@ -277,6 +289,7 @@ constexpr void describe(V& v, Of<Hole>) {
     v.optional_object("cap", "cap", &Hole::cap);
     v.number(length_mm("max_depth_mm", 0.0, 100.0, "has its depth stop at {}"), &Hole::max_depth_m);
     v.number(length_mm("wall_mm", 0.0, 30.0, "asks for a wall of {}"), &Hole::wall_m);
+    v.list({"before", "Earlier state", "earlier states", max_hole_changes}, &Hole::before);
 }
 
 template <class V>
@@ -406,6 +419,7 @@ constexpr void describe(V& v, Of<Reading>) {
     v.text({"date", "date"}, &Reading::date);
     v.text({"note", "note", true}, &Reading::note);
     v.yes_no("excluded", &Reading::excluded);
+    v.ordinal(hole_change("before_change", "is from before change {} of the holes"), &Reading::before_change);
 }
 
 template <class V>

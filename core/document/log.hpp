@@ -22,6 +22,7 @@ namespace evenfall::document {
 inline constexpr std::size_t max_readings = 200;
 inline constexpr std::size_t max_corrections = 200;
 inline constexpr int max_lures = 99;
+inline constexpr int max_hole_changes = 200;
 
 /// What was read on the bench.
 enum class ReadingKind {
@@ -62,7 +63,9 @@ struct Reading {
     std::optional<double> angle_sigma_rad;
     std::string date; ///< "2026-03-14" or empty
     std::string note;
-    bool excluded = false; ///< kept, but not believed
+    bool excluded = false;              ///< kept, but not believed
+    std::optional<int> before_change{}; ///< from 0: taken before this change of the holes (HoleBefore);
+                                        ///< absent = of the holes as they are
 };
 
 /// What is written down of a kind of reading: its main number with its standard deviation, and their unit.

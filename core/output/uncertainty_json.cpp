@@ -5,6 +5,8 @@
 #include "document/json_text.hpp"
 #include "output/trees.hpp"
 
+#include <array>
+
 namespace evenfall::output {
 namespace {
 
@@ -59,8 +61,20 @@ Tree now_tree(const DoNow& now, const units::UnitSet& units) {
                     {"depth_mm", millimetres(c.depth_m)},
                     {"column_mm", millimetres(c.column_m)}};
     });
+    Tree holes = list_of(now.holes, [](const HoleStep& step) {
+        constexpr std::array words{"leave_whole", "leave_empty", "fill", "take_out", "add"};
+        return Tree{{"hole", step.hole + 1},
+                    {"work", words[static_cast<std::size_t>(step.work)]},
+                    {"material", step.material},
+                    {"bit_mm", step.drills ? millimetres(step.diameter_m) : Tree(nullptr)},
+                    {"depth_mm", millimetres(step.depth_m)},
+                    {"fill_g", grams(step.fill_kg)},
+                    {"column_mm", millimetres(step.column_m)}};
+    });
     return {{"stage", stage_word(now.stage)},
             {"met", now.met},
+            {"lead_is_in", now.lead_is_in},
+            {"holes", std::move(holes)},
             {"nothing_to_do", now.nothing_to_do},
             {"change_g", grams(now.change_kg)},
             {"changes", std::move(changes)},

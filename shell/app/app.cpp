@@ -141,7 +141,42 @@ void draw_bar(AppParts& parts, const Regions& where) {
     const Rect inner{where.bar.x + edge, where.bar.y, where.bar.w - 2.0f * edge, where.bar.h};
     if (const auto step = step_bar(ui, inner, tabs, static_cast<int>(parts.session.view.step))) {
         parts.session.view.step = static_cast<state::Step>(*step);
+        parts.session.view.drilling = false;
     }
+}
+
+/// Drawing and panel with what lies between them.
+Rect middle_of(const Regions& where) {
+    const float right = std::max(where.sheet.right(), where.panel.right());
+    const float bottom = std::max(where.sheet.bottom(), where.panel.bottom());
+    return {where.sheet.x, where.sheet.y, right - where.sheet.x, bottom - where.sheet.y};
+}
+
+bool is_drilling(const AppParts& parts) {
+    return parts.session.view.drilling && parts.session.evaluation();
+}
+
+void draw_drawing(AppParts& parts, const Regions& where) {
+    widgets::Ui& ui = parts.ui;
+    card(ui, where.sheet, ui.inks().paper);
+    const float inside = where.phone ? 6.0f : 12.0f;
+    const Rect drawn = where.sheet.inset(inside);
+    ImGui::PushClipRect({drawn.x, drawn.y}, {drawn.right(), drawn.bottom()}, true);
+    if (drawn.w < 100.0f) {
+        // Nothing could be made out in so little.
+    } else if (parts.session.view.step == state::Step::water) {
+        drawing::water_sheet(ui, parts.session, parts.motion, drawn);
+    } else {
+        parts.motion.clock.pause();
+        // The page lays the build sheet over the drawing, which then is not to be reached by the keyboard
+        // either.
+        const bool was_covered = ui.covered;
+        ui.covered = was_covered || parts.session.view.step == state::Step::sheet;
+        drawing::sheet(ui, parts.session, drawn, &parts.motion.backdrop,
+                       parts.motion.bench.uncertainty(parts.session));
+        ui.covered = was_covered;
+    }
+    ImGui::PopClipRect();
 }
 
 void draw_panel(AppParts& parts, const Regions& where) {
@@ -210,6 +245,10 @@ void tell_of_sheet(AppParts& parts, const Regions& where, bool changed) {
 
 void tell_outside(AppParts& parts, const Regions& where) {
     state::Session& session = parts.session;
+    if (parts.told_drilling != is_drilling(parts)) {
+        parts.told_drilling = is_drilling(parts);
+        parts.host.keep_awake(parts.told_drilling);
+    }
     tell_of_sheet(parts, where,
                   parts.told_revision != session.revision() ||
                       !(parts.told_view.sheet == session.view.sheet) ||
@@ -334,26 +373,13 @@ void App::frame(double now_s) {
     read_shortcuts(parts);
     ImGui::GetWindowDrawList()->AddRectFilled({0.0f, 0.0f}, io.DisplaySize, ui.inks().bench);
     draw_strip(parts, where);
-    card(ui, where.sheet, ui.inks().paper);
-    const float inside = where.phone ? 6.0f : 12.0f;
-    const Rect drawn = where.sheet.inset(inside);
-    ImGui::PushClipRect({drawn.x, drawn.y}, {drawn.right(), drawn.bottom()}, true);
-    if (drawn.w < 100.0f) {
-        // Nothing could be made out in so little.
-    } else if (parts.session.view.step == state::Step::water) {
-        drawing::water_sheet(ui, parts.session, parts.motion, drawn);
-    } else {
+    if (is_drilling(parts)) {
         parts.motion.clock.pause();
-        // The page lays the build sheet over the drawing, which then is not to be reached by the keyboard
-        // either.
-        const bool was_covered = ui.covered;
-        ui.covered = was_covered || parts.session.view.step == state::Step::sheet;
-        drawing::sheet(ui, parts.session, drawn, &parts.motion.backdrop,
-                       parts.motion.bench.uncertainty(parts.session));
-        ui.covered = was_covered;
+        steps::drill_panel(ui, parts.session, parts.motion, parts.drawer, middle_of(where));
+    } else {
+        draw_drawing(parts, where);
+        draw_panel(parts, where);
     }
-    ImGui::PopClipRect();
-    draw_panel(parts, where);
     draw_bar(parts, where);
     ImGui::End();
 
@@ -385,6 +411,7 @@ bool App::go_to_step(std::string_view id) {
     for (std::size_t i = 0; i < step_ids.size(); ++i) {
         if (step_ids[i].substr(5) != id) continue;
         parts_->session.view.step = static_cast<state::Step>(i);
+        parts_->session.view.drilling = false;
         return true;
     }
     return false;

@@ -95,6 +95,7 @@ struct AppParts {
     unsigned told_refusals = 0;
     std::optional<widgets::Rect> told_sheet; ///< where the sheet is seen
     unsigned sheet_revision = 0;
+    bool told_drilling = false;
     std::string last_problem;
     std::optional<state::Step> drawn_step; ///< none where another lure has come
 

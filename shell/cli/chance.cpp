@@ -101,6 +101,29 @@ std::string draws_text(const document::Document& document, const Draws& d, const
            ", both: " + percent(d.chances.both) + ".\n";
 }
 
+/// What is to be done at the holes: bit, depth and fill; a sign where lead that is in is changed.
+std::string work_text(const DoNow& now, const Numbers& in) {
+    Table table(
+        {Table::Side::left, Table::Side::right, Table::Side::right, Table::Side::right, Table::Side::left});
+    table.row({"  Hole", "bit " + in.length_symbol(), "deep " + in.length_symbol(), "fill " + in.mass_symbol(), "material"});
+    for (const HoleStep& step : now.holes) {
+        const auto index = static_cast<std::size_t>(step.hole);
+        const std::string& name = now.document.holes[index].name;
+        const std::string number = std::to_string(index + 1);
+        const std::string fill = step.work == HoleWork::leave_whole   ? "leave"
+                                 : step.work == HoleWork::leave_empty ? "empty"
+                                 : step.work == HoleWork::take_out    ? in.signed_mass(-step.fill_kg)
+                                 : step.work == HoleWork::add         ? in.signed_mass(step.fill_kg)
+                                                                      : in.mass(step.fill_kg);
+        const std::string title = name.empty()                 ? number
+                                  : name.rfind(number, 0) == 0 ? name
+                                                               : number + ' ' + name;
+        table.row({"  " + title, step.drills ? in.units.inches() ? bits::inch_name(step.diameter_m) : in.thickness(step.diameter_m) : "–",
+                   step.drills ? in.length(step.depth_m) : "–", fill, materials::name_of(step.material)});
+    }
+    return table.text();
+}
+
 struct ChanceOptions : PresetOptions {
     std::optional<int> draws;
 };
@@ -144,6 +167,7 @@ Ended run(const ChanceOptions& o, const Printing& in) {
     }
     if (now) {
         text += "Do now:\n";
+        if (!now->nothing_to_do) text += work_text(*now, in) + '\n';
         for (const Sentence& step : now->steps)
             text += "  " + step.text(in.units) + '\n';
         for (const Problem& p : now->shortfalls)

@@ -126,7 +126,7 @@ Ended run(const LeadOptions& o, const Printing& in) {
     if (!document.ok()) return document.problems();
     ask_for(document->targets, o);
     if (const Problems problems = document::check(*document); !problems.empty()) return problems;
-    const Outcome<LeadPlan> plan = plan_lead(*document);
+    const Outcome<LeadPlan> plan = plan_lead(document::as_it_lies(*document));
     if (!plan.ok()) return plan.problems();
     const Outcome<Evaluation> evaluation = evaluate(plan->document);
     if (!evaluation.ok()) return evaluation.problems();

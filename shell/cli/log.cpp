@@ -5,6 +5,7 @@
 #include "evenfall.hpp"
 #include "output.hpp"
 
+#include <algorithm>
 #include <cmath>
 #include <cstdlib>
 #include <memory>
@@ -21,7 +22,7 @@ using Side = Table::Side;
 /// What was typed behind “log PRESET”; the verbs behind it share what they have in common.
 struct LogOptions {
     std::string preset, kind, value, number;
-    std::optional<std::string> stage, sigma, temperature, lure, segment, write_to;
+    std::optional<std::string> stage, sigma, temperature, lure, segment, hole, write_to;
     std::optional<double> depth_m, holder_kg;
     std::optional<Sides> size;
     std::string material, date, note;
@@ -206,7 +207,7 @@ Ended next(const LogOptions& o, document::Document& document, const Printing&) {
 Ended add(const LogOptions& o, document::Document& document, const Printing&) {
     const Outcome<Reading> r = reading_of(o);
     if (!r.ok()) return r.problems();
-    document.log.push_back(*r);
+    document::put_down(document, *r);
     return write_back(o, document);
 }
 
@@ -219,6 +220,23 @@ Ended exclude(const LogOptions& o, document::Document& document, const Printing&
                                      std::to_string(document.log.size()) + ".");
     }
     document.log[index].excluded = !document.log[index].excluded;
+    return write_back(o, document);
+}
+
+/// The advice of “chance”, followed.
+Ended follow(const LogOptions& o, document::Document& document, const Printing&) {
+    std::optional<int> hole;
+    if (o.hole) {
+        const Outcome<int> number = counted(*o.hole, "--hole");
+        if (!number.ok()) return number.problems();
+        hole = *number - 1;
+    }
+    const Outcome<DoNow> now = do_now(document);
+    if (!now.ok()) return now.problems();
+    const auto is_advised = [&](const HoleStep& step) { return !hole || step.hole == *hole; };
+    if (now->nothing_to_do || std::none_of(now->holes.begin(), now->holes.end(), is_advised))
+        return misuse("done", "There is no such advice: “chance” says what to do.");
+    document = with_advice(std::move(document), *now, hole);
     return write_back(o, document);
 }
 
@@ -277,6 +295,11 @@ void log(Options& options) {
     verb.purpose("the recipe for the next lure, with what all readings taught");
     verb.text("--write", o->write_to, "FILE", "keep it there; printed where not given");
     verb.run(on_document(o, next));
+    verb = options.verb("done");
+    verb.purpose("what “chance” says to do now is done: the holes are written so, the log stays");
+    verb.text("--hole", o->hole, "N", "in that hole alone");
+    verb.text("--write", o->write_to, "FILE", "write there instead");
+    verb.run(on_document(o, follow));
     verb = options.verb("how");
     verb.purpose("how a reading is taken, step by step: log how KIND");
     verb.word("KIND", o->kind, "a kind of reading");

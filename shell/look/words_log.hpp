@@ -25,9 +25,8 @@ inline constexpr const char* now_group = "What to do";
 inline constexpr const char* nothing_to_do = "Nothing: it is right as it is, as far as is known.";
 inline constexpr const char* apply_now = "Put this into the plan";
 inline constexpr const char* apply_label = "Lead changed as the log says";
-inline constexpr const char* apply_note = "Readings of the leaded lure were of the lead before this change. "
-                                          "What they taught is kept; they are excluded.";
-inline constexpr const char* excluded_note = "before the lead was changed";
+inline constexpr const char* apply_note = "Put in when it is done on the piece. Readings before it stay "
+                                          "readings of the lead as it was.";
 inline constexpr const char* tub_after_group = "After it, the tub should read";
 inline constexpr const char* tub_weight_row = "Hung in the tub";
 inline constexpr const char* tub_speed_row = "Falls at";
@@ -88,6 +87,7 @@ inline constexpr const char* sigma_below = "one standard deviation of the readin
 inline constexpr const char* lure_field = "Lure from this recipe";
 inline constexpr const char* log_note_field = "Note";
 inline constexpr const char* excluded_word = "excluded";
+inline constexpr const char* before_change_word = "of the holes as they were";
 inline constexpr const char* exclude = "Exclude";
 inline constexpr const char* include = "Include again";
 inline constexpr const char* others_expect = "The others expect";

@@ -238,6 +238,7 @@ inline constexpr const char* remove_hole = "Remove";
 inline constexpr const char* hole_use = "The plan may choose";
 inline constexpr const char* use_ballast = "depth, fill";
 inline constexpr const char* use_drilled = "fill only";
+inline constexpr const char* use_leaded = "lead is in";
 inline constexpr const char* use_fixed = "nothing";
 inline constexpr const char* hole_from = "Bored from";
 inline constexpr const char* from_belly = "belly";

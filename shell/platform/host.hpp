@@ -65,6 +65,8 @@ public:
     virtual void save_sheet(const std::string& name) { (void)name; }
     /// Let the browser ask whether the page shall be installed on the device (App::offer_install).
     virtual void install() {}
+    /// Keep the screen from going dark, while one hole after the other is drilled; or no longer.
+    virtual void keep_awake(bool awake) { (void)awake; }
     /// Show the first steps again.
     virtual void first_steps() {}
     /// Announce a headline to assistive technology.

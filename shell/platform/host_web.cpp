@@ -72,6 +72,9 @@ EM_JS(void, ef_host_save_sheet, (const char* name), {
 EM_JS(void, ef_host_install, (), {
     if (globalThis.EvenfallHost) globalThis.EvenfallHost.install();
 });
+EM_JS(void, ef_host_keep_awake, (int awake), {
+    if (globalThis.EvenfallHost) globalThis.EvenfallHost.keep_awake(awake !== 0);
+});
 EM_JS(void, ef_host_first_steps, (), {
     if (globalThis.EvenfallHost) globalThis.EvenfallHost.first_steps();
 });
@@ -127,6 +130,7 @@ public:
     void print_sheet() override { ef_host_print_sheet(); }
     void save_sheet(const std::string& name) override { ef_host_save_sheet(name.c_str()); }
     void install() override { ef_host_install(); }
+    void keep_awake(bool awake) override { ef_host_keep_awake(awake ? 1 : 0); }
     void first_steps() override { ef_host_first_steps(); }
     void announce(const std::string& text) override { ef_host_announce(text.c_str()); }
 };

@@ -14,10 +14,6 @@ using document::ReadingKind;
 /// For one frame: a few milliseconds on a tablet.
 constexpr std::size_t draws_a_frame = 250;
 
-bool knows_the_lead(const Reading& reading) {
-    return !reading.excluded && reading.stage >= Stage::leaded;
-}
-
 } // namespace
 
 void BenchAnswerCache::follow(const Session& session) {
@@ -99,16 +95,12 @@ Reading new_reading(ReadingKind kind, const Uncertainty* uncertainty, std::strin
     return r;
 }
 
-Edit done_now(const DoNow& now, std::string why) {
-    return on_document([why = std::move(why), holes = now.document.holes,
-                        corrections = now.document.corrections](document::Document& d) {
-        d.holes = holes;
-        if (std::none_of(d.log.begin(), d.log.end(), knows_the_lead)) return;
-        d.corrections = corrections;
-        for (Reading& reading : d.log) {
-            if (!reading.excluded) exclude_because(reading, why);
-        }
-    });
+Edit done_now(const DoNow& now, std::optional<int> hole) {
+    return on_document([now, hole](document::Document& d) { d = with_advice(std::move(d), now, hole); });
+}
+
+Edit mark_hole(int index, document::HoleUse use) {
+    return on_hole(index, [use](document::Hole& hole) { hole.use = use; });
 }
 
 } // namespace evenfall::shell::state

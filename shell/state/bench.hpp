@@ -49,8 +49,9 @@ struct ReadingDraft {
 [[nodiscard]] document::Reading new_reading(document::ReadingKind kind, const Uncertainty* uncertainty,
                                             std::string date);
 
-/// The change for a "do now" advice. Readings of the leaded lure were taken with other lead: what they taught
-/// stays as corrections. `why` is added to the notes of the excluded readings.
-[[nodiscard]] Edit done_now(const DoNow& now, std::string why);
+/// Follows the "do now" advice, in one hole or in all of them (with_advice).
+[[nodiscard]] Edit done_now(const DoNow& now, std::optional<int> hole = std::nullopt);
+/// The tick at a hole: what was done to it.
+[[nodiscard]] Edit mark_hole(int index, document::HoleUse use);
 
 } // namespace evenfall::shell::state

@@ -149,7 +149,8 @@ Edit on_reading(int index, std::function<void(document::Reading&)> change) {
 }
 
 Edit add_reading(document::Reading reading) {
-    return on_document([reading = std::move(reading)](document::Document& d) { d.log.push_back(reading); });
+    return on_document(
+        [reading = std::move(reading)](document::Document& d) { document::put_down(d, reading); });
 }
 
 Edit remove_reading(int index) {
@@ -287,6 +288,8 @@ Edit duplicate_hole(int index) {
         document::Hole copy = d.holes[static_cast<std::size_t>(index)];
         copy.x_m += copy.diameter_m + copy.wall_m;
         copy.name.clear();
+        copy.before.clear();
+        if (copy.use != document::HoleUse::fixed) copy.use = document::HoleUse::ballast;
         d.holes.insert(d.holes.begin() + index + 1, copy);
         follow(d, document::Cause::fill_mass, put_in(index + 1));
         follow(d, document::Cause::cap_mass, put_in(index + 1));

@@ -125,7 +125,7 @@ bool Session::open_link(const std::string& text) {
 
 bool Session::plan_lead() {
     abandon();
-    auto planned = evenfall::plan_lead(history_.current());
+    auto planned = evenfall::plan_lead(document::as_it_lies(history_.current()));
     if (!planned.ok()) {
         refuse(planned.problems());
         return false;
@@ -146,7 +146,8 @@ bool Session::plan_lead() {
 
 void Session::keep_offer() {
     if (!offer_) return;
-    document::Document planned = offer_->document;
+    document::Document planned = history_.current();
+    document::change_holes(planned, offer_->document.holes);
     offer_.reset();
     keep(std::move(planned), look::words::history_planned);
 }

@@ -194,6 +194,11 @@ Problems restore_session(Session& session, const std::string& text, bool with_hi
         take_flag(*view, "season_by_salt", restored.view.season_by_salt);
         take_flag(*view, "snap", restored.view.snap);
         take_flag(*view, "mirror", restored.view.mirror);
+        take_flag(*view, "drilling", restored.view.drilling);
+        const auto screen = view->find("drill_screen");
+        if (screen != view->end() && screen->is_number_integer())
+            restored.view.drill_screen = static_cast<int>(std::clamp<std::int64_t>(
+                screen->get<std::int64_t>(), 0, static_cast<std::int64_t>(document::max_holes)));
         bool letter = false; // what sessions had before version 1.3
         take_flag(*view, "sheet_letter", letter);
         if (letter) restored.view.sheet.paper = SheetPaper::letter;

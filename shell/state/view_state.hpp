@@ -162,6 +162,8 @@ struct ViewState {
     bool adding_reading = false;            ///< Bench log: the kinds of reading are listed to choose from
     bool snap = true;                       ///< dragged items snap to round numbers and levels
     bool mirror = false;                    ///< back and belly line move opposite ways
+    bool drilling = false; ///< one hole a screen: of the log's advice in the Bench log, else of the plan
+    int drill_screen = 0;
     Zoom zoom;
     LastTap last_tap;
     DragState touch; ///< the finger on the drawing
@@ -177,6 +179,8 @@ struct ViewState {
         selection = {};
         touch = {};
         adding_reading = false;
+        drilling = false;
+        drill_screen = 0;
     }
 };
 

@@ -76,7 +76,8 @@ void hole_rows(PanelContext& context, int index) {
     fill_rows(context, f, hole);
     stock_from_drawer(context, index);
     cap_rows(f, hole);
-    const std::array<std::string_view, 3> uses{words::use_ballast, words::use_drilled, words::use_fixed};
+    const std::array<std::string_view, 4> uses{words::use_ballast, words::use_drilled, words::use_leaded,
+                                               words::use_fixed};
     f.choice(".use", words::hole_use, uses, hole.use, words::use_word);
     f.number<&Hole::max_depth_m>(".max_depth", words::max_depth, hole, words::max_depth_below);
     f.number<&Hole::wall_m>(".wall", words::wall, hole, words::wall_below);

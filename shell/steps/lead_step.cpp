@@ -1,3 +1,4 @@
+#include "steps/drill_steps.hpp"
 #include "steps/fields.hpp"
 #include "steps/step_panels.hpp"
 
@@ -61,12 +62,6 @@ void band_rows(PanelContext& context) {
     f.put([&] { return put_targets(targets); });
 }
 
-/// Its number on the drawing, then its name; a name that starts with that number is not numbered twice.
-std::string hole_title(int index, const std::string& name) {
-    const std::string number_text = std::to_string(index + 1);
-    return name.rfind(number_text, 0) == 0 ? name : number_text + " " + name;
-}
-
 void hole_table(PanelContext& context) {
     const auto& document = context.document();
     widgets::subheading(context.ui, words::holes_group);
@@ -86,9 +81,7 @@ void hole_table(PanelContext& context) {
     for (int i = 0; i < static_cast<int>(document.holes.size()); ++i) {
         const auto& hole = document.holes[static_cast<std::size_t>(i)];
         const ledger::Sum fill = ledger::sum_of(lines, ledger::Kind::fill, i);
-        const int segment = shape::nearest_segment(context.evaluation().body, hole.x_m);
-        const std::string title =
-            hole_title(i, hole.name.empty() ? segment_name(document, segment) : hole.name);
+        const std::string title = hole_label(context, document, i);
         const std::string bit_text = number_of(context, hole.diameter_m, Quantity::length);
         const std::string depth_text =
             hole.depth_m > 0.0 ? number_of(context, hole.depth_m, Quantity::length) : words::dash;
@@ -157,6 +150,7 @@ void lead_panel(PanelContext& context) {
         context.view.selection = {ItemKind::hole, static_cast<int>(holes.size())};
     }
     widgets::gap();
+    done_rows(context);
     tub_sentence(context);
     target_rows(context);
     band_rows(context);

@@ -1,3 +1,4 @@
+#include "steps/drill_steps.hpp"
 #include "steps/step_panels.hpp"
 
 #include "evenfall.hpp"
@@ -107,16 +108,21 @@ void now_rows(PanelContext& context) {
     if (now->nothing_to_do) {
         widgets::paragraph(context.ui, words::nothing_to_do);
     } else {
+        work_table(context, now->document, now->holes);
         for (const Sentence& step : now->steps)
-            widgets::paragraph(context.ui, step);
+            widgets::note(context.ui, step);
     }
     for (const auto& p : now->shortfalls)
         widgets::problem_line(context.ui, p.sentence);
     if (!now->changes.empty() && !now->nothing_to_do) {
         widgets::gap();
         if (widgets::button(context.ui, "log.apply", words::apply_now, widgets::ButtonKind::main))
-            context.change(words::apply_label, state::done_now(*now, words::excluded_note));
-        if (s->stage >= Stage::leaded && s->has_readings) widgets::note(context.ui, words::apply_note);
+            context.change(words::apply_label, state::done_now(*now));
+        if (now->lead_is_in) widgets::note(context.ui, words::apply_note);
+    }
+    if (!now->nothing_to_do && !now->holes.empty()) {
+        drill_button(context, "log.drill");
+        advice_ticks(context, *now);
     }
     tub_after(context, *now);
     tub_fall_row(context, *now);

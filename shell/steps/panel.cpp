@@ -1,10 +1,45 @@
 #include "steps/panel.hpp"
 
 #include "state/missing.hpp"
+#include "steps/drill_steps.hpp"
 #include "steps/step_panels.hpp"
 #include "widgets/words_of_panel.hpp"
 
 namespace evenfall::shell::steps {
+
+namespace {
+
+/// Gives the session what was asked for while it was drawn.
+void apply(PanelContext& context, state::Session& session, state::PanelState& motion) {
+    session.view = context.view;
+    bool taken = true;
+    for (const auto& change : context.changes)
+        taken = session.apply(change) && taken;
+    if (!context.refusal.empty())
+        session.refuse({{ProblemCode::cannot_be_met, "", "", std::move(context.refusal)}});
+    if (context.put_down_draft && taken) {
+        motion.draft.reading.reset();
+        session.view.adding_reading = false;
+    }
+    switch (context.act) {
+    case PanelContext::Act::plan:
+        session.plan_lead();
+        break;
+    case PanelContext::Act::keep:
+        session.keep_offer();
+        break;
+    case PanelContext::Act::drop:
+        session.abandon();
+        break;
+    case PanelContext::Act::finish:
+        session.finish();
+        break;
+    case PanelContext::Act::none:
+        break;
+    }
+}
+
+} // namespace
 
 void panel(widgets::Ui& ui, state::Session& session, state::PanelState& motion, state::Drawer& drawer) {
     if (!session.evaluation()) {
@@ -47,32 +82,14 @@ void panel(widgets::Ui& ui, state::Session& session, state::PanelState& motion, 
         sheet_panel(context);
         break;
     }
-    session.view = context.view;
-    bool taken = true;
-    for (const auto& change : context.changes)
-        taken = session.apply(change) && taken;
-    if (!context.refusal.empty())
-        session.refuse({{ProblemCode::cannot_be_met, "", "", std::move(context.refusal)}});
-    if (context.put_down_draft && taken) {
-        motion.draft.reading.reset();
-        session.view.adding_reading = false;
-    }
-    switch (context.act) {
-    case PanelContext::Act::plan:
-        session.plan_lead();
-        break;
-    case PanelContext::Act::keep:
-        session.keep_offer();
-        break;
-    case PanelContext::Act::drop:
-        session.abandon();
-        break;
-    case PanelContext::Act::finish:
-        session.finish();
-        break;
-    case PanelContext::Act::none:
-        break;
-    }
+    apply(context, session, motion);
+}
+
+void drill_panel(widgets::Ui& ui, state::Session& session, state::PanelState& motion, state::Drawer& drawer,
+                 const widgets::Rect& rect) {
+    PanelContext context{ui, session, motion, drawer, session.view, PanelContext::Act::none, {}};
+    drill_screens(context, rect);
+    apply(context, session, motion);
 }
 
 } // namespace evenfall::shell::steps

@@ -241,6 +241,7 @@ std::string line_below(const PanelContext& context, const Reading& r) {
     };
     if (r.excluded) part(words::excluded_word);
     if (r.kind != ReadingKind::board) part(stage_words(r.stage));
+    if (r.before_change) part(words::before_change_word);
     if (r.segment) part(segment_name(context.document(), *r.segment));
     if (document::lure_of(r) > 0)
         part(std::string(words::lure_field) + " " + std::to_string(document::lure_of(r) + 1));

@@ -221,6 +221,11 @@ private:
 
     double place_along() { return b_.once_in(16) ? mm(b_.number(0, 1000)) : length_m_ * b_.share(); }
 
+    std::optional<int> change() {
+        if (b_.yes()) return std::nullopt;
+        return static_cast<int>(b_.number(0, 3));
+    }
+
     document::Hole hole() {
         document::Hole h;
         h.name = b_.text(3, 60);
@@ -248,6 +253,7 @@ private:
         }
         h.max_depth_m = mm(b_.usual(5, 30, 0, 100));
         h.wall_m = mm(b_.usual(0, 3, 0, 30));
+        if (b_.once_in(4)) h.before.push_back({change(), mm(b_.usual(0, 25, 0, 100)), h.fill});
         return h;
     }
 
@@ -353,6 +359,7 @@ private:
         if (b_.once_in(8)) r.date = b_.astray() ? b_.text(10, 20) : "2026-03-14";
         if (b_.once_in(8)) r.note = b_.text(10, document::max_text);
         r.excluded = b_.once_in(8);
+        if (b_.once_in(4)) r.before_change = change();
         return r;
     }
 

@@ -147,6 +147,7 @@ inline void must_plan(const document::Document& document) {
              "a plan fills holes with something");
         const document::Hole& was = document.holes[static_cast<std::size_t>(h.hole)];
         must(was.use != document::HoleUse::fixed, "a plan leaves fixed holes alone");
+        must(was.use != document::HoleUse::leaded, "a plan leaves lead that is in alone");
         must(was.use == document::HoleUse::drilled || h.depth_m <= was.max_depth_m + 1e-6,
              "a plan keeps to the stop on the bit");
     }

@@ -31,6 +31,13 @@ expect_json 'd["readings"][2]["used"] is False and d["readings"][1]["used"] is T
 expect_status 0 log "$file" exclude 3
 cmp -s "$file" "$work/kept.json" || fail "striking a reading twice changed the file"
 
+# Advice that is followed leaves the log, and nothing to do after it.
+expect_status 0 log "$file" done --write "$work/followed.json"
+expect_status 0 chance "$work/followed.json" --json
+expect_json "len(d['readings']) == 3 and all(r['used'] for r in d['readings']) and not d['do_now']['changes']"
+expect_status 2 log "$work/followed.json" done
+expect_status 2 log "$file" done --hole 99
+
 # A reading that does not fit is named, with what would make it fit.
 expect_status 0 chance "$file" --json
 slipped=$(/usr/bin/python3 -c 'import json,sys; print(round(json.load(open(sys.argv[1]))["stages"][3]["mass_g"]["value"] / 10, 2))' "$work/out")

@@ -6,6 +6,7 @@ import { documentOf, isDrawer, isEverything, openDialog, saveDialog } from "./fi
 import { explain, firstSteps } from "./help.js";
 import { shareDialog } from "./share.js";
 import { createSheet } from "./sheet.js";
+import { keepAwake } from "./wake.js";
 import { words } from "./words.js";
 
 // A time in the characters of the bench's typeface, in the device's language where possible.
@@ -47,6 +48,7 @@ export function createHost({ getCore, store, autosave, pictures, album, safety, 
     save_sheet: (name) => later(() => sheet.save(name)),
     install: () => later(install),
     first_steps: () => later(firstSteps),
+    keep_awake: (awake) => later(() => keepAwake(awake)),
     shelf_opens: () => later(fillShelf),
     // True when another lure may be opened: answered at once, because it is opened right after.
     another_lure() {

@@ -8,12 +8,14 @@
 
 namespace evenfall::lead {
 
-std::vector<Candidate> candidates(const ledger::LedgerInputs& w) {
+std::vector<Candidate> candidates(const ledger::LedgerInputs& w, Which which) {
     std::vector<Candidate> out;
     std::vector<std::pair<std::size_t, double>> planned;
     for (std::size_t i = 0; i < w.document->holes.size(); ++i) {
         const document::Hole& hole = w.document->holes[i];
+        const bool leaded = hole.use == document::HoleUse::leaded;
         if (hole.use == document::HoleUse::fixed || w.bores[i].segment < 0) continue;
+        if (leaded && which != Which::leaded_too) continue;
         Candidate c;
         c.hole = i;
         c.material = hole.fill ? hole.fill->material : document::Fill{}.material;
@@ -25,7 +27,7 @@ std::vector<Candidate> candidates(const ledger::LedgerInputs& w) {
         c.fill_area_m2 = 0.25 * std::numbers::pi * d * d;
         c.cone_m3 = rod ? 0.0 : w.bores[i].cone_m3;
         c.fill_free_m = holes::fill_free_m(hole, w.bores[i]);
-        c.depth_is_fixed = hole.use == document::HoleUse::drilled;
+        c.depth_is_fixed = leaded || hole.use == document::HoleUse::drilled;
         c.limit = holes::free_depth(*w.document, i, *w.body, w.bores, planned);
         const double depth = c.depth_is_fixed ? hole.depth_m : c.limit.depth_m;
         c.upper_m = std::max(depth - c.fill_free_m, 0.0);

@@ -19,12 +19,17 @@ struct Candidate {
     double fill_free_m = 0.0;  ///< length from the skin that must stay free of fill (body/bore.hpp)
     double upper_m = 0.0;      ///< longest fill; 0 where the hole can take none
     holes::DepthLimit limit;
-    bool depth_is_fixed = false; ///< use = drilled: the depth is fixed, the space above the fill stays empty
+    bool depth_is_fixed =
+        false; ///< use = drilled or leaded: the depth is fixed, the space above the fill stays empty
 };
 
-/// Every hole with use ballast or drilled, in document order. All of them may be filled completely at once:
+/// Which holes: those that the plan may fill (use ballast or drilled), or those too whose lead is in.
+enum class Which { to_fill, leaded_too };
+
+/// Those holes, in document order. All of them may be filled completely at once:
 /// of two that would meet, the later one ends before the earlier one.
-[[nodiscard]] std::vector<Candidate> candidates(const ledger::LedgerInputs& inputs);
+[[nodiscard]] std::vector<Candidate> candidates(const ledger::LedgerInputs& inputs,
+                                                Which which = Which::to_fill);
 
 /// The document's hole with a fill of this length, drilled as deep as that needs. Unused: not drilled, or
 /// left empty.

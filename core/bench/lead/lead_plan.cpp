@@ -75,7 +75,14 @@ Problem weight_shortfall(const lead::LeadProblem& task, const lead::Filling& fil
     const double off = task.aim.in_water_kg - reached;
     Sentence sentence;
     if (task.candidates.empty()) {
-        sentence = "No hole may be filled: add a ballast hole, or set one free for the plan.";
+        const auto& holes = task.inputs->document->holes;
+        const bool leaded = std::any_of(holes.begin(), holes.end(), [](const document::Hole& hole) {
+            return hole.use == document::HoleUse::leaded;
+        });
+        sentence = leaded
+                       ? "The lead is in its holes, and the plan leaves it there: the bench log says what to "
+                         "change."
+                       : "No hole may be filled: add a ballast hole, or set one free for the plan.";
     } else {
         const bool empty = std::find(filling.used.begin(), filling.used.end(), true) == filling.used.end();
         if (off < 0.0 && empty)

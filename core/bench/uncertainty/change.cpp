@@ -230,7 +230,7 @@ Changes in_turn(const ledger::LedgerInputs& w, const Changed& changed, const std
 
 std::vector<HoleRange> hole_ranges(const ledger::LedgerInputs& w) {
     std::vector<HoleRange> out;
-    for (const lead::Candidate& c : lead::candidates(w)) {
+    for (const lead::Candidate& c : lead::candidates(w, lead::Which::leaded_too)) {
         const document::Hole& hole = w.document->holes[c.hole];
         HoleRange l;
         l.hole = c.hole;

@@ -2,6 +2,7 @@
 #include "bench/uncertainty/change.hpp"
 #include "bench/uncertainty/do_now_text.hpp"
 #include "bench/uncertainty/posterior.hpp"
+#include "document/work_done.hpp"
 #include "ledger/build.hpp"
 #include "water/fall/descent.hpp"
 #include "water/hang.hpp"
@@ -15,25 +16,45 @@ using bench::Posterior;
 
 namespace {
 
-/// The lead plan where holes are drilled already: they may be drilled deeper, not shallower. Holes that the
-/// plan wants shallower keep their depth, with a void, and it is planned again.
-Outcome<LeadPlan> plan_drilled(const document::Document& document) {
-    document::Document fixed = document;
-    Outcome<LeadPlan> plan = plan_lead(fixed);
-    for (std::size_t round = 0; plan && round < document.holes.size(); ++round) {
+/// The lead plan where the holes with a depth are in the wood and may go deeper. Holes that the plan wants
+/// shallower keep their depth, with a void, and it is planned again.
+Outcome<LeadPlan> plan_deeper(document::Document document) {
+    const std::vector<document::Hole> cut = document.holes;
+    Outcome<LeadPlan> plan = plan_lead(document);
+    for (std::size_t round = 0; plan && round < cut.size(); ++round) {
         bool kept = false;
-        for (std::size_t i = 0; i < fixed.holes.size(); ++i) {
-            document::Hole& hole = fixed.holes[i];
+        for (std::size_t i = 0; i < cut.size(); ++i) {
+            document::Hole& hole = document.holes[i];
             if (hole.use != document::HoleUse::ballast ||
-                !(plan->document.holes[i].depth_m < document.holes[i].depth_m - 1e-6))
+                !(plan->document.holes[i].depth_m < cut[i].depth_m - 1e-6))
                 continue;
-            hole = document.holes[i];
+            hole = cut[i];
             hole.use = document::HoleUse::drilled;
             kept = true;
         }
         if (!kept) break;
-        plan = plan_lead(fixed);
+        plan = plan_lead(document);
     }
+    return plan;
+}
+
+/// The lead plan for the piece as it lies there: other fills in the holes that are drilled; where those will
+/// not do, some of them deeper.
+Outcome<LeadPlan> plan_as_it_lies(const document::Document& document, Stage stage) {
+    document::Document lying = document::as_it_lies(document, stage);
+    Outcome<LeadPlan> plan = plan_lead(lying);
+    bool any_drilled = false;
+    for (document::Hole& hole : lying.holes) {
+        if (hole.use != document::HoleUse::drilled || hole.depth_m <= 0.0) continue;
+        hole.use = document::HoleUse::ballast;
+        any_drilled = true;
+    }
+    if (plan && !plan->met && any_drilled) {
+        Outcome<LeadPlan> deeper = plan_deeper(std::move(lying));
+        if (deeper) plan = std::move(deeper);
+    }
+    for (std::size_t i = 0; plan && i < document.holes.size(); ++i)
+        plan->document.holes[i].use = document.holes[i].use;
     return plan;
 }
 
@@ -56,6 +77,22 @@ HoleChange hole_change(const document::Hole& before, const document::Hole& after
     else if (std::abs(after.depth_m - before.depth_m) > 1e-6)
         c.depth_m = after.depth_m;
     return c;
+}
+
+HoleStep step_of(const HoleChange& c, const document::Document& before, const document::Document& after) {
+    const auto index = static_cast<std::size_t>(c.hole);
+    HoleStep step;
+    step.hole = c.hole;
+    step.material = c.material;
+    step.diameter_m = c.diameter_m;
+    step.fill_kg = std::abs(c.change_kg);
+    step.column_m = c.column_m;
+    step.is_new = index >= before.holes.size();
+    const bool was_wood = step.is_new || before.holes[index].depth_m <= 0.0;
+    step.work = was_wood ? HoleWork::fill : c.change_kg < 0.0 ? HoleWork::take_out : HoleWork::add;
+    step.drills = step.work != HoleWork::add;
+    step.depth_m = step.work == HoleWork::take_out ? c.depth_m : after.holes[index].depth_m;
+    return step;
 }
 
 /// Takes the changed document with its answers, and lists what is different in its holes.
@@ -97,7 +134,7 @@ Outcome<DoNow> plan_anew(const document::Document& document, Stage stage,
                          const materials::WaterProperties& tub) {
     DoNow out;
     out.stage = Stage::leaded;
-    const Outcome<LeadPlan> plan = stage >= Stage::drilled ? plan_drilled(document) : plan_lead(document);
+    const Outcome<LeadPlan> plan = plan_as_it_lies(document, stage);
     if (!plan) return plan.problems();
     const Outcome<Evaluation> after = evaluate(plan->document);
     if (!after) return after.problems();
@@ -105,7 +142,14 @@ Outcome<DoNow> plan_anew(const document::Document& document, Stage stage,
     out.met = plan->met;
     out.nothing_to_do = plan->met && out.changes.empty();
     out.shortfalls = plan->shortfalls;
-    bench::describe_plan(out, *plan);
+    for (const HolePlan& planned : plan->holes) {
+        const auto index = static_cast<std::size_t>(planned.hole);
+        const document::Hole& hole = document.holes[index];
+        HoleStep step = hole_step(plan->document, index, after->body);
+        const bool stands = hole.depth_m > 0.0 && (stage >= Stage::drilled || document::is_cut(hole));
+        step.drills = step.depth_m > (stands ? hole.depth_m + 1e-6 : 0.0);
+        out.holes.push_back(std::move(step));
+    }
     set_tub_readings(out, *after, tub);
     bench::describe_tub(out, tub);
     return out;
@@ -214,6 +258,7 @@ Outcome<DoNow> change_lead(Posterior& p, const document::Document& document, Sta
     const bool pitch_right = f.hang && std::abs(f.hang->value - f.target.pitch_rad) <= third_of_band_rad;
     DoNow out;
     out.stage = stage;
+    out.lead_is_in = true;
     out.nothing_to_do = weight_right && pitch_right;
     document::Document changed = document;
     if (out.nothing_to_do) {
@@ -234,7 +279,11 @@ Outcome<DoNow> change_lead(Posterior& p, const document::Document& document, Sta
     const Outcome<Evaluation> after = evaluate(changed);
     if (!after) return after.problems();
     set_document(out, document, changed, *after);
-    if (!out.nothing_to_do) bench::describe_changes(out, document);
+    if (!out.nothing_to_do) {
+        for (const HoleChange& change : out.changes)
+            out.holes.push_back(step_of(change, document, out.document));
+        bench::describe_changes(out);
+    }
     set_tub_readings(out, *after, water.tub);
     bench::describe_tub(out, water.tub);
     return out;
@@ -245,10 +294,30 @@ Outcome<DoNow> change_lead(Posterior& p, const document::Document& document, Sta
 Outcome<DoNow> do_now(const document::Document& document, std::optional<Stage> at) {
     Outcome<Posterior> posterior = bench::posterior_of(document);
     if (!posterior) return posterior.problems();
-    const Stage stage = at.value_or(posterior->stage);
+    const Stage stage = at.value_or(std::max(posterior->stage, document::stage_of_holes(document)));
     const document::Document corrected = bench::with_corrections(*posterior);
     if (stage < Stage::leaded) return plan_anew(corrected, stage, posterior->model->water().tub);
     return change_lead(*posterior, corrected, stage);
+}
+
+document::Document with_advice(document::Document document, const DoNow& now, std::optional<int> hole) {
+    std::vector<document::Hole> holes = document.holes;
+    for (std::size_t i = 0; i < now.document.holes.size(); ++i) {
+        if (hole && *hole != static_cast<int>(i)) continue;
+        document::Hole advised = now.document.holes[i];
+        const bool is_new = i >= holes.size();
+        if (is_new && i > holes.size()) break; // a new hole has no place before the one ahead of it is there
+        advised.use = is_new ? document::HoleUse::ballast : holes[i].use;
+        const bool changed = std::any_of(now.changes.begin(), now.changes.end(),
+                                         [&](const HoleChange& c) { return c.hole == static_cast<int>(i); });
+        if (now.lead_is_in && changed) advised.use = document::HoleUse::leaded;
+        if (is_new)
+            holes.push_back(std::move(advised));
+        else
+            holes[i] = std::move(advised);
+    }
+    document::change_holes(document, holes);
+    return document;
 }
 
 } // namespace evenfall

@@ -1,4 +1,5 @@
 #include "bench/uncertainty/do_now_text.hpp"
+
 #include "base/number_text.hpp"
 #include "base/sentence.hpp"
 #include "materials/bits.hpp"
@@ -6,59 +7,30 @@
 
 namespace evenfall::bench {
 
-namespace {
-
-Sentence bit(double diameter_m) {
-    return "bit " + bits::bit_text(diameter_m);
-}
-
-Sentence change_sentence(const HoleChange& c, const document::Hole& hole, bool is_new) {
-    const std::string name = hole_text(static_cast<std::size_t>(c.hole), hole.name);
-    const Sentence close =
-        hole.cap ? " and close it with " + length_text(hole.cap->length_m) + " of cap" : Sentence();
-    if (c.change_kg < 0.0) {
-        return name + ": drill out " + mass_text(-c.change_kg) + ", " + bit(c.diameter_m) +
-               ", until it stands " + length_text(c.depth_m) + " deep from the skin (" +
-               length_text(c.column_m) + " of fill). Weigh the chips' worth off the piece, dry the hole" +
-               (hole.cap ? close + " over the void." : Sentence("; it stays open."));
+void describe_changes(DoNow& out) {
+    bool taken = false, added = false, capped = false, lead = false;
+    for (const HoleStep& step : out.holes) {
+        const document::Hole& hole = out.document.holes[static_cast<std::size_t>(step.hole)];
+        taken = taken || step.work == HoleWork::take_out;
+        added = added || step.work == HoleWork::add;
+        capped = capped || hole.cap;
+        lead = lead || step.material.rfind("lead", 0) == 0;
+        if (step.is_new) {
+            out.steps.push_back(hole_text(static_cast<std::size_t>(step.hole), hole.name) + " is new: at " +
+                                length_text(hole.x_m) + " from the nose.");
+        }
     }
-    const Sentence fill = mass_text(c.change_kg) + " of " + materials::name_of(c.material);
-    if (is_new) {
-        return name + ", new: " + bit(c.diameter_m) + ", " + length_text(c.depth_m) + " deep at " +
-               length_text(hole.x_m) + " from the nose; put in " + fill + close + ".";
+    if (taken) {
+        out.steps.push_back(
+            Sentence("Minus: drill out until the hole is so deep from the skin, and dry it") +
+            (capped ? "; cap it again over the void." : "; it stays open."));
     }
-    return name + (hole.cap ? ": open the cap, lay " : ": lay ") + fill + " on what is there (" +
-           length_text(c.column_m) + ")" + close + ".";
-}
-
-} // namespace
-
-void describe_changes(DoNow& out, const document::Document& before) {
-    bool lead = false;
-    for (const HoleChange& c : out.changes) {
-        const auto index = static_cast<std::size_t>(c.hole);
-        const bool is_new = index >= before.holes.size() || before.holes[index].depth_m <= 0.0;
-        out.steps.push_back(change_sentence(c, out.document.holes[index], is_new));
-        lead = lead || c.material.rfind("lead", 0) == 0;
-    }
+    if (added)
+        out.steps.push_back(capped ? "Plus: open the cap, lay it on what is there, and cap it again."
+                                   : "Plus: lay it on what is there.");
     if (lead) {
         out.steps.push_back("Lead chips: hold the piece in a clamp, drill slowly with a wet cloth under it, "
                             "no dust, wash your hands; keep chips from children and food.");
-    }
-}
-
-void describe_plan(DoNow& out, const LeadPlan& plan) {
-    for (const HolePlan& h : plan.holes) {
-        const auto index = static_cast<std::size_t>(h.hole);
-        const std::string name = hole_text(index, plan.document.holes[index].name);
-        if (h.mass_kg <= 0.0) {
-            out.steps.push_back(
-                name + (h.depth_m > 0.0 ? ": leave it empty and cap it." : ": leave the wood whole."));
-            continue;
-        }
-        out.steps.push_back(name + ": " + bit(plan.document.holes[index].diameter_m) + ", " +
-                            length_text(h.depth_m) + " deep, " + mass_text(h.mass_kg) + " of " +
-                            materials::name_of(h.material) + ".");
     }
 }
 

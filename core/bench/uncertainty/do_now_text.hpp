@@ -1,16 +1,15 @@
 #pragma once
 
-// The sentences of do_now(). Each function adds to `steps`.
+// The sentences of do_now(): cautions, and what the tub should show. What is to be done at each hole is a
+// table (DoNow::holes). Each function adds to `steps`.
 
 #include "bench/uncertainty/uncertainty.hpp"
 #include "materials/water_properties.hpp"
 
 namespace evenfall::bench {
 
-/// What to do at each changed hole; `before` is the document as it was.
-void describe_changes(DoNow& now, const document::Document& before);
-/// The lead plan, hole by hole.
-void describe_plan(DoNow& now, const LeadPlan& plan);
+/// How lead that is in is changed.
+void describe_changes(DoNow& now);
 /// What the tub should show after the change.
 void describe_tub(DoNow& now, const materials::WaterProperties& tub);
 

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 namespace evenfall::bench {
 
@@ -41,7 +42,8 @@ double factor_slope_of(const Input& input, double u) {
     return 1.0 + input.relative * u > least_factor ? input.relative : 0.0;
 }
 
-UncertainSums::UncertainSums(const ledger::Ledger& ledger) {
+UncertainSums::UncertainSums(const ledger::Ledger& ledger, std::vector<Input> known)
+    : inputs_(std::move(known)) {
     const auto input_of = [&](const ledger::Variation& spread) {
         for (std::size_t i = 0; i < inputs_.size(); ++i) {
             if (inputs_[i].cause == spread.cause && inputs_[i].group == spread.group)

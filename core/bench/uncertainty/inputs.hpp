@@ -33,9 +33,10 @@ inline constexpr double least_factor = 0.05;
 /// portion, which the inputs' factors then multiply.
 class UncertainSums {
 public:
-    explicit UncertainSums(const ledger::Ledger& ledger);
+    /// `known`: inputs that others found, which keep their indices.
+    explicit UncertainSums(const ledger::Ledger& ledger, std::vector<Input> known = {});
 
-    /// The inputs found in the ledger, in its order. Drag is not among them.
+    /// Those known, then those found in the ledger, in its order. Drag is not among them.
     [[nodiscard]] const std::vector<Input>& inputs() const { return inputs_; }
 
     /// Everything up to and with a stage; one segment alone, or all (segment < 0). `factors` by input.

@@ -1,6 +1,7 @@
 #include "bench/uncertainty/model.hpp"
 
 #include "base/trade.hpp"
+#include "document/work_done.hpp"
 #include "water/fall/drag_items.hpp"
 #include "water/hang.hpp"
 
@@ -140,7 +141,36 @@ Outcome<Model> Model::of(const document::Document& document) {
     if (!evaluation) return evaluation.problems();
     const auto water = waters_of(document);
     if (!water) return water.problems();
-    return Model(document, std::move(evaluation).value(), *water);
+    Model model(document, std::move(evaluation).value(), *water);
+    model.add_earlier();
+    return model;
+}
+
+void Model::add_earlier() {
+    std::vector<Input> all(inputs_.begin(), inputs_.end() - 1);
+    const Input drag = inputs_.back();
+    for (const document::Reading& r : document_.log) {
+        if (r.excluded || !r.before_change || earlier_.contains(*r.before_change)) continue;
+        document::Document then = document::before_change(document_, *r.before_change);
+        then.log.clear();
+        Outcome<Evaluation> evaluation = evaluate(then);
+        if (!evaluation) continue;
+        const Model model(std::move(then), std::move(evaluation).value(), water_);
+        all = UncertainSums(model.evaluation_.ledger, all).inputs();
+        earlier_[*r.before_change] = std::make_shared<Model>(model);
+    }
+    if (earlier_.empty()) return;
+    inputs_ = all;
+    inputs_.push_back(drag);
+    for (const auto& [change, model] : earlier_) {
+        model->sums_ = UncertainSums(model->evaluation_.ledger, all);
+        model->inputs_ = inputs_;
+    }
+}
+
+const Model* Model::before(int change) const {
+    const auto found = earlier_.find(change);
+    return found == earlier_.end() ? nullptr : found->second.get();
 }
 
 std::string Model::name_of(const Input& input) const {

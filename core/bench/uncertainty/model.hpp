@@ -7,6 +7,8 @@
 #include "water/fall/descent.hpp"
 
 #include <Eigen/Core>
+#include <map>
+#include <memory>
 #include <optional>
 #include <vector>
 
@@ -85,6 +87,9 @@ private:
 class Model {
 public:
     [[nodiscard]] static Outcome<Model> of(const document::Document& document);
+    /// The same lure as it was before a change of its holes that its log names, over the same inputs; nullptr
+    /// where it cannot have been so.
+    [[nodiscard]] const Model* before(int change) const;
 
     [[nodiscard]] const document::Document& document() const { return document_; }
     [[nodiscard]] const Evaluation& evaluation() const { return evaluation_; }
@@ -112,6 +117,7 @@ public:
 
 private:
     Model(document::Document document, Evaluation evaluation, const Waters& water);
+    void add_earlier();
 
     document::Document document_;
     Evaluation evaluation_;
@@ -120,6 +126,7 @@ private:
     fall::HydroBody hull_;
     double drag_correction_ = 1.0;
     std::vector<Input> inputs_;
+    std::map<int, std::shared_ptr<Model>> earlier_; ///< by change
 };
 
 } // namespace evenfall::bench

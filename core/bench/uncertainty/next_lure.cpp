@@ -1,4 +1,5 @@
 #include "bench/uncertainty/posterior.hpp"
+#include "document/work_done.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -39,7 +40,9 @@ Outcome<document::Document> for_next_lure(const document::Document& document) {
         fit = bench::fit_log(*p.model, *p.observer, prior, {}, &fit);
     }
     const Eigen::VectorXd spread = (fit.posterior.shared_variance().cwiseMax(0.0) + prior.own).cwiseSqrt();
-    return bench::with_corrections(*p.model, fit.posterior.shared_mean(), spread);
+    document::Document next = bench::with_corrections(*p.model, fit.posterior.shared_mean(), spread);
+    document::begin_anew(next.holes);
+    return next;
 }
 
 } // namespace evenfall

@@ -286,7 +286,23 @@ double main_number(const Reading& r) {
     return (r.*number_of(r.kind).value).value_or(0.0) - r.holder_kg.value_or(0.0);
 }
 
+Observer::~Observer() = default;
+
+Observer* Observer::before(int change) {
+    const Model* model = model_.before(change);
+    if (model == nullptr) return nullptr;
+    auto& observer = earlier_[change];
+    if (observer == nullptr) observer = std::make_unique<Observer>(*model);
+    return observer.get();
+}
+
 std::optional<Observation> Observer::observe(const Reading& r, const Eigen::VectorXd& u) {
+    if (r.before_change) {
+        Reading then = r;
+        then.before_change.reset();
+        Observer* observer = before(*r.before_change);
+        return observer != nullptr ? observer->observe(then, u) : std::nullopt;
+    }
     const materials::WaterProperties water = tub(r);
     const Balance balance = model_.balance(r.stage, r.segment.value_or(-1), u, water.density_kg_m3);
     return method_of(r.kind).observe({*this, model_, r, u, water, balance});

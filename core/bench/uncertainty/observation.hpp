@@ -6,6 +6,7 @@
 #include "water/afloat/hull.hpp"
 
 #include <map>
+#include <memory>
 #include <optional>
 
 namespace evenfall::bench {
@@ -76,6 +77,7 @@ struct ReadingMethod {
 class Observer {
 public:
     explicit Observer(const Model& model) : model_(model) {}
+    ~Observer();
 
     /// At the inputs u of the reading's own lure. Absent where the reading has no solution (a speed that no
     /// weight gives).
@@ -99,6 +101,10 @@ private:
     const Model& model_;
     [[nodiscard]] const afloat::FloatingHull& hull(Stage stage);
 
+    /// Of the lure before a change of its holes; nullptr where it cannot have been so.
+    [[nodiscard]] Observer* before(int change);
+
+    std::map<int, std::unique_ptr<Observer>> earlier_;
     std::map<Key, FallModel> falls_;
     std::map<Stage, afloat::FloatingHull> hulls_;
 };

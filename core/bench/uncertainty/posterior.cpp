@@ -3,6 +3,7 @@
 #include "base/root.hpp"
 
 #include "document/log_check.hpp"
+#include "document/work_done.hpp"
 #include "water/fall/level_fall.hpp"
 
 #include <algorithm>
@@ -21,17 +22,16 @@ Outcome<Posterior> posterior_of(const document::Document& document) {
     auto observer = std::make_unique<Observer>(*model);
     const Prior prior = Prior::of(*model);
     LogFit fit = fit_log(*model, *observer, prior);
-    Posterior p{
-        std::move(model), std::move(observer), prior, std::move(fit), 0, Stage::carved, false, {}, {}};
-    for (const document::Reading& r : document.log) {
-        if (!r.excluded) p.lure = std::max(p.lure, document::lure_of(r));
-    }
-    for (const document::Reading& r : document.log) {
-        if (r.excluded || document::lure_of(r) != p.lure) continue;
-        // A board is weighed before there is a lure, whatever stage stands beside it.
-        if (r.kind != document::ReadingKind::board) p.stage = std::max(p.stage, r.stage);
-        p.has_readings = true;
-    }
+    const document::LogState log = document::log_state(document);
+    Posterior p{std::move(model),
+                std::move(observer),
+                prior,
+                std::move(fit),
+                log.lure,
+                log.stage,
+                log.has_readings,
+                {},
+                {}};
     p.mean = p.fit.posterior.mean(p.lure);
     p.covariance = p.fit.posterior.covariance(p.lure);
     return p;
@@ -142,6 +142,8 @@ document::Document with_corrections(const Model& model, const Eigen::VectorXd& u
                                     const Eigen::VectorXd& spread) {
     document::Document document = model.document();
     document.log.clear();
+    for (document::Hole& hole : document.holes)
+        hole.before.clear();
     for (Eigen::Index i = 0; i < model.count(); ++i) {
         const Input& input = model.input(i);
         const double factor = factor_of(input, u(i));

@@ -46,7 +46,7 @@ TrimHole trim_hole(const Posterior& s, const Finished& f) {
     const auto inputs = ledger::ledger_inputs(document, s.model->evaluation().body);
     if (!inputs) return t;
     const bool drilled = s.stage >= Stage::drilled;
-    for (const lead::Candidate& c : lead::candidates(*inputs)) {
+    for (const lead::Candidate& c : lead::candidates(*inputs, lead::Which::leaded_too)) {
         const document::Hole& hole = document.holes[c.hole];
         const holes::HoleContents contents = holes::contents(hole, inputs->bores[c.hole]);
         const double room =

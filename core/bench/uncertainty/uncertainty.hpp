@@ -14,6 +14,7 @@
 #include "answers/answers.hpp"
 #include "base/outcome.hpp"
 #include "bench/lead/lead_plan.hpp"
+#include "bench/uncertainty/hole_step.hpp"
 
 #include <cstdint>
 #include <memory>
@@ -159,6 +160,8 @@ struct DoNow {
     Stage stage = Stage::carved; ///< of the change and of the tub readings below; leaded at least
     bool met = false;            ///< weight (fall) reached, and pitch within a third of its band
     bool nothing_to_do = false;  ///< the lure is within a third of both bands as it is
+    bool lead_is_in = false;     ///< lead that lies in the holes is changed; else this is the lead plan
+    std::vector<HoleStep> holes; ///< what is to be done, hole by hole
     std::vector<HoleChange> changes;
     double change_kg = 0.0;      ///< sum of all
     document::Document document; ///< corrected, changed; evaluates to `after`
@@ -167,12 +170,20 @@ struct DoNow {
     std::optional<double> tub_fall_m_s; ///< steady
     std::optional<double> tub_half_metre_s; ///< from rest over 0.5 m
     Problems shortfalls;
-    std::vector<Sentence> steps; ///< for the bench
+    std::vector<Sentence> steps; ///< for the bench: cautions, and what the tub should read
 };
-/// For the stage given, or the log's latest. Before the lead is in: the lead plan. Afterwards: as few holes
-/// as possible, lead drilled out through the cap or added on top, every void capped dry again.
+/// For the stage given, or the latest that the log has a reading of or that all holes are marked with. Before
+/// the lead is in: the lead plan for the piece as it lies there, where holes that are drilled get no
+/// shallower, and deeper only where their fill alone will not do. Afterwards: as few holes as possible, lead
+/// drilled out through the cap or added on top, every void capped dry again.
 [[nodiscard]] Outcome<DoNow> do_now(const document::Document& document,
                                     std::optional<Stage> at = std::nullopt);
+
+/// The document with the advice followed, in one hole or in all of them. Where the lead was in, the changed
+/// holes are marked leaded. Log and corrections stay; readings of the drilled piece and later ones are kept
+/// as readings of the holes as they were.
+[[nodiscard]] document::Document with_advice(document::Document document, const DoNow& now,
+                                             std::optional<int> hole = std::nullopt);
 
 /// The fall of the finished lure in its own water if a steady fall (± 2 %) were read in the tub at this
 /// stage, with the coats and parts still to come as the document and its log have them. Absent where it would

@@ -71,6 +71,13 @@ inline std::string tailed_text() {
     "tenon":{"length_mm":10,"thickness_mm":1.5,"height_mm":6}},"targets":)");
 }
 
+/// The same with a hole that was changed on the bench.
+inline std::string worked_text() {
+    return with(
+        tailed_text(), R"("wall_mm":2.5})",
+        R"("wall_mm":2.5,"before":[{"change":2,"depth_mm":7.5,"fill":{"material":"tin","mass_g":0.75}}]})");
+}
+
 inline Problems refusal_of(const std::string& text) {
     const Outcome<document::Document> document = read_document(text);
     REQUIRE_FALSE(document.ok());

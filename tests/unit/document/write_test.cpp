@@ -21,7 +21,7 @@ document::Document drawn_document(unsigned seed) {
     const auto between = [&](double from, double to) {
         return std::uniform_real_distribution<double>(from, to)(draw);
     };
-    document::Document d = document_of(tailed_text());
+    document::Document d = document_of(worked_text());
     d.wood.moisture_percent = between(0.0, 30.0);
     d.wood.density_spread = between(0.0, 0.5);
     d.water = {between(0.0, 40.0), between(0.0, 40.0)};
@@ -115,7 +115,7 @@ TEST_CASE(
     "a document without a tail says nothing of one, and one with a tail keeps it through text and link") {
     CHECK(write_document(document_of(least_text)).find("tail") == std::string::npos);
     CHECK(document::write_compact(document_of(least_text)).find("tail") == std::string::npos);
-    const document::Document first = document_of(tailed_text());
+    const document::Document first = document_of(worked_text());
     const auto linked = read_link(write_link(first));
     REQUIRE(linked.ok());
     REQUIRE(linked->tail.has_value());

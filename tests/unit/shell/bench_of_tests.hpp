@@ -38,6 +38,8 @@ struct RecordingHost final : platform::Host {
     std::string taken_back;
     int bins_emptied = 0;
     std::string plan;
+    bool awake = false;
+    void keep_awake(bool wanted) override { awake = wanted; }
     bool another_lure() override { return has_room; }
     void drop_kept(const std::string& id) override { dropped = id; }
     void take_back(const std::string& id) override { taken_back = id; }

@@ -21,6 +21,13 @@ const std::map<std::string, const char*> excuses{
     {"corrections.factor", "learnt from readings, never typed"},
     {"corrections.spread_percent", "learnt from readings, never typed"},
     {"log.date", "the device dates a reading"},
+    {"log.before_change", "kept when the bench's advice is followed"},
+    {"holes.before.change", "kept when the bench's advice is followed"},
+    {"holes.before.depth_mm", "kept when the bench's advice is followed"},
+    {"holes.before.fill.material", "kept when the bench's advice is followed"},
+    {"holes.before.fill.mass_g", "kept when the bench's advice is followed"},
+    {"holes.before.fill.length_mm", "kept when the bench's advice is followed"},
+    {"holes.before.fill.stock_diameter_mm", "kept when the bench's advice is followed"},
 };
 
 /// Where the others are set. Of a choice its first word, of a curve the button that shows its points.

@@ -264,3 +264,106 @@ TEST_CASE("A fall that no lure could have beside what the log says is refused, n
         CHECK(finished_fall_for_tub(log, Stage::rigged, 0.15).ok());
     }
 }
+
+TEST_CASE("Advice that is followed keeps what the readings taught, and the stage") {
+    for (const double over_g : {2.0, -1.0}) {
+        INFO("off by " << over_g << " g");
+        const document::Document before = leaded_over(millrace(), over_g);
+        const auto taught = uncertainty(before);
+        const auto now = do_now(before);
+        REQUIRE((taught.ok() && now.ok()));
+        REQUIRE((now->lead_is_in && !now->changes.empty()));
+        const document::Document after = with_advice(before, *now);
+        const auto kept = uncertainty(after);
+        REQUIRE(kept.ok());
+        CHECK(kept->stage == Stage::leaded);
+        CHECK(after.corrections.empty());
+        CHECK_THAT(kept->in_water_kg.value, WithinAbs(now->after.in_water.kg, 1e-7));
+        CHECK_THAT(kept->in_water_kg.sigma, WithinRel(taught->in_water_kg.sigma, 0.03));
+        for (std::size_t i = 0; i < before.log.size(); ++i) {
+            CHECK(kept->readings[i].used);
+            CHECK_THAT(kept->readings[i].predicted, WithinAbs(taught->readings[i].predicted, 1e-6));
+        }
+        CHECK(do_now(after)->nothing_to_do);
+        // The next weighing is of the lead as it is now, and the one before it still fits.
+        document::Document weighed = after;
+        const double kg = kept->stages[static_cast<std::size_t>(Stage::leaded)].mass_kg.value;
+        weighed.log.push_back(dry(Stage::leaded, units::g_from_kg(kg)));
+        // As a scale shows it, which air makes a little lighter.
+        weighed.log.back().mass_kg = uncertainty(weighed)->readings.back().predicted;
+        const auto fits = uncertainty(weighed);
+        REQUIRE(fits.ok());
+        CHECK(std::abs(fits->readings.back().z_score) < 1e-3);
+        for (std::size_t i = 0; i < before.log.size(); ++i)
+            CHECK(std::abs(fits->readings[i].z_score) < std::abs(taught->readings[i].z_score));
+        // And it may be changed again.
+        weighed.log.back().mass_kg = kg + 0.0015;
+        const auto again = do_now(weighed);
+        REQUIRE((again.ok() && again->lead_is_in));
+        const auto twice = uncertainty(with_advice(weighed, *again));
+        REQUIRE(twice.ok());
+        CHECK_THAT(twice->in_water_kg.value, WithinAbs(again->after.in_water.kg, 1e-7));
+        CHECK(twice->in_water_kg.sigma < 1.03 * uncertainty(weighed)->in_water_kg.sigma);
+    }
+}
+
+TEST_CASE("Advice that is followed hole by hole is the same advice") {
+    const document::Document before = leaded_over(millrace(), 12.0);
+    const auto now = do_now(before);
+    REQUIRE((now.ok() && now->changes.size() > 1));
+    document::Document one = with_advice(before, *now, now->changes.front().hole);
+    CHECK(one.holes[static_cast<std::size_t>(now->changes.front().hole)].use == document::HoleUse::leaded);
+    const auto rest = do_now(one);
+    REQUIRE(rest.ok());
+    CHECK(rest->changes.size() < now->changes.size());
+    const document::Document all = with_advice(one, *rest);
+    CHECK_THAT(uncertainty(all)->in_water_kg.value, WithinAbs(now->after.in_water.kg, 5e-6));
+    for (const document::Reading& reading : all.log)
+        CHECK(reading.before_change == 0);
+}
+
+TEST_CASE(
+    "Holes that are drilled and weighed are planned on as they are: other fills before deeper holes, and "
+    "never shallower ones") {
+    const auto s = uncertainty(millrace());
+    const double kg = s->stages[static_cast<std::size_t>(Stage::drilled)].mass_kg.value;
+    for (const double over_g : {3.0, -2.0, 0.0}) {
+        INFO("off by " << over_g << " g");
+        const document::Document before = with({dry(Stage::drilled, units::g_from_kg(kg) + over_g)});
+        const auto now = do_now(before);
+        REQUIRE(now.ok());
+        CHECK_FALSE(now->lead_is_in);
+        bool deeper = false;
+        for (std::size_t i = 0; i < before.holes.size(); ++i) {
+            CHECK(now->document.holes[i].depth_m >= before.holes[i].depth_m - 1e-9);
+            deeper = deeper || now->document.holes[i].depth_m > before.holes[i].depth_m + 1e-6;
+        }
+        if (over_g > 0.0) CHECK_FALSE(deeper);
+        // A reading of the drilled piece stays one of the depths it had.
+        const document::Document after = with_advice(before, *now);
+        if (deeper) CHECK(after.log.front().before_change == 0);
+        const auto kept = uncertainty(after);
+        REQUIRE(kept.ok());
+        CHECK_THAT(kept->in_water_kg.value, WithinAbs(now->after.in_water.kg, 1e-7));
+    }
+}
+
+TEST_CASE("Lead that is ticked as in is changed, not planned anew; the next lure starts with whole wood") {
+    document::Document ticked = millrace();
+    for (document::Hole& hole : ticked.holes)
+        hole.use = document::HoleUse::leaded;
+    const auto now = do_now(ticked);
+    REQUIRE(now.ok());
+    CHECK(now->lead_is_in);
+    const auto plan = plan_lead(ticked);
+    REQUIRE(plan.ok());
+    CHECK(plan->holes.empty());
+    for (std::size_t i = 0; i < ticked.holes.size(); ++i)
+        CHECK(plan->document.holes[i].fill->mass_kg == ticked.holes[i].fill->mass_kg);
+    const auto next = for_next_lure(with_advice(ticked, *now));
+    REQUIRE(next.ok());
+    for (const document::Hole& hole : next->holes) {
+        CHECK(hole.use == document::HoleUse::ballast);
+        CHECK(hole.before.empty());
+    }
+}
