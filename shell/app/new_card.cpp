@@ -88,7 +88,7 @@ bool make_rows(AppParts& parts) {
     if (widgets::button(ui, "card.make", words::card_make, widgets::ButtonKind::main)) {
         auto lure = starter::new_lure(card.choices);
         if (lure) return open_lure(parts, std::move(*lure), words::card_made);
-        card.refusal = sentences(lure.problems());
+        card.refusal = sentences(lure.problems(), parts.session.settings.units);
     }
     widgets::gap();
     if (list_row(ui, "card.bare",

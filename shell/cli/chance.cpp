@@ -105,7 +105,8 @@ std::string draws_text(const document::Document& document, const Draws& d, const
 std::string work_text(const DoNow& now, const Numbers& in) {
     Table table(
         {Table::Side::left, Table::Side::right, Table::Side::right, Table::Side::right, Table::Side::left});
-    table.row({"  Hole", "bit " + in.length_symbol(), "deep " + in.length_symbol(), "fill " + in.mass_symbol(), "material"});
+    table.row({"  Hole", "bit " + in.length_symbol(), "deep " + in.length_symbol(),
+               "fill " + in.mass_symbol(), "material"});
     for (const HoleStep& step : now.holes) {
         const auto index = static_cast<std::size_t>(step.hole);
         const std::string& name = now.document.holes[index].name;
@@ -118,7 +119,10 @@ std::string work_text(const DoNow& now, const Numbers& in) {
         const std::string title = name.empty()                 ? number
                                   : name.rfind(number, 0) == 0 ? name
                                                                : number + ' ' + name;
-        table.row({"  " + title, step.drills ? in.units.inches() ? bits::inch_name(step.diameter_m) : in.thickness(step.diameter_m) : "–",
+        table.row({"  " + title,
+                   step.drills
+                       ? in.units.inches() ? bits::inch_name(step.diameter_m) : in.thickness(step.diameter_m)
+                       : "–",
                    step.drills ? in.length(step.depth_m) : "–", fill, materials::name_of(step.material)});
     }
     return table.text();

@@ -231,7 +231,12 @@ Change move_to(const document::Document& kept, Selection item, DragPoint to, con
         change.edit = move_outline_point(i, to);
         break;
     case ItemKind::joint:
-        change.edit = on_joint(i, [u](document::Joint& joint) { joint.at_m = u; });
+        change.edit = [i, u](document::Document d) {
+            if (!has(d.joints, i)) return d;
+            document::Joint joint = entry(d.joints, i);
+            joint.at_m = u;
+            return set_joint(i, joint)(std::move(d));
+        };
         break;
     case ItemKind::hole:
         change.edit = on_hole(i, [=, above = rules.above](document::Hole& hole) {

@@ -73,6 +73,10 @@ struct SectionSpot {
 /// Joins the segments on both sides of a joint; the fore one's name stays, readings of either alone are
 /// excluded.
 [[nodiscard]] Edit remove_joint(int index);
+/// Another place, gap, relief or hinge of one joint; pockets round its pin go along with it.
+[[nodiscard]] Edit set_joint(int index, const document::Joint& joint);
+/// Joints so that all segments are of one length; pockets round their pins go along.
+[[nodiscard]] Edit spread_joints();
 /// Gap, reliefs and hinge of one joint for all of them; each keeps its place and the heights of its eyes.
 [[nodiscard]] Edit same_for_all_joints(int index);
 

@@ -212,6 +212,58 @@ Edit add_joint() {
     });
 }
 
+namespace {
+
+joints::Pin pin_of(const document::Joint& joint) {
+    const document::Hinge hinge = joint.hinge.value_or(document::Hinge{});
+    return {joint.at_m + hinge.pin_aft_m, hinge.pin_off_m};
+}
+
+/// Replaces a joint; the pockets that held its pin's axis keep their place about it.
+void put_joint(document::Document& d, std::size_t index, const document::Joint& joint) {
+    const joints::Pin was = pin_of(d.joints[index]);
+    const joints::Pin is = pin_of(joint);
+    for (document::Pocket& pocket : d.pockets) {
+        if (!joints::holds_axis(pocket, was)) continue;
+        pocket.x_from_m += is.x_m - was.x_m;
+        pocket.x_to_m += is.x_m - was.x_m;
+        pocket.y_m += is.y_m - was.y_m;
+    }
+    d.joints[index] = joint;
+}
+
+} // namespace
+
+Edit set_joint(int index, const document::Joint& joint) {
+    return on_document([index, joint](document::Document& d) {
+        if (index < 0 || index >= static_cast<int>(d.joints.size())) return;
+        put_joint(d, static_cast<std::size_t>(index), joint);
+    });
+}
+
+Edit spread_joints() {
+    return on_document([](document::Document& d) {
+        const auto segments = static_cast<double>(d.joints.size() + 1);
+        // From the tail on or from the nose on, so that no pocket is taken for that of a joint it only
+        // passes.
+        const auto at = [&](std::size_t k) {
+            return std::round(drawn_length_m(d) * static_cast<double>(k + 1) / segments * 1e4) / 1e4;
+        };
+        const document::Document before = d;
+        for (std::size_t k = 0; k < d.joints.size(); ++k) {
+            document::Document one = before;
+            document::Joint joint = before.joints[k];
+            joint.at_m = at(k);
+            put_joint(one, k, joint);
+            d.joints[k] = joint;
+            for (std::size_t p = 0; p < d.pockets.size(); ++p) {
+                if (joints::holds_axis(before.pockets[p], pin_of(before.joints[k])))
+                    d.pockets[p] = one.pockets[p];
+            }
+        }
+    });
+}
+
 Edit same_for_all_joints(int index) {
     return on_document([index](document::Document& d) {
         if (index < 0 || index >= static_cast<int>(d.joints.size())) return;

@@ -39,7 +39,7 @@ Problem refused(ProblemCode code, std::string path, std::string sentence) {
 Problems placed(Problems problems, const std::string& path, const std::string& who) {
     for (Problem& problem : problems) {
         problem.path.insert(0, path);
-        problem.sentence.insert(0, who);
+        problem.sentence = who + problem.sentence;
     }
     return problems;
 }

@@ -146,6 +146,8 @@ std::string write_session(const Session& session, bool with_history) {
                    {"curve", word_of(curve_words, view.curve)},
                    {"snap", view.snap},
                    {"mirror", view.mirror},
+                   {"drilling", view.drilling},
+                   {"drill_screen", view.drill_screen},
                    {"water_view", word_of(water_view_words, view.water_view)},
                    {"log_view", word_of(log_view_words, view.log_view)},
                    {"season_by_salt", view.season_by_salt},

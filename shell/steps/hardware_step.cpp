@@ -4,6 +4,7 @@
 #include "evenfall.hpp"
 #include "look/words_drawer.hpp"
 #include "look/words_steps.hpp"
+#include "starter.hpp"
 #include "widgets/button.hpp"
 #include "widgets/pick_field.hpp"
 #include "widgets/rows.hpp"
@@ -35,11 +36,36 @@ void segment_choice(PanelContext& context, Fields& f, document::Part& part) {
     }
 }
 
+/// A usual hook for this part; true where one was picked.
+bool hook_choice(PanelContext& context, Fields& f, document::Part& part) {
+    std::vector<widgets::PickOption> options;
+    std::string chosen;
+    for (const materials::Hook& hook : materials::hooks()) {
+        const std::string size(hook.size);
+        options.push_back({size, words::hook_of_size + size,
+                           text_of(context, hook.mass_kg, Quantity::mass) + words::separator +
+                               text_of(context, hook.reach_m, Quantity::length)});
+        if (part.mass_kg == hook.mass_kg && part.reach_m == hook.reach_m) chosen = size;
+    }
+    const auto picked = widgets::pick_field(context.ui, f.id(".hook"), words::hook_size, options, chosen);
+    if (!picked) return false;
+    for (const materials::Hook& hook : materials::hooks()) {
+        if (hook.size != *picked) continue;
+        part.name = words::hook_of_size + *picked;
+        part.material = "steel";
+        part.mass_kg = hook.mass_kg;
+        part.reach_m = hook.reach_m;
+        part.mass_sigma_kg.reset();
+    }
+    return true;
+}
+
 void part_editor(PanelContext& context, int index) {
     using document::Part;
     Part part = context.document().parts[static_cast<std::size_t>(index)];
     Fields f(context, "hardware." + std::to_string(index), words::part_kind, index);
     f.text(".name", words::name, part.name);
+    if (part.stage == Stage::rigged && hook_choice(context, f, part)) f.changed(words::hook_size);
     f.number<&Part::mass_kg>(".mass", words::mass, part, words::part_mass_below);
     f.material(".material", words::material, materials::Use::part, part.material);
     const std::array<std::string_view, 2> stages{words::stage_fitted, words::stage_rigged_short};

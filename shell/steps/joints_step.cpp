@@ -15,7 +15,6 @@ namespace {
 
 namespace words = look::words;
 using state::ItemKind;
-using state::on_joint;
 
 std::optional<double> pounds(const std::optional<double>& n) {
     return n ? std::optional<double>(*n / units::pound_force_n) : std::nullopt;
@@ -29,7 +28,7 @@ void joint_editor(PanelContext& context, int index) {
     f.number<&Joint::gap_m>(".gap", words::joint_gap, joint, words::joint_gap_below, {{}, 0.0001});
     f.number<&Joint::relief_fore_rad>(".relief_fore", words::relief_fore, joint, words::relief_below);
     f.number<&Joint::relief_aft_rad>(".relief_aft", words::relief_aft, joint);
-    f.put([&] { return on_joint(index, [joint](document::Joint& j) { j = joint; }); });
+    f.put([&] { return state::set_joint(index, joint); });
     joint_hinge_rows(context, index);
     widgets::gap();
     if (context.document().joints.size() > 1 &&
@@ -70,6 +69,8 @@ void joints_panel(PanelContext& context) {
         context.change(words::add_joint, state::add_joint());
     }
 
+    if (document.joints.size() > 1 && widgets::button(context.ui, "joints.spread", words::spread_joints))
+        context.change(words::spread_joints, state::spread_joints());
     swing_rows(context);
     if (!document.joints.empty()) {
         constexpr document::NumberField line = document::field_of<&document::Targets::line_n>;

@@ -21,9 +21,8 @@ void describe_changes(DoNow& out) {
         }
     }
     if (taken) {
-        out.steps.push_back(
-            Sentence("Minus: drill out until the hole is so deep from the skin, and dry it") +
-            (capped ? "; cap it again over the void." : "; it stays open."));
+        out.steps.push_back(Sentence("Minus: drill out until the hole is so deep from the skin, and dry it") +
+                            (capped ? "; cap it again over the void." : "; it stays open."));
     }
     if (added)
         out.steps.push_back(capped ? "Plus: open the cap, lay it on what is there, and cap it again."

@@ -166,12 +166,22 @@ TEST_CASE("a link cut anywhere is refused as damaged") {
     CHECK(link_refusal("https://lures.example/#").code == ProblemCode::damaged_link);
 }
 
-TEST_CASE("a link with one letter changed is refused as damaged") {
-    const std::string link = write_link(document_of(full_text));
+TEST_CASE("a link with one letter changed is refused as damaged, or says the same") {
+    const document::Document document = document_of(full_text);
+    const std::string link = write_link(document);
     for (std::size_t at = 2; at < link.size(); ++at) {
         std::string altered = link;
         altered[at] = altered[at] == 'A' ? 'B' : 'A';
-        REQUIRE(link_refusal(altered).code == ProblemCode::damaged_link);
+        // The last byte of a deflate stream has bits that stand for nothing (RFC 1951 (1996) section 3.1.1).
+        const auto read = read_link(altered);
+        if (read.ok()) {
+            REQUIRE(document::same(*read, document));
+            REQUIRE(at + 3 >= link.size());
+            continue;
+        }
+        // A changed length may claim more than the cap; all else is damage.
+        const ProblemCode code = read.problems().front().code;
+        REQUIRE((code == ProblemCode::damaged_link || code == ProblemCode::too_large));
     }
 }
 
@@ -267,6 +277,8 @@ TEST_CASE("a link made by the first release still opens") {
     REQUIRE(document.ok());
     document::Document expected = document_of(full_text);
     expected.shape.section.exponent = document::Section{}.exponent; // version 1 had none for a drawn section
+    for (document::Coat& coat : expected.coats)
+        coat.note.clear(); // nor had a coat a note
     CHECK(document::same(*document, expected));
 }
 

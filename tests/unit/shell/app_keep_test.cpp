@@ -23,6 +23,7 @@ TEST_CASE("a lure with a bench log can be shared without it, and stays as it is"
     Bench bench;
     bench.tap("shelf.open");
     CHECK_FALSE(bench.there("shelf.share_without_log"));
+    bench.tap("shelf.close");
     document::Document weighed = bench.app.document();
     weighed.log.emplace_back().mass_kg = 0.03;
     REQUIRE(bench.app.open_json(write_document(weighed)).empty());

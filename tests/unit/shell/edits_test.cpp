@@ -399,3 +399,29 @@ TEST_CASE("a part told to belong to a segment that is cut goes with the half it 
         CHECK(remove_joint(0)(cut).parts[0].segment == 0);
     }
 }
+
+TEST_CASE("pockets round a joint's pin go along with the joint, and the others stay", "[shell][edits]") {
+    const document::Document d = support::preset_named("millrace-170");
+    document::Joint joint = d.joints[0];
+    joint.at_m -= 0.003;
+    const document::Document moved = set_joint(0, joint)(d);
+    CHECK_THAT(moved.pockets[0].x_from_m, WithinAbs(d.pockets[0].x_from_m - 0.003, 1e-12));
+    CHECK_THAT(moved.pockets[1].x_to_m, WithinAbs(d.pockets[1].x_to_m - 0.003, 1e-12));
+    for (std::size_t p = 2; p < d.pockets.size(); ++p)
+        CHECK(moved.pockets[p].x_from_m == d.pockets[p].x_from_m);
+    CHECK(write_document(set_joint(7, joint)(d)) == write_document(d));
+}
+
+TEST_CASE("joints spread evenly make segments of one length, each pin in its pockets as before",
+          "[shell][edits]") {
+    const document::Document d = support::preset_named("millrace-170");
+    const document::Document even = spread_joints()(d);
+    CHECK_THAT(even.joints[0].at_m, WithinAbs(0.0567, 1e-9)); // 170 mm in three, to 0.1 mm
+    CHECK_THAT(even.joints[1].at_m, WithinAbs(0.1133, 1e-9));
+    for (std::size_t p = 0; p < 4; ++p) {
+        const std::size_t j = p / 2;
+        CHECK_THAT(even.pockets[p].x_from_m - even.joints[j].at_m,
+                   WithinAbs(d.pockets[p].x_from_m - d.joints[j].at_m, 1e-12));
+    }
+    CHECK(even.pockets[4].x_from_m == d.pockets[4].x_from_m);
+}

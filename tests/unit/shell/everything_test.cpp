@@ -116,7 +116,7 @@ TEST_CASE(
     // Which lure it is stands in the sentence, where in the path.
     const auto read = read_everything(altered([](Json& j) { j["lures"][1]["document"]["colour"] = "red"; }));
     REQUIRE_FALSE(read.ok());
-    CHECK(read.problems().front().sentence.rfind("Lure 2: ", 0) == 0);
+    CHECK(read.problems().front().sentence.text(units::metric).rfind("Lure 2: ", 0) == 0);
     CHECK(read.problems().front().path == "/lures/1/document/colour");
 }
 

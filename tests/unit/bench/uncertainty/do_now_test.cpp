@@ -48,7 +48,8 @@ TEST_CASE("What to do now with the lead in: as few holes as will do, and the fin
         const document::Document document = with({dry(Stage::leaded, g), held(Stage::leaded, 55.8)});
         const auto now = do_now(document);
         REQUIRE(now.ok());
-        INFO("weighed " << g << " g; " << (now->steps.empty() ? "" : now->steps[0]));
+        INFO("weighed " << g << " g; "
+                        << (now->steps.empty() ? std::string() : now->steps[0].text(units::metric)));
         CHECK(now->met);
         CHECK(now->changes.size() <= 2);
         CHECK_THAT(now->after.fall->speed_m_s, WithinRel(document.targets.fall_m_s, 2e-3));
@@ -111,8 +112,8 @@ TEST_CASE("Where all the holes cannot bring the weight right, they are filled or
                            [](const Problem& p) { return p.path == "/targets/pitch_deg"; });
     };
     CHECK_FALSE(weight_told(*some));
-    for (const std::string& step : some->steps)
-        CHECK(step.find("cap") == std::string::npos); // there is none to open or close
+    for (const Sentence& step : some->steps)
+        CHECK(step.text(units::metric).find("cap") == std::string::npos); // there is none to open or close
     CHECK(weight_told(*all));
     CHECK(pitch_told(*all) ==
           (std::abs(*all->after.pitch_rad - open.targets.pitch_rad) > open.targets.pitch_band_rad / 3.0));

@@ -36,9 +36,10 @@ TEST_CASE("a bare block is told to lie flat before it is cut") {
     REQUIRE(warning.has_value());
     CHECK(warning->code == ProblemCode::capsizes);
     // T/2 + 33.3/T − 15 = 0 mm at a draft of 27.58 mm: 66.20 g against 36 g.
-    CHECK(warning->sentence == "Afloat this lure does not stay upright: its metacentre lies 5.3 "
-                               "mm under G. G must come down by 5.3 mm, or the lure must "
-                               "be 30.20 g heavier.");
+    CHECK(warning->sentence.text(units::metric) ==
+          "Afloat this lure does not stay upright: its metacentre lies 5.3 "
+          "mm under G. G must come down by 5.3 mm, or the lure must "
+          "be 30.20 g heavier.");
 }
 
 TEST_CASE("a lure with its weight above B is told that more of it there does not help") {
@@ -51,7 +52,7 @@ TEST_CASE("a lure with its weight above B is told that more of it there does not
     const Evaluation e = worked(d);
     const auto warning = roll_over_warning(e.body, e.ledger, d, 1000.0);
     REQUIRE(warning.has_value());
-    CHECK(warning->sentence.ends_with("more weight at the same height does not help."));
+    CHECK(warning->sentence.text(units::metric).ends_with("more weight at the same height does not help."));
 }
 
 TEST_CASE("evaluating a floater that rolls over says so once, before it is cut; one that stays upright or "
