@@ -18,7 +18,9 @@ for file in millrace-170 reedline-120 quarry-230 estuary-150; do
         "$program" "$verb" "$preset" >"$work/plain" 2>&1
         "$program" "$verb" "$preset" --units metric >"$work/metric" 2>&1
         cmp -s "$work/plain" "$work/metric" || fail "$verb $file: metric said aloud tells something else"
-        grep -qE '[0-9]/[0-9]+ in([^a-z]|$)|°F|(^|[^[:alnum:]])in/s' "$work/metric" && fail "$verb $file: inches in metric"
+        # The drill table and the hinges name the bits of every system.
+        case "$verb" in lead | joints) inch='°F|(^|[^[:alnum:]])in/s' ;; *) inch='[0-9]/[0-9]+ in([^a-z]|$)|°F|(^|[^[:alnum:]])in/s' ;; esac
+        grep -qE "$inch" "$work/metric" && fail "$verb $file: inches in metric"
     done
     "$program" stock "$preset" --rod 1/4in --units inch >"$work/out" 2>"$work/err"
     none_of_metric "stock $file"
