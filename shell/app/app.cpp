@@ -179,7 +179,8 @@ void draw_drawing(AppParts& parts, const Regions& where) {
     ImGui::PopClipRect();
 }
 
-void draw_panel(AppParts& parts, const Regions& where) {
+/// Returns why a change that the panel asked for was refused; empty where none was.
+std::string draw_panel(AppParts& parts, const Regions& where) {
     widgets::Ui& ui = parts.ui;
     card(ui, where.panel, ui.inks().card);
     widgets::begin_scroll_area(ui, "panel", where.panel.inset(1.0f), look::gutter + 3.0f);
@@ -192,13 +193,11 @@ void draw_panel(AppParts& parts, const Regions& where) {
     const unsigned refusals = parts.session.refusals();
     steps::panel(ui, parts.session, parts.motion, parts.drawer);
     widgets::end_scroll_area(ui);
-    // What the panel collected from the keypad has been tried by now; a refusal from before is none of its
-    // business.
-    parts.keypad.settle(parts.session.refusals() == refusals
-                            ? std::string()
-                            : sentences(parts.session.problems(), parts.ui.units));
     if (const auto choice = parts.keypad.take_unit_choice())
         keep_unit(parts.session.settings, choice->first, choice->second);
+    // A refusal from before is none of its business.
+    return parts.session.refusals() == refusals ? std::string()
+                                                : sentences(parts.session.problems(), parts.ui.units);
 }
 
 /// Undo and redo by keyboard; the keypad's own keys are its own.
@@ -373,12 +372,13 @@ void App::frame(double now_s) {
     read_shortcuts(parts);
     ImGui::GetWindowDrawList()->AddRectFilled({0.0f, 0.0f}, io.DisplaySize, ui.inks().bench);
     draw_strip(parts, where);
+    std::string refusal;
     if (is_drilling(parts)) {
         parts.motion.clock.pause();
         steps::drill_panel(ui, parts.session, parts.motion, parts.drawer, middle_of(where));
     } else {
         draw_drawing(parts, where);
-        draw_panel(parts, where);
+        refusal = draw_panel(parts, where);
     }
     draw_bar(parts, where);
     ImGui::End();
@@ -392,6 +392,8 @@ void App::frame(double now_s) {
     if (parts.shelf_open) draw_shelf(parts, where);
     if (parts.card.open) draw_new_card(parts, where);
     if (parts.variants.open) draw_variants(parts, where);
+    // All fields are drawn: what one of them collected from the keypad has been tried by now.
+    parts.keypad.settle(refusal);
     parts.picker.draw(ui, where.screen, where.keypad, where.stacked);
     parts.keypad.draw(ui, where.screen, where.keypad, where.stacked);
     ui.pinch.reset();
