@@ -117,7 +117,6 @@ void draw_new_card(AppParts& parts, const Regions& where) {
         leave = true;
     }
     widgets::begin_scroll_area(ui, "card.list", {at.x, at.y + head_h, place.w, place.h - head_h}, 20.0f);
-    ImGui::SetCursorPosY(ImGui::GetCursorPosY() - 28.0f);
     widgets::note(ui, words::card_below);
     const LureCard before = card.choices;
     unit_choice(parts, "card.units", words::card_units, Quantity::length);

@@ -265,8 +265,9 @@ def check_text(pdf, name, what):
         if hole.get("fill", {}).get("mass_g"):
             line = next(line for line in fills.splitlines() if line.strip().startswith(hole["name"]))
             near(float(re.findall(r"\d+\.\d\d", line)[0]), hole["fill"]["mass_g"], f"{what}: fill of {hole['name']}", 0.0051)
+    # The code carries the link (tests/program/code_test.sh reads it back); its letters are not printed.
     link = run(program, "link", f"{presets}/{name}.json").decode().strip()
-    check(link in re.sub(r"\s", "", text), f"{what}: the share text is whole")
+    check(link[:40] not in re.sub(r"\s", "", text), f"{what}: the link's letters are printed")
 
 
 def inside(pages, size, what):
@@ -297,6 +298,7 @@ def check_printed(html, wanted, size, work, what):
 def check_off_middle(paper, work):
     """No demo has a hole off the middle: a lure whose holes stand alternately to starboard and to port."""
     preset = json.load(open(f"{presets}/millrace-170.json"))
+    del preset["holes"][5:]  # the tail is too thin for one off the middle
     for k, hole in enumerate(preset["holes"]):
         hole["y_mm"] = 2.0 if k % 2 == 0 else -2.0
         hole["wall_mm"] = 1.0
