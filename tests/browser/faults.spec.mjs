@@ -170,9 +170,8 @@ test("a kept picture that is no picture any more is left out, and the lure opens
   await bench.keptSoon();
   const spoiled = await bench.page.evaluate(async () => {
     const done = (request) => new Promise((resolve, reject) => Object.assign(request, { onsuccess: () => resolve(request.result), onerror: reject }));
-    const base = await done(indexedDB.open("evenfall", 1));
-    const names = [...base.objectStoreNames];
-    const store = base.transaction(names, "readwrite").objectStore(names[0]);
+    const base = await done(indexedDB.open("evenfall"));
+    const store = base.transaction(["pictures"], "readwrite").objectStore("pictures");
     const ids = await done(store.getAllKeys());
     for (const id of ids) await done(store.put({ blob: new Blob(["no picture"]), marks: 7 }, id));
     base.close();
