@@ -88,6 +88,8 @@ struct SectionSpot {
 /// Adds a hole like it, a diameter and a wall aft of it.
 [[nodiscard]] Edit duplicate_hole(int index);
 
+/// A usual hinge, epoxied; it weighs itself unless parts are typed in for its wire.
+[[nodiscard]] Edit draw_hinge(int joint);
 /// Parts typed in for the wire of a joint's hinge: hardware of metal, partly in wood, nearer to this joint
 /// than to any other and at most 15 mm from it; by index.
 [[nodiscard]] std::vector<int> parts_of_hinge(const document::Document& document, int joint);

@@ -137,12 +137,8 @@ void joint_hinge_rows(PanelContext& context, int index) {
     if (widgets::toggle(context.ui, id, words::hinge_drawn, joint.hinge.has_value(),
                         words::hinge_drawn_below)) {
         context.change(label_of(words::hinge_drawn, words::joint_kind, index),
-                       on_joint(index, [](document::Joint& j) {
-                           if (j.hinge)
-                               j.hinge.reset();
-                           else
-                               j.hinge = Hinge{};
-                       }));
+                       joint.hinge ? on_joint(index, [](document::Joint& j) { j.hinge.reset(); })
+                                   : state::draw_hinge(index));
     }
     if (!joint.hinge) return;
     hinge_fields(context, index, *joint.hinge);

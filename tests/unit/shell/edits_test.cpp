@@ -425,3 +425,25 @@ TEST_CASE("joints spread evenly make segments of one length, each pin in its poc
     }
     CHECK(even.pockets[4].x_from_m == d.pockets[4].x_from_m);
 }
+
+TEST_CASE("a hinge that is drawn weighs itself, unless its wire is typed in as parts", "[shell][edits]") {
+    document::Document d = support::preset_named("millrace-170");
+    d.joints[0].hinge.reset();
+    CHECK(draw_hinge(0)(d).joints[0].hinge->weighs);
+    document::Part eyes;
+    eyes.embedded = 0.6;
+    eyes.at_m = {0.058, 0.0, 0.0};
+    d.parts.push_back(eyes);
+    CHECK_FALSE(draw_hinge(0)(d).joints[0].hinge->weighs);
+}
+
+TEST_CASE("what was learnt of a hinge's wire goes with its joint, and so does what was weighed",
+          "[shell][edits]") {
+    document::Document d = support::preset_named("millrace-170");
+    d.joints[1].hinge->mass_kg = 0.0011;
+    d.corrections = {{document::Cause::hinge_mass, 1, 1.1, std::nullopt}};
+    CHECK_FALSE(same_for_all_joints(0)(d).joints[0].hinge->mass_kg);
+    CHECK(same_for_all_joints(0)(d).joints[1].hinge->mass_kg == 0.0011);
+    CHECK(remove_joint(0)(d).corrections.at(0).item == 0);
+    CHECK(remove_joint(1)(d).corrections.empty());
+}
