@@ -1,5 +1,7 @@
 #include "starter/body_form.hpp"
 
+#include "starter/rounded.hpp"
+
 #include <array>
 #include <cmath>
 
@@ -56,11 +58,6 @@ const Lines& lines_of(Form form) {
         return round;
     }
     return full;
-}
-
-/// To 0.1 mm, the accuracy of knife and ruler.
-double tenth_mm(double m) {
-    return std::round(m * 1e4) / 1e4;
 }
 
 } // namespace

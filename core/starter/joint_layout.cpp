@@ -1,6 +1,7 @@
 #include "starter/joint_layout.hpp"
 
 #include "body/body.hpp"
+#include "starter/rounded.hpp"
 #include "workshop/joint_answers.hpp"
 
 #include <algorithm>
@@ -46,10 +47,6 @@ constexpr std::array pin_farther_m{0.0, 1e-3, 2e-3};
 
 constexpr double pocket_play_m = 0.8e-3; ///< round the eye in its pocket
 constexpr double pocket_high_m = 1.2e-3; ///< more than two wires
-
-double tenth_mm(double m) {
-    return std::round(m * 1e4) / 1e4;
-}
 
 double up_to_tenth_mm(double m) {
     return std::ceil(m * 1e4 - 1e-6) / 1e4;

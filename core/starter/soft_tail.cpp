@@ -1,6 +1,7 @@
 #include "body/body.hpp"
 #include "document/field_of.hpp"
 #include "starter/new_lure.hpp"
+#include "starter/rounded.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -8,11 +9,6 @@
 namespace evenfall::starter {
 
 namespace {
-
-/// To 0.1 mm, the accuracy of knife and ruler.
-double tenth_mm(double m) {
-    return std::round(m * 1e4) / 1e4;
-}
 
 bool ends_at(const document::Pocket& pocket, double x_m) {
     return pocket.x_to_m > x_m - 1e-6 && pocket.x_from_m < x_m - 0.001;

@@ -44,7 +44,7 @@ const sketch = (page) => page.evaluate(async () => {
   return [...new Uint8Array(await blob.arrayBuffer())];
 });
 
-for (const size of ["tablet"]) {
+for (const size of ["tablet", "phone"]) {
   test(`a four-piece lure in inches, from the card to the sheet, takes fewer than 150 touches (${size})`, async () => {
     const device = await shop.device({ size: sizes[size] });
     const bench = await shop.open(device);
