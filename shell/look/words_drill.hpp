@@ -39,6 +39,8 @@ inline constexpr const char* cap_first = "Open the cap first.";
 inline constexpr const char* cap_after = "Then close it with a cap of";
 inline constexpr const char* dry_after = "Dry the hole.";
 inline constexpr const char* scale_after_drilling = "Drilled, all segments on the scale should read";
+inline constexpr const char* scale_after_pockets =
+    "Drilled, and all pockets cut, all segments on the scale should read";
 inline constexpr const char* scale_after_lead = "With its lead in and capped, all segments should read";
 inline constexpr const char* scale_after_change = "After it, the scale should read";
 inline constexpr const char* drill_back = "Back";

@@ -63,8 +63,8 @@ std::optional<ScaleAfter> scale_after(PanelContext& context, const Work& work, c
         const double by_kg = step.work == HoleWork::add ? step.fill_kg : -step.fill_kg;
         return ScaleAfter{words::scale_after_change, now_kg + by_kg};
     }
-    // The piece with what is done so far and this: wood out of the holes that are drilled, or lead and caps
-    // in those that have them.
+    // The piece with its pockets cut, what is done so far and this: wood out of the holes that are drilled,
+    // or lead and caps in those that have them.
     const auto& holes = work.document->holes;
     const HoleUse use = holes[static_cast<std::size_t>(step.hole)].use;
     if (use == HoleUse::leaded) return std::nullopt;
@@ -76,12 +76,14 @@ std::optional<ScaleAfter> scale_after(PanelContext& context, const Work& work, c
     };
     const Stage before = leads ? Stage::hardware : Stage::carved;
     const ledger::Sum sum = ledger::sum_if(context.evaluation().ledger, [&](const ledger::Line& line) {
-        if (line.stage <= before) return true;
+        if (line.stage <= before || line.kind == ledger::Kind::pocket_wood) return true;
         const bool lead = line.kind == ledger::Kind::fill || line.kind == ledger::Kind::cap;
         const bool of_hole = leads ? lead : line.kind == ledger::Kind::hole_wood;
         return of_hole && counts(line);
     });
-    return ScaleAfter{leads ? words::scale_after_lead : words::scale_after_drilling, sum.mass.kg};
+    const char* drilled =
+        work.document->pockets.empty() ? words::scale_after_drilling : words::scale_after_pockets;
+    return ScaleAfter{leads ? words::scale_after_lead : drilled, sum.mass.kg};
 }
 
 /// The words under the figures.

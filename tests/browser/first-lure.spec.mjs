@@ -5,6 +5,7 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
 import { sizes, workshop } from "./support/bench.mjs";
+import { laySketch, putDown } from "./support/ways.mjs";
 
 const shop = await workshop();
 
@@ -20,29 +21,6 @@ function counted(bench) {
   }
   return count;
 }
-
-async function putDown(bench, kind, stage, amounts) {
-  await bench.tap("log.add");
-  await bench.tap(`log.kind.${kind}`);
-  await bench.tap("log.new.stage");
-  await bench.tap(`pick.${stage}`);
-  for (const [field, text] of Object.entries(amounts)) await bench.enter(`log.new.${field}`, text);
-  await bench.tap("log.new.put");
-}
-
-const sketch = (page) => page.evaluate(async () => {
-  const canvas = new OffscreenCanvas(1200, 500);
-  const pen = canvas.getContext("2d");
-  pen.fillStyle = "#f2efe6";
-  pen.fillRect(0, 0, 1200, 500);
-  pen.strokeStyle = "#333";
-  pen.lineWidth = 4;
-  pen.beginPath();
-  pen.ellipse(600, 250, 520, 130, 0, 0, 2 * Math.PI);
-  pen.stroke();
-  const blob = await canvas.convertToBlob({ type: "image/png" });
-  return [...new Uint8Array(await blob.arrayBuffer())];
-});
 
 for (const size of ["tablet", "phone"]) {
   test(`a four-piece lure in inches, from the card to the sheet, takes fewer than 150 touches (${size})`, async () => {
@@ -72,12 +50,7 @@ for (const size of ["tablet", "phone"]) {
     await bench.shot(`first-lure-plan-${size}`);
 
     // A sketch behind the drawing stays in sight in every step that draws the lure.
-    await bench.tap("step.shape");
-    await bench.tap("picture.choose");
-    const buffer = Buffer.from(await sketch(bench.page));
-    await bench.page.locator("#dialog-picture-file").setInputFiles({ name: "sketch.png", mimeType: "image/png", buffer });
-    await bench.page.waitForFunction(() => JSON.parse(globalThis.EvenfallHooks.itemsJson()).some(({ id }) => id === "draw.picture.nose"));
-    await bench.settled();
+    await laySketch(bench);
 
     // The last hole was drilled in the wrong place: plugged, and planned anew without it.
     await bench.tap("step.lead");
@@ -94,9 +67,9 @@ for (const size of ["tablet", "phone"]) {
     await bench.tap("log.view.1");
     const stages = (await bench.answers()).stages;
     const grams = (stage) => stages[stage].mass_g.toFixed(1);
-    await putDown(bench, 0, 0, { mass: grams(0) });
-    await putDown(bench, 0, 3, { mass: grams(3) });
-    await putDown(bench, 0, 4, { mass: grams(4) });
+    await putDown(bench, "dry_weight", 0, { mass: grams(0) });
+    await putDown(bench, "dry_weight", 3, { mass: grams(3) });
+    await putDown(bench, "dry_weight", 4, { mass: grams(4) });
     assert.equal((await bench.document()).log.length, 3);
     await bench.tap("log.view.0");
     await bench.shot(`first-lure-now-${size}`);

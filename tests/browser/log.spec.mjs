@@ -4,21 +4,9 @@ import assert from "node:assert/strict";
 import { readFile } from "node:fs/promises";
 import { test } from "node:test";
 import { sizes, workshop } from "./support/bench.mjs";
+import { putDown } from "./support/ways.mjs";
 
 const shop = await workshop();
-
-const kinds = { dry_weight: 0, held_under: 1, tub_fall: 4 };
-
-async function putDown(bench, kind, stage, amounts) {
-  await bench.tap("log.add");
-  await bench.tap(`log.kind.${kinds[kind]}`);
-  if (stage !== null) {
-    await bench.tap("log.new.stage");
-    await bench.tap(`pick.${stage}`);
-  }
-  for (const [field, text] of Object.entries(amounts)) await bench.enter(`log.new.${field}`, text);
-  await bench.tap("log.new.put");
-}
 
 /** The chance as the report for screen readers has it, or as the strip says it. */
 async function chance(bench) {

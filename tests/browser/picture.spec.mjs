@@ -3,37 +3,9 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
 import { sizes, workshop } from "./support/bench.mjs";
+import { laySketch } from "./support/ways.mjs";
 
 const shop = await workshop();
-
-// A sketch of an oval, 1200 × 700, drawn with a pencil by the browser itself: half axes 500 and 150 about the middle.
-const sketch = (page) => page.evaluate(async () => {
-  const canvas = document.createElement("canvas");
-  canvas.width = 1200;
-  canvas.height = 700;
-  const pen = canvas.getContext("2d");
-  const light = pen.createLinearGradient(0, 0, 1200, 700);
-  light.addColorStop(0, "#f4f1e8");
-  light.addColorStop(1, "#c9c4b8");
-  pen.fillStyle = light;
-  pen.fillRect(0, 0, 1200, 700);
-  pen.strokeStyle = "#4a4a4a";
-  pen.lineWidth = 4;
-  pen.beginPath();
-  pen.ellipse(600, 350, 500, 150, 0, 0, 2 * Math.PI);
-  pen.stroke();
-  const blob = await new Promise((resolve) => canvas.toBlob(resolve, "image/png"));
-  return [...new Uint8Array(await blob.arrayBuffer())];
-});
-
-async function lay(bench) {
-  await bench.tap("step.shape");
-  await bench.tap("picture.choose");
-  const buffer = Buffer.from(await sketch(bench.page));
-  await bench.page.locator("#dialog-picture-file").setInputFiles({ name: "sketch.png", mimeType: "image/png", buffer });
-  await bench.page.waitForFunction(() => JSON.parse(globalThis.EvenfallHooks.itemsJson()).some(({ id }) => id === "draw.picture.nose"));
-  await bench.settled();
-}
 
 // Drags a mark to a place on the picture, in shares of its size, as it lies before the drag.
 async function moveMark(bench, name, to) {
@@ -53,7 +25,7 @@ test("a sketch is laid behind the drawing, its outline found, kept as one change
   // A bare body: holes, wire and pockets of a demo lure have no room in the oval.
   for (const id of ["shelf.open", "shelf.new", "card.bare"]) await bench.tap(id);
   const before = await bench.document();
-  await lay(bench);
+  await laySketch(bench);
   bench.marks = { nose: 0.08, tail: 0.92 };
   await moveMark(bench, "nose", 100 / 1200);
   await moveMark(bench, "tail", 1100 / 1200);
@@ -100,7 +72,7 @@ test("a sketch is laid behind the drawing, its outline found, kept as one change
 test("marks are moved without dragging too: a shorter rule makes the picture larger, and back again", async () => {
   const device = await shop.device({ size: sizes.tablet });
   const bench = await shop.open(device);
-  await lay(bench);
+  await laySketch(bench);
   await bench.tap("picture.scale_by.1");
   await bench.tap("picture.mark.2");
   const length = async () => (await bench.middleOf("draw.picture.tail"))[0] - (await bench.middleOf("draw.picture.nose"))[0];
@@ -121,7 +93,7 @@ test("a search can be stopped, and a file that is no picture says so", async () 
     window.requestAnimationFrame = (draw) => (globalThis.heldBack ? setTimeout(() => usual(draw), 150) : usual(draw));
   });
   const bench = await shop.open(device);
-  await lay(bench);
+  await laySketch(bench);
   await bench.bringIntoSight("picture.away"); // what stands in the button's place while it is busy is taller
   const [x, y] = await bench.middleOf("picture.find");
   await bench.page.evaluate(() => { globalThis.heldBack = true; });

@@ -21,12 +21,15 @@ void describe_changes(DoNow& out) {
         }
     }
     if (taken) {
-        out.steps.push_back(Sentence("Minus: drill out until the hole is so deep from the skin, and dry it") +
-                            (capped ? "; cap it again over the void." : "; it stays open."));
+        out.steps.push_back(
+            Sentence(
+                "Where fill comes out (−): drill until the hole is as deep as the table says, and dry it") +
+            (capped ? "; cap it again over the void." : "; it stays open."));
     }
     if (added)
-        out.steps.push_back(capped ? "Plus: open the cap, lay it on what is there, and cap it again."
-                                   : "Plus: lay it on what is there.");
+        out.steps.push_back(
+            capped ? "Where fill goes in (+): open the cap, lay it on what is there, and cap it again."
+                   : "Where fill goes in (+): lay it on what is there.");
     if (lead) {
         out.steps.push_back("Lead chips: hold the piece in a clamp, drill slowly with a wet cloth under it, "
                             "no dust, wash your hands; keep chips from children and food.");

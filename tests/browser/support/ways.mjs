@@ -47,3 +47,47 @@ export async function takeFromShelf(bench) {
   await bench.page.waitForTimeout(100);
   await bench.settled();
 }
+
+const kinds = { dry_weight: 0, held_under: 1, tub_fall: 4 };
+
+/** Puts down a reading in the Bench log's list of readings; `stage` null leaves the one offered. */
+export async function putDown(bench, kind, stage, amounts) {
+  await bench.tap("log.add");
+  await bench.tap(`log.kind.${kinds[kind]}`);
+  if (stage !== null) {
+    await bench.tap("log.new.stage");
+    await bench.tap(`pick.${stage}`);
+  }
+  for (const [field, text] of Object.entries(amounts)) await bench.enter(`log.new.${field}`, text);
+  await bench.tap("log.new.put");
+}
+
+// A sketch of an oval, 1200 × 700, drawn with a pencil by the browser itself: half axes 500 and 150 about the middle.
+const sketch = (page) => page.evaluate(async () => {
+  const canvas = document.createElement("canvas");
+  canvas.width = 1200;
+  canvas.height = 700;
+  const pen = canvas.getContext("2d");
+  const light = pen.createLinearGradient(0, 0, 1200, 700);
+  light.addColorStop(0, "#f4f1e8");
+  light.addColorStop(1, "#c9c4b8");
+  pen.fillStyle = light;
+  pen.fillRect(0, 0, 1200, 700);
+  pen.strokeStyle = "#4a4a4a";
+  pen.lineWidth = 4;
+  pen.beginPath();
+  pen.ellipse(600, 350, 500, 150, 0, 0, 2 * Math.PI);
+  pen.stroke();
+  const blob = await new Promise((resolve) => canvas.toBlob(resolve, "image/png"));
+  return [...new Uint8Array(await blob.arrayBuffer())];
+});
+
+/** Lays the sketch behind the drawing, from the Shape step. */
+export async function laySketch(bench) {
+  await bench.tap("step.shape");
+  await bench.tap("picture.choose");
+  const buffer = Buffer.from(await sketch(bench.page));
+  await bench.page.locator("#dialog-picture-file").setInputFiles({ name: "sketch.png", mimeType: "image/png", buffer });
+  await bench.page.waitForFunction(() => JSON.parse(globalThis.EvenfallHooks.itemsJson()).some(({ id }) => id === "draw.picture.nose"));
+  await bench.settled();
+}
