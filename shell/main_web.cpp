@@ -56,11 +56,12 @@ int main() {
 
 extern "C" {
 
-EMSCRIPTEN_KEEPALIVE int ef_start(const char* saved, const char* link, int dark, double dpr) {
+EMSCRIPTEN_KEEPALIVE int ef_start(const char* saved, const char* locale, int dark, double dpr) {
     if (!app) return 2;
     app->set_dark(dark != 0);
+    app->set_locale(locale);
     window->set_dpr(dpr);
-    const bool kept = app->start(saved, link);
+    const bool kept = app->start(saved);
     platform::wake_loop();
     return kept ? 0 : 1;
 }

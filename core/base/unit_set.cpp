@@ -34,4 +34,8 @@ Unit UnitSet::of(Quantity quantity) const {
     return Unit::one;
 }
 
+bool inches_rule(std::string_view locale) {
+    return locale.find("_US") != std::string_view::npos || locale.find("-US") != std::string_view::npos;
+}
+
 } // namespace evenfall::units

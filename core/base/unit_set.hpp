@@ -2,6 +2,8 @@
 
 #include "base/unit.hpp"
 
+#include <string_view>
+
 namespace evenfall::units {
 
 /// The units that somebody reads and types in. What is not named here has one unit for everybody, or follows
@@ -25,5 +27,8 @@ struct UnitSet {
 inline constexpr UnitSet metric{};
 /// Grams stay: scales show them everywhere, and an ounce is too coarse for a lure's lead.
 inline constexpr UnitSet inches{Unit::inch_fraction, Unit::gram, Unit::s_per_ft, Unit::fahrenheit};
+
+/// Whether people of this locale work in inches: "en_US.UTF-8" and "en-US" do, the United States alone.
+[[nodiscard]] bool inches_rule(std::string_view locale);
 
 } // namespace evenfall::units

@@ -323,6 +323,10 @@ void App::set_dark(bool dark) {
     parts_->session.settings.theme = dark ? state::Theme::dark : state::Theme::light;
 }
 
+void App::set_locale(const std::string& locale) {
+    if (units::inches_rule(locale)) parts_->session.settings.units = units::inches;
+}
+
 look::Ink App::ground() const {
     return look::palette(parts_->session.settings.theme == state::Theme::dark ? look::Scheme::dark
                                                                               : look::Scheme::light)

@@ -79,17 +79,18 @@ public:
     /// A drawer from a file: its pieces are laid in beside those that are there.
     std::string add_to_drawer(const std::string& text);
     void set_decimal_sign(char sign); ///< ',' or '.', as numbers are shown; typed ones may have either
-    void set_dark(bool dark);         ///< until the kept session or the builder says otherwise
-    void set_calm(bool calm);         ///< the device asks for less motion
+    /// Until the kept session or the builder says otherwise.
+    void set_dark(bool dark);
+    void set_locale(const std::string& locale); ///< of the device, "en-US": whether it begins in inches
+    void set_calm(bool calm);                   ///< the device asks for less motion
     void
     offer_install(bool offered); ///< the browser can put the page among the device's programs, or not now
     void say(const std::string& sentence); ///< shown for some seconds: "Saved: millrace.json"
     [[nodiscard]] bool large_text() const; ///< the builder's setting; whoever has the window scales it
 
-    /// Begins with the kept session, or with the first demo where there is none, then opens a shared lure on
-    /// top of it. Empty texts stand for "none"; what cannot be read is said on the page. False when the kept
-    /// session could not be opened.
-    bool start(const std::string& saved_session_json, const std::string& link_text);
+    /// Begins with the kept session, or with the first demo where the text is empty or cannot be read, which
+    /// is then said on the page: false.
+    bool start(const std::string& saved_session_json);
 
     /// "" or the sentences that refuse it. A document that opens becomes the current one; undo brings the old
     /// one back.

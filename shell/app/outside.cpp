@@ -49,7 +49,7 @@ void AppParts::another_lure() {
     drawn_step.reset();
 }
 
-bool App::start(const std::string& saved_session_json, const std::string& link_text) {
+bool App::start(const std::string& saved_session_json) {
     AppParts& parts = *parts_;
     Problems unread;
     if (!saved_session_json.empty()) unread = restore_session(parts.session, saved_session_json);
@@ -67,9 +67,6 @@ bool App::start(const std::string& saved_session_json, const std::string& link_t
     if (!unread.empty()) {
         parts.last_problem = look::words::not_restored + sentences(unread, parts.session.settings.units);
         parts.toast.show(parts.last_problem, true, parts.now_s);
-    }
-    if (!link_text.empty() && parts.session.open_link(link_text)) {
-        parts.say(look::words::opened + parts.session.kept().name);
     }
     parts.told_revision = parts.session.revision();
     parts.told_settings = parts.session.settings;

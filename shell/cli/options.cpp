@@ -260,7 +260,7 @@ void Options::run_plainly(std::function<Ended()> run) {
 units::UnitSet units_of_locale(const char* lc_all, const char* lc_measurement, const char* lang) {
     for (const char* name : {lc_all, lc_measurement, lang}) {
         if (name == nullptr || *name == '\0') continue;
-        return std::string_view(name).find("_US") != std::string_view::npos ? units::inches : units::metric;
+        return units::inches_rule(name) ? units::inches : units::metric;
     }
     return units::metric;
 }

@@ -66,6 +66,25 @@ test("a number that cannot be is refused with a sentence and changes nothing", a
   await device.close();
 });
 
+test("a device of the United States begins in inches, others in millimetres, and what was chosen stays", async () => {
+  const device = await shop.device({ locale: "en-US" });
+  const bench = await shop.open(device);
+  const length = async () => JSON.parse(await bench.hook("sessionJson")).settings.length;
+  assert.equal(await length(), "inch_fraction");
+  await bench.tap("step.shape");
+  await bench.shot("numbers-inches-at-first");
+  await bench.tap("shelf.open");
+  await bench.tap("shelf.length.0");
+  await bench.keptSoon();
+  await bench.page.reload();
+  await bench.ready();
+  assert.equal(await length(), "mm");
+  await device.close();
+  const other = await shop.device({ locale: "en-AU" });
+  assert.equal(JSON.parse(await (await shop.open(other)).hook("sessionJson")).settings.length, "mm");
+  await other.close();
+});
+
 test("numbers are shown with the comma of a language that has one, typed with either sign, and kept with a point", async () => {
   const device = await shop.device({ locale: "de-DE" });
   const bench = await shop.open(device);

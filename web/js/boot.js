@@ -58,7 +58,7 @@ function stop(sentence, mayReload) {
 // False where drawing is not possible after all.
 function beginSession(core, store) {
   const { session, damaged } = store.load();
-  const begun = core.start(session ?? "", "", prefersDark, window.devicePixelRatio);
+  const begun = core.start(session ?? "", navigator.language ?? "", prefersDark, window.devicePixelRatio);
   if (begun > 1) return false;
   const refused = begun === 1 && session !== null;
   if (refused) {

@@ -38,7 +38,7 @@ export async function loadCore(canvas, onAbort) {
 
   return {
     /** 0: started. 1: started with a demo, because `saved` could not be opened. 2: no drawing context. */
-    start: (saved, link, dark, dpr) => long(number, "ef_start", saved, link, dark ? 1 : 0, dpr),
+    start: (saved, locale, dark, dpr) => long(number, "ef_start", saved, locale, dark ? 1 : 0, dpr),
     /** Each returns "", or the sentences of a refusal; then nothing has changed. */
     openJson: (json) => long(text, "ef_open_json", json),
     /** Puts a picture behind the drawing: rows of RGBA. False where its size is not allowed. */

@@ -24,9 +24,9 @@ export async function workshop(switches) {
     await shop.server.stop();
   });
 
-  /** A new device: nothing saved, `size` in CSS px, with a touch screen. */
+  /** A new device: nothing saved, `size` in CSS px, with a touch screen, of a country that works in millimetres. */
   shop.device = ({ size = sizes.tablet, dpr = 1, ...more } = {}) =>
-    shop.browser.newContext({ viewport: size, deviceScaleFactor: dpr, hasTouch: true, isMobile: true, ...more });
+    shop.browser.newContext({ viewport: size, deviceScaleFactor: dpr, hasTouch: true, isMobile: true, locale: "en-GB", ...more });
 
   /** Opens the page on a device and waits until the bench has started. */
   shop.open = async (device, address = shop.server.address) => {

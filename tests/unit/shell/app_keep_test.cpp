@@ -118,11 +118,11 @@ TEST_CASE("what is kept opens again as it was", "[shell][app]") {
         document = bench.app.document_json();
     }
     Bench again;
-    REQUIRE(again.app.start(kept, ""));
+    REQUIRE(again.app.start(kept));
     again.rest();
     CHECK(again.app.document_json() == document);
     CHECK(again.there("water.temperature"));
-    CHECK_FALSE(again.app.start("not a session", ""));
+    CHECK_FALSE(again.app.start("not a session"));
     CHECK_FALSE(again.app.last_problem().empty());
 }
 
@@ -143,7 +143,7 @@ TEST_CASE("undo takes back what was done before the page was loaded anew, and be
         CHECK(bench.app.document_json() == first);
     }
     Bench again;
-    REQUIRE(again.app.start(kept, ""));
+    REQUIRE(again.app.start(kept));
     again.rest();
     again.tap("undo");
     CHECK(again.app.document_json() == first);

@@ -97,7 +97,7 @@ struct Bench {
         int h = 0;
         ImGui::GetIO().Fonts->GetTexDataAsAlpha8(&pixels, &w, &h);
         app.add_preset("millrace-170", demo_text("millrace-170.json"));
-        REQUIRE(app.start("", ""));
+        REQUIRE(app.start(""));
         frames(3);
     }
     ~Bench() { ImGui::DestroyContext(context); }

@@ -145,7 +145,7 @@ TEST_CASE("inches set on the shelf are those of the sheet, on Letter until anoth
     bench.tap("sheet.paper.0");
     CHECK(sheet().find("size:210mm 297mm") != std::string::npos);
     Bench again;
-    REQUIRE(again.app.start(bench.app.session_json(), ""));
+    REQUIRE(again.app.start(bench.app.session_json()));
     again.rest(); // the settings hold from the next frame on
     CHECK(again.app.sheet_file(App::SheetForm::html, "") == sheet());
 }
