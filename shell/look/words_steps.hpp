@@ -129,6 +129,7 @@ inline constexpr const char* relief_fore = "Relief, fore face";
 inline constexpr const char* relief_aft = "Relief, aft face";
 inline constexpr const char* relief_below = "how far each face falls back from the middle plane";
 inline constexpr const char* add_joint = "Add a joint";
+inline constexpr const char* copy_joint = "One more like this, behind it";
 inline constexpr const char* same_for_all = "Same for all joints";
 inline constexpr const char* spread_joints = "Segments of one length";
 inline constexpr const char* remove_joint = "Remove this joint";

@@ -70,6 +70,8 @@ struct SectionSpot {
 /// Adds a joint where there is most room between joints, holes and ends. The name stays with the fore half;
 /// readings of the divided segment are excluded.
 [[nodiscard]] Edit add_joint();
+/// Cuts the segment behind a joint in the middle, with the same gap, reliefs and hinge.
+[[nodiscard]] Edit copy_joint(int index);
 /// Joins the segments on both sides of a joint; the fore one's name stays, readings of either alone are
 /// excluded.
 [[nodiscard]] Edit remove_joint(int index);

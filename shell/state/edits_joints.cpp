@@ -64,38 +64,56 @@ void carry_pockets(document::Document& d, const document::Document& before, cons
     }
 }
 
+/// Cuts the lure once more, with a joint made like another.
+void cut_at(document::Document& d, double x_m, document::Joint joint) {
+    if (joint.hinge) {
+        joint.hinge->mass_kg.reset();   // that was of the other one's wire
+        joint.hinge->upper_z_m.reset(); // eyes stand as high as the body allows here
+        joint.hinge->lower_z_m.reset();
+    }
+    joint.at_m = x_m;
+    std::size_t fore = 0;
+    while (fore < d.joints.size() && d.joints[fore].at_m < joint.at_m)
+        ++fore;
+    const auto place = static_cast<std::ptrdiff_t>(fore);
+    const int cut = static_cast<int>(fore);
+    const ListChange moves = put_in(cut + 1);
+    follow_in_log(d, cut, cut, moves);
+    follow(d, document::Cause::carved_size, moves);
+    follow(d, document::Cause::hinge_mass, put_in(cut));
+    // Both halves are of the wood that was measured.
+    for (std::size_t i = 0, count = d.corrections.size();
+         i < count && d.corrections.size() < document::max_corrections; ++i) {
+        if (!is_of(d.corrections[i], cut)) continue;
+        d.corrections.push_back(d.corrections[i]);
+        d.corrections.back().item = cut + 1;
+    }
+    for (auto& part : d.parts) {
+        if (part.segment)
+            part.segment = *part.segment == cut && part.at_m.x > joint.at_m ? cut + 1 : moves(*part.segment);
+    }
+    d.joints.insert(d.joints.begin() + place, joint);
+    d.segment_names.resize(std::max(d.segment_names.size(), fore + 1));
+    d.segment_names.insert(d.segment_names.begin() + place + 1, look::words::new_segment);
+    number_segments(d.segment_names);
+}
+
 } // namespace
 
 Edit add_joint() {
     return on_document([](document::Document& d) {
-        document::Joint joint = d.joints.empty() ? document::Joint{} : d.joints.front();
-        if (joint.hinge) joint.hinge->mass_kg.reset(); // that was of the first one's wire
-        joint.at_m = roomiest_x_m(d, [](const document::Hole&) { return true; });
-        std::size_t fore = 0;
-        while (fore < d.joints.size() && d.joints[fore].at_m < joint.at_m)
-            ++fore;
-        const auto place = static_cast<std::ptrdiff_t>(fore);
-        const int cut = static_cast<int>(fore);
-        const ListChange moves = put_in(cut + 1);
-        follow_in_log(d, cut, cut, moves);
-        follow(d, document::Cause::carved_size, moves);
-        follow(d, document::Cause::hinge_mass, put_in(cut));
-        // Both halves are of the wood that was measured.
-        for (std::size_t i = 0, count = d.corrections.size();
-             i < count && d.corrections.size() < document::max_corrections; ++i) {
-            if (!is_of(d.corrections[i], cut)) continue;
-            d.corrections.push_back(d.corrections[i]);
-            d.corrections.back().item = cut + 1;
-        }
-        for (auto& part : d.parts) {
-            if (part.segment)
-                part.segment =
-                    *part.segment == cut && part.at_m.x > joint.at_m ? cut + 1 : moves(*part.segment);
-        }
-        d.joints.insert(d.joints.begin() + place, joint);
-        d.segment_names.resize(std::max(d.segment_names.size(), fore + 1));
-        d.segment_names.insert(d.segment_names.begin() + place + 1, look::words::new_segment);
-        number_segments(d.segment_names);
+        const document::Joint like = d.joints.empty() ? document::Joint{} : d.joints.front();
+        cut_at(d, roomiest_x_m(d, [](const document::Hole&) { return true; }), like);
+    });
+}
+
+Edit copy_joint(int index) {
+    return on_document([index](document::Document& d) {
+        if (index < 0 || index >= static_cast<int>(d.joints.size())) return;
+        const auto fore = static_cast<std::size_t>(index);
+        const document::Joint like = d.joints[fore];
+        const double aft_m = fore + 1 < d.joints.size() ? d.joints[fore + 1].at_m : drawn_length_m(d);
+        cut_at(d, std::round(0.5 * (like.at_m + aft_m) * 1e4) / 1e4, like);
     });
 }
 

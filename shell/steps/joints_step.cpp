@@ -31,7 +31,12 @@ void joint_editor(PanelContext& context, int index) {
     f.put([&] { return state::set_joint(index, joint); });
     joint_hinge_rows(context, index);
     widgets::gap();
-    if (context.document().joints.size() > 1 &&
+    const std::size_t count = context.document().joints.size();
+    if (widgets::button(context.ui, f.id(".copy"), words::copy_joint, widgets::ButtonKind::plain,
+                        count < document::max_joints)) {
+        context.change(words::copy_joint, state::copy_joint(index));
+    }
+    if (count > 1 &&
         widgets::button(context.ui, f.id(".for_all"), words::same_for_all, widgets::ButtonKind::plain)) {
         context.change(words::same_for_all, state::same_for_all_joints(index));
     }

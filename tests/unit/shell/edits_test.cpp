@@ -100,6 +100,27 @@ TEST_CASE("a joint added and taken away again leaves the lure as it was", "[shel
     CHECK(write_document(remove_joint(static_cast<int>(added))(cut)) == write_document(document));
 }
 
+TEST_CASE(
+    "a joint is copied into the middle of the segment behind it, with all that it is but what was weighed",
+    "[shell][edits]") {
+    document::Document document = support::preset_named("millrace-170");
+    REQUIRE((document.joints.size() == 2 && document.joints[1].hinge));
+    document.joints[1].gap_m = 0.0031;
+    document.joints[1].hinge->mass_kg = 0.0011;
+    const document::Document d = copy_joint(1)(document);
+    REQUIRE(d.joints.size() == 3);
+    const double aft_m = drawn_length_m(document);
+    CHECK_THAT(d.joints[2].at_m, WithinAbs(0.5 * (document.joints[1].at_m + aft_m), 1e-4));
+    CHECK(d.joints[2].gap_m == 0.0031);
+    CHECK(d.joints[2].hinge->wire_m == document.joints[1].hinge->wire_m);
+    CHECK_FALSE(d.joints[2].hinge->mass_kg);
+    CHECK(d.joints[1].hinge->mass_kg == 0.0011);
+    CHECK(d.segment_names.size() == 4);
+    CHECK_THAT(copy_joint(0)(document).joints[1].at_m,
+               WithinAbs(0.5 * (document.joints[0].at_m + document.joints[1].at_m), 1e-4));
+    CHECK(write_document(copy_joint(7)(document)) == write_document(document));
+}
+
 TEST_CASE("segments that nobody named keep their numbers from the nose as joints come and go",
           "[shell][edits]") {
     using Names = std::vector<std::string>;
