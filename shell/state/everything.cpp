@@ -18,6 +18,7 @@ namespace words = look::words;
 using Json = document::Tree;
 
 constexpr int everything_version = 1;
+constexpr std::size_t longest_id = 64;
 constexpr double latest_ms = 8.64e15; // the last moment that a JavaScript date can name
 constexpr std::array<const char*, 5> keys{"evenfall_everything", "lures", "bin", "drawer", "settings"};
 
@@ -25,7 +26,8 @@ std::string list_text(const std::vector<KeptDocument>& lures) {
     std::string text;
     for (const KeptDocument& lure : lures) {
         text += text.empty() ? "\n" : ",\n";
-        text += "{\"kept_ms\": " + std::to_string(static_cast<std::int64_t>(lure.time_ms)) +
+        text += "{\"id\": " + document::compact_text(Json(lure.id)) +
+                ", \"kept_ms\": " + std::to_string(static_cast<std::int64_t>(lure.time_ms)) +
                 ", \"document\": " + write_document(lure.document) + "}";
     }
     return "[" + text + "]";
@@ -48,12 +50,18 @@ Outcome<KeptDocument> read_kept(const Json& json, const std::string& path, const
     const auto damaged = [&] {
         return refused(ProblemCode::wrong_type, path, who + words::everything_lure_damaged);
     };
-    if (!json.is_object() || json.size() != 2) return damaged();
+    if (!json.is_object()) return damaged();
+    const auto id = json.find("id"); // older files have none
     const auto time = json.find("kept_ms");
     const auto document = json.find("document");
     if (time == json.end() || document == json.end() || !time->is_number() || !document->is_object())
         return damaged();
+    if (json.size() != (id == json.end() ? 2 : 3)) return damaged();
     KeptDocument lure;
+    if (id != json.end()) {
+        if (!id->is_string() || id->get_ref<const std::string&>().size() > longest_id) return damaged();
+        lure.id = id->get<std::string>();
+    }
     lure.time_ms = std::floor(time->get<double>());
     if (!(lure.time_ms >= 0.0 && lure.time_ms <= latest_ms)) return damaged();
     auto read = read_document(document::compact_text(*document));
@@ -125,8 +133,9 @@ Taking with_lures(const Everything& file, const OnThisDevice& here) {
 Json plan_list(const std::vector<KeptDocument>& lures) {
     Json list = Json::array();
     for (const KeptDocument& lure : lures)
-        list.push_back(
-            {{"session", session_of(lure.document)}, {"time", static_cast<std::int64_t>(lure.time_ms)}});
+        list.push_back({{"id", lure.id},
+                        {"session", session_of(lure.document)},
+                        {"time", static_cast<std::int64_t>(lure.time_ms)}});
     return list;
 }
 

@@ -1,7 +1,8 @@
 #pragma once
 
 // Everything that is kept on this device as one file: all lures with their logs, the bin, the drawer and the
-// settings; and what taking such a file back would do. Pure. Pictures and photos are not in it.
+// settings; and what taking such a file back would do. Pure. Photos are put beside it by the page, by the
+// lures' ids; the picture behind the drawing is not in it.
 
 #include "evenfall.hpp"
 #include "state/drawer.hpp"
@@ -17,7 +18,7 @@ namespace evenfall::shell::state {
 struct KeptDocument {
     document::Document document;
     double time_ms = 0.0; ///< since 1970; 0 to 8.64e15
-    std::string id{};     ///< on this device; not in a file
+    std::string id{};     ///< on the device where it was kept; "" for the one on its bench
 };
 
 struct Everything {
@@ -30,8 +31,8 @@ struct Everything {
 inline constexpr std::size_t most_everything_lures = 1000; ///< on the shelf, and as many in the bin
 inline constexpr std::size_t most_everything_bytes = 8 * 1024 * 1024;
 
-/// {"evenfall_everything": 1, "lures": [{"kept_ms": …, "document": …}], "bin": […], "drawer": …, "settings":
-/// …}
+/// {"evenfall_everything": 1, "lures": [{"id": …, "kept_ms": …, "document": …}], "bin": […], "drawer": …,
+/// "settings": …}
 [[nodiscard]] std::string write_everything(const Everything& everything);
 /// Strict: what is not known, is missing or beyond its limits is refused, and so is a lure that cannot be
 /// built; its place and name are in the sentence.
@@ -69,7 +70,8 @@ struct EverythingOffer {
     Taking replace;
 };
 
-/// What the host saves: {"lures": [{"session": …, "time": …}], "bin": […], "away": […], "drawer": …}.
+/// What the host saves: {"lures": [{"id": …, "session": …, "time": …}], "bin": […], "away": […], "drawer":
+/// …}; ids are those of the file.
 [[nodiscard]] std::string plan_text(const Taking& taking);
 
 } // namespace evenfall::shell::state

@@ -6,7 +6,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { test } from "node:test";
 import { sizes, workshop } from "./support/bench.mjs";
-import { lookAtShelf, names, openPreset, takeFromShelf, warmWater } from "./support/ways.mjs";
+import { addPhoto, lookAtShelf, names, openAlbum, openPreset, takeFromShelf, warmWater } from "./support/ways.mjs";
 
 const shop = await workshop();
 
@@ -90,6 +90,16 @@ const kept = (bench, place) => bench.page.evaluate((beginning) =>
   Object.keys(localStorage).filter((key) => key.startsWith(beginning))
     .map((key) => JSON.parse(JSON.parse(localStorage[key]).session).document.name).sort(), `evenfall.${place}.`);
 
+/** The texts in the album of the lure on the bench, each with whether there is a photo; leaves it closed. */
+async function albumOf(bench) {
+  await openAlbum(bench);
+  await bench.page.waitForTimeout(200); // the list comes from the browser's database
+  const entries = await bench.page.locator("#dialog-album-list li").evaluateAll((all) =>
+    all.map((entry) => [entry.querySelector("p").textContent, entry.querySelector("img") !== null]));
+  await bench.page.locator("#dialog-album").getByRole("button", { name: "Close" }).tap();
+  return entries;
+}
+
 async function answer(bench, id) {
   await bench.tap(id);
   await bench.page.waitForTimeout(100);
@@ -100,6 +110,9 @@ test("everything in one file is taken to another device, merged twice without a 
   const device = await shop.device();
   const bench = await shop.open(device);
   await names(bench, "First");
+  await openAlbum(bench);
+  await addPhoto(bench, "In the tub");
+  await bench.page.locator("#dialog-album").getByRole("button", { name: "Close" }).tap();
   await openPreset(bench, "quarry-230");
   await names(bench, "Second");
   await openPreset(bench, "estuary-150");
@@ -111,6 +124,7 @@ test("everything in one file is taken to another device, merged twice without a 
   const file = JSON.parse(text);
   assert.deepEqual(file.lures.map(({ document }) => document.name), ["Third", "First"]);
   assert.deepEqual(file.bin.map(({ document }) => document.name), ["Second"]);
+  assert.deepEqual(file.photos.map(({ lure, text: said }) => [lure, said]), [[file.lures[1].id, "In the tub"]]);
   assert.equal(await bench.page.evaluate(() => localStorage["evenfall.since"]), undefined, "the count begins anew");
   bench.noFaults();
   await device.close();
@@ -135,6 +149,15 @@ test("everything in one file is taken to another device, merged twice without a 
   assert.deepEqual(await kept(there, "lure"), ["First", "Third"]);
   assert.deepEqual(await kept(there, "bin"), ["Own", "Second"]);
   assert.deepEqual(await there.document(), own, "the lure on the bench stays");
+  assert.deepEqual(await albumOf(there), []);
+  const first = await there.page.evaluate(() => Object.keys(localStorage)
+    .find((key) => key.startsWith("evenfall.lure.") && JSON.parse(JSON.parse(localStorage[key]).session).document.name === "First"));
+  await there.tap("shelf.open");
+  await there.tap(first.replace("evenfall.", "shelf."));
+  await there.page.waitForTimeout(100);
+  await there.settled();
+  assert.deepEqual(await albumOf(there), [["In the tub", true]]);
+  await openPreset(there, "reedline-120");
   await lookAtShelf(there);
   await there.shot("shelf-after-everything");
   there.noFaults();

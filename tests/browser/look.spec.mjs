@@ -1,11 +1,9 @@
 // What a builder sets for himself – large text, the left hand, open sections – and photos that stay on the device.
 
 import assert from "node:assert/strict";
-import { join } from "node:path";
 import { test } from "node:test";
 import { sizes, workshop } from "./support/bench.mjs";
-import { modulesDir } from "./support/settings.mjs";
-import { warmWater } from "./support/ways.mjs";
+import { addPhoto, openAlbum, warmWater } from "./support/ways.mjs";
 
 const shop = await workshop();
 const session = async (bench) => JSON.parse(await bench.hook("sessionJson"));
@@ -106,20 +104,16 @@ test("a flick glides on and comes to rest; where the device asks for less motion
   }
 });
 
-test("photos and lines of a lure stay on the device, go into no link and no file, and are removed by a second tap", async () => {
+test("photos and lines of a lure stay on the device, go into no link and no file of the lure, and are removed by a second tap", async () => {
   const device = await shop.device();
   const bench = await shop.open(device);
   await warmWater(bench);
-  await bench.tap("step.log");
-  await bench.tap("log.view.1");
-  await bench.tap("log.album");
+  await openAlbum(bench);
   const { page } = bench;
   await page.locator("#dialog-album-text").fill("Pike, 72 cm, slow over the weed");
   await page.getByRole("button", { name: "Add the line" }).tap();
   await page.locator("#dialog-album-list li").first().waitFor();
-  await page.locator("#dialog-album-text").fill("In the tub");
-  await page.locator("#dialog-album-file").setInputFiles(join(modulesDir, "../../tests/browser/pictures/lead-1024x768.png"));
-  await page.locator("#dialog-album-list img").waitFor();
+  await addPhoto(bench, "In the tub");
   assert.deepEqual(await page.locator("#dialog-album-list li p:first-of-type").allTextContents(), ["In the tub", "Pike, 72 cm, slow over the weed"]);
   await bench.shot("album");
   assert.ok(!(await bench.hook("sessionJson")).includes("Pike"));

@@ -77,11 +77,11 @@ test("the dialog of a file closes once it is saved, and says whether it was", as
   Object.defineProperty(globalThis, "navigator", { value: {}, configurable: true });
   const { setTimeout: later } = globalThis;
   globalThis.setTimeout = (act, ms) => (ms > 1000 ? later(act, ms).unref() : later(act, ms)); // an address is let go late
-  const given = saveDialog("lure.json", "{}");
+  const given = saveDialog("lure.json", "{}", "lure");
   parts["dialog-save-file"].onclick();
   assert.equal(await given, true);
   assert.ok(!parts["dialog-save"].open);
-  const left = saveDialog("lure.json", "{}");
+  const left = saveDialog("lure.json", "{}", "lure");
   parts["dialog-save"].close("close");
   assert.equal(await left, false);
   globalThis.setTimeout = later;

@@ -58,8 +58,8 @@ test("where there is no room the bin gives way, the oldest first, and only for w
 });
 
 const fromFile = {
-  lures: [{ session: sessionOf("one"), time: 5 }, { session: sessionOf("two"), time: 6 }],
-  bin: [{ session: sessionOf("thrown"), time: 4 }],
+  lures: [{ id: "", session: sessionOf("one"), time: 5 }, { id: "far", session: sessionOf("two"), time: 6 }],
+  bin: [{ id: "gone", session: sessionOf("thrown"), time: 4 }],
   away: ["mine"],
   drawer: "the drawer",
 };
@@ -69,7 +69,9 @@ test("what a file holds is taken in whole: lures with their times, the bin, the 
   const store = device.open("a");
   store.shelve(sessionOf("mine"), "mine");
   store.shelve(sessionOf("stays"), "stays");
-  assert.ok(store.takeAll(fromFile));
+  const became = store.takeAll(fromFile);
+  assert.deepEqual([...became.keys()], ["", "far", "gone"]);
+  assert.equal(lureOf(store.onShelf(became.get("far"))), "two", "where a photo of that lure belongs");
   assert.deepEqual(store.lures().map(({ time, session }) => [lureOf(session), time]).slice(0, 2), [["two", 6], ["one", 5]]);
   assert.deepEqual(store.lures().map(({ session }) => lureOf(session)).sort(), ["one", "stays", "two"]);
   assert.deepEqual(store.binned().map(({ session }) => lureOf(session)).sort(), ["mine", "thrown"]);

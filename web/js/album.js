@@ -1,8 +1,9 @@
 // Photos of a lure, of its tub and of what it caught, each with a line: kept in the browser's database with the lure.
-// They never leave the device, and are in no link and no file of the lure.
+// They are in no link and no file of the lure, only in the file of everything.
 
 import { drawn, jpegOf, onStore } from "./database.js";
 import { ask, part } from "./dialogs.js";
+import { jpegFrom } from "./photo_file.js";
 import { words } from "./words.js";
 
 const photos = "photos";
@@ -10,6 +11,7 @@ const quality = 0.85;
 const most = 40; // entries of one lure
 const keyOf = (lure, id) => `${lure} ${id}`; // no lure's id holds a space
 const lureOf = (key) => key.split(" ")[0];
+const newEntryId = (time) => `${String(time).padStart(15, "0")}-${Math.random().toString(36).slice(2, 8)}`;
 const ofLure = (lure) => IDBKeyRange.bound(keyOf(lure, ""), keyOf(lure, "\uffff"));
 
 /** `lureId()` and `keepLure()` as createPictures has them. */
@@ -69,8 +71,7 @@ export function createAlbum({ lureId, keepLure }) {
     if (text === "" && blob === null) return;
     keepLure(); // an entry needs a lure to belong to
     const time = Date.now();
-    const id = `${String(time).padStart(15, "0")}-${Math.random().toString(36).slice(2, 8)}`;
-    const kept = await onStore(photos, "readwrite", (store) => store.put({ time, text, blob }, keyOf(lureId(), id)));
+    const kept = await onStore(photos, "readwrite", (store) => store.put({ time, text, blob }, keyOf(lureId(), newEntryId(time))));
     say(kept === undefined ? words.album.notKept : "");
     if (kept !== undefined) input.value = "";
     await list();
@@ -106,6 +107,22 @@ export function createAlbum({ lureId, keepLure }) {
       await ask(part("dialog-album"));
       forget();
       part("dialog-album-list").replaceChildren();
+    },
+    /** The entries of all lures, [{lure, time, text, blob}]; `lure` is the lure's id, "" for the one on the bench. */
+    async all() {
+      const keys = (await onStore(photos, "readonly", (store) => store.getAllKeys())) ?? [];
+      const entries = (await onStore(photos, "readonly", (store) => store.getAll())) ?? [];
+      return entries.map((entry, i) => ({ ...entry, lure: lureOf(keys[i]) === lureId() ? "" : lureOf(keys[i]) }));
+    },
+    /** Keeps what a file brought for the lure of this id, [{time, text, jpeg}]; false where not all of it could be. */
+    async take(lure, brought) {
+      let whole = true;
+      for (const { time, text, jpeg } of brought.slice(0, most)) {
+        const blob = jpeg === null ? null : jpegFrom(jpeg);
+        const entry = { time, text, blob };
+        whole = (await onStore(photos, "readwrite", (store) => store.put(entry, keyOf(lure, newEntryId(time))))) !== undefined && whole;
+      }
+      return whole;
     },
     /** Deletes the entries of deleted lures. */
     async tidy(known) {

@@ -4,7 +4,8 @@ import { ask, message, part } from "./dialogs.js";
 import { canShare, shareBySystem } from "./share.js";
 import { words } from "./words.js";
 
-const largestFile = 8 * 1024 * 1024; // everything in one file; what a lure may have is less, and known to the core
+const largestFile = 200 * 1024 * 1024; // everything in one file, with photos
+export const largestText = 8 * 1024 * 1024; // without them; what a lure may have is less, and known to the core
 
 export const isDrawer = (text) => /^\s*\{\s*"evenfall_drawer"/.test(text);
 export const isEverything = (text) => /^\s*\{\s*"evenfall_everything"/.test(text);
@@ -25,13 +26,13 @@ export function download(name, text) {
 }
 
 /**
- * Offers a file for saving, text or bytes; resolves with true when it was saved or handed on. Uses a dialog, because a share
- * sheet requires a tap on real HTML.
+ * Offers a file for saving, a text, bytes or a blob; resolves with true when it was saved or handed on. `what` it is: "lure",
+ * "everything" or "other". Uses a dialog, because a share sheet requires a tap on real HTML.
  */
-export async function saveDialog(name, text) {
-  const file = new File([text], name, typeOf(name));
+export async function saveDialog(name, content, what) {
+  const file = new File([content], name, typeOf(name));
   const address = URL.createObjectURL(file);
-  part("dialog-save-about").textContent = words.save.about(name, isEverything(text) ? "everything" : name.endsWith(".json") && !isDrawer(text) ? "lure" : "other");
+  part("dialog-save-about").textContent = words.save.about(name, what);
   const link = part("dialog-save-file");
   link.href = address;
   link.download = name;

@@ -2,8 +2,9 @@
 // waits until the frame is over.
 
 import { askText, message } from "./dialogs.js";
-import { documentOf, isDrawer, isEverything, openDialog, saveDialog } from "./files.js";
+import { documentOf, isDrawer, isEverything, largestText, openDialog, saveDialog } from "./files.js";
 import { explain, firstSteps } from "./help.js";
+import { withPhotos, withoutPhotos } from "./photo_file.js";
 import { shareDialog } from "./share.js";
 import { createSheet } from "./sheet.js";
 import { keepAwake } from "./wake.js";
@@ -34,11 +35,24 @@ export function createHost({ getCore, store, autosave, pictures, album, safety, 
     change();
     fillShelf();
   });
+  let offeredPhotos = []; // of the file of everything that waits for an answer
   function openText(text) {
-    if (isDrawer(text)) return getCore().addToDrawer(text);
-    if (!isEverything(text)) return autosave().another(() => getCore().openJson(documentOf(text) ?? text));
+    const { file, photos } = isEverything(text) ? withoutPhotos(text) : { file: text, photos: [] };
+    if (file.length > largestText) return words.open.tooLarge;
+    if (isDrawer(file)) return getCore().addToDrawer(file);
+    if (!isEverything(file)) return autosave().another(() => getCore().openJson(documentOf(file) ?? file));
     fillShelf();
-    return getCore().offerEverything(text);
+    offeredPhotos = photos;
+    return getCore().offerEverything(file);
+  }
+  async function takePhotos(became) {
+    let whole = true;
+    for (const [there, here] of became) {
+      const brought = offeredPhotos.filter(({ lure }) => lure === there);
+      whole = (await album().take(here, brought)) && whole;
+    }
+    offeredPhotos = [];
+    if (!whole) message(words.album.notKept);
   }
   return {
     explain: (id) => later(() => explain(id)),
@@ -69,9 +83,10 @@ export function createHost({ getCore, store, autosave, pictures, album, safety, 
     empty_bin: () => changeShelf(store.emptyBin),
     // True when all of it is kept: answered at once, because nothing is taken over before.
     take_everything(text) {
-      const taken = store.takeAll(JSON.parse(text));
+      const became = store.takeAll(JSON.parse(text));
       later(fillShelf);
-      return taken;
+      if (became) takePhotos(became);
+      return became !== null;
     },
     changed() {
       autosave()?.changed();
@@ -84,8 +99,11 @@ export function createHost({ getCore, store, autosave, pictures, album, safety, 
     keep_drawer: (text) => later(() => store.keepDrawer(text) || autosave().notKept()),
     share: (linkText) => later(() => shareDialog(linkText, getCore().codeOf)),
     save_file: (name, text) => later(async () => {
-      if (!(await saveDialog(name, text))) return;
-      if (isEverything(text)) safety().saved();
+      const everything = isEverything(text);
+      const what = everything ? "everything" : name.endsWith(".json") && !isDrawer(text) ? "lure" : "other";
+      const content = everything ? await withPhotos(text, await album().all()) : text;
+      if (!(await saveDialog(name, content, what))) return;
+      if (everything) safety().saved();
       getCore().say(words.save.done(name));
     }),
     open_file() {

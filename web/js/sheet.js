@@ -101,7 +101,7 @@ export function createSheet(getCore) {
     async save(name) {
       const bytes = getCore().sheet(name.split(".").at(-1), address());
       if (bytes.length === 0) message(place.textContent.trim());
-      else if (await saveDialog(name, bytes)) getCore().say(words.save.done(name));
+      else if (await saveDialog(name, bytes, "other")) getCore().say(words.save.done(name));
     },
   };
 }

@@ -129,8 +129,9 @@ export function createStore({ storage, tab, now }) {
     takeBack: (id) => move(binKey, shelfKey, id),
     emptyBin: () => (idsOf(binKey) ?? []).forEach((id) => remove(binKey + id)),
     /**
-     * Takes in what a file held, all of it or nothing: `lures` for the shelf and `bin` for the bin, each {session, time};
-     * `away` are ids of the shelf that go into the bin, `drawer` is the drawer's text. True when all is kept.
+     * Takes in what a file held, all of it or nothing: `lures` for the shelf and `bin` for the bin, each {id, session, time};
+     * `away` are ids of the shelf that go into the bin, `drawer` is the drawer's text. Returns what the file's ids have become
+     * here, a Map, when all is kept; else null.
      */
     takeAll({ lures, bin, away, drawer }) {
       const before = new Map();
@@ -140,18 +141,20 @@ export function createStore({ storage, tab, now }) {
         remove(key);
         return true;
       };
-      const lay = (beginning) => ({ session, time }) => {
+      const became = new Map();
+      const lay = (beginning) => ({ id: there, session, time }) => {
         const id = newId();
+        became.set(there, id);
         return change(beginning + id, sealedAs(id, session, time));
       };
       const throwAway = (id) => {
         const session = shelved(id)?.session;
         return session === undefined || (change(shelfKey + id, null) && change(binKey + id, sealedAs(id, session)));
       };
-      if (change(drawerKey, drawer) && away.every(throwAway) && lures.every(lay(shelfKey)) && bin.every(lay(binKey))) return true;
+      if (change(drawerKey, drawer) && away.every(throwAway) && lures.every(lay(shelfKey)) && bin.every(lay(binKey))) return became;
       for (const [key, text] of before) if (text === null) remove(key);
       for (const [key, text] of before) if (text !== null) put(key, text);
-      return false;
+      return null;
     },
     /** Ids of all lures on the device, in the bin too, and of the one on the bench; null where nothing can be read. */
     known() {

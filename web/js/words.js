@@ -100,7 +100,7 @@ export const words = {
   save: {
     done: (name) => `Saved: ${name}`,
     about: (name, what) => `“${name}” ${{
-      everything: "holds all lures with their logs, the bin, the drawer and the settings. Pictures and photos are not in it.",
+      everything: "holds all lures with their logs and photos, the bin, the drawer and the settings. The picture behind a drawing is not in it.",
       lure: "holds the whole lure as it is now.",
       other: "is ready to be kept.",
     }[what]}`,
@@ -110,7 +110,7 @@ export const words = {
     keptAbout: "Lures that another one took the place of, newest first.",
     take: "Open",
     unnamed: "Lure without a name",
-    tooLarge: "This file is too large: the limit is 256 kB for a lure, 8 MB for everything in one file.",
+    tooLarge: "This file is too large: the limit is 256 kB for a lure, 8 MB for everything in one file and 200 MB with photos.",
     unreadable: "This file could not be read.",
   },
   album: {

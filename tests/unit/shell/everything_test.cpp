@@ -31,7 +31,7 @@ DrawerItem hook(const std::string& name, double mass_kg = 0.001) {
 
 Everything sample() {
     Everything all;
-    all.lures = {{lure("First"), 1760000000123.0}, {lure("Second", "quarry-230"), 1760000000000.0}};
+    all.lures = {{lure("First"), 1760000000123.0}, {lure("Second", "quarry-230"), 1760000000000.0, "far"}};
     all.bin = {{lure("Thrown"), 1750000000000.0}};
     REQUIRE(all.drawer.put(hook("Treble 6")));
     all.settings.units.length = evenfall::units::Unit::inch_fraction;
@@ -70,6 +70,8 @@ TEST_CASE("everything in one file reads back as it was", "[shell][everything]") 
     REQUIRE(names(read->lures) == Names{"First", "Second"});
     CHECK(write_document(read->lures[1].document) == write_document(before.lures[1].document));
     CHECK(read->lures[0].time_ms == 1760000000123.0);
+    CHECK(read->lures[0].id.empty());
+    CHECK(read->lures[1].id == "far");
     CHECK(names(read->bin) == Names{"Thrown"});
     CHECK(read->drawer.holds(DrawerItemKind::part, "Treble 6"));
     CHECK(read->settings == before.settings);
@@ -95,6 +97,8 @@ TEST_CASE(
         altered([](Json& j) { j["lures"][0]["kept_ms"] = -1; }),
         altered([](Json& j) { j["lures"][0]["kept_ms"] = 9e15; }),
         altered([](Json& j) { j["lures"][0]["note"] = "x"; }),
+        altered([](Json& j) { j["lures"][0]["id"] = 3; }),
+        altered([](Json& j) { j["lures"][0]["id"] = std::string(65, 'x'); }),
         altered([](Json& j) { j["lures"][0]["document"] = "x"; }),
         altered([](Json& j) { j["lures"][1]["document"]["colour"] = "red"; }),
         altered([](Json& j) { j["bin"][0]["document"]["joints"][0]["at_mm"] = 900; }),
@@ -118,6 +122,12 @@ TEST_CASE(
     REQUIRE_FALSE(read.ok());
     CHECK(read.problems().front().sentence.text(units::metric).rfind("Lure 2: ", 0) == 0);
     CHECK(read.problems().front().path == "/lures/1/document/colour");
+}
+
+TEST_CASE("a file whose lures have no id yet is taken", "[shell][everything]") {
+    const auto read = read_everything(altered([](auto& j) { j["lures"][1].erase("id"); }));
+    REQUIRE(read.ok());
+    CHECK(read->lures[1].id.empty());
 }
 
 TEST_CASE("settings of a version with fewer of them are taken", "[shell][everything]") {
@@ -200,6 +210,7 @@ TEST_CASE("what the host is to save opens as the lures of the file", "[shell][ev
     const auto plan = nlohmann::json::parse(plan_text(taking));
     REQUIRE(plan.at("lures").size() == 2);
     CHECK(plan.at("lures")[0].at("time") == 1760000000123);
+    CHECK(plan.at("lures")[1].at("id") == "far");
     CHECK(plan.at("away") == nlohmann::json::array({"mine"}));
     Session session(new_lure());
     REQUIRE(restore_session(session, plan.at("lures")[0].at("session")).empty());
