@@ -101,6 +101,12 @@ double density_kg_m3(const document::Tail& tail) {
                               : materials::find_solid(tail.material)->density_kg_m3.value;
 }
 
+int slot_of(const document::Document& document) {
+    if (!document.tail || !document.tail->tenon || document.shape.half_width.empty()) return -1;
+    return slot_of(document, box_of(*document.tail, *document.tail->tenon),
+                   document.shape.half_width.back().x_m);
+}
+
 double tenon_m3(const document::Tail& tail) {
     return tail.tenon ? tail.tenon->length_m * tail.tenon->thickness_m * tail.tenon->height_m : 0.0;
 }

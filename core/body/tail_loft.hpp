@@ -35,6 +35,9 @@ struct TailGeometry {
     return tail.material == "plastisol";
 }
 
+/// The pocket that takes the tenon, by its index; −1 where there is no tenon, or no pocket for it.
+[[nodiscard]] int slot_of(const document::Document& document);
+
 /// Volume of the tenon [m³]; 0 without one.
 [[nodiscard]] double tenon_m3(const document::Tail& tail);
 

@@ -3,6 +3,7 @@
 #include "base/sentence.hpp"
 #include "base/trade.hpp"
 #include "body/curve.hpp"
+#include "body/tail_loft.hpp"
 #include "picture/level.hpp"
 
 #include <algorithm>
@@ -152,17 +153,23 @@ document::Document with_profile(const document::Document& document, const Profil
         place(joint.at_m);
     for (document::Hole& hole : out.holes)
         place(hole.x_m);
-    for (document::Pocket& pocket : out.pockets) {
-        place(pocket.x_from_m);
-        place(pocket.x_to_m);
+    // A tail is cast already: with its slot it only moves with the end of the wood.
+    const double moved_m = profile.length_m - old_m;
+    const int slot = tail::slot_of(document);
+    for (int i = 0; i < static_cast<int>(out.pockets.size()); ++i) {
+        document::Pocket& pocket = out.pockets[static_cast<std::size_t>(i)];
+        for (double* x_m : {&pocket.x_from_m, &pocket.x_to_m}) {
+            if (i == slot)
+                *x_m += moved_m;
+            else
+                place(*x_m);
+        }
     }
     for (document::Hanger& hanger : out.hangers)
         place(hanger.x_m);
     for (document::Part& part : out.parts)
         place(part.at_m.x);
-    if (out.tail)
-        out.tail->x_m +=
-            profile.length_m - old_m; // it is cast already: it only moves with the end of the wood
+    if (out.tail) out.tail->x_m += moved_m;
     return out;
 }
 
