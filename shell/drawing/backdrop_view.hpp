@@ -1,6 +1,6 @@
 #pragma once
 
-// The picture behind the side view in the Shape step, and dragging its marks.
+// The picture behind the side view, in every step that draws it, and dragging its marks in the Shape step.
 
 #include "drawing/scene.hpp"
 

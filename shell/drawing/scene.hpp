@@ -38,6 +38,10 @@ struct Scene {
     std::string refusal{};                      ///< why the held item cannot be where the finger is
     std::vector<widgets::Rect> labels{};        ///< where numbers and names stand in the side view
 
+    /// Marks of the picture are shown and follow a finger in the Shape step alone.
+    [[nodiscard]] bool marks_can_be_moved() const {
+        return backdrop != nullptr && view.step == state::Step::shape;
+    }
     [[nodiscard]] const look::Palette& ink() const { return *ui.ink; }
     [[nodiscard]] const shape::Body& body() const { return evaluation.body; }
     [[nodiscard]] bool chosen(state::ItemKind kind, std::size_t index) const {

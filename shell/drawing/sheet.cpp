@@ -130,7 +130,7 @@ void sheet(widgets::Ui& ui, state::Session& session, const widgets::Rect& area, 
     }
     const state::ViewState view = session.view;
     Scene scene{ui, list, document, evaluation, view, {}, {}, state::Pane::side, false, {}, {}};
-    if (backdrop != nullptr && (!backdrop->there() || view.step != state::Step::shape)) backdrop = nullptr;
+    if (backdrop != nullptr && !backdrop->there()) backdrop = nullptr;
     scene.backdrop = backdrop;
     if (!session.problems().empty()) scene.refusal = session.problems().front().sentence.text(ui.units);
     for (const auto& hole : document.holes)
@@ -195,8 +195,8 @@ void sheet(widgets::Ui& ui, state::Session& session, const widgets::Rect& area, 
             session.view.zoom = {};
     }
     const widgets::Touch touch = widgets::touch_area(ui, "draw.sheet", touchable);
-    const bool on_picture =
-        backdrop != nullptr && take_backdrop_finger(ui, *backdrop, touch, places.side, view.touch.down);
+    const bool on_picture = scene.marks_can_be_moved() &&
+                            take_backdrop_finger(ui, *backdrop, touch, places.side, view.touch.down);
     if (!on_picture) take_finger(scene, session, touch, places);
     if (session.view.touch.down && !session.view.touch.drawn) session.view.touch.drawn = s;
     take_keys(ui, session, touch);

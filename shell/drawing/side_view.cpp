@@ -155,7 +155,7 @@ void draw_side_view(Scene& scene, const WorldToScreen& map, float names_y) {
     draw_centres(scene, map, false);
     draw_readings(scene, map);
     draw_line_points(scene, map);
-    if (scene.backdrop != nullptr) draw_backdrop_marks(scene, map);
+    if (scene.marks_can_be_moved()) draw_backdrop_marks(scene, map);
 }
 
 } // namespace evenfall::shell::drawing
