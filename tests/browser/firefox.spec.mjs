@@ -20,7 +20,7 @@ const number = await new Promise((resolve, reject) => {
 });
 const browser = await firefoxDriver.launch({
   browser: "firefox", executablePath: firefoxPath, headless: false, env: { ...process.env, DISPLAY: `:${number}` },
-  extraPrefsFirefox: { "webgl.force-enabled": true, "dom.serviceWorkers.enabled": true },
+  extraPrefsFirefox: { "webgl.force-enabled": true, "dom.serviceWorkers.enabled": true, "intl.accept_languages": "en-GB" },
 });
 const server = await serve(pageDir, modulesDir);
 after(async () => {
@@ -97,6 +97,20 @@ test("Firefox: the bench starts, works, rests without frames, and keeps a change
   await page.reload();
   await ready(page);
   assert.deepEqual(await document_(page), changed);
+  assert.deepEqual(faults, []);
+  await context.close();
+});
+
+test("Firefox: the card makes a whole lure, its lead planned, and the sheet prints it", async () => {
+  const context = await browser.createBrowserContext();
+  const { page, faults } = await open(context);
+  for (const id of ["shelf.open", "shelf.new", "card.segments.more", "card.make"]) await tap(page, id);
+  const lure = await document_(page);
+  assert.equal(lure.joints.length, 3);
+  const { fall_mm_s: fall } = JSON.parse(await hook(page, "answersJson"));
+  assert.ok(Math.abs(fall - 120) < 1, `it falls as asked: ${fall} mm/s`);
+  await tap(page, "step.sheet");
+  await page.waitForSelector("#sheet .leaf");
   assert.deepEqual(faults, []);
   await context.close();
 });

@@ -1,11 +1,11 @@
 // From an idea to the sheet, as a carver does it who works in inches: a lure of four pieces from the card of a new lure,
-// a hole drilled by mistake, a sketch behind the drawing, readings at three stages, the build sheet and the link. Every
+// a sketch traced, a joint moved by eye on it, a hole drilled by mistake, readings at three stages, the build sheet and the link. Every
 // tap, drag and key of the page's keypad counts as one touch.
 
 import assert from "node:assert/strict";
 import { test } from "node:test";
 import { sizes, workshop } from "./support/bench.mjs";
-import { laySketch, putDown } from "./support/ways.mjs";
+import { laySketch, putDown, traceSketch } from "./support/ways.mjs";
 
 const shop = await workshop();
 
@@ -49,8 +49,21 @@ for (const size of ["tablet", "phone"]) {
     assert.ok(planned < 30, `a first plan after ${planned} touches`);
     await bench.shot(`first-lure-plan-${size}`);
 
-    // A sketch behind the drawing stays in sight in every step that draws the lure.
-    await laySketch(bench);
+    // A sketch of the same height gives the outline, and stays in sight where a joint is moved by eye.
+    const heights = [...lure.shape.back_mm, ...lure.shape.belly_mm].map(([, z]) => z);
+    const share = (Math.max(...heights) - Math.min(...heights)) / 158.75;
+    await laySketch(bench, { half: 500 * share, blunt: 2.6 });
+    await traceSketch(bench, "6 1/4");
+    await bench.tap("picture.keep");
+    const traced = await bench.document();
+    assert.notDeepEqual(traced.shape.back_mm, lure.shape.back_mm);
+    assert.ok(Math.abs(traced.shape.back_mm.at(-1)[0] - 158.75) < 2.5);
+    await bench.tap("step.joints");
+    const [x, y] = await bench.middleOf("draw.joint.1");
+    await bench.drag({ x, y }, { x: x + 12, y });
+    lure = await bench.document();
+    assert.ok(lure.joints[1].at_mm > traced.joints[1].at_mm + 0.5);
+    await bench.shot(`first-lure-joints-${size}`);
 
     // The last hole was drilled in the wrong place: plugged, and planned anew without it.
     await bench.tap("step.lead");

@@ -3,21 +3,9 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
 import { sizes, workshop } from "./support/bench.mjs";
-import { laySketch } from "./support/ways.mjs";
+import { findOutline, laySketch, traceSketch } from "./support/ways.mjs";
 
 const shop = await workshop();
-
-// Drags a mark to a place on the picture, in shares of its size, as it lies before the drag.
-async function moveMark(bench, name, to) {
-  const [nx, ny] = await bench.middleOf("draw.picture.nose");
-  const [tx] = await bench.middleOf("draw.picture.tail");
-  const { nose, tail } = bench.marks;
-  const perShare = (tx - nx) / (tail - nose); // screen px a share of the picture's width, while both lie level
-  const [x, y] = await bench.middleOf(`draw.picture.${name}`);
-  await bench.drag({ x, y }, { x: nx + (to - nose) * perShare, y });
-  bench.marks[name] = to;
-  return ny;
-}
 
 test("a sketch is laid behind the drawing, its outline found, kept as one change, and the picture is there after a reload", async () => {
   const device = await shop.device({ size: sizes.tablet });
@@ -26,23 +14,14 @@ test("a sketch is laid behind the drawing, its outline found, kept as one change
   for (const id of ["shelf.open", "shelf.new", "card.bare"]) await bench.tap(id);
   const before = await bench.document();
   await laySketch(bench);
-  bench.marks = { nose: 0.08, tail: 0.92 };
-  await moveMark(bench, "nose", 100 / 1200);
-  await moveMark(bench, "tail", 1100 / 1200);
-  await bench.enter("picture.apart", "160");
   await bench.shot("picture-laid");
-  assert.deepEqual(await bench.document(), before, "a picture changes nothing of the lure");
-
-  await bench.tap("picture.find");
-  await bench.page.waitForFunction(() => JSON.parse(globalThis.EvenfallHooks.itemsJson()).some(({ id }) => id === "picture.keep"));
-  await bench.settled();
+  await traceSketch(bench, "160");
   await bench.shot("picture-outline");
   assert.deepEqual(await bench.document(), before, "what is offered is not kept yet");
   await bench.tap("picture.back");
   assert.deepEqual(await bench.document(), before);
 
-  await bench.tap("picture.find");
-  await bench.page.waitForFunction(() => JSON.parse(globalThis.EvenfallHooks.itemsJson()).some(({ id }) => id === "picture.keep"));
+  await findOutline(bench);
   await bench.tap("picture.keep");
   const traced = await bench.document();
   const length = traced.shape.back_mm.at(-1)[0];
@@ -50,6 +29,11 @@ test("a sketch is laid behind the drawing, its outline found, kept as one change
   // The oval is 1000 by 300 pixels; marks are set by finger within two or three.
   assert.ok(Math.abs(length - 160) < 2.5, `${length} mm`);
   assert.ok(Math.abs(height / length - 0.3) < 0.006, `${height} mm`);
+
+  await bench.tap("step.lead");
+  await bench.shot("picture-lead"); // the sketch stays in sight, its marks do not
+  assert.equal(await bench.find("draw.picture.nose"), undefined);
+  await bench.tap("step.shape");
 
   const link = await bench.hook("link");
   assert.ok(link.length < 2000, "no picture is in the link");

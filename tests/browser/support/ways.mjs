@@ -1,5 +1,8 @@
 // Sequences used by several tests, so that the widgets they touch are named only here.
 
+import { join } from "node:path";
+import { modulesDir } from "./settings.mjs";
+
 /** Makes a small change by touch: the fishing water, one degree warmer. */
 export async function warmWater(bench) {
   await bench.tap("step.water");
@@ -48,6 +51,21 @@ export async function takeFromShelf(bench) {
   await bench.settled();
 }
 
+/** Opens the photos and catches of the lure, from any step. */
+export async function openAlbum(bench) {
+  await bench.tap("step.log");
+  await bench.tap("log.view.1");
+  await bench.tap("log.album");
+}
+
+/** Adds a photo with a line of text to the open album. */
+export async function addPhoto(bench, text) {
+  const photo = join(modulesDir, "../../tests/browser/pictures/lead-1024x768.png");
+  await bench.page.locator("#dialog-album-text").fill(text);
+  await bench.page.locator("#dialog-album-file").setInputFiles(photo);
+  await bench.page.locator("#dialog-album-list img").waitFor();
+}
+
 const kinds = { dry_weight: 0, held_under: 1, tub_fall: 4 };
 
 /** Puts down a reading in the Bench log's list of readings; `stage` null leaves the one offered. */
@@ -62,8 +80,11 @@ export async function putDown(bench, kind, stage, amounts) {
   await bench.tap("log.new.put");
 }
 
-// A sketch of an oval, 1200 × 700, drawn with a pencil by the browser itself: half axes 500 and 150 about the middle.
-const sketch = (page) => page.evaluate(async () => {
+/** An oval of half axes 500 and 150; with `blunt` above 2 a superellipse, which has more room at its ends. */
+const oval = { half: 150, blunt: 2 };
+
+// A sketch of 1200 × 700, drawn about its middle with a pencil by the browser itself: half as long as 500.
+const sketch = (page, shape) => page.evaluate(async ({ half, blunt }) => {
   const canvas = document.createElement("canvas");
   canvas.width = 1200;
   canvas.height = 700;
@@ -76,18 +97,50 @@ const sketch = (page) => page.evaluate(async () => {
   pen.strokeStyle = "#4a4a4a";
   pen.lineWidth = 4;
   pen.beginPath();
-  pen.ellipse(600, 350, 500, 150, 0, 0, 2 * Math.PI);
+  const bent = (share) => Math.sign(share) * Math.abs(share) ** (2 / blunt);
+  for (let step = 0; step < 720; step++) {
+    const angle = (step * Math.PI) / 360;
+    pen.lineTo(600 + 500 * bent(Math.cos(angle)), 350 + half * bent(Math.sin(angle)));
+  }
+  pen.closePath();
   pen.stroke();
   const blob = await new Promise((resolve) => canvas.toBlob(resolve, "image/png"));
   return [...new Uint8Array(await blob.arrayBuffer())];
-});
+}, shape);
 
-/** Lays the sketch behind the drawing, from the Shape step. */
-export async function laySketch(bench) {
+/** Lays a sketch behind the drawing, from the Shape step. */
+export async function laySketch(bench, shape = oval) {
   await bench.tap("step.shape");
   await bench.tap("picture.choose");
-  const buffer = Buffer.from(await sketch(bench.page));
+  const buffer = Buffer.from(await sketch(bench.page, shape));
   await bench.page.locator("#dialog-picture-file").setInputFiles({ name: "sketch.png", mimeType: "image/png", buffer });
   await bench.page.waitForFunction(() => JSON.parse(globalThis.EvenfallHooks.itemsJson()).some(({ id }) => id === "draw.picture.nose"));
   await bench.settled();
+}
+
+/** Moves the marks of nose and tail onto the ends of the sketch, says how far apart they are, and finds its outline. */
+export async function traceSketch(bench, apart) {
+  bench.marks = { nose: 0.08, tail: 0.92 }; // where they begin, in shares of the picture's width
+  await moveMark(bench, "nose", 100 / 1200);
+  await moveMark(bench, "tail", 1100 / 1200);
+  await bench.enter("picture.apart", apart);
+  await findOutline(bench);
+}
+
+/** Asks for the outline and waits until it is offered. */
+export async function findOutline(bench) {
+  await bench.tap("picture.find");
+  await bench.page.waitForFunction(() => JSON.parse(globalThis.EvenfallHooks.itemsJson()).some(({ id }) => id === "picture.keep"));
+  await bench.settled();
+}
+
+// Drags a mark to a place on the picture, in shares of its width, while both marks lie level.
+async function moveMark(bench, name, to) {
+  const [nx] = await bench.middleOf("draw.picture.nose");
+  const [tx] = await bench.middleOf("draw.picture.tail");
+  const { nose, tail } = bench.marks;
+  const perShare = (tx - nx) / (tail - nose); // px on the screen
+  const [x, y] = await bench.middleOf(`draw.picture.${name}`);
+  await bench.drag({ x, y }, { x: nx + (to - nose) * perShare, y });
+  bench.marks[name] = to;
 }
