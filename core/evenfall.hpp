@@ -29,6 +29,7 @@
 #include "document/work_done.hpp"
 #include "document/write.hpp"
 #include "ledger/fold.hpp"
+#include "ledger/hung_on.hpp"
 #include "materials/board.hpp"
 #include "materials/figure.hpp"
 #include "materials/solids.hpp"

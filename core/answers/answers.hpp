@@ -116,4 +116,9 @@ struct Evaluation {
 /// order …), with at most twenty problems.
 [[nodiscard]] Outcome<Evaluation> evaluate(const document::Document& document);
 
+/// The same lure tested in the tub with all hung on that it has once it is rigged: the stages leaded to clear
+/// coated, empty where nothing is hung on. A piece that is leaded only drinks water.
+[[nodiscard]] std::vector<StageAnswer> stages_with_all(const document::Document& document,
+                                                       const Evaluation& evaluation);
+
 } // namespace evenfall

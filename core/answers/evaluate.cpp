@@ -7,6 +7,7 @@
 #include "document/fields.hpp"
 #include "ledger/build.hpp"
 #include "ledger/fold.hpp"
+#include "ledger/hung_on.hpp"
 #include "materials/solids.hpp"
 #include "water/afloat/float_answers.hpp"
 #include "water/fall/descent.hpp"
@@ -61,6 +62,19 @@ void set_falls(const Inputs& in, const fall::HydroBody& hull, const fall::LevelF
         stage.tub_fall = stage.fall;
     else if (tub_falls)
         stage.tub_fall = fall_of(descent.in(water.tub), level, stage.in_tub, water.tub, false);
+}
+
+StageAnswer stage_answer(Stage which, const ledger::Sum& sum, Mass sigma, const Waters& water) {
+    StageAnswer stage;
+    stage.stage = which;
+    stage.mass = sum.mass;
+    stage.mass_sigma = sigma;
+    stage.displaced_m3 = sum.displaced_m3;
+    stage.g_m = sum.g_m();
+    stage.b_m = sum.b_m();
+    stage.in_water = sum.in_water(water.fishing.density_kg_m3);
+    stage.in_tub = sum.in_water(water.tub.density_kg_m3);
+    return stage;
 }
 
 std::vector<CoatAnswer> coats_of(const document::Document& document, const ledger::Ledger& ledger,
@@ -127,17 +141,8 @@ Answers answers_of(const ledger::LedgerInputs& inputs, const ledger::Ledger& led
 
     const fall::HydroBody hull = fall::hull(body);
     for (std::size_t s = 0; s < a.stages.size(); ++s) {
-        const ledger::Sum& sum = stage_sums.through[s];
-        StageAnswer& stage = a.stages[s];
-        stage.stage = static_cast<Stage>(s);
-        stage.mass = sum.mass;
-        stage.mass_sigma = sigmas[s].mass;
-        stage.displaced_m3 = sum.displaced_m3;
-        stage.g_m = sum.g_m();
-        stage.b_m = sum.b_m();
-        stage.in_water = sum.in_water(water.fishing.density_kg_m3);
-        stage.in_tub = sum.in_water(water.tub.density_kg_m3);
-        set_falls(in, hull, level, water, stage);
+        a.stages[s] = stage_answer(static_cast<Stage>(s), stage_sums.through[s], sigmas[s].mass, water);
+        set_falls(in, hull, level, water, a.stages[s]);
     }
     a.fall = a.stages.back().fall;
 
@@ -212,6 +217,25 @@ Outcome<Evaluation> evaluate(const document::Document& document) {
     // Forty holes in forty pockets are 1600 overlaps; more than a screenful of problems helps nobody.
     const Problems& all = outcome.problems();
     return Problems(all.begin(), all.begin() + static_cast<std::ptrdiff_t>(document::max_problems));
+}
+
+std::vector<StageAnswer> stages_with_all(const document::Document& document, const Evaluation& evaluation) {
+    const auto water = waters_of(document);
+    if (!water || !ledger::has_rigging(evaluation.ledger)) return {};
+    const shape::Body& body = evaluation.body;
+    const ledger::Ledger ledger =
+        ledger::with_hung_on(evaluation.ledger, document::all_hung_on(), evaluation.answers.g_m);
+    const ledger::StageSums sums = ledger::stage_sums(ledger, body.segments.size());
+    const auto sigmas = ledger::sigmas(ledger, water->fishing.density_kg_m3);
+    const fall::HydroBody hull = fall::hull(body);
+    const fall::LevelFall level(*body.lines);
+    std::vector<StageAnswer> out;
+    for (const Stage which : document::test_stages) {
+        const auto s = static_cast<std::size_t>(which);
+        out.push_back(stage_answer(which, sums.through[s], sigmas[s].mass, *water));
+        set_falls({document, body, ledger}, hull, level, *water, out.back());
+    }
+    return out;
 }
 
 } // namespace evenfall

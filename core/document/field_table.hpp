@@ -107,6 +107,9 @@ inline constexpr std::array reading_kinds{Word<ReadingKind>{"dry_weight", Readin
                                           Word<ReadingKind>{"suspends", ReadingKind::suspends},
                                           Word<ReadingKind>{"freeboard", ReadingKind::freeboard},
                                           Word<ReadingKind>{"hang_angle", ReadingKind::hang_angle}};
+inline constexpr std::array hung_kinds{
+    Word<HungKind>{"all", HungKind::all}, Word<HungKind>{"part", HungKind::part},
+    Word<HungKind>{"tail", HungKind::tail}, Word<HungKind>{"weight", HungKind::weight}};
 inline constexpr std::array causes{Word<Cause>{"wood_density", Cause::wood_density},
                                    Word<Cause>{"carved_size", Cause::carved_size},
                                    Word<Cause>{"part_mass", Cause::part_mass},
@@ -392,12 +395,22 @@ constexpr void describe(V& v, Of<Targets>) {
 }
 
 template <class V>
+constexpr void describe(V& v, Of<HungOn>) {
+    using namespace table;
+    v.choice("what", hung_kinds, &HungOn::what);
+    v.ordinal({"part", "", 1.0, 1.0, static_cast<double>(max_hardware), "is part {}"}, &HungOn::part);
+    v.optional_number(mass_g("mass_g", 500.0, "weighs {}"), &HungOn::mass_kg);
+    v.text({"material", "material"}, &HungOn::material);
+}
+
+template <class V>
 constexpr void describe(V& v, Of<Reading>) {
     using namespace table;
     v.choice("kind", reading_kinds, &Reading::kind);
     v.choice("stage", stage_words, &Reading::stage);
     v.ordinal({"segment", "", 1.0, 1.0, static_cast<double>(max_joints + 1), "is of segment {}"},
               &Reading::segment);
+    v.list({"with", "Thing hung on", "things hung on", max_hung}, &Reading::with);
     v.ordinal({"lure", "", 1.0, 1.0, static_cast<double>(max_lures), "is of lure {}"}, &Reading::lure);
     v.optional_number({"mass_g", "g", gram, -5000.0, 5000.0, "reads {}"}, &Reading::mass_kg);
     v.optional_number({"holder_g", "g", gram, -200.0, 200.0, "takes off {} for the holder"},

@@ -5,9 +5,11 @@
 
 #include "base/unit.hpp"
 
+#include <array>
 #include <cstddef>
 #include <optional>
 #include <string>
+#include <vector>
 
 namespace evenfall {
 
@@ -37,13 +39,42 @@ enum class ReadingKind {
     hang_angle, ///< under water, at rest: `angle_rad`, nose-up positive
 };
 
-/// One reading. Stage and segment say what lay on the bench: everything that the ledger has up to and with
-/// that stage. Fields that a kind does not name above must be absent; those it names must be there (a clip of
-/// no mass needs no material).
+inline constexpr std::size_t max_hung = 20;
+
+/// The stages at which something can be hung on for a test that the stage itself does not have.
+inline constexpr std::array test_stages{Stage::leaded, Stage::sealed, Stage::painted, Stage::clear_coated};
+
+/// What hangs on the lure for a test, beyond what its stage has.
+enum class HungKind {
+    all,   ///< all that the rigged lure has: hooks, rings and tail
+    part,  ///< one part of the rigged lure
+    tail,  ///< the soft tail that is drawn
+    weight ///< a test weight
+};
+
+/// One thing that hangs on the lure for a test.
+struct HungOn {
+    HungKind what = HungKind::all;
+    std::optional<int> part;       ///< from 0: which part
+    std::optional<double> mass_kg; ///< of a test weight
+    std::string material;          ///< of a test weight: id in materials/solids
+
+    bool operator==(const HungOn&) const = default;
+};
+using HungList = std::vector<HungOn>;
+/// Hooks, rings and tail: all that the rigged lure has.
+[[nodiscard]] inline HungList all_hung_on() {
+    return {HungOn{}};
+}
+
+/// One reading. Stage, segment and what hung on say what was on the bench: everything that the ledger has up
+/// to and with that stage, and what was hung on besides. Fields that a kind does not name above must be
+/// absent; those it names must be there (a clip of no mass needs no material).
 struct Reading {
     ReadingKind kind = ReadingKind::dry_weight;
     Stage stage = Stage::carved;
     std::optional<int> segment; ///< from 0: this segment alone (weights only); absent = the whole piece
+    HungList with;              ///< hung on for the test; whole lures only, from the stage leaded on
     std::optional<int> lure;    ///< from 0: which of the lures built from this recipe; absent = the first
     std::optional<double> mass_kg;
     std::optional<double>

@@ -27,6 +27,7 @@ enum Field : unsigned {
     freeboard_sigma = 1024u,
     angle_sigma = 2048u,
     one_segment = 4096u,
+    hung = 8192u,
 };
 
 struct Needs {
@@ -38,21 +39,21 @@ struct Needs {
 Needs needs_of(ReadingKind kind) {
     switch (kind) {
     case ReadingKind::dry_weight:
-        return {"a dry weight", mass, mass_sigma | one_segment};
+        return {"a dry weight", mass, mass_sigma | one_segment | hung};
     case ReadingKind::held_under:
-        return {"a piece held under", mass, mass_sigma | holder | temperature | one_segment};
+        return {"a piece held under", mass, mass_sigma | holder | temperature | one_segment | hung};
     case ReadingKind::hung_in_water:
-        return {"a piece hung in water", mass, mass_sigma | holder | temperature | one_segment};
+        return {"a piece hung in water", mass, mass_sigma | holder | temperature | one_segment | hung};
     case ReadingKind::board:
         return {"a board", mass | board_sides, mass_sigma};
     case ReadingKind::tub_fall:
-        return {"a fall in the tub", fall, time_sigma | temperature};
+        return {"a fall in the tub", fall, time_sigma | temperature | hung};
     case ReadingKind::suspends:
-        return {"a lure that just hangs", mass, mass_sigma | clip | temperature};
+        return {"a lure that just hangs", mass, mass_sigma | clip | temperature | hung};
     case ReadingKind::freeboard:
-        return {"a floating lure", freeboard, freeboard_sigma | temperature};
+        return {"a floating lure", freeboard, freeboard_sigma | temperature | hung};
     case ReadingKind::hang_angle:
-        return {"a hang", angle, angle_sigma | temperature};
+        return {"a hang", angle, angle_sigma | temperature | hung};
     }
     return {"this", 0u, 0u};
 }
@@ -68,7 +69,7 @@ Given given_number(unsigned field, const Reading& r) {
     return {field_of<Member>.key, field, (r.*Member).has_value()};
 }
 
-std::array<Given, 16> given_in(const Reading& r) {
+std::array<Given, 17> given_in(const Reading& r) {
     return {given_number<&Reading::mass_kg>(mass, r),
             given_number<&Reading::holder_kg>(holder, r),
             given_number<&Reading::length_m>(board_sides, r),
@@ -84,7 +85,49 @@ std::array<Given, 16> given_in(const Reading& r) {
             given_number<&Reading::time_sigma_s>(time_sigma, r),
             given_number<&Reading::freeboard_sigma_m>(freeboard_sigma, r),
             given_number<&Reading::angle_sigma_rad>(angle_sigma, r),
-            Given{"segment", one_segment, r.segment.has_value()}};
+            Given{"segment", one_segment, r.segment.has_value()},
+            Given{"with", hung, !r.with.empty()}};
+}
+
+/// Why a thing cannot hang on a lure, the end of a sentence; "" where it can.
+std::string hung_refusal(const HungOn& on, const Document& document) {
+    if (on.what != HungKind::part && on.part) return "is no part, but names one.";
+    if (on.what != HungKind::weight && (on.mass_kg || !on.material.empty()))
+        return "is no test weight, but has a mass or a material.";
+    switch (on.what) {
+    case HungKind::all:
+        return "";
+    case HungKind::tail:
+        return document.tail ? "" : "is the tail, but the lure has none.";
+    case HungKind::part:
+        if (!on.part) return "needs the number of its part.";
+        if (*on.part >= static_cast<int>(document.parts.size()))
+            return "is part " + std::to_string(*on.part + 1) + ", but the lure has " +
+                   std::to_string(document.parts.size()) + '.';
+        return "";
+    case HungKind::weight:
+        if (!on.mass_kg || !(*on.mass_kg > 0.0)) return "is a test weight and needs its mass.";
+        if (materials::find_solid(on.material) == nullptr)
+            return "is a test weight of no known material: “" + quotable(on.material) + "”.";
+        return "";
+    }
+    return "";
+}
+
+void check_hung(Problems& problems, const Document& document, const Reading& r, const std::string& path,
+                const std::string& subject) {
+    if (r.with.empty()) return;
+    if (r.stage < Stage::leaded || r.segment) {
+        add_problem(problems,
+                    {ProblemCode::out_of_range, path + "with", "a whole lure, leaded at least",
+                     subject + " has something hung on: that is for a whole lure with its lead in."});
+    }
+    for (std::size_t i = 0; i < r.with.size(); ++i) {
+        const std::string refusal = hung_refusal(r.with[i], document);
+        if (refusal.empty()) continue;
+        add_problem(problems, {ProblemCode::out_of_range, path + "with/" + std::to_string(i), "",
+                               subject + ": thing " + std::to_string(i + 1) + " hung on " + refusal});
+    }
 }
 
 /// A clip of no mass needs no material.
@@ -140,6 +183,7 @@ void check_reading(Problems& problems, const Document& document, std::size_t ind
                      subject + " is of segment " + std::to_string(*r.segment + 1) + ", but the lure has " +
                          std::to_string(segments) + '.'});
     }
+    check_hung(problems, document, r, path, subject);
     if (!r.date.empty() && !is_date(r.date)) {
         add_problem(problems,
                     {ProblemCode::wrong_type, path + "date", "year-month-day",

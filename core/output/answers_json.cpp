@@ -82,9 +82,10 @@ Tree answers_tree(const document::Document& document, const Answers& answers, co
 
 } // namespace
 
-std::string answers_json(const document::Document& document, const Answers& answers,
+std::string answers_json(const document::Document& document, const Evaluation& evaluation,
                          std::optional<double> chance, const units::UnitSet& units) {
-    Tree tree = answers_tree(document, answers, units);
+    Tree tree = answers_tree(document, evaluation.answers, units);
+    tree["stages_with_all"] = list_of(stages_with_all(document, evaluation), stage_tree);
     if (chance) tree["chance_percent"] = number(100.0 * *chance);
     return document::laid_out_text(tree);
 }

@@ -15,7 +15,7 @@ namespace evenfall::output {
 /// fall_mm_s, fall_slow_mm_s, fall_fast_mm_s, pitch_deg, roll_deg, bg_mm, g_mm, b_mm, water_kg_m3,
 /// segments[], stages[], warnings[]. With `chance`, the chance of a right first fall
 /// (bench/uncertainty/uncertainty.hpp) as chance_percent.
-[[nodiscard]] std::string answers_json(const document::Document& document, const Answers& answers,
+[[nodiscard]] std::string answers_json(const document::Document& document, const Evaluation& evaluation,
                                        std::optional<double> chance = std::nullopt,
                                        const units::UnitSet& units = units::metric);
 

@@ -32,6 +32,35 @@ std::string missing_coats_text(const document::Document& document) {
     return missing.empty() ? "" : missing + " yet: the plan does not count what is still to come.";
 }
 
+std::string with_all_words(const document::Document& document) {
+    return ", " + ledger::rigging_words(document) + " on";
+}
+
+Sentence hung_words(const document::Document& document, const document::HungList& with) {
+    Sentence text;
+    for (const document::HungOn& on : with) {
+        if (!text.empty()) text += ", ";
+        switch (on.what) {
+        case document::HungKind::all:
+            text += ledger::rigging_words(document);
+            break;
+        case document::HungKind::tail:
+            text += "the tail";
+            break;
+        case document::HungKind::part: {
+            const auto index = static_cast<std::size_t>(on.part.value_or(0));
+            const bool named = index < document.parts.size() && !document.parts[index].name.empty();
+            text += named ? document.parts[index].name : "part " + std::to_string(index + 1);
+            break;
+        }
+        case document::HungKind::weight:
+            text += mass_text(on.mass_kg.value_or(0.0)) + " of " + materials::name_of(on.material);
+            break;
+        }
+    }
+    return with.empty() ? text : text + " on";
+}
+
 std::string bit_inch_text(double diameter_m) {
     const double nearest_m = units::m_from_inch(std::round(units::inch_from_m(diameter_m) * 64.0) / 64.0);
     const std::string text = units::inch_text(diameter_m) + " in";

@@ -11,6 +11,12 @@ namespace evenfall::output {
 /// "clear coated".
 [[nodiscard]] std::string stage_name(Stage stage);
 
+/// Behind a stage's name, of a test with all of the rigged lure hung on: ", hooks and tail on".
+[[nodiscard]] std::string with_all_words(const document::Document& document);
+
+/// What hung on for a reading: "hooks and tail on", "Front hook, 2.00 g of lead on"; "" for nothing.
+[[nodiscard]] Sentence hung_words(const document::Document& document, const document::HungList& with);
+
 /// A bit's diameter to the nearest 64th: "1/4 in"; "near 5/16 in" where that is 0.05 mm off or more.
 [[nodiscard]] std::string bit_inch_text(double diameter_m);
 

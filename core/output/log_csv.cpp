@@ -1,5 +1,6 @@
 #include "output/log_csv.hpp"
 
+#include "base/number_text.hpp"
 #include "document/walk.hpp"
 
 #include <optional>
@@ -35,6 +36,17 @@ struct Row {
     }
     void ordinal(const document::NumberField& field, const std::optional<int>& held) {
         add(field.key, held ? std::to_string(*held + 1) : field.key == "lure" ? "1" : "");
+    }
+    void list(const document::ListField& field, const document::HungList& held) {
+        std::string text;
+        for (const document::HungOn& on : held) {
+            if (!text.empty()) text += "; ";
+            text += document::word_of(document::table::hung_kinds, on.what);
+            if (on.part) text += ' ' + std::to_string(*on.part + 1);
+            if (on.mass_kg) text += ' ' + units::number_text(*on.mass_kg, units::Unit::gram, 2) + " g";
+            if (!on.material.empty()) text += ' ' + on.material;
+        }
+        add(field.key, quoted(text));
     }
     void optional_number(const document::NumberField& field, const std::optional<double>& held) {
         add(field.key, held ? document::plain_number(to_trade(field, *held)) : "");

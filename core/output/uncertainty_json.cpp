@@ -52,6 +52,20 @@ Tree texts(const std::vector<Sentence>& sentences, const units::UnitSet& units) 
     return list_of(sentences, [&](const Sentence& one) { return Tree(one.text(units)); });
 }
 
+/// Keys that begin alike: "tub_in_water_g".
+void put_tub(Tree& tree, const std::string& prefix, const TubTest& test) {
+    tree[prefix + "in_water_g"] = grams(test.in_water_kg);
+    tree[prefix + "fall_mm_s"] = speed(test.fall_m_s);
+    tree[prefix + "half_metre_s"] = number(test.half_metre_s);
+}
+
+Tree test_tree(const std::optional<TubTest>& test) {
+    if (!test) return nullptr;
+    Tree tree{{"stage", stage_word(test->stage)}};
+    put_tub(tree, "tub_", *test);
+    return tree;
+}
+
 Tree now_tree(const DoNow& now, const units::UnitSet& units) {
     Tree changes = list_of(now.changes, [](const HoleChange& c) {
         return Tree{{"hole", c.hole + 1},
@@ -71,21 +85,18 @@ Tree now_tree(const DoNow& now, const units::UnitSet& units) {
                     {"fill_g", grams(step.fill_kg)},
                     {"column_mm", millimetres(step.column_m)}};
     });
-    return {{"stage", stage_word(now.stage)},
-            {"met", now.met},
-            {"lead_is_in", now.lead_is_in},
-            {"holes", std::move(holes)},
-            {"nothing_to_do", now.nothing_to_do},
-            {"change_g", grams(now.change_kg)},
-            {"changes", std::move(changes)},
-            {"tub_in_water_g", grams(now.tub_in_water_kg)},
-            {"tub_fall_mm_s", speed(now.tub_fall_m_s)},
-            {"tub_half_metre_s", number(now.tub_half_metre_s)},
-            {"finished_in_water_g", grams(now.after.in_water.kg)},
-            {"finished_fall_mm_s", now.after.fall ? speed(now.after.fall->speed_m_s) : Tree(nullptr)},
-            {"finished_pitch_deg", degrees(now.after.pitch_rad)},
-            {"shortfalls", problem_list(now.shortfalls, units)},
-            {"steps", texts(now.steps, units)}};
+    Tree tree{{"stage", stage_word(now.stage)},     {"met", now.met},
+              {"lead_is_in", now.lead_is_in},       {"holes", std::move(holes)},
+              {"nothing_to_do", now.nothing_to_do}, {"change_g", grams(now.change_kg)},
+              {"changes", std::move(changes)}};
+    put_tub(tree, "tub_", now.tub);
+    tree["with_all"] = test_tree(now.with_all);
+    tree["finished_in_water_g"] = grams(now.after.in_water.kg);
+    tree["finished_fall_mm_s"] = now.after.fall ? speed(now.after.fall->speed_m_s) : Tree(nullptr);
+    tree["finished_pitch_deg"] = degrees(now.after.pitch_rad);
+    tree["shortfalls"] = problem_list(now.shortfalls, units);
+    tree["steps"] = texts(now.steps, units);
+    return tree;
 }
 
 } // namespace
@@ -112,6 +123,7 @@ std::string uncertainty_json(const document::Document& document, const Uncertain
     tree["chance_now"] = chances(s.chances_now);
     tree["chance_put_right"] = chances(s.chances_corrected);
     tree["stages"] = list_of(s.stages, stage_tree);
+    tree["stages_with_all"] = list_of(s.stages_with_all, stage_tree);
     tree["inputs"] = list_of(s.inputs, [](const InputEstimate& b) {
         return Tree{{"cause", std::string(document::word_of(document::table::causes, b.cause))},
                     {"name", b.name},
@@ -135,13 +147,10 @@ std::string uncertainty_json(const document::Document& document, const Uncertain
                     {"explanations", texts(v.explanations, units)}};
     });
     tree["next"] = list_of(s.next, [](const NextReading& n) {
-        return Tree{{"kind", kind_of(n.kind)},
-                    {"with_dry_weight", n.with_dry_weight},
-                    {"stage", stage_word(n.stage)},
-                    {"sigma", reading(n.kind, n.sigma)},
-                    {"in_water_sigma_g", grams(n.in_water_sigma_kg)},
-                    {"chance", number(n.chance)},
-                    {"gain", number(n.gain)}};
+        return Tree{{"kind", kind_of(n.kind)},           {"with_dry_weight", n.with_dry_weight},
+                    {"stage", stage_word(n.stage)},      {"with", n.with_all ? Tree("all") : Tree(nullptr)},
+                    {"sigma", reading(n.kind, n.sigma)}, {"in_water_sigma_g", grams(n.in_water_sigma_kg)},
+                    {"chance", number(n.chance)},        {"gain", number(n.gain)}};
     });
     tree["trim_hole"] = {{"needed", s.trim.needed},
                          {"reserve_g", grams(s.trim.reserve_kg)},

@@ -156,9 +156,9 @@ std::string App::document_json() const {
 std::string App::answers_json() const {
     const document::Document& lure = parts_->session.kept();
     const auto sure = uncertainty(lure);
-    if (sure) return output::answers_json(lure, sure->evaluation.answers, sure->chances_now.both);
+    if (sure) return output::answers_json(lure, sure->evaluation, sure->chances_now.both);
     const auto found = evaluate(lure);
-    return found ? output::answers_json(lure, found->answers, std::nullopt) : std::string();
+    return found ? output::answers_json(lure, *found, std::nullopt) : std::string();
 }
 
 std::string App::plan_json() const {

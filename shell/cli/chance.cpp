@@ -47,20 +47,23 @@ std::string answers_text(const Uncertainty& s, const Numbers& in) {
     return text + in.speed(most.high) + " " + in.speed_symbol() + ".\n";
 }
 
-std::string stages_text(const Uncertainty& s, const Numbers& in) {
+std::string stages_text(const document::Document& document, const Uncertainty& s, const Numbers& in) {
     const std::string gram = std::string(1, ' ').append(in.mass_symbol());
     Table table({Side::left, Side::right, Side::right, Side::right, Side::right});
     table.row(
         {"Stage", "dry" + gram, "held under" + gram, "hung in tub" + gram, "tub fall " + in.speed_symbol()});
-    for (const StagePrediction& b : s.stages) {
-        table.row({output::stage_name(b.stage), mass(b.mass_kg, in), mass(b.displaced_kg, in),
-                   mass(b.in_tub_kg, in),
+    const auto row = [&](const StagePrediction& b, const std::string& stage) {
+        table.row({stage, mass(b.mass_kg, in), mass(b.displaced_kg, in), mass(b.in_tub_kg, in),
                    b.tub_fall_m_s ? speed(*b.tub_fall_m_s, in) : no_fall_words({b.in_tub_kg.value})});
-    }
+    };
+    for (const StagePrediction& b : s.stages)
+        row(b, output::stage_name(b.stage));
+    for (const StagePrediction& b : s.stages_with_all)
+        row(b, output::stage_name(b.stage) + output::with_all_words(document));
     return table.text();
 }
 
-std::string next_text(const Uncertainty& s, const Numbers& in) {
+std::string next_text(const document::Document& document, const Uncertainty& s, const Numbers& in) {
     Table table({Side::left, Side::left, Side::right, Side::right, Side::right});
     table.row({"Next reading", "stage", "good to", "in water ± " + in.mass_symbol(), "chance, put right"});
     std::size_t shown = 0;
@@ -68,7 +71,7 @@ std::string next_text(const Uncertainty& s, const Numbers& in) {
         if (++shown > 6) break;
         table.row(
             {output::reading_name(n.kind) + (n.with_dry_weight ? ", and dry" : ""),
-             output::stage_name(n.stage),
+             output::stage_name(n.stage) + (n.with_all ? output::with_all_words(document) : ""),
              reading_text(n.sigma, units::quantity_of(document::number_of(n.kind).judged_in)).text(in.units),
              in.mass(n.in_water_sigma_kg), percent(n.chance)});
     }
@@ -162,7 +165,7 @@ Ended run(const ChanceOptions& o, const Printing& in) {
             ") and the hang (±" + degrees(document->targets.pitch_band_rad) +
             "): " + percent(s->chances_now.both) + " as it stands, " + percent(s->chances_corrected.both) +
             " with the lead put right for what is known now.\n\n";
-    text += stages_text(*s, in) + '\n';
+    text += stages_text(*document, *s, in) + '\n';
     for (const ReadingFit& v : s->readings) {
         if (v.warning.empty()) continue;
         text += "! " + v.warning.text(in.units) + '\n';
@@ -179,7 +182,7 @@ Ended run(const ChanceOptions& o, const Printing& in) {
         text += '\n';
     }
     if (!s->trim.sentence.empty()) text += s->trim.sentence.text(in.units) + "\n\n";
-    text += next_text(*s, in);
+    text += next_text(*document, *s, in);
     if (draws) text += '\n' + draws_text(*document, *draws, in);
     print(text);
     return done;

@@ -79,16 +79,22 @@ std::string before_after_text(const Answers& before, const Answers& after, const
     return table.text();
 }
 
-std::string tub_text(const Answers& after, const Numbers& in) {
+std::string tub_text(const document::Document& document, const Evaluation& after, const Numbers& in) {
     const std::string gram = std::string(1, ' ').append(in.mass_symbol());
-    const StageAnswer& sealed = after.stages[static_cast<std::size_t>(Stage::sealed)];
+    const std::vector<StageAnswer> tests = stages_with_all(document, after);
+    const auto with_all = std::find_if(tests.begin(), tests.end(),
+                                       [](const StageAnswer& test) { return test.stage == Stage::sealed; });
+    const bool hung_on = with_all != tests.end();
+    const StageAnswer& sealed =
+        hung_on ? *with_all : after.answers.stages[static_cast<std::size_t>(Stage::sealed)];
     const std::string reading =
         sealed.tub_fall
             ? "should fall " + fall_s_ft(sealed.tub_fall) + " s/ft (" + fall_speed(sealed.tub_fall, in) +
                   " " + in.speed_symbol() + ")"
             : no_fall_words(sealed.in_tub) + ", " + in.signed_mass(sealed.in_tub.kg) + gram + " in water";
-    return "In the tub, sealed and not yet painted, it " + reading + "; the scale should read " +
-           in.mass(sealed.mass.kg) + " ± " + in.mass(sealed.mass_sigma.kg) + gram + ".\n";
+    return "In the tub, sealed and not yet painted" + (hung_on ? output::with_all_words(document) : "") +
+           ", it " + reading + "; the scale should read " + in.mass(sealed.mass.kg) + " ± " +
+           in.mass(sealed.mass_sigma.kg) + gram + ".\n";
 }
 
 std::string notes_text(const LeadPlan& plan) {
@@ -136,8 +142,9 @@ Ended run(const LeadOptions& o, const Printing& in) {
     } else {
         print(document->name + "\n" + targets_text(document->targets, in) + "\n\n" +
               drill_text(*plan, evaluation->body, in) + '\n' +
-              before_after_text(plan->before, plan->after, in) + '\n' + tub_text(plan->after, in) +
-              warnings_text(plan->after, in) + '\n' + notes_text(*plan));
+              before_after_text(plan->before, plan->after, in) + '\n' +
+              tub_text(plan->document, *evaluation, in) + warnings_text(plan->after, in) + '\n' +
+              notes_text(*plan));
     }
     if (!plan->met) {
         Problems told = plan->shortfalls;

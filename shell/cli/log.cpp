@@ -26,6 +26,7 @@ struct LogOptions {
     std::optional<double> depth_m, holder_kg;
     std::optional<Sides> size;
     std::string material, date, note;
+    std::optional<std::string> with;
 };
 
 template <class Words>
@@ -123,7 +124,49 @@ Outcome<Reading> reading_of(const LogOptions& w) {
     return r;
 }
 
-std::string value_text(const Reading& r, const Numbers& in) {
+/// “all”, “tail”, a part's name, or a mass and a material: “2g tungsten”.
+Outcome<document::HungOn> hung_on(const std::string& text, const document::Document& document) {
+    document::HungOn on;
+    if (find_word(document::table::hung_kinds, text, on.what) && on.what != document::HungKind::part &&
+        on.what != document::HungKind::weight)
+        return on;
+    for (std::size_t i = 0; i < document.parts.size(); ++i) {
+        if (document.parts[i].name != text) continue;
+        on.what = document::HungKind::part;
+        on.part = static_cast<int>(i);
+        return on;
+    }
+    const std::size_t space = text.rfind(' ');
+    const Outcome<double> mass = units::read_number(text.substr(0, space), Unit::gram, "--with");
+    if (space == std::string::npos || !mass) {
+        return misuse("--with",
+                      "“" + text +
+                          "” is neither all, tail, a part's name, nor a mass and its material, as in "
+                          "“2g tungsten”.");
+    }
+    on.what = document::HungKind::weight;
+    on.mass_kg = *mass;
+    on.material = text.substr(space + 1);
+    return on;
+}
+
+/// Things hung on, with commas between.
+Outcome<document::HungList> all_hung(const std::string& text, const document::Document& document) {
+    document::HungList with;
+    for (std::size_t from = 0; from <= text.size();) {
+        const std::size_t comma = std::min(text.find(',', from), text.size());
+        std::size_t first = from;
+        while (first < comma && text[first] == ' ')
+            ++first;
+        Outcome<document::HungOn> on = hung_on(text.substr(first, comma - first), document);
+        if (!on) return on.problems();
+        with.push_back(std::move(on).value());
+        from = comma + 1;
+    }
+    return with;
+}
+
+std::string value_text(const document::Document& document, const Reading& r, const Numbers& in) {
     const document::ReadingNumber field = document::number_of(r.kind);
     const auto reading = [&](double value, units::Quantity quantity) {
         return reading_text(value, quantity).text(in.units);
@@ -136,6 +179,7 @@ std::string value_text(const Reading& r, const Numbers& in) {
                 in.length(*r.height_m) + mm;
     if (r.holder_kg) text += " less " + reading(*r.holder_kg, units::Quantity::mass);
     if (!r.clip_material.empty()) text += " of " + materials::name_of(r.clip_material);
+    if (!r.with.empty()) text += ", " + output::hung_words(document, r.with).text(in.units);
     return text;
 }
 
@@ -156,7 +200,7 @@ Ended list(const LogOptions&, document::Document& document, const Printing& in) 
                                                   document.segment_names[static_cast<std::size_t>(*r.segment)]
                                             : output::stage_name(r.stage);
         table.row({std::to_string(i + 1), std::to_string(document::lure_of(r) + 1), r.date, stage,
-                   output::reading_name(r.kind), value_text(r, in),
+                   output::reading_name(r.kind), value_text(document, r, in),
                    v.used ? number_text(v.z_score, Unit::one, 1) : "–",
                    r.excluded ? "(excluded) " + r.note : r.note});
     }
@@ -205,8 +249,13 @@ Ended next(const LogOptions& o, document::Document& document, const Printing&) {
 }
 
 Ended add(const LogOptions& o, document::Document& document, const Printing&) {
-    const Outcome<Reading> r = reading_of(o);
+    Outcome<Reading> r = reading_of(o);
     if (!r.ok()) return r.problems();
+    if (o.with) {
+        Outcome<document::HungList> with = all_hung(*o.with, document);
+        if (!with.ok()) return with.problems();
+        r->with = std::move(with).value();
+    }
     document::put_down(document, *r);
     return write_back(o, document);
 }
@@ -256,6 +305,8 @@ void declare_add(Options options, const std::shared_ptr<LogOptions>& o) {
     options.word("VALUE", o->value, "a kind of reading and its value: dry_weight 31.2g");
     options.text("--stage", o->stage, "STAGE",
                  "carved, drilled, hardware, leaded, sealed, painted, clear_coated, rigged");
+    options.text("--with", o->with, "THINGS",
+                 "hung on for it: all, tail, a part's name, a weight as in “2g tungsten”; commas between");
     options.number("--depth", o->depth_m, Unit::mm, "DEPTH", "of a fall: 500mm");
     options.number("--holder", o->holder_kg, Unit::gram, "MASS", "of wire or thread under water, taken off");
     options.read("--size", read_sides, o->size, "LxWxH", "of a board, mm");

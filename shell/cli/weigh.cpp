@@ -49,18 +49,22 @@ std::string head_text(const document::Document& document, const Answers& answers
     return text;
 }
 
-std::string stages_text(const Answers& answers, const Numbers& in) {
+std::string stages_text(const document::Document& document, const Evaluation& evaluation, const Numbers& in) {
     const std::string gram = in.mass_symbol(), speed = in.speed_symbol();
     Table table({Side::left, Side::right, Side::right, Side::right, Side::right, Side::right, Side::right,
                  Side::right, Side::right});
     table.row({"Stage", "mass " + gram, "± " + gram, "in water " + gram, speed, "s/ft", "in tub " + gram,
                speed, "s/ft"});
-    for (const StageAnswer& stage : answers.stages) {
-        table.row({output::stage_name(stage.stage), in.mass(stage.mass.kg), in.mass(stage.mass_sigma.kg),
+    const auto row = [&](const StageAnswer& stage, const std::string& name) {
+        table.row({name, in.mass(stage.mass.kg), in.mass(stage.mass_sigma.kg),
                    in.signed_mass(stage.in_water.kg), fall_speed(stage.fall, in), fall_s_ft(stage.fall),
                    in.signed_mass(stage.in_tub.kg), fall_speed(stage.tub_fall, in),
                    fall_s_ft(stage.tub_fall)});
-    }
+    };
+    for (const StageAnswer& stage : evaluation.answers.stages)
+        row(stage, output::stage_name(stage.stage));
+    for (const StageAnswer& test : stages_with_all(document, evaluation))
+        row(test, output::stage_name(test.stage) + output::with_all_words(document));
     return table.text();
 }
 
@@ -100,12 +104,12 @@ Ended run(const PresetOptions& o, const Printing& in) {
     if (!evaluation.ok()) return evaluation.problems();
     const Answers& answers = evaluation->answers;
     if (o.json) {
-        print(output::answers_json(*document, answers, std::nullopt, in.json));
+        print(output::answers_json(*document, *evaluation, std::nullopt, in.json));
     } else {
         constexpr double shown_depth_m = 2.0;
         const auto water = output::in_water(*document, *evaluation, shown_depth_m);
         if (!water.ok()) return water.problems();
-        print(head_text(*document, answers, in) + '\n' + stages_text(answers, in) + '\n' +
+        print(head_text(*document, answers, in) + '\n' + stages_text(*document, *evaluation, in) + '\n' +
               segments_text(answers, in) + '\n' + coats_text(*document, answers, in) +
               floating_text(*water, in) + hinges_text(*document, *water) + sweep_text(*water, in) +
               warnings_text(answers, in) + water_warnings_text(*water, in));

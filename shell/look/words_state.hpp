@@ -34,6 +34,7 @@ inline constexpr const char* missing_hooks = "hooks";
 inline constexpr const char* missing_coats = "coats";
 inline constexpr const char* new_body = "Body";
 inline constexpr const char* new_segment = "Segment ";
+inline constexpr const char* hung_part_is_gone = "a part that hung on is there no longer";
 inline constexpr const char* was_segment = "of the segment as it was then: ";
 inline constexpr const char* new_hook = "Hook";
 inline constexpr const char* new_eye = "Eye";

@@ -277,7 +277,8 @@ inline constexpr const char* max_depth_below = "where the stop on the bit is set
 inline constexpr const char* wall = "Wall left";
 inline constexpr const char* wall_below = "wood kept to skin, joint face and next hole";
 inline constexpr const char* tub_title = "In the tub now";
-inline constexpr const char* tub_sealed = "Sealed and not yet painted,";
+inline constexpr const char* tub_sealed = "Sealed and not yet painted";
+inline constexpr const char* tub_sealed_it = ", ";
 inline constexpr const char* tub_falls = "it should fall";
 /// By Behaviour, followed by a mass.
 inline constexpr const char* tub_rests[] = {"it should float, lifting", "it should hang still, to within",
@@ -364,6 +365,7 @@ inline constexpr const char* tub_as_fishing = "Tub the same as the fishing water
 inline constexpr const char* stages_group = "Stage by stage";
 inline constexpr const char* stages_note =
     "Mass with its standard deviation; in water and fall are for the tub.";
+inline constexpr const char* with_rigging = "  with "; ///< hooks and tail
 inline constexpr const char* col_stage = "after";
 inline constexpr const char* col_mass = "scale";
 inline constexpr const char* col_in_tub = "in tub";

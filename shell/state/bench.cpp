@@ -76,8 +76,11 @@ Reading new_reading(ReadingKind kind, const Uncertainty* uncertainty, std::strin
         r.stage = Stage::carved;
         break;
     case ReadingKind::tub_fall:
+        // As carvers do it: sealed, with all on that it will have.
         r.depth_m = usual_depth_m;
-        r.stage = std::max(r.stage, Stage::leaded);
+        r.stage = std::max(r.stage, Stage::sealed);
+        if (uncertainty != nullptr && !uncertainty->stages_with_all.empty() && r.stage < Stage::rigged)
+            r.with = document::all_hung_on();
         break;
     case ReadingKind::suspends:
         r.clip_material = "lead";

@@ -1,5 +1,6 @@
 #include "state/list_change.hpp"
 
+#include "look/words_state.hpp"
 #include "state/edits.hpp"
 
 #include <algorithm>
@@ -32,7 +33,24 @@ ListChange put_in(int at) {
     return {ListChange::put_in, at};
 }
 
+namespace {
+
+/// A reading with a part hung on that is there no longer is excluded with a note.
+void follow_hung(document::Document& d, ListChange moves) {
+    for (document::Reading& r : d.log) {
+        const std::size_t hung = r.with.size();
+        std::erase_if(r.with, [&](document::HungOn& on) {
+            if (on.part) on.part = moves(*on.part);
+            return on.part && *on.part < 0;
+        });
+        if (r.with.size() < hung) exclude_because(r, look::words::hung_part_is_gone);
+    }
+}
+
+} // namespace
+
 void follow(document::Document& d, document::Cause cause, ListChange moves) {
+    if (cause == document::Cause::part_mass) follow_hung(d, moves);
     for (auto c = d.corrections.begin(); c != d.corrections.end();) {
         const int from = c->item.value_or(0);
         const bool meant = c->of == cause && (c->item || cause != document::Cause::carved_size);

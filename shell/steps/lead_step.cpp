@@ -4,11 +4,13 @@
 
 #include "evenfall.hpp"
 #include "look/words_steps.hpp"
+#include "output.hpp"
 #include "widgets/button.hpp"
 #include "widgets/choice.hpp"
 #include "widgets/rows.hpp"
 #include "widgets/words_of_panel.hpp"
 
+#include <algorithm>
 #include <array>
 #include <cmath>
 #include <string>
@@ -110,13 +112,19 @@ void hole_table(PanelContext& context) {
 /// The tub's own reading after sealing, and what is still to be added.
 void tub_sentence(PanelContext& context) {
     const auto& evaluation = context.evaluation();
-    const auto& sealed = evaluation.answers.stages[static_cast<std::size_t>(Stage::sealed)];
+    const std::vector<StageAnswer> tests = stages_with_all(context.document(), evaluation);
+    const auto with_all = std::find_if(tests.begin(), tests.end(),
+                                       [](const StageAnswer& test) { return test.stage == Stage::sealed; });
+    const bool hung_on = with_all != tests.end();
+    const StageAnswer& sealed =
+        hung_on ? *with_all : evaluation.answers.stages[static_cast<std::size_t>(Stage::sealed)];
     const auto later = [&](bool coats) {
         return ledger::sum_if(evaluation.ledger, [coats](const ledger::Line& line) {
             return line.stage > Stage::sealed && (line.kind == ledger::Kind::coat) == coats;
         });
     };
-    std::string text = std::string(words::tub_sealed) + " ";
+    std::string text = std::string(words::tub_sealed) +
+                       (hung_on ? output::with_all_words(context.document()) : "") + words::tub_sealed_it;
     if (sealed.tub_fall) {
         text += std::string(words::tub_falls) + " " +
                 text_of(context, sealed.tub_fall->speed_m_s, Quantity::fall) + " " + words::tub_weighs + " " +
@@ -132,7 +140,7 @@ void tub_sentence(PanelContext& context) {
                 signed_mass(context, sum.in_water(water).kg) + " " + words::tub_felt + ".";
     };
     to_come(words::tub_coats, later(true));
-    to_come(words::tub_dress, later(false));
+    if (!hung_on) to_come(words::tub_dress, later(false));
     widgets::info_box(context.ui, words::tub_title, text);
 }
 

@@ -32,7 +32,8 @@ void best_next(PanelContext& context, const Uncertainty& s) {
     if (s.next.empty() || s.next.front().gain < 0.01) return;
     const NextReading& n = s.next.front();
     const std::string below = output::reading_name(n.kind) + (n.with_dry_weight ? words::and_dry : "") +
-                              words::separator + std::string(stage_words(n.stage));
+                              words::separator + std::string(stage_words(n.stage)) +
+                              (n.with_all ? output::with_all_words(context.document()) : "");
     widgets::figure_row(context.ui, words::best_next_row, number_of(context, n.chance, Quantity::percent),
                         unit_of(context, Quantity::percent), below);
 }
@@ -48,36 +49,36 @@ void misfits(PanelContext& context, const Uncertainty& s) {
     }
 }
 
-void tub_after(PanelContext& context, const DoNow& now) {
-    widgets::subheading(context.ui,
-                        std::string(words::tub_after_group) + ", " + std::string(stage_words(now.stage)));
-    widgets::figure_row(context.ui, words::tub_weight_row, signed_mass(context, now.tub_in_water_kg), {});
-    if (!now.tub_fall_m_s) {
+void tub_test(PanelContext& context, const TubTest& test, const std::string& with) {
+    widgets::subheading(context.ui, std::string(words::tub_after_group) + ", " +
+                                        std::string(stage_words(test.stage)) + with);
+    widgets::figure_row(context.ui, words::tub_weight_row, signed_mass(context, test.in_water_kg), {});
+    if (!test.fall_m_s) {
         widgets::note(context.ui,
-                      words::tub_no_fall[static_cast<std::size_t>(behaviour_of({now.tub_in_water_kg}))]);
+                      words::tub_no_fall[static_cast<std::size_t>(behaviour_of({test.in_water_kg}))]);
         return;
     }
-    widgets::figure_row(context.ui, words::tub_speed_row,
-                        number_of(context, *now.tub_fall_m_s, Quantity::fall),
+    widgets::figure_row(context.ui, words::tub_speed_row, number_of(context, *test.fall_m_s, Quantity::fall),
                         unit_of(context, Quantity::fall));
-    if (now.tub_half_metre_s)
+    if (test.half_metre_s)
         widgets::figure_row(context.ui,
                             context.ui.units.inches() ? words::tub_half_row_inches : words::tub_half_row,
-                            widgets::number_text(*now.tub_half_metre_s, Unit::one, 2), "s");
+                            widgets::number_text(*test.half_metre_s, Unit::one, 2), "s");
 }
 
 /// Today's tub fall → finished fall, without recording anything.
 void tub_fall_row(PanelContext& context, const DoNow& now) {
     widgets::subheading(context.ui, words::tub_seen_group);
+    const TubTest& test = now.with_all ? *now.with_all : now.tub;
     auto& seen = context.motion.draft.tub_seen_m_s;
     const widgets::NumberSpec spec{Quantity::fall, 0.005, 5.0, {}, -1};
     if (const auto set = widgets::optional_number_field(context.ui, "log.tub_seen", words::tub_seen_field,
-                                                        seen, now.tub_fall_m_s.value_or(0.15), spec,
+                                                        seen, test.fall_m_s.value_or(0.15), spec,
                                                         words::tub_seen_absent, words::tub_seen_below)) {
         seen = *set;
     }
     if (!seen) return;
-    const auto then = finished_fall_for_tub(context.document(), now.stage, *seen);
+    const auto then = finished_fall_for_tub(context.document(), test.stage, *seen, now.with_all.has_value());
     if (!then) {
         for (const auto& problem : then.problems())
             widgets::problem_line(context.ui, problem.sentence);
@@ -124,7 +125,8 @@ void now_rows(PanelContext& context) {
         drill_button(context, "log.drill");
         advice_ticks(context, *now);
     }
-    tub_after(context, *now);
+    if (now->with_all) tub_test(context, *now->with_all, output::with_all_words(context.document()));
+    tub_test(context, now->tub, "");
     tub_fall_row(context, *now);
     if (!s->trim.sentence.empty()) {
         widgets::gap();

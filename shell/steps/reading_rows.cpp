@@ -1,4 +1,5 @@
 #include "steps/fields.hpp"
+#include "steps/hung_on_rows.hpp"
 #include "steps/step_panels.hpp"
 
 #include "document_fields.hpp"
@@ -175,6 +176,7 @@ bool note_field(PanelContext& context, const std::string& id, Reading& r) {
 bool fields(PanelContext& context, const std::string& id, Reading& r) {
     bool set = stage_field(context, id, r);
     set |= segment_field(context, id, r);
+    set |= hung_on_rows(context, id, r);
     set |= amount_fields(context, id, r);
     set |= sigma_field(context, id, r);
     set |= lure_field(context, id, r);
@@ -241,6 +243,7 @@ std::string line_below(const PanelContext& context, const Reading& r) {
     };
     if (r.excluded) part(words::excluded_word);
     if (r.kind != ReadingKind::board) part(stage_words(r.stage));
+    part(output::hung_words(context.document(), r.with).text(context.ui.units));
     if (r.before_change) part(words::before_change_word);
     if (r.segment) part(segment_name(context.document(), *r.segment));
     if (document::lure_of(r) > 0)
@@ -277,7 +280,8 @@ void reading_gain(PanelContext& context, const Reading& r, const Uncertainty* un
     if (uncertainty == nullptr) return;
     const NextReading* found = nullptr;
     for (const NextReading& n : uncertainty->next) {
-        const bool same = n.kind == r.kind && n.stage == r.stage;
+        const bool with_all = r.with == document::all_hung_on();
+        const bool same = n.kind == r.kind && n.stage == r.stage && n.with_all == with_all;
         // Of two, the one with a dry weight is meant for a log that has none.
         if (same && (found == nullptr || n.chance > found->chance)) found = &n;
     }

@@ -42,7 +42,7 @@ void stage_table(PanelContext& context) {
     const std::string fall = std::string(unit_of(context, Quantity::fall));
     const std::array<std::string_view, 4> titles{words::col_stage, scale, in_tub, fall};
     widgets::table_head(context.ui, columns, titles);
-    for (const auto& stage : context.evaluation().answers.stages) {
+    const auto row = [&](const StageAnswer& stage, const std::string& name) {
         const std::string mass = widgets::number_text(stage.mass.kg, context.ui.units.of(Quantity::mass)) +
                                  " " + words::plus_minus + " " +
                                  number_of(context, stage.mass_sigma.kg, Quantity::mass);
@@ -51,8 +51,16 @@ void stage_table(PanelContext& context) {
             stage.tub_fall ? number_of(context, stage.tub_fall->speed_m_s, Quantity::fall)
                            : std::string(stage.in_tub.kg < 0.0 ? words::floats_short : words::dash);
         const std::array<Cell, 4> cells{
-            {{stage_words(stage.stage), {}, false}, {mass, {}, false}, {tub, {}, false}, {speed, {}, true}}};
+            {{name, {}, false}, {mass, {}, false}, {tub, {}, false}, {speed, {}, true}}};
         widgets::table_row(context.ui, {}, columns, cells);
+    };
+    const auto tests = stages_with_all(context.document(), context.evaluation());
+    for (const StageAnswer& stage : context.evaluation().answers.stages) {
+        row(stage, std::string(stage_words(stage.stage)));
+        for (const StageAnswer& test : tests) {
+            if (test.stage == stage.stage && test.stage >= Stage::sealed)
+                row(test, words::with_rigging + ledger::rigging_words(context.document()));
+        }
     }
 }
 

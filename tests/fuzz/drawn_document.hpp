@@ -323,6 +323,7 @@ private:
         document::Reading r;
         r.kind = b_.one_of(document::table::reading_kinds.back().value);
         r.stage = b_.one_of(Stage::rigged);
+        if (r.stage >= Stage::leaded && b_.once_in(3)) r.with.push_back(hung_on());
         r.lure = maybe([&] { return static_cast<int>(b_.below(b_.once_in(8) ? document::max_lures : 3)); });
         const auto temperature = [&] { return b_.number(0, 40); };
         const bool all = b_.astray() && b_.once_in(16); // what this kind has no place for as well
@@ -361,6 +362,18 @@ private:
         r.excluded = b_.once_in(8);
         if (b_.once_in(4)) r.before_change = change();
         return r;
+    }
+
+    document::HungOn hung_on() {
+        document::HungOn on;
+        on.what = b_.one_of(document::HungKind::weight);
+        const bool astray = b_.astray() && b_.once_in(8);
+        if (astray || on.what == document::HungKind::part) on.part = static_cast<int>(b_.below(4));
+        if (astray || on.what == document::HungKind::weight) {
+            on.mass_kg = gram(b_.usual(0.5, 10, 0, 500));
+            on.material = material(materials::Use::part);
+        }
+        return on;
     }
 
     document::Correction correction(const document::Document& d) {

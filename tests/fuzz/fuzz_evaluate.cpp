@@ -27,7 +27,7 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size
 
     fuzz::must_add_up(*evaluation);
     fuzz::must_add_a_part(document, *evaluation, bytes);
-    static_cast<void>(output::answers_json(document, evaluation->answers));
+    static_cast<void>(output::answers_json(document, *evaluation));
     switch (asked & 7u) {
     case 0:
         fuzz::must_swim(document, *evaluation, bytes.usual(0.2, 3.0, 0.001, 100.0));

@@ -80,9 +80,11 @@ private:
     [[nodiscard]] std::optional<double> reading_value(const document::Reading& r, const Eigen::VectorXd& u) {
         const materials::WaterProperties water = observer_.tub(r);
         if (r.kind == document::ReadingKind::tub_fall) {
-            const ledger::Sum sum = model_.sum(r.stage, -1, u);
-            bench::FallModel& falls = observer_.falls(r.stage, water);
-            const auto speed = falls.speed_m_s(sum, model_.drag(u));
+            const bool with_all = r.with == document::all_hung_on();
+            const bench::Model& model = with_all ? model_.with_all() : model_;
+            const ledger::Sum sum = model.sum(r.stage, -1, u);
+            bench::FallModel& falls = (with_all ? observer_.with_all() : observer_).falls(r.stage, water);
+            const auto speed = falls.speed_m_s(sum, model.drag(u));
             if (!speed) return std::nullopt;
             return time_from_rest_s(
                 *r.depth_m, *speed,
@@ -122,6 +124,12 @@ inline document::Reading timed(Stage stage, double depth_m) {
     r.kind = document::ReadingKind::tub_fall;
     r.stage = stage;
     r.depth_m = depth_m;
+    return r;
+}
+
+/// Hooks and tail hung on for it.
+inline document::Reading with_all(document::Reading r) {
+    r.with = document::all_hung_on();
     return r;
 }
 

@@ -4,6 +4,7 @@
 #include "bench/uncertainty/posterior.hpp"
 #include "document/work_done.hpp"
 #include "ledger/build.hpp"
+#include "ledger/hung_on.hpp"
 #include "water/fall/descent.hpp"
 #include "water/hang.hpp"
 
@@ -116,17 +117,30 @@ void set_document(DoNow& out, const document::Document& before, const document::
     }
 }
 
-/// What scale and tub should show of the changed lure at the stage.
-void set_tub_readings(DoNow& out, const Evaluation& evaluation, const materials::WaterProperties& tub) {
-    const StageAnswer& stage = out.after.stages[static_cast<std::size_t>(out.stage)];
-    out.tub_in_water_kg = stage.in_tub.kg;
-    if (!stage.tub_fall || !(stage.in_tub.kg > 0.0)) return;
-    const double speed = stage.tub_fall->speed_m_s;
-    out.tub_fall_m_s = speed;
-    const fall::FallingLure descent(evaluation.body, evaluation.ledger, out.document, tub, out.stage);
+/// What the tub should show of the changed lure at a stage, with what this ledger has.
+TubTest tub_test(const DoNow& now, Stage stage, const shape::Body& body, const ledger::Ledger& ledger,
+                 const materials::WaterProperties& tub) {
+    const ledger::Sum sum =
+        ledger::sum_if(ledger, [&](const ledger::Line& line) { return line.stage <= stage; });
+    TubTest test{stage, sum.in_water(tub.density_kg_m3).kg, {}, {}};
+    if (!(test.in_water_kg > 0.0)) return test;
+    const fall::FallingLure descent(body, ledger, now.document, tub, stage);
+    const auto fall = descent.main_fall();
+    if (!fall || !(fall->vertical_m_s > 0.0)) return test;
+    const double speed = fall->vertical_m_s;
     const double acceleration_length =
-        descent.motion().heave_mass_kg() * speed * speed / (units::standard_gravity_m_s2 * stage.in_tub.kg);
-    out.tub_half_metre_s = time_from_rest_s(0.5, speed, acceleration_length);
+        descent.motion().heave_mass_kg() * speed * speed / (units::standard_gravity_m_s2 * test.in_water_kg);
+    test.fall_m_s = speed;
+    test.half_metre_s = time_from_rest_s(0.5, speed, acceleration_length);
+    return test;
+}
+
+void set_tub_readings(DoNow& out, const Evaluation& evaluation, const materials::WaterProperties& tub) {
+    const ledger::Ledger& ledger = evaluation.ledger;
+    out.tub = tub_test(out, out.stage, evaluation.body, ledger, tub);
+    if (out.stage == Stage::rigged || !ledger::has_rigging(ledger)) return;
+    out.with_all = tub_test(out, std::max(out.stage, Stage::sealed), evaluation.body,
+                            ledger::with_hung_on(ledger, document::all_hung_on(), out.after.g_m), tub);
 }
 
 /// Before the lead is in.

@@ -2,6 +2,8 @@
 
 #include "base/number_text.hpp"
 #include "base/sentence.hpp"
+#include "bench/uncertainty/stage_words.hpp"
+#include "ledger/hung_on.hpp"
 #include "materials/bits.hpp"
 #include "materials/solids.hpp"
 
@@ -36,23 +38,33 @@ void describe_changes(DoNow& out) {
     }
 }
 
-void describe_tub(DoNow& out, const materials::WaterProperties& tub) {
-    if (out.tub_in_water_kg > 0.0) {
-        Sentence text =
-            "In the tub now, hung below the scale, it should read " + mass_text(out.tub_in_water_kg);
-        if (out.tub_half_metre_s) {
-            text += ", and from rest it should go down " +
-                    Sentence::by_system("half a metre", "19 11/16 in") + " in " +
-                    units::number_text(*out.tub_half_metre_s, units::Unit::second, 1) + " s";
-        }
-        out.steps.push_back(text + ".");
-        return;
+namespace {
+
+/// "hung below the scale it should read 3.10 g, and …", the end of a sentence.
+Sentence tub_text(const TubTest& test, const materials::WaterProperties& tub) {
+    if (test.in_water_kg > 0.0) {
+        Sentence text = "hung below the scale it should read " + mass_text(test.in_water_kg);
+        if (!test.half_metre_s) return text + ".";
+        return text + ", and from rest it should go down " +
+               Sentence::by_system("half a metre", "19 11/16 in") + " in " +
+               units::number_text(*test.half_metre_s, units::Unit::second, 1) + " s.";
     }
     const materials::Solid* lead = materials::find_solid("lead");
     const double clip =
-        lead != nullptr ? -out.tub_in_water_kg / (1.0 - tub.density_kg_m3 / lead->density_kg_m3.value) : 0.0;
-    out.steps.push_back("In the tub now it should still float: it should just hang with " + mass_text(clip) +
-                        " of lead clipped on (" + mass_text(-out.tub_in_water_kg) + " short of sinking).");
+        lead != nullptr ? -test.in_water_kg / (1.0 - tub.density_kg_m3 / lead->density_kg_m3.value) : 0.0;
+    return "it should still float, and just hang with " + mass_text(clip) + " of lead clipped on (" +
+           mass_text(-test.in_water_kg) + " short of sinking).";
+}
+
+} // namespace
+
+void describe_tub(DoNow& out, const materials::WaterProperties& tub) {
+    out.steps.push_back("In the tub now " + tub_text(out.tub, tub));
+    if (out.with_all) {
+        out.steps.push_back("In the tub " + std::string(stage_words(out.with_all->stage)) + " and with " +
+                            ledger::rigging_words(out.document) + " on, " + tub_text(*out.with_all, tub) +
+                            " Mind the hooks.");
+    }
 }
 
 } // namespace evenfall::bench

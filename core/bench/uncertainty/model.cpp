@@ -2,10 +2,13 @@
 
 #include "base/trade.hpp"
 #include "document/work_done.hpp"
+#include "ledger/hung_on.hpp"
 #include "water/fall/drag_items.hpp"
 #include "water/hang.hpp"
 
+#include <algorithm>
 #include <cmath>
+#include <utility>
 
 namespace evenfall::bench {
 
@@ -130,10 +133,10 @@ double FallModel::acceleration_length_m(const ledger::Sum& sum, double in_water_
 }
 
 Model::Model(document::Document document, Evaluation evaluation, const Waters& water)
-    : document_(std::move(document)), evaluation_(std::move(evaluation)), water_(water),
-      sums_(evaluation_.ledger), hull_(fall::hull(evaluation_.body)),
+    : document_(std::move(document)), evaluation_(std::make_shared<const Evaluation>(std::move(evaluation))),
+      ledger_(evaluation_->ledger), water_(water), sums_(ledger_), hull_(fall::hull(evaluation_->body)),
       drag_correction_(fall::drag_correction(document_)), inputs_(sums_.inputs()) {
-    inputs_.push_back({document::Cause::drag, 0, drag_spread(document_, evaluation_.answers)});
+    inputs_.push_back({document::Cause::drag, 0, drag_spread(document_, evaluation_->answers)});
 }
 
 Outcome<Model> Model::of(const document::Document& document) {
@@ -143,34 +146,71 @@ Outcome<Model> Model::of(const document::Document& document) {
     if (!water) return water.problems();
     Model model(document, std::move(evaluation).value(), *water);
     model.add_earlier();
+    model.add_hung();
     return model;
 }
 
 void Model::add_earlier() {
     std::vector<Input> all(inputs_.begin(), inputs_.end() - 1);
     const Input drag = inputs_.back();
+    std::vector<std::pair<int, std::shared_ptr<Model>>> earlier;
     for (const document::Reading& r : document_.log) {
-        if (r.excluded || !r.before_change || earlier_.contains(*r.before_change)) continue;
+        const auto is_made = [&](const auto& e) { return e.first == r.before_change; };
+        if (r.excluded || !r.before_change || std::any_of(earlier.begin(), earlier.end(), is_made)) continue;
         document::Document then = document::before_change(document_, *r.before_change);
         then.log.clear();
         Outcome<Evaluation> evaluation = evaluate(then);
         if (!evaluation) continue;
         const Model model(std::move(then), std::move(evaluation).value(), water_);
-        all = UncertainSums(model.evaluation_.ledger, all).inputs();
-        earlier_[*r.before_change] = std::make_shared<Model>(model);
+        all = UncertainSums(model.ledger_, all).inputs();
+        earlier.emplace_back(*r.before_change, std::make_shared<Model>(model));
     }
-    if (earlier_.empty()) return;
+    if (earlier.empty()) return;
     inputs_ = all;
     inputs_.push_back(drag);
-    for (const auto& [change, model] : earlier_) {
-        model->sums_ = UncertainSums(model->evaluation_.ledger, all);
+    for (const auto& [change, model] : earlier) {
+        model->sums_ = UncertainSums(model->ledger_, all);
         model->inputs_ = inputs_;
+        as_read_.push_back({change, {}, model});
     }
 }
 
-const Model* Model::before(int change) const {
-    const auto found = earlier_.find(change);
-    return found == earlier_.end() ? nullptr : found->second.get();
+void Model::add_hung() {
+    const std::vector<Input> all(inputs_.begin(), inputs_.end() - 1);
+    std::vector<AsRead> hung;
+    const auto add = [&](std::optional<int> before_change, const document::HungList& with) {
+        const Model* lure = find(before_change, {});
+        if (lure == nullptr || with.empty()) return;
+        for (const AsRead& known : hung) {
+            if (known.before_change == before_change && known.with == with) return;
+        }
+        Model model = *lure;
+        model.as_read_.clear();
+        model.ledger_ = ledger::with_hung_on(std::move(model.ledger_), with, model.evaluation_->answers.g_m);
+        model.sums_ = UncertainSums(model.ledger_, all);
+        hung.push_back({before_change, with, std::make_shared<const Model>(std::move(model))});
+    };
+    add({}, document::all_hung_on());
+    for (const document::Reading& r : document_.log) {
+        if (!r.excluded) add(r.before_change, r.with);
+    }
+    as_read_.insert(as_read_.end(), hung.begin(), hung.end());
+}
+
+const Model* Model::find(std::optional<int> before_change, const document::HungList& with) const {
+    if (!before_change && with.empty()) return this;
+    for (const AsRead& known : as_read_) {
+        if (known.before_change == before_change && known.with == with) return known.model.get();
+    }
+    return nullptr;
+}
+
+const Model* Model::as_read(const document::Reading& reading) const {
+    return find(reading.before_change, reading.with);
+}
+
+const Model& Model::with_all() const {
+    return *find({}, document::all_hung_on());
 }
 
 std::string Model::name_of(const Input& input) const {
@@ -266,8 +306,8 @@ std::optional<Linearised> Model::hang(const Balance& b) {
 }
 
 FallModel Model::fall_model(Stage stage, const materials::WaterProperties& water) const {
-    return {hull_, fall::mass_properties_of(evaluation_.ledger, stage),
-            fall::drag_items(*evaluation_.body.lines, document_, evaluation_.ledger, stage), water};
+    return {hull_, fall::mass_properties_of(ledger_, stage),
+            fall::drag_items(*evaluation_->body.lines, document_, ledger_, stage), water};
 }
 
 std::optional<LinearisedFall> Model::fall(FallModel& falls, const Balance& b,

@@ -7,7 +7,6 @@
 #include "water/fall/descent.hpp"
 
 #include <Eigen/Core>
-#include <map>
 #include <memory>
 #include <optional>
 #include <vector>
@@ -87,12 +86,16 @@ private:
 class Model {
 public:
     [[nodiscard]] static Outcome<Model> of(const document::Document& document);
-    /// The same lure as it was before a change of its holes that its log names, over the same inputs; nullptr
-    /// where it cannot have been so.
-    [[nodiscard]] const Model* before(int change) const;
+    /// The same lure as it was for a reading of its log, over the same inputs: with its holes as they were
+    /// before a later change, and with what hung on it. Itself where neither; nullptr where it cannot have
+    /// been so.
+    [[nodiscard]] const Model* as_read(const document::Reading& reading) const;
+    /// The same lure with all that it has once it is rigged, at any stage.
+    [[nodiscard]] const Model& with_all() const;
 
     [[nodiscard]] const document::Document& document() const { return document_; }
-    [[nodiscard]] const Evaluation& evaluation() const { return evaluation_; }
+    [[nodiscard]] const Evaluation& evaluation() const { return *evaluation_; }
+    [[nodiscard]] const ledger::Ledger& ledger() const { return ledger_; }
     [[nodiscard]] const Waters& water() const { return water_; }
     [[nodiscard]] const std::vector<Input>& inputs() const { return inputs_; } ///< drag last
     [[nodiscard]] const Input& input(Eigen::Index i) const { return inputs_[static_cast<std::size_t>(i)]; }
@@ -118,15 +121,25 @@ public:
 private:
     Model(document::Document document, Evaluation evaluation, const Waters& water);
     void add_earlier();
+    void add_hung();
+    [[nodiscard]] const Model* find(std::optional<int> before_change, const document::HungList& with) const;
+
+    /// The lure as it was, or is, for some readings.
+    struct AsRead {
+        std::optional<int> before_change;
+        document::HungList with;
+        std::shared_ptr<const Model> model;
+    };
 
     document::Document document_;
-    Evaluation evaluation_;
+    std::shared_ptr<const Evaluation> evaluation_; ///< of the lure with nothing hung on
+    ledger::Ledger ledger_;                        ///< with what hangs on
     Waters water_;
     UncertainSums sums_;
     fall::HydroBody hull_;
     double drag_correction_ = 1.0;
     std::vector<Input> inputs_;
-    std::map<int, std::shared_ptr<Model>> earlier_; ///< by change
+    std::vector<AsRead> as_read_;
 };
 
 } // namespace evenfall::bench

@@ -1,4 +1,5 @@
 #include "bench/uncertainty/posterior.hpp"
+#include "ledger/hung_on.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -13,6 +14,7 @@ using document::ReadingKind;
 struct Candidate {
     ReadingKind kind;
     Stage stage;
+    bool with_all;
     Eigen::VectorXd slope;
     double sigma = 0.0;          ///< in the unit of the slope
     double reading_sigma = 0.0;  ///< in the reading's own unit
@@ -39,10 +41,17 @@ FigureCovariance covariance_after(const Posterior& p, const Finished& f, const C
     return figures;
 }
 
-bool is_weighed_dry(const Posterior& p, Stage stage) {
+/// The lure as it would be read: at a stage, as it is then or with all of the rigged lure hung on.
+struct State {
+    Stage stage;
+    bool with_all = false;
+};
+
+bool is_weighed_dry(const Posterior& p, State at) {
     const auto& log = p.model->document().log;
     return std::any_of(log.begin(), log.end(), [&](const document::Reading& r) {
-        return !r.excluded && r.kind == ReadingKind::dry_weight && r.stage == stage && !r.segment &&
+        return !r.excluded && r.kind == ReadingKind::dry_weight && r.stage == at.stage && !r.segment &&
+               r.with == (at.with_all ? document::all_hung_on() : document::HungList{}) &&
                document::lure_of(r) == p.lure;
     });
 }
@@ -57,12 +66,13 @@ void add_block(std::vector<Candidate>& all, Posterior& p) {
     if (const auto wood = p.observer->observe(board, p.mean))
         board.mass_kg = 0.2 * 0.03 * 0.05 * wood->predicted;
     if (const auto o = p.observer->observe(board, p.mean))
-        all.push_back({ReadingKind::board, Stage::carved, o->slope, o->sigma, o->sigma});
+        all.push_back({ReadingKind::board, Stage::carved, false, o->slope, o->sigma, o->sigma});
 }
 
-void add_fall(std::vector<Candidate>& all, Posterior& p, Stage stage, const Balance& balance) {
+void add_fall(std::vector<Candidate>& all, const Posterior& p, State at, Observer& observer,
+              const Balance& balance) {
     constexpr double depth_m = 0.5;
-    FallModel& falls = p.observer->falls(stage, p.model->water().tub);
+    FallModel& falls = observer.falls(at.stage, p.model->water().tub);
     const auto fall = p.model->fall(falls, balance, p.mean);
     if (!fall) return;
     const double speed = fall->speed_m_s.value;
@@ -70,40 +80,51 @@ void add_fall(std::vector<Candidate>& all, Posterior& p, Stage stage, const Bala
         depth_m, speed, falls.acceleration_length_m(balance.sum, balance.in_water_kg.value, speed));
     const double sigma_s = std::hypot(stopwatch_sigma_s, fall_scatter * time);
     // Speed is inversely proportional to time: the acceleration length does not depend on the weight.
-    all.push_back({ReadingKind::tub_fall, stage, fall->speed_m_s.slope, speed * sigma_s / time, sigma_s});
+    all.push_back({ReadingKind::tub_fall, at.stage, at.with_all, fall->speed_m_s.slope,
+                   speed * sigma_s / time, sigma_s});
 }
 
-void add_at(std::vector<Candidate>& all, Posterior& p, Stage stage, bool falls_in_tub) {
-    const double rho = p.model->water().tub.density_kg_m3;
-    const Balance b = p.model->balance(stage, -1, p.mean, rho);
+void add_at(std::vector<Candidate>& all, Posterior& p, State at) {
+    const Model& model = at.with_all ? p.model->with_all() : *p.model;
+    Observer& observer = at.with_all ? p.observer->with_all() : *p.observer;
+    const double rho = model.water().tub.density_kg_m3;
+    const Balance b = model.balance(at.stage, -1, p.mean, rho);
     const auto add = [&](ReadingKind kind, const Eigen::VectorXd& slope, double sigma) {
-        all.push_back({kind, stage, slope, sigma, sigma});
+        all.push_back({kind, at.stage, at.with_all, slope, sigma, sigma});
     };
     add(ReadingKind::dry_weight, b.mass_kg.slope, scale_sigma_kg);
     add(ReadingKind::held_under, rho * b.displaced_m3.slope, held_under_sigma_kg);
-    if (!is_weighed_dry(p, stage)) {
+    if (!is_weighed_dry(p, at)) {
         Candidate both = all.back();
         both.dry_slope = b.mass_kg.slope;
         all.push_back(std::move(both));
     }
     if (b.in_water_kg.value > 0.0) add(ReadingKind::hung_in_water, b.in_water_kg.slope, hung_sigma_kg);
-    if (stage < Stage::leaded) return;
+    if (at.stage < Stage::leaded) return;
     if (const auto hang = Model::hang(b)) add(ReadingKind::hang_angle, hang->slope, angle_sigma_rad);
-    if (falls_in_tub) add_fall(all, p, stage, b);
+    if (b.in_water_kg.value > 0.0) add_fall(all, p, at, observer, b);
+}
+
+/// Where the lure can still be read before it is finished.
+std::vector<State> states_to_come(const Posterior& p) {
+    std::vector<State> states{{p.stage}};
+    if (p.stage < Stage::sealed) states.push_back({Stage::sealed});
+    if (p.stage == Stage::clear_coated) states.push_back({Stage::rigged});
+    if (!ledger::has_rigging(p.model->ledger())) return states;
+    for (std::size_t i = 0, count = states.size(); i < count; ++i) {
+        if (states[i].stage >= Stage::leaded && states[i].stage < Stage::rigged)
+            states.push_back({states[i].stage, true});
+    }
+    return states;
 }
 
 } // namespace
 
-std::vector<NextReading> next_readings(Posterior& p, const Finished& f,
-                                       const std::array<StagePrediction, stage_count>& stages,
-                                       double chance_now) {
+std::vector<NextReading> next_readings(Posterior& p, const Finished& f, double chance_now) {
     std::vector<Candidate> candidates;
     if (p.stage == Stage::carved && !p.has_readings) add_block(candidates, p);
-    std::vector<Stage> at{p.stage};
-    if (p.stage < Stage::sealed) at.push_back(Stage::sealed);
-    if (p.stage == Stage::clear_coated) at.push_back(Stage::rigged);
-    for (const Stage stage : at)
-        add_at(candidates, p, stage, stages[static_cast<std::size_t>(stage)].tub_fall_m_s.has_value());
+    for (const State& at : states_to_come(p))
+        add_at(candidates, p, at);
 
     std::vector<NextReading> next;
     for (const Candidate& c : candidates) {
@@ -111,7 +132,7 @@ std::vector<NextReading> next_readings(Posterior& p, const Finished& f,
         const Forecast forecast{f.forecast.mean, covariance.topLeftCorner<3, 3>()};
         const double chance = chances_after_correction(forecast, f.target).both;
         const double in_water_variance = covariance(figure::in_water, figure::in_water);
-        next.push_back({c.kind, c.dry_slope.size() > 0, c.stage, c.reading_sigma,
+        next.push_back({c.kind, c.dry_slope.size() > 0, c.with_all, c.stage, c.reading_sigma,
                         std::sqrt(std::max(in_water_variance, 0.0)), chance, chance - chance_now});
     }
     std::stable_sort(next.begin(), next.end(),

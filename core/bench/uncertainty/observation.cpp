@@ -76,7 +76,7 @@ const afloat::FloatingHull& Observer::hull(Stage stage) {
     const auto at = hulls_.find(stage);
     if (at != hulls_.end()) return at->second;
     ledger::Ledger lines;
-    for (const ledger::Line& line : model_.evaluation().ledger) {
+    for (const ledger::Line& line : model_.ledger()) {
         if (line.stage <= stage) lines.push_back(line);
     }
     return hulls_.try_emplace(stage, model_.evaluation().body, lines, model_.document()).first->second;
@@ -288,21 +288,19 @@ double main_number(const Reading& r) {
 
 Observer::~Observer() = default;
 
-Observer* Observer::before(int change) {
-    const Model* model = model_.before(change);
-    if (model == nullptr) return nullptr;
-    auto& observer = earlier_[change];
-    if (observer == nullptr) observer = std::make_unique<Observer>(*model);
-    return observer.get();
+Observer& Observer::of(const Model& as_read) {
+    auto& observer = others_[&as_read];
+    if (observer == nullptr) observer = std::make_unique<Observer>(as_read);
+    return *observer;
 }
 
 std::optional<Observation> Observer::observe(const Reading& r, const Eigen::VectorXd& u) {
-    if (r.before_change) {
-        Reading then = r;
-        then.before_change.reset();
-        Observer* observer = before(*r.before_change);
-        return observer != nullptr ? observer->observe(then, u) : std::nullopt;
-    }
+    const Model* model = model_.as_read(r);
+    if (model == nullptr) return std::nullopt;
+    return model == &model_ ? observe_here(r, u) : of(*model).observe_here(r, u);
+}
+
+std::optional<Observation> Observer::observe_here(const Reading& r, const Eigen::VectorXd& u) {
     const materials::WaterProperties water = tub(r);
     const Balance balance = model_.balance(r.stage, r.segment.value_or(-1), u, water.density_kg_m3);
     return method_of(r.kind).observe({*this, model_, r, u, water, balance});

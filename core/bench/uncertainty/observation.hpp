@@ -79,6 +79,9 @@ public:
     explicit Observer(const Model& model) : model_(model) {}
     ~Observer();
 
+    /// The same for the lure with all that it has once it is rigged, at any stage.
+    [[nodiscard]] Observer& with_all() { return of(model_.with_all()); }
+
     /// At the inputs u of the reading's own lure. Absent where the reading has no solution (a speed that no
     /// weight gives).
     [[nodiscard]] std::optional<Observation> observe(const document::Reading& reading,
@@ -101,10 +104,12 @@ private:
     const Model& model_;
     [[nodiscard]] const afloat::FloatingHull& hull(Stage stage);
 
-    /// Of the lure before a change of its holes; nullptr where it cannot have been so.
-    [[nodiscard]] Observer* before(int change);
+    [[nodiscard]] std::optional<Observation> observe_here(const document::Reading& reading,
+                                                          const Eigen::VectorXd& u);
+    /// Of the same lure as it was for some readings (Model::as_read).
+    [[nodiscard]] Observer& of(const Model& as_read);
 
-    std::map<int, std::unique_ptr<Observer>> earlier_;
+    std::map<const Model*, std::unique_ptr<Observer>> others_;
     std::map<Key, FallModel> falls_;
     std::map<Stage, afloat::FloatingHull> hulls_;
 };

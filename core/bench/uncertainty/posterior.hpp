@@ -55,7 +55,6 @@ using FigureCovariance = Eigen::Matrix<double, figure::count, figure::count>;
 
 /// Readings one might take next, best first. `chance_now`: of both right after a correction, without them.
 [[nodiscard]] std::vector<NextReading> next_readings(Posterior& posterior, const Finished& finished,
-                                                     const std::array<StagePrediction, stage_count>& stages,
                                                      double chance_now);
 
 /// How each reading agrees with the others, with explanations for those that do not.

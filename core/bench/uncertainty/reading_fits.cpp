@@ -1,7 +1,9 @@
 #include "base/number_text.hpp"
 #include "base/trade.hpp"
 #include "bench/uncertainty/posterior.hpp"
+#include "bench/uncertainty/stage_words.hpp"
 #include "document/fields.hpp"
+#include "ledger/hung_on.hpp"
 
 #include <algorithm>
 #include <array>
@@ -19,10 +21,6 @@ using units::Unit;
 constexpr double does_not_fit = 3.0; // |z-score|
 constexpr double fits = 2.0;
 constexpr std::size_t most_explained = 4;
-
-constexpr std::array<const char*, stage_count> stage_words{
-    "carved", "drilled", "with its hardware in", "leaded and capped",
-    "sealed", "painted", "clear coated",         "rigged"};
 
 /// One possible mistake: the reading as it would be without it.
 struct Alternative {
@@ -73,9 +71,16 @@ void add_places(std::vector<Alternative>& all, const Reading& r, const document:
             if (static_cast<Stage>(s) == r.stage) continue;
             Reading other = r;
             other.stage = static_cast<Stage>(s);
-            all.push_back({other, std::string("Another stage: it fits the lure ") +
-                                      stage_words[static_cast<std::size_t>(s)] + "."});
+            all.push_back(
+                {other, std::string("Another stage: it fits the lure ") + stage_words(other.stage) + "."});
         }
+    }
+    if (r.stage >= Stage::leaded && r.stage < Stage::rigged && !r.segment) {
+        Reading other = r;
+        other.with = r.with.empty() ? document::all_hung_on() : document::HungList{};
+        all.push_back({other, r.with.empty() ? Sentence("It fits the lure with " +
+                                                        ledger::rigging_words(document) + " on.")
+                                             : Sentence("It fits the lure with nothing hung on.")});
     }
     if (!document::is_weighing(r.kind)) return;
     const auto segments = static_cast<int>(document.segment_names.size());

@@ -11,16 +11,19 @@ namespace {
 
 /// The reading of a steady fall: a long way down, where the start from rest counts for little. Absent where
 /// no weight falls so fast.
-std::optional<document::Reading> reading_of_fall(const Posterior& p, Stage stage, double tub_m_s) {
+std::optional<document::Reading> reading_of_fall(const Posterior& p, Stage stage, double tub_m_s,
+                                                 bool with_all) {
     constexpr double depth_m = 5.0;
-    bench::FallModel falls = p.model->fall_model(stage, p.model->water().tub);
-    const ledger::Sum sum = p.model->sum(stage, -1, p.mean);
-    const auto kg = falls.in_water_for(sum, p.model->drag(p.mean), tub_m_s);
+    const bench::Model& model = with_all ? p.model->with_all() : *p.model;
+    bench::FallModel falls = model.fall_model(stage, model.water().tub);
+    const ledger::Sum sum = model.sum(stage, -1, p.mean);
+    const auto kg = falls.in_water_for(sum, model.drag(p.mean), tub_m_s);
     if (!kg) return std::nullopt;
     document::Reading r;
     r.kind = document::ReadingKind::tub_fall;
     r.stage = stage;
     r.lure = p.lure;
+    if (with_all) r.with = document::all_hung_on();
     r.depth_m = depth_m;
     r.time_s = time_from_rest_s(depth_m, tub_m_s, falls.acceleration_length_m(sum, *kg, tub_m_s));
     r.time_sigma_s = bench::fall_scatter * *r.time_s;
@@ -55,7 +58,7 @@ bool is_converged_for_last(Posterior& p) {
 } // namespace
 
 Outcome<std::optional<Estimate>> finished_fall_for_tub(const document::Document& document, Stage stage,
-                                                       double tub_m_s) {
+                                                       double tub_m_s, bool with_all) {
     if (!(tub_m_s >= 0.005 && tub_m_s <= 5.0)) {
         const Sentence limit = range_text(0.005, 5.0, units::Quantity::speed);
         return Problem{ProblemCode::out_of_range, "/tub_fall", limit,
@@ -63,7 +66,7 @@ Outcome<std::optional<Estimate>> finished_fall_for_tub(const document::Document&
     }
     const Outcome<Posterior> before = bench::posterior_of(document);
     if (!before) return before.problems();
-    const auto reading = reading_of_fall(*before, stage, tub_m_s);
+    const auto reading = reading_of_fall(*before, stage, tub_m_s, with_all);
     if (!reading) return std::optional<Estimate>{};
     document::Document with_fall = document;
     add_reading(with_fall.log, *reading);

@@ -1,6 +1,7 @@
 #include "bench/uncertainty/uncertainty.hpp"
 
 #include "bench/uncertainty/posterior.hpp"
+#include "ledger/hung_on.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -27,16 +28,17 @@ std::vector<InputEstimate> input_estimates(const Posterior& p) {
     return all;
 }
 
-StagePrediction prediction_at(Posterior& p, Stage stage) {
-    const materials::WaterProperties& tub = p.model->water().tub;
-    const bench::Balance balance = p.model->balance(stage, -1, p.mean, tub.density_kg_m3);
+StagePrediction prediction_at(const Posterior& p, const bench::Model& model, bench::Observer& observer,
+                              Stage stage) {
+    const materials::WaterProperties& tub = model.water().tub;
+    const bench::Balance balance = model.balance(stage, -1, p.mean, tub.density_kg_m3);
     StagePrediction out;
     out.stage = stage;
     out.mass_kg = estimate(p, balance.mass_kg);
     out.displaced_kg = estimate(p, tub.density_kg_m3 * balance.displaced_m3);
     out.in_tub_kg = estimate(p, balance.in_water_kg);
     if (balance.in_water_kg.value > 0.0) {
-        if (const auto fall = p.model->fall(p.observer->falls(stage, tub), balance, p.mean))
+        if (const auto fall = model.fall(observer.falls(stage, tub), balance, p.mean))
             out.tub_fall_m_s = estimate(p, fall->speed_m_s);
     }
     return out;
@@ -83,13 +85,19 @@ Outcome<Uncertainty> uncertainty(const document::Document& document) {
     if (f.fall) out.fall_m_s = estimate(p, *f.fall);
     out.fall_50_80_95_m_s = bench::fall_intervals(p, f);
     for (int i = 0; i < stage_count; ++i)
-        out.stages[static_cast<std::size_t>(i)] = prediction_at(p, static_cast<Stage>(i));
+        out.stages[static_cast<std::size_t>(i)] =
+            prediction_at(p, *p.model, *p.observer, static_cast<Stage>(i));
+    if (ledger::has_rigging(p.model->ledger())) {
+        for (const Stage stage : document::test_stages)
+            out.stages_with_all.push_back(
+                prediction_at(p, p.model->with_all(), p.observer->with_all(), stage));
+    }
     out.chances_now = bench::chances(f.forecast, f.target);
     out.chances_corrected = bench::chances_after_correction(f.forecast, f.target);
     out.target_in_water_kg = f.target.target_kg;
     out.weight_band_kg = 0.5 * (f.target.high_kg - f.target.low_kg);
     out.readings = bench::reading_fits(p);
-    out.next = bench::next_readings(p, f, out.stages, out.chances_corrected.both);
+    out.next = bench::next_readings(p, f, out.chances_corrected.both);
     out.trim = bench::trim_hole(p, f);
     Outcome<Evaluation> evaluation = evaluation_with_log(p, out);
     if (!evaluation) return evaluation.problems();

@@ -82,6 +82,7 @@ struct Chances {
 struct NextReading {
     document::ReadingKind kind = document::ReadingKind::dry_weight;
     bool with_dry_weight = false; ///< together with the dry weight of the same stage, missing in the log
+    bool with_all = false;        ///< with all hung on that the rigged lure has (Reading::with)
     Stage stage = Stage::carved;
     double sigma = 0.0;             ///< SI, assumed standard deviation of the reading
     double in_water_sigma_kg = 0.0; ///< of the finished lure, after this reading
@@ -120,6 +121,9 @@ struct Uncertainty {
     /// does not sink.
     std::array<Interval, 3> fall_50_80_95_m_s;
     std::array<StagePrediction, stage_count> stages;
+    /// The same with all hung on that the rigged lure has, from leaded to clear coated: the test in the tub.
+    /// Empty where nothing is dressed on.
+    std::vector<StagePrediction> stages_with_all;
     Chances chances_now;             ///< with the lead as it is
     Chances chances_corrected;       ///< with the lead changed so that the expected lure meets its targets
     double target_in_water_kg = 0.0; ///< that gives the target's fall with the posterior mean of drag
@@ -154,6 +158,14 @@ struct HoleChange {
     double column_m = 0.0;   ///< length of the fill taken out or put in
 };
 
+/// What the tub should show of a lure.
+struct TubTest {
+    Stage stage = Stage::carved;
+    double in_water_kg = 0.0;           ///< hung below a scale
+    std::optional<double> fall_m_s;     ///< steady
+    std::optional<double> half_metre_s; ///< from rest over 0.5 m
+};
+
 /// The change of lead with which the finished lure meets its targets, everything still to come counted in,
 /// and the readings to expect after it.
 struct DoNow {
@@ -166,9 +178,10 @@ struct DoNow {
     double change_kg = 0.0;      ///< sum of all
     document::Document document; ///< corrected, changed; evaluates to `after`
     Answers after;
-    double tub_in_water_kg = 0.0;       ///< hung below a scale in tub water, at this stage, after the change
-    std::optional<double> tub_fall_m_s; ///< steady
-    std::optional<double> tub_half_metre_s; ///< from rest over 0.5 m
+    TubTest tub; ///< in tub water, at this stage, after the change
+    /// With all hung on that the rigged lure has: the test that carvers do, sealed at least. Absent where
+    /// there is nothing to hang on.
+    std::optional<TubTest> with_all;
     Problems shortfalls;
     std::vector<Sentence> steps; ///< for the bench: cautions, and what the tub should read
 };
@@ -189,8 +202,9 @@ struct DoNow {
 /// stage, with the coats and parts still to come as the document and its log have them. Absent where it would
 /// not sink; refused where no lure could agree with both this fall and the log.
 ///   tub_m_s   0.005 to 5
-[[nodiscard]] Outcome<std::optional<Estimate>> finished_fall_for_tub(const document::Document& document,
-                                                                     Stage stage, double tub_m_s);
+///   with_all  with all hung on that the rigged lure has
+[[nodiscard]] Outcome<std::optional<Estimate>>
+finished_fall_for_tub(const document::Document& document, Stage stage, double tub_m_s, bool with_all = false);
 
 /// Seconds that a lure takes from rest over a depth: (ℓ/v)·acosh(exp(depth/ℓ)), v its terminal speed, ℓ its
 /// acceleration length (mass and added mass over drag per speed squared).

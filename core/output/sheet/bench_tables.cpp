@@ -342,14 +342,23 @@ void add_weigh_in(Composer& pages, const SheetInput& job) {
     const std::string gram = in.mass_symbol();
     pages.new_page("Weigh-in card");
     pages.paragraph("Weigh dry after each step and write it down. Tub readings count from the sealed stage "
-                    "on; before that the wood drinks water. "
-                    "Time the fall over a measured stretch, once it has steadied.");
+                    "on; before that the wood drinks water. The test that tells most: sealed, with hooks and "
+                    "tail hung on as they will be, let go under water and timed over a measured depth. Mind "
+                    "the hooks.");
     std::vector<Composer::Row> rows;
+    const auto add = [&](const StageAnswer& stage, const std::string& after, bool strong) {
+        rows.push_back(
+            {{after, in.mass(stage.mass.kg), "± " + in.mass(stage.mass_sigma.kg), "",
+              in.signed_mass(stage.in_tub.kg), "", "", fall_text(stage.tub_fall, stage.in_tub, in.units), ""},
+             strong});
+    };
+    const std::vector<StageAnswer> tests = stages_with_all(job.document, job.evaluation);
     for (const StageAnswer& stage : job.evaluation.answers.stages) {
-        rows.push_back({{output::stage_name(stage.stage), in.mass(stage.mass.kg),
-                         "± " + in.mass(stage.mass_sigma.kg), "", in.signed_mass(stage.in_tub.kg), "", "",
-                         fall_text(stage.tub_fall, stage.in_tub, in.units), ""},
-                        stage.stage == Stage::sealed});
+        add(stage, output::stage_name(stage.stage), stage.stage == Stage::sealed && tests.empty());
+        for (const StageAnswer& test : tests) {
+            if (test.stage == stage.stage && test.stage >= Stage::sealed)
+                add(test, "  " + ledger::rigging_words(job.document) + " on", test.stage == Stage::sealed);
+        }
     }
     pages.table({{"After", 1.5},
                  {"Scale " + gram, 0.85, Anchor::end},

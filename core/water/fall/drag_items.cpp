@@ -62,9 +62,14 @@ std::vector<DragItem> drag_items(const shape::Lines& lines, const document::Docu
             const tail::ProjectedAreas shadow = tail::shadow(*document.tail);
             items.push_back(soft(line.at_m, shadow.above_m2, shadow.side_m2));
         }
+        if (line.kind != ledger::Kind::part || line.stage > stage) continue;
+        if (!(line.displaced_m3 > 0.0 && line.mass_kg > 0.0)) continue;
         const auto index = static_cast<std::size_t>(line.item);
-        if (line.kind != ledger::Kind::part || line.stage > stage || index >= document.parts.size()) continue;
-        if (!(line.displaced_m3 > 0.0 && line.mass_kg > 0.0) || !is_outside(lines, line.at_m)) continue;
+        if (index >= document.parts.size()) { // a test weight (ledger/hung_on.hpp)
+            items.push_back(ball(line.at_m, line.displaced_m3));
+            continue;
+        }
+        if (!is_outside(lines, line.at_m)) continue;
         const document::Part& part = document.parts[index];
         if (is_any_of(part.material, {"stainless", "steel", "brass", "copper", "aluminium"})) {
             items.push_back(wire(line.at_m, line.displaced_m3, line.mass_kg * (1.0 - part.embedded)));

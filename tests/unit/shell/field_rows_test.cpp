@@ -137,6 +137,10 @@ const std::map<std::string, std::string> rows{
     {"log.kind", "log.kind.0"},
     {"log.stage", "log.0.stage"},
     {"log.segment", "log.0.segment"},
+    {"log.with.what", "log.3.with.all"},
+    {"log.with.part", "log.3.with.part.0"},
+    {"log.with.mass_g", "log.3.with.weight"},
+    {"log.with.material", "log.3.with.material"},
     {"log.lure", "log.0.lure.more"},
     {"log.mass_g", "log.0.mass"},
     {"log.holder_g", "log.1.holder"},
@@ -272,6 +276,8 @@ document::Document full_lure(bool other) {
     d.log[2].height_m = 0.05;
     for (std::size_t i = 3; i < d.log.size(); ++i)
         d.log[i].stage = Stage::rigged;
+    d.log[3].stage = Stage::sealed;
+    d.log[3].with = {{document::HungKind::weight, {}, 0.002, "lead"}};
     d.log[3].time_s = 4.0;
     d.log[3].depth_m = 0.6;
     d.log[4].clip_material = "lead";
