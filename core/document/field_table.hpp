@@ -432,6 +432,7 @@ constexpr void describe(V& v, Of<Reading>) {
     v.text({"date", "date"}, &Reading::date);
     v.text({"note", "note", true}, &Reading::note);
     v.yes_no("excluded", &Reading::excluded);
+    v.yes_no("stands", &Reading::stands);
     v.ordinal(hole_change("before_change", "is from before change {} of the holes"), &Reading::before_change);
 }
 

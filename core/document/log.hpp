@@ -95,6 +95,7 @@ struct Reading {
     std::string date; ///< "2026-03-14" or empty
     std::string note;
     bool excluded = false;              ///< kept, but not believed
+    bool stands = false;                ///< believed, however far off it is
     std::optional<int> before_change{}; ///< from 0: taken before this change of the holes (HoleBefore);
                                         ///< absent = of the holes as they are
 };

@@ -133,18 +133,20 @@ std::string uncertainty_json(const document::Document& document, const Uncertain
     });
     tree["readings"] = list_of(s.readings, [&](const ReadingFit& v) {
         const document::Reading& r = document.log[v.index];
-        return Tree{{"reading", v.index + 1},
-                    {"kind", kind_of(r.kind)},
-                    {"stage", stage_word(r.stage)},
-                    {"lure", document::lure_of(r) + 1},
-                    {"used", v.used},
-                    {"read", reading(r.kind, v.read)},
-                    {"sigma", reading(r.kind, v.sigma)},
-                    {"expected", v.used ? reading(r.kind, v.predicted) : Tree(nullptr)},
-                    {"expected_sigma", v.used ? reading(r.kind, v.predicted_sigma) : Tree(nullptr)},
-                    {"off", number(v.z_score)},
-                    {"warning", v.warning.text(units)},
-                    {"explanations", texts(v.explanations, units)}};
+        return Tree{
+            {"reading", v.index + 1},
+            {"kind", kind_of(r.kind)},
+            {"stage", stage_word(r.stage)},
+            {"lure", document::lure_of(r) + 1},
+            {"used", v.used},
+            {"left_out", v.left_out},
+            {"read", reading(r.kind, v.read)},
+            {"sigma", reading(r.kind, v.sigma)},
+            {"expected", v.used || v.left_out ? reading(r.kind, v.predicted) : Tree(nullptr)},
+            {"expected_sigma", v.used || v.left_out ? reading(r.kind, v.predicted_sigma) : Tree(nullptr)},
+            {"off", number(v.z_score)},
+            {"warning", v.warning.text(units)},
+            {"explanations", texts(v.explanations, units)}};
     });
     tree["next"] = list_of(s.next, [](const NextReading& n) {
         return Tree{{"kind", kind_of(n.kind)},           {"with_dry_weight", n.with_dry_weight},

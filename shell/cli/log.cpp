@@ -260,16 +260,23 @@ Ended add(const LogOptions& o, document::Document& document, const Printing&) {
     return write_back(o, document);
 }
 
-Ended exclude(const LogOptions& o, document::Document& document, const Printing&) {
-    const Outcome<int> number = counted(o.number, "exclude");
+/// Turns one mark of a reading on or off.
+Ended mark(const LogOptions& o, document::Document& document, const char* verb, bool Reading::*flag) {
+    const Outcome<int> number = counted(o.number, verb);
     if (!number.ok()) return number.problems();
     const auto index = static_cast<std::size_t>(*number - 1);
     if (index >= document.log.size()) {
-        return misuse("exclude", "There is no reading " + o.number + "; the log has " +
-                                     std::to_string(document.log.size()) + ".");
+        return misuse(verb, "There is no reading " + o.number + "; the log has " +
+                                std::to_string(document.log.size()) + ".");
     }
-    document.log[index].excluded = !document.log[index].excluded;
+    document.log[index].*flag = !(document.log[index].*flag);
     return write_back(o, document);
+}
+Ended exclude(const LogOptions& o, document::Document& document, const Printing&) {
+    return mark(o, document, "exclude", &Reading::excluded);
+}
+Ended stands(const LogOptions& o, document::Document& document, const Printing&) {
+    return mark(o, document, "stands", &Reading::stands);
 }
 
 /// The advice of “chance”, followed.
@@ -336,6 +343,11 @@ void log(Options& options) {
     verb.word("N", o->number, "the number of one reading");
     verb.text("--write", o->write_to, "FILE", "write there instead");
     verb.run(on_document(o, exclude));
+    verb = options.verb("stands");
+    verb.purpose("believe a reading that was left out as a slip, or no longer");
+    verb.word("N", o->number, "the number of one reading");
+    verb.text("--write", o->write_to, "FILE", "write there instead");
+    verb.run(on_document(o, stands));
     verb = options.verb("csv");
     verb.purpose("the log for a spreadsheet");
     verb.run(on_document(o, [](const LogOptions&, document::Document& d, const Printing&) -> Ended {

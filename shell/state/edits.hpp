@@ -124,6 +124,8 @@ void stretch_tail(document::Tail& tail, double along, double up, double across);
 void exclude_because(document::Reading& reading, const std::string& why);
 /// Excludes a reading, or includes it again.
 [[nodiscard]] Edit toggle_excluded(int index);
+/// A reading is believed however far off it is, or no longer.
+[[nodiscard]] Edit toggle_stands(int index);
 
 [[nodiscard]] Edit add_coat(Stage stage);
 [[nodiscard]] Edit remove_coat(int index);

@@ -80,6 +80,10 @@ Edit toggle_excluded(int index) {
     return on_reading(index, [](document::Reading& r) { r.excluded = !r.excluded; });
 }
 
+Edit toggle_stands(int index) {
+    return on_reading(index, [](document::Reading& r) { r.stands = !r.stands; });
+}
+
 Edit add_hole() {
     return on_document([](document::Document& d) {
         document::Hole hole;

@@ -45,6 +45,7 @@ void misfits(PanelContext& context, const Uncertainty& s) {
         for (const Sentence& why : v.explanations)
             text += "\n" + why;
         widgets::caution_box(context.ui, {}, text);
+        stands_button(context, static_cast<int>(v.index), &s);
         widgets::gap();
     }
 }

@@ -192,7 +192,7 @@ void how(PanelContext& context, ReadingKind kind) {
 }
 
 void verdict_rows(PanelContext& context, const Reading& r, const ReadingFit& v) {
-    if (!v.used) {
+    if (!v.used && !v.left_out) {
         if (!v.warning.empty()) widgets::problem_line(context.ui, v.warning);
         for (const Sentence& why : v.explanations)
             widgets::note(context.ui, why);
@@ -219,6 +219,7 @@ void editor(PanelContext& context, int index, const Uncertainty* uncertainty) {
     }
     if (uncertainty != nullptr && static_cast<std::size_t>(index) < uncertainty->readings.size())
         verdict_rows(context, kept, uncertainty->readings[static_cast<std::size_t>(index)]);
+    stands_button(context, index, uncertainty);
     widgets::gap();
     const int tapped = widgets::button_row(
         context.ui,
@@ -328,6 +329,18 @@ void kind_rows(PanelContext& context, const Uncertainty* uncertainty) {
 }
 
 } // namespace
+
+void stands_button(PanelContext& context, int index, const Uncertainty* uncertainty) {
+    const auto at = static_cast<std::size_t>(index);
+    const bool stands = context.document().log[at].stands;
+    const bool left_out =
+        uncertainty != nullptr && at < uncertainty->readings.size() && uncertainty->readings[at].left_out;
+    if (!stands && !left_out) return;
+    widgets::gap();
+    const char* label = stands ? words::stands_no_longer : words::stands;
+    if (widgets::button(context.ui, "log." + std::to_string(index) + ".stands", label))
+        context.change(label_of(label, words::reading_word, index), state::toggle_stands(index));
+}
 
 void reading_rows(PanelContext& context) {
     const Uncertainty* uncertainty = context.motion.bench.uncertainty(context.session);

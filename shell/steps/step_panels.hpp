@@ -39,11 +39,14 @@ void wire_from_drawer(PanelContext& context, int joint); ///< Joints: a wire fro
 void plan_rows(PanelContext& context);                   ///< Lead: the button, before and after
 void hole_rows(PanelContext& context, int index);        ///< Lead: everything about one hole
 void ledger_rows(PanelContext& context);                 ///< Water: every line of the ledger
-void fall_rows(PanelContext& context);        ///< Water: from rest to a depth, and all steady falls
-void float_rows(PanelContext& context);       ///< Water: how it floats, its righting arm, submerged
-void season_rows(PanelContext& context);      ///< Water: by temperature and salinity
-void now_rows(PanelContext& context);         ///< Bench log: what to do now, what the tub should read
-void reading_rows(PanelContext& context);     ///< Bench log: readings, and a new one
+void fall_rows(PanelContext& context);   ///< Water: from rest to a depth, and all steady falls
+void float_rows(PanelContext& context);  ///< Water: how it floats, its righting arm, submerged
+void season_rows(PanelContext& context); ///< Water: by temperature and salinity
+void now_rows(PanelContext& context);    ///< Bench log: what to do now, what the tub should read
+void reading_rows(PanelContext& context);
+/// One touch for a reading that was left out as a slip: it stands; and back.
+void stands_button(PanelContext& context, int index,
+                   const Uncertainty* uncertainty); ///< Bench log: readings, and a new one
 void uncertainty_rows(PanelContext& context); ///< Bench log: standard deviations, what to read next, draws
 void hinge_rows(PanelContext& context);       ///< Water: loads on the joints
 

@@ -360,6 +360,7 @@ private:
         if (b_.once_in(8)) r.date = b_.astray() ? b_.text(10, 20) : "2026-03-14";
         if (b_.once_in(8)) r.note = b_.text(10, document::max_text);
         r.excluded = b_.once_in(8);
+        r.stands = b_.once_in(8);
         if (b_.once_in(4)) r.before_change = change();
         return r;
     }

@@ -37,7 +37,7 @@ Outcome<document::Document> for_next_lure(const document::Document& document) {
         }
         const double count = prior_weight + static_cast<double>(lures.size());
         prior.own = start.own.cwiseProduct(sum / count);
-        fit = bench::fit_log(*p.model, *p.observer, prior, {}, &fit);
+        fit = bench::fit_log(*p.model, *p.observer, prior, p.left_out, &fit);
     }
     const Eigen::VectorXd spread = (fit.posterior.shared_variance().cwiseMax(0.0) + prior.own).cwiseSqrt();
     document::Document next = bench::with_corrections(*p.model, fit.posterior.shared_mean(), spread);

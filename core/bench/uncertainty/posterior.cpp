@@ -22,11 +22,13 @@ Outcome<Posterior> posterior_of(const document::Document& document) {
     auto observer = std::make_unique<Observer>(*model);
     const Prior prior = Prior::of(*model);
     LogFit fit = fit_log(*model, *observer, prior);
+    std::vector<std::size_t> left_out = take_out_slips(*model, *observer, prior, fit);
     const document::LogState log = document::log_state(document);
     Posterior p{std::move(model),
                 std::move(observer),
                 prior,
                 std::move(fit),
+                std::move(left_out),
                 log.lure,
                 log.stage,
                 log.has_readings,

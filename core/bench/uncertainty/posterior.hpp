@@ -4,6 +4,7 @@
 
 #include "bench/uncertainty/chance.hpp"
 #include "bench/uncertainty/log_fit.hpp"
+#include "bench/uncertainty/slips.hpp"
 #include "ledger/build.hpp"
 
 #include <memory>
@@ -16,8 +17,9 @@ struct Posterior {
     std::unique_ptr<Observer> observer;
     Prior prior;
     LogFit fit;
-    int lure = 0;                ///< the latest with a reading
-    Stage stage = Stage::carved; ///< the latest stage of which that lure has a reading
+    std::vector<std::size_t> left_out; ///< readings that slipped (slips.hpp), by index into the log
+    int lure = 0;                      ///< the latest with a reading
+    Stage stage = Stage::carved;       ///< the latest stage of which that lure has a reading
     bool has_readings = false;
     Eigen::VectorXd mean;       ///< of the inputs of that lure
     Eigen::MatrixXd covariance; ///< of the same

@@ -18,54 +18,9 @@ using document::ReadingKind;
 using units::number_text;
 using units::Unit;
 
-constexpr double does_not_fit = 3.0; // |z-score|
-constexpr double fits = 2.0;
 constexpr std::size_t most_explained = 4;
 
-/// One possible mistake: the reading as it would be without it.
-struct Alternative {
-    Reading reading;
-    Sentence sentence;
-};
-
-/// The number with two neighbouring digits swapped, in hundredths of the trade unit; one value for each pair.
-std::vector<double> swapped_digits(double value, Unit unit) {
-    const double per_core = units::from_core(1.0, unit);
-    const std::string digits = std::to_string(std::llround(std::abs(value) * per_core * 100.0));
-    std::vector<double> all;
-    for (std::size_t i = 0; i + 1 < digits.size(); ++i) {
-        if (digits[i] == digits[i + 1]) continue;
-        std::string swapped = digits;
-        std::swap(swapped[i], swapped[i + 1]);
-        all.push_back(std::copysign(std::stod(swapped) / 100.0 / per_core, value));
-    }
-    return all;
-}
-
-void add_typing(std::vector<Alternative>& all, const Reading& r) {
-    const auto number = document::number_of(r.kind).value;
-    const Unit unit = document::number_of(r.kind).unit;
-    if (!(r.*number)) return;
-    const auto with = [&](double value, const std::string& sentence) {
-        // One number, one sentence: 3.00 for 30.00 is a slipped point before it is two swapped digits.
-        const auto is_same = [&](const Alternative& a) {
-            return std::abs(*(a.reading.*number) - value) < 1e-9 * std::abs(value);
-        };
-        if (std::any_of(all.begin(), all.end(), is_same)) return;
-        Alternative other{r, sentence + reading_text(value, units::quantity_of(unit)) + " would fit."};
-        other.reading.*number = value;
-        all.push_back(std::move(other));
-    };
-    const double value = *(r.*number);
-    with(value * 10.0, "A slipped decimal point: ");
-    with(value / 10.0, "A slipped decimal point: ");
-    if (document::is_weighing(r.kind))
-        with(value * 1000.0 * units::ounce_kg, "Read in ounces and put down as grams: ");
-    for (const double other : swapped_digits(value, unit))
-        with(other, "Two digits changed over: ");
-}
-
-void add_places(std::vector<Alternative>& all, const Reading& r, const document::Document& document) {
+void add_places(std::vector<Mistake>& all, const Reading& r, const document::Document& document) {
     if (r.kind != ReadingKind::board) {
         for (int s = 0; s < stage_count; ++s) {
             if (static_cast<Stage>(s) == r.stage) continue;
@@ -127,63 +82,75 @@ void add_water(std::vector<Sentence>& explanations, const Reading& r, const Obse
         explanations.push_back("Air clung to it, or it touched the cup: " + mass + " too much.");
 }
 
-/// Of a reading against the prediction from u and its covariance; absent where the reading has no solution.
-std::optional<double> z_score(Observer& observer, const Reading& r, const Eigen::VectorXd& u,
-                              const Eigen::MatrixXd& covariance) {
-    const auto o = observer.observe(r, u);
-    if (!o) return std::nullopt;
-    return (o->read - o->predicted) /
-           std::sqrt(o->slope.dot(covariance.lazyProduct(o->slope)) + o->sigma * o->sigma);
-}
-
 /// Adds the mistakes that would make the reading agree with the fit of the others.
 void explain(Posterior& p, ReadingFit& reading_fit, const LogFit& others) {
     const Reading& r = p.model->document().log[reading_fit.index];
-    const Eigen::VectorXd u = others.posterior.mean(document::lure_of(r));
-    const Eigen::MatrixXd covariance = others.posterior.covariance(document::lure_of(r));
-    std::vector<Alternative> all;
-    add_typing(all, r);
+    std::vector<Mistake> all = typing_mistakes(r);
     add_places(all, r, p.model->document());
-    for (const Alternative& a : all) {
-        const auto z = z_score(*p.observer, a.reading, u, covariance);
-        if (z && std::abs(*z) < fits) reading_fit.explanations.push_back(a.sentence);
+    for (const Mistake& mistake : all) {
+        if (would_fit(*p.observer, mistake, others)) reading_fit.explanations.push_back(mistake.sentence);
     }
+    const Eigen::VectorXd u = others.posterior.mean(document::lure_of(r));
     if (const auto o = p.observer->observe(r, u)) {
         const ledger::Sum wood = ledger::sum_of(p.model->evaluation().ledger, ledger::Kind::wood);
         add_water(reading_fit.explanations, r, *o, wood.mass.kg);
     }
 }
 
-/// Sets z-scores from a fit. Gives the reading that is used and fits worst, if one does not fit.
-std::optional<std::size_t> set_z_scores(std::vector<ReadingFit>& all, const LogFit& fit) {
-    if (fit.used.empty()) return std::nullopt;
+void set_z_scores(std::vector<ReadingFit>& all, const LogFit& fit) {
+    if (fit.used.empty()) return;
     const Eigen::VectorXd residual = fit.posterior.leave_one_out_residual();
     const Eigen::VectorXd sigma = fit.posterior.leave_one_out_sigma();
-    std::optional<std::size_t> worst;
     for (std::size_t k = 0; k < fit.used.size(); ++k) {
         const auto row = static_cast<Eigen::Index>(k);
         ReadingFit& v = all[fit.used[k]];
         v.used = true;
         v.z_score = residual(row) / sigma(row);
-        const double z = std::abs(v.z_score);
-        if (z > does_not_fit && (!worst || z > std::abs(all[*worst].z_score))) worst = fit.used[k];
     }
-    return worst;
 }
 
-/// Finds the readings that do not fit, the worst first, each time fitting the log again without those found:
-/// a wrong reading must not make others look wrong.
+std::string off_text(const ReadingFit& v) {
+    return "off by " + number_text(std::abs(v.z_score), Unit::one, 1) + " times what scale and wood allow";
+}
+
+/// Tells the readings that slipped, against the fit of all others.
+void tell_slips(Posterior& p, std::vector<ReadingFit>& all) {
+    for (const std::size_t i : p.left_out) {
+        ReadingFit& v = all[i];
+        const Reading& r = p.model->document().log[i];
+        const int lure = document::lure_of(r);
+        v.left_out = true;
+        if (const auto o = p.observer->observe(r, p.fit.posterior.mean(lure))) {
+            const Eigen::MatrixXd covariance = p.fit.posterior.covariance(lure);
+            const double own = o->sigma > 0.0 ? v.sigma / o->sigma : 1.0;
+            const double sigma =
+                std::sqrt(o->slope.dot(covariance.lazyProduct(o->slope)) + o->sigma * o->sigma);
+            v.predicted = v.read - (o->reversed ? -own : own) * (o->read - o->predicted);
+            v.predicted_sigma = own * sigma;
+            v.z_score = (o->read - o->predicted) / sigma;
+        }
+        v.warning = "Reading " + std::to_string(i + 1) + " is left out: " + off_text(v) +
+                    ". Correct it, or say that it stands.";
+        explain(p, v, p.fit);
+    }
+}
+
+/// Finds the other readings that do not fit, the worst first, each time fitting the log again without those
+/// found: a wrong reading must not make others look wrong.
 void find_outliers(Posterior& p, std::vector<ReadingFit>& all) {
-    std::vector<std::size_t> outliers;
+    std::vector<std::size_t> outliers = p.left_out;
     std::optional<LogFit> without_them;
     while (true) {
-        const auto worst = set_z_scores(all, without_them ? *without_them : p.fit);
-        if (!worst || outliers.size() == most_explained) return;
-        outliers.push_back(*worst);
-        ReadingFit& v = all[*worst];
-        v.warning = "Reading " + std::to_string(v.index + 1) + " does not fit the others: off by " +
-                    number_text(std::abs(v.z_score), Unit::one, 1) + " times what scale and wood allow.";
+        const LogFit& fit = without_them ? *without_them : p.fit;
+        set_z_scores(all, fit);
+        const auto worst = worst_fit(fit);
+        if (!worst || worst->z <= does_not_fit || outliers.size() >= most_explained) return;
+        outliers.push_back(worst->index);
+        ReadingFit& v = all[worst->index];
         without_them = fit_log(*p.model, *p.observer, p.prior, outliers, &p.fit);
+        if (p.model->document().log[v.index].stands) continue; // the builder knows
+        v.warning =
+            "Reading " + std::to_string(v.index + 1) + " does not fit the others: " + off_text(v) + ".";
         explain(p, v, *without_them);
     }
 }
@@ -193,7 +160,7 @@ void find_unused(Posterior& p, std::vector<ReadingFit>& all) {
     std::size_t unused = 0;
     for (ReadingFit& v : all) {
         const Reading& r = p.model->document().log[v.index];
-        if (r.excluded || p.fit.lines[v.index]) continue;
+        if (r.excluded || v.left_out || p.fit.lines[v.index]) continue;
         v.warning = "Reading " + std::to_string(v.index + 1) +
                     " says nothing of this lure: " + method_of(r.kind).unused;
         if (unused++ < most_explained) explain(p, v, p.fit);
@@ -227,6 +194,7 @@ std::vector<ReadingFit> reading_fits(Posterior& p) {
         all[i].read = main_number(log[i]);
         all[i].sigma = own_sigma(log[i]);
     }
+    tell_slips(p, all);
     find_outliers(p, all);
     find_unused(p, all);
     set_predictions(p.fit, all);

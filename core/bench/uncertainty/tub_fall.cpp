@@ -23,6 +23,7 @@ std::optional<document::Reading> reading_of_fall(const Posterior& p, Stage stage
     r.kind = document::ReadingKind::tub_fall;
     r.stage = stage;
     r.lure = p.lure;
+    r.stands = true; // it is asked what if, not whether
     if (with_all) r.with = document::all_hung_on();
     r.depth_m = depth_m;
     r.time_s = time_from_rest_s(depth_m, tub_m_s, falls.acceleration_length_m(sum, *kg, tub_m_s));

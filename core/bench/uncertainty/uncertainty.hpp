@@ -59,7 +59,8 @@ struct StagePrediction {
 /// How well one reading agrees with all the others.
 struct ReadingFit {
     std::size_t index = 0;        ///< into document.log
-    bool used = true;             ///< false: excluded, or it carries no information on this lure
+    bool used = true;             ///< false: excluded, left out, or it carries no information on this lure
+    bool left_out = false;        ///< it slipped: left out of every figure until it is told to stand
     double read = 0.0;            ///< SI, holder subtracted: kg, s, m or rad; kg/m³ for a board
     double sigma = 0.0;           ///< standard deviation of the reading itself
     double predicted = 0.0;       ///< from all other readings, without this one

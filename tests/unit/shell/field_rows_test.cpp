@@ -159,6 +159,7 @@ const std::map<std::string, std::string> rows{
     {"log.sigma_deg", "log.6.sigma"},
     {"log.note", "log.0.note"},
     {"log.excluded", "log.0.exclude"},
+    {"log.stands", "log.0.stands"},
     {"board.length_mm", "shape.board.length"},
     {"board.height_mm", "shape.board.height"},
     {"board.thickness_mm", "shape.board.thickness"},
@@ -271,6 +272,7 @@ document::Document full_lure(bool other) {
              reading(ReadingKind::hang_angle)};
     for (const int i : {0, 1, 2, 4})
         d.log[static_cast<std::size_t>(i)].mass_kg = i == 2 ? 0.1 : 0.03;
+    d.log[0].stands = true;
     d.log[2].length_m = 0.2;
     d.log[2].width_m = 0.03;
     d.log[2].height_m = 0.05;
