@@ -27,15 +27,24 @@ void chance_rows(PanelContext& context, const Uncertainty& s) {
                         words::put_right_below);
 }
 
-/// The most useful reading to take next, where one helps.
+/// The most useful reading to take next, where one helps: a tap begins it.
 void best_next(PanelContext& context, const Uncertainty& s) {
     if (s.next.empty() || s.next.front().gain < 0.01) return;
     const NextReading& n = s.next.front();
-    const std::string below = output::reading_name(n.kind) + (n.with_dry_weight ? words::and_dry : "") +
-                              words::separator + std::string(stage_words(n.stage)) +
-                              (n.with_all ? output::with_all_words(context.document()) : "");
-    widgets::figure_row(context.ui, words::best_next_row, number_of(context, n.chance, Quantity::percent),
-                        unit_of(context, Quantity::percent), below);
+    const std::string what = output::reading_name(n.kind) + (n.with_dry_weight ? words::and_dry : "") +
+                             words::separator + std::string(stage_words(n.stage)) +
+                             (n.with_all ? output::with_all_words(context.document()) : "");
+    const std::string chance = number_of(context, n.chance, Quantity::percent);
+    if (!widgets::list_row(
+            context.ui, "log.best_next",
+            {words::best_next_row, what, chance, unit_of(context, Quantity::percent), false, true}))
+        return;
+    document::Reading r =
+        state::new_reading(n.kind, &s, context.ui.host != nullptr ? context.ui.host->today() : std::string());
+    r.stage = n.stage;
+    r.with = n.with_all ? document::all_hung_on() : document::HungList{};
+    context.motion.draft.reading = std::move(r);
+    context.view.log_view = state::LogView::readings;
 }
 
 void misfits(PanelContext& context, const Uncertainty& s) {

@@ -103,9 +103,10 @@ void next_rows(PanelContext& context, const Uncertainty& s) {
     for (std::size_t k = 0; k < std::min(shown, s.next.size()); ++k) {
         const NextReading& n = s.next[k];
         const std::string name = output::reading_name(n.kind) + (n.with_dry_weight ? words::and_dry : "");
-        const std::string below = std::string(stage_words(n.stage)) + words::separator + "± " +
-                                  text_of(context, n.in_water_sigma_kg, Quantity::mass) + " " +
-                                  words::in_the_water;
+        const std::string below =
+            std::string(stage_words(n.stage)) +
+            (n.with_all ? output::with_all_words(context.document()) : "") + words::separator + "± " +
+            text_of(context, n.in_water_sigma_kg, Quantity::mass) + " " + words::in_the_water;
         widgets::figure_row(context.ui, name, number_of(context, n.chance, Quantity::percent),
                             unit_of(context, Quantity::percent), below);
     }
