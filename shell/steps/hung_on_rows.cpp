@@ -100,7 +100,9 @@ bool hung_on_rows(PanelContext& context, const std::string& id, document::Readin
     if (reading.kind == document::ReadingKind::board || reading.segment || reading.stage < Stage::leaded)
         return std::exchange(reading.with, {}) != HungList{};
     bool set = false;
-    if (reading.stage < Stage::rigged) {
+    if (reading.stage == Stage::rigged) { // it has all of that
+        set = std::erase_if(reading.with, [](const HungOn& on) { return on.what != HungKind::weight; }) > 0;
+    } else {
         const std::string rigging = ledger::rigging_words(context.document());
         set = hung_toggle(context, id + ".with.all", words::hung_with + rigging + words::hung_on,
                           reading.with, HungOn{}, words::hung_below);

@@ -43,6 +43,48 @@ test("a dry weight, one held under and a tub fall are put down by touch; the cha
   await device.close();
 });
 
+test("a fall is timed as carvers do it: sealed, hooks and tail on; single things and a test weight may hang on instead", async () => {
+  const device = await shop.device();
+  const bench = await shop.open(device);
+  await bench.tap("step.log");
+  await bench.shot("log-now-with-all");
+  await bench.tap("log.view.1");
+  await bench.tap("log.add");
+  await bench.tap("log.kind.4");
+  await bench.enter("log.new.time", "3.9");
+  await bench.shot("log-hung-on");
+  await bench.tap("log.new.put");
+  const [all] = (await bench.document()).log;
+  assert.equal(all.stage, "sealed");
+  assert.deepEqual(all.with, [{ what: "all" }]);
+  await bench.tap("log.0");
+  await bench.tap("log.0.with.all");
+  await bench.tap("log.0.with.part.2");
+  await bench.enter("log.0.with.weight", "2");
+  const [some] = (await bench.document()).log;
+  assert.deepEqual(some.with, [{ what: "part", part: 3 }, { what: "weight", mass_g: 2, material: "lead" }]);
+  await bench.shot("log-hung-on-some");
+  bench.noFaults();
+  await device.close();
+});
+
+test("a reading ten times too heavy is left out, told in what to do now, and believed by one touch", async () => {
+  const device = await shop.device({ size: sizes.phone });
+  const bench = await shop.open(device);
+  await bench.tap("step.log");
+  await bench.tap("log.view.1");
+  const first = await chance(bench);
+  await putDown(bench, "dry_weight", 1, { mass: "216" });
+  assert.equal(await chance(bench), first, "nothing rests on it");
+  await bench.tap("log.view.0");
+  await bench.shot("log-slip-phone");
+  await bench.tap("log.0.stands");
+  assert.equal((await bench.document()).log[0].stands, true);
+  assert.notEqual(await chance(bench), first);
+  bench.noFaults();
+  await device.close();
+});
+
 test("the log is handed out as a table", async () => {
   const device = await shop.device({ acceptDownloads: true });
   const bench = await shop.open(device);
