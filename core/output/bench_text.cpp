@@ -2,6 +2,8 @@
 
 #include "base/number_text.hpp"
 #include "base/trade.hpp"
+#include "ledger/hung_on.hpp"
+#include "materials/solids.hpp"
 
 #include <algorithm>
 #include <array>

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "steps/panel.hpp"
+#include "steps/desk.hpp"
 
 #include <string>
 

@@ -1,6 +1,7 @@
 #include "base/number_text.hpp"
 #include "body/bore.hpp"
 #include "document/coat_traits.hpp"
+#include "ledger/hung_on.hpp"
 #include "materials/solids.hpp"
 #include "output/bench_text.hpp"
 #include "output/sheet/parts.hpp"

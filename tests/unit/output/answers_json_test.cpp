@@ -19,7 +19,7 @@ TEST_CASE("the answers' JSON says what the answers say, in the units of its keys
     const Outcome<Evaluation> evaluation = evaluate(document);
     REQUIRE(evaluation.ok());
     const Answers& answers = evaluation->answers;
-    const json tree = json::parse(output::answers_json(document, answers));
+    const json tree = json::parse(output::answers_json(document, *evaluation));
     CHECK(tree["name"] == "Millrace 170");
     CHECK_THAT(tree["mass_g"].get<double>(), WithinAbs(answers.mass.kg * 1e3, kept));
     CHECK_THAT(tree["displaced_cm3"].get<double>(), WithinAbs(answers.displaced_m3 * 1e6, kept));
@@ -40,15 +40,17 @@ TEST_CASE("the answers' JSON says what the answers say, in the units of its keys
     CHECK_THAT(tree["stages"][4]["in_tub_g"].get<double>(),
                WithinAbs(answers.stages[4].in_tub.kg * 1e3, kept));
     CHECK(tree["stages"][0]["fall_mm_s"].is_null()); // bare wood floats
+    REQUIRE(tree["stages_with_all"].size() == 4);
+    CHECK(tree["stages_with_all"][1]["stage"] == "sealed");
+    CHECK(tree["stages_with_all"][1]["in_tub_g"] > tree["stages"][4]["in_tub_g"]);
 }
 
 TEST_CASE("what does not apply is null in the JSON, not a number") {
     document::Document document = document_of(preset_text("reedline-120.json"));
-    const Outcome<Evaluation> evaluation = evaluate(document);
+    Outcome<Evaluation> evaluation = evaluate(document);
     REQUIRE(evaluation.ok());
-    Answers answers = evaluation->answers;
-    answers.pitch_rad.reset();
-    const json tree = json::parse(output::answers_json(document, answers));
+    evaluation->answers.pitch_rad.reset();
+    const json tree = json::parse(output::answers_json(document, *evaluation));
     CHECK(tree["fall_mm_s"].is_null());
     CHECK(tree["pitch_deg"].is_null());
     CHECK(tree["behaviour"] == "floats");

@@ -23,7 +23,7 @@ using document::ReadingKind;
 
 namespace {
 
-document::Reading fall(Stage stage, double time_s, document::HungList hung = {}) {
+document::Reading timed_fall(Stage stage, double time_s, document::HungList hung = {}) {
     document::Reading r = invented::timed(stage, 0.5);
     r.time_s = time_s;
     r.with = std::move(hung);
@@ -99,8 +99,8 @@ TEST_CASE("parts one by one are all of it, and a test weight adds its mass and p
 }
 
 TEST_CASE("a reading of the clear coated lure with all on says what one of the rigged lure says") {
-    const auto rigged = uncertainty(with({fall(Stage::rigged, 3.6)}));
-    const auto tested = uncertainty(with({fall(Stage::clear_coated, 3.6, document::all_hung_on())}));
+    const auto rigged = uncertainty(with({timed_fall(Stage::rigged, 3.6)}));
+    const auto tested = uncertainty(with({timed_fall(Stage::clear_coated, 3.6, document::all_hung_on())}));
     REQUIRE((rigged && tested));
     CHECK_THAT(tested->in_water_kg.value, WithinRel(rigged->in_water_kg.value, 1e-9));
     CHECK_THAT(tested->in_water_kg.sigma, WithinRel(rigged->in_water_kg.sigma, 1e-9));
@@ -116,7 +116,7 @@ TEST_CASE("the sealed lure floats bare and falls with hooks and tail on: only so
     REQUIRE(tested.stage == Stage::sealed);
     REQUIRE(tested.tub_fall_m_s);
     const double time_s = 0.5 / tested.tub_fall_m_s->value + 0.4;
-    const auto read = uncertainty(with({fall(Stage::sealed, time_s, document::all_hung_on())}));
+    const auto read = uncertainty(with({timed_fall(Stage::sealed, time_s, document::all_hung_on())}));
     REQUIRE(read);
     REQUIRE(read->readings.size() == 1);
     CHECK(read->readings[0].used);
@@ -138,7 +138,7 @@ TEST_CASE(
     CHECK_THAT(*now->with_all->fall_m_s, WithinRel(tests[1].tub_fall->speed_m_s, 1e-9));
     // Followed: a lure that reads just so in the tub is foretold to be right when it is finished.
     document::Document followed = with_advice(millrace(), *now);
-    followed.log.push_back(fall(Stage::sealed, *now->with_all->half_metre_s, document::all_hung_on()));
+    followed.log.push_back(timed_fall(Stage::sealed, *now->with_all->half_metre_s, document::all_hung_on()));
     const auto then = uncertainty(followed);
     REQUIRE((then && then->fall_m_s));
     CHECK(fall_on_target(followed.targets, then->fall_m_s->value));
@@ -178,18 +178,18 @@ TEST_CASE("a fall read without a word of the hooks is explained by them") {
 }
 
 TEST_CASE("what hung on is checked: the lure leaded, whole, the part there, the weight of a known stuff") {
-    CHECK_FALSE(refused(with({fall(Stage::sealed, 4.0, document::all_hung_on())})));
-    CHECK_FALSE(refused(with({fall(Stage::leaded, 4.0, {weight_on(0.002, "tungsten")})})));
-    CHECK(refused(with({fall(Stage::hardware, 4.0, document::all_hung_on())})));
-    CHECK(refused(with({fall(Stage::sealed, 4.0, {part_on(99)})})));
-    CHECK(refused(with({fall(Stage::sealed, 4.0, {weight_on(0.002, "unobtainium")})})));
-    CHECK(refused(with({fall(Stage::sealed, 4.0, {weight_on(0.0, "lead")})})));
+    CHECK_FALSE(refused(with({timed_fall(Stage::sealed, 4.0, document::all_hung_on())})));
+    CHECK_FALSE(refused(with({timed_fall(Stage::leaded, 4.0, {weight_on(0.002, "tungsten")})})));
+    CHECK(refused(with({timed_fall(Stage::hardware, 4.0, document::all_hung_on())})));
+    CHECK(refused(with({timed_fall(Stage::sealed, 4.0, {part_on(99)})})));
+    CHECK(refused(with({timed_fall(Stage::sealed, 4.0, {weight_on(0.002, "unobtainium")})})));
+    CHECK(refused(with({timed_fall(Stage::sealed, 4.0, {weight_on(0.0, "lead")})})));
     HungOn nameless;
     nameless.what = HungKind::part;
-    CHECK(refused(with({fall(Stage::sealed, 4.0, {nameless})})));
+    CHECK(refused(with({timed_fall(Stage::sealed, 4.0, {nameless})})));
     HungOn both = part_on(0);
     both.mass_kg = 0.001;
-    CHECK(refused(with({fall(Stage::sealed, 4.0, {both})})));
+    CHECK(refused(with({timed_fall(Stage::sealed, 4.0, {both})})));
     document::Reading one = dry(Stage::sealed, 10.0);
     one.segment = 0;
     one.with = document::all_hung_on();
@@ -200,12 +200,13 @@ TEST_CASE("what hung on is checked: the lure leaded, whole, the part there, the 
     CHECK(refused(with({board})));
     document::Document bald = millrace();
     bald.tail.reset();
-    CHECK(refused(with({fall(Stage::sealed, 4.0, {{HungKind::tail, {}, {}, ""}})}, bald)));
+    CHECK(refused(with({timed_fall(Stage::sealed, 4.0, {{HungKind::tail, {}, {}, ""}})}, bald)));
 }
 
 TEST_CASE("what hung on travels in a document and in a link, and is told in words") {
-    const document::Document d = with({fall(Stage::sealed, 4.0, {part_on(0), weight_on(0.002, "tungsten")}),
-                                       fall(Stage::painted, 4.0, document::all_hung_on())});
+    const document::Document d =
+        with({timed_fall(Stage::sealed, 4.0, {part_on(0), weight_on(0.002, "tungsten")}),
+              timed_fall(Stage::painted, 4.0, document::all_hung_on())});
     const auto back = read_document(write_document(d));
     REQUIRE(back);
     CHECK(back->log[0].with == d.log[0].with);
