@@ -102,14 +102,13 @@ Problem weight_shortfall(const lead::LeadProblem& task, const lead::Filling& fil
 }
 
 /// The weight in water is as planned, but the lure does not fall at the speed asked for.
-Problem fall_shortfall(const document::Document& document, double in_water_kg,
-                       const std::optional<double>& speed_m_s) {
+Problem fall_shortfall(const document::Document& document, double in_water_kg, double speed_m_s) {
     Sentence sentence = "With " + mass_text(in_water_kg) + " in water the finished lure ";
-    sentence += speed_m_s ? "falls at " + speed_text(*speed_m_s) : Sentence("has no steady fall");
+    sentence += speed_m_s > 0.0 ? "falls at " + speed_text(speed_m_s) : Sentence("has no steady fall");
     sentence +=
         "; " + speed_text(document.targets.fall_m_s) + " is asked, and no weight is found that brings it.";
-    return {ProblemCode::cannot_be_met, "/targets/fall_mm_s", speed_m_s ? speed_text(*speed_m_s) : Sentence(),
-            std::move(sentence)};
+    return {ProblemCode::cannot_be_met, "/targets/fall_mm_s",
+            speed_m_s > 0.0 ? speed_text(speed_m_s) : Sentence(), std::move(sentence)};
 }
 
 Problem pitch_shortfall(const lead::LeadProblem& task, const lead::Filling& filling, double reached_rad) {
@@ -177,7 +176,7 @@ Outcome<LeadPlan> plan_lead(const document::Document& document) {
     LeadPlan result;
     lead::Filling filling;
     std::optional<Evaluation> planned;
-    std::optional<double> speed_m_s;
+    double speed_m_s = 0.0; // 0 where it has no steady fall
     for (int pass = 0; pass < fall_passes; ++pass) {
         filling = lead::solve(task);
         result = planned_document(document, task, filling);
@@ -193,7 +192,7 @@ Outcome<LeadPlan> plan_lead(const document::Document& document) {
         else if (const auto slow = descent.main_fall())
             speed_m_s = slow->vertical_m_s;
         else
-            speed_m_s.reset();
+            speed_m_s = 0.0;
         if (!needed) break;
         const double off = *needed - task.aim.in_water_kg;
         task.aim.in_water_kg = *needed;
@@ -203,7 +202,7 @@ Outcome<LeadPlan> plan_lead(const document::Document& document) {
     const water::Hang hang = water::hang(lead::total(task, filling));
     const bool weight_met = std::fabs(planned->answers.in_water.kg - task.aim.in_water_kg) < met_in_water_kg;
     const bool fall_met =
-        !by_fall || (speed_m_s && std::fabs(*speed_m_s / targets.fall_m_s - 1.0) < met_fall);
+        !by_fall || (speed_m_s > 0.0 && std::fabs(speed_m_s / targets.fall_m_s - 1.0) < met_fall);
     if (!weight_met)
         result.shortfalls.push_back(weight_shortfall(task, filling));
     else if (!fall_met)
