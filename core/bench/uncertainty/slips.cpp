@@ -31,15 +31,17 @@ std::vector<double> swapped_digits(double value, Unit unit) {
     return all;
 }
 
-/// The reading with all its lengths times a factor; absent where it has none.
-std::optional<Reading> with_lengths_times(Reading r, double factor) {
-    bool any = false;
+/// The reading with all its lengths times a factor, where it has any.
+void add_other_lengths(std::vector<Mistake>& all, Reading r, double factor) {
+    std::optional<double> first;
     for (auto* length : {&r.length_m, &r.width_m, &r.height_m, &r.depth_m, &r.freeboard_m}) {
         if (!*length) continue;
         **length *= factor;
-        any = true;
+        if (!first) first = *length;
     }
-    return any ? std::optional(std::move(r)) : std::nullopt;
+    if (!first) return;
+    Sentence sentence = "The other unit of length: " + length_text(*first) + " would fit.";
+    all.push_back({std::move(r), std::move(sentence), true});
 }
 
 } // namespace
@@ -66,10 +68,8 @@ std::vector<Mistake> typing_mistakes(const Reading& r) {
         with(value * 1000.0 * units::ounce_kg, "Read in ounces and put down as grams: ", true);
     for (const double other : swapped_digits(value, unit))
         with(other, "Two digits changed over: ", false);
-    if (auto other = with_lengths_times(r, mm_in_an_inch))
-        all.push_back({std::move(*other), "Inches put down as millimetres would fit.", true});
-    if (auto other = with_lengths_times(r, 1.0 / mm_in_an_inch))
-        all.push_back({std::move(*other), "Millimetres put down as inches would fit.", true});
+    add_other_lengths(all, r, mm_in_an_inch);
+    add_other_lengths(all, r, 1.0 / mm_in_an_inch);
     return all;
 }
 

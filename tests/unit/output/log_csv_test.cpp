@@ -34,10 +34,10 @@ TEST_CASE("The log's table keeps to RFC 4180: CRLF, a head row, fields with comm
     r.excluded = true;
     d.log.push_back(r);
     const std::string csv = output::log_csv(d);
-    CHECK(csv.rfind("reading,kind,stage,segment,lure,mass_g,", 0) == 0);
-    CHECK(csv.find(",\"dry, \"\"very\"\"\nso\",no,\r\n") != std::string::npos);
-    CHECK(csv.find("1,dry_weight,sealed,,1,31.2,") != std::string::npos);
-    CHECK(csv.find(",'=1+1,yes,\r\n") != std::string::npos);
+    CHECK(csv.rfind("reading,kind,stage,segment,with,lure,mass_g,", 0) == 0);
+    CHECK(csv.find(",\"dry, \"\"very\"\"\nso\",no,no,\r\n") != std::string::npos);
+    CHECK(csv.find("1,dry_weight,sealed,,,1,31.2,") != std::string::npos);
+    CHECK(csv.find(",'=1+1,yes,no,\r\n") != std::string::npos);
     // As many commas outside quotes in each line as in the head.
     const std::string head = csv.substr(0, csv.find("\r\n"));
     const std::string last = csv.substr(csv.rfind("\r\n", csv.size() - 3) + 2);
@@ -72,7 +72,7 @@ TEST_CASE("Uncertainty as JSON is JSON, and holds a stage for each and the chanc
         nlohmann::json::parse(output::uncertainty_json(d, *s, *now, uncertainty_by_draws(d, 50).value()));
     CHECK(tree["stages"].size() == 8);
     CHECK(tree["chance_now"]["both"].is_number());
-    CHECK(tree["do_now"]["steps"].size() == 1); // what the tub should read
+    CHECK(tree["do_now"]["steps"].size() == 2); // what the tub should read
     CHECK(tree["do_now"]["holes"].size() == d.holes.size());
     CHECK(tree["draws"]["count"] == 50);
 }

@@ -151,6 +151,9 @@ TEST_CASE("what is said of the demo lures speaks the reader's units alone", "[un
         shown.freeboard_m = 0.05;
         logged.log.push_back(shown);
         add_answers(told, logged);
+        for (document::Reading& r : logged.log)
+            r.stands = true; // and the advice that rests on it
+        add_answers(told, logged);
         // Hinges that bind, gape and stand in too little wood.
         document::Document tight = lure;
         for (document::Joint& joint : tight.joints) {

@@ -25,9 +25,9 @@ namespace {
 document::Document leaded_over(const document::Document& recipe, double over_g) {
     const auto s = uncertainty(recipe);
     const StagePrediction& leaded = s->stages[static_cast<std::size_t>(Stage::leaded)];
-    return with({dry(Stage::leaded, units::g_from_kg(leaded.mass_kg.value) + over_g),
-                 held(Stage::leaded, units::g_from_kg(leaded.displaced_kg.value))},
-                recipe);
+    document::Reading over = dry(Stage::leaded, units::g_from_kg(leaded.mass_kg.value) + over_g);
+    over.stands = true; // far over is no slip here
+    return with({over, held(Stage::leaded, units::g_from_kg(leaded.displaced_kg.value))}, recipe);
 }
 
 } // namespace

@@ -16,7 +16,10 @@ using document::ReadingKind;
 namespace {
 
 document::Document full_log(const char* lure, ReadingKind kind, double about, double scatter) {
-    return support::with_full_log(invented::preset_named(lure), kind, about, scatter);
+    document::Document full = support::with_full_log(invented::preset_named(lure), kind, about, scatter);
+    for (document::Reading& r : full.log)
+        r.stands = true; // at odds, and none of them left out
+    return full;
 }
 
 /// How far the most likely inputs of any lure would move if every reading were looked at once more where they

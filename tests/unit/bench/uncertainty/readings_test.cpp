@@ -235,8 +235,9 @@ TEST_CASE("A reading that says nothing of the lure is told, with what was likely
     CHECK_FALSE(v.used);
     CHECK(v.warning ==
           "Reading 1 says nothing of this lure: with no weight does it float upright and show so much.");
-    REQUIRE(v.explanations.size() == 1);
+    REQUIRE(v.explanations.size() == 2);
     CHECK(v.explanations[0].text(units::metric) == "A slipped decimal point: 5.00 mm would fit.");
+    CHECK(v.explanations[1].text(units::metric) == "The other unit of length: 2.0 mm would fit.");
 
     // Twenty metres in a twentieth of a second.
     document::Reading timed = invented::timed(Stage::rigged, 20.0);

@@ -88,13 +88,14 @@ TEST_CASE("ounces put down as grams, and a depth in inches put down as millimetr
     CHECK(ounces.readings[0].left_out);
     CHECK(tells(ounces.readings[0], "ounces"));
 
-    const Uncertainty blank = sure_of(millrace());
-    const double speed = blank.stages_with_all[1].tub_fall_m_s->value;
+    const auto [sealed_g, sealed_held_g] = expected(Stage::sealed);
+    const double speed = sure_of(millrace()).stages_with_all[1].tub_fall_m_s->value;
     document::Reading fall = invented::with_all(invented::timed(Stage::sealed, 0.02)); // 20 inches, not mm
     fall.time_s = 20.0 * 0.0254 / speed + 0.3;
-    const Uncertainty inches = sure_of(with({fall}));
-    CHECK(tells(inches.readings[0], "Inches put down as millimetres"));
-    CHECK(inches.readings[0].left_out);
+    const Uncertainty inches =
+        sure_of(with({dry(Stage::sealed, sealed_g), held(Stage::sealed, sealed_held_g), fall}));
+    CHECK(tells(inches.readings[2], "The other unit of length: 508.0 mm"));
+    CHECK(inches.readings[2].left_out);
 }
 
 TEST_CASE("a wood farther off than was believed is told, and not taken for a slip") {
