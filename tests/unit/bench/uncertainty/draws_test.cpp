@@ -5,6 +5,8 @@
 #include <catch2/catch_test_macros.hpp>
 #include <catch2/matchers/catch_matchers_floating_point.hpp>
 
+#include <cmath>
+
 using namespace evenfall;
 using Catch::Matchers::WithinAbs;
 using Catch::Matchers::WithinRel;
@@ -78,6 +80,26 @@ TEST_CASE("A lure that leans is drawn at the hang that its evaluation tells") {
     REQUIRE(*e->answers.roll_rad > 10.0 * units::degree_rad);
     // The mean of a bent function of the draws lies a little off its value at their mean.
     CHECK_THAT(d->pitch_rad.mean, WithinAbs(*e->answers.pitch_rad, 0.1 * d->pitch_rad.sigma));
+}
+
+TEST_CASE(
+    "A lure rolled by more than 20° is drawn at the pitch it hangs at, not at that of its unrolled arm") {
+    document::Document document = invented::preset_named("estuary-150");
+    document::Part weight;
+    weight.material = "lead";
+    weight.mass_kg = 0.012;
+    weight.at_m = {0.020, 0.012, 0.0};
+    document.parts.push_back(weight);
+    const auto e = evaluate(document);
+    const auto s = uncertainty(document);
+    const auto d = uncertainty_by_draws(document, 20'000, 4);
+    REQUIRE((e.ok() && s.ok() && d.ok() && e->answers.roll_rad && e->answers.pitch_rad));
+    REQUIRE(*e->answers.roll_rad > 20.0 * units::degree_rad);
+    const double hangs = *e->answers.pitch_rad;
+    const double unrolled = std::atan2(e->answers.g_m.x - e->answers.b_m.x, e->answers.bg_m);
+    REQUIRE(std::abs(unrolled - hangs) > 2.0 * units::degree_rad);
+    CHECK_THAT(d->pitch_rad.median, WithinAbs(hangs, 0.25 * std::abs(unrolled - hangs)));
+    CHECK_THAT(s->pitch_rad.value, WithinAbs(hangs, 1e-9));
 }
 
 TEST_CASE("Near neutral, first order fails the fall and the draws say so: half of them float") {
