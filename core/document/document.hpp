@@ -280,13 +280,17 @@ struct Coat {
 
 enum class TargetBy { fall, in_water };
 
+/// Which target comes first where the holes cannot meet both.
+enum class MattersMore { both_alike, fall, hang };
+
 /// What the finished lure is asked to do, in the fishing water.
 struct Targets {
     TargetBy by = TargetBy::fall;
-    double fall_m_s = 0.15;     ///< used when by = fall; > 0
-    double in_water_kg = 0.001; ///< used when by = in_water; may be negative (floats)
-    double pitch_rad = 0.0;     ///< hang pitch, nose-up positive
-    double fall_band = 0.10;    ///< relative, either side
+    MattersMore matters_more = MattersMore::both_alike; ///< fall: or the weight in water that is asked for
+    double fall_m_s = 0.15;                             ///< used when by = fall; > 0
+    double in_water_kg = 0.001;                         ///< used when by = in_water; may be negative (floats)
+    double pitch_rad = 0.0;                             ///< hang pitch, nose-up positive
+    double fall_band = 0.10;                            ///< relative, either side
     double pitch_band_rad = 2.0 * units::degree_rad;
     std::optional<double> line_n{}; ///< breaking strength of the line it is fished on
 };

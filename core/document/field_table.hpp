@@ -81,6 +81,9 @@ inline constexpr std::array hole_uses{
     Word<HoleUse>{"leaded", HoleUse::leaded}, Word<HoleUse>{"fixed", HoleUse::fixed}};
 inline constexpr std::array hole_sides{Word<HoleFrom>{"belly", HoleFrom::belly},
                                        Word<HoleFrom>{"back", HoleFrom::back}};
+inline constexpr std::array matters_words{Word<MattersMore>{"both_alike", MattersMore::both_alike},
+                                          Word<MattersMore>{"fall", MattersMore::fall},
+                                          Word<MattersMore>{"hang", MattersMore::hang}};
 inline constexpr std::array hole_ends{Word<HoleEnd>{"flat", HoleEnd::flat},
                                       Word<HoleEnd>{"point_118", HoleEnd::point_118}};
 inline constexpr std::array hinge_kinds{Word<HingeKind>{"pinned", HingeKind::pinned},
@@ -390,6 +393,7 @@ constexpr void describe(V& v, Of<Targets>) {
              &Targets::fall_band);
     v.number(angle_deg("pitch_band_deg", 0.1, 45.0, "allow a band of {} on the pitch"),
              &Targets::pitch_band_rad);
+    v.choice("matters_more", matters_words, &Targets::matters_more);
     v.optional_number({"line_lb", "lb", 1.0 / units::pound_force_n, 0.1, 500.0, "name a line of {}"},
                       &Targets::line_n);
 }

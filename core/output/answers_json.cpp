@@ -1,5 +1,6 @@
 #include "output/answers_json.hpp"
 
+#include "base/trade.hpp"
 #include "document/json_text.hpp"
 #include "output/trees.hpp"
 
@@ -90,6 +91,29 @@ std::string answers_json(const document::Document& document, const Evaluation& e
     return document::laid_out_text(tree);
 }
 
+namespace {
+
+Tree limit_tree(HoleLimit limit) {
+    switch (limit) {
+    case HoleLimit::none:
+        break;
+    case HoleLimit::empty:
+        return "empty";
+    case HoleLimit::least:
+        return "least";
+    case HoleLimit::full:
+        return "full";
+    }
+    return nullptr;
+}
+
+Tree miss_tree(const std::optional<TargetMiss>& miss, const char* key, double per_core) {
+    if (!miss) return nullptr;
+    return {{key, number(miss->by * per_core)}, {"bands", number(miss->bands)}};
+}
+
+} // namespace
+
 std::string lead_json(const LeadPlan& plan, const units::UnitSet& units) {
     Tree tree = answers_tree(plan.document, plan.after, units);
     tree["met"] = plan.met;
@@ -99,8 +123,12 @@ std::string lead_json(const LeadPlan& plan, const units::UnitSet& units) {
                     {"material", hole.material},
                     {"mass_g", grams(hole.mass_kg)},
                     {"depth_mm", millimetres(hole.depth_m)},
-                    {"column_mm", millimetres(hole.column_m)}};
+                    {"column_mm", millimetres(hole.column_m)},
+                    {"limit", limit_tree(hole.limit)}};
     });
+    tree["misses"] = {{"fall", miss_tree(plan.fall, "mm_s", units::mm_from_m(1.0))},
+                      {"weight", miss_tree(plan.weight, "g", units::g_from_kg(1.0))},
+                      {"hang", miss_tree(plan.hang, "deg", units::deg_from_rad(1.0))}};
     tree["shortfalls"] = problem_list(plan.shortfalls, units);
     tree["before"] = answers_tree(plan.document, plan.before, units);
     return document::laid_out_text(tree);

@@ -172,12 +172,14 @@ Outcome<document::Document> with_lead(const document::Document& body) {
         for (std::size_t a = 0; a < attempts.size(); ++a) {
             if (a > 0 && tried[a].size() == tried[a - 1].size()) continue; // no other holes
             document::Document d = body;
+            d.targets.matters_more = document::MattersMore::fall; // what is short then tells what to try
             d.targets.pitch_rad += hang_deg * units::degree_rad;
             d.holes = tried[a];
             Outcome<LeadPlan> plan = plan_lead(d);
             if (!plan) return plan.problems();
             if (plan->met) {
                 document::Document planned = std::move(plan->document);
+                planned.targets.matters_more = body.targets.matters_more;
                 drop_empty(planned);
                 if (!has_warnings(planned)) return planned;
             } else {

@@ -2,6 +2,7 @@
 #include "cli/commands.hpp"
 #include "cli/table.hpp"
 #include "cli/words.hpp"
+#include "document_fields.hpp"
 #include "evenfall.hpp"
 #include "output.hpp"
 #include "workshop.hpp"
@@ -18,7 +19,7 @@ using units::Unit;
 
 struct LeadOptions : PresetOptions {
     std::optional<double> fall_m_s, in_water_kg, pitch_rad;
-    std::optional<std::string> write_to;
+    std::optional<std::string> matters, write_to;
 };
 
 void ask_for(document::Targets& targets, const LeadOptions& o) {
@@ -131,6 +132,9 @@ Ended run(const LeadOptions& o, const Printing& in) {
     Outcome<document::Document> document = load(o.preset);
     if (!document.ok()) return document.problems();
     ask_for(document->targets, o);
+    if (o.matters && !find_word(document::table::matters_words, *o.matters, document->targets.matters_more))
+        return misuse("--matters",
+                      "“" + *o.matters + "” is none of " + all_words(document::table::matters_words) + ".");
     if (const Problems problems = document::check(*document); !problems.empty()) return problems;
     const Outcome<LeadPlan> plan = plan_lead(document::as_it_lies(*document));
     if (!plan.ok()) return plan.problems();
@@ -167,6 +171,8 @@ void lead(Options& options) {
     options.number("--in-water", o->in_water_kg, Unit::gram, "MASS",
                    "or asked mass in water: 2.5g; 0 suspends, below 0 floats");
     options.number("--pitch", o->pitch_rad, Unit::degree, "ANGLE", "asked pitch, nose-up positive: -3deg");
+    options.text("--matters", o->matters, "WHICH",
+                 "what comes first where both cannot be met: both_alike, fall, hang");
     options.text("--write", o->write_to, "FILE", "write the planned preset when the targets are met");
     options.remark("Without options the targets are those of the preset.");
 }

@@ -29,24 +29,6 @@ struct LogOptions {
     std::optional<std::string> with;
 };
 
-template <class Words>
-std::string all_words(const Words& words) {
-    std::string text;
-    for (const auto& word : words)
-        text += (text.empty() ? "" : ", ") + std::string(word.word);
-    return text;
-}
-
-template <class Words, class E>
-bool find_word(const Words& words, const std::string& text, E& into) {
-    for (const auto& word : words) {
-        if (word.word != text) continue;
-        into = word.value;
-        return true;
-    }
-    return false;
-}
-
 Problems take(const std::optional<std::string>& text, const char* path, Unit unit,
               std::optional<double>& into) {
     if (!text) return {};

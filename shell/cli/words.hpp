@@ -22,4 +22,24 @@ using output::Numbers;
                                      const Numbers& in); ///< "159 mm/s, 1.92 s/ft (145 to 174 mm/s)"
 [[nodiscard]] std::string warnings_text(const Answers& answers, const Numbers& in);
 
+/// The words of a choice of the document, between commas.
+template <class Words>
+[[nodiscard]] std::string all_words(const Words& words) {
+    std::string text;
+    for (const auto& word : words)
+        text += (text.empty() ? "" : ", ") + std::string(word.word);
+    return text;
+}
+
+/// The value that one of them stands for; false where none of them was typed.
+template <class Words, class E>
+[[nodiscard]] bool find_word(const Words& words, const std::string& text, E& into) {
+    for (const auto& word : words) {
+        if (word.word != text) continue;
+        into = word.value;
+        return true;
+    }
+    return false;
+}
+
 } // namespace evenfall::cli

@@ -61,6 +61,10 @@ void band_rows(PanelContext& context) {
     Fields f(context, "lead");
     f.number<&Targets::fall_band>(".fall_band", words::fall_band, targets, {}, {{}, 0.01, 0});
     f.number<&Targets::pitch_band_rad>(".pitch_band", words::pitch_band, targets);
+    const bool by_fall = targets.by == document::TargetBy::fall;
+    const std::array<std::string_view, 3> which{
+        words::matters_both, by_fall ? words::matters_fall : words::matters_weight, words::matters_hang};
+    f.choice(".matters", words::matters_more, which, targets.matters_more);
     f.put([&] { return put_targets(targets); });
 }
 

@@ -315,6 +315,7 @@ private:
         t.pitch_rad = degree(b_.usual(-15, 15, -80, 80));
         t.fall_band = b_.usual(0.03, 0.2, 0.001, 1);
         t.pitch_band_rad = degree(b_.usual(1, 5, 0.1, 45));
+        t.matters_more = b_.one_of(document::MattersMore::hang);
         t.line_n = maybe([&] { return units::n_from_lbf(b_.usual(8, 80, 0.1, 500)); });
     }
 

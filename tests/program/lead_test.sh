@@ -46,4 +46,19 @@ expect_in err "nothing was written"
 [ ! -e "$work/none.json" ] || fail "a plan that misses was written"
 expect_status 1 lead "$millrace" --in-water 60g --json
 expect_json 'd["met"] is False and len(d["shortfalls"]) >= 1'
+# The nearest by the bands then: both misses, the limits that stop it, and what matters more.
+expect_status 1 lead "$millrace" --fall 450mm/s
+expect_in err "450.0 mm/s is asked"
+expect_in err "times its band"
+expect_in err " is full at "
+expect_in err "−3.0° is asked"
+expect_status 1 lead "$millrace" --fall 450mm/s --json
+expect_json 'len(d["shortfalls"]) == 2 and d["misses"]["weight"] is None'
+expect_json 'abs(d["misses"]["fall"]["mm_s"] - (d["fall_mm_s"] - 450)) < 1e-3 and abs(d["misses"]["hang"]["deg"] - (d["pitch_deg"] + 3)) < 1e-3'
+expect_json 'abs(d["misses"]["fall"]["bands"] - d["misses"]["fall"]["mm_s"] / 45) < 1e-4'
+expect_json 'any(f["limit"] == "full" for f in d["fills"])'
+expect_status 1 lead "$millrace" --fall 450mm/s --matters hang --json
+expect_json 'abs(d["pitch_deg"] + 3) < 0.1'
+expect_status 2 lead "$millrace" --matters colour
+expect_in err "both_alike, fall, hang"
 finish

@@ -119,44 +119,39 @@ std::optional<std::vector<double>> minimise(std::span<const LeadVariable> column
     return h;
 }
 
-std::vector<double> extreme(std::span<const LeadVariable> columns, double target, bool want_most) {
-    std::vector<double> h(columns.size());
-    std::vector<std::size_t> order;
-    double left = target;
-    for (std::size_t i = 0; i < columns.size(); ++i) {
-        const LeadVariable& c = columns[i];
-        const double least = c.row[0] < 0.0 ? c.upper : c.lower; // for the first sum
-        left -= c.row[0] * least;
-        if (c.row[0] != 0.0)
-            order.push_back(i);
-        else
-            h[i] = (want_most ? c.row[1] > 0.0 : c.row[1] < 0.0) ? c.upper : c.lower;
-    }
-    const auto ratio = [&](std::size_t i) { return columns[i].row[1] / columns[i].row[0]; };
-    std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
-        return want_most ? ratio(a) > ratio(b) : ratio(a) < ratio(b);
-    });
-    for (const std::size_t i : order) {
-        const LeadVariable& c = columns[i];
-        const double per_m = std::fabs(c.row[0]);
-        const double taken = std::clamp(left / per_m, 0.0, c.upper - c.lower);
-        h[i] = c.row[0] > 0.0 ? c.lower + taken : c.upper - taken;
-        left -= taken * per_m;
-    }
-    return h;
-}
-
 std::vector<double> nearest(std::span<const LeadVariable> columns, const Pair& target) {
     if (auto both = minimise(columns, target)) return std::move(*both);
-    const auto off = [&](const std::vector<double>& h) {
-        double sum = -target[1];
-        for (std::size_t k = 0; k < h.size(); ++k)
-            sum += columns[k].row[1] * h[k];
-        return std::fabs(sum);
-    };
-    std::vector<double> least = extreme(columns, target[0], false);
-    std::vector<double> most = extreme(columns, target[0], true);
-    return off(least) < off(most) ? least : most;
+    // What is missing of each sum is a variable of its own. It has to be dear beside all the others together,
+    // but not so much that these drown in rounding: by how much is missing, which the first round tells.
+    constexpr double dear = 1e8;
+    double cost = 0.0;
+    double scale = size(target);
+    for (const LeadVariable& c : columns) {
+        const double widest = std::max(-c.lower, c.upper);
+        cost += (0.5 * c.bend * widest + std::fabs(c.slope)) * widest;
+        scale += size(c.row) * widest;
+    }
+    if (!(scale > 0.0)) scale = 1.0;
+    if (!(cost > 0.0)) cost = 1.0;
+    std::vector<LeadVariable> all(columns.begin(), columns.end());
+    std::vector<double> h;
+    double missing = scale;
+    for (int round = 0; round < 2; ++round) {
+        const double bend = dear * cost / (scale * std::max(missing, 1e-9 * scale));
+        all.resize(columns.size());
+        all.push_back({scale, bend, 0.0, {1.0, 0.0}, -scale});
+        all.push_back({scale, bend, 0.0, {0.0, 1.0}, -scale});
+        const auto found = minimise(all, target);
+        if (!found) break;
+        h = *found;
+        missing = std::hypot(h[columns.size()], h[columns.size() + 1]);
+    }
+    if (h.empty()) { // not finite
+        for (const LeadVariable& c : columns)
+            h.push_back(c.lower);
+    }
+    h.resize(columns.size());
+    return h;
 }
 
 } // namespace evenfall::lead

@@ -28,15 +28,8 @@ struct LeadVariable {
 [[nodiscard]] bool reaches(std::span<const LeadVariable> columns, const std::array<double, 2>& target,
                            double slack);
 
-/// The h with Σ row[0]·h = target that makes Σ row[1]·h least (want_most = false) or greatest, the target
-/// within range; beyond it the h that comes nearest. Fills in order of row[1]/row[0], the fractional
-/// knapsack's exact answer; a column that takes away from the first sum is emptied in that order instead.
-/// Columns with a row[0] of 0 go to the end that serves the second sum.
-[[nodiscard]] std::vector<double> extreme(std::span<const LeadVariable> columns, double target,
-                                          bool want_most);
-
-/// What minimise() gives; where the box cannot reach the target, the extreme that comes nearest to the second
-/// sum with the first one met.
+/// What minimise() gives; where the box cannot reach the target, the h that comes nearest to it: least
+/// squares of what is missing of the two sums, to some 1e-8 of the target.
 [[nodiscard]] std::vector<double> nearest(std::span<const LeadVariable> columns,
                                           const std::array<double, 2>& target);
 

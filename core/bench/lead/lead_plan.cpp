@@ -1,12 +1,13 @@
 #include "bench/lead/lead_plan.hpp"
 
 #include "answers/answers.hpp"
+#include "base/number_text.hpp"
 #include "base/sentence.hpp"
 #include "base/trade.hpp"
-#include "bench/lead/solve.hpp"
-#include "water/fall/descent.hpp"
+#include "bench/lead/misses.hpp"
+#include "water/fall/drag_items.hpp"
+#include "water/fall/hull.hpp"
 #include "water/fall/level_fall.hpp"
-#include "water/hang.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -46,83 +47,104 @@ Sentence stop_text(const document::Document& document, const lead::Candidate& c)
     return text;
 }
 
-bool is_full(const lead::Filling& filling, std::size_t i, double upper_m) {
-    return filling.used[i] && filling.column_m[i] >= upper_m - 1e-6;
+HoleLimit limit_of(const lead::Candidate& c, const lead::Filling& filling, std::size_t i) {
+    if (!filling.used[i]) return HoleLimit::empty;
+    if (filling.column_m[i] >= c.upper_m - 1e-6) return HoleLimit::full;
+    return filling.column_m[i] <= lead::least_fill_length_m + 1e-6 ? HoleLimit::least : HoleLimit::none;
 }
 
-/// True where all holes are full.
-bool all_full(const lead::LeadProblem& task, const lead::Filling& filling) {
-    for (std::size_t i = 0; i < task.candidates.size(); ++i) {
-        const double upper_m = task.candidates[i].upper_m;
-        if (upper_m > 0.0 && !is_full(filling, i, upper_m)) return false;
-    }
-    return true;
-}
-
-/// "Hole 1 is full at 18.0 mm, its depth limit; hole 2 …"
-Sentence stops(const lead::LeadProblem& task, const lead::Filling& filling) {
+/// "hole 1, hole 2 take none" and the like.
+Sentence holes_that(const lead::LeadProblem& task, const std::vector<HolePlan>& holes, HoleLimit limit,
+                    const char* one, const char* several) {
     Sentence text;
-    for (std::size_t i = 0; i < task.candidates.size(); ++i) {
-        const double upper_m = task.candidates[i].upper_m;
-        if (upper_m > 0.0 && !is_full(filling, i, upper_m)) continue;
-        text += (text.empty() ? " " : "; ") + stop_text(*task.inputs->document, task.candidates[i]);
+    int count = 0;
+    for (std::size_t i = 0; i < holes.size(); ++i) {
+        const auto index = static_cast<std::size_t>(holes[i].hole);
+        if (holes[i].limit != limit || !(task.candidates[i].upper_m > 0.0)) continue;
+        text += (count > 0 ? ", " : "") + hole_text(index, task.inputs->document->holes[index].name);
+        ++count;
     }
+    return count > 0 ? text + (count > 1 ? several : one) : text;
+}
+
+/// "Hole 1 is full at 18.0 mm, its depth limit; hole 2 …; hole 5 takes none."
+Sentence stops(const lead::LeadProblem& task, const std::vector<HolePlan>& holes) {
+    Sentence text;
+    const auto add = [&](const Sentence& part) {
+        if (!part.empty()) text += (text.empty() ? " " : "; ") + part;
+    };
+    for (std::size_t i = 0; i < holes.size(); ++i) {
+        if (holes[i].limit == HoleLimit::full || !(task.candidates[i].upper_m > 0.0))
+            add(stop_text(*task.inputs->document, task.candidates[i]));
+    }
+    add(holes_that(task, holes, HoleLimit::least, " takes as little as is worth a hole",
+                   " take as little as is worth a hole"));
+    add(holes_that(task, holes, HoleLimit::empty, " takes none", " take none"));
     return text.empty() ? text : text + ".";
 }
 
-Problem weight_shortfall(const lead::LeadProblem& task, const lead::Filling& filling) {
-    const double reached = lead::total(task, filling).in_water(task.aim.water_kg_m3).kg;
-    const double off = task.aim.in_water_kg - reached;
-    Sentence sentence;
-    if (task.candidates.empty()) {
-        const auto& holes = task.inputs->document->holes;
-        const bool leaded = std::any_of(holes.begin(), holes.end(), [](const document::Hole& hole) {
-            return hole.use == document::HoleUse::leaded;
-        });
-        sentence = leaded
-                       ? "The lead is in its holes, and the plan leaves it there: the bench log says what to "
-                         "change."
-                       : "No hole may be filled: add a ballast hole, or set one free for the plan.";
-    } else {
-        const bool empty = std::find(filling.used.begin(), filling.used.end(), true) == filling.used.end();
-        if (off < 0.0 && empty)
-            sentence = "Without any lead the finished lure weighs ";
-        else if (off > 0.0 && all_full(task, filling))
-            sentence = "Full holes bring the finished lure to ";
-        else
-            sentence = "The plan brings the finished lure no nearer than to ";
-        sentence += mass_text(reached) + " in water; " + mass_text(task.aim.in_water_kg) + " is asked: ";
-        sentence +=
-            off > 0.0 ? mass_text(off) + " short." + stops(task, filling) : mass_text(-off) + " too heavy.";
+/// " (3.2 times the band)"
+Sentence bands_text(double bands) {
+    return Sentence(" (") + units::number_text(std::fabs(bands), units::Unit::one, 1) + " times its band)";
+}
+
+const char* target_path(const document::Targets& targets) {
+    return targets.by == document::TargetBy::fall ? "/targets/fall_mm_s" : "/targets/in_water_g";
+}
+
+Problem no_hole_problem(const document::Document& document, double reached_kg) {
+    const bool leaded =
+        std::any_of(document.holes.begin(), document.holes.end(),
+                    [](const document::Hole& hole) { return hole.use == document::HoleUse::leaded; });
+    return {ProblemCode::cannot_be_met, target_path(document.targets), mass_text(reached_kg),
+            leaded ? "The lead is in its holes, and the plan leaves it there: the bench log says what to "
+                     "change."
+                   : "No hole may be filled: add a ballast hole, or set one free for the plan."};
+}
+
+Problem weight_shortfall(const document::Document& document, const LeadPlan& plan, bool empty) {
+    const double reached_kg = plan.after.in_water.kg;
+    const double off_kg = plan.weight->by;
+    Sentence sentence = empty ? "Without any lead the finished lure weighs " : "The finished lure comes to ";
+    sentence += mass_text(reached_kg) + " in water; " + mass_text(reached_kg - off_kg) +
+                " is asked: " + mass_text(std::fabs(off_kg)) + (off_kg < 0.0 ? " short" : " too heavy") +
+                bands_text(plan.weight->bands) + ".";
+    return {ProblemCode::cannot_be_met, target_path(document.targets), mass_text(reached_kg),
+            std::move(sentence)};
+}
+
+Problem fall_shortfall(const document::Document& document, const LeadPlan& plan, bool empty) {
+    const double asked_m_s = document.targets.fall_m_s;
+    const double in_water_kg = plan.after.in_water.kg;
+    Sentence sentence = (empty ? "Without any lead, with " : "With ") + mass_text(in_water_kg) +
+                        " in water, the finished lure ";
+    if (!plan.fall) {
+        sentence += in_water_kg < 0.0 ? "floats" : "has no steady fall";
+        sentence += "; " + speed_text(asked_m_s) + " is asked.";
+        return {ProblemCode::cannot_be_met, "/targets/fall_mm_s", Sentence(), std::move(sentence)};
     }
-    return {ProblemCode::cannot_be_met,
-            task.inputs->document->targets.by == document::TargetBy::fall ? "/targets/fall_mm_s"
-                                                                          : "/targets/in_water_g",
-            mass_text(reached), std::move(sentence)};
+    const double off_m_s = plan.fall->by;
+    sentence += "falls at " + speed_text(asked_m_s + off_m_s) + "; " + speed_text(asked_m_s) +
+                " is asked: " + speed_text(std::fabs(off_m_s)) + (off_m_s < 0.0 ? " too slow" : " too fast") +
+                bands_text(plan.fall->bands) + ".";
+    return {ProblemCode::cannot_be_met, "/targets/fall_mm_s", speed_text(asked_m_s + off_m_s),
+            std::move(sentence)};
 }
 
-/// The weight in water is as planned, but the lure does not fall at the speed asked for.
-Problem fall_shortfall(const document::Document& document, double in_water_kg, double speed_m_s) {
-    Sentence sentence = "With " + mass_text(in_water_kg) + " in water the finished lure ";
-    sentence += speed_m_s > 0.0 ? "falls at " + speed_text(speed_m_s) : Sentence("has no steady fall");
-    sentence +=
-        "; " + speed_text(document.targets.fall_m_s) + " is asked, and no weight is found that brings it.";
-    return {ProblemCode::cannot_be_met, "/targets/fall_mm_s",
-            speed_m_s > 0.0 ? speed_text(speed_m_s) : Sentence(), std::move(sentence)};
+Problem pitch_shortfall(const document::Document& document, const LeadPlan& plan) {
+    const double asked_rad = document.targets.pitch_rad;
+    const double off_rad = plan.hang->by;
+    const Sentence sentence = "It hangs at " + angle_text(asked_rad + off_rad) + "; " +
+                              angle_text(asked_rad) + " is asked: " + angle_text(std::fabs(off_rad)) +
+                              " too far nose-" + (off_rad < 0.0 ? "down" : "up") +
+                              bands_text(plan.hang->bands) + ". Lead would have to sit farther " +
+                              (off_rad < 0.0 ? "aft." : "forward.");
+    return {ProblemCode::cannot_be_met, "/targets/pitch_deg", angle_text(asked_rad + off_rad), sentence};
 }
 
-Problem pitch_shortfall(const lead::LeadProblem& task, const lead::Filling& filling, double reached_rad) {
-    const double off = task.aim.pitch_rad - reached_rad;
-    const Sentence sentence =
-        "At that weight the holes can bring the hang to " + angle_text(reached_rad) + "; " +
-        angle_text(task.aim.pitch_rad) + " is asked: " + angle_text(std::fabs(off)) +
-        " short. Lead would have to sit farther " + (off > 0.0 ? "aft." : "forward.") + stops(task, filling);
-    return {ProblemCode::cannot_be_met, "/targets/pitch_deg", angle_text(reached_rad), sentence};
-}
-
-Problem capsize_shortfall(const water::Hang& hang) {
+Problem capsize_shortfall(double bg_m) {
     return {ProblemCode::capsizes, "/targets", "G below B",
-            "With this lead G lies " + length_text(-hang.bg_m) +
+            "With this lead G lies " + length_text(-bg_m) +
                 " above B: the lure would roll over. Put lead lower, or take weight off its back."};
 }
 
@@ -136,8 +158,106 @@ LeadPlan planned_document(const document::Document& document, const lead::LeadPr
         document::Hole& hole = plan.document.holes[c.hole];
         hole = lead::with_fill(*task.inputs, c, filling.column_m[i], filling.used[i]);
         plan.holes.push_back({static_cast<int>(c.hole), c.material, hole.fill->mass_kg.value_or(0.0),
-                              filling.used[i] ? filling.column_m[i] : 0.0, hole.depth_m});
+                              filling.used[i] ? filling.column_m[i] : 0.0, hole.depth_m,
+                              limit_of(c, filling, i)});
     }
+    return plan;
+}
+
+/// The lure without its candidates, and what it is to come to.
+lead::LeadProblem problem_of(const Evaluation& before, const ledger::LedgerInputs& inputs,
+                             const materials::WaterProperties& water) {
+    lead::LeadProblem task;
+    task.inputs = &inputs;
+    task.candidates = lead::candidates(inputs);
+    const auto is_candidate = [&](const ledger::Line& line) {
+        const bool of_hole = line.kind == ledger::Kind::hole_wood || line.kind == ledger::Kind::hole_water ||
+                             line.kind == ledger::Kind::fill || line.kind == ledger::Kind::cap;
+        return of_hole &&
+               std::any_of(task.candidates.begin(), task.candidates.end(),
+                           [&](const lead::Candidate& c) { return static_cast<int>(c.hole) == line.item; });
+    };
+    for (const ledger::Line& line : before.ledger) {
+        if (!is_candidate(line)) task.base += line;
+    }
+    const document::Targets& targets = inputs.document->targets;
+    const bool by_fall = targets.by == document::TargetBy::fall;
+    const fall::LevelFall level(*before.body.lines);
+    task.aim = {water.density_kg_m3,
+                by_fall ? level.in_water_kg(targets.fall_m_s, water) : targets.in_water_kg,
+                targets.pitch_rad};
+    return task;
+}
+
+lead::Filling nearest_of(lead::LeadProblem& task, const Evaluation& before,
+                         const materials::WaterProperties& water) {
+    const document::Document& document = *task.inputs->document;
+    const bench::FallModel falls(fall::hull(before.body),
+                                 fall::mass_properties_of(before.ledger, Stage::rigged),
+                                 fall::drag_items(*before.body.lines, document, before.ledger), water);
+    task.misses = lead::Misses(document.targets, *before.body.lines, falls, fall::drag_correction(document));
+    task.first = lead::first_of(document.targets.matters_more);
+    return lead::nearest_filling(task);
+}
+
+/// Both misses of the plan, and in words where they are more than nothing.
+void tell_misses(LeadPlan& plan, const document::Document& document, const lead::LeadProblem& task,
+                 const std::optional<double>& speed_m_s) {
+    const document::Targets& targets = document.targets;
+    const Answers& after = plan.after;
+    const bool by_fall = targets.by == document::TargetBy::fall;
+    const double off_kg = after.in_water.kg - plan.asked_in_water_kg;
+    bool met = std::fabs(off_kg) < met_in_water_kg;
+    if (!by_fall) {
+        const double displaced_kg = after.water_density_kg_m3 * after.displaced_m3;
+        plan.weight = {off_kg, off_kg / lead::weight_band_kg(targets, displaced_kg)};
+    } else if (speed_m_s && *speed_m_s > 0.0) {
+        const double share = *speed_m_s / targets.fall_m_s - 1.0;
+        plan.fall = {*speed_m_s - targets.fall_m_s, share / targets.fall_band};
+        met = met && std::fabs(share) < met_fall;
+    } else {
+        met = false;
+    }
+    const bool empty = std::all_of(plan.holes.begin(), plan.holes.end(),
+                                   [](const HolePlan& hole) { return hole.limit == HoleLimit::empty; });
+    if (!met)
+        plan.shortfalls.push_back(by_fall ? fall_shortfall(document, plan, empty)
+                                          : weight_shortfall(document, plan, empty));
+    if (after.pitch_rad) {
+        const double off_rad = *after.pitch_rad - targets.pitch_rad;
+        plan.hang = {off_rad, off_rad / targets.pitch_band_rad};
+        if (std::fabs(off_rad) >= met_pitch_rad) plan.shortfalls.push_back(pitch_shortfall(document, plan));
+    } else {
+        plan.shortfalls.push_back(capsize_shortfall(after.bg_m));
+    }
+    plan.met = plan.shortfalls.empty();
+    if (plan.met) return;
+    plan.shortfalls.front().sentence += stops(task, plan.holes);
+    if (plan.holes.empty())
+        plan.shortfalls.insert(plan.shortfalls.begin(), no_hole_problem(document, after.in_water.kg));
+}
+
+/// The plan with this filling; `before` is still missing.
+Outcome<LeadPlan> plan_of(const lead::LeadProblem& task, const lead::Filling& filling,
+                          const materials::WaterProperties& water) {
+    const document::Document& document = *task.inputs->document;
+    LeadPlan plan = planned_document(document, task, filling);
+    Outcome<Evaluation> after = evaluate(plan.document);
+    if (!after) return after.problems();
+    plan.after = std::move(after->answers);
+    plan.asked_in_water_kg = task.aim.in_water_kg;
+    std::optional<double> speed_m_s;
+    if (document.targets.by == document::TargetBy::fall) {
+        const fall::FallingLure descent(after->body, after->ledger, plan.document, water);
+        plan.asked_in_water_kg =
+            descent.in_water_for(document.targets.fall_m_s).value_or(plan.asked_in_water_kg);
+        // Very slow falls have no answer in Answers (such a lure suspends), but may be targets all the same.
+        if (plan.after.fall)
+            speed_m_s = plan.after.fall->speed_m_s;
+        else if (const auto slow = descent.main_fall())
+            speed_m_s = slow->vertical_m_s;
+    }
+    tell_misses(plan, document, task, speed_m_s);
     return plan;
 }
 
@@ -151,71 +271,33 @@ Outcome<LeadPlan> plan_lead(const document::Document& document) {
     const Outcome<Waters> water = waters_of(document);
     if (!water) return water.problems();
 
-    lead::LeadProblem task;
-    task.inputs = &*inputs;
-    task.candidates = lead::candidates(*inputs);
-    const auto is_candidate = [&](const ledger::Line& line) {
-        const bool of_hole = line.kind == ledger::Kind::hole_wood || line.kind == ledger::Kind::hole_water ||
-                             line.kind == ledger::Kind::fill || line.kind == ledger::Kind::cap;
-        return of_hole &&
-               std::any_of(task.candidates.begin(), task.candidates.end(),
-                           [&](const lead::Candidate& c) { return static_cast<int>(c.hole) == line.item; });
-    };
-    for (const ledger::Line& line : before->ledger) {
-        if (!is_candidate(line)) task.base += line;
-    }
-    const document::Targets& targets = document.targets;
-    const bool by_fall = targets.by == document::TargetBy::fall;
-    const fall::LevelFall level(*before->body.lines);
-    task.aim = {water->fishing.density_kg_m3,
-                by_fall ? level.in_water_kg(targets.fall_m_s, water->fishing) : targets.in_water_kg,
-                targets.pitch_rad};
+    lead::LeadProblem task = problem_of(*before, *inputs, water->fishing);
 
     // A speed of fall needs a weight in water that depends slightly on where the lead is: the first guess is
     // the level fall without parts, then the fall of the planned lure corrects it.
-    LeadPlan result;
-    lead::Filling filling;
-    std::optional<Evaluation> planned;
-    double speed_m_s = 0.0; // 0 where it has no steady fall
+    std::optional<LeadPlan> nearest;
+    LeadPlan plan;
     for (int pass = 0; pass < fall_passes; ++pass) {
-        filling = lead::solve(task);
-        result = planned_document(document, task, filling);
-        Outcome<Evaluation> after = evaluate(result.document);
-        if (!after) return after.problems();
-        planned = std::move(after).value();
-        if (!by_fall) break;
-        const fall::FallingLure descent(planned->body, planned->ledger, result.document, water->fishing);
-        const std::optional<double> needed = descent.in_water_for(targets.fall_m_s);
-        // Very slow falls have no answer in Answers (such a lure suspends), but may be targets all the same.
-        if (planned->answers.fall)
-            speed_m_s = planned->answers.fall->speed_m_s;
-        else if (const auto slow = descent.main_fall())
-            speed_m_s = slow->vertical_m_s;
-        else
-            speed_m_s = 0.0;
-        if (!needed) break;
-        const double off = *needed - task.aim.in_water_kg;
-        task.aim.in_water_kg = *needed;
-        if (std::fabs(off) < std::min(settled_in_water_kg, settled_share * std::fabs(*needed))) break;
+        const auto met = lead::solve(task);
+        if (!met && nearest) break;
+        Outcome<LeadPlan> next =
+            plan_of(task, met ? *met : nearest_of(task, *before, water->fishing), water->fishing);
+        if (!next) return next;
+        plan = std::move(next).value();
+        if (!met) nearest = plan;
+        const double off = plan.asked_in_water_kg - task.aim.in_water_kg;
+        task.aim.in_water_kg = plan.asked_in_water_kg;
+        if (std::fabs(off) <= std::min(settled_in_water_kg, settled_share * std::fabs(task.aim.in_water_kg)))
+            break;
     }
-
-    const water::Hang hang = water::hang(lead::total(task, filling));
-    const bool weight_met = std::fabs(planned->answers.in_water.kg - task.aim.in_water_kg) < met_in_water_kg;
-    const bool fall_met =
-        !by_fall || (speed_m_s > 0.0 && std::fabs(speed_m_s / targets.fall_m_s - 1.0) < met_fall);
-    if (!weight_met)
-        result.shortfalls.push_back(weight_shortfall(task, filling));
-    else if (!fall_met)
-        result.shortfalls.push_back(fall_shortfall(document, planned->answers.in_water.kg, speed_m_s));
-    if (!hang.pitch_rad)
-        result.shortfalls.push_back(capsize_shortfall(hang));
-    else if (weight_met && std::fabs(*hang.pitch_rad - task.aim.pitch_rad) >= met_pitch_rad) {
-        result.shortfalls.push_back(pitch_shortfall(task, filling, *hang.pitch_rad));
+    if (!plan.met && !nearest) {
+        Outcome<LeadPlan> next = plan_of(task, nearest_of(task, *before, water->fishing), water->fishing);
+        if (!next) return next;
+        nearest = std::move(next).value();
     }
-    result.met = result.shortfalls.empty();
-    result.before = std::move(before->answers);
-    result.after = std::move(planned->answers);
-    return result;
+    if (!plan.met) plan = std::move(*nearest);
+    plan.before = std::move(before->answers);
+    return plan;
 }
 
 } // namespace evenfall

@@ -31,10 +31,12 @@ double size(const Pair& r) {
     return std::max(std::fabs(r[0]), std::fabs(r[1]));
 }
 
-/// Cost and limits of each used candidate's fill, and what it adds per metre at the present filling.
-std::vector<LeadVariable> columns_at(const LeadProblem& task, const LeadTarget& aim, const Filling& filling,
-                                     const ledger::Sum& sum) {
-    const Pair here = residual(aim, sum);
+/// Cost and limits of each used candidate's fill, and what it adds per metre, at the present filling, to the
+/// two figures that `figures` makes of a sum.
+template <class Figures>
+std::vector<LeadVariable> columns_at(const LeadProblem& task, const Filling& filling, const ledger::Sum& sum,
+                                     const Figures& figures) {
+    const Pair here = figures(sum);
     double lowest = std::numeric_limits<double>::infinity();
     for (const Candidate& c : task.candidates)
         lowest = std::min(lowest, task.inputs->bores[c.hole].mouth_z_m);
@@ -53,7 +55,7 @@ std::vector<LeadVariable> columns_at(const LeadProblem& task, const LeadTarget& 
         moved.displaced_m3 += beyond.displaced_m3 - at.displaced_m3;
         moved.mass_moment_kg_m += beyond.mass_moment_kg_m - at.mass_moment_kg_m;
         moved.displaced_moment_m4 += beyond.displaced_moment_m4 - at.displaced_moment_m4;
-        const Pair there = residual(aim, moved);
+        const Pair there = figures(moved);
 
         const double per_m = c.fill_area_m2 * c.density_kg_m3;
         const double dear = per_m * (1.0 + aft_weight * bore.x_m / length);
@@ -89,51 +91,14 @@ Pair target_of(const std::vector<LeadVariable>& columns, const Filling& filling,
     return target;
 }
 
-/// How far a filling is from the targets: the weight first, and the pitch where the weight is met.
-struct TargetError {
-    double weight_kg = 0.0; ///< 0 within a milligram
-    double pitch_rad = 0.0; ///< half a turn where the lure would roll over
-
-    [[nodiscard]] bool less_than(const TargetError& other) const {
-        return weight_kg != other.weight_kg ? weight_kg < other.weight_kg
-                                            : pitch_rad < other.pitch_rad - 1e-9;
-    }
-};
-
-TargetError target_error(const LeadProblem& task, const ledger::Sum& sum) {
-    const double weight = std::fabs(sum.in_water(task.aim.water_kg_m3).kg - task.aim.in_water_kg);
-    const auto pitch_rad = water::hang(sum).pitch_rad;
-    return {weight < 1e-6 ? 0.0 : weight,
-            pitch_rad ? std::fabs(*pitch_rad - task.aim.pitch_rad) : std::numbers::pi};
-}
-
-/// The least moment about the target is not the nearest pitch, because the righting arm changes too. So this
-/// repeatedly takes, from the present pitch, the lengths that turn it most towards the target (Dinkelbach
-/// 1967, on nonlinear fractional programming; from memory).
-void turn_to_pitch(const LeadProblem& task, Filling& filling) {
-    for (int pass = 0; pass < 10; ++pass) {
-        const ledger::Sum sum = total(task, filling);
-        const auto hangs_rad = water::hang(sum).pitch_rad;
-        if (!hangs_rad) return;
-        LeadTarget here = task.aim;
-        here.pitch_rad = *hangs_rad;
-        const std::vector<LeadVariable> columns = columns_at(task, here, filling, sum);
-        const Pair target = target_of(columns, filling, residual(here, sum));
-        Filling next = filling;
-        put(next, extreme(columns, target[0], residual(task.aim, sum)[1] < 0.0));
-        if (!target_error(task, total(task, next)).less_than(target_error(task, sum))) return;
-        filling = std::move(next);
-    }
-}
-
 /// Newton steps towards both targets with the holes in use; where a step cannot reach both, it goes as near
-/// as it can and tries again from there. True where both are met; otherwise the filling is the nearest found.
+/// as it can and tries again from there. True where both are met.
 bool approach(const LeadProblem& task, Filling& filling) {
+    const auto figures = [&](const ledger::Sum& sum) { return residual(task.aim, sum); };
     for (int pass = 0; pass < 40; ++pass) {
         const ledger::Sum sum = total(task, filling);
-        const Pair off = residual(task.aim, sum);
-        const std::vector<LeadVariable> columns = columns_at(task, task.aim, filling, sum);
-        const Pair target = target_of(columns, filling, off);
+        const std::vector<LeadVariable> columns = columns_at(task, filling, sum, figures);
+        const Pair target = target_of(columns, filling, figures(sum));
         Filling next = filling;
         put(next, nearest(columns, target));
         double moved = 0.0;
@@ -143,13 +108,7 @@ bool approach(const LeadProblem& task, Filling& filling) {
         filling = std::move(next);
         if (moved < settled_m) break;
     }
-    if (size(residual(task.aim, total(task, filling))) < enough_kg) return true;
-    turn_to_pitch(task, filling);
-    return false;
-}
-
-bool is_scrap(const Filling& filling, std::size_t i) {
-    return filling.used[i] && filling.column_m[i] < least_fill_length_m;
+    return size(figures(total(task, filling))) < enough_kg;
 }
 
 void leave(Filling& filling, std::size_t i) {
@@ -163,7 +122,7 @@ void drop_short_fills(const LeadProblem& task, Filling& filling) {
     for (;;) {
         std::size_t least = filling.used.size();
         for (std::size_t i = 0; i < filling.used.size(); ++i) {
-            const bool scrap = is_scrap(filling, i) && !keep[i];
+            const bool scrap = filling.used[i] && filling.column_m[i] < least_fill_length_m && !keep[i];
             if (scrap && (least == filling.used.size() || filling.column_m[i] < filling.column_m[least]))
                 least = i;
         }
@@ -177,114 +136,103 @@ void drop_short_fills(const LeadProblem& task, Filling& filling) {
     }
 }
 
-/// Where the targets cannot be met together: removes short fills one after the other, each time the one
-/// without which the pitch comes nearest, as long as the weight does not get worse.
-void drop_short_fills_unmet(const LeadProblem& task, Filling& filling) {
-    for (;;) {
-        const double weight_kg = target_error(task, total(task, filling)).weight_kg;
-        std::optional<Filling> best;
-        TargetError nearest;
-        for (std::size_t i = 0; i < filling.used.size(); ++i) {
-            if (!is_scrap(filling, i)) continue;
-            Filling trial = filling;
-            leave(trial, i);
-            approach(task, trial);
-            const TargetError here = target_error(task, total(task, trial));
-            if (here.weight_kg > weight_kg || (best && !here.less_than(nearest))) continue;
-            best = std::move(trial);
-            nearest = here;
-        }
-        if (!best) return;
-        filling = std::move(*best);
+/// A filling with the sum of squares of its misses.
+struct Near {
+    Filling filling;
+    double squares = 0.0;
+};
+
+/// Misses of a sum in bands, times how much each counts.
+struct Weighed {
+    const LeadProblem& task;
+    BandMisses counts{1.0, 1.0};
+
+    [[nodiscard]] BandMisses operator()(const ledger::Sum& sum) const {
+        const BandMisses off = task.misses(sum);
+        return {counts[0] * off[0], counts[1] * off[1]};
     }
+    [[nodiscard]] double squares(const Filling& filling) const {
+        const BandMisses off = (*this)(total(task, filling));
+        return off[0] * off[0] + off[1] * off[1];
+    }
+};
+
+/// The nearest with the holes in use, from a filling of them: Gauss-Newton steps, each shortened until it
+/// comes nearer.
+Near nearer_from(const Weighed& misses, Filling filling) {
+    Near best{std::move(filling), 0.0};
+    best.squares = misses.squares(best.filling);
+    for (int pass = 0; pass < 100; ++pass) {
+        const Near from = best;
+        const ledger::Sum sum = total(misses.task, from.filling);
+        std::vector<LeadVariable> columns = columns_at(misses.task, from.filling, sum, misses);
+        for (LeadVariable& c : columns)
+            c.lower = least_fill_length_m;
+        Filling there = from.filling;
+        put(there, nearest(columns, target_of(columns, from.filling, misses(sum))));
+        for (double share = 1.0; share > 1e-4 && !(best.squares < from.squares); share *= 0.5) {
+            Filling trial = from.filling;
+            for (std::size_t i = 0; i < trial.column_m.size(); ++i)
+                trial.column_m[i] += share * (there.column_m[i] - trial.column_m[i]);
+            const double squares = misses.squares(trial);
+            if (squares < from.squares) best = {std::move(trial), squares};
+        }
+        if (!(best.squares < from.squares * (1.0 - 1e-9))) break;
+    }
+    return best;
 }
 
-/// Chooses the holes to use: tries sets of them until one meets both targets, and keeps the nearest.
-class Search {
-public:
-    explicit Search(const LeadProblem& task)
-        : task_(task), best_{std::vector<double>(task.candidates.size(), 0.0),
-                             std::vector<bool>(task.candidates.size(), false)} {
-        for (std::size_t i = 0; i < task.candidates.size(); ++i) {
-            if (task.candidates[i].upper_m > 0.0) holes_.push_back(i);
-        }
-        std::stable_sort(holes_.begin(), holes_.end(),
-                         [&](std::size_t a, std::size_t b) { return x_of(a) < x_of(b); });
-        const ledger::Sum bare = total(task, best_);
-        nearest_ = target_error(task, bare);
-        too_heavy_ = residual(task.aim, bare)[0] >= 0.0;
+/// The same with what comes first counted ever more: from where both count alike, step by step, so that no
+/// step has a narrow valley to follow.
+Near nearest_with(const LeadProblem& task, Filling filling) {
+    Near best = nearer_from({task}, std::move(filling));
+    if (!task.first) return best;
+    for (const double times : {30.0, 1000.0}) {
+        Weighed misses{task};
+        misses.counts[*task.first] = times;
+        best = nearer_from(misses, std::move(best.filling));
     }
+    return best;
+}
 
-    /// Every hole costs its cap and its wood even when almost empty. Where all of them together are too much,
-    /// the rearmost are left out first; then each single hole and each pair is tried.
-    Filling found() {
-        std::vector<std::size_t> set = holes_;
-        for (; !set.empty(); set.pop_back()) {
-            if (meets(set)) return best_;
-        }
-        for (const std::size_t a : holes_) {
-            if (meets({a})) return best_;
-        }
-        for (std::size_t a = 0; a < holes_.size(); ++a) {
-            for (std::size_t b = a + 1; b < holes_.size(); ++b) {
-                const std::vector<std::size_t> two{holes_[a], holes_[b]};
-                if (may_weigh(two) && meets(two)) return best_;
-            }
-        }
-        return best_;
+/// Holes with room for a fill of this length, foremost first.
+std::vector<std::size_t> holes_with_room(const LeadProblem& task, double length_m) {
+    std::vector<std::size_t> out;
+    for (std::size_t i = 0; i < task.candidates.size(); ++i) {
+        if (task.candidates[i].upper_m > length_m) out.push_back(i);
     }
+    const auto x_of = [&](std::size_t i) { return task.inputs->bores[task.candidates[i].hole].x_m; };
+    std::stable_sort(out.begin(), out.end(), [&](std::size_t a, std::size_t b) { return x_of(a) < x_of(b); });
+    return out;
+}
 
-private:
-    [[nodiscard]] double x_of(std::size_t i) const {
-        return task_.inputs->bores[task_.candidates[i].hole].x_m;
+/// These holes in use, each with a fill of this length.
+Filling in_use(const LeadProblem& task, const std::vector<std::size_t>& set, double column_m) {
+    Filling filling{std::vector<double>(task.candidates.size(), 0.0),
+                    std::vector<bool>(task.candidates.size(), false)};
+    for (const std::size_t i : set) {
+        filling.used[i] = true;
+        filling.column_m[i] = column_m;
     }
+    return filling;
+}
 
-    /// True where this set can reach the weight at all. The weight in water is linear in the length of a
-    /// fill.
-    [[nodiscard]] bool may_weigh(const std::vector<std::size_t>& set) const {
-        double least = task_.base.in_water(task_.aim.water_kg_m3).kg;
-        double most = least;
-        for (const std::size_t i : set) {
-            const Candidate& c = task_.candidates[i];
-            const auto at = [&](double column_m) {
-                return contribution(*task_.inputs, c, column_m, true).in_water(task_.aim.water_kg_m3).kg;
-            };
-            const double empty = at(0.0);
-            const double full = at(c.upper_m);
-            least += std::min(empty, full);
-            most += std::max(empty, full);
-        }
-        return least - enough_kg <= task_.aim.in_water_kg && task_.aim.in_water_kg <= most + enough_kg;
+/// True where this set can reach the weight at all. The weight in water is linear in the length of a fill.
+bool may_weigh(const LeadProblem& task, const std::vector<std::size_t>& set) {
+    double least = task.base.in_water(task.aim.water_kg_m3).kg;
+    double most = least;
+    for (const std::size_t i : set) {
+        const Candidate& c = task.candidates[i];
+        const auto at = [&](double column_m) {
+            return contribution(*task.inputs, c, column_m, true).in_water(task.aim.water_kg_m3).kg;
+        };
+        const double empty = at(0.0);
+        const double full = at(c.upper_m);
+        least += std::min(empty, full);
+        most += std::max(empty, full);
     }
-
-    bool meets(const std::vector<std::size_t>& set) {
-        Filling trial{std::vector<double>(task_.candidates.size(), 0.0),
-                      std::vector<bool>(task_.candidates.size(), false)};
-        for (const std::size_t i : set)
-            trial.used[i] = true;
-        if (approach(task_, trial)) {
-            drop_short_fills(task_, trial);
-            best_ = std::move(trial);
-            return true;
-        }
-        if (too_heavy_) return false; // nothing to fill then
-        if (target_error(task_, total(task_, trial)).less_than(nearest_)) {
-            drop_short_fills_unmet(task_, trial);
-            const TargetError here = target_error(task_, total(task_, trial));
-            if (here.less_than(nearest_)) {
-                best_ = std::move(trial);
-                nearest_ = here;
-            }
-        }
-        return false;
-    }
-
-    const LeadProblem& task_;
-    std::vector<std::size_t> holes_; // holes with room for fill, foremost first
-    Filling best_;
-    TargetError nearest_;
-    bool too_heavy_ = false; // even without lead
-};
+    return least - enough_kg <= task.aim.in_water_kg && task.aim.in_water_kg <= most + enough_kg;
+}
 
 } // namespace
 
@@ -296,8 +244,61 @@ ledger::Sum total(const LeadProblem& task, const Filling& filling) {
     return sum;
 }
 
-Filling solve(const LeadProblem& task) {
-    return Search(task).found();
+std::optional<Filling> solve(const LeadProblem& task) {
+    const auto with = [&](const std::vector<std::size_t>& set) -> std::optional<Filling> {
+        Filling trial = in_use(task, set, 0.0);
+        if (!approach(task, trial)) return std::nullopt;
+        drop_short_fills(task, trial);
+        return trial;
+    };
+    // Every hole costs its cap and its wood even when almost empty. Where all of them together are too much,
+    // the rearmost are left out first; then each single hole and each pair is tried.
+    const std::vector<std::size_t> holes = holes_with_room(task, 0.0);
+    for (std::vector<std::size_t> set = holes; !set.empty(); set.pop_back()) {
+        if (auto found = with(set)) return found;
+    }
+    for (const std::size_t a : holes) {
+        if (auto found = with({a})) return found;
+    }
+    for (std::size_t a = 0; a < holes.size(); ++a) {
+        for (std::size_t b = a + 1; b < holes.size(); ++b) {
+            const std::vector<std::size_t> two{holes[a], holes[b]};
+            if (!may_weigh(task, two)) continue;
+            if (auto found = with(two)) return found;
+        }
+    }
+    return std::nullopt;
+}
+
+Filling nearest_filling(const LeadProblem& task) {
+    const std::vector<std::size_t> holes = holes_with_room(task, least_fill_length_m);
+    Near best = nearest_with(task, in_use(task, holes, least_fill_length_m));
+    // A hole costs its cap and its wood even where it takes next to no lead: without one after the other.
+    for (bool nearer = true; nearer;) {
+        nearer = false;
+        const Filling from = best.filling;
+        for (const std::size_t i : holes) {
+            if (!from.used[i] || from.column_m[i] > 1.001 * least_fill_length_m) continue;
+            Filling trial = from;
+            leave(trial, i);
+            Near without = nearest_with(task, std::move(trial));
+            if (!(without.squares < best.squares)) continue;
+            best = std::move(without);
+            nearer = true;
+        }
+    }
+    // Where few are left, it may have left the wrong ones: each single hole and each pair.
+    if (std::count(best.filling.used.begin(), best.filling.used.end(), true) > 2) return best.filling;
+    const auto try_set = [&](const std::vector<std::size_t>& set) {
+        Near near = nearest_with(task, in_use(task, set, least_fill_length_m));
+        if (near.squares < best.squares) best = std::move(near);
+    };
+    for (std::size_t a = 0; a < holes.size(); ++a) {
+        try_set({holes[a]});
+        for (std::size_t b = a + 1; b < holes.size(); ++b)
+            try_set({holes[a], holes[b]});
+    }
+    return best.filling;
 }
 
 } // namespace evenfall::lead

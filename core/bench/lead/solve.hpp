@@ -2,6 +2,9 @@
 
 #include "bench/lead/candidates.hpp"
 
+#include <array>
+#include <functional>
+#include <optional>
 #include <vector>
 
 namespace evenfall::lead {
@@ -19,22 +22,30 @@ struct Filling {
     std::vector<bool> used;
 };
 
+/// Misses of weight (or fall) and hang, each in units of its band; too much and nose-up positive.
+using BandMisses = std::array<double, 2>;
+
 /// The problem to solve; `base` is the lure without the candidates' own wood, fill and caps.
 struct LeadProblem {
     const ledger::LedgerInputs* inputs = nullptr;
     ledger::Sum base;
     std::vector<Candidate> candidates;
     LeadTarget aim;
+    std::function<BandMisses(const ledger::Sum&)> misses; ///< of the finished lure
+    std::optional<std::size_t> first; ///< which of the two misses comes first; counts a thousand times
 };
 
 /// Sum of the finished lure with a filling.
 [[nodiscard]] ledger::Sum total(const LeadProblem& task, const Filling& filling);
 
-/// Fills the holes so that both targets are met. Where many fillings do, lead is placed low and forward: the
-/// cost of a fill is its mass times its height above the lowest mouth, with a weight that rises towards the
-/// tail. Where none does, the weight in water comes first and the pitch as near as the holes allow. Holes
-/// that would take less than a worthwhile fill are not drilled.
-[[nodiscard]] Filling solve(const LeadProblem& task);
+/// Fills the holes so that the aim is met, or nothing where no set of holes is found that does. Where many
+/// fillings do, lead is placed low and forward: the cost of a fill is its mass times its height above the
+/// lowest mouth, with a weight that rises towards the tail. Holes that would take less than a worthwhile fill
+/// are not drilled.
+[[nodiscard]] std::optional<Filling> solve(const LeadProblem& task);
+
+/// The filling with the least sum of squares of both misses; every fill is worth its hole.
+[[nodiscard]] Filling nearest_filling(const LeadProblem& task);
 
 /// Shortest fill worth a hole.
 inline constexpr double least_fill_length_m = 0.001;

@@ -1,7 +1,7 @@
 #include "bench/uncertainty/posterior.hpp"
 
 #include "base/root.hpp"
-
+#include "bench/lead/misses.hpp"
 #include "document/log_check.hpp"
 #include "document/work_done.hpp"
 #include "water/fall/level_fall.hpp"
@@ -49,11 +49,7 @@ TargetBand target_of(Posterior& p, const Finished& f) {
     target.pitch_rad = targets.pitch_rad;
     target.pitch_band_rad = targets.pitch_band_rad;
     if (targets.by == document::TargetBy::in_water) {
-        // A share of a weight near zero would be no band.
-        constexpr double least_share_of_displaced = 0.002;
-        const double half =
-            std::max(targets.fall_band * std::abs(targets.in_water_kg),
-                     least_share_of_displaced * water.density_kg_m3 * f.balance.sum.displaced_m3);
+        const double half = lead::weight_band_kg(targets, water.density_kg_m3 * f.balance.sum.displaced_m3);
         target.scales_with_drag = false;
         target.low_kg = targets.in_water_kg - half;
         target.target_kg = targets.in_water_kg;

@@ -108,6 +108,7 @@ TEST_CASE("the lead plan drills into nothing that is built in, and names what st
     d.holes = {support::belly_hole(50, 8, 30), support::belly_hole(75, 8, 30)};
     d.targets.by = document::TargetBy::in_water;
     d.targets.in_water_kg = units::kg_from_g(40);
+    d.targets.matters_more = document::MattersMore::fall;
     const auto plan = plan_lead(d);
     REQUIRE(plan.ok());
     CHECK_FALSE(plan->met);

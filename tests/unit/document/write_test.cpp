@@ -44,8 +44,10 @@ document::Document drawn_document(unsigned seed) {
     d.tail->exponent = between(1.2, 12.0);
     d.tail->tenon = document::Tenon{between(0.001, 0.1), between(0.001, 0.04), between(0.001, 0.3)};
     d.coats[1].thickness_m = between(0.0, 0.005);
-    d.targets = {document::TargetBy::fall, between(0.001, 5.0), 0.001,
-                 between(-1.3, 1.3),       between(0.001, 1.0), between(0.002, 0.7)};
+    d.targets = {.fall_m_s = between(0.001, 5.0),
+                 .pitch_rad = between(-1.3, 1.3),
+                 .fall_band = between(0.001, 1.0),
+                 .pitch_band_rad = between(0.002, 0.7)};
     return d;
 }
 

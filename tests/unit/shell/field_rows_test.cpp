@@ -133,6 +133,7 @@ const std::map<std::string, std::string> rows{
     {"targets.pitch_deg", "lead.pitch"},
     {"targets.fall_band_percent", "lead.fall_band"},
     {"targets.pitch_band_deg", "lead.pitch_band"},
+    {"targets.matters_more", "lead.matters.0"},
     {"targets.line_lb", "joints.line"},
     {"log.kind", "log.kind.0"},
     {"log.stage", "log.0.stage"},

@@ -134,12 +134,10 @@ TEST_CASE("lower bounds shift the programme: the answer is that of the box moved
         REQUIRE(g.has_value());
         REQUIRE(h.has_value());
         CHECK(reaches(columns, there, 1e-9));
-        for (const bool most : {false, true}) {
-            const auto far = extreme(from_nothing, target[0], most);
-            const auto far_moved = extreme(columns, there[0], most);
-            for (std::size_t i = 0; i < far.size(); ++i)
-                CHECK_THAT(far_moved[i] - lowers[i], WithinAbs(far[i], 1e-9));
-        }
+        const auto far = nearest(from_nothing, {target[0] + 9.0, target[1] - 20.0});
+        const auto far_moved = nearest(columns, {there[0] + 9.0, there[1] - 20.0});
+        for (std::size_t i = 0; i < far.size(); ++i)
+            CHECK_THAT(far_moved[i] - lowers[i], WithinAbs(far[i], 1e-5));
         for (std::size_t i = 0; i < h->size(); ++i)
             CHECK_THAT((*h)[i] - lowers[i], WithinAbs((*g)[i], 1e-6));
     }
@@ -174,36 +172,38 @@ TEST_CASE("columns that move the second sum by nothing leave the first one met, 
     }
 }
 
-TEST_CASE("the extreme moments at a given weight are the best and the worst of every "
-          "corner-and-one-part-full filling (exhaustive)") {
+TEST_CASE("beyond the box the nearest is nearer than every point of a grid, and within it meets both sums") {
     std::mt19937_64 rng(99);
     std::uniform_real_distribution<double> unit(0.0, 1.0);
-    for (int trial = 0; trial < 50; ++trial) {
+    for (int trial = 0; trial < 60; ++trial) {
         // Thin stock in a wide hole takes away from the weight: more wood comes out than lead goes in.
-        auto columns = random_columns(rng, 6);
-        if (trial % 2 == 1) columns[static_cast<std::size_t>(trial) % 6].row[0] *= -0.5;
-        double least_weight = 0.0;
-        double most_weight = 0.0;
-        for (const LeadVariable& c : columns)
-            (c.row[0] > 0.0 ? most_weight : least_weight) += c.row[0] * c.upper;
-        const double target = least_weight + (most_weight - least_weight) * unit(rng);
-        double best = -1e9;
-        double worst = 1e9;
-        for (unsigned mask = 0; mask < 64u; ++mask) {
-            for (std::size_t part = 0; part < 6; ++part) {
-                std::vector<double> h(6, 0.0);
-                for (std::size_t i = 0; i < 6; ++i)
-                    h[i] = i != part && ((mask >> i) & 1u) ? columns[i].upper : 0.0;
-                h[part] = (target - sum(columns, h)[0]) / columns[part].row[0];
-                if (h[part] < 0.0 || h[part] > columns[part].upper) continue;
-                best = std::max(best, sum(columns, h)[1]);
-                worst = std::min(worst, sum(columns, h)[1]);
-            }
+        auto columns = random_columns(rng, 3);
+        if (trial % 2 == 1) columns[static_cast<std::size_t>(trial) % 3].row[0] *= -0.5;
+        for (LeadVariable& c : columns)
+            c.lower = trial % 4 == 0 ? 0.1 : 0.0;
+        const Pair target{3.0 * unit(rng) - 0.5, 3.0 * unit(rng) - 1.5};
+        const auto off = [&](const std::vector<double>& h) {
+            const Pair s = sum(columns, h);
+            return std::hypot(s[0] - target[0], s[1] - target[1]);
+        };
+        const auto h = nearest(columns, target);
+        for (std::size_t i = 0; i < 3; ++i)
+            CHECK((h[i] >= columns[i].lower && h[i] <= columns[i].upper));
+        constexpr int steps = 40;
+        for (int k = 0; k < steps * steps * steps; ++k) {
+            const std::array<int, 3> at{k % steps, k / steps % steps, k / steps / steps};
+            std::vector<double> grid;
+            for (std::size_t i = 0; i < 3; ++i)
+                grid.push_back(columns[i].lower +
+                               (columns[i].upper - columns[i].lower) * at[i] / (steps - 1.0));
+            if (off(grid) < off(h) - 1e-6) FAIL(off(grid) << " is nearer than " << off(h));
         }
-        for (const bool most : {true, false}) {
-            const auto h = extreme(columns, target, most);
-            CHECK_THAT(sum(columns, h)[0], WithinAbs(target, 1e-12));
-            CHECK_THAT(sum(columns, h)[1], WithinAbs(most ? best : worst, 1e-9));
-        }
+        if (reaches(columns, target, 0.0)) CHECK(off(h) < 1e-6);
     }
+}
+
+TEST_CASE("the nearest needs no column, and none that moves anything") {
+    CHECK(nearest({}, {1.0, 2.0}).empty());
+    const std::vector<LeadVariable> idle{{1.0, 1.0, 0.5, {0.0, 0.0}}};
+    CHECK_THAT(nearest(idle, {1.0, 2.0})[0], WithinAbs(0.0, 1e-9));
 }

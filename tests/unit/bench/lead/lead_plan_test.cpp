@@ -195,6 +195,7 @@ TEST_CASE("what one or two of the holes can meet, all of them can: the others ar
             document::Document few = with_holes(d, which);
             few.targets.in_water_kg = bare + kg_from_g(grams);
             few.targets.pitch_rad = rad_from_deg(80);
+            few.targets.matters_more = document::MattersMore::fall;
             const LeadPlan far = planned(few);
             if (!far.after.pitch_rad || std::fabs(far.after.in_water.kg - few.targets.in_water_kg) > 1e-6)
                 continue;

@@ -1,0 +1,51 @@
+#include "bench/lead/misses.hpp"
+
+#include "water/fall/level_fall.hpp"
+#include "water/hang.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <utility>
+
+namespace evenfall::lead {
+
+double weight_band_kg(const document::Targets& targets, double displaced_kg) {
+    constexpr double least_share_of_displaced = 0.002;
+    return std::max(targets.fall_band * std::abs(targets.in_water_kg),
+                    least_share_of_displaced * displaced_kg);
+}
+
+Misses::Misses(const document::Targets& targets, const shape::Lines& lines, bench::FallModel falls,
+               double drag)
+    : targets_(targets), falls_(std::move(falls)), drag_(drag),
+      level_kg_(drag * fall::LevelFall(lines).in_water_kg(targets.fall_m_s, falls_.water())) {}
+
+double Misses::fall_miss(const ledger::Sum& sum) {
+    const double water_kg_m3 = falls_.water().density_kg_m3;
+    const double kg = sum.in_water(water_kg_m3).kg;
+    if (targets_.by == document::TargetBy::in_water)
+        return (kg - targets_.in_water_kg) / weight_band_kg(targets_, water_kg_m3 * sum.displaced_m3);
+    const auto speed_m_s = kg > 0.0 ? falls_.speed_m_s(sum, drag_) : std::nullopt;
+    const double share = speed_m_s ? *speed_m_s / targets_.fall_m_s : kg / level_kg_;
+    return (share - 1.0) / targets_.fall_band;
+}
+
+BandMisses Misses::operator()(const ledger::Sum& sum) {
+    const Vec3 g_to_b = sum.b_m() - sum.g_m();
+    const double pitch_rad = std::atan2(-g_to_b.x, water::bg_across_m(g_to_b));
+    return {fall_miss(sum), (pitch_rad - targets_.pitch_rad) / targets_.pitch_band_rad};
+}
+
+std::optional<std::size_t> first_of(document::MattersMore more) {
+    switch (more) {
+    case document::MattersMore::both_alike:
+        break;
+    case document::MattersMore::fall:
+        return 0;
+    case document::MattersMore::hang:
+        return 1;
+    }
+    return std::nullopt;
+}
+
+} // namespace evenfall::lead
