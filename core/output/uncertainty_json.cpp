@@ -67,28 +67,39 @@ Tree test_tree(const std::optional<TubTest>& test) {
 }
 
 Tree now_tree(const DoNow& now, const units::UnitSet& units) {
-    Tree changes = list_of(now.changes, [](const HoleChange& c) {
-        return Tree{{"hole", c.hole + 1},
-                    {"change_g", grams(c.change_kg)},
-                    {"material", c.material},
-                    {"bit_mm", millimetres(c.diameter_m)},
-                    {"depth_mm", millimetres(c.depth_m)},
-                    {"column_mm", millimetres(c.column_m)}};
+    const auto place = [&](Tree row, int hole) {
+        const document::Hole& at = now.document.holes[static_cast<std::size_t>(hole)];
+        row["x_mm"] = millimetres(at.x_m);
+        row["y_mm"] = millimetres(at.y_m);
+        row["from"] = std::string(document::word_of(document::table::hole_sides, at.from));
+        return row;
+    };
+    Tree changes = list_of(now.changes, [&](const HoleChange& c) {
+        const Tree row{{"hole", c.hole + 1},
+                       {"new", c.is_new},
+                       {"change_g", grams(c.change_kg)},
+                       {"material", c.material},
+                       {"bit_mm", millimetres(c.diameter_m)},
+                       {"depth_mm", millimetres(c.depth_m)},
+                       {"column_mm", millimetres(c.column_m)}};
+        return place(row, c.hole);
     });
-    Tree holes = list_of(now.holes, [](const HoleStep& step) {
+    Tree holes = list_of(now.holes, [&](const HoleStep& step) {
         constexpr std::array words{"leave_whole", "leave_empty", "fill", "take_out", "add"};
-        return Tree{{"hole", step.hole + 1},
-                    {"work", words[static_cast<std::size_t>(step.work)]},
-                    {"material", step.material},
-                    {"bit_mm", step.drills ? millimetres(step.diameter_m) : Tree(nullptr)},
-                    {"depth_mm", millimetres(step.depth_m)},
-                    {"fill_g", grams(step.fill_kg)},
-                    {"column_mm", millimetres(step.column_m)}};
+        const Tree row{{"hole", step.hole + 1},
+                       {"new", step.is_new},
+                       {"work", words[static_cast<std::size_t>(step.work)]},
+                       {"material", step.material},
+                       {"bit_mm", step.drills ? millimetres(step.diameter_m) : Tree(nullptr)},
+                       {"depth_mm", millimetres(step.depth_m)},
+                       {"fill_g", grams(step.fill_kg)},
+                       {"column_mm", millimetres(step.column_m)}};
+        return place(row, step.hole);
     });
-    Tree tree{{"stage", stage_word(now.stage)},     {"met", now.met},
-              {"lead_is_in", now.lead_is_in},       {"holes", std::move(holes)},
-              {"nothing_to_do", now.nothing_to_do}, {"change_g", grams(now.change_kg)},
-              {"changes", std::move(changes)}};
+    Tree tree{{"stage", stage_word(now.stage)},   {"met", now.met},
+              {"chance", chances(now.chances)},   {"lead_is_in", now.lead_is_in},
+              {"holes", std::move(holes)},        {"nothing_to_do", now.nothing_to_do},
+              {"change_g", grams(now.change_kg)}, {"changes", std::move(changes)}};
     put_tub(tree, "tub_", now.tub);
     tree["with_all"] = test_tree(now.with_all);
     tree["finished_in_water_g"] = grams(now.after.in_water.kg);
@@ -121,7 +132,7 @@ std::string uncertainty_json(const document::Document& document, const Uncertain
     tree["asked_in_water_g"] = grams(s.target_in_water_kg);
     tree["weight_band_g"] = grams(s.weight_band_kg);
     tree["chance_now"] = chances(s.chances_now);
-    tree["chance_put_right"] = chances(s.chances_corrected);
+    tree["chance_put_right"] = chances(now ? now->chances : s.chances_corrected);
     tree["stages"] = list_of(s.stages, stage_tree);
     tree["stages_with_all"] = list_of(s.stages_with_all, stage_tree);
     tree["inputs"] = list_of(s.inputs, [](const InputEstimate& b) {

@@ -63,7 +63,9 @@ std::string stages_text(const document::Document& document, const Uncertainty& s
     return table.text();
 }
 
-std::string next_text(const document::Document& document, const Uncertainty& s, const Numbers& in) {
+/// Without chances where the lead cannot be put right: they are those of a lure that is.
+std::string next_text(const document::Document& document, const Uncertainty& s, bool can_be_met,
+                      const Numbers& in) {
     Table table({Side::left, Side::left, Side::right, Side::right, Side::right});
     table.row({"Next reading", "stage", "good to", "in water ± " + in.mass_symbol(), "chance, put right"});
     std::size_t shown = 0;
@@ -73,7 +75,7 @@ std::string next_text(const document::Document& document, const Uncertainty& s, 
             {output::reading_name(n.kind) + (n.with_dry_weight ? ", and dry" : ""),
              output::stage_name(n.stage) + (n.with_all ? output::with_all_words(document) : ""),
              reading_text(n.sigma, units::quantity_of(document::number_of(n.kind).judged_in)).text(in.units),
-             in.mass(n.in_water_sigma_kg), percent(n.chance)});
+             in.mass(n.in_water_sigma_kg), can_be_met ? percent(n.chance) : "–"});
     }
     return table.text();
 }
@@ -142,10 +144,8 @@ Ended run(const ChanceOptions& o, const Printing& in) {
     if (!document.ok()) return document.problems();
     const Outcome<Uncertainty> s = evenfall::uncertainty(*document);
     if (!s.ok()) return s.problems();
-    std::optional<DoNow> now;
-    Outcome<DoNow> found = do_now(*document);
-    if (!found.ok()) return found.problems();
-    now = std::move(found).value();
+    const Outcome<DoNow> now = do_now(*document);
+    if (!now.ok()) return now.problems();
     std::optional<Draws> draws;
     if (o.draws) {
         const Outcome<Draws> drawn = uncertainty_by_draws(*document, static_cast<std::size_t>(*o.draws));
@@ -153,7 +153,7 @@ Ended run(const ChanceOptions& o, const Printing& in) {
         draws = *drawn;
     }
     if (o.json) {
-        print(output::uncertainty_json(*document, *s, now, draws, in.json));
+        print(output::uncertainty_json(*document, *s, *now, draws, in.json));
         return done;
     }
     std::string text = document->name + (s->lure > 0 ? ", lure " + std::to_string(s->lure + 1) : "") +
@@ -163,8 +163,9 @@ Ended run(const ChanceOptions& o, const Printing& in) {
                                        : percent(document->targets.fall_band);
     text += std::string("Chance that the ") + asked_word(*document) + " is right (band ±" + band +
             ") and the hang (±" + degrees(document->targets.pitch_band_rad) +
-            "): " + percent(s->chances_now.both) + " as it stands, " + percent(s->chances_corrected.both) +
-            " with the lead put right for what is known now.\n\n";
+            "): " + percent(s->chances_now.both) + " as it stands, " + percent(now->chances.both) +
+            (now->met ? " with the lead put right for what is known now.\n\n"
+                      : " with the nearest that the holes allow: what is asked is out of their reach.\n\n");
     text += stages_text(*document, *s, in) + '\n';
     for (const ReadingFit& v : s->readings) {
         if (v.warning.empty()) continue;
@@ -172,17 +173,15 @@ Ended run(const ChanceOptions& o, const Printing& in) {
         for (const Sentence& why : v.explanations)
             text += "    " + why.text(in.units) + '\n';
     }
-    if (now) {
-        text += "Do now:\n";
-        if (!now->nothing_to_do) text += work_text(*now, in) + '\n';
-        for (const Sentence& step : now->steps)
-            text += "  " + step.text(in.units) + '\n';
-        for (const Problem& p : now->shortfalls)
-            text += "  ! " + p.sentence.text(in.units) + '\n';
-        text += '\n';
-    }
+    text += "Do now:\n";
+    if (!now->nothing_to_do) text += work_text(*now, in) + '\n';
+    for (const Sentence& step : now->steps)
+        text += "  " + step.text(in.units) + '\n';
+    for (const Problem& p : now->shortfalls)
+        text += "  ! " + p.sentence.text(in.units) + '\n';
+    text += '\n';
     if (!s->trim.sentence.empty()) text += s->trim.sentence.text(in.units) + "\n\n";
-    text += next_text(*document, *s, in);
+    text += next_text(*document, *s, now->met, in);
     if (draws) text += '\n' + draws_text(*document, *draws, in);
     print(text);
     return done;

@@ -20,6 +20,8 @@ inline constexpr const char* chance_row = "Right first fall and hang";
 inline constexpr const char* chance_row_below = "chance, as it stands";
 inline constexpr const char* put_right_row = "With the lead put right";
 inline constexpr const char* put_right_below = "for what is known now";
+inline constexpr const char* nearest_row = "As near as the holes allow";
+inline constexpr const char* nearest_below = "what is asked is out of their reach";
 inline constexpr const char* best_next_row = "After the best next reading";
 inline constexpr const char* now_group = "What to do";
 inline constexpr const char* nothing_to_do = "Nothing: it is right as it is, as far as is known.";
@@ -126,6 +128,8 @@ inline constexpr const char* and_word = "and";
 inline constexpr const char* nothing_floats = "nothing (they float)";
 inline constexpr const char* next_group = "What to read next";
 inline constexpr const char* next_below = "Chance of a right first fall when the lead is put right after it";
+inline constexpr const char* next_out_of_reach =
+    "What is asked is out of the holes' reach, whatever is read. What each reading leaves:";
 inline constexpr const char* next_none = "No further reading would help before the finish.";
 inline constexpr const char* and_dry = ", and dry";
 inline constexpr const char* doubt_title = "Doubt of the weight in the tub";

@@ -17,19 +17,19 @@ namespace {
 namespace words = look::words;
 using widgets::Unit;
 
-void chance_rows(PanelContext& context, const Uncertainty& s) {
+void chance_rows(PanelContext& context, const Uncertainty& s, const DoNow& now) {
     const std::string_view unit = unit_of(context, Quantity::percent);
     widgets::figure_row(context.ui, words::chance_row,
                         number_of(context, s.chances_now.both, Quantity::percent), unit,
                         words::chance_row_below);
-    widgets::figure_row(context.ui, words::put_right_row,
-                        number_of(context, s.chances_corrected.both, Quantity::percent), unit,
-                        words::put_right_below);
+    widgets::figure_row(context.ui, now.met ? words::put_right_row : words::nearest_row,
+                        number_of(context, now.chances.both, Quantity::percent), unit,
+                        now.met ? words::put_right_below : words::nearest_below);
 }
 
-/// The most useful reading to take next, where one helps: a tap begins it.
-void best_next(PanelContext& context, const Uncertainty& s) {
-    if (s.next.empty() || s.next.front().gain < 0.01) return;
+/// The most useful reading to take next, where one helps to put the lead right: a tap begins it.
+void best_next(PanelContext& context, const Uncertainty& s, const DoNow& now) {
+    if (!now.met || s.next.empty() || s.next.front().gain < 0.01) return;
     const NextReading& n = s.next.front();
     const std::string what = output::reading_name(n.kind) + (n.with_dry_weight ? words::and_dry : "") +
                              words::separator + std::string(stage_words(n.stage)) +
@@ -105,6 +105,11 @@ void tub_fall_row(PanelContext& context, const DoNow& now) {
 
 } // namespace
 
+bool lead_can_be_put_right(PanelContext& context) {
+    const DoNow* now = context.motion.bench.now(context.session);
+    return now != nullptr && now->met;
+}
+
 void now_rows(PanelContext& context) {
     const Uncertainty* s = context.motion.bench.uncertainty(context.session);
     const DoNow* now = context.motion.bench.now(context.session);
@@ -112,8 +117,8 @@ void now_rows(PanelContext& context) {
         widgets::note(context.ui, words::now_not_known);
         return;
     }
-    chance_rows(context, *s);
-    best_next(context, *s);
+    chance_rows(context, *s, *now);
+    best_next(context, *s, *now);
     misfits(context, *s);
     widgets::subheading(context.ui, words::now_group);
     if (now->nothing_to_do) {

@@ -287,12 +287,15 @@ void reading_gain(PanelContext& context, const Reading& r, const Uncertainty* un
         if (same && (found == nullptr || n.chance > found->chance)) found = &n;
     }
     if (found == nullptr) return;
-    widgets::note(context.ui,
-                  std::string(words::sharpens_to) +
-                      text_of(context, found->in_water_sigma_kg, Quantity::mass) + words::sharpens_from +
-                      text_of(context, uncertainty->in_water_kg.sigma, Quantity::mass) +
-                      (found->with_dry_weight ? words::sharpens_dry : "") + words::sharpens_chance +
-                      widgets::value_text(found->chance, Unit::percent, 0) + ".");
+    const std::string chance =
+        lead_can_be_put_right(context)
+            ? words::sharpens_chance + widgets::value_text(found->chance, Unit::percent, 0)
+            : "";
+    widgets::note(context.ui, std::string(words::sharpens_to) +
+                                  text_of(context, found->in_water_sigma_kg, Quantity::mass) +
+                                  words::sharpens_from +
+                                  text_of(context, uncertainty->in_water_kg.sigma, Quantity::mass) +
+                                  (found->with_dry_weight ? words::sharpens_dry : "") + chance + ".");
 }
 
 void draft_rows(PanelContext& context, const Uncertainty* uncertainty) {

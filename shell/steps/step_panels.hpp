@@ -42,11 +42,12 @@ void ledger_rows(PanelContext& context);                 ///< Water: every line 
 void fall_rows(PanelContext& context);   ///< Water: from rest to a depth, and all steady falls
 void float_rows(PanelContext& context);  ///< Water: how it floats, its righting arm, submerged
 void season_rows(PanelContext& context); ///< Water: by temperature and salinity
-void now_rows(PanelContext& context);    ///< Bench log: what to do now, what the tub should read
-void reading_rows(PanelContext& context);
+/// False where neither the holes nor a trim hole reach what is asked.
+[[nodiscard]] bool lead_can_be_put_right(PanelContext& context);
+void now_rows(PanelContext& context);     ///< Bench log: what to do now, what the tub should read
+void reading_rows(PanelContext& context); ///< Bench log: readings, and a new one
 /// One touch for a reading that was left out as a slip: it stands; and back.
-void stands_button(PanelContext& context, int index,
-                   const Uncertainty* uncertainty); ///< Bench log: readings, and a new one
+void stands_button(PanelContext& context, int index, const Uncertainty* uncertainty);
 void uncertainty_rows(PanelContext& context); ///< Bench log: standard deviations, what to read next, draws
 void hinge_rows(PanelContext& context);       ///< Water: loads on the joints
 

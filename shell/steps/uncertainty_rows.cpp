@@ -98,7 +98,8 @@ void next_rows(PanelContext& context, const Uncertainty& s) {
         widgets::note(context.ui, words::next_none);
         return;
     }
-    widgets::note(context.ui, words::next_below);
+    const bool can_be_met = lead_can_be_put_right(context);
+    widgets::note(context.ui, can_be_met ? words::next_below : words::next_out_of_reach);
     constexpr std::size_t shown = 5;
     for (std::size_t k = 0; k < std::min(shown, s.next.size()); ++k) {
         const NextReading& n = s.next[k];
@@ -107,8 +108,11 @@ void next_rows(PanelContext& context, const Uncertainty& s) {
             std::string(stage_words(n.stage)) +
             (n.with_all ? output::with_all_words(context.document()) : "") + words::separator + "± " +
             text_of(context, n.in_water_sigma_kg, Quantity::mass) + " " + words::in_the_water;
-        widgets::figure_row(context.ui, name, number_of(context, n.chance, Quantity::percent),
-                            unit_of(context, Quantity::percent), below);
+        if (can_be_met)
+            widgets::figure_row(context.ui, name, number_of(context, n.chance, Quantity::percent),
+                                unit_of(context, Quantity::percent), below);
+        else
+            widgets::figure_row(context.ui, name, words::dash, {}, below);
     }
 }
 

@@ -127,10 +127,15 @@ double share_below(const Forecast& forecast, double kg) {
 }
 
 Chances chances_after_correction(const Forecast& forecast, const TargetBand& target) {
-    Forecast corrected = forecast;
-    corrected.mean(figure::mass) = target.target_kg;
-    corrected.mean(figure::hang) = target.pitch_rad;
-    return chances(corrected, target);
+    return chances_after_change(forecast, target, 0.0, target.pitch_rad);
+}
+
+Chances chances_after_change(const Forecast& forecast, const TargetBand& target, double weight_off_kg,
+                             std::optional<double> hang_rad) {
+    Forecast changed = forecast;
+    changed.mean(figure::mass) = target.target_kg + weight_off_kg;
+    changed.mean(figure::hang) = hang_rad.value_or(std::nan(""));
+    return chances(changed, target);
 }
 
 } // namespace evenfall::bench

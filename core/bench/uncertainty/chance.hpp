@@ -41,6 +41,10 @@ struct TargetBand {
 /// The same once the lead is corrected: expected weight and hang on target, covariance as it is.
 [[nodiscard]] Chances chances_after_correction(const Forecast& forecast, const TargetBand& target);
 
+/// The same where the correction misses the target by so much weight, and ends at this hang.
+[[nodiscard]] Chances chances_after_change(const Forecast& forecast, const TargetBand& target,
+                                           double weight_off_kg, std::optional<double> hang_rad);
+
 /// The chance that the lure falls slower than one of in-water mass `kg` at the mean of drag.
 [[nodiscard]] double share_below(const Forecast& forecast, double kg);
 

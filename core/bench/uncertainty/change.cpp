@@ -1,7 +1,7 @@
 #include "bench/uncertainty/change.hpp"
 
 #include "bench/lead/box_qp.hpp"
-#include "bench/lead/candidates.hpp"
+#include "bench/lead/solve.hpp"
 #include "body/bore.hpp"
 #include "materials/solids.hpp"
 #include "water/hang.hpp"
@@ -43,6 +43,14 @@ public:
             sum += hole(which, kg);
             sum += less(before_[which]);
         }
+        return sum;
+    }
+
+    /// Without any of the holes of the ranges: their wood as it grew.
+    [[nodiscard]] ledger::Sum without_holes() const {
+        ledger::Sum sum = finished_;
+        for (const ledger::Sum& hole : before_)
+            sum += less(hole);
         return sum;
     }
 
@@ -203,25 +211,30 @@ std::optional<Changes> three_or_more(const Changed& changed, const std::vector<H
     return std::nullopt;
 }
 
-/// As near to the weight as all holes in turn come, those that harm the pitch least first.
-Changes in_turn(const ledger::LedgerInputs& w, const Changed& changed, const std::vector<HoleRange>& ranges,
-                double b_x_m, const ChangeAim& aim) {
-    std::vector<std::size_t> order(ranges.size());
-    for (std::size_t i = 0; i < order.size(); ++i)
-        order[i] = i;
-    std::sort(order.begin(), order.end(), [&](std::size_t i, std::size_t k) {
-        return std::abs(w.bores[ranges[i].hole].x_m - b_x_m) < std::abs(w.bores[ranges[k].hole].x_m - b_x_m);
-    });
+/// As near by the bands as all the holes together come: what the lead plan does for holes of that depth.
+Changes nearest_change(const ledger::LedgerInputs& w, const Changed& changed,
+                       const std::vector<HoleRange>& ranges, const ChangeAim& aim) {
+    lead::LeadProblem task;
+    task.inputs = &w;
+    task.misses = aim.misses;
+    task.first = aim.first;
+    task.base = changed.without_holes();
+    for (const HoleRange& l : ranges) {
+        const document::Hole& hole = w.document->holes[l.hole];
+        lead::Candidate c = l.candidate;
+        if (!l.fresh) {
+            c.depth_is_fixed = true;
+            c.upper_m = holes::contents(hole, w.bores[l.hole]).room_m;
+        }
+        task.candidates.push_back(std::move(c));
+    }
+    const lead::Filling filling = lead::nearest_filling(task);
     Changes by;
-    for (const std::size_t i : order) {
-        const HoleRange& l = ranges[i];
-        if (std::abs(off_of(changed.with(by), aim)[0]) < met_kg) break;
-        by.push_back({i, l.fresh ? 0.5 * l.most_kg : 0.0});
-        const double kg = std::clamp(last_for_weight(changed, by, aim).value_or(0.0), l.least_kg, l.most_kg);
-        if (std::abs(kg) < 1e-7)
-            by.pop_back();
-        else
-            by.back().second = kg;
+    for (std::size_t i = 0; i < ranges.size(); ++i) {
+        const lead::Candidate& c = task.candidates[i];
+        const document::Hole hole = lead::with_fill(w, c, filling.column_m[i], filling.used[i]);
+        const double kg = *hole.fill->mass_kg + ranges[i].least_kg;
+        if (std::abs(kg) > 1e-7) by.push_back({i, kg});
     }
     return by;
 }
@@ -234,6 +247,7 @@ std::vector<HoleRange> hole_ranges(const ledger::LedgerInputs& w) {
         const document::Hole& hole = w.document->holes[c.hole];
         HoleRange l;
         l.hole = c.hole;
+        l.candidate = c;
         if (hole.depth_m <= 0.0) {
             if (c.depth_is_fixed || c.upper_m < 0.001) continue;
             l.fresh = true;
@@ -315,12 +329,7 @@ Change solve_change(const ledger::LedgerInputs& w, const std::vector<HoleRange>&
         take(std::move(*more));
         return best;
     }
-    if (one) {
-        take({*one});
-        return best;
-    }
-    Changes all = in_turn(w, changed, ranges, finished.b_m().x, aim);
-    if (!all.empty()) take(std::move(all));
+    if (Changes all = nearest_change(w, changed, ranges, aim); !all.empty()) take(std::move(all));
     return best;
 }
 

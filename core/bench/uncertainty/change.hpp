@@ -2,9 +2,11 @@
 
 // Lead taken out of holes, or laid into them, when the lead is in already.
 
+#include "bench/lead/solve.hpp"
 #include "ledger/build.hpp"
 #include "ledger/fold.hpp"
 
+#include <functional>
 #include <optional>
 #include <vector>
 
@@ -13,6 +15,7 @@ namespace evenfall::bench {
 /// What one hole can still give or take [kg of fill].
 struct HoleRange {
     std::size_t hole = 0;
+    lead::Candidate candidate;
     double least_kg = 0.0; ///< all drilled out: ≤ 0
     double most_kg = 0.0;  ///< full up to the cap
     bool fresh = false;    ///< not drilled yet: anything in it is drilled, filled and capped anew
@@ -27,12 +30,14 @@ struct ChangeAim {
     double water_kg_m3 = 0.0;
     double in_water_kg = 0.0;
     double pitch_rad = 0.0;
-    double pitch_slack_rad = 0.0; ///< off by less is right
+    double pitch_slack_rad = 0.0;                               ///< off by less is right
+    std::function<lead::BandMisses(const ledger::Sum&)> misses; ///< of the finished lure
+    std::optional<std::size_t> first;                           ///< of the two (LeadProblem::first)
 };
 
 /// Fill changes in as few holes as will do: one where the pitch then is right, else the two that move least
-/// and meet both exactly, else more together. Where none do: the one hole that comes nearest with the weight
-/// right, or all in turn, as near to the weight as they come. Empty where no hole can change anything.
+/// and meet both exactly, else more together. Where none do: the change that brings it nearest by the bands
+/// (solve.hpp). Empty where no hole can change anything.
 struct Change {
     std::vector<std::pair<std::size_t, double>> by; ///< index into the ranges, kg
     bool weight_met = false;

@@ -1,4 +1,5 @@
 #include "base/sentence.hpp"
+#include "bench/lead/misses.hpp"
 #include "bench/uncertainty/change.hpp"
 #include "bench/uncertainty/do_now_text.hpp"
 #include "bench/uncertainty/posterior.hpp"
@@ -60,7 +61,7 @@ Outcome<LeadPlan> plan_as_it_lies(const document::Document& document, Stage stag
 }
 
 HoleChange hole_change(const document::Hole& before, const document::Hole& after, std::size_t index,
-                       const shape::Body& body) {
+                       const shape::Body& body, bool lead_is_in) {
     const auto contents_of = [&](const document::Hole& hole) {
         return hole.depth_m > 0.0 ? holes::contents(hole, holes::place(hole, body)) : holes::HoleContents{};
     };
@@ -73,14 +74,12 @@ HoleChange hole_change(const document::Hole& before, const document::Hole& after
     c.diameter_m = after.diameter_m;
     c.change_kg = is.fill_kg - was.fill_kg;
     c.column_m = std::abs(is.fill_column_m - was.fill_column_m);
-    if (c.change_kg < 0.0)
-        c.depth_m = after.depth_m - is.fill_column_m;
-    else if (std::abs(after.depth_m - before.depth_m) > 1e-6)
-        c.depth_m = after.depth_m;
+    c.depth_m = after.depth_m;
+    if (lead_is_in && c.change_kg < 0.0) c.depth_m -= is.fill_column_m;
     return c;
 }
 
-HoleStep step_of(const HoleChange& c, const document::Document& before, const document::Document& after) {
+HoleStep step_of(const HoleChange& c, const document::Document& before) {
     const auto index = static_cast<std::size_t>(c.hole);
     HoleStep step;
     step.hole = c.hole;
@@ -88,11 +87,11 @@ HoleStep step_of(const HoleChange& c, const document::Document& before, const do
     step.diameter_m = c.diameter_m;
     step.fill_kg = std::abs(c.change_kg);
     step.column_m = c.column_m;
-    step.is_new = index >= before.holes.size();
+    step.is_new = c.is_new;
     const bool was_wood = step.is_new || before.holes[index].depth_m <= 0.0;
     step.work = was_wood ? HoleWork::fill : c.change_kg < 0.0 ? HoleWork::take_out : HoleWork::add;
     step.drills = step.work != HoleWork::add;
-    step.depth_m = step.work == HoleWork::take_out ? c.depth_m : after.holes[index].depth_m;
+    step.depth_m = c.depth_m;
     return step;
 }
 
@@ -110,8 +109,9 @@ void set_document(DoNow& out, const document::Document& before, const document::
             old.depth_m = 0.0;
             old.fill.reset();
         }
-        const HoleChange c = hole_change(old, after.holes[i], i, evaluation.body);
+        HoleChange c = hole_change(old, after.holes[i], i, evaluation.body, out.lead_is_in);
         if (std::abs(c.change_kg) < least_kg) continue;
+        c.is_new = i >= before.holes.size();
         out.changes.push_back(c);
         out.change_kg += c.change_kg;
     }
@@ -144,8 +144,8 @@ void set_tub_readings(DoNow& out, const Evaluation& evaluation, const materials:
 }
 
 /// Before the lead is in.
-Outcome<DoNow> plan_anew(const document::Document& document, Stage stage,
-                         const materials::WaterProperties& tub) {
+Outcome<DoNow> plan_anew(Posterior& p, const document::Document& document, Stage stage) {
+    const materials::WaterProperties& tub = p.model->water().tub;
     DoNow out;
     out.stage = Stage::leaded;
     const Outcome<LeadPlan> plan = plan_as_it_lies(document, stage);
@@ -154,6 +154,11 @@ Outcome<DoNow> plan_anew(const document::Document& document, Stage stage,
     if (!after) return after.problems();
     set_document(out, document, plan->document, *after);
     out.met = plan->met;
+    const bench::Finished f = bench::finished(p);
+    out.chances = out.met ? bench::chances_after_correction(f.forecast, f.target)
+                          : bench::chances_after_change(f.forecast, f.target,
+                                                        out.after.in_water.kg - plan->asked_in_water_kg,
+                                                        out.after.pitch_rad);
     out.nothing_to_do = plan->met && out.changes.empty();
     out.shortfalls = plan->shortfalls;
     for (const HolePlan& planned : plan->holes) {
@@ -177,6 +182,10 @@ struct LeadChange {
     std::vector<std::size_t> holes; ///< changed
 
     [[nodiscard]] bool is_met() const { return change.weight_met && change.pitch_met; }
+    [[nodiscard]] double weight_off_kg() const {
+        return change.sum.in_water(aim.water_kg_m3).kg - aim.in_water_kg;
+    }
+    [[nodiscard]] std::optional<double> hang_rad() const { return water::hang(change.sum).pitch_rad; }
 };
 
 /// Changes of lead with the lure's own posterior.
@@ -243,20 +252,27 @@ struct LeadChanger {
     }
 };
 
-Problems shortfalls_of(const LeadChange& lead) {
+Problems shortfalls_of(const LeadChange& lead, const bench::TargetBand& target) {
     Problems all;
+    const auto bands = [](double off) {
+        return Sentence(" (") + units::number_text(std::abs(off), units::Unit::one, 1) + " times its band).";
+    };
     if (!lead.change.weight_met) {
+        const double off_kg = lead.weight_off_kg();
         all.push_back({ProblemCode::cannot_be_met, "/holes", "",
                        "Neither the lead in the holes nor a trim hole brings the finished lure to " +
-                           mass_text(lead.aim.in_water_kg) + " in water: it would come to " +
-                           mass_text(lead.change.sum.in_water(lead.aim.water_kg_m3).kg) + "."});
+                           mass_text(lead.aim.in_water_kg) + " in water and to its hang: it would come to " +
+                           mass_text(lead.aim.in_water_kg + off_kg) +
+                           bands(2.0 * off_kg / (target.high_kg - target.low_kg))});
     }
     if (!lead.change.pitch_met) {
-        const water::Hang hang = water::hang(lead.change.sum);
+        const auto hang_rad = lead.hang_rad();
         all.push_back({ProblemCode::cannot_be_met, "/targets/pitch_deg", "",
                        (lead.change.weight_met ? "With the weight right it hangs at " : "It then hangs at ") +
-                           (hang.pitch_rad ? angle_text(*hang.pitch_rad) : Sentence("no angle at all")) +
-                           "; " + angle_text(lead.aim.pitch_rad) + " is asked."});
+                           (hang_rad ? angle_text(*hang_rad) : Sentence("no angle at all")) + "; " +
+                           angle_text(lead.aim.pitch_rad) + " is asked" +
+                           (hang_rad ? bands((*hang_rad - lead.aim.pitch_rad) / target.pitch_band_rad)
+                                     : Sentence("."))});
     }
     return all;
 }
@@ -274,6 +290,7 @@ Outcome<DoNow> change_lead(Posterior& p, const document::Document& document, Sta
     out.stage = stage;
     out.lead_is_in = true;
     out.nothing_to_do = weight_right && pitch_right;
+    out.chances = bench::chances_after_correction(f.forecast, f.target);
     document::Document changed = document;
     if (out.nothing_to_do) {
         out.met = true;
@@ -282,12 +299,21 @@ Outcome<DoNow> change_lead(Posterior& p, const document::Document& document, Sta
                             " is asked.");
     } else {
         LeadChanger changer{p, f, p.model->fall_model(Stage::rigged, water.fishing)};
-        const bench::ChangeAim aim{water.fishing.density_kg_m3, f.target.target_kg, f.target.pitch_rad,
-                                   third_of_band_rad};
+        const bench::ChangeAim aim{water.fishing.density_kg_m3,
+                                   f.target.target_kg,
+                                   f.target.pitch_rad,
+                                   third_of_band_rad,
+                                   lead::Misses(document.targets, *p.model->evaluation().body.lines,
+                                                changer.falls, fall::drag_correction(document)),
+                                   lead::first_of(document.targets.matters_more)};
         Outcome<LeadChange> lead = changer.change(document, aim);
         if (!lead) return lead.problems();
         out.met = lead->is_met();
-        out.shortfalls = shortfalls_of(*lead);
+        if (!out.met) {
+            out.chances =
+                bench::chances_after_change(f.forecast, f.target, lead->weight_off_kg(), lead->hang_rad());
+            out.shortfalls = shortfalls_of(*lead, f.target);
+        }
         changed = std::move(lead->document);
     }
     const Outcome<Evaluation> after = evaluate(changed);
@@ -295,7 +321,7 @@ Outcome<DoNow> change_lead(Posterior& p, const document::Document& document, Sta
     set_document(out, document, changed, *after);
     if (!out.nothing_to_do) {
         for (const HoleChange& change : out.changes)
-            out.holes.push_back(step_of(change, document, out.document));
+            out.holes.push_back(step_of(change, document));
         bench::describe_changes(out);
     }
     set_tub_readings(out, *after, water.tub);
@@ -310,7 +336,7 @@ Outcome<DoNow> do_now(const document::Document& document, std::optional<Stage> a
     if (!posterior) return posterior.problems();
     const Stage stage = at.value_or(std::max(posterior->stage, document::stage_of_holes(document)));
     const document::Document corrected = bench::with_corrections(*posterior);
-    if (stage < Stage::leaded) return plan_anew(corrected, stage, posterior->model->water().tub);
+    if (stage < Stage::leaded) return plan_anew(*posterior, corrected, stage);
     return change_lead(*posterior, corrected, stage);
 }
 

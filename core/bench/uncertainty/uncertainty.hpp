@@ -126,7 +126,8 @@ struct Uncertainty {
     /// Empty where nothing is dressed on.
     std::vector<StagePrediction> stages_with_all;
     Chances chances_now;             ///< with the lead as it is
-    Chances chances_corrected;       ///< with the lead changed so that the expected lure meets its targets
+    Chances chances_corrected;       ///< with the lead changed so that the expected lure meets its targets,
+                                     ///< whether or not it can be (DoNow::chances)
     double target_in_water_kg = 0.0; ///< that gives the target's fall with the posterior mean of drag
     double weight_band_kg = 0.0; ///< half width of the band of in-water mass: from the band of fall; where a
                                  ///< weight is the target, that share of it, at least 0.2 % of the displaced
@@ -155,8 +156,9 @@ struct HoleChange {
     double change_kg = 0.0; ///< of fill; negative: drilled out
     std::string material;
     double diameter_m = 0.0; ///< of the bit
-    double depth_m = 0.0;    ///< from the skin to where the bit stops; 0 where the hole keeps its depth
+    double depth_m = 0.0;    ///< from the skin: of the hole; lead taken out: to where the bit stops
     double column_m = 0.0;   ///< length of the fill taken out or put in
+    bool is_new = false;     ///< the document has no such hole yet
 };
 
 /// What the tub should show of a lure.
@@ -172,6 +174,7 @@ struct TubTest {
 struct DoNow {
     Stage stage = Stage::carved; ///< of the change and of the tub readings below; leaded at least
     bool met = false;            ///< weight (fall) reached, and pitch within a third of its band
+    Chances chances; ///< once it is done: right in the middle where met, else of the nearest that can be
     bool nothing_to_do = false;  ///< the lure is within a third of both bands as it is
     bool lead_is_in = false;     ///< lead that lies in the holes is changed; else this is the lead plan
     std::vector<HoleStep> holes; ///< what is to be done, hole by hole

@@ -4,12 +4,15 @@
 #include "bench/uncertainty/uncertainty.hpp"
 #include "body/bore.hpp"
 #include "ledger/build.hpp"
+#include "output/uncertainty_json.hpp"
 #include "unit/bench/uncertainty/bench_readings.hpp"
 
 #include <catch2/catch_test_macros.hpp>
 #include <catch2/matchers/catch_matchers_floating_point.hpp>
+#include <nlohmann/json.hpp>
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <numbers>
 
@@ -367,4 +370,107 @@ TEST_CASE("Lead that is ticked as in is changed, not planned anew; the next lure
         CHECK(hole.use == document::HoleUse::ballast);
         CHECK(hole.before.empty());
     }
+}
+
+TEST_CASE("Each change tells the depth of its hole, or to where lead comes out, as the steps do") {
+    // Before the lead is in, for heavier wood: less lead, in holes that are not yet drilled.
+    document::Document bare = millrace();
+    for (document::Hole& hole : bare.holes)
+        hole.use = document::HoleUse::ballast;
+    bare.log.push_back(dry(Stage::carved, 24.5));
+    for (const document::Document& lure : {bare, leaded_over(millrace(), 2.0)}) {
+        const auto now = do_now(lure);
+        REQUIRE((now.ok() && !now->changes.empty()));
+        for (const HoleChange& c : now->changes) {
+            const auto step = std::find_if(now->holes.begin(), now->holes.end(),
+                                           [&](const HoleStep& s) { return s.hole == c.hole; });
+            REQUIRE(step != now->holes.end());
+            INFO("hole " << c.hole + 1);
+            CHECK_THAT(c.depth_m, WithinAbs(step->depth_m, 1e-12));
+            if (!now->lead_is_in) CHECK(c.depth_m > 0.003); // not the cap alone
+        }
+    }
+}
+
+TEST_CASE("The chance that is told is that of the best that can be reached") {
+    // Quarry far too heavy: all its lead drilled out does not do.
+    const document::Document heavy = leaded_over(invented::preset_named("quarry-230"), 32.0);
+    const auto s = uncertainty(heavy);
+    const auto now = do_now(heavy);
+    REQUIRE((s.ok() && now.ok() && !now->met));
+    CHECK(s->chances_corrected.both > 0.1);
+    CHECK(now->chances.both < 1e-6);
+    const std::string json = output::uncertainty_json(heavy, *s, *now, std::nullopt);
+    const auto tree = nlohmann::json::parse(json);
+    CHECK(tree["chance_put_right"]["both"].get<double>() < 1e-6);
+    CHECK(tree["do_now"]["met"] == false);
+    // What the changed lure then says of itself, with the same readings behind it.
+    document::Document full = millrace();
+    full.targets.fall_band = 0.25;
+    for (document::Hole& hole : full.holes)
+        hole.max_depth_m = hole.depth_m;
+    const document::Document asked_elsewhere = leaded_over(full, -1.5);
+    const auto far = do_now(asked_elsewhere);
+    REQUIRE((far.ok() && !far->met));
+    const auto after = uncertainty(with_advice(asked_elsewhere, *far));
+    REQUIRE(after.ok());
+    CHECK_THAT(far->chances.both, WithinAbs(after->chances_now.both, 0.03));
+    CHECK_THAT(far->chances.fall, WithinAbs(after->chances_now.fall, 0.03));
+    CHECK_THAT(far->chances.pitch, WithinAbs(after->chances_now.pitch, 0.03));
+    // Where it can be put right, it is as before.
+    const document::Document near = leaded_over(millrace(), 2.0);
+    CHECK(do_now(near)->chances.both == uncertainty(near)->chances_corrected.both);
+}
+
+TEST_CASE(
+    "Where the change cannot meet both, it is the nearest by the bands, and what matters more decides") {
+    document::Document lure = leaded_over(millrace(), 2.0);
+    lure.targets.pitch_rad = 40.0 * units::degree_rad;
+    const auto misses = [&](document::MattersMore more) {
+        document::Document d = lure;
+        d.targets.matters_more = more;
+        const auto now = do_now(d);
+        REQUIRE((now.ok() && !now->met));
+        REQUIRE((now->after.fall && now->after.pitch_rad));
+        const double fall = (now->after.fall->speed_m_s / d.targets.fall_m_s - 1.0) / d.targets.fall_band;
+        const double hang = (*now->after.pitch_rad - d.targets.pitch_rad) / d.targets.pitch_band_rad;
+        return std::array{std::abs(fall), std::abs(hang)};
+    };
+    const auto both = misses(document::MattersMore::both_alike);
+    const auto fall = misses(document::MattersMore::fall);
+    const auto hang = misses(document::MattersMore::hang);
+    CHECK(std::hypot(both[0], both[1]) < std::hypot(fall[0], fall[1]) - 0.1);
+    CHECK(std::hypot(both[0], both[1]) <= std::hypot(hang[0], hang[1]) + 1e-9);
+    CHECK(fall[0] < 0.01);
+    CHECK(hang[1] <= both[1] + 1e-9);
+    CHECK(fall[1] > both[1]);
+}
+
+TEST_CASE("A new trim hole has its place among the changes") {
+    // Full holes, and wood for no deeper ones: the lead that is missing needs a hole of its own.
+    document::Document full = millrace();
+    for (document::Hole& hole : full.holes) {
+        hole.use = document::HoleUse::leaded;
+        hole.max_depth_m = hole.depth_m;
+    }
+    const document::Document light = leaded_over(full, -1.5);
+    const auto s = uncertainty(light);
+    const auto now = do_now(light);
+    REQUIRE((s.ok() && now.ok()));
+    REQUIRE(now->document.holes.size() == full.holes.size() + 1);
+    const std::string json = output::uncertainty_json(light, *s, *now, std::nullopt);
+    const auto tree = nlohmann::json::parse(json);
+    bool found = false;
+    for (const auto& change : tree["do_now"]["changes"]) {
+        const auto hole = change["hole"].get<std::size_t>();
+        CHECK(change.contains("x_mm"));
+        if (hole <= full.holes.size()) continue;
+        found = true;
+        CHECK(change["new"] == true);
+        CHECK(change["from"] == "belly");
+        CHECK_THAT(change["x_mm"].get<double>(), WithinAbs(1e3 * now->document.holes.back().x_m, 1e-5));
+        CHECK_THAT(change["depth_mm"].get<double>(),
+                   WithinAbs(1e3 * now->document.holes.back().depth_m, 1e-5));
+    }
+    CHECK(found);
 }
