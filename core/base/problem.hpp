@@ -29,6 +29,7 @@ enum class ProblemCode {
     capsizes = 18,        ///< the centre of gravity is not below the centre of buoyancy
     binds_joint =
         19, ///< neighbouring segments whose buoyancy and weight load a hinge so much that it may stick
+    drag_unknown = 20, ///< a shape or a speed of which no measured drag is known here
 };
 
 /// One refusal. Errors are values: when one is returned, nothing has been changed.

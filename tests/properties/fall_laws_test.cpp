@@ -82,12 +82,12 @@ TEST_CASE("in ideal fluid a neutral body tumbles for ever with its energy and it
           "unchanged (Kirchhoff)",
           "[fall]") {
     ModelFactors ideal;
-    ideal.kappa = 0.0;
     ideal.along = 0.0;
     MassProperties w = support::prototype_weights(0.0, 0.0, 0.0, support::fresh_20);
     w.g_m = w.b_m;
-    const FallingLure d(hull(*support::prototype_body(), support::prototype_skin_m2, 0.0), w, {},
-                        support::fresh_20, ideal);
+    HydroBody without_drag = hull(*support::prototype_body(), support::prototype_skin_m2, 0.0);
+    without_drag.ends.usual = 0.0;
+    const FallingLure d(without_drag, w, {}, support::fresh_20, ideal);
     const Motion motion = d.motion();
     // Momenta are the slopes of the energy, which is a quadratic form: central differences of it are exact.
     const auto momentum_in_space = [&](const std::array<double, 6>& v) {

@@ -118,9 +118,9 @@ TEST_CASE("a spheroid four times as long as thick that moves aslant is turned br
     w.b_m = w.g_m = {half_length, 0.0, 0.0};
     w.pitch_inertia_kg_m2 = w.mass_kg * (half_length * half_length + half_width * half_width) / 5.0;
     ModelFactors ideal;
-    ideal.kappa = 0.0;
     ideal.along = 0.0;
-    const HydroBody h = hull(support::EllipsoidLines(2.0 * half_length, half_width, half_width), 0.01, 0.0);
+    HydroBody h = hull(support::EllipsoidLines(2.0 * half_length, half_width, half_width), 0.01, 0.0);
+    h.ends.usual = 0.0;
     const Motion motion(h, w, {}, {rho, 1e-3}, ideal);
     const double turned =
         w.pitch_inertia_kg_m2 + rho * (h.heave_xx_m5 - h.heave_m3 * half_length * half_length);

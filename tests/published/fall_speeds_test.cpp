@@ -123,22 +123,3 @@ TEST_CASE("long cylinders fall broadside, level and stable, at a speed whose ban
         CHECK_THAT(f.vertical_m_s, WithinRel(measured, 0.10));
     }
 }
-
-TEST_CASE("a ball is no lure: told in strips it would sink at two thirds of its speed (law of Brown and "
-          "Lawler 2003)",
-          "[fall]") {
-    // The end effect is for bodies of six widths and more. What is claimed of strips ends there; this is the
-    // price beyond.
-    const double d = 0.020;
-    const support::EllipsoidLines lines(d, 0.5 * d, 0.5 * d);
-    MassProperties w;
-    w.displaced_m3 = std::numbers::pi / 6.0 * d * d * d;
-    w.mass_kg = 1100.0 * w.displaced_m3;
-    w.b_m = {0.5 * d, 0.0, 0.0};
-    w.g_m = {0.5 * d, 0.0, -0.001};
-    w.pitch_inertia_kg_m2 = 0.1 * w.mass_kg * d * d;
-    const auto fall =
-        FallingLure(hull(lines, std::numbers::pi * d * d, 0.0), w, {}, support::fresh_20).main_fall();
-    REQUIRE(fall);
-    CHECK_THAT(fall->vertical_m_s / ball_m_s(d, 1100.0, support::fresh_20), WithinAbs(0.66, 0.05));
-}

@@ -26,6 +26,7 @@ namespace {
 HydroBody prototype_hull() {
     const auto lines = support::prototype_body();
     HydroBody h = hull(*lines, support::prototype_skin_m2, 0.0);
+    h.ends.usual = 0.672;
     h.along_pressure_m2 *= 0.18 / 0.12;
     h.surge_m3 = 0.06 * support::prototype_volume_m3;
     h.heave_m3 = h.heave_x_m4 = h.heave_xx_m5 = 0.0;
@@ -40,10 +41,7 @@ HydroBody prototype_hull() {
 
 FallingLure prototype(double g_forward_m) {
     const auto water = materials::water_properties(20.0, 0.0).value();
-    ModelFactors closure;
-    closure.kappa = 0.672;
-    return {
-        prototype_hull(), support::prototype_weights(0.002, g_forward_m, 0.004, water), {}, water, closure};
+    return {prototype_hull(), support::prototype_weights(0.002, g_forward_m, 0.004, water), {}, water};
 }
 
 struct Row {
@@ -100,9 +98,7 @@ TEST_CASE("its pitch mode is −1.4 ± 6.0i per second and all four die out (reg
     const FallingLure lure = prototype(0.0005);
     MassProperties weights = lure.weights();
     weights.pitch_inertia_kg_m2 = weights.mass_kg * 0.140 * 0.140 / 20.0;
-    ModelFactors closure;
-    closure.kappa = 0.672;
-    const SteadyFalls all = FallingLure(lure.hull(), weights, {}, support::fresh_20, closure).steady();
+    const SteadyFalls all = FallingLure(lure.hull(), weights, {}, support::fresh_20).steady();
     REQUIRE(all.main);
     const auto& modes = all.falls[*all.main].modes_1_s;
     for (const auto& mode : modes)

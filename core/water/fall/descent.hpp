@@ -32,10 +32,10 @@ struct Band {
 
 /// One steady fall (or rise).
 ///
-/// Bands: end effect, drag of parts, Munk moment and drag along the body (motion.hpp: Closure) are each set
-/// to both ends of their range; the shifts are combined as root of the sum of squares on each side, as
-/// independent causes. This is the model's own uncertainty; that of mass and buoyancy comes on top. Still
-/// water, no line.
+/// Bands: end effect, drag of parts, Munk moment and drag along the body (motion.hpp: ModelFactors), and
+/// where it is too slow or too fast for the drag laws these too, are each set to both ends of their range;
+/// the shifts are combined as root of the sum of squares on each side, as independent causes. This is the
+/// model's own uncertainty; that of mass and buoyancy comes on top. Still water, no line.
 struct SteadyFall {
     FallAttitude manner = FallAttitude::level;
     bool stable = false;       ///< returns to it after a small disturbance
@@ -54,6 +54,8 @@ struct SteadyFall {
     /// Eigenvalues [1/s] of small disturbances of (along, across, pitching, pitch), slowest decay (or fastest
     /// growth) first.
     std::array<std::complex<double>, 4> modes_1_s{};
+    bool in_drag_laws =
+        true; ///< false: too slow or too fast for the drag laws (drag.hpp), which widens its bands
     double reynolds =
         0.0; ///< on the mean height, with the speed across; the drag laws are valid from 500 to 50 000
 };
@@ -151,7 +153,7 @@ public:
     [[nodiscard]] const std::vector<DragItem>& items() const { return items_; }
 
 private:
-    [[nodiscard]] double reynolds(double across_m_s) const;
+    [[nodiscard]] double reynolds(double speed_m_s) const;
     void compute_bands(std::span<SteadyFall> falls) const;
 
     HydroBody hull_;

@@ -13,6 +13,7 @@ namespace {
 constexpr double blasius = 1.328;
 constexpr double along_skin_factor = 1.3;
 constexpr double along_form = 0.12;
+constexpr double along_blunt = 0.24;
 
 double filled_share(double exponent) {
     const double g = std::tgamma(1.0 + 1.0 / exponent);
@@ -32,7 +33,10 @@ HydroBody hull(const shape::Lines& lines, double skin_m2, double skin_z_m) {
     double exponent = 2.0;
     double share = std::numbers::pi / 4.0;
     double covered = 0.0;
-    for (const Strip& s : strips(lines)) {
+    const std::vector<Strip> slices = strips(lines);
+    if (slices.empty()) return h;
+    h.ends = end_effect_of(slices);
+    for (const Strip& s : slices) {
         const double area = s.width_m * s.length_m;
         h.slices.push_back(
             {s.x_m, pressure_drag_coefficient(s) * area, friction_drag_coefficient(s, 1.0, unit) * area});
@@ -53,10 +57,10 @@ HydroBody hull(const shape::Lines& lines, double skin_m2, double skin_z_m) {
         h.mean_height_m += s.chord_m * s.length_m;
         covered += s.length_m;
     }
-    if (h.slices.empty()) return h;
     h.mean_height_m /= covered;
 
-    h.along_pressure_m2 = along_form * largest;
+    const double bluntness = std::sqrt(4.0 * largest / std::numbers::pi) / lines.length_m();
+    h.along_pressure_m2 = (along_form + along_blunt * std::pow(bluntness, 3)) * largest;
     h.along_friction_m3_2 = along_skin_factor * blasius * skin_m2 / std::sqrt(lines.length_m());
     h.along_z_m = skin_z_m;
 

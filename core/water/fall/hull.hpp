@@ -17,6 +17,7 @@ struct HydroBody {
         double friction_m3_2 = 0.0;
     };
     std::vector<Slice> slices;
+    EndEffect ends; ///< on their sum
 
     // Along its length: drag area = along_pressure + along_friction·√(μ/(ρ u)), acting at this height.
     double along_pressure_m2 = 0.0;
@@ -33,9 +34,10 @@ struct HydroBody {
     double mean_height_m = 0.0; ///< of the sections, for the Reynolds number
 };
 
-/// Strips as in drag.hpp. Along the body: ½ρu²·(1.3·S·Cf + 0.12·A), Cf = 1.328/√Re on the length (laminar), S
-/// the skin, A the largest section: form after Hoerner 1965 for streamlined bodies (from memory), the factors
-/// an own estimate, ±40 %. A body with blunt flat ends has more.
+/// Strips and ends as in drag.hpp. Along the body: ½ρu²·(1.3·S·Cf + (0.12 + 0.24 (d/l)³)·A), Cf = 1.328/√Re
+/// on the length (laminar), S the skin, A the largest section, d the diameter of a disc of that area: form
+/// after Hoerner 1965 for streamlined bodies (from memory), the factors an own estimate, ±40 %, the cube so
+/// that a ball has its own drag. A body with blunt flat ends has more.
 ///
 /// Added mass: section by section (Lewis), reduced for flow round the ends as in the ellipsoid of the same
 /// length and the same ∫(half width)² and ∫(half height)²; along the length Lamb's coefficient of that

@@ -36,7 +36,9 @@ std::optional<double> speed_at(double pressure_m2, double friction_m3_2, double 
 LevelFall::LevelFall(const shape::Lines& lines) {
     // With density, viscosity and speed all 1, the friction part is its value without √(μ/(ρv)).
     const materials::WaterProperties unit{1.0, 1.0};
-    for (const Strip& strip : strips(lines)) {
+    const std::vector<Strip> slices = strips(lines);
+    if (!slices.empty()) ends_ = end_effect_of(slices);
+    for (const Strip& strip : slices) {
         const double area = strip.width_m * strip.length_m;
         pressure_m2_ += pressure_drag_coefficient(strip) * area;
         friction_m3_2_ += friction_drag_coefficient(strip, 1.0, unit) * area;
@@ -45,13 +47,13 @@ LevelFall::LevelFall(const shape::Lines& lines) {
 
 std::optional<double> LevelFall::speed_m_s(double in_water_kg,
                                            const materials::WaterProperties& water) const {
-    return speed_at(pressure_m2_, friction_m3_2_, end_effect.usual, in_water_kg, water);
+    return speed_at(pressure_m2_, friction_m3_2_, ends_.usual, in_water_kg, water);
 }
 
 std::optional<Speeds> LevelFall::speeds(double in_water_kg, const materials::WaterProperties& water) const {
     const auto usual = speed_m_s(in_water_kg, water);
-    const auto slow = speed_at(pressure_m2_, friction_m3_2_, end_effect.high, in_water_kg, water);
-    const auto fast = speed_at(pressure_m2_, friction_m3_2_, end_effect.low, in_water_kg, water);
+    const auto slow = speed_at(pressure_m2_, friction_m3_2_, ends_.high, in_water_kg, water);
+    const auto fast = speed_at(pressure_m2_, friction_m3_2_, ends_.low, in_water_kg, water);
     if (!usual || !slow || !fast) return std::nullopt;
     return Speeds{*usual, *slow, *fast};
 }
@@ -61,8 +63,7 @@ double LevelFall::in_water_kg(double speed_m_s, const materials::WaterProperties
     const double root_nu = std::sqrt(water.viscosity_pa_s / water.density_kg_m3);
     const double drag_per_half_rho_kappa =
         speed_m_s * (pressure_m2_ * speed_m_s + friction_m3_2_ * root_nu * std::sqrt(speed_m_s));
-    return 0.5 * water.density_kg_m3 * end_effect.usual * drag_per_half_rho_kappa /
-           units::standard_gravity_m_s2;
+    return 0.5 * water.density_kg_m3 * ends_.usual * drag_per_half_rho_kappa / units::standard_gravity_m_s2;
 }
 
 } // namespace evenfall::fall

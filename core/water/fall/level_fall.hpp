@@ -22,7 +22,7 @@ struct Speeds {
 /// they are computed once from the lines, and a speed then costs a fraction of a microsecond.
 ///
 /// Accuracy: the equation is solved to 1e-12; the model's own uncertainty is the band, about −8 and +10 % of
-/// speed, and should be shown. Drag of hooks, joints and other parts is not included here.
+/// speed for a slender body, and should be shown. Drag of hooks, joints and other parts is not included here.
 class LevelFall {
 public:
     explicit LevelFall(const shape::Lines& lines);
@@ -41,6 +41,7 @@ public:
     [[nodiscard]] double in_water_kg(double speed_m_s, const materials::WaterProperties& water) const;
 
 private:
+    EndEffect ends_;
     double pressure_m2_ = 0.0;   ///< ∑ (constant part of Cd)·width·length
     double friction_m3_2_ = 0.0; ///< ∑ (friction part of Cd)·√(ρv/μ)·width·length [m^1.5]
 };

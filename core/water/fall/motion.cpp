@@ -17,6 +17,10 @@ double parts_area(const DragItem& item, double parts) {
                        : item.cd_area_m2 + parts * (item.cd_area_high_m2 - item.cd_area_m2);
 }
 
+double end_effect_at(const EndEffect& ends, double at) {
+    return ends.usual + at * (at < 0.0 ? ends.usual - ends.low : ends.high - ends.usual);
+}
+
 // Distance forward of B, and below it, of a point in the lure's axes.
 double forward(const MassProperties& weights, double x_m) {
     return weights.b_m.x - x_m;
@@ -38,9 +42,10 @@ SteadySums steady_sums(const HydroBody& hull, const MassProperties& weights, std
     SteadySums s;
     const double half_rho = 0.5 * water.density_kg_m3 * closure.drag;
     const double root_nu = std::sqrt(water.viscosity_pa_s / water.density_kg_m3);
+    const double across = half_rho * end_effect_at(hull.ends, closure.ends);
     for (const HydroBody::Slice& slice : hull.slices) {
-        const double p = half_rho * closure.kappa * slice.pressure_m2;
-        const double f = half_rho * closure.kappa * root_nu * slice.friction_m3_2;
+        const double p = across * slice.pressure_m2;
+        const double f = across * root_nu * slice.friction_m3_2;
         const double arm = forward(weights, slice.x_m);
         s.cross_p += p;
         s.cross_f += f;
@@ -113,10 +118,11 @@ Motion::Motion(const HydroBody& hull, const MassProperties& weights, std::span<c
     const double rho = water.density_kg_m3;
     const double half_rho = 0.5 * rho * closure.drag;
     const double root_nu = std::sqrt(water.viscosity_pa_s / rho);
+    const double across = half_rho * end_effect_at(hull.ends, closure.ends);
     slices_.reserve(hull.slices.size());
     for (const HydroBody::Slice& s : hull.slices) {
-        slices_.push_back({forward(weights, s.x_m), half_rho * closure.kappa * s.pressure_m2,
-                           half_rho * closure.kappa * root_nu * s.friction_m3_2});
+        slices_.push_back(
+            {forward(weights, s.x_m), across * s.pressure_m2, across * root_nu * s.friction_m3_2});
     }
     for (const DragItem& item : items) {
         items_.push_back({forward(weights, item.at_m.x), down(weights, item.at_m.z),

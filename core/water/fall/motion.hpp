@@ -27,8 +27,8 @@ struct MassProperties {
 /// Uncertain parts of the model, each at its usual value. The ends of each range are an own estimate,
 /// explained beside it.
 struct ModelFactors {
-    /// End effect κ on the drag across the body: drag.hpp.
-    double kappa = end_effect.usual;
+    /// −1 … 0 … 1: end effect on the drag across the body at its low, usual, high value: HydroBody::ends.
+    double ends = 0.0;
     /// −1 … 0 … 1: drag of the parts at its low, usual, high value: drag_items.hpp.
     double parts = 0.0;
     /// Share of the ideal moment that turns a body broadside to its path (Munk). 1 in ideal flow; down to 0.7

@@ -153,8 +153,8 @@ struct ClosureRange {
 std::array<ClosureRange, 4> causes_around(const ModelFactors& usual) {
     std::array<ClosureRange, 4> causes;
     causes.fill({usual, usual});
-    causes[0].low.kappa = end_effect.low;
-    causes[0].high.kappa = end_effect.high;
+    causes[0].low.ends = -1.0;
+    causes[0].high.ends = 1.0;
     causes[1].low.parts = -1.0;
     causes[1].high.parts = 1.0;
     causes[2].low.munk = 0.7;
@@ -256,19 +256,30 @@ std::optional<SteadyFall> FallingLure::main_fall(ModelBands doubts) const {
     return fall;
 }
 
-double FallingLure::reynolds(double across_m_s) const {
-    return water_.density_kg_m3 * hull_.mean_height_m / water_.viscosity_pa_s * std::abs(across_m_s);
+double FallingLure::reynolds(double speed_m_s) const {
+    return water_.density_kg_m3 * hull_.mean_height_m / water_.viscosity_pa_s * std::abs(speed_m_s);
 }
 
 void FallingLure::compute_bands(std::span<SteadyFall> falls) const {
     if (falls.empty()) return;
-    std::array<std::array<SteadySums, 2>, 4> variants;
+    std::array<std::array<SteadySums, 2>, 5> variants; // the causes, and beyond the drag laws these
     const auto causes = causes_around(closure_);
-    for (std::size_t i = 0; i < variants.size(); ++i) {
+    for (std::size_t i = 0; i < causes.size(); ++i) {
         variants[i] = {steady_sums(hull_, weights_, items_, water_, causes[i].low),
                        steady_sums(hull_, weights_, items_, water_, causes[i].high)};
     }
     for (SteadyFall& fall : falls) {
+        std::size_t used = causes.size();
+        if (const DragFactor factor = drag_factor_at(reynolds(std::hypot(fall.along_m_s, fall.across_m_s)));
+            factor.low < 1.0 || factor.high > 1.0) {
+            ModelFactors least = closure_;
+            ModelFactors most = closure_;
+            least.drag *= factor.low;
+            most.drag *= factor.high;
+            fall.in_drag_laws = false;
+            variants[used++] = {steady_sums(hull_, weights_, items_, water_, least),
+                                steady_sums(hull_, weights_, items_, water_, most)};
+        }
         // Where a fall is stable the moment falls with pitch; where it is not, it may rise.
         bool rises = false;
         if (!fall.stable) {
@@ -276,7 +287,7 @@ void FallingLure::compute_bands(std::span<SteadyFall> falls) const {
             constexpr double aside = 1e-5;
             rises = usual.moment_n_m(fall.pitch_rad + aside) > usual.moment_n_m(fall.pitch_rad - aside);
         }
-        set_bands(fall, rises, variants);
+        set_bands(fall, rises, {variants.data(), used});
     }
 }
 

@@ -253,8 +253,8 @@ TEST_CASE("a band is that of its own fall, stable or not: the next root of each 
                     down += least * least;
                     up += most * most;
                 };
-                add(speed([](ModelFactors& c) { c.kappa = end_effect.low; }),
-                    speed([](ModelFactors& c) { c.kappa = end_effect.high; }));
+                add(speed([](ModelFactors& c) { c.ends = -1.0; }),
+                    speed([](ModelFactors& c) { c.ends = 1.0; }));
                 add(speed([](ModelFactors& c) { c.parts = -1.0; }),
                     speed([](ModelFactors& c) { c.parts = 1.0; }));
                 add(speed([](ModelFactors& c) { c.munk = 0.7; }), f.vertical_m_s);
