@@ -16,26 +16,32 @@
 
 namespace evenfall {
 
-/// Behaviour of the finished lure in the fishing water.
+/// What a lure does that is let go under water, by the speed of its steady way there.
 enum class Behaviour {
-    floats,   ///< weight in water below zero by more than the band
-    suspends, ///< weight in water within the band around zero (evaluate.cpp: still_band_kg)
+    floats,   ///< rises faster than still_m_s
+    suspends, ///< neither rises nor sinks faster than that
     falls,
 };
 
-/// The main steady fall: the stable one nearest to its hang pitch (water/fall/descent.hpp). Speeds in m/s,
-/// down positive. slow and fast are the model's own uncertainty: end effect, drag of parts, Munk moment, drag
-/// along the body.
+/// The slowest way that is called a rise or a fall: a hand's breadth in ten seconds. Slower than that, a
+/// lure hangs still in a carver's eyes, and the water's own motion carries it (common practice, no source).
+inline constexpr double still_m_s = 0.010;
+
+/// The main steady fall, or rise: the stable one nearest to its hang pitch (water/fall/descent.hpp). Speeds
+/// in m/s, down positive. slow and fast are the ends of the model's own uncertainty: end effect, drag of
+/// parts, Munk moment, drag along the body.
 struct Fall {
     double speed_m_s = 0.0;
     double slow_m_s = 0.0;
     double fast_m_s = 0.0;
     double pitch_rad = 0.0;   ///< during the fall, nose-up positive; not the hang pitch
     double forward_m_s = 0.0; ///< glide over ground, towards the nose positive
+    bool in_drag_laws = true; ///< false: too slow or too fast for them, so slow and fast lie wide
 };
 
-/// Behaviour of a lure with this weight in water.
-[[nodiscard]] Behaviour behaviour_of(MassInWater in_water);
+/// Behaviour by the speed of its steady way under water, down positive. Without one, by the sign of its
+/// weight: within a milligram of zero it suspends.
+[[nodiscard]] Behaviour behaviour_of(const std::optional<double>& vertical_m_s, MassInWater in_water);
 
 /// Mass and buoyancy of one stage of the build.
 struct StageAnswer {
@@ -47,8 +53,10 @@ struct StageAnswer {
     Vec3 b_m;
     MassInWater in_water;     ///< in the fishing water
     MassInWater in_tub;       ///< in the tub's water
-    std::optional<Fall> fall; ///< in the fishing water; absent where it does not sink, or has no steady fall
+    std::optional<Fall> fall; ///< in the fishing water; absent where it does not fall, or has no steady fall
     std::optional<Fall> tub_fall;
+    Behaviour behaviour = Behaviour::falls; ///< in the fishing water
+    Behaviour tub_behaviour = Behaviour::falls;
 };
 
 struct SegmentAnswer {
@@ -93,7 +101,10 @@ struct Answers {
     std::optional<double> pitch_rad; ///< hang pitch under water, nose-up positive; absent where bg ≤ 0
     std::optional<double> roll_rad;  ///< to starboard positive; absent where bg ≤ 0
     Behaviour behaviour = Behaviour::falls;
-    std::optional<Fall> fall;
+    std::optional<Fall> fall; ///< absent where it does not fall, or has no steady fall
+    /// Its steady way wholly under water: the fall, the slow drift of one that suspends, or the rise of one
+    /// that floats (negative). Absent where it has none, or weighs less than a milligram either way.
+    std::optional<Fall> under_water;
     std::vector<SegmentAnswer> segments;
     std::array<StageAnswer, stage_count> stages;
     std::vector<CoatAnswer> coats; ///< one for each of the document's coats

@@ -26,42 +26,56 @@ struct Inputs {
     const ledger::Ledger& ledger;
 };
 
-/// A lure with a weight in water within this band suspends: the slowest fall that a carver would notice in a
-/// tub.
-constexpr MassInWater still_band{0.00005};
-
-/// The main steady fall of a piece in its water. The full band is computed only for the finished lure in the
-/// fishing water; earlier stages and the tub use the band of the end effect, which is most of it.
+/// The main steady fall, or rise, of a piece in its water. The full band is computed only for the finished
+/// lure in the fishing water; earlier stages and the tub use the band of the end effect, which is most of it.
 std::optional<Fall> fall_of(const fall::FallingLure& descent, const fall::LevelFall& level,
                             MassInWater in_water, const materials::WaterProperties& water, bool with_band) {
     if (with_band) {
         const auto f = descent.main_fall(fall::FallingLure::ModelBands::bands);
         if (!f) return std::nullopt;
-        return Fall{f->vertical_m_s, f->vertical_band_m_s.low, f->vertical_band_m_s.high, f->pitch_rad,
-                    f->forward_m_s};
+        const auto& [low, high] = f->vertical_band_m_s;
+        const bool rises = f->vertical_m_s < 0.0;
+        return Fall{f->vertical_m_s, rises ? high : low, rises ? low : high,
+                    f->pitch_rad,    f->forward_m_s,     f->in_drag_laws};
     }
     const auto f = descent.main_fall();
-    const auto speeds = level.speeds(in_water.kg, water);
+    const auto speeds = level.speeds(std::abs(in_water.kg), water);
     if (!f || !speeds) return std::nullopt;
     return Fall{f->vertical_m_s, f->vertical_m_s * speeds->slow_m_s / speeds->usual_m_s,
                 f->vertical_m_s * speeds->fast_m_s / speeds->usual_m_s, f->pitch_rad, f->forward_m_s};
 }
 
-/// The falls of one stage in both waters; hull and parts are computed once.
-void set_falls(const Inputs& in, const fall::HydroBody& hull, const fall::LevelFall& level,
-               const Waters& water, StageAnswer& stage) {
-    const bool falls = stage.in_water > still_band;
-    const bool tub_falls = stage.in_tub > still_band;
-    if (!falls && !tub_falls) return;
+/// Whether how a piece moves under water has to be worked out: not where its lift alone tells that it rises
+/// many times faster than what hangs still.
+bool may_fall(const fall::LevelFall& level, MassInWater in_water, const materials::WaterProperties& water) {
+    return in_water.kg > 0.0 || level.speed_m_s(-in_water.kg, water).value_or(0.0) < 10.0 * still_m_s;
+}
+
+std::optional<double> vertical_of(const std::optional<Fall>& way) {
+    return way ? std::optional(way->speed_m_s) : std::nullopt;
+}
+
+/// Falls and behaviour of one stage in both waters; hull and parts are computed once. Returns the way under
+/// water of the finished lure.
+std::optional<Fall> set_falls(const Inputs& in, const fall::HydroBody& hull, const fall::LevelFall& level,
+                              const Waters& water, StageAnswer& stage) {
+    const bool is_finished = stage.stage == Stage::rigged;
     const bool same_water = water.fishing.density_kg_m3 == water.tub.density_kg_m3 &&
                             water.fishing.viscosity_pa_s == water.tub.viscosity_pa_s;
-    const fall::FallingLure descent(hull, in.body, in.ledger, in.document, water.fishing, stage.stage);
-    if (falls)
-        stage.fall = fall_of(descent, level, stage.in_water, water.fishing, stage.stage == Stage::rigged);
-    if (same_water)
-        stage.tub_fall = stage.fall;
-    else if (tub_falls)
-        stage.tub_fall = fall_of(descent.in(water.tub), level, stage.in_tub, water.tub, false);
+    const bool in_fishing = is_finished || may_fall(level, stage.in_water, water.fishing);
+    const bool in_tub = !same_water && may_fall(level, stage.in_tub, water.tub);
+    std::optional<Fall> way, tub_way;
+    if (in_fishing || in_tub) {
+        const fall::FallingLure descent(hull, in.body, in.ledger, in.document, water.fishing, stage.stage);
+        if (in_fishing) way = fall_of(descent, level, stage.in_water, water.fishing, is_finished);
+        if (in_tub) tub_way = fall_of(descent.in(water.tub), level, stage.in_tub, water.tub, false);
+    }
+    if (same_water) tub_way = way;
+    stage.behaviour = behaviour_of(vertical_of(way), stage.in_water);
+    stage.tub_behaviour = behaviour_of(vertical_of(tub_way), stage.in_tub);
+    if (stage.behaviour == Behaviour::falls) stage.fall = way;
+    if (stage.tub_behaviour == Behaviour::falls) stage.tub_fall = tub_way;
+    return is_finished ? way : std::nullopt;
 }
 
 StageAnswer stage_answer(Stage which, const ledger::Sum& sum, Mass sigma, const Waters& water) {
@@ -89,7 +103,24 @@ std::vector<CoatAnswer> coats_of(const document::Document& document, const ledge
     return out;
 }
 
-Problems warnings_of(const Inputs& in, const Answers& answers) {
+/// What makes the speed of its way under water less sure than usual.
+void append_drag_warnings(const fall::HydroBody& hull, const Answers& answers, Problems& out) {
+    if (!hull.ends.is_measured) {
+        out.push_back({ProblemCode::drag_unknown, "/shape", "",
+                       "So short and pointed, or higher than long: no measured drag of such a body is known "
+                       "here, and the range of its speed is wide."});
+    }
+    if (answers.under_water && !answers.under_water->in_drag_laws &&
+        answers.behaviour != Behaviour::suspends) {
+        const bool slow = std::abs(answers.under_water->speed_m_s) < 0.5;
+        out.push_back(
+            {ProblemCode::drag_unknown, "", "",
+             std::string("It moves so ") + (slow ? "slowly" : "fast") +
+                 " for its size that its drag is less well known: the range of its speed is wide."});
+    }
+}
+
+Problems warnings_of(const Inputs& in, const fall::HydroBody& hull, const Answers& answers) {
     Problems out;
     if (answers.bg_m <= 0.0) {
         out.push_back(
@@ -100,6 +131,7 @@ Problems warnings_of(const Inputs& in, const Answers& answers) {
         auto rolls = afloat::roll_over_warning(in.body, in.ledger, in.document, answers.water_density_kg_m3);
         if (rolls) out.push_back(std::move(*rolls));
     }
+    append_drag_warnings(hull, answers, out);
     for (std::size_t i = 0; in.document.tail && i < in.document.parts.size(); ++i) {
         const document::Part& part = in.document.parts[i];
         if (!materials::is_soft(part.material) || part.at_m.x < in.document.tail->x_m) continue;
@@ -137,14 +169,14 @@ Answers answers_of(const ledger::LedgerInputs& inputs, const ledger::Ledger& led
     a.bg_m = hang.bg_m;
     a.pitch_rad = hang.pitch_rad;
     a.roll_rad = hang.roll_rad;
-    a.behaviour = behaviour_of(a.in_water);
 
     const fall::HydroBody hull = fall::hull(body);
     for (std::size_t s = 0; s < a.stages.size(); ++s) {
         a.stages[s] = stage_answer(static_cast<Stage>(s), stage_sums.through[s], sigmas[s].mass, water);
-        set_falls(in, hull, level, water, a.stages[s]);
+        a.under_water = set_falls(in, hull, level, water, a.stages[s]);
     }
     a.fall = a.stages.back().fall;
+    a.behaviour = a.stages.back().behaviour;
 
     for (std::size_t s = 0; s < body.segments.size(); ++s) {
         const ledger::Sum& sum = stage_sums.segments[s];
@@ -152,7 +184,7 @@ Answers answers_of(const ledger::LedgerInputs& inputs, const ledger::Ledger& led
                               sum.mass, sum.in_water(water.fishing.density_kg_m3), sum.g_m(), sum.b_m()});
     }
     a.coats = coats_of(document, ledger, water.fishing.density_kg_m3);
-    a.warnings = warnings_of(in, a);
+    a.warnings = warnings_of(in, hull, a);
     for (Problem& p : holes::built_in_warnings(document, body, inputs.bores))
         a.warnings.push_back(std::move(p));
     if (document.board) {
@@ -164,9 +196,12 @@ Answers answers_of(const ledger::LedgerInputs& inputs, const ledger::Ledger& led
 
 } // namespace
 
-Behaviour behaviour_of(MassInWater in_water) {
-    if (in_water > still_band) return Behaviour::falls;
-    return in_water < -1.0 * still_band ? Behaviour::floats : Behaviour::suspends;
+Behaviour behaviour_of(const std::optional<double>& vertical_m_s, MassInWater in_water) {
+    constexpr MassInWater still_weight{1e-6}; // that of fall::FallingLure::steady
+    if (vertical_m_s ? std::abs(*vertical_m_s) <= still_m_s
+                     : in_water <= still_weight && in_water >= -1.0 * still_weight)
+        return Behaviour::suspends;
+    return vertical_m_s.value_or(in_water.kg) > 0.0 ? Behaviour::falls : Behaviour::floats;
 }
 
 bool fall_on_target(const document::Targets& targets, const std::optional<double>& speed_m_s) {

@@ -68,6 +68,10 @@ Tree answers_tree(const document::Document& document, const Answers& answers, co
               {"in_water_sigma_g", grams(answers.in_water_sigma.kg)},
               {"behaviour", behaviour_word(answers.behaviour)}};
     put_fall(tree, "", answers.fall);
+    const auto& way = answers.under_water;
+    tree["under_water_mm_s"] = way ? speed(way->speed_m_s) : Tree(nullptr);
+    tree["under_water_slow_mm_s"] = way ? speed(way->slow_m_s) : Tree(nullptr);
+    tree["under_water_fast_mm_s"] = way ? speed(way->fast_m_s) : Tree(nullptr);
     tree["pitch_deg"] = degrees(answers.pitch_rad);
     tree["roll_deg"] = degrees(answers.roll_rad);
     tree["bg_mm"] = millimetres(answers.bg_m);

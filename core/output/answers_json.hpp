@@ -12,7 +12,8 @@ namespace evenfall::output {
 // line break. Sentences (limit, sentence) are told in `units`; everything else stays metric, as its key says.
 
 /// One finished lure: name, mass_g, mass_sigma_g, displaced_cm3, in_water_g, in_water_sigma_g, behaviour,
-/// fall_mm_s, fall_slow_mm_s, fall_fast_mm_s, pitch_deg, roll_deg, bg_mm, g_mm, b_mm, water_kg_m3,
+/// fall_mm_s, fall_slow_mm_s, fall_fast_mm_s, under_water_mm_s (down positive, a rise negative), its slow and
+/// fast end, pitch_deg, roll_deg, bg_mm, g_mm, b_mm, water_kg_m3,
 /// segments[], stages[], warnings[]. With `chance`, the chance of a right first fall
 /// (bench/uncertainty/uncertainty.hpp) as chance_percent.
 [[nodiscard]] std::string answers_json(const document::Document& document, const Evaluation& evaluation,

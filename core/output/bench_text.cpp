@@ -166,4 +166,24 @@ std::vector<Sentence> reading_steps(ReadingKind kind) {
     return {};
 }
 
+Sentence near_neutral_sentence(const UnderWater& under_water) {
+    constexpr double certain = 0.99;
+    if (std::max({under_water.rises, under_water.hangs, under_water.sinks}) > certain) return {};
+    const auto percent = [](double chance) {
+        return units::number_text(chance, units::Unit::percent, 0) + " %";
+    };
+    // As a way in time: a time per length has no sign.
+    const auto speed = [](double m_s) {
+        const auto in = [&](units::Unit unit, int decimals) {
+            const std::string number = units::with_plus(m_s, units::number_text(m_s, unit, decimals));
+            return units::with_symbol(number, unit);
+        };
+        return Sentence::by_system(in(units::Unit::mm_per_s, 0), in(units::Unit::inch_per_s, 2));
+    };
+    return "Near neutral, as sure as it is now: rises " + percent(under_water.rises) + ", hangs still " +
+           percent(under_water.hangs) + ", sinks " + percent(under_water.sinks) +
+           ". Two in three such lures lie from " + speed(under_water.speed_m_s.low) + " to " +
+           speed(under_water.speed_m_s.high) + ", down positive.";
+}
+
 } // namespace evenfall::output

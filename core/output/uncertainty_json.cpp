@@ -125,6 +125,11 @@ std::string uncertainty_json(const document::Document& document, const Uncertain
     tree["fall_50_80_95_mm_s"] = list_of(s.fall_50_80_95_m_s, [](const Interval& i) {
         return Tree::array({speed(i.low), speed(i.high)});
     });
+    tree["under_water"] = {{"low_mm_s", speed(s.under_water.speed_m_s.low)},
+                           {"high_mm_s", speed(s.under_water.speed_m_s.high)},
+                           {"rises", number(s.under_water.rises)},
+                           {"hangs", number(s.under_water.hangs)},
+                           {"sinks", number(s.under_water.sinks)}};
     tree["pitch_deg"] = estimate(s.pitch_rad, degree);
     tree["bg_mm"] = estimate(s.bg_m, mm);
     tree["g_sigma_mm"] = point(s.g_sigma_m);

@@ -44,7 +44,7 @@ Answer in_water(const Answers& answers, const document::Targets& targets, Unit u
     return answer;
 }
 
-Answer fall(const Answers& answers, const document::Targets& targets, Unit unit) {
+Answer fall(const Answers& answers, const document::Targets& targets, Unit unit, Unit in_time) {
     Answer answer{.id = "answer.fall", .title = words::fall};
     const bool wanted = targets.by == document::TargetBy::fall;
     if (wanted) answer.below = asked(widgets::number_text(targets.fall_m_s, unit));
@@ -61,6 +61,11 @@ Answer fall(const Answers& answers, const document::Targets& targets, Unit unit)
     } else {
         answer.number = words::no_fall[static_cast<std::size_t>(answers.behaviour)];
         answer.off_target = wanted;
+        if (!wanted && answers.under_water && answers.behaviour != Behaviour::falls) {
+            const double down = answers.under_water->speed_m_s;
+            answer.below = std::string(down < 0.0 ? words::rises_at : words::sinks_at) + " " +
+                           widgets::value_text(std::abs(down), in_time);
+        }
     }
     return answer;
 }
@@ -119,7 +124,7 @@ std::vector<Answer> strip_answers(const state::Session& session, state::BenchAns
     const Unit mass = units.of(Quantity::mass);
     std::vector<Answer> strip{finished(answers, mass),
                               in_water(answers, targets, mass),
-                              fall(answers, targets, units.of(Quantity::fall)),
+                              fall(answers, targets, units.of(Quantity::fall), units.way_in_time()),
                               hang(answers, targets),
                               righting(answers, units.of(Quantity::length)),
                               chance(uncertainty)};

@@ -41,10 +41,12 @@ std::string answers_text(const Uncertainty& s, const Numbers& in) {
                number_text(s.pitch_rad.sigma_before, Unit::degree, 1)});
     const Interval& most = s.fall_50_80_95_m_s[1];
     std::string text = table.text() + "Four in five such lures ";
-    if (!(most.high > 0.0)) return text + "or more float.\n";
+    std::string near = output::near_neutral_sentence(s.under_water).text(in.units);
+    if (!near.empty()) near += '\n';
+    if (!(most.high > 0.0)) return text + "or more float.\n" + near;
     text +=
         most.low > 0.0 ? "fall at " + in.speed(most.low) + " to " : std::string("float, or fall at up to ");
-    return text + in.speed(most.high) + " " + in.speed_symbol() + ".\n";
+    return text + in.speed(most.high) + " " + in.speed_symbol() + ".\n" + near;
 }
 
 std::string stages_text(const document::Document& document, const Uncertainty& s, const Numbers& in) {
@@ -54,7 +56,8 @@ std::string stages_text(const document::Document& document, const Uncertainty& s
         {"Stage", "dry" + gram, "held under" + gram, "hung in tub" + gram, "tub fall " + in.speed_symbol()});
     const auto row = [&](const StagePrediction& b, const std::string& stage) {
         table.row({stage, mass(b.mass_kg, in), mass(b.displaced_kg, in), mass(b.in_tub_kg, in),
-                   b.tub_fall_m_s ? speed(*b.tub_fall_m_s, in) : no_fall_words({b.in_tub_kg.value})});
+                   b.tub_fall_m_s ? speed(*b.tub_fall_m_s, in)
+                                  : no_fall_words(behaviour_of(std::nullopt, {b.in_tub_kg.value}))});
     };
     for (const StagePrediction& b : s.stages)
         row(b, output::stage_name(b.stage));

@@ -88,11 +88,11 @@ std::string tub_text(const document::Document& document, const Evaluation& after
     const bool hung_on = with_all != tests.end();
     const StageAnswer& sealed =
         hung_on ? *with_all : after.answers.stages[static_cast<std::size_t>(Stage::sealed)];
-    const std::string reading =
-        sealed.tub_fall
-            ? "should fall " + fall_s_ft(sealed.tub_fall) + " s/ft (" + fall_speed(sealed.tub_fall, in) +
-                  " " + in.speed_symbol() + ")"
-            : no_fall_words(sealed.in_tub) + ", " + in.signed_mass(sealed.in_tub.kg) + gram + " in water";
+    const std::string reading = sealed.tub_fall
+                                    ? "should fall " + fall_s_ft(sealed.tub_fall) + " s/ft (" +
+                                          fall_speed(sealed.tub_fall, in) + " " + in.speed_symbol() + ")"
+                                    : no_fall_words(sealed.tub_behaviour) + ", " +
+                                          in.signed_mass(sealed.in_tub.kg) + gram + " in water";
     return "In the tub, sealed and not yet painted" + (hung_on ? output::with_all_words(document) : "") +
            ", it " + reading + "; the scale should read " + in.mass(sealed.mass.kg) + " ± " +
            in.mass(sealed.mass_sigma.kg) + gram + ".\n";

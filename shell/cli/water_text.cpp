@@ -93,12 +93,13 @@ std::string sweep_text(const output::InWater& water, const Numbers& in) {
 }
 
 std::string falls_text(const output::InWater& water, const Answers& answers, const Numbers& in) {
-    if (answers.behaviour == Behaviour::suspends) return "It hangs still.\n\n";
+    if (answers.behaviour == Behaviour::suspends && water.falls.falls.empty()) return "It hangs still.\n\n";
     const std::string held =
         water.falls.hang_pitch_rad
             ? "It hangs at " + degrees(water.falls.hang_pitch_rad) + ", held still under water.\n\n"
             : "Held still under water it rolls over.\n\n";
-    if (water.falls.falls.empty()) return "It " + no_fall_words(answers.in_water) + ".\n" + held;
+    if (water.falls.falls.empty()) return "It " + no_fall_words(answers.behaviour) + ".\n" + held;
+    const std::string still = answers.behaviour == Behaviour::suspends ? "It hangs still.\n\n" : "";
     Table table({Side::left, Side::left, Side::right, Side::right, Side::right, Side::right, Side::right});
     table.row({"Steady", "", "pitch", "down " + in.speed_symbol(), "band", "forward " + in.speed_symbol(),
                "glide"});
@@ -110,7 +111,7 @@ std::string falls_text(const output::InWater& water, const Answers& answers, con
                    in.speed(f.vertical_band_m_s.low) + " to " + in.speed(f.vertical_band_m_s.high),
                    in.speed(f.forward_m_s), degrees(f.glide_rad)});
     }
-    return table.text() + held;
+    return still + table.text() + held;
 }
 
 std::string track_text(const output::InWater& water, const Answers& answers, const Numbers& in) {

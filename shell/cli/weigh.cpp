@@ -109,10 +109,11 @@ Ended run(const PresetOptions& o, const Printing& in) {
         constexpr double shown_depth_m = 2.0;
         const auto water = output::in_water(*document, *evaluation, shown_depth_m);
         if (!water.ok()) return water.problems();
-        print(head_text(*document, answers, in) + '\n' + stages_text(*document, *evaluation, in) + '\n' +
-              segments_text(answers, in) + '\n' + coats_text(*document, answers, in) +
-              floating_text(*water, in) + hinges_text(*document, *water) + sweep_text(*water, in) +
-              warnings_text(answers, in) + water_warnings_text(*water, in));
+        print(head_text(*document, answers, in) + near_neutral_text(*document, in) + '\n' +
+              stages_text(*document, *evaluation, in) + '\n' + segments_text(answers, in) + '\n' +
+              coats_text(*document, answers, in) + floating_text(*water, in) +
+              hinges_text(*document, *water) + sweep_text(*water, in) + warnings_text(answers, in) +
+              water_warnings_text(*water, in));
     }
     return done;
 }

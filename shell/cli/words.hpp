@@ -16,7 +16,10 @@ using output::Numbers;
 [[nodiscard]] std::string fall_speed(const std::optional<Fall>& fall, const Numbers& in);
 [[nodiscard]] std::string fall_s_ft(const std::optional<Fall>& fall);
 /// What a lure does that has no fall to tell: floats, hangs still, or sinks without a steady way.
-[[nodiscard]] std::string no_fall_words(MassInWater in_water);
+[[nodiscard]] std::string no_fall_words(Behaviour behaviour);
+/// output::near_neutral_sentence in a line of its own, by the document without its log; empty where there is
+/// none.
+[[nodiscard]] std::string near_neutral_text(document::Document document, const Numbers& in);
 [[nodiscard]] std::string both_speeds(double m_s, const Numbers& in); ///< "159 mm/s, 1.92 s/ft"
 [[nodiscard]] std::string fall_words(const Answers& answers,
                                      const Numbers& in); ///< "159 mm/s, 1.92 s/ft (145 to 174 mm/s)"

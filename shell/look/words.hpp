@@ -18,6 +18,8 @@ inline constexpr const char* g_above_b = "G above B";
 inline constexpr const char* will_roll = "rolls over";
 inline constexpr const char* no_fall[] = {"floats", "hangs still",
                                           "sinks"}; ///< by Behaviour; the last where there is no steady fall
+inline constexpr const char* rises_at = "rises at";
+inline constexpr const char* sinks_at = "sinks at";
 inline constexpr const char* at_rest = "at rest";
 inline constexpr const char* no_hang = "none";
 

@@ -388,6 +388,7 @@ inline constexpr const char* roll_row = "Lean";
 inline constexpr const char* roll_row_below = "to starboard positive";
 inline constexpr const char* no_answer = "rolls over";
 inline constexpr const char* floats_short = "floats";
+inline constexpr const char* hangs_short = "hangs still";
 inline constexpr const char* ledger_group = "Ledger";
 inline constexpr const char* ledger_note =
     "Everything that has mass or pushes water aside, in the order of the bench.";

@@ -29,8 +29,7 @@ inline constexpr const char* from_behind = "from behind, at its thickest";
 inline constexpr const char* lies_also = "It can also come to lie";
 inline constexpr const char* either_side = "either side";
 inline constexpr const char* out_of_the_water = "out of the water";
-inline constexpr const char* hangs_still_here =
-    "Hangs still in this water: nothing to fall, nothing to float.";
+inline constexpr const char* hangs_still_here = "Hangs still in this water: too slow to see it fall or rise.";
 inline constexpr const char* no_track = "The fall cannot be followed in this water.";
 inline constexpr const char* no_rest = "No way of lying at rest was found.";
 inline constexpr const char* draft_fore = "nose draws";
@@ -66,7 +65,8 @@ inline constexpr const char* and_word = "and";
 inline constexpr const char* model_note = "The spread is the model's own doubt: ends, hooks and how the wake "
                                           "leaves the back. What the scale does not know comes on top.";
 inline constexpr const char* not_over_band = "At some end of that doubt it would not fall in this way.";
-inline constexpr const char* no_way = "It neither falls nor rises: it hangs still.";
+inline constexpr const char* no_way =
+    "It hangs still: slower than a hand's breadth in ten seconds either way.";
 inline constexpr const char* no_steady_way = "It finds no steady way of falling or rising.";
 inline constexpr const char* not_known = "This could not be worked out.";
 

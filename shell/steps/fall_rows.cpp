@@ -2,6 +2,7 @@
 
 #include "look/words_steps.hpp"
 #include "look/words_water.hpp"
+#include "output.hpp"
 #include "widgets/rows.hpp"
 #include "widgets/words_of_panel.hpp"
 
@@ -88,6 +89,10 @@ void depth_rows(PanelContext& context) {
 } // namespace
 
 void fall_rows(PanelContext& context) {
+    if (const Uncertainty* sure = context.motion.bench.uncertainty(context.session)) {
+        const Sentence near = output::near_neutral_sentence(sure->under_water);
+        if (!near.empty()) widgets::note(context.ui, near.text(context.ui.units));
+    }
     const fall::SteadyFalls* falls = context.motion.answers.falls(context.session);
     if (falls == nullptr) {
         widgets::note(context.ui, words::not_known);
@@ -96,7 +101,7 @@ void fall_rows(PanelContext& context) {
     const Behaviour behaviour = context.evaluation().answers.behaviour;
     if (behaviour == Behaviour::suspends) {
         widgets::note(context.ui, words::no_way);
-        return;
+        if (falls->falls.empty()) return;
     }
     if (behaviour == Behaviour::falls) depth_rows(context);
     if (falls->falls.empty()) {

@@ -134,7 +134,7 @@ void tub_sentence(PanelContext& context) {
                 text_of(context, sealed.tub_fall->speed_m_s, Quantity::fall) + " " + words::tub_weighs + " " +
                 signed_mass(context, sealed.in_tub.kg) + " " + words::tub_in_tub;
     } else {
-        text += std::string(words::tub_rests[static_cast<std::size_t>(behaviour_of(sealed.in_tub))]) + " " +
+        text += std::string(words::tub_rests[static_cast<std::size_t>(sealed.tub_behaviour)]) + " " +
                 text_of(context, std::abs(sealed.in_tub.kg), Quantity::mass) + ".";
     }
     const double water = evaluation.answers.water_density_kg_m3;

@@ -64,8 +64,7 @@ void tub_test(PanelContext& context, const TubTest& test, const std::string& wit
                                         std::string(stage_words(test.stage)) + with);
     widgets::figure_row(context.ui, words::tub_weight_row, signed_mass(context, test.in_water_kg), {});
     if (!test.fall_m_s) {
-        widgets::note(context.ui,
-                      words::tub_no_fall[static_cast<std::size_t>(behaviour_of({test.in_water_kg}))]);
+        widgets::note(context.ui, words::tub_no_fall[static_cast<std::size_t>(test.behaviour)]);
         return;
     }
     widgets::figure_row(context.ui, words::tub_speed_row, number_of(context, *test.fall_m_s, Quantity::fall),

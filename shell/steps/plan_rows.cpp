@@ -25,6 +25,7 @@ void row(PanelContext& context, const char* title, const std::string& before, co
 
 std::string fall_text(const PanelContext& context, const Answers& answers) {
     if (answers.fall) return text_of(context, answers.fall->speed_m_s, Quantity::fall);
+    if (answers.behaviour == Behaviour::suspends) return words::hangs_short;
     return answers.behaviour == Behaviour::floats ? words::floats_short : words::dash;
 }
 

@@ -49,7 +49,9 @@ void stage_table(PanelContext& context) {
         const std::string tub = number_of(context, stage.in_tub.kg, Quantity::mass);
         const std::string speed =
             stage.tub_fall ? number_of(context, stage.tub_fall->speed_m_s, Quantity::fall)
-                           : std::string(stage.in_tub.kg < 0.0 ? words::floats_short : words::dash);
+                           : std::string(stage.tub_behaviour == Behaviour::floats     ? words::floats_short
+                                         : stage.tub_behaviour == Behaviour::suspends ? words::hangs_short
+                                                                                      : words::dash);
         const std::array<Cell, 4> cells{
             {{name, {}, false}, {mass, {}, false}, {tub, {}, false}, {speed, {}, true}}};
         widgets::table_row(context.ui, {}, columns, cells);

@@ -122,11 +122,15 @@ TubTest tub_test(const DoNow& now, Stage stage, const shape::Body& body, const l
                  const materials::WaterProperties& tub) {
     const ledger::Sum sum =
         ledger::sum_if(ledger, [&](const ledger::Line& line) { return line.stage <= stage; });
-    TubTest test{stage, sum.in_water(tub.density_kg_m3).kg, {}, {}};
+    TubTest test;
+    test.stage = stage;
+    test.in_water_kg = sum.in_water(tub.density_kg_m3).kg;
+    test.behaviour = behaviour_of(std::nullopt, {test.in_water_kg});
     if (!(test.in_water_kg > 0.0)) return test;
     const fall::FallingLure descent(body, ledger, now.document, tub, stage);
     const auto fall = descent.main_fall();
-    if (!fall || !(fall->vertical_m_s > 0.0)) return test;
+    if (fall) test.behaviour = behaviour_of(fall->vertical_m_s, {test.in_water_kg});
+    if (!fall || test.behaviour != Behaviour::falls) return test;
     const double speed = fall->vertical_m_s;
     const double acceleration_length =
         descent.motion().heave_mass_kg() * speed * speed / (units::standard_gravity_m_s2 * test.in_water_kg);

@@ -14,7 +14,8 @@ namespace evenfall::bench {
 
 namespace {
 
-/// Spread of the logarithm of drag where the lure has no fall to take it from: that of the end effect alone.
+/// Spread of the logarithm of drag where the lure has no way under water to take it from: that of the end
+/// effect alone.
 constexpr double usual_drag_spread = 0.18;
 
 /// The model's band of the fall's speed counts as one standard deviation to each side: how often real lures
@@ -23,11 +24,9 @@ double drag_spread(const document::Document& document, const Answers& answers) {
     for (const document::Correction& c : document.corrections) {
         if (c.of == document::Cause::drag && c.spread) return *c.spread;
     }
-    if (!answers.fall || !(answers.fall->slow_m_s > 0.0) ||
-        !(answers.fall->fast_m_s > answers.fall->slow_m_s)) {
-        return usual_drag_spread;
-    }
-    return std::log(answers.fall->fast_m_s / answers.fall->slow_m_s);
+    const std::optional<Fall>& way = answers.under_water;
+    if (!way || !(way->fast_m_s / way->slow_m_s > 1.0)) return usual_drag_spread;
+    return std::log(way->fast_m_s / way->slow_m_s);
 }
 
 Linearised from(const UncertainSums::Slopes& slopes, Eigen::Index row, double value) {

@@ -110,30 +110,62 @@ Finished finished(Posterior& p) {
     return f;
 }
 
+namespace {
+
+/// Weight in water for a speed at the mean of drag: by the body's level fall, scaled to be right at the
+/// lure's own speed, or, where it does not fall, at another.
+class WeightForSpeed {
+public:
+    WeightForSpeed(Posterior& p, const Finished& f, double without_fall_m_s)
+        : level_(*p.model->evaluation().body.lines), water_(p.model->water().fishing) {
+        const double speed_m_s = f.fall ? f.fall->value : without_fall_m_s;
+        const auto exact = f.fall ? std::optional(f.forecast.mean(figure::mass))
+                                  : p.observer->falls(Stage::rigged, water_)
+                                        .in_water_for(f.balance.sum, p.model->drag(p.mean), speed_m_s);
+        const double level_kg = level_.in_water_kg(speed_m_s, water_);
+        scale_ = exact.value_or(level_kg) / level_kg;
+    }
+    /// Negative for a rise.
+    [[nodiscard]] double operator()(double speed_m_s) const {
+        return std::copysign(scale_ * level_.in_water_kg(std::abs(speed_m_s), water_), speed_m_s);
+    }
+
+private:
+    fall::LevelFall level_;
+    materials::WaterProperties water_;
+    double scale_ = 1.0;
+};
+
+/// The speed that this share of lures stays below, down positive, between ± 100 m/s.
+double speed_quantile(const Forecast& forecast, const WeightForSpeed& weight, double share) {
+    const auto over = [&](double speed) { return share_below(forecast, weight(speed)) - share; };
+    const double way = over(0.0) < 0.0 ? 1.0 : -1.0;
+    double far = 4.0; // m/s
+    while (far < 100.0 && way * over(way * far) < 0.0)
+        far *= 2.0;
+    return way > 0.0 ? root_between(over, 0.0, far, {1e-12}) : root_between(over, -far, 0.0, {1e-12});
+}
+
+} // namespace
+
 std::array<Interval, 3> fall_intervals(Posterior& p, const Finished& f) {
-    const materials::WaterProperties& water = p.model->water().fishing;
-    const fall::LevelFall level(*p.model->evaluation().body.lines);
-    // Weight for a speed: by the body's level fall, scaled to be right at the lure's own speed, or the
-    // target's.
-    const double speed_m_s = f.fall ? f.fall->value : p.model->document().targets.fall_m_s;
-    const auto exact = f.fall ? std::optional(f.forecast.mean(figure::mass))
-                              : p.observer->falls(Stage::rigged, water)
-                                    .in_water_for(f.balance.sum, p.model->drag(p.mean), speed_m_s);
-    const double scale =
-        exact.value_or(level.in_water_kg(speed_m_s, water)) / level.in_water_kg(speed_m_s, water);
+    const WeightForSpeed weight(p, f, p.model->document().targets.fall_m_s);
     const auto quantile = [&](double share) {
-        double high = 4.0; // m/s
-        if (share_below(f.forecast, 0.0) >= share) return 0.0;
-        const auto over = [&](double speed) {
-            return share_below(f.forecast, scale * level.in_water_kg(speed, water)) - share;
-        };
-        while (high < 100.0 && over(high) < 0.0)
-            high *= 2.0;
-        return root_between(over, 0.0, high, {1e-12});
+        return std::max(0.0, speed_quantile(f.forecast, weight, share));
     };
     return {{{quantile(0.25), quantile(0.75)},
              {quantile(0.10), quantile(0.90)},
              {quantile(0.025), quantile(0.975)}}};
+}
+
+UnderWater under_water(Posterior& p, const Finished& f) {
+    const WeightForSpeed weight(p, f, still_m_s);
+    const double rises = share_below(f.forecast, weight(-still_m_s));
+    const double slow = share_below(f.forecast, weight(still_m_s));
+    return {{speed_quantile(f.forecast, weight, 1.0 / 6.0), speed_quantile(f.forecast, weight, 5.0 / 6.0)},
+            rises,
+            slow - rises,
+            1.0 - slow};
 }
 
 document::Document with_corrections(const Model& model, const Eigen::VectorXd& u,

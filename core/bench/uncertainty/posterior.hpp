@@ -48,6 +48,10 @@ using FigureCovariance = Eigen::Matrix<double, figure::count, figure::count>;
 /// The central 50, 80 and 95 % intervals of the finished lure's fall.
 [[nodiscard]] std::array<Interval, 3> fall_intervals(Posterior& posterior, const Finished& finished);
 
+/// Chances and range of its way under water. A rise is taken to need the lift that the same fall needs in
+/// weight.
+[[nodiscard]] UnderWater under_water(Posterior& posterior, const Finished& finished);
+
 /// The document with these inputs as corrections and without its log. `spread` is the standard deviation of
 /// each input.
 [[nodiscard]] document::Document with_corrections(const Model& model, const Eigen::VectorXd& u,

@@ -59,6 +59,7 @@ Outcome<Evaluation> evaluation_with_log(const Posterior& p, const Uncertainty& u
         answers.fall->speed_m_s = u.fall_m_s->value;
         answers.fall->slow_m_s = std::max(0.0, u.fall_m_s->value - u.fall_m_s->sigma);
         answers.fall->fast_m_s = u.fall_m_s->value + u.fall_m_s->sigma;
+        answers.under_water = answers.fall;
     }
     return evaluation;
 }
@@ -84,6 +85,7 @@ Outcome<Uncertainty> uncertainty(const document::Document& document) {
     out.b_sigma_m = {sigma(f.balance.b_m[0]), sigma(f.balance.b_m[1]), sigma(f.balance.b_m[2])};
     if (f.fall) out.fall_m_s = estimate(p, *f.fall);
     out.fall_50_80_95_m_s = bench::fall_intervals(p, f);
+    out.under_water = bench::under_water(p, f);
     for (int i = 0; i < stage_count; ++i)
         out.stages[static_cast<std::size_t>(i)] =
             prediction_at(p, *p.model, *p.observer, static_cast<Stage>(i));

@@ -78,6 +78,14 @@ struct Chances {
     double both = 0.0;
 };
 
+/// What the finished lure does that is let go under water, its weight and drag as uncertain as they are.
+struct UnderWater {
+    Interval speed_m_s; ///< down positive: two in three such lures lie between
+    double rises = 0.0; ///< chance (0 to 1) that it rises faster than still_m_s
+    double hangs = 0.0; ///< that it does neither
+    double sinks = 0.0; ///< that it sinks faster than that
+};
+
 /// A reading one might take next, with which the lead could still be corrected before the finish. Readings of
 /// the finished lure are listed only once it is clear coated.
 struct NextReading {
@@ -121,6 +129,7 @@ struct Uncertainty {
     /// Central 50, 80 and 95 % intervals of the fall, speed against weight not linearised; 0 means that it
     /// does not sink.
     std::array<Interval, 3> fall_50_80_95_m_s;
+    UnderWater under_water;
     std::array<StagePrediction, stage_count> stages;
     /// The same with all hung on that the rigged lure has, from leaded to clear coated: the test in the tub.
     /// Empty where nothing is dressed on.
@@ -165,7 +174,8 @@ struct HoleChange {
 struct TubTest {
     Stage stage = Stage::carved;
     double in_water_kg = 0.0;           ///< hung below a scale
-    std::optional<double> fall_m_s;     ///< steady
+    Behaviour behaviour = Behaviour::floats;
+    std::optional<double> fall_m_s;     ///< steady; where it falls
     std::optional<double> half_metre_s; ///< from rest over 0.5 m
 };
 

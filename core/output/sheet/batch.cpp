@@ -78,7 +78,7 @@ void add_batch(Composer& pages, const std::vector<SheetInput>& jobs) {
         const Answers& a = job.evaluation.answers;
         recipes.push_back(
             {{d.name, std::to_string(n), print.mass(a.mass.kg), "",
-              fall_text(a.fall, a.in_water, print.units), units::number_text(hours, units::Unit::one, 1)}});
+              fall_text(a.fall, a.behaviour, print.units), units::number_text(hours, units::Unit::one, 1)}});
         for (std::size_t h = 0; h < d.holes.size(); ++h) {
             if (const double mass = ledger_kg(job, ledger::Kind::fill, h); mass > 0.0)
                 fills[d.holes[h].fill->material] += n * mass;

@@ -106,7 +106,7 @@ void add_cover(Composer& pages, const SheetInput& job) {
          {{"Asked for", target_words(d.targets, in)}},
          {{"Finished mass", in.mass(a.mass.kg) + " ± " + in.mass(a.mass_sigma.kg) + gram}},
          {{"In water", in.signed_mass(a.in_water.kg) + " ± " + in.mass(a.in_water_sigma.kg) + gram}},
-         {{"Fall", fall_text(a.fall, a.in_water, in.units)}},
+         {{"Fall", fall_text(a.fall, a.behaviour, in.units)}},
          {{"Hang pitch", pitch}},
          {{"B above G", in.thickness(a.bg_m) + " " + in.length_symbol()}}});
     for (const Problem& warning : a.warnings)

@@ -31,9 +31,9 @@ std::string speed_text(double metres_per_second, const units::UnitSet& units) {
     return units.inches() ? in(units.fall) : in(Unit::s_per_ft) + ", " + in(Unit::mm_per_s);
 }
 
-std::string fall_text(const std::optional<Fall>& fall, MassInWater in_water, const units::UnitSet& units) {
+std::string fall_text(const std::optional<Fall>& fall, Behaviour behaviour, const units::UnitSet& units) {
     if (!fall) {
-        switch (behaviour_of(in_water)) {
+        switch (behaviour) {
         case Behaviour::floats:
             return "floats";
         case Behaviour::suspends:

@@ -84,7 +84,7 @@ inline double to_mix_kg(double on_lures_kg) {
 /// "1.92 s/ft, 159 mm/s"; where lengths are inches the one unit that is set.
 [[nodiscard]] std::string speed_text(double metres_per_second, const units::UnitSet& units);
 /// A speed_text, "floats" or "hangs still".
-[[nodiscard]] std::string fall_text(const std::optional<Fall>& fall, MassInWater in_water,
+[[nodiscard]] std::string fall_text(const std::optional<Fall>& fall, Behaviour behaviour,
                                     const units::UnitSet& units);
 
 } // namespace evenfall::sheet
