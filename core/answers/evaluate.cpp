@@ -152,7 +152,8 @@ Answers answers_of(const ledger::LedgerInputs& inputs, const ledger::Ledger& led
     const shape::Body& body = *inputs.body;
     const ledger::StageSums stage_sums = ledger::stage_sums(ledger, body.segments.size());
     const auto sigmas = ledger::sigmas(ledger, water.fishing.density_kg_m3);
-    const fall::LevelFall level(*body.lines);
+    const fall::HydroBody hull = fall::hull(body);
+    const fall::LevelFall level(hull);
     const water::Hang hang = water::hang(stage_sums.total);
 
     const Inputs in{document, body, ledger};
@@ -170,7 +171,6 @@ Answers answers_of(const ledger::LedgerInputs& inputs, const ledger::Ledger& led
     a.pitch_rad = hang.pitch_rad;
     a.roll_rad = hang.roll_rad;
 
-    const fall::HydroBody hull = fall::hull(body);
     for (std::size_t s = 0; s < a.stages.size(); ++s) {
         a.stages[s] = stage_answer(static_cast<Stage>(s), stage_sums.through[s], sigmas[s].mass, water);
         a.under_water = set_falls(in, hull, level, water, a.stages[s]);

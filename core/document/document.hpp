@@ -314,6 +314,8 @@ struct Document {
     std::vector<Correction> corrections; ///< learnt from earlier lures or readings; the ledger carries them
     std::optional<Board> board{};        ///< the board it is sawn from
     std::optional<Tail> tail{};          ///< a soft tail by its shape; one that was weighed whole is a part
+    /// Air that stays caught under water, in flooded pockets and under hooks; absent: none.
+    std::optional<double> air_m3{};
 };
 
 } // namespace evenfall::document

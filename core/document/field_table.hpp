@@ -472,6 +472,8 @@ constexpr void describe(V& v, Of<Document>) {
     v.list({"corrections", "Correction", "corrections", max_corrections}, &Document::corrections);
     v.optional_object("board", "board", &Document::board);
     v.optional_object("tail", "tail", &Document::tail);
+    v.optional_number({"air_cm3", "cm³", units::cm3_from_m3(1.0), 0.0, 100.0, "holds {} of air under water"},
+                      &Document::air_m3);
 }
 
 } // namespace evenfall::document

@@ -177,6 +177,31 @@ Problems append_tail(const LedgerInputs& w, Ledger& out) {
     return {};
 }
 
+/// Air caught under water, from the sealed piece on, which is the first to go into the tub. It sits where the
+/// flooded pockets have their middle; without one, where the wood has. No standard deviation: who knows of it
+/// shakes it out.
+void append_air(const LedgerInputs& w, Ledger& out) {
+    if (!w.document->air_m3 || *w.document->air_m3 == 0.0) return;
+    const auto middle_of = [&](Kind kind, auto volume_of) {
+        Vec3 sum;
+        double volume = 0.0;
+        for (const Line& line : out) {
+            if (line.kind != kind) continue;
+            sum = sum + line.at_m * volume_of(line);
+            volume += volume_of(line);
+        }
+        return volume > 0.0 ? std::optional(sum / volume) : std::nullopt;
+    };
+    Line line;
+    line.kind = Kind::air;
+    line.stage = Stage::sealed;
+    line.displaced_m3 = *w.document->air_m3;
+    const auto pockets = middle_of(Kind::pocket_water, [](const Line& l) { return -l.displaced_m3; });
+    line.at_m = pockets ? *pockets : *middle_of(Kind::wood, [](const Line& l) { return l.displaced_m3; });
+    line.segment = shape::nearest_segment(*w.body, line.at_m.x);
+    out.push_back(line);
+}
+
 } // namespace
 
 Line wood_line(const LedgerInputs& w, Kind kind, std::size_t item, int segment, Stage stage, double volume_m3,
@@ -355,6 +380,7 @@ Outcome<Ledger> build(const LedgerInputs& w) {
         problems.push_back(std::move(p));
     for (Problem& p : append_coats(w, ledger))
         problems.push_back(std::move(p));
+    append_air(w, ledger);
     if (!problems.empty()) return problems;
     correct(w, 0, ledger);
     return ledger;

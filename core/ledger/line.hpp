@@ -24,6 +24,7 @@ enum class Kind {
     part,   ///< hooks, hardware, skirts and the like
     tail,   ///< the soft tail with a drawn shape: item 0 behind the wood, item 1 its tenon
     coat,
+    air, ///< caught under water in flooded pockets and under hooks: displaces, weighs nothing
 };
 
 /// The independent causes of uncertainty. Lines of the same cause and group vary together, each by its

@@ -180,7 +180,7 @@ Sentence near_neutral_sentence(const UnderWater& under_water) {
         };
         return Sentence::by_system(in(units::Unit::mm_per_s, 0), in(units::Unit::inch_per_s, 2));
     };
-    return "Near neutral, as sure as it is now: rises " + percent(under_water.rises) + ", hangs still " +
+    return "Near neutral. Chances: rises " + percent(under_water.rises) + ", hangs " +
            percent(under_water.hangs) + ", sinks " + percent(under_water.sinks) +
            ". Two in three such lures lie from " + speed(under_water.speed_m_s.low) + " to " +
            speed(under_water.speed_m_s.high) + ", down positive.";

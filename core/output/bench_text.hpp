@@ -30,9 +30,9 @@ namespace evenfall::output {
 /// Instructions for a reading, step by step: set-up, what to subtract, what to watch for, with safety notes.
 [[nodiscard]] std::vector<Sentence> reading_steps(document::ReadingKind kind);
 
-/// Of a lure that may do more than one of them: "Near neutral, as sure as it is now: rises 30 %, hangs still
-/// 10 %, sinks 60 %. Two in three such lures lie from −20 mm/s to +45 mm/s, down positive." Empty where one
-/// is as good as certain.
+/// Of a lure that may do more than one of them: "Near neutral. Chances: rises 30 %, hangs 10 %, sinks 60 %.
+/// Two in three such lures lie from −20 mm/s to +45 mm/s, down positive." Empty where one is as good as
+/// certain.
 [[nodiscard]] Sentence near_neutral_sentence(const UnderWater& under_water);
 
 } // namespace evenfall::output

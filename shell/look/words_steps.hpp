@@ -363,6 +363,13 @@ inline constexpr const char* water_below =
 inline constexpr const char* fishing_group = "Where it is fished";
 inline constexpr const char* tub_group = "Where it is tested";
 inline constexpr const char* temperature = "Temperature";
+inline constexpr const char* air_group = "Air caught";
+inline constexpr const char* air_caught = "Air under water";
+inline constexpr const char* air_none = "none";
+inline constexpr const char* air_below =
+    "in pockets and under hooks; a cubic centimetre lifts a gram. Better shake it out before you read: dip "
+    "and tap the "
+    "lure under water, open and close its joints, and put a drop of dish soap into the tub";
 inline constexpr const char* salinity = "Salt";
 inline constexpr const char* salinity_below = "absolute: grams in a kilogram; sea about 35, fresh 0";
 inline constexpr const char* water_density = "Water weighs";
@@ -412,6 +419,7 @@ inline constexpr const char* line_hole_wood = "Bored out of hole";
 inline constexpr const char* line_hole_water = "Flooded hole";
 inline constexpr const char* line_pocket_wood = "Cut out of";
 inline constexpr const char* line_pocket_water = "Flooded";
+inline constexpr const char* line_air = "Air caught";
 inline constexpr const char* line_bore_wood = "Made room for";
 inline constexpr const char* line_fill = "Fill of hole";
 inline constexpr const char* line_cap = "Cap of hole";

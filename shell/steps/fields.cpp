@@ -14,6 +14,7 @@ Quantity quantity_in(std::string_view unit) {
     if (unit == "°C") return Quantity::temperature;
     if (unit == "g/kg") return Quantity::salinity;
     if (unit == "s") return Quantity::time;
+    if (unit == "cm³") return Quantity::volume;
     return Quantity::number;
 }
 

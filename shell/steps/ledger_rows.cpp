@@ -57,6 +57,8 @@ std::string what(const PanelContext& context, const ledger::Line& line) {
         return line.item == 0 ? words::line_tail : words::line_tenon;
     case ledger::Kind::coat:
         return name_of(d.coats, line.item, words::new_coat);
+    case ledger::Kind::air:
+        return words::line_air;
     }
     return {};
 }

@@ -121,6 +121,14 @@ void waters_view(PanelContext& context) {
     if (widgets::button(context.ui, "water.tub.same", words::tub_as_fishing, widgets::ButtonKind::plain)) {
         context.change(words::tub_as_fishing, on_document([](document::Document& d) { d.tub = d.water; }));
     }
+    widgets::subheading(context.ui, words::air_group);
+    constexpr double usual_air_m3 = 0.1e-6;
+    document::Document held{};
+    held.air_m3 = document.air_m3;
+    Fields f(context, "water");
+    f.optional_number<&document::Document::air_m3>(".air", words::air_caught, held, usual_air_m3,
+                                                   words::air_none, words::air_below);
+    f.put([&] { return on_document([air = held.air_m3](document::Document& d) { d.air_m3 = air; }); });
 }
 
 void ledger_view(PanelContext& context) {

@@ -24,6 +24,7 @@ constexpr std::array percent_units{Unit::percent};
 constexpr std::array density_units{Unit::kg_per_m3, Unit::lb_per_ft3};
 constexpr std::array depth_units{Unit::m, Unit::foot, Unit::mm};
 constexpr std::array time_units{Unit::second};
+constexpr std::array volume_units{Unit::cm3};
 constexpr std::array plain_units{Unit::one};
 
 bool by_time(Unit unit) {
@@ -44,7 +45,7 @@ constexpr Usual usual[] = {
     {Unit::celsius, 1, 1.0},     {Unit::fahrenheit, 1, 1.0}, {Unit::g_per_kg, 1, 0.5},
     {Unit::percent, 0, 1.0},     {Unit::kg_per_m3, 0, 5.0},  {Unit::lb_per_ft3, 1, 0.5},
     {Unit::m, 2, 0.1},           {Unit::foot, 2, 0.5},       {Unit::second, 2, 0.1},
-    {Unit::one, 2, 0.1}};
+    {Unit::cm3, 2, 0.05},        {Unit::one, 2, 0.1}};
 
 const Usual& usual_of(Unit unit) {
     const auto* row =
@@ -82,6 +83,8 @@ std::span<const Unit> units_of(Quantity quantity) {
         return depth_units;
     case Quantity::time:
         return time_units;
+    case Quantity::volume:
+        return volume_units;
     case Quantity::per_hundred:
     case Quantity::number:
         break;

@@ -25,6 +25,7 @@ enum class Quantity {
     number,      ///< a number without unit
     depth,       ///< m;      m · ft · mm (depth of water: a tub, a fall)
     time,        ///< s
+    volume,      ///< m³;     cm³
 };
 
 using units::Unit;

@@ -72,6 +72,7 @@ void answers(Row& row, const Answers& a) {
     row.key("mass") << a.mass.kg << a.mass_sigma.kg << a.displaced_m3 << a.in_water.kg << a.in_water_sigma.kg;
     row.key("place") << a.g_m << a.b_m << a.bg_m;
     row.key("hang") << a.pitch_rad << a.roll_rad;
+    falls(row.key("under water"), a.under_water);
     for (const StageAnswer& s : a.stages) {
         row.key("stage") << s.mass.kg << s.mass_sigma.kg << s.displaced_m3 << s.in_water.kg << s.in_tub.kg
                          << s.g_m << s.b_m;

@@ -44,6 +44,7 @@ public:
         list(d.log, 3, document::max_readings, [&] { return reading(d.joints.size()); });
         list(d.corrections, 2, document::max_corrections, [&] { return correction(d); });
         if (b_.once_in(4)) d.board = board();
+        d.air_m3 = maybe([&] { return units::m3_from_cm3(b_.usual(0.05, 0.5, 0, 100)); });
         for (document::Joint& joint : d.joints)
             if (joint.hinge) weigh(*joint.hinge);
         list(d.hangers, 3, document::max_hangers, [&] { return hanger(); });

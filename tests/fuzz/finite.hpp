@@ -46,8 +46,9 @@ inline void must_be_share(double value, const char* law) {
 }
 
 inline void must_be_finite(const Answers& a) {
-    bool all = finite(a.water_density_kg_m3, a.mass.kg, a.mass_sigma.kg, a.displaced_m3, a.in_water.kg,
-                      a.in_water_sigma.kg, a.g_m, a.b_m, a.bg_m, a.pitch_rad, a.roll_rad, a.fall);
+    bool all =
+        finite(a.water_density_kg_m3, a.mass.kg, a.mass_sigma.kg, a.displaced_m3, a.in_water.kg,
+               a.in_water_sigma.kg, a.g_m, a.b_m, a.bg_m, a.pitch_rad, a.roll_rad, a.fall, a.under_water);
     for (const SegmentAnswer& s : a.segments)
         all = all && finite(s.wood_m3, s.displaced_m3, s.mass.kg, s.in_water.kg, s.g_m, s.b_m);
     for (const StageAnswer& s : a.stages) {
@@ -185,6 +186,9 @@ inline void must_be_finite(const Uncertainty& s) {
     for (const StagePrediction& b : s.stages)
         all = all && finite(b.mass_kg, b.displaced_kg, b.in_tub_kg, b.tub_fall_m_s);
     must(all, "estimates are without NaN");
+    all = all && finite(s.under_water.speed_m_s.low, s.under_water.speed_m_s.high);
+    for (const double chance : {s.under_water.rises, s.under_water.hangs, s.under_water.sinks})
+        must_be_share(chance, "a chance is from 0 to 1");
     for (const Chances& c : {s.chances_now, s.chances_corrected}) {
         for (const double chance : {c.fall, c.pitch, c.both})
             must_be_share(chance, "a chance is a share");

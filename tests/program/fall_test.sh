@@ -55,11 +55,28 @@ for place in "19.5 101 0.04" "22 100 -0.05" "30 20 -0.2" "20 57 -5"; do
     grep -q "hangs still" "$work/out" && fail "a lure that sinks hangs still: $place"
     expect_in out "From rest"
 done
+# Less than a twentieth of a gram still sinks, at a speed that is seen.
 spindle 18.475 57 -5
 expect_status 0 weigh "$work/spindle.json" --json
-expect_json '0 < d["in_water_g"] < 0.05 and d["behaviour"] == "suspends"'
+expect_json '0 < d["in_water_g"] < 0.05 and d["behaviour"] == "falls" and d["fall_mm_s"] > 10'
+expect_status 0 weigh "$work/spindle.json"
+expect_in out "Near neutral. Chances: rises"
+
+# Slower than 10 mm/s it hangs still, and the drift is told.
+expect_status 0 weigh "$work/spindle.json" --json
+lead_for() {  # GRAMS-IN-WATER: the lead that is embedded takes the place of wood
+    /usr/bin/python3 -c 'import json,sys; print(18.475 + (float(sys.argv[2]) - json.load(open(sys.argv[1]))["in_water_g"]) / (1 - 500 / 11340))' "$work/out" "$1"
+}
+still=$(lead_for 0.002)
+rising=$(lead_for -0.04)
+spindle "$still" 57 -5
+expect_status 0 weigh "$work/spindle.json" --json
+expect_json 'd["behaviour"] == "suspends" and d["fall_mm_s"] is None and 0 < d["under_water_mm_s"] < 10'
 expect_status 0 fall "$work/spindle.json"
 expect_in out "It hangs still."
+spindle "$rising" 57 -5
+expect_status 0 weigh "$work/spindle.json" --json
+expect_json 'd["behaviour"] == "floats" and d["fall_mm_s"] is None and -60 < d["under_water_mm_s"] < -10'
 
 spindle 19.5 101 0.04
 expect_status 0 fall "$work/spindle.json"

@@ -22,6 +22,8 @@ double root(double square) {
     return std::sqrt(std::max(square, 0.0));
 }
 
+constexpr int nodes = 64;          // over drag
+constexpr double reach = 4.5;      // standard deviations to each side
 constexpr double least_kg = 1e-12; // keeps divisions by a standard deviation finite
 constexpr double least_rad = 1e-12;
 
@@ -79,8 +81,6 @@ double over_mass(double low, double high, const HangChance& chance) {
 } // namespace
 
 Chances chances(const Forecast& forecast, const TargetBand& target) {
-    constexpr int nodes = 64;
-    constexpr double reach = 4.5; // standard deviations to each side
     const Eigen::Vector3d& mean = forecast.mean;
     const Conditional given = conditional(forecast.covariance, target.scales_with_drag);
     Chances sum;
@@ -114,6 +114,23 @@ Chances chances(const Forecast& forecast, const TargetBand& target) {
 }
 
 double share_below(const Forecast& forecast, double kg) {
+    // A rise: what is below lies beyond zero, where the Gaussian below would put drags under zero. So over
+    // drag, by quadrature.
+    if (kg < 0.0) {
+        const Conditional given = conditional(forecast.covariance, true);
+        double sum = 0.0;
+        double weights = 0.0;
+        for (int i = 0; i < nodes; ++i) {
+            const double z = reach * (2.0 * (i + 0.5) / nodes - 1.0);
+            const double weight = std::exp(-0.5 * z * z);
+            const double drag = z * given.drag_sigma;
+            const double mass = forecast.mean(figure::mass) + given.per_drag(0) * drag;
+            sum += weight * 0.5 *
+                   std::erfc((mass - kg * std::exp(drag)) / given.mass_sigma / std::numbers::sqrt2);
+            weights += weight;
+        }
+        return sum / weights;
+    }
     // Of mass − drag·kg, the first two moments are exact (drag is lognormal); its distribution is taken as
     // Gaussian.
     const Eigen::Matrix3d& c = forecast.covariance;

@@ -45,7 +45,8 @@ struct TargetBand {
 [[nodiscard]] Chances chances_after_change(const Forecast& forecast, const TargetBand& target,
                                            double weight_off_kg, std::optional<double> hang_rad);
 
-/// The chance that the lure falls slower than one of in-water mass `kg` at the mean of drag.
+/// The chance that the lure falls slower than one of in-water mass `kg` at the mean of drag; with `kg` below
+/// zero, that it rises faster.
 [[nodiscard]] double share_below(const Forecast& forecast, double kg);
 
 } // namespace evenfall::bench

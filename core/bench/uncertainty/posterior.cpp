@@ -151,7 +151,7 @@ double speed_quantile(const Forecast& forecast, const WeightForSpeed& weight, do
 std::array<Interval, 3> fall_intervals(Posterior& p, const Finished& f) {
     const WeightForSpeed weight(p, f, p.model->document().targets.fall_m_s);
     const auto quantile = [&](double share) {
-        return std::max(0.0, speed_quantile(f.forecast, weight, share));
+        return share_below(f.forecast, 0.0) >= share ? 0.0 : speed_quantile(f.forecast, weight, share);
     };
     return {{{quantile(0.25), quantile(0.75)},
              {quantile(0.10), quantile(0.90)},
@@ -164,7 +164,7 @@ UnderWater under_water(Posterior& p, const Finished& f) {
     const double slow = share_below(f.forecast, weight(still_m_s));
     return {{speed_quantile(f.forecast, weight, 1.0 / 6.0), speed_quantile(f.forecast, weight, 5.0 / 6.0)},
             rises,
-            slow - rises,
+            std::max(0.0, slow - rises),
             1.0 - slow};
 }
 

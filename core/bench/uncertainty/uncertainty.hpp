@@ -173,7 +173,7 @@ struct HoleChange {
 /// What the tub should show of a lure.
 struct TubTest {
     Stage stage = Stage::carved;
-    double in_water_kg = 0.0;           ///< hung below a scale
+    double in_water_kg = 0.0; ///< hung below a scale
     Behaviour behaviour = Behaviour::floats;
     std::optional<double> fall_m_s;     ///< steady; where it falls
     std::optional<double> half_metre_s; ///< from rest over 0.5 m

@@ -222,6 +222,7 @@ void FloatingHull::add_openings(const shape::Body& body, std::span<const Line> l
         case Kind::hinge:
         case Kind::hanger:
         case Kind::part:
+        case Kind::air:
             add_ball(line);
             break;
         }

@@ -45,6 +45,13 @@ LevelFall::LevelFall(const shape::Lines& lines) {
     }
 }
 
+LevelFall::LevelFall(const HydroBody& hull) : ends_(hull.ends) {
+    for (const HydroBody::Slice& slice : hull.slices) {
+        pressure_m2_ += slice.pressure_m2;
+        friction_m3_2_ += slice.friction_m3_2;
+    }
+}
+
 std::optional<double> LevelFall::speed_m_s(double in_water_kg,
                                            const materials::WaterProperties& water) const {
     return speed_at(pressure_m2_, friction_m3_2_, ends_.usual, in_water_kg, water);

@@ -2,7 +2,7 @@
 
 #include "body/lines.hpp"
 #include "materials/water_properties.hpp"
-#include "water/fall/drag.hpp"
+#include "water/fall/hull.hpp"
 
 #include <optional>
 
@@ -26,6 +26,7 @@ struct Speeds {
 class LevelFall {
 public:
     explicit LevelFall(const shape::Lines& lines);
+    explicit LevelFall(const HydroBody& hull); ///< the same, where the hull is at hand
 
     /// Speed at which a body of this weight in water (mass less displaced water) falls.
     ///

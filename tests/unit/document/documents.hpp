@@ -46,7 +46,7 @@ inline const std::string full_text = R"({"evenfall":2,"name":"Every key","note":
   "coats":[{"name":"soak","stage":"sealed","kind":"soaks","material":"ca","mass_g":1.1,"spread_percent":35,"surfaces":["skin"]},
     {"name":"clear","stage":"clear_coated","kind":"film","material":"epoxy","thickness_mm":0.35,"surfaces":["skin","joint_faces"],
       "note":"two thin coats"}],
-  "targets":{"in_water_g":-0.75,"pitch_deg":-2.5,"fall_band_percent":12,"pitch_band_deg":1.75,"matters_more":"hang"}})";
+  "targets":{"in_water_g":-0.75,"pitch_deg":-2.5,"fall_band_percent":12,"pitch_band_deg":1.75,"matters_more":"hang"},"air_cm3":0.35})";
 
 inline document::Document document_of(const std::string& text) {
     const Outcome<document::Document> document = read_document(text);

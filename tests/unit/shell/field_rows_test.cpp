@@ -42,6 +42,7 @@ const std::map<std::string, std::string> rows{
     {"water.salinity_g_kg", "water.salinity"},
     {"tub.temperature_C", "water.tub.temperature"},
     {"tub.salinity_g_kg", "water.tub.salinity"},
+    {"air_cm3", "water.air"},
     {"shape.back_mm", "shape.curve.0"},
     {"shape.belly_mm", "shape.curve.1"},
     {"shape.half_width_mm", "shape.curve.2"},

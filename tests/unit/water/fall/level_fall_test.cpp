@@ -62,6 +62,13 @@ TEST_CASE("speed and in-water mass are each other's inverse", "[fall]") {
     }
 }
 
+TEST_CASE("from lines or from the hull that was made of them the speed is the same", "[fall]") {
+    const LevelFall of_lines(lure());
+    const LevelFall of_hull(hull(lure(), 0.01, 0.0));
+    for (double mass : in_water)
+        CHECK(of_lines.speed_m_s(mass, tap) == of_hull.speed_m_s(mass, tap));
+}
+
 TEST_CASE("what is not heavier than its water does not fall", "[fall]") {
     const LevelFall fall(lure());
     for (double mass : {0.0, -0.0, -0.001, std::nan(""), std::numeric_limits<double>::infinity(),
