@@ -27,6 +27,9 @@ struct Place {
     double depth_m = 0.0;
 };
 
+/// More wood between two holes than must be: the lure may become a little shorter, by a sketch for one.
+constexpr double room_to_shrink_m = 0.0003;
+
 /// A stretch of one segment.
 struct Stretch {
     double from_m = 0.0;
@@ -95,7 +98,7 @@ private:
                          [](const Place& a, const Place& b) { return a.depth_m > b.depth_m + 1e-6; });
         std::vector<Place> out;
         for (const Place& place : all) {
-            const double apart_m = place.hole.diameter_m + place.hole.wall_m - 1e-9;
+            const double apart_m = place.hole.diameter_m + place.hole.wall_m + room_to_shrink_m;
             const bool clear = std::all_of(out.begin(), out.end(), [&](const Place& other) {
                 return std::abs(other.hole.x_m - place.hole.x_m) >= apart_m;
             });
