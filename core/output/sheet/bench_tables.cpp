@@ -348,10 +348,10 @@ void add_weigh_in(Composer& pages, const SheetInput& job) {
                     "the hooks.");
     std::vector<Composer::Row> rows;
     const auto add = [&](const StageAnswer& stage, const std::string& after, bool strong) {
-        rows.push_back(
-            {{after, in.mass(stage.mass.kg), "± " + in.mass(stage.mass_sigma.kg), "",
-              in.signed_mass(stage.in_tub.kg), "", "", fall_text(stage.tub_fall, stage.tub_behaviour, in.units), ""},
-             strong});
+        rows.push_back({{after, in.mass(stage.mass.kg), "± " + in.mass(stage.mass_sigma.kg), "",
+                         in.signed_mass(stage.in_tub.kg), "", "",
+                         fall_text(stage.tub_fall, stage.tub_behaviour, in.units), ""},
+                        strong});
     };
     const std::vector<StageAnswer> tests = stages_with_all(job.document, job.evaluation);
     for (const StageAnswer& stage : job.evaluation.answers.stages) {
