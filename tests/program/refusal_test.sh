@@ -19,7 +19,7 @@ refused "needs a link" open
 refused "Did you mean “--pitch”?" lead "$presets/millrace-170.json" --pich -3deg
 refused "has no option --json" sheet "$presets/millrace-170.json" --json
 refused "takes nothing more, not “5mm” as well" weigh "$presets/millrace-170.json" 5mm
-refused "“log” knows add, exclude, csv, next, done, how, not “ad”. Did you mean “add”?" log "$presets/millrace-170.json" ad
+refused "“log” knows add, exclude, stands, csv, next, done, how, not “ad”. Did you mean “add”?" log "$presets/millrace-170.json" ad
 refused "cannot be read as a number" lead "$presets/millrace-170.json" --fall --json
 refused "cannot be opened" weigh "$work/missing.json"
 refused "has no option --fall" weigh "$presets/millrace-170.json" --fall 300mm/s
