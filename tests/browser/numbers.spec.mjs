@@ -70,7 +70,7 @@ test("a device of the United States begins in inches, others in millimetres, and
   const device = await shop.device({ locale: "en-US" });
   const bench = await shop.open(device);
   const length = async () => JSON.parse(await bench.hook("sessionJson")).settings.length;
-  assert.equal(await length(), "inch_fraction");
+  assert.equal(await length(), "in_fraction");
   await bench.tap("step.shape");
   await bench.shot("numbers-inches-at-first");
   await bench.tap("shelf.open");
