@@ -357,7 +357,8 @@ void add_weigh_in(Composer& pages, const SheetInput& job) {
     for (const StageAnswer& stage : job.evaluation.answers.stages) {
         add(stage, output::stage_name(stage.stage), stage.stage == Stage::sealed && tests.empty());
         for (const StageAnswer& test : tests) {
-            if (test.stage == stage.stage && test.stage >= Stage::sealed)
+            // Leaded only it drinks; clear coated with all on it is the rigged lure.
+            if (test.stage == stage.stage && (test.stage == Stage::sealed || test.stage == Stage::painted))
                 add(test, "  " + ledger::rigging_words(job.document) + " on", test.stage == Stage::sealed);
         }
     }
