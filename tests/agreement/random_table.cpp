@@ -72,7 +72,10 @@ void answers(Row& row, const Answers& a) {
     row.key("mass") << a.mass.kg << a.mass_sigma.kg << a.displaced_m3 << a.in_water.kg << a.in_water_sigma.kg;
     row.key("place") << a.g_m << a.b_m << a.bg_m;
     row.key("hang") << a.pitch_rad << a.roll_rad;
-    falls(row.key("under water"), a.under_water);
+    // Of a rise its speed and range are told, not its way; falls stand with their stages.
+    if (a.under_water && a.behaviour != Behaviour::suspends)
+        row.key("under_water") << a.under_water->speed_m_s << a.under_water->slow_m_s
+                               << a.under_water->fast_m_s;
     for (const StageAnswer& s : a.stages) {
         row.key("stage") << s.mass.kg << s.mass_sigma.kg << s.displaced_m3 << s.in_water.kg << s.in_tub.kg
                          << s.g_m << s.b_m;
@@ -88,6 +91,10 @@ void answers(Row& row, const Answers& a) {
 void plan_of(Row& row, const document::Document& document) {
     const auto plan = plan_lead(document);
     if (!plan.ok()) return;
+    // The nearest of an unmet plan is the least of squares that a search finds: lengths that differ in their
+    // eighth digit are as near. It is held against a brute search instead, here and under Node
+    // (properties/nearest_plan_test.cpp).
+    if (!plan->met) return;
     row.key("plan") << (plan->met ? 1.0 : 0.0) << plan->after.mass.kg << plan->after.in_water.kg
                     << plan->after.g_m;
     falls(row.key("plan_fall"), plan->after.fall);

@@ -104,7 +104,10 @@ test("Firefox: the bench starts, works, rests without frames, and keeps a change
 test("Firefox: the card makes a whole lure, its lead planned, and the sheet prints it", async () => {
   const context = await browser.createBrowserContext();
   const { page, faults } = await open(context);
-  for (const id of ["shelf.open", "shelf.new", "card.segments.more", "card.make"]) await tap(page, id);
+  for (const id of ["shelf.open", "shelf.new", "card.segments.more"]) await tap(page, id);
+  await page.mouse.wheel({ deltaY: 3000 }); // to the end of the card
+  await rest(page);
+  await tap(page, "card.make");
   const lure = await document_(page);
   assert.equal(lure.joints.length, 3);
   const { fall_mm_s: fall } = JSON.parse(await hook(page, "answersJson"));

@@ -115,12 +115,3 @@ test("WebKit: a bench at rest draws no frames", async () => {
   await new Promise((go) => setTimeout(go, 2000));
   assert.equal(await hook("frames"), still);
 });
-
-test("WebKit: the card makes a whole lure, its lead planned, and the sheet prints it", async () => {
-  for (const id of ["shelf.open", "shelf.new", "card.segments.more", "card.make"]) await tap(id);
-  await until("the lure of the card", async () => (await lure()).joints.length === 3, 30);
-  const { fall_mm_s: fall } = JSON.parse(await hook("answersJson"));
-  assert.ok(Math.abs(fall - 120) < 1, `it falls as asked: ${fall} mm/s`);
-  await tap("step.sheet");
-  await until("the sheet", () => run("return document.querySelectorAll('#sheet .leaf').length > 0"), 30);
-});
