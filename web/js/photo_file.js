@@ -29,8 +29,12 @@ export async function withPhotos(file, entries) {
   return new Blob(pieces);
 }
 
+const lastMs = 8.64e15; // the last moment that a Date can name
+const longestText = 400; // as in the page's own field
+
 const isEntry = (entry) =>
-  typeof entry?.lure === "string" && Number.isFinite(entry.time) && typeof entry.text === "string" &&
+  typeof entry?.lure === "string" && typeof entry.time === "number" && entry.time >= 0 && entry.time <= lastMs &&
+  typeof entry.text === "string" && entry.text.length <= longestText &&
   (entry.jpeg === null || typeof entry.jpeg === "string");
 
 /** {file, photos}: a file of everything parted again. What is no photo is left in the file, for the bench to refuse. */
