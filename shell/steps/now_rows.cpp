@@ -140,7 +140,7 @@ void now_rows(PanelContext& context) {
         advice_ticks(context, *now);
     }
     if (now->with_all) tub_test(context, *now->with_all, output::with_all_words(context.document()));
-    tub_test(context, now->tub, "");
+    if (now->stage >= Stage::sealed || !now->with_all) tub_test(context, now->tub, "");
     tub_fall_row(context, *now);
     if (!s->trim.sentence.empty()) {
         widgets::gap();

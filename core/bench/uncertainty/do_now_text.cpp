@@ -59,7 +59,9 @@ Sentence tub_text(const TubTest& test, const materials::WaterProperties& tub) {
 } // namespace
 
 void describe_tub(DoNow& out, const materials::WaterProperties& tub) {
-    out.steps.push_back("In the tub now " + tub_text(out.tub, tub));
+    // Bare wood drinks: before it is sealed, the test with all on is the one to wait for.
+    if (out.stage >= Stage::sealed || !out.with_all)
+        out.steps.push_back("In the tub now " + tub_text(out.tub, tub));
     if (out.with_all) {
         out.steps.push_back("In the tub " + std::string(stage_words(out.with_all->stage)) + " and with " +
                             ledger::rigging_words(out.document) + " on, " + tub_text(*out.with_all, tub) +

@@ -72,7 +72,7 @@ TEST_CASE("Uncertainty as JSON is JSON, and holds a stage for each and the chanc
         nlohmann::json::parse(output::uncertainty_json(d, *s, *now, uncertainty_by_draws(d, 50).value()));
     CHECK(tree["stages"].size() == 8);
     CHECK(tree["chance_now"]["both"].is_number());
-    CHECK(tree["do_now"]["steps"].size() == 2); // what the tub should read
+    CHECK(tree["do_now"]["steps"].size() == 1); // what the tub should read
     CHECK(tree["do_now"]["holes"].size() == d.holes.size());
     CHECK(tree["draws"]["count"] == 50);
 }
