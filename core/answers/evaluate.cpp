@@ -197,7 +197,7 @@ Answers answers_of(const ledger::LedgerInputs& inputs, const ledger::Ledger& led
 } // namespace
 
 Behaviour behaviour_of(const std::optional<double>& vertical_m_s, MassInWater in_water) {
-    constexpr MassInWater still_weight{1e-6}; // that of fall::FallingLure::steady
+    constexpr MassInWater still_weight{fall::still_kg};
     if (vertical_m_s ? std::abs(*vertical_m_s) <= still_m_s
                      : in_water <= still_weight && in_water >= -1.0 * still_weight)
         return Behaviour::suspends;
@@ -263,7 +263,7 @@ std::vector<StageAnswer> stages_with_all(const document::Document& document, con
     const ledger::StageSums sums = ledger::stage_sums(ledger, body.segments.size());
     const auto sigmas = ledger::sigmas(ledger, water->fishing.density_kg_m3);
     const fall::HydroBody hull = fall::hull(body);
-    const fall::LevelFall level(*body.lines);
+    const fall::LevelFall level(hull);
     std::vector<StageAnswer> out;
     for (const Stage which : document::test_stages) {
         const auto s = static_cast<std::size_t>(which);

@@ -83,11 +83,6 @@ Sentence stops(const lead::LeadProblem& task, const std::vector<HolePlan>& holes
     return text.empty() ? text : text + ".";
 }
 
-/// " (3.2 times the band)"
-Sentence bands_text(double bands) {
-    return Sentence(" (") + units::number_text(std::fabs(bands), units::Unit::one, 1) + " times its band)";
-}
-
 const char* target_path(const document::Targets& targets) {
     return targets.by == document::TargetBy::fall ? "/targets/fall_mm_s" : "/targets/in_water_g";
 }
@@ -108,7 +103,7 @@ Problem weight_shortfall(const document::Document& document, const LeadPlan& pla
     Sentence sentence = empty ? "Without any lead the finished lure weighs " : "The finished lure comes to ";
     sentence += mass_text(reached_kg) + " in water; " + mass_text(reached_kg - off_kg) +
                 " is asked: " + mass_text(std::fabs(off_kg)) + (off_kg < 0.0 ? " short" : " too heavy") +
-                bands_text(plan.weight->bands) + ".";
+                lead::bands_text(plan.weight->bands) + ".";
     return {ProblemCode::cannot_be_met, target_path(document.targets), mass_text(reached_kg),
             std::move(sentence)};
 }
@@ -126,7 +121,7 @@ Problem fall_shortfall(const document::Document& document, const LeadPlan& plan,
     const double off_m_s = plan.fall->by;
     sentence += "falls at " + speed_text(asked_m_s + off_m_s) + "; " + speed_text(asked_m_s) +
                 " is asked: " + speed_text(std::fabs(off_m_s)) + (off_m_s < 0.0 ? " too slow" : " too fast") +
-                bands_text(plan.fall->bands) + ".";
+                lead::bands_text(plan.fall->bands) + ".";
     return {ProblemCode::cannot_be_met, "/targets/fall_mm_s", speed_text(asked_m_s + off_m_s),
             std::move(sentence)};
 }
@@ -137,7 +132,7 @@ Problem pitch_shortfall(const document::Document& document, const LeadPlan& plan
     const Sentence sentence = "It hangs at " + angle_text(asked_rad + off_rad) + "; " +
                               angle_text(asked_rad) + " is asked: " + angle_text(std::fabs(off_rad)) +
                               " too far nose-" + (off_rad < 0.0 ? "down" : "up") +
-                              bands_text(plan.hang->bands) + ". Lead would have to sit farther " +
+                              lead::bands_text(plan.hang->bands) + ". Lead would have to sit farther " +
                               (off_rad < 0.0 ? "aft." : "forward.");
     return {ProblemCode::cannot_be_met, "/targets/pitch_deg", angle_text(asked_rad + off_rad), sentence};
 }

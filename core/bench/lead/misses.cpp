@@ -1,5 +1,6 @@
 #include "bench/lead/misses.hpp"
 
+#include "base/number_text.hpp"
 #include "water/fall/level_fall.hpp"
 #include "water/hang.hpp"
 
@@ -34,6 +35,10 @@ BandMisses Misses::operator()(const ledger::Sum& sum) {
     const Vec3 g_to_b = sum.b_m() - sum.g_m();
     const double pitch_rad = std::atan2(-g_to_b.x, water::bg_across_m(g_to_b));
     return {fall_miss(sum), (pitch_rad - targets_.pitch_rad) / targets_.pitch_band_rad};
+}
+
+Sentence bands_text(double bands) {
+    return Sentence(" (") + units::number_text(std::abs(bands), units::Unit::one, 1) + " times its band)";
 }
 
 std::optional<std::size_t> first_of(document::MattersMore more) {

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "base/sentence.hpp"
 #include "bench/lead/solve.hpp"
 #include "bench/uncertainty/model.hpp"
 
@@ -11,6 +12,9 @@ namespace evenfall::lead {
 /// of the displaced water (own choice: what a strip of trim wire corrects), as a share of a weight near zero
 /// would be no band.
 [[nodiscard]] double weight_band_kg(const document::Targets& targets, double displaced_kg);
+
+/// A miss in units of its band, behind it in a sentence: " (3.2 times its band)".
+[[nodiscard]] Sentence bands_text(double bands);
 
 /// Which of the two comes first (LeadProblem::first).
 [[nodiscard]] std::optional<std::size_t> first_of(document::MattersMore more);

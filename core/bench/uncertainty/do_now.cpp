@@ -258,9 +258,7 @@ struct LeadChanger {
 
 Problems shortfalls_of(const LeadChange& lead, const bench::TargetBand& target) {
     Problems all;
-    const auto bands = [](double off) {
-        return Sentence(" (") + units::number_text(std::abs(off), units::Unit::one, 1) + " times its band).";
-    };
+    const auto bands = [](double off) { return lead::bands_text(off) + "."; };
     if (!lead.change.weight_met) {
         const double off_kg = lead.weight_off_kg();
         all.push_back({ProblemCode::cannot_be_met, "/holes", "",

@@ -15,6 +15,9 @@
 
 namespace evenfall::fall {
 
+/// A piece that weighs less than this in water, either way, has no steady way there that could be told.
+inline constexpr double still_kg = 1e-6;
+
 /// Attitude of a steady fall (or rise), by its pitch and the way it glides.
 enum class FallAttitude {
     level,      ///< pitch within 5° of level

@@ -13,7 +13,6 @@ namespace {
 
 using units::rad_from_deg;
 
-constexpr double still_kg = 1e-6;
 constexpr double widest_rad = rad_from_deg(89.99);
 
 double balanced_between(const SteadySums& sums, double from, double to, double at_from, double at_to) {
