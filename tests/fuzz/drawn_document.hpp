@@ -223,8 +223,8 @@ private:
     double place_along() { return b_.once_in(16) ? mm(b_.number(0, 1000)) : length_m_ * b_.share(); }
 
     std::optional<int> change() {
-        if (b_.yes()) return std::nullopt;
-        return static_cast<int>(b_.number(0, 3));
+        if (b_.astray() && b_.once_in(8)) return static_cast<int>(b_.byte()) - 100;
+        return maybe([&] { return static_cast<int>(b_.below(4)); });
     }
 
     document::Hole hole() {
