@@ -28,6 +28,7 @@
 #include "document/spelling.hpp"
 #include "document/work_done.hpp"
 #include "document/write.hpp"
+#include "ledger/carved_size.hpp"
 #include "ledger/fold.hpp"
 #include "ledger/hung_on.hpp"
 #include "materials/board.hpp"

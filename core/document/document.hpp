@@ -63,12 +63,16 @@ struct Section {
     }
 };
 
+/// How closely the carver follows the drawing (ledger/carved_size.hpp has the millimetres).
+enum class Carving { careful, usual, rough };
+
 /// The drawing of the body before it is cut. All three curves run from x = 0 to the same length.
 struct Shape {
     CurvePoints back;       ///< z of the back line [m]
     CurvePoints belly;      ///< z of the belly line [m], below the back everywhere
     CurvePoints half_width; ///< y of the width line [m], ≥ 0
     Section section;
+    Carving carving = Carving::usual;
     std::vector<Measured> measured{}; ///< in order of x; where given, they replace the drawn width and height
                                       ///< (body/measured.hpp)
 };

@@ -76,6 +76,9 @@ inline constexpr std::array coat_stages{stage_words[4], stage_words[5], stage_wo
 inline constexpr std::array section_kinds{Word<SectionKind>{"rounded", SectionKind::rounded},
                                           Word<SectionKind>{"chamfered", SectionKind::chamfered},
                                           Word<SectionKind>{"drawn", SectionKind::drawn}};
+inline constexpr std::array carvings{Word<Carving>{"careful", Carving::careful},
+                                     Word<Carving>{"usual", Carving::usual},
+                                     Word<Carving>{"rough", Carving::rough}};
 inline constexpr std::array hole_uses{
     Word<HoleUse>{"ballast", HoleUse::ballast}, Word<HoleUse>{"drilled", HoleUse::drilled},
     Word<HoleUse>{"leaded", HoleUse::leaded}, Word<HoleUse>{"fixed", HoleUse::fixed}};
@@ -123,7 +126,8 @@ inline constexpr std::array causes{Word<Cause>{"wood_density", Cause::wood_densi
                                    Word<Cause>{"moisture", Cause::moisture},
                                    Word<Cause>{"tail", Cause::tail},
                                    Word<Cause>{"hinge_mass", Cause::hinge_mass},
-                                   Word<Cause>{"hanger_mass", Cause::hanger_mass}};
+                                   Word<Cause>{"hanger_mass", Cause::hanger_mass},
+                                   Word<Cause>{"wood_gradient", Cause::wood_gradient}};
 inline constexpr std::array coat_surfaces{Flag<Coat>{"skin", &Coat::on_skin},
                                           Flag<Coat>{"joint_faces", &Coat::on_joint_faces},
                                           Flag<Coat>{"pockets", &Coat::on_pockets}};
@@ -181,6 +185,7 @@ constexpr void describe(V& v, Of<Shape>) {
     v.points({"half_width_mm", "width line", along, width, 2, true}, &Shape::half_width, &CurvePoint::x_m,
              &CurvePoint::value);
     v.object("section", "The section", &Shape::section);
+    v.choice("carving", carvings, &Shape::carving);
     v.list({"measured", "Caliper reading", "caliper readings", max_measured}, &Shape::measured);
 }
 

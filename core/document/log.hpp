@@ -151,7 +151,8 @@ enum class Cause {
     moisture,
     tail,
     hinge_mass,
-    hanger_mass
+    hanger_mass,
+    wood_gradient ///< its factor: density at the tail over that at the nose, even along the body
 };
 
 /// What was learnt of one cause: a factor on every ledger line it moves (on all drag for `drag`), and the

@@ -15,10 +15,9 @@ namespace evenfall::ledger {
 namespace {
 
 // Standard deviations over value, used where no reading gives better (common practice, no source).
-constexpr double carved_size_spread = 0.01; // volume of the carved body, compared with the drawing
-constexpr double segment_size_spread =
-    0.005;                                // one segment's share of the body's volume, with several segments
-constexpr double part_mass_spread = 0.03; // hardware from a packet, not weighed
+/// Wood at the tail over wood at the head of one board: growth rings run out, sapwood begins.
+constexpr double wood_gradient_spread = 0.02;
+constexpr double part_mass_spread = 0.03;     // hardware from a packet, not weighed
 constexpr double weighed_fill_spread = 0.005; // lead cut to weight on a scale that reads 0.02 g
 constexpr double measured_fill_spread = 0.02; // rod cut to length
 constexpr double cap_mass_spread = 0.10;
@@ -27,6 +26,9 @@ constexpr double weighed_plastic_spread = 0.02;
 constexpr double tail_size_spread =
     0.02; // a casting compared with its mould's drawing: shrinkage, incomplete filling
 constexpr double moisture_sigma_percent = 1.5; // accuracy of a pin meter, or of a guess from the climate
+
+/// Where a line of wood keeps its gradient.
+constexpr std::size_t gradient = 2;
 
 Variation spread(Cause cause, std::size_t group, double relative, bool moves_mass, bool moves_volume) {
     return {cause, static_cast<int>(group), relative, moves_mass, moves_volume};
@@ -59,9 +61,17 @@ void append_segments(const LedgerInputs& w, Ledger& out) {
                               segment.centroid_m);
         line.displaced_m3 = segment.volume_m3;
         line.own_kg_m2 = segment.inertia_m5 * w.wood_kg_m3;
-        line.spreads[2] = spread(Cause::carved_size, 0, carved_size_spread, true, true);
-        if (w.body->segments.size() > 1)
-            line.spreads[3] = spread(Cause::carved_size, s + 1, segment_size_spread, true, true);
+        // Wood that is denser at one end has its own centre nearer to that end: ∫(x − x̄)² dV over length.
+        const Inertia& i = segment.inertia_m5;
+        line.spreads[gradient].aft_m = 0.5 * (i.yy + i.zz - i.xx) / segment.volume_m3 / w.carved.length_m;
+        // The same thickness all round is a larger part of a slender segment.
+        line.spreads[3] = spread(Cause::carved_size, 0, w.carved.relative, true, true);
+        line.spreads[3].share = segment.skin_m2 / segment.volume_m3 * w.carved.volume_m3 / w.carved.skin_m2;
+        if (w.body->segments.size() > 1) {
+            line.spreads[4] = spread(
+                Cause::carved_size, s + 1,
+                relative_size(w.carved.within.segment_m, segment.skin_m2, segment.volume_m3), true, true);
+        }
         out.push_back(line);
     }
 }
@@ -215,6 +225,8 @@ Line wood_line(const LedgerInputs& w, Kind kind, std::size_t item, int segment, 
     line.at_m = at_m;
     line.spreads[0] = spread(Cause::wood_density, 0, w.wood_spread, true, false);
     if (w.moisture_spread > 0.0) line.spreads[1] = spread(Cause::moisture, 0, w.moisture_spread, true, false);
+    line.spreads[gradient] = spread(Cause::wood_gradient, 0, wood_gradient_spread, true, false);
+    line.spreads[gradient].share = (at_m.x - w.carved.centroid_x_m) / w.carved.length_m;
     return line;
 }
 
@@ -243,11 +255,16 @@ void correct(const LedgerInputs& w, std::size_t first, Ledger& out) {
         for (Variation& s : line.spreads) {
             for (const document::Correction& c : w.document->corrections) {
                 if (s.cause == Cause::none || c.of != s.cause || document::group_of(c) != s.group) continue;
+                const double by = line_factor(c.factor, s.share);
                 if (s.moves_mass) {
-                    line.mass_kg *= c.factor;
-                    line.own_kg_m2 = line.own_kg_m2 * c.factor;
+                    line.mass_kg *= by;
+                    line.mass_aft_m += s.aft_m * (c.factor - 1.0) / by;
+                    line.own_kg_m2 = line.own_kg_m2 * by;
                 }
-                if (s.moves_volume) line.displaced_m3 *= c.factor;
+                if (s.moves_volume) line.displaced_m3 *= by;
+                // So that a further factor on this line is as one of both on the line before.
+                s.share *= c.factor / by;
+                s.aft_m *= c.factor / (by * by);
                 if (c.spread) s.relative = *c.spread;
             }
         }
@@ -332,6 +349,7 @@ Outcome<LedgerInputs> ledger_inputs(const document::Document& document, const sh
     LedgerInputs w;
     w.document = &document;
     w.body = &body;
+    w.carved = carved_size(document, body);
     if (document.wood.density_kg_m3) {
         w.wood_kg_m3 = *document.wood.density_kg_m3;
         w.wood_spread = document.wood.density_spread.value_or(weighed_wood_spread);

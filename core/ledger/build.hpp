@@ -4,6 +4,7 @@
 #include "body/body.hpp"
 #include "body/bore.hpp"
 #include "body/tail_loft.hpp"
+#include "ledger/carved_size.hpp"
 #include "ledger/line.hpp"
 
 #include <vector>
@@ -14,7 +15,8 @@ namespace evenfall::ledger {
 struct LedgerInputs {
     const document::Document* document = nullptr;
     const shape::Body* body = nullptr;
-    std::vector<holes::Bore> bores;         ///< one for each hole
+    std::vector<holes::Bore> bores; ///< one for each hole
+    CarvedSize carved;
     double wood_kg_m3 = 0.0;                ///< at the piece's moisture
     double wood_spread = 0.0;               ///< relative standard deviation of that density
     std::optional<tail::TailGeometry> tail; ///< present where the document has a soft tail with a drawn shape

@@ -7,7 +7,7 @@ namespace evenfall::ledger {
 Sum& Sum::operator+=(const Line& line) {
     mass += Mass{line.mass_kg};
     displaced_m3 += line.displaced_m3;
-    mass_moment_kg_m += line.mass_kg * line.at_m;
+    mass_moment_kg_m += line.mass_kg * line.mass_at_m();
     displaced_moment_m4 += line.displaced_m3 * line.at_m;
     return *this;
 }
@@ -75,8 +75,9 @@ std::array<SumSigma, stage_count> sigmas(std::span<const Line> lines, double wat
     for (const Line& line : lines) {
         for (const Variation& spread : line.spreads) {
             if (spread.cause == Cause::none || spread.relative == 0.0) continue;
-            const Mass mass{spread.moves_mass ? spread.relative * line.mass_kg : 0.0};
-            const double volume = spread.moves_volume ? spread.relative * line.displaced_m3 : 0.0;
+            const double relative = spread.share * spread.relative;
+            const Mass mass{spread.moves_mass ? relative * line.mass_kg : 0.0};
+            const double volume = spread.moves_volume ? relative * line.displaced_m3 : 0.0;
             SumSigma& at = step_of(steps, spread).at[static_cast<std::size_t>(line.stage)];
             at.mass += mass;
             at.in_water += mass - DisplacedMass{water_kg_m3 * volume};
@@ -100,7 +101,7 @@ Inertia inertia_about(std::span<const Line> lines, Stage stage, const Vec3& poin
     for (const Line& line : lines) {
         if (line.stage > stage) continue;
         sum += line.own_kg_m2;
-        sum += point_inertia(line.mass_kg, line.at_m - point_m);
+        sum += point_inertia(line.mass_kg, line.mass_at_m() - point_m);
     }
     return sum;
 }

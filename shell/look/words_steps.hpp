@@ -39,6 +39,10 @@ inline constexpr const char* density_spread_below =
     "one standard deviation; pieces of one wood differ by about 10 %";
 inline constexpr const char* usual = "usual";
 inline constexpr const char* density_now = "As it lies on the bench";
+inline constexpr const char* carving = "How closely it is carved";
+inline constexpr const char* carving_careful = "Careful";
+inline constexpr const char* carving_usual = "Usual";
+inline constexpr const char* carving_rough = "Rough";
 inline constexpr const char* size_group = "Size";
 inline constexpr const char* length_field = "Length";
 inline constexpr const char* length_below = "scales the whole lure; bits, gaps and parts stay";

@@ -128,6 +128,7 @@ private:
         s.half_width =
             curve(2, [&] { return mm(b_.once_in(16) ? b_.number(0, 120) : width_mm * (0.02 + b_.share())); });
         section(s.section);
+        s.carving = b_.one_of(document::Carving::rough);
         if (b_.once_in(4)) {
             for (const double x : stations(b_.count(4, document::max_measured))) {
                 document::Measured m;
@@ -384,7 +385,7 @@ private:
         c.of = b_.astray() && b_.once_in(16)
                    ? document::Cause::none
                    : static_cast<document::Cause>(
-                         1 + b_.below(static_cast<std::size_t>(document::Cause::moisture)));
+                         1 + b_.below(static_cast<std::size_t>(document::Cause::wood_gradient)));
         const std::size_t entries =
             std::max({d.parts.size(), d.holes.size(), d.coats.size(), d.joints.size(), std::size_t{1}});
         c.item = maybe([&] {

@@ -6,6 +6,8 @@
 
 namespace evenfall::bench {
 
+using ledger::line_factor;
+
 double shared_fraction(const Input& input) {
     switch (input.cause) {
     case document::Cause::wood_density:
@@ -13,6 +15,8 @@ double shared_fraction(const Input& input) {
         return 0.8;
     case document::Cause::carved_size:
         return 0.4;
+    case document::Cause::wood_gradient:
+        return 0.5;
     case document::Cause::part_mass:
     case document::Cause::tail:
     case document::Cause::hinge_mass:
@@ -60,13 +64,18 @@ UncertainSums::UncertainSums(const ledger::Ledger& ledger, std::vector<Input> kn
         std::size_t volumes = 0;
         for (const ledger::Variation& spread : line.spreads) {
             if (spread.cause == document::Cause::none || spread.relative == 0.0) continue;
-            const int input = input_of(spread);
-            if (spread.moves_mass) portion.mass_inputs[masses++] = input;
-            if (spread.moves_volume) portion.volume_inputs[volumes++] = input;
+            const Followed followed{input_of(spread), spread.share};
+            if (spread.aft_m != 0.0) {
+                portion.within = masses;
+                portion.aft_kg_m = spread.aft_m * line.mass_kg;
+            }
+            if (spread.moves_mass) portion.mass_inputs[masses++] = followed;
+            if (spread.moves_volume) portion.volume_inputs[volumes++] = followed;
         }
         const auto same = std::find_if(portions_.begin(), portions_.end(), [&](const Portion& other) {
             return other.stage == portion.stage && other.segment == portion.segment &&
-                   other.mass_inputs == portion.mass_inputs && other.volume_inputs == portion.volume_inputs;
+                   other.mass_inputs == portion.mass_inputs && other.volume_inputs == portion.volume_inputs &&
+                   !portion.within && !other.within;
         });
         Portion& target = same != portions_.end() ? *same : portions_.emplace_back(portion);
         target.sum += line;
@@ -74,16 +83,24 @@ UncertainSums::UncertainSums(const ledger::Ledger& ledger, std::vector<Input> kn
 }
 
 ledger::Sum UncertainSums::sum(Stage through, int segment, std::span<const double> factors) const {
-    const auto product = [&](const InputSet& inputs) {
+    // Of all inputs of a set, or of all but one.
+    const auto product = [&](const InputSet& inputs, std::size_t without = ledger::most_variations) {
         double all = 1.0;
-        for (const int i : inputs)
-            all *= i < 0 ? 1.0 : factors[static_cast<std::size_t>(i)];
+        for (std::size_t k = 0; k < inputs.size(); ++k) {
+            if (inputs[k].input < 0) break;
+            if (k != without)
+                all *= line_factor(factors[static_cast<std::size_t>(inputs[k].input)], inputs[k].share);
+        }
         return all;
     };
     ledger::Sum total;
     for (const Portion& portion : portions_) {
         if (!portion.is_in(through, segment)) continue;
         total += portion.sum.scaled(product(portion.mass_inputs), product(portion.volume_inputs));
+        if (!portion.within) continue;
+        const auto input = static_cast<std::size_t>(portion.mass_inputs[*portion.within].input);
+        total.mass_moment_kg_m.x +=
+            portion.aft_kg_m * (factors[input] - 1.0) * product(portion.mass_inputs, *portion.within);
     }
     return total;
 }
@@ -91,21 +108,23 @@ ledger::Sum UncertainSums::sum(Stage through, int segment, std::span<const doubl
 ledger::Sum UncertainSums::sum(Stage through, int segment, std::span<const double> factors,
                                std::span<const double> factor_slopes, Slopes& slopes) const {
     slopes.setZero(8, static_cast<Eigen::Index>(factors.size()));
-    // Derivative of a product with respect to its k-th input: that factor's own slope times the others.
-    const auto product_slope = [&](const InputSet& inputs, std::size_t k) {
-        double product = factor_slopes[static_cast<std::size_t>(inputs[k])];
-        for (std::size_t other = 0; other < inputs.size(); ++other) {
-            if (other != k && inputs[other] >= 0) product *= factors[static_cast<std::size_t>(inputs[other])];
+    // The slope of a set's k-th factor times the other ones; those of one more may be left out.
+    const auto slope_times_others = [&](const InputSet& inputs, std::size_t k,
+                                        std::size_t without = ledger::most_variations) {
+        double product = factor_slopes[static_cast<std::size_t>(inputs[k].input)];
+        for (std::size_t other = 0; other < inputs.size() && inputs[other].input >= 0; ++other) {
+            if (other != k && other != without)
+                product *=
+                    line_factor(factors[static_cast<std::size_t>(inputs[other].input)], inputs[other].share);
         }
         return product;
     };
     // A quantity in row `row`, its three moments from row `moments` on.
     const auto add = [&](const InputSet& inputs, Eigen::Index row, double quantity, Eigen::Index moments,
                          const Vec3& moment) {
-        for (std::size_t k = 0; k < inputs.size(); ++k) {
-            if (inputs[k] < 0) continue;
-            const double by = product_slope(inputs, k);
-            auto column = slopes.col(inputs[k]);
+        for (std::size_t k = 0; k < inputs.size() && inputs[k].input >= 0; ++k) {
+            const double by = inputs[k].share * slope_times_others(inputs, k);
+            auto column = slopes.col(inputs[k].input);
             column(row) += by * quantity;
             column(moments) += by * moment.x;
             column(moments + 1) += by * moment.y;
@@ -117,6 +136,15 @@ ledger::Sum UncertainSums::sum(Stage through, int segment, std::span<const doubl
         const ledger::Sum& sum = portion.sum;
         add(portion.mass_inputs, 0, sum.mass.kg, 2, sum.mass_moment_kg_m);
         add(portion.volume_inputs, 1, sum.displaced_m3, 5, sum.displaced_moment_m4);
+        if (!portion.within) continue;
+        const InputSet& inputs = portion.mass_inputs;
+        const double over = factors[static_cast<std::size_t>(inputs[*portion.within].input)] - 1.0;
+        for (std::size_t k = 0; k < inputs.size() && inputs[k].input >= 0; ++k) {
+            const double by = k == *portion.within
+                                  ? slope_times_others(inputs, k)
+                                  : over * inputs[k].share * slope_times_others(inputs, k, *portion.within);
+            slopes(2, inputs[k].input) += portion.aft_kg_m * by;
+        }
     }
     return sum(through, segment, factors);
 }

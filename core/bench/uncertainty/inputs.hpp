@@ -5,6 +5,7 @@
 
 #include <Eigen/Core>
 #include <array>
+#include <optional>
 #include <span>
 #include <vector>
 
@@ -22,8 +23,7 @@ struct Input {
 /// time.
 [[nodiscard]] double shared_fraction(const Input& input);
 
-/// The smallest factor on a line.
-inline constexpr double least_factor = 0.05;
+using ledger::least_factor;
 
 /// The factor that an input at u puts on its lines (on all drag for drag), and its derivative.
 [[nodiscard]] double factor_of(const Input& input, double u);
@@ -49,13 +49,20 @@ public:
                                   std::span<const double> factor_slopes, Slopes& slopes) const;
 
 private:
-    /// Indices of inputs, as many as a line has spreads; −1 none.
-    using InputSet = std::array<int, 4>;
+    /// An input (−1 none) and how far a line follows it (ledger::Variation).
+    struct Followed {
+        int input = -1;
+        double share = 1.0;
+        bool operator==(const Followed&) const = default;
+    };
+    using InputSet = std::array<Followed, ledger::most_variations>;
     struct Portion {
         Stage stage = Stage::carved;
         int segment = 0;
-        InputSet mass_inputs{-1, -1, -1, -1};   ///< that multiply its mass
-        InputSet volume_inputs{-1, -1, -1, -1}; ///< that multiply its displacement
+        InputSet mass_inputs;              ///< that multiply its mass
+        InputSet volume_inputs;            ///< that multiply its displacement
+        std::optional<std::size_t> within; ///< index into mass_inputs of the one that acts within its lines
+        double aft_kg_m = 0.0;             ///< mass moment of that one, per factor − 1
         ledger::Sum sum;
 
         [[nodiscard]] bool is_in(Stage through, int of_segment) const {

@@ -219,6 +219,8 @@ std::string Model::name_of(const Input& input) const {
         return "wood density";
     case document::Cause::moisture:
         return "wood moisture";
+    case document::Cause::wood_gradient:
+        return "wood from head to tail";
     case document::Cause::carved_size:
         if (i == 0) return "carved size";
         return with_name("size of segment", i - 1,

@@ -204,7 +204,7 @@ document::Document with_corrections(const Model& model, const Eigen::VectorXd& u
         if (input.cause == document::Cause::carved_size) {
             if (input.group > 0) c.item = input.group - 1;
         } else if (input.cause != document::Cause::wood_density && input.cause != document::Cause::moisture &&
-                   input.cause != document::Cause::drag) {
+                   input.cause != document::Cause::wood_gradient && input.cause != document::Cause::drag) {
             c.item = input.group;
         }
         c.factor = std::clamp(factor, document::least_factor, document::most_factor);

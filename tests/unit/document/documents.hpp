@@ -33,7 +33,7 @@ inline const std::string full_text = R"({"evenfall":2,"name":"Every key","note":
   "wood":{"species":"hard_maple","moisture_percent":9.5,"density_kg_m3":690.25,"density_spread_percent":1.5},
   "water":{"temperature_C":11.5,"salinity_g_kg":3.25},"tub":{"temperature_C":21,"salinity_g_kg":0.5},
   "shape":{"back_mm":[[0,8],[50,12.345678],[100,6]],"belly_mm":[[0,-8],[50,-13],[100,-6]],"half_width_mm":[[0,6],[50,9],[100,4]],
-    "section":{"kind":"drawn","exponent":[[0,2.2],[100,3]],"half_outline":[[0,-1],[0.8,-0.5],[1,0.1],[0.6,0.7],[0,1]]}},
+    "section":{"kind":"drawn","exponent":[[0,2.2],[100,3]],"half_outline":[[0,-1],[0.8,-0.5],[1,0.1],[0.6,0.7],[0,1]]},"carving":"rough"},
   "segments":["Fore","Aft"],
   "joints":[{"at_mm":55,"gap_mm":2.2,"relief_fore_deg":12.5,"relief_aft_deg":20}],
   "holes":[{"name":"a","use":"drilled","from":"back","x_mm":20,"y_mm":-0.5,"diameter_mm":7.9375,"depth_mm":9,"end":"point_118",

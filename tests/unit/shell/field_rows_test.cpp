@@ -50,6 +50,7 @@ const std::map<std::string, std::string> rows{
     {"shape.section.exponent", "shape.exponent"},
     {"shape.section.corner_cut", "shape.corner_cut"},
     {"shape.section.half_outline", "shape.section.add"},
+    {"shape.carving", "shape.carving.0"},
     {"shape.measured.x_mm", "shape.measured.0.x"},
     {"shape.measured.width_mm", "shape.measured.0.width"},
     {"shape.measured.height_mm", "shape.measured.0.height"},
