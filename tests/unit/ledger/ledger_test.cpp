@@ -239,9 +239,11 @@ TEST_CASE("segments sum to the whole") {
 TEST_CASE("spread of a bare block's mass is its wood's spread and its size's, added in squares") {
     const Answers a = worked(support::block()).answers;
     const double wood = 0.10 * block_m3 * 500.0;
-    const double size = 0.01 * block_m3 * 500.0;
+    // 0.2 mm of the skin, both ends included.
+    constexpr double size_m3 = 0.0002 * 2.0 * (0.120 * 0.020 + 0.020 * 0.030 + 0.030 * 0.120);
+    const double size = size_m3 * 500.0;
     CHECK_THAT(a.mass_sigma.kg, WithinRel(std::hypot(wood, size), 1e-12));
-    const double size_in_water = 0.01 * block_m3 * (500.0 - a.water_density_kg_m3);
+    const double size_in_water = size_m3 * (500.0 - a.water_density_kg_m3);
     CHECK_THAT(a.in_water_sigma.kg, WithinRel(std::hypot(wood, size_in_water), 1e-12));
 }
 
