@@ -112,7 +112,8 @@ inline constexpr std::array reading_kinds{Word<ReadingKind>{"dry_weight", Readin
                                           Word<ReadingKind>{"tub_fall", ReadingKind::tub_fall},
                                           Word<ReadingKind>{"suspends", ReadingKind::suspends},
                                           Word<ReadingKind>{"freeboard", ReadingKind::freeboard},
-                                          Word<ReadingKind>{"hang_angle", ReadingKind::hang_angle}};
+                                          Word<ReadingKind>{"hang_angle", ReadingKind::hang_angle},
+                                          Word<ReadingKind>{"caliper", ReadingKind::caliper}};
 inline constexpr std::array hung_kinds{
     Word<HungKind>{"all", HungKind::all}, Word<HungKind>{"part", HungKind::part},
     Word<HungKind>{"tail", HungKind::tail}, Word<HungKind>{"weight", HungKind::weight}};
@@ -425,8 +426,9 @@ constexpr void describe(V& v, Of<Reading>) {
     v.optional_number({"holder_g", "g", gram, -200.0, 200.0, "takes off {} for the holder"},
                       &Reading::holder_kg);
     v.optional_number(length_mm("length_mm", 1.0, 5000.0, "is of a board {} long"), &Reading::length_m);
-    v.optional_number(length_mm("width_mm", 1.0, 1000.0, "is of a board {} wide"), &Reading::width_m);
-    v.optional_number(length_mm("height_mm", 1.0, 1000.0, "is of a board {} high"), &Reading::height_m);
+    v.optional_number(length_mm("width_mm", 1.0, 1000.0, "reads a width of {}"), &Reading::width_m);
+    v.optional_number(length_mm("height_mm", 1.0, 1000.0, "reads a height of {}"), &Reading::height_m);
+    v.optional_number(length_mm("x_mm", 0.0, longest_lure_mm, "was taken {} from the nose"), &Reading::x_m);
     v.optional_number({"time_s", "s", 1.0, 0.05, 3600.0, "took {}"}, &Reading::time_s);
     v.optional_number(length_mm("depth_mm", 20.0, 20000.0, "went down {}"), &Reading::depth_m);
     v.text({"clip_material", "clip material"}, &Reading::clip_material);
@@ -436,7 +438,7 @@ constexpr void describe(V& v, Of<Reading>) {
     v.optional_number({"temperature_C", "°C", 1.0, 0.0, 40.0, "is of water at {}"}, &Reading::temperature_c);
     v.optional_number({"sigma_g", "g", gram, 0.0001, 1000.0, "has a spread of {}"}, &Reading::mass_sigma_kg);
     v.optional_number({"sigma_s", "s", 1.0, 0.001, 600.0, "has a spread of {}"}, &Reading::time_sigma_s);
-    v.optional_number(length_mm("sigma_mm", 0.001, 100.0, "has a spread of {}"), &Reading::freeboard_sigma_m);
+    v.optional_number(length_mm("sigma_mm", 0.001, 100.0, "has a spread of {}"), &Reading::length_sigma_m);
     v.optional_number(angle_deg("sigma_deg", 0.01, 45.0, "has a spread of {}"), &Reading::angle_sigma_rad);
     v.text({"date", "date"}, &Reading::date);
     v.text({"note", "note", true}, &Reading::note);

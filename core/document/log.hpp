@@ -37,6 +37,7 @@ enum class ReadingKind {
     suspends,   ///< neither rises nor falls with something clipped on: its dry `mass_kg` and `clip_material`
     freeboard,  ///< afloat and upright: `freeboard_m` of its highest point over the water
     hang_angle, ///< under water, at rest: `angle_rad`, nose-up positive
+    caliper,    ///< across the body at `x_m` from the nose: `width_m` or `height_m`, one of both
 };
 
 inline constexpr std::size_t max_hung = 20;
@@ -82,6 +83,7 @@ struct Reading {
     std::optional<double> length_m;
     std::optional<double> width_m;
     std::optional<double> height_m;
+    std::optional<double> x_m;
     std::optional<double> time_s;
     std::optional<double> depth_m; ///< that its middle went down
     std::string clip_material;     ///< id in materials/solids, or empty
@@ -90,7 +92,7 @@ struct Reading {
     std::optional<double> temperature_c; ///< of the water; absent = the document's tub
     std::optional<double> mass_sigma_kg; ///< standard deviation of `mass_kg`; absent: observation.hpp
     std::optional<double> time_sigma_s;
-    std::optional<double> freeboard_sigma_m;
+    std::optional<double> length_sigma_m; ///< of a freeboard or a caliper
     std::optional<double> angle_sigma_rad;
     std::string date; ///< "2026-03-14" or empty
     std::string note;
@@ -113,7 +115,9 @@ struct ReadingNumber {
     case ReadingKind::tub_fall:
         return {&Reading::time_s, &Reading::time_sigma_s, Unit::second, Unit::second};
     case ReadingKind::freeboard:
-        return {&Reading::freeboard_m, &Reading::freeboard_sigma_m, Unit::mm, Unit::mm};
+        return {&Reading::freeboard_m, &Reading::length_sigma_m, Unit::mm, Unit::mm};
+    case ReadingKind::caliper:
+        return {&Reading::width_m, &Reading::length_sigma_m, Unit::mm, Unit::mm};
     case ReadingKind::hang_angle:
         return {&Reading::angle_rad, &Reading::angle_sigma_rad, Unit::degree, Unit::degree};
     case ReadingKind::board:
@@ -125,6 +129,13 @@ struct ReadingNumber {
         break;
     }
     return {&Reading::mass_kg, &Reading::mass_sigma_kg, Unit::gram, Unit::gram};
+}
+
+/// The same of one reading: a caliper lay across the width or the height.
+[[nodiscard]] inline ReadingNumber number_of(const Reading& r) {
+    ReadingNumber number = number_of(r.kind);
+    if (r.kind == ReadingKind::caliper && r.height_m) number.value = &Reading::height_m;
+    return number;
 }
 
 /// A weighing of the piece or of one segment of it.

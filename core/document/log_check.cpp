@@ -16,7 +16,7 @@ namespace {
 enum Field : unsigned {
     mass = 1u,
     holder = 2u,
-    board_sides = 4u,
+    length = 4u,
     fall = 8u,
     clip = 16u,
     freeboard = 32u,
@@ -24,10 +24,13 @@ enum Field : unsigned {
     temperature = 128u,
     mass_sigma = 256u,
     time_sigma = 512u,
-    freeboard_sigma = 1024u,
+    length_sigma = 1024u,
     angle_sigma = 2048u,
     one_segment = 4096u,
     hung = 8192u,
+    width = 16384u,
+    height = 32768u,
+    station = 65536u,
 };
 
 struct Needs {
@@ -45,15 +48,17 @@ Needs needs_of(ReadingKind kind) {
     case ReadingKind::hung_in_water:
         return {"a piece hung in water", mass, mass_sigma | holder | temperature | one_segment | hung};
     case ReadingKind::board:
-        return {"a board", mass | board_sides, mass_sigma};
+        return {"a board", mass | length | width | height, mass_sigma};
     case ReadingKind::tub_fall:
         return {"a fall in the tub", fall, time_sigma | temperature | hung};
     case ReadingKind::suspends:
         return {"a lure that just hangs", mass, mass_sigma | clip | temperature | hung};
     case ReadingKind::freeboard:
-        return {"a floating lure", freeboard, freeboard_sigma | temperature | hung};
+        return {"a floating lure", freeboard, length_sigma | temperature | hung};
     case ReadingKind::hang_angle:
         return {"a hang", angle, angle_sigma | temperature | hung};
+    case ReadingKind::caliper:
+        return {"a caliper", station, width | height | length_sigma};
     }
     return {"this", 0u, 0u};
 }
@@ -69,12 +74,13 @@ Given given_number(unsigned field, const Reading& r) {
     return {field_of<Member>.key, field, (r.*Member).has_value()};
 }
 
-std::array<Given, 17> given_in(const Reading& r) {
+std::array<Given, 18> given_in(const Reading& r) {
     return {given_number<&Reading::mass_kg>(mass, r),
             given_number<&Reading::holder_kg>(holder, r),
-            given_number<&Reading::length_m>(board_sides, r),
-            given_number<&Reading::width_m>(board_sides, r),
-            given_number<&Reading::height_m>(board_sides, r),
+            given_number<&Reading::length_m>(length, r),
+            given_number<&Reading::width_m>(width, r),
+            given_number<&Reading::height_m>(height, r),
+            given_number<&Reading::x_m>(station, r),
             given_number<&Reading::time_s>(fall, r),
             given_number<&Reading::depth_m>(fall, r),
             Given{"clip_material", clip, !r.clip_material.empty()},
@@ -83,7 +89,7 @@ std::array<Given, 17> given_in(const Reading& r) {
             given_number<&Reading::temperature_c>(temperature, r),
             given_number<&Reading::mass_sigma_kg>(mass_sigma, r),
             given_number<&Reading::time_sigma_s>(time_sigma, r),
-            given_number<&Reading::freeboard_sigma_m>(freeboard_sigma, r),
+            given_number<&Reading::length_sigma_m>(length_sigma, r),
             given_number<&Reading::angle_sigma_rad>(angle_sigma, r),
             Given{"segment", one_segment, r.segment.has_value()},
             Given{"with", hung, !r.with.empty()}};
@@ -136,6 +142,11 @@ bool lacks_clip(const Reading& r) {
            materials::find_solid(r.clip_material) == nullptr;
 }
 
+/// A caliper lies across one of both.
+bool lacks_side(const Reading& r) {
+    return r.kind == ReadingKind::caliper && r.width_m.has_value() == r.height_m.has_value();
+}
+
 bool is_date(const std::string& text) {
     if (text.size() != 10 || text[4] != '-' || text[7] != '-') return false;
     for (const std::size_t i : {0u, 1u, 2u, 3u, 5u, 6u, 8u, 9u}) {
@@ -175,6 +186,11 @@ void check_reading(Problems& problems, const Document& document, std::size_t ind
                     {ProblemCode::unknown_name, path + "clip_material", "",
                      subject + " names no known material for what was clipped on" +
                          (r.clip_material.empty() ? "." : ": “" + quotable(r.clip_material) + "”.")});
+    }
+    if (lacks_side(r)) {
+        add_problem(problems, {ProblemCode::missing_key, path + "width_mm", "",
+                               subject + " is of a caliper and needs its “width_mm” or its “height_mm”, "
+                                         "one of both."});
     }
     const auto segments = static_cast<int>(document.segment_names.size());
     if (r.segment && *r.segment >= segments && *r.segment <= static_cast<int>(max_joints)) {
@@ -223,9 +239,9 @@ void check_together(Problems& problems, const std::vector<Correction>& correctio
 bool is_complete(const Reading& reading) {
     const unsigned wanted = needs_of(reading.kind).wanted;
     const auto given = given_in(reading);
-    return !lacks_clip(reading) && std::all_of(given.begin(), given.end(), [wanted](const Given& g) {
-        return g.there || (wanted & g.field) == 0u;
-    });
+    return !lacks_clip(reading) && !lacks_side(reading) &&
+           std::all_of(given.begin(), given.end(),
+                       [wanted](const Given& g) { return g.there || (wanted & g.field) == 0u; });
 }
 
 void check_log(Problems& problems, const Document& document) {

@@ -87,6 +87,8 @@ std::string reading_name(ReadingKind kind) {
         return "Freeboard afloat";
     case ReadingKind::hang_angle:
         return "Angle it hangs at";
+    case ReadingKind::caliper:
+        return "Width or height, by caliper";
     }
     return {};
 }
@@ -162,6 +164,15 @@ std::vector<Sentence> reading_steps(ReadingKind kind) {
                 "its middle until it hangs.",
                 "Look from the side, level with it, and measure its long axis against the water's surface; "
                 "nose up is positive."};
+    case ReadingKind::caliper:
+        return {
+            "Mark a place along the body, away from joints, eyes and ends, and measure how far from the "
+            "nose it is.",
+            "Lay the jaws square across the widest wood there, side to side for the width or belly to back "
+            "for the height, without pressing. Twice, and take the middle.",
+            "Say at which stage it was: the coats on the skin by then are allowed for.",
+            "It tells how far the carved skin stands off the drawing, which no scale can tell of bare wood. "
+            "Measure every segment once: each has its own part in it."};
     }
     return {};
 }

@@ -23,7 +23,8 @@ using Side = Table::Side;
 struct LogOptions {
     std::string preset, kind, value, number;
     std::optional<std::string> stage, sigma, temperature, lure, segment, hole, write_to;
-    std::optional<double> depth_m, holder_kg;
+    std::optional<double> depth_m, holder_kg, at_m;
+    std::optional<std::string> across;
     std::optional<Sides> size;
     std::string material, date, note;
     std::optional<std::string> with;
@@ -74,7 +75,17 @@ Outcome<Reading> reading_of(const LogOptions& w) {
     }
     if (!w.stage && r.kind != ReadingKind::board)
         return misuse("--stage", "Say at which stage: --stage sealed, for one.");
-    const document::ReadingNumber field = document::number_of(r.kind);
+    document::ReadingNumber field = document::number_of(r.kind);
+    if (r.kind == ReadingKind::caliper) {
+        if (!w.at_m) return misuse("--at", "Say where the caliper lay: --at 60mm from the nose.");
+        if (w.across == "height")
+            field.value = &Reading::height_m;
+        else if (w.across != "width")
+            return misuse("--across", "Say across what: --across width or --across height.");
+    } else if (w.across) {
+        return misuse("--across", "That is for a caliper alone.");
+    }
+    r.x_m = w.at_m;
     if (Problems p = take(w.value, "value", field.unit, r.*field.value); !p.empty()) return p;
     if (Problems p = take(w.sigma, "--sigma", field.unit, r.*field.sigma); !p.empty()) return p;
     if (Problems p = take(w.temperature, "--water", Unit::celsius, r.temperature_c); !p.empty()) return p;
@@ -149,13 +160,14 @@ Outcome<document::HungList> all_hung(const std::string& text, const document::Do
 }
 
 std::string value_text(const document::Document& document, const Reading& r, const Numbers& in) {
-    const document::ReadingNumber field = document::number_of(r.kind);
+    const document::ReadingNumber field = document::number_of(r);
     const auto reading = [&](double value, units::Quantity quantity) {
         return reading_text(value, quantity).text(in.units);
     };
     const std::string mm = std::string(1, ' ').append(in.length_symbol());
     std::string text = reading((r.*field.value).value_or(0.0), units::quantity_of(field.unit));
     if (r.depth_m) text += " over " + in.length(*r.depth_m, 0) + mm;
+    if (r.x_m) text += (r.height_m ? " high at " : " wide at ") + in.length(*r.x_m, 0) + mm;
     if (r.length_m && r.width_m && r.height_m)
         text += ", " + in.length(*r.length_m) + " × " + in.length(*r.width_m) + " × " +
                 in.length(*r.height_m) + mm;
@@ -298,6 +310,8 @@ void declare_add(Options options, const std::shared_ptr<LogOptions>& o) {
                  "hung on for it: all, tail, a part's name, a weight as in “2g tungsten”; commas between");
     options.number("--depth", o->depth_m, Unit::mm, "DEPTH", "of a fall: 500mm");
     options.number("--holder", o->holder_kg, Unit::gram, "MASS", "of wire or thread under water, taken off");
+    options.number("--at", o->at_m, Unit::mm, "PLACE", "of a caliper, from the nose: 60mm");
+    options.text("--across", o->across, "SIDE", "of a caliper: width or height");
     options.read("--size", read_sides, o->size, "LxWxH", "of a board, mm");
     options.text("--material", o->material, "ID", "of what was clipped on: lead, steel …");
     options.text("--segment", o->segment, "N", "one segment alone");
@@ -308,7 +322,7 @@ void declare_add(Options options, const std::shared_ptr<LogOptions>& o) {
     options.text("--note", o->note, "TEXT", "what else is to be remembered");
     options.text("--write", o->write_to, "FILE", "write there instead");
     options.remark("KIND and VALUE: dry_weight 31.2g, held_under 56.1g, hung_in_water 2.4g, board 132g,\n"
-                   "tub_fall 4.3s, suspends 0.5g, freeboard 6mm, hang_angle -3deg");
+                   "tub_fall 4.3s, suspends 0.5g, freeboard 6mm, hang_angle -3deg, caliper 21.4mm");
     options.run(on_document(o, add));
 }
 

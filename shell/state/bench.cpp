@@ -93,6 +93,7 @@ Reading new_reading(ReadingKind kind, const Uncertainty* uncertainty, std::strin
     case ReadingKind::dry_weight:
     case ReadingKind::held_under:
     case ReadingKind::freeboard:
+    case ReadingKind::caliper:
         break;
     }
     return r;

@@ -29,7 +29,7 @@ bool is_under_water(ReadingKind kind) {
 }
 
 std::string value_text(const PanelContext& context, const Reading& r) {
-    const document::ReadingNumber number = document::number_of(r.kind);
+    const document::ReadingNumber number = document::number_of(r);
     return text_of(context, (r.*number.value).value_or(0.0) - r.holder_kg.value_or(0.0),
                    quantity_in(units::symbol(number.unit)));
 }
@@ -103,6 +103,21 @@ bool clip_field(PanelContext& context, const std::string& id, Reading& r) {
     return picked.has_value();
 }
 
+/// Where a caliper lay, and what it reads across the width or the height: the one set last.
+bool caliper_fields(PanelContext& context, const std::string& id, Reading& r) {
+    bool set = needed<&Reading::x_m>(context, id + ".station", words::caliper_at, r);
+    if (amount<&Reading::width_m>(context, id + ".width", words::reading_width, r, words::type_it)) {
+        if (r.width_m) r.height_m.reset();
+        set = true;
+    }
+    if (amount<&Reading::height_m>(context, id + ".height", words::reading_height, r, words::caliper_or,
+                                   words::caliper_below)) {
+        if (r.height_m) r.width_m.reset();
+        set = true;
+    }
+    return set;
+}
+
 /// The values of a kind of reading. True when one was changed.
 bool amount_fields(PanelContext& context, const std::string& id, Reading& r) {
     bool set = false;
@@ -135,11 +150,14 @@ bool amount_fields(PanelContext& context, const std::string& id, Reading& r) {
     case ReadingKind::hang_angle:
         set |= needed<&Reading::angle_rad>(context, id + ".angle", words::angle_field, r, words::angle_below);
         break;
+    case ReadingKind::caliper:
+        set |= caliper_fields(context, id, r);
+        break;
     }
     if (is_under_water(r.kind))
         set |= amount<&Reading::holder_kg>(context, id + ".holder", words::holder_field, r,
                                            words::holder_absent, words::holder_below);
-    if (r.kind != ReadingKind::dry_weight && r.kind != ReadingKind::board)
+    if (r.kind != ReadingKind::dry_weight && r.kind != ReadingKind::board && r.kind != ReadingKind::caliper)
         set |= amount<&Reading::temperature_c>(context, id + ".temperature", words::temperature, r,
                                                words::temperature_of_tub);
     return set;
@@ -153,7 +171,7 @@ bool sigma_field(PanelContext& context, const std::string& id, Reading& r) {
     };
     return field.template operator()<&Reading::mass_sigma_kg>() ||
            field.template operator()<&Reading::time_sigma_s>() ||
-           field.template operator()<&Reading::freeboard_sigma_m>() ||
+           field.template operator()<&Reading::length_sigma_m>() ||
            field.template operator()<&Reading::angle_sigma_rad>();
 }
 

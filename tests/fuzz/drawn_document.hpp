@@ -352,13 +352,20 @@ private:
         if (all || r.kind == ReadingKind::suspends) r.clip_material = material(materials::Use::part);
         if (all || r.kind == ReadingKind::freeboard) {
             r.freeboard_m = mm(b_.usual(0, 15, 0, 300));
-            r.freeboard_sigma_m = maybe([&] { return mm(b_.usual(0.2, 2, 0.001, 100)); });
+        }
+        if (all || r.kind == ReadingKind::caliper) {
+            r.x_m = place_along();
+            (b_.yes() ? r.width_m : r.height_m) = mm(b_.usual(10, 40, 1, 1000));
+        }
+        if (all || r.kind == ReadingKind::freeboard || r.kind == ReadingKind::caliper) {
+            r.length_sigma_m = maybe([&] { return mm(b_.usual(0.2, 2, 0.001, 100)); });
         }
         if (all || r.kind == ReadingKind::hang_angle) {
             r.angle_rad = degree(b_.usual(-20, 20, -89, 89));
             r.angle_sigma_rad = maybe([&] { return degree(b_.usual(0.3, 4, 0.01, 45)); });
         }
-        if (all || (r.kind != ReadingKind::dry_weight && r.kind != ReadingKind::board))
+        if (all || (r.kind != ReadingKind::dry_weight && r.kind != ReadingKind::board &&
+                    r.kind != ReadingKind::caliper))
             r.temperature_c = maybe(temperature);
         if (b_.once_in(8)) r.date = b_.astray() ? b_.text(10, 20) : "2026-03-14";
         if (b_.once_in(8)) r.note = b_.text(10, document::max_text);

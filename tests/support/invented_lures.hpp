@@ -48,12 +48,7 @@ public:
             r.mass_kg = *r.mass_kg * (1.0 + bench::own_sigma(r) / bench::main_number(r) * random.normal());
             return true;
         }
-        if (r.kind == ReadingKind::tub_fall)
-            empty.time_s = 1.0;
-        else if (r.kind == ReadingKind::hang_angle)
-            empty.angle_rad = 0.0;
-        else
-            empty.mass_kg = 0.0;
+        empty.*document::number_of(r).value = r.kind == ReadingKind::tub_fall ? 1.0 : 0.0;
         const auto expected = reading_value(empty, u);
         if (!expected) return false;
         if (r.kind == ReadingKind::tub_fall) {
@@ -62,10 +57,7 @@ public:
             return *r.time_s > 0.1;
         }
         const double read = *expected + bench::own_sigma(r) * random.normal();
-        if (r.kind == ReadingKind::hang_angle)
-            r.angle_rad = read;
-        else
-            r.mass_kg = read + r.holder_kg.value_or(0.0);
+        r.*document::number_of(r).value = read + r.holder_kg.value_or(0.0);
         return r.kind != ReadingKind::suspends || read > 0.0;
     }
 
@@ -158,3 +150,10 @@ inline Chances is_right(const document::Document& as_built, const Answers& answe
 }
 
 } // namespace evenfall::invented
+/// Width at a place.
+inline document::Reading calipered(Stage stage, double x_m) {
+    document::Reading r = weighed(document::ReadingKind::caliper, stage);
+    r.x_m = x_m;
+    return r;
+}
+

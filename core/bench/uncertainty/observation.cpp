@@ -3,6 +3,7 @@
 #include "base/root.hpp"
 #include "bench/uncertainty/uncertainty.hpp"
 #include "document/field_table.hpp"
+#include "ledger/carved_size.hpp"
 #include "materials/solids.hpp"
 #include "materials/water_properties.hpp"
 #include "water/afloat/float_answers.hpp"
@@ -133,6 +134,11 @@ double mass_sigma(const Reading& r) {
     return r.mass_sigma_kg.value_or(usual_kg);
 }
 
+template <const double& usual_m>
+double length_sigma(const Reading& r) {
+    return r.length_sigma_m.value_or(usual_m);
+}
+
 Observation observation_of(const ReadingCase& c, const Linearised& predicted) {
     return {main_number(c.reading), predicted.value, predicted.slope, own_sigma(c.reading)};
 }
@@ -239,6 +245,62 @@ std::optional<Observation> observe_hang_angle(const ReadingCase& c) {
     return observation_of(c, *hang);
 }
 
+/// The factor of a cause so far, from the document's corrections.
+double correction_of(const document::Document& document, document::Cause cause, int group) {
+    double factor = 1.0;
+    for (const document::Correction& c : document.corrections) {
+        if (c.of == cause && document::group_of(c) == group) factor *= c.factor;
+    }
+    return factor;
+}
+
+/// Twice how far the skin stands out from the drawing: carved size of the whole body and of the segment, and
+/// the films on it by then.
+std::optional<Observation> observe_caliper(const ReadingCase& c) {
+    const Model& model = c.model;
+    const shape::Body& body = model.evaluation().body;
+    const double x = c.reading.x_m.value_or(0.0);
+    const int at = shape::segment_at(body, x);
+    if (at < 0) return std::nullopt;
+    const shape::Segment& segment = body.segments[static_cast<std::size_t>(at)];
+    const shape::Station station = body.lines->at(x);
+    Linearised across{2.0 * (c.reading.height_m ? station.half_height_m : station.half_width_m),
+                      Eigen::VectorXd::Zero(model.count())};
+    // Adds twice the thickness (factor − 1)·depth_m, factor being that of a cause and group, corrected so
+    // far.
+    const auto add = [&](document::Cause cause, int group, double depth_m, double corrected, double nothing) {
+        double factor = corrected;
+        for (Eigen::Index i = 0; i < model.count(); ++i) {
+            const Input& input = model.input(i);
+            if (input.cause != cause || input.group != group) continue;
+            factor *= factor_of(input, c.u(i));
+            across.slope(i) += 2.0 * depth_m * corrected * factor_slope_of(input, c.u(i));
+        }
+        across.value += 2.0 * depth_m * (factor - nothing);
+    };
+    const ledger::CarvedSize whole = ledger::carved_size(model.document(), body);
+    const auto add_size = [&](int group, double depth_m) {
+        add(document::Cause::carved_size, group, depth_m,
+            correction_of(model.document(), document::Cause::carved_size, group), 1.0);
+    };
+    add_size(0, whole.volume_m3 / whole.skin_m2);
+    if (body.segments.size() > 1) add_size(at + 1, segment.volume_m3 / segment.skin_m2);
+    double faces_m2 = 0.0;
+    for (const shape::Face& face : segment.faces)
+        faces_m2 += face.area_m2;
+    for (const ledger::Line& line : model.ledger()) {
+        if (line.kind != ledger::Kind::coat || line.segment != at || line.pocket >= 0 ||
+            line.stage > c.reading.stage)
+            continue;
+        const document::Coat& coat = model.document().coats[static_cast<std::size_t>(line.item)];
+        if (!coat.on_skin) continue;
+        const double area_m2 = segment.skin_m2 + (coat.on_joint_faces ? faces_m2 : 0.0);
+        // The ledger's line is corrected already.
+        add(document::Cause::coat_amount, line.item, line.displaced_m3 / area_m2, 1.0, 0.0);
+    }
+    return observation_of(c, across);
+}
+
 constexpr const char* always_used = "it does not fit what is built.";
 
 constexpr std::array methods{
@@ -256,12 +318,13 @@ constexpr std::array methods{
                   },
                   observe_tub_fall, 1, "with no weight does it fall so far in that time."},
     ReadingMethod{ReadingKind::suspends, mass_sigma<clip_sigma_kg>, observe_suspends, 0, always_used},
-    ReadingMethod{ReadingKind::freeboard,
-                  [](const Reading& r) { return r.freeboard_sigma_m.value_or(freeboard_sigma_m); },
-                  observe_freeboard, 6, "with no weight does it float upright and show so much."},
+    ReadingMethod{ReadingKind::freeboard, length_sigma<freeboard_sigma_m>, observe_freeboard, 6,
+                  "with no weight does it float upright and show so much."},
     ReadingMethod{ReadingKind::hang_angle,
                   [](const Reading& r) { return r.angle_sigma_rad.value_or(angle_sigma_rad); },
                   observe_hang_angle, 0, "it hangs at no angle of its own."},
+    ReadingMethod{ReadingKind::caliper, length_sigma<caliper_sigma_m>, observe_caliper, 0,
+                  "there is no wood at that place."},
 };
 constexpr bool in_order_of_kinds() {
     for (std::size_t i = 0; i < methods.size(); ++i) {
@@ -283,7 +346,7 @@ double own_sigma(const Reading& r) {
 
 double main_number(const Reading& r) {
     if (r.kind == ReadingKind::board) return board_density(r);
-    return (r.*number_of(r.kind).value).value_or(0.0) - r.holder_kg.value_or(0.0);
+    return (r.*number_of(r).value).value_or(0.0) - r.holder_kg.value_or(0.0);
 }
 
 Observer::~Observer() = default;

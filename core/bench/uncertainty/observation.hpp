@@ -21,6 +21,8 @@ inline constexpr double stopwatch_sigma_s = 0.15;    ///< start and stop by hand
 inline constexpr double fall_scatter = 0.02;         ///< from fall to fall, relative to the time
 inline constexpr double clip_sigma_kg = 0.0001;      ///< the step by which one still sees it rise or sink
 inline constexpr double freeboard_sigma_m = 0.001;
+/// The caliper itself, 0.05 mm, and how even a carved skin is under its two jaws.
+inline constexpr double caliper_sigma_m = 0.00015;
 inline constexpr double angle_sigma_rad = 2.0 * units::degree_rad;
 
 /// Air of a workshop [kg/m³]: the conventional value for weighings (OIML R 111, 1.2 kg/m³). A scale in air

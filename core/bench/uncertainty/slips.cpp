@@ -48,8 +48,8 @@ void add_other_lengths(std::vector<Mistake>& all, Reading r, double factor) {
 
 std::vector<Mistake> typing_mistakes(const Reading& r) {
     std::vector<Mistake> all;
-    const auto number = document::number_of(r.kind).value;
-    const Unit unit = document::number_of(r.kind).unit;
+    const auto number = document::number_of(r).value;
+    const Unit unit = document::number_of(r).unit;
     if (!(r.*number)) return all;
     const auto with = [&](double value, const std::string& sentence, bool is_slip) {
         // One number, one sentence: 3.00 for 30.00 is a slipped point before it is two swapped digits.

@@ -3,13 +3,13 @@
 // The uncertainty of the answers, how the bench's readings reduce it, and what to do now.
 //
 // Every uncertain input is one number u with mean 0 and standard deviation 1 before any reading. The input of
-// a cause and group of the ledger's spreads multiplies its lines by 1 + relative·u (0.05 at least), drag
-// multiplies the drag of the fall model by exp(relative·u). With a relative spread of 20 % or less the floor
-// of 0.05 lies 4.75 standard deviations away; a wider distribution is cut off there. A reading is a function
-// of the inputs through the ledger plus a random error. All readings together give the posterior: its mean by
-// Gauss-Newton (one exact step where every reading is linear), its covariance by Laplace's approximation.
-// Where several lures are made from one recipe, each input has a part shared by all of them and a part for
-// each lure.
+// a cause and group of the ledger's spreads has the factor 1 + relative·u (0.05 at least), which each of its
+// lines follows by its own share (ledger/line.hpp); drag multiplies the drag of the fall model by
+// exp(relative·u). With a relative spread of 20 % or less the floor of 0.05 lies 4.75 standard deviations
+// away; a wider distribution is cut off there. A reading is a function of the inputs through the ledger plus
+// a random error. All readings together give the posterior: its mean by Gauss-Newton (one exact step where
+// every reading is linear), its covariance by Laplace's approximation. Where several lures are made from one
+// recipe, each input has a part shared by all of them and a part for each lure.
 
 #include "answers/answers.hpp"
 #include "base/outcome.hpp"

@@ -73,12 +73,15 @@ TEST_CASE("Each kind of reading is taken with its own fields and refused without
         {{"kind", "suspends"}, {"stage", "sealed"}, {"mass_g", 1.5}, {"clip_material", "lead"}},
         {{"kind", "suspends"}, {"stage", "sealed"}, {"mass_g", 0}},
         {{"kind", "freeboard"}, {"stage", "sealed"}, {"freeboard_mm", 4}},
-        {{"kind", "hang_angle"}, {"stage", "rigged"}, {"angle_deg", -4}}};
+        {{"kind", "hang_angle"}, {"stage", "rigged"}, {"angle_deg", -4}},
+        {{"kind", "caliper"}, {"stage", "sealed"}, {"x_mm", 60}, {"width_mm", 21.4}},
+        {{"kind", "caliper"}, {"stage", "carved"}, {"x_mm", 60}, {"height_mm", 31.4}, {"sigma_mm", 0.1}}};
     for (const json& reading : sound) {
         INFO(reading.dump());
         CHECK(refused(reading).empty());
         json struck_field = reading;
-        for (const char* key : {"mass_g", "length_mm", "time_s", "depth_mm", "freeboard_mm", "angle_deg"}) {
+        for (const char* key :
+             {"mass_g", "length_mm", "time_s", "depth_mm", "freeboard_mm", "angle_deg", "x_mm"}) {
             if (!reading.contains(key)) continue;
             json without = reading;
             without.erase(key);
@@ -100,6 +103,9 @@ TEST_CASE("Readings that cannot be are refused: no mass, an unknown clip, a segm
     CHECK(is_refused_at({{"kind", "suspends"}, {"mass_g", 1}, {"clip_material", "cheese"}},
                         "/log/0/clip_material"));
     CHECK(is_refused_at({{"kind", "tub_fall"}, {"time_s", 0}, {"depth_mm", 500}}, "/log/0/time_s"));
+    CHECK(is_refused_at({{"kind", "caliper"}, {"x_mm", 60}}, "/log/0/width_mm"));
+    CHECK(is_refused_at({{"kind", "caliper"}, {"x_mm", 60}, {"width_mm", 20}, {"height_mm", 30}},
+                        "/log/0/width_mm"));
     CHECK(is_refused_at({{"kind", "guessed"}, {"mass_g", 1}}, "/log/0/kind"));
     json text = json::parse(write_document(support::fish()));
     text["log"] = json::array();

@@ -150,6 +150,7 @@ const std::map<std::string, std::string> rows{
     {"log.length_mm", "log.2.length"},
     {"log.width_mm", "log.2.width"},
     {"log.height_mm", "log.2.height"},
+    {"log.x_mm", "log.7.station"},
     {"log.time_s", "log.3.time"},
     {"log.depth_mm", "log.3.depth"},
     {"log.clip_material", "log.4.clip"},
@@ -272,7 +273,7 @@ document::Document full_lure(bool other) {
     d.log = {reading(ReadingKind::dry_weight), reading(ReadingKind::held_under),
              reading(ReadingKind::board),      reading(ReadingKind::tub_fall),
              reading(ReadingKind::suspends),   reading(ReadingKind::freeboard),
-             reading(ReadingKind::hang_angle)};
+             reading(ReadingKind::hang_angle), reading(ReadingKind::caliper)};
     for (const int i : {0, 1, 2, 4})
         d.log[static_cast<std::size_t>(i)].mass_kg = i == 2 ? 0.1 : 0.03;
     d.log[0].stands = true;
@@ -289,6 +290,8 @@ document::Document full_lure(bool other) {
     d.log[4].mass_kg = 0.001;
     d.log[5].freeboard_m = 0.002;
     d.log[6].angle_rad = 0.0;
+    d.log[7].x_m = 0.05;
+    d.log[7].width_m = 0.022;
     return d;
 }
 
