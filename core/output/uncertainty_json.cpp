@@ -164,6 +164,10 @@ std::string uncertainty_json(const document::Document& document, const Uncertain
             {"warning", v.warning.text(units)},
             {"explanations", texts(v.explanations, units)}};
     });
+    tree["agreement"] = {{"readings", s.agreement.readings},
+                         {"chi_square", number(s.agreement.chi_square)},
+                         {"chance", number(s.agreement.chance)},
+                         {"warning", s.agreement.warning.text(units)}};
     tree["next"] = list_of(s.next, [](const NextReading& n) {
         return Tree{{"kind", kind_of(n.kind)},           {"with_dry_weight", n.with_dry_weight},
                     {"stage", stage_word(n.stage)},      {"with", n.with_all ? Tree("all") : Tree(nullptr)},

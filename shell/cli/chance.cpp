@@ -176,6 +176,7 @@ Ended run(const ChanceOptions& o, const Printing& in) {
         for (const Sentence& why : v.explanations)
             text += "    " + why.text(in.units) + '\n';
     }
+    if (!s->agreement.warning.empty()) text += "! " + s->agreement.warning.text(in.units) + '\n';
     text += "Do now:\n";
     if (!now->nothing_to_do) text += work_text(*now, in) + '\n';
     for (const Sentence& step : now->steps)

@@ -121,6 +121,10 @@ void now_rows(PanelContext& context) {
     misfits(context, *s);
     widgets::subheading(context.ui, words::now_group);
     if (now->nothing_to_do) {
+    if (!s->agreement.warning.empty()) {
+        widgets::caution_box(context.ui, {}, s->agreement.warning);
+        widgets::gap();
+    }
         widgets::paragraph(context.ui, words::nothing_to_do);
     } else {
         work_table(context, now->document, now->holes);

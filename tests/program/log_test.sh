@@ -116,6 +116,16 @@ PYTHON
 expect_status 0 log how held_under
 expect_in out "fork alone"
 expect_status 2 log how nothing
+# A caliper says where it lay and across what.
+expect_status 0 log "$file" add caliper 21.4mm --at 60mm --across width --stage carved --write "$work/caliper.json"
+expect_status 0 log "$work/caliper.json"
+expect_in out "21.4 mm wide at 60 mm"
+for bad in "--at 60mm" "--across width" "--at 60mm --across depth"; do
+    expect_status 2 log "$file" add caliper 21.4mm --stage carved $bad
+done
+# Whether the log agrees with what was believed is a number, and a sentence where it does not.
+expect_status 0 chance "$work/caliper.json" --json
+expect_json '0 <= d["agreement"]["chance"] <= 1 and (d["agreement"]["warning"] != "") == (d["agreement"]["chance"] < 0.01)'
 # The next lure: what the readings taught, and an empty log; printed, or written where asked.
 expect_status 0 log "$file" next
 expect_json '"log" not in d and len(d["corrections"]) > 0'

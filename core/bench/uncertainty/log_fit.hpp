@@ -51,6 +51,8 @@ public:
     /// Each reading minus its prediction from all others, and the standard deviation of that.
     [[nodiscard]] Eigen::VectorXd leave_one_out_residual() const;
     [[nodiscard]] Eigen::VectorXd leave_one_out_sigma() const;
+    /// Of all readings from their expectation before any of them.
+    [[nodiscard]] double chi_square() const { return readings_.read.dot(weight_); }
 
 private:
     [[nodiscard]] Eigen::MatrixXd cross(int lure) const; ///< covariance of readings with the lure's inputs

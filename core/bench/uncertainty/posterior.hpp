@@ -64,6 +64,7 @@ using FigureCovariance = Eigen::Matrix<double, figure::count, figure::count>;
                                                      double chance_now);
 
 /// How each reading agrees with the others, with explanations for those that do not.
+[[nodiscard]] Agreement agreement(const Posterior& p);
 [[nodiscard]] std::vector<ReadingFit> reading_fits(Posterior& posterior);
 
 /// Where on the belly's middle line a hole of this width and depth has wood all round, nearest to `x_m` in

@@ -99,6 +99,7 @@ Outcome<Uncertainty> uncertainty(const document::Document& document) {
     out.target_in_water_kg = f.target.target_kg;
     out.weight_band_kg = 0.5 * (f.target.high_kg - f.target.low_kg);
     out.readings = bench::reading_fits(p);
+    out.agreement = bench::agreement(p);
     out.next = bench::next_readings(p, f, out.chances_corrected.both);
     out.trim = bench::trim_hole(p, f);
     Outcome<Evaluation> evaluation = evaluation_with_log(p, out);

@@ -70,6 +70,19 @@ struct ReadingFit {
     std::vector<Sentence> explanations; ///< mistakes that would explain it, likeliest first
 };
 
+/// Whether the whole log agrees with the spreads believed before it: the sum of squares of readings and
+/// inputs at the best fit, which over lures drawn from those spreads is chi-square with as many degrees of
+/// freedom as readings.
+struct Agreement {
+    int readings = 0; ///< that are used
+    double chi_square = 0.0;
+    double chance = 1.0; ///< that a log lies so far off or farther
+    Sentence warning;    ///< a sentence where that is below `disagrees`, else empty
+};
+inline constexpr double disagrees = 0.01;
+/// The chance that chi-square with so many degrees of freedom (1 to 200) is larger; 1 where there are none.
+[[nodiscard]] double chi_square_above(double chi_square, int readings);
+
 /// Probabilities (0 to 1) for the finished lure. First order in the inputs, except that speed against weight
 /// and drag is not linearised.
 struct Chances {
@@ -143,6 +156,7 @@ struct Uncertainty {
                                  ///< water (own choice: what a strip of trim wire corrects)
     std::vector<ReadingFit> readings;
     std::vector<NextReading> next; ///< best first
+    Agreement agreement;
     TrimHole trim;
 };
 

@@ -34,8 +34,11 @@ TEST_CASE("Slopes of every reading agree with differences of it") {
     document::Reading angle = invented::weighed(ReadingKind::hang_angle, Stage::rigged);
     angle.angle_rad = -0.05;
     readings.push_back(angle);
+    document::Reading across = invented::calipered(Stage::painted, 0.06);
+    across.width_m = 0.02;
+    readings.push_back(across);
     for (document::Reading& r : readings) {
-        if (!r.mass_kg && r.kind != ReadingKind::hang_angle) r.mass_kg = 0.004;
+        if (document::number_of(r).value == &document::Reading::mass_kg && !r.mass_kg) r.mass_kg = 0.004;
         const auto here = observer.observe(r, u);
         REQUIRE(here);
         for (Eigen::Index i = 0; i < u.size(); ++i) {
