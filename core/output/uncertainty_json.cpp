@@ -169,10 +169,15 @@ std::string uncertainty_json(const document::Document& document, const Uncertain
                          {"chance", number(s.agreement.chance)},
                          {"warning", s.agreement.warning.text(units)}};
     tree["next"] = list_of(s.next, [](const NextReading& n) {
-        return Tree{{"kind", kind_of(n.kind)},           {"with_dry_weight", n.with_dry_weight},
-                    {"stage", stage_word(n.stage)},      {"with", n.with_all ? Tree("all") : Tree(nullptr)},
-                    {"sigma", reading(n.kind, n.sigma)}, {"in_water_sigma_g", grams(n.in_water_sigma_kg)},
-                    {"chance", number(n.chance)},        {"gain", number(n.gain)}};
+        return Tree{{"kind", kind_of(n.kind)},
+                    {"with_dry_weight", n.with_dry_weight},
+                    {"each_segment", n.each_segment},
+                    {"stage", stage_word(n.stage)},
+                    {"with", n.with_all ? Tree("all") : Tree(nullptr)},
+                    {"sigma", reading(n.kind, n.sigma)},
+                    {"in_water_sigma_g", grams(n.in_water_sigma_kg)},
+                    {"chance", number(n.chance)},
+                    {"gain", number(n.gain)}};
     });
     tree["trim_hole"] = {{"needed", s.trim.needed},
                          {"reserve_g", grams(s.trim.reserve_kg)},

@@ -32,7 +32,8 @@ void best_next(PanelContext& context, const Uncertainty& s, const DoNow& now) {
     if (!now.met || s.next.empty() || s.next.front().gain < 0.01) return;
     const NextReading& n = s.next.front();
     const std::string what = output::reading_name(n.kind) + (n.with_dry_weight ? words::and_dry : "") +
-                             words::separator + std::string(stage_words(n.stage)) +
+                             (n.each_segment ? words::each_segment : "") + words::separator +
+                             std::string(stage_words(n.stage)) +
                              (n.with_all ? output::with_all_words(context.document()) : "");
     const std::string chance = number_of(context, n.chance, Quantity::percent);
     if (!widgets::list_row(
@@ -42,6 +43,7 @@ void best_next(PanelContext& context, const Uncertainty& s, const DoNow& now) {
     document::Reading r =
         state::new_reading(n.kind, &s, context.ui.host != nullptr ? context.ui.host->today() : std::string());
     r.stage = n.stage;
+    if (n.each_segment) r.segment = 0;
     r.with = n.with_all ? document::all_hung_on() : document::HungList{};
     context.motion.draft.reading = std::move(r);
     context.view.log_view = state::LogView::readings;
@@ -119,12 +121,12 @@ void now_rows(PanelContext& context) {
     chance_rows(context, *s, *now);
     best_next(context, *s, *now);
     misfits(context, *s);
-    widgets::subheading(context.ui, words::now_group);
-    if (now->nothing_to_do) {
     if (!s->agreement.warning.empty()) {
         widgets::caution_box(context.ui, {}, s->agreement.warning);
         widgets::gap();
     }
+    widgets::subheading(context.ui, words::now_group);
+    if (now->nothing_to_do) {
         widgets::paragraph(context.ui, words::nothing_to_do);
     } else {
         work_table(context, now->document, now->holes);

@@ -300,7 +300,7 @@ void reading_gain(PanelContext& context, const Reading& r, const Uncertainty* un
     const NextReading* found = nullptr;
     for (const NextReading& n : uncertainty->next) {
         const bool with_all = r.with == document::all_hung_on();
-        const bool same = n.kind == r.kind && n.stage == r.stage && n.with_all == with_all;
+        const bool same = n.kind == r.kind && n.stage == r.stage && n.with_all == with_all && !n.each_segment;
         // Of two, the one with a dry weight is meant for a log that has none.
         if (same && (found == nullptr || n.chance > found->chance)) found = &n;
     }

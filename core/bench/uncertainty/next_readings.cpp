@@ -1,6 +1,7 @@
 #include "bench/uncertainty/posterior.hpp"
 #include "ledger/hung_on.hpp"
 
+#include <Eigen/Cholesky>
 #include <algorithm>
 #include <cmath>
 
@@ -10,34 +11,44 @@ namespace {
 
 using document::ReadingKind;
 
-/// A reading that might be taken, linear in the inputs.
+/// What might be read, linear in the inputs: one reading, or several that are taken together.
 struct Candidate {
-    ReadingKind kind;
-    Stage stage;
-    bool with_all;
-    Eigen::VectorXd slope;
-    double sigma = 0.0;          ///< in the unit of the slope
-    double reading_sigma = 0.0;  ///< in the reading's own unit
-    Eigen::VectorXd dry_slope{}; ///< of a dry weight taken with it; empty where it is alone
+    NextReading of;
+    Eigen::MatrixXd slope; ///< reading by input
+    Eigen::VectorXd sigma; ///< in the unit of the slope
+
+    void also(const Eigen::VectorXd& of_another, double its_sigma) {
+        const Eigen::Index row = slope.rows();
+        slope.conservativeResize(row + 1, of_another.size());
+        slope.row(row) = of_another.transpose();
+        sigma.conservativeResize(row + 1);
+        sigma(row) = its_sigma;
+    }
 };
 
-/// The covariance of the finished lure's figures after one more reading, or two.
+Candidate one_reading(ReadingKind kind, Stage stage, bool with_all, const Eigen::VectorXd& slope,
+                      double sigma, double reading_sigma) {
+    Candidate c;
+    c.of.kind = kind;
+    c.of.stage = stage;
+    c.of.with_all = with_all;
+    c.of.sigma = reading_sigma;
+    c.also(slope, sigma);
+    return c;
+}
+
+/// The covariance of the finished lure's figures after it.
 FigureCovariance covariance_after(const Posterior& p, const Finished& f, const Candidate& c) {
+    const Eigen::MatrixXd with_inputs = p.covariance.lazyProduct(c.slope.transpose());
+    // In units of each reading's sigma: grams and radians become comparable.
+    const Eigen::VectorXd scale = c.sigma.cwiseInverse();
+    const Eigen::MatrixXd variance =
+        scale.asDiagonal() * c.slope.lazyProduct(with_inputs) * scale.asDiagonal() +
+        Eigen::MatrixXd::Identity(c.sigma.size(), c.sigma.size());
+    const Eigen::MatrixXd with_figures = f.slopes.lazyProduct(with_inputs) * scale.asDiagonal();
+    const Eigen::MatrixXd solved = variance.ldlt().solve(with_figures.transpose());
     FigureCovariance figures = covariance_of_figures(p, f);
-    Eigen::VectorXd with_inputs = p.covariance.lazyProduct(c.slope); // covariance of the reading with them
-    double variance = c.slope.dot(with_inputs) + c.sigma * c.sigma;
-    if (c.dry_slope.size() > 0) {
-        // The dry weight first; then the reading given the dry weight.
-        const Eigen::VectorXd dry_with_inputs = p.covariance.lazyProduct(c.dry_slope);
-        const double dry_variance = c.dry_slope.dot(dry_with_inputs) + scale_sigma_kg * scale_sigma_kg;
-        const Eigen::Vector4d dry_with_figures = f.slopes.lazyProduct(dry_with_inputs);
-        figures -= dry_with_figures * dry_with_figures.transpose() / dry_variance;
-        const double both = c.slope.dot(dry_with_inputs);
-        with_inputs -= dry_with_inputs * (both / dry_variance);
-        variance -= both * both / dry_variance;
-    }
-    const Eigen::Vector4d with_figures = f.slopes.lazyProduct(with_inputs);
-    figures -= with_figures * with_figures.transpose() / variance;
+    figures -= with_figures.lazyProduct(solved);
     return figures;
 }
 
@@ -66,7 +77,31 @@ void add_block(std::vector<Candidate>& all, Posterior& p) {
     if (const auto wood = p.observer->observe(board, p.mean))
         board.mass_kg = 0.2 * 0.03 * 0.05 * wood->predicted;
     if (const auto o = p.observer->observe(board, p.mean))
-        all.push_back({ReadingKind::board, Stage::carved, false, o->slope, o->sigma, o->sigma});
+        all.push_back(one_reading(ReadingKind::board, Stage::carved, false, o->slope, o->sigma, o->sigma));
+}
+
+bool has_weighed_segments(const Posterior& p, Stage stage) {
+    const auto& log = p.model->document().log;
+    return std::any_of(log.begin(), log.end(), [&](const document::Reading& r) {
+        return !r.excluded && r.segment && r.stage == stage && document::lure_of(r) == p.lure;
+    });
+}
+
+/// Every segment alone, before the lead is in: dry, and dry and held under.
+void add_segments(std::vector<Candidate>& all, const Posterior& p) {
+    const auto segments = static_cast<int>(p.model->document().segment_names.size());
+    if (segments < 2 || p.stage >= Stage::leaded || has_weighed_segments(p, p.stage)) return;
+    const double rho = p.model->water().tub.density_kg_m3;
+    Candidate dry{{ReadingKind::dry_weight, false, false, true, p.stage, scale_sigma_kg}, {}, {}};
+    Candidate held{{ReadingKind::held_under, true, false, true, p.stage, held_under_sigma_kg}, {}, {}};
+    for (int s = 0; s < segments; ++s) {
+        const Balance b = p.model->balance(p.stage, s, p.mean, rho);
+        dry.also(b.mass_kg.slope, scale_sigma_kg);
+        held.also(b.mass_kg.slope, scale_sigma_kg);
+        held.also(rho * b.displaced_m3.slope, held_under_sigma_kg);
+    }
+    all.push_back(std::move(dry));
+    all.push_back(std::move(held));
 }
 
 void add_fall(std::vector<Candidate>& all, const Posterior& p, State at, Observer& observer,
@@ -80,8 +115,8 @@ void add_fall(std::vector<Candidate>& all, const Posterior& p, State at, Observe
         depth_m, speed, falls.acceleration_length_m(balance.sum, balance.in_water_kg.value, speed));
     const double sigma_s = std::hypot(stopwatch_sigma_s, fall_scatter * time);
     // Speed is inversely proportional to time: the acceleration length does not depend on the weight.
-    all.push_back({ReadingKind::tub_fall, at.stage, at.with_all, fall->speed_m_s.slope,
-                   speed * sigma_s / time, sigma_s});
+    all.push_back(one_reading(ReadingKind::tub_fall, at.stage, at.with_all, fall->speed_m_s.slope,
+                              speed * sigma_s / time, sigma_s));
 }
 
 void add_at(std::vector<Candidate>& all, Posterior& p, State at) {
@@ -90,13 +125,14 @@ void add_at(std::vector<Candidate>& all, Posterior& p, State at) {
     const double rho = model.water().tub.density_kg_m3;
     const Balance b = model.balance(at.stage, -1, p.mean, rho);
     const auto add = [&](ReadingKind kind, const Eigen::VectorXd& slope, double sigma) {
-        all.push_back({kind, at.stage, at.with_all, slope, sigma, sigma});
+        all.push_back(one_reading(kind, at.stage, at.with_all, slope, sigma, sigma));
     };
     add(ReadingKind::dry_weight, b.mass_kg.slope, scale_sigma_kg);
     add(ReadingKind::held_under, rho * b.displaced_m3.slope, held_under_sigma_kg);
     if (!is_weighed_dry(p, at)) {
         Candidate both = all.back();
-        both.dry_slope = b.mass_kg.slope;
+        both.of.with_dry_weight = true;
+        both.also(b.mass_kg.slope, scale_sigma_kg);
         all.push_back(std::move(both));
     }
     if (b.in_water_kg.value > 0.0) add(ReadingKind::hung_in_water, b.in_water_kg.slope, hung_sigma_kg);
@@ -123,6 +159,7 @@ std::vector<State> states_to_come(const Posterior& p) {
 std::vector<NextReading> next_readings(Posterior& p, const Finished& f, double chance_now) {
     std::vector<Candidate> candidates;
     if (p.stage == Stage::carved && !p.has_readings) add_block(candidates, p);
+    add_segments(candidates, p);
     for (const State& at : states_to_come(p))
         add_at(candidates, p, at);
 
@@ -132,8 +169,10 @@ std::vector<NextReading> next_readings(Posterior& p, const Finished& f, double c
         const Forecast forecast{f.forecast.mean, covariance.topLeftCorner<3, 3>()};
         const double chance = chances_after_correction(forecast, f.target).both;
         const double in_water_variance = covariance(figure::in_water, figure::in_water);
-        next.push_back({c.kind, c.dry_slope.size() > 0, c.with_all, c.stage, c.reading_sigma,
-                        std::sqrt(std::max(in_water_variance, 0.0)), chance, chance - chance_now});
+        NextReading& n = next.emplace_back(c.of);
+        n.in_water_sigma_kg = std::sqrt(std::max(in_water_variance, 0.0));
+        n.chance = chance;
+        n.gain = chance - chance_now;
     }
     std::stable_sort(next.begin(), next.end(),
                      [](const NextReading& a, const NextReading& b) { return a.chance > b.chance; });

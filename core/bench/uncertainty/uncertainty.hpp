@@ -105,6 +105,7 @@ struct NextReading {
     document::ReadingKind kind = document::ReadingKind::dry_weight;
     bool with_dry_weight = false; ///< together with the dry weight of the same stage, missing in the log
     bool with_all = false;        ///< with all hung on that the rigged lure has (Reading::with)
+    bool each_segment = false;    ///< every segment alone, one after another
     Stage stage = Stage::carved;
     double sigma = 0.0;             ///< SI, assumed standard deviation of the reading
     double in_water_sigma_kg = 0.0; ///< of the finished lure, after this reading
@@ -155,8 +156,8 @@ struct Uncertainty {
                                  ///< weight is the target, that share of it, at least 0.2 % of the displaced
                                  ///< water (own choice: what a strip of trim wire corrects)
     std::vector<ReadingFit> readings;
-    std::vector<NextReading> next; ///< best first
     Agreement agreement;
+    std::vector<NextReading> next; ///< best first
     TrimHole trim;
 };
 
