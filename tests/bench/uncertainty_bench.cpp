@@ -1,13 +1,20 @@
 // How long uncertainty takes, and what readings do for a first fall. Measured, never tested on time.
 
 #include "bench/uncertainty/uncertainty.hpp"
+#include "ledger/build.hpp"
 #include "output/uncertainty_json.hpp"
 #include "support/invented_lures.hpp"
 
 #include <catch2/benchmark/catch_benchmark.hpp>
 #include <catch2/catch_test_macros.hpp>
 
+#include <cmath>
 #include <cstdio>
+#include <functional>
+#include <optional>
+#include <string>
+#include <utility>
+#include <vector>
 
 using namespace evenfall;
 using document::ReadingKind;
@@ -69,42 +76,41 @@ struct Tally {
     double foretold = 0.0;
     Chances came{};
     double sigma_g = 0.0;
+    int warned = 0; ///< of a log that disagrees with the spreads believed
     int count = 0;
 };
 
 /// One way of working: readings before the lead, then lead; readings sealed, then the lead put right.
-struct SwingSide {
-    const char* name;
+struct Way {
+    std::string name;
     std::vector<document::Reading> before_lead;
     std::vector<document::Reading> sealed;
-    bool second_lure;
+    bool second_lure = false;
 };
 
 /// Builds one invented lure that way. True inputs `u` of this lure; `recipe` is what is believed when it is
 /// begun.
-void build(Tally& tally, const SwingSide& way, const document::Document& recipe, invented::Recipe& world,
+void build(Tally& tally, const Way& way, const document::Document& recipe, invented::Recipe& world,
            const Eigen::VectorXd& u, bench::Random& random) {
     document::Document document = recipe;
-    const auto take_all = [&](invented::Recipe& from, const std::vector<document::Reading>& readings) {
+    const auto take_all = [&](invented::Recipe& from, const Eigen::VectorXd& truth,
+                              const std::vector<document::Reading>& readings) {
         for (document::Reading r : readings) {
-            if (from.take(r, u, random)) document.log.push_back(r);
+            if (from.take(r, truth, random)) document.log.push_back(r);
         }
     };
-    take_all(world, way.before_lead);
+    take_all(world, u, way.before_lead);
     const auto lead = do_now(document, Stage::carved);
     if (!lead.ok()) return;
     // The lead as it is cut; what is known stays in the log.
     document.holes = lead->document.holes;
-    double foretold = uncertainty(document)->chances_corrected.both;
-    double sigma = uncertainty(document)->in_water_kg.sigma;
+    auto s = uncertainty(document);
     if (!way.sealed.empty()) {
         document::Document leaded = world.model().document();
         leaded.holes = document.holes;
         invented::Recipe there(leaded);
-        take_all(there, way.sealed);
-        const auto s = uncertainty(document);
-        foretold = s->chances_corrected.both;
-        sigma = s->in_water_kg.sigma;
+        take_all(there, there.same_truth(world, u), way.sealed);
+        s = uncertainty(document);
         const auto now = do_now(document, Stage::sealed);
         if (!now.ok()) return;
         document.holes = now->document.holes;
@@ -114,82 +120,168 @@ void build(Tally& tally, const SwingSide& way, const document::Document& recipe,
     const auto truth = evaluate(built);
     if (!truth.ok()) return;
     const Chances right = invented::is_right(built, truth->answers);
-    tally.foretold += foretold;
-    tally.sigma_g += 1e3 * sigma;
+    tally.foretold += s->chances_corrected.both;
+    tally.sigma_g += 1e3 * s->in_water_kg.sigma;
+    tally.warned += s->agreement.warning.empty() ? 0 : 1;
     tally.came.fall += right.fall;
     tally.came.pitch += right.pitch;
     tally.came.both += right.both;
     ++tally.count;
 }
 
+constexpr std::uint64_t lures = 1000;
+
+document::Reading dry(Stage s) {
+    return invented::weighed(ReadingKind::dry_weight, s);
+}
+document::Reading held(Stage s) {
+    return invented::weighed(ReadingKind::held_under, s);
+}
+document::Reading caliper(Stage s, double x_m) {
+    document::Reading r = invented::calipered(s, x_m);
+    r.width_m = 0.02;
+    return r;
+}
+
+const std::vector<document::Reading> carved_weighings{dry(Stage::carved), held(Stage::carved)};
+
+/// Weighed and dunked, carved and sealed, and let go in the tub sealed with hooks and tail hung on.
+Way tub_test(const std::string& name, double depth_m, std::optional<double> video_m_s = {}) {
+    document::Reading fall = invented::with_all(invented::timed(Stage::sealed, depth_m));
+    if (video_m_s) fall = invented::by_video(fall, 30.0, *video_m_s);
+    return {name, carved_weighings, {dry(Stage::sealed), held(Stage::sealed), fall}};
+}
+
+/// A second lure, and what its recipe has learnt of the first, which shares part of each input and was read
+/// finished, as it came.
+document::Document begin_second(const document::Document& recipe, invented::Recipe& world, Eigen::VectorXd& u,
+                                bench::Random& random) {
+    Eigen::VectorXd first = world.truth(random);
+    for (Eigen::Index i = 0; i < u.size(); ++i) {
+        const double shared = bench::shared_fraction(world.model().input(i));
+        const double common = std::sqrt(shared) * random.normal();
+        u(i) = common + std::sqrt(1.0 - shared) * u(i);
+        first(i) = common + std::sqrt(1.0 - shared) * first(i);
+    }
+    document::Document log = recipe;
+    document::Reading hung = invented::weighed(ReadingKind::hung_in_water, Stage::rigged);
+    hung.mass_sigma_kg = bench::hung_sigma_kg;
+    for (document::Reading r :
+         {dry(Stage::carved), held(Stage::carved), dry(Stage::sealed), held(Stage::sealed),
+          dry(Stage::rigged), hung, invented::timed(Stage::rigged, 1.0)}) {
+        if (world.take(r, first, random)) log.log.push_back(r);
+    }
+    return for_next_lure(log).value();
+}
+
+/// What becomes of true inputs that are drawn otherwise than believed.
+using Otherwise = std::function<void(const invented::Recipe&, Eigen::VectorXd&)>;
+
+Tally thousand(const Way& way, const document::Document& recipe, const Otherwise& otherwise = {}) {
+    Tally tally;
+    for (std::uint64_t n = 0; n < lures; ++n) {
+        bench::Random random(42, n);
+        invented::Recipe world(recipe);
+        Eigen::VectorXd u = world.truth(random);
+        if (otherwise) otherwise(world, u);
+        const document::Document start = way.second_lure ? begin_second(recipe, world, u, random) : recipe;
+        build(tally, way, start, world, u, random);
+    }
+    return tally;
+}
+
+void print_row(const std::string& name, const Tally& t, bool warned = false) {
+    const auto percent = [&](double sum) { return 100.0 * sum / t.count; };
+    std::printf("| %s | %.2f | %.0f %% | %.0f %% | %.0f %% | %.0f %% |", name.c_str(), t.sigma_g / t.count,
+                percent(t.foretold), percent(t.came.fall), percent(t.came.pitch), percent(t.came.both));
+    if (warned) std::printf(" %.0f %% |", percent(t.warned));
+    std::printf("%s\n", t.count < static_cast<int>(lures) ? " (some could not be built)" : "");
+    std::fflush(stdout);
+}
+
 } // namespace
 
 TEST_CASE("first-fall table", "[.table]") {
     const document::Document recipe = invented::preset_named("millrace-170");
-    const auto dry = [](Stage s) { return invented::weighed(ReadingKind::dry_weight, s); };
-    const auto held = [](Stage s) { return invented::weighed(ReadingKind::held_under, s); };
-    const std::vector<SwingSide> ways{
-        {"no reading at all", {}, {}, false},
-        {"board weighed and measured", {invented::board()}, {}, false},
-        {"body weighed dry", {dry(Stage::carved)}, {}, false},
-        {"body dry and held under", {dry(Stage::carved), held(Stage::carved)}, {}, false},
-        {"the same, and sealed: dry and held under",
-         {dry(Stage::carved), held(Stage::carved)},
-         {dry(Stage::sealed), held(Stage::sealed)},
-         false},
-        {"the same, and sealed: made to hang with a clip",
-         {dry(Stage::carved), held(Stage::carved)},
-         {dry(Stage::sealed), held(Stage::sealed), invented::clipped(Stage::sealed)},
-         false},
-        {"the same, hooks and tail on: timed over 0.5 m by hand",
-         {dry(Stage::carved), held(Stage::carved)},
-         {dry(Stage::sealed), held(Stage::sealed), invented::with_all(invented::timed(Stage::sealed, 0.5))},
-         false},
-        {"the same, hooks and tail on: timed over 1 m by hand",
-         {dry(Stage::carved), held(Stage::carved)},
-         {dry(Stage::sealed), held(Stage::sealed), invented::with_all(invented::timed(Stage::sealed, 1.0))},
-         false},
-        {"second lure, first one read when finished",
-         {dry(Stage::carved), held(Stage::carved)},
-         {dry(Stage::sealed), held(Stage::sealed)},
-         true},
+    const double speed = recipe.targets.fall_m_s;
+    const std::vector<document::Reading> sealed{dry(Stage::sealed), held(Stage::sealed)};
+    const std::vector<Way> ways{
+        {"none", {}, {}},
+        {"board weighed and measured", {invented::board()}, {}},
+        {"body weighed dry", {dry(Stage::carved)}, {}},
+        {"body dry, and a caliper across each segment",
+         {dry(Stage::carved), caliper(Stage::carved, 0.035), caliper(Stage::carved, 0.090),
+          caliper(Stage::carved, 0.135)},
+         {}},
+        {"body dry and held under water", carved_weighings, {}},
+        {"the same, and sealed: dry and held under", carved_weighings, sealed},
+        {"the same, and made to hang with a clip",
+         carved_weighings,
+         {dry(Stage::sealed), held(Stage::sealed), invented::clipped(Stage::sealed)}},
+        tub_test("sealed, hooks and tail on: timed over 0.5 m by hand", 0.5),
+        tub_test("sealed, hooks and tail on: timed over 1 m by hand", 1.0),
+        tub_test("sealed, hooks and tail on: over 0.5 m by video, 30 frames/s", 0.5, speed),
+        tub_test("sealed, hooks and tail on: over 1 m by video, 30 frames/s", 1.0, speed),
+        {"second lure, the first one read when finished", carved_weighings, sealed, true},
     };
-    constexpr std::uint64_t lures = 1000;
-    std::printf("| readings | spread of weight in water g | foretold | fall right | hang right | both right "
-                "|\n|---|---|---|---|---|---|\n");
-    for (const SwingSide& way : ways) {
-        Tally tally;
-        for (std::uint64_t n = 0; n < lures; ++n) {
-            bench::Random random(42, n);
-            invented::Recipe world(recipe);
-            Eigen::VectorXd u = world.truth(random);
-            document::Document start = recipe;
-            if (way.second_lure) {
-                // The first lure shares part of each input with the second; it is read finished, as it came.
-                Eigen::VectorXd first = world.truth(random);
-                for (Eigen::Index i = 0; i < u.size(); ++i) {
-                    const double shared =
-                        bench::shared_fraction(world.model().inputs()[static_cast<std::size_t>(i)]);
-                    const double common = std::sqrt(shared) * random.normal();
-                    u(i) = common + std::sqrt(1.0 - shared) * u(i);
-                    first(i) = common + std::sqrt(1.0 - shared) * first(i);
-                }
-                document::Document log = recipe;
-                document::Reading hung = invented::weighed(ReadingKind::hung_in_water, Stage::rigged);
-                hung.mass_sigma_kg = bench::hung_sigma_kg;
-                for (document::Reading r :
-                     {dry(Stage::carved), held(Stage::carved), dry(Stage::sealed), held(Stage::sealed),
-                      dry(Stage::rigged), hung, invented::timed(Stage::rigged, 1.0)}) {
-                    if (world.take(r, first, random)) log.log.push_back(r);
-                }
-                start = for_next_lure(log).value();
-            }
-            build(tally, way, start, world, u, random);
+    std::printf(
+        "| readings taken before the finish | spread of weight in water, g | chance foretold | fall right "
+        "| hang right | both right |\n|---|---|---|---|---|---|\n");
+    for (const Way& way : ways)
+        print_row(way.name, thousand(way, recipe));
+}
+
+TEST_CASE("first-fall table of all demo lures", "[.table]") {
+    std::printf(
+        "| lure | spread of weight in water, g | chance foretold | fall right | hang right | both right "
+        "|\n|---|---|---|---|---|---|\n");
+    for (const char* name : {"millrace-170", "reedline-120", "quarry-230", "estuary-150"}) {
+        const document::Document recipe = invented::preset_named(name);
+        print_row(recipe.name, thousand(tub_test(name, 1.0, recipe.targets.fall_m_s), recipe));
+    }
+}
+
+TEST_CASE("first-fall table of lures wider than believed", "[.table]") {
+    using document::Cause;
+    const auto times = [](Cause cause, double factor) -> Otherwise {
+        return [=](const invented::Recipe& world, Eigen::VectorXd& u) {
+            for (Eigen::Index i = 0; i < u.size(); ++i)
+                u(i) *= world.model().input(i).cause == cause ? factor : 1.0;
+        };
+    };
+    const auto hooks_heavy = [](const invented::Recipe& world, Eigen::VectorXd& u) {
+        for (Eigen::Index i = 0; i < u.size(); ++i) {
+            const bench::Input& input = world.model().input(i);
+            if (input.cause != Cause::part_mass) continue;
+            const auto& part = world.model().document().parts[static_cast<std::size_t>(input.group)];
+            if (part.stage == Stage::rigged) u(i) = 0.05 / input.relative;
         }
-        std::printf("| %s | %.2f | %.0f %% | %.0f %% | %.0f %% | %.0f %% |\n", way.name,
-                    tally.sigma_g / tally.count, 100.0 * tally.foretold / tally.count,
-                    100.0 * tally.came.fall / tally.count, 100.0 * tally.came.pitch / tally.count,
-                    100.0 * tally.came.both / tally.count);
-        std::fflush(stdout);
+    };
+    const auto wet_board = [](const invented::Recipe& world, Eigen::VectorXd& u) {
+        const auto i = world.index_of(Cause::moisture, 0);
+        document::Document wet = world.model().document();
+        const double dry_kg_m3 = ledger::ledger_inputs(wet, world.model().evaluation().body)->wood_kg_m3;
+        wet.wood.moisture_percent += 8.0;
+        const double wet_kg_m3 = ledger::ledger_inputs(wet, world.model().evaluation().body)->wood_kg_m3;
+        if (i) u(*i) = (wet_kg_m3 / dry_kg_m3 - 1.0) / world.model().input(*i).relative;
+    };
+    const std::vector<std::pair<std::string, Otherwise>> drawn{
+        {"as believed", {}},
+        {"carved twice as unevenly as believed", times(Cause::carved_size, 2.0)},
+        {"three times as unevenly", times(Cause::carved_size, 3.0)},
+        {"wood that differs by 4 % from head to tail, where 2 % is believed",
+         times(Cause::wood_gradient, 2.0)},
+        {"hooks 5 % heavier than entered", hooks_heavy},
+        {"board with 8 points more moisture than entered", wet_board},
+    };
+    const document::Document recipe = invented::preset_named("millrace-170");
+    for (const Way& way : {Way{"body dry and held under water", carved_weighings, {}},
+                           tub_test("sealed, hooks and tail on: timed over 1 m by hand", 1.0)}) {
+        std::printf("\n%s\n\n| lures drawn | spread of weight in water, g | chance foretold | fall right | "
+                    "hang right "
+                    "| both right | told that the log disagrees |\n|---|---|---|---|---|---|---|\n",
+                    way.name.c_str());
+        for (const auto& [name, otherwise] : drawn)
+            print_row(name, thousand(way, recipe, otherwise), true);
     }
 }

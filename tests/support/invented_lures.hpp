@@ -8,6 +8,9 @@
 #include "document/read.hpp"
 #include "support/presets.hpp"
 
+#include <algorithm>
+#include <cmath>
+#include <optional>
 #include <stdexcept>
 #include <string>
 
@@ -59,6 +62,24 @@ public:
         const double read = *expected + bench::own_sigma(r) * random.normal();
         r.*document::number_of(r).value = read + r.holder_kg.value_or(0.0);
         return r.kind != ReadingKind::suspends || read > 0.0;
+    }
+
+    /// True inputs of the same lure for this recipe, whose holes are other ones: an input that it has and the
+    /// other has not is as drawn.
+    [[nodiscard]] Eigen::VectorXd same_truth(const Recipe& other, const Eigen::VectorXd& u) const {
+        Eigen::VectorXd same = Eigen::VectorXd::Zero(model_.count());
+        for (Eigen::Index i = 0; i < same.size(); ++i) {
+            const auto k = other.index_of(model_.input(i).cause, model_.input(i).group);
+            if (k) same(i) = u(*k);
+        }
+        return same;
+    }
+
+    [[nodiscard]] std::optional<Eigen::Index> index_of(document::Cause cause, int group) const {
+        for (Eigen::Index i = 0; i < model_.count(); ++i) {
+            if (model_.input(i).cause == cause && model_.input(i).group == group) return i;
+        }
+        return std::nullopt;
     }
 
     /// The true lure as a document: evaluate() then gives its true behaviour.
@@ -131,6 +152,13 @@ inline document::Reading clipped(Stage stage) {
     return r;
 }
 
+/// Width at a place.
+inline document::Reading calipered(Stage stage, double x_m) {
+    document::Reading r = weighed(document::ReadingKind::caliper, stage);
+    r.x_m = x_m;
+    return r;
+}
+
 inline document::Reading board() {
     document::Reading r = weighed(document::ReadingKind::board, Stage::carved);
     r.length_m = 0.2;
@@ -139,21 +167,28 @@ inline document::Reading board() {
     return r;
 }
 
+/// Timed by a video of so many frames a second: start and stop to the frame, and the falls themselves differ.
+inline document::Reading by_video(document::Reading r, double frames_per_s, double speed_m_s) {
+    const double frame_s = std::sqrt(2.0 / 12.0) / frames_per_s; // each end even over one frame
+    r.time_sigma_s = std::hypot(frame_s, bench::fall_scatter * *r.depth_m / speed_m_s);
+    return r;
+}
+
 /// Whether the lure's fall and hang are within the targets of its document.
 inline Chances is_right(const document::Document& as_built, const Answers& answers) {
     Chances c;
     const document::Targets& t = as_built.targets;
-    c.fall = answers.fall && std::abs(answers.fall->speed_m_s / t.fall_m_s - 1.0) <= t.fall_band ? 1.0 : 0.0;
+    if (t.by == document::TargetBy::in_water) {
+        const double band_kg = std::max(t.fall_band * std::abs(t.in_water_kg),
+                                        0.002 * answers.water_density_kg_m3 * answers.displaced_m3);
+        c.fall = std::abs(answers.in_water.kg - t.in_water_kg) <= band_kg ? 1.0 : 0.0;
+    } else {
+        c.fall =
+            answers.fall && std::abs(answers.fall->speed_m_s / t.fall_m_s - 1.0) <= t.fall_band ? 1.0 : 0.0;
+    }
     c.pitch = answers.pitch_rad && std::abs(*answers.pitch_rad - t.pitch_rad) <= t.pitch_band_rad ? 1.0 : 0.0;
     c.both = c.fall * c.pitch;
     return c;
 }
 
 } // namespace evenfall::invented
-/// Width at a place.
-inline document::Reading calipered(Stage stage, double x_m) {
-    document::Reading r = weighed(document::ReadingKind::caliper, stage);
-    r.x_m = x_m;
-    return r;
-}
-
