@@ -145,11 +145,26 @@ document::Reading caliper(Stage s, double x_m) {
 
 const std::vector<document::Reading> carved_weighings{dry(Stage::carved), held(Stage::carved)};
 
-/// Weighed and dunked, carved and sealed, and let go in the tub sealed with hooks and tail hung on.
-Way tub_test(const std::string& name, double depth_m, std::optional<double> video_m_s = {}) {
+/// Each segment weighed and dunked by itself once it is carved.
+std::vector<document::Reading> segment_weighings(const document::Document& recipe) {
+    const auto segments = static_cast<int>(recipe.segment_names.size());
+    std::vector<document::Reading> all;
+    for (int s = 0; s < segments; ++s) {
+        for (document::Reading r : carved_weighings) {
+            if (segments > 1) r.segment = s;
+            all.push_back(r);
+        }
+    }
+    return all;
+}
+
+/// Weighed and dunked, each segment carved and the whole sealed, and let go in the tub sealed with hooks and
+/// tail hung on.
+Way tub_test(const std::string& name, const document::Document& recipe, double depth_m,
+             std::optional<double> video_m_s = {}) {
     document::Reading fall = invented::with_all(invented::timed(Stage::sealed, depth_m));
     if (video_m_s) fall = invented::by_video(fall, 30.0, *video_m_s);
-    return {name, carved_weighings, {dry(Stage::sealed), held(Stage::sealed), fall}};
+    return {name, segment_weighings(recipe), {dry(Stage::sealed), held(Stage::sealed), fall}};
 }
 
 /// A second lure, and what its recipe has learnt of the first, which shares part of each input and was read
@@ -218,10 +233,15 @@ TEST_CASE("first-fall table", "[.table]") {
         {"the same, and made to hang with a clip",
          carved_weighings,
          {dry(Stage::sealed), held(Stage::sealed), invented::clipped(Stage::sealed)}},
-        tub_test("sealed, hooks and tail on: timed over 0.5 m by hand", 0.5),
-        tub_test("sealed, hooks and tail on: timed over 1 m by hand", 1.0),
-        tub_test("sealed, hooks and tail on: over 0.5 m by video, 30 frames/s", 0.5, speed),
-        tub_test("sealed, hooks and tail on: over 1 m by video, 30 frames/s", 1.0, speed),
+        {"the same, and hooks and tail on: timed over 1 m by hand",
+         carved_weighings,
+         {dry(Stage::sealed), held(Stage::sealed), invented::with_all(invented::timed(Stage::sealed, 1.0))}},
+        {"each segment dry and held under", segment_weighings(recipe), {}},
+        {"the same, and sealed: dry and held under", segment_weighings(recipe), sealed},
+        tub_test("the same, and hooks and tail on: timed over 0.5 m by hand", recipe, 0.5),
+        tub_test("– over 1 m by hand", recipe, 1.0),
+        tub_test("– over 0.5 m by video, 30 frames/s", recipe, 0.5, speed),
+        tub_test("– over 1 m by video, 30 frames/s", recipe, 1.0, speed),
         {"second lure, the first one read when finished", carved_weighings, sealed, true},
     };
     std::printf(
@@ -237,7 +257,7 @@ TEST_CASE("first-fall table of all demo lures", "[.table]") {
         "|\n|---|---|---|---|---|---|\n");
     for (const char* name : {"millrace-170", "reedline-120", "quarry-230", "estuary-150"}) {
         const document::Document recipe = invented::preset_named(name);
-        print_row(recipe.name, thousand(tub_test(name, 1.0, recipe.targets.fall_m_s), recipe));
+        print_row(recipe.name, thousand(tub_test(name, recipe, 1.0), recipe));
     }
 }
 
@@ -275,8 +295,10 @@ TEST_CASE("first-fall table of lures wider than believed", "[.table]") {
         {"board with 8 points more moisture than entered", wet_board},
     };
     const document::Document recipe = invented::preset_named("millrace-170");
-    for (const Way& way : {Way{"body dry and held under water", carved_weighings, {}},
-                           tub_test("sealed, hooks and tail on: timed over 1 m by hand", 1.0)}) {
+    for (const Way& way :
+         {Way{"body dry and held under water", carved_weighings, {}},
+          tub_test("each segment dry and held under; sealed, hooks and tail on: timed over 1 m by hand",
+                   recipe, 1.0)}) {
         std::printf("\n%s\n\n| lures drawn | spread of weight in water, g | chance foretold | fall right | "
                     "hang right "
                     "| both right | told that the log disagrees |\n|---|---|---|---|---|---|---|\n",
