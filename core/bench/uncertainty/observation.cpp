@@ -295,8 +295,10 @@ std::optional<Observation> observe_caliper(const ReadingCase& c) {
         const document::Coat& coat = model.document().coats[static_cast<std::size_t>(line.item)];
         if (!coat.on_skin) continue;
         const double area_m2 = segment.skin_m2 + (coat.on_joint_faces ? faces_m2 : 0.0);
-        // The ledger's line is corrected already.
-        add(document::Cause::coat_amount, line.item, line.displaced_m3 / area_m2, 1.0, 0.0);
+        // A film of thickness t fills S·t + M·t² (Steiner, ledger/coats.cpp). The line is corrected already.
+        const double even_m = line.displaced_m3 / area_m2;
+        const double film_m = even_m - segment.curvature_m / (segment.skin_m2 + faces_m2) * even_m * even_m;
+        add(document::Cause::coat_amount, line.item, film_m, 1.0, 0.0);
     }
     return observation_of(c, across);
 }

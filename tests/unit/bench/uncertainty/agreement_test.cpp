@@ -37,7 +37,8 @@ TEST_CASE("a log as foretold agrees, and one of readings all far off together do
     CHECK(none->agreement.readings == 0);
     CHECK(none->agreement.warning.empty());
     const StagePrediction& carved = none->stages[0];
-    const auto as_foretold = uncertainty(with({dry(Stage::carved, 1e3 * carved.mass_kg.value),
+    const StagePrediction& leaded = none->stages[static_cast<std::size_t>(Stage::leaded)];
+    const auto as_foretold = uncertainty(with({held(Stage::leaded, 1e3 * leaded.displaced_kg.value),
                                                held(Stage::carved, 1e3 * carved.displaced_kg.value)}));
     REQUIRE(as_foretold);
     CHECK(as_foretold->agreement.readings == 2);

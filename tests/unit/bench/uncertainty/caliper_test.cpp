@@ -50,7 +50,7 @@ TEST_CASE("a caliper should read the drawing, twice what the skin stands out, an
     d.coats = {film};
     const double drawn_m = drawn_width_m(d);
     CHECK_THAT(predicted_m(d, across(Stage::carved, 0.02)), WithinAbs(drawn_m, 1e-12));
-    // A film on a curved skin fills a little more than skin times thickness: 2 µm of a side here.
+    // To the third power of its thickness.
     CHECK_THAT(predicted_m(d, across(Stage::clear_coated, 0.02)), WithinAbs(drawn_m + 0.0008, 1e-5));
     const ledger::CarvedSize size = ledger::carved_size(d, evaluate(d)->body);
     const double out_m = 0.0003;
