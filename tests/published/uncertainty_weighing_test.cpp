@@ -39,6 +39,18 @@ bench::TargetBand wide() {
     return a;
 }
 
+/// Mass, and G's place aft of B one metre below it, whose tangent is the hang's.
+bench::Forecast forecast(double mass_sigma_kg, double aft_sigma_m, double correlation,
+                         const bench::TargetBand& band) {
+    bench::Forecast t;
+    t.covariance(0, 0) = mass_sigma_kg * mass_sigma_kg;
+    t.covariance.block<2, 2>(2, 2).setConstant(aft_sigma_m * aft_sigma_m);
+    for (const Eigen::Index past : {bench::figure::past_low, bench::figure::past_high})
+        t.covariance(0, past) = t.covariance(past, 0) = correlation * mass_sigma_kg * aft_sigma_m;
+    t.mean.segment<2>(bench::figure::past_low) = band.past({0.0, 1.0});
+    return t;
+}
+
 } // namespace
 
 TEST_CASE("A scale in air reads low by about 0.25 % at 0.47 g/cm3 and 0.75 % at 0.16 g/cm3 (air buoyancy; "
@@ -66,14 +78,12 @@ TEST_CASE("A normal figure lies within one, two and three standard deviations by
           "(any table; from memory)") {
     for (const auto& [width, share] :
          {std::pair{1.0, 0.682689}, std::pair{2.0, 0.954500}, std::pair{3.0, 0.997300}}) {
-        bench::Forecast t;
-        t.covariance(0, 0) = 4e-6;
-        t.covariance(2, 2) = 1e-4;
         bench::TargetBand a = wide();
         a.low_kg = -width * 2e-3;
         a.high_kg = width * 2e-3;
+        a.pitch_band_rad = std::atan(width * 1e-2);
+        const bench::Forecast t = forecast(2e-3, 1e-2, 0.0, a);
         CHECK_THAT(bench::chances(t, a).fall, WithinAbs(share, 1e-6));
-        a.pitch_band_rad = width * 1e-2;
         CHECK_THAT(bench::chances(t, a).pitch, WithinAbs(share, 1e-6));
         // Nothing to do with each other: the chance of both is the product.
         CHECK_THAT(bench::chances(t, a).both, WithinAbs(share * share, 2e-5));
@@ -82,29 +92,23 @@ TEST_CASE("A normal figure lies within one, two and three standard deviations by
 
 TEST_CASE("Two normal figures both above their means: 1/4 + asin(rho)/2pi (Sheppard 1899, from memory)") {
     for (const double rho : {-0.9, -0.5, 0.0, 0.3, 0.8}) {
-        bench::Forecast t;
-        t.covariance(0, 0) = 1e-6;
-        t.covariance(2, 2) = 1e-4;
-        t.covariance(0, 2) = t.covariance(2, 0) = rho * 1e-5;
         bench::TargetBand a = wide();
         a.low_kg = 0.0;
-        a.pitch_rad = 1e3;
-        a.pitch_band_rad = 1e3;
-        CHECK_THAT(bench::chances(t, a).both,
+        a.pitch_rad = 1.0;
+        a.pitch_band_rad = 1.0;
+        CHECK_THAT(bench::chances(forecast(1e-3, 1e-2, rho, a), a).both,
                    WithinAbs(0.25 + std::asin(rho) / (2.0 * std::numbers::pi), 1e-4));
     }
 }
 
 TEST_CASE("Drag alone in doubt: the chance is that of a lognormal figure between two bounds (closed form)") {
-    bench::Forecast t;
-    t.mean(0) = 0.003;
-    t.covariance(0, 0) = 1e-14; // as good as known
-    t.covariance(1, 1) = 0.04;
-    t.covariance(2, 2) = 1e-8;
     bench::TargetBand a = wide();
     a.scales_with_drag = true;
     a.low_kg = 0.0024;
     a.high_kg = 0.0036;
+    bench::Forecast t = forecast(1e-7, 1e-4, 0.0, a); // the mass as good as known
+    t.mean(0) = 0.003;
+    t.covariance(1, 1) = 0.04;
     // Right while ln(m/high) ≤ ln drag ≤ ln(m/low).
     const auto phi = [](double z) { return 0.5 * std::erfc(-z / std::numbers::sqrt2); };
     const double exact = phi(std::log(0.003 / 0.0024) / 0.2) - phi(std::log(0.003 / 0.0036) / 0.2);

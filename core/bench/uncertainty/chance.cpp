@@ -1,6 +1,7 @@
 #include "bench/uncertainty/chance.hpp"
 
 #include "base/quadrature.hpp"
+#include "water/hang.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -9,6 +10,11 @@
 namespace evenfall::bench {
 
 namespace {
+
+double slope_at(double pitch_rad) {
+    constexpr double most_rad = 1.57; // beyond it lies no hang
+    return std::tan(std::clamp(pitch_rad, -most_rad, most_rad));
+}
 
 /// Chance of a standard normal between two bounds.
 double between(double low, double high) {
@@ -25,38 +31,46 @@ double root(double square) {
 constexpr int nodes = 64;          // over drag
 constexpr double reach = 4.5;      // standard deviations to each side
 constexpr double least_kg = 1e-12; // keeps divisions by a standard deviation finite
-constexpr double least_rad = 1e-12;
+constexpr double least_m = 1e-15;
 
-/// Mass and hang conditional on drag, and hang conditional on mass and drag.
+/// A figure conditional on drag, and on mass and drag.
+struct PastEnd {
+    double per_drag = 0.0;
+    double per_mass = 0.0; ///< of one standard deviation of the mass given drag
+    double sigma = 0.0;    ///< given both
+};
+
 struct Conditional {
     double drag_sigma = 0.0;
-    Eigen::Vector2d per_drag = Eigen::Vector2d::Zero(); ///< of the means of mass and hang
-    double mass_sigma = 0.0;                            ///< given drag
-    double hang_per_kg = 0.0;                           ///< of the mean of hang, given drag
-    double hang_sigma = 0.0;                            ///< given mass and drag
+    double mass_per_drag = 0.0;
+    double mass_sigma = 0.0; ///< given drag
+    PastEnd low, high;
 };
-Conditional conditional(const Eigen::Matrix3d& c, bool scales_with_drag) {
+Conditional conditional(const Eigen::Matrix4d& c, bool scales_with_drag) {
     Conditional out;
     out.drag_sigma = scales_with_drag ? root(c(figure::drag, figure::drag)) : 0.0;
-    Eigen::Matrix2d rest; // covariance of mass and hang
-    rest << c(figure::mass, figure::mass), c(figure::mass, figure::hang), c(figure::hang, figure::mass),
-        c(figure::hang, figure::hang);
-    if (out.drag_sigma > 0.0) {
-        const Eigen::Vector2d with_drag(c(figure::mass, figure::drag), c(figure::hang, figure::drag));
-        out.per_drag = with_drag / c(figure::drag, figure::drag);
-        rest -= out.per_drag * with_drag.transpose();
-    }
-    const double joint = rest(0, 1);
-    out.mass_sigma = std::max(root(rest(0, 0)), least_kg);
-    out.hang_per_kg = joint / (out.mass_sigma * out.mass_sigma);
-    out.hang_sigma = std::max(root(rest(1, 1) - out.hang_per_kg * joint), least_rad);
+    const double by_drag = out.drag_sigma > 0.0 ? 1.0 / c(figure::drag, figure::drag) : 0.0;
+    const auto given_drag = [&](Eigen::Index i, Eigen::Index k) {
+        return c(i, k) - by_drag * c(i, figure::drag) * c(k, figure::drag);
+    };
+    out.mass_per_drag = by_drag * c(figure::mass, figure::drag);
+    out.mass_sigma = std::max(root(given_drag(figure::mass, figure::mass)), least_kg);
+    const auto end = [&](Eigen::Index i) {
+        PastEnd e;
+        e.per_drag = by_drag * c(i, figure::drag);
+        e.per_mass = given_drag(i, figure::mass) / out.mass_sigma;
+        e.sigma = std::max(root(given_drag(i, i) - e.per_mass * e.per_mass), least_m);
+        return e;
+    };
+    out.low = end(figure::past_low);
+    out.high = end(figure::past_high);
     return out;
 }
 
-/// Chance that a Gaussian hang is within the target's band.
-double hang_chance(double mean_rad, double sigma_rad, const TargetBand& target) {
-    const double off = mean_rad - target.pitch_rad;
-    return between((-target.pitch_band_rad - off) / sigma_rad, (target.pitch_band_rad - off) / sigma_rad);
+/// Chance of being past the lower end and not past the upper one. Whatever is past the upper end is past the
+/// lower, as long as G is below B.
+double hang_chance(double past_low, double low_sigma, double past_high, double high_sigma) {
+    return std::max(0.0, between(-past_low / low_sigma, -past_high / high_sigma));
 }
 
 /// The integral of density(m)·chance(m) over standard normal deviations m of the mass.
@@ -80,8 +94,22 @@ double over_mass(double low, double high, const HangChance& chance) {
 
 } // namespace
 
+std::optional<Arm> arm_of(const Vec3& g_m, const Vec3& b_m) {
+    const double across_m = water::bg_across_m(b_m - g_m);
+    if (!(across_m > 0.0)) return std::nullopt;
+    return Arm{g_m.x - b_m.x, across_m};
+}
+
+double TargetBand::low_slope() const {
+    return slope_at(pitch_rad - pitch_band_rad);
+}
+
+double TargetBand::high_slope() const {
+    return slope_at(pitch_rad + pitch_band_rad);
+}
+
 Chances chances(const Forecast& forecast, const TargetBand& target) {
-    const Eigen::Vector3d& mean = forecast.mean;
+    const Eigen::Vector4d& mean = forecast.mean;
     const Conditional given = conditional(forecast.covariance, target.scales_with_drag);
     Chances sum;
     double weights = 0.0;
@@ -92,24 +120,26 @@ Chances chances(const Forecast& forecast, const TargetBand& target) {
         weights += weight;
         const double drag = z * given.drag_sigma;
         const double growth = target.scales_with_drag ? std::exp(drag) : 1.0; // of the weights asked for
-        const double mass = mean(figure::mass) + given.per_drag(0) * drag;
-        const double hang = mean(figure::hang) + given.per_drag(1) * drag;
+        const double mass = mean(figure::mass) + given.mass_per_drag * drag;
+        const double past_low = mean(figure::past_low) + given.low.per_drag * drag;
+        const double past_high = mean(figure::past_high) + given.high.per_drag * drag;
         const double low = (target.low_kg * growth - mass) / given.mass_sigma;
         const double high = (target.high_kg * growth - mass) / given.mass_sigma;
         sum.fall += weight * between(low, high);
         const double from = std::max(low, -reach);
         const double to = std::min(high, reach);
         if (!(to > from)) continue;
-        sum.both +=
-            weight * over_mass(from, to, [&](double m) {
-                return hang_chance(hang + given.hang_per_kg * given.mass_sigma * m, given.hang_sigma, target);
-            });
+        sum.both += weight * over_mass(from, to, [&](double m) {
+                        return hang_chance(past_low + given.low.per_mass * m, given.low.sigma,
+                                           past_high + given.high.per_mass * m, given.high.sigma);
+                    });
     }
     sum.fall /= weights;
     sum.both /= weights;
-    const double hang_sigma = std::max(root(forecast.covariance(figure::hang, figure::hang)), least_rad);
-    sum.pitch = hang_chance(mean(figure::hang), hang_sigma, target);
-    if (!std::isfinite(mean(figure::hang))) sum.pitch = sum.both = 0.0;
+    const auto sigma = [&](Eigen::Index i) { return std::max(root(forecast.covariance(i, i)), least_m); };
+    sum.pitch = hang_chance(mean(figure::past_low), sigma(figure::past_low), mean(figure::past_high),
+                            sigma(figure::past_high));
+    if (!forecast.hangs) sum.pitch = sum.both = 0.0;
     return sum;
 }
 
@@ -124,7 +154,7 @@ double share_below(const Forecast& forecast, double kg) {
             const double z = reach * (2.0 * (i + 0.5) / nodes - 1.0);
             const double weight = std::exp(-0.5 * z * z);
             const double drag = z * given.drag_sigma;
-            const double mass = forecast.mean(figure::mass) + given.per_drag(0) * drag;
+            const double mass = forecast.mean(figure::mass) + given.mass_per_drag * drag;
             sum += weight * 0.5 *
                    std::erfc((mass - kg * std::exp(drag)) / given.mass_sigma / std::numbers::sqrt2);
             weights += weight;
@@ -133,7 +163,7 @@ double share_below(const Forecast& forecast, double kg) {
     }
     // Of mass − drag·kg, the first two moments are exact (drag is lognormal); its distribution is taken as
     // Gaussian.
-    const Eigen::Matrix3d& c = forecast.covariance;
+    const Eigen::Matrix4d& c = forecast.covariance;
     const double variance = c(figure::drag, figure::drag);
     const double mean_drag = std::exp(0.5 * variance);
     const double drag_variance = mean_drag * mean_drag * std::expm1(variance);
@@ -144,14 +174,19 @@ double share_below(const Forecast& forecast, double kg) {
 }
 
 Chances chances_after_correction(const Forecast& forecast, const TargetBand& target) {
-    return chances_after_change(forecast, target, 0.0, target.pitch_rad);
+    if (!forecast.hangs) return chances_after_change(forecast, target, 0.0, std::nullopt);
+    // As far below B as it is now.
+    const double across_m = (forecast.mean(figure::past_low) - forecast.mean(figure::past_high)) /
+                            (target.high_slope() - target.low_slope());
+    return chances_after_change(forecast, target, 0.0, Arm{std::tan(target.pitch_rad) * across_m, across_m});
 }
 
 Chances chances_after_change(const Forecast& forecast, const TargetBand& target, double weight_off_kg,
-                             std::optional<double> hang_rad) {
+                             const std::optional<Arm>& arm) {
     Forecast changed = forecast;
     changed.mean(figure::mass) = target.target_kg + weight_off_kg;
-    changed.mean(figure::hang) = hang_rad.value_or(std::nan(""));
+    changed.hangs = arm.has_value();
+    if (arm) changed.mean.segment<2>(figure::past_low) = target.past(*arm);
     return chances(changed, target);
 }
 

@@ -162,7 +162,7 @@ Outcome<DoNow> plan_anew(Posterior& p, const document::Document& document, Stage
     out.chances = out.met ? bench::chances_after_correction(f.forecast, f.target)
                           : bench::chances_after_change(f.forecast, f.target,
                                                         out.after.in_water.kg - plan->asked_in_water_kg,
-                                                        out.after.pitch_rad);
+                                                        bench::arm_of(out.after.g_m, out.after.b_m));
     out.nothing_to_do = plan->met && out.changes.empty();
     out.shortfalls = plan->shortfalls;
     for (const HolePlan& planned : plan->holes) {
@@ -313,7 +313,8 @@ Outcome<DoNow> change_lead(Posterior& p, const document::Document& document, Sta
         out.met = lead->is_met();
         if (!out.met) {
             out.chances =
-                bench::chances_after_change(f.forecast, f.target, lead->weight_off_kg(), lead->hang_rad());
+                bench::chances_after_change(f.forecast, f.target, lead->weight_off_kg(),
+                                            bench::arm_of(lead->change.sum.g_m(), lead->change.sum.b_m()));
             out.shortfalls = shortfalls_of(*lead, f.target);
         }
         changed = std::move(lead->document);

@@ -166,7 +166,9 @@ std::vector<NextReading> next_readings(Posterior& p, const Finished& f, double c
     std::vector<NextReading> next;
     for (const Candidate& c : candidates) {
         const FigureCovariance covariance = covariance_after(p, f, c);
-        const Forecast forecast{f.forecast.mean, covariance.topLeftCorner<3, 3>()};
+        const Forecast forecast{f.forecast.mean,
+                                covariance.topLeftCorner<figure::of_chance, figure::of_chance>(),
+                                f.forecast.hangs};
         const double chance = chances_after_correction(forecast, f.target).both;
         const double in_water_variance = covariance(figure::in_water, figure::in_water);
         NextReading& n = next.emplace_back(c.of);

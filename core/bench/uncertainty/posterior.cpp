@@ -103,10 +103,14 @@ Finished finished(Posterior& p) {
         (fall && f.target.scales_with_drag ? fall->equivalent_kg : in_water).slope.transpose();
     f.slopes(figure::drag, model.drag_index()) =
         model.input(model.drag_index()).relative * (fall ? fall->weight_per_drag : 1.0);
-    if (f.hang) f.slopes.row(figure::hang) = f.hang->slope.transpose();
+    const Linearised& aft = f.balance.aft_m;
+    const Linearised& across = f.balance.bg_across_m;
+    f.slopes.row(figure::past_low) = (aft.slope - f.target.low_slope() * across.slope).transpose();
+    f.slopes.row(figure::past_high) = (aft.slope - f.target.high_slope() * across.slope).transpose();
     f.slopes.row(figure::in_water) = in_water.slope.transpose();
-    f.forecast.mean = {in_water.value, 0.0, f.hang ? f.hang->value : std::nan("")};
-    f.forecast.covariance = covariance_of_figures(p, f).topLeftCorner<3, 3>();
+    f.forecast.hangs = f.hang.has_value();
+    f.forecast.mean << in_water.value, 0.0, f.target.past({aft.value, across.value});
+    f.forecast.covariance = covariance_of_figures(p, f).topLeftCorner<figure::of_chance, figure::of_chance>();
     return f;
 }
 

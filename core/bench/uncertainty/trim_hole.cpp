@@ -41,8 +41,9 @@ TrimHole trim_hole(const Posterior& s, const Finished& f) {
     TrimHole t;
     const document::Document& document = s.model->document();
     // Weight and what drag makes of the weight that is asked for.
-    Eigen::Vector3d want(1.0, f.target.scales_with_drag ? -f.target.target_kg : 0.0, 0.0);
-    t.reserve_kg = 2.0 * std::sqrt(std::max(want.dot(f.forecast.covariance * want), 0.0));
+    const Eigen::Vector2d want(1.0, f.target.scales_with_drag ? -f.target.target_kg : 0.0);
+    const Eigen::Matrix2d weight_and_drag = f.forecast.covariance.topLeftCorner<2, 2>();
+    t.reserve_kg = 2.0 * std::sqrt(std::max(want.dot(weight_and_drag * want), 0.0));
     const auto inputs = ledger::ledger_inputs(document, s.model->evaluation().body);
     if (!inputs) return t;
     const bool drilled = s.stage >= Stage::drilled;
