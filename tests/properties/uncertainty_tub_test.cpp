@@ -48,7 +48,7 @@ TEST_CASE("Weight from a fall's time and time from a fall's weight are each othe
     const ledger::Sum sum = model.sum(Stage::rigged, -1, u);
     bench::FallModel falls = model.fall_model(Stage::rigged, model.water().tub);
     for (const double time : {2.0, 3.5, 8.0}) {
-        const auto kg = bench::in_water_for_time(falls, sum, 1.1, 0.5, time);
+        const auto kg = falls.in_water_for_time(sum, 1.1, 0.5, time);
         REQUIRE(kg);
         ledger::Sum there = sum;
         const double extra = *kg - sum.in_water(model.water().tub.density_kg_m3).kg;

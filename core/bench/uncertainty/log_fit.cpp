@@ -157,12 +157,14 @@ public:
     }
 
     LogFit run() {
-        constexpr double converged_u = 1e-10;
+        constexpr double converged_u = 1e-8;
+        // Searched readings are straight in the inputs within that: the lines so far will do.
+        constexpr double straight_u = 1e-4;
         LinearPosterior posterior(prior_, {});
         int pass = 0;
         for (double step = 1.0; pass < passes_.all && !(step < converged_u); ++pass) {
             for (const std::size_t i : asked_)
-                linearise(i, pass);
+                linearise(i, pass, step > straight_u);
             posterior = LinearPosterior(prior_, stacked(), LinearPosterior::MeansOnly{});
             step = move_means(posterior, pass);
         }
@@ -185,9 +187,10 @@ private:
     }
 
     /// Observes reading i at the present means, unless that is a search that is not to be repeated.
-    void linearise(std::size_t i, int pass) {
+    void linearise(std::size_t i, int pass, bool search) {
         const bool searched = method_of(log_[i].kind).searches > 0;
-        if (searched && (keep_searches_ || pass >= passes_.searched || is_given_up(i, pass))) return;
+        if (searched && (!search || keep_searches_ || pass >= passes_.searched || is_given_up(i, pass)))
+            return;
         const Eigen::VectorXd& u = mean_.at(document::lure_of(log_[i]));
         auto observation = observer_.observe(log_[i], u);
         lines_[i].reset();

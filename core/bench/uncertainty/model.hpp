@@ -3,8 +3,8 @@
 // A document with its uncertain inputs variable: sums, hang and fall as functions of them, with derivatives.
 
 #include "answers/answers.hpp"
+#include "bench/uncertainty/fall_model.hpp"
 #include "bench/uncertainty/inputs.hpp"
-#include "water/fall/descent.hpp"
 
 #include <Eigen/Core>
 #include <memory>
@@ -35,15 +35,6 @@ struct Balance {
     ledger::Sum sum;
 };
 
-/// The speed of the steady fall and its derivatives.
-struct FallSlopes {
-    double speed_m_s = 0.0;
-    double per_kg = 0.0; ///< of in-water mass
-    double per_aft_m = 0.0;
-    double per_below_m = 0.0;
-    double per_log_drag = 0.0;
-};
-
 /// A steady fall as a function of the inputs.
 struct LinearisedFall {
     Linearised speed_m_s;
@@ -53,34 +44,6 @@ struct LinearisedFall {
     /// d log(weight)/d log(drag) at constant speed: 1 for a body that falls level, less where more drag also
     /// turns the lure.
     double weight_per_drag = 1.0;
-};
-
-/// The fall of the lure at one stage in one water, with variable weights.
-class FallModel {
-public:
-    FallModel(fall::HydroBody hull, const fall::MassProperties& usual, std::vector<fall::DragItem> items,
-              const materials::WaterProperties& water);
-
-    /// Steady speed, down positive; absent where it does not sink steadily.
-    [[nodiscard]] std::optional<double> speed_m_s(const ledger::Sum& sum, double drag);
-    [[nodiscard]] std::optional<FallSlopes> slopes(const ledger::Sum& sum, double drag);
-    /// In-water mass for a speed (> 0), with B and G of `sum`. Absent where there is none.
-    [[nodiscard]] std::optional<double> in_water_for(const ledger::Sum& sum, double drag, double speed_m_s);
-    /// Mass and added mass over drag per speed squared: the length over which a fall from rest reaches its
-    /// terminal speed.
-    [[nodiscard]] double acceleration_length_m(const ledger::Sum& sum, double in_water_kg,
-                                               double speed_m_s) const;
-
-    [[nodiscard]] const materials::WaterProperties& water() const { return water_; }
-
-private:
-    void set(const ledger::Sum& sum, double in_water_kg, double aft_m, double below_m, double drag);
-    [[nodiscard]] std::optional<double> speed() const;
-
-    materials::WaterProperties water_;
-    fall::MassProperties usual_;
-    fall::FallingLure descent_;
-    double heave_m3_ = 0.0;
 };
 
 class Model {

@@ -38,23 +38,6 @@ double clip_share(const Reading& r, double water_kg_m3) {
     return std::copysign(std::max(std::abs(share), least), share);
 }
 
-std::optional<double> in_water_for_time(FallModel& falls, const ledger::Sum& sum, double drag, double depth_m,
-                                        double time_s) {
-    // The acceleration length hardly depends on the weight: guess it and iterate.
-    double length = 0.15;
-    std::optional<double> kg;
-    for (int i = 0; i < 12; ++i) {
-        const double speed = time_from_rest_s(depth_m, 1.0, length) / time_s;
-        kg = falls.in_water_for(sum, drag, speed);
-        if (!kg || !(*kg > 0.0)) return std::nullopt;
-        const double next = falls.acceleration_length_m(sum, *kg, speed);
-        const bool settled = std::abs(next - length) < 1e-9 * length;
-        length = next;
-        if (settled) break;
-    }
-    return kg;
-}
-
 bool Observer::Key::operator<(const Key& o) const {
     return std::tie(stage, density, viscosity) < std::tie(o.stage, o.density, o.viscosity);
 }
@@ -194,7 +177,7 @@ std::optional<Observation> observe_tub_fall(const ReadingCase& c) {
     const double drag = c.model.drag(c.u);
     const double depth = c.reading.depth_m.value_or(0.5);
     Observation o = observation_of(c, b.in_water_kg);
-    const auto kg = in_water_for_time(falls, b.sum, drag, depth, o.read);
+    const auto kg = falls.in_water_for_time(b.sum, drag, depth, o.read);
     if (!kg) return std::nullopt;
     // The same lure, G where it is, as heavy as the reading says.
     ledger::Sum as_read = b.sum;

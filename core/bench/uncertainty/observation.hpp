@@ -23,7 +23,7 @@ inline constexpr double clip_sigma_kg = 0.0001;      ///< the step by which one 
 inline constexpr double freeboard_sigma_m = 0.001;
 /// The caliper itself, 0.05 mm, and how even a carved skin is under its two jaws.
 inline constexpr double caliper_sigma_m = 0.00015;
-inline constexpr double angle_sigma_rad = 2.0 * units::degree_rad;
+inline constexpr double angle_sigma_rad = 1.0 * units::degree_rad; ///< on a photo; by eye twice that
 
 /// Air of a workshop [kg/m³]: the conventional value for weighings (OIML R 111, 1.2 kg/m³). A scale in air
 /// shows less than the mass by the buoyancy in air, and was calibrated with weights of 8000 kg/m³.
@@ -115,9 +115,5 @@ private:
     std::map<Key, FallModel> falls_;
     std::map<Stage, afloat::FloatingHull> hulls_;
 };
-
-/// In-water mass with which a fall from rest takes this long; drag and the arm from B to G as they are.
-[[nodiscard]] std::optional<double> in_water_for_time(FallModel& falls, const ledger::Sum& sum, double drag,
-                                                      double depth_m, double time_s);
 
 } // namespace evenfall::bench

@@ -54,8 +54,8 @@ struct SteadyFall {
     Band glide_band_rad;
     bool holds_over_band =
         true; ///< false: at some end of a range this fall does not exist; the bands leave that end out
-    /// Eigenvalues [1/s] of small disturbances of (along, across, pitching, pitch), slowest decay (or fastest
-    /// growth) first.
+    /// Of FallingLure::steady alone: eigenvalues [1/s] of small disturbances of (along, across, pitching,
+    /// pitch), slowest decay (or fastest growth) first.
     std::array<std::complex<double>, 4> modes_1_s{};
     bool in_drag_laws =
         true; ///< false: too slow or too fast for the drag laws (drag.hpp), which widens its bands

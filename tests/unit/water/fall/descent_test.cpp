@@ -104,6 +104,7 @@ TEST_CASE("a stable fall is where a lure let go a little aside comes to; an unst
             for (int i = 0; i < steps; ++i)
                 v = support::rk4_step(motion, v, time / steps);
             INFO("pitch " << f.pitch_rad << " growth " << f.modes_1_s[0].real());
+            CHECK(f.stable == (f.modes_1_s[0].real() < 0.0));
             if (f.stable) {
                 ++stable;
                 CHECK(away() < 0.5 * before);
@@ -147,8 +148,9 @@ TEST_CASE(
     "the four eigenvalues sum to the trace of the linearised equations and multiply to their determinant",
     "[fall]") {
     const FallingLure d = prototype_lure(0.002, 0.001, 0.004);
-    const auto f = d.main_fall();
-    REQUIRE(f);
+    const SteadyFalls all = d.steady();
+    REQUIRE(all.main);
+    const SteadyFall* const f = &all.falls[*all.main];
     const Motion motion = d.motion();
     const double h = 1e-6;
     const auto rate = [&](double du, double dw, double dq) {

@@ -1,0 +1,58 @@
+#pragma once
+
+// The fall of one lure with variable weights: what readings, targets and chances ask again and again.
+
+#include "ledger/fold.hpp"
+#include "water/fall/descent.hpp"
+
+#include <optional>
+#include <vector>
+
+namespace evenfall::bench {
+
+/// The speed of the steady fall and its derivatives.
+struct FallSlopes {
+    double speed_m_s = 0.0;
+    double per_kg = 0.0; ///< of in-water mass
+    double per_aft_m = 0.0;
+    double per_below_m = 0.0;
+    double per_log_drag = 0.0;
+};
+
+/// The fall of the lure at one stage in one water, with variable weights.
+class FallModel {
+public:
+    FallModel(fall::HydroBody hull, const fall::MassProperties& usual, std::vector<fall::DragItem> items,
+              const materials::WaterProperties& water);
+
+    /// Steady speed, down positive; absent where it does not sink steadily.
+    [[nodiscard]] std::optional<double> speed_m_s(const ledger::Sum& sum, double drag);
+    [[nodiscard]] std::optional<FallSlopes> slopes(const ledger::Sum& sum, double drag);
+    /// In-water mass for a speed (> 0), with B and G of `sum`. Absent where there is none.
+    [[nodiscard]] std::optional<double> in_water_for(const ledger::Sum& sum, double drag, double speed_m_s);
+    /// The same for a time from rest over a depth.
+    [[nodiscard]] std::optional<double> in_water_for_time(const ledger::Sum& sum, double drag, double depth_m,
+                                                          double time_s);
+    /// Mass and added mass over drag per speed squared: the length over which a fall from rest reaches its
+    /// terminal speed.
+    [[nodiscard]] double acceleration_length_m(const ledger::Sum& sum, double in_water_kg,
+                                               double speed_m_s) const;
+
+    [[nodiscard]] const materials::WaterProperties& water() const { return water_; }
+
+private:
+    /// `excess(kg, speed)` is zero at the mass looked for, and nearly a straight line of slope ½ in its
+    /// logarithm.
+    template <class Excess>
+    [[nodiscard]] std::optional<double> in_water_where(const ledger::Sum& sum, double drag,
+                                                       const Excess& excess);
+    void set(const ledger::Sum& sum, double in_water_kg, double aft_m, double below_m, double drag);
+    [[nodiscard]] std::optional<double> speed() const;
+
+    materials::WaterProperties water_;
+    fall::MassProperties usual_;
+    fall::FallingLure descent_;
+    double heave_m3_ = 0.0;
+};
+
+} // namespace evenfall::bench
