@@ -160,10 +160,14 @@ std::vector<Sentence> reading_steps(ReadingKind kind) {
         return {"Let the lure lie still in the tub, upright; steady it by a thread from above if it leans.",
                 "Measure from the water up to the highest wood of its back."};
     case ReadingKind::hang_angle:
-        return {"Under water, at rest: pull it under with a thread at its middle, or clip on weight below "
-                "its middle until it hangs.",
-                "Look from the side, level with it, and measure its long axis against the water's surface; "
-                "nose up is positive."};
+        return {
+            "Under water, at rest: hang a lure that sinks from a thread or a float, pull one that floats "
+            "under "
+            "by a thread or a clipped weight. Tie it at B, where the drawing has it: " +
+                Sentence::by_system("3 mm", "an eighth of an inch") + " off turns the lure by a degree.",
+            "Take a photo from the side, level with it, and measure its long axis against the water's "
+            "surface on the photo; nose up is positive. By eye it is good to ±2° only: put that down as its "
+            "spread."};
     case ReadingKind::caliper:
         return {
             "Mark a place along the body, away from joints, eyes and ends, and measure how far from the "

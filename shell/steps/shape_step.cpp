@@ -24,6 +24,20 @@ std::string gravity_text(const materials::Wood& wood) {
            (wood.sg_12 ? " at 12 %" : " green");
 }
 
+/// How closely it is carved, and what that does.
+void carving_row(PanelContext& context) {
+    constexpr std::array<std::string_view, 3> names{words::carving_careful, words::carving_usual,
+                                                    words::carving_rough};
+    document::Carving carving = context.document().shape.carving;
+    Fields f(context, "shape");
+    f.choice(".carving", words::carving, names, carving);
+    f.put([&] { return on_document([carving](document::Document& d) { d.shape.carving = carving; }); });
+    const Evaluation& evaluation = context.evaluation();
+    widgets::note(context.ui,
+                  ledger::carved_size_note(ledger::carved_size(context.document(), evaluation.body),
+                                           evaluation.answers.water_density_kg_m3));
+}
+
 void wood_rows(PanelContext& context) {
     const auto& wood = context.document().wood;
     const auto* entry = materials::find_wood(wood.species);
@@ -68,20 +82,6 @@ void wood_rows(PanelContext& context) {
     widgets::figure_row(context.ui, words::density_now, number_of(context, now, Quantity::density),
                         unit_of(context, Quantity::density));
     carving_row(context);
-}
-
-/// How closely it is carved, and what that does.
-void carving_row(PanelContext& context) {
-    constexpr std::array<std::string_view, 3> names{words::carving_careful, words::carving_usual,
-                                                    words::carving_rough};
-    document::Carving carving = context.document().shape.carving;
-    Fields f(context, "shape");
-    f.choice(".carving", words::carving, names, carving);
-    f.put([&] { return on_document([carving](document::Document& d) { d.shape.carving = carving; }); });
-    const Evaluation& evaluation = context.evaluation();
-    widgets::note(context.ui,
-                  ledger::carved_size_note(ledger::carved_size(context.document(), evaluation.body),
-                                           evaluation.answers.water_density_kg_m3));
 }
 
 void size_rows(PanelContext& context) {
