@@ -4,12 +4,14 @@
 #include "support/invented_lures.hpp"
 
 #include <catch2/catch_test_macros.hpp>
+#include <catch2/matchers/catch_matchers_floating_point.hpp>
 
 #include <array>
 #include <cmath>
 #include <vector>
 
 using namespace evenfall;
+using Catch::Matchers::WithinRel;
 using document::ReadingKind;
 
 namespace {
@@ -109,15 +111,13 @@ TEST_CASE("The chance foretold for a lure put right is the share of invented lur
             REQUIRE(bench_of.take(r, u, random));
             document.log.push_back(r);
         }
-        const auto s = uncertainty(document);
-        REQUIRE(s.ok());
         const auto now = do_now(document);
         REQUIRE(now.ok());
         document::Document built = bench_of.as_built(u);
         built.holes = now->document.holes;
         const auto truth = evaluate(built);
         REQUIRE(truth.ok());
-        foretold += s->chances_corrected.both / lures;
+        foretold += now->chances.both / lures;
         came_right += invented::is_right(built, truth->answers).both / lures;
     }
     INFO("foretold " << foretold << ", came right " << came_right);
@@ -141,15 +141,13 @@ TEST_CASE(
                                     invented::with_all(invented::timed(Stage::sealed, 1.0))}) {
             if (bench_of.take(r, u, random)) document.log.push_back(r);
         }
-        const auto s = uncertainty(document);
-        REQUIRE(s.ok());
         const auto now = do_now(document);
         REQUIRE(now.ok());
         document::Document built = bench_of.as_built(u);
         built.holes = now->document.holes;
         const auto truth = evaluate(built);
         REQUIRE(truth.ok());
-        foretold += s->chances_corrected.both / lures;
+        foretold += now->chances.both / lures;
         came_right += invented::is_right(built, truth->answers).both / lures;
     }
     INFO("foretold " << foretold << ", came right " << came_right);
@@ -190,11 +188,20 @@ TEST_CASE("Wood that differs from head to tail as believed: the hang's intervals
         INFO("stated " << stated[i] << ": pitch " << pitch.share(i));
         CHECK(std::abs(pitch.share(i) - stated[i]) < 0.03);
     }
+    // One standard deviation either way moves the hang by what is said of it.
+    const auto hang_at = [&](double sigmas) {
+        u(*gradient) = sigmas;
+        return *evaluate(bench_of.as_built(u))->answers.pitch_rad;
+    };
+    CHECK_THAT(0.5 * std::abs(hang_at(1.0) - hang_at(-1.0)), WithinRel(believed->pitch_rad.sigma, 0.02));
+
     bench::Random random(78, 0);
+    u(*gradient) = 1.5;
     document::Document weighed = only;
     for (int segment = 0; segment < static_cast<int>(recipe.segment_names.size()); ++segment) {
         document::Reading r = invented::weighed(ReadingKind::dry_weight, Stage::carved);
         r.segment = segment;
+        r.mass_sigma_kg = 1e-5; // a scale that reads 0.01 g
         REQUIRE(bench_of.take(r, u, random));
         weighed.log.push_back(r);
     }
@@ -202,8 +209,8 @@ TEST_CASE("Wood that differs from head to tail as believed: the hang's intervals
     REQUIRE(told.ok());
     INFO("hang spread " << believed->pitch_rad.sigma << ", after weighing the segments "
                         << told->pitch_rad.sigma);
-    CHECK(believed->pitch_rad.sigma > 0.015);
     CHECK(told->pitch_rad.sigma < 0.3 * believed->pitch_rad.sigma);
+    CHECK(std::abs(told->pitch_rad.value - hang_at(1.5)) < 3.0 * told->pitch_rad.sigma);
 }
 
 namespace {

@@ -92,9 +92,9 @@ private:
     /// the tub).
     [[nodiscard]] std::optional<double> reading_value(const document::Reading& r, const Eigen::VectorXd& u) {
         const materials::WaterProperties water = observer_.tub(r);
+        const bool with_all = r.with == document::all_hung_on();
+        const bench::Model& model = with_all ? model_.with_all() : model_;
         if (r.kind == document::ReadingKind::tub_fall) {
-            const bool with_all = r.with == document::all_hung_on();
-            const bench::Model& model = with_all ? model_.with_all() : model_;
             const ledger::Sum sum = model.sum(r.stage, -1, u);
             bench::FallModel& falls = (with_all ? observer_.with_all() : observer_).falls(r.stage, water);
             const auto speed = falls.speed_m_s(sum, model.drag(u));
@@ -104,7 +104,7 @@ private:
                 falls.acceleration_length_m(sum, sum.in_water(water.density_kg_m3).kg, *speed));
         }
         if (r.kind == document::ReadingKind::suspends) {
-            return -model_.sum(r.stage, -1, u).in_water(water.density_kg_m3).kg /
+            return -model.sum(r.stage, -1, u).in_water(water.density_kg_m3).kg /
                    bench::clip_share(r, water.density_kg_m3);
         }
         const auto seen = observer_.observe(r, u);

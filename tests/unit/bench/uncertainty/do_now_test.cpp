@@ -264,7 +264,8 @@ TEST_CASE("A fall that no lure could have beside what the log says is refused, n
         INFO(falls << " falls of the rigged lure, which floats by 2.8 g before that");
         const auto log = with(std::vector<document::Reading>(falls, fall));
         CHECK_FALSE(finished_fall_for_tub(log, Stage::sealed, 0.25).ok());
-        CHECK(finished_fall_for_tub(log, Stage::sealed, 0.05).ok());
+        // A few falls may each be off by as much; what 190 of them agree on is not.
+        CHECK(finished_fall_for_tub(log, Stage::sealed, 0.05).ok() == (falls < 190));
         CHECK(finished_fall_for_tub(log, Stage::rigged, 0.15).ok());
     }
 }

@@ -144,14 +144,25 @@ TEST_CASE(
     CHECK(fall_on_target(followed.targets, then->fall_m_s->value));
 }
 
-TEST_CASE("the next reading that is offered first to a sealed, weighed lure is the fall with all on") {
+TEST_CASE(
+    "first to a sealed, weighed lure how it hangs is offered, and once that is read the fall with all on") {
     const auto blank = uncertainty(millrace());
     REQUIRE(blank);
     const StagePrediction& sealed = blank->stages[static_cast<std::size_t>(Stage::sealed)];
-    const auto weighed = uncertainty(with({dry(Stage::sealed, 1e3 * sealed.mass_kg.value),
-                                           held(Stage::sealed, 1e3 * sealed.displaced_kg.value)}));
+    std::vector<document::Reading> log{dry(Stage::sealed, 1e3 * sealed.mass_kg.value),
+                                       held(Stage::sealed, 1e3 * sealed.displaced_kg.value)};
+    const auto weighed = uncertainty(with(log));
     REQUIRE((weighed && !weighed->next.empty()));
-    const NextReading& first = weighed->next.front();
+    CHECK(weighed->next.front().kind == ReadingKind::hang_angle);
+    document::Reading hang;
+    hang.kind = ReadingKind::hang_angle;
+    hang.stage = Stage::sealed;
+    hang.angle_rad = 0.0;
+    log.push_back(hang);
+    log.back().angle_rad = uncertainty(with(log))->readings.back().predicted; // as it is expected to hang
+    const auto seen = uncertainty(with(log));
+    REQUIRE((seen && !seen->next.empty()));
+    const NextReading& first = seen->next.front();
     CHECK(first.kind == ReadingKind::tub_fall);
     CHECK(first.stage == Stage::sealed);
     CHECK(first.with_all);

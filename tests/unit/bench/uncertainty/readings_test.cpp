@@ -179,8 +179,9 @@ TEST_CASE("A floater that is said to show more than all of itself teaches nothin
 TEST_CASE("What a clip should weigh is what keeps the lure hanging, of whatever the clip is made") {
     const document::Document reedline = invented::preset_named("reedline-120");
     // What floats wants a heavy clip, what sinks one that floats.
-    for (const auto& [lure, material] :
+    for (auto [lure, material] :
          {std::pair{reedline, "lead"}, std::pair{reedline, "nylon"}, std::pair{millrace(), "dowel"}}) {
+        lure.shape.carving = document::Carving::careful; // the less it may be off, the straighter the sums
         INFO(lure.name << ", " << material);
         const double water =
             materials::water_properties(lure.tub.temperature_c, lure.tub.salinity_g_kg)->density_kg_m3;
@@ -193,7 +194,7 @@ TEST_CASE("What a clip should weigh is what keeps the lure hanging, of whatever 
         r.kind = ReadingKind::suspends;
         r.stage = Stage::rigged;
         r.clip_material = material;
-        r.mass_kg = needed + 0.0002;
+        r.mass_kg = needed + 0.0001;
         r.mass_sigma_kg = 0.0003;
         const auto s = uncertainty(with({r}, lure));
         REQUIRE(s.ok());
