@@ -37,6 +37,33 @@ document::Document half_built(const std::string& name) {
     return d;
 }
 
+/// As a carver fills a log who weighs every segment, calipers it, and lets it go in the tub with hooks and
+/// tail on.
+document::Document twenty_readings(const std::string& name) {
+    document::Document d = invented::preset_named(name);
+    invented::Recipe as_drawn(d);
+    bench::Random random(1, 1);
+    const Eigen::VectorXd u = as_drawn.truth(random);
+    std::vector<document::Reading> readings;
+    for (int n = 0; static_cast<int>(readings.size()) < 12; ++n) {
+        for (const ReadingKind kind : {ReadingKind::dry_weight, ReadingKind::held_under}) {
+            readings.push_back(invented::weighed(kind, Stage::carved));
+            readings.back().segment = n % static_cast<int>(d.segment_names.size());
+        }
+    }
+    for (const Stage stage : {Stage::drilled, Stage::sealed}) {
+        for (const ReadingKind kind : {ReadingKind::dry_weight, ReadingKind::held_under})
+            readings.push_back(invented::weighed(kind, stage));
+    }
+    readings.push_back(invented::with_all(invented::weighed(ReadingKind::hang_angle, Stage::sealed)));
+    for (const double depth_m : {0.5, 1.0, 1.0})
+        readings.push_back(invented::with_all(invented::timed(Stage::sealed, depth_m)));
+    for (document::Reading& r : readings) {
+        if (as_drawn.take(r, u, random)) d.log.push_back(r);
+    }
+    return d;
+}
+
 } // namespace
 
 TEST_CASE("uncertainty", "[bench]") {
@@ -48,6 +75,10 @@ TEST_CASE("uncertainty", "[bench]") {
         };
         BENCHMARK("uncertainty with two readings " + name) {
             return uncertainty(read);
+        };
+        const document::Document twenty = twenty_readings(name);
+        BENCHMARK("uncertainty with twenty readings " + name) {
+            return uncertainty(twenty);
         };
         BENCHMARK("do now " + name) {
             return do_now(read);
@@ -74,6 +105,7 @@ namespace {
 
 struct Tally {
     double foretold = 0.0;
+    int met = 0; ///< the lead could be put right
     Chances came{};
     double sigma_g = 0.0;
     int warned = 0; ///< of a log that disagrees with the spreads believed
@@ -100,27 +132,28 @@ void build(Tally& tally, const Way& way, const document::Document& recipe, inven
         }
     };
     take_all(world, u, way.before_lead);
-    const auto lead = do_now(document, Stage::carved);
-    if (!lead.ok()) return;
+    auto now = do_now(document, Stage::carved);
+    if (!now.ok()) return;
     // The lead as it is cut; what is known stays in the log.
-    document.holes = lead->document.holes;
-    auto s = uncertainty(document);
+    document.holes = now->document.holes;
+    Outcome<Uncertainty> s = uncertainty(document);
     if (!way.sealed.empty()) {
         document::Document leaded = world.model().document();
         leaded.holes = document.holes;
         invented::Recipe there(leaded);
         take_all(there, there.same_truth(world, u), way.sealed);
         s = uncertainty(document);
-        const auto now = do_now(document, Stage::sealed);
+        now = do_now(document, Stage::sealed);
         if (!now.ok()) return;
         document.holes = now->document.holes;
     }
     document::Document built = world.as_built(u);
     built.holes = document.holes;
     const auto truth = evaluate(built);
-    if (!truth.ok()) return;
+    if (!truth.ok() || !s.ok()) return;
     const Chances right = invented::is_right(built, truth->answers);
-    tally.foretold += s->chances_corrected.both;
+    tally.foretold += now->chances.both;
+    tally.met += now->met ? 1 : 0;
     tally.sigma_g += 1e3 * s->in_water_kg.sigma;
     tally.warned += s->agreement.warning.empty() ? 0 : 1;
     tally.came.fall += right.fall;
@@ -159,12 +192,41 @@ std::vector<document::Reading> segment_weighings(const document::Document& recip
 }
 
 /// Weighed and dunked, each segment carved and the whole sealed, and let go in the tub sealed with hooks and
-/// tail hung on.
-Way tub_test(const std::string& name, const document::Document& recipe, double depth_m,
-             std::optional<double> video_m_s = {}) {
-    document::Reading fall = invented::with_all(invented::timed(Stage::sealed, depth_m));
-    if (video_m_s) fall = invented::by_video(fall, 30.0, *video_m_s);
-    return {name, segment_weighings(recipe), {dry(Stage::sealed), held(Stage::sealed), fall}};
+/// tail hung on; how it hangs is read off a photo, or not looked at.
+struct TubTest {
+    double depth_m = 1.0;
+    std::optional<double> video_m_s{}; ///< its speed, where it is filmed
+    bool photo = false;
+    bool segments = true; ///< weighed one by one, carved; else the whole
+};
+Way tub_test(const std::string& name, const document::Document& recipe, const TubTest& test) {
+    // What is to float or suspend has no fall to be timed: a clip is found that keeps it hanging.
+    const bool falls = recipe.targets.by == document::TargetBy::fall;
+    document::Reading fall = invented::with_all(falls ? invented::timed(Stage::sealed, test.depth_m)
+                                                      : invented::clipped(Stage::sealed));
+    if (test.video_m_s) fall = invented::by_video(fall, 30.0, *test.video_m_s);
+    Way way{name,
+            test.segments ? segment_weighings(recipe) : carved_weighings,
+            {dry(Stage::sealed), held(Stage::sealed), fall}};
+    if (test.photo) {
+        way.sealed.push_back(invented::with_all(invented::weighed(ReadingKind::hang_angle, Stage::sealed)));
+    }
+    return way;
+}
+
+/// The same where no bare wood goes into water: each segment of Millrace weighed dry, and a caliper across
+/// it.
+Way dry_tub_test(const std::string& name, const document::Document& recipe) {
+    Way way = tub_test(name, recipe, {.photo = true});
+    std::erase_if(way.before_lead, [](const auto& r) { return r.kind == ReadingKind::held_under; });
+    for (const double x_m : {0.035, 0.090, 0.135}) {
+        way.before_lead.push_back(caliper(Stage::carved, x_m));
+        document::Reading high = caliper(Stage::carved, x_m);
+        high.width_m.reset();
+        high.height_m = 0.02;
+        way.before_lead.push_back(high);
+    }
+    return way;
 }
 
 /// A second lure, and what its recipe has learnt of the first, which shares part of each input and was read
@@ -207,8 +269,9 @@ Tally thousand(const Way& way, const document::Document& recipe, const Otherwise
 
 void print_row(const std::string& name, const Tally& t, bool warned = false) {
     const auto percent = [&](double sum) { return 100.0 * sum / t.count; };
-    std::printf("| %s | %.2f | %.0f %% | %.0f %% | %.0f %% | %.0f %% |", name.c_str(), t.sigma_g / t.count,
-                percent(t.foretold), percent(t.came.fall), percent(t.came.pitch), percent(t.came.both));
+    std::printf("| %s | %.2f | %.0f %% | %.0f %% | %.0f %% | %.0f %% | %.0f %% |", name.c_str(),
+                t.sigma_g / t.count, percent(t.met), percent(t.foretold), percent(t.came.fall),
+                percent(t.came.pitch), percent(t.came.both));
     if (warned) std::printf(" %.0f %% |", percent(t.warned));
     std::printf("%s\n", t.count < static_cast<int>(lures) ? " (some could not be built)" : "");
     std::fflush(stdout);
@@ -233,31 +296,38 @@ TEST_CASE("first-fall table", "[.table]") {
         {"the same, and made to hang with a clip",
          carved_weighings,
          {dry(Stage::sealed), held(Stage::sealed), invented::clipped(Stage::sealed)}},
-        {"the same, and hooks and tail on: timed over 1 m by hand",
-         carved_weighings,
-         {dry(Stage::sealed), held(Stage::sealed), invented::with_all(invented::timed(Stage::sealed, 1.0))}},
+        tub_test("the same, and hooks and tail on: timed over 1 m by hand", recipe, {.segments = false}),
+        tub_test("– and how it hangs, off a photo", recipe, {.photo = true, .segments = false}),
         {"each segment dry and held under", segment_weighings(recipe), {}},
         {"the same, and sealed: dry and held under", segment_weighings(recipe), sealed},
-        tub_test("the same, and hooks and tail on: timed over 0.5 m by hand", recipe, 0.5),
-        tub_test("– over 1 m by hand", recipe, 1.0),
-        tub_test("– over 0.5 m by video, 30 frames/s", recipe, 0.5, speed),
-        tub_test("– over 1 m by video, 30 frames/s", recipe, 1.0, speed),
+        tub_test("the same, and hooks and tail on: timed over 0.5 m by hand", recipe, {.depth_m = 0.5}),
+        tub_test("– over 1 m by hand", recipe, {}),
+        tub_test("– over 0.5 m by video, 30 frames/s", recipe, {.depth_m = 0.5, .video_m_s = speed}),
+        tub_test("– over 1 m by video, 30 frames/s", recipe, {.video_m_s = speed}),
+        tub_test("– over 0.5 m by hand, and how it hangs, off a photo", recipe,
+                 {.depth_m = 0.5, .photo = true}),
+        tub_test("– over 1 m by hand, and how it hangs, off a photo", recipe, {.photo = true}),
+        tub_test("– over 0.5 m by video, and how it hangs, off a photo", recipe,
+                 {.depth_m = 0.5, .video_m_s = speed, .photo = true}),
+        dry_tub_test("each segment dry, and a caliper across it both ways; sealed, hooks and tail on, 1 m by "
+                     "hand, photo",
+                     recipe),
         {"second lure, the first one read when finished", carved_weighings, sealed, true},
     };
-    std::printf(
-        "| readings taken before the finish | spread of weight in water, g | chance foretold | fall right "
-        "| hang right | both right |\n|---|---|---|---|---|---|\n");
+    std::printf("| readings taken before the finish | spread of weight in water, g | can be put right | "
+                "chance foretold | fall right "
+                "| hang right | both right |\n|---|---|---|---|---|---|---|\n");
     for (const Way& way : ways)
         print_row(way.name, thousand(way, recipe));
 }
 
 TEST_CASE("first-fall table of all demo lures", "[.table]") {
-    std::printf(
-        "| lure | spread of weight in water, g | chance foretold | fall right | hang right | both right "
-        "|\n|---|---|---|---|---|---|\n");
+    std::printf("| lure | spread of weight in water, g | can be put right | chance foretold | fall right | "
+                "hang right | both right "
+                "|\n|---|---|---|---|---|---|---|\n");
     for (const char* name : {"millrace-170", "reedline-120", "quarry-230", "estuary-150"}) {
         const document::Document recipe = invented::preset_named(name);
-        print_row(recipe.name, thousand(tub_test(name, recipe, 1.0), recipe));
+        print_row(recipe.name, thousand(tub_test(name, recipe, {.photo = true}), recipe));
     }
 }
 
@@ -297,11 +367,13 @@ TEST_CASE("first-fall table of lures wider than believed", "[.table]") {
     const document::Document recipe = invented::preset_named("millrace-170");
     for (const Way& way :
          {Way{"body dry and held under water", carved_weighings, {}},
-          tub_test("each segment dry and held under; sealed, hooks and tail on: timed over 1 m by hand",
-                   recipe, 1.0)}) {
-        std::printf("\n%s\n\n| lures drawn | spread of weight in water, g | chance foretold | fall right | "
+          tub_test("each segment dry and held under; sealed, hooks and tail on: timed over 1 m by hand, and "
+                   "how it hangs, off a photo",
+                   recipe, {.photo = true})}) {
+        std::printf("\n%s\n\n| lures drawn | spread of weight in water, g | can be put right | chance "
+                    "foretold | fall right | "
                     "hang right "
-                    "| both right | told that the log disagrees |\n|---|---|---|---|---|---|---|\n",
+                    "| both right | told that the log disagrees |\n|---|---|---|---|---|---|---|---|---|\n",
                     way.name.c_str());
         for (const auto& [name, otherwise] : drawn)
             print_row(name, thousand(way, recipe, otherwise), true);
