@@ -113,7 +113,8 @@ inline constexpr std::array reading_kinds{Word<ReadingKind>{"dry_weight", Readin
                                           Word<ReadingKind>{"suspends", ReadingKind::suspends},
                                           Word<ReadingKind>{"freeboard", ReadingKind::freeboard},
                                           Word<ReadingKind>{"hang_angle", ReadingKind::hang_angle},
-                                          Word<ReadingKind>{"caliper", ReadingKind::caliper}};
+                                          Word<ReadingKind>{"caliper", ReadingKind::caliper},
+                                          Word<ReadingKind>{"beats", ReadingKind::beats}};
 inline constexpr std::array hung_kinds{
     Word<HungKind>{"all", HungKind::all}, Word<HungKind>{"part", HungKind::part},
     Word<HungKind>{"tail", HungKind::tail}, Word<HungKind>{"weight", HungKind::weight}};
@@ -128,7 +129,8 @@ inline constexpr std::array causes{Word<Cause>{"wood_density", Cause::wood_densi
                                    Word<Cause>{"tail", Cause::tail},
                                    Word<Cause>{"hinge_mass", Cause::hinge_mass},
                                    Word<Cause>{"hanger_mass", Cause::hanger_mass},
-                                   Word<Cause>{"wood_gradient", Cause::wood_gradient}};
+                                   Word<Cause>{"wood_gradient", Cause::wood_gradient},
+                                   Word<Cause>{"beats", Cause::beats}};
 inline constexpr std::array coat_surfaces{Flag<Coat>{"skin", &Coat::on_skin},
                                           Flag<Coat>{"joint_faces", &Coat::on_joint_faces},
                                           Flag<Coat>{"pockets", &Coat::on_pockets}};
@@ -435,11 +437,18 @@ constexpr void describe(V& v, Of<Reading>) {
     v.optional_number(length_mm("freeboard_mm", 0.0, 300.0, "shows {} over the water"),
                       &Reading::freeboard_m);
     v.optional_number(angle_deg("angle_deg", -89.0, 89.0, "reads an angle of {}"), &Reading::angle_rad);
+    v.optional_number({"beats", "", 1.0, 1.0, 5000.0, "counts {} beats"}, &Reading::beats);
+    v.optional_number(length_mm("travel_mm", 100.0, 1e6, "went {} along"), &Reading::travel_m);
+    v.optional_number({"speed_mm_s", "mm/s", mm, 10.0, 1e4, "is of a retrieve at {}"}, &Reading::speed_m_s);
+    v.optional_number({"foretold_per_m", "", 1.0, 0.01, 100.0, "was foretold {} beats per metre"},
+                      &Reading::foretold_per_m);
     v.optional_number({"temperature_C", "°C", 1.0, 0.0, 40.0, "is of water at {}"}, &Reading::temperature_c);
     v.optional_number({"sigma_g", "g", gram, 0.0001, 1000.0, "has a spread of {}"}, &Reading::mass_sigma_kg);
     v.optional_number({"sigma_s", "s", 1.0, 0.001, 600.0, "has a spread of {}"}, &Reading::time_sigma_s);
     v.optional_number(length_mm("sigma_mm", 0.001, 100.0, "has a spread of {}"), &Reading::length_sigma_m);
     v.optional_number(angle_deg("sigma_deg", 0.01, 45.0, "has a spread of {}"), &Reading::angle_sigma_rad);
+    v.optional_number({"sigma_beats", "", 1.0, 0.01, 1000.0, "has a spread of {} beats"},
+                      &Reading::beats_sigma);
     v.text({"date", "date"}, &Reading::date);
     v.text({"note", "note", true}, &Reading::note);
     v.yes_no("excluded", &Reading::excluded);

@@ -38,7 +38,12 @@ enum class ReadingKind {
     freeboard,  ///< afloat and upright: `freeboard_m` of its highest point over the water
     hang_angle, ///< under water, at rest: `angle_rad`, nose-up positive
     caliper,    ///< across the body at `x_m` from the nose: `width_m` or `height_m`, one of both
+    beats,      ///< on a steady retrieve: so many `beats` over `travel_m`, or over `time_s` at `speed_m_s`
 };
+/// Tells how it swims, and nothing of its weight or its balance (bench/beats.hpp).
+[[nodiscard]] constexpr bool is_of_swim(ReadingKind kind) {
+    return kind == ReadingKind::beats;
+}
 
 inline constexpr std::size_t max_hung = 20;
 
@@ -89,11 +94,17 @@ struct Reading {
     std::string clip_material;     ///< id in materials/solids, or empty
     std::optional<double> freeboard_m;
     std::optional<double> angle_rad;
+    std::optional<double> beats; ///< counted: the tail there and back is one
+    std::optional<double> travel_m;
+    std::optional<double> speed_m_s;
+    std::optional<double>
+        foretold_per_m; ///< beats per metre that were foretold of the design then; absent = now's
     std::optional<double> temperature_c; ///< of the water; absent = the document's tub
     std::optional<double> mass_sigma_kg; ///< standard deviation of `mass_kg`; absent: observation.hpp
     std::optional<double> time_sigma_s;
     std::optional<double> length_sigma_m; ///< of a freeboard or a caliper
     std::optional<double> angle_sigma_rad;
+    std::optional<double> beats_sigma;
     std::string date; ///< "2026-03-14" or empty
     std::string note;
     bool excluded = false;              ///< kept, but not believed
@@ -122,6 +133,8 @@ struct ReadingNumber {
         return {&Reading::angle_rad, &Reading::angle_sigma_rad, Unit::degree, Unit::degree};
     case ReadingKind::board:
         return {&Reading::mass_kg, &Reading::mass_sigma_kg, Unit::gram, Unit::kg_per_m3};
+    case ReadingKind::beats:
+        return {&Reading::beats, &Reading::beats_sigma, Unit::one, Unit::one};
     case ReadingKind::dry_weight:
     case ReadingKind::held_under:
     case ReadingKind::hung_in_water:
@@ -163,7 +176,8 @@ enum class Cause {
     tail,
     hinge_mass,
     hanger_mass,
-    wood_gradient ///< its factor: density at the tail over that at the nose, even along the body
+    wood_gradient, ///< its factor: density at the tail over that at the nose, even along the body
+    beats          ///< counted over foretold beats per metre; changes no line
 };
 
 /// What was learnt of one cause: a factor on every ledger line it moves (on all drag for `drag`), and the

@@ -17,7 +17,7 @@ enum Field : unsigned {
     mass = 1u,
     holder = 2u,
     length = 4u,
-    fall = 8u,
+    time = 8u,
     clip = 16u,
     freeboard = 32u,
     angle = 64u,
@@ -31,6 +31,12 @@ enum Field : unsigned {
     width = 16384u,
     height = 32768u,
     station = 65536u,
+    depth = 1u << 17,
+    beats = 1u << 18,
+    travel = 1u << 19,
+    speed = 1u << 20,
+    beats_sigma = 1u << 21,
+    foretold = 1u << 22,
 };
 
 struct Needs {
@@ -50,7 +56,7 @@ Needs needs_of(ReadingKind kind) {
     case ReadingKind::board:
         return {"a board", mass | length | width | height, mass_sigma};
     case ReadingKind::tub_fall:
-        return {"a fall in the tub", fall, time_sigma | temperature | hung};
+        return {"a fall in the tub", time | depth, time_sigma | temperature | hung};
     case ReadingKind::suspends:
         return {"a lure that just hangs", mass, mass_sigma | clip | temperature | hung};
     case ReadingKind::freeboard:
@@ -59,6 +65,8 @@ Needs needs_of(ReadingKind kind) {
         return {"a hang", angle, angle_sigma | temperature | hung};
     case ReadingKind::caliper:
         return {"a caliper", station, width | height | length_sigma};
+    case ReadingKind::beats:
+        return {"beats counted", beats, travel | time | speed | foretold | beats_sigma};
     }
     return {"this", 0u, 0u};
 }
@@ -74,23 +82,28 @@ Given given_number(unsigned field, const Reading& r) {
     return {field_of<Member>.key, field, (r.*Member).has_value()};
 }
 
-std::array<Given, 18> given_in(const Reading& r) {
+std::array<Given, 23> given_in(const Reading& r) {
     return {given_number<&Reading::mass_kg>(mass, r),
             given_number<&Reading::holder_kg>(holder, r),
             given_number<&Reading::length_m>(length, r),
             given_number<&Reading::width_m>(width, r),
             given_number<&Reading::height_m>(height, r),
             given_number<&Reading::x_m>(station, r),
-            given_number<&Reading::time_s>(fall, r),
-            given_number<&Reading::depth_m>(fall, r),
+            given_number<&Reading::time_s>(time, r),
+            given_number<&Reading::depth_m>(depth, r),
             Given{"clip_material", clip, !r.clip_material.empty()},
             given_number<&Reading::freeboard_m>(freeboard, r),
             given_number<&Reading::angle_rad>(angle, r),
+            given_number<&Reading::beats>(beats, r),
+            given_number<&Reading::travel_m>(travel, r),
+            given_number<&Reading::speed_m_s>(speed, r),
+            given_number<&Reading::foretold_per_m>(foretold, r),
             given_number<&Reading::temperature_c>(temperature, r),
             given_number<&Reading::mass_sigma_kg>(mass_sigma, r),
             given_number<&Reading::time_sigma_s>(time_sigma, r),
             given_number<&Reading::length_sigma_m>(length_sigma, r),
             given_number<&Reading::angle_sigma_rad>(angle_sigma, r),
+            given_number<&Reading::beats_sigma>(beats_sigma, r),
             Given{"segment", one_segment, r.segment.has_value()},
             Given{"with", hung, !r.with.empty()}};
 }
@@ -147,6 +160,12 @@ bool lacks_side(const Reading& r) {
     return r.kind == ReadingKind::caliper && r.width_m.has_value() == r.height_m.has_value();
 }
 
+/// Beats are counted over a way, or over a time at a speed.
+bool lacks_way(const Reading& r) {
+    if (r.kind != ReadingKind::beats) return false;
+    return r.travel_m ? r.time_s || r.speed_m_s : !r.time_s || !r.speed_m_s;
+}
+
 bool is_date(const std::string& text) {
     if (text.size() != 10 || text[4] != '-' || text[7] != '-') return false;
     for (const std::size_t i : {0u, 1u, 2u, 3u, 5u, 6u, 8u, 9u}) {
@@ -191,6 +210,11 @@ void check_reading(Problems& problems, const Document& document, std::size_t ind
         add_problem(problems, {ProblemCode::missing_key, path + "width_mm", "",
                                subject + " is of a caliper and needs its “width_mm” or its “height_mm”, "
                                          "one of both."});
+    }
+    if (lacks_way(r)) {
+        add_problem(problems, {ProblemCode::missing_key, path + "travel_mm", "",
+                               subject + " is of beats counted and needs its “travel_mm”, or its “time_s” "
+                                         "and “speed_mm_s”."});
     }
     const auto segments = static_cast<int>(document.segment_names.size());
     if (r.segment && *r.segment >= segments && *r.segment <= static_cast<int>(max_joints)) {
@@ -239,7 +263,7 @@ void check_together(Problems& problems, const std::vector<Correction>& correctio
 bool is_complete(const Reading& reading) {
     const unsigned wanted = needs_of(reading.kind).wanted;
     const auto given = given_in(reading);
-    return !lacks_clip(reading) && !lacks_side(reading) &&
+    return !lacks_clip(reading) && !lacks_side(reading) && !lacks_way(reading) &&
            std::all_of(given.begin(), given.end(),
                        [wanted](const Given& g) { return g.there || (wanted & g.field) == 0u; });
 }

@@ -38,7 +38,7 @@ LogState log_state(const Document& document) {
         if (!r.excluded) state.lure = std::max(state.lure, lure_of(r));
     }
     for (const Reading& r : document.log) {
-        if (r.excluded || lure_of(r) != state.lure) continue;
+        if (r.excluded || lure_of(r) != state.lure || is_of_swim(r.kind)) continue;
         // A board is weighed before there is a lure, whatever stage stands beside it.
         if (r.kind != ReadingKind::board) state.stage = std::max(state.stage, r.stage);
         state.has_readings = true;

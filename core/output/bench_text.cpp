@@ -89,6 +89,8 @@ std::string reading_name(ReadingKind kind) {
         return "Angle it hangs at";
     case ReadingKind::caliper:
         return "Width or height, by caliper";
+    case ReadingKind::beats:
+        return "Beats counted on the retrieve";
     }
     return {};
 }
@@ -177,6 +179,18 @@ std::vector<Sentence> reading_steps(ReadingKind kind) {
             "Say at which stage it was: the coats on the skin by then are allowed for.",
             "It tells how far the carved skin stands off the drawing, which no scale can tell of bare wood. "
             "Measure every segment once: each has its own part in it."};
+    case ReadingKind::beats:
+        return {
+            "Mark " + Sentence::by_system("3 m", "10 ft") +
+                " of a pool, a dock or a bank. Pull the finished lure past both marks on a steady line, "
+                "level, "
+                "at one speed, well under the surface.",
+            "Film it from above with a phone. Count the beats between the marks: the tail there and back to "
+            "the same side is one. Ten or more are best.",
+            "Or count over some seconds at a known speed: that of the retrieve, handle turns a second times "
+            "the line that one turn takes up.",
+            "It narrows the beats per metre of this lure, and less those of the next one of this recipe. "
+            "Weight, hang and fall are untouched by it. Mind the hooks."};
     }
     return {};
 }

@@ -23,7 +23,7 @@ using Side = Table::Side;
 struct LogOptions {
     std::string preset, kind, value, number;
     std::optional<std::string> stage, sigma, temperature, lure, segment, hole, write_to;
-    std::optional<double> depth_m, holder_kg, at_m;
+    std::optional<double> depth_m, holder_kg, at_m, over_m, during_s, speed_m_s;
     std::optional<std::string> across;
     std::optional<Sides> size;
     std::string material, date, note;
@@ -85,6 +85,15 @@ Outcome<Reading> reading_of(const LogOptions& w) {
     } else if (w.across) {
         return misuse("--across", "That is for a caliper alone.");
     }
+    if (r.kind == ReadingKind::beats &&
+        (w.over_m ? w.during_s || w.speed_m_s : !w.during_s || !w.speed_m_s)) {
+        return misuse("--over", "Say over what they were counted: --over 3m, or --during 6s --speed 0.5m/s.");
+    }
+    if (r.kind != ReadingKind::beats && (w.over_m || w.during_s || w.speed_m_s))
+        return misuse("--over", "--over, --during and --speed are for beats alone.");
+    r.travel_m = w.over_m;
+    r.speed_m_s = w.speed_m_s;
+    if (w.during_s) r.time_s = w.during_s;
     r.x_m = w.at_m;
     if (Problems p = take(w.value, "value", field.unit, r.*field.value); !p.empty()) return p;
     if (Problems p = take(w.sigma, "--sigma", field.unit, r.*field.sigma); !p.empty()) return p;
@@ -167,6 +176,11 @@ std::string value_text(const document::Document& document, const Reading& r, con
     const std::string mm = std::string(1, ' ').append(in.length_symbol());
     std::string text = reading((r.*field.value).value_or(0.0), units::quantity_of(field.unit));
     if (r.depth_m) text += " over " + in.length(*r.depth_m, 0) + mm;
+    if (r.kind == ReadingKind::beats) {
+        text += r.travel_m ? " over " + in.length(*r.travel_m, 0) + mm
+                           : " in " + reading(r.time_s.value_or(0.0), units::Quantity::time) + " at " +
+                                 reading(r.speed_m_s.value_or(0.0), units::Quantity::speed);
+    }
     if (r.x_m) text += (r.height_m ? " high at " : " wide at ") + in.length(*r.x_m, 0) + mm;
     if (r.length_m && r.width_m && r.height_m)
         text += ", " + in.length(*r.length_m) + " × " + in.length(*r.width_m) + " × " +
@@ -312,6 +326,9 @@ void declare_add(Options options, const std::shared_ptr<LogOptions>& o) {
     options.number("--holder", o->holder_kg, Unit::gram, "MASS", "of wire or thread under water, taken off");
     options.number("--at", o->at_m, Unit::mm, "PLACE", "of a caliper, from the nose: 60mm");
     options.text("--across", o->across, "SIDE", "of a caliper: width or height");
+    options.number("--over", o->over_m, Unit::m, "WAY", "of beats: along which they were counted: 3m");
+    options.number("--during", o->during_s, Unit::second, "TIME", "of beats: or for how long: 6s");
+    options.number("--speed", o->speed_m_s, Unit::m_per_s, "SPEED", "of beats: at this speed then: 0.5m/s");
     options.read("--size", read_sides, o->size, "LxWxH", "of a board, mm");
     options.text("--material", o->material, "ID", "of what was clipped on: lead, steel …");
     options.text("--segment", o->segment, "N", "one segment alone");
@@ -322,7 +339,8 @@ void declare_add(Options options, const std::shared_ptr<LogOptions>& o) {
     options.text("--note", o->note, "TEXT", "what else is to be remembered");
     options.text("--write", o->write_to, "FILE", "write there instead");
     options.remark("KIND and VALUE: dry_weight 31.2g, held_under 56.1g, hung_in_water 2.4g, board 132g,\n"
-                   "tub_fall 4.3s, suspends 0.5g, freeboard 6mm, hang_angle -3deg, caliper 21.4mm");
+                   "tub_fall 4.3s, suspends 0.5g, freeboard 6mm, hang_angle -3deg, caliper 21.4mm,\n"
+                   "beats 14");
     options.run(on_document(o, add));
 }
 

@@ -90,6 +90,9 @@ Reading new_reading(ReadingKind kind, const Uncertainty* uncertainty, std::strin
     case ReadingKind::hung_in_water:
         r.stage = std::max(r.stage, Stage::leaded);
         break;
+    case ReadingKind::beats:
+        r.stage = Stage::rigged;
+        break;
     case ReadingKind::dry_weight:
     case ReadingKind::held_under:
     case ReadingKind::freeboard:

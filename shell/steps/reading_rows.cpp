@@ -118,6 +118,23 @@ bool caliper_fields(PanelContext& context, const std::string& id, Reading& r) {
     return set;
 }
 
+/// How many beats, and over what: a way, or a time at a speed. What is set last puts the other out.
+bool beats_fields(PanelContext& context, const std::string& id, Reading& r) {
+    bool set = needed<&Reading::beats>(context, id + ".beats", words::beats_field, r, words::beats_below);
+    if (amount<&Reading::travel_m>(context, id + ".travel", words::beats_travel, r, words::type_it, {},
+                                   {Quantity::depth})) {
+        if (r.travel_m) {
+            r.time_s.reset();
+            r.speed_m_s.reset();
+        }
+        set = true;
+    }
+    bool timed = amount<&Reading::time_s>(context, id + ".time", words::beats_time, r, words::type_it);
+    timed |= amount<&Reading::speed_m_s>(context, id + ".speed", words::beats_speed, r, words::type_it);
+    if (timed && (r.time_s || r.speed_m_s)) r.travel_m.reset();
+    return set || timed;
+}
+
 /// The values of a kind of reading. True when one was changed.
 bool amount_fields(PanelContext& context, const std::string& id, Reading& r) {
     bool set = false;
@@ -153,11 +170,15 @@ bool amount_fields(PanelContext& context, const std::string& id, Reading& r) {
     case ReadingKind::caliper:
         set |= caliper_fields(context, id, r);
         break;
+    case ReadingKind::beats:
+        set |= beats_fields(context, id, r);
+        break;
     }
     if (is_under_water(r.kind))
         set |= amount<&Reading::holder_kg>(context, id + ".holder", words::holder_field, r,
                                            words::holder_absent, words::holder_below);
-    if (r.kind != ReadingKind::dry_weight && r.kind != ReadingKind::board && r.kind != ReadingKind::caliper)
+    if (r.kind != ReadingKind::dry_weight && r.kind != ReadingKind::board && r.kind != ReadingKind::caliper &&
+        !document::is_of_swim(r.kind))
         set |= amount<&Reading::temperature_c>(context, id + ".temperature", words::temperature, r,
                                                words::temperature_of_tub);
     return set;
@@ -172,7 +193,8 @@ bool sigma_field(PanelContext& context, const std::string& id, Reading& r) {
     return field.template operator()<&Reading::mass_sigma_kg>() ||
            field.template operator()<&Reading::time_sigma_s>() ||
            field.template operator()<&Reading::length_sigma_m>() ||
-           field.template operator()<&Reading::angle_sigma_rad>();
+           field.template operator()<&Reading::angle_sigma_rad>() ||
+           field.template operator()<&Reading::beats_sigma>();
 }
 
 bool lure_field(PanelContext& context, const std::string& id, Reading& r) {

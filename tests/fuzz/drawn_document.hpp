@@ -364,8 +364,19 @@ private:
             r.angle_rad = degree(b_.usual(-20, 20, -89, 89));
             r.angle_sigma_rad = maybe([&] { return degree(b_.usual(0.3, 4, 0.01, 45)); });
         }
+        if (all || r.kind == ReadingKind::beats) {
+            r.beats = b_.usual(3, 40, 1, 5000);
+            if (b_.yes()) {
+                r.travel_m = mm(b_.usual(1000, 10000, 100, 1e6));
+            } else {
+                r.time_s = b_.usual(2, 20, 0.05, 3600);
+                r.speed_m_s = mm(b_.usual(200, 1500, 10, 1e4));
+            }
+            r.foretold_per_m = maybe([&] { return b_.usual(0.5, 6, 0.01, 100); });
+            r.beats_sigma = maybe([&] { return b_.usual(0.3, 2, 0.01, 1000); });
+        }
         if (all || (r.kind != ReadingKind::dry_weight && r.kind != ReadingKind::board &&
-                    r.kind != ReadingKind::caliper))
+                    r.kind != ReadingKind::caliper && r.kind != ReadingKind::beats))
             r.temperature_c = maybe(temperature);
         if (b_.once_in(8)) r.date = b_.astray() ? b_.text(10, 20) : "2026-03-14";
         if (b_.once_in(8)) r.note = b_.text(10, document::max_text);
@@ -391,8 +402,8 @@ private:
         document::Correction c;
         c.of = b_.astray() && b_.once_in(16)
                    ? document::Cause::none
-                   : static_cast<document::Cause>(
-                         1 + b_.below(static_cast<std::size_t>(document::Cause::wood_gradient)));
+                   : static_cast<document::Cause>(1 +
+                                                  b_.below(static_cast<std::size_t>(document::Cause::beats)));
         const std::size_t entries =
             std::max({d.parts.size(), d.holes.size(), d.coats.size(), d.joints.size(), std::size_t{1}});
         c.item = maybe([&] {

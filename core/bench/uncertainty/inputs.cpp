@@ -30,6 +30,7 @@ double shared_fraction(const Input& input) {
         return 0.6;
     case document::Cause::drag:
         return 0.9;
+    case document::Cause::beats:
     case document::Cause::none:
         return 0.0;
     }

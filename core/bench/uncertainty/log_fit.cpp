@@ -141,7 +141,8 @@ public:
         : model_(model), observer_(observer), prior_(prior), log_(model.document().log), before_(before) {
         int searches = 0;
         for (std::size_t i = 0; i < log_.size(); ++i) {
-            if (log_[i].excluded || std::find(left_out.begin(), left_out.end(), i) != left_out.end())
+            if (log_[i].excluded || document::is_of_swim(log_[i].kind) ||
+                std::find(left_out.begin(), left_out.end(), i) != left_out.end())
                 continue;
             asked_.push_back(i);
             searches += method_of(log_[i].kind).searches;

@@ -149,6 +149,7 @@ std::string Model::name_of(const Input& input) const {
         return i == 0 ? "the tail's plastic" : "the tail's size";
     case document::Cause::drag:
         return "drag";
+    case document::Cause::beats:
     case document::Cause::none:
         break;
     }

@@ -1,3 +1,4 @@
+#include "bench/beats.hpp"
 #include "bench/uncertainty/posterior.hpp"
 #include "document/work_done.hpp"
 
@@ -22,7 +23,7 @@ Outcome<document::Document> for_next_lure(const document::Document& document) {
     bench::Prior prior = start;
     std::set<int> lures;
     for (const document::Reading& r : document.log) {
-        if (!r.excluded) lures.insert(document::lure_of(r));
+        if (!r.excluded && !document::is_of_swim(r.kind)) lures.insert(document::lure_of(r));
     }
     bench::LogFit fit = std::move(p.fit);
     for (int round = 0; round < rounds && lures.size() > 1; ++round) {
@@ -41,6 +42,8 @@ Outcome<document::Document> for_next_lure(const document::Document& document) {
     }
     const Eigen::VectorXd spread = (fit.posterior.shared_variance().cwiseMax(0.0) + prior.own).cwiseSqrt();
     document::Document next = bench::with_corrections(*p.model, fit.posterior.shared_mean(), spread);
+    std::erase_if(next.corrections, [](const auto& c) { return c.of == document::Cause::beats; });
+    if (const auto beats = bench::beats_for_next_lure(document)) next.corrections.push_back(*beats);
     document::begin_anew(next.holes);
     return next;
 }

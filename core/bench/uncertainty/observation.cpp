@@ -310,6 +310,9 @@ constexpr std::array methods{
                   observe_hang_angle, 0, "it hangs at no angle of its own."},
     ReadingMethod{ReadingKind::caliper, length_sigma<caliper_sigma_m>, observe_caliper, 0,
                   "there is no wood at that place."},
+    ReadingMethod{ReadingKind::beats, [](const Reading& r) { return r.beats_sigma.value_or(0.0); },
+                  [](const ReadingCase&) { return std::optional<Observation>(); }, 0,
+                  "it tells how it swims."},
 };
 constexpr bool in_order_of_kinds() {
     for (std::size_t i = 0; i < methods.size(); ++i) {

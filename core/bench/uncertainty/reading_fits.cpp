@@ -160,7 +160,7 @@ void find_unused(Posterior& p, std::vector<ReadingFit>& all) {
     std::size_t unused = 0;
     for (ReadingFit& v : all) {
         const Reading& r = p.model->document().log[v.index];
-        if (r.excluded || v.left_out || p.fit.lines[v.index]) continue;
+        if (r.excluded || v.left_out || p.fit.lines[v.index] || document::is_of_swim(r.kind)) continue;
         v.warning = "Reading " + std::to_string(v.index + 1) +
                     " says nothing of this lure: " + method_of(r.kind).unused;
         if (unused++ < most_explained) explain(p, v, p.fit);

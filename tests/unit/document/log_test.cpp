@@ -75,14 +75,17 @@ TEST_CASE("Each kind of reading is taken with its own fields and refused without
         {{"kind", "freeboard"}, {"stage", "sealed"}, {"freeboard_mm", 4}},
         {{"kind", "hang_angle"}, {"stage", "rigged"}, {"angle_deg", -4}},
         {{"kind", "caliper"}, {"stage", "sealed"}, {"x_mm", 60}, {"width_mm", 21.4}},
-        {{"kind", "caliper"}, {"stage", "carved"}, {"x_mm", 60}, {"height_mm", 31.4}, {"sigma_mm", 0.1}}};
+        {{"kind", "caliper"}, {"stage", "carved"}, {"x_mm", 60}, {"height_mm", 31.4}, {"sigma_mm", 0.1}},
+        {{"kind", "beats"}, {"stage", "rigged"}, {"beats", 14}, {"travel_mm", 3000}, {"foretold_per_m", 4.2}},
+        {{"kind", "beats"}, {"stage", "rigged"}, {"beats", 14}, {"time_s", 6}, {"speed_mm_s", 500}}};
     for (const json& reading : sound) {
         INFO(reading.dump());
         CHECK(refused(reading).empty());
         json struck_field = reading;
         for (const char* key :
-             {"mass_g", "length_mm", "time_s", "depth_mm", "freeboard_mm", "angle_deg", "x_mm"}) {
-            if (!reading.contains(key)) continue;
+             {"mass_g", "length_mm", "time_s", "depth_mm", "freeboard_mm", "angle_deg", "x_mm", "beats"}) {
+            if (!reading.contains(key) || (reading["kind"] == "beats" && key == std::string("time_s")))
+                continue;
             json without = reading;
             without.erase(key);
             CHECK(is_refused_at(without, std::string("/log/0/") + key));
@@ -106,6 +109,10 @@ TEST_CASE("Readings that cannot be are refused: no mass, an unknown clip, a segm
     CHECK(is_refused_at({{"kind", "caliper"}, {"x_mm", 60}}, "/log/0/width_mm"));
     CHECK(is_refused_at({{"kind", "caliper"}, {"x_mm", 60}, {"width_mm", 20}, {"height_mm", 30}},
                         "/log/0/width_mm"));
+    CHECK(is_refused_at({{"kind", "beats"}, {"beats", 9}}, "/log/0/travel_mm"));
+    CHECK(is_refused_at({{"kind", "beats"}, {"beats", 9}, {"time_s", 6}}, "/log/0/travel_mm"));
+    CHECK(is_refused_at({{"kind", "beats"}, {"beats", 9}, {"travel_mm", 900}, {"speed_mm_s", 500}},
+                        "/log/0/travel_mm"));
     CHECK(is_refused_at({{"kind", "guessed"}, {"mass_g", 1}}, "/log/0/kind"));
     json text = json::parse(write_document(support::fish()));
     text["log"] = json::array();

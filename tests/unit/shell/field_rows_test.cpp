@@ -270,10 +270,10 @@ document::Document full_lure(bool other) {
         d.shape.section.kind = SectionKind::drawn;
         d.shape.section.half_outline = {{0.0, -1.0}, {0.9, -0.8}, {1.0, 0.0}, {0.9, 0.8}, {0.0, 1.0}};
     }
-    d.log = {reading(ReadingKind::dry_weight), reading(ReadingKind::held_under),
-             reading(ReadingKind::board),      reading(ReadingKind::tub_fall),
-             reading(ReadingKind::suspends),   reading(ReadingKind::freeboard),
-             reading(ReadingKind::hang_angle), reading(ReadingKind::caliper)};
+    d.log = {
+        reading(ReadingKind::dry_weight), reading(ReadingKind::held_under), reading(ReadingKind::board),
+        reading(ReadingKind::tub_fall),   reading(ReadingKind::suspends),   reading(ReadingKind::freeboard),
+        reading(ReadingKind::hang_angle), reading(ReadingKind::caliper),    reading(ReadingKind::beats)};
     for (const int i : {0, 1, 2, 4})
         d.log[static_cast<std::size_t>(i)].mass_kg = i == 2 ? 0.1 : 0.03;
     d.log[0].stands = true;
@@ -292,6 +292,8 @@ document::Document full_lure(bool other) {
     d.log[6].angle_rad = 0.0;
     d.log[7].x_m = 0.05;
     d.log[7].width_m = 0.022;
+    d.log[8].beats = 12.0;
+    d.log[8].travel_m = 3.0;
     return d;
 }
 
