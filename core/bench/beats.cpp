@@ -1,5 +1,6 @@
 #include "bench/beats.hpp"
 
+#include "document/log_check.hpp"
 #include "document/work_done.hpp"
 
 #include <algorithm>
