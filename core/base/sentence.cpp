@@ -57,7 +57,10 @@ Sentence speed_text(double metres_per_second) {
 }
 
 Sentence reading_text(double value, Quantity quantity) {
-    return Amount{value, quantity, quantity == Quantity::angle ? 1 : quantity == Quantity::density ? 0 : 2};
+    const int decimals = quantity == Quantity::angle || quantity == Quantity::number ? 1
+                         : quantity == Quantity::density                             ? 0
+                                                                                     : 2;
+    return Amount{value, quantity, decimals};
 }
 
 Sentence bare_length_text(double metres, int decimals) {

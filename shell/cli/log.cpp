@@ -177,7 +177,7 @@ std::string value_text(const document::Document& document, const Reading& r, con
     std::string text = reading((r.*field.value).value_or(0.0), units::quantity_of(field.unit));
     if (r.depth_m) text += " over " + in.length(*r.depth_m, 0) + mm;
     if (r.kind == ReadingKind::beats) {
-        text += r.travel_m ? " over " + in.length(*r.travel_m, 0) + mm
+        text += r.travel_m ? " over " + reading(*r.travel_m, units::Quantity::depth)
                            : " in " + reading(r.time_s.value_or(0.0), units::Quantity::time) + " at " +
                                  reading(r.speed_m_s.value_or(0.0), units::Quantity::speed);
     }
