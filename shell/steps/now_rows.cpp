@@ -43,7 +43,7 @@ void best_next(PanelContext& context, const Uncertainty& s, const DoNow& now) {
     document::Reading r =
         state::new_reading(n.kind, &s, context.ui.host != nullptr ? context.ui.host->today() : std::string());
     r.stage = n.stage;
-    if (n.each_segment) r.segment = 0;
+    if (n.each_segment && document::is_weighing(n.kind)) r.segment = 0;
     r.with = n.with_all ? document::all_hung_on() : document::HungList{};
     context.motion.draft.reading = std::move(r);
     context.view.log_view = state::LogView::readings;

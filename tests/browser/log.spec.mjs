@@ -48,8 +48,8 @@ test("a fall is timed as carvers do it: sealed, hooks and tail on; single things
   const bench = await shop.open(device);
   await bench.tap("step.log");
   await bench.shot("log-now-with-all");
-  await bench.tap("log.best_next"); // begins it, at its stage and with what hangs on
-  assert.ok(await bench.has("log.new.with.all"));
+  await bench.tap("log.best_next"); // begins it, at its stage: of a blank, a caliper across each segment
+  assert.ok(await bench.has("log.new.station"));
   await bench.tap("log.new.cancel");
   await bench.tap("log.view.1");
   await bench.tap("log.add");

@@ -87,21 +87,30 @@ bool has_weighed_segments(const Posterior& p, Stage stage) {
     });
 }
 
-/// Every segment alone, before the lead is in: dry, and dry and held under.
-void add_segments(std::vector<Candidate>& all, const Posterior& p) {
-    const auto segments = static_cast<int>(p.model->document().segment_names.size());
-    if (segments < 2 || p.stage >= Stage::leaded || has_weighed_segments(p, p.stage)) return;
+/// Every segment alone, before the lead is in: dry, and dry with a caliper across its width and its height.
+/// Bare wood does not go into water for it.
+void add_segments(std::vector<Candidate>& all, Posterior& p) {
+    const auto& segments = p.model->evaluation().body.segments;
+    if (p.stage >= Stage::leaded || has_weighed_segments(p, p.stage)) return;
+    const bool several = segments.size() > 1;
     const double rho = p.model->water().tub.density_kg_m3;
-    Candidate dry{{ReadingKind::dry_weight, false, false, true, p.stage, scale_sigma_kg}, {}, {}};
-    Candidate held{{ReadingKind::held_under, true, false, true, p.stage, held_under_sigma_kg}, {}, {}};
-    for (int s = 0; s < segments; ++s) {
-        const Balance b = p.model->balance(p.stage, s, p.mean, rho);
+    Candidate dry{{ReadingKind::dry_weight, false, false, several, p.stage, scale_sigma_kg}, {}, {}};
+    Candidate measured{{ReadingKind::caliper, true, false, several, p.stage, caliper_sigma_m}, {}, {}};
+    for (std::size_t s = 0; s < segments.size(); ++s) {
+        const Balance b = p.model->balance(p.stage, several ? static_cast<int>(s) : -1, p.mean, rho);
         dry.also(b.mass_kg.slope, scale_sigma_kg);
-        held.also(b.mass_kg.slope, scale_sigma_kg);
-        held.also(rho * b.displaced_m3.slope, held_under_sigma_kg);
+        measured.also(b.mass_kg.slope, scale_sigma_kg);
+        for (const auto side : {&document::Reading::width_m, &document::Reading::height_m}) {
+            document::Reading r;
+            r.kind = ReadingKind::caliper;
+            r.stage = p.stage;
+            r.x_m = segments[s].centroid_m.x;
+            r.*side = 0.02; // whatever it reads
+            if (const auto o = p.observer->observe(r, p.mean)) measured.also(o->slope, o->sigma);
+        }
     }
-    all.push_back(std::move(dry));
-    all.push_back(std::move(held));
+    if (several) all.push_back(std::move(dry));
+    all.push_back(std::move(measured));
 }
 
 void add_fall(std::vector<Candidate>& all, const Posterior& p, State at, Observer& observer,
@@ -128,6 +137,7 @@ void add_at(std::vector<Candidate>& all, Posterior& p, State at) {
         all.push_back(one_reading(kind, at.stage, at.with_all, slope, sigma, sigma));
     };
     add(ReadingKind::dry_weight, b.mass_kg.slope, scale_sigma_kg);
+    if (at.stage < Stage::sealed) return; // bare wood soaks up water
     add(ReadingKind::held_under, rho * b.displaced_m3.slope, held_under_sigma_kg);
     if (!is_weighed_dry(p, at)) {
         Candidate both = all.back();
@@ -136,7 +146,6 @@ void add_at(std::vector<Candidate>& all, Posterior& p, State at) {
         all.push_back(std::move(both));
     }
     if (b.in_water_kg.value > 0.0) add(ReadingKind::hung_in_water, b.in_water_kg.slope, hung_sigma_kg);
-    if (at.stage < Stage::leaded) return;
     if (const auto hang = Model::hang(b)) add(ReadingKind::hang_angle, hang->slope, angle_sigma_rad);
     if (b.in_water_kg.value > 0.0) add_fall(all, p, at, observer, b);
 }

@@ -126,19 +126,53 @@ TEST_CASE("The next reading foretold best narrows most when it is taken") {
     REQUIRE(before->next.size() > 3);
     for (std::size_t i = 1; i < before->next.size(); ++i)
         CHECK(before->next[i - 1].chance >= before->next[i].chance);
-    // Dry and held under at the carved stage, as foretold, to the curvature of the sums.
+    // Dry and held under at the sealed stage, as foretold, to the curvature of the sums.
     for (const NextReading& n : before->next) {
-        if (n.stage != Stage::carved || n.kind != ReadingKind::held_under || !n.with_dry_weight ||
-            n.each_segment)
+        if (n.stage != Stage::sealed || n.kind != ReadingKind::held_under || !n.with_dry_weight || n.with_all)
             continue;
-        const StagePrediction& b = before->stages[0];
-        const auto after = uncertainty(with({dry(Stage::carved, units::g_from_kg(b.mass_kg.value)),
-                                             held(Stage::carved, units::g_from_kg(b.displaced_kg.value))}));
+        const StagePrediction& b = before->stages[static_cast<std::size_t>(Stage::sealed)];
+        const auto after = uncertainty(with({dry(Stage::sealed, units::g_from_kg(b.mass_kg.value)),
+                                             held(Stage::sealed, units::g_from_kg(b.displaced_kg.value))}));
         CHECK_THAT(after->in_water_kg.sigma, WithinRel(n.in_water_sigma_kg, 0.01));
         CHECK_THAT(after->chances_corrected.both, WithinAbs(n.chance, 0.01));
         return;
     }
     FAIL("dry and held under is not on the list");
+}
+
+TEST_CASE("No next reading puts bare wood into water; each segment by scale and caliper is the best that a "
+          "blank can be told by") {
+    const auto blank = uncertainty(millrace());
+    for (const NextReading& n : blank->next) {
+        if (n.stage < Stage::sealed)
+            CHECK((n.kind == ReadingKind::dry_weight || n.kind == ReadingKind::caliper ||
+                   n.kind == ReadingKind::board));
+    }
+    const NextReading& first = blank->next.front();
+    CHECK(first.kind == ReadingKind::caliper);
+    CHECK((first.with_dry_weight && first.each_segment && first.stage == Stage::carved));
+    // Taken as foretold, it narrows as foretold.
+    std::vector<document::Reading> log;
+    const auto evaluation = evaluate(millrace());
+    for (std::size_t s = 0; s < evaluation->body.segments.size(); ++s) {
+        document::Reading weight = dry(Stage::carved, 1.0);
+        weight.segment = static_cast<int>(s);
+        document::Reading across;
+        across.kind = ReadingKind::caliper;
+        across.x_m = evaluation->body.segments[s].centroid_m.x;
+        document::Reading high = across;
+        across.width_m = 0.02;
+        high.height_m = 0.02;
+        log.insert(log.end(), {weight, across, high});
+    }
+    // Each reads what is expected of it.
+    for (document::Reading& r : log) {
+        const auto expected = uncertainty(with({r}))->readings.back().predicted;
+        r.*document::number_of(r).value = expected;
+    }
+    const auto after = uncertainty(with(log));
+    CHECK_THAT(after->in_water_kg.sigma, WithinRel(first.in_water_sigma_kg, 0.02));
+    CHECK_THAT(after->chances_corrected.both, WithinAbs(first.chance, 0.02));
 }
 
 TEST_CASE("A second lure of the recipe starts from what the first one taught") {
