@@ -35,7 +35,7 @@ inline void must_add_up(const Evaluation& evaluation) {
     for (const ledger::Line& line : evaluation.ledger) {
         mass += line.mass_kg;
         displaced += line.displaced_m3;
-        moment += line.mass_kg * line.at_m;
+        moment += line.mass_kg * line.mass_at_m();
         b_moment += line.displaced_m3 * line.at_m;
         gross_kg += std::abs(line.mass_kg);
         gross_m3 += std::abs(line.displaced_m3);
