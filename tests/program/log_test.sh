@@ -18,7 +18,7 @@ expect_in out "board, end of"
 expect_in out "less 0.35 g"
 expect_status 0 chance "$file" --json
 expect_json "d['has_readings'] and d['in_water_g']['sigma'] < 0.3 * $before and len(d['readings']) == 3"
-expect_json 'd["chance_put_right"]["both"] > 0.5 and len(d["do_now"]["changes"]) > 0 and d["do_now"]["met"]'
+expect_json 'd["chance_put_right"]["fall"] > 0.5 and len(d["do_now"]["changes"]) > 0 and d["do_now"]["met"]'
 expect_status 0 chance "$file" --draws 2000
 expect_in out "of 2000 drawn"
 expect_in out "Do now:"
@@ -119,13 +119,24 @@ expect_status 2 log how nothing
 # A caliper says where it lay and across what.
 expect_status 0 log "$file" add caliper 21.4mm --at 60mm --across width --stage carved --write "$work/caliper.json"
 expect_status 0 log "$work/caliper.json"
-expect_in out "21.4 mm wide at 60 mm"
+expect_in out "21.40 mm wide at 60 mm"
 for bad in "--at 60mm" "--across width" "--at 60mm --across depth"; do
     expect_status 2 log "$file" add caliper 21.4mm --stage carved $bad
 done
 # Whether the log agrees with what was believed is a number, and a sentence where it does not.
 expect_status 0 chance "$work/caliper.json" --json
 expect_json '0 <= d["agreement"]["chance"] <= 1 and (d["agreement"]["warning"] != "") == (d["agreement"]["chance"] < 0.01)'
+# Beats say over what they were counted.
+expect_status 0 log "$file" add beats 14 --over 3m --stage rigged --write "$work/beats.json"
+expect_status 0 log "$work/beats.json"
+expect_in out "14.0 over 3.00 m"
+expect_status 0 log "$file" add beats 14 --during 6s --speed 0.5m/s --stage rigged --write "$work/beats.json"
+expect_status 0 log "$work/beats.json"
+expect_in out "14.0 in 6.00 s at 500"
+for bad in "" "--during 6s" "--over 3m --speed 0.5m/s"; do
+    expect_status 2 log "$file" add beats 14 --stage rigged $bad
+done
+expect_status 2 log "$file" add tub_fall 4.1s --depth 500mm --over 3m --stage rigged
 # The next lure: what the readings taught, and an empty log; printed, or written where asked.
 expect_status 0 log "$file" next
 expect_json '"log" not in d and len(d["corrections"]) > 0'
