@@ -95,6 +95,13 @@ std::string reading_name(ReadingKind kind) {
     return {};
 }
 
+std::string next_reading_name(const NextReading& next) {
+    const bool measured = next.kind == ReadingKind::caliper && next.with_dry_weight;
+    std::string text = measured ? "Scale and caliper" : reading_name(next.kind);
+    if (next.with_dry_weight && !measured) text += ", and dry";
+    return next.each_segment ? text + ", each segment" : text;
+}
+
 std::vector<Sentence> reading_steps(ReadingKind kind) {
     switch (kind) {
     case ReadingKind::dry_weight:

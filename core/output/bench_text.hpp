@@ -26,6 +26,8 @@ namespace evenfall::output {
 
 /// "Held under water on the scale", as a heading.
 [[nodiscard]] std::string reading_name(document::ReadingKind kind);
+/// "Scale and caliper, each segment": what is read, without its stage.
+[[nodiscard]] std::string next_reading_name(const NextReading& next);
 
 /// Instructions for a reading, step by step: set-up, what to subtract, what to watch for, with safety notes.
 [[nodiscard]] std::vector<Sentence> reading_steps(document::ReadingKind kind);

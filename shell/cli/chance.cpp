@@ -75,8 +75,7 @@ std::string next_text(const document::Document& document, const Uncertainty& s, 
     for (const NextReading& n : s.next) {
         if (++shown > 6) break;
         table.row(
-            {output::reading_name(n.kind) + (n.with_dry_weight ? ", and dry" : "") +
-                 (n.each_segment ? ", each segment" : ""),
+            {output::next_reading_name(n),
              output::stage_name(n.stage) + (n.with_all ? output::with_all_words(document) : ""),
              reading_text(n.sigma, units::quantity_of(document::number_of(n.kind).judged_in)).text(in.units),
              in.mass(n.in_water_sigma_kg), can_be_met ? percent(n.chance) : "–"});

@@ -139,8 +139,6 @@ inline constexpr const char* next_below = "Chance of a right first fall when the
 inline constexpr const char* next_out_of_reach =
     "What is asked is out of the holes' reach, whatever is read. What each reading leaves:";
 inline constexpr const char* next_none = "No further reading would help before the finish.";
-inline constexpr const char* and_dry = ", and dry";
-inline constexpr const char* each_segment = ", each segment";
 inline constexpr const char* doubt_title = "Doubt of the weight in the tub";
 inline constexpr const char* doubt_mass_title = "Doubt of the mass";
 inline constexpr const char* doubt_note =

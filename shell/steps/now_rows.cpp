@@ -31,8 +31,7 @@ void chance_rows(PanelContext& context, const Uncertainty& s, const DoNow& now) 
 void best_next(PanelContext& context, const Uncertainty& s, const DoNow& now) {
     if (!now.met || s.next.empty() || s.next.front().gain < 0.01) return;
     const NextReading& n = s.next.front();
-    const std::string what = output::reading_name(n.kind) + (n.with_dry_weight ? words::and_dry : "") +
-                             (n.each_segment ? words::each_segment : "") + words::separator +
+    const std::string what = output::next_reading_name(n) + words::separator +
                              std::string(stage_words(n.stage)) +
                              (n.with_all ? output::with_all_words(context.document()) : "");
     const std::string chance = number_of(context, n.chance, Quantity::percent);
@@ -44,6 +43,8 @@ void best_next(PanelContext& context, const Uncertainty& s, const DoNow& now) {
         state::new_reading(n.kind, &s, context.ui.host != nullptr ? context.ui.host->today() : std::string());
     r.stage = n.stage;
     if (n.each_segment && document::is_weighing(n.kind)) r.segment = 0;
+    if (n.kind == document::ReadingKind::caliper)
+        r.x_m = context.evaluation().body.segments.front().centroid_m.x;
     r.with = n.with_all ? document::all_hung_on() : document::HungList{};
     context.motion.draft.reading = std::move(r);
     context.view.log_view = state::LogView::readings;

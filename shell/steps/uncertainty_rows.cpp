@@ -103,8 +103,7 @@ void next_rows(PanelContext& context, const Uncertainty& s) {
     constexpr std::size_t shown = 5;
     for (std::size_t k = 0; k < std::min(shown, s.next.size()); ++k) {
         const NextReading& n = s.next[k];
-        const std::string name = output::reading_name(n.kind) + (n.with_dry_weight ? words::and_dry : "") +
-                                 (n.each_segment ? words::each_segment : "");
+        const std::string name = output::next_reading_name(n);
         const std::string below =
             std::string(stage_words(n.stage)) +
             (n.with_all ? output::with_all_words(context.document()) : "") + words::separator + "± " +
