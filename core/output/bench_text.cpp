@@ -196,9 +196,9 @@ std::vector<Sentence> reading_steps(ReadingKind kind) {
             "the same side is one. Ten or more are best.",
             "Or count over some seconds at a known speed: that of the retrieve, handle turns a second times "
             "the line that one turn takes up.",
-            "It narrows the beats per " + Sentence::by_system("metre", "foot") +
-                " of this lure, and less those of the next one of this recipe. "
-                "Weight, hang and fall are untouched by it. Mind the hooks."};
+            "It is kept in the log for what will be told of how a lure swims. Weight, hang and fall are "
+            "untouched "
+            "by it. Mind the hooks."};
     }
     return {};
 }

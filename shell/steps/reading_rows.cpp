@@ -361,6 +361,7 @@ void draft_rows(PanelContext& context, const Uncertainty* uncertainty) {
 void kind_rows(PanelContext& context, const Uncertainty* uncertainty) {
     widgets::subheading(context.ui, words::which_reading);
     for (const auto& kind : document::table::reading_kinds) {
+        if (document::is_of_swim(kind.value)) continue; // the page tells nothing of swimming yet
         if (widgets::list_row(context.ui, "log.kind." + std::to_string(static_cast<int>(kind.value)),
                               {output::reading_name(kind.value), {}, {}, {}, false, true}))
             context.motion.draft.reading =
