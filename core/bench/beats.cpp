@@ -41,7 +41,7 @@ BeatsError beats_error(const document::Document& document, std::optional<double>
         error.mean += std::log(c.factor);
         error.sigma = c.spread.value_or(sigma_ln);
     }
-    // Counts of equal standing are one after the other; the order does not matter.
+    // One count after another: their order does not matter.
     const int lure = document::log_state(document).lure;
     for (const document::Reading& r : document.log) {
         if (!document::is_of_swim(r.kind) || r.excluded || document::lure_of(r) != lure) continue;

@@ -127,8 +127,8 @@ std::vector<Sentence> reading_steps(ReadingKind kind) {
                 "With a dry weight of the same stage this gives the weight in water without any guess at "
                 "wood or size: on a body of " +
                     mass_text(0.060, 0) + " the doubt falls from about " + mass_text(0.003, 0) +
-                    " by the species alone to some tenths by the dry weight, and "
-                    "to about a tenth by both."};
+                    " by the species alone to about " + mass_text(0.002, 0) +
+                    " by the dry weight, and to about " + mass_text(0.0004, 1) + " by both."};
     case ReadingKind::hung_in_water:
         return {"Stand the scale on two blocks over the tub, or hang it up, with a thread from its hook or "
                 "from a bridge over its plate.",
