@@ -1,5 +1,5 @@
 #!/usr/bin/python3
-"""Runs the benchmarks, native, by mesh and in the page, and writes what they say into README.md, between two marks
+"""Runs the benchmarks, native, by mesh and in the page, and writes what they say into DEVELOPERS.md, between two marks
 (a section of its own, which it begins where there is none yet).
 
     tests/bench/table.py            everything (the builds of tests/run.sh have to be there); run it when the machine is idle
@@ -17,7 +17,6 @@ from pathlib import Path
 
 ROOT = Path(__file__).resolve().parents[2]
 NATIVE = ROOT / "build" / "native"
-BEFORE = "## What it can and cannot tell"  # the section begins before this one
 BEGIN, END = "<!-- speed: written by tests/bench/table.py -->", "<!-- speed: end -->"
 LURE = "millrace-170"
 
@@ -125,12 +124,12 @@ def main():
     if a.only_print:
         print("\n".join(text))
         return
-    readme = ROOT / "README.md"
-    old = readme.read_text()
+    book = ROOT / "DEVELOPERS.md"
+    old = book.read_text()
     if BEGIN not in old:
-        old = old.replace(BEFORE, f"## How fast it is\n\n{BEGIN}\n{END}\n\n{BEFORE}")
+        old = old.rstrip() + f"\n\n## How fast it is\n\n{BEGIN}\n{END}\n"
     at, to = old.index(BEGIN), old.index(END) + len(END)
-    readme.write_text(old[:at] + "\n".join(text) + old[to:])
+    book.write_text(old[:at] + "\n".join(text) + old[to:])
 
 
 main()
