@@ -46,23 +46,34 @@ std::optional<FallSlopes> FallModel::slopes(const ledger::Sum& sum, double drag)
     const Vec3 off = sum.g_m() - sum.b_m();
     const double aft = off.x;
     const double below = water::bg_across_m(sum.b_m() - sum.g_m());
-    const auto at = [&](double kg, double a, double b, double d) {
-        set(sum, kg, a, b, d);
-        return speed();
-    };
-    const auto usual = at(in_water, aft, below, drag);
-    if (!usual) return std::nullopt;
+    set(sum, in_water, aft, below, drag);
+    const auto usual = descent_.main_fall();
+    if (!usual || !(usual->vertical_m_s > 0.0)) return std::nullopt;
     FallSlopes s;
-    s.speed_m_s = *usual;
-    // One-sided steps, small against the accuracy of the figures; no slope where the steady fall ends within
-    // one.
+    s.speed_m_s = usual->vertical_m_s;
+    const double pitch = usual->pitch_rad;
+    const fall::SteadySums sums = descent_.sums();
+    constexpr double tilt_rad = 1e-5;
+    const double moment = sums.moment_n_m(pitch);
+    const double moment_per_rad =
+        (sums.moment_n_m(pitch + tilt_rad) - sums.moment_n_m(pitch - tilt_rad)) / (2.0 * tilt_rad);
+    // No slope where the steady fall ends.
+    if (!(moment_per_rad < 0.0)) return s;
+    // The speed after a small change: the lure pitches until the moment is what it was.
+    const auto changed = [&](double kg, double a, double b, double d) {
+        set(sum, kg, a, b, d);
+        const fall::SteadySums then = descent_.sums();
+        const double there = pitch - (then.moment_n_m(pitch) - moment) / moment_per_rad;
+        return then.speeds(there).vertical_m_s(there) - s.speed_m_s;
+    };
+    // One-sided steps, small against the accuracy of the figures.
     const double kg = 1e-4 * in_water;
     constexpr double metres = 1e-6;
     constexpr double share = 1e-4;
-    if (const auto v = at(in_water + kg, aft, below, drag)) s.per_kg = (*v - *usual) / kg;
-    if (const auto v = at(in_water, aft + metres, below, drag)) s.per_aft_m = (*v - *usual) / metres;
-    if (const auto v = at(in_water, aft, below + metres, drag)) s.per_below_m = (*v - *usual) / metres;
-    if (const auto v = at(in_water, aft, below, drag * (1.0 + share))) s.per_log_drag = (*v - *usual) / share;
+    s.per_kg = changed(in_water + kg, aft, below, drag) / kg;
+    s.per_aft_m = changed(in_water, aft + metres, below, drag) / metres;
+    s.per_below_m = changed(in_water, aft, below + metres, drag) / metres;
+    s.per_log_drag = changed(in_water, aft, below, drag * (1.0 + share)) / share;
     return s;
 }
 

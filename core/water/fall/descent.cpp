@@ -106,8 +106,8 @@ std::optional<double> FallingLure::in_water_for(double vertical_m_s) const {
     // Starts where a level fall has that speed, and follows the sign of the excess in growing steps. Where
     // that ends at a jump (a change of sign without a root) or at a limit, the whole range is searched in
     // small steps, that direction first.
-    const SteadySums sums = steady_sums(hull_, weights_, items_, water_, closure_);
-    const double level_n = target * ((sums.cross_p + sums.parts) * target + sums.cross_f * std::sqrt(target));
+    const SteadySums s0 = sums();
+    const double level_n = target * ((s0.cross_p + s0.parts) * target + s0.cross_f * std::sqrt(target));
     const double start = std::clamp(std::log(level_n / units::standard_gravity_m_s2), lightest, heaviest);
     const double at_start = excess(start);
     const double stride = std::copysign(0.2, -at_start);

@@ -150,6 +150,7 @@ public:
 
     [[nodiscard]] double in_water_kg() const;
     [[nodiscard]] std::optional<double> hang_pitch_rad() const;
+    [[nodiscard]] SteadySums sums() const { return steady_sums(hull_, weights_, items_, water_, closure_); }
     [[nodiscard]] Motion motion() const { return {hull_, weights_, items_, water_, closure_}; }
     [[nodiscard]] const MassProperties& weights() const { return weights_; }
     [[nodiscard]] const HydroBody& hull() const { return hull_; }

@@ -101,6 +101,10 @@ SteadySums::Speeds SteadySums::speeds(double pitch_rad) const {
     return {weight_n * std::sin(pitch_rad) > 0.0 ? -u : u, weight_n < 0.0 ? -w : w};
 }
 
+double SteadySums::Speeds::vertical_m_s(double pitch_rad) const {
+    return -along_m_s * std::sin(pitch_rad) + across_m_s * std::cos(pitch_rad);
+}
+
 double SteadySums::moment_n_m(double pitch_rad, const Speeds& s) const {
     const double u = s.along_m_s;
     const double w = s.across_m_s;
@@ -153,14 +157,22 @@ Load Motion::drag(const MotionState& s) const {
     const double w = s.across_m_s;
     const double q = s.pitching_rad_s;
     Load load;
+    const double along = signed_drag(u + sums_.along_arm * q, sums_.along_p, sums_.along_f);
+    load.along_n = -along;
+    load.moment_n_m = -sums_.along_arm * along - munk_loss_kg_ * u * w;
+    if (q == 0.0) { // then strips and parts are the sums of a steady fall
+        const double v = std::sqrt(u * u + w * w);
+        load.along_n -= sums_.parts * v * u;
+        load.across_n = -signed_drag(w, sums_.cross_p, sums_.cross_f) - sums_.parts * v * w;
+        load.moment_n_m += signed_drag(w, sums_.cross_p_arm, sums_.cross_f_arm) +
+                           v * (sums_.parts_forward * w - sums_.parts_down * u);
+        return load;
+    }
     for (const Slice& slice : slices_) {
         const double here = signed_drag(w - slice.forward_m * q, slice.p, slice.f);
         load.across_n -= here;
         load.moment_n_m += slice.forward_m * here;
     }
-    const double along = signed_drag(u + sums_.along_arm * q, sums_.along_p, sums_.along_f);
-    load.along_n -= along;
-    load.moment_n_m -= sums_.along_arm * along;
     for (const Item& item : items_) {
         const double u_here = u + item.down_m * q;
         const double w_here = w - item.forward_m * q;
@@ -169,7 +181,6 @@ Load Motion::drag(const MotionState& s) const {
         load.across_n -= k * w_here;
         load.moment_n_m += k * (item.forward_m * w_here - item.down_m * u_here);
     }
-    load.moment_n_m -= munk_loss_kg_ * u * w;
     return load;
 }
 

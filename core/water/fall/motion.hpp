@@ -73,6 +73,7 @@ struct SteadySums {
     struct Speeds {
         double along_m_s = 0.0;
         double across_m_s = 0.0;
+        [[nodiscard]] double vertical_m_s(double pitch_rad) const; ///< down positive
     };
     [[nodiscard]] Speeds speeds(double pitch_rad) const;
 

@@ -60,14 +60,15 @@ FallAttitude fall_attitude_of(double pitch_rad, bool rises) {
 }
 
 SteadyFall fall_at(const SteadySums& sums, double pitch_rad) {
-    const auto [u, w] = sums.speeds(pitch_rad);
+    const SteadySums::Speeds speeds = sums.speeds(pitch_rad);
+    const auto [u, w] = speeds;
     const double sine = std::sin(pitch_rad);
     const double cosine = std::cos(pitch_rad);
     SteadyFall f;
     f.pitch_rad = pitch_rad;
     f.along_m_s = u;
     f.across_m_s = w;
-    f.vertical_m_s = -u * sine + w * cosine;
+    f.vertical_m_s = speeds.vertical_m_s(pitch_rad);
     f.manner = fall_attitude_of(pitch_rad, f.vertical_m_s < 0.0);
     f.forward_m_s = u * cosine + w * sine;
     f.glide_rad = std::atan2(f.forward_m_s, std::abs(f.vertical_m_s));
@@ -301,7 +302,7 @@ void FallingLure::compute_bands(std::span<SteadyFall> falls) const {
         // Where a fall is stable the moment falls with pitch; where it is not, it may rise.
         bool rises = false;
         if (!fall.stable) {
-            const SteadySums usual = steady_sums(hull_, weights_, items_, water_, closure_);
+            const SteadySums usual = sums();
             constexpr double aside = 1e-5;
             rises = usual.moment_n_m(fall.pitch_rad + aside) > usual.moment_n_m(fall.pitch_rad - aside);
         }
