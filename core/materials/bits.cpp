@@ -61,23 +61,7 @@ std::string metric_name(double diameter_m) {
     return text + " mm";
 }
 
-} // namespace
-
-std::string Bit::name() const {
-    switch (system) {
-    case System::fraction:
-        return fraction_name(diameter_m);
-    case System::number:
-        return '#' + std::to_string(place_in(number_in, diameter_m) + 1);
-    case System::letter:
-        return std::string("letter ") + static_cast<char>('A' + place_in(letter_in, diameter_m));
-    case System::metric:
-        break;
-    }
-    return metric_name(diameter_m);
-}
-
-std::vector<Bit> all(System system) {
+std::vector<Bit> made(System system) {
     std::vector<Bit> out;
     switch (system) {
     case System::fraction:
@@ -101,11 +85,33 @@ std::vector<Bit> all(System system) {
     return out;
 }
 
-std::optional<Bit> next_up(System system, double diameter_m) {
-    for (const Bit& bit : all(system)) {
-        if (bit.diameter_m >= diameter_m - same_m) return bit;
+} // namespace
+
+std::string Bit::name() const {
+    switch (system) {
+    case System::fraction:
+        return fraction_name(diameter_m);
+    case System::number:
+        return '#' + std::to_string(place_in(number_in, diameter_m) + 1);
+    case System::letter:
+        return std::string("letter ") + static_cast<char>('A' + place_in(letter_in, diameter_m));
+    case System::metric:
+        break;
     }
-    return std::nullopt;
+    return metric_name(diameter_m);
+}
+
+const std::vector<Bit>& all(System system) {
+    static const std::array<std::vector<Bit>, 4> of_each{made(System::fraction), made(System::number),
+                                                         made(System::letter), made(System::metric)};
+    return of_each[static_cast<std::size_t>(system)];
+}
+
+std::optional<Bit> next_up(System system, double diameter_m) {
+    const std::vector<Bit>& bits = all(system);
+    const auto bit = std::lower_bound(bits.begin(), bits.end(), diameter_m - same_m,
+                                      [](const Bit& b, double least_m) { return b.diameter_m < least_m; });
+    return bit == bits.end() ? std::nullopt : std::optional(*bit);
 }
 
 BitOfEachSystem next_up(double diameter_m) {
@@ -116,7 +122,7 @@ BitOfEachSystem next_up(double diameter_m) {
 }
 
 Bit nearest(System system, double diameter_m) {
-    const std::vector<Bit> bits = all(system);
+    const std::vector<Bit>& bits = all(system);
     return *std::min_element(bits.begin(), bits.end(), [&](const Bit& a, const Bit& b) {
         return std::abs(a.diameter_m - diameter_m) < std::abs(b.diameter_m - diameter_m);
     });

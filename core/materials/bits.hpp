@@ -29,7 +29,7 @@ using BitOfEachSystem = std::array<std::optional<Bit>, system_count>; ///< absen
 ///   number    #80 to #1 (ASME B94.11M sizes, read in a public table)
 ///   letter    A to Z (the same)
 ///   metric    0.5 to 3 mm by 0.05, to 10 mm by 0.1, to 13 mm by 0.5 (ISO 235 and common sets; from memory)
-[[nodiscard]] std::vector<Bit> all(System system);
+[[nodiscard]] const std::vector<Bit>& all(System system);
 
 /// The thinnest bit of a system that is at least this thick; absent above its largest.
 [[nodiscard]] std::optional<Bit> next_up(System system, double diameter_m);

@@ -20,36 +20,37 @@ struct Limit {
     double least;
     double most;
     const char* key;
-    Sentence limit;
-    Sentence sentence;
+    const char* from; ///< words before the limit's text, where the limit is told alone
+    Sentence (*text)(const Limit&);
+    const char* before; ///< words around it in the sentence
+    const char* after;
 };
 
 Problems outside_limits(const TwistedEye& eye, double pitch_m, const char* path) {
-    const auto lengths = [](double least_m, double most_m) {
-        return range_text(least_m, most_m, units::Quantity::length);
+    const auto lengths = [](const Limit& l) { return range_text(l.least, l.most, units::Quantity::length); };
+    const auto thickness = [](const Limit& l) {
+        return range_text(l.least, l.most, units::Quantity::thickness);
     };
-    const Sentence wire = range_text(0.2e-3, 3e-3, units::Quantity::thickness);
-    const Sentence longest = at_most_text(0.1, units::Quantity::length);
+    const auto longest = [](const Limit& l) { return at_most_text(l.most, units::Quantity::length); };
+    const auto half_to_whole = [](const Limit&) { return Sentence("180 to 360°"); };
+    const auto to_forty = [](const Limit&) { return Sentence("0 to 40"); };
     const std::array limits{
-        Limit{eye.wire_m, 0.2e-3, 3e-3, "wire_mm", wire, "The wire must be " + wire + " thick."},
-        Limit{eye.inside_m, 0.5e-3, 30e-3, "eye_inside_mm", lengths(0.5e-3, 30e-3),
-              "The eye must be " + lengths(0.5e-3, 30e-3) + " wide inside."},
-        Limit{eye.wrap_rad, half_turn_rad, 2.0 * half_turn_rad, "wrap_deg", "180 to 360°",
-              "The wire must go 180 to 360° round the eye before its legs meet."},
-        Limit{eye.turns, 0.0, 40.0, "turns", "0 to 40", "A twist has 0 to 40 turns."},
-        Limit{pitch_m, 2.0 * eye.wire_m, 0.1, "pitch_mm", "2 wires to " + longest,
-              "One turn of a twist cannot be shorter than two wires lie side by side, nor longer than " +
-                  longest + "."},
-        Limit{eye.leg_m, 0.0, 0.1, "leg_mm", lengths(0.0, 0.1),
-              "The straight legs must be " + lengths(0.0, 0.1) + " long."},
+        Limit{eye.wire_m, 0.2e-3, 3e-3, "wire_mm", "", thickness, "The wire must be ", " thick."},
+        Limit{eye.inside_m, 0.5e-3, 30e-3, "eye_inside_mm", "", lengths, "The eye must be ", " wide inside."},
+        Limit{eye.wrap_rad, half_turn_rad, 2.0 * half_turn_rad, "wrap_deg", "", half_to_whole,
+              "The wire must go ", " round the eye before its legs meet."},
+        Limit{eye.turns, 0.0, 40.0, "turns", "", to_forty, "A twist has ", " turns."},
+        Limit{pitch_m, 2.0 * eye.wire_m, 0.1, "pitch_mm", "2 wires to ", longest,
+              "One turn of a twist cannot be shorter than two wires lie side by side, nor longer than ", "."},
+        Limit{eye.leg_m, 0.0, 0.1, "leg_mm", "", lengths, "The straight legs must be ", " long."},
     };
     Problems problems;
     for (const Limit& l : limits) {
-        // A negated comparison also refuses NaN.
-        if (!(l.value >= l.least * (1.0 - 1e-12) && l.value <= l.most * (1.0 + 1e-12))) {
-            problems.push_back(
-                {ProblemCode::out_of_range, std::string(path) + '/' + l.key, l.limit, l.sentence});
-        }
+        // A negated comparison also refuses NaN. The words are made only for what is refused.
+        if (l.value >= l.least * (1.0 - 1e-12) && l.value <= l.most * (1.0 + 1e-12)) continue;
+        const Sentence text = l.text(l);
+        problems.push_back({ProblemCode::out_of_range, std::string(path) + '/' + l.key,
+                            Sentence(l.from) + text, Sentence(l.before) + text + l.after});
     }
     return problems;
 }
