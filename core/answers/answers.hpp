@@ -126,6 +126,8 @@ struct Evaluation {
 /// Document → answers. Refuses what cannot be built (holes through the wall, crossed profile, joints out of
 /// order …), with at most twenty problems.
 [[nodiscard]] Outcome<Evaluation> evaluate(const document::Document& document);
+/// The same with a body that was cut before, from the same shape and joints.
+[[nodiscard]] Outcome<Evaluation> evaluate(const document::Document& document, const shape::Body& body);
 
 /// The same lure tested in the tub with all hung on that it has once it is rigged: the stages leaded to clear
 /// coated, empty where nothing is hung on. A piece that is leaded only drinks water.

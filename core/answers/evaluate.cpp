@@ -224,12 +224,17 @@ Outcome<Waters> waters_of(const document::Document& document) {
 
 namespace {
 
-Outcome<Evaluation> worked_through(const document::Document& document) {
-    Problems unfit = document::check(document);
-    if (!unfit.empty()) return unfit;
+Outcome<shape::Body> body_of(const document::Document& document) {
     auto lines = shape::drawn_lines(document.shape);
     if (!lines) return lines.problems();
-    auto body = shape::cut(std::move(*lines), document.joints);
+    return shape::cut(std::move(*lines), document.joints);
+}
+
+/// With a body that was cut before, where there is one.
+Outcome<Evaluation> worked_through(const document::Document& document, const shape::Body* as_cut) {
+    Problems unfit = document::check(document);
+    if (!unfit.empty()) return unfit;
+    Outcome<shape::Body> body = as_cut != nullptr ? Outcome<shape::Body>(*as_cut) : body_of(document);
     if (!body) return body.problems();
     auto inputs = ledger::ledger_inputs(document, *body);
     if (!inputs) return inputs.problems();
@@ -244,14 +249,21 @@ Outcome<Evaluation> worked_through(const document::Document& document) {
     return Evaluation{std::move(*body), std::move(*ledger), std::move(answers)};
 }
 
-} // namespace
-
-Outcome<Evaluation> evaluate(const document::Document& document) {
-    Outcome<Evaluation> outcome = worked_through(document);
+Outcome<Evaluation> a_screenful(Outcome<Evaluation> outcome) {
     if (outcome.ok() || outcome.problems().size() <= document::max_problems) return outcome;
     // Forty holes in forty pockets are 1600 overlaps; more than a screenful of problems helps nobody.
     const Problems& all = outcome.problems();
     return Problems(all.begin(), all.begin() + static_cast<std::ptrdiff_t>(document::max_problems));
+}
+
+} // namespace
+
+Outcome<Evaluation> evaluate(const document::Document& document) {
+    return a_screenful(worked_through(document, nullptr));
+}
+
+Outcome<Evaluation> evaluate(const document::Document& document, const shape::Body& body) {
+    return a_screenful(worked_through(document, &body));
 }
 
 std::vector<StageAnswer> stages_with_all(const document::Document& document, const Evaluation& evaluation) {

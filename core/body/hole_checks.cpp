@@ -214,11 +214,12 @@ void check_contents(std::size_t i, const document::Hole& hole, const Bore& bore,
     }
 }
 
-void check_pairs(const document::Document& document, const std::vector<Bore>& bores, Problems& out) {
+void check_pairs(const document::Document& document, const std::vector<Bore>& bores, std::size_t first,
+                 Problems& out) {
     const auto& list = document.holes;
     for (std::size_t i = 0; i < list.size(); ++i) {
         if (bores[i].segment < 0 || list[i].depth_m <= 0.0) continue;
-        for (std::size_t k = i + 1; k < list.size(); ++k) {
+        for (std::size_t k = std::max(i + 1, first); k < list.size(); ++k) {
             if (bores[k].segment != bores[i].segment || list[k].depth_m <= 0.0) continue;
             const HoleSpacing apart = between(list[i], list[k]);
             if (!apart.too_near()) continue;
@@ -348,9 +349,10 @@ Problems built_in_warnings(const document::Document& document, const shape::Body
     return out;
 }
 
-Problems check(const document::Document& document, const shape::Body& body, const std::vector<Bore>& bores) {
+Problems check(const document::Document& document, const shape::Body& body, const std::vector<Bore>& bores,
+               std::size_t first) {
     Problems out;
-    for (std::size_t i = 0; i < document.holes.size(); ++i) {
+    for (std::size_t i = first; i < document.holes.size(); ++i) {
         const document::Hole& hole = document.holes[i];
         if (bores[i].segment < 0) {
             out.push_back(outside(i, hole, "is not in the wood of any segment"));
@@ -360,7 +362,7 @@ Problems check(const document::Document& document, const shape::Body& body, cons
         check_depth(i, hole, bores[i], body, out);
         check_contents(i, hole, bores[i], out);
     }
-    check_pairs(document, bores, out);
+    check_pairs(document, bores, first, out);
     check_pockets(document, bores, out);
     return out;
 }

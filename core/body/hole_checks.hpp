@@ -47,8 +47,9 @@ struct DepthLimit {
 
 /// Refuses holes and pockets that are impossible: outside their segment, through a wall, overlapping, or with
 /// a fill longer than the hole. A hole with use = fixed already exists, so its wall may be thinner than
-/// asked, but it must not come out through the skin.
+/// asked, but it must not come out through the skin. Holes before `first` are known to be possible: only
+/// what later ones do to them is asked.
 [[nodiscard]] Problems check(const document::Document& document, const shape::Body& body,
-                             const std::vector<Bore>& bores);
+                             const std::vector<Bore>& bores, std::size_t first = 0);
 
 } // namespace evenfall::holes

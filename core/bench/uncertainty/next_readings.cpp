@@ -97,7 +97,7 @@ void add_segments(std::vector<Candidate>& all, Posterior& p) {
     Candidate dry{{ReadingKind::dry_weight, false, false, several, p.stage, scale_sigma_kg}, {}, {}};
     Candidate measured{{ReadingKind::caliper, true, false, several, p.stage, caliper_sigma_m}, {}, {}};
     for (std::size_t s = 0; s < segments.size(); ++s) {
-        const Balance b = p.model->balance(p.stage, several ? static_cast<int>(s) : -1, p.mean, rho);
+        const Balance& b = p.observer->balance(p.stage, several ? static_cast<int>(s) : -1, p.mean, rho);
         dry.also(b.mass_kg.slope, scale_sigma_kg);
         measured.also(b.mass_kg.slope, scale_sigma_kg);
         for (const auto side : {&document::Reading::width_m, &document::Reading::height_m}) {
@@ -132,7 +132,7 @@ void add_at(std::vector<Candidate>& all, Posterior& p, State at) {
     const Model& model = at.with_all ? p.model->with_all() : *p.model;
     Observer& observer = at.with_all ? p.observer->with_all() : *p.observer;
     const double rho = model.water().tub.density_kg_m3;
-    const Balance b = model.balance(at.stage, -1, p.mean, rho);
+    const Balance& b = observer.balance(at.stage, -1, p.mean, rho);
     const auto add = [&](ReadingKind kind, const Eigen::VectorXd& slope, double sigma) {
         all.push_back(one_reading(kind, at.stage, at.with_all, slope, sigma, sigma));
     };

@@ -353,8 +353,21 @@ std::optional<Observation> Observer::observe(const Reading& r, const Eigen::Vect
 
 std::optional<Observation> Observer::observe_here(const Reading& r, const Eigen::VectorXd& u) {
     const materials::WaterProperties water = tub(r);
-    const Balance balance = model_.balance(r.stage, r.segment.value_or(-1), u, water.density_kg_m3);
-    return method_of(r.kind).observe({*this, model_, r, u, water, balance});
+    const Balance& now = balance(r.stage, r.segment.value_or(-1), u, water.density_kg_m3);
+    return method_of(r.kind).observe({*this, model_, r, u, water, now});
+}
+
+const Balance& Observer::balance(Stage stage, int segment, const Eigen::VectorXd& u, double water_kg_m3) {
+    if (kept_at_.size() != u.size() || kept_at_ != u) {
+        kept_at_ = u;
+        kept_.clear();
+    }
+    for (const KeptBalance& kept : kept_) {
+        if (kept.stage == stage && kept.segment == segment && kept.water_kg_m3 == water_kg_m3)
+            return kept.balance;
+    }
+    kept_.push_back({stage, segment, water_kg_m3, model_.balance(stage, segment, u, water_kg_m3)});
+    return kept_.back().balance;
 }
 
 } // namespace evenfall::bench

@@ -5,6 +5,7 @@
 #include "bench/uncertainty/model.hpp"
 #include "water/afloat/hull.hpp"
 
+#include <deque>
 #include <map>
 #include <memory>
 #include <optional>
@@ -92,6 +93,11 @@ public:
     [[nodiscard]] materials::WaterProperties tub(const document::Reading& reading) const;
     [[nodiscard]] FallModel& falls(Stage stage, const materials::WaterProperties& water);
 
+    /// Model::balance. Readings and predictions of one stage ask for the same: it is kept until other inputs
+    /// are asked for.
+    [[nodiscard]] const Balance& balance(Stage stage, int segment, const Eigen::VectorXd& u,
+                                         double water_kg_m3);
+
     /// In-water mass [kg] at which the lure's highest point stands so far above the water, upright; absent
     /// where none does.
     [[nodiscard]] std::optional<double> in_water_for_freeboard(Stage stage, const ledger::Sum& sum,
@@ -110,6 +116,14 @@ private:
                                                           const Eigen::VectorXd& u);
     /// Of the same lure as it was for some readings (Model::as_read).
     [[nodiscard]] Observer& of(const Model& as_read);
+    struct KeptBalance {
+        Stage stage;
+        int segment;
+        double water_kg_m3;
+        Balance balance;
+    };
+    Eigen::VectorXd kept_at_;
+    std::deque<KeptBalance> kept_;
 
     std::map<const Model*, std::unique_ptr<Observer>> others_;
     std::map<Key, FallModel> falls_;

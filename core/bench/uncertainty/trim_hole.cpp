@@ -31,7 +31,8 @@ std::optional<double> trim_place(const ledger::LedgerInputs& w, double x_m, doub
     for (int i = 0; i < 25; ++i) {
         trial.holes.back().x_m = x_m + step_m * ((i + 1) / 2) * (i % 2 == 0 ? 1.0 : -1.0);
         bores.back() = holes::place(trial.holes.back(), *w.body);
-        if (bores.back().segment >= 0 && is_clear() && holes::check(trial, *w.body, bores).empty())
+        if (bores.back().segment >= 0 && is_clear() &&
+            holes::check(trial, *w.body, bores, bores.size() - 1).empty())
             return trial.holes.back().x_m;
     }
     return std::nullopt;

@@ -31,7 +31,7 @@ std::vector<InputEstimate> input_estimates(const Posterior& p) {
 StagePrediction prediction_at(const Posterior& p, const bench::Model& model, bench::Observer& observer,
                               Stage stage) {
     const materials::WaterProperties& tub = model.water().tub;
-    const bench::Balance balance = model.balance(stage, -1, p.mean, tub.density_kg_m3);
+    const bench::Balance& balance = observer.balance(stage, -1, p.mean, tub.density_kg_m3);
     StagePrediction out;
     out.stage = stage;
     out.mass_kg = estimate(p, balance.mass_kg);
@@ -48,7 +48,7 @@ StagePrediction prediction_at(const Posterior& p, const bench::Model& model, ben
 /// can.
 Outcome<Evaluation> evaluation_with_log(const Posterior& p, const Uncertainty& u) {
     if (!p.has_readings) return p.model->evaluation();
-    Outcome<Evaluation> evaluation = evaluate(bench::with_corrections(p));
+    Outcome<Evaluation> evaluation = evaluate(bench::with_corrections(p), p.model->evaluation().body);
     if (!evaluation) return evaluation;
     Answers& answers = evaluation->answers;
     answers.mass_sigma.kg = u.mass_kg.sigma;
