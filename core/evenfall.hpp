@@ -32,6 +32,7 @@
 #include "ledger/fold.hpp"
 #include "ledger/hung_on.hpp"
 #include "materials/board.hpp"
+#include "materials/cautions.hpp"
 #include "materials/figure.hpp"
 #include "materials/solids.hpp"
 #include "materials/water_properties.hpp"

@@ -84,7 +84,14 @@ Sentence at_most_text(double most, Quantity quantity) {
 
 std::string hole_text(std::size_t index, const std::string& name) {
     const std::string number = std::to_string(index + 1);
-    return "Hole " + number + (name.empty() || name == number ? "" : " (" + name + ")");
+    if (name.rfind(number, 0) == 0) return "Hole " + name;
+    return "Hole " + number + (name.empty() ? "" : " (" + name + ")");
+}
+
+std::string hole_label(std::size_t index, const std::string& name) {
+    const std::string number = std::to_string(index + 1);
+    if (name.empty() || name.rfind(number, 0) == 0) return name.empty() ? number : name;
+    return number + " " + name;
 }
 
 std::string pointer(const char* list, std::size_t index, const char* key) {

@@ -81,6 +81,8 @@ private:
 
 [[nodiscard]] std::string
 hole_text(std::size_t index, const std::string& name); ///< 1, "" → "Hole 2"; with a name "Hole 2 (front)"
+/// For tables: 1, "" → "2"; with a name "2 front"; a name that has the number already stays as it is.
+[[nodiscard]] std::string hole_label(std::size_t index, const std::string& name);
 
 /// "/holes/3/depth_mm"
 [[nodiscard]] std::string pointer(const char* list, std::size_t index, const char* key);

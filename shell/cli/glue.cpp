@@ -35,8 +35,9 @@ std::string caps_table(const document::Document& d, const evenfall::glue::GlueAn
     Table table({left, right, right, right});
     table.row({"cap of hole", "ml", "soda " + in.mass_symbol(), "thin CA ml"});
     for (const evenfall::glue::CapRow& c : answer.caps) {
-        table.row({std::to_string(c.hole + 1) + " " + d.holes[static_cast<std::size_t>(c.hole)].name,
-                   millilitres(c.volume_m3), in.mass(c.soda_kg, 3), millilitres(c.ca_m3)});
+        table.row(
+            {hole_label(static_cast<std::size_t>(c.hole), d.holes[static_cast<std::size_t>(c.hole)].name),
+             millilitres(c.volume_m3), in.mass(c.soda_kg, 3), millilitres(c.ca_m3)});
     }
     return table.text();
 }

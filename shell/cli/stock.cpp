@@ -30,16 +30,16 @@ std::string stock_text(const document::Document& d, const evenfall::stock::Stock
         return units::number_text(units::cm2_from_m2(area_m2), Unit::one, 2);
     };
     for (const auto& h : list.holes) {
-        table.row({std::to_string(h.hole + 1) + " " + d.holes[static_cast<std::size_t>(h.hole)].name,
-                   in.mass(h.fill_kg), amount(h.length_m, h.count, h.over_kg, h.area_m2),
-                   h.enters && !*h.enters ? "thicker than the hole" : ""});
+        table.row(
+            {hole_label(static_cast<std::size_t>(h.hole), d.holes[static_cast<std::size_t>(h.hole)].name),
+             in.mass(h.fill_kg), amount(h.length_m, h.count, h.over_kg, h.area_m2),
+             h.enters && !*h.enters ? "thicker than the hole" : ""});
     }
     table.row({"together", in.mass(list.fill_kg),
                amount(list.length_m, list.count, list.over_kg, list.area_m2), ""});
     return d.name + "\n\n" + table.text() +
-           "\nShot leaves air between: see that the hole holds the count. Weigh what you cut.\n"
-           "Lead is poisonous: gloves, no food on the bench, wash your hands, keep children away. Ask "
-           "whether lead is allowed where you fish.\n";
+           "\nShot leaves air between: see that the hole holds the count. Weigh what you cut.\n" +
+           std::string(cautions::lead) + "\n";
 }
 
 struct StockOptions : PresetOptions {

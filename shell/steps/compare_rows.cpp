@@ -134,10 +134,8 @@ void stock_rows(PanelContext& context) {
     };
     for (const auto& hole : listed->holes) {
         const auto& drawn = context.document().holes[static_cast<std::size_t>(hole.hole)];
-        std::string title = std::to_string(hole.hole + 1);
-        if (!drawn.name.empty())
-            title = drawn.name.rfind(title, 0) == 0 ? drawn.name : title + " " + drawn.name;
-        row(title, hole, hole.enters == false ? words::stock_too_thick : std::string_view{});
+        row(hole_label(static_cast<std::size_t>(hole.hole), drawn.name), hole,
+            hole.enters == false ? words::stock_too_thick : std::string_view{});
     }
     row(words::together, *listed, {});
 }

@@ -53,8 +53,7 @@ std::string hole_label(const PanelContext& context, const document::Document& do
     const std::string name =
         h.name.empty() ? segment_name(document, shape::nearest_segment(context.evaluation().body, h.x_m))
                        : h.name;
-    const std::string number = std::to_string(hole + 1);
-    return name.rfind(number, 0) == 0 ? name : number + " " + name;
+    return evenfall::hole_label(static_cast<std::size_t>(hole), name);
 }
 
 void work_table(PanelContext& context, const document::Document& document, std::span<const HoleStep> steps) {

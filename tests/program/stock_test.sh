@@ -7,7 +7,7 @@ expect_json 'abs(sum(h["length_mm"] for h in d["holes"]) - d["length_mm"]) < 1e-
 expect_status 0 stock "$presets/millrace-170.json" --shot-number 6 --json
 expect_json 'sum(h["count"] for h in d["holes"]) == d["count"] > 0'
 expect_status 0 stock "$presets/millrace-170.json" --sheet 1
-expect_in out "Lead is poisonous"
+expect_in out "Wash your hands after lead"
 # AWG 10 is 0.1019 in (ASTM B258): 2.588 mm of rod.
 expect_status 0 stock "$presets/millrace-170.json" --awg 10 --json
 gauge="$(python3 -c 'import json,sys; print(json.load(open(sys.argv[1]))["length_mm"])' "$work/out")"
