@@ -39,7 +39,7 @@ std::string targets_text(const document::Targets& targets, const Numbers& in) {
         targets.by == document::TargetBy::fall
             ? "fall " + both_speeds(targets.fall_m_s, in)
             : in.signed_mass(targets.in_water_kg) + " " + in.mass_symbol() + " in water";
-    return "asked: " + first + "; pitch " + degrees(targets.pitch_rad);
+    return "asked: " + first + "; hang " + degrees(targets.pitch_rad);
 }
 
 std::string drill_text(const LeadPlan& plan, const shape::Body& body, const Numbers& in) {
@@ -111,9 +111,7 @@ std::string notes_text(const LeadPlan& plan) {
     std::string text = output::missing_coats_text(plan.document);
     if (!text.empty()) text += '\n';
     if (fills_with("lead")) {
-        text += "Lead: wash your hands, make no dust, keep it from children and food, melt it only in strong "
-                "moving air; "
-                "some waters forbid it (tungsten, bismuth, tin or steel will do).\n";
+        text += std::string(cautions::lead) + "\n";
     }
     if (caps_with("ca_soda"))
         text += "CA glue on baking soda heats up at once and fumes: little at a time, eyes covered, moving "
@@ -170,7 +168,7 @@ void lead(Options& options) {
     options.number("--fall", o->fall_m_s, Unit::mm_per_s, "RATE", "asked rate of fall: 0.9s/ft, 300mm/s");
     options.number("--in-water", o->in_water_kg, Unit::gram, "MASS",
                    "or asked mass in water: 2.5g; 0 suspends, below 0 floats");
-    options.number("--pitch", o->pitch_rad, Unit::degree, "ANGLE", "asked pitch, nose-up positive: -3deg");
+    options.number("--pitch", o->pitch_rad, Unit::degree, "ANGLE", "asked hang, nose-up positive: -3deg");
     options.text("--matters", o->matters, "WHICH",
                  "what comes first where both cannot be met: both_alike, fall, hang");
     options.text("--write", o->write_to, "FILE", "write the planned preset when the targets are met");

@@ -5,7 +5,7 @@ millrace=$presets/millrace-170.json
 
 expect_status 0 lead "$millrace"
 expect_in out "deep mm"
-expect_in out "Lead: wash your hands"
+expect_in out "Wash your hands after lead"
 expect_in out "In the tub"
 
 expect_status 0 lead "$millrace" --json

@@ -1,5 +1,6 @@
 #include "base/number_text.hpp"
 #include "document/coat_traits.hpp"
+#include "materials/cautions.hpp"
 #include "materials/solids.hpp"
 #include "output/sheet/parts.hpp"
 
@@ -105,9 +106,7 @@ void add_batch(Composer& pages, const std::vector<SheetInput>& jobs) {
                 recipes);
     if (std::any_of(fills.begin(), fills.end(),
                     [](const auto& fill) { return fill.first.rfind("lead", 0) == 0; })) {
-        pages.caution("Lead: wash your hands, make no dust, keep it from children and food; melt it only in "
-                      "strong moving air, never near "
-                      "water. Some waters forbid it. Local rules decide.");
+        pages.caution(cautions::lead);
     }
     std::vector<Composer::Row> rows;
     for (const auto& [material, mass] : fills)

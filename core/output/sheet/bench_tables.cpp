@@ -2,6 +2,7 @@
 #include "body/bore.hpp"
 #include "document/coat_traits.hpp"
 #include "ledger/hung_on.hpp"
+#include "materials/cautions.hpp"
 #include "materials/solids.hpp"
 #include "output/bench_text.hpp"
 #include "output/sheet/parts.hpp"
@@ -146,12 +147,7 @@ void add_cut_lists(Composer& pages, const SheetInput& job) {
     if (fills.empty()) {
         pages.paragraph("No hole is filled.");
     } else {
-        if (fills_with_lead(d)) {
-            pages.caution(
-                "Lead: wash your hands, make no dust, keep it from children and food; melt it only in strong "
-                "moving air, never near "
-                "water. Some waters forbid it: tungsten, bismuth, tin or steel will do. Local rules decide.");
-        }
+        if (fills_with_lead(d)) pages.caution(cautions::lead);
         if (caps_with(d, "ca"))
             pages.caution("CA glue: fumes and sticks skin; moving air, gloves that it does not soak, eyes "
                           "covered. Follow the label.");
