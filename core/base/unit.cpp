@@ -62,7 +62,7 @@ constexpr std::array rows{
             [](double v) { return v * pound_kg; },
             [](double v) { return v / pound_kg; },
             {"lbs"}},
-    UnitRow{Unit::grain, Quantity::mass, "gr", kg_from_grain, grain_from_kg, {"grain", "grains"}},
+    UnitRow{Unit::grain, Quantity::mass, "grain", kg_from_grain, grain_from_kg, {"gr", "grains"}},
     UnitRow{Unit::degree, Quantity::angle, "°", rad_from_deg, deg_from_rad, {"deg", "degree", "degrees"}},
     UnitRow{Unit::radian, Quantity::angle, "rad", same, same, {}},
     UnitRow{Unit::celsius, Quantity::temperature, "°C", same, same, {"c"}},

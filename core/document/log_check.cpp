@@ -50,15 +50,15 @@ Needs needs_of(ReadingKind kind) {
     case ReadingKind::dry_weight:
         return {"a dry weight", mass, mass_sigma | one_segment | hung};
     case ReadingKind::held_under:
-        return {"a piece held under", mass, mass_sigma | holder | temperature | one_segment | hung};
+        return {"a lure held under", mass, mass_sigma | holder | temperature | one_segment | hung};
     case ReadingKind::hung_in_water:
-        return {"a piece hung in water", mass, mass_sigma | holder | temperature | one_segment | hung};
+        return {"a lure hung in water", mass, mass_sigma | holder | temperature | one_segment | hung};
     case ReadingKind::board:
         return {"a board", mass | length | width | height, mass_sigma};
     case ReadingKind::tub_fall:
         return {"a fall in the tub", time | depth, time_sigma | temperature | hung};
     case ReadingKind::suspends:
-        return {"a lure that just hangs", mass, mass_sigma | clip | temperature | hung};
+        return {"a lure that suspends", mass, mass_sigma | clip | temperature | hung};
     case ReadingKind::freeboard:
         return {"a floating lure", freeboard, length_sigma | temperature | hung};
     case ReadingKind::hang_angle:

@@ -31,7 +31,7 @@ std::string missing_coats_text(const document::Document& document) {
             continue;
         missing += (missing.empty() ? "No " : ", no ") + std::string(name);
     }
-    return missing.empty() ? "" : missing + " yet: the plan does not count what is still to come.";
+    return missing.empty() ? "" : missing + " yet: the lead plan does not count what is still to come.";
 }
 
 std::string with_all_words(const document::Document& document) {
@@ -82,7 +82,7 @@ std::string reading_name(ReadingKind kind) {
     case ReadingKind::tub_fall:
         return "Timed fall in the tub";
     case ReadingKind::suspends:
-        return "Just hangs with a clip on";
+        return "Suspends with a clip on";
     case ReadingKind::freeboard:
         return "Freeboard afloat";
     case ReadingKind::hang_angle:
@@ -105,30 +105,32 @@ std::string next_reading_name(const NextReading& next) {
 std::vector<Sentence> reading_steps(ReadingKind kind) {
     switch (kind) {
     case ReadingKind::dry_weight:
-        return {"Let the piece come to the room: wood that has just been near water or heat still changes.",
-                "Set the empty scale to zero, lay the piece on, wait until the figure stands. Twice, and "
+        return {"Let the lure come to room temperature: wood that has just been near water or heat still "
+                "changes.",
+                "Set the empty scale to zero, lay the lure on, wait until the figure stands. Twice, and "
                 "take the middle.",
                 "Say at which stage it was: everything up to that stage is on the scale, nothing after it.",
-                "The air that the piece pushes aside, about " + mass_text(7e-5) +
+                "The air that the lure pushes aside, about " + mass_text(7e-5) +
                     " for 60 cm³, is allowed for; do not take it off yourself."};
     case ReadingKind::held_under:
-        return {"Only a sealed piece, or one that may get wet: bare wood drinks while you look. Dry it well "
-                "before the next coat.",
-                "Put a cup of tub water on the scale, wide enough that the piece will touch neither wall nor "
-                "floor. Set the scale to zero.",
-                "Bend a stiff thin wire into a fork. Dip the fork alone as deep as it will be when it holds "
-                "the piece; note what the "
-                "scale shows. That is the holder.",
-                "Push the piece just under with the fork, wipe off the bubbles, touch nothing, read. What "
-                "the scale gains is the weight of "
-                "the water that piece and fork push aside.",
-                "Put down both figures; the holder is taken off. In grams the rest is the volume in cm³, by "
-                "the density of the water.",
-                "With a dry weight of the same stage this gives the weight in water without any guess at "
-                "wood or size: on a body of " +
-                    mass_text(0.060, 0) + " the doubt falls from about " + mass_text(0.003, 0) +
-                    " by the species alone to about " + mass_text(0.002, 0) +
-                    " by the dry weight, and to about " + mass_text(0.0004, 1) + " by both."};
+        return {
+            "Only a sealed lure, or one that may get wet: bare wood soaks up water, so be quick. Dry it well "
+            "before the next coat.",
+            "Put a cup of tub water on the scale, wide enough that the lure will touch neither wall nor "
+            "floor. Set the scale to zero.",
+            "Bend a stiff thin wire into a fork. Dip the fork alone as deep as it will be when it holds "
+            "the lure; note what the "
+            "scale shows. That is the holder.",
+            "Push the lure just under with the fork, wipe off the bubbles, touch nothing, read. What "
+            "the scale gains is the weight of "
+            "the water that lure and fork push aside.",
+            "Enter both figures; the holder is taken off. In grams the rest is the volume in cm³, by "
+            "the density of the water.",
+            "With a dry weight of the same stage this gives the weight in water without any guess at "
+            "wood or size: on a body of " +
+                mass_text(0.060, 0) + " the ± falls from about " + mass_text(0.003, 0) +
+                " by the species alone to about " + mass_text(0.002, 0) +
+                " by the dry weight, and to about " + mass_text(0.0004, 1) + " by both."};
     case ReadingKind::hung_in_water:
         return {"Stand the scale on two blocks over the tub, or hang it up, with a thread from its hook or "
                 "from a bridge over its plate.",
@@ -139,11 +141,11 @@ std::vector<Sentence> reading_steps(ReadingKind kind) {
                 "read.",
                 "This is the weight in water itself, whatever the wood. A lure that floats is pulled under "
                 "by a weight first: hang "
-                "the weight alone with the thread and put that down as the holder."};
+                "the weight alone with the thread and enter that as the holder."};
     case ReadingKind::board:
         return {
             "Plane the board square before you saw the shape. Weigh it.",
-            "Measure length, width and height with a caliper, each in two places, and put down the middle.",
+            "Measure length, width and height with a caliper, each in two places, and enter the middle.",
             "That is this board's density, moisture and all. The wood within a board still differs by about "
             "1 %.",
             "Planing and sawing: keep hands behind the blade, wear a dust mask."};
@@ -154,29 +156,28 @@ std::vector<Sentence> reading_steps(ReadingKind kind) {
                                     "20 inches of way; 40 are better") +
                 ". Let the water come to rest.",
             "Hold the lure just under, level, bubbles wiped off. Let go without a push and start the watch.",
-            "Stop when its middle has gone down by the depth you put down, before it touches the floor. "
+            "Stop when its middle has gone down by the depth you enter, before it touches the floor. "
             "Three times, and take the middle.",
             "Give the time from rest as it is. It gathers way at first, which over " +
                 Sentence::by_system("half a metre", "20 inches") +
                 " is about 15 % of the time; that is allowed for."};
     case ReadingKind::suspends:
         return {"Clip on weights until the lure neither rises nor sinks in the tub when you let it go.",
-                "Take the clip off, dry it, weigh it. Put down that weight and what it is made of: its own "
+                "Take the clip off, dry it, weigh it. Enter that weight and what it is made of: its own "
                 "lift is allowed for.",
-                "A lure that hangs by itself is put down with " + mass_text(0.0, 0) + ".",
+                "A lure that suspends by itself is entered with " + mass_text(0.0, 0) + ".",
                 "Lead clips: wash your hands, keep them from children and food."};
     case ReadingKind::freeboard:
         return {"Let the lure lie still in the tub, upright; steady it by a thread from above if it leans.",
                 "Measure from the water up to the highest wood of its back."};
     case ReadingKind::hang_angle:
-        return {
-            "Under water, at rest: hang a lure that sinks from a thread or a float, pull one that floats "
-            "under "
-            "by a thread or a clipped weight. Tie it at B, where the drawing has it: " +
-                Sentence::by_system("3 mm", "an eighth of an inch") + " off turns the lure by a degree.",
-            "Take a photo from the side, level with it, and measure its long axis against the water's "
-            "surface on the photo; nose up is positive. By eye it is good to ±2° only: put that down as its "
-            "spread."};
+        return {"Under water, at rest: hang a lure that sinks from a thread or a float, pull one that floats "
+                "under "
+                "by a thread or a clipped weight. Tie it at B, where the drawing has it: " +
+                    Sentence::by_system("3 mm", "an eighth of an inch") + " off turns the lure by a degree.",
+                "Take a photo from the side, level with it, and measure its long axis against the water's "
+                "surface on the photo; nose up is positive. By eye it is accurate to ±2° only: enter that as "
+                "its ±."};
     case ReadingKind::caliper:
         return {
             "Mark a place along the body, away from joints, eyes and ends, and measure how far from the "

@@ -178,7 +178,7 @@ Outcome<Contour> OutlineSearch::result() const {
                        "The search for the outline is not finished."};
     return Problem{
         ProblemCode::cannot_be_met, "/picture", "",
-        "No closed outline was found: draw over gaps in the line, let plain ground show all round the piece, "
+        "No closed outline was found: draw over gaps in the line, let plain ground show all round the lure, "
         "or choose a smaller part of the picture."};
 }
 

@@ -29,7 +29,7 @@ std::string verdict(const BoardAnswer& a, const materials::Wood& wood, const Boa
     text += " at " + percent(board.moisture_percent) + ": " + density(a.usual_kg_m3) + " ± " +
             number_text(a.spread, Unit::percent, 0) + " %\n";
     if (a.says == BoardComparison::usual)
-        return text + "Within what pieces of this wood differ by (" + number_text(a.sigmas, Unit::one, 1) +
+        return text + "Within what boards of this wood differ by (" + number_text(a.sigmas, Unit::one, 1) +
                " standard deviations).\n";
     text += (a.says == BoardComparison::heavier ? "Heavier" : "Lighter");
     text += " than usual by " + number_text(std::abs(a.sigmas), Unit::one, 1) + " standard deviations: ";
@@ -38,7 +38,7 @@ std::string verdict(const BoardAnswer& a, const materials::Wood& wood, const Boa
                 : "perhaps measured too large, or another wood, or much drier than said.\n";
     if (a.would_explain_percent)
         text +=
-            "An average piece would weigh as much at " + percent(*a.would_explain_percent) + " moisture.\n";
+            "An average board would weigh as much at " + percent(*a.would_explain_percent) + " moisture.\n";
     return text;
 }
 

@@ -29,13 +29,13 @@ std::string percent(double share) {
 std::string answers_text(const Uncertainty& s, const Numbers& in) {
     const std::string gram = in.mass_symbol();
     Table table({Side::left, Side::right, Side::right});
-    table.row({"finished", "now", "spread before any reading"});
+    table.row({"finished", "now", "± before any reading"});
     table.row({"mass " + gram, mass(s.mass_kg, in), in.mass(s.mass_kg.sigma_before)});
     table.row({"in water " + gram, mass(s.in_water_kg, in), in.mass(s.in_water_kg.sigma_before)});
     if (s.fall_m_s) {
         table.row({"fall " + in.speed_symbol(), speed(*s.fall_m_s, in), in.speed(s.fall_m_s->sigma_before)});
     }
-    table.row({"pitch °",
+    table.row({"hang °",
                number_text(s.pitch_rad.value, Unit::degree, 1) + " ± " +
                    number_text(s.pitch_rad.sigma, Unit::degree, 1),
                number_text(s.pitch_rad.sigma_before, Unit::degree, 1)});
@@ -70,7 +70,7 @@ std::string stages_text(const document::Document& document, const Uncertainty& s
 std::string next_text(const document::Document& document, const Uncertainty& s, bool can_be_met,
                       const Numbers& in) {
     Table table({Side::left, Side::left, Side::right, Side::right, Side::right});
-    table.row({"Next reading", "stage", "good to", "in water ± " + in.mass_symbol(), "chance, put right"});
+    table.row({"Next reading", "stage", "accuracy ±", "in water ± " + in.mass_symbol(), "chance, put right"});
     std::size_t shown = 0;
     for (const NextReading& n : s.next) {
         if (++shown > 6) break;
@@ -103,7 +103,7 @@ std::string draws_text(const document::Document& document, const Draws& d, const
         row("fall " + in.speed_symbol() + (d.floats > 0.0 ? ", where it sinks" : ""), d.fall_m_s,
             [&](double m_s) { return in.speed(m_s); });
     }
-    row("pitch °", d.pitch_rad, [](double rad) { return number_text(rad, Unit::degree, 1); });
+    row("hang °", d.pitch_rad, [](double rad) { return number_text(rad, Unit::degree, 1); });
     return table.text() + "Float: " + percent(d.floats) + ". Right " + asked_word(document) + ": " +
            percent(d.chances.fall) + ", hang: " + percent(d.chances.pitch) +
            ", both: " + percent(d.chances.both) + ".\n";

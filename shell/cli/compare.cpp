@@ -69,7 +69,7 @@ void woods(Options& options) {
 }
 
 void metals(Options& options) {
-    declare(options, "the same plan in lead, tungsten, bismuth, tin, steel, brass …", compare_metals);
+    declare(options, "the same lure in lead, tungsten, bismuth, tin, steel, brass …", compare_metals);
 }
 
 } // namespace evenfall::cli

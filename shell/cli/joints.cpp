@@ -62,7 +62,7 @@ std::string slop_lines(const evenfall::joints::JointsAnswer& answer, const Numbe
                     " before the eye binds, if pocket and wood let it\n";
         }
         if (!play) continue;
-        text += "Joint " + std::to_string(k + 1) + ", linked eyes, slop from stop to stop: fore-aft " +
+        text += "Joint " + std::to_string(k + 1) + ", linked eyes, play from stop to stop: fore-aft " +
                 in.thickness(play->fore_aft_m) + mm + ", up-down " + in.thickness(play->up_down_m) + mm +
                 ", sideways " + in.thickness(play->sideways_m) + mm + "\n";
     }

@@ -315,7 +315,7 @@ Run on_document(std::shared_ptr<LogOptions> o,
 }
 
 void declare_add(Options options, const std::shared_ptr<LogOptions>& o) {
-    options.purpose("put down a reading; the preset file is written anew, whole or not at all");
+    options.purpose("add a reading; the preset file is written anew, whole or not at all");
     options.word("KIND", o->kind, "a kind of reading and its value: dry_weight 31.2g");
     options.word("VALUE", o->value, "a kind of reading and its value: dry_weight 31.2g");
     options.text("--stage", o->stage, "STAGE",
@@ -333,7 +333,7 @@ void declare_add(Options options, const std::shared_ptr<LogOptions>& o) {
     options.text("--material", o->material, "ID", "of what was clipped on: lead, steel …");
     options.text("--segment", o->segment, "N", "one segment alone");
     options.text("--lure", o->lure, "N", "which of the lures from this recipe");
-    options.text("--sigma", o->sigma, "S", "doubt of the reading");
+    options.text("--sigma", o->sigma, "S", "± of the reading");
     options.text("--water", o->temperature, "T", "the water's temperature if not the tub's");
     options.text("--date", o->date, "YYYY-MM-DD", "the day");
     options.text("--note", o->note, "TEXT", "what else is to be remembered");

@@ -87,7 +87,7 @@ Ended run(const TailOptions& o, const Printing& in) {
 
 void tail(Options& options) {
     const auto o = declare<TailOptions>(
-        options, "a soft tail by its shape: mass, pull on the trim, mould and plastic", run);
+        options, "a soft tail by its shape: mass, pull on the hang, mould and plastic", run);
     soft::PourRequest& pour = o->pour;
     options.read("--tails", read_whole, pour.tails, "N", "how many are cast");
     options.number("--sprue", pour.sprue, Unit::percent, "SHARE", "what stays in the sprue: 15%");

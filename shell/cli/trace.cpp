@@ -85,7 +85,7 @@ Ended run(const TraceOptions& asked, const Printing& in) {
     std::string text = points_text(*profile, in);
     text += '\n';
     text += contour->drawn_line ? "A drawn line was followed along its middle"
-                                : "The rim of a piece was followed";
+                                : "The rim of a carved lure was followed";
     text += "; " + std::to_string(static_cast<int>(100.0 * contour->backed)) +
             " % of it is plain to see, the rest was bridged.\n";
     text += "Length " + in.length(profile->length_m) + mm + ", height " +
@@ -133,7 +133,7 @@ void add_places(Options& options, const char* name, std::vector<double>& into, c
 
 void trace(Options& options) {
     const auto o = std::make_shared<TraceOptions>();
-    options.purpose("back and belly from a photo or scan of a sketch or a piece");
+    options.purpose("back and belly from a photo or scan of a sketch or a carved lure");
     options.word("PICTURE", o->picture, "a JPEG or PNG file");
     options.number("--scale", o->scale_m, units::Unit::mm, "LENGTH",
                    "how far two marks in the picture are apart in truth: 100mm, 4in");

@@ -88,18 +88,18 @@ std::string sweep_text(const output::InWater& water, const Numbers& in) {
     };
     std::string text = rows(water.sweep.by_temperature, true);
     for (const double c : water.sweep.still_at_c)
-        text += "It hangs still at " + in.temperature(c, 1) + " " + in.temperature_symbol() + ".\n";
+        text += "It suspends at " + in.temperature(c, 1) + " " + in.temperature_symbol() + ".\n";
     return text + '\n' + rows(water.sweep.by_salinity, false) + '\n';
 }
 
 std::string falls_text(const output::InWater& water, const Answers& answers, const Numbers& in) {
-    if (answers.behaviour == Behaviour::suspends && water.falls.falls.empty()) return "It hangs still.\n\n";
+    if (answers.behaviour == Behaviour::suspends && water.falls.falls.empty()) return "It suspends.\n\n";
     const std::string held =
         water.falls.hang_pitch_rad
             ? "It hangs at " + degrees(water.falls.hang_pitch_rad) + ", held still under water.\n\n"
             : "Held still under water it rolls over.\n\n";
     if (water.falls.falls.empty()) return "It " + no_fall_words(answers.behaviour) + ".\n" + held;
-    const std::string still = answers.behaviour == Behaviour::suspends ? "It hangs still.\n\n" : "";
+    const std::string still = answers.behaviour == Behaviour::suspends ? "It suspends.\n\n" : "";
     Table table({Side::left, Side::left, Side::right, Side::right, Side::right, Side::right, Side::right});
     table.row({"Steady", "", "pitch", "down " + in.speed_symbol(), "band", "forward " + in.speed_symbol(),
                "glide"});

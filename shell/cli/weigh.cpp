@@ -41,8 +41,8 @@ std::string head_text(const document::Document& document, const Answers& answers
     text += padded("In water", label) + in.signed_mass(answers.in_water.kg) + " ± " +
             in.mass(answers.in_water_sigma.kg) + gram + "\n";
     text += padded("Fall", label) + fall_words(answers, in) + '\n';
-    text += padded("Hang", label) + degrees(answers.pitch_rad) + " pitch (nose-up positive), " +
-            degrees(answers.roll_rad) + " roll\n";
+    text += padded("Hang", label) + degrees(answers.pitch_rad) + " hang (nose-up positive), " +
+            degrees(answers.roll_rad) + " lean\n";
     text += padded("B above G", label) + in.thickness(answers.bg_m) + " " + in.length_symbol() + "\n";
     text += padded("G", label) + point_text(answers.g_m, in) + '\n';
     text += padded("B", label) + point_text(answers.b_m, in) + '\n';

@@ -26,7 +26,7 @@ std::string no_fall_words(Behaviour behaviour) {
     case Behaviour::floats:
         return "floats";
     case Behaviour::suspends:
-        return "hangs still";
+        return "suspends";
     case Behaviour::falls:
         break;
     }

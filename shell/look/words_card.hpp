@@ -29,7 +29,8 @@ inline constexpr std::array<std::string_view, 6> card_falls{"floats",       "sus
 inline constexpr const char* card_speed = "Rate of fall";
 inline constexpr const char* card_make = "Make this lure";
 inline constexpr const char* card_bare = "A bare body instead";
-inline constexpr const char* card_bare_below = "no joints, no hardware: for a sketch or a piece to trace";
+inline constexpr const char* card_bare_below =
+    "no joints, no hardware: for a sketch or a carved lure to trace";
 inline constexpr const char* card_made = "Made, lead and all. Go through the steps and change what you like.";
 
 } // namespace evenfall::shell::look::words

@@ -23,7 +23,7 @@ inline constexpr const char* hardener_density = "Density of the hardener";
 inline constexpr const char* resin_working = "Working time, min";
 inline constexpr const char* resin_working_below = "by the label, at ";
 inline constexpr const char* resin_working_up_to = " and up to ";
-inline constexpr const char* resin_warmth = "Warmth of the mix";
+inline constexpr const char* resin_warmth = "Temperature of the mix";
 inline constexpr const char* resin_per_lure = "Minutes for one lure";
 inline constexpr const char* resin_all = "Mix in all";
 inline constexpr const char* resin_a = "Resin";
@@ -33,7 +33,7 @@ inline constexpr const char* resin_lasts_below = "rate rule, 55 kJ/mol: ten degr
 inline constexpr const char* resin_minutes = "min";
 inline constexpr const char* resin_recoat = "Next coat after";
 inline constexpr const char* resin_recoat_below =
-    "hours in that warmth, from the label's window; later only after sanding";
+    "hours at that temperature, from the label's window; later only after sanding";
 inline constexpr const char* resin_hours = "h";
 inline constexpr const char* resin_from_label = "Next coat, earliest by the label, h";
 inline constexpr const char* resin_to_label = "Next coat, latest by the label, h";
@@ -44,12 +44,12 @@ inline constexpr const char* resin_note =
     "flat. Cold resin may stand in warm water before it is mixed, never over a flame. Let it cure a day "
     "before the tub.";
 
-inline constexpr const char* metals_group = "The same plan in other metals";
+inline constexpr const char* metals_group = "The same lure in other metals";
 inline constexpr const char* metals_below =
     "All holes filled with one material, planned anew for the same fall and hang.";
 inline constexpr const char* woods_group = "The same lure in other woods";
 inline constexpr const char* woods_below =
-    "By the table's densities at this moisture, the lead planned anew. The spread is what two boards of one "
+    "By the table's densities at this moisture, the lead planned anew. The ± is what two boards of one "
     "species differ by. Janka: force that presses a steel ball half into the side, at 12 % moisture; the "
     "Wood Handbook, partly from reprints and from memory.";
 inline constexpr const char* col_metal = "Metal";
@@ -58,7 +58,7 @@ inline constexpr const char* col_hard = "Janka N";
 inline constexpr const char* no_figure = "–";
 inline constexpr const char* col_deepest = "deepest";
 inline constexpr const char* col_ballast = "lead";
-inline constexpr const char* not_met = "short";
+inline constexpr const char* not_met = "not reachable";
 inline constexpr const char* bare_floats = "floats bare";
 
 inline constexpr const char* stock_group = "To cut or count";

@@ -45,13 +45,13 @@ inline constexpr const char* weighed_board_moisture = "Its moisture now";
 inline constexpr const char* weighed_board_density = "Density now";
 inline constexpr const char* weighed_board_then = "Density at the lure's moisture";
 inline constexpr const char* weighed_board_usual = "usual for this wood:";
-inline constexpr const char* weighed_board_as_usual = "As dense as pieces of this wood are.";
+inline constexpr const char* weighed_board_as_usual = "As dense as boards of this wood are.";
 inline constexpr const char* weighed_board_heavier = "Heavier than usual, in standard deviations";
 inline constexpr const char* weighed_board_heavier_below =
     "perhaps wetter than said, measured too small, or another wood";
 inline constexpr const char* weighed_board_lighter = "Lighter than usual, in standard deviations";
 inline constexpr const char* weighed_board_lighter_below =
     "perhaps measured too large, another wood, or much drier than said";
-inline constexpr const char* weighed_board_use = "Put this density into the wood";
+inline constexpr const char* weighed_board_use = "Use this density";
 
 } // namespace evenfall::shell::look::words

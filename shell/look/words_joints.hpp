@@ -28,9 +28,9 @@ inline constexpr const char* hinge_eyes_fore = "fore half";
 inline constexpr const char* hinge_eyes_aft = "aft half";
 inline constexpr const char* eyes_lean = "Fore eye leans";
 inline constexpr const char* eyes_lean_below = "out of the level; the aft one stands square to it";
-inline constexpr const char* slop_fore_aft = "Slop fore-aft";
-inline constexpr const char* slop_up_down = "Slop up-down";
-inline constexpr const char* slop_sideways = "Slop sideways";
+inline constexpr const char* slop_fore_aft = "Play fore-aft";
+inline constexpr const char* slop_up_down = "Play up-down";
+inline constexpr const char* slop_sideways = "Play sideways";
 inline constexpr const char* slop_below = "from stop to stop, necks in line";
 inline constexpr const char* pin_place = "Pin behind the gap";
 inline constexpr const char* pin_place_below = "its axis, from the gap's middle; before it negative";
@@ -94,7 +94,7 @@ inline constexpr const char* wall_pocket_hole = "pocket to hole";
 
 inline constexpr const char* wire_title = "Wire";
 inline constexpr const char* wire_caution =
-    "Cut ends fly: cover your eyes and hold both ends. A torch anneals spring wire and lights what lies "
-    "about: clear the bench.";
+    "Cut ends fly: cover your eyes and hold both ends. A torch softens spring wire and can start a "
+    "fire: clear the bench.";
 
 } // namespace evenfall::shell::look::words

@@ -5,8 +5,7 @@
 namespace evenfall::shell::look::words {
 
 inline constexpr const char* log_head = "Bench log";
-inline constexpr const char* log_below =
-    "What scale and tub read tells what this very piece of wood will do.";
+inline constexpr const char* log_below = "What scale and tub read tells what this piece of wood will do.";
 inline constexpr const char* view_now = "Do now";
 inline constexpr const char* view_readings = "Readings";
 inline constexpr const char* view_uncertainty = "How sure";
@@ -24,10 +23,11 @@ inline constexpr const char* nearest_row = "As near as the holes allow";
 inline constexpr const char* nearest_below = "what is asked is out of their reach";
 inline constexpr const char* best_next_row = "After the best next reading";
 inline constexpr const char* now_group = "What to do";
-inline constexpr const char* nothing_to_do = "Nothing: it is right as it is, as far as is known.";
-inline constexpr const char* apply_now = "Put this into the plan";
+inline constexpr const char* nothing_to_do = "No change: the lead is right, as far as is known.";
+inline constexpr const char* nothing_yet = "No change yet: take the next reading first.";
+inline constexpr const char* apply_now = "Use this lead";
 inline constexpr const char* apply_label = "Lead changed as the log says";
-inline constexpr const char* apply_note = "Put in when it is done on the piece. Readings before it stay "
+inline constexpr const char* apply_note = "Use it when it is done on the lure. Readings before it stay "
                                           "readings of the lead as it was.";
 inline constexpr const char* tub_after_group = "After it, the tub should read";
 inline constexpr const char* tub_weight_row = "Hung in the tub";
@@ -35,25 +35,24 @@ inline constexpr const char* tub_speed_row = "Falls at";
 inline constexpr const char* tub_half_row = "From rest over 0.5 m";
 inline constexpr const char* tub_half_row_inches = "From rest over 19 11/16 in";
 /// By Behaviour, where there is no fall.
-inline constexpr const char* tub_no_fall[] = {"It still floats at this stage.",
-                                              "It hangs still at this stage.",
+inline constexpr const char* tub_no_fall[] = {"It still floats at this stage.", "It suspends at this stage.",
                                               "It sinks at this stage, but finds no steady way of falling."};
 inline constexpr const char* tub_seen_group = "A fall seen in the tub today";
 inline constexpr const char* tub_seen_field = "It fell at";
 inline constexpr const char* tub_seen_absent = "type it";
-inline constexpr const char* tub_seen_below = "steady, at the stage above; nothing is put down";
+inline constexpr const char* tub_seen_below = "steady, at the stage above; not added to the log";
 inline constexpr const char* finished_then = "Finished, it will fall at";
 inline constexpr const char* finished_floats = "Finished, it would float.";
-inline constexpr const char* now_not_known = "Nothing can be said before the lure can be built.";
+inline constexpr const char* now_not_known = "Not known until the lure can be built.";
 
 // readings
-inline constexpr const char* add_reading = "Put down a reading";
-inline constexpr const char* no_readings = "Nothing put down yet. A dry weight and one held under water, "
-                                           "taken at any stage, sharpen the answer most.";
+inline constexpr const char* add_reading = "Add reading";
+inline constexpr const char* no_readings = "No readings yet. A dry weight and one held under water, "
+                                           "taken at any stage, help most.";
 inline constexpr const char* which_reading = "What was read?";
 inline constexpr const char* reading_word = "reading";
-inline constexpr const char* put_down = "Put it down";
-inline constexpr const char* put_down_label = "Reading put down";
+inline constexpr const char* put_down = "Add";
+inline constexpr const char* put_down_label = "Reading added";
 inline constexpr const char* not_now = "Not now";
 inline constexpr const char* hung_with = "With ";
 inline constexpr const char* hung_on = " on";
@@ -64,21 +63,21 @@ inline constexpr const char* hung_weight = "A test weight on";
 inline constexpr const char* hung_no_weight = "none";
 inline constexpr const char* hung_weight_below = "its own weight in air";
 inline constexpr const char* hung_material = "Test weight of";
-inline constexpr const char* stands = "It stands: believe it";
-inline constexpr const char* stands_no_longer = "Judge it like the others again";
+inline constexpr const char* stands = "It is right: use it";
+inline constexpr const char* stands_no_longer = "Check it like the others again";
 inline constexpr const char* how_group = "How it is taken";
-inline constexpr const char* sharpens_to = "Put down, it would leave the weight in water known to ± ";
+inline constexpr const char* sharpens_to = "Once added, the weight in water is known to ± ";
 inline constexpr const char* sharpens_from = ", now ± ";
 inline constexpr const char* sharpens_dry = " (with a dry weight of the same stage)";
 inline constexpr const char* sharpens_chance =
     "; with the lead then put right, the chance of a right first fall is ";
 inline constexpr const char* at_stage = "At which stage";
 inline constexpr const char* of_what = "Of what";
-inline constexpr const char* whole_piece = "the whole piece";
+inline constexpr const char* whole_piece = "the whole lure";
 inline constexpr const char* type_it = "type it";
 inline constexpr const char* scale_field = "The scale reads";
 inline constexpr const char* gains_field = "The scale gains";
-inline constexpr const char* gains_below = "with the piece held under, nothing touching the cup";
+inline constexpr const char* gains_below = "with the lure held under, nothing touching the cup";
 inline constexpr const char* holder_field = "Holder alone";
 inline constexpr const char* holder_below =
     "what the wire or thread reads by itself at the same depth; taken off";
@@ -102,7 +101,7 @@ inline constexpr const char* beats_speed = "at a speed of";
 inline constexpr const char* freeboard_field = "Back over the water";
 inline constexpr const char* angle_field = "Hangs at";
 inline constexpr const char* angle_below = "nose-up positive";
-inline constexpr const char* sigma_field = "Good to about";
+inline constexpr const char* sigma_field = "Accuracy \xC2\xB1";
 inline constexpr const char* sigma_absent = "as usual";
 inline constexpr const char* sigma_below = "one standard deviation of the reading";
 inline constexpr const char* lure_field = "Lure from this recipe";
@@ -117,7 +116,7 @@ inline constexpr const char* fits = "fits";
 inline constexpr const char* does_not_fit = "does not fit";
 inline constexpr const char* could_be = "It would fit if";
 inline constexpr const char* album = "Photos and catches";
-inline constexpr const char* album_note = "Kept on this device only, with this lure.";
+inline constexpr const char* album_note = "Saved on this device only, with this lure.";
 inline constexpr const char* next_lure = "Begin the next lure";
 inline constexpr const char* next_lure_note =
     "The same recipe with what the readings taught of this board and these coats; the log begins anew. Save "
@@ -131,20 +130,19 @@ inline constexpr const char* sure_in_water = "In water";
 inline constexpr const char* sure_fall = "Falls at";
 inline constexpr const char* sure_pitch = "Hangs at";
 inline constexpr const char* before_any = "before any reading";
-inline constexpr const char* four_in_five = "Four in five such lures fall between";
-inline constexpr const char* and_word = "and";
-inline constexpr const char* nothing_floats = "nothing (they float)";
+inline constexpr const char* four_in_five = "80 % of such lures:";
+inline constexpr const char* nothing_floats = "floating";
 inline constexpr const char* next_group = "What to read next";
 inline constexpr const char* next_below = "Chance of a right first fall when the lead is put right after it";
 inline constexpr const char* next_out_of_reach =
     "What is asked is out of the holes' reach, whatever is read. What each reading leaves:";
 inline constexpr const char* next_none = "No further reading would help before the finish.";
-inline constexpr const char* doubt_title = "Doubt of the weight in the tub";
-inline constexpr const char* doubt_mass_title = "Doubt of the mass";
+inline constexpr const char* doubt_title = "Weight in the tub, \xC2\xB1";
+inline constexpr const char* doubt_mass_title = "Mass, \xC2\xB1";
 inline constexpr const char* doubt_note =
     "One standard deviation after each stage, 1 carved to 8 rigged. Solid: now. Dashed: before any reading.";
 inline constexpr const char* here_mark = "here";
-inline constexpr const char* draws_group = "Checked by chance";
+inline constexpr const char* draws_group = "Simulation";
 inline constexpr const char* draws_start = "Draw 10,000 lures";
 inline constexpr const char* draws_stop = "Stop";
 inline constexpr const char* draws_of = "of 10,000 drawn";

@@ -9,18 +9,18 @@ namespace evenfall::shell::look::words {
 
 inline constexpr const char* picture_head = "Picture behind the drawing";
 inline constexpr const char* picture_below =
-    "A photograph or scan of a pencil sketch or of a carved piece, taken square from the side. It stays on "
+    "A photograph or scan of a pencil sketch or of a carved lure, taken square from the side. It stays on "
     "this device and is never in a link or file.";
 inline constexpr const char* picture_choose = "Choose a picture";
 inline constexpr const char* picture_other = "Another picture";
-inline constexpr const char* picture_away = "Take it away";
+inline constexpr const char* picture_away = "Remove it";
 inline constexpr const char* picture_marks =
     "Drag the marks onto the tips of nose and tail: the picture is then laid level and to scale. Pull the "
     "drawn points onto it, or let its outline be found.";
 inline constexpr const char* picture_scale_by = "Scale by";
 inline constexpr const char* picture_by_ends = "nose to tail";
 inline constexpr const char* picture_by_rule = "two marks on a rule";
-inline constexpr const char* picture_apart = "In truth apart";
+inline constexpr const char* picture_apart = "Apart on the lure";
 inline constexpr const char* picture_apart_below = "between the two marks, by a rule";
 inline constexpr const char* picture_strength = "Strength";
 inline constexpr const char* picture_find = "Find the outline";

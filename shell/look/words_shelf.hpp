@@ -9,7 +9,7 @@ inline constexpr const char* bin_hide = "Close the bin";
 inline constexpr const char* bin_take_back = "Put back on the shelf";
 inline constexpr const char* bin_empty = "Empty the bin";
 inline constexpr const char* bin_empty_no = "Leave them";
-inline constexpr const char* bin_empty_yes = "Throw away for good";
+inline constexpr const char* bin_empty_yes = "Remove for good";
 inline constexpr const char* bin_note =
     "When this device runs out of room, what has been here longest goes by itself.";
 
@@ -17,8 +17,8 @@ inline constexpr const char* bin_note =
 inline constexpr const char* lure_one = " lure";
 inline constexpr const char* lure_many = " lures";
 inline constexpr const char* in_bin = " in the bin";
-inline constexpr const char* piece_one = " piece in the drawer";
-inline constexpr const char* piece_many = " pieces in the drawer";
+inline constexpr const char* piece_one = " part in the drawer";
+inline constexpr const char* piece_many = " parts in the drawer";
 inline constexpr const char* change_one = " change is in no such file yet.";
 inline constexpr const char* change_many = " changes are in no such file yet.";
 
@@ -26,9 +26,9 @@ inline constexpr const char* everything_group = "Everything in one file";
 inline constexpr const char* everything_save = "Save everything";
 inline constexpr const char* everything_unread = "; not in it, because it cannot be read: ";
 inline constexpr const char* everything_file = "evenfall-everything"; // and the date
-inline constexpr const char* storage_kept = "Kept on this device: the browser does not clear it by itself.";
+inline constexpr const char* storage_kept = "Saved on this device: the browser does not clear it by itself.";
 inline constexpr const char* storage_at_risk =
-    "The browser may clear what it keeps here. Save everything to a file now and then.";
+    "The browser may clear what is saved here. Save everything to a file now and then.";
 inline constexpr const char* everything_reminder =
     "Much work is in no file yet. Save everything to one: it is on the shelf.";
 

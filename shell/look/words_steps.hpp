@@ -1,5 +1,7 @@
 #pragma once
 
+#include "evenfall.hpp"
+
 // Text of the step panels: headings, names of fields, and sentences on the effect of a number.
 
 namespace evenfall::shell::look::words {
@@ -12,7 +14,7 @@ inline constexpr const char* stage = "Stage";
 inline constexpr const char* remove = "Remove";
 inline constexpr const char* duplicate = "Duplicate";
 inline constexpr const char* together = "Together";
-inline constexpr const char* spread = "Spread";
+inline constexpr const char* spread = "Amount \xC2\xB1";
 inline constexpr const char* place_x = "From the nose";
 inline constexpr const char* place_y = "Off the middle";
 inline constexpr const char* place_y_below = "to starboard positive";
@@ -32,13 +34,13 @@ inline constexpr const char* species = "Wood";
 inline constexpr const char* moisture = "Moisture";
 inline constexpr const char* moisture_below = "of the oven-dry mass; shop-dry wood holds 6 to 12 %";
 inline constexpr const char* own_density = "Own density";
-inline constexpr const char* own_density_below = "weigh and measure the board: the surest figure of all";
+inline constexpr const char* own_density_below = "weigh and measure the board: nothing tells more";
 inline constexpr const char* from_table = "from the table";
-inline constexpr const char* density_spread = "Density spread";
+inline constexpr const char* density_spread = "Density \xC2\xB1";
 inline constexpr const char* density_spread_below =
-    "one standard deviation; pieces of one wood differ by about 10 %";
+    "one standard deviation; boards of one wood differ by about 10 %";
 inline constexpr const char* usual = "usual";
-inline constexpr const char* density_now = "As it lies on the bench";
+inline constexpr const char* density_now = "Density now";
 inline constexpr const char* carving = "How closely it is carved";
 inline constexpr const char* carving_careful = "Careful";
 inline constexpr const char* carving_usual = "Usual";
@@ -151,7 +153,7 @@ inline constexpr const char* no_parts = "Nothing here yet.";
 inline constexpr const char* stage_fitted = "Fitted";
 inline constexpr const char* stage_rigged_short = "Rigged";
 inline constexpr const char* part_mass_below = "weigh several at once and divide";
-inline constexpr const char* mass_sigma = "Spread of mass";
+inline constexpr const char* mass_sigma = "Mass \xC2\xB1";
 inline constexpr const char* mass_sigma_absent = "3 % of it";
 inline constexpr const char* hook_size = "A usual hook, from memory";
 inline constexpr const char* hook_of_size = "Hook, size ";
@@ -180,8 +182,8 @@ inline constexpr const char* hanger_eye = "Eye inside";
 inline constexpr const char* hanger_depth = "Depth of its hole";
 inline constexpr const char* hanger_mass = "Weighed";
 inline constexpr const char* hanger_mass_absent = "by its wire";
-inline constexpr const char* add_fitting = "Add a fitting";
-inline constexpr const char* add_dressing = "Add dressing";
+inline constexpr const char* add_fitting = "Add a part in the wood";
+inline constexpr const char* add_dressing = "Add a rigged part";
 inline constexpr const char* new_part = "Part";
 inline constexpr const char* pockets_group = "Pockets and slots";
 inline constexpr const char* pocket_kind = "pocket";
@@ -212,12 +214,12 @@ inline constexpr const char* lead_to_hang = "hang";
 inline constexpr const char* hole_kind = "hole";
 inline constexpr const char* targets_group = "What is asked";
 inline constexpr const char* by_fall = "Rate of fall";
-inline constexpr const char* by_in_water = "In-water mass";
+inline constexpr const char* by_in_water = "Weight in water";
 inline constexpr const char* target_fall = "Fall";
 inline constexpr const char* target_fall_below = "steady, level, in the fishing water, fully rigged";
 inline constexpr const char* target_in_water = "In water";
 inline constexpr const char* target_in_water_below =
-    "mass less displaced water; negative floats, zero hangs still";
+    "mass less displaced water; negative floats, zero suspends";
 inline constexpr const char* target_pitch = "Hang";
 inline constexpr const char* target_pitch_below = "nose-up positive, nose-down negative";
 inline constexpr const char* fall_band = "Band on the fall";
@@ -260,7 +262,7 @@ inline constexpr const char* hole_diameter = "Bit";
 inline constexpr const char* hole_diameter_below = "common practice: 1/4 in";
 inline constexpr const char* hole_depth = "Depth";
 inline constexpr const char* hole_depth_below = "from the skin; 0 leaves the wood whole";
-inline constexpr const char* hole_end = "Bottom";
+inline constexpr const char* hole_end = "End of the hole";
 inline constexpr const char* end_flat = "flat";
 inline constexpr const char* end_point = "118\xC2\xB0 point";
 inline constexpr const char* fill_field = "Fill";
@@ -284,24 +286,21 @@ inline constexpr const char* cap_length = "Cap thickness";
 inline constexpr const char* max_depth = "Depth stop";
 inline constexpr const char* max_depth_below = "where the stop on the bit is set";
 inline constexpr const char* wall = "Wall left";
-inline constexpr const char* wall_below = "wood kept to skin, joint face and next hole";
+inline constexpr const char* wall_below = "wood left to skin, joint face and next hole";
 inline constexpr const char* tub_title = "In the tub now";
 inline constexpr const char* tub_sealed = "Sealed and not yet painted";
 inline constexpr const char* tub_sealed_it = ", ";
 inline constexpr const char* tub_falls = "it should fall";
 /// By Behaviour, followed by a mass.
-inline constexpr const char* tub_rests[] = {"it should float, lifting", "it should hang still, to within",
+inline constexpr const char* tub_rests[] = {"it should float, lifting", "it should suspend, to within",
                                             "it should sink, with no steady way of falling, and weigh"};
 inline constexpr const char* tub_weighs = "and weigh";
 inline constexpr const char* tub_in_tub = "in the tub.";
 inline constexpr const char* tub_coats = "Coats to come:";
-inline constexpr const char* tub_dress = "Hooks, tail and other dressing:";
+inline constexpr const char* tub_dress = "Hooks, tail and all else rigged:";
 inline constexpr const char* tub_felt = "felt in the fishing water";
 inline constexpr const char* lead_title = "Lead";
-inline constexpr const char* lead_caution =
-    "Wash hands after handling, never sand it dry, keep it from children and food, melt only outdoors and "
-    "bone-dry. "
-    "Lead tackle is banned in places: tungsten, bismuth, tin and steel are in the list of fills.";
+inline constexpr const char* lead_caution = cautions::lead;
 inline constexpr const char* ca_title = "CA glue and baking soda";
 inline constexpr const char* ca_caution =
     "Sets in a second with heat and sharp fumes: small amounts, air, eye protection, nothing near the skin. "
@@ -363,7 +362,7 @@ inline constexpr const char* epoxy_caution = "Uncured epoxy can make the skin al
 // water
 inline constexpr const char* water_head = "Water";
 inline constexpr const char* water_below =
-    "Colder and saltier water carries more: the same lure falls slower in it.";
+    "Denser water carries more: salt makes it denser, and so does cold, down to 4 °C.";
 inline constexpr const char* fishing_group = "Where it is fished";
 inline constexpr const char* tub_group = "Where it is tested";
 inline constexpr const char* temperature = "Temperature";
@@ -399,7 +398,7 @@ inline constexpr const char* roll_row = "Lean";
 inline constexpr const char* roll_row_below = "to starboard positive";
 inline constexpr const char* no_answer = "rolls over";
 inline constexpr const char* floats_short = "floats";
-inline constexpr const char* hangs_short = "hangs still";
+inline constexpr const char* hangs_short = "suspends";
 inline constexpr const char* ledger_group = "Ledger";
 inline constexpr const char* ledger_note =
     "Everything that has mass or pushes water aside, in the order of the bench.";

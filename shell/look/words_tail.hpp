@@ -11,7 +11,7 @@ inline constexpr const char* tail_group = "Tail by its shape";
 inline constexpr const char* tail_below = "A soft tail that is drawn: the bench works out what it weighs and "
                                           "pulls. One that you can weigh goes under Rigged instead.";
 inline constexpr const char* tail_add = "Draw a tail";
-inline constexpr const char* tail_remove = "Take the tail away";
+inline constexpr const char* tail_remove = "Remove the tail";
 inline constexpr const char* tail_density = "Density of the cast";
 inline constexpr const char* tail_root = "Root, from the nose";
 inline constexpr const char* tail_axis = "Height of its axis";

@@ -18,7 +18,7 @@ public:
     void save_file(const std::string& name, const std::string& text) override {
         std::ofstream file(name, std::ios::binary);
         file << text;
-        std::cout << (file ? "kept as " : "could not be kept as ") << name << std::endl;
+        std::cout << (file ? "saved as " : "could not be saved as ") << name << std::endl;
     }
     void open_file() override { std::cout << "Name a file on the command line to open it." << std::endl; }
     void ask_text(const std::string&, const std::string& label, const std::string&) override {

@@ -128,7 +128,9 @@ void now_rows(PanelContext& context) {
     }
     widgets::subheading(context.ui, words::now_group);
     if (now->nothing_to_do) {
-        widgets::paragraph(context.ui, words::nothing_to_do);
+        constexpr double worth_a_reading = 0.05; // of chance
+        const bool wait = !s->next.empty() && s->next.front().gain > worth_a_reading;
+        widgets::paragraph(context.ui, wait ? words::nothing_yet : words::nothing_to_do);
     } else {
         work_table(context, now->document, now->holes);
         for (const Sentence& step : now->steps)

@@ -44,13 +44,14 @@ void finished_rows(PanelContext& context, const Uncertainty& s) {
                         before_text(context, s.in_water_kg, Quantity::mass));
     if (s.fall_m_s) {
         const Interval& most = s.fall_50_80_95_m_s[1];
-        std::string below = std::string(words::four_in_five) + " " +
-                            number_of(context, most.high, Quantity::fall) + " " + words::and_word + " ";
+        std::string below = std::string(words::four_in_five) + " ";
         below += most.low > 0.0 ? number_of(context, most.low, Quantity::fall)
                                 : std::string(words::nothing_floats);
+        below += std::string(" ") + words::to + " " + number_of(context, most.high, Quantity::fall) + " " +
+                 std::string(unit_of(context, Quantity::fall));
         widgets::figure_row(context.ui, words::sure_fall, fall_ends(context, *s.fall_m_s),
                             unit_of(context, Quantity::fall));
-        widgets::note(context.ui, below + ".");
+        widgets::note(context.ui, below);
     }
     if (std::isfinite(s.pitch_rad.value))
         widgets::figure_row(context.ui, words::sure_pitch, with_doubt(context, s.pitch_rad, Quantity::angle),

@@ -161,7 +161,7 @@ test("Firefox: when the device refuses to keep anything the page says so and off
   await page.waitForSelector('.notice[data-kind="storage"]');
   const said = await page.$eval('.notice[data-kind="storage"]', (line) => line.textContent);
   assert.match(said, /Not saved on this device/);
-  assert.match(said, /Download a copy/);
+  assert.match(said, /Save a copy/);
   assert.deepEqual(faults, []);
   await context.close();
 });

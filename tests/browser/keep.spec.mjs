@@ -74,7 +74,7 @@ test("a damaged save is set aside and told, and the one before it opens", async 
   assert.deepEqual(await bench.document(), before);
   assert.match(await bench.page.evaluate(() => localStorage.getItem("evenfall.aside")), /saXinity/);
   const arrives = bench.page.waitForEvent("download");
-  await bench.page.getByRole("button", { name: "Download it" }).tap();
+  await bench.page.getByRole("button", { name: "Save it as a file" }).tap();
   assert.match((await arrives).suggestedFilename(), /damaged/);
   await device.close();
 });
@@ -112,7 +112,7 @@ test("when the device refuses to keep anything the page says so and hands out a 
   await bench.settled();
   await bench.shot("notice-not-saved");
   const arrives = bench.page.waitForEvent("download");
-  await line.getByRole("button", { name: "Download a copy" }).tap();
+  await line.getByRole("button", { name: "Save a copy" }).tap();
   const chunks = [];
   for await (const chunk of await (await arrives).createReadStream()) chunks.push(chunk);
   assert.deepEqual(JSON.parse(Buffer.concat(chunks)), await bench.document());
@@ -139,12 +139,12 @@ test("where the device has no room for another lure, the one on the bench stays 
   await bench.shot("notice-another");
   await bench.meanwhile(1000);
   const arrives = bench.page.waitForEvent("download");
-  await said.getByRole("button", { name: "Download a copy" }).tap();
+  await said.getByRole("button", { name: "Save a copy" }).tap();
   const chunks = [];
   for await (const chunk of await (await arrives).createReadStream()) chunks.push(chunk);
   assert.deepEqual(JSON.parse(Buffer.concat(chunks)), own);
   await openPreset(bench, "quarry-230");
-  await said.getByRole("button", { name: "Let mine go" }).tap();
+  await said.getByRole("button", { name: "Discard mine" }).tap();
   await openPreset(bench, "quarry-230");
   assert.notDeepEqual(await bench.document(), own);
   await bench.keptSoon();

@@ -61,7 +61,7 @@ test("where the browser refuses to keep anything, the file hands its work out as
   await names(bench, "Disk runner 3");
   const [file] = await Promise.all([
     bench.page.waitForEvent("download"),
-    bench.page.locator('.notice[data-kind="storage"]').getByRole("button", { name: "Download a copy" }).tap(),
+    bench.page.locator('.notice[data-kind="storage"]').getByRole("button", { name: "Save a copy" }).tap(),
   ]);
   assert.equal(JSON.parse(readFileSync(await file.path(), "utf8")).name, "Disk runner 3");
   await device.close();

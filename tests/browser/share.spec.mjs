@@ -84,7 +84,7 @@ test("a copy from a link can be kept as it is", async () => {
   const { address, document } = await givenAddress();
   const device = await shop.device();
   const bench = await shop.open(device, address);
-  await bench.page.locator('.notice[data-kind="link"]').getByRole("button", { name: "Keep it" }).tap();
+  await bench.page.locator('.notice[data-kind="link"]').getByRole("button", { name: "Save it" }).tap();
   await bench.page.reload();
   await bench.ready();
   assert.deepEqual(await bench.document(), document);

@@ -34,7 +34,7 @@ expect_status 0 fall "$presets/quarry-230.json" --json
 expect_json 'd["falls"] == [] and any(abs(c - 8) < 0.2 for c in d["sweep"]["still_at_C"])'
 expect_json 'next(p for p in d["sweep"]["by_temperature"] if abs(p["temperature_C"] - 20) < 0.01)["in_water_g"] > 0.1'
 expect_status 0 fall "$presets/quarry-230.json"
-expect_in out "hangs still"
+expect_in out "suspends"
 
 # A spindle of round wood with a lead of so many grams at a place, in mm from the nose and over the middle.
 spindle() {  # GRAMS X Z
@@ -52,7 +52,7 @@ JSON
 for place in "19.5 101 0.04" "22 100 -0.05" "30 20 -0.2" "20 57 -5"; do
     spindle $place
     expect_status 0 fall "$work/spindle.json"
-    grep -q "hangs still" "$work/out" && fail "a lure that sinks hangs still: $place"
+    grep -q "suspends" "$work/out" && fail "a lure that sinks suspends: $place"
     expect_in out "From rest"
 done
 # Less than a twentieth of a gram still sinks, at a speed that is seen.
@@ -73,7 +73,7 @@ spindle "$still" 57 -5
 expect_status 0 weigh "$work/spindle.json" --json
 expect_json 'd["behaviour"] == "suspends" and d["fall_mm_s"] is None and 0 < d["under_water_mm_s"] < 10'
 expect_status 0 fall "$work/spindle.json"
-expect_in out "It hangs still."
+expect_in out "It suspends."
 spindle "$rising" 57 -5
 expect_status 0 weigh "$work/spindle.json" --json
 expect_json 'd["behaviour"] == "floats" and d["fall_mm_s"] is None and -60 < d["under_water_mm_s"] < -10'

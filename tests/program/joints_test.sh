@@ -23,7 +23,7 @@ sed 's/"eyes_on": "fore"/"eyes_on": "fore", "kind": "linked", "lean_deg": 45/g; 
 expect_status 0 joints "$work/linked.json" --json
 expect_json 'all(abs(j["slop"]["fore_aft_mm"] - 0.01) < 1e-6 and j["stopped_by"]["port"] == "eye on eye" and j["swing"]["port_deg"] == j["eyes_meet"]["port_deg"] for j in d["joints"])'
 expect_status 0 joints "$work/linked.json"
-expect_in out "slop from stop to stop"
+expect_in out "play from stop to stop"
 sed 's/"eyes_on": "fore"/"eyes_on": "fore", "upper_z_mm": 4/g' "$presets/millrace-170.json" >"$work/one.json"
 expect_status 0 joints "$work/one.json"
 expect_in out "hangs on one eye"

@@ -33,7 +33,7 @@ expect_json 'd["in_water_g"] > 50 and d["fall_mm_s"] is None and d["behaviour"] 
 expect_status 0 weigh "$work/nose.json"
 expect_in out "sinks, but finds no steady way of falling"
 expect_status 0 weigh "$presets/quarry-230.json"
-expect_in out "hangs still"
+expect_in out "suspends"
 expect_status 0 weigh "$presets/reedline-120.json"
 expect_in out "floats"
 

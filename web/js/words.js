@@ -9,7 +9,7 @@ export const decimalSign = (() => {
   }
 })();
 
-const gone = "but this device could not keep your lure: it would be gone. Download a copy first";
+const gone = "but your lure could not be saved on this device and would be gone. Save a copy first";
 
 export const words = {
   loading: {
@@ -21,27 +21,27 @@ export const words = {
     webgl: "This browser cannot draw the bench: WebGL 2 is missing or switched off. A browser from 2023 or later has it; " +
       "on an old device it may have to be allowed in the settings.",
     load: "A part of the page could not be loaded. Check the connection and load the page again.",
-    crash: "The bench has stopped because of a fault of its own. Load it again: your work is there as this device last kept it.",
+    crash: "The bench has stopped because of a fault of its own. Load it again: your work is there as it was last saved.",
     reload: "Load again",
   },
   notices: {
-    notKept: "Not saved on this device. Download a copy before you close the page.",
-    download: "Download a copy",
-    damagedSave: "What this device had kept was damaged and could not be opened.",
+    notKept: "Not saved on this device. Save a copy as a file before you close the page.",
+    download: "Save a copy",
+    damagedSave: "What was saved on this device was damaged and could not be opened.",
     setAside: "It was set aside, not deleted.",
-    noRoomAside: "There is no room to set it aside: download it now.",
-    downloadDamaged: "Download it",
+    noRoomAside: "There is no room to set it aside: save it as a file now.",
+    downloadDamaged: "Save it as a file",
     linkRefused: "The link could not be opened.",
     linkRefusedRest: "You see what was here before.",
     linkWaits: `A link wants to open here, ${gone}, or leave the link.`,
-    anotherWaits: `Another lure wants to open here, ${gone}, or let yours go, and choose again.`,
-    letGo: "Let mine go",
+    anotherWaits: `Another lure wants to open here, ${gone}, or discard yours, and choose again.`,
+    letGo: "Discard mine",
     openIt: "Open the link",
     leaveIt: "Leave it",
-    fromLink: "Opened from a link and not kept yet. Your own lure stays kept until you change this one; Undo brings it back.",
-    keepIt: "Keep it",
+    fromLink: "Opened from a link and not saved yet. Your own lure stays saved until you change this one; Undo brings it back.",
+    keepIt: "Save it",
     otherTab: "This bench was changed in another tab or window.",
-    benchElsewhere: "This bench is open in another tab or window, and the work is kept there. What you change here waits among the kept lures.",
+    benchElsewhere: "This bench is open in another tab or window, and the work is saved there. What you change here waits on the shelf.",
     workHere: "Work here instead",
     copyToShelf: "Put a copy on the shelf",
     loadOther: "Load that one",
@@ -71,7 +71,7 @@ export const words = {
       ["Draw it", "Shape and Joints hold the lure as you would saw and cut it. Tap any number to type your own; what you see is to " +
         "scale. The lure on the bench is an example: change it, or open another one from the shelf, the three lines at the top right."],
       ["Plan the lead", "Say in Lead how the finished lure shall fall and hang, and let the bench plan how much lead goes into which " +
-        "hole, and how deep. Wash your hands after lead, keep it from children, and melt none indoors."],
+        "hole, and how deep. Wash your hands after lead, keep it from children, and melt it only outdoors or under strong extraction."],
       ["Test in the tub", "Hooks, paint and clear coat come after the tub and change the answer. Water and Finish say what the scale " +
         "and the tub should read now if the finished lure is to be right. Tap an answer at the top to see what it means."],
     ],
@@ -80,21 +80,21 @@ export const words = {
     "answer.finished": ["Finished", "What the finished lure weighs in air, hooks, rings, tail and all coats included. The figure after ± is " +
       "one standard deviation: two lures in three come out within it.",
       "The sum of every line of the ledger: wood by its density and the drawn volume, less what is drilled, plus lead, hardware and " +
-      "coats. The spread is that of each line, put together; most of it is the wood's."],
+      "coats. The ± is that of each line, put together; most of it is the wood's."],
     "answer.in_water": ["In water", "The weight that is left under water: the lure's mass less the mass of the water it pushes aside. " +
-      "Below nothing it floats, at nothing it hangs still, above it sinks.",
+      "Negative: floats. Zero: suspends. Positive: sinks.",
       "The ledger's masses and volumes, and the density of your water from its temperature and salt."],
     "answer.fall": ["Fall", "How fast the finished lure goes down once it has settled, in your fishing water. Where no fall is asked " +
-      "for, the two figures below are the model's own doubt.",
+      "for, the two figures below are the model's own range.",
       "Weight in water against drag, worked out for the slender body at the attitude it falls in, hooks and tail included. The model is " +
       "no towing tank: the tub has the last word."],
     "answer.hang": ["Hang", "How the lure lies when it is held still under water: nose-up is positive, nose-down negative, 0 is level.",
       "It turns until the centre of buoyancy B stands straight above the centre of gravity G; both come from the ledger."],
     "answer.righting": ["Righting", "How far B stands above G. The more, the more surely it comes back upright; with G above B it rolls over.",
       "The heights of the two centres, from the ledger. Lead low in the belly widens it, heavy backs and eyes narrow it."],
-    "answer.chance": ["Chance", "How likely the first finished lure falls within the asked band and hangs within the asked band of pitch, if " +
-      "it is built as the plan stands now.",
-      "The spread of wood, size, lead, hardware, coats and drag, narrowed by what the Bench log holds. A dry weight and one held under " +
+    "answer.chance": ["Chance", "How likely the first finished lure falls within the asked band and hangs within the asked band, if " +
+      "it is built as it is planned now.",
+      "The ± of wood, size, lead, hardware, coats and drag, narrowed by what the Bench log holds. A dry weight and one held under " +
       "water raise it most."],
   },
   save: {
@@ -102,11 +102,11 @@ export const words = {
     about: (name, what) => `“${name}” ${{
       everything: "holds all lures with their logs and photos, the bin, the drawer and the settings. The picture behind a drawing is not in it.",
       lure: "holds the whole lure as it is now.",
-      other: "is ready to be kept.",
+      other: "is ready to be saved.",
     }[what]}`,
   },
   open: {
-    keptTitle: "Kept from before",
+    keptTitle: "Saved before",
     keptAbout: "Lures that another one took the place of, newest first.",
     take: "Open",
     unnamed: "Lure without a name",
@@ -117,7 +117,7 @@ export const words = {
     photo: "Photo",
     remove: "Remove",
     removeAgain: "Tap again to remove",
-    notKept: "This device could not keep it.",
+    notKept: "This device could not save it.",
     full: (most) => `That is as many as a lure can have: ${most}.`,
   },
   picture: {

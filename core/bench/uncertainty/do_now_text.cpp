@@ -33,8 +33,9 @@ void describe_changes(DoNow& out) {
             capped ? "Where fill goes in (+): open the cap, lay it on what is there, and cap it again."
                    : "Where fill goes in (+): lay it on what is there.");
     if (lead) {
-        out.steps.push_back("Lead chips: hold the piece in a clamp, drill slowly with a wet cloth under it, "
-                            "no dust, wash your hands; keep chips from children and food.");
+        out.steps.push_back(
+            "Lead chips: hold the segment in a clamp, drill slowly with a wet cloth under it, "
+            "no dust, wash your hands; keep chips from children and food.");
     }
 }
 
@@ -52,7 +53,7 @@ Sentence tub_text(const TubTest& test, const materials::WaterProperties& tub) {
     const materials::Solid* lead = materials::find_solid("lead");
     const double clip =
         lead != nullptr ? -test.in_water_kg / (1.0 - tub.density_kg_m3 / lead->density_kg_m3.value) : 0.0;
-    return "it should still float, and just hang with " + mass_text(clip) + " of lead clipped on (" +
+    return "it should still float, and suspend with " + mass_text(clip) + " of lead clipped on (" +
            mass_text(-test.in_water_kg) + " short of sinking).";
 }
 

@@ -65,7 +65,7 @@ std::vector<Mistake> typing_mistakes(const Reading& r) {
     with(value * 10.0, "A slipped decimal point: ", true);
     with(value / 10.0, "A slipped decimal point: ", true);
     if (document::is_weighing(r.kind))
-        with(value * 1000.0 * units::ounce_kg, "Read in ounces and put down as grams: ", true);
+        with(value * 1000.0 * units::ounce_kg, "Read in ounces and entered as grams: ", true);
     for (const double other : swapped_digits(value, unit))
         with(other, "Two digits changed over: ", false);
     add_other_lengths(all, r, mm_in_an_inch);

@@ -79,17 +79,17 @@ TrimHole trim_hole(const Posterior& s, const Finished& f) {
         up && t.depth_m < 0.03 ? trim_place(*inputs, t.x_m, t.diameter_m, t.depth_m) : std::nullopt;
     if (place) {
         t.x_m = *place;
-        t.sentence = "The spread that is left may ask for " + amount + "; the holes have room for " +
+        t.sentence = "What is not known yet may ask for " + amount + "; the holes have room for " +
                      mass_text(std::max(t.room_up_kg, 0.0)) + " more. Keep the belly clear near " +
                      length_text(t.x_m, 0) + " from the nose for a trim hole, bit " +
                      bits::bit_text(t.diameter_m, 1) + ", up to " + length_text(t.depth_m) + " deep.";
     } else if (up) {
-        t.sentence = "The spread that is left may ask for " + amount +
-                     ", more than one trim hole can hold near its middle: weigh the piece first.";
+        t.sentence = "What is not known yet may ask for " + amount +
+                     ", more than one trim hole can hold near its middle: weigh the lure first.";
     } else {
-        t.sentence = "The spread that is left may ask for " + amount + ", but only " +
+        t.sentence = "What is not known yet may ask for " + amount + ", but only " +
                      mass_text(t.room_down_kg) +
-                     " can be drilled out of the holes: weigh the piece before the lead goes in.";
+                     " can be drilled out of the holes: weigh the lure before the lead goes in.";
     }
     return t;
 }

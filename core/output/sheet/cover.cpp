@@ -33,7 +33,7 @@ std::string target_words(const document::Targets& targets, const Numbers& in) {
         targets.by == document::TargetBy::fall
             ? "fall " + speed_text(targets.fall_m_s, in.units)
             : in.signed_mass(targets.in_water_kg) + " " + in.mass_symbol() + " in water";
-    return first + ", pitch " + number_text(targets.pitch_rad, Unit::degree, 1) + "°";
+    return first + ", hang " + number_text(targets.pitch_rad, Unit::degree, 1) + "°";
 }
 
 void add_code(Composer& pages, const SquareCode& code, Point corner) {
@@ -107,7 +107,7 @@ void add_cover(Composer& pages, const SheetInput& job) {
          {{"Finished mass", in.mass(a.mass.kg) + " ± " + in.mass(a.mass_sigma.kg) + gram}},
          {{"In water", in.signed_mass(a.in_water.kg) + " ± " + in.mass(a.in_water_sigma.kg) + gram}},
          {{"Fall", fall_text(a.fall, a.behaviour, in.units)}},
-         {{"Hang pitch", pitch}},
+         {{"Hang", pitch}},
          {{"B above G", in.thickness(a.bg_m) + " " + in.length_symbol()}}});
     for (const Problem& warning : a.warnings)
         pages.caution(warning.sentence.text(in.units));

@@ -37,7 +37,7 @@ std::string fall_text(const std::optional<Fall>& fall, Behaviour behaviour, cons
         case Behaviour::floats:
             return "floats";
         case Behaviour::suspends:
-            return "hangs still";
+            return "suspends";
         case Behaviour::falls:
             return "–";
         }
