@@ -8,3 +8,5 @@
 #include "water/fall/hinge_loads.hpp"
 #include "water/fall/water_sweep.hpp"
 #include "water/hang.hpp"
+#include "water/swim/compare.hpp"
+#include "water/swim/swim.hpp"

@@ -8,5 +8,6 @@
 #include "workshop/joint_answers.hpp"
 #include "workshop/resin_mix.hpp"
 #include "workshop/stock.hpp"
+#include "workshop/swim_chain.hpp"
 #include "workshop/tail_pour.hpp"
 #include "workshop/tail_pull.hpp"
