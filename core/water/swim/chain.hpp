@@ -16,10 +16,12 @@ struct Slice {
     double s_m = 0.0;      ///< its middle, aft of the segment's fore hinge (of the line tie in the first)
     double length_m = 0.0; ///< along the lure
     double height_m = 0.0;
-    double added_kg_m = 0.0; ///< added mass for motion to the side, a metre of length
+    double added_kg_m = 0.0; ///< added mass for motion to the side, a metre of length; of a fin that of a
+                             ///< long plate as high as it is
     double cross_kg_m = 0.0; ///< ½ρ·Cd·height·length, without the end effect
-    double skin = 0.0; ///< ½ρ·1.3·1.328·√(ν/L)·girth·length [kg/m·(m/s)^½]: laminar friction
-    bool is_fin = false;
+    double skin = 0.0;      ///< ½ρ·1.3·1.328·√(ν/L)·girth·length [kg/m·(m/s)^½]: laminar friction
+    bool is_fin = false;    ///< then all but added mass is that beyond the wood it overlaps
+    double wood_kg_m = 0.0; ///< of a fin: added mass of the wood that it overlaps
 };
 
 /// A hook or another small part: ½ρ·CdA where it hangs.
@@ -49,7 +51,7 @@ struct Chain {
     std::vector<Segment> segments; ///< nose to tail, 2 to most_segments
     std::vector<Joint> joints;     ///< one less
     double tie_x_m = 0.0;          ///< of the line tie, from the nose
-    double length_m = 0.0;         ///< of the lure, with a tail
+    double length_m = 0.0;         ///< of the lure, with a tail; Re and time steps go by it
     double water_kg_m3 = 0.0;
 };
 
