@@ -53,6 +53,14 @@ struct Chain {
     double tie_x_m = 0.0;          ///< of the line tie, from the nose
     double length_m = 0.0;         ///< of the lure, with a tail; Re and time steps go by it
     double water_kg_m3 = 0.0;
+    bool soft_tail = false; ///< its fin bends
+};
+
+/// How it is towed. With plain hinges beats per metre hardly depend on the speed: friction and Re alone do.
+struct Tow {
+    double speed_m_s = 0.5;
+    double joint_friction_n_m = 1e-5; ///< of each joint besides its pin: paint, binding
+    double line_m = 8.0;              ///< from 2 to 25 m beats change by 1 %
 };
 
 } // namespace evenfall::swim

@@ -1,8 +1,10 @@
 #pragma once
 
-// Two designs by the same assumptions, and what a count of beats teaches.
+// Two designs by the same assumptions.
 
-#include "water/swim/swim.hpp"
+#include "water/swim/belief.hpp"
+
+#include <array>
 
 namespace evenfall::swim {
 
@@ -25,21 +27,5 @@ struct Change {
     int of = 0;
 };
 [[nodiscard]] Change compare(const Draws& before, const Draws& after);
-
-/// What is held of a lure: how likely each of its draws is, and the model's error in it.
-struct Belief {
-    std::vector<double> weight;     ///< by draw; 0 where it does not beat
-    std::vector<double> error_mean; ///< by draw
-    double error_sigma = 0.0;
-};
-/// Before a count.
-[[nodiscard]] Belief belief_of(const Draws& draws, const ModelError& error = {});
-/// After a count of beats per metre > 0, with this standard deviation of its ln.
-[[nodiscard]] Belief learnt(const Belief& before, const Draws& draws, double counted_per_m, double sigma_ln);
-/// Absent where it beats in no draw.
-[[nodiscard]] std::optional<Beats> beats_per_m(const Draws& draws, const Belief& belief);
-/// What is kept with the lure, as the model's error; after_a_change() where the design has changed since.
-[[nodiscard]] ModelError error_of(const Belief& belief);
-[[nodiscard]] ModelError after_a_change(const ModelError& error);
 
 } // namespace evenfall::swim

@@ -17,7 +17,7 @@ constexpr double stop_give_rad = 0.25 * units::degree_rad; ///< in which a stop 
 constexpr double bounce = 0.3;                             ///< of a stop: speed after over before
 // Time steps: of the way through a length, of the stop's own swing, of what friction takes to stop a joint.
 constexpr double steps_a_length = 250.0;
-constexpr double step_of_stop = 0.35;
+constexpr double step_of_stop = 0.6;
 constexpr double step_of_friction = 0.42;
 
 /// Damping of a swing over its critical damping, by which it comes out of half a swing with `bounce`.

@@ -28,15 +28,6 @@
 
 namespace evenfall::swim {
 
-inline constexpr double usual_line_m = 8.0; ///< from 2 to 25 m beats change by 1 %
-
-/// How it is towed.
-struct Tow {
-    double speed_m_s = 0.5;
-    double joint_friction_n_m = 1e-5; ///< of each joint besides its pin: paint, binding
-    double line_m = usual_line_m;
-};
-
 /// y, then headings; then their rates. Of a chain of n segments 2n + 2 numbers.
 using State = std::array<double, 2 * most_segments + 2>;
 

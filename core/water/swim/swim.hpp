@@ -4,6 +4,7 @@
 // wave, and what a change does to it. Seen from above, level; no roll, pitch, bending tail, swinging hooks or
 // pauses. The equations stand in motion.hpp; what is not known of them is drawn by chance (closures.hpp).
 
+#include "water/swim/belief.hpp"
 #include "water/swim/chain.hpp"
 
 #include <array>
@@ -12,29 +13,6 @@
 #include <vector>
 
 namespace evenfall::swim {
-
-/// What becomes of it.
-enum class Way {
-    swims,             ///< beats evenly, from whatever start
-    swims_once_jerked, ///< beats once its joints were bent; left alone it leans or runs straight
-    leans,             ///< stays bent to one side
-    straight,          ///< runs without a beat
-    irregular,         ///< to and fro without an even beat
-    glides,            ///< two segments that go wide from side to side: glides, not beats
-};
-
-/// One in ten, the middle and nine in ten of what may be, per metre of travel.
-struct Beats {
-    double low = 0.0;
-    double mid = 0.0;
-    double high = 0.0;
-};
-
-/// The model's own error: ln of the beats in water over those worked out, normal.
-struct ModelError {
-    double mean = 0.0;
-    double sigma = 0.16; ///< from a few runs in water in three dimensions (own)
-};
 
 struct JointSwing {
     double swing_rad = 0.0; ///< half of what it swings through
@@ -53,15 +31,6 @@ struct Wave {
     std::vector<Pose> poses; ///< the last one is a step before the first again
     double beats_per_m = 0.0;
 };
-
-/// What came of one set of assumptions.
-struct Draw {
-    Way way = Way::straight;
-    double beats_per_m = 0.0;  ///< 0 where it does not beat
-    double tail_swing_m = 0.0; ///< half of the tail's way from side to side
-};
-/// In the order of the assumptions, which are the same for every lure.
-using Draws = std::vector<Draw>;
 
 struct SwimAnswer {
     Way way = Way::straight;           ///< of most draws
@@ -82,8 +51,7 @@ inline constexpr int all_draws = 24;
 /// Works out an answer a bit at a time. The same numbers whatever the bits.
 class SwimRun {
 public:
-    /// The joint's own friction [N m] comes on top of that of its pin: paint, binding.
-    explicit SwimRun(Chain chain, double joint_friction_n_m = 1e-5, int draws = all_draws);
+    explicit SwimRun(Chain chain, const Tow& tow = {}, int draws = all_draws);
     ~SwimRun();
     SwimRun(SwimRun&&) noexcept;
     SwimRun& operator=(SwimRun&&) noexcept;
@@ -101,6 +69,6 @@ private:
 };
 
 /// All of it.
-[[nodiscard]] SwimAnswer swim(const Chain& chain, double joint_friction_n_m = 1e-5, int draws = all_draws);
+[[nodiscard]] SwimAnswer swim(const Chain& chain, const Tow& tow = {}, int draws = all_draws);
 
 } // namespace evenfall::swim
